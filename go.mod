@@ -1,0 +1,14 @@
+module maltwright
+
+go 1.26.0
+
+require (
+	github.com/alecthomas/kong v1.17.0 // indirect
+	github.com/alecthomas/participle/v2 v2.1.4 // indirect
+	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	github.com/stretchr/testify v1.12.1 // indirect
+	golang.org/x/sys v0.50.0 // indirect
+	golang.org/x/term v0.48.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)

@@ -1,0 +1,21 @@
+package finding
+
+import "maltwright/lang/source"
+
+// Rule declares one kind of finding: what explain shows and what the reference
+// page is made from. A rule that fires always does so under its Name.
+type Rule struct {
+	Name     string   // stable, lower case, words joined by "-"
+	Title    string   // one line: when it fires
+	Severity Severity // the usual one; a profile may make it milder
+	Why      string   // the reason, with its source or "common practice"
+	Do       string   // what to do about it
+	Bad      string   // a text on which it fires
+	Good     string   // the same text put right
+}
+
+// At makes a finding of the rule at the place, with the rule's own severity and
+// its Do as the hint.
+func (r Rule) At(place source.Place, message string) Finding {
+	return Finding{Place: place, Severity: r.Severity, Rule: r.Name, Message: message, Hint: r.Do}
+}
