@@ -1,0 +1,90 @@
+package syntax
+
+import (
+	"fmt"
+	"unicode"
+	"unicode/utf8"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+)
+
+// maxBadBytes is how many places of bad bytes a text may have; past it, or with a
+// NUL, it is taken for no text at all.
+const maxBadBytes = 20
+
+// inspect looks at the file as bytes, before it is read as words, and tells
+// whether it is worth reading.
+func inspect(f *source.File) (found []finding.Finding, readable bool) {
+	if f.Size() > source.MaxBytes {
+		whole := source.Place{File: f, Span: f.Line(1)}
+		return []finding.Finding{fileTooLarge.At(whole,
+			fmt.Sprintf("the file has %.1f MiB, and %d MiB is the most", float64(f.Size())/(1<<20), source.MaxBytes>>20))}, false
+	}
+	for _, bad := range f.BadBytes() {
+		found = append(found, badBytes(f, bad))
+		if f.Bytes()[bad.Start] == 0 || len(found) > maxBadBytes {
+			first := badBytes(f, bad)
+			first.Message = fmt.Sprintf("this is not a text file: byte 0x%02X at offset %d", f.Bytes()[bad.Start], bad.Start)
+			first.Hint = "give a process file, which is UTF-8 text"
+			return []finding.Finding{first}, false
+		}
+	}
+	found = append(found, hidden(f)...)
+	return found[:min(len(found), maxFindings/2)], true
+}
+
+func badBytes(f *source.File, bad source.Span) finding.Finding {
+	return notText.At(source.Place{File: f, Span: bad},
+		fmt.Sprintf("byte 0x%02X at offset %d is not UTF-8 text", f.Bytes()[bad.Start], bad.Start))
+}
+
+// joiner holds the parts of one emoji together; it turns nothing and hides nothing.
+const joiner = '\u200d'
+
+// hidden finds control characters and those that turn the direction of writing.
+func hidden(f *source.File) (found []finding.Finding) {
+	text := f.Bytes()
+	for i := f.Start(); i < len(text); {
+		if c := text[i]; c >= ' ' && c < 0x7f || c == '\n' || c == '\r' || c == '\t' {
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRune(text[i:])
+		if unicode.IsControl(r) || unicode.Is(unicode.Cf, r) && r != joiner {
+			found = append(found, hiddenCharacter.At(source.Place{File: f, Span: source.Span{Start: i, End: i + size}},
+				fmt.Sprintf("the hidden character U+%04X stands here", r)))
+		}
+		i += size
+	}
+	return found
+}
+
+// unclosed notes quoted names that are not closed on their line.
+func (p *parser) unclosed(s *Statement) {
+	for _, t := range s.Terms {
+		p.unclosedTerm(t)
+	}
+	for _, c := range s.Clauses {
+		for _, t := range c.Terms {
+			p.unclosedTerm(t)
+		}
+	}
+}
+
+func (p *parser) unclosedTerm(t Term) {
+	if b, ok := t.(Bounded); ok {
+		t = b.Value
+	}
+	text, ok := t.(Text)
+	if !ok {
+		return
+	}
+	raw := p.file.Text(text.Span)
+	_, first := utf8.DecodeRuneInString(raw)
+	last, size := utf8.DecodeLastRuneInString(raw)
+	if len(raw) < first+size || !closeQuote(last) {
+		f := unclosedText.At(p.place(text.Span), "this name is not closed on its line")
+		p.note(f)
+	}
+}

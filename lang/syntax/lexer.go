@@ -1,0 +1,257 @@
+// Package syntax turns the text of a process file into a tree of statements.
+//
+// It works in two layers. A hand-written lexer, behind participle's lexer
+// interface, cuts the text into tokens; it knows what only a reader of the line
+// can know: that the "in" of "9 in" is a unit and that of "7 h in water" is not,
+// or that "43 to 45 %" is one range and "to moisture 43 %" a clause. On top of it
+// a participle grammar reads one header - the part of a statement before its
+// block - at a time, and a few lines of Go nest the blocks. A header that does
+// not read costs that header alone: the finding is noted, the tokens up to the
+// statement's end are skipped, and its block is read all the same.
+//
+// The tree means nothing yet. It holds words, quantities and where they stand;
+// which of them make sense together is settled by the vocabulary.
+package syntax
+
+import (
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// definition makes the lexer known to participle.
+type definition struct{ kinds map[string]lexer.TokenType }
+
+// Symbols gives the token kinds by name.
+func (d definition) Symbols() map[string]lexer.TokenType { return d.kinds }
+
+// Lex reads the whole text and lexes it.
+func (d definition) Lex(name string, r io.Reader) (lexer.Lexer, error) {
+	text, err := io.ReadAll(r)
+	if err != nil {
+		return nil, err
+	}
+	return d.LexString(name, string(text))
+}
+
+// LexString lexes a text held in memory.
+func (definition) LexString(_ string, text string) (lexer.Lexer, error) {
+	return &scanner{text: text}, nil
+}
+
+// scanner cuts text into tokens. It never fails: what it does not know becomes a
+// stray token, which the parser reports.
+type scanner struct {
+	text string
+	at   int
+	last lexer.TokenType // kind of the token before, for what depends on it
+}
+
+// Next gives the next token; at the end of the text it gives EOF, for ever.
+func (s *scanner) Next() (lexer.Token, error) {
+	s.skipBlanks()
+	start := s.at
+	if start >= len(s.text) {
+		return lexer.Token{Type: lexer.EOF, Pos: lexer.Position{Offset: start}}, nil
+	}
+	kind := s.scan()
+	value := s.text[start:s.at]
+	s.last = kind
+	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
+}
+
+func (s *scanner) skipBlanks() {
+	for s.at < len(s.text) {
+		switch c := s.text[s.at]; {
+		case c == ' ' || c == '\t':
+			s.at++
+		case c == 0xc2 && strings.HasPrefix(s.text[s.at:], "\u00a0"):
+			s.at += 2
+		case s.at == 0 && strings.HasPrefix(s.text, "\ufeff"):
+			s.at += 3
+		default:
+			return
+		}
+	}
+}
+
+// scan reads one token at s.at, moves past it and tells its kind.
+func (s *scanner) scan() lexer.TokenType {
+	c := s.text[s.at]
+	if c < utf8.RuneSelf {
+		if kind, ok := single[c]; ok {
+			s.at++
+			return kind
+		}
+	}
+	switch {
+	case c == '\r':
+		s.at++
+		if s.peek(0) == '\n' {
+			s.at++
+		}
+		return kindEnd
+	case c == '#':
+		s.at = s.lineEnd()
+		return kindComment
+	case c == '<' || c == '>' || c == '=':
+		return s.scanCompare()
+	case isDigit(c) || s.signedNumber():
+		return s.scanNumber()
+	case c == 'T' && s.last == kindDate && isDigit(s.peek(1)): // 2026-03-06T07:00
+		s.at++
+		return s.scanNumber()
+	}
+	return s.scanOther()
+}
+
+var single = map[byte]lexer.TokenType{
+	'{': kindOpen, '}': kindClose, ';': kindEnd, '\n': kindEnd,
+}
+
+func (s *scanner) scanOther() lexer.TokenType {
+	r, size := utf8.DecodeRuneInString(s.text[s.at:])
+	switch {
+	case openQuote(r):
+		return s.scanText(size)
+	case r == '≥' || r == '≤':
+		s.at += size
+		return kindBound
+	case s.dashRange(r):
+		s.at += size
+		return kindTo
+	case isLetter(r):
+		return s.scanWord()
+	}
+	s.at += size
+	return kindStray
+}
+
+func (s *scanner) scanCompare() lexer.TokenType {
+	s.at++
+	if s.peek(0) == '=' {
+		s.at++
+	}
+	return kindBound
+}
+
+// scanText reads a text up to its closing quote; one that is not closed on its
+// line ends there, and the parser says so.
+func (s *scanner) scanText(size int) lexer.TokenType {
+	end := s.lineEnd()
+	for i := s.at + size; i < end; {
+		r, n := utf8.DecodeRuneInString(s.text[i:])
+		i += n
+		if r == '\\' && i < end {
+			_, n = utf8.DecodeRuneInString(s.text[i:])
+			i += n
+		} else if closeQuote(r) {
+			s.at = i
+			return kindText
+		}
+	}
+	s.at = end
+	return kindText
+}
+
+func (s *scanner) scanWord() lexer.TokenType {
+	word := s.takeWord()
+	switch {
+	case word == "at" && s.followedBy("least", "most"):
+		s.skipBlanks()
+		s.takeWord()
+		return kindBound
+	case word == "is" || word == "above" || word == "below":
+		return kindBound
+	case word == "to" && s.betweenValues():
+		return kindTo
+	case clauseWords[word]:
+		return kindClause
+	}
+	return kindWord
+}
+
+func (s *scanner) takeWord() string {
+	start := s.at
+	for s.at < len(s.text) {
+		c := s.text[s.at]
+		if c < utf8.RuneSelf {
+			if !wordByte[c] {
+				break
+			}
+			s.at++
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(s.text[s.at:])
+		if !isLetter(r) {
+			break
+		}
+		s.at += size
+	}
+	return s.text[start:s.at]
+}
+
+// followedBy tells whether the next word on the line is one of the two.
+func (s *scanner) followedBy(a, b string) bool {
+	save := s.at
+	s.skipBlanks()
+	word := s.takeWord()
+	s.at = save
+	return word == a || word == b
+}
+
+// betweenValues tells whether a "to" just read stands between two values.
+func (s *scanner) betweenValues() bool {
+	if !valueKind(s.last) {
+		return false
+	}
+	save := s.at
+	s.skipBlanks()
+	value := isDigit(s.peek(0)) || s.signedNumber()
+	s.at = save
+	return value
+}
+
+// dashRange accepts a dash between two values as "to": 14–17 °C.
+func (s *scanner) dashRange(r rune) bool {
+	if r != '-' && r != '–' && r != '—' || !valueKind(s.last) {
+		return false
+	}
+	rest := strings.TrimLeft(s.text[s.at+utf8.RuneLen(r):], " \t")
+	return rest != "" && isDigit(rest[0])
+}
+
+func valueKind(k lexer.TokenType) bool {
+	return k == kindQuantity || k == kindClock || k == kindDate
+}
+
+func (s *scanner) peek(n int) byte {
+	if s.at+n < len(s.text) {
+		return s.text[s.at+n]
+	}
+	return 0
+}
+
+func (s *scanner) lineEnd() int {
+	if i := strings.IndexAny(s.text[s.at:], "\r\n"); i >= 0 {
+		return s.at + i
+	}
+	return len(s.text)
+}
+
+var wordByte = func() (set [utf8.RuneSelf]bool) {
+	for c := range set {
+		set[c] = c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_' || c == '\''
+	}
+	return set
+}()
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+func isLetter(r rune) bool { return r == '_' || r > ' ' && unicode.IsLetter(r) }
+
+func openQuote(r rune) bool  { return r == '"' || r == '“' || r == '„' }
+func closeQuote(r rune) bool { return r == '"' || r == '”' || r == '“' }

@@ -1,0 +1,171 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
+
+// signedNumber tells whether a minus sign and a digit stand here. Behind a value
+// a dash is the "to" of a range instead.
+func (s *scanner) signedNumber() bool {
+	rest := s.text[s.at:]
+	n := signLength(rest)
+	return n > 0 && len(rest) > n && isDigit(rest[n]) && !valueKind(s.last)
+}
+
+func signLength(text string) int {
+	switch {
+	case strings.HasPrefix(text, "-"):
+		return 1
+	case strings.HasPrefix(text, "\u2212"):
+		return len("\u2212")
+	}
+	return 0
+}
+
+// scanNumber reads a quantity, a date or a time of day.
+func (s *scanner) scanNumber() lexer.TokenType {
+	start := s.at
+	s.at += signLength(s.text[start:])
+	first := s.at
+	s.digits()
+	if s.at-first == 4 && s.dateTail() {
+		s.at += len("-01-01")
+		return kindDate
+	}
+	if s.at-first <= 2 && s.peek(0) == ':' && isDigit(s.peek(1)) {
+		for s.peek(0) == ':' && isDigit(s.peek(1)) {
+			s.at++
+			s.digits()
+		}
+		return kindClock
+	}
+	s.at = start
+	for s.part() && s.partFollows() {
+		s.skipBlanks()
+	}
+	return kindQuantity
+}
+
+// part reads one number and, where one stands there, its unit.
+func (s *scanner) part() (hasUnit bool) {
+	s.number()
+	end := s.at
+	s.skipBlanks()
+	if s.at < len(s.text) && s.unitStarts() {
+		s.unit()
+		return true
+	}
+	s.at = end
+	return false
+}
+
+// partFollows tells whether a further number with a unit stands next: the 30 min
+// of 1 h 30 min.
+func (s *scanner) partFollows() bool {
+	save := s.at
+	defer func() { s.at = save }()
+	s.skipBlanks()
+	return isDigit(s.peek(0)) && s.part()
+}
+
+// number reads the digits of 12, 12.4, 3/4 or 8 1/3. A decimal comma is taken
+// too, so that quantity can say what is wrong with it.
+func (s *scanner) number() {
+	s.at += signLength(s.text[s.at:])
+	s.digits()
+	switch c := s.peek(0); {
+	case (c == '.' || c == ',' || c == '/') && isDigit(s.peek(1)):
+		s.at++
+		s.digits()
+	default:
+		s.mixedFraction()
+	}
+}
+
+func (s *scanner) digits() {
+	for isDigit(s.peek(0)) {
+		s.at++
+	}
+}
+
+func (s *scanner) dateTail() bool {
+	t := s.text[s.at:]
+	return len(t) >= 6 && t[0] == '-' && isDigit(t[1]) && isDigit(t[2]) && t[3] == '-' && isDigit(t[4]) && isDigit(t[5])
+}
+
+// mixedFraction takes the " 1/3" of "8 1/3".
+func (s *scanner) mixedFraction() {
+	save := s.at
+	for s.peek(0) == ' ' {
+		s.at++
+	}
+	top := s.at
+	s.digits()
+	if top == save || s.at == top || s.peek(0) != '/' || !isDigit(s.peek(1)) {
+		s.at = save
+		return
+	}
+	s.at++
+	s.digits()
+}
+
+// unitStarts tells whether what follows a number is its unit.
+func (s *scanner) unitStarts() bool {
+	r, _ := utf8.DecodeRuneInString(s.text[s.at:])
+	if r == '%' || r == '°' || r == 'º' || r == 'µ' || s.text[s.at] == latin1Degree {
+		return true
+	}
+	if !isLetter(r) {
+		return false
+	}
+	save := s.at
+	word := s.takeWord()
+	s.skipBlanks()
+	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
+	s.at = save
+	if word == "in" { // inches, unless something to be in follows
+		return !isLetter(next) && !openQuote(next)
+	}
+	return word != "at" && !notUnit(word)
+}
+
+// latin1Degree is the degree sign in a file that was not saved as UTF-8. It is
+// read as one, so that such a file gives the finding about its bytes and no other.
+const latin1Degree = 0xb0
+
+func (s *scanner) unit() {
+	for s.at < len(s.text) {
+		r, size := utf8.DecodeRuneInString(s.text[s.at:])
+		if !isLetter(r) && s.text[s.at] != latin1Degree && !strings.ContainsRune("%°º/²³^-µ", r) && !s.power() {
+			break
+		}
+		s.at += size
+	}
+	if s.text[s.at-1] == '%' {
+		s.basis("dry")
+		s.basis("wet")
+	}
+}
+
+// power tells whether the 2 or 3 of m2 or m3 stands here, and not the start of
+// the next number, as in 1h30min.
+func (s *scanner) power() bool {
+	next, _ := utf8.DecodeRuneInString(s.text[s.at+1:])
+	return (s.peek(0) == '2' || s.peek(0) == '3') && !isLetter(next) && !isDigit(s.peek(1))
+}
+
+// basis takes "dry basis" behind a per cent sign.
+func (s *scanner) basis(word string) {
+	save := s.at
+	s.skipBlanks()
+	if s.takeWord() == word {
+		s.skipBlanks()
+		if s.takeWord() == "basis" {
+			return
+		}
+	}
+	s.at = save
+}
