@@ -1,0 +1,72 @@
+package vocabulary
+
+import q "maltwright/lang/quantity"
+
+// The facts of a house: what stands at the top of a file and in its blocks.
+var house = []Row{
+	{Word: "use", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "a file"}},
+		Doc:     "Brings in the definitions of another file below the same folder.",
+		Example: `use "loft.malt"`},
+	{Word: "grain", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Grain,
+		Doc: "A lot of raw grain, by name.", Example: `grain "Far field 2026" { species barley; moisture 12.4 % }`},
+	{Word: "site", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Site,
+		Doc: "A place of work at a time of year: its air, its water and when somebody is awake.", Example: `site "Loft, spring" { air 8 to 15 °C; water 9 to 12 °C }`},
+	{Word: "vessel", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Vessel,
+		Doc: "A steeping vessel.", Example: `vessel "blue tub" { holds 25 l }`},
+	{Word: "floor", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Floor,
+		Doc: "Where the piece lies to grow or to wither: a floor, a tray, a shallow box.", Example: `floor "larch floor" { area 0.8 m2 }`},
+	{Word: "kiln", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: KilnFacts,
+		Doc:     "A kiln, drying cabinet or oven and what it can do.",
+		Example: `kiln "tray kiln" { area 0.5 m2; airflow 60 m3/h; reaches 30 to 95 °C; heater 1.5 kW; fired electric }`},
+	{Word: "limits", In: blocks(File, Process), Opens: Limits,
+		Doc: "Moves a threshold of the house. Every report that used it says so.", Example: `limits { bed-temperature at most 22 °C }`},
+
+	{Word: "species", In: blocks(Grain), Slots: []Slot{choice("the grain", species...)}, Once: true, Needed: true,
+		Doc: "What grain it is.", Example: "species barley"},
+	{Word: "moisture", In: blocks(Grain), Slots: []Slot{amount("its moisture", moisture...)}, Once: true,
+		Doc: "Moisture of the raw grain, on the whole weight unless it says dry basis.", Example: "moisture 12.4 %"},
+	{Word: "germination", In: blocks(Grain), Slots: []Slot{amount("share germinated", q.Share)},
+		Clauses: []Clause{
+			{Word: "of", Slots: []Slot{amount("corns counted", q.Count, q.Number)}, Doc: "how many corns were laid out"},
+			{Word: "at", Slots: []Slot{amount("water", q.Volume)}, Doc: "the water they were laid out in, 4 ml or 8 ml"},
+			{Word: "on", Slots: []Slot{{Kind: Date, Label: "the date"}}, Doc: "when the count was made"},
+		},
+		Doc: "A germination test. Tests in 4 ml and in 8 ml together show how sensitive the lot is to water.", Example: "germination 97 % of 200 corns at 4 ml on 2026-02-02"},
+	{Word: "protein", In: blocks(Grain), Slots: []Slot{amount("its protein", q.Share)}, Once: true,
+		Doc: "Protein of the dry grain.", Example: "protein 10.6 %"},
+	{Word: "corn-weight", In: blocks(Grain), Slots: []Slot{amount("weight of a thousand corns", q.Mass)}, Once: true,
+		Doc: "Weight of a thousand corns as they are. Small corns take up water faster.", Example: "corn-weight 46 g"},
+	{Word: "treated", In: blocks(Grain), Slots: []Slot{choice("yes or no", "no", "yes", "unknown")}, Once: true,
+		Doc: "Whether the grain was dressed as seed. Dressed seed is poison and never malt.", Example: "treated no"},
+
+	{Word: "air", In: blocks(Site), Slots: []Slot{temperature("its temperature")}, Once: true,
+		Doc: "Temperature of the room air over a day.", Example: "air 8 to 15 °C"},
+	{Word: "humidity", In: blocks(Site), Slots: []Slot{ranged("relative humidity", q.Share)}, Once: true,
+		Doc: "Relative humidity of the room air.", Example: "humidity 55 to 80 %"},
+	{Word: "water", In: blocks(Site), Slots: []Slot{temperature("its temperature")}, Once: true,
+		Doc: "Temperature of the water as drawn.", Example: "water 9 to 12 °C"},
+	{Word: "altitude", In: blocks(Site), Slots: []Slot{amount("height above the sea", q.Length)}, Once: true,
+		Doc: "Height above the sea: thin air carries less.", Example: "altitude 140 m"},
+	{Word: "awake", In: blocks(Site), Slots: []Slot{{Kind: Clock, Label: "from and to"}}, Once: true,
+		Doc: "When somebody is up to do a step.", Example: "awake 06:30 to 22:30"},
+
+	{Word: "holds", In: blocks(Vessel), Slots: []Slot{amount("its volume", q.Volume)}, Once: true, Needed: true,
+		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},
+
+	{Word: "area", In: blocks(Floor, KilnFacts), Slots: []Slot{amount("its area", q.Area)}, Once: true, Needed: true,
+		Doc: "Area the grain lies on; of trays, all together.", Example: "area 0.8 m2"},
+
+	{Word: "airflow", In: blocks(KilnFacts), Slots: []Slot{amount("air through the bed", q.Flow)}, Once: true,
+		Doc: "Air that passes the malt; of a still oven, what leaks or is vented.", Example: "airflow 60 m3/h"},
+	{Word: "reaches", In: blocks(KilnFacts), Slots: []Slot{temperature("coolest and hottest")}, Once: true,
+		Doc: "The coolest and hottest air it can hold.", Example: "reaches 30 to 95 °C"},
+	{Word: "heater", In: blocks(KilnFacts), Slots: []Slot{amount("its power", q.Power)}, Once: true,
+		Doc: "Power of the heater.", Example: "heater 1.5 kW"},
+	{Word: "fired", In: blocks(KilnFacts), Slots: []Slot{choice("with what", "electric", "gas", "wood", "oil", "solar")},
+		Clauses: []Clause{{Word: "by", Slots: []Slot{choice("how", "direct", "indirect")}, Doc: "whether the flue gas passes through the malt"}}, Once: true,
+		Doc: "What heats it, and whether the flue gas goes through the malt.", Example: "fired gas by indirect"},
+	{Word: "draught", In: blocks(KilnFacts), Slots: []Slot{choice("how the air moves", "fan", "natural", "still")}, Once: true,
+		Doc: "How the air moves. A still oven has no fan: its air is mixed by its own warmth.", Example: "draught still"},
+	{Word: "returns", In: blocks(KilnFacts), Slots: []Slot{amount("share of the air", q.Share)}, Once: true,
+		Doc: "Share of the air off the bed that is led back under it.", Example: "returns 30 %"},
+}

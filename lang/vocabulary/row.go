@@ -1,0 +1,98 @@
+// Package vocabulary is the one table of the language: which statements stand in
+// which block, which values and clauses each takes, of what dimension, and what
+// they mean.
+//
+// The meaning stage reads statements by it, the messages name what it allows, the
+// layout orders clauses by it, completion and hover text quote it, and the
+// reference page is printed from it. To add a statement is to add a row here and,
+// in package process, what it does.
+package vocabulary
+
+import "maltwright/lang/quantity"
+
+// Block is a place where statements stand.
+type Block string
+
+// The blocks.
+const (
+	File      Block = "file"
+	Process   Block = "process"
+	Steep     Block = "steep"
+	Repeat    Block = "repeat"
+	Germinate Block = "germinate"
+	Wither    Block = "wither"
+	Kiln      Block = "kiln stage"
+	Grain     Block = "grain"
+	Site      Block = "site"
+	Vessel    Block = "vessel"
+	Floor     Block = "floor"
+	KilnFacts Block = "kiln"
+	Limits    Block = "limits"
+	None      Block = "" // the statement opens no block
+)
+
+// Kind is the kind of value a slot takes.
+type Kind int
+
+// The kinds of value.
+const (
+	Amount    Kind = iota // a quantity or range of one of the slot's dimensions
+	Condition             // a measure and its bound, joined by "and"
+	Name                  // the quoted name of a definition
+	Text                  // any quoted text
+	Choice                // one of the slot's words
+	Literal               // a word that only makes the line read well; may be left out
+	Clock                 // two times of day
+	Date                  // a date
+)
+
+// Slot is one value of a statement or a clause.
+type Slot struct {
+	Kind     Kind
+	Label    string               // what it is called in messages: "how long"
+	Dims     []quantity.Dimension // of an Amount
+	Places   []string             // where a temperature may be measured; the word stands before it
+	Placed   bool                 // the place must be said
+	Range    bool                 // a range is allowed
+	Bound    bool                 // a bound ("at least") is allowed
+	Of       Block                // of a Name: what it names
+	Words    []string             // of a Choice or Literal
+	Optional bool
+}
+
+// Clause is a clause that a statement may take.
+type Clause struct {
+	Word     string
+	Slots    []Slot
+	Required bool
+	Doc      string
+}
+
+// Row is one statement in the blocks where it may stand.
+type Row struct {
+	Word    string
+	In      []Block
+	Slots   []Slot
+	Clauses []Clause
+	Opens   Block
+	Once    bool // may stand once in its block
+	Needed  bool // its block is of no use without it
+	Doc     string
+	Example string
+}
+
+// Key names a row for those who dispatch on it.
+type Key struct {
+	In   Block
+	Word string
+}
+
+// Clause finds a clause of the row by its word.
+func (r *Row) Clause(word string) (*Clause, bool) {
+	for i := range r.Clauses {
+		if r.Clauses[i].Word == word {
+			return &r.Clauses[i], true
+		}
+	}
+	return nil, false
+}

@@ -1,0 +1,58 @@
+package vocabulary
+
+import q "maltwright/lang/quantity"
+
+// Slots and clauses that several rows share.
+
+var (
+	duration = Slot{Kind: Amount, Label: "how long", Dims: []q.Dimension{q.Time}}
+	moisture = []q.Dimension{q.Share, q.DryShare}
+
+	durationRange = Slot{Kind: Amount, Label: "earliest and latest", Dims: []q.Dimension{q.Time}, Range: true, Bound: true}
+	condition     = Slot{Kind: Condition, Label: "what must hold"}
+	reason        = Slot{Kind: Text, Label: "the reason"}
+
+	until = Clause{Word: "until", Slots: []Slot{condition}, Doc: "ends the step when this holds"}
+	allow = Clause{Word: "allow", Slots: []Slot{durationRange},
+		Doc: "the guard: the earliest and the latest time at which the step may end"}
+	forTime = Clause{Word: "for", Slots: []Slot{duration}, Doc: "how long the step takes"}
+	every   = Clause{Word: "every", Slots: []Slot{{Kind: Amount, Label: "how often", Dims: []q.Dimension{q.Time}}},
+		Required: true, Doc: "the time from one to the next"}
+)
+
+// kilnPlaces are where a kiln's temperature can be taken.
+var kilnPlaces = []string{"air-on", "air-off", "malt", "oven"}
+
+func temperature(label string, places ...string) Slot {
+	return Slot{Kind: Amount, Label: label, Dims: []q.Dimension{q.Temperature}, Range: true, Places: places}
+}
+
+func placed(s Slot) Slot {
+	s.Placed = true
+	return s
+}
+
+func literal(words ...string) Slot {
+	return Slot{Kind: Literal, Words: words, Optional: true}
+}
+
+func choice(label string, words ...string) Slot {
+	return Slot{Kind: Choice, Label: label, Words: words}
+}
+
+func amount(label string, dims ...q.Dimension) Slot {
+	return Slot{Kind: Amount, Label: label, Dims: dims}
+}
+
+func ranged(label string, dims ...q.Dimension) Slot {
+	return Slot{Kind: Amount, Label: label, Dims: dims, Range: true}
+}
+
+func named(b Block) Slot { return Slot{Kind: Name, Label: "a " + string(b), Of: b} }
+
+func optional(s Slot) Slot {
+	s.Optional = true
+	return s
+}
+
+func blocks(list ...Block) []Block { return list }

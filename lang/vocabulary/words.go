@@ -1,0 +1,71 @@
+package vocabulary
+
+import q "maltwright/lang/quantity"
+
+// Species are the grains the language knows.
+var species = []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
+
+// maltTypes are the malts that can be made. Crystal is another word for caramel.
+var maltTypes = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", "caramel", "crystal", "chit", "distilling", "smoked", "acid"}
+
+// Species lists the grains.
+func Species() []string { return append([]string(nil), species...) }
+
+// MaltTypes lists the malt types.
+func MaltTypes() []string { return append([]string(nil), maltTypes...) }
+
+// Measure is something a condition can name.
+type Measure struct {
+	Word    string // one word, or two as in "final moisture"
+	Dims    []q.Dimension
+	Words   []string // choices, where it is no quantity
+	Bare    bool     // it stands alone, with no bound
+	Promise bool     // it is of the whole process: only expect can name it
+	In      []Block  // the stages in which it can be looked at; empty for a promise
+	Doc     string
+}
+
+var measures = []Measure{
+	{Word: "moisture", Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+		Doc: "water in the grain, as a share of the whole weight unless it says dry basis"},
+	{Word: "weight", Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+		Doc: "what the drained batch weighs"},
+	{Word: "chit", Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate),
+		Doc: "share of the corns that show the white root tip"},
+	{Word: "acrospire", Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither),
+		Doc: "length of the shoot under the husk, as a part of the corn: 3/4"},
+	{Word: "rub", Words: []string{"gummy", "gritty", "chalky"}, In: blocks(Germinate, Wither),
+		Doc: "what a corn does when it is rubbed out between thumb and finger"},
+	{Word: "air-off", Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
+	{Word: "malt", Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed"},
+	{Word: "bed", Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
+	{Word: "time", Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Doc: "time since the step began"},
+	{Word: "break", Bare: true, In: blocks(Kiln), Doc: "the air off the bed begins to warm: the drying front is through"},
+
+	{Word: "total time", Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of deculming"},
+	{Word: "steep-out time", Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of the steep"},
+	{Word: "steep-out moisture", Dims: moisture, Promise: true, Doc: "moisture at the end of the steep"},
+	{Word: "final moisture", Dims: moisture, Promise: true, Doc: "moisture of the finished malt"},
+	{Word: "yield", Dims: []q.Dimension{q.Share}, Promise: true, Doc: "weight of malt for the weight of raw grain, both as they are"},
+	{Word: "malt weight", Dims: []q.Dimension{q.Mass}, Promise: true, Doc: "weight of the finished malt without its rootlets"},
+}
+
+// Measures lists what conditions can name.
+func Measures() []Measure { return append([]Measure(nil), measures...) }
+
+// Limit is a threshold of the house that a limits block can move.
+type Limit struct {
+	Word string
+	Dim  q.Dimension
+	Op   q.Op
+	Doc  string
+}
+
+var limits = []Limit{
+	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said"},
+	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; 20 °C for barley where nothing is said"},
+	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6 h where nothing is said"},
+}
+
+// LimitNames lists the limits.
+func LimitNames() []Limit { return append([]Limit(nil), limits...) }
