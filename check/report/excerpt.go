@@ -1,0 +1,73 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"maltwright/lang/source"
+)
+
+// excerpt shows the line of a place with its words marked. In colour the words
+// themselves are underlined; in plain text a line of marks stands below them. A
+// place of more than one line is shown by its first.
+func excerpt(p source.Place, o Options) string {
+	number := p.File.Position(p.Start, source.Characters).Line
+	line := p.File.Line(number)
+	end := min(max(p.End, p.Start), line.End)
+	before := shown(p.File.Text(source.Span{Start: line.Start, End: p.Start}))
+	words := shown(p.File.Text(source.Span{Start: p.Start, End: end}))
+	after := shown(p.File.Text(source.Span{Start: end, End: line.End}))
+	before = strings.TrimLeft(before, " ")
+	label := fmt.Sprintf("%5d ", number)
+	before, words, after = clip(before, words, after, o.width()-len(label)-len(margin))
+	if o.Colour {
+		return label + before + paint{true}.under(words) + after + "\n"
+	}
+	marks := strings.Repeat(" ", uniseg.StringWidth(before)) + strings.Repeat("‾", max(1, uniseg.StringWidth(words)))
+	return label + before + words + after + "\n" + margin + marks + "\n"
+}
+
+// shown makes text of a source line safe, with tabs as single spaces.
+func shown(text string) string { return Safe(strings.ReplaceAll(text, "\t", " ")) }
+
+// clip cuts a line to the width, keeping the marked words and what stands nearest.
+func clip(before, words, after string, width int) (string, string, string) {
+	if uniseg.StringWidth(words) > width {
+		return "", head(words, width-1) + "…", ""
+	}
+	room := width - uniseg.StringWidth(words)
+	if uniseg.StringWidth(before)+uniseg.StringWidth(after) <= room {
+		return before, words, after
+	}
+	if most := room * 2 / 3; uniseg.StringWidth(before) > most {
+		before = "…" + tail(before, most-1)
+	}
+	if rest := room - uniseg.StringWidth(before); uniseg.StringWidth(after) > rest {
+		after = head(after, rest-1) + "…"
+	}
+	return before, words, after
+}
+
+// head gives the longest start of the text that fits the width.
+func head(text string, width int) string {
+	end, used := 0, 0
+	for g := uniseg.NewGraphemes(text); g.Next(); {
+		if used += g.Width(); used > width {
+			break
+		}
+		_, end = g.Positions()
+	}
+	return text[:end]
+}
+
+// tail gives the longest end of the text that fits the width.
+func tail(text string, width int) string {
+	start, over := 0, uniseg.StringWidth(text)-width
+	for g := uniseg.NewGraphemes(text); over > 0 && g.Next(); {
+		over -= g.Width()
+		_, start = g.Positions()
+	}
+	return text[start:]
+}

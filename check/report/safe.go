@@ -1,0 +1,59 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
+)
+
+// Safe gives the text with every character that could act on a terminal, or that
+// cannot be seen, written out: <U+001B> for an escape, <U+202E> for a turn of
+// direction, <byte 0xB0> for a byte that is no text.
+func Safe(text string) string {
+	if clean(text) {
+		return text
+	}
+	var b strings.Builder
+	for len(text) > 0 {
+		r, size := utf8.DecodeRuneInString(text)
+		switch {
+		case r == utf8.RuneError && size <= 1:
+			fmt.Fprintf(&b, "<byte 0x%02X>", text[0])
+		case acts(r):
+			fmt.Fprintf(&b, "<U+%04X>", r)
+		default:
+			b.WriteString(text[:size])
+		}
+		text = text[size:]
+	}
+	return b.String()
+}
+
+func clean(text string) bool {
+	return utf8.ValidString(text) && !strings.ContainsFunc(text, acts)
+}
+
+func acts(r rune) bool {
+	return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) && r != '\u200d' || r == '\u2028' || r == '\u2029'
+}
+
+// Wrap breaks text into lines no wider than width, between words. A word wider
+// than that stands on a line of its own.
+func Wrap(text string, width int) []string {
+	var lines []string
+	line, used := "", 0
+	for _, word := range strings.Fields(text) {
+		w := uniseg.StringWidth(word)
+		if used > 0 && used+1+w > width {
+			lines, line, used = append(lines, line), "", 0
+		}
+		if used > 0 {
+			line, used = line+" ", used+1
+		}
+		line, used = line+word, used+w
+	}
+	return append(lines, line)
+}

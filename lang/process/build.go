@@ -1,0 +1,214 @@
+package process
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// builder makes a house out of trees. Definitions come before processes, since a
+// process may stand above what it names.
+type builder struct {
+	house   *House
+	main    *source.File
+	found   []finding.Finding
+	pending []pendingProcess
+	used    map[any]bool
+}
+
+type pendingProcess struct {
+	file *source.File
+	r    *reading
+}
+
+func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }
+
+// file takes one file's statements. Processes wait until all files are in.
+func (b *builder) file(t *syntax.Tree) {
+	if b.used == nil {
+		b.used = map[any]bool{}
+	}
+	whole := source.Place{File: t.File, Span: t.Top.Span}
+	b.block(t.File, &t.Top, fileBlock, whole, whole, func(r *reading) {
+		if r.Verb.Text == "process" {
+			if t.File == b.main {
+				b.pending = append(b.pending, pendingProcess{t.File, r})
+			}
+			return
+		}
+		if define := definitions[r.Verb.Text]; define != nil {
+			define(b, t.File, r)
+		}
+	})
+}
+
+// finish builds the processes and looks for what nothing uses.
+func (b *builder) finish() {
+	for _, p := range b.pending {
+		b.process(p.file, p.r)
+	}
+	b.sameNames()
+	b.unused()
+}
+
+// block reads each statement of a block and hands it on. It tells whether all of
+// them could be read. What every block may hold - acceptances - is taken here.
+// Scope is the whole of the block; blame is what to underline when it lacks something.
+func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*reading)) (whole bool) {
+	r := &reader{file: f, found: &b.found, in: in}
+	whole = true
+	seen := map[string]source.Place{}
+	for _, s := range body.Statements {
+		read, ok := r.read(s)
+		seen[s.Verb.Text] = b.onlyOnce(r, s, seen)
+		if !ok {
+			whole = false
+		}
+		if read == nil {
+			continue
+		}
+		if s.Verb.Text == "accept" {
+			b.accept(read, scope)
+			continue
+		}
+		each(read)
+	}
+	b.needed(in, seen, blame, whole)
+	return whole
+}
+
+func (b *builder) onlyOnce(r *reader, s *syntax.Statement, seen map[string]source.Place) source.Place {
+	place := r.at(s.Head())
+	before, again := seen[s.Verb.Text]
+	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
+	if !again || !ok || !row.Once {
+		return place
+	}
+	f := saidTwice.At(place, fmt.Sprintf("%s is given twice in this block", s.Verb.Text))
+	f.Related = []finding.Related{{Place: before, Message: "given here before"}}
+	b.note(f)
+	return before
+}
+
+func (b *builder) needed(in vocabulary.Block, seen map[string]source.Place, scope source.Place, whole bool) {
+	for _, word := range vocabulary.NeededIn(in) {
+		if _, there := seen[word]; !there && whole {
+			row, _ := vocabulary.Lookup(in, word)
+			f := missingStatement.At(scope, fmt.Sprintf("%s needs %s", blockName(in), word))
+			f.Hint = "add a line such as: " + row.Example
+			b.note(f)
+		}
+	}
+}
+
+func (b *builder) accept(r *reading, scope source.Place) {
+	a := Accept{Rule: r.slot(0).chosen(), Place: r.place, Scope: scope}
+	if why := r.clause("because", 0); why != nil {
+		a.Reason = why.word
+	}
+	if a.Rule.Text == "" {
+		return
+	}
+	if len(a.Reason) == 0 && r.has("because") {
+		b.note(acceptWithoutReason.At(r.place, fmt.Sprintf("%s is accepted without a reason", a.Rule.Text)))
+		return
+	}
+	if a.Reason != "" {
+		b.house.Accepts = append(b.house.Accepts, a)
+	}
+}
+
+// checked reports a quantity outside the interval and drops it.
+func (b *builder) checked(q *Quantity, low, high float64, what, interval string) *Quantity {
+	if q == nil || q.SI >= low && q.SI <= high {
+		return q
+	}
+	b.note(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it lies in %s", what, q, interval)))
+	return nil
+}
+
+// upright reports a range that is upside down and drops it.
+func (b *builder) upright(r *Range) *Range {
+	if r == nil || r.Low.SI <= r.High.SI {
+		return r
+	}
+	rd := &reader{file: r.Place.File, found: &b.found}
+	rd.upright(r.Range, r.Place)
+	return nil
+}
+
+// moisture checks a moisture against what living grain can hold.
+func (b *builder) moisture(q *Quantity, limits []Limit) *Quantity {
+	if q == nil {
+		return nil
+	}
+	most := 0.6
+	if l, ok := FindLimit(limits, "moisture"); ok {
+		most = l.Bound.Range.High.SI
+	}
+	if q.SI <= most {
+		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
+	}
+	f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
+	b.note(f)
+	return nil
+}
+
+// FindLimit finds a moved threshold by its word; of several the last one holds.
+func FindLimit(limits []Limit, word string) (Limit, bool) {
+	for i := len(limits) - 1; i >= 0; i-- {
+		if limits[i].Word == word {
+			return limits[i], true
+		}
+	}
+	return Limit{}, false
+}
+
+// limits reads a limits block.
+func (b *builder) limits(f *source.File, r *reading) []Limit {
+	var list []Limit
+	rd := &reader{file: f, found: &b.found, in: vocabulary.Limits}
+	for _, s := range r.Body.Statements {
+		if l, ok := rd.limit(s); ok {
+			list = append(list, l)
+			b.note(limitsChanged.At(l.Place, fmt.Sprintf("%s is moved to %s", l.Word, l.Bound)))
+		}
+	}
+	return list
+}
+
+// limit reads one threshold. Its words are a table of their own, so that a rule
+// can add one without a row of the vocabulary.
+func (r *reader) limit(s *syntax.Statement) (Limit, bool) {
+	if s.Broken {
+		return Limit{}, false
+	}
+	names := vocabulary.LimitNames()
+	i := slices.IndexFunc(names, func(l vocabulary.Limit) bool { return l.Word == s.Verb.Text })
+	if i < 0 {
+		words := make([]string, len(names))
+		for k := range names {
+			words[k] = names[k].Word
+		}
+		f := unknownWord.At(r.at(s.Verb.Span), fmt.Sprintf("%q is no threshold of the house", s.Verb.Text))
+		f.Hint = "known: " + quoted(words)
+		r.note(f)
+		return Limit{}, false
+	}
+	slot := vocabulary.Slot{Kind: vocabulary.Amount, Label: names[i].Word, Dims: []quantity.Dimension{names[i].Dim}, Bound: true}
+	got := r.slots([]vocabulary.Slot{slot}, s.Terms, s.Verb)
+	if got[0] == nil {
+		return Limit{}, false
+	}
+	bound := quantity.Bound{Op: names[i].Op, Range: got[0].rng}
+	if got[0].op != nil && *got[0].op != names[i].Op {
+		r.note(boundUnexpected.At(got[0].place, fmt.Sprintf("%s is a threshold of the kind %q", names[i].Word, names[i].Op)))
+		return Limit{}, false
+	}
+	return Limit{Word: names[i].Word, Bound: bound, Place: r.at(s.Head())}, true
+}

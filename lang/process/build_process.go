@@ -1,0 +1,208 @@
+package process
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/nearest"
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
+
+// process builds one process and then looks at it as a whole.
+func (b *builder) process(f *source.File, r *reading) {
+	p := &Process{House: b.house, Limits: b.house.Limits}
+	p.Name, p.Place = r.name()
+	b.house.Processes = append(b.house.Processes, p)
+	if r.Body == nil {
+		p.Broken = true
+		return
+	}
+	before := len(b.house.Accepts)
+	p.Broken = !b.block(f, r.Body, vocabulary.Process, r.scope(f), r.place, func(s *reading) {
+		if do := processStatements[s.Verb.Text]; do != nil {
+			do(b, f, p, s)
+		}
+	})
+	p.Accepts = b.house.Accepts[before:]
+	b.sense(p)
+}
+
+// processStatements builds what stands in a process, by its word.
+var processStatements = map[string]func(*builder, *source.File, *Process, *reading){
+	"make": func(b *builder, f *source.File, p *Process, s *reading) {
+		p.Make = s.slot(0).chosen()
+		if p.Make.Text == "crystal" {
+			p.Make.Text = "caramel"
+		}
+	},
+	"from": func(b *builder, f *source.File, p *Process, s *reading) {
+		p.Charge = b.positive(s.slot(0).quantity(), "a weight")
+		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *Grain) string { return g.Name })
+	},
+	"at": func(b *builder, f *source.File, p *Process, s *reading) {
+		p.Site = find(b, s.slot(0), "site", b.house.Sites, func(g *Site) string { return g.Name })
+	},
+	"expect": func(b *builder, f *source.File, p *Process, s *reading) {
+		if v := s.slot(0); v != nil && v.condition != nil {
+			p.Expect = append(p.Expect, *v.condition)
+		}
+	},
+	"limits": func(b *builder, f *source.File, p *Process, s *reading) {
+		if s.Body != nil {
+			p.Limits = append(append([]Limit(nil), p.Limits...), b.limits(f, s)...)
+		}
+	},
+	"steep": (*builder).steep, "germinate": (*builder).germinate, "wither": (*builder).wither,
+	"kiln": (*builder).kilnStage, "deculm": (*builder).deculm, "store": (*builder).store,
+}
+
+// find resolves a name among the definitions of one kind and notes that it is used.
+func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) string) *T {
+	if v == nil || v.word == "" && !v.place.Known() {
+		return nil
+	}
+	names := make([]string, len(among))
+	for i, d := range among {
+		names[i] = name(d)
+		if names[i] == v.word {
+			b.used[d] = true
+			return d
+		}
+	}
+	f := unknownName.At(v.place, fmt.Sprintf("no %s is called %q", kind, v.word))
+	if meant, ok := nearest.Word(v.word, names); ok {
+		f.Hint = fmt.Sprintf("did you mean %q?", meant)
+		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}
+	} else if len(names) > 0 {
+		f.Hint = fmt.Sprintf("known: %q", names)
+	} else {
+		f.Hint = fmt.Sprintf("define it with %s %q { … }, or bring its definition in with use", kind, v.word)
+	}
+	b.note(f)
+	return nil
+}
+
+// stage begins a stage and puts it into the process.
+func (b *builder) stage(p *Process, kind StageKind, s *reading) *Stage {
+	st := &Stage{Kind: kind, Place: s.place}
+	p.Stages = append(p.Stages, st)
+	return st
+}
+
+// stageBlock reads the block of a stage by a table of what each statement sets.
+func (b *builder) stageBlock(f *source.File, p *Process, s *reading, in vocabulary.Block, set map[string]func(*reading)) {
+	if s.Body == nil {
+		return
+	}
+	if !b.block(f, s.Body, in, s.scope(f), s.place, func(r *reading) {
+		if do := set[r.Verb.Text]; do != nil {
+			do(r)
+		}
+	}) {
+		p.Broken = true
+	}
+}
+
+func (b *builder) steep(f *source.File, p *Process, s *reading) {
+	st := b.stage(p, Steep, s)
+	st.Vessel = find(b, s.clause("in", 0), "vessel", b.house.Vessels, func(v *Vessel) string { return v.Name })
+	st.Target = b.upright(s.clause("to", 1).ranged())
+	if st.Target != nil {
+		if b.moisture(&Quantity{st.Target.High, st.Target.Place}, p.Limits) == nil {
+			st.Target = nil
+		}
+	}
+	b.stageBlock(f, p, s, vocabulary.Steep, b.steepWords(f, p, &st.Steps, st))
+}
+
+// steepWords is what may stand in a steep, or in a repeat inside it.
+func (b *builder) steepWords(f *source.File, p *Process, steps *[]*Step, st *Stage) map[string]func(*reading) {
+	add := func(s *Step) { *steps = append(*steps, s) }
+	words := map[string]func(*reading){
+		"soak": func(r *reading) { add(b.wetStep(r, Soak)) },
+		"rest": func(r *reading) { add(b.wetStep(r, Rest)) },
+		"gate": func(r *reading) { add(b.gate(r)) },
+		"repeat": func(r *reading) {
+			s := b.step(r, Repeat)
+			s.Times = r.slot(0).bound()
+			add(s)
+			b.stageBlock(f, p, r, vocabulary.Repeat, b.steepWords(f, p, &s.Steps, nil))
+		},
+	}
+	if st != nil {
+		words["until"] = func(r *reading) { st.Until = r.slot(0).holds() }
+	}
+	return words
+}
+
+func (b *builder) germinate(f *source.File, p *Process, s *reading) {
+	st := b.growing(p, Germinate, s)
+	b.stageBlock(f, p, s, vocabulary.Germinate, b.growingWords(st, map[string]func(*reading){
+		"hold": func(r *reading) { st.Steps = append(st.Steps, b.step(r, Hold)) },
+		"gate": func(r *reading) { st.Steps = append(st.Steps, b.gate(r)) },
+		"sprinkle": func(r *reading) {
+			water, often := b.positive(r.slot(0).quantity(), "an amount of water"), b.positive(r.clause("every", 0).quantity(), "a time")
+			if water != nil && often != nil {
+				st.Sprinkle = &Sprinkle{*water, *often}
+			}
+		},
+	}))
+}
+
+func (b *builder) wither(f *source.File, p *Process, s *reading) {
+	st := b.growing(p, Wither, s)
+	b.stageBlock(f, p, s, vocabulary.Wither, b.growingWords(st, map[string]func(*reading){
+		"air":  func(r *reading) { st.Air = b.warmth(r.clause("at", 0)) },
+		"gate": func(r *reading) { st.Steps = append(st.Steps, b.gate(r)) },
+	}))
+}
+
+// growing begins a stage on the floor, with the clauses of its head.
+func (b *builder) growing(p *Process, kind StageKind, s *reading) *Stage {
+	st := b.stage(p, kind, s)
+	st.Floor = find(b, s.clause("on", 0), "floor", b.house.Floors, func(v *Floor) string { return v.Name })
+	st.Until, st.Allow, st.For = s.clause("until", 0).holds(), b.guard(s.clause("allow", 0)), s.clause("for", 0).quantity()
+	return st
+}
+
+func (b *builder) growingWords(st *Stage, own map[string]func(*reading)) map[string]func(*reading) {
+	own["turn"] = func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") }
+	own["until"] = func(r *reading) { st.Until = r.slot(0).holds() }
+	own["allow"] = func(r *reading) { st.Allow = b.guard(r.slot(0)) }
+	own["for"] = func(r *reading) { st.For = b.positive(r.slot(0).quantity(), "a time") }
+	return own
+}
+
+func (b *builder) kilnStage(f *source.File, p *Process, s *reading) {
+	st := b.stage(p, KilnStage, s)
+	st.Kiln = find(b, s.clause("in", 0), "kiln", b.house.Kilns, func(k *Kiln) string { return k.Name })
+	add := func(step *Step) { st.Steps = append(st.Steps, step) }
+	b.stageBlock(f, p, s, vocabulary.Kiln, map[string]func(*reading){
+		"dry":  func(r *reading) { add(b.step(r, Dry)) },
+		"stew": func(r *reading) { add(b.step(r, Stew)) },
+		"cure": func(r *reading) { add(b.step(r, Cure)) },
+		"cool": func(r *reading) {
+			step := b.step(r, Cool)
+			step.At = b.warmth(r.clause("to", 0))
+			add(step)
+		},
+		"gate": func(r *reading) { add(b.gate(r)) },
+		"stir": func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") },
+	})
+}
+
+func (b *builder) deculm(f *source.File, p *Process, s *reading) {
+	b.stage(p, Deculm, s).Within = b.positive(s.clause("within", 0).quantity(), "a time")
+}
+
+func (b *builder) store(f *source.File, p *Process, s *reading) {
+	st := b.stage(p, Store, s)
+	if v := s.clause("in", 0); v != nil {
+		w := v.chosen()
+		st.Keep = &w
+	}
+	if v := s.clause("for", 0); v != nil {
+		st.Rest, st.RestAt = v.bound(), v.place
+	}
+}

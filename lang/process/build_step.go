@@ -1,0 +1,119 @@
+package process
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+)
+
+// bound gives the value as a bound; a plain value or range is "is".
+func (v *value) bound() *quantity.Bound {
+	if v == nil {
+		return nil
+	}
+	out := quantity.Bound{Op: quantity.Is, Range: v.rng}
+	if v.op != nil {
+		out.Op = *v.op
+	}
+	return &out
+}
+
+// holds gives the condition of a slot, nil where there is none.
+func (v *value) holds() *Condition {
+	if v == nil {
+		return nil
+	}
+	return v.condition
+}
+
+// step builds a step from the clauses that all steps share.
+func (b *builder) step(r *reading, kind StepKind) *Step {
+	s := &Step{Kind: kind, Place: r.place,
+		For:     b.positive(r.clause("for", 0).quantity(), "a time"),
+		Over:    b.positive(r.clause("over", 0).quantity(), "a time"),
+		Until:   r.clause("until", 0).holds(),
+		Allow:   b.guard(r.clause("allow", 0)),
+		At:      b.warmth(r.clause("at", 0)),
+		From:    b.rise(r.clause("from", 0)),
+		Airflow: b.positive(r.clause("with", 1).quantity(), "an airflow"),
+	}
+	if what := r.slot(0); kind == Hold && what != nil && s.At != nil && s.At.Where == "" {
+		s.At.Where = what.word
+	}
+	return s
+}
+
+// wetStep builds a soak or a rest, whose time may stand right behind the verb.
+func (b *builder) wetStep(r *reading, kind StepKind) *Step {
+	s := b.step(r, kind)
+	if t := b.positive(r.slot(0).quantity(), "a time"); t != nil {
+		if s.For != nil {
+			b.note(twoOfAClause.At(s.For.Place, fmt.Sprintf("%s is given two times: %s and %s", kind, t, s.For)))
+		}
+		s.For = t
+	}
+	s.Aerated = kind == Soak && r.clause("with", 0) != nil
+	if s.At != nil && s.At.Where == "" {
+		s.At.Where = map[StepKind]string{Soak: "water", Rest: "air"}[kind]
+	}
+	return s
+}
+
+func (b *builder) gate(r *reading) *Step {
+	return &Step{Kind: Gate, Place: r.place, Gate: r.slot(0).holds(), Allow: b.guard(r.clause("allow", 0))}
+}
+
+// Temperatures that a process can ask for, in °C.
+const (
+	coolestAsked = -5
+	hottestAsked = 260
+)
+
+func (b *builder) warmth(v *value) *Temperature {
+	t := v.temperature()
+	if t == nil || b.upright(&t.Range) == nil {
+		return nil
+	}
+	return b.askable(t)
+}
+
+// rise is a temperature that runs from its first value to its second; it may fall.
+func (b *builder) rise(v *value) *Temperature {
+	t := v.temperature()
+	if t == nil {
+		return nil
+	}
+	return b.askable(t)
+}
+
+func (b *builder) askable(t *Temperature) *Temperature {
+	low, high := celsius(coolestAsked), celsius(hottestAsked)
+	if min(t.Low.SI, t.High.SI) >= low && max(t.Low.SI, t.High.SI) <= high {
+		return t
+	}
+	b.note(outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s; it lies in %d to %d °C", t.Range.Range, coolestAsked, hottestAsked)))
+	return nil
+}
+
+// guard reads the earliest and latest time of allow: a range, or a bound on one side.
+func (b *builder) guard(v *value) *Guard {
+	if v == nil {
+		return nil
+	}
+	g := &Guard{Place: v.place}
+	low, high := v.rng.Low, v.rng.High
+	switch {
+	case v.op != nil && (*v.op == quantity.AtLeast || *v.op == quantity.Above):
+		g.Earliest = &low
+	case low.SI == high.SI:
+		g.Latest = &high
+	case low.SI > high.SI:
+		f := guardUpsideDown.At(v.place, fmt.Sprintf("the earliest time, %s, is after the latest, %s", low, high))
+		f.Fixes = append(f.Fixes, editOf(v.place, fmt.Sprintf("%s to %s", high, low)))
+		b.note(f)
+		return nil
+	default:
+		g.Earliest, g.Latest = &low, &high
+	}
+	return g
+}

@@ -1,0 +1,203 @@
+package process
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/nearest"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// readCondition reads tests joined by "and". It takes all the terms.
+func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+	if len(terms) == 0 {
+		return terms, nil, true
+	}
+	whole := terms[0].Range().Join(terms[len(terms)-1].Range())
+	c := &Condition{Place: r.at(whole)}
+	for _, part := range splitAnd(terms) {
+		if len(part) == 0 {
+			r.note(valueNeeded.At(c.Place, `"and" joins two tests, and one is missing`))
+			return terms, nil, false
+		}
+		t, ok := r.test(part)
+		if !ok {
+			return terms, nil, false
+		}
+		c.Tests = append(c.Tests, t)
+	}
+	return nil, &value{place: c.Place, condition: c}, true
+}
+
+func splitAnd(terms []syntax.Term) [][]syntax.Term {
+	parts := [][]syntax.Term{nil}
+	for _, t := range terms {
+		if w, ok := t.(syntax.Word); ok && w.Text == "and" {
+			parts = append(parts, nil)
+			continue
+		}
+		last := len(parts) - 1
+		parts[last] = append(parts[last], t)
+	}
+	return parts
+}
+
+// test reads one test: a measure, then a bound with its value, or a range.
+func (r *reader) test(terms []syntax.Term) (Test, bool) {
+	t := Test{Place: r.at(terms[0].Range().Join(terms[len(terms)-1].Range()))}
+	m, rest, ok := r.measure(terms)
+	if !ok {
+		return t, false
+	}
+	t.Measure = m.Word
+	switch {
+	case m.Bare && len(rest) == 0:
+		return t, true
+	case m.Bare:
+		r.tooMany(rest, syntax.Word{Text: m.Word})
+		return t, false
+	case len(rest) == 0:
+		r.note(valueNeeded.At(t.Place, fmt.Sprintf("%s needs a bound, such as %s", m.Word, sampleTest(m))))
+		return t, false
+	case len(rest) > 1:
+		r.tooMany(rest[1:], syntax.Word{Text: m.Word})
+		return t, false
+	}
+	return t, r.asked(&t, m, rest[0])
+}
+
+// measure reads the one or two words that name a measure.
+func (r *reader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
+	first, isWord := terms[0].(syntax.Word)
+	if !isWord {
+		r.note(unknownWord.At(r.at(terms[0].Range()), "a test begins with what is measured: "+strings.Join(r.measureWords(), ", ")))
+		return m, nil, false
+	}
+	name, used, s := first.Text, 1, first.Span
+	if second, two := wordAt(terms, 1); two {
+		if _, known := vocabulary.FindMeasure(name + " " + second.Text); known || !r.knows(name) {
+			name, used, s = name+" "+second.Text, 2, first.Join(second.Span)
+		}
+	}
+	m, known := vocabulary.FindMeasure(name)
+	if known && r.measurable(m) {
+		return m, terms[used:], true
+	}
+	r.unknownMeasure(name, s, known)
+	return m, nil, false
+}
+
+func wordAt(terms []syntax.Term, i int) (syntax.Word, bool) {
+	if i >= len(terms) {
+		return syntax.Word{}, false
+	}
+	w, ok := terms[i].(syntax.Word)
+	return w, ok
+}
+
+func (r *reader) knows(name string) bool {
+	_, ok := vocabulary.FindMeasure(name)
+	return ok
+}
+
+func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
+	f := unknownWord.At(r.at(s), fmt.Sprintf("%q is nothing that can be measured here", name))
+	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
+	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
+		f.Hint = fmt.Sprintf("did you mean %s?", meant)
+		f.Fixes = []finding.Edit{{Place: r.at(s), New: meant}}
+	}
+	r.note(f)
+}
+
+// measurable tells whether the measure can be named here: a promise in the
+// process, any other in the stages where it can be looked at. The head of a stage
+// counts as part of the stage.
+func (r *reader) measurable(m vocabulary.Measure) bool {
+	scope := r.in
+	if r.opens != vocabulary.None {
+		scope = r.opens
+	}
+	return m.Promise && scope == vocabulary.Process || slices.Contains(m.In, scope)
+}
+
+func (r *reader) measureWords() []string {
+	var words []string
+	for _, m := range vocabulary.Measures() {
+		if r.measurable(m) {
+			words = append(words, m.Word)
+		}
+	}
+	return words
+}
+
+// asked reads what is asked of a measure.
+func (r *reader) asked(t *Test, m vocabulary.Measure, term syntax.Term) bool {
+	b, bounded := term.(syntax.Bounded)
+	if bounded {
+		t.Op, _ = opOf(b.Bound.Text)
+		term = b.Value
+	}
+	if m.Words != nil {
+		return r.askedWord(t, m, term)
+	}
+	a, ok := term.(syntax.Amount)
+	if !ok {
+		r.note(wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s is %s, not %s", m.Word, dimensionWords(m.Dims), r.at(term.Range()).Text())))
+		return false
+	}
+	rng, ok := r.rangeOf(a, m.Dims, m.Word)
+	if !ok {
+		return false
+	}
+	if !bounded && a.High == nil {
+		f := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
+		f.Hint = fmt.Sprintf("write %s at least %s, or %s at most %s", m.Word, r.at(a.Span).Text(), m.Word, r.at(a.Span).Text())
+		r.note(f)
+		return false
+	}
+	if !bounded {
+		t.Op = quantity.Is
+	}
+	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
+	return r.upright(rng, r.at(a.Span))
+}
+
+func (r *reader) askedWord(t *Test, m vocabulary.Measure, term syntax.Term) bool {
+	w, ok := term.(syntax.Word)
+	if !ok || !slices.Contains(m.Words, w.Text) {
+		r.needed(&vocabulary.Slot{Kind: vocabulary.Choice, Label: m.Word, Words: m.Words}, []syntax.Term{term}, syntax.Word{Text: m.Word})
+		return false
+	}
+	t.Word = w.Text
+	return true
+}
+
+func sampleTest(m vocabulary.Measure) string {
+	switch {
+	case m.Words != nil:
+		return m.Word + " is " + m.Words[len(m.Words)-1]
+	case m.Dims[0] == quantity.Share:
+		return m.Word + " at most 10 %"
+	case m.Dims[0] == quantity.Number:
+		return m.Word + " at least 3/4"
+	}
+	return m.Word + " at most " + sample(m.Dims[0], "12")
+}
+
+// upright reports a range that is upside down.
+func (r *reader) upright(rng quantity.Range, place source.Place) bool {
+	if rng.Low.SI <= rng.High.SI {
+		return true
+	}
+	f := rangeUpsideDown.At(place, fmt.Sprintf("%s runs from the higher to the lower", place.Text()))
+	f.Hint = fmt.Sprintf("write %s to %s", rng.High, rng.Low)
+	f.Fixes = []finding.Edit{{Place: place, New: fmt.Sprintf("%s to %s", rng.High, rng.Low)}}
+	r.note(f)
+	return false
+}

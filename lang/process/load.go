@@ -1,0 +1,154 @@
+package process
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// MaxFiles is how many files one process may use.
+const MaxFiles = 64
+
+// Load reads the file main and what it uses. The text of main is given, since it
+// may come from standard input; the others are read through r, by their path
+// relative to the folder of main, which is dir below the root that r reads ("." if
+// they are the same). It always gives a house, with whatever could be understood.
+func Load(name string, text []byte, dir string, r Reader) (*House, []finding.Finding) {
+	l := &loader{reader: r, house: &House{}, seen: map[string]*source.File{}, base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
+	main := source.New(name, text)
+	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
+	b := &builder{house: l.house, main: main}
+	for _, t := range l.trees {
+		b.file(t)
+	}
+	b.finish()
+	return l.house, finding.Sort(append(l.found, b.found...))
+}
+
+func toSlash(name string) string { return strings.ReplaceAll(name, `\`, "/") }
+
+type loader struct {
+	reader Reader
+	house  *House
+	base   string // folder of the main file, below the root
+	shown  string // the same as the user wrote it, with its slash
+	seen   map[string]*source.File
+	trees  []*syntax.Tree
+	found  []finding.Finding
+}
+
+// file parses one file after those that it uses, so that definitions come first.
+func (l *loader) file(f *source.File, at string, chain []string) {
+	l.seen[at] = f
+	l.house.Files = append(l.house.Files, f)
+	tree, found := syntax.Parse(f)
+	l.found = append(l.found, found...)
+	for _, s := range tree.Top.Statements {
+		if s.Verb.Text == "use" && !s.Broken {
+			l.use(f, s, at, append(chain, at))
+		}
+	}
+	l.trees = append(l.trees, tree)
+}
+
+// use brings in the file that a use statement names.
+func (l *loader) use(f *source.File, s *syntax.Statement, at string, chain []string) {
+	if len(s.Terms) != 1 {
+		return // the builder reports the form
+	}
+	text, ok := s.Terms[0].(syntax.Text)
+	if !ok {
+		return
+	}
+	place := source.Place{File: f, Span: text.Span}
+	if why := outside(text.Value); why != "" {
+		l.note(useOutside.At(place, fmt.Sprintf("%q %s", text.Value, why)))
+		return
+	}
+	target := path.Join(path.Dir(at), text.Value)
+	if i := indexOf(chain, target); i >= 0 {
+		names := append(append([]string(nil), chain[i:]...), target)
+		for k := range names {
+			names[k] = path.Base(names[k])
+		}
+		l.note(useCircle.At(place, "these files use each other in a circle: "+strings.Join(names, " uses ")))
+		return
+	}
+	if l.seen[target] != nil {
+		return
+	}
+	if len(l.seen) >= MaxFiles {
+		l.note(useTooMany.At(place, fmt.Sprintf("more than %d files are used", MaxFiles)))
+		return
+	}
+	l.read(place, text.Value, target, chain)
+}
+
+func (l *loader) read(place source.Place, written, target string, chain []string) {
+	bytes, err := l.reader.Read(target)
+	if err != nil {
+		finding := useMissing.At(place, fmt.Sprintf("%q %s", written, readError(err)))
+		if len(chain) > 1 {
+			finding.Why = "used by way of " + strings.Join(chain, ", ")
+		}
+		l.note(finding)
+		return
+	}
+	name := target
+	if rel, ok := strings.CutPrefix(target, l.base+"/"); ok && l.base != "." {
+		name = rel
+	}
+	l.file(source.New(l.shown+name, bytes), target, chain)
+}
+
+func (l *loader) note(f finding.Finding) { l.found = append(l.found, f) }
+
+// outside says why a path is refused, or "".
+func outside(p string) string {
+	switch {
+	case p == "":
+		return "names no file"
+	case strings.ContainsAny(p, `\:`):
+		return "is no plain path: write folders with /"
+	case path.IsAbs(p):
+		return "is an absolute path"
+	case !fs.ValidPath(path.Clean(p)):
+		return "leads out of the folder of the process"
+	}
+	return ""
+}
+
+func readError(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "is not there"
+	case errors.Is(err, ErrFolder):
+		return "is a folder"
+	case errors.Is(err, ErrNotRegular):
+		return "is no regular file"
+	case errors.Is(err, fs.ErrPermission):
+		return "may not be read"
+	case strings.Contains(err.Error(), "escapes"):
+		return "leads out of the folder of the process"
+	}
+	return "cannot be read: " + err.Error()
+}
+
+func indexOf(list []string, s string) int {
+	for i, have := range list {
+		if have == s {
+			return i
+		}
+	}
+	return -1
+}
+
+// fileBlock is where a file's statements stand.
+const fileBlock = vocabulary.File

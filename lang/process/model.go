@@ -1,0 +1,169 @@
+// Package process gives meaning to the statement tree: names are resolved,
+// quantities have their dimension, and what comes out is the typed Process that
+// the checker and the simulator take.
+//
+// The stage reads every statement by its row in the vocabulary (reader.go), hands
+// what it read to the builder of that row (build_*.go), resolves names
+// (resolve.go) and looks at the whole (sense.go). A statement that makes no sense
+// is left out and reported; everything else is still built, so that one slip does
+// not hide the next. Each value keeps its place, so that a finding of the
+// simulator can underline the words that caused it.
+package process
+
+import (
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// House is everything one file says, with the files it uses.
+type House struct {
+	Files     []*source.File
+	Grains    []*Grain
+	Sites     []*Site
+	Vessels   []*Vessel
+	Floors    []*Floor
+	Kilns     []*Kiln
+	Processes []*Process
+	Limits    []Limit
+	Accepts   []Accept
+}
+
+// Quantity is a quantity and where it is written.
+type Quantity struct {
+	quantity.Quantity
+	Place source.Place
+}
+
+// Range is a range and where it is written; a single value has Low equal to High.
+type Range struct {
+	quantity.Range
+	Place source.Place
+}
+
+// Mid is the middle of the range, in the SI unit of its dimension.
+func (r Range) Mid() float64 { return (r.Low.SI + r.High.SI) / 2 }
+
+// Temperature is a temperature, or a band or a rise of them, and where it is taken.
+type Temperature struct {
+	Range
+	Where string // "water", "air-on" ...; "" where it was not said and cannot be mistaken
+}
+
+// Word is a word that was chosen from a list, and where it is written.
+type Word struct {
+	Text  string
+	Place source.Place
+}
+
+// Clock is a span of the day, in seconds from midnight; it may run over midnight.
+type Clock struct {
+	From, To int
+	Place    source.Place
+}
+
+// Awake tells whether the second of the day lies in the span.
+func (c Clock) Awake(second int) bool {
+	if c.From <= c.To {
+		return c.From <= second && second < c.To
+	}
+	return second >= c.From || second < c.To
+}
+
+// Grain is a lot of raw grain.
+type Grain struct {
+	Name        string
+	Place       source.Place
+	Species     Word
+	Moisture    *Quantity // share of the whole weight
+	Germination []Germination
+	Protein     *Quantity
+	CornWeight  *Quantity // of a thousand corns
+	Treated     Word      // Text "" where nothing is said
+}
+
+// Germination is one germination test.
+type Germination struct {
+	Place source.Place
+	Share Quantity
+	Corns *Quantity
+	Water *Quantity
+	On    *Word // the date as written
+}
+
+// Site is a place of work at a time of year.
+type Site struct {
+	Name                 string
+	Place                source.Place
+	Air, Humidity, Water *Range
+	Altitude             *Quantity
+	Awake                *Clock
+}
+
+// Vessel is a steeping vessel.
+type Vessel struct {
+	Name  string
+	Place source.Place
+	Holds *Quantity
+}
+
+// Floor is where the piece lies.
+type Floor struct {
+	Name  string
+	Place source.Place
+	Area  *Quantity
+}
+
+// Kiln is a kiln and what it can do.
+type Kiln struct {
+	Name    string
+	Place   source.Place
+	Area    *Quantity
+	Airflow *Quantity
+	Reaches *Range
+	Heater  *Quantity
+	Fired   Word
+	Direct  bool // the flue gas passes through the malt
+	Draught Word // fan, natural or still
+	Returns *Quantity
+}
+
+// Limit is a threshold that the house moved.
+type Limit struct {
+	Word  string
+	Bound quantity.Bound
+	Place source.Place
+}
+
+// Accept silences a rule in a block.
+type Accept struct {
+	Rule   Word
+	Reason string
+	Place  source.Place
+	Scope  source.Place // the block it stands in
+}
+
+// Process is one whole process.
+type Process struct {
+	Name    string
+	Place   source.Place // the words that name it
+	House   *House
+	Make    Word // the malt type
+	Charge  *Quantity
+	Grain   *Grain
+	Site    *Site
+	Stages  []*Stage
+	Expect  []Condition
+	Limits  []Limit
+	Accepts []Accept
+	Broken  bool // some of it did not read, so what is missing may only be unread
+}
+
+// Stage finds the stage of a kind, or nil.
+func (p *Process) Stage(kind StageKind) *Stage {
+	for _, s := range p.Stages {
+		if s.Kind == kind {
+			return s
+		}
+	}
+	return nil
+}

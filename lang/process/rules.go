@@ -1,0 +1,131 @@
+package process
+
+import "maltwright/lang/finding"
+
+func rule(name string, s finding.Severity, title, why, do, bad, good string) finding.Rule {
+	return finding.Rule{Name: name, Severity: s, Title: title, Why: why, Do: do, Bad: bad, Good: good}
+}
+
+// Rules lists what this stage finds.
+func Rules() []finding.Rule {
+	return []finding.Rule{
+		useMissing, useOutside, useCircle, useTooMany,
+		unknownWord, wordOutOfPlace, unknownClause, twoOfAClause, saidTwice, valueNeeded, wordsTooMany,
+		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
+		placeMissing, badTime, blockUnexpected, blockMissing,
+		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
+		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged,
+	}
+}
+
+const (
+	fault   = finding.Fault
+	caution = finding.Caution
+	note    = finding.Note
+)
+
+var (
+	useMissing = rule("use-missing", fault, "a used file cannot be read",
+		"what it defines is not known", "write the path from this file's folder",
+		`use "lofft.malt"`, `process "x" { make pale malt }`)
+	useOutside = rule("use-outside", fault, "a used file lies outside the folder of the process",
+		"a process must read the same on every machine, and must not reach into other folders",
+		"put the file below the folder of the process and write the path from there",
+		`use "../loft.malt"`, ``)
+	useCircle = rule("use-circle", fault, "files use each other in a circle",
+		"no order could be found in which to read them", "take out one of the use lines", ``, ``)
+	useTooMany = rule("use-too-many", fault, "more than 64 files are used",
+		"a house needs a handful", "put the definitions in fewer files", ``, ``)
+
+	unknownWord = rule("unknown-word", fault, "a word the language does not know",
+		"what it asks for would not be done", "see the words that stand here with explain",
+		`site "Loft" { watter 9 to 12 °C }`, `site "Loft" { water 9 to 12 °C }`)
+	wordOutOfPlace = rule("word-out-of-place", fault, "a statement that stands in the wrong block",
+		"here it would mean nothing", "move it to the block it belongs to",
+		`site "Loft" { species barley }`, `grain "Far field" { species barley }`)
+	unknownClause = rule("clause-unexpected", fault, "a clause that the statement does not take",
+		"what it says would not be done", "see the statement's form with explain",
+		`site "Loft" { water 9 to 12 °C every 8 h }`, `site "Loft" { water 9 to 12 °C }`)
+	twoOfAClause = rule("two-of-a-clause", fault, "a clause stands twice in one statement",
+		"only one of the two can hold", "take one of them out",
+		`grain "Far field" { germination 97 % of 200 corns of 100 corns }`, `grain "Far field" { germination 97 % of 200 corns }`)
+	saidTwice = rule("said-twice", fault, "a fact is given twice in one block",
+		"only one of the two can hold", "take one of them out",
+		`site "Loft" { water 9 °C; water 12 °C }`, `site "Loft" { water 9 to 12 °C }`)
+	valueNeeded = rule("value-needed", fault, "a statement or clause lacks a value",
+		"without it the statement says nothing", "write the value",
+		`site "Loft" { water }`, `site "Loft" { water 9 to 12 °C }`)
+	wordsTooMany = rule("words-too-many", fault, "words that the statement has no place for",
+		"what they ask for would not be done", "take them out, or see the statement's form with explain",
+		`site "Loft" { water 9 to 12 °C cold }`, `site "Loft" { water 9 to 12 °C }`)
+	wrongDimension = rule("wrong-dimension", fault, "a value of the wrong kind",
+		"a time cannot stand where a temperature is meant", "write a value with a unit of the right kind",
+		`site "Loft" { water 9 h }`, `site "Loft" { water 9 °C }`)
+	missingUnit = rule("missing-unit", fault, "a number without its unit",
+		"the same number is another thing in °C and in °F", "write the unit behind the number",
+		`site "Loft" { water 9 to 12 }`, `site "Loft" { water 9 to 12 °C }`)
+	unknownUnit = rule("unknown-unit", fault, "a unit the language does not know",
+		"the value cannot be read without it", "write a unit from the list that explain units shows",
+		`vessel "tub" { holds 25 buckets }`, `vessel "tub" { holds 25 l }`)
+	badNumber = rule("bad-number", fault, "a number or quantity that cannot be read",
+		"the value would not be certain", "write it as 12.4, 3/4 or 8 1/3, with its unit",
+		`grain "Far field" { moisture 12,4 % }`, `grain "Far field" { moisture 12.4 % }`)
+	rangeUpsideDown = rule("range-upside-down", fault, "a range whose first value is above its second",
+		"nothing lies between the two", "swap the two values",
+		`site "Loft" { water 12 to 9 °C }`, `site "Loft" { water 9 to 12 °C }`)
+	rangeUnexpected = rule("range-unexpected", fault, "a range where one value is wanted",
+		"the statement needs one value to work with", "write one value",
+		`vessel "tub" { holds 20 to 25 l }`, `vessel "tub" { holds 25 l }`)
+	boundUnexpected = rule("bound-unexpected", fault, "a bound where a plain value is wanted",
+		"the statement needs a value, not a limit", "leave the words at least or at most out",
+		`vessel "tub" { holds at least 25 l }`, `vessel "tub" { holds 25 l }`)
+	boundMissing = rule("bound-missing", fault, "a condition that does not say on which side it holds",
+		"a falling moisture passes every value once; at least and at most tell when the step ends",
+		"write at least, at most, above, below or is in front of the value, or give a range", ``, ``)
+	placeMissing = rule("place-of-temperature-missing", fault, "a temperature that does not say where it is taken",
+		"the air under the bed, the air above it and the malt can be 30 °C apart while the malt is wet",
+		"write air-on, air-off, malt or oven in front of it", ``, ``)
+	badTime = rule("bad-time", fault, "a date or a time of day that does not exist",
+		"the step could never fall due", "write a date as 2026-03-06 and a time as 07:30",
+		`site "Loft" { awake 06:30 to 25:30 }`, `site "Loft" { awake 06:30 to 22:30 }`)
+	blockUnexpected = rule("block-unexpected", fault, "a block behind a statement that takes none",
+		"what it says would not be done", "take the braces out",
+		`site "Loft" { water 9 °C { air 8 °C } }`, `site "Loft" { water 9 °C }`)
+	blockMissing = rule("block-missing", fault, "a statement that needs a block has none",
+		"what it is made of is said in its block", "write { and } behind it, with its statements between",
+		`vessel "tub"`, `vessel "tub" { holds 25 l }`)
+
+	unknownName = rule("unknown-name", fault, "a name that nothing defines",
+		"what it stands for is not known", "define it, or bring its definition in with use", ``, ``)
+	nameUsedTwice = rule("name-used-twice", fault, "two definitions of one kind have the same name",
+		"it would not be certain which of them is meant", "give one of them another name",
+		`vessel "tub" { holds 25 l } vessel "tub" { holds 30 l }`, `vessel "tub" { holds 25 l }`)
+	unusedDefinition = rule("unused-definition", note, "a definition that no process of this file uses",
+		"it may be left over, or its name may be spelt otherwise below", "take it out, or move it to the file of the house", ``, ``)
+	stageOutOfOrder = rule("stage-order", fault, "the stages stand in another order than grain goes through them",
+		"steep, germinate, wither, kiln, deculm, store is the order of the work", "move the stage", ``, ``)
+	missingStage = rule("missing-stage", fault, "a stage without which there is no malt",
+		"grain is steeped, grown and kilned", "add the stage", ``, ``)
+	missingStatement = rule("missing-statement", fault, "a block lacks a statement it cannot do without",
+		"the block is of no use without it", "add it",
+		`grain "Far field" { moisture 12.4 % }`, `grain "Far field" { species barley; moisture 12.4 % }`)
+	missingGuard = rule("missing-guard", fault, "a step that waits for something has no latest time",
+		"if it never comes about, the step never ends", "add allow with the earliest and the latest time, such as allow 6 to 14 h", ``, ``)
+	guardUpsideDown = rule("guard-upside-down", fault, "the earliest time of a guard is after its latest",
+		"the step could never end", "swap the two values", ``, ``)
+	moistureOver60 = rule("moisture-over-60", fault, "a moisture above 60 % of the whole weight",
+		"living grain does not hold so much; the value may be meant on the dry basis",
+		"write % dry basis behind it if it is meant so",
+		`grain "Far field" { species barley; moisture 72 % }`, `grain "Far field" { species barley; moisture 42 % dry basis }`)
+	outOfRange = rule("out-of-range", fault, "a value that cannot be",
+		"the value lies outside what the thing it describes can have", "look at the number and its unit",
+		`site "Loft" { humidity 55 to 180 % }`, `site "Loft" { humidity 55 to 80 % }`)
+	stepNeedsTemperature = rule("step-needs-temperature", fault, "a step that does not say how warm",
+		"it cannot be done, nor forecast, without", "add at with the temperature and its place", ``, ``)
+	stepNeedsEnd = rule("step-needs-end", fault, "a step that does not say when it ends",
+		"it would last for ever", "add for with a time, or until with what must hold and allow with the latest time", ``, ``)
+	acceptWithoutReason = rule("accept-without-reason", fault, "a rule is silenced without a reason",
+		"next season nobody knows why", `add because "..." with the reason`, ``, ``)
+	limitsChanged = rule("limits-changed", note, "a threshold of the house was moved",
+		"what is judged by it is judged otherwise than by default", "", ``, ``)
+)

@@ -1,0 +1,153 @@
+package process
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+)
+
+// sense looks at a process as a whole. Of one that did not read in full it only
+// says what cannot be due to the words that are missing.
+func (b *builder) sense(p *Process) {
+	b.stageOrder(p)
+	if !p.Broken {
+		b.missingStages(p)
+	}
+	for _, st := range p.Stages {
+		b.stageSense(p, st)
+	}
+}
+
+func (b *builder) stageOrder(p *Process) {
+	last := -1
+	for i, st := range p.Stages {
+		at := slices.Index(stageOrder, st.Kind)
+		if at < last {
+			f := outOfOrder(st, p.Stages[i-1])
+			b.note(f)
+		}
+		last = max(last, at)
+	}
+}
+
+func outOfOrder(st, before *Stage) finding.Finding {
+	f := stageOutOfOrder.At(st.Place, fmt.Sprintf("%s stands below %s", st.Kind, before.Kind))
+	f.Related = []finding.Related{{Place: before.Place, Message: "this stage comes later in the work"}}
+	return f
+}
+
+func (b *builder) missingStages(p *Process) {
+	for _, kind := range []StageKind{Steep, Germinate, KilnStage} {
+		if p.Stage(kind) == nil {
+			b.note(missingStage.At(p.Place, fmt.Sprintf("%q has no %s stage", p.Name, kind)))
+		}
+	}
+}
+
+func (b *builder) stageSense(p *Process, st *Stage) {
+	switch st.Kind {
+	case Steep:
+		b.steepSense(p, st.Steps)
+	case Germinate, Wither:
+		b.growingSense(p, st)
+	case KilnStage:
+		b.kilnSense(p, st)
+	}
+	if len(st.Steps) == 0 && !p.Broken && (st.Kind == Steep || st.Kind == KilnStage) {
+		b.note(missingStatement.At(st.Place, fmt.Sprintf("%s has no steps", st.Kind)))
+	}
+}
+
+func (b *builder) steepSense(p *Process, steps []*Step) {
+	for _, s := range steps {
+		if s.Kind == Repeat {
+			if s.Times == nil && !p.Broken {
+				b.note(missingGuard.At(s.Place, "repeat does not say how many times at the most"))
+			}
+			b.steepSense(p, s.Steps)
+			continue
+		}
+		b.ends(p, s)
+		if s.At == nil && s.Kind != Gate && !p.Broken {
+			b.needsTemperature(s, p)
+		}
+	}
+}
+
+// needsTemperature reports a step without a temperature that the site does not give.
+func (b *builder) needsTemperature(s *Step, p *Process) {
+	given := p.Site != nil && (s.Kind == Soak && p.Site.Water != nil || s.Kind == Rest && p.Site.Air != nil)
+	if !given {
+		b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm, and the site does not either", s.Kind)))
+	}
+}
+
+func (b *builder) growingSense(p *Process, st *Stage) {
+	if p.Broken {
+		return
+	}
+	if st.Kind == Germinate && !slices.ContainsFunc(st.Steps, func(s *Step) bool { return s.Kind == Hold }) {
+		b.note(stepNeedsTemperature.At(st.Place, "germinate does not say in which band the bed is held"))
+	}
+	if st.Kind == Wither && st.Air == nil && (p.Site == nil || p.Site.Air == nil) {
+		b.note(stepNeedsTemperature.At(st.Place, "wither does not say how warm its air is, and the site does not either"))
+	}
+	b.endsBy(st.Place, string(st.Kind), st.For, st.Until, st.Allow)
+	for i, s := range st.Steps {
+		if s.Kind == Hold && i < len(st.Steps)-1 || s.Kind == Gate {
+			b.ends(p, s)
+		}
+	}
+}
+
+func (b *builder) kilnSense(p *Process, st *Stage) {
+	for _, s := range st.Steps {
+		b.ends(p, s)
+		if s.Kind != Gate && s.At == nil && s.From == nil && !p.Broken {
+			b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm", s.Kind)))
+		}
+		if s.From != nil && s.Over == nil && !p.Broken {
+			b.note(stepNeedsEnd.At(s.Place, fmt.Sprintf("%s rises from %s, but not over what time", s.Kind, s.From.Range.Range)))
+		}
+	}
+}
+
+// ends reports a step with no end, or with one that may never come.
+func (b *builder) ends(p *Process, s *Step) {
+	if p.Broken || s.Kind == Cool {
+		return
+	}
+	if s.Kind == Gate {
+		return // a gate is met by the step before it, or the forecast says it is not
+	}
+	if s.For == nil && s.Over != nil && s.Until == nil {
+		return // a rise ends when it is through
+	}
+	b.endsBy(s.Place, string(s.Kind), orOver(s), s.Until, s.Allow)
+}
+
+// orOver takes the time of a rise as the time of a step that has no other.
+func orOver(s *Step) *Quantity {
+	if s.For == nil {
+		return s.Over
+	}
+	return s.For
+}
+
+func (b *builder) endsBy(place source.Place, what string, time *Quantity, until *Condition, allow *Guard) {
+	switch {
+	case time != nil:
+	case until == nil && allow == nil:
+		b.note(stepNeedsEnd.At(place, fmt.Sprintf("%s does not say when it ends", what)))
+	case allow == nil || allow.Latest == nil:
+		f := missingGuard.At(place, fmt.Sprintf("%s waits for something, but has no latest time", what))
+		if until != nil {
+			f.Related = []finding.Related{{Place: until.Place, Message: "it waits for this"}}
+		}
+		b.note(f)
+	}
+}
+
+func editOf(place source.Place, text string) finding.Edit { return finding.Edit{Place: place, New: text} }
