@@ -1,0 +1,75 @@
+package grain
+
+import (
+	"errors"
+
+	"maltwright/sim/air"
+)
+
+// Batch is a lot of grain as it goes from stage to stage. Masses in kg. At all
+// times Lot.DryMass = Dry + Leached + Respired.
+type Batch struct {
+	Lot      Lot
+	Dry      float64 // dry matter left
+	Water    float64 // water in and on the corns
+	Leached  float64 // dry matter washed out in the steep
+	Respired float64 // dry matter burnt in growing
+	Clock    float64 // growth clock, °C·h above the base temperature
+	Chitted  float64 // share of all corns that show a chit
+}
+
+// NewBatch returns the raw grain of a lot, whose usual values it fills in. It
+// returns the errors of [Lot.Checked].
+func NewBatch(l Lot) (Batch, error) {
+	l, err := l.Checked()
+	if err != nil {
+		return Batch{}, err
+	}
+	return Batch{Lot: l, Dry: l.DryMass, Water: l.DryMass * l.Moisture0}, nil
+}
+
+// Check refuses a batch with a broken lot or with masses that cannot be.
+func (b *Batch) Check() error {
+	_, err := b.Lot.Checked()
+	return errors.Join(err,
+		air.Within("dry matter left", b.Dry, "kg", b.Lot.DryMass/2, b.Lot.DryMass),
+		air.Within("water in the grain", b.Water, "kg", 0, maxDry*b.Dry),
+		air.Within("growth clock", b.Clock, "°C·h", 0, 1e6),
+		air.Within("chitted corns", b.Chitted, "of corns", 0, 1))
+}
+
+// Mass is the weight on the scale, kg: dry matter and water.
+func (b *Batch) Mass() float64 { return b.Dry + b.Water }
+
+// X is the moisture, kg of water per kg of dry matter left.
+func (b *Batch) X() float64 { return b.Water / b.Dry }
+
+// Moisture is the moisture on the wet basis, kg of water per kg of malt.
+func (b *Batch) Moisture() float64 { return b.Water / b.Mass() }
+
+// Lost is the share of the first dry matter that has gone, washed out or burnt.
+func (b *Batch) Lost() float64 { return 1 - b.Dry/b.Lot.DryMass }
+
+// Acrospire is the mean acrospire, a share of the corn; see [Profile.Acrospire].
+func (b *Batch) Acrospire() float64 { return b.Lot.Profile.Acrospire(b.Clock) }
+
+// Classes is the share of corns in each acrospire class; see [Profile.Classes].
+func (b *Batch) Classes() AcrospireClasses { return b.Lot.Profile.Classes(b.Clock, b.Chitted) }
+
+// Modification is the modification index; see [Profile.Modification].
+func (b *Batch) Modification() float64 { return b.Lot.Profile.Modification(b.Clock) }
+
+// Rub is the word of the rub test for the batch's modification.
+func (b *Batch) Rub() Rub { return RubAt(b.Modification()) }
+
+// Rootlets is the dry matter in rootlets, kg; see [Profile.Rootlets].
+func (b *Batch) Rootlets() float64 { return b.Lot.DryMass * b.Lot.Profile.Rootlets(b.Clock) }
+
+// CO2 is the carbon dioxide given off so far, kg.
+func (b *Batch) CO2() float64 { return StarchCO2 * b.Respired }
+
+// O2 is the oxygen taken so far, kg.
+func (b *Batch) O2() float64 { return StarchO2 * b.Respired }
+
+// RespirationHeat is the heat of respiration so far, J.
+func (b *Batch) RespirationHeat() float64 { return StarchHeat * b.Respired }

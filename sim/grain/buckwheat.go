@@ -1,0 +1,22 @@
+package grain
+
+// buckwheat, in its hull. Bulk density, corn weight: handbook, from memory.
+// Uptake: calibrated to 40 % after some ten hours in water. Growth: calibrated
+// to 3–5 days at 15–20 °C. It slimes, so its pool to wash out is large.
+const (
+	buckwheatUptake = 2.2  // against barley, calibrated
+	buckwheatPace   = 0.60 // of barley's clock marks, calibrated
+	buckwheatBreath = 1.0  // of barley's respiration, calibrated
+	buckwheatLeach  = 0.03 // pool of the dry matter, calibrated
+)
+
+func buckwheat() Profile {
+	p := scaled(buckwheatPace, buckwheatBreath)
+	p.Name = "buckwheat"
+	p.BulkDensity, p.CornWeight = 600, 0.028
+	p.Uptake, p.LeachPool = buckwheatUptake, buckwheatLeach
+	p.BaseT, p.BestT, p.CeilingT = 4, 27, 42
+	p.Germinates = [6]Germinates{{4, 0.50}, {10, 0.90}, {15, 0.95}, {30, 0.92}, {37, 0.40}, {42, 0}}
+	p.RootletShare = 0.03
+	return p
+}

@@ -1,0 +1,64 @@
+package grain
+
+import "maltwright/sim/air"
+
+const (
+	// faceHeat, W/(m² K): heat from an open face of grain to still room air,
+	// by convection and radiation; common practice.
+	faceHeat = 8.0
+	// faceConvection, W/(m² K), and faceWind, W/(m² K) for each m/s: the
+	// convective part, which the evaporation follows; handbook, flat plates in air
+	// [mcadams-1954], from memory.
+	faceConvection = 5.7
+	faceWind       = 3.8
+
+	highestWind = 5.0 // m/s, where the straight line of faceWind ends
+)
+
+// Face is the air that an open face of grain looks at. Make it with [NewFace].
+type Face struct {
+	room       air.State
+	heat, mass float64 // W/(m² K), kg/(m² s) per unit of humidity ratio
+}
+
+// NewFace returns the face toward room air of t °C, 0 to 45, relative humidity
+// rh, 0 to 1, moving at speed m/s, 0 to 5, at pressure Pa (nil: 101,325).
+// Outside it returns a *[air.RangeError].
+//
+// Heat leaves by 8 + 3.8·speed W/(m² K). By the analogy of Lewis vapour leaves by
+// (5.7 + 3.8·speed)/c_p kg/(m² s), c_p the heat capacity of the moist air.
+func NewFace(t, rh, speed, pressure float64) (Face, error) {
+	if pressure == 0 {
+		pressure = air.StandardPressure
+	}
+	room, err := air.FromRH(t, rh, pressure)
+	if err != nil {
+		return Face{}, err
+	}
+	if err := air.Within("room temperature", t, "°C", 0, 45); err != nil {
+		return Face{}, err
+	}
+	if err := air.Within("air speed over the bed", speed, "m/s", 0, highestWind); err != nil {
+		return Face{}, err
+	}
+	cp := air.DryAirHeat + air.VapourHeat*room.W
+	return Face{
+		room: room,
+		heat: faceHeat + faceWind*speed,
+		mass: (faceConvection + faceWind*speed) / cp,
+	}, nil
+}
+
+// RoomT is the temperature of the room air, °C.
+func (f Face) RoomT() float64 { return f.room.T }
+
+// Conductance is the heat conductance of the face, W/(m² K).
+func (f Face) Conductance() float64 { return f.heat }
+
+// Evaporation gives the water that leaves a surface of t °C, −100 to 100, and
+// water activity aw, 0 to 1, in kg/(m² s): mass conductance times the difference
+// between the humidity ratio at the surface and that of the room. It is negative when the
+// room's vapour condenses. It is not a number outside.
+func (f Face) Evaporation(t, aw float64) float64 {
+	return f.mass * (air.HumidityRatio(aw*air.Saturation(t), f.room.P) - f.room.W)
+}

@@ -1,0 +1,92 @@
+package grain
+
+import "math"
+
+// MoistFactor gives φ, the share of full speed at which corns grow at the
+// wet-basis moisture w and the growth clock, °C·h: nil up to a moisture, one
+// from another, and the smooth step s²(3 − 2s) between. For corns that have chitted
+// those are the profile's DryStop and MoistFull; a corn wakes on less water, so
+// both stand WakeEarly lower at clock nil and rise to their place in a straight
+// line until half the corns have chitted.
+// Standing: calibrated ("growth stops under 30 %", common practice).
+func (p *Profile) MoistFactor(w, clock float64) float64 {
+	early := p.WakeEarly * math.Max(0, 1-clock/p.Chit)
+	s := (w + early - p.DryStop) / (p.MoistFull - p.DryStop)
+	switch {
+	case !(s > 0):
+		return 0
+	case s >= 1:
+		return 1
+	}
+	return s * s * (3 - 2*s)
+}
+
+// WarmFactor gives the degrees by which the growth clock moves in an hour at
+// the grain temperature t, °C: t − BaseT up to BestT, from there in a straight
+// line to nil at CeilingT, and nil outside. Degree-days over a base, with a
+// falling side, are the usual form for germination (handbook, from memory).
+func (p *Profile) WarmFactor(t float64) float64 {
+	switch {
+	case !(t > p.BaseT) || t >= p.CeilingT:
+		return 0
+	case t <= p.BestT:
+		return t - p.BaseT
+	}
+	return (p.BestT - p.BaseT) * (p.CeilingT - t) / (p.CeilingT - p.BestT)
+}
+
+// FinalGermination gives the share of sound corns that germinates when kept at
+// t, °C: the profile's table, straight lines between its points, and nil
+// outside the table. For barley the points are those of [onofri-2018].
+func (p *Profile) FinalGermination(t float64) float64 {
+	g := &p.Germinates
+	for i := 1; i < len(g); i++ {
+		if t >= g[i-1].T && t <= g[i].T {
+			return g[i-1].Share + (g[i].Share-g[i-1].Share)*(t-g[i-1].T)/(g[i].T-g[i-1].T)
+		}
+	}
+	return 0
+}
+
+// warmthKept is FinalGermination against the best of the table: the share of
+// the corns a germination test counts that still germinate at t, °C.
+func (p *Profile) warmthKept(t float64) float64 {
+	best := 0.0
+	for _, g := range p.Germinates {
+		best = math.Max(best, g.Share)
+	}
+	if best == 0 {
+		return 0
+	}
+	return p.FinalGermination(t) / best
+}
+
+// ClockSpeed gives the speed of the lot's growth clock, °C (degree-hours an
+// hour), where the clock stands at clock, °C·h, at the grain temperature t, °C, the wet-basis moisture w, and the
+// share access, 0 to 1, of the air the corns could use. The lot must have been
+// [Lot.Checked].
+func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
+	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor
+}
+
+// Chitting gives the share of all corns that chit while the clock goes from one
+// value to another, °C·h, at the grain temperature t, °C:
+// germination · kept(t) · [Φ(ln(to/C)/σ_c) − Φ(ln(from/C)/σ_c)]. A corn whose
+// hour comes while the bed is too warm for it does not chit later: this is
+// what the final germination at a steady temperature means, and an
+// approximation when the temperature changes.
+func (l *Lot) Chitting(from, to, t float64) float64 {
+	p := &l.Profile
+	return l.Germination * p.warmthKept(t) * (p.due(to) - p.due(from))
+}
+
+// due is the share of germinable corns whose chit is due at the clock.
+func (p *Profile) due(clock float64) float64 {
+	if !(clock > 0) {
+		return 0
+	}
+	return normal(math.Log(clock/p.Chit) / p.ChitSpread)
+}
+
+// normal is the standard normal integral.
+func normal(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }

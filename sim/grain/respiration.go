@@ -1,0 +1,87 @@
+package grain
+
+import "math"
+
+// What burning starch gives and takes, per kg of starch: published, from
+// C6H10O5 + 6 O2 → 6 CO2 + 5 H2O with the atomic weights 12.011, 1.008 and
+// 15.999 (IUPAC abridged), and the heat of combustion of starch to liquid
+// water, 17.4 MJ/kg (handbook, from memory).
+const (
+	starchMolar = 6*12.011 + 10*1.008 + 5*15.999
+
+	// StarchHeat is the heat set free, J per kg of starch.
+	StarchHeat = 17.4e6
+	// StarchCO2 is the carbon dioxide given off, kg per kg of starch: 1.63.
+	StarchCO2 = 6 * (12.011 + 2*15.999) / starchMolar
+	// StarchWater is the water that stays in the corn, kg per kg of starch: 0.556.
+	StarchWater = 5 * (2*1.008 + 15.999) / starchMolar
+	// StarchO2 is the oxygen taken, kg per kg of starch: 1.184.
+	StarchO2 = 6 * 2 * 15.999 / starchMolar
+)
+
+const (
+	// respirationQ10, per 10 K: calibrated (respiration about doubles in 10 K,
+	// handbook, from memory [narziss]).
+	respirationQ10 = 2.2
+	// dayClock, °C·h: one day at 16 °C on barley's clock, the step of the
+	// respiration table, for a full acrospire at fullClock. By definition.
+	dayClock = 24 * 16.0
+	// fullClock, °C·h: barley's clock to a full acrospire; see barleyMarks.
+	fullClock = 2450.0
+	// sleepShare, of the table's first day: the respiration of a wet corn
+	// whose clock has not moved. Calibrated to a steep loss of about half a
+	// per cent (common practice).
+	sleepShare = 0.4
+	// heatFade and heatDeath, K against CeilingT: respiration follows Q10 up to
+	// the first and has stopped at the second. Calibrated; green malt above 50 °C
+	// respires no more (common practice).
+	heatFade  = -5.0
+	heatDeath = 10.0
+
+	secondsPerDay = 86400.0
+)
+
+// RespirationSpeed gives the dry matter respired, as a share of the first dry
+// matter per second, at the growth clock (°C·h), the grain temperature t (°C),
+// the wet-basis moisture w and the share access of air, 0 to 1:
+// table(clock) · 2.2^((t − T_table)/10) · φ(w, clock) · access. The table is read in
+// straight lines between the middles of its days and stays at its last value.
+// From 5 K below the ceiling of growth it falls in a straight line to nil, 10 K
+// above it. Standing: calibrated to [narziss]. The lot must have been
+// [Lot.Checked].
+func (l *Lot) RespirationSpeed(clock, t, w, access float64) float64 {
+	p := &l.Profile
+	moist := p.MoistFactor(w, clock) * access
+	if moist == 0 {
+		return 0
+	}
+	return p.respirationTable(clock) * p.respirationWarmth(t) * moist * l.RespirationFactor / secondsPerDay
+}
+
+// respirationTable is the rate at the table's own temperature, per day.
+func (p *Profile) respirationTable(clock float64) float64 {
+	r := &p.Respiration
+	day := dayClock * p.Marks[3] / fullClock
+	first := p.Chit + day/2
+	if clock <= first {
+		return r[0] * (sleepShare + (1-sleepShare)*math.Max(0, clock)/first)
+	}
+	x := (clock - first) / day
+	if !(x < float64(len(r)-1)) {
+		return r[len(r)-1]
+	}
+	i := int(x)
+	return r[i] + (r[i+1]-r[i])*(x-float64(i))
+}
+
+func (p *Profile) respirationWarmth(t float64) float64 {
+	fade, death := p.CeilingT+heatFade, p.CeilingT+heatDeath
+	if t >= death {
+		return 0
+	}
+	q := math.Exp(math.Log(respirationQ10) / 10 * (math.Min(t, fade) - p.RespirationT))
+	if t > fade {
+		q *= (death - t) / (death - fade)
+	}
+	return q
+}

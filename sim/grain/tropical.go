@@ -1,0 +1,60 @@
+package grain
+
+// Grains of warm countries: the growth clock counts from a higher base.
+// Base, best and ceiling temperature of millet: published
+// [garcia-huidobro-1982], from memory; of sorghum and maize: handbook, from
+// memory. Uptake: calibrated. Growth: calibrated to sorghum 5 days at 25–28 °C
+// (published laboratory study), pearl millet 3–5 days at 25–30 °C [csir-millet],
+// maize 5–6 days at 25 °C inside its 3–10.
+const (
+	tropicalDryStop   = 0.26 // wet basis, calibrated: these grains are cast drier
+	tropicalMoistFull = 0.38 // wet basis, calibrated to cast moistures of 38 to 45 %
+	tropicalT         = 25.0 // °C, temperature of their respiration table
+	tropicalBreath    = 1.3  // of barley's respiration at 16 °C, calibrated
+
+	sorghumUptake = 0.65 // against barley, calibrated: 40 % after 44 h in water
+	sorghumPace   = 0.84 // of barley's clock marks, calibrated
+	milletUptake  = 1.0  // against barley, calibrated
+	milletPace    = 0.60 // of barley's clock marks, calibrated
+	maizeUptake   = 1.3  // against barley, calibrated: 40 % after 24 h at 22 °C
+	maizePace     = 0.90 // of barley's clock marks, calibrated
+)
+
+func sorghum() Profile {
+	p := tropical("sorghum", sorghumPace)
+	p.BulkDensity, p.CornWeight = 740, 0.028
+	p.Uptake = sorghumUptake
+	p.BaseT, p.BestT, p.CeilingT = 9, 32, 45
+	p.Germinates = [6]Germinates{{9, 0.30}, {15, 0.85}, {20, 0.95}, {33, 0.95}, {40, 0.60}, {45, 0}}
+	p.RootletShare = 0.08
+	return p
+}
+
+func millet() Profile {
+	p := tropical("millet", milletPace)
+	p.BulkDensity, p.CornWeight = 780, 0.009
+	p.Uptake = milletUptake
+	p.BaseT, p.BestT, p.CeilingT = 11.5, 33, 46
+	p.Germinates = [6]Germinates{{11.5, 0.20}, {16, 0.80}, {20, 0.93}, {34, 0.93}, {42, 0.60}, {46, 0}}
+	p.RootletShare = 0.06
+	return p
+}
+
+func maize() Profile {
+	p := tropical("maize", maizePace)
+	p.BulkDensity, p.CornWeight = 720, 0.320
+	p.Uptake = maizeUptake
+	p.BaseT, p.BestT, p.CeilingT = 8, 32, 44
+	p.Germinates = [6]Germinates{{8, 0.30}, {13, 0.85}, {20, 0.95}, {32, 0.95}, {40, 0.50}, {44, 0}}
+	p.RootletShare = 0.05
+	return p
+}
+
+func tropical(name string, pace float64) Profile {
+	p := naked(scaled(pace, tropicalBreath))
+	p.Name = name
+	p.DryStop, p.MoistFull = tropicalDryStop, tropicalMoistFull
+	p.RespirationT = tropicalT
+	p.SorptionOffset = 0.005
+	return p
+}

@@ -1,0 +1,104 @@
+package steep
+
+import (
+	"errors"
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+)
+
+const (
+	// eagerAfter, s of air in all: when corns have taken up breathing and the
+	// core drinks faster; calibrated, mechanism [yin-1996].
+	eagerAfter = 6 * hour
+	// eagerness, m: core speed after that; calibrated to the 43–45 % of
+	// [canadian-guide].
+	eagerness = 1.75
+	// openDepth, m: depth of the drained bed when its open face is not given;
+	// common practice.
+	openDepth = 0.3
+)
+
+// Air is what the drained grain stands in between soaks.
+type Air struct {
+	T        float64 // °C, 0 to 45; the grain is taken to be as warm
+	RH       float64 // relative humidity, 0 to 1
+	Area     float64 // of the bed's open face, m²; nil means a swollen bed 0.3 m deep
+	Speed    float64 // of the air over the face, m/s, 0 to 5
+	Pressure float64 // Pa; nil means 101,325
+}
+
+// eager is m, the speed-up of the core after six hours of air.
+func (s *State) eager() float64 {
+	if s.airTime >= eagerAfter {
+		return eagerness
+	}
+	return 1
+}
+
+// Rest drains the grain and keeps it in air for dt seconds, above nil and at
+// most 30 days. The loose water that drips off is not followed: what a drained
+// weighing sees is what the corns hold. Out of range, or when the air would dry the core
+// under half its first moisture, it returns a *[air.RangeError] and leaves the
+// state as it was.
+func (s *State) Rest(dt float64, a Air) error {
+	drying, err := s.drying(a)
+	if err = errors.Join(err, s.checkStep(dt)); err != nil {
+		return err
+	}
+	next := *s
+	next.submerged, next.oxygen = false, 0
+	for dt > 0 {
+		dt -= next.restPart(dt, a.T, drying)
+	}
+	x0 := s.lot.Moisture0
+	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
+		return err
+	}
+	*s = next
+	return nil
+}
+
+// drying is the water that evaporates, kg/kg of first dry matter per second.
+// Grain that was never wetted does not dry in a rest.
+func (s *State) drying(a Air) (float64, error) {
+	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
+	err = errors.Join(err, air.Within("open face of the bed", a.Area, "m²", 0, 1e6))
+	if err != nil || s.soaks == 0 {
+		return 0, err
+	}
+	area := a.Area
+	if area == 0 {
+		area = s.poured() * swelling / openDepth
+	}
+	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
+}
+
+// restPart goes on to the end of dt, until film and husk are used up, or to the
+// sixth hour of air, whichever comes first, and returns the seconds it took.
+func (s *State) restPart(dt, t, drying float64) float64 {
+	st := stretch{dt: dt, t: t, access: 1, maxStep: growthStep}
+	if s.soaks > 0 && s.airTime < eagerAfter {
+		st.dt = math.Min(dt, eagerAfter-s.airTime)
+	}
+	c := s.speed * s.eager() * uptakeRate(t)
+	from, leached := s.water, s.leached
+	lasts := from.lasts(st.dt, c, drying)
+	usedUp := lasts < st.dt
+	st.dt = lasts
+	st.water = func(dt float64) waters { return from.rested(dt, c, drying) }
+	st.leached = func(float64) float64 { return leached }
+	st.burn = func(_, clock, w float64) float64 { return s.lot.RespirationSpeed(clock, t, w, 1) }
+	s.grow(&st)
+	s.water = st.water(st.dt)
+	s.dried += drying * st.dt
+	if usedUp {
+		s.water = waters{core: s.water.sum()}
+	}
+	if s.soaks > 0 {
+		s.airTime += st.dt
+		s.wetTime += st.dt
+	}
+	return st.dt
+}

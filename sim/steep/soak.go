@@ -1,0 +1,135 @@
+package steep
+
+import (
+	"errors"
+	"math"
+
+	"maltwright/sim/air"
+)
+
+const (
+	// DefaultWaterPerKg is the steep water drawn for a kg of grain, litres:
+	// common practice, enough to stand a hand above the swollen bed.
+	DefaultWaterPerKg = 1.5
+
+	lowestWater, highestWater = 0.0, 40.0 // °C
+	longestStep               = 30 * 86400.0
+	// leachTime, s: time constant of leaching; calibrated with the pool of the
+	// profile to 1.0 % over a usual steep [narziss].
+	leachTime = 20 * hour
+	// fillEnd, s: film and husk are full to 1e-5 by then.
+	fillEnd = 10 * fillTime
+)
+
+// Water is what the grain stands in.
+type Water struct {
+	T       float64 // °C, 0 to 40; the grain is taken to be as warm
+	PerKg   float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg
+	Aerated bool    // air blown through: the water stays full of oxygen
+}
+
+func (w Water) checked() (Water, error) {
+	if w.PerKg == 0 {
+		w.PerKg = DefaultWaterPerKg
+	}
+	return w, errors.Join(
+		air.Within("water temperature", w.T, "°C", lowestWater, highestWater),
+		air.Within("water drawn", w.PerKg, "l/kg", 0.5, 20))
+}
+
+// full is the oxygen in fresh water, mg per kg of grain as received.
+func (w Water) full() float64 { return saturation(w.T) * w.PerKg }
+
+// Soak keeps the grain under water for dt seconds, above nil and at most 30
+// days. After a rest, and at first, it begins a new soak in fresh water;
+// else the water is the same as before, at its new temperature.
+// Out of range it returns a *[air.RangeError] and leaves the state as it was.
+func (s *State) Soak(dt float64, water Water) error {
+	water, err := water.checked()
+	if err = errors.Join(err, s.checkStep(dt)); err != nil {
+		return err
+	}
+	if !s.submerged {
+		s.submerged, s.soakAge = true, 0
+		s.soaks++
+		s.oxygen = water.full()
+	}
+	for dt > 0 {
+		dt -= s.soakPart(dt, water)
+	}
+	return nil
+}
+
+// ChangeWater drains the vessel and fills it afresh without a rest between:
+// the oxygen is that of fresh water. In air, or with water out of range, it
+// returns an error.
+func (s *State) ChangeWater(water Water) error {
+	water, err := water.checked()
+	if err != nil {
+		return err
+	}
+	if !s.submerged {
+		return errors.New("the water can be changed only while the grain stands in it")
+	}
+	s.oxygen = water.full()
+	return nil
+}
+
+func (s *State) checkStep(dt float64) error {
+	if s.lot.DryMass == 0 {
+		return errNotMade
+	}
+	return air.Within("step", dt, "s", math.SmallestNonzeroFloat64, longestStep)
+}
+
+// soakPart goes on to the end of dt, to the end of the filling or to the hour
+// the oxygen is gone, whichever comes first, and returns the seconds it took.
+func (s *State) soakPart(dt float64, water Water) float64 {
+	st := stretch{dt: dt, t: water.T, maxStep: growthStep}
+	if s.soakAge < fillEnd {
+		st.maxStep = fillStep
+		st.dt = math.Min(dt, fillEnd-s.soakAge)
+	}
+	if water.Aerated {
+		s.oxygen = water.full()
+	}
+	breathing := s.oxygen > 0
+	gone := false
+	if breathing {
+		st.access = waterAccess
+		if lasts := math.Max(0, s.OxygenLasts()); !water.Aerated && lasts <= st.dt {
+			st.dt, gone = lasts, true
+		}
+	}
+	s.soakStretch(&st, breathing, water.Aerated)
+	if gone {
+		s.oxygen = 0
+	}
+	return st.dt
+}
+
+func (s *State) soakStretch(st *stretch, breathing, aerated bool) {
+	p := &s.lot.Profile
+	from, leached, wetTime := s.water, s.leached, s.wetTime
+	c := s.speed * s.eager() * uptakeRate(st.t)
+	st.water = func(dt float64) waters { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
+	st.burn = func(dt, _, _ float64) float64 {
+		if !breathing {
+			return 0
+		}
+		return s.breath(wetTime + dt)
+	}
+	s.grow(st)
+	s.water, s.leached = st.water(st.dt), st.leached(st.dt)
+	s.taken += s.water.sum() - from.sum()
+	if breathing && !aerated {
+		s.oxygen = math.Max(0, s.oxygen-(demand(wetTime+st.dt)-demand(wetTime)))
+	}
+	if !breathing {
+		s.airless += st.dt
+	}
+	s.soakAge += st.dt
+	s.waterTime += st.dt
+	s.wetTime += st.dt
+}

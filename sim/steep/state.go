@@ -1,0 +1,110 @@
+package steep
+
+import (
+	"errors"
+
+	"maltwright/sim/grain"
+)
+
+// State is grain in the steep. Copy it with an assignment. Make it with [New].
+type State struct {
+	lot   grain.Lot
+	speed float64 // core uptake against barley of the usual weight
+
+	water    waters  // kg/kg of first dry matter
+	leached  float64 // kg/kg of first dry matter
+	respired float64 // kg/kg of first dry matter
+	taken    float64 // water drawn from the vessel, kg/kg of first dry matter
+	dried    float64 // water evaporated, kg/kg of first dry matter
+	clock    float64 // °C·h
+	chitted  float64 // share of corns
+
+	submerged bool
+	soakAge   float64 // s since this soak began
+	soaks     int
+	wetTime   float64 // s since the first wetting
+	waterTime float64 // s under water in all
+	airTime   float64 // s in air in all, since the first wetting
+	oxygen    float64 // mg per kg of grain as received, in the water now
+	airless   float64 // s under water without oxygen
+}
+
+// New returns the raw grain of the lot, before its first soak. It returns the
+// errors of [grain.Lot.Checked].
+func New(lot grain.Lot) (State, error) {
+	lot, err := lot.Checked()
+	if err != nil {
+		return State{}, err
+	}
+	return State{lot: lot, speed: lot.UptakeSpeed()}, nil
+}
+
+var errNotMade = errors.New("this steep holds no grain; make it with New")
+
+func (s *State) dry() float64 { return 1 - s.leached - s.respired }
+
+// X is the moisture a drained weighing sees, kg of water per kg of dry matter
+// left: core, husk and film together. It is nil in a State that New did not make.
+func (s *State) X() float64 {
+	return s.x(s.water, s.respired, s.leached)
+}
+
+func (s *State) x(w waters, respired, leached float64) float64 {
+	return (s.lot.Moisture0 + w.sum() + grain.StarchWater*respired) / (1 - leached - respired)
+}
+
+// Moisture is X on the wet basis, kg of water per kg of drained grain.
+func (s *State) Moisture() float64 { x := s.X(); return x / (1 + x) }
+
+// CoreX is the moisture without film and husk water, kg per kg of dry matter left.
+func (s *State) CoreX() float64 {
+	return s.x(waters{core: s.water.core}, s.respired, s.leached)
+}
+
+// FilmX and HuskX are the loose waters, kg per kg of dry matter left.
+func (s *State) FilmX() float64 { return s.water.film / s.dry() }
+
+// HuskX is the water in the husk, kg per kg of dry matter left.
+func (s *State) HuskX() float64 { return s.water.husk / s.dry() }
+
+// DryMatter is the dry matter left, kg.
+func (s *State) DryMatter() float64 { return s.lot.DryMass * s.dry() }
+
+// DrainedMass is the weight of the drained grain, kg.
+func (s *State) DrainedMass() float64 { return s.DryMatter() * (1 + s.X()) }
+
+// Absorbed is the water drawn from the vessel so far, kg, with what has
+// evaporated since.
+func (s *State) Absorbed() float64 { return s.lot.DryMass * s.taken }
+
+// Evaporated is the water lost to the air in rests so far, kg.
+func (s *State) Evaporated() float64 { return s.lot.DryMass * s.dried }
+
+// Leached is the dry matter washed out so far, kg.
+func (s *State) Leached() float64 { return s.lot.DryMass * s.leached }
+
+// TimeInWater is the time under water in all, s.
+func (s *State) TimeInWater() float64 { return s.waterTime }
+
+// TimeInAir is the time in air since the first soak began, s.
+func (s *State) TimeInAir() float64 { return s.airTime }
+
+// Soaks is the number of soaks begun.
+func (s *State) Soaks() int { return s.soaks }
+
+// Submerged tells whether the grain is under water.
+func (s *State) Submerged() bool { return s.submerged }
+
+// Batch is the grain as it would be cast now, with its loose water.
+func (s *State) Batch() grain.Batch {
+	m := s.lot.DryMass
+	return grain.Batch{
+		Lot:      s.lot,
+		Dry:      m * s.dry(),
+		Water:    m * s.dry() * s.X(),
+		Leached:  m * s.leached,
+		Respired: m * s.respired,
+		Clock:    s.clock,
+		Chitted:  s.chitted,
+	}
+}
