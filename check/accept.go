@@ -1,0 +1,68 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/nearest"
+	"maltwright/lang/process"
+)
+
+var (
+	acceptUnused = finding.Rule{Name: "accept-unused", Severity: finding.Caution,
+		Title: "an acceptance that silences nothing",
+		Why:   "it may be left over from a process that has changed since, and would hide the next trouble",
+		Do:    "take it out"}
+	acceptUnknown = finding.Rule{Name: "accept-unknown", Severity: finding.Fault,
+		Title: "an acceptance of a rule that does not exist",
+		Why:   "it silences nothing",
+		Do:    "see the names with explain rules"}
+	noProcess = finding.Rule{Name: "no-process", Severity: finding.Fault,
+		Title: "the file holds no process and defines nothing",
+		Why:   "there is nothing to check",
+		Do:    `write a process, beginning with process "its name" {`}
+)
+
+// accepted drops the findings that an acceptance silences, and reports the
+// acceptances that silence none. A danger to people is never silenced.
+func accepted(h *process.House, found []finding.Finding) []finding.Finding {
+	used := make([]bool, len(h.Accepts))
+	kept := found[:0]
+	for _, f := range found {
+		if i := silencer(h.Accepts, f); i >= 0 {
+			used[i] = true
+			continue
+		}
+		kept = append(kept, f)
+	}
+	for i, a := range h.Accepts {
+		if !used[i] {
+			kept = append(kept, unusedAccept(a, found))
+		}
+	}
+	return kept
+}
+
+func silencer(accepts []process.Accept, f finding.Finding) int {
+	return slices.IndexFunc(accepts, func(a process.Accept) bool {
+		return f.Severity < finding.Danger && a.Rule.Text == f.Rule && a.Scope.File == f.Place.File &&
+			a.Scope.Start <= f.Place.Start && f.Place.End <= a.Scope.End
+	})
+}
+
+func unusedAccept(a process.Accept, _ []finding.Finding) finding.Finding {
+	var names []string
+	for _, r := range Rules() {
+		if r.Name == a.Rule.Text {
+			return acceptUnused.At(a.Place, fmt.Sprintf("%s finds nothing here that could be accepted", a.Rule.Text))
+		}
+		names = append(names, r.Name)
+	}
+	f := acceptUnknown.At(a.Rule.Place, fmt.Sprintf("no rule is called %q", a.Rule.Text))
+	if meant, ok := nearest.Word(a.Rule.Text, names); ok {
+		f.Hint = fmt.Sprintf("did you mean %s?", meant)
+		f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: meant}}
+	}
+	return f
+}

@@ -1,0 +1,78 @@
+// Package check judges a process file: what the language finds in it, then what a
+// forecast of each of its processes finds.
+//
+// One forecast serves all rules of a process. A process that did not read in full
+// is not forecast, since what is missing would be blamed on the maltster; that it
+// was not is said among what could not be judged.
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/check/report"
+	"maltwright/check/rules"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/syntax"
+	"maltwright/sim/forecast"
+)
+
+// Rules lists every rule: those of the text, of its meaning and of the forecast.
+func Rules() []finding.Rule {
+	list := slices.Concat(syntax.Rules(), process.Rules(), []finding.Rule{noProcess, acceptUnused, acceptUnknown})
+	for _, r := range rules.All() {
+		list = append(list, r.Rule)
+	}
+	return list
+}
+
+// Options say how to check; the zero value forecasts.
+type Options struct {
+	NoForecast bool // only look at the text and its meaning
+}
+
+// Report is what was found in one file.
+type Report struct {
+	House     *process.House
+	Findings  []finding.Finding
+	NotJudged []report.NotJudged
+}
+
+// File checks one file. The text is given; what it uses is read through r, and
+// dir is the folder of the file below the root that r reads.
+func File(name string, text []byte, dir string, r process.Reader, o Options) Report {
+	house, found := process.Load(name, text, dir, r)
+	out := Report{House: house}
+	var judged []string // names of rules that were looked at
+	for _, p := range house.Processes {
+		more, unjudged := judge(p, found, o)
+		found = append(found, more...)
+		for _, u := range unjudged {
+			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: fmt.Sprintf("%q: %s", p.Name, u.Reason)})
+		}
+	}
+	_ = judged
+	out.Findings = finding.Sort(accepted(house, found))
+	return out
+}
+
+// judge forecasts a process and applies the rules. With faults in the text there
+// is nothing sound to forecast.
+func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
+	switch worst, any := finding.Worst(found); {
+	case o.NoForecast:
+		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "no forecast was asked for"}}
+	case p.Broken || any && worst == finding.Fault:
+		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "what did not read must be put right first"}}
+	}
+	f, err := forecast.Run(p, forecast.Options{})
+	if err != nil {
+		return []finding.Finding{rules.Unable(p, err)}, nil
+	}
+	c := &rules.Case{Process: p, Forecast: f}
+	for _, r := range rules.All() {
+		r.Judge(c)
+	}
+	return c.Found, c.Unjudged
+}

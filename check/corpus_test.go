@@ -1,0 +1,47 @@
+package check
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// checkFile checks a file from disk, with its folder as the root.
+func checkFile(t testing.TB, path string) Report {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	root, err := process.OpenRoot(filepath.Dir(path))
+	require.NoError(t, err)
+	defer root.Close()
+	return File(filepath.Base(path), text, ".", root, Options{})
+}
+
+// The schedules that people publish and use must not be called wrong. The source
+// of each stands in its first lines.
+func TestPublishedSchedulesRaiseNoFault(t *testing.T) {
+	quiet(t, "testdata/schedules/*.malt")
+}
+
+func TestExamplesRaiseNoFault(t *testing.T) {
+	quiet(t, "../examples/*.malt")
+}
+
+func quiet(t *testing.T, pattern string) {
+	files, err := filepath.Glob(pattern)
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, path := range files {
+		t.Run(filepath.Base(path), func(t *testing.T) {
+			for _, f := range checkFile(t, path).Findings {
+				assert.Less(t, f.Severity, finding.Fault, "%s [%s]", f.Message, f.Rule)
+			}
+		})
+	}
+}

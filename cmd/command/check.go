@@ -1,0 +1,110 @@
+package command
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"maltwright/check"
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+)
+
+// Check looks for what is wrong with processes.
+type Check struct {
+	Paths      []string `arg:"" name:"path" help:"Files or folders; - is standard input."`
+	Format     string   `enum:"text,lines,json" default:"text" help:"How to write: text, lines (one a finding) or json."`
+	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
+	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
+	NoForecast bool     `help:"Only look at the text and its meaning."`
+}
+
+// Help is the longer help of the command.
+func (Check) Help() string {
+	return `Every process in the files is read, and forecast to see whether its gates are
+met and its promises kept. A folder stands for every .malt file below it.
+
+Examples:
+
+  maltwright check pale.malt
+  maltwright check examples --format lines
+  maltwright check - < pale.malt
+
+Exit code: 0 nothing at or above --fail-on, 1 findings, 2 the command line
+cannot be understood, 3 a file cannot be read.`
+}
+
+// Run checks and reports.
+func (c Check) Run(w *World) error {
+	files, err := w.gather(c.Paths, c.Root)
+	if err != nil {
+		return err
+	}
+	var found []finding.Finding
+	var notJudged []report.NotJudged
+	for _, f := range files {
+		r, err := f.check(check.Options{NoForecast: c.NoForecast})
+		if err != nil {
+			return err
+		}
+		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
+	}
+	found = finding.Sort(found)
+	if err := c.write(w, found, notJudged, len(files)); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	level, _ := finding.ParseSeverity(c.FailOn)
+	if worst, any := finding.Worst(found); any && worst >= level {
+		return errFindings
+	}
+	return nil
+}
+
+func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {
+	o := report.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	switch c.Format {
+	case "json":
+		return report.JSON(w.Out, found, notJudged, o)
+	case "lines":
+		return report.Lines(w.Out, found, o)
+	}
+	if err := report.Text(w.Out, found, o); err != nil {
+		return err
+	}
+	if len(found) > 0 {
+		fmt.Fprintln(w.Out)
+	}
+	for _, n := range notJudged {
+		line := fmt.Sprintf("not judged: %s, %s: because %s", n.Rule, n.File, n.Reason)
+		for i, part := range report.Wrap(report.Safe(line), w.width()-4) {
+			fmt.Fprintf(w.Out, "%s%s\n", strings.Repeat("    ", min(i, 1)), part)
+		}
+	}
+	_, err := fmt.Fprintln(w.Out, summary(found, files))
+	return err
+}
+
+// summary says in a line how many of what was found in how many files.
+func summary(found []finding.Finding, files int) string {
+	counts := map[finding.Severity]int{}
+	for _, f := range found {
+		counts[f.Severity]++
+	}
+	var parts []string
+	for _, s := range []finding.Severity{finding.Danger, finding.Fault, finding.Caution, finding.Note} {
+		if n := counts[s]; n > 0 {
+			parts = append(parts, plural(n, s.String()))
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"nothing found"}
+	}
+	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), plural(files, "file"))
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

@@ -1,0 +1,143 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// Forecast forecasts a process.
+type Forecast struct {
+	File    string `arg:"" help:"A process file; - is standard input."`
+	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
+	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
+	Format  string `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
+	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Forecast) Help() string {
+	return `Each step with its times, its temperature, the moisture of the grain, what the
+drained batch should weigh, and what ended the step: its time, a gate (what it
+waited for came about) or its guard (its latest time came first). Then the
+totals, and everything the forecast had to assume.
+
+Examples:
+
+  maltwright forecast pale.malt
+  maltwright forecast pale.malt --start 2026-03-06T07:00
+  maltwright forecast house.malt --process "Loft pale" --format csv
+
+Exit code: 0 the forecast was made, 1 the process must be put right first, 2 the
+command line cannot be understood, 3 the file cannot be read.`
+}
+
+// startLayouts are the ways in which --start may be written.
+var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", time.RFC3339}
+
+// Run forecasts and writes.
+func (c Forecast) Run(w *World) error {
+	start, err := c.start()
+	if err != nil {
+		return err
+	}
+	files, err := w.gather([]string{c.File}, c.Root)
+	if err != nil {
+		return err
+	}
+	if len(files) != 1 {
+		return usage("%s is a folder; forecast takes one file", c.File)
+	}
+	house, found, err := files[0].load()
+	if err != nil {
+		return err
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		return failure{ExitFindings, errors.New("no forecast: put these right first")}
+	}
+	p, err := c.pick(house)
+	if err != nil {
+		return err
+	}
+	stop := w.progress("forecast of " + p.Name)
+	f, err := forecast.Run(p, forecast.Options{})
+	stop()
+	if err != nil {
+		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+	}
+	if err := forecastWriters[c.Format](w, f, start); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	return nil
+}
+
+var forecastWriters = map[string]func(*World, *forecast.Forecast, *time.Time) error{
+	"text": writeForecastText, "json": writeForecastJSON, "csv": writeForecastCSV,
+}
+
+func (c Forecast) start() (*time.Time, error) {
+	if c.Start == "" {
+		return nil, nil
+	}
+	for _, layout := range startLayouts {
+		if t, err := time.ParseInLocation(layout, c.Start, time.Local); err == nil {
+			return &t, nil
+		}
+	}
+	return nil, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
+}
+
+func (c Forecast) pick(h *process.House) (*process.Process, error) {
+	var names []string
+	for _, p := range h.Processes {
+		if p.Name == c.Process || c.Process == "" && len(h.Processes) == 1 {
+			return p, nil
+		}
+		names = append(names, fmt.Sprintf("%q", p.Name))
+	}
+	switch {
+	case len(names) == 0:
+		return nil, failure{ExitFindings, fmt.Errorf("%s holds no process to forecast", c.File)}
+	case c.Process == "":
+		return nil, usage("%s holds %d processes; choose one with --process: %s", c.File, len(names), joined(names))
+	}
+	return nil, usage("no process of %s is called %q; it holds %s", c.File, c.Process, joined(names))
+}
+
+func joined(names []string) string {
+	out := ""
+	for i, n := range names {
+		if i > 0 {
+			out += ", "
+		}
+		out += n
+	}
+	return out
+}
+
+func atLeast(found []finding.Finding, level finding.Severity) []finding.Finding {
+	var list []finding.Finding
+	for _, f := range found {
+		if f.Severity >= level {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// load reads the input as far as its meaning.
+func (in input) load() (*process.House, []finding.Finding, error) {
+	root, err := process.OpenRoot(in.root)
+	if err != nil {
+		return nil, nil, failed("%s: %s", in.root, plainError(err))
+	}
+	defer root.Close()
+	h, found := process.Load(in.name, in.text, in.dir, root)
+	return h, found, nil
+}

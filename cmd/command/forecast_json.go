@@ -1,0 +1,165 @@
+package command
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"maltwright/sim/forecast"
+)
+
+// The JSON of a forecast, as docs/json.md describes it. Hours and per cent are
+// rounded to what the model can mean: 0.001 h, 0.01 points, 1 g.
+
+type jsonForecast struct {
+	Process string           `json:"process"`
+	Start   string           `json:"start,omitempty"`
+	Stages  []jsonStage      `json:"stages"`
+	Gates   []jsonGate       `json:"gates"`
+	Expects []jsonExpect     `json:"expects"`
+	Totals  jsonTotals       `json:"totals"`
+	Assumed []jsonAssumption `json:"assumed"`
+}
+
+type jsonStage struct {
+	Stage string     `json:"stage"`
+	Steps []jsonStep `json:"steps"`
+}
+
+type jsonStep struct {
+	Label         string           `json:"label"`
+	Start         float64          `json:"start_h"`
+	End           float64          `json:"end_h"`
+	MoistureStart float64          `json:"moisture_start_wb"`
+	MoistureEnd   float64          `json:"moisture_end_wb"`
+	Weight        float64          `json:"weight_end_kg"`
+	Temperature   *jsonTemperature `json:"temperature_c"`
+	EndedBy       string           `json:"ended_by"`
+}
+
+type jsonTemperature struct {
+	Place string  `json:"place"`
+	From  float64 `json:"from"`
+	To    float64 `json:"to"`
+}
+
+type jsonGate struct {
+	Stage   string   `json:"stage"`
+	Text    string   `json:"text"`
+	Met     bool     `json:"met"`
+	Reached *float64 `json:"reached_h"`
+}
+
+type jsonExpect struct {
+	Text  string `json:"text"`
+	Holds bool   `json:"holds"`
+}
+
+type jsonTotals struct {
+	SteepOut         *float64 `json:"steep_out_h"`
+	SteepOutMoisture *float64 `json:"steep_out_moisture_wb"`
+	Total            float64  `json:"total_h"`
+	FinalMoisture    float64  `json:"final_moisture_wb"`
+	Malt             float64  `json:"malt_kg"`
+	Yield            float64  `json:"yield_as_is_pct"`
+	DryMatterLoss    float64  `json:"dry_matter_loss_pct"`
+	KilnEnergy       float64  `json:"kiln_heat_kwh"`
+}
+
+type jsonAssumption struct {
+	What  string `json:"what"`
+	Value string `json:"value"`
+	Why   string `json:"why"`
+}
+
+func hours(s float64) float64   { return rounded(s/3600, 3) }
+func percent(w float64) float64 { return rounded(100*w, 2) }
+
+func rounded(x float64, digits int) float64 {
+	scale := math.Pow(10, float64(digits))
+	return math.Round(x*scale) / scale
+}
+
+// known gives a figure, or null where there is none.
+func known(x float64) *float64 {
+	if math.IsNaN(x) {
+		return nil
+	}
+	return &x
+}
+
+func writeForecastJSON(w *World, f *forecast.Forecast, start *time.Time) error {
+	out := jsonForecast{Process: f.Process.Name, Stages: []jsonStage{}, Gates: []jsonGate{}, Expects: []jsonExpect{}, Assumed: []jsonAssumption{}}
+	if start != nil {
+		out.Start = start.Format(time.RFC3339)
+	}
+	for _, st := range f.Stages {
+		js := jsonStage{Stage: string(st.Kind), Steps: []jsonStep{}}
+		for _, s := range st.Steps {
+			js.Steps = append(js.Steps, stepJSON(s))
+		}
+		out.Stages = append(out.Stages, js)
+	}
+	for _, g := range f.Gates {
+		out.Gates = append(out.Gates, jsonGate{string(g.Stage), g.Text, g.Met, known(hours(g.Reached))})
+	}
+	for _, e := range f.Expects {
+		out.Expects = append(out.Expects, jsonExpect{e.Test.Place.Text(), e.Holds})
+	}
+	for _, a := range f.Assumed {
+		out.Assumed = append(out.Assumed, jsonAssumption(a))
+	}
+	t := f.Totals
+	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),
+		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/3.6e6, 2)}
+	enc := json.NewEncoder(w.Out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(out)
+}
+
+func stepJSON(s forecast.Step) jsonStep {
+	j := jsonStep{s.Label, hours(s.Start), hours(s.End), percent(s.MoistureStart), percent(s.MoistureEnd), rounded(s.WeightEnd, 3), nil, string(s.EndedBy)}
+	if s.Temperature.Known {
+		j.Temperature = &jsonTemperature{s.Temperature.Place, rounded(s.Temperature.From, 1), rounded(s.Temperature.To, 1)}
+	}
+	return j
+}
+
+// writeForecastCSV writes a line a step, with the units in the heads.
+func writeForecastCSV(w *World, f *forecast.Forecast, start *time.Time) error {
+	out := csv.NewWriter(w.Out)
+	head := []string{"stage", "step", "start_h", "end_h", "temperature_place", "temperature_from_c", "temperature_to_c",
+		"moisture_start_wb_pct", "moisture_end_wb_pct", "weight_end_kg", "ended_by"}
+	if start != nil {
+		head = append(head, "start_time", "end_time")
+	}
+	_ = out.Write(head) // an error stays and is given by Error below
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			row := []string{string(st.Kind), s.Label, decimals(hours(s.Start), 3), decimals(hours(s.End), 3), "", "", "",
+				decimals(percent(s.MoistureStart), 2), decimals(percent(s.MoistureEnd), 2), decimals(s.WeightEnd, 3), string(s.EndedBy)}
+			if t := s.Temperature; t.Known {
+				row[4], row[5], row[6] = t.Place, decimals(t.From, 1), decimals(t.To, 1)
+			}
+			if start != nil {
+				row = append(row, clockAt(*start, s.Start).Format(time.RFC3339), clockAt(*start, s.End).Format(time.RFC3339))
+			}
+			_ = out.Write(row)
+		}
+	}
+	out.Flush()
+	if err := out.Error(); err != nil {
+		return fmt.Errorf("csv: %w", err)
+	}
+	return nil
+}
+
+func decimals(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }
+
+func clockAt(start time.Time, s float64) time.Time {
+	return start.Add(time.Duration(math.Round(s)) * time.Second)
+}

@@ -1,0 +1,237 @@
+package command
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"github.com/rivo/uniseg"
+
+	"maltwright/check/report"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// writeForecastText writes the table of steps, then the gates and totals, then
+// what was assumed and what to take care of. It fits 80 columns.
+func writeForecastText(w *World, f *forecast.Forecast, start *time.Time) error {
+	p := sheet{World: w, start: start}
+	p.head(f)
+	p.steps(f)
+	p.gates(f)
+	p.totals(f)
+	p.assumed(f)
+	p.cautions(f)
+	_, err := fmt.Fprint(w.Out, p.b.String())
+	return err
+}
+
+type sheet struct {
+	*World
+	start *time.Time
+	b     strings.Builder
+}
+
+func (p *sheet) line(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
+
+func (p *sheet) bold(text string) string {
+	if p.colour() {
+		return "\x1b[1m" + text + "\x1b[0m"
+	}
+	return text
+}
+
+// column is one column of the table of steps: its head and width, 0 for the last.
+type column struct {
+	head  string
+	width int
+	right bool
+}
+
+func (p *sheet) columns() []column {
+	c := []column{{"step", 14, false}, {"from", 9, true}, {"to", 10, true}}
+	if p.start != nil {
+		c = append(c, column{"  until", 12, false})
+	} else {
+		c = append(c, column{"  ", 2, false})
+	}
+	return append(c, column{"°C", 14, false}, column{"moisture %", 12, false}, column{"scale", 9, true}, column{"  ended by", 0, false})
+}
+
+func (p *sheet) head(f *forecast.Forecast) {
+	what := report.Safe(f.Process.Name)
+	if c, g := f.Process.Charge, f.Process.Grain; c != nil && g != nil {
+		what += fmt.Sprintf(": %s malt from %s of %s", f.Process.Make.Text, c, report.Safe(g.Name))
+	}
+	p.line("%s", p.bold(what))
+	if p.start != nil {
+		p.line("first soak %s", p.start.Format("Monday 2 January 2006, 15:04"))
+	}
+	p.line("")
+}
+
+func (p *sheet) steps(f *forecast.Forecast) {
+	cols := p.columns()
+	heads := make([]string, len(cols))
+	for i, c := range cols {
+		heads[i] = c.head
+	}
+	p.row(cols, heads)
+	for _, st := range f.Stages {
+		if len(st.Steps) != 1 || st.Steps[0].Label != string(st.Kind) {
+			p.line("%s", p.bold(string(st.Kind)))
+		}
+		for _, s := range st.Steps {
+			label := "  " + s.Label
+			if s.Label == string(st.Kind) {
+				label = s.Label
+			}
+			p.row(cols, p.cells(label, s))
+		}
+	}
+	p.line("")
+}
+
+func (p *sheet) cells(label string, s forecast.Step) []string {
+	until := ""
+	if p.start != nil {
+		until = "  " + clockAt(*p.start, s.End).Format("Mon 2 15:04")
+	}
+	return []string{label, elapsed(s.Start), elapsed(s.End), until, s.Temperature.Text(),
+		fmt.Sprintf("%.1f → %.1f", 100*s.MoistureStart, 100*s.MoistureEnd), kilograms(s.WeightEnd), "  " + string(s.EndedBy)}
+}
+
+func (p *sheet) row(cols []column, cells []string) {
+	var b strings.Builder
+	for i, c := range cols {
+		pad := max(0, c.width-uniseg.StringWidth(cells[i]))
+		if c.right {
+			b.WriteString(strings.Repeat(" ", pad) + cells[i] + strings.Repeat(" ", 0))
+			continue
+		}
+		if i > 0 && cols[i-1].right && !strings.HasPrefix(c.head, " ") {
+			b.WriteString(" ")
+		}
+		b.WriteString(cells[i] + strings.Repeat(" ", pad))
+	}
+	p.line("%s", strings.TrimRight(b.String(), " "))
+}
+
+// elapsed writes a time from the first soak: 7:00, or 2d 13:20.
+func elapsed(s float64) string {
+	m := int(math.Round(s / 60))
+	if d := m / 1440; d > 0 {
+		return fmt.Sprintf("%dd %02d:%02d", d, m/60%24, m%60)
+	}
+	return fmt.Sprintf("%d:%02d", m/60, m%60)
+}
+
+// lasting writes a length of time for a sentence: 9.5 h, 6 d 4 h.
+func lasting(s float64) string {
+	if h := s / 3600; h < 48 {
+		return fmt.Sprintf("%.1f h", h)
+	}
+	h := int(math.Round(s / 3600))
+	return fmt.Sprintf("%d d %d h", h/24, h%24)
+}
+
+// kilograms writes a weight to three figures, in grams below a kilogram.
+func kilograms(m float64) string {
+	switch {
+	case m < 1:
+		return fmt.Sprintf("%.0f g", 1000*m)
+	case m < 10:
+		return fmt.Sprintf("%.2f kg", m)
+	case m < 100:
+		return fmt.Sprintf("%.1f kg", m)
+	}
+	return fmt.Sprintf("%.0f kg", m)
+}
+
+func (p *sheet) gates(f *forecast.Forecast) {
+	for _, g := range f.Gates {
+		if g.Met {
+			continue
+		}
+		p.para("not met", "%s: %s, %s", g.Stage, report.Safe(g.Text), gateShort(g))
+	}
+	for _, e := range f.Expects {
+		if !e.Holds {
+			p.para("broken", "expect %s: the forecast gives %s", report.Safe(e.Test.Place.Text()), e.Test.Bound.Range.Low.Like(e.Value))
+		}
+	}
+}
+
+// gateShort says by how much a gate was missed and how much longer it would take.
+func gateShort(g forecast.Gate) string {
+	out := fmt.Sprintf("not after %s", lasting(g.Waited))
+	if g.Failed != nil && g.Failed.Bound != nil {
+		out = fmt.Sprintf("%s %s after %s", g.Failed.Measure, g.Failed.Bound.Range.Low.Like(g.Measured), lasting(g.Waited))
+	}
+	switch {
+	case !g.Searching:
+	case math.IsNaN(g.Needs):
+		out += "; it does not come about like this"
+	default:
+		out += fmt.Sprintf("; it would take %s more", lasting(g.Needs))
+	}
+	return out
+}
+
+func (p *sheet) totals(f *forecast.Forecast) {
+	t := f.Totals
+	if !math.IsNaN(t.SteepOut) {
+		p.para("steep-out", "after %s at %.1f %% moisture", lasting(t.SteepOut), 100*t.SteepOutMoisture)
+	}
+	p.para("total time", "%s%s", lasting(t.Total), p.ready(t.Total))
+	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", kilograms(t.Malt), 100*t.FinalMoisture, kilograms(t.Rootlets))
+	p.para("yield", "%.1f %% as is, %.1f %% of the dry matter: %.1f %% is lost", 100*t.Yield, 100*t.YieldDry, 100*t.DryMatterLost)
+	if t.KilnWater > 0 {
+		p.para("kiln", "%s of water driven off, %.1f kWh of heat into the air", kilograms(t.KilnWater), t.KilnEnergy/3.6e6)
+	}
+	if st := f.Process.Stage(process.Store); st != nil && st.Rest != nil {
+		p.para("then", "rest the malt for %s before it is used", st.Rest)
+	}
+}
+
+func (p *sheet) ready(s float64) string {
+	if p.start == nil {
+		return ""
+	}
+	return ", until " + clockAt(*p.start, s).Format("Monday 2 January, 15:04")
+}
+
+func (p *sheet) para(label, format string, args ...any) {
+	const indent = 14
+	for i, line := range report.Wrap(fmt.Sprintf(format, args...), p.width()-indent) {
+		if i > 0 {
+			label = ""
+		}
+		p.line("%-*s%s", indent, label, line)
+	}
+}
+
+func (p *sheet) assumed(f *forecast.Forecast) {
+	if len(f.Assumed) == 0 {
+		return
+	}
+	p.line("")
+	p.line("%s", p.bold("assumed"))
+	for _, a := range f.Assumed {
+		p.para("", "%s: %s (%s)", a.What, a.Value, a.Why)
+	}
+}
+
+// cautions closes a forecast with what can hurt somebody in it.
+func (p *sheet) cautions(f *forecast.Forecast) {
+	list := forecast.Cautions(f.Process)
+	if len(list) == 0 {
+		return
+	}
+	p.line("")
+	p.line("%s", p.bold("take care"))
+	for _, c := range list {
+		p.para("", "%s", c)
+	}
+}

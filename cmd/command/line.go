@@ -1,0 +1,43 @@
+package command
+
+import (
+	"slices"
+
+	"github.com/alecthomas/kong"
+)
+
+// Line is the command line as a whole; kong fills it in.
+type Line struct {
+	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
+	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
+	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
+	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
+	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
+	Version    Version    `cmd:"" help:"Print the version."`
+}
+
+const description = `A house malting process, written as text: checked and forecast.
+
+Write the process in a file that ends in .malt, then:
+
+  maltwright check pale.malt            what is wrong with it
+  maltwright forecast pale.malt         what the batch will do, and when
+  maltwright explain soak               what a word means
+  maltwright reckon target 6kg 12.4% 44%   the weight to steep to`
+
+func newParser(w World, cli *Line) (*kong.Kong, error) {
+	width := w.Width
+	if width == 0 {
+		width = 80
+	}
+	return kong.New(cli,
+		kong.Name("maltwright"), kong.Description(description),
+		kong.Writers(w.Out, w.Err),
+		kong.Exit(func(code int) { panic(done{code}) }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: min(width, 100), NoExpandSubcommands: true}),
+	)
+}
+
+var commandWords = []string{"check", "forecast", "reckon", "explain", "completion", "version"}
+
+func isCommand(word string) bool { return slices.Contains(commandWords, word) }

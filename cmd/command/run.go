@@ -1,0 +1,122 @@
+// Package command is the command line: each command a value with its arguments,
+// run over given streams, so that a test can run it as a person would.
+package command
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/alecthomas/kong"
+	"golang.org/x/term"
+)
+
+// Exit codes of every command.
+const (
+	ExitClean    = 0 // nothing found at or above the level asked
+	ExitFindings = 1 // something found
+	ExitUsage    = 2 // the command line cannot be understood
+	ExitFailed   = 3 // it could not be done: a file, a disk
+)
+
+// World is what a command touches: streams, the working folder, the terminal.
+type World struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Folder   string // absolute path of the working folder
+	Terminal bool   // Out is a terminal
+	ErrTerm  bool   // Err is a terminal
+	Width    int    // columns of Out, 0 where it is no terminal
+	Env      func(string) string
+}
+
+// Process is the world of the running program.
+func Process() World {
+	w := World{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Getenv}
+	w.Folder, _ = os.Getwd() // without it file names are shown as they were given
+	w.Terminal, w.ErrTerm = term.IsTerminal(int(os.Stdout.Fd())), term.IsTerminal(int(os.Stderr.Fd()))
+	if w.Terminal {
+		w.Width, _, _ = term.GetSize(int(os.Stdout.Fd()))
+	}
+	return w
+}
+
+// colour tells whether Out takes colours: a terminal that is not dumb, and nobody
+// said NO_COLOR (no-color.org).
+func (w World) colour() bool {
+	return w.Terminal && w.Env("NO_COLOR") == "" && w.Env("TERM") != "dumb"
+}
+
+// failure is an error with the exit code it leads to.
+type failure struct {
+	code int
+	err  error
+}
+
+func (f failure) Error() string { return f.err.Error() }
+
+func usage(format string, args ...any) error {
+	return failure{ExitUsage, fmt.Errorf(format, args...)}
+}
+
+func failed(format string, args ...any) error {
+	return failure{ExitFailed, fmt.Errorf(format, args...)}
+}
+
+// findings is the outcome of a command that did its work and found something.
+var errFindings = failure{ExitFindings, errors.New("")}
+
+// done is how kong's --help leaves the parser early.
+type done struct{ code int }
+
+// Main runs one command line and gives the exit code.
+func Main(w World, args []string) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			d, ok := r.(done)
+			if !ok {
+				panic(r)
+			}
+			code = d.code
+		}
+	}()
+	var cli Line
+	parser, err := newParser(w, &cli)
+	if err != nil {
+		return w.report(err)
+	}
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	context, err := parser.Parse(args)
+	if err != nil {
+		return w.report(failure{ExitUsage, helped(err, context, args)})
+	}
+	return w.report(context.Run(&w))
+}
+
+// helped adds to an error of the command line where to read more.
+func helped(err error, _ *kong.Context, args []string) error {
+	about := "maltwright --help"
+	if len(args) > 0 && len(args[0]) > 0 && args[0][0] != '-' && isCommand(args[0]) {
+		about = "maltwright " + args[0] + " --help"
+	}
+	return fmt.Errorf("%w; see %s", err, about)
+}
+
+// report says what went wrong, if anything, and gives the exit code.
+func (w World) report(err error) int {
+	if err == nil {
+		return ExitClean
+	}
+	code := ExitFailed
+	var f failure
+	if errors.As(err, &f) {
+		code = f.code
+	}
+	if text := err.Error(); text != "" {
+		fmt.Fprintf(w.Err, "maltwright: %s\n", text)
+	}
+	return code
+}

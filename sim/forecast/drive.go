@@ -1,0 +1,175 @@
+package forecast
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+)
+
+// model is the state of one stage that time moves forward.
+type model interface {
+	advance(dt float64) error
+	copy() model
+	set(model) // takes over the state of another of its kind
+	// measure gives what a condition can name: a quantity in SI, or a word.
+	measure(name string) (si float64, word string, ok bool)
+	moisture() float64 // wet basis, 0 to 1
+	weight() float64   // kg on the scale, drained
+}
+
+const (
+	chunk       = 600.0        // s: how often a condition is looked at
+	momentWidth = 6.0          // s: to within which the moment of a condition is found
+	searchLimit = 96 * 3600.0  // s: how far beyond its time an unmet gate is followed
+	endless     = 90 * 86400.0 // s: no step lasts longer; a guard beyond it is taken as this
+)
+
+// stop is one way in which a step can end.
+type stop struct {
+	until    *process.Condition
+	earliest float64 // s from the beginning of the step
+	latest   float64
+	ending   Ending // when latest comes first
+}
+
+// tick is something done at even intervals, such as turning the piece.
+type tick struct {
+	every, next float64 // s; next counts from the beginning of the step
+	do          func(model) error
+}
+
+// drive advances the model until one of the stops ends it. It gives the stop that
+// did, how, and after how long. On an error the model is left where it was last
+// sound.
+func drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
+	for at := 0.0; ; {
+		if i := holding(*m, stops, at); i >= 0 {
+			return i, ByGate, at, nil
+		}
+		i, end := soonest(stops)
+		if at >= end {
+			return i, stops[i].ending, at, nil
+		}
+		dt := min(chunk, end-at, untilEarliest(stops, at), untilTick(ticks, at))
+		before := (*m).copy()
+		if err := (*m).advance(dt); err != nil {
+			*m = before
+			return i, stops[i].ending, at, err
+		}
+		if k := holding(*m, stops, at+dt); k >= 0 {
+			span, err := bisect(m, before, &stops[k], at, dt)
+			return k, ByGate, at + span, err
+		}
+		at += dt
+		if err := strike(*m, ticks, at); err != nil {
+			return i, stops[i].ending, at, err
+		}
+	}
+}
+
+func untilTick(ticks []*tick, at float64) float64 {
+	next := math.Inf(1)
+	for _, t := range ticks {
+		next = min(next, max(t.next-at, momentWidth))
+	}
+	return next
+}
+
+// strike does what is due.
+func strike(m model, ticks []*tick, at float64) error {
+	for _, t := range ticks {
+		for at >= t.next {
+			t.next += t.every
+			if err := t.do(m); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// timed is what a condition can name at a time since the step began.
+func timed(m model, at float64) func(string) (float64, string, bool) {
+	return func(name string) (float64, string, bool) {
+		if name == "time" {
+			return at, "", true
+		}
+		return m.measure(name)
+	}
+}
+
+// holding gives the first stop whose condition holds at the time.
+func holding(m model, stops []stop, at float64) int {
+	for i := range stops {
+		if stops[i].until != nil && at >= stops[i].earliest && Holds(timed(m, at), stops[i].until) {
+			return i
+		}
+	}
+	return -1
+}
+
+func soonest(stops []stop) (which int, end float64) {
+	end = math.Inf(1)
+	for i := range stops {
+		if stops[i].latest < end {
+			which, end = i, stops[i].latest
+		}
+	}
+	return which, min(end, endless)
+}
+
+// untilEarliest keeps a chunk from running past an earliest time.
+func untilEarliest(stops []stop, at float64) float64 {
+	next := math.Inf(1)
+	for i := range stops {
+		if e := stops[i].earliest; e > at {
+			next = min(next, e-at)
+		}
+	}
+	return next
+}
+
+// bisect finds the moment, after before and within dt, at which the stop's
+// condition begins to hold, and leaves the model there.
+func bisect(m *model, before model, s *stop, at, dt float64) (float64, error) {
+	low, high := 0.0, dt
+	for high-low > momentWidth {
+		mid := (low + high) / 2
+		try := before.copy()
+		if err := try.advance(mid - low); err != nil {
+			return high, err
+		}
+		if Holds(timed(try, at+mid), s.until) {
+			high, *m = mid, try
+			continue
+		}
+		low, before = mid, try
+	}
+	return high, nil
+}
+
+// Holds tells whether all tests of a condition hold for what measure gives.
+func Holds(measure func(string) (float64, string, bool), c *process.Condition) bool {
+	return failing(measure, c) == nil
+}
+
+// failing gives the first test that does not hold, or nil.
+func failing(measure func(string) (float64, string, bool), c *process.Condition) *process.Test {
+	for i := range c.Tests {
+		t := &c.Tests[i]
+		if si, word, ok := measure(t.Measure); !ok || !testHolds(t, si, word) {
+			return t
+		}
+	}
+	return nil
+}
+
+func testHolds(t *process.Test, si float64, word string) bool {
+	switch {
+	case t.Word != "":
+		return rubHolds(t.Word, word)
+	case t.Bound == nil:
+		return si > 0 // a bare measure, such as break, is 0 or 1
+	}
+	return t.Bound.Holds(si)
+}

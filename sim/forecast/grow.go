@@ -1,0 +1,49 @@
+package forecast
+
+import (
+	"maltwright/sim/germinate"
+	"maltwright/sim/grain"
+)
+
+// growModel is the piece on the floor, growing or withering.
+type growModel struct {
+	piece germinate.Piece
+	room  germinate.Room
+}
+
+func (m *growModel) advance(dt float64) error { return m.piece.Advance(dt, m.room) }
+
+func (m *growModel) copy() model {
+	c := *m
+	return &c
+}
+
+func (m *growModel) set(o model) { *m = *o.(*growModel) }
+
+func (m *growModel) moisture() float64 { return m.piece.Moisture() }
+func (m *growModel) weight() float64   { return m.piece.Mass() }
+
+func (m *growModel) measure(name string) (float64, string, bool) {
+	switch name {
+	case "moisture":
+		return m.moisture(), "", true
+	case "weight":
+		return m.weight(), "", true
+	case "chit":
+		return m.piece.Chitted(), "", true
+	case "acrospire":
+		return m.piece.Acrospire(), "", true
+	case "bed":
+		return m.piece.CoreT() + zeroC, "", true
+	case "rub":
+		return 0, m.piece.Rub().String(), true
+	}
+	return 0, "", false
+}
+
+// rubOrder ranks the words of the rub test by how far the corn is modified.
+var rubOrder = map[string]int{grain.Gummy.String(): 0, grain.Gritty.String(): 1, grain.Chalky.String(): 2}
+
+// rubHolds tells whether the corn rubs out as asked, or better: growth does not go
+// back, so what was chalky an hour ago is not gritty now.
+func rubHolds(asked, found string) bool { return rubOrder[found] >= rubOrder[asked] }

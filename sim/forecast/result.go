@@ -1,0 +1,153 @@
+// Package forecast runs a whole process through the models of sim: from raw grain
+// to stored malt, step by step.
+//
+// A stage of the process is driven over one model - the steep, the growing piece,
+// the kiln bed. A driver (drive.go) advances the model in chunks, looks after each
+// whether the step's condition holds, and on the first chunk in which it does
+// finds the moment by bisection on copies of the state. What cannot be had - a
+// gate that is not met in its time, a heater too weak - is written down and the
+// forecast goes on, so that the reader sees the whole batch and every trouble in it.
+//
+// Inside, times are in seconds, temperatures in °C, masses in kg and moistures in
+// kg of water per kg of dry matter; the result gives moisture on the wet basis, as
+// a share of 1.
+package forecast
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+)
+
+// Forecast is what is to be expected of a process.
+type Forecast struct {
+	Process *process.Process
+	Stages  []Stage
+	Gates   []Gate
+	Expects []Expect
+	Totals  Totals
+	Assumed []Assumption
+	Trouble []Trouble
+}
+
+// Stage is one stage with its steps.
+type Stage struct {
+	Kind  process.StageKind
+	Steps []Step
+}
+
+// Step is one step as it runs.
+type Step struct {
+	Kind          process.StepKind // "" for a stage that is one step
+	Label         string           // soak 1, rest 1, hold, cure ...
+	Place         source.Place
+	Start, End    float64 // s from the first soak
+	MoistureStart float64 // wet basis, 0 to 1
+	MoistureEnd   float64
+	WeightEnd     float64 // kg on the scale, drained
+	Temperature   Temperature
+	EndedBy       Ending
+}
+
+// Temperature is the temperature of a step and where it is taken, °C.
+type Temperature struct {
+	Place    string
+	From, To float64
+	Known    bool
+}
+
+// Ending says what ended a step.
+type Ending string
+
+// The endings.
+const (
+	ByTime  Ending = "time"  // its time was over
+	ByGate  Ending = "gate"  // what it waited for came about
+	ByGuard Ending = "guard" // its latest time came first
+)
+
+// Gate is a hold point, or a condition that ends a step or a stage, and how it went.
+type Gate struct {
+	Stage     process.StageKind
+	Text      string // as written
+	Place     source.Place
+	Hold      bool    // a gate statement; otherwise an until
+	Met       bool    // whether it held in time
+	Reached   float64 // s from the first soak at which it held; NaN where it did not
+	Waited    float64 // s from the beginning of the step to when it held or was given up
+	Failed    *process.Test
+	Measured  float64 // what was measured at the end for the test that failed, in SI
+	Word      string  // the same for a test that asks a word
+	Needs     float64 // s more that it would have taken; NaN where it does not come about in searchLimit
+	Searching bool    // whether Needs was looked for
+}
+
+// Expect is a promise and what the forecast gives for it.
+type Expect struct {
+	Condition process.Condition
+	Test      process.Test
+	Holds     bool
+	Value     float64 // SI
+}
+
+// Totals are the figures of the whole batch.
+type Totals struct {
+	SteepOut         float64 // s
+	SteepOutMoisture float64 // wet basis, 0 to 1; NaN where there is no steep
+	Total            float64 // s, to the end of deculming
+	FinalMoisture    float64
+	Malt             float64 // kg, without rootlets
+	Rootlets         float64 // kg, as they are taken off
+	Yield            float64 // malt for grain, both as they are
+	YieldDry         float64 // the same, both dry
+	DryMatterLost    float64 // share of the grain's dry matter that is not in the malt
+	KilnWater        float64 // kg driven off in the kiln
+	KilnEnergy       float64 // J of heat given to the air
+	SteepWater       float64 // kg of water drawn for the soaks
+	EnzymeSafe       bool    // whether the malt was at most 10 % before it passed 50 °C; see Trouble
+}
+
+// Assumption is something the forecast had to take for granted.
+type Assumption struct {
+	What  string // "water for the soaks", "drying of this kiln"
+	Value string // with its unit
+	Why   string // where it comes from
+}
+
+// Trouble is something the models met that the process did not intend.
+type Trouble struct {
+	Kind   TroubleKind
+	Place  source.Place
+	Value  float64 // SI of what the kind speaks of
+	At     float64 // s from the first soak
+	Detail string  // further words with units
+}
+
+// TroubleKind says what the trouble is.
+type TroubleKind string
+
+// The kinds of trouble.
+const (
+	VesselFull     TroubleKind = "vessel"      // Value: m³ that the wet grain and its water need
+	OxygenGone     TroubleKind = "oxygen"      // Value: s without oxygen in the longest soak
+	BedWarm        TroubleKind = "bed"         // Value: °C, the warmest the piece gets
+	KilnShort      TroubleKind = "kiln"        // Value: °C that the kiln gives instead of what is asked
+	HotWet         TroubleKind = "hot-wet"     // Value: °C of the malt at moisture Detail
+	NotForecast    TroubleKind = "unable"      // the model cannot go on; Detail says why
+	TargetMissed   TroubleKind = "target"      // Value: moisture at steep-out, wet basis
+	CannotHoldBand TroubleKind = "cannot-hold" // Value: °C the bed goes to in spite of the band
+)
+
+// Text writes the temperature for a table: "water 13", "air-on 55–65".
+func (t Temperature) Text() string {
+	if !t.Known {
+		return ""
+	}
+	from, to := math.Round(t.From*10)/10, math.Round(t.To*10)/10
+	if from == to {
+		return fmt.Sprintf("%s %g", t.Place, from)
+	}
+	return fmt.Sprintf("%s %g–%g", t.Place, from, to)
+}

@@ -1,0 +1,148 @@
+package forecast
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/grain"
+)
+
+// Options change a forecast; the zero value is the usual one.
+type Options struct {
+	Uptake, Growth, Respiration, Drying float64 // factors of lot and house; 0 is 1
+}
+
+const zeroC = 273.15
+
+// ErrNothing says that a process lacks what a forecast begins with.
+var ErrNothing = errors.New("the process does not say what grain it is made from")
+
+// Run forecasts a process. It returns ErrNothing, or an error of a model that
+// cannot start; what goes wrong later is a Trouble of the forecast.
+func Run(p *process.Process, o Options) (*Forecast, error) {
+	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
+		return nil, ErrNothing
+	}
+	r := &run{p: p, o: o, f: &Forecast{Process: p}}
+	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = math.NaN(), math.NaN()
+	if err := r.begin(); err != nil {
+		return nil, err
+	}
+	for _, st := range p.Stages {
+		do := stages[st.Kind]
+		if do == nil {
+			continue
+		}
+		r.f.Stages = append(r.f.Stages, Stage{Kind: st.Kind})
+		if err := do(r, st); err != nil {
+			r.trouble(NotForecast, st.Place, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, plain(err)))
+			break
+		}
+	}
+	r.finish()
+	return r.f, nil
+}
+
+// stages runs each stage, by its kind.
+var stages = map[process.StageKind]func(*run, *process.Stage) error{
+	process.Steep: (*run).steep, process.Germinate: (*run).germinate, process.Wither: (*run).wither,
+	process.KilnStage: (*run).kiln, process.Deculm: (*run).deculm, process.Store: (*run).store,
+}
+
+// run is one forecast in the making.
+type run struct {
+	p     *process.Process
+	o     Options
+	f     *Forecast
+	site  site
+	batch grain.Batch // the grain between two stages
+	clock float64     // s from the first soak
+	t     float64     // °C of the grain between two stages
+	malt  *finished   // after the kiln
+
+	soaks, rests int
+}
+
+// begin takes up the lot and the site.
+func (r *run) begin() error {
+	r.site = r.siteOf()
+	lot, err := r.lot()
+	if err != nil {
+		return err
+	}
+	r.batch, err = grain.NewBatch(lot)
+	r.t = r.site.air
+	return err
+}
+
+func (r *run) lot() (grain.Lot, error) {
+	g := r.p.Grain
+	profile, err := grain.Of(g.Species.Text)
+	if err != nil {
+		return grain.Lot{}, err
+	}
+	w := usualMoisture
+	if g.Moisture != nil {
+		w = g.Moisture.SI
+	} else {
+		r.assume("moisture of the raw grain", fmt.Sprintf("%.0f %%", 100*w), "the lot does not say; weigh and dry a sample")
+	}
+	x, err := grain.DryBasis(w)
+	if err != nil {
+		return grain.Lot{}, err
+	}
+	lot := grain.Lot{Profile: profile, DryMass: r.p.Charge.SI * (1 - w), Moisture0: x,
+		UptakeFactor: r.o.Uptake, GrowthFactor: r.o.Growth, RespirationFactor: r.o.Respiration}
+	if g.CornWeight != nil {
+		lot.CornWeight = g.CornWeight.SI
+	} else {
+		r.assume("weight of a thousand corns", fmt.Sprintf("%.0f g", 1000*profile.CornWeight), "usual for "+profile.Name)
+	}
+	if share, ok := germination(g); ok {
+		lot.Germination = share
+	} else {
+		r.assume("germination", fmt.Sprintf("%.0f %%", 100*grain.DefaultGermination), "the lot was not tested")
+	}
+	return lot, nil
+}
+
+// usualMoisture is that of grain in store, wet basis (common practice).
+const usualMoisture = 0.12
+
+// germination is the best of the lot's tests: in little water nothing drowns.
+func germination(g *process.Grain) (float64, bool) {
+	best := 0.0
+	for _, t := range g.Germination {
+		best = max(best, t.Share.SI)
+	}
+	return best, best > 0
+}
+
+func (r *run) assume(what, value, why string) {
+	for _, a := range r.f.Assumed {
+		if a.What == what {
+			return
+		}
+	}
+	r.f.Assumed = append(r.f.Assumed, Assumption{what, value, why})
+}
+
+func (r *run) trouble(kind TroubleKind, place source.Place, value float64, detail string) {
+	r.f.Trouble = append(r.f.Trouble, Trouble{Kind: kind, Place: place, Value: value, At: r.clock, Detail: detail})
+}
+
+// record writes down a step that took so long.
+func (r *run) record(s Step, m model, before, took float64) {
+	st := &r.f.Stages[len(r.f.Stages)-1]
+	s.Start, s.End = r.clock, r.clock+took
+	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
+	st.Steps = append(st.Steps, s)
+	r.clock += took
+}
+
+// plain is an error of a model in one line.
+func plain(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }

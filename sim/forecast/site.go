@@ -1,0 +1,58 @@
+package forecast
+
+import (
+	"fmt"
+
+	"maltwright/lang/process"
+	"maltwright/sim/air"
+)
+
+// site is the place of work as the models take it: the middle of each band.
+type site struct {
+	air, water float64 // °C
+	rh         float64 // of the air at its temperature, 0 to 1
+	altitude   float64 // m
+	pressure   float64 // Pa
+}
+
+// Where the site says nothing (common practice: a cool room in spring).
+const (
+	usualAir   = 14.0 // °C
+	usualWater = 12.0 // °C
+	usualRH    = 0.65
+)
+
+func (r *run) siteOf() site {
+	s := site{air: usualAir, water: usualWater, rh: usualRH}
+	given := r.p.Site
+	if given == nil {
+		given = &process.Site{}
+	}
+	set := func(v *process.Range, into *float64, offset float64, what string, format string, scale float64) {
+		if v != nil {
+			*into = v.Mid() - offset
+			if !v.Single() {
+				r.assume(what, fmt.Sprintf(format, scale**into), "the middle of the site's "+v.String())
+			}
+			return
+		}
+		r.assume(what, fmt.Sprintf(format, scale**into), "the site does not say")
+	}
+	set(given.Air, &s.air, zeroC, "air of the room", "%.1f °C", 1)
+	set(given.Humidity, &s.rh, 0, "humidity of the room", "%.0f %%", 100)
+	set(given.Water, &s.water, zeroC, "water as drawn", "%.1f °C", 1)
+	if given.Altitude != nil {
+		s.altitude = given.Altitude.SI
+	}
+	s.pressure, _ = air.Pressure(s.altitude) // the language keeps the height in range
+	if s.pressure == 0 {
+		s.pressure = air.StandardPressure
+	}
+	return s
+}
+
+// rhAt is the relative humidity of the site's air once it is warmed or cooled to
+// t: its water stays the same, and it can hold no more than saturation.
+func (s site) rhAt(t float64) float64 {
+	return min(s.rh*air.Saturation(s.air)/air.Saturation(t), 1)
+}

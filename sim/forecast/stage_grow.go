@@ -1,0 +1,194 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/sim/germinate"
+)
+
+// spread lays the batch out on the floor of a stage.
+func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
+	area := 0.0
+	if st.Floor != nil && st.Floor.Area != nil {
+		area = st.Floor.Area.SI
+	} else {
+		// a hand's depth, as on a malting floor
+		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
+		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2f m2", area), "a bed 12 cm deep")
+	}
+	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
+	return &growModel{piece: piece}, err
+}
+
+// usualDepth is that of a piece on the floor (common practice: 10 to 15 cm), m.
+const usualDepth = 0.12
+
+// germinate grows the piece through its holds.
+func (r *run) germinate(st *process.Stage) error {
+	m, err := r.spread(st, clampTo(r.t, 5, 30))
+	if err != nil {
+		return err
+	}
+	ticks := r.turning(st)
+	if st.Sprinkle != nil {
+		ticks = append(ticks, r.sprinkling(st.Sprinkle))
+	}
+	whole := stopOf(st.Until, st.For, st.Allow)
+	began, n := r.clock, holds(st)
+	for _, s := range st.Steps {
+		if s.Kind == process.Gate {
+			if err := r.gate(m, st, s); err != nil {
+				return err
+			}
+			continue
+		}
+		n--
+		over, err := r.hold(m, st, s, whole, began, n == 0, ticks)
+		if err != nil {
+			return err
+		}
+		if over {
+			break
+		}
+	}
+	r.growTroubles(m, st)
+	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	return nil
+}
+
+func holds(st *process.Stage) (n int) {
+	for _, s := range st.Steps {
+		if s.Kind == process.Hold {
+			n++
+		}
+	}
+	return n
+}
+
+// clampTo keeps the temperature of the couched grain in what the bed can begin at;
+// the steep may have been colder or warmer, and the bed soon forgets it.
+func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
+
+// hold runs one hold; the stage's own end comes first where it is nearer. It tells
+// whether the stage is over.
+func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
+	out := Step{Kind: process.Hold, Label: "hold", Place: s.Place}
+	if holds(st) == 1 {
+		out.Label = "germinate"
+	}
+	m.room = germinate.Room{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}
+	if s.At != nil {
+		out.Temperature = r.holdBand(m, s.At)
+	}
+	gone := r.clock - began
+	stage := whole
+	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
+	stops := []stop{stage}
+	if !last {
+		stops = append(stops, stopOf(s.Until, orOver(s), s.Allow))
+	}
+	before, now := m.moisture(), model(m)
+	which, ending, took, err := drive(&now, stops, ticks)
+	m.set(now)
+	for _, t := range ticks { // the next hold counts from its own beginning
+		t.next -= took
+	}
+	out.EndedBy = ending
+	r.record(out, m, before, took)
+	if err != nil {
+		return true, err
+	}
+	if which == 0 {
+		r.outcome(st, m, st.Until, ending, began)
+		return true, nil
+	}
+	r.outcome(st, m, s.Until, ending, r.clock-took)
+	return false, nil
+}
+
+// outcome writes down how a condition went, if there was one.
+func (r *run) outcome(st *process.Stage, m model, c *process.Condition, ending Ending, began float64) {
+	switch {
+	case c == nil:
+	case ending == ByGate:
+		r.met(st, c, began, false)
+	case ending == ByGuard:
+		r.unmet(st, m, c, began, false)
+	}
+}
+
+// holdBand sets the room for a hold: the bed kept in the band, or the room itself.
+func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
+	low, high := bandOf(at.Range.Range)
+	if at.Where == "bed" || at.Where == "" {
+		m.room.Hold = germinate.Band{Low: low, High: high}
+		m.room.T = clampTo(r.site.air, 0, high)
+		m.room.RH = r.site.rhAt(m.room.T)
+		return Temperature{"bed", low, high, true}
+	}
+	m.room.T = (low + high) / 2
+	m.room.RH = r.site.rhAt(m.room.T)
+	return Temperature{at.Where, low, high, true}
+}
+
+func (r *run) turning(st *process.Stage) []*tick {
+	if st.Turn == nil {
+		return nil
+	}
+	return []*tick{{every: st.Turn.SI, next: st.Turn.SI, do: func(m model) error {
+		m.(*growModel).piece.Turn()
+		return nil
+	}}}
+}
+
+func (r *run) sprinkling(s *process.Sprinkle) *tick {
+	kg := s.Water.SI
+	if s.Water.Dimension == quantity.Volume {
+		kg *= 1000 // a litre of water weighs a kilogram
+	}
+	return &tick{every: s.Every.SI, next: s.Every.SI, do: func(m model) error {
+		return m.(*growModel).piece.Sprinkle(kg, r.site.water)
+	}}
+}
+
+// growTroubles looks at how warm the piece got.
+func (r *run) growTroubles(m *growModel, st *process.Stage) {
+	r.trouble(BedWarm, st.Place, m.piece.Highest(), fmt.Sprintf("in a bed %.0f cm deep", 100*m.piece.Depth()))
+}
+
+// witherSpeed is that of the air over a withering piece, m/s (common practice: a
+// door open or a fan in the room).
+const witherSpeed = 0.3
+
+// wither dries the piece in room air.
+func (r *run) wither(st *process.Stage) error {
+	m, err := r.spread(st, clampTo(r.t, 5, 30))
+	if err != nil {
+		return err
+	}
+	low, high := r.site.air, r.site.air
+	if st.Air != nil {
+		low, high = bandOf(st.Air.Range.Range)
+	}
+	t := (low + high) / 2
+	m.room = germinate.Room{T: t, RH: r.site.rhAt(t), AirSpeed: witherSpeed, Pressure: r.site.pressure}
+	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %.0f °C", witherSpeed, 100*m.room.RH, t),
+		"a fan or an open door; the site's air, warmed")
+	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}
+	if err := r.through(m, st, st.Until, stopOf(st.Until, st.For, st.Allow), out, r.turning(st)); err != nil {
+		return err
+	}
+	for _, s := range st.Steps {
+		if err := r.gate(m, st, s); err != nil {
+			return err
+		}
+	}
+	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	return nil
+}
+
+// nothing is what a figure is that the process does not have.
+var nothing = math.NaN()

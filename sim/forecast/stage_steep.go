@@ -1,0 +1,132 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/sim/steep"
+)
+
+// steep runs the soaks and rests.
+func (r *run) steep(st *process.Stage) error {
+	state, err := steep.New(r.batch.Lot)
+	if err != nil {
+		return err
+	}
+	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}}
+	if err := r.wet(m, st, st.Steps); err != nil {
+		return err
+	}
+	r.batch = m.state.Batch()
+	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
+	r.f.Totals.SteepWater = float64(m.state.Soaks()) * steep.DefaultWaterPerKg * r.p.Charge.SI
+	r.steepTroubles(m, st)
+	return nil
+}
+
+// wet runs a list of steps of the steep.
+func (r *run) wet(m *steepModel, st *process.Stage, steps []*process.Step) error {
+	for _, s := range steps {
+		var err error
+		switch s.Kind {
+		case process.Repeat:
+			err = r.repeat(m, st, s)
+		case process.Gate:
+			err = r.gate(m, st, s)
+		default:
+			err = r.soakOrRest(m, st, s)
+		}
+		if err != nil || st.Until != nil && Holds(m.measure, st.Until) {
+			return err
+		}
+	}
+	return nil
+}
+
+// repeat does its steps so many times, or until its condition holds after one of them.
+func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
+	times := 1
+	if s.Times != nil {
+		times = int(math.Round(s.Times.Range.High.SI))
+	}
+	began := r.clock
+	for i := 0; i < times; i++ {
+		for _, inner := range s.Steps {
+			if err := r.wet(m, st, []*process.Step{inner}); err != nil {
+				return err
+			}
+			if s.Until != nil && Holds(m.measure, s.Until) {
+				r.met(st, s.Until, began, false)
+				return nil
+			}
+		}
+	}
+	if s.Until != nil {
+		r.unmet(st, m, s.Until, began, false)
+	}
+	return nil
+}
+
+// soakOrRest runs one soak or rest.
+func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) error {
+	out := Step{Kind: s.Kind, Place: s.Place}
+	if s.Kind == process.Soak {
+		r.soaks++
+		out.Label = fmt.Sprintf("soak %d", r.soaks)
+		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(s, r.site.water), s.Aerated
+		out.Temperature = Temperature{"water", m.water.T, m.water.T, true}
+	} else {
+		r.rests++
+		out.Label = fmt.Sprintf("rest %d", r.rests)
+		m.soaked, m.air.T = false, r.wetTemperature(s, r.site.air)
+		m.air.RH = r.site.rhAt(m.air.T)
+		out.Temperature = Temperature{"air", m.air.T, m.air.T, true}
+	}
+	r.t = out.Temperature.From
+	err := r.step(m, st, s, out, nil)
+	m.soaked = false // drained: whatever waits after a soak waits in air
+	return err
+}
+
+func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
+	if s.At == nil {
+		return otherwise
+	}
+	return s.At.Mid() - zeroC
+}
+
+// steepTroubles looks at vessel, oxygen and target once the steep is over.
+func (r *run) steepTroubles(m *steepModel, st *process.Stage) {
+	if v := st.Vessel; v != nil && v.Holds != nil {
+		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
+			r.trouble(VesselFull, st.Place, need, "")
+		}
+	}
+	if s := m.state.Airless(); s > 0 {
+		r.trouble(OxygenGone, st.Place, s, "")
+	}
+	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {
+		r.trouble(TargetMissed, st.Target.Place, m.moisture(), r.moreSoak(m, st.Target.Range))
+	}
+}
+
+// moreSoak says how many hours of soak more the target would take, or how many
+// hours less the last one.
+func (r *run) moreSoak(m *steepModel, target quantity.Range) string {
+	if m.moisture() > target.High.SI {
+		return "shorten the last soak, or begin the last rest sooner"
+	}
+	try := *m
+	try.soaked = true
+	for at := 0.0; at < searchLimit; at += chunk {
+		if try.moisture() >= target.Low.SI {
+			return fmt.Sprintf("the last soak would have to be %.1f h longer", at/3600)
+		}
+		if try.advance(chunk) != nil {
+			break
+		}
+	}
+	return "longer soaking alone does not reach it"
+}

@@ -1,0 +1,132 @@
+package forecast
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+// gateWait is how long a gate without an allow is waited for (common practice: a
+// shift), s.
+const gateWait = 12 * 3600.0
+
+// stopOf makes the stop of a step or a stage from what it says about its end.
+func stopOf(until *process.Condition, time *process.Quantity, allow *process.Guard) stop {
+	s := stop{until: until, latest: math.Inf(1), ending: ByTime}
+	if allow != nil {
+		if allow.Earliest != nil {
+			s.earliest = allow.Earliest.SI
+		}
+		if allow.Latest != nil {
+			s.latest, s.ending = allow.Latest.SI, ByGuard
+		}
+	}
+	if time != nil && time.SI < s.latest {
+		s.latest, s.ending = time.SI, ByTime
+	}
+	return s
+}
+
+// step drives one step to its end and writes it down, with its condition among
+// the gates.
+func (r *run) step(m model, st *process.Stage, s *process.Step, out Step, ticks []*tick) error {
+	return r.through(m, st, s.Until, stopOf(s.Until, orOver(s), s.Allow), out, ticks)
+}
+
+func orOver(s *process.Step) *process.Quantity {
+	if s.For == nil {
+		return s.Over
+	}
+	return s.For
+}
+
+// through drives the model to the stop and writes the step and its gate down.
+func (r *run) through(m model, st *process.Stage, until *process.Condition, s stop, out Step, ticks []*tick) error {
+	before, began := m.moisture(), r.clock
+	now := m
+	_, ending, took, err := drive(&now, []stop{s}, ticks)
+	m.set(now)
+	out.EndedBy = ending
+	r.record(out, m, before, took)
+	if err != nil {
+		return err
+	}
+	switch {
+	case until == nil:
+	case ending == ByGate:
+		r.met(st, until, began, false)
+	case ending == ByGuard:
+		r.unmet(st, m, until, began, false)
+	}
+	return nil
+}
+
+// met writes down that a condition came about now.
+func (r *run) met(st *process.Stage, c *process.Condition, began float64, hold bool) {
+	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
+		Met: true, Reached: r.clock, Waited: r.clock - began, Needs: math.NaN()})
+}
+
+// unmet writes down that a condition did not come about, by how much, and how
+// much longer it would have taken with everything left as it is.
+func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
+	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
+		Reached: math.NaN(), Waited: r.clock - began, Needs: math.NaN()}
+	if t := failing(timed(m, r.clock-began), c); t != nil {
+		g.Failed = t
+		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
+	}
+	if _, steeping := m.(*steepModel); !steeping {
+		g.Searching = true
+		far := m.copy()
+		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}
+		if _, ending, took, err := drive(&far, which, nil); err == nil && ending == ByGate {
+			g.Needs = took
+		}
+	}
+	r.f.Gates = append(r.f.Gates, g)
+}
+
+// gate waits at a hold point, with everything as in the step before, until its
+// condition holds or its time is over.
+func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
+	if s.Gate == nil {
+		return nil
+	}
+	if Holds(timed(m, 0), s.Gate) {
+		r.met(st, s.Gate, r.clock, true)
+		return nil
+	}
+	wait := stopOf(s.Gate, nil, s.Allow)
+	if math.IsInf(wait.latest, 1) {
+		wait.latest, wait.ending = gateWait, ByGuard
+		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
+	}
+	before, began := m.moisture(), r.clock
+	now := m
+	_, ending, took, err := drive(&now, []stop{wait}, nil)
+	m.set(now)
+	r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
+	if ending == ByGate {
+		r.met(st, s.Gate, began, true)
+	} else {
+		r.unmet(st, m, s.Gate, began, true)
+	}
+	return err
+}
+
+// lastTemperature is where the step before left the temperature.
+func (r *run) lastTemperature() Temperature {
+	for i := len(r.f.Stages) - 1; i >= 0; i-- {
+		if n := len(r.f.Stages[i].Steps); n > 0 {
+			t := r.f.Stages[i].Steps[n-1].Temperature
+			t.From = t.To
+			return t
+		}
+	}
+	return Temperature{}
+}
+
+// bandOf gives a temperature band in °C.
+func bandOf(r quantity.Range) (low, high float64) { return r.Low.SI - zeroC, r.High.SI - zeroC }
