@@ -39,7 +39,7 @@ func (p *Profile) Acrospire(clock float64) float64 {
 func (p *Profile) Classes(clock, chitted float64) AcrospireClasses {
 	var c AcrospireClasses
 	c[NoGrowth] = 1 - chitted
-	past, due := chitted, p.due(clock)
+	past, due := chitted, p.Due(clock)
 	for k, mark := range p.Marks {
 		next := 0.0
 		if due > 0 {

@@ -62,3 +62,11 @@ func (f Face) Conductance() float64 { return f.heat }
 func (f Face) Evaporation(t, aw float64) float64 {
 	return f.mass * (air.HumidityRatio(aw*air.Saturation(t), f.room.P) - f.room.W)
 }
+
+// WetConductance is the heat conductance that the evaporation of a wet surface
+// near t °C adds to the face, W/(m² K): the slope of its heat by temperature.
+func (f Face) WetConductance(t float64) float64 {
+	p, slope := air.SaturationSlope(t)
+	perKelvin := air.HumidityRatio(p, f.room.P) * slope / p * f.room.P / (f.room.P - p)
+	return f.mass * perKelvin * (air.VapourEnthalpy + air.VapourHeat*t)
+}

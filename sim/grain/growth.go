@@ -69,23 +69,22 @@ func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
 	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor
 }
 
-// Chitting gives the share of all corns that chit while the clock goes from one
-// value to another, °C·h, at the grain temperature t, °C:
-// germination · kept(t) · [Φ(ln(to/C)/σ_c) − Φ(ln(from/C)/σ_c)]. A corn whose
-// hour comes while the bed is too warm for it does not chit later: this is
-// what the final germination at a steady temperature means, and an
-// approximation when the temperature changes.
-func (l *Lot) Chitting(from, to, t float64) float64 {
-	p := &l.Profile
-	return l.Germination * p.warmthKept(t) * (p.due(to) - p.due(from))
-}
-
-// due is the share of germinable corns whose chit is due at the clock.
-func (p *Profile) due(clock float64) float64 {
+// Due gives the share of germinable corns whose chit is due by the clock, °C·h:
+// Φ(ln(clock/C)/σ_c), Φ the normal integral.
+func (p *Profile) Due(clock float64) float64 {
 	if !(clock > 0) {
 		return 0
 	}
 	return normal(math.Log(clock/p.Chit) / p.ChitSpread)
+}
+
+// Chitting gives the share of all corns that chit while the share due (see
+// [Profile.Due]) goes from one value to another at the grain temperature t, °C:
+// germination · kept(t) · (to − from). A corn whose hour comes while the bed is
+// too warm for it does not chit later: this is what the final germination at a
+// steady temperature means, and an approximation when the temperature changes.
+func (l *Lot) Chitting(from, to, t float64) float64 {
+	return l.Germination * l.Profile.warmthKept(t) * (to - from)
 }
 
 // normal is the standard normal integral.

@@ -7,7 +7,7 @@ const (
 	oatsHuskWater = 0.12 // kg/kg dry matter, calibrated: a quarter of the corn is husk
 	oatsFilmWater = 0.09 // kg/kg dry matter, calibrated
 	oatsUptake    = 3.0  // against barley, calibrated
-	oatsPace      = 1.15 // of barley's clock marks, calibrated
+	oatsPace      = 1.25 // of barley's clock marks, calibrated
 	oatsBreath    = 0.9  // of barley's respiration, calibrated
 )
 

@@ -27,7 +27,7 @@ const (
 	// respiration table, for a full acrospire at fullClock. By definition.
 	dayClock = 24 * 16.0
 	// fullClock, °C·h: barley's clock to a full acrospire; see barleyMarks.
-	fullClock = 2450.0
+	fullClock = 2400.0
 	// sleepShare, of the table's first day: the respiration of a wet corn
 	// whose clock has not moved. Calibrated to a steep loss of about half a
 	// per cent (common practice).

@@ -10,7 +10,7 @@ const (
 	ryeBreath  = 1.1  // of barley's respiration, calibrated
 	ryeLeached = 0.02 // pool of the dry matter, calibrated: rye slimes and clouds the water
 
-	triticaleUptake = 1.9 // against barley, calibrated: between wheat and rye
+	triticaleUptake = 2.1 // against barley, calibrated: between wheat and rye
 	triticalePace   = 0.9 // of barley's clock marks, calibrated: between wheat and rye
 )
 

@@ -34,15 +34,17 @@ type stretch struct {
 func (s *State) grow(st *stretch) {
 	n := math.Max(1, math.Ceil(st.dt/st.maxStep))
 	h := st.dt / n
+	due := s.lot.Profile.Due(s.clock)
 	for i := range int(n) {
 		at := float64(i) * h
 		g1, r1 := s.growRate(st, at, s.clock, s.respired)
 		g2, r2 := s.growRate(st, at+h/2, s.clock+h/2*g1, s.respired+h/2*r1)
 		g3, r3 := s.growRate(st, at+h/2, s.clock+h/2*g2, s.respired+h/2*r2)
 		g4, r4 := s.growRate(st, at+h, s.clock+h*g3, s.respired+h*r3)
-		clock := s.clock + h/6*(g1+2*g2+2*g3+g4)
-		s.chitted += s.lot.Chitting(s.clock, clock, st.t)
-		s.clock = clock
+		s.clock += h / 6 * (g1 + 2*g2 + 2*g3 + g4)
+		before := due
+		due = s.lot.Profile.Due(s.clock)
+		s.chitted += s.lot.Chitting(before, due, st.t)
 		s.respired += h / 6 * (r1 + 2*r2 + 2*r3 + r4)
 	}
 }

@@ -70,7 +70,7 @@ func (s *State) drying(a Air) (float64, error) {
 	}
 	area := a.Area
 	if area == 0 {
-		area = s.poured() * swelling / openDepth
+		area = s.lot.SwollenVolume() / openDepth
 	}
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
 }

@@ -1,0 +1,147 @@
+package germinate
+
+import (
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+)
+
+const (
+	// longestAdvance, s: thirty days in one call.
+	longestAdvance = 30 * 86400.0
+	// longestStep, s: under a third of the time in which a profile forms.
+	longestStep = 600.0
+	// stepShare: no step is longer against the time in which the bed comes to
+	// the room's temperature.
+	stepShare = 0.6
+	// stepError, K: what a step may add to the error of the mean temperature.
+	// It has died away after an hour, and the rest of the forecast holds to 1e-6.
+	stepError = 1e-5
+)
+
+// Advance keeps the piece for dt seconds, above nil and at most 30 days, in
+// the room. Out of range it returns a *[air.RangeError], as it does when the bed
+// itself comes to leave 0 to 50 °C, and leaves the piece as it was.
+func (p *Piece) Advance(dt float64, room Room) error {
+	if p.lot.DryMass == 0 {
+		return errNotMade
+	}
+	if err := air.Within("step", dt, "s", math.SmallestNonzeroFloat64, longestAdvance); err != nil {
+		return err
+	}
+	face, err := room.face()
+	if err != nil {
+		return err
+	}
+	next := *p
+	next.roomT = room.T
+	run := runner{p: &next, face: &face, hold: room.Hold}
+	for dt > 0 {
+		taken, err := run.step(dt)
+		if err != nil {
+			return err
+		}
+		dt -= taken
+	}
+	*p = next
+	return nil
+}
+
+// runner carries one piece through one stay in one room.
+type runner struct {
+	p    *Piece
+	face *grain.Face
+	hold Band
+	now  flows // at the piece's present state, when fresh
+
+	fresh bool
+}
+
+// step goes on by at most limit seconds and returns the seconds it took.
+func (r *runner) step(limit float64) (float64, error) {
+	p := r.p
+	if !r.fresh {
+		r.now = p.flow(&p.y, r.face)
+	}
+	r.fresh = false
+	at := r.now.warmth
+	course := r.course()
+	h := math.Min(limit, r.longest(course))
+	h, y := r.follow(course, h)
+	before := p.y[held]
+	p.y = y
+	if course.held {
+		p.setT(at + course.rate*h)
+	}
+	p.bookHold(p.y[held]-before, h)
+	t := p.T()
+	p.chit((at + t) / 2)
+	p.age += h
+	p.sinceTurn += h
+	p.hottest = math.Max(p.hottest, p.highest())
+	return h, air.Within("bed temperature", t, "°C", lowestRun, highestRun)
+}
+
+// The bed may drift somewhat beyond what New accepts.
+const lowestRun, highestRun = -1.0, 50.0 // °C
+
+// longest is the longest step that keeps to stepError. A bed that goes to its
+// balance, away from it by a, with the time constant τ, is missed by about
+// a·(h/τ)⁵/120 in a Runge–Kutta step h.
+func (r *runner) longest(c course) float64 {
+	h := math.Min(longestStep, stepShare*r.faceTime())
+	if c.held {
+		return h
+	}
+	area := r.p.floor.Area
+	conductance := r.face.WetConductance(r.now.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
+	tau := r.now.capacity / conductance
+	away := math.Abs(r.freeRate(&r.now)) * tau
+	share := math.Min(stepShare, math.Pow(120*stepError/away, 0.2))
+	return math.Min(h, tau*share)
+}
+
+// faceTime is the shortest time constant, s, with which the layer at the open
+// face dries: its dry matter over the mass flux for each unit of its moisture.
+func (r *runner) faceTime() float64 {
+	t := r.now.warmth
+	flux := r.face.Evaporation(t, 1) - r.face.Evaporation(t, 0)
+	return r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * steepestActivity)
+}
+
+// rk4 returns the state h seconds on along the course.
+func (r *runner) rk4(c course, h float64) vector {
+	y := r.p.y
+	k1 := r.rate(c, &y, &r.now)
+	y2 := y.plus(h/2, &k1)
+	k2 := r.rateAt(c, &y2)
+	y3 := y.plus(h/2, &k2)
+	k3 := r.rateAt(c, &y3)
+	y4 := y.plus(h, &k3)
+	k4 := r.rateAt(c, &y4)
+	for i := range y {
+		y[i] += h / 6 * (k1[i] + 2*k2[i] + 2*k3[i] + k4[i])
+	}
+	return y
+}
+
+func (r *runner) rateAt(c course, y *vector) vector {
+	f := r.p.flow(y, r.face)
+	return r.rate(c, y, &f)
+}
+
+// bookHold books the heat held in a step of h seconds.
+func (p *Piece) bookHold(q, h float64) {
+	if q < 0 {
+		p.removed -= q
+		p.peakHold = math.Max(p.peakHold, -q/h)
+	}
+}
+
+// chit lets the corns chit whose hour has come, at t °C.
+func (p *Piece) chit(t float64) {
+	due := p.lot.Profile.Due(p.y[clock])
+	p.chitted += p.lot.Chitting(p.due, due, t)
+	p.due = due
+}

@@ -1,0 +1,106 @@
+package germinate
+
+import (
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+)
+
+const (
+	// bedConductivity, W/(m K): of a resting bed of wet grain; handbook, from
+	// memory (dry grain 0.15–0.18, wet 0.2–0.25).
+	bedConductivity = 0.22
+	// settleTime, s: the least time in which a profile of temperature forms
+	// over the depth; calibrated; it tells in beds under some 5 cm only, whose excess is small.
+	settleTime = 1800.0
+	// faceDry, kg of dry matter per m²: the layer at the open face that dries
+	// first, one to two corns; calibrated.
+	faceDry = 2.0
+	// supplyTime, s: in which the bed below makes good what that layer is
+	// short of; calibrated to withering in 12–36 h (common practice).
+	supplyTime = 6 * 3600.0
+
+	hour = 3600.0
+)
+
+// flows is what goes on in the bed at one moment.
+type flows struct {
+	capacity float64 // J/K
+	burn     float64 // dry matter respired, kg/s
+	dry      float64 // water evaporated, kg/s
+	warmth   float64 // °C, mean
+	loss     float64 // W, to the room and with the vapour
+	d        vector  // rates per second, with nothing held
+}
+
+// flow gives the flows of the state y toward the face.
+//
+// Both faces lose heat: q = h·(T_face − T_room), T_face = T − ⅔·ΔT for a
+// parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT moves there
+// with the time constant L²/(π²α), the slowest of a slab. The open face (both
+// on a mesh) evaporates by [grain.Face.Evaporation] at the water activity of a
+// layer short of the deficit D: dD/dt = evaporation − D/6 h.
+func (p *Piece) flow(y *vector, face *grain.Face) flows {
+	var f flows
+	dry, water := p.dry(y), p.water(y)
+	x := water / dry
+	w := water / (water + dry)
+	f.capacity = dryHeat*dry + waterHeat*water
+	f.warmth = y[heat] / f.capacity
+
+	faceT := f.warmth - y[excess]*2/3
+	area := p.dryingArea()
+	flux := face.Evaporation(faceT, waterActivity(p.faceX(x, dry, y[deficit]), faceT, &p.lot.Profile))
+	q := face.Conductance() * (faceT - face.RoomT())
+	f.dry = flux * area
+	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, 1)
+	latent := vapourHeat(faceT)
+	sides := 2 * p.floor.Area
+	f.loss = q*sides + latent*f.dry
+
+	volume := p.lot.BedVolume(x, y[clock])
+	half := volume / p.floor.Area / 2
+	steady := f.loss / sides * half / (2 * bedConductivity)
+	f.d[heat] = grain.StarchHeat*f.burn - f.loss
+	f.d[excess] = (steady - y[excess]) / (settleTime + half*half*f.capacity/(volume*bedConductivity*math.Pi*math.Pi))
+	f.d[deficit] = flux - y[deficit]/supplyTime
+	f.d[respired] = f.burn
+	f.d[dried] = f.dry
+	f.d[clock] = p.lot.ClockSpeed(y[clock], f.warmth, w, 1) / hour
+	f.d[lost] = q * sides
+	f.d[vapour] = latent * f.dry
+	return f
+}
+
+// turnedLoss is the loss, W, of the same bed worked as hard as can be: even in
+// temperature, wet on its face, and turned every four hours.
+func (p *Piece) turnedLoss(y *vector, f *flows, face *grain.Face) float64 {
+	t := f.warmth
+	warmer := t - face.RoomT()
+	flux := face.Evaporation(t, waterActivity(p.water(y)/p.dry(y), t, &p.lot.Profile))
+	faces := face.Conductance()*warmer*2*p.floor.Area + vapourHeat(t)*flux*p.dryingArea()
+	return faces + turnShare*f.capacity*warmer/hardTurning
+}
+
+// faceX is the moisture of the layer at the open face, kg/kg dry basis.
+func (p *Piece) faceX(x, dry, deficit float64) float64 {
+	return math.Max(0, x-deficit/p.faceLayer(dry))
+}
+
+// faceLayer is the dry matter of that layer, kg/m²: all there is in a thin bed.
+func (p *Piece) faceLayer(dry float64) float64 {
+	return math.Min(faceDry, dry/p.dryingArea())
+}
+
+// dryingArea is the area that evaporates, m².
+func (p *Piece) dryingArea() float64 {
+	if p.floor.Mesh {
+		return 2 * p.floor.Area
+	}
+	return p.floor.Area
+}
+
+// vapourHeat is the heat that leaves with a kg of vapour at t °C, J, counted
+// from liquid water at 0 °C.
+func vapourHeat(t float64) float64 { return air.VapourEnthalpy + air.VapourHeat*t }

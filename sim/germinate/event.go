@@ -1,0 +1,54 @@
+package germinate
+
+import "math"
+
+const (
+	// eventTime, s: how close the moment is found at which a course ends.
+	eventTime = 1e-6
+	// leastStep, s: a course is followed at least so long, so that rounding at
+	// its end cannot stop the clock.
+	leastStep = 1.0
+)
+
+// past is below nil until the moment at which the course must be chosen anew:
+// a floating bed leaves its band, or a bed held on an edge would leave it inward.
+func (r *runner) past(c course, f *flows) float64 {
+	if c.held {
+		return -c.outward * r.freeRate(f)
+	}
+	return math.Max(f.warmth-r.hold.High, r.hold.Low-f.warmth) - edge/2
+}
+
+// until follows the course for h seconds, or to the moment it must be chosen
+// anew if that comes first, found by false position in Illinois' variant.
+func (r *runner) until(c course, h float64) (float64, vector) {
+	y := r.rk4(c, h)
+	f := r.p.flow(&y, r.face)
+	low, high := r.past(c, &r.now), r.past(c, &f)
+	if high <= 0 || low >= 0 {
+		r.now, r.fresh = f, true
+		return h, y
+	}
+	to := math.Max(r.moment(c, h, low, high), math.Min(h, leastStep))
+	return to, r.rk4(c, to)
+}
+
+// moment brackets the change of sign between nil and h seconds.
+func (r *runner) moment(c course, h, low, high float64) float64 {
+	from, to := 0.0, h
+	for range 60 {
+		if to-from < eventTime {
+			break
+		}
+		mid := to - high*(to-from)/(high-low)
+		mid = math.Min(math.Max(mid, from+eventTime/4), to-eventTime/4)
+		y := r.rk4(c, mid)
+		f := r.p.flow(&y, r.face)
+		if g := r.past(c, &f); g > 0 {
+			to, high, low = mid, g, low/2
+		} else {
+			from, low, high = mid, g, high/2
+		}
+	}
+	return to
+}

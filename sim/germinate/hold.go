@@ -1,0 +1,95 @@
+package germinate
+
+import (
+	"math"
+
+	"maltwright/sim/grain"
+)
+
+const (
+	// holdPace, K/s: a bed outside its band is brought back at one kelvin an
+	// hour; common practice.
+	holdPace = 1.0 / hour
+	// edge, K: how near to an edge of the band counts as on it.
+	edge = 1e-7
+	// heapKeeps: the share of its loss that a bed keeps when it lies twice as
+	// deep; geometry, half the faces.
+	heapKeeps = 0.5
+)
+
+// course is how the mean temperature moves in a step: by the bed's own
+// balance, or held to a rate.
+type course struct {
+	held bool
+	rate float64 // K/s, when held
+	// outward is the sign of the temperature's own rate when it is held on an edge.
+	outward float64
+}
+
+// freeRate is the rate of the mean temperature with nothing held, K/s.
+func (r *runner) freeRate(f *flows) float64 {
+	return (f.d[heat] - f.warmth*r.capacityRate(f)) / f.capacity
+}
+
+func (r *runner) capacityRate(f *flows) float64 {
+	return -dryHeat*f.burn + waterHeat*(grain.StarchWater*f.burn-f.dry)
+}
+
+// course chooses what the hold does from the present state on.
+func (r *runner) course() course {
+	if r.hold == (Band{}) {
+		return course{}
+	}
+	t, free := r.now.warmth, r.freeRate(&r.now)
+	switch {
+	case t > r.hold.High+edge:
+		return course{held: free > -holdPace, rate: -holdPace}
+	case t < r.hold.Low-edge:
+		return course{held: free < holdPace, rate: holdPace}
+	case t > r.hold.High-edge && free > 0:
+		return course{held: true, outward: 1}
+	case t < r.hold.Low+edge && free < 0:
+		return course{held: true, outward: -1}
+	}
+	return course{}
+}
+
+// rate gives the rates of the state y with the course's hold in them.
+func (r *runner) rate(c course, y *vector, f *flows) vector {
+	d := f.d
+	if !c.held {
+		return d
+	}
+	power := f.capacity*c.rate + f.warmth*r.capacityRate(f) - d[heat]
+	d[heat] += power
+	d[held] = power
+	if power < 0 {
+		spare := r.p.turnedLoss(y, f, r.face) - f.loss
+		d[beyond] = math.Max(0, -power-math.Max(0, spare))
+		return d
+	}
+	d[short] = math.Max(0, power-heapKeeps*math.Max(0, f.loss))
+	return d
+}
+
+// follow goes at most h seconds along the course, to where it must be chosen
+// anew: an edge of the band reached, or a held bed that would leave its edge inward.
+func (r *runner) follow(c course, h float64) (float64, vector) {
+	switch {
+	case r.hold == (Band{}):
+		return h, r.rk4(c, h)
+	case c.held && c.rate != 0:
+		return r.toEdge(c, h)
+	}
+	return r.until(c, h)
+}
+
+// toEdge brings a bed from outside the band toward it, and not past its edge.
+func (r *runner) toEdge(c course, h float64) (float64, vector) {
+	target := r.hold.Low
+	if c.rate < 0 {
+		target = r.hold.High
+	}
+	h = math.Min(h, (target-r.now.warmth)/c.rate)
+	return h, r.rk4(c, h)
+}

@@ -1,0 +1,133 @@
+package germinate
+
+import (
+	"errors"
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+)
+
+// Floor is where the piece lies.
+type Floor struct {
+	Area float64 // m², 0.001 to 1e6; the piece is spread over all of it
+	Mesh bool    // open below: the underside dries like the upper face
+}
+
+// Piece is a bed of germinating or withering grain. Copy it with an
+// assignment. Make it with [New].
+type Piece struct {
+	lot     grain.Lot
+	floor   Floor
+	leached float64 // kg
+	brought float64 // water that neither growth nor evaporation explains, kg
+	chitted float64 // share of corns
+	due     float64 // share of germinable corns whose chit is due
+	y       vector
+
+	age       float64 // s
+	sinceTurn float64 // s
+	longest   float64 // longest time between turns so far, s
+	turns     int
+	roomT     float64 // of the room last stood in, °C
+	hottest   float64 // °C, anywhere in the bed, since New
+	peakHold  float64 // W, largest held heat taken out
+
+	startHeat float64 // J
+	start     float64 // dry matter respired before New, kg
+	removed   float64 // heat taken out by the hold, J
+	sprinkled float64 // J, brought by sprinkling
+}
+
+// The integrated quantities.
+const (
+	heat     = iota // H, J from 0 °C
+	excess          // middle over face, K
+	deficit         // water the open face is short of, kg/m²
+	respired        // dry matter, kg, since the grain was raw
+	dried           // water evaporated since New, kg
+	clock           // °C·h
+	lost            // heat to the room, J
+	vapour          // heat gone with the vapour, J
+	held            // heat put in by the hold, J
+	beyond          // heat taken out that more turning could not take, J
+	short           // heat put in that a deeper bed could not keep, J
+	quantities
+)
+
+type vector [quantities]float64
+
+// plus returns y + h·d.
+func (y vector) plus(h float64, d *vector) vector {
+	for i := range y {
+		y[i] += h * d[i]
+	}
+	return y
+}
+
+// New spreads the batch, all of it at t °C (0 to 45), over the floor. It
+// returns the errors of [grain.Batch.Check] and *[air.RangeError] for a floor or a
+// temperature out of range, or a bed thinner than 2 mm or deeper than 2 m.
+func New(b grain.Batch, floor Floor, t float64) (Piece, error) {
+	if err := b.Check(); err != nil {
+		return Piece{}, err
+	}
+	err := errors.Join(
+		air.Within("floor area", floor.Area, "m²", 1e-3, 1e6),
+		air.Within("bed temperature", t, "°C", lowestBed, highestBed),
+		air.Within("depth of the bed", b.Lot.BedVolume(b.X(), b.Clock)/floor.Area, "m", thinnestBed, deepestBed),
+	)
+	if err != nil {
+		return Piece{}, err
+	}
+	lot, err := b.Lot.Checked()
+	if err != nil {
+		return Piece{}, err
+	}
+	p := Piece{lot: lot, floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
+	p.brought = b.Water - grain.StarchWater*b.Respired
+	p.start = b.Respired
+	p.y[respired], p.y[clock] = b.Respired, b.Clock
+	p.due = lot.Profile.Due(b.Clock)
+	p.setT(t)
+	p.y[held] = 0
+	p.startHeat = p.y[heat]
+	return p, nil
+}
+
+const (
+	lowestBed, highestBed = 0.0, 45.0 // °C
+	thinnestBed           = 0.002     // m, a single corn
+	deepestBed            = 2.0       // m
+)
+
+// setT moves the bed to t °C and books the heat as held.
+func (p *Piece) setT(t float64) {
+	h := p.capacity(&p.y) * t
+	p.y[held] += h - p.y[heat]
+	p.y[heat] = h
+}
+
+func (p *Piece) dry(y *vector) float64 { return p.lot.DryMass - p.leached - y[respired] }
+
+func (p *Piece) water(y *vector) float64 {
+	return p.brought + grain.StarchWater*y[respired] - y[dried]
+}
+
+// capacity is the heat capacity of the bed, J/K.
+func (p *Piece) capacity(y *vector) float64 {
+	return dryHeat*p.dry(y) + waterHeat*p.water(y)
+}
+
+const (
+	// dryHeat, J/(kg K) of dry matter: published for barley and malt, in the form 1.3 + 4.187 X
+	// kJ/(kg K) (handbook, from memory).
+	dryHeat = 1300.0
+	// waterHeat, J/(kg K): published, liquid water near 15 °C.
+	waterHeat = 4187.0
+)
+
+// highest is the warmest place in the bed, °C.
+func (p *Piece) highest() float64 {
+	return p.T() + math.Max(p.y[excess]/3, -2*p.y[excess]/3)
+}

@@ -1,0 +1,30 @@
+package germinate
+
+import (
+	"errors"
+
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+)
+
+// Room is the air about the bed, and what the maltster makes of the bed in it.
+type Room struct {
+	T        float64 // °C, 0 to 45
+	RH       float64 // relative humidity, 0 to 1
+	AirSpeed float64 // over the bed, m/s, 0 to 5; nil is still air
+	Pressure float64 // Pa; nil means 101,325
+	Hold     Band    // the bed is held in this band; the zero Band lets it float
+}
+
+// Band is a range of mean bed temperature. Low may equal High.
+type Band struct{ Low, High float64 } // °C, 0 to 45
+
+func (r Room) face() (grain.Face, error) {
+	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
+	if r.Hold == (Band{}) {
+		return face, err
+	}
+	return face, errors.Join(err,
+		air.Within("lower end of the bed's band", r.Hold.Low, "°C", lowestBed, highestBed),
+		air.Within("upper end of the bed's band", r.Hold.High, "°C", r.Hold.Low, highestBed))
+}

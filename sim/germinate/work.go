@@ -1,0 +1,60 @@
+package germinate
+
+import (
+	"errors"
+
+	"maltwright/sim/air"
+)
+
+const (
+	// turnShare: the part of the way to the room's temperature that malt goes
+	// in being thrown through the air; calibrated to a turn cooling the piece by
+	// one to two kelvin (common practice).
+	turnShare = 0.20
+	// hardTurning, s: between turns when a piece is worked as hard as a floor
+	// ever is; common practice.
+	hardTurning = 4 * hour
+)
+
+// Turn evens temperature and moisture over the bed, and cools it by a fifth of
+// its distance to the room it last stood in. The heat is booked as lost.
+func (p *Piece) Turn() {
+	p.longest = p.LongestUnturned()
+	p.sinceTurn = 0
+	p.turns++
+	p.y[excess], p.y[deficit] = 0, 0
+	if p.age > 0 {
+		q := turnShare * p.capacity(&p.y) * (p.T() - p.roomT)
+		p.y[heat] -= q
+		p.y[lost] += q
+	}
+}
+
+// Turns is the number of turns so far.
+func (p *Piece) Turns() int { return p.turns }
+
+// Sprinkle gives kg of water of t °C, 0 to 45, all of which the grain takes
+// up, first on its open face. Less than nil, water that would bring the malt
+// over 60 %, or a temperature out of range is a *[air.RangeError].
+func (p *Piece) Sprinkle(kg, t float64) error {
+	if p.lot.DryMass == 0 {
+		return errNotMade
+	}
+	most := wettestX*p.dry(&p.y) - p.water(&p.y)
+	err := errors.Join(
+		air.Within("water sprinkled", kg, "kg", 0, most),
+		air.Within("temperature of the water sprinkled", t, "°C", lowestBed, highestBed))
+	if err != nil {
+		return err
+	}
+	p.brought += kg
+	p.y[deficit] -= kg / p.dryingArea()
+	p.y[heat] += waterHeat * t * kg
+	p.sprinkled += waterHeat * t * kg
+	return nil
+}
+
+// wettestX, kg/kg: 60 % wet basis, more than any malt takes up.
+const wettestX = 0.6 / 0.4
+
+var errNotMade = errors.New("this piece holds no grain; make it with New")

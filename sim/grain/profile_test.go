@@ -1,0 +1,77 @@
+package grain_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/sim/grain"
+)
+
+func profile(t testing.TB, name string) grain.Profile {
+	t.Helper()
+	p, err := grain.Of(name)
+	require.NoError(t, err)
+	return p
+}
+
+func TestEverySpeciesOfTheLanguageHasAProfile(t *testing.T) {
+	want := []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
+	assert.ElementsMatch(t, want, grain.Names())
+	for _, name := range grain.Names() {
+		_, err := grain.NewBatch(grain.Lot{Profile: profile(t, name), DryMass: 1, Moisture0: 0.14})
+		assert.NoError(t, err, name)
+	}
+}
+
+func TestUnknownGrainNamesTheKnownOnes(t *testing.T) {
+	_, err := grain.Of("rice")
+	assert.ErrorContains(t, err, "barley, wheat")
+}
+
+func TestChangingAProfileLeavesTheTableAlone(t *testing.T) {
+	p := profile(t, "barley")
+	p.Marks[0], p.Uptake = 1, 9
+	assert.NotEqual(t, p, profile(t, "barley"))
+}
+
+func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
+	good := grain.Lot{Profile: profile(t, "barley"), DryMass: 5, Moisture0: 0.14}
+	for name, spoil := range map[string]func(*grain.Lot){
+		"no profile":         func(l *grain.Lot) { l.Profile = grain.Profile{} },
+		"no grain":           func(l *grain.Lot) { l.DryMass = 0 },
+		"soaking wet":        func(l *grain.Lot) { l.Moisture0 = 0.5 },
+		"corns of a gram":    func(l *grain.Lot) { l.CornWeight = 1.5 },
+		"more than all grow": func(l *grain.Lot) { l.Germination = 1.01 },
+		"uptake":             func(l *grain.Lot) { l.UptakeFactor = -1 },
+		"pace":               func(l *grain.Lot) { l.GrowthFactor = 9 },
+		"breath":             func(l *grain.Lot) { l.RespirationFactor = 9 },
+		"marks fall":         func(l *grain.Lot) { l.Profile.Marks[2] = 1 },
+		"best below base":    func(l *grain.Lot) { l.Profile.BestT = -9 },
+		"dry above full":     func(l *grain.Lot) { l.Profile.DryStop = 0.5 },
+		"hot before cold":    func(l *grain.Lot) { l.Profile.Germinates[3].T = 1 },
+	} {
+		l := good
+		spoil(&l)
+		_, err := grain.NewBatch(l)
+		assert.Error(t, err, name)
+	}
+}
+
+func TestALotFillsInWhatIsUsual(t *testing.T) {
+	b, err := grain.NewBatch(grain.Lot{Profile: profile(t, "oats"), DryMass: 5, Moisture0: 0.14})
+	require.NoError(t, err)
+	assert.Equal(t, 0.034, b.Lot.CornWeight)
+	assert.Equal(t, grain.DefaultGermination, b.Lot.Germination)
+	assert.Equal(t, 1.0, b.Lot.GrowthFactor)
+	assert.InDelta(t, 5*1.14, b.Mass(), 1e-12)
+	assert.Zero(t, b.Lost())
+}
+
+// Geometry: eight times the weight is twice the thickness, so a quarter of the speed.
+func TestBigCornsDrinkSlower(t *testing.T) {
+	l, err := grain.Lot{Profile: profile(t, "barley"), DryMass: 1, Moisture0: 0.14, CornWeight: 8 * 0.045}.Checked()
+	require.NoError(t, err)
+	assert.InDelta(t, 0.25, l.UptakeSpeed(), 1e-12)
+}
