@@ -1,0 +1,131 @@
+package forecast
+
+import (
+	"maltwright/sim/kiln"
+)
+
+// kilnModel is malt on the kiln, with what the kiln is set to.
+type kilnModel struct {
+	bed    *kiln.Bed
+	target kiln.Target
+	rise   rise
+	at     float64 // s since the step began
+	flow   float64 // m³/s, 0 for the kiln's own
+	shut   bool    // the exhaust is led back, as for stewing
+	worst  *hotWet
+	short  *shortfall
+}
+
+// rise is a temperature that runs from one value to another, then stays.
+type rise struct{ from, to, over float64 } // °C, °C, s
+
+func (r rise) value(at float64) float64 {
+	if r.over <= 0 || at >= r.over {
+		return r.to
+	}
+	return r.from + (r.to-r.from)*at/r.over
+}
+
+// hotWet is the first moment at which the malt was hotter than it bears so wet.
+type hotWet struct {
+	t, w, limit float64
+	found       bool
+}
+
+// shortfall is by how much the kiln missed what was asked of it.
+type shortfall struct {
+	asked, got float64
+	limit      kiln.Limit
+	seconds    float64
+}
+
+// stewReturn is the share of the air that goes round while malt is stewed: the
+// flaps are shut, and what leaks remains (common practice).
+const stewReturn = 0.95
+
+func (m *kilnModel) setting(dt float64) kiln.Setting {
+	s := kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow}
+	if m.shut {
+		share := stewReturn
+		s.Recirculation = &share
+	}
+	return s
+}
+
+// advance moves the bed on, and stops a moment at the end of a rise so that the
+// straight line of each piece is what was asked.
+func (m *kilnModel) advance(dt float64) error {
+	for dt > 0 {
+		part := dt
+		if left := m.rise.over - m.at; left > 0 && left < dt {
+			part = left
+		}
+		if _, err := m.bed.Advance(part, m.setting(part)); err != nil {
+			return err
+		}
+		m.at += part
+		dt -= part
+		m.watch(part)
+	}
+	return nil
+}
+
+// hotLimits are the malt temperatures that enzymes bear down to a moisture
+// (common practice): °C and wet basis, hottest first.
+var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
+
+// watch notes when the malt is hotter than it bears, and when the kiln gives
+// other than what is asked.
+func (m *kilnModel) watch(dt float64) {
+	v := m.bed.View()
+	for _, l := range hotLimits {
+		if !m.worst.found && v.HottestT > l.t+0.5 && wetBasis(v.HottestX) > l.w+0.005 {
+			*m.worst = hotWet{v.HottestT, wetBasis(v.HottestX), l.t, true}
+		}
+	}
+	if asked := m.rise.value(m.at); m.target != kiln.Fresh && v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead {
+		got := v.OnT
+		if d := got - asked; d > shortBy || d < -shortBy {
+			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
+			m.short.seconds += dt
+		}
+	}
+}
+
+// shortBy is by how much the air-on must miss what was asked to be told, K.
+const shortBy = 2.0
+
+func wetBasis(x float64) float64 { return x / (1 + x) }
+
+func (m *kilnModel) copy() model {
+	c := *m
+	c.bed = m.bed.Clone()
+	worst, short := *m.worst, *m.short
+	c.worst, c.short = &worst, &short
+	return &c
+}
+
+func (m *kilnModel) set(o model) { *m = *o.(*kilnModel) }
+
+func (m *kilnModel) moisture() float64 { return wetBasis(m.bed.View().MeanX) }
+func (m *kilnModel) weight() float64   { return m.bed.View().Mass }
+
+func (m *kilnModel) measure(name string) (float64, string, bool) {
+	v := m.bed.View()
+	switch name {
+	case "moisture":
+		return wetBasis(v.MeanX), "", true
+	case "weight":
+		return v.Mass, "", true
+	case "air-off":
+		return v.OffT + zeroC, "", true
+	case "malt":
+		return v.MeanT + zeroC, "", true
+	case "break":
+		if v.Break {
+			return 1, "", true
+		}
+		return 0, "", true
+	}
+	return 0, "", false
+}

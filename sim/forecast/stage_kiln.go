@@ -1,0 +1,184 @@
+package forecast
+
+import (
+	"errors"
+	"fmt"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/sim/drying"
+	"maltwright/sim/kiln"
+)
+
+var errNoMalt = errors.New("no malt comes to it: the process has no kiln stage before it")
+
+// kiln dries and cures the malt.
+func (r *run) kiln(st *process.Stage) error {
+	m, err := r.load(st)
+	if err != nil {
+		return err
+	}
+	var ticks []*tick
+	if st.Turn != nil {
+		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, do: func(m model) error {
+			m.(*kilnModel).bed.Mix()
+			return nil
+		}})
+	}
+	for _, s := range st.Steps {
+		if err := r.kilnStep(m, st, s, ticks); err != nil {
+			return err
+		}
+	}
+	v := m.bed.View()
+	r.malt = &finished{dry: r.batch.Dry, x: v.MeanX, rootlets: r.batch.Rootlets()}
+	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Evaporated, v.Heat
+	return nil
+}
+
+// Where the kiln says nothing.
+const (
+	usualLoad  = 15.0        // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
+	deepBed    = 0.15        // m: from here on a bed is followed in many layers
+	greenBulk  = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
+	coolLatest = 12 * 3600.0 // s: no kiln cools longer
+)
+
+// load puts the batch on the kiln of the stage.
+func (r *run) load(st *process.Stage) (*kilnModel, error) {
+	k := st.Kiln
+	if k == nil {
+		k = &process.Kiln{}
+	}
+	mass := r.batch.Mass()
+	kit := kiln.Equipment{Still: k.Draught.Text == "still"}
+	if k.Area != nil {
+		kit.Area = k.Area.SI
+	} else {
+		kit.Area = mass / usualLoad
+		r.assume("area of the kiln", fmt.Sprintf("%.2f m2", kit.Area), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
+	}
+	kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	if k.Heater != nil {
+		kit.Heater = k.Heater.SI
+	}
+	if k.Reaches != nil {
+		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
+	}
+	if k.Returns != nil {
+		kit.Recirculation = k.Returns.SI
+	}
+	depth := mass / (greenBulk * kit.Area)
+	kit.Layers = kiln.ThinLayers
+	if depth > deepBed {
+		kit.Layers = kiln.DefaultLayers
+	}
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
+	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying})
+	return &kilnModel{bed: bed, worst: &hotWet{}, short: &shortfall{}}, err
+}
+
+// airflowOf gives the kiln's air, or assumes some.
+func (r *run) airflowOf(k *process.Kiln, mass float64, still bool) float64 {
+	if k.Airflow != nil {
+		return k.Airflow.SI
+	}
+	if still {
+		r.assume("air through the oven", fmt.Sprintf("%.0f m3/h", 3600*kiln.StillVent), "what leaks from a household oven; measure how much it loses")
+		return kiln.StillVent
+	}
+	flow := mass * airPerKg
+	r.assume("air through the kiln", fmt.Sprintf("%.0f m3/h", 3600*flow), "the kiln does not say; 8 m3/h for each kg of green malt")
+	return flow
+}
+
+// airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
+// practice: 4000 to 5000 m³/h for a tonne of malt in a deep bed, and about twice
+// that on trays).
+const airPerKg = 8.0 / 3600
+
+var kilnTargets = map[string]kiln.Target{"air-on": kiln.AirOn, "air-off": kiln.AirOff, "malt": kiln.Malt, "oven": kiln.Oven, "": kiln.AirOn}
+
+// kilnStep runs one step on the kiln.
+func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks []*tick) error {
+	if s.Kind == process.Gate {
+		return r.gate(m, st, s)
+	}
+	out := Step{Kind: s.Kind, Label: string(s.Kind), Place: s.Place}
+	m.at, m.flow, m.shut = 0, 0, s.Kind == process.Stew
+	if s.Airflow != nil {
+		m.flow = s.Airflow.SI
+	}
+	*m.worst, *m.short = hotWet{}, shortfall{}
+	var err error
+	if s.Kind == process.Cool {
+		err = r.cool(m, st, s, out, ticks)
+	} else {
+		out.Temperature = m.ask(s)
+		err = r.step(m, st, s, out, ticks)
+	}
+	r.kilnTroubles(m, s)
+	return err
+}
+
+// ask sets the kiln to what a step asks for. A band is held in its middle.
+func (m *kilnModel) ask(s *process.Step) Temperature {
+	t := s.At
+	if s.From != nil {
+		t = s.From
+	}
+	if t == nil {
+		return Temperature{}
+	}
+	m.target = kilnTargets[t.Where]
+	low, high := bandOf(t.Range.Range)
+	if s.From == nil {
+		m.rise = rise{from: t.Mid() - zeroC, to: t.Mid() - zeroC}
+		return Temperature{t.Where, low, high, true}
+	}
+	m.rise = rise{from: low, to: high}
+	if s.Over != nil {
+		m.rise.over = s.Over.SI
+	}
+	return Temperature{t.Where, low, high, true}
+}
+
+// cool blows room air through the malt until it is as cool as asked.
+func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, ticks []*tick) error {
+	m.target = kiln.Fresh
+	latest := stop{latest: coolLatest, ending: ByGuard}
+	if s.At != nil {
+		out.Temperature = Temperature{s.At.Where, m.bed.View().MeanT, s.At.High.SI - zeroC, true}
+		latest.until = coolerThan(s)
+	}
+	if s.Allow != nil && s.Allow.Latest != nil {
+		latest.latest = s.Allow.Latest.SI
+	}
+	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
+		r.trouble(KilnShort, s.Place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %.1f °C", s.At.Range.Range, r.site.air))
+	}
+	return r.through(m, st, nil, latest, out, ticks)
+}
+
+// coolerThan is the condition that ends a cooling.
+func coolerThan(s *process.Step) *process.Condition {
+	t := process.Test{Measure: "malt", Bound: &quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}
+	if s.At.Where == "air-off" {
+		t.Measure = "air-off"
+	}
+	return &process.Condition{Tests: []process.Test{t}, Place: s.At.Place}
+}
+
+// kilnTroubles writes down what a step met.
+func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
+	if h := m.worst; h.found {
+		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %.0f °C hot while it holds %.1f %% moisture; so wet it bears %.0f °C", h.t, 100*h.w, h.limit))
+	}
+	if sh := m.short; sh.seconds > shortFor {
+		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("air-on of %.0f °C is asked for and the kiln gives %.0f °C: %s", sh.asked, sh.got, sh.limit))
+	}
+}
+
+// shortFor is how long a kiln may miss its temperature untold: it takes a while to
+// warm up, s.
+const shortFor = 3600.0
