@@ -23,7 +23,7 @@ type Position struct{ Line, Column int }
 // counts as that character's start. A byte that is no UTF-8 counts as one
 // character and as one UTF-16 unit. The byte-order mark counts as nothing.
 func (f *File) Position(offset int, enc Encoding) Position {
-	offset = min(max(offset, 0), len(f.text))
+	offset = f.characterStart(min(max(offset, 0), len(f.text)))
 	line := sort.SearchInts(f.lines, offset+1) - 1
 	at := f.lines[line]
 	if line == 0 {
@@ -32,12 +32,25 @@ func (f *File) Position(offset int, enc Encoding) Position {
 	return Position{line + 1, 1 + width(f.text[at:max(at, offset)], enc)}
 }
 
+// characterStart gives the offset of the character that the offset lies in.
+func (f *File) characterStart(offset int) int {
+	for start := offset - 1; start >= 0 && offset-start < utf8.UTFMax; start-- {
+		if utf8.RuneStart(f.text[start]) {
+			if _, size := utf8.DecodeRune(f.text[start:]); start+size > offset {
+				return start
+			}
+			break
+		}
+	}
+	return offset
+}
+
 // Offset converts a line and a column back to a byte offset: the inverse of
 // Position. A column past the end of the line gives the line's end, and a line
 // past the end of the file the file's end.
 func (f *File) Offset(p Position, enc Encoding) int {
 	if p.Line < 1 {
-		return 0
+		return f.mark
 	}
 	line := f.Line(p.Line)
 	at, column := line.Start, 1
@@ -59,9 +72,6 @@ func width(text []byte, enc Encoding) int {
 	n := 0
 	for len(text) > 0 {
 		r, size := utf8.DecodeRune(text)
-		if size > 1 && r == utf8.RuneError && !utf8.FullRune(text) {
-			break
-		}
 		n++
 		if enc == UTF16 && r > 0xffff {
 			n++
