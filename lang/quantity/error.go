@@ -3,32 +3,41 @@ package quantity
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 )
 
 // Kind is what is wrong with a quantity.
 type Kind int
 
-// The kinds of error. None is no error.
+// The kinds of error.
 const (
-	None            Kind = iota
+	NoError         Kind = iota
 	NotANumber           // the number cannot be read
-	DecimalComma         // 12,4: a comma might be a decimal point or part thousands
+	DecimalComma         // 12,4
 	TooLong              // more digits than anything measured has
+	TooLarge             // above 1e12, or a temperature below absolute zero
 	UnknownUnit          // the unit is not of the language
+	MissingUnit          // no number at all, or one of several parts has no unit
 	MixedDimensions      // 5 lb 4 min
-	WrongOrder           // 30 min 1 h, 1.5 h 30 min
-	Missing              // no quantity at all, or a part without a unit
+	WrongOrder           // 30 min 1 h, 1.5 h 30 min, 1 h 90 min
+	WrongDimension       // a weight where a time is asked for
+	UpsideDown           // 17 to 14 °C
 )
 
 // Error says what is wrong with a quantity, in words for the maltster.
 type Error struct {
 	Kind    Kind
-	Part    int    // the part that is to blame, from 0
+	Part    int    // the part to blame, from 0; of a range the parts of the high end count on
 	Message string // what is wrong
 	Hint    string // what to do
-	Fix     string // the certain repair of the part or unit, or ""
+
+	// Fix is the certain repair, or "". It stands in place of the unit for
+	// UnknownUnit, of the whole range for UpsideDown, of the whole part with its
+	// unit for any other kind.
+	Fix string
 }
 
+// Error is the message and the hint in one line.
 func (e *Error) Error() string {
 	if e.Hint == "" {
 		return e.Message
@@ -36,33 +45,123 @@ func (e *Error) Error() string {
 	return e.Message + "; " + e.Hint
 }
 
-func numberError(kind Kind, part int, text string) *Error {
-	e := &Error{Kind: kind, Part: part}
+// asText writes a part as it came, for a message.
+func (p Part) asText() string { return strings.TrimSpace(clip(p.Number) + " " + clip(p.Unit)) }
+
+// clip shortens what is shown of a text, and escapes what should not be sent raw.
+func clip(text string) string {
+	if utf8.RuneCountInString(text) > longest {
+		text = string([]rune(text)[:longest]) + "…"
+	}
+	quoted := fmt.Sprintf("%q", text)
+	return quoted[1 : len(quoted)-1]
+}
+
+// numberError says what is wrong with the number of a part.
+func numberError(kind Kind, i int, p Part) *Error {
+	e := &Error{Kind: kind, Part: i}
+	repaired := ""
 	switch kind {
 	case DecimalComma:
-		point := strings.Replace(text, ",", ".", 1)
-		e.Message = fmt.Sprintf("%s has a comma, which could be a decimal point or part thousands", text)
-		e.Hint = fmt.Sprintf("write %s, or leave the comma out", point)
+		repaired = commaError(e, p.Number)
 	case TooLong:
-		e.Message = fmt.Sprintf("a number of %d characters is more than can be measured", len(text))
-		e.Hint = "write it with the digits that matter"
+		e.Message = fmt.Sprintf("a number of %d characters is longer than anything that is measured", utf8.RuneCountInString(p.Number))
+		e.Hint = "write only the digits that matter"
+	case TooLarge:
+		e.Message = fmt.Sprintf("%s is larger than anything in a malthouse", p.asText())
+		e.Hint = "check the number and its unit"
 	default:
-		e.Message = fmt.Sprintf("%q is no number", text)
-		e.Hint = "write it as 12, 12.4, 3/4 or 8 1/3"
+		repaired = notANumber(e, p.Number)
+	}
+	if repaired != "" {
+		e.Fix = strings.TrimSpace(repaired + " " + p.Unit)
 	}
 	return e
 }
 
+// commaError tells a decimal comma from commas between thousands, and gives the
+// repair where it is certain: 1,200 may be either.
+func commaError(e *Error, number string) (repaired string) {
+	point, bare := strings.Replace(number, ",", ".", 1), strings.ReplaceAll(number, ",", "")
+	whole, behind, _ := strings.Cut(number, ",")
+	switch {
+	case !reads(bare):
+		e.Message = fmt.Sprintf("%s is no number, and has a comma", clip(number))
+		e.Hint = "write it as 12, 12.4, 3/4 or 8 1/3"
+	case !reads(point):
+		e.Message = fmt.Sprintf("%s has more than a decimal point can mean", clip(number))
+		e.Hint = "write one decimal point, and no mark between thousands"
+	case len(behind) == 3 && strings.Trim(whole, "0-\u2212") != "":
+		e.Message = fmt.Sprintf("%s has a comma, which may be a decimal point or part thousands", number)
+		e.Hint = fmt.Sprintf("write %s or %s", point, bare)
+	default:
+		e.Message = fmt.Sprintf("%s has a decimal comma", number)
+		e.Hint = fmt.Sprintf("write %s", point)
+		return point
+	}
+	return ""
+}
+
+func notANumber(e *Error, number string) (repaired string) {
+	e.Message = fmt.Sprintf("%s is no number", clip(number))
+	e.Hint = "write it as 12, 12.4, 3/4 or 8 1/3"
+	bottom := number[strings.IndexByte(number, '/')+1:]
+	switch {
+	case strings.TrimSpace(number) == "":
+		e.Message = "a number is missing"
+	case reads("0" + number):
+		repaired = "0" + number
+	case reads(strings.TrimSuffix(number, ".")):
+		repaired = strings.TrimSuffix(number, ".")
+	case len(bottom) < len(number) && strings.Trim(bottom, "0") == "":
+		e.Message = fmt.Sprintf("%s divides by nothing", clip(number))
+	case strings.Contains(number, "/"):
+		e.Hint = "write a fraction with whole numbers, such as 3/4 or 8 1/3"
+	}
+	if repaired != "" {
+		e.Hint = "write " + repaired
+	}
+	return repaired
+}
+
+func reads(number string) bool {
+	_, kind := parseNumber(number)
+	return kind == NoError
+}
+
+// severalMeanings are spellings that people use for more than one unit. The
+// quantity decides between them nowhere; the maltster must.
+var severalMeanings = map[string]string{
+	"gal":     "say which gallon: gal-us (3.785 l) or gal-imp (4.546 l)",
+	"ton":     "say which ton: t is 1000 kg; a short ton is 2000 lb, a long ton 2240 lb",
+	"bushel":  "a bushel weighs what the grain weighs: write kg or lb",
+	"degree":  "say which degree: °C or °F",
+	"w":       "write weeks, or W for watts",
+	"gr":      "write g for grams",
+	"%wt":     "write % of the whole weight, or % dry basis",
+	"pint":    "write ml or l",
+	"quarter": "write kg or lb; a fraction is written 1/4",
+}
+
+var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
+	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "qtr": "quarter", "qr": "quarter"}
+
 func unknownUnit(part int, spelling string) *Error {
-	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("%q is no unit of the language", spelling),
-		Hint: "see the units with explain units"}
-	if spelling == "gal" || spelling == "gallon" || spelling == "gallons" {
-		e.Hint = "say which gallon: gal-us (3.785 l) or gal-imp (4.546 l)"
+	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),
+		Hint: "write one such as kg, h, °C, % or l"}
+	folded := fold(tidy(spelling))
+	if meant, ok := meaningOf[folded]; ok {
+		folded = meant
+	}
+	if hint, ok := severalMeanings[folded]; ok && len(spelling) <= longestUnit {
+		e.Hint = hint
 		return e
 	}
-	if meant, ok := Nearest(spelling); ok {
-		e.Hint = fmt.Sprintf("did you mean %s?", meant)
-		e.Fix = meant
+	if u, certain := nearest(spelling); u != nil {
+		e.Hint = fmt.Sprintf("did you mean %s?", u.Name)
+		if certain {
+			e.Fix = u.Name
+		}
 	}
 	return e
 }

@@ -2,69 +2,95 @@ package quantity
 
 import "strings"
 
+// longestText is more bytes than the longest quantity of four parts has.
+const longestText = 4 * (longest + longestUnit)
+
 // Parse reads a quantity as it is typed on a command line: "5 lb 4 oz", "8h",
-// "62 °F", "3/4", "12.4%", "45 % dry basis". It returns an *Error.
+// "1h30min", "62 °F", "3/4", "12.4%", "45 % dry basis". White space of any kind
+// counts as one space. Parse returns the errors of Make.
 func Parse(text string) (Quantity, error) {
-	rest := strings.TrimSpace(text)
+	if len(text) > longestText {
+		return Quantity{}, numberError(TooLong, 0, Part{Number: text})
+	}
+	rest := strings.Join(strings.Fields(text), " ")
 	if rest == "" {
-		return Quantity{}, &Error{Kind: Missing, Message: "no quantity is given", Hint: "write a number and its unit, such as 8 h"}
+		return Make()
 	}
-	var parts []Part
-	for rest != "" {
-		var p Part
-		p.Number, rest = cutNumber(rest)
-		if p.Number == "" {
-			word, _, _ := strings.Cut(rest, " ")
-			return Quantity{}, numberError(NotANumber, len(parts), word)
+	var parts [mostParts + 1]Part
+	n := 0
+	for rest != "" && n < len(parts) {
+		var number string
+		number, rest = cutNumber(rest)
+		if number == "" || exponentFollows(rest) {
+			word, _, _ := strings.Cut(number+rest, " ")
+			return Quantity{}, numberError(NotANumber, n, Part{Number: word})
 		}
-		p.Unit, rest = cutUnit(rest)
-		if parts = append(parts, p); len(parts) > mostParts {
-			break
-		}
+		parts[n].Number = number
+		parts[n].Unit, rest = cutUnit(rest)
+		n++
 	}
-	return Make(parts...)
+	return Make(parts[:n]...)
 }
 
 // cutNumber takes the number, with its fraction, from the front.
 func cutNumber(text string) (number, rest string) {
-	i := numberEnd(text, 0)
-	if j := i + len(text[i:]) - len(strings.TrimLeft(text[i:], " ")); i > 0 && j > i {
-		if k := numberEnd(text, j); strings.Contains(text[j:k], "/") && !strings.ContainsAny(text[:i], "/.,") {
-			i = k
+	end := numberEnd(text)
+	if end > 0 && end < len(text) && text[end] == ' ' && allDigits(strings.TrimLeft(text[:end], "-\u2212")) {
+		fraction := text[end+1:]
+		if n := numberEnd(fraction); strings.Contains(fraction[:n], "/") {
+			end += 1 + n
 		}
 	}
-	return text[:i], strings.TrimLeft(text[i:], " ")
+	return text[:end], text[end:]
 }
 
-func numberEnd(text string, i int) int {
-	if strings.HasPrefix(text[i:], "-") {
-		i++
-	} else if strings.HasPrefix(text[i:], "\u2212") {
-		i += len("\u2212")
+// numberEnd is where the number at the front ends: a sign, digits, and whatever
+// might stand between digits, so that a wrong number is seen as a whole.
+func numberEnd(text string) int {
+	rest, _ := cutSign(text)
+	start := len(text) - len(rest)
+	end := start
+	for end < len(text) && (isDigit(text[end]) || strings.IndexByte(".,/", text[end]) >= 0) {
+		end++
 	}
-	start := i
-	for i < len(text) && (text[i] >= '0' && text[i] <= '9' || i > start && strings.ContainsRune(".,/", rune(text[i]))) {
-		i++
-	}
-	if i == start {
+	if strings.Trim(text[start:end], ".,/") == "" {
 		return 0
 	}
-	return i
+	return end
 }
 
-// cutUnit takes the unit from the front: everything up to the next number that
-// stands apart, or that follows letters directly as in 1h30min.
+// exponentFollows tells whether what stands behind a number is the rest of 1e5.
+func exponentFollows(text string) bool {
+	if len(text) < 2 || text[0] != 'e' && text[0] != 'E' {
+		return false
+	}
+	rest, _ := cutSign(strings.TrimPrefix(text[1:], "+"))
+	return rest != "" && isDigit(rest[0])
+}
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+// cutUnit takes the unit from the front: everything up to the number of the next
+// part. The 2 and 3 of m2, m^3 and m3/h belong to the unit, the 3 of 1h30min does
+// not.
 func cutUnit(text string) (unit, rest string) {
-	end := len(text)
-	for i := 1; i < len(text); i++ {
-		digit := text[i] >= '0' && text[i] <= '9'
-		if digit && (text[i-1] == ' ' || lookup(text[:i]) != nil && lookup(text[:i+1]) == nil) {
-			end = i
-			break
+	for i := range len(text) {
+		if startsNumber(text[i:]) && !powerAt(text, i) {
+			return strings.TrimSpace(text[:i]), text[i:]
 		}
 	}
-	if text != "" && text[0] >= '0' && text[0] <= '9' {
-		end = 0
+	return strings.TrimSpace(text), ""
+}
+
+func startsNumber(text string) bool {
+	rest, _ := cutSign(text)
+	return rest != "" && isDigit(rest[0])
+}
+
+// powerAt tells whether the digit at i is the power of a unit.
+func powerAt(text string, i int) bool {
+	if i == 0 || text[i] != '2' && text[i] != '3' || i+1 < len(text) && isDigit(text[i+1]) {
+		return false
 	}
-	return strings.Join(strings.Fields(text[:end]), " "), text[end:]
+	return text[i-1] == '^' || lookup(strings.TrimSpace(text[:i+1])) != nil
 }

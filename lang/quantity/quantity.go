@@ -1,148 +1,168 @@
 package quantity
 
-import (
-	"fmt"
-	"strings"
-)
+import "fmt"
 
 // Part is one number with its unit, as written: "8 1/3" and "lb". The unit may be
 // empty.
 type Part struct{ Number, Unit string }
 
-// Quantity is a number with its unit. Make and Parse make one.
+// Quantity is a number with its unit. Make, Parse and In make one; the zero value
+// is the plain number 0.
 type Quantity struct {
 	SI        float64 // in the SI unit of the dimension
 	Dimension Dimension
-	first     Part // as written, the unit in its printed spelling
-	more      []Part
+	first     written
+	more      []written // the further parts of 5 lb 4 oz
+}
+
+// written is one part as it is printed again.
+type written struct {
+	number string
+	unit   *Unit // nil for a plain number
 }
 
 // mostParts is how many parts a quantity may have: 1 week 2 days 3 h 4 min.
 const mostParts = 4
 
-// Make makes a quantity from its parts. Several parts are of one dimension, with
-// falling units, and all but the last are whole: 5 lb 4 oz, 1 h 30 min. It
-// returns an *Error that names the part to blame.
+// Make makes a quantity from its parts. Of several parts, as in 5 lb 4 oz or 1 h
+// 30 min, all are weights, or times, volumes or lengths; the units fall; all but
+// the last are whole numbers; each is less than one of the unit before it; and a
+// minus sign in front of the first counts for all. A temperature may not be below
+// absolute zero. Make returns an *Error that names the part to blame.
 func Make(parts ...Part) (Quantity, error) {
 	if len(parts) == 0 || len(parts) > mostParts {
-		return Quantity{}, &Error{Kind: Missing, Message: fmt.Sprintf("a quantity has 1 to %d parts", mostParts), Hint: "write a number and its unit"}
+		return Quantity{}, wrongCount(parts)
 	}
-	var q Quantity
-	size := 0.0
-	for i, p := range parts {
-		n, kind := parseNumber(p.Number)
-		if kind != None {
-			return Quantity{}, numberError(kind, i, p.Number)
-		}
-		u := &plain
-		if p.Unit != "" {
-			if u = lookup(p.Unit); u == nil {
-				return Quantity{}, unknownUnit(i, p.Unit)
-			}
-		}
-		if i > 0 {
-			if err := follows(parts, i, q.Dimension, u, size); err != nil {
-				return Quantity{}, err
-			}
-		}
-		q.add(i, p, u, n)
-		size = u.Factor
+	n, u, err := read(parts, 0)
+	if err != nil {
+		return Quantity{}, err
+	}
+	q := Quantity{n*u.Factor + u.Offset, u.Dimension, written{parts[0].Number, u}, nil}
+	if u == &plain {
+		q.first.unit = nil
+	}
+	if len(parts) > 1 {
+		return q.extend(parts, n)
+	}
+	if q.SI < 0 && u.Dimension == Temperature {
+		return Quantity{}, belowZero(parts[0])
 	}
 	return q, nil
 }
 
-// plain is the unit of a number without one.
-var plain = Unit{Dimension: Number, Factor: 1}
+// read reads one of the parts.
+func read(parts []Part, i int) (float64, *Unit, error) {
+	n, kind := parseNumber(parts[i].Number)
+	if kind != NoError {
+		return 0, nil, numberError(kind, i, parts[i])
+	}
+	if parts[i].Unit == "" {
+		return n, &plain, nil
+	}
+	u := lookup(parts[i].Unit)
+	if u == nil {
+		return 0, nil, unknownUnit(i, parts[i].Unit)
+	}
+	return n, u, nil
+}
 
-func (q *Quantity) add(i int, p Part, u *Unit, n float64) {
-	written := Part{p.Number, u.Name}
-	if i == 0 {
-		q.SI, q.Dimension, q.first = n*u.Factor+u.Offset, u.Dimension, written
-		return
+// extend adds the further parts to a quantity made of the first.
+func (q Quantity) extend(parts []Part, first float64) (Quantity, error) {
+	sign := 1.0
+	if _, negative := cutSign(parts[0].Number); negative {
+		sign = -1
 	}
-	if q.first.Number[0] == '-' || strings.HasPrefix(q.first.Number, "\u2212") {
-		n = -n
+	q.more = make([]written, 0, len(parts)-1)
+	for i := 1; i < len(parts); i++ {
+		n, u, err := read(parts, i)
+		if err != nil {
+			return Quantity{}, err
+		}
+		if err := follows(parts, i, n, q.lastUnit(), u); err != nil {
+			return Quantity{}, err
+		}
+		q.SI += sign * n * u.Factor
+		q.more = append(q.more, written{parts[i].Number, u})
 	}
-	q.SI += n * u.Factor
-	q.more = append(q.more, written)
+	return q, nil
+}
+
+func (q *Quantity) lastUnit() *Unit {
+	if n := len(q.more); n > 0 {
+		return q.more[n-1].unit
+	}
+	return q.unit()
+}
+
+// unit is the first unit, and a plain one for a plain number.
+func (q *Quantity) unit() *Unit {
+	if q.first.unit == nil {
+		return &plain
+	}
+	return q.first.unit
 }
 
 // follows checks a further part against the one before it.
-func follows(parts []Part, i int, d Dimension, u *Unit, size float64) error {
-	before := parts[i-1]
+func follows(parts []Part, i int, n float64, last, u *Unit) error {
+	before, here := parts[i-1], parts[i]
+	_, negative := cutSign(here.Number)
+	whole, _ := cutSign(before.Number)
 	switch {
-	case u.Dimension != d || u.Dimension == Number:
+	case last == &plain || u == &plain:
+		return partWithoutUnit(parts, i, last)
+	case u.Dimension != last.Dimension:
 		return &Error{Kind: MixedDimensions, Part: i,
-			Message: fmt.Sprintf("%s %s is a %s, and %s %s is a %s", before.Number, before.Unit, d, parts[i].Number, parts[i].Unit, u.Dimension),
+			Message: fmt.Sprintf("%s is %s, and %s is %s", before.asText(), last.Dimension.withArticle(), here.asText(), u.Dimension.withArticle()),
 			Hint:    "the parts of one quantity are of one kind, such as 1 h 30 min"}
-	case u.Offset != 0 || u.Factor >= size || d == Share || d == DryShare || d == Count:
-		return &Error{Kind: WrongOrder, Part: i,
-			Message: fmt.Sprintf("%s does not stand behind %s in one quantity", parts[i].Unit, before.Unit),
-			Hint:    "write the larger unit first, each unit once, such as 5 lb 4 oz"}
-	case !allDigits(strings.TrimLeft(before.Number, "-\u2212")):
-		return &Error{Kind: WrongOrder, Part: i - 1,
-			Message: fmt.Sprintf("%s %s is no whole number, yet a smaller unit follows", before.Number, before.Unit),
-			Hint:    "only the last part may have a fraction, such as 1 h 30 min"}
-	case strings.HasPrefix(parts[i].Number, "-") || strings.HasPrefix(parts[i].Number, "\u2212"):
-		return &Error{Kind: NotANumber, Part: i, Message: fmt.Sprintf("%s stands behind another part and has a sign", parts[i].Number),
-			Hint: "put the sign in front of the first part"}
+	case u.Dimension.row().compound < 0:
+		return wrongOrder(i, fmt.Sprintf("%s is one number with its unit, and %s follows", u.Dimension.withArticle(), here.asText()),
+			"write the two apart, each where it belongs")
+	case u.Factor >= last.Factor:
+		return wrongOrder(i, fmt.Sprintf("%s does not stand behind %s in one quantity", here.Unit, before.Unit),
+			"write the larger unit first and each unit once, such as 5 lb 4 oz")
+	case !allDigits(whole):
+		return wrongOrder(i-1, fmt.Sprintf("%s is no whole number, and %s follows", before.asText(), here.asText()),
+			"only the last part may have a fraction, such as 1 h 30 min")
+	case negative:
+		return wrongOrder(i, fmt.Sprintf("%s stands behind another part and has a sign", here.asText()),
+			"put the sign in front of the first part")
+	case n*u.Factor >= last.Factor*(1-1e-9):
+		return wrongOrder(i, fmt.Sprintf("%s is one %s or more", here.asText(), last.single()),
+			fmt.Sprintf("add it to the part before, so that less than one %s is left", last.single()))
 	}
 	return nil
 }
 
-// Unit is the printed spelling of the first unit, "" for a plain number.
-func (q Quantity) Unit() string { return q.first.Unit }
-
-// String is the quantity as it was written, with the printed spelling of its units.
-func (q Quantity) String() string {
-	text := q.first.text()
-	for _, p := range q.more {
-		text += " " + p.text()
+func (u *Unit) single() string {
+	if u.One != "" {
+		return u.One
 	}
-	return text
+	return u.Name
 }
 
-func (p Part) text() string {
-	number := strings.Replace(p.Number, "\u2212", "-", 1)
-	switch {
-	case p.Unit == "":
-		return number
-	case strings.Trim(number, "0") == "1" && (p.Unit == "days" || p.Unit == "weeks" || p.Unit == "corns"):
-		return number + " " + strings.TrimSuffix(p.Unit, "s")
-	}
-	return number + " " + p.Unit
+func wrongOrder(part int, message, hint string) error {
+	return &Error{Kind: WrongOrder, Part: part, Message: message, Hint: hint}
 }
 
-// As reads the quantity as one of another dimension, where that makes sense: a
-// temperature as a difference (its offset falls away) and back, a share of the
-// whole weight as one of the dry matter and back, a count as a plain number and
-// back. Any other change is an error.
-func (q Quantity) As(d Dimension) (Quantity, error) {
-	from := q.Dimension
-	if from == d {
-		return q, nil
+func partWithoutUnit(parts []Part, i int, last *Unit) error {
+	e := &Error{Kind: MissingUnit, Part: i, Hint: "write every part with its unit, such as 5 lb 4 oz"}
+	if last == &plain {
+		e.Part = i - 1
+		e.Hint += "; a large number has no gaps, such as 1200 kg"
 	}
-	u := q.unit()
-	switch {
-	case from == Temperature && d == TemperatureDifference:
-		q.SI -= u.Offset
-	case from == TemperatureDifference && d == Temperature:
-		q.SI += u.Offset
-	case from == DryShare && d == Share && q.SI > -1:
-		q.SI = q.SI / (1 + q.SI)
-	case from == Share && d == DryShare && q.SI < 1:
-		q.SI = q.SI / (1 - q.SI)
-	case from == Number && d == Count || from == Count && d == Number:
-	default:
-		return q, &Error{Kind: MixedDimensions, Message: fmt.Sprintf("%s is a %s, not a %s", q, from, d), Hint: "write a unit of the right kind"}
-	}
-	q.Dimension = d
-	return q, nil
+	e.Message = fmt.Sprintf("%s has no unit", parts[e.Part].asText())
+	return e
 }
 
-func (q Quantity) unit() *Unit {
-	if u := bySpelling[q.first.Unit]; u != nil {
-		return u
+func wrongCount(parts []Part) error {
+	if len(parts) == 0 {
+		return &Error{Kind: MissingUnit, Message: "no quantity is given", Hint: "write a number and its unit, such as 8 h"}
 	}
-	return &plain
+	return &Error{Kind: TooLong, Part: mostParts, Message: fmt.Sprintf("a quantity has at most %d parts", mostParts),
+		Hint: "write it in fewer units"}
+}
+
+func belowZero(p Part) error {
+	return &Error{Kind: TooLarge, Message: fmt.Sprintf("%s is colder than anything can be", p.asText()),
+		Hint: "absolute zero is -273.15 °C or -459.67 °F"}
 }

@@ -5,86 +5,80 @@ import "fmt"
 // Range is two quantities of one dimension; a single value has Low equal to High.
 type Range struct{ Low, High Quantity }
 
+// Between makes a range from the parts of its two ends, as written: 14 to 17 °C, 43
+// to 45 %, 5 lb 4 oz to 6 lb. Where the low end is a single number with no unit it
+// takes the first unit of the high end. With no high parts the range is the single
+// value of the low ones.
+//
+// Between returns the errors of Make, in which the parts of the high end count on
+// from those of the low one; MixedDimensions where the ends are of two dimensions,
+// or one is of the whole weight and one of the dry matter; and UpsideDown, together
+// with the range as it was written, where the low end is above the high one.
+func Between(low, high []Part) (Range, error) {
+	if len(high) == 0 {
+		q, err := Make(low...)
+		return Range{q, q}, err
+	}
+	if len(low) == 1 && low[0].Unit == "" {
+		low = []Part{{low[0].Number, high[0].Unit}}
+	}
+	l, err := Make(low...)
+	if err != nil {
+		return Range{}, err
+	}
+	h, err := Make(high...)
+	if err != nil {
+		if e, ok := err.(*Error); ok {
+			e.Part += len(low)
+		}
+		return Range{}, err
+	}
+	r := Range{l, h}
+	return r, r.check(len(low))
+}
+
+func (r Range) check(high int) error {
+	switch {
+	case r.Low.Dimension != r.High.Dimension:
+		return &Error{Kind: MixedDimensions, Part: high,
+			Message: fmt.Sprintf("%s is %s, and %s is %s", r.Low, r.Low.Dimension.withArticle(), r.High, r.High.Dimension.withArticle()),
+			Hint:    "both ends of a range are of one kind, such as 14 to 17 °C"}
+	case r.Low.SI > r.High.SI:
+		turned := Range{r.High, r.Low}.String()
+		return &Error{Kind: UpsideDown, Message: fmt.Sprintf("%s runs from the higher to the lower", r), Hint: "write " + turned, Fix: turned}
+	}
+	return nil
+}
+
+// As reads both ends as another dimension; see Quantity.As.
+func (r Range) As(d Dimension) (Range, error) {
+	low, err := r.Low.As(d)
+	if err != nil {
+		return r, err
+	}
+	high, err := r.High.As(d)
+	if err != nil {
+		return r, err
+	}
+	return Range{low, high}, nil
+}
+
 // Single tells whether the range is one value.
 func (r Range) Single() bool { return r.Low.SI == r.High.SI }
 
-// Contains tells whether a value in SI lies in the range, ends included.
-func (r Range) Contains(si float64) bool { return r.Low.SI <= si && si <= r.High.SI }
+// Contains tells whether a value in SI lies in the range, ends included, to within
+// one part in 1e9.
+func (r Range) Contains(si float64) bool { return Bound{Is, r}.Holds(si) }
 
 // String is "14 to 17 °C", or "14 °C" for a single value. The unit stands once
-// where both are written in the same.
+// where both ends have the same single one.
 func (r Range) String() string {
 	low, high := r.Low.String(), r.High.String()
 	switch {
 	case low == high:
 		return low
-	case len(r.Low.more) == 0 && len(r.High.more) == 0 && r.Low.first.Unit == r.High.first.Unit:
-		return fmt.Sprintf("%s to %s", Part{Number: r.Low.first.Number}.text(), high)
+	case len(r.Low.more) == 0 && len(r.High.more) == 0 && r.Low.first.unit == r.High.first.unit:
+		return r.Low.first.printedNumber() + " to " + high
 	}
 	return low + " to " + high
-}
-
-// Op says on which side of its value a bound holds.
-type Op int
-
-// The bounds.
-const (
-	AtLeast Op = iota
-	AtMost
-	Is
-	Above
-	Below
-)
-
-var opWords = [...]string{"at least", "at most", "is", "above", "below"}
-
-// String is the bound as the language writes it.
-func (o Op) String() string {
-	if o < 0 || int(o) >= len(opWords) {
-		return "unknown"
-	}
-	return opWords[o]
-}
-
-// Bound is a bound and its value. With Is the value may be a range; otherwise a
-// range is taken by its Low for at least and above, its High for at most and below.
-type Bound struct {
-	Op    Op
-	Range Range
-}
-
-// sameValue is how close two values count as equal, as a share of the value:
-// well below what any scale or thermometer shows.
-const sameValue = 1e-9
-
-// Holds tells whether a value in SI keeps the bound.
-func (b Bound) Holds(si float64) bool {
-	low, high := b.Range.Low.SI, b.Range.High.SI
-	slack := sameValue * max(abs(low), abs(high), abs(si))
-	switch b.Op {
-	case AtLeast:
-		return si >= low-slack
-	case AtMost:
-		return si <= high+slack
-	case Above:
-		return si > low
-	case Below:
-		return si < high
-	}
-	return si >= low-slack && si <= high+slack
-}
-
-func abs(x float64) float64 {
-	if x < 0 {
-		return -x
-	}
-	return x
-}
-
-// String is "at least 43 %", or the bare range for a range that something is in.
-func (b Bound) String() string {
-	if b.Op == Is && !b.Range.Single() {
-		return b.Range.String()
-	}
-	return b.Op.String() + " " + b.Range.String()
 }

@@ -1,0 +1,68 @@
+package quantity
+
+import "math"
+
+// Op says on which side of its value a bound holds.
+type Op int
+
+// The bounds.
+const (
+	AtLeast Op = iota
+	AtMost
+	Is
+	Above
+	Below
+)
+
+var opWords = [...]string{"at least", "at most", "is", "above", "below"}
+
+// String is the bound as the language writes it.
+func (o Op) String() string {
+	if o < 0 || int(o) >= len(opWords) {
+		return "unknown"
+	}
+	return opWords[o]
+}
+
+// Bound is a bound and its value. With Is the value may be a range, in which a
+// value then lies. Of a range, at least and above take the Low end, at most and
+// below the High one.
+type Bound struct {
+	Op    Op
+	Range Range
+}
+
+// sameValue is how close two values count as equal, as a share of the larger: far
+// below what any scale or thermometer shows, far above rounding in the SI value.
+const sameValue = 1e-9
+
+// Holds tells whether a value in SI keeps the bound. A value that is not finite
+// keeps none.
+func (b Bound) Holds(si float64) bool {
+	if math.IsNaN(si) || math.IsInf(si, 0) {
+		return false
+	}
+	low, high := b.Range.Low.SI, b.Range.High.SI
+	slack := sameValue * max(math.Abs(low), math.Abs(high), math.Abs(si))
+	switch b.Op {
+	case AtLeast:
+		return si >= low-slack
+	case AtMost:
+		return si <= high+slack
+	case Above:
+		return si > low+slack
+	case Below:
+		return si < high-slack
+	case Is:
+		return si >= low-slack && si <= high+slack
+	}
+	return false
+}
+
+// String is "at least 43 %", or the bare range for a range that something is in.
+func (b Bound) String() string {
+	if b.Op == Is && !b.Range.Single() {
+		return b.Range.String()
+	}
+	return b.Op.String() + " " + b.Range.String()
+}
