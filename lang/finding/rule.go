@@ -14,8 +14,8 @@ type Rule struct {
 	Good     string   // the same text put right
 }
 
-// At makes a finding of the rule at the place, with the rule's own severity and
-// its Do as the hint.
+// At makes a finding of the rule at the place, with the rule's own severity, its
+// Why, and its Do as the hint.
 func (r Rule) At(place source.Place, message string) Finding {
-	return Finding{Place: place, Severity: r.Severity, Rule: r.Name, Message: message, Hint: r.Do}
+	return Finding{Place: place, Severity: r.Severity, Rule: r.Name, Message: message, Why: r.Why, Hint: r.Do}
 }

@@ -78,7 +78,7 @@ func (b *builder) site(f *source.File, r *reading) {
 	s.Name, s.Place = r.name()
 	b.facts(f, r, vocabulary.Site, map[string]func(*reading){
 		"air":      func(st *reading) { s.Air = b.band(st, celsius(-30), celsius(50), "room air", "-30 to 50 °C") },
-		"humidity": func(st *reading) { s.Humidity = b.band(st, 0.01, 1, "a relative humidity", "1 to 100 %") },
+		"humidity": func(st *reading) { s.Humidity = b.humidity(st) },
 		"water":    func(st *reading) { s.Water = b.band(st, celsius(0), celsius(60), "water", "0 to 60 °C") },
 		"altitude": func(st *reading) {
 			s.Altitude = b.checked(st.slot(0).quantity(), -430, 5000, "a height above the sea", "-430 to 5000 m")
@@ -100,6 +100,10 @@ func (b *builder) band(s *reading, low, high float64, what, interval string) *Ra
 	}
 	b.note(outOfRange.At(r.Place, fmt.Sprintf("%s of %s; it lies in %s", what, r, interval)))
 	return nil
+}
+
+func (b *builder) humidity(s *reading) *Range {
+	return b.band(s, 0.01, 1, "a relative humidity", "1 to 100 %")
 }
 
 func celsius(t float64) float64 { return t + 273.15 }
@@ -144,7 +148,9 @@ func (b *builder) kiln(f *source.File, r *reading) {
 			k.Direct = s.clause("by", 0).chosen().Text == "direct"
 		},
 		"draught": func(s *reading) { k.Draught = s.slot(0).chosen() },
-		"returns": func(s *reading) { k.Returns = b.checked(s.slot(0).quantity(), 0, 0.95, "a share of the air", "0 to 95 %") },
+		"returns": func(s *reading) {
+			k.Returns = b.checked(s.slot(0).quantity(), 0, 0.95, "a share of the air", "0 to 95 %")
+		},
 	})
 	b.house.Kilns = append(b.house.Kilns, k)
 }

@@ -168,6 +168,7 @@ func (b *builder) growing(p *Process, kind StageKind, s *reading) *Stage {
 
 func (b *builder) growingWords(st *Stage, own map[string]func(*reading)) map[string]func(*reading) {
 	own["turn"] = func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") }
+	own["humidity"] = func(r *reading) { st.Humidity = b.humidity(r) }
 	own["until"] = func(r *reading) { st.Until = r.slot(0).holds() }
 	own["allow"] = func(r *reading) { st.Allow = b.guard(r.slot(0)) }
 	own["for"] = func(r *reading) { st.For = b.positive(r.slot(0).quantity(), "a time") }

@@ -150,4 +150,6 @@ func (b *builder) endsBy(place source.Place, what string, time *Quantity, until 
 	}
 }
 
-func editOf(place source.Place, text string) finding.Edit { return finding.Edit{Place: place, New: text} }
+func editOf(place source.Place, text string) finding.Edit {
+	return finding.Edit{Place: place, New: text}
+}

@@ -32,11 +32,12 @@ type Stage struct {
 	Turn     *Quantity // from one turn to the next
 	Sprinkle *Sprinkle
 	Air      *Temperature // of withering
+	Humidity *Range       // of the air over the piece
 	Until    *Condition
 	Allow    *Guard
 	For      *Quantity
-	Within   *Quantity      // of deculm
-	Keep     *Word          // of store: what it is kept in
+	Within   *Quantity       // of deculm
+	Keep     *Word           // of store: what it is kept in
 	Rest     *quantity.Bound // of store: how long
 	RestAt   source.Place
 }
