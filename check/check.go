@@ -44,7 +44,6 @@ type Report struct {
 func File(name string, text []byte, dir string, r process.Reader, o Options) Report {
 	house, found := process.Load(name, text, dir, r)
 	out := Report{House: house}
-	var judged []string // names of rules that were looked at
 	for _, p := range house.Processes {
 		more, unjudged := judge(p, found, o)
 		found = append(found, more...)
@@ -52,7 +51,6 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: fmt.Sprintf("%q: %s", p.Name, u.Reason)})
 		}
 	}
-	_ = judged
 	out.Findings = finding.Sort(accepted(house, found))
 	return out
 }
@@ -72,7 +70,7 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 	}
 	c := &rules.Case{Process: p, Forecast: f}
 	for _, r := range rules.All() {
-		r.Judge(c)
+		r.Judge(r.Rule, c)
 	}
 	return c.Found, c.Unjudged
 }

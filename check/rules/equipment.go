@@ -13,20 +13,19 @@ var vesselTooSmall = Rule{
 		Title: "the grain and its water do not fit the vessel",
 		Why:   "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
 		Do:    "steep less at a time, or in a larger vessel"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Steep)
 		if st == nil {
 			return
 		}
 		if st.Vessel == nil || st.Vessel.Holds == nil {
-			c.NotJudged(vesselTooSmall.Rule, "no vessel is named, or it does not say what it holds")
+			c.NotJudged(r, "no vessel is named, or it does not say what it holds")
 			return
 		}
 		for _, t := range c.troubles(forecast.VesselFull) {
-			f := vesselTooSmall.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
+			f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
 				st.Vessel.Holds.Like(t.Value), st.Vessel.Name, st.Vessel.Holds))
 			f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
-			f.Why = vesselTooSmall.Why
 			c.Note(f)
 		}
 	},
@@ -37,12 +36,11 @@ var oxygenGone = Rule{
 		Title: "the grain stands long in water that has lost its oxygen",
 		Why:   "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals)",
 		Do:    "shorten the soak, change the water, or stir air into it: with air"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		most := limit(c, "airless-time", 6*3600)
 		for _, t := range c.troubles(forecast.OxygenGone) {
 			if t.Value > most {
-				f := oxygenGone.At(t.Place, fmt.Sprintf("in all the grain stands %s in water without oxygen, and %s is the most", Hours(t.Value), Hours(most)))
-				f.Why = oxygenGone.Why
+				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, Hours(t.Value), Hours(most)))
 				c.Note(f)
 			}
 		}
@@ -54,7 +52,7 @@ var pieceOverheats = Rule{
 		Title: "the piece gets too warm between turns",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
 		Do:    "turn more often, spread it thinner, or keep the room cooler"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		usual := 20.0
 		if g := c.Process.Grain; g != nil && warmGrains[g.Species.Text] {
 			usual = 35
@@ -62,8 +60,7 @@ var pieceOverheats = Rule{
 		most := limit(c, "bed-temperature", usual+273.15) - 273.15
 		for _, t := range c.troubles(forecast.BedWarm) {
 			if t.Value > most+0.05 {
-				f := pieceOverheats.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and %.1f °C is the most", t.Value, t.Detail, most))
-				f.Why = pieceOverheats.Why
+				f := r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and %.1f °C is the most", t.Value, t.Detail, most))
 				c.Note(f)
 			}
 		}
@@ -86,13 +83,12 @@ var equipmentCannot = Rule{
 		Title: "the kiln cannot give the temperature that is asked of it",
 		Why:   "what it cannot reach, or cannot go as low as, the malt does not get either",
 		Do:    "ask for what the kiln reaches, dry with less air at a time, or in smaller charges"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.troubles(forecast.KilnShort) {
-			f := equipmentCannot.At(t.Place, t.Detail)
+			f := r.At(t.Place, t.Detail)
 			if st := c.Process.Stage(process.KilnStage); st != nil && st.Kiln != nil {
 				f.Related = []finding.Related{{Place: st.Kiln.Place, Message: "the kiln"}}
 			}
-			f.Why = equipmentCannot.Why
 			c.Note(f)
 		}
 	},
@@ -103,13 +99,12 @@ var hotWhileWet = Rule{
 		Title: "the malt itself gets hot while it is still wet",
 		Why:   "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
 		Do:    "dry it further before it is heated: put a gate in front, or lengthen the step before"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		if enzymesNotWanted[c.Process.Make.Text] {
 			return
 		}
 		for _, t := range c.troubles(forecast.HotWet) {
-			f := hotWhileWet.At(t.Place, t.Detail)
-			f.Why = hotWhileWet.Why
+			f := r.At(t.Place, t.Detail)
 			c.Note(f)
 		}
 	},

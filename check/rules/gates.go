@@ -14,7 +14,7 @@ var gateNotReached = Rule{
 		Title: "the forecast does not meet a gate in its time",
 		Why:   "a gate guards what comes after it: malt that is heated before it is dry enough loses its enzymes, and malt that is stored too damp goes mouldy",
 		Do:    "give the step before it more time, more air or more warmth"},
-	Judge: func(c *Case) { judgeGates(c, true) },
+	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, true) },
 }
 
 var guardCameFirst = Rule{
@@ -22,22 +22,17 @@ var guardCameFirst = Rule{
 		Title: "the latest time of a step comes before what the step waits for",
 		Why:   "the step ends by its guard, and the next begins with grain that is not ready for it",
 		Do:    "give the step more time in its allow, or change what would bring it on"},
-	Judge: func(c *Case) { judgeGates(c, false) },
+	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, false) },
 }
 
-func judgeGates(c *Case, hold bool) {
+func judgeGates(r finding.Rule, c *Case, hold bool) {
 	for i := range c.Forecast.Gates {
 		g := &c.Forecast.Gates[i]
 		if g.Met || g.Hold != hold {
 			continue
 		}
-		rule := gateNotReached.Rule
-		if !hold {
-			rule = guardCameFirst.Rule
-		}
-		f := rule.At(g.Place, fmt.Sprintf("%s is not met after %s: %s", g.Text, Hours(g.Waited), measured(g)))
-		f.Hint = longer(g, rule.Do)
-		f.Why = rule.Why
+		f := r.At(g.Place, fmt.Sprintf("%s is not met after %s: %s", g.Text, Hours(g.Waited), measured(g)))
+		f.Hint = longer(g, r.Do)
 		c.Note(f)
 	}
 }
@@ -82,11 +77,10 @@ var targetMissed = Rule{
 		Title: "the forecast leaves the steep outside the moisture that it aims at",
 		Why:   "too dry and the corn grows unevenly, too wet and it grows too fast and may drown",
 		Do:    "lengthen or shorten the last soak, and weigh the drained grain before the end"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.troubles(forecast.TargetMissed) {
-			f := targetMissed.At(t.Place, fmt.Sprintf("the steep ends at %.1f %% moisture, and %s is wanted", 100*t.Value, t.Place.Text()))
+			f := r.At(t.Place, fmt.Sprintf("the steep ends at %.1f %% moisture, and %s is wanted", 100*t.Value, t.Place.Text()))
 			f.Hint = t.Detail + "; weigh the drained grain to be certain"
-			f.Why = targetMissed.Why
 			c.Note(f)
 		}
 	},
@@ -97,12 +91,12 @@ var expectationBroken = Rule{
 		Title: "the forecast does not keep a promise of the process",
 		Why:   "the process says so itself",
 		Do:    "change the process until it keeps the promise, or promise what it gives"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		for _, e := range c.Forecast.Expects {
 			if e.Holds {
 				continue
 			}
-			f := expectationBroken.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", e.Test.Place.Text(), e.Test.Bound.Range.Low.Like(e.Value)))
+			f := r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", e.Test.Place.Text(), e.Test.Bound.Range.Low.Like(e.Value)))
 			c.Note(f)
 		}
 	},
@@ -113,9 +107,9 @@ var forecastUnable = Rule{
 		Title: "the forecast cannot go on",
 		Why:   "what the process asks for lies outside what the models hold for, or cannot be done at all",
 		Do:    "look at the value named, and at the step before"},
-	Judge: func(c *Case) {
+	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.troubles(forecast.NotForecast) {
-			c.Note(forecastUnable.At(t.Place, t.Detail))
+			c.Note(r.At(t.Place, t.Detail))
 		}
 	},
 }

@@ -15,7 +15,7 @@ import (
 // Rule is a declaration and the judgement that goes with it.
 type Rule struct {
 	finding.Rule
-	Judge func(*Case)
+	Judge func(finding.Rule, *Case)
 }
 
 // All lists the rules in the order in which they are run.

@@ -33,7 +33,8 @@ Examples:
   maltwright forecast pale.malt --start 2026-03-06T07:00
   maltwright forecast house.malt --process "Loft pale" --format csv
 
-Exit code: 0 the forecast was made, 1 the process must be put right first, 2 the
+Exit code: 0 the forecast was made, 1 the process must be put right first, or
+the forecast broke off, 2 the
 command line cannot be understood, 3 the file cannot be read.`
 }
 
@@ -73,6 +74,9 @@ func (c Forecast) Run(w *World) error {
 	}
 	if err := forecastWriters[c.Format](w, f, start); err != nil {
 		return failed("cannot write: %v", err)
+	}
+	if f.BrokenOff() {
+		return errFindings
 	}
 	return nil
 }

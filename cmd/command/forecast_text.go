@@ -179,10 +179,24 @@ func gateShort(g forecast.Gate) string {
 	return out
 }
 
+// broke says where the forecast broke off, and tells whether it did.
+func (p *sheet) broke(f *forecast.Forecast) bool {
+	for _, t := range f.Trouble {
+		if t.Kind == forecast.NotForecast {
+			p.para("broken off", "%s", report.Safe(t.Detail))
+			return true
+		}
+	}
+	return false
+}
+
 func (p *sheet) totals(f *forecast.Forecast) {
 	t := f.Totals
 	if !math.IsNaN(t.SteepOut) {
 		p.para("steep-out", "after %s at %.1f %% moisture", lasting(t.SteepOut), 100*t.SteepOutMoisture)
+	}
+	if p.broke(f) {
+		return
 	}
 	p.para("total time", "%s%s", lasting(t.Total), p.ready(t.Total))
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", kilograms(t.Malt), 100*t.FinalMoisture, kilograms(t.Rootlets))

@@ -139,7 +139,7 @@ func bisect(m *model, before model, s *stop, at, dt float64) (float64, error) {
 		if err := try.advance(mid - low); err != nil {
 			return high, err
 		}
-		if Holds(timed(try, at+mid), s.until) {
+		if at+mid >= s.earliest && Holds(timed(try, at+mid), s.until) {
 			high, *m = mid, try
 			continue
 		}

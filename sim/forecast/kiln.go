@@ -12,6 +12,8 @@ type kilnModel struct {
 	at     float64 // s since the step began
 	flow   float64 // m³/s, 0 for the kiln's own
 	shut   bool    // the exhaust is led back, as for stewing
+	still  bool    // an oven without a fan
+	vent   float64 // its own airflow, m³/s
 	worst  *hotWet
 	short  *shortfall
 }
@@ -42,6 +44,10 @@ type shortfall struct {
 // stewReturn is the share of the air that goes round while malt is stewed: the
 // flaps are shut, and what leaks remains (common practice).
 const stewReturn = 0.95
+
+// coveredShare is the share of a still oven's vent that reaches malt stewed in a
+// covered pan (common practice).
+const coveredShare = 0.05
 
 func (m *kilnModel) setting(dt float64) kiln.Setting {
 	s := kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow}
@@ -79,12 +85,12 @@ var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
-		if !m.worst.found && v.HottestT > l.t+0.5 && wetBasis(v.HottestX) > l.w+0.005 {
-			*m.worst = hotWet{v.HottestT, wetBasis(v.HottestX), l.t, true}
+		if !m.worst.found && v.Hottest > l.t+0.5 && wetBasis(v.HottestX) > l.w+0.005 {
+			*m.worst = hotWet{v.Hottest, wetBasis(v.HottestX), l.t, true}
 		}
 	}
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead {
-		got := v.OnT
+		got := v.On.T
 		if d := got - asked; d > shortBy || d < -shortBy {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt
@@ -107,22 +113,22 @@ func (m *kilnModel) copy() model {
 
 func (m *kilnModel) set(o model) { *m = *o.(*kilnModel) }
 
-func (m *kilnModel) moisture() float64 { return wetBasis(m.bed.View().MeanX) }
+func (m *kilnModel) moisture() float64 { return m.bed.View().WetBasis }
 func (m *kilnModel) weight() float64   { return m.bed.View().Mass }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	v := m.bed.View()
 	switch name {
 	case "moisture":
-		return wetBasis(v.MeanX), "", true
+		return v.WetBasis, "", true
 	case "weight":
 		return v.Mass, "", true
 	case "air-off":
-		return v.OffT + zeroC, "", true
+		return v.Off.T + zeroC, "", true
 	case "malt":
-		return v.MeanT + zeroC, "", true
+		return v.MaltT + zeroC, "", true
 	case "break":
-		if v.Break {
+		if v.Broken {
 			return 1, "", true
 		}
 		return 0, "", true

@@ -16,6 +16,7 @@ package forecast
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/process"
 	"maltwright/lang/source"
@@ -150,4 +151,10 @@ func (t Temperature) Text() string {
 		return fmt.Sprintf("%s %g", t.Place, from)
 	}
 	return fmt.Sprintf("%s %g–%g", t.Place, from, to)
+}
+
+// BrokenOff tells whether the forecast had to stop before the end of the process;
+// its totals are then of what came before.
+func (f *Forecast) BrokenOff() bool {
+	return slices.ContainsFunc(f.Trouble, func(t Trouble) bool { return t.Kind == NotForecast })
 }

@@ -79,10 +79,12 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	if holds(st) == 1 {
 		out.Label = "germinate"
 	}
-	m.room = germinate.Room{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}
+	m.room = germinate.Room{T: r.site.air, Pressure: r.site.pressure}
+	rh := r.moistAir(st)
 	if s.At != nil {
 		out.Temperature = r.holdBand(m, s.At)
 	}
+	m.room.RH = rh
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
@@ -120,17 +122,29 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, ending E
 	}
 }
 
+// moistRH is the humidity over a growing piece that is kept from drying: covered
+// with damp cloth, in a closed box, or on a floor of its own (common practice).
+const moistRH = 0.97
+
+// moistAir is the humidity over the growing piece.
+func (r *run) moistAir(st *process.Stage) float64 {
+	if st.Humidity != nil {
+		return st.Humidity.Mid()
+	}
+	r.assume("humidity over the growing piece", fmt.Sprintf("%.0f %%", 100*moistRH), "it is kept from drying, by damp cloth or in a box; germinate does not say")
+	return moistRH
+}
+
 // holdBand sets the room for a hold: the bed kept in the band, or the room itself.
 func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
 	low, high := bandOf(at.Range.Range)
 	if at.Where == "bed" || at.Where == "" {
 		m.room.Hold = germinate.Band{Low: low, High: high}
-		m.room.T = clampTo(r.site.air, 0, high)
-		m.room.RH = r.site.rhAt(m.room.T)
+		// under its cover the air has nearly the temperature of the bed
+		m.room.T = (low + high) / 2
 		return Temperature{"bed", low, high, true}
 	}
 	m.room.T = (low + high) / 2
-	m.room.RH = r.site.rhAt(m.room.T)
 	return Temperature{at.Where, low, high, true}
 }
 
@@ -174,7 +188,11 @@ func (r *run) wither(st *process.Stage) error {
 		low, high = bandOf(st.Air.Range.Range)
 	}
 	t := (low + high) / 2
-	m.room = germinate.Room{T: t, RH: r.site.rhAt(t), AirSpeed: witherSpeed, Pressure: r.site.pressure}
+	rh := r.site.rhAt(t)
+	if st.Humidity != nil {
+		rh = st.Humidity.Mid()
+	}
+	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %.0f °C", witherSpeed, 100*m.room.RH, t),
 		"a fan or an open door; the site's air, warmed")
 	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}

@@ -3,6 +3,7 @@ package forecast
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
@@ -31,8 +32,8 @@ func (r *run) kiln(st *process.Stage) error {
 		}
 	}
 	v := m.bed.View()
-	r.malt = &finished{dry: r.batch.Dry, x: v.MeanX, rootlets: r.batch.Rootlets()}
-	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Evaporated, v.Heat
+	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
+	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Ledger.WaterToAir, v.Ledger.Heater
 	return nil
 }
 
@@ -64,6 +65,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	if k.Reaches != nil {
 		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
+		kit.ReachHigh = min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
@@ -75,7 +77,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
 	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying})
-	return &kilnModel{bed: bed, worst: &hotWet{}, short: &shortfall{}}, err
+	return &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, worst: &hotWet{}, short: &shortfall{}}, err
 }
 
 // airflowOf gives the kiln's air, or assumes some.
@@ -105,9 +107,11 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 		return r.gate(m, st, s)
 	}
 	out := Step{Kind: s.Kind, Label: string(s.Kind), Place: s.Place}
-	m.at, m.flow, m.shut = 0, 0, s.Kind == process.Stew
+	m.at, m.flow, m.shut = 0, 0, s.Kind == process.Stew && !m.still
 	if s.Airflow != nil {
 		m.flow = s.Airflow.SI
+	} else if s.Kind == process.Stew && m.still {
+		m.flow = coveredShare * m.vent
 	}
 	*m.worst, *m.short = hotWet{}, shortfall{}
 	var err error
@@ -148,7 +152,7 @@ func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, t
 	m.target = kiln.Fresh
 	latest := stop{latest: coolLatest, ending: ByGuard}
 	if s.At != nil {
-		out.Temperature = Temperature{s.At.Where, m.bed.View().MeanT, s.At.High.SI - zeroC, true}
+		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
 	}
 	if s.Allow != nil && s.Allow.Latest != nil {

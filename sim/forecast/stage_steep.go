@@ -85,7 +85,11 @@ func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) erro
 		out.Temperature = Temperature{"air", m.air.T, m.air.T, true}
 	}
 	r.t = out.Temperature.From
+	airless := m.state.Airless()
 	err := r.step(m, st, s, out, nil)
+	if more := m.state.Airless() - airless; more > 0 {
+		r.trouble(OxygenGone, s.Place, more, out.Label)
+	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
 }
@@ -97,15 +101,12 @@ func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
 	return s.At.Mid() - zeroC
 }
 
-// steepTroubles looks at vessel, oxygen and target once the steep is over.
+// steepTroubles looks at vessel and target once the steep is over.
 func (r *run) steepTroubles(m *steepModel, st *process.Stage) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
 		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
 			r.trouble(VesselFull, st.Place, need, "")
 		}
-	}
-	if s := m.state.Airless(); s > 0 {
-		r.trouble(OxygenGone, st.Place, s, "")
 	}
 	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {
 		r.trouble(TargetMissed, st.Target.Place, m.moisture(), r.moreSoak(m, st.Target.Range))
