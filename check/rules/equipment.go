@@ -37,7 +37,7 @@ var oxygenGone = Rule{
 		Why:   "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals)",
 		Do:    "shorten the soak, change the water, or stir air into it: with air"},
 	Judge: func(r finding.Rule, c *Case) {
-		most := limit(c, "airless-time", 6*3600)
+		most := limit(c, "airless-time", airlessUsual(c.Process.Grain))
 		for _, t := range c.troubles(forecast.OxygenGone) {
 			if t.Value > most {
 				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, Hours(t.Value), Hours(most)))
@@ -45,6 +45,16 @@ var oxygenGone = Rule{
 			}
 		}
 	},
+}
+
+// airlessUsual is the longest that a grain may stand without oxygen where the
+// house says nothing: 6 h, and a day for the grains of warm countries, which are
+// soaked for 18 to 24 h at a stretch (common practice).
+func airlessUsual(g *process.Grain) float64 {
+	if g != nil && warmGrains[g.Species.Text] {
+		return 24 * 3600
+	}
+	return 6 * 3600
 }
 
 var pieceOverheats = Rule{
@@ -95,7 +105,7 @@ var equipmentCannot = Rule{
 }
 
 var hotWhileWet = Rule{
-	Rule: finding.Rule{Name: "hot-while-wet", Severity: finding.Fault,
+	Rule: finding.Rule{Name: "hot-while-wet", Severity: finding.Fault, // a caution where strong air keeps the malt cool
 		Title: "the malt itself gets hot while it is still wet",
 		Why:   "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
 		Do:    "dry it further before it is heated: put a gate in front, or lengthen the step before"},
@@ -105,6 +115,9 @@ var hotWhileWet = Rule{
 		}
 		for _, t := range c.troubles(forecast.HotWet) {
 			f := r.At(t.Place, t.Detail)
+			if t.ByAir {
+				f.Severity = finding.Caution
+			}
 			c.Note(f)
 		}
 	},

@@ -124,7 +124,7 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, ending E
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered
 // with damp cloth, in a closed box, or on a floor of its own (common practice).
-const moistRH = 0.97
+const moistRH = 0.99
 
 // moistAir is the humidity over the growing piece.
 func (r *run) moistAir(st *process.Stage) float64 {
