@@ -10,19 +10,19 @@ import (
 const (
 	// longestAdvance, s: thirty days in one call.
 	longestAdvance = 30 * 86400.0
-	// longestStep, s: under a third of the time in which a profile forms.
+	// longestStep, s: as often as the forecast asks for news.
 	longestStep = 600.0
 	// stepShare: no step is longer against the time in which the bed comes to
 	// the room's temperature.
 	stepShare = 0.6
 	// stepError, K: what a step may add to the error of the mean temperature.
 	// It has died away after an hour, and the rest of the forecast holds to 1e-6.
-	stepError = 1e-5
+	stepError = 3e-6
 )
 
 // Advance keeps the piece for dt seconds, above nil and at most 30 days, in
 // the room. Out of range it returns a *[air.RangeError], as it does when the bed
-// itself comes to leave 0 to 50 °C, and leaves the piece as it was.
+// itself comes to leave −1 to 60 °C or 0 to 60 % moisture, and leaves the piece as it was.
 func (p *Piece) Advance(dt float64, room Room) error {
 	if p.lot.DryMass == 0 {
 		return errNotMade
@@ -35,7 +35,7 @@ func (p *Piece) Advance(dt float64, room Room) error {
 		return err
 	}
 	next := *p
-	next.roomT = room.T
+	next.room = room
 	run := runner{p: &next, face: &face, hold: room.Hold}
 	for dt > 0 {
 		taken, err := run.step(dt)
@@ -80,26 +80,37 @@ func (r *runner) step(limit float64) (float64, error) {
 	p.age += h
 	p.sinceTurn += h
 	p.hottest = math.Max(p.hottest, p.highest())
+	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
+		return h, err
+	}
 	return h, air.Within("bed temperature", t, "°C", lowestRun, highestRun)
 }
 
 // The bed may drift somewhat beyond what New accepts.
-const lowestRun, highestRun = -1.0, 50.0 // °C
+const lowestRun, highestRun = -1.0, 60.0 // °C
 
-// longest is the longest step that keeps to stepError. A bed that goes to its
+// longest is the longest step that keeps to stepError. What goes to its
 // balance, away from it by a, with the time constant τ, is missed by about
-// a·(h/τ)⁵/120 in a Runge–Kutta step h.
+// a·(h/τ)⁵/120 in a Runge–Kutta step h. So go the mean temperature, unless it
+// is held, and the excess of the middle.
 func (r *runner) longest(c course) float64 {
+	f, area := &r.now, r.p.floor.Area
+	conductance := r.face.WetConductance(f.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
+	loop := conductance / (2 * area) * f.half / (3 * bedConductivity)
+	profile := f.settle / (1 + loop)
 	h := math.Min(longestStep, stepShare*r.faceTime())
+	h = math.Min(h, kept(profile, math.Abs(f.d[excess])*profile))
 	if c.held {
 		return h
 	}
-	area := r.p.floor.Area
-	conductance := r.face.WetConductance(r.now.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
-	tau := r.now.capacity / conductance
-	away := math.Abs(r.freeRate(&r.now)) * tau
-	share := math.Min(stepShare, math.Pow(120*stepError/away, 0.2))
-	return math.Min(h, tau*share)
+	tau := f.capacity / conductance
+	return math.Min(h, kept(tau, math.Abs(r.freeRate(f))*tau))
+}
+
+// kept is the step, s, that keeps to stepError what is so far away, K, from its
+// balance and goes there with the time constant tau, s.
+func kept(tau, away float64) float64 {
+	return tau * math.Min(stepShare, math.Pow(120*stepError/away, 0.2))
 }
 
 // faceTime is the shortest time constant, s, with which the layer at the open

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 	"maltwright/sim/grain"
 )
 
@@ -31,6 +32,8 @@ type flows struct {
 	dry      float64 // water evaporated, kg/s
 	warmth   float64 // °C, mean
 	loss     float64 // W, to the room and with the vapour
+	half     float64 // half the depth, m
+	settle   float64 // time in which the profile forms, s
 	d        vector  // rates per second, with nothing held
 }
 
@@ -46,7 +49,7 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	dry, water := p.dry(y), p.water(y)
 	x := water / dry
 	w := water / (water + dry)
-	f.capacity = dryHeat*dry + waterHeat*water
+	f.capacity = drying.DryMatterHeat*dry + drying.WaterHeat*water
 	f.warmth = y[heat] / f.capacity
 
 	faceT := f.warmth - y[excess]*2/3
@@ -60,10 +63,11 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	f.loss = q*sides + latent*f.dry
 
 	volume := p.lot.BedVolume(x, y[clock])
-	half := volume / p.floor.Area / 2
-	steady := f.loss / sides * half / (2 * bedConductivity)
+	f.half = volume / sides
+	f.settle = settleTime + f.half*f.half*f.capacity/(volume*bedConductivity*math.Pi*math.Pi)
+	steady := f.loss / sides * f.half / (2 * bedConductivity)
 	f.d[heat] = grain.StarchHeat*f.burn - f.loss
-	f.d[excess] = (steady - y[excess]) / (settleTime + half*half*f.capacity/(volume*bedConductivity*math.Pi*math.Pi))
+	f.d[excess] = (steady - y[excess]) / f.settle
 	f.d[deficit] = flux - y[deficit]/supplyTime
 	f.d[respired] = f.burn
 	f.d[dried] = f.dry

@@ -7,14 +7,20 @@ const (
 	eventTime = 1e-6
 	// leastStep, s: a course is followed at least so long, so that rounding at
 	// its end cannot stop the clock.
-	leastStep = 1.0
+	leastStep = 0.01
 )
 
 // past is below nil until the moment at which the course must be chosen anew:
-// a floating bed leaves its band, or a bed held on an edge would leave it inward.
+// a floating bed leaves its band, comes back to it, or becomes too slow in
+// coming; a held bed would leave its edge inward, or come faster by itself.
 func (r *runner) past(c course, f *flows) float64 {
-	if c.held {
+	switch {
+	case c.side != 0 && c.held:
+		return -c.side*r.freeRate(f) - holdPace
+	case c.held:
 		return -c.outward * r.freeRate(f)
+	case c.side != 0:
+		return math.Max(-r.toBand(c, f.warmth), holdPace+c.side*r.freeRate(f))
 	}
 	return math.Max(f.warmth-r.hold.High, r.hold.Low-f.warmth) - edge/2
 }

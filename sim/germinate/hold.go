@@ -3,6 +3,7 @@ package germinate
 import (
 	"math"
 
+	"maltwright/sim/drying"
 	"maltwright/sim/grain"
 )
 
@@ -24,6 +25,8 @@ type course struct {
 	rate float64 // K/s, when held
 	// outward is the sign of the temperature's own rate when it is held on an edge.
 	outward float64
+	// side tells a bed above its band, 1, or below it, -1.
+	side float64
 }
 
 // freeRate is the rate of the mean temperature with nothing held, K/s.
@@ -32,7 +35,7 @@ func (r *runner) freeRate(f *flows) float64 {
 }
 
 func (r *runner) capacityRate(f *flows) float64 {
-	return -dryHeat*f.burn + waterHeat*(grain.StarchWater*f.burn-f.dry)
+	return -drying.DryMatterHeat*f.burn + drying.WaterHeat*(grain.StarchWater*f.burn-f.dry)
 }
 
 // course chooses what the hold does from the present state on.
@@ -43,9 +46,9 @@ func (r *runner) course() course {
 	t, free := r.now.warmth, r.freeRate(&r.now)
 	switch {
 	case t > r.hold.High+edge:
-		return course{held: free > -holdPace, rate: -holdPace}
+		return course{held: free > -holdPace, rate: -holdPace, side: 1}
 	case t < r.hold.Low-edge:
-		return course{held: free < holdPace, rate: holdPace}
+		return course{held: free < holdPace, rate: holdPace, side: -1}
 	case t > r.hold.High-edge && free > 0:
 		return course{held: true, outward: 1}
 	case t < r.hold.Low+edge && free < 0:
@@ -73,23 +76,21 @@ func (r *runner) rate(c course, y *vector, f *flows) vector {
 }
 
 // follow goes at most h seconds along the course, to where it must be chosen
-// anew: an edge of the band reached, or a held bed that would leave its edge inward.
+// anew.
 func (r *runner) follow(c course, h float64) (float64, vector) {
-	switch {
-	case r.hold == (Band{}):
+	if r.hold == (Band{}) {
 		return h, r.rk4(c, h)
-	case c.held && c.rate != 0:
-		return r.toEdge(c, h)
+	}
+	if c.held && c.side != 0 {
+		h = math.Min(h, r.toBand(c, r.now.warmth)/holdPace)
 	}
 	return r.until(c, h)
 }
 
-// toEdge brings a bed from outside the band toward it, and not past its edge.
-func (r *runner) toEdge(c course, h float64) (float64, vector) {
-	target := r.hold.Low
-	if c.rate < 0 {
-		target = r.hold.High
+// toBand is how far a bed of t °C is from the band on the course's side, K.
+func (r *runner) toBand(c course, t float64) float64 {
+	if c.side > 0 {
+		return t - r.hold.High
 	}
-	h = math.Min(h, (target-r.now.warmth)/c.rate)
-	return h, r.rk4(c, h)
+	return r.hold.Low - t
 }

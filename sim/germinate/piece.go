@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 	"maltwright/sim/grain"
 )
 
@@ -29,7 +30,7 @@ type Piece struct {
 	sinceTurn float64 // s
 	longest   float64 // longest time between turns so far, s
 	turns     int
-	roomT     float64 // of the room last stood in, °C
+	room      Room    // last stood in
 	hottest   float64 // °C, anywhere in the bed, since New
 	peakHold  float64 // W, largest held heat taken out
 
@@ -116,16 +117,8 @@ func (p *Piece) water(y *vector) float64 {
 
 // capacity is the heat capacity of the bed, J/K.
 func (p *Piece) capacity(y *vector) float64 {
-	return dryHeat*p.dry(y) + waterHeat*p.water(y)
+	return drying.DryMatterHeat*p.dry(y) + drying.WaterHeat*p.water(y)
 }
-
-const (
-	// dryHeat, J/(kg K) of dry matter: published for barley and malt, in the form 1.3 + 4.187 X
-	// kJ/(kg K) (handbook, from memory).
-	dryHeat = 1300.0
-	// waterHeat, J/(kg K): published, liquid water near 15 °C.
-	waterHeat = 4187.0
-)
 
 // highest is the warmest place in the bed, °C.
 func (p *Piece) highest() float64 {

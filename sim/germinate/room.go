@@ -2,6 +2,7 @@ package germinate
 
 import (
 	"errors"
+	"math"
 
 	"maltwright/sim/air"
 	"maltwright/sim/grain"
@@ -18,6 +19,19 @@ type Room struct {
 
 // Band is a range of mean bed temperature. Low may equal High.
 type Band struct{ Low, High float64 } // °C, 0 to 45
+
+// kept is how far a bed at the temperature from may go toward another, °C: all
+// the way when it floats, else to the near edge of the band, from outside as
+// from inside.
+func (b Band) kept(from, to float64) float64 {
+	switch {
+	case b == (Band{}):
+		return to
+	case to < from:
+		return math.Max(to, math.Min(from, b.Low))
+	}
+	return math.Min(to, math.Max(from, b.High))
+}
 
 func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)

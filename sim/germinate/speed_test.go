@@ -37,13 +37,13 @@ func BenchmarkSteepToWither(b *testing.B) {
 		}
 		p, err := germinate.New(s.Batch(), germinate.Floor{Area: 0.8}, 14)
 		require.NoError(b, err)
-		stay(b, &p, 6*24*hour, germinate.Room{T: 13, RH: 0.85, Hold: germinate.Band{Low: 14, High: 17}})
-		stay(b, &p, 24*hour, germinate.Room{T: 20, RH: 0.6})
+		keep(b, &p, 6*24*hour, germinate.Room{T: 13, RH: 0.85, Hold: germinate.Band{Low: 14, High: 17}})
+		keep(b, &p, 24*hour, germinate.Room{T: 20, RH: 0.6})
 	}
 }
 
-// stay keeps the piece in the room, in chunks, and turns it every eight hours.
-func stay(t testing.TB, p *germinate.Piece, dt float64, room germinate.Room) {
+// keep keeps the piece in the room, in chunks, and turns it every eight hours.
+func keep(t testing.TB, p *germinate.Piece, dt float64, room germinate.Room) {
 	t.Helper()
 	for at := 0.0; at < dt-1; at += chunk {
 		if p.SinceTurn() >= 8*hour-1 {

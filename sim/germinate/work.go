@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 )
 
 const (
@@ -16,18 +17,21 @@ const (
 	hardTurning = 4 * hour
 )
 
-// Turn evens temperature and moisture over the bed, and cools it by a fifth of
-// its distance to the room it last stood in. The heat is booked as lost.
+// Turn evens temperature and moisture over the bed, and brings it a fifth of
+// the way to the room it last stood in, but not out of the band it was held
+// in: a maltster who holds a band stops at its edge. The heat is booked as lost.
 func (p *Piece) Turn() {
 	p.longest = p.LongestUnturned()
 	p.sinceTurn = 0
 	p.turns++
 	p.y[excess], p.y[deficit] = 0, 0
-	if p.age > 0 {
-		q := turnShare * p.capacity(&p.y) * (p.T() - p.roomT)
-		p.y[heat] -= q
-		p.y[lost] += q
+	if p.age == 0 {
+		return
 	}
+	t := p.T()
+	q := p.capacity(&p.y) * (t - p.room.Hold.kept(t, t+turnShare*(p.room.T-t)))
+	p.y[heat] -= q
+	p.y[lost] += q
 }
 
 // Turns is the number of turns so far.
@@ -49,8 +53,8 @@ func (p *Piece) Sprinkle(kg, t float64) error {
 	}
 	p.brought += kg
 	p.y[deficit] -= kg / p.dryingArea()
-	p.y[heat] += waterHeat * t * kg
-	p.sprinkled += waterHeat * t * kg
+	p.y[heat] += drying.WaterHeat * t * kg
+	p.sprinkled += drying.WaterHeat * t * kg
 	return nil
 }
 

@@ -6,12 +6,12 @@ import "math"
 // wet-basis moisture w and the growth clock, °C·h: nil up to a moisture, one
 // from another, and the smooth step s²(3 − 2s) between. For corns that have chitted
 // those are the profile's DryStop and MoistFull; a corn wakes on less water, so
-// both stand WakeEarly lower at clock nil and rise to their place in a straight
-// line until half the corns have chitted.
+// both stand WakeEarly lower at clock nil and rise to their place, as
+// (1 − clock/C)², until half the corns have chitted.
 // Standing: calibrated ("growth stops under 30 %", common practice).
 func (p *Profile) MoistFactor(w, clock float64) float64 {
-	early := p.WakeEarly * math.Max(0, 1-clock/p.Chit)
-	s := (w + early - p.DryStop) / (p.MoistFull - p.DryStop)
+	asleep := math.Max(0, 1-clock/p.Chit)
+	s := (w + p.WakeEarly*asleep*asleep - p.DryStop) / (p.MoistFull - p.DryStop)
 	switch {
 	case !(s > 0):
 		return 0

@@ -59,8 +59,8 @@ type Profile struct {
 	// RootletShare is the share of the dry matter in rootlets (and in shoots,
 	// where they are taken off with them) at full growth.
 	RootletShare float64
-	// SorptionOffset is added to the equilibrium moisture of barley, kg/kg
-	// dry basis.
+	// SorptionOffset is what the equilibrium moisture stands above that of
+	// barley, kg/kg dry basis, at 20 °C and 60 % relative humidity.
 	SorptionOffset float64
 }
 

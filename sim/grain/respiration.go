@@ -32,10 +32,10 @@ const (
 	// whose clock has not moved. Calibrated to a steep loss of about half a
 	// per cent (common practice).
 	sleepShare = 0.4
-	// heatFade and heatDeath, K against CeilingT: respiration follows Q10 up to
-	// the first and has stopped at the second. Calibrated; green malt above 50 °C
-	// respires no more (common practice).
-	heatFade  = -5.0
+	// heatFade, K above BestT, and heatDeath, K above CeilingT: respiration
+	// follows Q10 up to the first and has stopped at the second. Calibrated;
+	// green malt above 50 °C respires no more (common practice).
+	heatFade  = 5.0
 	heatDeath = 10.0
 
 	secondsPerDay = 86400.0
@@ -46,8 +46,8 @@ const (
 // the wet-basis moisture w and the share access of air, 0 to 1:
 // table(clock) · 2.2^((t − T_table)/10) · φ(w, clock) · access. The table is read in
 // straight lines between the middles of its days and stays at its last value.
-// From 5 K below the ceiling of growth it falls in a straight line to nil, 10 K
-// above it. Standing: calibrated to [narziss]. The lot must have been
+// From 5 K above the best temperature of growth it falls in a straight line to
+// nil, 10 K above the ceiling. Standing: calibrated to [narziss]. The lot must have been
 // [Lot.Checked].
 func (l *Lot) RespirationSpeed(clock, t, w, access float64) float64 {
 	p := &l.Profile
@@ -75,7 +75,7 @@ func (p *Profile) respirationTable(clock float64) float64 {
 }
 
 func (p *Profile) respirationWarmth(t float64) float64 {
-	fade, death := p.CeilingT+heatFade, p.CeilingT+heatDeath
+	fade, death := p.BestT+heatFade, p.CeilingT+heatDeath
 	if t >= death {
 		return 0
 	}

@@ -12,9 +12,9 @@ const (
 	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the clock is
 	// then under 1e-6 of it.
-	growthStep = 300.0
+	growthStep = 150.0
 	// fillStep, s: the same while film and husk fill.
-	fillStep = 30.0
+	fillStep = 10.0
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how

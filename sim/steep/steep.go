@@ -20,7 +20,7 @@
 // up, six hours of air, oxygen gone), so the waters do not depend on how the
 // caller cuts the time. Growth rides on top: the clock of package grain, at
 // full speed in air, slower under water, and stopped once the
-// water has no oxygen left. It is integrated with steps of five minutes at most.
+// water has no oxygen left. It is integrated with steps of some minutes.
 //
 // [State] is a plain value. To find the hour of an event, copy it, advance the
 // copy, and bisect.
