@@ -1,0 +1,81 @@
+package reckon
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"maltwright/lang/quantity"
+)
+
+// GerminationResult is what a count of germinated corns says of the lot, as shares
+// of 0 to 1.
+type GerminationResult struct {
+	Share     float64 // of the corns counted
+	Low, High float64 // where the lot lies, 19 times in 20
+	Answer    Answer
+}
+
+// confidence is the probability with which the interval holds the lot.
+const confidence = 0.95
+
+// mostCorns is more than anybody counts: a tonne has some 25 million.
+const mostCorns = 1e8
+
+// Germination gives the share of corns that germinated, k of n, and the 95 %
+// interval of Wilson 1927:
+//
+//	centre = (k + z²/2) / (n + z²)
+//	half   = z·√(k·(n − k)/n + z²/4) / (n + z²)
+//
+// z is the 97.5 % point of the normal distribution, 1.96. Unlike the plain
+// k/n ± 1.96·√(…) it stays within 0 to 100 % and holds for few corns. It returns an
+// *Error for counts that are not whole, for n below 1, and for k outside 0 to n.
+func Germination(germinated, of quantity.Quantity) (GerminationResult, error) {
+	k, err := count("germinated corns", germinated)
+	if err != nil {
+		return GerminationResult{}, err
+	}
+	n, err := count("corns", of)
+	switch {
+	case err != nil:
+		return GerminationResult{}, err
+	case n < 1:
+		return GerminationResult{}, &Error{"of no corns nothing can be said", "count at least 100 corns"}
+	case k > n:
+		return GerminationResult{}, &Error{fmt.Sprintf("%.0f germinated of %.0f corns is more than there were", k, n), "give the germinated corns first: 95 of 100"}
+	}
+	r := GerminationResult{Share: k / n}
+	z := distuv.UnitNormal.Quantile((1 + confidence) / 2)
+	centre := (k + z*z/2) / (n + z*z)
+	half := z * math.Sqrt(k*(n-k)/n+z*z/4) / (n + z*z)
+	// At none and at all of the corns one end is 0 or 1, but for rounding.
+	r.Low, r.High = min(max(centre-half, 0), r.Share), max(min(centre+half, 1), r.Share)
+	r.show(k, n, centre, half)
+	return r, nil
+}
+
+func (r *GerminationResult) show(k, n, centre, half float64) {
+	a, p := &r.Answer, percent()
+	a.line("germinated", fmt.Sprintf("%.0f / %.0f = %s", k, n, p.Like(r.Share)))
+	a.line("centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", k, n, p.Like(centre)))
+	a.line("half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %.2f points", k, n-k, n, n, 100*half))
+	a.line("95 % interval", fmt.Sprintf("%s ± %.2f = %s to %s", p.Like(centre), 100*half, p.Like(r.Low), p.Like(r.High)))
+	a.figure("germination", "germination", p, r.Share)
+	a.figure("low", "lowest it may well be", p, r.Low)
+	a.figure("high", "highest it may well be", p, r.High)
+	a.note("another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the corns were drawn at random")
+}
+
+// count takes a whole number of corns.
+func count(what string, q quantity.Quantity) (float64, error) {
+	n := q.SI
+	switch {
+	case q.Dimension != quantity.Number && (q.Dimension != quantity.Count || q.Unit() == "times"):
+		return 0, &Error{fmt.Sprintf("%s: %s is not a count", what, q), "write a number of corns, such as 95"}
+	case n < 0 || n > mostCorns || n != math.Trunc(n):
+		return 0, &Error{fmt.Sprintf("%s: %s cannot be counted", what, q), "write a whole number, such as 95"}
+	}
+	return n, nil
+}

@@ -1,0 +1,64 @@
+package reckon
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+)
+
+// WeightResult is what a weight says of the moisture.
+type WeightResult struct {
+	Moisture  float64 // wet basis, 0 to 1
+	DryMatter float64 // kg left
+	Water     float64 // kg
+	Answer    Answer
+}
+
+// supposed is the share of dry matter lost with which the note shows what the loss
+// does to the moisture: about what respiration takes of pale malt.
+const supposed = 0.05
+
+// Weight gives the moisture of a batch from its drained weight:
+//
+//	w = 1 − W₀·(1 − w₀)·(1 − L) / W
+//
+// W₀ the start weight and w₀ its moisture, W the weight now, L the share of the dry
+// matter lost since, or nil for none. It returns an *Error for a weight not above
+// nothing, for shares outside 0 to below 100 %, and for a weight below that of its
+// own dry matter.
+func Weight(now quantity.Quantity, from Start, gone *quantity.Quantity) (WeightResult, error) {
+	var r WeightResult
+	mass, err := weight("weight now", now)
+	if err != nil {
+		return WeightResult{}, err
+	}
+	dry, err := from.dryMatter(&r.Answer, gone)
+	if err != nil {
+		return WeightResult{}, err
+	}
+	if mass < dry*(1-roundingOfSums) {
+		return WeightResult{}, &Error{fmt.Sprintf("weight now: %s is less than the dry matter alone, %s", now, now.Like(dry)),
+			"weigh again, or say how much of the dry matter has been lost"}
+	}
+	r.DryMatter, r.Water = dry, max(mass-dry, 0)
+	r.Moisture = r.Water / mass
+	r.show(now, gone)
+	return r, nil
+}
+
+// roundingOfSums is how far a sum of doubles may be off, as a share: a weight that
+// equals its dry matter must not be refused for the last bit.
+const roundingOfSums = 1e-12
+
+func (r *WeightResult) show(now quantity.Quantity, gone *quantity.Quantity) {
+	a := &r.Answer
+	a.line("moisture", fmt.Sprintf("1 − %s / %s = %s", now.Like(r.DryMatter), now, percent().Like(r.Moisture)))
+	a.figure("moisture", "moisture", percent(), r.Moisture)
+	a.figure("water", "water", now, r.Water)
+	a.figure("dry_matter", "dry matter", now, r.DryMatter)
+	if gone == nil {
+		with := 1 - (1-supposed)*(1-r.Moisture)
+		a.note(fmt.Sprintf("no loss of dry matter is reckoned; grain that has grown has lost some, and with %s lost this would be %s",
+			in("%", 0).Like(supposed), percent().Like(with)))
+	}
+}
