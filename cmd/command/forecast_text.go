@@ -42,21 +42,23 @@ func (p *sheet) bold(text string) string {
 	return text
 }
 
-// column is one column of the table of steps: its head and width, 0 for the last.
+// column is one column of the table of steps.
 type column struct {
 	head  string
-	width int
+	width int // without the gap
+	gap   int // spaces in front
 	right bool
 }
 
+// columns are those of the table; with clock times it takes 80 columns, and
+// without 71.
 func (p *sheet) columns() []column {
-	c := []column{{"step", 14, false}, {"from", 9, true}, {"to", 10, true}}
-	if p.start != nil {
-		c = append(c, column{"  until", 12, false})
-	} else {
-		c = append(c, column{"  ", 2, false})
+	if p.start == nil {
+		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
+			{"°C", 12, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
 	}
-	return append(c, column{"°C", 14, false}, column{"moisture %", 12, false}, column{"scale", 9, true}, column{"  ended by", 0, false})
+	return []column{{"step", 10, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, 2, false},
+		{"°C", 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
 }
 
 func (p *sheet) head(f *forecast.Forecast) {
@@ -94,26 +96,34 @@ func (p *sheet) steps(f *forecast.Forecast) {
 }
 
 func (p *sheet) cells(label string, s forecast.Step) []string {
-	until := ""
+	cells := []string{label, elapsed(s.Start), elapsed(s.End)}
 	if p.start != nil {
-		until = "  " + clockAt(*p.start, s.End).Format("Mon 2 15:04")
+		cells = append(cells, p.clock(s))
 	}
-	return []string{label, elapsed(s.Start), elapsed(s.End), until, s.Temperature.Text(),
-		fmt.Sprintf("%.1f → %.1f", 100*s.MoistureStart, 100*s.MoistureEnd), kilograms(s.WeightEnd), "  " + string(s.EndedBy)}
+	return append(cells, s.Temperature.Text(),
+		fmt.Sprintf("%.1f → %.1f", 100*s.MoistureStart, 100*s.MoistureEnd), kilograms(s.WeightEnd), string(s.EndedBy))
+}
+
+// clock is when a step ends: the day of the week and the hour, or the date where
+// the step lasts so long that the day would mislead.
+func (p *sheet) clock(s forecast.Step) string {
+	end := clockAt(*p.start, s.End)
+	if s.End-s.Start > 6*86400 {
+		return end.Format("Mon 2 Jan")
+	}
+	return end.Format("Mon 15:04")
 }
 
 func (p *sheet) row(cols []column, cells []string) {
 	var b strings.Builder
 	for i, c := range cols {
-		pad := max(0, c.width-uniseg.StringWidth(cells[i]))
+		pad := strings.Repeat(" ", max(0, c.width-uniseg.StringWidth(cells[i])))
+		b.WriteString(strings.Repeat(" ", c.gap))
 		if c.right {
-			b.WriteString(strings.Repeat(" ", pad) + cells[i] + strings.Repeat(" ", 0))
-			continue
+			b.WriteString(pad + cells[i])
+		} else {
+			b.WriteString(cells[i] + pad)
 		}
-		if i > 0 && cols[i-1].right && !strings.HasPrefix(c.head, " ") {
-			b.WriteString(" ")
-		}
-		b.WriteString(cells[i] + strings.Repeat(" ", pad))
 	}
 	p.line("%s", strings.TrimRight(b.String(), " "))
 }
