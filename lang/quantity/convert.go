@@ -44,8 +44,15 @@ func (q *Quantity) difference() float64 {
 }
 
 func wrongDimension(q Quantity, d Dimension) error {
-	e := &Error{Kind: WrongDimension, Message: fmt.Sprintf("%s is %s, not %s", q, q.Dimension.withArticle(), d.withArticle())}
+	e := &Error{Kind: WrongDimension, Message: fmt.Sprintf("%s is %s, not %s", q, q.Dimension.withArticle(), d.withArticle()),
+		Hint: "write it without a unit"}
 	switch {
+	case q.Dimension == Share && d == DryShare:
+		e.Message = fmt.Sprintf("%s of the whole weight leaves no dry matter to be a share of", q)
+		e.Hint = "write a share below 100 %"
+	case q.Dimension == DryShare && d == Share:
+		e.Message = fmt.Sprintf("%s takes away more than there is", q)
+		e.Hint = "write a share above nothing"
 	case q.Dimension == Number && d.example() != "":
 		e.Message = fmt.Sprintf("%s has no unit, and %s needs one", q, d.withArticle())
 		e.Hint = "write the unit behind it, such as " + d.example()
@@ -70,6 +77,8 @@ func (d Dimension) example() string {
 		return "m2"
 	case TemperatureDifference:
 		return "°C"
+	case Energy:
+		return "kWh"
 	}
 	for i := range units {
 		if units[i].Dimension == d {

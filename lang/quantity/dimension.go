@@ -73,7 +73,7 @@ var dimensions = [...]dimensionRow{
 
 func (d Dimension) row() dimensionRow {
 	if d < 0 || int(d) >= len(dimensions) {
-		return dimensionRow{"unknown kind", 3, -1}
+		return dimensionRow{"kind unknown", 3, -1}
 	}
 	return dimensions[d]
 }

@@ -109,8 +109,10 @@ func notANumber(e *Error, number string) (repaired string) {
 	switch {
 	case strings.TrimSpace(number) == "":
 		e.Message = "a number is missing"
-	case reads("0" + number):
-		repaired = "0" + number
+	case reads(strings.Replace(number, ".", "0.", 1)):
+		repaired = strings.Replace(number, ".", "0.", 1)
+	case reads(strings.TrimPrefix(number, "+")):
+		repaired = strings.TrimPrefix(number, "+")
 	case reads(strings.TrimSuffix(number, ".")):
 		repaired = strings.TrimSuffix(number, ".")
 	case len(bottom) < len(number) && strings.Trim(bottom, "0") == "":
@@ -138,7 +140,7 @@ var severalMeanings = map[string]string{
 	"degree":  "say which degree: °C or °F",
 	"w":       "write weeks, or W for watts",
 	"gr":      "write g for grams",
-	"%wt":     "write % of the whole weight, or % dry basis",
+	":":       "write a length of time with its units, such as 1 h 30 min",
 	"pint":    "write ml or l",
 	"quarter": "write kg or lb; a fraction is written 1/4",
 }

@@ -40,7 +40,7 @@ func inNamed(si float64, unit string) (*Unit, float64, error) {
 	text := strconv.FormatFloat(n, 'g', 4, 64)
 	switch {
 	case math.IsNaN(n) || math.IsInf(n, 0):
-		return nil, 0, &Error{Kind: NotANumber, Message: fmt.Sprintf("a %s could not be reckoned", u.Dimension),
+		return nil, 0, &Error{Kind: NotANumber, Message: fmt.Sprintf("%s could not be reckoned", u.Dimension.withArticle()),
 			Hint: "one of the numbers it comes from is not finite"}
 	case math.Abs(n) > largest:
 		return nil, 0, numberError(TooLarge, 0, Part{text, u.Name})

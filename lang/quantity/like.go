@@ -60,16 +60,17 @@ func singular(number string) bool {
 // Like prints a value of q's dimension, given in SI, in the unit or units in which
 // q was written: with at least the digits that q has behind its point, else with
 // as many as say something. With q = 62 °F, 287 K is "57 °F"; with q = 5 lb 4 oz,
-// 2.3 kg is "5 lb 1.1 oz". A value that is not finite is "unknown".
+// 2.3 kg is "5 lb 1.1 oz". What cannot be written so, above 1e12 or not finite, is
+// "unknown".
 func (q Quantity) Like(si float64) string {
-	if math.IsNaN(si) || math.IsInf(si, 0) {
-		return "unknown"
-	}
-	if len(q.more) > 0 {
-		return q.likeParts(si)
-	}
 	u := q.unit()
 	n := q.inUnit(si, u)
+	switch {
+	case math.IsNaN(n) || math.Abs(n) > largest:
+		return "unknown"
+	case len(q.more) > 0:
+		return q.likeParts(si)
+	}
 	kept := decimalsOf(q.first.number)
 	return written{round(n, max(kept, u.sensible(n)), kept), u}.text()
 }
@@ -80,40 +81,68 @@ func (q *Quantity) inUnit(si float64, u *Unit) float64 {
 	switch {
 	case q.Dimension == TemperatureDifference:
 		return si / u.Factor
-	case u.Dimension == DryShare && q.Dimension == Share && si < 1:
-		si /= 1 - si
-	case u.Dimension == Share && q.Dimension == DryShare && si > -1:
-		si /= 1 + si
+	case u.Dimension == DryShare && q.Dimension == Share:
+		if si /= 1 - si; si < -1 { // of a share above 1
+			return math.NaN()
+		}
+	case u.Dimension == Share && q.Dimension == DryShare:
+		if si /= 1 + si; si > 1 {
+			return math.NaN()
+		}
 	}
 	return (si - u.Offset) / u.Factor
 }
 
-// likeParts prints 5 lb 4.2 oz: whole larger units, the rest in the last. It
-// rounds in the last unit before it shares out, so that the rest never rounds up
-// to one of the unit before.
+// likeParts prints 5 lb 4.2 oz: whole larger units, the rest in the last, and no
+// noughts at either end.
 func (q *Quantity) likeParts(si float64) string {
 	parts := append([]written{q.first}, q.more...)
-	last := parts[len(parts)-1]
-	kept := decimalsOf(last.number)
+	end := len(parts) - 1
+	kept := decimalsOf(parts[end].number)
 	places := max(kept, q.Dimension.row().compound)
-	step := last.unit.Factor / math.Pow10(places)
-	rest := math.Round(math.Abs(si) / step)
-	sign, out := "", []string(nil)
-	if si < 0 && rest > 0 {
-		sign = "-"
+	counts := shareOut(math.Abs(si), parts, math.Pow10(places))
+	from, to := 0, end
+	for from < end && counts[from] == 0 {
+		from++
 	}
-	for _, p := range parts[:len(parts)-1] {
-		size := p.unit.Factor / step
-		whole := math.Floor(rest/size + 1e-9)
-		rest = max(0, rest-whole*size)
-		if whole > 0 || len(out) > 0 {
-			out = append(out, written{round(whole, 0, 0), p.unit}.text())
+	for to > from && counts[to] == 0 {
+		to--
+	}
+	out := make([]string, 0, len(parts))
+	for i := from; i <= to; i++ {
+		number := round(counts[i], 0, 0)
+		if i == end {
+			number = round(counts[i], places, kept)
 		}
+		out = append(out, written{number, parts[i].unit}.text())
 	}
-	if rest > 0 || len(out) == 0 {
-		out = append(out, written{round(rest/math.Pow10(places), places, kept), last.unit}.text())
+	if si < 0 && counts[from] > 0 {
+		out[0] = "-" + out[0]
 	}
-	return sign + strings.Join(out, " ")
+	return strings.Join(out, " ")
+}
+
+// shareOut gives how many of each unit make up the value: whole ones, and of the
+// last as many as its fineness, in parts of one, allows.
+func shareOut(rest float64, parts []written, fineness float64) []float64 {
+	counts := make([]float64, len(parts))
+	end := len(parts) - 1
+	for i, p := range parts[:end] {
+		counts[i] = math.Floor(rest/p.unit.Factor + sameValue)
+		rest = max(0, rest-counts[i]*p.unit.Factor)
+	}
+	counts[end] = math.Round(rest/parts[end].unit.Factor*fineness) / fineness
+	if counts[end]*parts[end].unit.Factor < parts[end-1].unit.Factor*(1-sameValue) {
+		return counts
+	}
+	// It rounded up to one of the unit before, which may make one of the next.
+	counts[end] = 0
+	counts[end-1]++
+	for i := end - 1; i > 0 && math.Abs(counts[i]*parts[i].unit.Factor/parts[i-1].unit.Factor-1) < sameValue; i-- {
+		counts[i] = 0
+		counts[i-1]++
+	}
+	return counts
 }
 
 // sensible is the number of digits behind the point that say something of a value

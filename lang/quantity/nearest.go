@@ -78,19 +78,33 @@ func fold(spelling string) string {
 	return strings.Join(sides, "/")
 }
 
+// foldedSpelling is one spelling of a unit as fold leaves it.
+type foldedSpelling struct {
+	letters []rune
+	unit    *Unit
+}
+
+var foldedSpellings = func() (list []foldedSpelling) {
+	for i := range units {
+		for spelling := range units[i].spellings {
+			list = append(list, foldedSpelling{[]rune(fold(spelling)), &units[i]})
+		}
+	}
+	return list
+}()
+
 // oneSlipAway finds the first unit one slip from the folded spelling, and whether
 // another unit is as near.
 func oneSlipAway(folded string) (first *Unit, rivals bool) {
-	for i := range units {
-		for spelling := range units[i].spellings {
-			if !oneSlip([]rune(folded), []rune(fold(spelling))) {
-				continue
-			}
-			if first != nil && first != &units[i] {
-				return first, true
-			}
-			first = &units[i]
+	letters := []rune(folded)
+	for _, s := range foldedSpellings {
+		if !oneSlip(letters, s.letters) {
+			continue
 		}
+		if first != nil && first != s.unit {
+			return first, true
+		}
+		first = s.unit
 	}
 	return first, false
 }

@@ -1,6 +1,10 @@
 package quantity
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
 
 // longestText is more bytes than the longest quantity of four parts has.
 const longestText = 4 * (longest + longestUnit)
@@ -10,7 +14,8 @@ const longestText = 4 * (longest + longestUnit)
 // counts as one space. Parse returns the errors of Make.
 func Parse(text string) (Quantity, error) {
 	if len(text) > longestText {
-		return Quantity{}, numberError(TooLong, 0, Part{Number: text})
+		return Quantity{}, &Error{Kind: TooLong, Message: fmt.Sprintf("a text of %d characters is longer than any quantity", utf8.RuneCountInString(text)),
+			Hint: "write a number and its unit, such as 8 h"}
 	}
 	rest := strings.Join(strings.Fields(text), " ")
 	if rest == "" {
@@ -47,7 +52,7 @@ func cutNumber(text string) (number, rest string) {
 // numberEnd is where the number at the front ends: a sign, digits, and whatever
 // might stand between digits, so that a wrong number is seen as a whole.
 func numberEnd(text string) int {
-	rest, _ := cutSign(text)
+	rest, _ := cutSign(strings.TrimPrefix(text, "+"))
 	start := len(text) - len(rest)
 	end := start
 	for end < len(text) && (isDigit(text[end]) || strings.IndexByte(".,/", text[end]) >= 0) {

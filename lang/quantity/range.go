@@ -39,6 +39,9 @@ func Between(low, high []Part) (Range, error) {
 
 func (r Range) check(high int) error {
 	switch {
+	case r.High.first.unit == nil && r.Low.first.unit != nil:
+		return &Error{Kind: MissingUnit, Part: high, Message: fmt.Sprintf("%s has no unit", r.High), Hint: "write the unit behind both ends, or behind the last",
+			Fix: r.High.String() + " " + r.Low.Unit()}
 	case r.Low.Dimension != r.High.Dimension:
 		return &Error{Kind: MixedDimensions, Part: high,
 			Message: fmt.Sprintf("%s is %s, and %s is %s", r.Low, r.Low.Dimension.withArticle(), r.High, r.High.Dimension.withArticle()),
