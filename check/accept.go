@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
 	"maltwright/lang/process"
+	"maltwright/lang/source"
 )
 
 var (
@@ -23,6 +24,17 @@ var (
 		Why:   "there is nothing to check",
 		Do:    `write a process, beginning with process "its name" {`}
 )
+
+// empty tells whether a file, with those it uses, says nothing at all.
+func empty(h *process.House) bool {
+	facts := len(h.Grains) + len(h.Sites) + len(h.Vessels) + len(h.Floors) + len(h.Kilns) + len(h.Limits)
+	return facts+len(h.Processes)+len(h.Accepts) == 0
+}
+
+// nothing is the finding of a file that says nothing. It stands at the file's first line.
+func nothing(f *source.File) finding.Finding {
+	return noProcess.At(source.Place{File: f, Span: f.Line(1)}, "this file holds no process, and nothing for one")
+}
 
 // accepted drops the findings that an acceptance silences, and reports the
 // acceptances that silence none. A danger to people is never silenced.

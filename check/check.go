@@ -44,11 +44,14 @@ type Report struct {
 func File(name string, text []byte, dir string, r process.Reader, o Options) Report {
 	house, found := process.Load(name, text, dir, r)
 	out := Report{House: house}
+	if empty(house) && len(found) == 0 {
+		found = append(found, nothing(house.Files[0]))
+	}
 	for _, p := range house.Processes {
 		more, unjudged := judge(p, found, o)
 		found = append(found, more...)
 		for _, u := range unjudged {
-			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: fmt.Sprintf("%q: %s", p.Name, u.Reason)})
+			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: fmt.Sprintf("in %q %s", p.Name, u.Reason)})
 		}
 	}
 	out.Findings = finding.Sort(accepted(house, found))
@@ -62,7 +65,7 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 	case o.NoForecast:
 		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "no forecast was asked for"}}
 	case p.Broken || any && worst == finding.Fault:
-		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "what did not read must be put right first"}}
+		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
 	}
 	f, err := forecast.Run(p, forecast.Options{})
 	if err != nil {

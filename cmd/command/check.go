@@ -75,7 +75,7 @@ func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJu
 		fmt.Fprintln(w.Out)
 	}
 	for _, n := range notJudged {
-		line := fmt.Sprintf("not judged: %s, %s: because %s", n.Rule, n.File, n.Reason)
+		line := fmt.Sprintf("not judged: %s (%s), because %s", n.Rule, n.File, n.Reason)
 		for i, part := range report.Wrap(report.Safe(line), w.width()-4) {
 			fmt.Fprintf(w.Out, "%s%s\n", strings.Repeat("    ", min(i, 1)), part)
 		}

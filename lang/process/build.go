@@ -128,7 +128,7 @@ func (b *builder) checked(q *Quantity, low, high float64, what, interval string)
 	if q == nil || q.SI >= low && q.SI <= high {
 		return q
 	}
-	b.note(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it lies in %s", what, q, interval)))
+	b.note(outOfRange.At(q.Place, fmt.Sprintf("%s of %s is outside %s", what, q, interval)))
 	return nil
 }
 

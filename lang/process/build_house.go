@@ -98,7 +98,7 @@ func (b *builder) band(s *reading, low, high float64, what, interval string) *Ra
 	if r == nil || r.Low.SI >= low && r.High.SI <= high {
 		return r
 	}
-	b.note(outOfRange.At(r.Place, fmt.Sprintf("%s of %s; it lies in %s", what, r, interval)))
+	b.note(outOfRange.At(r.Place, fmt.Sprintf("%s of %s is outside %s", what, r, interval)))
 	return nil
 }
 
@@ -167,7 +167,7 @@ func (b *builder) sameNames() {
 	for _, d := range b.house.definitions() {
 		key := d.kind + "\x00" + d.name
 		if first, ok := seen[key]; ok && d.name != "" {
-			f := nameUsedTwice.At(d.place, fmt.Sprintf("there are two of %s %q", d.kind, d.name))
+			f := nameUsedTwice.At(d.place, fmt.Sprintf("another %s is already called %q", d.kind, d.name))
 			f.Related = []finding.Related{{Place: first, Message: "the first is here"}}
 			b.note(f)
 			continue

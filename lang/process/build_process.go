@@ -19,11 +19,12 @@ func (b *builder) process(f *source.File, r *reading) {
 		return
 	}
 	before := len(b.house.Accepts)
-	p.Broken = !b.block(f, r.Body, vocabulary.Process, r.scope(f), r.place, func(s *reading) {
+	whole := b.block(f, r.Body, vocabulary.Process, r.scope(f), r.place, func(s *reading) {
 		if do := processStatements[s.Verb.Text]; do != nil {
 			do(b, f, p, s)
 		}
 	})
+	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
 	b.sense(p)
 }

@@ -148,10 +148,10 @@ func (r *reader) asked(t *Test, m vocabulary.Measure, term syntax.Term) bool {
 	}
 	a, ok := term.(syntax.Amount)
 	if !ok {
-		r.note(wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s is %s, not %s", m.Word, dimensionWords(m.Dims), r.at(term.Range()).Text())))
+		r.note(wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s is %s, not %s", m.Word, withArticle(dimensionWords(m.Dims)), r.at(term.Range()).Text())))
 		return false
 	}
-	rng, ok := r.rangeOf(a, m.Dims, m.Word)
+	rng, ok := r.rangeOf(a, m.Dims)
 	if !ok {
 		return false
 	}
@@ -196,8 +196,9 @@ func (r *reader) upright(rng quantity.Range, place source.Place) bool {
 		return true
 	}
 	f := rangeUpsideDown.At(place, fmt.Sprintf("%s runs from the higher to the lower", place.Text()))
-	f.Hint = fmt.Sprintf("write %s to %s", rng.High, rng.Low)
-	f.Fixes = []finding.Edit{{Place: place, New: fmt.Sprintf("%s to %s", rng.High, rng.Low)}}
+	turned := quantity.Range{Low: rng.High, High: rng.Low}.String()
+	f.Hint = "write " + turned
+	f.Fixes = []finding.Edit{{Place: place, New: turned}}
 	r.note(f)
 	return false
 }

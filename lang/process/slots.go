@@ -129,7 +129,7 @@ func readAmount(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 
 // amount makes the range of a value and checks it against the slot.
 func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
-	rng, ok := r.rangeOf(a, slot.Dims, slot.Label)
+	rng, ok := r.rangeOf(a, slot.Dims)
 	if !ok {
 		return false
 	}
@@ -149,7 +149,7 @@ func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
 
 // rangeOf makes a range of an amount, each end in one of the dimensions. The unit
 // of the second value serves the first where that has none, as in 43 to 45 %.
-func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension, label string) (quantity.Range, bool) {
+func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
 	low := a.Low
 	if a.High != nil && len(low.Parts) == 1 && low.Parts[0].Unit.Text == "" {
 		if n := len(a.High.Parts); n == 1 {
@@ -157,7 +157,7 @@ func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension, label strin
 			low.Parts[0].Unit.Text = a.High.Parts[n-1].Unit.Text
 		}
 	}
-	lo, ok := r.quantityOf(low, dims, label)
+	lo, ok := r.quantityOf(low, dims)
 	if !ok {
 		return quantity.Range{}, false
 	}
@@ -165,12 +165,12 @@ func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension, label strin
 	if a.High == nil {
 		return rng, true
 	}
-	rng.High, ok = r.quantityOf(*a.High, dims, label)
+	rng.High, ok = r.quantityOf(*a.High, dims)
 	return rng, ok
 }
 
 // quantityOf makes a quantity in one of the dimensions.
-func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension, label string) (quantity.Quantity, bool) {
+func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quantity.Quantity, bool) {
 	parts := make([]quantity.Part, len(q.Parts))
 	for i, p := range q.Parts {
 		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
@@ -187,12 +187,12 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension, label 
 	}
 	place := r.at(q.Span)
 	if made.Dimension == quantity.Number {
-		f := missingUnit.At(place, fmt.Sprintf("%s has no unit; %s is %s", place.Text(), label, dimensionWords(dims)))
+		f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
 		f.Hint = "write the unit behind it, such as " + sample(dims[0], place.Text())
 		r.note(f)
 		return made, false
 	}
-	r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is %s", place.Text(), withArticle(made.Dimension.String()), label, dimensionWords(dims))))
+	r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(made.Dimension.String()), withArticle(dimensionWords(dims)))))
 	return made, false
 }
 
