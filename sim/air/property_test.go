@@ -38,6 +38,16 @@ func TestDewPointWetBulbAndAirStandInOrder(t *testing.T) {
 	})
 }
 
+func TestWetBulbNearFindsTheSameBulbFromAnyGuess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := drawn(t)
+		wet, err := s.WetBulb()
+		require.NoError(t, err)
+		guess := rapid.Float64Range(-50, 100).Draw(t, "guess")
+		require.InDelta(t, wet, s.WetBulbNear(guess), 1e-6)
+	})
+}
+
 func TestConstructorsInvertTheMethods(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := drawn(t)

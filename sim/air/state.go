@@ -3,9 +3,9 @@ package air
 import "errors"
 
 const (
-	// massRatio is the molar mass of water over that of dry air (published)
+	// MassRatio is the molar mass of water over that of dry air (published)
 	// [ashrae-2017-ch1] eq. 20.
-	massRatio = 0.621945
+	MassRatio = 0.621945
 
 	// gasConstant of dry air, J/(kg K) (published) [ashrae-2017-ch1] eq. 1.
 	gasConstant = 287.042
@@ -73,11 +73,11 @@ func (s State) Check() error {
 // HumidityRatio gives kg of water per kg of dry air for a vapour pressure pv
 // and a total pressure p, both Pa: W = 0.621945·pv/(p − pv), [ashrae-2017-ch1]
 // eq. 20, 0 ≤ pv < p; unchecked.
-func HumidityRatio(pv, p float64) float64 { return massRatio * pv / (p - pv) }
+func HumidityRatio(pv, p float64) float64 { return MassRatio * pv / (p - pv) }
 
 // VapourPressure gives the partial pressure of the vapour, Pa:
 // p·W/(0.621945 + W), the inverse of HumidityRatio.
-func (s State) VapourPressure() float64 { return s.P * s.W / (massRatio + s.W) }
+func (s State) VapourPressure() float64 { return s.P * s.W / (MassRatio + s.W) }
 
 // RH gives the relative humidity, 0 to 1: vapour pressure over saturation
 // pressure at T, over ice below 0.01 °C.
@@ -92,7 +92,7 @@ func (s State) Enthalpy() float64 {
 // Volume gives m³ of moist air per kg of dry air:
 // 287.042·(T + 273.15)·(1 + W/0.621945)/P, [ashrae-2017-ch1] eq. 26.
 func (s State) Volume() float64 {
-	return gasConstant * (s.T + kelvin) * (1 + s.W/massRatio) / s.P
+	return gasConstant * (s.T + kelvin) * (1 + s.W/MassRatio) / s.P
 }
 
 // Density gives kg of moist air per m³: (1 + W)/Volume.

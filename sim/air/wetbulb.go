@@ -34,6 +34,25 @@ func (s State) WetBulb() (float64, error) {
 	return wetBulb(s.T, s.W, s.P), nil
 }
 
+// WetBulbNear gives what WetBulb gives, unchecked, for air whose wet bulb is
+// known to be near guess °C and above freezing: Newton's method to 1e-7 K, with
+// WetBulb's own bisection when that does not settle.
+func (s State) WetBulbNear(guess float64) float64 {
+	for range 8 {
+		over := ratioFromWater(s.T, guess, s.P) - s.W
+		const h = 1e-3
+		step := over * h / (ratioFromWater(s.T, guess+h, s.P) - s.W - over)
+		guess -= step
+		if !(guess > 0 && guess < s.T) {
+			break
+		}
+		if math.Abs(step) < 1e-5 { // the next step would be a thousandth of it
+			return guess
+		}
+	}
+	return wetBulb(s.T, s.W, s.P)
+}
+
 // ratioFromWetBulb is the humidity ratio of air at t whose wet bulb is twb.
 func ratioFromWetBulb(t, twb, p float64) float64 {
 	if twb >= 0 {

@@ -55,22 +55,17 @@ func (m Malt) RateUnchecked(x, t float64) (k, byX, byT float64) {
 	const boundFall = vapourEnergy / gas
 	free := wetRate * math.Exp(-wetFall*perTk)
 	bound := boundRate * math.Exp(boundFall*(1/vapourAt-perTk))
-	share, slope := freeShare(x)
+	share, slope := FreeShareUnchecked(x)
 	f := m.factor()
 	return f * (bound + (free-bound)*share),
 		f * (free - bound) * slope,
 		f * perTk * perTk * (bound*boundFall*(1-share) + free*wetFall*share)
 }
 
-// FreeShare gives σ, the share of the drying rate that goes by the constant of
-// free water at moisture x (kg/kg dry basis): 3u² − 2u³, u = (x − 0.12)/0.23,
-// nil below 0.12, 1 above 0.35. Unchecked.
-func FreeShare(x float64) float64 {
-	share, _ := freeShare(x)
-	return share
-}
-
-func freeShare(x float64) (share, slope float64) {
+// FreeShareUnchecked gives σ, the share of the drying rate that goes by the
+// constant of free water at moisture x (kg/kg dry basis), and its derivative:
+// 3u² − 2u³, u = (x − 0.12)/0.23, nil below 0.12, 1 above 0.35.
+func FreeShareUnchecked(x float64) (share, slope float64) {
 	u := (x - boundBelow) / (freeAbove - boundBelow)
 	switch {
 	case u <= 0:

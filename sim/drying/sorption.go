@@ -39,12 +39,18 @@ func (m Malt) HumidityUnchecked(x, t float64) (rh, byX, byT float64) {
 	return henderson(x, t, 1/m.sorptionScale())
 }
 
+// drowned is an exponent at which the humidity is 1 but for 1e-10.
+const drowned = 23.0
+
 func henderson(x, t, perScale float64) (rh, byX, byT float64) {
 	sign := 1.0
 	if x < 0 {
 		sign, x = -1, -x
 	}
 	percent := max(100*x*perScale, 1e-6)
+	if percent*percent*hendersonK*(t+hendersonC) > drowned {
+		return sign, 0, 0
+	}
 	exponent := hendersonK * (t + hendersonC) * math.Exp(hendersonN*math.Log(percent))
 	dry := math.Exp(-exponent)
 	return sign * (1 - dry), 100 * perScale * dry * exponent * hendersonN / percent, sign * dry * exponent / (t + hendersonC)

@@ -1,0 +1,123 @@
+package kiln
+
+import (
+	"errors"
+	"slices"
+
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+)
+
+// Bed is malt on a kiln. Make one with New; move it with Advance; ask it with
+// View. Clone copies it, so that a caller can go back and look closer.
+type Bed struct {
+	malt    drying.Malt
+	kit     Equipment
+	ambient air.State
+	dry     float64 // dry matter of a layer, kg/m²
+	depth   float64 // of the bed, m
+
+	layers []layer
+	flows  [stages]flow // of the step being taken
+	now    flow         // of the moment reached
+	set    Setting      // in force
+	limit  Limit
+
+	seconds float64 // since New
+	step    float64 // to try next, s
+	ledger  Ledger
+	plateau plateau
+	work    Progress
+}
+
+// New puts a charge on a kiln. It returns a *[air.RangeError], or several
+// joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
+// basis, malt 0 to 120 °C, depth 1 mm to 10 m or bulk density 200 to 1000 kg/m³,
+// area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
+// 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
+func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed, error) {
+	outside, err := ambient.state()
+	if err := errors.Join(err, charge.check(), kit.check(), malt.Check()); err != nil {
+		return nil, err
+	}
+	depth := charge.depth(kit.Area)
+	if err := air.Within("depth of the bed", depth, "m", 1e-4, 20); err != nil {
+		return nil, err
+	}
+	n := kit.layers()
+	b := &Bed{
+		malt: malt, kit: kit, ambient: outside,
+		dry: charge.DryMass / kit.Area / float64(n), depth: depth,
+		layers: make([]layer, n), step: firstStep,
+	}
+	for i := range b.layers {
+		b.layers[i] = layer{
+			x: charge.Moisture, h: drying.Enthalpy(charge.Moisture, charge.Temperature),
+			t: charge.Temperature, mean: charge.Temperature,
+		}
+	}
+	b.now.on = stream{t: outside.T, w: outside.W}
+	b.now.off = b.now.on
+	b.ledger = b.opening()
+	return b, nil
+}
+
+func (e Equipment) layers() int {
+	switch {
+	case e.Still:
+		return 1
+	case e.Layers == 0:
+		return DefaultLayers
+	}
+	return e.Layers
+}
+
+// Clone returns a bed of its own in the same state.
+func (b *Bed) Clone() *Bed {
+	c := *b
+	c.layers = slices.Clone(b.layers)
+	return &c
+}
+
+// Restore puts the bed into the state of another of the same number of
+// layers without allocating, and into a clone of any other.
+func (b *Bed) Restore(from *Bed) {
+	layers := append(b.layers[:0], from.layers...)
+	*b = *from
+	b.layers = layers
+}
+
+// SetAmbient changes the air that the kiln draws in. It returns a
+// *[air.RangeError] for values that New would refuse.
+func (b *Bed) SetAmbient(ambient Ambient) error {
+	outside, err := ambient.state()
+	if err == nil {
+		b.ambient = outside
+	}
+	return err
+}
+
+// Mix stirs the bed: every layer takes the mean moisture and heat. Water and
+// energy are kept. The plateau of the air-off is looked for anew.
+func (b *Bed) Mix() {
+	x, h := b.means()
+	for i := range b.layers {
+		l := &b.layers[i]
+		l.x, l.h, l.t = x, h, drying.Temperature(x, h)
+		l.mean = l.t
+	}
+	b.plateau.mixed()
+}
+
+// means gives moisture and enthalpy of the whole bed, per kg of dry matter.
+func (b *Bed) means() (x, h float64) {
+	for i := range b.layers {
+		x += b.layers[i].x
+		h += b.layers[i].h
+	}
+	n := float64(len(b.layers))
+	return x / n, h / n
+}
+
+// dryMass gives the dry matter of the whole bed, kg.
+func (b *Bed) dryMass() float64 { return b.dry * float64(len(b.layers)) * b.kit.Area }

@@ -1,0 +1,60 @@
+package kiln_test
+
+import (
+	"testing"
+
+	"maltwright/sim/drying"
+	"maltwright/sim/kiln"
+)
+
+// A kilning of 30 h in pieces of 10 min, as the forecast takes it: 12 h at
+// 50 °C, 6 h rising to 80 °C, 12 h at 82 °C.
+func kilning(b *testing.B, charge kiln.Charge, kit kiln.Equipment) {
+	b.ReportAllocs()
+	steps := 0
+	for range b.N {
+		bed, err := kiln.New(charge, kit, kiln.Ambient{T: 15, RH: 0.6, Altitude: 140}, drying.Malt{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		for i := range 180 {
+			h := float64(i) / 6
+			set := kiln.Hold(kiln.AirOn, 50)
+			switch {
+			case h >= 18:
+				set = kiln.Hold(kiln.AirOn, 82)
+			case h >= 12:
+				set = kiln.Setting{From: 50 + (h-12)*5, To: 50 + (h-12+1.0/6)*5}
+			}
+			done, err := bed.Advance(600, set)
+			if err != nil {
+				b.Fatal(err)
+			}
+			steps = done.Steps
+			_ = bed.View()
+		}
+	}
+	b.ReportMetric(float64(steps), "steps")
+}
+
+func BenchmarkThinTrayThirtyHours(b *testing.B) {
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: 1500, Layers: kiln.ThinLayers})
+}
+
+func BenchmarkTwentyLayersThirtyHours(b *testing.B) {
+	kilning(b, tonne, kiln.Equipment{Area: 3, Airflow: 1.25, Layers: 20})
+}
+
+func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: 400, Recirculation: 0.6, Layers: kiln.ThinLayers})
+}
+
+func BenchmarkStillOvenThirtyHours(b *testing.B) {
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: 1500, Still: true})
+}
+
+// tonne is green malt that makes a tonne at 4 %; tray is a home charge.
+var (
+	tonne = kiln.Charge{DryMass: 960, Moisture: 0.45 / 0.55, Temperature: 15, BulkDensity: 550}
+	tray  = kiln.Charge{DryMass: 5, Moisture: 0.45 / 0.55, Temperature: 15, BulkDensity: 550}
+)

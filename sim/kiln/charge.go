@@ -1,0 +1,119 @@
+package kiln
+
+import (
+	"errors"
+
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+)
+
+// Charge is the malt put on the kiln.
+type Charge struct {
+	DryMass     float64 // dry matter, kg
+	Moisture    float64 // kg of water per kg of dry matter
+	Temperature float64 // °C
+	Depth       float64 // of the bed, m; nil to reckon it from BulkDensity
+	BulkDensity float64 // of the wet malt, kg/m³; used when Depth is nil
+}
+
+// Equipment is the kiln.
+type Equipment struct {
+	Area    float64 // of the bed, seen from above, m²
+	Airflow float64 // at air-on, m³/s; of a still oven what leaks or is vented
+	Heater  float64 // power, W; nil if not stated, then it never limits
+
+	// ReachLow and ReachHigh are the coolest and hottest air-on that the
+	// controls allow while heating, °C; nil if not stated.
+	ReachLow, ReachHigh float64
+
+	Recirculation float64 // share of the exhaust led back, 0 to 0.98
+	Still         bool    // an oven without a fan
+	Layers        int     // nil for DefaultLayers; a still oven has one
+}
+
+// Ambient is the air that the kiln draws in.
+type Ambient struct {
+	T        float64 // °C
+	RH       float64 // relative humidity, 0 to 1
+	Altitude float64 // m
+}
+
+const (
+	// DefaultLayers is the number of layers of a bed when none is stated.
+	DefaultLayers = 20
+
+	// ThinLayers is enough for a tray a few corns deep.
+	ThinLayers = 3
+
+	// MostLayers bounds the number of layers.
+	MostLayers = 400
+
+	// StillVent is a usual air change through the leaks and the vent of a
+	// household oven, m³/s (calibrated: 2 m³/h). It is never assumed: a caller
+	// who takes it says so.
+	StillVent = 2.0 / 3600
+)
+
+// check returns every *[air.RangeError] of the charge.
+func (c Charge) check() error {
+	err := errors.Join(
+		air.Within("dry matter on the kiln", c.DryMass, "kg", 1e-3, 1e6),
+		air.Within("moisture, dry basis", c.Moisture, "kg/kg", 0, 1.5),
+		air.Within("temperature of the malt", c.Temperature, "°C", 0, 120),
+	)
+	if c.Depth != 0 {
+		return errors.Join(err, air.Within("depth of the bed", c.Depth, "m", 1e-3, 10))
+	}
+	return errors.Join(err, air.Within("bulk density", c.BulkDensity, "kg/m³", 200, 1000))
+}
+
+// depth of the bed, m, on area m².
+func (c Charge) depth(area float64) float64 {
+	if c.Depth != 0 {
+		return c.Depth
+	}
+	return c.DryMass * (1 + c.Moisture) / (c.BulkDensity * area)
+}
+
+func (e Equipment) check() error {
+	err := errors.Join(
+		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
+		air.Within("heater", e.Heater, "W", 0, 1e8),
+		air.Within("share of exhaust led back", e.Recirculation, "", 0, mostReturn),
+		air.Within("layers", float64(e.Layers), "", 0, MostLayers),
+		optional("coolest air-on", e.ReachLow, drying.Coldest, drying.Hottest),
+		optional("hottest air-on", e.ReachHigh, max(drying.Coldest, e.ReachLow), drying.Hottest),
+		checkAirflow(e.Airflow, e.Area),
+	)
+	if e.Still && e.Recirculation != 0 {
+		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))
+	}
+	return err
+}
+
+// mostReturn bounds the share of exhaust led back: with all of it nothing dries.
+const mostReturn = 0.98
+
+func optional(quantity string, t, low, high float64) error {
+	if t == 0 {
+		return nil
+	}
+	return air.Within(quantity, t, "°C", low, high)
+}
+
+// checkAirflow bounds the airflow through its speed in front of the bed.
+func checkAirflow(flow, area float64) error {
+	return air.Within("airflow", flow, "m³/s", 1e-5*area, 3*area)
+}
+
+// state gives the ambient air.
+func (a Ambient) state() (air.State, error) {
+	p, err := air.Pressure(a.Altitude)
+	if err != nil {
+		return air.State{}, err
+	}
+	if err := air.Within("ambient temperature", a.T, "°C", drying.Coldest, 50); err != nil {
+		return air.State{}, err
+	}
+	return air.FromRH(a.T, a.RH, p)
+}

@@ -1,0 +1,164 @@
+package kiln
+
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
+
+const (
+	// Lead is how far air-on may run ahead of a malt or air-off temperature
+	// that the kiln is set by, K (calibrated: what a careful hand allows).
+	Lead = 20.0
+
+	// offGain is how many K a hand sets air-on above what is asked of air-off
+	// for each K that air-off lacks, up to Lead (calibrated). Air-off answers
+	// too late to be held more closely.
+	offGain = 4.0
+
+	// Where the searches of this file stop: a temperature, K, and a
+	// humidity ratio, kg/kg. Both lie far below the tolerances of a step.
+	enoughKelvin = 1e-4
+	enoughRatio  = 1e-8
+)
+
+// stage is a moment at which rates are wanted.
+type stage struct {
+	asked  float64 // temperature of the target, °C
+	length float64 // of the implicit stage, s; nil for the rates as they are
+	slot   int
+}
+
+// drive settles the air-on for the stage and marches it through the bed.
+func (b *Bed) drive(s stage) flow {
+	if b.set.Target == Fresh {
+		b.limit = Unlimited
+		return b.march(stream{t: b.ambient.T, w: b.ambient.W}, s.length, s.slot)
+	}
+	low, high := b.span(s)
+	if b.set.Target == AirOn || b.set.Target == Oven {
+		return b.blow(s.asked, low, high, s)
+	}
+	return b.follow(low, high, s)
+}
+
+// span gives the bounds of air-on, °C: the kiln's reach, and, where air-on is
+// not what is asked for, Lead over what is.
+func (b *Bed) span(s stage) (low, high float64) {
+	low, high = coldestSought, hottestSet
+	if b.kit.ReachLow != 0 {
+		low = b.kit.ReachLow
+	}
+	if b.kit.ReachHigh != 0 {
+		high = b.kit.ReachHigh
+	}
+	if b.set.Target == Malt || b.set.Target == AirOff {
+		high = min(high, s.asked+Lead)
+	}
+	return low, max(low, high)
+}
+
+// coldestSought is a bound that no air-on comes to, °C.
+const coldestSought = -60.0
+
+// follow looks for the air-on that brings malt or air-off to what is asked.
+func (b *Bed) follow(low, high float64, s stage) flow {
+	var f flow
+	if b.set.Target == AirOff {
+		root(low, high, b.now.on.t, 1+offGain, enoughKelvin, func(t float64) float64 {
+			f = b.blow(t, low, high, s)
+			return t - s.asked + offGain*(f.off.t-s.asked)
+		})
+	} else if s.length == 0 { // the malt is what it is, so the air stays too
+		f = b.blow(min(max(b.now.on.t, low), high), low, high, s)
+	} else {
+		root(low, high, b.now.on.t, maltAnswer, enoughKelvin, func(t float64) float64 {
+			f = b.blow(t, low, high, s)
+			return b.meanT() - s.asked
+		})
+	}
+	if b.limit == Unlimited && f.on.t >= high-enoughKelvin {
+		b.limit = ByLead
+	}
+	return f
+}
+
+// maltAnswer is a first guess of how the malt follows air-on over a step, K/K.
+const maltAnswer = 0.5
+
+// blow marches with the air-on wanted, as far as reach and heater let it.
+func (b *Bed) blow(wanted, low, high float64, s stage) flow {
+	b.limit = Unlimited
+	t := wanted
+	switch {
+	case wanted > high:
+		b.limit, t = ByReachHigh, high
+	case wanted < low:
+		b.limit, t = ByReachLow, low
+	}
+	if b.set.recirculation(b.kit) == 0 && !b.kit.Still {
+		return b.blowThrough(t, s)
+	}
+	f := b.blowRound(t, s)
+	if heat := b.heat(f); heat < 0 {
+		b.limit = ByIncomingAir
+		return b.blowWith(0, t, b.warmest(t), s)
+	} else if limit := b.kit.Heater / b.kit.Area; limit > 0 && heat > limit {
+		b.limit = ByHeater
+		return b.blowWith(limit, min(t, b.ambient.T), t, s)
+	}
+	return f
+}
+
+// blowThrough is blow without return air, where the heater's limit is known
+// beforehand: Q = V/v(T)·(h(T) − h(ambient)), V/v(T) being the flow of dry air
+// at air-on. Both v and h are straight in T.
+func (b *Bed) blowThrough(t float64, s stage) flow {
+	if t < b.ambient.T {
+		b.limit, t = ByIncomingAir, b.ambient.T
+	}
+	if b.kit.Heater > 0 {
+		flow := b.set.airflow(b.kit)
+		perKelvin := b.ambient.Volume() / (b.ambient.T + 273.15)
+		capacity := flow * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
+		rise := b.kit.Heater * b.ambient.Volume() / (capacity - b.kit.Heater*perKelvin)
+		if rise > 0 && b.ambient.T+rise < t {
+			b.limit, t = ByHeater, b.ambient.T+rise
+		}
+	}
+	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
+}
+
+// blowRound marches with return air: its water comes back to air-on, until
+// both agree.
+func (b *Bed) blowRound(t float64, s stage) flow {
+	var f flow
+	most := air.HumidityRatio(math.Min(air.Saturation(t), 0.9*b.ambient.P), b.ambient.P)
+	root(0, most, b.now.on.w, 1, enoughRatio, func(w float64) float64 {
+		f = b.march(stream{t: t, w: w}, s.length, s.slot)
+		_, ratio := b.incoming(f)
+		return w - ratio
+	})
+	return f
+}
+
+// blowWith looks for the air-on, with return air, that takes the given heat,
+// W/m².
+func (b *Bed) blowWith(heat, low, high float64, s stage) flow {
+	var f flow
+	slope := b.now.g*air.DryAirHeat*(1-b.now.back) + b.now.radiant + 1
+	root(low, high, b.now.on.t, slope, enoughKelvin*slope, func(t float64) float64 {
+		f = b.blowRound(t, s)
+		return b.heat(f) - heat
+	})
+	return f
+}
+
+// warmest gives a temperature that incoming air cannot exceed, °C.
+func (b *Bed) warmest(t float64) float64 {
+	t = max(t, b.ambient.T, b.now.off.t)
+	for i := range b.layers {
+		t = max(t, b.layers[i].t)
+	}
+	return t + 1
+}

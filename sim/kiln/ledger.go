@@ -1,0 +1,67 @@
+package kiln
+
+import "math"
+
+// Ledger is the account of water and energy of the whole bed since New. What
+// the malt lost must be what the air took, which is added up apart.
+type Ledger struct {
+	DryMass float64 // kg; a kiln loses none
+
+	WaterAtStart float64 // in the malt, kg
+	WaterInMalt  float64 // now, kg
+	WaterToAir   float64 // carried off by the air between air-on and air-off, kg
+	WaterVented  float64 // that left the kiln with the exhaust less what came in, kg
+
+	HeatAtStart float64 // enthalpy of the malt, J, from dry matter and liquid water at 0 °C
+	HeatInMalt  float64 // now, J
+	HeatToMalt  float64 // given by the air and by radiation, J; vapour carries heat away
+	Heater      float64 // given by the heater, J
+	HeatVented  float64 // that left with the exhaust less what came in, J
+
+	AirPassed float64 // dry air through the bed, kg
+}
+
+// WaterError gives the gap of the water balance over the water at start, or,
+// of malt that was drier, over a hundredth of its dry matter.
+func (l Ledger) WaterError() float64 {
+	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
+}
+
+// HeatError gives the gap of the malt's heat balance over all heat moved.
+func (l Ledger) HeatError() float64 {
+	moved := math.Abs(l.HeatAtStart) + math.Abs(l.HeatInMalt) + math.Abs(l.HeatToMalt)
+	return math.Abs(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt) / math.Max(moved, 1e-300)
+}
+
+// KilnError gives the gap of the kiln's heat balance, heater against malt and
+// exhaust, over all heat moved.
+func (l Ledger) KilnError() float64 {
+	moved := math.Abs(l.Heater) + math.Abs(l.HeatVented) + math.Abs(l.HeatToMalt)
+	return math.Abs(l.Heater-l.HeatVented-l.HeatToMalt) / math.Max(moved, 1e-300)
+}
+
+func (b *Bed) opening() Ledger {
+	x, h := b.means()
+	mass := b.dryMass()
+	return Ledger{
+		DryMass: mass, WaterAtStart: x * mass, WaterInMalt: x * mass,
+		HeatAtStart: h * mass, HeatInMalt: h * mass,
+	}
+}
+
+// add books a step of dt seconds: from the air's side what it carried, from
+// the malt's side what is in it.
+func (l *Ledger) add(b *Bed, dt float64) {
+	for i, f := range b.flows {
+		share := weights[i] * dt * b.kit.Area
+		dry := share * f.g
+		l.AirPassed += dry
+		l.WaterToAir += dry * (f.off.w - f.on.w)
+		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
+		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
+		l.HeatVented += dry * (1 - f.back) * (f.off.enthalpy() - b.ambient.Enthalpy())
+		l.Heater += share * b.heat(f)
+	}
+	x, h := b.means()
+	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
+}

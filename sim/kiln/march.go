@@ -1,0 +1,61 @@
+package kiln
+
+import "maltwright/sim/air"
+
+// flow is the air through the bed at a moment, per m².
+type flow struct {
+	exchange
+	on, off stream
+	radiant float64 // heat by radiation, W/m²
+	settled bool    // every layer was solved
+}
+
+// march takes air of the state on through the layers over an implicit stage of
+// a seconds (nil for the rates at the present state) and leaves the rates of
+// the layers in their slot.
+func (b *Bed) march(on stream, a float64, slot int) flow {
+	f := flow{exchange: b.exchange(on), on: on, settled: true}
+	m := meeting{
+		exchange: f.exchange, malt: b.malt, in: on, wall: on.t, pressure: b.ambient.P,
+		dry: b.dry, perDry: a / b.dry,
+	}
+	for i := range b.layers {
+		l := &b.layers[i]
+		m.refX, m.refH = l.refX, l.refH
+		m.vapour = m.in.at(m.pressure).VapourPressure()
+		m.sensible = m.g * m.reach * (air.DryAirHeat + air.VapourHeat*m.in.w)
+		m.lift, m.draw = l.skew*m.reach, 1/m.reach-l.skew
+		e, at, ok := m.solve(l.flux)
+		f.settled = f.settled && ok
+		l.flux, l.atX, l.atT = e, at.x, at.t
+		l.rates[slot] = rate{x: -e / m.dry, h: m.heat(e, at.t) / m.dry}
+		f.radiant += m.radiant * (m.wall - at.t)
+		l.in, l.out = m.in, m.off(e, at.t)
+		l.mean = at.t + m.lift*(l.in.t-at.t)
+		m.in = l.out
+	}
+	f.off = m.in
+	return f
+}
+
+// meanT gives the mean temperature of the malt at the end of a stage, °C.
+func (b *Bed) meanT() float64 {
+	sum := 0.0
+	for i := range b.layers {
+		sum += b.layers[i].mean
+	}
+	return sum / float64(len(b.layers))
+}
+
+// incoming gives the enthalpy, J per kg of dry air, and the humidity ratio of
+// what comes to the heater: fresh air and exhaust led back.
+func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
+	fresh := 1 - f.back
+	return fresh*b.ambient.Enthalpy() + f.back*f.off.enthalpy(), fresh*b.ambient.W + f.back*f.off.w
+}
+
+// heat gives what the heater gives, W/m².
+func (b *Bed) heat(f flow) float64 {
+	h, _ := b.incoming(f)
+	return f.g*(f.on.enthalpy()-h) + f.radiant
+}

@@ -1,0 +1,104 @@
+package kiln_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+	"maltwright/sim/kiln"
+)
+
+// anyBed draws a bed from all that New accepts within reason for a malt
+// kiln: from a handful on a sieve to a tower, and to the ends of moisture,
+// temperature and weather.
+func anyBed(t *rapid.T) *kiln.Bed {
+	in := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	area := math.Pow(10, in("lg area", -2, 2))
+	charge := kiln.Charge{
+		DryMass:     area * math.Pow(10, in("lg dry mass per area", -0.3, 2.7)),
+		Moisture:    in("moisture", 0, 1.5),
+		Temperature: in("malt", 0, 120),
+		BulkDensity: in("bulk density", 200, 1000),
+	}
+	kit := kiln.Equipment{
+		Area: area, Airflow: area * math.Pow(10, in("lg air speed", -4, 0.3)),
+		Layers: rapid.IntRange(0, 25).Draw(t, "layers"),
+	}
+	if rapid.Bool().Draw(t, "still") {
+		kit.Still = true
+	} else if rapid.Bool().Draw(t, "returns air") {
+		kit.Recirculation = in("recirculation", 0, 0.98)
+	}
+	if rapid.Bool().Draw(t, "heater stated") {
+		kit.Heater = area * math.Pow(10, in("lg heater per area", 1, 5))
+	}
+	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
+	malt := drying.Malt{Factor: in("factor", 0.3, 3), Shift: in("shift", -0.03, 0.03)}
+	bed, err := kiln.New(charge, kit, ambient, malt)
+	require.NoError(t, err)
+	return bed
+}
+
+func anySetting(t *rapid.T) kiln.Setting {
+	in := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	target := kiln.Target(rapid.IntRange(int(kiln.AirOn), int(kiln.Fresh)).Draw(t, "target"))
+	from := in("from", 0, 180)
+	to := from
+	if rapid.Bool().Draw(t, "ramp") {
+		to = in("to", 0, 180)
+	}
+	return kiln.Setting{Target: target, From: from, To: to}
+}
+
+func finite(v kiln.View) bool {
+	sum := v.X + v.MaltT + v.Hottest + v.HottestX + v.On.T + v.On.W + v.Off.T + v.Off.W + v.OffRH +
+		v.WetBulb + v.Used + v.HeaterPower + v.Ledger.Heater + v.Ledger.HeatVented
+	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
+}
+
+func TestAnyBedUnderAnySettingRunsWithItsBalancesClosed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		bed := anyBed(t)
+		for range 4 {
+			_, err := bed.Advance(600, anySetting(t))
+			require.NoError(t, err)
+			v := bed.View()
+			require.True(t, finite(v), "%+v", v)
+			require.Less(t, v.Ledger.WaterError(), 1e-9)
+			require.Less(t, v.Ledger.HeatError(), 1e-9)
+			require.Less(t, v.Ledger.KilnError(), 1e-9)
+			require.GreaterOrEqual(t, v.Driest, -1e-9)
+			require.GreaterOrEqual(t, v.Off.W, -1e-9)
+		}
+	})
+}
+
+func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		any := func(name string) float64 { return rapid.Float64().Draw(t, name) }
+		_, err := kiln.New(
+			kiln.Charge{DryMass: any("dry"), Moisture: any("x"), Temperature: any("t"), Depth: any("depth"), BulkDensity: any("bulk")},
+			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: any("heater"), ReachLow: any("low"), ReachHigh: any("high"),
+				Recirculation: any("back"), Layers: rapid.Int().Draw(t, "layers"), Still: rapid.Bool().Draw(t, "still")},
+			kiln.Ambient{T: any("ambient"), RH: any("rh"), Altitude: any("altitude")},
+			drying.Malt{Factor: any("factor"), Shift: any("shift")},
+		)
+		if err != nil {
+			var refused *air.RangeError
+			require.True(t, errors.As(err, &refused))
+		}
+		bed := anyBed(t)
+		back := any("set back")
+		_, err = bed.Advance(any("dt"), kiln.Setting{Target: kiln.Target(rapid.Int().Draw(t, "target")), From: any("from"), To: any("to"),
+			Airflow: any("set flow"), Recirculation: &back})
+		if err != nil {
+			require.Zero(t, bed.View().Hours, "a refused setting moves nothing")
+		}
+		require.True(t, finite(bed.View()))
+	})
+}

@@ -1,0 +1,128 @@
+package kiln
+
+import (
+	"errors"
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+)
+
+// Coefficients of TR-BDF2 as a diagonally implicit Runge–Kutta method whose
+// first stage is explicit, with the third-order companion that estimates its
+// error (published) [hosea-shampine-1996].
+const (
+	diagonal = 1 - math.Sqrt2/2 // of the implicit stages
+	early    = math.Sqrt2 / 4   // weight of the first two stages
+	middle   = 2 * diagonal     // where the second stage stands, share of the step
+	stages   = 3
+)
+
+var (
+	weights = [stages]float64{early, early, diagonal}
+
+	// missWeights are the weights less those of the third-order companion.
+	missWeights = [stages]float64{
+		early - (1-early)/3, early - (3*early+1)/3, diagonal - diagonal/3,
+	}
+)
+
+const (
+	// MoistureTolerance is the error that a step allows itself in any layer,
+	// kg/kg dry basis.
+	MoistureTolerance = 2e-4
+
+	// TemperatureTolerance is the same for the temperature of the malt, K.
+	TemperatureTolerance = 0.1
+
+	// dryGrain is how far below nil a moisture may come by the rounding of
+	// solves, kg/kg.
+	dryGrain = 1e-9
+
+	firstStep = 10.0 // s
+	leastStep = 1e-6 // s, below which a step is given up
+)
+
+// ErrStalled says that no step, however short, met the tolerances.
+var ErrStalled = errors.New("the kiln forecast came to a halt: no step is short enough")
+
+// begin finds the rates at the present moment, the explicit first stage.
+func (b *Bed) begin(asked float64) {
+	for i := range b.layers {
+		l := &b.layers[i]
+		l.refX, l.refH = l.x, l.h
+	}
+	b.now = b.drive(stage{asked: asked})
+	b.flows[0] = b.now
+}
+
+// attempt takes the two implicit stages of a step of dt seconds; the targets
+// stand at the middle stage and at the end. It returns the error over the
+// tolerance: 1 is just good enough.
+func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
+	for i := range b.layers {
+		l := &b.layers[i]
+		l.refX = l.x + dt*diagonal*l.rates[0].x
+		l.refH = l.h + dt*diagonal*l.rates[0].h
+	}
+	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1})
+	for i := range b.layers {
+		l := &b.layers[i]
+		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
+		l.refH = l.h + dt*early*(l.rates[0].h+l.rates[1].h)
+	}
+	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2})
+	if !b.flows[1].settled || !b.flows[2].settled {
+		return math.Inf(1)
+	}
+	return b.miss(dt)
+}
+
+// miss gives the largest error of a layer over its tolerance. That of the
+// temperature is damped as the implicit stages damp it, or the quick
+// settling of a thin layer would hold up the step long after it is over.
+func (b *Bed) miss(dt float64) float64 {
+	last := b.flows[stages-1]
+	coupling := dt * diagonal * last.g * last.reach * air.DryAirHeat / b.dry
+	worst := 0.0
+	for i := range b.layers {
+		l := &b.layers[i]
+		c := l.change(missWeights)
+		x := math.Abs(dt * c.x)
+		t := math.Abs(dt*c.h) / (drying.SpecificHeat(l.x) + coupling)
+		worst = max(worst, x/MoistureTolerance, t/TemperatureTolerance) // max keeps NaN
+		if l.atX < -dryGrain {
+			return math.Inf(1)
+		}
+	}
+	if math.IsNaN(worst) {
+		return math.Inf(1)
+	}
+	return worst
+}
+
+// accept moves the bed to the end of the step that attempt has found.
+func (b *Bed) accept(dt float64) {
+	last := b.flows[stages-1]
+	most, share, miss := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0
+	for i := range b.layers {
+		l := &b.layers[i]
+		l.x += dt * l.change(weights).x
+		l.h += dt * l.change(weights).h
+		miss += math.Abs(dt * l.change(missWeights).x)
+		l.rates[0] = l.rates[stages-1]
+		b.settle(l, most, last.reach, share)
+	}
+	b.work.ErrorEstimate += miss / float64(len(b.layers))
+	b.ledger.add(b, dt)
+	b.flows[0], b.now = last, last
+	b.seconds += dt
+}
+
+// change gives the rates of a step under the weights of its stages.
+func (l *layer) change(w [stages]float64) rate {
+	return rate{
+		x: w[0]*l.rates[0].x + w[1]*l.rates[1].x + w[2]*l.rates[2].x,
+		h: w[0]*l.rates[0].h + w[1]*l.rates[1].h + w[2]*l.rates[2].h,
+	}
+}

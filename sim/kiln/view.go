@@ -1,0 +1,83 @@
+package kiln
+
+import (
+	"maltwright/sim/air"
+)
+
+// View is what can be seen of the bed at a moment.
+type View struct {
+	Hours float64 // since New
+
+	X         float64 // mean moisture, kg/kg dry basis
+	WetBasis  float64 // the same, kg of water per kg of malt
+	Mass      float64 // of the malt, kg
+	Driest    float64 // moisture of the driest layer, kg/kg dry basis
+	Wettest   float64 // of the wettest
+	MaltT     float64 // mean temperature of the malt, °C
+	Hottest   float64 // temperature of the hottest layer, °C
+	HottestX  float64 // its moisture, kg/kg dry basis
+	HottestAt int     // its index, 0 at air-on
+
+	On, Off air.State // the air before and behind the bed
+	OffRH   float64   // relative humidity of air-off, 0 to 1; fog counts as 1
+	WetBulb float64   // of air-on, °C
+	Used    float64   // share of the air's drying power that the bed uses
+	Limit   Limit     // what keeps the kiln from its setting
+
+	OnPlateau  bool    // air-off sits on its plateau
+	Broken     bool    // the break has been
+	BreakHours float64 // when, h since New
+
+	HeaterPower float64 // now, W
+	Ledger      Ledger
+	Work        Progress
+}
+
+// Layer is one layer of the bed, from air-on to air-off.
+type Layer struct {
+	X float64 // moisture, kg/kg dry basis
+	T float64 // temperature of the malt, °C
+}
+
+// View looks at the bed. Before the first Advance no air has passed, and On and
+// Off are the ambient air.
+func (b *Bed) View() View {
+	x, _ := b.means()
+	mass := b.dryMass()
+	v := View{
+		Hours: b.seconds / 3600, X: x, WetBasis: x / (1 + x), Mass: mass * (1 + x),
+		On:    air.State{T: b.now.on.t, W: b.now.on.w, P: b.ambient.P},
+		Off:   air.State{T: b.now.off.t, W: b.now.off.w, P: b.ambient.P},
+		Limit: b.limit, Ledger: b.ledger, Work: b.work,
+		Broken: b.plateau.over, BreakHours: b.plateau.hours,
+		HeaterPower: b.heat(b.now) * b.kit.Area,
+	}
+	v.OffRH = min(1, v.Off.RH())
+	at := b.moment()
+	v.WetBulb, v.Used = at.bulb, at.taken
+	v.OnPlateau = b.plateau.best >= plateauLeast && !b.plateau.over
+	b.survey(&v)
+	return v
+}
+
+func (b *Bed) survey(v *View) {
+	v.Driest, v.Wettest, v.Hottest = b.layers[0].x, b.layers[0].x, b.layers[0].mean-1
+	for i, l := range b.layers {
+		v.Driest, v.Wettest = min(v.Driest, l.x), max(v.Wettest, l.x)
+		v.MaltT += l.mean / float64(len(b.layers))
+		if l.mean > v.Hottest {
+			v.Hottest, v.HottestX, v.HottestAt = l.mean, l.x, i
+		}
+	}
+}
+
+// Layers appends the layers to dst and returns it.
+func (b *Bed) Layers(dst []Layer) []Layer {
+	for i := range b.layers {
+		dst = append(dst, Layer{X: b.layers[i].x, T: b.layers[i].mean})
+	}
+	return dst
+}
+
+// Depth gives the depth of the bed, m.
+func (b *Bed) Depth() float64 { return b.depth }
