@@ -214,6 +214,10 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	if t.KilnWater > 0 {
 		p.para("kiln", "%s of water driven off, %.1f kWh of heat into the air", kilograms(t.KilnWater), t.KilnEnergy/3.6e6)
 	}
+	if q := t.Quality; q.Colour > 0 {
+		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
+			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, q.Colour)
+	}
 	if st := f.Process.Stage(process.Store); st != nil && st.Rest != nil {
 		p.para("then", "rest the malt for %s before it is used", st.Rest)
 	}

@@ -1,7 +1,10 @@
 package forecast
 
 import (
+	"slices"
+
 	"maltwright/sim/kiln"
+	"maltwright/sim/quality"
 )
 
 // kilnModel is malt on the kiln, with what the kiln is set to.
@@ -14,8 +17,12 @@ type kilnModel struct {
 	shut   bool    // the exhaust is led back, as for stewing
 	still  bool    // an oven without a fan
 	vent   float64 // its own airflow, m³/s
+	stewed bool
 	worst  *hotWet
 	short  *shortfall
+
+	quality        []quality.State // of each layer
+	layers, before []kiln.Layer    // scratch
 }
 
 // rise is a temperature that runs from one value to another, then stays.
@@ -66,7 +73,11 @@ func (m *kilnModel) advance(dt float64) error {
 		if left := m.rise.over - m.at; left > 0 && left < dt {
 			part = left
 		}
+		m.before = m.bed.Layers(m.before[:0])
 		if _, err := m.bed.Advance(part, m.setting(part)); err != nil {
+			return err
+		}
+		if err := m.heat(part); err != nil {
 			return err
 		}
 		m.at += part
@@ -74,6 +85,27 @@ func (m *kilnModel) advance(dt float64) error {
 		m.watch(part)
 	}
 	return nil
+}
+
+// heat follows what the heat does to each layer.
+func (m *kilnModel) heat(dt float64) error {
+	m.layers = m.bed.Layers(m.layers[:0])
+	for i := range m.quality {
+		b, a := m.before[i], m.layers[i]
+		if err := m.quality[i].Step(dt, b.T, a.T, wetBasis(b.X), wetBasis(a.X), m.stewed); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// mix stirs the bed, and with it what was done to its layers.
+func (m *kilnModel) mix() {
+	m.bed.Mix()
+	mean := quality.Mean(m.quality)
+	for i := range m.quality {
+		m.quality[i] = mean
+	}
 }
 
 // hotLimits are the malt temperatures that enzymes bear down to a moisture
@@ -108,6 +140,7 @@ func (m *kilnModel) copy() model {
 	c.bed = m.bed.Clone()
 	worst, short := *m.worst, *m.short
 	c.worst, c.short = &worst, &short
+	c.quality, c.layers, c.before = slices.Clone(m.quality), nil, nil
 	return &c
 }
 

@@ -20,6 +20,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/lang/source"
+	"maltwright/sim/quality"
 )
 
 // Forecast is what is to be expected of a process.
@@ -99,15 +100,15 @@ type Totals struct {
 	SteepOutMoisture float64 // wet basis, 0 to 1; NaN where there is no steep
 	Total            float64 // s, to the end of deculming
 	FinalMoisture    float64
-	Malt             float64 // kg, without rootlets
-	Rootlets         float64 // kg, as they are taken off
-	Yield            float64 // malt for grain, both as they are
-	YieldDry         float64 // the same, both dry
-	DryMatterLost    float64 // share of the grain's dry matter that is not in the malt
-	KilnWater        float64 // kg driven off in the kiln
-	KilnEnergy       float64 // J of heat given to the air
-	SteepWater       float64 // kg of water drawn for the soaks
-	EnzymeSafe       bool    // whether the malt was at most 10 % before it passed 50 °C; see Trouble
+	Malt             float64       // kg, without rootlets
+	Rootlets         float64       // kg, as they are taken off
+	Yield            float64       // malt for grain, both as they are
+	YieldDry         float64       // the same, both dry
+	DryMatterLost    float64       // share of the grain's dry matter that is not in the malt
+	KilnWater        float64       // kg driven off in the kiln
+	KilnEnergy       float64       // J of heat given to the air
+	SteepWater       float64       // kg of water drawn for the soaks
+	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }
 
 // Assumption is something the forecast had to take for granted.

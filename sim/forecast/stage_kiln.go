@@ -9,6 +9,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
+	"maltwright/sim/quality"
 )
 
 var errNoMalt = errors.New("no malt comes to it: the process has no kiln stage before it")
@@ -22,7 +23,7 @@ func (r *run) kiln(st *process.Stage) error {
 	var ticks []*tick
 	if st.Turn != nil {
 		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, do: func(m model) error {
-			m.(*kilnModel).bed.Mix()
+			m.(*kilnModel).mix()
 			return nil
 		}})
 	}
@@ -33,6 +34,7 @@ func (r *run) kiln(st *process.Stage) error {
 	}
 	v := m.bed.View()
 	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
+	r.f.Totals.Quality = quality.Mean(m.quality)
 	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Ledger.WaterToAir, v.Ledger.Heater
 	return nil
 }
@@ -77,7 +79,14 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
 	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying})
-	return &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, worst: &hotWet{}, short: &shortfall{}}, err
+	if err != nil {
+		return nil, err
+	}
+	m := &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, worst: &hotWet{}, short: &shortfall{}}
+	for range bed.Layers(nil) {
+		m.quality = append(m.quality, quality.Green())
+	}
+	return m, nil
 }
 
 // airflowOf gives the kiln's air, or assumes some.
@@ -113,6 +122,7 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 	} else if s.Kind == process.Stew && m.still {
 		m.flow = coveredShare * m.vent
 	}
+	m.stewed = s.Kind == process.Stew
 	*m.worst, *m.short = hotWet{}, shortfall{}
 	var err error
 	if s.Kind == process.Cool {

@@ -1,0 +1,83 @@
+package quality
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func held(t *testing.T, temp, w, hours float64, stewed bool) State {
+	s := Green()
+	require.NoError(t, s.Step(hours*hour, temp, temp, w, w, stewed))
+	return s
+}
+
+// Calibration: about a quarter of the diastatic power goes in 4 h at 80 °C and 6 %
+// (common practice).
+func TestAQuarterOfTheDiastaticPowerGoesInACure(t *testing.T) {
+	assert.InDelta(t, 0.75, held(t, 80, 0.06, 4, false).Diastatic, 0.01)
+}
+
+// Cure windows of equal DMS effect, 84 °C for 5.5 h and 90 °C for 3 h, each 1.5 to 1.6
+// half-lives (a German maltings' published process; seen).
+func TestCureWindowsOfEqualEffectOnThePrecursor(t *testing.T) {
+	for _, c := range []struct{ t, h float64 }{{84, 5.5}, {90, 3}} {
+		halves := -math.Log2(held(t, c.t, 0.05, c.h, false).Precursor)
+		assert.GreaterOrEqual(t, halves, 1.45, "%v °C", c.t)
+		assert.LessOrEqual(t, halves, 1.65, "%v °C", c.t)
+	}
+}
+
+func TestWetEnzymesDieWhereDryOnesLive(t *testing.T) {
+	wet, dry := held(t, 65, 0.40, 1, false), held(t, 65, 0.08, 1, false)
+	assert.Less(t, wet.Diastatic, 0.35)
+	assert.Greater(t, dry.Diastatic, 0.99)
+	assert.Greater(t, wet.Alpha, wet.Diastatic)
+}
+
+func TestColourFormsOnlyInHeatOrWhileStewed(t *testing.T) {
+	assert.Equal(t, GreenColour, held(t, 70, 0.1, 10, false).Colour)
+	assert.Greater(t, held(t, 70, 0.4, 2, true).Colour, GreenColour)
+	// Published malt specifications: pilsner 2.5 to 3.0 EBC (seen); cured at 83 °C for 4 h.
+	assert.InDelta(t, 2.9, held(t, 83, 0.05, 4, false).Colour, 0.3)
+}
+
+func TestStepsOfAnyLengthGiveTheSame(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		temp, w := rapid.Float64Range(20, 110).Draw(rt, "t"), rapid.Float64Range(0.02, 0.45).Draw(rt, "w")
+		parts := rapid.IntRange(1, 20).Draw(rt, "parts")
+		whole, pieces := Green(), Green()
+		require.NoError(rt, whole.Step(hour, temp, temp, w, w, false))
+		for range parts {
+			require.NoError(rt, pieces.Step(hour/float64(parts), temp, temp, w, w, false))
+		}
+		assert.InDelta(rt, whole.Diastatic, pieces.Diastatic, 1e-9)
+		assert.InDelta(rt, whole.Colour, pieces.Colour, 1e-6*whole.Colour)
+	})
+}
+
+func TestNothingComesBack(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		s := Green()
+		for range rapid.IntRange(1, 8).Draw(rt, "steps") {
+			before := s
+			t0, w0 := rapid.Float64Range(0, 180).Draw(rt, "t"), rapid.Float64Range(0, 0.5).Draw(rt, "w")
+			require.NoError(rt, s.Step(600, t0, t0+2, w0, w0, rapid.Bool().Draw(rt, "stewed")))
+			assert.LessOrEqual(rt, s.Diastatic, before.Diastatic)
+			assert.LessOrEqual(rt, s.Alpha, before.Alpha)
+			assert.LessOrEqual(rt, s.Precursor, before.Precursor)
+			assert.GreaterOrEqual(rt, s.Colour, before.Colour)
+		}
+	})
+}
+
+func TestOutOfRangeIsAnErrorAndChangesNothing(t *testing.T) {
+	s := Green()
+	for _, err := range []error{s.Step(600, 300, 300, 0.1, 0.1, false), s.Step(600, 50, 50, -0.1, 0.1, false), s.Step(-1, 50, 50, 0.1, 0.1, false), s.Step(600, math.NaN(), 50, 0.1, 0.1, false)} {
+		assert.Error(t, err)
+	}
+	assert.Equal(t, Green(), s)
+}
