@@ -16,13 +16,15 @@ const (
 	// the room's temperature.
 	stepShare = 0.6
 	// stepError, K: what a step may add to the error of the mean temperature.
-	// It has died away after an hour, and the rest of the forecast holds to 1e-6.
+	// It has died away after an hour, and the rest of the forecast holds to
+	// 1e-6.
 	stepError = 3e-6
 )
 
-// Advance keeps the piece for dt seconds, above nil and at most 30 days, in
-// the room. Out of range it returns a *[air.RangeError], as it does when the bed
-// itself comes to leave −1 to 60 °C or 0 to 60 % moisture, and leaves the piece as it was.
+// Advance keeps the piece for dt seconds, above nil and at most 30 days, in the
+// room. Out of range it returns a *[air.RangeError], as it does when the bed
+// itself comes to leave −1 to 60 °C or 0 to 60 % moisture, and leaves the piece
+// as it was.
 func (p *Piece) Advance(dt float64, room Room) error {
 	if p.lot.DryMass == 0 {
 		return errNotMade

@@ -13,13 +13,14 @@ const (
 	// memory (dry grain 0.15–0.18, wet 0.2–0.25).
 	bedConductivity = 0.22
 	// settleTime, s: the least time in which a profile of temperature forms
-	// over the depth; calibrated; it tells in beds under some 5 cm only, whose excess is small.
+	// over the depth; calibrated; it tells in beds under some 5 cm only, whose
+	// excess is small.
 	settleTime = 1800.0
 	// faceDry, kg of dry matter per m²: the layer at the open face that dries
 	// first, one to two corns; calibrated.
 	faceDry = 2.0
-	// supplyTime, s: in which the bed below makes good what that layer is
-	// short of; calibrated to withering in 12–36 h (common practice).
+	// supplyTime, s: in which the bed below makes good what that layer is short
+	// of; calibrated to withering in 12–36 h (common practice).
 	supplyTime = 6 * 3600.0
 
 	hour = 3600.0
@@ -40,10 +41,10 @@ type flows struct {
 // flow gives the flows of the state y toward the face.
 //
 // Both faces lose heat: q = h·(T_face − T_room), T_face = T − ⅔·ΔT for a
-// parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT moves there
-// with the time constant L²/(π²α), the slowest of a slab. The open face (both
-// on a mesh) evaporates by [grain.Face.Evaporation] at the water activity of a
-// layer short of the deficit D: dD/dt = evaporation − D/6 h.
+// parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT
+// moves there with the time constant L²/(π²α), the slowest of a slab. The open
+// face (both on a mesh) evaporates by [grain.Face.Evaporation] at the water
+// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h.
 func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)

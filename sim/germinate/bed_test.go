@@ -15,8 +15,8 @@ import (
 // cellar is a floor maltings' room in winter.
 func cellar() germinate.Room { return germinate.Room{T: 11, RH: 0.85} }
 
-// floatFor lets a bed of so many kg of dry matter on a square metre float in the
-// cellar for some days, turned at the given interval.
+// floatFor lets a bed of so many kg of dry matter on a square metre float in
+// the cellar for some days, turned at the given interval.
 func floatFor(t *testing.T, dry, days, turnHours float64) germinate.Piece {
 	p := piece(t, cast(t, "barley", dry, 0.45), 1, 14)
 	for p.Age() < days*24*hour {
@@ -65,9 +65,9 @@ func TestATurnEvensAndCoolsTheBed(t *testing.T) {
 	assert.Zero(t, p.SinceTurn())
 }
 
-// A slab with even heating q per volume and both faces cooled: middle less
-// face q·H²/(8λ), face less room q·H/(2h). Without evaporation (the room's
-// vapour just balances the face) the bed must come to it.
+// A slab with even heating q per volume and both faces cooled: middle less face
+// q·H²/(8λ), face less room q·H/(2h). Without evaporation (the room's vapour
+// just balances the face) the bed must come to it.
 func TestASteadyBedIsASlabWithEvenHeating(t *testing.T) {
 	room := germinate.Room{T: 14, RH: 1}
 	p := piece(t, cast(t, "barley", 15, 0.45), 1, 14)

@@ -10,8 +10,8 @@ const (
 	leastStep = 0.01
 )
 
-// past is below nil until the moment at which the course must be chosen anew:
-// a floating bed leaves its band, comes back to it, or becomes too slow in
+// past is below nil until the moment at which the course must be chosen anew: a
+// floating bed leaves its band, comes back to it, or becomes too slow in
 // coming; a held bed would leave its edge inward, or come faster by itself.
 func (r *runner) past(c course, f *flows) float64 {
 	switch {
@@ -30,11 +30,13 @@ func (r *runner) past(c course, f *flows) float64 {
 func (r *runner) until(c course, h float64) (float64, vector) {
 	y := r.rk4(c, h)
 	f := r.p.flow(&y, r.face)
-	low, high := r.past(c, &r.now), r.past(c, &f)
-	if high <= 0 || low >= 0 {
+	high := r.past(c, &f)
+	if high <= 0 {
 		r.now, r.fresh = f, true
 		return h, y
 	}
+	// The course was chosen as not past; rounding on an edge may say otherwise.
+	low := math.Min(r.past(c, &r.now), -edge/2)
 	to := math.Max(r.moment(c, h, low, high), math.Min(h, leastStep))
 	return to, r.rk4(c, to)
 }

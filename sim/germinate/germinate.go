@@ -5,16 +5,16 @@
 // A [Piece] is a bed of grain of even depth between two faces. The corns
 // breathe, which makes heat, carbon dioxide and water; the heat goes by
 // conduction to the faces and from there to the room, and with the water that
-// evaporates. Between turns the middle grows warmer than the faces, and the open face
-// drier than the middle; a turn evens both. Withering is the same bed in drier
-// air: the growth slows and stops under 30 %.
+// evaporates. Between turns the middle grows warmer than the faces, and the
+// open face drier than the middle; a turn evens both. Withering is the same bed
+// in drier air: the growth slows and stops under 30 %.
 //
 // The bed is described by its mean temperature, by the excess of its middle
-// over its face (the profile between is taken as a parabola, which is exact
-// for even heating), by its mean moisture, and by the water its open face
-// is short of. With growth, losses and heat these are one system of ordinary
-// differential equations, carried forward with the classical Runge–Kutta method in steps well
-// under the bed's own time constants.
+// over its face (the profile between is taken as a parabola, which is exact for
+// even heating), by its mean moisture, and by the water its open face is short
+// of. With growth, losses and heat these are one system of ordinary
+// differential equations, carried forward with the classical Runge–Kutta method
+// in steps well under the bed's own time constants.
 //
 // The heat content H, not the temperature, is the quantity integrated, counted
 // from dry matter and liquid water at 0 °C:
@@ -22,8 +22,8 @@
 //	dH/dt = respiration − loss to the room − vapour + held
 //
 // so the energy ledger closes to rounding. "Held" is the heat a maltster takes
-// out or puts in to keep the bed in a band: nil while the bed floats inside
-// it, and at an edge just what keeps the bed there. How much of it more turning
+// out or puts in to keep the bed in a band: nil while the bed floats inside it,
+// and at an edge just what keeps the bed there. How much of it more turning
 // could have done is kept beside it.
 //
 // [Piece] is a plain value. To find the hour of an event, copy it, advance the

@@ -45,9 +45,9 @@ func daysTo(t *testing.T, species string, w, at, length float64) float64 {
 	return p.Age() / (24 * hour)
 }
 
-// Handbook, from memory: days on the floor to an acrospire of three quarters to full. The
-// model's own two marks lie further apart than the handbook's days at 14 °C and above; the middle
-// between them must fall inside.
+// Handbook, from memory: days on the floor to an acrospire of three quarters to
+// full. The model's own two marks lie further apart than the handbook's days at
+// 14 °C and above; the middle between them must fall inside.
 func TestDaysOnTheFloorFollowTheHandbook(t *testing.T) {
 	for at, days := range map[float64][2]float64{12: {7, 9}, 14: {6, 7}, 16: {5, 6}, 18: {4, 5}} {
 		from, to := daysTo(t, "barley", 0.45, at, 0.75), daysTo(t, "barley", 0.45, at, 1)
@@ -59,8 +59,8 @@ func TestDaysOnTheFloorFollowTheHandbook(t *testing.T) {
 
 // Other grains come to their mark inside their days: rye 5 d at 16 °C (NDSU
 // 2018, Fermentation 4:50; seen), oats 8 d at 17 °C (Muñoz-Insa et al. 2011;
-// seen), sorghum 5 d at 25–28 °C (published laboratory study; seen), pearl millet
-// 3–5 d at 25–30 °C (CSIR; seen); the others by common practice.
+// seen), sorghum 5 d at 25–28 °C (published laboratory study; seen), pearl
+// millet 3–5 d at 25–30 °C (CSIR; seen); the others by common practice.
 func TestOtherGrainsGrowInTheirDays(t *testing.T) {
 	for _, c := range []struct {
 		species      string
@@ -133,7 +133,7 @@ func TestCornsOfAPieceDiffer(t *testing.T) {
 	c := p.Classes()
 	t.Logf("none, to 1/4, 1/2, 3/4, 1, over: %.3f", c)
 	assert.InDelta(t, 1-p.Chitted(), c[grain.NoGrowth], 1e-12)
-	assert.Greater(t, c[grain.ToThreeQuart], 0.3)
+	assert.Greater(t, c[grain.ToThreeQuarters], 0.3)
 	assert.Greater(t, c[grain.ToFull], 0.3)
 	assert.Less(t, c[grain.Overgrown], 0.08)
 	b := p.Batch()

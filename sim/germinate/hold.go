@@ -13,17 +13,18 @@ const (
 	holdPace = 1.0 / hour
 	// edge, K: how near to an edge of the band counts as on it.
 	edge = 1e-7
-	// heapKeeps: the share of its loss that a bed keeps when it lies twice as
-	// deep; geometry, half the faces.
-	heapKeeps = 0.5
+	// heapDepth, m: a bed that must keep its heat is couched so deep, if it is
+	// not deeper already; common practice.
+	heapDepth = 0.30
 )
 
-// course is how the mean temperature moves in a step: by the bed's own
-// balance, or held to a rate.
+// course is how the mean temperature moves in a step: by the bed's own balance,
+// or held to a rate.
 type course struct {
 	held bool
 	rate float64 // K/s, when held
-	// outward is the sign of the temperature's own rate when it is held on an edge.
+	// outward is the sign of the temperature's own rate when it is held on an
+	// edge.
 	outward float64
 	// side tells a bed above its band, 1, or below it, -1.
 	side float64
@@ -71,7 +72,9 @@ func (r *runner) rate(c course, y *vector, f *flows) vector {
 		d[beyond] = math.Max(0, -power-math.Max(0, spare))
 		return d
 	}
-	d[short] = math.Max(0, power-heapKeeps*math.Max(0, f.loss))
+	// A heap loses less in proportion to its faces.
+	keeps := math.Max(0, 1-2*f.half/heapDepth) * math.Max(0, f.loss)
+	d[short] = math.Max(0, power-keeps)
 	return d
 }
 

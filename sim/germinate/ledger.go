@@ -3,8 +3,8 @@ package germinate
 import "maltwright/sim/grain"
 
 // Energy is the heat ledger of the piece since [New], J, counted from dry
-// matter and liquid water at 0 °C:
-// Now = Start + Respired + Sprinkled + Held − Lost − Vapour.
+// matter and liquid water at 0 °C: Now = Start + Respired + Sprinkled + Held −
+// Lost − Vapour.
 type Energy struct {
 	Start, Now float64 // heat content of the bed
 	Respired   float64 // made by growth
@@ -34,8 +34,8 @@ type Holding struct {
 	// Beyond is the part of Removed that not even a bed turned every four hours
 	// would have lost to the room, J: it needs a cooler room, or a thinner bed.
 	Beyond float64
-	// Short is the part of Added that a bed heaped twice as deep would not
-	// have kept, J: it needs a warmer room.
+	// Short is the part of Added that the bed would still want when heaped 30
+	// cm deep, J: it needs a warmer room.
 	Short float64
 	// Peak is the largest mean power taken out in a step, W.
 	Peak float64

@@ -4,8 +4,8 @@ import (
 	"maltwright/sim/grain"
 )
 
-// T is the mean temperature of the bed, °C. It is not a number in a Piece that New did not
-// make.
+// T is the mean temperature of the bed, °C. It is not a number in a Piece that
+// New did not make.
 func (p *Piece) T() float64 { return p.y[heat] / p.capacity(&p.y) }
 
 // CoreT is the temperature in the middle of the bed's depth, °C.
@@ -14,8 +14,8 @@ func (p *Piece) CoreT() float64 { return p.T() + p.y[excess]/3 }
 // FaceT is the temperature of the bed's faces, °C.
 func (p *Piece) FaceT() float64 { return p.T() - 2*p.y[excess]/3 }
 
-// Highest is the highest temperature anywhere in the bed so far, °C, as seen
-// at the steps taken, some minutes apart.
+// Highest is the highest temperature anywhere in the bed so far, °C, as seen at
+// the steps taken, some minutes apart.
 func (p *Piece) Highest() float64 { return p.hottest }
 
 // X is the mean moisture, kg of water per kg of dry matter left.
@@ -46,8 +46,8 @@ func (p *Piece) Clock() float64 { return p.y[clock] }
 // Acrospire is the mean acrospire, as a share of the corn.
 func (p *Piece) Acrospire() float64 { return p.lot.Profile.Acrospire(p.y[clock]) }
 
-// Classes is the share of all corns in each class of acrospire length; the
-// last is the overgrown share.
+// Classes is the share of all corns in each class of acrospire length; the last
+// is the overgrown share.
 func (p *Piece) Classes() grain.AcrospireClasses {
 	return p.lot.Profile.Classes(p.y[clock], p.chitted)
 }
@@ -76,8 +76,8 @@ func (p *Piece) Age() float64 { return p.age }
 // SinceTurn is the time since the last turn, or since New, s.
 func (p *Piece) SinceTurn() float64 { return p.sinceTurn }
 
-// LongestUnturned is the longest time between two turns so far, the running
-// one counted, s.
+// LongestUnturned is the longest time between two turns so far, the running one
+// counted, s.
 func (p *Piece) LongestUnturned() float64 { return max(p.longest, p.sinceTurn) }
 
 // Batch is the grain as it would be taken off the floor now.

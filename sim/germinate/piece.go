@@ -15,8 +15,8 @@ type Floor struct {
 	Mesh bool    // open below: the underside dries like the upper face
 }
 
-// Piece is a bed of germinating or withering grain. Copy it with an
-// assignment. Make it with [New].
+// Piece is a bed of germinating or withering grain. Copy it with an assignment.
+// Make it with [New].
 type Piece struct {
 	lot     grain.Lot
 	floor   Floor
@@ -67,8 +67,8 @@ func (y vector) plus(h float64, d *vector) vector {
 }
 
 // New spreads the batch, all of it at t °C (0 to 45), over the floor. It
-// returns the errors of [grain.Batch.Check] and *[air.RangeError] for a floor or a
-// temperature out of range, or a bed thinner than 2 mm or deeper than 2 m.
+// returns the errors of [grain.Batch.Check] and *[air.RangeError] for a floor
+// or a temperature out of range, or a bed thinner than 2 mm or deeper than 2 m.
 func New(b grain.Batch, floor Floor, t float64) (Piece, error) {
 	if err := b.Check(); err != nil {
 		return Piece{}, err

@@ -6,8 +6,8 @@ import (
 )
 
 const (
-	// wetX, kg/kg: from here the sorption curve is within 1e-5 of saturation at any
-	// temperature of a bed, and the surface is taken as wet.
+	// wetX, kg/kg: from here the sorption curve is within 1e-5 of saturation at
+	// any temperature of a bed, and the surface is taken as wet.
 	wetX = 0.5
 	// steepestActivity is more than the activity ever rises for each kg/kg.
 	steepestActivity = 6.0

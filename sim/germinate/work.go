@@ -9,8 +9,8 @@ import (
 
 const (
 	// turnShare: the part of the way to the room's temperature that malt goes
-	// in being thrown through the air; calibrated to a turn cooling the piece by
-	// one to two kelvin (common practice).
+	// in being thrown through the air; calibrated to a turn cooling the piece
+	// by one to two kelvin (common practice).
 	turnShare = 0.20
 	// hardTurning, s: between turns when a piece is worked as hard as a floor
 	// ever is; common practice.
@@ -18,8 +18,8 @@ const (
 )
 
 // Turn evens temperature and moisture over the bed, and brings it a fifth of
-// the way to the room it last stood in, but not out of the band it was held
-// in: a maltster who holds a band stops at its edge. The heat is booked as lost.
+// the way to the room it last stood in, but not out of the band it was held in:
+// a maltster who holds a band stops at its edge. The heat is booked as lost.
 func (p *Piece) Turn() {
 	p.longest = p.LongestUnturned()
 	p.sinceTurn = 0
@@ -37,9 +37,9 @@ func (p *Piece) Turn() {
 // Turns is the number of turns so far.
 func (p *Piece) Turns() int { return p.turns }
 
-// Sprinkle gives kg of water of t °C, 0 to 45, all of which the grain takes
-// up, first on its open face. Less than nil, water that would bring the malt
-// over 60 %, or a temperature out of range is a *[air.RangeError].
+// Sprinkle gives kg of water of t °C, 0 to 45, all of which the grain takes up,
+// first on its open face. Less than nil, water that would bring the malt over
+// 60 %, or a temperature out of range is a *[air.RangeError].
 func (p *Piece) Sprinkle(kg, t float64) error {
 	if p.lot.DryMass == 0 {
 		return errNotMade

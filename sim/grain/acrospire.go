@@ -4,12 +4,12 @@ import "math"
 
 // Classes of acrospire length, as a maltster counts them on a hundred corns.
 const (
-	NoGrowth     = iota // no chit
-	ToQuarter           // chitted, up to a quarter of the corn
-	ToHalf              // over a quarter, up to a half
-	ToThreeQuart        // over a half, up to three quarters
-	ToFull              // over three quarters, up to the whole corn
-	Overgrown           // longer than the corn
+	NoGrowth        = iota // no chit
+	ToQuarter              // chitted, up to a quarter of the corn
+	ToHalf                 // over a quarter, up to a half
+	ToThreeQuarters        // over a half, up to three quarters
+	ToFull                 // over three quarters, up to the whole corn
+	Overgrown              // longer than the corn
 	classCount
 )
 
@@ -72,9 +72,9 @@ func (p *Profile) slowest(clock, mark float64) float64 {
 	return z
 }
 
-// Rootlets gives the rootlets as a share of the first dry matter: the
-// profile's share at full growth in proportion to the mean acrospire, and no
-// more once that is full.
+// Rootlets gives the rootlets as a share of the first dry matter: the profile's
+// share at full growth in proportion to the mean acrospire, and no more once
+// that is full.
 func (p *Profile) Rootlets(clock float64) float64 {
 	return p.RootletShare * math.Min(1, p.Acrospire(clock))
 }

@@ -2,21 +2,23 @@ package grain
 
 // Figures of barley from which the other species are scaled.
 const (
-	// barleyHuskWater, kg/kg dry matter: calibrated, with barleyFilmWater, so
-	// that barley of 12 % drains at 23.2 % after five minutes at 18 °C
-	// [heriot-watt-icbd].
+	// barleyHuskWater, kg/kg dry matter: calibrated, with barleyFilmWater, to
+	// the steeping table of [kunze], the weighings of [molina-cano-1995] and
+	// 23.2 % after five minutes at 18 °C [heriot-watt-icbd], which it gives
+	// from a first moisture of 14 %.
 	barleyHuskWater = 0.06
 	// barleyFilmWater, kg/kg dry matter: calibrated, as barleyHuskWater.
 	barleyFilmWater = 0.08
-	// barleyLeachPool, share of dry matter: calibrated so that a steep with
-	// 20 to 24 h under water loses 1.0 % (handbook, from memory [narziss]).
+	// barleyLeachPool, share of dry matter: calibrated so that a steep with 20
+	// to 24 h under water loses 1.0 % (handbook, from memory [narziss]).
 	barleyLeachPool = 0.015
 	// barleyDryStop, wet basis: common practice; growth ends under 30 %.
 	barleyDryStop = 0.30
 	// barleyMoistFull, wet basis: calibrated to cast moistures of 42 to 45 %.
 	barleyMoistFull = 0.42
 	// barleyWakeEarly, wet basis: calibrated, as barleyChit; barley begins to
-	// germinate on some points less water than it needs to grow on (common practice).
+	// germinate on some points less water than it needs to grow on (common
+	// practice).
 	barleyWakeEarly = 0.06
 	// barleyChit, °C·h: calibrated to two checks together: the daily-counted
 	// germination index of 6.7 to 9.4 at 20 °C, and chit above 80 % at cast in
@@ -32,8 +34,8 @@ const (
 )
 
 // barleyMarks, °C·h after half the corns chitted: calibrated so that the middle
-// between three quarters and full falls inside 7–9 days at 12 °C, 6–7 at 14, 5–6 at 16 and 4–5 at
-// 18 °C (handbook, from memory [kunze]).
+// between three quarters and full falls inside 7–9 days at 12 °C, 6–7 at 14,
+// 5–6 at 16 and 4–5 at 18 °C (handbook, from memory [kunze]).
 func barleyMarks() [4]float64 { return [4]float64{700, 1250, 1850, 2400} }
 
 // barleyRespiration, share of the first dry matter per day at 16 °C on days one

@@ -50,7 +50,8 @@ func (b *Batch) Moisture() float64 { return b.Water / b.Mass() }
 // Lost is the share of the first dry matter that has gone, washed out or burnt.
 func (b *Batch) Lost() float64 { return 1 - b.Dry/b.Lot.DryMass }
 
-// Acrospire is the mean acrospire, a share of the corn; see [Profile.Acrospire].
+// Acrospire is the mean acrospire, a share of the corn; see
+// [Profile.Acrospire].
 func (b *Batch) Acrospire() float64 { return b.Lot.Profile.Acrospire(b.Clock) }
 
 // Classes is the share of corns in each acrospire class; see [Profile.Classes].

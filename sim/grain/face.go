@@ -3,12 +3,12 @@ package grain
 import "maltwright/sim/air"
 
 const (
-	// faceHeat, W/(m² K): heat from an open face of grain to still room air,
-	// by convection and radiation; common practice.
+	// faceHeat, W/(m² K): heat from an open face of grain to still room air, by
+	// convection and radiation; common practice.
 	faceHeat = 8.0
 	// faceConvection, W/(m² K), and faceWind, W/(m² K) for each m/s: the
-	// convective part, which the evaporation follows; handbook, flat plates in air
-	// [mcadams-1954], from memory.
+	// convective part, which the evaporation follows; handbook, flat plates in
+	// air [mcadams-1954], from memory.
 	faceConvection = 5.7
 	faceWind       = 3.8
 
@@ -25,8 +25,8 @@ type Face struct {
 // rh, 0 to 1, moving at speed m/s, 0 to 5, at pressure Pa (nil: 101,325).
 // Outside it returns a *[air.RangeError].
 //
-// Heat leaves by 8 + 3.8·speed W/(m² K). By the analogy of Lewis vapour leaves by
-// (5.7 + 3.8·speed)/c_p kg/(m² s), c_p the heat capacity of the moist air.
+// Heat leaves by 8 + 3.8·speed W/(m² K). By the analogy of Lewis vapour leaves
+// by (5.7 + 3.8·speed)/c_p kg/(m² s), c_p the heat capacity of the moist air.
 func NewFace(t, rh, speed, pressure float64) (Face, error) {
 	if pressure == 0 {
 		pressure = air.StandardPressure
@@ -56,9 +56,9 @@ func (f Face) RoomT() float64 { return f.room.T }
 func (f Face) Conductance() float64 { return f.heat }
 
 // Evaporation gives the water that leaves a surface of t °C, −100 to 100, and
-// water activity aw, 0 to 1, in kg/(m² s): mass conductance times the difference
-// between the humidity ratio at the surface and that of the room. It is negative when the
-// room's vapour condenses. It is not a number outside.
+// water activity aw, 0 to 1, in kg/(m² s): mass conductance times the
+// difference between the humidity ratio at the surface and that of the room. It
+// is negative when the room's vapour condenses. It is not a number outside.
 func (f Face) Evaporation(t, aw float64) float64 {
 	return f.mass * (air.HumidityRatio(aw*air.Saturation(t), f.room.P) - f.room.W)
 }

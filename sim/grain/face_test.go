@@ -12,7 +12,8 @@ import (
 
 // Carrier's equation for the evaporation of a still pool (ASHRAE Applications,
 // from memory): (0.089 + 0.0782·v)·Δp/latent heat, Δp in Pa. The face must
-// stand within 20 % of it at room speeds; the two differ in how they take the wind.
+// stand within 20 % of it at room speeds; the two differ in how they take the
+// wind.
 func TestEvaporationStandsNearThatOfAPool(t *testing.T) {
 	for _, speed := range []float64{0, 0.2, 0.5} {
 		f, err := grain.NewFace(20, 0.6, speed, 0)

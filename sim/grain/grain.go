@@ -1,17 +1,18 @@
-// Package grain describes the corn itself: what each species is like, how a
-// lot differs from its species, and how a corn grows once it is wet.
+// Package grain describes the corn itself: what each species is like, how a lot
+// differs from its species, and how a corn grows once it is wet.
 //
 // # How it works
 //
-// A [Profile] is the data of one species; a table holds ten of them. A [Lot]
-// is a profile with what is known of one delivery. A [Batch] is the grain as it
-// is carried from stage to stage: its dry matter, its water and its growth.
+// A [Profile] is the data of one species; a table holds ten of them. A [Lot] is
+// a profile with what is known of one delivery. A [Batch] is the grain as it is
+// carried from stage to stage: its dry matter, its water and its growth.
 //
 // Growth runs on one clock, counted in degree-hours above the base temperature
-// of the species: d(clock)/dt = (T − T_base)·φ(w)·access. The chit, the acrospire, the
-// modification and the respiration are all read from that clock, so a stage
-// only has to advance two numbers, the clock and the dry matter respired, and
-// the steep, the bed and the withering floor can hand the same growth on.
+// of the species: d(clock)/dt = (T − T_base)·φ(w)·access. The chit, the
+// acrospire, the modification and the respiration are all read from that clock,
+// so a stage only has to advance two numbers, the clock and the dry matter
+// respired, and the steep, the bed and the withering floor can hand the same
+// growth on.
 //
 // Corns differ. A corn that is z standard deviations slow chits when the clock
 // reads C·exp(σ_c·z), and its acrospire then reaches mark k after a further

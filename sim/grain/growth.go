@@ -4,11 +4,11 @@ import "math"
 
 // MoistFactor gives φ, the share of full speed at which corns grow at the
 // wet-basis moisture w and the growth clock, °C·h: nil up to a moisture, one
-// from another, and the smooth step s²(3 − 2s) between. For corns that have chitted
-// those are the profile's DryStop and MoistFull; a corn wakes on less water, so
-// both stand WakeEarly lower at clock nil and rise to their place, as
-// (1 − clock/C)², until half the corns have chitted.
-// Standing: calibrated ("growth stops under 30 %", common practice).
+// from another, and the smooth step s²(3 − 2s) between. For corns that have
+// chitted those are the profile's DryStop and MoistFull; a corn wakes on less
+// water, so both stand WakeEarly lower at clock nil and rise to their place, as
+// (1 − clock/C)², until half the corns have chitted. Standing: calibrated
+// ("growth stops under 30 %", common practice).
 func (p *Profile) MoistFactor(w, clock float64) float64 {
 	asleep := math.Max(0, 1-clock/p.Chit)
 	s := (w + p.WakeEarly*asleep*asleep - p.DryStop) / (p.MoistFull - p.DryStop)
@@ -62,9 +62,9 @@ func (p *Profile) warmthKept(t float64) float64 {
 }
 
 // ClockSpeed gives the speed of the lot's growth clock, °C (degree-hours an
-// hour), where the clock stands at clock, °C·h, at the grain temperature t, °C, the wet-basis moisture w, and the
-// share access, 0 to 1, of the air the corns could use. The lot must have been
-// [Lot.Checked].
+// hour), where the clock stands at clock, °C·h, at the grain temperature t, °C,
+// the wet-basis moisture w, and the share access, 0 to 1, of the air the corns
+// could use. The lot must have been [Lot.Checked].
 func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
 	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor
 }

@@ -7,7 +7,8 @@ import (
 	"maltwright/sim/air"
 )
 
-// Masses accepted, kg of dry matter: from a test sample to a large house's piece.
+// Masses accepted, kg of dry matter: from a test sample to a large house's
+// piece.
 const (
 	minMass = 1e-3
 	maxMass = 1e6

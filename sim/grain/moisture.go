@@ -9,9 +9,9 @@ const (
 	maxDry = maxWet / (1 - maxWet)
 )
 
-// WetBasis gives the moisture on the wet basis, kg of water per kg of malt:
-// w = X/(1 + X), X in kg of water per kg of dry matter, 0 to 4. Outside it
-// returns a *[air.RangeError].
+// WetBasis gives the moisture on the wet basis, kg of water per kg of malt: w =
+// X/(1 + X), X in kg of water per kg of dry matter, 0 to 4. Outside it returns
+// a *[air.RangeError].
 func WetBasis(x float64) (float64, error) {
 	if err := air.Within("moisture, dry basis", x, "kg/kg", 0, maxDry); err != nil {
 		return 0, err
@@ -30,10 +30,10 @@ func DryBasis(w float64) (float64, error) {
 }
 
 // MoistureFromWeight gives the true moisture, wet basis, of malt that weighs
-// weight and began with dry0 of dry matter, of which the share lost has gone:
-// w = 1 − dry0·(1 − lost)/weight. Weights in kg, lost 0 to 0.5. It returns a
-// *[air.RangeError] when lost is outside, when dry0 is not above nil, or when the weight is less than
-// its own dry matter or more than five times it.
+// weight and began with dry0 of dry matter, of which the share lost has gone: w
+// = 1 − dry0·(1 − lost)/weight. Weights in kg, lost 0 to 0.5. It returns a
+// *[air.RangeError] when lost is outside, when dry0 is not above nil, or when
+// the weight is less than its own dry matter or more than five times it.
 //
 // Reckoning with lost = 0 is the usual slip: malt that lost 8 % of its dry
 // matter then reads some 8 points too dry.

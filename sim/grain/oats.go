@@ -1,8 +1,8 @@
 package grain
 
 // oats. Bulk density, corn weight: handbook, from memory. Uptake: calibrated to
-// 40 % and more in 4–8 h under water. Growth: calibrated to 46 %, 17 °C, 8
-// days [munoz-insa-2011] with a full acrospire inside them.
+// 40 % and more in 4–8 h under water. Growth: calibrated to 46 %, 17 °C, 8 days
+// [munoz-insa-2011] with a full acrospire inside them.
 const (
 	oatsHuskWater = 0.12 // kg/kg dry matter, calibrated: a quarter of the corn is husk
 	oatsFilmWater = 0.09 // kg/kg dry matter, calibrated

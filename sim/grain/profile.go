@@ -28,8 +28,8 @@ type Profile struct {
 	// LeachPool is the share of the dry matter that water can wash out.
 	LeachPool float64
 
-	// DryStop and MoistFull are the moistures, wet basis, at which growth
-	// stops and at which it runs at its full speed.
+	// DryStop and MoistFull are the moistures, wet basis, at which growth stops
+	// and at which it runs at its full speed.
 	DryStop, MoistFull float64
 	// WakeEarly is how much lower both stand for a corn that has yet to chit.
 	WakeEarly float64
@@ -40,8 +40,8 @@ type Profile struct {
 	// temperature, in rising order of temperature.
 	Germinates [6]Germinates
 
-	// Chit is the clock, °C·h above BaseT, at which half the corns show a
-	// chit; ChitSpread is σ_c, the log-normal spread between corns.
+	// Chit is the clock, °C·h above BaseT, at which half the corns show a chit;
+	// ChitSpread is σ_c, the log-normal spread between corns.
 	Chit, ChitSpread float64
 	// Marks is the further clock, °C·h, at which the acrospire of the middle
 	// corn reaches a quarter, a half, three quarters and the whole of the corn.
@@ -52,8 +52,8 @@ type Profile struct {
 	// RespirationT is the temperature, °C, for which Respiration holds.
 	RespirationT float64
 	// Respiration is the dry matter lost in each of six equal shares of the
-	// growth up to a full acrospire and a little beyond, per day, as a share
-	// of the first dry matter.
+	// growth up to a full acrospire and a little beyond, per day, as a share of
+	// the first dry matter.
 	Respiration [6]float64
 
 	// RootletShare is the share of the dry matter in rootlets (and in shoots,

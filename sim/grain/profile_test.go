@@ -69,7 +69,8 @@ func TestALotFillsInWhatIsUsual(t *testing.T) {
 	assert.Zero(t, b.Lost())
 }
 
-// Geometry: eight times the weight is twice the thickness, so a quarter of the speed.
+// Geometry: eight times the weight is twice the thickness, so a quarter of the
+// speed.
 func TestBigCornsDrinkSlower(t *testing.T) {
 	l, err := grain.Lot{Profile: profile(t, "barley"), DryMass: 1, Moisture0: 0.14, CornWeight: 8 * 0.045}.Checked()
 	require.NoError(t, err)

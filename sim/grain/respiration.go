@@ -13,7 +13,8 @@ const (
 	StarchHeat = 17.4e6
 	// StarchCO2 is the carbon dioxide given off, kg per kg of starch: 1.63.
 	StarchCO2 = 6 * (12.011 + 2*15.999) / starchMolar
-	// StarchWater is the water that stays in the corn, kg per kg of starch: 0.556.
+	// StarchWater is the water that stays in the corn, kg per kg of starch:
+	// 0.556.
 	StarchWater = 5 * (2*1.008 + 15.999) / starchMolar
 	// StarchO2 is the oxygen taken, kg per kg of starch: 1.184.
 	StarchO2 = 6 * 2 * 15.999 / starchMolar
@@ -28,9 +29,9 @@ const (
 	dayClock = 24 * 16.0
 	// fullClock, °C·h: barley's clock to a full acrospire; see barleyMarks.
 	fullClock = 2400.0
-	// sleepShare, of the table's first day: the respiration of a wet corn
-	// whose clock has not moved. Calibrated to a steep loss of about half a
-	// per cent (common practice).
+	// sleepShare, of the table's first day: the respiration of a wet corn whose
+	// clock has not moved. Calibrated to a steep loss of about half a per cent
+	// (common practice).
 	sleepShare = 0.4
 	// heatFade, K above BestT, and heatDeath, K above CeilingT: respiration
 	// follows Q10 up to the first and has stopped at the second. Calibrated;
@@ -43,12 +44,12 @@ const (
 
 // RespirationSpeed gives the dry matter respired, as a share of the first dry
 // matter per second, at the growth clock (°C·h), the grain temperature t (°C),
-// the wet-basis moisture w and the share access of air, 0 to 1:
-// table(clock) · 2.2^((t − T_table)/10) · φ(w, clock) · access. The table is read in
-// straight lines between the middles of its days and stays at its last value.
-// From 5 K above the best temperature of growth it falls in a straight line to
-// nil, 10 K above the ceiling. Standing: calibrated to [narziss]. The lot must have been
-// [Lot.Checked].
+// the wet-basis moisture w and the share access of air, 0 to 1: table(clock) ·
+// 2.2^((t − T_table)/10) · φ(w, clock) · access. The table is read in straight
+// lines between the middles of its days and stays at its last value. From 5 K
+// above the best temperature of growth it falls in a straight line to nil, 10 K
+// above the ceiling. Standing: calibrated to [narziss] at malting temperatures;
+// over 25 °C it is an extrapolation. The lot must have been [Lot.Checked].
 func (l *Lot) RespirationSpeed(clock, t, w, access float64) float64 {
 	p := &l.Profile
 	moist := p.MoistFactor(w, clock) * access

@@ -1,11 +1,11 @@
 package grain
 
-// Grains of warm countries: the growth clock counts from a higher base.
-// Base, best and ceiling temperature of millet: published
-// [garcia-huidobro-1982], from memory; of sorghum and maize: handbook, from
-// memory. Uptake: calibrated. Growth: calibrated to sorghum 5 days at 25–28 °C
-// (published laboratory study), pearl millet 3–5 days at 25–30 °C [csir-millet],
-// maize 5–6 days at 25 °C inside its 3–10.
+// Grains of warm countries: the growth clock counts from a higher base. Base,
+// best and ceiling temperature of millet: published [garcia-huidobro-1982],
+// from memory; of sorghum and maize: handbook, from memory. Uptake: calibrated.
+// Growth: calibrated to sorghum 5 days at 25–28 °C (published laboratory
+// study), pearl millet 3–5 days at 25–30 °C [csir-millet], maize 5–6 days at 25
+// °C inside its 3–10.
 const (
 	tropicalDryStop   = 0.26 // wet basis, calibrated: these grains are cast drier
 	tropicalMoistFull = 0.38 // wet basis, calibrated to cast moistures of 38 to 45 %

@@ -2,8 +2,8 @@ package grain
 
 // wheat and spelt shed their husk in threshing, so they hold less loose water
 // and their cores drink sooner. Bulk density, corn weight: handbook, from
-// memory. Uptake: calibrated so that 41–45 % takes about two thirds of
-// barley's hours in water. Growth: calibrated to 4–6 days at 14–17 °C.
+// memory. Uptake: calibrated so that 41–45 % takes about two thirds of barley's
+// hours in water. Growth: calibrated to 4–6 days at 14–17 °C.
 const (
 	nakedHuskWater = 0.02 // kg/kg dry matter, calibrated: bran and seed coat only
 	nakedFilmWater = 0.07 // kg/kg dry matter, calibrated: as barley, smoother skin

@@ -10,8 +10,8 @@ const (
 	// waterAccess: the growth clock under water that still holds oxygen,
 	// against air. Calibrated to chit above 80 % at cast [canadian-guide].
 	waterAccess = 0.8
-	// growthStep, s: the longest step of the growth integral; the error in the clock is
-	// then under 1e-6 of it.
+	// growthStep, s: the longest step of the growth integral; the error in the
+	// clock is then under 1e-6 of it.
 	growthStep = 150.0
 	// fillStep, s: the same while film and husk fill.
 	fillStep = 10.0

@@ -7,23 +7,24 @@ import (
 )
 
 const (
-	// firstDemand, mg of oxygen per kg of grain and hour: handbook [kent-evers].
+	// firstDemand, mg of oxygen per kg of grain and hour: handbook
+	// [kent-evers].
 	firstDemand = 1.0
 	// demandGrowth: the demand of the third soak against the first; handbook
 	// [kent-evers].
 	demandGrowth = 10.0
 	// demandTime, s since the first wetting: when the third soak usually
-	// begins, in the schedules of [canadian-guide]; the demand rises to then
-	// in a straight line of its logarithm, and stays. Calibrated.
+	// begins, in the schedules of [canadian-guide]; the demand rises to then in
+	// a straight line of its logarithm, and stays. Calibrated.
 	demandTime = 32 * hour
 
 	milligram = 1e-6
 )
 
 // OxygenInWater gives the oxygen dissolved in water that stands with air at sea
-// level, mg/l: 468/(31.6 + t), t in °C, 0 to 40. A textbook fit (Thomann and
-// Mueller 1987, from memory), within 0.1 mg/l of 11.3, 10.1 and 9.1 at 10, 15
-// and 20 °C. Outside it returns a *[air.RangeError].
+// level, mg/l: 468/(31.6 + t), t in °C, 0 to 40. A textbook fit
+// [thomann-mueller-1987], from memory, within 0.1 mg/l of 11.3, 10.1 and 9.1 at
+// 10, 15 and 20 °C. Outside it returns a *[air.RangeError].
 func OxygenInWater(t float64) (float64, error) {
 	if err := air.Within("water temperature", t, "°C", lowestWater, highestWater); err != nil {
 		return 0, err
@@ -33,8 +34,8 @@ func OxygenInWater(t float64) (float64, error) {
 
 func saturation(t float64) float64 { return 468 / (31.6 + t) }
 
-// demand gives the oxygen taken, mg per kg of grain as received, from the
-// first wetting to the time t, s: the integral of 10^(min(t, t3)/t3) mg/(kg·h).
+// demand gives the oxygen taken, mg per kg of grain as received, from the first
+// wetting to the time t, s: the integral of 10^(min(t, t3)/t3) mg/(kg·h).
 func demand(t float64) float64 {
 	rise := demandTime / hour / math.Log(demandGrowth) * firstDemand
 	if t <= demandTime {

@@ -85,7 +85,8 @@ func TestAWarmRestGrowsAndAnAirlessSoakDoesNot(t *testing.T) {
 	assert.Equal(t, before, s.Batch().Clock)
 }
 
-// Handbook (Narziß), from memory: a steep washes out about 1 % of the dry matter.
+// Handbook (Narziß), from memory: a steep washes out about 1 % of the dry
+// matter.
 func TestSteepingLosses(t *testing.T) {
 	s := raw(t, lot(t, "barley"))
 	schedule(t, &s, 15, 8, 10, 8, 7, 4)

@@ -39,9 +39,9 @@ func (s *State) eager() float64 {
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
 // most 30 days. The loose water that drips off is not followed: what a drained
-// weighing sees is what the corns hold. Out of range, or when the air would dry the core
-// under half its first moisture, it returns a *[air.RangeError] and leaves the
-// state as it was.
+// weighing sees is what the corns hold. Out of range, or when the air would dry
+// the core under half its first moisture, it returns a *[air.RangeError] and
+// leaves the state as it was.
 func (s *State) Rest(dt float64, a Air) error {
 	drying, err := s.drying(a)
 	if err = errors.Join(err, s.checkStep(dt)); err != nil {

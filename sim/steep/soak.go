@@ -41,9 +41,12 @@ func (w Water) checked() (Water, error) {
 func (w Water) full() float64 { return saturation(w.T) * w.PerKg }
 
 // Soak keeps the grain under water for dt seconds, above nil and at most 30
-// days. After a rest, and at first, it begins a new soak in fresh water;
-// else the water is the same as before, at its new temperature.
-// Out of range it returns a *[air.RangeError] and leaves the state as it was.
+// days. After a rest, and at first, it begins a new soak in fresh water; else
+// the water is the same as before, at its new temperature. Out of range it
+// returns a *[air.RangeError] and leaves the state as it was.
+//
+// Once the oxygen is gone growth stands still; what the corns then lose by
+// fermenting is not followed.
 func (s *State) Soak(dt float64, water Water) error {
 	water, err := water.checked()
 	if err = errors.Join(err, s.checkStep(dt)); err != nil {
@@ -60,9 +63,9 @@ func (s *State) Soak(dt float64, water Water) error {
 	return nil
 }
 
-// ChangeWater drains the vessel and fills it afresh without a rest between:
-// the oxygen is that of fresh water. In air, or with water out of range, it
-// returns an error.
+// ChangeWater drains the vessel and fills it afresh without a rest between: the
+// oxygen is that of fresh water. In air, or with water out of range, it returns
+// an error.
 func (s *State) ChangeWater(water Water) error {
 	water, err := water.checked()
 	if err != nil {

@@ -44,7 +44,8 @@ var errNotMade = errors.New("this steep holds no grain; make it with New")
 func (s *State) dry() float64 { return 1 - s.leached - s.respired }
 
 // X is the moisture a drained weighing sees, kg of water per kg of dry matter
-// left: core, husk and film together. It is nil in a State that New did not make.
+// left: core, husk and film together. It is nil in a State that New did not
+// make.
 func (s *State) X() float64 {
 	return s.x(s.water, s.respired, s.leached)
 }
@@ -56,7 +57,8 @@ func (s *State) x(w waters, respired, leached float64) float64 {
 // Moisture is X on the wet basis, kg of water per kg of drained grain.
 func (s *State) Moisture() float64 { x := s.X(); return x / (1 + x) }
 
-// CoreX is the moisture without film and husk water, kg per kg of dry matter left.
+// CoreX is the moisture without film and husk water, kg per kg of dry matter
+// left.
 func (s *State) CoreX() float64 {
 	return s.x(waters{core: s.water.core}, s.respired, s.leached)
 }

@@ -5,8 +5,8 @@
 //
 // A corn holds three waters, all counted per kg of the first dry matter: the
 // core, the husk and the film on the surface. In water the film and the husk
-// fill within minutes and the core drinks by Peleg's law [peleg-1988], written as a
-// rate so that it runs through every change of temperature and every rest:
+// fill within minutes and the core drinks by Peleg's law [peleg-1988], written
+// as a rate so that it runs through every change of temperature and every rest:
 //
 //	d(core)/dt = m·s·(1 − k2·core)²/k1(T)
 //
@@ -16,11 +16,11 @@
 // last, so the drained weight moves by evaporation only.
 //
 // Each of these has a closed solution over a stretch of constant conditions. A
-// step is cut where the conditions change by themselves (film and husk used
-// up, six hours of air, oxygen gone), so the waters do not depend on how the
-// caller cuts the time. Growth rides on top: the clock of package grain, at
-// full speed in air, slower under water, and stopped once the
-// water has no oxygen left. It is integrated with steps of some minutes.
+// step is cut where the conditions change by themselves (film and husk used up,
+// six hours of air, oxygen gone), so the waters do not depend on how the caller
+// cuts the time. Growth rides on top: the clock of package grain, at full speed
+// in air, slower under water, and stopped once the water has no oxygen left. It
+// is integrated with steps of some minutes.
 //
 // [State] is a plain value. To find the hour of an event, copy it, advance the
 // copy, and bisect.

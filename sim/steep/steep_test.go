@@ -97,9 +97,9 @@ func TestMicromaltingSteepReachesItsMoistureOnTheThirdDay(t *testing.T) {
 
 // Heriot-Watt ICBD teaching slides, "The effect of steeping time on water
 // uptake by barley"; seen: 23.2 % after five minutes at 18 °C. The first
-// moisture is not given. From 14 % the model gives 23.3; from 12 % it gives 21.7, because
-// husk and film together hold 0.14 kg/kg, which the steeping table above and the weighings below
-// ask for.
+// moisture is not given. From 14 % the model gives 23.3; from 12 % it gives
+// 21.7, because husk and film together hold 0.14 kg/kg, which the steeping
+// table above and the weighings below ask for.
 func TestHuskAndFilmFillInMinutes(t *testing.T) {
 	l := lot(t, "barley")
 	l.Moisture0 = 0.14 / 0.86
@@ -112,8 +112,8 @@ func TestHuskAndFilmFillInMinutes(t *testing.T) {
 }
 
 // Germination index (10 over the mean day, the corns counted at 24, 48 and 72
-// h) of sound barley, 20 °C: 6.7–9.4; handbook, from memory. The dish is kept wet by
-// dips of five minutes.
+// h) of sound barley, 20 °C: 6.7–9.4; handbook, from memory. The dish is kept
+// wet by dips of five minutes.
 func TestGerminationIndexInTheDish(t *testing.T) {
 	s := raw(t, lot(t, "barley"))
 	days, before := 0.0, 0.0

@@ -11,7 +11,7 @@ const (
 	uptakeEnergy = 48.5e3
 	// uptakeTk, K: 15 °C, where pelegK1 holds. By definition.
 	uptakeTk = 288.15
-	// gasConstant, J/(mol·K): published, exact in the SI.
+	// gasConstant, J/(mol·K): published (SI).
 	gasConstant = 8.314462618
 	// fillTime, s: time constant with which film and husk fill; calibrated to
 	// 23.2 % after five minutes at 18 °C [heriot-watt-icbd].
@@ -28,20 +28,21 @@ type waters struct{ core, husk, film float64 }
 func (w waters) sum() float64 { return w.core + w.husk + w.film }
 
 // uptakeRate is 1/k1 at t °C, per second:
-// k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)], E = 48.5 kJ/mol.
+//
+//	k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)], E = 48.5 kJ/mol
 func uptakeRate(t float64) float64 {
 	return math.Exp(-uptakeEnergy/gasConstant*(1/(t+zeroC)-1/uptakeTk)) / (pelegK1 * hour)
 }
 
-// drunk is Peleg's law from a core that has drunk core, after a further
-// c = ∫ m·s/k1 dt: with u = 1 − k2·core, 1/u rises by k2·c.
+// drunk is Peleg's law from a core that has drunk core, after a further c, the
+// integral of m·s/k1 over time: with u = 1 − k2·core, 1/u rises by k2·c.
 func drunk(core, c float64) float64 {
 	u := 1 - pelegK2*core
 	return core + u*u*c/(1+pelegK2*u*c)
 }
 
-// soaked gives the waters after dt seconds under water at the core speed c,
-// per second, toward the most that husk and film hold.
+// soaked gives the waters after dt seconds under water at the core speed c, per
+// second, toward the most that husk and film hold.
 func (w waters) soaked(dt, c, huskMax, filmMax float64) waters {
 	left := math.Exp(-dt / fillTime)
 	return waters{
@@ -52,9 +53,9 @@ func (w waters) soaked(dt, c, huskMax, filmMax float64) waters {
 }
 
 // rested gives the waters after dt seconds in air: the core drinks at the speed
-// c, and drying, kg/kg per second, evaporates; both from the film first, then from the
-// husk. dt must not go past [waters.lasts]; a corn with no loose water dries
-// from its core.
+// c, and drying, kg/kg per second, evaporates; both from the film first, then
+// from the husk. dt must not go past [waters.lasts]; a corn with no loose water
+// dries from its core.
 func (w waters) rested(dt, c, drying float64) waters {
 	if w.husk+w.film <= 0 {
 		return waters{core: w.core - drying*dt}
@@ -67,8 +68,8 @@ func (w waters) rested(dt, c, drying float64) waters {
 }
 
 // lasts gives the seconds, at most limit, for which film and husk last in air.
-// What is used rises steadily and is concave, so Newton's steps from nil
-// never overshoot and end at the root.
+// What is used rises steadily and is concave, so Newton's steps from nil never
+// overshoot and end at the root.
 func (w waters) lasts(limit, c, drying float64) float64 {
 	store := w.husk + w.film
 	used := func(t float64) float64 { return drunk(w.core, c*t) - w.core + drying*t }

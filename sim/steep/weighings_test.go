@@ -11,9 +11,10 @@ import (
 	"maltwright/sim/steep"
 )
 
-// Molina-Cano et al. 1995, six steep series distributed with a public
-// statistics data set; seen: grams of a 50 g sample after hours in water.
-// Temperature and first moisture are not given: 15 °C and 12 % are taken.
+// Molina-Cano et al. 1995 [molina-cano-1995], six steep series distributed with
+// a public statistics data set; seen: grams of a 50 g sample after hours in
+// water. Temperature and first moisture are not given: 15 °C and 12 % are
+// taken.
 var (
 	weighedAt = []float64{5, 10, 15, 20, 30, 35}
 	weighed   = map[string][]float64{
@@ -22,8 +23,8 @@ var (
 	}
 )
 
-// misses gives the forecast less the weight, g, at each weighing, for the
-// lot's factor and the water that husk and film hold together.
+// misses gives the forecast less the weight, g, at each weighing, for the lot's
+// factor and the water that husk and film hold together.
 func misses(t *testing.T, factor, loose float64, grams []float64) []float64 {
 	l := lot(t, "barley")
 	l.DryMass = 0.044
