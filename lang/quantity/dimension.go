@@ -1,7 +1,8 @@
 // Package quantity holds numbers with their units: what the language can write,
 // how it converts, and how it is printed again in the unit it was written in.
-//
-// # How it works
+package quantity
+
+// How it works
 //
 // One table of units (table.go) gives every unit its spellings, dimension, factor
 // and offset. Make reads the number and looks up the unit of each part as written;
@@ -16,7 +17,6 @@
 //
 // Nothing here is NaN or infinite: a number has at most 24 characters and is
 // refused above 1e12.
-package quantity
 
 // Dimension is the kind of thing a quantity measures.
 type Dimension int
