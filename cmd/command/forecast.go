@@ -17,6 +17,9 @@ type Forecast struct {
 	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
 	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
 	Format  string `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
+	Spread  bool   `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
+	Members int    `help:"How many forecasts make up the spread, 10 to 100000." default:"400" placeholder:"N"`
+	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
@@ -31,6 +34,7 @@ Examples:
 
   maltwright forecast pale.malt
   maltwright forecast pale.malt --start 2026-03-06T07:00
+  maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
 
 Exit code: 0 the forecast was made, 1 the process must be put right first, or
@@ -46,6 +50,9 @@ func (c Forecast) Run(w *World) error {
 	start, err := c.start()
 	if err != nil {
 		return err
+	}
+	if c.Members < 10 || c.Members > 100_000 {
+		return usage("--members %d: a spread takes 10 to 100000 forecasts", c.Members)
 	}
 	files, err := w.gather([]string{c.File}, c.Root)
 	if err != nil {
@@ -72,7 +79,11 @@ func (c Forecast) Run(w *World) error {
 	if err != nil {
 		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
 	}
-	if err := forecastWriters[c.Format](w, f, start); err != nil {
+	more, err := c.sure(w, p)
+	if err != nil {
+		return err
+	}
+	if err := forecastWriters[c.Format](w, f, more, start); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	if f.BrokenOff() {
@@ -81,7 +92,7 @@ func (c Forecast) Run(w *World) error {
 	return nil
 }
 
-var forecastWriters = map[string]func(*World, *forecast.Forecast, *time.Time) error{
+var forecastWriters = map[string]func(*World, *forecast.Forecast, sure, *time.Time) error{
 	"text": writeForecastText, "json": writeForecastJSON, "csv": writeForecastCSV,
 }
 

@@ -22,6 +22,8 @@ type jsonForecast struct {
 	Expects []jsonExpect     `json:"expects"`
 	Totals  jsonTotals       `json:"totals"`
 	Assumed []jsonAssumption `json:"assumed"`
+	Spread  *jsonSpread      `json:"spread,omitempty"`
+	Corners []jsonCorner     `json:"corners,omitempty"`
 }
 
 type jsonStage struct {
@@ -91,7 +93,7 @@ func known(x float64) *float64 {
 	return &x
 }
 
-func writeForecastJSON(w *World, f *forecast.Forecast, start *time.Time) error {
+func writeForecastJSON(w *World, f *forecast.Forecast, more sure, start *time.Time) error {
 	out := jsonForecast{Process: f.Process.Name, Stages: []jsonStage{}, Gates: []jsonGate{}, Expects: []jsonExpect{}, Assumed: []jsonAssumption{}}
 	if start != nil {
 		out.Start = start.Format(time.RFC3339)
@@ -115,6 +117,7 @@ func writeForecastJSON(w *World, f *forecast.Forecast, start *time.Time) error {
 	t := f.Totals
 	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),
 		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/3.6e6, 2)}
+	out.Spread, out.Corners = spreadJSON(more.spread), cornersJSON(more.corners)
 	enc := json.NewEncoder(w.Out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
@@ -130,7 +133,7 @@ func stepJSON(s forecast.Step) jsonStep {
 }
 
 // writeForecastCSV writes a line a step, with the units in the heads.
-func writeForecastCSV(w *World, f *forecast.Forecast, start *time.Time) error {
+func writeForecastCSV(w *World, f *forecast.Forecast, _ sure, start *time.Time) error {
 	out := csv.NewWriter(w.Out)
 	head := []string{"stage", "step", "start_h", "end_h", "temperature_place", "temperature_from_c", "temperature_to_c",
 		"moisture_start_wb_pct", "moisture_end_wb_pct", "weight_end_kg", "ended_by"}

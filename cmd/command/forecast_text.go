@@ -15,12 +15,14 @@ import (
 
 // writeForecastText writes the table of steps, then the gates and totals, then
 // what was assumed and what to take care of. It fits 80 columns.
-func writeForecastText(w *World, f *forecast.Forecast, start *time.Time) error {
+func writeForecastText(w *World, f *forecast.Forecast, more sure, start *time.Time) error {
 	p := sheet{World: w, start: start}
 	p.head(f)
 	p.steps(f)
 	p.gates(f)
 	p.totals(f)
+	p.spreadOut(more.spread)
+	p.corners(more.corners)
 	p.assumed(f)
 	p.cautions(f)
 	_, err := fmt.Fprint(w.Out, p.b.String())

@@ -37,3 +37,28 @@ func (w World) progress(what string) (stop func()) {
 	var once sync.Once
 	return func() { once.Do(func() { close(quit); <-ended }) }
 }
+
+// counter says on a terminal how many of how many are done.
+type counter struct {
+	w     World
+	what  string
+	began time.Time
+	shown bool
+}
+
+func (w World) counter(what string) *counter {
+	return &counter{w: w, what: what, began: time.Now()}
+}
+
+func (c *counter) say(done, total int) {
+	if c.w.ErrTerm && time.Since(c.began) > patience && done%10 == 0 {
+		c.shown = true
+		fmt.Fprintf(c.w.Err, "\r%s %d of %d", c.what, done, total)
+	}
+}
+
+func (c *counter) wipe() {
+	if c.shown {
+		fmt.Fprint(c.w.Err, "\r\x1b[K")
+	}
+}

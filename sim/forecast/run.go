@@ -7,13 +7,25 @@ import (
 	"strings"
 
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
 )
 
-// Options change a forecast; the zero value is the usual one.
+// Options move what a process does not settle; the zero value is the middle of
+// everything.
 type Options struct {
 	Uptake, Growth, Respiration, Drying float64 // factors of lot and house; 0 is 1
+	Sorption                            float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
+	GrainMoisture                       float64 // added to the stated moisture of the raw grain, wet basis
+
+	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
+	AirAt, HumidityAt, WaterAt, BandAt float64
+}
+
+// within gives the place in a band.
+func within(r quantity.Range, at float64) float64 {
+	return (r.Low.SI+r.High.SI)/2 + at*(r.High.SI-r.Low.SI)/2
 }
 
 const zeroC = 273.15
@@ -91,6 +103,7 @@ func (r *run) lot() (grain.Lot, error) {
 	} else {
 		r.assume("moisture of the raw grain", fmt.Sprintf("%.0f %%", 100*w), "the lot does not say; weigh and dry a sample")
 	}
+	w += r.o.GrainMoisture
 	x, err := grain.DryBasis(w)
 	if err != nil {
 		return grain.Lot{}, err

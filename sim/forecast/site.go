@@ -28,9 +28,9 @@ func (r *run) siteOf() site {
 	if given == nil {
 		given = &process.Site{}
 	}
-	set := func(v *process.Range, into *float64, offset float64, what string, format string, scale float64) {
+	set := func(v *process.Range, into *float64, offset float64, at float64, what, format string, scale float64) {
 		if v != nil {
-			*into = v.Mid() - offset
+			*into = within(v.Range, at) - offset
 			if !v.Single() {
 				r.assume(what, fmt.Sprintf(format, scale**into), "the middle of the site's "+v.String())
 			}
@@ -38,9 +38,9 @@ func (r *run) siteOf() site {
 		}
 		r.assume(what, fmt.Sprintf(format, scale**into), "the site does not say")
 	}
-	set(given.Air, &s.air, zeroC, "air of the room", "%.1f °C", 1)
-	set(given.Humidity, &s.rh, 0, "humidity of the room", "%.0f %%", 100)
-	set(given.Water, &s.water, zeroC, "water as drawn", "%.1f °C", 1)
+	set(given.Air, &s.air, zeroC, r.o.AirAt, "air of the room", "%.1f °C", 1)
+	set(given.Humidity, &s.rh, 0, r.o.HumidityAt, "humidity of the room", "%.0f %%", 100)
+	set(given.Water, &s.water, zeroC, r.o.WaterAt, "water as drawn", "%.1f °C", 1)
 	if given.Altitude != nil {
 		s.altitude = given.Altitude.SI
 	}

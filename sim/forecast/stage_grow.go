@@ -129,7 +129,7 @@ const moistRH = 0.99
 // moistAir is the humidity over the growing piece.
 func (r *run) moistAir(st *process.Stage) float64 {
 	if st.Humidity != nil {
-		return st.Humidity.Mid()
+		return within(st.Humidity.Range, r.o.BandAt)
 	}
 	r.assume("humidity over the growing piece", fmt.Sprintf("%.0f %%", 100*moistRH), "it is kept from drying, by damp cloth or in a box; germinate does not say")
 	return moistRH
@@ -141,10 +141,10 @@ func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
 	if at.Where == "bed" || at.Where == "" {
 		m.room.Hold = germinate.Band{Low: low, High: high}
 		// under its cover the air has nearly the temperature of the bed
-		m.room.T = (low + high) / 2
+		m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
 		return Temperature{"bed", low, high, true}
 	}
-	m.room.T = (low + high) / 2
+	m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
 	return Temperature{at.Where, low, high, true}
 }
 
@@ -187,10 +187,10 @@ func (r *run) wither(st *process.Stage) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	t := (low + high) / 2
+	t := (low+high)/2 + r.o.BandAt*(high-low)/2
 	rh := r.site.rhAt(t)
 	if st.Humidity != nil {
-		rh = st.Humidity.Mid()
+		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %.0f °C", witherSpeed, 100*m.room.RH, t),

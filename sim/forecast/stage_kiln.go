@@ -78,7 +78,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		kit.Layers = kiln.DefaultLayers
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
-	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying})
+	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying, Shift: r.o.Sorption})
 	if err != nil {
 		return nil, err
 	}
@@ -128,15 +128,15 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 	if s.Kind == process.Cool {
 		err = r.cool(m, st, s, out, ticks)
 	} else {
-		out.Temperature = m.ask(s)
+		out.Temperature = m.ask(s, r.o.BandAt)
 		err = r.step(m, st, s, out, ticks)
 	}
 	r.kilnTroubles(m, s)
 	return err
 }
 
-// ask sets the kiln to what a step asks for. A band is held in its middle.
-func (m *kilnModel) ask(s *process.Step) Temperature {
+// ask sets the kiln to what a step asks for. A band is held at one place in it.
+func (m *kilnModel) ask(s *process.Step, at float64) Temperature {
 	t := s.At
 	if s.From != nil {
 		t = s.From
@@ -147,7 +147,8 @@ func (m *kilnModel) ask(s *process.Step) Temperature {
 	m.target = kilnTargets[t.Where]
 	low, high := bandOf(t.Range.Range)
 	if s.From == nil {
-		m.rise = rise{from: t.Mid() - zeroC, to: t.Mid() - zeroC}
+		mid := within(t.Range.Range, at) - zeroC
+		m.rise = rise{from: mid, to: mid}
 		return Temperature{t.Where, low, high, true}
 	}
 	m.rise = rise{from: low, to: high}

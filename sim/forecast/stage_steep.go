@@ -98,7 +98,7 @@ func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
 	if s.At == nil {
 		return otherwise
 	}
-	return s.At.Mid() - zeroC
+	return within(s.At.Range.Range, r.o.BandAt) - zeroC
 }
 
 // steepTroubles looks at vessel and target once the steep is over.

@@ -1,0 +1,121 @@
+// Package ensemble says how sure a forecast is: it makes many, each with another
+// lot, house and weather of those that are likely, and reports how they spread.
+//
+// # How it works
+//
+// What is not known is a list of unknowns (unknowns.go), each with its spread. A
+// Latin hypercube of a fixed seed draws the members, so that even a few cover every
+// unknown evenly. Each member is a forecast of its own; they are run on all cores,
+// and since each writes to its own place the result does not depend on how many
+// there are or on which is ready first. The spread of a figure is its 10, 50 and
+// 90 % points. Which unknowns drive a figure is told by the square of their rank
+// correlation with it.
+package ensemble
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/samplemv"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// DefaultMembers is how many forecasts an ensemble makes where nothing is said:
+// enough for the 10 and 90 % points of a batch to settle to a tenth of their
+// distance.
+const DefaultMembers = 400
+
+// seed draws the same members for the same process, always.
+const seed1, seed2 = 0x6d616c74, 0x77726967
+
+// Options of an ensemble; the zero value is the usual one.
+type Options struct {
+	Members  int                   // 0 is DefaultMembers; 10 to 100,000
+	Workers  int                   // 0 is one for each core
+	Progress func(done, total int) // called now and then, from one goroutine at a time
+}
+
+// Ensemble is many forecasts of one process.
+type Ensemble struct {
+	Process  *process.Process
+	Unknowns []Unknown
+	Draws    [][]float64 // of each member, the place of each unknown: 0 to 1
+	Members  []*forecast.Forecast
+}
+
+// Run makes the ensemble. It returns the error of the context when it is
+// cancelled, and the first error of a forecast that could not begin.
+func Run(ctx context.Context, p *process.Process, o Options) (*Ensemble, error) {
+	if o.Members == 0 {
+		o.Members = DefaultMembers
+	}
+	if o.Members < 10 || o.Members > 100_000 {
+		return nil, fmt.Errorf("an ensemble of %d members: it takes 10 to 100,000", o.Members)
+	}
+	e := &Ensemble{Process: p, Unknowns: unknownsOf(p), Members: make([]*forecast.Forecast, o.Members)}
+	e.Draws = hypercube(o.Members, len(e.Unknowns))
+	return e, e.fill(ctx, o)
+}
+
+// hypercube draws members points in a unit cube so that each axis is covered evenly.
+func hypercube(members, axes int) [][]float64 {
+	src := rand.NewPCG(seed1, seed2)
+	batch := mat.NewDense(members, axes, nil)
+	samplemv.LatinHypercube{Q: distmv.NewUnitUniform(axes, src), Src: src}.Sample(batch)
+	draws := make([][]float64, members)
+	for i := range draws {
+		draws[i] = batch.RawRowView(i)
+	}
+	return draws
+}
+
+// options are those of one member.
+func (e *Ensemble) options(draw []float64) forecast.Options {
+	var o forecast.Options
+	for i, u := range e.Unknowns {
+		u.set(&o, u.quantile(draw[i]))
+	}
+	return o
+}
+
+// fill runs the members on all workers.
+func (e *Ensemble) fill(ctx context.Context, o Options) error {
+	workers := o.Workers
+	if workers < 1 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	var next, done atomic.Int64
+	var wait sync.WaitGroup
+	var lock sync.Mutex
+	errs := make([]error, len(e.Members))
+	for range min(workers, len(e.Members)) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(e.Members) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				e.Members[i], errs[i] = forecast.Run(e.Process, e.options(e.Draws[i]))
+				if n := done.Add(1); o.Progress != nil {
+					lock.Lock()
+					o.Progress(int(n), len(e.Members))
+					lock.Unlock()
+				}
+			}
+		})
+	}
+	wait.Wait()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

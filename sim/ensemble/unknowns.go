@@ -1,0 +1,86 @@
+package ensemble
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// Unknown is something that a process does not settle.
+type Unknown struct {
+	Name   string // as it is told: "how fast the lot takes up water"
+	Learn  string // what a maltster does about it
+	Spread string // how far it is taken to vary, with its unit
+
+	quantile func(p float64) float64
+	set      func(*forecast.Options, float64)
+}
+
+// The spreads of lot and house, as standard deviations (calibrated: lots of one
+// variety differ about threefold in the speed at which they take up water, houses
+// by a fifth in how they dry).
+const (
+	uptakeSpread      = 0.35 // of the logarithm
+	growthSpread      = 0.12
+	respirationSpread = 0.20
+	dryingSpread      = 0.20
+	sorptionSpread    = 0.01  // kg/kg dry basis
+	moistureSpread    = 0.003 // of the whole weight: an oven sample
+	guessedMoisture   = 0.01  // the same where the lot does not say
+)
+
+// unknownsOf lists what the process leaves open.
+func unknownsOf(p *process.Process) []Unknown {
+	list := []Unknown{
+		{"how fast the lot takes up water", "weigh the drained grain after the first soak", "log-normal, sd 35 %", logNormal(uptakeSpread), func(o *forecast.Options, v float64) { o.Uptake = v }},
+		{"how fast the lot grows", "count the acrospires of a hundred corns on the third day", "log-normal, sd 12 %", logNormal(growthSpread), func(o *forecast.Options, v float64) { o.Growth = v }},
+		{"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", "log-normal, sd 20 %", logNormal(respirationSpread), func(o *forecast.Options, v float64) { o.Respiration = v }},
+		{"how fast this kiln dries", "weigh a tray every two hours on the kiln", "log-normal, sd 20 %", logNormal(dryingSpread), func(o *forecast.Options, v float64) { o.Drying = v }},
+		{"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven", "normal, sd 1 point dry basis", normal(sorptionSpread), func(o *forecast.Options, v float64) { o.Sorption = v }},
+		moistureOf(p),
+	}
+	if s := p.Site; s != nil {
+		list = append(list, bandOf(s.Air, "the warmth of the room", "read a thermometer in the room", func(o *forecast.Options, v float64) { o.AirAt = v })...)
+		list = append(list, bandOf(s.Humidity, "the humidity of the room", "read a hygrometer in the room", func(o *forecast.Options, v float64) { o.HumidityAt = v })...)
+		list = append(list, bandOf(s.Water, "the warmth of the water", "measure the water before each soak", func(o *forecast.Options, v float64) { o.WaterAt = v })...)
+	}
+	return append(list, Unknown{"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands", "even over each band", even,
+		func(o *forecast.Options, v float64) { o.BandAt = v }})
+}
+
+func moistureOf(p *process.Process) Unknown {
+	sd, spread := moistureSpread, "normal, sd 0.3 points"
+	if p.Grain == nil || p.Grain.Moisture == nil {
+		sd, spread = guessedMoisture, "normal, sd 1 point"
+	}
+	return Unknown{"the moisture of the raw grain", "dry a sample of the grain in an oven", spread, normal(sd), func(o *forecast.Options, v float64) { o.GrainMoisture = v }}
+}
+
+// bandOf is an unknown that is even over a band of the site, if it is a band.
+func bandOf(r *process.Range, name, learn string, set func(*forecast.Options, float64)) []Unknown {
+	if r == nil || r.Single() {
+		return nil
+	}
+	return []Unknown{{name, learn, "even over " + r.String(), even, set}}
+}
+
+// even runs from −1 to 1.
+func even(p float64) float64 { return 2*p - 1 }
+
+// tails cuts the normal distributions off at the 0.1 and 99.9 % points, so that no
+// member is a lot that nobody has.
+const tails = 1e-3
+
+func normal(sd float64) func(float64) float64 {
+	return func(p float64) float64 {
+		return sd * distuv.UnitNormal.Quantile(tails+p*(1-2*tails))
+	}
+}
+
+func logNormal(sd float64) func(float64) float64 {
+	n := normal(sd)
+	return func(p float64) float64 { return math.Exp(n(p)) }
+}

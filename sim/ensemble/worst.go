@@ -1,0 +1,82 @@
+package ensemble
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// Corner is one corner of the site's bands, and what breaks there.
+type Corner struct {
+	Name     string // "air 15 °C, humidity 80 %, water 9 °C"
+	Broken   []string
+	Forecast *forecast.Forecast
+}
+
+type axis struct {
+	what string
+	r    *process.Range
+	set  func(*forecast.Options, float64)
+}
+
+// Corners forecasts the process in every corner of the bands of its site - each at
+// its low or its high end - and says which gates and promises do not hold there. A
+// site without bands has one corner.
+func Corners(ctx context.Context, p *process.Process) ([]Corner, error) {
+	var axes []axis
+	if s := p.Site; s != nil {
+		for _, a := range []axis{
+			{"air", s.Air, func(o *forecast.Options, v float64) { o.AirAt = v }},
+			{"humidity", s.Humidity, func(o *forecast.Options, v float64) { o.HumidityAt = v }},
+			{"water", s.Water, func(o *forecast.Options, v float64) { o.WaterAt = v }},
+		} {
+			if a.r != nil && !a.r.Single() {
+				axes = append(axes, a)
+			}
+		}
+	}
+	var out []Corner
+	for bits := range 1 << len(axes) {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		c, err := corner(p, axes, bits)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, c)
+	}
+	return out, nil
+}
+
+func corner(p *process.Process, axes []axis, bits int) (Corner, error) {
+	var o forecast.Options
+	var names []string
+	for i, a := range axes {
+		end, at := a.r.Low, -1.0
+		if bits&(1<<i) != 0 {
+			end, at = a.r.High, 1
+		}
+		a.set(&o, at)
+		names = append(names, fmt.Sprintf("%s %s", a.what, a.r.High.Like(end.SI)))
+	}
+	f, err := forecast.Run(p, o)
+	if err != nil {
+		return Corner{}, err
+	}
+	c := Corner{Name: strings.Join(names, ", "), Forecast: f}
+	for _, g := range f.Gates {
+		if !g.Met {
+			c.Broken = append(c.Broken, fmt.Sprintf("%s: %s", g.Stage, g.Text))
+		}
+	}
+	for _, e := range f.Expects {
+		if !e.Holds {
+			c.Broken = append(c.Broken, "expect "+e.Test.Place.Text())
+		}
+	}
+	return c, nil
+}
