@@ -19,6 +19,8 @@ const (
 	// It has died away after an hour, and the rest of the forecast holds to
 	// 1e-6.
 	stepError = 3e-6
+	// restAway, K: so near its balance the bed is at rest, and stepShare holds.
+	restAway = 120 * stepError / (stepShare * stepShare * stepShare * stepShare * stepShare)
 )
 
 // Advance keeps the piece for dt seconds, above nil and at most 30 days, in the
@@ -112,7 +114,10 @@ func (r *runner) longest(c course) float64 {
 // kept is the step, s, that keeps to stepError what is so far away, K, from its
 // balance and goes there with the time constant tau, s.
 func kept(tau, away float64) float64 {
-	return tau * math.Min(stepShare, math.Pow(120*stepError/away, 0.2))
+	if away < restAway {
+		return tau * stepShare
+	}
+	return tau * math.Pow(120*stepError/away, 0.2)
 }
 
 // faceTime is the shortest time constant, s, with which the layer at the open

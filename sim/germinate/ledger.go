@@ -43,7 +43,7 @@ type Holding struct {
 
 // plausibleShare, of the heat of respiration: what the hold may leave undone
 // before it counts as not plausible. Calibrated.
-const plausibleShare = 0.05
+const plausibleShare = 0.10
 
 // Holding returns what the hold took.
 func (p *Piece) Holding() Holding {
@@ -57,7 +57,7 @@ func (p *Piece) Holding() Holding {
 }
 
 // HoldPlausible tells whether turning, and the depth of the bed, could have
-// kept it in its band: what they could not do is under 5 % of the heat of
+// kept it in its band: what they could not do is under 10 % of the heat of
 // respiration on this floor.
 func (p *Piece) HoldPlausible() bool {
 	made := grain.StarchHeat * (p.y[respired] - p.start)

@@ -42,6 +42,9 @@ const (
 	secondsPerDay = 86400.0
 )
 
+// perKelvin is the logarithm of respirationQ10, over its ten kelvin.
+var perKelvin = math.Log(respirationQ10) / 10
+
 // RespirationSpeed gives the dry matter respired, as a share of the first dry
 // matter per second, at the growth clock (°C·h), the grain temperature t (°C),
 // the wet-basis moisture w and the share access of air, 0 to 1: table(clock) ·
@@ -80,7 +83,7 @@ func (p *Profile) respirationWarmth(t float64) float64 {
 	if t >= death {
 		return 0
 	}
-	q := math.Exp(math.Log(respirationQ10) / 10 * (math.Min(t, fade) - p.RespirationT))
+	q := math.Exp(perKelvin * (math.Min(t, fade) - p.RespirationT))
 	if t > fade {
 		q *= (death - t) / (death - fade)
 	}

@@ -29,30 +29,40 @@ type stretch struct {
 	burn    func(dt, clock, w float64) float64 // kg/kg of first dry matter per second
 }
 
+// moment is a time in a stretch and what does not depend on growth there.
+type moment struct {
+	at             float64 // s
+	drunk, leached float64 // kg/kg of first dry matter
+}
+
+func (st *stretch) moment(at float64) moment {
+	return moment{at: at, drunk: st.water(at).sum(), leached: st.leached(at)}
+}
+
 // grow runs clock, respiration and chit through a stretch with the classical
 // Runge–Kutta method.
 func (s *State) grow(st *stretch) {
 	n := math.Max(1, math.Ceil(st.dt/st.maxStep))
 	h := st.dt / n
-	due := s.lot.Profile.Due(s.clock)
+	due, start := s.lot.Profile.Due(s.clock), st.moment(0)
 	for i := range int(n) {
-		at := float64(i) * h
-		g1, r1 := s.growRate(st, at, s.clock, s.respired)
-		g2, r2 := s.growRate(st, at+h/2, s.clock+h/2*g1, s.respired+h/2*r1)
-		g3, r3 := s.growRate(st, at+h/2, s.clock+h/2*g2, s.respired+h/2*r2)
-		g4, r4 := s.growRate(st, at+h, s.clock+h*g3, s.respired+h*r3)
+		middle, end := st.moment((float64(i)+0.5)*h), st.moment(float64(i+1)*h)
+		g1, r1 := s.growRate(st, &start, s.clock, s.respired)
+		g2, r2 := s.growRate(st, &middle, s.clock+h/2*g1, s.respired+h/2*r1)
+		g3, r3 := s.growRate(st, &middle, s.clock+h/2*g2, s.respired+h/2*r2)
+		g4, r4 := s.growRate(st, &end, s.clock+h*g3, s.respired+h*r3)
 		s.clock += h / 6 * (g1 + 2*g2 + 2*g3 + g4)
-		before := due
-		due = s.lot.Profile.Due(s.clock)
-		s.chitted += s.lot.Chitting(before, due, st.t)
 		s.respired += h / 6 * (r1 + 2*r2 + 2*r3 + r4)
+		before := due
+		due, start = s.lot.Profile.Due(s.clock), end
+		s.chitted += s.lot.Chitting(before, due, st.t)
 	}
 }
 
-func (s *State) growRate(st *stretch, at, clock, respired float64) (perSecond, burnt float64) {
-	x := s.x(st.water(at), respired, st.leached(at))
+func (s *State) growRate(st *stretch, m *moment, clock, respired float64) (perSecond, burnt float64) {
+	x := s.x(m.drunk, respired, m.leached)
 	w := x / (1 + x)
-	return s.lot.ClockSpeed(clock, st.t, w, st.access) / hour, st.burn(at, clock, w)
+	return s.lot.ClockSpeed(clock, st.t, w, st.access) / hour, st.burn(m.at, clock, w)
 }
 
 // breath is the dry matter burnt by the oxygen taken from water, kg per kg of

@@ -47,11 +47,11 @@ func (s *State) dry() float64 { return 1 - s.leached - s.respired }
 // left: core, husk and film together. It is nil in a State that New did not
 // make.
 func (s *State) X() float64 {
-	return s.x(s.water, s.respired, s.leached)
+	return s.x(s.water.sum(), s.respired, s.leached)
 }
 
-func (s *State) x(w waters, respired, leached float64) float64 {
-	return (s.lot.Moisture0 + w.sum() + grain.StarchWater*respired) / (1 - leached - respired)
+func (s *State) x(drunk, respired, leached float64) float64 {
+	return (s.lot.Moisture0 + drunk + grain.StarchWater*respired) / (1 - leached - respired)
 }
 
 // Moisture is X on the wet basis, kg of water per kg of drained grain.
@@ -60,7 +60,7 @@ func (s *State) Moisture() float64 { x := s.X(); return x / (1 + x) }
 // CoreX is the moisture without film and husk water, kg per kg of dry matter
 // left.
 func (s *State) CoreX() float64 {
-	return s.x(waters{core: s.water.core}, s.respired, s.leached)
+	return s.x(s.water.core, s.respired, s.leached)
 }
 
 // FilmX and HuskX are the loose waters, kg per kg of dry matter left.
