@@ -1,6 +1,7 @@
 package finding
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -54,7 +55,12 @@ func TestRepeatsAreDropped(t *testing.T) {
 }
 
 func TestRuleGivesItsSeverityAndAdvice(t *testing.T) {
-	r := Rule{Name: "r", Severity: Caution, Do: "do it"}
+	r := Rule{Name: "r", Severity: Caution, Why: "for this", Do: "do it"}
 	f := r.At(source.Place{}, "message")
-	assert.Equal(t, Finding{Severity: Caution, Rule: "r", Message: "message", Hint: "do it"}, f)
+	assert.Equal(t, Finding{Severity: Caution, Rule: "r", Message: "message", Why: "for this", Hint: "do it"}, f)
+}
+
+func TestMessageThatQuotesTooMuchIsCutBetweenCharacters(t *testing.T) {
+	f := Rule{}.At(source.Place{}, strings.Repeat("°", 1000))
+	assert.Equal(t, strings.Repeat("°", 250)+"…", f.Message)
 }

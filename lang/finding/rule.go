@@ -1,6 +1,10 @@
 package finding
 
-import "maltwright/lang/source"
+import (
+	"unicode/utf8"
+
+	"maltwright/lang/source"
+)
 
 // Rule declares one kind of finding: what explain shows and what the reference
 // page is made from. A rule that fires always does so under its Name.
@@ -15,7 +19,20 @@ type Rule struct {
 }
 
 // At makes a finding of the rule at the place, with the rule's own severity, its
-// Why, and its Do as the hint.
+// Why, and its Do as the hint. A message that quotes more than anybody reads is cut.
 func (r Rule) At(place source.Place, message string) Finding {
-	return Finding{Place: place, Severity: r.Severity, Rule: r.Name, Message: message, Why: r.Why, Hint: r.Do}
+	return Finding{Place: place, Severity: r.Severity, Rule: r.Name, Message: clip(message), Why: r.Why, Hint: r.Do}
+}
+
+const longestMessage = 500 // bytes
+
+func clip(message string) string {
+	if len(message) <= longestMessage {
+		return message
+	}
+	end := longestMessage
+	for end > 0 && !utf8.RuneStart(message[end]) {
+		end--
+	}
+	return message[:end] + "…"
 }

@@ -125,7 +125,8 @@ func stampOf(tokens []lexer.Token) Stamp {
 func textOf(t lexer.Token) Text {
 	_, size := utf8.DecodeRuneInString(t.Value)
 	value := t.Value[size:]
-	if last, n := utf8.DecodeLastRuneInString(value); closeQuote(last) {
+	if _, closed := quoteEnd(t.Value, 0); closed {
+		_, n := utf8.DecodeLastRuneInString(value)
 		value = value[:len(value)-n]
 	}
 	if strings.Contains(value, `\`) {
@@ -151,7 +152,7 @@ func unescape(value string) string {
 
 // foldBlanks writes the blanks inside "at  least" or "% dry basis" as one space each.
 func foldBlanks(value string) string {
-	if strings.ContainsAny(value, " \t\u00a0") {
+	if strings.ContainsAny(value, blanks) {
 		return strings.Join(strings.Fields(value), " ")
 	}
 	return value

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -23,7 +24,8 @@ func inspect(f *source.File) (found []finding.Finding, readable bool) {
 	}
 	for _, bad := range f.BadBytes() {
 		found = append(found, badBytes(f, bad))
-		if f.Bytes()[bad.Start] == 0 || len(found) > maxBadBytes {
+		if nul := strings.IndexByte(f.Text(bad), 0); nul >= 0 || len(found) > maxBadBytes {
+			bad.Start += max(nul, 0)
 			first := badBytes(f, bad)
 			first.Message = fmt.Sprintf("this is not a text file: byte 0x%02X at offset %d", f.Bytes()[bad.Start], bad.Start)
 			first.Hint = "give a process file, which is UTF-8 text"
@@ -45,7 +47,7 @@ const joiner = '\u200d'
 // hidden finds control characters and those that turn the direction of writing.
 func hidden(f *source.File) (found []finding.Finding) {
 	text := f.Bytes()
-	for i := f.Start(); i < len(text); {
+	for i := f.Start(); i < len(text) && len(found) < maxFindings/2; {
 		if c := text[i]; c >= ' ' && c < 0x7f || c == '\n' || c == '\r' || c == '\t' {
 			i++
 			continue
@@ -80,11 +82,7 @@ func (p *parser) unclosedTerm(t Term) {
 	if !ok {
 		return
 	}
-	raw := p.file.Text(text.Span)
-	_, first := utf8.DecodeRuneInString(raw)
-	last, size := utf8.DecodeLastRuneInString(raw)
-	if len(raw) < first+size || !closeQuote(last) {
-		f := unclosedText.At(p.place(text.Span), "this name is not closed on its line")
-		p.note(f)
+	if _, closed := quoteEnd(p.file.Text(text.Span), 0); !closed {
+		p.note(unclosedText.At(p.place(text.Span), "this name is not closed on its line"))
 	}
 }

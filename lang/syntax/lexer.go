@@ -45,18 +45,23 @@ func (definition) LexString(_ string, text string) (lexer.Lexer, error) {
 // scanner cuts text into tokens. It never fails: what it does not know becomes a
 // stray token, which the parser reports.
 type scanner struct {
-	text string
-	at   int
-	last lexer.TokenType // kind of the token before, for what depends on it
+	text  string
+	at    int
+	last  lexer.TokenType // kind of the token before, for what depends on it
+	count int
+	cut   bool // there are more tokens than a file may have
 }
 
-// Next gives the next token; at the end of the text it gives EOF, for ever.
+// Next gives the next token; at the end of the text, or past as many tokens as a
+// file may have, it gives EOF, for ever.
 func (s *scanner) Next() (lexer.Token, error) {
 	s.skipBlanks()
 	start := s.at
-	if start >= len(s.text) {
+	s.cut = start < len(s.text) && s.count == maxTokens
+	if start >= len(s.text) || s.cut {
 		return lexer.Token{Type: lexer.EOF, Pos: lexer.Position{Offset: start}}, nil
 	}
+	s.count++
 	kind := s.scan()
 	value := s.text[start:s.at]
 	s.last = kind
@@ -95,13 +100,13 @@ func (s *scanner) scan() lexer.TokenType {
 		}
 		return kindEnd
 	case c == '#':
-		s.at = s.lineEnd()
+		s.at += len(strings.TrimRight(s.text[s.at:s.lineEnd()], blanks))
 		return kindComment
 	case c == '<' || c == '>' || c == '=':
 		return s.scanCompare()
 	case isDigit(c) || s.signedNumber():
 		return s.scanNumber()
-	case c == 'T' && s.last == kindDate && isDigit(s.peek(1)): // 2026-03-06T07:00
+	case c == 'T' && s.last == kindDate && clockStarts(s.text[s.at+1:]): // 2026-03-06T07:00
 		s.at++
 		return s.scanNumber()
 	}
@@ -116,7 +121,7 @@ func (s *scanner) scanOther() lexer.TokenType {
 	r, size := utf8.DecodeRuneInString(s.text[s.at:])
 	switch {
 	case openQuote(r):
-		return s.scanText(size)
+		return s.scanText()
 	case r == '≥' || r == '≤':
 		s.at += size
 		return kindBound
@@ -138,23 +143,43 @@ func (s *scanner) scanCompare() lexer.TokenType {
 	return kindBound
 }
 
-// scanText reads a text up to its closing quote; one that is not closed on its
-// line ends there, and the parser says so.
-func (s *scanner) scanText(size int) lexer.TokenType {
-	end := s.lineEnd()
-	for i := s.at + size; i < end; {
-		r, n := utf8.DecodeRuneInString(s.text[i:])
-		i += n
-		if r == '\\' && i < end {
-			_, n = utf8.DecodeRuneInString(s.text[i:])
-			i += n
-		} else if closeQuote(r) {
-			s.at = i
-			return kindText
+// scanText reads a text up to its closing quote. One that is not closed on its
+// line ends with the line, but not with a brace that opens a block there; the
+// parser reports it.
+func (s *scanner) scanText() lexer.TokenType {
+	end, closed := quoteEnd(s.text, s.at)
+	if !closed {
+		text := strings.TrimRight(s.text[s.at:end], blanks)
+		if before, opens := strings.CutSuffix(text, "{"); opens {
+			text = strings.TrimRight(before, blanks)
 		}
+		end = s.at + len(text)
 	}
 	s.at = end
 	return kindText
+}
+
+const blanks = " \t\u00a0"
+
+// quoteEnd gives the end of the quoted text that begins at an offset, and whether
+// it is closed before the line ends.
+func quoteEnd(text string, at int) (end int, closed bool) {
+	_, size := utf8.DecodeRuneInString(text[at:])
+	escaped := false
+	for i := at + size; i < len(text); i += size {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		switch size = n; {
+		case r == '\n' || r == '\r':
+			return i, false
+		case escaped:
+			escaped = false
+		case r == '\\':
+			escaped = true
+		case closeQuote(r):
+			return i + n, true
+		}
+	}
+	return len(text), false
 }
 
 func (s *scanner) scanWord() lexer.TokenType {
@@ -210,7 +235,8 @@ func (s *scanner) betweenValues() bool {
 	}
 	save := s.at
 	s.skipBlanks()
-	value := isDigit(s.peek(0)) || s.signedNumber()
+	s.at += signLength(s.text[s.at:])
+	value := isDigit(s.peek(0))
 	s.at = save
 	return value
 }

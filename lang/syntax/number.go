@@ -35,7 +35,7 @@ func (s *scanner) scanNumber() lexer.TokenType {
 		s.at += len("-01-01")
 		return kindDate
 	}
-	if s.at-first <= 2 && s.peek(0) == ':' && isDigit(s.peek(1)) {
+	if clockStarts(s.text[first:]) {
 		for s.peek(0) == ':' && isDigit(s.peek(1)) {
 			s.at++
 			s.digits()
@@ -47,6 +47,12 @@ func (s *scanner) scanNumber() lexer.TokenType {
 		s.skipBlanks()
 	}
 	return kindQuantity
+}
+
+// clockStarts tells whether a time of day stands at the start: 7:30, 07:30.
+func clockStarts(text string) bool {
+	colon := strings.IndexByte(text[:min(len(text), 3)], ':')
+	return colon > 0 && isDigit(text[0]) && isDigit(text[colon-1]) && len(text) > colon+1 && isDigit(text[colon+1])
 }
 
 // part reads one number and, where one stands there, its unit.
@@ -122,7 +128,7 @@ func (s *scanner) unitStarts() bool {
 		return false
 	}
 	save := s.at
-	word := s.takeWord()
+	word := s.takeShortWord()
 	s.skipBlanks()
 	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
 	s.at = save
@@ -130,6 +136,20 @@ func (s *scanner) unitStarts() bool {
 		return !isLetter(next) && !openQuote(next)
 	}
 	return word != "at" && !notUnit(word)
+}
+
+// longestNotUnit is above the length of every word that is no unit.
+const longestNotUnit = 16
+
+// takeShortWord takes a word, but no more of it than tells which of the words that
+// are no unit it is: looking further ahead at each number of 1h1h1h... would take
+// the square of its length.
+func (s *scanner) takeShortWord() string {
+	text := s.text
+	s.text = text[:min(len(text), s.at+longestNotUnit)]
+	word := s.takeWord()
+	s.text = text
+	return word
 }
 
 // latin1Degree is the degree sign in a file that was not saved as UTF-8. It is

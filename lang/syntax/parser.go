@@ -16,6 +16,7 @@ const (
 	MaxNesting    = 32     // blocks inside blocks
 	MaxStatements = 10_000 // statements in one file
 	maxFindings   = 100    // findings in one file; past them it is no process file
+	maxTokens     = 50 * MaxStatements
 )
 
 // Parse reads a file into statements. It always gives a tree: what does not read
@@ -30,6 +31,10 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 	p := &parser{file: f, found: found}
 	scan := &scanner{text: string(f.Bytes())}
 	p.tokens, _ = lexer.Upgrade(scan) // the scanner gives no errors
+	if scan.cut {
+		p.note(tooManyStatements.At(p.place(f.Line(1)), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
+		return tree, p.found
+	}
 	tree.Top = p.block(0)
 	tree.Top.Span = source.Span{Start: f.Start(), End: f.Size()}
 	return tree, p.found
@@ -44,6 +49,8 @@ type parser struct {
 	lead   []Comment // comments waiting for the statement they belong to
 	breaks int       // line ends since the last token that was none
 	line   **Comment // where a comment on the current line would belong
+
+	suspect *openBlock // the block that was most likely left open, if any was
 }
 
 // block reads statements up to the closing brace or the end of the file.
@@ -117,9 +124,6 @@ func (p *parser) statement(b *Block, depth int) {
 	}
 	spaced := p.breaks > 1
 	s := p.header()
-	if s == nil {
-		return
-	}
 	s.Lead, s.Spaced = p.takeLead(), spaced
 	p.breaks = 0
 	b.Statements = append(b.Statements, s)
@@ -130,23 +134,22 @@ func (p *parser) statement(b *Block, depth int) {
 }
 
 // header reads a header with the grammar; where that fails it notes the finding
-// and skips to the end of the header. It gives nil when not even a verb is there.
+// and skips to the end of the header.
 func (p *parser) header() *Statement {
 	first := *p.tokens.Peek()
 	h, err := grammar.ParseFromLexer(p.tokens, participle.AllowTrailing(true))
 	if err == nil && terminal(p.tokens.Peek().Type) {
 		s := convertHeader(h)
+		known := len(p.found)
 		p.unclosed(s)
+		s.Broken = len(p.found) > known // the name has swallowed the rest of the line
 		return s
 	}
 	p.misread(first, err)
 	for !terminal(p.tokens.Peek().Type) {
 		p.tokens.Next()
 	}
-	if first.Type != kindWord && first.Type != kindClause {
-		return nil
-	}
-	return &Statement{Span: span(first), Verb: wordOf(first), Broken: true}
+	return &Statement{Span: span(first), Verb: Word{span(first), foldBlanks(first.Value)}, Broken: true}
 }
 
 func terminal(k lexer.TokenType) bool {
@@ -183,26 +186,12 @@ func (p *parser) body(s *Statement, depth int) {
 	}
 	b := p.block(depth + 1)
 	b.Start = open.Pos.Offset
-	b.End = p.closing(s, open)
+	b.End = p.closing(openBlock{s, span(open)})
 	s.End = b.End
 	if s.Body == nil {
 		s.Body = &b
 		p.line = &s.Body.Close
 	}
-}
-
-// closing takes the closing brace and gives the offset behind it.
-func (p *parser) closing(s *Statement, open lexer.Token) int {
-	tok := p.tokens.Peek()
-	if tok.Type == kindClose {
-		p.next()
-		return tok.Pos.Offset + 1
-	}
-	if !p.full() {
-		f := unclosedBlock.At(p.place(span(open)), fmt.Sprintf("the block of %s is not closed", s.Verb.Text))
-		p.note(f)
-	}
-	return tok.Pos.Offset
 }
 
 // openAlone takes a brace on a line of its own as the block of the statement above.

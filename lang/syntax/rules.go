@@ -53,7 +53,7 @@ var (
 		Title: "words that do not fit where they stand",
 		Why:   "the statement cannot be read past them",
 		Do:    "see the statement's form with explain",
-		Bad:   "site \"Loft\" { awake at 06:30 22:30 at 07:00 8:00 12 }", Good: "site \"Loft\" { awake 06:30 to 22:30 }"}
+		Bad:   "site \"Loft\" { awake 06:30 to 22:30 to 23:00 }", Good: "site \"Loft\" { awake 06:30 to 22:30 }"}
 	unclosedText = finding.Rule{Name: "unclosed-text", Severity: finding.Fault,
 		Title: "a quoted name is not closed on its line",
 		Why:   "the rest of the line would be read as part of the name",
@@ -113,6 +113,9 @@ func lastWord(p *parser, start, end int) source.Span {
 func shown(t lexer.Token) string {
 	if r, _ := utf8.DecodeRuneInString(t.Value); t.Type == kindStray && (r == utf8.RuneError || r < ' ') {
 		return fmt.Sprintf("the byte 0x%02X", t.Value[0])
+	}
+	if t.Type == kindText {
+		return t.Value
 	}
 	return fmt.Sprintf("%q", t.Value)
 }

@@ -27,7 +27,7 @@ type Statement struct {
 	Lead        []Comment
 	Trail       *Comment // on the statement's own line, or behind its opening brace
 	Spaced      bool     // an empty line stands above
-	Broken      bool     // the header did not read; only Verb is known
+	Broken      bool     // the header did not read; Verb is what it begins with
 }
 
 // Clause is a clause word with its values.

@@ -1,0 +1,71 @@
+package syntax
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+)
+
+// Where a closing brace is missing, the braces below it all close the wrong block
+// and the end of the file finds an outer one open. The block that was left open
+// shows by its indentation: the brace that closed it stands further out than it.
+
+type openBlock struct {
+	of    *Statement
+	brace source.Span
+}
+
+// closing takes the closing brace and gives the offset behind it.
+func (p *parser) closing(open openBlock) int {
+	tok := p.tokens.Peek()
+	if tok.Type == kindClose {
+		if p.suspect == nil && p.furtherOut(tok.Pos.Offset, open.of.Start) {
+			p.suspect = &open
+		}
+		p.next()
+		return tok.Pos.Offset + 1
+	}
+	if !p.full() {
+		p.note(p.leftOpen(open))
+	}
+	end := tok.Pos.Offset
+	for text := p.file.Bytes(); end > open.brace.End && strings.IndexByte(" \t\r\n;", text[end-1]) >= 0; {
+		end--
+	}
+	return end
+}
+
+// leftOpen tells of a block that the end of the file found open. With another to
+// blame for it, it is itself the one to blame for the next further out.
+func (p *parser) leftOpen(open openBlock) finding.Finding {
+	blame := open
+	if p.suspect != nil {
+		blame, p.suspect = *p.suspect, &open
+	}
+	f := unclosedBlock.At(p.place(blame.brace), fmt.Sprintf("the block of %s is not closed", blame.of.Verb.Text))
+	if blame.brace != open.brace {
+		f.Related = []finding.Related{{Place: p.place(open.brace),
+			Message: fmt.Sprintf("so the end of the file finds the block of %s open", open.of.Verb.Text)}}
+	}
+	return f
+}
+
+// furtherOut tells whether a brace is the first of its line and stands further to
+// the left than the statement, which is the first of its own.
+func (p *parser) furtherOut(brace, statement int) bool {
+	out, alone := p.indent(brace)
+	in, first := p.indent(statement)
+	return alone && first && out < in
+}
+
+// indent counts the blanks in front of an offset, and tells whether nothing else
+// stands there on its line.
+func (p *parser) indent(offset int) (blanks int, first bool) {
+	text, at := p.file.Bytes(), offset
+	for at > p.file.Start() && (text[at-1] == ' ' || text[at-1] == '\t') {
+		at--
+	}
+	return offset - at, at == p.file.Start() || text[at-1] == '\n' || text[at-1] == '\r'
+}

@@ -1,0 +1,121 @@
+package syntax
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/alecthomas/participle/v2/lexer"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// tokens writes the tokens of a text as kind:value, one after another.
+func tokens(t testing.TB, text string) string {
+	names := map[lexer.TokenType]string{}
+	for name, kind := range kindNames {
+		names[kind] = name
+	}
+	lex, err := definition{kindNames}.Lex("x", strings.NewReader(text))
+	require.NoError(t, err)
+	var out []string
+	for {
+		tok, err := lex.Next()
+		require.NoError(t, err)
+		if tok.EOF() {
+			return strings.Join(out, " | ")
+		}
+		assert.Equal(t, text[tok.Pos.Offset:tok.Pos.Offset+len(tok.Value)], tok.Value)
+		out = append(out, names[tok.Type]+" "+tok.Value)
+	}
+}
+
+func TestTokens(t *testing.T) {
+	for text, want := range map[string]string{
+		// "in" is inches where nothing follows that something could be in
+		"soak 7 h in water":   "Word soak | Quantity 7 h | Clause in | Word water",
+		"soak 7 in water":     "Word soak | Quantity 7 | Clause in | Word water",
+		`kiln in "tray kiln"`: `Word kiln | Clause in | Text "tray kiln"`,
+		"depth 9 in":          "Word depth | Quantity 9 in",
+		"depth 9 in;":         "Word depth | Quantity 9 in | End ;",
+		"depth 9 in # deep":   "Word depth | Quantity 9 in | Comment # deep",
+		"depth 9 in to 12 in": "Word depth | Quantity 9 | Clause in | Clause to | Quantity 12 in",
+		"depth 1 ft 9 in":     "Word depth | Quantity 1 ft 9 in",
+		"at 9 in every 2 h":   "Clause at | Quantity 9 | Clause in | Clause every | Quantity 2 h",
+		// ranges
+		"14 to 17 °C":            "Quantity 14 | To to | Quantity 17 °C",
+		"14-17 °C":               "Quantity 14 | To - | Quantity 17 °C",
+		"14 - 17 °C":             "Quantity 14 | To - | Quantity 17 °C",
+		"14–17 °C":               "Quantity 14 | To – | Quantity 17 °C",
+		"14—17 °C":               "Quantity 14 | To — | Quantity 17 °C",
+		"14 °C to 17 °C":         "Quantity 14 °C | To to | Quantity 17 °C",
+		"-5 to -2 °C":            "Quantity -5 | To to | Quantity -2 °C",
+		"at \u22125 °C":          "Clause at | Quantity \u22125 °C",
+		"steep to moisture 43 %": "Word steep | Clause to | Word moisture | Quantity 43 %",
+		"cool 2 h to malt 30 °C": "Word cool | Quantity 2 h | Clause to | Word malt | Quantity 30 °C",
+		// quantities of several parts and odd numbers
+		"1h30min":               "Quantity 1h30min",
+		"1 h 30 min":            "Quantity 1 h 30 min",
+		"5 lb 4 oz":             "Quantity 5 lb 4 oz",
+		"8 1/3 lb":              "Quantity 8 1/3 lb",
+		"3/4":                   "Quantity 3/4",
+		"12,4 %":                "Quantity 12,4 %",
+		"8 9":                   "Quantity 8 | Quantity 9",
+		"60 m3/h":               "Quantity 60 m3/h",
+		"0.8 m²":                "Quantity 0.8 m²",
+		"5 µm":                  "Quantity 5 µm",
+		"20 % of 200 corns":     "Quantity 20 % | Clause of | Quantity 200 corns",
+		"45 % dry basis":        "Quantity 45 % dry basis",
+		"45 % dry  basis until": "Quantity 45 % dry  basis | Clause until",
+		"45 % dry at malt":      "Quantity 45 % | Word dry | Clause at | Word malt",
+		"45 % wet basis":        "Quantity 45 % wet basis",
+		"62 °F":                 "Quantity 62 °F",
+		"62 \xb0F":              "Quantity 62 \xb0F",
+		"62 ºF":                 "Quantity 62 ºF",
+		"7 h\u00a0in water":     "Quantity 7 h | Clause in | Word water",
+		// dates and times of day
+		"2026-03-06":       "Date 2026-03-06",
+		"2026-03-06T07:00": "Date 2026-03-06 | Clock T07:00",
+		"2026-03-06 07:00": "Date 2026-03-06 | Clock 07:00",
+		"06:30 to 22:30":   "Clock 06:30 | To to | Clock 22:30",
+		"06:30-22:30":      "Clock 06:30 | To - | Clock 22:30",
+		"7:05:30":          "Clock 7:05:30",
+		"2026 kg":          "Quantity 2026 kg",
+		// bounds
+		"at least 43 %": "Bound at least | Quantity 43 %",
+		"at  most 43 %": "Bound at  most | Quantity 43 %",
+		"at leastways":  "Clause at | Word leastways",
+		">= 43 %":       "Bound >= | Quantity 43 %",
+		"<43 %":         "Bound < | Quantity 43 %",
+		"≥ 43 %":        "Bound ≥ | Quantity 43 %",
+		"rub is chalky": "Word rub | Bound is | Word chalky",
+		"below 30 °C":   "Bound below | Quantity 30 °C",
+		// names
+		`"blue tub"`:    `Text "blue tub"`,
+		"“blue tub”":    "Text “blue tub”",
+		"„blue tub“":    "Text „blue tub“",
+		`"a \"b\" c" x`: `Text "a \"b\" c" | Word x`,
+		"\"open\nsoak":  "Text \"open | End \n | Word soak",
+		`"open\`:        `Text "open\`,
+		`"`:             `Text "`,
+		// the rest
+		"\ufeffsoak":         "Word soak",
+		"a\r\nb\rc\nd":       "Word a | End \r\n | Word b | End \r | Word c | End \n | Word d",
+		"{ } ; # x":          "Open { | Close } | End ; | Comment # x",
+		"air-on and maître":  "Word air-on | Word and | Word maître",
+		"12 °C, 13":          "Quantity 12 °C | Stray , | Quantity 13",
+		"- x":                "Stray - | Word x",
+		"°":                  "Stray °",
+		"soak # long \t\r\n": "Word soak | Comment # long | End \r\n",
+		"":                   "",
+	} {
+		assert.Equal(t, want, tokens(t, text), "%q", text)
+	}
+}
+
+func TestClauseWordsAreKnownToTheLexer(t *testing.T) {
+	require.NotEmpty(t, Clauses())
+	for _, word := range Clauses() {
+		assert.Equal(t, "Clause "+word, tokens(t, word), word)
+		assert.Less(t, len(word), longestNotUnit-1, "takeShortWord must see the end of it")
+	}
+}
