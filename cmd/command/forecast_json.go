@@ -116,7 +116,7 @@ func writeForecastJSON(w *World, f *forecast.Forecast, more sure, start *time.Ti
 	}
 	t := f.Totals
 	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),
-		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/3.6e6, 2)}
+		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/joulesPerKWh, 2)}
 	out.Spread, out.Corners = spreadJSON(more.spread), cornersJSON(more.corners)
 	enc := json.NewEncoder(w.Out)
 	enc.SetEscapeHTML(false)

@@ -161,6 +161,15 @@ func kilograms(m float64) string {
 	return fmt.Sprintf("%.0f kg", m)
 }
 
+const joulesPerKWh = 3.6e6
+
+func kilowattHours(j float64) string {
+	if k := j / joulesPerKWh; k < 100 {
+		return fmt.Sprintf("%.1f kWh", k)
+	}
+	return fmt.Sprintf("%.0f kWh", j/joulesPerKWh)
+}
+
 func (p *sheet) gates(f *forecast.Forecast) {
 	for _, g := range f.Gates {
 		if g.Met {
@@ -214,7 +223,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", kilograms(t.Malt), 100*t.FinalMoisture, kilograms(t.Rootlets))
 	p.para("yield", "%.1f %% as is, %.1f %% of the dry matter: %.1f %% is lost", 100*t.Yield, 100*t.YieldDry, 100*t.DryMatterLost)
 	if t.KilnWater > 0 {
-		p.para("kiln", "%s of water driven off, %.1f kWh of heat into the air", kilograms(t.KilnWater), t.KilnEnergy/3.6e6)
+		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", kilograms(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
 	}
 	if q := t.Quality; q.Colour > 0 {
 		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
