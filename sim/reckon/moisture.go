@@ -119,5 +119,5 @@ func (r *MoistureResult) show() {
 
 // points is a difference of shares, in per cent.
 func points(key, label string, si float64) Figure {
-	return Figure{key, label, tenFigures(100 * si), "points", si, fmt.Sprintf("%.2f points", math.Abs(100*si))}
+	return Figure{key, label, tenFigures(100 * si), "points", tenFigures(si), fmt.Sprintf("%.2f points", math.Abs(100*si))}
 }
