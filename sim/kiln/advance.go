@@ -30,7 +30,9 @@ func (b *Bed) Advance(dt float64, set Setting) (Progress, error) {
 		b.now.on.t = set.at(0) // where a search for air-on begins
 	}
 	b.set = set
-	b.begin(set.at(0))
+	if b.begin(set.at(0)); !b.now.settled {
+		return b.work, ErrStalled
+	}
 	for done := 0.0; done < dt; {
 		taken, err := b.advanceOnce(done, dt)
 		if err != nil {

@@ -1,10 +1,6 @@
 package kiln
 
-import (
-	"math"
-
-	"maltwright/sim/air"
-)
+import "maltwright/sim/air"
 
 const (
 	// Lead is how far air-on may run ahead of a malt or air-off temperature
@@ -129,11 +125,14 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
 }
 
+// mostVapour bounds the search for the water at air-on, share of the pressure.
+const mostVapour = 0.9
+
 // blowRound marches with return air: its water comes back to air-on, until
 // both agree.
 func (b *Bed) blowRound(t float64, s stage) flow {
 	var f flow
-	most := air.HumidityRatio(math.Min(air.Saturation(t), 0.9*b.ambient.P), b.ambient.P)
+	most := air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
 	root(0, most, b.now.on.w, 1, enoughRatio, func(w float64) float64 {
 		f = b.march(stream{t: t, w: w}, s.length, s.slot)
 		_, ratio := b.incoming(f)

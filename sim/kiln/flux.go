@@ -10,6 +10,10 @@ const (
 	// fluxLeast is a flux too small to matter, kg of water per kg of dry matter
 	// and second: a thousandth of a per cent in a week.
 	fluxLeast = 1e-12
+
+	// patience is how many tries Newton is given before every other one halves
+	// the bracket: at the kink between dew and drying it can go in circles.
+	patience = 8
 )
 
 // solve finds the flux at which surface and air agree, by Newton's method in
@@ -19,7 +23,7 @@ func (m *meeting) solve(guess float64) (e float64, at found, ok bool) {
 	low, high := -m.g*m.in.w, math.Inf(1)
 	e = max(guess, low)
 	least := fluxLeast * m.dry
-	for range 100 {
+	for n := range 120 {
 		at = m.try(e)
 		if at.miss > 0 {
 			low = e
@@ -32,7 +36,7 @@ func (m *meeting) solve(guess float64) (e float64, at found, ok bool) {
 			at.x, at.t = at.x-m.perDry*step, at.t+at.tByE*step
 			return next, at, true
 		}
-		if !(next > low && next < high) {
+		if !(next > low && next < high) || n > patience && n%2 == 0 {
 			next = within(low, high, least)
 		}
 		if next == e {

@@ -27,17 +27,28 @@ func (l Ledger) WaterError() float64 {
 	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
 }
 
-// HeatError gives the gap of the malt's heat balance over all heat moved.
+// HeatError gives the gap of the malt's heat balance over the heat in it and
+// given to it.
 func (l Ledger) HeatError() float64 {
-	moved := math.Abs(l.HeatAtStart) + math.Abs(l.HeatInMalt) + math.Abs(l.HeatToMalt)
-	return math.Abs(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt) / math.Max(moved, 1e-300)
+	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
 // KilnError gives the gap of the kiln's heat balance, heater against malt and
 // exhaust, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	moved := math.Abs(l.Heater) + math.Abs(l.HeatVented) + math.Abs(l.HeatToMalt)
-	return math.Abs(l.Heater-l.HeatVented-l.HeatToMalt) / math.Max(moved, 1e-300)
+	return l.gap(l.Heater-l.HeatVented-l.HeatToMalt, l.Heater, l.HeatVented, l.HeatToMalt)
+}
+
+// leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
+// less has been moved: what warms green malt by some two kelvin.
+const leastHeat = 1e4
+
+func (l Ledger) gap(difference float64, moved ...float64) float64 {
+	sum := 0.0
+	for _, h := range moved {
+		sum += math.Abs(h)
+	}
+	return math.Abs(difference) / max(sum, leastHeat*l.DryMass)
 }
 
 func (b *Bed) opening() Ledger {

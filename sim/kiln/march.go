@@ -26,7 +26,10 @@ func (b *Bed) march(on stream, a float64, slot int) flow {
 		m.sensible = m.g * m.reach * (air.DryAirHeat + air.VapourHeat*m.in.w)
 		m.lift, m.draw = l.skew*m.reach, 1/m.reach-l.skew
 		e, at, ok := m.solve(l.flux)
-		f.settled = f.settled && ok
+		if !ok { // a state without meaning must not be the next guess
+			f.settled = false
+			return f
+		}
 		l.flux, l.atX, l.atT = e, at.x, at.t
 		l.rates[slot] = rate{x: -e / m.dry, h: m.heat(e, at.t) / m.dry}
 		f.radiant += m.radiant * (m.wall - at.t)
