@@ -60,7 +60,7 @@ func (a *Answer) note(text string) { a.Notes = append(a.Notes, text) }
 
 // figure writes a value in the unit of the quantity.
 func figure(key, label string, like quantity.Quantity, si float64) Figure {
-	f := Figure{Key: key, Label: label, Unit: like.Unit(), SI: si, Text: like.Like(si)}
+	f := Figure{Key: key, Label: label, Unit: like.Unit(), SI: tenFigures(si), Text: like.Like(si)}
 	u, _ := quantity.Lookup(like.Unit())
 	f.Value = tenFigures((si - u.Offset) / u.Factor)
 	return f
