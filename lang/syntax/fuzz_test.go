@@ -18,7 +18,7 @@ func FuzzParse(f *testing.F) {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		if len(text) > 1<<16 {
+		if len(text) > 1<<13 {
 			t.Skip()
 		}
 		file := source.New("x.malt", text)

@@ -106,6 +106,8 @@ func TestTokens(t *testing.T) {
 		"- x":                "Stray - | Word x",
 		"°":                  "Stray °",
 		"soak # long \t\r\n": "Word soak | Comment # long | End \r\n",
+		"0to0":               "Quantity 0 | Word to0",
+		"1m2to 8":            "Quantity 1m | Quantity 2 | To to | Quantity 8",
 		"":                   "",
 	} {
 		assert.Equal(t, want, tokens(t, text), "%q", text)
@@ -116,6 +118,6 @@ func TestClauseWordsAreKnownToTheLexer(t *testing.T) {
 	require.NotEmpty(t, Clauses())
 	for _, word := range Clauses() {
 		assert.Equal(t, "Clause "+word, tokens(t, word), word)
-		assert.Less(t, len(word), longestNotUnit-1, "takeShortWord must see the end of it")
+		assert.Less(t, len(word), longestNotUnit-1, "takeLetters must see the end of it")
 	}
 }

@@ -128,7 +128,7 @@ func (s *scanner) unitStarts() bool {
 		return false
 	}
 	save := s.at
-	word := s.takeShortWord()
+	word := s.takeLetters()
 	s.skipBlanks()
 	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
 	s.at = save
@@ -141,15 +141,19 @@ func (s *scanner) unitStarts() bool {
 // longestNotUnit is above the length of every word that is no unit.
 const longestNotUnit = 16
 
-// takeShortWord takes a word, but no more of it than tells which of the words that
-// are no unit it is: looking further ahead at each number of 1h1h1h... would take
-// the square of its length.
-func (s *scanner) takeShortWord() string {
-	text := s.text
-	s.text = text[:min(len(text), s.at+longestNotUnit)]
-	word := s.takeWord()
-	s.text = text
-	return word
+// takeLetters takes the letters that stand here, but no more of them than tell
+// which of the words that are no unit they are: looking further ahead at each
+// number of 1h1h1h... would take the square of its length.
+func (s *scanner) takeLetters() string {
+	start := s.at
+	for s.at < len(s.text) && s.at-start < longestNotUnit {
+		r, size := utf8.DecodeRuneInString(s.text[s.at:])
+		if !isLetter(r) {
+			break
+		}
+		s.at += size
+	}
+	return s.text[start:s.at]
 }
 
 // latin1Degree is the degree sign in a file that was not saved as UTF-8. It is
