@@ -14,11 +14,12 @@ import (
 // builder makes a house out of trees. Definitions come before processes, since a
 // process may stand above what it names.
 type builder struct {
-	house   *House
-	main    *source.File
-	found   []finding.Finding
-	pending []pendingProcess
-	used    map[any]bool
+	house    *House
+	main     *source.File
+	found    []finding.Finding
+	defining []func() // definitions that are read once all limits are known
+	pending  []pendingProcess
+	used     map[any]bool
 }
 
 type pendingProcess struct {
@@ -41,14 +42,21 @@ func (b *builder) file(t *syntax.Tree) {
 			}
 			return
 		}
-		if define := definitions[r.Verb.Text]; define != nil {
+		switch define := definitions[r.Verb.Text]; {
+		case define == nil:
+		case r.Verb.Text == "limits":
 			define(b, t.File, r)
+		default:
+			b.defining = append(b.defining, func() { define(b, t.File, r) })
 		}
 	})
 }
 
 // finish builds the processes and looks for what nothing uses.
 func (b *builder) finish() {
+	for _, define := range b.defining {
+		define()
+	}
 	for _, p := range b.pending {
 		b.process(p.file, p.r)
 	}

@@ -2,6 +2,7 @@ package process
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
@@ -73,6 +74,7 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 	}
 	f := unknownName.At(v.place, fmt.Sprintf("no %s is called %q", kind, v.word))
 	if meant, ok := nearest.Word(v.word, names); ok {
+		b.used[among[slices.Index(names, meant)]] = true // so that it is not called unused as well
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
 		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}
 	} else if len(names) > 0 {

@@ -1,0 +1,107 @@
+package check
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+const broken = "../examples/broken"
+
+// followers are rules that cannot fire alone: what fires with them, and why.
+var followers = map[string][]string{}
+
+// made are the rules whose input would be no file that a person can look at, each
+// with the input and the reason.
+var made = map[string]struct {
+	reason string
+	text   func() string
+	used   house
+}{
+	"file-too-large": {"more than 4 MiB",
+		func() string { return strings.Repeat("# page after page of notes\n", source.MaxBytes/27+1) }, nil},
+	"too-many-statements": {"more than 10,000 lines",
+		func() string {
+			return "site \"Loft, autumn\" {\n" + strings.Repeat("air 7 to 14 °C\n", syntax.MaxStatements) + "}\n"
+		}, nil},
+	"nested-too-deep": {"33 blocks, one inside the other",
+		func() string {
+			n := syntax.MaxNesting + 1
+			return "process \"Loft pale\" {" + strings.Repeat(" repeat 2 times {", n) + strings.Repeat(" }", n) + " }\n"
+		}, nil},
+	"use-too-many": {"65 files beside it",
+		func() string {
+			var b strings.Builder
+			for i := range process.MaxFiles + 1 {
+				fmt.Fprintf(&b, "use \"shed-%d.malt\"\n", i)
+			}
+			return b.String()
+		}, func() house {
+			h := house{}
+			for i := range process.MaxFiles + 1 {
+				h[fmt.Sprintf("shed-%d.malt", i)] = fmt.Sprintf("vessel \"tub %d\" { holds 25 l }\n", i)
+			}
+			return h
+		}()},
+}
+
+func TestEveryRuleHasABrokenExampleThatRaisesItAlone(t *testing.T) {
+	for _, r := range Rules() {
+		t.Run(r.Name, func(t *testing.T) {
+			if m, ok := made[r.Name]; ok {
+				got := names(File("made.malt", []byte(m.text()), ".", m.used, Options{}).Findings)
+				assert.Contains(t, got, r.Name, m.reason)
+				return
+			}
+			got := checkFile(t, filepath.Join(broken, r.Name+".malt"))
+			assert.Equal(t, append([]string{r.Name}, followers[r.Name]...), names(got.Findings))
+		})
+	}
+}
+
+// helpers of the broken examples: what other files use.
+var helpers = []string{"loft", "use-circle-floor"}
+
+func TestEveryBrokenExampleIsNamedAfterItsRule(t *testing.T) {
+	known := append([]string(nil), helpers...)
+	for _, r := range Rules() {
+		known = append(known, r.Name)
+	}
+	files, err := filepath.Glob(filepath.Join(broken, "*.malt"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, path := range files {
+		assert.Contains(t, known, strings.TrimSuffix(filepath.Base(path), ".malt"))
+	}
+}
+
+func TestTheHouseOfTheBrokenExamplesIsThatOfTheExamples(t *testing.T) {
+	want, err := os.ReadFile("../examples/loft.malt")
+	require.NoError(t, err)
+	got, err := os.ReadFile(filepath.Join(broken, "loft.malt"))
+	require.NoError(t, err)
+	assert.Equal(t, string(want), string(got))
+}
+
+func TestFindingsOfTheBrokenExamplesReadAsOneSentence(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(broken, "*.malt"))
+	require.NoError(t, err)
+	for _, path := range files {
+		for _, f := range checkFile(t, path).Findings {
+			assert.False(t, strings.HasSuffix(f.Message, "."), "no full stop: %s", f.Message)
+			assert.NotContains(t, f.Message, "\n")
+			assert.Equal(t, strings.ToLower(f.Message[:1]), f.Message[:1], "a small letter first: %s", f.Message)
+			assert.NotEmpty(t, f.Why, f.Rule)
+			assert.True(t, f.Hint != "" || f.Rule == "limits-changed", "%s says what to do", f.Rule)
+		}
+	}
+}

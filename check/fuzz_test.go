@@ -1,0 +1,93 @@
+package check
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+)
+
+// FuzzCheck checks any text as a process file: it must end, and every finding must
+// be about words of a file that was read, in one sentence that is safe to show.
+func FuzzCheck(f *testing.F) {
+	files := house{}
+	for _, pattern := range []string{"../examples/*.malt", broken + "/*.malt", "testdata/*/*.malt"} {
+		paths, err := filepath.Glob(pattern)
+		require.NoError(f, err)
+		for _, path := range paths {
+			text, err := os.ReadFile(path)
+			require.NoError(f, err)
+			f.Add(string(text))
+			files[filepath.Base(path)] = string(text)
+		}
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		if len(text) > 64<<10 { // larger ones only take longer
+			return
+		}
+		looked := File("fuzzed.malt", []byte(text), ".", files, Options{NoForecast: true})
+		if long(looked.House) {
+			return
+		}
+		r := File("fuzzed.malt", []byte(text), ".", files, Options{})
+		for _, found := range r.Findings {
+			sound(t, found)
+		}
+		var b strings.Builder
+		require.NoError(t, report.Text(&b, r.Findings, report.Options{}))
+		require.Equal(t, report.Safe(strings.ReplaceAll(b.String(), "\n", " ")), strings.ReplaceAll(b.String(), "\n", " "))
+	})
+}
+
+func sound(t *testing.T, f finding.Finding) {
+	inside(t, f.Place)
+	require.NotEmpty(t, f.Message)
+	require.NotEmpty(t, f.Rule)
+	for _, r := range f.Related {
+		inside(t, r.Place)
+	}
+	for _, e := range f.Fixes {
+		inside(t, e.Place)
+	}
+}
+
+func inside(t *testing.T, p source.Place) {
+	require.True(t, p.Known())
+	require.LessOrEqual(t, 0, p.Start)
+	require.LessOrEqual(t, p.Start, p.End)
+	require.LessOrEqual(t, p.End, p.File.Size())
+}
+
+// long tells whether a house asks for more than a year of work, or for more than
+// a few processes: such a forecast ends, but not while a fuzzer waits.
+func long(h *process.House) bool {
+	total := 0.0
+	for _, p := range h.Processes {
+		for _, st := range p.Stages {
+			total += stepsTime(st.Steps)
+		}
+	}
+	return total > 365*86400 || len(h.Processes) > 4
+}
+
+func stepsTime(steps []*process.Step) float64 {
+	total := 0.0
+	for _, s := range steps {
+		times := 1.0
+		if s.Times != nil {
+			times = s.Times.Range.High.SI
+		}
+		if s.For != nil {
+			total += times * s.For.SI
+		}
+		total += times * (stepsTime(s.Steps) + 60)
+	}
+	return total
+}
