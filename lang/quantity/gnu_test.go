@@ -16,8 +16,9 @@ import (
 
 //go:generate env MALTWRIGHT_UPDATE=1 go test -run TestKeptTableIsWhatUnitsGives
 
-// conversions is every pair of our units of a dimension, converted by GNU units
-// (Debian package units), which is asked anew by TestKeptTableIsWhatUnitsGives.
+// conversions is every unit of ours in the SI unit of its dimension, and every pair
+// of a dimension, converted by GNU units (Debian package units), which is asked anew
+// by TestKeptTableIsWhatUnitsGives.
 const conversions = "testdata/units.tsv"
 
 // conversion is one question to GNU units; a difference of temperatures is asked
@@ -33,7 +34,17 @@ var gnuNames = map[string]string{
 	"h": "hour", "m3": "m^3", "ft3": "ft^3", "cm2": "cm^2", "m2": "m^2", "ft2": "ft^2",
 	"gal-us": "usgallon", "gal-imp": "brgallon", "m3/h": "m^3/hour", "m3/s": "m^3/s", "Btu/h": "btu/hour",
 	"°C/h": "degC/hour", "°F/h": "degF/hour", "K/h": "K/hour", "°C/min": "degC/min", "°F/min": "degF/min",
-	"°C": "degC", "°F": "degF",
+	"°C": "degC", "°F": "degF", "%": "percent", "% dry basis": "percent",
+}
+
+// si stands for the SI unit of the dimension as what to convert to: without it
+// units that are all wrong by one factor would agree with each other.
+const si = "SI"
+
+// gnuSI are the SI units in the spelling of GNU units.
+var gnuSI = map[Dimension]string{
+	Share: "1", DryShare: "1", Temperature: "K", TemperatureDifference: "K", TemperatureRate: "K/s", Time: "s", Mass: "kg", Volume: "m^3",
+	Length: "m", Area: "m^2", Flow: "m^3/s", Power: "W", Energy: "J", Pressure: "Pa", Speed: "m/s",
 }
 
 func (c conversion) question() (from, to string) {
@@ -43,7 +54,10 @@ func (c conversion) question() (from, to string) {
 	default:
 		from = c.value + " " + cmp.Or(gnuNames[c.from], c.from)
 	}
-	if to = cmp.Or(gnuNames[c.to], c.to); c.dimension == Temperature && c.to != "K" {
+	switch to = cmp.Or(gnuNames[c.to], c.to); {
+	case c.to == si:
+		to = gnuSI[c.dimension]
+	case c.dimension == Temperature && c.to != "K":
 		to = "temp" + strings.TrimPrefix(c.to, "°")
 	}
 	return from, to
@@ -51,7 +65,7 @@ func (c conversion) question() (from, to string) {
 
 func everyConversion() (list []conversion) {
 	for _, from := range Units() {
-		for _, to := range Units() {
+		for _, to := range append(Units(), Unit{Name: si, Dimension: from.Dimension}) {
 			if from.Name == to.Name || from.Dimension != to.Dimension || from.Dimension == Count {
 				continue
 			}
@@ -77,8 +91,11 @@ func TestConversionsAgreeWithGNUUnits(t *testing.T) {
 		require.NoError(t, err)
 		q, err = q.As(c.dimension)
 		require.NoError(t, err)
-		to, ok := Lookup(c.to)
-		require.True(t, ok)
+		to := plain // as which the SI unit reads
+		if c.to != si {
+			to, ok = Lookup(c.to)
+			require.True(t, ok)
+		}
 		if c.dimension == TemperatureDifference {
 			to.Offset = 0
 		}
@@ -135,7 +152,7 @@ func tableHead(t *testing.T) string {
 	out, err := exec.Command("units", "--version").Output()
 	require.NoError(t, err)
 	version, _, _ := strings.Cut(string(out), "\n")
-	return "# " + version + ", each pair of units of a dimension; made by go generate.\n" +
+	return "# " + version + ", each unit in the SI unit of its dimension and each pair of a\n# dimension; made by go generate.\n" +
 		"# dimension, value, from, to, result\n"
 }
 
