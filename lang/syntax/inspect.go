@@ -20,7 +20,7 @@ func inspect(f *source.File) (found []finding.Finding, readable bool) {
 	if f.Size() > source.MaxBytes {
 		whole := source.Place{File: f, Span: f.Line(1)}
 		return []finding.Finding{fileTooLarge.At(whole,
-			fmt.Sprintf("the file has %.1f MiB, and %d MiB is the most", float64(f.Size())/(1<<20), source.MaxBytes>>20))}, false
+			fmt.Sprintf("the file has more than %d MiB, which is the most", source.MaxBytes>>20))}, false
 	}
 	for _, bad := range f.BadBytes() {
 		found = append(found, badBytes(f, bad))

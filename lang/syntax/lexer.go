@@ -136,8 +136,9 @@ func (s *scanner) scanOther() lexer.TokenType {
 }
 
 func (s *scanner) scanCompare() lexer.TokenType {
+	equals := s.peek(0) == '='
 	s.at++
-	if s.peek(0) == '=' {
+	if c := s.peek(0); c == '=' || equals && (c == '<' || c == '>') {
 		s.at++
 	}
 	return kindBound

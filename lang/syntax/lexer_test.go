@@ -85,6 +85,8 @@ func TestTokens(t *testing.T) {
 		"at  most 43 %": "Bound at  most | Quantity 43 %",
 		"at leastways":  "Clause at | Word leastways",
 		">= 43 %":       "Bound >= | Quantity 43 %",
+		"=> 43 %":       "Bound => | Quantity 43 %",
+		"== 43 %":       "Bound == | Quantity 43 %",
 		"<43 %":         "Bound < | Quantity 43 %",
 		"≥ 43 %":        "Bound ≥ | Quantity 43 %",
 		"rub is chalky": "Word rub | Bound is | Word chalky",
