@@ -41,7 +41,7 @@ type Figure struct {
 
 // Line is one step of the working, such as
 //
-//	dry matter   100 g × (1 − 8 %) = 92.0 g
+//	dry matter  100 g × (1 − 8 %) = 92 g
 type Line struct{ Label, Sum string }
 
 // Error is the refusal of an input: what is wrong, with the value and its unit,
