@@ -62,7 +62,7 @@ var (
 		"a time cannot stand where a temperature is meant", "write a value with a unit of the right kind",
 		`site "Loft" { water 9 h }`, `site "Loft" { water 9 °C }`)
 	missingUnit = rule("missing-unit", fault, "a number without its unit",
-		"the same number is another thing in °C and in °F", "write the unit behind the number",
+		"the same number is one thing in °C and another in °F, one in litres and another in gallons", "write the unit behind the number",
 		`site "Loft" { water 9 to 12 }`, `site "Loft" { water 9 to 12 °C }`)
 	unknownUnit = rule("unknown-unit", fault, "a unit the language does not know",
 		"the value cannot be read without it", "write a unit from the list that explain units shows",

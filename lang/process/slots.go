@@ -196,13 +196,18 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quant
 	return made, false
 }
 
+// usualUnit is the unit that a maltster is likely to mean, where the first of the
+// dimension is not.
+var usualUnit = map[quantity.Dimension]string{quantity.Time: "h", quantity.Mass: "kg", quantity.Volume: "l",
+	quantity.Length: "m", quantity.Area: "m2", quantity.Power: "kW", quantity.Energy: "kWh"}
+
 // sample writes a number with a unit of the dimension.
 func sample(d quantity.Dimension, number string) string {
+	if unit := usualUnit[d]; unit != "" {
+		return number + " " + unit
+	}
 	for _, u := range quantity.Units() {
 		if u.Dimension == d {
-			if d == quantity.Time {
-				return number + " h"
-			}
 			return number + " " + u.Name
 		}
 	}
