@@ -52,9 +52,3 @@ func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
 func BenchmarkStillOvenThirtyHours(b *testing.B) {
 	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: 1500, Still: true})
 }
-
-// tonne is green malt that makes a tonne at 4 %; tray is a home charge.
-var (
-	tonne = kiln.Charge{DryMass: 960, Moisture: 0.45 / 0.55, Temperature: 15, BulkDensity: 550}
-	tray  = kiln.Charge{DryMass: 5, Moisture: 0.45 / 0.55, Temperature: 15, BulkDensity: 550}
-)
