@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
@@ -89,11 +90,23 @@ func Main(w World, args []string) (code int) {
 	if len(args) == 0 {
 		args = []string{"--help"}
 	}
-	context, err := parser.Parse(args)
+	context, err := parser.Parse(signed(args))
 	if err != nil {
 		return w.report(failure{ExitUsage, helped(err, context, args)})
 	}
 	return w.report(context.Run(&w))
+}
+
+// signed writes the minus of an argument such as -3 as a minus sign proper, which
+// the language reads too, so that it is not taken for a flag.
+func signed(args []string) []string {
+	out := slices.Clone(args)
+	for i, a := range out {
+		if len(a) > 1 && a[0] == '-' && a[1] >= '0' && a[1] <= '9' {
+			out[i] = "\u2212" + a[1:]
+		}
+	}
+	return out
 }
 
 // helped adds to an error of the command line where to read more.
