@@ -20,6 +20,7 @@ type Bed struct {
 	layers []layer
 	flows  [stages]flow // of the step being taken
 	now    flow         // of the moment reached
+	near   stream       // air-on as last found, where a search begins
 	set    Setting      // in force
 	limit  Limit
 
@@ -57,7 +58,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed,
 		}
 	}
 	b.now.on = stream{t: outside.T, w: outside.W}
-	b.now.off = b.now.on
+	b.now.off, b.near = b.now.on, b.now.on
 	b.ledger = b.opening()
 	return b, nil
 }

@@ -133,11 +133,12 @@ const mostVapour = 0.9
 func (b *Bed) blowRound(t float64, s stage) flow {
 	var f flow
 	most := air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
-	root(0, most, b.now.on.w, 1, enoughRatio, func(w float64) float64 {
+	root(0, most, b.near.w, 1, enoughRatio, func(w float64) float64 {
 		f = b.march(stream{t: t, w: w}, s.length, s.slot)
 		_, ratio := b.incoming(f)
 		return w - ratio
 	})
+	b.near = f.on
 	return f
 }
 
@@ -146,7 +147,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 func (b *Bed) blowWith(heat, low, high float64, s stage) flow {
 	var f flow
 	slope := b.now.g*air.DryAirHeat*(1-b.now.back) + b.now.radiant + 1
-	root(low, high, b.now.on.t, slope, enoughKelvin*slope, func(t float64) float64 {
+	root(low, high, b.near.t, slope, enoughKelvin*slope, func(t float64) float64 {
 		f = b.blowRound(t, s)
 		return b.heat(f) - heat
 	})
