@@ -127,7 +127,7 @@ func outside(p string) string {
 
 func readError(err error) string {
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
+	case errors.Is(err, fs.ErrNotExist) || errors.Is(err, notFolder):
 		return "is not there"
 	case errors.Is(err, ErrFolder):
 		return "is a folder"

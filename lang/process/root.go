@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"syscall"
 
 	"maltwright/lang/source"
 )
@@ -55,6 +56,9 @@ func (r *Root) Read(path string) ([]byte, error) {
 	defer f.Close()
 	return ReadAll(f)
 }
+
+// notFolder is what a path through a file gives: loft.malt/x.
+const notFolder = syscall.ENOTDIR
 
 func regular(info fs.FileInfo) error {
 	switch {

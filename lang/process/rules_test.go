@@ -1,0 +1,116 @@
+package process
+
+import (
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source/golden"
+)
+
+// files is a folder in memory.
+type files map[string]string
+
+func (f files) Read(path string) ([]byte, error) {
+	text, ok := f[path]
+	if !ok {
+		return nil, &fs.PathError{Op: "open", Path: path, Err: fs.ErrNotExist}
+	}
+	return []byte(text), nil
+}
+
+func load(text string) (*House, []finding.Finding) {
+	return Load("main.malt", []byte(text), ".", files{})
+}
+
+// Each archive is of one rule. Its cases named fires... must raise it, those named
+// quiet... must not; what else is found stands there too.
+func TestFindings(t *testing.T) {
+	known := map[string]bool{}
+	for _, r := range Rules() {
+		known[r.Name] = true
+	}
+	paths, err := filepath.Glob("testdata/*.txtar")
+	require.NoError(t, err)
+	for _, path := range paths {
+		name := strings.TrimSuffix(filepath.Base(path), ".txtar")
+		t.Run(name, func(t *testing.T) {
+			assert.True(t, known[name], "no rule is called %s", name)
+			delete(known, name)
+			fires, quiet := 0, 0
+			golden.Archive(t, path, func(t *testing.T, c golden.Case) string {
+				_, found := Load("main.malt", []byte(c.Files["main.malt"]), ".", files(c.Files))
+				if strings.HasPrefix(c.Name, "fires") {
+					fires++
+					assert.True(t, has(found, name), "%s is not found", name)
+				} else {
+					quiet++
+					assert.False(t, has(found, name), "%s is found", name)
+				}
+				return golden.Findings(found)
+			})
+			assert.Positive(t, fires, "no case fires")
+			assert.Positive(t, quiet, "no case is quiet")
+		})
+	}
+	delete(known, useTooMany.Name) // TestManyFiles
+	assert.Empty(t, known, "rules without an archive")
+}
+
+func has(found []finding.Finding, rule string) bool {
+	for _, f := range found {
+		if f.Rule == rule {
+			return true
+		}
+	}
+	return false
+}
+
+func TestEachRulesExamplesShowIt(t *testing.T) {
+	needFiles := map[string]bool{useCircle.Name: true, useTooMany.Name: true}
+	for _, r := range Rules() {
+		t.Run(r.Name, func(t *testing.T) {
+			assert.NotEmpty(t, r.Title)
+			assert.NotEmpty(t, r.Why)
+			if r.Bad == "" {
+				assert.True(t, needFiles[r.Name], "it has no example")
+				return
+			}
+			_, bad := loadExample(t, r.Bad)
+			assert.True(t, has(bad, r.Name), "the bad example does not show it: %v", golden.Findings(bad))
+			_, good := loadExample(t, r.Good)
+			assert.Empty(t, golden.Findings(good), "the good example")
+		})
+	}
+}
+
+func TestFilesUsedInTurnAreAllRead(t *testing.T) {
+	house, found := Load("main.malt", []byte("use \"a/one.malt\"\nuse \"a/two.malt\""), ".", files{
+		"a/one.malt": "use \"two.malt\"\nvessel \"one\" { holds 1 l }",
+		"a/two.malt": "vessel \"two\" { holds 2 l }",
+	})
+	assert.Empty(t, found)
+	require.Len(t, house.Vessels, 2, "two.malt is used twice and read once")
+	assert.Equal(t, "two", house.Vessels[0].Name, "what is used comes first")
+	assert.Equal(t, "a/two.malt", house.Vessels[0].Place.File.Name())
+}
+
+func TestManyFiles(t *testing.T) {
+	in := files{}
+	var b strings.Builder
+	for i := range MaxFiles {
+		name := fmt.Sprintf("f%d.malt", i)
+		in[name] = ""
+		fmt.Fprintf(&b, "use %q\n", name)
+	}
+	_, found := Load("main.malt", []byte(b.String()), ".", in)
+	require.Len(t, found, 1, "the file itself counts as one")
+	assert.Equal(t, useTooMany.Name, found[0].Rule)
+	assert.Equal(t, `"f63.malt"`, found[0].Place.Text())
+}

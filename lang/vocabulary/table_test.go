@@ -1,0 +1,167 @@
+package vocabulary
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+func TestNoTwoRowsShareABlockAndAWord(t *testing.T) {
+	seen := map[Key]bool{}
+	for _, r := range Rows() {
+		for _, b := range r.In {
+			assert.False(t, seen[Key{b, r.Word}], "%s in %s stands twice", r.Word, b)
+			seen[Key{b, r.Word}] = true
+			found, ok := Lookup(b, r.Word)
+			assert.True(t, ok)
+			assert.Equal(t, r, *found)
+		}
+	}
+	assert.Greater(t, len(seen), 50)
+}
+
+func TestEveryRowIsWholeAndExplained(t *testing.T) {
+	for _, r := range Rows() {
+		assert.NotEmpty(t, r.In, r.Word)
+		assert.Regexp(t, `^[A-Z].*\.$`, r.Doc, r.Word)
+		assert.NotEmpty(t, r.Example, r.Word)
+		for _, s := range r.Slots {
+			checkSlot(t, r.Word, s)
+		}
+		words := map[string]bool{}
+		for _, c := range r.Clauses {
+			assert.False(t, words[c.Word], "%s has %s twice", r.Word, c.Word)
+			words[c.Word] = true
+			assert.NotEmpty(t, c.Doc, "%s %s", r.Word, c.Word)
+			assert.Contains(t, syntax.Clauses(), c.Word, "the lexer does not know the clause of %s", r.Word)
+			for _, s := range c.Slots {
+				checkSlot(t, r.Word+" "+c.Word, s)
+			}
+		}
+	}
+}
+
+func checkSlot(t *testing.T, where string, s Slot) {
+	switch s.Kind {
+	case Amount:
+		assert.NotEmpty(t, s.Dims, where)
+		assert.NotEmpty(t, s.Label, where)
+		assert.False(t, s.Placed && len(s.Places) == 0, where)
+	case Choice:
+		assert.NotEmpty(t, s.Label, where)
+	case Literal:
+		assert.NotEmpty(t, s.Words, where)
+		assert.True(t, s.Optional, where)
+	case Name:
+		assert.NotEmpty(t, Words(s.Of), "%s names a block that has no statements", where)
+	case Text, Condition, Clock, Date:
+		assert.NotEmpty(t, s.Label, where)
+	default:
+		assert.Fail(t, "a slot of a kind that nothing reads", where)
+	}
+	for _, w := range slices.Concat(s.Words, s.Places) {
+		assert.NotContains(t, syntax.Clauses(), w, "%s: a word that opens a clause cannot be a value", where)
+		tree, found := syntax.Parse(source.New("x", []byte("verb "+w)))
+		assert.Empty(t, found, where)
+		assert.Len(t, tree.Top.Statements[0].Terms, 1, "%s: %s is not one word", where, w)
+	}
+}
+
+func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
+	for _, r := range Rows() {
+		if r.Opens != None && r.Opens != Limits {
+			assert.NotEmpty(t, Words(r.Opens), r.Word)
+		}
+	}
+	assert.Empty(t, Words(Limits), "its words are the limits")
+	assert.NotEmpty(t, LimitNames())
+}
+
+func TestClauseWordsThatNothingUsesYet(t *testing.T) {
+	used := map[string]bool{}
+	for _, r := range Rows() {
+		used[r.Word] = true
+		for _, c := range r.Clauses {
+			used[c.Word] = true
+		}
+	}
+	var unused []string
+	for _, w := range syntax.Clauses() {
+		if !used[w] {
+			unused = append(unused, w)
+		}
+	}
+	slices.Sort(unused)
+	assert.Equal(t, []string{"after", "when"}, unused, "kept for records of batches")
+}
+
+func TestHomesAreTheBlocksOfAWord(t *testing.T) {
+	assert.Equal(t, []Block{Site, Wither}, Homes("air"))
+	assert.Equal(t, []Block{Floor, KilnFacts}, Homes("area"))
+	assert.Empty(t, Homes("boil"))
+}
+
+func TestMeantIsTheNearestWordOfTheBlock(t *testing.T) {
+	for written, want := range map[string]string{"watter": "water", "humidty": "humidity", "awke": "awake", "turn": "", "water": ""} {
+		got, _ := Meant(Site, written)
+		assert.Equal(t, want, got, written)
+	}
+}
+
+func TestNeededStatementsStandInTheirBlock(t *testing.T) {
+	assert.Equal(t, []string{"species"}, NeededIn(Grain))
+	assert.Equal(t, []string{"make", "from"}, NeededIn(Process))
+	assert.Empty(t, NeededIn(File))
+}
+
+func TestMeasuresAreWhole(t *testing.T) {
+	seen := map[string]bool{}
+	for _, m := range Measures() {
+		assert.False(t, seen[m.Word], "%s stands twice", m.Word)
+		seen[m.Word] = true
+		assert.NotEmpty(t, m.Doc, m.Word)
+		assert.Equal(t, m.Promise, len(m.In) == 0, "%s is of a stage or of the whole", m.Word)
+		kinds := 0
+		for _, is := range []bool{len(m.Dims) > 0, len(m.Words) > 0, m.Bare} {
+			if is {
+				kinds++
+			}
+		}
+		assert.Equal(t, 1, kinds, "%s is a quantity, a choice or bare", m.Word)
+		got, ok := FindMeasure(m.Word)
+		assert.True(t, ok)
+		assert.Equal(t, m, got)
+	}
+	_, ok := FindMeasure("colour")
+	assert.False(t, ok)
+}
+
+func TestListsAreCopies(t *testing.T) {
+	Rows()[0].Word, Species()[0], MaltTypes()[0], Measures()[0].Word, LimitNames()[0].Word = "x", "x", "x", "x", "x"
+	assert.NotEqual(t, "x", Rows()[0].Word)
+	assert.NotEqual(t, "x", Species()[0])
+	assert.NotEqual(t, "x", MaltTypes()[0])
+	assert.NotEqual(t, "x", Measures()[0].Word)
+	assert.NotEqual(t, "x", LimitNames()[0].Word)
+}
+
+func TestFormsAreReadable(t *testing.T) {
+	for key, want := range map[Key]string{
+		{Steep, "soak"}:     "soak (<how long>) (in water) (at (water) <how warm>) (with air) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
+		{Process, "make"}:   "make <the malt> malt",
+		{Process, "from"}:   `from <weight of grain> of "a grain"`,
+		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
+		{Grain, "treated"}:  "treated no|yes|unknown",
+		{File, "vessel"}:    `vessel "its name" { … }`,
+		{Germinate, "turn"}: "turn every <how often>",
+		{Site, "awake"}:     "awake <from and to>",
+	} {
+		r, ok := Lookup(key.In, key.Word)
+		assert.True(t, ok)
+		assert.Equal(t, want, Form(*r))
+	}
+}
