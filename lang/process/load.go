@@ -68,11 +68,11 @@ func (l *loader) use(f *source.File, s *syntax.Statement, at string, chain []str
 		return
 	}
 	place := source.Place{File: f, Span: text.Span}
-	if why := outside(text.Value); why != "" {
+	target := path.Join(path.Dir(at), text.Value)
+	if why := outside(text.Value, target); why != "" {
 		l.note(useOutside.At(place, fmt.Sprintf("%q %s", text.Value, why)))
 		return
 	}
-	target := path.Join(path.Dir(at), text.Value)
 	if i := indexOf(chain, target); i >= 0 {
 		names := append(append([]string(nil), chain[i:]...), target)
 		for k := range names {
@@ -110,8 +110,9 @@ func (l *loader) read(place source.Place, written, target string, chain []string
 
 func (l *loader) note(f finding.Finding) { l.found = append(l.found, f) }
 
-// outside says why a path is refused, or "".
-func outside(p string) string {
+// outside says why a path is refused, or "". The target is where it leads, below
+// the root.
+func outside(p, target string) string {
 	switch {
 	case p == "":
 		return "names no file"
@@ -119,7 +120,7 @@ func outside(p string) string {
 		return "is no plain path: write folders with /"
 	case path.IsAbs(p):
 		return "is an absolute path"
-	case !fs.ValidPath(path.Clean(p)):
+	case !fs.ValidPath(target):
 		return "leads out of the folder of the process"
 	}
 	return ""
