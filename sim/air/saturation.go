@@ -2,9 +2,11 @@ package air
 
 import "math"
 
+// Kelvin is 0 °C in K, by definition.
+const Kelvin = 273.15
+
 const (
-	kelvin      = 273.15 // 0 °C in K, by definition
-	triplePoint = 0.01   // °C, where ice, water and vapour meet, by definition
+	triplePoint = 0.01 // °C, where ice, water and vapour meet, by definition
 
 	// lowest and highest temperature of the saturation equations, °C
 	// (published) [ashrae-2017-ch1].
@@ -30,7 +32,7 @@ func saturation(t float64) float64 {
 // saturationWithSlope gives the pressure and its derivative, Pa/K, on the
 // curve of ice or of water.
 func saturationWithSlope(t float64, ice bool) (pressure, slope float64) {
-	tk := t + kelvin
+	tk := t + Kelvin
 	ln, dln := overWater(tk)
 	if ice {
 		ln, dln = overIce(tk)

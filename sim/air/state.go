@@ -92,7 +92,7 @@ func (s State) Enthalpy() float64 {
 // Volume gives m³ of moist air per kg of dry air:
 // 287.042·(T + 273.15)·(1 + W/0.621945)/P, [ashrae-2017-ch1] eq. 26.
 func (s State) Volume() float64 {
-	return gasConstant * (s.T + kelvin) * (1 + s.W/MassRatio) / s.P
+	return gasConstant * (s.T + Kelvin) * (1 + s.W/MassRatio) / s.P
 }
 
 // Density gives kg of moist air per m³: (1 + W)/Volume.

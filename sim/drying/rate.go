@@ -3,11 +3,12 @@ package drying
 import (
 	"errors"
 	"math"
+
+	"maltwright/sim/air"
 )
 
 const (
-	gas    = 8.314  // gas constant, J/(mol K) (published)
-	kelvin = 273.15 // 0 °C in K
+	gas = 8.314 // gas constant, J/(mol K) (published)
 
 	// wetRate (1/s) and wetFall (K) give the drying constant of free water,
 	// k = 139.3·exp(−4426/T) (published) [ocallaghan-1971] after [boyce-1965].
@@ -18,7 +19,7 @@ const (
 	// those of water vapour in malt (published) [meddings-potter-1974].
 	vapourDiffusion = 1.6e-12
 	vapourEnergy    = 26.0e3
-	vapourAt        = 20 + kelvin
+	vapourAt        = 20 + air.Kelvin
 
 	// halfThickness of the corn, m, the length that bound water has to go
 	// (calibrated to the MEBAK and research kilns of the tests).
@@ -51,7 +52,7 @@ func (m Malt) Rate(x, t float64) (float64, error) {
 // RateUnchecked gives what Rate gives with its derivatives by moisture and by
 // temperature.
 func (m Malt) RateUnchecked(x, t float64) (k, byX, byT float64) {
-	perTk := 1 / (t + kelvin)
+	perTk := 1 / (t + air.Kelvin)
 	const boundFall = vapourEnergy / gas
 	free := wetRate * math.Exp(-wetFall*perTk)
 	bound := boundRate * math.Exp(boundFall*(1/vapourAt-perTk))

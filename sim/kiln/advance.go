@@ -63,6 +63,9 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 		b.work.Rejected++
 		b.step = math.Max(good, leastGrowth*h)
 	}
+	for i := range b.layers {
+		b.layers[i].mean = b.layers[i].t
+	}
 	return 0, ErrStalled
 }
 

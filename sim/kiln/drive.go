@@ -1,6 +1,9 @@
 package kiln
 
-import "maltwright/sim/air"
+import (
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+)
 
 const (
 	// Lead is how far air-on may run ahead of a malt or air-off temperature
@@ -39,9 +42,9 @@ func (b *Bed) drive(s stage) flow {
 }
 
 // span gives the bounds of air-on, °C: the kiln's reach, and, where air-on is
-// not what is asked for, Lead over what is.
+// not what is asked for, Lead above what is.
 func (b *Bed) span(s stage) (low, high float64) {
-	low, high = coldestSought, hottestSet
+	low, high = coldestSought, drying.Hottest
 	if b.kit.ReachLow != 0 {
 		low = b.kit.ReachLow
 	}
@@ -84,6 +87,7 @@ const maltAnswer = 0.5
 
 // blow marches with the air-on wanted, as far as reach and heater let it.
 func (b *Bed) blow(wanted, low, high float64, s stage) flow {
+	before := b.limit
 	b.limit = Unlimited
 	t := wanted
 	switch {
@@ -95,13 +99,36 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	if b.set.recirculation(b.kit) == 0 && !b.kit.Still {
 		return b.blowThrough(t, s)
 	}
-	f := b.blowRound(t, s)
+	if before == ByHeater && b.kit.Heater > 0 { // it most likely still is
+		return b.blowFull(t, s)
+	}
+	return b.blowRound(t, s)
+}
+
+// blowRound is blow with return air: it tries the air-on wanted, and another
+// when that takes more than the heater has or less than nothing.
+func (b *Bed) blowRound(t float64, s stage) flow {
+	near := b.near
+	f := b.circulate(t, s)
 	if heat := b.heat(f); heat < 0 {
-		b.limit = ByIncomingAir
+		b.near, b.limit = near, ByIncomingAir
 		return b.blowWith(0, t, b.warmest(t), s)
-	} else if limit := b.kit.Heater / b.kit.Area; limit > 0 && heat > limit {
+	} else if b.kit.Heater > 0 && heat > b.kit.Heater/b.kit.Area {
+		b.near = near
+		return b.blowFull(t, s)
+	}
+	return f
+}
+
+// blowFull is blowRound with all that the heater has, or with the air-on
+// wanted when that is less.
+func (b *Bed) blowFull(t float64, s stage) flow {
+	f := b.blowWith(b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s)
+	switch {
+	case f.on.t < t:
 		b.limit = ByHeater
-		return b.blowWith(limit, min(t, b.ambient.T), t, s)
+	case b.heat(f) < 0:
+		return b.blowRound(t, s)
 	}
 	return f
 }
@@ -115,7 +142,7 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 	}
 	if b.kit.Heater > 0 {
 		flow := b.set.airflow(b.kit)
-		perKelvin := b.ambient.Volume() / (b.ambient.T + 273.15)
+		perKelvin := b.ambient.Volume() / (b.ambient.T + air.Kelvin)
 		capacity := flow * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 		rise := b.kit.Heater * b.ambient.Volume() / (capacity - b.kit.Heater*perKelvin)
 		if rise > 0 && b.ambient.T+rise < t {
@@ -128,9 +155,9 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 // mostVapour bounds the search for the water at air-on, share of the pressure.
 const mostVapour = 0.9
 
-// blowRound marches with return air: its water comes back to air-on, until
+// circulate marches with return air: its water comes back to air-on, until
 // both agree.
-func (b *Bed) blowRound(t float64, s stage) flow {
+func (b *Bed) circulate(t float64, s stage) flow {
 	var f flow
 	most := air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
 	root(0, most, b.near.w, 1, enoughRatio, func(w float64) float64 {
@@ -146,9 +173,9 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 // W/m².
 func (b *Bed) blowWith(heat, low, high float64, s stage) flow {
 	var f flow
-	slope := b.now.g*air.DryAirHeat*(1-b.now.back) + b.now.radiant + 1
+	slope := b.now.g*air.DryAirHeat + b.now.radiant + 1
 	root(low, high, b.near.t, slope, enoughKelvin*slope, func(t float64) float64 {
-		f = b.blowRound(t, s)
+		f = b.circulate(t, s)
 		return b.heat(f) - heat
 	})
 	return f

@@ -19,7 +19,8 @@ package kiln
 // The two in series settle by themselves which of them limits: in a wet deep
 // bed the air, so that malt sits near its wet bulb; in a thin or dry one the
 // corn. One unknown per layer remains, the flux of water, and one bracketed
-// Newton solve finds it (layer.go).
+// Newton solve finds it (layer.go, flux.go). How the state changes within a
+// layer is allowed for to second order (profile.go), so that few layers do.
 //
 // Time is stepped by TR-BDF2 (step.go), a stiff second-order method with an
 // estimate of its error, which is held by MoistureTolerance and
@@ -36,3 +37,6 @@ package kiln
 // A still oven is one layer in air that is well mixed: the same march with the
 // weak exchange of natural convection, radiation from the walls, and nearly
 // all of the air led back, so that only the vent flow leaves.
+//
+// Left out: heat that the kiln's walls lose or hold, so that a heater's power is
+// what reaches the air; shrinking of the bed; and channels in it.

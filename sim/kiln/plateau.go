@@ -15,6 +15,10 @@ const (
 	// (calibrated: air-off then stands some 5 K above its plateau at an
 	// air-on of 55 to 60 °C, what a maltster calls warming).
 	breakFall = 0.85
+
+	// leastDepression is the difference between air-on and its wet bulb, K, below
+	// which air-off has no way to go and tells nothing (numerical).
+	leastDepression = 2.0
 )
 
 // plateau follows air-off: while the drying front is in the bed it stays near
@@ -31,7 +35,7 @@ type moment struct {
 	cooled  float64 // (air-on − air-off)/(air-on − wet bulb)
 	taken   float64 // (W off − W on)/(W saturated at the wet bulb − W on)
 	bulb    float64
-	meaning bool // air-on is warm and dry enough to speak of it
+	telling bool // air-on is warm and dry enough to speak of it
 	seconds float64
 }
 
@@ -40,10 +44,10 @@ func (b *Bed) moment() moment {
 	on := air.State{T: b.now.on.t, W: b.now.on.w, P: b.ambient.P}
 	m := moment{seconds: b.seconds, bulb: on.WetBulbNear(b.plateau.bulb)}
 	room := air.HumidityRatio(air.Saturation(m.bulb), on.P) - on.W
-	if on.T-m.bulb < 2 || room <= 0 {
+	if on.T-m.bulb < leastDepression || room <= 0 {
 		return m
 	}
-	m.meaning = true
+	m.telling = true
 	m.cooled = (on.T - b.now.off.t) / (on.T - m.bulb)
 	m.taken = (b.now.off.w - on.W) / room
 	return m
@@ -56,7 +60,7 @@ func (p *plateau) mixed() { p.best, p.over = 0, false }
 func (p *plateau) watch(b *Bed, before moment, dt float64) {
 	after := b.moment()
 	p.bulb = after.bulb
-	if !after.meaning || p.over {
+	if !after.telling || p.over {
 		return
 	}
 	p.best = math.Max(p.best, math.Min(after.taken, 1))
@@ -66,7 +70,7 @@ func (p *plateau) watch(b *Bed, before moment, dt float64) {
 	}
 	p.over = true
 	share := 1.0
-	if drop := before.cooled - after.cooled; before.meaning && before.cooled > limit && drop > 0 {
+	if drop := before.cooled - after.cooled; before.telling && before.cooled > limit && drop > 0 {
 		share = (before.cooled - limit) / drop
 	}
 	p.hours = (before.seconds + share*dt) / 3600

@@ -26,3 +26,11 @@ func Resistance(q float64) (float64, error) {
 	}
 	return resistanceA * q * q / math.Log1p(resistanceB*q), nil
 }
+
+// PressureDrop gives the pressure, Pa, that the kiln's own airflow loses in the
+// bed laid with green malt: Resistance·WetResistance·Depth. Outside the speeds
+// of Resistance it returns a *[air.RangeError].
+func (b *Bed) PressureDrop() (float64, error) {
+	perMetre, err := Resistance(b.kit.Airflow / b.kit.Area)
+	return perMetre * WetResistance * b.depth, err
+}

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 )
 
 // Target is the place whose temperature the kiln is set by.
@@ -82,10 +83,7 @@ func (s Setting) check(kit Equipment) error {
 	return errors.Join(err, air.Within("share of exhaust led back", *s.Recirculation, "", 0, mostReturn))
 }
 
-func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, hottestSet) }
-
-// hottestSet is the hottest temperature that can be set, °C.
-const hottestSet = 180.0
+func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, drying.Hottest) }
 
 // at gives the temperature asked for when a share of the time has passed.
 func (s Setting) at(share float64) float64 { return s.From + (s.To-s.From)*share }

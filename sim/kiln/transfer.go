@@ -33,7 +33,7 @@ const (
 type exchange struct {
 	g       float64 // dry air, kg/(m² s)
 	back    float64 // share of it that is exhaust led back
-	ntu     float64
+	ntu     float64 // transfer units of a layer: its exchange over the air's heat capacity
 	reach   float64 // effectiveness, 0 to 1
 	radiant float64 // W/(m² K) to walls at the temperature of air-on
 }
