@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
@@ -20,6 +21,7 @@ type builder struct {
 	defining []func() // definitions that are read once all limits are known
 	pending  []pendingProcess
 	used     map[any]bool
+	dropped  int // values that were reported and left out
 }
 
 type pendingProcess struct {
@@ -28,6 +30,13 @@ type pendingProcess struct {
 }
 
 func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }
+
+// refuse reports a value that is left out. That it is then missing is no further
+// finding.
+func (b *builder) refuse(f finding.Finding) {
+	b.note(f)
+	b.dropped++
+}
 
 // file takes one file's statements. Processes wait until all files are in.
 func (b *builder) file(t *syntax.Tree) {
@@ -84,7 +93,9 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 			b.accept(read, scope)
 			continue
 		}
+		before := b.dropped
 		each(read)
+		whole = whole && b.dropped == before
 	}
 	b.needed(in, seen, blame, whole)
 	return whole
@@ -136,7 +147,7 @@ func (b *builder) checked(q *Quantity, low, high float64, what, interval string)
 	if q == nil || q.SI >= low && q.SI <= high {
 		return q
 	}
-	b.note(outOfRange.At(q.Place, fmt.Sprintf("%s of %s is outside %s", what, q, interval)))
+	b.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s is outside %s", what, q, interval)))
 	return nil
 }
 
@@ -147,6 +158,7 @@ func (b *builder) upright(r *Range) *Range {
 	}
 	rd := &reader{file: r.Place.File, found: &b.found}
 	rd.upright(r.Range, r.Place)
+	b.dropped++
 	return nil
 }
 
@@ -162,9 +174,17 @@ func (b *builder) moisture(q *Quantity, limits []Limit) *Quantity {
 	if q.SI <= most {
 		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
 	}
-	f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
-	b.note(f)
+	b.refuse(tooMoist(q))
 	return nil
+}
+
+func tooMoist(q *Quantity) finding.Finding {
+	if strings.Contains(q.String(), "dry basis") {
+		f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s, %.1f %% of the whole weight, is more than grain can hold", q, 100*q.SI))
+		f.Hint = "look at the number"
+		return f
+	}
+	return moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
 }
 
 // FindLimit finds a moved threshold by its word; of several the last one holds.

@@ -55,6 +55,8 @@ func (b *builder) grain(f *source.File, r *reading) {
 			g.CornWeight = b.checked(s.slot(0).quantity(), 0.001, 0.5, "a weight of a thousand corns", "1 to 500 g")
 		},
 		"treated": func(s *reading) { g.Treated = s.slot(0).chosen() },
+		"ergot":   func(s *reading) { g.Ergot = s.slot(0).chosen() },
+		"mould":   func(s *reading) { g.Mould = s.slot(0).chosen() },
 	})
 	b.house.Grains = append(b.house.Grains, g)
 }
@@ -98,7 +100,7 @@ func (b *builder) band(s *reading, low, high float64, what, interval string) *Ra
 	if r == nil || r.Low.SI >= low && r.High.SI <= high {
 		return r
 	}
-	b.note(outOfRange.At(r.Place, fmt.Sprintf("%s of %s is outside %s", what, r, interval)))
+	b.refuse(outOfRange.At(r.Place, fmt.Sprintf("%s of %s is outside %s", what, r, interval)))
 	return nil
 }
 
@@ -131,7 +133,7 @@ func (b *builder) positive(q *Quantity, what string) *Quantity {
 	if q == nil || q.SI > 0 {
 		return q
 	}
-	b.note(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it is more than nothing", what, q)))
+	b.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it is more than nothing", what, q)))
 	return nil
 }
 

@@ -3,6 +3,7 @@ package process
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
@@ -78,12 +79,20 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
 		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}
 	} else if len(names) > 0 {
-		f.Hint = fmt.Sprintf("known: %q", names)
+		f.Hint = "known: " + quotedNames(names)
 	} else {
 		f.Hint = fmt.Sprintf("define it with %s %q { … }, or bring its definition in with use", kind, v.word)
 	}
 	b.note(f)
 	return nil
+}
+
+func quotedNames(names []string) string {
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = strconv.Quote(name)
+	}
+	return quoted(out)
 }
 
 // stage begins a stage and puts it into the process.

@@ -91,7 +91,7 @@ func (b *builder) askable(t *Temperature) *Temperature {
 	if min(t.Low.SI, t.High.SI) >= low && max(t.Low.SI, t.High.SI) <= high {
 		return t
 	}
-	b.note(outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s is outside %d to %d °C", t.Range.Range, coolestAsked, hottestAsked)))
+	b.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s is outside %d to %d °C", t.Range.Range, coolestAsked, hottestAsked)))
 	return nil
 }
 
@@ -109,8 +109,8 @@ func (b *builder) guard(v *value) *Guard {
 		g.Latest = &high
 	case low.SI > high.SI:
 		f := guardUpsideDown.At(v.place, fmt.Sprintf("the earliest time, %s, is after the latest, %s", low, high))
-		f.Fixes = append(f.Fixes, editOf(v.place, fmt.Sprintf("%s to %s", high, low)))
-		b.note(f)
+		f.Fixes = append(f.Fixes, editOf(v.place, quantity.Range{Low: high, High: low}.String()))
+		b.refuse(f)
 		g.Earliest, g.Latest = &high, &low // as it must be meant, so that no guard seems missing
 	default:
 		g.Earliest, g.Latest = &low, &high

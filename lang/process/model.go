@@ -78,7 +78,9 @@ type Grain struct {
 	Germination []Germination
 	Protein     *Quantity
 	CornWeight  *Quantity // of a thousand corns
-	Treated     Word      // Text "" where nothing is said
+	Treated     Word      // no, yes or unknown; Text "" where nothing is said
+	Ergot       Word      // none, found or unknown; the same
+	Mould       Word
 }
 
 // Germination is one germination test.

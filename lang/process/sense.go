@@ -20,24 +20,6 @@ func (b *builder) sense(p *Process) {
 	}
 }
 
-func (b *builder) stageOrder(p *Process) {
-	last := -1
-	for i, st := range p.Stages {
-		at := slices.Index(stageOrder, st.Kind)
-		if at < last {
-			f := outOfOrder(st, p.Stages[i-1])
-			b.note(f)
-		}
-		last = max(last, at)
-	}
-}
-
-func outOfOrder(st, before *Stage) finding.Finding {
-	f := stageOutOfOrder.At(st.Place, fmt.Sprintf("%s stands below %s", st.Kind, before.Kind))
-	f.Related = []finding.Related{{Place: before.Place, Message: "this stage comes later in the work"}}
-	return f
-}
-
 func (b *builder) missingStages(p *Process) {
 	for _, kind := range []StageKind{Steep, Germinate, KilnStage} {
 		if p.Stage(kind) == nil {
@@ -95,8 +77,14 @@ func (b *builder) growingSense(p *Process, st *Stage) {
 		b.note(stepNeedsTemperature.At(st.Place, "wither does not say how warm its air is, and the site does not either"))
 	}
 	b.endsBy(st.Place, string(st.Kind), st.For, st.Until, st.Allow)
+	lastHold := -1 // it lasts to the end of the stage
 	for i, s := range st.Steps {
-		if s.Kind == Hold && i < len(st.Steps)-1 || s.Kind == Gate {
+		if s.Kind == Hold {
+			lastHold = i
+		}
+	}
+	for i, s := range st.Steps {
+		if s.Kind == Hold && i < lastHold {
 			b.ends(p, s)
 		}
 	}
@@ -122,8 +110,8 @@ func (b *builder) ends(p *Process, s *Step) {
 	if s.Kind == Gate {
 		return // a gate is met by the step before it, or the forecast says it is not
 	}
-	if s.For == nil && s.Over != nil && s.Until == nil {
-		return // a rise ends when it is through
+	if s.For == nil && s.Until == nil && (s.Over != nil || s.From != nil) {
+		return // a rise ends when it is through; kilnSense asks for its time
 	}
 	b.endsBy(s.Place, string(s.Kind), orOver(s), s.Until, s.Allow)
 }

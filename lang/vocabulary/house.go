@@ -38,6 +38,10 @@ var house = []Row{
 		Doc: "Weight of a thousand corns as they are. Small corns take up water faster.", Example: "corn-weight 46 g"},
 	{Word: "treated", In: blocks(Grain), Slots: []Slot{choice("yes or no", "no", "yes", "unknown")}, Once: true,
 		Doc: "Whether the grain was dressed as seed. Dressed seed is poison and never malt.", Example: "treated no"},
+	{Word: "ergot", In: blocks(Grain), Slots: []Slot{choice("what was seen", "none", "found", "unknown")}, Once: true,
+		Doc: "Whether ergot, the black horns of a poisonous mould, was looked for in a sample and found.", Example: "ergot none"},
+	{Word: "mould", In: blocks(Grain), Slots: []Slot{choice("what was seen", "none", "found", "unknown")}, Once: true,
+		Doc: "Whether mould was looked for and found: pink, white or shrunken corns, or a laboratory's test for DON.", Example: "mould none"},
 
 	{Word: "air", In: blocks(Site), Slots: []Slot{temperature("its temperature")}, Once: true,
 		Doc: "Temperature of the room air over a day.", Example: "air 8 to 15 °C"},
