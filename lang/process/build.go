@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/nearest"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -225,6 +226,10 @@ func (r *reader) limit(s *syntax.Statement) (Limit, bool) {
 		}
 		f := unknownWord.At(r.at(s.Verb.Span), fmt.Sprintf("%q is no threshold of the house", s.Verb.Text))
 		f.Hint = "known: " + quoted(words)
+		if meant, ok := nearest.Word(s.Verb.Text, words); ok {
+			f.Hint = fmt.Sprintf("did you mean %s?", meant)
+			f.Fixes = []finding.Edit{{Place: f.Place, New: meant}}
+		}
 		r.note(f)
 		return Limit{}, false
 	}

@@ -261,7 +261,3 @@ func quoted(words []string) string {
 	return out
 }
 
-// within tells whether a span lies in a block, for acceptances.
-func within(outer, inner source.Place) bool {
-	return outer.File == inner.File && outer.Start <= inner.Start && inner.End <= outer.End
-}
