@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"slices"
 
+	"maltwright/check/profile"
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
@@ -59,21 +60,24 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 }
 
 // judge forecasts a process and applies the rules. With faults in the text there
-// is nothing sound to forecast.
+// is nothing sound to forecast, and a process that did not read in full is not
+// judged at all.
 func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
+	c := &rules.Case{Process: p, Profile: profile.Of(p)}
 	switch worst, any := finding.Worst(found); {
-	case o.NoForecast:
-		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "no forecast was asked for"}}
-	case p.Broken || any && worst == finding.Fault:
+	case p.Broken:
 		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
+	case any && worst == finding.Fault:
+		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "its faults must be put right first"})
+	case o.NoForecast:
+		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "no forecast was asked for"})
+	default:
+		f, err := forecast.Run(p, forecast.Options{})
+		if err != nil {
+			c.Note(rules.Unable(p, err))
+		}
+		c.Forecast = f
 	}
-	f, err := forecast.Run(p, forecast.Options{})
-	if err != nil {
-		return []finding.Finding{rules.Unable(p, err)}, nil
-	}
-	c := &rules.Case{Process: p, Forecast: f}
-	for _, r := range rules.All() {
-		r.Judge(r.Rule, c)
-	}
+	c.Judge()
 	return c.Found, c.Unjudged
 }

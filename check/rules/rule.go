@@ -1,12 +1,17 @@
 // Package rules holds the rules that look at a process and its forecast: one file
-// a rule, with its declaration and its judgement.
+// a rule, named after it, with its declaration and its judgement, and its cases in
+// testdata under the same name.
 //
-// A rule asks the typed process or the forecast, never the text. Where it cannot
-// judge, because a fact it needs is not given, it says so: silence is never taken
-// for approval.
+// A rule asks the typed process, its profile or the forecast, never the text. What
+// is usual for grain and malt stands in package profile; limit words of the house
+// move it. Where a rule cannot judge, because a fact it needs is not given, it says
+// so: silence is never taken for approval.
 package rules
 
 import (
+	"slices"
+
+	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
@@ -15,21 +20,25 @@ import (
 // Rule is a declaration and the judgement that goes with it.
 type Rule struct {
 	finding.Rule
-	Judge func(finding.Rule, *Case)
+	Forecast bool // it needs a forecast; without one it is not asked
+	Judge    func(finding.Rule, *Case)
 }
 
-// All lists the rules in the order in which they are run.
+// All lists the rules in the order in which they are run, family by family.
 func All() []Rule {
-	return []Rule{
-		forecastUnable, gateNotReached, guardCameFirst, targetMissed, expectationBroken,
-		vesselTooSmall, oxygenGone, pieceOverheats, equipmentCannot, hotWhileWet,
-	}
+	return slices.Concat(forecastRules(), lotRules(), steepRules(), growRules(), kilnRules(), afterRules(), peopleRules())
+}
+
+// forecastRules are of the forecast as a whole.
+func forecastRules() []Rule {
+	return []Rule{forecastUnable, gateNotReached, guardCameFirst, expectationBroken}
 }
 
 // Case is one process under judgement.
 type Case struct {
 	Process  *process.Process
-	Forecast *forecast.Forecast
+	Profile  profile.Profile
+	Forecast *forecast.Forecast // nil where none could be made
 	Found    []finding.Finding
 	Unjudged []Unjudged
 }
@@ -43,6 +52,23 @@ func (c *Case) Note(f finding.Finding) { c.Found = append(c.Found, f) }
 // NotJudged says that a rule could not be judged, because of the reason.
 func (c *Case) NotJudged(r finding.Rule, reason string) {
 	c.Unjudged = append(c.Unjudged, Unjudged{r.Name, reason})
+}
+
+// Judge asks every rule that can be asked.
+func (c *Case) Judge() {
+	for _, r := range All() {
+		if !r.Forecast || c.Forecast != nil {
+			r.Judge(r.Rule, c)
+		}
+	}
+}
+
+// Limit gives a threshold in SI, as the house moved it or as usual.
+func (c *Case) Limit(word string, usual float64) float64 {
+	if l, ok := process.FindLimit(c.Process.Limits, word); ok {
+		return l.Bound.Range.High.SI
+	}
+	return usual
 }
 
 // troubles gives the troubles of a kind.

@@ -16,6 +16,8 @@ type Rule struct {
 	Do       string   // what to do about it
 	Bad      string   // a text on which it fires
 	Good     string   // the same text put right
+	Limits   string   // what the rule cannot see; may be ""
+	Since    string   // the version that brought it; "" for 0.1
 }
 
 // At makes a finding of the rule at the place, with the rule's own severity, its

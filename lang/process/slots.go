@@ -8,7 +8,6 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
-	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -260,4 +259,3 @@ func quoted(words []string) string {
 	}
 	return out
 }
-

@@ -1,0 +1,18 @@
+package profile
+
+// Maize is soaked for 18 to 24 hours at a stretch.
+var maize = Grain{
+	Name:       "maize",
+	Cast:       Band{0.40, 0.46},
+	Grows:      Band{20, 30},
+	GrowsWarm:  32,
+	GrowsHot:   38,
+	Days:       Band{3, 10},
+	MostDays:   12,
+	CureMost:   50,
+	SoakLong:   24,
+	SoakLost:   48,
+	WarmWater:  30,
+	Naked:      true,
+	MouldCheck: true,
+}

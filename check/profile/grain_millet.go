@@ -1,0 +1,18 @@
+package profile
+
+// The millets are small and grow warm and fast.
+var millet = Grain{
+	Name:       "millet",
+	Cast:       Band{0.33, 0.45},
+	Grows:      Band{25, 32},
+	GrowsWarm:  34,
+	GrowsHot:   40,
+	Days:       Band{2, 5},
+	MostDays:   7,
+	CureMost:   50,
+	SoakLong:   24,
+	SoakLost:   48,
+	WarmWater:  32,
+	Naked:      true,
+	MouldCheck: true,
+}

@@ -1,0 +1,12 @@
+package profile
+
+// Distilling malt keeps every enzyme: it is dried cool and not cured.
+var distilling = Malt{
+	Name:         "distilling",
+	Cast:         Band{0.44, 0.48},
+	EndMost:      0.08,
+	EndLeast:     0.015,
+	Cure:         Band{40, 65},
+	Colour:       Band{2, 3},
+	NeedsEnzymes: true,
+}

@@ -1,0 +1,12 @@
+package profile
+
+// Smoked malt is a pale malt with smoke through it.
+var smoked = Malt{
+	Name:         "smoked",
+	Cast:         Band{0.42, 0.46},
+	EndMost:      0.05,
+	EndLeast:     0.015,
+	Cure:         Band{75, 95},
+	Colour:       Band{3, 12},
+	NeedsEnzymes: true,
+}

@@ -1,0 +1,115 @@
+// Package profile holds what is usual for each grain and each malt type: the
+// figures that rules judge by. A rule has no figure of its own that depends on
+// grain or malt; it asks the profile, so that a Munich malt is not judged as a
+// pilsner nor sorghum as barley.
+//
+// Each grain and each malt type is one file. The figures are start values from
+// handbooks and published practice; where no source is named they are common
+// practice. A house moves one with its limits block.
+package profile
+
+import "maltwright/lang/process"
+
+// Band is a range from Low to High.
+type Band struct{ Low, High float64 }
+
+// Holds tells whether the value lies in the band.
+func (b Band) Holds(v float64) bool { return b.Low <= v && v <= b.High }
+
+// Known tells whether the band says anything.
+func (b Band) Known() bool { return b != Band{} }
+
+// Grain is what is usual for a grain. Temperatures in °C, moistures on the whole
+// weight as shares of 1, times in hours unless the name says days.
+type Grain struct {
+	Name       string
+	Cast       Band    // moisture at steep-out
+	Grows      Band    // bed temperature
+	GrowsWarm  float64 // above it growth goes wrong
+	GrowsHot   float64 // above it the piece is lost
+	Days       Band    // of germination
+	MostDays   float64 // the longest that anybody grows it
+	CureMost   float64 // hottest cure
+	SoakLong   float64 // a soak longer than this in still water is long
+	SoakLost   float64 // and from here on the grain is lost
+	WarmWater  float64 // steep water above it is warm
+	Naked      bool    // without husk
+	RootsOff   bool    // shoots and roots must always be taken off
+	ErgotRisk  bool    // ergot must be looked for
+	MouldCheck bool    // DON and other mould poisons are common on it
+	Slimes     bool    // it slimes in the steep, and is rinsed
+}
+
+// Malt is what is usual for a malt type.
+type Malt struct {
+	Name         string
+	Cast         Band    // moisture at steep-out, for barley
+	EndMost      float64 // moisture of the finished malt
+	EndLeast     float64
+	Cure         Band // temperature of the cure, °C
+	Colour       Band // EBC
+	Days         Band // of germination where it differs from the grain's
+	NeedsEnzymes bool // what is made of it lives by its enzymes
+	Stewed       bool // it is stewed wet on purpose
+	Pale         bool // it must stay pale, and lose its DMS precursor in the cure
+}
+
+// Profile is a grain made into a malt.
+type Profile struct {
+	Grain
+	Malt Malt
+}
+
+// Of gives the profile of a process. Where grain or malt is not named it is barley,
+// or pale malt.
+func Of(p *process.Process) Profile {
+	name := "barley"
+	if p.Grain != nil && p.Grain.Species.Text != "" {
+		name = p.Grain.Species.Text
+	}
+	return Profile{grainOf(name), maltOf(p.Make.Text)}
+}
+
+// CastBand is the moisture wanted at steep-out: the malt's for barley, else the grain's.
+func (p Profile) CastBand() Band {
+	if p.Grain.Name == "barley" && p.Malt.Cast.Known() {
+		return p.Malt.Cast
+	}
+	return p.Grain.Cast
+}
+
+// GrowDays is how long it usually grows.
+func (p Profile) GrowDays() Band {
+	if p.Malt.Days.Known() {
+		return p.Malt.Days
+	}
+	return p.Grain.Days
+}
+
+func grainOf(name string) Grain {
+	for _, g := range grains {
+		if g.Name == name {
+			return g
+		}
+	}
+	return barley
+}
+
+func maltOf(name string) Malt {
+	for _, m := range malts {
+		if m.Name == name {
+			return m
+		}
+	}
+	return pale
+}
+
+var grains = []Grain{barley, wheat, spelt, rye, triticale, oats, sorghum, millet, maize, buckwheat}
+
+var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid}
+
+// Grains lists the profiles of grains; Malts those of malt types.
+func Grains() []Grain { return append([]Grain(nil), grains...) }
+
+// Malts lists the profiles of malt types.
+func Malts() []Malt { return append([]Malt(nil), malts...) }

@@ -1,0 +1,4 @@
+package rules
+
+// growRules are of the growing piece and of withering.
+func growRules() []Rule { return []Rule{pieceOverheats} }

@@ -1,0 +1,27 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var forecastUnable = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "forecast-unable", Severity: finding.Fault,
+		Title: "the forecast cannot go on",
+		Why:   "what the process asks for lies outside what the models hold for, or cannot be done at all",
+		Do:    "look at the value named, and at the step before"},
+	Judge: func(r finding.Rule, c *Case) {
+		for _, t := range c.troubles(forecast.NotForecast) {
+			c.Note(r.At(t.Place, t.Detail))
+		}
+	},
+}
+
+// Unable makes the finding of a forecast that could not begin.
+func Unable(p *process.Process, err error) finding.Finding {
+	return forecastUnable.At(p.Place, fmt.Sprintf("%q cannot be forecast: %s", p.Name, err))
+}

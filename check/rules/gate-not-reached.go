@@ -1,0 +1,14 @@
+package rules
+
+import (
+	"maltwright/lang/finding"
+)
+
+var gateNotReached = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "gate-not-reached", Severity: finding.Fault,
+		Title: "the forecast does not meet a gate in its time",
+		Why:   "a gate guards what comes after it: malt that is heated before it is dry enough loses its enzymes, and malt that is stored too damp goes mouldy",
+		Do:    "give the step before it more time, more air or more warmth"},
+	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, true) },
+}

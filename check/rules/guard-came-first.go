@@ -1,0 +1,14 @@
+package rules
+
+import (
+	"maltwright/lang/finding"
+)
+
+var guardCameFirst = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "guard-came-first", Severity: finding.Fault,
+		Title: "the latest time of a step comes before what the step waits for",
+		Why:   "the step ends by its guard, and the next begins with grain that is not ready for it",
+		Do:    "give the step more time in its allow, or change what would bring it on"},
+	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, false) },
+}

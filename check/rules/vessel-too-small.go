@@ -1,0 +1,33 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var vesselTooSmall = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "vessel-too-small", Severity: finding.Fault,
+		Title: "the grain and its water do not fit the vessel",
+		Why:   "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
+		Do:    "steep less at a time, or in a larger vessel"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Steep)
+		if st == nil {
+			return
+		}
+		if st.Vessel == nil || st.Vessel.Holds == nil {
+			c.NotJudged(r, "no vessel is named, or it does not say what it holds")
+			return
+		}
+		for _, t := range c.troubles(forecast.VesselFull) {
+			f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
+				st.Vessel.Holds.Like(t.Value), st.Vessel.Name, st.Vessel.Holds))
+			f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
+			c.Note(f)
+		}
+	},
+}

@@ -1,0 +1,96 @@
+package rules
+
+import (
+	"maltwright/lang/process"
+)
+
+// zeroC is 0 °C in kelvin; quantities of temperature are in kelvin.
+const zeroC = 273.15
+
+const (
+	hour = 3600.0
+	day  = 24 * hour
+)
+
+// celsius gives the low and the high end of a temperature in °C.
+func celsius(t *process.Temperature) (low, high float64) {
+	return min(t.Low.SI, t.High.SI) - zeroC, max(t.Low.SI, t.High.SI) - zeroC
+}
+
+// hottest is the hottest that a kiln step asks for, °C; ok is false where it asks for nothing.
+func hottest(s *process.Step) (t float64, ok bool) {
+	for _, at := range []*process.Temperature{s.At, s.From} {
+		if at != nil && s.Kind != process.Cool {
+			_, high := celsius(at)
+			return high, true
+		}
+	}
+	return 0, false
+}
+
+// wetSteps lists the soaks, rests and gates of the steep in order, those of a repeat
+// once for each time it may run.
+func (c *Case) wetSteps() []*process.Step {
+	st := c.Process.Stage(process.Steep)
+	if st == nil {
+		return nil
+	}
+	return unrolled(st.Steps)
+}
+
+// mostUnrolled bounds what a repeat of many times is unrolled to.
+const mostUnrolled = 200
+
+func unrolled(steps []*process.Step) []*process.Step {
+	var list []*process.Step
+	for _, s := range steps {
+		if s.Kind != process.Repeat {
+			list = append(list, s)
+			continue
+		}
+		times := 1
+		if s.Times != nil {
+			times = int(s.Times.Range.High.SI)
+		}
+		inner := unrolled(s.Steps)
+		for i := 0; i < times && len(list) < mostUnrolled; i++ {
+			list = append(list, inner...)
+		}
+	}
+	return list
+}
+
+// steps lists the steps of a stage, or none.
+func (c *Case) steps(kind process.StageKind) []*process.Step {
+	if st := c.Process.Stage(kind); st != nil {
+		return st.Steps
+	}
+	return nil
+}
+
+// lasts is the time a step is given, or the latest it may take, s; ok is false where
+// neither is said.
+func lasts(s *process.Step) (seconds float64, ok bool) {
+	switch {
+	case s.For != nil:
+		return s.For.SI, true
+	case s.Over != nil:
+		return s.Over.SI, true
+	case s.Allow != nil && s.Allow.Latest != nil:
+		return s.Allow.Latest.SI, true
+	}
+	return 0, false
+}
+
+// bound gives the first test of a condition that asks for the measure, or nil.
+func asked(cond *process.Condition, measure string) *process.Test {
+	if cond == nil {
+		return nil
+	}
+	for i := range cond.Tests {
+		if cond.Tests[i].Measure == measure {
+			return &cond.Tests[i]
+		}
+	}
+	return nil
+}
