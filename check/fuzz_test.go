@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -32,6 +33,8 @@ func FuzzCheck(f *testing.F) {
 		if len(text) > 64<<10 { // larger ones only take longer
 			return
 		}
+		hangs := time.AfterFunc(patience, func() { panic("the check does not end") })
+		defer hangs.Stop()
 		looked := File("fuzzed.malt", []byte(text), ".", files, Options{NoForecast: true})
 		if long(looked.House) {
 			return
@@ -45,6 +48,9 @@ func FuzzCheck(f *testing.F) {
 		require.Equal(t, report.Safe(strings.ReplaceAll(b.String(), "\n", " ")), strings.ReplaceAll(b.String(), "\n", " "))
 	})
 }
+
+// patience is far more than any check takes; the fuzzer itself waits for ever.
+const patience = 20 * time.Second
 
 func sound(t *testing.T, f finding.Finding) {
 	inside(t, f.Place)
