@@ -1,0 +1,164 @@
+package outside
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/source/golden"
+)
+
+// row is one figure of a source and the model's answer to it.
+type row struct {
+	what     string // with its conditions
+	unit     string // of all the figures
+	digits   int    // behind the point, as far as the figure means something
+	source   float64
+	accepted band   // of the model
+	says     string // the source's own figure where it is not a single value
+	key      string // in docs/sources.bib; empty for arithmetic
+	standing string // seen, from memory, first principles ...
+	missed   string // why the model lies outside what is accepted; empty where it does not
+	measured band   // where it lies instead
+	model    func(t testing.TB) float64
+}
+
+// band is a closed interval.
+type band struct{ low, high float64 }
+
+func (b band) holds(v float64) bool { return v >= b.low && v <= b.high }
+
+// about is the band of all that rounds to v: half a unit of its last figure, or as
+// much as the comment beside the row says.
+func about(v, by float64) band { return band{v - by, v + by} }
+
+func atLeast(v float64) band { return band{v, math.Inf(1)} }
+func atMost(v float64) band  { return band{math.Inf(-1), v} }
+
+// butMissed says where the model lies instead, and why.
+func (r row) butMissed(measured band, why string) row {
+	r.measured, r.missed = measured, why
+	return r
+}
+
+// section is one topic of the table.
+type section struct {
+	title string
+	rows  []row
+}
+
+// table is every row, in the order of the document.
+func table() []section {
+	return []section{
+		{"Weights, moistures, counts", weights()},
+		{"Steeping", steeping()},
+		{"Moist air", moistAir()},
+		{"Sorption and thin layers", thinLayers()},
+		{"Deep beds", deepBeds()},
+		{"Growth", growth()},
+		{"Kilning", kilning()},
+	}
+}
+
+const (
+	document = "../../docs/model.md"
+	begin    = "<!-- outside: begin (made by go test ./sim/outside with MALTWRIGHT_UPDATE=1) -->\n"
+	end      = "<!-- outside: end -->\n"
+)
+
+func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
+	var text strings.Builder
+	for _, s := range table() {
+		fmt.Fprintf(&text, "\n### %s\n\n| what | source value | model value | difference | source |\n|---|---|---|---|---|\n", s.title)
+		for _, r := range s.rows {
+			v := r.model(t)
+			r.judge(t, v)
+			text.WriteString(r.line(v))
+		}
+	}
+	inDocument(t, text.String()+"\n")
+}
+
+// judge holds the model to what is accepted, or to where it was found instead.
+func (r row) judge(t *testing.T, v float64) {
+	t.Helper()
+	if r.missed == "" {
+		assert.True(t, r.accepted.holds(v), "%s: %.6g %s, accepted is %v", r.what, v, r.unit, r.accepted)
+		return
+	}
+	assert.False(t, r.accepted.holds(v), "%s: %.6g %s is no longer missed", r.what, v, r.unit)
+	assert.True(t, r.measured.holds(v), "%s: %.6g %s, it was in %v", r.what, v, r.unit, r.measured)
+}
+
+// line writes the row for the document.
+func (r row) line(v float64) string {
+	says, from := r.says, r.standing
+	if says == "" {
+		says = r.figure(r.source)
+	}
+	if r.key != "" {
+		from = "[" + r.key + "], " + r.standing
+	}
+	says = strings.TrimSpace(says + " " + r.unit)
+	return fmt.Sprintf("| %s | %s | %s | %s | %s |\n", r.what, says, r.figure(v), r.difference(v), from)
+}
+
+func (r row) figure(v float64) string { return strings.TrimPrefix(r.signed(v), "+") }
+
+// difference is from the source's value, or from the nearer end of its band.
+func (r row) difference(v float64) string {
+	var text string
+	switch {
+	case r.says == "":
+		text = r.changed(v - r.source)
+	case r.accepted.holds(v):
+		text = "inside"
+	case v < r.accepted.low:
+		text = r.changed(v - r.accepted.low)
+	default:
+		text = r.changed(v - r.accepted.high)
+	}
+	if r.missed != "" {
+		text += "; missed: " + r.missed
+	}
+	return text
+}
+
+// changed is a difference; one too small to show is 0.
+func (r row) changed(d float64) string {
+	text := r.signed(d)
+	if strings.Trim(text, "0.") == "" {
+		return "0"
+	}
+	return text
+}
+
+// signed writes a value with its sign; one that rounds to nothing has none.
+func (r row) signed(v float64) string {
+	text := fmt.Sprintf("%+.*f", r.digits, v)
+	if strings.Trim(text, "+-0.") == "" {
+		return text[1:]
+	}
+	return strings.Replace(text, "-", "−", 1)
+}
+
+// inDocument compares the text with what stands between the marks, or writes it.
+func inDocument(t *testing.T, text string) {
+	t.Helper()
+	file, err := os.ReadFile(document)
+	require.NoError(t, err)
+	before, rest, found := strings.Cut(strings.ReplaceAll(string(file), "\r\n", "\n"), begin)
+	require.True(t, found, "%s has no mark where the table begins", document)
+	kept, after, found := strings.Cut(rest, end)
+	require.True(t, found, "%s has no mark where the table ends", document)
+	if golden.Updating() {
+		require.NoError(t, os.WriteFile(document, []byte(before+begin+text+end+after), 0o644))
+		return
+	}
+	assert.Equal(t, kept, text, "the table of %s is not what the models give", document)
+}
