@@ -22,6 +22,17 @@ type jsonFinding struct {
 	Why       string        `json:"why,omitempty"`
 	Hint      string        `json:"hint"`
 	Related   []jsonRelated `json:"related,omitempty"`
+	Fixes     []jsonEdit    `json:"fixes,omitempty"`
+}
+
+// jsonEdit replaces what stands between two places by a text.
+type jsonEdit struct {
+	File      string `json:"file"`
+	Line      int    `json:"line"`
+	Column    int    `json:"column"`
+	EndLine   int    `json:"end_line"`
+	EndColumn int    `json:"end_column"`
+	New       string `json:"new"`
 }
 
 type jsonRelated struct {
@@ -66,6 +77,12 @@ func (o Options) json(f finding.Finding) jsonFinding {
 		if r.Place.Known() {
 			at := r.Place.File.Position(r.Place.Start, source.Characters)
 			j.Related = append(j.Related, jsonRelated{o.name(r.Place.File.Name()), at.Line, at.Column, r.Message})
+		}
+	}
+	for _, e := range f.Fixes {
+		if p := e.Place; p.Known() {
+			from, to := p.File.Position(p.Start, source.Characters), p.File.Position(p.End, source.Characters)
+			j.Fixes = append(j.Fixes, jsonEdit{o.name(p.File.Name()), from.Line, from.Column, to.Line, to.Column, e.New})
 		}
 	}
 	return j
