@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,7 +12,7 @@ import (
 
 func TestAcceptSilencesItsRuleInItsBlock(t *testing.T) {
 	missed := []string{threeSoaks, shortSteep, "allow 4 to 7 days", twoDays}
-	require.Equal(t, []string{"target-missed"}, names(checked(changed(t, missed...)).Findings), "without an acceptance it fires")
+	require.Equal(t, []string{"target-missed"}, beside(t, checked(changed(t, missed...)).Findings), "without an acceptance it fires")
 
 	const accept = `accept target-missed because "this lot grows well at 39 %"`
 	for _, c := range []struct {
@@ -27,22 +28,22 @@ func TestAcceptSilencesItsRuleInItsBlock(t *testing.T) {
 			if c.where != threeSoaks {
 				text = changed(t, append(missed, c.where, c.with)...)
 			}
-			assert.ElementsMatch(t, c.want, names(checked(text).Findings))
+			assert.ElementsMatch(t, c.want, beside(t, checked(text).Findings))
 		})
 	}
 }
 
 func TestAcceptOfOneRuleLeavesAnother(t *testing.T) {
 	text := changed(t, threeSoaks, "accept oxygen-gone because \"it was stirred by hand\"\n    soak 30 h in water at 19 °C\n")
-	assert.Equal(t, []string{"target-missed"}, names(checked(text).Findings))
+	assert.Equal(t, []string{"target-missed"}, beside(t, checked(text).Findings))
 }
 
 func TestAcceptOfALanguageRuleWorksToo(t *testing.T) {
 	text := "vessel \"spare tub\" { holds 18 l }\n" + changed(t)
-	require.Equal(t, []string{"unused-definition"}, names(checked(text).Findings))
+	require.Equal(t, []string{"unused-definition"}, beside(t, checked(text).Findings))
 	// The finding is about the name, which stands in front of the vessel's block but in its statement.
 	text = "vessel \"spare tub\" { holds 18 l; accept unused-definition because \"for the autumn\" }\n" + changed(t)
-	assert.Empty(t, names(checked(text).Findings))
+	assert.Empty(t, beside(t, checked(text).Findings))
 }
 
 func TestAcceptNeverSilencesADanger(t *testing.T) {
@@ -59,16 +60,17 @@ func TestAcceptNeverSilencesADanger(t *testing.T) {
 func TestAcceptThatSilencesNothingIsFound(t *testing.T) {
 	text := changed(t, "make pale malt", "make pale malt\naccept gate-not-reached because \"the last tray dries on\"")
 	got := checked(text).Findings
-	require.Equal(t, []string{"accept-unused"}, names(got))
-	assert.Contains(t, got[0].Message, "gate-not-reached")
+	require.Equal(t, []string{"accept-unused"}, beside(t, got))
+	assert.Contains(t, got[slices.Index(names(got), "accept-unused")].Message, "gate-not-reached")
 }
 
 func TestAcceptOfARuleThatIsNotThereNamesTheNearest(t *testing.T) {
 	text := changed(t, "make pale malt", "make pale malt\naccept gate-not-reachd because \"the last tray dries on\"")
 	got := checked(text).Findings
-	require.Equal(t, []string{"accept-unknown"}, names(got))
-	assert.Equal(t, "did you mean gate-not-reached?", got[0].Hint)
-	require.Len(t, got[0].Fixes, 1)
-	assert.Equal(t, "gate-not-reachd", got[0].Fixes[0].Place.Text())
-	assert.Equal(t, "gate-not-reached", got[0].Fixes[0].New)
+	require.Equal(t, []string{"accept-unknown"}, beside(t, got))
+	f := got[slices.Index(names(got), "accept-unknown")]
+	assert.Equal(t, "did you mean gate-not-reached?", f.Hint)
+	require.Len(t, f.Fixes, 1)
+	assert.Equal(t, "gate-not-reachd", f.Fixes[0].Place.Text())
+	assert.Equal(t, "gate-not-reached", f.Fixes[0].New)
 }

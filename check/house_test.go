@@ -3,6 +3,7 @@ package check
 import (
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -45,6 +46,13 @@ func names(list []finding.Finding) []string {
 		out = append(out, f.Rule)
 	}
 	return out
+}
+
+// beside gives the rules that the unchanged house does not raise.
+func beside(t testing.TB, list []finding.Finding) []string {
+	t.Helper()
+	usual := names(checked(changed(t)).Findings)
+	return slices.DeleteFunc(names(list), func(rule string) bool { return slices.Contains(usual, rule) })
 }
 
 const (

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/finding"
 	"maltwright/sim/forecast"
 )
 
@@ -33,7 +34,9 @@ func TestAProcessInPoundsHasTheForecastOfItsMetricTwin(t *testing.T) {
 
 func forecastOf(t *testing.T, path string) *forecast.Forecast {
 	r := checkFile(t, path)
-	require.Empty(t, names(r.Findings))
+	for _, f := range r.Findings {
+		require.Less(t, f.Severity, finding.Fault, f.Message)
+	}
 	require.Len(t, r.House.Processes, 1)
 	f, err := forecast.Run(r.House.Processes[0], forecast.Options{})
 	require.NoError(t, err)
