@@ -38,9 +38,9 @@ func TestTokens(t *testing.T) {
 		"depth 9 in":          "Word depth | Quantity 9 in",
 		"depth 9 in;":         "Word depth | Quantity 9 in | End ;",
 		"depth 9 in # deep":   "Word depth | Quantity 9 in | Comment # deep",
-		"depth 9 in to 12 in": "Word depth | Quantity 9 | Clause in | Clause to | Quantity 12 in",
+		"depth 9 in to 12 in": "Word depth | Quantity 9 in | To to | Quantity 12 in",
 		"depth 1 ft 9 in":     "Word depth | Quantity 1 ft 9 in",
-		"at 9 in every 2 h":   "Clause at | Quantity 9 | Clause in | Clause every | Quantity 2 h",
+		"at 9 in every 2 h":   "Clause at | Quantity 9 in | Clause every | Quantity 2 h",
 		// ranges
 		"14 to 17 °C":            "Quantity 14 | To to | Quantity 17 °C",
 		"14-17 °C":               "Quantity 14 | To - | Quantity 17 °C",

@@ -131,11 +131,12 @@ func (s *scanner) unitStarts() bool {
 	word := s.takeLetters()
 	s.skipBlanks()
 	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
+	after := s.takeLetters()
 	s.at = save
 	if word == "in" { // inches, unless something to be in follows
-		return !isLetter(next) && !openQuote(next)
+		return notUnit(after) || !isLetter(next) && !openQuote(next)
 	}
-	return word != "at" && !notUnit(word)
+	return !notUnit(word)
 }
 
 // longestNotUnit is above the length of every word that is no unit.
@@ -161,6 +162,7 @@ func (s *scanner) takeLetters() string {
 const latin1Degree = 0xb0
 
 func (s *scanner) unit() {
+	start := s.at
 	for s.at < len(s.text) {
 		r, size := utf8.DecodeRuneInString(s.text[s.at:])
 		if !isLetter(r) && s.text[s.at] != latin1Degree && !strings.ContainsRune("%°º/²³^-µ", r) && !s.power() {
@@ -168,10 +170,17 @@ func (s *scanner) unit() {
 		}
 		s.at += size
 	}
-	if s.text[s.at-1] == '%' {
-		s.basis("dry")
-		s.basis("wet")
+	for _, more := range furtherWords[s.text[start:s.at]] {
+		if s.words(more) {
+			return
+		}
 	}
+}
+
+// furtherWords are what may stand behind the first word of a unit, as part of it.
+var furtherWords = map[string][][]string{
+	"%":   {{"dry", "basis"}, {"wet", "basis"}, {"d.b."}, {"w.b."}, {"db"}, {"wb"}},
+	"per": {{"cent"}}, "cu": {{"ft"}}, "sq": {{"ft"}},
 }
 
 // power tells whether the 2 or 3 of m2 or m3 stands here, and not the start of
@@ -181,15 +190,20 @@ func (s *scanner) power() bool {
 	return (s.peek(0) == '2' || s.peek(0) == '3') && !isLetter(next) && !isDigit(s.peek(1))
 }
 
-// basis takes "dry basis" behind a per cent sign.
-func (s *scanner) basis(word string) {
+// words takes the words, with blanks between them, if they stand here.
+func (s *scanner) words(list []string) bool {
 	save := s.at
-	s.skipBlanks()
-	if s.takeWord() == word {
+	for _, word := range list {
 		s.skipBlanks()
-		if s.takeWord() == "basis" {
-			return
+		if !strings.HasPrefix(s.text[s.at:], word) {
+			s.at = save
+			return false
 		}
+		s.at += len(word)
 	}
-	s.at = save
+	if next, _ := utf8.DecodeRuneInString(s.text[s.at:]); isLetter(next) || isDigit(s.peek(0)) {
+		s.at = save
+		return false
+	}
+	return true
 }
