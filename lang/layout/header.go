@@ -1,0 +1,140 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// header writes a statement without its block.
+func header(s *syntax.Statement, in vocabulary.Block) string {
+	words := append([]string{s.Verb.Text}, terms(s.Terms)...)
+	for _, c := range ordered(s, in) {
+		words = append(append(words, c.Word.Text), terms(c.Terms)...)
+	}
+	return strings.Join(words, " ")
+}
+
+// ordered gives the clauses in the order of the vocabulary; those that the
+// statement does not take stand last, in the order in which they were written.
+func ordered(s *syntax.Statement, in vocabulary.Block) []*syntax.Clause {
+	row, ok := vocabulary.Lookup(in, s.Verb.Text)
+	if !ok {
+		return s.Clauses
+	}
+	place := func(c *syntax.Clause) int {
+		i := slices.IndexFunc(row.Clauses, func(d vocabulary.Clause) bool { return d.Word == c.Word.Text })
+		if i < 0 {
+			return len(row.Clauses)
+		}
+		return i
+	}
+	list := slices.Clone(s.Clauses)
+	slices.SortStableFunc(list, func(a, b *syntax.Clause) int { return place(a) - place(b) })
+	return list
+}
+
+func terms(list []syntax.Term) []string {
+	out := make([]string, len(list))
+	for i, t := range list {
+		out[i] = term(t)
+	}
+	return out
+}
+
+func term(t syntax.Term) string {
+	switch t := t.(type) {
+	case syntax.Word:
+		return t.Text
+	case syntax.Text:
+		return text(t.Value)
+	case syntax.Amount:
+		return amount(t)
+	case syntax.Bounded:
+		return bound(t.Bound.Text) + " " + term(t.Value)
+	case syntax.Moment:
+		return moment(t)
+	}
+	return ""
+}
+
+var escape = strings.NewReplacer(`\`, `\\`, `"`, `\"`, "“", `\“`, "”", `\”`)
+
+func text(value string) string { return `"` + escape.Replace(value) + `"` }
+
+var boundWords = map[string]string{
+	">=": "at least", "=>": "at least", "≥": "at least", "<=": "at most", "=<": "at most", "≤": "at most",
+	"=": "is", "==": "is", ">": "above", "<": "below",
+}
+
+func bound(word string) string {
+	if w, ok := boundWords[word]; ok {
+		return w
+	}
+	return word
+}
+
+// amount writes a quantity or a range; the unit stands once where both ends have
+// the same, or where only the second had one.
+func amount(a syntax.Amount) string {
+	if a.High == nil {
+		return written(a.Low)
+	}
+	low, high := written(a.Low), written(*a.High)
+	if len(a.Low.Parts) == 1 && len(a.High.Parts) == 1 {
+		l, h := made(a.Low), made(*a.High)
+		if l != nil && h != nil && l.Unit() == h.Unit() {
+			low = number(a.Low.Parts[0].Number.Text)
+		}
+	}
+	return low + " to " + high
+}
+
+// made reads the quantity, or gives nil where it is none.
+func made(q syntax.Quantity) *quantity.Quantity {
+	parts := make([]quantity.Part, len(q.Parts))
+	for i, p := range q.Parts {
+		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
+	}
+	got, err := quantity.Make(parts...)
+	if err != nil {
+		return nil
+	}
+	return &got
+}
+
+// written writes a quantity in its canonical spelling, or as it stands where it
+// cannot be read: the layout mends nothing.
+func written(q syntax.Quantity) string {
+	if got := made(q); got != nil {
+		return got.String()
+	}
+	var words []string
+	for _, p := range q.Parts {
+		words = append(words, strings.TrimRight(p.Number.Text+" "+p.Unit.Text, " "))
+	}
+	return strings.Join(words, " ")
+}
+
+func number(text string) string {
+	return strings.Join(strings.Fields(strings.Replace(text, "\u2212", "-", 1)), " ")
+}
+
+func moment(m syntax.Moment) string {
+	out := stamp(m.From)
+	if m.To != nil {
+		out += " to " + stamp(*m.To)
+	}
+	return out
+}
+
+func stamp(s syntax.Stamp) string {
+	clock := s.Clock.Text
+	if len(clock) > 1 && clock[1] == ':' {
+		clock = "0" + clock
+	}
+	return strings.TrimSpace(s.Date.Text + " " + clock)
+}

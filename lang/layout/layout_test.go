@@ -1,0 +1,91 @@
+package layout
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+func parse(text []byte) (*syntax.Tree, bool) {
+	t, found := syntax.Parse(source.New("x.malt", text))
+	worst, any := finding.Worst(found)
+	return t, !any || worst < finding.Fault
+}
+
+// holds checks the four properties on a text that reads.
+func holds(t testing.TB, text []byte) {
+	t.Helper()
+	before, ok := parse(text)
+	if !ok {
+		return
+	}
+	out := Write(before)
+	after, ok := parse(out)
+	require.True(t, ok, "the output must read:\n%s", out)
+	require.True(t, Same(before, after), "the output must mean the same:\n%s\n%q\n%q", out, sayings(&before.Top, "file", ""), sayings(&after.Top, "file", ""))
+	require.Equal(t, Owners(before), Owners(after), "every comment must keep its owner:\n%s", out)
+	require.Equal(t, string(out), string(Write(after)), "written again it must be the same")
+}
+
+func samples(t testing.TB) map[string][]byte {
+	t.Helper()
+	out := map[string][]byte{}
+	for _, pattern := range []string{"../../examples/*.malt", "../../examples/broken/*.malt", "../../check/testdata/*/*.malt", "testdata/*.malt"} {
+		files, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		for _, f := range files {
+			text, err := os.ReadFile(f)
+			require.NoError(t, err)
+			out[f] = text
+		}
+	}
+	return out
+}
+
+func TestTheFourPropertiesHoldOnEverySample(t *testing.T) {
+	for name, text := range samples(t) {
+		t.Run(filepath.Base(name), func(t *testing.T) { holds(t, text) })
+	}
+}
+
+// The canonical sample shows the whole style on one page.
+func TestTheCanonicalSampleIsCanonical(t *testing.T) {
+	want, err := os.ReadFile("testdata/canonical.malt")
+	require.NoError(t, err)
+	tree, ok := parse(want)
+	require.True(t, ok)
+	assert.Equal(t, string(want), string(Write(tree)))
+	messy, err := os.ReadFile("testdata/messy.malt")
+	require.NoError(t, err)
+	tree, ok = parse(messy)
+	require.True(t, ok)
+	assert.Equal(t, string(want), string(Write(tree)))
+}
+
+func FuzzLayout(f *testing.F) {
+	for _, text := range samples(f) {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		if len(text) < 1<<14 {
+			holds(t, text)
+		}
+	})
+}
+
+func BenchmarkWrite(b *testing.B) {
+	text, err := os.ReadFile("../../examples/pale.malt")
+	require.NoError(b, err)
+	tree, _ := parse(text)
+	b.SetBytes(int64(len(text)))
+	for b.Loop() {
+		Write(tree)
+	}
+}
