@@ -52,11 +52,18 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 		more, unjudged := judge(p, found, o)
 		found = append(found, more...)
 		for _, u := range unjudged {
-			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: fmt.Sprintf("in %q %s", p.Name, u.Reason)})
+			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: because(p, u.Reason)})
 		}
 	}
 	out.Findings = finding.Sort(accepted(house, found))
 	return out
+}
+
+func because(p *process.Process, reason string) string {
+	if p.Name == "" {
+		return reason
+	}
+	return fmt.Sprintf("in %q %s", p.Name, reason)
 }
 
 // judge forecasts a process and applies the rules. With faults in the text there

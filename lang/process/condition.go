@@ -148,7 +148,9 @@ func (r *reader) asked(t *Test, m vocabulary.Measure, term syntax.Term) bool {
 	}
 	a, ok := term.(syntax.Amount)
 	if !ok {
-		r.note(wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s is %s, not %s", m.Word, withArticle(dimensionWords(m.Dims)), r.at(term.Range()).Text())))
+		f := wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, r.at(term.Range()).Text()))
+		f.Hint = "such as " + sampleTest(m)
+		r.note(f)
 		return false
 	}
 	rng, ok := r.rangeOf(a, m.Dims)

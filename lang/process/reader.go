@@ -215,6 +215,9 @@ func (r *reader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax
 			f.Fixes = []finding.Edit{{Place: place, New: meant}}
 		}
 	}
+	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
+		f.Hint = "put it in quotes, with all its words"
+	}
 	r.note(f)
 }
 
@@ -244,6 +247,9 @@ func describe(s *vocabulary.Slot) string {
 }
 
 func dimensionWords(dims []quantity.Dimension) string {
+	if slices.Equal(dims, []quantity.Dimension{quantity.Share, quantity.DryShare}) {
+		return "moisture"
+	}
 	words := make([]string, 0, len(dims))
 	for _, d := range dims {
 		words = append(words, d.String())

@@ -72,7 +72,7 @@ var (
 		"what they ask for would not be done", "take them out, or see the statement's form with explain",
 		`site "Loft" { water 9 to 12 °C cold }`, `site "Loft" { water 9 to 12 °C }`)
 	wrongDimension = rule("wrong-dimension", fault, "a value of the wrong kind",
-		"a time cannot stand where a temperature is meant", "write a value with a unit of the right kind",
+		"one thing cannot stand for another, such as a time for a temperature", "write a value with a unit of the right kind",
 		`site "Loft" { water 9 h }`, `site "Loft" { water 9 °C }`)
 	missingUnit = rule("missing-unit", fault, "a number without its unit",
 		"the same number is one thing in °C and another in °F, one in litres and another in gallons", "write the unit behind the number",

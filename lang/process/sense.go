@@ -21,10 +21,14 @@ func (b *builder) sense(p *Process) {
 }
 
 func (b *builder) missingStages(p *Process) {
+	var missing []string
 	for _, kind := range []StageKind{Steep, Germinate, KilnStage} {
 		if p.Stage(kind) == nil {
-			b.note(missingStage.At(p.Place, fmt.Sprintf("%q has no %s stage", p.Name, kind)))
+			missing = append(missing, string(kind))
 		}
+	}
+	if len(missing) > 0 {
+		b.note(missingStage.At(p.Place, fmt.Sprintf("%q has no %s stage", p.Name, quoted(missing))))
 	}
 }
 
