@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"maltwright/check"
@@ -17,6 +18,7 @@ const extension = ".malt"
 // input is one process file to be read.
 type input struct {
 	name string // as findings show it
+	path string // absolute; "" for standard input
 	text []byte
 	root string // folder that use may read
 	dir  string // folder of the file below the root, with /
@@ -26,7 +28,13 @@ type input struct {
 // unless all of them can be read.
 func (w World) gather(paths []string, root string) ([]input, error) {
 	var list []input
-	for _, p := range paths {
+	for i, p := range paths {
+		switch {
+		case p == "":
+			return nil, usage("a path is empty; write . for this folder")
+		case p == "-" && slices.Contains(paths[:i], p):
+			return nil, usage("standard input can be read once, and - stands twice")
+		}
 		more, err := w.one(p, root)
 		if err != nil {
 			return nil, err
@@ -103,7 +111,7 @@ func (w World) file(path, root string) (input, error) {
 	if err != nil {
 		return input{}, failed("%s: %s", path, plainError(err))
 	}
-	in := input{name: path, text: text, root: filepath.Dir(w.at(path)), dir: "."}
+	in := input{name: path, path: w.at(path), text: text, root: filepath.Dir(w.at(path)), dir: "."}
 	if root != "" {
 		rel, err := filepath.Rel(w.at(root), filepath.Dir(w.at(path)))
 		if err != nil || !filepath.IsLocal(rel) {

@@ -10,6 +10,7 @@ import (
 type Line struct {
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
+	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
 	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
@@ -38,6 +39,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	)
 }
 
-var commandWords = []string{"check", "forecast", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "tidy", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }
