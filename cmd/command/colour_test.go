@@ -61,6 +61,15 @@ func TestNothingOfAFileReachesATerminalAsItIs(t *testing.T) {
 	}
 }
 
+func TestNothingOfTheCommandLineReachesATerminalAsItIs(t *testing.T) {
+	for _, args := range [][]string{{"check", "a\x1b[31m.malt"}, {"explain", "a\x1b[31m"}, {"check", "--a\x1b[31m"}, {"a\x1b[31m"}, {"forecast", "a\x1b[31m.malt"}} {
+		code, out, errs := onScreen(true, nil, "", args...)
+		assert.NotEqual(t, ExitClean, code)
+		assert.NotContains(t, out+errs, "\x1b[31m", args)
+		assert.NotEmpty(t, errs)
+	}
+}
+
 func TestNarrowTerminalsGetNarrowLines(t *testing.T) {
 	var out bytes.Buffer
 	w := World{In: strings.NewReader("vessel \"blue tub\" { holds 25 buckets }\n"), Out: &out, Err: &out, Folder: "/", Width: 50, Env: func(string) string { return "" }}

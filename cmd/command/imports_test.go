@@ -23,7 +23,7 @@ var pipeline = []string{
 	"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/ensemble", "sim/outside",
 	"check/report", "check/profile", "check/rules", "check",
-	"cmd/command", "cmd/maltwright",
+	"cmd/rewrite", "cmd/command", "cmd/maltwright",
 }
 
 // physics knows nothing of the language.

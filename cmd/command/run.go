@@ -11,6 +11,8 @@ import (
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
+
+	"maltwright/check/report"
 )
 
 // Exit codes of every command.
@@ -129,7 +131,7 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", text)
+		fmt.Fprintf(w.Err, "maltwright: %s\n", report.Safe(text))
 	}
 	return code
 }
