@@ -2,6 +2,8 @@ package syntax
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"maltwright/lang/finding"
@@ -18,16 +20,16 @@ type openBlock struct {
 }
 
 // closing takes the closing brace and gives the offset behind it.
-func (p *parser) closing(open openBlock) int {
+func (p *parser) closing(open openBlock, leftOpen bool) int {
 	tok := p.tokens.Peek()
-	if tok.Type == kindClose {
+	if tok.Type == kindClose && !leftOpen {
 		if p.suspect == nil && p.furtherOut(tok.Pos.Offset, open.of.Start) {
 			p.suspect = &open
 		}
 		p.next()
 		return tok.Pos.Offset + 1
 	}
-	if !p.full() {
+	if !p.full() && !leftOpen {
 		p.note(p.leftOpen(open))
 	}
 	end := tok.Pos.Offset
@@ -44,12 +46,50 @@ func (p *parser) leftOpen(open openBlock) finding.Finding {
 	if p.suspect != nil {
 		blame, p.suspect = *p.suspect, &open
 	}
+	p.blamed = append(p.blamed, blame)
 	f := unclosedBlock.At(p.place(blame.brace), fmt.Sprintf("the block of %s is not closed", blame.of.Verb.Text))
 	if blame.brace != open.brace {
 		f.Related = []finding.Related{{Place: p.place(open.brace),
 			Message: fmt.Sprintf("so the end of the file finds the block of %s open", open.of.Verb.Text)}}
 	}
 	return f
+}
+
+// noEnd is the end of a block that its brace or the end of the file closes.
+const noEnd = math.MaxInt
+
+// again makes a parser for a second reading, in which the blocks that were left
+// open end where their indentation says. So one missing brace does not make all
+// below it stand in the wrong block. What the first reading found of braces stays.
+func (p *parser) again(found []finding.Finding) *parser {
+	q := &parser{file: p.file, tokens: p.tokens, ends: map[int]int{}}
+	q.found = slices.Clip(found)
+	for _, f := range p.found {
+		if f.Rule == unclosedBlock.Name {
+			q.found = append(q.found, f)
+		}
+	}
+	for _, open := range p.blamed {
+		q.ends[open.brace.Start] = p.likelyEnd(open)
+	}
+	return q
+}
+
+// likelyEnd gives the offset of the first line below a block's head that is not
+// indented further than the head, or the end of the file.
+func (p *parser) likelyEnd(open openBlock) int {
+	in, first := p.indent(open.of.Start)
+	if !first {
+		return p.file.Size()
+	}
+	for n := p.file.Position(open.brace.Start, source.Bytes).Line + 1; n <= p.file.Lines(); n++ {
+		line := p.file.Line(n)
+		text := p.file.Text(line)
+		if rest := strings.TrimLeft(text, " \t"); rest != "" && rest[0] != '#' && len(text)-len(rest) <= in {
+			return line.Start
+		}
+	}
+	return p.file.Size()
 }
 
 // furtherOut tells whether a brace is the first of its line and stands further to

@@ -139,21 +139,23 @@ func textOf(t lexer.Token) Text {
 func unescape(value string) string {
 	var b strings.Builder
 	escaped := false
-	for _, r := range value {
-		if r == '\\' && !escaped {
+	for i := range len(value) { // by bytes, so that what is no UTF-8 stays as it is
+		if value[i] == '\\' && !escaped {
 			escaped = true
 			continue
 		}
 		escaped = false
-		b.WriteRune(r)
+		b.WriteByte(value[i])
 	}
 	return b.String()
 }
 
+func isBlank(r rune) bool { return strings.ContainsRune(blanks, r) }
+
 // foldBlanks writes the blanks inside "at  least" or "% dry basis" as one space each.
 func foldBlanks(value string) string {
 	if strings.ContainsAny(value, blanks) {
-		return strings.Join(strings.Fields(value), " ")
+		return strings.Join(strings.FieldsFunc(value, isBlank), " ")
 	}
 	return value
 }

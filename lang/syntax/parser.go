@@ -28,14 +28,19 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 	if !readable {
 		return tree, found
 	}
-	p := &parser{file: f, found: found}
 	scan := &scanner{text: string(f.Bytes())}
-	p.tokens, _ = lexer.Upgrade(scan) // the scanner gives no errors
+	tokens, _ := lexer.Upgrade(scan) // the scanner gives no errors
+	p := &parser{file: f, found: found, tokens: tokens}
 	if scan.cut {
 		p.note(tooManyStatements.At(p.place(f.Line(1)), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
 		return tree, p.found
 	}
-	tree.Top = p.block(0)
+	start := tokens.MakeCheckpoint()
+	if tree.Top = p.block(0, noEnd); len(p.blamed) > 0 {
+		tokens.LoadCheckpoint(start)
+		p = p.again(found)
+		tree.Top = p.block(0, noEnd)
+	}
 	tree.Top.Span = source.Span{Start: f.Start(), End: f.Size()}
 	return tree, p.found
 }
@@ -50,14 +55,21 @@ type parser struct {
 	breaks int       // line ends since the last token that was none
 	line   **Comment // where a comment on the current line would belong
 
-	suspect *openBlock // the block that was most likely left open, if any was
+	suspect *openBlock  // the block that was most likely left open, if any was
+	blamed  []openBlock // the blocks that were left open
+	ends    map[int]int // by its opening brace, where a block that was left open most likely ends
 }
 
-// block reads statements up to the closing brace or the end of the file.
-func (p *parser) block(depth int) Block {
+// block reads statements up to the closing brace or the end of the file, or to the
+// offset at which a block that was left open most likely ends.
+func (p *parser) block(depth, end int) Block {
 	var b Block
 	for !p.full() {
 		tok := p.tokens.Peek()
+		if tok.Pos.Offset >= end {
+			b.Tail = p.takeLead()
+			return b
+		}
 		switch tok.Type {
 		case lexer.EOF:
 			b.Tail = p.takeLead()
@@ -184,9 +196,13 @@ func (p *parser) body(s *Statement, depth int) {
 		s.Broken = true
 		return
 	}
-	b := p.block(depth + 1)
+	end, leftOpen := p.ends[open.Pos.Offset]
+	if !leftOpen {
+		end = noEnd
+	}
+	b := p.block(depth+1, end)
 	b.Start = open.Pos.Offset
-	b.End = p.closing(openBlock{s, span(open)})
+	b.End = p.closing(openBlock{s, span(open)}, leftOpen)
 	s.End = b.End
 	if s.Body == nil {
 		s.Body = &b

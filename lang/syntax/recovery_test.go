@@ -114,3 +114,28 @@ func TestFindingsAreNoMoreThanAnybodyReads(t *testing.T) {
 	_, found := parse(strings.Repeat(", x\n", 1000))
 	assert.LessOrEqual(t, len(found), maxFindings+1)
 }
+
+func TestWhatStandsBelowABlockLeftOpenIsReadInItsPlace(t *testing.T) {
+	tree, found := parse(`process "Loft" {
+  steep {
+    soak 7 h
+  # the bed
+  germinate {
+    hold bed
+  }
+  kiln {
+    repeat {
+      dry
+  }
+}
+site "Loft" { }
+`)
+	assert.Equal(t, []string{"unclosed-block: {", "unclosed-block: {"}, found)
+	require.Len(t, tree.Top.Statements, 2)
+	var verbs []string
+	for _, s := range tree.Top.Statements[0].Body.Statements {
+		verbs = append(verbs, s.Verb.Text)
+	}
+	assert.Equal(t, []string{"steep", "germinate", "kiln"}, verbs)
+	assert.Equal(t, "# the bed", tree.Top.Statements[0].Body.Statements[0].Body.Tail[0].Text)
+}
