@@ -13,6 +13,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/source"
+	"maltwright/lang/source/golden"
 	"maltwright/lang/syntax"
 )
 
@@ -108,11 +109,9 @@ func TestEveryBrokenExampleIsNamedAfterItsRule(t *testing.T) {
 }
 
 func TestTheHouseOfTheBrokenExamplesIsThatOfTheExamples(t *testing.T) {
-	want, err := os.ReadFile("../examples/loft.malt")
+	house, err := os.ReadFile("../examples/loft.malt")
 	require.NoError(t, err)
-	got, err := os.ReadFile(filepath.Join(broken, "loft.malt"))
-	require.NoError(t, err)
-	assert.Equal(t, string(want), string(got))
+	golden.File(t, filepath.Join(broken, "loft.malt"), string(house))
 }
 
 func TestFindingsOfTheBrokenExamplesReadAsOneSentence(t *testing.T) {
