@@ -95,6 +95,7 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 			continue
 		}
 		before := b.dropped
+		read.whole = ok
 		each(read)
 		whole = whole && b.dropped == before
 	}

@@ -147,7 +147,8 @@ func (b *builder) kiln(f *source.File, r *reading) {
 		"heater":  func(s *reading) { k.Heater = b.positive(s.slot(0).quantity(), "a power") },
 		"fired": func(s *reading) {
 			k.Fired = s.slot(0).chosen()
-			k.Direct = s.clause("by", 0).chosen().Text == "direct"
+			k.Flue = s.clause("by", 0).chosen()
+			k.Direct = k.Flue.Text == "direct"
 		},
 		"draught": func(s *reading) { k.Draught = s.slot(0).chosen() },
 		"returns": func(s *reading) {

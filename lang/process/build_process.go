@@ -26,6 +26,7 @@ func (b *builder) process(f *source.File, r *reading) {
 			do(b, f, p, s)
 		}
 	})
+	p.unread = !whole
 	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
 	b.sense(p)
@@ -44,6 +45,7 @@ var processStatements = map[string]func(*builder, *source.File, *Process, *readi
 		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *Grain) string { return g.Name })
 	},
 	"at": func(b *builder, f *source.File, p *Process, s *reading) {
+		p.siteNamed = true
 		p.Site = find(b, s.slot(0), "site", b.house.Sites, func(g *Site) string { return g.Name })
 	},
 	"expect": func(b *builder, f *source.File, p *Process, s *reading) {
@@ -97,14 +99,16 @@ func quotedNames(names []string) string {
 
 // stage begins a stage and puts it into the process.
 func (b *builder) stage(p *Process, kind StageKind, s *reading) *Stage {
-	st := &Stage{Kind: kind, Place: s.place}
+	st := &Stage{Kind: kind, Place: s.place, unread: !s.whole}
 	p.Stages = append(p.Stages, st)
 	return st
 }
 
-// stageBlock reads the block of a stage by a table of what each statement sets.
-func (b *builder) stageBlock(f *source.File, p *Process, s *reading, in vocabulary.Block, set map[string]func(*reading)) {
+// stageBlock reads the block of a stage by a table of what each statement sets. It
+// notes in unread that some of it did not read.
+func (b *builder) stageBlock(f *source.File, p *Process, s *reading, in vocabulary.Block, unread *bool, set map[string]func(*reading)) {
 	if s.Body == nil {
+		*unread = true
 		return
 	}
 	if !b.block(f, s.Body, in, s.scope(f), s.place, func(r *reading) {
@@ -112,7 +116,7 @@ func (b *builder) stageBlock(f *source.File, p *Process, s *reading, in vocabula
 			do(r)
 		}
 	}) {
-		p.Broken = true
+		p.Broken, *unread = true, true
 	}
 }
 
@@ -125,7 +129,7 @@ func (b *builder) steep(f *source.File, p *Process, s *reading) {
 			st.Target = nil
 		}
 	}
-	b.stageBlock(f, p, s, vocabulary.Steep, b.steepWords(f, p, &st.Steps, st))
+	b.stageBlock(f, p, s, vocabulary.Steep, &st.unread, b.steepWords(f, p, &st.Steps, st))
 }
 
 // steepWords is what may stand in a steep, or in a repeat inside it.
@@ -139,7 +143,7 @@ func (b *builder) steepWords(f *source.File, p *Process, steps *[]*Step, st *Sta
 			s := b.step(r, Repeat)
 			s.Times = r.slot(0).bound()
 			add(s)
-			b.stageBlock(f, p, r, vocabulary.Repeat, b.steepWords(f, p, &s.Steps, nil))
+			b.stageBlock(f, p, r, vocabulary.Repeat, &s.unread, b.steepWords(f, p, &s.Steps, nil))
 		},
 	}
 	if st != nil {
@@ -150,7 +154,7 @@ func (b *builder) steepWords(f *source.File, p *Process, steps *[]*Step, st *Sta
 
 func (b *builder) germinate(f *source.File, p *Process, s *reading) {
 	st := b.growing(p, Germinate, s)
-	b.stageBlock(f, p, s, vocabulary.Germinate, b.growingWords(st, map[string]func(*reading){
+	b.stageBlock(f, p, s, vocabulary.Germinate, &st.unread, b.growingWords(st, map[string]func(*reading){
 		"hold": func(r *reading) { st.Steps = append(st.Steps, b.step(r, Hold)) },
 		"gate": func(r *reading) { st.Steps = append(st.Steps, b.gate(r)) },
 		"sprinkle": func(r *reading) {
@@ -164,7 +168,7 @@ func (b *builder) germinate(f *source.File, p *Process, s *reading) {
 
 func (b *builder) wither(f *source.File, p *Process, s *reading) {
 	st := b.growing(p, Wither, s)
-	b.stageBlock(f, p, s, vocabulary.Wither, b.growingWords(st, map[string]func(*reading){
+	b.stageBlock(f, p, s, vocabulary.Wither, &st.unread, b.growingWords(st, map[string]func(*reading){
 		"air":  func(r *reading) { st.Air = b.warmth(r.clause("at", 0)) },
 		"gate": func(r *reading) { st.Steps = append(st.Steps, b.gate(r)) },
 	}))
@@ -191,15 +195,11 @@ func (b *builder) kilnStage(f *source.File, p *Process, s *reading) {
 	st := b.stage(p, KilnStage, s)
 	st.Kiln = find(b, s.clause("in", 0), "kiln", b.house.Kilns, func(k *Kiln) string { return k.Name })
 	add := func(step *Step) { st.Steps = append(st.Steps, step) }
-	b.stageBlock(f, p, s, vocabulary.Kiln, map[string]func(*reading){
+	b.stageBlock(f, p, s, vocabulary.Kiln, &st.unread, map[string]func(*reading){
 		"dry":  func(r *reading) { add(b.step(r, Dry)) },
 		"stew": func(r *reading) { add(b.step(r, Stew)) },
 		"cure": func(r *reading) { add(b.step(r, Cure)) },
-		"cool": func(r *reading) {
-			step := b.step(r, Cool)
-			step.At = b.warmth(r.clause("to", 0))
-			add(step)
-		},
+		"cool": func(r *reading) { add(b.step(r, Cool)) },
 		"gate": func(r *reading) { add(b.gate(r)) },
 		"stir": func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") },
 	})

@@ -28,15 +28,20 @@ func (v *value) holds() *Condition {
 
 // step builds a step from the clauses that all steps share.
 func (b *builder) step(r *reading, kind StepKind) *Step {
+	before, at := b.dropped, "at"
+	if kind == Cool {
+		at = "to"
+	}
 	s := &Step{Kind: kind, Place: r.place,
 		For:     b.positive(r.clause("for", 0).quantity(), "a time"),
 		Over:    b.positive(r.clause("over", 0).quantity(), "a time"),
 		Until:   r.clause("until", 0).holds(),
 		Allow:   b.guard(r.clause("allow", 0)),
-		At:      b.warmth(r.clause("at", 0)),
+		At:      b.warmth(r.clause(at, 0)),
 		From:    b.rise(r.clause("from", 0)),
 		Airflow: b.positive(r.clause("with", 1).quantity(), "an airflow"),
 	}
+	s.unread = !r.whole || b.dropped > before
 	if what := r.slot(0); kind == Hold && what != nil && s.At != nil && s.At.Where == "" {
 		s.At.Where = what.word
 	}

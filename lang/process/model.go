@@ -125,6 +125,7 @@ type Kiln struct {
 	Heater  *Quantity
 	Fired   Word
 	Direct  bool // the flue gas passes through the malt
+	Flue    Word // direct or indirect, as written; Text "" where it is not said
 	Draught Word // fan, natural or still
 	Returns *Quantity
 }
@@ -158,6 +159,9 @@ type Process struct {
 	Limits  []Limit
 	Accepts []Accept
 	Broken  bool // some of it did not read, so what is missing may only be unread
+
+	unread    bool // some statement of its own block did not read
+	siteNamed bool
 }
 
 // Stage finds the stage of a kind, or nil.

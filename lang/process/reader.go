@@ -60,6 +60,7 @@ type reading struct {
 	place   source.Place // the head of the statement
 	slots   []*value
 	clauses map[string][]*value
+	whole   bool // all of it was read
 }
 
 func (r *reading) slot(i int) *value {

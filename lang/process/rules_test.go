@@ -90,6 +90,44 @@ func TestEachRulesExamplesShowIt(t *testing.T) {
 	}
 }
 
+func TestUnrelatedMistakesGiveOneFindingEach(t *testing.T) {
+	_, found := Load("main.malt", []byte(`use "loft.malt"
+process "Loft pale" {
+  make pale malt
+  from 6 kg of "Far field 2026"
+  at "Loft, sprign"
+  steep in "blue tub" {
+    soak 7 h in water
+  germinate on "larch floor" {
+    hold bed at 14 to 17 °C
+    turn every 8
+    for 5 days
+  }
+  kiln in "tray kiln" {
+    dry at 50 °C for 12 h
+    cure at air-on 82 °C
+    cool to malt 30 kg
+  }
+  storre in "drum"
+  expect final moisture at least
+}
+`), ".", loft(t))
+	var got []string
+	for _, f := range found {
+		got = append(got, f.Rule+": "+f.Place.Text())
+	}
+	assert.Equal(t, []string{
+		`unknown-name: "Loft, sprign"`,
+		"unclosed-block: {",
+		"missing-unit: 8",
+		"place-of-temperature-missing: 50 °C",
+		"step-needs-end: cure at air-on 82 °C",
+		"wrong-dimension: 30 kg",
+		"unknown-word: storre",
+		"value-missing: at least",
+	}, got)
+}
+
 func TestFilesUsedInTurnAreAllRead(t *testing.T) {
 	house, found := Load("main.malt", []byte("use \"a/one.malt\"\nuse \"a/two.malt\""), ".", files{
 		"a/one.malt": "use \"two.malt\"\nvessel \"one\" { holds 1 l }",

@@ -2,7 +2,6 @@ package process
 
 import (
 	"fmt"
-	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
@@ -12,7 +11,7 @@ import (
 // says what cannot be due to the words that are missing.
 func (b *builder) sense(p *Process) {
 	b.stageOrder(p)
-	if !p.Broken {
+	if !p.unread {
 		b.missingStages(p)
 	}
 	for _, st := range p.Stages {
@@ -39,9 +38,9 @@ func (b *builder) stageSense(p *Process, st *Stage) {
 	case Germinate, Wither:
 		b.growingSense(p, st)
 	case KilnStage:
-		b.kilnSense(p, st)
+		b.kilnSense(st)
 	}
-	if len(st.Steps) == 0 && !p.Broken && (st.Kind == Steep || st.Kind == KilnStage) {
+	if len(st.Steps) == 0 && !st.unread && (st.Kind == Steep || st.Kind == KilnStage) {
 		b.note(missingStatement.At(st.Place, fmt.Sprintf("%s has no steps", st.Kind)))
 	}
 }
@@ -49,14 +48,14 @@ func (b *builder) stageSense(p *Process, st *Stage) {
 func (b *builder) steepSense(p *Process, steps []*Step) {
 	for _, s := range steps {
 		if s.Kind == Repeat {
-			if s.Times == nil && !p.Broken {
+			if s.Times == nil && !s.unread {
 				b.note(missingGuard.At(s.Place, "repeat does not say how many times at the most"))
 			}
 			b.steepSense(p, s.Steps)
 			continue
 		}
-		b.ends(p, s)
-		if s.At == nil && s.Kind != Gate && !p.Broken {
+		b.ends(s)
+		if s.At == nil && s.Kind != Gate && !s.unread {
 			b.needsTemperature(s, p)
 		}
 	}
@@ -64,6 +63,9 @@ func (b *builder) steepSense(p *Process, steps []*Step) {
 
 // needsTemperature reports a step without a temperature that the site does not give.
 func (b *builder) needsTemperature(s *Step, p *Process) {
+	if p.siteNamed && p.Site == nil {
+		return // what it would say is not known
+	}
 	given := p.Site != nil && (s.Kind == Soak && p.Site.Water != nil || s.Kind == Rest && p.Site.Air != nil)
 	if !given {
 		b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm, and the site does not either", s.Kind)))
@@ -71,16 +73,6 @@ func (b *builder) needsTemperature(s *Step, p *Process) {
 }
 
 func (b *builder) growingSense(p *Process, st *Stage) {
-	if p.Broken {
-		return
-	}
-	if st.Kind == Germinate && !slices.ContainsFunc(st.Steps, func(s *Step) bool { return s.Kind == Hold }) {
-		b.note(stepNeedsTemperature.At(st.Place, "germinate does not say in which band the bed is held"))
-	}
-	if st.Kind == Wither && st.Air == nil && (p.Site == nil || p.Site.Air == nil) {
-		b.note(stepNeedsTemperature.At(st.Place, "wither does not say how warm its air is, and the site does not either"))
-	}
-	b.endsBy(st.Place, string(st.Kind), st.For, st.Until, st.Allow)
 	lastHold := -1 // it lasts to the end of the stage
 	for i, s := range st.Steps {
 		if s.Kind == Hold {
@@ -89,26 +81,39 @@ func (b *builder) growingSense(p *Process, st *Stage) {
 	}
 	for i, s := range st.Steps {
 		if s.Kind == Hold && i < lastHold {
-			b.ends(p, s)
+			b.ends(s)
 		}
 	}
+	if st.unread {
+		return
+	}
+	if st.Kind == Germinate && lastHold < 0 {
+		b.note(stepNeedsTemperature.At(st.Place, "germinate does not say in which band the bed is held"))
+	}
+	if st.Kind == Wither && st.Air == nil && (p.Site == nil && !p.siteNamed || p.Site != nil && p.Site.Air == nil) {
+		b.note(stepNeedsTemperature.At(st.Place, "wither does not say how warm its air is, and the site does not either"))
+	}
+	b.endsBy(st.Place, string(st.Kind), st.For, st.Until, st.Allow)
 }
 
-func (b *builder) kilnSense(p *Process, st *Stage) {
+func (b *builder) kilnSense(st *Stage) {
 	for _, s := range st.Steps {
-		b.ends(p, s)
-		if s.Kind != Gate && s.At == nil && s.From == nil && !p.Broken {
+		if s.unread {
+			continue
+		}
+		b.ends(s)
+		if s.Kind != Gate && s.At == nil && s.From == nil {
 			b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm", s.Kind)))
 		}
-		if s.From != nil && s.Over == nil && !p.Broken {
+		if s.From != nil && s.Over == nil {
 			b.note(stepNeedsEnd.At(s.Place, fmt.Sprintf("%s rises from %s, but not over what time", s.Kind, s.From.Range.Range)))
 		}
 	}
 }
 
 // ends reports a step with no end, or with one that may never come.
-func (b *builder) ends(p *Process, s *Step) {
-	if p.Broken || s.Kind == Cool {
+func (b *builder) ends(s *Step) {
+	if s.unread || s.Kind == Cool {
 		return
 	}
 	if s.Kind == Gate {

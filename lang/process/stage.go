@@ -40,6 +40,8 @@ type Stage struct {
 	Keep     *Word           // of store: what it is kept in
 	Rest     *quantity.Bound // of store: how long
 	RestAt   source.Place
+
+	unread bool // some of it did not read, so what is missing may only be unread
 }
 
 // Sprinkle is water given to the growing piece.
@@ -79,6 +81,8 @@ type Step struct {
 	Gate    *Condition
 	Times   *quantity.Bound
 	Steps   []*Step // of repeat
+
+	unread bool // some of it did not read
 }
 
 // Guard is the earliest and the latest time at which something may end.

@@ -32,11 +32,8 @@ func (p *parser) closing(open openBlock, leftOpen bool) int {
 	if !p.full() && !leftOpen {
 		p.note(p.leftOpen(open))
 	}
-	end := tok.Pos.Offset
-	for text := p.file.Bytes(); end > open.brace.End && strings.IndexByte(" \t\r\n;", text[end-1]) >= 0; {
-		end--
-	}
-	return end
+	inside := p.file.Text(source.Span{Start: open.brace.End, End: tok.Pos.Offset})
+	return open.brace.End + len(strings.TrimRight(inside, blanks+"\r\n;"))
 }
 
 // leftOpen tells of a block that the end of the file found open. With another to
