@@ -9,9 +9,17 @@ import (
 type growModel struct {
 	piece germinate.Piece
 	room  germinate.Room
+	area  float64 // m²
+	seen  watched
 }
 
-func (m *growModel) advance(dt float64) error { return m.piece.Advance(dt, m.room) }
+func (m *growModel) advance(dt float64) error {
+	err := m.piece.Advance(dt, m.room)
+	if err == nil {
+		m.look()
+	}
+	return err
+}
 
 func (m *growModel) copy() model {
 	c := *m

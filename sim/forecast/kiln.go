@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"math"
 	"slices"
 
 	"maltwright/sim/kiln"
@@ -9,17 +10,20 @@ import (
 
 // kilnModel is malt on the kiln, with what the kiln is set to.
 type kilnModel struct {
-	bed    *kiln.Bed
-	target kiln.Target
-	rise   rise
-	at     float64 // s since the step began
-	flow   float64 // m³/s, 0 for the kiln's own
-	shut   bool    // the exhaust is led back, as for stewing
-	still  bool    // an oven without a fan
-	vent   float64 // its own airflow, m³/s
-	stewed bool
-	worst  *hotWet
-	short  *shortfall
+	bed     *kiln.Bed
+	target  kiln.Target
+	rise    rise
+	at      float64 // s since the step began
+	flow    float64 // m³/s, 0 for the kiln's own
+	shut    bool    // the exhaust is led back, as for stewing
+	still   bool    // an oven without a fan
+	vent    float64 // its own airflow, m³/s
+	returns float64 // share of the exhaust that it leads back by itself
+	stewed  bool
+	wet     float64 // s above WitheredMoisture
+	stirred *Stirring
+	worst   *hotWet
+	short   *shortfall
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -101,6 +105,9 @@ func (m *kilnModel) heat(dt float64) error {
 
 // mix stirs the bed, and with it what was done to its layers.
 func (m *kilnModel) mix() {
+	if v := m.bed.View(); m.stirred == nil {
+		m.stirred = &Stirring{At: 3600 * v.Hours, Broken: v.Broken, Moisture: v.WetBasis}
+	}
 	m.bed.Mix()
 	mean := quality.Mean(m.quality)
 	for i := range m.quality {
@@ -121,16 +128,29 @@ func (m *kilnModel) watch(dt float64) {
 			*m.worst = hotWet{v.Hottest, wetBasis(v.HottestX), l.t, true}
 		}
 	}
+	if v.WetBasis > WitheredMoisture {
+		m.wet += dt
+	}
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead {
-		got := v.On.T
-		if d := got - asked; d > shortBy || d < -shortBy {
+		if got := m.gives(v); math.Abs(got-asked) > shortBy {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt
 		}
 	}
 }
 
-// shortBy is by how much the air-on must miss what was asked to be told, K.
+// gives is the temperature that the kiln gives where it is asked for.
+func (m *kilnModel) gives(v kiln.View) float64 {
+	switch m.target {
+	case kiln.AirOff:
+		return v.Off.T
+	case kiln.Malt:
+		return v.MaltT
+	}
+	return v.On.T
+}
+
+// shortBy is by how much the kiln must miss what was asked to be told, K.
 const shortBy = 2.0
 
 func wetBasis(x float64) float64 { return x / (1 + x) }

@@ -29,6 +29,8 @@ type Forecast struct {
 	Stages  []Stage
 	Gates   []Gate
 	Expects []Expect
+	Pieces  []Piece // one for each floor, in order
+	Kilned  *Kilned // nil where nothing came onto a kiln
 	Totals  Totals
 	Assumed []Assumption
 	Trouble []Trouble
@@ -79,6 +81,7 @@ type Gate struct {
 	Met       bool    // whether it held in time
 	Reached   float64 // s from the first soak at which it held; NaN where it did not
 	Waited    float64 // s from the beginning of the step to when it held or was given up
+	Moisture  float64 // of the grain or malt then, wet basis, 0 to 1
 	Failed    *process.Test
 	Measured  float64 // what was measured at the end for the test that failed, in SI
 	Word      string  // the same for a test that asks a word
@@ -108,6 +111,7 @@ type Totals struct {
 	KilnWater        float64       // kg driven off in the kiln
 	KilnEnergy       float64       // J of heat given to the air
 	SteepWater       float64       // kg of water drawn for the soaks
+	CO2              float64       // kg of carbon dioxide that the grain gave off until it went to the kiln
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }
 
@@ -137,6 +141,7 @@ const (
 	OxygenGone     TroubleKind = "oxygen"      // Value: s without oxygen in the longest soak
 	BedWarm        TroubleKind = "bed"         // Value: °C, the warmest the piece gets
 	KilnShort      TroubleKind = "kiln"        // Value: °C that the kiln gives instead of what is asked
+	AirShort       TroubleKind = "air-short"   // Value: kg of water that the air of the step can carry at the most
 	HotWet         TroubleKind = "hot-wet"     // Value: °C of the malt at moisture Detail
 	NotForecast    TroubleKind = "unable"      // the model cannot go on; Detail says why
 	TargetMissed   TroubleKind = "target"      // Value: moisture at steep-out, wet basis

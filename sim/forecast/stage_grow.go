@@ -20,7 +20,11 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2f m2", area), "a bed 12 cm deep")
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
-	return &growModel{piece: piece}, err
+	m := &growModel{piece: piece, area: area}
+	if err == nil {
+		m.look()
+	}
+	return m, err
 }
 
 // usualDepth is that of a piece on the floor (common practice: 10 to 15 cm), m.
@@ -32,6 +36,7 @@ func (r *run) germinate(st *process.Stage) error {
 	if err != nil {
 		return err
 	}
+	start := *m
 	ticks := r.turning(st)
 	if st.Sprinkle != nil {
 		ticks = append(ticks, r.sprinkling(st.Sprinkle))
@@ -55,7 +60,9 @@ func (r *run) germinate(st *process.Stage) error {
 		}
 	}
 	r.growTroubles(m, st)
+	r.fared(m, st, start)
 	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	r.f.Totals.CO2 = r.batch.CO2()
 	return nil
 }
 
@@ -116,7 +123,7 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, ending E
 	switch {
 	case c == nil:
 	case ending == ByGate:
-		r.met(st, c, began, false)
+		r.met(st, m, c, began, false)
 	case ending == ByGuard:
 		r.unmet(st, m, c, began, false)
 	}
@@ -183,6 +190,7 @@ func (r *run) wither(st *process.Stage) error {
 	if err != nil {
 		return err
 	}
+	start := *m
 	low, high := r.site.air, r.site.air
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
@@ -204,7 +212,9 @@ func (r *run) wither(st *process.Stage) error {
 			return err
 		}
 	}
+	r.fared(m, st, start)
 	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	r.f.Totals.CO2 = r.batch.CO2()
 	return nil
 }
 

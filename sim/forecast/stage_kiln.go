@@ -27,12 +27,14 @@ func (r *run) kiln(st *process.Stage) error {
 			return nil
 		}})
 	}
+	began := r.clock
 	for _, s := range st.Steps {
 		if err := r.kilnStep(m, st, s, ticks); err != nil {
 			return err
 		}
 	}
 	v := m.bed.View()
+	r.kilned(m, st, began)
 	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
 	r.f.Totals.Quality = quality.Mean(m.quality)
 	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Ledger.WaterToAir, v.Ledger.Heater
@@ -82,7 +84,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, worst: &hotWet{}, short: &shortfall{}}
+	m := &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
 	for range bed.Layers(nil) {
 		m.quality = append(m.quality, quality.Green())
 	}
@@ -129,7 +131,9 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 		err = r.cool(m, st, s, out, ticks)
 	} else {
 		out.Temperature = m.ask(s, r.o.BandAt)
+		before := m.bed.View().Ledger
 		err = r.step(m, st, s, out, ticks)
+		r.airTrouble(m, s, before)
 	}
 	r.kilnTroubles(m, s)
 	return err
@@ -191,7 +195,7 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff
 	}
 	if sh := m.short; sh.seconds > shortFor {
-		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("air-on of %.0f °C is asked for and the kiln gives %.0f °C: %s", sh.asked, sh.got, sh.limit))
+		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %.0f °C is asked for and the kiln gives %.0f °C: %s", m.target, sh.asked, sh.got, sh.limit))
 	}
 }
 

@@ -58,7 +58,7 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 				return err
 			}
 			if s.Until != nil && Holds(m.measure, s.Until) {
-				r.met(st, s.Until, began, false)
+				r.met(st, m, s.Until, began, false)
 				return nil
 			}
 		}

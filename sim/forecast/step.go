@@ -47,6 +47,9 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 	now := m
 	_, ending, took, err := drive(&now, []stop{s}, ticks)
 	m.set(now)
+	for _, t := range ticks { // the next step counts from its own beginning
+		t.next -= took
+	}
 	out.EndedBy = ending
 	r.record(out, m, before, took)
 	if err != nil {
@@ -55,7 +58,7 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 	switch {
 	case until == nil:
 	case ending == ByGate:
-		r.met(st, until, began, false)
+		r.met(st, m, until, began, false)
 	case ending == ByGuard:
 		r.unmet(st, m, until, began, false)
 	}
@@ -63,16 +66,16 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 }
 
 // met writes down that a condition came about now.
-func (r *run) met(st *process.Stage, c *process.Condition, began float64, hold bool) {
+func (r *run) met(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Met: true, Reached: r.clock, Waited: r.clock - began, Needs: math.NaN()})
+		Met: true, Reached: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
 func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Reached: math.NaN(), Waited: r.clock - began, Needs: math.NaN()}
+		Reached: math.NaN(), Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	if t := failing(timed(m, r.clock-began), c); t != nil {
 		g.Failed = t
 		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
@@ -95,7 +98,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 		return nil
 	}
 	if Holds(timed(m, 0), s.Gate) {
-		r.met(st, s.Gate, r.clock, true)
+		r.met(st, m, s.Gate, r.clock, true)
 		return nil
 	}
 	wait := stopOf(s.Gate, nil, s.Allow)
@@ -109,7 +112,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 	m.set(now)
 	r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
 	if ending == ByGate {
-		r.met(st, s.Gate, began, true)
+		r.met(st, m, s.Gate, began, true)
 	} else {
 		r.unmet(st, m, s.Gate, began, true)
 	}

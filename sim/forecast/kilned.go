@@ -1,0 +1,98 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/air"
+	"maltwright/sim/kiln"
+)
+
+// Kilned is how the malt fared on the kiln.
+type Kilned struct {
+	Place   source.Place // the head of the stage
+	Began   float64      // s from the first soak
+	Depth   float64      // m, of the bed as it was loaded
+	DryMass float64      // kg of dry matter, rootlets and all; none of it is lost on the kiln
+	Wet     float64      // s in which the malt held more than WitheredMoisture
+	Break   float64      // s from the first soak at which the drying front was through; NaN where that was not seen
+	Stirred *Stirring    // the first time; nil where it is not stirred
+}
+
+// Stirring is a stirring of the malt on the kiln.
+type Stirring struct {
+	At       float64 // s since it came onto the kiln
+	Broken   bool    // the drying front was through
+	Moisture float64 // wet basis, the mean of the bed
+}
+
+// WitheredMoisture is that below which malt no longer grows and sours but slowly,
+// wet basis (common practice).
+const WitheredMoisture = 0.20
+
+// MoistureAt gives the moisture, wet basis, of malt of which the whole batch weighs
+// so many kg while it is on the kiln; below its dry matter it is negative.
+func (k *Kilned) MoistureAt(weight float64) float64 { return 1 - k.DryMass/weight }
+
+// kilned writes down how the malt fared on the kiln that it came onto at began.
+func (r *run) kilned(m *kilnModel, st *process.Stage, began float64) {
+	v := m.bed.View()
+	k := &Kilned{Place: st.Place, Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
+	if v.Broken {
+		k.Break = began + 3600*v.BreakHours
+	}
+	r.f.Kilned = k
+}
+
+// airTrouble tells of a step that ended before its malt was as dry as asked, where
+// the air that came in could not have carried the water away, however well it was
+// used: all of it leaving saturated at the wet bulb of air-on.
+func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
+	wanted, asked := dryness(s.Until)
+	v := m.bed.View()
+	l := v.Ledger
+	if !asked || v.WetBasis <= wanted || m.target == kiln.Fresh {
+		return
+	}
+	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)
+	outside, err := air.FromRH(r.site.air, r.site.rh, v.On.P)
+	if err != nil {
+		return
+	}
+	full, err := air.FromRH(v.WetBulb, 1, v.On.P)
+	if err != nil {
+		return
+	}
+	carries := (l.AirPassed - before.AirPassed) * (1 - m.back()) * (full.W - outside.W)
+	if carries >= water {
+		return
+	}
+	took := r.f.Stages[len(r.f.Stages)-1].Steps
+	last := took[len(took)-1]
+	r.trouble(AirShort, s.Place, carries, fmt.Sprintf(
+		"the malt has %.3g kg of water to give off before it holds %.3g %%, and the air of this kiln carries %.3g kg away in %.3g h at the most",
+		water, 100*wanted, carries, (last.End-last.Start)/3600))
+}
+
+// back is the share of the exhaust that is led back in the step.
+func (m *kilnModel) back() float64 {
+	if m.shut {
+		return stewReturn
+	}
+	return m.returns
+}
+
+// dryness is the moisture, wet basis, to which a condition asks to dry.
+func dryness(c *process.Condition) (w float64, ok bool) {
+	if c == nil {
+		return 0, false
+	}
+	for _, t := range c.Tests {
+		if t.Measure == "moisture" && t.Bound != nil {
+			return t.Bound.Range.High.SI, true
+		}
+	}
+	return 0, false
+}

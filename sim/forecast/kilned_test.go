@@ -1,0 +1,106 @@
+package forecast
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/process"
+)
+
+func kilnOf(t *testing.T, body string) *Forecast {
+	t.Helper()
+	return run1(t, steepText+growText+"kiln in \"kiln\" { "+body+"; cool to malt 30 °C }\n")
+}
+
+func TestKilnedTellsOfTheMaltOnTheKiln(t *testing.T) {
+	f := kilnOf(t, "dry at air-on 50 °C until weight at most 5 kg allow 0 to 24 h; cure at air-on 80 °C for 5 h")
+	k := f.Kilned
+	require.NotNil(t, k)
+	assert.InDelta(t, 5*0.88, k.DryMass, 0.4, "some of the charge's dry matter is breathed away, none of it on the kiln")
+	g := f.Gates[len(f.Gates)-1]
+	require.True(t, g.Met)
+	// the moment is found to within 6 s
+	assert.InDelta(t, k.MoistureAt(5), g.Moisture, 1e-3)
+	assert.Negative(t, k.MoistureAt(4), "less than its dry matter")
+	assert.Greater(t, k.Depth, 0.01)
+	assert.Less(t, k.Depth, 0.05, "a tray")
+}
+
+func TestTimeAboveTwentyPercentEndsThere(t *testing.T) {
+	f := kilnOf(t, "dry at air-on 50 °C until moisture at most 20 % allow 0 to 24 h; dry at air-on 50 °C for 6 h")
+	first := f.Stages[2].Steps[0]
+	assert.InDelta(t, first.End-first.Start, f.Kilned.Wet, 600, "to within a look")
+}
+
+func TestBreakIsSeenInADeepBed(t *testing.T) {
+	deep := strings.ReplaceAll(house, "area 0.5 m2; airflow 120 m3/h", "area 0.04 m2; airflow 25 m3/h")
+	text := deep + "process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n" + steepText + growText +
+		"kiln in \"kiln\" { dry at air-on 55 °C until break allow 1 to 48 h; cool to malt 30 °C }\n}\n"
+	f, err := Run(load(t, text), Options{})
+	require.NoError(t, err)
+	last := f.Gates[len(f.Gates)-1]
+	require.True(t, last.Met)
+	assert.InDelta(t, last.Reached, f.Kilned.Break, 600, "to within a look")
+	assert.True(t, math.IsNaN(kilnOf(t, "dry at air-on 50 °C for 1 h").Kilned.Break))
+}
+
+func airShort(f *Forecast) []Trouble {
+	var list []Trouble
+	for _, t := range f.Trouble {
+		if t.Kind == AirShort {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// Air of 14 °C and 70 % holds 7 g of water a kilogram; warmed to 50 °C it leaves at
+// 23 °C with 18 g when it is full (first principles). 120 m3/h of 50 °C are 131 kg/h,
+// so they carry 1.4 kg/h at the most, and 5 kg of barley have some 3 kg to give off.
+func TestAirThatCannotCarryTheWaterIsTold(t *testing.T) {
+	short := airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 10 % allow 0 to 1.5 h"))
+	require.Len(t, short, 1)
+	assert.InDelta(t, 1.5*1.4, short[0].Value, 0.25)
+	assert.Contains(t, short[0].Detail, "in 1.5 h at the most")
+	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 10 % allow 0 to 24 h")), "it is met")
+	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 3 % allow 0 to 10 h")), "the air could; the corns are slow")
+}
+
+func TestStirringGoesOnFromStepToStep(t *testing.T) {
+	stirred := 0
+	ticks := []*tick{{every: 3 * 3600, next: 3 * 3600, do: func(model) error { stirred++; return nil }}}
+	r := &run{f: &Forecast{Stages: []Stage{{}}}}
+	for range 3 {
+		require.NoError(t, r.through(still{&finished{}}, &process.Stage{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
+	}
+	assert.Equal(t, 4, stirred, "every 3 h of 12 h")
+}
+
+func TestFirstStirringIsToldWithTheStateOfTheBed(t *testing.T) {
+	s := kilnOf(t, "stir every 2 h; dry at air-on 50 °C for 8 h").Kilned.Stirred
+	require.NotNil(t, s)
+	assert.InDelta(t, 2*3600, s.At, 1)
+	assert.False(t, s.Broken)
+	assert.Greater(t, s.Moisture, WitheredMoisture)
+	assert.Nil(t, kilnOf(t, "dry at air-on 50 °C for 8 h").Kilned.Stirred)
+}
+
+func TestKilnSetByTheMaltIsShortOfTheMalt(t *testing.T) {
+	weak := strings.ReplaceAll(house, "heater 5 kW", "heater 0.5 kW")
+	text := weak + "process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n" + steepText + growText +
+		"kiln in \"kiln\" { dry at malt 60 °C for 6 h; cool to malt 30 °C }\n}\n"
+	f, err := Run(load(t, text), Options{})
+	require.NoError(t, err)
+	var said []string
+	for _, x := range f.Trouble {
+		if x.Kind == KilnShort {
+			said = append(said, x.Detail)
+		}
+	}
+	require.Len(t, said, 1)
+	assert.Contains(t, said[0], "malt of 60 °C is asked for")
+}
