@@ -11,6 +11,7 @@ type Line struct {
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
+	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
 	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
@@ -39,6 +40,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	)
 }
 
-var commandWords = []string{"check", "forecast", "tidy", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "tidy", "contrast", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

@@ -40,12 +40,13 @@ func ordered(s *syntax.Statement, in vocabulary.Block) []*syntax.Clause {
 func terms(list []syntax.Term) []string {
 	out := make([]string, len(list))
 	for i, t := range list {
-		out[i] = term(t)
+		out[i] = Term(t)
 	}
 	return out
 }
 
-func term(t syntax.Term) string {
+// Term writes one value in its canonical spelling.
+func Term(t syntax.Term) string {
 	switch t := t.(type) {
 	case syntax.Word:
 		return t.Text
@@ -54,7 +55,7 @@ func term(t syntax.Term) string {
 	case syntax.Amount:
 		return amount(t)
 	case syntax.Bounded:
-		return bound(t.Bound.Text) + " " + term(t.Value)
+		return bound(t.Bound.Text) + " " + Term(t.Value)
 	case syntax.Moment:
 		return moment(t)
 	}

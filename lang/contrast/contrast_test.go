@@ -1,0 +1,122 @@
+package contrast
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+func tree(text string) *syntax.Tree {
+	t, _ := syntax.Parse(source.New("x.malt", []byte(text)))
+	return t
+}
+
+// told writes the changes in short.
+func told(old, new string) string {
+	var b strings.Builder
+	for _, c := range Files([]*syntax.Tree{tree(old)}, []*syntax.Tree{tree(new)}) {
+		side := c.New
+		if c.Kind == Removed {
+			side = c.Old
+		}
+		fmt.Fprintf(&b, "%s %s: %s", c.Kind, strings.Join(c.Path, " / "), side.Text)
+		for _, p := range c.Parts {
+			fmt.Fprintf(&b, " {%s %s -> %s}", p.What, p.Old, p.New)
+		}
+		b.WriteString("\n")
+	}
+	return b.String()
+}
+
+const season = `process "p" {
+  steep in "tub" {
+    soak 7 h in water at 13 °C
+    rest 9 h in air at 14 °C
+    soak 6 h in water at 13 °C
+  }
+  kiln in "k" {
+    dry at air-on 50 °C until moisture at most 25 % allow 6 to 14 h
+    gate moisture at most 10 %
+    cure at air-on 82 °C for 4 h
+  }
+}
+`
+
+func TestTheSameInOtherUnitsLayoutAndCommentsIsNoChange(t *testing.T) {
+	other := `# another season
+process "p" { steep in "tub" {
+ soak 420 min at 55.4 °F in water   # cold
+ rest 9 h in air at 14 C; soak 6 h in water at 13 °C }
+  kiln in "k" { dry allow 6 to 14 h at air-on 50 °C until moisture <= 25 %
+ gate moisture at most 10 %; cure at air-on 82 °C for 4 h } }`
+	assert.Empty(t, told(season, other))
+}
+
+func TestChangesAreToldByMeaning(t *testing.T) {
+	for name, c := range map[string]struct{ from, to, want string }{
+		"a value":            {"soak 7 h in water at 13 °C", "soak 8 h in water at 13 °C", "changed process \"p\" / steep: soak 8 h in water at 13 °C { 7 h -> 8 h}\n"},
+		"a clause":           {"at air-on 82 °C for 4 h", "at air-on 180 °F for 5 h", "changed process \"p\" / kiln: cure at air-on 180 °F for 5 h {at air-on 82 °C -> air-on 180 °F} {for 4 h -> 5 h}\n"},
+		"a clause that went": {" allow 6 to 14 h", "", "changed process \"p\" / kiln: dry at air-on 50 °C until moisture at most 25 % {allow 6 to 14 h -> }\n"},
+		"a step inserted":    {"    soak 6 h", "    soak 1 h in water at 10 °C\n    rest 2 h in air at 12 °C\n    soak 6 h", "new process \"p\" / steep: soak 1 h in water at 10 °C\nnew process \"p\" / steep: rest 2 h in air at 12 °C\n"},
+		"a step gone":        {"    gate moisture at most 10 %\n", "", "gone process \"p\" / kiln: gate moisture at most 10 %\n"},
+		"a gate changed":     {"gate moisture at most 10 %", "gate moisture at most 9 %", "changed process \"p\" / kiln: gate moisture at most 9 % { moisture at most 10 % -> moisture at most 9 %}\n"},
+		"another vessel":     {`in "tub"`, `in "tank"`, "changed process \"p\": steep in \"tank\" {in \"tub\" -> \"tank\"}\n"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			assert.Contains(t, season, c.from)
+			assert.Equal(t, c.want, told(season, strings.Replace(season, c.from, c.to, 1)))
+		})
+	}
+}
+
+func TestAMovedStepIsMovedAndNotRewritten(t *testing.T) {
+	moved := strings.Replace(season, "    gate moisture at most 10 %\n    cure at air-on 82 °C for 4 h\n", "    cure at air-on 82 °C for 4 h\n    gate moisture at most 10 %\n", 1)
+	got := told(season, moved)
+	assert.Equal(t, 1, strings.Count(got, "\n"), got)
+	assert.Contains(t, got, "moved process \"p\" / kiln")
+}
+
+func TestAMovedStageKeepsItsInside(t *testing.T) {
+	i, k := strings.Index(season, "  kiln"), strings.Index(season, "  steep")
+	moved := season[:k] + season[i:len(season)-2] + season[k:i] + "}\n"
+	got := told(season, strings.Replace(moved, "soak 6 h", "soak 5 h", 1))
+	assert.Contains(t, got, "changed process \"p\" / steep: soak 5 h")
+	assert.Equal(t, 2, strings.Count(got, "\n"), got)
+}
+
+func TestAFileAgainstItselfIsNoChangeAndSidesSwap(t *testing.T) {
+	steps := []string{"soak 7 h in water at 13 °C", "rest 9 h in air at 14 °C", "soak 6 h in water at 13 °C", "rest 2 h in air at 10 °C", "soak 1 h in water at 9 °C"}
+	gen := rapid.Custom(func(t *rapid.T) string {
+		return "process \"p\" {\n steep {\n" + strings.Join(rapid.SliceOfN(rapid.SampledFrom(steps), 0, 9).Draw(t, "steps"), "\n") + "\n}\n}\n"
+	})
+	rapid.Check(t, func(rt *rapid.T) {
+		a, b := gen.Draw(rt, "a"), gen.Draw(rt, "b")
+		assert.Empty(rt, told(a, a))
+		// one way as many statements come in, less those that go, as go the other way
+		ab, ba := told(a, b), told(b, a)
+		assert.Equal(rt, strings.Count(ab, "new ")-strings.Count(ab, "gone "), strings.Count(ba, "gone ")-strings.Count(ba, "new "), "%s%s", ab, ba)
+		assert.Equal(rt, a == b, ab == "")
+	})
+}
+
+func BenchmarkTenThousandLines(b *testing.B) {
+	var old, new strings.Builder
+	old.WriteString("process \"p\" {\n steep {\n")
+	new.WriteString("process \"p\" {\n steep {\n")
+	for i := range 9_990 {
+		fmt.Fprintf(&old, "soak %d min in water at %d °C\n", i%77+1, i%19+1)
+		fmt.Fprintf(&new, "soak %d min in water at %d °C\n", i%77+1+i%50/49, i%19+1)
+	}
+	old.WriteString("}\n}\n")
+	new.WriteString("}\n}\n")
+	x, y := tree(old.String()), tree(new.String())
+	for b.Loop() {
+		Files([]*syntax.Tree{x}, []*syntax.Tree{y})
+	}
+}

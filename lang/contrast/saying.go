@@ -1,0 +1,148 @@
+package contrast
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// saying is what the head of a statement says, however it is written: verb, values,
+// and the clauses in the order of their words.
+func saying(s *syntax.Statement, _ vocabulary.Block) string {
+	parts := []string{s.Verb.Text, termsSay(s.Terms)}
+	clauses := make([]string, len(s.Clauses))
+	for i, c := range s.Clauses {
+		clauses[i] = c.Word.Text + "(" + termsSay(c.Terms) + ")"
+	}
+	sort.Strings(clauses)
+	return strings.Join(append(parts, clauses...), " ")
+}
+
+func termsSay(list []syntax.Term) string {
+	words := make([]string, len(list))
+	for i, t := range list {
+		words[i] = termSays(t)
+	}
+	return strings.Join(words, " ")
+}
+
+func termSays(t syntax.Term) string {
+	switch t := t.(type) {
+	case syntax.Word:
+		return t.Text
+	case syntax.Text:
+		return strconv.Quote(t.Value)
+	case syntax.Amount:
+		return amountSays(t)
+	case syntax.Bounded:
+		return bounds[t.Bound.Text] + "[" + termSays(t.Value) + "]"
+	case syntax.Moment:
+		out := stampSays(t.From)
+		if t.To != nil {
+			out += ".." + stampSays(*t.To)
+		}
+		return out
+	}
+	return ""
+}
+
+var bounds = map[string]string{
+	"at least": ">=", ">=": ">=", "=>": ">=", "≥": ">=", "at most": "<=", "<=": "<=", "=<": "<=", "≤": "<=",
+	"is": "=", "=": "=", "==": "=", "above": ">", ">": ">", "below": "<", "<": "<",
+}
+
+func amountSays(a syntax.Amount) string {
+	low := a.Low
+	if a.High == nil {
+		return quantitySays(low)
+	}
+	if len(low.Parts) == 1 && low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1 {
+		low.Parts = []syntax.Part{low.Parts[0]}
+		low.Parts[0].Unit = a.High.Parts[0].Unit
+	}
+	return quantitySays(low) + ".." + quantitySays(*a.High)
+}
+
+// quantitySays is the quantity in SI to nine figures, with its dimension; one that
+// cannot be read says its words.
+func quantitySays(q syntax.Quantity) string {
+	made := make([]quantity.Part, len(q.Parts))
+	words := make([]string, len(q.Parts))
+	for i, p := range q.Parts {
+		made[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
+		words[i] = p.Number.Text + p.Unit.Text
+	}
+	v, err := quantity.Make(made...)
+	if err != nil {
+		return strings.Join(words, "+")
+	}
+	return fmt.Sprintf("%d:%.9g", v.Dimension, v.SI)
+}
+
+func stampSays(s syntax.Stamp) string {
+	clock := s.Clock.Text
+	if len(clock) > 1 && clock[1] == ':' {
+		clock = "0" + clock
+	}
+	return s.Date.Text + "T" + clock
+}
+
+// parts lists what differs between two statements of one verb.
+func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
+	var out []Part
+	add := func(what, a, b string, same bool) {
+		if !same {
+			out = append(out, Part{what, a, b})
+		}
+	}
+	add("", written(old.Terms), written(new.Terms), termsSay(old.Terms) == termsSay(new.Terms))
+	for _, word := range clauseWords(old, new, in) {
+		a, b := clause(old, word), clause(new, word)
+		switch {
+		case a == nil:
+			add(word, "", written(b.Terms), false)
+		case b == nil:
+			add(word, written(a.Terms), "", false)
+		default:
+			add(word, written(a.Terms), written(b.Terms), termsSay(a.Terms) == termsSay(b.Terms))
+		}
+	}
+	return out
+}
+
+// clauseWords lists the clauses of both, those of the vocabulary in its order first.
+func clauseWords(old, new *syntax.Statement, in vocabulary.Block) []string {
+	var out []string
+	seen := map[string]bool{}
+	add := func(word string) {
+		if !seen[word] && (clause(old, word) != nil || clause(new, word) != nil) {
+			seen[word] = true
+			out = append(out, word)
+		}
+	}
+	if row, ok := vocabulary.Lookup(in, new.Verb.Text); ok {
+		for _, c := range row.Clauses {
+			add(c.Word)
+		}
+	}
+	for _, s := range []*syntax.Statement{old, new} {
+		for _, c := range s.Clauses {
+			add(c.Word.Text)
+		}
+	}
+	return out
+}
+
+func clause(s *syntax.Statement, word string) *syntax.Clause {
+	for _, c := range s.Clauses {
+		if c.Word.Text == word {
+			return c
+		}
+	}
+	return nil
+}
