@@ -66,7 +66,7 @@ func schedules() []row {
 }
 
 func oxygenRow(at, mg float64) row {
-	return row{what: fmt.Sprintf("oxygen in water at %g °C", at), unit: "mg/l", digits: 1, source: mg, accepted: about(mg, 0.1),
+	return row{what: fmt.Sprintf("oxygen in water at %g °C", at), unit: "mg/l", digits: 2, source: mg, accepted: about(mg, 0.1),
 		key: "thomann-mueller-1987", standing: "published tables, seen; the fit from memory",
 		model: func(t testing.TB) float64 {
 			v, err := steep.OxygenInWater(at)
