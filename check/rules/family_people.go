@@ -1,4 +1,31 @@
 package rules
 
-// peopleRules are listed in the order in which they are run.
-func peopleRules() []Rule { return nil }
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// peopleRules are of what can hurt somebody, and of who has to be up.
+func peopleRules() []Rule {
+	return []Rule{co2Room, directFired, gasOvenIndoors, fireUnattended, heaterOnExtension, hotSurfaces, dust, visitAtNight}
+}
+
+// localCodes closes what a rule of this family tells people to do.
+const localCodes = "; follow local codes and licensed practice"
+
+// flames are the fuels that burn in the kiln's own fire.
+var flames = map[string]bool{"gas": true, "wood": true, "oil": true}
+
+// kilnOf gives the kiln stage and its kiln, each nil where there is none.
+func (c *Case) kilnOf() (*process.Stage, *process.Kiln) {
+	st := c.Process.Stage(process.KilnStage)
+	if st == nil {
+		return nil, nil
+	}
+	return st, st.Kiln
+}
+
+// theKiln is the kiln as a related place.
+func theKiln(k *process.Kiln) []finding.Related {
+	return []finding.Related{{Place: k.Place, Message: "the kiln"}}
+}

@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+)
+
+var directFired = Rule{
+	Rule: finding.Rule{Name: "direct-fired", Severity: finding.Danger, // a caution with a fan, and for smoked malt over wood
+		Title: "the flue gas goes through the malt",
+		Why: "a flame gives off carbon monoxide, which kills and cannot be smelt, and nitrogen oxides, which make nitrosamines in drying malt; " +
+			"malt above 10 µg/kg of NDMA may be acted on (FDA action level)",
+		Do:     "heat the air through an exchanger with a flue of its own; otherwise lead all of the gas out of doors, hang carbon monoxide alarms, and have the malt tested for NDMA" + localCodes,
+		Bad:    `kiln "barn kiln" { area 6 m2; fired wood by direct }`,
+		Good:   `kiln "barn kiln" { area 6 m2; fired wood by indirect }`,
+		Limits: "it knows nothing of the burner: one of low nitrogen oxides, or burnt sulphur, makes fewer nitrosamines"},
+	Judge: func(r finding.Rule, c *Case) {
+		_, k := c.kilnOf()
+		switch {
+		case k == nil || !flames[k.Fired.Text]:
+			return
+		case k.Flue.Text == "":
+			c.NotJudged(r, fmt.Sprintf("%q does not say whether its flue gas goes through the malt: fired %s by direct, or by indirect", k.Name, k.Fired.Text))
+			return
+		case !k.Direct:
+			return
+		}
+		f := r.At(k.Flue.Place, fmt.Sprintf("the flue gas of the %s fire goes through the malt and, if the draught fails, to where people are", k.Fired.Text))
+		if k.Draught.Text == "fan" || k.Fired.Text == "wood" && c.Profile.Malt.Name == "smoked" {
+			f.Severity = finding.Caution
+		}
+		c.Note(f)
+	},
+}

@@ -1,0 +1,88 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var fireUnattended = Rule{
+	Rule: finding.Rule{Name: "fire-unattended", Severity: finding.Caution,
+		Title: "the kiln's fire burns longer than anybody is awake",
+		Why:   "dry rootlets and dust fall through the floor of the kiln and catch fire; a fire that nobody watches takes the house (common practice)",
+		Do:    "share out a night watch, or let the fire go out and go on in the morning; keep rootlets off the hearth, and hang a smoke alarm" + localCodes,
+		Bad:   `dry at air-on 45 °C for 30 h`,
+		Good:  `dry at air-on 45 °C for 10 h`,
+		Limits: "it judges flames only, by how long they burn, since the process does not say at what hour the kiln is lit; " +
+			"electric heat with a thermostat is not judged, and is safer, but not safe"},
+	Judge: func(r finding.Rule, c *Case) {
+		st, k := c.kilnOf()
+		if k == nil || !flames[k.Fired.Text] {
+			return
+		}
+		if c.Process.Site == nil || c.Process.Site.Awake == nil {
+			c.NotJudged(r, "the site does not say when somebody is awake")
+			return
+		}
+		up := c.Process.Site.Awake
+		switch _, burns := c.heated(); {
+		case burns == 0:
+			c.NotJudged(r, "the steps of the kiln do not say how long they take")
+		case burns <= waking(*up):
+			c.NotJudged(r, fmt.Sprintf("its %s of fire fit into the %s that somebody is awake, and nothing says at what hour it is lit", Hours(burns), Hours(waking(*up))))
+		default:
+			f := r.At(st.Place, fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(waking(*up))))
+			f.Related = append(theKiln(k), finding.Related{Place: up.Place, Message: "when somebody is awake"})
+			c.Note(f)
+		}
+	},
+}
+
+// waking is how long somebody is awake in a day, s.
+func waking(c process.Clock) float64 {
+	span := c.To - c.From
+	if span <= 0 {
+		span += int(day)
+	}
+	return float64(span)
+}
+
+// heated is the hottest that the kiln is asked for, °C, and how long it is heated on
+// end, s: by the forecast, or else at the least that its steps may take; 0 where
+// that is not known.
+func (c *Case) heated() (hot, seconds float64) {
+	for _, s := range c.steps(process.KilnStage) {
+		if t, ok := hottest(s); ok {
+			hot = max(hot, t)
+		}
+		seconds += atLeast(s)
+	}
+	if c.Forecast == nil {
+		return hot, seconds
+	}
+	seconds = 0
+	for _, st := range c.Forecast.Stages {
+		for _, s := range st.Steps {
+			if st.Kind == process.KilnStage && s.Kind != process.Cool {
+				seconds += s.End - s.Start
+			}
+		}
+	}
+	return hot, seconds
+}
+
+// atLeast is the shortest time that a step takes, s; 0 where it says none.
+func atLeast(s *process.Step) float64 {
+	switch {
+	case s.Allow != nil && s.Allow.Earliest != nil:
+		return s.Allow.Earliest.SI
+	case s.Until != nil || s.Gate != nil || s.Kind == process.Cool:
+		return 0
+	case s.For != nil:
+		return s.For.SI
+	case s.Over != nil:
+		return s.Over.SI
+	}
+	return 0
+}

@@ -1,0 +1,36 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+)
+
+var heaterOnExtension = Rule{
+	Rule: finding.Rule{Name: "heater-on-extension", Severity: finding.Note,
+		Title: "a heater so strong that an extension lead may not carry it for hours",
+		Why: "a lead on its drum, a strip or a timer takes a kettle for minutes; 1.5 kW and more for a day and a night heats it until it burns " +
+			"(common practice of makers of heaters: straight into the wall)",
+		Do:     "plug it straight into the wall, on a circuit with nothing else on it, and feel the plug after an hour" + localCodes,
+		Bad:    `kiln "box" { area 0.5 m2; heater 2.4 kW; draught fan; fired electric }`,
+		Good:   `kiln "box" { area 0.5 m2; heater 1.2 kW; draught fan; fired electric }`,
+		Limits: "above 3.7 kW a heater is wired in and has no plug, and an oven with still air is taken to be wired in as well"},
+	Judge: func(r finding.Rule, c *Case) {
+		_, k := c.kilnOf()
+		switch {
+		case k == nil || k.Fired.Text != "electric" || k.Draught.Text == "still":
+			return
+		case k.Heater == nil:
+			c.NotJudged(r, fmt.Sprintf("%q does not say the power of its heater", k.Name))
+			return
+		case k.Heater.SI <= leadBears || k.Heater.SI > plugBears:
+			return
+		}
+		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s that runs for hours is more than an extension lead bears", k.Heater)))
+	},
+}
+
+const (
+	leadBears = 1500.0 // W for hours (common practice of makers of heaters)
+	plugBears = 3700.0 // W: 16 A at 230 V, the most that a household plug is made for
+)

@@ -1,0 +1,49 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var hotSurfaces = Rule{
+	Rule: finding.Rule{Name: "hot-surfaces", Severity: finding.Note,
+		Title: "somebody has to reach into a kiln that burns the skin",
+		Why:   "bare metal at 60 °C burns the skin within seconds (ISO 13732-1, from memory), and the air of a roast scalds on opening the door",
+		Do:    "let it cool, or work with long gloves, covered arms and a tool with a long handle; keep children away" + localCodes,
+		Bad:   "stir every 3 h\ndry at air-on 80 °C for 6 h",
+		Good:  "stir every 3 h\ndry at air-on 50 °C for 6 h",
+		Limits: "every kiln is hot: it speaks only where the malt is stirred at more than 60 °C, or heated above 100 °C, " +
+			"and does not know a stirrer that is worked from outside"},
+	Judge: func(r finding.Rule, c *Case) {
+		st, _ := c.kilnOf()
+		if st == nil {
+			return
+		}
+		s, hot := hottestOf(st.Steps)
+		switch {
+		case hot > roasting:
+			c.Note(r.At(s.Place, fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", Degrees(hot))))
+		case hot > burning && st.Turn != nil:
+			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", Hours(st.Turn.SI), Degrees(hot)))
+			f.Related = []finding.Related{{Place: s.Place, Message: "the hottest step"}}
+			c.Note(f)
+		}
+	},
+}
+
+const (
+	burning  = 60.0  // °C of metal that burns within seconds
+	roasting = 100.0 // °C above which opening the door scalds
+)
+
+// hottestOf gives the first of the hottest steps, and how hot it is, °C.
+func hottestOf(steps []*process.Step) (which *process.Step, hot float64) {
+	for _, s := range steps {
+		if t, ok := hottest(s); ok && (which == nil || t > hot) {
+			which, hot = s, t
+		}
+	}
+	return which, hot
+}
