@@ -34,7 +34,13 @@ func growth() []row {
 		list = append(list, row{what: fmt.Sprintf("a bed kept at %g °C, final germination of a lot with 95 %%", c[0]), unit: "%", digits: 0, source: c[1], accepted: about(c[1], 1),
 			key: "onofri-2018", standing: "seen", model: finalGermination(c[0])})
 	}
-	// The days are those of a whole germination: the mark must come inside them.
+	return append(list, otherGrains()...)
+}
+
+// otherGrains come to a mark of their acrospire within the days of a whole
+// germination.
+func otherGrains() []row {
+	var list []row
 	for _, c := range []struct {
 		species, mark   string
 		w, at, share    float64

@@ -62,10 +62,7 @@ func kilning() []row {
 	gates := func(what, name, key string) row {
 		return row{what: what + ": gates not met in their hours", source: 0, accepted: about(0, 0), key: key, standing: "seen", model: of(name, unmet)}
 	}
-	colours := func(what, name, says string, accepted band) row {
-		return row{what: what + ": colour", unit: "EBC", digits: 1, says: says, accepted: accepted, key: "malt-specifications", standing: "seen; calibrated to it", model: of(name, colour)}
-	}
-	return []row{
+	list := []row{
 		halves("84 °C for 5.5 h", 84, 5.5), halves("90 °C for 3 h", 90, 3),
 		ends("MEBAK micromalting, 2 kg on a tray", "mebak-micromalting", "3.0–4.8", band{3, 4.8}, "mebak", "from memory"),
 		gates("lager kiln, 50 °C to 25 %, 70 to 12 %, 80 to 5 %", "britannica-lager", "britannica-beer"),
@@ -81,6 +78,16 @@ func kilning() []row {
 		gates("Munich, air led round at 40 °C, then 50 °C to 12 %, 83 °C to 4.5 %", "munich", "munich-malt"),
 		ends("sorghum, 50 °C for 24 h", "sorghum", "5.4", about(5.4, 1), "sorghum-study", "seen; the bound is ours"),
 		ends("Brno institute, 55 °C 18 h, 80 °C 4 h", "brno-institute", "3.0–4.8", band{3, 4.8}, "brno-institute", "partly seen; the bound is MEBAK's"),
+	}
+	return append(list, afterCure()...)
+}
+
+// afterCure is what the malt is like, and what cooling takes.
+func afterCure() []row {
+	colours := func(what, name, says string, accepted band) row {
+		return row{what: what + ": colour", unit: "EBC", digits: 1, says: says, accepted: accepted, key: "malt-specifications", standing: "seen; calibrated to it", model: of(name, colour)}
+	}
+	return []row{
 		colours("pilsner, MEBAK's kiln", "mebak-micromalting", "2.5–3", band{2.5, 3}).
 			butMissed(about(2.0, 0.1), "colour begins at 80 °C of the malt, which a cure at air-on 80 °C just does not come to"),
 		colours("pale ale, the ale kiln", "britannica-ale", "5–7", band{5, 7}),

@@ -13,7 +13,7 @@ import (
 // that its source prints.
 func weights() []row {
 	const homeMalting = "seen, recomputed"
-	return []row{
+	list := []row{
 		{what: "dry matter of 100 g at 8 %", unit: "g", digits: 1, source: 92.0, accepted: about(92.0, 0.05),
 			key: "sui-generis-2023", standing: homeMalting, model: targetOf("100 g", "8 %", "42 %", dryGrams)},
 		{what: "its weight at 42 %", unit: "g", digits: 2, source: 158.62, accepted: about(158.62, 0.005),
@@ -34,12 +34,25 @@ func weights() []row {
 			key: "britannica-malt", standing: "seen, recomputed from its weights", model: yieldOf("42 g", "15 %", "32 g", "2 %", func(y reckon.YieldResult) float64 { return y.Lost })},
 		{what: "1 t of barley at 12 % → 830 kg of malt at 5 %: dry matter lost", unit: "%", digits: 1, source: 10.4, accepted: about(10.4, 0.05),
 			key: "magb-malt-facts", standing: "seen", model: yieldOf("1 t", "12 %", "830 kg", "5 %", func(y reckon.YieldResult) float64 { return y.Lost })},
+	}
+	return append(append(list, forgotten()...), counts()...)
+}
+
+// forgotten is what a weight tells when dry matter has been lost.
+func forgotten() []row {
+	return []row{
 		{what: "malt at the weight of its grain (12 %), 5 % of dry matter lost", unit: "%", digits: 1, source: 16.4, accepted: about(16.4, 0.05),
 			standing: "arithmetic", model: moistureAt("6 kg", "6 kg", "12 %", "5 %")},
 		{what: "the same, 8 % lost", unit: "%", digits: 1, source: 19.0, accepted: about(19.0, 0.05),
 			standing: "arithmetic", model: moistureAt("6 kg", "6 kg", "12 %", "8 %")},
 		{what: "malt of truly 12 %, 8 % lost and not reckoned, reads", unit: "%", digits: 1, source: 4.3, accepted: about(4.3, 0.05),
 			standing: "arithmetic", model: lossForgotten},
+	}
+}
+
+// counts are a difference of temperatures and what a count of corns is worth.
+func counts() []row {
+	return []row{
 		{what: "a rise of 20 °F", unit: "K", digits: 2, source: 11.11, accepted: about(11.11, 0.005),
 			key: "nist-sp811", standing: "definition", model: riseOf("20 °F")},
 		{what: "95 of 100 corns, 95 % interval, low end", unit: "%", digits: 1, source: 88.8, accepted: about(88.8, 0.05),
