@@ -23,6 +23,7 @@ type builder struct {
 	pending  []pendingProcess
 	used     map[any]bool
 	dropped  int // values that were reported and left out
+	sought   int // names for which the nearest was looked for
 }
 
 type pendingProcess struct {

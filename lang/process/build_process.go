@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
@@ -76,7 +77,7 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 		}
 	}
 	f := unknownName.At(v.place, fmt.Sprintf("no %s is called %q", kind, v.word))
-	if meant, ok := nearest.Word(v.word, names); ok {
+	if meant, ok := b.nearest(v.word, names); ok {
 		b.used[among[slices.Index(names, meant)]] = true // so that it is not called unused as well
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
 		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}
@@ -89,10 +90,30 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 	return nil
 }
 
+// mostSought and mostNames keep a file of thousands of names from taking minutes.
+const (
+	mostSought = 20 // names for which the nearest is looked for
+	mostNames  = 8  // names listed in a hint
+)
+
+func (b *builder) nearest(name string, among []string) (string, bool) {
+	if b.sought++; b.sought > mostSought {
+		return "", false
+	}
+	return nearest.Word(name, among)
+}
+
 func quotedNames(names []string) string {
+	more := ""
+	if n := len(names) - mostNames; n > 0 {
+		names, more = names[:mostNames], fmt.Sprintf(" and %d more", n)
+	}
 	out := make([]string, len(names))
 	for i, name := range names {
 		out[i] = strconv.Quote(name)
+	}
+	if more != "" {
+		return strings.Join(out, ", ") + more
 	}
 	return quoted(out)
 }
