@@ -8,5 +8,6 @@ var caramel = Malt{
 	EndLeast: 0.02,
 	Cure:     Band{80, 140},
 	Colour:   Band{20, 300},
+	WarmBy:   5,
 	Stewed:   true,
 }

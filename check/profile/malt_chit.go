@@ -8,6 +8,7 @@ var chit = Malt{
 	EndLeast:     0.015,
 	Cure:         Band{40, 80},
 	Colour:       Band{2, 4},
+	Acrospire:    Band{0, 0.5},
 	Days:         Band{1, 4},
 	NeedsEnzymes: true,
 }

@@ -8,5 +8,6 @@ var distilling = Malt{
 	EndLeast:     0.015,
 	Cure:         Band{40, 65},
 	Colour:       Band{2, 3},
+	Acrospire:    Band{0.5, 1.5}, // long malt, for enzymes
 	NeedsEnzymes: true,
 }

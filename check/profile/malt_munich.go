@@ -8,6 +8,7 @@ var munich = Malt{
 	EndLeast:     0.015,
 	Cure:         Band{80, 105},
 	Colour:       Band{14, 25},
+	WarmBy:       5,
 	NeedsEnzymes: true,
 	Stewed:       true,
 }

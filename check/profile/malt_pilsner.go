@@ -10,4 +10,5 @@ var pilsner = Malt{
 	Colour:       Band{2.5, 3},
 	NeedsEnzymes: true,
 	Pale:         true,
+	Split:        0.5,
 }

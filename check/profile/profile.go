@@ -27,12 +27,22 @@ type Grain struct {
 	Grows      Band    // bed temperature
 	GrowsWarm  float64 // above it growth goes wrong
 	GrowsHot   float64 // above it the piece is lost
+	GrowsCold  float64 // below it growth hardly goes on
+	DeepBed    float64 // m: a piece deeper than this is not kept cool by turning
+	Acrospire  Band    // length at the end, as a share of the corn; unknown where the grain is judged by days
 	Days       Band    // of germination
 	MostDays   float64 // the longest that anybody grows it
 	CureMost   float64 // hottest cure
+	EndMost    float64 // moisture of its finished malt, where it may hold more than the malt type says
+	Precursor  bool    // its malt holds enough of the precursor of DMS to be tasted
 	SoakLong   float64 // a soak longer than this in still water is long
 	SoakLost   float64 // and from here on the grain is lost
 	WarmWater  float64 // steep water above it is warm
+	HotWater   float64 // steep water above it harms within hours
+	TepidWater float64 // in still water above it grain is lost in TepidLost
+	TepidLost  float64
+	Rest       Band    // air of the rests in the steep
+	Sprouts    float64 // share of the corns that must germinate
 	Naked      bool    // without husk
 	RootsOff   bool    // shoots and roots must always be taken off
 	ErgotRisk  bool    // ergot must be looked for
@@ -46,12 +56,15 @@ type Malt struct {
 	Cast         Band    // moisture at steep-out, for barley
 	EndMost      float64 // moisture of the finished malt
 	EndLeast     float64
-	Cure         Band // temperature of the cure, °C
-	Colour       Band // EBC
-	Days         Band // of germination where it differs from the grain's
-	NeedsEnzymes bool // what is made of it lives by its enzymes
-	Stewed       bool // it is stewed wet on purpose
-	Pale         bool // it must stay pale, and lose its DMS precursor in the cure
+	Cure         Band    // temperature of the cure, °C
+	Colour       Band    // EBC
+	Days         Band    // of germination where it differs from the grain's
+	Acrospire    Band    // the same, of the length of the acrospire
+	WarmBy       float64 // K that it is grown warmer on purpose
+	NeedsEnzymes bool    // what is made of it lives by its enzymes
+	Stewed       bool    // it is stewed wet on purpose
+	Pale         bool    // it must stay pale, and lose its DMS precursor in the cure
+	Split        float64 // half-lives of the DMS precursor that its cure lasts at the least; 0 where that does not matter
 }
 
 // Profile is a grain made into a malt.
@@ -85,6 +98,34 @@ func (p Profile) GrowDays() Band {
 	}
 	return p.Grain.Days
 }
+
+// GrowWarm is the warmest that the piece usually gets, °C.
+func (p Profile) GrowWarm() float64 { return min(p.GrowsWarm+p.Malt.WarmBy, p.GrowsHot) }
+
+// WarmBed is the temperature, °C, above which a piece must be turned more often:
+// 18 °C (common practice), or more for the grains that grow warmer.
+func (p Profile) WarmBed() float64 { return max(18, p.Grows.High) }
+
+// Goal is the length of the acrospire that is usual at the end, as a share of the
+// corn; unknown for the grains that are judged by days.
+func (p Profile) Goal() Band {
+	if p.Grain.Acrospire.Known() && p.Malt.Acrospire.Known() {
+		return p.Malt.Acrospire
+	}
+	return p.Grain.Acrospire
+}
+
+// HottestCure is the hottest cure, °C: of malt that needs its enzymes also no hotter
+// than the grain's malt is cured.
+func (p Profile) HottestCure() float64 {
+	if p.Malt.NeedsEnzymes {
+		return min(p.Malt.Cure.High, p.Grain.CureMost)
+	}
+	return p.Malt.Cure.High
+}
+
+// FinishedMost is the moisture that the finished malt holds at the most.
+func (p Profile) FinishedMost() float64 { return max(p.Malt.EndMost, p.Grain.EndMost) }
 
 func grainOf(name string) Grain {
 	for _, g := range grains {
