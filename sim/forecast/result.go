@@ -138,14 +138,14 @@ type TroubleKind string
 // The kinds of trouble.
 const (
 	VesselFull     TroubleKind = "vessel"      // Value: m³ that the wet grain and its water need
-	OxygenGone     TroubleKind = "oxygen"      // Value: s without oxygen in the longest soak
-	BedWarm        TroubleKind = "bed"         // Value: °C, the warmest the piece gets
+	OxygenGone     TroubleKind = "oxygen"      // Value: s without oxygen in one soak; Detail its label
+	BedWarm        TroubleKind = "bed"         // Value: °C, the warmest the piece gets, trouble or not
 	KilnShort      TroubleKind = "kiln"        // Value: °C that the kiln gives instead of what is asked
 	AirShort       TroubleKind = "air-short"   // Value: kg of water that the air of the step can carry at the most
 	HotWet         TroubleKind = "hot-wet"     // Value: °C of the malt at moisture Detail
 	NotForecast    TroubleKind = "unable"      // the model cannot go on; Detail says why
 	TargetMissed   TroubleKind = "target"      // Value: moisture at steep-out, wet basis
-	CannotHoldBand TroubleKind = "cannot-hold" // Value: °C the bed goes to in spite of the band
+	CannotHoldBand TroubleKind = "cannot-hold" // Value: J of heat that turning could not take away
 )
 
 // Text writes the temperature for a table: "water 13", "air-on 55–65".

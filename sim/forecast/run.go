@@ -77,6 +77,7 @@ type run struct {
 	malt  *finished   // after the kiln
 
 	soaks, rests int
+	changes      int // of the water, with no rest between
 }
 
 // begin takes up the lot and the site.

@@ -43,6 +43,8 @@ func (r *run) siteOf() site {
 	set(given.Water, &s.water, zeroC, r.o.WaterAt, "water as drawn", "%.1f °C", 1)
 	if given.Altitude != nil {
 		s.altitude = given.Altitude.SI
+	} else {
+		r.assume("height above the sea", "0 m", "the site does not say")
 	}
 	s.pressure, _ = air.Pressure(s.altitude) // the language keeps the height in range
 	if s.pressure == 0 {

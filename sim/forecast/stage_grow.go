@@ -178,6 +178,10 @@ func (r *run) sprinkling(s *process.Sprinkle) *tick {
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st *process.Stage) {
 	r.trouble(BedWarm, st.Place, m.piece.Highest(), fmt.Sprintf("in a bed %.0f cm deep", 100*m.piece.Depth()))
+	if !m.piece.HoldPlausible() {
+		h := m.piece.Holding()
+		r.trouble(CannotHoldBand, st.Place, h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %.1f kWh too much heat, %.1f kWh too little", h.Beyond/3.6e6, h.Short/3.6e6))
+	}
 }
 
 // witherSpeed is that of the air over a withering piece, m/s (common practice: a

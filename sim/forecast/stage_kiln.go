@@ -66,6 +66,8 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = k.Heater.SI
+	} else {
+		r.assume("heater of the kiln", "strong enough", "the kiln does not say its power")
 	}
 	if k.Reaches != nil {
 		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
@@ -80,7 +82,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		kit.Layers = kiln.DefaultLayers
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
-	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying, Shift: r.o.Sorption})
+	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying, Shift: r.o.Sorption + r.batch.Lot.Profile.SorptionOffset})
 	if err != nil {
 		return nil, err
 	}

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"maltwright/lang/process"
-	"maltwright/lang/quantity"
 	"maltwright/sim/steep"
 )
 
@@ -16,12 +15,13 @@ func (r *run) steep(st *process.Stage) error {
 		return err
 	}
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}}
+	r.assume("water for each soak", fmt.Sprintf("%.1f l for each kg of grain", steep.DefaultWaterPerKg), "enough to stand a hand above the grain")
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
-	r.f.Totals.SteepWater = float64(m.state.Soaks()) * steep.DefaultWaterPerKg * r.p.Charge.SI
+	r.f.Totals.SteepWater = float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
 	r.steepTroubles(m, st)
 	return nil
 }
@@ -86,12 +86,24 @@ func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) erro
 	}
 	r.t = out.Temperature.From
 	airless := m.state.Airless()
+	if err := r.freshWater(m); err != nil {
+		return err
+	}
 	err := r.step(m, st, s, out, nil)
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone, s.Place, more, out.Label)
 	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
+}
+
+// freshWater changes the water for a soak that follows another with no rest between.
+func (r *run) freshWater(m *steepModel) error {
+	if !m.soaked || !m.state.Submerged() {
+		return nil
+	}
+	r.changes++
+	return m.state.ChangeWater(m.water)
 }
 
 func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
@@ -109,25 +121,6 @@ func (r *run) steepTroubles(m *steepModel, st *process.Stage) {
 		}
 	}
 	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {
-		r.trouble(TargetMissed, st.Target.Place, m.moisture(), r.moreSoak(m, st.Target.Range))
+		r.trouble(TargetMissed, st.Target.Place, m.moisture(), "")
 	}
-}
-
-// moreSoak says how many hours of soak more the target would take, or how many
-// hours less the last one.
-func (r *run) moreSoak(m *steepModel, target quantity.Range) string {
-	if m.moisture() > target.High.SI {
-		return "shorten the last soak, or begin the last rest sooner"
-	}
-	try := *m
-	try.soaked = true
-	for at := 0.0; at < searchLimit; at += chunk {
-		if try.moisture() >= target.Low.SI {
-			return fmt.Sprintf("the last soak would have to be %.1f h longer", at/3600)
-		}
-		if try.advance(chunk) != nil {
-			break
-		}
-	}
-	return "longer soaking alone does not reach it"
 }

@@ -31,10 +31,18 @@ func TestCureWindowsOfEqualEffectOnThePrecursor(t *testing.T) {
 	}
 }
 
+// An ale kiln of 90 to 105 °C keeps 40 to 60 % of the enzymes over all (Encyclopaedia
+// Britannica, "Beer"; seen): here the cure alone, 4 h at 95 °C and 4 %.
+func TestAnAleCureKeepsAboutHalfOfTheEnzymes(t *testing.T) {
+	kept := held(t, 95, 0.04, 4, false)
+	assert.InDelta(t, 0.5, kept.Diastatic, 0.1)
+	assert.Greater(t, kept.Alpha, kept.Diastatic)
+}
+
 func TestWetEnzymesDieWhereDryOnesLive(t *testing.T) {
 	wet, dry := held(t, 65, 0.40, 1, false), held(t, 65, 0.08, 1, false)
 	assert.Less(t, wet.Diastatic, 0.35)
-	assert.Greater(t, dry.Diastatic, 0.99)
+	assert.Greater(t, dry.Diastatic, 0.94)
 	assert.Greater(t, wet.Alpha, wet.Diastatic)
 }
 
