@@ -7,6 +7,7 @@
 package check
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -16,6 +17,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/syntax"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -31,6 +33,7 @@ func Rules() []finding.Rule {
 // Options say how to check; the zero value forecasts.
 type Options struct {
 	NoForecast bool // only look at the text and its meaning
+	Odds       bool // forecast many likely batches, to tell how often promises are kept
 }
 
 // Report is what was found in one file.
@@ -84,7 +87,20 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 			c.Note(rules.Unable(p, err))
 		}
 		c.Forecast = f
+		if o.Odds && f != nil && len(p.Expect) > 0 {
+			c.Odds = odds(c)
+		}
 	}
 	c.Judge()
 	return c.Found, c.Unjudged
+}
+
+// odds tells how often each promise is kept in many likely batches.
+func odds(c *rules.Case) []ensemble.Odds {
+	e, err := ensemble.Run(context.Background(), c.Process, ensemble.Options{})
+	if err != nil {
+		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "expectation-at-risk", Reason: fmt.Sprintf("a likely batch cannot be forecast: %v", err)})
+		return []ensemble.Odds{}
+	}
+	return e.Expectations()
 }

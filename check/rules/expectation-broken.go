@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
 )
@@ -9,16 +10,24 @@ import (
 var expectationBroken = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "expectation-broken", Severity: finding.Fault,
-		Title: "the forecast does not keep a promise of the process",
-		Why:   "the process says so itself",
-		Do:    "change the process until it keeps the promise, or promise what it gives"},
+		Title:  "the forecast does not keep a promise of the process",
+		Why:    "the process says so itself",
+		Do:     "change the process until it keeps the promise, or promise what it gives",
+		Bad:    "expect total time at most 5 days",
+		Good:   "expect total time at most 9 days",
+		Limits: "the forecast takes the middle of every band; expectation-at-risk asks how often the promise is kept"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, e := range c.Forecast.Expects {
-			if e.Holds {
-				continue
+			switch text := e.Test.Place.Text(); {
+			case e.Holds && !c.Forecast.BrokenOff():
+			case c.Forecast.BrokenOff():
+				c.NotJudged(r, fmt.Sprintf("the forecast ends before %s can be told", text))
+			case math.IsNaN(e.Value):
+				c.NotJudged(r, fmt.Sprintf("the process has no %s", e.Test.Measure))
+			case c.againstStated(&e.Test): // stated-total-differs says so
+			default:
+				c.Note(r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Range.Low.Like(e.Value))))
 			}
-			f := r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", e.Test.Place.Text(), e.Test.Bound.Range.Low.Like(e.Value)))
-			c.Note(f)
 		}
 	},
 }

@@ -1,4 +1,4 @@
 package rules
 
-// afterRules are listed in the order in which they are run.
-func afterRules() []Rule { return nil }
+// afterRules are of what is done once the malt is out of the kiln.
+func afterRules() []Rule { return []Rule{deculmMissing, deculmLate, restShort, storeOpen} }

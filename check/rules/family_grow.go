@@ -1,4 +1,7 @@
 package rules
 
 // growRules are of the growing piece and of withering.
-func growRules() []Rule { return []Rule{pieceOverheats} }
+func growRules() []Rule {
+	return []Rule{bedTooWarm, bedTooCold, turnGapLong, pieceTooDeep, pieceOverheats, bedDriesOut,
+		stopByDaysOnly, acrospireGoalOdd, tooShortToModify, tooLongToModify}
+}

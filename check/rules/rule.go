@@ -14,6 +14,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -31,7 +32,7 @@ func All() []Rule {
 
 // forecastRules are of the forecast as a whole.
 func forecastRules() []Rule {
-	return []Rule{forecastUnable, gateNotReached, guardCameFirst, expectationBroken}
+	return []Rule{forecastUnable, gateNotReached, guardCameFirst, statedTotalDiffers, expectationBroken, expectationAtRisk}
 }
 
 // Case is one process under judgement.
@@ -39,6 +40,7 @@ type Case struct {
 	Process  *process.Process
 	Profile  profile.Profile
 	Forecast *forecast.Forecast // nil where none could be made
+	Odds     []ensemble.Odds    // of the promises; nil where they were not asked for
 	Found    []finding.Finding
 	Unjudged []Unjudged
 }

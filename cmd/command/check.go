@@ -16,7 +16,8 @@ type Check struct {
 	Format     string   `enum:"text,lines,json" default:"text" help:"How to write: text, lines (one a finding) or json."`
 	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
 	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
-	NoForecast bool     `help:"Only look at the text and its meaning."`
+	NoForecast bool     `help:"Only look at the text and its meaning." xor:"odds"`
+	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
 }
 
 // Help is the longer help of the command.
@@ -43,7 +44,7 @@ func (c Check) Run(w *World) error {
 	var found []finding.Finding
 	var notJudged []report.NotJudged
 	for _, f := range files {
-		r, err := f.check(check.Options{NoForecast: c.NoForecast})
+		r, err := f.check(check.Options{NoForecast: c.NoForecast, Odds: c.Odds})
 		if err != nil {
 			return err
 		}

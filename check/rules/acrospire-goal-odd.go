@@ -1,0 +1,62 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/check/profile"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var acrospireGoalOdd = Rule{
+	Rule: finding.Rule{Name: "acrospire-goal-odd", Severity: finding.Caution,
+		Title:  "the growth waits for an acrospire of an odd length",
+		Why:    "a shoot under half the corn is of a corn that is raw at its tip, and one longer than the corn has used up what the malt is made for (common practice)",
+		Do:     "wait for another length, or name the malt that this is",
+		Bad:    "until acrospire at least 1/4",
+		Good:   "until acrospire at least 3/4",
+		Limits: "it knows a usual length for barley, wheat, spelt, rye, triticale and oats"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		if st == nil || !looksAt(st, "acrospire") {
+			return
+		}
+		goal := c.Profile.Goal()
+		if !goal.Known() {
+			c.NotJudged(r, fmt.Sprintf("no usual length of the acrospire is known for %s, which is judged by days", c.Profile.Grain.Name))
+			return
+		}
+		conditions := []*process.Condition{st.Until}
+		for _, s := range st.Steps {
+			if s.Kind == process.Gate {
+				conditions = append(conditions, s.Gate)
+			}
+		}
+		for i, cond := range conditions {
+			if t := asked(cond, "acrospire"); t != nil {
+				c.goalOdd(r, t, goal, i == 0)
+			}
+		}
+	},
+}
+
+func (c *Case) goalOdd(r finding.Rule, t *process.Test, goal profile.Band, ends bool) {
+	length, ok := waitsFor(t)
+	const rounding = 1e-9
+	switch {
+	case !ok && ends:
+		f := r.At(t.Place, fmt.Sprintf("%s holds from the first hour, so nothing is waited for", t.Place.Text()))
+		f.Hint = "write at least for what is waited for"
+		c.Note(f)
+	case ok && (length < goal.Low-rounding || length > goal.High+rounding):
+		f := r.At(t.Place, fmt.Sprintf("%s is waited for, and %s malt of %s is grown to %s of the corn", t.Place.Text(), c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
+		c.Note(f)
+	}
+}
+
+func lengths(b profile.Band) string {
+	if b.Low == 0 {
+		return fmt.Sprintf("at most %.4g", b.High)
+	}
+	return fmt.Sprintf("%.4g to %.4g", b.Low, b.High)
+}

@@ -1,0 +1,39 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+)
+
+var bedTooWarm = Rule{
+	Rule: finding.Rule{Name: "bed-too-warm", Severity: finding.Caution, // a fault where the piece is lost
+		Title:  "the germinating bed is to be kept warmer than the grain grows well",
+		Why:    "warm grain grows unevenly, burns up its substance and goes mouldy, and beyond a point it dies (common practice)",
+		Do:     "keep the bed cooler, and let the growth take its days",
+		Bad:    "hold bed at 19 to 23 °C",
+		Good:   "hold bed at 14 to 17 °C",
+		Limits: "of a room that is held it only sees that the bed cannot be cooler than the room"},
+	Judge: func(r finding.Rule, c *Case) {
+		warm := c.growWarm()
+		hot := max(c.Profile.GrowsHot, warm)
+		for _, s := range c.holds() {
+			_, high := celsius(s.At)
+			what := "the bed is to be kept"
+			if ofRoom(s.At) {
+				what = "the bed gets no cooler than its room, which is kept"
+			}
+			switch mid := middle(s.At); {
+			case mid > hot:
+				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and %s does not live above %s", what, s.At.Range.Range, c.Profile.Grain.Name, Degrees(hot)))
+				f.Severity = finding.Fault
+				c.Note(f)
+			case high > warm:
+				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s", what, Degrees(high), Degrees(warm), c.Profile.Grain.Name))
+				grows := c.Profile.Grows
+				f.Hint = fmt.Sprintf("keep it at %.4g to %s, and let the growth take its days", grows.Low, Degrees(grows.High+c.Profile.Malt.WarmBy))
+				c.Note(f)
+			}
+		}
+	},
+}

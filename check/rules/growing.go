@@ -1,0 +1,87 @@
+package rules
+
+import (
+	"slices"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+// What the rules of the growing piece look at.
+
+// holds lists the holds of the germination that say how warm.
+func (c *Case) holds() []*process.Step {
+	var list []*process.Step
+	for _, s := range c.steps(process.Germinate) {
+		if s.Kind == process.Hold && s.At != nil {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.
+func (c *Case) growWarm() float64 {
+	return c.Limit("bed-temperature", c.Profile.GrowWarm()+zeroC) - zeroC
+}
+
+// middle is the middle of a temperature, °C.
+func middle(t *process.Temperature) float64 { return t.Mid() - zeroC }
+
+// ofRoom tells whether a hold is of the room or its air, and not of the bed.
+func ofRoom(t *process.Temperature) bool { return t.Where == "room" || t.Where == "air" }
+
+// goals lists the tests by which a stage, or a step of it, ends or goes on.
+func goals(st *process.Stage) []process.Test {
+	var list []process.Test
+	add := func(cond *process.Condition) {
+		if cond != nil {
+			list = append(list, cond.Tests...)
+		}
+	}
+	add(st.Until)
+	for _, s := range st.Steps {
+		add(s.Until)
+		add(s.Gate)
+	}
+	return list
+}
+
+// looksAt tells whether a stage waits for one of the measures.
+func looksAt(st *process.Stage, measures ...string) bool {
+	return st != nil && slices.ContainsFunc(goals(st), func(t process.Test) bool { return slices.Contains(measures, t.Measure) })
+}
+
+// waitsFor is the least length that a test waits for; ok is false where it waits for none.
+func waitsFor(t *process.Test) (length float64, ok bool) {
+	if t.Bound == nil || t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below {
+		return 0, false
+	}
+	return t.Bound.Range.Low.SI, true
+}
+
+// grown gives how the piece fared where it grew, and at the end of withering, if
+// there is any.
+func (c *Case) grown() (floor, last *forecast.Piece) {
+	for i := range c.Forecast.Pieces {
+		p := &c.Forecast.Pieces[i]
+		if p.Stage == process.Germinate {
+			floor = p
+		}
+		last = p
+	}
+	return floor, last
+}
+
+// timeOf is where a stage says how long it takes.
+func timeOf(st *process.Stage) source.Place {
+	switch {
+	case st.For != nil:
+		return st.For.Place
+	case st.Allow != nil:
+		return st.Allow.Place
+	}
+	return st.Place
+}

@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var pieceTooDeep = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution,
+		Title:  "the growing piece lies deeper than turning can keep cool",
+		Why:    "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen: 10 to 20 cm is usual on a floor (common practice)",
+		Do:     "spread it thinner, on more floor or in two pieces",
+		Bad:    "40 kg on a tray of 0.2 m2",
+		Good:   "40 kg on a floor of 0.8 m2",
+		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},
+	Judge: func(r finding.Rule, c *Case) {
+		floor, _ := c.grown()
+		most := c.Profile.DeepBed
+		if floor == nil || floor.Depth <= most {
+			return
+		}
+		f := r.At(floor.Place, fmt.Sprintf("the piece lies %.0f cm deep, and %.0f cm is the most that turning keeps cool", 100*floor.Depth, 100*most))
+		f.Hint = fmt.Sprintf("on %.2g m2 it would lie %.0f cm deep", floor.Area*floor.Depth/usualDepth, 100*usualDepth)
+		if st := c.Process.Stage(process.Germinate); st.Floor != nil && st.Floor.Area != nil {
+			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
+		}
+		c.Note(f)
+	},
+}
+
+// usualDepth is that of a piece on the floor, m (common practice: 10 to 15 cm).
+const usualDepth = 0.12

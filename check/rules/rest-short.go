@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+var restShort = Rule{
+	Rule: finding.Rule{Name: "rest-short", Severity: finding.Note,
+		Title:  "the malt is used soon after the kiln",
+		Why:    "fresh malt makes a slow run-off and a cloudy wort; two to four weeks of rest even its moisture out (common practice)",
+		Do:     "let it rest two or three weeks, closed, before it is used",
+		Bad:    "store in \"lidded drum\" for 5 days",
+		Good:   "store in \"lidded drum\" for at least 3 weeks",
+		Limits: "a process without a store says nothing of its rest, and is left alone"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Store)
+		switch {
+		case st == nil:
+		case st.Rest == nil:
+			c.NotJudged(r, "store does not say for how long")
+		default:
+			rest := st.Rest.Range.Low.SI
+			if st.Rest.Op == quantity.AtMost || st.Rest.Op == quantity.Below {
+				rest = st.Rest.Range.High.SI
+			}
+			if least := c.Limit("store-rest", 14*day); rest < least*(1-1e-9) {
+				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", Hours(rest), Hours(least))))
+			}
+		}
+	},
+}

@@ -1,0 +1,185 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+var statedTotalDiffers = Rule{
+	Rule: finding.Rule{Name: "stated-total-differs", Severity: finding.Fault,
+		Title:  "the total time that is promised contradicts the times of the steps",
+		Why:    "the least, or the most, that the steps are given adds up to another total than the process promises",
+		Do:     "promise what the steps add up to, or give them other times",
+		Bad:    "steep for 2 days, germinate for 6 days, kiln for 1 day, and expect total time at most 7 days",
+		Good:   "steep for 2 days, germinate for 6 days, kiln for 1 day, and expect total time at most 10 days",
+		Limits: "a step that waits for something may take any time up to its guard; what it really takes is seen by expectation-broken"},
+	Judge: func(r finding.Rule, c *Case) {
+		for i := range c.Process.Expect {
+			for _, t := range c.Process.Expect[i].Tests {
+				if !c.againstStated(&t) {
+					continue
+				}
+				least, most := c.stated()
+				f := r.At(t.Place, fmt.Sprintf("%s is promised, and the times of the steps add up to %s", t.Place.Text(), between(least, most)))
+				f.Related = c.addends()
+				c.Note(f)
+			}
+		}
+	},
+}
+
+func between(least, most float64) string {
+	switch {
+	case most-least < 60:
+		return Hours(least)
+	case math.IsInf(most, 1):
+		return Hours(least) + " and more"
+	}
+	return fmt.Sprintf("%s to %s", Hours(least), Hours(most))
+}
+
+// againstStated tells whether a promise is of the total time, and cannot be kept by
+// the times that are stated.
+func (c *Case) againstStated(t *process.Test) bool {
+	if t.Measure != "total time" || t.Bound == nil {
+		return false
+	}
+	least, most := c.stated()
+	low, high := t.Bound.Range.Low.SI, t.Bound.Range.High.SI
+	const slack = 60.0 // s: nobody writes a promise finer than a minute
+	tooLong := least > high+slack
+	tooShort := most < low-slack
+	switch t.Bound.Op {
+	case quantity.AtMost, quantity.Below:
+		return tooLong
+	case quantity.AtLeast, quantity.Above:
+		return tooShort
+	}
+	return tooLong || tooShort
+}
+
+// stated adds up the least and the most that the stages are given, s.
+func (c *Case) stated() (least, most float64) {
+	for _, st := range c.Process.Stages {
+		l, m := statedOf(st)
+		least, most = least+l, most+m
+	}
+	return least, most
+}
+
+// addends names the times of the stages that go into the sum.
+func (c *Case) addends() []finding.Related {
+	var list []finding.Related
+	for _, st := range c.Process.Stages {
+		if l, m := statedOf(st); m > 0 {
+			list = append(list, finding.Related{Place: st.Place, Message: between(l, m)})
+		}
+	}
+	return list
+}
+
+// statedOf is the least and the most that a stage is given, s. The malt's rest in
+// store is no part of the total.
+func statedOf(st *process.Stage) (least, most float64) {
+	switch st.Kind {
+	case process.Store:
+		return 0, 0
+	case process.Deculm:
+		if st.Within == nil {
+			return 0, deculming
+		}
+		return 0, st.Within.SI + deculming
+	case process.Germinate, process.Wither:
+		least, most = span(st.Until, st.For, st.Allow)
+		_, wait := statedSteps(gatesOf(st.Steps))
+		return least, most + wait
+	}
+	least, most = statedSteps(st.Steps)
+	if st.Until != nil && len(st.Steps) > 0 {
+		least, _ = statedSteps(st.Steps[:1])
+	}
+	return least, most
+}
+
+const (
+	deculming = 12 * hour // rubbing and sieving a batch takes no longer (common practice)
+	cooling   = day       // nor does cooling a kiln
+)
+
+func gatesOf(steps []*process.Step) []*process.Step {
+	var list []*process.Step
+	for _, s := range steps {
+		if s.Kind == process.Gate {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+func statedSteps(steps []*process.Step) (least, most float64) {
+	for _, s := range steps {
+		l, m := statedStep(s)
+		least, most = least+l, most+m
+	}
+	return least, most
+}
+
+func statedStep(s *process.Step) (least, most float64) {
+	switch s.Kind {
+	case process.Repeat:
+		return statedRepeat(s)
+	case process.Gate:
+		if s.Allow != nil && s.Allow.Latest != nil {
+			return 0, s.Allow.Latest.SI
+		}
+		return 0, math.Inf(1)
+	case process.Cool:
+		if s.Allow != nil && s.Allow.Latest != nil {
+			return 0, s.Allow.Latest.SI
+		}
+		return 0, cooling
+	}
+	time := s.For
+	if time == nil {
+		time = s.Over
+	}
+	return span(s.Until, time, s.Allow)
+}
+
+func statedRepeat(s *process.Step) (least, most float64) {
+	times := 1.0
+	if s.Times != nil {
+		times = s.Times.Range.High.SI
+	}
+	least, most = statedSteps(s.Steps)
+	if s.Until == nil {
+		return times * least, times * most
+	}
+	first := 0.0
+	if len(s.Steps) > 0 {
+		first, _ = statedStep(s.Steps[0]) // what it waits for may hold after this
+	}
+	return first, times * most
+}
+
+// span is the least and the most that a step or a stage takes by its clauses, s.
+func span(until *process.Condition, time *process.Quantity, allow *process.Guard) (least, most float64) {
+	most = math.Inf(1)
+	if allow != nil && allow.Latest != nil {
+		most = allow.Latest.SI
+	}
+	if time != nil {
+		most = min(most, time.SI)
+	}
+	switch {
+	case until == nil && !math.IsInf(most, 1):
+		return most, most
+	case allow != nil && allow.Earliest != nil:
+		return allow.Earliest.SI, most
+	}
+	return 0, most
+}

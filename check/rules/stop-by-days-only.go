@@ -1,0 +1,28 @@
+package rules
+
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var stopByDaysOnly = Rule{
+	Rule: finding.Rule{Name: "stop-by-days-only", Severity: finding.Note,
+		Title:  "the germination ends by the clock, and nobody looks at the corn",
+		Why:    "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
+		Do:     "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Bad:    "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
+		Good:   "germinate on \"tray\" { hold bed at 15 °C; until acrospire at least 3/4; allow 4 to 7 days }",
+		Limits: "it is quiet for chit malt, and for the grains without a husk that are judged by days"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		goal := c.Profile.Goal()
+		if st == nil || !goal.Known() || goal.Low == 0 {
+			return
+		}
+		corn := []string{"acrospire", "rub", "chit", "moisture", "weight", "bed"}
+		if looksAt(st, corn...) || looksAt(c.Process.Stage(process.Wither), corn[:2]...) {
+			return
+		}
+		c.Note(r.At(timeOf(st), "the germination ends by the clock alone, however far the corn has grown"))
+	},
+}

@@ -1,0 +1,65 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+var tooLongToModify = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "too-long-to-modify", Severity: finding.Caution,
+		Title:  "the corn is overgrown when the growth is ended",
+		Why:    "an acrospire that grows out of the corn has used up what the malt is made for: less extract, more loss, a thin beer (common practice)",
+		Do:     "end the growth sooner, or keep the bed cooler",
+		Bad:    "germinate on \"tray\" { hold bed at 18 °C; for 10 days }",
+		Good:   "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
+		Limits: "lots differ by an eighth in how fast they grow, and so much is left to them"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		floor, last := c.grown()
+		if st == nil || floor == nil || c.longGoal(st) {
+			return
+		}
+		goal := c.Profile.Goal()
+		switch {
+		case goal.Known() && last.Acrospire > goal.High*(1+lotsDiffer):
+			c.Note(c.overgrown(r, st, floor, last))
+		case !goal.Known() && floor.Took > c.Profile.MostDays*day:
+			c.Note(r.At(timeOf(st), fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days",
+				Hours(floor.Took), c.Profile.Grain.Name, c.Profile.GrowDays().Low, c.Profile.GrowDays().High)))
+		}
+	},
+}
+
+// longGoal tells whether the growth waits for a longer acrospire than is usual,
+// which is found fault with where it is written.
+func (c *Case) longGoal(st *process.Stage) bool {
+	for _, t := range goals(st) {
+		if length, ok := waitsFor(&t); ok && t.Measure == "acrospire" && length > c.Profile.Goal().High {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *Case) overgrown(r finding.Rule, st *process.Stage, floor, last *forecast.Piece) finding.Finding {
+	f := r.At(overgrownBy(c, st, floor, last), fmt.Sprintf("after %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
+		Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
+	if st.Until != nil && st.Allow != nil && st.Allow.Earliest != nil {
+		f.Hint = fmt.Sprintf("the earliest time holds it back until %s: allow it to end sooner", Hours(st.Allow.Earliest.SI))
+	}
+	return f
+}
+
+// overgrownBy is what let it grow too long: the time of the growth, or the
+// withering, where it was still right before that.
+func overgrownBy(c *Case, st *process.Stage, floor, last *forecast.Piece) source.Place {
+	if floor != last && floor.Acrospire <= c.Profile.Goal().High*(1+lotsDiffer) {
+		return last.Place
+	}
+	return timeOf(st)
+}

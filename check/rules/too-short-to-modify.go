@@ -1,0 +1,39 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var tooShortToModify = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "too-short-to-modify", Severity: finding.Caution,
+		Title:  "the growth is ended before the corn is modified",
+		Why:    "the tip of the corn stays hard and raw: it mills badly, and gives up little of its sugar and all of its haze (common practice)",
+		Do:     "give it more days, or a somewhat warmer bed",
+		Bad:    "germinate on \"tray\" { hold bed at 12 °C; for 2 days }",
+		Good:   "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
+		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		floor, last := c.grown()
+		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(process.Wither), "acrospire", "rub") {
+			return
+		}
+		goal := c.Profile.Goal()
+		days := c.Profile.GrowDays()
+		switch {
+		case goal.Known() && last.Acrospire < goal.Low*(1-lotsDiffer):
+			c.Note(r.At(timeOf(st), fmt.Sprintf("after %s the acrospire is %.2f of the corn and it rubs out %s, and %s malt of %s is grown to %s",
+				Hours(floor.Took), last.Acrospire, last.Rub, c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal))))
+		case !goal.Known() && floor.Took < days.Low*day:
+			c.Note(r.At(timeOf(st), fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days", Hours(floor.Took), c.Profile.Grain.Name, days.Low, days.High)))
+		}
+	},
+}
+
+// lotsDiffer is by how much lots differ in how fast they grow: the spread of the
+// ensemble, rounded up.
+const lotsDiffer = 0.15
