@@ -17,7 +17,7 @@ const (
 	// betaDry and alphaDry, 1/s at dryT, °C, and dryEnergy, J/mol: loss in dry malt
 	// (calibrated: in 4 h at 80 °C and 6 % a quarter of the diastatic power goes and a
 	// seventh of the α-amylase; an ale kiln to 95 °C keeps 40 to 60 % over all).
-	betaDry, alphaDry = 0.0719 / hour, 0.0395 / hour
+	betaDry, alphaDry = 2.00e-5, 1.10e-5
 	dryT, dryEnergy   = 80.0, 75e3
 )
 
@@ -26,8 +26,12 @@ func arrhenius(rate, energy, t0, t float64) float64 {
 	return rate * math.Exp(-energy/gas*(1/(t+zeroC)-1/(t0+zeroC)))
 }
 
-// wetness is how far an enzyme counts as wet: 0 in dry malt, 1 in wet grain.
-func wetness(w float64) float64 { return min(1, max(0, (w-dryFrom)/(wetFrom-dryFrom))) }
+// wetness is how far an enzyme counts as wet: 0 in dry malt, 1 in wet grain, and
+// between the square of the straight line (calibrated with the figures above).
+func wetness(w float64) float64 {
+	line := min(1, max(0, (w-dryFrom)/(wetFrom-dryFrom)))
+	return line * line
+}
 
 // loss is the rate in malt of moisture w, 1/s: k_wet^θ·k_dry^(1−θ), θ the wetness.
 func loss(wetRate, wetEnergy, dryRate, t, w float64) float64 {
@@ -39,12 +43,12 @@ func loss(wetRate, wetEnergy, dryRate, t, w float64) float64 {
 
 // DiastaticRate is the rate at which β-amylase is lost, 1/s, in malt of t °C and of
 // moisture w, wet basis: k_wet^θ·k_dry^(1−θ), with k_wet = 7.6e60·exp(−410700/(R·T))
-// [brandam-2003], k_dry = 0.0719/h at 80 °C with 75 kJ/mol (calibrated), T in K, and θ from 0
-// at 6 % to 1 at 35 % (calibrated).
+// [brandam-2003], k_dry = 2.00e-5 at 80 °C with 75 kJ/mol (calibrated), T in K, and
+// θ = ((w − 6 %)/29 %)², 0 below 6 % and 1 above 35 % (calibrated).
 func DiastaticRate(t, w float64) float64 { return loss(betaRate, betaEnergy, betaDry, t, w) }
 
 // AlphaRate is the rate at which α-amylase is lost, 1/s, as [DiastaticRate]:
-// k_wet = 6.9e30·exp(−224200/(R·T)) [brandam-2003], k_dry = 0.0395/h at 80 °C with 75 kJ/mol
+// k_wet = 6.9e30·exp(−224200/(R·T)) [brandam-2003], k_dry = 1.10e-5 at 80 °C with 75 kJ/mol
 // (calibrated).
 func AlphaRate(t, w float64) float64 { return loss(alphaRate, alphaEnergy, alphaDry, t, w) }
 
