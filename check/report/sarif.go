@@ -63,7 +63,7 @@ func ruleOf(r finding.Rule) sarifRule {
 func helpText(r finding.Rule, strong, code string) string {
 	var parts []string
 	for _, p := range []struct{ label, text string }{
-		{"When", r.Title}, {"Why", r.Why}, {"Do", r.Do}, {"It cannot see", r.Limits},
+		{"When", r.Title}, {"Why", r.Why}, {"Do", r.Do}, {"Limits", r.Limits},
 	} {
 		if p.text != "" {
 			parts = append(parts, strong+p.label+":"+strong+" "+p.text)
