@@ -57,7 +57,5 @@ func beside(t testing.TB, list []finding.Finding) []string {
 
 const (
 	threeSoaks = "    repeat at most 3 times until moisture at least 43 % {\n      soak 7 h in water at 13 °C\n      rest 9 h in air at 14 °C\n    }\n"
-	shortSteep = "    soak 7 h in water at 13 °C\n    rest 9 h in air at 14 °C\n    soak 7 h in water at 13 °C\n    rest 9 h in air at 14 °C\n"
-	toTarget   = "to moisture 43 to 45 % {"
-	twoDays    = "allow 4 to 9 days"
+	longSoak   = "    soak 30 h in water at 19 °C\n"
 )

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/rivo/uniseg"
 
@@ -16,9 +17,9 @@ func excerpt(p source.Place, o Options) string {
 	number := p.File.Position(p.Start, source.Characters).Line
 	line := p.File.Line(number)
 	end := min(max(p.End, p.Start), line.End)
-	before := shown(p.File.Text(source.Span{Start: line.Start, End: p.Start}))
-	words := shown(p.File.Text(source.Span{Start: p.Start, End: end}))
-	after := shown(p.File.Text(source.Span{Start: end, End: line.End}))
+	before := lastOf(p.File.Text(source.Span{Start: line.Start, End: p.Start}))
+	words := firstOf(p.File.Text(source.Span{Start: p.Start, End: end}))
+	after := firstOf(p.File.Text(source.Span{Start: end, End: line.End}))
 	before = strings.TrimLeft(before, " ")
 	label := fmt.Sprintf("%5d ", number)
 	before, words, after = clip(before, words, after, o.width()-len(label)-len(margin))
@@ -31,6 +32,32 @@ func excerpt(p source.Place, o Options) string {
 
 // shown makes text of a source line safe, with tabs as single spaces.
 func shown(text string) string { return Safe(strings.ReplaceAll(text, "\t", " ")) }
+
+// looked is how many bytes of a line are looked at on either side of the marked
+// words. A line may be as long as a file; no terminal shows more of it.
+const looked = 4096
+
+func firstOf(text string) string {
+	if len(text) <= looked {
+		return shown(text)
+	}
+	end := looked
+	for end > 0 && !utf8.RuneStart(text[end]) {
+		end--
+	}
+	return shown(text[:end]) + "…"
+}
+
+func lastOf(text string) string {
+	if len(text) <= looked {
+		return shown(text)
+	}
+	start := len(text) - looked
+	for start < len(text) && !utf8.RuneStart(text[start]) {
+		start++
+	}
+	return "…" + shown(text[start:])
+}
 
 // clip cuts a line to the width, keeping the marked words and what stands nearest.
 func clip(before, words, after string, width int) (string, string, string) {
