@@ -58,5 +58,5 @@ func lengths(b profile.Band) string {
 	if b.Low == 0 {
 		return fmt.Sprintf("at most %.4g", b.High)
 	}
-	return fmt.Sprintf("%.4g to %.4g", b.Low, b.High)
+	return fmt.Sprintf("between %.4g and %.4g", b.Low, b.High)
 }

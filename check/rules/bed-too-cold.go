@@ -18,11 +18,11 @@ var bedTooCold = Rule{
 		cold, grows := c.Profile.GrowsCold, c.Profile.Grows
 		for _, s := range c.holds() {
 			switch mid := middle(s.At); {
-			case mid >= cold:
+			case mid >= cold-sameWarmth:
 			case ofRoom(s.At):
 				c.NotJudged(r, fmt.Sprintf("the %s is held at %s, and not the bed", s.At.Where, s.At.Range.Range))
 			default:
-				f := r.At(s.At.Place, fmt.Sprintf("the bed is to be kept at %s, and below %s %s hardly grows", s.At.Range.Range, Degrees(cold), c.Profile.Grain.Name))
+				f := r.At(s.At.Place, fmt.Sprintf("the bed is to be kept at %s, and below %s %s hardly grows", s.At.Range.Range, s.At.Low.Like(cold+zeroC), c.Profile.Grain.Name))
 				f.Hint = fmt.Sprintf("%.4g to %s is usual", grows.Low, Degrees(grows.High))
 				c.Note(f)
 			}

@@ -19,19 +19,20 @@ var bedTooWarm = Rule{
 		hot := max(c.Profile.GrowsHot, warm)
 		for _, s := range c.holds() {
 			_, high := celsius(s.At)
+			like := s.At.High.Like // in the unit that is written
 			what := "the bed is to be kept"
 			if ofRoom(s.At) {
 				what = "the bed gets no cooler than its room, which is kept"
 			}
 			switch mid := middle(s.At); {
-			case mid > hot:
-				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and %s does not live above %s", what, s.At.Range.Range, c.Profile.Grain.Name, Degrees(hot)))
+			case mid > hot+sameWarmth:
+				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and above %s a piece of %s is lost", what, s.At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
 				f.Severity = finding.Fault
 				c.Note(f)
-			case high > warm:
-				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s", what, Degrees(high), Degrees(warm), c.Profile.Grain.Name))
+			case high > warm+sameWarmth:
+				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))
 				grows := c.Profile.Grows
-				f.Hint = fmt.Sprintf("keep it at %.4g to %s, and let the growth take its days", grows.Low, Degrees(grows.High+c.Profile.Malt.WarmBy))
+				f.Hint = fmt.Sprintf("%.4g to %s is usual: keep it there, and let the growth take its days", grows.Low, Degrees(grows.High))
 				c.Note(f)
 			}
 		}

@@ -27,7 +27,7 @@ var deculmMissing = Rule{
 			c.Note(f)
 		case kilned != nil:
 			f := r.At(p.Place, fmt.Sprintf("%q never takes the rootlets off", p.Name))
-			f.Related = []finding.Related{{Place: kilned.Place, Message: "it comes after this"}}
+			f.Related = []finding.Related{{Place: kilned.Place, Message: "it would come after this"}}
 			c.Note(f)
 		}
 	},

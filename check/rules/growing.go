@@ -27,6 +27,9 @@ func (c *Case) growWarm() float64 {
 	return c.Limit("bed-temperature", c.Profile.GrowWarm()+zeroC) - zeroC
 }
 
+// sameWarmth is by how much two temperatures count as one, K: finer than is written.
+const sameWarmth = 0.05
+
 // middle is the middle of a temperature, °C.
 func middle(t *process.Temperature) float64 { return t.Mid() - zeroC }
 

@@ -20,8 +20,8 @@ var pieceOverheats = Rule{
 		most, asked := c.growWarm(), c.askedOfBed()
 		for _, t := range c.troubles(forecast.BedWarm) {
 			switch {
-			case t.Value <= most+0.05:
-			case asked > most && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
+			case t.Value <= most+sameWarmth:
+			case asked > most+sameWarmth && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
 				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and %.1f °C is the most", t.Value, t.Detail, most)))
 			}

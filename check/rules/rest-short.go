@@ -23,12 +23,12 @@ var restShort = Rule{
 		case st.Rest == nil:
 			c.NotJudged(r, "store does not say for how long")
 		default:
-			rest := st.Rest.Range.Low.SI
+			rest := st.Rest.Range.Low
 			if st.Rest.Op == quantity.AtMost || st.Rest.Op == quantity.Below {
-				rest = st.Rest.Range.High.SI
+				rest = st.Rest.Range.High
 			}
-			if least := c.Limit("store-rest", 14*day); rest < least*(1-1e-9) {
-				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", Hours(rest), Hours(least))))
+			if least := c.Limit("store-rest", 14*day); rest.SI < least*(1-1e-9) {
+				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Like(least))))
 			}
 		}
 	},

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -36,10 +37,16 @@ func between(least, most float64) string {
 	switch {
 	case most-least < 60:
 		return Hours(least)
+	case least == 0 && !math.IsInf(most, 1):
+		return "up to " + Hours(most)
 	case math.IsInf(most, 1):
 		return Hours(least) + " and more"
 	}
-	return fmt.Sprintf("%s to %s", Hours(least), Hours(most))
+	low, high := Hours(least), Hours(most)
+	if number, unit, _ := strings.Cut(low, " "); strings.HasSuffix(high, " "+unit) {
+		low = number
+	}
+	return low + " to " + high
 }
 
 // againstStated tells whether a promise is of the total time, and cannot be kept by
@@ -76,7 +83,7 @@ func (c *Case) addends() []finding.Related {
 	var list []finding.Related
 	for _, st := range c.Process.Stages {
 		if l, m := statedOf(st); m > 0 {
-			list = append(list, finding.Related{Place: st.Place, Message: between(l, m)})
+			list = append(list, finding.Related{Place: st.Place, Message: string(st.Kind) + ": " + between(l, m)})
 		}
 	}
 	return list

@@ -47,8 +47,12 @@ func (c *Case) longGoal(st *process.Stage) bool {
 }
 
 func (c *Case) overgrown(r finding.Rule, st *process.Stage, floor, last *forecast.Piece) finding.Finding {
-	f := r.At(overgrownBy(c, st, floor, last), fmt.Sprintf("after %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
-		Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
+	when := "after"
+	if floor != last {
+		when = "when it has withered, after"
+	}
+	f := r.At(overgrownBy(c, st, floor, last), fmt.Sprintf("%s %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
+		when, Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
 	if st.Until != nil && st.Allow != nil && st.Allow.Earliest != nil {
 		f.Hint = fmt.Sprintf("the earliest time holds it back until %s: allow it to end sooner", Hours(st.Allow.Earliest.SI))
 	}
