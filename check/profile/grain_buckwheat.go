@@ -12,6 +12,7 @@ var buckwheat = Grain{
 	Days:       Band{3, 5},
 	MostDays:   7,
 	CureMost:   60,
+	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   20,
 	WarmWater:  18,

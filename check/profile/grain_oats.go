@@ -13,6 +13,7 @@ var oats = Grain{
 	Days:       Band{4, 10},
 	MostDays:   12,
 	CureMost:   90,
+	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   20,
 	WarmWater:  18,

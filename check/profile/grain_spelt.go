@@ -13,6 +13,7 @@ var spelt = Grain{
 	Days:       Band{4, 6},
 	MostDays:   9,
 	CureMost:   85,
+	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   20,
 	WarmWater:  16,

@@ -13,6 +13,7 @@ var triticale = Grain{
 	Days:       Band{4, 5},
 	MostDays:   8,
 	CureMost:   85,
+	EndMost:    0.06,
 	SoakLong:   8,
 	SoakLost:   20,
 	WarmWater:  16,
