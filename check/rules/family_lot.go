@@ -1,4 +1,9 @@
 package rules
 
 // lotRules are listed in the order in which they are run.
-func lotRules() []Rule { return nil }
+func lotRules() []Rule {
+	return []Rule{
+		treatedSeed, treatedUnknown, ergotFound, ergotCheckMissing, mouldFound, mouldCheckMissing,
+		lotMoistureUnknown, germinationLow, germinationTestSmall, germinationTestOld,
+	}
+}

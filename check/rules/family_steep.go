@@ -1,4 +1,9 @@
 package rules
 
 // steepRules are of soaks, rests and the vessel.
-func steepRules() []Rule { return []Rule{vesselTooSmall, oxygenGone, targetMissed} }
+func steepRules() []Rule {
+	return []Rule{
+		vesselTooSmall, steepWaterWarm, freezingWater, soakTooLong, oxygenGone, waterNeverChanged, noAirRest,
+		firstSoakLong, restTemperature, castMoistureOutside, targetNotReached, targetOvershot,
+	}
+}

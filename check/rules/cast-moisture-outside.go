@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var castMoistureOutside = Rule{
+	Rule: finding.Rule{Name: "cast-moisture-outside", Severity: finding.Caution,
+		Title: "the steep aims at a moisture that is not usual for grain and malt",
+		Why:   "below its usual moisture grain grows poorly and stops short, above it it grows wild, heats, and loses much of its substance (handbooks and published practice)",
+		Do:    "aim at what is usual, or say why not with accept",
+		Bad:   `steep in "blue tub" to moisture 36 to 38 % { … }`,
+		Good:  `steep in "blue tub" to moisture 43 to 45 % { … }`,
+		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
+			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Steep)
+		if st == nil {
+			return
+		}
+		usual := c.Profile.CastBand()
+		band := fmt.Sprintf("%.4g to %s is usual for %s of %s", 100*usual.Low, Percent(usual.High), c.kindOfMalt(), c.Profile.Grain.Name)
+		switch {
+		case st.Target != nil && (st.Target.High.SI < usual.Low || st.Target.Low.SI > usual.High):
+			c.Note(r.At(st.Target.Place, fmt.Sprintf("the steep aims at %s, and %s", st.Target, band)))
+		case st.Target != nil:
+		case c.Forecast == nil:
+			c.NotJudged(r, "no target is given, and there is no forecast")
+		default:
+			if w := c.Forecast.Totals.SteepOutMoisture; w < usual.Low-castSpare || w > usual.High+castSpare {
+				c.Note(r.At(st.Place, fmt.Sprintf("the steep ends at %s, and %s", Percent(w), band)))
+			}
+		}
+	},
+}
+
+// castSpare is how far the forecast of a steep may be off.
+const castSpare = 0.02
+
+// kindOfMalt is "pale malt".
+func (c *Case) kindOfMalt() string { return c.Profile.Malt.Name + " malt" }

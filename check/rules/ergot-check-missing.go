@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+)
+
+var ergotCheckMissing = Rule{
+	Rule: finding.Rule{Name: "ergot-check-missing", Severity: finding.Caution,
+		Title:  "rye or triticale that was not looked through for ergot",
+		Why:    "ergot grows above all on rye and triticale, and its poisons outlast malting (common practice)",
+		Do:     "spread a kilogram on a white cloth and pick it over for black horns, some longer than the corn; then write ergot none or ergot found",
+		Bad:    `grain "Hill rye" { species rye; treated no }`,
+		Good:   `grain "Hill rye" { species rye; treated no; ergot none }`,
+		Limits: "barley, wheat and oats carry ergot too, but seldom; it is not asked for there"},
+	Judge: func(r finding.Rule, c *Case) {
+		g := c.Process.Grain
+		switch {
+		case g == nil || !c.Profile.ErgotRisk:
+		case g.Ergot.Text == "unknown":
+			c.Note(r.At(g.Ergot.Place, fmt.Sprintf("whether there is ergot in this %s is not known", c.Profile.Grain.Name)))
+		case g.Ergot.Text != "":
+		case c.Forecast == nil:
+			c.NotJudged(r, "is not read in full, and its lot may say it")
+		default:
+			c.Note(r.At(g.Place, fmt.Sprintf("the lot is %s and does not say whether it was looked through for ergot", c.Profile.Grain.Name)))
+		}
+	},
+}

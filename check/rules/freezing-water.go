@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var freezingWater = Rule{
+	Rule: finding.Rule{Name: "freezing-water", Severity: finding.Caution, // a fault at the freezing point
+		Title:  "the steep water is near freezing",
+		Why:    "near 0 °C grain hardly drinks and does not wake; ice bursts tubs and taps, and breaks the wet corn (common practice)",
+		Do:     "bring the tub in, or temper the water to 8 °C and more",
+		Bad:    `soak 8 h in water at 2 °C`,
+		Good:   `soak 8 h in water at 10 °C`,
+		Limits: "of a site's water it takes the middle; a tub that cools in a frosty night is not followed"},
+	Judge: func(r finding.Rule, c *Case) {
+		for _, w := range onceEach(c.wettings(), process.Soak) {
+			low, high, place, ok := c.warmth(w.step)
+			switch {
+			case !ok || low >= nearIce:
+			case high <= 0:
+				f := r.At(place, fmt.Sprintf("steep water of %s freezes", Degrees(high)))
+				f.Severity = finding.Fault
+				c.Note(f)
+			default:
+				c.Note(r.At(place, fmt.Sprintf("steep water of %s is near freezing, and %s is the least", Degrees(low), Degrees(nearIce))))
+			}
+		}
+	},
+}
+
+// nearIce is the coldest water that anybody steeps in (common practice), °C.
+const nearIce = 4.0

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var lotMoistureUnknown = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "lot-moisture-unknown", Severity: finding.Note, // a caution where the process goes by weight
+		Title: "the moisture of the raw grain is not given",
+		Why:   "every weight is reckoned from the dry matter of the lot, and so are the hours of the steep (a balance of dry matter)",
+		Do:    "weigh a ground sample, dry it to an even weight, weigh it again, and give the lot its moisture; the seller's slip may have it",
+		Bad:   `grain "Far field 2026" { species barley; treated no }`,
+		Good:  `grain "Far field 2026" { species barley; moisture 12.4 %; treated no }`,
+		Limits: "it does not see whether a moisture that is given is that of the sample or of the sack; grain in a damp store " +
+			"takes up a point or two"},
+	Judge: func(r finding.Rule, c *Case) {
+		g := c.Process.Grain
+		if g == nil || g.Moisture != nil {
+			return
+		}
+		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(usualLot)))
+		if t := c.byWeight(); t != nil {
+			f.Severity = finding.Caution
+			f.Message = fmt.Sprintf("the process goes by weight, and the moisture of the lot is not given: what is meant for %s is %s where the lot held %s and not %s",
+				Percent(meant), Percent(1-(1-meant)*(1-damp)/(1-usualLot)), Percent(damp), Percent(usualLot))
+			f.Related = []finding.Related{{Place: t.Place, Message: "the weight"}}
+		}
+		c.Note(f)
+	},
+}
+
+// usualLot is the moisture of grain in store, which the forecast takes where none is
+// given; damp and meant show what an error does.
+const (
+	usualLot = 0.12
+	damp     = 0.14
+	meant    = 0.44
+)
+
+// byWeight gives the first condition of the process that asks for a weight, or nil.
+func (c *Case) byWeight() *process.Test {
+	for _, st := range c.Process.Stages {
+		if t := asked(st.Until, "weight"); t != nil {
+			return t
+		}
+		for _, s := range everyStep(st.Steps) {
+			for _, cond := range []*process.Condition{s.Until, s.Gate} {
+				if t := asked(cond, "weight"); t != nil {
+					return t
+				}
+			}
+		}
+	}
+	return nil
+}

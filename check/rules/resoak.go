@@ -1,0 +1,149 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+// How a steep would meet its target is found by forecasting the steep alone with
+// one soak changed, by half hours, until the target is met.
+
+const (
+	halfHour   = 0.5 * hour
+	leastSoak  = 2 * hour  // a shorter soak only wets the husk
+	mostResoak = 12 * hour // by so much a soak is changed at the most
+)
+
+// steepOut forecasts the moisture at the end of a steep, NaN where it cannot.
+func (c *Case) steepOut(steps []*process.Step) float64 {
+	p, st := *c.Process, *c.Process.Stage(process.Steep)
+	st.Steps = steps
+	p.Stages, p.Expect = []*process.Stage{&st}, nil
+	f, err := forecast.Run(&p, forecast.Options{})
+	if err != nil || f.BrokenOff() {
+		return math.NaN()
+	}
+	return f.Totals.SteepOutMoisture
+}
+
+// soakFor is the soak with another length.
+func soakFor(s *process.Step, seconds float64) *process.Step {
+	n := *s
+	n.Until, n.Allow = nil, nil
+	n.For = &process.Quantity{Quantity: quantity.Quantity{SI: seconds, Dimension: quantity.Time}}
+	return &n
+}
+
+// replaced gives the steps with one in place of another; nil leaves it out.
+func replaced(steps []*process.Step, old, with *process.Step) []*process.Step {
+	var list []*process.Step
+	for _, s := range steps {
+		switch {
+		case s == old && with == nil:
+		case s == old:
+			list = append(list, with)
+		case len(s.Steps) > 0:
+			n := *s
+			n.Steps = replaced(s.Steps, old, with)
+			list = append(list, &n)
+		default:
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// within finds the first change, by half hours from the least to the most, with which the steep
+// meets the target.
+func (c *Case) within(target *process.Range, least, most float64, changed func(by float64) []*process.Step) (by float64, ok bool) {
+	for by = least; by <= most+1; by += halfHour {
+		if target.Contains(math.Round(1000*c.steepOut(changed(by))) / 1000) {
+			return by, true
+		}
+	}
+	return 0, false
+}
+
+// moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
+// its target; "" where neither does it.
+func (c *Case) moreSoak(target *process.Range) string {
+	all := c.wettings()
+	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
+	if last == nil {
+		return ""
+	}
+	steps, most := c.steps(process.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
+	if last.step.Aerated {
+		most = mostResoak + last.seconds
+	}
+	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []*process.Step {
+		return replaced(steps, last.step, soakFor(last.step, last.seconds+by))
+	}); ok {
+		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by))
+	}
+	added, then := append([]*process.Step(nil), steps...), ""
+	if rest != nil && all[len(all)-1].step.Kind == process.Soak {
+		added, then = append(added, soakFor(rest.step, rest.seconds)), fmt.Sprintf("a rest of %s and ", Hours(rest.seconds))
+	}
+	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []*process.Step {
+		return append(added[:len(added):len(added)], soakFor(last.step, by))
+	}); ok {
+		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by))
+	}
+	return ""
+}
+
+// lessSoak says which soak to shorten or leave out.
+func (c *Case) lessSoak(target *process.Range) string {
+	all := c.wettings()
+	last := lastOf(all, process.Soak)
+	if last == nil {
+		return ""
+	}
+	steps := c.steps(process.Steep)
+	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []*process.Step {
+		return replaced(steps, last.step, soakFor(last.step, last.seconds-by))
+	}); ok {
+		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by))
+	}
+	if times(all, last) == 1 {
+		switch w := c.steepOut(replaced(steps, last.step, nil)); {
+		case target.Contains(math.Round(1000*w) / 1000):
+			return fmt.Sprintf("without %s it would end at %s", last.label, Percent(w))
+		case w > target.High.SI:
+			return fmt.Sprintf("even without %s it would end at %s: shorten the soaks before as well", last.label, Percent(w))
+		}
+	}
+	return ""
+}
+
+func lastOf(all []wetting, kind process.StepKind) *wetting {
+	for i := len(all) - 1; i >= 0; i-- {
+		if all[i].step.Kind == kind {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
+func times(all []wetting, w *wetting) int {
+	n := 0
+	for i := range all {
+		if all[i].step == w.step {
+			n++
+		}
+	}
+	return n
+}
+
+// named is "soak 3", or "each soak of the repeat" where it comes about more than once.
+func named(all []wetting, w *wetting) string {
+	if times(all, w) > 1 {
+		return "each soak of the repeat"
+	}
+	return w.label
+}

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var soakTooLong = Rule{
+	Rule: finding.Rule{Name: "soak-too-long", Severity: finding.Caution, // a fault where the grain is lost
+		Title: "the grain stands too long in the same still water",
+		Why:   "still water loses its oxygen to the grain within hours; then the grain ferments, sours, and after a day of it drowns (common practice)",
+		Do:    "drain it sooner and give it a rest in air, or blow air through: with air",
+		Bad:   `soak 14 h in water at 10 °C`,
+		Good:  "soak 8 h in water at 10 °C\nrest 9 h in air at 14 °C",
+		Limits: "it takes each soak to be in fresh water. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
+			"and this rule speaks only of grain that is lost"},
+	Judge: func(r finding.Rule, c *Case) {
+		most := c.Limit("soak-time", c.Profile.SoakLong*hour)
+		for _, w := range onceEach(c.wettings(), process.Soak) {
+			if w.step.Aerated {
+				continue
+			}
+			if f, ok := drowned(r, c, w, most); ok {
+				c.Note(f)
+				continue
+			}
+			if w.seconds > most+60 && !c.airless(w.step) {
+				c.Note(r.At(timeAt(w.step), fmt.Sprintf("%s is long for %s in still water: %s is the most", Hours(w.seconds), c.Profile.Grain.Name, Hours(most))))
+			}
+		}
+	},
+}
+
+// drowned tells of a soak in which the grain is lost; a house whose own limit is
+// higher knows better.
+func drowned(r finding.Rule, c *Case, w wetting, most float64) (finding.Finding, bool) {
+	p := c.Profile
+	low, _, _, known := c.warmth(w.step)
+	for _, lost := range []struct {
+		hours float64
+		is    bool
+		above string
+	}{{p.SoakLost, true, ""}, {p.TepidLost, known && low > p.TepidWater, fmt.Sprintf(" above %s", Degrees(p.TepidWater))}} {
+		if lost.is && w.seconds >= lost.hours*hour && w.seconds > most {
+			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost from %s on%s", Hours(w.seconds), p.Grain.Name, Hours(lost.hours*hour), lost.above))
+			f.Severity = finding.Fault
+			return f, true
+		}
+	}
+	return finding.Finding{}, false
+}
+
+// airless tells whether oxygen-gone speaks of the soak.
+func (c *Case) airless(s *process.Step) bool {
+	if c.Forecast == nil {
+		return false
+	}
+	for _, t := range c.troubles(forecast.OxygenGone) {
+		if t.Place == s.Place && t.Value > c.Limit("airless-time", airlessUsual(c)) {
+			return true
+		}
+	}
+	return false
+}

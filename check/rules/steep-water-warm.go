@@ -1,0 +1,37 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var steepWaterWarm = Rule{
+	Rule: finding.Rule{Name: "steep-water-warm", Severity: finding.Caution, // a fault where it is hot for hours
+		Title: "the steep water is warm for the grain",
+		Why:   "warm water holds less oxygen while the grain and what lives on it use more; it sours, and the corns chit unevenly or drown (common practice)",
+		Do:    "draw cooler water, stand the vessel in the shade or in a bath, or steep at night",
+		Bad:   `soak 6 h in water at 18 °C`,
+		Good:  `soak 6 h in water at 13 °C`,
+		Limits: "of a site's water it takes the middle; a tub that warms up as it stands is not followed. A hot rinse of a few minutes " +
+			"against what lives on the husk is called warm as well: accept it there"},
+	Judge: func(r finding.Rule, c *Case) {
+		warm := c.Limit("steep-water", c.Profile.WarmWater+zeroC) - zeroC
+		for _, w := range onceEach(c.wettings(), process.Soak) {
+			low, high, place, ok := c.warmth(w.step)
+			if !ok || high <= warm+1e-6 {
+				continue
+			}
+			f := r.At(place, fmt.Sprintf("steep water of %s is warm for %s: %s is the most", Degrees(high), c.Profile.Grain.Name, Degrees(warm)))
+			if hot := max(c.Profile.HotWater, warm); low > hot+1e-6 && w.seconds > hotFor {
+				f.Severity = finding.Fault
+				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), Degrees(low), c.Profile.Grain.Name, Degrees(hot))
+			}
+			c.Note(f)
+		}
+	},
+}
+
+// hotFor is how long grain bears hot steep water (common practice), s.
+const hotFor = 4 * hour

@@ -1,0 +1,52 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var targetNotReached = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "target-not-reached", Severity: finding.Caution,
+		Title: "the forecast leaves the steep below the moisture that it aims at",
+		Why:   "corns that are too dry chit unevenly, and the piece stops growing before the corn is modified",
+		Do:    "lengthen the soaks or add one, and weigh the drained grain before the end",
+		Bad:   "steep in \"blue tub\" to moisture 43 to 45 % {\n  soak 6 h in water at 11 °C\n  rest 9 h in air at 14 °C\n  soak 6 h in water at 11 °C\n}",
+		Good:  "steep in \"blue tub\" to moisture 43 to 45 % {\n  repeat at most 3 times until moisture at least 43 % {\n    soak 7 h in water at 13 °C\n    rest 9 h in air at 14 °C\n  }\n}",
+		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; small or mealy corns drink faster than it says, " +
+			"steely ones slower"},
+	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, false) },
+}
+
+// judgeTarget tells of a steep that ends below or above its target, and which soak
+// would have to change.
+func judgeTarget(r finding.Rule, c *Case, above bool) {
+	st := c.Process.Stage(process.Steep)
+	if st == nil || st.Target == nil {
+		return
+	}
+	for _, t := range c.troubles(forecast.TargetMissed) {
+		if t.Value > st.Target.High.SI != above || near(t.Value, st.Target) {
+			continue
+		}
+		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and %s is wanted", Percent(t.Value), t.Place.Text()))
+		advice := c.moreSoak
+		if above {
+			advice = c.lessSoak
+		}
+		f.Hint = "no one soak brings it there: look at the number of soaks and at the warmth of the water; weigh the drained grain to be certain"
+		if what := advice(st.Target); what != "" {
+			f.Hint = what + "; weigh the drained grain to be certain"
+		}
+		c.Note(f)
+	}
+}
+
+// near tells of a moisture that misses the target by less than the forecast can tell:
+// half a point.
+func near(w float64, target *process.Range) bool {
+	return w > target.Low.SI-0.005 && w < target.High.SI+0.005
+}

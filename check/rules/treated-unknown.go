@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"maltwright/lang/finding"
+)
+
+var treatedUnknown = Rule{
+	Rule: finding.Rule{Name: "treated-unknown", Severity: finding.Caution, // a note where the lot says nothing at all
+		Title:  "it is not known whether the grain was dressed as seed",
+		Why:    "dressings are poison to eat, do not wash off in the steep, and are not always dyed",
+		Do:     "ask who sold it; without a clear no do not malt it; with one, write treated no",
+		Bad:    `treated unknown`,
+		Good:   `treated no`,
+		Limits: "it takes the maltster's word"},
+	Judge: func(r finding.Rule, c *Case) {
+		g := c.Process.Grain
+		switch {
+		case g == nil:
+		case g.Treated.Text == "unknown":
+			c.Note(r.At(g.Treated.Place, "whether this lot was dressed as seed is not known"))
+		case g.Treated.Text != "":
+		case c.Forecast == nil:
+			c.NotJudged(r, "is not read in full, and its lot may say it")
+		default:
+			f := r.At(g.Place, "the lot does not say whether it was dressed as seed")
+			f.Severity = finding.Note
+			c.Note(f)
+		}
+	},
+}

@@ -1,0 +1,37 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var waterNeverChanged = Rule{
+	Rule: finding.Rule{Name: "water-never-changed", Severity: finding.Caution,
+		Title: "the whole steep stands in one water",
+		Why:   "the first water takes up dirt, tannin of the husk and what lives on it; the grain lies in that brew, and it froths and smells (common practice)",
+		Do:    "drain it after some hours, give the grain air, and go on in fresh water",
+		Bad:   `soak 36 h in water at 11 °C with air`,
+		Good:  "soak 8 h in water at 11 °C\nrest 9 h in air at 14 °C\nsoak 8 h in water at 11 °C",
+		Limits: "air alone does not keep the water clean, so it speaks of aerated soaks; a long soak in still water is soak-too-long or oxygen-gone. " +
+			"Water that runs through all the time cannot be said in the language"},
+	Judge: func(r finding.Rule, c *Case) {
+		var soaks []wetting
+		for _, w := range c.wettings() {
+			if w.step.Kind == process.Soak {
+				soaks = append(soaks, w)
+			}
+		}
+		if len(soaks) != 1 || !soaks[0].step.Aerated {
+			return
+		}
+		if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {
+			c.Note(r.At(timeAt(soaks[0].step), fmt.Sprintf("the one water of the steep is not changed for %s, and %s is the most", Hours(soaks[0].seconds), Hours(most))))
+		}
+	},
+}
+
+// waterKeeps is how long steep water stays fit, where no longer soak is usual for the
+// grain (common practice).
+const waterKeeps = 12 * hour

@@ -1,0 +1,113 @@
+package rules
+
+import (
+	"slices"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+)
+
+// wetting is a soak or a rest as it comes about, with its time.
+type wetting struct {
+	step    *process.Step
+	label   string  // soak 1, rest 1
+	seconds float64 // by the forecast; else the longest that is said
+}
+
+// wettings lists soaks and rests in their order: those of the forecast, or where there
+// is none those that may be. Steps that never end are left out.
+func (c *Case) wettings() []wetting {
+	if c.Forecast == nil {
+		return c.saidWettings()
+	}
+	var list []wetting
+	for _, st := range c.Forecast.Stages {
+		if st.Kind != process.Steep {
+			continue
+		}
+		for _, s := range st.Steps {
+			if step := stepAt(c.steps(process.Steep), s.Place); step != nil && step.Kind == s.Kind {
+				list = append(list, wetting{step, s.Label, s.End - s.Start})
+			}
+		}
+	}
+	return list
+}
+
+func (c *Case) saidWettings() []wetting {
+	var list []wetting
+	for _, s := range c.wetSteps() {
+		if t, ok := lasts(s); ok && s.Kind != process.Gate {
+			list = append(list, wetting{s, string(s.Kind), t})
+		}
+	}
+	return list
+}
+
+// onceEach keeps the longest run of each step of a kind.
+func onceEach(list []wetting, kind process.StepKind) []wetting {
+	var kept []wetting
+	for _, w := range list {
+		if w.step.Kind != kind {
+			continue
+		}
+		i := slices.IndexFunc(kept, func(k wetting) bool { return k.step == w.step })
+		switch {
+		case i < 0:
+			kept = append(kept, w)
+		case w.seconds > kept[i].seconds:
+			kept[i] = w
+		}
+	}
+	return kept
+}
+
+func stepAt(steps []*process.Step, place source.Place) *process.Step {
+	for _, s := range everyStep(steps) {
+		if s.Place == place {
+			return s
+		}
+	}
+	return nil
+}
+
+// everyStep lists steps, and those inside a repeat, once each.
+func everyStep(steps []*process.Step) []*process.Step {
+	var list []*process.Step
+	for _, s := range steps {
+		list = append(append(list, s), everyStep(s.Steps)...)
+	}
+	return list
+}
+
+// timeAt is where a step says how long it takes.
+func timeAt(s *process.Step) source.Place {
+	switch {
+	case s.For != nil:
+		return s.For.Place
+	case s.Allow != nil:
+		return s.Allow.Place
+	}
+	return s.Place
+}
+
+// warmth is how cool and how warm a soak or a rest is, °C, and where it is said; of a
+// site's band it is the middle, as in the forecast.
+func (c *Case) warmth(s *process.Step) (low, high float64, place source.Place, ok bool) {
+	if s.At != nil {
+		low, high = celsius(s.At)
+		return low, high, s.At.Place, true
+	}
+	if c.Process.Site == nil {
+		return 0, 0, source.Place{}, false
+	}
+	of := c.Process.Site.Water
+	if s.Kind == process.Rest {
+		of = c.Process.Site.Air
+	}
+	if of == nil {
+		return 0, 0, source.Place{}, false
+	}
+	mid := of.Mid() - zeroC
+	return mid, mid, s.Place, true
+}
