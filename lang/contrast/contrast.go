@@ -4,14 +4,12 @@
 // # How it works
 //
 // Each statement has a saying: its verb, values and clauses with every quantity in
-// SI, so that 59 °F and 15 °C are the same, and with comments, layout and the order
-// of clauses left out. Two blocks are compared by matching their statements in
-// three rounds: first those that say the same and keep their order (by patience:
-// sayings that stand once on both sides, their longest rising run, and the equal
-// neighbours around it); then, between these, those of the same verb and name, in
-// order; then what is left on both sides and says the same, which has moved. What is
-// left after that is new or gone. A matched pair that does not say the same has
-// changed, and its blocks are compared in turn.
+// SI, so that 59 °F and 15 °C are the same, and with comments, layout, the order of
+// clauses and words that only make a line read well left out. Two blocks are
+// compared by matching their statements (match.go). What has no partner is new or
+// gone. A matched pair that does not say the same has changed, and its blocks are
+// compared in turn. Only where the order means something - stages, steps and gates,
+// but not the facts of a house - has a statement in another place moved.
 package contrast
 
 import (
@@ -65,72 +63,87 @@ type Part struct{ What, Old, New string }
 // statements do not count: what they bring in does.
 func Files(old, new []*syntax.Tree) []Change {
 	c := &comparison{}
-	c.blocks(statements(old), statements(new), vocabulary.File, nil)
+	c.blocks(top(old), top(new), vocabulary.File, nil)
 	return c.out
 }
 
-// located is a statement and its file.
-type located struct {
-	s    *syntax.Statement
-	file *source.File
-	say  string // what its head says
+// statements are those of a block, and the file of each.
+type statements struct {
+	list  []*syntax.Statement
+	files []*source.File
 }
 
-func statements(trees []*syntax.Tree) []located {
-	var list []located
+func top(trees []*syntax.Tree) statements {
+	var all statements
 	for _, t := range trees {
 		for _, s := range t.Top.Statements {
 			if s.Verb.Text != "use" {
-				list = append(list, located{s, t.File, saying(s, vocabulary.File)})
+				all.list, all.files = append(all.list, s), append(all.files, t.File)
 			}
 		}
 	}
-	return list
+	return all
 }
 
-func inside(l located, in vocabulary.Block) []located {
-	if l.s.Body == nil {
-		return nil
+func (s statements) inside(i int) statements {
+	body := s.list[i].Body
+	if body == nil {
+		return statements{}
 	}
-	list := make([]located, len(l.s.Body.Statements))
-	for i, s := range l.s.Body.Statements {
-		list[i] = located{s, l.file, saying(s, in)}
+	files := make([]*source.File, len(body.Statements))
+	for k := range files {
+		files[k] = s.files[i]
 	}
-	return list
+	return statements{body.Statements, files}
 }
 
-func (l located) side() Side {
-	p := source.Place{File: l.file, Span: l.s.Head()}
+// side shows one of the statements; without one it is empty.
+func (s statements) side(i int) Side {
+	if i < 0 {
+		return Side{}
+	}
+	p := source.Place{File: s.files[i], Span: s.list[i].Head()}
 	return Side{p, strings.Join(strings.Fields(p.Text()), " ")}
 }
 
 type comparison struct{ out []Change }
 
-func (c *comparison) blocks(old, new []located, in vocabulary.Block, path []string) {
-	for _, p := range match(old, new) {
+func (c *comparison) blocks(old, new statements, in vocabulary.Block, path []string) {
+	for _, p := range Match(old.list, new.list, in) {
+		change := Change{Path: path, Old: old.side(p.Old), New: new.side(p.New)}
 		switch {
-		case p.new == nil:
-			c.out = append(c.out, Change{Kind: Removed, Path: path, Old: p.old.side()})
-		case p.old == nil:
-			c.out = append(c.out, Change{Kind: Added, Path: path, New: p.new.side()})
+		case p.New < 0:
+			change.Kind = Removed
+			c.out = append(c.out, change)
+		case p.Old < 0:
+			change.Kind = Added
+			c.out = append(c.out, change)
 		default:
-			c.pair(p, in, path)
+			c.pair(old, new, p, in, change)
 		}
 	}
 }
 
-func (c *comparison) pair(p pair, in vocabulary.Block, path []string) {
-	if p.moved {
-		c.out = append(c.out, Change{Kind: Moved, Path: path, Old: p.old.side(), New: p.new.side()})
+func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, change Change) {
+	a, b := old.list[p.Old], new.list[p.New]
+	if p.Moved {
+		change.Kind = Moved
+		c.out = append(c.out, change)
 	}
-	if p.old.say != p.new.say {
-		c.out = append(c.out, Change{Kind: Changed, Path: path, Old: p.old.side(), New: p.new.side(), Parts: parts(p.old.s, p.new.s, in)})
+	if saying(a, in) != saying(b, in) {
+		change.Kind, change.Parts = Changed, parts(a, b, in)
+		c.out = append(c.out, change)
 	}
-	opens := vocabulary.None
-	if row, ok := vocabulary.Lookup(in, p.new.s.Verb.Text); ok {
-		opens = row.Opens
+	path := append(change.Path[:len(change.Path):len(change.Path)], title(b))
+	c.blocks(old.inside(p.Old), new.inside(p.New), opens(in, b), path)
+}
+
+// opens is the block that a statement opens, as far as the vocabulary knows it.
+func opens(in vocabulary.Block, s *syntax.Statement) vocabulary.Block {
+	if row, ok := vocabulary.Lookup(in, s.Verb.Text); ok {
+		return row.Opens
 	}
-	c.blocks(inside(*p.old, opens), inside(*p.new, opens), opens, append(path[:len(path):len(path)], title(p.new.s)))
+	return vocabulary.None
 }
 
 // title names a statement as a place: steep, process "Loft pale".

@@ -2,6 +2,7 @@ package contrast
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -88,6 +89,35 @@ func TestAMovedStageKeepsItsInside(t *testing.T) {
 	got := told(season, strings.Replace(moved, "soak 6 h", "soak 5 h", 1))
 	assert.Contains(t, got, "changed process \"p\" / steep: soak 5 h")
 	assert.Equal(t, 2, strings.Count(got, "\n"), got)
+}
+
+func TestWhereOrderMeansNothingNothingMoves(t *testing.T) {
+	const house = "site \"Loft\" { air 8 to 15 °C; water 9 to 12 °C; altitude 140 m }\nvessel \"tub\" { holds 25 l }\n"
+	const other = "vessel \"tub\" { holds 25 l }\nsite \"Loft\" { altitude 140 m; water 48.2 to 53.6 °F; air 8 to 15 °C }\n"
+	assert.Empty(t, told(house, other))
+	grow := func(lines ...string) string {
+		return "process \"p\" { germinate on \"f\" {\n" + strings.Join(lines, "\n") + "\n} }"
+	}
+	assert.Empty(t, told(grow("hold bed at 14 °C for 2 days", "hold bed at 16 °C", "turn every 8 h"), grow("turn every 8 h", "hold bed at 14 °C for 2 days", "hold bed at 16 °C")))
+	assert.Contains(t, told(grow("hold bed at 14 °C for 2 days", "hold bed at 16 °C"), grow("hold bed at 16 °C", "hold bed at 14 °C for 2 days")), "moved")
+}
+
+func TestWordsThatOnlyReadWellSayNothing(t *testing.T) {
+	assert.Empty(t, told("process \"p\" { steep in \"tub\" to moisture 43 % { } }", "process \"p\" { steep to 43 % in \"tub\" { } }"))
+}
+
+func TestARenamedProcessKeepsItsInside(t *testing.T) {
+	assert.Equal(t, "changed : process \"q\" { \"p\" -> \"q\"}\nchanged process \"q\" / steep: soak 8 h in water at 13 °C { 7 h -> 8 h}\n",
+		told(season, strings.Replace(strings.Replace(season, `"p"`, `"q"`, 1), "soak 7 h", "soak 8 h", 1)))
+	another := "process \"q\" {\n kiln in \"k\" { cool to malt 30 °C }\n}\n"
+	assert.Equal(t, "gone : process \"p\"\nnew : process \"q\"\n", reorder(told(season, another)), "another process is no new name for this one")
+}
+
+// reorder sorts the lines.
+func reorder(text string) string {
+	lines := strings.SplitAfter(text, "\n")
+	slices.Sort(lines)
+	return strings.Join(lines, "")
 }
 
 func TestAFileAgainstItselfIsNoChangeAndSidesSwap(t *testing.T) {

@@ -1,166 +1,96 @@
 package contrast
 
 import (
-	"sort"
+	"slices"
 
 	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
-// pair is a statement on both sides, or on one.
-type pair struct {
-	old, new *located
-	moved    bool
+// How matching works
+//
+// First the statements whose order means something, in three rounds: those that say
+// the same and keep their order (by patience: sayings that stand once on both sides,
+// their longest rising run, and the equal neighbours around it); then, between
+// these, those of the same verb and name, in order; then what is left on both sides
+// and says the same, or is a stage of one name, which has moved. The others have no
+// order to keep: they are matched by what they say, and then by their name. What is
+// still left and has the same verb and much the same block was renamed. Each round
+// takes n log n steps at most.
+
+// Pair is a statement on both sides, or on one: its places in the two lists, −1
+// where it does not stand.
+type Pair struct {
+	Old, New int
+	Moved    bool
 }
 
-// match pairs the statements of two blocks. The pairs stand in the order of the new
-// side, with those that are gone where they stood.
-func match(old, new []located) []pair {
-	toNew := make([]int, len(old)) // place of the partner, −1 for none
-	toOld := make([]int, len(new))
-	fill(toNew, -1)
-	fill(toOld, -1)
-	link := func(i, j int) { toNew[i], toOld[j] = j, i }
-	anchor(old, new, link)
-	between(old, new, toNew, link)
-	moved := map[int]bool{}
-	byKey(old, new, toNew, toOld, func(l located) string { return l.say }, func(i, j int) {
-		link(i, j)
-		moved[j] = true
-	})
-	byKey(old, new, toNew, toOld, identity, func(i, j int) {
-		link(i, j)
-		moved[j] = true
-	})
-	return inOrder(old, new, toNew, toOld, moved)
+// line is a statement to be matched.
+type line struct {
+	s   *syntax.Statement
+	say string
+	at  int // its place in the block
 }
 
-func fill(list []int, v int) {
-	for i := range list {
-		list[i] = v
-	}
+// matching is the work on two blocks.
+type matching struct {
+	old, new     []line
+	toNew, toOld []int // place of the partner, −1 for none
+	moved        map[int]bool
+	in           vocabulary.Block
 }
 
-// anchor links the equal ends of both sides, then what says the same and stands
-// once on each side, as far as the order is kept, and the equal neighbours of these.
-func anchor(old, new []located, link func(int, int)) {
-	head, tailOld, tailNew := 0, len(old), len(new)
-	for head < tailOld && head < tailNew && old[head].say == new[head].say {
-		link(head, head)
-		head++
-	}
-	for tailOld > head && tailNew > head && old[tailOld-1].say == new[tailNew-1].say {
-		tailOld--
-		tailNew--
-		link(tailOld, tailNew)
-	}
-	points := rising(once(old, new, head, tailOld, tailNew))
-	i, j := head, head
-	for _, p := range append(points, point{tailOld, tailNew}) {
-		// forward from the last point, then back from this one
-		for i < p.old && j < p.new && old[i].say == new[j].say {
-			link(i, j)
-			i, j = i+1, j+1
+// Match pairs the statements of two blocks of one kind. The pairs stand in the
+// order of the new side, with those that are gone where they stood.
+func Match(old, new []*syntax.Statement, in vocabulary.Block) []Pair {
+	m := &matching{old: lines(old, in), new: lines(new, in), moved: map[int]bool{}, in: in}
+	m.toNew, m.toOld = alone(len(old)), alone(len(new))
+	a, b := m.ordered(m.old), m.ordered(m.new)
+	if len(a) > 0 && len(b) > 0 {
+		toNew := alone(len(a))
+		link := func(i, j int) {
+			toNew[i] = j
+			m.link(a[i].at, b[j].at)
 		}
-		a, b := p.old, p.new
-		for a > i && b > j && old[a-1].say == new[b-1].say {
-			a, b = a-1, b-1
-			link(a, b)
-		}
-		if p.old < tailOld {
-			link(p.old, p.new)
-		}
-		i, j = p.old+1, p.new+1
+		anchor(a, b, link)
+		between(a, b, toNew, link)
 	}
+	m.byKey(func(l line) string { return l.say })
+	m.byKey(m.identity)
+	m.renamed()
+	return m.pairs()
 }
 
-type point struct{ old, new int }
-
-// once lists the sayings that stand once on each side, in the order of the old.
-func once(old, new []located, head, tailOld, tailNew int) []point {
-	count := map[string]int{}
-	at := map[string]int{}
-	for j := head; j < tailNew; j++ {
-		count[new[j].say]++
-		at[new[j].say] = j
-	}
-	seen := map[string]int{}
-	for i := head; i < tailOld; i++ {
-		seen[old[i].say]++
-	}
-	var out []point
-	for i := head; i < tailOld; i++ {
-		if s := old[i].say; seen[s] == 1 && count[s] == 1 {
-			out = append(out, point{i, at[s]})
-		}
+func lines(list []*syntax.Statement, in vocabulary.Block) []line {
+	out := make([]line, len(list))
+	for i, s := range list {
+		out[i] = line{s, saying(s, in), i}
 	}
 	return out
 }
 
-// rising is the longest run of points that rises on both sides.
-func rising(points []point) []point {
-	var tails []int // index of the point that ends the best run of each length
-	back := make([]int, len(points))
-	for i, p := range points {
-		k := sort.Search(len(tails), func(k int) bool { return points[tails[k]].new >= p.new })
-		back[i] = -1
-		if k > 0 {
-			back[i] = tails[k-1]
+func alone(n int) []int { return slices.Repeat([]int{-1}, n) }
+
+func (m *matching) link(i, j int) { m.toNew[i], m.toOld[j] = j, i }
+
+// steps are the statements whose order means something.
+var steps = map[string]bool{
+	"steep": true, "germinate": true, "wither": true, "kiln": true, "deculm": true, "store": true,
+	"repeat": true, "soak": true, "rest": true, "hold": true, "dry": true, "stew": true, "cure": true, "cool": true, "gate": true,
+}
+
+// Ordered tells whether the place of a statement among the others of its block
+// means something.
+func Ordered(in vocabulary.Block, verb string) bool { return in != vocabulary.File && steps[verb] }
+
+func (m *matching) ordered(list []line) []line {
+	var out []line
+	for _, l := range list {
+		if Ordered(m.in, l.s.Verb.Text) {
+			out = append(out, l)
 		}
-		if k == len(tails) {
-			tails = append(tails, i)
-		} else {
-			tails[k] = i
-		}
-	}
-	if len(tails) == 0 {
-		return nil
-	}
-	out := make([]point, len(tails))
-	for i, k := tails[len(tails)-1], len(tails)-1; k >= 0; i, k = back[i], k-1 {
-		out[k] = points[i]
 	}
 	return out
-}
-
-// between links, in each gap between linked statements, those of the same verb and
-// name, in order.
-func between(old, new []located, toNew []int, link func(int, int)) {
-	i, j := 0, 0
-	for i <= len(old) {
-		end := i
-		for end < len(old) && toNew[end] < 0 {
-			end++
-		}
-		endNew := len(new)
-		if end < len(old) {
-			endNew = toNew[end]
-		}
-		gap(old, new, i, end, j, endNew, link)
-		i, j = end+1, endNew+1
-	}
-}
-
-// gap pairs by name: the statements of one name of the old side wait in a queue for
-// those of the new.
-func gap(old, new []located, i, end, j, endNew int, link func(int, int)) {
-	queue := map[string][]int{}
-	for ; i < end; i++ {
-		k := named(old[i].s)
-		queue[k] = append(queue[k], i)
-	}
-	last := -1
-	for ; j < endNew; j++ {
-		k := named(new[j].s)
-		q := queue[k]
-		for len(q) > 0 && q[0] < last {
-			q = q[1:]
-		}
-		if len(q) > 0 {
-			link(q[0], j)
-			last, q = q[0], q[1:]
-		}
-		queue[k] = q
-	}
 }
 
 // named is the verb and, where the statement has one, its quoted name or measure.
@@ -179,53 +109,100 @@ func named(s *syntax.Statement) string {
 	return key
 }
 
-// identity is the name of a statement that is somebody: a stage or a definition.
-// A step is not: a soak that went here and another that came there are two changes.
-func identity(l located) string {
-	if l.s.Body == nil {
+// identity is the name by which a statement is found again in another place: that
+// of a stage, a definition, or anything whose order means nothing. A step has none:
+// a soak that went here and another that came there are two changes.
+func (m *matching) identity(l line) string {
+	if l.s.Body == nil && Ordered(m.in, l.s.Verb.Text) {
 		return ""
 	}
 	return named(l.s)
 }
 
 // byKey links what is left on both sides and has the same key, in order.
-func byKey(old, new []located, toNew, toOld []int, key func(located) string, link func(int, int)) {
+func (m *matching) byKey(key func(line) string) {
 	left := map[string][]int{}
-	for i := range old {
-		if toNew[i] < 0 && key(old[i]) != "" {
-			left[key(old[i])] = append(left[key(old[i])], i)
+	for i, l := range m.old {
+		if k := key(l); m.toNew[i] < 0 && k != "" {
+			left[k] = append(left[k], i)
 		}
 	}
-	for j := range new {
-		if q := left[key(new[j])]; toOld[j] < 0 && len(q) > 0 {
-			link(q[0], j)
-			left[key(new[j])] = q[1:]
+	for j, l := range m.new {
+		if m.toOld[j] >= 0 {
+			continue
+		}
+		if q := left[key(l)]; len(q) > 0 {
+			m.link(q[0], j)
+			m.moved[j] = Ordered(m.in, l.s.Verb.Text)
+			left[key(l)] = q[1:]
 		}
 	}
 }
 
-func inOrder(old, new []located, toNew, toOld []int, moved map[int]bool) []pair {
-	var out []pair
+// renamed links, in order, what is left of one verb and has much the same block.
+func (m *matching) renamed() {
+	left := map[string][]int{}
+	for i, l := range m.old {
+		if m.toNew[i] < 0 && l.s.Body != nil {
+			left[l.s.Verb.Text] = append(left[l.s.Verb.Text], i)
+		}
+	}
+	for j, l := range m.new {
+		q := left[l.s.Verb.Text]
+		if m.toOld[j] < 0 && l.s.Body != nil && len(q) > 0 && m.alike(m.old[q[0]].s, l.s) {
+			m.link(q[0], j)
+			left[l.s.Verb.Text] = q[1:]
+		}
+	}
+}
+
+// alike tells whether half of what two blocks say, or more, is the same.
+func (m *matching) alike(a, b *syntax.Statement) bool {
+	count := map[string]int{}
+	mine, theirs := below(a, m.in, nil), below(b, m.in, nil)
+	for _, say := range mine {
+		count[say]++
+	}
+	same := 0
+	for _, say := range theirs {
+		if count[say] > 0 {
+			count[say]--
+			same++
+		}
+	}
+	return same > 0 && 2*same >= max(len(mine), len(theirs))
+}
+
+// below lists what the statements below one say.
+func below(s *syntax.Statement, in vocabulary.Block, out []string) []string {
+	if s.Body == nil {
+		return out
+	}
+	inner := opens(in, s)
+	for _, t := range s.Body.Statements {
+		out = below(t, inner, append(out, saying(t, inner)))
+	}
+	return out
+}
+
+// pairs puts what was matched, and what was not, in the order of the new side.
+func (m *matching) pairs() []Pair {
+	var out []Pair
 	i := 0
 	gone := func(end int) {
 		for ; i < end; i++ {
-			if toNew[i] < 0 {
-				out = append(out, pair{old: &old[i]})
+			if m.toNew[i] < 0 {
+				out = append(out, Pair{i, -1, false})
 			}
 		}
 	}
-	for j := range new {
-		k := toOld[j]
-		if k >= 0 && !moved[j] {
+	for j, k := range m.toOld {
+		if k >= 0 && !m.moved[j] {
 			gone(k)
 			i = max(i, k+1)
 		}
-		p := pair{new: &new[j], moved: moved[j]}
-		if k >= 0 {
-			p.old = &old[k]
-		}
-		out = append(out, p)
+		out = append(out, Pair{k, j, m.moved[j]})
 	}
-	gone(len(old))
+	gone(len(m.old))
 	return out
 }

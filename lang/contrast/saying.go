@@ -2,6 +2,7 @@ package contrast
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -13,20 +14,41 @@ import (
 
 // saying is what the head of a statement says, however it is written: verb, values,
 // and the clauses in the order of their words.
-func saying(s *syntax.Statement, _ vocabulary.Block) string {
-	parts := []string{s.Verb.Text, termsSay(s.Terms)}
+func saying(s *syntax.Statement, in vocabulary.Block) string {
+	row, known := vocabulary.Lookup(in, s.Verb.Text)
+	if !known {
+		row = &vocabulary.Row{}
+	}
+	parts := []string{s.Verb.Text, says(s.Terms, row.Slots)}
 	clauses := make([]string, len(s.Clauses))
 	for i, c := range s.Clauses {
-		clauses[i] = c.Word.Text + "(" + termsSay(c.Terms) + ")"
+		clauses[i] = c.Word.Text + "(" + says(c.Terms, slotsOf(row, c.Word.Text)) + ")"
 	}
 	sort.Strings(clauses)
 	return strings.Join(append(parts, clauses...), " ")
 }
 
-func termsSay(list []syntax.Term) string {
-	words := make([]string, len(list))
-	for i, t := range list {
-		words[i] = termSays(t)
+func slotsOf(row *vocabulary.Row, word string) []vocabulary.Slot {
+	if c, ok := row.Clause(word); ok {
+		return c.Slots
+	}
+	return nil
+}
+
+// Says is what values say, however they are written: two lists of values mean the
+// same if they say the same.
+func Says(list []syntax.Term) string { return says(list, nil) }
+
+// says leaves out the words that only make the line read well.
+func says(list []syntax.Term, slots []vocabulary.Slot) string {
+	var words []string
+	for _, t := range list {
+		if w, ok := t.(syntax.Word); ok && slices.ContainsFunc(slots, func(s vocabulary.Slot) bool {
+			return s.Kind == vocabulary.Literal && slices.Contains(s.Words, w.Text)
+		}) {
+			continue
+		}
+		words = append(words, termSays(t))
 	}
 	return strings.Join(words, " ")
 }
@@ -94,22 +116,27 @@ func stampSays(s syntax.Stamp) string {
 
 // parts lists what differs between two statements of one verb.
 func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
+	row, known := vocabulary.Lookup(in, new.Verb.Text)
+	if !known {
+		row = &vocabulary.Row{}
+	}
 	var out []Part
-	add := func(what, a, b string, same bool) {
+	add := func(what string, a, b []syntax.Term, same bool) {
 		if !same {
-			out = append(out, Part{what, a, b})
+			out = append(out, Part{what, written(a), written(b)})
 		}
 	}
-	add("", written(old.Terms), written(new.Terms), termsSay(old.Terms) == termsSay(new.Terms))
+	add("", old.Terms, new.Terms, says(old.Terms, row.Slots) == says(new.Terms, row.Slots))
 	for _, word := range clauseWords(old, new, in) {
 		a, b := clause(old, word), clause(new, word)
 		switch {
 		case a == nil:
-			add(word, "", written(b.Terms), false)
+			add(word, nil, b.Terms, false)
 		case b == nil:
-			add(word, written(a.Terms), "", false)
+			add(word, a.Terms, nil, false)
 		default:
-			add(word, written(a.Terms), written(b.Terms), termsSay(a.Terms) == termsSay(b.Terms))
+			slots := slotsOf(row, word)
+			add(word, a.Terms, b.Terms, says(a.Terms, slots) == says(b.Terms, slots))
 		}
 	}
 	return out
