@@ -13,10 +13,12 @@ import (
 // Check looks for what is wrong with processes.
 type Check struct {
 	Paths      []string `arg:"" name:"path" help:"Files or folders; - is standard input."`
-	Format     string   `enum:"text,lines,json" default:"text" help:"How to write: text, lines (one a finding) or json."`
+	Format     string   `enum:"text,lines,json,sarif" default:"text" help:"How to write: text, lines (one a finding), json or sarif (SARIF 2.1.0)."`
 	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
 	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
 	NoForecast bool     `help:"Only look at the text and its meaning." xor:"odds"`
+	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
+	DryRun     bool     `help:"With --mend: only show what would be written."`
 	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
 }
 
@@ -30,6 +32,11 @@ Examples:
   maltwright check pale.malt
   maltwright check examples --format lines
   maltwright check - < pale.malt
+  maltwright check --mend --dry-run pale.malt
+  maltwright check --format sarif examples > findings.sarif
+
+A danger to people always makes the exit code 1. With --mend, standard input is
+mended to standard output.
 
 Exit code: 0 nothing at or above --fail-on, 1 findings, 2 the command line
 cannot be understood, 3 a file cannot be read.`
@@ -37,17 +44,25 @@ cannot be understood, 3 a file cannot be read.`
 
 // Run checks and reports.
 func (c Check) Run(w *World) error {
+	if c.DryRun && !c.Mend {
+		return usage("--dry-run goes with --mend")
+	}
 	files, err := w.gather(c.Paths, c.Root)
+	if err != nil {
+		return err
+	}
+	if c.Mend {
+		if w, err = c.mend(w, files); err != nil {
+			return err
+		}
+	}
+	reports, err := w.checkAll(files, c.options())
 	if err != nil {
 		return err
 	}
 	var found []finding.Finding
 	var notJudged []report.NotJudged
-	for _, f := range files {
-		r, err := f.check(check.Options{NoForecast: c.NoForecast, Odds: c.Odds})
-		if err != nil {
-			return err
-		}
+	for _, r := range reports {
 		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
 	}
 	found = finding.Sort(found)
@@ -55,10 +70,14 @@ func (c Check) Run(w *World) error {
 		return failed("cannot write: %v", err)
 	}
 	level, _ := finding.ParseSeverity(c.FailOn)
-	if worst, any := finding.Worst(found); any && worst >= level {
+	if worst, any := finding.Worst(found); any && worst >= level { // a danger is at or above every level
 		return errFindings
 	}
 	return nil
+}
+
+func (c Check) options() check.Options {
+	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds}
 }
 
 func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {
@@ -68,6 +87,8 @@ func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJu
 		return report.JSON(w.Out, found, notJudged, o)
 	case "lines":
 		return report.Lines(w.Out, found, o)
+	case "sarif":
+		return report.SARIF(w.Out, found, notJudged, report.Tool{Version: version(), Rules: check.Rules()}, o)
 	}
 	if err := report.Text(w.Out, found, o); err != nil {
 		return err

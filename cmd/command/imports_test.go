@@ -22,7 +22,7 @@ var pipeline = []string{
 	"lang/layout", "lang/contrast",
 	"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/ensemble", "sim/outside",
-	"check/report", "check/profile", "check/rules", "check",
+	"check/report", "check/profile", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/rewrite", "cmd/command", "cmd/maltwright",
 }
 
