@@ -8,7 +8,9 @@ import (
 	"strconv"
 	"time"
 
+	"maltwright/lang/process"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 )
 
 // The JSON of a forecast, as docs/json.md describes it. Hours and per cent are
@@ -21,6 +23,8 @@ type jsonForecast struct {
 	Gates   []jsonGate       `json:"gates"`
 	Expects []jsonExpect     `json:"expects"`
 	Totals  jsonTotals       `json:"totals"`
+	Growth  *jsonGrowth      `json:"growth"`
+	Signs   *jsonIndications `json:"indications"`
 	Assumed []jsonAssumption `json:"assumed"`
 	Spread  *jsonSpread      `json:"spread,omitempty"`
 	Corners []jsonCorner     `json:"corners,omitempty"`
@@ -69,6 +73,51 @@ type jsonTotals struct {
 	Yield            float64  `json:"yield_as_is_pct"`
 	DryMatterLoss    float64  `json:"dry_matter_loss_pct"`
 	KilnEnergy       float64  `json:"kiln_heat_kwh"`
+	SteepWater       float64  `json:"steep_water_l"`
+	CO2              float64  `json:"co2_kg"`
+}
+
+// jsonGrowth is what a count of a hundred corns should show at the end of growth.
+type jsonGrowth struct {
+	Chitted float64            `json:"chitted_pct"`
+	Mean    float64            `json:"acrospire_mean"`
+	Classes map[string]float64 `json:"acrospire_classes_pct"`
+	Rub     string             `json:"rub"`
+}
+
+// jsonIndications are what heat does to the malt.
+type jsonIndications struct {
+	Standing  string  `json:"standing"`
+	Diastatic float64 `json:"diastatic_kept_pct"`
+	Alpha     float64 `json:"alpha_amylase_kept_pct"`
+	Precursor float64 `json:"dms_precursor_left_pct"`
+	Colour    float64 `json:"colour_ebc"`
+}
+
+var classNames = [...]string{
+	grain.NoGrowth: "none", grain.ToQuarter: "to_quarter", grain.ToHalf: "to_half",
+	grain.ToThreeQuarters: "to_three_quarters", grain.ToFull: "to_whole", grain.Overgrown: "overgrown",
+}
+
+func growthJSON(f *forecast.Forecast) *jsonGrowth {
+	for i := len(f.Pieces) - 1; i >= 0; i-- {
+		if p := f.Pieces[i]; p.Stage == process.Germinate {
+			g := &jsonGrowth{percent(p.Chitted), rounded(p.Acrospire, 3), map[string]float64{}, p.Rub.String()}
+			for c, name := range classNames {
+				g.Classes[name] = percent(p.Classes[c])
+			}
+			return g
+		}
+	}
+	return nil
+}
+
+func indicationsJSON(t *forecast.Totals) *jsonIndications {
+	q := t.Quality
+	if q.Colour == 0 {
+		return nil
+	}
+	return &jsonIndications{"calibrated to practice, no laboratory values", percent(q.Diastatic), percent(q.Alpha), percent(q.Precursor), rounded(q.Colour, 1)}
 }
 
 type jsonAssumption struct {
@@ -116,7 +165,9 @@ func writeForecastJSON(w *World, f *forecast.Forecast, more sure, start *time.Ti
 	}
 	t := f.Totals
 	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),
-		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/joulesPerKWh, 2)}
+		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/joulesPerKWh, 2),
+		rounded(t.SteepWater, 1), rounded(t.CO2, 3)}
+	out.Growth, out.Signs = growthJSON(f), indicationsJSON(&t)
 	out.Spread, out.Corners = spreadJSON(more.spread), cornersJSON(more.corners)
 	enc := json.NewEncoder(w.Out)
 	enc.SetEscapeHTML(false)

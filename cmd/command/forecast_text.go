@@ -11,6 +11,7 @@ import (
 	"maltwright/check/report"
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 )
 
 // writeForecastText writes the table of steps, then the gates and totals, then
@@ -161,6 +162,14 @@ func kilograms(m float64) string {
 	return fmt.Sprintf("%.0f kg", m)
 }
 
+// litres writes an amount of water, a litre of which weighs a kilogram.
+func litres(kg float64) string {
+	if kg < 100 {
+		return fmt.Sprintf("%.1f l", kg)
+	}
+	return fmt.Sprintf("%.0f l", kg)
+}
+
 const joulesPerKWh = 3.6e6
 
 func kilowattHours(j float64) string {
@@ -214,11 +223,12 @@ func (p *sheet) broke(f *forecast.Forecast) bool {
 func (p *sheet) totals(f *forecast.Forecast) {
 	t := f.Totals
 	if !math.IsNaN(t.SteepOut) {
-		p.para("steep-out", "after %s at %.1f %% moisture", lasting(t.SteepOut), 100*t.SteepOutMoisture)
+		p.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", lasting(t.SteepOut), 100*t.SteepOutMoisture, litres(t.SteepWater))
 	}
 	if p.broke(f) {
 		return
 	}
+	p.growth(f)
 	p.para("total time", "%s%s", lasting(t.Total), p.ready(t.Total))
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", kilograms(t.Malt), 100*t.FinalMoisture, kilograms(t.Rootlets))
 	p.para("yield", "%.1f %% as is, %.1f %% of the dry matter: %.1f %% is lost", 100*t.Yield, 100*t.YieldDry, 100*t.DryMatterLost)
@@ -231,6 +241,20 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	}
 	if st := f.Process.Stage(process.Store); st != nil && st.Rest != nil {
 		p.para("then", "rest the malt for %s before it is used", st.Rest)
+	}
+}
+
+// growth says what a count of a hundred corns should show when the growth ends.
+func (p *sheet) growth(f *forecast.Forecast) {
+	for i := len(f.Pieces) - 1; i >= 0; i-- {
+		g := f.Pieces[i]
+		if g.Stage != process.Germinate {
+			continue
+		}
+		c := g.Classes
+		p.para("growth", "of 100 corns at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
+			100*c[grain.NoGrowth], 100*c[grain.ToQuarter], 100*c[grain.ToHalf], 100*c[grain.ToThreeQuarters], 100*c[grain.ToFull], 100*c[grain.Overgrown], g.Rub, kilograms(f.Totals.CO2))
+		return
 	}
 }
 

@@ -23,6 +23,8 @@ type Piece struct {
 	Overgrown   float64      // share of all corns whose acrospire is longer than the corn
 	Chitted     float64      // share of all corns
 	Rub         grain.Rub    // at the end
+
+	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
 }
 
 // slowShare is the share of its full speed below which growth counts as slowed.
@@ -60,6 +62,6 @@ func (r *run) fared(m *growModel, st *process.Stage, start growModel) {
 		Began: began, Took: m.piece.Age() - start.piece.Age(),
 		MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,
 		Acrospire: m.piece.Acrospire(), Overgrown: m.piece.Classes()[grain.Overgrown],
-		Chitted: m.piece.Chitted(), Rub: m.piece.Rub(),
+		Chitted: m.piece.Chitted(), Rub: m.piece.Rub(), Classes: m.piece.Classes(),
 	})
 }
