@@ -181,8 +181,18 @@ func (p page) rule(r finding.Rule) {
 	p.labelled("when", r.Title)
 	p.labelled("why", r.Why)
 	p.labelled("do", r.Do)
+	p.labelled("limits", r.Limits)
 	p.example("not so", r.Bad)
 	p.example("but so", r.Good)
+	p.labelled("since", since(r))
+}
+
+// since is the version that brought the rule.
+func since(r finding.Rule) string {
+	if r.Since == "" {
+		return "0.1"
+	}
+	return r.Since
 }
 
 func (p page) words() {
