@@ -36,7 +36,7 @@ var germinationTestOld = Rule{
 				c.Note(r.At(n.place, fmt.Sprintf("this test is %.0f weeks older than the newest of the lot, and 8 weeks is the most", age.Hours()/168)))
 			}
 		}
-		c.NotJudged(r, fmt.Sprintf("has no day on which it is steeped; the newest test is of %s and holds for 8 weeks", last))
+		c.NotJudged(r, fmt.Sprintf("no day of the first soak can be given; the newest test is of %s, and holds for 8 weeks", last))
 	},
 }
 

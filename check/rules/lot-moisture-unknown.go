@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/sim/forecast"
 )
 
 var lotMoistureUnknown = Rule{
@@ -22,23 +23,22 @@ var lotMoistureUnknown = Rule{
 		if g == nil || g.Moisture != nil {
 			return
 		}
-		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(usualLot)))
+		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(forecast.UsualMoisture)))
 		if t := c.byWeight(); t != nil {
 			f.Severity = finding.Caution
 			f.Message = fmt.Sprintf("the process goes by weight, and the moisture of the lot is not given: what is meant for %s is %s where the lot held %s and not %s",
-				Percent(meant), Percent(1-(1-meant)*(1-damp)/(1-usualLot)), Percent(damp), Percent(usualLot))
+				Percent(meant), Percent(1-(1-meant)*(1-damp)/(1-forecast.UsualMoisture)), Percent(damp), Percent(forecast.UsualMoisture))
 			f.Related = []finding.Related{{Place: t.Place, Message: "the weight"}}
 		}
 		c.Note(f)
 	},
 }
 
-// usualLot is the moisture of grain in store, which the forecast takes where none is
-// given; damp and meant show what an error does.
+// damp and meant show what an error does: a lot after a wet harvest, and a usual
+// moisture at steep-out.
 const (
-	usualLot = 0.12
-	damp     = 0.14
-	meant    = 0.44
+	damp  = 0.14
+	meant = 0.44
 )
 
 // byWeight gives the first condition of the process that asks for a weight, or nil.

@@ -23,7 +23,7 @@ var mouldCheckMissing = Rule{
 			c.Note(r.At(g.Mould.Place, fmt.Sprintf("whether there is mould on this %s is not known", c.Profile.Grain.Name)))
 		case g.Mould.Text != "":
 		case c.Forecast == nil:
-			c.NotJudged(r, "is not read in full, and its lot may say it")
+			c.NotJudged(r, "the lot says nothing of it, or has not been read in full")
 		default:
 			c.Note(r.At(g.Place, fmt.Sprintf("the lot is %s and does not say whether it was looked through for mould", c.Profile.Grain.Name)))
 		}

@@ -16,6 +16,7 @@ const (
 	halfHour   = 0.5 * hour
 	leastSoak  = 2 * hour  // a shorter soak only wets the husk
 	mostResoak = 12 * hour // by so much a soak is changed at the most
+	longSteep  = 10 * day  // a steep that nobody keeps up is not tried out
 )
 
 // steepOut forecasts the moisture at the end of a steep, NaN where it cannot.
@@ -73,7 +74,7 @@ func (c *Case) within(target *process.Range, least, most float64, changed func(b
 func (c *Case) moreSoak(target *process.Range) string {
 	all := c.wettings()
 	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
-	if last == nil {
+	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return ""
 	}
 	steps, most := c.steps(process.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
@@ -101,7 +102,7 @@ func (c *Case) moreSoak(target *process.Range) string {
 func (c *Case) lessSoak(target *process.Range) string {
 	all := c.wettings()
 	last := lastOf(all, process.Soak)
-	if last == nil {
+	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return ""
 	}
 	steps := c.steps(process.Steep)

@@ -20,7 +20,7 @@ var treatedUnknown = Rule{
 			c.Note(r.At(g.Treated.Place, "whether this lot was dressed as seed is not known"))
 		case g.Treated.Text != "":
 		case c.Forecast == nil:
-			c.NotJudged(r, "is not read in full, and its lot may say it")
+			c.NotJudged(r, "the lot says nothing of it, or has not been read in full")
 		default:
 			f := r.At(g.Place, "the lot does not say whether it was dressed as seed")
 			f.Severity = finding.Note

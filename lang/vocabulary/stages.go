@@ -66,7 +66,7 @@ var stages = []Row{
 			{Word: "at", Slots: []Slot{temperature("how warm", "water")}, Doc: "the temperature of the water"},
 			withAir, forTime, until, allow,
 		},
-		Doc: "The grain lies under water.", Example: "soak 7 h in water at 13 °C"},
+		Doc: "The grain lies under water; each soak begins in fresh water.", Example: "soak 7 h in water at 13 °C"},
 	{Word: "rest", In: blocks(Steep, Repeat), Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{choice("air", "air")}, Doc: "in air"},

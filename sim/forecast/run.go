@@ -49,9 +49,13 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 		if do == nil {
 			continue
 		}
-		r.f.Stages = append(r.f.Stages, Stage{Kind: st.Kind})
+		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind}), source.Place{}
 		if err := do(r, st); err != nil {
-			r.trouble(NotForecast, st.Place, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, plain(err)))
+			at := st.Place
+			if r.at.Known() {
+				at = r.at
+			}
+			r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, plain(err)))
 			break
 		}
 	}
@@ -98,7 +102,7 @@ func (r *run) lot() (grain.Lot, error) {
 	if err != nil {
 		return grain.Lot{}, err
 	}
-	w := usualMoisture
+	w := UsualMoisture
 	if g.Moisture != nil {
 		w = g.Moisture.SI
 	} else {
@@ -124,8 +128,9 @@ func (r *run) lot() (grain.Lot, error) {
 	return lot, nil
 }
 
-// usualMoisture is that of grain in store, wet basis (common practice).
-const usualMoisture = 0.12
+// UsualMoisture is that of grain in store, wet basis (common practice). It is taken
+// where a lot does not say.
+const UsualMoisture = 0.12
 
 // germination is the best of the lot's tests: in little water nothing drowns.
 func germination(g *process.Grain) (float64, bool) {
