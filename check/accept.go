@@ -19,6 +19,10 @@ var (
 		Title: "an acceptance of a rule that does not exist",
 		Why:   "it silences nothing",
 		Do:    "see the names with explain rules"}
+	findingsLeftOut = finding.Rule{Name: "findings-left-out", Severity: finding.Fault,
+		Title: "more than 200 findings in one file",
+		Why:   "so many mostly come from a few slips near the top",
+		Do:    "put the first ones right and check again"}
 	noProcess = finding.Rule{Name: "no-process", Severity: finding.Fault,
 		Title: "the file holds no process and defines nothing",
 		Why:   "there is nothing to check",

@@ -37,6 +37,14 @@ var made = map[string]struct {
 			n := syntax.MaxNesting + 1
 			return "process \"Loft pale\" {" + strings.Repeat(" repeat 2 times {", n) + strings.Repeat(" }", n) + " }\n"
 		}, nil},
+	"findings-left-out": {"more than 200 findings",
+		func() string {
+			var b strings.Builder
+			for i := range mostFindings + 5 {
+				fmt.Fprintf(&b, "vessel \"tub %d\" { }\n", i)
+			}
+			return b.String()
+		}, nil},
 	"use-too-many": {"65 files beside it",
 		func() string {
 			var b strings.Builder

@@ -16,6 +16,7 @@ import (
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -23,7 +24,7 @@ import (
 
 // Rules lists every rule: those of the text, of its meaning and of the forecast.
 func Rules() []finding.Rule {
-	list := slices.Concat(syntax.Rules(), process.Rules(), []finding.Rule{noProcess, acceptUnused, acceptUnknown})
+	list := slices.Concat(syntax.Rules(), process.Rules(), []finding.Rule{noProcess, acceptUnused, acceptUnknown, findingsLeftOut})
 	for _, r := range rules.All() {
 		list = append(list, r.Rule)
 	}
@@ -58,8 +59,26 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: because(p, u.Reason)})
 		}
 	}
-	out.Findings = finding.Sort(accepted(house, found))
+	out.Findings = capped(house.Files[0], finding.Sort(accepted(house, found)))
 	return out
+}
+
+// mostFindings is how many findings of one file are told: past them nobody reads on.
+const mostFindings = 200
+
+// capped keeps the first findings, and every danger, and says how many are left out.
+func capped(f *source.File, found []finding.Finding) []finding.Finding {
+	if len(found) <= mostFindings {
+		return found
+	}
+	kept := slices.Clone(found[:mostFindings])
+	for _, x := range found[mostFindings:] {
+		if x.Severity == finding.Danger {
+			kept = append(kept, x)
+		}
+	}
+	n := len(found) - len(kept)
+	return append(kept, findingsLeftOut.At(source.Place{File: f, Span: f.Line(f.Lines())}, fmt.Sprintf("%d more findings are left out", n)))
 }
 
 func because(p *process.Process, reason string) string {

@@ -81,7 +81,8 @@ type run struct {
 	malt  *finished   // after the kiln
 
 	soaks, rests int
-	changes      int // of the water, with no rest between
+	at           source.Place // the step that is being run
+	changes      int          // of the water, with no rest between
 }
 
 // begin takes up the lot and the site.

@@ -2,7 +2,6 @@ package forecast
 
 import (
 	"fmt"
-	"math"
 
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
@@ -99,6 +98,7 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	if !last {
 		stops = append(stops, stopOf(s.Until, orOver(s), s.Allow))
 	}
+	r.at = s.Place
 	before, now := m.moisture(), model(m)
 	which, ending, took, err := drive(&now, stops, ticks)
 	m.set(now)
@@ -221,6 +221,3 @@ func (r *run) wither(st *process.Stage) error {
 	r.f.Totals.CO2 = r.batch.CO2()
 	return nil
 }
-
-// nothing is what a figure is that the process does not have.
-var nothing = math.NaN()

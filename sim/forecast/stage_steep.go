@@ -69,8 +69,16 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 	return nil
 }
 
+// longestSteep is how long a steep is followed: far beyond what any grain lives
+// through, so that a slip in a repeat cannot run for ever, s.
+const longestSteep = 21 * 86400.0
+
 // soakOrRest runs one soak or rest.
 func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) error {
+	if r.clock > longestSteep {
+		r.at = s.Place
+		return fmt.Errorf("the steep lasts over %.0f days, and nothing is alive in it any more", longestSteep/86400)
+	}
 	out := Step{Kind: s.Kind, Place: s.Place}
 	if s.Kind == process.Soak {
 		r.soaks++

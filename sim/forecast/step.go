@@ -43,6 +43,7 @@ func orOver(s *process.Step) *process.Quantity {
 
 // through drives the model to the stop and writes the step and its gate down.
 func (r *run) through(m model, st *process.Stage, until *process.Condition, s stop, out Step, ticks []*tick) error {
+	r.at = out.Place
 	before, began := m.moisture(), r.clock
 	now := m
 	_, ending, took, err := drive(&now, []stop{s}, ticks)
@@ -106,6 +107,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 		wait.latest, wait.ending = gateWait, ByGuard
 		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
 	}
+	r.at = s.Place
 	before, began := m.moisture(), r.clock
 	now := m
 	_, ending, took, err := drive(&now, []stop{wait}, nil)
