@@ -44,6 +44,7 @@ func (c *Case) goalOdd(r finding.Rule, t *process.Test, goal profile.Band, ends 
 	length, ok := waitsFor(t)
 	const rounding = 1e-9
 	switch {
+	case t.Bound == nil:
 	case !ok && ends:
 		f := r.At(t.Place, fmt.Sprintf("%s holds from the first hour, so nothing is waited for", t.Place.Text()))
 		f.Hint = "write at least for what is waited for"

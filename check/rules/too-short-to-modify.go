@@ -22,14 +22,20 @@ var tooShortToModify = Rule{
 		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(process.Wither), "acrospire", "rub") {
 			return
 		}
+		place := timeOf(st)
+		if st.Until != nil {
+			place = st.Until.Place
+		}
 		goal := c.Profile.Goal()
 		days := c.Profile.GrowDays()
 		switch {
 		case goal.Known() && last.Acrospire < goal.Low*(1-lotsDiffer):
-			c.Note(r.At(timeOf(st), fmt.Sprintf("after %s the acrospire is %.2f of the corn and it rubs out %s, and %s malt of %s is grown to %s",
-				Hours(floor.Took), last.Acrospire, last.Rub, c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal))))
+			f := r.At(place, fmt.Sprintf("after %s the acrospire is %.2f of the corn and it rubs out %s, and %s malt of %s is grown to %s",
+				Hours(floor.Took), last.Acrospire, last.Rub, c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
+			f.Hint = fmt.Sprintf("give it more days - %.4g to %.4g are usual for %s - or a somewhat warmer bed", days.Low, days.High, c.Profile.Grain.Name)
+			c.Note(f)
 		case !goal.Known() && floor.Took < days.Low*day:
-			c.Note(r.At(timeOf(st), fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days", Hours(floor.Took), c.Profile.Grain.Name, days.Low, days.High)))
+			c.Note(r.At(place, fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days", Hours(floor.Took), c.Profile.Grain.Name, days.Low, days.High)))
 		}
 	},
 }
