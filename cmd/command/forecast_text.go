@@ -18,6 +18,7 @@ import (
 // what was assumed and what to take care of. It fits 80 columns.
 func writeForecastText(w *World, f *forecast.Forecast, more sure, start *time.Time) error {
 	p := sheet{World: w, start: start}
+	p.pounds, p.fahrenheit = shownIn(f.Process)
 	p.head(f)
 	p.steps(f)
 	p.gates(f)
@@ -34,6 +35,8 @@ type sheet struct {
 	*World
 	start *time.Time
 	b     strings.Builder
+
+	pounds, fahrenheit bool // the units in which it is shown
 }
 
 func (p *sheet) line(format string, args ...any) { fmt.Fprintf(&p.b, format+"\n", args...) }
@@ -58,10 +61,10 @@ type column struct {
 func (p *sheet) columns() []column {
 	if p.start == nil {
 		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
-			{"°C", 12, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
+			{p.degree(), 12, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
 	}
 	return []column{{"step", 10, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, 2, false},
-		{"°C", 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
+		{p.degree(), 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
 }
 
 func (p *sheet) head(f *forecast.Forecast) {
@@ -103,8 +106,8 @@ func (p *sheet) cells(label string, s forecast.Step) []string {
 	if p.start != nil {
 		cells = append(cells, p.clock(s))
 	}
-	return append(cells, s.Temperature.Text(),
-		fmt.Sprintf("%.1f → %.1f", 100*s.MoistureStart, 100*s.MoistureEnd), kilograms(s.WeightEnd), string(s.EndedBy))
+	return append(cells, p.warmth(s.Temperature),
+		fmt.Sprintf("%.1f → %.1f", 100*s.MoistureStart, 100*s.MoistureEnd), p.mass(s.WeightEnd), string(s.EndedBy))
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where
@@ -230,10 +233,10 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	}
 	p.growth(f)
 	p.para("total time", "%s%s", lasting(t.Total), p.ready(t.Total))
-	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", kilograms(t.Malt), 100*t.FinalMoisture, kilograms(t.Rootlets))
+	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", p.mass(t.Malt), 100*t.FinalMoisture, p.mass(t.Rootlets))
 	p.para("yield", "%.1f %% as is, %.1f %% of the dry matter: %.1f %% is lost", 100*t.Yield, 100*t.YieldDry, 100*t.DryMatterLost)
 	if t.KilnWater > 0 {
-		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", kilograms(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
+		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
 	}
 	if q := t.Quality; q.Colour > 0 {
 		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
@@ -253,7 +256,7 @@ func (p *sheet) growth(f *forecast.Forecast) {
 		}
 		c := g.Classes
 		p.para("growth", "of 100 corns at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
-			100*c[grain.NoGrowth], 100*c[grain.ToQuarter], 100*c[grain.ToHalf], 100*c[grain.ToThreeQuarters], 100*c[grain.ToFull], 100*c[grain.Overgrown], g.Rub, kilograms(f.Totals.CO2))
+			100*c[grain.NoGrowth], 100*c[grain.ToQuarter], 100*c[grain.ToHalf], 100*c[grain.ToThreeQuarters], 100*c[grain.ToFull], 100*c[grain.Overgrown], g.Rub, p.mass(f.Totals.CO2))
 		return
 	}
 }

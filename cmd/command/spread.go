@@ -74,7 +74,11 @@ func (p *sheet) spreadOut(e *ensemble.Ensemble) {
 	}
 	for _, t := range totalsShown {
 		if s := e.Total(t.of); s.Share > 0 {
-			p.line("%-24s%12s%12s%12s", t.name, t.format(s.P10), t.format(s.P50), t.format(s.P90))
+			format := t.format
+			if t.name == "malt" {
+				format = p.mass
+			}
+			p.line("%-24s%12s%12s%12s", t.name, format(s.P10), format(s.P50), format(s.P90))
 		}
 	}
 	for _, o := range append(e.Gates(), e.Expectations()...) {

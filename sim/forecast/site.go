@@ -32,7 +32,7 @@ func (r *run) siteOf() site {
 		if v != nil {
 			*into = within(v.Range, at) - offset
 			if !v.Single() {
-				r.assume(what, fmt.Sprintf(format, scale**into), "the middle of the site's "+v.String())
+				r.assume(what, v.High.Like(within(v.Range, at)), "the middle of the site's "+v.String())
 			}
 			return
 		}

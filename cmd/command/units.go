@@ -1,0 +1,86 @@
+package command
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+// house units: a forecast is shown in the units that its process is written in.
+// JSON and CSV are always in kg and °C.
+
+const kilogramsPerPound = 0.45359237
+
+// shownIn tells whether a process is written in pounds, and whether most of its
+// temperatures are in °F.
+func shownIn(p *process.Process) (pounds, fahrenheit bool) {
+	if p.Charge != nil {
+		pounds = p.Charge.Unit() == "lb" || p.Charge.Unit() == "oz"
+	}
+	count := 0
+	look := func(q quantity.Quantity) {
+		if q.Unit() == "°F" {
+			count++
+		} else if q.Dimension == quantity.Temperature {
+			count--
+		}
+	}
+	for _, st := range p.Stages {
+		if st.Air != nil {
+			look(st.Air.High)
+		}
+		eachStep(st.Steps, func(s *process.Step) {
+			for _, t := range []*process.Temperature{s.At, s.From} {
+				if t != nil {
+					look(t.High)
+				}
+			}
+		})
+	}
+	return pounds, count > 0
+}
+
+func eachStep(steps []*process.Step, visit func(*process.Step)) {
+	for _, s := range steps {
+		visit(s)
+		eachStep(s.Steps, visit)
+	}
+}
+
+// mass writes a weight in the unit of the process.
+func (p *sheet) mass(kg float64) string {
+	if !p.pounds {
+		return kilograms(kg)
+	}
+	lb := kg / kilogramsPerPound
+	switch {
+	case lb < 1:
+		return fmt.Sprintf("%.1f oz", 16*lb)
+	case lb < 10:
+		return fmt.Sprintf("%.2f lb", lb)
+	case lb < 100:
+		return fmt.Sprintf("%.1f lb", lb)
+	}
+	return fmt.Sprintf("%.0f lb", lb)
+}
+
+// warmth writes a temperature of the table in the unit of the process.
+func (p *sheet) warmth(t forecast.Temperature) string {
+	if p.fahrenheit {
+		// whole degrees: a tenth of a °F is finer than any kiln is held
+		t.From, t.To = math.Round(fahrenheitOf(t.From)), math.Round(fahrenheitOf(t.To))
+	}
+	return t.Text()
+}
+
+func fahrenheitOf(c float64) float64 { return c*9/5 + 32 }
+
+func (p *sheet) degree() string {
+	if p.fahrenheit {
+		return "°F"
+	}
+	return "°C"
+}
