@@ -57,11 +57,11 @@ type column struct {
 }
 
 // columns are those of the table; with clock times it takes 80 columns, and
-// without 71.
+// without 73.
 func (p *sheet) columns() []column {
 	if p.start == nil {
 		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
-			{p.degree(), 12, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
+			{p.degree(), 14, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
 	}
 	return []column{{"step", 10, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, 2, false},
 		{p.degree(), 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
