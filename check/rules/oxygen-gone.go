@@ -12,24 +12,47 @@ var oxygenGone = Rule{
 	Rule: finding.Rule{Name: "oxygen-gone", Severity: finding.Caution,
 		Title: "the grain stands long in water that has lost its oxygen",
 		Why:   "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals)",
-		Do:    "shorten the soak, change the water, or stir air into it: with air"},
+		Do:    "shorten the soak, change the water, or stir air into it: with air",
+		Bad:   "soak 8 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 10 h in water at 15 °C",
+		Good:  "soak 8 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 10 h in water at 15 °C with air",
+		Limits: "it takes 1.5 l of water for a kg of grain, and grain that needs ten times as much oxygen in its third soak as in its first; " +
+			"the bottom of a deep vessel runs out sooner, water stirred by hand later"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit("airless-time", airlessUsual(c))
-		for _, t := range c.troubles(forecast.OxygenGone) {
+		for _, t := range worstOfEach(c.troubles(forecast.OxygenGone)) {
 			if t.Value > most {
 				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, Hours(t.Value), Hours(most)))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", Hours(t.Value-most))
 				c.Note(f)
 			}
 		}
 	},
 }
 
+// worstOfEach keeps one trouble for each place: of a soak in a repeat the worst time.
+func worstOfEach(list []forecast.Trouble) []forecast.Trouble {
+	var kept []forecast.Trouble
+next:
+	for _, t := range list {
+		for i := range kept {
+			if kept[i].Place == t.Place {
+				if t.Value > kept[i].Value {
+					kept[i] = t
+				}
+				continue next
+			}
+		}
+		kept = append(kept, t)
+	}
+	return kept
+}
+
 // airlessUsual is the longest that a grain may stand without oxygen where the
-// house says nothing: 8 h, and a day for the grains that are soaked for 18 to 24 h
+// house says nothing: 6 h, and a day for the grains that are soaked for 18 to 24 h
 // at a stretch (common practice).
 func airlessUsual(c *Case) float64 {
 	if c.Profile.SoakLong > 12 {
-		return 24 * 3600
+		return 24 * hour
 	}
-	return 8 * 3600
+	return 6 * hour
 }

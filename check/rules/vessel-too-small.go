@@ -13,7 +13,11 @@ var vesselTooSmall = Rule{
 	Rule: finding.Rule{Name: "vessel-too-small", Severity: finding.Fault,
 		Title: "the grain and its water do not fit the vessel",
 		Why:   "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
-		Do:    "steep less at a time, or in a larger vessel"},
+		Do:    "steep less at a time, or in a larger vessel",
+		Bad:   "from 14 kg of \"Far field 2026\"\nvessel \"blue tub\" { holds 25 l }",
+		Good:  "from 10 kg of \"Far field 2026\"\nvessel \"blue tub\" { holds 25 l }",
+		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
+			"must be left out of what the vessel holds"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Steep)
 		if st == nil {
@@ -26,6 +30,9 @@ var vesselTooSmall = Rule{
 		for _, t := range c.troubles(forecast.VesselFull) {
 			f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
 				st.Vessel.Holds.Like(t.Value), st.Vessel.Name, st.Vessel.Holds))
+			if charge := c.Process.Charge; charge != nil && t.Value > 0 {
+				f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Value))
+			}
 			f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
 			c.Note(f)
 		}
