@@ -21,6 +21,9 @@ var bedDriesOut = Rule{
 		if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
 			return
 		}
+		if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
+			return // it never was wet enough, and the steep is to blame
+		}
 		st := c.Process.Stage(process.Germinate)
 		place := floor.Place
 		if st.Humidity != nil {

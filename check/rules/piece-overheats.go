@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/process"
 	"maltwright/sim/forecast"
 )
 
@@ -15,12 +16,16 @@ var pieceOverheats = Rule{
 		Do:     "turn more often, spread it thinner, or keep the room cooler",
 		Bad:    "germinate on \"apple box\" { hold room at 16 °C; turn every 24 h }",
 		Good:   "germinate on \"larch floor\" { hold room at 12 °C; turn every 8 h }",
-		Limits: "of a bed that is asked to be warm it only says by how much it gets warmer than that"},
+		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
 	Judge: func(r finding.Rule, c *Case) {
 		most, asked := c.growWarm(), c.askedOfBed()
+		sure := most + forecastWarmth
+		if _, moved := process.FindLimit(c.Process.Limits, "bed-temperature"); moved {
+			sure = most + sameWarmth
+		}
 		for _, t := range c.troubles(forecast.BedWarm) {
 			switch {
-			case t.Value <= most+sameWarmth:
+			case t.Value <= sure:
 			case asked > most+sameWarmth && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
 				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and %.1f °C is the most", t.Value, t.Detail, most)))
@@ -28,6 +33,10 @@ var pieceOverheats = Rule{
 		}
 	},
 }
+
+// forecastWarmth is how near the forecast knows the warmth of a bed, K: about what two
+// thermometers in one bed differ. A threshold of the house is taken as it is written.
+const forecastWarmth = 1.0
 
 // askedOfBed is the warmest that a hold asks for, °C, or nil.
 func (c *Case) askedOfBed() float64 {

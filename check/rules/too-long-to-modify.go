@@ -28,7 +28,7 @@ var tooLongToModify = Rule{
 		switch {
 		case goal.Known() && last.Acrospire > goal.High*(1+lotsDiffer):
 			c.Note(c.overgrown(r, st, floor, last))
-		case !goal.Known() && floor.Took > c.Profile.MostDays*day:
+		case !goal.Known() && floor.Took > c.Profile.MostDays*day+hour:
 			c.Note(r.At(timeOf(st), fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days",
 				Hours(floor.Took), c.Profile.Grain.Name, c.Profile.GrowDays().Low, c.Profile.GrowDays().High)))
 		}

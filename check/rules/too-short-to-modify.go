@@ -34,7 +34,7 @@ var tooShortToModify = Rule{
 				Hours(floor.Took), last.Acrospire, last.Rub, c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
 			f.Hint = fmt.Sprintf("give it more days - %.4g to %.4g are usual for %s - or a somewhat warmer bed", days.Low, days.High, c.Profile.Grain.Name)
 			c.Note(f)
-		case !goal.Known() && floor.Took < days.Low*day:
+		case !goal.Known() && floor.Took < days.Low*day-hour:
 			c.Note(r.At(place, fmt.Sprintf("it grows for %s, and %s takes %.4g to %.4g days", Hours(floor.Took), c.Profile.Grain.Name, days.Low, days.High)))
 		}
 	},

@@ -63,11 +63,11 @@ type Limit struct {
 
 var limits = []Limit{
 	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said"},
-	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; 20 °C for barley where nothing is said"},
+	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley"},
 	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 8 h where nothing is said, a day for sorghum, millet and maize"},
 	{"steep-water", q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley"},
 	{"soak-time", q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley"},
-	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed"},
+	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm"},
 	{"end-moisture", q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt"},
 	{"withering-time", q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said"},
 	{"rise-rate", q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said"},
