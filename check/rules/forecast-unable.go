@@ -11,9 +11,12 @@ import (
 var forecastUnable = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "forecast-unable", Severity: finding.Fault,
-		Title: "the forecast cannot go on",
-		Why:   "what the process asks for lies outside what the models hold for, or cannot be done at all",
-		Do:    "look at the value named, and at the step before"},
+		Title:  "the forecast cannot go on",
+		Why:    "what the process asks for lies outside what the models hold for, or cannot be done at all",
+		Do:     "look at the value named, and at the step before",
+		Bad:    "germinate on \"barn floor\" { … }, with 6 kg on 12 m2",
+		Good:   "germinate on \"growing tray\" { … }, with 6 kg on 0.3 m2",
+		Limits: "what comes after the step named is not judged"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.troubles(forecast.NotForecast) {
 			c.Note(r.At(t.Place, t.Detail))
