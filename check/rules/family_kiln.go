@@ -1,4 +1,10 @@
 package rules
 
 // kilnRules are of drying and curing.
-func kilnRules() []Rule { return []Rule{equipmentCannot, hotWhileWet} }
+func kilnRules() []Rule {
+	return []Rule{
+		equipmentCannot, hotWhileWet, gateOrder, cureWithoutGate, cureCoolOrShort, cureTooHotForClaim,
+		endMoistureHigh, endMoistureVeryLow, originalWeightStop, weightGateIgnoresLoss,
+		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep,
+	}
+}

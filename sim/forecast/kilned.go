@@ -72,7 +72,7 @@ func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
 	took := r.f.Stages[len(r.f.Stages)-1].Steps
 	last := took[len(took)-1]
 	r.trouble(AirShort, s.Place, carries, fmt.Sprintf(
-		"the malt has %.3g kg of water to give off before it holds %.3g %%, and the air of this kiln carries %.3g kg away in %.3g h at the most",
+		"the malt has %.3g kg of water to give off before it holds %.3g %%, and the air of this kiln carries %.2g kg away in %.3g h at the most",
 		water, 100*wanted, carries, (last.End-last.Start)/3600))
 }
 

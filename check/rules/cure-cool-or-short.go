@@ -1,0 +1,44 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/sim/quality"
+)
+
+var cureCoolOrShort = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "cure-cool-or-short", Severity: finding.Caution,
+		Title:  "the cure of a pale malt is too cool or too short for its DMS precursor",
+		Why:    "what is left of the precursor turns into DMS in the copper and tastes of cooked vegetables; 5.5 h at 84 °C and 3 h at 90 °C have the same effect (published process of a maltings), and 3 h at 80 °C is the mildest cure in use (published small-scale practice)",
+		Do:     "cure at 80 to 85 °C for 4 to 6 h, once the malt is below 10 % moisture",
+		Bad:    "cure at air-on 72 °C for 3 h",
+		Good:   "cure at air-on 82 °C for 5 h",
+		Limits: "The half-life of the precursor was measured in wort, and in malt it is an indication. A long and open boil drives DMS off too; the rule does not know the brewery."},
+	Judge: func(r finding.Rule, c *Case) {
+		least := c.Profile.Malt.Split
+		if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil {
+			return
+		}
+		_, top, place := c.hottestStep()
+		left := c.Forecast.Totals.Quality.Precursor
+		got := -math.Log2(left)
+		if !place.Known() || got >= least {
+			return
+		}
+		f := r.At(place, fmt.Sprintf("on this kiln, %s at the hottest, only %s of the DMS precursor is split, and the mildest usual cure splits %s", top, share(1-left), share(1-math.Exp2(-least))))
+		half := math.Ln2 / quality.PrecursorRate(top.SI-zeroC, 0)
+		if more := (least - got) * half; more <= mostCure {
+			f.Hint = fmt.Sprintf("%s more at %s would come to that; the window of trade is 5.5 h at 84 °C to 3 h at 90 °C", Hours(more), top)
+		}
+		c.Note(f)
+	},
+}
+
+// mostCure is the longest time, s, by which anybody would lengthen a cure.
+const mostCure = 6 * hour
+
+// share writes a share to a whole per cent.
+func share(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }

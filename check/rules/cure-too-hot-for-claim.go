@@ -1,0 +1,72 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/check/profile"
+	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+var cureTooHotForClaim = Rule{
+	Rule: finding.Rule{Name: "cure-too-hot-for-claim", Severity: finding.Caution,
+		Title:  "the kiln gets hotter than the malt that is to be made bears",
+		Why:    "heat makes colour and takes enzymes: each malt type has a band of cures that makes it what it is (published malt specifications, common practice)",
+		Do:     "cure cooler, or say what it then is: make another malt",
+		Bad:    "make pilsner malt … cure at air-on 98 °C for 4 h",
+		Good:   "make pilsner malt … cure at air-on 83 °C for 5 h",
+		Limits: "It looks at what the kiln is set to. Of the colour it has an indication only, and speaks of it from half as much again as the malt type has."},
+	Judge: func(r finding.Rule, c *Case) {
+		s, top, place := c.hottestStep()
+		if s == nil {
+			return
+		}
+		if most := c.Profile.HottestCure(); top.SI-zeroC > most+sameHeat {
+			c.tooHot(r, top, place, most)
+			return
+		}
+		band := c.Profile.Malt.Colour
+		if c.kilned() == nil || c.Forecast.Totals.Quality.Colour <= tooDark*band.High {
+			return
+		}
+		f := r.At(place, fmt.Sprintf("by the forecast the malt gets about %.0f EBC dark, and %s malt has %g to %g", c.Forecast.Totals.Quality.Colour, c.Profile.Malt.Name, band.Low, band.High))
+		f.Hint = "cure shorter or cooler, or say what it then is"
+		c.Note(f)
+	},
+}
+
+const (
+	sameHeat = 1.0 // K: as near as a kiln is set
+	tooDark  = 1.5 // times the darkest of its type; the forecast of colour is no closer
+)
+
+func (c *Case) tooHot(r finding.Rule, top quantity.Quantity, place source.Place, most float64) {
+	limit := top.Like(most + zeroC)
+	what := c.Profile.Malt.Name + " malt is cured"
+	if c.Profile.Grain.CureMost < c.Profile.Malt.Cure.High {
+		what = "malt of " + c.Profile.Grain.Name + " is heated"
+	}
+	f := r.At(place, fmt.Sprintf("%s is hotter than %s: %s at the most", top, what, limit))
+	if other := curedAt(top.SI - zeroC); other != "" && c.Profile.Grain.Name == "barley" {
+		f.Hint = fmt.Sprintf("stay at or below %s, or make what is cured so hot: %s malt", limit, other)
+	} else {
+		f.Hint = "stay at or below " + limit
+	}
+	c.Note(f)
+}
+
+// curedAt names the malt types that are cured at t °C.
+func curedAt(t float64) string {
+	var names []string
+	for _, m := range profile.Malts() {
+		if m.Cure.Holds(t) {
+			names = append(names, m.Name)
+		}
+	}
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " or " + names[n-1]
+	}
+	return strings.Join(names, "")
+}

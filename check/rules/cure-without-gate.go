@@ -1,0 +1,131 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+var cureWithoutGate = Rule{
+	Rule: finding.Rule{Name: "cure-without-gate", Severity: finding.Caution, // a note where the forecast has it dry, or 12 % is asked for
+		Title:  "the heat of the cure begins with nothing that asks whether the malt is dry",
+		Why:    "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for no more than 80 °C (common practice), and hours alone do not tell that it is there",
+		Do:     "put a gate in front of it: gate moisture at most 10 %",
+		Bad:    "dry at air-on 55 °C for 14 h\ncure at air-on 82 °C for 4 h",
+		Good:   "dry at air-on 55 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 4 h",
+		Limits: "A weight can be such a gate; whether it is low enough shows only the forecast. Malts that need no enzymes are not judged."},
+	Judge: func(r finding.Rule, c *Case) {
+		if !c.Profile.Malt.NeedsEnzymes {
+			return
+		}
+		asks := untilDry(c)
+		for i, s := range c.steps(process.KilnStage) {
+			top, place, ok := peak(s)
+			if !ok || !curing(c, s, top.SI-zeroC) {
+				continue
+			}
+			if asks.before(i) > drynessFor(top.SI-zeroC)+nearlyDry {
+				c.ungated(r, s, top, place, asks.last(i))
+			}
+			return
+		}
+	},
+}
+
+// curing tells whether a step that goes to t °C is the heat of the cure.
+func curing(c *Case, s *process.Step, t float64) bool {
+	return t > hotWet && (s.Kind == process.Cure || t >= c.Profile.Malt.Cure.Low)
+}
+
+// drynessFor is the moisture down to which malt must be dried before t °C.
+func drynessFor(t float64) float64 {
+	if t > hotDamp {
+		return dryMalt
+	}
+	return dampMalt
+}
+
+// asks are the moistures that a process asks for, in order.
+type asks []weighed
+
+func untilDry(c *Case) asks { return c.dried("moisture") }
+
+// before gives the lowest moisture that is asked for before a step; 1 is none.
+func (a asks) before(step int) float64 {
+	least := 1.0
+	for _, w := range a {
+		if w.step < step {
+			least = min(least, w.high)
+		}
+	}
+	return least
+}
+
+// last gives the bound that asks for it, or nil.
+func (a asks) last(step int) *weighed {
+	for i := range a {
+		if a[i].step < step && a[i].high == a.before(step) {
+			return &a[i]
+		}
+	}
+	return nil
+}
+
+// ungated reports the step, unless a weight before it does what a moisture would.
+func (c *Case) ungated(r finding.Rule, s *process.Step, top quantity.Quantity, place source.Place, loose *weighed) {
+	need := drynessFor(top.SI - zeroC)
+	f := r.At(place, fmt.Sprintf("the malt is heated to %s, and nothing before that asks how dry it is", top))
+	if loose != nil && (loose.step >= 0 || loose.high <= withered) {
+		f = r.At(place, fmt.Sprintf("the malt is heated to %s, and %s is all that is asked of it before", top, loose.test.Place.Text()))
+		f.Related = []finding.Related{{Place: loose.test.Place, Message: fmt.Sprintf("before %s it should hold about %s at the most", top, Percent(need))}}
+	}
+	run := c.run(s)
+	byWeight := c.weightBefore(s)
+	switch {
+	case byWeight && run == nil:
+		c.NotJudged(r, "whether the weight before the cure is low enough shows only the forecast")
+		return
+	case run == nil:
+	case run.MoistureStart <= need+nearlyDry && byWeight:
+		return
+	default:
+		f.Message += fmt.Sprintf("; by the forecast it then holds %s", Percent(run.MoistureStart))
+		if run.MoistureStart <= need || loose != nil && loose.high <= dampMalt+nearlyDry {
+			f.Severity = finding.Note
+		}
+	}
+	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
+	c.Note(f)
+}
+
+// withered is the moisture above which a withered piece is still wet, and no malt for
+// a kiln that only cures.
+const withered = 0.25
+
+// weightBefore tells whether a weight is asked for before a step.
+func (c *Case) weightBefore(s *process.Step) bool {
+	steps := c.steps(process.KilnStage)
+	for _, w := range c.dried("weight") {
+		for i := range steps {
+			if steps[i] == s && w.step < i {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// before is the edit that puts a line in front of a statement, set in as far.
+func before(at source.Place, line string) finding.Edit {
+	text := at.File.Text(source.Span{End: at.Start})
+	margin := text[strings.LastIndexByte(text, '\n')+1:]
+	between := "; "
+	if strings.TrimSpace(margin) == "" {
+		between = "\n" + margin
+	}
+	return finding.Edit{Place: source.Place{File: at.File, Span: source.Span{Start: at.Start, End: at.Start}}, New: line + between}
+}

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+)
+
+var endMoistureHigh = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "end-moisture-high", Severity: finding.Caution, // a note up to some 6 %, a fault where it moulds
+		Title:  "the malt leaves the kiln moister than its type should",
+		Why:    "moist malt loses its aroma and goes slack in store, mills badly, and moulds from about 14 % on (common practice)",
+		Do:     "dry it longer before the cure, or cure it longer; a gate behind the cure holds it: gate moisture at most 4.5 %",
+		Bad:    "cure at air-on 80 °C for 1 h\ncool to malt 30 °C",
+		Good:   "cure at air-on 80 °C for 5 h\ngate moisture at most 5 %\ncool to malt 30 °C",
+		Limits: "The forecast of the last per cent is good to about half a per cent."},
+	Judge: func(r finding.Rule, c *Case) {
+		if c.kilned() == nil {
+			return
+		}
+		own := c.Profile.FinishedMost()
+		most, w := c.Limit("end-moisture", own), c.Forecast.Totals.FinalMoisture
+		if w <= most+closeMoisture {
+			return
+		}
+		said := fmt.Sprintf("%s malt should hold %s at the most", c.Profile.Malt.Name, Percent(most))
+		if most != own {
+			said = fmt.Sprintf("%s is the most in this house", Percent(most))
+		} else if c.Profile.Grain.EndMost > c.Profile.Malt.EndMost {
+			said = fmt.Sprintf("malt of %s should hold %s at the most", c.Profile.Grain.Name, Percent(most))
+		}
+		f := r.At(c.lastDried(), fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture, and %s", Percent(w), said))
+		switch {
+		case w > moulds:
+			f.Severity = finding.Fault
+		case most == own && w <= max(own, moistMalt)+forecastError:
+			f.Severity = finding.Note
+		}
+		c.Note(f)
+	},
+}
+
+const (
+	closeMoisture = 0.002 // within which the forecast cannot tell
+	moistMalt     = 0.06  // moister than this no malt is sold (common practice)
+	forecastError = 0.005 // of the last per cent
+	moulds        = 0.14
+)
+
+// lastDried is the last of the kiln that asks for a moisture, or its last heat.
+func (c *Case) lastDried() source.Place {
+	place, at := c.kilnHead(), -1
+	for i, s := range c.steps(process.KilnStage) {
+		if _, _, ok := peak(s); ok {
+			place, at = s.Place, i
+		}
+	}
+	for _, w := range c.dried("moisture") {
+		if w.step >= at && w.step >= 0 {
+			place = w.test.Place
+		}
+	}
+	return place
+}

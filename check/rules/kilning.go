@@ -1,0 +1,136 @@
+package rules
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+// hotWet and hotDamp are the temperatures, °C, above which a step needs malt of no
+// more than dampMalt and dryMalt moisture; what wet enzymes bear (common practice).
+const (
+	hotWet, hotDamp   = 65.0, 80.0
+	dampMalt, dryMalt = 0.12, 0.10
+	nearlyDry         = 0.005 // "about 10 %" is as much more
+)
+
+// trayDeep and bedDeep, m: below the one malt lies on a tray, from the other on it
+// is a deep bed, through which a drying front climbs (common practice).
+const trayDeep, bedDeep = 0.15, 0.30
+
+// peak is the hottest that a kiln step asks for, as written.
+func peak(s *process.Step) (q quantity.Quantity, place source.Place, ok bool) {
+	for _, at := range []*process.Temperature{s.At, s.From} {
+		if at == nil || s.Kind == process.Cool {
+			continue
+		}
+		if at.Low.SI > at.High.SI {
+			return at.Low, at.Place, true
+		}
+		return at.High, at.Place, true
+	}
+	return q, place, false
+}
+
+// hottestStep gives the kiln step that asks for the most heat, or nil.
+func (c *Case) hottestStep() (s *process.Step, q quantity.Quantity, place source.Place) {
+	for _, step := range c.steps(process.KilnStage) {
+		if t, at, ok := peak(step); ok && (s == nil || t.SI > q.SI) {
+			s, q, place = step, t, at
+		}
+	}
+	return s, q, place
+}
+
+// weighed is a bound on moisture or on weight that malt is dried to.
+type weighed struct {
+	test  *process.Test
+	stage process.StageKind
+	step  int  // its place in the kiln stage; −1 in withering
+	hold  bool // a gate; otherwise an until
+	low   float64
+	high  float64 // SI; low and high are ±Inf where that side is open
+}
+
+// dried lists the bounds on a measure from withering to the end of the kiln.
+func (c *Case) dried(measure string) []weighed {
+	var list []weighed
+	if st := c.Process.Stage(process.Wither); st != nil {
+		list = bounds(list, st.Until, measure, weighed{stage: st.Kind, step: -1})
+		for _, s := range st.Steps {
+			list = bounds(list, s.Gate, measure, weighed{stage: st.Kind, step: -1, hold: true})
+		}
+	}
+	for i, s := range c.steps(process.KilnStage) {
+		list = bounds(list, s.Until, measure, weighed{stage: process.KilnStage, step: i})
+		list = bounds(list, s.Gate, measure, weighed{stage: process.KilnStage, step: i, hold: true})
+	}
+	return list
+}
+
+func bounds(list []weighed, cond *process.Condition, measure string, w weighed) []weighed {
+	t := asked(cond, measure)
+	if t == nil || t.Bound == nil {
+		return list
+	}
+	w.test, w.low, w.high = t, math.Inf(-1), math.Inf(1)
+	switch t.Bound.Op {
+	case quantity.AtLeast, quantity.Above:
+		w.low = t.Bound.Range.Low.SI
+	case quantity.AtMost, quantity.Below:
+		w.high = t.Bound.Range.High.SI
+	default:
+		w.low, w.high = t.Bound.Range.Low.SI, t.Bound.Range.High.SI
+	}
+	return append(list, w)
+}
+
+// heatedAfter tells whether the kiln heats the malt after a step.
+func (c *Case) heatedAfter(step int) bool {
+	for i, s := range c.steps(process.KilnStage) {
+		if _, _, ok := peak(s); ok && i > step {
+			return true
+		}
+	}
+	return false
+}
+
+// run gives how the forecast runs a kiln step, or nil.
+func (c *Case) run(s *process.Step) *forecast.Step {
+	if c.Forecast == nil {
+		return nil
+	}
+	for i := range c.Forecast.Stages {
+		for j := range c.Forecast.Stages[i].Steps {
+			if r := &c.Forecast.Stages[i].Steps[j]; r.Place == s.Place && r.Kind == s.Kind {
+				return r
+			}
+		}
+	}
+	return nil
+}
+
+// kilned is how the malt fared on the kiln to its end, or nil.
+func (c *Case) kilned() *forecast.Kilned {
+	if c.Forecast == nil || c.Forecast.BrokenOff() {
+		return nil
+	}
+	return c.Forecast.Kilned
+}
+
+// kilnHead is the head of the kiln stage.
+func (c *Case) kilnHead() source.Place {
+	if st := c.Process.Stage(process.KilnStage); st != nil {
+		return st.Place
+	}
+	return c.Process.Place
+}
+
+// kilnArea tells whether the kiln says how large it is; without it no depth is known.
+func (c *Case) kilnArea() bool {
+	st := c.Process.Stage(process.KilnStage)
+	return st != nil && st.Kiln != nil && st.Kiln.Area != nil
+}

@@ -1,0 +1,36 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var neverStirred = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "never-stirred", Severity: finding.Caution,
+		Title:  "malt on a tray is roasted and never stirred",
+		Why:    "above 100 °C malt on a tray colours by where it lies: the corns at the edge and next to the heat burn while those in the middle stay pale (common practice)",
+		Do:     "stir it while it is hot, every 15 to 30 min: stir every 20 min",
+		Bad:    "cure at oven 120 °C for 1 h",
+		Good:   "stir every 20 min\ncure at oven 120 °C for 1 h",
+		Limits: "Beds of 15 cm and more, and drums, are not judged."},
+	Judge: func(r finding.Rule, c *Case) {
+		s, top, place := c.hottestStep()
+		k, st := c.Forecast.Kilned, c.Process.Stage(process.KilnStage)
+		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= roasts+sameHeat {
+			return
+		}
+		if !c.kilnArea() {
+			c.NotJudged(r, "no area of the kiln is given, so the depth of the malt is not known")
+			return
+		}
+		if k.Depth < trayDeep {
+			c.Note(r.At(place, fmt.Sprintf("malt that lies %.0f cm deep is heated to %s and never stirred", 100*k.Depth, top)))
+		}
+	},
+}
+
+// roasts is the temperature, °C, from which malt colours fast.
+const roasts = 100.0

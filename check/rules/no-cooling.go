@@ -1,0 +1,51 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+var noCooling = Rule{
+	Rule: finding.Rule{Name: "no-cooling", Severity: finding.Caution,
+		Title:  "the malt comes off the kiln hot",
+		Why:    "malt that is heaped up or packed hot goes on colouring and losing enzymes for hours, and draws damp as it cools (common practice)",
+		Do:     "end the kiln with room air: cool to malt 30 °C",
+		Bad:    "cure at air-on 82 °C for 5 h\ndeculm within 12 h",
+		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C\ndeculm within 12 h",
+		Limits: "A kiln that ends at 45 °C or below is taken as cool enough."},
+	Judge: func(r finding.Rule, c *Case) {
+		top, place, cooled, ok := c.leaves()
+		if !ok || top.SI-zeroC <= handWarm+sameHeat {
+			return
+		}
+		said := fmt.Sprintf("the malt is heated to %s and not cooled before it comes off the kiln", top)
+		if cooled {
+			said = fmt.Sprintf("the malt is cooled to no more than %s, and comes off the kiln warmer than %s", top, top.Like(handWarm+zeroC))
+		}
+		c.Note(r.At(place, said))
+	},
+}
+
+// handWarm is the temperature, °C, at which malt may be heaped up.
+const handWarm = 45.0
+
+// leaves gives the temperature of the last step on the kiln, and whether it cools.
+func (c *Case) leaves() (t quantity.Quantity, place source.Place, cooled, ok bool) {
+	for _, s := range c.steps(process.KilnStage) {
+		switch {
+		case s.Kind == process.Cool && s.At != nil:
+			t, place, cooled, ok = s.At.High, s.At.Place, true, true
+		case s.Kind == process.Cool:
+			ok = false // cooled, to what room air gives
+		case s.Kind != process.Gate:
+			if q, at, heats := peak(s); heats {
+				t, place, cooled, ok = q, at, false, true
+			}
+		}
+	}
+	return t, place, cooled, ok
+}

@@ -1,0 +1,84 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var originalWeightStop = Rule{
+	Rule: finding.Rule{Name: "original-weight-stop", Severity: finding.Fault, // a caution where it is dried further
+		Title:  "the malt is dried to what the raw grain weighed",
+		Why:    "at the weight of the grain malt is as dry as the grain was only if nothing was lost; steeping, breath and growth take 5 to 8 % of the dry matter, and in its place is water: 16.4 % where the grain had 12 % and 5 % is lost (a balance of dry matter)",
+		Do:     "ask for a moisture, or reckon the weight from what is left of the dry matter",
+		Bad:    "from 6 kg of \"Far field 2026\" … dry at air-on 55 °C until weight at most 6 kg",
+		Good:   "from 6 kg of \"Far field 2026\" … dry at air-on 55 °C until moisture at most 10 %",
+		Limits: "It speaks of weights within 2 % of the charge."},
+	Judge: func(r finding.Rule, c *Case) {
+		if c.Process.Charge == nil {
+			return
+		}
+		charge := c.Process.Charge.SI
+		for _, w := range c.dried("weight") {
+			if math.Abs(w.high-charge) > asHeavy*charge {
+				continue
+			}
+			f := r.At(w.test.Place, fmt.Sprintf("%s is what the raw grain weighed: %s", w.test.Bound.Range.High, c.grainWeight(w.high)))
+			if k := c.kilned(); k != nil {
+				f.Hint = fmt.Sprintf("at 10 %% moisture the batch weighs %s by the forecast: ask for that, or for the moisture itself", w.test.Bound.Range.High.Like(k.DryMass/(1-dryMalt)))
+			}
+			if c.driedFurther(&w) {
+				f.Severity = finding.Caution
+			}
+			f.Related = []finding.Related{{Place: c.Process.Charge.Place, Message: "the raw grain"}}
+			c.Note(f)
+		}
+	},
+}
+
+const (
+	asHeavy   = 0.02 // share by which two weights are the same on a house's scale
+	usualLoss = 0.05 // of the dry matter, up to the kiln (common practice: 5 to 8 %)
+)
+
+// grainWeight says what malt of the weight holds.
+func (c *Case) grainWeight(weight float64) string {
+	if k := c.kilned(); k != nil {
+		return fmt.Sprintf("at that weight the malt still holds %s moisture by the forecast", Percent(k.MoistureAt(weight)))
+	}
+	raw := 0.12
+	if g := c.Process.Grain; g != nil && g.Moisture != nil {
+		raw = g.Moisture.SI
+	}
+	return fmt.Sprintf("at that weight the malt still holds about %s moisture, if %s of the dry matter is lost", Percent(1-(1-raw)*(1-usualLoss)*c.Process.Charge.SI/weight), Percent(usualLoss))
+}
+
+// driedFurther tells whether a bound on moisture or on less weight follows before
+// the malt is cured or done.
+func (c *Case) driedFurther(w *weighed) bool {
+	cure := c.cureAfter(w.step)
+	for _, next := range c.dried("moisture") {
+		if w.step < next.step && next.step < cure && next.high <= dampMalt+nearlyDry {
+			return true
+		}
+	}
+	for _, next := range c.dried("weight") {
+		if w.step < next.step && next.step < cure && next.high < w.high*(1-asHeavy) {
+			return true
+		}
+	}
+	return false
+}
+
+// cureAfter gives the place of the next step with the heat of a cure, or of the end.
+func (c *Case) cureAfter(step int) int {
+	steps := c.steps(process.KilnStage)
+	for i, s := range steps {
+		if top, _, ok := peak(s); ok && i > step && curing(c, s, top.SI-zeroC) {
+			return i
+		}
+	}
+	return len(steps)
+}

@@ -1,0 +1,51 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var rampTooSteep = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "ramp-too-steep", Severity: finding.Caution,
+		Title:  "the kiln is heated up fast while the malt is still wet",
+		Why:    "above 50 °C the heat must not run ahead of the drying: a steep rise cooks the outside of the corn while its middle is wet, and it turns glassy (common practice)",
+		Do:     "rise more slowly, or dry the malt to 10 % moisture first",
+		Bad:    "dry from air-on 50 to 80 °C over 1 h   # at 25 % moisture",
+		Good:   "dry from air-on 50 to 65 °C over 4 h until moisture at most 10 %",
+		Limits: "Only rises are judged, written as from … to … over …; a step that is set hotter at once is judged by how hot the malt then gets. Rises that end at 50 °C are only warming up."},
+	Judge: func(r finding.Rule, c *Case) {
+		if !c.Profile.Malt.NeedsEnzymes {
+			return
+		}
+		most := c.Limit("rise-rate", usualRise)
+		for _, s := range c.steps(process.KilnStage) {
+			run := c.run(s)
+			if run == nil || s.From == nil || s.Over == nil || s.Over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
+				continue
+			}
+			rate := (s.From.High.SI - s.From.Low.SI) / s.Over.SI
+			if rate <= most*(1+1e-9) || s.From.High.SI-zeroC <= warmsUp+sameHeat {
+				continue
+			}
+			f := r.At(s.From.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
+			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", Hours((s.From.High.SI-s.From.Low.SI)/most))
+			c.Note(f)
+		}
+	},
+}
+
+const (
+	usualRise = 10.0 / hour // K/s
+	warmsUp   = 50.0        // °C: wet malt bears it
+)
+
+// rise writes a rate, K/s, in the degrees in which the step is written.
+func rise(rate float64, s *process.Step) string {
+	if s.From.High.Unit() == "°F" {
+		return fmt.Sprintf("%.3g °F/h", 1.8*hour*rate)
+	}
+	return fmt.Sprintf("%.3g °C/h", hour*rate)
+}

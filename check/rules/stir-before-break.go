@@ -1,0 +1,34 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var stirBeforeBreak = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "stir-before-break", Severity: finding.Caution,
+		Title:  "a deep bed is stirred before the drying front is through it",
+		Why:    "stirred wet, a deep bed mats and tears, and dry warm malt is wetted again by the wet that is mixed into it; before the break the bed is left alone (common practice)",
+		Do:     "stir later, or not at all: a bed that is not stirred dries as a front, and the warming air-off tells when it is through",
+		Bad:    "stir every 2 h   # 60 cm of green malt",
+		Good:   "dry at air-on 55 °C until break allow 8 to 30 h",
+		Limits: "Beds below 30 cm are not judged: on a slatted floor they are turned from the start. The forecast does not know that a bed mats."},
+	Judge: func(r finding.Rule, c *Case) {
+		st, k := c.Process.Stage(process.KilnStage), c.Forecast.Kilned
+		if st == nil || st.Turn == nil || k == nil || k.Stirred == nil {
+			return
+		}
+		if !c.kilnArea() {
+			c.NotJudged(r, "no area of the kiln is given, so the depth of the bed is not known")
+			return
+		}
+		if k.Depth < bedDeep || k.Stirred.Broken || k.Stirred.Moisture <= forecast.WitheredMoisture {
+			return
+		}
+		c.Note(r.At(st.Turn.Place, fmt.Sprintf("a bed %.0f cm deep is first stirred after %s, before the drying front is through: it holds %s moisture then", 100*k.Depth, Hours(k.Stirred.At), Percent(k.Stirred.Moisture))))
+	},
+}

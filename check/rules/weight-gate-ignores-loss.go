@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+)
+
+var weightGateIgnoresLoss = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "weight-gate-ignores-loss", Severity: finding.Fault, // a caution where the hours dry it all the same
+		Title:  "the last weight is reckoned with the dry matter of the grain",
+		Why:    "what malting loses of the dry matter is missing on the scale and water weighs in its place: where 8 % is lost, malt of 12 % reads as 4.3 % (a balance of dry matter)",
+		Do:     "reckon the weight from the dry matter that comes onto the kiln, or dry a sample to know it",
+		Bad:    "dry from air-on 55 to 65 °C over 4 h until weight at most 5.49 kg   # 6 kg of 12.4 %",
+		Good:   "dry from air-on 55 to 65 °C over 4 h until weight at most 5.17 kg",
+		Limits: "Only the last weight is judged, with no heat behind it: before a cure the same weight may be meant for a moister malt. The loss is that of the forecast, rootlets still on."},
+	Judge: func(r finding.Rule, c *Case) {
+		k, charge, grain := c.kilned(), c.Process.Charge, c.Process.Grain
+		list := c.dried("weight")
+		if k == nil || charge == nil || grain == nil || len(list) == 0 {
+			return
+		}
+		last := list[len(list)-1]
+		if last.step < 0 || c.heatedAfter(last.step) || math.IsInf(last.high, 1) {
+			return
+		}
+		if grain.Moisture == nil {
+			c.NotJudged(r, "the moisture of the raw grain is not given")
+			return
+		}
+		c.lossIgnored(r, &last, charge.SI*(1-grain.Moisture.SI))
+	},
+}
+
+// lossIgnored reports the weight if, with the dry matter of the grain, it would be
+// that of finished malt, and with what is left of it is not.
+func (c *Case) lossIgnored(r finding.Rule, w *weighed, raw float64) {
+	k := c.kilned()
+	meant, is := 1-raw/w.high, k.MoistureAt(w.high)
+	most := max(c.Profile.FinishedMost(), moistMalt)
+	if meant < c.Profile.Malt.EndLeast-closeMoisture || meant > most || is <= most || is-meant < noticed {
+		return
+	}
+	q := w.test.Bound.Range.High
+	f := r.At(w.test.Place, fmt.Sprintf("%s is %s moisture only with all the %s of dry matter that the grain had; by the forecast %s of it is lost, and malt of that weight holds %s",
+		q, Percent(meant), q.Like(raw), Percent(1-k.DryMass/raw), Percent(is)))
+	f.Hint = fmt.Sprintf("%s moisture is %s by the forecast; or ask for the moisture itself", Percent(meant), q.Like(k.DryMass/(1-meant)))
+	if c.finalMoisture() <= most {
+		f.Severity = finding.Caution // dried further without it, but the weight guards nothing
+	}
+	f.Related = []finding.Related{{Place: c.Process.Charge.Place, Message: "the raw grain"}}
+	c.Note(f)
+}
+
+// noticed is by how much moisture the two must differ to be told.
+const noticed = 0.02

@@ -1,0 +1,35 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var witheringSlow = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "withering-slow", Severity: finding.Caution,
+		Title:  "the malt stays wet too long after it has grown",
+		Why:    "above 20 % moisture malt goes on growing, sours and grows mould; within about two days it should be below (common practice)",
+		Do:     "spread it thinner, warm or dry the air, or move more of it; on the kiln, dry a smaller charge",
+		Bad:    "wither on \"larch floor\" { air at 10 to 12 °C; until moisture at most 18 %; allow 12 to 120 h }",
+		Good:   "wither on \"larch floor\" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }",
+		Limits: "The air over a withering piece is taken as 0.3 m/s."},
+	Judge: func(r finding.Rule, c *Case) {
+		wet := 0.0
+		place := c.kilnHead()
+		for _, p := range c.Forecast.Pieces {
+			if p.Stage == process.Wither {
+				wet, place = wet+p.Wet, p.Place
+			}
+		}
+		if k := c.Forecast.Kilned; k != nil {
+			wet += k.Wet
+		}
+		if most := c.Limit("withering-time", 50*hour); wet > most {
+			c.Note(r.At(place, fmt.Sprintf("after it has grown the malt holds more than %s moisture for %s, and %s is the most", Percent(forecast.WitheredMoisture), Hours(wet), Hours(most))))
+		}
+	},
+}
