@@ -66,14 +66,15 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 // mostFindings is how many findings of one file are told: past them nobody reads on.
 const mostFindings = 200
 
-// capped keeps the first findings, and every danger, and says how many are left out.
+// capped keeps the first findings, every danger and why reading ended, and says how
+// many are left out.
 func capped(f *source.File, found []finding.Finding) []finding.Finding {
 	if len(found) <= mostFindings {
 		return found
 	}
 	kept := slices.Clone(found[:mostFindings])
 	for _, x := range found[mostFindings:] {
-		if x.Severity == finding.Danger {
+		if x.Severity == finding.Danger || x.Rule == "too-many-statements" {
 			kept = append(kept, x)
 		}
 	}
