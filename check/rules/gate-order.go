@@ -21,10 +21,10 @@ var gateOrder = Rule{
 		list := c.dried("moisture")
 		for i := range list {
 			w := &list[i]
-			if least != nil && w.test.Bound != nil && !c.looserHold(least, w) {
+			if least != nil && !c.looserHold(least, w) {
 				c.rising(r, least, w)
 			}
-			if w.test.Bound != nil && (least == nil || w.high < least.high) {
+			if least == nil || w.high < least.high {
 				least = w
 			}
 		}

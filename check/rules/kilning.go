@@ -71,21 +71,33 @@ func (c *Case) dried(measure string) []weighed {
 	return list
 }
 
+// bounds appends the bounds of a condition on a measure, each made from w.
 func bounds(list []weighed, cond *process.Condition, measure string, w weighed) []weighed {
-	t := asked(cond, measure)
-	if t == nil || t.Bound == nil {
+	if cond == nil {
 		return list
 	}
-	w.test, w.low, w.high = t, math.Inf(-1), math.Inf(1)
-	switch t.Bound.Op {
-	case quantity.AtLeast, quantity.Above:
-		w.low = t.Bound.Range.Low.SI
-	case quantity.AtMost, quantity.Below:
-		w.high = t.Bound.Range.High.SI
-	default:
-		w.low, w.high = t.Bound.Range.Low.SI, t.Bound.Range.High.SI
+	for i := range cond.Tests {
+		t := &cond.Tests[i]
+		if t.Measure != measure || t.Bound == nil {
+			continue
+		}
+		w.test = t
+		w.low, w.high = sides(t.Bound)
+		list = append(list, w)
 	}
-	return append(list, w)
+	return list
+}
+
+// sides gives the values of a bound; a side that is open is infinite.
+func sides(b *quantity.Bound) (low, high float64) {
+	low, high = b.Range.Low.SI, b.Range.High.SI
+	switch b.Op {
+	case quantity.AtLeast, quantity.Above:
+		return low, math.Inf(1)
+	case quantity.AtMost, quantity.Below:
+		return math.Inf(-1), high
+	}
+	return low, high
 }
 
 // heatedAfter tells whether the kiln heats the malt after a step.
@@ -127,10 +139,4 @@ func (c *Case) kilnHead() source.Place {
 		return st.Place
 	}
 	return c.Process.Place
-}
-
-// kilnArea tells whether the kiln says how large it is; without it no depth is known.
-func (c *Case) kilnArea() bool {
-	st := c.Process.Stage(process.KilnStage)
-	return st != nil && st.Kiln != nil && st.Kiln.Area != nil
 }

@@ -22,10 +22,6 @@ var neverStirred = Rule{
 		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= roasts+sameHeat {
 			return
 		}
-		if !c.kilnArea() {
-			c.NotJudged(r, "no area of the kiln is given, so the depth of the malt is not known")
-			return
-		}
 		if k.Depth < trayDeep {
 			c.Note(r.At(place, fmt.Sprintf("malt that lies %.0f cm deep is heated to %s and never stirred", 100*k.Depth, top)))
 		}

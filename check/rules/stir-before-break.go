@@ -22,10 +22,6 @@ var stirBeforeBreak = Rule{
 		if st == nil || st.Turn == nil || k == nil || k.Stirred == nil {
 			return
 		}
-		if !c.kilnArea() {
-			c.NotJudged(r, "no area of the kiln is given, so the depth of the bed is not known")
-			return
-		}
 		if k.Depth < bedDeep || k.Stirred.Broken || k.Stirred.Moisture <= forecast.WitheredMoisture {
 			return
 		}
