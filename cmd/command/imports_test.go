@@ -19,7 +19,7 @@ const module = "maltwright/"
 // of it.
 var pipeline = []string{
 	"lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/process",
-	"lang/layout", "lang/contrast",
+	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/ensemble", "sim/outside",
 	"check/report", "check/profile", "check/rules", "check/rules/newrule", "check", "check/mend",

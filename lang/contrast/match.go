@@ -57,7 +57,7 @@ func Match(old, new []*syntax.Statement, in vocabulary.Block) []Pair {
 	}
 	m.byKey(func(l line) string { return l.say })
 	m.byKey(m.identity)
-	m.renamed()
+	m.reName()
 	return m.pairs()
 }
 
@@ -93,8 +93,8 @@ func (m *matching) ordered(list []line) []line {
 	return out
 }
 
-// named is the verb and, where the statement has one, its quoted name or measure.
-func named(s *syntax.Statement) string {
+// Name is the verb of a statement and, where the statement has one, its quoted name or measure.
+func Name(s *syntax.Statement) string {
 	key := s.Verb.Text
 	if len(s.Terms) > 0 {
 		switch t := s.Terms[0].(type) {
@@ -116,7 +116,7 @@ func (m *matching) identity(l line) string {
 	if l.s.Body == nil && Ordered(m.in, l.s.Verb.Text) {
 		return ""
 	}
-	return named(l.s)
+	return Name(l.s)
 }
 
 // byKey links what is left on both sides and has the same key, in order.
@@ -140,7 +140,7 @@ func (m *matching) byKey(key func(line) string) {
 }
 
 // renamed links, in order, what is left of one verb and has much the same block.
-func (m *matching) renamed() {
+func (m *matching) reName() {
 	left := map[string][]int{}
 	for i, l := range m.old {
 		if m.toNew[i] < 0 && l.s.Body != nil {

@@ -37,6 +37,14 @@ func Write(t *syntax.Tree) []byte {
 	return p.out.Bytes()
 }
 
+// Statement gives one statement of a block of that kind in the canonical form, with
+// its comments and its own block.
+func Statement(s *syntax.Statement, in vocabulary.Block) string {
+	p := &printer{}
+	p.block(&syntax.Block{Statements: []*syntax.Statement{s}}, in, 0)
+	return p.out.String()
+}
+
 type printer struct{ out bytes.Buffer }
 
 // entry is one statement made ready: a single line, or a block over several.
@@ -97,7 +105,7 @@ func align(run []entry) {
 	for i := range run {
 		widest = max(widest, width(run[i].head))
 	}
-	line, commented := 0, 0
+	line := 0
 	for i := range run {
 		e := &run[i]
 		if e.rest != "" {
@@ -106,7 +114,6 @@ func align(run []entry) {
 		e.head, e.rest = e.head+e.rest, ""
 		if e.comment != "" {
 			line = max(line, width(e.head))
-			commented++
 		}
 	}
 	for i := range run {

@@ -49,7 +49,7 @@ func (l *loader) file(f *source.File, at string, chain []string) {
 	l.seen[at] = f
 	l.house.Files = append(l.house.Files, f)
 	tree, found := syntax.Parse(f)
-	l.found = append(l.found, found...)
+	l.found = append(append(l.found, found...), unsettled(tree)...)
 	for _, s := range tree.Top.Statements {
 		if s.Verb.Text == "use" && !s.Broken {
 			l.use(f, s, at, append(chain, at))

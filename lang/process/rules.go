@@ -14,7 +14,7 @@ func Rules() []finding.Rule {
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
 		placeMissing, badTime, blockUnexpected, blockMissing,
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
-		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged,
+		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
 	}
 }
 

@@ -134,3 +134,25 @@ func (b *Block) Walk(visit func(*Statement)) {
 		}
 	}
 }
+
+// Comments calls visit for every comment of the block and below, in the order in
+// which they stand.
+func (b *Block) Comments(visit func(*Comment)) {
+	for _, s := range b.Statements {
+		for i := range s.Lead {
+			visit(&s.Lead[i])
+		}
+		if s.Trail != nil {
+			visit(s.Trail)
+		}
+		if s.Body != nil {
+			s.Body.Comments(visit)
+		}
+	}
+	for i := range b.Tail {
+		visit(&b.Tail[i])
+	}
+	if b.Close != nil {
+		visit(b.Close)
+	}
+}
