@@ -153,7 +153,7 @@ func TestMaltOnAStillOvenComesToTheOvenWhenDry(t *testing.T) {
 
 func TestRefusalsNameWhatIsWrong(t *testing.T) {
 	for want, change := range map[string]func(*kiln.Charge, *kiln.Equipment, *kiln.Ambient, *drying.Malt){
-		"dry matter on the kiln 0 kg is outside 0.001 to 1e+06 kg": func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.DryMass = 0 },
+		"dry matter on the kiln 0 kg is outside 0.001 to 1000000 kg": func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.DryMass = 0 },
 		"moisture, dry basis 45 kg/kg is outside 0 to 1.5 kg/kg":   func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.Moisture = 45 },
 		"airflow 0 m³/s is outside 0.000005 to 1.5 m³/s":              func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { e.Airflow = 0 },
 		"a still oven has no fan to lead exhaust back": func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) {
