@@ -31,16 +31,31 @@ func (w World) checkAll(files []input, o check.Options) ([]check.Report, error) 
 		workers.Wait()
 		close(done)
 	}()
-	count, progress := 0, w.counter("checked")
-	for range done {
-		count++
-		progress.say(count, len(files))
-	}
-	progress.wipe()
+	w.watch(done, len(files))
 	for _, err := range errs {
 		if err != nil {
 			return nil, err
 		}
 	}
 	return reports, nil
+}
+
+// fewFiles is up to how many files the seconds are shown instead of the files, each
+// of which may take long.
+const fewFiles = 20
+
+// watch takes what is done until all of it is, and says on a terminal how far it is.
+func (w World) watch(done <-chan struct{}, files int) {
+	if files < fewFiles {
+		stop := w.progress("checking")
+		defer stop()
+	}
+	count, progress := 0, w.counter("checked")
+	for range done {
+		count++
+		if files >= fewFiles {
+			progress.say(count, files)
+		}
+	}
+	progress.wipe()
 }

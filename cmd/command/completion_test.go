@@ -112,7 +112,7 @@ func TestBashCompletes(t *testing.T) {
 	typed := []string{"maltwright", "check", "--format", "=", "li"}
 	assert.Equal(t, []string{"lines"}, offered(t, dir, bash, append([]string{"--norc", "-c", ask, "bash", file}, typed...)...))
 	typed = []string{"maltwright", "check", "--format", "="}
-	assert.ElementsMatch(t, []string{"text", "lines", "json"}, offered(t, dir, bash, append([]string{"--norc", "-c", ask, "bash", file}, typed...)...))
+	assert.ElementsMatch(t, []string{"text", "lines", "json", "sarif"}, offered(t, dir, bash, append([]string{"--norc", "-c", ask, "bash", file}, typed...)...))
 }
 
 func TestFishCompletes(t *testing.T) {

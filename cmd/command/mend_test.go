@@ -45,7 +45,7 @@ func TestKilledWhileMendingLeavesOneTextOrTheOther(t *testing.T) {
 	require.NoError(t, err, "%s", out)
 	whole := time.Since(began)
 	old, mended := 0, 0
-	const tries = 24
+	const tries = 12
 	for i := range tries {
 		require.NoError(t, os.WriteFile(path, []byte(wrong), 0o640))
 		cmd := program(t, "check", "--mend", path)
