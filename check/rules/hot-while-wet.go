@@ -7,11 +7,11 @@ import (
 
 var hotWhileWet = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "hot-while-wet", Severity: finding.Fault, // a caution where strong air keeps the malt cool
+	Rule: finding.Rule{Name: "hot-while-wet", Severity: finding.Fault, // a caution where only the air is set, or only a part gets so hot
 		Title:  "the malt itself gets hot while it is still wet",
 		Bad:    "dry at malt 70 °C for 6 h   # at 40 % moisture",
 		Good:   "dry at air-on 50 °C until moisture at most 12 % allow 6 to 20 h",
-		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, what is set by malt or in an oven a fault.",
+		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, and so is malt of which only the part next to the air gets too hot; set by the malt or in an oven it is a fault.",
 		Why:    "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
 		Do:     "dry it further before it is heated: put a gate in front, or lengthen the step before"},
 	Judge: func(r finding.Rule, c *Case) {

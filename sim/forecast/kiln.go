@@ -43,6 +43,7 @@ func (r rise) value(at float64) float64 {
 type hotWet struct {
 	t, w, limit float64
 	found       bool
+	mean        bool // not only in one layer, but in the mean of the bed, at some time of the step
 }
 
 // shortfall is by how much the kiln missed what was asked of it.
@@ -125,8 +126,9 @@ func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if !m.worst.found && v.Hottest > l.t+0.5 && wetBasis(v.HottestX) > l.w+0.005 {
-			*m.worst = hotWet{v.Hottest, wetBasis(v.HottestX), l.t, true}
+			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
 		}
+		m.worst.mean = m.worst.mean || v.MaltT > l.t+0.5 && v.WetBasis > l.w+0.005
 	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt

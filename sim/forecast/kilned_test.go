@@ -104,3 +104,17 @@ func TestKilnSetByTheMaltIsShortOfTheMalt(t *testing.T) {
 	require.Len(t, said, 1)
 	assert.Contains(t, said[0], "malt of 60 °C is asked for")
 }
+
+func TestMaltOfWhichOnlyThePartNextToTheAirGetsHotIsToldApart(t *testing.T) {
+	hot := func(body string) Trouble {
+		for _, x := range kilnOf(t, body).Trouble {
+			if x.Kind == HotWet {
+				return x
+			}
+		}
+		require.Fail(t, "nothing is hot while wet")
+		return Trouble{}
+	}
+	assert.True(t, hot("dry at malt 48 °C for 6 h").ByAir, "the mean stays below 50 °C")
+	assert.False(t, hot("dry at malt 60 °C for 6 h").ByAir)
+}

@@ -129,7 +129,7 @@ type Trouble struct {
 	Value  float64 // SI of what the kind speaks of
 	At     float64 // s from the first soak
 	Detail string  // further words with units
-	ByAir  bool    // of HotWet: the step is set by the air, not by the malt or an oven
+	ByAir  bool    // of HotWet: the step is set by the air, or by the malt of which only a part gets so hot
 }
 
 // TroubleKind says what the trouble is.

@@ -194,7 +194,7 @@ func coolerThan(s *process.Step) *process.Condition {
 func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 	if h := m.worst; h.found {
 		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %.0f °C hot while it holds %.1f %% moisture; so wet it bears %.0f °C", h.t, 100*h.w, h.limit))
-		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff
+		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
 	if sh := m.short; sh.seconds > shortFor {
 		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %.0f °C is asked for and the kiln gives %.0f °C: %s", m.target, sh.asked, sh.got, sh.limit))
