@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -76,15 +78,26 @@ func (c *Case) visits() []visit {
 	return list
 }
 
-// turns lists the turns of the growing piece.
+// turns lists the turns and the sprinklings of the growing piece.
 func (c *Case) turns(from, to float64) []visit {
-	turn := c.Process.Stage(process.Germinate).Turn
-	if turn == nil || turn.SI < hour {
-		return nil
-	}
+	st := c.Process.Stage(process.Germinate)
 	var list []visit
-	for at := from + turn.SI; at < to; at += turn.SI {
-		list = append(list, visit{at, "a turn", turn.Place})
+	if st.Turn != nil {
+		list = every(*st.Turn, "a turn", from, to)
+	}
+	if st.Sprinkle != nil {
+		list = append(list, every(st.Sprinkle.Every, "a sprinkling", from, to)...)
+	}
+	slices.SortStableFunc(list, func(a, b visit) int { return cmp.Compare(a.at, b.at) })
+	return list
+}
+
+// every lists what is done at even intervals. What is done more often than hourly is
+// done by a machine.
+func every(span process.Quantity, what string, from, to float64) []visit {
+	var list []visit
+	for at := from + span.SI; span.SI >= hour && at < to; at += span.SI {
+		list = append(list, visit{at, what, span.Place})
 	}
 	return list
 }
