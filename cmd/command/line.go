@@ -12,6 +12,9 @@ type Line struct {
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
 	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
+	Merge      Merge      `cmd:"" help:"Merge two people's edits of a file by meaning."`
+	Plain      Plain      `cmd:"" help:"Print what a file says, a statement a line, for comparing."`
+	Git        Git        `cmd:"" help:"Let git show and merge process files by meaning."`
 	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
@@ -40,6 +43,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	)
 }
 
-var commandWords = []string{"check", "forecast", "tidy", "contrast", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

@@ -109,8 +109,9 @@ func TestWordsThatOnlyReadWellSayNothing(t *testing.T) {
 func TestARenamedProcessKeepsItsInside(t *testing.T) {
 	assert.Equal(t, "changed : process \"q\" { \"p\" -> \"q\"}\nchanged process \"q\" / steep: soak 8 h in water at 13 °C { 7 h -> 8 h}\n",
 		told(season, strings.Replace(strings.Replace(season, `"p"`, `"q"`, 1), "soak 7 h", "soak 8 h", 1)))
-	another := "process \"q\" {\n kiln in \"k\" { cool to malt 30 °C }\n}\n"
-	assert.Equal(t, "gone : process \"p\"\nnew : process \"q\"\n", reorder(told(season, another)), "another process is no new name for this one")
+	const another, third = "process \"q\" {\n kiln in \"k\" { cool to malt 30 °C }\n}\n", "process \"r\" { }\n"
+	assert.Equal(t, "gone : process \"p\"\nnew : process \"q\"\n", reorder(told(season+third, another+third)), "another process is no new name for this one")
+	assert.Contains(t, told(season, another), "changed : process \"q\" { \"p\" -> \"q\"}\n", "but the only one of each file is compared")
 }
 
 // reorder sorts the lines.

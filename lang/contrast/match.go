@@ -139,7 +139,8 @@ func (m *matching) byKey(key func(line) string) {
 	}
 }
 
-// renamed links, in order, what is left of one verb and has much the same block.
+// renamed links, in order, what is left of one verb and has much the same block;
+// and the one process of either file, whatever it is called.
 func (m *matching) reName() {
 	left := map[string][]int{}
 	for i, l := range m.old {
@@ -147,13 +148,27 @@ func (m *matching) reName() {
 			left[l.s.Verb.Text] = append(left[l.s.Verb.Text], i)
 		}
 	}
+	only := m.in == vocabulary.File && count(m.old, "process") == 1 && count(m.new, "process") == 1
 	for j, l := range m.new {
 		q := left[l.s.Verb.Text]
-		if m.toOld[j] < 0 && l.s.Body != nil && len(q) > 0 && m.alike(m.old[q[0]].s, l.s) {
+		if m.toOld[j] >= 0 || l.s.Body == nil || len(q) == 0 {
+			continue
+		}
+		if only && l.s.Verb.Text == "process" || m.alike(m.old[q[0]].s, l.s) {
 			m.link(q[0], j)
 			left[l.s.Verb.Text] = q[1:]
 		}
 	}
+}
+
+func count(list []line, verb string) int {
+	n := 0
+	for _, l := range list {
+		if l.s.Verb.Text == verb {
+			n++
+		}
+	}
+	return n
 }
 
 // alike tells whether half of what two blocks say, or more, is the same.

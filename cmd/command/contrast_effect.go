@@ -1,0 +1,243 @@
+package command
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// figure is one figure of two forecasts, as it is shown.
+type figure struct {
+	process, what, old, new string
+	more                    string // how much more the new one is, with its sign; may be ""
+}
+
+// measure is a figure that every forecast has.
+type measure struct {
+	what  string
+	value func(*forecast.Totals) float64
+	show  func(float64) string
+	more  func(float64) string
+}
+
+// measures are what is told of two forecasts besides their gates.
+var measures = []measure{
+	{"steep-out", func(t *forecast.Totals) float64 { return t.SteepOut }, lasting, hoursMore},
+	{"moisture at steep-out", func(t *forecast.Totals) float64 { return t.SteepOutMoisture }, percentText, pointsMore},
+	{"total time", func(t *forecast.Totals) float64 { return t.Total }, lasting, hoursMore},
+	{"final moisture", func(t *forecast.Totals) float64 { return t.FinalMoisture }, percentText, pointsMore},
+	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, kilograms, nil},
+	{"yield as is", func(t *forecast.Totals) float64 { return t.Yield }, percentText, pointsMore},
+	{"dry matter lost", func(t *forecast.Totals) float64 { return t.DryMatterLost }, percentText, pointsMore},
+	{"diastatic enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Diastatic }, percentText, pointsMore},
+	{"alpha enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Alpha }, percentText, pointsMore},
+	{"colour", func(t *forecast.Totals) float64 { return t.Quality.Colour }, func(v float64) string { return decimals(v, 1) + " EBC" }, nil},
+	{"water for the steep", func(t *forecast.Totals) float64 { return t.SteepWater }, kilograms, nil},
+	{"heat of the kiln", func(t *forecast.Totals) float64 { return t.KilnEnergy }, kilowattHours, nil},
+}
+
+func hoursMore(s float64) string {
+	switch h := s / 3600; {
+	case math.Abs(h) >= 96:
+		return fmt.Sprintf("%+.1f d", h/24)
+	case math.Abs(h) >= 10:
+		return fmt.Sprintf("%+.0f h", h)
+	default:
+		return fmt.Sprintf("%+.1f h", h)
+	}
+}
+
+func pointsMore(share float64) string { return fmt.Sprintf("%+.1f points", 100*share) }
+
+// forecasts compares the forecasts of the processes that stand on both sides: under
+// one name, or the only one of each.
+func (x *comparison) forecasts() {
+	for _, p := range x.new.house.Processes {
+		q := partner(x.old.house, p, len(x.new.house.Processes))
+		if q == nil {
+			continue
+		}
+		a, b := forecastOf(q, x.old.found), forecastOf(p, x.new.found)
+		if a == nil || b == nil {
+			which := x.new.name
+			if a == nil {
+				which = x.old.name
+			}
+			x.unable = append(x.unable, fmt.Sprintf("%q cannot be forecast as %s has it; see maltwright check", p.Name, which))
+			continue
+		}
+		for _, f := range figuresOf(a, b) {
+			f.process = p.Name
+			x.figures = append(x.figures, f)
+		}
+	}
+}
+
+// forecastOf forecasts a process, or gives nil where it is not sound or not whole.
+func forecastOf(p *process.Process, found []finding.Finding) *forecast.Forecast {
+	if p.Broken {
+		return nil
+	}
+	f, err := forecast.Run(p, forecast.Options{})
+	if err != nil || f.BrokenOff() {
+		return nil
+	}
+	return f
+}
+
+func partner(h *process.House, p *process.Process, others int) *process.Process {
+	for _, q := range h.Processes {
+		if q.Name == p.Name {
+			return q
+		}
+	}
+	if len(h.Processes) == 1 && others == 1 {
+		return h.Processes[0]
+	}
+	return nil
+}
+
+// figuresOf lists the figures that are shown differently.
+func figuresOf(a, b *forecast.Forecast) []figure {
+	var out []figure
+	add := func(f figure) {
+		if f.old != f.new {
+			out = append(out, f)
+		}
+	}
+	for _, m := range measures[:3] {
+		add(m.figure(a, b))
+	}
+	for _, g := range gatePairs(a.Gates, b.Gates) {
+		add(gateFigure(g[0], g[1]))
+	}
+	for _, m := range measures[3:] {
+		add(m.figure(a, b))
+	}
+	return out
+}
+
+func (m measure) figure(a, b *forecast.Forecast) figure {
+	x, y := m.value(&a.Totals), m.value(&b.Totals)
+	f := figure{what: m.what, old: m.show(x), new: m.show(y)}
+	if m.more != nil && !math.IsNaN(x) && !math.IsNaN(y) {
+		f.more = m.more(y - x)
+	}
+	return f
+}
+
+// gatePairs matches gates: those of one stage that ask the same, in order, then
+// what is left of a stage. A gate that is gone comes where it stood.
+func gatePairs(a, b []forecast.Gate) [][2]*forecast.Gate {
+	toOld := slices.Repeat([]int{-1}, len(b))
+	taken := make([]bool, len(a))
+	for _, key := range []func(*forecast.Gate) string{
+		gateName,
+		func(g *forecast.Gate) string { return fmt.Sprint(g.Stage, g.Hold) },
+	} {
+		left := map[string][]int{}
+		for i := range a {
+			if !taken[i] {
+				left[key(&a[i])] = append(left[key(&a[i])], i)
+			}
+		}
+		for j := range b {
+			if q := left[key(&b[j])]; toOld[j] < 0 && len(q) > 0 {
+				toOld[j], taken[q[0]], left[key(&b[j])] = q[0], true, q[1:]
+			}
+		}
+	}
+	var out [][2]*forecast.Gate
+	i := 0
+	gone := func(end int) {
+		for ; i < end; i++ {
+			if !taken[i] {
+				out = append(out, [2]*forecast.Gate{&a[i], nil})
+			}
+		}
+	}
+	for j, k := range toOld {
+		if k < 0 {
+			out = append(out, [2]*forecast.Gate{nil, &b[j]})
+			continue
+		}
+		gone(k)
+		out = append(out, [2]*forecast.Gate{&a[k], &b[j]})
+	}
+	gone(len(a))
+	return out
+}
+
+func gateFigure(a, b *forecast.Gate) figure {
+	f := figure{old: gateText(a), new: gateText(b)}
+	switch {
+	case b == nil:
+		f.what = gateName(a)
+	case a == nil || a.Text == b.Text:
+		f.what = gateName(b)
+	default:
+		f.what = gateName(a) + " → " + b.Text
+	}
+	if a != nil && b != nil && a.Met && b.Met {
+		f.more = hoursMore(b.Reached - a.Reached)
+	}
+	return f
+}
+
+func gateName(g *forecast.Gate) string { return string(g.Stage) + ", " + g.Text }
+
+func gateText(g *forecast.Gate) string {
+	switch {
+	case g == nil:
+		return ""
+	case !g.Met:
+		return "not met, " + percentText(g.Moisture)
+	}
+	return lasting(g.Reached) + ", " + percentText(g.Moisture)
+}
+
+// findingChange is a finding of one side only.
+type findingChange struct {
+	came bool
+	f    finding.Finding
+}
+
+func (c findingChange) word() string {
+	if c.came {
+		return "came"
+	}
+	return "went"
+}
+
+// findingChanges tells which findings appeared and which went, by rule and words;
+// where one stands in the file makes no difference.
+func findingChanges(old, new []finding.Finding) []findingChange {
+	key := func(f finding.Finding) string { return f.Severity.String() + f.Rule + " " + f.Message }
+	count := map[string]int{}
+	for _, f := range old {
+		count[key(f)]++
+	}
+	var came, went []findingChange
+	for _, f := range new {
+		if count[key(f)]--; count[key(f)] < 0 {
+			came = append(came, findingChange{true, f})
+		}
+	}
+	for i := len(old) - 1; i >= 0; i-- { // of several that say the same the last have gone
+		if f := old[i]; count[key(f)] > 0 {
+			count[key(f)]--
+			went = append([]findingChange{{false, f}}, went...)
+		}
+	}
+	return append(went, came...)
+}
+
+// text is the finding in a line, with the place in the file of its side.
+func (c findingChange) text() string {
+	return report.Safe(fmt.Sprintf("%s: %s [%s]", c.f.Severity, c.f.Message, c.f.Rule))
+}

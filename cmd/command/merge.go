@@ -1,0 +1,97 @@
+package command
+
+import (
+	"fmt"
+
+	"maltwright/check/report"
+	"maltwright/cmd/rewrite"
+	"maltwright/lang/finding"
+	"maltwright/lang/merge"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+)
+
+// Merge joins what two people did to one file.
+type Merge struct {
+	Base   string `arg:"" help:"The file as it was when the two parted."`
+	Ours   string `arg:"" help:"What we made of it; the result is written here."`
+	Theirs string `arg:"" help:"What they made of it."`
+	Name   string `help:"The name of the file in messages." placeholder:"NAME"`
+	Show   bool   `help:"Print the result and write nothing."`
+}
+
+// Help is the longer help of the command.
+func (Merge) Help() string {
+	return `Edits to different values go together, wherever they stand. Where both changed
+one value, one of them stays in force and a comment above the statement names both:
+
+  # both: ours for 5 h; theirs for 6 h; before for 4 h
+  cure at air-on 82 °C for 5 h
+
+Such a comment is a fault until somebody has chosen and deleted it. No comment is
+lost. A file that does not read is left alone. maltwright git tells how git is to
+use this command.
+
+Examples:
+
+  maltwright merge --show spring.malt ours.malt theirs.malt
+
+Exit code: 0 merged, 1 merged but for what is marked, 2 the command line cannot be
+understood, 3 a file cannot be read or written.`
+}
+
+// Run merges.
+func (c Merge) Run(w *World) error {
+	files, err := w.gather([]string{c.Base, c.Ours, c.Theirs}, "")
+	if err != nil {
+		return err
+	}
+	if len(files) != 3 {
+		return usage("merge takes three files, and no folder")
+	}
+	name := c.Name
+	if name == "" {
+		name = c.Ours
+	}
+	var trees [3]*syntax.Tree
+	for i, side := range []string{"base", "ours", "theirs"} {
+		if trees[i], err = c.parse(w, name+" ("+side+")", files[i].text); err != nil {
+			return err
+		}
+	}
+	got, err := merge.Trees(trees[0], trees[1], trees[2])
+	if err != nil {
+		return failed("%s: %v; nothing was written", name, err)
+	}
+	if err := c.write(w, files[1], got.Text); err != nil {
+		return err
+	}
+	if got.Unsettled > 0 {
+		fmt.Fprintf(w.Err, "maltwright: %s: %s for you to settle, marked # both:\n", report.Safe(name), plural(got.Unsettled, "place"))
+		return errFindings
+	}
+	return nil
+}
+
+func (c Merge) parse(w *World, name string, text []byte) (*syntax.Tree, error) {
+	tree, found := syntax.Parse(source.New(name, text))
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
+		return nil, failed("%s does not read; nothing was written", name)
+	}
+	return tree, nil
+}
+
+func (c Merge) write(w *World, ours input, text []byte) error {
+	switch {
+	case c.Show || ours.path == "":
+		if _, err := w.Out.Write(text); err != nil {
+			return failed("cannot write: %v", err)
+		}
+	case string(text) != string(ours.text):
+		if err := rewrite.File(ours.path, ours.text, text); err != nil {
+			return failed("%s: %s", ours.name, rewriteError(err))
+		}
+	}
+	return nil
+}

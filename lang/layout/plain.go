@@ -1,0 +1,105 @@
+package layout
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// Plain gives what a file says, for programs that compare lines: a statement a
+// line, indented by its block, without comments, braces or alignment, with the
+// clauses in the order of the vocabulary and each kind of quantity in units that
+// depend on its size alone. Two files that say the same are the same in it.
+func Plain(t *syntax.Tree) []byte {
+	return plainBlock(nil, &t.Top, vocabulary.File, 0)
+}
+
+func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []byte {
+	for _, s := range b.Statements {
+		words := append([]string{s.Verb.Text}, plainTerms(s.Terms)...)
+		for _, c := range ordered(s, in) {
+			words = append(append(words, c.Word.Text), plainTerms(c.Terms)...)
+		}
+		out = append(out, strings.Repeat(indent, depth)+strings.Join(words, " ")+"\n"...)
+		if s.Body != nil {
+			out = plainBlock(out, s.Body, opens(s, in), depth+1)
+		}
+	}
+	return out
+}
+
+func plainTerms(list []syntax.Term) []string {
+	out := make([]string, len(list))
+	for i, t := range list {
+		out[i] = plainTerm(t)
+	}
+	return out
+}
+
+func plainTerm(t syntax.Term) string {
+	switch t := t.(type) {
+	case syntax.Amount:
+		return plainAmount(t)
+	case syntax.Bounded:
+		return bound(t.Bound.Text) + " " + plainTerm(t.Value)
+	}
+	return Term(t)
+}
+
+func plainAmount(a syntax.Amount) string {
+	if a.High == nil {
+		return plainQuantity(a.Low)
+	}
+	low := a.Low
+	if len(low.Parts) == 1 && low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1 {
+		low.Parts = slices.Clone(low.Parts)
+		low.Parts[0].Unit = a.High.Parts[0].Unit
+	}
+	return plainQuantity(low) + " to " + plainQuantity(*a.High)
+}
+
+// plainUnit is a unit for sizes from the least on, in SI.
+type plainUnit struct {
+	unit                string
+	factor, zero, least float64
+}
+
+// plainUnits are the units of each kind, the largest first. Kinds that are written
+// in one way only are left out.
+var plainUnits = map[quantity.Dimension][]plainUnit{
+	quantity.Temperature: {{"°C", 1, 273.15, 0}},
+	quantity.Time:        {{"days", 86400, 0, 2 * 86400}, {"h", 3600, 0, 3600}, {"min", 60, 0, 60}, {"s", 1, 0, 0}},
+	quantity.Mass:        {{"kg", 1, 0, 1}, {"g", 1e-3, 0, 0}},
+	quantity.Volume:      {{"l", 1e-3, 0, 1e-3}, {"ml", 1e-6, 0, 0}},
+	quantity.Length:      {{"m", 1, 0, 1}, {"cm", 1e-2, 0, 0}},
+	quantity.Area:        {{"m2", 1, 0, 0}},
+	quantity.Flow:        {{"m3/h", 1.0 / 3600, 0, 0}},
+	quantity.Power:       {{"kW", 1e3, 0, 0}},
+	quantity.Energy:      {{"MJ", 1e6, 0, 0}},
+	quantity.Pressure:    {{"Pa", 1, 0, 0}},
+	quantity.Speed:       {{"m/s", 1, 0, 0}},
+	quantity.Share:       {{"%", 1e-2, 0, 0}},
+	quantity.DryShare:    {{"% dry basis", 1e-2, 0, 0}},
+}
+
+// plainFigures is to how many figures two quantities must agree to be the same.
+const plainFigures = 9
+
+func plainQuantity(q syntax.Quantity) string {
+	v := made(q)
+	if v == nil {
+		return written(q)
+	}
+	for _, u := range plainUnits[v.Dimension] {
+		if math.Abs(v.SI) >= u.least*(1-1e-9) {
+			n, _ := strconv.ParseFloat(strconv.FormatFloat((v.SI-u.zero)/u.factor, 'g', plainFigures, 64), 64)
+			return strconv.FormatFloat(n, 'f', -1, 64) + " " + u.unit
+		}
+	}
+	return v.String()
+}
