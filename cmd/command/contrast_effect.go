@@ -189,7 +189,13 @@ func gateFigure(a, b *forecast.Gate) figure {
 	return f
 }
 
-func gateName(g *forecast.Gate) string { return string(g.Stage) + ", " + g.Text }
+func gateName(g *forecast.Gate) string {
+	name := string(g.Stage)
+	if g.Hold {
+		name += " gate"
+	}
+	return name + ", " + g.Text
+}
 
 func gateText(g *forecast.Gate) string {
 	switch {

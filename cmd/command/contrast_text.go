@@ -102,7 +102,7 @@ const whatWidth = 25
 func contrastText(w *World, x *comparison) error {
 	p := sheet{World: w}
 	if len(x.changes) == 0 {
-		p.para("", "%s", report.Safe(x.old.name+" and "+x.new.name+" mean the same"))
+		p.plain(x.old.name + " and " + x.new.name + " mean the same")
 	} else {
 		half := (p.width() - whatWidth) / 2
 		p.columns3([]string{p.bold(plural(len(x.changes), "change"))}, sideCell(x.old.name, 0, half), sideCell(x.new.name, 0, half), half, p.bold)
@@ -120,6 +120,13 @@ func contrastText(w *World, x *comparison) error {
 	p.findingsChanged(x)
 	_, err := fmt.Fprint(w.Out, p.b.String())
 	return err
+}
+
+// plain writes a sentence over the whole width.
+func (p *sheet) plain(text string) {
+	for _, l := range report.Wrap(report.Safe(text), p.width()) {
+		p.line("%s", l)
+	}
 }
 
 func (p *sheet) changeRow(r changeRow) {
@@ -176,7 +183,7 @@ func padding(text string, width int) string {
 func (p *sheet) forecasts(x *comparison) {
 	for _, why := range x.unable {
 		p.line("")
-		p.para("", "%s", report.Safe(why))
+		p.plain(why)
 	}
 	last := ""
 	for i, f := range x.figures {

@@ -49,13 +49,14 @@ func (c Merge) Run(w *World) error {
 	if len(files) != 3 {
 		return usage("merge takes three files, and no folder")
 	}
-	name := c.Name
-	if name == "" {
-		name = c.Ours
+	name := c.Ours
+	if c.Name != "" { // the paths that git gives say nothing to people
+		name = c.Name
+		files[0].name, files[1].name, files[2].name = name+" (base)", name+" (ours)", name+" (theirs)"
 	}
 	var trees [3]*syntax.Tree
-	for i, side := range []string{"base", "ours", "theirs"} {
-		if trees[i], err = c.parse(w, name+" ("+side+")", files[i].text); err != nil {
+	for i, f := range files {
+		if trees[i], err = c.parse(w, f.name, f.text); err != nil {
 			return err
 		}
 	}

@@ -73,7 +73,7 @@ func (c Tidy) one(w *World, in input) (int, error) {
 		fmt.Fprintln(w.Out, report.Safe(in.name))
 		return 1, nil
 	case c.Show && !same:
-		fmt.Fprint(w.Out, safeLines(string(diff.Diff(in.name, in.text, in.name+" tidy", out))))
+		fmt.Fprint(w.Out, w.painted(safeLines(string(diff.Diff(in.name, in.text, in.name+" tidy", out)))))
 	case c.Verify, c.Show:
 	case in.path == "":
 		if _, err := w.Out.Write(out); err != nil {
@@ -93,6 +93,24 @@ func rewriteError(err error) string {
 		return err.Error()
 	}
 	return plainError(err)
+}
+
+// diffCodes are the terminal attributes of the lines of a diff, by how they begin;
+// the sign in front says the same without colour.
+var diffCodes = map[byte]string{'+': "32", '-': "31", '@': "2"}
+
+// painted colours a diff where the terminal takes it.
+func (w World) painted(text string) string {
+	if !w.colour() {
+		return text
+	}
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if line != "" && diffCodes[line[0]] != "" {
+			lines[i] = "\x1b[" + diffCodes[line[0]] + "m" + line + "\x1b[0m"
+		}
+	}
+	return strings.Join(lines, "\n")
 }
 
 // safeLines makes a text of several lines safe for the terminal.

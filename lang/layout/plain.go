@@ -14,7 +14,8 @@ import (
 // Plain gives what a file says, for programs that compare lines: a statement a
 // line, indented by its block, without comments, braces or alignment, with the
 // clauses in the order of the vocabulary and each kind of quantity in units that
-// depend on its size alone. Two files that say the same are the same in it.
+// depend on its size alone. Two files that say the same, in one order, are the same
+// in it.
 func Plain(t *syntax.Tree) []byte {
 	return plainBlock(nil, &t.Top, vocabulary.File, 0)
 }
@@ -60,7 +61,11 @@ func plainAmount(a syntax.Amount) string {
 		low.Parts = slices.Clone(low.Parts)
 		low.Parts[0].Unit = a.High.Parts[0].Unit
 	}
-	return plainQuantity(low) + " to " + plainQuantity(*a.High)
+	from, to := plainQuantity(low), plainQuantity(*a.High)
+	if number, unit, ok := strings.Cut(from, " "); ok && strings.HasSuffix(to, " "+unit) {
+		from = number
+	}
+	return from + " to " + to
 }
 
 // plainUnit is a unit for sizes from the least on, in SI.
