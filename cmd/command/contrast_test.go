@@ -43,6 +43,14 @@ func TestComparisonsFitTheTerminal(t *testing.T) {
 	}
 }
 
+// The page on version control gives what git --write sets, and the hook.
+func TestThePageShowsWhatGitIsTold(t *testing.T) {
+	page, err := os.ReadFile("../../docs/version-control.md")
+	require.NoError(t, err)
+	assert.Contains(t, string(page), attributesLine)
+	assert.Contains(t, string(page), "```sh\n"+hook+"```\n")
+}
+
 // long is a process of ten thousand lines.
 func long(change int) string {
 	var b strings.Builder

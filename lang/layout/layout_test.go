@@ -69,6 +69,37 @@ func TestTheCanonicalSampleIsCanonical(t *testing.T) {
 	assert.Equal(t, string(want), string(Write(tree)))
 }
 
+func TestThePageShowsTheCanonicalSample(t *testing.T) {
+	want, err := os.ReadFile("testdata/canonical.malt")
+	require.NoError(t, err)
+	page, err := os.ReadFile("../../docs/layout.md")
+	require.NoError(t, err)
+	assert.Contains(t, string(page), "```malt\n"+string(want)+"```\n")
+}
+
+func TestPlainIsTheSameForWhatSaysTheSame(t *testing.T) {
+	files := map[string]string{
+		"units":    "site \"L\" { air 46.4 to 59 °F; altitude 140 m }\nvessel \"t\" { holds 25000 ml } # c\n",
+		"as plain": "site \"L\"\n{\nair 8 to 15 °C\naltitude 140 m\n}\n# d\nvessel \"t\" { holds 25 l }\n",
+	}
+	var got []string
+	for _, text := range files {
+		tree, _ := parse([]byte(text))
+		got = append(got, string(Plain(tree)))
+	}
+	assert.Equal(t, got[0], got[1])
+	assert.Contains(t, got[0], "  air 8 to 15 °C\n")
+	for name, text := range samples(t) {
+		tree, ok := parse(text)
+		if !ok {
+			continue
+		}
+		again, _ := parse(Write(tree))
+		assert.Equal(t, string(Plain(tree)), string(Plain(again)), name)
+		assert.NotContains(t, string(Plain(tree)), "#", name)
+	}
+}
+
 func FuzzLayout(f *testing.F) {
 	for _, text := range samples(f) {
 		f.Add(text)
