@@ -3,6 +3,7 @@ package command
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"strings"
 
 	"github.com/rogpeppe/go-internal/diff"
@@ -89,8 +90,11 @@ func (c Tidy) one(w *World, in input) (int, error) {
 }
 
 func rewriteError(err error) string {
-	if errors.Is(err, rewrite.ErrLink) || errors.Is(err, rewrite.ErrChanged) {
+	switch {
+	case errors.Is(err, rewrite.ErrLink) || errors.Is(err, rewrite.ErrChanged):
 		return err.Error()
+	case errors.Is(err, fs.ErrPermission):
+		return "nothing may be written there"
 	}
 	return plainError(err)
 }
