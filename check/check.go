@@ -33,8 +33,9 @@ func Rules() []finding.Rule {
 
 // Options say how to check; the zero value forecasts.
 type Options struct {
-	NoForecast bool // only look at the text and its meaning
-	Odds       bool // forecast many likely batches, to tell how often promises are kept
+	NoForecast bool   // only look at the text and its meaning
+	On         string // the day of the first soak, as 2026-03-06; "" where it is not known
+	Odds       bool   // forecast many likely batches, to tell how often promises are kept
 }
 
 // Report is what was found in one file.
@@ -56,7 +57,7 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 		more, unjudged := judge(p, found, o)
 		found = append(found, more...)
 		for _, u := range unjudged {
-			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: u.Rule, Reason: because(p, u.Reason)})
+			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
 		}
 	}
 	out.Findings = capped(house.Files[0], finding.Sort(accepted(house, found)))
@@ -82,18 +83,11 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 	return append(kept, findingsLeftOut.At(source.Place{File: f, Span: f.Line(f.Lines())}, fmt.Sprintf("%d more findings are left out", n)))
 }
 
-func because(p *process.Process, reason string) string {
-	if p.Name == "" {
-		return reason
-	}
-	return fmt.Sprintf("in %q %s", p.Name, reason)
-}
-
 // judge forecasts a process and applies the rules. With faults in the text there
 // is nothing sound to forecast, and a process that did not read in full is not
 // judged at all.
 func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
-	c := &rules.Case{Process: p, Profile: profile.Of(p)}
+	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On}
 	switch worst, any := finding.Worst(found); {
 	case p.Broken:
 		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}

@@ -32,7 +32,7 @@ func TestProcessWithFaultsIsNotForecast(t *testing.T) {
 			if c.rule != "" {
 				assert.Equal(t, []string{c.rule}, beside(t, r.Findings), "and nothing that follows from it")
 			}
-			assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Rule: "forecast", Reason: `in "Loft pale" its faults must be put right first`})
+			assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `its faults must be put right first`})
 		})
 	}
 }
@@ -42,7 +42,7 @@ func TestNoForecastLooksOnlyAtTheText(t *testing.T) {
 	require.Contains(t, names(checked(text).Findings), "expectation-broken")
 	r := File("pale.malt", []byte(text), ".", house{}, Options{NoForecast: true})
 	assert.NotContains(t, names(r.Findings), "expectation-broken")
-	assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Rule: "forecast", Reason: `in "Loft pale" no forecast was asked for`})
+	assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `no forecast was asked for`})
 }
 
 func TestWhatCannotBeJudgedIsSaid(t *testing.T) {

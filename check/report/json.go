@@ -44,9 +44,10 @@ type jsonRelated struct {
 
 // NotJudged is something that could not be looked at, and why.
 type NotJudged struct {
-	File   string `json:"file"`
-	Rule   string `json:"rule"`
-	Reason string `json:"reason"`
+	File    string `json:"file"`
+	Process string `json:"process,omitempty"` // its name, where it is of one process
+	Rule    string `json:"rule"`
+	Reason  string `json:"reason"`
 }
 
 // JSON writes the findings and what could not be judged as one object.

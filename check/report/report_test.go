@@ -84,7 +84,7 @@ func TestLines(t *testing.T) {
 
 func TestJSON(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, JSON(&b, samples(), []NotJudged{{"loft.malt", "vessel-too-small", "the vessel's volume is not given"}}, Options{}))
+	require.NoError(t, JSON(&b, samples(), []NotJudged{{"loft.malt", "", "vessel-too-small", "the vessel's volume is not given"}}, Options{}))
 	golden.File(t, "testdata/findings.json", b.String())
 
 	b.Reset()

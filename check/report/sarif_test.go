@@ -68,7 +68,7 @@ func validate(t testing.TB, schema *jsonschema.Schema, text []byte) {
 
 func TestSARIFIsWhatTheStandardAsksFor(t *testing.T) {
 	schema := oasis(t)
-	out := sarifOf(t, append(samples(), fixed()), NotJudged{"loft.malt", "vessel-too-small", "the vessel's volume is not given"}, NotJudged{"loft.malt", "forecast", "none was asked for"})
+	out := sarifOf(t, append(samples(), fixed()), NotJudged{"loft.malt", "", "vessel-too-small", "the vessel's volume is not given"}, NotJudged{"loft.malt", "", "forecast", "none was asked for"})
 	validate(t, schema, out)
 	validate(t, schema, sarifOf(t, nil))
 	golden.File(t, "testdata/findings.sarif", string(out))
@@ -100,7 +100,7 @@ func TestAnyFindingIsSARIF(t *testing.T) {
 		place := source.Place{File: source.New(text, []byte(text)), Span: source.Span{Start: start, End: end}}
 		f := finding.Finding{Place: place, Message: text, Why: text, Hint: text, Rule: text, Severity: finding.Severity(rapid.IntRange(0, 3).Draw(r, "severity"))}
 		f.Related, f.Fixes = []finding.Related{{Place: place, Message: text}}, []finding.Edit{{Place: place, New: text}}
-		validate(t, schema, sarifOf(t, []finding.Finding{f}, NotJudged{text, text, text}))
+		validate(t, schema, sarifOf(t, []finding.Finding{f}, NotJudged{text, text, text, text}))
 	})
 }
 

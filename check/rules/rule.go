@@ -41,6 +41,7 @@ type Case struct {
 	Profile  profile.Profile
 	Forecast *forecast.Forecast // nil where none could be made
 	Odds     []ensemble.Odds    // of the promises; nil where they were not asked for
+	On       string             // the day of the first soak, as 2026-03-06; "" where it is not given
 	Found    []finding.Finding
 	Unjudged []Unjudged
 }

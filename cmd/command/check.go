@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"maltwright/check"
 	"maltwright/check/report"
@@ -19,6 +20,7 @@ type Check struct {
 	NoForecast bool     `help:"Only look at the text and its meaning." xor:"odds"`
 	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
 	DryRun     bool     `help:"With --mend: only show what would be written."`
+	On         string   `help:"The day of the first soak, such as 2026-03-06: tells which germination tests are too old by then." placeholder:"DATE"`
 	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
 }
 
@@ -46,6 +48,9 @@ cannot be understood, 3 a file cannot be read.`
 func (c Check) Run(w *World) error {
 	if c.DryRun && !c.Mend {
 		return usage("--dry-run goes with --mend")
+	}
+	if _, err := time.Parse(time.DateOnly, c.On); c.On != "" && err != nil {
+		return usage("--on %q is no date; write it as 2026-03-06", c.On)
 	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {
@@ -77,7 +82,7 @@ func (c Check) Run(w *World) error {
 }
 
 func (c Check) options() check.Options {
-	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds}
+	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On}
 }
 
 func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {
@@ -96,11 +101,8 @@ func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJu
 	if len(found) > 0 {
 		fmt.Fprintln(w.Out)
 	}
-	for _, n := range notJudged {
-		line := fmt.Sprintf("not judged: %s (%s), because %s", n.Rule, n.File, n.Reason)
-		for i, part := range report.Wrap(report.Safe(line), w.width()-4) {
-			fmt.Fprintf(w.Out, "%s%s\n", strings.Repeat("    ", min(i, 1)), part)
-		}
+	if err := report.Unjudged(w.Out, notJudged, o); err != nil {
+		return err
 	}
 	_, err := fmt.Fprintln(w.Out, summary(found, files))
 	return err

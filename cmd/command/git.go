@@ -55,6 +55,7 @@ const hook = `#!/bin/sh
 # the folder: they must be tidy, and sound.
 set -eu
 git diff --cached --quiet -- '*.malt' && exit 0
+[ -n "$(git ls-files -- '*.malt')" ] || exit 0
 staged=$(mktemp -d)
 trap 'rm -rf "$staged"' EXIT
 git ls-files -z -- '*.malt' | git checkout-index -z --stdin --prefix="$staged/"

@@ -1,0 +1,50 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+)
+
+// mostNamed is how many processes are named for which a rule could not be judged;
+// of more only the number is told.
+const mostNamed = 3
+
+// Unjudged writes what could not be judged, for a reader: a paragraph for each rule
+// and reason, with the processes it is true of.
+func Unjudged(w io.Writer, list []NotJudged, o Options) error {
+	type key struct{ rule, reason string }
+	var order []key
+	where := map[key][]string{}
+	for _, n := range list {
+		k := key{n.Rule, n.Reason}
+		if where[k] == nil {
+			order = append(order, k)
+		}
+		name := o.name(n.File)
+		if n.Process != "" {
+			name = fmt.Sprintf("%q of %s", n.Process, name)
+		}
+		where[k] = append(where[k], name)
+	}
+	for _, k := range order {
+		of := where[k]
+		said := strings.Join(of, ", ")
+		if len(of) > mostNamed {
+			said = fmt.Sprintf("%s and %d more", strings.Join(of[:mostNamed], ", "), len(of)-mostNamed)
+		}
+		text := fmt.Sprintf("not judged: %s, because %s (%s)", k.rule, k.reason, said)
+		for i, line := range Wrap(Safe(text), o.width()-len(indented)) {
+			if i > 0 {
+				line = indented + line
+			}
+			if _, err := fmt.Fprintln(w, line); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// indented stands in front of the further lines of a paragraph.
+const indented = "    "
