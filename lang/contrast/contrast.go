@@ -14,6 +14,7 @@ package contrast
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/lang/source"
@@ -78,23 +79,46 @@ func top(trees []*syntax.Tree) statements {
 	for _, t := range trees {
 		for _, s := range t.Top.Statements {
 			if s.Verb.Text != "use" {
-				all.list, all.files = append(all.list, s), append(all.files, t.File)
+				all.list, all.files = append(all.list, lowered(s, vocabulary.File)), append(all.files, t.File)
 			}
 		}
 	}
 	return all
 }
 
-func (s statements) inside(i int) statements {
+// inside gives the statements of the block of one, which is of a kind.
+func (s statements) inside(i int, kind vocabulary.Block) statements {
 	body := s.list[i].Body
 	if body == nil {
 		return statements{}
 	}
-	files := make([]*source.File, len(body.Statements))
-	for k := range files {
-		files[k] = s.files[i]
+	in := statements{make([]*syntax.Statement, len(body.Statements)), slices.Repeat(s.files[i:i+1], len(body.Statements))}
+	for k, t := range body.Statements {
+		in.list[k] = lowered(t, kind)
 	}
-	return statements{body.Statements, files}
+	return in
+}
+
+// lowered is the statement with those clauses that may as well stand in its block,
+// such as the until of a stage, as statements of the block: they mean the same.
+func lowered(s *syntax.Statement, in vocabulary.Block) *syntax.Statement {
+	out, block := *s, syntax.Block{}
+	out.Clauses = nil
+	for _, c := range s.Clauses {
+		if _, ok := vocabulary.Lookup(opens(in, s), c.Word.Text); ok {
+			block.Statements = append(block.Statements, &syntax.Statement{Span: c.Span, Verb: c.Word, Terms: c.Terms})
+		} else {
+			out.Clauses = append(out.Clauses, c)
+		}
+	}
+	if len(block.Statements) == 0 {
+		return s
+	}
+	if s.Body != nil {
+		block.Statements = append(block.Statements, s.Body.Statements...)
+	}
+	out.Body = &block
+	return &out
 }
 
 // side shows one of the statements; without one it is empty.
@@ -135,7 +159,8 @@ func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, chan
 		c.out = append(c.out, change)
 	}
 	path := append(change.Path[:len(change.Path):len(change.Path)], title(b))
-	c.blocks(old.inside(p.Old), new.inside(p.New), opens(in, b), path)
+	kind := opens(in, b)
+	c.blocks(old.inside(p.Old, kind), new.inside(p.New, kind), kind, path)
 }
 
 // opens is the block that a statement opens, as far as the vocabulary knows it.

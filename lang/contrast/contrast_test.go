@@ -106,6 +106,14 @@ func TestWordsThatOnlyReadWellSayNothing(t *testing.T) {
 	assert.Empty(t, told("process \"p\" { steep in \"tub\" to moisture 43 % { } }", "process \"p\" { steep to 43 % in \"tub\" { } }"))
 }
 
+func TestAClauseOfAStageMeansTheSameInItsBlock(t *testing.T) {
+	const head = "process \"p\" { germinate on \"f\" until rub is chalky allow 4 to 7 days { hold bed at 14 °C } }"
+	const block = "process \"p\" { germinate on \"f\" {\nhold bed at 14 °C\nuntil rub is chalky\nallow 4 to 7 days\n} }"
+	assert.Empty(t, told(head, block))
+	assert.Equal(t, "changed process \"p\" / germinate: allow 4 to 8 days { 4 to 7 days -> 4 to 8 days}\n", told(head, strings.Replace(block, "7 days", "8 days", 1)))
+	assert.Equal(t, "new process \"p\" / germinate: until rub is chalky\n", told(strings.Replace(head, " until rub is chalky", "", 1), block))
+}
+
 func TestARenamedProcessKeepsItsInside(t *testing.T) {
 	assert.Equal(t, "changed : process \"q\" { \"p\" -> \"q\"}\nchanged process \"q\" / steep: soak 8 h in water at 13 °C { 7 h -> 8 h}\n",
 		told(season, strings.Replace(strings.Replace(season, `"p"`, `"q"`, 1), "soak 7 h", "soak 8 h", 1)))
