@@ -13,21 +13,21 @@ import (
 // something. What only the other has is put behind what it stands behind there.
 func (m *merging) inOrder(a *alignment) []*syntax.Statement {
 	o, t, base := staying(a.o), staying(a.t), staying(a.base)
-	lead, other, ours := o, t, true
-	switch a.leads(base, o, t) {
-	case theirs:
-		lead, other, ours = t, o, false
-	case either:
+	leader := a.leads(base, o, t)
+	disputed := leader == neither
+	if leader == either || disputed { // by what they say, so that it does not depend on whose is which
+		leader = ours
 		if a.text(t) < a.text(o) {
-			lead, other, ours = t, o, false
+			leader = theirs
 		}
-	case neither:
-		if a.text(t) < a.text(o) {
-			lead, other, ours = t, o, false
-		}
-		m.markOrder(a, o, t, ours)
 	}
-	return m.woven(a, lead, other, ours)
+	if disputed {
+		m.markOrder(a, o, t, leader)
+	}
+	if leader == theirs {
+		return m.woven(a, t, o, theirs)
+	}
+	return m.woven(a, o, t, ours)
 }
 
 func staying(list []*item) []*item {
@@ -74,25 +74,26 @@ func (a *alignment) shared(list []*item, steps bool) []*item {
 	})
 }
 
-// markOrder marks the first statement at which two orders differ.
-func (m *merging) markOrder(a *alignment, o, t []*item, ours bool) {
+// markOrder marks the first statement at which two orders differ, as the leader has
+// it.
+func (m *merging) markOrder(a *alignment, o, t []*item, leader which) {
 	x, y := a.shared(o, true), a.shared(t, true)
 	for i := range x {
 		if x[i] == y[i] {
 			continue
 		}
-		marked := y[i]
-		if ours {
-			marked = x[i]
+		marked := x[i]
+		if leader == theirs {
+			marked = y[i]
 		}
 		m.markItem(marked, "has "+a.head(x[i].o)+" here", "has "+a.head(y[i].t)+" here")
 		return
 	}
 }
 
-func (m *merging) markItem(it *item, ours, theirs string) {
+func (m *merging) markItem(it *item, we, they string) {
 	out := *it.out
-	m.mark(&out, ours, theirs, "")
+	m.mark(&out, we, they, "")
 	it.out = &out
 }
 
@@ -104,7 +105,7 @@ func (a *alignment) head(s *syntax.Statement) string {
 }
 
 // woven puts runs of what only the other side has between those of the lead.
-func (m *merging) woven(a *alignment, lead, other []*item, leadIsOurs bool) []*syntax.Statement {
+func (m *merging) woven(a *alignment, lead, other []*item, leader which) []*syntax.Statement {
 	inLead, inOther := setOf(lead), setOf(other)
 	runs := map[*item][]*item{}
 	var behind *item
@@ -121,7 +122,7 @@ func (m *merging) woven(a *alignment, lead, other []*item, leadIsOurs bool) []*s
 		if i := slices.IndexFunc(rest, func(it *item) bool { return inOther[it] }); i >= 0 {
 			mine = rest[:i]
 		}
-		out = append(out, m.meeting(a, mine, runs[behind], leadIsOurs)...)
+		out = append(out, m.meeting(a, mine, runs[behind], leader)...)
 		return len(mine)
 	}
 	for i := put(nil, lead); i < len(lead); {
@@ -146,7 +147,7 @@ func setOf(list []*item) map[*item]bool {
 // meeting puts two runs that stand in one place one behind the other. Which comes
 // first is chosen by what they say; where they hold steps, it is for a person to
 // say.
-func (m *merging) meeting(a *alignment, lead, other []*item, leadIsOurs bool) []*item {
+func (m *merging) meeting(a *alignment, lead, other []*item, leader which) []*item {
 	if len(lead) == 0 || len(other) == 0 {
 		return append(slices.Clone(lead), other...)
 	}
@@ -156,7 +157,7 @@ func (m *merging) meeting(a *alignment, lead, other []*item, leadIsOurs bool) []
 	}
 	x, y := a.firstStep(lead), a.firstStep(other)
 	if x != nil && y != nil {
-		if !leadIsOurs {
+		if leader == theirs {
 			x, y = y, x
 		}
 		m.markItem(a.firstStep(second), "has "+a.head(version(x))+" here", "has "+a.head(version(y))+" here")
