@@ -154,8 +154,8 @@ func TestMaltOnAStillOvenComesToTheOvenWhenDry(t *testing.T) {
 func TestRefusalsNameWhatIsWrong(t *testing.T) {
 	for want, change := range map[string]func(*kiln.Charge, *kiln.Equipment, *kiln.Ambient, *drying.Malt){
 		"dry matter on the kiln 0 kg is outside 0.001 to 1000000 kg": func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.DryMass = 0 },
-		"moisture, dry basis 45 kg/kg is outside 0 to 1.5 kg/kg":   func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.Moisture = 45 },
-		"airflow 0 m³/s is outside 0.000005 to 1.5 m³/s":              func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { e.Airflow = 0 },
+		"moisture, dry basis 45 kg/kg is outside 0 to 1.5 kg/kg":     func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.Moisture = 45 },
+		"airflow 0 m³/s is outside 0.000005 to 1.5 m³/s":             func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { e.Airflow = 0 },
 		"a still oven has no fan to lead exhaust back": func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) {
 			e.Still, e.Recirculation = true, 0.5
 		},
@@ -174,7 +174,7 @@ func TestRefusedSettingsNameWhatIsWrong(t *testing.T) {
 	b := bed(t, tray, cabinet, spring)
 	for want, set := range map[string]kiln.Setting{
 		"temperature set 200 °C is outside 0 to 180 °C":    {From: 50, To: 200},
-		"airflow 10 m³/s is outside 0.000005 to 1.5 m³/s":     {From: 50, To: 50, Airflow: 10},
+		"airflow 10 m³/s is outside 0.000005 to 1.5 m³/s":  {From: 50, To: 50, Airflow: 10},
 		"share of exhaust led back 1 is outside 0 to 0.98": {From: 50, To: 50, Recirculation: &all},
 		"target 9 is outside 0 to 4":                       {Target: 9, From: 50, To: 50},
 	} {
