@@ -1,28 +1,10 @@
 package profile
 
 // Triticale is malted as rye is.
-var triticale = Grain{
-	Name:       "triticale",
-	Cast:       Band{0.44, 0.48},
-	Grows:      Band{14, 17},
-	GrowsWarm:  20,
-	GrowsHot:   28,
-	GrowsCold:  10,
-	DeepBed:    0.20,
-	Acrospire:  Band{0.5, 1},
-	Days:       Band{4, 5},
-	MostDays:   8,
-	CureMost:   85,
-	EndMost:    0.06,
-	SoakLong:   8,
-	SoakLost:   20,
-	WarmWater:  16,
-	HotWater:   20,
-	TepidWater: 18,
-	TepidLost:  12,
-	Rest:       Band{8, 20},
-	Sprouts:    0.90,
-	Naked:      true,
-	ErgotRisk:  true,
-	MouldCheck: true,
+var triticale = as(rye, "triticale")
+
+// as is a grain under another name, malted in the same way.
+func as(g Grain, name string) Grain {
+	g.Name = name
+	return g
 }
