@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 var visitAtNight = Rule{
@@ -39,6 +40,22 @@ var visitAtNight = Rule{
 			clock(best.at), len(best.missed), clock(worst.at), len(worst.missed), r.Do)
 		c.Note(f)
 	},
+}
+
+// NightVisits is how many steps of the steep and of the growing piece fall due when
+// nobody is awake, at the start hour that misses the fewest. It is false where the
+// site does not say when somebody is awake, or nothing needs a hand.
+func NightVisits(p *process.Process, f *forecast.Forecast) (int, bool) {
+	c := &Case{Process: p, Forecast: f}
+	if p.Site == nil || p.Site.Awake == nil {
+		return 0, false
+	}
+	list := c.visits()
+	if len(list) == 0 {
+		return 0, false
+	}
+	best, _ := bestStart(list, *p.Site.Awake)
+	return len(best.missed), true
 }
 
 func fall(n int) string {

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"slices"
-
 	"maltwright/lang/process"
 	"maltwright/lang/source"
 )
@@ -47,13 +45,15 @@ func (c *Case) saidWettings() []wetting {
 // onceEach keeps the longest run of each step of a kind.
 func onceEach(list []wetting, kind process.StepKind) []wetting {
 	var kept []wetting
+	at := map[*process.Step]int{}
 	for _, w := range list {
 		if w.step.Kind != kind {
 			continue
 		}
-		i := slices.IndexFunc(kept, func(k wetting) bool { return k.step == w.step })
+		i, again := at[w.step]
 		switch {
-		case i < 0:
+		case !again:
+			at[w.step] = len(kept)
 			kept = append(kept, w)
 		case w.seconds > kept[i].seconds:
 			kept[i] = w

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"maltwright/check/report"
+	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
@@ -119,7 +120,22 @@ func figuresOf(a, b *forecast.Forecast) []figure {
 	for _, m := range measures[3:] {
 		add(m.figure(a, b))
 	}
+	add(nightFigure(a, b))
 	return out
+}
+
+// nightFigure compares how many visits fall in the night at the best hour to begin.
+func nightFigure(a, b *forecast.Forecast) figure {
+	f := figure{what: "visits at night, at best", old: "-", new: "-"}
+	for _, side := range []struct {
+		f    *forecast.Forecast
+		into *string
+	}{{a, &f.old}, {b, &f.new}} {
+		if n, ok := rules.NightVisits(side.f.Process, side.f); ok {
+			*side.into = fmt.Sprint(n)
+		}
+	}
+	return f
 }
 
 func (m measure) figure(a, b *forecast.Forecast) figure {

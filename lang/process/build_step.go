@@ -57,7 +57,8 @@ func (b *builder) wetStep(r *reading, kind StepKind) *Step {
 		}
 		s.For = t
 	}
-	s.Aerated = kind == Soak && r.clause("with", 0) != nil
+	with := r.clause("with", 0).chosen().Text
+	s.Aerated, s.Limed = kind == Soak && with == "air", kind == Soak && with == "lime"
 	if s.At != nil && s.At.Where == "" {
 		s.At.Where = map[StepKind]string{Soak: "water", Rest: "air"}[kind]
 	}

@@ -77,6 +77,7 @@ type Step struct {
 	Until   *Condition
 	Allow   *Guard
 	Aerated bool
+	Limed   bool // lime in the steep water
 	Airflow *Quantity
 	Gate    *Condition
 	Times   *quantity.Bound

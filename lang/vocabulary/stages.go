@@ -3,7 +3,7 @@ package vocabulary
 import q "maltwright/lang/quantity"
 
 var (
-	withAir = Clause{Word: "with", Slots: []Slot{choice("air", "air")}, Doc: "the water is kept stirred up with air"}
+	withAir = Clause{Word: "with", Slots: []Slot{choice("air or lime", "air", "lime")}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
 	onDay   = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
