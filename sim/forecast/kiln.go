@@ -55,7 +55,7 @@ type shortfall struct {
 
 // stewReturn is the share of the air that goes round while malt is stewed: the
 // flaps are shut, and what leaks remains (common practice).
-const stewReturn = 0.95
+const stewReturn = 0.98
 
 // coveredShare is the share of a still oven's vent that reaches malt stewed in a
 // covered pan (common practice).
