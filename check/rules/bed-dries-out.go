@@ -13,8 +13,8 @@ var bedDriesOut = Rule{
 		Title:  "the growing piece dries so far that its growth slows",
 		Why:    "without water the corn stops where it stands, and its far end is never modified; a barley bed wants 40 % and more until it has grown (common practice)",
 		Do:     "cover it with damp cloth or a lid, keep the air over it moist, or sprinkle it and turn the water in",
-		Bad:    "germinate on \"tray\" { humidity 60 to 70 % }",
-		Good:   "germinate on \"tray\" { humidity 95 to 98 % }",
+		Bad:    "hold bed at 14 to 16 °C\nhumidity 50 to 60 %",
+		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
 		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying"},
 	Judge: func(r finding.Rule, c *Case) {
 		floor, _ := c.grown()

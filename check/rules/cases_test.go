@@ -27,10 +27,12 @@ import (
 // firing case, what the rule then says; MALTWRIGHT_UPDATE=1 rewrites it.
 
 func TestRulesFireAndStayQuiet(t *testing.T) {
+	t.Parallel()
 	base, err := os.ReadFile("testdata/base.malt")
 	require.NoError(t, err)
 	for _, r := range rules.All() {
 		t.Run(r.Name, func(t *testing.T) {
+			t.Parallel()
 			path := filepath.Join("testdata", r.Name+".txtar")
 			archive, err := txtar.ParseFile(path)
 			require.NoError(t, err, "a rule needs its cases")

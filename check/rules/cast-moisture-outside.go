@@ -12,8 +12,18 @@ var castMoistureOutside = Rule{
 		Title: "the steep aims at a moisture that is not usual for grain and malt",
 		Why:   "below its usual moisture grain grows poorly and stops short, above it it grows wild, heats, and loses much of its substance (handbooks and published practice)",
 		Do:    "aim at what is usual, or say why not with accept",
-		Bad:   `steep in "blue tub" to moisture 36 to 38 % { … }`,
-		Good:  `steep in "blue tub" to moisture 43 to 45 % { … }`,
+		Bad: `steep in "base tub" to moisture 36 to 38 % {
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  soak 3 h in water at 13 °C
+}`,
+		Good: `steep in "base tub" to moisture 42 to 46 % {
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  soak 7 h in water at 13 °C
+  rest 9 h in air at 14 °C
+  soak 6 h in water at 13 °C
+}`,
 		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
 			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -13,8 +13,8 @@ var co2Room = Rule{
 		Why: "growing grain gives off carbon dioxide, which lies low and cannot be smelt: a tonne some 39 m³ in five days (from the heat of respiration of malting barley); " +
 			"0.5 % of the air is the limit for a working day of 8 h (OSHA), and several per cent make people faint",
 		Do:     "let fresh air in and out at the floor, hang a carbon dioxide alarm at knee height, and never go in alone" + localCodes,
-		Bad:    `from 1 t of "Far field 2026"`,
-		Good:   `from 60 kg of "Far field 2026"`,
+		Bad:    `from 1 t of "base lot"`,
+		Good:   `from 4 kg of "base lot"`,
 		Limits: "it does not know the room: accept it where the air is moved and an alarm hangs"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Germinate)

@@ -15,8 +15,8 @@ var cureTooHotForClaim = Rule{
 		Title:  "the kiln gets hotter than the malt that is to be made bears",
 		Why:    "heat makes colour and takes enzymes: each malt type has a band of cures that makes it what it is (published malt specifications, common practice)",
 		Do:     "cure cooler, or say what it then is: make another malt",
-		Bad:    "make pilsner malt … cure at air-on 98 °C for 4 h",
-		Good:   "make pilsner malt … cure at air-on 83 °C for 5 h",
+		Bad:    "make pilsner malt\ncure at air-on 98 °C for 4 h",
+		Good:   "make pilsner malt\ncure at air-on 83 °C for 5 h",
 		Limits: "It looks at what the kiln is set to. Of the colour it has an indication only, and speaks of it from half as much again as the malt type has."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()

@@ -15,8 +15,8 @@ var cureWithoutGate = Rule{
 		Title:  "the heat of the cure begins with nothing that asks whether the malt is dry",
 		Why:    "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for no more than 80 °C (common practice), and hours alone do not tell that it is there",
 		Do:     "put a gate in front of it: gate moisture at most 10 %",
-		Bad:    "dry at air-on 55 °C for 14 h\ncure at air-on 82 °C for 4 h",
-		Good:   "dry at air-on 55 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 4 h",
+		Bad:    "dry at air-on 50 °C for 14 h\ncure at air-on 82 °C for 5 h",
+		Good:   "dry at air-on 50 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 5 h",
 		Limits: "A weight can be such a gate; whether it is low enough shows only the forecast. Malts that need no enzymes are not judged."},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {

@@ -9,11 +9,24 @@ import (
 
 var deculmMissing = Rule{
 	Rule: finding.Rule{Name: "deculm-missing", Severity: finding.Caution, // a danger where shoots and roots are poison
-		Title:  "the rootlets are never taken off",
-		Why:    "rootlets are bitter, and draw water into the malt in store; those of sorghum hold dhurrin, which gives off prussic acid (common practice)",
-		Do:     "rub and sieve them off while they are brittle: deculm within 12 h",
-		Bad:    "kiln in \"tray kiln\" { … }  store in \"lidded drum\" for 3 weeks",
-		Good:   "kiln in \"tray kiln\" { … }  deculm within 12 h  store in \"lidded drum\" for 3 weeks",
+		Title: "the rootlets are never taken off",
+		Why:   "rootlets are bitter, and draw water into the malt in store; those of sorghum hold dhurrin, which gives off prussic acid (common practice)",
+		Do:    "rub and sieve them off while they are brittle: deculm within 12 h",
+		Bad: `kiln in "base kiln" {
+  dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
+  gate moisture at most 10 % allow 0 to 12 h
+  cure at air-on 82 °C for 5 h
+  cool to malt 30 °C
+}
+store in "lidded drum" for at least 3 weeks`,
+		Good: `kiln in "base kiln" {
+  dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
+  gate moisture at most 10 % allow 0 to 12 h
+  cure at air-on 82 °C for 5 h
+  cool to malt 30 °C
+}
+deculm within 12 h
+store in "lidded drum" for at least 3 weeks`,
 		Limits: "green malt that never comes to a kiln is left alone, but not that of sorghum"},
 	Judge: func(r finding.Rule, c *Case) {
 		p := c.Process

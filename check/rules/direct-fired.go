@@ -12,8 +12,8 @@ var directFired = Rule{
 		Why: "a flame gives off carbon monoxide, which kills and cannot be smelt, and nitrogen oxides, which make nitrosamines in drying malt; " +
 			"malt above 10 µg/kg of NDMA may be acted on (FDA action level)",
 		Do:     "heat the air through an exchanger with a flue of its own; otherwise lead all of the gas out of doors, hang carbon monoxide alarms, and have the malt tested for NDMA" + localCodes,
-		Bad:    `kiln "barn kiln" { area 6 m2; fired wood by direct }`,
-		Good:   `kiln "barn kiln" { area 6 m2; fired wood by indirect }`,
+		Bad:    "heater 3 kW\nfired wood by direct",
+		Good:   "heater 3 kW\nfired wood by indirect",
 		Limits: "it knows nothing of the burner: one of low nitrogen oxides, or burnt sulphur, makes fewer nitrosamines"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()

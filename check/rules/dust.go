@@ -13,8 +13,8 @@ var dust = Rule{
 		Why: "rootlets and husks rub to a fine dust: breathed for hours it makes people ill for good, and a cloud of it in a closed room " +
 			"goes off like powder at a spark (common practice of grain handling)",
 		Do:     "work out of doors or with the dust drawn off, wear a mask for fine dust (P2 or N95), keep flames and sparks away, and sweep wet" + localCodes,
-		Bad:    "from 500 kg of \"Far field 2026\"\ndeculm within 12 h",
-		Good:   "from 6 kg of \"Far field 2026\"\ndeculm within 12 h",
+		Bad:    `from 60 kg of "base lot"`,
+		Good:   `from 4 kg of "base lot"`,
 		Limits: "it speaks of batches of more than 25 kg only, though somebody who coughs should wear a mask for less"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Deculm)

@@ -12,8 +12,8 @@ var endMoistureVeryLow = Rule{
 		Title:  "the malt leaves the kiln drier than any use asks for",
 		Why:    "the last per cent costs the most heat and hours, and takes colour, enzymes and weight; dry corns shatter in the mill (common practice)",
 		Do:     "end the cure by a moisture, not by hours alone: until moisture at most 4 %",
-		Bad:    "cure at air-on 95 °C for 14 h",
-		Good:   "cure at air-on 85 °C for 5 h",
+		Bad:    "cure at air-on 95 °C for 24 h",
+		Good:   "cure at air-on 85 °C for 4 h",
 		Limits: "The forecast of the last per cent is good to about half a per cent."},
 	Judge: func(r finding.Rule, c *Case) {
 		w := c.finalMoisture()

@@ -14,8 +14,8 @@ var equipmentCannot = Rule{
 		Title:  "the kiln cannot do what is asked of it",
 		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; and a cubic metre of warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
-		Bad:    "kiln \"bread oven\" { reaches 70 to 220 °C } … dry at oven 45 °C until moisture at most 10 %",
-		Good:   "kiln \"bread oven\" { reaches 70 to 220 °C } … wither to 14 % moisture first, then dry at oven 70 °C",
+		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
+		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range slices.Concat(c.troubles(forecast.KilnShort), c.troubles(forecast.AirShort)) {

@@ -11,8 +11,8 @@ var ergotCheckMissing = Rule{
 		Title:  "rye or triticale that was not looked through for ergot",
 		Why:    "ergot grows above all on rye and triticale, and its poisons outlast malting (common practice)",
 		Do:     "spread a kilogram on a white cloth and pick it over for black horns, some longer than the corn; then write ergot none or ergot found",
-		Bad:    `grain "Hill rye" { species rye; treated no }`,
-		Good:   `grain "Hill rye" { species rye; treated no; ergot none }`,
+		Bad:    "species rye\nmould none",
+		Good:   "species rye\nmould none\nergot none",
 		Limits: "barley, wheat and oats carry ergot too, but seldom; it is not asked for there"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain

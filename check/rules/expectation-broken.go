@@ -13,7 +13,7 @@ var expectationBroken = Rule{
 		Title:  "the forecast does not keep a promise of the process",
 		Why:    "the process says so itself",
 		Do:     "change the process until it keeps the promise, or promise what it gives",
-		Bad:    "expect total time at most 5 days",
+		Bad:    "expect total time at most 7 days",
 		Good:   "expect total time at most 9 days",
 		Limits: "the forecast takes the middle of every band; expectation-at-risk asks how often the promise is kept"},
 	Judge: func(r finding.Rule, c *Case) {

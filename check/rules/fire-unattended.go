@@ -12,8 +12,8 @@ var fireUnattended = Rule{
 		Title: "the kiln's fire burns longer than anybody is awake",
 		Why:   "dry rootlets and dust fall through the floor of the kiln and catch fire; a fire that nobody watches takes the house (common practice)",
 		Do:    "share out a night watch, or let the fire go out and go on in the morning; keep rootlets off the hearth, and hang a smoke alarm" + localCodes,
-		Bad:   `dry at air-on 45 °C for 30 h`,
-		Good:  `dry at air-on 45 °C for 10 h`,
+		Bad:   "fired wood by indirect\ndry at air-on 50 °C until moisture at most 20 % allow 18 to 30 h",
+		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 18 to 30 h",
 		Limits: "it judges flames only, by how long they burn, since the process does not say at what hour the kiln is lit; " +
 			"electric heat with a thermostat is not judged, and is safer, but not safe"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -14,8 +14,8 @@ var forecastUnable = Rule{
 		Title:  "the forecast cannot go on",
 		Why:    "what the process asks for lies outside what the models hold for, or cannot be done at all",
 		Do:     "look at the value named, and at the step before",
-		Bad:    "germinate on \"barn floor\" { … }, with 6 kg on 12 m2",
-		Good:   "germinate on \"growing tray\" { … }, with 6 kg on 0.3 m2",
+		Bad:    "soak 6 h in water at 60 °C",
+		Good:   "soak 6 h in water at 13 °C",
 		Limits: "what comes after the step named is not judged"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.troubles(forecast.NotForecast) {

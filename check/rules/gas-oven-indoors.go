@@ -12,8 +12,8 @@ var gasOvenIndoors = Rule{
 		Why: "a gas oven of the kitchen gives its flue gas to the room; cooking takes an hour, drying malt takes many, and carbon monoxide " +
 			"kills without a smell (common practice of fire services: never heat with an oven)",
 		Do:     "dry the malt with electric heat, or in a kiln with a flue; have a carbon monoxide alarm in the room" + localCodes,
-		Bad:    `kiln "range" { area 0.3 m2; draught still; fired gas }`,
-		Good:   `kiln "range" { area 0.3 m2; draught still; fired electric }`,
+		Bad:    "draught still\nfired gas",
+		Good:   "draught still\nfired electric",
 		Limits: "it does not know the room, nor whether the oven has a flue of its own: write draught natural for one that has"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()

@@ -10,8 +10,8 @@ var gateNotReached = Rule{
 		Title:  "the forecast does not meet a gate in its time",
 		Why:    "a gate guards what comes after it: malt that is heated before it is dry enough loses its enzymes, and malt that is stored too damp goes mouldy",
 		Do:     "give the step before it more time, more air or more warmth",
-		Bad:    "cure at air-on 70 °C for 1 h\ngate moisture at most 4 %",
-		Good:   "cure at air-on 82 °C for 5 h\ngate moisture at most 5 %",
+		Bad:    "dry at air-on 50 °C for 4 h\ngate moisture at most 10 % allow 0 to 2 h",
+		Good:   "dry at air-on 50 °C for 14 h\ngate moisture at most 10 % allow 0 to 2 h",
 		Limits: "the forecast takes the middle of every band, and a kiln that dries as usual"},
 	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, true) },
 }

@@ -12,8 +12,8 @@ var heaterOnExtension = Rule{
 		Why: "a lead on its drum, a strip or a timer takes a kettle for minutes; 1.5 kW and more for a day and a night heats it until it burns " +
 			"(common practice of makers of heaters: straight into the wall)",
 		Do:     "plug it straight into the wall, on a circuit with nothing else on it, and feel the plug after an hour" + localCodes,
-		Bad:    `kiln "box" { area 0.5 m2; heater 2.4 kW; draught fan; fired electric }`,
-		Good:   `kiln "box" { area 0.5 m2; heater 1.2 kW; draught fan; fired electric }`,
+		Bad:    `kiln "base kiln" { area 0.5 m2; airflow 60 m3/h; draught fan; heater 2.4 kW; fired electric }`,
+		Good:   `kiln "base kiln" { area 0.5 m2; airflow 60 m3/h; draught fan; heater 1.5 kW; fired electric }`,
 		Limits: "above 3.7 kW a heater is wired in and has no plug, and an oven with still air is taken to be wired in as well"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()

@@ -12,8 +12,8 @@ var hotSurfaces = Rule{
 		Title: "somebody has to reach into a kiln that burns the skin",
 		Why:   "bare metal at 60 °C burns the skin within seconds (ISO 13732-1, from memory), and the air of a roast scalds on opening the door",
 		Do:    "let it cool, or work with long gloves, covered arms and a tool with a long handle; keep children away" + localCodes,
-		Bad:   "stir every 3 h\ndry at air-on 80 °C for 6 h",
-		Good:  "stir every 3 h\ndry at air-on 50 °C for 6 h",
+		Bad:   "stir every 2 h\ncure at air-on 82 °C for 5 h",
+		Good:  "cure at air-on 82 °C for 5 h",
 		Limits: "every kiln is hot: it speaks only where the malt is stirred at more than 60 °C, or heated above 100 °C, " +
 			"and does not know a stirrer that is worked from outside"},
 	Judge: func(r finding.Rule, c *Case) {

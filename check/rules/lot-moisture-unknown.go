@@ -14,8 +14,8 @@ var lotMoistureUnknown = Rule{
 		Title: "the moisture of the raw grain is not given",
 		Why:   "every weight is reckoned from the dry matter of the lot, and so are the hours of the steep (a balance of dry matter)",
 		Do:    "weigh a ground sample, dry it to an even weight, weigh it again, and give the lot its moisture; the seller's slip may have it",
-		Bad:   `grain "Far field 2026" { species barley; treated no }`,
-		Good:  `grain "Far field 2026" { species barley; moisture 12.4 %; treated no }`,
+		Bad:   `grain "base lot" { species barley; treated no }`,
+		Good:  `grain "base lot" { species barley; moisture 12.4 %; treated no }`,
 		Limits: "it does not see whether a moisture that is given is that of the sample or of the sack; grain in a damp store " +
 			"takes up a point or two"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -11,8 +11,8 @@ var mouldCheckMissing = Rule{
 		Title: "a grain that often carries mould was not looked through for it",
 		Why:   "wheat, rye, maize and the grains of warm countries often carry moulds whose poisons, DON among them, outlast malting (common practice)",
 		Do:    "look for pink, white and shrunken corns and smell the lot, then write mould none or mould found; DON is cleared by no look at the corns, so for food to sell have a laboratory test",
-		Bad:   `grain "Mill bend 2026" { species wheat; treated no }`,
-		Good:  `grain "Mill bend 2026" { species wheat; treated no; mould none }`,
+		Bad:   "species wheat",
+		Good:  "species wheat\nmould none",
 		Limits: "grain that looks sound can hold DON: mould none says that it was looked at, not that it is clean. Barley and oats are " +
 			"not asked for, though a wet year gives it to them too"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -13,8 +13,8 @@ var neverStirred = Rule{
 		Title:  "malt on a tray is roasted and never stirred",
 		Why:    "above 100 °C malt on a tray colours by where it lies: the corns at the edge and next to the heat burn while those in the middle stay pale (common practice)",
 		Do:     "stir it while it is hot, every 15 to 30 min: stir every 20 min",
-		Bad:    "cure at oven 120 °C for 1 h",
-		Good:   "stir every 20 min\ncure at oven 120 °C for 1 h",
+		Bad:    "make amber malt\ncure at air-on 109 °C for 3 h",
+		Good:   "make amber malt\nstir every 20 min\ncure at air-on 109 °C for 3 h",
 		Limits: "Beds of 15 cm and more, and drums, are not judged."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()

@@ -11,11 +11,20 @@ import (
 
 var noCooling = Rule{
 	Rule: finding.Rule{Name: "no-cooling", Severity: finding.Caution,
-		Title:  "the malt comes off the kiln hot",
-		Why:    "malt that is heaped up or packed hot goes on colouring and losing enzymes for hours, and draws damp as it cools (common practice)",
-		Do:     "end the kiln with room air: cool to malt 30 °C",
-		Bad:    "cure at air-on 82 °C for 5 h\ndeculm within 12 h",
-		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C\ndeculm within 12 h",
+		Title: "the malt comes off the kiln hot",
+		Why:   "malt that is heaped up or packed hot goes on colouring and losing enzymes for hours, and draws damp as it cools (common practice)",
+		Do:    "end the kiln with room air: cool to malt 30 °C",
+		Bad: `kiln in "base kiln" {
+  dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
+  gate moisture at most 10 % allow 0 to 12 h
+  cure at air-on 82 °C for 5 h
+}`,
+		Good: `kiln in "base kiln" {
+  dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
+  gate moisture at most 10 % allow 0 to 12 h
+  cure at air-on 82 °C for 5 h
+  cool to malt 30 °C
+}`,
 		Limits: "A kiln that ends at 45 °C or below is taken as cool enough."},
 	Judge: func(r finding.Rule, c *Case) {
 		top, place, cooled, ok := c.leaves()

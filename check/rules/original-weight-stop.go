@@ -10,11 +10,15 @@ import (
 
 var originalWeightStop = Rule{
 	Rule: finding.Rule{Name: "original-weight-stop", Severity: finding.Fault, // a caution where it is dried further
-		Title:  "the malt is dried to what the raw grain weighed",
-		Why:    "at the weight of the grain malt is as dry as the grain was only if nothing was lost; steeping, breath and growth take 5 to 8 % of the dry matter, and in its place is water: 16.4 % where the grain had 12 % and 5 % is lost (a balance of dry matter)",
-		Do:     "ask for a moisture, or reckon the weight from what is left of the dry matter",
-		Bad:    "from 6 kg of \"Far field 2026\" … dry at air-on 55 °C until weight at most 6 kg",
-		Good:   "from 6 kg of \"Far field 2026\" … dry at air-on 55 °C until moisture at most 10 %",
+		Title: "the malt is dried to what the raw grain weighed",
+		Why:   "at the weight of the grain malt is as dry as the grain was only if nothing was lost; steeping, breath and growth take 5 to 8 % of the dry matter, and in its place is water: 16.4 % where the grain had 12 % and 5 % is lost (a balance of dry matter)",
+		Do:    "ask for a moisture, or reckon the weight from what is left of the dry matter",
+		Bad: `from 4 kg of "base lot"
+dry at air-on 50 °C until weight at most 4 kg allow 6 to 24 h
+cure at air-on 82 °C for 5 h`,
+		Good: `from 4 kg of "base lot"
+dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
+cure at air-on 82 °C for 5 h`,
 		Limits: "It speaks of weights within 2 % of the charge."},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.Process.Charge == nil {

@@ -11,11 +11,15 @@ import (
 var pieceOverheats = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution,
-		Title:  "the piece gets too warm between turns",
-		Why:    "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
-		Do:     "turn more often, spread it thinner, or keep the room cooler",
-		Bad:    "germinate on \"apple box\" { hold room at 16 °C; turn every 24 h }",
-		Good:   "germinate on \"larch floor\" { hold room at 12 °C; turn every 8 h }",
+		Title: "the piece gets too warm between turns",
+		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
+		Do:    "turn more often, spread it thinner, or keep the room cooler",
+		Bad: `floor "base tray" { area 0.08 m2 }
+hold room at 15 to 17 °C
+turn every 24 h`,
+		Good: `floor "base tray" { area 0.2 m2 }
+hold room at 12 to 14 °C
+turn every 8 h`,
 		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
 	Judge: func(r finding.Rule, c *Case) {
 		most, asked := c.growWarm(), c.askedOfBed()

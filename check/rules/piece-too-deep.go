@@ -10,11 +10,15 @@ import (
 var pieceTooDeep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution,
-		Title:  "the growing piece lies deeper than turning can keep cool",
-		Why:    "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen: 10 to 20 cm is usual on a floor (common practice)",
-		Do:     "spread it thinner, on more floor or in two pieces",
-		Bad:    "40 kg on a tray of 0.2 m2",
-		Good:   "40 kg on a floor of 0.8 m2",
+		Title: "the growing piece lies deeper than turning can keep cool",
+		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen: 10 to 20 cm is usual on a floor (common practice)",
+		Do:    "spread it thinner, on more floor or in two pieces",
+		Bad: `from 16 kg of "base lot"
+vessel "base tub" { holds 60 l }
+floor "base tray" { area 0.1 m2 }`,
+		Good: `from 16 kg of "base lot"
+vessel "base tub" { holds 60 l }
+floor "base tray" { area 0.8 m2 }`,
 		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
 		floor, _ := c.grown()

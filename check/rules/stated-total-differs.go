@@ -15,8 +15,8 @@ var statedTotalDiffers = Rule{
 		Title:  "the total time that is promised contradicts the times of the steps",
 		Why:    "the least, or the most, that the steps are given adds up to another total than the process promises",
 		Do:     "promise what the steps add up to, or give them other times",
-		Bad:    "steep for 2 days, germinate for 6 days, kiln for 1 day, and expect total time at most 7 days",
-		Good:   "steep for 2 days, germinate for 6 days, kiln for 1 day, and expect total time at most 10 days",
+		Bad:    "allow 6 to 8 days\nexpect total time at most 5 days",
+		Good:   "allow 6 to 8 days\nexpect total time at most 12 days",
 		Limits: "a step that waits for something may take any time up to its guard; what it really takes is seen by expectation-broken"},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Process.Expect {

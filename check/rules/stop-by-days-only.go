@@ -7,11 +7,22 @@ import (
 
 var stopByDaysOnly = Rule{
 	Rule: finding.Rule{Name: "stop-by-days-only", Severity: finding.Note,
-		Title:  "the germination ends by the clock, and nobody looks at the corn",
-		Why:    "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
-		Do:     "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
-		Bad:    "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
-		Good:   "germinate on \"tray\" { hold bed at 15 °C; until acrospire at least 3/4; allow 4 to 7 days }",
+		Title: "the germination ends by the clock, and nobody looks at the corn",
+		Why:   "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
+		Do:    "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Bad: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  for 5 days
+}`,
+		Good: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  until acrospire at least 3/4
+  allow 4 to 8 days
+}`,
 		Limits: "it is quiet for chit malt, and for the grains without a husk that are judged by days"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Germinate)

@@ -14,8 +14,19 @@ var targetNotReached = Rule{
 		Title: "the forecast leaves the steep below the moisture that it aims at",
 		Why:   "corns that are too dry chit unevenly, and the piece stops growing before the corn is modified",
 		Do:    "lengthen the soaks or add one, and weigh the drained grain before the end",
-		Bad:   "steep in \"blue tub\" to moisture 43 to 45 % {\n  soak 6 h in water at 11 °C\n  rest 9 h in air at 14 °C\n  soak 6 h in water at 11 °C\n}",
-		Good:  "steep in \"blue tub\" to moisture 43 to 45 % {\n  repeat at most 3 times until moisture at least 43 % {\n    soak 7 h in water at 13 °C\n    rest 9 h in air at 14 °C\n  }\n}",
+		Bad: `steep in "base tub" to moisture 42 to 46 % {
+  soak 6 h in water at 11 °C
+  rest 9 h in air at 14 °C
+  soak 6 h in water at 11 °C
+}`,
+		Good: `steep in "base tub" to moisture 42 to 46 % {
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  repeat at most 3 times until moisture at least 43 % {
+    soak 7 h in water at 13 °C
+    rest 9 h in air at 14 °C
+  }
+}`,
 		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; small or mealy corns drink faster than it says, " +
 			"steely ones slower"},
 	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, false) },

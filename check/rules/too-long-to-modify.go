@@ -15,8 +15,8 @@ var tooLongToModify = Rule{
 		Title:  "the corn is overgrown when the growth is ended",
 		Why:    "an acrospire that grows out of the corn has used up what the malt is made for: less extract, more loss, a thin beer (common practice)",
 		Do:     "end the growth sooner, or keep the bed cooler",
-		Bad:    "germinate on \"tray\" { hold bed at 18 °C; for 10 days }",
-		Good:   "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
+		Bad:    "until acrospire at least 3/4\nallow 9 to 12 days",
+		Good:   "until acrospire at least 3/4\nallow 4 to 8 days",
 		Limits: "lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Germinate)

@@ -10,11 +10,22 @@ import (
 var tooShortToModify = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "too-short-to-modify", Severity: finding.Caution,
-		Title:  "the growth is ended before the corn is modified",
-		Why:    "the tip of the corn stays hard and raw: it mills badly, and gives up little of its sugar and all of its haze (common practice)",
-		Do:     "give it more days, or a somewhat warmer bed",
-		Bad:    "germinate on \"tray\" { hold bed at 12 °C; for 2 days }",
-		Good:   "germinate on \"tray\" { hold bed at 15 °C; for 5 days }",
+		Title: "the growth is ended before the corn is modified",
+		Why:   "the tip of the corn stays hard and raw: it mills badly, and gives up little of its sugar and all of its haze (common practice)",
+		Do:    "give it more days, or a somewhat warmer bed",
+		Bad: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  for 2 days
+}`,
+		Good: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  until acrospire at least 3/4
+  allow 4 to 8 days
+}`,
 		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Germinate)

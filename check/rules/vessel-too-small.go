@@ -14,8 +14,10 @@ var vesselTooSmall = Rule{
 		Title: "the grain and its water do not fit the vessel",
 		Why:   "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
 		Do:    "steep less at a time, or in a larger vessel",
-		Bad:   "from 14 kg of \"Far field 2026\"\nvessel \"blue tub\" { holds 25 l }",
-		Good:  "from 10 kg of \"Far field 2026\"\nvessel \"blue tub\" { holds 25 l }",
+		Bad: `from 4 kg of "base lot"
+vessel "base tub" { holds 7 l }`,
+		Good: `from 4 kg of "base lot"
+vessel "base tub" { holds 12 l }`,
 		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
 			"must be left out of what the vessel holds"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -17,8 +17,8 @@ var visitAtNight = Rule{
 		Title: "a step that needs a hand falls due when nobody is awake, whenever the steep begins",
 		Why:   "a soak that is drained when somebody wakes up lasts hours longer than was meant, and a piece that is not turned heats (common practice)",
 		Do:    "shift the lengths of soaks and rests so that each pair makes up 8, 12 or 24 h, or turn at longer intervals in a cooler room" + localCodes,
-		Bad:   "soak 4 h in water at 13 °C\nrest 4 h in air at 14 °C\nsoak 4 h in water at 13 °C",
-		Good:  "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 6 h in water at 13 °C",
+		Bad:   "turn every 3 h",
+		Good:  "turn every 8 h",
 		Limits: "it looks at the steep and at the turns of the growing piece, an hour early or late being no harm; " +
 			"not at the kiln, which is lit when somebody chooses to"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -12,8 +12,16 @@ var waterNeverChanged = Rule{
 		Title: "the whole steep stands in one water",
 		Why:   "the first water takes up dirt, tannin of the husk and what lives on it; the grain lies in that brew, and it froths and smells (common practice)",
 		Do:    "drain it after some hours, give the grain air, and go on in fresh water",
-		Bad:   `soak 36 h in water at 11 °C with air`,
-		Good:  "soak 8 h in water at 11 °C\nrest 9 h in air at 14 °C\nsoak 8 h in water at 11 °C",
+		Bad: `steep in "base tub" to moisture 42 to 46 % {
+  soak 36 h in water at 13 °C with air
+}`,
+		Good: `steep in "base tub" to moisture 42 to 46 % {
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  soak 7 h in water at 13 °C
+  rest 9 h in air at 14 °C
+  soak 6 h in water at 13 °C
+}`,
 		Limits: "air alone does not keep the water clean, so it speaks of aerated soaks; a long soak in still water is soak-too-long or oxygen-gone. " +
 			"Water that runs through all the time cannot be said in the language"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -13,8 +13,8 @@ var weightGateIgnoresLoss = Rule{
 		Title:  "the last weight is reckoned with the dry matter of the grain",
 		Why:    "what malting loses of the dry matter is missing on the scale and water weighs in its place: where 8 % is lost, malt of 12 % reads as 4.3 % (a balance of dry matter)",
 		Do:     "reckon the weight from the dry matter that comes onto the kiln, or dry a sample to know it",
-		Bad:    "dry from air-on 55 to 65 °C over 4 h until weight at most 5.49 kg   # 6 kg of 12.4 %",
-		Good:   "dry from air-on 55 to 65 °C over 4 h until weight at most 5.17 kg",
+		Bad:    "cure at air-on 82 °C for 1 h\ngate weight at most 3.7 kg allow 0 to 4 h   # from 4 kg at 12 %",
+		Good:   "cure at air-on 82 °C for 5 h\ngate weight at most 3.5 kg allow 0 to 4 h",
 		Limits: "Only the last weight is judged, with no heat behind it: before a cure the same weight may be meant for a moister malt. The loss is that of the forecast, rootlets still on."},
 	Judge: func(r finding.Rule, c *Case) {
 		k, charge, grain := c.kilned(), c.Process.Charge, c.Process.Grain

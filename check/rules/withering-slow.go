@@ -11,11 +11,21 @@ import (
 var witheringSlow = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "withering-slow", Severity: finding.Caution,
-		Title:  "the malt stays wet too long after it has grown",
-		Why:    "above 20 % moisture malt goes on growing, sours and grows mould; within about two days it should be below (common practice)",
-		Do:     "spread it thinner, warm or dry the air, or move more of it; on the kiln, dry a smaller charge",
-		Bad:    "wither on \"larch floor\" { air at 10 to 12 °C; until moisture at most 18 %; allow 12 to 120 h }",
-		Good:   "wither on \"larch floor\" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }",
+		Title: "the malt stays wet too long after it has grown",
+		Why:   "above 20 % moisture malt goes on growing, sours and grows mould; within about two days it should be below (common practice)",
+		Do:    "spread it thinner, warm or dry the air, or move more of it; on the kiln, dry a smaller charge",
+		Bad: `wither on "base floor" {
+  air at 10 to 12 °C
+  humidity 84 to 86 %
+  turn every 6 h
+  for 3 days
+}`,
+		Good: `wither on "base floor" {
+  air at 18 to 20 °C
+  turn every 6 h
+  until moisture at most 38 %
+  allow 4 to 30 h
+}`,
 		Limits: "The air over a withering piece is taken as 0.3 m/s."},
 	Judge: func(r finding.Rule, c *Case) {
 		wet := 0.0

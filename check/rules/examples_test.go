@@ -1,0 +1,67 @@
+package rules_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/check"
+	"maltwright/check/report"
+	"maltwright/check/rules"
+	"maltwright/lang/finding"
+)
+
+// asked is how the examples of a rule are checked, where it is more than usual.
+var asked = map[string]check.Options{
+	"expectation-at-risk":  {Odds: true},
+	"germination-test-old": {On: "2026-03-06"},
+}
+
+// noted is what a good example rightly leaves to be noted, by another rule.
+var noted = map[string]string{
+	"never-stirred": "hot-surfaces", // who stirs a roast has hands in the hot kiln
+}
+
+// What explain and the pages show is run: in the base the bad example raises its
+// rule, and the good one leaves nothing to find and the rule judged.
+func TestEachRulesExamplesShowIt(t *testing.T) {
+	t.Parallel()
+	text, err := os.ReadFile("testdata/base.malt")
+	require.NoError(t, err)
+	base := string(text)
+	for _, r := range rules.All() {
+		t.Run(r.Name, func(t *testing.T) {
+			t.Parallel()
+			bad := check.File("bad.malt", []byte(fitted(t, base, r.Bad)), ".", nowhere{}, asked[r.Name])
+			assert.Contains(t, rulesOf(bad), r.Name, "the bad example does not show it: it finds\n%s", lines(t, bad))
+			good := check.File("good.malt", []byte(fitted(t, base, r.Good)), ".", nowhere{}, asked[r.Name])
+			if also, ok := noted[r.Name]; ok {
+				assert.Contains(t, rulesOf(good), also, "it is listed as noted")
+			}
+			good.Findings = slices.DeleteFunc(good.Findings, func(f finding.Finding) bool { return f.Rule == noted[r.Name] })
+			assert.Empty(t, lines(t, good), "the good example")
+			for _, u := range good.NotJudged {
+				assert.NotContains(t, []string{r.Name, "forecast"}, u.Rule, "the good example is not judged: %s", u.Reason)
+			}
+		})
+	}
+}
+
+func rulesOf(r check.Report) []string {
+	var list []string
+	for _, f := range r.Findings {
+		list = append(list, f.Rule)
+	}
+	return list
+}
+
+func lines(t *testing.T, r check.Report) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, report.Lines(&b, r.Findings, report.Options{}))
+	return b.String()
+}
