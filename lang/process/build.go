@@ -22,8 +22,9 @@ type builder struct {
 	defining []func() // definitions that are read once all limits are known
 	pending  []pendingProcess
 	used     map[any]bool
-	dropped  int // values that were reported and left out
-	sought   int // names for which the nearest was looked for
+	dropped  int  // values that were reported and left out
+	sought   int  // names for which the nearest was looked for
+	lost     bool // a used file is not there, and the names it defines are not known
 }
 
 type pendingProcess struct {

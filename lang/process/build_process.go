@@ -77,7 +77,11 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 		}
 	}
 	f := unknownName.At(v.place, fmt.Sprintf("no %s is called %q", kind, v.word))
-	if meant, ok := b.nearest(v.word, names); ok {
+	meant, ok := b.nearest(v.word, names)
+	if !ok && b.lost {
+		return nil // the file that could not be brought in may define it
+	}
+	if ok {
 		b.used[among[slices.Index(names, meant)]] = true // so that it is not called unused as well
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
 		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}

@@ -24,7 +24,7 @@ func Load(name string, text []byte, dir string, r Reader) (*House, []finding.Fin
 	l := &loader{reader: r, house: &House{}, seen: map[string]*source.File{}, base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	main := source.New(name, text)
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
-	b := &builder{house: l.house, main: main}
+	b := &builder{house: l.house, main: main, lost: l.lost}
 	for _, t := range l.trees {
 		b.file(t)
 	}
@@ -42,6 +42,7 @@ type loader struct {
 	seen   map[string]*source.File
 	trees  []*syntax.Tree
 	found  []finding.Finding
+	lost   bool // a used file is not there
 }
 
 // file parses one file after those that it uses, so that definitions come first.
@@ -51,7 +52,11 @@ func (l *loader) file(f *source.File, at string, chain []string) {
 	tree, found := syntax.Parse(f)
 	l.found = append(append(l.found, found...), unsettled(tree)...)
 	for _, s := range tree.Top.Statements {
-		if s.Verb.Text == "use" && !s.Broken {
+		switch {
+		case s.Verb.Text != "use":
+		case s.Broken:
+			l.lost = true
+		default:
 			l.use(f, s, at, append(chain, at))
 		}
 	}
@@ -60,17 +65,19 @@ func (l *loader) file(f *source.File, at string, chain []string) {
 
 // use brings in the file that a use statement names.
 func (l *loader) use(f *source.File, s *syntax.Statement, at string, chain []string) {
-	if len(s.Terms) != 1 {
-		return // the builder reports the form
-	}
-	text, ok := s.Terms[0].(syntax.Text)
+	text, ok := onlyText(s.Terms)
 	if !ok {
-		return
+		l.lost = true
+		return // the builder reports the form
 	}
 	place := source.Place{File: f, Span: text.Span}
 	target := path.Join(path.Dir(at), text.Value)
 	if why := outside(text.Value, target); why != "" {
-		l.note(useOutside.At(place, fmt.Sprintf("%q %s", text.Value, why)))
+		f := useOutside.At(place, fmt.Sprintf(`"%s" %s`, text.Value, why))
+		if plain := toSlash(text.Value); plain != text.Value && outside(plain, path.Join(path.Dir(at), plain)) == "" {
+			f.Hint = fmt.Sprintf("write %q", plain)
+		}
+		l.lose(f)
 		return
 	}
 	if i := indexOf(chain, target); i >= 0 {
@@ -85,10 +92,17 @@ func (l *loader) use(f *source.File, s *syntax.Statement, at string, chain []str
 		return
 	}
 	if len(l.seen) >= MaxFiles {
-		l.note(useTooMany.At(place, fmt.Sprintf("more than %d files are used", MaxFiles)))
+		l.lose(useTooMany.At(place, fmt.Sprintf("more than %d files are used", MaxFiles)))
 		return
 	}
 	l.read(place, text.Value, target, chain)
+}
+
+func onlyText(terms []syntax.Term) (t syntax.Text, ok bool) {
+	if len(terms) == 1 {
+		t, ok = terms[0].(syntax.Text)
+	}
+	return t, ok
 }
 
 func (l *loader) read(place source.Place, written, target string, chain []string) {
@@ -98,7 +112,7 @@ func (l *loader) read(place source.Place, written, target string, chain []string
 		if len(chain) > 1 {
 			finding.Why = "used by way of " + strings.Join(chain, ", ")
 		}
-		l.note(finding)
+		l.lose(finding)
 		return
 	}
 	name := target
@@ -109,6 +123,12 @@ func (l *loader) read(place source.Place, written, target string, chain []string
 }
 
 func (l *loader) note(f finding.Finding) { l.found = append(l.found, f) }
+
+// lose notes that a file cannot be brought in, and with it names that others use.
+func (l *loader) lose(f finding.Finding) {
+	l.lost = true
+	l.note(f)
+}
 
 // outside says why a path is refused, or "". The target is where it leads, below
 // the root.

@@ -135,16 +135,16 @@ func textOf(t lexer.Token) Text {
 	return Text{span(t), value}
 }
 
-// unescape drops the backslash before any character.
+// unescape drops the backslash before a quote or another backslash. Before anything
+// else it stays, so that a message shows a path such as barn\loft.malt as it was written.
 func unescape(value string) string {
 	var b strings.Builder
-	escaped := false
-	for i := range len(value) { // by bytes, so that what is no UTF-8 stays as it is
-		if value[i] == '\\' && !escaped {
-			escaped = true
-			continue
+	for i := 0; i < len(value); i++ { // by bytes, so that what is no UTF-8 stays as it is
+		if value[i] == '\\' && i+1 < len(value) {
+			if r, _ := utf8.DecodeRuneInString(value[i+1:]); r == '\\' || openQuote(r) || closeQuote(r) {
+				i++
+			}
 		}
-		escaped = false
 		b.WriteByte(value[i])
 	}
 	return b.String()
