@@ -90,7 +90,7 @@ func (f *fitting) runs(t *testing.T, list []*syntax.Statement) []run {
 // kiln in "box" { } dries in it.
 func (f *fitting) fits(block int, s *syntax.Statement) bool {
 	row, ok := vocabulary.Lookup(f.blocks[block].kind, s.Verb.Text)
-	return ok && (row.Opens == vocabulary.None || row.Opens == vocabulary.Limits || (len(row.Slots) > 0) == (len(s.Terms) > 0))
+	return ok && (row.Opens == vocabulary.None || (len(row.Slots) > 0) == (len(s.Terms) > 0))
 }
 
 // alike finds what a statement stands in for.
