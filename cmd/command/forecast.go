@@ -47,7 +47,7 @@ var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
-	start, err := c.start()
+	start, err := c.start(time.Local)
 	if err != nil {
 		return err
 	}
@@ -96,14 +96,21 @@ var forecastWriters = map[string]func(*World, *forecast.Forecast, sure, *time.Ti
 	"text": writeForecastText, "json": writeForecastJSON, "csv": writeForecastCSV,
 }
 
-func (c Forecast) start() (*time.Time, error) {
+// start reads --start as a time of the zone. A time that the clocks leave out there
+// would be read an hour off, and is refused.
+func (c Forecast) start(zone *time.Location) (*time.Time, error) {
 	if c.Start == "" {
 		return nil, nil
 	}
 	for _, layout := range startLayouts {
-		if t, err := time.ParseInLocation(layout, c.Start, time.Local); err == nil {
-			return &t, nil
+		t, err := time.ParseInLocation(layout, c.Start, zone)
+		if err != nil {
+			continue
 		}
+		if layout != time.RFC3339 && t.Format(layout) != c.Start {
+			return nil, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
+		}
+		return &t, nil
 	}
 	return nil, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
 }

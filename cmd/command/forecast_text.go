@@ -113,9 +113,9 @@ func (p *sheet) cells(label string, s forecast.Step) []string {
 // clock is when a step ends: the day of the week and the hour, or the date where
 // the step lasts so long that the day would mislead.
 func (p *sheet) clock(s forecast.Step) string {
-	end := clockAt(*p.start, s.End)
+	end := clockAt(*p.start, 60*math.Round(s.End/60)) // to the minute, as elapsed
 	if s.End-s.Start > 6*86400 {
-		return end.Format("Mon 2 Jan")
+		return end.Format("2 Jan")
 	}
 	return end.Format("Mon 15:04")
 }

@@ -63,13 +63,13 @@ func (p *sheet) spreadOut(e *ensemble.Ensemble) {
 	}
 	p.line("")
 	p.line("%s", p.bold(fmt.Sprintf("how sure: %d forecasts of likely lots, houses and weather", len(e.Members))))
-	p.line("%-24s%12s%12s%12s   %s", "", "1 in 10", "middle", "9 in 10", "moisture %")
+	p.line("%-24s%10s%10s%10s   %s", "", "1 in 10", "middle", "9 in 10", "moisture %")
 	for _, s := range e.Steps() {
 		often := ""
 		if s.End.Share < 0.995 {
-			often = fmt.Sprintf("  (in %.0f %% of them)", 100*s.End.Share)
+			often = fmt.Sprintf("  in %.0f %%", 100*s.End.Share)
 		}
-		p.line("%-24s%12s%12s%12s   %s", "  "+s.Label+" ends", elapsed(s.End.P10), elapsed(s.End.P50), elapsed(s.End.P90),
+		p.line("%-24s%10s%10s%10s   %s", "  "+s.Label+" ends", elapsed(s.End.P10), elapsed(s.End.P50), elapsed(s.End.P90),
 			fmt.Sprintf("%.1f %.1f %.1f%s", 100*s.Moisture.P10, 100*s.Moisture.P50, 100*s.Moisture.P90, often))
 	}
 	for _, t := range totalsShown {
@@ -78,7 +78,7 @@ func (p *sheet) spreadOut(e *ensemble.Ensemble) {
 			if t.name == "malt" {
 				format = p.mass
 			}
-			p.line("%-24s%12s%12s%12s", t.name, format(s.P10), format(s.P50), format(s.P90))
+			p.line("%-24s%10s%10s%10s", t.name, format(s.P10), format(s.P50), format(s.P90))
 		}
 	}
 	for _, o := range append(e.Gates(), e.Expectations()...) {
