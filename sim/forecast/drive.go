@@ -30,6 +30,7 @@ type stop struct {
 	earliest float64 // s from the beginning of the step
 	latest   float64
 	ending   Ending // when latest comes first
+	open     bool   // its time may be over first: another step of the stage may wait on
 }
 
 // tick is something done at even intervals, such as turning the piece.

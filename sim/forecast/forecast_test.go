@@ -143,6 +143,17 @@ func TestAGuardEndsAStepAndSaysHowMuchLonger(t *testing.T) {
 	assert.True(t, gateOf(t, f, "moisture at most 20 %").Met)
 }
 
+func TestAStageWhoseTimeIsOverFirstMissesWhatItWaitsFor(t *testing.T) {
+	f := run1(t, steepText+strings.Replace(growText, "allow 3 to 8 days", "for 7 h", 1)+kilnText)
+	s := f.Stages[1].Steps[0]
+	assert.Equal(t, ByTime, s.EndedBy)
+	assert.InDelta(t, 7*3600, s.End-s.Start, 1e-6)
+	assert.False(t, gateOf(t, f, "acrospire at least 3/4").Met)
+
+	f = run1(t, steepText+strings.Replace(growText, "allow 3 to 8 days", "for 8 days", 1)+kilnText)
+	assert.True(t, gateOf(t, f, "acrospire at least 3/4").Met)
+}
+
 func hoursText(h float64) string {
 	return strings.TrimRight(strings.TrimRight(formatFloat(h), "0"), ".") + " h"
 }

@@ -96,7 +96,7 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
 	stops := []stop{stage}
 	if !last {
-		stops = append(stops, stopOf(s.Until, orOver(s), s.Allow))
+		stops = append(stops, stopAt(s))
 	}
 	r.at = s.Place
 	before, now := m.moisture(), model(m)
@@ -111,22 +111,11 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 		return true, err
 	}
 	if which == 0 {
-		r.outcome(st, m, st.Until, ending, began)
+		r.outcome(st, m, st.Until, stops[which], ending, began)
 		return true, nil
 	}
-	r.outcome(st, m, s.Until, ending, r.clock-took)
+	r.outcome(st, m, s.Until, stops[which], ending, r.clock-took)
 	return false, nil
-}
-
-// outcome writes down how a condition went, if there was one.
-func (r *run) outcome(st *process.Stage, m model, c *process.Condition, ending Ending, began float64) {
-	switch {
-	case c == nil:
-	case ending == ByGate:
-		r.met(st, m, c, began, false)
-	case ending == ByGuard:
-		r.unmet(st, m, c, began, false)
-	}
 }
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered

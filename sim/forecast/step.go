@@ -31,14 +31,20 @@ func stopOf(until *process.Condition, time *process.Quantity, allow *process.Gua
 // step drives one step to its end and writes it down, with its condition among
 // the gates.
 func (r *run) step(m model, st *process.Stage, s *process.Step, out Step, ticks []*tick) error {
-	return r.through(m, st, s.Until, stopOf(s.Until, orOver(s), s.Allow), out, ticks)
+	return r.through(m, st, s.Until, stopAt(s), out, ticks)
 }
 
-func orOver(s *process.Step) *process.Quantity {
-	if s.For == nil {
-		return s.Over
+// stopAt makes the stop of a step. A soak of 8 h may be meant to be repeated until it
+// is enough, and a rise over 4 h to be waited on at the gate behind it: that their
+// time is over first is no miss, as it is for a whole stage.
+func stopAt(s *process.Step) stop {
+	time := s.For
+	if time == nil {
+		time = s.Over
 	}
-	return s.For
+	end := stopOf(s.Until, time, s.Allow)
+	end.open = true
+	return end
 }
 
 // through drives the model to the stop and writes the step and its gate down.
@@ -56,14 +62,19 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 	if err != nil {
 		return err
 	}
-	switch {
-	case until == nil:
-	case ending == ByGate:
-		r.met(st, m, until, began, false)
-	case ending == ByGuard:
-		r.unmet(st, m, until, began, false)
-	}
+	r.outcome(st, m, until, s, ending, began)
 	return nil
+}
+
+// outcome writes down how a condition went, if there was one.
+func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, ending Ending, began float64) {
+	switch {
+	case c == nil:
+	case ending == ByGate:
+		r.met(st, m, c, began, false)
+	case ending == ByGuard || !s.open:
+		r.unmet(st, m, c, began, false)
+	}
 }
 
 // met writes down that a condition came about now.
