@@ -28,6 +28,9 @@ var bedTooWarm = Rule{
 			case mid > hot+sameWarmth:
 				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and above %s a piece of %s is lost", what, s.At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
 				f.Severity = finding.Fault
+				if hint, ok := fahrenheitMeant(s.At.Place.Text(), high); ok {
+					f.Hint = hint
+				}
 				c.Note(f)
 			case high > warm+sameWarmth:
 				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))

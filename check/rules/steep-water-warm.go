@@ -28,6 +28,9 @@ var steepWaterWarm = Rule{
 				f.Severity = finding.Fault
 				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), Degrees(low), c.Profile.Grain.Name, Degrees(hot))
 			}
+			if hint, ok := fahrenheitMeant(place.Text(), high); ok {
+				f.Hint = hint
+			}
 			c.Note(f)
 		}
 	},

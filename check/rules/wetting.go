@@ -13,9 +13,10 @@ type wetting struct {
 }
 
 // wettings lists soaks and rests in their order: those of the forecast, or where there
-// is none those that may be. Steps that never end are left out.
+// is none, or it ends in the middle of the steep, those that may be. Steps that never
+// end are left out.
 func (c *Case) wettings() []wetting {
-	if c.Forecast == nil {
+	if c.Forecast == nil || c.brokeOffWet() {
 		return c.saidWettings()
 	}
 	var list []wetting
@@ -30,6 +31,12 @@ func (c *Case) wettings() []wetting {
 		}
 	}
 	return list
+}
+
+// brokeOffWet tells whether the forecast could not get out of the steep.
+func (c *Case) brokeOffWet() bool {
+	n := len(c.Forecast.Stages)
+	return c.Forecast.BrokenOff() && (n == 0 || c.Forecast.Stages[n-1].Kind == process.Steep)
 }
 
 func (c *Case) saidWettings() []wetting {
