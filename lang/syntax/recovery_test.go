@@ -36,7 +36,7 @@ func TestFindings(t *testing.T) {
 }
 
 // unescapes lets an archive hold what no text file should.
-var unescapes = strings.NewReplacer("<B0>", "\xb0", "<00>", "\x00", "<202E>", "\u202e", "<ESC>", "\x1b", "<BOM>", "\ufeff", "<200D>", "\u200d")
+var unescapes = strings.NewReplacer("<B0>", "\xb0", "<FF>", "\xff", "<FE>", "\xfe", "<00>", "\x00", "<202E>", "\u202e", "<ESC>", "\x1b", "<BOM>", "\ufeff", "<200D>", "\u200d")
 
 var needsLongText = map[string]bool{"file-too-large": true, "nested-too-deep": true, "too-many-statements": true}
 
