@@ -33,6 +33,7 @@ var endMoistureHigh = Rule{
 			said = fmt.Sprintf("malt of %s should hold %s at the most", c.Profile.Grain.Name, Percent(most))
 		}
 		f := r.At(c.lastDried(), fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture, and %s", Percent(w), said))
+		f.Hint = fmt.Sprintf("dry it longer, or cure it longer; a gate at the end of the kiln holds it: gate moisture at most %s", Percent(most))
 		switch {
 		case w > moulds:
 			f.Severity = finding.Fault

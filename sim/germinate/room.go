@@ -38,7 +38,10 @@ func (r Room) face() (grain.Face, error) {
 	if r.Hold == (Band{}) {
 		return face, err
 	}
-	return face, errors.Join(err,
-		air.Within("lower end of the bed's band", r.Hold.Low, "°C", lowestBed, highestBed),
-		air.Within("upper end of the bed's band", r.Hold.High, "°C", r.Hold.Low, highestBed))
+	low := air.Within("lower end of the bed's band", r.Hold.Low, "°C", lowestBed, highestBed)
+	from := r.Hold.Low
+	if low != nil { // it is no bound for the upper end either
+		from = lowestBed
+	}
+	return face, errors.Join(err, low, air.Within("upper end of the bed's band", r.Hold.High, "°C", from, highestBed))
 }
