@@ -1,0 +1,166 @@
+package command
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
+)
+
+// Visits writes the timetable of a batch.
+type Visits struct {
+	File    string `arg:"" help:"A process file; - is standard input."`
+	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
+	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00." placeholder:"TIME"`
+	Ready   string `help:"When the malt is to be ready, its rootlets off; reckons back to the first soak." placeholder:"TIME"`
+	Format  string `enum:"text,json,ics" default:"text" help:"How to write: text, json, or ics for a calendar."`
+	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Visits) Help() string {
+	return `Every time somebody has to go to the batch, from the first filling to the end of
+the rest in store: what to do, how moist the grain should be and what the whole
+batch should weigh, and which visits fall in the night, when by its site nobody is
+awake. Then the hour of that day to begin at, so that the fewest do.
+
+Times are those of the computer's time zone, over the change of the clocks too; a
+time may name its own offset, as in 2026-03-06T07:00:00+01:00. A calendar reads
+the file that --format ics makes, and reminds a quarter of an hour before.
+
+Examples:
+
+  maltwright visits pale.malt --start 2026-03-06T07:00
+  maltwright visits pale.malt --ready 2026-03-14T12:00
+  maltwright visits pale.malt --start 2026-03-06T07:00 --format ics > pale.ics
+
+Exit code: 0 the timetable was made, 1 the process must be put right first, or
+the forecast broke off, 2 the command line cannot be understood, 3 the file cannot
+be read.`
+}
+
+// Run forecasts and writes the timetable.
+func (c Visits) Run(w *World) error {
+	when, err := c.when()
+	if err != nil {
+		return err
+	}
+	f, err := Forecast{File: c.File, Process: c.Process, Root: c.Root}.made(w, "visits")
+	if err != nil {
+		return err
+	}
+	if f.BrokenOff() {
+		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for the forecast breaks off; maltwright forecast says where", c.File)}
+	}
+	t := newTimetable(f, when, c.Ready != "")
+	if len(t.visits) == 0 {
+		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for %q has no steps", c.File, f.Process.Name)}
+	}
+	if err := visitsWriters[c.Format](w, t); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	return nil
+}
+
+var visitsWriters = map[string]func(*World, timetable) error{
+	"text": writeVisitsText, "json": writeVisitsJSON, "ics": writeVisitsCalendar,
+}
+
+// when is the time given with either flag.
+func (c Visits) when() (time.Time, error) {
+	switch {
+	case c.Start == "" && c.Ready == "":
+		return time.Time{}, usage("visits needs the time of the first soak, --start 2026-03-06T07:00, or that at which the malt is to be ready, --ready 2026-03-14T12:00")
+	case c.Start != "" && c.Ready != "":
+		return time.Time{}, usage("--start and --ready stand together; one follows from the other, so give one")
+	case c.Start != "":
+		return shownTime("--start", c.Start)
+	}
+	return shownTime("--ready", c.Ready)
+}
+
+// The years that a timetable may lie in: those of which the rules of clocks tell, and
+// for which every format has a way to write.
+const firstYear, lastYear = 1900, 2999
+
+// shownTime reads a time that some clock shows: not one that is left out when the
+// clocks are put forward.
+func shownTime(flag, text string) (time.Time, error) {
+	for _, layout := range startLayouts {
+		t, err := time.ParseInLocation(layout, text, time.Local)
+		switch {
+		case err != nil:
+			continue
+		case layout != time.RFC3339 && t.Format(layout) != text:
+			return t, usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
+		case t.Year() < firstYear || t.Year() > lastYear:
+			return t, usage("%s %q: the year must lie in %d to %d", flag, text, firstYear, lastYear)
+		}
+		return t, nil
+	}
+	return time.Time{}, usage("%s %q is no time; write it as 2026-03-06T07:00", flag, text)
+}
+
+// timetable is what is written: the visits of a forecast that begins at a time.
+type timetable struct {
+	f          *forecast.Forecast
+	start      time.Time
+	ready      time.Time // rootlets off, or the end of a process without a kiln
+	back       bool      // reckoned back from ready
+	rested     time.Time // zero where there is no rest in store
+	visits     []visits.Visit
+	night      *nights // nil where the site does not say when somebody is awake
+	clock      visits.Clock
+	pounds, fh bool
+}
+
+// nights is how many visits fall in the night, by the hour at which the batch begins.
+type nights struct {
+	given             int
+	best, worst       int
+	bestAt, worstAt   time.Time
+	bestReady         time.Time
+	marked, unhurried map[int]bool // by the index of the visit: in the night; asleep, and it may wait
+}
+
+func newTimetable(f *forecast.Forecast, when time.Time, back bool) timetable {
+	took := time.Duration(math.Round(f.Totals.Total)) * time.Second
+	t := timetable{f: f, start: when, back: back, visits: visits.Gather(visits.List(f))}
+	if back {
+		t.start = when.Add(-took)
+	}
+	t.ready, t.clock = t.start.Add(took), visits.From(t.start)
+	t.pounds, t.fh = shownIn(f.Process)
+	for _, v := range t.visits {
+		for _, task := range v.Tasks {
+			if task.Kind == visits.Rested {
+				t.rested = clockAt(t.start, task.At)
+			}
+		}
+	}
+	if s := f.Process.Site; s != nil && s.Awake != nil {
+		t.nights()
+	}
+	return t
+}
+
+// nights marks the visits and seeks the best hour of the day to begin at.
+func (t *timetable) nights() {
+	awake := *t.f.Process.Site.Awake
+	n := &nights{marked: map[int]bool{}, unhurried: map[int]bool{}}
+	for i, v := range t.visits {
+		night := t.clock.Night(awake, v.At, v.Waits)
+		n.marked[i], n.unhurried[i] = night, !night && !t.clock.Awake(awake, v.At)
+	}
+	n.given = len(visits.Missed(t.visits, t.clock, awake))
+	best, worst := visits.Best(t.visits, awake, func(second int) visits.Clock { return visits.From(visits.On(t.start, second)) })
+	n.best, n.bestAt = len(best.Missed), visits.On(t.start, best.At)
+	n.worst, n.worstAt = len(worst.Missed), visits.On(t.start, worst.At)
+	if n.given <= n.best { // no half hour is better than the time given
+		n.best, n.bestAt = n.given, t.start
+	}
+	n.bestReady = n.bestAt.Add(t.ready.Sub(t.start))
+	t.night = n
+}
