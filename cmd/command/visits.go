@@ -155,12 +155,22 @@ func (t *timetable) nights() {
 		n.marked[i], n.unhurried[i] = night, !night && !t.clock.Awake(awake, v.At)
 	}
 	n.given = len(visits.Missed(t.visits, t.clock, awake))
-	best, worst := visits.Best(t.visits, awake, func(second int) visits.Clock { return visits.From(visits.On(t.start, second)) })
-	n.best, n.bestAt = len(best.Missed), visits.On(t.start, best.At)
-	n.worst, n.worstAt = len(worst.Missed), visits.On(t.start, worst.At)
+	best, worst := visits.Best(t.visits, awake, func(second int) visits.Clock { return visits.From(t.begunAt(second)) })
+	n.best, n.bestAt = len(best.Missed), t.begunAt(best.At)
+	n.worst, n.worstAt = len(worst.Missed), t.begunAt(worst.At)
 	if n.given <= n.best { // no half hour is better than the time given
 		n.best, n.bestAt = n.given, t.start
 	}
 	n.bestReady = n.bestAt.Add(t.ready.Sub(t.start))
 	t.night = n
+}
+
+// begunAt is when the first soak begins at another second of the day: on the same
+// day, or on the one before where the malt would come too late for the time asked.
+func (t *timetable) begunAt(second int) time.Time {
+	at := visits.On(t.start, second)
+	if t.back && at.After(t.start) {
+		return visits.On(t.start.AddDate(0, 0, -1), second)
+	}
+	return at
 }

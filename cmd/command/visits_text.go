@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"time"
 
 	"github.com/rivo/uniseg"
 
 	"maltwright/check/report"
+	"maltwright/lang/process"
 	"maltwright/sim/visits"
 )
 
@@ -26,13 +26,14 @@ func writeVisitsText(w *World, t timetable) error {
 	p.head(t.f)
 	p.line("%s", p.bold("  time         elapsed     wet    scale  what to do"))
 	shown := ""
-	for i, v := range t.visits {
-		when := clockAt(t.start, v.At)
-		if d := when.Format(dayShown); d != shown {
+	for i := 0; i < len(t.visits); {
+		if d := t.day(i); d != shown {
 			p.line("%s", p.bold(d))
 			shown = d
 		}
-		p.visit(t, i, when)
+		n := t.alike(i)
+		p.visit(t, i, n)
+		i += n
 	}
 	p.line("")
 	p.gates(t.f)
@@ -42,8 +43,37 @@ func writeVisitsText(w *World, t timetable) error {
 	return err
 }
 
-// visit writes one visit, the words in as many lines as they need.
-func (p *sheet) visit(t timetable, i int, when time.Time) {
+func (t timetable) day(i int) string { return clockAt(t.start, t.visits[i].At).Format(dayShown) }
+
+// manyAlike is from how many on visits that only repeat the one before are one line.
+const manyAlike = 4
+
+// alike is how many visits from here on one line may stand for: turns or stirrings of
+// one day at even intervals, all of them in the night or none.
+func (t timetable) alike(i int) int {
+	first := t.visits[i].Tasks
+	if len(first) > 1 || first[0].Event == "" || first[0].Stage == process.Steep {
+		return 1
+	}
+	n := 1
+	for ; i+n < len(t.visits); n++ {
+		next := t.visits[i+n].Tasks
+		if len(next) > 1 || next[0].Kind != first[0].Kind || t.mark(i+n) != t.mark(i) || t.day(i+n) != t.day(i) {
+			break
+		}
+		if gap := t.visits[i+1].At - t.visits[i].At; math.Abs(t.visits[i+n].At-t.visits[i+n-1].At-gap) > 1 {
+			break
+		}
+	}
+	if n < manyAlike {
+		return 1
+	}
+	return n
+}
+
+// visit writes one visit, or one line for several that are alike, the words in as
+// many lines as they need.
+func (p *sheet) visit(t timetable, i, alike int) {
 	v := t.visits[i]
 	moist, scale := "", ""
 	if !math.IsNaN(v.Moisture) {
@@ -52,9 +82,14 @@ func (p *sheet) visit(t timetable, i int, when time.Time) {
 	if !math.IsNaN(v.Weight) {
 		scale = p.mass(v.Weight)
 	}
-	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", when.Format("15:04"), t.mark(i), elapsed(v.At), moist, scale)
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", clockAt(t.start, v.At).Format("15:04"), t.mark(i), elapsed(v.At), moist, scale)
 	for _, task := range v.Tasks {
-		for j, line := range report.Wrap(t.say(task), p.width()-len(left)-2) {
+		words := t.say(task)
+		if alike > 1 {
+			last := t.visits[i+alike-1].At
+			words += fmt.Sprintf(" every %s until %s, %d times", span(t.visits[i+1].At-v.At), clockAt(t.start, last).Format("15:04"), alike)
+		}
+		for j, line := range report.Wrap(words, p.width()-len(left)-2) {
 			if j > 0 {
 				line = "  " + line
 			}
@@ -117,10 +152,10 @@ func (p *sheet) night(t timetable) {
 func (t timetable) better() string {
 	n := t.night
 	if n.best == n.given {
-		return "no other hour of that day is better"
+		return "no other half hour to begin at is better"
 	}
-	return fmt.Sprintf("at best %d, begun at %s and ready on %s; at worst %d, begun at %s",
-		n.best, n.bestAt.Format("15:04"), n.bestReady.Format(minute), n.worst, n.worstAt.Format("15:04"))
+	return fmt.Sprintf("at best %d, begun on %s and ready on %s; at worst %d, begun at %s",
+		n.best, n.bestAt.Format(minute), n.bestReady.Format(minute), n.worst, n.worstAt.Format("15:04"))
 }
 
 // figures gives moisture in per cent and weight in kg, or nil.

@@ -1,6 +1,10 @@
 package visits
 
-import "math"
+import (
+	"cmp"
+	"math"
+	"slices"
+)
 
 // Visit is one time at which somebody goes to the batch, with all that is to do then.
 type Visit struct {
@@ -30,6 +34,9 @@ func Gather(list []Task) []Visit {
 		if math.IsNaN(v.Weight) {
 			v.Weight = t.Weight
 		}
+	}
+	for _, v := range out {
+		slices.SortStableFunc(v.Tasks, func(a, b Task) int { return cmp.Compare(first[a.Kind], first[b.Kind]) })
 	}
 	return out
 }

@@ -91,8 +91,8 @@ func List(f *forecast.Forecast) []Task {
 	return l.tasks
 }
 
-// first is what comes before all else that is due: whether to go on.
-var first = map[Kind]int{Look: -2, Gate: -1}
+// first is what comes before all else that is due: the water off, then whether to go on.
+var first = map[Kind]int{Drain: -3, Look: -2, Gate: -1}
 
 // Growing keeps of the tasks those that no choice of the maltster can shift: the ends
 // of soaks and rests, and the turns and sprinklings of the growing piece.
