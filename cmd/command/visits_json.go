@@ -3,6 +3,8 @@ package command
 import (
 	"encoding/json"
 	"time"
+
+	"maltwright/sim/visits"
 )
 
 // The JSON of a timetable, as docs/json.md describes it.
@@ -71,4 +73,9 @@ func writeVisitsJSON(w *World, t timetable) error {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(out)
+}
+
+// figures gives moisture in per cent and weight in kg, or nil.
+func figures(v visits.Visit) (moisture, weight *float64) {
+	return known(percent(v.Moisture)), known(rounded(v.Weight, 3))
 }

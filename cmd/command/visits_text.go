@@ -9,7 +9,6 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/process"
-	"maltwright/sim/visits"
 )
 
 const (
@@ -156,9 +155,4 @@ func (t timetable) better() string {
 	}
 	return fmt.Sprintf("at best %d, begun on %s and ready on %s; at worst %d, begun at %s",
 		n.best, n.bestAt.Format(minute), n.bestReady.Format(minute), n.worst, n.worstAt.Format("15:04"))
-}
-
-// figures gives moisture in per cent and weight in kg, or nil.
-func figures(v visits.Visit) (moisture, weight *float64) {
-	return known(percent(v.Moisture)), known(rounded(v.Weight, 3))
 }
