@@ -43,7 +43,7 @@ command line cannot be understood, 3 the file cannot be read.`
 }
 
 // startLayouts are the ways in which --start may be written.
-var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", time.RFC3339}
+var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339}
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {

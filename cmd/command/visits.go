@@ -3,6 +3,7 @@ package command
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"maltwright/sim/forecast"
@@ -27,8 +28,8 @@ batch should weigh, and which visits fall in the night, when by its site nobody 
 awake. Then the hour of that day to begin at, so that the fewest do.
 
 Times are those of the computer's time zone, over the change of the clocks too; a
-time may name its own offset, as in 2026-03-06T07:00:00+01:00. A calendar reads
-the file that --format ics makes, and reminds a quarter of an hour before.
+time may name its own offset, as in 2026-03-06T07:00+01:00. A calendar reads the
+file that --format ics makes, and reminds a quarter of an hour before.
 
 Examples:
 
@@ -58,6 +59,10 @@ func (c Visits) Run(w *World) error {
 	if len(t.visits) == 0 {
 		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for %q has no steps", c.File, f.Process.Name)}
 	}
+	if last := t.visits[len(t.visits)-1]; last.At > longestBatch {
+		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for the batch takes %.0f years, its rest in store with it; a timetable goes to %.0f",
+			c.File, last.At/year, longestBatch/year)}
+	}
 	if err := visitsWriters[c.Format](w, t); err != nil {
 		return failed("cannot write: %v", err)
 	}
@@ -85,22 +90,43 @@ func (c Visits) when() (time.Time, error) {
 // for which every format has a way to write.
 const firstYear, lastYear = 1900, 2999
 
-// shownTime reads a time that some clock shows: not one that is left out when the
-// clocks are put forward.
+// longestBatch is as far as a timetable goes: no malt is kept longer, and so no date
+// is ever beyond what the calendar can name, s.
+const (
+	year         = 365.25 * 86400
+	longestBatch = 10 * year
+)
+
+// shownTime reads a time that a clock shows once: not one that is left out when the
+// clocks are put forward, nor, without its offset, one that comes again when they are
+// put back.
 func shownTime(flag, text string) (time.Time, error) {
 	for _, layout := range startLayouts {
 		t, err := time.ParseInLocation(layout, text, time.Local)
-		switch {
-		case err != nil:
+		if err != nil {
 			continue
-		case layout != time.RFC3339 && t.Format(layout) != text:
-			return t, usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
-		case t.Year() < firstYear || t.Year() > lastYear:
+		}
+		if t.Year() < firstYear || t.Year() > lastYear {
 			return t, usage("%s %q: the year must lie in %d to %d", flag, text, firstYear, lastYear)
 		}
-		return t, nil
+		if strings.HasSuffix(layout, "Z07:00") {
+			return t, nil
+		}
+		return t, onceShown(t, layout, flag, text)
 	}
 	return time.Time{}, usage("%s %q is no time; write it as 2026-03-06T07:00", flag, text)
+}
+
+func onceShown(t time.Time, layout, flag, text string) error {
+	if t.Format(layout) != text {
+		return usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
+	}
+	for _, shift := range []time.Duration{-2 * time.Hour, -time.Hour, -30 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour} {
+		if t.Add(shift).Format(layout) == text {
+			return usage("%s %q: the clocks are put back then, and this time comes twice; name its offset, such as %s", flag, text, t.Format("2006-01-02T15:04Z07:00"))
+		}
+	}
+	return nil
 }
 
 // timetable is what is written: the visits of a forecast that begins at a time.

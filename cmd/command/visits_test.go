@@ -172,3 +172,22 @@ func TestTimetableFitsTheScreen(t *testing.T) {
 		}
 	}
 }
+
+// Names are the user's own words: with signs that iCalendar escapes, and wide ones at
+// which a line may be parted only between characters.
+func TestAnyNameComesBackFromTheCalendar(t *testing.T) {
+	for _, name := range []string{`a; b, c \ d: "e" \n`, strings.Repeat("Größe 🌾 ", 30), "BEGIN:VEVENT"} {
+		f := made(t, "pale.malt")
+		f.Process.Name = name
+		text := calendarOf(t, newTimetable(f, in(t, "UTC", "2026-03-06T07:00"), false))
+		for _, line := range strings.Split(text, "\r\n") {
+			assert.LessOrEqual(t, len(line), 75)
+			assert.True(t, utf8.ValidString(line))
+		}
+		cal, err := ical.NewDecoder(strings.NewReader(text)).Decode()
+		require.NoError(t, err)
+		words, err := cal.Events()[0].Props.Text(ical.PropDescription)
+		require.NoError(t, err)
+		assert.Contains(t, words, "\n"+name+", 0:00 after the first soak")
+	}
+}

@@ -115,6 +115,7 @@ func (p *sheet) finish(t timetable) {
 	p.para("visits", "%d", len(t.visits))
 	p.para("ready", "%s%s", t.ready.Format(minute), t.readyBy())
 	if t.rested.IsZero() {
+		p.para("rested", "the process asks for no rest in store")
 		return
 	}
 	early := t.start.Add(t.ready.Sub(t.rested))
