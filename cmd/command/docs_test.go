@@ -11,20 +11,22 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The forecast in docs/json.md must have the keys that the program writes, no more
-// and no fewer.
-func TestTheDocumentedForecastHasTheKeysOfTheRealOne(t *testing.T) {
+// The forecast and the timetable in docs/json.md must have the keys that the program
+// writes, no more and no fewer.
+func TestTheDocumentedJSONHasTheKeysOfTheRealOne(t *testing.T) {
 	page, err := os.ReadFile("../../docs/json.md")
 	require.NoError(t, err)
-	_, rest, ok := strings.Cut(string(page), "## Forecast")
-	require.True(t, ok)
-	_, rest, _ = strings.Cut(rest, "```json\n")
-	example, _, _ := strings.Cut(rest, "```")
+	for command, heading := range map[string]string{"forecast": "## Forecast", "visits": "## Timetable"} {
+		_, rest, ok := strings.Cut(string(page), heading)
+		require.True(t, ok)
+		_, rest, _ = strings.Cut(rest, "```json\n")
+		example, _, _ := strings.Cut(rest, "```")
 
-	var out strings.Builder
-	w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../../examples", Env: os.Getenv}
-	require.Equal(t, ExitClean, Main(w, []string{"forecast", "pale.malt", "--start", "2026-03-06T07:00", "--format", "json"}))
-	assert.Equal(t, keysOf(t, example), keysOf(t, out.String()))
+		var out strings.Builder
+		w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../../examples", Env: os.Getenv}
+		require.Equal(t, ExitClean, Main(w, []string{command, "pale.malt", "--start", "2026-03-06T07:00", "--format", "json"}))
+		assert.Equal(t, keysOf(t, example), keysOf(t, out.String()), command)
+	}
 }
 
 // keysOf lists the paths of all keys, the elements of a list as one.

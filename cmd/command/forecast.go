@@ -43,7 +43,7 @@ command line cannot be understood, 3 the file cannot be read.`
 }
 
 // startLayouts are the ways in which --start may be written.
-var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", time.RFC3339}
+var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339}
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
@@ -54,32 +54,11 @@ func (c Forecast) Run(w *World) error {
 	if c.Members < 10 || c.Members > 100_000 {
 		return usage("--members %d: a spread takes 10 to 100000 forecasts", c.Members)
 	}
-	files, err := w.gather([]string{c.File}, c.Root)
+	f, err := c.made(w, "forecast")
 	if err != nil {
 		return err
 	}
-	if len(files) != 1 {
-		return usage("%s is a folder; forecast takes one file", c.File)
-	}
-	house, found, err := files[0].load()
-	if err != nil {
-		return err
-	}
-	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
-		return failure{ExitFindings, errors.New("no forecast: put these right first")}
-	}
-	p, err := c.pick(house)
-	if err != nil {
-		return err
-	}
-	stop := w.progress("forecast of " + p.Name)
-	f, err := forecast.Run(p, forecast.Options{})
-	stop()
-	if err != nil {
-		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
-	}
-	more, err := c.sure(w, p)
+	more, err := c.sure(w, f.Process)
 	if err != nil {
 		return err
 	}
@@ -90,6 +69,36 @@ func (c Forecast) Run(w *World) error {
 		return errFindings
 	}
 	return nil
+}
+
+// made forecasts the process that is asked for, on behalf of a command.
+func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
+	files, err := w.gather([]string{c.File}, c.Root)
+	if err != nil {
+		return nil, err
+	}
+	if len(files) != 1 {
+		return nil, usage("%s is a folder; %s takes one file", c.File, command)
+	}
+	house, found, err := files[0].load()
+	if err != nil {
+		return nil, err
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		return nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
+	}
+	p, err := c.pick(house)
+	if err != nil {
+		return nil, err
+	}
+	stop := w.progress("forecast of " + p.Name)
+	f, err := forecast.Run(p, forecast.Options{})
+	stop()
+	if err != nil {
+		return nil, failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+	}
+	return f, nil
 }
 
 var forecastWriters = map[string]func(*World, *forecast.Forecast, sure, *time.Time) error{

@@ -1,0 +1,135 @@
+package visits
+
+import (
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+const (
+	hour = 3600.0
+	day  = 24 * hour
+)
+
+// byMachine is the interval below which work on the floor is done by a machine, and
+// stirByMachine the same on the kiln, by which somebody stands while it heats, s
+// (common practice).
+const (
+	byMachine     = hour
+	stirByMachine = hour / 4
+)
+
+// lookFloor and lookKiln are from one look to the next, where nothing is turned, s
+// (common practice).
+const (
+	lookFloor = 12 * hour
+	lookKiln  = 2 * hour
+)
+
+// floor lists the work at a growing or a withering piece.
+func (l *lister) floor(st forecast.Stage) {
+	stage := l.p.Stage(st.Kind)
+	begin, last := &st.Steps[0], &st.Steps[len(st.Steps)-1]
+	t := l.beginning(begin, Spread, st.Kind)
+	if stage.Floor != nil {
+		t.Where = stage.Floor.Name
+	}
+	l.add(t)
+	worked := l.turns(stage, begin.Start, last.End)
+	if stage.Turn == nil {
+		worked = nil
+	}
+	l.looks(st.Kind, stage.Until, stage.Allow, begin.Start, last.End, lookFloor, worked)
+	before := l.weight
+	for i := range st.Steps {
+		s := &st.Steps[i]
+		l.hold(st, i, before)
+		before = s.WeightEnd
+	}
+	l.gates(st)
+	t = ending(last, EndFloor, st.Kind)
+	t.Until = text(stage.Until)
+	l.add(t)
+}
+
+// hold lists the change to a hold but the first, and the looks at its own end.
+func (l *lister) hold(st forecast.Stage, i int, before float64) {
+	s := &st.Steps[i]
+	if s.Kind == process.Gate {
+		l.waited(st.Kind, s, before)
+		return
+	}
+	step := l.steps[s.Place]
+	if i > 0 {
+		t := at(s.Start, Change, st.Kind, s.Place)
+		t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(step), s.MoistureStart, before
+		l.add(t)
+	}
+	if step != nil {
+		l.looks(st.Kind, step.Until, step.Allow, s.Start, s.End, lookFloor, nil)
+	}
+}
+
+// turns lists the turns and the sprinklings of a piece, and gives the times of the
+// turns. What is done more often than hourly is done by a machine.
+func (l *lister) turns(st *process.Stage, from, to float64) (turned []float64) {
+	if st.Turn != nil {
+		for _, when := range every(st.Turn.SI, byMachine, from, to) {
+			t := at(when, Turn, st.Kind, st.Turn.Place)
+			t.Event = "a turn"
+			l.add(t)
+			turned = append(turned, when)
+		}
+	}
+	if s := st.Sprinkle; s != nil {
+		for _, when := range every(s.Every.SI, byMachine, from, to) {
+			t := at(when, Sprinkle, st.Kind, s.Every.Place)
+			t.Event, t.Amount = "a sprinkling", s.Water.String()
+			l.add(t)
+		}
+	}
+	return turned
+}
+
+// every lists even intervals of at least so long.
+func every(interval, least, from, to float64) []float64 {
+	var list []float64
+	for when := from + interval; interval >= least && when < to; when += interval {
+		list = append(list, when)
+	}
+	return list
+}
+
+// looks lists when somebody looks whether a condition holds: from the earliest time
+// at which it may end the step, at each turn, or else at even intervals. Before the
+// time at which it is expected to hold, a look may wait.
+func (l *lister) looks(stage process.StageKind, until *process.Condition, allow *process.Guard, from, to, interval float64, turned []float64) {
+	if until == nil {
+		return
+	}
+	earliest := from
+	if allow != nil && allow.Earliest != nil {
+		earliest += allow.Earliest.SI
+	}
+	when := turned
+	if len(turned) == 0 {
+		when = every(interval, interval, earliest, to)
+		if earliest > from {
+			when = append([]float64{earliest}, when...)
+		}
+	}
+	for _, w := range when {
+		if w < earliest || w >= to {
+			continue
+		}
+		t := at(w, Look, stage, until.Place)
+		t.Until, t.Waits = until.Place.Text(), to-w
+		l.add(t)
+	}
+}
+
+func text(c *process.Condition) string {
+	if c == nil {
+		return ""
+	}
+	return c.Place.Text()
+}

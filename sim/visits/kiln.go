@@ -1,0 +1,76 @@
+package visits
+
+import (
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// kiln lists the work at the kiln.
+func (l *lister) kiln(st forecast.Stage) {
+	stage := l.p.Stage(st.Kind)
+	before := l.weight
+	for i := range st.Steps {
+		l.kilnStep(stage, &st.Steps[i], i == 0, before)
+		before = st.Steps[i].WeightEnd
+	}
+	l.stirs(stage, st.Steps)
+	l.gates(st)
+	t := ending(&st.Steps[len(st.Steps)-1], Unload, st.Kind)
+	t.Where = kilnName(stage)
+	l.add(t)
+}
+
+func kilnName(st *process.Stage) string {
+	if st.Kiln == nil {
+		return ""
+	}
+	return st.Kiln.Name
+}
+
+// kilnStep lists what the beginning of a step asks for, and the looks in it.
+func (l *lister) kilnStep(stage *process.Stage, s *forecast.Step, loading bool, before float64) {
+	if s.Kind == process.Gate {
+		l.waited(process.KilnStage, s, before)
+		return
+	}
+	kind := Heat
+	switch {
+	case loading:
+		kind = Load
+	case s.Kind == process.Cool:
+		kind = Cool
+	}
+	step := l.steps[s.Place]
+	t := at(s.Start, kind, process.KilnStage, s.Place)
+	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, lasts(step)
+	t.Moisture, t.Weight = s.MoistureStart, before
+	if step != nil {
+		t.Until = text(step.Until)
+		if step.From != nil && step.Over != nil {
+			t.Over = step.Over.SI
+		}
+	}
+	l.add(t)
+	if step != nil && s.Kind != process.Cool {
+		l.looks(process.KilnStage, step.Until, step.Allow, s.Start, s.End, lookKiln, nil)
+	}
+}
+
+// stirs lists the stirrings, from the loading until it is cooled.
+func (l *lister) stirs(stage *process.Stage, steps []forecast.Step) {
+	if stage.Turn == nil {
+		return
+	}
+	end := steps[len(steps)-1].End
+	for _, s := range steps {
+		if s.Kind == process.Cool {
+			end = s.Start
+			break
+		}
+	}
+	for _, when := range every(stage.Turn.SI, stirByMachine, steps[0].Start, end) {
+		t := at(when, Stir, process.KilnStage, stage.Turn.Place)
+		t.Event = "a stirring"
+		l.add(t)
+	}
+}

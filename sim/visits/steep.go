@@ -1,0 +1,59 @@
+package visits
+
+import (
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// steep lists the filling and draining of every soak. Each end of a step is one task
+// with an Event; what else is done at that time has none.
+func (l *lister) steep(st forecast.Stage) {
+	weight := l.weight
+	for i := range st.Steps {
+		s := &st.Steps[i]
+		if s.Kind == process.Soak && (i == 0 || st.Steps[i-1].Kind != process.Rest) {
+			l.add(l.fill(s, s.Start, s.MoistureStart, weight))
+		}
+		l.steepEnd(s, following(st.Steps, i), weight)
+		weight = s.WeightEnd
+	}
+	l.gates(st)
+}
+
+func following(steps []forecast.Step, i int) *forecast.Step {
+	if i+1 < len(steps) {
+		return &steps[i+1]
+	}
+	return nil
+}
+
+// steepEnd lists what the end of a step of the steep asks for.
+func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
+	var t Task
+	switch {
+	case s.Kind == process.Gate:
+		l.waited(process.Steep, s, before)
+		t = l.tasks[len(l.tasks)-1]
+		l.tasks = l.tasks[:len(l.tasks)-1]
+	case s.Kind == process.Soak:
+		t = ending(s, Drain, process.Steep)
+		if next != nil && next.Kind == process.Rest {
+			t.Temperature, t.Lasts = next.Temperature, lasts(l.steps[next.Place])
+		}
+	case next != nil && next.Kind == process.Soak:
+		t = l.fill(next, s.End, s.MoistureEnd, s.WeightEnd)
+	default:
+		t = ending(s, EndRest, process.Steep)
+	}
+	t.Event, t.Place = "the end of "+s.Label, s.Place
+	l.add(t)
+}
+
+func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
+	t := at(when, Fill, process.Steep, s.Place)
+	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
+	if v := l.p.Stage(process.Steep).Vessel; v != nil {
+		t.Where = v.Name
+	}
+	return t
+}

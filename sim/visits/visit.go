@@ -1,0 +1,46 @@
+package visits
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Visit is one time at which somebody goes to the batch, with all that is to do then.
+type Visit struct {
+	At               float64 // s from the first soak
+	Waits            float64 // s that all of it may wait without harm
+	Tasks            []Task
+	Moisture, Weight float64 // as in Task, from the first task that knows them
+}
+
+// together is how near to one another tasks are one visit, s.
+const together = 60.0
+
+// Gather makes visits of tasks in the order of time: those that fall due within a
+// minute are done in one.
+func Gather(list []Task) []Visit {
+	var out []Visit
+	for _, t := range list {
+		if n := len(out); n == 0 || t.At-out[n-1].At >= together {
+			out = append(out, Visit{At: t.At, Waits: t.Waits, Moisture: math.NaN(), Weight: math.NaN()})
+		}
+		v := &out[len(out)-1]
+		v.Tasks = append(v.Tasks, t)
+		v.Waits = min(v.Waits, t.Waits)
+		if math.IsNaN(v.Moisture) {
+			v.Moisture = t.Moisture
+		}
+		if math.IsNaN(v.Weight) {
+			v.Weight = t.Weight
+		}
+	}
+	for _, v := range out {
+		slices.SortStableFunc(v.Tasks, func(a, b Task) int { return cmp.Compare(first[a.Kind], first[b.Kind]) })
+	}
+	return out
+}
+
+func (t Task) due() (at, waits float64) { return t.At, t.Waits }
+
+func (v Visit) due() (at, waits float64) { return v.At, v.Waits }

@@ -1,0 +1,205 @@
+// Package visits lists when a batch needs somebody: the timetable of a forecast.
+//
+// Each stage has its own lister (steep.go, floor.go, kiln.go, after.go) that walks
+// over the steps of the forecast and writes down tasks. Tasks that fall due at the
+// same minute are one visit (visit.go). Whether a visit falls in the night, and at
+// which hour to begin so that the fewest do, is night.go.
+//
+// Times are in seconds from the first soak, as in a forecast.
+package visits
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+// Kind says what is to be done.
+type Kind string
+
+// The kinds of task.
+const (
+	Fill     Kind = "fill"     // water on
+	Drain    Kind = "drain"    // water off, and weigh
+	EndRest  Kind = "end-rest" // an air rest is over that no soak follows
+	Spread   Kind = "spread"   // onto a floor
+	Turn     Kind = "turn"
+	Sprinkle Kind = "sprinkle"
+	Change   Kind = "change"    // the bed is to be kept at another temperature
+	Look     Kind = "look"      // does the condition hold yet
+	EndFloor Kind = "end-floor" // the growing or the withering is over
+	Load     Kind = "load"      // onto the kiln
+	Heat     Kind = "heat"      // the kiln is set anew
+	Stir     Kind = "stir"
+	Gate     Kind = "gate" // weigh: go on only if it holds
+	Cool     Kind = "cool"
+	Unload   Kind = "unload"
+	Deculm   Kind = "deculm"
+	Put      Kind = "store" // into the store
+	Rested   Kind = "rested"
+)
+
+// Task is one thing to do.
+type Task struct {
+	At    float64 // s from the first soak
+	Waits float64 // s that it may wait without harm
+	Kind  Kind
+	Stage process.StageKind
+	Name  string // of the step: soak 1, cure
+	Event string // what falls due, as a rule names it: the end of soak 1; "" where something else falls due with it
+	Place source.Place
+
+	Where       string               // the vessel, floor, kiln or store, as named
+	Temperature forecast.Temperature // to be set
+	Lasts       float64              // s that the step takes by its own statement; 0 where it is open
+	Over        float64              // s that the temperature takes to rise; 0 where it does not
+	Until       string               // the condition, as written
+	Missed      bool                 // of a gate: the forecast gives up waiting here
+	Amount      string               // of water to sprinkle, as written
+	Within      float64              // s: of deculming, the latest
+	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
+	Weight      float64              // kg of the whole batch; NaN the same
+}
+
+// List gives the tasks of a forecast in the order of time.
+func List(f *forecast.Forecast) []Task {
+	l := &lister{f: f, p: f.Process, weight: math.NaN(), moisture: math.NaN(), steps: stepsByPlace(f.Process)}
+	if c := f.Process.Charge; c != nil {
+		l.weight = c.SI
+	}
+	for i, st := range f.Stages {
+		if len(st.Steps) == 0 {
+			continue
+		}
+		l.next = nil
+		if i+1 < len(f.Stages) {
+			l.next = &f.Stages[i+1]
+		}
+		l.moisture = st.Steps[0].MoistureStart
+		if list := listers[st.Kind]; list != nil {
+			list(l, st)
+		}
+		l.weight = st.Steps[len(st.Steps)-1].WeightEnd
+	}
+	slices.SortStableFunc(l.tasks, func(a, b Task) int {
+		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(first[a.Kind], first[b.Kind]))
+	})
+	return l.tasks
+}
+
+// first is what comes before all else that is due: the water off, then whether to go on.
+var first = map[Kind]int{Drain: -3, Look: -2, Gate: -1}
+
+// Growing keeps of the tasks those that no choice of the maltster can shift: the ends
+// of soaks and rests, and the turns and sprinklings of the growing piece.
+func Growing(list []Task) []Task {
+	var out []Task
+	for _, t := range list {
+		if t.Event != "" && (t.Stage == process.Steep || t.Stage == process.Germinate) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+var listers = map[process.StageKind]func(*lister, forecast.Stage){
+	process.Steep: (*lister).steep, process.Germinate: (*lister).floor, process.Wither: (*lister).floor,
+	process.KilnStage: (*lister).kiln, process.Deculm: (*lister).deculm, process.Store: (*lister).store,
+}
+
+// lister writes tasks down.
+type lister struct {
+	f        *forecast.Forecast
+	p        *process.Process
+	steps    map[source.Place]*process.Step
+	next     *forecast.Stage // nil behind the last
+	weight   float64         // kg at the beginning of the stage
+	moisture float64         // the same, wet basis
+	tasks    []Task
+}
+
+func (l *lister) add(t Task) { l.tasks = append(l.tasks, t) }
+
+// at makes a task at which no figure is known.
+func at(when float64, kind Kind, stage process.StageKind, place source.Place) Task {
+	return Task{At: when, Kind: kind, Stage: stage, Place: place, Moisture: math.NaN(), Weight: math.NaN()}
+}
+
+// ending makes a task at the end of a step, with what the scale shows then.
+func ending(s *forecast.Step, kind Kind, stage process.StageKind) Task {
+	t := at(s.End, kind, stage, s.Place)
+	t.Name, t.Moisture, t.Weight = s.Label, s.MoistureEnd, s.WeightEnd
+	return t
+}
+
+// beginning makes a task at the beginning of the stage, with what the scale shows then.
+func (l *lister) beginning(s *forecast.Step, kind Kind, stage process.StageKind) Task {
+	t := at(s.Start, kind, stage, s.Place)
+	t.Name, t.Moisture, t.Weight, t.Temperature = s.Label, l.moisture, l.weight, s.Temperature
+	return t
+}
+
+// stepsByPlace finds the statement of a step of the forecast by where it stands.
+func stepsByPlace(p *process.Process) map[source.Place]*process.Step {
+	found := map[source.Place]*process.Step{}
+	var walk func([]*process.Step)
+	walk = func(list []*process.Step) {
+		for _, s := range list {
+			found[s.Place] = s
+			walk(s.Steps)
+		}
+	}
+	for _, st := range p.Stages {
+		walk(st.Steps)
+	}
+	return found
+}
+
+// lasts is how long a step takes by its own statement; 0 where it is open.
+func lasts(s *process.Step) float64 {
+	switch {
+	case s == nil:
+		return 0
+	case s.For != nil:
+		return s.For.SI
+	case s.Over != nil && s.Until == nil:
+		return s.Over.SI
+	}
+	return 0
+}
+
+// gates lists the gates of a stage that were open when they were come to; one that
+// is waited for is a step of the forecast.
+func (l *lister) gates(st forecast.Stage) {
+	for _, g := range l.f.Gates {
+		if g.Stage != st.Kind || !g.Hold || !g.Met || g.Waited > 0 {
+			continue
+		}
+		t := at(g.Reached, Gate, st.Kind, g.Place)
+		t.Until, t.Moisture = g.Text, g.Moisture
+		for _, s := range st.Steps {
+			if s.End <= g.Reached {
+				t.Weight = s.WeightEnd
+			}
+		}
+		l.add(t)
+	}
+}
+
+// waited lists the begin and the end of a wait at a gate.
+func (l *lister) waited(stage process.StageKind, s *forecast.Step, before float64) {
+	until := ""
+	if step := l.steps[s.Place]; step != nil && step.Gate != nil {
+		until = step.Gate.Place.Text()
+	}
+	look := at(s.Start, Look, stage, s.Place)
+	look.Until, look.Moisture, look.Weight = until, s.MoistureStart, before
+	l.add(look)
+	t := ending(s, Gate, stage)
+	t.Until, t.Missed = until, s.EndedBy != forecast.ByGate
+	l.add(t)
+}

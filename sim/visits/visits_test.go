@@ -1,0 +1,170 @@
+package visits
+
+import (
+	"math"
+	"os"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// nowhere reads no files.
+type nowhere struct{}
+
+func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
+
+// house is invented.
+const house = `
+grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
+site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
+vessel "tub" { holds 40 l }
+floor "tray" { area 0.4 m2 }
+kiln "kiln" { area 0.5 m2; airflow 120 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }
+`
+
+const (
+	steepText = `steep in "tub" { soak 7 h in water at 14 °C; rest 9 h in air at 14 °C; soak 7 h in water at 14 °C; soak 6 h in water at 14 °C; rest 2 h in air at 14 °C }
+`
+	growText = `germinate on "tray" { hold bed at 14 to 16 °C for 2 days; hold bed at 12 to 14 °C; turn every 8 h; sprinkle 0.2 l every 24 h; until acrospire at least 3/4; allow 3 to 8 days; humidity 98 % }
+`
+	kilnText = `kiln in "kiln" { stir every 2 h; dry at air-on 50 °C until moisture at most 20 % allow 2 to 24 h; dry at air-on 60 °C until moisture at most 10 % allow 0 to 24 h; gate moisture at most 10 %; cure at air-on 80 °C for 5 h; gate moisture at most 3.8 %; cool to malt 30 °C }
+deculm within 12 h
+store in "drum" for at least 3 weeks
+`
+)
+
+func forecastOf(t *testing.T, body string) *forecast.Forecast {
+	t.Helper()
+	text := house + "process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n" + body + "}\n"
+	h, found := process.Load("test.malt", []byte(text), ".", nowhere{})
+	for _, f := range found {
+		require.Less(t, f.Severity, finding.Fault, "%s: %s", f.Place.Text(), f.Message)
+	}
+	f, err := forecast.Run(h.Processes[0], forecast.Options{})
+	require.NoError(t, err)
+	require.False(t, f.BrokenOff(), "%v", f.Trouble)
+	return f
+}
+
+func count(list []Task, kind Kind) (n int) {
+	for _, t := range list {
+		if t.Kind == kind {
+			n++
+		}
+	}
+	return n
+}
+
+func TestEveryStageHasItsVisits(t *testing.T) {
+	list := List(forecastOf(t, steepText+growText+kilnText))
+	for kind, n := range map[Kind]int{
+		Fill: 3, Drain: 3, EndRest: 1, Spread: 1, Change: 1, EndFloor: 1, Load: 1, Heat: 2, Gate: 2,
+		Cool: 1, Unload: 1, Deculm: 1, Put: 1, Rested: 1,
+	} {
+		assert.Equal(t, n, count(list, kind), kind)
+	}
+	assert.True(t, slices.IsSortedFunc(list, func(a, b Task) int {
+		switch {
+		case a.At < b.At:
+			return -1
+		case a.At > b.At:
+			return 1
+		}
+		return 0
+	}))
+}
+
+// The same turns that the model makes: as many as whole intervals lie within.
+func TestTurnsSprinklingsAndStirringsComeAtTheirIntervals(t *testing.T) {
+	f := forecastOf(t, steepText+growText+kilnText)
+	list := List(f)
+	grown := f.Stages[1].Steps
+	grew := grown[len(grown)-1].End - grown[0].Start
+	assert.Equal(t, int(math.Ceil(grew/(8*hour)))-1, count(list, Turn))
+	assert.Equal(t, int(math.Ceil(grew/(24*hour)))-1, count(list, Sprinkle))
+	steps := f.Stages[2].Steps
+	hot := steps[len(steps)-1].Start - steps[0].Start
+	assert.Equal(t, int(math.Ceil(hot/(2*hour)))-1, count(list, Stir))
+}
+
+func TestNobodyLooksBeforeTheEarliestTimeOrAfterTheEnd(t *testing.T) {
+	f := forecastOf(t, steepText+growText+kilnText)
+	grown := f.Stages[1].Steps
+	earliest, end := grown[0].Start+3*day, grown[len(grown)-1].End
+	n := 0
+	for _, x := range List(f) {
+		if x.Kind == Look && x.Stage == process.Germinate {
+			assert.GreaterOrEqual(t, x.At, earliest)
+			assert.Less(t, x.At, end)
+			assert.InDelta(t, end, x.At+x.Waits, 1e-6, "it may wait until the condition is expected to hold")
+			n++
+		}
+	}
+	assert.Positive(t, n)
+}
+
+func TestTheScaleAtAVisitIsThatOfTheForecast(t *testing.T) {
+	f := forecastOf(t, steepText+growText+kilnText)
+	list := List(f)
+	first := list[0]
+	assert.Equal(t, Fill, first.Kind)
+	assert.InDelta(t, 5, first.Weight, 1e-12)
+	assert.InDelta(t, 0.12, first.Moisture, 1e-12)
+	for _, x := range list {
+		switch x.Kind {
+		case Load:
+			grown := f.Stages[1].Steps
+			assert.Equal(t, grown[len(grown)-1].WeightEnd, x.Weight)
+		case Put:
+			assert.InDelta(t, f.Totals.Malt, x.Weight, 1e-9)
+			assert.InDelta(t, f.Totals.Total, x.At, 1e-6)
+		}
+	}
+}
+
+func TestTasksOfOneMinuteAreOneVisit(t *testing.T) {
+	list := List(forecastOf(t, steepText+growText+kilnText))
+	got := Gather(list)
+	n := 0
+	for i, v := range got {
+		n += len(v.Tasks)
+		for _, x := range v.Tasks {
+			assert.Less(t, x.At-v.At, together)
+			assert.GreaterOrEqual(t, x.Waits, v.Waits)
+		}
+		if i > 0 {
+			assert.GreaterOrEqual(t, v.At-got[i-1].At, together)
+		}
+	}
+	assert.Equal(t, len(list), n)
+	assert.Less(t, len(got), n)
+}
+
+// A gate is weighed for before the next step is set.
+func TestAGateComesBeforeWhatItIsTheGateOf(t *testing.T) {
+	for _, v := range Gather(List(forecastOf(t, steepText+growText+kilnText))) {
+		for i, x := range v.Tasks {
+			if x.Kind == Gate {
+				for _, before := range v.Tasks[:i] {
+					assert.Contains(t, []Kind{Drain, Look}, before.Kind)
+				}
+			}
+		}
+	}
+}
+
+func TestAProcessThatEndsWithTheRootletsIsReadyWhenTheyAreOff(t *testing.T) {
+	f := forecastOf(t, steepText+growText+`kiln in "kiln" { dry at air-on 55 °C until moisture at most 8 % allow 2 to 40 h }
+deculm within 12 h
+`)
+	list := List(f)
+	last := list[len(list)-1]
+	assert.Equal(t, Put, last.Kind)
+	assert.InDelta(t, f.Totals.Total, last.At, 1e-6)
+}
