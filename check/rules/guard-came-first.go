@@ -9,7 +9,7 @@ var guardCameFirst = Rule{
 	Rule: finding.Rule{Name: "guard-came-first", Severity: finding.Fault,
 		Title:  "the latest time of a step comes before what the step waits for",
 		Why:    "the step ends by its guard, and the next begins with grain that is not ready for it",
-		Do:     "give the step more time in its allow, or change what would bring it on",
+		Do:     "give it more time, or change what would bring it on",
 		Bad:    "until acrospire at least 3/4\nallow 1 to 2 days",
 		Good:   "until acrospire at least 3/4\nallow 4 to 7 days",
 		Limits: "the forecast takes the middle of every band, and a lot that grows as usual"},

@@ -219,6 +219,10 @@ func (p page) rules() {
 
 func (p page) brief(word, doc string) {
 	const column = 30
+	if len([]rune(word)) >= column {
+		fmt.Fprintln(p.w, word)
+		word = ""
+	}
 	for i, line := range report.Wrap(doc, p.width-column-1) {
 		if i > 0 {
 			word = ""

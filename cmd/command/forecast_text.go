@@ -183,6 +183,11 @@ func kilowattHours(j float64) string {
 }
 
 func (p *sheet) gates(f *forecast.Forecast) {
+	for _, t := range f.Trouble {
+		if t.Kind == forecast.KilnShort {
+			p.para("not given", "%s", report.Safe(t.Detail))
+		}
+	}
 	for _, g := range f.Gates {
 		if g.Met {
 			continue

@@ -193,12 +193,23 @@ func coolerThan(s *process.Step) *process.Condition {
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 	if h := m.worst; h.found {
-		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %.0f °C hot while it holds %.1f %% moisture; so wet it bears %.0f °C", h.t, 100*h.w, h.limit))
+		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
 		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
 	if sh := m.short; sh.seconds > shortFor {
-		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %.0f °C is asked for and the kiln gives %.0f °C: %s", m.target, sh.asked, sh.got, sh.limit))
+		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
 	}
+}
+
+// inUnitOf writes a temperature of t °C, to the degree, in the unit that the step is
+// written in.
+func inUnitOf(s *process.Step, t float64) string {
+	for _, at := range []*process.Temperature{s.At, s.From} {
+		if at != nil && at.High.Unit() == "°F" {
+			return fmt.Sprintf("%.0f °F", t*9/5+32)
+		}
+	}
+	return fmt.Sprintf("%.0f °C", t)
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to
