@@ -24,6 +24,7 @@ func slotReaderOf(kind vocabulary.Kind) slotReader {
 		vocabulary.Amount: readAmount, vocabulary.Condition: readCondition, vocabulary.Name: readText,
 		vocabulary.Text: readText, vocabulary.Choice: readChoice, vocabulary.Literal: readChoice,
 		vocabulary.Clock: readClock, vocabulary.Date: readDate,
+		vocabulary.Moment: readMoment,
 	}[kind]
 }
 
@@ -90,6 +91,29 @@ func readDate(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term
 		return terms, nil, false
 	}
 	return terms[1:], &value{place: r.at(m.Span), word: m.From.Date.Text}, true
+}
+
+// readMoment reads a time of day, with its date or without.
+func readMoment(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+	if len(terms) == 0 {
+		return terms, nil, true
+	}
+	m, ok := terms[0].(syntax.Moment)
+	if !ok || m.To != nil || m.From.Clock.Text == "" {
+		return terms, nil, true
+	}
+	v := &value{place: r.at(m.Span), word: m.From.Date.Text}
+	second, err := clockSeconds(m.From.Clock.Text)
+	if err != nil {
+		r.note(badTime.At(r.at(m.From.Clock.Span), fmt.Sprintf("%s is no time of day", m.From.Clock.Text)))
+		return terms, nil, false
+	}
+	if _, err := time.Parse(time.DateOnly, v.word); err != nil && v.word != "" {
+		r.note(badTime.At(r.at(m.From.Date.Span), fmt.Sprintf("%s is no date", v.word)))
+		return terms, nil, false
+	}
+	v.clock[0] = second
+	return terms[1:], v, true
 }
 
 // readAmount reads a quantity or range, with the place of a temperature and a
