@@ -10,6 +10,7 @@ import (
 type Line struct {
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
+	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
 	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
 	Merge      Merge      `cmd:"" help:"Merge two people's edits of a file by meaning."`
@@ -43,6 +44,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	)
 }
 
-var commandWords = []string{"check", "forecast", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

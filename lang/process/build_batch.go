@@ -133,9 +133,7 @@ func (r *recorder) instant(v *value) (Instant, bool) {
 	began := r.batch.Began
 	switch {
 	case !began.IsZero() && at.Before(began.Time):
-		f := readingBeforeBegan.At(v.place, fmt.Sprintf("%s lies before the batch began, %s", stampOf(at), stampOf(began)))
-		f.Related = []finding.Related{{Place: began.Place, Message: "it began here"}}
-		r.refuse(f)
+		r.refuse(beforeBegan(r.batch, at))
 		return at, false
 	case !before.IsZero() && at.Before(before.Time):
 		r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, the time above it", stampOf(at), stampOf(before))))
@@ -143,6 +141,12 @@ func (r *recorder) instant(v *value) (Instant, bool) {
 	}
 	r.last = at
 	return at, true
+}
+
+func beforeBegan(t *Batch, at Instant) finding.Finding {
+	f := readingBeforeBegan.At(at.Place, fmt.Sprintf("%s lies before the batch began, %s", stampOf(at), stampOf(t.Began)))
+	f.Related = []finding.Related{{Place: t.Began.Place, Message: "it began here"}}
+	return f
 }
 
 func (r *recorder) back(v *value, message string) finding.Finding {
@@ -191,7 +195,7 @@ func (r *recorder) weighed(s *reading) {
 func (r *recorder) step(s *reading, slots []*value) (StepName, bool) {
 	name := StepName{Kind: slots[0].chosen(), Place: slots[0].place}
 	if len(slots) > 1 && slots[1] != nil {
-		n := r.whole(slots[1].quantity(), 1, "the number of a step")
+		n := r.whole(slots[1].quantity(), 1, "a step number")
 		if n == nil {
 			return name, false
 		}

@@ -7,6 +7,9 @@ import "fmt"
 func (b *builder) batchSense(t *Batch) {
 	for i := range t.Readings {
 		x := &t.Readings[i]
+		if !t.Began.IsZero() && !x.At.IsZero() && x.At.Before(t.Began.Time) { // began stands below it
+			b.note(beforeBegan(t, x.At))
+		}
 		if x.Weight != nil {
 			b.weightSense(t, x)
 		}
