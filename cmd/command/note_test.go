@@ -40,9 +40,9 @@ func newRecord(t *testing.T) (folder, file string) {
 	return folder, file
 }
 
-func lineOf(i int) string { return fmt.Sprintf("weighed %d g at 2026-03-06 08:00", 7000+i) }
+func weighing(i int) string { return fmt.Sprintf("weighed %d g at 2026-03-06 08:00", 7000+i) }
 
-func countOf(text []byte, i int) int { return bytes.Count(text, []byte("  "+lineOf(i)+"\n")) }
+func countOf(text []byte, i int) int { return bytes.Count(text, []byte("  "+weighing(i)+"\n")) }
 
 func TestNotesOfManyAtOnceAreAllKept(t *testing.T) {
 	program := theProgram(t)
@@ -52,7 +52,7 @@ func TestNotesOfManyAtOnceAreAllKept(t *testing.T) {
 	for n := range writers {
 		wait.Go(func() {
 			for k := range each {
-				cmd := exec.Command(program, "note", "batch.malt", lineOf(n*each+k))
+				cmd := exec.Command(program, "note", "batch.malt", weighing(n*each+k))
 				cmd.Dir = folder
 				out, err := cmd.CombinedOutput()
 				assert.NoError(t, err, string(out))
@@ -63,7 +63,7 @@ func TestNotesOfManyAtOnceAreAllKept(t *testing.T) {
 	text, err := os.ReadFile(file)
 	require.NoError(t, err)
 	for i := range writers * each {
-		assert.Equal(t, 1, countOf(text, i), lineOf(i))
+		assert.Equal(t, 1, countOf(text, i), weighing(i))
 	}
 	assert.Equal(t, 7+writers*each, bytes.Count(text, []byte("\n")), "and nothing else")
 	left, err := filepath.Glob(filepath.Join(folder, ".*"))
@@ -81,7 +81,7 @@ func TestAKillLeavesTheOldFileOrTheNew(t *testing.T) {
 	for i := range 120 {
 		before, err := os.ReadFile(file)
 		require.NoError(t, err)
-		cmd := exec.Command(program, "note", "batch.malt", lineOf(i))
+		cmd := exec.Command(program, "note", "batch.malt", weighing(i))
 		cmd.Dir = folder
 		require.NoError(t, cmd.Start())
 		time.Sleep(time.Duration(rand.Int64N(int64(whole + whole/4))))
@@ -95,7 +95,7 @@ func TestAKillLeavesTheOldFileOrTheNew(t *testing.T) {
 			continue
 		}
 		written++
-		want := strings.Replace(string(before), "  # the end\n", "  "+lineOf(i)+"\n  # the end\n", 1)
+		want := strings.Replace(string(before), "  # the end\n", "  "+weighing(i)+"\n  # the end\n", 1)
 		require.Equal(t, want, string(after))
 	}
 	t.Logf("%d killed, %d written", killed, written)
@@ -108,7 +108,7 @@ func TestAKillLeavesTheOldFileOrTheNew(t *testing.T) {
 func timeOf(t *testing.T, program, folder string) time.Duration {
 	t.Helper()
 	start := time.Now()
-	cmd := exec.Command(program, "note", "batch.malt", lineOf(0))
+	cmd := exec.Command(program, "note", "batch.malt", weighing(0))
 	cmd.Dir = folder
 	out, err := cmd.CombinedOutput()
 	require.NoError(t, err, string(out))
