@@ -69,3 +69,27 @@ func TestACanonicalRecordStaysCanonical(t *testing.T) {
 		}
 	}
 }
+
+// takesALine checks that a line can be appended to each block of a text that reads,
+// with everything else as it was.
+func takesALine(t testing.TB, text []byte, tree *syntax.Tree) {
+	t.Helper()
+	one, _ := syntax.Parse(source.New("line", []byte("turned at 08:00")))
+	for i, s := range tree.Top.Statements {
+		if s.Body == nil {
+			continue
+		}
+		out, at := Append(tree, s, one.Top.Statements[0], vocabulary.Batch)
+		again, _ := syntax.Parse(source.New("x", out))
+		require.Len(t, again.Top.Statements, len(tree.Top.Statements), "%s", out)
+		list := again.Top.Statements[i].Body.Statements
+		require.Len(t, list, len(s.Body.Statements)+1, "%s", out)
+		require.Equal(t, at, list[len(list)-1].Span, "%s", out)
+		added := len(out) - len(text)
+		cut := at.End // what was put in ends with the line, or with the end of the line below it
+		for cut < len(out) && string(out[:cut-added])+string(out[cut:]) != string(text) && cut < at.End+added {
+			cut++
+		}
+		require.Equal(t, string(text), string(out[:cut-added])+string(out[cut:]), "everything else must be as it was")
+	}
+}
