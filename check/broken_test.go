@@ -111,7 +111,7 @@ func raises(t *testing.T, r finding.Rule, found []finding.Finding) {
 }
 
 // helpers of the broken examples: what other files use.
-var helpers = []string{"loft", "use-circle-floor"}
+var helpers = []string{"loft", "pale", "use-circle-floor"}
 
 func TestEveryBrokenExampleIsNamedAfterItsRule(t *testing.T) {
 	known := append([]string(nil), helpers...)
@@ -127,9 +127,11 @@ func TestEveryBrokenExampleIsNamedAfterItsRule(t *testing.T) {
 }
 
 func TestTheHouseOfTheBrokenExamplesIsThatOfTheExamples(t *testing.T) {
-	house, err := os.ReadFile("../examples/loft.malt")
-	require.NoError(t, err)
-	golden.File(t, filepath.Join(broken, "loft.malt"), string(house))
+	for _, name := range []string{"loft.malt", "pale.malt"} {
+		house, err := os.ReadFile("../examples/" + name)
+		require.NoError(t, err)
+		golden.File(t, filepath.Join(broken, name), string(house))
+	}
 }
 
 func TestFindingsOfTheBrokenExamplesReadAsOneSentence(t *testing.T) {

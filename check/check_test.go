@@ -160,3 +160,11 @@ func TestWrongSchedulesAreCaught(t *testing.T) {
 		})
 	}
 }
+
+func TestAFileOfRecordsAloneIsNotEmpty(t *testing.T) {
+	r := File("batch.malt", []byte("use \"pale.malt\"\nbatch \"1\" of \"Loft pale\" { began 2026-03-06 07:00 }\n"), ".", house{"pale.malt": ""}, Options{NoForecast: true})
+	assert.Equal(t, []string{"unknown-name"}, names(r.Findings))
+	checked := checkFile(t, "../examples/batches/26-03.malt")
+	assert.Empty(t, checked.Findings)
+	assert.Empty(t, checked.NotJudged, "its process is judged where it stands")
+}

@@ -31,6 +31,7 @@ func TestPublishedSchedulesRaiseNoFault(t *testing.T) {
 
 func TestExamplesRaiseNoFault(t *testing.T) {
 	quiet(t, "../examples/*.malt")
+	quiet(t, "../examples/batches/*.malt")
 }
 
 func quiet(t *testing.T, pattern string) {

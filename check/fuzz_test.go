@@ -19,7 +19,7 @@ import (
 // be about words of a file that was read, in one sentence that is safe to show.
 func FuzzCheck(f *testing.F) {
 	files := house{}
-	for _, pattern := range []string{"../examples/*.malt", broken + "/*.malt", "testdata/*/*.malt"} {
+	for _, pattern := range []string{"../examples/*.malt", "../examples/batches/*.malt", broken + "/*.malt", "testdata/*/*.malt"} {
 		paths, err := filepath.Glob(pattern)
 		require.NoError(f, err)
 		for _, path := range paths {

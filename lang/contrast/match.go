@@ -80,8 +80,10 @@ var steps = map[string]bool{
 }
 
 // Ordered tells whether the place of a statement among the others of its block
-// means something.
-func Ordered(in vocabulary.Block, verb string) bool { return in != vocabulary.File && steps[verb] }
+// means something. In the record of a batch every line's does.
+func Ordered(in vocabulary.Block, verb string) bool {
+	return in == vocabulary.Batch || in != vocabulary.File && steps[verb]
+}
 
 func (m *matching) ordered(list []line) []line {
 	var out []line

@@ -191,10 +191,13 @@ func makeEntry(s *syntax.Statement, in vocabulary.Block) entry {
 	return e
 }
 
+// several are the blocks that never stand on one line: they grow.
+var several = map[string]bool{"process": true, "batch": true}
+
 // oneLine gives the block of a definition that stands on one line.
 func oneLine(s *syntax.Statement, in vocabulary.Block) (string, bool) {
 	b := s.Body
-	if in != vocabulary.File || s.Verb.Text == "process" || s.Trail != nil || len(b.Tail) > 0 || len(b.Statements) > mostFacts {
+	if in != vocabulary.File || several[s.Verb.Text] || s.Trail != nil || len(b.Tail) > 0 || len(b.Statements) > mostFacts {
 		return "", false
 	}
 	var facts []string

@@ -32,12 +32,14 @@ func holds(t testing.TB, text []byte) {
 	require.True(t, Same(before, after), "the output must mean the same:\n%s\n%q\n%q", out, sayings(&before.Top, "file", ""), sayings(&after.Top, "file", ""))
 	require.Equal(t, Owners(before), Owners(after), "every comment must keep its owner:\n%s", out)
 	require.Equal(t, string(out), string(Write(after)), "written again it must be the same")
+	takesALine(t, text, before)
+	takesALine(t, out, after)
 }
 
 func samples(t testing.TB) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{}
-	for _, pattern := range []string{"../../examples/*.malt", "../../examples/broken/*.malt", "../../check/testdata/*/*.malt", "testdata/*.malt"} {
+	for _, pattern := range []string{"../../examples/*.malt", "../../examples/broken/*.malt", "../../examples/batches/*.malt", "../../check/testdata/*/*.malt", "testdata/*.malt"} {
 		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		for _, f := range files {

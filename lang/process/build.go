@@ -19,12 +19,16 @@ type builder struct {
 	house    *House
 	main     *source.File
 	found    []finding.Finding
-	defining []func() // definitions that are read once all limits are known
-	pending  []pendingProcess
-	used     map[any]bool
-	dropped  int  // values that were reported and left out
-	sought   int  // names for which the nearest was looked for
-	lost     bool // a used file is not there, and the names it defines are not known
+	defining []func()         // definitions that are read once all limits are known
+	pending  []pendingProcess // processes of the file itself
+	// processes of the files it uses, which only a batch of this file calls for
+	elsewhere []pendingProcess
+	away      []*Process       // the same, built
+	records   []pendingProcess // batches of the file itself
+	used      map[any]bool
+	dropped   int  // values that were reported and left out
+	sought    int  // names for which the nearest was looked for
+	lost      bool // a used file is not there, and the names it defines are not known
 }
 
 type pendingProcess struct {
@@ -48,11 +52,13 @@ func (b *builder) file(t *syntax.Tree) {
 	}
 	whole := source.Place{File: t.File, Span: t.Top.Span}
 	b.block(t.File, &t.Top, fileBlock, whole, whole, func(r *reading) {
-		if r.Verb.Text == "process" {
-			if t.File == b.main {
-				b.pending = append(b.pending, pendingProcess{t.File, r})
-			}
-			return
+		switch here := t.File == b.main; {
+		case r.Verb.Text == "process" && here:
+			b.pending = append(b.pending, pendingProcess{t.File, r})
+		case r.Verb.Text == "process":
+			b.elsewhere = append(b.elsewhere, pendingProcess{t.File, r})
+		case r.Verb.Text == "batch" && here:
+			b.records = append(b.records, pendingProcess{t.File, r})
 		}
 		switch define := definitions[r.Verb.Text]; {
 		case define == nil:
@@ -71,6 +77,10 @@ func (b *builder) finish() {
 	}
 	for _, p := range b.pending {
 		b.process(p.file, p.r)
+	}
+	b.usedProcesses()
+	for _, t := range b.records {
+		b.batch(t.file, t.r)
 	}
 	b.sameNames()
 	b.unused()

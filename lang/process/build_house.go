@@ -205,6 +205,9 @@ func (h *House) definitions() []definition {
 	for _, d := range h.Processes {
 		list = append(list, definition{"process", d.Name, d.Place, d})
 	}
+	for _, d := range h.Batches {
+		list = append(list, definition{"batch", d.Name, d.Place, d})
+	}
 	return list
 }
 
@@ -215,7 +218,7 @@ func (b *builder) unused() {
 		return
 	}
 	for _, d := range b.house.definitions() {
-		if d.kind != "process" && d.place.File == b.main && !b.used[d.of] {
+		if d.kind != "process" && d.kind != "batch" && d.place.File == b.main && !b.used[d.of] {
 			b.note(unusedDefinition.At(d.place, fmt.Sprintf("no process of this file uses %s %q", d.kind, d.name)))
 		}
 	}

@@ -91,6 +91,9 @@ func loadExample(t testing.TB, example string) (*House, []finding.Finding) {
 	return Load("main.malt", []byte(whole(example)), ".", loft(t))
 }
 
+// soakedThrice is the shortest process that has a third soak.
+var soakedThrice = strings.Replace(shortest, "soak 7 h in water at 13 °C", "repeat 3 times { soak 7 h in water at 13 °C }", 1) + shortKiln + "}\n"
+
 // blockFrames open each block, with what it cannot do without; %s is the rest.
 var blockFrames = map[vocabulary.Block]string{
 	vocabulary.File:      "%s",
@@ -106,6 +109,7 @@ var blockFrames = map[vocabulary.Block]string{
 	vocabulary.Floor:     "floor \"tray\" {\n  area 1 m2\n  %s\n}",
 	vocabulary.KilnFacts: "kiln \"oven\" {\n  area 1 m2\n  %s\n}",
 	vocabulary.Limits:    "limits {\n  %s\n}",
+	vocabulary.Batch:     soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  %s\n}",
 }
 
 // loadIn loads the example of a row in one of its blocks.
@@ -122,6 +126,9 @@ func loadIn(t testing.TB, block vocabulary.Block, row vocabulary.Row) (*House, [
 		kept = lines
 	}
 	text := strings.Replace(strings.Join(kept, "\n"), "%s", row.Example, 1)
+	if row.Word == "batch" {
+		return Load("main.malt", []byte(soakedThrice+row.Example), ".", loft(t))
+	}
 	if row.Word == "process" {
 		return Load("main.malt", []byte(shortest+shortKiln+"}"), ".", loft(t))
 	}

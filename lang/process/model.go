@@ -24,6 +24,7 @@ type House struct {
 	Floors    []*Floor
 	Kilns     []*Kiln
 	Processes []*Process
+	Batches   []*Batch // of the file itself, not of those it uses
 	Limits    []Limit
 	Accepts   []Accept
 }

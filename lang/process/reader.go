@@ -21,7 +21,7 @@ type value struct {
 	where     string
 	word      string // of a choice, a name or a text
 	condition *Condition
-	clock     [2]int
+	clock     [2]int // of a clock, seconds from midnight; of a moment the first
 }
 
 func (v *value) quantity() *Quantity {
@@ -243,6 +243,8 @@ func describe(s *vocabulary.Slot) string {
 		return "two times of day, such as 06:30 to 22:30"
 	case vocabulary.Date:
 		return "a date, such as 2026-03-06"
+	case vocabulary.Moment:
+		return s.Label + ", such as 2026-03-06 07:00"
 	}
 	return s.Label
 }

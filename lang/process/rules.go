@@ -15,6 +15,7 @@ func Rules() []finding.Rule {
 		placeMissing, badTime, blockUnexpected, blockMissing,
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
+		timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet,
 	}
 }
 

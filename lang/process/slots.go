@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"time"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
@@ -24,6 +23,7 @@ func slotReaderOf(kind vocabulary.Kind) slotReader {
 		vocabulary.Amount: readAmount, vocabulary.Condition: readCondition, vocabulary.Name: readText,
 		vocabulary.Text: readText, vocabulary.Choice: readChoice, vocabulary.Literal: readChoice,
 		vocabulary.Clock: readClock, vocabulary.Date: readDate,
+		vocabulary.Moment: readMoment,
 	}[kind]
 }
 
@@ -47,49 +47,6 @@ func readChoice(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 		return terms, nil, true
 	}
 	return terms[1:], &value{place: r.at(w.Span), word: w.Text}, true
-}
-
-func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
-	if len(terms) == 0 {
-		return terms, nil, true
-	}
-	m, ok := terms[0].(syntax.Moment)
-	if !ok || m.To == nil || m.From.Date.Text != "" || m.To.Date.Text != "" {
-		return terms, nil, true
-	}
-	v := &value{place: r.at(m.Span)}
-	for i, s := range []syntax.Stamp{m.From, *m.To} {
-		second, err := clockSeconds(s.Clock.Text)
-		if err != nil {
-			r.note(badTime.At(r.at(s.Span), fmt.Sprintf("%s is no time of day", s.Clock.Text)))
-			return terms, nil, false
-		}
-		v.clock[i] = second
-	}
-	return terms[1:], v, true
-}
-
-func clockSeconds(text string) (int, error) {
-	t, err := time.Parse("15:04", text)
-	if err != nil {
-		t, err = time.Parse("15:04:05", text)
-	}
-	return t.Hour()*3600 + t.Minute()*60 + t.Second(), err
-}
-
-func readDate(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
-	if len(terms) == 0 {
-		return terms, nil, true
-	}
-	m, ok := terms[0].(syntax.Moment)
-	if !ok || m.To != nil || m.From.Date.Text == "" || m.From.Clock.Text != "" {
-		return terms, nil, true
-	}
-	if _, err := time.Parse(time.DateOnly, m.From.Date.Text); err != nil {
-		r.note(badTime.At(r.at(m.Span), fmt.Sprintf("%s is no date", m.From.Date.Text)))
-		return terms, nil, false
-	}
-	return terms[1:], &value{place: r.at(m.Span), word: m.From.Date.Text}, true
 }
 
 // readAmount reads a quantity or range, with the place of a temperature and a

@@ -48,6 +48,7 @@ type scanner struct {
 	text  string
 	at    int
 	last  lexer.TokenType // kind of the token before, for what depends on it
+	step  bool            // the number of a step may stand next, behind "changed"
 	count int
 	cut   bool // there are more tokens than a file may have
 }
@@ -64,6 +65,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 	s.count++
 	kind := s.scan()
 	value := s.text[start:s.at]
+	s.step = kind == kindWord && (value == "changed" || s.step) || kind == kindQuantity && s.step
 	s.last = kind
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
@@ -229,9 +231,10 @@ func (s *scanner) followedBy(a, b string) bool {
 	return word == a || word == b
 }
 
-// betweenValues tells whether a "to" just read stands between two values.
+// betweenValues tells whether a "to" just read stands between two values. That of
+// "changed soak 3 to 5 h" does not: the 3 says which soak.
 func (s *scanner) betweenValues() bool {
-	if !valueKind(s.last) {
+	if !valueKind(s.last) || s.step {
 		return false
 	}
 	save := s.at

@@ -28,6 +28,7 @@ const (
 	Floor     Block = "floor"
 	KilnFacts Block = "kiln"
 	Limits    Block = "limits"
+	Batch     Block = "batch"
 	None      Block = "" // the statement opens no block
 )
 
@@ -44,6 +45,7 @@ const (
 	Literal               // a word that only makes the line read well; may be left out
 	Clock                 // two times of day
 	Date                  // a date
+	Moment                // a time of day, with its date or without
 )
 
 // Slot is one value of a statement or a clause.

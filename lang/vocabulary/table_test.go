@@ -58,7 +58,7 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		assert.True(t, s.Optional, where)
 	case Name:
 		assert.NotEmpty(t, Words(s.Of), "%s names a block that has no statements", where)
-	case Text, Condition, Clock, Date:
+	case Text, Condition, Clock, Date, Moment:
 		assert.NotEmpty(t, s.Label, where)
 	default:
 		assert.Fail(t, "a slot of a kind that nothing reads", where)
@@ -96,7 +96,7 @@ func TestClauseWordsThatNothingUsesYet(t *testing.T) {
 		}
 	}
 	slices.Sort(unused)
-	assert.Equal(t, []string{"after", "when"}, unused, "kept for records of batches")
+	assert.Equal(t, []string{"when"}, unused, "kept for later")
 }
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {

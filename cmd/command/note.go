@@ -1,0 +1,225 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"maltwright/check/report"
+	"maltwright/cmd/rewrite"
+	"maltwright/lang/finding"
+	"maltwright/lang/layout"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// Note appends one reading to the record of a batch.
+type Note struct {
+	File    string   `arg:"" name:"file" help:"The file with the batch."`
+	Reading []string `arg:"" help:"The reading, as a line of the batch: weighed 7.48 kg."`
+	At      string   `placeholder:"TIME" help:"When it was read, as 14:00 or \"2026-03-06 14:00\"; otherwise now. A time alone follows the line above."`
+	Batch   string   `placeholder:"NAME" help:"Which batch, where the file holds several."`
+	DryRun  bool     `help:"Check the reading and print its line; write nothing."`
+	Root    string   `placeholder:"FOLDER" help:"Folder that use may read; otherwise that of the file."`
+}
+
+// Help is the longer help of the command.
+func (Note) Help() string {
+	return `The reading is checked first: one that does not read, or cannot be, is told in a
+line, and the file stays as it is. Nothing else in the file is touched. Two who
+note at once wait for each other, and at every moment the old or the new file is
+there, whole.
+
+Examples:
+
+  maltwright note batch.malt weighed 7.48 kg after soak 1
+  maltwright note batch.malt counted chit 84 of 100
+  maltwright note batch.malt counted acrospire 2 6 22 55 13 2 --at 08:00
+  maltwright note batch.malt felt rub chalky
+  maltwright note batch.malt read bed 17.2 °C --at "2026-03-10 21:00"
+  maltwright note batch.malt turned
+  maltwright note batch.malt weighed 4.92 kg clean malt --dry-run
+  maltwright note batch.malt changed soak 3 to 5 h because "left for work"
+
+Exit code: 0 written; 1 the reading or the file does not read, or cannot be; 2 the
+command line cannot be understood, or the file holds no such batch; 3 the file
+cannot be read or written.`
+}
+
+// mostTries is how often a file that another program keeps changing is read again.
+const mostTries = 5
+
+// Run checks the reading and writes it.
+func (c Note) Run(w *World) error {
+	if _, err := c.line(time.Now()); err != nil {
+		return err
+	}
+	if c.DryRun {
+		return c.once(w)
+	}
+	if _, err := w.file(c.File, c.Root); err != nil { // before a lock is put beside it
+		return err
+	}
+	release, err := rewrite.Lock(w.at(c.File))
+	if err != nil {
+		return failed("%s: %s", c.File, rewriteError(err))
+	}
+	defer release()
+	for try := 1; ; try++ {
+		if err = c.once(w); !errors.Is(err, rewrite.ErrChanged) || try == mostTries {
+			break
+		}
+	}
+	if errors.Is(err, rewrite.ErrChanged) {
+		return failed("%s: %s", c.File, rewriteError(err))
+	}
+	return err
+}
+
+// once reads the file, puts the line in and writes it. Now is asked only here, so
+// that of two who wait for each other the later line has the later time.
+func (c Note) once(w *World) error {
+	line, err := c.line(time.Now())
+	if err != nil {
+		return err
+	}
+	in, err := w.file(c.File, c.Root)
+	if err != nil {
+		return err
+	}
+	out, at, batch, err := c.appended(in, line)
+	if err != nil {
+		return err
+	}
+	if !c.DryRun {
+		switch err := rewrite.File(in.path, in.text, out); {
+		case errors.Is(err, rewrite.ErrChanged):
+			return err
+		case err != nil:
+			return failed("%s: %s", c.File, rewriteError(err))
+		}
+	}
+	said := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
+	fmt.Fprintf(w.Out, "%s: %s\n", report.Safe(batch), report.Safe(said))
+	return nil
+}
+
+// line reads the words of the reading as one statement, and gives it its time.
+func (c Note) line(now time.Time) (*syntax.Statement, error) {
+	text := c.words()
+	s, err := statement(text)
+	if err != nil {
+		return nil, err
+	}
+	row, ok := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text)
+	if !ok {
+		hint := "known: " + strings.Join(vocabulary.Words(vocabulary.Batch), ", ")
+		if meant, ok := vocabulary.Meant(vocabulary.Batch, s.Verb.Text); ok {
+			hint = fmt.Sprintf("did you mean %s?", meant)
+		}
+		return nil, usage("%q is not a word of a batch; %s", s.Verb.Text, hint)
+	}
+	timed := slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == "at" })
+	at, takes := row.Clause("at")
+	takes = takes && at.Slots[0].Kind == vocabulary.Moment
+	switch {
+	case c.At != "" && timed:
+		return nil, usage("the reading says its time, and so does --at")
+	case c.At != "" && !takes:
+		return nil, usage("%s has no time, but --at gives one", s.Verb.Text)
+	case c.At != "":
+		return statement(text + " at " + c.At)
+	case takes && !timed:
+		return statement(text + " at " + now.Format("2006-01-02 15:04"))
+	}
+	return s, nil
+}
+
+// words joins the arguments. The shell took the quotes off a reason, which is put
+// in them again.
+func (c Note) words() string {
+	i := slices.Index(c.Reading, "because")
+	if i < 0 || i+1 >= len(c.Reading) || strings.HasPrefix(c.Reading[i+1], `"`) {
+		return strings.Join(c.Reading, " ")
+	}
+	why := strings.Join(c.Reading[i+1:], " ")
+	return strings.Join(c.Reading[:i+1], " ") + " " + strconv.Quote(why)
+}
+
+// statement reads a text as one statement of one line.
+func statement(text string) (*syntax.Statement, error) {
+	tree, found := syntax.Parse(source.New("the reading", []byte(text)))
+	switch list := tree.Top.Statements; {
+	case len(found) > 0:
+		return nil, refused(found[0])
+	case len(list) == 1 && list[0].Body == nil && !list[0].Broken && list[0].Trail == nil && len(list[0].Lead)+len(tree.Top.Tail) == 0:
+		return list[0], nil
+	}
+	return nil, usage("a reading is one line of a batch, such as: weighed 7.48 kg")
+}
+
+// refused is the outcome of a reading that does not read or cannot be.
+func refused(f finding.Finding) error {
+	text := f.Message
+	if f.Hint != "" {
+		text += "; " + f.Hint
+	}
+	return failure{ExitFindings, fmt.Errorf("not noted: %s [%s]", text, f.Rule)}
+}
+
+// appended gives the file with the line in it, where the line stands, and the name
+// of the batch.
+func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.Span, batch string, err error) {
+	tree, found := syntax.Parse(source.New(in.name, in.text))
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
+	}
+	home, batch, err := c.home(tree)
+	if err != nil {
+		return nil, at, "", err
+	}
+	out, at = layout.Append(tree, home, line, vocabulary.Batch)
+	root, err := process.OpenRoot(in.root)
+	if err != nil {
+		return nil, at, "", failed("%s: %s", in.root, plainError(err))
+	}
+	defer root.Close()
+	house, found := process.Load(in.name, out, in.dir, root)
+	for _, f := range found {
+		if f.Severity >= finding.Fault && f.Place.File == house.Files[0] && at.Start <= f.Place.Start && f.Place.Start <= at.End {
+			return nil, at, "", refused(f)
+		}
+	}
+	return out, at, batch, nil
+}
+
+// home finds the batch that is meant.
+func (c Note) home(t *syntax.Tree) (*syntax.Statement, string, error) {
+	var names []string
+	var home *syntax.Statement
+	var last string
+	for _, s := range t.Top.Statements {
+		if s.Verb.Text != "batch" || s.Body == nil || len(s.Terms) == 0 {
+			continue
+		}
+		name, ok := s.Terms[0].(syntax.Text)
+		if !ok || c.Batch != "" && name.Value != c.Batch {
+			continue
+		}
+		names, home, last = append(names, strconv.Quote(name.Value)), s, name.Value
+	}
+	switch {
+	case len(names) == 1:
+		return home, last, nil
+	case len(names) > 1:
+		return nil, "", usage("%s holds %d batches; say which with --batch: %s", c.File, len(names), strings.Join(names, ", "))
+	case c.Batch != "":
+		return nil, "", usage("%s holds no batch called %q", c.File, c.Batch)
+	}
+	return nil, "", usage("%s holds no batch; begin one with: batch \"its name\" of \"the process\" { began 2026-03-06 07:00 }", c.File)
+}
