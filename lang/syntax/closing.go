@@ -26,6 +26,9 @@ func (p *parser) closing(open openBlock, leftOpen bool) int {
 		if p.suspect == nil && p.furtherOut(tok.Pos.Offset, open.of.Start) {
 			p.suspect = &open
 		}
+		if p.early == nil && p.tooEarly(tok.Pos.Offset, open) {
+			p.early = &earlyClose{open.of, span(*tok)}
+		}
 		p.next()
 		return tok.Pos.Offset + 1
 	}
@@ -34,6 +37,40 @@ func (p *parser) closing(open openBlock, leftOpen bool) int {
 	}
 	inside := p.file.Text(source.Span{Start: open.brace.End, End: tok.Pos.Offset})
 	return open.brace.End + len(strings.TrimRight(inside, blanks+"\r\n;"))
+}
+
+// earlyClose is a brace that most likely closes its block too early.
+type earlyClose struct {
+	of    *Statement
+	brace source.Span
+}
+
+// tooEarly tells whether the brace of a block over several lines stands behind other
+// words of its line, or further in than the head of the block.
+func (p *parser) tooEarly(brace int, open openBlock) bool {
+	if p.surplus[brace] || p.file.Position(brace, source.Bytes).Line == p.file.Position(open.brace.Start, source.Bytes).Line {
+		return false
+	}
+	out, alone := p.indent(brace)
+	in, first := p.indent(open.of.Start)
+	return !alone || first && out > in
+}
+
+// tooMany tells of a brace that closes no block. Where one above it closes its block
+// too early, that one is to blame, and a second reading leaves it out.
+func (p *parser) tooMany(stray source.Span) finding.Finding {
+	if p.early == nil || p.ends != nil {
+		return strayBrace.At(p.place(stray), "this brace closes no block")
+	}
+	early := *p.early
+	p.early = nil
+	if p.surplus == nil {
+		p.surplus = map[int]bool{}
+	}
+	p.surplus[early.brace.Start] = true
+	f := strayBrace.At(p.place(early.brace), fmt.Sprintf("this brace seems to be one too many: it ends the block of %s", early.of.Verb.Text))
+	f.Related = []finding.Related{{Place: p.place(stray), Message: "so this one closes no block"}}
+	return f
 }
 
 // leftOpen tells of a block that the end of the file found open. With another to
@@ -59,10 +96,10 @@ const noEnd = math.MaxInt
 // open end where their indentation says. So one missing brace does not make all
 // below it stand in the wrong block. What the first reading found of braces stays.
 func (p *parser) again(found []finding.Finding) *parser {
-	q := &parser{file: p.file, tokens: p.tokens, ends: map[int]int{}}
+	q := &parser{file: p.file, tokens: p.tokens, ends: map[int]int{}, surplus: p.surplus}
 	q.found = slices.Clip(found)
 	for _, f := range p.found {
-		if f.Rule == unclosedBlock.Name {
+		if f.Rule == unclosedBlock.Name || f.Rule == strayBrace.Name && p.surplus[f.Place.Start] {
 			q.found = append(q.found, f)
 		}
 	}

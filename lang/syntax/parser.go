@@ -36,7 +36,7 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 		return tree, p.found
 	}
 	start := tokens.MakeCheckpoint()
-	if tree.Top = p.block(0, noEnd); len(p.blamed) > 0 {
+	if tree.Top = p.block(0, noEnd); len(p.blamed)+len(p.surplus) > 0 {
 		tokens.LoadCheckpoint(start)
 		p = p.again(found)
 		tree.Top = p.block(0, noEnd)
@@ -58,6 +58,9 @@ type parser struct {
 	suspect *openBlock  // the block that was most likely left open, if any was
 	blamed  []openBlock // the blocks that were left open
 	ends    map[int]int // by its opening brace, where a block that was left open most likely ends
+
+	early   *earlyClose  // the brace that most likely closes a block too early, if any does
+	surplus map[int]bool // by their offsets, braces that are one too many
 }
 
 // block reads statements up to the closing brace or the end of the file, or to the
@@ -75,11 +78,14 @@ func (p *parser) block(depth, end int) Block {
 			b.Tail = p.takeLead()
 			return b
 		case kindClose:
-			if depth > 0 {
+			switch {
+			case p.surplus[tok.Pos.Offset]:
+			case depth > 0:
 				b.Tail = p.takeLead()
 				return b
+			default:
+				p.note(p.tooMany(span(*tok)))
 			}
-			p.note(strayBrace.At(p.place(span(*tok)), "this brace closes no block"))
 			p.next()
 		case kindEnd:
 			p.lineEnd(tok)
