@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
@@ -84,7 +83,6 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 	if ok {
 		b.used[among[slices.Index(names, meant)]] = true // so that it is not called unused as well
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
-		f.Fixes = []finding.Edit{{Place: v.place, New: fmt.Sprintf("%q", meant)}}
 	} else if len(names) > 0 {
 		f.Hint = "known: " + quotedNames(names)
 	} else {
