@@ -3,7 +3,9 @@ package rules
 import (
 	"fmt"
 	"math"
+	"strings"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
@@ -71,11 +73,11 @@ func (c *Case) within(target *process.Range, least, most float64, changed func(b
 
 // moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
 // its target; "" where neither does it.
-func (c *Case) moreSoak(target *process.Range) string {
+func (c *Case) moreSoak(target *process.Range) (advice string, repair []finding.Edit) {
 	all := c.wettings()
 	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
-		return ""
+		return "", nil
 	}
 	steps, most := c.steps(process.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
 	if last.step.Aerated {
@@ -84,7 +86,7 @@ func (c *Case) moreSoak(target *process.Range) string {
 	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []*process.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds+by))
 	}); ok {
-		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by))
+		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by)), newTime(last.step, last.seconds+by)
 	}
 	added, then := append([]*process.Step(nil), steps...), ""
 	if rest != nil && all[len(all)-1].step.Kind == process.Soak {
@@ -93,33 +95,33 @@ func (c *Case) moreSoak(target *process.Range) string {
 	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []*process.Step {
 		return append(added[:len(added):len(added)], soakFor(last.step, by))
 	}); ok {
-		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by))
+		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by)), nil
 	}
-	return ""
+	return "", nil
 }
 
 // lessSoak says which soak to shorten or leave out.
-func (c *Case) lessSoak(target *process.Range) string {
+func (c *Case) lessSoak(target *process.Range) (advice string, repair []finding.Edit) {
 	all := c.wettings()
 	last := lastOf(all, process.Soak)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
-		return ""
+		return "", nil
 	}
 	steps := c.steps(process.Steep)
 	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []*process.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds-by))
 	}); ok {
-		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by))
+		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by)), newTime(last.step, last.seconds-by)
 	}
 	if times(all, last) == 1 {
 		switch w := c.steepOut(replaced(steps, last.step, nil)); {
 		case target.Contains(math.Round(1000*w) / 1000):
-			return fmt.Sprintf("without %s it would end at %s", last.label, Percent(w))
+			return fmt.Sprintf("without %s it would end at %s", last.label, Percent(w)), nil
 		case w > target.High.SI:
-			return fmt.Sprintf("even without %s it would end at %s: shorten the soaks before as well", last.label, Percent(w))
+			return fmt.Sprintf("even without %s it would end at %s: shorten the soaks before as well", last.label, Percent(w)), nil
 		}
 	}
-	return ""
+	return "", nil
 }
 
 func lastOf(all []wetting, kind process.StepKind) *wetting {
@@ -147,4 +149,18 @@ func named(all []wetting, w *wetting) string {
 		return "each soak of the repeat"
 	}
 	return w.label
+}
+
+// newTime gives a soak another time, where it states one; a half hour is written as
+// 7 h 30 min.
+func newTime(s *process.Step, seconds float64) []finding.Edit {
+	if s.For == nil {
+		return nil
+	}
+	minutes := int(math.Round(seconds / 60))
+	text := fmt.Sprintf("%d h", minutes/60)
+	if minutes%60 > 0 {
+		text = strings.TrimPrefix(fmt.Sprintf("%s %d min", text, minutes%60), "0 h ")
+	}
+	return []finding.Edit{{Place: s.For.Place, New: text}}
 }

@@ -49,8 +49,8 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 			advice = c.lessSoak
 		}
 		f.Hint = "no one soak brings it there: look at the number of soaks and at the warmth of the water; weigh the drained grain to be certain"
-		if what := advice(st.Target); what != "" {
-			f.Hint = what + "; weigh the drained grain to be certain"
+		if what, repair := advice(st.Target); what != "" {
+			f.Hint, f.Fixes = what+"; weigh the drained grain to be certain", repair
 		}
 		c.Note(f)
 	}

@@ -1,0 +1,46 @@
+package check
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// The repair of a missed target is a soak of another length, and with it the steep
+// meets its target.
+func TestTheRepairOfAMissedTargetMeetsIt(t *testing.T) {
+	base, err := os.ReadFile("rules/testdata/base.malt")
+	require.NoError(t, err)
+	root, err := process.OpenRoot(".")
+	require.NoError(t, err)
+	defer root.Close()
+	missed := func(text string) []finding.Finding {
+		var list []finding.Finding
+		for _, f := range File("base.malt", []byte(text), ".", root, Options{}).Findings {
+			if strings.HasPrefix(f.Rule, "target-") {
+				list = append(list, f)
+			}
+		}
+		return list
+	}
+	for rule, c := range map[string]struct{ soak, target string }{
+		"target-not-reached": {"soak 30 min in water at 13 °C", "43.5 to 46 %"},
+		"target-overshot":    {"soak 10 h in water at 16 °C", "42 to 44 %"},
+	} {
+		text := strings.Replace(string(base), "soak 6 h in water at 13 °C", c.soak, 1)
+		text = strings.Replace(text, "42 to 46 %", c.target, 1)
+		found := missed(text)
+		require.Len(t, found, 1, rule)
+		require.Equal(t, rule, found[0].Rule)
+		require.Len(t, found[0].Fixes, 1, found[0].Hint)
+		e := found[0].Fixes[0]
+		mended := text[:e.Place.Start] + e.New + text[e.Place.End:]
+		assert.Empty(t, missed(mended), "%s: %s", found[0].Hint, e.New)
+	}
+}
