@@ -48,11 +48,11 @@ next:
 }
 
 // airlessUsual is the longest that a grain may stand without oxygen where the
-// house says nothing: 6 h, and a day for the grains that are soaked for 18 to 24 h
+// house says nothing: 6.5 h, and a day for the grains that are soaked for 18 to 24 h
 // at a stretch (common practice).
 func airlessUsual(c *Case) float64 {
 	if c.Profile.SoakLong > 12 {
 		return 24 * hour
 	}
-	return 6 * hour
+	return 6.5 * hour
 }

@@ -64,7 +64,7 @@ type Limit struct {
 var limits = []Limit{
 	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said"},
 	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley"},
-	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 8 h where nothing is said, a day for sorghum, millet and maize"},
+	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize"},
 	{"steep-water", q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley"},
 	{"soak-time", q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley"},
 	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm"},
