@@ -5,21 +5,20 @@ import (
 	"strings"
 
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
 // header writes a statement without its block.
 func header(s *syntax.Statement, in vocabulary.Block) string {
-	words := append([]string{s.Verb.Text}, terms(s.Terms)...)
-	for _, c := range ordered(s, in) {
-		words = append(append(words, c.Word.Text), terms(c.Terms)...)
-	}
-	return strings.Join(words, " ")
+	return strings.Join(spell(s, ordered(s, in)), " ")
 }
 
 // ordered gives the clauses in the order of the vocabulary; those that the
 // statement does not take stand last, in the order in which they were written.
+// Where a clause would read otherwise behind its new neighbour, as "to 45 %" does
+// behind "at 17 °C", all stay as they were written.
 func ordered(s *syntax.Statement, in vocabulary.Block) []*syntax.Clause {
 	row, ok := vocabulary.Lookup(in, s.Verb.Text)
 	if !ok {
@@ -34,7 +33,29 @@ func ordered(s *syntax.Statement, in vocabulary.Block) []*syntax.Clause {
 	}
 	list := slices.Clone(s.Clauses)
 	slices.SortStableFunc(list, func(a, b *syntax.Clause) int { return place(a) - place(b) })
+	if !slices.Equal(list, s.Clauses) && !readsBack(s, list) {
+		return s.Clauses
+	}
 	return list
+}
+
+// readsBack tells whether the statement with its clauses in this order, written and
+// read again, has the same clauses with the same values.
+func readsBack(s *syntax.Statement, order []*syntax.Clause) bool {
+	want := spell(s, order)
+	tree, _ := syntax.Parse(source.New("", []byte(strings.Join(want, " ")+"\n")))
+	list := tree.Top.Statements
+	return len(list) == 1 && slices.Equal(spell(list[0], list[0].Clauses), want)
+}
+
+// spell gives the parts of a header: the verb with its values, then each clause with
+// its own.
+func spell(s *syntax.Statement, order []*syntax.Clause) []string {
+	out := []string{strings.Join(append([]string{s.Verb.Text}, terms(s.Terms)...), " ")}
+	for _, c := range order {
+		out = append(out, strings.Join(append([]string{c.Word.Text}, terms(c.Terms)...), " "))
+	}
+	return out
 }
 
 func terms(list []syntax.Term) []string {
