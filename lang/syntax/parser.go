@@ -209,6 +209,9 @@ func (p *parser) body(s *Statement, depth int) {
 	b := p.block(depth+1, end)
 	b.Start = open.Pos.Offset
 	b.End = p.closing(openBlock{s, span(open)}, leftOpen)
+	if n := len(b.Statements); n > 0 { // a name that is left open at the end of the file may end in what else ends a line
+		b.End = max(b.End, b.Statements[n-1].End)
+	}
 	s.End = b.End
 	if s.Body == nil {
 		s.Body = &b
