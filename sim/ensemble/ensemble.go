@@ -61,12 +61,12 @@ func Run(ctx context.Context, p *process.Process, o Options) (*Ensemble, error) 
 		return nil, fmt.Errorf("an ensemble of %d members: it takes 10 to 100,000", o.Members)
 	}
 	e := &Ensemble{Process: p, Unknowns: unknownsOf(p), Members: make([]*forecast.Forecast, o.Members)}
-	e.Draws = hypercube(o.Members, len(e.Unknowns))
+	e.Draws = Hypercube(o.Members, len(e.Unknowns))
 	return e, e.fill(ctx, o)
 }
 
-// hypercube draws members points in a unit cube so that each axis is covered evenly.
-func hypercube(members, axes int) [][]float64 {
+// Hypercube draws members points in a unit cube so that each axis is covered evenly.
+func Hypercube(members, axes int) [][]float64 {
 	src := rand.NewPCG(seed1, seed2)
 	batch := mat.NewDense(members, axes, nil)
 	samplemv.LatinHypercube{Q: distmv.NewUnitUniform(axes, src), Src: src}.Sample(batch)

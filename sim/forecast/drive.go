@@ -15,6 +15,7 @@ type model interface {
 	measure(name string) (si float64, word string, ok bool)
 	moisture() float64 // wet basis, 0 to 1
 	weight() float64   // kg on the scale, drained
+	see(*Sight)        // writes down what is to be seen of it
 }
 
 const (
@@ -29,8 +30,9 @@ type stop struct {
 	until    *process.Condition
 	earliest float64 // s from the beginning of the step
 	latest   float64
-	ending   Ending // when latest comes first
-	open     bool   // its time may be over first: another step of the stage may wait on
+	ending   Ending   // when latest comes first
+	open     bool     // its time may be over first: another step of the stage may wait on
+	ready    *float64 // s at which the condition first held before the earliest time; nil where nobody asks
 }
 
 // tick is something done at even intervals, such as turning the piece.
@@ -44,6 +46,7 @@ type tick struct {
 // sound.
 func drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
 	for at := 0.0; ; {
+		note(*m, stops, at)
 		if i := holding(*m, stops, at); i >= 0 {
 			return i, ByGate, at, nil
 		}
@@ -107,6 +110,15 @@ func holding(m model, stops []stop, at float64) int {
 		}
 	}
 	return -1
+}
+
+// note writes down when a condition first holds that is waited on beyond it.
+func note(m model, stops []stop, at float64) {
+	for i := range stops {
+		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && at < s.earliest && Holds(timed(m, at), s.until) {
+			*s.ready = at
+		}
+	}
 }
 
 func soonest(stops []stop) (which int, end float64) {

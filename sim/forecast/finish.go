@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 // finished is malt out of the kiln.
@@ -42,9 +43,15 @@ func (r *run) deculm(st *process.Stage) error {
 	before := r.malt.moisture()
 	r.malt.cleaned = true
 	r.assume("deculming", "1 h, right after cooling", "it is done while the rootlets are brittle")
-	r.record(Step{Label: "deculm", Place: st.Place, EndedBy: ByTime}, still{r.malt}, before, deculmTime)
+	r.start(string(process.Deculm))
+	took := deculmTime
+	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
+		took = c.To.Low.SI
+	}
+	end := r.known(stop{latest: took, ending: ByTime}, r.now)
+	r.record(Step{Label: "deculm", Place: st.Place, EndedBy: end.ending}, still{r.malt}, before, end.latest)
 	r.f.Totals.Total = r.clock
-	return nil
+	return r.seeThrough(still{r.malt}, r.clock)
 }
 
 // store lets the malt rest; its moisture is taken to stay.
@@ -58,7 +65,7 @@ func (r *run) store(st *process.Stage) error {
 	}
 	r.f.Totals.Total = r.clock
 	r.record(Step{Label: "store", Place: st.Place, EndedBy: ByTime}, still{r.malt}, r.malt.moisture(), rest)
-	return nil
+	return r.seeThrough(still{r.malt}, r.clock)
 }
 
 // finish reckons the totals and looks at the promises.

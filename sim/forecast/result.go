@@ -34,6 +34,7 @@ type Forecast struct {
 	Totals  Totals
 	Assumed []Assumption
 	Trouble []Trouble
+	Seen    []Sight // at each look of the course, as far as it came
 }
 
 // Stage is one stage with its steps.
@@ -53,6 +54,7 @@ type Step struct {
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
 	EndedBy       Ending
+	Ready         float64 // s from the first soak at which what it waits for came about, although it went on; NaN where it did not
 }
 
 // Temperature is the temperature of a step and where it is taken, °C.
@@ -70,6 +72,8 @@ const (
 	ByTime  Ending = "time"  // its time was over
 	ByGate  Ending = "gate"  // what it waited for came about
 	ByGuard Ending = "guard" // its latest time came first
+
+	ByRecord Ending = "record" // the record of the batch says so
 )
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.

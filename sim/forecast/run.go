@@ -21,6 +21,8 @@ type Options struct {
 
 	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
 	AirAt, HumidityAt, WaterAt, BandAt float64
+
+	Course *Course // of a batch under way; nil for a plan
 }
 
 // within gives the place in a band.
@@ -40,6 +42,9 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 		return nil, ErrNothing
 	}
 	r := &run{p: p, o: o, f: &Forecast{Process: p}}
+	if o.Course != nil {
+		r.ends = o.Course.Ends
+	}
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = math.NaN(), math.NaN()
 	if err := r.begin(); err != nil {
 		return nil, err
@@ -50,7 +55,12 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 			continue
 		}
 		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind}), source.Place{}
-		if err := do(r, st); err != nil {
+		err := do(r, st)
+		if err == errEnough {
+			return r.f, nil
+		}
+		r.left(st.Kind)
+		if err != nil {
 			at := st.Place
 			if r.at.Known() {
 				at = r.at
@@ -83,6 +93,12 @@ type run struct {
 	soaks, rests int
 	at           source.Place // the step that is being run
 	changes      int          // of the water, with no rest between
+
+	counts map[string]int // of the steps of each kind that have begun
+	now    doing
+	ends   []Ended // those of the course that are to come
+	looked int     // of its looks
+	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
 }
 
 // begin takes up the lot and the site.
@@ -158,10 +174,12 @@ func (r *run) trouble(kind TroubleKind, place source.Place, value float64, detai
 // record writes down a step that took so long.
 func (r *run) record(s Step, m model, before, took float64) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
-	s.Start, s.End = r.clock, r.clock+took
+	s.Start, s.End, s.Ready = r.clock, r.clock+took, r.ready
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
 	r.clock += took
+	r.ready = math.NaN()
+	r.passed(r.now)
 }
 
 // plain is an error of a model in one line.

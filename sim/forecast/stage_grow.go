@@ -2,6 +2,8 @@ package forecast
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
@@ -40,7 +42,9 @@ func (r *run) germinate(st *process.Stage) error {
 	if st.Sprinkle != nil {
 		ticks = append(ticks, r.sprinkling(st.Sprinkle))
 	}
-	whole := stopOf(st.Until, st.For, st.Allow)
+	r.start(string(process.Germinate))
+	germinating := r.now
+	whole := r.stageStop(st, germinating)
 	began, n := r.clock, holds(st)
 	for _, s := range st.Steps {
 		if s.Kind == process.Gate {
@@ -50,7 +54,8 @@ func (r *run) germinate(st *process.Stage) error {
 			continue
 		}
 		n--
-		over, err := r.hold(m, st, s, whole, began, n == 0, ticks)
+		r.start(string(process.Hold))
+		over, err := r.hold(m, st, r.asDone(s, r.now), whole, began, n == 0, ticks)
 		if err != nil {
 			return err
 		}
@@ -94,13 +99,13 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{stage}
+	stops := []stop{r.known(stage, doing{string(process.Germinate), 1})}
 	if !last {
-		stops = append(stops, stopAt(s))
+		stops = append(stops, r.known(stopAt(s), r.now))
 	}
 	r.at = s.Place
 	before, now := m.moisture(), model(m)
-	which, ending, took, err := drive(&now, stops, ticks)
+	which, ending, took, err := r.drive(&now, stops, ticks)
 	m.set(now)
 	for _, t := range ticks { // the next hold counts from its own beginning
 		t.next -= took
@@ -148,10 +153,40 @@ func (r *run) turning(st *process.Stage) []*tick {
 	if st.Turn == nil {
 		return nil
 	}
-	return []*tick{{every: st.Turn.SI, next: st.Turn.SI, do: func(m model) error {
+	turn := func(m model) error {
 		m.(*growModel).piece.Turn()
 		return nil
-	}}}
+	}
+	due := &tick{every: st.Turn.SI, next: st.Turn.SI, do: turn}
+	if done := r.turned(due, turn); done != nil {
+		return []*tick{done, due}
+	}
+	return []*tick{due}
+}
+
+// turned are the turns that are written down; from each the next is counted anew. It
+// is nil where none falls into the stage.
+func (r *run) turned(due *tick, turn func(model) error) *tick {
+	c := r.o.Course
+	if c == nil {
+		return nil
+	}
+	first := slices.IndexFunc(c.Turns, func(at float64) bool { return at > r.clock })
+	if first < 0 {
+		return nil
+	}
+	left := c.Turns[first:]
+	done := &tick{next: left[0] - r.clock}
+	done.do = func(m model) error {
+		due.next = done.next + due.every
+		if left = left[1:]; len(left) == 0 {
+			done.next = math.Inf(1)
+		} else {
+			done.next += left[0] - c.Turns[len(c.Turns)-len(left)-1]
+		}
+		return turn(m)
+	}
+	return done
 }
 
 func (r *run) sprinkling(s *process.Sprinkle) *tick {
@@ -196,8 +231,9 @@ func (r *run) wither(st *process.Stage) error {
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %.0f °C", witherSpeed, 100*m.room.RH, t),
 		"a fan or an open door; the site's air, warmed")
+	r.start(string(process.Wither))
 	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}
-	if err := r.through(m, st, st.Until, stopOf(st.Until, st.For, st.Allow), out, r.turning(st)); err != nil {
+	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, r.turning(st)); err != nil {
 		return err
 	}
 	for _, s := range st.Steps {

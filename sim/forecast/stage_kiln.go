@@ -119,6 +119,8 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 	if s.Kind == process.Gate {
 		return r.gate(m, st, s)
 	}
+	r.start(string(s.Kind))
+	s = r.asDone(s, r.now)
 	out := Step{Kind: s.Kind, Label: string(s.Kind), Place: s.Place}
 	m.at, m.flow, m.shut = 0, 0, s.Kind == process.Stew && !m.still
 	if s.Airflow != nil {

@@ -38,7 +38,7 @@ func (r *run) wet(m *steepModel, st *process.Stage, steps []*process.Step) error
 		default:
 			err = r.soakOrRest(m, st, s)
 		}
-		if err != nil || st.Until != nil && Holds(m.measure, st.Until) {
+		if err != nil || r.over(process.Steep) || st.Until != nil && Holds(m.measure, st.Until) && !r.toCome(process.Soak, process.Rest) {
 			return err
 		}
 	}
@@ -57,7 +57,10 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 			if err := r.wet(m, st, []*process.Step{inner}); err != nil {
 				return err
 			}
-			if s.Until != nil && Holds(m.measure, s.Until) {
+			if r.over(process.Steep) {
+				return nil
+			}
+			if s.Until != nil && Holds(m.measure, s.Until) && !r.toCome(process.Soak, process.Rest) {
 				r.met(st, m, s.Until, began, false)
 				return nil
 			}
@@ -79,6 +82,8 @@ func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) erro
 		r.at = s.Place
 		return fmt.Errorf("the steep lasts over %.0f days, and nothing is alive in it any more", longestSteep/86400)
 	}
+	r.start(string(s.Kind))
+	s = r.asDone(s, r.now)
 	out := Step{Kind: s.Kind, Place: s.Place}
 	if s.Kind == process.Soak {
 		r.soaks++

@@ -52,7 +52,8 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 	r.at = out.Place
 	before, began := m.moisture(), r.clock
 	now := m
-	_, ending, took, err := drive(&now, []stop{s}, ticks)
+	s = r.known(s, r.now)
+	_, ending, took, err := r.drive(&now, []stop{s}, ticks)
 	m.set(now)
 	for _, t := range ticks { // the next step counts from its own beginning
 		t.next -= took
@@ -70,6 +71,10 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, ending Ending, began float64) {
 	switch {
 	case c == nil:
+	case ending == ByRecord:
+		if Holds(timed(m, r.clock-began), c) {
+			r.met(st, m, c, began, false)
+		}
 	case ending == ByGate:
 		r.met(st, m, c, began, false)
 	case ending == ByGuard || !s.open:
@@ -119,14 +124,18 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
 	}
 	r.at = s.Place
+	r.start(string(process.Gate))
 	before, began := m.moisture(), r.clock
 	now := m
-	_, ending, took, err := drive(&now, []stop{wait}, nil)
+	_, ending, took, err := r.drive(&now, []stop{r.known(wait, r.now)}, nil)
 	m.set(now)
-	r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
-	if ending == ByGate {
+	if ending != ByRecord || took > 0 {
+		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
+	}
+	switch ending {
+	case ByGate:
 		r.met(st, m, s.Gate, began, true)
-	} else {
+	case ByGuard:
 		r.unmet(st, m, s.Gate, began, true)
 	}
 	return err

@@ -1,0 +1,95 @@
+package evidence
+
+import (
+	"cmp"
+	"slices"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// since is a time of the record in seconds from the first soak.
+func (t *Trial) since(at process.Instant) float64 { return at.Sub(t.Batch.Began.Time).Seconds() }
+
+// counts tells whether a reading has a time, and that it is not yet to come.
+func (t *Trial) counts(x *process.Reading) bool {
+	return !x.At.IsZero() && (t.Now == 0 || t.since(x.At) <= t.Now)
+}
+
+// takeCourse takes from the record when steps ended, when the piece was turned, and
+// what was changed.
+func (t *Trial) takeCourse() {
+	c := &t.course
+	c.Changes, c.Open = t.Batch.Changes, t.Now
+	var lastSoak float64
+	for i := range t.Batch.Readings {
+		x := &t.Batch.Readings[i]
+		if !t.counts(x) {
+			continue
+		}
+		at := t.since(x.At)
+		if x.Kind == process.Turned {
+			c.Turns = append(c.Turns, at)
+		}
+		if shows(x) >= growing && !t.ended(process.Steep) {
+			by := at
+			if lastSoak > 0 { // nothing was written of the steep behind it
+				by = lastSoak
+			}
+			c.Ends = append(c.Ends, forecast.Ended{Kind: string(process.Steep), At: by})
+		}
+		if shows(x) >= drying {
+			t.by(process.Germinate, at)
+			t.by(process.Wither, at)
+		}
+		switch {
+		case x.After != nil:
+			c.Ends = append(c.Ends, forecast.Ended{Kind: x.After.Kind.Text, Number: x.After.Number, At: at, Exact: true})
+			if k := process.StepKind(x.After.Kind.Text); k == process.Soak || k == process.Rest {
+				lastSoak = at
+			}
+		case x.Clean:
+			c.Ends = append(c.Ends, forecast.Ended{Kind: string(process.Deculm), At: at, Exact: true})
+		}
+	}
+	slices.SortStableFunc(c.Ends, func(a, b forecast.Ended) int { return cmp.Compare(a.At, b.At) })
+}
+
+// by writes down that a stage is over by a time, where nothing yet says so.
+func (t *Trial) by(kind process.StageKind, at float64) {
+	if t.Process.Stage(kind) != nil && !t.ended(kind) {
+		t.course.Ends = append(t.course.Ends, forecast.Ended{Kind: string(kind), At: at})
+	}
+}
+
+func (t *Trial) ended(kind process.StageKind) bool {
+	return slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool { return e.Kind == string(kind) })
+}
+
+// How far a batch must have come for a reading to be had.
+const (
+	anywhere = iota
+	growing
+	drying
+)
+
+// shows tells how far the batch had come, by what was read.
+func shows(x *process.Reading) int {
+	switch {
+	case x.After != nil:
+		return shownBy[x.After.Kind.Text]
+	case x.Clean:
+		return drying
+	case x.Kind == process.Felt, x.Kind == process.Turned, x.Counted.Text == "acrospire":
+		return growing
+	case x.Temperature != nil:
+		return shownBy[x.Temperature.Where]
+	}
+	return anywhere
+}
+
+var shownBy = map[string]int{
+	"germinate": growing, "hold": growing, "wither": growing, "bed": growing,
+	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
+	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
+}

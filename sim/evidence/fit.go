@@ -1,0 +1,237 @@
+package evidence
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"gonum.org/v1/gonum/mat"
+
+)
+
+// Estimate is where the axes most likely lie.
+type Estimate struct {
+	Z    []float64     // in standard deviations of what is usual
+	Cov  *mat.SymDense // of their errors, by the curvature there
+	Cost float64       // minus the logarithm of how likely it is, but for a constant
+}
+
+// Shared says which axis of the estimate each axis of a trial is.
+type Shared [][]int
+
+// Alone is that of a single trial.
+func Alone(t *Trial) Shared {
+	axes := make([]int, len(t.Axes))
+	for i := range axes {
+		axes[i] = i
+	}
+	return Shared{axes}
+}
+
+const (
+	stride    = 0.25 // of the finite differences, in standard deviations
+	rounds    = 6    // of Gauss and Newton's method at the most
+	halvings  = 4    // of a step that makes it worse
+	goodCost  = 0.02 // a round that gains less is the last
+	farthest  = 3.0  // standard deviations to which an axis is followed
+	patchable = 1e-9 // added to the curvature's diagonal
+)
+
+// Fit finds the axes that agree best with what was read in all trials and with what
+// is usual. The trials' forecasts run on so many workers, 0 for one a core. It gives
+// the error of the context when it is cancelled, and that of a forecast which cannot
+// begin.
+func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Estimate, error) {
+	s := &search{ctx: ctx, trials: trials, shared: shared, workers: workers}
+	for _, axes := range shared {
+		for _, k := range axes {
+			s.dims = max(s.dims, k+1)
+		}
+	}
+	z := make([]float64, s.dims)
+	base, err := s.residuals(z)
+	if err != nil {
+		return Estimate{}, err
+	}
+	cost := s.cost(z, base)
+	for range rounds {
+		h, g, err := s.curvature(z, base)
+		if err != nil {
+			return Estimate{}, err
+		}
+		next, found, better, err := s.stepped(z, h, g, cost)
+		if err != nil {
+			return Estimate{}, err
+		}
+		gain := cost - better
+		if gain > 0 {
+			z, base, cost = next, found, better
+		}
+		if gain < goodCost {
+			break
+		}
+	}
+	h, _, err := s.curvature(z, base)
+	if err != nil {
+		return Estimate{}, err
+	}
+	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
+}
+
+type search struct {
+	ctx     context.Context
+	trials  []*Trial
+	shared  Shared
+	dims    int
+	workers int
+}
+
+// own picks the axes of one trial out of all.
+func (s *search) own(trial int, z []float64) []float64 {
+	out := make([]float64, len(s.shared[trial]))
+	for i, k := range s.shared[trial] {
+		out[i] = z[k]
+	}
+	return out
+}
+
+func (s *search) cost(z []float64, residuals [][]float64) float64 {
+	sum := Prior(z)
+	for _, r := range residuals {
+		sum += Cost(r)
+	}
+	return sum
+}
+
+// residuals are those of every trial at z.
+func (s *search) residuals(z []float64) ([][]float64, error) {
+	out := make([][]float64, len(s.trials))
+	err := Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
+		out[b], err = s.trials[b].At(s.own(b, z))
+		return err
+	})
+	return out, err
+}
+
+// At gives the residuals at a point of the axes, from as short a forecast as will do.
+func (t *Trial) At(z []float64) ([]float64, error) {
+	f, err := t.Run(z, true)
+	if err != nil {
+		return nil, err
+	}
+	return t.Residuals(f, z), nil
+}
+
+// curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
+func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []float64, error) {
+	type job struct{ trial, axis int }
+	var jobs []job
+	for b, axes := range s.shared {
+		for i := range axes {
+			jobs = append(jobs, job{b, i})
+		}
+	}
+	moved := make([][]float64, len(jobs))
+	err := Each(s.ctx, s.workers, len(jobs), func(n int) (err error) {
+		j := jobs[n]
+		at := s.own(j.trial, z)
+		at[j.axis] += stride
+		moved[n], err = s.trials[j.trial].At(at)
+		return err
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	h, g := mat.NewSymDense(s.dims, nil), append([]float64(nil), z...)
+	for k := range s.dims {
+		h.SetSym(k, k, 1+patchable)
+	}
+	n := 0
+	for b, axes := range s.shared {
+		slopes := moved[n : n+len(axes)]
+		n += len(axes)
+		for item, r := range base[b] {
+			weight := (Freedom + 1) / (Freedom + r*r)
+			for i, k := range axes {
+				d := (slopes[i][item] - r) / stride
+				g[k] += weight * r * d
+				for j := 0; j <= i; j++ {
+					more := weight * d * (slopes[j][item] - r) / stride
+					h.SetSym(k, axes[j], h.At(k, axes[j])+more)
+				}
+			}
+		}
+	}
+	return h, g, nil
+}
+
+// stepped goes a Newton step down, or a part of it.
+func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64) ([]float64, [][]float64, float64, error) {
+	var factor mat.Cholesky
+	step := mat.NewVecDense(s.dims, nil)
+	if !factor.Factorize(h) || factor.SolveVecTo(step, mat.NewVecDense(s.dims, g)) != nil {
+		return z, nil, cost, nil
+	}
+	part := 1.0
+	for range halvings {
+		next := make([]float64, s.dims)
+		for k := range next {
+			next[k] = min(max(z[k]-part*step.AtVec(k), -farthest), farthest)
+		}
+		found, err := s.residuals(next)
+		if err != nil {
+			return z, nil, cost, err
+		}
+		if c := s.cost(next, found); c < cost {
+			return next, found, c, nil
+		}
+		part /= 2
+	}
+	return z, nil, cost, nil
+}
+
+// inverse is that of a curvature; where rounding has spoilt it, each axis is taken alone.
+func inverse(h *mat.SymDense) *mat.SymDense {
+	n := h.SymmetricDim()
+	out := mat.NewSymDense(n, nil)
+	var factor mat.Cholesky
+	if factor.Factorize(h) && factor.InverseTo(out) == nil {
+		return out
+	}
+	for k := range n {
+		out.SetSym(k, k, 1/math.Max(h.At(k, k), 1))
+	}
+	return out
+}
+
+// Each does n jobs on so many workers, 0 for one a core, until one fails or the
+// context is cancelled. The job's place says which it is, so that what comes of them
+// does not depend on the order in which they are ready.
+func Each(ctx context.Context, workers, n int, do func(i int) error) error {
+	if workers < 1 {
+		workers = runtime.GOMAXPROCS(0)
+	}
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	errs := make([]error, n)
+	for range min(workers, n) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
+				errs[i] = do(i)
+			}
+		})
+	}
+	wait.Wait()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+

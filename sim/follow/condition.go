@@ -1,0 +1,239 @@
+package follow
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
+	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"maltwright/sim/ensemble"
+	"maltwright/sim/evidence"
+	"maltwright/sim/forecast"
+)
+
+// Options of a conditioning; the zero value is the usual one.
+type Options struct {
+	Members  int                   // 0 is DefaultMembers; 20 to 20,000
+	Workers  int                   // 0 is one for each core
+	Progress func(done, total int) // called now and then, from one goroutine at a time
+}
+
+// DefaultMembers is how many forecasts a batch is followed by where nothing is said.
+const DefaultMembers = 200
+
+// Sure is an ensemble that knows what was read.
+type Sure struct {
+	Trial     *evidence.Trial
+	Ensemble  *ensemble.Ensemble // its members drawn anew by their weights, so that each counts the same
+	Z         [][]float64        // of each of its members
+	Mean      []float64          // of all axes
+	Effective float64            // how many members of equal weight the weights are worth
+	Members   int
+	Redrawn   int // how often the members were drawn anew because too few bore all the weight
+}
+
+const (
+	enough    = 1.0 / 4 // the share of the members that must be effective
+	redraws   = 3       // at the most
+	usual     = 0.1     // the share of the redrawn members that are drawn from what is usual, so that no weight runs away
+	breadth   = 1.4     // by which the errors are widened for drawing: a wide net wastes members, a narrow one misses some
+	tails     = 8.0     // degrees of freedom of what is drawn from
+	drawSeed1 = 0x666f6c6c
+	drawSeed2 = 0x6f776564
+)
+
+// Condition makes the ensemble of a trial and weighs its members by what was read.
+// The first members are drawn from what is usual. Where too few of them agree with the
+// readings, others are drawn about the likeliest course, and weighed for where they
+// were drawn; and again about those, as long as it is worth it. It returns the error
+// of the context when it is cancelled, and that of a forecast that cannot begin.
+func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error) {
+	if o.Members == 0 {
+		o.Members = DefaultMembers
+	}
+	if o.Members < 20 || o.Members > 20_000 {
+		return nil, fmt.Errorf("a batch followed by %d members: it takes 20 to 20,000", o.Members)
+	}
+	d := &drawing{ctx: ctx, t: t, o: o, rand: rand.NewPCG(drawSeed1, drawSeed2)}
+	if err := d.run(d.usual(o.Members), nil); err != nil {
+		return nil, err
+	}
+	times := 0
+	for ; times < redraws && d.effective() < enough*float64(o.Members); times++ {
+		p, err := d.proposal(times)
+		if err != nil {
+			return nil, err
+		}
+		if err := d.run(d.drawn(p), p); err != nil {
+			return nil, err
+		}
+	}
+	return d.settle(times), nil
+}
+
+// drawing is a set of members and their weights.
+type drawing struct {
+	ctx     context.Context
+	t       *evidence.Trial
+	o       Options
+	rand    *rand.PCG
+	z       [][]float64
+	members []*forecast.Forecast
+	weights []float64 // their sum is 1
+}
+
+// usual draws members from what is usual, each axis evenly.
+func (d *drawing) usual(n int) [][]float64 {
+	axes := len(d.t.Axes)
+	draws := ensemble.Hypercube(n, axes)
+	for _, z := range draws {
+		for k := range z {
+			z[k] = distuv.UnitNormal.Quantile(min(max(z[k], 1e-4), 1-1e-4))
+		}
+	}
+	return draws
+}
+
+// proposal is where to draw from: about the likeliest course the first time, then
+// about the members as they are weighed.
+func (d *drawing) proposal(time int) (*distmv.StudentsT, error) {
+	var mean []float64
+	var cov *mat.SymDense
+	if time == 0 {
+		e, err := evidence.Fit(d.ctx, []*evidence.Trial{d.t}, evidence.Alone(d.t), d.o.Workers)
+		if err != nil {
+			return nil, err
+		}
+		mean, cov = e.Z, e.Cov
+	} else {
+		mean, cov = d.moments()
+	}
+	n := cov.SymmetricDim()
+	wide := mat.NewSymDense(n, nil)
+	wide.ScaleSym(breadth, cov)
+	for k := range n {
+		wide.SetSym(k, k, wide.At(k, k)+1e-3)
+	}
+	p, ok := distmv.NewStudentsT(mean, wide, tails, d.rand)
+	if !ok {
+		return nil, fmt.Errorf("the errors of the %d unknowns cannot be drawn from", n)
+	}
+	return p, nil
+}
+
+// moments are the mean of the weighed members and the matrix of their errors.
+func (d *drawing) moments() ([]float64, *mat.SymDense) {
+	n := len(d.t.Axes)
+	rows := mat.NewDense(len(d.z), n, nil)
+	for i, z := range d.z {
+		rows.SetRow(i, z)
+	}
+	mean := make([]float64, n)
+	for k := range mean {
+		mean[k] = stat.Mean(mat.Col(nil, k, rows), d.weights)
+	}
+	// the weights count as so many members, lest the errors of few come out as nil
+	counts := slices.Clone(d.weights)
+	for i := range counts {
+		counts[i] *= d.effective() + 1
+	}
+	cov := mat.NewSymDense(n, nil)
+	stat.CovarianceMatrix(cov, rows, counts)
+	return mean, cov
+}
+
+// drawn draws members from the proposal, and a few from what is usual.
+func (d *drawing) drawn(p *distmv.StudentsT) [][]float64 {
+	some := int(usual * float64(d.o.Members))
+	z := d.usual(some)
+	for range d.o.Members - some {
+		z = append(z, p.Rand(nil))
+	}
+	return z
+}
+
+// run forecasts the members and weighs them; p is where they were drawn from, nil
+// where that is what is usual.
+func (d *drawing) run(z [][]float64, p *distmv.StudentsT) error {
+	members, logs := make([]*forecast.Forecast, len(z)), make([]float64, len(z))
+	report := d.reporting(len(z))
+	err := evidence.Each(d.ctx, d.o.Workers, len(z), func(i int) error {
+		f, err := d.t.Run(z[i], false)
+		if err != nil {
+			return err
+		}
+		members[i], logs[i] = f, -evidence.Cost(d.t.Residuals(f, z[i]))
+		report()
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	if p != nil {
+		half := float64(len(z[0])) / 2 * math.Log(2*math.Pi)
+		for i := range logs {
+			prior := -evidence.Prior(z[i]) - half
+			logs[i] += prior - logMix(prior, p.LogProb(z[i]))
+		}
+	}
+	d.z, d.members, d.weights = z, members, normal(logs)
+	return nil
+}
+
+// logMix is the logarithm of how likely a draw from the mixture is.
+func logMix(prior, drawn float64) float64 {
+	a, b := prior+math.Log(usual), drawn+math.Log(1-usual)
+	top := max(a, b)
+	return top + math.Log(math.Exp(a-top)+math.Exp(b-top))
+}
+
+// normal makes weights of their logarithms.
+func normal(logs []float64) []float64 {
+	top, sum := slices.Max(logs), 0.0
+	out := make([]float64, len(logs))
+	for i, l := range logs {
+		out[i] = math.Exp(l - top)
+		sum += out[i]
+	}
+	for i := range out {
+		out[i] /= sum
+	}
+	return out
+}
+
+// effective is how many members of equal weight the weights are worth (Kish).
+func (d *drawing) effective() float64 {
+	sum := 0.0
+	for _, w := range d.weights {
+		sum += w * w
+	}
+	return 1 / sum
+}
+
+// settle draws the members anew by their weights, at even steps of the sum of them.
+func (d *drawing) settle(times int) *Sure {
+	n := d.o.Members
+	s := &Sure{Trial: d.t, Effective: d.effective(), Members: n, Redrawn: times, Mean: make([]float64, len(d.t.Axes))}
+	e := &ensemble.Ensemble{Process: d.t.Process}
+	at, i := d.weights[0], 0
+	for k := range n {
+		for want := (float64(k) + 0.5) / float64(n); at < want && i < len(d.weights)-1; {
+			i++
+			at += d.weights[i]
+		}
+		e.Members, s.Z = append(e.Members, d.members[i]), append(s.Z, d.z[i])
+	}
+	for i, z := range d.z {
+		for k := range z {
+			s.Mean[k] += d.weights[i] * z[k]
+		}
+	}
+	s.Ensemble = e
+	return s
+}

@@ -1,0 +1,209 @@
+package forecast
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+// Course is what is known of a batch under way. A forecast that is given one keeps
+// to it as far as it goes, and from there on to the process.
+type Course struct {
+	Ends    []Ended          // steps known to be over, in the order of the clock
+	Turns   []float64        // s from the first soak: when the piece was turned
+	Changes []process.Change // steps done otherwise than the process says
+	Open    float64          // s from the first soak: a condition of which no end is known is waited for at least until then
+	Looks   []float64        // s from the first soak, rising: when the state is written down
+	Brief   bool             // the forecast breaks off behind the last look
+}
+
+// Ended says that a step, or a stage named by its kind, is over.
+type Ended struct {
+	Kind   string  // soak, rest, germinate, dry ...
+	Number int     // which of its kind, from 1; 0 where there is one
+	At     float64 // s from the first soak
+	Exact  bool    // it ended then; otherwise it had ended by then
+}
+
+// errEnough ends a brief forecast.
+var errEnough = errors.New("all that was to be seen is seen")
+
+// doing is the step that is being run, as a record names it.
+type doing struct {
+	kind   string
+	number int
+}
+
+func (d doing) is(kind string, number int) bool {
+	return d.kind == kind && (number == 0 || number == d.number)
+}
+
+// start notes which step begins.
+func (r *run) start(kind string) {
+	if r.counts == nil {
+		r.counts = map[string]int{}
+	}
+	r.counts[kind]++
+	r.now = doing{kind, r.counts[kind]}
+}
+
+// known fits the stop of a step to what is known of its end. A step of which an end
+// is written ended then; none lasts longer than until the next end that is written;
+// and where none is, a condition is still waited for.
+func (r *run) known(s stop, d doing) stop {
+	c := r.o.Course
+	if c == nil {
+		return s
+	}
+	for _, e := range r.ends {
+		if d.is(e.Kind, e.Number) && e.Exact {
+			return stop{latest: max(0, e.At-r.clock), ending: ByRecord, open: true}
+		}
+	}
+	if len(r.ends) > 0 {
+		if left := max(0, r.ends[0].At-r.clock); left <= s.latest {
+			s.latest, s.ending, s.open = left, ByRecord, true
+			s.earliest = min(s.earliest, left)
+		}
+		return s
+	}
+	if wait := c.Open - r.clock; s.until != nil && wait > 0 {
+		if s.ending == ByGuard {
+			s.latest = max(s.latest, wait)
+		}
+		s.earliest = max(s.earliest, min(wait, s.latest))
+		s.ready = &r.ready
+	}
+	return s
+}
+
+// over tells whether the stage is known to be over by now.
+func (r *run) over(kind process.StageKind) bool {
+	return len(r.ends) > 0 && r.ends[0].Kind == string(kind) && r.clock >= r.ends[0].At
+}
+
+// toCome tells whether more steps of the stage that is run are known to have been.
+func (r *run) toCome(kinds ...process.StepKind) bool {
+	return slices.ContainsFunc(r.ends, func(e Ended) bool {
+		return slices.Contains(kinds, process.StepKind(e.Kind)) && e.Number > r.counts[e.Kind]
+	})
+}
+
+// passed strikes the ends that are behind.
+func (r *run) passed(d doing) {
+	for i, e := range r.ends {
+		if d.is(e.Kind, e.Number) && r.clock >= e.At-1 {
+			r.ends = r.ends[i+1:]
+			return
+		}
+	}
+}
+
+// left strikes the end of a stage that is behind, if only that it was by then.
+func (r *run) left(kind process.StageKind) {
+	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) })
+}
+
+// asDone gives the step as it was done, where it was otherwise than the process says.
+func (r *run) asDone(s *process.Step, d doing) *process.Step {
+	c := r.change(d)
+	if c == nil {
+		return s
+	}
+	done := *s
+	if c.To.Low.Dimension != quantity.Time {
+		done.At, done.From, done.Over = &c.To, nil, nil
+		if done.For == nil {
+			done.For = s.Over
+		}
+		return &done
+	}
+	long := process.Quantity{Quantity: c.To.Low, Place: c.To.Place}
+	done.For, done.Until, done.Allow = &long, nil, nil
+	return &done
+}
+
+func (r *run) change(d doing) *process.Change {
+	if r.o.Course == nil {
+		return nil
+	}
+	for i, c := range r.o.Course.Changes {
+		if d.is(c.Step.Kind.Text, c.Step.Number) {
+			return &r.o.Course.Changes[i]
+		}
+	}
+	return nil
+}
+
+// stageStop is the stop of a stage that is a step of its own, as it was done.
+func (r *run) stageStop(st *process.Stage, d doing) stop {
+	if c := r.change(d); c != nil && c.To.Low.Dimension == quantity.Time {
+		return stop{latest: c.To.Low.SI, ending: ByTime}
+	}
+	return stopOf(st.Until, st.For, st.Allow)
+}
+
+// drive drives the model, and writes its state down at each look that falls due.
+func (r *run) drive(m *model, stops []stop, ticks []*tick) (int, Ending, float64, error) {
+	r.ready = math.NaN()
+	if w := r.watching(); w != nil {
+		ticks = append(slices.Clip(ticks), w)
+	}
+	began := r.clock
+	which, ending, took, err := drive(m, stops, ticks)
+	r.ready += began
+	return which, ending, took, err
+}
+
+// watching makes the tick of the looks, or nil where none is left.
+func (r *run) watching() *tick {
+	c := r.o.Course
+	if c == nil || r.looked == len(c.Looks) {
+		return nil
+	}
+	w := &tick{next: c.Looks[r.looked] - r.clock}
+	began := r.clock
+	w.do = func(m model) error {
+		r.see(m)
+		w.next = math.Inf(1)
+		if r.looked < len(c.Looks) {
+			w.next = c.Looks[r.looked] - began
+		} else if c.Brief {
+			return errEnough
+		}
+		return nil
+	}
+	return w
+}
+
+// see writes the state down.
+func (r *run) see(m model) {
+	s := unseen()
+	s.At, s.Moisture, s.Weight = r.o.Course.Looks[r.looked], m.moisture(), m.weight()
+	s.Step, s.Number, s.Lost = r.now.kind, r.now.number, math.NaN()
+	if n := len(r.f.Stages); n > 0 {
+		s.Stage = r.f.Stages[n-1].Kind
+	}
+	m.see(&s)
+	s.Lost = 1 - s.Dry/r.batch.Lot.DryMass
+	r.looked++
+	r.f.Seen = append(r.f.Seen, s)
+}
+
+// seeThrough writes down what is to be seen while nothing but handling happens.
+func (r *run) seeThrough(m model, until float64) error {
+	c := r.o.Course
+	if c == nil {
+		return nil
+	}
+	for r.looked < len(c.Looks) && c.Looks[r.looked] <= until {
+		r.see(m)
+	}
+	if c.Brief && r.looked == len(c.Looks) {
+		return errEnough
+	}
+	return nil
+}

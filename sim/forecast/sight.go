@@ -1,0 +1,84 @@
+package forecast
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/sim/grain"
+)
+
+// Sight is the state of a batch at one time: what is to be read, counted and weighed
+// then. What is not to be had in that stage is not a number.
+type Sight struct {
+	At       float64 // s from the first soak
+	Stage    process.StageKind
+	Step     string // as a record names it
+	Number   int
+	Moisture float64 // wet basis, 0 to 1
+	Weight   float64 // kg of the whole batch, drained
+	Dry      float64 // kg of dry matter in it
+	Lost     float64 // share of the grain's dry matter that is gone by then
+
+	Water, Air, Bed, AirOn, AirOff, Malt float64 // °C
+
+	Chit         float64 // share of all corns
+	Acrospire    float64 // mean length, as a share of the corn
+	Modification float64 // 0 to 1
+	Classes      grain.AcrospireClasses
+	Growing      bool // the three above are to be had
+}
+
+func unseen() Sight {
+	nan := math.NaN()
+	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Chit: nan, Acrospire: nan, Modification: nan}
+}
+
+// Temperature gives that of a place as a record names it, °C, or NaN.
+func (s *Sight) Temperature(place string) float64 {
+	switch place {
+	case "water":
+		return s.Water
+	case "air", "room":
+		return s.Air
+	case "bed":
+		return s.Bed
+	case "air-on", "oven":
+		return s.AirOn
+	case "air-off":
+		return s.AirOff
+	case "malt":
+		return s.Malt
+	}
+	return math.NaN()
+}
+
+func (s *Sight) grown(b grain.Batch) {
+	s.Chit, s.Acrospire, s.Modification, s.Classes, s.Growing = b.Chitted, b.Acrospire(), b.Modification(), b.Classes(), true
+}
+
+func (m *steepModel) see(s *Sight) {
+	s.Dry = m.state.DryMatter()
+	if m.soaked {
+		s.Water = m.water.T
+	} else {
+		s.Air = m.air.T
+	}
+	s.grown(m.state.Batch())
+}
+
+func (m *growModel) see(s *Sight) {
+	s.Dry, s.Air, s.Bed = m.piece.DryMatter(), m.room.T, m.piece.CoreT()
+	s.grown(m.piece.Batch())
+}
+
+func (m *kilnModel) see(s *Sight) {
+	v := m.bed.View()
+	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
+}
+
+func (s still) see(into *Sight) {
+	into.Dry = s.dry
+	if s.cleaned {
+		into.Dry -= s.rootlets
+	}
+}
