@@ -76,6 +76,13 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 	}
 }
 
+func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
+	const old = `house "L" { uptake 1.08 of "A"; uptake 1.2 of "B"; thermometer 0.8 °C error 0.4 K }`
+	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))
+	assert.Equal(t, "gone house \"L\": uptake 1.08 of \"A\"\nchanged house \"L\": uptake 1.1 of \"B\" { 1.2 -> 1.1}\n",
+		told(old, `house "L" { uptake 1.1 of "B"; thermometer 0.8 °C error 0.4 °C }`))
+}
+
 func TestAMovedStepIsMovedAndNotRewritten(t *testing.T) {
 	moved := strings.Replace(season, "    gate moisture at most 10 %\n    cure at air-on 82 °C for 4 h\n", "    cure at air-on 82 °C for 4 h\n    gate moisture at most 10 %\n", 1)
 	got := told(season, moved)

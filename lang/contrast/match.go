@@ -95,7 +95,12 @@ func (m *matching) ordered(list []line) []line {
 	return out
 }
 
-// Name is the verb of a statement and, where the statement has one, its quoted name or measure.
+// ofEach are the figures of a house that there is one of for each lot or kiln, by which
+// they are told apart.
+var ofEach = map[string]bool{"uptake": true, "drying": true}
+
+// Name is the verb of a statement and, where the statement has one, its quoted name or
+// measure, or the lot or kiln it is a figure of.
 func Name(s *syntax.Statement) string {
 	key := s.Verb.Text
 	if len(s.Terms) > 0 {
@@ -107,6 +112,9 @@ func Name(s *syntax.Statement) string {
 				key += " " + t.Text
 			}
 		}
+	}
+	if c := clause(s, "of"); c != nil && ofEach[s.Verb.Text] {
+		key += " " + says(c.Terms, nil)
 	}
 	return key
 }
