@@ -113,10 +113,18 @@ func Name(s *syntax.Statement) string {
 			}
 		}
 	}
-	if c := clause(s, "of"); c != nil && ofEach[s.Verb.Text] {
-		key += " " + says(c.Terms, nil)
+	if f := figureOf(s); f != "" {
+		key += " " + f
 	}
 	return key
+}
+
+// figureOf is the lot or kiln that a statement is a figure of, in quotes, "" for none.
+func figureOf(s *syntax.Statement) string {
+	if c := clause(s, "of"); c != nil && ofEach[s.Verb.Text] {
+		return says(c.Terms, nil)
+	}
+	return ""
 }
 
 // identity is the name by which a statement is found again in another place: that

@@ -11,7 +11,7 @@ var (
 // What finished batches taught about a house.
 var learnt = []Row{
 	{Word: "house", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: House,
-		Doc:     "What finished batches taught about this house: factors by which its lots and kilns differ from the model. Every forecast that sees the block goes by it, and says so; there is one at the most.",
+		Doc:     "What finished batches taught about this house: factors by which its lots and kilns differ from the model. Every forecast that sees the block goes by it, and forecast and check say so; there is one at the most.",
 		Example: `house "Loft" { growth 1.06 error 0.04 }`},
 	{Word: "growth", In: blocks(House), Slots: []Slot{factor}, Clauses: []Clause{errorOfFactor}, Once: true,
 		Doc: "How fast grain grows here: 1 as in the model, more is faster; 0.2 to 5.", Example: "growth 1.06 error 0.04"},

@@ -10,10 +10,10 @@ import (
 	"maltwright/sim/forecast"
 )
 
-// remains is the part of the usual spread of a factor that is left once the house has
+// spreadLeft is the part of the usual spread of a factor that is left once the house has
 // learnt its value, since batches of one house differ too (calibrated: no house has
 // given us enough batches to tell).
-const remains = 0.5
+const spreadLeft = 0.5
 
 // factorsOf are the factors of lot and house. What the house has learnt of one moves
 // its middle in the forecast itself; here its error narrows the spread.
@@ -45,7 +45,7 @@ func dryings(p *process.Process, l *process.Learnt) []*process.Factor {
 // factor is the unknown of one factor, log-normal around 1. Where its value was learnt
 // with an error its standard deviation is
 //
-//	√((error/value)² + (remains · usual)²)
+//	√((error/value)² + (spreadLeft · usual)²)
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
@@ -57,7 +57,7 @@ func factor(name, learn string, usual float64, set func(*forecast.Options, float
 			low, high = max(low, process.LeastFactor/f.Value.SI), min(high, process.MostFactor/f.Value.SI)
 		}
 		if known = known && f != nil && f.Error != nil; known {
-			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, remains*usual))
+			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, spreadLeft*usual))
 		}
 	}
 	if !known {
