@@ -32,7 +32,7 @@ var (
 // empty tells whether a file, with those it uses, says nothing at all.
 func empty(h *process.House) bool {
 	facts := len(h.Grains) + len(h.Sites) + len(h.Vessels) + len(h.Floors) + len(h.Kilns) + len(h.Limits)
-	return facts+len(h.Processes)+len(h.Batches)+len(h.Accepts) == 0
+	return h.Learnt == nil && facts+len(h.Processes)+len(h.Batches)+len(h.Accepts) == 0
 }
 
 // nothing is the finding of a file that says nothing. It stands at the file's first line.

@@ -168,3 +168,18 @@ func TestAFileOfRecordsAloneIsNotEmpty(t *testing.T) {
 	assert.Empty(t, checked.Findings)
 	assert.Empty(t, checked.NotJudged, "its process is judged where it stands")
 }
+
+func TestTwoProcessesThatUseTheSameOfWhatWasLearntSayItOnce(t *testing.T) {
+	base, err := os.ReadFile("rules/testdata/base.malt")
+	require.NoError(t, err)
+	house, process, _ := strings.Cut(string(base), "process \"base\"")
+	text := house + "house \"Loft\" { growth 1.02 error 0.04 }\nprocess \"base\"" + process + "process \"again\"" + process
+	var learnt int
+	for _, name := range names(File("two.malt", []byte(text), ".", nil, Options{}).Findings) {
+		if name == "learnt-figures" {
+			learnt++
+		}
+	}
+	assert.Equal(t, 1, learnt)
+	assert.NotContains(t, names(File("two.malt", []byte(text), ".", nil, Options{NoForecast: true}).Findings), "learnt-figures", "no forecast went by it")
+}

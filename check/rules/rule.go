@@ -32,7 +32,7 @@ func All() []Rule {
 
 // forecastRules are of the forecast as a whole.
 func forecastRules() []Rule {
-	return []Rule{forecastUnable, gateNotReached, guardCameFirst, statedTotalDiffers, expectationBroken, expectationAtRisk}
+	return []Rule{forecastUnable, learntFigures, gateNotReached, guardCameFirst, statedTotalDiffers, expectationBroken, expectationAtRisk}
 }
 
 // Case is one process under judgement.

@@ -62,6 +62,9 @@ func verb(c contrast.Change) string {
 		text = c.Old.Text
 	}
 	word, _, _ := strings.Cut(text, " ")
+	if c.Of != "" {
+		word += " of " + c.Of
+	}
 	return word
 }
 

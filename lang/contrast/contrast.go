@@ -49,6 +49,7 @@ type Change struct {
 	Path     []string // the statements around it: process "Loft pale", steep
 	Old, New Side     // empty where there is none
 	Parts    []Part   // of Changed: the values and clauses that differ
+	Of       string   // of Changed: the lot or kiln that both sides are a figure of, in quotes
 }
 
 // Side is a statement on one of the two sides.
@@ -155,7 +156,7 @@ func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, chan
 		c.out = append(c.out, change)
 	}
 	if saying(a, in) != saying(b, in) {
-		change.Kind, change.Parts = Changed, parts(a, b, in)
+		change.Kind, change.Parts, change.Of = Changed, parts(a, b, in), figureOf(b)
 		c.out = append(c.out, change)
 	}
 	path := append(change.Path[:len(change.Path):len(change.Path)], title(b))

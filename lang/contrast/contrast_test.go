@@ -26,6 +26,9 @@ func told(old, new string) string {
 		if c.Kind == Removed {
 			side = c.Old
 		}
+		if c.Of != "" {
+			c.Path = append(c.Path, "of "+c.Of)
+		}
 		fmt.Fprintf(&b, "%s %s: %s", c.Kind, strings.Join(c.Path, " / "), side.Text)
 		for _, p := range c.Parts {
 			fmt.Fprintf(&b, " {%s %s -> %s}", p.What, p.Old, p.New)
@@ -74,6 +77,13 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 			assert.Equal(t, c.want, told(season, strings.Replace(season, c.from, c.to, 1)))
 		})
 	}
+}
+
+func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
+	const old = `house "L" { uptake 1.08 of "A"; uptake 1.2 of "B"; thermometer 0.8 °C error 0.4 K }`
+	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))
+	assert.Equal(t, "gone house \"L\": uptake 1.08 of \"A\"\nchanged house \"L\" / of \"B\": uptake 1.1 of \"B\" { 1.2 -> 1.1}\n",
+		told(old, `house "L" { uptake 1.1 of "B"; thermometer 0.8 °C error 0.4 °C }`))
 }
 
 func TestAMovedStepIsMovedAndNotRewritten(t *testing.T) {

@@ -95,7 +95,12 @@ func (m *matching) ordered(list []line) []line {
 	return out
 }
 
-// Name is the verb of a statement and, where the statement has one, its quoted name or measure.
+// ofEach are the figures of a house that there is one of for each lot or kiln, by which
+// they are told apart.
+var ofEach = map[string]bool{"uptake": true, "drying": true}
+
+// Name is the verb of a statement and, where the statement has one, its quoted name or
+// measure, or the lot or kiln it is a figure of.
 func Name(s *syntax.Statement) string {
 	key := s.Verb.Text
 	if len(s.Terms) > 0 {
@@ -108,7 +113,18 @@ func Name(s *syntax.Statement) string {
 			}
 		}
 	}
+	if f := figureOf(s); f != "" {
+		key += " " + f
+	}
 	return key
+}
+
+// figureOf is the lot or kiln that a statement is a figure of, in quotes, "" for none.
+func figureOf(s *syntax.Statement) string {
+	if c := clause(s, "of"); c != nil && ofEach[s.Verb.Text] {
+		return says(c.Terms, nil)
+	}
+	return ""
 }
 
 // identity is the name by which a statement is found again in another place: that

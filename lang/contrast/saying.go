@@ -48,9 +48,20 @@ func says(list []syntax.Term, slots []vocabulary.Slot) string {
 		}) {
 			continue
 		}
+		if a, ok := t.(syntax.Amount); ok && vocabulary.Difference(slots) {
+			words = append(words, differenceSays(a))
+			continue
+		}
 		words = append(words, termSays(t))
 	}
 	return strings.Join(words, " ")
+}
+
+func differenceSays(a syntax.Amount) string {
+	if a.High != nil {
+		return amountSays(a)
+	}
+	return madeSays(a.Low, quantity.Difference)
 }
 
 func termSays(t syntax.Term) string {
@@ -92,14 +103,16 @@ func amountSays(a syntax.Amount) string {
 
 // quantitySays is the quantity in SI to nine figures, with its dimension; one that
 // cannot be read says its words.
-func quantitySays(q syntax.Quantity) string {
+func quantitySays(q syntax.Quantity) string { return madeSays(q, quantity.Make) }
+
+func madeSays(q syntax.Quantity, read func(...quantity.Part) (quantity.Quantity, error)) string {
 	made := make([]quantity.Part, len(q.Parts))
 	words := make([]string, len(q.Parts))
 	for i, p := range q.Parts {
 		made[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
 		words[i] = p.Number.Text + p.Unit.Text
 	}
-	v, err := quantity.Make(made...)
+	v, err := read(made...)
 	if err != nil {
 		return strings.Join(words, "+")
 	}

@@ -116,12 +116,17 @@ func amount(a syntax.Amount) string {
 }
 
 // made reads the quantity, or gives nil where it is none.
-func made(q syntax.Quantity) *quantity.Quantity {
+func made(q syntax.Quantity) *quantity.Quantity { return madeBy(q, quantity.Make) }
+
+// reader is a way to read the parts of a quantity.
+type reader func(...quantity.Part) (quantity.Quantity, error)
+
+func madeBy(q syntax.Quantity, read reader) *quantity.Quantity {
 	parts := make([]quantity.Part, len(q.Parts))
 	for i, p := range q.Parts {
 		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
 	}
-	got, err := quantity.Make(parts...)
+	got, err := read(parts...)
 	if err != nil {
 		return nil
 	}

@@ -192,7 +192,7 @@ func makeEntry(s *syntax.Statement, in vocabulary.Block) entry {
 }
 
 // several are the blocks that never stand on one line: they grow.
-var several = map[string]bool{"process": true, "batch": true}
+var several = map[string]bool{"process": true, "batch": true, "house": true}
 
 // oneLine gives the block of a definition that stands on one line.
 func oneLine(s *syntax.Statement, in vocabulary.Block) (string, bool) {

@@ -79,6 +79,14 @@ func TestThePageShowsTheCanonicalSample(t *testing.T) {
 	assert.Contains(t, string(page), "```malt\n"+string(want)+"```\n")
 }
 
+func TestPlainKnowsADifferenceFromATemperature(t *testing.T) {
+	for _, text := range []string{"thermometer 1.44 °F error 0.72 °F", "thermometer 0.8 K error 0.4 °C"} {
+		tree, ok := parse([]byte("house \"L\" { " + text + " }"))
+		require.True(t, ok)
+		assert.Equal(t, "house \"L\"\n  thermometer 0.8 °C error 0.4 °C\n", string(Plain(tree)))
+	}
+}
+
 func TestPlainIsTheSameForWhatSaysTheSame(t *testing.T) {
 	files := map[string]string{
 		"units":    "site \"L\" { air 46.4 to 59 °F; altitude 140 m }\nvessel \"t\" { holds 25000 ml } # c\n",

@@ -22,9 +22,17 @@ func Plain(t *syntax.Tree) []byte {
 
 func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []byte {
 	for _, s := range b.Statements {
-		words := append([]string{s.Verb.Text}, plainTerms(s.Terms)...)
+		row, ok := vocabulary.Lookup(in, s.Verb.Text)
+		if !ok {
+			row = &vocabulary.Row{}
+		}
+		words := append([]string{s.Verb.Text}, plainTerms(s.Terms, row.Slots)...)
 		for _, c := range ordered(s, in) {
-			words = append(append(words, c.Word.Text), plainTerms(c.Terms)...)
+			var slots []vocabulary.Slot
+			if def, ok := row.Clause(c.Word.Text); ok {
+				slots = def.Slots
+			}
+			words = append(append(words, c.Word.Text), plainTerms(c.Terms, slots)...)
 		}
 		out = append(out, strings.Repeat(indent, depth)+strings.Join(words, " ")+"\n"...)
 		if s.Body != nil {
@@ -34,9 +42,13 @@ func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []b
 	return out
 }
 
-func plainTerms(list []syntax.Term) []string {
+func plainTerms(list []syntax.Term, slots []vocabulary.Slot) []string {
 	out := make([]string, len(list))
 	for i, t := range list {
+		if a, ok := t.(syntax.Amount); ok && a.High == nil && vocabulary.Difference(slots) {
+			out[i] = plainOf(a.Low, quantity.Difference)
+			continue
+		}
 		out[i] = plainTerm(t)
 	}
 	return out
@@ -77,26 +89,29 @@ type plainUnit struct {
 // plainUnits are the units of each kind, the largest first. Kinds that are written
 // in one way only are left out.
 var plainUnits = map[quantity.Dimension][]plainUnit{
-	quantity.Temperature: {{"°C", 1, 273.15, 0}},
-	quantity.Time:        {{"days", 86400, 0, 2 * 86400}, {"h", 3600, 0, 3600}, {"min", 60, 0, 60}, {"s", 1, 0, 0}},
-	quantity.Mass:        {{"kg", 1, 0, 1}, {"g", 1e-3, 0, 0}},
-	quantity.Volume:      {{"l", 1e-3, 0, 1e-3}, {"ml", 1e-6, 0, 0}},
-	quantity.Length:      {{"m", 1, 0, 1}, {"cm", 1e-2, 0, 0}},
-	quantity.Area:        {{"m2", 1, 0, 0}},
-	quantity.Flow:        {{"m3/h", 1.0 / 3600, 0, 0}},
-	quantity.Power:       {{"kW", 1e3, 0, 0}},
-	quantity.Energy:      {{"MJ", 1e6, 0, 0}},
-	quantity.Pressure:    {{"Pa", 1, 0, 0}},
-	quantity.Speed:       {{"m/s", 1, 0, 0}},
-	quantity.Share:       {{"%", 1e-2, 0, 0}},
-	quantity.DryShare:    {{"% dry basis", 1e-2, 0, 0}},
+	quantity.Temperature:           {{"°C", 1, 273.15, 0}},
+	quantity.TemperatureDifference: {{"°C", 1, 0, 0}},
+	quantity.Time:                  {{"days", 86400, 0, 2 * 86400}, {"h", 3600, 0, 3600}, {"min", 60, 0, 60}, {"s", 1, 0, 0}},
+	quantity.Mass:                  {{"kg", 1, 0, 1}, {"g", 1e-3, 0, 0}},
+	quantity.Volume:                {{"l", 1e-3, 0, 1e-3}, {"ml", 1e-6, 0, 0}},
+	quantity.Length:                {{"m", 1, 0, 1}, {"cm", 1e-2, 0, 0}},
+	quantity.Area:                  {{"m2", 1, 0, 0}},
+	quantity.Flow:                  {{"m3/h", 1.0 / 3600, 0, 0}},
+	quantity.Power:                 {{"kW", 1e3, 0, 0}},
+	quantity.Energy:                {{"MJ", 1e6, 0, 0}},
+	quantity.Pressure:              {{"Pa", 1, 0, 0}},
+	quantity.Speed:                 {{"m/s", 1, 0, 0}},
+	quantity.Share:                 {{"%", 1e-2, 0, 0}},
+	quantity.DryShare:              {{"% dry basis", 1e-2, 0, 0}},
 }
 
 // plainFigures is to how many figures two quantities must agree to be the same.
 const plainFigures = 9
 
-func plainQuantity(q syntax.Quantity) string {
-	v := made(q)
+func plainQuantity(q syntax.Quantity) string { return plainOf(q, quantity.Make) }
+
+func plainOf(q syntax.Quantity, read reader) string {
+	v := madeBy(q, read)
 	if v == nil {
 		return written(q)
 	}

@@ -189,7 +189,7 @@ func (a *alignment) key(s *syntax.Statement, behind *item) string {
 	row, known := vocabulary.Lookup(a.in, s.Verb.Text)
 	step := contrast.Ordered(a.in, s.Verb.Text)
 	switch {
-	case known && row.Once, s.Body != nil && !(step && a.in != vocabulary.Process):
+	case known && row.Once, a.in == vocabulary.House, s.Body != nil && !(step && a.in != vocabulary.Process):
 		return "name " + contrast.Name(s)
 	case step:
 		return fmt.Sprintf("step %d %s", a.place[behind], layout.Statement(bare(s), a.in))

@@ -111,6 +111,16 @@ func TestEditsOfOneThingLeaveBoth(t *testing.T) {
 	}
 }
 
+func TestFiguresLearntOfOneLotOnBothSidesAreOneThing(t *testing.T) {
+	const base = "house \"L\" {\n  uptake 1.2 of \"A\"\n}\n"
+	got, unsettled := merged(t, base, edit(t, base, "\n}", "\n  uptake 1.1 of \"B\"\n}"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))
+	assert.Contains(t, got, "# both: ours 1.1; theirs 1.3\n  uptake 1.1 of \"B\"\n")
+	assert.Equal(t, 1, unsettled)
+	got, unsettled = merged(t, base, edit(t, base, "1.2", "1.1"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))
+	assert.Equal(t, "house \"L\" {\n  uptake 1.1 of \"A\"\n  uptake 1.3 of \"B\"\n}\n", got)
+	assert.Zero(t, unsettled)
+}
+
 func TestTheSameEditOnBothSidesIsOne(t *testing.T) {
 	both := edit(t, season, "soak 7 h", "soak 8 h", "    cure", "    dry at air-on 70 °C for 1 h\n    cure", "vessel", "floor \"f\" { area 1 m2 }\nvessel")
 	got, unsettled := merged(t, season, both, both)

@@ -25,6 +25,7 @@ type builder struct {
 	elsewhere []pendingProcess
 	away      []*Process       // the same, built
 	records   []pendingProcess // batches of the file itself
+	learning  []pendingProcess // blocks of what the house has learnt
 	used      map[any]bool
 	dropped   int  // values that were reported and left out
 	sought    int  // names for which the nearest was looked for
@@ -59,6 +60,8 @@ func (b *builder) file(t *syntax.Tree) {
 			b.elsewhere = append(b.elsewhere, pendingProcess{t.File, r})
 		case r.Verb.Text == "batch" && here:
 			b.records = append(b.records, pendingProcess{t.File, r})
+		case r.Verb.Text == "house":
+			b.learning = append(b.learning, pendingProcess{t.File, r})
 		}
 		switch define := definitions[r.Verb.Text]; {
 		case define == nil:
@@ -74,6 +77,9 @@ func (b *builder) file(t *syntax.Tree) {
 func (b *builder) finish() {
 	for _, define := range b.defining {
 		define()
+	}
+	for _, l := range b.learning {
+		b.learnt(l.file, l.r)
 	}
 	for _, p := range b.pending {
 		b.process(p.file, p.r)
@@ -122,10 +128,15 @@ func (b *builder) onlyOnce(r *reader, s *syntax.Statement, seen map[string]sourc
 	if !again || !ok || !row.Once {
 		return place
 	}
-	f := saidTwice.At(place, fmt.Sprintf("%s is given twice in this block", s.Verb.Text))
+	b.again(place, before, s.Verb.Text+" is given twice in this block")
+	return before
+}
+
+// again reports a fact that was given before.
+func (b *builder) again(place, before source.Place, message string) {
+	f := saidTwice.At(place, message)
 	f.Related = []finding.Related{{Place: before, Message: "given here before"}}
 	b.note(f)
-	return before
 }
 
 func (b *builder) needed(in vocabulary.Block, seen map[string]source.Place, scope source.Place, whole bool) {

@@ -62,26 +62,39 @@ var processStatements = map[string]func(*builder, *source.File, *Process, *readi
 	"kiln": (*builder).kilnStage, "deculm": (*builder).deculm, "store": (*builder).store,
 }
 
-// find resolves a name among the definitions of one kind and notes that it is used.
+// find resolves a name among the definitions of one kind and notes that it is used,
+// as is the one that a wrong name is nearest to, so that it is not called unused as
+// well.
 func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) string) *T {
+	found, meant := lookUp(b, v, kind, among, name)
+	for _, d := range []*T{found, meant} {
+		if d != nil {
+			b.used[d] = true
+		}
+	}
+	return found
+}
+
+// lookUp resolves a name among the definitions of one kind. It reports one that
+// nothing has, and gives the definition that is nearest to it.
+func lookUp[T any](b *builder, v *value, kind string, among []*T, name func(*T) string) (found, near *T) {
 	if v == nil || v.word == "" && !v.place.Known() {
-		return nil
+		return nil, nil
 	}
 	names := make([]string, len(among))
 	for i, d := range among {
 		names[i] = name(d)
 		if names[i] == v.word {
-			b.used[d] = true
-			return d
+			return d, nil
 		}
 	}
 	f := unknownName.At(v.place, fmt.Sprintf("no %s is called %q", kind, v.word))
 	meant, ok := b.nearest(v.word, names)
 	if !ok && b.lost {
-		return nil // the file that could not be brought in may define it
+		return nil, nil // the file that could not be brought in may define it
 	}
 	if ok {
-		b.used[among[slices.Index(names, meant)]] = true // so that it is not called unused as well
+		near = among[slices.Index(names, meant)]
 		f.Hint = fmt.Sprintf("did you mean %q?", meant)
 	} else if len(names) > 0 {
 		f.Hint = "known: " + quotedNames(names)
@@ -89,7 +102,7 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 		f.Hint = fmt.Sprintf("define it with %s %q { … }, or bring its definition in with use", kind, v.word)
 	}
 	b.note(f)
-	return nil
+	return nil, near
 }
 
 // mostSought and mostNames keep a file of thousands of names from taking minutes.

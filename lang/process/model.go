@@ -27,6 +27,7 @@ type House struct {
 	Batches   []*Batch // of the file itself, not of those it uses
 	Limits    []Limit
 	Accepts   []Accept
+	Learnt    *Learnt // nil where no block says what was learnt
 }
 
 // Quantity is a quantity and where it is written.

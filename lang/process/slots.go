@@ -131,7 +131,11 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quant
 	for i, p := range q.Parts {
 		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
 	}
-	made, err := quantity.Make(parts...)
+	read := quantity.Make
+	if slices.Contains(dims, quantity.TemperatureDifference) {
+		read = quantity.Difference
+	}
+	made, err := read(parts...)
 	if err != nil {
 		r.badQuantity(q, err)
 		return made, false
@@ -155,7 +159,7 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quant
 // usualUnit is the unit that a maltster is likely to mean, where the first of the
 // dimension is not.
 var usualUnit = map[quantity.Dimension]string{quantity.Time: "h", quantity.Mass: "kg", quantity.Volume: "l",
-	quantity.Length: "m", quantity.Area: "m2", quantity.Power: "kW", quantity.Energy: "kWh"}
+	quantity.Length: "m", quantity.Area: "m2", quantity.Power: "kW", quantity.Energy: "kWh", quantity.TemperatureDifference: "°C"}
 
 // sample writes a number with a unit of the dimension.
 func sample(d quantity.Dimension, number string) string {

@@ -82,6 +82,29 @@ func TestATemperatureDifferenceHasNoOffset(t *testing.T) {
 	assert.Equal(t, 10.0, rise.SI)
 }
 
+func TestADifferenceMayBeBelowNothingInEveryUnit(t *testing.T) {
+	for _, c := range []struct {
+		part    Part
+		si      float64
+		printed string
+	}{
+		{Part{"-0.5", "K"}, -0.5, "-0.5 K"}, {Part{"-0.5", "C"}, -0.5, "-0.5 °C"}, {Part{"-9", "°F"}, -5, "-9 °F"}, {Part{"-500", "°C"}, -500, "-500 °C"},
+	} {
+		q, err := Difference(c.part)
+		require.NoError(t, err)
+		assert.Equal(t, TemperatureDifference, q.Dimension)
+		assert.Equal(t, c.si, q.SI, c.printed)
+		assert.Equal(t, c.printed, q.String())
+	}
+	_, err := Make(Part{"-0.5", "K"})
+	assert.Error(t, err, "a temperature may not")
+	other, err := Difference(Part{"3", "kg"})
+	require.NoError(t, err)
+	assert.Equal(t, Mass, other.Dimension, "what is no temperature stays what it is")
+	_, err = Difference(Part{"3", "buckets"})
+	assert.Error(t, err)
+}
+
 func TestAMoistureConvertsBetweenItsBases(t *testing.T) {
 	wet, err := mustParse(t, "100 % dry basis").As(Share)
 	require.NoError(t, err)

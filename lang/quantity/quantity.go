@@ -30,6 +30,24 @@ const mostParts = 4
 // minus sign in front of the first counts for all. A temperature may not be below
 // absolute zero. Make returns an *Error that names the part to blame.
 func Make(parts ...Part) (Quantity, error) {
+	q, err := assemble(parts)
+	if err == nil && q.SI < 0 && q.Dimension == Temperature {
+		return Quantity{}, belowZero(parts[0])
+	}
+	return q, err
+}
+
+// Difference makes a quantity as Make does, but where it would be a temperature it
+// is a difference of temperatures, K, which may be below nothing in every unit.
+func Difference(parts ...Part) (Quantity, error) {
+	q, err := assemble(parts)
+	if err == nil && q.Dimension == Temperature {
+		return q.As(TemperatureDifference)
+	}
+	return q, err
+}
+
+func assemble(parts []Part) (Quantity, error) {
 	if len(parts) == 0 || len(parts) > mostParts {
 		return Quantity{}, wrongCount(parts)
 	}
@@ -43,9 +61,6 @@ func Make(parts ...Part) (Quantity, error) {
 	}
 	if len(parts) > 1 {
 		return q.extend(parts, n)
-	}
-	if q.SI < 0 && u.Dimension == Temperature {
-		return Quantity{}, belowZero(parts[0])
 	}
 	return q, nil
 }

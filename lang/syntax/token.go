@@ -30,7 +30,7 @@ var kindNames = map[string]lexer.TokenType{
 var clauseWords = map[string]bool{
 	"in": true, "on": true, "at": true, "to": true, "from": true, "of": true, "for": true,
 	"over": true, "every": true, "within": true, "until": true, "allow": true, "when": true,
-	"by": true, "with": true, "because": true, "after": true,
+	"by": true, "with": true, "because": true, "after": true, "error": true,
 }
 
 // notUnit tells whether a word may follow a number without being its unit.

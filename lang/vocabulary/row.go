@@ -8,7 +8,11 @@
 // in package process, what it does.
 package vocabulary
 
-import "maltwright/lang/quantity"
+import (
+	"slices"
+
+	"maltwright/lang/quantity"
+)
 
 // Block is a place where statements stand.
 type Block string
@@ -29,6 +33,7 @@ const (
 	KilnFacts Block = "kiln"
 	Limits    Block = "limits"
 	Batch     Block = "batch"
+	House     Block = "house"
 	None      Block = "" // the statement opens no block
 )
 
@@ -81,6 +86,12 @@ type Row struct {
 	Needed  bool // its block is of no use without it
 	Doc     string
 	Example string
+}
+
+// Difference tells whether the slots take a difference of temperatures, of which 0.8 °C
+// and 1.44 °F are the same.
+func Difference(slots []Slot) bool {
+	return slices.ContainsFunc(slots, func(s Slot) bool { return slices.Contains(s.Dims, quantity.TemperatureDifference) })
 }
 
 // Key names a row for those who dispatch on it.

@@ -6,7 +6,7 @@ import (
 	"maltwright/lang/nearest"
 )
 
-var rows = slices.Concat(house, stages, batch)
+var rows = slices.Concat(house, learnt, stages, batch)
 
 var byKey = func() map[Key]*Row {
 	m := make(map[Key]*Row, 2*len(rows))

@@ -34,14 +34,9 @@ const (
 
 // unknownsOf lists what the process leaves open.
 func unknownsOf(p *process.Process) []Unknown {
-	list := []Unknown{
-		{"how fast the lot takes up water", "weigh the drained grain after the first soak", "log-normal, sd 35 %", logNormal(uptakeSpread), func(o *forecast.Options, v float64) { o.Uptake = v }},
-		{"how fast the lot grows", "count the acrospires of a hundred corns on the third day", "log-normal, sd 12 %", logNormal(growthSpread), func(o *forecast.Options, v float64) { o.Growth = v }},
-		{"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", "log-normal, sd 20 %", logNormal(respirationSpread), func(o *forecast.Options, v float64) { o.Respiration = v }},
-		{"how fast this kiln dries", "weigh a tray every two hours on the kiln", "log-normal, sd 20 %", logNormal(dryingSpread), func(o *forecast.Options, v float64) { o.Drying = v }},
-		{"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven", "normal, sd 1 point dry basis", normal(sorptionSpread), func(o *forecast.Options, v float64) { o.Sorption = v }},
-		moistureOf(p),
-	}
+	list := append(factorsOf(p),
+		Unknown{"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven", "normal, sd 1 point dry basis", normal(sorptionSpread), func(o *forecast.Options, v float64) { o.Sorption = v }},
+		moistureOf(p))
 	if s := p.Site; s != nil {
 		list = append(list, bandOf(s.Air, "the warmth of the room", "read a thermometer in the room", func(o *forecast.Options, v float64) { o.AirAt = v })...)
 		list = append(list, bandOf(s.Humidity, "the humidity of the room", "read a hygrometer in the room", func(o *forecast.Options, v float64) { o.HumidityAt = v })...)

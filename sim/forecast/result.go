@@ -33,6 +33,7 @@ type Forecast struct {
 	Kilned  *Kilned // nil where nothing came onto a kiln
 	Totals  Totals
 	Assumed []Assumption
+	Learnt  []Used // what it used of the figures that the house has learnt; each stands in Assumed too
 	Trouble []Trouble
 	Seen    []Sight // at each look of the course, as far as it came
 }

@@ -15,9 +15,11 @@ import (
 // Options move what a process does not settle; the zero value is the middle of
 // everything.
 type Options struct {
-	Uptake, Growth, Respiration, Drying float64 // factors of lot and house; 0 is 1
-	Sorption                            float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
-	GrainMoisture                       float64 // added to the stated moisture of the raw grain, wet basis
+	// Factors of lot and house; 0 is 1. What the house has learnt multiplies them.
+	Uptake, Growth, Respiration, Drying float64
+
+	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
+	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis
 
 	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
 	AirAt, HumidityAt, WaterAt, BandAt float64
@@ -130,8 +132,8 @@ func (r *run) lot() (grain.Lot, error) {
 	if err != nil {
 		return grain.Lot{}, err
 	}
-	lot := grain.Lot{Profile: profile, DryMass: r.p.Charge.SI * (1 - w), Moisture0: x,
-		UptakeFactor: r.o.Uptake, GrowthFactor: r.o.Growth, RespirationFactor: r.o.Respiration}
+	lot := grain.Lot{Profile: profile, DryMass: r.p.Charge.SI * (1 - w), Moisture0: x}
+	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
 	if g.CornWeight != nil {
 		lot.CornWeight = g.CornWeight.SI
 	} else {

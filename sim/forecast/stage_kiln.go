@@ -82,7 +82,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		kit.Layers = kiln.DefaultLayers
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
-	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.o.Drying, Shift: r.o.Sorption + r.batch.Lot.Profile.SorptionOffset})
+	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.drying(k), Shift: r.o.Sorption + r.batch.Lot.Profile.SorptionOffset})
 	if err != nil {
 		return nil, err
 	}

@@ -1,0 +1,82 @@
+package ensemble
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// spreadLeft is the part of the usual spread of a factor that is left once the house has
+// learnt its value, since batches of one house differ too (calibrated: no house has
+// given us enough batches to tell).
+const spreadLeft = 0.5
+
+// factorsOf are the factors of lot and house. What the house has learnt of one moves
+// its middle in the forecast itself; here its error narrows the spread.
+func factorsOf(p *process.Process) []Unknown {
+	l := p.Learnt()
+	if l == nil {
+		l = &process.Learnt{}
+	}
+	return []Unknown{
+		factor("how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
+		factor("how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = v }, l.Growth),
+		factor("how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = v }, l.Respiration),
+		factor("how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = v }, dryings(p, l)...),
+	}
+}
+
+// dryings are the factors that were learnt of the kilns of a process, nil for a kiln of
+// which none was.
+func dryings(p *process.Process, l *process.Learnt) []*process.Factor {
+	var list []*process.Factor
+	for _, st := range p.Stages {
+		if st.Kind == process.KilnStage {
+			list = append(list, l.DryingOf(st.Kiln))
+		}
+	}
+	return list
+}
+
+// factor is the unknown of one factor, log-normal around 1. Where its value was learnt
+// with an error its standard deviation is
+//
+//	√((error/value)² + (spreadLeft · usual)²)
+//
+// and otherwise the usual. One draw serves all kilns of a process, so of several
+// the one that is known worst counts.
+func factor(name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*process.Factor) Unknown {
+	u := Unknown{name, learn, fmt.Sprintf("log-normal, sd %.0f %%", 100*usual), logNormal(usual), set}
+	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
+	for _, f := range learnt {
+		if f != nil {
+			low, high = max(low, process.LeastFactor/f.Value.SI), min(high, process.MostFactor/f.Value.SI)
+		}
+		if known = known && f != nil && f.Error != nil; known {
+			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, spreadLeft*usual))
+		}
+	}
+	if !known {
+		sd = usual
+	} else {
+		u.Spread = fmt.Sprintf("log-normal, sd %.0f %%: the error of what was learnt, and half of the usual %.0f %% from batch to batch", 100*sd, 100*usual)
+	}
+	if high < math.Inf(1) {
+		u.quantile = logNormalBetween(sd, low, high)
+	}
+	return u
+}
+
+// logNormalBetween is log-normal around 1 with its tails cut off at the latest at low
+// and high: no member is a house that the language could not state.
+func logNormalBetween(sd, low, high float64) func(float64) float64 {
+	from := max(tails, distuv.UnitNormal.CDF(math.Log(low)/sd))
+	to := min(1-tails, distuv.UnitNormal.CDF(math.Log(high)/sd))
+	return func(p float64) float64 {
+		return math.Exp(sd * distuv.UnitNormal.Quantile(from+p*(to-from)))
+	}
+}

@@ -1,0 +1,119 @@
+package ensemble
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// nowhere reads no files.
+type nowhere struct{}
+
+func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
+
+// learnt is an invented process in a house that has learnt what the lines say.
+func learnt(t testing.TB, lines string) *process.Process {
+	t.Helper()
+	h, found := process.Load("test.malt", []byte(`
+grain "lot" { species barley; moisture 12 % }
+vessel "tub" { holds 40 l }
+floor "tray" { area 0.4 m2 }
+kiln "kiln" { area 0.5 m2; airflow 120 m3/h }
+kiln "stove" { area 0.5 m2; airflow 120 m3/h }
+process "p" {
+  make pale malt
+  from 5 kg of "lot"
+  steep in "tub" { soak 7 h in water at 14 °C; rest 9 h in air at 14 °C; soak 7 h in water at 14 °C }
+  germinate on "tray" { hold bed at 14 to 16 °C; for 4 days }
+  kiln in "kiln" { dry at air-on 60 °C for 14 h }
+}
+house "h" {
+`+lines+"\n}\n"), ".", nowhere{})
+	for _, f := range found {
+		require.Less(t, f.Severity, finding.Fault, "%s: %s", f.Place.Text(), f.Message)
+	}
+	return h.Processes[0]
+}
+
+// sd is the standard deviation of the logarithm of an unknown, from its one sigma point.
+func sd(u Unknown) float64 {
+	p := (0.8413447460685429 - tails) / (1 - 2*tails) // the normal distribution at 1
+	return math.Log(u.quantile(p))
+}
+
+func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
+	usual := unknownsOf(loft(t))
+	for name, c := range map[string]struct {
+		line  string
+		which int
+		want  float64
+	}{
+		"uptake":           {`uptake 1.2 error 0.06 of "lot"`, 0, math.Hypot(0.05, 0.175)},
+		"growth":           {"growth 1.06 error 0.04", 1, math.Hypot(0.04/1.06, 0.06)},
+		"respiration":      {"respiration 0.95 error 0.15", 2, math.Hypot(0.15/0.95, 0.10)},
+		"drying":           {`drying 0.91 error 0.05 of "kiln"`, 3, math.Hypot(0.05/0.91, 0.10)},
+		"without an error": {`drying 0.91 of "kiln"`, 3, 0.20},
+		"of another kiln":  {`drying 0.91 error 0.05 of "stove"`, 3, 0.20},
+	} {
+		t.Run(name, func(t *testing.T) {
+			list := unknownsOf(learnt(t, c.line))
+			for i, u := range list[:4] {
+				assert.Equal(t, usual[i].Name, u.Name, "the order stays")
+				if i != c.which {
+					assert.Equal(t, usual[i].Spread, u.Spread)
+					assert.Equal(t, usual[i].quantile(0.3), u.quantile(0.3), "the others stay")
+				}
+			}
+			assert.InDelta(t, c.want, sd(list[c.which]), 1e-9)
+			assert.InDelta(t, 1, list[c.which].quantile(0.5), 1e-12, "the middle is moved by the forecast, not here")
+		})
+	}
+	assert.Equal(t, "log-normal, sd 11 %: the error of what was learnt, and half of the usual 20 % from batch to batch",
+		unknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Spread)
+}
+
+func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {
+	p := learnt(t, `drying 0.91 error 0.05 of "kiln"; drying 1.2 error 0.24 of "stove"`)
+	second := *p.Stages[2]
+	second.Kiln = p.House.Kilns[1]
+	p.Stages = append(p.Stages, &second)
+	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(unknownsOf(p)[3]), 1e-9)
+	second.Kiln = nil
+	assert.InDelta(t, 0.2, sd(unknownsOf(p)[3]), 1e-9, "of one nothing is known")
+}
+
+func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {
+	for _, value := range []string{"0.2", "1", "5"} {
+		p := learnt(t, fmt.Sprintf(`growth %[1]s error %[1]s; respiration %[1]s error %[1]s; uptake %[1]s error %[1]s of "lot"; drying %[1]s error %[1]s of "kiln"`, value))
+		e, err := Run(context.Background(), p, Options{Members: 40})
+		require.NoError(t, err, value)
+		for i, u := range e.Unknowns[:4] {
+			for _, at := range []float64{0, 0.5, 1} {
+				v := u.quantile(at) * e.Process.Learnt().Growth.Value.SI
+				assert.GreaterOrEqual(t, v, process.LeastFactor*(1-1e-9), "%s %d", value, i)
+				assert.LessOrEqual(t, v, process.MostFactor*(1+1e-9), "%s %d", value, i)
+			}
+		}
+	}
+}
+
+// The spread at the end of the steep is that of the uptake, for the most part: half of
+// the usual spread and a small error must leave clearly less than all of it.
+func TestAForecastOfAHouseThatHasLearntIsSurer(t *testing.T) {
+	width := func(lines string) float64 {
+		e, err := Run(context.Background(), learnt(t, lines), Options{Members: 60})
+		require.NoError(t, err)
+		s := e.Total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture })
+		return s.P90 - s.P10
+	}
+	assert.Less(t, width(`uptake 1 error 0.03 of "lot"`), 0.7*width("growth 1"))
+}

@@ -1,0 +1,87 @@
+package forecast
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/process"
+)
+
+// twoOfEach is a process in the invented house, beside another lot and kiln.
+func twoOfEach(t testing.TB, learnt string) *process.Process {
+	t.Helper()
+	return load(t, house+`
+grain "other lot" { species barley }
+kiln "other kiln" { area 0.5 m2 }
+house "h" { `+learnt+` }
+process "p" {
+ make pale malt
+ from 5 kg of "lot"
+ at "room"
+`+steepText+growText+kilnText+"}\n")
+}
+
+func forecastOf(t testing.TB, p *process.Process, o Options) *Forecast {
+	t.Helper()
+	f, err := Run(p, o)
+	require.NoError(t, err)
+	return f
+}
+
+func TestWhatWasLearntIsTheSameAsTheOption(t *testing.T) {
+	for learnt, o := range map[string]Options{
+		`growth 1.1`:           {Growth: 1.1},
+		`respiration 0.8`:      {Respiration: 0.8},
+		`uptake 1.2 of "lot"`:  {Uptake: 1.2},
+		`drying 0.9 of "kiln"`: {Drying: 0.9},
+	} {
+		t.Run(learnt, func(t *testing.T) {
+			want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), o)
+			got := forecastOf(t, twoOfEach(t, learnt), Options{})
+			assert.Equal(t, want.Totals, got.Totals)
+			plain := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), Options{})
+			assert.NotEqual(t, plain.Totals, got.Totals, "it moves the forecast")
+		})
+	}
+}
+
+func TestWhatWasLearntMultipliesTheOptions(t *testing.T) {
+	want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), Options{Growth: 0.5 * 2.5, Drying: 0.5 * 3})
+	got := forecastOf(t, twoOfEach(t, `growth 0.5; drying 0.5 of "kiln"`), Options{Growth: 2.5, Drying: 3})
+	assert.Equal(t, want.Totals, got.Totals)
+}
+
+func TestWhatWasLearntOfAnotherLotOrKilnOrOfAThermometerIsNotUsed(t *testing.T) {
+	plain := load(t, house+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+growText+kilnText+"}\n")
+	want := forecastOf(t, plain, Options{})
+	got := forecastOf(t, twoOfEach(t, `uptake 1.2 of "other lot"; drying 0.9 of "other kiln"; thermometer 0.8 °C`), Options{})
+	assert.Equal(t, want.Totals, got.Totals)
+	assert.Equal(t, want.Stages[0].Steps[0].MoistureEnd, got.Stages[0].Steps[0].MoistureEnd)
+	assert.Equal(t, want.Assumed, got.Assumed)
+	assert.Empty(t, got.Learnt)
+}
+
+func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
+	f := forecastOf(t, twoOfEach(t, `growth 1.06 error 0.04; respiration 0.95; uptake 1.08 of "lot"; drying 0.91 error 0.05 of "kiln"`), Options{})
+	var said, used []string
+	for _, a := range f.Assumed {
+		if a.Why == `learnt, house "h"` {
+			said = append(said, a.What+": "+a.Value)
+		}
+	}
+	for _, u := range f.Learnt {
+		used = append(used, fmt.Sprintf("%s: %s of the model's", u.What, u.Factor.Value))
+	}
+	assert.Equal(t, []string{`uptake of "lot": 1.08 of the model's`, "growth: 1.06 of the model's", "respiration: 0.95 of the model's", `drying in "kiln": 0.91 of the model's`}, said)
+	assert.Equal(t, said, used)
+}
+
+func TestAKilnThatIsUsedTwiceIsToldOnce(t *testing.T) {
+	p := twoOfEach(t, `drying 0.91 of "kiln"`)
+	again := *p.Stage(process.KilnStage)
+	p.Stages = append(p.Stages[:3:3], &again)
+	assert.Len(t, forecastOf(t, p, Options{}).Learnt, 1)
+}
