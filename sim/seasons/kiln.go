@@ -15,7 +15,7 @@ func (r *record) kiln(s *Season) {
 	if off != nil {
 		s.Kiln = between(began, r.since(off.At))
 	}
-	if s.Break = r.broke(began); s.Break.Standing == Missing && r.f != nil && r.f.Kilned != nil {
+	if s.Break = r.broke(began); s.Break.Standing == Missing && began.Known() && r.f != nil && r.f.Kilned != nil {
 		if k := r.f.Kilned; !math.IsNaN(k.Break) {
 			s.Break = Figure{k.Break - k.Began, Reckoned}
 		}

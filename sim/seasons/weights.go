@@ -1,6 +1,8 @@
 package seasons
 
 import (
+	"math"
+
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
 )
@@ -38,25 +40,22 @@ func (r *record) dry() float64 {
 }
 
 // weight gives what a reading says the whole batch weighs, kg: without the tare, and
-// from a bag in proportion to the grain in it, which is reckoned.
+// from a bag in proportion to the grain in it, which is reckoned. A weight that the
+// grain cannot have, which the language reports, is none.
 func (r *record) weight(x *process.Reading) Figure {
-	b := r.b
 	if x == nil || x.Weight == nil {
 		return Figure{}
 	}
-	net := x.Weight.SI
-	if b.Tare != nil && x.OfBag == (b.Bag != nil) {
-		net -= b.Tare.SI
-	}
+	net, raw, can := r.b.Net(x)
 	switch {
-	case net <= 0:
+	case !can || net <= 0:
 		return Figure{}
 	case !x.OfBag:
 		return Figure{net, Measured}
-	case b.Bag == nil || b.Bag.SI <= 0 || r.charge() <= 0:
+	case raw == nil || r.charge() <= 0:
 		return Figure{}
 	}
-	return Figure{net / b.Bag.SI * r.charge(), Reckoned}
+	return Figure{net / raw.SI * r.charge(), Reckoned}
 }
 
 // last gives the last weighing that the test takes; where batch and bag are both
@@ -80,10 +79,11 @@ func sameStep(a, b *process.StepName) bool {
 }
 
 // left gives the share of the dry matter that the forecast leaves at the end of a
-// stage: weight·(1 − w) there, by charge·(1 − w₀).
+// stage: weight·(1 − w) there, by charge·(1 − w₀). It is false where the forecast does
+// not come to the end of a steep.
 func (r *record) left(kind process.StageKind) (share float64, ok bool) {
 	steps := r.steps(kind)
-	if len(steps) == 0 || r.charge() <= 0 {
+	if len(steps) == 0 || r.charge() <= 0 || kind == process.Steep && math.IsNaN(r.f.Totals.SteepOut) {
 		return 0, false
 	}
 	end := steps[len(steps)-1]
