@@ -140,3 +140,40 @@ func TestLongNamesAreClippedBetweenCharacters(t *testing.T) {
 	assert.Equal(t, "longer than…", clipped("longer than that"))
 	assert.Equal(t, "a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308…", clipped(strings.Repeat("a\u0308", 20)))
 }
+
+// What check says of a process is counted for its batches: not what it says of the
+// other process of the file, nor of the record.
+func TestFindingsOfTheProcessAreCounted(t *testing.T) {
+	dir := t.TempDir()
+	house, err := os.ReadFile(exampleBatches + "/loft.malt")
+	require.NoError(t, err)
+	pale, err := os.ReadFile(exampleBatches + "/pale.malt")
+	require.NoError(t, err)
+	warm := strings.NewReplacer("water at 13 °C", "water at 24 °C", "deculm within 12 h", "deculm within 40 days").Replace(string(pale))
+	_, second, ok := strings.Cut(string(pale), "process \"Loft pale\"")
+	require.True(t, ok)
+	write := func(name, text string) {
+		require.NoError(t, os.WriteFile(dir+"/"+name, []byte(text), 0o644))
+	}
+	write("loft.malt", string(house))
+	write("warm.malt", warm)
+	write("both.malt", warm+"\nprocess \"Second\""+second)
+	write("a.malt", "use \"warm.malt\"\nbatch \"a\" of \"Loft pale\" { began 2026-03-06 07:00 }\n")
+	write("b.malt", "use \"both.malt\"\nbatch \"b\" of \"Loft pale\" { began 2026-03-06 07:00 }\n")
+	write("c.malt", "use \"both.malt\"\nbatch \"c\" of \"Second\" { began 2026-03-06 07:00 }\n")
+
+	_, found, _ := onScreen(false, nil, "", "check", dir+"/warm.malt", "--format", "lines")
+	faults, cautions := strings.Count(found, ": fault: ")+strings.Count(found, ": danger: "), strings.Count(found, ": caution: ")
+	require.Greater(t, cautions, 1, found)
+
+	files, err := World{Folder: dir}.gather([]string{"a.malt", "b.malt", "c.malt"}, "")
+	require.NoError(t, err)
+	all, err := recordsOf(files)
+	require.NoError(t, err)
+	require.Len(t, all.rows, 3)
+	for _, r := range all.rows[:2] {
+		assert.Equal(t, faults, r.process.faults, r.Batch.Name)
+		assert.Equal(t, cautions, r.process.cautions, r.Batch.Name)
+	}
+	assert.Zero(t, all.rows[2].process.faults+all.rows[2].process.cautions)
+}
