@@ -11,21 +11,25 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The forecast and the timetable in docs/json.md must have the keys that the program
+// The examples in docs/json.md must have the keys that the program
 // writes, no more and no fewer.
 func TestTheDocumentedJSONHasTheKeysOfTheRealOne(t *testing.T) {
 	page, err := os.ReadFile("../../docs/json.md")
 	require.NoError(t, err)
-	for command, heading := range map[string]string{"forecast": "## Forecast", "visits": "## Timetable"} {
-		_, rest, ok := strings.Cut(string(page), heading)
+	for _, c := range []struct{ heading, line string }{
+		{"## Forecast", "forecast pale.malt --start 2026-03-06T07:00"},
+		{"## Timetable", "visits pale.malt --start 2026-03-06T07:00"},
+		{"## Seasons", "seasons batches/26-05.malt"},
+	} {
+		_, rest, ok := strings.Cut(string(page), c.heading)
 		require.True(t, ok)
 		_, rest, _ = strings.Cut(rest, "```json\n")
 		example, _, _ := strings.Cut(rest, "```")
 
 		var out strings.Builder
 		w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../../examples", Env: os.Getenv}
-		require.Equal(t, ExitClean, Main(w, []string{command, "pale.malt", "--start", "2026-03-06T07:00", "--format", "json"}))
-		assert.Equal(t, keysOf(t, example), keysOf(t, out.String()), command)
+		require.Equal(t, ExitClean, Main(w, append(strings.Fields(c.line), "--format", "json")))
+		assert.Equal(t, keysOf(t, example), keysOf(t, out.String()), c.heading)
 	}
 }
 

@@ -10,7 +10,8 @@ import (
 type Batch struct {
 	Name     string
 	Place    source.Place
-	Process  *Process // nil where the record names none that is known
+	Scope    source.Place // the whole of it
+	Process  *Process     // nil where the record names none that is known
 	Began    Instant
 	Sample   *Sample
 	Bag      *Quantity // raw grain in the marked bag

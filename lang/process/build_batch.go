@@ -12,7 +12,7 @@ import (
 
 // batch builds the record of one batch.
 func (b *builder) batch(f *source.File, r *reading) {
-	t := &Batch{}
+	t := &Batch{Scope: r.scope(f)}
 	t.Name, t.Place = r.name()
 	t.Process = find(b, r.clause("of", 0), "process", b.known(), func(p *Process) string { return p.Name })
 	b.house.Batches = append(b.house.Batches, t)

@@ -13,7 +13,7 @@ import (
 
 // process builds one process and then looks at it as a whole.
 func (b *builder) process(f *source.File, r *reading) {
-	p := &Process{House: b.house, Limits: b.house.Limits}
+	p := &Process{Scope: r.scope(f), House: b.house, Limits: b.house.Limits}
 	p.Name, p.Place = r.name()
 	b.house.Processes = append(b.house.Processes, p)
 	if r.Body == nil {

@@ -151,6 +151,7 @@ type Accept struct {
 type Process struct {
 	Name    string
 	Place   source.Place // the words that name it
+	Scope   source.Place // the whole of it
 	House   *House
 	Make    Word // the malt type
 	Charge  *Quantity

@@ -30,28 +30,36 @@ const (
 	heaviest = 2.5
 )
 
-// weightSense reports a weight that the batch, or the bag, cannot have.
-func (b *builder) weightSense(t *Batch, x *Reading) {
-	raw, what := (*Quantity)(nil), "the batch"
-	if t.Process != nil {
+// Net gives what the grain of a weighing weighs without its tare, kg, and the raw
+// grain that it was, nil where that is not said. It is false for a weight that the
+// grain cannot have: below a half of the raw grain, or above 2.5 times as much.
+func (t *Batch) Net(x *Reading) (net float64, raw *Quantity, can bool) {
+	net = x.Weight.SI
+	if t.Tare != nil && x.OfBag == (t.Bag != nil) {
+		net -= t.Tare.SI
+	}
+	switch {
+	case x.OfBag:
+		raw = t.Bag
+	case t.Process != nil:
 		raw = t.Process.Charge
 	}
+	return net, raw, raw == nil || net >= lightest*raw.SI && net <= heaviest*raw.SI
+}
+
+// weightSense reports a weight that the batch, or the bag, cannot have.
+func (b *builder) weightSense(t *Batch, x *Reading) {
+	net, raw, can := t.Net(x)
+	what := "the batch"
 	if x.OfBag {
-		if raw, what = t.Bag, "the bag"; raw == nil {
-			if !t.Broken {
-				b.note(missingStatement.At(x.Place, "the bag is weighed, but what went into it is not said"))
-			}
-			return
+		if what = "the bag"; raw == nil && !t.Broken {
+			b.note(missingStatement.At(x.Place, "the bag is weighed, but what went into it is not said"))
 		}
 	}
-	tare := 0.0
-	if t.Tare != nil && x.OfBag == (t.Bag != nil) {
-		tare = t.Tare.SI
-	}
-	net := x.Weight.SI - tare
-	if raw == nil || net >= lightest*raw.SI && net <= heaviest*raw.SI {
+	if can {
 		return
 	}
+	tare := x.Weight.SI - net
 	without := ""
 	if tare > 0 {
 		without = fmt.Sprintf(" with a tare of %s", t.Tare)

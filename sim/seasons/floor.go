@@ -1,0 +1,97 @@
+package seasons
+
+import (
+	"maltwright/lang/process"
+	"maltwright/sim/grain"
+)
+
+// floor makes the figures of growth.
+func (r *record) floor(s *Season) {
+	if bed := r.temperatures("bed"); len(bed) > 0 {
+		s.Bed = Figure{bed[0], Measured}
+		for _, t := range bed {
+			s.Bed.Value = max(s.Bed.Value, t)
+		}
+	}
+	var counts []count
+	for i := range r.b.Readings {
+		x := &r.b.Readings[i]
+		if x.Rub.Text != "" {
+			s.Rub = x.Rub.Text
+		}
+		if c, ok := r.counted(x); ok {
+			counts = append(counts, c)
+		}
+	}
+	if n := len(counts); n > 0 {
+		s.Acrospire, s.ThreeQuarters = Figure{counts[n-1].middle(), Measured}, threeQuarters(counts)
+	}
+	grown := r.last(func(x *process.Reading) bool { return !x.Clean && r.ends(x.After, process.Germinate) })
+	if s.Green = r.weight(grown); grown != nil {
+		s.Floor = between(s.Cast, r.since(grown.At))
+	}
+}
+
+// count is a count of the acrospire.
+type count struct {
+	at    float64 // s from the beginning
+	grown float64 // corns that have a shoot
+	corns []float64
+}
+
+// counted takes a reading as a count of the acrospire in which something grows.
+func (r *record) counted(x *process.Reading) (c count, ok bool) {
+	at := r.since(x.At)
+	if x.Counted.Text != "acrospire" || len(x.Corns) != grain.Overgrown+1 || !at.Known() {
+		return c, false
+	}
+	c.at = at.Value
+	for class, n := range x.Corns {
+		c.corns = append(c.corns, n.SI)
+		if class > grain.NoGrowth {
+			c.grown += n.SI
+		}
+	}
+	return c, c.grown > 0
+}
+
+// classWidth is how much of the corn a class of the count spans.
+const classWidth = 0.25
+
+// middle gives the acrospire of the middle one of the corns that grow, as a share of
+// the corn: the corns of a class are taken to lie evenly over its quarter of the
+// corn, and those that are overgrown over the next beyond it. It is the measure that
+// acrospire has in a process.
+func (c count) middle() float64 {
+	before, half := 0.0, c.grown/2
+	for class := grain.ToQuarter; class <= grain.Overgrown; class++ {
+		if n := c.corns[class]; n > 0 && before+n >= half {
+			return classWidth * (float64(class-grain.ToQuarter) + (half-before)/n)
+		}
+		before += c.corns[class]
+	}
+	return 0 // not reached: all together are more than a half
+}
+
+// past gives the share of the corns that grow whose shoot is past three quarters.
+func (c count) past() float64 { return (c.corns[grain.ToFull] + c.corns[grain.Overgrown]) / c.grown }
+
+// threeQuarters gives when the acrospire had come to 3/4 in half of the corns that
+// grow, s from the beginning: between the last count before and the first at which
+// it had, on a straight line through the shares of corns past 3/4. If it had at the
+// first count already, that is a bound from above; if it had not at the last, a bound
+// from below.
+func threeQuarters(counts []count) Figure {
+	const half = 0.5
+	for i, c := range counts {
+		if c.past() < half {
+			continue
+		}
+		if i == 0 {
+			return Figure{c.at, Under}
+		}
+		b := counts[i-1]
+		return Figure{b.at + (c.at-b.at)*(half-b.past())/(c.past()-b.past()), Measured}
+	}
+	return Figure{counts[len(counts)-1].at, Over}
+}

@@ -1,0 +1,79 @@
+package seasons
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+)
+
+// kiln makes the figures of the kiln.
+func (r *record) kiln(s *Season) {
+	began := r.loaded()
+	off := r.last(func(x *process.Reading) bool {
+		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(process.Cool) || r.ends(x.After, process.KilnStage))
+	})
+	if off != nil {
+		s.Kiln = between(began, r.since(off.At))
+	}
+	if s.Break = r.broke(began); s.Break.Standing == Missing && began.Known() && r.f != nil && r.f.Kilned != nil {
+		if k := r.f.Kilned; !math.IsNaN(k.Break) {
+			s.Break = Figure{k.Break - k.Began, Reckoned}
+		}
+	}
+}
+
+// loaded gives when the malt came onto the kiln: at the weighing after the stage
+// before it, or else at the first reading of air-on.
+func (r *record) loaded() Figure {
+	before := process.Wither
+	if p := r.b.Process; p != nil && p.Stage(process.Wither) == nil {
+		before = process.Germinate
+	}
+	if x := r.last(func(x *process.Reading) bool { return r.ends(x.After, before) }); x != nil {
+		if at := r.since(x.At); at.Known() {
+			return at
+		}
+	}
+	for _, x := range r.b.Readings {
+		if x.Temperature != nil && x.Temperature.Where == "air-on" {
+			return r.since(x.At)
+		}
+	}
+	return Figure{}
+}
+
+// risen is how much of the way from its lowest up to air-on air-off has come when a
+// reading of it shows that the break is over (common practice: it climbs from then
+// on). The scatter of a thermometer or a colder night does not take it so far, and
+// the hour of the reading is no more than a bound for the break.
+const risen = 0.5
+
+// broke gives how long the malt was on the kiln when a reading of air-off first
+// showed that the break was over: a bound from above. Readings of which none does
+// are a bound from below; one alone tells nothing, for its plateau was not seen.
+func (r *record) broke(began Figure) Figure {
+	on, lowest, last := math.NaN(), math.Inf(1), Figure{}
+	count := 0
+	for _, x := range r.b.Readings {
+		at := between(began, r.since(x.At))
+		if x.Temperature == nil || !at.Known() {
+			continue
+		}
+		switch t := x.Temperature.Low.SI - zeroC; x.Temperature.Where {
+		case "air-on":
+			on = t
+		case "air-off":
+			if on > lowest && (t-lowest)/(on-lowest) >= risen {
+				return Figure{at.Value, Under}
+			}
+			if !math.IsNaN(on) {
+				lowest, last = min(lowest, t), Figure{at.Value, Over}
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return Figure{}
+	}
+	return last
+}

@@ -1,0 +1,36 @@
+package seasons
+
+import "maltwright/lang/process"
+
+// malt makes the figures of the finished malt, from the last weighing of it without
+// its rootlets. Its moisture follows from the dry matter that the forecast leaves;
+// one weighing cannot tell it from a loss that was another.
+func (r *record) malt(s *Season) {
+	clean := r.last(func(x *process.Reading) bool {
+		return x.Clean || x.After != nil && x.After.Kind.Text == string(process.Deculm)
+	})
+	if s.Malt = r.weight(clean); !s.Malt.Known() {
+		return
+	}
+	s.Total = r.since(clean.At)
+	if raw := r.charge(); raw > 0 {
+		s.Yield = Figure{s.Malt.Value / raw, s.Malt.Standing}
+	}
+	dry := r.dry()
+	if dry <= 0 {
+		return
+	}
+	s.DryYield = Figure{s.Malt.Value / dry, s.Malt.Standing}
+	if s.RawMoisture.Standing == Reckoned {
+		s.DryYield.Standing = Reckoned
+	}
+	if r.f == nil || r.f.BrokenOff() || r.f.Kilned == nil {
+		return
+	}
+	w, left, ok := r.moisture(s.Malt.Value, r.f.Totals.YieldDry)
+	if !ok {
+		s.Doubts = append(s.Doubts, Doubt{Clean: true, Weight: s.Malt.Value, Dry: left})
+		return
+	}
+	s.EndMoisture = Figure{w, Reckoned}
+}

@@ -1,0 +1,68 @@
+package seasons
+
+import (
+	"maltwright/lang/process"
+)
+
+// steep makes the figures of the steep.
+func (r *record) steep(s *Season) {
+	if read := r.temperatures("water"); len(read) > 0 {
+		sum := 0.0
+		for _, t := range read {
+			sum += t
+		}
+		s.Water = Figure{sum / float64(len(read)), Measured}
+	}
+	r.cast(s)
+	for i := range r.b.Readings {
+		x := &r.b.Readings[i]
+		if x.Counted.Text == "chit" && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
+			s.Chit, s.ChitAt = Figure{x.Corns[0].SI / x.Of.SI, Measured}, r.since(x.At)
+		}
+	}
+}
+
+// cast makes the figures of steep-out from the last weighing of the steep, with the
+// dry matter that the forecast leaves there. Without its time that of the forecast
+// stands in; a weighing that is not the last of the steep tells neither.
+func (r *record) cast(s *Season) {
+	last := r.last(func(x *process.Reading) bool { return steeping(x.After) })
+	weight := r.weight(last)
+	share, ok := r.left(process.Steep)
+	if ok && weight.Known() && r.dry() > 0 {
+		w, dry, can := r.moisture(weight.Value, share)
+		switch {
+		case !can:
+			s.Doubts = append(s.Doubts, Doubt{Weight: weight.Value, Dry: dry})
+		case r.lastOfSteep(last.After) || r.wetEnough(w):
+			s.CastMoisture = Figure{w, Reckoned}
+		}
+	}
+	if last != nil && (r.lastOfSteep(last.After) || s.CastMoisture.Known()) {
+		s.Cast = r.since(last.At)
+	}
+	if !s.Cast.Known() && r.f != nil && r.f.Totals.SteepOut > 0 { // a NaN is not
+		s.Cast = Figure{r.f.Totals.SteepOut, Reckoned}
+	}
+}
+
+func steeping(s *process.StepName) bool {
+	return s != nil && (s.Kind.Text == string(process.Soak) || s.Kind.Text == string(process.Rest))
+}
+
+// lastOfSteep tells whether the forecast has no further soak or rest of this kind.
+func (r *record) lastOfSteep(s *process.StepName) bool {
+	count := 0
+	for _, step := range r.steps(process.Steep) {
+		if string(step.Kind) == s.Kind.Text {
+			count++
+		}
+	}
+	return count > 0 && (s.Number >= count || s.Number == 0 && count == 1)
+}
+
+// wetEnough tells whether a moisture reaches what the steep is to come to.
+func (r *record) wetEnough(w float64) bool {
+	st := r.b.Process.Stage(process.Steep)
+	return st != nil && st.Target != nil && w >= st.Target.Low.SI
+}

@@ -1,0 +1,153 @@
+package seasons
+
+import (
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+// charge gives the weight of the raw grain, kg, or 0 where it is not said.
+func (r *record) charge() float64 {
+	if p := r.b.Process; p != nil && p.Charge != nil {
+		return p.Charge.SI
+	}
+	return 0
+}
+
+// rawMoisture gives the moisture of the raw grain: what the oven took off the sample,
+// w = (wet − dry)/wet; without one what the lot says, which somebody has measured;
+// without that what the forecast takes for granted.
+func (r *record) rawMoisture() Figure {
+	if s := r.b.Sample; s != nil && s.Wet.SI > 0 && s.Dry.SI <= s.Wet.SI {
+		return Figure{1 - s.Dry.SI/s.Wet.SI, Measured}
+	}
+	if p := r.b.Process; p != nil && p.Grain != nil {
+		if m := p.Grain.Moisture; m != nil {
+			return Figure{m.SI, Measured}
+		}
+		return Figure{forecast.UsualMoisture, Reckoned}
+	}
+	return Figure{}
+}
+
+// dry gives the dry matter of the raw grain, kg, or 0 where it is not known.
+func (r *record) dry() float64 {
+	if w := r.rawMoisture(); w.Known() && w.Value < 1 {
+		return r.charge() * (1 - w.Value)
+	}
+	return 0
+}
+
+// weight gives what a reading says the whole batch weighs, kg: without the tare, and
+// from a bag in proportion to the grain in it, which is reckoned. A weight that the
+// grain cannot have, which the language reports, is none.
+func (r *record) weight(x *process.Reading) Figure {
+	if x == nil || x.Weight == nil {
+		return Figure{}
+	}
+	net, raw, can := r.b.Net(x)
+	switch {
+	case !can || net <= 0:
+		return Figure{}
+	case !x.OfBag:
+		return Figure{net, Measured}
+	case raw == nil || r.charge() <= 0:
+		return Figure{}
+	}
+	return Figure{net / raw.SI * r.charge(), Reckoned}
+}
+
+// last gives the last weighing that the test takes; where batch and bag are both
+// weighed after one step, that of the batch.
+func (r *record) last(takes func(*process.Reading) bool) *process.Reading {
+	var best *process.Reading
+	for i := range r.b.Readings {
+		x := &r.b.Readings[i]
+		if x.Weight == nil || !takes(x) {
+			continue
+		}
+		if best == nil || best.OfBag || !x.OfBag || !sameStep(best.After, x.After) {
+			best = x
+		}
+	}
+	return best
+}
+
+func sameStep(a, b *process.StepName) bool {
+	return a == b || a != nil && b != nil && a.Kind.Text == b.Kind.Text && a.Number == b.Number
+}
+
+// left gives the share of the dry matter that the forecast leaves at the end of a
+// stage: weight·(1 − w) there, by charge·(1 − w₀). It is false where the forecast does
+// not come to the end of a steep.
+func (r *record) left(kind process.StageKind) (share float64, ok bool) {
+	steps := r.steps(kind)
+	if len(steps) == 0 || r.charge() <= 0 || kind == process.Steep && math.IsNaN(r.f.Totals.SteepOut) {
+		return 0, false
+	}
+	end := steps[len(steps)-1]
+	for _, st := range r.f.Stages {
+		if len(st.Steps) > 0 {
+			before := r.charge() * (1 - st.Steps[0].MoistureStart)
+			share = end.WeightEnd * (1 - end.MoistureEnd) / before
+			return share, share > 0 && share <= 1 // false for a NaN too
+		}
+	}
+	return 0, false
+}
+
+// steps are those of a stage as the forecast runs them.
+func (r *record) steps(kind process.StageKind) []forecast.Step {
+	if r.f == nil {
+		return nil
+	}
+	for _, st := range r.f.Stages {
+		if st.Kind == kind {
+			return st.Steps
+		}
+	}
+	return nil
+}
+
+// moisture gives the moisture of a batch of a weight in which a share of the dry
+// matter is left, w = 1 − dry·share/weight. It is false where the weight is less than
+// that dry matter, which is given too.
+func (r *record) moisture(weight, share float64) (w, dry float64, ok bool) {
+	dry = r.dry() * share
+	return 1 - dry/weight, dry, dry <= weight
+}
+
+// ends tells whether a step is the last of its stage: it is named like the stage, or
+// it is the last of the kind with which the stage ends.
+func (r *record) ends(s *process.StepName, kind process.StageKind) bool {
+	if s == nil {
+		return false
+	}
+	if s.Kind.Text == string(kind) {
+		return true
+	}
+	ending, count := r.ending(kind)
+	return s.Kind.Text == ending && (s.Number >= count || s.Number == 0 && count == 1)
+}
+
+// ending gives the kind of step with which a stage ends, by its process, and how many
+// of it there are. Cooling ends a kiln whether it is weighed or not.
+func (r *record) ending(kind process.StageKind) (string, int) {
+	if r.b.Process == nil {
+		return "", 0
+	}
+	st := r.b.Process.Stage(kind)
+	if st == nil {
+		return "", 0
+	}
+	last, count := "", map[string]int{}
+	for _, s := range st.Steps {
+		if s.Kind == process.Gate || s.Kind == process.Cool {
+			continue
+		}
+		last = string(s.Kind)
+		count[last]++
+	}
+	return last, count[last]
+}
