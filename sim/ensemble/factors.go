@@ -10,6 +10,17 @@ import (
 	"maltwright/sim/forecast"
 )
 
+// Factor names a factor of lot or house as a house block does.
+type Factor string
+
+// The factors.
+const (
+	Uptake      Factor = "uptake"
+	Growth      Factor = "growth"
+	Respiration Factor = "respiration"
+	Drying      Factor = "drying"
+)
+
 // spreadLeft is the part of the usual spread of a factor that is left once the house has
 // learnt its value, since batches of one house differ too (calibrated: no house has
 // given us enough batches to tell).
@@ -23,10 +34,10 @@ func factorsOf(p *process.Process) []Unknown {
 		l = &process.Learnt{}
 	}
 	return []Unknown{
-		factor("how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
-		factor("how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = v }, l.Growth),
-		factor("how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = v }, l.Respiration),
-		factor("how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = v }, dryings(p, l)...),
+		factor(Uptake, "how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
+		factor(Growth, "how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = v }, l.Growth),
+		factor(Respiration, "how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = v }, l.Respiration),
+		factor(Drying, "how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = v }, dryings(p, l)...),
 	}
 }
 
@@ -49,8 +60,8 @@ func dryings(p *process.Process, l *process.Learnt) []*process.Factor {
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
-func factor(name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*process.Factor) Unknown {
-	u := Unknown{name, learn, fmt.Sprintf("log-normal, sd %.0f %%", 100*usual), logNormal(usual), set}
+func factor(which Factor, name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*process.Factor) Unknown {
+	u := Unknown{Name: name, Learn: learn, Spread: fmt.Sprintf("log-normal, sd %.0f %%", 100*usual), Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {
 		if f != nil {

@@ -47,7 +47,8 @@ type Trial struct {
 // Axis is something that the record can tell of.
 type Axis struct {
 	ensemble.Unknown
-	Thermometer bool // its offset, which moves no forecast but what is read
+	Thermometer bool    // its offset, which moves no forecast but what is read
+	middle, sd  float64 // K, of the offset before anything is read
 }
 
 // Errors of a batch that cannot be held beside a forecast.
@@ -88,12 +89,37 @@ func New(b *process.Batch, until time.Time) (*Trial, error) {
 const stampLayout = "2006-01-02 15:04"
 
 func thermometer(p *process.Process) Axis {
-	return Axis{Thermometer: true, Unknown: ensemble.Unknown{Name: "how far the thermometer is off",
-		Learn: "hold it in crushed ice that melts: it must show 0 °C", Spread: fmt.Sprintf("normal, sd %.1f K", offsetSpread)}}
+	a := Axis{Thermometer: true, sd: offsetSpread, Unknown: ensemble.Unknown{Name: "how far the thermometer is off",
+		Learn: "hold it in crushed ice that melts: it must show 0 °C"}}
+	if l := p.Learnt(); l != nil && l.Thermometer != nil {
+		a.middle = l.Thermometer.Value.SI
+		if e := l.Thermometer.Error; e != nil {
+			a.sd = e.SI
+		}
+	}
+	a.Spread = fmt.Sprintf("normal, %.1f K, sd %.1f K", a.middle, a.sd)
+	return a
 }
 
-// offset is by how much the thermometer shows more than it is, K.
-func (a Axis) offset(z float64) float64 { return offsetSpread * z }
+// Unlearnt gives the batch as if its house had learnt nothing yet.
+func Unlearnt(b *process.Batch) *process.Batch {
+	if b.Process == nil || b.Process.Learnt() == nil {
+		return b
+	}
+	house, p, plain := *b.Process.House, *b.Process, *b
+	house.Learnt = nil
+	p.House, plain.Process = &house, &p
+	return &plain
+}
+
+// Value is where the axis lies at z standard deviations of what is usual: of the
+// thermometer K, of a factor its value beside the model's.
+func (a Axis) Value(z float64) float64 {
+	if a.Thermometer {
+		return a.middle + a.sd*z
+	}
+	return a.At(distuv.UnitNormal.CDF(z))
+}
 
 // withSample gives the process with the moisture of the batch's own sample.
 func withSample(b *process.Batch) *process.Process {
@@ -136,7 +162,7 @@ func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
 func (t *Trial) Offset(z []float64) float64 {
 	for i, a := range t.Axes {
 		if a.Thermometer {
-			return a.offset(z[i])
+			return a.Value(z[i])
 		}
 	}
 	return 0

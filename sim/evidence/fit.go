@@ -8,7 +8,6 @@ import (
 	"sync/atomic"
 
 	"gonum.org/v1/gonum/mat"
-
 )
 
 // Estimate is where the axes most likely lie.
@@ -234,4 +233,3 @@ func Each(ctx context.Context, workers, n int, do func(i int) error) error {
 	}
 	return nil
 }
-

@@ -21,6 +21,8 @@ type Truth struct {
 	Options forecast.Options
 	Offset  float64 // K, by how much the thermometer shows more than it is
 	Sample  float64 // moisture of the raw grain, wet basis, as its sample shows it; 0 for none
+	Changes []process.Change
+	Scatter float64 // of the readings, as a part of what the evidence takes; 0 is 1
 }
 
 // Batch is an invented batch: its record, and how it really went.
@@ -33,8 +35,9 @@ type Batch struct {
 
 // Line is one reading and when it was made.
 type Line struct {
-	At   float64 // s from the first soak, at a full minute
-	Text string  // without its time
+	At    float64 // s from the first soak, at a full minute
+	Text  string  // without its time
+	First bool    // of its stage
 }
 
 // Errors of reading, as the evidence takes them.
@@ -48,15 +51,18 @@ const hour = 3600.0
 
 // Of invents the batch of a process.
 func Of(p *process.Process, name string, began time.Time, truth Truth, seed uint64) (*Batch, error) {
-	plan, err := forecast.Run(p, truth.Options)
+	o := truth.Options
+	o.Course = &forecast.Course{Changes: truth.Changes}
+	plan, err := forecast.Run(p, o)
 	if err != nil {
 		return nil, err
 	}
-	w := &writer{rand: rand.New(rand.NewPCG(seed, 1)), truth: truth}
+	w := &writer{rand: rand.New(rand.NewPCG(seed, 1)), truth: truth, scatter: truth.Scatter, began: began}
+	if w.scatter == 0 {
+		w.scatter = 1
+	}
 	w.plan(plan)
 	slices.SortStableFunc(w.asked, func(a, b ask) int { return int(a.at - b.at) })
-	o := truth.Options
-	o.Course = &forecast.Course{}
 	for _, a := range w.asked {
 		o.Course.Looks = append(o.Course.Looks, a.at)
 	}
@@ -65,8 +71,11 @@ func Of(p *process.Process, name string, began time.Time, truth Truth, seed uint
 		return nil, err
 	}
 	b := &Batch{Began: began, Forecast: plan}
+	var stage process.StageKind
 	for i, a := range w.asked[:len(seen.Seen)] {
-		b.Lines = append(b.Lines, Line{a.at, a.tell(&seen.Seen[i])})
+		s := &seen.Seen[i]
+		b.Lines = append(b.Lines, Line{a.at, a.tell(s), stage != "" && s.Stage != stage && s.Stage != process.Deculm})
+		stage = s.Stage
 	}
 	b.Text = Record(name, p.Name, began, truth.Sample, b.Lines)
 	return b, nil
@@ -87,6 +96,9 @@ func Record(name, of string, began time.Time, sample float64, lines []Line) stri
 			form = "2006-01-02 15:04"
 		}
 		last = at
+		if l.First {
+			b.WriteString("\n")
+		}
 		text, after, ok := strings.Cut(l.Text, " after ")
 		if ok {
 			after = " after " + after
@@ -107,6 +119,9 @@ type writer struct {
 	rand  *rand.Rand
 	truth Truth
 	asked []ask
+
+	scatter float64
+	began   time.Time
 }
 
 func (w *writer) add(at float64, tell func(*forecast.Sight) string) {
@@ -147,19 +162,23 @@ func (w *writer) step(kind string, n int, s *forecast.Step) {
 		w.thermometer(s.Start+hour, "air-on", other)
 		w.weigh(s.End, " after cure", dry)
 	case "deculm":
-		w.add(s.End, func(s *forecast.Sight) string { return fmt.Sprintf("weighed %.2f kg clean malt", w.about(s.Weight, clean*s.Weight)) })
+		w.add(s.End, func(s *forecast.Sight) string {
+			return fmt.Sprintf("weighed %.2f kg clean malt", w.about(s.Weight, clean*s.Weight))
+		})
 	}
 }
 
-// floor is what is read on the floor: turned every eight hours, the thermometer
+// floor is what is read on the floor: turned three times a day, the thermometer
 // before, and corns looked at each morning from the third day on.
 func (w *writer) floor(s *forecast.Step) {
-	w.add(s.Start+8*hour, w.chit)
-	for at := s.Start + 8*hour; at < s.End-hour; at += 8 * hour {
-		w.thermometer(at-600, "bed", bed)
-		w.add(at, func(*forecast.Sight) string { return "turned" })
+	w.add(w.next(s.Start, 7), w.chit)
+	for _, clock := range []float64{6.5, 14.5, 22} {
+		for at := w.next(s.Start+4*hour, clock); at < s.End-hour; at += 24 * hour {
+			w.thermometer(at-600, "bed", bed)
+			w.add(at, func(*forecast.Sight) string { return "turned" })
+		}
 	}
-	for at := s.Start + 48*hour; at < s.End-6*hour; at += 24 * hour {
+	for at := w.next(s.Start+40*hour, 8); at < s.End-6*hour; at += 24 * hour {
 		w.add(at, w.acrospires)
 		w.add(at+300, w.rub)
 	}
@@ -167,10 +186,18 @@ func (w *writer) floor(s *forecast.Step) {
 	w.add(s.End-600, w.rub)
 }
 
-func (w *writer) about(v, sd float64) float64 { return v + sd*w.rand.NormFloat64() }
+// next is when the clock next shows an hour.
+func (w *writer) next(from, clock float64) float64 {
+	start := float64(w.began.Hour()) + float64(w.began.Minute())/60
+	return from + hour*math.Mod(clock-math.Mod(start+from/hour, 24)+24, 24)
+}
+
+func (w *writer) about(v, sd float64) float64 { return v + w.scatter*sd*w.rand.NormFloat64() }
 
 func (w *writer) weigh(at float64, after string, relative float64) {
-	w.add(at, func(s *forecast.Sight) string { return fmt.Sprintf("weighed %.2f kg%s", w.about(s.Weight, relative*s.Weight), after) })
+	w.add(at, func(s *forecast.Sight) string {
+		return fmt.Sprintf("weighed %.2f kg%s", w.about(s.Weight, relative*s.Weight), after)
+	})
 }
 
 func (w *writer) thermometer(at float64, place string, sd float64) {
