@@ -163,13 +163,7 @@ func rubbed(word string) (lower, higher float64) {
 // Expect is what a forecast gives for the reading, of a thermometer that is so many
 // kelvin off; NaN where it has nothing for it.
 func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
-	var s *forecast.Sight
-	switch {
-	case m.look < 0:
-		s = atEnd(f, m.Reading.After)
-	case m.look < len(f.Seen):
-		s = &f.Seen[m.look]
-	}
+	s := m.Sight(f)
 	if s == nil {
 		return math.NaN()
 	}
@@ -179,6 +173,21 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 	}
 	return v
 }
+
+// Sight is the state that a forecast sees at the time of the reading, nil where it does
+// not come so far.
+func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
+	switch {
+	case m.look < 0:
+		return atEnd(f, m.Reading.After)
+	case m.look < len(f.Seen):
+		return &f.Seen[m.look]
+	}
+	return nil
+}
+
+// Scale is the weight on the scale for one of the whole batch: that of the bag is less.
+func (m *Item) Scale() float64 { return m.scale }
 
 // atEnd is what is to be seen of the weight at the end of a step.
 func atEnd(f *forecast.Forecast, name *process.StepName) *forecast.Sight {
@@ -193,7 +202,8 @@ func atEnd(f *forecast.Forecast, name *process.StepName) *forecast.Sight {
 				continue
 			}
 			if n++; name.Number == 0 || n == name.Number {
-				return &forecast.Sight{At: s.End, Moisture: s.MoistureEnd, Weight: s.WeightEnd}
+				dry := s.WeightEnd * (1 - s.MoistureEnd)
+				return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
 			}
 		}
 	}

@@ -74,7 +74,7 @@ func (r *run) known(s stop, d doing) stop {
 		if s.ending == ByGuard {
 			s.latest = max(s.latest, wait)
 		}
-		s.earliest = max(s.earliest, min(wait, s.latest))
+		s.guard, s.earliest = s.earliest, max(s.earliest, min(wait, s.latest))
 		s.ready = &r.ready
 	}
 	return s
