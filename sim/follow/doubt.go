@@ -82,7 +82,7 @@ func (f *Following) doubts() []Doubt {
 
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
-	(*Following).belowDry, (*Following).noTare, (*Following).unit, (*Following).nought,
+	(*Following).noTare, (*Following).belowDry, (*Following).unit, (*Following).nought,
 	(*Following).gained, (*Following).chargesDry, (*Following).goesBack, (*Following).disagrees,
 }
 
@@ -238,7 +238,7 @@ func (f *Following) goesBack(i int) (Doubt, bool) {
 			continue
 		}
 		gap := (before.Observed - item.Observed) / math.Hypot(before.Error, item.Error)
-		return Doubt{Kind: GoesBack, Item: i, Other: k}, gap > far && f.worse(i, k)
+		return Doubt{Kind: GoesBack, Item: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
 	}
 	return Doubt{}, false
 }

@@ -68,9 +68,7 @@ func Of(ctx context.Context, b *process.Batch, at time.Time, o Options) (*Follow
 }
 
 // Over tells whether all that is followed is done: the rootlets are off.
-func (f *Following) Over() bool {
-	return f.Stand.Sight.Stage == process.Store || f.Stand.Sight.Stage == ""
-}
+func (f *Following) Over() bool { return f.Now >= f.Centre.Totals.Total-justNow }
 
 // justNow is how far back a task still counts as due, s: what a reading has just
 // ended asks for the next at the same time.

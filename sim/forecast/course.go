@@ -155,6 +155,9 @@ func (r *run) drive(m *model, stops []stop, ticks []*tick) (int, Ending, float64
 	began := r.clock
 	which, ending, took, err := drive(m, stops, ticks)
 	r.ready += began
+	if err == nil { // what is looked at as a step ends, is seen of it and not of the next
+		err = r.seeThrough(*m, began+took+momentWidth)
+	}
 	return which, ending, took, err
 }
 
