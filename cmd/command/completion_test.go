@@ -29,8 +29,8 @@ var completions = []struct {
 	typed string
 	offer []string
 }{
-	{"maltwright ", []string{"check", "completion", "contrast", "explain", "forecast", "git", "merge", "note", "plain", "reckon", "seasons", "tidy", "version", "visits"}},
-	{"maltwright fo", []string{"forecast"}},
+	{"maltwright ", []string{"check", "completion", "contrast", "explain", "follow", "forecast", "git", "merge", "note", "plain", "reckon", "seasons", "tidy", "version", "visits"}},
+	{"maltwright fo", []string{"follow", "forecast"}},
 	{"maltwright zz", nil},
 	{"maltwright reckon ", []string{"basis", "germination", "moisture", "target", "weight", "yield"}},
 	{"maltwright reckon ta", []string{"target"}},
