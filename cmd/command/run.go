@@ -89,8 +89,11 @@ func Main(w World, args []string) (code int) {
 	if err != nil {
 		return w.report(err)
 	}
-	if len(args) == 0 {
+	switch {
+	case len(args) == 0:
 		args = []string{"--help"}
+	case len(args) == 1 && args[0] == "--version": // as every other program has it
+		args = []string{"version"}
 	}
 	context, err := parser.Parse(signed(args))
 	if err != nil {
