@@ -163,13 +163,7 @@ func rubbed(word string) (lower, higher float64) {
 // Expect is what a forecast gives for the reading, of a thermometer that is so many
 // kelvin off; NaN where it has nothing for it.
 func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
-	var s *forecast.Sight
-	switch {
-	case m.look < 0:
-		s = atEnd(f, m.Reading.After)
-	case m.look < len(f.Seen):
-		s = &f.Seen[m.look]
-	}
+	s := m.Sight(f)
 	if s == nil {
 		return math.NaN()
 	}
@@ -178,6 +172,18 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 		v += offset
 	}
 	return v
+}
+
+// Sight is the state of the batch when the reading was made, as a forecast has it;
+// nil where it did not come so far.
+func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
+	switch {
+	case m.look < 0:
+		return atEnd(f, m.Reading.After)
+	case m.look < len(f.Seen):
+		return &f.Seen[m.look]
+	}
+	return nil
 }
 
 // atEnd is what is to be seen of the weight at the end of a step.
