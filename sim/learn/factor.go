@@ -2,6 +2,7 @@ package learn
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -106,7 +107,7 @@ func (f *fit) moves(column int) (int, error) {
 // Pair is two figures whose errors go together, so that the readings tell rather what
 // both come to than each of them.
 type Pair struct {
-	A, B        string         // as the unknowns are told
+	A, B        string         // as the unknowns are told, with the lot or the kiln
 	Of          *process.Batch // the batch whose own the second is; nil where it is of the house
 	Correlation float64        // of the errors, −1 to 1
 }
@@ -126,7 +127,7 @@ func (f *fit) alike() []Pair {
 			if math.Abs(r) <= together {
 				continue
 			}
-			p := Pair{A: a.axis.Name, B: b.axis.Name, Correlation: r}
+			p := Pair{A: a.name(), B: b.name(), Correlation: r}
 			if !b.shared() {
 				p.Of = f.trials[b.trial].Batch
 			}
@@ -134,4 +135,11 @@ func (f *fit) alike() []Pair {
 		}
 	}
 	return list
+}
+
+func (c column) name() string {
+	if c.of == "" {
+		return c.axis.Name
+	}
+	return fmt.Sprintf("%s (%s)", c.axis.Name, c.of)
 }
