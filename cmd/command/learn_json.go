@@ -13,7 +13,7 @@ type jsonLesson struct {
 	Batches  []jsonTaught  `json:"batches"`
 	LeftOut  []jsonTaught  `json:"left_out"`
 	Replaces []string      `json:"replaces"`
-	Factors  []jsonFactor  `json:"factors"`
+	Factors  []jsonLearnt  `json:"factors"`
 	Alike    []jsonAlike   `json:"alike"`
 	Misses   []jsonMiss    `json:"misses"`
 	Lengths  []jsonLasting `json:"lengths"`
@@ -27,7 +27,7 @@ type jsonTaught struct {
 	Reason  string `json:"reason,omitempty"`
 }
 
-type jsonFactor struct {
+type jsonLearnt struct {
 	Factor  string  `json:"factor"`
 	Of      *string `json:"of"`
 	Value   float64 `json:"value"`
@@ -74,7 +74,7 @@ var missUnits = map[learn.Kind]struct {
 
 func writeLearnJSON(w *World, l *lesson) error {
 	out := jsonLesson{Batches: []jsonTaught{}, LeftOut: []jsonTaught{}, Replaces: append([]string{}, l.Replaces...),
-		Factors: []jsonFactor{}, Alike: []jsonAlike{}, Misses: []jsonMiss{}, Lengths: []jsonLasting{}}
+		Factors: []jsonLearnt{}, Alike: []jsonAlike{}, Misses: []jsonMiss{}, Lengths: []jsonLasting{}}
 	for _, b := range l.Batches {
 		out.Batches = append(out.Batches, taughtJSON(b, ""))
 	}
@@ -119,8 +119,8 @@ func taughtJSON(b *process.Batch, reason string) jsonTaught {
 	return j
 }
 
-func factorJSON(f learn.Factor) jsonFactor {
-	j := jsonFactor{Factor: string(f.Which), Value: rounded(f.Value, 4), Error: rounded(f.Error, 4), Usual: rounded(f.Usual, 4), UsualSD: rounded(f.Spread, 4),
+func factorJSON(f learn.Factor) jsonLearnt {
+	j := jsonLearnt{Factor: string(f.Which), Value: rounded(f.Value, 4), Error: rounded(f.Error, 4), Usual: rounded(f.Usual, 4), UsualSD: rounded(f.Spread, 4),
 		Told: rounded(f.Told, 3), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
 	switch {
 	case f.Grain != nil:

@@ -15,7 +15,7 @@ func writeLearnText(w *World, l *lesson) error {
 	p := sheet{World: w}
 	p.pounds, p.fahrenheit = shownIn(l.Batches[0].Process)
 	p.lessonHead(l)
-	p.factors(l)
+	p.learntFactors(l)
 	p.untold(l)
 	p.heldOut(l)
 	p.lessonBlock(l)
@@ -41,9 +41,9 @@ func (p *sheet) lessonHead(l *lesson) {
 
 const lessonRow = "%-34s%9s%9s%12s%8s%8s"
 
-// factors writes a line a factor. The error and the usual spread of one have the unit
+// learntFactors writes a line a factor. The error and the usual spread of one have the unit
 // of its value.
-func (p *sheet) factors(l *lesson) {
+func (p *sheet) learntFactors(l *lesson) {
 	p.line("%s", p.bold(fmt.Sprintf(lessonRow, "", "value", "error", "usual", "told", "batches")))
 	for _, f := range l.Factors {
 		f = p.inUnits(f)

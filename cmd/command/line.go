@@ -11,6 +11,7 @@ type Line struct {
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Visits     Visits     `cmd:"" help:"Make the timetable of a batch: every visit it needs, also for your calendar."`
+	Follow     Follow     `cmd:"" help:"Say how a batch stands by its readings: how much longer, what is due, what is late."`
 	Seasons    Seasons    `cmd:"" help:"Set batches side by side, by their records: times, weights, moistures, growth, yield."`
 	Learn      Learn      `cmd:"" help:"Learn from finished batches how lots, kiln and thermometer differ from the model."`
 	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
@@ -47,6 +48,6 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	)
 }
 
-var commandWords = []string{"check", "forecast", "visits", "seasons", "learn", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

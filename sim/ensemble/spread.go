@@ -17,6 +17,10 @@ type Spread struct {
 	Share         float64 // of the members that have it, 0 to 1
 }
 
+// SpreadOf reckons the points of values of which each counts the same; NaN is a member
+// without the figure.
+func SpreadOf(values []float64) Spread { return spreadOf(values) }
+
 // spreadOf reckons the points; NaN is a member without the figure.
 func spreadOf(values []float64) Spread {
 	have := slices.DeleteFunc(slices.Clone(values), math.IsNaN)

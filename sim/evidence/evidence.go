@@ -76,6 +76,7 @@ func New(b *process.Batch, until time.Time) (*Trial, error) {
 		if t.Now < 0 {
 			return nil, fmt.Errorf("%s lies before the batch began, %s", until.Format(stampLayout), b.Began.Format(stampLayout))
 		}
+		t.Now = max(t.Now, atOnce)
 	}
 	for _, u := range ensemble.UnknownsOf(t.Process) {
 		t.Axes = append(t.Axes, Axis{Unknown: u})
@@ -85,6 +86,9 @@ func New(b *process.Batch, until time.Time) (*Trial, error) {
 	t.takeItems()
 	return t, nil
 }
+
+// atOnce is as near to the first soak as a time is taken, s: 0 is a batch that is over.
+const atOnce = 1.0
 
 const stampLayout = "2006-01-02 15:04"
 

@@ -174,8 +174,8 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 	return v
 }
 
-// Sight is the state of the batch when the reading was made, as a forecast has it;
-// nil where it did not come so far.
+// Sight is the state that a forecast sees at the time of the reading, nil where it does
+// not come so far.
 func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
 	switch {
 	case m.look < 0:
@@ -185,6 +185,9 @@ func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
 	}
 	return nil
 }
+
+// Scale is the weight on the scale for one of the whole batch: that of the bag is less.
+func (m *Item) Scale() float64 { return m.scale }
 
 // atEnd is what is to be seen of the weight at the end of a step.
 func atEnd(f *forecast.Forecast, name *process.StepName) *forecast.Sight {
@@ -199,7 +202,8 @@ func atEnd(f *forecast.Forecast, name *process.StepName) *forecast.Sight {
 				continue
 			}
 			if n++; name.Number == 0 || n == name.Number {
-				return &forecast.Sight{At: s.End, Moisture: s.MoistureEnd, Weight: s.WeightEnd}
+				dry := s.WeightEnd * (1 - s.MoistureEnd)
+				return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distmv"
@@ -34,14 +35,13 @@ type Sure struct {
 	Z         [][]float64        // of each of its members
 	Mean      []float64          // of all axes
 	Effective float64            // how many members of equal weight the weights are worth
-	Members   int
-	Redrawn   int // how often the members were drawn anew because too few bore all the weight
+	Members   int                // how many were forecast and weighed
+	Redrawn   int                // how often more were drawn because too few bore all the weight
 }
 
 const (
-	enough    = 1.0 / 4 // the share of the members that must be effective
-	redraws   = 3       // at the most
-	usual     = 0.1     // the share of the redrawn members that are drawn from what is usual, so that no weight runs away
+	enough    = 1.0 / 2 // the share of the members asked for that must be effective
+	redraws   = 4       // at the most
 	breadth   = 1.4     // by which the errors are widened for drawing: a wide net wastes members, a narrow one misses some
 	tails     = 8.0     // degrees of freedom of what is drawn from
 	drawSeed1 = 0x666f6c6c
@@ -50,9 +50,10 @@ const (
 
 // Condition makes the ensemble of a trial and weighs its members by what was read.
 // The first members are drawn from what is usual. Where too few of them agree with the
-// readings, others are drawn about the likeliest course, and weighed for where they
-// were drawn; and again about those, as long as it is worth it. It returns the error
-// of the context when it is cancelled, and that of a forecast that cannot begin.
+// readings, more are drawn about the likeliest course, and again about those that agree
+// best, as long as it is worth it. All are kept, and each is weighed for how likely it
+// was to be drawn by any of the draws. It returns the error of the context when it is
+// cancelled, and that of a forecast that cannot begin.
 func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error) {
 	if o.Members == 0 {
 		o.Members = DefaultMembers
@@ -61,20 +62,20 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error)
 		return nil, fmt.Errorf("a batch followed by %d members: it takes 20 to 20,000", o.Members)
 	}
 	d := &drawing{ctx: ctx, t: t, o: o, rand: rand.NewPCG(drawSeed1, drawSeed2)}
-	if err := d.run(d.usual(o.Members), nil); err != nil {
+	if err := d.run(d.usual(o.Members)); err != nil {
 		return nil, err
 	}
-	times := 0
-	for ; times < redraws && d.effective() < enough*float64(o.Members); times++ {
-		p, err := d.proposal(times)
+	for len(d.about) < redraws && d.effective() < enough*float64(o.Members) {
+		p, err := d.proposal()
 		if err != nil {
 			return nil, err
 		}
-		if err := d.run(d.drawn(p), p); err != nil {
+		d.about = append(d.about, p)
+		if err := d.run(d.drawn(p)); err != nil {
 			return nil, err
 		}
 	}
-	return d.settle(times), nil
+	return d.settle(), nil
 }
 
 // drawing is a set of members and their weights.
@@ -83,8 +84,11 @@ type drawing struct {
 	t       *evidence.Trial
 	o       Options
 	rand    *rand.PCG
+	about   []*distmv.StudentsT // what was drawn from, beside what is usual
+	drew    []int               // how many from each
 	z       [][]float64
 	members []*forecast.Forecast
+	likely  []float64 // logarithm of how likely the readings are, for each member
 	weights []float64 // their sum is 1
 }
 
@@ -102,10 +106,10 @@ func (d *drawing) usual(n int) [][]float64 {
 
 // proposal is where to draw from: about the likeliest course the first time, then
 // about the members as they are weighed.
-func (d *drawing) proposal(time int) (*distmv.StudentsT, error) {
+func (d *drawing) proposal() (*distmv.StudentsT, error) {
 	var mean []float64
 	var cov *mat.SymDense
-	if time == 0 {
+	if len(d.about) == 0 {
 		e, err := evidence.Fit(d.ctx, []*evidence.Trial{d.t}, evidence.Alone(d.t), d.o.Workers)
 		if err != nil {
 			return nil, err
@@ -127,70 +131,80 @@ func (d *drawing) proposal(time int) (*distmv.StudentsT, error) {
 	return p, nil
 }
 
-// moments are the mean of the weighed members and the matrix of their errors.
+// moments are the mean of the weighed members and the matrix of their errors. Where few
+// bear all the weight, the weights are evened out until enough of them do.
 func (d *drawing) moments() ([]float64, *mat.SymDense) {
 	n := len(d.t.Axes)
 	rows := mat.NewDense(len(d.z), n, nil)
 	for i, z := range d.z {
 		rows.SetRow(i, z)
 	}
+	weights := slices.Clone(d.weights)
+	for power := 0.8; worth(weights) < enough*float64(d.o.Members) && power > 0.05; power *= 0.8 {
+		for i, w := range d.weights {
+			weights[i] = math.Log(math.Max(w, math.SmallestNonzeroFloat64)) * power
+		}
+		weights = normal(weights)
+	}
 	mean := make([]float64, n)
 	for k := range mean {
-		mean[k] = stat.Mean(mat.Col(nil, k, rows), d.weights)
+		mean[k] = stat.Mean(mat.Col(nil, k, rows), weights)
 	}
 	// the weights count as so many members, lest the errors of few come out as nil
-	counts := slices.Clone(d.weights)
-	for i := range counts {
-		counts[i] *= d.effective() + 1
+	count := worth(weights) + 1
+	for i := range weights {
+		weights[i] *= count
 	}
 	cov := mat.NewSymDense(n, nil)
-	stat.CovarianceMatrix(cov, rows, counts)
+	stat.CovarianceMatrix(cov, rows, weights)
 	return mean, cov
 }
 
-// drawn draws members from the proposal, and a few from what is usual.
+// drawn draws members from the proposal.
 func (d *drawing) drawn(p *distmv.StudentsT) [][]float64 {
-	some := int(usual * float64(d.o.Members))
-	z := d.usual(some)
-	for range d.o.Members - some {
+	var z [][]float64
+	for range d.o.Members {
 		z = append(z, p.Rand(nil))
 	}
+	d.drew = append(d.drew, len(z))
 	return z
 }
 
-// run forecasts the members and weighs them; p is where they were drawn from, nil
-// where that is what is usual.
-func (d *drawing) run(z [][]float64, p *distmv.StudentsT) error {
-	members, logs := make([]*forecast.Forecast, len(z)), make([]float64, len(z))
-	report := d.reporting(len(z))
+// run forecasts members more and weighs all that there are.
+func (d *drawing) run(z [][]float64) error {
+	members, likely := make([]*forecast.Forecast, len(z)), make([]float64, len(z))
+	report := d.reporting(len(d.z), len(z))
 	err := evidence.Each(d.ctx, d.o.Workers, len(z), func(i int) error {
 		f, err := d.t.Run(z[i], false)
 		if err != nil {
 			return err
 		}
-		members[i], logs[i] = f, -evidence.Cost(d.t.Residuals(f, z[i]))
+		members[i], likely[i] = f, -evidence.Cost(d.t.Residuals(f, z[i]))
 		report()
 		return nil
 	})
 	if err != nil {
 		return err
 	}
-	if p != nil {
-		half := float64(len(z[0])) / 2 * math.Log(2*math.Pi)
-		for i := range logs {
-			prior := -evidence.Prior(z[i]) - half
-			logs[i] += prior - logMix(prior, p.LogProb(z[i]))
-		}
+	d.z, d.members, d.likely = append(d.z, z...), append(d.members, members...), append(d.likely, likely...)
+	logs := make([]float64, len(d.z))
+	for i, z := range d.z {
+		prior := -evidence.Prior(z) - float64(len(z))/2*math.Log(2*math.Pi)
+		logs[i] = d.likely[i] + prior - d.drawnAs(z, prior)
 	}
-	d.z, d.members, d.weights = z, members, normal(logs)
+	d.weights = normal(logs)
 	return nil
 }
 
-// logMix is the logarithm of how likely a draw from the mixture is.
-func logMix(prior, drawn float64) float64 {
-	a, b := prior+math.Log(usual), drawn+math.Log(1-usual)
-	top := max(a, b)
-	return top + math.Log(math.Exp(a-top)+math.Exp(b-top))
+// drawnAs is the logarithm of how likely a member was to be drawn by all draws together.
+func (d *drawing) drawnAs(z []float64, prior float64) float64 {
+	usual := len(d.z)
+	logs := make([]float64, 0, 1+len(d.about))
+	for i, p := range d.about {
+		usual -= d.drew[i]
+		logs = append(logs, p.LogProb(z)+math.Log(float64(d.drew[i])))
+	}
+	return floats.LogSumExp(append(logs, prior+math.Log(float64(usual))))
 }
 
 // normal makes weights of their logarithms.
@@ -207,19 +221,22 @@ func normal(logs []float64) []float64 {
 	return out
 }
 
-// effective is how many members of equal weight the weights are worth (Kish).
-func (d *drawing) effective() float64 {
+// effective is how many members of equal weight the weights are worth.
+func (d *drawing) effective() float64 { return worth(d.weights) }
+
+// worth is how many equal weights the weights are worth (Kish).
+func worth(weights []float64) float64 {
 	sum := 0.0
-	for _, w := range d.weights {
+	for _, w := range weights {
 		sum += w * w
 	}
 	return 1 / sum
 }
 
-// settle draws the members anew by their weights, at even steps of the sum of them.
-func (d *drawing) settle(times int) *Sure {
+// settle draws members by their weights, at even steps of the sum of them.
+func (d *drawing) settle() *Sure {
 	n := d.o.Members
-	s := &Sure{Trial: d.t, Effective: d.effective(), Members: n, Redrawn: times, Mean: make([]float64, len(d.t.Axes))}
+	s := &Sure{Trial: d.t, Effective: d.effective(), Members: len(d.z), Redrawn: len(d.about), Mean: make([]float64, len(d.t.Axes))}
 	e := &ensemble.Ensemble{Process: d.t.Process}
 	at, i := d.weights[0], 0
 	for k := range n {

@@ -2,21 +2,21 @@ package follow
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"slices"
 	"testing"
 	"time"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"gonum.org/v1/gonum/stat"
 
 	"maltwright/lang/process"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/evidence"
 	"maltwright/sim/evidence/invent"
+	"maltwright/sim/forecast"
 )
 
 // house loads the process of the loft.
@@ -56,57 +56,157 @@ func invented(t testing.TB, p *process.Process, seed uint64) *invent.Batch {
 
 // upTo is the batch as its record stood at a time.
 func upTo(t testing.TB, b *invent.Batch, at float64) *process.Batch {
+	t.Helper()
 	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l invent.Line) bool { return l.At > at })
 	return load(t, "use \"pale.malt\"\n"+invent.Record("x", "Loft pale", began, 0, lines))
 }
 
-func TestExplore(t *testing.T) {
-	if os.Getenv("EXPLORE") == "" {
-		t.Skip()
-	}
-	p := house(t)
-	n := 40
-	type row struct{ in, ess, red, err float64 }
-	cuts := []float64{0.1, 8, 40, 60, 90, 115}
-	for _, cut := range cuts {
-		var ins, esss, reds, errs, wid []float64
-		start := time.Now()
-		for seed := range n {
-			b := invented(t, p, uint64(seed+1))
-			end := endOf(b)
-			at := cut * 3600
-			if at > end-3600 {
-				at = end - 3600
-			}
-			tr, err := evidence.New(upTo(t, b, at), began.Add(time.Duration(at)*time.Second))
-			require.NoError(t, err)
-			s, err := Condition(context.Background(), tr, Options{Members: 100})
-			require.NoError(t, err)
-			var ends []float64
-			for _, f := range s.Ensemble.Members {
-				for _, st := range f.Stages {
-					if st.Kind == process.Germinate && len(st.Steps) > 0 {
-						ends = append(ends, st.Steps[len(st.Steps)-1].End)
-					}
+// reaches is when the truth, or a member, first comes to the end of what is asked: the
+// growing, or the gate to the cure.
+func reaches(f *forecast.Forecast, kind process.StageKind) float64 {
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if st.Kind == kind && (kind == process.Germinate || s.Kind == process.Cure) {
+				if kind == process.Germinate {
+					return s.End
 				}
+				return s.Start
 			}
-			slices.Sort(ends)
-			lo, mid, hi := stat.Quantile(.1, stat.LinInterp, ends, nil), stat.Quantile(.5, stat.LinInterp, ends, nil), stat.Quantile(.9, stat.LinInterp, ends, nil)
-			in := 0.0
-			if end >= lo-60 && end <= hi+60 {
-				in = 1
-			}
-			ins, esss, reds, errs, wid = append(ins, in), append(esss, s.Effective), append(reds, float64(s.Redrawn)), append(errs, math.Abs(mid-end)/3600), append(wid, (hi-lo)/3600)
-		}
-		fmt.Printf("cut %5.1f h: in %.2f  ESS %.0f (min %.0f)  redrawn %.2f  |err| %.2f h  width %.1f h  %v each\n", cut, stat.Mean(ins, nil), stat.Mean(esss, nil), slices.Min(esss), stat.Mean(reds, nil), stat.Mean(errs, nil), stat.Mean(wid, nil), time.Since(start)/time.Duration(n))
-	}
-}
-
-func endOf(b *invent.Batch) float64 {
-	for _, st := range b.Forecast.Stages {
-		if st.Kind == process.Germinate {
-			return st.Steps[len(st.Steps)-1].End
 		}
 	}
 	return math.NaN()
+}
+
+// weight is what the batch weighs at the end of a stage.
+func weight(f *forecast.Forecast, kind process.StageKind) float64 {
+	for _, st := range f.Stages {
+		if st.Kind == kind {
+			return st.Steps[len(st.Steps)-1].WeightEnd
+		}
+	}
+	return math.NaN()
+}
+
+// followed conditions a batch of which so much is written, as far as one stage.
+func followed(t testing.TB, b *invent.Batch, at float64, last process.StageKind, members int) *Sure {
+	t.Helper()
+	batch := upTo(t, b, at)
+	short := *batch.Process
+	short.Stages = short.Stages[:1+slices.IndexFunc(short.Stages, func(s *process.Stage) bool { return s.Kind == last })]
+	batch.Process = &short
+	trial, err := evidence.New(batch, began.Add(time.Duration(at)*time.Second))
+	require.NoError(t, err)
+	s, err := Condition(context.Background(), trial, Options{Members: members})
+	require.NoError(t, err)
+	return s
+}
+
+func (s *Sure) spread(of func(*forecast.Forecast) float64) ensemble.Spread {
+	var list []float64
+	for _, f := range s.Ensemble.Members {
+		list = append(list, of(f))
+	}
+	return ensemble.SpreadOf(list)
+}
+
+// A batch whose lot, house and weather are drawn from what is usual must come out
+// inside its 80 % interval in 70 to 90 of 100 cases, wherever it stands when it is asked.
+func TestTheIntervalCoversTheTruth(t *testing.T) {
+	if testing.Short() || raced {
+		t.Skip("300 batches take a minute, and ten under the race detector; go test without -short and -race runs them")
+	}
+	const batches, members = 300, 60
+	p := house(t)
+	inside, heavy, least := 0, 0, math.Inf(1)
+	for seed := range uint64(batches) {
+		b := invented(t, p, seed+1)
+		grown, cured := reaches(b.Forecast, process.Germinate), reaches(b.Forecast, process.KilnStage)
+		kind, end := process.Germinate, grown
+		var at float64
+		switch seed % 3 {
+		case 0:
+			at = 24 * 3600
+		case 1:
+			at = 0.75 * grown
+		case 2:
+			at, kind, end = cured-5*3600, process.KilnStage, cured
+		}
+		s := followed(t, b, at, kind, members)
+		least = min(least, s.Effective)
+		x := s.spread(func(f *forecast.Forecast) float64 { return reaches(f, kind) })
+		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
+			inside++
+		}
+		if w := s.spread(func(f *forecast.Forecast) float64 { return weight(f, kind) }); w.P10 <= weight(b.Forecast, kind) && weight(b.Forecast, kind) <= w.P90 {
+			heavy++
+		}
+	}
+	t.Logf("of %d batches %d end their step inside the interval, and %d have their weight then in it; at least %.1f members were effective", batches, inside, heavy, least)
+	assert.InDelta(t, 0.8, float64(inside)/batches, 0.1)
+	assert.InDelta(t, 0.8, float64(heavy)/batches, 0.1)
+}
+
+// Each reading more must tell more: over many batches the middle of what is left comes
+// nearer to the truth.
+func TestTheErrorFallsWithEachReading(t *testing.T) {
+	if testing.Short() || raced {
+		t.Skip("30 batches at five times take half a minute, and minutes under the race detector; go test without -short and -race runs them")
+	}
+	const batches, members = 30, 60
+	p := house(t)
+	shares := []float64{0.001, 0.15, 0.45, 0.7, 0.9}
+	var errors []float64
+	for _, share := range shares {
+		sum := 0.0
+		for seed := range uint64(batches) {
+			b := invented(t, p, 1000+seed)
+			end := reaches(b.Forecast, process.Germinate)
+			x := followed(t, b, share*end, process.Germinate, members).spread(func(f *forecast.Forecast) float64 { return reaches(f, process.Germinate) })
+			sum += math.Abs(x.P50-end) / 3600
+		}
+		errors = append(errors, sum/batches)
+	}
+	t.Logf("mean error of the end of the growing, h, at %v of the way to it: %.2f", shares, errors)
+	for i := 1; i < len(errors); i++ {
+		assert.Less(t, errors[i], errors[i-1], "at %.0f %% of the way", 100*shares[i])
+	}
+	assert.Less(t, errors[len(errors)-1], errors[0]/2)
+}
+
+// However few of what is usual agree, the members that are left must not be a handful.
+func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
+	b := invented(t, house(t), 42)
+	s := followed(t, b, 0.9*reaches(b.Forecast, process.Germinate), process.Germinate, 100)
+	assert.Greater(t, s.Redrawn, 0)
+	assert.GreaterOrEqual(t, s.Effective, 20.0)
+	again := followed(t, b, 0.9*reaches(b.Forecast, process.Germinate), process.Germinate, 100)
+	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
+	fresh := followed(t, b, 60, process.Germinate, 100)
+	assert.Zero(t, fresh.Redrawn)
+	assert.Greater(t, fresh.Effective, 50.0)
+}
+
+func TestTooFewMembersAreRefused(t *testing.T) {
+	trial, err := evidence.New(&process.Batch{Process: house(t), Began: process.Instant{Time: began}}, began)
+	require.NoError(t, err)
+	for _, n := range []int{-1, 19, 20_001} {
+		_, err := Condition(context.Background(), trial, Options{Members: n})
+		assert.Error(t, err, n)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = Condition(ctx, trial, Options{})
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+func BenchmarkFollow(b *testing.B) {
+	x := invented(b, house(b), 42)
+	at := 0.9 * reaches(x.Forecast, process.Germinate)
+	batch := upTo(b, x, at)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Of(context.Background(), batch, began.Add(time.Duration(at)*time.Second), Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
 }

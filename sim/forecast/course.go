@@ -74,7 +74,7 @@ func (r *run) known(s stop, d doing) stop {
 		if s.ending == ByGuard {
 			s.latest = max(s.latest, wait)
 		}
-		s.earliest = max(s.earliest, min(wait, s.latest))
+		s.guard, s.earliest = s.earliest, max(s.earliest, min(wait, s.latest))
 		s.ready = &r.ready
 	}
 	return s
@@ -155,6 +155,9 @@ func (r *run) drive(m *model, stops []stop, ticks []*tick) (int, Ending, float64
 	began := r.clock
 	which, ending, took, err := drive(m, stops, ticks)
 	r.ready += began
+	if err == nil { // what is looked at as a step ends, is seen of it and not of the next
+		err = r.seeThrough(*m, began+took+momentWidth)
+	}
 	return which, ending, took, err
 }
 

@@ -33,6 +33,7 @@ type stop struct {
 	ending   Ending   // when latest comes first
 	open     bool     // its time may be over first: another step of the stage may wait on
 	ready    *float64 // s at which the condition first held before the earliest time; nil where nobody asks
+	guard    float64  // s: the earliest time of the step itself, where a record moves it
 }
 
 // tick is something done at even intervals, such as turning the piece.
@@ -112,10 +113,11 @@ func holding(m model, stops []stop, at float64) int {
 	return -1
 }
 
-// note writes down when a condition first holds that is waited on beyond it.
+// note writes down when a condition first holds that is waited on beyond it, and by
+// which the step might have ended.
 func note(m model, stops []stop, at float64) {
 	for i := range stops {
-		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && at < s.earliest && Holds(timed(m, at), s.until) {
+		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && Holds(timed(m, at), s.until) {
 			*s.ready = at
 		}
 	}

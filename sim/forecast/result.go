@@ -35,7 +35,9 @@ type Forecast struct {
 	Assumed []Assumption
 	Learnt  []Used // what it used of the figures that the house has learnt; each stands in Assumed too
 	Trouble []Trouble
-	Seen    []Sight // at each look of the course, as far as it came
+	Seen    []Sight   // at each look of the course, as far as it came
+	DryMass float64   // kg of dry matter in the raw grain
+	Turned  []float64 // s from the first soak, as the course says
 }
 
 // Stage is one stage with its steps.
@@ -55,7 +57,6 @@ type Step struct {
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
 	EndedBy       Ending
-	Ready         float64 // s from the first soak at which what it waits for came about, although it went on; NaN where it did not
 }
 
 // Temperature is the temperature of a step and where it is taken, °C.
@@ -85,6 +86,8 @@ type Gate struct {
 	Hold      bool    // a gate statement; otherwise an until
 	Met       bool    // whether it held in time
 	Reached   float64 // s from the first soak at which it held; NaN where it did not
+	Ready     float64 // the same of a condition that held before a batch under way went on; NaN where it is as Reached
+	Ended     float64 // s from the first soak at which the waiting ended, either way
 	Waited    float64 // s from the beginning of the step to when it held or was given up
 	Moisture  float64 // of the grain or malt then, wet basis, 0 to 1
 	Failed    *process.Test

@@ -45,7 +45,7 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 	}
 	r := &run{p: p, o: o, f: &Forecast{Process: p}}
 	if o.Course != nil {
-		r.ends = o.Course.Ends
+		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = math.NaN(), math.NaN()
 	if err := r.begin(); err != nil {
@@ -111,6 +111,7 @@ func (r *run) begin() error {
 		return err
 	}
 	r.batch, err = grain.NewBatch(lot)
+	r.f.DryMass = lot.DryMass
 	r.t = r.site.air
 	return err
 }
@@ -176,11 +177,10 @@ func (r *run) trouble(kind TroubleKind, place source.Place, value float64, detai
 // record writes down a step that took so long.
 func (r *run) record(s Step, m model, before, took float64) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
-	s.Start, s.End, s.Ready = r.clock, r.clock+took, r.ready
+	s.Start, s.End = r.clock, r.clock+took
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
 	r.clock += took
-	r.ready = math.NaN()
 	r.passed(r.now)
 }
 

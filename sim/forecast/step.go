@@ -85,14 +85,14 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, 
 // met writes down that a condition came about now.
 func (r *run) met(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Met: true, Reached: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
+		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
 func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Reached: math.NaN(), Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
+		Reached: math.NaN(), Ready: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	if t := failing(timed(m, r.clock-began), c); t != nil {
 		g.Failed = t
 		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
@@ -115,6 +115,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 		return nil
 	}
 	if Holds(timed(m, 0), s.Gate) {
+		r.ready = math.NaN()
 		r.met(st, m, s.Gate, r.clock, true)
 		return nil
 	}

@@ -73,7 +73,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 // turns. What is done more often than hourly is done by a machine.
 func (l *lister) turns(st *process.Stage, from, to float64) (turned []float64) {
 	if st.Turn != nil {
-		for _, when := range every(st.Turn.SI, byMachine, from, to) {
+		for _, when := range every(st.Turn.SI, byMachine, l.turnedLast(from, to), to) {
 			t := at(when, Turn, st.Kind, st.Turn.Place)
 			t.Event = "a turn"
 			l.add(t)
@@ -88,6 +88,16 @@ func (l *lister) turns(st *process.Stage, from, to float64) (turned []float64) {
 		}
 	}
 	return turned
+}
+
+// turnedLast is when a batch under way was last turned on a floor, or came onto it.
+func (l *lister) turnedLast(from, to float64) float64 {
+	for _, when := range l.f.Turned {
+		if when > from && when < to {
+			from = when
+		}
+	}
+	return from
 }
 
 // every lists even intervals of at least so long.

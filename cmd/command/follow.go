@@ -1,0 +1,149 @@
+package command
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"strconv"
+	"strings"
+	"time"
+
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/follow"
+)
+
+// Follow says how a batch under way stands.
+type Follow struct {
+	File    string `arg:"" help:"The record of a batch; - is standard input."`
+	Batch   string `help:"Which batch, where the file holds several." placeholder:"NAME"`
+	At      string `help:"As of this time, such as 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
+	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 20000." placeholder:"N"`
+	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
+	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Follow) Help() string {
+	return `Where a batch stands by what was weighed, counted, felt and read: its moisture,
+what it should weigh now, how far it has grown; how much longer what is open will
+take; what falls due next, and what is late; which readings cannot be right; and
+what the rest of it will look like. Each figure has its middle, and the values
+below which one case in ten and nine in ten lie.
+
+A step that ends by itself counts as done when its time is over. One that waits for
+a condition goes on until the record says it ended, such as: weighed 8.63 kg after
+germinate. So say it when you go on.
+
+Examples:
+
+  maltwright follow 26-03.malt
+  maltwright follow 26-03.malt --at 2026-03-10T12:00
+
+Exit code: 0 the batch was followed, 1 the record or its process must be put right
+first, 2 the command line cannot be understood, 3 the file cannot be read.`
+}
+
+// Run reads the record, conditions the forecasts, and writes.
+func (c Follow) Run(w *World) error {
+	if c.Members < 20 || c.Members > 20_000 {
+		return usage("--members %d: a batch is followed by 20 to 20000 forecasts", c.Members)
+	}
+	b, err := c.batch(w)
+	if err != nil {
+		return err
+	}
+	at, note, err := c.time(b, time.Now())
+	if err != nil {
+		return err
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	done := w.counter("weighing forecast")
+	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say})
+	done.wipe()
+	switch {
+	case ctx.Err() != nil:
+		return failure{ExitFailed, errors.New("interrupted")}
+	case err != nil:
+		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w", c.File, b.Name, err)}
+	}
+	if err := followWriters[c.Format](w, followed{f, b.Began.Time, at, note}); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	return nil
+}
+
+var followWriters = map[string]func(*World, followed) error{"text": writeFollowText, "json": writeFollowJSON}
+
+// followed is what is written.
+type followed struct {
+	*follow.Following
+	began, at time.Time
+	note      string // why it is as of that time; "" where it was asked or is now
+}
+
+// batch reads the file and gives the batch that is meant.
+func (c Follow) batch(w *World) (*process.Batch, error) {
+	files, err := w.gather([]string{c.File}, c.Root)
+	if err != nil {
+		return nil, err
+	}
+	if len(files) != 1 {
+		return nil, usage("%s is a folder; follow takes one file", c.File)
+	}
+	house, found, err := files[0].load()
+	if err != nil {
+		return nil, err
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		return nil, failure{ExitFindings, errors.New("not followed: put these right first")}
+	}
+	return c.pick(house)
+}
+
+func (c Follow) pick(h *process.House) (*process.Batch, error) {
+	var names []string
+	for _, b := range h.Batches {
+		if b.Name == c.Batch || c.Batch == "" && len(h.Batches) == 1 {
+			return b, nil
+		}
+		names = append(names, strconv.Quote(b.Name))
+	}
+	switch {
+	case len(names) == 0:
+		return nil, failure{ExitFindings, fmt.Errorf("%s holds no record of a batch", c.File)}
+	case c.Batch == "":
+		return nil, usage("%s holds %d batches; say which with --batch: %s", c.File, len(names), strings.Join(names, ", "))
+	}
+	return nil, usage("%s holds no batch called %q; it holds %s", c.File, c.Batch, strings.Join(names, ", "))
+}
+
+// freshFor is how long after its last reading a batch is taken to be still under way:
+// the longest that any stage is left alone, and a day of forgetting.
+const freshFor = 72 * time.Hour
+
+// time is that as of which the batch is followed.
+func (c Follow) time(b *process.Batch, now time.Time) (time.Time, string, error) {
+	if c.At != "" {
+		at, err := shownTime("--at", c.At)
+		return at, "", err
+	}
+	last := b.Began.Time
+	for _, x := range b.Readings {
+		if x.At.After(last) {
+			last = x.At.Time
+		}
+	}
+	switch {
+	case now.Before(last):
+		return last, "the last reading, which lies ahead of this computer's clock", nil
+	case now.Sub(last) > freshFor:
+		return last, "the last reading, since it is over three days old; --at asks for another time", nil
+	}
+	return now.Truncate(time.Minute), "", nil
+}

@@ -1,0 +1,67 @@
+package command
+
+import (
+	"fmt"
+
+	"maltwright/lang/process"
+	"maltwright/sim/evidence"
+	"maltwright/sim/follow"
+)
+
+// doubt says what is wrong with a reading, and what to do.
+func (p *followSheet) doubt(d follow.Doubt) string {
+	j := p.Judged[d.Item]
+	return fmt.Sprintf("%s: %s", oneLine(j.Item.Reading.Place.Text()), doubtWords[d.Kind](p, d, j))
+}
+
+var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Judged) string{
+	follow.BelowDry: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("that is less than the dry matter in it, and would be %.0f %% of moisture; %s was to be expected. Look at the number, its unit and the tare",
+			100*d.Value, p.expected(j))
+	},
+	follow.NoTare: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it",
+			p.Trial.Batch.Tare)
+	},
+	follow.Unit: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("it would fit if it were %s; %s was to be expected. Put the unit right", d.Detail, p.expected(j))
+	},
+	follow.Nought: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("it would fit with the point one place on; %s was to be expected", p.expected(j))
+	},
+	follow.GainedWater: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("it only dries here, and cannot weigh more than in the reading before, %s; %s was to be expected",
+			oneLine(p.Judged[d.Other].Item.Reading.Place.Text()), p.expected(j))
+	},
+	follow.ChargesDry: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %.1f %%. Reckon the weight to dry to with reckon target --lost",
+			100*d.Value)
+	},
+	follow.GoesBack: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Item.Reading.Place.Text()))
+	},
+	follow.Disagrees: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", p.expected(j))
+	},
+}
+
+// expected is what a reading should have been, in the units of the process.
+func (p *followSheet) expected(j follow.Judged) string {
+	s := j.Expected
+	low, high := s.P10-j.Item.Error, s.P90+j.Item.Error
+	return fmt.Sprintf("%s to %s", p.valueOf(j.Item, low), p.valueOf(j.Item, high))
+}
+
+func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
+	switch x := m.Reading; {
+	case x.Weight != nil:
+		return p.mass(v)
+	case x.Temperature != nil:
+		return p.degreesOf(v)
+	case x.Counted.Text == "chit":
+		return fmt.Sprintf("%.0f of 100", 100*min(max(v, 0), 1))
+	case x.Kind == process.Felt:
+		return fmt.Sprintf("modification %.2f", min(max(v, 0), 1))
+	}
+	return fmt.Sprintf("a mean length of %.2f", max(v, 0))
+}
