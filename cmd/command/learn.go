@@ -102,7 +102,7 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 	if err != nil {
 		return nil, failure{ExitFindings, err}
 	}
-	return &lesson{Result: r, name: nameOf(c.Name, r.Batches[0]), seat: seatOf(all, r)}, nil
+	return &lesson{Result: r, name: nameOf(c.Name, r.Batches[0]), seat: w.seatOf(all, r)}, nil
 }
 
 var learnWriters = map[string]func(*World, *lesson) error{

@@ -32,7 +32,7 @@ func (r record) located() record {
 
 // seatOf finds the seat of what was learnt. A file that a process stands in cannot be
 // used by the block: the process is to use the block, and that would be a circle.
-func seatOf(all []record, r *learn.Result) seat {
+func (w World) seatOf(all []record, r *learn.Result) seat {
 	paths, processes := map[*source.File]string{}, map[string]bool{}
 	for _, x := range all {
 		for f, path := range x.files {
@@ -48,9 +48,9 @@ func seatOf(all []record, r *learn.Result) seat {
 		case seen[path]:
 			continue
 		case processes[path] || path == "":
-			return seat{inside: f.Name()}
+			return seat{inside: w.shown(path)}
 		case s.beside == "":
-			s.beside, folder = f.Name(), filepath.Dir(path)
+			s.beside, folder = w.shown(path), filepath.Dir(path)
 		}
 		seen[path] = true
 		rel, err := filepath.Rel(folder, path)
@@ -60,6 +60,17 @@ func seatOf(all []record, r *learn.Result) seat {
 		s.uses = append(s.uses, filepath.ToSlash(rel))
 	}
 	return s
+}
+
+// shown is a path as somebody in the working folder writes it.
+func (w World) shown(path string) string {
+	if path == "" {
+		return "the file of the process" // which came from standard input
+	}
+	if rel, err := filepath.Rel(w.Folder, path); err == nil && filepath.IsLocal(rel) {
+		return rel
+	}
+	return path
 }
 
 // definitions are the files that define the lots and kilns which the block names.
