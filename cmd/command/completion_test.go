@@ -30,7 +30,7 @@ var completions = []struct {
 	offer []string
 }{
 	{"maltwright ", []string{"check", "completion", "contrast", "explain", "follow", "forecast", "git", "learn", "merge", "note", "plain", "reckon", "seasons", "tidy", "version", "visits"}},
-	{"maltwright fo", []string{"forecast"}},
+	{"maltwright fo", []string{"follow", "forecast"}},
 	{"maltwright zz", nil},
 	{"maltwright reckon ", []string{"basis", "germination", "moisture", "target", "weight", "yield"}},
 	{"maltwright reckon ta", []string{"target"}},

@@ -149,6 +149,9 @@ func (p *followSheet) waiting() {
 
 func (p *followSheet) wait(w follow.Wait) {
 	name := fmt.Sprintf("%s: %s", w.Stage, report.Safe(oneLine(w.Text)))
+	if w.Hold {
+		name = fmt.Sprintf("%s gate: %s", w.Stage, report.Safe(oneLine(w.Text)))
+	}
 	lines := report.Wrap(name, 33)
 	p.line("  %-34s%10s%12s%12s", lines[0], p.left(w.Left.P50), p.left(w.Left.P10), p.left(w.Left.P90))
 	rest := lines[1:]

@@ -43,7 +43,7 @@ func batchOf(t testing.TB, text string) (*process.Batch, *forecast.Forecast) {
 
 func example(t testing.TB, name string) Season {
 	t.Helper()
-	text, err := os.ReadFile(folder + "/" + name)
+	text, err := os.ReadFile("testdata/" + name) // it uses the process of the examples
 	require.NoError(t, err)
 	return Of(batchOf(t, string(text)))
 }
@@ -166,7 +166,7 @@ func TestARecordThatHasOnlyBegun(t *testing.T) {
 
 // Without a forecast nothing is reckoned, and what was measured stays.
 func TestARecordWithoutAForecast(t *testing.T) {
-	text, err := os.ReadFile(folder + "/26-03.malt")
+	text, err := os.ReadFile("testdata/26-03.malt")
 	require.NoError(t, err)
 	b, _ := batchOf(t, string(text))
 	s := Of(b, nil)
@@ -178,7 +178,7 @@ func TestARecordWithoutAForecast(t *testing.T) {
 
 // Whatever lines are missing, a figure is a number that can be, or missing.
 func TestFiguresAreNumbersWhateverIsMissing(t *testing.T) {
-	text, err := os.ReadFile(folder + "/26-05.malt")
+	text, err := os.ReadFile("testdata/26-05.malt")
 	require.NoError(t, err)
 	lines := strings.SplitAfter(string(text), "\n")
 	root, err := process.OpenRoot(folder)
@@ -213,7 +213,7 @@ func (s *Season) figures() []Figure {
 
 // An odd process must not stop the rest: no charge, no process at all, no beginning.
 func TestOddRecords(t *testing.T) {
-	text, err := os.ReadFile(folder + "/26-03.malt")
+	text, err := os.ReadFile("testdata/26-03.malt")
 	require.NoError(t, err)
 	b, f := batchOf(t, string(text))
 

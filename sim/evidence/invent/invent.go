@@ -74,8 +74,12 @@ func Of(p *process.Process, name string, began time.Time, truth Truth, seed uint
 	var stage process.StageKind
 	for i, a := range w.asked[:len(seen.Seen)] {
 		s := &seen.Seen[i]
-		b.Lines = append(b.Lines, Line{a.at, a.tell(s), stage != "" && s.Stage != stage && s.Stage != process.Deculm})
-		stage = s.Stage
+		line := Line{At: a.at, Text: a.tell(s)}
+		if !strings.Contains(line.Text, " after ") { // what is weighed at its end belongs to the stage
+			line.First = stage != "" && s.Stage != stage && s.Stage != process.Deculm
+			stage = s.Stage
+		}
+		b.Lines = append(b.Lines, line)
 	}
 	b.Text = Record(name, p.Name, began, truth.Sample, b.Lines)
 	return b, nil
@@ -156,7 +160,8 @@ func (w *writer) step(kind string, n int, s *forecast.Step) {
 		w.thermometer((s.Start+s.End)/2, "room", other)
 		w.weigh(s.End, " after wither", dry)
 	case "dry":
-		w.thermometer(s.Start+1.5*hour, "air-off", other)
+		w.thermometer(s.Start+0.75*hour, "air-off", other)
+		w.thermometer(s.Start+2.5*hour, "air-off", other)
 		w.weigh(s.End, fmt.Sprintf(" after dry %d", n), dry)
 	case "cure":
 		w.thermometer(s.Start+hour, "air-on", other)
