@@ -98,7 +98,7 @@ func houseOf(t testing.TB, batches []*process.Batch) map[ensemble.Factor]Factor 
 
 func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
 	sum, n, far := 0.0, 0.0, 0
-	for seed := range uint64(6) {
+	for seed := range uint64(4) {
 		learnt := houseOf(t, invented(t, 4, seed, nil))
 		require.Len(t, learnt, len(house))
 		for which, truth := range house {
@@ -116,8 +116,7 @@ func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
 	t.Logf("mean square in errors %.2f, beyond 2.5 errors %d of %.0f", sum/n, far, n)
 	// Errors that are right have a mean square of 1. This house lies a standard
 	// deviation or more from the usual one in every figure, to which each is drawn a
-	// little, so it is somewhat more: 1.3 over 24 seeds. Of 30 figures a right error
-	// has one beyond 2.5 in a third of the cases.
+	// little, so it is somewhat more: 1.2 over 24 seeds, with 3 of 120 figures beyond 2.5.
 	assert.Less(t, sum/n, 1.7)
 	assert.LessOrEqual(t, far, 1)
 }
