@@ -46,6 +46,9 @@ be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
 
 // Run reads the records, learns and writes.
 func (c Learn) Run(w *World) error {
+	if report.Safe(c.Name) != c.Name {
+		return usage("--name %q holds a character that no name can have", c.Name)
+	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {
 		return err

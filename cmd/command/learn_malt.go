@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"io"
 	"math"
 	"strings"
 
@@ -21,7 +22,11 @@ func writeLearnMalt(w *World, l *lesson) error {
 	if l.seat.inside != "" {
 		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", report.Safe(l.seat.inside))
 	}
-	if _, err := w.Out.Write(l.file()); err != nil {
+	text := string(l.file())
+	if w.Terminal {
+		text = safeLines(text)
+	}
+	if _, err := io.WriteString(w.Out, text); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	return nil

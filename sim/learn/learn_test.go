@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -134,34 +133,6 @@ func TestErrorsShrinkWithTheNumberOfBatches(t *testing.T) {
 	}
 }
 
-func TestWhatWasLearntForetellsABatchThatWasHeldOut(t *testing.T) {
-	r, err := Of(context.Background(), invented(t, 3, 2, nil), Options{})
-	require.NoError(t, err)
-	require.Len(t, r.Batches, 3)
-	require.Len(t, r.Misses, len(kinds))
-	for _, m := range r.Misses {
-		t.Logf("%-12s %3d readings: %.4f learnt, %.4f by the model", m.Kind, m.Readings, m.Learnt, m.Model)
-		if m.Kind == Moistures {
-			// Each reading has an error of about a point, and the last weights count most:
-			// what the factors explain of it is lost in that. 1.02 points both.
-			assert.InDelta(t, m.Model, m.Learnt, 0.0005)
-			continue
-		}
-		assert.Less(t, m.Learnt, m.Model, m.Kind)
-	}
-	spans := map[Span][3]float64{}
-	for _, x := range r.Lengths {
-		s := spans[x.What]
-		spans[x.What] = [3]float64{s[0] + 1, s[1] + math.Pow((x.Learnt-x.Recorded)/3600, 2), s[2] + math.Pow((x.Model-x.Recorded)/3600, 2)}
-	}
-	require.Len(t, spans, 2)
-	for what, s := range spans {
-		t.Logf("%s: %.2f h learnt, %.2f h by the model", what, math.Sqrt(s[1]/s[0]), math.Sqrt(s[2]/s[0]))
-		assert.Equal(t, 3.0, s[0], what)
-		assert.Less(t, s[1], s[2], what)
-	}
-}
-
 // neverKilned refuses what is read from the kiln on.
 func neverKilned(l invent.Line) bool {
 	for _, word := range []string{"air-", "after dry", "after cure", "clean malt"} {
@@ -188,52 +159,6 @@ func TestWithoutReadingsOfTheKilnItsDryingIsNotTold(t *testing.T) {
 	for _, x := range r.Lengths {
 		assert.NotEqual(t, ToDry, x.What)
 	}
-}
-
-func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
-	batches := invented(t, 2, 4, nil)
-	other, p := *batches[1].Process.Grain, *batches[1].Process
-	other.Name = "Near field 2026"
-	p.Grain = &other
-	batches[1].Process = &p
-	r, err := Of(context.Background(), batches, Options{})
-	require.NoError(t, err)
-	var lots []string
-	for _, f := range r.Factors {
-		if f.Which == ensemble.Uptake {
-			lots = append(lots, f.Grain.Name)
-			assert.Equal(t, 1, f.Batches)
-		}
-	}
-	assert.Equal(t, []string{"Far field 2026", "Near field 2026"}, lots)
-
-	a, err := trialOf(batches[0])
-	require.NoError(t, err)
-	b, err := trialOf(batches[1])
-	require.NoError(t, err)
-	f, err := fitted(context.Background(), []*evidence.Trial{a}, 0)
-	require.NoError(t, err)
-	z := f.point(b)
-	for i, axis := range b.Axes {
-		switch {
-		case axis.Thermometer, axis.Factor == ensemble.Growth:
-			assert.NotZero(t, z[i], axis.Name)
-		case axis.Factor == ensemble.Uptake, axis.Factor == "":
-			assert.Zero(t, z[i], axis.Name)
-		}
-	}
-}
-
-func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
-	b := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
-	require.NotNil(t, onlyKiln(b.Process))
-	p := *b.Process
-	kiln := *p.Stage(process.KilnStage)
-	p.Stages = append(slices.Clone(p.Stages), &kiln)
-	assert.Nil(t, onlyKiln(&p))
-	none := *b.Process
-	none.Stages = nil
-	assert.Nil(t, onlyKiln(&none))
 }
 
 func TestBatchesThatTellNothingAreLeftOut(t *testing.T) {
