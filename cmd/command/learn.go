@@ -37,8 +37,8 @@ Examples:
   maltwright learn 26-03.malt 26-04.malt 26-05.malt
   maltwright learn batches --format malt > learnt.malt
 
-Put the file beside the one that defines the lots and kilns, and write
-use "learnt.malt" into a process: from then on its forecasts go by it.
+Put the file beside the one that defines the lots and kilns, and add
+use "learnt.malt" to a process: from then on its forecasts go by it.
 
 Exit code: 0 something was learnt, 1 nothing was, or a record or its process must
 be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
