@@ -44,6 +44,10 @@ type Doubt struct {
 	Detail string
 }
 
+// tenToNinety is how many standard deviations lie between the 10 and the 90 % point of
+// a normal distribution.
+const tenToNinety = 2.5631
+
 // judge holds every reading beside the members.
 func (f *Following) judge() []Judged {
 	out := make([]Judged, len(f.Trial.Items))
@@ -58,7 +62,7 @@ func (f *Following) judge() []Judged {
 		case j.Expected.Share < 0.5:
 			j.Off = math.NaN()
 		default:
-			spread := (j.Expected.P90 - j.Expected.P10) / 2.563 / item.Error
+			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / item.Error
 			j.Off = item.Residual(mid) / math.Hypot(1, spread)
 		}
 		out[i] = j
@@ -82,7 +86,7 @@ func (f *Following) doubts() []Doubt {
 
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
-	(*Following).noTare, (*Following).belowDry, (*Following).unit, (*Following).nought,
+	(*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
 	(*Following).gained, (*Following).chargesDry, (*Following).goesBack, (*Following).disagrees,
 }
 
@@ -94,7 +98,12 @@ func (f *Following) inDoubt(i int) bool { return math.Abs(f.Judged[i].Off) > far
 // fits tells whether the reading would agree if it had another value.
 func (f *Following) fits(i int, value float64) bool {
 	j := f.Judged[i]
-	return math.Abs(value-j.Expected.P50) <= near*j.Item.Error
+	spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety
+	own := j.Item.Error
+	if j.Item.Reading.Weight != nil {
+		own *= value / j.Item.Observed // a weight is as exact as it is heavy
+	}
+	return math.Abs(value-j.Expected.P50) <= near*math.Hypot(own, spread)
 }
 
 func (f *Following) belowDry(i int) (Doubt, bool) {

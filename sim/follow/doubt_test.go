@@ -3,7 +3,6 @@ package follow
 import (
 	"context"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -14,11 +13,11 @@ import (
 	"maltwright/lang/process"
 )
 
-// record is the record of the first batch of the examples up to a time, with words of it
+// record is a record of the loft up to a time, with words of it
 // replaced by others.
 func record(t *testing.T, until string, replaced ...string) (*process.Batch, time.Time) {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "examples", "batches", "26-03.malt"))
+	text, err := os.ReadFile("testdata/first.malt")
 	require.NoError(t, err)
 	for i := 0; i < len(replaced); i += 2 {
 		require.True(t, strings.Contains(string(text), replaced[i]), replaced[i])

@@ -1,0 +1,107 @@
+package command
+
+import (
+	"encoding/json"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/rivo/uniseg"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/process"
+)
+
+const firstBatch = "../../examples/batches/26-03.malt"
+
+// shownFollow runs follow, and gives what it prints.
+func shownFollow(t *testing.T, width int, args ...string) string {
+	t.Helper()
+	var out, errs strings.Builder
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: here, Terminal: width > 0, Width: width, Env: func(string) string { return "" }}
+	require.Equal(t, ExitClean, Main(w, append([]string{"follow"}, args...)), errs.String())
+	return out.String()
+}
+
+// The answer in the guide is what the program prints, but for the cautions at its end.
+func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
+	answer, _, ok := strings.Cut(shownFollow(t, 0, firstBatch, "--at", "2026-03-11T12:00"), "\ntake care")
+	require.True(t, ok)
+	guideShows(t, "batch 26-03 of Loft pale\nas of ", answer)
+}
+
+func TestFollowFitsTheWidth(t *testing.T) {
+	colour := regexp.MustCompile("\x1b\\[[0-9;]*m")
+	for _, at := range []string{"2026-03-06T07:00", "2026-03-08T12:00", "2026-03-13T06:00", "2026-03-13T18:30"} {
+		for line := range strings.Lines(shownFollow(t, 80, firstBatch, "--at", at, "--members", "40")) {
+			line = colour.ReplaceAllString(strings.TrimRight(line, "\n"), "")
+			assert.LessOrEqual(t, uniseg.StringWidth(line), 80, line)
+		}
+	}
+}
+
+// What docs/json.md names is there, and what is there is named.
+func TestFollowAsJSON(t *testing.T) {
+	text := shownFollow(t, 0, firstBatch, "--at", "2026-03-13T06:00", "--format", "json")
+	var out struct {
+		Batch string
+		Now   struct {
+			Weight jsonPoints `json:"weight_kg"`
+		}
+		Waits []struct {
+			Text string
+			Open bool
+			Left *jsonPoints `json:"left_h"`
+		}
+		Readings []map[string]any
+	}
+	require.NoError(t, json.Unmarshal([]byte(text), &out))
+	assert.Equal(t, "26-03", out.Batch)
+	assert.Less(t, *out.Now.Weight.P10, *out.Now.Weight.P50)
+	assert.Less(t, *out.Now.Weight.P50, *out.Now.Weight.P90)
+	require.NotEmpty(t, out.Waits)
+	open := slices.IndexFunc(out.Waits, func(w struct {
+		Text string
+		Open bool
+		Left *jsonPoints `json:"left_h"`
+	}) bool {
+		return w.Open
+	})
+	require.Equal(t, 0, open)
+	assert.Equal(t, "moisture at most 25 %", out.Waits[0].Text)
+	assert.NotEmpty(t, out.Readings)
+	page, err := os.ReadFile("../../docs/json.md")
+	require.NoError(t, err)
+	for _, key := range regexp.MustCompile(`"([a-z_]+)":`).FindAllStringSubmatch(text, -1) {
+		assert.Regexp(t, "[`.\"]"+key[1]+"[`\"]", string(page), "docs/json.md does not name %s", key[1])
+	}
+}
+
+// As of which time a batch is followed where nothing is asked.
+func TestTheTimeOfFollowing(t *testing.T) {
+	at := func(clock string) time.Time {
+		when, err := time.ParseInLocation("2006-01-02 15:04", clock, time.Local)
+		require.NoError(t, err)
+		return when
+	}
+	b := &process.Batch{Began: process.Instant{Time: at("2026-03-06 07:00")},
+		Readings: []process.Reading{{At: process.Instant{Time: at("2026-03-08 07:00")}}}}
+	for now, want := range map[string]string{
+		"2026-03-09 12:00": "2026-03-09 12:00", // now
+		"2026-03-20 12:00": "2026-03-08 07:00", // long over
+		"2026-03-07 12:00": "2026-03-08 07:00", // the clock of the computer is behind
+	} {
+		got, note, err := Follow{}.time(b, at(now))
+		require.NoError(t, err)
+		assert.Equal(t, at(want), got, now)
+		assert.Equal(t, now != want, note != "", now)
+	}
+	_, _, err := Follow{At: "tomorrow"}.time(b, at("2026-03-09 12:00"))
+	assert.ErrorContains(t, err, "is no time")
+}
