@@ -1,14 +1,9 @@
 package command
 
 import (
-	"cmp"
-	"errors"
-	"fmt"
 	"slices"
 
-	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
 	"maltwright/sim/seasons"
 )
 
@@ -45,28 +40,18 @@ func (c Seasons) Run(w *World) error {
 		return err
 	}
 	stop := w.progress("reading records")
-	all, err := recordsOf(files)
+	rows, read, err := rowsOf(files)
 	stop()
 	if err != nil {
 		return err
 	}
-	if len(all.faults) > 0 {
-		_ = report.Text(w.Err, finding.Sort(all.faults), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+	if err := read.tell(w, len(rows), c.Paths, "to show"); err != nil {
+		return err
 	}
-	for _, name := range all.unread {
-		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", report.Safe(name))
-	}
-	switch {
-	case len(all.rows) > 0:
-	case len(all.faults) > 0:
-		return failure{ExitFindings, errors.New("no batch to show: put these right first")}
-	default:
-		return failure{ExitFindings, fmt.Errorf("%s: no record of a batch", joined(c.Paths))}
-	}
-	if err := seasonsWriters[c.Format](w, all.rows); err != nil {
+	if err := seasonsWriters[c.Format](w, rows); err != nil {
 		return failed("cannot write: %v", err)
 	}
-	if len(all.faults) > 0 {
+	if len(read.faults) > 0 {
 		return errFindings
 	}
 	return nil
@@ -84,68 +69,20 @@ type recordRow struct {
 	process judgement
 }
 
-// records is what files record.
-type records struct {
-	rows   []recordRow
-	faults []finding.Finding // that keep a batch from being shown as it should be
-	unread []string          // batches that cannot be shown at all
-}
-
-// recordsOf reads the batches of the files, in the order in which they began. Faults
-// count in a file with a batch, and in one in which no process reads that could have
-// come between its records; whoever asks for records does not ask for drafts.
-func recordsOf(files []input) (records, error) {
-	var all records
+// rowsOf reads the batches of the files, in the order in which they began.
+func rowsOf(files []input) ([]recordRow, records, error) {
+	var rows []recordRow
 	judge := judge{known: map[string]judgement{}}
-	seen := map[string]bool{}
-	for _, in := range files {
-		if in.path != "" && seen[in.path] { // a file in a folder that is given too
-			continue
+	read, err := recordsOf(files, func(r record) {
+		row := recordRow{file: r.in.name, process: judge.of(r.in, r.root, r.house, r.batch.Process, r.found)}
+		row.Season = seasons.Of(r.batch, row.process.forecast)
+		for _, f := range r.found {
+			if f.Severity > finding.Note && inside(f, r.batch.Scope) {
+				row.found++
+			}
 		}
-		seen[in.path] = true
-		root, err := process.OpenRoot(in.root)
-		if err != nil {
-			return all, failed("%s: %s", in.root, plainError(err))
-		}
-		house, found := process.Load(in.name, in.text, in.dir, root)
-		if len(house.Batches) > 0 || len(house.Processes) == 0 {
-			all.faults = append(all.faults, atLeast(found, finding.Fault)...)
-		}
-		for _, b := range house.Batches {
-			all.add(in, root, house, b, found, &judge)
-		}
-		root.Close()
-	}
-	slices.SortStableFunc(all.rows, func(a, b recordRow) int {
-		if x, y := a.Batch.Began, b.Batch.Began; !x.IsZero() && !y.IsZero() {
-			return x.Compare(y.Time)
-		}
-		return cmp.Compare(saysWhen(b), saysWhen(a))
+		rows = append(rows, row)
 	})
-	return all, nil
-}
-
-// saysWhen is 1 for a batch that says when it began: the others come after it.
-func saysWhen(r recordRow) int {
-	if r.Batch.Began.IsZero() {
-		return 0
-	}
-	return 1
-}
-
-// add makes the figures of one batch, unless some of it did not read or its process
-// is not known.
-func (all *records) add(in input, root process.Reader, h *process.House, b *process.Batch, found []finding.Finding, judge *judge) {
-	if b.Broken || b.Process == nil {
-		all.unread = append(all.unread, fmt.Sprintf("batch %q of %s", b.Name, in.name))
-		return
-	}
-	r := recordRow{file: in.name, process: judge.of(in, root, h, b.Process, found)}
-	r.Season = seasons.Of(b, r.process.forecast)
-	for _, f := range found {
-		if f.Severity > finding.Note && inside(f, b.Scope) {
-			r.found++
-		}
-	}
-	all.rows = append(all.rows, r)
+	slices.SortStableFunc(rows, func(a, b recordRow) int { return byBeginning(a.Batch, b.Batch) })
+	return rows, read, err
 }

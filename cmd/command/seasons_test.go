@@ -155,12 +155,12 @@ func TestFindingsOfTheProcessAreCounted(t *testing.T) {
 
 	files, err := World{Folder: dir}.gather([]string{"a.malt", "b.malt", "c.malt"}, "")
 	require.NoError(t, err)
-	all, err := recordsOf(files)
+	rows, _, err := rowsOf(files)
 	require.NoError(t, err)
-	require.Len(t, all.rows, 3)
-	for _, r := range all.rows[:2] {
+	require.Len(t, rows, 3)
+	for _, r := range rows[:2] {
 		assert.Equal(t, faults, r.process.faults, r.Batch.Name)
 		assert.Equal(t, cautions, r.process.cautions, r.Batch.Name)
 	}
-	assert.Zero(t, all.rows[2].process.faults+all.rows[2].process.cautions)
+	assert.Zero(t, rows[2].process.faults+rows[2].process.cautions)
 }

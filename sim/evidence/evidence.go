@@ -13,7 +13,7 @@
 // what a forecast gives for it. Their difference over the exactness is its residual.
 // A residual counts by Student's distribution of four degrees of freedom, which
 // takes small ones as the normal one does but never bends everything to one slip of
-// the pen.
+// the pen [lange-1989].
 //
 // Fit (fit.go) finds the axes that fit best what was read and what is usual, by
 // Gauss and Newton's method on finite differences, with the matrix of their errors.

@@ -1,0 +1,130 @@
+package command
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"slices"
+
+	"maltwright/check/report"
+	"maltwright/lang/process"
+	"maltwright/sim/learn"
+)
+
+// Learn learns from finished batches.
+type Learn struct {
+	Paths  []string `arg:"" name:"path" help:"Files with records of finished batches, or folders; - is standard input."`
+	Format string   `enum:"text,malt,json" default:"text" help:"How to write: text, malt (a file with the house block) or json."`
+	Name   string   `help:"Name of the house block; by default that of the site up to a comma." placeholder:"NAME"`
+	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Learn) Help() string {
+	return `All batches together are held beside forecasts of their processes, and what is
+proper to the house is fitted: how fast each lot takes up water, how fast it grows
+and how much it breathes, how fast each kiln dries, and by how much the
+thermometer is off. Each figure comes with its error and with how much of it the
+readings tell; what they do not tell is said, and what to weigh or count instead.
+Then each batch is held out in turn, to see whether the others foretell it better
+than the model does. What a house block says already is not used.
+
+Examples:
+
+  maltwright learn batches
+  maltwright learn 26-03.malt 26-04.malt 26-05.malt
+  maltwright learn batches --format malt > learnt.malt
+
+Put the file beside the one that defines the lots and kilns, and add
+use "learnt.malt" to a process: from then on its forecasts go by it.
+
+Exit code: 0 something was learnt, 1 nothing was, or a record or its process must
+be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
+}
+
+// Run reads the records, learns and writes.
+func (c Learn) Run(w *World) error {
+	if report.Safe(c.Name) != c.Name {
+		return usage("--name %q holds a character that no name can have", c.Name)
+	}
+	files, err := w.gather(c.Paths, c.Root)
+	if err != nil {
+		return err
+	}
+	var all []record
+	var unsound []string
+	read, err := recordsOf(files, func(r record) {
+		if r.unsound() {
+			unsound = append(unsound, fmt.Sprintf("batch %q of %s", r.batch.Name, r.in.name))
+			return
+		}
+		all = append(all, r.located())
+	})
+	if err != nil {
+		return err
+	}
+	read.unread = append(read.unread, unsound...)
+	if err := read.tell(w, len(all), c.Paths, "to learn from"); err != nil {
+		return err
+	}
+	slices.SortStableFunc(all, func(a, b record) int { return byBeginning(a.batch, b.batch) })
+	taught, err := c.learn(w, all)
+	if err != nil {
+		return err
+	}
+	if err := learnWriters[c.Format](w, taught); err != nil {
+		return err
+	}
+	if len(read.faults) > 0 || !taught.told() {
+		return errFindings
+	}
+	return nil
+}
+
+// learn fits, and says which batches were left out. An interrupt ends it.
+func (c Learn) learn(w *World, all []record) (*lesson, error) {
+	batches := make([]*process.Batch, len(all))
+	for i, r := range all {
+		batches[i] = r.batch
+	}
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer cancel()
+	stop := w.progress(fmt.Sprintf("learning from %s", howMany(len(all), "batch", "batches")))
+	r, err := learn.Of(ctx, batches, learn.Options{})
+	stop()
+	if ctx.Err() != nil {
+		return nil, failure{ExitFailed, errors.New("interrupted")}
+	}
+	if r != nil {
+		for _, l := range r.Left {
+			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", report.Safe(l.Batch.Name), report.Safe(l.Batch.Place.File.Name()), report.Safe(l.Reason))
+		}
+	}
+	if err != nil {
+		return nil, failure{ExitFindings, err}
+	}
+	return &lesson{Result: r, name: nameOf(c.Name, r.Batches[0]), seat: w.seatOf(all, r)}, nil
+}
+
+var learnWriters = map[string]func(*World, *lesson) error{
+	"text": writeLearnText, "malt": writeLearnMalt, "json": writeLearnJSON,
+}
+
+// lesson is what was learnt, with what the block needs to be a file.
+type lesson struct {
+	*learn.Result
+	name string
+	seat seat
+}
+
+// told tells whether there is anything to write into a block.
+func (l *lesson) told() bool { return slices.ContainsFunc(l.Factors, learn.Factor.Known) }
+
+func howMany(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

@@ -1,0 +1,103 @@
+package command
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+
+	"maltwright/check/report"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+)
+
+// record is a batch as it was read, with what it was read from.
+type record struct {
+	in    input
+	root  process.Reader
+	house *process.House
+	batch *process.Batch
+	found []finding.Finding       // in its file and those it uses
+	files map[*source.File]string // absolute path of each; see located
+}
+
+// unsound tells whether something outside of the records is a fault, so that there is
+// nothing sound to forecast.
+func (r record) unsound() bool {
+	return r.batch.Process.Broken || slices.ContainsFunc(r.found, func(f finding.Finding) bool {
+		return f.Severity >= finding.Fault && !inBatch(r.house, f)
+	})
+}
+
+// records is what is to be told of the files beside their batches.
+type records struct {
+	faults []finding.Finding // that keep a batch from being used as it should be
+	unread []string          // batches that cannot be used at all
+}
+
+// recordsOf reads the batches of the files, and has each taken that reads and whose
+// process is known, while its root is open. Faults count in a file with a batch, and
+// in one in which no process reads that could have come between its records; whoever
+// asks for records does not ask for drafts.
+func recordsOf(files []input, take func(record)) (records, error) {
+	var all records
+	seen := map[string]bool{}
+	for _, in := range files {
+		if in.path != "" && seen[in.path] { // a file in a folder that is given too
+			continue
+		}
+		seen[in.path] = true
+		root, err := process.OpenRoot(in.root)
+		if err != nil {
+			return all, failed("%s: %s", in.root, plainError(err))
+		}
+		house, found := process.Load(in.name, in.text, in.dir, root)
+		if len(house.Batches) > 0 || len(house.Processes) == 0 {
+			all.faults = append(all.faults, atLeast(found, finding.Fault)...)
+		}
+		for _, b := range house.Batches {
+			if b.Broken || b.Process == nil {
+				all.unread = append(all.unread, fmt.Sprintf("batch %q of %s", b.Name, in.name))
+				continue
+			}
+			take(record{in: in, root: root, house: house, batch: b, found: found})
+		}
+		root.Close()
+	}
+	return all, nil
+}
+
+// tell says what does not read. Where no batch is left it gives an error; what was to
+// be done with them, such as "to show", stands in it.
+func (all records) tell(w *World, left int, paths []string, what string) error {
+	if len(all.faults) > 0 {
+		_ = report.Text(w.Err, finding.Sort(all.faults), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+	}
+	for _, name := range all.unread {
+		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", report.Safe(name))
+	}
+	switch {
+	case left > 0:
+		return nil
+	case len(all.faults) > 0:
+		return failure{ExitFindings, errors.New("no batch " + what + ": put these right first")}
+	}
+	return failure{ExitFindings, fmt.Errorf("%s: no record of a batch", joined(paths))}
+}
+
+// byBeginning orders batches by when they began; those that do not say come last.
+func byBeginning(a, b *process.Batch) int {
+	if !a.Began.IsZero() && !b.Began.IsZero() {
+		return a.Began.Compare(b.Began.Time)
+	}
+	return cmp.Compare(saysWhen(b), saysWhen(a))
+}
+
+// saysWhen is 1 for a batch that says when it began.
+func saysWhen(b *process.Batch) int {
+	if b.Began.IsZero() {
+		return 0
+	}
+	return 1
+}

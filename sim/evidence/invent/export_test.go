@@ -1,0 +1,7 @@
+package invent
+
+// The truth of the loft of the examples, for tests from outside.
+var (
+	Loft       = loft
+	LoftOffset = loftOffset
+)
