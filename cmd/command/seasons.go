@@ -1,9 +1,12 @@
 package command
 
 import (
+	"cmp"
+	"context"
 	"slices"
 
 	"maltwright/lang/finding"
+	"maltwright/sim/evidence"
 	"maltwright/sim/seasons"
 )
 
@@ -19,8 +22,9 @@ func (Seasons) Help() string {
 	return `Every batch that the files record, in the order in which they began, a column
 each: hours, temperatures, moistures, growth, weights and yield, and what was
 changed. From three on, their mean, lowest and highest stand behind them. A figure
-with ~ is not measured but reckoned with the forecast of the process. A folder
-stands for every .malt file below it; processes in it are passed over.
+with ~ is not measured but reckoned with the forecast that agrees best with the
+record. A folder stands for every .malt file below it; processes in it are passed
+over.
 
 Examples:
 
@@ -75,7 +79,11 @@ func rowsOf(files []input) ([]recordRow, records, error) {
 	judge := judge{known: map[string]judgement{}}
 	read, err := recordsOf(files, func(r record) {
 		row := recordRow{file: r.in.name, process: judge.of(r.in, r.root, r.house, r.batch.Process, r.found)}
-		row.Season = seasons.Of(r.batch, row.process.forecast)
+		f := row.process.forecast
+		if f != nil {
+			f = cmp.Or(evidence.AsItWent(context.Background(), r.batch), f)
+		}
+		row.Season = seasons.Of(r.batch, f)
 		for _, f := range r.found {
 			if f.Severity > finding.Note && inside(f, r.batch.Scope) {
 				row.found++

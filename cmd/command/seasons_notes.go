@@ -34,7 +34,7 @@ func (p *sheet) seasonsNotes(rows []recordRow, u seasonUnits) {
 		mark     string
 		means    string
 	}{
-		{seasons.Reckoned, reckonedMark, "not measured outright: reckoned with the forecast of the process, or from the bag"},
+		{seasons.Reckoned, reckonedMark, "not measured outright: reckoned with the forecast that agrees best with the record, or from the bag"},
 		{seasons.Over, overMark, "more than that: not yet so far at the last reading"},
 		{seasons.Under, underMark, "that or less: so far already when it was first seen"},
 		{seasons.Missing, noFigure, "the record does not tell"},

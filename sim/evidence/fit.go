@@ -6,8 +6,12 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+	"time"
 
 	"gonum.org/v1/gonum/mat"
+
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
 )
 
 // Estimate is where the axes most likely lie.
@@ -77,6 +81,24 @@ func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Esti
 		return Estimate{}, err
 	}
 	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
+}
+
+// AsItWent forecasts a batch that is over as it most likely went by its record. It is
+// nil where the record cannot be held beside a forecast or says nothing.
+func AsItWent(ctx context.Context, b *process.Batch) *forecast.Forecast {
+	t, err := New(b, time.Time{})
+	if err != nil || len(t.Items) == 0 {
+		return nil
+	}
+	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
+	if err != nil {
+		return nil
+	}
+	f, err := t.Run(e.Z, false)
+	if err != nil || f.BrokenOff() {
+		return nil
+	}
+	return f
 }
 
 type search struct {
