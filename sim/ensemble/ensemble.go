@@ -16,9 +16,7 @@ import (
 	"context"
 	"fmt"
 	"math/rand/v2"
-	"runtime"
 	"sync"
-	"sync/atomic"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distmv"
@@ -88,34 +86,16 @@ func (e *Ensemble) options(draw []float64) forecast.Options {
 
 // fill runs the members on all workers.
 func (e *Ensemble) fill(ctx context.Context, o Options) error {
-	workers := o.Workers
-	if workers < 1 {
-		workers = runtime.GOMAXPROCS(0)
-	}
-	var next, done atomic.Int64
-	var wait sync.WaitGroup
 	var lock sync.Mutex
-	errs := make([]error, len(e.Members))
-	for range min(workers, len(e.Members)) {
-		wait.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(e.Members) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				e.Members[i], errs[i] = forecast.Run(e.Process, e.options(e.Draws[i]))
-				if n := done.Add(1); o.Progress != nil {
-					lock.Lock()
-					o.Progress(int(n), len(e.Members))
-					lock.Unlock()
-				}
-			}
-		})
-	}
-	wait.Wait()
-	if err := ctx.Err(); err != nil {
-		return err
-	}
-	for _, err := range errs {
-		if err != nil {
-			return err
+	done := 0
+	return Each(ctx, o.Workers, len(e.Members), func(i int) (err error) {
+		e.Members[i], err = forecast.Run(e.Process, e.options(e.Draws[i]))
+		if o.Progress != nil {
+			lock.Lock()
+			defer lock.Unlock()
+			done++
+			o.Progress(done, len(e.Members))
 		}
-	}
-	return nil
+		return err
+	})
 }

@@ -3,14 +3,12 @@ package evidence
 import (
 	"context"
 	"math"
-	"runtime"
-	"sync"
-	"sync/atomic"
 	"time"
 
 	"gonum.org/v1/gonum/mat"
 
 	"maltwright/lang/process"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -129,7 +127,7 @@ func (s *search) cost(z []float64, residuals [][]float64) float64 {
 // residuals are those of every trial at z.
 func (s *search) residuals(z []float64) ([][]float64, error) {
 	out := make([][]float64, len(s.trials))
-	err := Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
+	err := ensemble.Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
 		out[b], err = s.trials[b].At(s.own(b, z))
 		return err
 	})
@@ -155,7 +153,7 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 		}
 	}
 	moved := make([][]float64, len(jobs))
-	err := Each(s.ctx, s.workers, len(jobs), func(n int) (err error) {
+	err := ensemble.Each(s.ctx, s.workers, len(jobs), func(n int) (err error) {
 		j := jobs[n]
 		at := s.own(j.trial, z)
 		at[j.axis] += stride
@@ -225,33 +223,4 @@ func inverse(h *mat.SymDense) *mat.SymDense {
 		out.SetSym(k, k, 1/math.Max(h.At(k, k), 1))
 	}
 	return out
-}
-
-// Each does n jobs on so many workers, 0 for one a core, until one fails or the
-// context is cancelled. The job's place says which it is, so that what comes of them
-// does not depend on the order in which they are ready.
-func Each(ctx context.Context, workers, n int, do func(i int) error) error {
-	if workers < 1 {
-		workers = runtime.GOMAXPROCS(0)
-	}
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	errs := make([]error, n)
-	for range min(workers, n) {
-		wait.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
-				errs[i] = do(i)
-			}
-		})
-	}
-	wait.Wait()
-	if err := ctx.Err(); err != nil {
-		return err
-	}
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }

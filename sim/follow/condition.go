@@ -174,7 +174,7 @@ func (d *drawing) drawn(p *distmv.StudentsT) [][]float64 {
 func (d *drawing) run(z [][]float64) error {
 	members, likely := make([]*forecast.Forecast, len(z)), make([]float64, len(z))
 	report := d.reporting(len(d.z), len(z))
-	err := evidence.Each(d.ctx, d.o.Workers, len(z), func(i int) error {
+	err := ensemble.Each(d.ctx, d.o.Workers, len(z), func(i int) error {
 		f, err := d.t.Run(z[i], false)
 		if err != nil {
 			return err

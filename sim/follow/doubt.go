@@ -203,7 +203,7 @@ func (f *Following) asked(name *process.StepName) (float64, bool) {
 	n := 0
 	for _, st := range f.Trial.Process.Stages {
 		if string(st.Kind) == name.Kind.Text {
-			return driest(st.Until)
+			return forecast.Dryness(st.Until)
 		}
 		for k, s := range st.Steps {
 			if string(s.Kind) != name.Kind.Text {
@@ -212,24 +212,12 @@ func (f *Following) asked(name *process.StepName) (float64, bool) {
 			if n++; name.Number != 0 && n != name.Number {
 				continue
 			}
-			if w, ok := driest(s.Until); ok {
+			if w, ok := forecast.Dryness(s.Until); ok {
 				return w, true
 			}
 			if k+1 < len(st.Steps) { // the gate behind it asks instead
-				return driest(st.Steps[k+1].Gate)
+				return forecast.Dryness(st.Steps[k+1].Gate)
 			}
-		}
-	}
-	return 0, false
-}
-
-func driest(c *process.Condition) (float64, bool) {
-	if c == nil {
-		return 0, false
-	}
-	for _, t := range c.Tests {
-		if t.Measure == "moisture" && t.Bound != nil {
-			return t.Bound.Range.High.SI, true
 		}
 	}
 	return 0, false

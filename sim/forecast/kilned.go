@@ -50,7 +50,7 @@ func (r *run) kilned(m *kilnModel, st *process.Stage, began float64) {
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
 func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
-	wanted, asked := dryness(s.Until)
+	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
 	if !asked || v.WetBasis <= wanted || m.target == kiln.Fresh {
@@ -84,8 +84,9 @@ func (m *kilnModel) back() float64 {
 	return m.returns
 }
 
-// dryness is the moisture, wet basis, to which a condition asks to dry.
-func dryness(c *process.Condition) (w float64, ok bool) {
+// Dryness is the moisture, wet basis, to which a condition asks to dry; it is false for
+// one that does not.
+func Dryness(c *process.Condition) (w float64, ok bool) {
 	if c == nil {
 		return 0, false
 	}
