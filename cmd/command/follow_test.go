@@ -31,6 +31,7 @@ func shownFollow(t *testing.T, width int, args ...string) string {
 
 // The answer in the guide is what the program prints, but for the cautions at its end.
 func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
+	longSums(t)
 	answer, _, ok := strings.Cut(shownFollow(t, 0, firstBatch, "--at", "2026-03-11T12:00"), "\ntake care")
 	require.True(t, ok)
 	guideShows(t, "batch 26-03 of Loft pale\nas of ", answer)
@@ -48,6 +49,7 @@ func TestFollowFitsTheWidth(t *testing.T) {
 
 // What docs/json.md names is there, and what is there is named.
 func TestFollowAsJSON(t *testing.T) {
+	longSums(t)
 	text := shownFollow(t, 0, firstBatch, "--at", "2026-03-13T06:00", "--format", "json")
 	var out struct {
 		Batch string

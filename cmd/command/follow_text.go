@@ -292,10 +292,16 @@ func (p *followSheet) readings() {
 	}
 }
 
+// few is how many effective members are too few for the outer figures.
+const few = 20
+
 // surely writes how the answer was reached.
 func (p *followSheet) surely() {
 	p.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s",
 		p.Members, p.Effective, redrawnWords(p.Redrawn))
+	if p.Effective < few {
+		p.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
+	}
 	var parts []string
 	for _, a := range p.factors() {
 		if a.name == thermometer {

@@ -11,6 +11,15 @@ import (
 	"maltwright/lang/source/golden"
 )
 
+// longSums skips what makes thousands of forecasts under the race detector. The packages
+// that make them have tests of their own with it.
+func longSums(t *testing.T) {
+	t.Helper()
+	if golden.Raced {
+		t.Skip("thousands of forecasts take minutes under the race detector; go test without -race runs it")
+	}
+}
+
 const guide = "../../docs/batch.md"
 
 // guideShows compares the example in the guide that begins so with what the program

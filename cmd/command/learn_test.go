@@ -29,6 +29,7 @@ const learntExample = exampleBatches + "/learnt.malt"
 const learntNotice = "# Invented, like the records.\n"
 
 func TestTheLearntExampleIsWhatTheProgramWrites(t *testing.T) {
+	longSums(t)
 	want := learntNotice + learnFrom(t, "--format", "malt")
 	if golden.Updating() {
 		require.NoError(t, os.WriteFile(learntExample, []byte(want), 0o644))
@@ -40,6 +41,7 @@ func TestTheLearntExampleIsWhatTheProgramWrites(t *testing.T) {
 
 // The guide shows what the program says.
 func TestWhatTheHouseLearnsInTheGuideIsReal(t *testing.T) {
+	longSums(t)
 	const page = "../../docs/batch.md"
 	text, err := os.ReadFile(page)
 	require.NoError(t, err)
@@ -100,6 +102,7 @@ func TestAHouseIsToldInItsUnits(t *testing.T) {
 }
 
 func TestAReportOfLearningFitsTheScreen(t *testing.T) {
+	longSums(t)
 	for _, line := range strings.Split(learnFrom(t), "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 	}

@@ -39,8 +39,11 @@ func TestScripts(t *testing.T) {
 			return os.CopyFS(filepath.Join(env.WorkDir, "units"), os.DirFS("../../check/testdata/units"))
 		},
 		Condition: func(what string) (bool, error) {
-			if what == "root" { // may read everything
+			switch what {
+			case "root": // may read everything
 				return os.Geteuid() == 0, nil
+			case "race":
+				return golden.Raced, nil
 			}
 			return false, errors.New("unknown condition " + what)
 		},

@@ -31,6 +31,7 @@ func shownSeasons(t *testing.T, width int, env map[string]string, args ...string
 
 // A reader of RFC 4180 finds a line a batch, and in it what the record says.
 func TestSeasonsAsCSVAreReadBack(t *testing.T) {
+	longSums(t)
 	lines, err := csv.NewReader(strings.NewReader(shownSeasons(t, 0, nil, exampleBatches, "--format", "csv"))).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, lines, 4)
@@ -55,6 +56,7 @@ func TestSeasonsAsCSVAreReadBack(t *testing.T) {
 }
 
 func TestSeasonsFitTheWidth(t *testing.T) {
+	longSums(t)
 	for _, width := range []int{40, 60, 80, 120} {
 		for line := range strings.Lines(shownSeasons(t, width, map[string]string{"NO_COLOR": "1"}, exampleBatches)) {
 			assert.LessOrEqual(t, uniseg.StringWidth(strings.TrimRight(line, "\n")), width, line)
@@ -64,6 +66,7 @@ func TestSeasonsFitTheWidth(t *testing.T) {
 
 // What the bold of a terminal says, the words say without it.
 func TestSeasonsAreTheSameWithoutColour(t *testing.T) {
+	longSums(t)
 	plain := shownSeasons(t, 80, map[string]string{"NO_COLOR": "1"}, exampleBatches)
 	bold := shownSeasons(t, 80, nil, exampleBatches)
 	assert.NotContains(t, plain, escape)

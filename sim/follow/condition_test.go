@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/process"
+	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/evidence"
 	"maltwright/sim/evidence/invent"
@@ -112,7 +113,7 @@ func (s *Sure) spread(of func(*forecast.Forecast) float64) ensemble.Spread {
 // A batch whose lot, house and weather are drawn from what is usual must come out
 // inside its 80 % interval in 70 to 90 of 100 cases, wherever it stands when it is asked.
 func TestTheIntervalCoversTheTruth(t *testing.T) {
-	if testing.Short() || raced {
+	if testing.Short() || golden.Raced {
 		t.Skip("300 batches take a minute, and ten under the race detector; go test without -short and -race runs them")
 	}
 	const batches, members = 300, 60
@@ -149,12 +150,12 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 // Each reading more must tell more: over many batches the middle of what is left comes
 // nearer to the truth.
 func TestTheErrorFallsWithEachReading(t *testing.T) {
-	if testing.Short() || raced {
-		t.Skip("30 batches at five times take half a minute, and minutes under the race detector; go test without -short and -race runs them")
+	if testing.Short() || golden.Raced {
+		t.Skip("24 batches at four times take half a minute, and minutes under the race detector; go test without -short and -race runs them")
 	}
-	const batches, members = 30, 60
+	const batches, members = 24, 50
 	p := house(t)
-	shares := []float64{0.001, 0.15, 0.45, 0.7, 0.9}
+	shares := []float64{0.001, 0.25, 0.7, 0.9}
 	var errors []float64
 	for _, share := range shares {
 		sum := 0.0

@@ -1,6 +1,0 @@
-//go:build race
-
-package follow
-
-// raced tells whether the race detector is on.
-const raced = true
