@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/process"
 	"maltwright/sim/evidence"
 	"maltwright/sim/follow"
+	"maltwright/sim/grain"
 )
 
 // doubt says what is wrong with a reading, and what to do.
@@ -40,6 +41,9 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 	follow.GoesBack: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Item.Reading.Place.Text()))
 	},
+	follow.OutOfPlace: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind after"
+	},
 	follow.Disagrees: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", p.expected(j))
 	},
@@ -49,7 +53,11 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 func (p *followSheet) expected(j follow.Judged) string {
 	s := j.Expected
 	low, high := s.P10-j.Item.Error, s.P90+j.Item.Error
-	return fmt.Sprintf("%s to %s", p.valueOf(j.Item, low), p.valueOf(j.Item, high))
+	from, to := p.valueOf(j.Item, low), p.valueOf(j.Item, high)
+	if from == to {
+		return from
+	}
+	return from + " to " + to
 }
 
 func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
@@ -61,7 +69,7 @@ func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
 	case x.Counted.Text == "chit":
 		return fmt.Sprintf("%.0f of 100", 100*min(max(v, 0), 1))
 	case x.Kind == process.Felt:
-		return fmt.Sprintf("modification %.2f", min(max(v, 0), 1))
+		return grain.RubAt(v).String()
 	}
 	return fmt.Sprintf("a mean length of %.2f", max(v, 0))
 }

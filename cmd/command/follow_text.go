@@ -126,14 +126,19 @@ func (p *followSheet) lates() {
 	}
 }
 
-func ago(s float64) string { return spanOr(s, "less than a minute") }
-
-func spanOr(s float64, otherwise string) string {
-	if t := span(s); t != "" {
+func ago(s float64) string {
+	switch t := span(s); {
+	case t == "":
+		return "less than a minute"
+	case s > 36*3600:
+		return lasting(s)
+	default:
 		return t
 	}
-	return otherwise
 }
+
+// tenth rounds to a tenth, and leaves no minus before nought.
+func tenth(v float64) float64 { return math.Round(10*v)/10 + 0 }
 
 // waiting writes how much longer conditions take.
 func (p *followSheet) waiting() {
@@ -305,12 +310,16 @@ func (p *followSheet) surely() {
 	var parts []string
 	for _, a := range p.factors() {
 		if a.name == thermometer {
-			parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f K (%+.1f to %+.1f)", a.P50, a.P10, a.P90))
+			parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f K (%+.1f to %+.1f)", tenth(a.P50), tenth(a.P10), tenth(a.P90)))
 			continue
 		}
 		parts = append(parts, fmt.Sprintf("%s %.2f (%.2f to %.2f)", a.name, a.P50, a.P10, a.P90))
 	}
-	p.para("so far", "beside the model's: %s", strings.Join(parts, ", "))
+	beside := "the model's"
+	if p.Trial.Process.Learnt() != nil {
+		beside = "what the house has learnt"
+	}
+	p.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
 }
 
 // thermometer names the offset of the thermometer among the factors.

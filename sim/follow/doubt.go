@@ -21,18 +21,19 @@ type DoubtKind string
 
 // The doubts.
 const (
-	BelowDry    DoubtKind = "below-dry"   // lighter than the dry matter in it: Value is the moisture it would have
-	GainedWater DoubtKind = "gained"      // heavier than before, although it only dries: Other is the reading before
-	ChargesDry  DoubtKind = "charges-dry" // as dry as asked only by the dry matter of the charge: Value is the moisture it has
-	NoTare      DoubtKind = "no-tare"     // right if the tare is in none of it
-	Unit        DoubtKind = "unit"        // right in another unit: Detail names it
-	Nought      DoubtKind = "nought"      // right with the point elsewhere
-	GoesBack    DoubtKind = "goes-back"   // fewer or shorter than counted before: Other is that reading
-	Disagrees   DoubtKind = "disagrees"   // no slip explains it
-	far                   = 3.0           // errors from which on a reading is in doubt
-	near                  = 2.0           // errors within which a slip explains it
-	dryPoints             = 0.007         // of moisture, within which a weight is that which was wanted
-	wetPoints             = 0.012         // above what was asked, from where on the malt is too moist
+	BelowDry    DoubtKind = "below-dry"    // lighter than the dry matter in it: Value is the moisture it would have
+	GainedWater DoubtKind = "gained"       // heavier than before, although it only dries: Other is the reading before
+	ChargesDry  DoubtKind = "charges-dry"  // as dry as asked only by the dry matter of the charge: Value is the moisture it has
+	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it
+	Unit        DoubtKind = "unit"         // right in another unit: Detail names it
+	Nought      DoubtKind = "nought"       // right with the point elsewhere
+	GoesBack    DoubtKind = "goes-back"    // fewer or shorter than counted before: Other is that reading
+	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
+	Disagrees   DoubtKind = "disagrees"    // no slip explains it
+	far                   = 3.0            // errors from which on a reading is in doubt
+	near                  = 2.0            // errors within which a slip explains it
+	dryPoints             = 0.007          // of moisture, within which a weight is that which was wanted
+	wetPoints             = 0.012          // above what was asked, from where on the malt is too moist
 )
 
 // Doubt is a reading that cannot be right, or that nothing explains.
@@ -86,7 +87,7 @@ func (f *Following) doubts() []Doubt {
 
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
-	(*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
+	(*Following).outOfPlace, (*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
 	(*Following).gained, (*Following).chargesDry, (*Following).goesBack, (*Following).disagrees,
 }
 
@@ -118,6 +119,14 @@ func (f *Following) belowDry(i int) (Doubt, bool) {
 // drySlack is how much lighter than its dry matter a weight may be and still be the
 // scale's doing: malt has never less than some water in it.
 const drySlack = 0.005
+
+// outOfPlace finds what cannot be read at its time, such as the air off a kiln while the
+// grain is steeped. Water and air can be measured whenever somebody is there.
+func (f *Following) outOfPlace(i int) (Doubt, bool) {
+	t := f.Judged[i].Item.Reading.Temperature
+	anywhere := t != nil && (t.Where == "water" || t.Where == "air" || t.Where == "room")
+	return Doubt{Kind: OutOfPlace, Item: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
+}
 
 func (f *Following) noTare(i int) (Doubt, bool) {
 	x, b := f.Judged[i].Item.Reading, f.Trial.Batch

@@ -65,6 +65,7 @@ func TestReadingsThatCannotBeRightAreDoubted(t *testing.T) {
 		"in degrees Fahrenheit":    {Unit, "read    air-off 89.1 °C at 02:44", []string{"air-off 31.7 °C at 02:44", "air-off 89.1 °C at 02:44"}},
 		"heavier than before":      {GainedWater, "weighed 5.98 kg at 11:14 after dry 2", []string{"5.44 kg at 11:14", "5.98 kg at 11:14"}},
 		"count that goes back":     {GoesBack, "counted acrospire 40 42 16 2 0 0 at 08:00", []string{"acrospire 4 5 27 59 5 0 at 08:00", "acrospire 40 42 16 2 0 0 at 08:00"}},
+		"out of place":             {OutOfPlace, "read    air-off 31.7 °C at 07:00", []string{"  counted acrospire 4 5 27", "  read    air-off 31.7 °C at 07:00\n  counted acrospire 4 5 27"}},
 		"of nothing known":         {Disagrees, "weighed 9.05 kg at 14:00 after soak 1", []string{"7.41 kg at 14:00", "9.05 kg at 14:00"}},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -128,6 +129,8 @@ func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 	assert.InDelta(t, 0.124, f.Stand.Moisture.P50, 0.01)
 	_, err = Of(context.Background(), b, began.Add(-time.Hour), Options{})
 	assert.ErrorContains(t, err, "before the batch began")
+	_, err = Of(context.Background(), b, began.AddDate(0, 0, 40), Options{})
+	assert.ErrorContains(t, err, "nothing is written of it for 40 days")
 }
 
 // What is weighed now must show in what the batch weighs now.

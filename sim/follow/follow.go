@@ -15,6 +15,7 @@ package follow
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"time"
 
@@ -45,6 +46,9 @@ func Of(ctx context.Context, b *process.Batch, at time.Time, o Options) (*Follow
 	if err != nil {
 		return nil, err
 	}
+	if days, forgotten := silent(b, at); forgotten {
+		return nil, fmt.Errorf("nothing is written of it for %.0f days, and nothing says that it was finished; a batch is followed for %.0f days behind its last reading", days, longestSilence/day)
+	}
 	s, err := Condition(ctx, t, o)
 	if err != nil {
 		return nil, err
@@ -65,6 +69,29 @@ func Of(ctx context.Context, b *process.Batch, at time.Time, o Options) (*Follow
 	f.Doubts = f.doubts()
 	f.Late = f.late()
 	return f, nil
+}
+
+// longestSilence is how long a batch is followed of which nothing more is written: far
+// longer than any stage lasts, s.
+const (
+	day            = 86400.0
+	longestSilence = 30 * day
+)
+
+// silent tells for how many days nothing is written of a batch, and whether that is too
+// long for one that was not finished.
+func silent(b *process.Batch, at time.Time) (days float64, forgotten bool) {
+	last := b.Began.Time
+	for _, x := range b.Readings {
+		if x.Clean && !x.At.After(at) {
+			return 0, false
+		}
+		if x.At.After(last) && !x.At.After(at) {
+			last = x.At.Time
+		}
+	}
+	gap := at.Sub(last).Seconds()
+	return gap / day, gap > longestSilence
 }
 
 // Over tells whether all that is followed is done: the rootlets are off.

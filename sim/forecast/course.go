@@ -63,8 +63,11 @@ func (r *run) known(s stop, d doing) stop {
 			return stop{latest: max(0, e.At-r.clock), ending: ByRecord, open: true}
 		}
 	}
-	if len(r.ends) > 0 {
-		if left := max(0, r.ends[0].At-r.clock); left <= s.latest {
+	for _, e := range r.ends {
+		if d.kind == string(process.Germinate) && e.Kind == string(process.Hold) {
+			continue // a hold that ends is not the end of the stage
+		}
+		if left := max(0, e.At-r.clock); left <= s.latest {
 			s.latest, s.ending, s.open = left, ByRecord, true
 			s.earliest = min(s.earliest, left)
 		}

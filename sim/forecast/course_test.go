@@ -72,6 +72,17 @@ func TestStepsEndWhenTheRecordSaysSo(t *testing.T) {
 	}
 }
 
+// A hold that ended is not the end of the growing.
+func TestAHoldEndsAndTheGrowingGoesOn(t *testing.T) {
+	two := `germinate on "tray" { hold bed at 16 to 18 °C for 2 days; hold bed at 14 to 16 °C; turn every 8 h; until acrospire at least 3/4; allow 3 to 8 days; humidity 98 % }` + "\n"
+	plain := run1(t, steepText+two+kilnText)
+	f := kept(t, steepText+two+kilnText, Course{Ends: []Ended{{"hold", 1, plain.Totals.SteepOut + 40*hour, true}}})
+	require.Len(t, f.Stages[1].Steps, 2)
+	assert.InDelta(t, 40*hour, f.Stages[1].Steps[0].End-f.Stages[1].Steps[0].Start, 1)
+	assert.Greater(t, f.Stages[1].Steps[1].End-f.Stages[1].Steps[1].Start, 24*hour)
+	assert.Equal(t, ByGate, f.Stages[1].Steps[1].EndedBy)
+}
+
 // A record of a third soak shows that there was one, whatever the model holds of the
 // second; and a piece on the floor shows that there was no fourth.
 func TestARecordDecidesHowOftenIsSoaked(t *testing.T) {
