@@ -14,7 +14,7 @@ func FuzzParse(f *testing.F) {
 	for _, text := range corpus(f) {
 		f.Add([]byte(text))
 	}
-	for _, text := range []string{"\ufeff", "a {\r} # b\rc", "at - 8 – 9 °C", "8 in 9 in x", "\"a\\\"", "1h30min2026-01-01T07:00", "((((", "{{{{", "}}}}"} {
+	for _, text := range []string{"\ufeff", "a {\r} # b\rc", "at - 8 – 9 °C", "8 in 9 in x", "\"a\\\"", "1h30min2026-01-01T07:00", "((((", "{{{{", "}}}}", "0{A\";"} {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
