@@ -131,6 +131,9 @@ const freshFor = 72 * time.Hour
 func (c Follow) time(b *process.Batch, now time.Time) (time.Time, string, error) {
 	if c.At != "" {
 		at, err := shownTime("--at", c.At)
+		if err == nil && !b.Began.IsZero() && at.Before(b.Began.Time) {
+			err = usage("--at %q lies before the batch began, %s", c.At, b.Began.Format("2006-01-02 15:04"))
+		}
 		return at, "", err
 	}
 	last := b.Began.Time

@@ -45,7 +45,11 @@ func (p *followSheet) header() {
 	if p.note != "" {
 		p.para("", "that is %s", p.note)
 	}
-	if n := len(p.Ignored); n > 0 {
+	switch n := len(p.Ignored); n {
+	case 0:
+	case 1:
+		p.para("", "one reading is of a later time, and does not count")
+	default:
 		p.para("", "%d readings are of a later time, and do not count", n)
 	}
 	p.line("")
@@ -287,6 +291,8 @@ func (p *followSheet) readings() {
 	switch n, d := len(p.Judged), len(doubtful); {
 	case n == 0:
 		p.para("readings", "none yet: weigh the drained grain after the next soak, and write it down with note")
+	case n == 1 && d == 0:
+		p.para("readings", "the one that there is agrees with the forecasts")
 	case d == 0:
 		p.para("readings", "all %d agree with one another and with the forecasts", n)
 	default:

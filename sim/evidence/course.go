@@ -21,7 +21,6 @@ func (t *Trial) counts(x *process.Reading) bool {
 func (t *Trial) takeCourse() {
 	c := &t.course
 	c.Changes, c.Open = t.Batch.Changes, t.Now
-	var lastSoak float64
 	for i := range t.Batch.Readings {
 		x := &t.Batch.Readings[i]
 		if !t.counts(x) {
@@ -31,39 +30,44 @@ func (t *Trial) takeCourse() {
 		if x.Kind == process.Turned {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= growing && !t.ended(process.Steep) {
-			by := at
-			if lastSoak > 0 { // nothing was written of the steep behind it
-				by = lastSoak
-			}
-			c.Ends = append(c.Ends, forecast.Ended{Kind: string(process.Steep), At: by})
+		if shows(x) >= growing && !t.ended(string(process.Steep), 0, false) {
+			c.Ends = append(c.Ends, forecast.Ended{Kind: string(process.Steep), At: at})
 		}
 		if shows(x) >= drying {
 			t.by(process.Germinate, at)
 			t.by(process.Wither, at)
 		}
 		switch {
-		case x.After != nil:
+		case x.After != nil && !t.ended(x.After.Kind.Text, x.After.Number, true): // what is weighed once more ended before
 			c.Ends = append(c.Ends, forecast.Ended{Kind: x.After.Kind.Text, Number: x.After.Number, At: at, Exact: true})
-			if k := process.StepKind(x.After.Kind.Text); k == process.Soak || k == process.Rest {
-				lastSoak = at
-			}
-		case x.Clean:
+		case x.Clean && !t.ended(string(process.Deculm), 0, true):
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(process.Deculm), At: at, Exact: true})
 		}
 	}
+	c.Ends = slices.DeleteFunc(c.Ends, t.outranked)
 	slices.SortStableFunc(c.Ends, func(a, b forecast.Ended) int { return cmp.Compare(a.At, b.At) })
+}
+
+// outranked tells of an end that only follows from a reading, where a later line says
+// outright that the stage was still under way.
+func (t *Trial) outranked(x forecast.Ended) bool {
+	return !x.Exact && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
+		of := e.Kind == x.Kind || x.Kind == string(process.Steep) && (e.Kind == string(process.Soak) || e.Kind == string(process.Rest))
+		return e.Exact && of && e.At >= x.At
+	})
 }
 
 // by writes down that a stage is over by a time, where nothing yet says so.
 func (t *Trial) by(kind process.StageKind, at float64) {
-	if t.Process.Stage(kind) != nil && !t.ended(kind) {
+	if t.Process.Stage(kind) != nil && !t.ended(string(kind), 0, false) {
 		t.course.Ends = append(t.course.Ends, forecast.Ended{Kind: string(kind), At: at})
 	}
 }
 
-func (t *Trial) ended(kind process.StageKind) bool {
-	return slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool { return e.Kind == string(kind) })
+func (t *Trial) ended(kind string, number int, exactly bool) bool {
+	return slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
+		return e.Kind == kind && e.Number == number && (e.Exact || !exactly)
+	})
 }
 
 // How far a batch must have come for a reading to be had.

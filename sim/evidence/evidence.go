@@ -42,6 +42,7 @@ type Trial struct {
 	Now     float64 // s from the first soak; 0 where the batch is over
 
 	course forecast.Course
+	whole  bool // some item is of the end of a step, so that a brief forecast would not do
 }
 
 // Axis is something that the record can tell of.
@@ -157,10 +158,13 @@ func (t *Trial) Options(z []float64) forecast.Options {
 // are readings.
 func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
 	o, c := t.Options(z), t.course
-	c.Brief = brief
+	c.Brief = brief && !t.whole
 	o.Course = &c
 	return forecast.Run(t.Process, o)
 }
+
+// Seen tells whether a forecast came as far as the last look, which is that of now.
+func (t *Trial) Seen(f *forecast.Forecast) bool { return len(f.Seen) == len(t.course.Looks) }
 
 // Offset is that of the thermometer at a point of the axes, K.
 func (t *Trial) Offset(z []float64) float64 {

@@ -174,16 +174,25 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 		for item, r := range base[b] {
 			weight := (Freedom + 1) / (Freedom + r*r)
 			for i, k := range axes {
-				d := (slopes[i][item] - r) / stride
+				d := slope(r, slopes[i][item])
 				g[k] += weight * r * d
 				for j := 0; j <= i; j++ {
-					more := weight * d * (slopes[j][item] - r) / stride
+					more := weight * d * slope(r, slopes[j][item])
 					h.SetSym(k, axes[j], h.At(k, axes[j])+more)
 				}
 			}
 		}
 	}
 	return h, g, nil
+}
+
+// slope is that of a residual; nil where a forecast has nothing for the reading, which
+// is a cliff and no slope.
+func slope(from, to float64) float64 {
+	if from == unhad || to == unhad {
+		return 0
+	}
+	return (to - from) / stride
 }
 
 // stepped goes a Newton step down, or a part of it.

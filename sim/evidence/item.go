@@ -15,10 +15,11 @@ type Item struct {
 	Observed float64
 	Error    float64 // standard deviation of such a reading, model and all
 
-	look   int     // which of the looks shows it; -1 where it has no time, and its step tells
-	scale  float64 // of the batch's weight to what was on the scale: the bag
-	lower  float64 // of a rub: the modification from which on it feels so
-	higher float64 // and that to which
+	look   int               // which of the looks shows it; -1 where it has no time, and its step tells
+	at     *process.StepName // the step at whose end it was made, where that tells more than its time
+	scale  float64           // of the batch's weight to what was on the scale: the bag
+	lower  float64           // of a rub: the modification from which on it feels so
+	higher float64           // and that to which
 	value  func(s *forecast.Sight) float64
 }
 
@@ -42,14 +43,19 @@ var placeError = map[string]float64{"water": 0.7, "air": 1.5, "room": 1.5, "bed"
 func (t *Trial) takeItems() {
 	for i := range t.Batch.Readings {
 		x := &t.Batch.Readings[i]
-		if x.After == nil && !t.counts(x) || x.At.IsZero() && t.Now > 0 || !x.At.IsZero() && !t.counts(x) {
+		if !x.At.IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
+			break
+		}
+		if x.At.IsZero() && x.After == nil {
 			continue
 		}
 		item, ok := t.item(x)
 		if !ok {
 			continue
 		}
-		if item.look = -1; !x.At.IsZero() {
+		if item.look = -1; x.At.IsZero() || item.at != nil {
+			t.whole = true
+		} else {
 			item.look = len(t.course.Looks)
 			t.course.Looks = append(t.course.Looks, t.since(x.At))
 		}
@@ -107,6 +113,7 @@ func (t *Trial) weighed(item Item) (Item, bool) {
 		item.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
 	case x.Clean:
 		relative = cleanError
+		item.at = &process.StepName{Kind: process.Word{Text: string(process.Deculm)}}
 	case x.After != nil && x.After.Kind.Text == string(process.Soak):
 		relative = drippingError
 	}
@@ -178,6 +185,8 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 // not come so far.
 func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
 	switch {
+	case m.at != nil:
+		return atEnd(f, m.at)
 	case m.look < 0:
 		return atEnd(f, m.Reading.After)
 	case m.look < len(f.Seen):
@@ -193,26 +202,30 @@ func (m *Item) Scale() float64 { return m.scale }
 func atEnd(f *forecast.Forecast, name *process.StepName) *forecast.Sight {
 	n := 0
 	for _, st := range f.Stages {
+		if len(st.Steps) > 0 && string(st.Kind) == name.Kind.Text {
+			return endOf(f, st, st.Steps[len(st.Steps)-1])
+		}
 		for _, s := range st.Steps {
-			kind := string(s.Kind)
-			if kind == "" || kind == string(process.Hold) && name.Kind.Text == string(process.Germinate) {
-				kind = string(st.Kind)
-			}
-			if kind != name.Kind.Text {
+			if string(s.Kind) != name.Kind.Text {
 				continue
 			}
 			if n++; name.Number == 0 || n == name.Number {
-				dry := s.WeightEnd * (1 - s.MoistureEnd)
-				return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
+				return endOf(f, st, s)
 			}
 		}
 	}
 	return nil
 }
 
+func endOf(f *forecast.Forecast, st forecast.Stage, s forecast.Step) *forecast.Sight {
+	dry := s.WeightEnd * (1 - s.MoistureEnd)
+	return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
+}
+
 // unhad is the residual of a reading that a forecast has nothing for, such as the
 // air off the kiln while the grain still grows.
-const unhad = 6.0
+// It costs more than any slip of the pen that is still believed.
+const unhad = 30.0
 
 // Residual is how far the reading is from what was expected, in its own errors.
 func (m *Item) Residual(expected float64) float64 {

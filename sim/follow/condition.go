@@ -42,7 +42,7 @@ type Sure struct {
 const (
 	enough    = 1.0 / 2 // the share of the members asked for that must be effective
 	redraws   = 4       // at the most
-	breadth   = 1.4     // by which the errors are widened for drawing: a wide net wastes members, a narrow one misses some
+	breadth   = 1.4     // by which the matrix of the errors is widened for drawing: a wide net wastes members, a narrow one misses some
 	tails     = 8.0     // degrees of freedom of what is drawn from
 	drawSeed1 = 0x666f6c6c
 	drawSeed2 = 0x6f776564

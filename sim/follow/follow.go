@@ -95,7 +95,9 @@ func silent(b *process.Batch, at time.Time) (days float64, forgotten bool) {
 }
 
 // Over tells whether all that is followed is done: the rootlets are off.
-func (f *Following) Over() bool { return f.Now >= f.Centre.Totals.Total-justNow }
+func (f *Following) Over() bool {
+	return f.Now >= f.Centre.Totals.Total-justNow && !f.Centre.BrokenOff()
+}
 
 // justNow is how far back a task still counts as due, s: what a reading has just
 // ended asks for the next at the same time.

@@ -21,7 +21,7 @@ func (f *Following) stand() Stand {
 	of := func(value func(*forecast.Sight) float64) ensemble.Spread {
 		list := make([]float64, len(f.Ensemble.Members))
 		for i, m := range f.Ensemble.Members {
-			if list[i] = math.NaN(); len(m.Seen) > 0 {
+			if list[i] = math.NaN(); f.Trial.Seen(m) {
 				list[i] = value(&m.Seen[len(m.Seen)-1])
 			}
 		}
@@ -34,7 +34,7 @@ func (f *Following) stand() Stand {
 		Bed: of(func(s *forecast.Sight) float64 { return s.Bed }), AirOff: of(func(s *forecast.Sight) float64 { return s.AirOff }),
 		Malt: of(func(s *forecast.Sight) float64 { return s.Malt }),
 	}
-	if n := len(f.Centre.Seen); n > 0 && n > len(f.Trial.Items)-f.untimed() {
+	if n := len(f.Centre.Seen); n > 0 && f.Trial.Seen(f.Centre) {
 		s.Sight = f.Centre.Seen[n-1]
 	}
 	for _, st := range f.Centre.Stages {
@@ -45,14 +45,4 @@ func (f *Following) stand() Stand {
 		}
 	}
 	return s
-}
-
-// untimed is how many readings have no time, and so no look of their own.
-func (f *Following) untimed() (n int) {
-	for i := range f.Trial.Items {
-		if f.Trial.Items[i].Reading.At.IsZero() {
-			n++
-		}
-	}
-	return n
 }

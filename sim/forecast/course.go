@@ -105,9 +105,15 @@ func (r *run) passed(d doing) {
 	}
 }
 
-// left strikes the end of a stage that is behind, if only that it was by then.
+// left strikes the ends of a stage that is behind, and those of steps that it never
+// came to.
 func (r *run) left(kind process.StageKind) {
-	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) })
+	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) || stageOf[process.StepKind(e.Kind)] == kind })
+}
+
+var stageOf = map[process.StepKind]process.StageKind{
+	process.Soak: process.Steep, process.Rest: process.Steep, process.Hold: process.Germinate, process.Dry: process.KilnStage,
+	process.Stew: process.KilnStage, process.Cure: process.KilnStage, process.Cool: process.KilnStage,
 }
 
 // asDone gives the step as it was done, where it was otherwise than the process says.

@@ -71,6 +71,9 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 			break
 		}
 	}
+	if r.malt != nil && o.Course != nil {
+		_ = r.seeThrough(still{r.malt}, math.Inf(1)) // it lies in store; that all is seen ends nothing here
+	}
 	r.finish()
 	return r.f, nil
 }

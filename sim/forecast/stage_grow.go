@@ -150,16 +150,19 @@ func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
 }
 
 func (r *run) turning(st *process.Stage) []*tick {
-	if st.Turn == nil {
-		return nil
-	}
 	turn := func(m model) error {
 		m.(*growModel).piece.Turn()
 		return nil
 	}
-	due := &tick{every: st.Turn.SI, next: st.Turn.SI, do: turn}
-	if done := r.turned(due, turn); done != nil {
+	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
+	if st.Turn != nil {
+		due.every, due.next = st.Turn.SI, st.Turn.SI
+	}
+	switch done := r.turned(due, turn); {
+	case done != nil:
 		return []*tick{done, due}
+	case st.Turn == nil:
+		return nil
 	}
 	return []*tick{due}
 }

@@ -177,6 +177,9 @@ func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, t
 	if s.Allow != nil && s.Allow.Latest != nil {
 		latest.latest = s.Allow.Latest.SI
 	}
+	if s.For != nil { // it was cooled so long, as the record of a batch says
+		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime
+	}
 	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
 		r.trouble(KilnShort, s.Place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %.1f °C", s.At.Range.Range, r.site.air))
 	}
