@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/process"
 	"maltwright/sim/evidence"
@@ -12,7 +13,11 @@ import (
 // doubt says what is wrong with a reading, and what to do.
 func (p *followSheet) doubt(d follow.Doubt) string {
 	j := p.Judged[d.Item]
-	return fmt.Sprintf("%s: %s", oneLine(j.Item.Reading.Place.Text()), doubtWords[d.Kind](p, d, j))
+	words := oneLine(j.Item.Reading.Place.Text())
+	if at := j.Item.Reading.At; !at.IsZero() && !strings.Contains(words, at.Format("2006-01-02")) {
+		words = at.Format("Mon 2 Jan, ") + words
+	}
+	return fmt.Sprintf("%s: %s", words, doubtWords[d.Kind](p, d, j))
 }
 
 var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Judged) string{
@@ -37,6 +42,9 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 	follow.ChargesDry: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %.1f %%. Reckon the weight to dry to with reckon target --lost",
 			100*d.Value)
+	},
+	follow.NotYet: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
+		return fmt.Sprintf("by that weight it held %.1f %% then, and the step that is said to have ended waits for %.3g %%. Look at the weight, and at the step behind after", 100*d.Value, 100*d.Wanted)
 	},
 	follow.GoesBack: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Item.Reading.Place.Text()))

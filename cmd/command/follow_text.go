@@ -236,19 +236,22 @@ func (p *followSheet) in(s float64) string {
 	if s < 60 {
 		return "now"
 	}
-	return "in " + span(s)
+	return "in " + ago(s)
 }
 
 // rest writes the steps to come, and what will come out.
 func (p *followSheet) rest() {
 	if steps := p.toCome(); len(steps) > 0 {
 		p.line("%s", p.bold(fmt.Sprintf("%-16s%17s%17s%17s%8s", "the rest", "middle", "1 in 10", "9 in 10", "wet")))
-		for _, s := range steps {
+		for i, s := range steps {
+			if s.Label == "wait" { // it is told as what is waited for
+				continue
+			}
 			often := ""
 			if s.End.Share < 0.995 {
 				often = fmt.Sprintf(" %.0f%%", 100*s.End.Share)
 			}
-			p.line("  %-14s%17s%17s%17s%8s%s", s.Label+" ends", p.clockOf(s.End.P50), p.clockOf(s.End.P10), p.clockOf(s.End.P90), percentText(s.Moisture.P50), often)
+			p.line("  %-14s%17s%17s%17s%8s%s", numbered(steps, i)+" ends", p.clockOf(s.End.P50), p.clockOf(s.End.P10), p.clockOf(s.End.P90), percentText(s.Moisture.P50), often)
 		}
 		p.line("")
 	}
@@ -266,6 +269,22 @@ func (p *followSheet) rest() {
 		}
 	}
 	p.line("")
+}
+
+// numbered is the label of a step, with which of several it is.
+func numbered(steps []ensemble.StepSpread, i int) string {
+	n, of := 0, 0
+	for k, s := range steps {
+		if s.Label == steps[i].Label && s.Stage == steps[i].Stage {
+			if of++; k <= i {
+				n++
+			}
+		}
+	}
+	if of == 1 {
+		return steps[i].Label
+	}
+	return fmt.Sprintf("%s, %d.", steps[i].Label, n)
 }
 
 // toCome are the steps that end behind now, but for those of a few members only.

@@ -195,8 +195,19 @@ func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.
 			return nil, at, "", refused(f)
 		}
 	}
+	for _, b := range house.Batches {
+		for _, x := range b.Readings {
+			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && x.At.Sub(time.Now()) > clockSlack {
+				return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
+			}
+		}
+	}
 	return out, at, batch, nil
 }
+
+// clockSlack is how far ahead of this computer's clock a reading may lie: its clock or
+// its zone may be off.
+const clockSlack = 24 * time.Hour
 
 // home finds the batch that is meant.
 func (c Note) home(t *syntax.Tree) (*syntax.Statement, string, error) {

@@ -27,6 +27,7 @@ const (
 	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it
 	Unit        DoubtKind = "unit"         // right in another unit: Detail names it
 	Nought      DoubtKind = "nought"       // right with the point elsewhere
+	NotYet      DoubtKind = "not-yet"      // the step that is said to have ended waits for drier malt: Value is the moisture it had
 	GoesBack    DoubtKind = "goes-back"    // fewer or shorter than counted before: Other is that reading
 	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
 	Disagrees   DoubtKind = "disagrees"    // no slip explains it
@@ -42,6 +43,7 @@ type Doubt struct {
 	Item   int // of the judged
 	Other  int // the reading it goes against; -1 for none
 	Value  float64
+	Wanted float64 // of NotYet: the moisture that the step waits for
 	Detail string
 }
 
@@ -88,7 +90,7 @@ func (f *Following) doubts() []Doubt {
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
 	(*Following).outOfPlace, (*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
-	(*Following).gained, (*Following).chargesDry, (*Following).goesBack, (*Following).disagrees,
+	(*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
 }
 
 // sight is what the centre sees at the time of a reading.
@@ -206,6 +208,25 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 	by, has := 1-whole/weight, 1-s.Dry/weight
 	return Doubt{Kind: ChargesDry, Item: i, Other: -1, Value: has}, math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints
 }
+
+// notYet finds a weight behind a step that waits for dryness, by which the malt was
+// still much too moist.
+func (f *Following) notYet(i int) (Doubt, bool) {
+	x, s := f.Judged[i].Item.Reading, f.sight(i)
+	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
+		return Doubt{}, false
+	}
+	wanted, ok := f.asked(x.After)
+	has := 1 - s.Dry/f.Judged[i].Item.Observed
+	return Doubt{Kind: NotYet, Item: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
+}
+
+// driedBy are the steps behind which malt is drier than before.
+var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}
+
+// muchTooWet is by how much malt may be moister than was waited for without a word, of
+// the whole weight: the error of a scale and of what was lost.
+const muchTooWet = 0.025
 
 // asked is the moisture to which a step of the record was to dry.
 func (f *Following) asked(name *process.StepName) (float64, bool) {

@@ -37,6 +37,12 @@ func TestASoakThatWasNotWeighedIsNotLost(t *testing.T) {
 	assert.InDelta(t, all.Stand.Moisture.P50, without.Stand.Moisture.P50, 0.012)
 }
 
+// A weight that is said to end the withering, but is that of wet green malt.
+func TestAStepThatCannotHaveEndedIsDoubted(t *testing.T) {
+	f := followRecord(t, "2026-03-12 14:00", "weighed 8.68 kg at 13:14 after germinate", "weighed 8.68 kg at 13:14 after wither")
+	assert.Equal(t, map[string]DoubtKind{"weighed 8.68 kg at 13:14 after wither": NotYet}, doubts(f))
+}
+
 // A reading without a time is of the end of its step, and counts.
 func TestAReadingWithoutATimeCounts(t *testing.T) {
 	f := followText(t, began.Add(9*time.Hour), "  weighed 7.90 kg after soak 1\n")
