@@ -284,7 +284,7 @@ func numbered(steps []ensemble.StepSpread, i int) string {
 	if of == 1 {
 		return steps[i].Label
 	}
-	return fmt.Sprintf("%s, %d.", steps[i].Label, n)
+	return fmt.Sprintf("%s %d", steps[i].Label, n)
 }
 
 // toCome are the steps that end behind now, but for those of a few members only.

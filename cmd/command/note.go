@@ -197,7 +197,7 @@ func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.
 	}
 	for _, b := range house.Batches {
 		for _, x := range b.Readings {
-			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && x.At.Sub(time.Now()) > clockSlack {
+			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && time.Until(x.At.Time) > clockSlack {
 				return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
 			}
 		}
