@@ -135,6 +135,15 @@ func (r *run) asDone(s *process.Step, d doing) *process.Step {
 	return &done
 }
 
+// warmedAs gives the hold as it was done where the record says of its whole stage that
+// it was kept otherwise.
+func (r *run) warmedAs(s *process.Step, stage doing) *process.Step {
+	if c := r.change(stage); c == nil || c.To.Low.Dimension != quantity.Temperature {
+		return s
+	}
+	return r.asDone(s, stage)
+}
+
 func (r *run) change(d doing) *process.Change {
 	if r.o.Course == nil {
 		return nil

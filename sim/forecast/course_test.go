@@ -128,6 +128,10 @@ func TestStepsAreDoneAsChanged(t *testing.T) {
 		return process.Change{Step: process.StepName{Kind: process.Word{Text: kind}, Number: n},
 			To: process.Temperature{Range: process.Range{Range: quantity.Range{Low: q, High: q}}, Where: where}}
 	}
+	cool, err := quantity.Make(quantity.Part{Number: "12", Unit: "°C"})
+	require.NoError(t, err)
+	cold := kept(t, steepText+growText+kilnText, Course{Changes: []process.Change{change("germinate", 0, cool, "bed")}})
+	assert.Greater(t, grown(cold).Waited, grown(run1(t, steepText+growText+kilnText)).Waited+12*hour, "colder, it grows longer")
 	f := kept(t, steepText+growText+kilnText, Course{Changes: []process.Change{change("soak", 2, long, ""), change("cure", 0, warm, "air-on")}})
 	for _, s := range steps(f) {
 		switch s.Label {

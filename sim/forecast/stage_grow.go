@@ -55,7 +55,7 @@ func (r *run) germinate(st *process.Stage) error {
 		}
 		n--
 		r.start(string(process.Hold))
-		over, err := r.hold(m, st, r.asDone(s, r.now), whole, began, n == 0, ticks)
+		over, err := r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		if err != nil {
 			return err
 		}
@@ -225,6 +225,9 @@ func (r *run) wither(st *process.Stage) error {
 	low, high := r.site.air, r.site.air
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
+	}
+	if c := r.change(doing{string(process.Wither), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
+		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2
 	rh := r.site.rhAt(t)
