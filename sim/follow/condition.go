@@ -207,32 +207,6 @@ func (d *drawing) drawnAs(z []float64, prior float64) float64 {
 	return floats.LogSumExp(append(logs, prior+math.Log(float64(usual))))
 }
 
-// normal makes weights of their logarithms.
-func normal(logs []float64) []float64 {
-	top, sum := slices.Max(logs), 0.0
-	out := make([]float64, len(logs))
-	for i, l := range logs {
-		out[i] = math.Exp(l - top)
-		sum += out[i]
-	}
-	for i := range out {
-		out[i] /= sum
-	}
-	return out
-}
-
-// effective is how many members of equal weight the weights are worth.
-func (d *drawing) effective() float64 { return worth(d.weights) }
-
-// worth is how many equal weights the weights are worth (Kish).
-func worth(weights []float64) float64 {
-	sum := 0.0
-	for _, w := range weights {
-		sum += w * w
-	}
-	return 1 / sum
-}
-
 // settle draws members by their weights, at even steps of the sum of them.
 func (d *drawing) settle() *Sure {
 	n := d.o.Members

@@ -14,6 +14,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 )
 
 // Truth is what the record does not say.
@@ -222,14 +223,7 @@ func (w *writer) chit(s *forecast.Sight) string {
 }
 
 func (w *writer) rub(s *forecast.Sight) string {
-	word := "gummy"
-	switch m := w.about(s.Modification, 0.03); {
-	case m >= 0.85:
-		word = "chalky"
-	case m >= 0.55:
-		word = "gritty"
-	}
-	return "felt rub " + word
+	return "felt rub " + grain.RubAt(w.about(s.Modification, 0.03)).String()
 }
 
 // acrospires draws a hundred corns from the classes, all of them a little longer or
