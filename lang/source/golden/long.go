@@ -1,0 +1,7 @@
+package golden
+
+import "os"
+
+// Long tells whether the long studies are to be run whole, as .ci/nightly does with
+// MALTWRIGHT_LONG=1; otherwise each runs a share of its cases.
+func Long() bool { return os.Getenv("MALTWRIGHT_LONG") == "1" }
