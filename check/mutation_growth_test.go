@@ -52,7 +52,7 @@ var growthKinds = []kind{
 	{"withered before it begins", inStage("wither", inProcess(`at most \d+ %`, "at most 47 %")), heldAlready, caution, "until wither allow"},
 	{"withered to the figure on the dry basis", inStage("wither", inProcess(`at most \d+ %`, "at most 85 % dry basis")), heldAlready, caution, "until wither allow"},
 	{"the wither's bound turned", inStage("wither", inProcess(`at most`, "at least")), heldAlready + backwards, caution, "until wither allow"},
-	{"the wither's moisture with a point too many", inStage("wither", inProcess(`at most (\d)(\d) %`, "at most $1.$2 %")), slowAir, caution, "until wither allow"},
+	{"the wither's moisture with a point too many", inStage("wither", inProcess(`at most (\d)(\d) %`, "at most $1.$2 %")), slowAir + " gate-order", caution, "until wither allow"},
 	{"the wither's hours taken for minutes", inStage("wither", inProcess(`(allow .*) h`, "$1 min")), slowAir + oddTime, caution, "allow wither until"},
 	{"the wither's hours taken for days", inStage("wither", inProcess(`(allow .*) h`, "$1 days")), heldAlready + oddTime, caution, "allow wither until"},
 	{"withered on a tenth of its floor", where(`wither on "larch`, timesOfHouse("wither floor", `area +([\d.]+)`, 0.1)), slowAir + " piece-too-deep", caution, "wither floor until allow"},

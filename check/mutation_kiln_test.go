@@ -27,7 +27,7 @@ var kilnKinds = []kind{
 	{"the first drying's bound turned", inProcess(`(dry .*moisture) at most`, "$1 at least"), heldAlready + backwards + " hot-while-wet", caution, "dry"},
 	{"the first drying done before it begins", inProcess(`(dry .*moisture at most )\d+`, "${1}55"), heldAlready + " gate-order hot-while-wet", caution, "dry"},
 	{"the first drying ends by the figure on the dry basis", inProcess(`(dry .*moisture at most )\d+ %`, "${1}120 % dry basis"), heldAlready + " gate-order hot-while-wet", caution, "dry"},
-	{"the first drying ends at a tenth", inProcess(`(dry .*moisture at most )(\d)(\d) %`, "$1$2.$3 %"), notDried + heldAlready, caution, "dry gate"},
+	{"the first drying ends at a tenth", inProcess(`(dry .*moisture at most )(\d)(\d) %`, "$1$2.$3 %"), notDried + heldAlready + " gate-order", caution, "dry gate"},
 	{"the first gate of the kiln turned", inProcess(`gate moisture at most`, "gate moisture at least"), heldAlready + backwards + curing, caution, "gate cure"},
 	{"the gate before the cure a tenth", inProcess(`gate moisture at most 10 %`, "gate moisture at most 1 %"), gates, caution, "gate"},
 	{"the gate before the cure above 60 %", inProcess(`gate moisture at most 10 %`, "gate moisture at most 65 %"), "moisture-over-60" + heldAlready, caution, "gate"},

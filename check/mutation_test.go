@@ -21,7 +21,7 @@ const (
 	leastCaught        = 0.69
 	leastCaughtRecords = 0.39
 	leastPlaced        = 0.92 // of those that are caught, told where it is
-	mostUnrelated      = 0.38 // findings a case
+	mostUnrelated      = 0.36 // findings a case
 )
 
 // The false alarms that are known, to be none.
