@@ -10,6 +10,7 @@ import (
 
 	"maltwright/check"
 	"maltwright/lang/process"
+	"maltwright/lang/regular"
 )
 
 // Extension is how the name of a process file ends.
@@ -102,7 +103,7 @@ func (w World) folder(path, root string) ([]input, error) {
 }
 
 func (w World) file(path, root string) (input, error) {
-	f, err := os.Open(w.at(path))
+	f, err := regular.Open(w.at(path))
 	if err != nil {
 		return input{}, failed("%s: %s", path, plainError(err))
 	}
