@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/cmd/rewrite"
 	"maltwright/lang/process"
 )
 
@@ -90,9 +89,9 @@ func (c Git) write(w *World) error {
 		return failed("cannot set up: %v", gitError(err, "this folder is in no git repository with files"))
 	}
 	path := filepath.Join(strings.TrimRight(string(top), "\r\n"), ".gitattributes")
-	changed, err := addLine(path, attributesLine)
+	changed, err := addLine(w, path, attributesLine)
 	if err != nil {
-		return failed("%s: %s", path, rewriteError(err))
+		return err
 	}
 	tell(w, changed, ".gitattributes: "+attributesLine)
 	for _, s := range settings {
@@ -119,24 +118,24 @@ func tell(w *World, changed bool, what string) {
 
 // addLine adds a line to a text file that may not be there yet, and tells whether
 // it had to.
-func addLine(path, line string) (bool, error) {
-	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
-	if err == nil {
-		_, err = file.WriteString(line + "\n")
-		return true, errors.Join(err, file.Close())
-	}
-	text, readErr := os.ReadFile(path)
-	if readErr != nil {
-		return false, err
-	}
-	if slices.Contains(strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n"), line) {
-		return false, nil
-	}
-	added := slices.Clone(text)
-	if len(added) > 0 && added[len(added)-1] != '\n' {
-		added = append(added, '\n')
-	}
-	return true, rewrite.File(path, text, append(added, line+"\n"...))
+func addLine(w *World, path, line string) (added bool, err error) {
+	o := w.writing
+	o.Create = true
+	err = w.editWith(o, path, path, func(old []byte) ([]byte, error) {
+		end := "\n"
+		if bytes.Contains(old, []byte("\r\n")) {
+			end = "\r\n"
+		}
+		if added = !slices.Contains(strings.Split(strings.ReplaceAll(string(old), "\r\n", "\n"), "\n"), line); !added {
+			return old, nil
+		}
+		out := slices.Clone(old)
+		if len(out) > 0 && out[len(out)-1] != '\n' {
+			out = append(out, end...)
+		}
+		return append(out, line+end...), nil
+	})
+	return added, err
 }
 
 // git runs git in a folder and gives what it writes.

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/term"
 
 	"maltwright/check/report"
+	"maltwright/cmd/rewrite"
 )
 
 // Exit codes of every command.
@@ -32,6 +33,7 @@ type World struct {
 	ErrTerm  bool   // Err is a terminal
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
+	writing  rewrite.Options // as they are for everybody, but in tests
 }
 
 // Process is the world of the running program.
