@@ -43,10 +43,10 @@ type setting struct{ key, value string }
 // settings: plain shows the meaning; the heads of stages and definitions stand over
 // the pieces of a diff; and where merge cannot read a file git merges its lines.
 var settings = []setting{
-	{"diff.maltwright.textconv", "maltwright plain"},
+	{"diff.maltwright.textconv", "maltwright plain --"},
 	{"diff.maltwright.xfuncname", "^ *((process|steep|repeat|germinate|wither|kiln|grain|site|vessel|floor|limits).*)$"},
 	{"merge.maltwright.name", "process files, by meaning"},
-	{"merge.maltwright.driver", "maltwright merge --name %P %O %A %B; e=$?; test $e -lt 2 && exit $e; git merge-file -L ours -L base -L theirs %A %O %B"},
+	{"merge.maltwright.driver", "maltwright merge --name=%P -- %O %A %B; e=$?; test $e -lt 2 && exit $e; git merge-file -L ours -L base -L theirs -- %A %O %B"},
 }
 
 const hook = `#!/bin/sh
@@ -101,11 +101,25 @@ func (c Git) write(w *World) error {
 			continue
 		}
 		if _, err := git(w.Folder, "config", "--local", s.key, s.value); err != nil {
-			return failed("git config %s: %v", s.key, gitError(err, "it could not be set"))
+			return failed("git config %s: %v", s.key, gitError(err, w.notSet()))
 		}
 		tell(w, true, s.key)
 	}
 	return nil
+}
+
+// notSet says why the configuration was not written. A git that was killed leaves its lock
+// behind, which holds up every later one; whether it is left behind only people can tell.
+func (w World) notSet() string {
+	path, err := git(w.Folder, "rev-parse", "--git-path", "config.lock")
+	if err != nil {
+		return "it could not be set"
+	}
+	lock := w.at(filepath.FromSlash(strings.TrimRight(string(path), "\r\n")))
+	if _, err := os.Lstat(lock); err != nil {
+		return "it could not be set"
+	}
+	return fmt.Sprintf("it could not be set, since another git is writing the configuration or was killed while it did; if none is running, take away %s and try again", lock)
 }
 
 func tell(w *World, changed bool, what string) {

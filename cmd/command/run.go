@@ -104,13 +104,20 @@ func Main(w World, args []string) (code int) {
 	return w.report(context.Run(&w))
 }
 
+// minus is the sign proper.
+const minus = "\u2212"
+
 // signed writes the minus of an argument such as -3 as a minus sign proper, which
-// the language reads too, so that it is not taken for a flag.
+// the language reads too, so that it is not taken for a flag. What stands behind -- is no
+// flag, and may be the name of a file.
 func signed(args []string) []string {
 	out := slices.Clone(args)
 	for i, a := range out {
+		if a == "--" {
+			break
+		}
 		if len(a) > 1 && a[0] == '-' && a[1] >= '0' && a[1] <= '9' {
-			out[i] = "\u2212" + a[1:]
+			out[i] = minus + a[1:]
 		}
 	}
 	return out

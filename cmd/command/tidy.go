@@ -102,7 +102,8 @@ func inPlace(w *World, in input) (int, error) {
 	return unread, err
 }
 
-// laidOut gives the text in the canonical form; where it does not read it says so.
+// laidOut gives the text in the canonical form; where it does not read, or would not
+// any more, it says so.
 func laidOut(w *World, in input) (out []byte, reads bool) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
@@ -110,7 +111,11 @@ func laidOut(w *World, in input) (out []byte, reads bool) {
 		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
 		return nil, false
 	}
-	return layout.Write(tree), true
+	if out = layout.Write(tree); len(out) > source.MaxBytes {
+		fmt.Fprintf(w.Err, "maltwright: %s would be too large to read if it were laid out, and is left as it is\n", report.Safe(in.name))
+		return nil, false
+	}
+	return out, true
 }
 
 // diffCodes are the terminal attributes of the lines of a diff, by how they begin;
