@@ -29,9 +29,9 @@ type Note struct {
 // Help is the longer help of the command.
 func (Note) Help() string {
 	return `The reading is checked first: one that does not read, or cannot be, is told in a
-line, and the file stays as it is. Nothing else in the file is touched. Two who
-note at once wait for each other, and at every moment the old or the new file is
-there, whole.
+line, and the file stays as it is. Nothing else in the file is touched. Who notes
+while another command writes the file waits for it, up to half a minute, and at
+every moment the old or the new file is there, whole.
 
 Examples:
 

@@ -121,7 +121,7 @@ func shared(t *testing.T) (path string, edit func() string) {
 	}
 }
 
-func TestAFileOfAnotherIsLeftToHim(t *testing.T) {
+func TestAFileOfAnotherIsLeftAlone(t *testing.T) {
 	path, edit := shared(t)
 	assert.Contains(t, edit(), "it may not be written by you")
 	holds(t, path, "old")
@@ -132,6 +132,10 @@ func TestAFileOfAnotherIsLeftToHim(t *testing.T) {
 	assert.Contains(t, edit(), "it belongs to a group that you are not in")
 	holds(t, path, "old")
 	require.NoError(t, os.Chown(path, nobody, nobody))
+	require.NoError(t, os.WriteFile(lockName(path), nil, 0o600))
+	assert.Contains(t, edit(), "is the lock of somebody else, and may not be opened")
+	holds(t, path, "old")
+	require.NoError(t, os.Chmod(lockName(path), 0o644))
 	assert.Empty(t, edit())
 	holds(t, path, "old by a process")
 	left, err := filepath.Glob(filepath.Join(filepath.Dir(path), ".*"))

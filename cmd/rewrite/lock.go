@@ -98,6 +98,9 @@ func openLock(name string) (*os.File, error) {
 			if is := isLock(info, name); is != nil {
 				return nil, is
 			}
+			if errors.Is(err, fs.ErrPermission) {
+				return nil, Refusal(filepath.Base(name) + " beside it is the lock of somebody else, and may not be opened; if nobody is writing the file, have it taken away")
+			}
 		}
 		return nil, err
 	}
