@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/json"
 	"io"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
@@ -55,9 +56,12 @@ func JSON(w io.Writer, list []finding.Finding, notJudged []NotJudged, o Options)
 	out := struct {
 		Findings  []jsonFinding `json:"findings"`
 		NotJudged []NotJudged   `json:"not_judged"`
-	}{make([]jsonFinding, 0, len(list)), notJudged}
+	}{make([]jsonFinding, 0, len(list)), slices.Clone(notJudged)}
 	if out.NotJudged == nil {
 		out.NotJudged = []NotJudged{}
+	}
+	for i := range out.NotJudged {
+		out.NotJudged[i].File = Name(out.NotJudged[i].File)
 	}
 	for _, f := range list {
 		out.Findings = append(out.Findings, o.json(f))
@@ -72,18 +76,18 @@ func (o Options) json(f finding.Finding) jsonFinding {
 	j := jsonFinding{Severity: f.Severity.String(), Rule: f.Rule, Message: f.Message, Why: f.Why, Hint: f.Hint}
 	if p := f.Place; p.Known() {
 		from, to := p.File.Position(p.Start, source.Characters), p.File.Position(p.End, source.Characters)
-		j.File, j.Line, j.Column, j.EndLine, j.EndColumn = o.name(p.File.Name()), from.Line, from.Column, to.Line, to.Column
+		j.File, j.Line, j.Column, j.EndLine, j.EndColumn = Name(o.name(p.File.Name())), from.Line, from.Column, to.Line, to.Column
 	}
 	for _, r := range f.Related {
 		if r.Place.Known() {
 			at := r.Place.File.Position(r.Place.Start, source.Characters)
-			j.Related = append(j.Related, jsonRelated{o.name(r.Place.File.Name()), at.Line, at.Column, r.Message})
+			j.Related = append(j.Related, jsonRelated{Name(o.name(r.Place.File.Name())), at.Line, at.Column, r.Message})
 		}
 	}
 	for _, e := range f.Fixes {
 		if p := e.Place; p.Known() {
 			from, to := p.File.Position(p.Start, source.Characters), p.File.Position(p.End, source.Characters)
-			j.Fixes = append(j.Fixes, jsonEdit{o.name(p.File.Name()), from.Line, from.Column, to.Line, to.Column, e.New})
+			j.Fixes = append(j.Fixes, jsonEdit{Name(o.name(p.File.Name())), from.Line, from.Column, to.Line, to.Column, e.New})
 		}
 	}
 	return j

@@ -32,6 +32,25 @@ func Safe(text string) string {
 	return b.String()
 }
 
+// Name gives the name of a file as text for other programs: as it is, but with bytes that
+// are no text written out as Safe does, since nothing else may stand in JSON.
+func Name(name string) string {
+	if utf8.ValidString(name) {
+		return name
+	}
+	var b strings.Builder
+	for len(name) > 0 {
+		r, size := utf8.DecodeRuneInString(name)
+		if r == utf8.RuneError && size <= 1 {
+			fmt.Fprintf(&b, "<byte 0x%02X>", name[0])
+		} else {
+			b.WriteString(name[:size])
+		}
+		name = name[size:]
+	}
+	return b.String()
+}
+
 func clean(text string) bool {
 	return utf8.ValidString(text) && !strings.ContainsFunc(text, acts)
 }

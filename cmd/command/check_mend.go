@@ -1,16 +1,13 @@
 package command
 
 import (
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 
 	"github.com/rogpeppe/go-internal/diff"
 
 	"maltwright/check/mend"
 	"maltwright/check/report"
-	"maltwright/cmd/rewrite"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 )
@@ -33,8 +30,8 @@ func (c Check) mend(w *World, files []input) (*World, error) {
 	return &to, nil
 }
 
-// mendOne mends one input and gives its text as it is then.
-func (c Check) mendOne(w *World, in input) ([]byte, error) {
+// mended mends the text of an input, and touches no disk.
+func (c Check) mended(in input) (mend.Result, error) {
 	var broken error
 	out := mend.Text(in.text, func(text []byte) (*source.File, []finding.Finding) {
 		again := in
@@ -46,8 +43,19 @@ func (c Check) mendOne(w *World, in input) ([]byte, error) {
 		}
 		return r.House.Files[0], r.Findings
 	})
-	if broken != nil {
-		return nil, broken
+	return out, broken
+}
+
+// mendOne mends one input and gives its text as it is then.
+func (c Check) mendOne(w *World, in input) ([]byte, error) {
+	out, err := c.mended(in)
+	if err != nil {
+		return nil, err
+	}
+	if in.path != "" && !c.DryRun && out.Changed {
+		if in.text, out, err = c.mendInPlace(w, in, out); err != nil {
+			return nil, err
+		}
 	}
 	if out.Unread {
 		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
@@ -61,12 +69,7 @@ func (c Check) mendOne(w *World, in input) ([]byte, error) {
 	if !out.Changed {
 		return in.text, nil
 	}
-	if !c.DryRun {
-		if err := rewrite.File(in.path, in.text, out.Text); err != nil {
-			return nil, failed("%s: %s", in.name, mendError(err))
-		}
-	}
-	_, err := io.WriteString(c.diffsTo(w), safeLines(string(diff.Diff(in.name, in.text, in.name+" mended", out.Text))))
+	_, err = io.WriteString(c.diffsTo(w), safeLines(string(diff.Diff(in.name, in.text, in.name+" mended", out.Text))))
 	if err != nil {
 		return nil, failed("cannot write: %v", err)
 	}
@@ -84,9 +87,17 @@ func (c Check) diffsTo(w *World) io.Writer {
 	return w.Err
 }
 
-func mendError(err error) string {
-	if errors.Is(err, fs.ErrPermission) {
-		return "it, or its folder, may not be written"
-	}
-	return rewriteError(err)
+// mendInPlace writes what is mended into the file. A text that has changed since it was
+// read is mended in its turn, under the lock. It gives the text that was mended.
+func (c Check) mendInPlace(w *World, in input, out mend.Result) ([]byte, mend.Result, error) {
+	err := w.edit(in.name, in.path, func(old []byte) ([]byte, error) {
+		if string(old) == string(in.text) {
+			return out.Text, nil
+		}
+		in.text = old
+		var err error
+		out, err = c.mended(in)
+		return out.Text, err
+	})
+	return in.text, out, err
 }

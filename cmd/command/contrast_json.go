@@ -3,6 +3,7 @@ package command
 import (
 	"encoding/json"
 
+	"maltwright/check/report"
 	"maltwright/lang/contrast"
 	"maltwright/lang/source"
 )
@@ -82,5 +83,5 @@ func placeJSON(p source.Place) *jsonPlace {
 		return nil
 	}
 	at := p.File.Position(p.Start, source.Characters)
-	return &jsonPlace{p.File.Name(), at.Line, at.Column}
+	return &jsonPlace{report.Name(p.File.Name()), at.Line, at.Column}
 }

@@ -10,6 +10,7 @@ import (
 
 	"maltwright/check"
 	"maltwright/lang/process"
+	"maltwright/lang/regular"
 )
 
 // Extension is how the name of a process file ends.
@@ -55,7 +56,7 @@ func (w World) one(path, root string) ([]input, error) {
 	info, err := os.Stat(w.at(path))
 	switch {
 	case err != nil:
-		return nil, failed("%s: %s", path, plainError(err))
+		return nil, notOpened(path, err)
 	case info.IsDir():
 		return w.folder(path, root)
 	case !info.Mode().IsRegular():
@@ -102,9 +103,9 @@ func (w World) folder(path, root string) ([]input, error) {
 }
 
 func (w World) file(path, root string) (input, error) {
-	f, err := os.Open(w.at(path))
+	f, err := regular.Open(w.at(path))
 	if err != nil {
-		return input{}, failed("%s: %s", path, plainError(err))
+		return input{}, notOpened(path, err)
 	}
 	defer f.Close()
 	text, err := process.ReadAll(f)
@@ -120,6 +121,16 @@ func (w World) file(path, root string) (input, error) {
 		in.root, in.dir = w.at(root), filepath.ToSlash(rel)
 	}
 	return in, nil
+}
+
+// notOpened says why a file could not be opened. A name that begins with a sign has
+// become a number with a minus on the way here; see signed.
+func notOpened(path string, err error) error {
+	text := plainError(err)
+	if name, ok := strings.CutPrefix(path, minus); ok && errors.Is(err, fs.ErrNotExist) {
+		text += "; behind --, or as ./-" + name + ", a name may begin with a sign"
+	}
+	return failed("%s: %s", path, text)
 }
 
 // plainError is an error of the file system without the call and the path.

@@ -11,7 +11,6 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/cmd/rewrite"
 	"maltwright/lang/process"
 )
 
@@ -44,10 +43,10 @@ type setting struct{ key, value string }
 // settings: plain shows the meaning; the heads of stages and definitions stand over
 // the pieces of a diff; and where merge cannot read a file git merges its lines.
 var settings = []setting{
-	{"diff.maltwright.textconv", "maltwright plain"},
+	{"diff.maltwright.textconv", "maltwright plain --"},
 	{"diff.maltwright.xfuncname", "^ *((process|steep|repeat|germinate|wither|kiln|grain|site|vessel|floor|limits).*)$"},
 	{"merge.maltwright.name", "process files, by meaning"},
-	{"merge.maltwright.driver", "maltwright merge --name %P %O %A %B; e=$?; test $e -lt 2 && exit $e; git merge-file -L ours -L base -L theirs %A %O %B"},
+	{"merge.maltwright.driver", "maltwright merge --name=%P -- %O %A %B; e=$?; test $e -lt 2 && exit $e; git merge-file -L ours -L base -L theirs -- %A %O %B"},
 }
 
 const hook = `#!/bin/sh
@@ -90,9 +89,9 @@ func (c Git) write(w *World) error {
 		return failed("cannot set up: %v", gitError(err, "this folder is in no git repository with files"))
 	}
 	path := filepath.Join(strings.TrimRight(string(top), "\r\n"), ".gitattributes")
-	changed, err := addLine(path, attributesLine)
+	changed, err := addLine(w, path, attributesLine)
 	if err != nil {
-		return failed("%s: %s", path, rewriteError(err))
+		return err
 	}
 	tell(w, changed, ".gitattributes: "+attributesLine)
 	for _, s := range settings {
@@ -102,11 +101,25 @@ func (c Git) write(w *World) error {
 			continue
 		}
 		if _, err := git(w.Folder, "config", "--local", s.key, s.value); err != nil {
-			return failed("git config %s: %v", s.key, gitError(err, "it could not be set"))
+			return failed("git config %s: %v", s.key, gitError(err, w.notSet()))
 		}
 		tell(w, true, s.key)
 	}
 	return nil
+}
+
+// notSet says why the configuration was not written. A git that was killed leaves its lock
+// behind, which holds up every later one; whether it is left behind only people can tell.
+func (w World) notSet() string {
+	path, err := git(w.Folder, "rev-parse", "--git-path", "config.lock")
+	if err != nil {
+		return "it could not be set"
+	}
+	lock := w.at(filepath.FromSlash(strings.TrimRight(string(path), "\r\n")))
+	if _, err := os.Lstat(lock); err != nil {
+		return "it could not be set"
+	}
+	return fmt.Sprintf("it could not be set, since another git is writing the configuration or was killed while it did; if none is running, take away %s and try again", lock)
 }
 
 func tell(w *World, changed bool, what string) {
@@ -119,24 +132,24 @@ func tell(w *World, changed bool, what string) {
 
 // addLine adds a line to a text file that may not be there yet, and tells whether
 // it had to.
-func addLine(path, line string) (bool, error) {
-	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
-	if err == nil {
-		_, err = file.WriteString(line + "\n")
-		return true, errors.Join(err, file.Close())
-	}
-	text, readErr := os.ReadFile(path)
-	if readErr != nil {
-		return false, err
-	}
-	if slices.Contains(strings.Split(strings.ReplaceAll(string(text), "\r\n", "\n"), "\n"), line) {
-		return false, nil
-	}
-	added := slices.Clone(text)
-	if len(added) > 0 && added[len(added)-1] != '\n' {
-		added = append(added, '\n')
-	}
-	return true, rewrite.File(path, text, append(added, line+"\n"...))
+func addLine(w *World, path, line string) (added bool, err error) {
+	o := w.writing
+	o.Create = true
+	err = w.editWith(o, path, path, func(old []byte) ([]byte, error) {
+		end := "\n"
+		if bytes.Contains(old, []byte("\r\n")) {
+			end = "\r\n"
+		}
+		if added = !slices.Contains(strings.Split(strings.ReplaceAll(string(old), "\r\n", "\n"), "\n"), line); !added {
+			return old, nil
+		}
+		out := slices.Clone(old)
+		if len(out) > 0 && out[len(out)-1] != '\n' {
+			out = append(out, end...)
+		}
+		return append(out, line+end...), nil
+	})
+	return added, err
 }
 
 // git runs git in a folder and gives what it writes.

@@ -18,7 +18,7 @@ const module = "maltwright/"
 // pipeline is the order of the folders: a package imports only from those in front
 // of it.
 var pipeline = []string{
-	"lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/process",
+	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/process",
 	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/evidence", "sim/follow", "sim/learn", "sim/outside",

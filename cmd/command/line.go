@@ -1,6 +1,8 @@
 package command
 
 import (
+	"fmt"
+	"reflect"
 	"slices"
 
 	"github.com/alecthomas/kong"
@@ -43,9 +45,25 @@ func newParser(w World, cli *Line) (*kong.Kong, error) {
 	return kong.New(cli,
 		kong.Name("maltwright"), kong.Description(description),
 		kong.Writers(w.Out, w.Err),
+		kong.KindMapper(reflect.String, kong.MapperFunc(asGiven)),
 		kong.Exit(func(code int) { panic(done{code}) }),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: min(width, 100), NoExpandSubcommands: true}),
 	)
+}
+
+// asGiven takes a word of the command line byte by byte. The way of the library goes
+// through JSON, and changes the name of a file that is no text.
+func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
+	t, err := ctx.Scan.PopValue("string")
+	if err != nil {
+		return err
+	}
+	text, ok := t.Value.(string)
+	if !ok {
+		text = fmt.Sprint(t.Value)
+	}
+	target.SetString(text)
+	return nil
 }
 
 var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}

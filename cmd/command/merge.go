@@ -54,17 +54,11 @@ func (c Merge) Run(w *World) error {
 		name = c.Name
 		files[0].name, files[1].name, files[2].name = name+" (base)", name+" (ours)", name+" (theirs)"
 	}
-	var trees [3]*syntax.Tree
-	for i, f := range files {
-		if trees[i], err = c.parse(w, f.name, f.text); err != nil {
-			return err
-		}
+	got, err := c.merged(w, name, files)
+	if err == nil {
+		got, err = c.write(w, name, files, got)
 	}
-	got, err := merge.Trees(trees[0], trees[1], trees[2])
 	if err != nil {
-		return failed("%s: %v; nothing was written", name, err)
-	}
-	if err := c.write(w, files[1], got.Text); err != nil {
 		return err
 	}
 	if got.Unsettled > 0 {
@@ -72,6 +66,20 @@ func (c Merge) Run(w *World) error {
 		return errFindings
 	}
 	return nil
+}
+
+// merged joins the three files.
+func (c Merge) merged(w *World, name string, files []input) (got merge.Result, err error) {
+	var trees [3]*syntax.Tree
+	for i, f := range files {
+		if trees[i], err = c.parse(w, f.name, f.text); err != nil {
+			return got, err
+		}
+	}
+	if got, err = merge.Trees(trees[0], trees[1], trees[2]); err != nil {
+		return got, failed("%s: %v; nothing was written", name, err)
+	}
+	return got, nil
 }
 
 func (c Merge) parse(w *World, name string, text []byte) (*syntax.Tree, error) {
@@ -83,16 +91,26 @@ func (c Merge) parse(w *World, name string, text []byte) (*syntax.Tree, error) {
 	return tree, nil
 }
 
-func (c Merge) write(w *World, ours input, text []byte) error {
+// write puts the result in the place of ours. Where ours has changed since it was read,
+// it is merged anew, under the lock.
+func (c Merge) write(w *World, name string, files []input, got merge.Result) (merge.Result, error) {
+	ours := files[1]
 	switch {
 	case c.Show || ours.path == "":
-		if _, err := w.Out.Write(text); err != nil {
-			return failed("cannot write: %v", err)
+		if _, err := w.Out.Write(got.Text); err != nil {
+			return got, failed("cannot write: %v", err)
 		}
-	case string(text) != string(ours.text):
-		if err := rewrite.File(ours.path, ours.text, text); err != nil {
-			return failed("%s: %s", ours.name, rewriteError(err))
-		}
+	case string(got.Text) == string(ours.text):
+		rewrite.Sweep(ours.path)
+	default:
+		err := w.edit(ours.name, ours.path, func(old []byte) (_ []byte, err error) {
+			if string(old) != string(files[1].text) {
+				files[1].text = old
+				got, err = c.merged(w, name, files)
+			}
+			return got.Text, err
+		})
+		return got, err
 	}
-	return nil
+	return got, nil
 }

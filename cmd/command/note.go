@@ -1,7 +1,6 @@
 package command
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -9,7 +8,6 @@ import (
 	"time"
 
 	"maltwright/check/report"
-	"maltwright/cmd/rewrite"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
 	"maltwright/lang/process"
@@ -31,9 +29,9 @@ type Note struct {
 // Help is the longer help of the command.
 func (Note) Help() string {
 	return `The reading is checked first: one that does not read, or cannot be, is told in a
-line, and the file stays as it is. Nothing else in the file is touched. Two who
-note at once wait for each other, and at every moment the old or the new file is
-there, whole.
+line, and the file stays as it is. Nothing else in the file is touched. Who notes
+while another command writes the file waits for it, up to half a minute, and at
+every moment the old or the new file is there, whole.
 
 Examples:
 
@@ -51,62 +49,40 @@ command line cannot be understood, or the file holds no such batch; 3 the file
 cannot be read or written.`
 }
 
-// mostTries is how often a file that another program keeps changing is read again.
-const mostTries = 5
-
-// Run checks the reading and writes it.
+// Run checks the reading and writes it. Now is asked again under the lock, so that of
+// two who wait for each other the later line has the later time.
 func (c Note) Run(w *World) error {
 	if _, err := c.line(time.Now()); err != nil {
-		return err
-	}
-	if c.DryRun {
-		return c.once(w)
-	}
-	if _, err := w.file(c.File, c.Root); err != nil { // before a lock is put beside it
-		return err
-	}
-	release, err := rewrite.Lock(w.at(c.File))
-	if err != nil {
-		return failed("%s: %s", c.File, rewriteError(err))
-	}
-	defer release()
-	for try := 1; ; try++ {
-		if err = c.once(w); !errors.Is(err, rewrite.ErrChanged) || try == mostTries {
-			break
-		}
-	}
-	if errors.Is(err, rewrite.ErrChanged) {
-		return failed("%s: %s", c.File, rewriteError(err))
-	}
-	return err
-}
-
-// once reads the file, puts the line in and writes it. Now is asked only here, so
-// that of two who wait for each other the later line has the later time.
-func (c Note) once(w *World) error {
-	line, err := c.line(time.Now())
-	if err != nil {
 		return err
 	}
 	in, err := w.file(c.File, c.Root)
 	if err != nil {
 		return err
 	}
-	out, at, batch, err := c.appended(in, line)
-	if err != nil {
-		return err
-	}
-	if !c.DryRun {
-		switch err := rewrite.File(in.path, in.text, out); {
-		case errors.Is(err, rewrite.ErrChanged):
-			return err
-		case err != nil:
-			return failed("%s: %s", c.File, rewriteError(err))
+	said := ""
+	note := func(text []byte) ([]byte, error) {
+		line, err := c.line(time.Now())
+		if err != nil {
+			return nil, err
 		}
+		in.text = text
+		out, at, batch, err := c.appended(in, line)
+		if err != nil {
+			return nil, err
+		}
+		words := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
+		said = fmt.Sprintf("%s: %s", report.Safe(batch), report.Safe(words))
+		return out, nil
 	}
-	said := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
-	fmt.Fprintf(w.Out, "%s: %s\n", report.Safe(batch), report.Safe(said))
-	return nil
+	if c.DryRun {
+		_, err = note(in.text)
+	} else {
+		err = w.edit(c.File, in.path, note)
+	}
+	if err == nil {
+		fmt.Fprintln(w.Out, said)
+	}
+	return err
 }
 
 // line reads the words of the reading as one statement, and gives it its time.

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/term"
 
 	"maltwright/check/report"
+	"maltwright/cmd/rewrite"
 )
 
 // Exit codes of every command.
@@ -32,6 +33,7 @@ type World struct {
 	ErrTerm  bool   // Err is a terminal
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
+	writing  rewrite.Options // as they are for everybody, but in tests
 }
 
 // Process is the world of the running program.
@@ -102,13 +104,20 @@ func Main(w World, args []string) (code int) {
 	return w.report(context.Run(&w))
 }
 
+// minus is the sign proper.
+const minus = "\u2212"
+
 // signed writes the minus of an argument such as -3 as a minus sign proper, which
-// the language reads too, so that it is not taken for a flag.
+// the language reads too, so that it is not taken for a flag. What stands behind -- is no
+// flag, and may be the name of a file.
 func signed(args []string) []string {
 	out := slices.Clone(args)
 	for i, a := range out {
+		if a == "--" {
+			break
+		}
 		if len(a) > 1 && a[0] == '-' && a[1] >= '0' && a[1] <= '9' {
-			out[i] = "\u2212" + a[1:]
+			out[i] = minus + a[1:]
 		}
 	}
 	return out

@@ -1,9 +1,7 @@
 package command
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"strings"
 
 	"github.com/rogpeppe/go-internal/diff"
@@ -61,13 +59,10 @@ func (c Tidy) Run(w *World) error {
 
 // one lays one file out and gives how many reasons there are for an exit code of 1.
 func (c Tidy) one(w *World, in input) (int, error) {
-	tree, found := syntax.Parse(source.New(in.name, in.text))
-	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
+	out, reads := laidOut(w, in)
+	if !reads {
 		return 1, nil
 	}
-	out := layout.Write(tree)
 	same := string(out) == string(in.text)
 	switch {
 	case c.Verify && !same:
@@ -80,23 +75,47 @@ func (c Tidy) one(w *World, in input) (int, error) {
 		if _, err := w.Out.Write(out); err != nil {
 			return 0, failed("cannot write: %v", err)
 		}
-	case !same:
-		if err := rewrite.File(in.path, in.text, out); err != nil {
-			return 0, failed("%s: %s", in.name, rewriteError(err))
-		}
-		fmt.Fprintf(w.Out, "laid out %s\n", report.Safe(in.name))
+	case same:
+		rewrite.Sweep(in.path)
+	default:
+		return inPlace(w, in)
 	}
 	return 0, nil
 }
 
-func rewriteError(err error) string {
-	switch {
-	case errors.Is(err, rewrite.ErrLink) || errors.Is(err, rewrite.ErrChanged):
-		return err.Error()
-	case errors.Is(err, fs.ErrPermission):
-		return "nothing may be written there"
+// inPlace lays out what stands in the file by the time it is written.
+func inPlace(w *World, in input) (int, error) {
+	unread, changed := 0, false
+	err := w.edit(in.name, in.path, func(old []byte) ([]byte, error) {
+		in.text = old
+		out, reads := laidOut(w, in)
+		if unread, changed = 0, false; !reads {
+			unread = 1
+			return old, nil
+		}
+		changed = string(out) != string(old)
+		return out, nil
+	})
+	if err == nil && changed {
+		fmt.Fprintf(w.Out, "laid out %s\n", report.Safe(in.name))
 	}
-	return plainError(err)
+	return unread, err
+}
+
+// laidOut gives the text in the canonical form; where it does not read, or would not
+// any more, it says so.
+func laidOut(w *World, in input) (out []byte, reads bool) {
+	tree, found := syntax.Parse(source.New(in.name, in.text))
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
+		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
+		return nil, false
+	}
+	if out = layout.Write(tree); len(out) > source.MaxBytes {
+		fmt.Fprintf(w.Err, "maltwright: %s would be too large to read if it were laid out, and is left as it is\n", report.Safe(in.name))
+		return nil, false
+	}
+	return out, true
 }
 
 // diffCodes are the terminal attributes of the lines of a diff, by how they begin;

@@ -1,78 +1,113 @@
 // Package rewrite puts a new text in the place of a file, so that at every moment
-// either the old or the new one is there, whole.
+// either the old or the new one is there, whole, and nothing that another program of
+// this kind has written is lost.
+//
+// How it works: a writer takes the lock of the file (lock.go), reads, makes the new text
+// of what it has read, writes that beside the file, syncs it, looks once more whether the
+// file still is what it was, and renames (replace.go). There is no way to write without
+// the lock. What belongs to the file beside its text (keep.go) goes over to the new one;
+// where that cannot be, the file is left as it is.
 package rewrite
 
 import (
+	"bytes"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
+	"time"
 )
 
-// ErrLink says that the path is a link: what it points at may lie anywhere, and is
-// not touched.
-var ErrLink = errors.New("it is a link; give the file itself")
+// Refusal is why a file is not written and what to do, in words for people.
+type Refusal string
 
-// ErrChanged says that the file is not as it was read.
-var ErrChanged = errors.New("it was changed by somebody else in the meantime")
+func (r Refusal) Error() string { return string(r) }
 
-// File replaces the text of a regular file that still holds old. The new text is
-// written to a temporary file beside it, which gets the file's mode, is synced and
-// renamed over it; on any error the file is as it was and the temporary file is gone.
-func File(path string, old, text []byte) (err error) {
-	info, err := os.Lstat(path)
-	if err != nil {
-		return err
-	}
-	switch {
-	case info.Mode()&os.ModeSymlink != 0:
-		return ErrLink
-	case !info.Mode().IsRegular():
-		return fmt.Errorf("it is not a regular file")
-	}
-	now, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	if string(now) != string(old) {
-		return ErrChanged
-	}
-	temp, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".new-")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			temp.Close()
-			os.Remove(temp.Name())
-		}
-	}()
-	if _, err = temp.Write(text); err != nil {
-		return err
-	}
-	if err = temp.Chmod(info.Mode().Perm()); err != nil {
-		return err
-	}
-	if err = temp.Sync(); err != nil {
-		return err
-	}
-	if err = temp.Close(); err != nil {
-		return err
-	}
-	if err = os.Rename(temp.Name(), path); err != nil {
-		return err
-	}
-	return syncFolder(filepath.Dir(path))
+const (
+	// ErrLink says that the path is a link: what it points at may lie anywhere, and is
+	// not touched.
+	ErrLink Refusal = "it is a link; give the file itself"
+	// ErrChanged says that a program which asks for no lock keeps changing the file.
+	ErrChanged Refusal = "it was changed by somebody else in the meantime"
+)
+
+// Options are how to wait and to write. The zero value is what a command wants, but for
+// Waiting.
+type Options struct {
+	Waiting func()               // called once, when another has held the lock for Say
+	Say     time.Duration        // 0: one second
+	GiveUp  time.Duration        // how long to wait in all; 0: thirty seconds
+	Sync    func(*os.File) error // makes a text last; nil: that of the file
+	Create  bool                 // a file that is not there is made; its old text is empty
 }
 
-// syncFolder makes the rename last. Where folders cannot be synced, as on Windows,
-// there is nothing more to do.
-func syncFolder(path string) error {
-	folder, err := os.Open(path)
+const (
+	mostTries   = 5 // how often a file that another program keeps changing is read again
+	defaultSay  = time.Second
+	defaultQuit = 30 * time.Second
+	maxBytes    = 4<<20 + 1 // of a text; see source.MaxBytes
+)
+
+// Edit replaces the text of a regular file by what change makes of it. Change is called
+// under the lock, and again where a program that asks for no lock came between; it gives
+// the text that it got for the file to be left alone. Its error is given back as it is.
+// On any error the file is as it was and nothing is left beside it.
+func Edit(path string, o Options, change func(old []byte) ([]byte, error)) error {
+	if _, err := o.look(path); err != nil { // before a lock is put beside it
+		return err
+	}
+	release, err := o.lock(path)
 	if err != nil {
-		return nil // the file itself is in place
+		return err
+	}
+	defer release()
+	sweep(path)
+	for try := 1; ; try++ {
+		if err = o.once(path, change); !errors.Is(err, ErrChanged) || try == mostTries {
+			return err
+		}
+	}
+}
+
+func (o Options) once(path string, change func(old []byte) ([]byte, error)) error {
+	was, err := o.look(path)
+	if err != nil {
+		return err
+	}
+	text, err := change(bytes.Clone(was.text))
+	if err != nil || bytes.Equal(text, was.text) && was.info != nil {
+		return err
+	}
+	return o.replace(path, was, text)
+}
+
+// Sweep takes away what a killed run left beside a file that need not be written, unless
+// somebody is writing it.
+func Sweep(path string) {
+	if info, err := os.Lstat(lockName(path)); err != nil || !info.Mode().IsRegular() {
+		return // whoever was killed had the lock
+	}
+	if release, err := tryLock(lockName(path)); err == nil {
+		sweep(path)
+		release()
+	}
+}
+
+// sweep takes away the texts that killed runs did not get to rename. The lock is held,
+// so nobody is writing one.
+func sweep(path string) {
+	folder, err := os.Open(filepath.Dir(path))
+	if err != nil {
+		return // what is left behind holds up nobody
 	}
 	defer folder.Close()
-	_ = folder.Sync()
-	return nil
+	names, _ := folder.Readdirnames(-1)
+	for _, name := range names {
+		if !isTemporary(name, path) {
+			continue
+		}
+		full := filepath.Join(filepath.Dir(path), name)
+		if info, err := os.Lstat(full); err == nil && info.Mode().IsRegular() {
+			os.Remove(full)
+		}
+	}
 }

@@ -18,6 +18,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -30,11 +31,25 @@ const (
 )
 
 // Write gives the file in the canonical form. The tree must have come from a parse
-// without faults: what did not read is not in the tree, and would be lost.
+// without faults: what did not read is not in the tree, and would be lost. Lines end as
+// the first one of the file does, and a byte-order mark stays: both are of the editor
+// that the file is used with, and no part of the layout.
 func Write(t *syntax.Tree) []byte {
 	p := &printer{}
 	p.block(&t.Top, vocabulary.File, 0)
-	return p.out.Bytes()
+	return EndedLike(t.File, p.out.Bytes())
+}
+
+// EndedLike gives a text whose lines end in \n the line ends and the byte-order mark of a
+// file; where the file is nil they stay as they are.
+func EndedLike(f *source.File, text []byte) []byte {
+	if f == nil {
+		return text
+	}
+	if end := lineEndOf(f.Bytes()); end != "\n" {
+		text = bytes.ReplaceAll(text, []byte("\n"), []byte(end))
+	}
+	return append(bytes.Clone(f.Bytes()[:f.Start()]), text...)
 }
 
 // Statement gives one statement of a block of that kind in the canonical form, with

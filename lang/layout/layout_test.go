@@ -1,8 +1,10 @@
 package layout
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -54,6 +56,40 @@ func samples(t testing.TB) map[string][]byte {
 func TestTheFourPropertiesHoldOnEverySample(t *testing.T) {
 	for name, text := range samples(t) {
 		t.Run(filepath.Base(name), func(t *testing.T) { holds(t, text) })
+	}
+}
+
+// Line ends and a byte-order mark are the editor's: they stay, and nothing else of the
+// layout hangs on them.
+func TestLineEndsAndAByteOrderMarkStay(t *testing.T) {
+	for name, text := range samples(t) {
+		tree, ok := parse(text)
+		if !ok || bytes.ContainsAny(text, "\r\ufeff") {
+			continue
+		}
+		want := string(Write(tree))
+		for _, mark := range []string{"", "\ufeff"} {
+			for _, end := range []string{"\n", "\r\n", "\r"} {
+				other := []byte(mark + strings.ReplaceAll(string(text), "\n", end))
+				tree, ok := parse(other)
+				require.True(t, ok, name)
+				require.Equal(t, mark+strings.ReplaceAll(want, "\n", end), string(Write(tree)), "%s with %q and %q", name, mark, end)
+			}
+		}
+		holds(t, []byte("\ufeff"+strings.ReplaceAll(string(text), "\n", "\r\n")))
+	}
+}
+
+func TestOfMixedLineEndsTheFirstCounts(t *testing.T) {
+	for text, want := range map[string]string{
+		"vessel \"t\" { holds 25 l }\r\nsite \"L\" {}\n":   "vessel \"t\" { holds 25 l }\r\nsite \"L\"   {}\r\n",
+		"vessel \"t\" { holds 25 l }\n\nsite \"L\" {}\r\n": "vessel \"t\" { holds 25 l }\n\nsite \"L\" {}\n",
+		"\ufeff": "\ufeff", "\r\n\r\n": "",
+	} {
+		tree, ok := parse([]byte(text))
+		require.True(t, ok)
+		assert.Equal(t, want, string(Write(tree)))
+		holds(t, []byte(text))
 	}
 }
 
@@ -113,6 +149,7 @@ func TestPlainIsTheSameForWhatSaysTheSame(t *testing.T) {
 func FuzzLayout(f *testing.F) {
 	for _, text := range samples(f) {
 		f.Add(text)
+		f.Add(append([]byte("\ufeff"), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))...))
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
 		if len(text) < 1<<14 {

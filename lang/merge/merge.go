@@ -11,8 +11,8 @@
 // different ways cannot be settled here. Then one of the two stays in force, and a
 // comment above the statement names both and what was there before; it is a finding
 // until somebody has settled it. The order of the statements is merged after that
-// (order.go). The result is written in the canonical layout, and read again before
-// it is given out.
+// (order.go). The result is written in the canonical layout, with the line ends of ours,
+// and read again before it is given out.
 package merge
 
 import (
@@ -49,7 +49,11 @@ func Trees(base, ours, theirs *syntax.Tree) (Result, error) {
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 		return Result{}, ErrUnread
 	}
-	return Result{layout.Write(again), m.unsettled}, nil
+	text = layout.EndedLike(ours.File, layout.Write(again))
+	if len(text) > source.MaxBytes {
+		return Result{}, ErrUnread
+	}
+	return Result{text, m.unsettled}, nil
 }
 
 // canonical is the tree of the canonical form, so that layout makes no difference.

@@ -307,6 +307,24 @@ func unmarked(t require.TestingT, text string) []string {
 	return out
 }
 
+func TestWhereTheSidesDifferInLineEndsThoseOfOursStay(t *testing.T) {
+	windows := func(text string) string { return "\ufeff" + strings.ReplaceAll(text, "\n", "\r\n") }
+	mine := edit(t, season, "82 °C", "85 °C")
+	yours := edit(t, season, "for 4 h", "for 5 h")
+	want := tidy(t, edit(t, mine, "for 4 h", "for 5 h"))
+	same := func(text string) string { return text }
+	for _, base := range []func(string) string{same, windows} {
+		for _, theirs := range []func(string) string{same, windows} {
+			got, n := merged(t, base(season), mine, theirs(yours))
+			assert.Zero(t, n)
+			assert.Equal(t, want, got)
+			got, n = merged(t, base(season), windows(mine), theirs(yours))
+			assert.Zero(t, n)
+			assert.Equal(t, windows(want), got)
+		}
+	}
+}
+
 func FuzzMerge(f *testing.F) {
 	f.Add("site \"L\" { air 8 °C }\n", "# c\nsite \"L\" { air 9 °C; air 8 °C } # d\n", "site \"L\" { }\n")
 	f.Add("steep { soak 7 h; rest 1 h }", "steep\n{ rest 1 h; soak 7 h } # x", "steep # y\n{ soak 7 h with x because y }")

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/regular"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -150,9 +151,9 @@ func readError(err error) string {
 	switch {
 	case errors.Is(err, fs.ErrNotExist) || errors.Is(err, notFolder):
 		return "is not there"
-	case errors.Is(err, ErrFolder):
+	case errors.Is(err, regular.ErrFolder):
 		return "is a folder"
-	case errors.Is(err, ErrNotRegular):
+	case errors.Is(err, regular.ErrNotRegular):
 		return "is no regular file"
 	case errors.Is(err, fs.ErrPermission):
 		return "may not be read"

@@ -1,13 +1,11 @@
 package process
 
 import (
-	"errors"
-	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"syscall"
 
+	"maltwright/lang/regular"
 	"maltwright/lang/source"
 )
 
@@ -33,23 +31,10 @@ func OpenRoot(folder string) (*Root, error) {
 // Close releases the folder.
 func (r *Root) Close() error { return r.root.Close() }
 
-// Errors of Read beside those of the file system.
-var (
-	ErrNotRegular = errors.New("not a regular file")
-	ErrFolder     = errors.New("a folder")
-)
-
 // Read gives the bytes of a regular file; of one that is too large it gives just
 // enough for the size to be noticed.
 func (r *Root) Read(path string) ([]byte, error) {
-	info, err := r.root.Stat(path)
-	if err != nil {
-		return nil, err
-	}
-	if err := regular(info); err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
-	}
-	f, err := r.root.Open(path)
+	f, err := regular.OpenIn(r.root, path)
 	if err != nil {
 		return nil, err
 	}
@@ -59,16 +44,6 @@ func (r *Root) Read(path string) ([]byte, error) {
 
 // notFolder is what a path through a file gives: loft.malt/x.
 const notFolder = syscall.ENOTDIR
-
-func regular(info fs.FileInfo) error {
-	switch {
-	case info.IsDir():
-		return ErrFolder
-	case !info.Mode().IsRegular():
-		return ErrNotRegular
-	}
-	return nil
-}
 
 // ReadAll reads a process text, and no more than shows that it is too large.
 func ReadAll(r io.Reader) ([]byte, error) {
