@@ -62,11 +62,11 @@ const longestFuzzed = 300 // bytes
 // of examples/loft.malt.
 const smallest = `use "loft.malt"
 process "p" {
-make pale
+make pale malt
 from 5 kg of "Far field 2026"
-steep { soak 7 h in water at 13 °C }
-germinate for 4 days
-kiln in "tray kiln" { dry at air-on 55 °C until moisture at most 6 % allow 6 to 30 h }
+steep in "blue tub" { soak 7 h in water at 13 °C }
+germinate on "growing tray" { hold bed at 15 °C; for 4 days }
+kiln in "tray kiln" { dry at air-on 55 °C for 20 h }
 }
 `
 
@@ -117,4 +117,14 @@ func stepsTime(steps []*process.Step) float64 {
 		total += times * (stepsTime(s.Steps) + 60)
 	}
 	return total
+}
+
+func TestTheSmallestProcessIsForecast(t *testing.T) {
+	loft, err := os.ReadFile("../examples/loft.malt")
+	require.NoError(t, err)
+	require.LessOrEqual(t, len(smallest), longestFuzzed)
+	r := File("smallest.malt", []byte(smallest), ".", house{"loft.malt": string(loft)}, Options{})
+	for _, u := range r.NotJudged {
+		require.NotEqual(t, "forecast", u.Rule, u.Reason)
+	}
 }

@@ -211,10 +211,10 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 func inUnitOf(s *process.Step, t float64) string {
 	for _, at := range []*process.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
-			return fmt.Sprintf("%.0f °F", t*9/5+32)
+			return quantity.Rounded(t*9/5+32, 0) + " °F"
 		}
 	}
-	return fmt.Sprintf("%.0f °C", t)
+	return quantity.Rounded(t, 0) + " °C"
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to

@@ -35,25 +35,23 @@ func Random(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 1)) }
 // number is a figure as a process writes one; a name or a time of day is none.
 var number = regexp.MustCompile(`(^|[ \t(])(\d+(?:\.\d+)?)( |$|\n)`)
 
-// Numbers changes about one figure in four of a text, at least one, to between a
-// thousandth and a thousand times as much.
+// Numbers changes one to three figures of a text to between a thousandth and a thousand
+// times as much.
 func Numbers(r *rand.Rand, text string) string {
+	for range 1 + r.IntN(3) {
+		text = oneNumber(r, text)
+	}
+	return text
+}
+
+func oneNumber(r *rand.Rand, text string) string {
 	all := number.FindAllStringSubmatchIndex(text, -1)
 	if len(all) == 0 {
 		return text
 	}
-	sure := r.IntN(len(all))
-	var b strings.Builder
-	done := 0
-	for i, at := range all {
-		if i != sure && r.IntN(4) > 0 {
-			continue
-		}
-		v, _ := strconv.ParseFloat(text[at[4]:at[5]], 64)
-		b.WriteString(text[done:at[4]] + scaled(r, v))
-		done = at[5]
-	}
-	return b.String() + text[done:]
+	at := all[r.IntN(len(all))]
+	v, _ := strconv.ParseFloat(text[at[4]:at[5]], 64) // it is a number by its form
+	return text[:at[4]] + scaled(r, v) + text[at[5]:]
 }
 
 // scaled is a figure in three digits, times ten to a power between -3 and 3. Half of
