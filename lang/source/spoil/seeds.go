@@ -6,15 +6,15 @@ import (
 	"strconv"
 )
 
-// Long tells whether a hunt is to be long: MALTWRIGHT_LONG=1 in the environment.
-func Long() bool { return os.Getenv("MALTWRIGHT_LONG") == "1" }
-
-// Seeds are the seeds of a hunt: few, always the same, in the tests; many in a long
-// hunt, from MALTWRIGHT_SEED on if that is given, so that another night hunts elsewhere.
+// Seeds are the seeds of a hunt: few, always the same, in the tests. With MALTWRIGHT_LONG=1
+// in the environment they are many, and with a larger number that many; they go from
+// MALTWRIGHT_SEED on, so that another night hunts elsewhere.
 func Seeds(few, many int) iter.Seq[uint64] {
 	first, n := uint64(0), few
-	if Long() {
-		n = many
+	if long, err := strconv.Atoi(os.Getenv("MALTWRIGHT_LONG")); err == nil && long > 0 {
+		if n = many; long > 1 {
+			n = long
+		}
 		first, _ = strconv.ParseUint(os.Getenv("MALTWRIGHT_SEED"), 10, 64) // none is from nothing
 	}
 	return func(yield func(uint64) bool) {
