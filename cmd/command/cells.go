@@ -10,8 +10,9 @@ import (
 	"strings"
 )
 
-// plainNumber is a cell that a spreadsheet takes for the number that it is.
-var plainNumber = regexp.MustCompile(`^-?\d+(\.\d+)?$`)
+// plainCell is a cell that a spreadsheet takes for the number that it is, or the name of
+// standard input.
+var plainCell = regexp.MustCompile(`^(-|-?\d+(\.\d+)?)$`)
 
 // formula are the characters with which a cell begins that a spreadsheet reckons with,
 // the wide ones too, and those that it passes over before it looks.
@@ -20,7 +21,7 @@ const formula = "=+-@\t\r\n＝＋－＠"
 // inert makes a cell that would be a formula into text, with an apostrophe before it:
 // names come from files, and a file may come from anybody.
 func inert(cell string) string {
-	if cell == "" || !strings.ContainsAny(firstOf(cell), formula) || plainNumber.MatchString(cell) {
+	if cell == "" || !strings.ContainsAny(firstOf(cell), formula) || plainCell.MatchString(cell) {
 		return cell
 	}
 	return "'" + cell

@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"runtime/debug"
 	"strconv"
 	"strings"
 	"testing"
@@ -57,8 +58,15 @@ func (h *hunt) example(name string) string {
 	return string(text)
 }
 
-func (h *hunt) begin(seed uint64) {
+// from begins anew from a seed; what panics then tells it.
+func (h *hunt) from(seed uint64, do func()) {
 	h.seed, h.r, h.texts = seed, spoil.Random(seed), map[string]string{}
+	defer func() {
+		if r := recover(); r != nil {
+			h.t.Errorf("panic: %v%s\n%s", r, h.story(), debug.Stack())
+		}
+	}()
+	do()
 }
 
 // put writes a file, and tells whether it can be looked at in a test's time.
@@ -80,33 +88,34 @@ func (h *hunt) broken(name string) string { return spoil.Text(h.r, h.example(nam
 func (h *hunt) run(args ...string) (code int) {
 	h.t.Helper()
 	var b, errs strings.Builder
-	defer func() {
-		if r := recover(); r != nil {
-			h.t.Fatalf("%s panics: %v%s", strings.Join(args, " "), r, h.story())
-		}
-	}()
-	code = Main(World{In: strings.NewReader(""), Out: &b, Err: &errs, Folder: h.folder, Env: func(string) string { return "" }}, args)
-	said := uids.ReplaceAllString(b.String()+"\n"+errs.String(), "")
+	code = Main(*h.world(&b, &errs), args)
 	if code < ExitClean || code > ExitFailed || strings.Contains(errs.String(), "unsupported value") {
 		h.fail(args, "exit code %d: %s", code, errs.String())
 	}
+	h.said(strings.Join(args, " "), b.String()+"\n"+errs.String())
+	if h.out = b.String(); h.out != "" {
+		h.reads(args, h.out)
+	}
+	return code
+}
+
+// said looks at the figures in what a command said.
+func (h *hunt) said(command, said string) {
+	h.t.Helper()
+	said = uids.ReplaceAllString(said, "")
 	for _, n := range noFigures {
 		for _, m := range n.re.FindAllString(said, -1) {
 			if !h.wrote(strings.TrimSpace(m)) {
-				h.fail(args, "%s, %q in: %s", n.what, m, lineWith(said, m))
-				return code
+				h.fail([]string{command}, "%s, %q in: %s", n.what, m, lineWith(said, m))
+				return
 			}
 		}
 	}
 	for _, d := range lastingAges(said) {
 		if !h.wrote(d) {
-			h.fail(args, "an age of the universe, %q: %s", d, lineWith(said, d))
+			h.fail([]string{command}, "an age of the universe, %q: %s", d, lineWith(said, d))
 		}
 	}
-	if h.out = b.String(); h.out != "" {
-		h.reads(args, h.out)
-	}
-	return code
 }
 
 func (h *hunt) fail(args []string, format string, more ...any) {
@@ -186,118 +195,8 @@ func (h *hunt) reads(args []string, out string) {
 	}
 }
 
-// Two seasons, both broken, are forecast, timed and compared, and now and then a record
-// is set beside another. Each command writes in one of its formats, comparing in two.
-func TestNoCommandWritesAFigureThatIsNone(t *testing.T) {
-	longSums(t)
-	h := newHunt(t)
-	loft, tried, forecast := h.example("loft.malt"), 0, 0
-	for seed := range spoil.Seeds(20, 10_000) {
-		h.begin(seed)
-		h.put("loft.malt", loft)
-		name := prey[h.r.IntN(len(prey))] + ".malt"
-		if !h.put("old.malt", h.mostlyBroken(name)) || !h.put("new.malt", h.mostlyBroken(name)) {
-			continue
-		}
-		tried++
-		h.run("contrast", "old.malt", "new.malt")
-		h.run("contrast", "old.malt", "new.malt", "--format", "json")
-		if h.run("forecast", "new.malt", "--format", h.one("text", "json", "csv")) == ExitClean {
-			forecast++
-		}
-		h.run("visits", "new.malt", "--start", "2026-03-06T07:00", "--format", h.one("text", "json", "ics"))
-		if h.r.IntN(20) == 0 {
-			h.seasons()
-		}
-	}
-	require.Greater(t, forecast, tried/4, "too few are forecast for this to ask anything")
-	t.Logf("%d pairs tried, %d forecast", tried, forecast)
-}
-
-// Whole commands are run over broken files, records and merges of them.
-func TestNoBrokenFileBreaksACommand(t *testing.T) {
-	longSums(t)
-	h := newHunt(t)
-	for seed := range spoil.Seeds(10, 3_000) {
-		h.begin(seed)
-		h.commandsOnProcesses()
-		h.commandsOnRecords()
-	}
-}
-
-func (h *hunt) commandsOnProcesses() {
-	h.t.Helper()
-	name := prey[h.r.IntN(len(prey))] + ".malt"
-	fit := h.put("loft.malt", spoil.Text(h.r, h.example("loft.malt"), h.words))
-	for _, side := range []string{"base.malt", "ours.malt", "theirs.malt"} {
-		fit = h.put(side, h.broken(name)) && fit
-	}
-	h.tidied("base.malt")
-	if h.run("merge", "base.malt", "ours.malt", "theirs.malt", "--show") <= ExitFindings && h.out != "" {
-		h.put("merged.malt", h.out)
-		h.tidied("merged.malt")
-	}
-	if fit {
-		h.placed("check", "ours.malt", "--format", "json")
-		h.run("contrast", "base.malt", "theirs.malt", "--format", h.one("text", "json", "html"))
-		h.run("forecast", "theirs.malt", "--format", h.one("text", "json", "csv"))
-		h.run("visits", "theirs.malt", "--ready", "2026-03-26T07:00", "--format", h.one("text", "json", "ics"))
-	}
-}
-
-func (h *hunt) commandsOnRecords() {
-	h.t.Helper()
-	h.put("pale.malt", h.example("batches/pale.malt"))
-	h.put("loft.malt", h.example("batches/loft.malt"))
-	if !h.put("26-03.malt", h.mostlyBrokenRecord()) {
-		return
-	}
-	h.placed("check", "26-03.malt", "--format", "json")
-	h.run("note", "26-03.malt", spoil.Text(h.r, "weighed 5.15 kg", h.words), "--at", "2026-03-13 16:15", "--dry-run")
-	switch h.r.IntN(4) { // these take the most work
-	case 0:
-		h.run("follow", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-10T12:00", "2026-03-13T10:00"), "--format", h.one("text", "json"))
-	case 1:
-		h.run("seasons", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "csv"))
-	case 2:
-		if h.seed%10 == 9 { // seconds
-			h.run("learn", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "malt"))
-		}
-	}
-}
-
-// tidied asks that what is laid out reads, and is the same when it is laid out again.
-func (h *hunt) tidied(name string) {
-	h.t.Helper()
-	if h.run("tidy", name) != ExitClean {
-		return
-	}
-	h.out = "" // it says nothing but what changed
-	once, err := os.ReadFile(filepath.Join(h.folder, name))
-	require.NoError(h.t, err)
-	if code := h.run("tidy", name, "--verify"); code != ExitClean {
-		h.fail([]string{"tidy", name}, "laid out once it is not tidy:\n%s", once)
-	}
-}
-
-// placed asks that every finding has a place in a file and a rule.
-func (h *hunt) placed(args ...string) {
-	h.t.Helper()
-	h.run(args...)
-	var out struct {
-		Findings []struct {
-			Rule, Message, File string
-			Line, Column        int
-		}
-	}
-	if err := json.Unmarshal([]byte(h.out), &out); err != nil {
-		h.fail(args, "%v", err)
-	}
-	for _, f := range out.Findings {
-		if f.Rule == "" || f.Message == "" || f.File == "" || f.Line < 1 || f.Column < 1 {
-			h.fail(args, "a finding without a place: %+v", f)
-		}
-	}
+func (h *hunt) world(out, errs *strings.Builder) *World {
+	return &World{In: strings.NewReader(""), Out: out, Err: errs, Folder: h.folder, Env: func(string) string { return "" }}
 }
 
 func (h *hunt) one(of ...string) string { return of[h.r.IntN(len(of))] }
