@@ -18,7 +18,7 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2f m2", area), "a bed 12 cm deep")
+		r.assume("area of the "+string(st.Kind)+" floor", quantity.Surface(area), "a bed 12 cm deep")
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
 	m := &growModel{piece: piece, area: area}
