@@ -13,10 +13,13 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/source"
+	"maltwright/lang/source/spoil"
 )
 
 // FuzzCheck checks any text as a process file: it must end, and every finding must
-// be about words of a file that was read, in one sentence that is safe to show.
+// be about words of a file that was read, in one sentence that is safe to show. Texts
+// are short, as in FuzzParse and for the same reason, but may use whole files; what
+// breaks in whole processes is hunted by the loop over commands in cmd/command.
 func FuzzCheck(f *testing.F) {
 	files := house{}
 	for _, pattern := range []string{"../examples/*.malt", "../examples/batches/*.malt", broken + "/*.malt", "testdata/*/*.malt"} {
@@ -25,12 +28,15 @@ func FuzzCheck(f *testing.F) {
 		for _, path := range paths {
 			text, err := os.ReadFile(path)
 			require.NoError(f, err)
-			f.Add(string(text))
+			for _, piece := range spoil.Pieces(string(text), longestFuzzed) {
+				f.Add(piece)
+			}
 			files[filepath.Base(path)] = string(text)
 		}
 	}
+	f.Add(smallest)
 	f.Fuzz(func(t *testing.T, text string) {
-		if len(text) > 64<<10 { // larger ones only take longer
+		if len(text) > longestFuzzed {
 			return
 		}
 		hangs := time.AfterFunc(patience, func() { panic("the check does not end") })
@@ -48,6 +54,21 @@ func FuzzCheck(f *testing.F) {
 		require.Equal(t, report.Safe(strings.ReplaceAll(b.String(), "\n", " ")), strings.ReplaceAll(b.String(), "\n", " "))
 	})
 }
+
+// longestFuzzed is enough for a process of every stage, written close.
+const longestFuzzed = 300 // bytes
+
+// smallest is a whole process that is forecast, over the lot, the floor and the kiln
+// of examples/loft.malt.
+const smallest = `use "loft.malt"
+process "p" {
+make pale malt
+from 5 kg of "Far field 2026"
+steep in "blue tub" { soak 7 h in water at 13 °C }
+germinate on "growing tray" { hold bed at 15 °C; for 4 days }
+kiln in "tray kiln" { dry at air-on 55 °C for 20 h }
+}
+`
 
 // patience is far more than any check takes; the fuzzer itself waits for ever.
 const patience = 20 * time.Second
@@ -96,4 +117,14 @@ func stepsTime(steps []*process.Step) float64 {
 		total += times * (stepsTime(s.Steps) + 60)
 	}
 	return total
+}
+
+func TestTheSmallestProcessIsForecast(t *testing.T) {
+	loft, err := os.ReadFile("../examples/loft.malt")
+	require.NoError(t, err)
+	require.LessOrEqual(t, len(smallest), longestFuzzed)
+	r := File("smallest.malt", []byte(smallest), ".", house{"loft.malt": string(loft)}, Options{})
+	for _, u := range r.NotJudged {
+		require.NotEqual(t, "forecast", u.Rule, u.Reason)
+	}
 }

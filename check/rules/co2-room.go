@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 var co2Room = Rule{
@@ -28,8 +29,8 @@ var co2Room = Rule{
 			return
 		}
 		gas, span := c.gasOf()
-		f := r.At(c.Process.Charge.Place, fmt.Sprintf("%s of growing grain give off about %.0f m³ of carbon dioxide in %s", c.Process.Charge, gas, Hours(span)))
-		f.Hint = fmt.Sprintf("about %.0f m³/h of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", 3600*gas/span/(workingDay-outdoors), r.Do)
+		f := r.At(c.Process.Charge.Place, fmt.Sprintf("%s of growing grain give off about %s of carbon dioxide in %s", c.Process.Charge, quantity.About(gas, "m3"), Hours(span)))
+		f.Hint = fmt.Sprintf("about %s of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", quantity.About(gas/span/(workingDay-outdoors), "m3/h"), r.Do)
 		f.Related = []finding.Related{{Place: st.Place, Message: "where it grows"}}
 		c.Note(f)
 	},

@@ -16,10 +16,18 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 		if g.Met || g.Hold != hold {
 			continue
 		}
-		f := r.At(g.Place, fmt.Sprintf("%s is not met after %s: %s", g.Text, Hours(g.Waited), measured(g)))
+		f := r.At(g.Place, fmt.Sprintf("%s is not met%s: %s", g.Text, after(g.Waited), measured(g)))
 		f.Hint = longer(g, r.Do)
 		c.Note(f)
 	}
+}
+
+// after says how long it was waited, where it was.
+func after(waited float64) string {
+	if waited < 1 {
+		return ""
+	}
+	return " after " + Hours(waited)
 }
 
 // measured says what the forecast has in place of what was asked.

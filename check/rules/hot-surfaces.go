@@ -26,7 +26,7 @@ var hotSurfaces = Rule{
 		case hot > roasting:
 			c.Note(r.At(s.Place, fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", Degrees(hot))))
 		case hot > burning && st.Turn != nil:
-			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", Hours(st.Turn.SI), Degrees(hot)))
+			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", st.Turn, Degrees(hot)))
 			f.Related = []finding.Related{{Place: s.Place, Message: "the hottest step"}}
 			c.Note(f)
 		}

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 var neverStirred = Rule{
@@ -23,7 +24,7 @@ var neverStirred = Rule{
 			return
 		}
 		if k.Depth < trayDeep {
-			c.Note(r.At(place, fmt.Sprintf("malt that lies %.0f cm deep is heated to %s and never stirred", 100*k.Depth, top)))
+			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", quantity.Depth(k.Depth), top)))
 		}
 	},
 }

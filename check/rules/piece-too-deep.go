@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 var pieceTooDeep = Rule{
@@ -26,9 +27,11 @@ floor "base tray" { area 0.8 m2 }`,
 		if floor == nil || floor.Depth <= most {
 			return
 		}
-		f := r.At(floor.Place, fmt.Sprintf("the piece lies %.0f cm deep, and %.0f cm is the most that turning keeps cool", 100*floor.Depth, 100*most))
-		f.Hint = fmt.Sprintf("on %.2g m2 it would lie %.0f cm deep", floor.Area*floor.Depth/usualDepth, 100*usualDepth)
+		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", quantity.Depth(floor.Depth), quantity.Depth(most)))
+		area := floor.Area * floor.Depth / usualDepth
+		f.Hint = fmt.Sprintf("on %s it would lie %s deep", quantity.Say(area, "m2"), quantity.Depth(usualDepth))
 		if st := c.Process.Stage(process.Germinate); st.Floor != nil && st.Floor.Area != nil {
+			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), quantity.Depth(usualDepth))
 			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
 		}
 		c.Note(f)

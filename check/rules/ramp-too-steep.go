@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 var rampTooSteep = Rule{
@@ -45,7 +46,7 @@ const (
 // rise writes a rate, K/s, in the degrees in which the step is written.
 func rise(rate float64, s *process.Step) string {
 	if s.From.High.Unit() == "°F" {
-		return fmt.Sprintf("%.3g °F/h", 1.8*hour*rate)
+		return quantity.Say(rate, "°F/h")
 	}
-	return fmt.Sprintf("%.3g °C/h", hour*rate)
+	return quantity.Say(rate, "°C/h")
 }

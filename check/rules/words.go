@@ -2,13 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"math"
 	"strings"
+
+	"maltwright/lang/quantity"
 )
 
-// Hours writes a length of time: 40 min, 9.5 h, 6.2 days.
+// Hours writes a length of time: 36 s, 40 min, 9.5 h, 6.2 days.
 func Hours(s float64) string {
 	switch {
+	case s < 90:
+		return quantity.Rounded(s, 0) + " s"
 	case s < 90*60:
 		return fmt.Sprintf("%.0f min", s/60)
 	case s < 48*3600:
@@ -25,11 +28,11 @@ func fahrenheitMeant(written string, celsius float64) (hint string, ok bool) {
 	if celsius <= bears || meant >= bears || strings.ContainsAny(written, "fF") {
 		return "", false
 	}
-	return fmt.Sprintf("if °F was meant, write it: %.4g °F is %s", celsius, Degrees(meant)), true
+	return fmt.Sprintf("if °F was meant, write it: %s °F is %s", quantity.Rounded(celsius, 1), Degrees(meant)), true
 }
 
 // Degrees writes a temperature to a tenth: 13.5 °C.
-func Degrees(t float64) string { return fmt.Sprintf("%.4g °C", math.Round(10*t)/10) }
+func Degrees(t float64) string { return quantity.Rounded(t, 1) + " °C" }
 
 // Percent writes a share to a tenth of a per cent: 43.8 %.
-func Percent(share float64) string { return fmt.Sprintf("%.4g %%", math.Round(1000*share)/10) }
+func Percent(share float64) string { return quantity.Rounded(100*share, 1) + " %" }

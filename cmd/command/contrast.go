@@ -61,26 +61,35 @@ type comparison struct {
 
 // Run compares and writes.
 func (c Contrast) Run(w *World) error {
-	var x comparison
-	var err error
-	if x.old, err = w.season(c.Old, c.Brief); err != nil {
+	x, err := c.compared(w)
+	if err != nil {
 		return err
 	}
-	if x.new, err = w.season(c.New, c.Brief); err != nil {
-		return err
-	}
-	x.changes = contrast.Files(x.old.trees, x.new.trees)
-	if !c.Brief {
-		x.forecasts()
-		x.findings = findingChanges(x.old.found, x.new.found)
-	}
-	if err := contrastFormats[c.Format](w, &x); err != nil {
+	if err := contrastFormats[c.Format](w, x); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	if len(x.changes) > 0 {
 		return errFindings
 	}
 	return nil
+}
+
+// compared reads both sides and compares them.
+func (c Contrast) compared(w *World) (*comparison, error) {
+	var x comparison
+	var err error
+	if x.old, err = w.season(c.Old, c.Brief); err != nil {
+		return nil, err
+	}
+	if x.new, err = w.season(c.New, c.Brief); err != nil {
+		return nil, err
+	}
+	x.changes = contrast.Files(x.old.trees, x.new.trees)
+	if !c.Brief {
+		x.forecasts()
+		x.findings = findingChanges(x.old.found, x.new.found)
+	}
+	return &x, nil
 }
 
 var contrastFormats = map[string]func(*World, *comparison) error{

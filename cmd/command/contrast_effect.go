@@ -9,51 +9,81 @@ import (
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
+	"maltwright/sim/quality"
 )
 
 // figure is one figure of two forecasts, as it is shown.
 type figure struct {
-	process, what, old, new string
-	more                    string // how much more the new one is, with its sign; may be ""
+	process, what string
+	old, new      string // as shown; "" where there is none and no word for it
+	noOld, noNew  bool   // that side has no such figure, and what is shown says so
+	more          string // how much more the new one is, with its sign; may be ""
 }
 
 // measure is a figure that every forecast has.
 type measure struct {
 	what  string
-	value func(*forecast.Totals) float64
+	value func(*forecast.Totals) float64 // NaN where there is none
 	show  func(float64) string
 	more  func(float64) string
+	none  string // what is said where there is none
 }
 
 // measures are what is told of two forecasts besides their gates.
 var measures = []measure{
-	{"steep-out", func(t *forecast.Totals) float64 { return t.SteepOut }, lasting, hoursMore},
-	{"moisture at steep-out", func(t *forecast.Totals) float64 { return t.SteepOutMoisture }, percentText, pointsMore},
-	{"total time", func(t *forecast.Totals) float64 { return t.Total }, lasting, hoursMore},
-	{"final moisture", func(t *forecast.Totals) float64 { return t.FinalMoisture }, percentText, pointsMore},
-	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, kilograms, nil},
-	{"yield as is", func(t *forecast.Totals) float64 { return t.Yield }, percentText, pointsMore},
-	{"dry matter lost", func(t *forecast.Totals) float64 { return t.DryMatterLost }, percentText, pointsMore},
-	{"diastatic enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Diastatic }, percentText, pointsMore},
-	{"alpha enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Alpha }, percentText, pointsMore},
-	{"colour", func(t *forecast.Totals) float64 { return t.Quality.Colour }, func(v float64) string { return decimals(v, 1) + " EBC" }, nil},
-	{"water for the steep", func(t *forecast.Totals) float64 { return t.SteepWater }, kilograms, nil},
-	{"heat of the kiln", func(t *forecast.Totals) float64 { return t.KilnEnergy }, kilowattHours, nil},
+	{"steep-out", func(t *forecast.Totals) float64 { return t.SteepOut }, lasting, hoursMore, noSteep},
+	{"moisture at steep-out", func(t *forecast.Totals) float64 { return t.SteepOutMoisture }, percentText, pointsMore, noSteep},
+	{"total time", func(t *forecast.Totals) float64 { return t.Total }, lasting, hoursMore, ""},
+	{"final moisture", func(t *forecast.Totals) float64 { return t.FinalMoisture }, percentText, pointsMore, ""},
+	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, kilograms, nil, ""},
+	{"yield as is", func(t *forecast.Totals) float64 { return t.Yield }, percentText, pointsMore, ""},
+	{"dry matter lost", func(t *forecast.Totals) float64 { return t.DryMatterLost }, percentText, pointsMore, ""},
+	{"diastatic enzymes kept", cured(func(q quality.State) float64 { return q.Diastatic }), percentText, pointsMore, noKiln},
+	{"alpha enzymes kept", cured(func(q quality.State) float64 { return q.Alpha }), percentText, pointsMore, noKiln},
+	{"colour", cured(func(q quality.State) float64 { return q.Colour }), func(v float64) string { return decimals(v, 1) + " EBC" }, nil, noKiln},
+	{"water for the steep", func(t *forecast.Totals) float64 { return t.SteepWater }, kilograms, nil, ""},
+	{"heat of the kiln", func(t *forecast.Totals) float64 { return t.KilnEnergy }, kilowattHours, nil, ""},
+}
+
+// What is said in place of a figure of a stage that the process does not have.
+const (
+	noSteep = "no steep"
+	noKiln  = "no kiln"
+)
+
+// cured is a figure of what the kiln does to the malt; malt that has been on none has
+// no colour of its own.
+func cured(of func(quality.State) float64) func(*forecast.Totals) float64 {
+	return func(t *forecast.Totals) float64 {
+		if t.Quality.Colour == 0 {
+			return math.NaN()
+		}
+		return of(t.Quality)
+	}
 }
 
 func hoursMore(s float64) string {
 	switch h := s / 3600; {
 	case math.Abs(h) >= 96:
-		return fmt.Sprintf("%+.1f d", h/24)
+		return more(h/24, 1, "d")
 	case math.Abs(h) >= 10:
-		return fmt.Sprintf("%+.0f h", h)
+		return more(h, 0, "h")
 	default:
-		return fmt.Sprintf("%+.1f h", h)
+		return more(h, 1, "h")
 	}
 }
 
-func pointsMore(share float64) string { return fmt.Sprintf("%+.1f points", 100*share) }
+func pointsMore(share float64) string { return more(100*share, 1, "points") }
+
+// more writes a difference with its unit; it is "" where nothing is left of it.
+func more(by float64, places int, unit string) string {
+	if text := quantity.Signed(by, places); text != "" {
+		return text + " " + unit
+	}
+	return ""
+}
 
 // forecasts compares the forecasts of the processes that stand on both sides: under
 // one name, or the only one of each.
@@ -126,22 +156,26 @@ func figuresOf(a, b *forecast.Forecast) []figure {
 
 // nightFigure compares how many visits fall in the night at the best hour to begin.
 func nightFigure(a, b *forecast.Forecast) figure {
-	f := figure{what: "visits at night, at best", old: "-", new: "-"}
-	for _, side := range []struct {
-		f    *forecast.Forecast
-		into *string
-	}{{a, &f.old}, {b, &f.new}} {
-		if n, ok := rules.NightVisits(side.f.Process, side.f); ok {
-			*side.into = fmt.Sprint(n)
-		}
+	f := figure{what: "visits at night, at best", old: "-", new: "-", noOld: true, noNew: true}
+	if n, ok := rules.NightVisits(a.Process, a); ok {
+		f.old, f.noOld = fmt.Sprint(n), false
+	}
+	if n, ok := rules.NightVisits(b.Process, b); ok {
+		f.new, f.noNew = fmt.Sprint(n), false
 	}
 	return f
 }
 
 func (m measure) figure(a, b *forecast.Forecast) figure {
 	x, y := m.value(&a.Totals), m.value(&b.Totals)
-	f := figure{what: m.what, old: m.show(x), new: m.show(y)}
-	if m.more != nil && !math.IsNaN(x) && !math.IsNaN(y) {
+	f := figure{what: m.what, old: m.none, new: m.none, noOld: known(x) == nil, noNew: known(y) == nil}
+	if !f.noOld {
+		f.old = m.show(x)
+	}
+	if !f.noNew {
+		f.new = m.show(y)
+	}
+	if m.more != nil && !f.noOld && !f.noNew {
 		f.more = m.more(y - x)
 	}
 	return f
@@ -190,7 +224,7 @@ func gatePairs(a, b []forecast.Gate) [][2]*forecast.Gate {
 }
 
 func gateFigure(a, b *forecast.Gate) figure {
-	f := figure{old: gateText(a), new: gateText(b)}
+	f := figure{old: gateText(a), new: gateText(b), noOld: a == nil, noNew: b == nil}
 	switch {
 	case b == nil:
 		f.what = gateName(a)

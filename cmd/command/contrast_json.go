@@ -33,10 +33,10 @@ type jsonPart struct {
 }
 
 type jsonEffect struct {
-	Process string `json:"process"`
-	What    string `json:"what"`
-	Old     string `json:"old"`
-	New     string `json:"new"`
+	Process string  `json:"process"`
+	What    string  `json:"what"`
+	Old     *string `json:"old"` // null where that side has none
+	New     *string `json:"new"`
 }
 
 type jsonFindingChange struct {
@@ -58,7 +58,7 @@ func contrastJSON(w *World, x *comparison) error {
 		out.Changes = append(out.Changes, changeJSON(c))
 	}
 	for _, f := range x.figures {
-		out.Effects = append(out.Effects, jsonEffect{f.process, f.what, f.old, f.new})
+		out.Effects = append(out.Effects, jsonEffect{f.process, f.what, unless(f.noOld, f.old), unless(f.noNew, f.new)})
 	}
 	for _, c := range x.findings {
 		out.Findings = append(out.Findings, jsonFindingChange{c.word(), c.f.Severity.String(), c.f.Rule, c.f.Message, placeJSON(c.f.Place)})
@@ -76,6 +76,14 @@ func changeJSON(c contrast.Change) jsonChange {
 		j.Parts = append(j.Parts, jsonPart(part))
 	}
 	return j
+}
+
+// unless gives a text, or null.
+func unless(none bool, text string) *string {
+	if none {
+		return nil
+	}
+	return &text
 }
 
 func placeJSON(p source.Place) *jsonPlace {

@@ -22,8 +22,7 @@ func (p *followSheet) doubt(d follow.Doubt) string {
 
 var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Judged) string{
 	follow.BelowDry: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
-		return fmt.Sprintf("that is less than the dry matter in it, and would be %.0f %% of moisture; %s was to be expected. Look at the number, its unit and the tare",
-			100*d.Value, p.expected(j))
+		return fmt.Sprintf("that is less than the dry matter in it; %s was to be expected. Look at the number, its unit and the tare", p.expected(j))
 	},
 	follow.NoTare: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it",
@@ -44,7 +43,7 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 			100*d.Value)
 	},
 	follow.NotYet: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
-		return fmt.Sprintf("by that weight it held %.1f %% then, and the step that is said to have ended waits for %.3g %%. Look at the weight, and at the step behind after", 100*d.Value, 100*d.Wanted)
+		return fmt.Sprintf("by that weight it held %.1f %% then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind after", 100*d.Value, percentText(d.Wanted))
 	},
 	follow.GoesBack: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Item.Reading.Place.Text()))

@@ -131,7 +131,7 @@ func (p *followSheet) lates() {
 
 func ago(s float64) string {
 	switch t := span(s); {
-	case t == "":
+	case s < 60:
 		return "less than a minute"
 	case s > 36*3600:
 		return lasting(s)

@@ -1,11 +1,8 @@
 package command
 
 import (
-	"encoding/csv"
 	"encoding/json"
-	"fmt"
 	"math"
-	"strconv"
 	"time"
 
 	"maltwright/lang/process"
@@ -131,12 +128,12 @@ func percent(w float64) float64 { return rounded(100*w, 2) }
 
 func rounded(x float64, digits int) float64 {
 	scale := math.Pow(10, float64(digits))
-	return math.Round(x*scale) / scale
+	return math.Round(x*scale)/scale + 0 // without a minus before nothing
 }
 
 // known gives a figure, or null where there is none.
 func known(x float64) *float64 {
-	if math.IsNaN(x) {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return nil
 	}
 	return &x
@@ -185,34 +182,27 @@ func stepJSON(s forecast.Step) jsonStep {
 
 // writeForecastCSV writes a line a step, with the units in the heads.
 func writeForecastCSV(w *World, f *forecast.Forecast, _ sure, start *time.Time) error {
-	out := csv.NewWriter(w.Out)
 	head := []string{"stage", "step", "start_h", "end_h", "temperature_place", "temperature_from_c", "temperature_to_c",
 		"moisture_start_wb_pct", "moisture_end_wb_pct", "weight_end_kg", "ended_by"}
 	if start != nil {
 		head = append(head, "start_time", "end_time")
 	}
-	_ = out.Write(head) // an error stays and is given by Error below
+	rows := [][]string{head}
 	for _, st := range f.Stages {
 		for _, s := range st.Steps {
-			row := []string{string(st.Kind), s.Label, decimals(hours(s.Start), 3), decimals(hours(s.End), 3), "", "", "",
-				decimals(percent(s.MoistureStart), 2), decimals(percent(s.MoistureEnd), 2), decimals(s.WeightEnd, 3), string(s.EndedBy)}
+			row := []string{string(st.Kind), s.Label, figureCell(hours(s.Start), 3), figureCell(hours(s.End), 3), "", "", "",
+				figureCell(percent(s.MoistureStart), 2), figureCell(percent(s.MoistureEnd), 2), figureCell(s.WeightEnd, 3), string(s.EndedBy)}
 			if t := s.Temperature; t.Known {
-				row[4], row[5], row[6] = t.Place, decimals(t.From, 1), decimals(t.To, 1)
+				row[4], row[5], row[6] = t.Place, figureCell(t.From, 1), figureCell(t.To, 1)
 			}
 			if start != nil {
 				row = append(row, clockAt(*start, s.Start).Format(time.RFC3339), clockAt(*start, s.End).Format(time.RFC3339))
 			}
-			_ = out.Write(row)
+			rows = append(rows, row)
 		}
 	}
-	out.Flush()
-	if err := out.Error(); err != nil {
-		return fmt.Errorf("csv: %w", err)
-	}
-	return nil
+	return writeCSV(w.Out, rows)
 }
-
-func decimals(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }
 
 func clockAt(start time.Time, s float64) time.Time {
 	return start.Add(time.Duration(math.Round(s)) * time.Second)

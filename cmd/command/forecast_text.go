@@ -136,6 +136,9 @@ func (p *sheet) row(cols []column, cells []string) {
 
 // elapsed writes a time from the first soak: 7:00, or 2d 13:20.
 func elapsed(s float64) string {
+	if known(s) == nil {
+		return noFigure
+	}
 	m := int(math.Round(s / 60))
 	if d := m / 1440; d > 0 {
 		return fmt.Sprintf("%dd %02d:%02d", d, m/60%24, m%60)
@@ -145,6 +148,9 @@ func elapsed(s float64) string {
 
 // lasting writes a length of time for a sentence: 9.5 h, 6 d 4 h.
 func lasting(s float64) string {
+	if known(s) == nil {
+		return noFigure
+	}
 	if h := s / 3600; h < 48 {
 		return fmt.Sprintf("%.1f h", h)
 	}
@@ -239,7 +245,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	p.growth(f)
 	p.para("total time", "%s%s", lasting(t.Total), p.ready(t.Total))
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", p.mass(t.Malt), 100*t.FinalMoisture, p.mass(t.Rootlets))
-	p.para("yield", "%.1f %% as is, %.1f %% of the dry matter: %.1f %% is lost", 100*t.Yield, 100*t.YieldDry, 100*t.DryMatterLost)
+	p.para("yield", "%s as is, %s of the dry matter: %s is lost", percentText(t.Yield), percentText(t.YieldDry), percentText(t.DryMatterLost))
 	if t.KilnWater > 0 {
 		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
 	}

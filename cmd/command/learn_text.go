@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"maltwright/check/report"
+	"maltwright/lang/quantity"
 	"maltwright/sim/learn"
 )
 
@@ -58,7 +59,7 @@ func (p *sheet) learntFactors(l *lesson) {
 			p.line("%s", label)
 			label = ""
 		}
-		p.line(lessonRow, label, value, off, fmt.Sprintf("%g ± %.2g", f.Usual, f.Spread), fmt.Sprintf("%.0f %%", 100*f.Told), fmt.Sprint(f.Batches))
+		p.line(lessonRow, label, value, off, quantity.Rounded(f.Usual, 2)+" ± "+quantity.Rounded(f.Spread, 2), fmt.Sprintf("%.0f %%", 100*f.Told), fmt.Sprint(f.Batches))
 	}
 	p.line("")
 	p.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")

@@ -1,10 +1,7 @@
 package command
 
 import (
-	"encoding/csv"
 	"encoding/json"
-	"fmt"
-	"strconv"
 	"strings"
 
 	"maltwright/check/report"
@@ -70,8 +67,8 @@ func (r *recordRow) json() jsonBatch {
 	for _, m := range seasonMeasures {
 		var x jsonSeasonFigure
 		if f := m.of(r); f.Standing != seasons.Missing {
-			v, s := m.kind.forPrograms(f.Value), string(f.Standing)
-			x = jsonSeasonFigure{&v, &s}
+			s := string(f.Standing)
+			x = jsonSeasonFigure{known(m.kind.forPrograms(f.Value)), &s}
 		}
 		j.Figures[m.key] = x
 	}
@@ -92,12 +89,11 @@ func (r *recordRow) json() jsonBatch {
 // writeSeasonsCSV writes a line a batch, with the units in the heads. The last column
 // names each figure that is not measured outright, with its standing: break_h=under.
 func writeSeasonsCSV(w *World, rows []recordRow) error {
-	out := csv.NewWriter(w.Out)
 	head := []string{"file", "batch", "process", "began", "rub"}
 	for _, m := range seasonMeasures {
 		head = append(head, m.key)
 	}
-	_ = out.Write(append(head, "standing")) // an error stays and is given by Error below
+	list := [][]string{append(head, "standing")}
 	for i := range rows {
 		r := &rows[i]
 		began := ""
@@ -112,16 +108,12 @@ func writeSeasonsCSV(w *World, rows []recordRow) error {
 				cells = append(cells, "")
 				continue
 			}
-			cells = append(cells, strconv.FormatFloat(m.kind.forPrograms(f.Value), 'f', -1, 64))
+			cells = append(cells, figureCell(m.kind.forPrograms(f.Value), -1))
 			if f.Standing != seasons.Measured {
 				standing = append(standing, m.key+"="+string(f.Standing))
 			}
 		}
-		_ = out.Write(append(cells, strings.Join(standing, " ")))
+		list = append(list, append(cells, strings.Join(standing, " ")))
 	}
-	out.Flush()
-	if err := out.Error(); err != nil {
-		return fmt.Errorf("csv: %w", err)
-	}
-	return nil
+	return writeCSV(w.Out, list)
 }

@@ -54,7 +54,12 @@ var totalsShown = []struct {
 	{"diastatic enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Diastatic }, percentText},
 }
 
-func percentText(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) }
+func percentText(x float64) string {
+	if known(x) == nil {
+		return noFigure
+	}
+	return decimals(100*x, 1) + " %"
+}
 
 // spreadOut writes how the forecast spreads.
 func (p *sheet) spreadOut(e *ensemble.Ensemble) {

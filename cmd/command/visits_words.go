@@ -7,6 +7,7 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
@@ -99,9 +100,9 @@ func (t timetable) coolTo(x forecast.Temperature) string {
 
 func (t timetable) degrees(c float64) string {
 	if t.fh {
-		return fmt.Sprint(math.Round(fahrenheitOf(c)))
+		return quantity.Rounded(fahrenheitOf(c), 0)
 	}
-	return fmt.Sprint(math.Round(c*10) / 10)
+	return quantity.Rounded(c, 1)
 }
 
 func (t timetable) degree() string { return (&sheet{fahrenheit: t.fh}).degree() }
@@ -125,10 +126,12 @@ func named(before, name string) string {
 // oneLine writes words of a file as one line.
 func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
 
-// span writes a length of time: 7 h, 1 h 30 min, 21 days; "" where there is none.
+// span writes a length of time: 20 s, 7 h, 1 h 30 min, 21 days; "" where there is none.
 func span(s float64) string {
 	m := int(math.Round(s / 60))
 	switch h := m / 60; {
+	case s >= 1 && s < 60:
+		return quantity.Rounded(s, 0) + " s"
 	case m <= 0:
 		return ""
 	case m%1440 == 0 && m > 2*1440:

@@ -12,6 +12,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
+	"maltwright/lang/source/spoil"
 	"maltwright/lang/syntax"
 )
 
@@ -146,16 +147,38 @@ func TestPlainIsTheSameForWhatSaysTheSame(t *testing.T) {
 	}
 }
 
+// FuzzLayout lays out short texts, as FuzzParse reads them and for the same reason;
+// TestTheFourPropertiesHoldOnBrokenSamples has whole files.
 func FuzzLayout(f *testing.F) {
+	const longest = 200 // bytes
 	for _, text := range samples(f) {
-		f.Add(text)
-		f.Add(append([]byte("\ufeff"), bytes.ReplaceAll(text, []byte("\n"), []byte("\r\n"))...))
+		for _, piece := range spoil.Pieces(string(text), longest) {
+			f.Add([]byte(piece))
+			f.Add([]byte("\ufeff" + strings.ReplaceAll(piece, "\n", "\r\n")))
+		}
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		if len(text) < 1<<14 {
+		if len(text) <= longest {
 			holds(t, text)
 		}
 	})
+}
+
+func TestTheFourPropertiesHoldOnBrokenSamples(t *testing.T) {
+	all := samples(t)
+	for _, path := range []string{"../../examples/pale.malt", "../../examples/loft.malt", "testdata/messy.malt", "testdata/canonical.malt"} {
+		text := string(all[path])
+		require.NotEmpty(t, text, path)
+		read := 0
+		for seed := range spoil.Seeds(40, 5_000) {
+			broken := []byte(spoil.Text(spoil.Random(seed), text, spoil.Words(text)))
+			if _, ok := parse(broken); ok {
+				read++
+			}
+			holds(t, broken)
+		}
+		assert.Greater(t, read, 5, "%s: too few still read for this to ask anything", path)
+	}
 }
 
 func BenchmarkWrite(b *testing.B) {

@@ -1,6 +1,10 @@
 package process
 
-import "fmt"
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+)
 
 // batchSense looks at a record as a whole: its weights beside what went in, and the
 // steps it names beside those of its process.
@@ -64,8 +68,8 @@ func (b *builder) weightSense(t *Batch, x *Reading) {
 	if tare > 0 {
 		without = fmt.Sprintf(" with a tare of %s", t.Tare)
 	}
-	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %.2g times as heavy, outside %.1f to %.1f",
-		what, x.Weight, without, raw, net/raw.SI, lightest, heaviest))
+	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %s times as heavy, outside %.1f to %.1f",
+		what, x.Weight, without, raw, quantity.About(net/raw.SI, ""), lightest, heaviest))
 	f.Hint = "look at the number and its unit, and whether the tare is in it"
 	b.note(f)
 }

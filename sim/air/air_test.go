@@ -99,5 +99,5 @@ func TestRefusalNamesQuantityValueAndInterval(t *testing.T) {
 	_, err := air.SaturationPressure(300)
 	assert.EqualError(t, err, "temperature 300 °C is outside -100 to 200 °C")
 	_, err = air.FromRH(20, 60, air.StandardPressure)
-	assert.EqualError(t, err, "relative humidity 60 is outside 0 to 1")
+	assert.EqualError(t, err, "relative humidity 6000 % is outside 0 to 100 %")
 }

@@ -3,7 +3,6 @@ package air
 import (
 	"fmt"
 	"math"
-	"strconv"
 )
 
 // RangeError is the refusal of a value outside the interval for which an
@@ -15,26 +14,22 @@ type RangeError struct {
 	Low, High float64 // the closed interval accepted
 }
 
-// Error gives the quantity, the value, its unit and the interval.
+// Error gives the quantity, the value, its unit and the interval, in the units that
+// people measure in (see figure).
 func (e *RangeError) Error() string {
-	unit := e.Unit
-	if unit != "" {
-		unit = " " + unit
+	if math.IsNaN(e.Value) || math.IsInf(e.Value, 0) {
+		return e.Quantity + " could not be reckoned"
 	}
-	return fmt.Sprintf("%s %s%s is outside %s to %s%s", e.Quantity, figure(e.Value), unit, figure(e.Low), figure(e.High), unit)
-}
-
-// figure writes a value to three figures and never with an exponent; whole numbers
-// keep all their digits.
-func figure(x float64) string {
-	if x == math.Trunc(x) || math.IsInf(x, 0) || math.IsNaN(x) {
-		return strconv.FormatFloat(x, 'f', -1, 64)
+	value, low, high := figured(e.Value, e.Unit), figured(e.Low, e.Unit), figured(e.High, e.Unit)
+	outside := "outside"
+	if value == low || value == high { // as far as its digits tell
+		outside = "just outside"
 	}
-	scale := math.Pow(10, 2-math.Floor(math.Log10(math.Abs(x))))
-	if rounded := math.Round(x*scale) / scale; scale > 0 && !math.IsInf(scale, 0) && rounded != 0 {
-		return strconv.FormatFloat(rounded, 'f', -1, 64)
+	from := low.String()
+	if low.unit == high.unit || low.number == "0" {
+		from = low.number
 	}
-	return strconv.FormatFloat(x, 'g', 3, 64)
+	return fmt.Sprintf("%s %s is %s %s to %s", e.Quantity, value, outside, from, high)
 }
 
 // Within returns nil when low ≤ value ≤ high, and a *[RangeError] when it is
@@ -45,3 +40,6 @@ func Within(quantity string, value float64, unit string, low, high float64) erro
 	}
 	return &RangeError{Quantity: quantity, Value: value, Unit: unit, Low: low, High: high}
 }
+
+// Share is the unit of a share of 1, which is shown in per cent.
+const Share = "of 1"

@@ -40,7 +40,7 @@ func New(t, w, p float64) (State, error) {
 func FromRH(t, rh, p float64) (State, error) {
 	err := errors.Join(
 		Within("temperature", t, "°C", lowest, highest),
-		Within("relative humidity", rh, "", 0, 1),
+		Within("relative humidity", rh, Share, 0, 1),
 		checkPressure(p),
 	)
 	if err != nil {

@@ -61,7 +61,7 @@ func henderson(x, t, perScale float64) (rh, byX, byT float64) {
 // Humidity. Outside it returns a *[air.RangeError]: above 0.95 the surface
 // counts as wet and there is no one equilibrium.
 func (m Malt) Equilibrium(rh, t float64) (float64, error) {
-	err := errors.Join(m.Check(), air.Within("relative humidity", rh, "", 0, WetSurface), checkTemperature(t))
+	err := errors.Join(m.Check(), air.Within("relative humidity", rh, air.Share, 0, WetSurface), checkTemperature(t))
 	if err != nil {
 		return 0, err
 	}

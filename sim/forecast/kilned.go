@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/air"
 	"maltwright/sim/kiln"
@@ -72,8 +73,17 @@ func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
 	took := r.f.Stages[len(r.f.Stages)-1].Steps
 	last := took[len(took)-1]
 	r.trouble(AirShort, s.Place, carries, fmt.Sprintf(
-		"the malt has %.3g kg of water to give off before it holds %.3g %%, and the air of this kiln carries %.2g kg away in %.3g h at the most",
-		water, 100*wanted, carries, (last.End-last.Start)/3600))
+		"the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
+		r.weight(water), quantity.Rounded(100*wanted, 1), r.weight(carries), quantity.Say(last.End-last.Start, "h")))
+}
+
+// weight writes roughly how much water it is, in the unit of the charge.
+func (r *run) weight(kg float64) string {
+	unit := r.p.Charge.Unit()
+	if unit == "t" {
+		unit = "kg"
+	}
+	return quantity.About(kg, unit)
 }
 
 // back is the share of the exhaust that is led back in the step.

@@ -15,10 +15,10 @@ package forecast
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/quality"
 )
@@ -161,11 +161,11 @@ func (t Temperature) Text() string {
 	if !t.Known {
 		return ""
 	}
-	from, to := math.Round(t.From*10)/10, math.Round(t.To*10)/10
+	from, to := quantity.Rounded(t.From, 1), quantity.Rounded(t.To, 1)
 	if from == to {
-		return fmt.Sprintf("%s %g", t.Place, from)
+		return t.Place + " " + from
 	}
-	return fmt.Sprintf("%s %g–%g", t.Place, from, to)
+	return fmt.Sprintf("%s %s–%s", t.Place, from, to)
 }
 
 // BrokenOff tells whether the forecast had to stop before the end of the process;

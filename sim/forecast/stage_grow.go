@@ -18,7 +18,7 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2f m2", area), "a bed 12 cm deep")
+		r.assume("area of the "+string(st.Kind)+" floor", quantity.Surface(area), "a bed 12 cm deep")
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
 	m := &growModel{piece: piece, area: area}
@@ -204,10 +204,10 @@ func (r *run) sprinkling(s *process.Sprinkle) *tick {
 
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st *process.Stage) {
-	r.trouble(BedWarm, st.Place, m.piece.Highest(), fmt.Sprintf("in a bed %.0f cm deep", 100*m.piece.Depth()))
+	r.trouble(BedWarm, st.Place, m.piece.Highest(), "in a bed "+quantity.Depth(m.piece.Depth())+" deep")
 	if !m.piece.HoldPlausible() {
 		h := m.piece.Holding()
-		r.trouble(CannotHoldBand, st.Place, h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %.1f kWh too much heat, %.1f kWh too little", h.Beyond/3.6e6, h.Short/3.6e6))
+		r.trouble(CannotHoldBand, st.Place, h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(h.Beyond, "kWh"), quantity.Say(h.Short, "kWh")))
 	}
 }
 

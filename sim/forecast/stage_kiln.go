@@ -61,7 +61,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		kit.Area = k.Area.SI
 	} else {
 		kit.Area = mass / usualLoad
-		r.assume("area of the kiln", fmt.Sprintf("%.2f m2", kit.Area), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
+		r.assume("area of the kiln", quantity.Surface(kit.Area), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
 	}
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
@@ -99,11 +99,11 @@ func (r *run) airflowOf(k *process.Kiln, mass float64, still bool) float64 {
 		return k.Airflow.SI
 	}
 	if still {
-		r.assume("air through the oven", fmt.Sprintf("%.0f m3/h", 3600*kiln.StillVent), "what leaks from a household oven; measure how much it loses")
+		r.assume("air through the oven", quantity.Airflow(kiln.StillVent), "what leaks from a household oven; measure how much it loses")
 		return kiln.StillVent
 	}
 	flow := mass * airPerKg
-	r.assume("air through the kiln", fmt.Sprintf("%.0f m3/h", 3600*flow), "the kiln does not say; 8 m3/h for each kg of green malt")
+	r.assume("air through the kiln", quantity.Airflow(flow), "the kiln does not say; 8 m3/h for each kg of green malt")
 	return flow
 }
 
@@ -181,7 +181,7 @@ func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, t
 		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime
 	}
 	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
-		r.trouble(KilnShort, s.Place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %.1f °C", s.At.Range.Range, r.site.air))
+		r.trouble(KilnShort, s.Place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", s.At.Range.Range, s.At.High.Like(r.site.air+zeroC)))
 	}
 	return r.through(m, st, nil, latest, out, ticks)
 }
@@ -211,10 +211,10 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 func inUnitOf(s *process.Step, t float64) string {
 	for _, at := range []*process.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
-			return fmt.Sprintf("%.0f °F", t*9/5+32)
+			return quantity.Rounded(t*9/5+32, 0) + " °F"
 		}
 	}
-	return fmt.Sprintf("%.0f °C", t)
+	return quantity.Rounded(t, 0) + " °C"
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to

@@ -79,7 +79,7 @@ func (e Equipment) check() error {
 	err := errors.Join(
 		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
 		air.Within("heater", e.Heater, "W", 0, 1e8),
-		air.Within("share of exhaust led back", e.Recirculation, "", 0, mostReturn),
+		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
 		air.Within("layers", float64(e.Layers), "", 0, MostLayers),
 		optional("coolest air-on", e.ReachLow, drying.Coldest, drying.Hottest),
 		optional("hottest air-on", e.ReachHigh, max(drying.Coldest, e.ReachLow), drying.Hottest),

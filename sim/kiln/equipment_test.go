@@ -153,14 +153,14 @@ func TestMaltOnAStillOvenComesToTheOvenWhenDry(t *testing.T) {
 
 func TestRefusalsNameWhatIsWrong(t *testing.T) {
 	for want, change := range map[string]func(*kiln.Charge, *kiln.Equipment, *kiln.Ambient, *drying.Malt){
-		"dry matter on the kiln 0 kg is outside 0.001 to 1000000 kg": func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.DryMass = 0 },
-		"moisture, dry basis 45 kg/kg is outside 0 to 1.5 kg/kg":     func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.Moisture = 45 },
-		"airflow 0 m³/s is outside 0.000005 to 1.5 m³/s":             func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { e.Airflow = 0 },
+		"dry matter on the kiln 0 g is outside 1 g to 1000 t": func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.DryMass = 0 },
+		"moisture, dry basis 4500 % is outside 0 to 150 %":    func(c *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { c.Moisture = 45 },
+		"airflow 0 m3/h is outside 0.018 to 5400 m3/h":        func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) { e.Airflow = 0 },
 		"a still oven has no fan to lead exhaust back": func(_ *kiln.Charge, e *kiln.Equipment, _ *kiln.Ambient, _ *drying.Malt) {
 			e.Still, e.Recirculation = true, 0.5
 		},
-		"relative humidity 60 is outside 0 to 1":  func(_ *kiln.Charge, _ *kiln.Equipment, a *kiln.Ambient, _ *drying.Malt) { a.RH = 60 },
-		"drying factor 100 is outside 0.05 to 20": func(_ *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, m *drying.Malt) { m.Factor = 100 },
+		"relative humidity 6000 % is outside 0 to 100 %": func(_ *kiln.Charge, _ *kiln.Equipment, a *kiln.Ambient, _ *drying.Malt) { a.RH = 60 },
+		"drying factor 100 is outside 0.05 to 20":        func(_ *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, m *drying.Malt) { m.Factor = 100 },
 	} {
 		charge, kit, ambient, malt := tray, cabinet, spring, drying.Malt{}
 		change(&charge, &kit, &ambient, &malt)
@@ -173,14 +173,14 @@ func TestRefusedSettingsNameWhatIsWrong(t *testing.T) {
 	all := 1.0
 	b := bed(t, tray, cabinet, spring)
 	for want, set := range map[string]kiln.Setting{
-		"temperature set 200 °C is outside 0 to 180 °C":    {From: 50, To: 200},
-		"airflow 10 m³/s is outside 0.000005 to 1.5 m³/s":  {From: 50, To: 50, Airflow: 10},
-		"share of exhaust led back 1 is outside 0 to 0.98": {From: 50, To: 50, Recirculation: &all},
-		"target 9 is outside 0 to 4":                       {Target: 9, From: 50, To: 50},
+		"temperature set 200 °C is outside 0 to 180 °C":        {From: 50, To: 200},
+		"airflow 36000 m3/h is outside 0.018 to 5400 m3/h":     {From: 50, To: 50, Airflow: 10},
+		"share of exhaust led back 100 % is outside 0 to 98 %": {From: 50, To: 50, Recirculation: &all},
+		"target 9 is outside 0 to 4":                           {Target: 9, From: 50, To: 50},
 	} {
 		_, err := b.Advance(600, set)
 		assert.EqualError(t, err, want)
 	}
 	_, err := b.Advance(-1, still)
-	assert.EqualError(t, err, "duration -1 s is outside 0 to 604800 s")
+	assert.EqualError(t, err, "duration -1 s is outside 0 to 7 days")
 }

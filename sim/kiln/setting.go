@@ -80,7 +80,7 @@ func (s Setting) check(kit Equipment) error {
 	if kit.Still {
 		return errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))
 	}
-	return errors.Join(err, air.Within("share of exhaust led back", *s.Recirculation, "", 0, mostReturn))
+	return errors.Join(err, air.Within("share of exhaust led back", *s.Recirculation, air.Share, 0, mostReturn))
 }
 
 func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, drying.Hottest) }

@@ -54,7 +54,7 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 		}
 	}
 	for _, w := range [...]float64{w0, w1} {
-		if err := air.Within("moisture, wet basis", w, "", 0, 1); err != nil {
+		if err := air.Within("moisture, wet basis", w, air.Share, 0, 1); err != nil {
 			return err
 		}
 	}

@@ -1,0 +1,40 @@
+package quantity
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestReckonedValuesAreSaidInDigitsThatMeanSomething(t *testing.T) {
+	for want, got := range map[string]string{
+		"132 kg":    Say(131.96, "kg"),
+		"0.008 kg":  Say(0.0081, "kg"),
+		"135 m2":    Say(135.3, "m2"),
+		"unknown":   Say(math.NaN(), "kg"),
+		"130 kg":    About(131.96, "kg"),
+		"5.2 m3":    About(5.23, "m3"),
+		"7 m3":      About(6.96, "m3"),
+		"0 W":       About(0, "W"),
+		"12 cm":     Depth(0.1234),
+		"8 mm":      Depth(0.008),
+		"0.04 mm":   Depth(0.0000407),
+		"400000 cm": Depth(4000),
+		"0.25 m2":   Surface(0.2456),
+		"40 cm2":    Surface(0.004),
+		"91 m3/h":   Airflow(0.0252),
+		"0.4 m3/h":  Airflow(0.00011),
+		"+1.5":      Signed(1.52, 1),
+		"-0.3":      Signed(-0.31, 1),
+		"":          Signed(-0.04, 1),
+		"0":         Rounded(-0.04, 1),
+		"13.5":      Rounded(13.52, 1),
+		"14":        Rounded(13.98, 1),
+		"12346":     Rounded(12345.98, 1),
+	} {
+		assert.Equal(t, want, got)
+	}
+	assert.Empty(t, Signed(math.Inf(1), 1))
+	assert.Equal(t, "unknown", Rounded(math.Inf(1), 1))
+}
