@@ -78,7 +78,9 @@ func unusedAccept(a process.Accept, _ []finding.Finding) finding.Finding {
 	f := acceptUnknown.At(a.Rule.Place, fmt.Sprintf("no rule is called %q", a.Rule.Text))
 	if meant, ok := nearest.Word(a.Rule.Text, names); ok {
 		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: meant}}
+		if only, ok := nearest.Only(a.Rule.Text, names); ok {
+			f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: only}}
+		}
 	}
 	return f
 }
