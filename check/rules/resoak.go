@@ -73,7 +73,7 @@ func (c *Case) within(target *process.Range, least, most float64, changed func(b
 
 // moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
 // its target; "" where neither does it.
-func (c *Case) moreSoak(target *process.Range) (advice string, repair []finding.Edit) {
+func (c *Case) moreSoak(target *process.Range) (advice string, repair *resoak) {
 	all := c.wettings()
 	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
@@ -101,7 +101,7 @@ func (c *Case) moreSoak(target *process.Range) (advice string, repair []finding.
 }
 
 // lessSoak says which soak to shorten or leave out.
-func (c *Case) lessSoak(target *process.Range) (advice string, repair []finding.Edit) {
+func (c *Case) lessSoak(target *process.Range) (advice string, repair *resoak) {
 	all := c.wettings()
 	last := lastOf(all, process.Soak)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
@@ -151,9 +151,15 @@ func named(all []wetting, w *wetting) string {
 	return w.label
 }
 
+// resoak is a soak whose time would be another.
+type resoak struct {
+	soak finding.Related
+	edit finding.Edit
+}
+
 // newTime gives a soak another time, where it states one; a half hour is written as
 // 7 h 30 min.
-func newTime(s *process.Step, seconds float64) []finding.Edit {
+func newTime(s *process.Step, seconds float64) *resoak {
 	if s.For == nil {
 		return nil
 	}
@@ -162,5 +168,5 @@ func newTime(s *process.Step, seconds float64) []finding.Edit {
 	if minutes%60 > 0 {
 		text = strings.TrimPrefix(fmt.Sprintf("%s %d min", text, minutes%60), "0 h ")
 	}
-	return []finding.Edit{{Place: s.For.Place, New: text}}
+	return &resoak{finding.Related{Place: s.Place, Message: "this soak, for " + text}, finding.Edit{Place: s.For.Place, New: text}}
 }

@@ -229,7 +229,7 @@ func (p *parser) openAlone(b *Block, depth int) {
 	}
 	tok := p.tokens.Peek()
 	p.note(strayBrace.At(p.place(span(*tok)), "a block needs a statement in front of it"))
-	p.body(&Statement{Verb: wordOf(*tok)}, depth)
+	p.body(&Statement{Span: span(*tok), Verb: wordOf(*tok)}, depth)
 	p.line = nil
 }
 
