@@ -98,10 +98,8 @@ func (c *Case) ungated(r finding.Rule, s *process.Step, top quantity.Quantity, p
 			f.Severity = finding.Note
 		}
 	}
-	if len(f.Related) == 0 { // else it may be the other bound that is to be lowered
-		f.Related = []finding.Related{{Place: s.Place, Message: "the gate goes in front of this"}}
-		f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
-	}
+	f.Related = append(f.Related, finding.Related{Place: s.Place, Message: "the gate goes in front of this"})
+	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
 	c.Note(f)
 }
 
