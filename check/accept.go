@@ -35,9 +35,9 @@ func empty(h *process.House) bool {
 	return h.Learnt == nil && facts+len(h.Processes)+len(h.Batches)+len(h.Accepts) == 0
 }
 
-// nothing is the finding of a file that says nothing. It stands at the file's first line.
+// nothing is the finding of a file that says nothing. It stands at the first line that holds something.
 func nothing(f *source.File) finding.Finding {
-	return noProcess.At(source.Place{File: f, Span: f.Line(1)}, "this file holds no process, and nothing for one")
+	return noProcess.At(source.Place{File: f, Span: f.FirstLine()}, "this file holds no process, and nothing for one")
 }
 
 // accepted drops the findings that an acceptance silences, and reports the

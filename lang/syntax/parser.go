@@ -32,7 +32,7 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 	tokens, _ := lexer.Upgrade(scan) // the scanner gives no errors
 	p := &parser{file: f, found: found, tokens: tokens}
 	if scan.cut {
-		p.note(tooManyStatements.At(p.place(f.Line(1)), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
+		p.note(tooManyStatements.At(p.place(f.FirstLine()), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
 		return tree, p.found
 	}
 	start := tokens.MakeCheckpoint()
