@@ -17,7 +17,7 @@ func TestARangeInOtherUnitsGivesWayToOneWithOtherEnds(t *testing.T) {
 		{"1 h 30 min to 2 h", "90 to 120 min", "1 h 45 min to 2 h", "1 h 45 min to 2 h"},
 		{"5 lb 4 oz to 6 lb", "84 to 96 oz", "5 lb 4 oz to 6 lb 8 oz", "5 lb 4 oz to 6 lb 8 oz"},
 		{"4 to 8 days", "4 to 192 h", "4 h to 8 days", "4 h to 8 days"}, // both mean four hours
-		{"4 to 8 days", "4 days to 192 h", "96 h to 8 days", ""},     // nobody changed it
+		{"4 to 8 days", "4 days to 192 h", "96 h to 8 days", ""},        // nobody changed it
 	} {
 		for _, swapped := range []bool{false, true} {
 			ours, theirs := c.ours, c.theirs
