@@ -21,16 +21,27 @@ const (
 	longSteep  = 10 * day  // a steep that nobody keeps up is not tried out
 )
 
-// steepOut forecasts the moisture at the end of a steep, NaN where it cannot.
+// steepOut forecasts the moisture at the end of a steep. It is NaN where it cannot, and
+// where the grain would stand too long without oxygen: no advice leads there.
 func (c *Case) steepOut(steps []*process.Step) float64 {
 	p, st := *c.Process, *c.Process.Stage(process.Steep)
 	st.Steps = steps
 	p.Stages, p.Expect = []*process.Stage{&st}, nil
 	f, err := forecast.Run(&p, forecast.Options{})
-	if err != nil || f.BrokenOff() {
+	if err != nil || f.BrokenOff() || airless(f) > max(airless(c.Forecast), c.Limit("airless-time", airlessUsual(c))) {
 		return math.NaN()
 	}
 	return f.Totals.SteepOutMoisture
+}
+
+// airless is the longest time that the grain stands without oxygen.
+func airless(f *forecast.Forecast) (most float64) {
+	for _, t := range f.Trouble {
+		if t.Kind == forecast.OxygenGone {
+			most = max(most, t.Value)
+		}
+	}
+	return most
 }
 
 // soakFor is the soak with another length.
