@@ -35,9 +35,9 @@ func empty(h *process.House) bool {
 	return h.Learnt == nil && facts+len(h.Processes)+len(h.Batches)+len(h.Accepts) == 0
 }
 
-// nothing is the finding of a file that says nothing. It stands at the file's first line.
+// nothing is the finding of a file that says nothing. It stands at the first line that holds something.
 func nothing(f *source.File) finding.Finding {
-	return noProcess.At(source.Place{File: f, Span: f.Line(1)}, "this file holds no process, and nothing for one")
+	return noProcess.At(source.Place{File: f, Span: f.FirstLine()}, "this file holds no process, and nothing for one")
 }
 
 // accepted drops the findings that an acceptance silences, and reports the
@@ -78,7 +78,9 @@ func unusedAccept(a process.Accept, _ []finding.Finding) finding.Finding {
 	f := acceptUnknown.At(a.Rule.Place, fmt.Sprintf("no rule is called %q", a.Rule.Text))
 	if meant, ok := nearest.Word(a.Rule.Text, names); ok {
 		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: meant}}
+		if only, ok := nearest.Only(a.Rule.Text, names); ok {
+			f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: only}}
+		}
 	}
 	return f
 }

@@ -69,7 +69,11 @@ func TestEveryRuleHasABrokenExample(t *testing.T) {
 	for _, r := range Rules() {
 		t.Run(r.Name, func(t *testing.T) {
 			if m, ok := made[r.Name]; ok {
-				got := names(File("made.malt", []byte(m.text()), ".", m.used, Options{}).Findings)
+				found := File("made.malt", []byte(m.text()), ".", m.used, Options{}).Findings
+				for _, f := range found {
+					assert.NotEmpty(t, strings.TrimSpace(f.Place.Text()), "%s stands at no words", f.Rule)
+				}
+				got := names(found)
 				assert.Contains(t, got, r.Name, m.reason)
 				return
 			}
@@ -98,6 +102,7 @@ func checkBroken(t *testing.T, path string) Report {
 func raises(t *testing.T, r finding.Rule, found []finding.Finding) {
 	severity := finding.Note
 	for _, f := range found {
+		assert.NotEmpty(t, strings.TrimSpace(f.Place.Text()), "%s stands at no words: %s", f.Rule, f.Message)
 		if f.Rule == r.Name {
 			severity = f.Severity
 		}

@@ -80,7 +80,7 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 		}
 	}
 	n := len(found) - len(kept)
-	return append(kept, findingsLeftOut.At(source.Place{File: f, Span: f.Line(f.Lines())}, fmt.Sprintf("%d more findings are left out", n)))
+	return append(kept, findingsLeftOut.At(source.Place{File: f, Span: f.LastLine()}, fmt.Sprintf("%d more findings are left out", n)))
 }
 
 // judge forecasts a process and applies the rules. With faults in the text there

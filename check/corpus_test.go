@@ -3,6 +3,7 @@ package check
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -42,6 +43,7 @@ func quiet(t *testing.T, pattern string) {
 		t.Run(filepath.Base(path), func(t *testing.T) {
 			for _, f := range checkFile(t, path).Findings {
 				assert.Less(t, f.Severity, finding.Fault, "%s [%s]", f.Message, f.Rule)
+				assert.NotEmpty(t, strings.TrimSpace(f.Place.Text()), "%s stands at no words: %s", f.Rule, f.Message)
 			}
 		})
 	}

@@ -44,3 +44,18 @@ func TestTheRepairOfAMissedTargetMeetsIt(t *testing.T) {
 		assert.Empty(t, missed(mended), "%s: %s", found[0].Hint, e.New)
 	}
 }
+
+// A soak that would reach the target, but leave the grain too long without oxygen, is
+// no advice.
+func TestTheRepairOfAMissedTargetBringsNoOtherTrouble(t *testing.T) {
+	base, err := os.ReadFile("rules/testdata/base.malt")
+	require.NoError(t, err)
+	text := strings.NewReplacer("soak 6 h in water at 13 °C", "soak 2 h in water at 13 °C", "42 to 46 %", "44 to 46 %").Replace(string(base))
+	found := File("base.malt", []byte(text), ".", nil, Options{}).Findings
+	require.Equal(t, []string{"target-not-reached"}, names(found))
+	for _, e := range found[0].Fixes {
+		mended := text[:e.Place.Start] + e.New + text[e.Place.End:]
+		assert.Empty(t, names(File("base.malt", []byte(mended), ".", nil, Options{}).Findings), "%s: %s", found[0].Hint, e.New)
+	}
+	assert.NotContains(t, found[0].Hint, "9 h in all", "it would leave the grain 7.4 h without oxygen")
+}

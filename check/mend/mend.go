@@ -1,28 +1,38 @@
 // Package mend applies the repairs that findings carry.
 //
-// How it works: of the findings about one file those with fixes are taken in the
-// order of their places; the edits of a finding are applied all or not at all, and a
-// finding whose edits touch those of one before it waits for the next round. After
-// each round the text is checked again, since a word put right lets the next finding
-// be seen. A round that leaves a text that does not read is undone. Only the words
-// that an edit names are touched: comments and layout stay byte for byte. A text that
-// does not read to begin with is not mended at all, since places in it may mean
-// something else than its author thought.
+// # How it works
 //
-// Nothing here touches a disk.
+// A text is mended in rounds (round.go). Of the findings about the file those with
+// repairs are taken in the order of their places, faults before the rest, since a
+// fault hides what comes of it; the edits of a finding are made all or not at all,
+// and a finding whose edits touch those of one before it waits for the next round.
+//
+// An edit is made only where it is about the words that its finding is about: those
+// words have a place that is known and not empty, and the edit replaces some of them,
+// or is put in within or right beside them. So a place that was lost on the way, and
+// looks like the first byte of the file, never takes an edit.
+//
+// Then the text is checked again and the round judged (judge.go). One after which a
+// finding that it mended still stands, or the text does not read, or is faulty where
+// it was written, is undone whole, and made again without the repairs to blame. A
+// round of cautions, which hide nothing, may bring nothing new but notes. A new fault
+// that has a repair of its own is owed to the next round: where that does not mend
+// it, both are undone.
+//
+// A text that does not read to begin with is not mended at all, since places in it
+// may mean something else than its author thought. Comments and layout stay byte for
+// byte. Nothing here touches a disk.
 package mend
 
 import (
-	"cmp"
 	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
-	"maltwright/lang/syntax"
 )
 
 // Checker checks a text, and gives its file and what was found, of which some may be
-// about other files.
+// about other files. Of one text it always finds the same.
 type Checker func(text []byte) (*source.File, []finding.Finding)
 
 // Result is what came of mending a text.
@@ -34,80 +44,34 @@ type Result struct {
 }
 
 // mostRounds bounds repairs that bring each other about.
-const mostRounds = 20
+const mostRounds = 100
 
-// Text mends a text.
+// Text mends a text. Mending the text that it gives once more changes nothing.
 func Text(text []byte, check Checker) Result {
-	out := Result{Text: text}
-	file, found := check(text)
-	if unread(file, found) {
-		out.Unread = true
-		return out
+	path := mender{check}.path(text)
+	end := path[len(path)-1]
+	return Result{Text: []byte(end.text()), Mended: end.mended, Changed: len(path) > 1, Unread: path[0].unread()}
+}
+
+// path gives the text and what it was after each round.
+func (m mender) path(text []byte) []look {
+	path := []look{m.look(text)}
+	if path[0].unread() {
+		return path
 	}
-	seen := map[string]bool{string(text): true}
 	for range mostRounds {
-		now, mended := apply(file, found)
-		if len(mended) == 0 || seen[string(now)] {
-			return out
+		next, ok := m.round(path[len(path)-1])
+		if !ok {
+			break
 		}
-		next, left := check(now)
-		if unread(next, left) {
-			return out
+		if i := slices.IndexFunc(path, func(l look) bool { return l.text() == next.text() }); i >= 0 {
+			path = path[:i+1] // they go round in a circle
+			break
 		}
-		seen[string(now)] = true
-		out.Text, out.Mended, out.Changed = now, append(out.Mended, mended...), true
-		file, found = next, left
+		path = append(path, next)
 	}
-	return out
-}
-
-// unread tells whether a file did not read as statements at all.
-func unread(file *source.File, found []finding.Finding) bool {
-	rules := syntax.Rules()
-	return slices.ContainsFunc(found, func(f finding.Finding) bool {
-		return f.Place.File == file && slices.ContainsFunc(rules, func(r finding.Rule) bool { return r.Name == f.Rule })
-	})
-}
-
-// apply makes the edits of one round, and tells which findings they were of.
-func apply(file *source.File, found []finding.Finding) ([]byte, []finding.Finding) {
-	var taken []finding.Edit
-	var mended []finding.Finding
-	for _, f := range found {
-		if len(f.Fixes) > 0 && fits(file, taken, f.Fixes) {
-			taken, mended = append(taken, f.Fixes...), append(mended, f)
-		}
+	for len(path[len(path)-1].owed) > 0 {
+		path = path[:len(path)-1]
 	}
-	slices.SortStableFunc(taken, func(a, b finding.Edit) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
-	var out []byte
-	at, text := 0, file.Bytes()
-	for _, e := range taken {
-		out = append(append(out, text[at:e.Place.Start]...), e.New...)
-		at = e.Place.End
-	}
-	return append(out, text[at:]...), mended
-}
-
-// fits tells whether all edits are of the file and none touches another, or what is
-// taken already.
-func fits(file *source.File, taken, edits []finding.Edit) bool {
-	all := slices.Clone(taken)
-	for _, e := range edits {
-		p := e.Place
-		if p.File != file || p.Start < 0 || p.End < p.Start || p.End > file.Size() ||
-			slices.ContainsFunc(all, func(t finding.Edit) bool { return touch(t.Place.Span, p.Span) }) {
-			return false
-		}
-		all = append(all, e)
-	}
-	return true
-}
-
-// touch tells whether two spans share a byte, or meet where one is empty: what is
-// put in at the edge of a change could land on either side of it.
-func touch(a, b source.Span) bool {
-	if a.Empty() || b.Empty() {
-		return a.Start <= b.End && b.Start <= a.End
-	}
-	return a.Start < b.End && b.Start < a.End
+	return path
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
+	"maltwright/check/mend"
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
@@ -80,6 +81,15 @@ func compareFindings(t *testing.T, path string, archive *txtar.Archive, golden, 
 func findingsOf(t *testing.T, rule, text string) (own, all string) {
 	t.Helper()
 	r := check.File("case.malt", []byte(text), ".", nowhere{}, check.Options{Odds: rule == "expectation-at-risk"})
+	for _, f := range r.Findings {
+		assert.NotEmpty(t, strings.TrimSpace(f.Place.Text()), "%s stands at no words: %s", f.Rule, f.Message)
+		for _, also := range f.Related {
+			assert.NotEmpty(t, strings.TrimSpace(also.Place.Text()), "%s has a part in no words: %s", f.Rule, also.Message)
+		}
+		for _, e := range f.Fixes {
+			assert.True(t, mend.About(f, e), "%s would be mended elsewhere", f.Rule)
+		}
+	}
 	var mine, every bytes.Buffer
 	require.NoError(t, report.Lines(&every, r.Findings, report.Options{}))
 	only := slices.DeleteFunc(slices.Clone(r.Findings), func(f finding.Finding) bool { return f.Rule != rule })

@@ -98,6 +98,7 @@ func (c *Case) ungated(r finding.Rule, s *process.Step, top quantity.Quantity, p
 			f.Severity = finding.Note
 		}
 	}
+	f.Related = append(f.Related, finding.Related{Place: s.Place, Message: "the gate goes in front of this"})
 	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
 	c.Note(f)
 }
@@ -122,10 +123,13 @@ func (c *Case) weightBefore(s *process.Step) bool {
 // before is the edit that puts a line in front of a statement, set in as far.
 func before(at source.Place, line string) finding.Edit {
 	text := at.File.Text(source.Span{End: at.Start})
-	margin := text[strings.LastIndexByte(text, '\n')+1:]
-	between := "; "
+	begins := strings.LastIndexByte(text, '\n') + 1
+	margin, between := text[begins:], "; "
 	if strings.TrimSpace(margin) == "" {
 		between = "\n" + margin
+		if strings.HasSuffix(text[:begins], "\r\n") {
+			between = "\r" + between
+		}
 	}
 	return finding.Edit{Place: source.Place{File: at.File, Span: source.Span{Start: at.Start, End: at.Start}}, New: line + between}
 }

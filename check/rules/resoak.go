@@ -21,16 +21,27 @@ const (
 	longSteep  = 10 * day  // a steep that nobody keeps up is not tried out
 )
 
-// steepOut forecasts the moisture at the end of a steep, NaN where it cannot.
+// steepOut forecasts the moisture at the end of a steep. It is NaN where it cannot, and
+// where the grain would stand too long without oxygen: no advice leads there.
 func (c *Case) steepOut(steps []*process.Step) float64 {
 	p, st := *c.Process, *c.Process.Stage(process.Steep)
 	st.Steps = steps
 	p.Stages, p.Expect = []*process.Stage{&st}, nil
 	f, err := forecast.Run(&p, forecast.Options{})
-	if err != nil || f.BrokenOff() {
+	if err != nil || f.BrokenOff() || airless(f) > max(airless(c.Forecast), c.Limit("airless-time", airlessUsual(c))) {
 		return math.NaN()
 	}
 	return f.Totals.SteepOutMoisture
+}
+
+// airless is the longest time that the grain stands without oxygen.
+func airless(f *forecast.Forecast) (most float64) {
+	for _, t := range f.Trouble {
+		if t.Kind == forecast.OxygenGone {
+			most = max(most, t.Value)
+		}
+	}
+	return most
 }
 
 // soakFor is the soak with another length.
@@ -73,7 +84,7 @@ func (c *Case) within(target *process.Range, least, most float64, changed func(b
 
 // moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
 // its target; "" where neither does it.
-func (c *Case) moreSoak(target *process.Range) (advice string, repair []finding.Edit) {
+func (c *Case) moreSoak(target *process.Range) (advice string, repair *resoak) {
 	all := c.wettings()
 	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
@@ -101,7 +112,7 @@ func (c *Case) moreSoak(target *process.Range) (advice string, repair []finding.
 }
 
 // lessSoak says which soak to shorten or leave out.
-func (c *Case) lessSoak(target *process.Range) (advice string, repair []finding.Edit) {
+func (c *Case) lessSoak(target *process.Range) (advice string, repair *resoak) {
 	all := c.wettings()
 	last := lastOf(all, process.Soak)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
@@ -151,9 +162,15 @@ func named(all []wetting, w *wetting) string {
 	return w.label
 }
 
+// resoak is a soak whose time would be another.
+type resoak struct {
+	soak finding.Related
+	edit finding.Edit
+}
+
 // newTime gives a soak another time, where it states one; a half hour is written as
 // 7 h 30 min.
-func newTime(s *process.Step, seconds float64) []finding.Edit {
+func newTime(s *process.Step, seconds float64) *resoak {
 	if s.For == nil {
 		return nil
 	}
@@ -162,5 +179,5 @@ func newTime(s *process.Step, seconds float64) []finding.Edit {
 	if minutes%60 > 0 {
 		text = strings.TrimPrefix(fmt.Sprintf("%s %d min", text, minutes%60), "0 h ")
 	}
-	return []finding.Edit{{Place: s.For.Place, New: text}}
+	return &resoak{finding.Related{Place: s.Place, Message: "this soak, for " + text}, finding.Edit{Place: s.For.Place, New: text}}
 }

@@ -50,7 +50,10 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 		}
 		f.Hint = "no one soak brings it there: look at the number of soaks and at the warmth of the water; weigh the drained grain to be certain"
 		if what, repair := advice(st.Target); what != "" {
-			f.Hint, f.Fixes = what+"; weigh the drained grain to be certain", repair
+			f.Hint = what + "; weigh the drained grain to be certain"
+			if repair != nil {
+				f.Related, f.Fixes = []finding.Related{repair.soak}, []finding.Edit{repair.edit}
+			}
 		}
 		c.Note(f)
 	}

@@ -90,15 +90,10 @@ var bounds = map[string]string{
 }
 
 func amountSays(a syntax.Amount) string {
-	low := a.Low
 	if a.High == nil {
-		return quantitySays(low)
+		return quantitySays(a.Low)
 	}
-	if len(low.Parts) == 1 && low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1 {
-		low.Parts = []syntax.Part{low.Parts[0]}
-		low.Parts[0].Unit = a.High.Parts[0].Unit
-	}
-	return quantitySays(low) + ".." + quantitySays(*a.High)
+	return quantitySays(a.LowEnd()) + ".." + quantitySays(*a.High)
 }
 
 // quantitySays is the quantity in SI to nine figures, with its dimension; one that

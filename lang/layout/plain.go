@@ -2,7 +2,6 @@ package layout
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -64,20 +63,41 @@ func plainTerm(t syntax.Term) string {
 	return Term(t)
 }
 
+// plainAmount writes the unit once where both ends come out in the same. A low end that
+// has none and takes none stays so: the high end is left in its parts, since with one
+// unit it would lend it.
 func plainAmount(a syntax.Amount) string {
 	if a.High == nil {
 		return plainQuantity(a.Low)
 	}
-	low := a.Low
-	if len(low.Parts) == 1 && low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1 {
-		low.Parts = slices.Clone(low.Parts)
-		low.Parts[0].Unit = a.High.Parts[0].Unit
+	from, unit := split(a.LowEnd())
+	to, other := split(*a.High)
+	switch {
+	case unit == other:
+		return strings.TrimRight(from+" to "+to+" "+unit, " ")
+	case unit == "" && len(a.High.Parts) > 1:
+		return from + " to " + written(*a.High)
 	}
-	from, to := plainQuantity(low), plainQuantity(*a.High)
-	if number, unit, ok := strings.Cut(from, " "); ok && strings.HasSuffix(to, " "+unit) {
-		from = number
+	return strings.TrimRight(from+" "+unit, " ") + " to " + strings.TrimRight(to+" "+other, " ")
+}
+
+// split gives the number and the unit of a quantity as plain writes it; of one in
+// parts that has no such unit all is number.
+func split(q syntax.Quantity) (n, unit string) {
+	v := made(q)
+	if v != nil {
+		if n, unit, ok := plainSize(v); ok {
+			return n, unit
+		}
 	}
-	return from + " to " + to
+	if len(q.Parts) != 1 {
+		return written(q), ""
+	}
+	unit = q.Parts[0].Unit.Text
+	if u, ok := quantity.Lookup(unit); ok {
+		unit = u.Name
+	}
+	return number(q.Parts[0].Number.Text), unit
 }
 
 // plainUnit is a unit for sizes from the least on, in SI.
@@ -115,11 +135,19 @@ func plainOf(q syntax.Quantity, read reader) string {
 	if v == nil {
 		return written(q)
 	}
-	for _, u := range plainUnits[v.Dimension] {
-		if math.Abs(v.SI) >= u.least*(1-1e-9) {
-			n, _ := strconv.ParseFloat(strconv.FormatFloat((v.SI-u.zero)/u.factor, 'g', plainFigures, 64), 64)
-			return strconv.FormatFloat(n, 'f', -1, 64) + " " + u.unit
-		}
+	if n, unit, ok := plainSize(v); ok {
+		return n + " " + unit
 	}
 	return v.String()
+}
+
+// plainSize gives the number and the unit of a kind that has such units.
+func plainSize(v *quantity.Quantity) (n, unit string, ok bool) {
+	for _, u := range plainUnits[v.Dimension] {
+		if math.Abs(v.SI) >= u.least*(1-1e-9) {
+			size, _ := strconv.ParseFloat(strconv.FormatFloat((v.SI-u.zero)/u.factor, 'g', plainFigures, 64), 64)
+			return strconv.FormatFloat(size, 'f', -1, 64), u.unit, true
+		}
+	}
+	return "", "", false
 }

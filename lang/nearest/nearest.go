@@ -23,6 +23,26 @@ func Word(written string, among []string) (string, bool) {
 	return among[at], true
 }
 
+// shortest is the letters of a word in which one slip leaves enough to know it by.
+const shortest = 3
+
+// Only gives the word of the list that was meant, where no other can be: it is near
+// enough, no other is as near, and neither it nor what is written is so short that
+// any word could have been meant.
+func Only(written string, among []string) (string, bool) {
+	meant, ok := Word(written, among)
+	if !ok || len([]rune(meant)) < shortest || len([]rune(written)) < shortest {
+		return "", false
+	}
+	best := distance([]rune(written), []rune(meant))
+	for _, word := range among {
+		if word != meant && distance([]rune(written), []rune(word)) <= best {
+			return "", false
+		}
+	}
+	return meant, true
+}
+
 // distance is the number of slips between two words (optimal string alignment).
 func distance(a, b []rune) int {
 	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)

@@ -19,6 +19,16 @@ func TestFindsTheWordThatWasMeant(t *testing.T) {
 	}
 }
 
+func TestOnlyAWordThatNoOtherComesNearIsCertain(t *testing.T) {
+	for written, want := range map[string]string{"yess": "yes", "unknwn": "unknown", "ne": "", "ye": "", "no": "", "noo": "", "nis": ""} {
+		got, ok := Only(written, []string{"no", "yes", "unknown"})
+		assert.Equal(t, want, got, written)
+		assert.Equal(t, want != "", ok, written)
+	}
+	_, ok := Only("boat", []string{"goat", "coat"})
+	assert.False(t, ok, "two are as near")
+}
+
 func TestFirstOfEqualsWins(t *testing.T) {
 	got, _ := Word("bat", []string{"cat", "hat"})
 	assert.Equal(t, "cat", got)

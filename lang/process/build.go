@@ -177,12 +177,10 @@ func (b *builder) checked(q *Quantity, low, high float64, what, interval string)
 }
 
 // upright reports a range that is upside down and drops it.
-func (b *builder) upright(r *Range) *Range {
-	if r == nil || r.Low.SI <= r.High.SI {
-		return r
+func (b *builder) upright(v *value) *Range {
+	if v == nil || (&reader{found: &b.found}).upright(v) {
+		return v.ranged()
 	}
-	rd := &reader{file: r.Place.File, found: &b.found}
-	rd.upright(r.Range, r.Place)
 	b.dropped++
 	return nil
 }
@@ -252,7 +250,7 @@ func (r *reader) limit(s *syntax.Statement) (Limit, bool) {
 		f.Hint = "known: " + quoted(words)
 		if meant, ok := nearest.Word(s.Verb.Text, words); ok {
 			f.Hint = fmt.Sprintf("did you mean %s?", meant)
-			f.Fixes = []finding.Edit{{Place: f.Place, New: meant}}
+			f.Fixes = certain(f.Place, s.Verb.Text, words)
 		}
 		r.note(f)
 		return Limit{}, false

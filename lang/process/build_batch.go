@@ -216,11 +216,11 @@ func (r *recorder) whole(q *Quantity, least float64, what string) *Quantity {
 
 func (r *recorder) changed(s *reading) {
 	step, ok := r.step(s, s.slots)
-	to := s.clause("to", 0).temperature()
-	if !ok || to == nil || r.upright(&to.Range) == nil {
+	to := s.clause("to", 0)
+	if !ok || to == nil || r.upright(to) == nil {
 		return
 	}
-	c := Change{Place: s.place, Step: step, To: *to}
+	c := Change{Place: s.place, Step: step, To: *to.temperature()}
 	if why := s.clause("because", 0); why != nil {
 		c.Because = why.word
 	}

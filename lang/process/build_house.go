@@ -96,7 +96,7 @@ func (b *builder) site(f *source.File, r *reading) {
 
 // band reads the range of a fact and checks both its ends.
 func (b *builder) band(s *reading, low, high float64, what, interval string) *Range {
-	r := b.upright(s.slot(0).ranged())
+	r := b.upright(s.slot(0))
 	if r == nil || r.Low.SI >= low && r.High.SI <= high {
 		return r
 	}

@@ -159,7 +159,7 @@ func (b *builder) stageBlock(f *source.File, p *Process, s *reading, in vocabula
 func (b *builder) steep(f *source.File, p *Process, s *reading) {
 	st := b.stage(p, Steep, s)
 	st.Vessel = find(b, s.clause("in", 0), "vessel", b.house.Vessels, func(v *Vessel) string { return v.Name })
-	st.Target = b.upright(s.clause("to", 1).ranged())
+	st.Target = b.upright(s.clause("to", 1))
 	if st.Target != nil {
 		if b.moisture(&Quantity{st.Target.High, st.Target.Place}, p.Limits) == nil {
 			st.Target = nil

@@ -76,11 +76,10 @@ const (
 )
 
 func (b *builder) warmth(v *value) *Temperature {
-	t := v.temperature()
-	if t == nil || b.upright(&t.Range) == nil {
+	if v == nil || b.upright(v) == nil {
 		return nil
 	}
-	return b.askable(t)
+	return b.askable(v.temperature())
 }
 
 // rise is a temperature that runs from its first value to its second; it may fall.
@@ -115,7 +114,9 @@ func (b *builder) guard(v *value) *Guard {
 		g.Latest = &high
 	case low.SI > high.SI:
 		f := guardUpsideDown.At(v.place, fmt.Sprintf("the earliest time, %s, is after the latest, %s", low, high))
-		f.Fixes = append(f.Fixes, editOf(v.place, quantity.Range{Low: high, High: low}.String()))
+		if _, f.Fixes = v.turned(); f.Fixes == nil {
+			f.Hint, _ = v.turned()
+		}
 		b.refuse(f)
 		g.Earliest, g.Latest = &high, &low // as it must be meant, so that no guard seems missing
 	default:

@@ -110,7 +110,7 @@ func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
 	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
 		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = []finding.Edit{{Place: r.at(s), New: meant}}
+		f.Fixes = certain(r.at(s), name, r.measureWords())
 	}
 	r.note(f)
 }
@@ -167,7 +167,15 @@ func (r *reader) asked(t *Test, m vocabulary.Measure, term syntax.Term) bool {
 		t.Op = quantity.Is
 	}
 	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
-	return r.upright(rng, r.at(a.Span))
+	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bounding(t.Op, bounded)})
+}
+
+// bounding is the bound that stands in front of a value, or nil.
+func bounding(op quantity.Op, stands bool) *quantity.Op {
+	if !stands {
+		return nil
+	}
+	return &op
 }
 
 func (r *reader) askedWord(t *Test, m vocabulary.Measure, term syntax.Term) bool {
@@ -193,14 +201,22 @@ func sampleTest(m vocabulary.Measure) string {
 }
 
 // upright reports a range that is upside down.
-func (r *reader) upright(rng quantity.Range, place source.Place) bool {
-	if rng.Low.SI <= rng.High.SI {
+func (r *reader) upright(v *value) bool {
+	if v.rng.Low.SI <= v.rng.High.SI {
 		return true
 	}
-	f := rangeUpsideDown.At(place, fmt.Sprintf("%s runs from the higher to the lower", place.Text()))
-	turned := quantity.Range{Low: rng.High, High: rng.Low}.String()
-	f.Hint = "write " + turned
-	f.Fixes = []finding.Edit{{Place: place, New: turned}}
+	f := rangeUpsideDown.At(v.amount, fmt.Sprintf("%s runs from the higher to the lower", v.amount.Text()))
+	f.Hint, f.Fixes = v.turned()
 	r.note(f)
 	return false
+}
+
+// turned is what to write for a range that is upside down. Which end a bound with a
+// range was meant for cannot be told.
+func (v *value) turned() (hint string, repair []finding.Edit) {
+	if v.op != nil {
+		return fmt.Sprintf("write %q with one value, or the range alone", *v.op), nil
+	}
+	turned := quantity.Range{Low: v.rng.High, High: v.rng.Low}.String()
+	return "write " + turned, []finding.Edit{{Place: v.amount, New: turned}}
 }

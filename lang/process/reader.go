@@ -16,6 +16,7 @@ import (
 // value is what was read into one slot.
 type value struct {
 	place     source.Place
+	amount    source.Place // of an amount: its numbers and units alone, without a place or a bound
 	rng       quantity.Range
 	op        *quantity.Op // where a bound was written
 	where     string
@@ -123,7 +124,7 @@ func (r *reader) unknown(s *syntax.Statement) {
 	f := unknownWord.At(place, fmt.Sprintf("%q is not a word of %s", word, blockName(r.in)))
 	if meant, ok := vocabulary.Meant(r.in, word); ok {
 		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = []finding.Edit{{Place: place, New: meant}}
+		f.Fixes = certain(place, word, vocabulary.Words(r.in))
 	} else if lower := strings.ToLower(word); lower != word && slices.Contains(vocabulary.Words(r.in), lower) {
 		f.Hint = fmt.Sprintf("write it small: %s", lower)
 		f.Fixes = []finding.Edit{{Place: place, New: lower}}
@@ -213,7 +214,7 @@ func (r *reader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax
 		f.Hint = "known here: " + strings.Join(slot.Words, ", ")
 		if meant, ok := nearest.Word(word.Text, slot.Words); ok {
 			f.Hint = fmt.Sprintf("did you mean %s?", meant)
-			f.Fixes = []finding.Edit{{Place: place, New: meant}}
+			f.Fixes = certain(place, word.Text, slot.Words)
 		}
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {

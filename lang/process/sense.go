@@ -146,7 +146,3 @@ func (b *builder) endsBy(place source.Place, what string, time *Quantity, until 
 		b.note(f)
 	}
 }
-
-func editOf(place source.Place, text string) finding.Edit {
-	return finding.Edit{Place: place, New: text}
-}

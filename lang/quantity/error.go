@@ -32,8 +32,8 @@ type Error struct {
 	Hint    string // what to do
 
 	// Fix is the certain repair, or "". It stands in place of the unit for
-	// UnknownUnit, of the whole range for UpsideDown, of the whole part with its
-	// unit for any other kind.
+	// UnknownUnit, of the whole range for UpsideDown, of the whole second end for
+	// MissingUnit of a range, of the number alone for any other kind.
 	Fix string
 }
 
@@ -60,10 +60,9 @@ func clip(text string) string {
 // numberError says what is wrong with the number of a part.
 func numberError(kind Kind, i int, p Part) *Error {
 	e := &Error{Kind: kind, Part: i}
-	repaired := ""
 	switch kind {
 	case DecimalComma:
-		repaired = commaError(e, p.Number)
+		e.Fix = commaError(e, p.Number)
 	case TooLong:
 		e.Message = fmt.Sprintf("a number of %d characters is longer than anything that is measured", utf8.RuneCountInString(p.Number))
 		e.Hint = "write only the digits that matter"
@@ -71,10 +70,7 @@ func numberError(kind Kind, i int, p Part) *Error {
 		e.Message = fmt.Sprintf("%s is larger than anything in a malthouse", p.asText())
 		e.Hint = "check the number and its unit"
 	default:
-		repaired = notANumber(e, p.Number)
-	}
-	if repaired != "" {
-		e.Fix = strings.TrimSpace(repaired + " " + p.Unit)
+		e.Fix = notANumber(e, p.Number)
 	}
 	return e
 }

@@ -82,6 +82,22 @@ func (f *File) Line(n int) Span {
 	return Span{start, end}
 }
 
+// FirstLine gives the first line that holds something, LastLine the last: where what
+// is said of the whole file stands. Of a file of blanks alone both are empty.
+func (f *File) FirstLine() Span { return f.filled(1, 1) }
+
+// LastLine gives the last line that holds something.
+func (f *File) LastLine() Span { return f.filled(f.Lines(), -1) }
+
+func (f *File) filled(from, step int) Span {
+	for n := from; n >= 1 && n <= f.Lines(); n += step {
+		if line := f.Line(n); len(bytes.TrimSpace(f.text[line.Start:line.End])) > 0 {
+			return line
+		}
+	}
+	return Span{f.mark, f.mark}
+}
+
 // BadBytes gives the offset of each maximal run of bytes that is not UTF-8, and
 // of each NUL, which no text file holds.
 func (f *File) BadBytes() []Span {

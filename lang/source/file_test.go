@@ -69,3 +69,14 @@ func TestPlaceWithoutFileHasNoText(t *testing.T) {
 	assert.True(t, p.Known())
 	assert.Equal(t, "7 h", p.Text())
 }
+
+func TestTheFirstAndLastLineThatHoldSomething(t *testing.T) {
+	for _, c := range []struct{ text, first, last string }{
+		{"", "", ""}, {"\n \n", "", ""}, {"\ufeff", "", ""}, {"a", "a", "a"}, {"\n\n a\nb\n\n", " a", "b"}, {"\ufeff\r\n# c\r\n", "# c", "# c"},
+	} {
+		f := New("x", []byte(c.text))
+		assert.Equal(t, c.first, f.Text(f.FirstLine()), "%q", c.text)
+		assert.Equal(t, c.last, f.Text(f.LastLine()), "%q", c.text)
+		assert.GreaterOrEqual(t, f.FirstLine().Start, f.Start())
+	}
+}

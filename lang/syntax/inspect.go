@@ -17,7 +17,7 @@ const maxBadBytes = 20
 // whether it is worth reading.
 func inspect(f *source.File) (found []finding.Finding, readable bool) {
 	if f.Size() > source.MaxBytes {
-		whole := source.Place{File: f, Span: f.Line(1)}
+		whole := source.Place{File: f, Span: f.FirstLine()}
 		return []finding.Finding{fileTooLarge.At(whole,
 			fmt.Sprintf("the file has more than %d MiB, which is the most", source.MaxBytes>>20))}, false
 	}

@@ -32,7 +32,7 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 	tokens, _ := lexer.Upgrade(scan) // the scanner gives no errors
 	p := &parser{file: f, found: found, tokens: tokens}
 	if scan.cut {
-		p.note(tooManyStatements.At(p.place(f.Line(1)), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
+		p.note(tooManyStatements.At(p.place(f.FirstLine()), fmt.Sprintf("more than %d words and signs in one file", maxTokens)))
 		return tree, p.found
 	}
 	start := tokens.MakeCheckpoint()
@@ -229,7 +229,7 @@ func (p *parser) openAlone(b *Block, depth int) {
 	}
 	tok := p.tokens.Peek()
 	p.note(strayBrace.At(p.place(span(*tok)), "a block needs a statement in front of it"))
-	p.body(&Statement{Verb: wordOf(*tok)}, depth)
+	p.body(&Statement{Span: span(*tok), Verb: wordOf(*tok)}, depth)
 	p.line = nil
 }
 

@@ -139,3 +139,14 @@ site "Loft" { }
 	assert.Equal(t, []string{"steep", "germinate", "kiln"}, verbs)
 	assert.Equal(t, "# the bed", tree.Top.Statements[0].Body.Statements[0].Body.Tail[0].Text)
 }
+
+func TestABraceBehindAByteOrderMarkIsFoundAndNothingFails(t *testing.T) {
+	for _, text := range []string{"\ufeff{\n a\n}\n", "\ufeff{ a", "\ufeff  {\n a\n}", "{\n a\n}\n"} {
+		_, found := Parse(source.New("x", []byte(text)))
+		require.NotEmpty(t, found, "%q", text)
+		for _, f := range found {
+			assert.Contains(t, []string{strayBrace.Name, unclosedBlock.Name}, f.Rule, "%q", text)
+			assert.Equal(t, "{", f.Place.Text(), "%q", text)
+		}
+	}
+}

@@ -59,6 +59,25 @@ type Amount struct {
 	High *Quantity // nil for a single quantity
 }
 
+// LowEnd is the amount, or the low end of a range. The unit of the high end serves it
+// where it has none, as in 43 to 45 %: then the whole range is what it spans, and its
+// unit stands behind the high end.
+func (a Amount) LowEnd() Quantity {
+	low := a.Low
+	if !a.Borrows() {
+		return low
+	}
+	number := low.Parts[0]
+	number.Unit = a.High.Parts[0].Unit
+	return Quantity{a.Span, []Part{number}}
+}
+
+// Borrows tells whether the low end has no unit of its own and takes that of the high
+// end. An end of several parts lends none: of 5 to 6 lb 4 oz the 5 could be either.
+func (a Amount) Borrows() bool {
+	return a.High != nil && len(a.Low.Parts) == 1 && a.Low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1
+}
+
 // Quantity is one or more numbers with their units, as written.
 type Quantity struct {
 	source.Span
