@@ -113,7 +113,8 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 			continue
 		}
 		before := b.dropped
-		read.whole = ok
+		sensible := b.sensible(read)
+		read.whole = ok && sensible
 		each(read)
 		whole = whole && b.dropped == before
 	}
@@ -192,15 +193,21 @@ func (b *builder) moisture(q *Quantity, limits []Limit) *Quantity {
 	if q == nil {
 		return nil
 	}
-	most := 0.6
-	if l, ok := FindLimit(limits, "moisture"); ok {
-		most = l.Bound.Range.High.SI
-	}
-	if q.SI <= most {
+	if q.SI <= mostMoisture(limits) {
 		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
 	}
 	b.refuse(tooMoist(q))
 	return nil
+}
+
+// grainHolds is the most moisture that is read, where the house says nothing.
+const grainHolds = 0.6
+
+func mostMoisture(limits []Limit) float64 {
+	if l, ok := FindLimit(limits, "moisture"); ok {
+		return l.Bound.Range.High.SI
+	}
+	return grainHolds
 }
 
 func tooMoist(q *Quantity) finding.Finding {
@@ -227,7 +234,7 @@ func (b *builder) limits(f *source.File, r *reading) []Limit {
 	var list []Limit
 	rd := &reader{file: f, found: &b.found, in: vocabulary.Limits}
 	for _, s := range r.Body.Statements {
-		if l, ok := rd.limit(s); ok {
+		if l, ok := b.limit(rd, s); ok {
 			list = append(list, l)
 			b.note(limitsChanged.At(l.Place, fmt.Sprintf("%s is moved to %s", l.Word, l.Bound)))
 		}
@@ -237,7 +244,7 @@ func (b *builder) limits(f *source.File, r *reading) []Limit {
 
 // limit reads one threshold. Its words are a table of their own, so that a rule
 // can add one without a row of the vocabulary.
-func (r *reader) limit(s *syntax.Statement) (Limit, bool) {
+func (b *builder) limit(r *reader, s *syntax.Statement) (Limit, bool) {
 	if s.Broken {
 		return Limit{}, false
 	}
@@ -265,6 +272,9 @@ func (r *reader) limit(s *syntax.Statement) (Limit, bool) {
 	bound := quantity.Bound{Op: names[i].Op, Range: got[0].rng}
 	if got[0].op != nil && *got[0].op != names[i].Op {
 		r.note(boundUnexpected.At(got[0].place, fmt.Sprintf("%s is a threshold of the kind %q", names[i].Word, names[i].Op)))
+		return Limit{}, false
+	}
+	if !b.makesSense(names[i].Sense, got[0]) {
 		return Limit{}, false
 	}
 	return Limit{Word: names[i].Word, Bound: bound, Place: r.at(s.Head())}, true

@@ -39,7 +39,7 @@ func (b *builder) step(r *reading, kind StepKind) *Step {
 		Allow:   b.guard(r.clause("allow", 0)),
 		At:      b.warmth(r.clause(at, 0)),
 		From:    b.rise(r.clause("from", 0)),
-		Airflow: b.positive(r.clause("with", 1).quantity(), "an airflow"),
+		Airflow: r.clause("with", 1).quantity(),
 	}
 	s.unread = !r.whole || b.dropped > before
 	if what := r.slot(0); kind == Hold && what != nil && s.At != nil && s.At.Where == "" {
