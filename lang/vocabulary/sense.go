@@ -56,6 +56,24 @@ func (s *Sense) Text() string {
 	return text
 }
 
+// Senses lists the slots of a statement and of its clauses of which it is known what
+// makes sense in them.
+func Senses(r Row) []Slot {
+	var list []Slot
+	add := func(slots []Slot) {
+		for _, s := range slots {
+			if s.Sense != nil {
+				list = append(list, s)
+			}
+		}
+	}
+	add(r.Slots)
+	for _, c := range r.Clauses {
+		add(c.Slots)
+	}
+	return list
+}
+
 const practice = "common practice"
 
 // sense makes a sense of two bands, as they are written: "4 to 25 %".
