@@ -201,8 +201,9 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
 		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
-	if sh := m.short; sh.seconds > shortFor {
+	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
+		r.f.Trouble[len(r.f.Trouble)-1].Beyond = sh.limit == kiln.ByReachLow || sh.limit == kiln.ByReachHigh
 	}
 }
 
@@ -218,5 +219,5 @@ func inUnitOf(s *process.Step, t float64) string {
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to
-// warm up, s.
+// warm up, s. What it cannot go as low as it misses at once.
 const shortFor = 3600.0
