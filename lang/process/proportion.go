@@ -124,10 +124,16 @@ func (b *builder) kilnProportions(k *Kiln) {
 		list.add(vocabulary.HeatOfAir, k.Heater, k.Airflow)
 	}
 	before := len(b.found)
+	airIsOut := false
 	for _, s := range list {
 		switch {
 		case s.out(s.Usual) == 0:
 		case s.Name == vocabulary.AirOfArea && airFitsHeater(list):
+			b.disproportion(s, s.over)
+		case s.Name == vocabulary.AirOfArea:
+			airIsOut = true
+			b.disproportion(s, s.of)
+		case s.Name == vocabulary.HeatOfAir && airIsOut:
 			b.disproportion(s, s.over)
 		default:
 			b.disproportion(s, s.of)
@@ -144,19 +150,21 @@ func airFitsHeater(list sharesOf) bool {
 	return slices.ContainsFunc(list, func(s share) bool { return s.Name == vocabulary.HeatOfAir && !s.leans(1) && !s.leans(-1) })
 }
 
-// disproportion reports a share at one of its facts, unless that was found out of the
-// ordinary by itself.
+// disproportion reports a share at one of its facts, unless something no less grave
+// was said of the fact: one slip throws it out of proportion with all.
 func (b *builder) disproportion(s share, at *Quantity) {
 	cannot := s.out(s.Can) != 0
-	known := slices.ContainsFunc(b.found, func(f finding.Finding) bool {
-		return f.Rule == unusualFigure.Name && f.Place == at.Place
-	})
-	if known && !cannot {
-		return
-	}
 	f := outOfProportion.At(at.Place, s.message(cannot))
 	if cannot {
 		f.Severity = fault
+	}
+	if slices.ContainsFunc(b.found, func(known finding.Finding) bool {
+		return (known.Rule == unusualFigure.Name || known.Rule == outOfProportion.Name) && known.Place == at.Place && known.Severity >= f.Severity
+	}) {
+		return
+	}
+	if s.out(s.Usual) < 0 {
+		f.Hint = orElse(s.Little, f.Hint)
 	}
 	f.Hint = orElse(s.slip(at), orElse(s.depth(), f.Hint))
 	other := s.of

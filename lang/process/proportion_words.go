@@ -2,6 +2,8 @@ package process
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"maltwright/lang/quantity"
@@ -35,8 +37,9 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 		if err != nil {
 			return "unknown"
 		}
-		if si > 0 && strings.HasPrefix(made.String(), "0 ") {
-			return "less than 0.01 " + num
+		if n := si / unitSI(num); n > 0 && n < 10 {
+			text := strconv.FormatFloat(n, 'f', 1-int(math.Floor(math.Log10(n))), 64)
+			return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + " " + num
 		}
 		return made.String()
 	}

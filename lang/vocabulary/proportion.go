@@ -15,6 +15,7 @@ type Proportion struct {
 	AtLeast  bool    // only too little is out of proportion
 	Standing string
 	Doc      string
+	Little   string // what to look at where it is too little
 }
 
 // The names of the proportions.
@@ -37,7 +38,8 @@ var proportions = []Proportion{
 		Doc:      "raw grain of the charge on each square metre of the kiln"},
 	{Name: AirOfArea, Of: "air", On: "kiln", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("25 to 4000 m3/h"),
 		Standing: "0.7 cm/s to a metre a second, at which corns begin to dance: " + practice,
-		Doc:      "airflow through each square metre of a kiln with a draught"},
+		Doc:      "airflow through each square metre of a kiln with a draught",
+		Little:   "look at both numbers and their units; of an oven without a fan write draught still"},
 	{Name: AirOfOven, Of: "air", On: "still oven", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("3 to 150 m3/h"),
 		Standing: "what leaks, or leaves by a door ajar: " + practice,
 		Doc:      "airflow of each square metre of an oven of which draught still is said"},

@@ -43,10 +43,12 @@ func (r *run) kiln(st *process.Stage) error {
 
 // Where the kiln says nothing.
 const (
-	usualLoad  = 15.0        // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
-	deepBed    = 0.15        // m: from here on a bed is followed in many layers
-	greenBulk  = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
-	coolLatest = 12 * 3600.0 // s: no kiln cools longer
+	usualLoad = 15.0 // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
+	// one corn, m: malt spread thinner covers a part of the area only
+	thinnestMalt = 0.0015
+	deepBed      = 0.15        // m: from here on a bed is followed in many layers
+	greenBulk    = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
+	coolLatest   = 12 * 3600.0 // s: no kiln cools longer
 )
 
 // load puts the batch on the kiln of the stage.
@@ -71,10 +73,14 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	if k.Reaches != nil {
 		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
-		kit.ReachHigh = min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
+		kit.ReachLow, kit.ReachHigh = min(kit.ReachLow, drying.Hottest), min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
+	}
+	if most := mass / (greenBulk * thinnestMalt); kit.Area > most {
+		r.assume("area of the kiln", fmt.Sprintf("%.2g m2", most), "what the malt covers where it lies one corn deep")
+		kit.Area = most
 	}
 	depth := mass / (greenBulk * kit.Area)
 	kit.Layers = kiln.ThinLayers
