@@ -23,10 +23,10 @@ var tapWarmerThanSoak = Rule{
 		}
 		tap := site.Water
 		if tap.High.SI-zeroC > warmestTap {
-			return // unusual-figure speaks of it
+			return // unusual-figure speaks of it, and freezing-water of a soak near freezing
 		}
 		for _, s := range c.wetSteps() {
-			if s.Kind != process.Soak || s.At == nil || tap.Low.SI <= s.At.High.SI+sameWater {
+			if s.Kind != process.Soak || s.At == nil || s.At.High.SI-zeroC < nearIce || tap.Low.SI <= s.At.High.SI+sameWater {
 				continue
 			}
 			f := r.At(s.At.Place, fmt.Sprintf("the water is to have %s, and the tap gives %s", s.At.Range.Range, tap.Range))
