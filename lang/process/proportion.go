@@ -46,8 +46,8 @@ func (s share) out(band quantity.Range) int {
 // leans tells whether the share lies outside its usual band on a side, or in the outer
 // third of it by the logarithm.
 func (s share) leans(side int) bool {
-	if s.AtLeast && side > 0 {
-		return true // it cannot be too much, and says nothing
+	if s.AtLeast { // of too much it says nothing
+		return side > 0 || s.each() < 1.5*s.Can.Low.SI
 	}
 	low, high := math.Log(s.Usual.Low.SI), math.Log(s.Usual.High.SI)
 	at := (math.Log(s.each()) - low) / (high - low)
@@ -57,7 +57,7 @@ func (s share) leans(side int) bool {
 // forCharge turns a side of the share into one of the charge: 1 is much grain for the
 // fact, −1 little.
 func (s share) forCharge(side int) int {
-	if s.of.Dimension == quantity.Mass {
+	if s.Of == "grain" {
 		return side
 	}
 	return -side
@@ -103,6 +103,9 @@ func chargeShares(p *Process) sharesOf {
 		if st.Floor != nil {
 			list.add(vocabulary.FloorLoad, p.Charge, st.Floor.Area)
 		}
+		if st.Sprinkle != nil {
+			list.add(sprinkledBy(st.Sprinkle), &st.Sprinkle.Water, p.Charge)
+		}
 		if st.Vessel != nil {
 			list.add(vocabulary.WaterRoom, st.Vessel.Holds, p.Charge)
 		}
@@ -114,9 +117,18 @@ func chargeShares(p *Process) sharesOf {
 	return list
 }
 
+// sprinkledBy names the proportion by how the water is measured.
+func sprinkledBy(s *Sprinkle) string {
+	if s.Water.Dimension == quantity.Mass {
+		return vocabulary.SprinkledW
+	}
+	return vocabulary.Sprinkled
+}
+
 // kilnProportions holds the facts of a kiln against each other.
 func (b *builder) kilnProportions(k *Kiln) {
 	var list sharesOf
+	list.add(vocabulary.HeatOfArea, k.Heater, k.Area)
 	if k.Draught.Text == "still" {
 		list.add(vocabulary.AirOfOven, k.Airflow, k.Area)
 	} else {

@@ -27,6 +27,9 @@ const (
 	AirOfGrain = "air-for-grain"
 	WaterRoom  = "vessel-room"
 	HeatOfAir  = "heat-for-air"
+	HeatOfArea = "heat-for-kiln"
+	Sprinkled  = "sprinkled"
+	SprinkledW = "sprinkled-by-weight"
 )
 
 var proportions = []Proportion{
@@ -52,6 +55,15 @@ var proportions = []Proportion{
 	{Name: HeatOfAir, Of: "heat", On: "air", Unit: "m3/h", Can: band("0.1 W to 5 kW"), Usual: band("2 to 200 W"),
 		Standing: "a third of a watt warms one m3/h by 1 °C: " + practice,
 		Doc:      "power of the heater for each cubic metre an hour of the air of a kiln with a draught"},
+	{Name: HeatOfArea, Of: "heat", On: "kiln", Unit: "m2", Can: band("5 W to 1000 kW"), Usual: band("150 W to 60 kW"),
+		Standing: practice,
+		Doc:      "power of the heater for each square metre of the kiln or oven"},
+	{Name: Sprinkled, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 l"), Usual: band("0.004 to 0.25 l"),
+		Standing: "60 to 140 l a tonne in all make a bed with air blown through moist again (derived): " + practice,
+		Doc:      "water of one sprinkling, by volume, for each kilogram of raw grain"},
+	{Name: SprinkledW, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 kg"), Usual: band("0.004 to 0.25 kg"),
+		Standing: "as by volume",
+		Doc:      "water of one sprinkling, by weight, for each kilogram of raw grain"},
 }
 
 // Proportions lists the ratios of two facts that are looked at.

@@ -59,12 +59,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	mass := r.batch.Mass()
 	kit := kiln.Equipment{Still: k.Draught.Text == "still"}
-	if k.Area != nil {
-		kit.Area = k.Area.SI
-	} else {
-		kit.Area = mass / usualLoad
-		r.assume("area of the kiln", fmt.Sprintf("%.2f m2", kit.Area), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
-	}
+	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = k.Heater.SI
@@ -77,10 +72,6 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
-	}
-	if most := mass / (greenBulk * thinnestMalt); kit.Area > most {
-		r.assume("area of the kiln", fmt.Sprintf("%.2g m2", most), "what the malt covers where it lies one corn deep")
-		kit.Area = most
 	}
 	depth := mass / (greenBulk * kit.Area)
 	kit.Layers = kiln.ThinLayers
@@ -97,6 +88,21 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		m.quality = append(m.quality, quality.Green())
 	}
 	return m, nil
+}
+
+// areaOf gives the kiln's area, or assumes one; of malt that lies thinner than a corn
+// the part of it that the malt covers.
+func (r *run) areaOf(k *process.Kiln, mass float64) float64 {
+	if k.Area == nil {
+		r.assume("area of the kiln", fmt.Sprintf("%.2f m2", mass/usualLoad), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
+		return mass / usualLoad
+	}
+	most := mass / (greenBulk * thinnestMalt)
+	if k.Area.SI <= most {
+		return k.Area.SI
+	}
+	r.assume("area of the kiln", fmt.Sprintf("%.2g m2", most), "what the malt covers where it lies one corn deep")
+	return most
 }
 
 // airflowOf gives the kiln's air, or assumes some.
