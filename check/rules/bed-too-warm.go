@@ -16,7 +16,7 @@ var bedTooWarm = Rule{
 		Limits: "of a room that is held it only sees that the bed cannot be cooler than the room"},
 	Judge: func(r finding.Rule, c *Case) {
 		warm := c.growWarm()
-		hot := max(c.Profile.GrowsHot, warm)
+		hot := c.Profile.GrowsHot // whatever limit the house has
 		for _, s := range c.holds() {
 			_, high := celsius(s.At)
 			like := s.At.High.Like // in the unit that is written

@@ -17,14 +17,8 @@ var directFired = Rule{
 		Limits: "it knows nothing of the burner: one of low nitrogen oxides, or burnt sulphur, makes fewer nitrosamines"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
-		switch {
-		case k == nil || !flames[k.Fired.Text]:
-			return
-		case k.Flue.Text == "":
-			c.NotJudged(r, fmt.Sprintf("%q does not say whether its flue gas goes through the malt: fired %s by direct, or by indirect", k.Name, k.Fired.Text))
-			return
-		case !k.Direct:
-			return
+		if k == nil || !flames[k.Fired.Text] || !k.Direct {
+			return // flue-not-said speaks where nothing is said
 		}
 		f := r.At(k.Flue.Place, fmt.Sprintf("the flue gas of the %s fire goes through the malt and, if the draught fails, to where people are", k.Fired.Text))
 		if k.Draught.Text == "fan" || k.Fired.Text == "wood" && c.Profile.Malt.Name == "smoked" {

@@ -2,6 +2,6 @@ package rules
 
 // growRules are of the growing piece and of withering.
 func growRules() []Rule {
-	return []Rule{roomTooWarmForBed, bedTooWarm, bedTooCold, turnGapLong, pieceTooDeep, pieceOverheats, bedDriesOut,
+	return []Rule{roomTooWarmForBed, roomTooColdForBed, bedTooWarm, bedTooCold, turnGapLong, pieceTooDeep, pieceOverheats, bedDriesOut,
 		stopByDaysOnly, acrospireGoalOdd, tooShortToModify, tooLongToModify}
 }

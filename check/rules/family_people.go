@@ -7,7 +7,7 @@ import (
 
 // peopleRules are of what can hurt somebody, and of who has to be up.
 func peopleRules() []Rule {
-	return []Rule{causticSteep, co2Room, directFired, gasOvenIndoors, fireUnattended, heaterOnExtension, hotSurfaces, dust, visitAtNight}
+	return []Rule{causticSteep, co2Room, directFired, flueNotSaid, gasOvenIndoors, fireUnattended, heaterOnExtension, hotSurfaces, dust, visitAtNight}
 }
 
 // localCodes closes what a rule of this family tells people to do.

@@ -13,7 +13,7 @@ var gasOvenIndoors = Rule{
 			"kills without a smell (common practice of fire services: never heat with an oven)",
 		Do:     "dry the malt with electric heat, or in a kiln with a flue; have a carbon monoxide alarm in the room" + localCodes,
 		Bad:    "draught still\nfired gas",
-		Good:   "draught still\nfired electric",
+		Good:   "draught natural\nfired gas by indirect",
 		Limits: "it does not know the room, nor whether the oven has a flue of its own: write draught natural for one that has"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()

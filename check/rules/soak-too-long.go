@@ -23,7 +23,7 @@ var soakTooLong = Rule{
 			if w.step.Aerated {
 				continue
 			}
-			if f, ok := drowned(r, c, w, most); ok {
+			if f, ok := drowned(r, c, w); ok {
 				c.Note(f)
 				continue
 			}
@@ -34,9 +34,8 @@ var soakTooLong = Rule{
 	},
 }
 
-// drowned tells of a soak in which the grain is lost; a house whose own limit is
-// higher knows better.
-func drowned(r finding.Rule, c *Case, w wetting, most float64) (finding.Finding, bool) {
+// drowned tells of a soak in which the grain is lost, whatever limit the house has.
+func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 	p := c.Profile
 	low, _, _, known := c.warmth(w.step)
 	for _, lost := range []struct {
@@ -44,7 +43,7 @@ func drowned(r finding.Rule, c *Case, w wetting, most float64) (finding.Finding,
 		is    bool
 		above string
 	}{{p.SoakLost, true, ""}, {p.TepidLost, known && low > p.TepidWater, fmt.Sprintf(" above %s", Degrees(p.TepidWater))}} {
-		if lost.is && w.seconds >= lost.hours*hour && w.seconds > most {
+		if lost.is && w.seconds >= lost.hours*hour {
 			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost from %s on%s", Hours(w.seconds), p.Grain.Name, Hours(lost.hours*hour), lost.above))
 			f.Severity = finding.Fault
 			return f, true

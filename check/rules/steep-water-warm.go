@@ -24,7 +24,7 @@ var steepWaterWarm = Rule{
 				continue
 			}
 			f := r.At(place, fmt.Sprintf("steep water of %s is warm for %s: %s is the most", Degrees(high), c.Profile.Grain.Name, Degrees(warm)))
-			if hot := max(c.Profile.HotWater, warm); low > hot+1e-6 && w.seconds > hotFor {
+			if hot := c.Profile.HotWater; low > hot+1e-6 && w.seconds > hotFor {
 				f.Severity = finding.Fault
 				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), Degrees(low), c.Profile.Grain.Name, Degrees(hot))
 			}

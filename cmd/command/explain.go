@@ -91,6 +91,7 @@ func (p page) explain(name string) bool {
 		if l.Word == name && !found {
 			p.title(l.Word, "a threshold, moved in a limits block")
 			p.text(l.Doc)
+			p.labelled("values", l.Sense.Text())
 			found = true
 		}
 	}
@@ -157,6 +158,9 @@ func (p page) row(r vocabulary.Row) {
 	p.labelled("form", vocabulary.Form(r))
 	for _, c := range r.Clauses {
 		p.labelled("  "+c.Word, c.Doc)
+	}
+	for _, s := range vocabulary.Senses(r) {
+		p.labelled("values", s.Label+": "+s.Sense.Text())
 	}
 	if r.Opens != vocabulary.None {
 		p.labelled("inside", strings.Join(vocabulary.Words(r.Opens), ", "))

@@ -39,6 +39,7 @@ func (r *reading) scope(f *source.File) source.Place { return source.Place{File:
 
 func (b *builder) grain(f *source.File, r *reading) {
 	g := &Grain{}
+	var weight *value
 	g.Name, g.Place = r.name()
 	b.facts(f, r, vocabulary.Grain, map[string]func(*reading){
 		"species":  func(s *reading) { g.Species = s.slot(0).chosen() },
@@ -48,26 +49,33 @@ func (b *builder) grain(f *source.File, r *reading) {
 				g.Germination = append(g.Germination, t)
 			}
 		},
-		"protein": func(s *reading) {
-			g.Protein = b.checked(s.slot(0).quantity(), 0.04, 0.25, "a protein", "4 to 25 %")
-		},
-		"corn-weight": func(s *reading) {
-			g.CornWeight = b.checked(s.slot(0).quantity(), 0.001, 0.5, "a weight of a thousand corns", "1 to 500 g")
-		},
-		"treated": func(s *reading) { g.Treated = s.slot(0).chosen() },
-		"ergot":   func(s *reading) { g.Ergot = s.slot(0).chosen() },
-		"mould":   func(s *reading) { g.Mould = s.slot(0).chosen() },
+		"protein":     func(s *reading) { g.Protein = s.slot(0).quantity() },
+		"corn-weight": func(s *reading) { weight = s.slot(0) },
+		"treated":     func(s *reading) { g.Treated = s.slot(0).chosen() },
+		"ergot":       func(s *reading) { g.Ergot = s.slot(0).chosen() },
+		"mould":       func(s *reading) { g.Mould = s.slot(0).chosen() },
 	})
+	g.CornWeight = weight.quantity()
+	b.ofItsKind(g.Species.Text, weight)
 	b.house.Grains = append(b.house.Grains, g)
 }
 
+// ofItsKind reports a weight of a thousand corns that is out of the ordinary for its
+// species.
+func (b *builder) ofItsKind(species string, weight *value) {
+	s := senseIn(vocabulary.Grain, "corn-weight")
+	if usual, ok := s.UsualOf(species); ok && weight != nil && !within(usual, weight.rng) {
+		b.unusual(s, usual, weight, " for "+species)
+	}
+}
+
 func (b *builder) germination(s *reading) (Germination, bool) {
-	share := b.checked(s.slot(0).quantity(), 0, 1, "a share", "0 to 100 %")
+	share := s.slot(0).quantity()
 	if share == nil {
 		return Germination{}, false
 	}
 	t := Germination{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
-	t.Corns = b.checked(s.clause("of", 0).quantity(), 1, 1e6, "a count", "1 to 1,000,000 corns")
+	t.Corns = s.clause("of", 0).quantity()
 	if on := s.clause("on", 0); on != nil {
 		w := on.chosen()
 		t.On = &w
@@ -79,12 +87,10 @@ func (b *builder) site(f *source.File, r *reading) {
 	s := &Site{}
 	s.Name, s.Place = r.name()
 	b.facts(f, r, vocabulary.Site, map[string]func(*reading){
-		"air":      func(st *reading) { s.Air = b.band(st, celsius(-30), celsius(50), "room air", "-30 to 50 °C") },
-		"humidity": func(st *reading) { s.Humidity = b.humidity(st) },
-		"water":    func(st *reading) { s.Water = b.band(st, celsius(0), celsius(60), "water", "0 to 60 °C") },
-		"altitude": func(st *reading) {
-			s.Altitude = b.checked(st.slot(0).quantity(), -430, 5000, "a height above the sea", "-430 to 5000 m")
-		},
+		"air":      func(st *reading) { s.Air = b.upright(st.slot(0)) },
+		"humidity": func(st *reading) { s.Humidity = b.upright(st.slot(0)) },
+		"water":    func(st *reading) { s.Water = b.upright(st.slot(0)) },
+		"altitude": func(st *reading) { s.Altitude = st.slot(0).quantity() },
 		"awake": func(st *reading) {
 			if v := st.slot(0); v != nil {
 				s.Awake = &Clock{v.clock[0], v.clock[1], v.place}
@@ -94,27 +100,13 @@ func (b *builder) site(f *source.File, r *reading) {
 	b.house.Sites = append(b.house.Sites, s)
 }
 
-// band reads the range of a fact and checks both its ends.
-func (b *builder) band(s *reading, low, high float64, what, interval string) *Range {
-	r := b.upright(s.slot(0))
-	if r == nil || r.Low.SI >= low && r.High.SI <= high {
-		return r
-	}
-	b.refuse(outOfRange.At(r.Place, fmt.Sprintf("%s of %s is outside %s", what, r, interval)))
-	return nil
-}
-
-func (b *builder) humidity(s *reading) *Range {
-	return b.band(s, 0.01, 1, "a relative humidity", "1 to 100 %")
-}
-
 func celsius(t float64) float64 { return t + 273.15 }
 
 func (b *builder) vessel(f *source.File, r *reading) {
 	v := &Vessel{}
 	v.Name, v.Place = r.name()
 	b.facts(f, r, vocabulary.Vessel, map[string]func(*reading){
-		"holds": func(s *reading) { v.Holds = b.positive(s.slot(0).quantity(), "a volume") },
+		"holds": func(s *reading) { v.Holds = s.slot(0).quantity() },
 	})
 	b.house.Vessels = append(b.house.Vessels, v)
 }
@@ -123,7 +115,7 @@ func (b *builder) floor(f *source.File, r *reading) {
 	v := &Floor{}
 	v.Name, v.Place = r.name()
 	b.facts(f, r, vocabulary.Floor, map[string]func(*reading){
-		"area": func(s *reading) { v.Area = b.positive(s.slot(0).quantity(), "an area") },
+		"area": func(s *reading) { v.Area = s.slot(0).quantity() },
 	})
 	b.house.Floors = append(b.house.Floors, v)
 }
@@ -141,20 +133,19 @@ func (b *builder) kiln(f *source.File, r *reading) {
 	k := &Kiln{}
 	k.Name, k.Place = r.name()
 	b.facts(f, r, vocabulary.KilnFacts, map[string]func(*reading){
-		"area":    func(s *reading) { k.Area = b.positive(s.slot(0).quantity(), "an area") },
-		"airflow": func(s *reading) { k.Airflow = b.positive(s.slot(0).quantity(), "an airflow") },
-		"reaches": func(s *reading) { k.Reaches = b.band(s, celsius(-20), celsius(300), "kiln air", "-20 to 300 °C") },
-		"heater":  func(s *reading) { k.Heater = b.positive(s.slot(0).quantity(), "a power") },
+		"area":    func(s *reading) { k.Area = s.slot(0).quantity() },
+		"airflow": func(s *reading) { k.Airflow = s.slot(0).quantity() },
+		"reaches": func(s *reading) { k.Reaches = b.upright(s.slot(0)) },
+		"heater":  func(s *reading) { k.Heater = s.slot(0).quantity() },
 		"fired": func(s *reading) {
 			k.Fired = s.slot(0).chosen()
 			k.Flue = s.clause("by", 0).chosen()
 			k.Direct = k.Flue.Text == "direct"
 		},
 		"draught": func(s *reading) { k.Draught = s.slot(0).chosen() },
-		"returns": func(s *reading) {
-			k.Returns = b.checked(s.slot(0).quantity(), 0, 0.95, "a share of the air", "0 to 95 %")
-		},
+		"returns": func(s *reading) { k.Returns = s.slot(0).quantity() },
 	})
+	b.kilnProportions(k)
 	b.house.Kilns = append(b.house.Kilns, k)
 }
 

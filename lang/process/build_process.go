@@ -41,7 +41,7 @@ var processStatements = map[string]func(*builder, *source.File, *Process, *readi
 		}
 	},
 	"from": func(b *builder, f *source.File, p *Process, s *reading) {
-		p.Charge = b.positive(s.slot(0).quantity(), "a weight")
+		p.Charge = s.slot(0).quantity()
 		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *Grain) string { return g.Name })
 	},
 	"at": func(b *builder, f *source.File, p *Process, s *reading) {
@@ -220,7 +220,7 @@ func (b *builder) growing(p *Process, kind StageKind, s *reading) *Stage {
 
 func (b *builder) growingWords(st *Stage, own map[string]func(*reading)) map[string]func(*reading) {
 	own["turn"] = func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") }
-	own["humidity"] = func(r *reading) { st.Humidity = b.humidity(r) }
+	own["humidity"] = func(r *reading) { st.Humidity = b.upright(r.slot(0)) }
 	own["until"] = func(r *reading) { st.Until = r.slot(0).holds() }
 	own["allow"] = func(r *reading) { st.Allow = b.guard(r.slot(0)) }
 	own["for"] = func(r *reading) { st.For = b.positive(r.slot(0).quantity(), "a time") }

@@ -39,7 +39,7 @@ func (b *builder) step(r *reading, kind StepKind) *Step {
 		Allow:   b.guard(r.clause("allow", 0)),
 		At:      b.warmth(r.clause(at, 0)),
 		From:    b.rise(r.clause("from", 0)),
-		Airflow: b.positive(r.clause("with", 1).quantity(), "an airflow"),
+		Airflow: r.clause("with", 1).quantity(),
 	}
 	s.unread = !r.whole || b.dropped > before
 	if what := r.slot(0); kind == Hold && what != nil && s.At != nil && s.At.Where == "" {
@@ -71,8 +71,8 @@ func (b *builder) gate(r *reading) *Step {
 
 // Temperatures that a process can ask for, in °C.
 const (
-	coolestAsked = -5
-	hottestAsked = 260
+	coolestAsked = "-5"
+	hottestAsked = "260"
 )
 
 func (b *builder) warmth(v *value) *Temperature {
@@ -92,11 +92,13 @@ func (b *builder) rise(v *value) *Temperature {
 }
 
 func (b *builder) askable(t *Temperature) *Temperature {
-	low, high := celsius(coolestAsked), celsius(hottestAsked)
-	if min(t.Low.SI, t.High.SI) >= low && max(t.Low.SI, t.High.SI) <= high {
+	can, _ := between(coolestAsked, hottestAsked, "°C")
+	if within(can, t.Range.Range) {
 		return t
 	}
-	b.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s is outside %d to %d °C", t.Range.Range, coolestAsked, hottestAsked)))
+	f := outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s is outside %s", t.Range.Range, inUnitsOf(t.Range.Range, can)))
+	f.Hint = orElse(slipOf(t.Range.Range, can), f.Hint)
+	b.refuse(f)
 	return nil
 }
 

@@ -14,7 +14,7 @@ func Rules() []finding.Rule {
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
 		placeMissing, badTime, blockUnexpected, blockMissing,
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
-		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
+		moistureOver60, outOfRange, unusualFigure, outOfProportion, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
 		timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet,
 	}
 }
@@ -138,10 +138,19 @@ var (
 	moistureOver60 = rule("moisture-over-60", fault, "a moisture above 60 % of the whole weight",
 		"living grain does not hold so much; the value may be meant on the dry basis",
 		"write % dry basis behind it if it is meant so",
-		`grain "Far field" { species barley; moisture 72 % }`, `grain "Far field" { species barley; moisture 42 % dry basis }`)
+		`grain "Far field" { species barley; moisture 72 % }`, `grain "Far field" { species barley; moisture 13.6 % dry basis }`)
 	outOfRange = rule("out-of-range", fault, "a value that cannot be",
 		"the value lies outside what the thing it describes can have", "look at the number and its unit",
 		`site "Loft" { humidity 55 to 180 % }`, `site "Loft" { humidity 55 to 80 % }`)
+	unusualFigure = rule("unusual-figure", caution, "a value that can be, but hardly is",
+		"most such values are slips of the pen: °F for °C, grams for kilograms, a point in the wrong place; and all that follows is reckoned with them",
+		"look at the number, its point and its unit; if it is so, accept it and say why",
+		`grain "Far field" { species barley; corn-weight 4.6 g }`, `grain "Far field" { species barley; corn-weight 46 g }`)
+	outOfProportion = rule("out-of-proportion", caution, "two facts that hardly go together, such as much grain on a small floor", // a fault where they cannot
+		"each may be right for another house; together one of them is a slip of the pen, and all that is reckoned from them is wrong",
+		"look at both numbers and their units; if they are so, accept it and say why",
+		shortest+"  kiln in \"cupboard\" { dry at air-on 50 °C for 12 h }\n}\nkiln \"cupboard\" { area 0.5 m2; airflow 1.2 m3/h }",
+		shortest+"  kiln in \"cupboard\" { dry at air-on 50 °C for 12 h }\n}\nkiln \"cupboard\" { area 0.5 m2; airflow 60 m3/h }")
 	stepNeedsTemperature = rule("step-needs-temperature", fault, "a step that does not say how warm",
 		"it cannot be done, nor forecast, without", "add at with the temperature and its place",
 		`dry for 12 h`, `dry at air-on 50 °C for 12 h`)

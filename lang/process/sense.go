@@ -17,6 +17,7 @@ func (b *builder) sense(p *Process) {
 	for _, st := range p.Stages {
 		b.stageSense(p, st)
 	}
+	b.proportions(p)
 }
 
 func (b *builder) missingStages(p *Process) {

@@ -21,7 +21,7 @@ func TestReferenceIsMadeFromTheVocabulary(t *testing.T) {
 	require.NoError(t, err)
 	page := strings.NewReplacer(
 		"{{clauses}}", clauseList(), "{{units}}", unitTable(), "{{measures}}", measureTable(false),
-		"{{promises}}", measureTable(true), "{{limits}}", limitTable(), "{{statements}}", statementList(),
+		"{{promises}}", measureTable(true), "{{limits}}", limitTable(), "{{proportions}}", proportionTable(), "{{statements}}", statementList(),
 	).Replace(string(template))
 	require.NotContains(t, page, "{{")
 	golden.File(t, "../../docs/language.md", page)
@@ -108,10 +108,25 @@ func blockNames(list []Block) string {
 
 func limitTable() string {
 	var b strings.Builder
-	table(&b, "threshold", "bound", "what it is")
-	table(&b, "---", "---", "---")
+	table(&b, "threshold", "bound", "what it is", "from and to")
+	table(&b, "---", "---", "---", "---")
 	for _, l := range LimitNames() {
-		table(&b, "`"+l.Word+"`", l.Op.String(), l.Doc)
+		table(&b, "`"+l.Word+"`", l.Op.String(), l.Doc, l.Sense.Text())
+	}
+	return written(&b)
+}
+
+func proportionTable() string {
+	var b strings.Builder
+	table(&b, "what", "from and to, for each", "usual", "known from")
+	table(&b, "---", "---", "---", "---")
+	for _, p := range Proportions() {
+		can, usual := p.Can.String(), p.Usual.String()
+		if p.AtLeast {
+			can, _, _ = strings.Cut(can, " to ")
+			can, usual = "at least "+can+" "+p.Can.Low.Unit(), ""
+		}
+		table(&b, p.Doc, can+" for each "+p.Unit, usual, p.Standing)
 	}
 	return written(&b)
 }
@@ -174,6 +189,9 @@ func statement(b *strings.Builder, r Row) {
 		if s.Kind == Choice && len(s.Words) > 4 {
 			fmt.Fprintf(b, "- %s: %s\n", s.Label, strings.Join(s.Words, ", "))
 		}
+	}
+	for _, s := range Senses(r) {
+		fmt.Fprintf(b, "- %s: %s\n", s.Label, s.Sense.Text())
 	}
 	if !strings.HasSuffix(b.String(), "\n\n") {
 		b.WriteString("\n")

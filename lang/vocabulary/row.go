@@ -65,6 +65,7 @@ type Slot struct {
 	Of       Block                // of a Name: what it names
 	Words    []string             // of a Choice or Literal
 	Optional bool
+	Sense    *Sense // of an Amount: which values make sense; nil where any may
 }
 
 // Clause is a clause that a statement may take.

@@ -11,7 +11,7 @@ var (
 	kilnFrom = Clause{Word: "from", Slots: []Slot{placed(temperature("from and to", kilnPlaces...))},
 		Doc: "a rise: from one temperature to the other"}
 	kilnOver = Clause{Word: "over", Slots: []Slot{duration}, Doc: "the time the rise takes"}
-	kilnAir  = Clause{Word: "with", Slots: []Slot{choice("airflow", "airflow"), amount("how much", q.Flow)},
+	kilnAir  = Clause{Word: "with", Slots: []Slot{choice("airflow", "airflow"), sensed(amount("how much", q.Flow), airflow)},
 		Doc: "another airflow than the kiln's own"}
 	kilnClauses = []Clause{kilnAt, kilnFrom, kilnOver, kilnAir, forTime, until, allow}
 )
@@ -22,7 +22,7 @@ var stages = []Row{
 		Doc: "A whole process, from raw grain to stored malt.", Example: `process "Loft pale" { make pale malt }`},
 	{Word: "make", In: blocks(Process), Slots: []Slot{choice("the malt", maltTypes...), literal("malt")}, Once: true, Needed: true,
 		Doc: "The malt that is wanted. Much is judged by it: a caramel malt is stewed on purpose.", Example: "make pale malt"},
-	{Word: "from", In: blocks(Process), Slots: []Slot{amount("weight of grain", q.Mass)},
+	{Word: "from", In: blocks(Process), Slots: []Slot{sensed(amount("weight of grain", q.Mass), charge)},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}}, Once: true, Needed: true,
 		Doc: "The charge: how much raw grain, of which lot.", Example: `from 6 kg of "Far field 2026"`},
 	{Word: "at", In: blocks(Process), Slots: []Slot{named(Site)}, Once: true,
@@ -85,7 +85,7 @@ var stages = []Row{
 		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart.", Example: "turn every 8 h"},
 	{Word: "sprinkle", In: blocks(Germinate), Slots: []Slot{amount("how much water", q.Volume, q.Mass)}, Clauses: []Clause{every}, Once: true,
 		Doc: "Sprinkles water over the piece and turns it in.", Example: "sprinkle 0.3 l every 24 h"},
-	{Word: "humidity", In: blocks(Germinate, Wither), Slots: []Slot{ranged("relative humidity", q.Share)}, Once: true,
+	{Word: "humidity", In: blocks(Germinate, Wither), Slots: []Slot{sensed(ranged("relative humidity", q.Share), pieceHumidity)}, Once: true,
 		Doc:     "Relative humidity of the air right over the piece. A growing piece that is covered with damp cloth, or lies in a closed box, has 95 % and more.",
 		Example: "humidity 95 to 98 %"},
 	{Word: "air", In: blocks(Wither), Clauses: []Clause{{Word: "at", Slots: []Slot{temperature("how warm", "room", "air")}, Required: true, Doc: "the temperature of the room air"}}, Once: true,

@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	q "maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -68,6 +70,56 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		tree, found := syntax.Parse(source.New("x", []byte("verb "+w)))
 		assert.Empty(t, found, where)
 		assert.Len(t, tree.Top.Statements[0].Terms, 1, "%s: %s is not one word", where, w)
+	}
+}
+
+// Usual bands lie in those that can be, and every fact and threshold that is a
+// quantity has one, so that no slip goes by because nobody thought of it.
+func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
+	check := func(what string, s *Sense, dims []q.Dimension) {
+		require.NotNil(t, s, what)
+		assert.NotEmpty(t, s.What, what)
+		assert.Contains(t, dims, s.Can.High.Dimension, what)
+		bands := []q.Range{}
+		if s.Usual != nil {
+			bands = append(bands, *s.Usual)
+		}
+		for _, k := range s.By {
+			bands = append(bands, k.Usual)
+			for _, w := range k.Words {
+				got, _ := s.UsualOf(w)
+				assert.Equal(t, k.Usual, got, what)
+				assert.Contains(t, Species(), w, what)
+			}
+		}
+		for _, b := range bands {
+			assert.Less(t, b.Low.SI, b.High.SI, what)
+			assert.True(t, s.Can.Contains(b.Low.SI) && s.Can.Contains(b.High.SI), what)
+			assert.NotEmpty(t, s.Standing, what)
+		}
+	}
+	for _, r := range Rows() {
+		for _, in := range r.In {
+			if slices.Contains([]Block{Grain, Site, Vessel, Floor, KilnFacts}, in) && r.Slots[0].Kind == Amount {
+				check(string(in)+" "+r.Word, r.Slots[0].Sense, r.Slots[0].Dims)
+			}
+		}
+	}
+	for _, l := range LimitNames() {
+		check(l.Word, l.Sense, []q.Dimension{l.Dim})
+	}
+	for _, p := range Proportions() {
+		assert.True(t, p.Can.Contains(p.Usual.Low.SI) && p.Can.Contains(p.Usual.High.SI), p.Name)
+		found, ok := FindProportion(p.Name)
+		assert.True(t, ok, p.Name)
+		assert.Equal(t, p.Doc, found.Doc)
+	}
+}
+
+func TestEverySpeciesHasAUsualWeightOfItsCorns(t *testing.T) {
+	for _, word := range Species() {
+		_, ok := cornWeight.UsualOf(word)
+		assert.True(t, ok, word)
 	}
 }
 

@@ -59,20 +59,33 @@ type Limit struct {
 	Dim  q.Dimension
 	Op   q.Op
 	Doc  string
+
+	Sense *Sense // which values make sense: no limit moves a judgement beyond it
 }
 
 var limits = []Limit{
-	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said"},
-	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley"},
-	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize"},
-	{"steep-water", q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley"},
-	{"soak-time", q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley"},
-	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm"},
-	{"end-moisture", q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt"},
-	{"withering-time", q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said"},
-	{"rise-rate", q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said"},
-	{"deculm-wait", q.Time, q.AtMost, "the longest wait from kiln to deculming; 24 h where nothing is said"},
-	{"store-rest", q.Time, q.AtLeast, "the shortest rest of the malt before it is used; 2 weeks where nothing is said"},
+	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said",
+		sense("the limit moisture", "45 to 70 %", "50 to 65 %", practice)},
+	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley",
+		sense("the limit bed-temperature", "5 to 45 °C", "10 to 38 °C", practice)},
+	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize",
+		sense("the limit airless-time", "10 min to 4 days", "1 to 36 h", practice)},
+	{"steep-water", q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley",
+		sense("the limit steep-water", "2 to 45 °C", "8 to 36 °C", practice)},
+	{"soak-time", q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley",
+		sense("the limit soak-time", "30 min to 4 days", "2 to 48 h", practice)},
+	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm",
+		sense("the limit turn-gap", "1 h to 4 days", "2 to 36 h", practice)},
+	{"end-moisture", q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt",
+		sense("the limit end-moisture", "1 to 14 %", "2 to 10 %", practice)},
+	{"withering-time", q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said",
+		sense("the limit withering-time", "2 h to 14 days", "12 to 120 h", practice)},
+	{"rise-rate", q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said",
+		sense("the limit rise-rate", "0.5 to 120 °C/h", "2 to 45 °C/h", practice)},
+	{"deculm-wait", q.Time, q.AtMost, "the longest wait from kiln to deculming; 24 h where nothing is said",
+		sense("the limit deculm-wait", "10 min to 30 days", "1 h to 7 days", practice)},
+	{"store-rest", q.Time, q.AtLeast, "the shortest rest of the malt before it is used; 2 weeks where nothing is said",
+		sense("the limit store-rest", "1 h to 104 weeks", "2 days to 26 weeks", practice)},
 }
 
 // LimitNames lists the limits.

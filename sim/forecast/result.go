@@ -137,6 +137,7 @@ type Trouble struct {
 	Value  float64 // SI of what the kind speaks of
 	At     float64 // s from the first soak
 	Detail string  // further words with units
+	Beyond bool    // of KilnShort: what the kiln reaches is the reason
 	ByAir  bool    // of HotWet: the step is set by the air, or by the malt of which only a part gets so hot
 }
 

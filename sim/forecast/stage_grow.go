@@ -20,6 +20,10 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
 		r.assume("area of the "+string(st.Kind)+" floor", quantity.Surface(area), "a bed 12 cm deep")
 	}
+	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
+		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2g m2", most), "what the grain covers where it lies one corn deep")
+		area = most
+	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
 	m := &growModel{piece: piece, area: area}
 	if err == nil {
@@ -30,6 +34,10 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 
 // usualDepth is that of a piece on the floor (common practice: 10 to 15 cm), m.
 const usualDepth = 0.12
+
+// oneCorn is the depth of a layer of single corns, m. Grain that would lie thinner
+// covers a part of its floor only.
+const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.
 func (r *run) germinate(st *process.Stage) error {

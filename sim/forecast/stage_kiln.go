@@ -43,10 +43,12 @@ func (r *run) kiln(st *process.Stage) error {
 
 // Where the kiln says nothing.
 const (
-	usualLoad  = 15.0        // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
-	deepBed    = 0.15        // m: from here on a bed is followed in many layers
-	greenBulk  = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
-	coolLatest = 12 * 3600.0 // s: no kiln cools longer
+	usualLoad = 15.0 // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
+	// one corn, m: malt spread thinner covers a part of the area only
+	thinnestMalt = 0.0015
+	deepBed      = 0.15        // m: from here on a bed is followed in many layers
+	greenBulk    = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
+	coolLatest   = 12 * 3600.0 // s: no kiln cools longer
 )
 
 // load puts the batch on the kiln of the stage.
@@ -57,12 +59,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	mass := r.batch.Mass()
 	kit := kiln.Equipment{Still: k.Draught.Text == "still"}
-	if k.Area != nil {
-		kit.Area = k.Area.SI
-	} else {
-		kit.Area = mass / usualLoad
-		r.assume("area of the kiln", quantity.Surface(kit.Area), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
-	}
+	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = k.Heater.SI
@@ -71,7 +68,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	if k.Reaches != nil {
 		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
-		kit.ReachHigh = min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
+		kit.ReachLow, kit.ReachHigh = min(kit.ReachLow, drying.Hottest), min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
@@ -91,6 +88,21 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		m.quality = append(m.quality, quality.Green())
 	}
 	return m, nil
+}
+
+// areaOf gives the kiln's area, or assumes one; of malt that lies thinner than a corn
+// the part of it that the malt covers.
+func (r *run) areaOf(k *process.Kiln, mass float64) float64 {
+	if k.Area == nil {
+		r.assume("area of the kiln", quantity.Surface(mass/usualLoad), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
+		return mass / usualLoad
+	}
+	most := mass / (greenBulk * thinnestMalt)
+	if k.Area.SI <= most {
+		return k.Area.SI
+	}
+	r.assume("area of the kiln", quantity.Surface(most), "what the malt covers where it lies one corn deep")
+	return most
 }
 
 // airflowOf gives the kiln's air, or assumes some.
@@ -201,8 +213,9 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
 		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
-	if sh := m.short; sh.seconds > shortFor {
+	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
+		r.f.Trouble[len(r.f.Trouble)-1].Beyond = sh.limit == kiln.ByReachLow || sh.limit == kiln.ByReachHigh
 	}
 }
 
@@ -218,5 +231,5 @@ func inUnitOf(s *process.Step, t float64) string {
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to
-// warm up, s.
+// warm up, s. What it cannot go as low as it misses at once.
 const shortFor = 3600.0

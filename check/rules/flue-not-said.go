@@ -1,0 +1,27 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+)
+
+var flueNotSaid = Rule{
+	Rule: finding.Rule{Name: "flue-not-said", Severity: finding.Caution,
+		Title: "a fire of which nothing says where its smoke and flue gas go",
+		Why: "what a flame gives off goes up a flue of its own, or through the malt to where people are; carbon monoxide kills, and nitrogen " +
+			"oxides make nitrosamines in drying malt (FDA action level of 10 µg/kg NDMA). Silence is taken for neither",
+		Do:     "say it: by indirect where the gas has a flue of its own, by direct where it goes through the malt" + localCodes,
+		Bad:    "heater 3 kW\nfired wood",
+		Good:   "heater 3 kW\nfired wood by indirect",
+		Limits: "whether the flue is sound it cannot know; of a gas oven without a draught gas-oven-indoors speaks"},
+	Judge: func(r finding.Rule, c *Case) {
+		_, k := c.kilnOf()
+		if k == nil || !flames[k.Fired.Text] || k.Flue.Text != "" || k.Fired.Text == "gas" && k.Draught.Text == "still" {
+			return
+		}
+		f := r.At(k.Fired.Place, fmt.Sprintf("nothing says where the flue gas of the %s fire goes", k.Fired.Text))
+		f.Hint = fmt.Sprintf("write fired %s by indirect where it has a flue of its own, or by direct where it goes through the malt", k.Fired.Text)
+		c.Note(f)
+	},
+}

@@ -1,0 +1,85 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+var kilnTooDeep = Rule{
+	Rule: finding.Rule{Name: "kiln-too-deep", Severity: finding.Caution,
+		Title: "the malt lies deeper on the kiln than its air can get through",
+		Why: "warm air dries a bed from below, layer by layer; deep beds of a fan's kiln are 0.7 to 1 m (Kribs 1995), under a natural draught a few hand's breadths, " +
+			"and in an oven without a fan malt lies on trays (common practice). Deeper, the top stays wet, sours and grows on",
+		Do: "dry it in smaller charges, or on more area",
+		Bad: `from 60 kg of "base lot"
+vessel "base tub" { holds 200 l }
+floor "base tray" { area 4 m2 }
+floor "base floor" { area 8 m2 }
+kiln "base kiln" { area 0.11 m2; airflow 400 m3/h; draught fan; fired electric }`,
+		Good: `from 4 kg of "base lot"
+kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
+		Limits: "what the fan gives against the bed it does not know; where there is no forecast it takes green malt that was not withered"},
+	Judge: func(r finding.Rule, c *Case) {
+		st, k := c.kilnOf()
+		if k == nil || k.Area == nil {
+			if st != nil {
+				c.NotJudged(r, "the kiln does not say its area")
+			}
+			return
+		}
+		depth, ok := c.depthOnKiln(k)
+		most := deepest[k.Draught.Text]
+		if !ok || depth <= most {
+			return
+		}
+		like := lengthsOf(k.Area.Quantity)
+		f := r.At(st.Place, fmt.Sprintf("the malt lies %s deep on %s, and %s is the most%s", like(depth), k.Area, like(most), underWhat[k.Draught.Text]))
+		f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more", k.Area.Like(k.Area.SI*depth/most))
+		f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}}
+		c.Note(f)
+	},
+}
+
+// deepest is how deep malt lies on a kiln at the most, m, by what moves its air.
+var deepest = map[string]float64{"": 1.2, "fan": 1.2, "natural": 0.4, "still": 0.15}
+
+var underWhat = map[string]string{"natural": " under a natural draught", "still": " in an oven without a fan"}
+
+// greenDepth is how deep a kilogram of raw grain lies as green malt on a square metre,
+// m: 1.6 kg of 480 kg/m³ (common practice).
+const greenDepth = 1.6 / 480
+
+// depthOnKiln is how deep the malt lies, by the forecast or as it is reckoned from the
+// charge.
+func (c *Case) depthOnKiln(k *process.Kiln) (float64, bool) {
+	switch {
+	case c.Forecast != nil && c.Forecast.Kilned != nil:
+		return c.Forecast.Kilned.Depth, true
+	case c.Process.Charge == nil || c.Process.Stage(process.Wither) != nil:
+		return 0, false
+	}
+	return c.Process.Charge.SI / k.Area.SI * greenDepth, true
+}
+
+// lengthsOf writes lengths, m, in the units of a house that writes its areas so.
+func lengthsOf(area quantity.Quantity) func(float64) string {
+	return func(m float64) string {
+		unit := "m"
+		switch {
+		case area.Unit() == "ft2" && m < 0.6:
+			unit = "in"
+		case area.Unit() == "ft2":
+			unit = "ft"
+		case m < 1:
+			unit = "cm"
+		}
+		q, err := quantity.In(m, unit)
+		if err != nil {
+			return "unknown"
+		}
+		return q.String()
+	}
+}

@@ -1,0 +1,105 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// sameReach is within what a temperature counts as one that the kiln reaches, K: finer
+// than is written.
+const sameReach = 0.05
+
+// asking is a temperature that a kiln step asks for.
+type asking struct {
+	where string
+	t     quantity.Quantity
+	place source.Place
+	start bool // where a rise begins
+}
+
+// askings lists what a step asks for: of a band its middle, of a rise both its ends.
+func askings(s *process.Step) []asking {
+	switch {
+	case s.Kind == process.Cool:
+		return nil
+	case s.From != nil:
+		return []asking{{s.From.Where, s.From.High, s.From.Place, false}, {s.From.Where, s.From.Low, s.From.Place, true}}
+	case s.At == nil:
+		return nil
+	case s.At.Single():
+		return []asking{{s.At.Where, s.At.High, s.At.Place, false}}
+	}
+	mid := s.At.High
+	mid.SI = s.At.Mid()
+	return []asking{{s.At.Where, mid, s.At.Place, false}}
+}
+
+// beyondReach compares a setting with what the kiln is said to reach. Nothing in a
+// kiln gets hotter than its hottest air; cooler than its coolest the air cannot be,
+// but wet malt and the air off it can.
+func beyondReach(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+	if k.Reaches == nil {
+		return nil
+	}
+	for _, a := range askings(s) {
+		side := ""
+		ofAir := a.where != "malt" && a.where != "air-off"
+		switch {
+		case a.t.SI > k.Reaches.High.SI+sameReach:
+			side = "above"
+		case ofAir && a.t.SI < k.Reaches.Low.SI-sameReach:
+			side = "below"
+		default:
+			continue
+		}
+		f := r.At(a.place, fmt.Sprintf("%s of %s is asked for and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), k.Reaches, side))
+		if side == "below" && a.start {
+			f.Severity = finding.Caution // the rise begins where the kiln begins
+		}
+		f.Related = []finding.Related{{Place: k.Reaches.Place, Message: "what it reaches"}}
+		return []finding.Finding{f}
+	}
+	return nil
+}
+
+// moreThanItsOwn is the share of a kiln's own airflow above which a step asks for more
+// than a fan that is set well may give.
+const moreThanItsOwn = 1.5
+
+// beyondAir compares the airflow of a step with that of the kiln.
+func beyondAir(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+	if s.Airflow == nil {
+		return nil
+	}
+	own := k.Airflow
+	var f finding.Finding
+	switch still := k.Draught.Text == "still"; {
+	case own != nil && s.Airflow.SI <= own.SI*1.05 || own == nil && !still:
+		return nil
+	case still:
+		f = r.At(s.Airflow.Place, fmt.Sprintf("%s of air is asked for, and an oven without a fan has nothing to move it", s.Airflow))
+		f.Hint = "leave the airflow out, or write draught fan where there is one"
+		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+		return []finding.Finding{f}
+	default:
+		f = r.At(s.Airflow.Place, fmt.Sprintf("%s of air is asked for, %s the kiln's own %s", s.Airflow, timesAs(s.Airflow.SI/own.SI), own))
+		f.Hint = "ask for what the kiln has, or write its airflow as it is"
+		if s.Airflow.SI <= moreThanItsOwn*own.SI {
+			f.Severity = finding.Caution
+		}
+	}
+	f.Related = []finding.Related{{Place: own.Place, Message: "its airflow"}}
+	return []finding.Finding{f}
+}
+
+// timesAs writes how often as much: 1.5 times, 10 times.
+func timesAs(n float64) string {
+	if n < 9.5 {
+		return fmt.Sprintf("%.1f times", n)
+	}
+	return fmt.Sprintf("%.0f times", n)
+}

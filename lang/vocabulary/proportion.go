@@ -1,0 +1,80 @@
+package vocabulary
+
+import q "maltwright/lang/quantity"
+
+// Proportion is which ratios of two facts make sense: the grain on each square metre
+// of a floor, the air for each kilogram. Its bands are of the first for one of the
+// second.
+type Proportion struct {
+	Name     string  // "floor-load"
+	Of       string  // what is shared out: "grain"
+	On       string  // what it is shared over, as a message has it: "floor"
+	Unit     string  // one of which the bands are for: "m2"
+	Can      q.Range // a fault outside it
+	Usual    q.Range // a caution outside it
+	AtLeast  bool    // only too little is out of proportion
+	Standing string
+	Doc      string
+	Little   string // what to look at where it is too little
+}
+
+// The names of the proportions.
+const (
+	FloorLoad  = "floor-load"
+	KilnLoad   = "kiln-load"
+	AirOfArea  = "kiln-air"
+	AirOfOven  = "oven-air"
+	AirOfGrain = "air-for-grain"
+	WaterRoom  = "vessel-room"
+	HeatOfAir  = "heat-for-air"
+	HeatOfArea = "heat-for-kiln"
+	Sprinkled  = "sprinkled"
+	SprinkledW = "sprinkled-by-weight"
+)
+
+var proportions = []Proportion{
+	{Name: FloorLoad, Of: "grain", On: "floor", Unit: "m2", Can: band("0.05 to 700 kg"), Usual: band("1 to 700 kg"),
+		Standing: "1 kg is less than a layer one corn deep, 550 to 600 kg is a box a metre deep with air blown through: Owens 2001",
+		Doc:      "raw grain of the charge on each square metre of the floor it grows or withers on"},
+	{Name: KilnLoad, Of: "grain", On: "kiln", Unit: "m2", Can: band("0.05 to 600 kg"), Usual: band("0.8 to 600 kg"),
+		Standing: "600 kg is green malt two metres deep; rule kiln-too-deep judges the depth: " + practice,
+		Doc:      "raw grain of the charge on each square metre of the kiln"},
+	{Name: AirOfArea, Of: "air", On: "kiln", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("25 to 4000 m3/h"),
+		Standing: "0.7 cm/s to a metre a second, at which corns begin to dance: " + practice,
+		Doc:      "airflow through each square metre of a kiln with a draught",
+		Little:   "look at both numbers and their units; of an oven without a fan write draught still"},
+	{Name: AirOfOven, Of: "air", On: "still oven", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("3 to 150 m3/h"),
+		Standing: "what leaks, or leaves by a door ajar: " + practice,
+		Doc:      "airflow of each square metre of an oven of which draught still is said"},
+	{Name: AirOfGrain, Of: "air", On: "grain", Unit: "kg", Can: band("0.01 to 10000 m3/h"), Usual: band("0.3 to 1000 m3/h"),
+		Standing: "deep beds have 4 to 5 m3/h for each kg of malt: " + practice,
+		Doc:      "airflow of the kiln for each kilogram of raw grain of the charge"},
+	{Name: WaterRoom, Of: "room", On: "grain", Unit: "kg", AtLeast: true, Can: band("1.3 to 5000000 l"), Usual: band("1.3 to 5000000 l"),
+		Standing: "dry grain alone fills 1.3 to 1.7 l: " + practice,
+		Doc:      "volume of the vessel for each kilogram of raw grain; rule vessel-too-small judges what the swollen grain needs"},
+	{Name: HeatOfAir, Of: "heat", On: "air", Unit: "m3/h", Can: band("0.1 W to 5 kW"), Usual: band("2 to 200 W"),
+		Standing: "a third of a watt warms one m3/h by 1 °C: " + practice,
+		Doc:      "power of the heater for each cubic metre an hour of the air of a kiln with a draught"},
+	{Name: HeatOfArea, Of: "heat", On: "kiln", Unit: "m2", Can: band("5 W to 1000 kW"), Usual: band("150 W to 60 kW"),
+		Standing: practice,
+		Doc:      "power of the heater for each square metre of the kiln or oven"},
+	{Name: Sprinkled, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 l"), Usual: band("0.004 to 0.25 l"),
+		Standing: "60 to 140 l a tonne in all make a bed with air blown through moist again (derived): " + practice,
+		Doc:      "water of one sprinkling, by volume, for each kilogram of raw grain"},
+	{Name: SprinkledW, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 kg"), Usual: band("0.004 to 0.25 kg"),
+		Standing: "as by volume",
+		Doc:      "water of one sprinkling, by weight, for each kilogram of raw grain"},
+}
+
+// Proportions lists the ratios of two facts that are looked at.
+func Proportions() []Proportion { return append([]Proportion(nil), proportions...) }
+
+// FindProportion finds a proportion by its name.
+func FindProportion(name string) (Proportion, bool) {
+	for _, p := range proportions {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return Proportion{}, false
+}
