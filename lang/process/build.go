@@ -192,15 +192,19 @@ func (b *builder) moisture(q *Quantity, limits []Limit) *Quantity {
 	if q == nil {
 		return nil
 	}
-	most := 0.6
-	if l, ok := FindLimit(limits, "moisture"); ok {
-		most = l.Bound.Range.High.SI
-	}
-	if q.SI <= most {
+	if q.SI <= mostMoisture(limits) {
 		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
 	}
 	b.refuse(tooMoist(q))
 	return nil
+}
+
+// mostMoisture is that which grain can hold, or as the house moved it.
+func mostMoisture(limits []Limit) float64 {
+	if l, ok := FindLimit(limits, "moisture"); ok {
+		return l.Bound.Range.High.SI
+	}
+	return 0.6
 }
 
 func tooMoist(q *Quantity) finding.Finding {

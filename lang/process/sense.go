@@ -16,7 +16,9 @@ func (b *builder) sense(p *Process) {
 	}
 	for _, st := range p.Stages {
 		b.stageSense(p, st)
+		b.endSense(st)
 	}
+	b.moistureSense(p)
 }
 
 func (b *builder) missingStages(p *Process) {
