@@ -62,4 +62,3 @@ func (p page) places(head int) []int {
 	}
 	return list
 }
-
