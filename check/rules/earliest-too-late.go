@@ -15,11 +15,11 @@ var earliestTooLate = Rule{
 		Do:     "let the guard begin a little before the forecast has it",
 		Bad:    `dry at air-on 50 °C until moisture at most 20 % allow 30 to 40 h`,
 		Good:   `dry at air-on 50 °C until moisture at most 20 % allow 2 to 16 h`,
-		Limits: "It is quiet while the wait is under ten hours, or no longer than one and a half times what the step needs. Growth that goes on too long is too-long-to-modify."},
+		Limits: "It is quiet while the wait is under ten hours, or no longer than one and a half times what the step needs. Growth is not judged: what goes on too long there is too-long-to-modify."},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
-			if !g.Met || g.Hold || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
+			if !g.Met || g.Hold || g.Stage == process.Germinate || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
 				continue
 			}
 			place := g.Place

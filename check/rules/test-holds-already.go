@@ -34,11 +34,38 @@ var testHoldsAlready = Rule{
 			case !g.Met || c.told(g.Place) || c.toldInside(g):
 			case g.Hold:
 				c.openGate(r, g)
-			case g.First < 60:
+			case g.First < 60 && !c.justHeld(g):
 				c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when its step begins%s", g.Text, waitedOn(g))))
 			}
 		}
 	},
+}
+
+// justHeld tells of a moisture that the steps before have come to by a little more than
+// was asked: the next lot may dry slower, and then the step is wanted.
+func (c *Case) justHeld(g *forecast.Gate) bool {
+	for i, s := range c.steps(g.Stage) {
+		run := c.run(s)
+		if s.Until == nil || s.Until.Place != g.Place || i == 0 || run == nil {
+			continue
+		}
+		t := asked(s.Until, "moisture")
+		return t != nil && t.Bound.Range.High.SI-run.MoistureStart < littleMore
+	}
+	return false
+}
+
+// littleMore is how far, wet basis, a forecast of drying may be off.
+const littleMore = 0.02
+
+// lastOfKiln tells whether a gate has no heat behind it that it could guard.
+func (c *Case) lastOfKiln(g *forecast.Gate) bool {
+	for i, s := range c.steps(process.KilnStage) {
+		if s.Gate != nil && s.Gate.Place == g.Place {
+			return !c.heatedAfter(i)
+		}
+	}
+	return false
 }
 
 // waitedOn says what then becomes of the step.
@@ -59,8 +86,8 @@ func (c *Case) toldInside(g *forecast.Gate) bool {
 	return false
 }
 
-// openGate reports a gate that held when its stage began, or a gate of the kiln, not
-// of the finished malt, that held when the heat of the step before it began.
+// openGate reports a gate that held when its stage began, or one behind all heat of the
+// kiln, not dry enough for finished malt, that held when the last heat began.
 func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 	cond := c.gateAt(g)
 	if cond == nil {
@@ -70,7 +97,7 @@ func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 	switch {
 	case first != nil && holdsIn(first, cond):
 		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when %s begins: the gate lets everything through", g.Text, stageIn(g.Stage))))
-	case before != nil && g.Stage == process.KilnStage && holdsIn(before, cond) && c.laxer(cond):
+	case before != nil && c.lastOfKiln(g) && holdsIn(before, cond) && c.laxer(cond):
 		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when the step before it begins, at %s: the gate lets everything through", g.Text, Percent(before.moisture))))
 	}
 }
