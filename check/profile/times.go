@@ -20,7 +20,7 @@ var times = map[string]Times{
 	"wither's turn": {Band{3, 12}, Band{1. / 3, 48}},
 
 	"dry":  {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
-	"rise": {Band{1, 12}, Band{1. / 6, 48}},
+	"rise": {Band{1, 12}, Band{1. / 6, 36}},
 	"stew": {Band{1, 24}, Band{1. / 3, 36}},
 	"cure": {Band{2, 8}, Band{0.5, 24}},
 	"stir": {Band{0.5, 6}, Band{1. / 30, 12}}, // a roast is stirred every 5 to 10 min
@@ -44,9 +44,12 @@ func (p Profile) TimesOf(word string) Times {
 	case word == "soak":
 		t.Usual.High = max(t.Usual.High, p.SoakLong)
 		t.Odd.High = max(t.Odd.High, p.SoakLost)
+	case word == "germinate":
+		d := p.GrowDays()
+		return Times{Band{24 * d.Low, 24 * d.High}, Band{12, 1.5 * 24 * p.MostDays}}
 	case word == "hold":
 		t.Odd.High = max(t.Odd.High, 1.5*24*p.MostDays)
-	case word == "cure" && p.Malt.Cure.High > 100:
+	case word == "cure" && p.Malt.Cure.High > 110:
 		return roasted
 	case word == "stew" && p.Malt.Stewed:
 		return sugared

@@ -36,12 +36,16 @@ var holdNotReached = Rule{
 		if st == nil || floor == nil {
 			return
 		}
+		sooner := 0.0 // s that the holds before may take
 		for _, s := range st.Steps {
 			if s.Kind != process.Hold || c.run(s) != nil {
+				if t, ok := lasts(s); ok && s.Kind == process.Hold {
+					sooner += t
+				}
 				continue
 			}
 			f := r.At(s.Place, fmt.Sprintf("the growth ends after %s, before this hold begins", Hours(floor.Took)))
-			if last, ok := latest(st); ok && floor.Took < last-60 {
+			if last, ok := latest(st); ok && floor.Took < last-60 && sooner < last-60 {
 				f.Severity = finding.Note
 			}
 			c.Note(f)

@@ -49,6 +49,7 @@ func (c *Case) timesGiven() []givenTime {
 		}
 		switch st.Kind {
 		case process.Germinate:
+			add("germinate", "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
 			add("turn", "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
 				add("sprinkle", "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
