@@ -14,7 +14,7 @@ var buckwheat = Grain{
 	CureMost:   60,
 	EndMost:    0.06,
 	SoakLong:   8,
-	SoakLost:   20,
+	SoakLost:   24,
 	WarmWater:  18,
 	HotWater:   24,
 	TepidWater: 22,

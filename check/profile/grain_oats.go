@@ -15,7 +15,7 @@ var oats = Grain{
 	CureMost:   90,
 	EndMost:    0.06,
 	SoakLong:   8,
-	SoakLost:   20,
+	SoakLost:   24,
 	WarmWater:  18,
 	HotWater:   22,
 	TepidWater: 20,

@@ -15,7 +15,7 @@ var wheat = Grain{
 	CureMost:   85,
 	EndMost:    0.06,
 	SoakLong:   8,
-	SoakLost:   20,
+	SoakLost:   24,
 	WarmWater:  16,
 	HotWater:   20,
 	TepidWater: 18,

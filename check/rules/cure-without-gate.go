@@ -8,16 +8,18 @@ import (
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 var cureWithoutGate = Rule{
 	Rule: finding.Rule{Name: "cure-without-gate", Severity: finding.Caution, // a note where the forecast has it dry, or 12 % is asked for
-		Title:  "the heat of the cure begins with nothing that asks whether the malt is dry",
-		Why:    "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for no more than 80 °C (common practice), and hours alone do not tell that it is there",
-		Do:     "put a gate in front of it: gate moisture at most 10 %",
-		Bad:    "dry at air-on 50 °C for 14 h\ncure at air-on 82 °C for 5 h",
-		Good:   "dry at air-on 50 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 5 h",
-		Limits: "A weight can be such a gate; whether it is low enough shows only the forecast. Malts that need no enzymes are not judged."},
+		Title: "the heat of the cure begins with nothing that asks whether the malt is dry",
+		Why:   "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for no more than 80 °C (common practice), and hours alone do not tell that it is there",
+		Do:    "put a gate in front of it: gate moisture at most 10 %",
+		Bad:   "dry at air-on 50 °C for 14 h\ncure at air-on 82 °C for 5 h",
+		Good:  "dry at air-on 50 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 5 h",
+		Limits: "A weight can be such a gate; whether it is low enough shows only the forecast. Malts that need no enzymes are not judged. " +
+			"A step that waits for the moisture is gate enough while its latest time leaves room for a kiln that dries a fifth slower."},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {
 			return
@@ -28,8 +30,11 @@ var cureWithoutGate = Rule{
 			if !ok || !curing(c, s, top.SI-zeroC) {
 				continue
 			}
-			if asks.before(i) > drynessFor(top.SI-zeroC)+nearlyDry {
-				c.ungated(r, s, top, place, asks.last(i))
+			switch last := asks.last(i); {
+			case asks.before(i) > drynessFor(top.SI-zeroC)+nearlyDry:
+				c.ungated(r, s, top, place, last)
+			case !last.hold:
+				c.timedOut(r, s, top, place, last)
 			}
 			return
 		}
@@ -102,6 +107,50 @@ func (c *Case) ungated(r finding.Rule, s *process.Step, top quantity.Quantity, p
 	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
 	c.Note(f)
 }
+
+// timedOut reports a heat that relies on the step before it alone, where that step ends
+// by its time, here or on a kiln that dries slower, and hands on malt that is still too
+// wet. A guard that leaves room makes the gate redundant, and nothing is said.
+func (c *Case) timedOut(r finding.Rule, s *process.Step, top quantity.Quantity, place source.Place, last *weighed) {
+	need := drynessFor(top.SI - zeroC)
+	run := c.run(s)
+	if run == nil || c.told(last.test.Place) {
+		return
+	}
+	on, wet := "the step before", run.MoistureStart
+	if wet <= need+nearlyDry {
+		if on, wet = "a kiln that dries a fifth slower", c.slower(s); wet <= need+clearlyWet {
+			return
+		}
+	}
+	f := r.At(place, fmt.Sprintf("the malt is heated to %s with no gate in front, and %s ends by its time at %s", top, on, Percent(wet)))
+	if wet > run.MoistureStart {
+		f.Message = fmt.Sprintf("the malt is heated to %s with no gate in front, and on %s it then holds %s", top, on, Percent(wet))
+	}
+	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"}}
+	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
+	c.Note(f)
+}
+
+// slower gives the moisture with which a step begins on a slower kiln; 0 where that
+// cannot be told.
+func (c *Case) slower(s *process.Step) float64 {
+	f, err := forecast.Run(c.Process, forecast.Options{Drying: slowKiln})
+	if err != nil {
+		return 0
+	}
+	if run := (&Case{Process: c.Process, Forecast: f}).run(s); run != nil {
+		return run.MoistureStart
+	}
+	return 0
+}
+
+// slowKiln is a kiln that dries slower by the usual spread of kilns about the model, and
+// clearlyWet the moisture above what the heat bears that is no rounding.
+const (
+	slowKiln   = 0.8
+	clearlyWet = 0.01
+)
 
 // withered is the moisture above which a withered piece is still wet, and no malt for
 // a kiln that only cures.

@@ -5,6 +5,6 @@ func kilnRules() []Rule {
 	return []Rule{
 		equipmentCannot, kilnTooDeep, sunAtNight, hotWhileWet, gateOrder, cureWithoutGate, cureCoolOrShort, cureTooHotForClaim,
 		endMoistureHigh, endMoistureVeryLow, originalWeightStop, weightGateIgnoresLoss,
-		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep,
+		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep, stewOdd,
 	}
 }

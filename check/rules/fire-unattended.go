@@ -13,7 +13,7 @@ var fireUnattended = Rule{
 		Why:   "dry rootlets and dust fall through the floor of the kiln and catch fire; a fire that nobody watches takes the house (common practice)",
 		Do:    "share out a night watch, or let the fire go out and go on in the morning; keep rootlets off the hearth, and hang a smoke alarm" + localCodes,
 		Bad:   "fired wood by indirect\ndry at air-on 50 °C until moisture at most 20 % allow 18 to 30 h",
-		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 18 to 30 h",
+		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "it judges flames only, by how long they burn, since the process does not say at what hour the kiln is lit; " +
 			"electric heat with a thermostat is not judged, and is safer, but not safe"},
 	Judge: func(r finding.Rule, c *Case) {

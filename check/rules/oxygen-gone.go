@@ -11,10 +11,11 @@ var oxygenGone = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "oxygen-gone", Severity: finding.Caution,
 		Title: "the grain stands long in water that has lost its oxygen",
-		Why:   "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals)",
-		Do:    "shorten the soak, change the water, or stir air into it: with air",
-		Bad:   "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C",
-		Good:  "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C with air",
+		Why: "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals). " +
+			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
+		Do:   "shorten the soak, change the water, or stir air into it: with air",
+		Bad:  "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C",
+		Good: "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C with air",
 		Limits: "it takes 1.5 l of water for a kg of grain, and grain that needs ten times as much oxygen in its third soak as in its first; " +
 			"the bottom of a deep vessel runs out sooner, water stirred by hand later"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -19,7 +19,7 @@ var restShort = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.Process.Stage(process.Store)
 		switch {
-		case st == nil:
+		case st == nil, st.Rest != nil && st.Rest.Range.Low.SI < c.Profile.TimesOf("store").Odd.Low*hour: // step-time-odd
 		case st.Rest == nil:
 			c.NotJudged(r, "store does not say for how long")
 		default:

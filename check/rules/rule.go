@@ -14,6 +14,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
@@ -27,7 +28,7 @@ type Rule struct {
 
 // All lists the rules in the order in which they are run, family by family.
 func All() []Rule {
-	return slices.Concat(forecastRules(), lotRules(), steepRules(), growRules(), kilnRules(), afterRules(), peopleRules())
+	return slices.Concat(forecastRules(), lotRules(), steepRules(), growRules(), kilnRules(), afterRules(), timeRules(), peopleRules())
 }
 
 // forecastRules are of the forecast as a whole.
@@ -83,4 +84,9 @@ func (c *Case) troubles(kind forecast.TroubleKind) []forecast.Trouble {
 		}
 	}
 	return list
+}
+
+// told tells whether somebody who reads the place is told of it already.
+func (c *Case) told(place source.Place) bool {
+	return slices.ContainsFunc(c.Found, func(f finding.Finding) bool { return f.Place == place && f.Severity >= finding.Caution })
 }

@@ -11,10 +11,11 @@ import (
 var soakTooLong = Rule{
 	Rule: finding.Rule{Name: "soak-too-long", Severity: finding.Caution, // a fault where the grain is lost
 		Title: "the grain stands too long in the same still water",
-		Why:   "still water loses its oxygen to the grain within hours; then the grain ferments, sours, and after a day of it drowns (common practice)",
-		Do:    "drain it sooner and give it a rest in air, or blow air through: with air",
-		Bad:   `soak 14 h in water at 10 °C`,
-		Good:  "soak 8 h in water at 10 °C\nrest 9 h in air at 14 °C",
+		Why: "still water loses its oxygen to the grain within hours; then the grain ferments, sours, and beyond a day of it drowns (common practice). " +
+			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
+		Do:   "drain it sooner and give it a rest in air, or blow air through: with air",
+		Bad:  `soak 14 h in water at 10 °C`,
+		Good: "soak 8 h in water at 10 °C\nrest 9 h in air at 14 °C",
 		Limits: "it takes each soak to be in fresh water. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
 			"and this rule speaks only of grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
@@ -39,12 +40,12 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 	p := c.Profile
 	low, _, _, known := c.warmth(w.step)
 	for _, lost := range []struct {
-		hours float64
-		is    bool
-		above string
-	}{{p.SoakLost, true, ""}, {p.TepidLost, known && low > p.TepidWater, fmt.Sprintf(" above %s", Degrees(p.TepidWater))}} {
-		if lost.is && w.seconds >= lost.hours*hour {
-			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost from %s on%s", Hours(w.seconds), p.Grain.Name, Hours(lost.hours*hour), lost.above))
+		seconds float64
+		is      bool
+		above   string
+	}{{p.SoakLost*hour + 60, true, ""}, {p.TepidLost * hour, known && low > p.TepidWater+sameWarmth, fmt.Sprintf(" above %s", Degrees(p.TepidWater))}} {
+		if lost.is && w.seconds >= lost.seconds {
+			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", Hours(w.seconds), p.Grain.Name, Hours(lost.seconds), lost.above))
 			f.Severity = finding.Fault
 			return f, true
 		}

@@ -214,17 +214,39 @@ func (b *builder) wither(f *source.File, p *Process, s *reading) {
 func (b *builder) growing(p *Process, kind StageKind, s *reading) *Stage {
 	st := b.stage(p, kind, s)
 	st.Floor = find(b, s.clause("on", 0), "floor", b.house.Floors, func(v *Floor) string { return v.Name })
-	st.Until, st.Allow, st.For = s.clause("until", 0).holds(), b.guard(s.clause("allow", 0)), s.clause("for", 0).quantity()
+	st.Until, st.Allow, st.For = s.clause("until", 0).holds(), b.guard(s.clause("allow", 0)), b.positive(s.clause("for", 0).quantity(), "a time")
 	return st
 }
 
 func (b *builder) growingWords(st *Stage, own map[string]func(*reading)) map[string]func(*reading) {
 	own["turn"] = func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") }
 	own["humidity"] = func(r *reading) { st.Humidity = b.upright(r.slot(0)) }
-	own["until"] = func(r *reading) { st.Until = r.slot(0).holds() }
-	own["allow"] = func(r *reading) { st.Allow = b.guard(r.slot(0)) }
-	own["for"] = func(r *reading) { st.For = b.positive(r.slot(0).quantity(), "a time") }
+	own["until"] = func(r *reading) {
+		if st.Until != nil {
+			b.headToo(r, st, st.Until.Place)
+		}
+		st.Until = r.slot(0).holds()
+	}
+	own["allow"] = func(r *reading) {
+		if st.Allow != nil {
+			b.headToo(r, st, st.Allow.Place)
+		}
+		st.Allow = b.guard(r.slot(0))
+	}
+	own["for"] = func(r *reading) {
+		if st.For != nil {
+			b.headToo(r, st, st.For.Place)
+		}
+		st.For = b.positive(r.slot(0).quantity(), "a time")
+	}
 	return own
+}
+
+// headToo reports what the block of a stage says and its head has said before.
+func (b *builder) headToo(r *reading, st *Stage, before source.Place) {
+	if before.Start < r.place.Start && before.End <= st.Place.End {
+		b.again(r.place, before, fmt.Sprintf("%s of %s is given in its head already", r.Verb.Text, st.Kind))
+	}
 }
 
 func (b *builder) kilnStage(f *source.File, p *Process, s *reading) {

@@ -16,8 +16,10 @@ func (b *builder) sense(p *Process) {
 	}
 	for _, st := range p.Stages {
 		b.stageSense(p, st)
+		b.endSense(st)
 	}
 	b.proportions(p)
+	b.moistureSense(p)
 }
 
 func (b *builder) missingStages(p *Process) {

@@ -19,6 +19,9 @@ func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Ter
 	v := &value{place: r.at(m.Span)}
 	for i, s := range []syntax.Stamp{m.From, *m.To} {
 		second, err := clockSeconds(s.Clock.Text)
+		if i == 1 && s.Clock.Text == endOfDay {
+			second, err = 24*3600, nil
+		}
 		if err != nil {
 			r.note(badTime.At(r.at(s.Span), fmt.Sprintf("%s is no time of day", s.Clock.Text)))
 			return terms, nil, false
@@ -27,6 +30,9 @@ func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Ter
 	}
 	return terms[1:], v, true
 }
+
+// endOfDay may end a span of the day: it is the midnight that follows.
+const endOfDay = "24:00"
 
 func clockSeconds(text string) (int, error) {
 	t, err := time.Parse("15:04", text)

@@ -52,7 +52,7 @@ var house = []Row{
 	{Word: "altitude", In: blocks(Site), Slots: []Slot{sensed(amount("height above the sea", q.Length), height)}, Once: true,
 		Doc: "Height above the sea: thin air carries less.", Example: "altitude 140 m"},
 	{Word: "awake", In: blocks(Site), Slots: []Slot{{Kind: Clock, Label: "from and to"}}, Once: true,
-		Doc: "When somebody is up to do a step.", Example: "awake 06:30 to 22:30"},
+		Doc: "When somebody is up to do a step; 24:00 may end the span.", Example: "awake 06:30 to 22:30"},
 
 	{Word: "holds", In: blocks(Vessel), Slots: []Slot{sensed(amount("its volume", q.Volume), volume)}, Once: true, Needed: true,
 		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},

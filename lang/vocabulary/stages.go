@@ -110,6 +110,8 @@ var stages = []Row{
 		Doc: "Cools the malt with room air.", Example: "cool to malt 30 °C"},
 	{Word: "stir", In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
 		Doc: "Mixes the bed.", Example: "stir every 2 h"},
-	{Word: "gate", In: blocks(Steep, Germinate, Wither, Kiln), Slots: []Slot{condition}, Clauses: []Clause{allow},
+	{Word: "gate", In: blocks(Steep, Germinate), Slots: []Slot{condition}, Clauses: []Clause{allow},
+		Doc: "A hold point: the process goes on only when this holds. Behind the last hold, or behind what ended the steep, it is waited for at the end of the stage.", Example: "gate chit at least 80 %"},
+	{Word: "gate", In: blocks(Wither, Kiln), Slots: []Slot{condition}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds.", Example: "gate moisture at most 10 %"},
 }

@@ -33,6 +33,7 @@ type stop struct {
 	ending   Ending   // when latest comes first
 	open     bool     // its time may be over first: another step of the stage may wait on
 	ready    *float64 // s at which the condition first held before the earliest time; nil where nobody asks
+	first    *float64 // s from the beginning of the step at which the condition first held; nil where nobody asks
 	guard    float64  // s: the earliest time of the step itself, where a record moves it
 }
 
@@ -117,6 +118,9 @@ func holding(m model, stops []stop, at float64) int {
 // which the step might have ended.
 func note(m model, stops []stop, at float64) {
 	for i := range stops {
+		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && Holds(timed(m, at), s.until) {
+			*s.first = at
+		}
 		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && Holds(timed(m, at), s.until) {
 			*s.ready = at
 		}

@@ -88,6 +88,7 @@ type Gate struct {
 	Reached   float64 // s from the first soak at which it held; NaN where it did not
 	Ready     float64 // the same of a condition that held before a batch under way went on; NaN where it is as Reached
 	Ended     float64 // s from the first soak at which the waiting ended, either way
+	First     float64 // s from the beginning of the step at which it first held, be it before the step might end; NaN where it did not
 	Waited    float64 // s from the beginning of the step to when it held or was given up
 	Moisture  float64 // of the grain or malt then, wet basis, 0 to 1
 	Failed    *process.Test

@@ -96,6 +96,7 @@ type run struct {
 	malt  *finished   // after the kiln
 
 	soaks, rests int
+	steeped      bool         // what ends the steep holds
 	at           source.Place // the step that is being run
 	changes      int          // of the water, with no rest between
 

@@ -53,22 +53,16 @@ func (r *run) germinate(st *process.Stage) error {
 	r.start(string(process.Germinate))
 	germinating := r.now
 	whole := r.stageStop(st, germinating)
-	began, n := r.clock, holds(st)
+	began, n, over := r.clock, holds(st), false
 	for _, s := range st.Steps {
 		if s.Kind == process.Gate {
-			if err := r.gate(m, st, s); err != nil {
-				return err
-			}
-			continue
+			err = r.gate(m, st, s, ticks)
+		} else if n--; !over { // once the stage is at its end, what follows of it are its gates
+			r.start(string(process.Hold))
+			over, err = r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		}
-		n--
-		r.start(string(process.Hold))
-		over, err := r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		if err != nil {
 			return err
-		}
-		if over {
-			break
 		}
 	}
 	r.growTroubles(m, st)
@@ -107,9 +101,9 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{r.known(stage, doing{string(process.Germinate), 1})}
+	stops := []stop{r.known(stage.looking(), doing{string(process.Germinate), 1})}
 	if !last {
-		stops = append(stops, r.known(stopAt(s), r.now))
+		stops = append(stops, r.known(stopAt(s).looking(), r.now))
 	}
 	r.at = s.Place
 	before, now := m.moisture(), model(m)
@@ -247,11 +241,12 @@ func (r *run) wither(st *process.Stage) error {
 		"a fan or an open door; the site's air, warmed")
 	r.start(string(process.Wither))
 	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}
-	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, r.turning(st)); err != nil {
+	ticks := r.turning(st)
+	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, ticks); err != nil {
 		return err
 	}
 	for _, s := range st.Steps {
-		if err := r.gate(m, st, s); err != nil {
+		if err := r.gate(m, st, s, ticks); err != nil {
 			return err
 		}
 	}

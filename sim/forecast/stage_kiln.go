@@ -129,7 +129,7 @@ var kilnTargets = map[string]kiln.Target{"air-on": kiln.AirOn, "air-off": kiln.A
 // kilnStep runs one step on the kiln.
 func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks []*tick) error {
 	if s.Kind == process.Gate {
-		return r.gate(m, st, s)
+		return r.gate(m, st, s, ticks)
 	}
 	r.start(string(s.Kind))
 	s = r.asDone(s, r.now)
@@ -186,8 +186,9 @@ func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, t
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
 	}
-	if s.Allow != nil && s.Allow.Latest != nil {
-		latest.latest = s.Allow.Latest.SI
+	if s.Allow != nil {
+		g := stopOf(nil, nil, s.Allow)
+		latest.earliest, latest.latest = g.earliest, min(g.latest, max(coolLatest, g.earliest))
 	}
 	if s.For != nil { // it was cooled so long, as the record of a batch says
 		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime

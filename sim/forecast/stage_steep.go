@@ -19,6 +19,9 @@ func (r *run) steep(st *process.Stage) error {
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
+	if st.Until != nil && !r.steeped && !r.over(process.Steep) {
+		r.unmet(st, m, st.Until, 0, false)
+	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
 	r.f.Totals.SteepWater = float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
@@ -26,23 +29,35 @@ func (r *run) steep(st *process.Stage) error {
 	return nil
 }
 
-// wet runs a list of steps of the steep.
+// wet runs a list of steps of the steep. Once what ends the steep holds, the gates are
+// all that follows of it.
 func (r *run) wet(m *steepModel, st *process.Stage, steps []*process.Step) error {
 	for _, s := range steps {
 		var err error
-		switch s.Kind {
-		case process.Repeat:
+		switch {
+		case s.Kind == process.Gate:
+			err = r.gate(m, st, s, nil)
+		case r.steeped:
+		case s.Kind == process.Repeat:
 			err = r.repeat(m, st, s)
-		case process.Gate:
-			err = r.gate(m, st, s)
 		default:
 			err = r.soakOrRest(m, st, s)
 		}
-		if err != nil || r.over(process.Steep) || st.Until != nil && Holds(m.measure, st.Until) && !r.toCome(process.Soak, process.Rest) {
+		if err != nil || r.over(process.Steep) {
 			return err
+		}
+		if !r.steeped && r.wetEnough(m, st.Until, 0) {
+			r.steeped = true
+			r.met(st, m, st.Until, 0, false)
 		}
 	}
 	return nil
+}
+
+// wetEnough tells whether a condition that is waited on since began holds, and no more
+// soaks or rests are known to have been.
+func (r *run) wetEnough(m *steepModel, c *process.Condition, began float64) bool {
+	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(process.Soak, process.Rest)
 }
 
 // repeat does its steps so many times, or until its condition holds after one of them.
@@ -57,10 +72,10 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 			if err := r.wet(m, st, []*process.Step{inner}); err != nil {
 				return err
 			}
-			if r.over(process.Steep) {
+			if r.over(process.Steep) || r.steeped {
 				return nil
 			}
-			if s.Until != nil && Holds(m.measure, s.Until) && !r.toCome(process.Soak, process.Rest) {
+			if r.wetEnough(m, s.Until, began) {
 				r.met(st, m, s.Until, began, false)
 				return nil
 			}

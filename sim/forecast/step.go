@@ -34,6 +34,15 @@ func (r *run) step(m model, st *process.Stage, s *process.Step, out Step, ticks 
 	return r.through(m, st, s.Until, stopAt(s), out, ticks)
 }
 
+// looking gives the stop, which then notes when its condition first holds.
+func (s stop) looking() stop {
+	if s.until != nil {
+		first := math.NaN()
+		s.first = &first
+	}
+	return s
+}
+
 // stopAt makes the stop of a step. A soak of 8 h may be meant to be repeated until it
 // is enough, and a rise over 4 h to be waited on at the gate behind it: that their
 // time is over first is no miss, as it is for a whole stage.
@@ -52,7 +61,7 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 	r.at = out.Place
 	before, began := m.moisture(), r.clock
 	now := m
-	s = r.known(s, r.now)
+	s = r.known(s.looking(), r.now)
 	_, ending, took, err := r.drive(&now, []stop{s}, ticks)
 	m.set(now)
 	for _, t := range ticks { // the next step counts from its own beginning
@@ -77,6 +86,9 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, 
 		}
 	case ending == ByGate:
 		r.met(st, m, c, began, false)
+		if g := &r.f.Gates[len(r.f.Gates)-1]; s.first != nil && *s.first < g.Waited {
+			g.First = *s.first
+		}
 	case ending == ByGuard || !s.open:
 		r.unmet(st, m, c, began, false)
 	}
@@ -85,14 +97,14 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, 
 // met writes down that a condition came about now.
 func (r *run) met(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
+		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
 func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Reached: math.NaN(), Ready: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
+		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	if t := failing(timed(m, r.clock-began), c); t != nil {
 		g.Failed = t
 		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
@@ -108,9 +120,9 @@ func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began floa
 	r.f.Gates = append(r.f.Gates, g)
 }
 
-// gate waits at a hold point, with everything as in the step before, until its
-// condition holds or its time is over.
-func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
+// gate waits at a hold point, with everything as in the step before, its turns too,
+// until its condition holds or its time is over.
+func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) error {
 	if s.Gate == nil {
 		return nil
 	}
@@ -128,8 +140,11 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step) error {
 	r.start(string(process.Gate))
 	before, began := m.moisture(), r.clock
 	now := m
-	_, ending, took, err := r.drive(&now, []stop{r.known(wait, r.now)}, nil)
+	_, ending, took, err := r.drive(&now, []stop{r.known(wait, r.now)}, ticks)
 	m.set(now)
+	for _, t := range ticks {
+		t.next -= took
+	}
 	if ending != ByRecord || took > 0 {
 		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
 	}

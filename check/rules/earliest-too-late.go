@@ -1,0 +1,52 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var earliestTooLate = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "earliest-too-late", Severity: finding.Caution,
+		Title:  "the earliest time of a guard comes long after what the step waits for",
+		Why:    "the earliest time keeps a step from ending by a false reading; where it comes hours behind the condition, the clock and not the grain ends the step, and malt goes on drying or heating (common practice)",
+		Do:     "let the guard begin a little before the forecast has it",
+		Bad:    `dry at air-on 50 °C until moisture at most 20 % allow 30 to 40 h`,
+		Good:   `dry at air-on 50 °C until moisture at most 20 % allow 2 to 16 h`,
+		Limits: "It is quiet while the wait is under ten hours, or no longer than one and a half times what the step needs. Growth is not judged: what goes on too long there is too-long-to-modify."},
+	Judge: func(r finding.Rule, c *Case) {
+		for i := range c.Forecast.Gates {
+			g := &c.Forecast.Gates[i]
+			if !g.Met || g.Hold || g.Stage == process.Germinate || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
+				continue
+			}
+			place := g.Place
+			if allow := c.guardOf(g.Place.Start); allow != nil {
+				place = allow.Place
+			}
+			if !c.told(place) {
+				c.Note(r.At(place, fmt.Sprintf("%s holds after %s, and the step may not end before %s", g.Text, Hours(g.First), Hours(g.Waited))))
+			}
+		}
+	},
+}
+
+// longBehind is how long a step may go on behind what it waits for, s.
+const longBehind = 10 * hour
+
+// guardOf gives the guard of the condition that begins at an offset, or nil.
+func (c *Case) guardOf(start int) *process.Guard {
+	for _, st := range c.Process.Stages {
+		if st.Until != nil && st.Until.Place.Start == start {
+			return st.Allow
+		}
+		for _, s := range everyStep(st.Steps) {
+			if s.Until != nil && s.Until.Place.Start == start {
+				return s.Allow
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,52 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var rubGoalOdd = Rule{
+	Rule: finding.Rule{Name: "rub-goal-odd", Severity: finding.Caution,
+		Title: "the growth ends by a rub that is not yet that of malt",
+		Why:   "a corn is gummy from the steep, gritty while its walls are half broken down, and rubs out as chalk once it is modified (common practice)",
+		Do:    "wait until rub is chalky",
+		Bad: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  until rub is gritty
+  allow 3 to 8 days
+}`,
+		Good: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  humidity 95 to 99 %
+  turn every 8 h
+  until rub is chalky
+  allow 4 to 8 days
+}`,
+		Limits: "Chit malt is not judged, nor gritty beside a length of the acrospire that is usual for the malt."},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		if st == nil || c.Profile.Malt.Name == "chit" {
+			return
+		}
+		grown := false
+		for _, t := range goals(st) {
+			least, ok := waitsFor(&t)
+			grown = grown || t.Measure == "acrospire" && ok && least >= c.Profile.Goal().Low*(1-lotsDiffer)
+		}
+		if st.Until == nil {
+			return
+		}
+		for _, t := range st.Until.Tests {
+			switch {
+			case t.Word == "gummy":
+				c.Note(r.At(t.Place, "the growth is to go on until the corn rubs out gummy, and it does so from the steep on"))
+			case t.Word == "gritty" && !grown:
+				c.Note(r.At(t.Place, fmt.Sprintf("the growth ends when the corn rubs out gritty, and then %s is undermodified", c.kindOfMalt())))
+			}
+		}
+	},
+}

@@ -1,0 +1,164 @@
+package rules
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"maltwright/check/profile"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var stepTimeOdd = Rule{
+	Rule: finding.Rule{Name: "step-time-odd", Severity: finding.Caution,
+		Title:  "a time that makes no sense for what is done in it",
+		Why:    "a soak of minutes wets nothing and one of days drowns the grain; a piece that is turned every few minutes has its rootlets torn off; such times are mostly min, h or days in each other's place (common practice)",
+		Do:     "look at the number and its unit",
+		Bad:    `rest 10 min in air at 14 °C`,
+		Good:   `rest 10 h in air at 14 °C`,
+		Limits: "It judges only what lies far outside of practice, by the grain and the malt type; where another rule speaks of the same words, this one is quiet."},
+	Judge: func(r finding.Rule, c *Case) {
+		for _, t := range c.timesGiven() {
+			if usual := c.Profile.TimesOf(t.word); !usual.Odd.Holds(t.time.SI/hour) && !c.told(t.time.Place) {
+				c.oddTime(r, t, usual)
+			}
+		}
+	},
+}
+
+// givenTime is a time that a process gives to something, by the word of its times.
+type givenTime struct {
+	word, what string
+	time       process.Quantity
+}
+
+// timesGiven lists the times of a process.
+func (c *Case) timesGiven() []givenTime {
+	var list []givenTime
+	add := func(word, what string, q *process.Quantity) {
+		if q != nil {
+			list = append(list, givenTime{word, what, *q})
+		}
+	}
+	for _, st := range c.Process.Stages {
+		for _, s := range everyStep(st.Steps) {
+			if t, word, what := timeGiven(s); word != "" {
+				add(word, what, t)
+			}
+		}
+		switch st.Kind {
+		case process.Germinate:
+			add("germinate", "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
+			add("turn", "from one turn to the next", atLeastAMinute(st.Turn))
+			if st.Sprinkle != nil {
+				add("sprinkle", "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
+			}
+		case process.Wither:
+			add("wither", "for withering", orLatest(st.For, st.Allow))
+			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
+		case process.KilnStage:
+			add("stir", "from one stirring to the next", atLeastAMinute(st.Turn))
+		case process.Deculm:
+			add("deculm", "to have the malt deculmed", st.Within)
+		case process.Store:
+			if st.Rest != nil {
+				add("store", "for malt in store", &process.Quantity{Quantity: st.Rest.Range.Low, Place: st.RestAt})
+			}
+		}
+	}
+	return list
+}
+
+// timeGiven is the time of a step, or the latest it may take.
+func timeGiven(s *process.Step) (t *process.Quantity, word, what string) {
+	switch {
+	case s.Kind == process.Repeat || s.Kind == process.Cool:
+		return nil, "", ""
+	case s.Kind == process.Gate:
+		return orLatest(nil, s.Allow), "wait", "for a wait at a gate"
+	case s.For == nil && s.From != nil && s.Over != nil:
+		return s.Over, "rise", "for a rise"
+	}
+	time := s.For
+	if time == nil {
+		time = s.Over
+	}
+	word = string(s.Kind)
+	return orLatest(time, s.Allow), word, givenFor[s.Kind]
+}
+
+var givenFor = map[process.StepKind]string{process.Soak: "for a soak", process.Rest: "for a rest in air", process.Hold: "for a hold",
+	process.Dry: "for drying", process.Stew: "for stewing", process.Cure: "for a cure"}
+
+func orLatest(time *process.Quantity, g *process.Guard) *process.Quantity {
+	if time == nil && g != nil && g.Latest != nil {
+		return &process.Quantity{Quantity: *g.Latest, Place: g.Place}
+	}
+	return time
+}
+
+// atLeastAMinute leaves out the intervals that no hand could keep, which the language
+// tells of.
+func atLeastAMinute(q *process.Quantity) *process.Quantity {
+	if q != nil && q.SI < 60 {
+		return nil
+	}
+	return q
+}
+
+func (c *Case) oddTime(r finding.Rule, t givenTime, usual profile.Times) {
+	word := "short"
+	if t.time.SI/hour > usual.Odd.High {
+		word = "long"
+	}
+	f := r.At(t.time.Place, fmt.Sprintf("%s is %s %s: %s is usual", t.time, word, t.what, hoursBand(usual.Usual)))
+	if meant := unitMeant(t.time, usual.Usual); meant != "" {
+		f.Hint = fmt.Sprintf("if %s was meant, write it", meant)
+	}
+	c.Note(f)
+}
+
+// timeUnits are the units of time in which a slip is made, s.
+var timeUnits = []struct {
+	name string
+	s    float64
+}{{"min", 60}, {"h", hour}, {"days", day}, {"weeks", 7 * day}}
+
+// unitMeant gives the same number in the unit in which it would be usual, or "".
+func unitMeant(q process.Quantity, usual profile.Band) string {
+	number, unit, ok := strings.Cut(q.String(), " ")
+	of, err := strconv.ParseFloat(number, 64)
+	if !ok || err != nil || strings.Contains(unit, " ") {
+		return ""
+	}
+	for _, u := range timeUnits {
+		if usual.Holds(of * u.s / hour) {
+			return number + " " + u.name
+		}
+	}
+	return ""
+}
+
+// hoursBand writes a band of hours: 1 to 10 h, 2 weeks to 12 months.
+func hoursBand(b profile.Band) string {
+	low, lowUnit := timeText(b.Low)
+	high, highUnit := timeText(b.High)
+	switch {
+	case b.Low == 0:
+		return "at most " + high + " " + highUnit
+	case lowUnit == highUnit:
+		return low + " to " + high + " " + highUnit
+	}
+	return low + " " + lowUnit + " to " + high + " " + highUnit
+}
+
+func timeText(hours float64) (number, unit string) {
+	switch {
+	case hours < 1:
+		return fmt.Sprintf("%.3g", 60*hours), "min"
+	case hours <= 48:
+		return fmt.Sprintf("%.3g", hours), "h"
+	}
+	return fmt.Sprintf("%.3g", hours/24), "days"
+}

@@ -1,0 +1,161 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/forecast"
+)
+
+var testHoldsAlready = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "test-holds-already", Severity: finding.Caution,
+		Title: "a step or a gate waits for what holds before it begins",
+		Why:   "what holds from the start ends the step at once, or lets everything through: it guards nothing (common practice)",
+		Do:    "look at the value, and on which side of it the grain comes in",
+		Bad: `wither on "base floor" {
+  air at 18 to 20 °C
+  turn every 6 h
+  until moisture at most 46 %
+  allow 4 to 30 h
+}`,
+		Good: `wither on "base floor" {
+  air at 18 to 20 °C
+  turn every 6 h
+  until moisture at most 38 %
+  allow 4 to 30 h
+}`,
+		Limits: "Gates are judged by moisture and weight. A gate that makes sure of the moisture of the finished malt may hold before the cure."},
+	Judge: func(r finding.Rule, c *Case) {
+		for i := range c.Forecast.Gates {
+			g := &c.Forecast.Gates[i]
+			switch {
+			case !g.Met || c.told(g.Place) || c.toldInside(g):
+			case g.Hold:
+				c.openGate(r, g)
+			case g.First < 60 && !c.justHeld(g):
+				c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when its step begins%s", g.Text, waitedOn(g))))
+			}
+		}
+	},
+}
+
+// justHeld tells of a moisture that the steps before have come to by a little more than
+// was asked: the next lot may dry slower, and then the step is wanted.
+func (c *Case) justHeld(g *forecast.Gate) bool {
+	for i, s := range c.steps(g.Stage) {
+		run := c.run(s)
+		if s.Until == nil || s.Until.Place != g.Place || i == 0 || run == nil {
+			continue
+		}
+		t := asked(s.Until, "moisture")
+		return t != nil && t.Bound.Range.High.SI-run.MoistureStart < littleMore
+	}
+	return false
+}
+
+// littleMore is how far, wet basis, a forecast of drying may be off.
+const littleMore = 0.02
+
+// lastOfKiln tells whether a gate has no heat behind it that it could guard.
+func (c *Case) lastOfKiln(g *forecast.Gate) bool {
+	for i, s := range c.steps(process.KilnStage) {
+		if s.Gate != nil && s.Gate.Place == g.Place {
+			return !c.heatedAfter(i)
+		}
+	}
+	return false
+}
+
+// waitedOn says what then becomes of the step.
+func waitedOn(g *forecast.Gate) string {
+	if g.Waited < 60 {
+		return ": the step ends at once"
+	}
+	return fmt.Sprintf(": the step lasts %s only because it may not end sooner", Hours(g.Waited))
+}
+
+// toldInside tells whether one of the tests of a condition is told of.
+func (c *Case) toldInside(g *forecast.Gate) bool {
+	for _, f := range c.Found {
+		if f.Severity >= finding.Caution && f.Place.File == g.Place.File && f.Place.Start >= g.Place.Start && f.Place.End <= g.Place.End {
+			return true
+		}
+	}
+	return false
+}
+
+// openGate reports a gate that held when its stage began, or one behind all heat of the
+// kiln, not dry enough for finished malt, that held when the last heat began.
+func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
+	cond := c.gateAt(g)
+	if cond == nil {
+		return
+	}
+	before, first := c.statesBefore(g)
+	switch {
+	case first != nil && holdsIn(first, cond):
+		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when %s begins: the gate lets everything through", g.Text, stageIn(g.Stage))))
+	case before != nil && c.lastOfKiln(g) && holdsIn(before, cond) && c.laxer(cond):
+		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when the step before it begins, at %s: the gate lets everything through", g.Text, Percent(before.moisture))))
+	}
+}
+
+// laxer tells whether a condition asks for more than the moisture of finished malt.
+func (c *Case) laxer(cond *process.Condition) bool {
+	for _, t := range cond.Tests {
+		if t.Measure == "moisture" && t.Bound.Range.High.SI < c.Profile.FinishedMost()+nearlyDry {
+			return false
+		}
+	}
+	return true
+}
+
+func stageIn(kind process.StageKind) string {
+	return map[process.StageKind]string{process.Steep: "the steep", process.Germinate: "the growth", process.Wither: "the withering", process.KilnStage: "the kiln"}[kind]
+}
+
+func (c *Case) gateAt(g *forecast.Gate) *process.Condition {
+	for _, s := range c.steps(g.Stage) {
+		if s.Gate != nil && s.Gate.Place == g.Place {
+			return s.Gate
+		}
+	}
+	return nil
+}
+
+// grainState is what a gate of moisture or weight looks at.
+type grainState struct{ moisture, weight float64 }
+
+// statesBefore gives the grain when the last step before a gate began that is not a
+// gate itself, and when the stage began.
+func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
+	weight := c.Process.Charge.SI
+	for _, st := range c.Forecast.Stages {
+		for i, s := range st.Steps {
+			at := &grainState{s.MoistureStart, weight}
+			weight = s.WeightEnd
+			if st.Kind != g.Stage || s.Place.Start > g.Place.Start {
+				continue
+			}
+			if i == 0 {
+				first = at
+			}
+			if s.Kind != process.Gate {
+				before = at
+			}
+		}
+	}
+	return before, first
+}
+
+func holdsIn(s *grainState, cond *process.Condition) bool {
+	for _, t := range cond.Tests {
+		value, ok := map[string]float64{"moisture": s.moisture, "weight": s.weight}[t.Measure]
+		if !ok || !t.Bound.Holds(value) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,42 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var witherTooWarm = Rule{
+	Rule: finding.Rule{Name: "wither-too-warm", Severity: finding.Caution,
+		Title: "the piece is withered in air that is too warm for growing grain",
+		Why:   "a withering piece is alive and wet: in warm air it grows on wild, heats and goes sour before it is dry; 15 to 25 °C is usual, and warmer is the work of the kiln (common practice)",
+		Do:    "wither it cooler, or do it on the kiln: dry at air-on 35 °C",
+		Bad: `wither on "base floor" {
+  air at 44 to 46 °C
+  turn every 6 h
+  until moisture at most 38 %
+  allow 1 to 30 h
+}`,
+		Good: `wither on "base floor" {
+  air at 18 to 20 °C
+  turn every 6 h
+  until moisture at most 38 %
+  allow 4 to 30 h
+}`,
+		Limits: "It judges the air that is asked for, not the sun on the piece. Grains that grow warm may be withered 8 °C warmer than they grow."},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Wither)
+		if st == nil || st.Air == nil {
+			return
+		}
+		most := max(30, c.Profile.Grows.High+8)
+		if _, high := celsius(st.Air); high > most+sameHeat {
+			f := r.At(st.Air.Place, fmt.Sprintf("the piece is withered in air of %s, and %s is the most for wet %s", st.Air.High, st.Air.High.Like(most+zeroC), c.Profile.Grain.Name))
+			if hint, ok := fahrenheitMeant(st.Air.String(), high); ok {
+				f.Hint = hint
+			}
+			c.Note(f)
+		}
+	},
+}

@@ -1,0 +1,210 @@
+package check
+
+import (
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
+)
+
+// How it works: each statement of the vocabulary is written, as its example has it,
+// into every block that takes it and behind every line of that block, and each of its
+// clauses is left out or put in. Forecast, findings or visits must then be other than
+// without it: what is written and does nothing is lost on the maltster in silence.
+
+// forPeople are the statements and clauses that only a person reads, with the reason.
+var forPeople = map[string]string{
+	"protein":           "no model asks for it yet; it is kept with the lot",
+	"store in":          "what the malt is kept in: only a sack is judged, by store-open",
+	"soak in":           "the word water only makes the line read well",
+	"rest in":           "the word air only makes the line read well",
+	"because":           "a reason is for those who read it",
+	"thermometer":       "by what the readings of a record are put right, in follow",
+	"growth error":      "how far a batch may be off: it moves the spread, not the middle",
+	"respiration error": "the same", "uptake error": "the same", "drying error": "the same",
+}
+
+// elsewhere are blocks whose statements show in other commands.
+var elsewhere = map[vocabulary.Block]string{
+	vocabulary.Batch:  "the record of a batch: follow tells what it comes to",
+	vocabulary.Limits: "its words are the limits",
+}
+
+// samples are what a clause is tried with: one of them must show.
+var samples = map[string][]string{
+	"to":      {`to moisture 43 to 45 %`},
+	"in":      {`in "blue tub"`, `in "glass"`},
+	"with":    {"with lime", "with air", "with airflow 60 m3/h"},
+	"for":     {"for 5 h", "for 4 days", "for 40 min", "for at least 5 days"},
+	"until":   {"until moisture at least 43 %", "until moisture at most 15 % allow 1 to 30 h", "until acrospire at least 1/2 allow 1 to 7 days"},
+	"allow":   {"allow 2 to 3 h", "allow 1 to 2 days", "allow 3 to 4 days"},
+	"at":      {"at 15 °C", "at air-on 60 °C", "at 8 ml"},
+	"from":    {"from air-on 40 to 60 °C"},
+	"over":    {"over 9 h"},
+	"of":      {"of 20 corns"},
+	"on":      {"on 2025-01-02"},
+	"by":      {"by direct"},
+	"error":   {"error 0.1"},
+	"within":  {"within 40 h"},
+	"because": {`because "so it is"`},
+}
+
+func shownBase(t *testing.T) page {
+	text, err := os.ReadFile("testdata/shown/base.malt")
+	require.NoError(t, err)
+	return page{strings.Split(string(text), "\n")}
+}
+
+// shown is all that the program says of a text, without the places.
+func shown(text string) string {
+	var b strings.Builder
+	r := File("shown.malt", []byte(text), ".", house{}, Options{On: "2026-03-06"})
+	for _, f := range r.Findings {
+		fmt.Fprintln(&b, f.Severity, f.Rule, f.Message)
+	}
+	if worst, any := finding.Worst(r.Findings); any && worst == finding.Fault && len(r.NotJudged) > 0 && r.NotJudged[0].Rule == "forecast" {
+		return b.String()
+	}
+	for _, p := range r.House.Processes {
+		if f, err := forecast.Run(p, forecast.Options{}); err == nil {
+			foretold(&b, f)
+		}
+	}
+	return b.String()
+}
+
+func foretold(b *strings.Builder, f *forecast.Forecast) {
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			fmt.Fprintln(b, st.Kind, s.Label, s.Start, s.End, s.MoistureEnd, s.WeightEnd, s.Temperature, s.EndedBy)
+		}
+	}
+	for _, g := range f.Gates {
+		fmt.Fprintln(b, g.Stage, g.Text, g.Met, g.Waited)
+	}
+	for _, e := range f.Expects {
+		fmt.Fprintln(b, e.Condition.Place.Text(), e.Holds, e.Value)
+	}
+	for _, t := range f.Trouble {
+		fmt.Fprintln(b, t.Kind, t.Value, t.Detail)
+	}
+	for _, p := range f.Pieces {
+		fmt.Fprintln(b, p.Chitted, p.Deepest, p.Slowed)
+	}
+	fmt.Fprintln(b, f.Totals, f.Assumed)
+	for _, v := range visits.List(f) {
+		fmt.Fprintln(b, v.At, v.Waits, v.Kind, v.Name, v.Event, v.Lasts, v.Until)
+	}
+}
+
+func TestEveryStatementShowsWhereverItMayStand(t *testing.T) {
+	base := shownBase(t)
+	for _, row := range vocabulary.Rows() {
+		for _, in := range row.In {
+			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" {
+				continue
+			}
+			from, head := base, base.head(in)
+			if row.Once {
+				from = base.without(head, row.Word)
+			}
+			before := shown(from.text())
+			for _, at := range from.places(head) {
+				if !shows(before, from, at, tried(row)) {
+					t.Errorf("%q does nothing in %s behind %q", row.Word, in, strings.TrimSpace(from.lines[at]))
+				}
+			}
+		}
+	}
+}
+
+// shows tells whether one of the lines, behind line at, changes what is said.
+func shows(before string, p page, at int, lines []string) bool {
+	return slices.ContainsFunc(lines, func(l string) bool { return shown(p.inserted(at, l).text()) != before })
+}
+
+// tried are the example of a statement, and others where the example is what the base
+// would do anyway.
+func tried(row vocabulary.Row) []string { return append(instead[row.Word], row.Example) }
+
+var instead = map[string][]string{
+	"germination": {"germination 99 % of 200 corns at 4 ml on 2026-02-02"},
+	"ergot":       {"ergot found"}, "mould": {"mould found"},
+	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
+	"gate": {"gate moisture at most 1 %"},
+	"turn": {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
+}
+
+func TestEveryClauseShows(t *testing.T) {
+	base := shownBase(t)
+	for _, row := range vocabulary.Rows() {
+		for _, in := range row.In {
+			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" {
+				continue
+			}
+			for _, c := range row.Clauses {
+				if forPeople[row.Word+" "+c.Word] == "" && forPeople[c.Word] == "" && !clauseShows(base, row, in, c.Word) {
+					t.Errorf("%s of %s does nothing in %s", c.Word, row.Word, in)
+				}
+			}
+		}
+	}
+}
+
+// clauseShows tells whether a statement says something else with the clause than
+// without, for one of the samples, wherever it may stand.
+func clauseShows(base page, row vocabulary.Row, in vocabulary.Block, clause string) bool {
+	if row.Opens != vocabulary.None {
+		i := base.head(row.Opens)
+		rest := page{slices.Delete(slices.Clone(base.lines), i, i+1)}
+		head := strings.TrimSuffix(base.lines[i], " {")
+		return clauseShowsAt(rest, i-1, row, head, clause, " {")
+	}
+	from := base
+	if row.Once || row.Word == "germination" {
+		from = base.without(base.head(in), row.Word)
+	}
+	for _, at := range from.places(from.head(in)) {
+		if !slices.ContainsFunc(tried(row), func(line string) bool { return clauseShowsAt(from, at, row, line, clause, "") }) {
+			return false
+		}
+	}
+	return true
+}
+
+func clauseShowsAt(p page, at int, row vocabulary.Row, line, clause, end string) bool {
+	without := cut(row, line, clause)
+	with := []string{line + end}
+	for _, s := range samples[clause] {
+		with = append(with, without+" "+s+end)
+	}
+	return shows(shown(p.inserted(at, without+end).text()), p, at, with)
+}
+
+// cut gives the line without a clause.
+func cut(row vocabulary.Row, line, clause string) string {
+	var kept []string
+	words, out := strings.Fields(line), false
+	for i, w := range words {
+		next := ""
+		if i+1 < len(words) {
+			next = words[i+1]
+		}
+		bound := w == "at" && (next == "most" || next == "least") || w == "to" && next != "" && next[0] >= '0' && next[0] <= '9'
+		if _, begins := row.Clause(w); begins && i > 0 && !bound {
+			out = w == clause
+		}
+		if !out {
+			kept = append(kept, w)
+		}
+	}
+	return strings.Join(kept, " ")
+}
