@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -18,10 +19,10 @@ import (
 // mend mends the inputs: files in place, standard input to standard output. The
 // inputs then hold what is to be checked. The world it gives is the one to report
 // to: where standard output holds a mended text, findings go to standard error.
-func (c Check) mend(w *World, files []input) (*World, error) {
+func (c Check) mend(ctx context.Context, w *World, files []input) (*World, error) {
 	to := *w
 	for i := range files {
-		text, err := c.mendOne(w, files[i])
+		text, err := c.mendOne(ctx, w, files[i])
 		if err != nil {
 			return w, err
 		}
@@ -34,12 +35,15 @@ func (c Check) mend(w *World, files []input) (*World, error) {
 }
 
 // mendOne mends one input and gives its text as it is then.
-func (c Check) mendOne(w *World, in input) ([]byte, error) {
+func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) {
 	var broken error
 	out := mend.Text(in.text, func(text []byte) (*source.File, []finding.Finding) {
 		again := in
 		again.text = text
-		r, err := again.check(c.options())
+		r, err := again.check(c.options(ctx))
+		if err == nil && ctx.Err() != nil { // what was found is not all
+			err = errInterrupted
+		}
 		if err != nil {
 			broken = err
 			return source.New(in.name, text), nil

@@ -8,7 +8,7 @@ func rule(name string, s finding.Severity, title, why, do, bad, good string) fin
 
 // Rules lists what this stage finds.
 func Rules() []finding.Rule {
-	return []finding.Rule{
+	return append([]finding.Rule{
 		useMissing, useOutside, useCircle, useTooMany,
 		unknownWord, wordOutOfPlace, unknownClause, twoOfAClause, saidTwice, valueNeeded, wordsTooMany,
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
@@ -16,7 +16,7 @@ func Rules() []finding.Rule {
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
 		timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet,
-	}
+	}, boundRules...)
 }
 
 const (
