@@ -87,7 +87,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
 	for range bed.Layers(nil) {
 		m.quality = append(m.quality, quality.Green())
 	}

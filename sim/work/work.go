@@ -23,11 +23,12 @@ import (
 const (
 	Most   = 4_000_000
 	Shared = 400_000
-	File   = 16_000_000
+	File   = 10_000_000
 )
 
 // What is done, in units.
 const (
+	Heat  = 3   // what heat does to one layer of malt, followed through one stretch
 	Piece = 8   // a growing or withering piece moved on by one step
 	Wet   = 2   // grain in the steep moved on by one step
 	Look  = 20  // the model stopped, copied and asked whether a condition holds
