@@ -203,5 +203,5 @@ func (r revision) Read(name string) ([]byte, error) {
 type tooLarge struct{ bytes int64 }
 
 func (e tooLarge) Error() string {
-	return fmt.Sprintf("it has %.0f MiB, and %d MiB is the most", float64(e.bytes)/(1<<20), source.MaxBytes>>20)
+	return fmt.Sprintf("it has %.1f MiB, and %d MiB is the most", float64(e.bytes)/(1<<20), source.MaxBytes>>20)
 }
