@@ -48,8 +48,8 @@ var (
 		`use "../loft.malt"`, `use "loft.malt"`)
 	useCircle = rule("use-circle", fault, "files use each other in a circle",
 		"no order could be found in which to read them", "take out one of the use lines", ``, ``)
-	useTooMany = rule("use-too-many", fault, "more than 64 files are used",
-		"a house needs a handful", "put the definitions in fewer files", ``, ``)
+	useTooMany = rule("use-too-many", fault, "more than 64 files are used, or more than 8 MiB in all",
+		"a house needs a handful", "put the definitions in fewer files, and use none that holds anything else", ``, ``)
 
 	unknownWord = rule("unknown-word", fault, "a word the language does not know",
 		"what it asks for would not be done", "see the words that stand here with explain",

@@ -22,8 +22,8 @@ import (
 // File what those of the processes of one file may spend in all.
 const (
 	Most   = 4_000_000
-	Shared = 400_000
-	File   = 10_000_000
+	Shared = 300_000
+	File   = 8_000_000
 )
 
 // What is done, in units.
