@@ -8,6 +8,7 @@ package check
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -20,6 +21,7 @@ import (
 	"maltwright/lang/syntax"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Rules lists every rule: those of the text, of its meaning and of the forecast.
@@ -36,7 +38,23 @@ type Options struct {
 	NoForecast bool   // only look at the text and its meaning
 	On         string // the day of the first soak, as 2026-03-06; "" where it is not known
 	Odds       bool   // forecast many likely batches, to tell how often promises are kept
+
+	Context context.Context // ends the forecasts, and what was found by then is given; nil where nothing does
+	Pool    *work.Pool      // from which the forecasts spend; nil for one of the file's own
 }
+
+// whole gives the options with all that may be left out.
+func (o Options) whole() Options {
+	if o.Context == nil {
+		o.Context = context.Background()
+	}
+	if o.Pool == nil {
+		o.Pool = work.NewPool(work.File)
+	}
+	return o
+}
+
+func (o Options) meter() *work.Meter { return work.NewMeter(o.Context, o.Pool) }
 
 // Report is what was found in one file.
 type Report struct {
@@ -50,6 +68,7 @@ type Report struct {
 func File(name string, text []byte, dir string, r process.Reader, o Options) Report {
 	house, found := process.Load(name, text, dir, r)
 	out := Report{House: house}
+	o = o.whole()
 	if empty(house) && len(found) == 0 {
 		found = append(found, nothing(house.Files[0]))
 	}
@@ -87,7 +106,7 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 // is nothing sound to forecast, and a process that did not read in full is not
 // judged at all.
 func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
-	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On}
+	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On, Meter: o.meter}
 	switch worst, any := finding.Worst(found); {
 	case p.Broken:
 		return nil, []rules.Unjudged{{Rule: "forecast", Reason: "its faults must be put right first"}}
@@ -96,22 +115,28 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 	case o.NoForecast:
 		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: "no forecast was asked for"})
 	default:
-		f, err := forecast.Run(p, forecast.Options{})
-		if err != nil {
+		f, err := forecast.Run(p, forecast.Options{Meter: o.meter()})
+		switch {
+		case errors.Is(err, work.ErrPool):
+			c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "forecast", Reason: tooMany})
+		case err != nil:
 			c.Note(rules.Unable(p, err))
 		}
 		c.Forecast = f
 		if o.Odds && f != nil && len(p.Expect) > 0 {
-			c.Odds = odds(c)
+			c.Odds = odds(o.Context, c)
 		}
 	}
 	c.Judge()
 	return c.Found, c.Unjudged
 }
 
+// tooMany is why a process is not forecast that comes after others of its file.
+const tooMany = "the forecasts of the processes before it took all the steps of the model that one file may have"
+
 // odds tells how often each promise is kept in many likely batches.
-func odds(c *rules.Case) []ensemble.Odds {
-	e, err := ensemble.Run(context.Background(), c.Process, ensemble.Options{})
+func odds(ctx context.Context, c *rules.Case) []ensemble.Odds {
+	e, err := ensemble.Run(ctx, c.Process, ensemble.Options{})
 	if err != nil {
 		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "expectation-at-risk", Reason: fmt.Sprintf("a likely batch cannot be forecast: %v", err)})
 		return []ensemble.Odds{}

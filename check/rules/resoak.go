@@ -27,7 +27,11 @@ func (c *Case) steepOut(steps []*process.Step) float64 {
 	p, st := *c.Process, *c.Process.Stage(process.Steep)
 	st.Steps = steps
 	p.Stages, p.Expect = []*process.Stage{&st}, nil
-	f, err := forecast.Run(&p, forecast.Options{})
+	var o forecast.Options
+	if c.Meter != nil {
+		o.Meter = c.Meter()
+	}
+	f, err := forecast.Run(&p, o)
 	if err != nil || f.BrokenOff() || airless(f) > max(airless(c.Forecast), c.Limit("airless-time", airlessUsual(c))) {
 		return math.NaN()
 	}

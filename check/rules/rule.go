@@ -17,6 +17,7 @@ import (
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Rule is a declaration and the judgement that goes with it.
@@ -43,6 +44,7 @@ type Case struct {
 	Forecast *forecast.Forecast // nil where none could be made
 	Odds     []ensemble.Odds    // of the promises; nil where they were not asked for
 	On       string             // the day of the first soak, as 2026-03-06; "" where it is not given
+	Meter    func() *work.Meter // of a further forecast that a rule makes; nil for one that nothing else bounds
 	Found    []finding.Finding
 	Unjudged []Unjudged
 }

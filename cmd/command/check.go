@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -56,14 +57,19 @@ func (c Check) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	ctx, release := w.interruptible()
+	defer release()
 	if c.Mend {
-		if w, err = c.mend(w, files); err != nil {
+		if w, err = c.mend(ctx, w, files); err != nil {
 			return err
 		}
 	}
-	reports, err := w.checkAll(files, c.options())
+	reports, err := w.checkAll(files, c.options(ctx))
 	if err != nil {
 		return err
+	}
+	if ctx.Err() != nil {
+		return errInterrupted
 	}
 	var found []finding.Finding
 	var notJudged []report.NotJudged
@@ -81,8 +87,8 @@ func (c Check) Run(w *World) error {
 	return nil
 }
 
-func (c Check) options() check.Options {
-	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On}
+func (c Check) options(ctx context.Context) check.Options {
+	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On, Context: ctx}
 }
 
 func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {

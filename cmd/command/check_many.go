@@ -17,7 +17,9 @@ func (w World) checkAll(files []input, o check.Options) ([]check.Report, error) 
 	for range min(runtime.GOMAXPROCS(0), len(files)) {
 		workers.Go(func() {
 			for i := range work {
-				reports[i], errs[i] = files[i].check(o)
+				if o.Context == nil || o.Context.Err() == nil {
+					reports[i], errs[i] = files[i].check(o)
+				}
 				reports[i].House = nil // a thousand houses need not be kept
 				done <- struct{}{}
 			}

@@ -62,7 +62,7 @@ func TestOneFileOfManyThatCannotBeReadIsAnError(t *testing.T) {
 	}
 	files[4].root = filepath.Join(files[4].root, "gone")
 	files[7].root = filepath.Join(files[7].root, "gone too")
-	_, err := w.checkAll(files, Check{}.options())
+	_, err := w.checkAll(files, Check{}.options(t.Context()))
 	assert.ErrorContains(t, err, "gone: there is no such file")
 }
 

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"fmt"
 	"io"
 
@@ -15,10 +16,10 @@ import (
 // mend mends the inputs: files in place, standard input to standard output. The
 // inputs then hold what is to be checked. The world it gives is the one to report
 // to: where standard output holds a mended text, findings go to standard error.
-func (c Check) mend(w *World, files []input) (*World, error) {
+func (c Check) mend(ctx context.Context, w *World, files []input) (*World, error) {
 	to := *w
 	for i := range files {
-		text, err := c.mendOne(w, files[i])
+		text, err := c.mendOne(ctx, w, files[i])
 		if err != nil {
 			return w, err
 		}
@@ -31,12 +32,15 @@ func (c Check) mend(w *World, files []input) (*World, error) {
 }
 
 // mended mends the text of an input, and touches no disk.
-func (c Check) mended(in input) (mend.Result, error) {
+func (c Check) mended(ctx context.Context, in input) (mend.Result, error) {
 	var broken error
 	out := mend.Text(in.text, func(text []byte) (*source.File, []finding.Finding) {
 		again := in
 		again.text = text
-		r, err := again.check(c.options())
+		r, err := again.check(c.options(ctx))
+		if err == nil && ctx.Err() != nil { // what was found is not all
+			err = errInterrupted
+		}
 		if err != nil {
 			broken = err
 			return source.New(in.name, text), nil
@@ -47,13 +51,13 @@ func (c Check) mended(in input) (mend.Result, error) {
 }
 
 // mendOne mends one input and gives its text as it is then.
-func (c Check) mendOne(w *World, in input) ([]byte, error) {
-	out, err := c.mended(in)
+func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) {
+	out, err := c.mended(ctx, in)
 	if err != nil {
 		return nil, err
 	}
 	if in.path != "" && !c.DryRun && out.Changed {
-		if in.text, out, err = c.mendInPlace(w, in, out); err != nil {
+		if in.text, out, err = c.mendInPlace(ctx, w, in, out); err != nil {
 			return nil, err
 		}
 	}
@@ -89,14 +93,14 @@ func (c Check) diffsTo(w *World) io.Writer {
 
 // mendInPlace writes what is mended into the file. A text that has changed since it was
 // read is mended in its turn, under the lock. It gives the text that was mended.
-func (c Check) mendInPlace(w *World, in input, out mend.Result) ([]byte, mend.Result, error) {
+func (c Check) mendInPlace(ctx context.Context, w *World, in input, out mend.Result) ([]byte, mend.Result, error) {
 	err := w.edit(in.name, in.path, func(old []byte) ([]byte, error) {
 		if string(old) == string(in.text) {
 			return out.Text, nil
 		}
 		in.text = old
 		var err error
-		out, err = c.mended(in)
+		out, err = c.mended(ctx, in)
 		return out.Text, err
 	})
 	return in.text, out, err

@@ -1,6 +1,8 @@
 package command
 
 import (
+	"context"
+	"errors"
 	"path"
 	"path/filepath"
 	"strings"
@@ -11,6 +13,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/syntax"
+	"maltwright/sim/work"
 )
 
 // Contrast compares two seasons by meaning.
@@ -48,6 +51,7 @@ type season struct {
 	trees []*syntax.Tree
 	found []finding.Finding
 	house *process.House
+	pool  *work.Pool // of all its forecasts
 }
 
 // comparison is two seasons and what is otherwise.
@@ -78,16 +82,30 @@ func (c Contrast) Run(w *World) error {
 func (c Contrast) compared(w *World) (*comparison, error) {
 	var x comparison
 	var err error
-	if x.old, err = w.season(c.Old, c.Brief); err != nil {
+	var sides [2]side
+	for i, arg := range []string{c.Old, c.New} { // both are read before an interrupt is listened for: it ends a read at once
+		if sides[i], err = w.side(arg); err != nil {
+			return nil, err
+		}
+		defer sides[i].done()
+	}
+	ctx, release := w.interruptible()
+	defer release()
+	stop := w.progress("comparing")
+	defer stop()
+	if x.old, err = w.season(ctx, c.Old, sides[0], c.Brief); err != nil {
 		return nil, err
 	}
-	if x.new, err = w.season(c.New, c.Brief); err != nil {
+	if x.new, err = w.season(ctx, c.New, sides[1], c.Brief); err != nil {
 		return nil, err
 	}
 	x.changes = contrast.Files(x.old.trees, x.new.trees)
 	if !c.Brief {
-		x.forecasts()
+		x.forecasts(ctx)
 		x.findings = findingChanges(x.old.found, x.new.found)
+	}
+	if stop(); ctx.Err() != nil {
+		return nil, errInterrupted
 	}
 	return &x, nil
 }
@@ -96,15 +114,11 @@ var contrastFormats = map[string]func(*World, *comparison) error{
 	"text": contrastText, "json": contrastJSON, "html": contrastHTML,
 }
 
-// season reads one side, from the disk or through git.
-func (w World) season(arg string, brief bool) (season, error) {
-	in, reader, done, err := w.side(arg)
-	if err != nil {
-		return season{}, err
-	}
-	defer done()
-	s := season{name: arg, file: in.name}
-	r := check.File(in.name, in.text, in.dir, reader, check.Options{NoForecast: brief})
+// season reads one side.
+func (w World) season(ctx context.Context, arg string, from side, brief bool) (season, error) {
+	in := from.input
+	s := season{name: arg, file: in.name, pool: work.NewPool(work.File)}
+	r := check.File(in.name, in.text, in.dir, from.reader, check.Options{NoForecast: brief, Context: ctx, Pool: s.pool})
 	s.house, s.found = r.House, r.Findings
 	for _, f := range r.House.Files {
 		tree, found := syntax.Parse(f)
@@ -117,30 +131,40 @@ func (w World) season(arg string, brief bool) (season, error) {
 	return s, nil
 }
 
+// side is the file of one side, from the disk or through git.
+type side struct {
+	input
+	reader process.Reader
+	done   func()
+}
+
 // side opens one side: a file, or REV:path where no such file is there.
-func (w World) side(arg string) (input, process.Reader, func(), error) {
+func (w World) side(arg string) (side, error) {
 	rev, name, isRev := strings.Cut(arg, ":")
 	files, err := w.gather([]string{arg}, "")
 	if err == nil && len(files) == 1 && (arg == "-" || files[0].path == w.at(arg)) {
 		root, err := process.OpenRoot(files[0].root)
 		if err != nil {
-			return input{}, nil, nil, failed("%s: %s", files[0].root, plainError(err))
+			return side{}, failed("%s: %s", files[0].root, plainError(err))
 		}
-		return files[0], root, func() { root.Close() }, nil
+		return side{files[0], root, func() { root.Close() }}, nil
 	}
 	if !isRev || rev == "" || name == "" || filepath.IsAbs(arg) {
 		if err == nil {
 			err = usage("%s is a folder; contrast takes files", arg)
 		}
-		return input{}, nil, nil, err
+		return side{}, err
 	}
 	r, err := w.revision(rev, name)
 	if err != nil {
-		return input{}, nil, nil, err
+		return side{}, err
 	}
 	text, err := r.Read(path.Base(r.file))
-	if err != nil {
-		return input{}, nil, nil, failed("%s: revision %s holds no file %s", arg, rev, r.file)
+	switch {
+	case errors.As(err, new(tooLarge)):
+		return side{}, failed("%s: %v", arg, err)
+	case err != nil:
+		return side{}, failed("%s: revision %s holds no file %s", arg, rev, r.file)
 	}
-	return input{name: arg, text: text, dir: "."}, r, func() {}, nil
+	return side{input{name: arg, text: text, dir: "."}, r, func() {}}, nil
 }

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -12,6 +13,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/quality"
+	"maltwright/sim/work"
 )
 
 // figure is one figure of two forecasts, as it is shown.
@@ -87,13 +89,13 @@ func more(by float64, places int, unit string) string {
 
 // forecasts compares the forecasts of the processes that stand on both sides: under
 // one name, or the only one of each.
-func (x *comparison) forecasts() {
+func (x *comparison) forecasts(ctx context.Context) {
 	for _, p := range x.new.house.Processes {
 		q := partner(x.old.house, p, len(x.new.house.Processes))
 		if q == nil {
 			continue
 		}
-		a, b := forecastOf(q, x.old.found), forecastOf(p, x.new.found)
+		a, b := forecastOf(ctx, q, x.old), forecastOf(ctx, p, x.new)
 		if a == nil || b == nil {
 			which := x.new.name
 			if a == nil {
@@ -110,11 +112,11 @@ func (x *comparison) forecasts() {
 }
 
 // forecastOf forecasts a process, or gives nil where it is not sound or not whole.
-func forecastOf(p *process.Process, found []finding.Finding) *forecast.Forecast {
+func forecastOf(ctx context.Context, p *process.Process, of season) *forecast.Forecast {
 	if p.Broken {
 		return nil
 	}
-	f, err := forecast.Run(p, forecast.Options{})
+	f, err := forecast.Run(p, forecast.Options{Meter: work.NewMeter(ctx, of.pool)})
 	if err != nil || f.BrokenOff() {
 		return nil
 	}

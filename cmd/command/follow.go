@@ -1,11 +1,8 @@
 package command
 
 import (
-	"context"
 	"errors"
 	"fmt"
-	"os"
-	"os/signal"
 	"strconv"
 	"strings"
 	"time"
@@ -21,7 +18,7 @@ type Follow struct {
 	File    string `arg:"" help:"The record of a batch; - is standard input."`
 	Batch   string `help:"Which batch, where the file holds several." placeholder:"NAME"`
 	At      string `help:"As of this time, such as 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
-	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 20000." placeholder:"N"`
+	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
 	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
@@ -49,8 +46,8 @@ first, 2 the command line cannot be understood, 3 the file cannot be read.`
 
 // Run reads the record, conditions the forecasts, and writes.
 func (c Follow) Run(w *World) error {
-	if c.Members < 20 || c.Members > 20_000 {
-		return usage("--members %d: a batch is followed by 20 to 20000 forecasts", c.Members)
+	if c.Members < follow.LeastMembers || c.Members > follow.MostMembers {
+		return usage("--members %d: a batch is followed by %d to %d forecasts", c.Members, follow.LeastMembers, follow.MostMembers)
 	}
 	b, err := c.batch(w)
 	if err != nil {
@@ -60,14 +57,14 @@ func (c Follow) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := w.interruptible()
 	defer stop()
 	done := w.counter("weighing forecast")
 	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say})
 	done.wipe()
 	switch {
 	case ctx.Err() != nil:
-		return failure{ExitFailed, errors.New("interrupted")}
+		return errInterrupted
 	case err != nil:
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w", c.File, b.Name, err)}
 	}

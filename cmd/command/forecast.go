@@ -8,7 +8,9 @@ import (
 	"maltwright/check/report"
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Forecast forecasts a process.
@@ -18,7 +20,7 @@ type Forecast struct {
 	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
 	Format  string `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Spread  bool   `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
-	Members int    `help:"How many forecasts make up the spread, 10 to 100000." default:"400" placeholder:"N"`
+	Members int    `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
 	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
@@ -51,8 +53,8 @@ func (c Forecast) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	if c.Members < 10 || c.Members > 100_000 {
-		return usage("--members %d: a spread takes 10 to 100000 forecasts", c.Members)
+	if c.Members < ensemble.LeastMembers || c.Members > ensemble.MostMembers {
+		return usage("--members %d: a spread takes %d to %d forecasts", c.Members, ensemble.LeastMembers, ensemble.MostMembers)
 	}
 	f, err := c.made(w, "forecast")
 	if err != nil {
@@ -92,10 +94,15 @@ func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
 	if err != nil {
 		return nil, err
 	}
+	ctx, release := w.interruptible()
+	defer release()
 	stop := w.progress("forecast of " + p.Name)
-	f, err := forecast.Run(p, forecast.Options{})
+	f, err := forecast.Run(p, forecast.Options{Meter: work.NewMeter(ctx, nil)})
 	stop()
-	if err != nil {
+	switch {
+	case ctx.Err() != nil:
+		return nil, errInterrupted
+	case err != nil:
 		return nil, failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
 	}
 	return f, nil

@@ -8,10 +8,12 @@ import (
 	"os/exec"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"maltwright/check/report"
 	"maltwright/lang/process"
+	"maltwright/lang/source"
 )
 
 // Git tells how a git repository is to show and merge process files.
@@ -194,9 +196,25 @@ func (w World) revision(rev, name string) (revision, error) {
 // Read gives a file of the commit by its path below the folder of the first one.
 func (r revision) Read(name string) ([]byte, error) {
 	full := filepath.ToSlash(filepath.Join(filepath.Dir(r.file), name))
-	text, err := git(r.folder, "cat-file", "blob", r.rev+":"+full)
+	object := r.rev + ":" + full
+	size, err := git(r.folder, "cat-file", "-s", object)
+	if err != nil {
+		return nil, fmt.Errorf("%w in that revision: %s", os.ErrNotExist, full)
+	}
+	if n, err := strconv.ParseInt(strings.TrimSpace(string(size)), 10, 64); err != nil || n > source.MaxBytes {
+		return nil, tooLarge{n}
+	}
+	text, err := git(r.folder, "cat-file", "blob", object)
 	if err != nil {
 		return nil, fmt.Errorf("%w in that revision: %s", os.ErrNotExist, full)
 	}
 	return process.ReadAll(bytes.NewReader(text))
+}
+
+// tooLarge is the error of a file of a commit that is larger than any may be. It is not
+// even fetched.
+type tooLarge struct{ bytes int64 }
+
+func (e tooLarge) Error() string {
+	return fmt.Sprintf("it has %.1f MiB, and %d MiB is the most", float64(e.bytes)/(1<<20), source.MaxBytes>>20)
 }

@@ -20,17 +20,17 @@ const module = "maltwright/"
 var pipeline = []string{
 	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/process",
 	"lang/layout", "lang/contrast", "lang/merge",
-	"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
+	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/evidence", "sim/follow", "sim/learn", "sim/outside",
 	"check/report", "check/profile", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/rewrite", "cmd/command", "cmd/maltwright",
 }
 
 // physics knows nothing of the language.
-var physics = []string{"sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality"}
+var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality"}
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/source/spoil", "lang/process/endless", "sim/evidence/invent"}
+var testOnly = []string{"lang/source/golden", "lang/source/spoil", "lang/vocabulary/invent", "lang/process/endless", "sim/evidence/invent"}
 
 // listed is what go list says of a package.
 type listed struct {

@@ -1,11 +1,7 @@
 package command
 
 import (
-	"context"
-	"errors"
 	"fmt"
-	"os"
-	"os/signal"
 	"slices"
 
 	"maltwright/check/report"
@@ -89,13 +85,13 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 	for i, r := range all {
 		batches[i] = r.batch
 	}
-	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, cancel := w.interruptible()
 	defer cancel()
 	stop := w.progress(fmt.Sprintf("learning from %s", howMany(len(all), "batch", "batches")))
 	r, err := learn.Of(ctx, batches, learn.Options{})
 	stop()
 	if ctx.Err() != nil {
-		return nil, failure{ExitFailed, errors.New("interrupted")}
+		return nil, errInterrupted
 	}
 	if r != nil {
 		for _, l := range r.Left {

@@ -3,10 +3,12 @@
 package command
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"slices"
 
 	"github.com/alecthomas/kong"
@@ -34,6 +36,8 @@ type World struct {
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	writing  rewrite.Options // as they are for everybody, but in tests
+
+	Context context.Context // ends what takes long; nil where only an interrupt does
 }
 
 // Process is the world of the running program.
@@ -72,6 +76,19 @@ func failed(format string, args ...any) error {
 // findings is the outcome of a command that did its work and found something.
 var errFindings = failure{ExitFindings, errors.New("")}
 
+// errInterrupted is that of a command that was ended before it was done.
+var errInterrupted = failure{ExitFailed, errors.New("interrupted")}
+
+// interruptible gives a context that an interrupt ends, and how to let go of it. What
+// takes long runs under it, so that a command ends at once and says so.
+func (w World) interruptible() (context.Context, func()) {
+	ctx := w.Context
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	return signal.NotifyContext(ctx, os.Interrupt)
+}
+
 // done is how kong's --help leaves the parser early.
 type done struct{ code int }
 
@@ -97,11 +114,11 @@ func Main(w World, args []string) (code int) {
 	case len(args) == 1 && args[0] == "--version": // as every other program has it
 		args = []string{"version"}
 	}
-	context, err := parser.Parse(signed(args))
+	line, err := parser.Parse(signed(args))
 	if err != nil {
-		return w.report(failure{ExitUsage, helped(err, context, args)})
+		return w.report(failure{ExitUsage, helped(err, line, args)})
 	}
-	return w.report(context.Run(&w))
+	return w.report(line.Run(&w))
 }
 
 // minus is the sign proper.

@@ -43,9 +43,14 @@ func (c Seasons) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	ctx, release := w.interruptible()
+	defer release()
 	stop := w.progress("reading records")
-	rows, read, err := rowsOf(files)
+	rows, read, err := rowsOf(ctx, files)
 	stop()
+	if ctx.Err() != nil {
+		return errInterrupted
+	}
 	if err != nil {
 		return err
 	}
@@ -74,14 +79,17 @@ type recordRow struct {
 }
 
 // rowsOf reads the batches of the files, in the order in which they began.
-func rowsOf(files []input) ([]recordRow, records, error) {
+func rowsOf(ctx context.Context, files []input) ([]recordRow, records, error) {
 	var rows []recordRow
-	judge := judge{known: map[string]judgement{}}
+	judge := judge{ctx: ctx, known: map[string]judgement{}}
 	read, err := recordsOf(files, func(r record) {
+		if ctx.Err() != nil {
+			return
+		}
 		row := recordRow{file: r.in.name, process: judge.of(r.in, r.root, r.house, r.batch.Process, r.found)}
 		f := row.process.forecast
 		if f != nil {
-			f = cmp.Or(evidence.AsItWent(context.Background(), r.batch), f)
+			f = cmp.Or(evidence.AsItWent(ctx, r.batch), f)
 		}
 		row.Season = seasons.Of(r.batch, f)
 		for _, f := range r.found {

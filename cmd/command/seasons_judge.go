@@ -2,6 +2,7 @@ package command
 
 import (
 	"bytes"
+	"context"
 	"path"
 	"path/filepath"
 	"slices"
@@ -12,6 +13,7 @@ import (
 	"maltwright/lang/process"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // judgement is what is to be said of the process of a batch, as it stands now.
@@ -21,7 +23,10 @@ type judgement struct {
 }
 
 // judge forecasts and checks each process once, however many batches it has.
-type judge struct{ known map[string]judgement }
+type judge struct {
+	ctx   context.Context
+	known map[string]judgement
+}
 
 func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Process, found []finding.Finding) judgement {
 	at := below(in, r, p.Place.File)
@@ -36,9 +41,9 @@ func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Proc
 	if !p.Broken && !slices.ContainsFunc(found, func(f finding.Finding) bool {
 		return f.Severity >= finding.Fault && !inBatch(h, f) // there is nothing sound to forecast
 	}) {
-		out.forecast, _ = forecast.Run(p, forecast.Options{}) // without one nothing is reckoned
+		out.forecast, _ = forecast.Run(p, forecast.Options{Meter: work.NewMeter(j.ctx, nil)}) // without one nothing is reckoned
 	}
-	out.count(p, check.File(p.Place.File.Name(), p.Place.File.Bytes(), path.Dir(at), r, check.Options{}))
+	out.count(p, check.File(p.Place.File.Name(), p.Place.File.Bytes(), path.Dir(at), r, check.Options{Context: j.ctx}))
 	j.known[key] = out
 	return out
 }

@@ -158,7 +158,7 @@ func TestFindingsOfTheProcessAreCounted(t *testing.T) {
 
 	files, err := World{Folder: dir}.gather([]string{"a.malt", "b.malt", "c.malt"}, "")
 	require.NoError(t, err)
-	rows, _, err := rowsOf(files)
+	rows, _, err := rowsOf(t.Context(), files)
 	require.NoError(t, err)
 	require.Len(t, rows, 3)
 	for _, r := range rows[:2] {

@@ -1,17 +1,16 @@
 package command
 
 import (
-	"context"
+	"errors"
 	"fmt"
 	"math"
-	"os"
-	"os/signal"
 	"strings"
 
 	"maltwright/check/report"
 	"maltwright/lang/process"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // sure is what --spread and --worst add to a forecast.
@@ -23,7 +22,7 @@ type sure struct {
 // ask makes the ensemble and the corners that were asked for. An interrupt ends it.
 func (c Forecast) sure(w *World, p *process.Process) (sure, error) {
 	var s sure
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := w.interruptible()
 	defer stop()
 	var err error
 	if c.Spread {
@@ -35,7 +34,10 @@ func (c Forecast) sure(w *World, p *process.Process) (sure, error) {
 		s.corners, err = ensemble.Corners(ctx, p)
 	}
 	if ctx.Err() != nil {
-		return s, failure{ExitFailed, fmt.Errorf("interrupted")}
+		return s, errInterrupted
+	}
+	if errors.Is(err, work.ErrPool) {
+		return s, failure{ExitFindings, fmt.Errorf("%s: no spread of so costly a process: %w; maltwright check tells what there is to put right", c.File, err)}
 	}
 	return s, err
 }

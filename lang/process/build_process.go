@@ -194,7 +194,7 @@ func (b *builder) germinate(f *source.File, p *Process, s *reading) {
 		"hold": func(r *reading) { st.Steps = append(st.Steps, b.step(r, Hold)) },
 		"gate": func(r *reading) { st.Steps = append(st.Steps, b.gate(r)) },
 		"sprinkle": func(r *reading) {
-			water, often := b.positive(r.slot(0).quantity(), "an amount of water"), b.positive(r.clause("every", 0).quantity(), "a time")
+			water, often := b.positive(r.slot(0).quantity(), "an amount of water"), b.interval(r)
 			if water != nil && often != nil {
 				st.Sprinkle = &Sprinkle{*water, *often}
 			}
@@ -219,7 +219,7 @@ func (b *builder) growing(p *Process, kind StageKind, s *reading) *Stage {
 }
 
 func (b *builder) growingWords(st *Stage, own map[string]func(*reading)) map[string]func(*reading) {
-	own["turn"] = func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") }
+	own["turn"] = func(r *reading) { st.Turn = b.interval(r) }
 	own["humidity"] = func(r *reading) { st.Humidity = b.upright(r.slot(0)) }
 	own["until"] = func(r *reading) {
 		if st.Until != nil {
@@ -259,7 +259,7 @@ func (b *builder) kilnStage(f *source.File, p *Process, s *reading) {
 		"cure": func(r *reading) { add(b.step(r, Cure)) },
 		"cool": func(r *reading) { add(b.step(r, Cool)) },
 		"gate": func(r *reading) { add(b.gate(r)) },
-		"stir": func(r *reading) { st.Turn = b.positive(r.clause("every", 0).quantity(), "a time") },
+		"stir": func(r *reading) { st.Turn = b.interval(r) },
 	})
 }
 

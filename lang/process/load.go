@@ -14,15 +14,19 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// MaxFiles is how many files one process may use.
-const MaxFiles = 64
+// MaxFiles is how many files one process may use, and MaxTotal how many bytes all of
+// them may have together.
+const (
+	MaxFiles = 64
+	MaxTotal = 2 * source.MaxBytes
+)
 
 // Load reads the file main and what it uses. The text of main is given, since it
 // may come from standard input; the others are read through r, by their path
 // relative to the folder of main, which is dir below the root that r reads ("." if
 // they are the same). It always gives a house, with whatever could be understood.
 func Load(name string, text []byte, dir string, r Reader) (*House, []finding.Finding) {
-	l := &loader{reader: r, house: &House{}, seen: map[string]*source.File{}, base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
+	l := &loader{reader: r, house: &House{}, seen: map[string]*source.File{}, total: len(text), base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	main := source.New(name, text)
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
 	b := &builder{house: l.house, main: main, lost: l.lost}
@@ -43,6 +47,7 @@ type loader struct {
 	seen   map[string]*source.File
 	trees  []*syntax.Tree
 	found  []finding.Finding
+	total  int  // bytes of all files
 	lost   bool // a used file is not there
 }
 
@@ -96,6 +101,10 @@ func (l *loader) use(f *source.File, s *syntax.Statement, at string, chain []str
 		l.lose(useTooMany.At(place, fmt.Sprintf("more than %d files are used", MaxFiles)))
 		return
 	}
+	if l.total > MaxTotal {
+		l.lost = true // said of the first that was too much
+		return
+	}
 	l.read(place, text.Value, target, chain)
 }
 
@@ -114,6 +123,10 @@ func (l *loader) read(place source.Place, written, target string, chain []string
 			finding.Why = "used by way of " + strings.Join(chain, ", ")
 		}
 		l.lose(finding)
+		return
+	}
+	if l.total += len(bytes); l.total > MaxTotal { // nothing more is read from here on
+		l.lose(useTooMany.At(place, fmt.Sprintf("with %q the files have more than %d MiB together", written, MaxTotal>>20)))
 		return
 	}
 	name := target

@@ -1,6 +1,10 @@
 package process
 
-import "maltwright/lang/finding"
+import (
+	"slices"
+
+	"maltwright/lang/finding"
+)
 
 func rule(name string, s finding.Severity, title, why, do, bad, good string) finding.Rule {
 	return finding.Rule{Name: name, Severity: s, Title: title, Why: why, Do: do, Bad: bad, Good: good}
@@ -8,7 +12,7 @@ func rule(name string, s finding.Severity, title, why, do, bad, good string) fin
 
 // Rules lists what this stage finds.
 func Rules() []finding.Rule {
-	return append(stepRules(), []finding.Rule{
+	return slices.Concat(stepRules(), boundRules, []finding.Rule{
 		useMissing, useOutside, useCircle, useTooMany,
 		unknownWord, wordOutOfPlace, unknownClause, twoOfAClause, saidTwice, valueNeeded, wordsTooMany,
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
@@ -16,7 +20,7 @@ func Rules() []finding.Rule {
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, unusualFigure, outOfProportion, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
 		timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet,
-	}...)
+	})
 }
 
 const (
@@ -48,8 +52,8 @@ var (
 		`use "../loft.malt"`, `use "loft.malt"`)
 	useCircle = rule("use-circle", fault, "files use each other in a circle",
 		"no order could be found in which to read them", "take out one of the use lines", ``, ``)
-	useTooMany = rule("use-too-many", fault, "more than 64 files are used",
-		"a house needs a handful", "put the definitions in fewer files", ``, ``)
+	useTooMany = rule("use-too-many", fault, "more than 64 files are used, or more than 8 MiB in all",
+		"a house needs a handful", "put the definitions in fewer files, and use none that holds anything else", ``, ``)
 
 	unknownWord = rule("unknown-word", fault, "a word the language does not know",
 		"what it asks for would not be done", "see the words that stand here with explain",

@@ -139,6 +139,33 @@ func TestFilesUsedInTurnAreAllRead(t *testing.T) {
 	assert.Equal(t, "a/two.malt", house.Vessels[0].Place.File.Name())
 }
 
+func TestLargeFilesTogether(t *testing.T) {
+	in, read := files{}, 0
+	var b strings.Builder
+	for i := range 6 {
+		name := fmt.Sprintf("f%d.malt", i)
+		in[name] = strings.Repeat(strings.Repeat("#", 99)+"\n", 30_000)
+		fmt.Fprintf(&b, "use %q\n", name)
+	}
+	_, found := Load("main.malt", []byte(b.String()), ".", counting{in, &read})
+	require.Len(t, found, 1, "it is said once")
+	assert.Equal(t, useTooMany.Name, found[0].Rule)
+	assert.Equal(t, `"f2.malt"`, found[0].Place.Text())
+	assert.Contains(t, found[0].Message, "more than 8 MiB together")
+	assert.Equal(t, 3, read, "nothing more is read")
+}
+
+// counting counts what is read.
+type counting struct {
+	files
+	read *int
+}
+
+func (c counting) Read(path string) ([]byte, error) {
+	*c.read++
+	return c.files.Read(path)
+}
+
 func TestManyFiles(t *testing.T) {
 	in := files{}
 	var b strings.Builder

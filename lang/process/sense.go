@@ -17,6 +17,9 @@ func (b *builder) sense(p *Process) {
 	for _, st := range p.Stages {
 		b.stageSense(p, st)
 		b.endSense(st)
+		if b.countSteps(st) { // there is nothing in it that could be judged
+			p.Broken = true
+		}
 	}
 	b.proportions(p)
 	b.moistureSense(p)

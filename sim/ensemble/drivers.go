@@ -20,7 +20,7 @@ type Driver struct {
 // Drivers ranks the unknowns by how much of the spread of a figure goes with each,
 // the most first; those under a hundredth are left out.
 func (e *Ensemble) Drivers(of func(*forecast.Totals) float64) []Driver {
-	values := e.figure(func(f *forecast.Forecast) float64 { return of(&f.Totals) })
+	values := e.figure(of)
 	var kept []int
 	for i, v := range values {
 		if !math.IsNaN(v) {

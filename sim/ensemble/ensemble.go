@@ -13,6 +13,7 @@
 package ensemble
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math/rand/v2"
@@ -24,19 +25,25 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // DefaultMembers is how many forecasts an ensemble makes where nothing is said:
 // enough for the 10 and 90 % points of a batch to settle to a tenth of their
-// distance.
-const DefaultMembers = 400
+// distance. MostMembers is how many it makes at the most: a point of the spread then
+// settles to a fiftieth of that, far closer than the model is right.
+const (
+	DefaultMembers = 400
+	LeastMembers   = 10
+	MostMembers    = 10_000
+)
 
 // seed draws the same members for the same process, always.
 const seed1, seed2 = 0x6d616c74, 0x77726967
 
 // Options of an ensemble; the zero value is the usual one.
 type Options struct {
-	Members  int                   // 0 is DefaultMembers; 10 to 100,000
+	Members  int                   // 0 is DefaultMembers; LeastMembers to MostMembers
 	Workers  int                   // 0 is one for each core
 	Progress func(done, total int) // called now and then, from one goroutine at a time
 }
@@ -46,19 +53,27 @@ type Ensemble struct {
 	Process  *process.Process
 	Unknowns []Unknown
 	Draws    [][]float64 // of each member, the place of each unknown: 0 to 1
-	Members  []*forecast.Forecast
+	Members  []Member
+
+	lock      sync.Mutex // of what follows, while members are brought
+	stepAt    map[stepKey]int32
+	stepsSeen []stepKey
+	wordAt    map[string]int32
+	words     []string
 }
 
 // Run makes the ensemble. It returns the error of the context when it is
-// cancelled, and the first error of a forecast that could not begin.
+// cancelled, work.ErrPool where the forecasts cost too much together, and the first
+// error of a forecast that could not begin.
 func Run(ctx context.Context, p *process.Process, o Options) (*Ensemble, error) {
 	if o.Members == 0 {
 		o.Members = DefaultMembers
 	}
-	if o.Members < 10 || o.Members > 100_000 {
-		return nil, fmt.Errorf("an ensemble of %d members: it takes 10 to 100,000", o.Members)
+	if o.Members < LeastMembers || o.Members > MostMembers {
+		return nil, fmt.Errorf("an ensemble of %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
-	e := &Ensemble{Process: p, Unknowns: unknownsOf(p), Members: make([]*forecast.Forecast, o.Members)}
+	e := Of(p)
+	e.Unknowns, e.Members = unknownsOf(p), make([]Member, o.Members)
 	e.Draws = Hypercube(o.Members, len(e.Unknowns))
 	return e, e.fill(ctx, o)
 }
@@ -88,14 +103,22 @@ func (e *Ensemble) options(draw []float64) forecast.Options {
 func (e *Ensemble) fill(ctx context.Context, o Options) error {
 	var lock sync.Mutex
 	done := 0
-	return Each(ctx, o.Workers, len(e.Members), func(i int) (err error) {
-		e.Members[i], err = forecast.Run(e.Process, e.options(e.Draws[i]))
+	pool := work.NewPool(len(e.Members) * work.Shared)
+	err := Each(ctx, o.Workers, len(e.Members), func(i int) error {
+		opts := e.options(e.Draws[i])
+		opts.Meter = work.NewMeter(ctx, pool)
+		f, err := forecast.Run(e.Process, opts)
+		if err != nil {
+			return err
+		}
+		e.Members[i] = e.Reduce(f)
 		if o.Progress != nil {
 			lock.Lock()
 			defer lock.Unlock()
 			done++
 			o.Progress(done, len(e.Members))
 		}
-		return err
+		return nil
 	})
+	return cmp.Or(err, pool.Err())
 }

@@ -33,11 +33,11 @@ func spreadOf(values []float64) Spread {
 }
 
 // figure collects a figure from every member; those that broke off have none.
-func (e *Ensemble) figure(of func(*forecast.Forecast) float64) []float64 {
+func (e *Ensemble) figure(of func(*forecast.Totals) float64) []float64 {
 	out := make([]float64, len(e.Members))
-	for i, m := range e.Members {
-		if out[i] = math.NaN(); !m.BrokenOff() {
-			out[i] = of(m)
+	for i := range e.Members {
+		if out[i] = math.NaN(); !e.Members[i].Broken {
+			out[i] = of(&e.Members[i].Totals)
 		}
 	}
 	return out
@@ -45,7 +45,7 @@ func (e *Ensemble) figure(of func(*forecast.Forecast) float64) []float64 {
 
 // Total gives the spread of a figure of the totals.
 func (e *Ensemble) Total(of func(*forecast.Totals) float64) Spread {
-	return spreadOf(e.figure(func(f *forecast.Forecast) float64 { return of(&f.Totals) }))
+	return spreadOf(e.figure(of))
 }
 
 // StepSpread is the spread of one step's end.
@@ -60,42 +60,37 @@ type StepSpread struct {
 // Steps gives the spread of each step, in the order of the process. A step that not
 // every member has, such as a wait at a gate, has a Share below 1.
 func (e *Ensemble) Steps() []StepSpread {
-	type key struct {
-		stage process.StageKind
-		label string
-		place int // of the words that ask for it: two waits are at two gates
-	}
-	ends, wet, mass, order := map[key][]float64{}, map[key][]float64{}, map[key][]float64{}, map[key]float64{}
-	fill := func(m map[key][]float64, k key, i int, v float64) {
-		if m[k] == nil {
-			m[k] = slices.Repeat([]float64{math.NaN()}, len(e.Members))
-		}
-		m[k][i] = v
-	}
-	for i, f := range e.Members {
-		for s, st := range f.Stages {
-			for n, step := range st.Steps {
-				k := key{st.Kind, step.Label, step.Place.Start}
-				fill(ends, k, i, step.End)
-				fill(wet, k, i, step.MoistureEnd)
-				fill(mass, k, i, step.WeightEnd)
-				order[k] = max(order[k], float64(s)*1e3+float64(n))
+	n := len(e.stepsSeen)
+	ends, wet, mass, order := make([][]float64, n), make([][]float64, n), make([][]float64, n), make([]int32, n)
+	for i, m := range e.Members {
+		for _, x := range m.steps {
+			k := x.key
+			if ends[k] == nil {
+				ends[k], wet[k], mass[k] = nans(len(e.Members)), nans(len(e.Members)), nans(len(e.Members))
 			}
+			ends[k][i], wet[k][i], mass[k][i] = x.end, x.moisture, x.weight
+			order[k] = max(order[k], x.order)
 		}
 	}
 	var out []StepSpread
-	keys := make([]key, 0, len(order))
-	for k := range order {
-		keys = append(keys, k)
+	var keys []int
+	for k := range n {
+		if ends[k] != nil { // some member that was kept has it
+			keys = append(keys, k)
+		}
 	}
-	slices.SortFunc(keys, func(a, b key) int {
-		return cmp.Or(cmp.Compare(order[a], order[b]), cmp.Compare(a.label, b.label), cmp.Compare(a.place, b.place))
+	slices.SortFunc(keys, func(a, b int) int {
+		x, y := e.stepsSeen[a], e.stepsSeen[b]
+		return cmp.Or(cmp.Compare(order[a], order[b]), cmp.Compare(x.label, y.label), cmp.Compare(x.place, y.place))
 	})
 	for _, k := range keys {
-		out = append(out, StepSpread{k.stage, k.label, spreadOf(ends[k]), spreadOf(wet[k]), spreadOf(mass[k])})
+		x := e.stepsSeen[k]
+		out = append(out, StepSpread{x.stage, x.label, spreadOf(ends[k]), spreadOf(wet[k]), spreadOf(mass[k])})
 	}
 	return out
 }
+
+func nans(n int) []float64 { return slices.Repeat([]float64{math.NaN()}, n) }
 
 // Odds is how often something held.
 type Odds struct {
@@ -105,38 +100,30 @@ type Odds struct {
 
 // Expectations gives the odds of each promise of the process.
 func (e *Ensemble) Expectations() []Odds {
-	return e.odds(func(f *forecast.Forecast, hold func(string, bool)) {
-		for _, x := range f.Expects {
-			hold(x.Test.Place.Text(), x.Holds && !f.BrokenOff())
-		}
-	})
+	return e.odds(func(m *Member) []outcome { return m.expects })
 }
 
 // Gates gives the odds of each gate.
 func (e *Ensemble) Gates() []Odds {
-	return e.odds(func(f *forecast.Forecast, hold func(string, bool)) {
-		for _, g := range f.Gates {
-			hold(string(g.Stage)+": "+g.Text, g.Met)
-		}
-	})
+	return e.odds(func(m *Member) []outcome { return m.gates })
 }
 
-func (e *Ensemble) odds(each func(*forecast.Forecast, func(string, bool))) []Odds {
+func (e *Ensemble) odds(of func(*Member) []outcome) []Odds {
 	var out []Odds
-	at := map[string]int{}
-	for _, f := range e.Members {
-		seen := map[string]bool{}
-		each(f, func(text string, holds bool) {
-			i, ok := at[text]
+	at := map[int32]int{}
+	for k := range e.Members {
+		seen := map[int32]bool{}
+		for _, x := range of(&e.Members[k]) {
+			i, ok := at[x.text]
 			if !ok {
-				i, at[text] = len(out), len(out)
-				out = append(out, Odds{Text: text})
+				i, at[x.text] = len(out), len(out)
+				out = append(out, Odds{Text: e.words[x.text]})
 			}
-			if holds && !seen[text] {
+			if x.holds && !seen[x.text] {
 				out[i].Holds += 1 / float64(len(e.Members))
-				seen[text] = true
+				seen[x.text] = true
 			}
-		})
+		}
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Corner is one corner of the site's bands, and what breaks there.
@@ -43,7 +44,7 @@ func Corners(ctx context.Context, p *process.Process) ([]Corner, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		c, err := corner(p, axes, bits)
+		c, err := corner(ctx, p, axes, bits)
 		if err != nil {
 			return nil, err
 		}
@@ -52,7 +53,7 @@ func Corners(ctx context.Context, p *process.Process) ([]Corner, error) {
 	return out, nil
 }
 
-func corner(p *process.Process, axes []axis, bits int) (Corner, error) {
+func corner(ctx context.Context, p *process.Process, axes []axis, bits int) (Corner, error) {
 	var o forecast.Options
 	var names []string
 	for i, a := range axes {
@@ -63,6 +64,7 @@ func corner(p *process.Process, axes []axis, bits int) (Corner, error) {
 		a.set(&o, at)
 		names = append(names, fmt.Sprintf("%s %s", a.what, a.r.High.Like(end.SI)))
 	}
+	o.Meter = work.NewMeter(ctx, nil)
 	f, err := forecast.Run(p, o)
 	if err != nil {
 		return Corner{}, err

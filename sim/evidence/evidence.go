@@ -20,6 +20,7 @@
 package evidence
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -31,6 +32,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Trial is a batch beside its process, up to a time.
@@ -43,7 +45,16 @@ type Trial struct {
 
 	course forecast.Course
 	whole  bool // some item is of the end of a step, so that a brief forecast would not do
+	ctx    context.Context
+	pool   *work.Pool
 }
+
+// Bound ends the forecasts of the trial with a context, and has them spend from a pool,
+// which may be nil.
+func (t *Trial) Bound(ctx context.Context, pool *work.Pool) { t.ctx, t.pool = ctx, pool }
+
+// Meter is that of one forecast of the trial.
+func (t *Trial) Meter() *work.Meter { return work.NewMeter(t.ctx, t.pool) }
 
 // Axis is something that the record can tell of.
 type Axis struct {
@@ -71,7 +82,7 @@ func New(b *process.Batch, until time.Time) (*Trial, error) {
 	case b.Began.IsZero():
 		return nil, ErrNotBegun
 	}
-	t := &Trial{Batch: b, Process: withSample(b)}
+	t := &Trial{Batch: b, Process: withSample(b), ctx: context.Background()}
 	if !until.IsZero() {
 		t.Now = until.Sub(b.Began.Time).Seconds()
 		if t.Now < 0 {
@@ -158,6 +169,7 @@ func (t *Trial) Options(z []float64) forecast.Options {
 // are readings.
 func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
 	o, c := t.Options(z), t.course
+	o.Meter = t.Meter()
 	c.Brief = brief && !t.whole
 	o.Course = &c
 	return forecast.Run(t.Process, o)

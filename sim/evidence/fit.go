@@ -10,6 +10,7 @@ import (
 	"maltwright/lang/process"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Estimate is where the axes most likely lie.
@@ -88,6 +89,7 @@ func AsItWent(ctx context.Context, b *process.Batch) *forecast.Forecast {
 	if err != nil || len(t.Items) == 0 {
 		return nil
 	}
+	t.Bound(ctx, work.NewPool(fitPool))
 	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
 	if err != nil {
 		return nil
@@ -98,6 +100,10 @@ func AsItWent(ctx context.Context, b *process.Batch) *forecast.Forecast {
 	}
 	return f
 }
+
+// fitPool is what the forecasts of one fit may cost: a hundred usual ones take five
+// million.
+const fitPool = 60 * work.Shared
 
 type search struct {
 	ctx     context.Context

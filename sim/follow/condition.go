@@ -1,11 +1,13 @@
 package follow
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
@@ -15,18 +17,22 @@ import (
 
 	"maltwright/sim/ensemble"
 	"maltwright/sim/evidence"
-	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Options of a conditioning; the zero value is the usual one.
 type Options struct {
-	Members  int                   // 0 is DefaultMembers; 20 to 20,000
+	Members  int                   // 0 is DefaultMembers; LeastMembers to MostMembers
 	Workers  int                   // 0 is one for each core
 	Progress func(done, total int) // called now and then, from one goroutine at a time
 }
 
 // DefaultMembers is how many forecasts a batch is followed by where nothing is said.
-const DefaultMembers = 200
+const (
+	DefaultMembers = 200
+	LeastMembers   = 20
+	MostMembers    = 10_000
+)
 
 // Sure is an ensemble that knows what was read.
 type Sure struct {
@@ -37,6 +43,8 @@ type Sure struct {
 	Effective float64            // how many members of equal weight the weights are worth
 	Members   int                // how many were forecast and weighed
 	Redrawn   int                // how often more were drawn because too few bore all the weight
+
+	members []Member // those of the ensemble, with what they see
 }
 
 const (
@@ -53,19 +61,24 @@ const (
 // readings, more are drawn about the likeliest course, and again about those that agree
 // best, as long as it is worth it. All are kept, and each is weighed for how likely it
 // was to be drawn by any of the draws. It returns the error of the context when it is
-// cancelled, and that of a forecast that cannot begin.
+// cancelled, that of a forecast that cannot begin, and work.ErrPool where the forecasts
+// cost too much; where more of them would, no more are drawn.
 func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error) {
 	if o.Members == 0 {
 		o.Members = DefaultMembers
 	}
-	if o.Members < 20 || o.Members > 20_000 {
-		return nil, fmt.Errorf("a batch followed by %d members: it takes 20 to 20,000", o.Members)
+	if o.Members < LeastMembers || o.Members > MostMembers {
+		return nil, fmt.Errorf("a batch followed by %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
-	d := &drawing{ctx: ctx, t: t, o: o, rand: rand.NewPCG(drawSeed1, drawSeed2)}
-	if err := d.run(d.usual(o.Members)); err != nil {
+	most := o.Members * work.Shared * 3 / 2 // some five draws of the usual cost twice over
+	pool := work.NewPool(most)
+	t.Bound(ctx, pool)
+	d := &drawing{ctx: ctx, t: t, o: o, rand: rand.NewPCG(drawSeed1, drawSeed2), all: ensemble.Of(t.Process)}
+	if err := cmp.Or(d.run(d.usual(o.Members)), pool.Err()); err != nil {
 		return nil, err
 	}
-	for len(d.about) < redraws && d.effective() < enough*float64(o.Members) {
+	draw := most - pool.Left() // what one costs
+	for len(d.about) < redraws && d.effective() < enough*float64(o.Members) && pool.Left() > draw+draw/2 {
 		p, err := d.proposal()
 		if err != nil {
 			return nil, err
@@ -87,9 +100,13 @@ type drawing struct {
 	about   []*distmv.StudentsT // what was drawn from, beside what is usual
 	drew    []int               // how many from each
 	z       [][]float64
-	members []*forecast.Forecast
+	all     *ensemble.Ensemble // of which the members are
+	members []Member
 	likely  []float64 // logarithm of how likely the readings are, for each member
 	weights []float64 // their sum is 1
+
+	lock  sync.Mutex // of gates
+	gates map[gate]*gate
 }
 
 // usual draws members from what is usual, each axis evenly.
@@ -172,14 +189,14 @@ func (d *drawing) drawn(p *distmv.StudentsT) [][]float64 {
 
 // run forecasts members more and weighs all that there are.
 func (d *drawing) run(z [][]float64) error {
-	members, likely := make([]*forecast.Forecast, len(z)), make([]float64, len(z))
+	members, likely := make([]Member, len(z)), make([]float64, len(z))
 	report := d.reporting(len(d.z), len(z))
 	err := ensemble.Each(d.ctx, d.o.Workers, len(z), func(i int) error {
 		f, err := d.t.Run(z[i], false)
 		if err != nil {
 			return err
 		}
-		members[i], likely[i] = f, -evidence.Cost(d.t.Residuals(f, z[i]))
+		members[i], likely[i] = d.keep(f, z[i])
 		report()
 		return nil
 	})
@@ -211,20 +228,20 @@ func (d *drawing) drawnAs(z []float64, prior float64) float64 {
 func (d *drawing) settle() *Sure {
 	n := d.o.Members
 	s := &Sure{Trial: d.t, Effective: d.effective(), Members: len(d.z), Redrawn: len(d.about), Mean: make([]float64, len(d.t.Axes))}
-	e := &ensemble.Ensemble{Process: d.t.Process}
+	s.Ensemble = d.all
 	at, i := d.weights[0], 0
 	for k := range n {
 		for want := (float64(k) + 0.5) / float64(n); at < want && i < len(d.weights)-1; {
 			i++
 			at += d.weights[i]
 		}
-		e.Members, s.Z = append(e.Members, d.members[i]), append(s.Z, d.z[i])
+		s.Ensemble.Members = append(s.Ensemble.Members, d.members[i].Member)
+		s.members, s.Z = append(s.members, d.members[i]), append(s.Z, d.z[i])
 	}
 	for i, z := range d.z {
 		for k := range z {
 			s.Mean[k] += d.weights[i] * z[k]
 		}
 	}
-	s.Ensemble = e
 	return s
 }

@@ -102,12 +102,28 @@ func followed(t testing.TB, b *invent.Batch, at float64, last process.StageKind,
 	return s
 }
 
-func (s *Sure) spread(of func(*forecast.Forecast) float64) ensemble.Spread {
-	var list []float64
-	for _, f := range s.Ensemble.Members {
-		list = append(list, of(f))
+// ends are those of what is asked, over the members: when they first reach it, as in
+// reaches, and what they weigh at the end of the stage, as in weight.
+func (s *Sure) ends(kind process.StageKind) (reached, weighs ensemble.Spread) {
+	var at, kg []float64
+	for i := range s.Ensemble.Members {
+		first, last, before := math.NaN(), math.NaN(), 0.0
+		for _, x := range s.Ensemble.Ends(i) {
+			if x.Stage == kind {
+				last = x.Weight
+			}
+			switch {
+			case x.Stage != kind || !math.IsNaN(first):
+			case kind == process.Germinate:
+				first = x.End
+			case x.Label == string(process.Cure):
+				first = before
+			}
+			before = x.End
+		}
+		at, kg = append(at, first), append(kg, last)
 	}
-	return ensemble.SpreadOf(list)
+	return ensemble.SpreadOf(at), ensemble.SpreadOf(kg)
 }
 
 // A batch whose lot, house and weather are drawn from what is usual must come out
@@ -139,11 +155,11 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 		}
 		s := followed(t, b, at, kind, members)
 		least = min(least, s.Effective)
-		x := s.spread(func(f *forecast.Forecast) float64 { return reaches(f, kind) })
+		x, w := s.ends(kind)
 		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
 			inside++
 		}
-		if w := s.spread(func(f *forecast.Forecast) float64 { return weight(f, kind) }); w.P10 <= weight(b.Forecast, kind) && weight(b.Forecast, kind) <= w.P90 {
+		if w.P10 <= weight(b.Forecast, kind) && weight(b.Forecast, kind) <= w.P90 {
 			heavy++
 		}
 	}
@@ -170,7 +186,7 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 		for seed := range uint64(batches) {
 			b := invented(t, p, 1000+seed)
 			end := reaches(b.Forecast, process.Germinate)
-			x := followed(t, b, share*end, process.Germinate, members).spread(func(f *forecast.Forecast) float64 { return reaches(f, process.Germinate) })
+			x, _ := followed(t, b, share*end, process.Germinate, members).ends(process.Germinate)
 			sum += math.Abs(x.P50-end) / 3600
 		}
 		errors = append(errors, sum/float64(batches))

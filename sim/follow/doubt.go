@@ -56,11 +56,7 @@ func (f *Following) judge() []Judged {
 	out := make([]Judged, len(f.Trial.Items))
 	for i := range f.Trial.Items {
 		item := &f.Trial.Items[i]
-		values := make([]float64, len(f.Ensemble.Members))
-		for k, m := range f.Ensemble.Members {
-			values[k] = item.Expect(m, f.Trial.Offset(f.Z[k]))
-		}
-		j := Judged{Item: item, Expected: ensemble.SpreadOf(values)}
+		j := Judged{Item: item, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
 		switch mid := j.Expected.P50; {
 		case j.Expected.Share < 0.5:
 			j.Off = math.NaN()

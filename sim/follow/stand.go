@@ -1,8 +1,6 @@
 package follow
 
 import (
-	"math"
-
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
@@ -18,21 +16,12 @@ type Stand struct {
 
 // stand is what the members see now.
 func (f *Following) stand() Stand {
-	of := func(value func(*forecast.Sight) float64) ensemble.Spread {
-		list := make([]float64, len(f.Ensemble.Members))
-		for i, m := range f.Ensemble.Members {
-			if list[i] = math.NaN(); f.Trial.Seen(m) {
-				list[i] = value(&m.Seen[len(m.Seen)-1])
-			}
-		}
-		return ensemble.SpreadOf(list)
-	}
 	s := Stand{
-		Moisture: of(func(s *forecast.Sight) float64 { return s.Moisture }), Weight: of(func(s *forecast.Sight) float64 { return s.Weight }),
-		Lost: of(func(s *forecast.Sight) float64 { return s.Lost }), Chit: of(func(s *forecast.Sight) float64 { return s.Chit }),
-		Acrospire: of(func(s *forecast.Sight) float64 { return s.Acrospire }), Modification: of(func(s *forecast.Sight) float64 { return s.Modification }),
-		Bed: of(func(s *forecast.Sight) float64 { return s.Bed }), AirOff: of(func(s *forecast.Sight) float64 { return s.AirOff }),
-		Malt: of(func(s *forecast.Sight) float64 { return s.Malt }),
+		Moisture: f.seen(func(n *now) float64 { return n.moisture }), Weight: f.seen(func(n *now) float64 { return n.weight }),
+		Lost: f.seen(func(n *now) float64 { return n.lost }), Chit: f.seen(func(n *now) float64 { return n.chit }),
+		Acrospire: f.seen(func(n *now) float64 { return n.acrospire }), Modification: f.seen(func(n *now) float64 { return n.modification }),
+		Bed: f.seen(func(n *now) float64 { return n.bed }), AirOff: f.seen(func(n *now) float64 { return n.airOff }),
+		Malt: f.seen(func(n *now) float64 { return n.malt }),
 	}
 	if n := len(f.Centre.Seen); n > 0 && f.Trial.Seen(f.Centre) {
 		s.Sight = f.Centre.Seen[n-1]

@@ -33,26 +33,24 @@ func (f *Following) waits() []Wait {
 		hold  bool
 	}
 	var order []key
-	left, first := map[key][]float64{}, map[key]forecast.Gate{}
-	for i, m := range f.Ensemble.Members {
-		for _, g := range m.Gates {
-			if g.Ended < f.Now-1 {
-				continue
-			}
-			k := key{g.Stage, g.Place.Start, g.Hold}
+	left, first := map[key][]float64{}, map[key]*gate{}
+	for i := range f.members {
+		for _, w := range f.members[i].waits {
+			g := w.gate
+			k := key{g.stage, g.place.Start, g.hold}
 			if left[k] == nil {
-				left[k] = nans(len(f.Ensemble.Members))
+				left[k] = nans(len(f.members))
 				first[k], order = g, append(order, k)
 			}
 			if math.IsNaN(left[k][i]) { // a condition of a repeat is looked at again and again
-				left[k][i] = reached(g) - f.Now
+				left[k][i] = w.at - f.Now
 			}
 		}
 	}
 	var out []Wait
 	for _, k := range order {
 		g, s := first[k], ensemble.SpreadOf(left[k])
-		out = append(out, Wait{Stage: g.Stage, Text: g.Text, Place: g.Place, Hold: g.Hold, Left: s, Share: s.Share})
+		out = append(out, Wait{Stage: g.stage, Text: g.text, Place: g.place, Hold: g.hold, Left: s, Share: s.Share})
 	}
 	return f.inOrder(out)
 }

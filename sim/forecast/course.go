@@ -166,12 +166,13 @@ func (r *run) stageStop(st *process.Stage, d doing) stop {
 
 // drive drives the model, and writes its state down at each look that falls due.
 func (r *run) drive(m *model, stops []stop, ticks []*tick) (int, Ending, float64, error) {
+	r.effort.at = r.at
 	r.ready = math.NaN()
 	if w := r.watching(); w != nil {
 		ticks = append(slices.Clip(ticks), w)
 	}
 	began := r.clock
-	which, ending, took, err := drive(m, stops, ticks)
+	which, ending, took, err := r.effort.drive(m, stops, ticks)
 	r.ready += began
 	if err == nil { // what is looked at as a step ends, is seen of it and not of the next
 		err = r.seeThrough(*m, began+took+momentWidth)

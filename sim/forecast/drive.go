@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/work"
 )
 
 // model is the state of one stage that time moves forward.
@@ -41,12 +43,13 @@ type stop struct {
 type tick struct {
 	every, next float64 // s; next counts from the beginning of the step
 	do          func(model) error
+	place       source.Place // of the statement that asks for it
 }
 
 // drive advances the model until one of the stops ends it. It gives the stop that
 // did, how, and after how long. On an error the model is left where it was last
 // sound.
-func drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
+func (e *effort) drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
 	for at := 0.0; ; {
 		note(*m, stops, at)
 		if i := holding(*m, stops, at); i >= 0 {
@@ -56,36 +59,46 @@ func drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, too
 		if at >= end {
 			return i, stops[i].ending, at, nil
 		}
-		dt := min(chunk, end-at, untilEarliest(stops, at), untilTick(ticks, at))
+		due, by := untilTick(ticks, at)
+		dt := min(chunk, end-at, untilEarliest(stops, at), due)
+		if due > dt {
+			by = source.Place{}
+		}
 		before := (*m).copy()
-		if err := (*m).advance(dt); err != nil {
+		if err := e.advance(*m, dt, by); err != nil {
 			*m = before
 			return i, stops[i].ending, at, err
 		}
 		if k := holding(*m, stops, at+dt); k >= 0 {
-			span, err := bisect(m, before, &stops[k], at, dt)
+			span, err := e.bisect(m, before, &stops[k], at, dt)
 			return k, ByGate, at + span, err
 		}
 		at += dt
-		if err := strike(*m, ticks, at); err != nil {
+		if err := e.strike(*m, ticks, at); err != nil {
 			return i, stops[i].ending, at, err
 		}
 	}
 }
 
-func untilTick(ticks []*tick, at float64) float64 {
-	next := math.Inf(1)
+// untilTick tells when the next tick falls due, and which statement asks for it.
+func untilTick(ticks []*tick, at float64) (next float64, place source.Place) {
+	next = math.Inf(1)
 	for _, t := range ticks {
-		next = min(next, max(t.next-at, momentWidth))
+		if due := max(t.next-at, momentWidth); due < next {
+			next, place = due, t.place
+		}
 	}
-	return next
+	return next, place
 }
 
 // strike does what is due.
-func strike(m model, ticks []*tick, at float64) error {
+func (e *effort) strike(m model, ticks []*tick, at float64) error {
 	for _, t := range ticks {
 		for at >= t.next {
 			t.next += t.every
+			if err := e.spend(work.Look, t.place); err != nil {
+				return err
+			}
 			if err := t.do(m); err != nil {
 				return err
 			}
@@ -150,12 +163,12 @@ func untilEarliest(stops []stop, at float64) float64 {
 
 // bisect finds the moment, after before and within dt, at which the stop's
 // condition begins to hold, and leaves the model there.
-func bisect(m *model, before model, s *stop, at, dt float64) (float64, error) {
+func (e *effort) bisect(m *model, before model, s *stop, at, dt float64) (float64, error) {
 	low, high := 0.0, dt
 	for high-low > momentWidth {
 		mid := (low + high) / 2
 		try := before.copy()
-		if err := try.advance(mid - low); err != nil {
+		if err := e.advance(try, mid-low, source.Place{}); err != nil {
 			return high, err
 		}
 		if at+mid >= s.earliest && Holds(timed(try, at+mid), s.until) {

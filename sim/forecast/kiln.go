@@ -6,6 +6,7 @@ import (
 
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
+	"maltwright/sim/work"
 )
 
 // kilnModel is malt on the kiln, with what the kiln is set to.
@@ -27,6 +28,7 @@ type kilnModel struct {
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
+	meter          *work.Meter
 }
 
 // rise is a temperature that runs from one value to another, then stays.
@@ -94,6 +96,9 @@ func (m *kilnModel) advance(dt float64) error {
 
 // heat follows what the heat does to each layer.
 func (m *kilnModel) heat(dt float64) error {
+	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
+		return err
+	}
 	m.layers = m.bed.Layers(m.layers[:0])
 	for i := range m.quality {
 		b, a := m.before[i], m.layers[i]

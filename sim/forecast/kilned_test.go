@@ -73,7 +73,7 @@ func TestAirThatCannotCarryTheWaterIsTold(t *testing.T) {
 func TestStirringGoesOnFromStepToStep(t *testing.T) {
 	stirred := 0
 	ticks := []*tick{{every: 3 * 3600, next: 3 * 3600, do: func(model) error { stirred++; return nil }}}
-	r := &run{f: &Forecast{Stages: []Stage{{}}}}
+	r := &run{effort: effortOf(nil), f: &Forecast{Stages: []Stage{{}}}}
 	for range 3 {
 		require.NoError(t, r.through(still{&finished{}}, &process.Stage{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
 	}

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -10,6 +11,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
+	"maltwright/sim/work"
 )
 
 // Options move what a process does not settle; the zero value is the middle of
@@ -25,6 +27,8 @@ type Options struct {
 	AirAt, HumidityAt, WaterAt, BandAt float64
 
 	Course *Course // of a batch under way; nil for a plan
+
+	Meter *work.Meter // of what it may cost; nil for one of its own
 }
 
 // within gives the place in a band.
@@ -37,13 +41,15 @@ const zeroC = 273.15
 // ErrNothing says that a process lacks what a forecast begins with.
 var ErrNothing = errors.New("the process does not say what grain it is made from")
 
-// Run forecasts a process. It returns ErrNothing, or an error of a model that
-// cannot start; what goes wrong later is a Trouble of the forecast.
+// Run forecasts a process. It returns ErrNothing, an error of a model that cannot
+// start, that of a context that is cancelled, or work.ErrPool where forecasts that
+// belong together cost too much; what goes wrong later is a Trouble of the forecast.
 func Run(p *process.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
-	r := &run{p: p, o: o, f: &Forecast{Process: p}}
+	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter)}
+	defer r.effort.Settle()
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
@@ -62,12 +68,11 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 			return r.f, nil
 		}
 		r.left(st.Kind)
-		if err != nil {
-			at := st.Place
-			if r.at.Known() {
-				at = r.at
+		if err = cmp.Or(r.effort.Err(), err); err != nil {
+			if r.effort.stopped() {
+				return nil, err
 			}
-			r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, plain(err)))
+			r.unable(st, err)
 			break
 		}
 	}
@@ -76,6 +81,18 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 	}
 	r.finish()
 	return r.f, nil
+}
+
+// unable says where and why a stage cannot be forecast to its end.
+func (r *run) unable(st *process.Stage, err error) {
+	at, why := st.Place, plain(err)
+	if r.at.Known() {
+		at = r.at
+	}
+	if r.effort.Err() != nil {
+		at, why = r.effort.dearest(at)
+	}
+	r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, why))
 }
 
 // stages runs each stage, by its kind.
@@ -105,6 +122,7 @@ type run struct {
 	ends   []Ended // those of the course that are to come
 	looked int     // of its looks
 	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
+	effort *effort
 }
 
 // begin takes up the lot and the site.
@@ -184,6 +202,7 @@ func (r *run) record(s Step, m model, before, took float64) {
 	s.Start, s.End = r.clock, r.clock+took
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
+	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up
 	r.clock += took
 	r.passed(r.now)
 }

@@ -25,6 +25,7 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 		area = most
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
+	piece.Meter(r.effort.Meter)
 	m := &growModel{piece: piece, area: area}
 	if err == nil {
 		m.look()
@@ -158,7 +159,7 @@ func (r *run) turning(st *process.Stage) []*tick {
 	}
 	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
 	if st.Turn != nil {
-		due.every, due.next = st.Turn.SI, st.Turn.SI
+		due.every, due.next, due.place = st.Turn.SI, st.Turn.SI, st.Turn.Place
 	}
 	switch done := r.turned(due, turn); {
 	case done != nil:
@@ -199,7 +200,7 @@ func (r *run) sprinkling(s *process.Sprinkle) *tick {
 	if s.Water.Dimension == quantity.Volume {
 		kg *= 1000 // a litre of water weighs a kilogram
 	}
-	return &tick{every: s.Every.SI, next: s.Every.SI, do: func(m model) error {
+	return &tick{every: s.Every.SI, next: s.Every.SI, place: s.Every.Place, do: func(m model) error {
 		return m.(*growModel).piece.Sprinkle(kg, r.site.water)
 	}}
 }

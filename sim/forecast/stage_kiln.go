@@ -22,7 +22,7 @@ func (r *run) kiln(st *process.Stage) error {
 	}
 	var ticks []*tick
 	if st.Turn != nil {
-		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, do: func(m model) error {
+		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, place: st.Turn.Place, do: func(m model) error {
 			m.(*kilnModel).mix()
 			return nil
 		}})
@@ -83,7 +83,8 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &kilnModel{bed: bed, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	bed.Meter(r.effort.Meter)
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
 	for range bed.Layers(nil) {
 		m.quality = append(m.quality, quality.Green())
 	}

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/sim/steep"
+	"maltwright/sim/work"
 )
 
 // steep runs the soaks and rests.
@@ -14,6 +15,7 @@ func (r *run) steep(st *process.Stage) error {
 	if err != nil {
 		return err
 	}
+	state.Meter(r.effort.Meter)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}}
 	r.assume("water for each soak", fmt.Sprintf("%.1f l for each kg of grain", steep.DefaultWaterPerKg), "enough to stand a hand above the grain")
 	if err := r.wet(m, st, st.Steps); err != nil {
@@ -67,7 +69,10 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 		times = int(math.Round(s.Times.Range.High.SI))
 	}
 	began := r.clock
-	for i := 0; i < times; i++ {
+	for range times {
+		if err := r.effort.spend(work.Look, s.Place); err != nil {
+			return err
+		}
 		for _, inner := range s.Steps {
 			if err := r.wet(m, st, []*process.Step{inner}); err != nil {
 				return err

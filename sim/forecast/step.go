@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
+	"maltwright/sim/work"
 )
 
 // gateWait is how long a gate without an allow is waited for (common practice: a
@@ -96,6 +97,7 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, 
 
 // met writes down that a condition came about now.
 func (r *run) met(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
+	_ = r.effort.spend(work.Line, c.Place)
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
@@ -105,6 +107,7 @@ func (r *run) met(st *process.Stage, m model, c *process.Condition, began float6
 func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
 	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
+	_ = r.effort.spend(work.Line, c.Place)
 	if t := failing(timed(m, r.clock-began), c); t != nil {
 		g.Failed = t
 		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
@@ -113,7 +116,8 @@ func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began floa
 		g.Searching = true
 		far := m.copy()
 		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}
-		if _, ending, took, err := drive(&far, which, nil); err == nil && ending == ByGate {
+		r.effort.at = c.Place
+		if _, ending, took, err := r.effort.drive(&far, which, nil); err == nil && ending == ByGate {
 			g.Needs = took
 		}
 	}

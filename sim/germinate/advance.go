@@ -5,6 +5,7 @@ import (
 
 	"maltwright/sim/air"
 	"maltwright/sim/grain"
+	"maltwright/sim/work"
 )
 
 const (
@@ -65,6 +66,9 @@ type runner struct {
 // step goes on by at most limit seconds and returns the seconds it took.
 func (r *runner) step(limit float64) (float64, error) {
 	p := r.p
+	if err := p.meter.Spend(work.Piece); err != nil {
+		return 0, err
+	}
 	if !r.fresh {
 		r.now = p.flow(&p.y, r.face)
 	}

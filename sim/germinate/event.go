@@ -1,6 +1,10 @@
 package germinate
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/work"
+)
 
 const (
 	// eventTime, s: how close the moment is found at which a course ends.
@@ -45,6 +49,7 @@ func (r *runner) until(c course, h float64) (float64, vector) {
 func (r *runner) moment(c course, h, low, high float64) float64 {
 	from, to := 0.0, h
 	for range 60 {
+		_ = r.p.meter.Spend(work.Piece) // the step that follows sees that it is used up
 		if to-from < eventTime {
 			break
 		}

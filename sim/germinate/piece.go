@@ -7,6 +7,7 @@ import (
 	"maltwright/sim/air"
 	"maltwright/sim/drying"
 	"maltwright/sim/grain"
+	"maltwright/sim/work"
 )
 
 // Floor is where the piece lies.
@@ -38,6 +39,8 @@ type Piece struct {
 	start     float64 // dry matter respired before New, kg
 	removed   float64 // heat taken out by the hold, J
 	sprinkled float64 // J, brought by sprinkling
+
+	meter *work.Meter
 }
 
 // The integrated quantities.
@@ -65,6 +68,10 @@ func (y vector) plus(h float64, d *vector) vector {
 	}
 	return y
 }
+
+// Meter has the piece, and every copy of it, spend what it does from a meter. Once that
+// is used up Advance returns its error.
+func (p *Piece) Meter(m *work.Meter) { p.meter = m }
 
 // New spreads the batch, all of it at t °C (0 to 45), over the floor. It
 // returns the errors of [grain.Batch.Check] and *[air.RangeError] for a floor

@@ -1,6 +1,7 @@
 package kiln
 
 import (
+	"cmp"
 	"errors"
 	"math"
 
@@ -31,7 +32,7 @@ func (b *Bed) Advance(dt float64, set Setting) (Progress, error) {
 	}
 	b.set = set
 	if b.begin(set.at(0)); !b.now.settled {
-		return b.work, ErrStalled
+		return b.work, b.stalled()
 	}
 	for done := 0.0; done < dt; {
 		taken, err := b.advanceOnce(done, dt)
@@ -50,6 +51,9 @@ func (b *Bed) Advance(dt float64, set Setting) (Progress, error) {
 func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 	before := b.moment()
 	for h := math.Inf(1); h > leastStep; {
+		if b.meter.Err() != nil {
+			break
+		}
 		h = fitted(b.step, dt-done)
 		miss := b.attempt(h, b.set.at((done+middle*h)/dt), b.set.at((done+h)/dt))
 		good := h * 0.85 / math.Cbrt(math.Max(miss, 1e-4))
@@ -66,8 +70,11 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 	for i := range b.layers {
 		b.layers[i].mean = b.layers[i].t
 	}
-	return 0, ErrStalled
+	return 0, b.stalled()
 }
+
+// stalled is why no step was taken.
+func (b *Bed) stalled() error { return cmp.Or(b.meter.Err(), ErrStalled) }
 
 // A step may grow or shrink by these factors from one to the next.
 const mostGrowth, leastGrowth = 5.0, 0.1

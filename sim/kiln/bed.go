@@ -6,6 +6,7 @@ import (
 
 	"maltwright/sim/air"
 	"maltwright/sim/drying"
+	"maltwright/sim/work"
 )
 
 // Bed is malt on a kiln. Make one with New; move it with Advance; ask it with
@@ -29,6 +30,7 @@ type Bed struct {
 	ledger  Ledger
 	plateau plateau
 	work    Progress
+	meter   *work.Meter
 }
 
 // New puts a charge on a kiln. It returns a *[air.RangeError], or several
@@ -73,6 +75,10 @@ func (e Equipment) layers() int {
 	}
 	return e.Layers
 }
+
+// Meter has the bed, and every clone of it, spend what it does from a meter. Once that
+// is used up Advance returns its error.
+func (b *Bed) Meter(m *work.Meter) { b.meter = m }
 
 // Clone returns a bed of its own in the same state.
 func (b *Bed) Clone() *Bed {

@@ -15,6 +15,10 @@ type flow struct {
 // the layers in their slot.
 func (b *Bed) march(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, settled: true}
+	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
+		f.settled, f.off = false, on
+		return f
+	}
 	m := meeting{
 		exchange: f.exchange, malt: b.malt, in: on, wall: on.t, pressure: b.ambient.P,
 		dry: b.dry, perDry: a / b.dry,

@@ -31,9 +31,9 @@ func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
 	}
 	assert.Equal(t, []string{"Far field 2026", "Near field 2026"}, lots)
 
-	a, err := trialOf(batches[0])
+	a, err := trialOf(t.Context(), batches[0], nil)
 	require.NoError(t, err)
-	b, err := trialOf(batches[1])
+	b, err := trialOf(t.Context(), batches[1], nil)
 	require.NoError(t, err)
 	f, err := fitted(context.Background(), []*evidence.Trial{a}, 0)
 	require.NoError(t, err)

@@ -85,6 +85,7 @@ func lastings(t *evidence.Trial, learnt, model []float64) ([]Lasting, error) {
 func planned(t *evidence.Trial, z []float64) (*forecast.Forecast, error) {
 	o := t.Options(z)
 	o.Course = &forecast.Course{Changes: t.Batch.Changes}
+	o.Meter = t.Meter()
 	return forecast.Run(t.Process, o)
 }
 

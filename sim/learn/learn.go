@@ -25,6 +25,7 @@ import (
 
 	"maltwright/lang/process"
 	"maltwright/sim/evidence"
+	"maltwright/sim/work"
 )
 
 // Options are those of learning.
@@ -58,8 +59,12 @@ var ErrNothing = errors.New("no batch from which anything could be learnt")
 func Of(ctx context.Context, batches []*process.Batch, o Options) (*Result, error) {
 	r := &Result{}
 	var trials []*evidence.Trial
+	pool := work.NewPool(work.Shared * ofFit * len(batches) * (1 + len(batches)))
 	for _, b := range batches {
-		t, err := trialOf(b)
+		t, err := trialOf(ctx, b, pool)
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
 		if err != nil {
 			r.Left = append(r.Left, Left{b, err.Error()})
 			continue
@@ -85,6 +90,10 @@ func Of(ctx context.Context, batches []*process.Batch, o Options) (*Result, erro
 	return r, err
 }
 
+// ofFit is how many forecasts a fit makes of a batch, with its share of those in which
+// others are held out.
+const ofFit = 200
+
 // replaces notes the house block by which the batch's process goes.
 func (r *Result) replaces(b *process.Batch) {
 	l := b.Process.Learnt()
@@ -100,7 +109,7 @@ func (r *Result) replaces(b *process.Batch) {
 }
 
 // trialOf makes the trial of a batch, if it can be forecast and says something.
-func trialOf(b *process.Batch) (*evidence.Trial, error) {
+func trialOf(ctx context.Context, b *process.Batch, pool *work.Pool) (*evidence.Trial, error) {
 	if b.Broken {
 		return nil, errors.New("some of its record does not read")
 	}
@@ -111,6 +120,7 @@ func trialOf(b *process.Batch) (*evidence.Trial, error) {
 	case len(t.Items) == 0:
 		return nil, errors.New("nothing was weighed, counted, felt or read")
 	}
+	t.Bound(ctx, pool)
 	if _, err := t.At(make([]float64, len(t.Axes))); err != nil {
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
 	}

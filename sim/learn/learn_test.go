@@ -79,7 +79,7 @@ func houseOf(t testing.TB, batches []*process.Batch) map[ensemble.Factor]Factor 
 	t.Helper()
 	var trials []*evidence.Trial
 	for _, b := range batches {
-		x, err := trialOf(b)
+		x, err := trialOf(t.Context(), b, nil)
 		require.NoError(t, err)
 		trials = append(trials, x)
 	}

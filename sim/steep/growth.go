@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/grain"
+	"maltwright/sim/work"
 )
 
 const (
@@ -44,6 +45,7 @@ func (st *stretch) moment(at float64) moment {
 func (s *State) grow(st *stretch) {
 	n := math.Max(1, math.Ceil(st.dt/st.maxStep))
 	h := st.dt / n
+	_ = s.meter.Spend(work.Wet * int(n)) // whoever drives the steep sees that it is used up
 	due, start := s.lot.Profile.Due(s.clock), st.moment(0)
 	for i := range int(n) {
 		middle, end := st.moment((float64(i)+0.5)*h), st.moment(float64(i+1)*h)

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"maltwright/sim/grain"
+	"maltwright/sim/work"
 )
 
 // State is grain in the steep. Copy it with an assignment. Make it with [New].
@@ -27,7 +28,13 @@ type State struct {
 	airTime   float64 // s in air in all, since the first wetting
 	oxygen    float64 // mg per kg of grain as received, in the water now
 	airless   float64 // s under water without oxygen
+
+	meter *work.Meter
 }
+
+// Meter has the state, and every copy of it, spend what it does from a meter. It goes on
+// when that is used up; a step of the steep is never long.
+func (s *State) Meter(m *work.Meter) { s.meter = m }
 
 // New returns the raw grain of the lot, before its first soak. It returns the
 // errors of [grain.Lot.Checked].

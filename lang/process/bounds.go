@@ -1,0 +1,91 @@
+package process
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+)
+
+// MostSteps is how many steps a stage may have, those of a repeat counted as often as
+// they are done: more than an hour each for the three weeks that a steep can last.
+const MostSteps = 500
+
+// LeastInterval is the shortest time after which something may be done again, s.
+const LeastInterval = 60.0
+
+var (
+	intervalTooShort = rule("interval-too-short", fault, "something is to be done more than once a minute",
+		"nobody turns, stirs or sprinkles so often; the unit is most likely a slip", "look at the number and its unit",
+		inPiece("turn every 8 s"), inPiece("turn every 8 h"))
+	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps",
+		"nobody makes so many soaks and rests, and no forecast of them would end", "look at how often repeat is to be done, and at what it repeats",
+		soaked("repeat 1000 times { soak 1 h in water at 13 °C; rest 1 h in air at 14 °C }"),
+		soaked("repeat 3 times { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"))
+)
+
+// boundRules are the rules of this file.
+var boundRules = []finding.Rule{intervalTooShort, stepsTooMany}
+
+// inPiece and soaked are processes around a statement, for the examples.
+func inPiece(statement string) string {
+	return "use \"loft.malt\"\nprocess \"Loft pale\" {\n  make pale malt\n  from 6 kg of \"Far field 2026\"\n  steep in \"blue tub\" { soak 7 h in water at 13 °C }\n" +
+		"  germinate on \"larch floor\" { hold bed at 14 to 17 °C; for 5 days; " + statement + " }\n" + shortKiln + "}"
+}
+
+func soaked(statement string) string {
+	return "use \"loft.malt\"\nprocess \"Loft pale\" {\n  make pale malt\n  from 6 kg of \"Far field 2026\"\n  steep in \"blue tub\" { " + statement + " }\n" +
+		"  germinate on \"larch floor\" { hold bed at 14 to 17 °C; for 5 days }\n" + shortKiln + "}"
+}
+
+// interval is the time after which something is done again.
+func (b *builder) interval(r *reading) *Quantity {
+	q := b.positive(r.clause("every", 0).quantity(), "a time")
+	if q == nil || q.SI >= LeastInterval {
+		return q
+	}
+	b.refuse(intervalTooShort.At(q.Place, fmt.Sprintf("%s every %s; nothing is done more often than once a minute", r.Verb.Text, q)))
+	return nil
+}
+
+// countSteps reports a stage of too many steps, and tells whether it did.
+func (b *builder) countSteps(st *Stage) bool {
+	n, told := b.stepsOf(st.Steps)
+	if told || n <= MostSteps {
+		return told
+	}
+	b.refuse(stepsTooMany.At(st.Place, fmt.Sprintf("%s has %.0f steps, and %d are the most", st.Kind, n, MostSteps)))
+	return true
+}
+
+// stepsOf counts steps as often as they are done, and tells whether it has reported a
+// repeat that comes to too many.
+func (b *builder) stepsOf(steps []*Step) (n float64, told bool) {
+	for _, s := range steps {
+		if s.Kind != Repeat {
+			n++
+			continue
+		}
+		inner, told := b.stepsOf(s.Steps)
+		if told {
+			return n, true
+		}
+		if s.Times != nil {
+			inner = math.Max(1, inner) * s.Times.Range.High.SI
+		}
+		if inner > MostSteps {
+			b.refuse(stepsTooMany.At(s.Place, fmt.Sprintf("this repeat comes to %s steps, and %d are the most that a stage may have", many(inner), MostSteps)))
+			return n, true
+		}
+		n += inner
+	}
+	return n, false
+}
+
+// many writes a count, which a slip can make absurd.
+func many(n float64) string {
+	if n > 1e9 {
+		return "over a thousand million"
+	}
+	return fmt.Sprintf("%.0f", n)
+}

@@ -1,0 +1,281 @@
+// Package invent writes random process files from the vocabulary, for tests: any
+// statement that a row allows, in any of its blocks, with values from the ordinary to
+// the far end of what the language reads. Most of them read and can be forecast, since
+// each definition and stage that one needs is there, and since the sizes of a house go
+// with its charge; what nobody would ever do is what they are made of.
+package invent
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strconv"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+)
+
+// MostBytes is how long a file is at the most.
+const MostBytes = 64 << 10
+
+// File writes the file of a seed; the same seed always gives the same.
+func File(seed uint64) string {
+	w := &writer{Rand: rand.New(rand.NewPCG(seed, 0x6d616c74))}
+	w.kg = w.scale(0.05, 20_000)
+	switch w.IntN(4) { // a single process, a single one of many steps, many processes
+	case 0:
+		w.most = 1
+	case 1:
+		w.most = w.IntN(120)
+	case 2:
+		w.most = 490
+	case 3:
+		w.most, w.processes = 1+w.IntN(4), w.IntN(200)
+	}
+	for _, kind := range definitions {
+		w.statement(vocabulary.File, kind, 0)
+	}
+	for range 1 + w.processes {
+		before := w.Len()
+		w.name = fmt.Sprintf("p%d", before)
+		w.statement(vocabulary.File, "process", 0)
+		if w.Len() > MostBytes {
+			return w.String()[:before]
+		}
+	}
+	return w.String()
+}
+
+// definitions are what a process names, in the order in which they are written.
+var definitions = []string{"grain", "site", "vessel", "floor", "kiln"}
+
+type writer struct {
+	strings.Builder
+	*rand.Rand
+	kg        float64 // of the charge
+	most      int     // steps of a stage
+	processes int     // beside the first
+	name      string  // of the process
+	block     vocabulary.Block
+	word      string // of the statement
+}
+
+// scale draws between two bounds, evenly in the logarithm.
+func (w *writer) scale(low, high float64) float64 {
+	return low * math.Pow(high/low, w.Float64())
+}
+
+func (w *writer) odds(of int) bool { return w.IntN(of) == 0 }
+
+// statement writes one statement with its clauses and its block.
+func (w *writer) statement(in vocabulary.Block, word string, depth int) {
+	row, ok := vocabulary.Lookup(in, word)
+	if !ok {
+		panic("no statement is called " + word)
+	}
+	w.block, w.word = in, word
+	w.WriteString(strings.Repeat(" ", depth) + word)
+	w.slots(row.Slots, "")
+	said := map[string]bool{}
+	for _, c := range row.Clauses {
+		if c.Required || w.wants(c.Word) {
+			said[c.Word] = true
+			w.clause(&c)
+		}
+	}
+	w.ending(row, said)
+	if row.Opens != vocabulary.None {
+		w.WriteString(" {\n")
+		w.body(row.Opens, depth+1)
+		w.WriteString(strings.Repeat(" ", depth) + "}")
+	}
+	w.WriteString("\n")
+}
+
+// wants tells whether a clause that may be left out is written.
+func (w *writer) wants(clause string) bool {
+	switch clause {
+	case "in", "on":
+		return true
+	case "from", "over", "for", "until", "allow": // see ending
+		return false
+	case "at":
+		return w.block == vocabulary.Kiln || w.odds(2)
+	}
+	return w.odds(4)
+}
+
+func (w *writer) clause(c *vocabulary.Clause) {
+	w.WriteString(" " + c.Word)
+	w.slots(c.Slots, c.Word)
+}
+
+// ending writes how a step ends: by its time, or by a condition and a guard.
+func (w *writer) ending(row *vocabulary.Row, said map[string]bool) {
+	until, conditional := row.Clause("until")
+	allow, guarded := row.Clause("allow")
+	long, timed := row.Clause("for")
+	switch {
+	case w.word == "soak" || w.word == "rest":
+		if w.odds(4) {
+			w.clause(until)
+		}
+	case conditional && timed && (w.block != vocabulary.Process) && w.odds(2):
+		w.clause(long)
+	case conditional && guarded && w.block != vocabulary.Process:
+		w.clause(until)
+		w.clause(allow)
+	case conditional && !guarded && w.odds(2):
+		w.clause(until)
+	case guarded && !conditional && w.odds(2):
+		w.clause(allow)
+	}
+	if w.block == vocabulary.Kiln && !said["at"] && timed {
+		w.WriteString(" at air-on 50 °C")
+	}
+}
+
+// body writes a block: what it needs, and of the rest whatever comes.
+func (w *writer) body(in vocabulary.Block, depth int) {
+	for _, row := range vocabulary.Rows() {
+		if !slices.Contains(row.In, in) || slices.Contains(left, row.Word) {
+			continue
+		}
+		n := w.times(&row, in, depth)
+		for range n {
+			w.statement(in, row.Word, depth)
+		}
+	}
+}
+
+// left are statements that silence rules or move them, or stand beside others.
+var left = []string{"accept", "limits", "use"}
+
+// always are the statements without which nothing can be forecast.
+var always = map[vocabulary.Block][]string{
+	vocabulary.Process:   {"make", "from", "at", "steep", "germinate", "kiln"},
+	vocabulary.Site:      {"air", "water", "humidity", "awake"},
+	vocabulary.Germinate: {"hold", "until", "allow"},
+	vocabulary.Wither:    {"air", "until", "allow"},
+	vocabulary.Kiln:      {"dry"},
+	vocabulary.Steep:     {"soak"},
+	vocabulary.Repeat:    {"soak"},
+}
+
+func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int {
+	switch {
+	case row.Needed || slices.Contains(always[in], row.Word):
+		if row.Once {
+			return 1
+		}
+		return 1 + w.IntN(1+w.most)/3
+	case in == vocabulary.Germinate && row.Word == "for" || in == vocabulary.Wither && row.Word == "for":
+		return 0
+	case row.Once || in == vocabulary.Process:
+		return w.IntN(2)
+	case row.Word == "repeat":
+		if depth > 3 || w.most > 100 {
+			return 0
+		}
+		return w.IntN(2)
+	}
+	return w.IntN(1+w.most) / 3
+}
+
+func (w *writer) slots(slots []vocabulary.Slot, clause string) {
+	for i := range slots {
+		s := &slots[i]
+		if s.Optional && s.Kind != vocabulary.Literal && !(w.block == vocabulary.Steep || w.block == vocabulary.Repeat) {
+			continue
+		}
+		w.WriteString(" ")
+		w.slot(s, clause)
+	}
+}
+
+func (w *writer) slot(s *vocabulary.Slot, clause string) {
+	switch s.Kind {
+	case vocabulary.Amount:
+		w.amount(s, clause)
+	case vocabulary.Condition:
+		w.condition()
+	case vocabulary.Text:
+		if w.word == "process" {
+			fmt.Fprintf(w, "%q", w.name)
+			return
+		}
+		w.WriteString(`"x"`)
+	case vocabulary.Name:
+		w.WriteString(`"x"`)
+	case vocabulary.Choice, vocabulary.Literal:
+		w.WriteString(s.Words[w.IntN(len(s.Words))])
+	case vocabulary.Clock:
+		w.WriteString("06:30 to 22:30")
+	case vocabulary.Date:
+		w.WriteString("2026-02-02")
+	case vocabulary.Moment:
+		w.WriteString("2026-03-06 07:00")
+	}
+}
+
+// amount writes a quantity, or a range where the slot takes one.
+func (w *writer) amount(s *vocabulary.Slot, clause string) {
+	if len(s.Places) > 0 && (s.Placed || w.odds(2)) {
+		w.WriteString(s.Places[w.IntN(len(s.Places))] + " ")
+	}
+	a, b, unit := w.value(s.Dims[0], clause), w.value(s.Dims[0], clause), w.unit(s.Dims[0])
+	if s.Range && a < b && w.odds(2) || clause == "allow" && a < b || w.word == "reaches" && a < b {
+		w.WriteString(number(a) + " to " + number(b) + unit)
+		return
+	}
+	w.WriteString(number(a) + unit)
+}
+
+// number writes four figures without an exponent, which the language does not read.
+func number(v float64) string {
+	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 4, 64), 64)
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// condition writes a test of what can be looked at in the block.
+func (w *writer) condition() {
+	var list []vocabulary.Measure
+	for _, m := range vocabulary.Measures() {
+		if m.Promise == (w.word == "expect") && (m.Promise || slices.Contains(m.In, w.stage())) {
+			list = append(list, m)
+		}
+	}
+	m := list[w.IntN(len(list))]
+	w.WriteString(m.Word)
+	switch {
+	case m.Bare:
+	case len(m.Words) > 0:
+		w.WriteString(" is " + m.Words[w.IntN(len(m.Words))])
+	default:
+		w.WriteString([]string{" at least ", " at most "}[w.IntN(2)])
+		w.WriteString(number(w.value(m.Dims[0], "until")) + w.unit(m.Dims[0]))
+	}
+}
+
+// stage is the block whose state a condition looks at.
+func (w *writer) stage() vocabulary.Block {
+	if w.block == vocabulary.Process {
+		return vocabulary.Germinate
+	}
+	return w.block
+}
+
+// unit is that of the values of a dimension.
+func (w *writer) unit(d quantity.Dimension) string {
+	if d == quantity.Mass && w.word == "corn-weight" {
+		return " g"
+	}
+	return units[d]
+}
+
+var units = map[quantity.Dimension]string{
+	quantity.Number: "", quantity.Count: "", quantity.Share: " %", quantity.Temperature: " °C", quantity.Time: " h", quantity.Mass: " kg",
+	quantity.Volume: " l", quantity.Length: " m", quantity.Area: " m2", quantity.Flow: " m3/h", quantity.Power: " kW",
+}

@@ -1,0 +1,94 @@
+package invent
+
+import (
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+)
+
+// between draws evenly, or one of the ends now and then.
+func (w *writer) between(low, high float64) float64 {
+	switch w.IntN(8) {
+	case 0:
+		return low
+	case 1:
+		return high
+	}
+	return low + (high-low)*w.Float64()
+}
+
+// value draws a value for a slot of the statement, in the unit of its dimension.
+func (w *writer) value(d quantity.Dimension, clause string) float64 {
+	switch d {
+	case quantity.Number, quantity.Count:
+		return float64(1 + w.IntN(12))
+	case quantity.Share:
+		return w.share(clause)
+	case quantity.Temperature:
+		return w.warmth()
+	case quantity.Time:
+		return w.hours(clause)
+	case quantity.Mass:
+		return w.mass(clause)
+	case quantity.Volume:
+		return w.kg * w.scale(0.01, 10)
+	case quantity.Length:
+		return w.between(0, 3000)
+	case quantity.Area: // a bed of 3 mm to 1.5 m
+		return w.kg / 500 / w.scale(0.003, 1.5)
+	case quantity.Flow:
+		return w.kg * w.scale(0.05, 500)
+	}
+	return w.kg * w.scale(0.01, 10) // kW
+}
+
+func (w *writer) share(clause string) float64 {
+	switch w.word {
+	case "moisture":
+		return w.between(5, 20)
+	case "protein":
+		return w.between(6, 22)
+	case "germination":
+		return w.between(50, 100)
+	case "returns":
+		return w.between(0, 98)
+	case "humidity":
+		return w.between(20, 100)
+	}
+	return w.between(1, 60)
+}
+
+func (w *writer) warmth() float64 {
+	switch w.block {
+	case vocabulary.Kiln:
+		if w.odds(3) {
+			return w.between(20, 180)
+		}
+		return w.between(30, 95)
+	case vocabulary.KilnFacts:
+		return w.between(-20, 180)
+	}
+	return w.between(2, 30)
+}
+
+// hours are of an interval, of a guard or of a step; one in eight is absurd.
+func (w *writer) hours(clause string) float64 {
+	switch {
+	case clause == "every":
+		return w.scale(1.0/59, 48)
+	case w.odds(8):
+		return w.scale(100, 1_680_000)
+	case w.block == vocabulary.Steep || w.block == vocabulary.Repeat:
+		return w.scale(0.01, 12)
+	}
+	return w.scale(0.02, 200)
+}
+
+func (w *writer) mass(clause string) float64 {
+	switch {
+	case w.word == "corn-weight":
+		return w.between(20, 60)
+	case w.word == "from":
+		return w.kg
+	}
+	return w.kg * w.scale(0.3, 3)
+}

@@ -1,0 +1,72 @@
+package forecast
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"maltwright/lang/source"
+	"maltwright/sim/work"
+)
+
+// effort is what a forecast spends, by the statement that asks for it.
+type effort struct {
+	*work.Meter
+	at source.Place // of the statement that is driven
+	by map[source.Place]int
+}
+
+func effortOf(m *work.Meter) *effort {
+	if m == nil {
+		m = work.NewMeter(context.Background(), nil)
+	}
+	return &effort{Meter: m, by: map[source.Place]int{}}
+}
+
+// spend spends on behalf of a statement; one without a place is that which is driven.
+func (e *effort) spend(n int, by source.Place) error {
+	err := e.Spend(n)
+	e.count(n, by)
+	return err
+}
+
+func (e *effort) count(n int, by source.Place) {
+	if !by.Known() {
+		by = e.at
+	}
+	e.by[by] += n
+}
+
+// advance moves the model on, and counts what that costs.
+func (e *effort) advance(m model, dt float64, by source.Place) error {
+	before := e.Spent()
+	err := e.Spend(work.Look)
+	if err == nil {
+		err = m.advance(dt)
+	}
+	e.count(e.Spent()-before, by)
+	if err == nil {
+		err = e.Err()
+	}
+	return err
+}
+
+// stopped tells whether it was not this forecast that was too much, but that nobody
+// waits for it any more, or that it came after others.
+func (e *effort) stopped() bool { return e.Err() != nil && !errors.Is(e.Err(), work.ErrTooMuch) }
+
+// dearest gives the statement on which most was spent, and says so; where none is known
+// it is that which is given.
+func (e *effort) dearest(otherwise source.Place) (source.Place, string) {
+	at, most := otherwise, 0
+	for p, n := range e.by {
+		if p.Known() && (n > most || n == most && p.Start < at.Start) {
+			at, most = p, n
+		}
+	}
+	why := fmt.Sprintf("a forecast may take %d million steps of the model", work.Most/1_000_000)
+	if most == 0 {
+		return at, why + ", and this one takes more"
+	}
+	return at, fmt.Sprintf("%s, and most of them go into this, %.0f %%", why, 100*float64(most)/float64(e.Spent()))
+}

@@ -1,0 +1,52 @@
+package work
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestAMeterEndsWhereItIsUsedUpAndStaysSo(t *testing.T) {
+	m := NewMeter(t.Context(), nil)
+	require.NoError(t, m.Spend(Most))
+	assert.ErrorIs(t, m.Spend(1), ErrTooMuch)
+	assert.ErrorIs(t, m.Err(), ErrTooMuch)
+	assert.Equal(t, Most+1, m.Spent())
+}
+
+func TestWithoutAMeterNothingIsBounded(t *testing.T) {
+	var m *Meter
+	m.Settle()
+	assert.NoError(t, m.Spend(10*Most))
+	assert.NoError(t, m.Err())
+	assert.Zero(t, m.Spent())
+	var p *Pool
+	assert.NoError(t, p.Err())
+}
+
+func TestACancelledContextIsSeenWithinAFewSteps(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	m := NewMeter(ctx, nil)
+	require.NoError(t, m.Spend(often))
+	cancel()
+	assert.ErrorIs(t, m.Spend(often), context.Canceled)
+}
+
+// Whether several fit into a pool does not depend on which of them was first.
+func TestAPoolIsUsedUpByAllTogether(t *testing.T) {
+	for _, order := range [][]int{{100_000, 20_000, 30_000}, {30_000, 20_000, 100_000}} {
+		fits, short := NewPool(150_000), NewPool(149_999)
+		for _, n := range order {
+			for _, p := range []*Pool{fits, short} {
+				m := NewMeter(t.Context(), p)
+				_ = m.Spend(n)
+				m.Settle()
+			}
+		}
+		assert.NoError(t, fits.Err())
+		assert.Zero(t, fits.Left())
+		assert.ErrorIs(t, short.Err(), ErrPool)
+	}
+}
