@@ -12,6 +12,7 @@ import (
 )
 
 var claimNotKept = Rule{
+	Forecast: true,
 	Rule: finding.Rule{Name: "claim-not-kept", Severity: finding.Caution, // a note where only the smoke is missing
 		Title: "what makes the malt that is claimed is not done",
 		Why: "a malt is what its kiln makes it: caramel malt is sugar inside because it was stewed wet, amber and brown malt are roasted, " +

@@ -30,8 +30,9 @@ type Note struct {
 
 // Help is the longer help of the command.
 func (Note) Help() string {
-	return `The reading is checked first: one that does not read, or cannot be, is told in a
-line, and the file stays as it is. Nothing else in the file is touched. Two who
+	return `The reading is checked first, also beside the process and the rest of the record: one
+that does not read, or cannot be, is told in a line, and the file stays as it is. One
+that is doubtful is written, and told. Nothing else in the file is touched. Two who
 note at once wait for each other, and at every moment the old or the new file is
 there, whole.
 
@@ -92,7 +93,7 @@ func (c Note) once(w *World) error {
 	if err != nil {
 		return err
 	}
-	out, at, batch, err := c.appended(in, line)
+	out, at, batch, doubts, err := c.appended(in, line)
 	if err != nil {
 		return err
 	}
@@ -106,6 +107,7 @@ func (c Note) once(w *World) error {
 	}
 	said := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
 	fmt.Fprintf(w.Out, "%s: %s\n", report.Safe(batch), report.Safe(said))
+	tellDoubts(w, doubts)
 	return nil
 }
 
@@ -172,37 +174,38 @@ func refused(f finding.Finding) error {
 	return failure{ExitFindings, fmt.Errorf("not noted: %s [%s]", text, f.Rule)}
 }
 
-// appended gives the file with the line in it, where the line stands, and the name
-// of the batch.
-func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.Span, batch string, err error) {
+// appended gives the file with the line in it, where the line stands, the name of the
+// batch, and what the rest of the record makes doubtful in the line.
+func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.Span, batch string, doubts []finding.Finding, err error) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
+		return nil, at, "", nil, failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
 	}
 	home, batch, err := c.home(tree)
 	if err != nil {
-		return nil, at, "", err
+		return nil, at, "", nil, err
 	}
 	out, at = layout.Append(tree, home, line, vocabulary.Batch)
 	root, err := process.OpenRoot(in.root)
 	if err != nil {
-		return nil, at, "", failed("%s: %s", in.root, plainError(err))
+		return nil, at, "", nil, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
 	house, found := process.Load(in.name, out, in.dir, root)
 	for _, f := range found {
 		if f.Severity >= finding.Fault && f.Place.File == house.Files[0] && at.Start <= f.Place.Start && f.Place.Start <= at.End {
-			return nil, at, "", refused(f)
+			return nil, at, "", nil, refused(f)
 		}
 	}
 	for _, b := range house.Batches {
 		for _, x := range b.Readings {
 			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && time.Until(x.At.Time) > clockSlack {
-				return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
+				return nil, at, "", nil, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
 			}
 		}
 	}
-	return out, at, batch, nil
+	doubts, err = c.judged(house, found, batch, at)
+	return out, at, batch, doubts, err
 }
 
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or

@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"maltwright/check"
 	"maltwright/lang/finding"
 	"maltwright/sim/evidence"
 	"maltwright/sim/seasons"
@@ -84,7 +85,7 @@ func rowsOf(files []input) ([]recordRow, records, error) {
 			f = cmp.Or(evidence.AsItWent(context.Background(), r.batch), f)
 		}
 		row.Season = seasons.Of(r.batch, f)
-		for _, f := range r.found {
+		for _, f := range append(check.Record(r.house, r.batch, r.found), r.found...) {
 			if f.Severity > finding.Note && inside(f, r.batch.Scope) {
 				row.found++
 			}
