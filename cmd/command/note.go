@@ -57,14 +57,20 @@ const mostTries = 5
 
 // Run checks the reading and writes it.
 func (c Note) Run(w *World) error {
-	if _, err := c.line(time.Now()); err != nil {
+	doubts, err := c.judged(w) // before a lock is put beside the file, for it takes a while
+	if err != nil {
 		return err
 	}
+	if err = c.write(w); err == nil {
+		tellDoubts(w, doubts)
+	}
+	return err
+}
+
+// write puts the line into the file, under its lock.
+func (c Note) write(w *World) error {
 	if c.DryRun {
 		return c.once(w)
-	}
-	if _, err := w.file(c.File, c.Root); err != nil { // before a lock is put beside it
-		return err
 	}
 	release, err := rewrite.Lock(w.at(c.File))
 	if err != nil {
@@ -93,21 +99,20 @@ func (c Note) once(w *World) error {
 	if err != nil {
 		return err
 	}
-	out, at, batch, doubts, err := c.appended(in, line)
+	n, err := c.appended(in, line)
 	if err != nil {
 		return err
 	}
 	if !c.DryRun {
-		switch err := rewrite.File(in.path, in.text, out); {
+		switch err := rewrite.File(in.path, in.text, n.text); {
 		case errors.Is(err, rewrite.ErrChanged):
 			return err
 		case err != nil:
 			return failed("%s: %s", c.File, rewriteError(err))
 		}
 	}
-	said := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
-	fmt.Fprintf(w.Out, "%s: %s\n", report.Safe(batch), report.Safe(said))
-	tellDoubts(w, doubts)
+	said := strings.Join(strings.Fields(string(n.text[n.at.Start:n.at.End])), " ")
+	fmt.Fprintf(w.Out, "%s: %s\n", report.Safe(n.batch), report.Safe(said))
 	return nil
 }
 
@@ -174,38 +179,46 @@ func refused(f finding.Finding) error {
 	return failure{ExitFindings, fmt.Errorf("not noted: %s [%s]", text, f.Rule)}
 }
 
-// appended gives the file with the line in it, where the line stands, the name of the
-// batch, and what the rest of the record makes doubtful in the line.
-func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.Span, batch string, doubts []finding.Finding, err error) {
+// noted is a file with the line in it.
+type noted struct {
+	text  []byte
+	at    source.Span // where the line stands
+	batch string      // its name
+	house *process.House
+	found []finding.Finding
+}
+
+// appended gives the file with the line in it.
+func (c Note) appended(in input, line *syntax.Statement) (n noted, err error) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		return nil, at, "", nil, failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
+		return n, failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
 	}
-	home, batch, err := c.home(tree)
+	home, name, err := c.home(tree)
 	if err != nil {
-		return nil, at, "", nil, err
+		return n, err
 	}
-	out, at = layout.Append(tree, home, line, vocabulary.Batch)
+	n.batch = name
+	n.text, n.at = layout.Append(tree, home, line, vocabulary.Batch)
 	root, err := process.OpenRoot(in.root)
 	if err != nil {
-		return nil, at, "", nil, failed("%s: %s", in.root, plainError(err))
+		return n, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	house, found := process.Load(in.name, out, in.dir, root)
-	for _, f := range found {
-		if f.Severity >= finding.Fault && f.Place.File == house.Files[0] && at.Start <= f.Place.Start && f.Place.Start <= at.End {
-			return nil, at, "", nil, refused(f)
+	n.house, n.found = process.Load(in.name, n.text, in.dir, root)
+	for _, f := range n.found {
+		if f.Severity >= finding.Fault && f.Place.File == n.house.Files[0] && n.at.Start <= f.Place.Start && f.Place.Start <= n.at.End {
+			return n, refused(f)
 		}
 	}
-	for _, b := range house.Batches {
+	for _, b := range n.house.Batches {
 		for _, x := range b.Readings {
-			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && time.Until(x.At.Time) > clockSlack {
-				return nil, at, "", nil, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
+			if x.Place.File == n.house.Files[0] && n.at.Start <= x.Place.Start && x.Place.Start < n.at.End && time.Until(x.At.Time) > clockSlack {
+				return n, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
 			}
 		}
 	}
-	doubts, err = c.judged(house, found, batch, at)
-	return out, at, batch, doubts, err
+	return n, nil
 }
 
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or

@@ -2,33 +2,55 @@ package command
 
 import (
 	"fmt"
+	"time"
 
 	"maltwright/check"
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
 	"maltwright/lang/source"
 )
 
 // judged holds the new line beside the process and the rest of the record. It refuses
 // what cannot be, and gives what is doubtful.
-func (c Note) judged(h *process.House, found []finding.Finding, batch string, at source.Span) (doubts []finding.Finding, err error) {
-	for _, b := range h.Batches {
-		if b.Name != batch || b.Scope.File != h.Files[0] || at.Start < b.Scope.Start || b.Scope.End < at.End {
-			continue
+func (c Note) judged(w *World) (doubts []finding.Finding, err error) {
+	line, err := c.line(time.Now())
+	if err != nil {
+		return nil, err
+	}
+	in, err := w.file(c.File, c.Root)
+	if err != nil {
+		return nil, err
+	}
+	n, err := c.appended(in, line)
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range n.said() {
+		if f.Severity >= finding.Fault {
+			f.Hint += fmt.Sprintf("; if it is so all the same, first note: accept %s because, and why", f.Rule)
+			return nil, refused(f)
 		}
-		for _, f := range check.Record(h, b, found) {
-			if f.Place.File != h.Files[0] || f.Place.Start < at.Start || at.End < f.Place.Start || f.Severity < finding.Caution {
-				continue
-			}
-			if f.Severity >= finding.Fault {
-				f.Hint += fmt.Sprintf("; if it is so all the same, first note: accept %s because, and why", f.Rule)
-				return nil, refused(f)
-			}
-			doubts = append(doubts, f)
-		}
+		doubts = append(doubts, f)
 	}
 	return doubts, nil
+}
+
+// said lists what there is to say of the new line.
+func (n noted) said() (list []finding.Finding) {
+	here := func(start int, f *source.File) bool {
+		return f == n.house.Files[0] && n.at.Start <= start && start <= n.at.End
+	}
+	for _, b := range n.house.Batches {
+		if b.Name != n.batch || b.Scope.File != n.house.Files[0] || n.at.Start < b.Scope.Start || b.Scope.End < n.at.End {
+			continue
+		}
+		for _, f := range check.Record(n.house, b, n.found) {
+			if f.Severity > finding.Note && here(f.Place.Start, f.Place.File) {
+				list = append(list, f)
+			}
+		}
+	}
+	return list
 }
 
 // tellDoubts warns of what was written and is doubtful, a line each.
