@@ -13,6 +13,7 @@ import (
 	"slices"
 
 	"maltwright/check/profile"
+	"maltwright/check/records"
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
@@ -30,7 +31,7 @@ func Rules() []finding.Rule {
 	for _, r := range rules.All() {
 		list = append(list, r.Rule)
 	}
-	return list
+	return append(list, records.Rules()...)
 }
 
 // Options say how to check; the zero value forecasts.
@@ -72,6 +73,11 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 	if empty(house) && len(found) == 0 {
 		found = append(found, nothing(house.Files[0]))
 	}
+	ofRecords, unjudged := record(house, found, o)
+	found = append(found, ofRecords...)
+	if unjudged != "" {
+		out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: "record", Reason: unjudged})
+	}
 	for _, p := range house.Processes {
 		more, unjudged := judge(p, found, o)
 		found = append(found, more...)
@@ -81,6 +87,31 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 	}
 	out.Findings = capped(house.Files[0], finding.Sort(accepted(house, found)))
 	return out
+}
+
+// record judges the records of a file. With faults in it, or in what it uses, there is
+// nothing sound to hold them beside.
+func record(h *process.House, found []finding.Finding, o Options) (list []finding.Finding, unjudged string) {
+	if len(h.Batches) == 0 {
+		return nil, ""
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		return nil, "its faults must be put right first"
+	}
+	for _, b := range h.Batches {
+		list = append(list, records.Judge(context.Background(), b, !o.NoForecast)...)
+	}
+	return list, ""
+}
+
+// Record gives what there is to say of a batch of a house in which so much was found in
+// its words, without what an acceptance silences.
+func Record(h *process.House, b *process.Batch, found []finding.Finding) []finding.Finding {
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		return nil
+	}
+	list := records.Judge(context.Background(), b, true)
+	return slices.DeleteFunc(list, func(f finding.Finding) bool { return silencer(h.Accepts, f) >= 0 })
 }
 
 // mostFindings is how many findings of one file are told: past them nobody reads on.

@@ -1,6 +1,8 @@
 package profile
 
 // Caramel malt is stewed wet at 60 to 75 °C on purpose, then dried and coloured at 80 to 140 °C.
+// At 55 °C and less it is not sugar inside within hours, for the starch of barley swells
+// from about 60 °C on (common practice).
 var caramel = Malt{
 	Name:     "caramel",
 	Cast:     Band{0.43, 0.48},
@@ -10,4 +12,5 @@ var caramel = Malt{
 	Colour:   Band{20, 300},
 	WarmBy:   5,
 	Stewed:   true,
+	Least:    Least{Heat: 78, Stew: 55, Colour: 6.6, ElsePale: true},
 }

@@ -1,6 +1,7 @@
 package profile
 
 // Pilsner malt is the palest; its cure drives the DMS precursor off and no colour in.
+// Below 70 °C malt is dried and not cured (common practice).
 var pilsner = Malt{
 	Name:         "pilsner",
 	Cast:         Band{0.42, 0.44},
@@ -11,4 +12,5 @@ var pilsner = Malt{
 	NeedsEnzymes: true,
 	Pale:         true,
 	Split:        0.5,
+	Least:        Least{Heat: 70},
 }

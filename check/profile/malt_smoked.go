@@ -1,6 +1,7 @@
 package profile
 
 // Smoked malt is a pale malt with smoke through it.
+// Below 70 °C malt is dried and not cured (common practice).
 var smoked = Malt{
 	Name:         "smoked",
 	Cast:         Band{0.42, 0.46},
@@ -9,4 +10,5 @@ var smoked = Malt{
 	Cure:         Band{75, 95},
 	Colour:       Band{3, 12},
 	NeedsEnzymes: true,
+	Least:        Least{Heat: 70, Smoked: true},
 }

@@ -64,7 +64,21 @@ type Malt struct {
 	NeedsEnzymes bool    // what is made of it lives by its enzymes
 	Stewed       bool    // it is stewed wet on purpose
 	Pale         bool    // it must stay pale, and lose its DMS precursor in the cure
+	Least        Least   // what makes the claim true
 	Split        float64 // half-lives of the DMS precursor that its cure lasts at the least; 0 where that does not matter
+}
+
+// Least is what a process must do to the malt at the least to make it what it is called.
+// The figures leave room: below them it is plainly another malt. 0 is what is not asked.
+type Least struct {
+	Heat     float64 // °C, the hottest of the kiln
+	Unstewed float64 // °C, the same where the malt is not stewed
+	Stew     float64 // °C, at which it is stewed
+	Enzymes  float64 // share of the diastatic power that is left
+	Colour   float64 // EBC by the forecast, an indication: a quarter to a third of the palest
+	ElsePale bool    // what is not so hot either is judged as pale malt
+	Smoked   bool    // smoke goes through it
+	Soured   bool    // it is soured, of which a process does not tell
 }
 
 // Profile is a grain made into a malt.
@@ -123,6 +137,33 @@ func (p Profile) HottestCure() float64 {
 	}
 	return p.Malt.Cure.High
 }
+
+// LeastHeat is the hottest that the kiln must get at the least, °C: less than the malt
+// type asks where the grain's malt is not heated so far. It is 0 where nothing is asked.
+func (p Profile) LeastHeat() float64 { return p.bearable(p.Malt.Least.Heat) }
+
+// LeastUnstewed is the same where the malt is not stewed.
+func (p Profile) LeastUnstewed() float64 { return p.bearable(p.Malt.Least.Unstewed) }
+
+// bearable is a heat, °C, or somewhat less than what the malt of the grain bears; 0 for
+// grain whose malt is only dried.
+func (p Profile) bearable(heat float64) float64 {
+	switch {
+	case !p.Malt.NeedsEnzymes:
+		return heat
+	case p.Grain.CureMost < driedOnly:
+		return 0
+	}
+	return min(heat, p.Grain.CureMost-curedBelow)
+}
+
+const (
+	driedOnly  = 70.0 // °C: malt of a grain that bears no more is dried, and not cured
+	curedBelow = 3.0  // K below the hottest of its grain a cure is still one
+)
+
+// AsPale is the grain made into pale malt.
+func (p Profile) AsPale() Profile { return Profile{p.Grain, pale} }
 
 // FinishedMost is the moisture that the finished malt holds at the most.
 func (p Profile) FinishedMost() float64 { return max(p.Malt.EndMost, p.Grain.EndMost) }

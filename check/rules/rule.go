@@ -40,7 +40,8 @@ func forecastRules() []Rule {
 // Case is one process under judgement.
 type Case struct {
 	Process  *process.Process
-	Profile  profile.Profile
+	Profile  profile.Profile    // by which it is judged
+	Claim    profile.Profile    // that of the malt that is claimed; Judge sets it
 	Forecast *forecast.Forecast // nil where none could be made
 	Odds     []ensemble.Odds    // of the promises; nil where they were not asked for
 	On       string             // the day of the first soak, as 2026-03-06; "" where it is not given
@@ -60,8 +61,12 @@ func (c *Case) NotJudged(r finding.Rule, reason string) {
 	c.Unjudged = append(c.Unjudged, Unjudged{r.Name, reason})
 }
 
-// Judge asks every rule that can be asked.
+// Judge asks every rule that can be asked. A claim that much is allowed to buys no
+// silence where the process is plainly that of a pale malt.
 func (c *Case) Judge() {
+	if c.Claim = c.Profile; c.plainly() {
+		c.Profile = c.Profile.AsPale()
+	}
 	for _, r := range All() {
 		if !r.Forecast || c.Forecast != nil {
 			r.Judge(r.Rule, c)

@@ -22,7 +22,7 @@ var pipeline = []string{
 	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/evidence", "sim/follow", "sim/learn", "sim/outside",
-	"check/report", "check/profile", "check/rules", "check/rules/newrule", "check", "check/mend",
+	"check/report", "check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/rewrite", "cmd/command", "cmd/maltwright",
 }
 

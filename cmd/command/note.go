@@ -28,8 +28,9 @@ type Note struct {
 
 // Help is the longer help of the command.
 func (Note) Help() string {
-	return `The reading is checked first: one that does not read, or cannot be, is told in a
-line, and the file stays as it is. Nothing else in the file is touched. Who notes
+	return `The reading is checked first, also beside the process and the rest of the record: one
+that does not read, or cannot be, is told in a line, and the file stays as it is. One
+that is doubtful is written, and told. Nothing else in the file is touched. Who notes
 while another command writes the file waits for it, up to half a minute, and at
 every moment the old or the new file is there, whole.
 
@@ -52,7 +53,8 @@ cannot be read or written.`
 // Run checks the reading and writes it. Now is asked again under the lock, so that of
 // two who wait for each other the later line has the later time.
 func (c Note) Run(w *World) error {
-	if _, err := c.line(time.Now()); err != nil {
+	doubts, err := c.judged(w) // before a lock is put beside the file, for it takes a while
+	if err != nil {
 		return err
 	}
 	in, err := w.file(c.File, c.Root)
@@ -66,23 +68,25 @@ func (c Note) Run(w *World) error {
 			return nil, err
 		}
 		in.text = text
-		out, at, batch, err := c.appended(in, line)
+		n, err := c.appended(in, line)
 		if err != nil {
 			return nil, err
 		}
-		words := strings.Join(strings.Fields(string(out[at.Start:at.End])), " ")
-		said = fmt.Sprintf("%s: %s", report.Safe(batch), report.Safe(words))
-		return out, nil
+		words := strings.Join(strings.Fields(string(n.text[n.at.Start:n.at.End])), " ")
+		said = fmt.Sprintf("%s: %s", report.Safe(n.batch), report.Safe(words))
+		return n.text, nil
 	}
 	if c.DryRun {
 		_, err = note(in.text)
 	} else {
 		err = w.edit(c.File, in.path, note)
 	}
-	if err == nil {
-		fmt.Fprintln(w.Out, said)
+	if err != nil {
+		return err
 	}
-	return err
+	fmt.Fprintln(w.Out, said)
+	tellDoubts(w, doubts)
+	return nil
 }
 
 // line reads the words of the reading as one statement, and gives it its time.
@@ -148,37 +152,46 @@ func refused(f finding.Finding) error {
 	return failure{ExitFindings, fmt.Errorf("not noted: %s [%s]", text, f.Rule)}
 }
 
-// appended gives the file with the line in it, where the line stands, and the name
-// of the batch.
-func (c Note) appended(in input, line *syntax.Statement) (out []byte, at source.Span, batch string, err error) {
+// noted is a file with the line in it.
+type noted struct {
+	text  []byte
+	at    source.Span // where the line stands
+	batch string      // its name
+	house *process.House
+	found []finding.Finding
+}
+
+// appended gives the file with the line in it.
+func (c Note) appended(in input, line *syntax.Statement) (n noted, err error) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
+		return n, failure{ExitFindings, fmt.Errorf("not noted: %s does not read; see maltwright check %[1]s", in.name)}
 	}
-	home, batch, err := c.home(tree)
+	home, name, err := c.home(tree)
 	if err != nil {
-		return nil, at, "", err
+		return n, err
 	}
-	out, at = layout.Append(tree, home, line, vocabulary.Batch)
+	n.batch = name
+	n.text, n.at = layout.Append(tree, home, line, vocabulary.Batch)
 	root, err := process.OpenRoot(in.root)
 	if err != nil {
-		return nil, at, "", failed("%s: %s", in.root, plainError(err))
+		return n, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	house, found := process.Load(in.name, out, in.dir, root)
-	for _, f := range found {
-		if f.Severity >= finding.Fault && f.Place.File == house.Files[0] && at.Start <= f.Place.Start && f.Place.Start <= at.End {
-			return nil, at, "", refused(f)
+	n.house, n.found = process.Load(in.name, n.text, in.dir, root)
+	for _, f := range n.found {
+		if f.Severity >= finding.Fault && f.Place.File == n.house.Files[0] && n.at.Start <= f.Place.Start && f.Place.Start <= n.at.End {
+			return n, refused(f)
 		}
 	}
-	for _, b := range house.Batches {
+	for _, b := range n.house.Batches {
 		for _, x := range b.Readings {
-			if x.Place.File == house.Files[0] && at.Start <= x.Place.Start && x.Place.Start < at.End && time.Until(x.At.Time) > clockSlack {
-				return nil, at, "", failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
+			if x.Place.File == n.house.Files[0] && n.at.Start <= x.Place.Start && x.Place.Start < n.at.End && time.Until(x.At.Time) > clockSlack {
+				return n, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
 			}
 		}
 	}
-	return out, at, batch, nil
+	return n, nil
 }
 
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or

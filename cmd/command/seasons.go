@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"maltwright/check"
 	"maltwright/lang/finding"
 	"maltwright/sim/evidence"
 	"maltwright/sim/seasons"
@@ -92,7 +93,7 @@ func rowsOf(ctx context.Context, files []input) ([]recordRow, records, error) {
 			f = cmp.Or(evidence.AsItWent(ctx, r.batch), f)
 		}
 		row.Season = seasons.Of(r.batch, f)
-		for _, f := range r.found {
+		for _, f := range append(check.Record(r.house, r.batch, r.found), r.found...) {
 			if f.Severity > finding.Note && inside(f, r.batch.Scope) {
 				row.found++
 			}

@@ -70,6 +70,31 @@ func (t *Trial) ended(kind string, number int, exactly bool) bool {
 	})
 }
 
+// Asked is the moisture to which a step of the record was to dry.
+func (t *Trial) Asked(name *process.StepName) (float64, bool) {
+	n := 0
+	for _, st := range t.Process.Stages {
+		if string(st.Kind) == name.Kind.Text {
+			return forecast.Dryness(st.Until)
+		}
+		for k, s := range st.Steps {
+			if string(s.Kind) != name.Kind.Text {
+				continue
+			}
+			if n++; name.Number != 0 && n != name.Number {
+				continue
+			}
+			if w, ok := forecast.Dryness(s.Until); ok {
+				return w, true
+			}
+			if k+1 < len(st.Steps) { // the gate behind it asks instead
+				return forecast.Dryness(st.Steps[k+1].Gate)
+			}
+		}
+	}
+	return 0, false
+}
+
 // How far a batch must have come for a reading to be had.
 const (
 	anywhere = iota

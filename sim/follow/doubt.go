@@ -195,7 +195,7 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
-	wanted, ok := f.asked(x.After)
+	wanted, ok := f.Trial.Asked(x.After)
 	if !ok {
 		return Doubt{}, false
 	}
@@ -212,7 +212,7 @@ func (f *Following) notYet(i int) (Doubt, bool) {
 	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
 		return Doubt{}, false
 	}
-	wanted, ok := f.asked(x.After)
+	wanted, ok := f.Trial.Asked(x.After)
 	has := 1 - s.Dry/f.Judged[i].Item.Observed
 	return Doubt{Kind: NotYet, Item: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
 }
@@ -223,31 +223,6 @@ var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}
 // muchTooWet is by how much malt may be moister than was waited for without a word, of
 // the whole weight: the error of a scale and of what was lost.
 const muchTooWet = 0.025
-
-// asked is the moisture to which a step of the record was to dry.
-func (f *Following) asked(name *process.StepName) (float64, bool) {
-	n := 0
-	for _, st := range f.Trial.Process.Stages {
-		if string(st.Kind) == name.Kind.Text {
-			return forecast.Dryness(st.Until)
-		}
-		for k, s := range st.Steps {
-			if string(s.Kind) != name.Kind.Text {
-				continue
-			}
-			if n++; name.Number != 0 && n != name.Number {
-				continue
-			}
-			if w, ok := forecast.Dryness(s.Until); ok {
-				return w, true
-			}
-			if k+1 < len(st.Steps) { // the gate behind it asks instead
-				return forecast.Dryness(st.Steps[k+1].Gate)
-			}
-		}
-	}
-	return 0, false
-}
 
 // goesBack finds a count below an earlier one by more than chance.
 func (f *Following) goesBack(i int) (Doubt, bool) {

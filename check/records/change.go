@@ -1,0 +1,78 @@
+package records
+
+import (
+	"fmt"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+// span is how long a step of a kind takes at the least and at the most, s, and how warm
+// it can be, °C (common practice, with room on both sides).
+type span struct{ least, most, cold, warm float64 }
+
+var spans = map[string]span{
+	"soak": {5 * 60, 30 * hour, 1, 35}, "rest": {10 * 60, 36 * hour, 1, 35},
+	"germinate": {day, 14 * day, 4, 40}, "hold": {2 * hour, 14 * day, 4, 40}, "wither": {hour, 6 * day, 5, 45},
+	"stew": {10 * 60, 24 * hour, 25, 85}, "dry": {10 * 60, 4 * day, 15, 130}, "cure": {5 * 60, 24 * hour, 40, 230},
+	"cool": {2 * 60, 24 * hour, 0, 60}, "deculm": {60, 7 * day, 0, 60},
+}
+
+// hotterBy is by how much a heat that was changed may pass what grain or malt bears, K.
+const hotterBy = 8.0
+
+// changes finds changes out of sense, and gives the others.
+func (r *record) changes() []process.Change {
+	var kept []process.Change
+	for _, c := range r.batch.Changes {
+		s, ok := spans[c.Step.Kind.Text]
+		said := ""
+		switch low, high := c.To.Low.SI, c.To.High.SI; {
+		case !ok:
+		case c.To.Low.Dimension == quantity.Time:
+			if c.Step.Kind.Text == "soak" {
+				s.most = max(s.most, r.usual.SoakLost*hour)
+			}
+			said = outside(c, low, high, s.least, s.most)
+		default:
+			said = outside(c, low, high, s.cold+zeroC, r.bears(c.Step.Kind.Text, s.warm)+zeroC)
+		}
+		if said == "" {
+			kept = append(kept, c)
+			continue
+		}
+		r.note(changeDoubtful.At(c.To.Place, said))
+	}
+	return kept
+}
+
+const zeroC = 273.15
+
+// bears is the warmest that a step can have been, °C, for the grain and the malt.
+func (r *record) bears(kind string, warm float64) float64 {
+	switch kind {
+	case "soak", "rest":
+		return max(r.usual.HotWater, r.usual.Rest.High) + hotterBy
+	case "germinate", "hold":
+		return r.usual.GrowsHot + hotterBy
+	case "dry", "cure":
+		return min(warm, r.usual.HottestCure()+2*hotterBy)
+	}
+	return warm
+}
+
+// outside says that a change lies outside of what makes sense for its step, or "".
+func outside(c process.Change, low, high, least, most float64) string {
+	words := [2]string{"shorter", "longer"}
+	if c.To.Low.Dimension != quantity.Time {
+		words = [2]string{"colder", "warmer"}
+	}
+	said := fmt.Sprintf("%s was changed to %s, which is", stepWords(&c.Step), c.To.Range.Range)
+	switch {
+	case low < least:
+		return fmt.Sprintf("%s %s than any %s: %s at the least", said, words[0], c.Step.Kind.Text, c.To.Low.Like(least))
+	case high > most:
+		return fmt.Sprintf("%s %s than any %s: %s at the most", said, words[1], c.Step.Kind.Text, c.To.Low.Like(most))
+	}
+	return ""
+}

@@ -1,0 +1,149 @@
+package records
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/evidence"
+	"maltwright/sim/forecast"
+)
+
+const (
+	far       = 5.0 // errors from which on a reading is told
+	near      = 2.0 // errors within which a slip explains it
+	mostTold  = 3   // of more readings that disagree only the farthest is told: they have one cause
+	backwards = 3.0 // errors by which a count goes back
+)
+
+// held is the record beside the course that fits it best.
+type held struct {
+	trial  *evidence.Trial
+	centre *forecast.Forecast
+	off    []float64
+	offset float64 // K, of the thermometer
+	seats  []int   // of each item, its place among the readings of the batch
+}
+
+// doubts holds the readings beside a forecast that keeps to the record.
+func (r *record) doubts(ctx context.Context) {
+	h := r.hold(ctx)
+	if h == nil {
+		return
+	}
+	for i := range h.off {
+		r.tooLight(h, i)
+		if r.dryByCharge(h, i) {
+			return // what comes behind a step that had not ended is all at the wrong hour
+		}
+	}
+	var loud []int
+	for i, off := range h.off {
+		if math.Abs(off) > far && !r.aside[h.seats[i]] {
+			loud = append(loud, i)
+		}
+	}
+	slices.SortStableFunc(loud, func(a, b int) int { return cmp.Compare(math.Abs(h.off[b]), math.Abs(h.off[a])) })
+	if len(loud) > mostTold {
+		loud = loud[:1]
+	}
+	for _, i := range loud {
+		r.slip(h.seats[i], r.doubt(h, i))
+	}
+	for i := range h.off {
+		r.goesBack(h, i)
+	}
+}
+
+// hold takes the glance, and fits the record where that shows a reading far off. What is
+// in doubt already is left out.
+func (r *record) hold(ctx context.Context) *held {
+	kept := *r.batch
+	kept.Readings = nil
+	var seats []int
+	for i, x := range r.batch.Readings {
+		if !r.aside[i] {
+			kept.Readings, seats = append(kept.Readings, x), append(seats, i)
+		}
+	}
+	t, err := evidence.New(&kept, time.Time{})
+	if err != nil || len(t.Items) == 0 {
+		return nil
+	}
+	g, err := t.Look(ctx)
+	if err != nil {
+		return nil
+	}
+	h := &held{trial: t, centre: g.Centre, off: g.Off}
+	h.loosen()
+	for _, item := range t.Items {
+		k := slices.IndexFunc(kept.Readings, func(x process.Reading) bool { return x.Place == item.Reading.Place })
+		h.seats = append(h.seats, seats[k])
+	}
+	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
+		return h
+	}
+	e, err := evidence.Fit(ctx, []*evidence.Trial{t}, evidence.Alone(t), 0)
+	if err != nil {
+		return h
+	}
+	if h.centre, err = t.Run(e.Z, false); err != nil {
+		return nil
+	}
+	h.off, h.offset = t.Residuals(h.centre, e.Z), t.Offset(e.Z)
+	h.loosen()
+	return h
+}
+
+// doubt says what speaks against a reading.
+func (r *record) doubt(h *held, i int) finding.Finding {
+	item := &h.trial.Items[i]
+	said, place := words(item.Reading)
+	expected := item.Expect(h.centre, h.offset)
+	if math.IsNaN(expected) {
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: by all else that is written there is nothing of the kind to be read then", said))
+		f.Hint = "look at its time, and at the step behind after"
+		return f
+	}
+	f := readingDoubtful.At(place, fmt.Sprintf("%s: the process and the other readings make %s likely", said, r.likely(h, i, expected)))
+	if slip := r.slipOf(h, i); slip != "" {
+		f.Hint = slip
+	}
+	if k := r.gained(h, i); k >= 0 {
+		f.Related = []finding.Related{{Place: h.trial.Items[k].Reading.Place, Message: "it only dries, and was lighter here"}}
+	}
+	return f
+}
+
+// goesBack finds a count that is less than one before it by more than chance.
+func (r *record) goesBack(h *held, i int) {
+	item := &h.trial.Items[i]
+	if item.Reading.Counted.Text == "" && item.Reading.Rub.Text == "" || r.aside[h.seats[i]] {
+		return
+	}
+	for k := i - 1; k >= 0; k-- {
+		x := &h.trial.Items[k]
+		if x.Reading.Counted.Text != item.Reading.Counted.Text || (x.Reading.Rub.Text == "") != (item.Reading.Rub.Text == "") || r.aside[h.seats[k]] {
+			continue
+		}
+		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
+		if item.Reading.Rub.Text != "" && !(x.Reading.Rub.Text == "chalky" && item.Reading.Rub.Text == "gummy") || back <= backwards {
+			continue
+		}
+		at, other := item, x
+		if math.Abs(h.off[k]) > math.Abs(h.off[i]) {
+			at, other = x, item
+		}
+		said, place := words(at.Reading)
+		f := readingDoubtful.At(place, said+": growth does not go back")
+		f.Hint = "look at the numbers, and count more corns"
+		f.Related = []finding.Related{{Place: other.Reading.Place, Message: "it goes against this"}}
+		r.slip(h.seats[slices.IndexFunc(h.trial.Items, func(m evidence.Item) bool { return m.Reading == at.Reading })], f)
+		return
+	}
+}

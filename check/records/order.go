@@ -1,0 +1,140 @@
+package records
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// How far a batch must have come for a line to be true.
+const (
+	anywhere = iota
+	steeping
+	growing
+	drying
+)
+
+// shownBy tells how far the batch had come where a step had ended, or where a thermometer
+// stood.
+var shownBy = map[string]int{
+	"soak": steeping, "rest": steeping, "water": steeping,
+	"germinate": growing, "hold": growing, "bed": growing, "wither": growing,
+	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
+	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
+}
+
+func shows(x *process.Reading) int {
+	switch {
+	case x.After != nil:
+		return shownBy[x.After.Kind.Text]
+	case x.Clean:
+		return drying
+	case x.Kind == process.Felt, x.Kind == process.Turned, x.Counted.Text == "acrospire":
+		return growing
+	case x.Temperature != nil:
+		return shownBy[x.Temperature.Where]
+	}
+	return anywhere
+}
+
+// shownWords say what a line shows.
+var shownWords = map[int]string{growing: "the growing piece", drying: "the kiln"}
+
+// overlap is how long two stages may be written of together, s: a kiln is warmed up while
+// the piece still withers.
+const overlap = 3 * hour
+
+const hour, day = 3600.0, 24 * 3600.0
+
+// order finds what is not in the order of the work: a step that ends behind one that
+// follows it, and a stage before the one that it comes from.
+func (r *record) order() {
+	list := r.batch.Readings
+	latest := -1 // the reading of the latest step so far
+	for i := range list {
+		x := &list[i]
+		if k := r.stageBefore(i); k >= 0 {
+			f := recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(&list[k])))
+			f.Related = []finding.Related{{Place: list[k].Place, Message: "the later line"}}
+			r.slip(i, f)
+			continue
+		}
+		if x.After == nil || r.aside[i] {
+			continue
+		}
+		switch {
+		case latest >= 0 && r.before(x.After, list[latest].After):
+			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(x.After), stepWords(list[latest].After)))
+			f.Related = []finding.Related{{Place: list[latest].Place, Message: "the step that follows it"}}
+			r.slip(i, f)
+			r.aside[latest] = true // either may be the wrong one
+		default:
+			latest = i
+		}
+	}
+	r.earlyGrowth()
+}
+
+// still says what a line shows the batch to be at.
+func still(x *process.Reading) string {
+	if shows(x) == steeping {
+		return "in the steep"
+	}
+	return "on the floor"
+}
+
+// stageBefore gives a later line of an earlier stage, or -1.
+func (r *record) stageBefore(i int) int {
+	x := &r.batch.Readings[i]
+	if x.At.IsZero() || x.After != nil || shows(x) < growing {
+		return -1
+	}
+	for k := i + 1; k < len(r.batch.Readings); k++ {
+		y := &r.batch.Readings[k]
+		if y.At.IsZero() || shows(y) == anywhere || shows(y) >= shows(x) {
+			continue
+		}
+		if gap := y.At.Sub(x.At.Time).Seconds(); shows(x) == growing || gap > overlap {
+			return k
+		}
+	}
+	return -1
+}
+
+// earlyShare is the share of the planned steep before which nothing grows yet.
+const earlyShare = 0.6
+
+// earlyGrowth finds what is read of the growing piece while the plan still steeps it by
+// far, where the record has no end of a soak before it.
+func (r *record) earlyGrowth() {
+	if r.plan == nil || r.batch.Process.Stage(process.Steep) == nil {
+		return
+	}
+	for i := range r.batch.Readings {
+		x := &r.batch.Readings[i]
+		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
+			continue
+		}
+		if shows(x) < growing || r.since(x.At) >= earlyShare*r.plan.Totals.SteepOut {
+			continue
+		}
+		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %.1f h after the beginning the grain is in the steep, which takes %.1f h",
+			shownWords[shows(x)], r.since(x.At)/hour, r.plan.Totals.SteepOut/hour)))
+	}
+}
+
+// before tells whether a step comes before another in the process.
+func (r *record) before(a, b *process.StepName) bool {
+	if a.Kind.Text == b.Kind.Text && a.Number > 0 && b.Number > 0 {
+		return a.Number < b.Number
+	}
+	if i, k := r.at(a), r.at(b); i >= 0 && k >= 0 {
+		return i < k
+	}
+	return stageRank[a.Kind.Text] < stageRank[b.Kind.Text]
+}
+
+var stageRank = map[string]int{
+	"soak": 0, "rest": 0, "germinate": 1, "hold": 1, "wither": 2, "dry": 3, "stew": 3, "cure": 3, "cool": 3, "deculm": 4,
+}

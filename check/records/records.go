@@ -1,0 +1,155 @@
+// Package records judges the record of a batch beside its process: what cannot be,
+// and what is rather a slip of the pen.
+//
+// # How it works
+//
+// The words come first: whether the lines are in the order of the work, whether one is
+// written twice, whether the hours and dates between two steps are those of the process.
+// What is in doubt there is set aside. Then the readings are held beside a forecast that
+// keeps to the record, and to each other, by a glance (evidence.Look): which costs a
+// forecast for each thing that is open, and no sampling. Only where a reading is far off
+// is the record fitted in full before it is told.
+//
+// A slip is told once, at the reading.
+package records
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"maltwright/check/profile"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/evidence"
+	"maltwright/sim/forecast"
+)
+
+// Rules lists the rules of a record.
+func Rules() []finding.Rule {
+	return []finding.Rule{readingImpossible, readingDoubtful, recordOutOfOrder, writtenTwice, timeDoubtful, pieceUnturned, changeDoubtful, sampleDoubtful, maltNotWeighed}
+}
+
+// record is a batch under judgement.
+type record struct {
+	batch *process.Batch // with the sample and the changes that make sense
+	usual profile.Profile
+	plan  *forecast.Forecast // as the process has it, with what was changed; nil where there is none
+	steps []planned          // of the plan, in order
+	aside map[int]bool       // readings, by their place, of which a slip is told already
+	found []finding.Finding
+}
+
+// Judge judges a batch that reads in full. Without forecasts only the words are looked
+// at.
+func Judge(ctx context.Context, b *process.Batch, forecasts bool) []finding.Finding {
+	if b.Broken || b.Process == nil || b.Process.Broken {
+		return nil
+	}
+	sound := *b
+	r := &record{batch: &sound, usual: profile.Of(b.Process), aside: map[int]bool{}}
+	sound.Sample, sound.Changes = r.sample(), r.changes()
+	r.twice()
+	r.unweighed()
+	if forecasts && !b.Began.IsZero() {
+		r.planned()
+	}
+	r.order()
+	r.unturned()
+	if r.plan != nil && !r.days() {
+		r.doubts(ctx)
+	}
+	return r.found
+}
+
+func (r *record) note(f finding.Finding) { r.found = append(r.found, f) }
+
+// slip tells of a reading, once.
+func (r *record) slip(i int, f finding.Finding) {
+	if !r.aside[i] {
+		r.aside[i] = true
+		r.note(f)
+	}
+}
+
+// planned is a step of the plan as a record names it.
+type planned struct {
+	kind       string
+	number     int
+	stage      process.StageKind
+	start, end float64
+	step       *process.Step  // nil for a stage that is one step
+	whole      *process.Stage // the stage it is of
+}
+
+// planned forecasts the batch as it was meant, with what was changed.
+func (r *record) planned() {
+	t, err := evidence.New(r.batch, time.Time{})
+	if err != nil {
+		return
+	}
+	plan, err := forecast.Run(t.Process, forecast.Options{Course: &forecast.Course{Changes: r.batch.Changes}})
+	if err != nil || plan.BrokenOff() {
+		return
+	}
+	r.plan = plan
+	counts := map[string]int{}
+	for _, st := range plan.Stages {
+		for _, s := range st.Steps {
+			kind := string(s.Kind)
+			if kind == "" {
+				kind = string(st.Kind)
+			}
+			counts[kind]++
+			r.steps = append(r.steps, planned{kind, counts[kind], st.Kind, s.Start, s.End, stepAt(r.batch.Process, s.Place), r.batch.Process.Stage(st.Kind)})
+		}
+	}
+}
+
+func stepAt(p *process.Process, at source.Place) (found *process.Step) {
+	var seek func([]*process.Step)
+	seek = func(list []*process.Step) {
+		for _, s := range list {
+			if s.Place == at {
+				found = s
+			}
+			seek(s.Steps)
+		}
+	}
+	for _, st := range p.Stages {
+		seek(st.Steps)
+	}
+	return found
+}
+
+// at finds a step of the plan by the name that a record gives it; of a stage it is the
+// last. It is -1 where the plan has none, or the name may mean several.
+func (r *record) at(name *process.StepName) int {
+	last := -1
+	for i, s := range r.steps {
+		switch {
+		case string(s.stage) == name.Kind.Text:
+			last = i
+		case s.kind != name.Kind.Text:
+		case name.Number == s.number:
+			return i
+		case name.Number == 0 && last >= 0:
+			return -1
+		case name.Number == 0:
+			last = i
+		}
+	}
+	return last
+}
+
+// since is a time of the record in seconds from the first soak.
+func (r *record) since(at process.Instant) float64 { return at.Sub(r.batch.Began.Time).Seconds() }
+
+// what names a reading by its words: soak 2, germinate.
+func stepWords(name *process.StepName) string {
+	if name.Number == 0 {
+		return name.Kind.Text
+	}
+	return fmt.Sprintf("%s %d", name.Kind.Text, name.Number)
+}

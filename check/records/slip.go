@@ -1,0 +1,172 @@
+package records
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/sim/evidence"
+	"maltwright/sim/grain"
+)
+
+// words are those of what was read, and where they stand.
+func words(x *process.Reading) (string, source.Place) {
+	switch {
+	case x.Weight != nil:
+		return x.Weight.String(), x.Weight.Place
+	case x.Temperature != nil:
+		return fmt.Sprintf("%s %s", x.Temperature.Where, x.Temperature.Range.Range), x.Temperature.Place
+	case x.Rub.Text != "":
+		return "corns that rub " + x.Rub.Text, x.Rub.Place
+	case x.Counted.Text == "chit":
+		return fmt.Sprintf("%.0f of %.0f corns chitted", x.Corns[0].SI, x.Of.SI), x.Corns[0].Place
+	}
+	return "these acrospires", x.Place
+}
+
+// likely is what a reading should have been, in the unit written.
+func (r *record) likely(h *held, i int, expected float64) string {
+	item := &h.trial.Items[i]
+	low, high := expected-near*item.Error, expected+near*item.Error
+	switch x := item.Reading; {
+	case x.Weight != nil:
+		low, high = expected-near*item.Error*expected/item.Observed, expected+near*item.Error*expected/item.Observed // as exact as it is heavy
+		tare := r.tareOf(item)
+		return between(x.Weight.Quantity, low+tare, high+tare)
+	case x.Temperature != nil:
+		return between(x.Temperature.Low, low+zeroC, high+zeroC)
+	case x.Rub.Text != "":
+		return grain.RubAt(min(max(expected, 0), 1)).String()
+	case x.Counted.Text == "chit":
+		return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
+	}
+	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Observed)
+}
+
+// between writes what lies between two values in the unit of a quantity.
+func between(q quantity.Quantity, low, high float64) string {
+	from, to := about(q, low), about(q, high)
+	number, unit, one := strings.Cut(from, " ")
+	if one && !strings.Contains(unit, " ") {
+		from = number
+	}
+	return from + " to " + to
+}
+
+// about writes a value in the unit of a quantity, no finer than that: of a temperature
+// to the degree.
+func about(q quantity.Quantity, si float64) string {
+	text := q.Like(si)
+	number, unit, one := strings.Cut(text, " ")
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil || !one || strings.Contains(unit, " ") {
+		return text
+	}
+	digits := 0
+	if _, fraction, has := strings.Cut(strings.Fields(q.String())[0], "."); has && q.Dimension != quantity.Temperature {
+		digits = len(fraction)
+	}
+	return strconv.FormatFloat(v, 'f', digits, 64) + " " + unit
+}
+
+// slipOf is what would explain a reading, or "".
+func (r *record) slipOf(h *held, i int) string {
+	item := &h.trial.Items[i]
+	expected := item.Expect(h.centre, h.offset)
+	if math.IsNaN(expected) {
+		return ""
+	}
+	for _, find := range slips {
+		if hint := find(r, item, func(v float64) bool { return fits(item, v, expected) }); hint != "" {
+			return hint
+		}
+	}
+	return ""
+}
+
+// fits tells whether a reading would agree if it had another value.
+func fits(item *evidence.Item, value, expected float64) bool {
+	own := item.Error
+	if item.Reading.Weight != nil {
+		own *= value / item.Observed
+	}
+	return math.Abs(value-expected) <= near*own
+}
+
+const kilogramsInPound = 0.45359237
+
+// slips are what goes wrong between the scale and the book, the commonest first.
+var slips = []func(*record, *evidence.Item, func(float64) bool) string{
+	func(r *record, m *evidence.Item, fits func(float64) bool) string {
+		if t := r.batch.Tare; t != nil && m.Reading.Weight != nil && fits(m.Observed+t.SI) {
+			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
+		}
+		return ""
+	},
+	anotherUnit,
+	func(r *record, m *evidence.Item, fits func(float64) bool) string {
+		if x := m.Reading; x.Weight != nil {
+			return otherNumber(x.Weight.Quantity, fits, -r.tareOf(m))
+		} else if x.Temperature != nil {
+			return otherNumber(x.Temperature.Low, fits, -zeroC)
+		}
+		return ""
+	},
+}
+
+func anotherUnit(r *record, m *evidence.Item, fits func(float64) bool) string {
+	x := m.Reading
+	switch {
+	case x.Weight != nil && x.Weight.Unit() != "lb" && fits(x.Weight.SI*kilogramsInPound-r.tareOf(m)):
+		return "it would fit in pounds: put the unit right"
+	case x.Weight != nil && x.Weight.Unit() != "kg" && fits(x.Weight.SI/kilogramsInPound-r.tareOf(m)):
+		return "it would fit in kilograms: put the unit right"
+	case x.Temperature != nil && x.Temperature.Low.Unit() == "°C" && fits((m.Observed-32)*5/9):
+		return "it would fit in °F: put the unit right"
+	case x.Temperature != nil && x.Temperature.Low.Unit() == "°F" && fits(m.Observed*9/5+32):
+		return "it would fit in °C: put the unit right"
+	}
+	return ""
+}
+
+// otherNumber seeks the number that was meant: with the point elsewhere, or with two
+// neighbouring digits the other way round.
+func otherNumber(q quantity.Quantity, fits func(float64) bool, shift float64) string {
+	number, unit, _ := strings.Cut(q.String(), " ")
+	if strings.Contains(unit, " ") { // of two units
+		return ""
+	}
+	is := func(meant string) bool {
+		other, err := quantity.Make(quantity.Part{Number: meant, Unit: unit})
+		return err == nil && meant != number && fits(other.SI+shift)
+	}
+	for k := 0; k+1 < len(number); k++ {
+		for _, d := range []int{1, 2} { // a point may stand between
+			if k+d >= len(number) || number[k] == '.' || number[k+d] == '.' || d == 2 && number[k+1] != '.' {
+				continue
+			}
+			b := []byte(number)
+			b[k], b[k+d] = b[k+d], b[k]
+			if is(string(b)) {
+				return fmt.Sprintf("it would fit with two digits the other way round: %s %s", b, unit)
+			}
+		}
+	}
+	digits := strings.Replace(number, ".", "", 1)
+	for k := 1; k <= len(digits)+1; k++ {
+		meant := digits + "0"
+		if k < len(digits) {
+			meant = digits[:k] + "." + digits[k:]
+		} else if k == len(digits) {
+			meant = digits
+		}
+		if is(meant) {
+			return fmt.Sprintf("it would fit with the point elsewhere: %s %s", meant, unit)
+		}
+	}
+	return ""
+}

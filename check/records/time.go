@@ -1,0 +1,183 @@
+package records
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+const (
+	slack   = 14 * hour // by which a step may be longer or shorter by the clock
+	quicker = 0.3       // times the planned time in which a condition may come about
+	slower  = 2.5
+)
+
+// days finds a step whose end is a day off. It tells whether it did: then no hour below
+// is to be trusted.
+func (r *record) days() (off bool) {
+	from, last := -1, 0.0
+	var above *process.Reading
+	for i := range r.batch.Readings {
+		x := &r.batch.Readings[i]
+		if x.After == nil || x.At.IsZero() || r.aside[i] {
+			continue
+		}
+		to := r.at(x.After)
+		if to <= from || r.steps[to].stage == process.Deculm || r.steps[to].kind == string(process.Cool) {
+			continue
+		}
+		at := r.since(x.At)
+		if least, most := r.takes(from, to); at-last < least-slack || at-last > most+slack {
+			r.dayOff(i, at-last, least, most, above)
+			return true
+		}
+		from, last, above = to, at, x
+	}
+	return false
+}
+
+// takes is how long the steps behind one, up to another, may take.
+func (r *record) takes(from, to int) (least, most float64) {
+	for i := from + 1; i <= to; i++ {
+		s := r.steps[i]
+		took := s.end - s.start
+		if s.stage == process.Steep && r.steps[to].stage != process.Steep && s.step != nil && r.repeated(s.step) {
+			most += took // it may have been enough without it
+			continue
+		}
+		guard, waits := s.waits()
+		switch {
+		case !waits:
+			least, most = least+took, most+took
+		case guard != nil && guard.Latest != nil && guard.Earliest != nil:
+			least, most = least+min(guard.Earliest.SI, took), most+max(guard.Latest.SI, took)
+		default:
+			least, most = least+quicker*took, most+slower*took
+		}
+	}
+	return least, most
+}
+
+// repeated tells whether a step stands in a repeat, which may end before it.
+func (r *record) repeated(step *process.Step) bool {
+	var seek func(list []*process.Step, inside bool) bool
+	seek = func(list []*process.Step, inside bool) bool {
+		return slices.ContainsFunc(list, func(s *process.Step) bool {
+			return s == step && inside || seek(s.Steps, inside || s.Kind == process.Repeat)
+		})
+	}
+	return seek(r.batch.Process.Stage(process.Steep).Steps, false)
+}
+
+// waits tells whether a step ends by a condition, and between which times.
+func (s planned) waits() (*process.Guard, bool) {
+	switch {
+	case s.stage == process.Germinate && s.whole != nil && s.whole.Until != nil, s.step == nil && s.whole != nil && s.whole.Until != nil:
+		return s.whole.Allow, true
+	case s.step != nil && (s.step.Until != nil || s.step.Gate != nil):
+		return s.step.Allow, true
+	}
+	return nil, false
+}
+
+func (r *record) dayOff(i int, took, least, most float64, above *process.Reading) {
+	x := &r.batch.Readings[i]
+	since := "the beginning"
+	place := r.batch.Began.Place
+	if above != nil {
+		since, place = stepWords(above.After), above.Place
+	}
+	gives := hours(least)
+	if most > least+hour {
+		gives += " to " + hours(most)
+	}
+	f := timeDoubtful.At(x.At.Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(x.After), hours(took), since, gives))
+	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
+		f.Hint = fmt.Sprintf("with the date %s it would fit; look at both", days(n))
+	}
+	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
+	r.slip(i, f)
+}
+
+func days(n float64) string {
+	way := "earlier"
+	if n < 0 {
+		way = "later"
+	}
+	if math.Abs(n) == 1 {
+		return "a day " + way
+	}
+	return fmt.Sprintf("%.0f days %s", math.Abs(n), way)
+}
+
+// hours writes a length of time as it is told of a batch.
+func hours(s float64) string {
+	if s < 72*hour {
+		return fmt.Sprintf("%.0f h", s/hour)
+	}
+	return fmt.Sprintf("%.1f days", s/day)
+}
+
+const (
+	unturnedTimes = 2.5       // as long as from one turn to the next
+	unturnedLeast = 20 * hour // and at the least
+	fewTurns      = 4         // a record with fewer of them does not note them
+)
+
+// unturned finds a piece that nothing says was turned, in a record that notes turns.
+func (r *record) unturned() {
+	st := r.batch.Process.Stage(process.Germinate)
+	if st == nil || st.Turn == nil {
+		return
+	}
+	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
+	turns := r.turns()
+	if len(turns) < fewTurns || middleGap(turns) > 1.6*st.Turn.SI {
+		return
+	}
+	for k := 1; k < len(turns); k++ {
+		gap := turns[k].At.Sub(turns[k-1].At.Time).Seconds()
+		if gap <= most {
+			continue
+		}
+		f := pieceUnturned.At(turns[k].Place, fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
+		f.Related = []finding.Related{{Place: turns[k-1].Place, Message: "the line before that shows it turned"}}
+		r.note(f)
+		return
+	}
+}
+
+// turns lists the turns while the piece grew, and the end of the growing behind them.
+func (r *record) turns() []*process.Reading {
+	var list []*process.Reading
+	for i := range r.batch.Readings {
+		x := &r.batch.Readings[i]
+		if x.At.IsZero() || r.aside[i] {
+			continue
+		}
+		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
+		if x.Kind == process.Turned || ends && len(list) > 0 {
+			list = append(list, x)
+		}
+		if ends {
+			break
+		}
+	}
+	return list
+}
+
+// endsGrowth are the steps at whose end the piece no longer grows on its floor.
+var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
+
+func middleGap(turns []*process.Reading) float64 {
+	var gaps []float64
+	for k := 1; k < len(turns); k++ {
+		gaps = append(gaps, turns[k].At.Sub(turns[k-1].At.Time).Seconds())
+	}
+	slices.SortFunc(gaps, cmp.Compare)
+	return gaps[len(gaps)/2]
+}

@@ -1,0 +1,118 @@
+package records
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/process"
+	"maltwright/sim/evidence"
+)
+
+const (
+	impossible = 0.05 // of its dry matter, by which a weight below it cannot be the forecast's error
+	heavier    = 0.02 // of a weight, by which malt that only dries cannot gain
+)
+
+// tooLight finds a weight below the dry matter in it.
+func (r *record) tooLight(h *held, i int) {
+	item := &h.trial.Items[i]
+	s := item.Sight(h.centre)
+	if item.Reading.Weight == nil || s == nil || !(s.Dry > 0) || item.Observed >= s.Dry*item.Scale()*(1-impossible) {
+		return
+	}
+	q := item.Reading.Weight
+	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*item.Scale()+r.tareOf(item))))
+	if slip := r.slipOf(h, i); slip != "" {
+		f.Hint = slip
+	}
+	r.slip(h.seats[i], f)
+}
+
+// tareOf is what is weighed along, kg.
+func (r *record) tareOf(item *evidence.Item) float64 {
+	if item.Reading.Weight == nil {
+		return 0
+	}
+	return item.Reading.Weight.SI - item.Observed
+}
+
+// gained gives a reading before that was lighter, although malt only dries; -1 for none.
+func (r *record) gained(h *held, i int) int {
+	item := &h.trial.Items[i]
+	s := item.Sight(h.centre)
+	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) || i == 0 {
+		return -1
+	}
+	for k := i - 1; k >= 0; k-- {
+		x := &h.trial.Items[k]
+		if t := x.Sight(h.centre); x.Reading.Weight == nil || x.Reading.OfBag != item.Reading.OfBag || t == nil {
+			continue
+		} else if !dries(t.Stage) {
+			return -1
+		}
+		if item.Observed > x.Observed*(1+heavier) {
+			return k
+		}
+		return -1
+	}
+	return -1
+}
+
+func dries(k process.StageKind) bool { return k == process.Wither || k == process.KilnStage }
+
+const (
+	dryPoints = 0.007 // of moisture, within which a weight is that which was wanted
+	wetPoints = 0.012 // above what was asked, from where on the malt is too moist
+	muchWet   = 0.03  // the same where nothing explains it: scale and loss may be off by so much
+)
+
+// dryByCharge finds malt that is as dry as its step asks only if none of the charge's dry
+// matter were gone, or that is much too moist for its step to have ended.
+// It tells whether the latter is so.
+func (r *record) dryByCharge(h *held, i int) (notYet bool) {
+	item := &h.trial.Items[i]
+	x, s := item.Reading, item.Sight(h.centre)
+	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] || r.aside[h.seats[i]] {
+		return false
+	}
+	wanted, ok := h.trial.Asked(x.After)
+	whole := s.Dry / (1 - s.Lost)
+	by, has := 1-whole/item.Observed, 1-s.Dry/item.Observed
+	switch {
+	case !ok:
+	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", x.Weight, stepWords(x.After), 100*has)))
+	case has > wanted+muchWet && r.hurried(h, x.After):
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", x.Weight, 100*has, stepWords(x.After), 100*wanted)))
+		return true
+	}
+	return false
+}
+
+// hurried tells whether a step of the record took less time than it takes, so that its
+// time cannot have ended it.
+func (r *record) hurried(h *held, name *process.StepName) bool {
+	k := r.at(name)
+	if k < 0 {
+		return false
+	}
+	least, _ := r.takes(k-1, k)
+	number := 0
+	for _, st := range h.centre.Stages {
+		for _, s := range st.Steps {
+			if string(s.Kind) != r.steps[k].kind && (s.Kind != "" || string(st.Kind) != r.steps[k].kind) {
+				continue
+			}
+			if number++; number == r.steps[k].number {
+				return s.End-s.Start < hurriedShare*least
+			}
+		}
+	}
+	return false
+}
+
+// hurriedShare is the share of the least time of a step, below which it cannot be over.
+const hurriedShare = 0.7
+
+// driedBy are the steps behind which malt is drier than before.
+var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}

@@ -1,0 +1,76 @@
+package check
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/evidence"
+	"maltwright/sim/evidence/invent"
+)
+
+// saidOf lists what check says of a text among the batches of the examples, in its own file.
+func saidOf(t *testing.T, folder, text string) (said []string) {
+	t.Helper()
+	root, err := process.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	for _, f := range File("x.malt", []byte(text), ".", root, Options{}).Findings {
+		if f.Place.File.Name() == "x.malt" && f.Severity > finding.Note {
+			said = append(said, fmt.Sprintf("%s: %s [%s]", f.Place.Text(), f.Message, f.Rule))
+		}
+	}
+	return said
+}
+
+// A record is checked while it grows: after each line it is as honest as at its end.
+func TestARecordUnderWayRaisesNothing(t *testing.T) {
+	for _, file := range []string{"26-03", "26-04", "26-05"} {
+		text, err := os.ReadFile("../examples/batches/" + file + ".malt")
+		require.NoError(t, err)
+		lines := strings.Split(strings.TrimSuffix(string(text), "}\n"), "\n")
+		for n := 12; n < len(lines); n += 4 {
+			so := strings.Join(lines[:n], "\n") + "\n}\n"
+			assert.Empty(t, saidOf(t, "../examples/batches", so), "%s up to: %s", file, lines[n-1])
+		}
+	}
+}
+
+// Records that were invented from a truth drawn from what is usual, with the scatter that
+// scales, thermometers and counts have, raise nothing either.
+func TestInventedRecordsRaiseNothing(t *testing.T) {
+	root, err := process.OpenRoot("../examples")
+	require.NoError(t, err)
+	defer root.Close()
+	for _, example := range []string{"pale", "munich", "floor-kiln"} {
+		text, err := os.ReadFile("../examples/" + example + ".malt")
+		require.NoError(t, err)
+		h, _ := process.Load(example+".malt", text, ".", root)
+		for seed := range uint64(4) {
+			b := inventedOf(t, h.Processes[0], seed)
+			assert.Empty(t, saidOf(t, "../examples", fmt.Sprintf("use %q\n", example+".malt")+b.Text), "%s, seed %d:\n%s", example, seed, b.Text)
+		}
+	}
+}
+
+func inventedOf(t *testing.T, p *process.Process, seed uint64) *invent.Batch {
+	t.Helper()
+	began := time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
+	tr, err := evidence.New(&process.Batch{Process: p, Began: process.Instant{Time: began}}, time.Time{})
+	require.NoError(t, err)
+	r, z := rand.New(rand.NewPCG(seed, 9)), make([]float64, len(tr.Axes))
+	for i := range z {
+		z[i] = min(max(r.NormFloat64(), -2), 2)
+	}
+	b, err := invent.Of(p, "x", began, invent.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}, seed)
+	require.NoError(t, err)
+	return b
+}

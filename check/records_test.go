@@ -1,0 +1,106 @@
+package check
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// bookSlip is something that goes wrong in a book: the words it replaces, and the rule that
+// tells it at the words that are wrong.
+type bookSlip struct {
+	name     string
+	file     string
+	replaced []string
+	rule     string
+	at       string // the place of the finding, as written
+}
+
+var bookSlips = []bookSlip{
+	{"a step before the one it follows", "26-03", []string{"at 14:00 after soak 1", "at 14:00 after soak 2", "06:00 after soak 2", "06:00 after soak 1"}, "record-out-of-order", "soak 1"},
+	{"a weighing twice", "26-03", []string{"  weighed 7.41 kg at 14:00 after soak 1\n", "  weighed 7.41 kg at 14:00 after soak 1\n  weighed 7.41 kg at 14:00 after soak 1\n"}, "written-twice", "weighed 7.41 kg at 14:00 after soak 1"},
+	{"a weighing of the kiln twice", "26-03", []string{"after dry 2\n", "after dry 2\n  weighed 5.46 kg at 11:50 after dry 2\n"}, "written-twice", "weighed 5.46 kg at 11:50 after dry 2"},
+	{"a turn twice", "26-03", []string{"  counted chit 86", "  turned  at 06:30\n  counted chit 86"}, "written-twice", "turned  at 06:30"},
+	{"turned in the steep", "26-03", []string{"  read    water 13.5 °C at 23:01", "  turned  at 20:00\n  read    water 13.5 °C at 23:01"}, "record-out-of-order", "turned  at 20:00"},
+	{"air off the kiln while it grows", "26-03", []string{"  counted acrospire 4 5 27", "  read    air-off 31.7 °C at 07:00\n  counted acrospire 4 5 27"}, "record-out-of-order", "read    air-off 31.7 °C at 07:00"},
+	{"changed to ten times as long", "26-05", []string{"soak 3 to 6 h", "soak 3 to 60 h"}, "change-doubtful", "60 h"},
+	{"changed to a temperature in °F", "26-05", []string{"soak 3 to 6 h", "soak 3 to water 56 °C"}, "change-doubtful", "water 56 °C"},
+	{"a weight below its dry matter", "26-03", []string{"5.46 kg at 11:14", "4.46 kg at 11:14"}, "reading-impossible", "4.46 kg"},
+	{"malt below its dry matter", "26-03", []string{"4.98 kg clean", "3.98 kg clean"}, "reading-impossible", "3.98 kg"},
+	{"a soaking sample", "26-03", []string{"dried to 17.54", "dried to 14.57"}, "sample-doubtful", "14.57 g"},
+	{"a bone dry sample", "26-03", []string{"dried to 17.54", "dried to 19.54"}, "sample-doubtful", "19.54 g"},
+	{"a sample that is not the lot's", "26-03", []string{"dried to 17.54", "dried to 16.54"}, "sample-doubtful", "16.54 g"},
+	{"malt never weighed", "26-03", []string{"  weighed 4.98 kg clean malt at 18:09\n", "  weighed 5.13 kg at 17:00 after cool\n"}, "malt-not-weighed", "weighed 5.13 kg at 17:00 after cool"},
+	{"digits swapped in the steep", "26-03", []string{"8.66 kg", "6.86 kg"}, "reading-doubtful", "6.86 kg"},
+	{"digits swapped on the floor", "26-03", []string{"8.68 kg", "6.88 kg"}, "reading-doubtful", "6.88 kg"},
+	{"digits swapped on the kiln", "26-03", []string{"5.71 kg", "7.51 kg"}, "reading-doubtful", "7.51 kg"},
+	{"digits swapped of a thermometer", "26-03", []string{"bed 17.3 °C", "bed 37.1 °C"}, "reading-doubtful", "bed 37.1 °C"},
+	{"digits swapped of the water", "26-03", []string{"water 13.5 °C", "water 31.5 °C"}, "reading-doubtful", "water 31.5 °C"},
+	{"digits swapped of the air on", "26-03", []string{"air-on 81.5 °C", "air-on 18.5 °C"}, "reading-doubtful", "air-on 18.5 °C"},
+	{"the point misplaced", "26-03", []string{"air-off 37.2 °C", "air-off 3.72 °C"}, "reading-doubtful", "air-off 3.72 °C"},
+	{"pounds for kilograms", "26-03", []string{"5.46 kg at 11:14", "12.04 kg at 11:14"}, "reading-doubtful", "12.04 kg"},
+	{"kilograms for pounds", "26-03", []string{"9.29 kg", "20.48 lb", "8.66 kg", "8.66 lb"}, "reading-impossible", "8.66 lb"},
+	{"°F for °C", "26-03", []string{"air-off 37.2 °C", "air-off 99.0 °C"}, "reading-doubtful", "air-off 99.0 °C"},
+	{"a day off in the steep", "26-03", []string{"at 2026-03-07 06:00", "at 2026-03-08 06:00", "2026-03-08 06:20", "2026-03-09 06:20", "2026-03-09 06:20", "2026-03-10 06:20", "2026-03-10 06:20", "2026-03-11 06:20", "2026-03-11 06:20", "2026-03-12 06:20", "2026-03-12 06:20", "2026-03-13 06:20", "2026-03-13 01:14", "2026-03-14 01:14"}, "time-doubtful", "2026-03-08 06:00"},
+	{"a day off on the floor", "26-03", []string{"2026-03-10 06:20", "2026-03-11 06:20", "2026-03-11 06:20", "2026-03-12 06:20", "2026-03-12 06:20", "2026-03-13 06:20", "2026-03-13 01:14", "2026-03-14 01:14"}, "piece-unturned", "turned  at 06:30"},
+	{"two days unturned", "26-03", []string{"  turned  at 22:00\n  read    bed 18.1 °C at 2026-03-09 06:20\n  turned  at 06:30\n  read    bed 17.8 °C at 14:20\n  turned  at 14:30\n  read    bed 18.3 °C at 21:50\n  turned  at 22:00\n  read    bed 17.8 °C at 2026-03-10 06:20\n  turned  at 06:30\n", "  read    bed 17.8 °C at 2026-03-10 06:20\n"}, "piece-unturned", "turned  at 14:30"},
+	{"a count that goes back", "26-03", []string{"acrospire 4 5 27 59 5 0", "acrospire 40 42 16 2 0 0"}, "reading-doubtful", "counted acrospire 40 42 16 2 0 0 at 08:00"},
+	{"a chit that goes back", "26-03", []string{"  read    bed 17.5 °C at 14:20", "  counted chit 31 of 100 at 12:00\n  read    bed 17.5 °C at 14:20"}, "reading-doubtful", "31"},
+	{"a rub that goes back", "26-03", []string{"felt    rub chalky at 13:04", "felt    rub gummy at 13:04"}, "reading-doubtful", "gummy"},
+	{"dried to the weight of the charge's dry matter", "26-03", []string{"5.46 kg", "5.85 kg"}, "reading-doubtful", "5.85 kg"},
+	{"a wrong step", "26-03", []string{"  read    room 20.9 °C at 19:14\n  weighed 7.39 kg at 2026-03-13 01:14 after wither\n", "", "after germinate", "after wither", "at 01:59", "at 2026-03-13 01:59"}, "reading-doubtful", "8.68 kg"},
+}
+
+func broken26(t *testing.T, s bookSlip) ([]finding.Finding, string) {
+	t.Helper()
+	text, err := os.ReadFile("../examples/batches/" + s.file + ".malt")
+	require.NoError(t, err)
+	for i := 0; i < len(s.replaced); i += 2 {
+		require.Contains(t, string(text), s.replaced[i])
+	}
+	bad := strings.NewReplacer(s.replaced...).Replace(string(text))
+	require.NotEqual(t, string(text), bad)
+	root, err := process.OpenRoot("../examples/batches")
+	require.NoError(t, err)
+	defer root.Close()
+	var own []finding.Finding
+	for _, f := range File(s.file+".malt", []byte(bad), ".", root, Options{}).Findings {
+		if f.Place.File.Name() == s.file+".malt" {
+			own = append(own, f)
+		}
+	}
+	return own, bad
+}
+
+// A slip in a record is told once, at the reading, by the rule that fits.
+func TestSlipsInARecordAreFound(t *testing.T) {
+	for _, s := range bookSlips {
+		t.Run(s.name, func(t *testing.T) {
+			found, _ := broken26(t, s)
+			var said []string
+			for _, f := range found {
+				said = append(said, f.Rule+" at "+f.Place.Text()+": "+f.Message+"; "+f.Hint)
+			}
+			t.Log(strings.Join(said, "\n"))
+			if assert.Len(t, found, 1, "one finding a slip") {
+				assert.Equal(t, s.rule, found[0].Rule)
+				assert.Equal(t, s.at, found[0].Place.Text())
+				assert.GreaterOrEqual(t, found[0].Severity, finding.Caution)
+			}
+		})
+	}
+}
+
+func TestHonestRecordsRaiseNothing(t *testing.T) {
+	for _, file := range []string{"26-03", "26-04", "26-05"} {
+		for _, f := range checkFile(t, "../examples/batches/"+file+".malt").Findings {
+			assert.NotEqual(t, file+".malt", f.Place.File.Name(), "%s [%s]", f.Message, f.Rule)
+		}
+	}
+}

@@ -1,0 +1,242 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/check/profile"
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+var claimNotKept = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "claim-not-kept", Severity: finding.Caution, // a note where only the smoke is missing
+		Title: "what makes the malt that is claimed is not done",
+		Why: "a malt is what its kiln makes it: caramel malt is sugar inside because it was stewed wet, amber and brown malt are roasted, " +
+			"Munich malt lay wet and warm or was cured hot (published Munich schedules, common practice); and much else is judged by the claim",
+		Do:     "do what makes that malt, or say what it then is: make another malt",
+		Bad:    "make caramel malt",
+		Good:   "make pale malt",
+		Limits: "It goes by what the kiln is set to, and leaves room: only what is plainly another malt is told. The colour of a Munich or Vienna malt is not judged, since its forecast is too weak. What is no caramel and not roasted is judged as pale malt by the other rules."},
+	Judge: func(r finding.Rule, c *Case) {
+		if c.Process.Stage(process.KilnStage) == nil {
+			return
+		}
+		for _, kept := range claims {
+			if f, ok := kept(r, c); ok {
+				c.Note(f)
+				return
+			}
+		}
+		if c.Claim.Malt.Least.Soured {
+			c.NotJudged(r, "a process does not tell whether its malt is soured")
+		}
+	},
+}
+
+// claims look at one thing each that makes a malt; the first that is missing is told.
+var claims = []func(finding.Rule, *Case) (finding.Finding, bool){
+	neverStewed, hardlyHeated, stewedFor, enzymesGone, leftPale, grownLong, neverSmoked,
+}
+
+// claimed is a finding at the claim, with what the process has instead.
+func (c *Case) claimed(r finding.Rule, is string, at source.Place, here string) finding.Finding {
+	f := r.At(c.claimPlace(), fmt.Sprintf("%s malt is %s, and here %s", c.claimWord(), is, here))
+	if at.Known() {
+		f.Related = []finding.Related{{Place: at, Message: "this is what it is"}}
+	}
+	return f
+}
+
+func (c *Case) claimPlace() source.Place {
+	if c.Process.Make.Place.Known() {
+		return c.Process.Make.Place
+	}
+	return c.Process.Place
+}
+
+// claimWord is the malt as it is written: crystal is another word for caramel.
+func (c *Case) claimWord() string {
+	if at := c.Process.Make.Place; at.Known() {
+		return at.Text()
+	}
+	return c.Claim.Malt.Name
+}
+
+// plainly tells whether the process is plainly that of a pale malt, although one is
+// claimed to which much is allowed: it is neither stewed nor hotter than pale malt is cured.
+func (c *Case) plainly() bool {
+	_, top, at := c.hottestStep()
+	most := c.Claim.AsPale().Malt.Cure.High
+	least := c.Claim.Malt.Least
+	switch {
+	case !least.ElsePale || !at.Known() || top.SI-zeroC > most+sameHeat:
+		return false
+	case least.Stew > 0:
+		return !c.stewed(least.Stew)
+	}
+	return top.SI-zeroC < least.Heat
+}
+
+const (
+	stewsWet  = 0.30 // so wet malt is stewed in the heat, whatever the step is called
+	stewsFor  = hour / 2
+	stewsMalt = 60.0 // °C of the malt itself, where only the air is set
+)
+
+// stewed tells whether the malt is kept wet at t °C or more. Where only the air is set,
+// malt that dries stays cooler, and its own heat counts.
+func (c *Case) stewed(t float64) bool {
+	for _, s := range c.steps(process.KilnStage) {
+		top, _, ok := peak(s)
+		if !ok || top.SI-zeroC < t-sameHeat {
+			continue
+		}
+		if s.Kind == process.Stew || c.stewsUnnamed(s) {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *Case) stewsUnnamed(s *process.Step) bool {
+	run := c.run(s)
+	if run == nil || run.MoistureStart < stewsWet || run.End-run.Start < stewsFor {
+		return false
+	}
+	if run.Temperature.Place == "malt" || run.Temperature.Place == "oven" {
+		return true
+	}
+	for _, x := range c.troubles(forecast.HotWet) {
+		if x.Place == s.Place && x.Value >= stewsMalt {
+			return true
+		}
+	}
+	return false
+}
+
+func neverStewed(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	least := c.Claim.Malt.Least.Stew
+	if least == 0 || c.stewed(least) {
+		return f, false
+	}
+	wet := fmt.Sprintf("stewed wet at %s", c.band(profile.Band{Low: 60, High: 75}))
+	for _, s := range c.steps(process.KilnStage) {
+		if top, at, ok := peak(s); ok && s.Kind == process.Stew {
+			return c.claimed(r, wet, at, fmt.Sprintf("it is stewed at %s", top)), true
+		}
+	}
+	_, _, at := c.hottestStep()
+	return c.claimed(r, wet, at, "nothing keeps it wet in such a heat"), true
+}
+
+// band writes two temperatures in the unit in which the kiln is set.
+func (c *Case) band(b profile.Band) string {
+	if _, top, at := c.hottestStep(); at.Known() {
+		low := strings.TrimSuffix(top.Like(b.Low+zeroC), " "+top.Unit())
+		return fmt.Sprintf("%s to %s", low, top.Like(b.High+zeroC))
+	}
+	return fmt.Sprintf("%g to %s", b.Low, Degrees(b.High))
+}
+
+// hardlyHeated finds a kiln that gets less hot than the malt needs. Pale malt whose cure
+// the DMS precursor tells of is left to that.
+func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	s, top, at := c.hottestStep()
+	if s == nil || c.Claim.Malt.Split > 0 && c.Claim.Grain.Precursor && c.kilned() != nil {
+		return f, false
+	}
+	least, how := c.Claim.LeastHeat(), ""
+	if plain := c.Claim.LeastUnstewed(); plain > least && !c.warmAndWet() {
+		least, how = plain, "wet and warm for hours first, or "
+	}
+	if top.SI-zeroC >= least-sameHeat {
+		return f, false
+	}
+	is := fmt.Sprintf("%sheated to %s at the least", how, top.Like(least+zeroC))
+	if how != "" {
+		is = "kept " + is
+	}
+	return c.claimed(r, is, at, fmt.Sprintf("%s is the hottest", top)), true
+}
+
+// warmAndWet tells whether the malt is kept wet and warm for a while, which makes Munich malt.
+func (c *Case) warmAndWet() bool {
+	for _, s := range c.steps(process.KilnStage) {
+		if top, _, ok := peak(s); ok && s.Kind == process.Stew && top.SI-zeroC >= warmStew {
+			return true
+		}
+	}
+	return c.stewed(warmStew + 15)
+}
+
+const warmStew = 35.0 // °C
+
+// stewedFor finds a stew where the malt is none that is stewed. One that takes the
+// enzymes is told by the heat of the wet malt.
+func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	if c.Claim.Malt.Stewed {
+		return f, false
+	}
+	for _, s := range c.steps(process.KilnStage) {
+		if s.Kind != process.Stew || c.Claim.Malt.NeedsEnzymes && c.heatsWet() {
+			continue
+		}
+		f = c.claimed(r, "dried at once", s.Place, "it is stewed first")
+		f.Hint = "what is stewed at up to 50 °C is Munich malt, and from 60 °C on caramel malt"
+		return f, true
+	}
+	return f, false
+}
+
+func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.troubles(forecast.HotWet)) > 0 }
+
+func enzymesGone(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	least := c.Claim.Malt.Least.Enzymes
+	if least == 0 || c.kilned() == nil || c.heatsWet() || c.Forecast.Totals.Quality.Diastatic >= least {
+		return f, false
+	}
+	_, _, at := c.hottestStep()
+	return c.claimed(r, "mashed by its own enzymes", at, fmt.Sprintf("the forecast leaves it %s of those", share(c.Forecast.Totals.Quality.Diastatic))), true
+}
+
+// leftPale finds a coloured malt that stays far paler than the palest of its kind.
+func leftPale(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	least := c.Claim.Malt.Least.Colour
+	if least == 0 || c.kilned() == nil || c.Forecast.Totals.Quality.Colour >= least {
+		return f, false
+	}
+	_, _, at := c.hottestStep()
+	band := c.Claim.Malt.Colour
+	return c.claimed(r, fmt.Sprintf("%g to %g EBC dark", band.Low, band.High), at, fmt.Sprintf("the forecast makes it about %.0f EBC", c.Forecast.Totals.Quality.Colour)), true
+}
+
+// grownLong finds a malt that is grown longer than its kind, of a grain whose acrospire
+// tells nothing.
+func grownLong(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	days, st := c.Claim.Malt.Days, c.Process.Stage(process.Germinate)
+	if !days.Known() || c.Claim.Grain.Acrospire.Known() || c.Forecast == nil || st == nil {
+		return f, false
+	}
+	floor, _ := c.grown()
+	if floor == nil || floor.Took <= (days.High+overstayed)*day {
+		return f, false
+	}
+	return c.claimed(r, fmt.Sprintf("grown for %g to %g days", days.Low, days.High), timeOf(st), fmt.Sprintf("it grows for %s", Hours(floor.Took))), true
+}
+
+const overstayed = 0.5 // days
+
+// neverSmoked notes that no smoke is written of.
+func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
+	_, k := c.kilnOf()
+	if !c.Claim.Malt.Least.Smoked || k == nil || k.Fired.Text == "" || k.Fired.Text == "wood" && (k.Direct || k.Flue.Text == "") {
+		return f, false
+	}
+	f = c.claimed(r, "dried in smoke", k.Fired.Place, fmt.Sprintf("the kiln is fired %s", k.Fired.Text))
+	f.Severity = finding.Note
+	return f, true
+}
