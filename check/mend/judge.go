@@ -2,6 +2,7 @@ package mend
 
 import (
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -35,7 +36,7 @@ func (j judgement) judge() (owed []finding.Finding, blamed []int) {
 				near = j.todo
 			}
 			blamed = append(blamed, near...)
-		case len(near) == 0 || g.Severity != finding.Fault || !of(process.Rules(), g):
+		case len(near) == 0 || g.Severity != finding.Fault || !of(process.Rules(), g) && !j.turned(near):
 		case len(g.Fixes) > 0:
 			owed = append(owed, g)
 		default:
@@ -51,6 +52,13 @@ func (j judgement) judge() (owed []finding.Finding, blamed []int) {
 	}
 	slices.Sort(blamed)
 	return owed, slices.Compact(blamed)
+}
+
+// turned tells whether one of the findings was of a range the wrong way round. What is
+// found of such a range once it is turned was not hidden: rather a digit was lost, as
+// in 144 to 17 °C.
+func (j judgement) turned(near []int) bool {
+	return slices.ContainsFunc(near, func(i int) bool { return strings.HasSuffix(j.before.found[i].Rule, "-upside-down") })
 }
 
 func of(rules []finding.Rule, f finding.Finding) bool {
@@ -80,17 +88,31 @@ func (j judgement) same(f, g finding.Finding) bool {
 	return touch(j.now(f.Place.Span), g.Place.Span)
 }
 
-// near gives the findings whose edits wrote some of the words of a new one.
+// near gives the findings whose edits wrote some of the statement that a new one is
+// about.
 func (j judgement) near(g finding.Finding) (list []int) {
 	if g.Place.File != j.after.file {
 		return nil
 	}
+	about := j.after.statement(g.Place.Span)
 	for _, i := range j.todo {
-		if slices.ContainsFunc(j.before.found[i].Fixes, func(e finding.Edit) bool { return touch(j.now(e.Place.Span), g.Place.Span) }) {
+		if slices.ContainsFunc(j.before.found[i].Fixes, func(e finding.Edit) bool { return touch(j.now(e.Place.Span), about) }) {
 			list = append(list, i)
 		}
 	}
 	return list
+}
+
+// statement gives the head of the statement that a span lies in, or the span itself.
+func (l look) statement(s source.Span) source.Span {
+	tree, _ := syntax.Parse(l.file)
+	out := s
+	tree.Top.Walk(func(st *syntax.Statement) {
+		if head := st.Head(); touch(head, s) {
+			out = out.Join(head)
+		}
+	})
+	return out
 }
 
 // now gives where a span from before lies after the edits. What was put in at its

@@ -245,6 +245,8 @@ func TestARoundIsJudgedByWhatItBrings(t *testing.T) {
 		{"it has a repair too", "x y", "x done", words{"y": {"r", finding.Fault, "z"}, "z": {lang, finding.Fault, "done"}}},
 		{"it has one that is none", "x y", "x y", words{"y": {"r", finding.Fault, "z"}, "z": {lang, finding.Fault, "zz"}, "zz": {lang, finding.Fault, ""}}},
 		{"a fault of another kind that was hidden", "y", "z", words{"y": {"r", finding.Fault, "z"}, "z": {"soak-too-long", finding.Fault, ""}}},
+		{"a fault of a range that was turned", "y", "y", words{"y": {"range-upside-down", finding.Fault, "z"}, "z": {"bed-too-warm", finding.Fault, ""}}},
+		{"a danger that was hidden", "y", "z", words{"y": {"r", finding.Fault, "z"}, "z": {"treated-seed", finding.Danger, ""}}},
 		{"a caution for a caution", "y", "y", words{"y": {"r", finding.Caution, "z"}, "z": {"other", finding.Caution, ""}}},
 		{"a note for a caution", "y", "z", words{"y": {"r", finding.Caution, "z"}, "z": {"other", finding.Note, ""}}},
 		{"a text that does not read", "x y", "w y", words{"x": {"r", finding.Fault, "w"}, "y": {"r", finding.Fault, "z"}, "z": {syntax.Rules()[0].Name, finding.Fault, ""}}},
