@@ -79,3 +79,21 @@ func TestTheMissingGateIsPutInFrontOfTheCure(t *testing.T) {
 	assert.NotContains(t, again, "cure-without-gate")
 	assert.NotContains(t, again, "hot-while-wet")
 }
+
+func TestTheMissingGateHasTheLineEndOfTheFile(t *testing.T) {
+	text, err := os.ReadFile("testdata/wrong/cure-at-18-percent.malt")
+	require.NoError(t, err)
+	mended := func(text string) string {
+		for _, f := range File("test.malt", []byte(text), ".", house{}, Options{}).Findings {
+			if f.Rule == "cure-without-gate" {
+				require.Len(t, f.Fixes, 1)
+				fix := f.Fixes[0]
+				return text[:fix.Place.Start] + fix.New + text[fix.Place.End:]
+			}
+		}
+		require.Fail(t, "it is not found")
+		return ""
+	}
+	crlf := func(text string) string { return strings.ReplaceAll(text, "\n", "\r\n") }
+	assert.Equal(t, crlf(mended(string(text))), mended(crlf(string(text))))
+}

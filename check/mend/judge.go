@@ -2,6 +2,7 @@ package mend
 
 import (
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -14,11 +15,12 @@ type judgement struct {
 	before, after look
 	todo          []int          // the findings mended, by their numbers before
 	edits         []finding.Edit // in order
+	heads         []source.Span  // of the statements after, once somebody asks
 }
 
 // judge gives the findings that are to blame where the round is no gain, and the
 // faults that it leaves to the next one.
-func (j judgement) judge() (owed []finding.Finding, blamed []int) {
+func (j *judgement) judge() (owed []finding.Finding, blamed []int) {
 	for _, i := range j.todo {
 		if slices.ContainsFunc(j.after.found, func(g finding.Finding) bool { return j.same(j.before.found[i], g) }) {
 			blamed = append(blamed, i) // it still stands
@@ -35,7 +37,7 @@ func (j judgement) judge() (owed []finding.Finding, blamed []int) {
 				near = j.todo
 			}
 			blamed = append(blamed, near...)
-		case len(near) == 0 || g.Severity != finding.Fault || !of(process.Rules(), g):
+		case len(near) == 0 || g.Severity != finding.Fault || !of(process.Rules(), g) && !j.turned(near):
 		case len(g.Fixes) > 0:
 			owed = append(owed, g)
 		default:
@@ -53,6 +55,13 @@ func (j judgement) judge() (owed []finding.Finding, blamed []int) {
 	return owed, slices.Compact(blamed)
 }
 
+// turned tells whether one of the findings was of a range the wrong way round. What is
+// found of such a range once it is turned was not hidden: rather a digit was lost, as
+// in 144 to 17 °C.
+func (j *judgement) turned(near []int) bool {
+	return slices.ContainsFunc(near, func(i int) bool { return strings.HasSuffix(j.before.found[i].Rule, "-upside-down") })
+}
+
 func of(rules []finding.Rule, f finding.Finding) bool {
 	return slices.ContainsFunc(rules, func(r finding.Rule) bool { return r.Name == f.Rule })
 }
@@ -65,12 +74,12 @@ func (l look) unread() bool {
 
 // hid tells whether what was mended could hide other findings: past a fault not
 // everything is looked at.
-func (j judgement) hid() bool {
+func (j *judgement) hid() bool {
 	return slices.ContainsFunc(j.todo, func(i int) bool { return j.before.found[i].Severity >= finding.Fault })
 }
 
 // same tells whether a finding from before is still there, where its words are now.
-func (j judgement) same(f, g finding.Finding) bool {
+func (j *judgement) same(f, g finding.Finding) bool {
 	switch {
 	case f.Rule != g.Rule:
 		return false
@@ -80,22 +89,39 @@ func (j judgement) same(f, g finding.Finding) bool {
 	return touch(j.now(f.Place.Span), g.Place.Span)
 }
 
-// near gives the findings whose edits wrote some of the words of a new one.
-func (j judgement) near(g finding.Finding) (list []int) {
+// near gives the findings whose edits wrote some of the statement that a new one is
+// about.
+func (j *judgement) near(g finding.Finding) (list []int) {
 	if g.Place.File != j.after.file {
 		return nil
 	}
+	about := j.statement(g.Place.Span)
 	for _, i := range j.todo {
-		if slices.ContainsFunc(j.before.found[i].Fixes, func(e finding.Edit) bool { return touch(j.now(e.Place.Span), g.Place.Span) }) {
+		if slices.ContainsFunc(j.before.found[i].Fixes, func(e finding.Edit) bool { return touch(j.now(e.Place.Span), about) }) {
 			list = append(list, i)
 		}
 	}
 	return list
 }
 
+// statement gives the head of the statement that a span lies in, or the span itself.
+func (j *judgement) statement(s source.Span) source.Span {
+	if j.heads == nil {
+		tree, _ := syntax.Parse(j.after.file)
+		tree.Top.Walk(func(st *syntax.Statement) { j.heads = append(j.heads, st.Head()) })
+	}
+	out := s
+	for _, head := range j.heads {
+		if touch(head, s) {
+			out = out.Join(head)
+		}
+	}
+	return out
+}
+
 // now gives where a span from before lies after the edits. What was put in at its
 // edges belongs to it.
-func (j judgement) now(s source.Span) source.Span {
+func (j *judgement) now(s source.Span) source.Span {
 	out, ahead, all := s, 0, 0
 	for _, e := range j.edits {
 		p, grown := e.Place.Span, len(e.New)-(e.Place.End-e.Place.Start)

@@ -13,8 +13,8 @@
 // looks like the first byte of the file, never takes an edit.
 //
 // Then the text is checked again and the round judged (judge.go). One after which a
-// finding that it mended still stands, or the text does not read, or is faulty where
-// it was written, is undone whole, and made again without the repairs to blame. A
+// finding that it mended still stands, or the text does not read, or has a new fault
+// in a statement that was written in, is undone whole, and made again without the repairs to blame. A
 // round of cautions, which hide nothing, may bring nothing new but notes. A new fault
 // that has a repair of its own is owed to the next round: where that does not mend
 // it, both are undone.

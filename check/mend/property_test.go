@@ -12,7 +12,9 @@ import (
 
 	"maltwright/check"
 	"maltwright/lang/finding"
+	"maltwright/lang/layout"
 	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 )
 
 const mutants = 10_000
@@ -143,4 +145,35 @@ func TestMutantsAreAlwaysTheSame(t *testing.T) {
 	}
 	require.NotEmpty(t, first)
 	assert.Equal(t, first, second)
+}
+
+// A repair is what was meant: of one slip in a file that is good, it gives back what
+// the file said, or it leaves something to find. Where a range lost or got a digit and
+// stands the wrong way round, that it was turned cannot be told from it.
+func TestMendingOneSlipGivesBackWhatWasMeant(t *testing.T) {
+	t.Parallel()
+	says := func(text string) string {
+		tree, _ := syntax.Parse(source.New("x", []byte(text)))
+		return string(layout.Plain(tree))
+	}
+	good := slices.DeleteFunc(samples(t), func(s sample) bool {
+		return len(s.text) > 3000 || strings.Contains(s.name, "broken") || strings.Contains(s.name, "fires")
+	})
+	r := rand.New(rand.NewPCG(4, 4))
+	right := 0
+	for range mutants / 4 {
+		s := good[r.IntN(len(good))]
+		m := mutant{slips[r.IntN(4)](r, s.text), s.beside, map[string]check.Report{}}
+		got := Text([]byte(m.text), m.checker)
+		worst, _ := finding.Worst(m.check(got.Text).Findings)
+		ranges := slices.ContainsFunc(got.Mended, func(f finding.Finding) bool { return strings.HasSuffix(f.Rule, "-upside-down") })
+		if !got.Changed || worst >= finding.Fault || ranges {
+			continue
+		}
+		right++
+		if !assert.Equal(t, says(s.text), says(string(got.Text)), "%s, mended from\n%s", s.name, m.text) {
+			return
+		}
+	}
+	assert.Greater(t, right, 250, "too few to show anything")
 }

@@ -60,7 +60,7 @@ func (m mender) try(before look, todo []int) (after look, blamed []int) {
 	}
 	slices.SortStableFunc(edits, func(a, b finding.Edit) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 	after = m.look(apply(before.file, edits))
-	j := judgement{before, after, todo, edits}
+	j := &judgement{before: before, after: after, todo: todo, edits: edits}
 	after.owed, blamed = j.judge()
 	after.mended = slices.Clone(before.mended)
 	for _, i := range todo {

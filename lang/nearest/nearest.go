@@ -1,7 +1,10 @@
 // Package nearest finds the known word that somebody most likely meant.
 package nearest
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Word gives the word of the list that is nearest to the one written, if one is
 // near enough: at most one slip for every three letters, where a slip is a letter
@@ -27,11 +30,12 @@ func Word(written string, among []string) (string, bool) {
 const shortest = 3
 
 // Only gives the word of the list that was meant, where no other can be: it is near
-// enough, no other is as near, and neither it nor what is written is so short that
-// any word could have been meant.
+// enough, no other is as near, neither it nor what is written is so short that any
+// word could have been meant, and no digit would be lost, which is rather a value that
+// was written without its blank, as in soak7 h.
 func Only(written string, among []string) (string, bool) {
 	meant, ok := Word(written, among)
-	if !ok || len([]rune(meant)) < shortest || len([]rune(written)) < shortest {
+	if !ok || len([]rune(meant)) < shortest || len([]rune(written)) < shortest || strings.ContainsAny(written, "0123456789") {
 		return "", false
 	}
 	best := distance([]rune(written), []rune(meant))

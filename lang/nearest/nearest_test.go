@@ -20,7 +20,7 @@ func TestFindsTheWordThatWasMeant(t *testing.T) {
 }
 
 func TestOnlyAWordThatNoOtherComesNearIsCertain(t *testing.T) {
-	for written, want := range map[string]string{"yess": "yes", "unknwn": "unknown", "ne": "", "ye": "", "no": "", "noo": "", "nis": ""} {
+	for written, want := range map[string]string{"yess": "yes", "unknwn": "unknown", "ne": "", "ye": "", "no": "", "noo": "", "nis": "", "yes7": ""} {
 		got, ok := Only(written, []string{"no", "yes", "unknown"})
 		assert.Equal(t, want, got, written)
 		assert.Equal(t, want != "", ok, written)

@@ -7,8 +7,8 @@ type Range struct{ Low, High Quantity }
 
 // Between makes a range from the parts of its two ends, as written: 14 to 17 °C, 43
 // to 45 %, 5 lb 4 oz to 6 lb. Where the low end is a single number with no unit it
-// takes the first unit of the high end. With no high parts the range is the single
-// value of the low ones.
+// takes that of the high end, if that has one alone: of 5 to 6 lb 4 oz the 5 could be
+// either. With no high parts the range is the single value of the low ones.
 //
 // Between returns the errors of Make, in which the parts of the high end count on
 // from those of the low one; MixedDimensions where the ends are of two dimensions,
@@ -19,7 +19,7 @@ func Between(low, high []Part) (Range, error) {
 		q, err := Make(low...)
 		return Range{q, q}, err
 	}
-	if len(low) == 1 && low[0].Unit == "" {
+	if len(low) == 1 && low[0].Unit == "" && len(high) == 1 {
 		low = []Part{{low[0].Number, high[0].Unit}}
 	}
 	l, err := Make(low...)
