@@ -173,7 +173,10 @@ func kilograms(m float64) string {
 
 // litres writes an amount of water, a litre of which weighs a kilogram.
 func litres(kg float64) string {
-	if kg < 100 {
+	switch {
+	case kg < 0.1:
+		return fmt.Sprintf("%.0f ml", 1000*kg)
+	case kg < 100:
 		return fmt.Sprintf("%.1f l", kg)
 	}
 	return fmt.Sprintf("%.0f l", kg)
@@ -182,10 +185,14 @@ func litres(kg float64) string {
 const joulesPerKWh = 3.6e6
 
 func kilowattHours(j float64) string {
-	if k := j / joulesPerKWh; k < 100 {
+	switch k := j / joulesPerKWh; {
+	case k < 0.1:
+		return fmt.Sprintf("%.0f Wh", 1000*k)
+	case k < 100:
 		return fmt.Sprintf("%.1f kWh", k)
+	default:
+		return fmt.Sprintf("%.0f kWh", k)
 	}
-	return fmt.Sprintf("%.0f kWh", j/joulesPerKWh)
 }
 
 func (p *sheet) gates(f *forecast.Forecast) {
