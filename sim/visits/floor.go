@@ -38,7 +38,7 @@ func (l *lister) floor(st forecast.Stage) {
 	if stage.Turn == nil {
 		worked = nil
 	}
-	l.looks(st.Kind, stage.Until, stage.Allow, begin.Start, last.End, lookFloor, worked)
+	l.looks(st.Kind, stage.Until, stage.Allow, begin.Start, grown(st).End, lookFloor, worked)
 	before := l.weight
 	for i := range st.Steps {
 		s := &st.Steps[i]
@@ -47,8 +47,19 @@ func (l *lister) floor(st forecast.Stage) {
 	}
 	l.gates(st)
 	t = ending(last, EndFloor, st.Kind)
-	t.Until = text(stage.Until)
+	if last.Kind != process.Gate {
+		t.Until = text(stage.Until)
+	}
 	l.add(t)
+}
+
+// grown is the step with which a stage is at its end, but for the gates behind it.
+func grown(st forecast.Stage) *forecast.Step {
+	i := len(st.Steps) - 1
+	for i > 0 && st.Steps[i].Kind == process.Gate {
+		i--
+	}
+	return &st.Steps[i]
 }
 
 // hold lists the change to a hold but the first, and the looks at its own end.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -167,4 +168,24 @@ deculm within 12 h
 	last := list[len(list)-1]
 	assert.Equal(t, Put, last.Kind)
 	assert.InDelta(t, f.Totals.Total, last.At, 1e-6)
+}
+
+func TestAGateBehindTheGrowthIsLookedAtOnceTheGrowthIsAtItsEnd(t *testing.T) {
+	f := forecastOf(t, steepText+strings.Replace(growText, "until acrospire at least 3/4;", "gate acrospire at least 3/4 allow 0 to 3 days; until acrospire at least 1/2;", 1)+kilnText)
+	var until, gate []float64
+	for _, x := range List(f) {
+		switch {
+		case x.Stage != process.Germinate:
+		case x.Kind == Look && x.Until == "acrospire at least 1/2":
+			until = append(until, x.At)
+		case x.Until == "acrospire at least 3/4":
+			gate = append(gate, x.At)
+		}
+		assert.False(t, x.Kind == EndFloor && x.Until == "acrospire at least 1/2", "it is the gate that lets it go")
+	}
+	require.Len(t, gate, 2, "as the wait begins, and as it ends")
+	for _, at := range until {
+		assert.LessOrEqual(t, at, gate[0], "what held is not looked for any more")
+	}
+	assert.Greater(t, gate[1], gate[0]+6*hour)
 }
