@@ -27,8 +27,11 @@ turn every 8 h`,
 		if _, moved := process.FindLimit(c.Process.Limits, "bed-temperature"); moved {
 			sure = most + sameWarmth
 		}
+		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
 		for _, t := range c.troubles(forecast.BedWarm) {
 			switch {
+			case t.Value > lost && t.Value > asked+1:
+				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and above %s a piece of %s is lost", t.Value, t.Detail, Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
 			case t.Value <= sure:
 			case asked > most+sameWarmth && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
@@ -41,6 +44,10 @@ turn every 8 h`,
 // forecastWarmth is how near the forecast knows the warmth of a bed, K: about what two
 // thermometers in one bed differ. A threshold of the house is taken as it is written.
 const forecastWarmth = 1.0
+
+// lostWarmth is by how much more than it bears a piece must get to be called lost, K. The
+// model of its breathing is an extrapolation there, so that it stays a caution.
+const lostWarmth = 2.0
 
 // askedOfBed is the warmest that a hold asks for, °C, or nil.
 func (c *Case) askedOfBed() float64 {
