@@ -88,14 +88,15 @@ func lineLength(text []byte) int {
 	return len(text)
 }
 
-// lineEndOf is how the lines of a text end, by the first of them.
+// lineEndOf is how the lines of a text end, by the first of them that does not end in a
+// carriage return alone: of those a stray one is likelier than a text of them, unless
+// there is nothing else.
 func lineEndOf(text []byte) string {
-	i := lineLength(text)
-	switch {
-	case i == len(text) || text[i] == '\n':
-		return "\n"
-	case bytes.HasPrefix(text[i:], []byte("\r\n")):
+	switch i := bytes.IndexByte(text, '\n'); {
+	case i < 0 && bytes.IndexByte(text, '\r') >= 0:
+		return "\r"
+	case i > 0 && text[i-1] == '\r':
 		return "\r\n"
 	}
-	return "\r"
+	return "\n"
 }

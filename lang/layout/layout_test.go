@@ -85,6 +85,7 @@ func TestOfMixedLineEndsTheFirstCounts(t *testing.T) {
 	for text, want := range map[string]string{
 		"vessel \"t\" { holds 25 l }\r\nsite \"L\" {}\n":   "vessel \"t\" { holds 25 l }\r\nsite \"L\"   {}\r\n",
 		"vessel \"t\" { holds 25 l }\n\nsite \"L\" {}\r\n": "vessel \"t\" { holds 25 l }\n\nsite \"L\" {}\n",
+		"# a stray one\rvessel \"t\" { holds 25 l }\r\n":   "# a stray one\r\nvessel \"t\" { holds 25 l }\r\n",
 		"\ufeff": "\ufeff", "\r\n\r\n": "",
 	} {
 		tree, ok := parse([]byte(text))
