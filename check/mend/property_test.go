@@ -93,6 +93,9 @@ func atTheirWords(t *testing.T, rep check.Report) bool {
 			if !assert.True(t, p.Known() && slices.Contains(rep.House.Files, p.File), "%s is in no file: %s", f.Rule, f.Message) {
 				return false
 			}
+			if !assert.True(t, p.File.Start() <= p.Start && p.End <= p.File.Size(), "%s lies outside of its file: %s", f.Rule, f.Message) {
+				return false
+			}
 			blank := strings.TrimSpace(strings.TrimPrefix(string(p.File.Bytes()), "\ufeff")) == ""
 			if !assert.True(t, blank || strings.TrimSpace(p.Text()) != "", "%s stands at no words: %s", f.Rule, f.Message) {
 				return false
