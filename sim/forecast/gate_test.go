@@ -39,6 +39,8 @@ func TestAGateBehindTheLastHoldIsWaitedForAtTheEndOfTheStage(t *testing.T) {
 	g = written(t, never, "acrospire at least 3/4")
 	assert.False(t, g.Met)
 	assert.InDelta(t, gateWait, g.Waited, 1)
+	grown := never.Stages[1].Steps
+	assert.Equal(t, Temperature{"bed", 14, 16, true}, grown[len(grown)-1].Temperature, "it waits in the band of the hold")
 }
 
 func TestAPieceThatWaitsAtAGateIsTurnedOn(t *testing.T) {

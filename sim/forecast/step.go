@@ -150,7 +150,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 		t.next -= took
 	}
 	if ending != ByRecord || took > 0 {
-		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature()}, m, before, took)
+		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature(st.Kind)}, m, before, took)
 	}
 	switch ending {
 	case ByGate:
@@ -161,12 +161,15 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 	return err
 }
 
-// lastTemperature is where the step before left the temperature.
-func (r *run) lastTemperature() Temperature {
+// lastTemperature is where the step before left the temperature: a rise of the kiln at
+// its end, a piece in its band.
+func (r *run) lastTemperature(kind process.StageKind) Temperature {
 	for i := len(r.f.Stages) - 1; i >= 0; i-- {
 		if n := len(r.f.Stages[i].Steps); n > 0 {
 			t := r.f.Stages[i].Steps[n-1].Temperature
-			t.From = t.To
+			if kind == process.KilnStage {
+				t.From = t.To
+			}
 			return t
 		}
 	}
