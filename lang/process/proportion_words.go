@@ -17,7 +17,7 @@ func (s share) message(cannot bool) string {
 		band, says = s.Can, ", outside %s"
 	}
 	text, unit, each := s.inWords(band)
-	if s.AtLeast {
+	if s.AtLeast && cannot {
 		text, _, _ = strings.Cut(text, " to ")
 		text, says = "at least "+text+" "+band.Low.Unit(), ", and %s is needed"
 	}
