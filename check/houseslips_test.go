@@ -201,3 +201,29 @@ func TestSlipsInTheHouseAreCaught(t *testing.T) {
 	assert.GreaterOrEqual(t, float64(caught)/n, leastHouseSlips)
 	assert.GreaterOrEqual(t, float64(inPlace)/n, leastInPlace)
 }
+
+// A file of the house alone says of its own facts what it says beside a process.
+func TestAHouseFileIsCheckedOnItsOwn(t *testing.T) {
+	text, err := os.ReadFile("rules/testdata/base.malt")
+	require.NoError(t, err)
+	base, _, _ := strings.Cut(string(text), "process \"base\"")
+	own := map[string]bool{"out-of-range": true, "unusual-figure": true}
+	tried := 0
+	for _, s := range houseSlips {
+		if s.also[0] != "" || !strings.Contains(base, s.old) {
+			continue
+		}
+		of := func(text string) (list []string) {
+			for _, f := range File("loft.malt", []byte(text), ".", house{}, Options{}).Findings {
+				if own[f.Rule] && f.Place.File.Position(f.Place.Start, source.Characters).Line < strings.Count(base, "\n") {
+					list = append(list, f.Message)
+				}
+			}
+			return list
+		}
+		beside := of(s.apply(t, string(text)))
+		assert.Equal(t, beside, of(s.apply(t, base)), s.name)
+		tried += len(beside)
+	}
+	assert.Greater(t, tried, 25)
+}

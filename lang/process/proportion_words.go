@@ -17,7 +17,7 @@ func (s share) message(cannot bool) string {
 		band, says = s.Can, ", outside %s"
 	}
 	text, unit, each := s.inWords(band)
-	if s.AtLeast {
+	if s.AtLeast && cannot {
 		text, _, _ = strings.Cut(text, " to ")
 		text, says = "at least "+text+" "+band.Low.Unit(), ", and %s is needed"
 	}
@@ -38,8 +38,7 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 			return "unknown"
 		}
 		if n := si / unitSI(num); n > 0 && n < 10 {
-			text := strconv.FormatFloat(n, 'f', 1-int(math.Floor(math.Log10(n))), 64)
-			return strings.TrimSuffix(strings.TrimRight(text, "0"), ".") + " " + num
+			return inTwoDigits(n) + " " + num
 		}
 		return made.String()
 	}
@@ -48,6 +47,12 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 		return band.String(), unit, each
 	}
 	return strings.TrimSuffix(write(band.Low.SI*scale), " "+num) + " to " + write(band.High.SI*scale), unit, each
+}
+
+// inTwoDigits writes a number between nothing and ten: 2.5, 0.0042.
+func inTwoDigits(n float64) string {
+	text := strconv.FormatFloat(n, 'f', 1-int(math.Floor(math.Log10(n))), 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }
 
 // slip says which other unit of one fact would put the share right.

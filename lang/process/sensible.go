@@ -90,13 +90,33 @@ func inUnitsOf(written, band quantity.Range) string {
 	if written.High.Dimension != band.High.Dimension || sameButForNoughts(unit, band.Low.Unit()) || sameButForNoughts(unit, band.High.Unit()) {
 		return band.String()
 	}
-	write := func(si float64) string {
-		if made, err := quantity.In(si, unit); err == nil && made.Dimension == band.High.Dimension {
-			return made.String()
-		}
-		return written.High.Like(si)
+	return strings.TrimSuffix(converted(band.Low, written.High), " "+unit) + " to " + converted(band.High, written.High)
+}
+
+// converted writes one end of a band in the unit of a value: a large number in three
+// digits, and one too small for the unit in its own.
+func converted(end, like quantity.Quantity) string {
+	unit := like.Unit()
+	made, err := quantity.In(end.SI, unit)
+	if err != nil || made.Dimension != end.Dimension {
+		return like.Like(end.SI)
 	}
-	return strings.TrimSuffix(write(band.Low.SI), " "+unit) + " to " + write(band.High.SI)
+	if end.Dimension == quantity.Temperature {
+		return made.String()
+	}
+	one := unitSI(unit)
+	switch n := end.SI / one; {
+	case n > 0 && n < 0.001:
+		return end.String()
+	case n > 0 && n < 0.1:
+		return inTwoDigits(n) + " " + unit
+	case n >= 1000:
+		scale := math.Pow10(int(math.Log10(n)) - 2)
+		if rounded, err := quantity.In(math.Round(n/scale)*scale*one, unit); err == nil {
+			return rounded.String()
+		}
+	}
+	return made.String()
 }
 
 // sameButForNoughts tells whether the units differ by a power of ten or not at all.

@@ -124,7 +124,7 @@ func proportionTable() string {
 		can, usual := p.Can.String(), p.Usual.String()
 		if p.AtLeast {
 			can, _, _ = strings.Cut(can, " to ")
-			can, usual = "at least "+can+" "+p.Can.Low.Unit(), ""
+			can = "at least " + can + " " + p.Can.Low.Unit()
 		}
 		table(&b, p.Doc, can+" for each "+p.Unit, usual, p.Standing)
 	}

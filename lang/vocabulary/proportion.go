@@ -12,7 +12,7 @@ type Proportion struct {
 	Unit     string  // one of which the bands are for: "m2"
 	Can      q.Range // a fault outside it
 	Usual    q.Range // a caution outside it
-	AtLeast  bool    // only too little is out of proportion
+	AtLeast  bool    // only too little of it cannot be
 	Standing string
 	Doc      string
 	Little   string // what to look at where it is too little
@@ -49,7 +49,7 @@ var proportions = []Proportion{
 	{Name: AirOfGrain, Of: "air", On: "grain", Unit: "kg", Can: band("0.01 to 10000 m3/h"), Usual: band("0.3 to 1000 m3/h"),
 		Standing: "deep beds have 4 to 5 m3/h for each kg of malt: " + practice,
 		Doc:      "airflow of the kiln for each kilogram of raw grain of the charge"},
-	{Name: WaterRoom, Of: "room", On: "grain", Unit: "kg", AtLeast: true, Can: band("1.3 to 5000000 l"), Usual: band("1.3 to 5000000 l"),
+	{Name: WaterRoom, Of: "room", On: "grain", Unit: "kg", AtLeast: true, Can: band("1.3 to 5000000 l"), Usual: band("1.3 to 1000 l"),
 		Standing: "dry grain alone fills 1.3 to 1.7 l: " + practice,
 		Doc:      "volume of the vessel for each kilogram of raw grain; rule vessel-too-small judges what the swollen grain needs"},
 	{Name: HeatOfAir, Of: "heat", On: "air", Unit: "m3/h", Can: band("0.1 W to 5 kW"), Usual: band("2 to 200 W"),
