@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"time"
@@ -137,7 +138,18 @@ func (s *search) residuals(z []float64) ([][]float64, error) {
 		out[b], err = s.trials[b].At(s.own(b, z))
 		return err
 	})
-	return out, err
+	return out, cmp.Or(err, s.dry())
+}
+
+// dry tells that the forecasts so far have used up the pool of a trial, whichever of
+// them it was.
+func (s *search) dry() error {
+	for _, t := range s.trials {
+		if err := t.pool.Err(); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // At gives the residuals at a point of the axes, from as short a forecast as will do.
@@ -166,7 +178,7 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 		moved[n], err = s.trials[j.trial].At(at)
 		return err
 	})
-	if err != nil {
+	if err = cmp.Or(err, s.dry()); err != nil {
 		return nil, nil, err
 	}
 	h, g := mat.NewSymDense(s.dims, nil), append([]float64(nil), z...)

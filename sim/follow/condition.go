@@ -77,18 +77,26 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error)
 	if err := cmp.Or(d.run(d.usual(o.Members)), pool.Err()); err != nil {
 		return nil, err
 	}
-	draw := most - pool.Left() // what one costs
-	for len(d.about) < redraws && d.effective() < enough*float64(o.Members) && pool.Left() > draw+draw/2 {
+	draw := most - pool.Left() // what one costs; the fit before the second costs as much at the most
+	for len(d.about) < redraws && d.effective() < enough*float64(o.Members) && pool.Left() > draw+draw/2+fitOf(len(d.about))*draw {
 		p, err := d.proposal()
 		if err != nil {
 			return nil, err
 		}
 		d.about = append(d.about, p)
-		if err := d.run(d.drawn(p)); err != nil {
+		if err := cmp.Or(d.run(d.drawn(p)), pool.Err()); err != nil {
 			return nil, err
 		}
 	}
 	return d.settle(), nil
+}
+
+// fitOf is how many fits the next draw needs, when it is drawn about so many points.
+func fitOf(drawn int) int {
+	if drawn == 0 {
+		return 1
+	}
+	return 0
 }
 
 // drawing is a set of members and their weights.

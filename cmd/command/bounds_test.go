@@ -1,0 +1,38 @@
+package command
+
+import (
+	"fmt"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/process"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/follow"
+	"maltwright/sim/work"
+)
+
+// The bounds that the guide states are those of the program.
+func TestTheStatedBoundsAreTrue(t *testing.T) {
+	text, err := os.ReadFile("../../docs/limits.md")
+	require.NoError(t, err)
+	for _, row := range []string{
+		fmt.Sprintf("| one file | %d MiB, %s statements, blocks %d deep |", source.MaxBytes>>20, thousands(syntax.MaxStatements), syntax.MaxNesting),
+		fmt.Sprintf("| files that one process uses | %d, with %d MiB together |", process.MaxFiles, process.MaxTotal>>20),
+		fmt.Sprintf("counted as often as they are done | %d |", process.MostSteps),
+		fmt.Sprintf("sprinkling to the next | at least %.0f min |", process.LeastInterval/60),
+		fmt.Sprintf("| one forecast | %d million steps of the model;", work.Most/1_000_000),
+		fmt.Sprintf("| %d million steps, some %d usual processes |", work.File/1_000_000, work.File/50_000),
+		fmt.Sprintf("| forecasts of a spread | %s, with %s steps each in the mean |", thousands(ensemble.MostMembers), thousands(work.Shared)),
+		fmt.Sprintf("weighs | %s of each draw; %s steps for each", thousands(follow.MostMembers), thousands(work.Shared*3/2)),
+	} {
+		assert.Contains(t, string(text), row)
+	}
+}
+
+// thousands writes a number of at most six digits as the guide does.
+func thousands(n int) string { return fmt.Sprintf("%d,%03d", n/1000, n%1000) }
