@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	coldest = 17.0 // °C, of air off a kiln, whatever comes onto it
+	coldest = 20.0 // °C, of air off a kiln, whatever comes onto it
 	indoors = 6.0  // K by which a room may differ from what the site says, besides the thermometer
 )
 

@@ -63,7 +63,11 @@ func (r *record) order() {
 		if x.After == nil || r.aside[i] {
 			continue
 		}
-		switch {
+		switch k := r.endedBefore(i); {
+		case k >= 0:
+			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ended %s before this already", stepWords(x.After), hours(x.At.Sub(list[k].At.Time).Seconds())))
+			f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
+			r.slip(i, f)
 		case latest >= 0 && r.before(x.After, list[latest].After):
 			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(x.After), stepWords(list[latest].After)))
 			f.Related = []finding.Related{{Place: list[latest].Place, Message: "the step that follows it"}}
@@ -74,6 +78,24 @@ func (r *record) order() {
 		}
 	}
 	r.earlyGrowth()
+}
+
+// weighedAgain is how long behind its end a step may be weighed once more, s.
+const weighedAgain = 2 * hour
+
+// endedBefore gives an earlier line by which the step of this one ended long before, or -1.
+func (r *record) endedBefore(i int) int {
+	x := &r.batch.Readings[i]
+	for k := range i {
+		y := &r.batch.Readings[k]
+		if y.After == nil || r.aside[k] || x.At.IsZero() || y.At.IsZero() || y.After.Kind.Text != x.After.Kind.Text || y.After.Number != x.After.Number {
+			continue
+		}
+		if x.At.Sub(y.At.Time).Seconds() > weighedAgain {
+			return k
+		}
+	}
+	return -1
 }
 
 // still says what a line shows the batch to be at.
