@@ -31,7 +31,7 @@ var houseKinds = []kind{
 	{"the site's range the wrong way round", ofHouse("site", `(air +)(\d+) to (\d+)`, "$1$3 to $2"), backwards, fault, "site"},
 	{"tap water of 48 to 54 °C", ofHouse("site", `water .*`, "water    48 to 54 °C"), oddFact + " steep-water-warm", caution, "site water soak"},
 	{"tap water of 9 to 12 °F", ofHouse("site", `(water .*)°C`, "$1°F"), oddFact + " freezing-water", caution, "site water"},
-	{"tap water warmer than the soaks", ofHouse("site", `water .*`, "water    19 to 22 °C"), "steep-water-warm", caution, "site water soak"},
+	{"tap water warmer than the soaks", ofHouse("site", `water .*`, "water    19 to 22 °C"), "steep-water-warm tap-warmer-than-soak", caution, "site water soak"},
 	{"the room's humidity 5 %", ofHouse("site", `humidity .*`, "humidity 5 %"), oddFact, caution, "site humidity"},
 	{"the room's humidity with its points lost", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity ${1}0 to ${2}0"), oddFact, fault, "site humidity"},
 	{"the room's humidity as a fraction", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity 0.$1 to 0.$2"), oddFact, caution, "site humidity"},
@@ -43,7 +43,7 @@ var houseKinds = []kind{
 	{"awake by night alone", ofHouse("site", `awake .*`, "awake    22:30 to 06:30"), "visit-at-night" + backwards + oddFact, note, "site awake germinate soak rest"},
 	{"awake for half an hour", ofHouse("site", `awake .*`, "awake    06:30 to 07:00"), "visit-at-night" + oddFact, note, "site awake germinate turn soak rest"},
 
-	{"a vessel of a tenth", timesOfHouse("vessel", `holds +([\d.]+)`, 0.1), "vessel-too-small", fault, "steep vessel from"},
+	{"a vessel of a tenth", timesOfHouse("vessel", `holds +([\d.]+)`, 0.1), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a vessel in ml", ofHouse("vessel", `(holds \d+) l`, "$1 ml"), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a floor in square centimetres", ofHouse("floor", `(area [\d.]+) m2`, "$1 cm2"), "piece-too-deep" + oddFact, caution, "floor germinate from"},
 	{"a floor of a hundred times", timesOfHouse("floor", `area +([\d.]+)`, 100), oddFact + " bed-dries-out", caution, "floor germinate"},

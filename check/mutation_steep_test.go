@@ -43,7 +43,7 @@ var steepKinds = []kind{
 	{"the steep's target the wrong way round", inProcess(`(steep .*moisture )(\d+) to (\d+)`, "$1$3 to $2"), backwards, fault, "steep"},
 	{"the first rest before the first soak", moved(`rest `, true, `soak `), "no-air-rest" + oddTime + tooWet, caution, "rest soak steep"},
 	{"lime in the first soak", inProcess(`(soak .*°C)(?: with air)?`, "$1 with lime"), "caustic-steep", caution, "soak"},
-	{"the steep of a tonne in the tub", where(`steep in "(steel|cattle)`, used("vessel", "blue tub")), "vessel-too-small", fault, "steep vessel from"},
+	{"the steep of a tonne in the tub", where(`steep in "(steel|cattle)`, used("vessel", "blue tub")), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a soak that waits to be dry", inProcess(`soak \d+ h (.*)`, "soak $1 until moisture at most 43 % allow 1 to 12 h"), heldAlready + backwards + tooDry, caution, "soak steep"},
 	{"a steep by weight below the charge", unless(`repeat`, behind(`soak `, "gate weight at least # kg", 0.8)), heldAlready, caution, "gate"},
 }
