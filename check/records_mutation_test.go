@@ -23,7 +23,7 @@ import (
 // name: much of it is too small to be told from what lots, houses and scales do.
 
 // leastCaughtRecords is the share of slips in a record that must be caught.
-const leastCaughtRecords = 0.70
+const leastCaughtRecords = 0.95
 
 // miswritten is a way in which a line is written wrong; "" where it cannot be.
 type miswritten struct {
