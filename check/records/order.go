@@ -3,6 +3,7 @@ package records
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -163,21 +164,27 @@ func (r *record) stageBefore(i int) int {
 	return -1
 }
 
-// earlyShare is the share of the planned steep before which nothing grows yet.
-const earlyShare = 0.6
+// earlyShare is the share of the planned steep before which nothing grows yet, and
+// repeatShare the same of one whose repeat may end sooner.
+const earlyShare, repeatShare = 0.6, 0.4
 
 // earlyGrowth finds what is read of the growing piece while the plan still steeps it by
 // far, where the record has no end of a soak before it.
 func (r *record) earlyGrowth() {
-	if r.plan == nil || r.batch.Process.Stage(process.Steep) == nil {
+	steep := r.batch.Process.Stage(process.Steep)
+	if r.plan == nil || steep == nil {
 		return
+	}
+	early := earlyShare * r.plan.Totals.SteepOut
+	if slices.ContainsFunc(steep.Steps, func(s *process.Step) bool { return s.Kind == process.Repeat }) {
+		early = repeatShare * r.plan.Totals.SteepOut
 	}
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
 		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
 			continue
 		}
-		if shows(x) < growing || r.since(x.At) >= earlyShare*r.plan.Totals.SteepOut {
+		if shows(x) < growing || r.since(x.At) >= early {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %.1f h after the beginning the grain is in the steep, which takes %.1f h",
