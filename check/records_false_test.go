@@ -13,6 +13,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/source/golden"
 	"maltwright/sim/evidence"
 	"maltwright/sim/evidence/invent"
 )
@@ -33,6 +34,9 @@ func saidOf(t *testing.T, folder, text string) (said []string) {
 
 // A record is checked while it grows: after each line it is as honest as at its end.
 func TestARecordUnderWayRaisesNothing(t *testing.T) {
+	if testing.Short() || golden.Raced {
+		t.Skip("dozens of records; go test without -short and -race runs them")
+	}
 	for _, file := range []string{"26-03", "26-04", "26-05"} {
 		text, err := os.ReadFile("../examples/batches/" + file + ".malt")
 		require.NoError(t, err)
@@ -47,6 +51,9 @@ func TestARecordUnderWayRaisesNothing(t *testing.T) {
 // Records that were invented from a truth drawn from what is usual, with the scatter that
 // scales, thermometers and counts have, raise nothing either.
 func TestInventedRecordsRaiseNothing(t *testing.T) {
+	if testing.Short() || golden.Raced {
+		t.Skip("dozens of records; go test without -short and -race runs them")
+	}
 	root, err := process.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()

@@ -23,7 +23,7 @@ import (
 // name: much of it is too small to be told from what lots, houses and scales do.
 
 // leastMiswritten is the share of slips in a record that must be caught.
-const leastMiswritten = 0.70
+const leastMiswritten = 0.95
 
 // miswritten is a way in which a line is written wrong; "" where it cannot be.
 type miswritten struct {
@@ -120,6 +120,9 @@ func kindOf(line string) string {
 }
 
 func TestMiswrittenLinesAreCaught(t *testing.T) {
+	if testing.Short() || golden.Raced {
+		t.Skip("some 130 records, a dozen forecasts and more each; go test without -short and -race runs them")
+	}
 	const file = "26-04"
 	text, err := os.ReadFile("../examples/batches/" + file + ".malt")
 	require.NoError(t, err)
@@ -148,7 +151,6 @@ func TestMiswrittenLinesAreCaught(t *testing.T) {
 					caught = true
 				} else {
 					unrelated++
-					t.Logf("%s: %s: %s: %s [%s]", strings.TrimSpace(line), m.name, f.Place.Text(), f.Message, f.Rule)
 				}
 			}
 			if !caught {
@@ -160,4 +162,5 @@ func TestMiswrittenLinesAreCaught(t *testing.T) {
 	t.Logf("%d of %d slips are missed: %.1f %% are caught at their line; %.2f findings elsewhere for each", strings.Count(missed.String(), "\n"), total, 100*share, float64(unrelated)/float64(total))
 	golden.File(t, "testdata/record-mutation.txt", missed.String())
 	assert.GreaterOrEqual(t, share, leastMiswritten)
+	assert.Less(t, float64(unrelated), 0.1*float64(total), "one finding a slip")
 }

@@ -2,6 +2,8 @@ package records
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -51,6 +53,7 @@ const hour, day = 3600.0, 24 * 3600.0
 // follows it, and a stage before the one that it comes from.
 func (r *record) order() {
 	list := r.batch.Readings
+	r.lateSteps()
 	latest := -1 // the reading of the latest step so far
 	for i := range list {
 		x := &list[i]
@@ -65,9 +68,7 @@ func (r *record) order() {
 		}
 		switch k := r.endedBefore(i); {
 		case k >= 0:
-			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ended %s before this already", stepWords(x.After), hours(x.At.Sub(list[k].At.Time).Seconds())))
-			f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
-			r.slip(i, f)
+			r.endsTwice(k, i)
 		case latest >= 0 && r.before(x.After, list[latest].After):
 			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(x.After), stepWords(list[latest].After)))
 			f.Related = []finding.Related{{Place: list[latest].Place, Message: "the step that follows it"}}
@@ -98,6 +99,53 @@ func (r *record) endedBefore(i int) int {
 	return -1
 }
 
+// endsTwice tells of a step that ended at two times, at the one that is farther from the
+// plan.
+func (r *record) endsTwice(first, again int) {
+	list := r.batch.Readings
+	gap, wrong, other, way := list[again].At.Sub(list[first].At.Time).Seconds(), again, first, "before"
+	if k := r.at(list[first].After); k >= 0 {
+		if due := r.steps[k].end; math.Abs(r.since(list[first].At)-due) > math.Abs(r.since(list[again].At)-due) {
+			wrong, other, way = first, again, "after"
+		}
+	}
+	f := recordOutOfOrder.At(list[wrong].After.Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(list[wrong].After), hours(gap), way))
+	f.Related = []finding.Related{{Place: list[other].Place, Message: "the other line"}}
+	r.slip(wrong, f)
+}
+
+// lateSteps finds a line of an earlier stage behind several of a later one: it is the
+// odd one out.
+func (r *record) lateSteps() {
+	for k := range r.batch.Readings {
+		y := &r.batch.Readings[k]
+		first, n := -1, 0
+		for i := range k {
+			if r.contradicts(i, k) {
+				if n++; first < 0 {
+					first = i
+				}
+			}
+		}
+		if n < 2 {
+			continue
+		}
+		f := recordOutOfOrder.At(y.Place, fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(&r.batch.Readings[first])]))
+		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place, Message: "the first of them"}}
+		r.slip(k, f)
+	}
+}
+
+// contradicts tells whether a line is of a later stage than one below it. The end of a
+// step is judged by the order of the steps.
+func (r *record) contradicts(i, k int) bool {
+	x, y := &r.batch.Readings[i], &r.batch.Readings[k]
+	if x.At.IsZero() || y.At.IsZero() || x.After != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
+		return false
+	}
+	return shows(x) == growing || y.At.Sub(x.At.Time).Seconds() > overlap
+}
+
 // still says what a line shows the batch to be at.
 func still(x *process.Reading) string {
 	if shows(x) == steeping {
@@ -108,37 +156,35 @@ func still(x *process.Reading) string {
 
 // stageBefore gives a later line of an earlier stage, or -1.
 func (r *record) stageBefore(i int) int {
-	x := &r.batch.Readings[i]
-	if x.At.IsZero() || x.After != nil || shows(x) < growing {
-		return -1
-	}
 	for k := i + 1; k < len(r.batch.Readings); k++ {
-		y := &r.batch.Readings[k]
-		if y.At.IsZero() || shows(y) == anywhere || shows(y) >= shows(x) {
-			continue
-		}
-		if gap := y.At.Sub(x.At.Time).Seconds(); shows(x) == growing || gap > overlap {
+		if r.contradicts(i, k) {
 			return k
 		}
 	}
 	return -1
 }
 
-// earlyShare is the share of the planned steep before which nothing grows yet.
-const earlyShare = 0.6
+// earlyShare is the share of the planned steep before which nothing grows yet, and
+// repeatShare the same of one whose repeat may end sooner.
+const earlyShare, repeatShare = 0.6, 0.4
 
 // earlyGrowth finds what is read of the growing piece while the plan still steeps it by
 // far, where the record has no end of a soak before it.
 func (r *record) earlyGrowth() {
-	if r.plan == nil || r.batch.Process.Stage(process.Steep) == nil {
+	steep := r.batch.Process.Stage(process.Steep)
+	if r.plan == nil || steep == nil {
 		return
+	}
+	early := earlyShare * r.plan.Totals.SteepOut
+	if slices.ContainsFunc(steep.Steps, func(s *process.Step) bool { return s.Kind == process.Repeat }) {
+		early = repeatShare * r.plan.Totals.SteepOut
 	}
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
 		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
 			continue
 		}
-		if shows(x) < growing || r.since(x.At) >= earlyShare*r.plan.Totals.SteepOut {
+		if shows(x) < growing || r.since(x.At) >= early {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %.1f h after the beginning the grain is in the steep, which takes %.1f h",

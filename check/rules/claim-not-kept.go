@@ -85,6 +85,7 @@ const (
 	stewsWet  = 0.30 // so wet malt is stewed in the heat, whatever the step is called
 	stewsFor  = hour / 2
 	stewsMalt = 60.0 // °C of the malt itself, where only the air is set
+	stewsMost = 80.0 // °C, above which it is dried and not stewed
 )
 
 // stewed tells whether the malt is kept wet at t °C or more. Where only the air is set,
@@ -105,6 +106,9 @@ func (c *Case) stewed(t float64) bool {
 func (c *Case) stewsUnnamed(s *process.Step) bool {
 	run := c.run(s)
 	if run == nil || run.MoistureStart < stewsWet || run.End-run.Start < stewsFor {
+		return false
+	}
+	if top, _, _ := peak(s); top.SI-zeroC > stewsMost {
 		return false
 	}
 	if run.Temperature.Place == "malt" || run.Temperature.Place == "oven" {

@@ -54,5 +54,16 @@ func hotter(s, hot *process.Step) bool {
 	return top.SI > before.SI
 }
 
-// toldElse tells whether the heat of wet malt says it already.
-func (c *Case) toldElse() bool { return c.Profile.Malt.NeedsEnzymes && c.heatsWet() }
+// toldElse tells whether the heat of wet malt, or a kiln that is too cool, says it already.
+func (c *Case) toldElse() bool {
+	if c.Profile.Malt.NeedsEnzymes && c.heatsWet() {
+		return true
+	}
+	if c.Forecast != nil {
+		if _, cool := hardlyHeated(claimNotKept.Rule, c); cool {
+			return true
+		}
+	}
+	got, least := c.splits()
+	return got < least
+}

@@ -18,16 +18,12 @@ var cureCoolOrShort = Rule{
 		Good:   "cure at air-on 82 °C for 5 h",
 		Limits: "The half-life of the precursor was measured in wort, and in malt it is an indication. A long and open boil drives DMS off too; the rule does not know the brewery."},
 	Judge: func(r finding.Rule, c *Case) {
-		least := c.Profile.Malt.Split
-		if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil {
-			return
-		}
 		_, top, place := c.hottestStep()
-		left := c.Forecast.Totals.Quality.Precursor
-		got := -math.Log2(left)
+		got, least := c.splits()
 		if !place.Known() || got >= least {
 			return
 		}
+		left := c.Forecast.Totals.Quality.Precursor
 		f := r.At(place, fmt.Sprintf("on this kiln, %s at the hottest, only %s of the DMS precursor is split, and the mildest usual cure splits %s", top, share(1-left), share(1-math.Exp2(-least))))
 		half := math.Ln2 / quality.PrecursorRate(top.SI-zeroC, 0)
 		if more := (least - got) * half; more <= mostCure {
@@ -35,6 +31,16 @@ var cureCoolOrShort = Rule{
 		}
 		c.Note(f)
 	},
+}
+
+// splits gives the half-lives of the DMS precursor that the kiln lasts, and how many it
+// should at the least; both are 0 where that is not judged.
+func (c *Case) splits() (got, least float64) {
+	least = c.Profile.Malt.Split
+	if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil {
+		return 0, 0
+	}
+	return -math.Log2(c.Forecast.Totals.Quality.Precursor), least
 }
 
 // mostCure is the longest time, s, by which anybody would lengthen a cure.

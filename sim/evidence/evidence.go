@@ -15,6 +15,8 @@
 // takes small ones as the normal one does but never bends everything to one slip of
 // the pen [lange-1989].
 //
+// Look (glance.go) tells from a dozen forecasts which readings are far off.
+//
 // Fit (fit.go) finds the axes that fit best what was read and what is usual, by
 // Gauss and Newton's method on finite differences, with the matrix of their errors.
 package evidence
