@@ -41,9 +41,6 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		again := in
 		again.text = text
 		r, err := again.check(c.options(ctx))
-		if err == nil && ctx.Err() != nil { // what was found is not all
-			err = errInterrupted
-		}
 		if err != nil {
 			broken = err
 			return source.New(in.name, text), nil
