@@ -13,6 +13,7 @@ import (
 	"maltwright/lang/syntax"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/follow"
+	"maltwright/sim/learn"
 	"maltwright/sim/work"
 )
 
@@ -29,6 +30,7 @@ func TestTheStatedBoundsAreTrue(t *testing.T) {
 		fmt.Sprintf("| %d million steps, some %d usual processes |", work.File/1_000_000, work.File/50_000),
 		fmt.Sprintf("| forecasts of a spread | %s, with %s steps each in the mean |", thousands(ensemble.MostMembers), thousands(work.Shared)),
 		fmt.Sprintf("weighs | %s of each draw; %s steps for each", thousands(follow.MostMembers), thousands(work.Shared*3/2)),
+		fmt.Sprintf("| batches that `learn` takes | %d |", learn.MostBatches),
 	} {
 		assert.Contains(t, string(text), row)
 	}

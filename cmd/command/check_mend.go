@@ -38,9 +38,6 @@ func (c Check) mended(ctx context.Context, in input) (mend.Result, error) {
 		again := in
 		again.text = text
 		r, err := again.check(c.options(ctx))
-		if err == nil && ctx.Err() != nil { // what was found is not all
-			err = errInterrupted
-		}
 		if err != nil {
 			broken = err
 			return source.New(in.name, text), nil

@@ -154,5 +154,9 @@ func (in input) check(o check.Options) (check.Report, error) {
 		return check.Report{}, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	return check.File(in.name, in.text, in.dir, root, o), nil
+	r := check.File(in.name, in.text, in.dir, root, o)
+	if o.Context != nil && o.Context.Err() != nil { // what was found is not all
+		return r, errInterrupted
+	}
+	return r, nil
 }

@@ -37,7 +37,8 @@ func (c Forecast) sure(w *World, p *process.Process) (sure, error) {
 		return s, errInterrupted
 	}
 	if errors.Is(err, work.ErrPool) {
-		return s, failure{ExitFindings, fmt.Errorf("%s: no spread of so costly a process: %w; maltwright check tells what there is to put right", c.File, err)}
+		return s, failure{ExitFindings, fmt.Errorf(
+			"%s: no spread, for the forecasts would take over %d steps of the model each; what is done again every few minutes, or goes on for months, costs most", c.File, work.Shared)}
 	}
 	return s, err
 }

@@ -58,7 +58,9 @@ func BenchmarkWorstFile(b *testing.B) {
 	}
 	texts := dearest()
 	for seed := range files {
-		texts = append(texts, invent.File(uint64(seed)))
+		if text := invent.File(uint64(seed)); firstProcess.MatchString(text) { // one that is too long is left out
+			texts = append(texts, text)
+		}
 	}
 	for i, text := range texts {
 		if err := os.WriteFile(filepath.Join(folder, fmt.Sprintf("%d.malt", i)), []byte(text), 0o644); err != nil {

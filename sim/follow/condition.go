@@ -70,6 +70,10 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error)
 	if o.Members < LeastMembers || o.Members > MostMembers {
 		return nil, fmt.Errorf("a batch followed by %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
+	t.Bound(ctx, work.NewPool(2*work.Shared))
+	if _, err := t.Run(make([]float64, len(t.Axes)), false); err != nil { // where one is too dear, hundreds need not be tried
+		return nil, err
+	}
 	most := o.Members * work.Shared * 3 / 2 // some five draws of the usual cost twice over
 	pool := work.NewPool(most)
 	t.Bound(ctx, pool)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
@@ -85,9 +86,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 	}
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
-	for range bed.Layers(nil) {
-		m.quality = append(m.quality, quality.Green())
-	}
+	m.quality = slices.Repeat([]quality.State{quality.Green()}, len(bed.Layers(nil)))
 	return m, nil
 }
 

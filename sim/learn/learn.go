@@ -53,10 +53,17 @@ type Left struct {
 // ErrNothing says that no batch could be used; the result says of each why.
 var ErrNothing = errors.New("no batch from which anything could be learnt")
 
+// MostBatches is from how many it learns at a time: each is held out in turn, so that
+// what that takes grows with the square of their number.
+const MostBatches = 50
+
 // Of learns from finished batches. It gives ErrNothing where none can be used, the
 // error of the context when it is cancelled, and that of a forecast which cannot begin
 // at a point where it was fitted.
 func Of(ctx context.Context, batches []*process.Batch, o Options) (*Result, error) {
+	if len(batches) > MostBatches {
+		return nil, fmt.Errorf("%d batches, and %d are the most to learn from at a time; leave the oldest out", len(batches), MostBatches)
+	}
 	r := &Result{}
 	var trials []*evidence.Trial
 	pool := work.NewPool(work.Shared * ofFit * len(batches) * (1 + len(batches)))

@@ -1,0 +1,106 @@
+package invent
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+)
+
+func (w *writer) slots(slots []vocabulary.Slot, clause string) {
+	for i := range slots {
+		s := &slots[i]
+		if s.Optional && s.Kind != vocabulary.Literal && !(w.block == vocabulary.Steep || w.block == vocabulary.Repeat) {
+			continue
+		}
+		w.WriteString(" ")
+		w.slot(s, clause)
+	}
+}
+
+func (w *writer) slot(s *vocabulary.Slot, clause string) {
+	switch s.Kind {
+	case vocabulary.Amount:
+		w.amount(s, clause)
+	case vocabulary.Condition:
+		w.condition()
+	case vocabulary.Text:
+		if w.word == "process" {
+			fmt.Fprintf(w, "%q", w.name)
+			return
+		}
+		w.WriteString(`"x"`)
+	case vocabulary.Name:
+		w.WriteString(`"x"`)
+	case vocabulary.Choice, vocabulary.Literal:
+		w.WriteString(s.Words[w.IntN(len(s.Words))])
+	case vocabulary.Clock:
+		w.WriteString("06:30 to 22:30")
+	case vocabulary.Date:
+		w.WriteString("2026-02-02")
+	case vocabulary.Moment:
+		w.WriteString("2026-03-06 07:00")
+	}
+}
+
+// amount writes a quantity, or a range where the slot takes one.
+func (w *writer) amount(s *vocabulary.Slot, clause string) {
+	if len(s.Places) > 0 && (s.Placed || w.odds(2)) {
+		w.WriteString(s.Places[w.IntN(len(s.Places))] + " ")
+	}
+	a, b, unit := w.value(s.Dims[0], clause), w.value(s.Dims[0], clause), w.unit(s.Dims[0])
+	if s.Range && a < b && w.odds(2) || clause == "allow" && a < b || w.word == "reaches" && a < b {
+		w.WriteString(number(a) + " to " + number(b) + unit)
+		return
+	}
+	w.WriteString(number(a) + unit)
+}
+
+// number writes four figures without an exponent, which the language does not read.
+func number(v float64) string {
+	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 4, 64), 64)
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// condition writes a test of what can be looked at in the block.
+func (w *writer) condition() {
+	var list []vocabulary.Measure
+	for _, m := range vocabulary.Measures() {
+		if m.Promise == (w.word == "expect") && (m.Promise || slices.Contains(m.In, w.stage())) {
+			list = append(list, m)
+		}
+	}
+	m := list[w.IntN(len(list))]
+	w.WriteString(m.Word)
+	switch {
+	case m.Bare:
+	case len(m.Words) > 0:
+		w.WriteString(" is " + m.Words[w.IntN(len(m.Words))])
+	default:
+		w.WriteString([]string{" at least ", " at most "}[w.IntN(2)])
+		w.WriteString(number(w.value(m.Dims[0], "until")) + w.unit(m.Dims[0]))
+	}
+}
+
+// stage is the block whose state a condition looks at.
+func (w *writer) stage() vocabulary.Block {
+	if w.block == vocabulary.Process {
+		return vocabulary.Germinate
+	}
+	return w.block
+}
+
+// unit is that of the values of a dimension.
+func (w *writer) unit(d quantity.Dimension) string {
+	if d == quantity.Mass && w.word == "corn-weight" {
+		return " g"
+	}
+	return units[d]
+}
+
+var units = map[quantity.Dimension]string{
+	quantity.Number: "", quantity.Count: "", quantity.Share: " %", quantity.Temperature: " °C", quantity.Time: " h", quantity.Mass: " kg",
+	quantity.Volume: " l", quantity.Length: " m", quantity.Area: " m2", quantity.Flow: " m3/h", quantity.Power: " kW",
+}
