@@ -49,8 +49,8 @@ const (
 	kilnAsked    = " equipment-cannot"                                                                     // a kiln that is asked for what it does not reach
 	neverReached = " gate-not-reached guard-came-first hold-not-reached"                                   // a hold or a gate that the process never comes to
 	oddWeighing  = " out-of-range reading-impossible reading-doubtful"                                     // a record's weight that the batch cannot have
-	oddOrder     = " time-goes-back record-out-of-order written-twice"                                                   // a record that contradicts the order of its steps
-	oddReading   = " out-of-range reading-impossible reading-doubtful change-doubtful sample-doubtful"                                     // a record's reading or count that cannot be
+	oddOrder     = " time-goes-back record-out-of-order written-twice"                                     // a record that contradicts the order of its steps
+	oddReading   = " out-of-range reading-impossible reading-doubtful change-doubtful sample-doubtful"     // a record's reading or count that cannot be
 	leftUndone   = " malt-not-weighed piece-unturned"                                                      // what a record should say and does not
 	coldRoom     = " bed-too-cold room-too-cold-for-bed"                                                   // a room too cold for the bed that is held in it
 	noFlue       = " direct-fired flue-not-said"                                                           // a fire of which nothing says where its smoke goes
