@@ -93,7 +93,7 @@ func TestAHouseIsToldInItsUnits(t *testing.T) {
 	p.heldOut(l)
 	p.lessonBlock(l)
 	text := strings.Join(strings.Fields(p.b.String()), " ")
-	assert.Contains(t, text, "thermometer, °F +0.90 0.18 0 ± 1.4 90 % 2")
+	assert.Contains(t, text, "thermometer, °F +0.90 0.18 0 ± 1.44 90 % 2")
 	assert.Contains(t, text, "weight, lb 3 1.0 2.0")
 	assert.Contains(t, text, "temperature, °F 3 1.80 0.90")
 	assert.Contains(t, text, "in weight, but not in temperature")

@@ -30,15 +30,26 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Mass:
 		return w.mass(clause)
 	case quantity.Volume:
-		return w.kg * w.scale(0.01, 10)
+		return w.litres()
 	case quantity.Length:
 		return w.between(0, 3000)
 	case quantity.Area: // a bed of 3 mm to 1.5 m
 		return w.kg / 500 / w.scale(0.003, 1.5)
 	case quantity.Flow:
-		return w.kg * w.scale(0.05, 500)
+		return max(0.07, w.kg*w.scale(0.05, 15)) // a litre a minute
 	}
-	return w.kg * w.scale(0.01, 10) // kW
+	return w.kg * w.scale(0.01, 2) // kW
+}
+
+// litres are of a germination test, of a vessel, or sprinkled.
+func (w *writer) litres() float64 {
+	switch w.word {
+	case "germination":
+		return w.scale(0.001, 0.08)
+	case "holds":
+		return w.kg * w.scale(1.5, 100)
+	}
+	return w.kg * w.scale(0.001, 1.5)
 }
 
 func (w *writer) share(clause string) float64 {

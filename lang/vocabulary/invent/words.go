@@ -79,9 +79,22 @@ func (w *writer) condition() {
 	case len(m.Words) > 0:
 		w.WriteString(" is " + m.Words[w.IntN(len(m.Words))])
 	default:
-		w.WriteString([]string{" at least ", " at most "}[w.IntN(2)])
+		w.WriteString(w.bound(m.Word))
 		w.WriteString(number(w.value(m.Dims[0], "until")) + w.unit(m.Dims[0]))
 	}
+}
+
+// bound is the side on which a measure comes to its value as time goes on; of what goes
+// both ways it is either.
+func (w *writer) bound(measure string) string {
+	wet := measure == "moisture" || measure == "weight"
+	switch in := w.stage(); {
+	case measure == "chit", measure == "acrospire", wet && (in == vocabulary.Steep || in == vocabulary.Repeat):
+		return " at least "
+	case wet && (in == vocabulary.Kiln || in == vocabulary.Wither):
+		return " at most "
+	}
+	return []string{" at least ", " at most "}[w.IntN(2)]
 }
 
 // stage is the block whose state a condition looks at.
