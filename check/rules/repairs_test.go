@@ -68,6 +68,9 @@ func TestRepairsOfEachBadExampleMakeItBetter(t *testing.T) {
 			repaired[f.Rule] = true
 			assertBetter(t, r.Name, file, f, found, look)
 		}
+		if !slices.ContainsFunc(found, func(f finding.Finding) bool { return len(f.Fixes) > 0 }) {
+			continue
+		}
 		got := mend.Text([]byte(bad), look)
 		_, left := look(got.Text)
 		assert.LessOrEqual(t, len(left), len(found), r.Name)
