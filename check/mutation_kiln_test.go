@@ -46,7 +46,7 @@ var kilnKinds = []kind{
 	{"the drying at ten times its heat", scaled(`dry +at [a-z-]+ (\d+) °C`, 10), tooHot + " out-of-range", fault, "dry"},
 	{"the first drying as hot as a cure", inProcess(`(dry +at [a-z-]+ )\d+ °C`, "${1}82 °C"), tooHot + curing, caution, "dry"},
 	{"the drying for 200 h", inProcess(`(dry +at [a-z-]+ \d+ °C) until .*`, "$1 for 200 h"), oddTime, caution, "dry"},
-	{"the second drying forgotten", lastOf(`\n *dry [^\n]*`, ""), notDried + curing, caution, "dry gate cure"},
+	{"the second drying forgotten", lastOf(`\n *dry [^\n]*`, ""), notDried + curing + " gate-waits-long", caution, "dry gate cure"},
 	{"the place of the drying's heat left out", inProcess(`(dry +at )[a-z-]+ `, "$1"), "place-of-temperature-missing", fault, "dry"},
 
 	{"the rise falls", inProcess(`(from air-on )(\d+) to (\d+)`, "$1$3 to $2"), backwards, caution, "dry"},
@@ -58,13 +58,13 @@ var kilnKinds = []kind{
 	{"the cure's malt a little above the kiln's reach", beyondReach("cure", "malt", 3), kilnAsked, fault, "cure"},
 	{"the cure's air-off a little above the kiln's reach", unless(`wall oven`, beyondReach("cure", "air-off", 3)), kilnAsked, fault, "cure"},
 	{"the first drying a little below the kiln's reach", beyondReach("dry", "", -3), kilnAsked, fault, "dry"},
-	{"the first drying's malt a little below the kiln's reach", beyondReach("dry", "malt", -3), kilnAsked, fault, "dry"},
+	{"the first drying's malt a little below the kiln's reach", beyondReach("dry", "malt", -3), kilnAsked, note, "dry"}, // wet malt is cooler than its air, and can be held so
 	{"the stew a little below the kiln's reach", beyondReach("stew", "", -3), kilnAsked, fault, "stew"},
 	{"ten times the kiln's air in a step", unless(`wall oven`, tenTimesTheAir), kilnAsked, caution, "dry"},
 	{"a step's air in cubic metres a second", unless(`wall oven`, inProcess(`(dry +at [a-z-]+ \d+ °C)`, "$1 with airflow 60 m3/s")), kilnAsked + oddFact, caution, "dry"},
 	{"air through a still oven", where(`wall oven`, inProcess(`(dry +at [a-z-]+ \d+ °C)`, "$1 with airflow 120 m3/h")), kilnAsked, caution, "dry"},
-	{"air-on in a still oven", where(`wall oven`, everywhere(`at oven `, "at air-on ")), kilnAsked, caution, "dry cure"},
-	{"an oven's heat in a kiln with a fan", unless(`wall oven|barn`, inProcess(`(dry +at )air-on`, "${1}oven")), kilnAsked, caution, "dry"},
+	{"air-on in a still oven", where(`wall oven`, everywhere(`at oven `, "at air-on ")), kilnAsked + otherKiln, caution, "dry cure"},
+	{"an oven's heat in a kiln with a fan", unless(`wall oven|barn`, inProcess(`(dry +at )air-on`, "${1}oven")), kilnAsked + otherKiln, caution, "dry"},
 
 	{"the cure of 10 min", inProcess(`(cure .* for )\d+ h`, "${1}10 min"), oddTime + notAsMade, caution, "cure make"},
 	{"the cure of 60 h", inProcess(`(cure .* for )\d+ h`, "${1}60 h"), oddTime + notAsMade + " end-moisture-very-low", caution, "cure"},

@@ -41,7 +41,7 @@ var steepKinds = []kind{
 	{"the steep's target with a point too many", inProcess(`(steep .*moisture )4(\d) to 4(\d) %`, "${1}4.$2 to 4.$3 %"), steepAims + heldAlready, caution, "steep"},
 	{"the steep's target marked dry basis", inProcess(`(steep .*moisture \d+ to \d+ %)`, "$1 dry basis"), steepAims, caution, "steep"},
 	{"the steep's target the wrong way round", inProcess(`(steep .*moisture )(\d+) to (\d+)`, "$1$3 to $2"), backwards, fault, "steep"},
-	{"the first rest before the first soak", moved(`rest `, true, `soak `), "no-air-rest" + oddTime + tooWet, caution, "rest soak steep"},
+	{"the first rest before the first soak", moved(`rest `, true, `soak `), "no-air-rest rest-before-soak" + oddTime + tooWet, caution, "rest soak steep"},
 	{"lime in the first soak", inProcess(`(soak .*°C)(?: with air)?`, "$1 with lime"), "caustic-steep", caution, "soak"},
 	{"the steep of a tonne in the tub", where(`steep in "(steel|cattle)`, used("vessel", "blue tub")), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a soak that waits to be dry", inProcess(`soak \d+ h (.*)`, "soak $1 until moisture at most 43 % allow 1 to 12 h"), heldAlready + backwards + tooDry, caution, "soak steep"},

@@ -129,7 +129,8 @@ func (c *Case) timedOut(r finding.Rule, s *process.Step, top quantity.Quantity, 
 	if wet > run.MoistureStart {
 		f.Message = fmt.Sprintf("the malt is heated to %s with no gate in front, and on %s it then holds %s", top, on, Percent(wet))
 	}
-	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"}}
+	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"},
+		{Place: s.Place, Message: "the gate goes in front of this"}}
 	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
 	c.Note(f)
 }
