@@ -65,8 +65,8 @@ var houseKinds = []kind{
 	{"a fire of which nothing says where its smoke goes", says("kiln", "fired wood"), noFlue, caution, "kiln fired"},
 	{"a gas fire of which nothing says where its smoke goes", says("kiln", "fired gas"), noFlue + " gas-oven-indoors", caution, "kiln fired"},
 	{"a fire through the malt", says("kiln", "fired wood by direct"), "direct-fired", caution, "kiln fired"},
-	{"heated by the sun, at night too", says("kiln", "fired solar"), sunAtNight, caution, "kiln fired dry"},
-	{"a kiln without a fan that draws as if it had one", unless(`wall oven`, says("kiln", "draught still")), kilnAsked, caution, "kiln draught airflow dry"},
+	{"heated by the sun, at night too", says("kiln", "fired solar"), sunAtNight, caution, "kiln fired dry cure"},
+	{"a kiln without a fan that draws as if it had one", unless(`wall oven`, says("kiln", "draught still")), kilnAsked + oddFact + otherKiln, caution, "kiln draught airflow dry stew"},
 	{"a fan's air in a still oven", where(`wall oven`, ofHouse("kiln", `airflow 6 m3/h`, "airflow 120 m3/h")), kilnAsked + oddFact, caution, "kiln airflow dry cure"},
 	{"all of the air led back", says("kiln", "returns 99 %"), kilnAsked + oddFact + notDried, caution, "kiln returns dry"},
 }

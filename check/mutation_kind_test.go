@@ -57,5 +57,6 @@ const (
 	sunAtNight   = " equipment-cannot sun-at-night"                                                        // a kiln without the sun at night
 	tooLittle    = " out-of-range unusual-figure out-of-proportion"                                        // a charge, or a piece, far below what the house is for
 	tooMuchWater = " target-overshot out-of-proportion"                                                    // more water sprinkled than a piece can take up
+	otherKiln    = " heat-of-another-kiln"                                                                 // heat taken where this kind of kiln has none
 	stageTwice   = " stage-order said-twice"                                                               // a stage that stands there twice
 )

@@ -69,6 +69,9 @@ func of(rules []finding.Rule, f finding.Finding) bool {
 // unread tells whether the file did not read as statements at all.
 func (l look) unread() bool {
 	rules := syntax.Rules()
+	if len(process.Conflicts(l.file)) > 0 {
+		return true // which of the versions is meant only a person knows
+	}
 	return slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Place.File == l.file && of(rules, f) })
 }
 

@@ -192,3 +192,10 @@ func TestNoTextIsHurt(t *testing.T) {
 		assert.False(t, mend.Text(got.Text, checked(nowhere{})).Changed, "mended once is mended")
 	})
 }
+
+func TestAMergeLeftUnsettledIsLeftAlone(t *testing.T) {
+	text := "site \"Loft\" {\n  watter 9 to 12 °C\n<<<<<<< ours\n  humidty 55 to 80 %\n=======\n  humidty 55 to 90 %\n>>>>>>> theirs\n}\n"
+	got := mend.Text([]byte(text), checked(nowhere{}))
+	assert.Equal(t, text, string(got.Text))
+	assert.True(t, got.Unread, "it does not read as one text")
+}

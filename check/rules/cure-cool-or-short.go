@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/process"
 	"maltwright/sim/quality"
 )
 
@@ -22,6 +23,11 @@ var cureCoolOrShort = Rule{
 		got, least := c.splits()
 		if !place.Known() || got >= least {
 			return
+		}
+		for _, s := range c.steps(process.KilnStage) {
+			if s.Kind == process.Cure {
+				_, place, _ = peak(s) // be another step hotter, the cure is what is too cool
+			}
 		}
 		left := c.Forecast.Totals.Quality.Precursor
 		f := r.At(place, fmt.Sprintf("on this kiln, %s at the hottest, only %s of the DMS precursor is split, and the mildest usual cure splits %s", top, share(1-left), share(1-math.Exp2(-least))))

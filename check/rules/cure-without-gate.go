@@ -105,7 +105,7 @@ func (c *Case) ungated(r finding.Rule, s *process.Step, top quantity.Quantity, p
 	}
 	if run != nil && f.Severity > finding.Note { // else the hours may well do, and nothing is certain
 		f.Related = append(f.Related, finding.Related{Place: s.Place, Message: "the gate goes in front of this"})
-		f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
+		f.Fixes = []finding.Edit{before(s.Place, asksDry)}
 	}
 	c.Note(f)
 }
@@ -129,11 +129,9 @@ func (c *Case) timedOut(r finding.Rule, s *process.Step, top quantity.Quantity, 
 	if wet > run.MoistureStart {
 		f.Message = fmt.Sprintf("the malt is heated to %s with no gate in front, and on %s it then holds %s", top, on, Percent(wet))
 	}
-	f.Related = []finding.Related{
-		{Place: last.test.Place, Message: "the step ends by its time where this does not come about"},
-		{Place: s.Place, Message: "the gate goes in front of this"},
-	}
-	f.Fixes = []finding.Edit{before(s.Place, "gate moisture at most 10 %")}
+	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"},
+		{Place: s.Place, Message: "the gate goes in front of this"}}
+	f.Fixes = []finding.Edit{before(s.Place, asksDry)}
 	c.Note(f)
 }
 
@@ -173,6 +171,10 @@ func (c *Case) weightBefore(s *process.Step) bool {
 	}
 	return false
 }
+
+// asksDry is the gate that is missing, with the time that a gate waits of which nothing
+// is said, so that whoever reads it sees that it may wait.
+const asksDry = "gate moisture at most 10 % allow 0 to 12 h"
 
 // before is the edit that puts a line in front of a statement, set in as far.
 func before(at source.Place, line string) finding.Edit {

@@ -20,7 +20,7 @@ var equipmentCannot = Rule{
 		var told []*process.Step
 		if _, k := c.kilnOf(); k != nil {
 			for _, s := range c.steps(process.KilnStage) {
-				found := slices.Concat(beyondReach(r, k, s), beyondAir(r, k, s))
+				found := slices.Concat(beyondReach(r, k, s, c.Process.Site), beyondAir(r, k, s))
 				for _, f := range found {
 					c.Note(f)
 				}

@@ -40,24 +40,30 @@ func askings(s *process.Step) []asking {
 
 // beyondReach compares a setting with what the kiln is said to reach. Nothing in a
 // kiln gets hotter than its hottest air; cooler than its coolest the air cannot be,
-// but wet malt and the air off it can.
-func beyondReach(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+// but malt that dries in it, and the air off that malt, can while they are wet. Malt
+// that is stewed dries in nothing.
+func beyondReach(r finding.Rule, k *process.Kiln, s *process.Step, site *process.Site) []finding.Finding {
 	if k.Reaches == nil {
 		return nil
 	}
 	for _, a := range askings(s) {
 		side := ""
-		ofAir := a.where != "malt" && a.where != "air-off"
+		ofAir := s.Kind == process.Stew || a.where != "malt" && a.where != "air-off"
 		switch {
 		case a.t.SI > k.Reaches.High.SI+sameReach:
 			side = "above"
-		case ofAir && a.t.SI < k.Reaches.Low.SI-sameReach:
+		case a.t.SI < k.Reaches.Low.SI-sameReach:
 			side = "below"
 		default:
 			continue
 		}
 		f := r.At(a.place, fmt.Sprintf("%s of %s is asked for and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), k.Reaches, side))
-		if side == "below" && a.start {
+		switch {
+		case side == "above":
+		case !ofAir:
+			f.Message = fmt.Sprintf("%s of %s is asked for, below the coolest air of the kiln, which reaches %s: only wet malt can be so cool", a.where, a.t.Like(a.t.SI), k.Reaches)
+			f.Severity = finding.Note
+		case a.start && (site == nil || site.Air == nil || a.t.SI >= site.Air.Low.SI):
 			f.Severity = finding.Caution // the rise begins where the kiln begins
 		}
 		f.Related = []finding.Related{{Place: k.Reaches.Place, Message: "what it reaches"}}

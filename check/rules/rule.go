@@ -93,6 +93,11 @@ func (c *Case) troubles(kind forecast.TroubleKind) []forecast.Trouble {
 	return list
 }
 
+// has tells whether a rule has spoken, wherever.
+func (c *Case) has(rule string) bool {
+	return slices.ContainsFunc(c.Found, func(f finding.Finding) bool { return f.Rule == rule })
+}
+
 // told tells whether somebody who reads the place is told of it already.
 func (c *Case) told(place source.Place) bool {
 	return slices.ContainsFunc(c.Found, func(f finding.Finding) bool { return f.Place == place && f.Severity >= finding.Caution })

@@ -12,8 +12,8 @@ var sunAtNight = Rule{
 		Title: "a kiln that the sun heats is to be hot for longer than a day is light",
 		Why:   "the sun heats for six to ten hours of a clear day; through the night the malt lies damp and cool, goes on growing, takes water back and moulds (common practice)",
 		Do:    "give it a second heat for the night, or dry it in steps of a day that each begin in the morning, and spread it thin",
-		Bad:   "fired solar\ndry at air-on 50 °C until moisture at most 20 % allow 14 to 16 h",
-		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 2 to 16 h",
+		Bad:   "fired solar\ndry at air-on 50 °C until moisture at most 20 % allow 11 to 16 h",
+		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 11 to 16 h",
 		Limits: "it takes ten hours of sun and the kiln to begin at sunrise; it knows neither season nor clouds, " +
 			"nor heat that a bed of stones keeps"},
 	Judge: func(r finding.Rule, c *Case) {

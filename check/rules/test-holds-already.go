@@ -44,6 +44,11 @@ var testHoldsAlready = Rule{
 // justHeld tells of a moisture that the steps before have come to by a little more than
 // was asked: the next lot may dry slower, and then the step is wanted.
 func (c *Case) justHeld(g *forecast.Gate) bool {
+	if st := c.Process.Stage(g.Stage); st != nil && st.Until != nil && st.Until.Place == g.Place {
+		t := asked(st.Until, "moisture")
+		_, first := c.statesBefore(g)
+		return t != nil && t.Bound != nil && first != nil && t.Bound.Range.High.SI-first.moisture < littleMore
+	}
 	for i, s := range c.steps(g.Stage) {
 		run := c.run(s)
 		if s.Until == nil || s.Until.Place != g.Place || i == 0 || run == nil {
@@ -97,9 +102,20 @@ func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 	switch {
 	case first != nil && holdsIn(first, cond):
 		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when %s begins: the gate lets everything through", g.Text, stageIn(g.Stage))))
-	case before != nil && c.lastOfKiln(g) && holdsIn(before, cond) && c.laxer(cond):
+	case before != nil && holdsIn(before, cond) && (c.lastOfKiln(g) && c.laxer(cond) || c.guardsNoHeat(g, cond)):
 		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when the step before it begins, at %s: the gate lets everything through", g.Text, Percent(before.moisture))))
 	}
+}
+
+// guardsNoHeat tells whether a gate of the kiln asks for no more than what malt may not
+// be heated at: before a cure it is as good as none.
+func (c *Case) guardsNoHeat(g *forecast.Gate, cond *process.Condition) bool {
+	for _, t := range cond.Tests {
+		if t.Measure != "moisture" || t.Bound == nil || t.Bound.Range.High.SI <= dampMalt+nearlyDry {
+			return false
+		}
+	}
+	return g.Stage == process.KilnStage && c.Profile.Malt.NeedsEnzymes
 }
 
 // laxer tells whether a condition asks for more than the moisture of finished malt.

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
 )
 
 // MostSteps is how many steps a stage may have, those of a repeat counted as often as
@@ -46,6 +47,23 @@ func (b *builder) interval(r *reading) *Quantity {
 	}
 	b.refuse(intervalTooShort.At(q.Place, fmt.Sprintf("%s every %s; nothing is done more often than once a minute", r.Verb.Text, q)))
 	return nil
+}
+
+// times is how often steps are done: a whole number, of at least one.
+func (b *builder) times(v *value) *quantity.Bound {
+	t := v.bound()
+	if t == nil {
+		return nil
+	}
+	for _, n := range []float64{t.Range.Low.SI, t.Range.High.SI} {
+		if n < 1 || n != math.Trunc(n) {
+			f := outOfRange.At(v.place, fmt.Sprintf("%s: steps are done a whole number of times, once at the least", t.Range))
+			f.Hint = "write a whole number, such as 3"
+			b.refuse(f)
+			return nil
+		}
+	}
+	return t
 }
 
 // countSteps reports a stage of too many steps, and tells whether it did.

@@ -94,6 +94,7 @@ func (b *builder) site(f *source.File, r *reading) {
 		"awake": func(st *reading) {
 			if v := st.slot(0); v != nil {
 				s.Awake = &Clock{v.clock[0], v.clock[1], v.place}
+				b.awakeSense(s.Awake)
 			}
 		},
 	})

@@ -177,7 +177,8 @@ func (b *builder) steepWords(f *source.File, p *Process, steps *[]*Step, st *Sta
 		"gate": func(r *reading) { add(b.gate(r)) },
 		"repeat": func(r *reading) {
 			s := b.step(r, Repeat)
-			s.Times = r.slot(0).bound()
+			s.Times = b.times(r.slot(0))
+			s.unread = s.unread || r.slot(0) != nil && s.Times == nil
 			add(s)
 			b.stageBlock(f, p, r, vocabulary.Repeat, &s.unread, b.steepWords(f, p, &s.Steps, nil))
 		},

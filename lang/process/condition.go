@@ -167,7 +167,19 @@ func (r *reader) asked(t *Test, m vocabulary.Measure, term syntax.Term) bool {
 		t.Op = quantity.Is
 	}
 	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
+	r.oneBound(bounding(t.Op, bounded), a, rng)
 	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bounding(t.Op, bounded)})
+}
+
+// oneBound reports two values behind a bound that takes one. The value is kept as it
+// counts, so that nothing else seems to be missing.
+func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) {
+	if op == nil || *op == quantity.Is || a.High == nil || rng.Low.SI >= rng.High.SI {
+		return // a range that is upside down is told of as such
+	}
+	f := rangeUnexpected.At(r.at(a.Span), fmt.Sprintf("%q takes one value, and %s are two", *op, r.at(a.Span).Text()))
+	f.Hint = fmt.Sprintf("write %s %s or %s %s, or the range alone", *op, rng.Low, *op, rng.High)
+	r.note(f)
 }
 
 // bounding is the bound that stands in front of a value, or nil.

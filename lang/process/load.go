@@ -34,7 +34,11 @@ func Load(name string, text []byte, dir string, r Reader) (*House, []finding.Fin
 		b.file(t)
 	}
 	b.finish()
-	return l.house, finding.Sort(append(l.found, b.found...))
+	found := append(l.found, b.found...)
+	for _, f := range l.house.Files {
+		found = conflicted(f, found)
+	}
+	return l.house, finding.Sort(found)
 }
 
 func toSlash(name string) string { return strings.ReplaceAll(name, `\`, "/") }

@@ -78,6 +78,7 @@ func readAmount(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	if !r.amount(v, a, slot) {
 		return terms, nil, false
 	}
+	r.oneBound(v.op, a, v.rng)
 	return terms[1:], v, true
 }
 

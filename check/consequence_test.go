@@ -1,0 +1,69 @@
+package check
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// namesIn gives the rules that speak of a process file with some of its words changed.
+func namesIn(t *testing.T, change ...string) []string {
+	t.Helper()
+	loft, err := os.ReadFile("../examples/loft.malt")
+	require.NoError(t, err)
+	text, err := os.ReadFile("../examples/oats.malt")
+	require.NoError(t, err)
+	for i := 0; i < len(change); i += 2 {
+		require.Contains(t, string(text), change[i])
+	}
+	bad := strings.NewReplacer(change...).Replace(string(text))
+	var names []string
+	for _, f := range look(pair{bad, string(loft)}, "") {
+		names = append(names, f.Severity.String()+" "+f.Rule)
+	}
+	return names
+}
+
+const (
+	oatsBed = "hold  bed at 14 to 17 °C"
+	dryAir  = "hold  bed at 14 to 17 °C\n    humidity 45 to 55 %"
+)
+
+func TestWhatComesOfASlipIsNotToldBesideIt(t *testing.T) {
+	names := namesIn(t, oatsBed, dryAir)
+	assert.Contains(t, names, "caution bed-dries-out")
+	assert.NotContains(t, names, "caution test-holds-already", "the wither has nothing to do since the piece dried out")
+}
+
+func TestWhatComesOfAnAcceptedSlipIsTold(t *testing.T) {
+	names := namesIn(t, oatsBed, dryAir+"\n    accept bed-dries-out because \"the loft is dry in May\"")
+	assert.NotContains(t, names, "caution bed-dries-out")
+	assert.Contains(t, names, "caution test-holds-already")
+}
+
+func TestTheSameSlipWithoutItsCauseIsTold(t *testing.T) {
+	names := namesIn(t, "until moisture at most 36 %", "until moisture at most 48 %")
+	assert.Contains(t, names, "caution test-holds-already")
+}
+
+func TestWhatCouldNotBeForecastIsStillNoted(t *testing.T) {
+	names := namesIn(t, oatsBed, "hold  bed at 53 to 56 °C")
+	assert.Contains(t, names, "fault bed-too-warm")
+	assert.Contains(t, names, "note forecast-unable")
+}
+
+// A name that no rule has would be a consequence of nothing.
+func TestConsequencesNameRules(t *testing.T) {
+	rules := map[string]bool{}
+	for _, r := range Rules() {
+		rules[r.Name] = true
+	}
+	for _, c := range consequences {
+		for _, name := range append(strings.Fields(c.of), c.rule) {
+			assert.True(t, rules[name], "%s is no rule", name)
+		}
+	}
+}

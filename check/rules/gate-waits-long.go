@@ -1,0 +1,48 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var gateWaitsLong = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "gate-waits-long", Severity: finding.Caution,
+		Title: "a gate waits for hours, with the heat of the step before it",
+		Why:   "a gate is there to make sure; what it waits for should have come by then. Where it waits for long, a step in front of it is missing or was made too short, and the malt is dried by a setting that was not chosen for it (common practice)",
+		Do:    "write the step that brings it about, or write how long the gate may wait: gate moisture at most 10 % allow 0 to 6 h",
+		Bad: `dry at air-on 50 °C until moisture at most 34 % allow 1 to 16 h
+gate moisture at most 10 %
+cure at air-on 82 °C for 5 h`,
+		Good: `dry at air-on 50 °C until moisture at most 10 % allow 3 to 24 h
+gate moisture at most 10 %
+cure at air-on 82 °C for 5 h`,
+		Limits: "A wait that is written down, by allow behind the gate, is meant. It is quiet for four hours, within which forecasts of drying are often out. A gate behind all heat is left to end-moisture-high and the rules of the cure."},
+	Judge: func(r finding.Rule, c *Case) {
+		for i := range c.Forecast.Gates {
+			g := &c.Forecast.Gates[i]
+			if g.Stage != process.KilnStage || c.has("gate-order") || !g.Hold || !g.Met || g.Waited <= longWait || c.told(g.Place) {
+				continue
+			}
+			if c.waitsUnasked(g.Place.Start) {
+				c.Note(r.At(g.Place, fmt.Sprintf("%s is waited for %s, with the heat of the step before", g.Text, Hours(g.Waited))))
+			}
+		}
+	},
+}
+
+// longWait is how long a gate may wait of which nothing is said, s.
+const longWait = 4 * hour
+
+// waitsUnasked tells whether a gate of the kiln, by the offset of its condition, lets a
+// hotter step wait, and says nothing of how long.
+func (c *Case) waitsUnasked(start int) bool {
+	for i, s := range c.steps(process.KilnStage) {
+		if s.Gate != nil && s.Gate.Place.Start == start {
+			return s.Allow == nil && c.heatedAfter(i)
+		}
+	}
+	return false
+}

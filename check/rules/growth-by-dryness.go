@@ -1,0 +1,42 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/quantity"
+)
+
+var growthByDryness = Rule{
+	Rule: finding.Rule{Name: "growth-by-dryness", Severity: finding.Caution,
+		Title: "the growth ends when the piece has dried to a moisture, and nobody looks at the corn",
+		Why:   "how fast a piece dries depends on the air over it and on its cloth, and how fast it grows on its warmth: the one tells nothing of the other. A piece is kept wet while it grows, and to dry it is what withering is for (common practice)",
+		Do:    "wait for the corn: until acrospire at least 3/4; and dry it in wither",
+		Bad: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  turn every 8 h
+  until moisture at most 42 %
+  allow 4 to 8 days
+}`,
+		Good: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  turn every 8 h
+  until acrospire at least 3/4
+  allow 4 to 8 days
+}`,
+		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
+	Judge: func(r finding.Rule, c *Case) {
+		st := c.Process.Stage(process.Germinate)
+		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub", "chit") {
+			return
+		}
+		drier := func(t process.Test) bool {
+			return (t.Measure == "moisture" || t.Measure == "weight") && t.Bound != nil && (t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below)
+		}
+		if slices.ContainsFunc(st.Until.Tests, drier) {
+			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, however far the corn has grown", st.Until.Place.Text())))
+		}
+	},
+}

@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var heatOfAnotherKiln = Rule{
+	Rule: finding.Rule{Name: "heat-of-another-kiln", Severity: finding.Caution,
+		Title: "a temperature is taken in a place that this kind of kiln does not have",
+		Why:   "air is blown under a bed and leaves above it, and the two are 30 °C apart while the malt is wet; in an oven without a fan there is one air, about the malt. A step that was written for the one is no step for the other (common practice)",
+		Do:    "write where the temperature is taken on this kiln: oven without a fan, air-on, air-off or malt with one; or write its draught as it is",
+		Bad:   "dry at oven 50 °C until moisture at most 20 % allow 3 to 16 h",
+		Good:  "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
+		Limits: "The forecast takes both for the air that comes to the malt. A kiln that is open by its own draught counts as one with a fan. " +
+			"It is said once, at the first step"},
+	Judge: func(r finding.Rule, c *Case) {
+		_, k := c.kilnOf()
+		if k == nil {
+			return
+		}
+		still := k.Draught.Text == "still"
+		for _, s := range c.steps(process.KilnStage) {
+			t := placedHeat(s)
+			if t == nil || !slices.Contains(placesOfOthers[still], t.Where) {
+				continue
+			}
+			f := r.At(t.Place, fmt.Sprintf("oven is the air inside an oven without a fan, and %q has a draught", k.Name))
+			f.Hint = "write air-on for the air that is blown under the malt"
+			f.Related = []finding.Related{{Place: k.Place, Message: "a still oven says draught still"}}
+			if still {
+				f.Message = fmt.Sprintf("%s is air that is blown through malt, and %q has no fan", t.Where, k.Name)
+				f.Hint = "write oven for the air inside it"
+				f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+			}
+			c.Note(f)
+			return
+		}
+	},
+}
+
+// placesOfOthers are the places that a kiln with a draught (false), or a still oven
+// (true), does not have.
+var placesOfOthers = map[bool][]string{false: {"oven"}, true: {"air-on", "air-off"}}
+
+// placedHeat is the temperature that a step of the kiln heats to, or nil.
+func placedHeat(s *process.Step) *process.Temperature {
+	switch {
+	case s.Kind == process.Cool:
+		return nil
+	case s.From != nil:
+		return s.From
+	}
+	return s.At
+}

@@ -1,0 +1,45 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var restBeforeSoak = Rule{
+	Rule: finding.Rule{Name: "rest-before-soak", Severity: finding.Caution,
+		Title: "the steep begins with a rest, and the grain is still dry",
+		Why:   "a rest in air lets wet grain breathe and drink the film on its husk; dry grain has nothing to drink, and the rest that it misses between two soaks is the one that wakes it (common practice)",
+		Do:    "put the first soak in front of it",
+		Bad: `steep in "base tub" to moisture 42 to 46 % {
+  rest 9 h in air at 14 °C
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  soak 7 h in water at 13 °C
+  soak 6 h in water at 13 °C
+}`,
+		Good: `steep in "base tub" to moisture 42 to 46 % {
+  soak 6 h in water at 13 °C
+  rest 10 h in air at 14 °C
+  soak 7 h in water at 13 °C
+  rest 9 h in air at 14 °C
+  soak 6 h in water at 13 °C
+}`,
+		Limits: "a rest to warm a cold lot through before its first soak is told of too: accept it where it is meant"},
+	Judge: func(r finding.Rule, c *Case) {
+		for _, s := range c.wetSteps() {
+			switch s.Kind {
+			case process.Soak:
+				return
+			case process.Rest:
+				f := r.At(s.Place, "the grain lies in air before anything has wetted it")
+				if t, ok := lasts(s); ok {
+					f.Message = fmt.Sprintf("the grain lies in air for %s before anything has wetted it", Hours(t))
+				}
+				c.Note(f)
+				return
+			}
+		}
+	},
+}
