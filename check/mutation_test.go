@@ -19,7 +19,7 @@ import (
 // they are to rise to 0.95 with the rules.
 const (
 	leastCaught        = 0.69
-	leastCaughtRecords = 0.39
+	leastCaughtRecords = 0.95
 	leastPlaced        = 0.92 // of those that are caught, told where it is
 	mostUnrelated      = 0.36 // findings a case
 )
