@@ -65,7 +65,7 @@ func accepted(h *process.House, found []finding.Finding, idle map[string]bool) [
 
 // idle are the rules that were not asked everywhere: what they would have found is not
 // known, and neither is whether an acceptance of them silences something.
-func idle(unjudged []report.NotJudged, o Options) map[string]bool {
+func idle(h *process.House, unjudged []report.NotJudged, o Options) map[string]bool {
 	names := map[string]bool{}
 	for _, u := range unjudged {
 		names[u.Rule] = true
@@ -75,10 +75,9 @@ func idle(unjudged []report.NotJudged, o Options) map[string]bool {
 			names[r.Name] = true
 		}
 	}
-	if names["forecast"] {
-		for _, r := range rules.All() {
-			names[r.Name] = true
-		}
+	broken := slices.ContainsFunc(h.Processes, func(p *process.Process) bool { return p.Broken })
+	for _, r := range rules.All() {
+		names[r.Name] = names[r.Name] || broken || r.Forecast && names["forecast"]
 	}
 	return names
 }

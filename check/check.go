@@ -85,7 +85,7 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
 		}
 	}
-	out.Findings = capped(house.Files[0], finding.Sort(accepted(house, found, idle(out.NotJudged, o))))
+	out.Findings = capped(house.Files[0], finding.Sort(accepted(house, found, idle(house, out.NotJudged, o))))
 	return out
 }
 
