@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"slices"
 
+	"maltwright/check/records"
+	"maltwright/check/report"
+	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
 	"maltwright/lang/process"
@@ -41,8 +44,8 @@ func nothing(f *source.File) finding.Finding {
 }
 
 // accepted drops the findings that an acceptance silences, and reports the
-// acceptances that silence none. A danger to people is never silenced.
-func accepted(h *process.House, found []finding.Finding) []finding.Finding {
+// acceptances that silence none, unless their rule was not asked. A danger to people is never silenced.
+func accepted(h *process.House, found []finding.Finding, idle map[string]bool) []finding.Finding {
 	used := make([]bool, len(h.Accepts))
 	kept := found[:0]
 	for _, f := range found {
@@ -53,11 +56,30 @@ func accepted(h *process.House, found []finding.Finding) []finding.Finding {
 		kept = append(kept, f)
 	}
 	for i, a := range h.Accepts {
-		if !used[i] {
+		if !used[i] && !idle[a.Rule.Text] {
 			kept = append(kept, unusedAccept(a, found))
 		}
 	}
 	return kept
+}
+
+// idle are the rules that were not asked everywhere: what they would have found is not
+// known, and neither is whether an acceptance of them silences something.
+func idle(h *process.House, unjudged []report.NotJudged, o Options) map[string]bool {
+	names := map[string]bool{}
+	for _, u := range unjudged {
+		names[u.Rule] = true
+	}
+	if names["record"] || o.NoForecast {
+		for _, r := range records.Rules() {
+			names[r.Name] = true
+		}
+	}
+	broken := slices.ContainsFunc(h.Processes, func(p *process.Process) bool { return p.Broken })
+	for _, r := range rules.All() {
+		names[r.Name] = names[r.Name] || broken || r.Forecast && names["forecast"]
+	}
+	return names
 }
 
 func silencer(accepts []process.Accept, f finding.Finding) int {

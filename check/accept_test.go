@@ -1,13 +1,16 @@
 package check
 
 import (
+	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/process"
 )
 
 func TestAcceptSilencesItsRuleInItsBlock(t *testing.T) {
@@ -53,8 +56,8 @@ func TestAcceptNeverSilencesADanger(t *testing.T) {
 	place := a.Scope
 	danger := finding.Finding{Place: place, Severity: finding.Danger, Rule: "accept-me", Message: "people can be hurt"}
 	fault := finding.Finding{Place: place, Severity: finding.Fault, Rule: "accept-me", Message: "the grain is lost"}
-	assert.Equal(t, []string{"accept-me", "accept-unknown"}, names(accepted(r.House, []finding.Finding{danger})))
-	assert.Empty(t, accepted(r.House, []finding.Finding{fault}))
+	assert.Equal(t, []string{"accept-me", "accept-unknown"}, names(accepted(r.House, []finding.Finding{danger}, nil)))
+	assert.Empty(t, accepted(r.House, []finding.Finding{fault}, nil))
 }
 
 func TestAcceptThatSilencesNothingIsFound(t *testing.T) {
@@ -73,4 +76,32 @@ func TestAcceptOfARuleThatIsNotThereNamesTheNearest(t *testing.T) {
 	require.Len(t, f.Fixes, 1)
 	assert.Equal(t, "gate-not-reachd", f.Fixes[0].Place.Text())
 	assert.Equal(t, "gate-not-reached", f.Fixes[0].New)
+}
+
+// Where the record or the forecast is not judged, nobody knows whether the acceptance of
+// a rule of them silences something.
+func TestAcceptOfWhatIsNotJudgedIsNotUnused(t *testing.T) {
+	root, err := process.OpenRoot("../examples/batches")
+	require.NoError(t, err)
+	defer root.Close()
+	text, err := os.ReadFile("../examples/batches/26-03.malt")
+	require.NoError(t, err)
+	record := strings.Replace(string(text), "8.66 kg", "6.86 kg", 1)
+	record = strings.Replace(record, "  began ", "  accept reading-doubtful because \"the scale was wet\"\n  began ", 1)
+	faulty := strings.Replace(record, "at 2026-03-08 06:20", "at 2026-03-08 26:20", 1)
+	sound := strings.Replace(string(text), "  began ", "  accept reading-doubtful because \"the scale was wet\"\n  began ", 1)
+	grows := changed(t, threeSoaks, longSoak, "make pale malt", "make pale malt\naccept oxygen-gone because \"it was stirred by hand\"")
+	for _, c := range []struct {
+		what   string
+		report Report
+		unused bool
+	}{
+		{"a record", File("x.malt", []byte(record), ".", root, Options{}), false},
+		{"a record beside a fault", File("x.malt", []byte(faulty), ".", root, Options{}), false},
+		{"a record without forecasts", File("x.malt", []byte(record), ".", root, Options{NoForecast: true}), false},
+		{"a record of which nothing is doubtful", File("x.malt", []byte(sound), ".", root, Options{}), true},
+		{"a process beside a fault", checked(grows + "\nsite \"Mill\" { watter 9 °C }"), false},
+	} {
+		assert.Equal(t, c.unused, slices.Contains(names(c.report.Findings), "accept-unused"), c.what)
+	}
 }

@@ -94,7 +94,7 @@ func checkBroken(t *testing.T, path string) Report {
 	root, err := process.OpenRoot(broken)
 	require.NoError(t, err)
 	defer root.Close()
-	return File(filepath.Base(path), text, ".", root, Options{Odds: filepath.Base(path) == "expectation-at-risk.malt"})
+	return File(filepath.Base(path), text, ".", root, Options{Odds: filepath.Base(path) == "expectation-at-risk.malt", Members: 40})
 }
 
 // raises asks that the findings hold one of the rule, and nothing that is

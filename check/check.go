@@ -39,6 +39,7 @@ type Options struct {
 	NoForecast bool   // only look at the text and its meaning
 	On         string // the day of the first soak, as 2026-03-06; "" where it is not known
 	Odds       bool   // forecast many likely batches, to tell how often promises are kept
+	Members    int    // how many; 0 for as many as is usual
 
 	Context context.Context // ends the forecasts, and what was found by then is given; nil where nothing does
 	Pool    *work.Pool      // from which the forecasts spend; nil for one of the file's own
@@ -85,7 +86,8 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
 		}
 	}
-	out.Findings = capped(house.Files[0], finding.Sort(withoutConsequences(house, accepted(house, found))))
+	told := accepted(house, found, idle(house, out.NotJudged, o))
+	out.Findings = capped(house.Files[0], finding.Sort(withoutConsequences(house, told)))
 	return out
 }
 
@@ -155,7 +157,7 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 		}
 		c.Forecast = f
 		if o.Odds && f != nil && len(p.Expect) > 0 {
-			c.Odds = odds(o.Context, c)
+			c.Odds = odds(o.Context, c, o.Members)
 		}
 	}
 	c.Judge()
@@ -166,8 +168,8 @@ func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Fi
 const tooMany = "the forecasts of the processes before it took all the steps of the model that one file may have"
 
 // odds tells how often each promise is kept in many likely batches.
-func odds(ctx context.Context, c *rules.Case) []ensemble.Odds {
-	e, err := ensemble.Run(ctx, c.Process, ensemble.Options{})
+func odds(ctx context.Context, c *rules.Case, members int) []ensemble.Odds {
+	e, err := ensemble.Run(ctx, c.Process, ensemble.Options{Members: members})
 	if err != nil {
 		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "expectation-at-risk", Reason: fmt.Sprintf("a likely batch cannot be forecast: %v", err)})
 		return []ensemble.Odds{}

@@ -59,6 +59,7 @@ var harmlessRecords = []harmless{
 	{"one more reading of the bed", inProcess(`(turned  at 14:30\n)`, "$1  read bed 17.0 °C at 17:00\n"), note},
 	{"turned two hours late", inProcess(`turned  at 14:30`, "turned  at 16:30"), note},
 	{"one turn not written down", inProcess(`\n *turned  at 14:30`, ""), note},
+	{"no turn noted, and the bed read once a day", everywhere(`(?m)^ *(turned|counted|felt) .*\n|^ *read +bed .* at \d\d:.*\n`, ""), note},
 	{"a batch that has begun to soak", inProcess(`(?s)\n *weighed.*`, "\n}\n"), note},
 	{"a batch that grows", inProcess(`(?s)\n *weighed [^\n]*after germinate.*`, "\n}\n"), note},
 	{"a batch on the kiln", inProcess(`(?s)\n *weighed [^\n]*after dry 2.*`, "\n}\n"), note},

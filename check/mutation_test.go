@@ -18,7 +18,7 @@ import (
 // The least shares of the slips that must be caught by a fitting rule.
 const (
 	leastCaught        = 0.95
-	leastCaughtRecords = 0.90
+	leastCaughtRecords = 0.95
 	leastPlaced        = 0.95 // of those that are caught, told where it is
 	mostUnrelated      = 0.30 // findings a case
 )

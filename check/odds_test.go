@@ -24,10 +24,10 @@ func unjudged(list []report.NotJudged, rule string) []string {
 
 func TestOddsAreToldWhereTheyAreAskedFor(t *testing.T) {
 	text := changed(t, "make pale malt\n", "make pale malt\n"+narrow)
-	asked := File("pale.malt", []byte(text), ".", house{}, Options{Odds: true})
+	asked := File("pale.malt", []byte(text), ".", house{}, Options{Odds: true, Members: 40})
 	assert.Contains(t, names(asked.Findings), "expectation-at-risk")
 	assert.Empty(t, unjudged(asked.NotJudged, "expectation-at-risk"))
-	again := File("pale.malt", []byte(text), ".", house{}, Options{Odds: true})
+	again := File("pale.malt", []byte(text), ".", house{}, Options{Odds: true, Members: 40})
 	assert.Equal(t, messages(asked), messages(again), "the same batches are drawn each time")
 }
 

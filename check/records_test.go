@@ -52,6 +52,8 @@ var bookSlips = []bookSlip{
 	{"a day off in the steep", "26-03", []string{"at 2026-03-07 06:00", "at 2026-03-08 06:00", "2026-03-08 06:20", "2026-03-09 06:20", "2026-03-09 06:20", "2026-03-10 06:20", "2026-03-10 06:20", "2026-03-11 06:20", "2026-03-11 06:20", "2026-03-12 06:20", "2026-03-12 06:20", "2026-03-13 06:20", "2026-03-13 01:14", "2026-03-14 01:14"}, "time-doubtful", "2026-03-08 06:00"},
 	{"a day off on the floor", "26-03", []string{"2026-03-10 06:20", "2026-03-11 06:20", "2026-03-11 06:20", "2026-03-12 06:20", "2026-03-12 06:20", "2026-03-13 06:20", "2026-03-13 01:14", "2026-03-14 01:14"}, "piece-unturned", "turned  at 06:30"},
 	{"two days unturned", "26-03", []string{"  turned  at 22:00\n  read    bed 18.1 °C at 2026-03-09 06:20\n  turned  at 06:30\n  read    bed 17.8 °C at 14:20\n  turned  at 14:30\n  read    bed 18.3 °C at 21:50\n  turned  at 22:00\n  read    bed 17.8 °C at 2026-03-10 06:20\n  turned  at 06:30\n", "  read    bed 17.8 °C at 2026-03-10 06:20\n"}, "piece-unturned", "turned  at 14:30"},
+	{"changed to a time in min", "26-05", []string{"soak 3 to 6 h", "soak 3 to 6 min"}, "change-doubtful", "6 min"},
+	{"malt that is heavier without its rootlets", "26-03", []string{"4.98 kg clean", "5.28 kg clean"}, "reading-doubtful", "5.28 kg"},
 	{"a count that goes back", "26-03", []string{"acrospire 4 5 27 59 5 0", "acrospire 40 42 16 2 0 0"}, "reading-doubtful", "counted acrospire 40 42 16 2 0 0 at 08:00"},
 	{"a chit that goes back", "26-03", []string{"  read    bed 17.5 °C at 14:20", "  counted chit 31 of 100 at 12:00\n  read    bed 17.5 °C at 14:20"}, "reading-doubtful", "31"},
 	{"a rub that goes back", "26-03", []string{"felt    rub chalky at 13:04", "felt    rub gummy at 13:04"}, "reading-doubtful", "gummy"},

@@ -33,7 +33,9 @@ func (r *record) changes() []process.Change {
 			if c.Step.Kind.Text == "soak" {
 				s.most = max(s.most, r.usual.SoakLost*hour)
 			}
-			said = outside(c, low, high, s.least, s.most)
+			if said = outside(c, low, high, s.least, s.most); said == "" {
+				said = r.unlikePlan(c)
+			}
 		default:
 			said = outside(c, low, high, s.cold+zeroC, r.bears(c.Step.Kind.Text, s.warm)+zeroC)
 		}
@@ -75,4 +77,37 @@ func outside(c process.Change, low, high, least, most float64) string {
 		return fmt.Sprintf("%s %s than any %s: %s at the most", said, words[1], c.Step.Kind.Text, c.To.Low.Like(most))
 	}
 	return ""
+}
+
+// unlike is by how many times a changed time may differ from that of the process: h and
+// min are 60 apart.
+const unlike = 20.0
+
+// unlikePlan says that a time is out of all proportion to what the process gives such
+// steps, or "".
+func (r *record) unlikePlan(c process.Change) string {
+	var given []*process.Quantity
+	for _, st := range r.batch.Process.Stages {
+		given = append(given, timesOf(st.Steps, c.Step.Kind.Text)...)
+	}
+	for _, g := range given {
+		if c.To.High.SI*unlike >= g.SI && c.To.Low.SI <= g.SI*unlike {
+			return ""
+		}
+	}
+	if len(given) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s was changed to %s, and the process gives it %s", stepWords(&c.Step), c.To.Range.Range, given[0])
+}
+
+// timesOf lists the times that steps of a kind are given, through repeats.
+func timesOf(steps []*process.Step, kind string) (list []*process.Quantity) {
+	for _, s := range steps {
+		if string(s.Kind) == kind && s.For != nil {
+			list = append(list, s.For)
+		}
+		list = append(list, timesOf(s.Steps, kind)...)
+	}
+	return list
 }

@@ -56,6 +56,7 @@ func (r *record) doubts(ctx context.Context) {
 		r.slip(h.seats[i], r.doubt(h, i))
 	}
 	for i := range h.off {
+		r.heavierAgain(h, i)
 		r.goesBack(h, i)
 	}
 }

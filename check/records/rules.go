@@ -28,7 +28,7 @@ var (
 		"weighed 8.68 kg at 13:14 after germinate\nweighed 7.39 kg at 2026-03-16 01:14 after wither", "weighed 8.68 kg at 13:14 after germinate\nweighed 7.39 kg at 2026-03-13 01:14 after wither")
 	pieceUnturned = rule("piece-unturned", finding.Caution, "a growing piece of which nothing says that it was turned",
 		"the rootlets mat, and the middle of the piece gets warm and short of air (common practice)", "note each turn, and look at the dates above and below",
-		"a record that notes few turns or none is left alone", "turned at 22:00\nread bed 17.8 °C at 2026-03-10 06:20", "turned at 22:00\nread bed 18.1 °C at 2026-03-09 06:20\nturned at 06:30\nread bed 17.8 °C at 14:20\nturned at 14:30\nread bed 18.3 °C at 21:50\nturned at 22:00\nread bed 17.8 °C at 2026-03-10 06:20")
+		"a record that notes a few turns and no more is left alone, and so is one without any that has less than eight looks at the piece over two days", "turned at 22:00\nread bed 17.8 °C at 2026-03-10 06:20", "turned at 22:00\nread bed 18.1 °C at 2026-03-09 06:20\nturned at 06:30\nread bed 17.8 °C at 14:20\nturned at 14:30\nread bed 18.3 °C at 21:50\nturned at 22:00\nread bed 17.8 °C at 2026-03-10 06:20")
 	changeDoubtful = rule("change-doubtful", finding.Caution, "a change to a time or a heat that is out of sense for its step",
 		"forecasts of the batch go by it", "look at the number and its unit",
 		"", `changed soak 3 to 60 h because "it had its weight early"`, `changed soak 3 to 6 h because "it had its weight early"`)

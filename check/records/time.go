@@ -1,7 +1,6 @@
 package records
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -120,64 +119,4 @@ func hours(s float64) string {
 		return fmt.Sprintf("%.0f h", s/hour)
 	}
 	return fmt.Sprintf("%.1f days", s/day)
-}
-
-const (
-	unturnedTimes = 2.5       // as long as from one turn to the next
-	unturnedLeast = 20 * hour // and at the least
-	fewTurns      = 4         // a record with fewer of them does not note them
-)
-
-// unturned finds a piece that nothing says was turned, in a record that notes turns.
-func (r *record) unturned() {
-	st := r.batch.Process.Stage(process.Germinate)
-	if st == nil || st.Turn == nil {
-		return
-	}
-	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
-	turns := r.turns()
-	if len(turns) < fewTurns || middleGap(turns) > 1.6*st.Turn.SI {
-		return
-	}
-	for k := 1; k < len(turns); k++ {
-		gap := turns[k].At.Sub(turns[k-1].At.Time).Seconds()
-		if gap <= most {
-			continue
-		}
-		f := pieceUnturned.At(turns[k].Place, fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
-		f.Related = []finding.Related{{Place: turns[k-1].Place, Message: "the line before that shows it turned"}}
-		r.note(f)
-		return
-	}
-}
-
-// turns lists the turns while the piece grew, and the end of the growing behind them.
-func (r *record) turns() []*process.Reading {
-	var list []*process.Reading
-	for i := range r.batch.Readings {
-		x := &r.batch.Readings[i]
-		if x.At.IsZero() || r.aside[i] {
-			continue
-		}
-		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
-		if x.Kind == process.Turned || ends && len(list) > 0 {
-			list = append(list, x)
-		}
-		if ends {
-			break
-		}
-	}
-	return list
-}
-
-// endsGrowth are the steps at whose end the piece no longer grows on its floor.
-var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
-
-func middleGap(turns []*process.Reading) float64 {
-	var gaps []float64
-	for k := 1; k < len(turns); k++ {
-		gaps = append(gaps, turns[k].At.Sub(turns[k-1].At.Time).Seconds())
-	}
-	slices.SortFunc(gaps, cmp.Compare)
-	return gaps[len(gaps)/2]
 }

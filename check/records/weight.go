@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/sim/evidence"
 )
@@ -40,7 +41,7 @@ func (r *record) tareOf(item *evidence.Item) float64 {
 func (r *record) gained(h *held, i int) int {
 	item := &h.trial.Items[i]
 	s := item.Sight(h.centre)
-	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) || i == 0 {
+	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) && !item.Reading.Clean || i == 0 {
 		return -1
 	}
 	for k := i - 1; k >= 0; k-- {
@@ -57,6 +58,29 @@ func (r *record) gained(h *held, i int) int {
 	}
 	return -1
 }
+
+// heavierAgain finds malt that is heavier without its rootlets than it was with them:
+// they are some hundredths of it, and by that much it cannot gain water in a day or two.
+func (r *record) heavierAgain(h *held, i int) {
+	x := h.trial.Items[i].Reading
+	if !x.Clean || r.aside[h.seats[i]] {
+		return
+	}
+	k := r.gained(h, i)
+	if k < 0 || r.aside[h.seats[k]] {
+		return
+	}
+	y := h.trial.Items[k].Reading
+	if !x.At.IsZero() && !y.At.IsZero() && x.At.Sub(y.At.Time).Seconds() > gainsIn {
+		return
+	}
+	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", x.Weight, y.Weight))
+	f.Related = []finding.Related{{Place: y.Place, Message: "it was lighter here"}}
+	r.slip(h.seats[i], f)
+}
+
+// gainsIn is how long malt must lie open until it may have gained some hundredths of water, s.
+const gainsIn = 3 * day
 
 func dries(k process.StageKind) bool { return k == process.Wither || k == process.KilnStage }
 

@@ -80,7 +80,7 @@ func compareFindings(t *testing.T, path string, archive *txtar.Archive, golden, 
 // findingsOf checks a text and gives the lines of one rule, and all lines.
 func findingsOf(t *testing.T, rule, text string) (own, all string) {
 	t.Helper()
-	r := check.File("case.malt", []byte(text), ".", nowhere{}, check.Options{Odds: rule == "expectation-at-risk"})
+	r := check.File("case.malt", []byte(text), ".", nowhere{}, check.Options{Odds: rule == "expectation-at-risk", Members: fewBatches})
 	for _, f := range r.Findings {
 		assert.NotEmpty(t, strings.TrimSpace(f.Place.Text()), "%s stands at no words: %s", f.Rule, f.Message)
 		for _, also := range f.Related {

@@ -143,7 +143,7 @@ func (c *Case) band(b profile.Band) string {
 		low := strings.TrimSuffix(top.Like(b.Low+zeroC), " "+top.Unit())
 		return fmt.Sprintf("%s to %s", low, top.Like(b.High+zeroC))
 	}
-	return fmt.Sprintf("%g to %s", b.Low, Degrees(b.High))
+	return c.Process.DegreesBetween(b.Low, b.High)
 }
 
 // hardlyHeated finds a kiln that gets less hot than the malt needs. Pale malt whose cure
@@ -190,7 +190,7 @@ func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 			continue
 		}
 		f = c.claimed(r, "dried at once", s.Place, "it is stewed first")
-		f.Hint = "what is stewed at up to 50 °C is Munich malt, and from 60 °C on caramel malt"
+		f.Hint = fmt.Sprintf("what is stewed at up to %s is Munich malt, and from %s on caramel malt", c.Degrees(50), c.Degrees(60))
 		return f, true
 	}
 	return f, false

@@ -26,7 +26,7 @@ var expectationBroken = Rule{
 				c.NotJudged(r, fmt.Sprintf("the process has no %s", e.Test.Measure))
 			case c.againstStated(&e.Test): // stated-total-differs says so
 			default:
-				c.Note(r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Range.Low.Like(e.Value))))
+				c.Note(r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Missed(e.Value))))
 			}
 		}
 	},

@@ -21,11 +21,11 @@ var freezingWater = Rule{
 			switch {
 			case !ok || low >= nearIce:
 			case high <= 0:
-				f := r.At(place, fmt.Sprintf("steep water of %s freezes", Degrees(high)))
+				f := r.At(place, fmt.Sprintf("steep water of %s freezes", c.Degrees(high)))
 				f.Severity = finding.Fault
 				c.Note(f)
 			default:
-				c.Note(r.At(place, fmt.Sprintf("steep water of %s is near freezing, and %s is the least", Degrees(low), Degrees(nearIce))))
+				c.Note(r.At(place, fmt.Sprintf("steep water of %s is near freezing, and %s is the least", c.Degrees(low), c.Degrees(nearIce))))
 			}
 		}
 	},

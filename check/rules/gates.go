@@ -40,7 +40,7 @@ func measured(g *forecast.Gate) string {
 	case t.Bound == nil:
 		return fmt.Sprintf("%s has not come", t.Measure)
 	default:
-		return fmt.Sprintf("%s is %s", t.Measure, t.Bound.Range.Low.Like(g.Measured))
+		return fmt.Sprintf("%s is %s", t.Measure, t.Bound.Missed(g.Measured))
 	}
 }
 

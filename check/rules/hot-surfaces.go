@@ -24,9 +24,9 @@ var hotSurfaces = Rule{
 		s, hot := hottestOf(st.Steps)
 		switch {
 		case hot > roasting:
-			c.Note(r.At(s.Place, fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", Degrees(hot))))
+			c.Note(r.At(s.Place, fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", c.Degrees(hot))))
 		case hot > burning && st.Turn != nil:
-			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", st.Turn, Degrees(hot)))
+			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", st.Turn, c.Degrees(hot)))
 			f.Related = []finding.Related{{Place: s.Place, Message: "the hottest step"}}
 			c.Note(f)
 		}

@@ -5,7 +5,6 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
-	"maltwright/lang/quantity"
 )
 
 var neverStirred = Rule{
@@ -24,7 +23,7 @@ var neverStirred = Rule{
 			return
 		}
 		if k.Depth < trayDeep {
-			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", quantity.Depth(k.Depth), top)))
+			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", c.Process.Depth(k.Depth), top)))
 		}
 	},
 }

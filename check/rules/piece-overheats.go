@@ -31,11 +31,11 @@ turn every 8 h`,
 		for _, t := range c.troubles(forecast.BedWarm) {
 			switch {
 			case t.Value > lost && t.Value > asked+1:
-				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and above %s a piece of %s is lost", t.Value, t.Detail, Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
+				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %s warm %s, and above %s a piece of %s is lost", c.Degrees(t.Value), t.Detail, c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
 			case t.Value <= sure:
 			case asked > most+sameWarmth && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
-				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %.1f °C warm %s, and %.1f °C is the most", t.Value, t.Detail, most)))
+				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %s warm %s, and %s is the most", c.Degrees(t.Value), t.Detail, c.Degrees(most))))
 			}
 		}
 	},

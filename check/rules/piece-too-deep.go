@@ -5,7 +5,6 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
-	"maltwright/lang/quantity"
 )
 
 var pieceTooDeep = Rule{
@@ -27,11 +26,11 @@ floor "base tray" { area 0.8 m2 }`,
 		if floor == nil || floor.Depth <= most {
 			return
 		}
-		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", quantity.Depth(floor.Depth), quantity.Depth(most)))
+		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Depth(floor.Depth), c.Process.Depth(most)))
 		area := floor.Area * floor.Depth / usualDepth
-		f.Hint = fmt.Sprintf("on %s it would lie %s deep", quantity.Say(area, "m2"), quantity.Depth(usualDepth))
+		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Surface(area), c.Process.Depth(usualDepth))
 		if st := c.Process.Stage(process.Germinate); st.Floor != nil && st.Floor.Area != nil {
-			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), quantity.Depth(usualDepth))
+			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Depth(usualDepth))
 			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
 		}
 		c.Note(f)

@@ -23,17 +23,17 @@ var restTemperature = Rule{
 			if !ok || w.seconds < draining || low >= usual.Low-1e-6 && high <= usual.High+1e-6 {
 				continue
 			}
-			f := r.At(place, fmt.Sprintf("a rest at %s is cold for %s: %s is the least", Degrees(low), c.Profile.Grain.Name, Degrees(usual.Low)))
+			f := r.At(place, fmt.Sprintf("a rest at %s is cold for %s: %s is the least", c.Degrees(low), c.Profile.Grain.Name, c.Degrees(usual.Low)))
 			if high > usual.High+1e-6 {
-				f = r.At(place, fmt.Sprintf("a rest at %s is warm for %s: %s is the most", Degrees(high), c.Profile.Grain.Name, Degrees(usual.High)))
+				f = r.At(place, fmt.Sprintf("a rest at %s is warm for %s: %s is the most", c.Degrees(high), c.Profile.Grain.Name, c.Degrees(usual.High)))
 			}
 			switch {
 			case high < 0:
 				f.Severity = finding.Fault
-				f.Message = fmt.Sprintf("a rest at %s freezes the wet grain", Degrees(high))
+				f.Message = fmt.Sprintf("a rest at %s freezes the wet grain", c.Degrees(high))
 			case low > c.Profile.GrowsHot:
 				f.Severity = finding.Fault
-				f.Message += fmt.Sprintf(", and above %s it is lost", Degrees(c.Profile.GrowsHot))
+				f.Message += fmt.Sprintf(", and above %s it is lost", c.Degrees(c.Profile.GrowsHot))
 			}
 			c.Note(f)
 		}

@@ -43,7 +43,7 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 		seconds float64
 		is      bool
 		above   string
-	}{{p.SoakLost*hour + 60, true, ""}, {p.TepidLost * hour, known && low > p.TepidWater+sameWarmth, fmt.Sprintf(" above %s", Degrees(p.TepidWater))}} {
+	}{{p.SoakLost*hour + 60, true, ""}, {p.TepidLost * hour, known && low > p.TepidWater+sameWarmth, fmt.Sprintf(" above %s", c.Degrees(p.TepidWater))}} {
 		if lost.is && w.seconds >= lost.seconds {
 			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", Hours(w.seconds), p.Grain.Name, Hours(lost.seconds), lost.above))
 			f.Severity = finding.Fault

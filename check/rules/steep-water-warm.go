@@ -23,10 +23,10 @@ var steepWaterWarm = Rule{
 			if !ok || high <= warm+1e-6 {
 				continue
 			}
-			f := r.At(place, fmt.Sprintf("steep water of %s is warm for %s: %s is the most", Degrees(high), c.Profile.Grain.Name, Degrees(warm)))
+			f := r.At(place, fmt.Sprintf("steep water of %s is warm for %s: %s is the most", c.Degrees(high), c.Profile.Grain.Name, c.Degrees(warm)))
 			if hot := c.Profile.HotWater; low > hot+1e-6 && w.seconds > hotFor {
 				f.Severity = finding.Fault
-				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), Degrees(low), c.Profile.Grain.Name, Degrees(hot))
+				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), c.Degrees(low), c.Profile.Grain.Name, c.Degrees(hot))
 			}
 			if hint, ok := fahrenheitMeant(place.Text(), high); ok {
 				f.Hint = hint

@@ -28,11 +28,11 @@ func fahrenheitMeant(written string, celsius float64) (hint string, ok bool) {
 	if celsius <= bears || meant >= bears || strings.ContainsAny(written, "fF") {
 		return "", false
 	}
-	return fmt.Sprintf("if °F was meant, write it: %s °F is %s", quantity.Rounded(celsius, 1), Degrees(meant)), true
+	return fmt.Sprintf("if °F was meant, write it: %s °F is %s", quantity.Rounded(celsius, 1), quantity.Rounded(meant, 1)+" °C"), true
 }
 
-// Degrees writes a temperature to a tenth: 13.5 °C.
-func Degrees(t float64) string { return quantity.Rounded(t, 1) + " °C" }
+// Degrees writes a temperature of t °C to a tenth, in the unit of the process: 13.5 °C.
+func (c *Case) Degrees(t float64) string { return c.Process.Degrees(t, 1) }
 
 // Percent writes a share to a tenth of a per cent: 43.8 %.
 func Percent(share float64) string { return quantity.Rounded(100*share, 1) + " %" }

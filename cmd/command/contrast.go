@@ -41,7 +41,7 @@ Examples:
   maltwright contrast --format html old.malt new.malt > seasons.html
 
 Exit code: 0 they mean the same, 1 they differ, 2 the command line cannot be
-understood, 3 a file cannot be read.`
+understood, 3 a file cannot be read, or does not read as a process.`
 }
 
 // season is one side of a comparison.

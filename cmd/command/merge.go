@@ -37,7 +37,7 @@ Examples:
   maltwright merge --show spring.malt ours.malt theirs.malt
 
 Exit code: 0 merged, 1 merged but for what is marked, 2 the command line cannot be
-understood, 3 a file cannot be read or written.`
+understood, 3 a file cannot be read or written, or does not read as a process.`
 }
 
 // Run merges.

@@ -3,10 +3,12 @@ package process
 import (
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
@@ -20,7 +22,7 @@ func (b *builder) batch(f *source.File, r *reading) {
 		t.Broken = true
 		return
 	}
-	rec := &recorder{builder: b, batch: t}
+	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
 	t.Broken = !b.block(f, r.Body, vocabulary.Batch, r.scope(f), r.place, func(s *reading) {
 		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
 			do(rec, s)
@@ -67,8 +69,9 @@ func (b *builder) usedProcesses() {
 // the line before.
 type recorder struct {
 	*builder
-	batch *Batch
-	last  Instant
+	batch  *Batch
+	last   Instant
+	begins bool // a line says when it began, wherever it stands
 }
 
 // batchStatements builds what stands in a batch, by its word.
@@ -119,6 +122,8 @@ func (r *recorder) instant(v *value) (Instant, bool) {
 	case v.word != "":
 		date, _ := time.Parse(time.DateOnly, v.word) // readMoment has read it
 		at.Time = instant(date, v.clock[0])
+	case before.IsZero() && !r.begins:
+		return at, false // told once, of the batch: what it lacks is began
 	case before.IsZero():
 		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
 		return at, false

@@ -71,9 +71,9 @@ func stand(n int) string {
 }
 
 // readingRange is what a thermometer can show in a place, in °C.
-var readingRange = map[string][2]float64{
-	"water": {0, 60}, "bed": {-10, 60}, "air": {-30, 60}, "room": {-30, 60},
-	"air-on": {-20, 300}, "air-off": {-20, 300}, "malt": {-20, 300}, "oven": {-20, 300},
+var readingRange = map[string][2]string{
+	"water": {"0", "60"}, "bed": {"-10", "60"}, "air": {"-30", "60"}, "room": {"-30", "60"},
+	"air-on": {"-20", "300"}, "air-off": {"-20", "300"}, "malt": {"-20", "300"}, "oven": {"-20", "300"},
 }
 
 // readable reports a temperature that cannot be in its place, and drops it.
@@ -82,9 +82,10 @@ func (r *recorder) readable(t *Temperature) *Temperature {
 		return nil
 	}
 	span := readingRange[t.Where]
-	if t.Low.SI >= celsius(span[0]) && t.Low.SI <= celsius(span[1]) {
+	can, _ := between(span[0], span[1], "°C")
+	if can.Contains(t.Low.SI) {
 		return t
 	}
-	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %.0f to %.0f °C", t.Where, t.Range.Range, span[0], span[1])))
+	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, can))))
 	return nil
 }

@@ -19,7 +19,7 @@ func (s share) message(cannot bool) string {
 	text, unit, each := s.inWords(band)
 	if s.AtLeast && cannot {
 		text, _, _ = strings.Cut(text, " to ")
-		text, says = "at least "+text+" "+band.Low.Unit(), ", and %s is needed"
+		text, says = "at least "+text+" "+orElse(british[s.of.Unit()], band.Low.Unit()), ", and %s is needed"
 	}
 	return fmt.Sprintf("%s of %s for %s of %s is %s for each %s", s.of, s.Of, s.over, s.On, each, unit) + fmt.Sprintf(says, text)
 }

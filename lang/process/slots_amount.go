@@ -33,7 +33,7 @@ func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
 
 // rangeOf makes a range of an amount, both ends in one of the dimensions.
 func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
-	lo, ok := r.quantityOf(a.LowEnd(), dims)
+	lo, ok := r.quantityOf(a.LowEnd(), dims, "")
 	if !ok {
 		return quantity.Range{}, false
 	}
@@ -41,7 +41,7 @@ func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.R
 	if a.High == nil {
 		return rng, true
 	}
-	if rng.High, ok = r.quantityOf(*a.High, dims); !ok {
+	if rng.High, ok = r.quantityOf(*a.High, dims, lo.Unit()); !ok {
 		return rng, false
 	}
 	if rng.High.Dimension != lo.Dimension {
@@ -53,8 +53,9 @@ func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.R
 	return rng, true
 }
 
-// quantityOf makes a quantity in one of the dimensions.
-func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quantity.Quantity, bool) {
+// quantityOf makes a quantity in one of the dimensions. The unit is that of the other end
+// of its range, "" where there is none.
+func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension, unit string) (quantity.Quantity, bool) {
 	made, err := makeOf(partsOf(q), dims)
 	if err != nil {
 		r.badQuantity(q, err, dims)
@@ -66,7 +67,12 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension) (quant
 	place := r.at(q.Span)
 	if made.Dimension == quantity.Number {
 		f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
-		f.Hint = "write the unit behind it, such as " + sample(dims[0], place.Text())
+		f.Hint = "write the unit behind it, such as "
+		if unit != "" {
+			f.Hint += place.Text() + " " + unit
+		} else {
+			f.Hint += sample(dims[0], place.Text())
+		}
 		r.note(f)
 		return made, false
 	}

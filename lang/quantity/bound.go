@@ -66,3 +66,31 @@ func (b Bound) String() string {
 	}
 	return b.Op.String() + " " + b.Range.String()
 }
+
+// missedDigits is how many digits behind the point show at the most that a bound is missed.
+const missedDigits = 4
+
+// Missed writes a value in SI that the bound does not hold of, as its lower end is
+// written, with so many more digits that this shows: 2.96 %, where 3 to 5 % is wanted.
+func (b Bound) Missed(si float64) string {
+	q := b.Range.Low
+	text := q.Like(si)
+	if b.Holds(si) || len(q.more) > 0 {
+		return text
+	}
+	u := q.unit()
+	for places := decimalsOf(q.first.number); places <= missedDigits && b.holdsOf(text); places++ {
+		text = written{round(q.inUnit(si, u), places, 0), u}.text()
+	}
+	return text
+}
+
+// holdsOf tells whether a bound holds of a value as it is printed.
+func (b Bound) holdsOf(text string) bool {
+	q, err := Parse(text)
+	if err != nil {
+		return false
+	}
+	q, err = q.As(b.Range.Low.Dimension)
+	return err == nil && b.Holds(q.SI)
+}

@@ -102,3 +102,18 @@ func TestABoundMindsNoRounding(t *testing.T) {
 	assert.True(t, hot.Holds(reckoned))
 	assert.False(t, Bound{Above, hot.Range}.Holds(reckoned))
 }
+
+func TestAMissedBoundIsSeenInTheDigits(t *testing.T) {
+	promised := Bound{Is, mustBetween(t, "3 %", "5 %")}
+	hot := Bound{AtMost, mustBetween(t, "62 °F", "")}
+	for _, c := range []struct {
+		bound Bound
+		si    float64
+		want  string
+	}{
+		{promised, 0.0296, "2.96 %"}, {promised, 0.0299999, "3 %"}, {promised, 0.021, "2.1 %"}, {promised, 0.04, "4 %"},
+		{promised, 0.05004, "5.004 %"}, {hot, 290.2, "63 °F"}, {hot, 289.83, "62.02 °F"},
+	} {
+		assert.Equal(t, c.want, c.bound.Missed(c.si))
+	}
+}

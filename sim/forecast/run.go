@@ -10,6 +10,7 @@ import (
 	"maltwright/lang/process"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/sim/air"
 	"maltwright/sim/grain"
 	"maltwright/sim/work"
 )
@@ -85,7 +86,7 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 
 // unable says where and why a stage cannot be forecast to its end.
 func (r *run) unable(st *process.Stage, err error) {
-	at, why := st.Place, plain(err)
+	at, why := st.Place, r.inUnits(err)
 	if r.at.Known() {
 		at = r.at
 	}
@@ -93,6 +94,21 @@ func (r *run) unable(st *process.Stage, err error) {
 		at, why = r.effort.dearest(at)
 	}
 	r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, why))
+}
+
+// inUnits says what a model refused in the units of the process.
+func (r *run) inUnits(err error) string {
+	var out *air.RangeError
+	said := plain(err)
+	if !errors.As(err, &out) || out.Unit != "°C" || !r.p.Fahrenheit() {
+		return said
+	}
+	turned := *out
+	turned.Unit = "°F"
+	for _, t := range []*float64{&turned.Value, &turned.Low, &turned.High} {
+		*t = *t*9/5 + 32
+	}
+	return strings.Replace(said, out.Error(), turned.Error(), 1)
 }
 
 // stages runs each stage, by its kind.

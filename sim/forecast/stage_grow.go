@@ -207,7 +207,7 @@ func (r *run) sprinkling(s *process.Sprinkle) *tick {
 
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st *process.Stage) {
-	r.trouble(BedWarm, st.Place, m.piece.Highest(), "in a bed "+quantity.Depth(m.piece.Depth())+" deep")
+	r.trouble(BedWarm, st.Place, m.piece.Highest(), "in a bed "+r.p.Depth(m.piece.Depth())+" deep")
 	if !m.piece.HoldPlausible() {
 		h := m.piece.Holding()
 		r.trouble(CannotHoldBand, st.Place, h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(h.Beyond, "kWh"), quantity.Say(h.Short, "kWh")))

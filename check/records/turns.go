@@ -1,0 +1,111 @@
+package records
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+const (
+	unturnedTimes = 2.5       // as long as from one turn to the next
+	unturnedLeast = 20 * hour // and at the least
+	fewTurns      = 4         // a record with fewer of them does not note them
+)
+
+// unturned finds a piece that nothing says was turned, in a record that notes turns.
+func (r *record) unturned() {
+	st := r.batch.Process.Stage(process.Germinate)
+	if st == nil || st.Turn == nil {
+		return
+	}
+	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
+	turns := r.turns()
+	if !slices.ContainsFunc(r.batch.Readings, func(x process.Reading) bool { return x.Kind == process.Turned }) {
+		r.neverTurned(st.Turn)
+		return
+	}
+	if len(turns) < fewTurns || middleGap(turns) > 1.6*st.Turn.SI {
+		return
+	}
+	for k := 1; k < len(turns); k++ {
+		gap := turns[k].At.Sub(turns[k-1].At.Time).Seconds()
+		if gap <= most {
+			continue
+		}
+		f := pieceUnturned.At(turns[k].Place, fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
+		f.Related = []finding.Related{{Place: turns[k-1].Place, Message: "the line before that shows it turned"}}
+		r.note(f)
+		return
+	}
+}
+
+const (
+	neverLooks = 8       // lines of the growing piece from which on its turns would be among them
+	neverSpan  = 2 * day // that they must be apart
+)
+
+// neverTurned finds a growing piece that is looked at for days and of which no line says
+// that it was turned, where the process asks for turns.
+func (r *record) neverTurned(every *process.Quantity) {
+	var looks []*process.Reading
+	for i := range r.batch.Readings {
+		x := &r.batch.Readings[i]
+		if x.After != nil && endsGrowth[x.After.Kind.Text] {
+			break
+		}
+		if !x.At.IsZero() && !r.aside[i] && ofPiece(x) {
+			looks = append(looks, x)
+		}
+	}
+	if len(looks) < neverLooks {
+		return
+	}
+	first, last := looks[0], looks[len(looks)-1]
+	over := last.At.Sub(first.At.Time).Seconds()
+	if over < max(neverSpan, unturnedTimes*every.SI) {
+		return
+	}
+	f := pieceUnturned.At(r.batch.Place, fmt.Sprintf("the growing piece was looked at %d times in %s, and no line says that it was turned; the process has it turned every %s", len(looks), hours(over), every))
+	f.Related = []finding.Related{{Place: first.Place, Message: "the first look at it"}, {Place: last.Place, Message: "the last"}}
+	f.Hint = "write each turn, such as: turned at 06:30; where turns are not noted, accept it and say so"
+	r.note(f)
+}
+
+// ofPiece tells whether a line was written beside the growing piece.
+func ofPiece(x *process.Reading) bool {
+	return x.Kind == process.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == "bed"
+}
+
+// turns lists the turns while the piece grew, and the end of the growing behind them.
+func (r *record) turns() []*process.Reading {
+	var list []*process.Reading
+	for i := range r.batch.Readings {
+		x := &r.batch.Readings[i]
+		if x.At.IsZero() || r.aside[i] {
+			continue
+		}
+		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
+		if x.Kind == process.Turned || ends && len(list) > 0 {
+			list = append(list, x)
+		}
+		if ends {
+			break
+		}
+	}
+	return list
+}
+
+// endsGrowth are the steps at whose end the piece no longer grows on its floor.
+var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
+
+func middleGap(turns []*process.Reading) float64 {
+	var gaps []float64
+	for k := 1; k < len(turns); k++ {
+		gaps = append(gaps, turns[k].At.Sub(turns[k-1].At.Time).Seconds())
+	}
+	slices.SortFunc(gaps, cmp.Compare)
+	return gaps[len(gaps)/2]
+}
