@@ -49,10 +49,10 @@ func TestTheSameSlipWithoutItsCauseIsTold(t *testing.T) {
 	assert.Contains(t, names, "caution test-holds-already")
 }
 
-func TestWhatCouldNotBeForecastIsStillNoted(t *testing.T) {
+func TestWhatCouldNotBeForecastIsAlwaysTold(t *testing.T) {
 	names := namesIn(t, oatsBed, "hold  bed at 53 to 56 °C")
 	assert.Contains(t, names, "fault bed-too-warm")
-	assert.Contains(t, names, "note forecast-unable")
+	assert.Contains(t, names, "fault forecast-unable")
 }
 
 // A name that no rule has would be a consequence of nothing.
