@@ -79,8 +79,9 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 	if unjudged != "" {
 		out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: "record", Reason: unjudged})
 	}
+	ofText := slices.Clone(found) // what one process does wrong is no reason not to forecast the next
 	for _, p := range house.Processes {
-		more, unjudged := judge(p, found, o)
+		more, unjudged := judge(p, ofText, o)
 		found = append(found, more...)
 		for _, u := range unjudged {
 			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})

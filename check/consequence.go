@@ -15,7 +15,6 @@ import (
 type consequence struct {
 	rule, of string // of: the rules that tell the cause
 	near     nearness
-	kept     bool // as a note: it says what else could not be looked at
 }
 
 // nearness is where the cause must stand for a consequence to be one. A fact of the house
@@ -34,7 +33,6 @@ const misreckoned = " unusual-figure out-of-proportion"
 
 var consequences = []consequence{
 	{rule: "room-too-cold-for-bed", of: "bed-too-warm", near: sameLine},
-	{rule: "forecast-unable", of: "bed-too-warm steep-water-warm equipment-cannot", near: sameLine, kept: true},
 	{rule: "soak-too-long", of: "bound-wrong-way", near: sameLine},
 	{rule: "cure-too-hot-for-claim", of: "equipment-cannot", near: sameLine},
 	{rule: "ramp-too-steep", of: "equipment-cannot", near: sameLine},
@@ -55,14 +53,9 @@ var consequences = []consequence{
 func withoutConsequences(h *process.House, found []finding.Finding) []finding.Finding {
 	kept := make([]finding.Finding, 0, len(found))
 	for _, f := range found {
-		told := slices.IndexFunc(consequences, func(c consequence) bool { return c.rule == f.Rule && c.told(h, f, found) })
-		if told >= 0 {
-			if !consequences[told].kept {
-				continue
-			}
-			f.Severity = finding.Note
+		if !slices.ContainsFunc(consequences, func(c consequence) bool { return c.rule == f.Rule && c.told(h, f, found) }) {
+			kept = append(kept, f)
 		}
-		kept = append(kept, f)
 	}
 	return kept
 }

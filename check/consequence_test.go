@@ -49,10 +49,27 @@ func TestTheSameSlipWithoutItsCauseIsTold(t *testing.T) {
 	assert.Contains(t, names, "caution test-holds-already")
 }
 
-func TestWhatCouldNotBeForecastIsStillNoted(t *testing.T) {
+func TestWhatCouldNotBeForecastIsAlwaysTold(t *testing.T) {
 	names := namesIn(t, oatsBed, "hold  bed at 53 to 56 °C")
 	assert.Contains(t, names, "fault bed-too-warm")
-	assert.Contains(t, names, "note forecast-unable")
+	assert.Contains(t, names, "fault forecast-unable")
+}
+
+func TestASlipOfAnotherProcessHidesNothing(t *testing.T) {
+	loft, err := os.ReadFile("../examples/loft.malt")
+	require.NoError(t, err)
+	text, err := os.ReadFile("../examples/oats.malt")
+	require.NoError(t, err)
+	_, body, ok := strings.Cut(string(text), "\nprocess \"")
+	require.True(t, ok)
+	dry := strings.Replace(string(text), oatsBed, dryAir, 1)
+	early := "\nprocess \"again " + strings.Replace(body, "until moisture at most 36 %", "until moisture at most 48 %", 1)
+	var names []string
+	for _, f := range look(pair{dry + early, string(loft)}, "") {
+		names = append(names, f.Severity.String()+" "+f.Rule)
+	}
+	assert.Contains(t, names, "caution bed-dries-out", "of the first")
+	assert.Contains(t, names, "caution test-holds-already", "of the second")
 }
 
 // A name that no rule has would be a consequence of nothing.

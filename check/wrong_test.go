@@ -74,7 +74,7 @@ func TestTheMissingGateIsPutInFrontOfTheCure(t *testing.T) {
 	require.Len(t, found[i].Fixes, 1)
 	fix := found[i].Fixes[0]
 	mended := string(text[:fix.Place.Start]) + fix.New + string(text[fix.Place.End:])
-	assert.Contains(t, mended, "allow 4 to 20 h\n    gate moisture at most 10 %\n    cure at malt 82 °C for 5 h\n")
+	assert.Contains(t, mended, "allow 4 to 20 h\n    gate moisture at most 10 % allow 0 to 12 h\n    cure at malt 82 °C for 5 h\n")
 	again := names(File("test.malt", []byte(mended), ".", house{}, Options{}).Findings)
 	assert.NotContains(t, again, "cure-without-gate")
 	assert.NotContains(t, again, "hot-while-wet")

@@ -44,7 +44,7 @@ var proportions = []Proportion{
 		Doc:      "airflow through each square metre of a kiln with a draught",
 		Little:   "look at both numbers and their units; of an oven without a fan write draught still"},
 	{Name: AirOfOven, Of: "air", On: "still oven", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("3 to 80 m3/h"),
-		Standing: "what leaks, or leaves by a door of half a metre that is 5 cm ajar at 80 °C (derived): " + practice,
+		Standing: "what leaks, or leaves by a door ajar: 17 m3/h by a slit of 5 cm by half a metre at 80 °C (derived); " + practice,
 		Doc:      "airflow of each square metre of an oven of which draught still is said"},
 	{Name: AirOfGrain, Of: "air", On: "grain", Unit: "kg", Can: band("0.01 to 10000 m3/h"), Usual: band("0.3 to 1000 m3/h"),
 		Standing: "deep beds have 4 to 5 m3/h for each kg of malt: " + practice,
