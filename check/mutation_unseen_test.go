@@ -27,7 +27,7 @@ var unseenKinds = []kind{
 
 	{"cooled before the cure", moved(`cool `, true, `cure `), "no-cooling stage-order", caution, "cool cure kiln gate"},
 	{"the cure ends by what holds before it", inProcess(`(cure at \S+ \d+ °C) for \d+ h`, "$1 until moisture at most 12 % allow 1 to 5 h"), "gate-order" + heldAlready + notAsMade, caution, "cure make"}, // wider by gate-order
-	{"the drying's lines changed round", moved(`dry +from`, true, `dry +at`), "cure-before-drying cure-without-gate" + heldAlready + tooHot + gates + notDried, caution, "dry gate"}, // wider by cure-without-gate
+	{"the drying's lines changed round", moved(`dry +from`, true, `dry +at`), "cure-before-drying cure-without-gate" + heldAlready + tooHot + gates + notDried, caution, "dry gate"},                      // wider by cure-without-gate
 	{"the fan nearly shut while it dries", unless(`wall oven`, inProcess(`(dry +at air-on \d+ °C)`, "$1 with airflow 2 m3/h")), "withering-slow kiln-too-deep" + oddFact + notDried, caution, "dry gate"},
 	{"most of the air led back", unless(`wall oven`, says("kiln", "returns 92 %")), "withering-slow" + oddFact + notDried, caution, "kiln returns dry gate"},
 	{"the kiln's square feet written as square metres", timesOfHouse("kiln", `area +([\d.]+)`, 10.76), oddFact + notDried, caution, "kiln area"},
