@@ -35,8 +35,11 @@ func few() bool { return testing.Short() || golden.Raced }
 
 // processKinds are all slips in a process or the house that it uses.
 func processKinds() []kind {
-	return slices.Concat(steepKinds, growthKinds, kilnKinds, claimKinds, houseKinds, limitKinds, wordKinds)
+	return slices.Concat(steepKinds, growthKinds, kilnKinds, claimKinds, houseKinds, limitKinds, wordKinds, unseenKinds)
 }
+
+// allRecordKinds are all slips in the record of a batch.
+func allRecordKinds() []kind { return slices.Concat(recordKinds, unseenRecords) }
 
 // example is a good file and what is found in it.
 type example struct {
@@ -115,10 +118,14 @@ func measured(list []mutant, examples []example, used string) []result {
 func TestSlipsAreCaughtByAFittingRule(t *testing.T) {
 	processes := goodFiles(t, "../examples/*.malt", "process", "")
 	records := goodFiles(t, "../examples/batches/26-*.malt", "batch", pale(t))
-	text, total := table("processes", measured(mutants(t, processKinds(), processes), processes, ""))
-	more, recorded := table("records", measured(mutants(t, recordKinds, records), records, pale(t)))
+	slips := measured(mutants(t, processKinds(), processes), processes, "")
+	wrong := measured(mutants(t, allRecordKinds(), records), records, pale(t))
+	text, total := table("processes", slips)
+	more, recorded := table("records", wrong)
 	t.Log("processes: ", total)
 	t.Log("records: ", recorded)
+	t.Log("unseen, processes: ", talliedOf(unseenKinds, slips))
+	t.Log("unseen, records: ", talliedOf(unseenRecords, wrong))
 	if few() {
 		return // for the race detector alone
 	}
@@ -136,7 +143,7 @@ func TestWhatFitsASlipIsTheNameOfARule(t *testing.T) {
 	for _, r := range Rules() {
 		rules[r.Name] = true
 	}
-	for _, k := range slices.Concat(processKinds(), recordKinds) {
+	for _, k := range slices.Concat(processKinds(), allRecordKinds()) {
 		for name := range strings.FieldsSeq(k.fits) {
 			assert.True(t, rules[name], "%s: %s is no rule", k.name, name)
 		}
