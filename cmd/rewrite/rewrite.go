@@ -51,7 +51,7 @@ const (
 // the text that it got for the file to be left alone. Its error is given back as it is.
 // On any error the file is as it was and nothing is left beside it.
 func Edit(path string, o Options, change func(old []byte) ([]byte, error)) error {
-	if _, err := o.look(path); err != nil { // before a lock is put beside it
+	if _, err := o.look(path); err != nil && !errors.Is(err, ErrChanged) { // before a lock is put beside it; who holds the lock may be renaming
 		return err
 	}
 	release, err := o.lock(path)
