@@ -57,7 +57,7 @@ func TestABatchThatCostsTooMuchIsNotFollowed(t *testing.T) {
 	batch := "use \"costly.malt\"\nbatch \"b\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 8.6 kg at 14:00 after soak 1\n}\n"
 	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: costly(t, 20, map[string]string{"b.malt": batch}), Env: func(string) string { return "" }}
 	assert.Equal(t, ExitFindings, Main(w, []string{"follow", "b.malt", "--members", "20", "--at", "2026-03-06T15:00"}))
-	assert.Contains(t, errs.String(), "more steps of the model together than they may have")
+	assert.Contains(t, errs.String(), "more steps of the model together than they may have; what is done again every few minutes")
 }
 
 // recorded is a file with so many batches of a process.

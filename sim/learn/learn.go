@@ -130,7 +130,7 @@ func trialOf(ctx context.Context, b *process.Batch, pool *work.Pool) (*evidence.
 	t.Bound(ctx, pool)
 	switch err := t.Affordable(); {
 	case errors.Is(err, work.ErrPool):
-		return nil, fmt.Errorf("one forecast of it takes over %d steps of the model, and hundreds would be needed; what is done again every few minutes, or goes on for months, costs most", work.Shared)
+		return nil, fmt.Errorf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", work.Shared, work.Dearest)
 	case err != nil:
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
 	}
