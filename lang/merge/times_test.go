@@ -3,8 +3,16 @@ package merge
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"maltwright/lang/layout"
+	"maltwright/lang/process"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 const noted = `batch "b" of "p" {
@@ -53,4 +61,50 @@ func TestTheSameNoteOnBothSidesIsOneReading(t *testing.T) {
 	got, unsettled := merged(t, noted, with("turned at 20:00", "turned at 23:00"), with("turned at 20:00", "turned at 22:00"))
 	assert.Equal(t, tidy(t, with("turned at 20:00", "turned at 22:00", "turned at 23:00")), got)
 	assert.Zero(t, unsettled)
+}
+
+// notesOf draws the lines that somebody notes behind 14:00 of the first day, and when
+// each of them was.
+func notesOf(t *rapid.T, who string) (lines, said []string) {
+	at := time.Date(2026, 11, 23, 14, 0, 0, 0, time.Local)
+	for range rapid.IntRange(0, 5).Draw(t, who) {
+		gap := rapid.IntRange(0, 30).Draw(t, "h")
+		at = at.Add(time.Duration(gap) * time.Hour)
+		what, stamp := rapid.SampledFrom([]string{"turned", "read bed 15 °C", "read bed 16 °C"}).Draw(t, "what"), at.Format("15:04")
+		if gap >= 12 || rapid.Bool().Draw(t, "dated") {
+			stamp = at.Format("2006-01-02 15:04")
+		}
+		lines, said = append(lines, what+" at "+stamp), append(said, what+" "+at.String())
+	}
+	return lines, said
+}
+
+// No reading is lost or has another time, and none goes back.
+func TestNotesOfTwoPeopleKeepTheirTimes(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		x, saidX := notesOf(rt, "ours")
+		y, saidY := notesOf(rt, "theirs")
+		text, unsettled := merged(rt, noted, with(x...), with(y...))
+		require.Zero(rt, unsettled, text)
+		batch := tree(rt, text).Top.Statements[0].Body.Statements
+		times := process.Times(batch)
+		var last time.Time
+		got := map[string]bool{}
+		for _, s := range batch {
+			at := times[s]
+			assert.False(rt, at.Before(last), text)
+			last = at
+			got[said(s)+" "+at.String()] = true
+		}
+		for _, want := range append(saidX, saidY...) {
+			assert.True(rt, got[want], "%s is not in\n%s", want, text)
+		}
+	})
+}
+
+func said(s *syntax.Statement) string {
+	if len(s.Terms) < 2 {
+		return s.Verb.Text
+	}
+	return "read bed " + map[bool]string{true: "15 °C", false: "16 °C"}[strings.Contains(layout.Statement(s, vocabulary.Batch), "15 °C")]
 }
