@@ -7,6 +7,7 @@
 package check
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -42,7 +43,8 @@ type Options struct {
 	Members    int    // how many; 0 for as many as is usual
 
 	Context context.Context // ends the forecasts, and what was found by then is given; nil where nothing does
-	Pool    *work.Pool      // from which the forecasts spend; nil for one of the file's own
+	Pool    *work.Pool      // from which the forecasts of processes spend; nil for one of the file's own
+	Records *work.Pool      // the same of those beside which records are held
 }
 
 // whole gives the options with all that may be left out.
@@ -52,6 +54,9 @@ func (o Options) whole() Options {
 	}
 	if o.Pool == nil {
 		o.Pool = work.NewPool(work.File)
+	}
+	if o.Records == nil {
+		o.Records = work.NewPool(work.Records)
 	}
 	return o
 }
@@ -101,19 +106,39 @@ func record(h *process.House, found []finding.Finding, o Options) (list []findin
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 		return nil, "its faults must be put right first"
 	}
-	for _, b := range h.Batches {
-		list = append(list, records.Judge(context.Background(), b, !o.NoForecast)...)
+	pool := o.Records
+	if o.NoForecast {
+		pool = nil
 	}
-	return list, ""
+	first, left := "", 0
+	for _, b := range h.Batches {
+		list = append(list, records.Judge(o.Context, b, pool)...)
+		if pool != nil && pool.Err() != nil {
+			left++
+			first = cmp.Or(first, b.Name)
+		}
+	}
+	return list, leftOut(first, left, len(h.Batches))
+}
+
+// leftOut is why batches of a file are not held beside forecasts.
+func leftOut(first string, left, all int) string {
+	switch {
+	case left == 0:
+		return ""
+	case all == 1:
+		return "the forecasts of its batch take more steps of the model than the records of one file may have"
+	}
+	return fmt.Sprintf("the forecasts of the batches before %q took all the steps of the model that the records of one file may have; of that one and those behind it, %d of %d, only the words are looked at", first, left, all)
 }
 
 // Record gives what there is to say of a batch of a house in which so much was found in
-// its words, without what an acceptance silences.
-func Record(h *process.House, b *process.Batch, found []finding.Finding) []finding.Finding {
+// its words, without what an acceptance silences. Its forecasts spend from the pool.
+func Record(ctx context.Context, h *process.House, b *process.Batch, found []finding.Finding, pool *work.Pool) []finding.Finding {
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 		return nil
 	}
-	list := records.Judge(context.Background(), b, true)
+	list := records.Judge(ctx, b, pool)
 	return slices.DeleteFunc(list, func(f finding.Finding) bool { return silencer(h.Accepts, f) >= 0 })
 }
 

@@ -2,7 +2,7 @@ package records
 
 import (
 	"cmp"
-	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -12,6 +12,7 @@ import (
 	"maltwright/lang/process"
 	"maltwright/sim/evidence"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 const (
@@ -31,8 +32,8 @@ type held struct {
 }
 
 // doubts holds the readings beside a forecast that keeps to the record.
-func (r *record) doubts(ctx context.Context) {
-	h := r.hold(ctx)
+func (r *record) doubts() {
+	h := r.hold()
 	if h == nil {
 		return
 	}
@@ -62,8 +63,9 @@ func (r *record) doubts(ctx context.Context) {
 }
 
 // hold takes the glance, and fits the record where that shows a reading far off. What is
-// in doubt already is left out.
-func (r *record) hold(ctx context.Context) *held {
+// in doubt already is left out. It is nil where there is nothing to hold, or it would cost
+// too much: what is told by half a look might be told in error.
+func (r *record) hold() *held {
 	kept := *r.batch
 	kept.Readings = nil
 	var seats []int
@@ -76,7 +78,8 @@ func (r *record) hold(ctx context.Context) *held {
 	if err != nil || len(t.Items) == 0 {
 		return nil
 	}
-	g, err := t.Look(ctx)
+	t.Bound(r.bound.ctx, r.bound.pool)
+	g, err := t.Look(r.bound.ctx)
 	if err != nil {
 		return nil
 	}
@@ -89,7 +92,10 @@ func (r *record) hold(ctx context.Context) *held {
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
 		return h
 	}
-	e, err := evidence.Fit(ctx, []*evidence.Trial{t}, evidence.Alone(t), 0)
+	e, err := evidence.Fit(r.bound.ctx, []*evidence.Trial{t}, evidence.Alone(t), 0)
+	if errors.Is(err, work.ErrPool) {
+		return nil
+	}
 	if err != nil {
 		return h
 	}

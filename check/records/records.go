@@ -24,6 +24,7 @@ import (
 	"maltwright/lang/source"
 	"maltwright/sim/evidence"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // Rules lists the rules of a record.
@@ -39,26 +40,33 @@ type record struct {
 	steps []planned          // of the plan, in order
 	aside map[int]bool       // readings, by their place, of which a slip is told already
 	found []finding.Finding
+	bound bound
 }
 
-// Judge judges a batch that reads in full. Without forecasts only the words are looked
-// at.
-func Judge(ctx context.Context, b *process.Batch, forecasts bool) []finding.Finding {
+// bound is what ends the forecasts of a record.
+type bound struct {
+	ctx  context.Context
+	pool *work.Pool
+}
+
+// Judge judges a batch that reads in full. Its forecasts spend from a pool; without one
+// only the words are looked at, and no more of it is where the pool does not suffice.
+func Judge(ctx context.Context, b *process.Batch, pool *work.Pool) []finding.Finding {
 	if b.Broken || b.Process == nil || b.Process.Broken {
 		return nil
 	}
 	sound := *b
-	r := &record{batch: &sound, usual: profile.Of(b.Process), aside: map[int]bool{}}
+	r := &record{batch: &sound, usual: profile.Of(b.Process), aside: map[int]bool{}, bound: bound{ctx, pool}}
 	sound.Sample, sound.Changes = r.sample(), r.changes()
 	r.twice()
 	r.unweighed()
-	if forecasts && !b.Began.IsZero() {
+	if pool != nil && pool.Err() == nil && !b.Began.IsZero() {
 		r.planned()
 	}
 	r.order()
 	r.unturned()
 	if r.plan != nil && !r.days() {
-		r.doubts(ctx)
+		r.doubts()
 	}
 	return r.found
 }
@@ -89,7 +97,8 @@ func (r *record) planned() {
 	if err != nil {
 		return
 	}
-	plan, err := forecast.Run(t.Process, forecast.Options{Course: &forecast.Course{Changes: r.batch.Changes}})
+	t.Bound(r.bound.ctx, r.bound.pool)
+	plan, err := forecast.Run(t.Process, forecast.Options{Course: &forecast.Course{Changes: r.batch.Changes}, Meter: t.Meter()})
 	if err != nil || plan.BrokenOff() {
 		return
 	}

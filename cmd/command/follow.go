@@ -11,6 +11,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/sim/follow"
+	"maltwright/sim/work"
 )
 
 // Follow says how a batch under way stands.
@@ -65,6 +66,8 @@ func (c Follow) Run(w *World) error {
 	switch {
 	case ctx.Err() != nil:
 		return errInterrupted
+	case errors.Is(err, work.ErrPool):
+		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w; %s", c.File, b.Name, err, work.Dearest)}
 	case err != nil:
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w", c.File, b.Name, err)}
 	}

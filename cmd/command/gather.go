@@ -56,7 +56,7 @@ func (w World) one(path, root string) ([]input, error) {
 	info, err := os.Stat(w.at(path))
 	switch {
 	case err != nil:
-		return nil, notOpened(path, err)
+		return nil, w.notOpened(path, err)
 	case info.IsDir():
 		return w.folder(path, root)
 	case !info.Mode().IsRegular():
@@ -105,7 +105,7 @@ func (w World) folder(path, root string) ([]input, error) {
 func (w World) file(path, root string) (input, error) {
 	f, err := regular.Open(w.at(path))
 	if err != nil {
-		return input{}, notOpened(path, err)
+		return input{}, w.notOpened(path, err)
 	}
 	defer f.Close()
 	text, err := process.ReadAll(f)
@@ -124,13 +124,17 @@ func (w World) file(path, root string) (input, error) {
 }
 
 // notOpened says why a file could not be opened. A name that begins with a sign has
-// become a number with a minus on the way here; see signed.
-func notOpened(path string, err error) error {
-	text := plainError(err)
-	if name, ok := strings.CutPrefix(path, minus); ok && errors.Is(err, fs.ErrNotExist) {
-		text += "; behind --, or as ./-" + name + ", a name may begin with a sign"
+// become a number with a minus on the way here; it is told as it was written.
+func (w World) notOpened(path string, err error) error {
+	name, signed := strings.CutPrefix(path, minus)
+	if !signed || !errors.Is(err, fs.ErrNotExist) {
+		return failed("%s: %s", path, plainError(err))
 	}
-	return failed("%s: %s", path, text)
+	name = "-" + name
+	if _, err := os.Lstat(w.at(name)); err != nil {
+		return failed("%s: there is no such file", name)
+	}
+	return failed("%s: a name that begins with a sign reads as a number here; write ./%[1]s, or put -- before it", name)
 }
 
 // plainError is an error of the file system without the call and the path.

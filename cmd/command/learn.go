@@ -1,12 +1,14 @@
 package command
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
 	"maltwright/check/report"
 	"maltwright/lang/process"
 	"maltwright/sim/learn"
+	"maltwright/sim/work"
 )
 
 // Learn learns from finished batches.
@@ -97,6 +99,9 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 		for _, l := range r.Left {
 			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", report.Safe(l.Batch.Name), report.Safe(l.Batch.Place.File.Name()), report.Safe(l.Reason))
 		}
+	}
+	if errors.Is(err, work.ErrPool) {
+		err = fmt.Errorf("%w; %s", err, work.Dearest)
 	}
 	if err != nil {
 		return nil, failure{ExitFindings, err}

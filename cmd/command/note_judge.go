@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"fmt"
 	"time"
 
@@ -8,6 +9,7 @@ import (
 	"maltwright/check/report"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
+	"maltwright/sim/work"
 )
 
 // judged holds the new line beside the process and the rest of the record. It refuses
@@ -25,7 +27,13 @@ func (c Note) judged(w *World) (doubts []finding.Finding, err error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, f := range n.said() {
+	ctx, release := w.interruptible()
+	defer release()
+	list := n.said(ctx)
+	if ctx.Err() != nil {
+		return nil, errInterrupted
+	}
+	for _, f := range list {
 		if f.Severity >= finding.Fault {
 			f.Hint += fmt.Sprintf("; if it is so all the same, first note: accept %s because, and why", f.Rule)
 			return nil, refused(f)
@@ -36,7 +44,7 @@ func (c Note) judged(w *World) (doubts []finding.Finding, err error) {
 }
 
 // said lists what there is to say of the new line.
-func (n noted) said() (list []finding.Finding) {
+func (n noted) said(ctx context.Context) (list []finding.Finding) {
 	here := func(start int, f *source.File) bool {
 		return f == n.house.Files[0] && n.at.Start <= start && start <= n.at.End
 	}
@@ -44,7 +52,7 @@ func (n noted) said() (list []finding.Finding) {
 		if b.Name != n.batch || b.Scope.File != n.house.Files[0] || n.at.Start < b.Scope.Start || b.Scope.End < n.at.End {
 			continue
 		}
-		for _, f := range check.Record(n.house, b, n.found) {
+		for _, f := range check.Record(ctx, n.house, b, n.found, work.NewPool(work.Records)) {
 			if f.Severity > finding.Note && here(f.Place.Start, f.Place.File) {
 				list = append(list, f)
 			}

@@ -3,12 +3,16 @@ package command
 import (
 	"cmp"
 	"context"
+	"errors"
+	"fmt"
 	"slices"
 
 	"maltwright/check"
+	"maltwright/check/report"
 	"maltwright/lang/finding"
 	"maltwright/sim/evidence"
 	"maltwright/sim/seasons"
+	"maltwright/sim/work"
 )
 
 // Seasons sets batches side by side.
@@ -47,7 +51,7 @@ func (c Seasons) Run(w *World) error {
 	ctx, release := w.interruptible()
 	defer release()
 	stop := w.progress("reading records")
-	rows, read, err := rowsOf(ctx, files)
+	rows, read, err := rowsOf(ctx, files, work.NewPool(work.Seasons))
 	stop()
 	if ctx.Err() != nil {
 		return errInterrupted
@@ -58,6 +62,7 @@ func (c Seasons) Run(w *World) error {
 	if err := read.tell(w, len(rows), c.Paths, "to show"); err != nil {
 		return err
 	}
+	tellCostly(w, rows)
 	if err := seasonsWriters[c.Format](w, rows); err != nil {
 		return failed("cannot write: %v", err)
 	}
@@ -77,29 +82,56 @@ type recordRow struct {
 	file    string
 	found   int // findings in its record
 	process judgement
+	costly  bool // it is shown by its words alone, for forecasts of it would cost too much
 }
 
-// rowsOf reads the batches of the files, in the order in which they began.
-func rowsOf(ctx context.Context, files []input) ([]recordRow, records, error) {
+// rowsOf reads the batches of the files, in the order in which they began. Their forecasts
+// spend from the pool; past it batches are shown by their words alone.
+func rowsOf(ctx context.Context, files []input, pool *work.Pool) ([]recordRow, records, error) {
 	var rows []recordRow
-	judge := judge{ctx: ctx, known: map[string]judgement{}}
+	judge := judge{ctx: ctx, pool: pool, known: map[string]judgement{}, checked: map[string]check.Report{}}
 	read, err := recordsOf(files, func(r record) {
 		if ctx.Err() != nil {
 			return
 		}
-		row := recordRow{file: r.in.name, process: judge.of(r.in, r.root, r.house, r.batch.Process, r.found)}
-		f := row.process.forecast
-		if f != nil {
-			f = cmp.Or(evidence.AsItWent(ctx, r.batch), f)
-		}
-		row.Season = seasons.Of(r.batch, f)
-		for _, f := range append(check.Record(r.house, r.batch, r.found), r.found...) {
-			if f.Severity > finding.Note && inside(f, r.batch.Scope) {
-				row.found++
-			}
-		}
-		rows = append(rows, row)
+		rows = append(rows, judge.row(r))
 	})
 	slices.SortStableFunc(rows, func(a, b recordRow) int { return byBeginning(a.Batch, b.Batch) })
 	return rows, read, err
+}
+
+// row is a batch as it is shown.
+func (j *judge) row(r record) recordRow {
+	row := recordRow{file: r.in.name, process: j.of(r.in, r.root, r.house, r.batch.Process, r.found)}
+	f := row.process.forecast
+	row.costly = row.process.costly
+	if f != nil {
+		went, err := evidence.AsItWent(j.ctx, r.batch, j.pool)
+		f, row.costly = cmp.Or(went, f), errors.Is(err, work.ErrPool)
+	}
+	pool := j.pool
+	if row.costly {
+		f, pool = nil, nil
+	}
+	row.Season = seasons.Of(r.batch, f)
+	for _, f := range append(check.Record(j.ctx, r.house, r.batch, r.found, pool), r.found...) {
+		if f.Severity > finding.Note && inside(f, r.batch.Scope) {
+			row.found++
+		}
+	}
+	return row
+}
+
+// tellCostly says which batches are shown by their words alone.
+func tellCostly(w *World, rows []recordRow) {
+	costly := slices.DeleteFunc(slices.Clone(rows), func(r recordRow) bool { return !r.costly })
+	if len(costly) == 0 {
+		return
+	}
+	first := costly[0]
+	said := fmt.Sprintf("batch %q of %s", first.Batch.Name, first.file)
+	if len(costly) > 1 {
+		said += fmt.Sprintf(" and %d more", len(costly)-1)
+	}
+	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all records together, may have\n", report.Safe(said))
 }

@@ -3,6 +3,7 @@ package command
 import (
 	"bytes"
 	"context"
+	"errors"
 	"path"
 	"path/filepath"
 	"slices"
@@ -20,20 +21,25 @@ import (
 type judgement struct {
 	forecast         *forecast.Forecast // nil where there is none
 	faults, cautions int                // a danger counts as a fault
+	costly           bool               // there is none because too much was forecast before
 }
 
-// judge forecasts and checks each process once, however many batches it has.
+// judge forecasts each process once and checks its file once, however many batches and
+// processes there are.
 type judge struct {
-	ctx   context.Context
-	known map[string]judgement
+	ctx     context.Context
+	pool    *work.Pool
+	known   map[string]judgement
+	checked map[string]check.Report // of files, but for the records in them
 }
 
 func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Process, found []finding.Finding) judgement {
 	at := below(in, r, p.Place.File)
-	key := in.root + "\x00" + at + "\x00" + p.Name
+	file := in.root + "\x00" + at
 	if at == "" { // it came from nowhere else
-		key += string(p.Place.File.Bytes())
+		file += string(p.Place.File.Bytes())
 	}
+	key := file + "\x00" + p.Name
 	if known, ok := j.known[key]; ok {
 		return known
 	}
@@ -41,9 +47,14 @@ func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Proc
 	if !p.Broken && !slices.ContainsFunc(found, func(f finding.Finding) bool {
 		return f.Severity >= finding.Fault && !inBatch(h, f) // there is nothing sound to forecast
 	}) {
-		out.forecast, _ = forecast.Run(p, forecast.Options{Meter: work.NewMeter(j.ctx, nil)}) // without one nothing is reckoned
+		var err error
+		out.forecast, err = forecast.Run(p, forecast.Options{Meter: work.NewMeter(j.ctx, j.pool)}) // without one nothing is reckoned
+		out.costly = errors.Is(err, work.ErrPool)
 	}
-	out.count(p, check.File(p.Place.File.Name(), p.Place.File.Bytes(), path.Dir(at), r, check.Options{Context: j.ctx}))
+	if _, ok := j.checked[file]; !ok {
+		j.checked[file] = check.File(p.Place.File.Name(), p.Place.File.Bytes(), path.Dir(at), r, check.Options{Context: j.ctx, Records: work.NewPool(0)})
+	}
+	out.count(p, j.checked[file])
 	j.known[key] = out
 	return out
 }

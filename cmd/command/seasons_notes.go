@@ -22,7 +22,7 @@ func (p *sheet) seasonsNotes(rows []recordRow, u seasonUnits) {
 		for _, d := range rows[i].Doubts {
 			p.para("doubtful", "%s: %s", name, p.doubt(d))
 		}
-		if rows[i].process.forecast == nil {
+		if rows[i].process.forecast == nil && !rows[i].costly {
 			p.para("no forecast", "%s: its process cannot be forecast; see maltwright check", name)
 		}
 		if unitsOf(&rows[i]) != u {

@@ -38,7 +38,7 @@ func (c Forecast) sure(w *World, p *process.Process) (sure, error) {
 	}
 	if errors.Is(err, work.ErrPool) {
 		return s, failure{ExitFindings, fmt.Errorf(
-			"%s: no spread, for the forecasts would take over %d steps of the model each; what is done again every few minutes, or goes on for months, costs most", c.File, work.Shared)}
+			"%s: no spread, for the forecasts would take over %d steps of the model each; %s", c.File, work.Shared, work.Dearest)}
 	}
 	return s, err
 }

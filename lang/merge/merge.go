@@ -18,6 +18,7 @@ package merge
 import (
 	"errors"
 	"fmt"
+	"time"
 
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
@@ -128,11 +129,12 @@ type alignment struct {
 	items []*item
 	base  []*item // those of the base, and of both sides, in their order
 	o, t  []*item
-	place map[*item]int // in the base, from 1
+	place map[*item]int                   // in the base, from 1
+	times map[*syntax.Statement]time.Time // of readings, as each side has them
 }
 
 func newAlignment(b, o, t []*syntax.Statement, in vocabulary.Block) *alignment {
-	a := &alignment{in: in, base: make([]*item, len(b)), o: make([]*item, len(o)), t: make([]*item, len(t)), place: map[*item]int{}}
+	a := &alignment{in: in, base: make([]*item, len(b)), o: make([]*item, len(o)), t: make([]*item, len(t)), place: map[*item]int{}, times: timesOf(in, o, t)}
 	for i, s := range b {
 		a.base[i] = &item{b: s}
 		a.place[a.base[i]] = i + 1
@@ -187,7 +189,8 @@ func each(list []*item, visit func(i int, behind *item)) {
 }
 
 // key is what makes two new statements one. A thing that stands once, or is
-// somebody, is known by its name; a step by all it says and by its place; any
+// somebody, is known by its name; a step by all it says and by its place, and a
+// reading by its time, which two lines of 20:00 need not share; any
 // other by all it says.
 func (a *alignment) key(s *syntax.Statement, behind *item) string {
 	row, known := vocabulary.Lookup(a.in, s.Verb.Text)
@@ -196,7 +199,7 @@ func (a *alignment) key(s *syntax.Statement, behind *item) string {
 	case known && row.Once, a.in == vocabulary.House, s.Body != nil && !(step && a.in != vocabulary.Process):
 		return "name " + contrast.Name(s)
 	case step:
-		return fmt.Sprintf("step %d %s", a.place[behind], layout.Statement(bare(s), a.in))
+		return fmt.Sprintf("step %d %d %s", a.place[behind], a.times[s].Unix(), layout.Statement(bare(s), a.in))
 	}
 	return "line " + layout.Statement(bare(s), a.in)
 }

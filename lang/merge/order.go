@@ -145,11 +145,14 @@ func setOf(list []*item) map[*item]bool {
 }
 
 // meeting puts two runs that stand in one place one behind the other. Which comes
-// first is chosen by what they say; where they hold steps, it is for a person to
-// say.
+// first is told by their times, and otherwise chosen by what they say; where they hold
+// steps, it is for a person to say.
 func (m *merging) meeting(a *alignment, lead, other []*item, leader which) []*item {
 	if len(lead) == 0 || len(other) == 0 {
 		return append(slices.Clone(lead), other...)
+	}
+	if out, ok := a.timed(lead, other); ok {
+		return out
 	}
 	first, second := lead, other
 	if a.text(other) < a.text(lead) {

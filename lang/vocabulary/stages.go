@@ -111,7 +111,7 @@ var stages = []Row{
 	{Word: "stir", In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
 		Doc: "Mixes the bed.", Example: "stir every 2 h"},
 	{Word: "gate", In: blocks(Steep, Germinate), Slots: []Slot{condition}, Clauses: []Clause{allow},
-		Doc: "A hold point: the process goes on only when this holds. Behind the last hold, or behind what ended the steep, it is waited for at the end of the stage.", Example: "gate chit at least 80 %"},
+		Doc: "A hold point: the process goes on only when this holds. Before the first hold the piece waits as that has it; behind the last, or behind what ended the steep, it is waited for at the end of the stage.", Example: "gate chit at least 80 %"},
 	{Word: "gate", In: blocks(Wither, Kiln), Slots: []Slot{condition}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds.", Example: "gate moisture at most 10 %"},
 }

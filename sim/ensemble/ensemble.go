@@ -72,7 +72,7 @@ func Run(ctx context.Context, p *process.Process, o Options) (*Ensemble, error) 
 	if o.Members < LeastMembers || o.Members > MostMembers {
 		return nil, fmt.Errorf("an ensemble of %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
-	one := work.NewMeter(ctx, work.NewPool(2*work.Shared))
+	one := work.NewMeter(ctx, work.NewPool(work.Shared))
 	if _, err := forecast.Run(p, forecast.Options{Meter: one}); err != nil { // where one is too dear, hundreds need not be tried
 		return nil, err
 	}

@@ -170,8 +170,12 @@ func (t *Trial) Options(z []float64) forecast.Options {
 // Run forecasts the trial at a point of its axes: the whole of it, or as far as there
 // are readings.
 func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
+	return t.metered(z, brief, t.Meter())
+}
+
+func (t *Trial) metered(z []float64, brief bool, m *work.Meter) (*forecast.Forecast, error) {
 	o, c := t.Options(z), t.course
-	o.Meter = t.Meter()
+	o.Meter = m
 	c.Brief = brief && !t.whole
 	o.Course = &c
 	return forecast.Run(t.Process, o)

@@ -4,14 +4,10 @@ import (
 	"cmp"
 	"context"
 	"math"
-	"time"
 
 	"gonum.org/v1/gonum/mat"
 
-	"maltwright/lang/process"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/forecast"
-	"maltwright/sim/work"
 )
 
 // Estimate is where the axes most likely lie.
@@ -82,29 +78,6 @@ func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Esti
 	}
 	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
 }
-
-// AsItWent forecasts a batch that is over as it most likely went by its record. It is
-// nil where the record cannot be held beside a forecast or says nothing.
-func AsItWent(ctx context.Context, b *process.Batch) *forecast.Forecast {
-	t, err := New(b, time.Time{})
-	if err != nil || len(t.Items) == 0 {
-		return nil
-	}
-	t.Bound(ctx, work.NewPool(fitPool))
-	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
-	if err != nil {
-		return nil
-	}
-	f, err := t.Run(e.Z, false)
-	if err != nil || f.BrokenOff() {
-		return nil
-	}
-	return f
-}
-
-// fitPool is what the forecasts of one fit may cost: a hundred usual ones take five
-// million.
-const fitPool = 60 * work.Shared
 
 type search struct {
 	ctx     context.Context

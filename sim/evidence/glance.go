@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"cmp"
 	"context"
 	"math"
 
@@ -23,7 +24,7 @@ const (
 	glances      = 12 // rounds in which readings far off come to count less
 )
 
-// Look takes the glance.
+// Look takes the glance. It gives work.ErrPool where the forecasts cost too much together.
 func (t *Trial) Look(ctx context.Context) (Glance, error) {
 	dims := len(t.Axes)
 	runs := make([]*forecast.Forecast, dims+1)
@@ -38,7 +39,7 @@ func (t *Trial) Look(ctx context.Context) (Glance, error) {
 		}
 		return err
 	})
-	if err != nil {
+	if err = cmp.Or(err, t.pool.Err()); err != nil {
 		return Glance{}, err
 	}
 	slopes := make([][]float64, len(t.Items))

@@ -70,7 +70,7 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Sure, error)
 	if o.Members < LeastMembers || o.Members > MostMembers {
 		return nil, fmt.Errorf("a batch followed by %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
-	t.Bound(ctx, work.NewPool(2*work.Shared))
+	t.Bound(ctx, work.NewPool(work.Shared*3/2))
 	if _, err := t.Run(make([]float64, len(t.Axes)), false); err != nil { // where one is too dear, hundreds need not be tried
 		return nil, err
 	}

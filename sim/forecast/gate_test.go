@@ -58,6 +58,27 @@ func warmest(f *Forecast) float64 {
 	return math.NaN()
 }
 
+func TestAGateBeforeTheFirstHoldIsWaitedForInItsSetting(t *testing.T) {
+	plain := grownUntil(t, `hold bed at 14 to 16 °C; until acrospire at least 3/4; allow 2 to 8 days`)
+	for _, ask := range []string{"chit at least 90 %", "acrospire at least 1/8"} {
+		f := grownUntil(t, `gate `+ask+` allow 0 to 3 days; hold bed at 14 to 16 °C; until acrospire at least 3/4; allow 2 to 8 days`)
+		g := written(t, f, ask)
+		assert.True(t, g.Met, ask)
+		assert.Greater(t, g.Waited, 3600.0, ask)
+		assert.InDelta(t, plain.Pieces[0].Took, f.Pieces[0].Took, 60, "it grows as if nobody had waited")
+		assert.Equal(t, Temperature{"bed", 14, 16, true}, f.Stages[1].Steps[0].Temperature)
+		assert.False(t, f.BrokenOff(), ask)
+	}
+}
+
+func TestAGateIsWaitedForWhereNothingWasDoneInItsStageYet(t *testing.T) {
+	f := run1(t, steepText+growText+strings.Replace(kilnText, "{ dry", "{ gate weight at most 1 kg allow 0 to 1 h; dry", 1))
+	assert.False(t, f.BrokenOff())
+	assert.False(t, written(t, f, "weight at most 1 kg").Met)
+	f = run1(t, strings.Replace(steepText, "{ soak", "{ gate moisture at least 40 % allow 0 to 1 h; soak", 1)+growText+kilnText)
+	assert.False(t, f.BrokenOff())
+}
+
 func TestAGateBetweenHoldsIsLookedAtWhenTheStageEndsBeforeIt(t *testing.T) {
 	f := grownUntil(t, `hold bed at 14 to 16 °C for 6 days; gate chit at least 50 %; hold bed at 12 to 14 °C; for 4 days`)
 	assert.True(t, written(t, f, "chit at least 50 %").Met)

@@ -9,7 +9,8 @@ import (
 type growModel struct {
 	piece germinate.Piece
 	room  germinate.Room
-	area  float64 // m²
+	kept  Temperature // as which a hold has it kept
+	area  float64     // m²
 	seen  watched
 }
 

@@ -53,6 +53,7 @@ func (r *run) germinate(st *process.Stage) error {
 	}
 	r.start(string(process.Germinate))
 	germinating := r.now
+	r.beforeHolds(m, st, germinating)
 	whole := r.stageStop(st, germinating)
 	began, n, over := r.clock, holds(st), false
 	for _, s := range st.Steps {
@@ -93,12 +94,8 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	if holds(st) == 1 {
 		out.Label = "germinate"
 	}
-	m.room = germinate.Room{T: r.site.air, Pressure: r.site.pressure}
-	rh := r.moistAir(st)
-	if s.At != nil {
-		out.Temperature = r.holdBand(m, s.At)
-	}
-	m.room.RH = rh
+	r.setRoom(m, st, s)
+	out.Temperature = m.kept
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
@@ -124,6 +121,29 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	}
 	r.outcome(st, m, s.Until, stops[which], ending, r.clock-took)
 	return false, nil
+}
+
+// setRoom keeps the piece as a hold asks.
+func (r *run) setRoom(m *growModel, st *process.Stage, s *process.Step) {
+	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: r.site.pressure}, Temperature{}
+	rh := r.moistAir(st)
+	if s.At != nil {
+		m.kept = r.holdBand(m, s.At)
+	}
+	m.room.RH = rh
+}
+
+// beforeHolds keeps the piece as its first hold will, for a gate that is waited at
+// before it: whoever waits there has spread the piece where it is to grow.
+func (r *run) beforeHolds(m *growModel, st *process.Stage, germinating doing) {
+	first := &process.Step{}
+	for _, s := range st.Steps {
+		if s.Kind == process.Hold {
+			first = r.warmedAs(r.asDone(s, doing{string(process.Hold), 1}), germinating)
+			break
+		}
+	}
+	r.setRoom(m, st, first)
 }
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered

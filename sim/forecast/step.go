@@ -124,8 +124,8 @@ func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began floa
 	r.f.Gates = append(r.f.Gates, g)
 }
 
-// gate waits at a hold point, with everything as in the step before, its turns too,
-// until its condition holds or its time is over.
+// gate waits at a hold point, with everything as in the step before, its turns too, and
+// a piece that no hold has had yet as in the first of them, until its condition holds or its time is over.
 func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) error {
 	if s.Gate == nil {
 		return nil
@@ -150,7 +150,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 		t.next -= took
 	}
 	if ending != ByRecord || took > 0 {
-		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.lastTemperature(st.Kind)}, m, before, took)
+		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.waitsAt(m, st.Kind)}, m, before, took)
 	}
 	switch ending {
 	case ByGate:
@@ -159,6 +159,14 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 		r.unmet(st, m, s.Gate, began, true)
 	}
 	return err
+}
+
+// waitsAt is the temperature in which a gate is waited at.
+func (r *run) waitsAt(m model, kind process.StageKind) Temperature {
+	if piece, growing := m.(*growModel); growing && kind == process.Germinate {
+		return piece.kept // that of the first hold, before any
+	}
+	return r.lastTemperature(kind)
 }
 
 // lastTemperature is where the step before left the temperature: a rise of the kiln at

@@ -97,9 +97,9 @@ func Of(ctx context.Context, batches []*process.Batch, o Options) (*Result, erro
 	return r, err
 }
 
-// ofFit is how many forecasts a fit makes of a batch, with its share of those in which
-// others are held out.
-const ofFit = 200
+// ofFit is what a fit may cost for each of its batches, in forecasts that take all they
+// may: a usual fit makes a hundred of each batch, and each of them takes a sixth of that.
+const ofFit = 40
 
 // replaces notes the house block by which the batch's process goes.
 func (r *Result) replaces(b *process.Batch) {
@@ -128,7 +128,10 @@ func trialOf(ctx context.Context, b *process.Batch, pool *work.Pool) (*evidence.
 		return nil, errors.New("nothing was weighed, counted, felt or read")
 	}
 	t.Bound(ctx, pool)
-	if _, err := t.At(make([]float64, len(t.Axes))); err != nil {
+	switch err := t.Affordable(); {
+	case errors.Is(err, work.ErrPool):
+		return nil, fmt.Errorf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", work.Shared, work.Dearest)
+	case err != nil:
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
 	}
 	return t, nil

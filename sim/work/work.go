@@ -18,12 +18,17 @@ import (
 )
 
 // Most is what one forecast may spend; a usual one takes fifty thousand. Shared is what
-// each of many that belong together may spend in the mean, as those of an ensemble, and
-// File what those of the processes of one file may spend in all.
+// each of many that belong together may spend in the mean, as those of an ensemble: one
+// that takes more ends them before the others are begun. File is what the forecasts of the
+// processes of one file may spend in all, Records those beside which its records are held,
+// and Seasons those of all records that are set side by side; a usual record takes some
+// 700,000 to be judged, and 3 million to be set beside others.
 const (
-	Most   = 4_000_000
-	Shared = 300_000
-	File   = 8_000_000
+	Most    = 4_000_000
+	Shared  = 300_000
+	File    = 8_000_000
+	Records = 100_000_000
+	Seasons = 300_000_000
 )
 
 // What is done, in units.
@@ -40,6 +45,9 @@ var ErrTooMuch = errors.New("it takes more steps of the model than one forecast 
 
 // ErrPool says the same of forecasts that belong together.
 var ErrPool = errors.New("the forecasts take more steps of the model together than they may have")
+
+// Dearest says what to look for where forecasts cost too much together.
+const Dearest = "what is done again every few minutes, or goes on for months, costs most"
 
 // Meter counts what one forecast spends. The nil meter bounds nothing.
 type Meter struct {
@@ -126,6 +134,26 @@ func (p *Pool) Err() error {
 		return ErrPool
 	}
 	return nil
+}
+
+// Part gives a pool of n units at the most, for what may not take all of this one. Settled
+// takes them out of it.
+func (p *Pool) Part(n int) *Pool { return NewPool(max(min(n, p.Left()), 0)) }
+
+// Settled takes out what was spent of a part that had n units. How far a part is overdrawn
+// depends on how many spent from it at once, and counts for nothing here: but one that was
+// all there was left, and did not suffice, leaves the pool used up.
+func (p *Pool) Settled(part *Pool, n int) {
+	size := min(n, p.Left())
+	switch {
+	case size < 0:
+	case part.Err() == nil:
+		p.take(size - part.Left())
+	case size < n:
+		p.take(size + 1)
+	default:
+		p.take(size)
+	}
 }
 
 // Left is what nobody has taken yet.

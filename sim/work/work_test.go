@@ -34,6 +34,24 @@ func TestACancelledContextIsSeenWithinAFewSteps(t *testing.T) {
 	assert.ErrorIs(t, m.Spend(often), context.Canceled)
 }
 
+// A part that is overdrawn costs what it had, however many spent from it at once.
+func TestAPartOfAPoolCostsNoMoreThanItHad(t *testing.T) {
+	p := NewPool(250)
+	for _, c := range []struct{ spent, left int }{{60, 190}, {100, 90}, {170, -1}, {10, -1}} {
+		part := p.Part(100)
+		part.take(c.spent)
+		p.Settled(part, 100)
+		assert.Equal(t, c.left, p.Left(), "after %d", c.spent)
+	}
+	assert.ErrorIs(t, p.Err(), ErrPool)
+	p = NewPool(250)
+	part := p.Part(100)
+	part.take(140)
+	p.Settled(part, 100)
+	assert.Equal(t, 150, p.Left())
+	assert.NoError(t, p.Err())
+}
+
 // Whether several fit into a pool does not depend on which of them was first.
 func TestAPoolIsUsedUpByAllTogether(t *testing.T) {
 	for _, order := range [][]int{{100_000, 20_000, 30_000}, {30_000, 20_000, 100_000}} {
