@@ -8,7 +8,6 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/source"
-	"maltwright/sim/forecast"
 )
 
 var claimNotKept = Rule{
@@ -141,7 +140,7 @@ func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	return f, false
 }
 
-func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.troubles(forecast.HotWet)) > 0 }
+func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.hotWet()) > 0 }
 
 func enzymesGone(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	least := c.Claim.Malt.Least.Enzymes
