@@ -14,12 +14,18 @@ import (
 // dried, it is as warm as the air.
 func (c *Case) belowCoolest(f finding.Finding, k *process.Kiln, s *process.Step, a asking) finding.Finding {
 	asked := a.t.Like(a.t.SI)
-	if wet, ok := coolestWet(k, c.Process.Site); ok && a.t.SI-zeroC < wet-wetBulbApart {
+	wet, known := coolestWet(k, c.Process.Site)
+	if known && a.t.SI-zeroC < wet-wetBulbApart {
 		f.Message = fmt.Sprintf("%s of %s is asked for and the coolest air of the kiln is %s: even wet malt gets no cooler in that than about %s", a.where, asked, k.Reaches.Low, a.t.Like(roundK(wet)))
 		return f
 	}
 	f.Message = fmt.Sprintf("%s of %s is asked for, below the coolest air of the kiln, which reaches %s: only wet malt can be so cool", a.where, asked, k.Reaches)
 	f.Severity = finding.Note
+	if known && a.t.SI-zeroC < wet+wetBulbNear {
+		f.Severity = finding.Caution
+		f.Message += fmt.Sprintf(", and no cooler than about %s", a.t.Like(roundK(wet)))
+		return f
+	}
 	if run := c.run(s); run != nil && run.MoistureStart < wetEnough {
 		f.Severity = finding.Caution
 		f.Message += fmt.Sprintf(", and here it holds %s when the step begins", Percent(run.MoistureStart))
@@ -30,6 +36,7 @@ func (c *Case) belowCoolest(f finding.Finding, k *process.Kiln, s *process.Step,
 const (
 	wetEnough      = 0.20 // moisture; drier malt gives off too little water to stay cool (common practice)
 	wetBulbApart   = 2.0  // K; air that is drier than the site says makes as much
+	wetBulbNear    = 3.0  // K; so near to it malt comes only while its surface is wet (common practice)
 	seaLevel       = 101325.0
 	driestOfAnyAir = 0.0 // relative humidity, where the site does not say it
 )
