@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
@@ -21,9 +22,6 @@ const (
 // the one at the end is taken, and grows with the speed, which is too little.
 const slowest, fastest = 0.0056, 0.2
 
-// handDeep is how deep malt lies in a small kiln, m (common practice).
-const handDeep = 0.1
-
 // clearlyMore is how much more pressure than there is counts as more.
 const clearlyMore = 1.2
 
@@ -41,7 +39,7 @@ func (c *Case) tooTight(r finding.Rule, st *process.Stage, k *process.Kiln, dept
 	}
 	like := lengthsOf(k.Area.Quantity)
 	f := r.At(st.Place, fmt.Sprintf("%s of air through malt that lies %s deep on %s takes %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
-	f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more; or write the air that gets through the malt", k.Area.Like(k.Area.SI*depth/handDeep))
+	f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more; or write the air that gets through the malt", k.Area.Like(k.Area.SI*math.Sqrt(takes/most))) // it lies thinner there, and the air is slower
 	f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}, {Place: k.Airflow.Place, Message: "its air"}}
 	c.Note(f)
 }

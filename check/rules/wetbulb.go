@@ -15,6 +15,7 @@ import (
 func (c *Case) belowCoolest(f finding.Finding, k *process.Kiln, s *process.Step, a asking) finding.Finding {
 	asked := a.t.Like(a.t.SI)
 	wet, known := coolestWet(k, c.Process.Site)
+	known = known && !a.start // a rise may begin at what the malt has when it is loaded
 	if known && a.t.SI-zeroC < wet-wetBulbApart {
 		f.Message = fmt.Sprintf("%s of %s is asked for and the coolest air of the kiln is %s: even wet malt gets no cooler in that than about %s", a.where, asked, k.Reaches.Low, a.t.Like(roundK(wet)))
 		return f
