@@ -45,6 +45,9 @@ var consequences = []consequence{
 	{rule: "bed-dries-out", of: misreckoned, near: before},
 	{rule: "test-holds-already", of: "bed-dries-out target-not-reached rest-before-soak no-air-rest step-time-odd too-long-to-modify cure-before-drying" + misreckoned, near: before},
 	{rule: "gate-waits-long", of: "equipment-cannot guard-came-first", near: sameStage},
+	{rule: "growth-end-odd", of: "too-short-to-modify guard-came-first bound-wrong-way growth-by-dryness", near: sameStage},
+	{rule: "forecast-unable", of: "wither-too-warm", near: sameStage},
+	{rule: "cure-cool-or-short", of: "cure-before-drying", near: sameLine},
 	{rule: "never-stirred", of: "equipment-cannot", near: sameStage},
 	{rule: "end-moisture-high", of: "gate-not-reached", near: sameProcess},
 }

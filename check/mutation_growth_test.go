@@ -40,6 +40,8 @@ var growthKinds = []kind{
 	{"the growth by the clock, fifty days", inStage("germinate", each(inProcess(`until .*`, "for 50 days"), without(`allow `))), tooLong + oddTime, caution, "for germinate"},
 	{"a tonne on the tray", where(`germinate on "(hall|barn)`, used("floor", "growing tray")), "piece-too-deep" + oddFact, caution, "germinate floor from"},
 	{"the growth waits for the wither's moisture", inStage("germinate", inProcess(`until .*`, "until moisture at most 40 %")), tooShort + tooLong + heldAlready + " growth-by-dryness", caution, "until germinate"},
+	{"the growth ends by the chit", inStage("germinate", inProcess(`until .*`, "until chit at least 95 %")), tooShort + tooLong + heldAlready + " growth-end-odd", caution, "until germinate"},
+	{"the growth ends by the warmth of the bed", inStage("germinate", inProcess(`until .*`, "until bed at least 15 °C")), tooShort + tooLong + heldAlready + " growth-end-odd", caution, "until germinate"},
 	{"a second hold that is never reached", ahead(`hold `, "hold  bed at 14 to 17 °C for 20 days"), neverReached + tooLong, caution, "hold"},
 	{"a gate behind the last hold that is not the stage's", behind(`hold `, "gate  acrospire at least 1"), neverReached + tooLong + " acrospire-goal-odd", caution, "gate until allow"},
 	{"a gate behind the last hold that no lot reaches", behind(`hold `, "gate  chit at least 100 %"), neverReached, caution, "gate"},

@@ -12,7 +12,7 @@ var maize = Grain{
 	Days:       Band{3, 10},
 	MostDays:   12,
 	CureMost:   50,
-	EndMost:    0.08,
+	EndMost:    0.12, // as sorghum
 	SoakLong:   24,
 	SoakLost:   48,
 	WarmWater:  30,

@@ -12,7 +12,7 @@ var millet = Grain{
 	Days:       Band{2, 5},
 	MostDays:   7,
 	CureMost:   50,
-	EndMost:    0.08,
+	EndMost:    0.12, // dried in the sun to 10 to 12 % (common practice, from memory)
 	SoakLong:   24,
 	SoakLost:   48,
 	WarmWater:  32,

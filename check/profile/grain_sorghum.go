@@ -12,7 +12,7 @@ var sorghum = Grain{
 	Days:       Band{4, 6},
 	MostDays:   8,
 	CureMost:   50,
-	EndMost:    0.08,
+	EndMost:    0.12, // dried in the sun to 10 to 12 % (common practice, from memory)
 	SoakLong:   24,
 	SoakLost:   48,
 	WarmWater:  30,

@@ -10,20 +10,20 @@ type Times struct {
 // common practice; the odd ends are ours, and lie so far out that no schedule comes
 // near them.
 var times = map[string]Times{
-	"soak": {Band{1, 10}, Band{1. / 6, 48}}, // a rinse of a quarter of an hour is used; aerated soaks have been a day and more
+	"soak": {Band{1, 10}, Band{1. / 6, 36}}, // a rinse of a quarter of an hour is used; aerated soaks have been a day and more
 	"rest": {Band{4, 24}, Band{1. / 3, 36}}, // 19 and 20 h in MEBAK micromalting
 
 	"hold":          {Band{12, 7 * 24}, Band{1, 20 * 24}},
 	"turn":          {Band{6, 12}, Band{1. / 3, 48}}, // a drum turns once in 25 to 45 min
-	"sprinkle":      {Band{8, 24}, Band{1, 4 * 24}},
+	"sprinkle":      {Band{8, 24}, Band{1, 60}},
 	"wither":        {Band{6, 48}, Band{1, 5 * 24}},
-	"wither's turn": {Band{3, 12}, Band{1. / 3, 48}},
+	"wither's turn": {Band{3, 12}, Band{1. / 3, 24}},
 
 	"dry":  {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
 	"rise": {Band{1, 12}, Band{1. / 6, 36}},
 	"stew": {Band{1, 24}, Band{1. / 3, 36}},
 	"cure": {Band{2, 8}, Band{0.5, 24}},
-	"stir": {Band{0.5, 6}, Band{1. / 30, 12}}, // a roast is stirred every 5 to 10 min
+	"stir": {Band{0.5, 6}, Band{1. / 20, 12}}, // a roast is stirred every 5 to 10 min
 	"wait": {Band{0, 24}, Band{0, 4 * 24}},    // at a gate
 
 	"deculm": {Band{1, 24}, Band{0.5, 100 * 365 * 24}}, // deculm-late tells of the long ones

@@ -8,7 +8,7 @@ import (
 )
 
 var castMoistureOutside = Rule{
-	Rule: finding.Rule{Name: "cast-moisture-outside", Severity: finding.Caution,
+	Rule: finding.Rule{Name: "cast-moisture-outside", Severity: finding.Caution, // a fault where the raw grain holds as much
 		Title: "the steep aims at a moisture that is not usual for grain and malt",
 		Why:   "below its usual moisture grain grows poorly and stops short, above it it grows wild, heats, and loses much of its substance (handbooks and published practice)",
 		Do:    "aim at what is usual, or say why not with accept",
@@ -35,7 +35,7 @@ var castMoistureOutside = Rule{
 		band := fmt.Sprintf("%.4g to %s is usual for %s of %s", 100*usual.Low, Percent(usual.High), c.kindOfMalt(), c.Profile.Grain.Name)
 		switch {
 		case st.Target != nil && (st.Target.High.SI < usual.Low || st.Target.Low.SI > usual.High):
-			c.Note(r.At(st.Target.Place, fmt.Sprintf("the steep aims at %s, and %s", st.Target, band)))
+			c.Note(c.drierThanRaw(r.At(st.Target.Place, fmt.Sprintf("the steep aims at %s, and %s", st.Target, band)), st.Target))
 		case st.Target != nil:
 		case c.Forecast == nil:
 			c.NotJudged(r, "no target is given, and there is no forecast")
@@ -45,6 +45,19 @@ var castMoistureOutside = Rule{
 			}
 		}
 	},
+}
+
+// drierThanRaw makes a fault of a target that the raw grain has come to before it is steeped.
+func (c *Case) drierThanRaw(f finding.Finding, target *process.Range) finding.Finding {
+	g := c.Process.Grain
+	if g == nil || g.Moisture == nil || target.High.SI > g.Moisture.SI {
+		return f
+	}
+	f.Message = fmt.Sprintf("the steep aims at %s, and the raw grain holds %s before it", target, g.Moisture)
+	f.Hint = "look at the number and where its point stands"
+	f.Severity = finding.Fault
+	f.Related = []finding.Related{{Place: g.Moisture.Place, Message: "the raw grain"}}
+	return f
 }
 
 // castSpare is how far the forecast of a steep may be off.

@@ -8,7 +8,6 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
 	"maltwright/lang/source"
-	"maltwright/sim/forecast"
 )
 
 var claimNotKept = Rule{
@@ -66,62 +65,6 @@ func (c *Case) claimWord() string {
 	return c.Claim.Malt.Name
 }
 
-// plainly tells whether the process is plainly that of a pale malt, although one is
-// claimed to which much is allowed: it is neither stewed nor hotter than pale malt is cured.
-func (c *Case) plainly() bool {
-	_, top, at := c.hottestStep()
-	most := c.Claim.AsPale().Malt.Cure.High
-	least := c.Claim.Malt.Least
-	switch {
-	case !least.ElsePale || !at.Known() || top.SI-zeroC > most+sameHeat:
-		return false
-	case least.Stew > 0:
-		return !c.stewed(least.Stew)
-	}
-	return top.SI-zeroC < least.Heat
-}
-
-const (
-	stewsWet  = 0.30 // so wet malt is stewed in the heat, whatever the step is called
-	stewsFor  = hour / 2
-	stewsMalt = 60.0 // °C of the malt itself, where only the air is set
-	stewsMost = 80.0 // °C, above which it is dried and not stewed
-)
-
-// stewed tells whether the malt is kept wet at t °C or more. Where only the air is set,
-// malt that dries stays cooler, and its own heat counts.
-func (c *Case) stewed(t float64) bool {
-	for _, s := range c.steps(process.KilnStage) {
-		top, _, ok := peak(s)
-		if !ok || top.SI-zeroC < t-sameHeat {
-			continue
-		}
-		if s.Kind == process.Stew || c.stewsUnnamed(s) {
-			return true
-		}
-	}
-	return false
-}
-
-func (c *Case) stewsUnnamed(s *process.Step) bool {
-	run := c.run(s)
-	if run == nil || run.MoistureStart < stewsWet || run.End-run.Start < stewsFor {
-		return false
-	}
-	if top, _, _ := peak(s); top.SI-zeroC > stewsMost {
-		return false
-	}
-	if run.Temperature.Place == "malt" || run.Temperature.Place == "oven" {
-		return true
-	}
-	for _, x := range c.troubles(forecast.HotWet) {
-		if x.Place == s.Place && x.Value >= stewsMalt {
-			return true
-		}
-	}
-	return false
-}
-
 func neverStewed(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	least := c.Claim.Malt.Least.Stew
 	if least == 0 || c.stewed(least) {
@@ -147,7 +90,8 @@ func (c *Case) band(b profile.Band) string {
 }
 
 // hardlyHeated finds a kiln that gets less hot than the malt needs. Pale malt whose cure
-// the DMS precursor tells of is left to that.
+// the DMS precursor tells of is left to that, and a cure that is cooler than the drying
+// before it to the rule of that.
 func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	s, top, at := c.hottestStep()
 	if s == nil || c.Claim.Malt.Split > 0 && c.Claim.Grain.Precursor && c.kilned() != nil {
@@ -157,7 +101,7 @@ func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	if plain := c.Claim.LeastUnstewed(); plain > least && !c.warmAndWet() {
 		least, how = plain, "wet and warm for hours first, or "
 	}
-	if top.SI-zeroC >= least-sameHeat {
+	if _, _, cooler := c.curedCooler(); cooler || top.SI-zeroC >= least-sameHeat {
 		return f, false
 	}
 	is := fmt.Sprintf("%sheated to %s at the least", how, top.Like(least+zeroC))
@@ -196,7 +140,7 @@ func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	return f, false
 }
 
-func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.troubles(forecast.HotWet)) > 0 }
+func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.hotWet()) > 0 }
 
 func enzymesGone(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	least := c.Claim.Malt.Least.Enzymes
@@ -210,7 +154,7 @@ func enzymesGone(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 // leftPale finds a coloured malt that stays far paler than the palest of its kind.
 func leftPale(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	least := c.Claim.Malt.Least.Colour
-	if least == 0 || c.kilned() == nil || c.Forecast.Totals.Quality.Colour >= least {
+	if !c.paler(least) {
 		return f, false
 	}
 	_, _, at := c.hottestStep()

@@ -16,30 +16,64 @@ var cureBeforeDrying = Rule{
 		Good:   "dry at air-on 50 °C until moisture at most 10 % allow 3 to 20 h\ndry at air-on 70 °C for 2 h\ngate moisture at most 10 % allow 0 to 12 h\ncure at air-on 82 °C for 5 h",
 		Limits: "Malt that gets hot while it is wet, and a cure that nothing shows to be dry, are told by rules of their own."},
 	Judge: func(r finding.Rule, c *Case) {
-		var hot, cure *process.Step
-		for _, s := range c.steps(process.KilnStage) {
-			top, at, ok := peak(s)
-			switch {
-			case !ok:
-			case s.Kind == process.Cure:
-				if cure = s; hot != nil && !c.toldElse() {
-					if before, was, _ := peak(hot); before.SI > top.SI+curedLower {
-						f := r.At(at, fmt.Sprintf("the cure, at %s, is cooler than the drying before it, at %s", top, before))
-						f.Related = []finding.Related{{Place: was, Message: "the drying"}}
-						c.Note(f)
-						return
-					}
-				}
-			case cure != nil && asked(s.Until, "moisture") != nil && !c.Profile.Malt.NeedsEnzymes:
-				f := r.At(s.Place, fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
-				f.Related = []finding.Related{{Place: cure.Place, Message: "the cure"}}
-				c.Note(f)
-				return
-			case s.Kind == process.Dry && hotter(s, hot):
-				hot = s
-			}
+		if before, cure, ok := c.curedCooler(); ok && !(c.Profile.Malt.NeedsEnzymes && c.heatsWet()) {
+			was, drying, _ := peak(before)
+			top, at, _ := peak(cure)
+			f := r.At(at, fmt.Sprintf("the cure, at %s, is cooler than the drying before it, at %s%s", top, was, c.leavesPrecursor()))
+			f.Related = []finding.Related{{Place: drying, Message: "the drying"}}
+			c.Note(f)
+			return
 		}
+		c.driedBehindCure(r)
 	},
+}
+
+// curedCooler gives a cure that is cooler than the drying before it, and that drying.
+func (c *Case) curedCooler() (before, cure *process.Step, ok bool) {
+	for _, s := range c.steps(process.KilnStage) {
+		top, _, heats := peak(s)
+		switch {
+		case !heats:
+		case s.Kind == process.Dry && hotter(s, before):
+			before = s
+		case s.Kind == process.Cure && before != nil:
+			was, _, _ := peak(before)
+			return before, s, was.SI > top.SI+curedLower
+		case s.Kind == process.Cure:
+			return nil, s, false
+		}
+	}
+	return nil, nil, false
+}
+
+// leavesPrecursor adds what a cure so cool leaves of the DMS precursor, where that is
+// too much.
+func (c *Case) leavesPrecursor() string {
+	got, least := c.splits()
+	if got >= least {
+		return ""
+	}
+	return fmt.Sprintf("; so only %s of the DMS precursor is split", share(1-c.Forecast.Totals.Quality.Precursor))
+}
+
+// driedBehindCure reports malt that needs no enzymes and is dried behind its cure.
+func (c *Case) driedBehindCure(r finding.Rule) {
+	if c.Profile.Malt.NeedsEnzymes {
+		return
+	}
+	var cure *process.Step
+	for _, s := range c.steps(process.KilnStage) {
+		top, _, ok := peak(s)
+		switch {
+		case ok && s.Kind == process.Cure:
+			cure = s
+		case ok && cure != nil && asked(s.Until, "moisture") != nil:
+			f := r.At(s.Place, fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
+			f.Related = []finding.Related{{Place: cure.Place, Message: "the cure"}}
+			c.Note(f)
+			return
+		}
+	}
 }
 
 const curedLower = 3.0 // K; as near as two heats count as one
@@ -52,18 +86,4 @@ func hotter(s, hot *process.Step) bool {
 	top, _, _ := peak(s)
 	before, _, _ := peak(hot)
 	return top.SI > before.SI
-}
-
-// toldElse tells whether the heat of wet malt, or a kiln that is too cool, says it already.
-func (c *Case) toldElse() bool {
-	if c.Profile.Malt.NeedsEnzymes && c.heatsWet() {
-		return true
-	}
-	if c.Forecast != nil {
-		if _, cool := hardlyHeated(claimNotKept.Rule, c); cool {
-			return true
-		}
-	}
-	got, least := c.splits()
-	return got < least
 }

@@ -29,7 +29,7 @@ var endMoistureHigh = Rule{
 		said := fmt.Sprintf("%s malt should hold %s at the most", c.Profile.Malt.Name, Percent(most))
 		if most != own {
 			said = fmt.Sprintf("%s is the most in this house", Percent(most))
-		} else if c.Profile.Grain.EndMost > c.Profile.Malt.EndMost {
+		} else if c.Profile.Grain.EndMost >= c.Profile.Malt.EndMost {
 			said = fmt.Sprintf("malt of %s should hold %s at the most", c.Profile.Grain.Name, Percent(most))
 		}
 		f := r.At(c.lastDried(), fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture, and %s", Percent(w), said))

@@ -20,7 +20,7 @@ var equipmentCannot = Rule{
 		var told []*process.Step
 		if _, k := c.kilnOf(); k != nil {
 			for _, s := range c.steps(process.KilnStage) {
-				found := slices.Concat(beyondReach(r, k, s, c.Process.Site), beyondAir(r, k, s))
+				found := slices.Concat(c.beyondReach(r, k, s), beyondAir(r, k, s))
 				for _, f := range found {
 					c.Note(f)
 				}
@@ -48,6 +48,9 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []*process.Step) {
 		}
 		if _, k := c.kilnOf(); k != nil {
 			f.Related = theKiln(k)
+			if t.Kind == forecast.KilnShort && !t.Beyond && k.Heater != nil && k.Airflow != nil {
+				f.Related = []finding.Related{{Place: k.Heater.Place, Message: "its heater"}, {Place: k.Airflow.Place, Message: "the air that it warms"}}
+			}
 		}
 		c.Note(f)
 	}

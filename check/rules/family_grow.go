@@ -3,5 +3,5 @@ package rules
 // growRules are of the growing piece and of withering.
 func growRules() []Rule {
 	return []Rule{roomTooWarmForBed, roomTooColdForBed, bedTooWarm, bedTooCold, turnGapLong, pieceTooDeep, pieceOverheats, bedDriesOut,
-		stopByDaysOnly, growthByDryness, acrospireGoalOdd, tooShortToModify, tooLongToModify, rubGoalOdd, witherTooWarm}
+		stopByDaysOnly, growthByDryness, growthEndOdd, acrospireGoalOdd, tooShortToModify, tooLongToModify, rubGoalOdd, witherTooWarm}
 }

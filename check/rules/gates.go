@@ -18,8 +18,16 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 		}
 		f := r.At(g.Place, fmt.Sprintf("%s is not met%s: %s", g.Text, after(g.Waited), measured(g)))
 		f.Hint = longer(g, r.Do)
+		if c.noBreakToSee(g) {
+			f.Hint = "a bed so thin dries all through at once, and the air off it warms from the start: wait for a moisture instead, until moisture at most 12 %"
+		}
 		c.Note(f)
 	}
+}
+
+// noBreakToSee tells whether a break is waited for in a bed too thin to show one.
+func (c *Case) noBreakToSee(g *forecast.Gate) bool {
+	return g.Failed != nil && g.Failed.Measure == "break" && c.Forecast.Kilned != nil && c.Forecast.Kilned.Depth < trayDeep
 }
 
 // after says how long it was waited, where it was.

@@ -26,7 +26,7 @@ var heaterOnExtension = Rule{
 		case k.Heater.SI <= leadBears || k.Heater.SI > plugBears:
 			return
 		}
-		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s that runs for hours is more than an extension lead bears", k.Heater)))
+		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s runs for hours: if it is plugged into an extension lead, that is more than the lead bears", k.Heater)))
 	},
 }
 

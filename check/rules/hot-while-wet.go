@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"maltwright/lang/finding"
 	"maltwright/sim/forecast"
 )
@@ -11,14 +13,14 @@ var hotWhileWet = Rule{
 		Title:  "the malt itself gets hot while it is still wet",
 		Bad:    "dry at malt 70 °C for 6 h   # at 40 % moisture",
 		Good:   "dry at air-on 50 °C until moisture at most 12 % allow 6 to 20 h",
-		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, and so is malt of which only the part next to the air gets too hot; set by the malt or in an oven it is a fault.",
+		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, and so is malt of which only the part next to the air gets too hot; set by the malt or in an oven it is a fault. Less than three degrees too hot by the air is not told.",
 		Why:    "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
 		Do:     "dry it further before it is heated: put a gate in front, or lengthen the step before"},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {
 			return
 		}
-		for _, t := range c.troubles(forecast.HotWet) {
+		for _, t := range c.hotWet() {
 			f := r.At(t.Place, t.Detail)
 			if t.ByAir {
 				f.Severity = finding.Caution
@@ -27,3 +29,11 @@ var hotWhileWet = Rule{
 		}
 	},
 }
+
+// hotWet lists where wet malt gets too hot. What the air alone heats by a degree or two
+// more than it bears the forecast cannot tell from what it bears.
+func (c *Case) hotWet() []forecast.Trouble {
+	return slices.DeleteFunc(c.troubles(forecast.HotWet), func(t forecast.Trouble) bool { return t.ByAir && t.Over < hardlyHotter })
+}
+
+const hardlyHotter = 3.0 // K

@@ -15,11 +15,11 @@ var neverStirred = Rule{
 		Do:     "stir it while it is hot, every 15 to 30 min: stir every 20 min",
 		Bad:    "make amber malt\ncure at air-on 109 °C for 3 h",
 		Good:   "make amber malt\nstir every 20 min\ncure at air-on 109 °C for 3 h",
-		Limits: "Beds of 15 cm and more, and drums, are not judged."},
+		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()
 		k, st := c.Forecast.Kilned, c.Process.Stage(process.KilnStage)
-		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= roasts+sameHeat {
+		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= c.unevenFrom()+sameHeat {
 			return
 		}
 		if k.Depth < trayDeep {
@@ -27,6 +27,19 @@ var neverStirred = Rule{
 		}
 	},
 }
+
+// unevenFrom is the temperature, °C, above which unstirred malt colours unevenly. Air that
+// is drawn or blown through it heats it more evenly than a tray in still air does.
+func (c *Case) unevenFrom() float64 {
+	if _, k := c.kilnOf(); k != nil && k.Draught.Text != "still" {
+		return munichMost
+	}
+	return roasts
+}
+
+// munichMost is how hot malt is cured unstirred with air through it, °C (common practice
+// of Munich malt).
+const munichMost = 105.0
 
 // roasts is the temperature, °C, from which malt colours fast.
 const roasts = 100.0

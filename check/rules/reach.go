@@ -42,7 +42,8 @@ func askings(s *process.Step) []asking {
 // kiln gets hotter than its hottest air; cooler than its coolest the air cannot be,
 // but malt that dries in it, and the air off that malt, can while they are wet. Malt
 // that is stewed dries in nothing.
-func beyondReach(r finding.Rule, k *process.Kiln, s *process.Step, site *process.Site) []finding.Finding {
+func (c *Case) beyondReach(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+	site := c.Process.Site
 	if k.Reaches == nil {
 		return nil
 	}
@@ -61,8 +62,7 @@ func beyondReach(r finding.Rule, k *process.Kiln, s *process.Step, site *process
 		switch {
 		case side == "above":
 		case !ofAir:
-			f.Message = fmt.Sprintf("%s of %s is asked for, below the coolest air of the kiln, which reaches %s: only wet malt can be so cool", a.where, a.t.Like(a.t.SI), k.Reaches)
-			f.Severity = finding.Note
+			f = c.belowCoolest(f, k, s, a)
 		case a.start && (site == nil || site.Air == nil || a.t.SI >= site.Air.Low.SI):
 			f.Severity = finding.Caution // the rise begins where the kiln begins
 		}

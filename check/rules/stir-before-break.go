@@ -14,10 +14,10 @@ var stirBeforeBreak = Rule{
 		Title: "a deep bed is stirred before the drying front is through it",
 		Why:   "stirred wet, a deep bed mats and tears, and dry warm malt is wetted again by the wet that is mixed into it; before the break the bed is left alone (common practice)",
 		Do:    "stir later, or not at all: a bed that is not stirred dries as a front, and the warming air-off tells when it is through",
-		Bad: `kiln "base kiln" { area 0.025 m2; airflow 25 m3/h; fired electric }   # 40 cm deep
+		Bad: `kiln "base kiln" { area 0.025 m2; airflow 10 m3/h; fired electric }   # 40 cm deep
 stir every 2 h
 dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
-		Good: `kiln "base kiln" { area 0.025 m2; airflow 25 m3/h; fired electric }
+		Good: `kiln "base kiln" { area 0.025 m2; airflow 10 m3/h; fired electric }
 dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 		Limits: "Beds below 30 cm are not judged: on a slatted floor they are turned from the start. The forecast does not know that a bed mats."},
 	Judge: func(r finding.Rule, c *Case) {

@@ -8,7 +8,7 @@ import (
 )
 
 var witherTooWarm = Rule{
-	Rule: finding.Rule{Name: "wither-too-warm", Severity: finding.Caution,
+	Rule: finding.Rule{Name: "wither-too-warm", Severity: finding.Caution, // a fault where nothing grows, and no forecast is made
 		Title: "the piece is withered in air that is too warm for growing grain",
 		Why:   "a withering piece is alive and wet: in warm air it grows on wild, heats and goes sour before it is dry; 15 to 25 °C is usual, and warmer is the work of the kiln (common practice)",
 		Do:    "wither it cooler, or do it on the kiln: dry at air-on 35 °C",
@@ -36,7 +36,14 @@ var witherTooWarm = Rule{
 			if hint, ok := fahrenheitMeant(st.Air.String(), high); ok {
 				f.Hint = hint
 			}
+			if st.Air.Mid()-zeroC > growsNone {
+				f.Severity = finding.Fault
+				f.Message += "; there is no forecast of air so warm"
+			}
 			c.Note(f)
 		}
 	},
 }
+
+// growsNone is the air, °C, above which the models of a living piece do not hold.
+const growsNone = 45.0

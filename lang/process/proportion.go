@@ -145,15 +145,27 @@ func (b *builder) kilnProportions(k *Kiln) {
 		case s.Name == vocabulary.AirOfArea:
 			airIsOut = true
 			b.disproportion(s, s.of)
-		case s.Name == vocabulary.HeatOfAir && airIsOut:
+		case s.Name == vocabulary.HeatOfAir && (airIsOut || s.out(s.Usual) < 0 && list.muchAir()):
 			b.disproportion(s, s.over)
 		default:
 			b.disproportion(s, s.of)
 		}
 	}
 	if len(b.found) == before {
-		b.heaterForReach(k)
+		b.heaterForReach(k, list.muchAir())
 	}
+	b.hardlyWarm(k)
+}
+
+// muchAir tells whether, held against the area, the airflow is high and the heater is
+// not low: what does not fit is then rather the airflow.
+func (l sharesOf) muchAir() bool {
+	high, low := false, false
+	for _, s := range l {
+		high = high || s.Name == vocabulary.AirOfArea && s.leans(1)
+		low = low || s.Name == vocabulary.HeatOfArea && s.leans(-1)
+	}
+	return high && !low
 }
 
 // airFitsHeater tells whether the heater says that the airflow is right, so that of

@@ -130,7 +130,8 @@ var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
-		if !m.worst.found && v.Hottest > l.t+0.5 && wetBasis(v.HottestX) > l.w+0.005 {
+		over := v.Hottest - l.t
+		if over > 0.5 && wetBasis(v.HottestX) > l.w+0.005 && (!m.worst.found || over > m.worst.t-m.worst.limit) {
 			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+0.5 && v.WetBasis > l.w+0.005

@@ -140,6 +140,7 @@ type Trouble struct {
 	Detail string  // further words with units
 	Beyond bool    // of KilnShort: what the kiln reaches is the reason
 	ByAir  bool    // of HotWet: the step is set by the air, or by the malt of which only a part gets so hot
+	Over   float64 // of HotWet: by how much it is hotter than such malt bears, K
 }
 
 // TroubleKind says what the trouble is.

@@ -212,7 +212,9 @@ func coolerThan(s *process.Step) *process.Condition {
 func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 	if h := m.worst; h.found {
 		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
-		r.f.Trouble[len(r.f.Trouble)-1].ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
+		last := &r.f.Trouble[len(r.f.Trouble)-1]
+		last.Over = h.t - h.limit
+		last.ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))

@@ -1,0 +1,42 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+var growthEndOdd = Rule{
+	Rule: finding.Rule{Name: "growth-end-odd", Severity: finding.Caution,
+		Title: "the growth ends by something that comes long before the corn is done",
+		Why: "a corn chits in the first days, and the piece is warm as soon as it grows: neither tells how far the growth has come, and what ends it is then the earliest time alone. " +
+			"The acrospire and the rub tell it (common practice)",
+		Do: "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Bad: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  turn every 8 h
+  until chit at least 95 %
+  allow 4 to 8 days
+}`,
+		Good: `germinate on "base tray" {
+  hold bed at 14 to 16 °C
+  turn every 8 h
+  until chit at least 95 % and acrospire at least 3/4
+  allow 4 to 8 days
+}`,
+		Limits: "a growth that looks at the acrospire or the rub too, in whatever place, is left alone, and so is the chit of a malt or a grain whose acrospire tells nothing"},
+	Judge: func(r finding.Rule, c *Case) {
+		st, goal := c.Process.Stage(process.Germinate), c.Profile.Goal()
+		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(process.Wither), "acrospire", "rub") {
+			return
+		}
+		early := func(t process.Test) bool {
+			return t.Measure == "bed" || t.Measure == "chit" && goal.Known() && goal.Low > 0
+		}
+		if slices.ContainsFunc(st.Until.Tests, early) {
+			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, and that does not tell how far the corn has grown", st.Until.Place.Text())))
+		}
+	},
+}

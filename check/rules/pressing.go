@@ -1,0 +1,57 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/kiln"
+)
+
+// What moves the air of a kiln presses so hard, Pa (common practice): a flue of 10 to
+// 15 m, and a fan of a hand's size in a pipe. A fan that gives more air may be made for
+// a deep bed.
+const (
+	drawsHard    = 25.0
+	smallPresses = 100.0
+	smallFan     = 300.0 / hour // m³/s
+)
+
+// Speeds of the air, m/s, between which the resistance of a bed is known. Of faster air
+// the one at the end is taken, and grows with the speed, which is too little.
+const slowest, fastest = 0.0056, 0.2
+
+// clearlyMore is how much more pressure than there is counts as more.
+const clearlyMore = 1.2
+
+// tooTight reports a bed through which what moves the air does not press it.
+func (c *Case) tooTight(r finding.Rule, st *process.Stage, k *process.Kiln, depth float64) {
+	if k.Airflow == nil || k.Draught.Text == "still" {
+		return
+	}
+	most, what := presses(k)
+	speed := k.Airflow.SI / k.Area.SI
+	perMetre, err := kiln.Resistance(min(speed, fastest))
+	takes := perMetre * max(1, speed/fastest) * kiln.WetResistance * depth
+	if err != nil || speed < slowest || most == 0 || takes < most*clearlyMore {
+		return
+	}
+	like := lengthsOf(k.Area.Quantity)
+	f := r.At(st.Place, fmt.Sprintf("%s of air through malt that lies %s deep on %s takes %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
+	f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more; or write the air that gets through the malt", k.Area.Like(k.Area.SI*math.Sqrt(takes/most))) // it lies thinner there, and the air is slower
+	f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}, {Place: k.Airflow.Place, Message: "its air"}}
+	c.Note(f)
+}
+
+// presses gives the most pressure that moves the air of a kiln, and by what; 0 for a fan
+// that may press as hard as it takes.
+func presses(k *process.Kiln) (most float64, what string) {
+	switch {
+	case k.Draught.Text == "natural":
+		return drawsHard, "a flue"
+	case k.Airflow.SI < smallFan:
+		return smallPresses, "a fan so small"
+	}
+	return 0, ""
+}
