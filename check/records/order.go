@@ -194,11 +194,15 @@ func (r *record) earlyGrowth() {
 		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
 			continue
 		}
-		if shows(x) < growing || r.since(x.At) >= early {
+		most := early
+		if shows(x) == drying { // days of growing lie between
+			most = r.plan.Totals.SteepOut
+		}
+		if shows(x) < growing || r.since(x.At) >= most {
 			continue
 		}
-		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %.1f h after the beginning the grain is in the steep, which takes %.1f h",
-			shownWords[shows(x)], r.since(x.At)/hour, r.plan.Totals.SteepOut/hour)))
+		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
+			shownWords[shows(x)], hours(r.since(x.At)), hours(r.plan.Totals.SteepOut))))
 	}
 }
 

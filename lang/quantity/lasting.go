@@ -1,6 +1,9 @@
 package quantity
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // Lengths of time are told in a unit in which they are a plain number: 40 min, not
 // 0.67 h, and 24 h, not 0.14 weeks.
@@ -8,7 +11,9 @@ import "fmt"
 // Lasting writes a length of time of so many s: 36 s, 40 min, 9.5 h, 6.2 days.
 func Lasting(s float64) string {
 	switch {
-	case !(s >= 90): // also what is not a number
+	case math.IsNaN(s) || math.IsInf(s, 0):
+		return "unknown"
+	case s < 90:
 		return Rounded(s, 0) + " s"
 	case s < 2*hour:
 		return fmt.Sprintf("%.0f min", s/minute)

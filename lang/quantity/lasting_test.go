@@ -13,7 +13,7 @@ func TestALengthOfTimeIsAPlainNumberOfAFittingUnit(t *testing.T) {
 	} {
 		assert.Equal(t, want, Lasting(s), "%g s", s)
 	}
-	assert.Equal(t, "unknown s", Lasting(math.NaN()))
+	assert.Equal(t, "unknown", Lasting(math.NaN()))
 }
 
 func TestALengthOfTimeIsInTheUnitWrittenWhereThatFits(t *testing.T) {
