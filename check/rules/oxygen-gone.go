@@ -27,7 +27,7 @@ var oxygenGone = Rule{
 			if t.Value > most {
 				soak, stands := c.stepAt(t.Place), math.Round(t.Value/360)*360 // to a tenth of an hour
 				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, lasting(soak, stands), lasting(soak, most)))
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, stands-most))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, t.Value-most))
 				c.Note(f)
 			}
 		}
