@@ -44,12 +44,12 @@ func (q Quantity) Lasting(s float64) string {
 func plainly(s float64) string {
 	for _, name := range []string{"days", "h", "min"} {
 		u := lookup(name)
-		least := 2 * u.Factor
+		least, places := 2*u.Factor, u.sensible(s/u.Factor)
 		if name == "min" {
-			least = 1.5 * u.Factor
+			least, places = 1.5*u.Factor, 0
 		}
 		if s >= least {
-			return written{round(s/u.Factor, u.sensible(s/u.Factor), 0), u}.text()
+			return written{round(s/u.Factor, places, 0), u}.text()
 		}
 	}
 	return written{round(s, 0, 0), lookup("s")}.text()

@@ -29,6 +29,7 @@ func TestALengthOfTimeIsInTheUnitWrittenWhereThatFits(t *testing.T) {
 		{"5 h", 300 * hour, "12.5 days"},
 		{"200 h", 240 * hour, "240 h"},
 		{"1 h", 14 * 60, "14 min"},
+		{"8 h", 3333, "56 min"},
 		{"5 min", day, "24 h"},
 		{"5 min", 14 * day, "14 days"},
 		{"2000 min", 1440 * 60, "1440 min"},
