@@ -2,6 +2,7 @@ package check
 
 import (
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -62,6 +63,16 @@ var bookSlips = []bookSlip{
 	{"°F, with two digits swapped", "26-03", []string{"bed 17.3 °C", "bed 36.1 °F"}, "reading-doubtful", "bed 36.1 °F"},
 	{"a tare left out", "26-03", []string{"  sample 20.00 g", "  tare 0.9 kg\n  sample 20.00 g", "7.41 kg", "8.31 kg", "8.66 kg", "9.56 kg", "9.29 kg", "10.19 kg", "8.68 kg", "9.58 kg", "7.39 kg", "8.29 kg", "5.46 kg", "6.36 kg", "5.15 kg", "6.05 kg", "4.98 kg", "5.88 kg"}, "reading-doubtful", "5.71 kg"},
 	{"a bag with two digits swapped", "26-03", []string{"  sample 20.00 g", "  bag 100 g at the start\n  sample 20.00 g", "weighed 8.68 kg", "weighed bag 114 g"}, "reading-doubtful", "114 g"},
+	{"the air above the malt hotter than the air into it", "26-03", []string{"air-off 29.1 °C", "air-off 60.0 °C"}, "reading-doubtful", "air-off 60.0 °C"},
+	{"the air above the malt as hot as in the cure", "26-03", []string{"air-off 29.1 °C", "air-off 79.0 °C"}, "reading-doubtful", "air-off 79.0 °C"},
+	{"the air into the malt as hot as in the cure", "26-03", []string{"air-off 29.1 °C at 01:59", "air-on 79.0 °C at 01:59"}, "reading-doubtful", "air-on 79.0 °C"},
+	{"turned on the kiln", "26-03", []string{"  read    air-off 37.2 °C", "  turned  at 03:30\n  read    air-off 37.2 °C"}, "record-out-of-order", "turned  at 03:30"},
+	{"turned behind the cure", "26-03", []string{"  weighed 4.98 kg", "  turned  at 16:30\n  weighed 4.98 kg"}, "record-out-of-order", "turned  at 16:30"},
+	{"felt on the kiln", "26-03", []string{"  read    air-off 37.2 °C", "  felt    rub chalky at 03:30\n  read    air-off 37.2 °C"}, "record-out-of-order", "felt    rub chalky at 03:30"},
+	{"water read on the floor", "26-03", []string{"  turned  at 06:30\n  counted chit 86 of", "  read    water 13.6 °C at 06:25\n  turned  at 06:30\n  counted chit 86 of"}, "record-out-of-order", "read    water 13.6 °C at 06:25"},
+	{"water for the bed", "26-03", []string{"read    bed 17.5 °C at 14:20", "read    water 17.5 °C at 14:20"}, "record-out-of-order", "read    water 17.5 °C at 14:20"},
+	{"malt a little heavier without its rootlets", "26-03", []string{"4.98 kg clean", "5.17 kg clean"}, "reading-doubtful", "5.17 kg"},
+	{"a step changed twice", "26-05", []string{"changed soak 3 to 6 h", "changed soak 3 to 7 h because \"the cat was ill\"\n  changed soak 3 to 6 h"}, "written-twice", `changed soak 3 to 6 h because "it had its weight an hour early"`},
 	{"a wrong step", "26-03", []string{"  read    room 20.9 °C at 19:14\n  weighed 7.39 kg at 2026-03-13 01:14 after wither\n", "", "after germinate", "after wither", "at 01:59", "at 2026-03-13 01:59"}, "reading-doubtful", "8.68 kg"},
 }
 
@@ -106,6 +117,51 @@ func TestSlipsInARecordAreFound(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Who weighs the malt again may have weighed it better: which weight counts is noted.
+func TestMaltThatIsWeighedTwiceIsNoted(t *testing.T) {
+	const once = "  weighed 4.98 kg clean malt at 18:09\n"
+	again := func(line string) []finding.Finding {
+		return withSlip(t, bookSlip{file: "26-03", replaced: []string{once, once + line}})
+	}
+	found := again("  weighed 4.93 kg clean malt at 18:30\n")
+	require.Len(t, found, 1)
+	assert.Equal(t, "written-twice", found[0].Rule)
+	assert.Equal(t, finding.Note, found[0].Severity)
+	assert.Contains(t, found[0].Message, "the yield goes by this line, 4.93 kg")
+	assert.Empty(t, again("  weighed 5.01 kg clean malt at 2026-03-28 18:30\n"), "in store it takes up water")
+}
+
+// What a house does otherwise than most is no slip.
+func TestWhatIsDoneOnTheKilnIsNoSlip(t *testing.T) {
+	for name, replaced := range map[string][]string{
+		"turned while it withers":  {"  weighed 7.39 kg", "  turned  at 22:00\n  weighed 7.39 kg"},
+		"turned when it is moved":  {"  read    air-off 29.1 °C", "  turned  at 01:30\n  read    air-off 29.1 °C"},
+		"a thermostat that swings": {"air-off 59.3 °C", "air-off 67.0 °C"},
+		"changed in time and heat": {"  weighed 4.98 kg", "  changed soak 3 to 8 h because \"I was late\"\n  changed soak 3 to water 12 °C because \"it was cold\"\n  weighed 4.98 kg"},
+	} {
+		assert.Empty(t, withSlip(t, bookSlip{file: "26-03", replaced: replaced}), name)
+	}
+}
+
+// Malt that is stirred on the kiln may be written as turned.
+func TestMaltThatIsStirredMayBeWrittenAsTurned(t *testing.T) {
+	const example = "floor-kiln.malt"
+	text, err := os.ReadFile("../examples/" + example)
+	require.NoError(t, err)
+	root, err := process.OpenRoot("../examples")
+	require.NoError(t, err)
+	defer root.Close()
+	h, _ := process.Load(example, text, ".", root)
+	record := inventedOf(t, h.Processes[0], 0).Text
+	onKiln := regexp.MustCompile(`( *read +air-off \S+ °C at (?:\S+ )?(\d\d:\d\d)\n)`)
+	require.Regexp(t, onKiln, record)
+	record = onKiln.ReplaceAllString(record, "$1  turned at $2\n")
+	assert.Empty(t, saidOf(t, "../examples", "use \""+example+"\"\n"+record))
+	still := regexp.MustCompile(`\n *stir [^\n]*`).ReplaceAllString(string(text), "")
+	require.NotEqual(t, string(text), still)
+	assert.Contains(t, strings.Join(saidOf(t, "../examples", still+record), "\n"), "this is of the growing piece")
 }
 
 func TestHonestRecordsRaiseNothing(t *testing.T) {

@@ -72,12 +72,15 @@ func outside(c process.Change, low, high, least, most float64) string {
 	said := fmt.Sprintf("%s was changed to %s, which is", stepWords(&c.Step), c.To.Range.Range)
 	switch {
 	case low < least:
-		return fmt.Sprintf("%s %s than any %s: %s at the least", said, words[0], c.Step.Kind.Text, c.To.Low.Like(least))
+		return fmt.Sprintf("%s %s than any %s: %s at the least", said, words[0], c.Step.Kind.Text, likeOf(c, least))
 	case high > most:
-		return fmt.Sprintf("%s %s than any %s: %s at the most", said, words[1], c.Step.Kind.Text, c.To.Low.Like(most))
+		return fmt.Sprintf("%s %s than any %s: %s at the most", said, words[1], c.Step.Kind.Text, likeOf(c, most))
 	}
 	return ""
 }
+
+// likeOf writes a bound of a change in the unit of the change.
+func likeOf(c process.Change, si float64) string { return c.To.Low.Lasting(si) }
 
 // unlike is by how many times a changed time may differ from that of the process: h and
 // min are 60 apart.

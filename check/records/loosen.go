@@ -10,6 +10,10 @@ import (
 const (
 	coldest = 20.0 // °C, of air off a kiln, whatever comes onto it
 	indoors = 6.0  // K by which a room may differ from what the site says, besides the thermometer
+
+	early     = hour // by which a step of the kiln may begin before the least that those before it take, s
+	swings    = 3.0  // K by which a thermostat may heat above what it is set to (common practice)
+	heatError = 1.2  // K, standard deviation of a thermometer in air that is heated so
 )
 
 // loosen takes back what is said of temperatures that an honest record may have
@@ -29,10 +33,13 @@ func (h *held) loosen() {
 			h.off[i] = beyond(item, expected-indoors, expected+indoors)
 		case t.Where == "air-off" || t.Where == "malt":
 			low := min(coldest, expected)
-			_, high := h.heat()
-			h.off[i] = beyond(item, low, max(high+h.offset, low))
+			_, high := h.heat(item.Reading)
+			high = max(high+h.offset, low)
+			if h.off[i] = beyond(item, low, high); h.off[i] > 0 && h.steady() {
+				h.off[i] = max(h.off[i], (item.Observed-high-swings)/heatError)
+			}
 		case t.Where == "air-on" || t.Where == "oven":
-			low, high := h.heat()
+			low, high := h.heat(item.Reading)
 			h.off[i] = beyond(item, min(low+h.offset, expected), max(high+h.offset, expected))
 		}
 	}
@@ -43,15 +50,65 @@ func beyond(item *evidence.Item, low, high float64) float64 {
 	return (item.Observed - min(max(item.Observed, low), high)) / item.Error
 }
 
-// heat is the least and the most that the kiln is set to, °C.
-func (h *held) heat() (low, high float64) {
+// steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
+func (h *held) steady() bool {
+	st := h.trial.Process.Stage(process.KilnStage)
+	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == "electric" || st.Kiln.Fired.Text == "gas")
+}
+
+// heat is the least that the kiln is set to, and the most by the time of a reading, °C:
+// nothing in it is hotter than the fire has been. A line behind the reading which says
+// that a step had ended bounds it; else the steps begin no sooner than they can.
+func (h *held) heat(x *process.Reading) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
+	ended, open := h.nextEnd(x), h.openFor(x)
 	for _, st := range h.centre.Stages {
+		if st.Kind != process.KilnStage {
+			continue
+		}
+		count, reached := map[string]int{}, false
 		for _, s := range st.Steps {
-			if st.Kind == process.KilnStage && s.Temperature.Known && s.Kind != process.Cool {
-				low, high = min(low, s.Temperature.From), max(high, s.Temperature.To)
+			kind := string(s.Kind)
+			count[kind]++
+			if s.Temperature.Known && s.Kind != process.Cool {
+				low = min(low, s.Temperature.From)
+				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
+					high = max(high, s.Temperature.To)
+				}
 			}
+			reached = reached || ended != nil && ended.Kind.Text == kind && ended.Number <= count[kind]
 		}
 	}
 	return low, high
+}
+
+// nextEnd is the first step of the kiln of which a line behind a reading says that it had
+// ended; nil where none does.
+func (h *held) nextEnd(x *process.Reading) *process.StepName {
+	behind := false
+	for i := range h.trial.Batch.Readings {
+		y := &h.trial.Batch.Readings[i]
+		if behind && y.After != nil && shows(y) == drying {
+			return y.After
+		}
+		behind = behind || y.Place == x.Place
+	}
+	return nil
+}
+
+// openFor is for how long the kiln can have been heated by the time of a reading, s: since
+// the line before by which the piece still grew or withered. Where none says that, nobody
+// knows.
+func (h *held) openFor(x *process.Reading) float64 {
+	since := math.Inf(1)
+	for i := range h.trial.Batch.Readings {
+		y := &h.trial.Batch.Readings[i]
+		if y.Place == x.Place {
+			break
+		}
+		if !y.At.IsZero() && !x.At.IsZero() && y.After != nil && shows(y) == growing {
+			since = x.At.Sub(y.At.Time).Seconds()
+		}
+	}
+	return since
 }

@@ -53,11 +53,18 @@ const hour, day = 3600.0, 24 * 3600.0
 // follows it, and a stage before the one that it comes from.
 func (r *record) order() {
 	list := r.batch.Readings
+	r.offTheFloor()
 	r.lateSteps()
 	latest := -1 // the reading of the latest step so far
 	for i := range list {
 		x := &list[i]
-		if k := r.stageBefore(i); k >= 0 {
+		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
+			if shows(&list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
+				f := recordOutOfOrder.At(list[k].Place, fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(&list[k])))
+				f.Related = []finding.Related{{Place: x.Place, Message: "a line of " + shownWords[shows(x)]}}
+				r.slip(k, f)
+				continue
+			}
 			f := recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(&list[k])))
 			f.Related = []finding.Related{{Place: list[k].Place, Message: "the later line"}}
 			r.slip(i, f)
@@ -143,6 +150,9 @@ func (r *record) contradicts(i, k int) bool {
 	if x.At.IsZero() || y.At.IsZero() || x.After != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
 		return false
 	}
+	if y.Kind == process.Turned && shows(x) == drying && r.stirred() {
+		return false
+	}
 	return shows(x) == growing || y.At.Sub(x.At.Time).Seconds() > overlap
 }
 
@@ -184,11 +194,15 @@ func (r *record) earlyGrowth() {
 		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
 			continue
 		}
-		if shows(x) < growing || r.since(x.At) >= early {
+		most := early
+		if shows(x) == drying { // days of growing lie between
+			most = r.plan.Totals.SteepOut
+		}
+		if shows(x) < growing || r.since(x.At) >= most {
 			continue
 		}
-		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %.1f h after the beginning the grain is in the steep, which takes %.1f h",
-			shownWords[shows(x)], r.since(x.At)/hour, r.plan.Totals.SteepOut/hour)))
+		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
+			shownWords[shows(x)], hours(r.since(x.At)), hours(r.plan.Totals.SteepOut))))
 	}
 }
 

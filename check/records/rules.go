@@ -19,9 +19,9 @@ var (
 	recordOutOfOrder = rule("record-out-of-order", finding.Caution, "a line that is not in the order of the work",
 		"growing begins when the steep is over, and drying when the growing is; what is reckoned from the record takes it at its word", "look at the step and the time of both lines",
 		"", "weighed 8.66 kg at 14:00 after soak 2\nweighed 7.41 kg at 2026-03-07 06:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1\nweighed 8.66 kg at 2026-03-07 06:00 after soak 2")
-	writtenTwice = rule("written-twice", finding.Caution, "a reading that is written twice",
+	writtenTwice = rule("written-twice", finding.Caution, "a reading, or a change of a step, that is written twice",
 		"it counts for two, and mostly one of them was meant for another step or time", "take one of them out, or put it right",
-		"two weighings of one step that differ are left alone", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
+		"two weighings of one step that differ are left alone; of the clean malt it is noted which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
 	timeDoubtful = rule("time-doubtful", finding.Caution, "a step that took far longer or shorter by the clock than the process gives it",
 		"a date is easily a day off, and every line below it without a date follows", "look at both dates; what was done otherwise is written with changed",
 		"fourteen hours more or less are left alone, and so is what waits for a condition within its allowance",

@@ -50,6 +50,12 @@ func (r *record) likely(h *held, i int, expected float64) string {
 // between writes what lies between two values in the unit of a quantity.
 func between(q quantity.Quantity, low, high float64) string {
 	from, to := about(q, low), about(q, high)
+	if from == to { // it is written too coarsely to show that they differ
+		from, to = q.Like(low), q.Like(high)
+	}
+	if from == to {
+		return "about " + to
+	}
 	number, unit, one := strings.Cut(from, " ")
 	if one && !strings.Contains(unit, " ") {
 		from = number

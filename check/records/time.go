@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/process"
+	"maltwright/lang/quantity"
 )
 
 const (
@@ -115,6 +116,9 @@ func days(n float64) string {
 
 // hours writes a length of time as it is told of a batch.
 func hours(s float64) string {
+	if s < 2*hour {
+		return quantity.Lasting(s)
+	}
 	if s < 72*hour {
 		return fmt.Sprintf("%.0f h", s/hour)
 	}

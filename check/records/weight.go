@@ -51,12 +51,21 @@ func (r *record) gained(h *held, i int) int {
 		} else if !dries(t.Stage) {
 			return -1
 		}
-		if item.Observed > x.Observed*(1+heavier) {
+		if item.Observed > x.Observed*(1+heavierBy(item.Reading, x.Reading)) {
 			return k
 		}
 		return -1
 	}
 	return -1
+}
+
+// heavierBy is by what share malt may seem to have gained: its rootlets are some hundredths
+// of it, so that on the day that it was weighed with them it weighs no more without them.
+func heavierBy(x, before *process.Reading) float64 {
+	if x.Clean && !before.Clean && !x.At.IsZero() && !before.At.IsZero() && x.At.Sub(before.At.Time).Seconds() <= day {
+		return 0
+	}
+	return heavier
 }
 
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:

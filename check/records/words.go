@@ -50,7 +50,47 @@ func (r *record) twice() {
 		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
 		r.slip(i, f)
 	}
+	r.cleanTwice()
+	r.changedTwice()
 }
+
+// onceClean is how long two weighings of the clean malt are of one and the same, s: later
+// it may have taken up water.
+const onceClean = day
+
+// cleanTwice notes malt that was weighed twice without its rootlets: the yield goes by the
+// last.
+func (r *record) cleanTwice() {
+	list := r.batch.Readings
+	for i := range list {
+		x := &list[i]
+		k := slices.IndexFunc(list[:i], func(y process.Reading) bool { return y.Clean && y.OfBag == x.OfBag })
+		if !x.Clean || k < 0 || r.aside[i] || r.aside[k] || list[k].At.IsZero() || x.At.IsZero() || x.At.Sub(list[k].At.Time).Seconds() > onceClean {
+			continue
+		}
+		f := writtenTwice.At(x.Place, fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", list[k].Weight, x.Weight))
+		f.Severity = finding.Note
+		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
+		r.note(f)
+	}
+}
+
+// changedTwice finds a step that is changed twice, each time to another time, or to
+// another heat.
+func (r *record) changedTwice() {
+	list := r.batch.Changes
+	for i := range list {
+		k := slices.IndexFunc(list[:i], func(c process.Change) bool { return sameStep(&c.Step, &list[i].Step) && c.To.Where == list[i].To.Where })
+		if k < 0 {
+			continue
+		}
+		f := writtenTwice.At(list[i].Place, fmt.Sprintf("%s is changed above already, to %s", stepWords(&list[i].Step), list[k].To.Range.Range))
+		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
+		r.note(f)
+	}
+}
+
+func sameStep(a, b *process.StepName) bool { return a.Kind.Text == b.Kind.Text && a.Number == b.Number }
 
 // same tells whether two lines are of the same look: one step, or one time, and the same
 // value.
@@ -60,7 +100,7 @@ func same(a, b *process.Reading) bool {
 		return false
 	case (a.After == nil) != (b.After == nil):
 		return false
-	case a.After != nil && (a.After.Kind.Text != b.After.Kind.Text || a.After.Number != b.After.Number):
+	case a.After != nil && !sameStep(a.After, b.After):
 		return false
 	case a.After == nil && !a.Clean && !a.At.Equal(b.At.Time):
 		return false

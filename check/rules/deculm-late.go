@@ -21,7 +21,7 @@ var deculmLate = Rule{
 			return
 		}
 		if most := c.Limit("deculm-wait", day); st.Within.SI > most {
-			c.Note(r.At(st.Within.Place, fmt.Sprintf("the malt may wait %s for its deculming, and %s is the longest", st.Within, st.Within.Like(most))))
+			c.Note(r.At(st.Within.Place, fmt.Sprintf("the malt may wait %s for its deculming, and %s is the longest", st.Within, st.Within.Lasting(most))))
 		}
 	},
 }

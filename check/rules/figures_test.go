@@ -27,6 +27,9 @@ var noFigures = []struct {
 	{"less than nothing of what cannot be", regexp.MustCompile(`(^|\s)[-−]\d[\d.]* ?(%|kg|g|l|min|h|days|cm|points)`)},
 	{"a unit of the models", regexp.MustCompile(`kg/kg|m³/s|m3/s|\bJ\b`)},
 	{"nothing of a unit", regexp.MustCompile(`(^|[^\d.,])0(\.0+)? (s|min|h|days|kg|g|lb|l|m2|m3|m3/h|m³|cm|m|kWh|times)\b`)},
+	{"a time in too long a unit", regexp.MustCompile(`\b0(\.\d+)? (weeks|months)\b|\b0\.0\d* (h|days)\b|\b0\.\d{3,} (min|h|days)\b`)},
+	{"a time in too short a unit", regexp.MustCompile(`\b\d{4,}(\.\d+)? (s|min)\b|\b\d{5,}(\.\d+)? h\b`)},
+	{"next to nothing of a unit", regexp.MustCompile(`\b0\.000\d+ (l|kg|lb|m3|m2|kW|ft2|gal-us)\b`)},
 	{"digits that mean nothing", regexp.MustCompile(`\d\.\d{5,}|\d{8,}`)},
 }
 

@@ -32,7 +32,7 @@ var firstSoakLong = Rule{
 		if points < sensitive-1e-6 || !ok || first.seconds <= firstSoakMost+60 {
 			return
 		}
-		f := r.At(timeAt(first.step), fmt.Sprintf("the first soak lasts %s, and the lot is sensitive to water: in 8 ml %.0f points fewer germinate than in 4 ml", Hours(first.seconds), points))
+		f := r.At(timeAt(first.step), fmt.Sprintf("the first soak lasts %s, and the lot is sensitive to water: in 8 ml %.0f points fewer germinate than in 4 ml", lasting(first.step, first.seconds), points))
 		f.Related = []finding.Related{{Place: eight.place, Message: "the test in 8 ml"}}
 		c.Note(f)
 	},

@@ -26,6 +26,10 @@ var germinationTestOld = Rule{
 			c.NotJudged(r, "no germination test has a date")
 			return
 		}
+		if f, ok := wrongDate(r, g, c.On); ok {
+			c.Note(f)
+			return
+		}
 		against, says := last, "this test is %.0f weeks older than the newest of the lot, and 8 weeks is the most"
 		if c.On != "" {
 			against, says = c.On, "on the day of the first soak this test is %.0f weeks old, and 8 weeks is the most"
@@ -44,6 +48,44 @@ var germinationTestOld = Rule{
 		}
 	},
 }
+
+// lotKeeps is how far apart the tests of one lot can be: barley is of one harvest, and
+// dies in store in some years (common practice).
+const lotKeeps = 5 * 365 * 24 * time.Hour
+
+// wrongDate finds a test that lies years behind another of its lot, or behind the day of
+// the first soak: it is the later date that is to be looked at first, since the tests of
+// that day are taken for the newest.
+func wrongDate(r finding.Rule, g *process.Grain, on string) (f finding.Finding, ok bool) {
+	first, last := -1, -1
+	for i, t := range g.Germination {
+		switch d := dateOf(t); {
+		case d == "":
+		case first < 0:
+			first, last = i, i
+		case d < dateOf(g.Germination[first]):
+			first = i
+		case d > dateOf(g.Germination[last]):
+			last = i
+		}
+	}
+	if first < 0 {
+		return f, false
+	}
+	late, early := g.Germination[last].On, g.Germination[first].On
+	if gap, known := apart(early.Text, late.Text); known && gap > lotKeeps {
+		f = r.At(late.Place, fmt.Sprintf("this test is %s years after that of %s, which no lot keeps; one of the two dates is wrong", years(gap), early.Text))
+		f.Related = []finding.Related{{Place: early.Place, Message: "the other date"}}
+	} else if gap, known = apart(on, late.Text); known && gap > lotKeeps {
+		f = r.At(late.Place, fmt.Sprintf("this test is %s years after the first soak, on %s", years(gap), on))
+	} else {
+		return f, false
+	}
+	f.Hint = "look at the years"
+	return f, true
+}
+
+func years(d time.Duration) string { return fmt.Sprintf("%.0f", d.Hours()/24/365.25) }
 
 // testKeeps is how long a germination test says something (common practice).
 const testKeeps = 8 * 7 * 24 * time.Hour

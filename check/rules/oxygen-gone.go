@@ -2,8 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 )
 
@@ -22,12 +25,25 @@ var oxygenGone = Rule{
 		most := c.Limit("airless-time", airlessUsual(c))
 		for _, t := range worstOfEach(c.troubles(forecast.OxygenGone)) {
 			if t.Value > most {
-				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, Hours(t.Value), Hours(most)))
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", Hours(t.Value-most))
+				soak, stands := c.stepAt(t.Place), math.Round(t.Value/360)*360 // to a tenth of an hour
+				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, lasting(soak, stands), lasting(soak, most)))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, t.Value-most))
 				c.Note(f)
 			}
 		}
 	},
+}
+
+// stepAt is the step that stands at a place; nil for none.
+func (c *Case) stepAt(place source.Place) *process.Step {
+	for _, st := range c.Process.Stages {
+		for _, s := range everyStep(st.Steps) {
+			if s.Place == place {
+				return s
+			}
+		}
+	}
+	return nil
 }
 
 // worstOfEach keeps one trouble for each place: of a soak in a repeat the worst time.

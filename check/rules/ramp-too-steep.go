@@ -32,7 +32,7 @@ var rampTooSteep = Rule{
 				continue
 			}
 			f := r.At(s.From.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
-			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", Hours((s.From.High.SI-s.From.Low.SI)/most))
+			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", s.Over.Lasting((s.From.High.SI-s.From.Low.SI)/most))
 			c.Note(f)
 		}
 	},

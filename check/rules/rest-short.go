@@ -28,7 +28,7 @@ var restShort = Rule{
 				rest = st.Rest.Range.High
 			}
 			if least := c.Limit("store-rest", 14*day); rest.SI < least*(1-1e-9) {
-				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Like(least))))
+				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Lasting(least))))
 			}
 		}
 	},

@@ -29,7 +29,7 @@ var soakTooLong = Rule{
 				continue
 			}
 			if w.seconds > most+60 && !c.airless(w.step) {
-				c.Note(r.At(timeAt(w.step), fmt.Sprintf("%s is long for %s in still water: %s is the most", Hours(w.seconds), c.Profile.Grain.Name, Hours(most))))
+				c.Note(r.At(timeAt(w.step), fmt.Sprintf("%s is long for %s in still water: %s is the most", lasting(w.step, w.seconds), c.Profile.Grain.Name, lasting(w.step, most))))
 			}
 		}
 	},
@@ -45,7 +45,7 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 		above   string
 	}{{p.SoakLost*hour + 60, true, ""}, {p.TepidLost * hour, known && low > p.TepidWater+sameWarmth, fmt.Sprintf(" above %s", c.Degrees(p.TepidWater))}} {
 		if lost.is && w.seconds >= lost.seconds {
-			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", Hours(w.seconds), p.Grain.Name, Hours(lost.seconds), lost.above))
+			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", lasting(w.step, w.seconds), p.Grain.Name, lasting(w.step, lost.seconds), lost.above))
 			f.Severity = finding.Fault
 			return f, true
 		}

@@ -26,7 +26,7 @@ var steepWaterWarm = Rule{
 			f := r.At(place, fmt.Sprintf("steep water of %s is warm for %s: %s is the most", c.Degrees(high), c.Profile.Grain.Name, c.Degrees(warm)))
 			if hot := c.Profile.HotWater; low > hot+1e-6 && w.seconds > hotFor {
 				f.Severity = finding.Fault
-				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", Hours(w.seconds), c.Degrees(low), c.Profile.Grain.Name, c.Degrees(hot))
+				f.Message = fmt.Sprintf("%s in water of %s is too hot for %s: above %s 4 h is the most", lasting(w.step, w.seconds), c.Degrees(low), c.Profile.Grain.Name, c.Degrees(hot))
 			}
 			if hint, ok := fahrenheitMeant(place.Text(), high); ok {
 				f.Hint = hint

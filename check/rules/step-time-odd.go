@@ -125,11 +125,15 @@ var timeUnits = []struct {
 	s    float64
 }{{"min", 60}, {"h", hour}, {"days", day}, {"weeks", 7 * day}}
 
+// leastMeant and mostMeant are the least and the most that anybody writes of a unit of
+// time: half an hour is 0.5 h, and a week is 7 days.
+const leastMeant, mostMeant = 0.1, 1000
+
 // unitMeant gives the same number in the unit in which it would be usual, or "".
 func unitMeant(q process.Quantity, usual profile.Band) string {
 	number, unit, ok := strings.Cut(q.String(), " ")
 	of, err := strconv.ParseFloat(number, 64)
-	if !ok || err != nil || strings.Contains(unit, " ") {
+	if !ok || err != nil || of < leastMeant || of > mostMeant || strings.Contains(unit, " ") {
 		return ""
 	}
 	for _, u := range timeUnits {

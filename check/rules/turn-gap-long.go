@@ -76,6 +76,6 @@ func (c *Case) turnGap(r finding.Rule, st *process.Stage) {
 	case c.Forecast == nil && moved == most && gap <= 2*most:
 		c.NotJudged(r, "how deep the piece lies is not known without a forecast")
 	default:
-		c.Note(r.At(st.Turn.Place, fmt.Sprintf("from one turn to the next the piece lies %s%s, and %s is the longest", st.Turn, bed, st.Turn.Like(moved))))
+		c.Note(r.At(st.Turn.Place, fmt.Sprintf("from one turn to the next the piece lies %s%s, and %s is the longest", st.Turn, bed, st.Turn.Lasting(moved))))
 	}
 }

@@ -2,6 +2,7 @@ package rules_test
 
 import (
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"maltwright/check"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
+	"maltwright/lang/process"
 	"maltwright/lang/quantity"
 )
 
@@ -70,6 +72,38 @@ func TestFindingsAreInTheUnitsOfTheFile(t *testing.T) {
 		})
 	}
 	assert.Greater(t, told, len(rules.All()), "the findings are there in these units too")
+}
+
+// The findings of the words are in the units of the file as well: of each of their rules
+// there is a broken example, beside the house that it uses.
+func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
+	t.Parallel()
+	used := files{}
+	paths, err := filepath.Glob("../../examples/broken/*.malt")
+	require.NoError(t, err)
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		used[filepath.Base(path)] = inBritish(t, string(text))
+	}
+	told := 0
+	for _, r := range process.Rules() {
+		text, has := used[r.Name+".malt"]
+		if !has {
+			continue
+		}
+		t.Run(r.Name, func(t *testing.T) {
+			for _, f := range check.File(r.Name+".malt", []byte(text), ".", used, check.Options{}).Findings {
+				told++
+				for _, said := range ownWords(f) {
+					if m := metric.FindString(said); m != "" && !strings.Contains(text, strings.TrimSpace(m)) {
+						t.Errorf("%s: %s [%s]", m, said, f.Rule)
+					}
+				}
+			}
+		})
+	}
+	assert.Greater(t, told, len(process.Rules())/2, "the findings are there in these units too")
 }
 
 // ownWords are the sentences that a finding says of this file: without what it says

@@ -35,7 +35,7 @@ var waterNeverChanged = Rule{
 			return
 		}
 		if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {
-			c.Note(r.At(timeAt(soaks[0].step), fmt.Sprintf("the one water of the steep is not changed for %s, and %s is the most", Hours(soaks[0].seconds), Hours(most))))
+			c.Note(r.At(timeAt(soaks[0].step), fmt.Sprintf("the one water of the steep is not changed for %s, and %s is the most", lasting(soaks[0].step, soaks[0].seconds), lasting(soaks[0].step, most))))
 		}
 	},
 }

@@ -4,20 +4,19 @@ import (
 	"fmt"
 	"strings"
 
+	"maltwright/lang/process"
 	"maltwright/lang/quantity"
 )
 
 // Hours writes a length of time: 36 s, 40 min, 9.5 h, 6.2 days.
-func Hours(s float64) string {
-	switch {
-	case s < 90:
-		return quantity.Rounded(s, 0) + " s"
-	case s < 90*60:
-		return fmt.Sprintf("%.0f min", s/60)
-	case s < 48*3600:
-		return fmt.Sprintf("%.1f h", s/3600)
+func Hours(s float64) string { return quantity.Lasting(s) }
+
+// lasting writes a length of time beside that of a step, as the step has it written.
+func lasting(step *process.Step, s float64) string {
+	if step != nil && step.For != nil {
+		return step.For.Lasting(s)
 	}
-	return fmt.Sprintf("%.1f days", s/86400)
+	return Hours(s)
 }
 
 // fahrenheitMeant is the hint where a temperature in °C that no living grain bears

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
 )
 
 // A house in which nobody is up for so many hours of a day, or by day, is hardly meant.
@@ -26,16 +27,18 @@ func (b *builder) awakeSense(c *Clock) {
 			byDay += 1.0 / 60
 		}
 	}
-	odd := ""
+	said := ""
 	switch {
+	case hours == 0:
+		said = fmt.Sprintf("by %s nobody is ever awake", c.Place.Text())
 	case hours < leastAwake:
-		odd = fmt.Sprintf("nobody is awake for more than %.2g h of the day", hours)
+		said = fmt.Sprintf("%s is only %s of the day, and nearly every visit falls due when nobody is awake", c.Place.Text(), quantity.Lasting(hours*3600))
 	case byDay < 1:
-		odd = "nobody is awake by day"
+		said = fmt.Sprintf("%s is the night, and every visit by day falls due when nobody is awake", c.Place.Text())
 	default:
 		return
 	}
-	f := unusualFigure.At(c.Place, fmt.Sprintf("by %s %s, and every visit falls into the night", c.Place.Text(), odd))
+	f := unusualFigure.At(c.Place, said)
 	f.Severity = finding.Note
 	f.Hint = "write when somebody can look after the grain; the first time is when the day begins"
 	b.note(f)

@@ -37,7 +37,9 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 		if err != nil {
 			return "unknown"
 		}
-		if n := si / unitSI(num); n > 0 && n < 10 {
+		if n, fine := si/unitSI(num), finer[num]; n > 0 && n < leastOfUnit && fine != "" {
+			return atLeastOf(si, fine)
+		} else if n > 0 && n < 10 {
 			return inTwoDigits(n) + " " + num
 		}
 		return made.String()
@@ -47,6 +49,19 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 		return band.String(), unit, each
 	}
 	return strings.TrimSuffix(write(band.Low.SI*scale), " "+num) + " to " + write(band.High.SI*scale), unit, each
+}
+
+// finer are the units in which a share is told of which there is less than leastOfUnit.
+var finer = map[string]string{"l": "ml", "kg": "g", "m3": "l", "m3/h": "l/min", "kW": "W", "lb": "oz", "m2": "cm2", "g": "mg"}
+
+const leastOfUnit = 0.001
+
+// atLeastOf writes a share, of which there may be next to nothing.
+func atLeastOf(si float64, unit string) string {
+	if si < leastOfUnit*unitSI(unit) {
+		return fmt.Sprintf("less than %g %s", leastOfUnit, unit)
+	}
+	return quantity.About(si, unit)
 }
 
 // inTwoDigits writes a number between nothing and ten: 2.5, 0.0042.

@@ -98,6 +98,9 @@ func inUnitsOf(written, band quantity.Range) string {
 func converted(end, like quantity.Quantity) string {
 	unit := like.Unit()
 	made, err := quantity.In(end.SI, unit)
+	if end.Dimension == quantity.Time {
+		return like.Lasting(end.SI)
+	}
 	if err != nil || made.Dimension != end.Dimension {
 		return like.Like(end.SI)
 	}

@@ -71,7 +71,7 @@ func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension, unit s
 		if unit != "" {
 			f.Hint += place.Text() + " " + unit
 		} else {
-			f.Hint += sample(dims[0], place.Text())
+			f.Hint += place.Text() + " " + unitLikely(dims[0], place.File)
 		}
 		r.note(f)
 		return made, false

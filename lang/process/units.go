@@ -31,7 +31,7 @@ func (p *Process) DegreesBetween(low, high float64) string {
 func (p *Process) Depth(m float64) string {
 	const inch = 0.0254
 	switch in := m / inch; {
-	case !p.british():
+	case !p.British():
 		return quantity.Depth(m)
 	case in < 4:
 		return quantity.Rounded(in, 1) + " in"
@@ -51,7 +51,7 @@ func (p *Process) Volume(m3 float64) string { return p.about(m3, "m3", "ft3") }
 func (p *Process) Airflow(si float64) string { return p.about(si, "m3/h", "cfm") }
 
 func (p *Process) about(si float64, metric, british string) string {
-	if p.british() {
+	if p.British() {
 		metric = british
 	}
 	return quantity.About(si, metric)
@@ -67,8 +67,8 @@ func (p *Process) Fahrenheit() bool {
 	return false
 }
 
-// british tells whether it is written in lb, ft2 and the like.
-func (p *Process) british() bool {
+// British tells whether it is written in lb, ft2 and the like.
+func (p *Process) British() bool {
 	for _, q := range p.written() {
 		if british[q.Unit()] != "" {
 			return true

@@ -74,7 +74,7 @@ func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
 	last := took[len(took)-1]
 	r.trouble(AirShort, s.Place, carries, fmt.Sprintf(
 		"the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
-		r.weight(water), quantity.Rounded(100*wanted, 1), r.weight(carries), quantity.Say(last.End-last.Start, "h")))
+		r.weight(water), quantity.Rounded(100*wanted, 1), r.weight(carries), lasting(s, last.End-last.Start)))
 }
 
 // weight writes roughly how much water it is, in the unit of the charge.

@@ -28,7 +28,8 @@ func (r *run) siteOf() site {
 	if given == nil {
 		given = &process.Site{}
 	}
-	set := func(v *process.Range, into *float64, offset float64, at float64, what, format string, scale float64) {
+	degrees := func(t float64) string { return r.p.Degrees(t, 1) }
+	set := func(v *process.Range, into *float64, offset float64, at float64, what string, write func(float64) string) {
 		if v != nil {
 			*into = within(v.Range, at) - offset
 			if !v.Single() {
@@ -36,11 +37,11 @@ func (r *run) siteOf() site {
 			}
 			return
 		}
-		r.assume(what, fmt.Sprintf(format, scale**into), "the site does not say")
+		r.assume(what, write(*into), "the site does not say")
 	}
-	set(given.Air, &s.air, zeroC, r.o.AirAt, "air of the room", "%.1f °C", 1)
-	set(given.Humidity, &s.rh, 0, r.o.HumidityAt, "humidity of the room", "%.0f %%", 100)
-	set(given.Water, &s.water, zeroC, r.o.WaterAt, "water as drawn", "%.1f °C", 1)
+	set(given.Air, &s.air, zeroC, r.o.AirAt, "air of the room", degrees)
+	set(given.Humidity, &s.rh, 0, r.o.HumidityAt, "humidity of the room", func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) })
+	set(given.Water, &s.water, zeroC, r.o.WaterAt, "water as drawn", degrees)
 	if given.Altitude != nil {
 		s.altitude = given.Altitude.SI
 	} else {

@@ -18,10 +18,10 @@ func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume("area of the "+string(st.Kind)+" floor", quantity.Surface(area), "a bed 12 cm deep")
+		r.assume("area of the "+string(st.Kind)+" floor", r.surface(area), fmt.Sprintf("a bed %s deep", r.p.Depth(usualDepth)))
 	}
 	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
-		r.assume("area of the "+string(st.Kind)+" floor", fmt.Sprintf("%.2g m2", most), "what the grain covers where it lies one corn deep")
+		r.assume("area of the "+string(st.Kind)+" floor", r.surface(most), "what the grain covers where it lies one corn deep")
 		area = most
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
@@ -258,7 +258,7 @@ func (r *run) wither(st *process.Stage) error {
 		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
-	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %.0f °C", witherSpeed, 100*m.room.RH, t),
+	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
 		"a fan or an open door; the site's air, warmed")
 	r.start(string(process.Wither))
 	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}

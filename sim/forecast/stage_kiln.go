@@ -94,14 +94,14 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 // the part of it that the malt covers.
 func (r *run) areaOf(k *process.Kiln, mass float64) float64 {
 	if k.Area == nil {
-		r.assume("area of the kiln", quantity.Surface(mass/usualLoad), fmt.Sprintf("%.0f kg of green malt a square metre", usualLoad))
+		r.assume("area of the kiln", r.surface(mass/usualLoad), r.floorLoad(usualLoad))
 		return mass / usualLoad
 	}
 	most := mass / (greenBulk * thinnestMalt)
 	if k.Area.SI <= most {
 		return k.Area.SI
 	}
-	r.assume("area of the kiln", quantity.Surface(most), "what the malt covers where it lies one corn deep")
+	r.assume("area of the kiln", r.surface(most), "what the malt covers where it lies one corn deep")
 	return most
 }
 
@@ -111,11 +111,11 @@ func (r *run) airflowOf(k *process.Kiln, mass float64, still bool) float64 {
 		return k.Airflow.SI
 	}
 	if still {
-		r.assume("air through the oven", quantity.Airflow(kiln.StillVent), "what leaks from a household oven; measure how much it loses")
+		r.assume("air through the oven", r.airflow(kiln.StillVent), "what leaks from a household oven; measure how much it loses")
 		return kiln.StillVent
 	}
 	flow := mass * airPerKg
-	r.assume("air through the kiln", quantity.Airflow(flow), "the kiln does not say; 8 m3/h for each kg of green malt")
+	r.assume("air through the kiln", r.airflow(flow), "the kiln does not say; "+r.eachKilogram(airPerKg, "m3/h", "cfm")+" of green malt")
 	return flow
 }
 
