@@ -58,6 +58,8 @@ func (r *record) doubts(ctx context.Context) {
 	for i := range h.off {
 		r.heavierAgain(h, i)
 		r.goesBack(h, i)
+		r.shrinks(h, i)
+		r.offSetting(h, i)
 	}
 }
 
