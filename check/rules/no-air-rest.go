@@ -74,7 +74,7 @@ func (c *Case) stretches() (list []stretch) {
 			end()
 		case w.step.Kind == process.Rest:
 			now.drains = append(now.drains, w)
-		case !w.step.Aerated:
+		case w.step.Kind == process.Soak && !w.step.Aerated:
 			now.wet += w.seconds
 			if w.seconds >= rinses {
 				now.soaks = append(now.soaks, w)
