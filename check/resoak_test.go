@@ -59,3 +59,29 @@ func TestTheRepairOfAMissedTargetBringsNoOtherTrouble(t *testing.T) {
 	}
 	assert.NotContains(t, found[0].Hint, "9 h in all", "it would leave the grain 7.4 h without oxygen")
 }
+
+// A rest too short for the grain to drink its film of water is named beside the target
+// that is missed for it, and one of hours is not.
+func TestAMissedTargetNamesTheRestsThatAreTooShort(t *testing.T) {
+	root, err := process.OpenRoot("../examples")
+	require.NoError(t, err)
+	defer root.Close()
+	text, err := os.ReadFile("../examples/oats.malt")
+	require.NoError(t, err)
+	for change, named := range map[[2]string]bool{{"rest 12 h", "rest 1 h"}: true, {"40 to 47 %", "46 to 47 %"}: false} {
+		short := strings.ReplaceAll(string(text), change[0], change[1])
+		require.NotEqual(t, string(text), short)
+		var missed []finding.Finding
+		for _, f := range File("oats.malt", []byte(short), ".", root, Options{}).Findings {
+			if f.Rule == "target-not-reached" {
+				missed = append(missed, f)
+			}
+		}
+		require.Len(t, missed, 1, change[1])
+		var also []string
+		for _, r := range missed[0].Related {
+			also = append(also, r.Message+": "+r.Place.Text())
+		}
+		assert.Equal(t, named, strings.Contains(strings.Join(also, "\n"), "a rest too short to help: 1 h"), also)
+	}
+}

@@ -59,6 +59,8 @@ func (r *record) doubts() {
 	for i := range h.off {
 		r.heavierAgain(h, i)
 		r.goesBack(h, i)
+		r.shrinks(h, i)
+		r.offSetting(h, i)
 	}
 }
 

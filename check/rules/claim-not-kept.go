@@ -12,7 +12,7 @@ import (
 
 var claimNotKept = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "claim-not-kept", Severity: finding.Caution, // a note where only the smoke is missing
+	Rule: finding.Rule{Name: "claim-not-kept", Severity: finding.Caution, // a note where flue gas may bring the smoke
 		Title: "what makes the malt that is claimed is not done",
 		Why: "a malt is what its kiln makes it: caramel malt is sugar inside because it was stewed wet, amber and brown malt are roasted, " +
 			"Munich malt lay wet and warm or was cured hot (published Munich schedules, common practice); and much else is judged by the claim",
@@ -178,13 +178,20 @@ func grownLong(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 
 const overstayed = 0.5 // days
 
-// neverSmoked notes that no smoke is written of.
+// neverSmoked tells that no smoke is written of: a note where flue gas may come to the malt.
 func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	_, k := c.kilnOf()
 	if !c.Claim.Malt.Least.Smoked || k == nil || k.Fired.Text == "" || k.Fired.Text == "wood" && (k.Direct || k.Flue.Text == "") {
 		return f, false
 	}
-	f = c.claimed(r, "dried in smoke", k.Fired.Place, fmt.Sprintf("the kiln is fired %s", k.Fired.Text))
-	f.Severity = finding.Note
+	how := k.Fired.Text
+	if k.Flue.Text != "" {
+		how += " by " + k.Flue.Text
+	}
+	f = c.claimed(r, "dried in smoke", k.Fired.Place, fmt.Sprintf("the kiln is fired %s", how))
+	if how == "gas" || how == "oil" || k.Direct {
+		f.Severity = finding.Note
+	}
+	f.Hint = "say what malt it then is; if smoke is led to it from elsewhere, accept this and say so"
 	return f, true
 }

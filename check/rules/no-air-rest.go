@@ -9,7 +9,7 @@ import (
 
 var noAirRest = Rule{
 	Rule: finding.Rule{Name: "no-air-rest", Severity: finding.Caution,
-		Title: "soak follows soak with no rest in air",
+		Title: "soak follows soak with no rest in air, or hardly any",
 		Why:   "drained grain breathes, gives off its carbon dioxide and drinks the film on its husk; without a rest it chits late and unevenly (common practice)",
 		Do:    "drain it between the soaks and let it lie in air for 6 to 12 h",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
@@ -23,21 +23,102 @@ var noAirRest = Rule{
   rest 9 h in air at 14 °C
   soak 6 h in water at 13 °C
 }`,
-		Limits: "one soak that does it all is quick oats, or soak-too-long or water-never-changed. Soaks that all have air blown through are left alone, " +
-			"and so are rests too short to help"},
+		Limits: "one soak that does it all is quick oats, or soak-too-long or water-never-changed. Soaks that have air blown through do not count, nor do those that are a rinse, " +
+			"and a drain of an hour or so between soaks that are too long by themselves is left to what tells of those; a rest of two hours is taken for one. " +
+			"A change of water is no harm while the grain is not under it for much longer than one soak may be"},
 	Judge: func(r finding.Rule, c *Case) {
-		soaks, wet, still := 0, 0.0, false
-		for _, w := range c.wettings() {
-			if w.step.Kind == process.Rest {
+		told := map[*process.Step]bool{}
+		for _, s := range c.stretches() {
+			at := s.soaks[1].step
+			if !s.wrong(c) || told[at] {
+				continue
+			}
+			told[at] = true
+			if s.all && len(s.drains) == 0 {
+				c.Note(r.At(c.Process.Stage(process.Steep).Place, fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
 				return
 			}
-			soaks++
-			wet += w.seconds
-			still = still || !w.step.Aerated
-		}
-		if most := 1.5 * c.Profile.SoakLong * hour; soaks > 1 && still && wet > most {
-			st := c.Process.Stage(process.Steep)
-			c.Note(r.At(st.Place, fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", soaks, Hours(wet))))
+			c.Note(s.finding(r))
 		}
 	},
+}
+
+const (
+	drainsOnly = 2 * hour // a shorter rest lets the water run off, and no more
+	rinses     = 2 * hour // a shorter soak only washes the grain
+	sparesRest = 1.25     // by so much soaks may come to more than the longest that is usual
+)
+
+// stretch is what stands between two rests in air: soaks, and rests that only drain.
+type stretch struct {
+	soaks, drains []wetting
+	wet           float64 // in still water
+	all           bool    // the whole steep is one stretch
+}
+
+// stretches lists those of two soaks and more. Soaks with air, and rinses, are not among
+// the soaks.
+func (c *Case) stretches() (list []stretch) {
+	var now stretch
+	whole := true
+	end := func() {
+		if len(now.soaks) > 1 {
+			list = append(list, now)
+		}
+		now = stretch{}
+	}
+	for _, w := range c.wettings() {
+		switch {
+		case w.step.Kind == process.Rest && w.seconds >= drainsOnly:
+			whole = false
+			end()
+		case w.step.Kind == process.Rest:
+			now.drains = append(now.drains, w)
+		case w.step.Kind == process.Soak && !w.step.Aerated:
+			now.wet += w.seconds
+			if w.seconds >= rinses {
+				now.soaks = append(now.soaks, w)
+			}
+		}
+	}
+	end()
+	for i := range list {
+		list[i].all = whole
+	}
+	return list
+}
+
+// wrong tells whether the grain is under water for too long in a stretch. Where it is
+// drained on the way, one soak of it that is too long by itself is told of as that.
+func (s stretch) wrong(c *Case) bool {
+	most := c.Profile.SoakLong * hour
+	for _, w := range s.drains {
+		if w.seconds < c.Profile.TimesOf("rest").Odd.Low*hour {
+			return false // step-time-odd
+		}
+	}
+	for _, w := range s.soaks {
+		if len(s.drains) > 0 && w.seconds > most+60 {
+			return false
+		}
+	}
+	return s.wet > sparesRest*max(most, c.Limit("soak-time", most))
+}
+
+// finding is told at the first rest that is too short, or at the soak that has none
+// before it.
+func (s stretch) finding(r finding.Rule) finding.Finding {
+	if len(s.drains) == 0 {
+		f := r.At(s.soaks[1].step.Place, fmt.Sprintf("this soak follows another with no rest in air: the grain is under water for %s", Hours(s.wet)))
+		f.Related = []finding.Related{{Place: s.soaks[0].step.Place, Message: "the soak before it"}}
+		return f
+	}
+	short := s.drains[0]
+	lasts := Hours(short.seconds)
+	if short.step.For != nil {
+		lasts = short.step.For.String()
+	}
+	f := r.At(timeAt(short.step), fmt.Sprintf("a rest of %s is too short to help, and the grain is under water for %s in all", lasts, Hours(s.wet)))
+	f.Hint = "let it lie in air for 6 to 12 h between the soaks"
+	return f
 }

@@ -55,8 +55,22 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 				f.Related, f.Fixes = []finding.Related{repair.soak}, []finding.Edit{repair.edit}
 			}
 		}
+		if !above {
+			f.Related = append(f.Related, c.shortRests()...)
+		}
 		c.Note(f)
 	}
+}
+
+// shortRests names the rests in which the grain is drained and no more: it drinks the
+// water on its husk in them, when they last.
+func (c *Case) shortRests() (list []finding.Related) {
+	for _, w := range onceEach(c.wettings(), process.Rest) {
+		if w.seconds < drainsOnly {
+			list = append(list, finding.Related{Place: timeAt(w.step), Message: "a rest too short to help"})
+		}
+	}
+	return list
 }
 
 // near tells of a moisture that misses the target by less than the forecast can tell:

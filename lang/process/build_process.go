@@ -179,6 +179,7 @@ func (b *builder) steepWords(f *source.File, p *Process, steps *[]*Step, st *Sta
 			s := b.step(r, Repeat)
 			s.Times = b.times(r.slot(0))
 			s.unread = s.unread || r.slot(0) != nil && s.Times == nil
+			b.timesBound(s, r.slot(0))
 			add(s)
 			b.stageBlock(f, p, r, vocabulary.Repeat, &s.unread, b.steepWords(f, p, &s.Steps, nil))
 		},
@@ -276,5 +277,6 @@ func (b *builder) store(f *source.File, p *Process, s *reading) {
 	}
 	if v := s.clause("for", 0); v != nil {
 		st.Rest, st.RestAt = v.bound(), v.place
+		b.restBound(v)
 	}
 }

@@ -88,7 +88,7 @@ func (b *builder) lastHold(st *Stage) {
 
 // rising and falling are the measures that only go one way in a stage.
 var (
-	rising  = map[StageKind][]string{Steep: {"moisture", "weight", "chit"}, Germinate: {"chit", "acrospire"}, Wither: {"acrospire"}}
+	rising  = map[StageKind][]string{Steep: {"moisture", "weight", "chit", "time"}, Germinate: {"chit", "acrospire", "time"}, Wither: {"acrospire", "time"}, KilnStage: {"time"}}
 	falling = map[StageKind][]string{Wither: {"moisture", "weight"}, KilnStage: {"moisture", "weight"}}
 )
 
@@ -136,13 +136,19 @@ func (b *builder) turned(kind StageKind, t *Test, as finding.Severity, up bool) 
 	if up {
 		way = "rises"
 	}
+	if t.Measure == "time" {
+		way = "goes on"
+	}
 	f := boundWrongWay.At(t.Place, fmt.Sprintf("%s only %s in %s, so %s holds from the start or never", measureName(t.Measure), way, stageWord(kind), t.Place.Text()))
 	f.Severity = as
 	words := turnedRound[t.Bound.Op]
 	if text := t.Place.Text(); strings.Count(text, words[0]) == 1 {
 		other := strings.Replace(text, words[0], words[1], 1)
 		f.Hint = "write " + other
-		if as == finding.Fault {
+		if t.Measure == "time" {
+			f.Hint += ", or allow with the latest time"
+		}
+		if as == finding.Fault && t.Measure != "time" { // its latest may be meant, which is allow
 			f.Fixes = []finding.Edit{{Place: t.Place, New: other}}
 		}
 	}

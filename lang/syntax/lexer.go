@@ -106,6 +106,8 @@ func (s *scanner) scan() lexer.TokenType {
 		return kindComment
 	case c == '<' || c == '>' || c == '=':
 		return s.scanCompare()
+	case s.lookalike():
+		return kindStray
 	case isDigit(c) || s.signedNumber():
 		return s.scanNumber()
 	case c == 'T' && s.last == kindDate && clockStarts(s.text[s.at+1:]): // 2026-03-06T07:00

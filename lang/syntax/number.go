@@ -74,7 +74,7 @@ func (s *scanner) partFollows() bool {
 	save := s.at
 	defer func() { s.at = save }()
 	s.skipBlanks()
-	return isDigit(s.peek(0)) && s.part()
+	return isDigit(s.peek(0)) && lookalike(s.text[s.at:]) == 0 && s.part()
 }
 
 // number reads the digits of 12, 12.4, 3/4 or 8 1/3. A decimal comma is taken

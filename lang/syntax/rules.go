@@ -88,6 +88,8 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		return valueMissing.At(place, fmt.Sprintf("a value is missing behind %q", place.Text()))
 	case first.Pos == blame.Pos && blame.Type != kindStray:
 		return verbMissing.At(place, fmt.Sprintf("a statement begins with a word, not with %s", shown(blame)))
+	case blame.Type == kindStray && lookalike(blame.Value+" h") > 0:
+		return lookalikeAt(p, blame)
 	case blame.Type == kindStray:
 		f := strayCharacter.At(place, fmt.Sprintf("%s has no meaning here", shown(blame)))
 		if blame.Value == "," {

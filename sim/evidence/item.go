@@ -79,7 +79,7 @@ func (t *Trial) item(x *process.Reading) (Item, bool) {
 		item.Observed, item.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
 		item.value = func(s *forecast.Sight) float64 { return s.Chit }
 	case x.Counted.Text == "acrospire" && len(x.Corns) == len(lengths):
-		length, n := meanLength(x.Corns)
+		length, n := MeanLength(x.Corns)
 		item.Observed, item.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
 		item.value = classLength
 	case x.Rub.Text != "":
@@ -132,8 +132,8 @@ func corns(of *process.Quantity) float64 {
 // of the corn; what is longer than the corn is taken as a tenth longer.
 var lengths = [...]float64{0, 0.125, 0.375, 0.625, 0.875, 1.1}
 
-// meanLength gives the mean length of the counted acrospires, and how many there are.
-func meanLength(counts []process.Quantity) (length, n float64) {
+// MeanLength gives the mean length of the counted acrospires, and how many there are.
+func MeanLength(counts []process.Quantity) (length, n float64) {
 	for i, c := range counts {
 		n += c.SI
 		length += c.SI * lengths[i]

@@ -94,7 +94,11 @@ func (w *writer) bound(measure string) string {
 	case wet && (in == vocabulary.Kiln || in == vocabulary.Wither):
 		return " at most "
 	}
-	return []string{" at least ", " at most "}[w.IntN(2)]
+	either := []string{" at least ", " at most "}[w.IntN(2)]
+	if measure == "time" {
+		return " at least "
+	}
+	return either
 }
 
 // stage is the block whose state a condition looks at.

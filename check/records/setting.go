@@ -1,0 +1,87 @@
+package records
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+)
+
+// How surely a reading falls into a step, s: the kiln needs its time to come to a heat,
+// and a step is written down as ended when somebody comes by.
+const (
+	warmsUp   = 40 * 60
+	comesBy   = 15 * 60
+	sinceLast = 30 * 60 // behind the end of the step before
+)
+
+// offSetting finds a reading of the air onto the malt, or of an oven, that is far from
+// what the kiln is held at, in a step of which the record itself tells when it was.
+func (r *record) offSetting(h *held, i int) {
+	item := &h.trial.Items[i]
+	x := item.Reading
+	if r.aside[h.seats[i]] || x.Temperature == nil || x.At.IsZero() || x.Temperature.Where != "air-on" && x.Temperature.Where != "oven" {
+		return
+	}
+	for k := range r.batch.Readings {
+		end := &r.batch.Readings[k]
+		s := r.heldUntil(end)
+		if s == nil || s.At.Where != x.Temperature.Where || !r.surelyIn(x, end, s.For.SI) {
+			continue
+		}
+		low, high := s.At.Low.SI-zeroC, s.At.High.SI-zeroC
+		if e := item.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
+			low, high = min(low, e), max(high, e)
+		}
+		if math.Abs(beyond(item, low, high)) <= far {
+			return
+		}
+		said, place := words(x)
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(end.After), s.At.Place.Text()))
+		if slip := r.slipOf(h, i); slip != "" {
+			f.Hint = slip
+		}
+		f.Related = []finding.Related{{Place: end.Place, Message: "the line that ends it"}}
+		r.slip(h.seats[i], f)
+		return
+	}
+}
+
+// heldUntil gives the step that a line ends, where it is held at one heat for a time that
+// is given, and nothing of it was changed; or nil.
+func (r *record) heldUntil(x *process.Reading) *process.Step {
+	if x.After == nil || x.At.IsZero() {
+		return nil
+	}
+	k := r.at(x.After)
+	if k < 0 || r.steps[k].step == nil {
+		return nil
+	}
+	s := r.steps[k].step
+	if r.steps[k].stage != process.KilnStage || s.For == nil || s.At == nil || s.From != nil {
+		return nil
+	}
+	for _, c := range r.batch.Changes {
+		if c.Step.Kind.Text == x.After.Kind.Text {
+			return nil
+		}
+	}
+	return s
+}
+
+// surelyIn tells whether a reading falls into the step of so many seconds that a line ends,
+// well behind its beginning and behind the end of the step before it.
+func (r *record) surelyIn(x, end *process.Reading, lasts float64) bool {
+	before := end.At.Sub(x.At.Time).Seconds()
+	if before < comesBy || before > lasts-warmsUp {
+		return false
+	}
+	for i := range r.batch.Readings {
+		y := &r.batch.Readings[i]
+		if y.After != nil && y != end && !y.At.IsZero() && y.At.Before(end.At.Time) && x.At.Sub(y.At.Time).Seconds() < sinceLast {
+			return false
+		}
+	}
+	return true
+}

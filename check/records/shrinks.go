@@ -1,0 +1,72 @@
+package records
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/process"
+	"maltwright/sim/evidence"
+)
+
+// shrinksLeast is by how much of a corn the mean acrospire must have become shorter to be
+// told of beside a growth that is expected.
+const shrinksLeast = 0.05
+
+// shrinks finds acrospires that are shorter than at a count before, while the piece should
+// have grown: chance alone explains a small step back, but not beside a day of growth.
+func (r *record) shrinks(h *held, i int) {
+	item := &h.trial.Items[i]
+	if !ofAcrospires(item) || r.aside[h.seats[i]] || math.IsNaN(h.off[i]) {
+		return
+	}
+	for k := i - 1; k >= 0; k-- {
+		x := &h.trial.Items[k]
+		if !ofAcrospires(x) || r.aside[h.seats[k]] || math.IsNaN(h.off[k]) || x.Observed-item.Observed < shrinksLeast {
+			continue
+		}
+		if apart := (h.off[k]*x.Error - h.off[i]*item.Error) / math.Hypot(x.Error, item.Error); apart <= backwards {
+			continue
+		}
+		wrong, other := i, k
+		if math.Abs(h.off[k]) > math.Abs(h.off[i]) {
+			wrong, other = k, i
+		}
+		r.slip(h.seats[wrong], r.shrunk(h, wrong, other))
+		return
+	}
+}
+
+func ofAcrospires(m *evidence.Item) bool {
+	return m.Reading.Counted.Text == "acrospire" && len(m.Reading.Corns) > 0
+}
+
+// shrunk says that a count goes against another, and whether it fits the other way round.
+func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
+	item := &h.trial.Items[wrong]
+	said, place := words(item.Reading)
+	f := readingDoubtful.At(place, said+": growth does not go back")
+	f.Hint = "look at the numbers, and count more corns"
+	if turned, length := turnedRound(item); fits(item, length, item.Expect(h.centre, h.offset)) {
+		f.Hint = fmt.Sprintf("it would fit with its numbers the other way round, from the shortest: %s", turned)
+	}
+	f.Related = []finding.Related{{Place: h.trial.Items[other].Reading.Place, Message: "it goes against this"}}
+	return f
+}
+
+// turnedRound gives a count with its numbers the other way round, and its mean length.
+func turnedRound(m *evidence.Item) (numbers string, length float64) {
+	n := len(m.Reading.Corns)
+	counts := make([]process.Quantity, n)
+	for i, c := range m.Reading.Corns {
+		counts[n-1-i] = c
+	}
+	for i, c := range counts {
+		if i > 0 {
+			numbers += " "
+		}
+		numbers += fmt.Sprintf("%.0f", c.SI)
+	}
+	length, _ = evidence.MeanLength(counts)
+	return numbers, length
+}
