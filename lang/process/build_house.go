@@ -101,8 +101,6 @@ func (b *builder) site(f *source.File, r *reading) {
 	b.house.Sites = append(b.house.Sites, s)
 }
 
-func celsius(t float64) float64 { return t + 273.15 }
-
 func (b *builder) vessel(f *source.File, r *reading) {
 	v := &Vessel{}
 	v.Name, v.Place = r.name()
