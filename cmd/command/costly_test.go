@@ -112,14 +112,14 @@ func TestARecordOfWhichOneForecastIsTooDearIsShownByItsWords(t *testing.T) {
 	assert.NotContains(t, out, "no forecast")
 }
 
-// The allowance is one for all batches, and what comes first has it.
+// The allowance is one for all batches of a file, and what comes first has it.
 func TestSeasonsShowByTheirWordsTheBatchesThatNothingIsLeftFor(t *testing.T) {
 	folder := costly(t, 9, map[string]string{"b.malt": recorded("pale.malt", 4)})
 	w := World{Folder: folder}
 	files, err := w.gather([]string{"b.malt"}, "")
 	require.NoError(t, err)
 	costlyOf := func(pool *work.Pool) (out []bool) {
-		rows, _, err := rowsOf(t.Context(), files, pool)
+		rows, _, err := rowsOf(t.Context(), files, func() *work.Pool { return pool })
 		require.NoError(t, err)
 		for _, r := range rows {
 			out = append(out, r.costly)

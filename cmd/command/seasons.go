@@ -51,7 +51,7 @@ func (c Seasons) Run(w *World) error {
 	ctx, release := w.interruptible()
 	defer release()
 	stop := w.progress("reading records")
-	rows, read, err := rowsOf(ctx, files, work.NewPool(work.Seasons))
+	rows, read, err := rowsOf(ctx, files, seasonsPool)
 	stop()
 	if ctx.Err() != nil {
 		return errInterrupted
@@ -85,14 +85,20 @@ type recordRow struct {
 	costly  bool // it is shown by its words alone, for forecasts of it would cost too much
 }
 
-// rowsOf reads the batches of the files, in the order in which they began. Their forecasts
-// spend from the pool; past it batches are shown by their words alone.
-func rowsOf(ctx context.Context, files []input, pool *work.Pool) ([]recordRow, records, error) {
+// seasonsPool is what the forecasts of the batches of one file may spend.
+func seasonsPool() *work.Pool { return work.NewPool(work.Seasons) }
+
+// rowsOf reads the batches of the files, in the order in which they began. The forecasts
+// of those of one file spend from a pool; past it batches are shown by their words alone.
+func rowsOf(ctx context.Context, files []input, pool func() *work.Pool) ([]recordRow, records, error) {
 	var rows []recordRow
-	judge := judge{ctx: ctx, pool: pool, known: map[string]judgement{}, checked: map[string]check.Report{}}
+	judge, file := judge{ctx: ctx, known: map[string]judgement{}, checked: map[string]check.Report{}}, ""
 	read, err := recordsOf(files, func(r record) {
 		if ctx.Err() != nil {
 			return
+		}
+		if judge.pool == nil || r.in.name != file {
+			judge.pool, file = pool(), r.in.name
 		}
 		rows = append(rows, judge.row(r))
 	})
@@ -133,5 +139,5 @@ func tellCostly(w *World, rows []recordRow) {
 	if len(costly) > 1 {
 		said += fmt.Sprintf(" and %d more", len(costly)-1)
 	}
-	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all records together, may have\n", report.Safe(said))
+	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have\n", report.Safe(said))
 }

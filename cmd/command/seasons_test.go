@@ -12,7 +12,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/seasons"
-	"maltwright/sim/work"
 )
 
 const exampleBatches = "../../examples/batches"
@@ -159,7 +158,7 @@ func TestFindingsOfTheProcessAreCounted(t *testing.T) {
 
 	files, err := World{Folder: dir}.gather([]string{"a.malt", "b.malt", "c.malt"}, "")
 	require.NoError(t, err)
-	rows, _, err := rowsOf(t.Context(), files, work.NewPool(work.Seasons))
+	rows, _, err := rowsOf(t.Context(), files, seasonsPool)
 	require.NoError(t, err)
 	require.Len(t, rows, 3)
 	for _, r := range rows[:2] {

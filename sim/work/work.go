@@ -21,14 +21,14 @@ import (
 // each of many that belong together may spend in the mean, as those of an ensemble: one
 // that takes more ends them before the others are begun. File is what the forecasts of the
 // processes of one file may spend in all, Records those beside which its records are held,
-// and Seasons those of all records that are set side by side; a usual record takes some
+// and Seasons those of its records that are set beside others; a usual record takes some
 // 700,000 to be judged, and 3 million to be set beside others.
 const (
 	Most    = 4_000_000
 	Shared  = 300_000
 	File    = 8_000_000
 	Records = 100_000_000
-	Seasons = 300_000_000
+	Seasons = 120_000_000
 )
 
 // What is done, in units.
