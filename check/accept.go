@@ -8,8 +8,8 @@ import (
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/nearest"
-	"maltwright/lang/process"
 	"maltwright/lang/source"
 )
 
@@ -33,7 +33,7 @@ var (
 )
 
 // empty tells whether a file, with those it uses, says nothing at all.
-func empty(h *process.House) bool {
+func empty(h *model.House) bool {
 	facts := len(h.Grains) + len(h.Sites) + len(h.Vessels) + len(h.Floors) + len(h.Kilns) + len(h.Limits)
 	return h.Learnt == nil && facts+len(h.Processes)+len(h.Batches)+len(h.Accepts) == 0
 }
@@ -45,7 +45,7 @@ func nothing(f *source.File) finding.Finding {
 
 // accepted drops the findings that an acceptance silences, and reports the
 // acceptances that silence none, unless their rule was not asked. A danger to people is never silenced.
-func accepted(h *process.House, found []finding.Finding, idle map[string]bool) []finding.Finding {
+func accepted(h *model.House, found []finding.Finding, idle map[string]bool) []finding.Finding {
 	used := make([]bool, len(h.Accepts))
 	kept := found[:0]
 	for _, f := range found {
@@ -65,7 +65,7 @@ func accepted(h *process.House, found []finding.Finding, idle map[string]bool) [
 
 // idle are the rules that were not asked everywhere: what they would have found is not
 // known, and neither is whether an acceptance of them silences something.
-func idle(h *process.House, unjudged []report.NotJudged, o Options) map[string]bool {
+func idle(h *model.House, unjudged []report.NotJudged, o Options) map[string]bool {
 	names := map[string]bool{}
 	for _, u := range unjudged {
 		names[u.Rule] = true
@@ -75,21 +75,21 @@ func idle(h *process.House, unjudged []report.NotJudged, o Options) map[string]b
 			names[r.Name] = true
 		}
 	}
-	broken := slices.ContainsFunc(h.Processes, func(p *process.Process) bool { return p.Broken })
+	broken := slices.ContainsFunc(h.Processes, func(p *model.Process) bool { return p.Broken })
 	for _, r := range rules.All() {
 		names[r.Name] = names[r.Name] || broken || r.Forecast && names["forecast"]
 	}
 	return names
 }
 
-func silencer(accepts []process.Accept, f finding.Finding) int {
-	return slices.IndexFunc(accepts, func(a process.Accept) bool {
+func silencer(accepts []model.Accept, f finding.Finding) int {
+	return slices.IndexFunc(accepts, func(a model.Accept) bool {
 		return f.Severity < finding.Danger && a.Rule.Text == f.Rule && a.Scope.File == f.Place.File &&
 			a.Scope.Start <= f.Place.Start && f.Place.End <= a.Scope.End
 	})
 }
 
-func unusedAccept(a process.Accept, _ []finding.Finding) finding.Finding {
+func unusedAccept(a model.Accept, _ []finding.Finding) finding.Finding {
 	var names []string
 	for _, r := range Rules() {
 		if r.Name == a.Rule.Text {

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 func TestAcceptSilencesItsRuleInItsBlock(t *testing.T) {
@@ -81,7 +81,7 @@ func TestAcceptOfARuleThatIsNotThereNamesTheNearest(t *testing.T) {
 // Where the record or the forecast is not judged, nobody knows whether the acceptance of
 // a rule of them silences something.
 func TestAcceptOfWhatIsNotJudgedIsNotUnused(t *testing.T) {
-	root, err := process.OpenRoot("../examples/batches")
+	root, err := read.OpenRoot("../examples/batches")
 	require.NoError(t, err)
 	defer root.Close()
 	text, err := os.ReadFile("../examples/batches/26-03.malt")

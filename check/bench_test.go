@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 )
 
@@ -34,7 +34,7 @@ func BenchmarkForecast(b *testing.B) {
 func BenchmarkLoad(b *testing.B) {
 	text, err := os.ReadFile("../examples/pale.malt")
 	require.NoError(b, err)
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(b, err)
 	defer root.Close()
 	for b.Loop() {

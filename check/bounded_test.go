@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/sim/work"
 )
 
@@ -26,7 +26,7 @@ func slipped(n int) string {
 
 func checkedWith(t *testing.T, n int, o Options) Report {
 	t.Helper()
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	t.Cleanup(func() { root.Close() })
 	return File("b.malt", []byte(slipped(n)), ".", root, o)
@@ -74,7 +74,7 @@ func TestRecordsThatNoForecastIsLeftForAreNotJudged(t *testing.T) {
 func TestTheRecordOfABatchTakesAHundredthOfTheAllowance(t *testing.T) {
 	text, err := os.ReadFile("../examples/batches/26-03.malt")
 	require.NoError(t, err)
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	t.Cleanup(func() { root.Close() })
 	pool := work.NewPool(work.Records)

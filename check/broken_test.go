@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
 	"maltwright/lang/syntax"
@@ -48,13 +48,13 @@ var made = map[string]struct {
 	"use-too-many": {"65 files beside it",
 		func() string {
 			var b strings.Builder
-			for i := range process.MaxFiles + 1 {
+			for i := range read.MaxFiles + 1 {
 				fmt.Fprintf(&b, "use \"shed-%d.malt\"\n", i)
 			}
 			return b.String()
 		}, func() house {
 			h := house{}
-			for i := range process.MaxFiles + 1 {
+			for i := range read.MaxFiles + 1 {
 				h[fmt.Sprintf("shed-%d.malt", i)] = fmt.Sprintf("vessel \"tub %d\" { holds 25 l }\n", i)
 			}
 			return h
@@ -91,7 +91,7 @@ func TestEveryRuleHasABrokenExample(t *testing.T) {
 func checkBroken(t *testing.T, path string) Report {
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
-	root, err := process.OpenRoot(broken)
+	root, err := read.OpenRoot(broken)
 	require.NoError(t, err)
 	defer root.Close()
 	return File(filepath.Base(path), text, ".", root, Options{Odds: filepath.Base(path) == "expectation-at-risk.malt", Members: 40})

@@ -18,7 +18,8 @@ import (
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/sim/ensemble"
@@ -28,7 +29,7 @@ import (
 
 // Rules lists every rule: those of the text, of its meaning and of the forecast.
 func Rules() []finding.Rule {
-	list := slices.Concat(syntax.Rules(), process.Rules(), []finding.Rule{noProcess, acceptUnused, acceptUnknown, findingsLeftOut})
+	list := slices.Concat(syntax.Rules(), read.Rules(), []finding.Rule{noProcess, acceptUnused, acceptUnknown, findingsLeftOut})
 	for _, r := range rules.All() {
 		list = append(list, r.Rule)
 	}
@@ -65,15 +66,15 @@ func (o Options) meter() *work.Meter { return work.NewMeter(o.Context, o.Pool) }
 
 // Report is what was found in one file.
 type Report struct {
-	House     *process.House
+	House     *model.House
 	Findings  []finding.Finding
 	NotJudged []report.NotJudged
 }
 
 // File checks one file. The text is given; what it uses is read through r, and
 // dir is the folder of the file below the root that r reads.
-func File(name string, text []byte, dir string, r process.Reader, o Options) Report {
-	house, found := process.Load(name, text, dir, r)
+func File(name string, text []byte, dir string, r read.Reader, o Options) Report {
+	house, found := read.Load(name, text, dir, r)
 	out := Report{House: house}
 	o = o.whole()
 	if empty(house) && len(found) == 0 {
@@ -99,7 +100,7 @@ func File(name string, text []byte, dir string, r process.Reader, o Options) Rep
 
 // record judges the records of a file. With faults in it, or in what it uses, there is
 // nothing sound to hold them beside.
-func record(h *process.House, found []finding.Finding, o Options) (list []finding.Finding, unjudged string) {
+func record(h *model.House, found []finding.Finding, o Options) (list []finding.Finding, unjudged string) {
 	if len(h.Batches) == 0 {
 		return nil, ""
 	}
@@ -134,7 +135,7 @@ func leftOut(first string, left, all int) string {
 
 // Record gives what there is to say of a batch of a house in which so much was found in
 // its words, without what an acceptance silences. Its forecasts spend from the pool.
-func Record(ctx context.Context, h *process.House, b *process.Batch, found []finding.Finding, pool *work.Pool) []finding.Finding {
+func Record(ctx context.Context, h *model.House, b *model.Batch, found []finding.Finding, pool *work.Pool) []finding.Finding {
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 		return nil
 	}
@@ -164,7 +165,7 @@ func capped(f *source.File, found []finding.Finding) []finding.Finding {
 // judge forecasts a process and applies the rules. With faults in the text there
 // is nothing sound to forecast, and a process that did not read in full is not
 // judged at all.
-func judge(p *process.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
+func judge(p *model.Process, found []finding.Finding, o Options) ([]finding.Finding, []rules.Unjudged) {
 	c := &rules.Case{Process: p, Profile: profile.Of(p), On: o.On, Meter: o.meter}
 	switch worst, any := finding.Worst(found); {
 	case p.Broken:

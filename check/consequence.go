@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 )
 
@@ -53,7 +53,7 @@ var consequences = []consequence{
 }
 
 // withoutConsequences drops what comes of something else that is found.
-func withoutConsequences(h *process.House, found []finding.Finding) []finding.Finding {
+func withoutConsequences(h *model.House, found []finding.Finding) []finding.Finding {
 	kept := make([]finding.Finding, 0, len(found))
 	for _, f := range found {
 		if !slices.ContainsFunc(consequences, func(c consequence) bool { return c.rule == f.Rule && c.told(h, f, found) }) {
@@ -64,13 +64,13 @@ func withoutConsequences(h *process.House, found []finding.Finding) []finding.Fi
 }
 
 // told tells whether a cause of a finding is found.
-func (c consequence) told(h *process.House, f finding.Finding, found []finding.Finding) bool {
+func (c consequence) told(h *model.House, f finding.Finding, found []finding.Finding) bool {
 	return f.Severity >= finding.Caution && slices.ContainsFunc(found, func(cause finding.Finding) bool {
 		return cause.Severity >= f.Severity && slices.Contains(strings.Fields(c.of), cause.Rule) && c.near.holds(h, cause.Place, f.Place)
 	})
 }
 
-func (n nearness) holds(h *process.House, cause, of source.Place) bool {
+func (n nearness) holds(h *model.House, cause, of source.Place) bool {
 	p := processAt(h, of)
 	switch other := processAt(h, cause); {
 	case p == nil || !cause.Known():
@@ -95,7 +95,7 @@ func lineStart(p source.Place) int {
 }
 
 // processAt gives the process that a place lies in, or nil.
-func processAt(h *process.House, at source.Place) *process.Process {
+func processAt(h *model.House, at source.Place) *model.Process {
 	for _, p := range h.Processes {
 		if p.Scope.File == at.File && p.Scope.Start <= at.Start && at.Start < p.Scope.End {
 			return p
@@ -105,8 +105,8 @@ func processAt(h *process.House, at source.Place) *process.Process {
 }
 
 // stageAt gives the stage of a process that a place lies in, or nil.
-func stageAt(p *process.Process, at source.Place) *process.Stage {
-	var in *process.Stage
+func stageAt(p *model.Process, at source.Place) *model.Stage {
+	var in *model.Stage
 	for _, st := range p.Stages {
 		if st.Place.Start <= at.Start {
 			in = st

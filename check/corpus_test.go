@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 // checkFile checks a file from disk, with its folder as the root.
@@ -18,7 +18,7 @@ func checkFile(t testing.TB, path string) Report {
 	t.Helper()
 	text, err := os.ReadFile(path)
 	require.NoError(t, err)
-	root, err := process.OpenRoot(filepath.Dir(path))
+	root, err := read.OpenRoot(filepath.Dir(path))
 	require.NoError(t, err)
 	defer root.Close()
 	return File(filepath.Base(path), text, ".", root, Options{})

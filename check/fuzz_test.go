@@ -11,7 +11,7 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/source/spoil"
 )
@@ -94,7 +94,7 @@ func inside(t *testing.T, p source.Place) {
 
 // long tells whether a house asks for more than a year of work, or for more than
 // a few processes: such a forecast ends, but not while a fuzzer waits.
-func long(h *process.House) bool {
+func long(h *model.House) bool {
 	total := 0.0
 	for _, p := range h.Processes {
 		for _, st := range p.Stages {
@@ -104,7 +104,7 @@ func long(h *process.House) bool {
 	return total > 365*86400 || len(h.Processes) > 4
 }
 
-func stepsTime(steps []*process.Step) float64 {
+func stepsTime(steps []*model.Step) float64 {
 	total := 0.0
 	for _, s := range steps {
 		times := 1.0

@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -46,7 +46,7 @@ func TestNoFiguresMakeAForecastOfNothing(t *testing.T) {
 	})
 }
 
-func ofMalt(t *rapid.T, p *process.Process) {
+func ofMalt(t *rapid.T, p *model.Process) {
 	if p.Broken {
 		return
 	}

@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 // The tests of the loft's barley are of 2 February 2026.
 func TestTheDayOfTheFirstSoakTellsHowOldATestIs(t *testing.T) {
 	text, err := os.ReadFile("../examples/pale.malt")
 	require.NoError(t, err)
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()
 	old := func(on string) (found, unjudged int) {

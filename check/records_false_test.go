@@ -12,16 +12,17 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source/golden"
-	"maltwright/sim/evidence"
-	"maltwright/sim/evidence/invent"
+	"maltwright/sim/infer/evidence"
+	"maltwright/sim/infer/evidence/invent"
 )
 
 // saidOf lists what check says of a text among the batches of the examples, in its own file.
 func saidOf(t *testing.T, folder, text string) (said []string) {
 	t.Helper()
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()
 	for _, f := range File("x.malt", []byte(text), ".", root, Options{}).Findings {
@@ -54,13 +55,13 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 	if testing.Short() || golden.Raced {
 		t.Skip("dozens of records; go test without -short and -race runs them")
 	}
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()
 	for _, example := range []string{"pale", "munich", "floor-kiln"} {
 		text, err := os.ReadFile("../examples/" + example + ".malt")
 		require.NoError(t, err)
-		h, _ := process.Load(example+".malt", text, ".", root)
+		h, _ := read.Load(example+".malt", text, ".", root)
 		for seed := range uint64(4) {
 			b := inventedOf(t, h.Processes[0], seed)
 			assert.Empty(t, saidOf(t, "../examples", fmt.Sprintf("use %q\n", example+".malt")+b.Text), "%s, seed %d:\n%s", example, seed, b.Text)
@@ -68,10 +69,10 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 	}
 }
 
-func inventedOf(t *testing.T, p *process.Process, seed uint64) *invent.Batch {
+func inventedOf(t *testing.T, p *model.Process, seed uint64) *invent.Batch {
 	t.Helper()
 	began := time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
-	tr, err := evidence.New(&process.Batch{Process: p, Began: process.Instant{Time: began}}, time.Time{})
+	tr, err := evidence.New(&model.Batch{Process: p, Began: model.Instant{Time: began}}, time.Time{})
 	require.NoError(t, err)
 	r, z := rand.New(rand.NewPCG(seed, 9)), make([]float64, len(tr.Axes))
 	for i := range z {

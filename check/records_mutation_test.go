@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source/golden"
 )
 
@@ -153,7 +153,7 @@ func miscases(text string) (list []miscase, all bool) {
 }
 
 // judge checks the record, and tells what is said at the line and elsewhere.
-func (m *miscase) judge(file string, root process.Reader) {
+func (m *miscase) judge(file string, root read.Reader) {
 	for _, f := range File(file, []byte(m.text), ".", root, Options{}).Findings {
 		if f.Severity < finding.Caution || f.Place.File.Name() != file {
 			continue
@@ -173,7 +173,7 @@ func TestMiswrittenLinesAreCaught(t *testing.T) {
 	const file = "26-04.malt"
 	text, err := os.ReadFile("../examples/batches/" + file)
 	require.NoError(t, err)
-	root, err := process.OpenRoot("../examples/batches")
+	root, err := read.OpenRoot("../examples/batches")
 	require.NoError(t, err)
 	defer root.Close()
 	list, all := miscases(string(text))

@@ -11,7 +11,7 @@ import (
 
 	"maltwright/check/records"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source/golden"
 )
 
@@ -91,7 +91,7 @@ func withSlip(t *testing.T, s bookSlip) (own []finding.Finding) {
 	}
 	bad := strings.NewReplacer(s.replaced...).Replace(string(text))
 	require.NotEqual(t, string(text), bad)
-	root, err := process.OpenRoot("../examples/batches")
+	root, err := read.OpenRoot("../examples/batches")
 	require.NoError(t, err)
 	defer root.Close()
 	for _, f := range File(s.file+".malt", []byte(bad), ".", root, Options{}).Findings {
@@ -155,10 +155,10 @@ func TestMaltThatIsStirredMayBeWrittenAsTurned(t *testing.T) {
 	const example = "floor-kiln.malt"
 	text, err := os.ReadFile("../examples/" + example)
 	require.NoError(t, err)
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()
-	h, _ := process.Load(example, text, ".", root)
+	h, _ := read.Load(example, text, ".", root)
 	record := inventedOf(t, h.Processes[0], 0).Text
 	onKiln := regexp.MustCompile(`( *read +air-off \S+ °C at (?:\S+ )?(\d\d:\d\d)\n)`)
 	require.Regexp(t, onKiln, record)

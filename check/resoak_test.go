@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 // The repair of a missed target is a soak of another length, and with it the steep
@@ -17,7 +17,7 @@ import (
 func TestTheRepairOfAMissedTargetMeetsIt(t *testing.T) {
 	base, err := os.ReadFile("rules/testdata/base.malt")
 	require.NoError(t, err)
-	root, err := process.OpenRoot(".")
+	root, err := read.OpenRoot(".")
 	require.NoError(t, err)
 	defer root.Close()
 	missed := func(text string) []finding.Finding {
@@ -63,7 +63,7 @@ func TestTheRepairOfAMissedTargetBringsNoOtherTrouble(t *testing.T) {
 // A rest too short for the grain to drink its film of water is named beside the target
 // that is missed for it, and one of hours is not.
 func TestAMissedTargetNamesTheRestsThatAreTooShort(t *testing.T) {
-	root, err := process.OpenRoot("../examples")
+	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()
 	text, err := os.ReadFile("../examples/oats.malt")

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -37,7 +37,7 @@ func (j *judgement) judge() (owed []finding.Finding, blamed []int) {
 				near = j.todo
 			}
 			blamed = append(blamed, near...)
-		case len(near) == 0 || g.Severity != finding.Fault || !of(process.Rules(), g) && !j.turned(near):
+		case len(near) == 0 || g.Severity != finding.Fault || !of(read.Rules(), g) && !j.turned(near):
 		case len(g.Fixes) > 0:
 			owed = append(owed, g)
 		default:
@@ -69,7 +69,7 @@ func of(rules []finding.Rule, f finding.Finding) bool {
 // unread tells whether the file did not read as statements at all.
 func (l look) unread() bool {
 	rules := syntax.Rules()
-	if len(process.Conflicts(l.file)) > 0 {
+	if len(read.Conflicts(l.file)) > 0 {
 		return true // which of the versions is meant only a person knows
 	}
 	return slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Place.File == l.file && of(rules, f) })

@@ -8,7 +8,7 @@ import (
 
 	"maltwright/check/mend"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -104,7 +104,7 @@ func (w words) check(text []byte) (*source.File, []finding.Finding) {
 }
 
 func TestARoundIsJudgedByWhatItBrings(t *testing.T) {
-	lang := process.Rules()[0].Name
+	lang := read.Rules()[0].Name
 	for _, c := range []struct {
 		what, text, want string
 		words            words

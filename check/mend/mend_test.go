@@ -14,7 +14,7 @@ import (
 	"maltwright/check"
 	"maltwright/check/mend"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -24,7 +24,7 @@ type nowhere struct{}
 func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
 
 // checked checks a text without a forecast, which brings no fixes of its own.
-func checked(r process.Reader) mend.Checker {
+func checked(r read.Reader) mend.Checker {
 	return func(text []byte) (*source.File, []finding.Finding) {
 		out := check.File("case.malt", text, ".", r, check.Options{NoForecast: true})
 		return out.House.Files[0], out.Findings
@@ -150,7 +150,7 @@ func TestBrokenExamplesAreMended(t *testing.T) {
 	folder := "../../examples/broken"
 	files, err := filepath.Glob(filepath.Join(folder, "*.malt"))
 	require.NoError(t, err)
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()
 	mended := 0

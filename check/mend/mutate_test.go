@@ -49,7 +49,7 @@ func samples(t testing.TB) (list []sample) {
 			list = append(list, sample{path, beside[filepath.Base(path)], beside})
 		}
 	}
-	archives, err := filepath.Glob("../../lang/process/testdata/*.txtar")
+	archives, err := filepath.Glob("../../lang/read/testdata/*.txtar")
 	require.NoError(t, err)
 	for _, path := range archives {
 		a, err := txtar.ParseFile(path)

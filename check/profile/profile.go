@@ -8,7 +8,7 @@
 // practice. A house moves one with its limits block.
 package profile
 
-import "maltwright/lang/process"
+import "maltwright/lang/model"
 
 // Band is a range from Low to High.
 type Band struct{ Low, High float64 }
@@ -89,7 +89,7 @@ type Profile struct {
 
 // Of gives the profile of a process. Where grain or malt is not named it is barley,
 // or pale malt.
-func Of(p *process.Process) Profile {
+func Of(p *model.Process) Profile {
 	name := "barley"
 	if p.Grain != nil && p.Grain.Species.Text != "" {
 		name = p.Grain.Species.Text

@@ -3,7 +3,7 @@ package records
 import (
 	"fmt"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -22,8 +22,8 @@ var spans = map[string]span{
 const hotterBy = 8.0
 
 // changes finds changes out of sense, and gives the others.
-func (r *record) changes() []process.Change {
-	var kept []process.Change
+func (r *record) changes() []model.Change {
+	var kept []model.Change
 	for _, c := range r.batch.Changes {
 		s, ok := spans[c.Step.Kind.Text]
 		said := ""
@@ -64,7 +64,7 @@ func (r *record) bears(kind string, warm float64) float64 {
 }
 
 // outside says that a change lies outside of what makes sense for its step, or "".
-func outside(c process.Change, low, high, least, most float64) string {
+func outside(c model.Change, low, high, least, most float64) string {
 	words := [2]string{"shorter", "longer"}
 	if c.To.Low.Dimension != quantity.Time {
 		words = [2]string{"colder", "warmer"}
@@ -80,7 +80,7 @@ func outside(c process.Change, low, high, least, most float64) string {
 }
 
 // likeOf writes a bound of a change in the unit of the change.
-func likeOf(c process.Change, si float64) string { return c.To.Low.Lasting(si) }
+func likeOf(c model.Change, si float64) string { return c.To.Low.Lasting(si) }
 
 // unlike is by how many times a changed time may differ from that of the process: h and
 // min are 60 apart.
@@ -88,8 +88,8 @@ const unlike = 20.0
 
 // unlikePlan says that a time is out of all proportion to what the process gives such
 // steps, or "".
-func (r *record) unlikePlan(c process.Change) string {
-	var given []*process.Quantity
+func (r *record) unlikePlan(c model.Change) string {
+	var given []*model.Quantity
 	for _, st := range r.batch.Process.Stages {
 		given = append(given, timesOf(st.Steps, c.Step.Kind.Text)...)
 	}
@@ -105,7 +105,7 @@ func (r *record) unlikePlan(c process.Change) string {
 }
 
 // timesOf lists the times that steps of a kind are given, through repeats.
-func timesOf(steps []*process.Step, kind string) (list []*process.Quantity) {
+func timesOf(steps []*model.Step, kind string) (list []*model.Quantity) {
 	for _, s := range steps {
 		if string(s.Kind) == kind && s.For != nil {
 			list = append(list, s.For)

@@ -9,9 +9,9 @@ import (
 	"time"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
-	"maltwright/sim/evidence"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
 )
 
@@ -88,7 +88,7 @@ func (r *record) hold() *held {
 	h := &held{trial: t, centre: g.Centre, off: g.Off}
 	h.loosen()
 	for _, item := range t.Items {
-		k := slices.IndexFunc(kept.Readings, func(x process.Reading) bool { return x.Place == item.Reading.Place })
+		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place == item.Reading.Place })
 		h.seats = append(h.seats, seats[k])
 	}
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {

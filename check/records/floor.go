@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // carried is how long behind the end of its stage a piece may still lie on its floor, s.
@@ -18,7 +18,7 @@ func (r *record) offTheFloor() {
 	for i := range list {
 		x := &list[i]
 		switch {
-		case r.aside[i] || x.At.IsZero() || x.Kind == process.Turned && r.stirred():
+		case r.aside[i] || x.At.IsZero() || x.Kind == model.Turned && r.stirred():
 		case x.After != nil:
 			if left < 0 && r.leaves(x.After.Kind.Text) {
 				left = i
@@ -37,13 +37,13 @@ func (r *record) offTheFloor() {
 
 // stirred tells whether the process has the malt stirred on the kiln.
 func (r *record) stirred() bool {
-	kiln := r.batch.Process.Stage(process.KilnStage)
+	kiln := r.batch.Process.Stage(model.KilnStage)
 	return kiln != nil && kiln.Turn != nil
 }
 
 // leaves tells whether the piece leaves its floor when a step of the kind ends.
 func (r *record) leaves(kind string) bool {
-	return endsGrowth[kind] && (kind != string(process.Germinate) || r.batch.Process.Stage(process.Wither) == nil)
+	return endsGrowth[kind] && (kind != string(model.Germinate) || r.batch.Process.Stage(model.Wither) == nil)
 }
 
 // steepIsOver tells whether by the plan the steep is over at the time of a reading.

@@ -3,8 +3,8 @@ package records
 import (
 	"math"
 
-	"maltwright/lang/process"
-	"maltwright/sim/evidence"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/evidence"
 )
 
 const (
@@ -52,25 +52,25 @@ func beyond(item *evidence.Item, low, high float64) float64 {
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
 func (h *held) steady() bool {
-	st := h.trial.Process.Stage(process.KilnStage)
+	st := h.trial.Process.Stage(model.KilnStage)
 	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == "electric" || st.Kiln.Fired.Text == "gas")
 }
 
 // heat is the least that the kiln is set to, and the most by the time of a reading, °C:
 // nothing in it is hotter than the fire has been. A line behind the reading which says
 // that a step had ended bounds it; else the steps begin no sooner than they can.
-func (h *held) heat(x *process.Reading) (low, high float64) {
+func (h *held) heat(x *model.Reading) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	ended, open := h.nextEnd(x), h.openFor(x)
 	for _, st := range h.centre.Stages {
-		if st.Kind != process.KilnStage {
+		if st.Kind != model.KilnStage {
 			continue
 		}
 		count, reached := map[string]int{}, false
 		for _, s := range st.Steps {
 			kind := string(s.Kind)
 			count[kind]++
-			if s.Temperature.Known && s.Kind != process.Cool {
+			if s.Temperature.Known && s.Kind != model.Cool {
 				low = min(low, s.Temperature.From)
 				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
 					high = max(high, s.Temperature.To)
@@ -84,7 +84,7 @@ func (h *held) heat(x *process.Reading) (low, high float64) {
 
 // nextEnd is the first step of the kiln of which a line behind a reading says that it had
 // ended; nil where none does.
-func (h *held) nextEnd(x *process.Reading) *process.StepName {
+func (h *held) nextEnd(x *model.Reading) *model.StepName {
 	behind := false
 	for i := range h.trial.Batch.Readings {
 		y := &h.trial.Batch.Readings[i]
@@ -99,7 +99,7 @@ func (h *held) nextEnd(x *process.Reading) *process.StepName {
 // openFor is for how long the kiln can have been heated by the time of a reading, s: since
 // the line before by which the piece still grew or withered. Where none says that, nobody
 // knows.
-func (h *held) openFor(x *process.Reading) float64 {
+func (h *held) openFor(x *model.Reading) float64 {
 	since := math.Inf(1)
 	for i := range h.trial.Batch.Readings {
 		y := &h.trial.Batch.Readings[i]

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // How far a batch must have come for a line to be true.
@@ -26,13 +26,13 @@ var shownBy = map[string]int{
 	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
 }
 
-func shows(x *process.Reading) int {
+func shows(x *model.Reading) int {
 	switch {
 	case x.After != nil:
 		return shownBy[x.After.Kind.Text]
 	case x.Clean:
 		return drying
-	case x.Kind == process.Felt, x.Kind == process.Turned, x.Counted.Text == "acrospire":
+	case x.Kind == model.Felt, x.Kind == model.Turned, x.Counted.Text == "acrospire":
 		return growing
 	case x.Temperature != nil:
 		return shownBy[x.Temperature.Where]
@@ -150,14 +150,14 @@ func (r *record) contradicts(i, k int) bool {
 	if x.At.IsZero() || y.At.IsZero() || x.After != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
 		return false
 	}
-	if y.Kind == process.Turned && shows(x) == drying && r.stirred() {
+	if y.Kind == model.Turned && shows(x) == drying && r.stirred() {
 		return false
 	}
 	return shows(x) == growing || y.At.Sub(x.At.Time).Seconds() > overlap
 }
 
 // still says what a line shows the batch to be at.
-func still(x *process.Reading) string {
+func still(x *model.Reading) string {
 	if shows(x) == steeping {
 		return "in the steep"
 	}
@@ -181,12 +181,12 @@ const earlyShare, repeatShare = 0.6, 0.4
 // earlyGrowth finds what is read of the growing piece while the plan still steeps it by
 // far, where the record has no end of a soak before it.
 func (r *record) earlyGrowth() {
-	steep := r.batch.Process.Stage(process.Steep)
+	steep := r.batch.Process.Stage(model.Steep)
 	if r.plan == nil || steep == nil {
 		return
 	}
 	early := earlyShare * r.plan.Totals.SteepOut
-	if slices.ContainsFunc(steep.Steps, func(s *process.Step) bool { return s.Kind == process.Repeat }) {
+	if slices.ContainsFunc(steep.Steps, func(s *model.Step) bool { return s.Kind == model.Repeat }) {
 		early = repeatShare * r.plan.Totals.SteepOut
 	}
 	for i := range r.batch.Readings {
@@ -207,7 +207,7 @@ func (r *record) earlyGrowth() {
 }
 
 // before tells whether a step comes before another in the process.
-func (r *record) before(a, b *process.StepName) bool {
+func (r *record) before(a, b *model.StepName) bool {
 	if a.Kind.Text == b.Kind.Text && a.Number > 0 && b.Number > 0 {
 		return a.Number < b.Number
 	}

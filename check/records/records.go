@@ -20,10 +20,10 @@ import (
 
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
-	"maltwright/sim/evidence"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
 )
 
@@ -34,7 +34,7 @@ func Rules() []finding.Rule {
 
 // record is a batch under judgement.
 type record struct {
-	batch *process.Batch // with the sample and the changes that make sense
+	batch *model.Batch // with the sample and the changes that make sense
 	usual profile.Profile
 	plan  *forecast.Forecast // as the process has it, with what was changed; nil where there is none
 	steps []planned          // of the plan, in order
@@ -51,7 +51,7 @@ type bound struct {
 
 // Judge judges a batch that reads in full. Its forecasts spend from a pool; without one
 // only the words are looked at, and no more of it is where the pool does not suffice.
-func Judge(ctx context.Context, b *process.Batch, pool *work.Pool) []finding.Finding {
+func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Finding {
 	if b.Broken || b.Process == nil || b.Process.Broken {
 		return nil
 	}
@@ -85,10 +85,10 @@ func (r *record) slip(i int, f finding.Finding) {
 type planned struct {
 	kind       string
 	number     int
-	stage      process.StageKind
+	stage      model.StageKind
 	start, end float64
-	step       *process.Step  // nil for a stage that is one step
-	whole      *process.Stage // the stage it is of
+	step       *model.Step  // nil for a stage that is one step
+	whole      *model.Stage // the stage it is of
 }
 
 // planned forecasts the batch as it was meant, with what was changed.
@@ -116,9 +116,9 @@ func (r *record) planned() {
 	}
 }
 
-func stepAt(p *process.Process, at source.Place) (found *process.Step) {
-	var seek func([]*process.Step)
-	seek = func(list []*process.Step) {
+func stepAt(p *model.Process, at source.Place) (found *model.Step) {
+	var seek func([]*model.Step)
+	seek = func(list []*model.Step) {
 		for _, s := range list {
 			if s.Place == at {
 				found = s
@@ -134,7 +134,7 @@ func stepAt(p *process.Process, at source.Place) (found *process.Step) {
 
 // at finds a step of the plan by the name that a record gives it; of a stage it is the
 // last. It is -1 where the plan has none, or the name may mean several.
-func (r *record) at(name *process.StepName) int {
+func (r *record) at(name *model.StepName) int {
 	last := -1
 	for i, s := range r.steps {
 		switch {
@@ -153,10 +153,10 @@ func (r *record) at(name *process.StepName) int {
 }
 
 // since is a time of the record in seconds from the first soak.
-func (r *record) since(at process.Instant) float64 { return at.Sub(r.batch.Began.Time).Seconds() }
+func (r *record) since(at model.Instant) float64 { return at.Sub(r.batch.Began.Time).Seconds() }
 
 // what names a reading by its words: soak 2, germinate.
-func stepWords(name *process.StepName) string {
+func stepWords(name *model.StepName) string {
 	if name.Number == 0 {
 		return name.Kind.Text
 	}

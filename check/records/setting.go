@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // How surely a reading falls into a step, s: the kiln needs its time to come to a heat,
@@ -50,7 +50,7 @@ func (r *record) offSetting(h *held, i int) {
 
 // heldUntil gives the step that a line ends, where it is held at one heat for a time that
 // is given, and nothing of it was changed; or nil.
-func (r *record) heldUntil(x *process.Reading) *process.Step {
+func (r *record) heldUntil(x *model.Reading) *model.Step {
 	if x.After == nil || x.At.IsZero() {
 		return nil
 	}
@@ -59,7 +59,7 @@ func (r *record) heldUntil(x *process.Reading) *process.Step {
 		return nil
 	}
 	s := r.steps[k].step
-	if r.steps[k].stage != process.KilnStage || s.For == nil || s.At == nil || s.From != nil {
+	if r.steps[k].stage != model.KilnStage || s.For == nil || s.At == nil || s.From != nil {
 		return nil
 	}
 	for _, c := range r.batch.Changes {
@@ -72,7 +72,7 @@ func (r *record) heldUntil(x *process.Reading) *process.Step {
 
 // surelyIn tells whether a reading falls into the step of so many seconds that a line ends,
 // well behind its beginning and behind the end of the step before it.
-func (r *record) surelyIn(x, end *process.Reading, lasts float64) bool {
+func (r *record) surelyIn(x, end *model.Reading, lasts float64) bool {
 	before := end.At.Sub(x.At.Time).Seconds()
 	if before < comesBy || before > lasts-warmsUp {
 		return false

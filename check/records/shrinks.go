@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
-	"maltwright/sim/evidence"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/evidence"
 )
 
 // shrinksLeast is by how much of a corn the mean acrospire must have become shorter to be
@@ -57,7 +57,7 @@ func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
 // turnedRound gives a count with its numbers the other way round, and its mean length.
 func turnedRound(m *evidence.Item) (numbers string, length float64) {
 	n := len(m.Reading.Corns)
-	counts := make([]process.Quantity, n)
+	counts := make([]model.Quantity, n)
 	for i, c := range m.Reading.Corns {
 		counts[n-1-i] = c
 	}

@@ -6,15 +6,15 @@ import (
 	"strconv"
 	"strings"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
-	"maltwright/sim/evidence"
 	"maltwright/sim/grain"
+	"maltwright/sim/infer/evidence"
 )
 
 // words are those of what was read, and where they stand.
-func words(x *process.Reading) (string, source.Place) {
+func words(x *model.Reading) (string, source.Place) {
 	switch {
 	case x.Weight != nil:
 		return x.Weight.String(), x.Weight.Place

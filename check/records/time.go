@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -20,14 +20,14 @@ const (
 // is to be trusted.
 func (r *record) days() (off bool) {
 	from, last := -1, 0.0
-	var above *process.Reading
+	var above *model.Reading
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
 		if x.After == nil || x.At.IsZero() || r.aside[i] {
 			continue
 		}
 		to := r.at(x.After)
-		if to <= from || r.steps[to].stage == process.Deculm || r.steps[to].kind == string(process.Cool) {
+		if to <= from || r.steps[to].stage == model.Deculm || r.steps[to].kind == string(model.Cool) {
 			continue
 		}
 		at := r.since(x.At)
@@ -45,7 +45,7 @@ func (r *record) takes(from, to int) (least, most float64) {
 	for i := from + 1; i <= to; i++ {
 		s := r.steps[i]
 		took := s.end - s.start
-		if s.stage == process.Steep && r.steps[to].stage != process.Steep && s.step != nil && r.repeated(s.step) {
+		if s.stage == model.Steep && r.steps[to].stage != model.Steep && s.step != nil && r.repeated(s.step) {
 			most += took // it may have been enough without it
 			continue
 		}
@@ -63,20 +63,20 @@ func (r *record) takes(from, to int) (least, most float64) {
 }
 
 // repeated tells whether a step stands in a repeat, which may end before it.
-func (r *record) repeated(step *process.Step) bool {
-	var seek func(list []*process.Step, inside bool) bool
-	seek = func(list []*process.Step, inside bool) bool {
-		return slices.ContainsFunc(list, func(s *process.Step) bool {
-			return s == step && inside || seek(s.Steps, inside || s.Kind == process.Repeat)
+func (r *record) repeated(step *model.Step) bool {
+	var seek func(list []*model.Step, inside bool) bool
+	seek = func(list []*model.Step, inside bool) bool {
+		return slices.ContainsFunc(list, func(s *model.Step) bool {
+			return s == step && inside || seek(s.Steps, inside || s.Kind == model.Repeat)
 		})
 	}
-	return seek(r.batch.Process.Stage(process.Steep).Steps, false)
+	return seek(r.batch.Process.Stage(model.Steep).Steps, false)
 }
 
 // waits tells whether a step ends by a condition, and between which times.
-func (s planned) waits() (*process.Guard, bool) {
+func (s planned) waits() (*model.Guard, bool) {
 	switch {
-	case s.stage == process.Germinate && s.whole != nil && s.whole.Until != nil, s.step == nil && s.whole != nil && s.whole.Until != nil:
+	case s.stage == model.Germinate && s.whole != nil && s.whole.Until != nil, s.step == nil && s.whole != nil && s.whole.Until != nil:
 		return s.whole.Allow, true
 	case s.step != nil && (s.step.Until != nil || s.step.Gate != nil):
 		return s.step.Allow, true
@@ -84,7 +84,7 @@ func (s planned) waits() (*process.Guard, bool) {
 	return nil, false
 }
 
-func (r *record) dayOff(i int, took, least, most float64, above *process.Reading) {
+func (r *record) dayOff(i int, took, least, most float64, above *model.Reading) {
 	x := &r.batch.Readings[i]
 	since := "the beginning"
 	place := r.batch.Began.Place

@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 const (
@@ -17,13 +17,13 @@ const (
 
 // unturned finds a piece that nothing says was turned, in a record that notes turns.
 func (r *record) unturned() {
-	st := r.batch.Process.Stage(process.Germinate)
+	st := r.batch.Process.Stage(model.Germinate)
 	if st == nil || st.Turn == nil {
 		return
 	}
 	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
 	turns := r.turns()
-	if !slices.ContainsFunc(r.batch.Readings, func(x process.Reading) bool { return x.Kind == process.Turned }) {
+	if !slices.ContainsFunc(r.batch.Readings, func(x model.Reading) bool { return x.Kind == model.Turned }) {
 		r.neverTurned(st.Turn)
 		return
 	}
@@ -49,8 +49,8 @@ const (
 
 // neverTurned finds a growing piece that is looked at for days and of which no line says
 // that it was turned, where the process asks for turns.
-func (r *record) neverTurned(every *process.Quantity) {
-	var looks []*process.Reading
+func (r *record) neverTurned(every *model.Quantity) {
+	var looks []*model.Reading
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
 		if x.After != nil && endsGrowth[x.After.Kind.Text] {
@@ -75,20 +75,20 @@ func (r *record) neverTurned(every *process.Quantity) {
 }
 
 // ofPiece tells whether a line was written beside the growing piece.
-func ofPiece(x *process.Reading) bool {
-	return x.Kind == process.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == "bed"
+func ofPiece(x *model.Reading) bool {
+	return x.Kind == model.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == "bed"
 }
 
 // turns lists the turns while the piece grew, and the end of the growing behind them.
-func (r *record) turns() []*process.Reading {
-	var list []*process.Reading
+func (r *record) turns() []*model.Reading {
+	var list []*model.Reading
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
 		if x.At.IsZero() || r.aside[i] {
 			continue
 		}
 		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
-		if x.Kind == process.Turned || ends && len(list) > 0 {
+		if x.Kind == model.Turned || ends && len(list) > 0 {
 			list = append(list, x)
 		}
 		if ends {
@@ -101,7 +101,7 @@ func (r *record) turns() []*process.Reading {
 // endsGrowth are the steps at whose end the piece no longer grows on its floor.
 var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
 
-func middleGap(turns []*process.Reading) float64 {
+func middleGap(turns []*model.Reading) float64 {
 	var gaps []float64
 	for k := 1; k < len(turns); k++ {
 		gaps = append(gaps, turns[k].At.Sub(turns[k-1].At.Time).Seconds())

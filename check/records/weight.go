@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
-	"maltwright/sim/evidence"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/evidence"
 )
 
 const (
@@ -61,7 +61,7 @@ func (r *record) gained(h *held, i int) int {
 
 // heavierBy is by what share malt may seem to have gained: its rootlets are some hundredths
 // of it, so that on the day that it was weighed with them it weighs no more without them.
-func heavierBy(x, before *process.Reading) float64 {
+func heavierBy(x, before *model.Reading) float64 {
 	if x.Clean && !before.Clean && !x.At.IsZero() && !before.At.IsZero() && x.At.Sub(before.At.Time).Seconds() <= day {
 		return 0
 	}
@@ -91,7 +91,7 @@ func (r *record) heavierAgain(h *held, i int) {
 // gainsIn is how long malt must lie open until it may have gained some hundredths of water, s.
 const gainsIn = 3 * day
 
-func dries(k process.StageKind) bool { return k == process.Wither || k == process.KilnStage }
+func dries(k model.StageKind) bool { return k == model.Wither || k == model.KilnStage }
 
 const (
 	dryPoints = 0.007 // of moisture, within which a weight is that which was wanted
@@ -124,7 +124,7 @@ func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 
 // hurried tells whether a step of the record took less time than it takes, so that its
 // time cannot have ended it.
-func (r *record) hurried(h *held, name *process.StepName) bool {
+func (r *record) hurried(h *held, name *model.StepName) bool {
 	k := r.at(name)
 	if k < 0 {
 		return false

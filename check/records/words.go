@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 const (
@@ -16,7 +16,7 @@ const (
 
 // sample finds a sample that cannot be of this grain, and gives the one to go by: where
 // it is in doubt the lot knows better.
-func (r *record) sample() *process.Sample {
+func (r *record) sample() *model.Sample {
 	s := r.batch.Sample
 	if s == nil || !(s.Wet.SI > 0) {
 		return nil
@@ -42,7 +42,7 @@ func (r *record) sample() *process.Sample {
 func (r *record) twice() {
 	list := r.batch.Readings
 	for i := range list {
-		k := slices.IndexFunc(list[:i], func(x process.Reading) bool { return same(&x, &list[i]) })
+		k := slices.IndexFunc(list[:i], func(x model.Reading) bool { return same(&x, &list[i]) })
 		if k < 0 {
 			continue
 		}
@@ -64,7 +64,7 @@ func (r *record) cleanTwice() {
 	list := r.batch.Readings
 	for i := range list {
 		x := &list[i]
-		k := slices.IndexFunc(list[:i], func(y process.Reading) bool { return y.Clean && y.OfBag == x.OfBag })
+		k := slices.IndexFunc(list[:i], func(y model.Reading) bool { return y.Clean && y.OfBag == x.OfBag })
 		if !x.Clean || k < 0 || r.aside[i] || r.aside[k] || list[k].At.IsZero() || x.At.IsZero() || x.At.Sub(list[k].At.Time).Seconds() > onceClean {
 			continue
 		}
@@ -80,7 +80,7 @@ func (r *record) cleanTwice() {
 func (r *record) changedTwice() {
 	list := r.batch.Changes
 	for i := range list {
-		k := slices.IndexFunc(list[:i], func(c process.Change) bool { return sameStep(&c.Step, &list[i].Step) && c.To.Where == list[i].To.Where })
+		k := slices.IndexFunc(list[:i], func(c model.Change) bool { return sameStep(&c.Step, &list[i].Step) && c.To.Where == list[i].To.Where })
 		if k < 0 {
 			continue
 		}
@@ -90,11 +90,11 @@ func (r *record) changedTwice() {
 	}
 }
 
-func sameStep(a, b *process.StepName) bool { return a.Kind.Text == b.Kind.Text && a.Number == b.Number }
+func sameStep(a, b *model.StepName) bool { return a.Kind.Text == b.Kind.Text && a.Number == b.Number }
 
 // same tells whether two lines are of the same look: one step, or one time, and the same
 // value.
-func same(a, b *process.Reading) bool {
+func same(a, b *model.Reading) bool {
 	switch {
 	case a.Kind != b.Kind || a.OfBag != b.OfBag || a.Clean != b.Clean || a.Counted.Text != b.Counted.Text || a.Rub.Text != b.Rub.Text:
 		return false
@@ -109,13 +109,13 @@ func same(a, b *process.Reading) bool {
 	case a.Temperature != nil:
 		return a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI
 	}
-	return slices.EqualFunc(a.Corns, b.Corns, func(x, y process.Quantity) bool { return x.SI == y.SI })
+	return slices.EqualFunc(a.Corns, b.Corns, func(x, y model.Quantity) bool { return x.SI == y.SI })
 }
 
 // unweighed notes malt that came off the kiln and was never weighed.
 func (r *record) unweighed() {
 	list := r.batch.Readings
-	if len(list) == 0 || slices.ContainsFunc(list, func(x process.Reading) bool { return x.Clean }) {
+	if len(list) == 0 || slices.ContainsFunc(list, func(x model.Reading) bool { return x.Clean }) {
 		return
 	}
 	last := &list[len(list)-1]
@@ -123,11 +123,11 @@ func (r *record) unweighed() {
 		return
 	}
 	switch last.After.Kind.Text {
-	case string(process.Cool), string(process.Deculm):
+	case string(model.Cool), string(model.Deculm):
 		f := maltNotWeighed.At(last.Place, "the malt is off the kiln, and was not weighed without its rootlets")
 		f.Severity = finding.Caution
 		r.note(f)
-	case string(process.Cure):
+	case string(model.Cure):
 		r.note(maltNotWeighed.At(last.Place, "the record ends with the cure, and the malt is not weighed without its rootlets"))
 	}
 }

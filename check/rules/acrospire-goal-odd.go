@@ -5,7 +5,7 @@ import (
 
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var acrospireGoalOdd = Rule{
@@ -17,7 +17,7 @@ var acrospireGoalOdd = Rule{
 		Good:   "until acrospire at least 3/4",
 		Limits: "it knows a usual length for barley, wheat, spelt, rye, triticale and oats"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil || !looksAt(st, "acrospire") {
 			return
 		}
@@ -26,9 +26,9 @@ var acrospireGoalOdd = Rule{
 			c.NotJudged(r, fmt.Sprintf("no usual length of the acrospire is known for %s, which is judged by days", c.Profile.Grain.Name))
 			return
 		}
-		conditions := []*process.Condition{st.Until}
+		conditions := []*model.Condition{st.Until}
 		for _, s := range st.Steps {
-			if s.Kind == process.Gate {
+			if s.Kind == model.Gate {
 				conditions = append(conditions, s.Gate)
 			}
 		}
@@ -40,7 +40,7 @@ var acrospireGoalOdd = Rule{
 	},
 }
 
-func (c *Case) goalOdd(r finding.Rule, t *process.Test, goal profile.Band, ends bool) {
+func (c *Case) goalOdd(r finding.Rule, t *model.Test, goal profile.Band, ends bool) {
 	length, ok := waitsFor(t)
 	const rounding = 1e-9
 	switch {

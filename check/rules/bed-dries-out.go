@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var bedDriesOut = Rule{
@@ -24,7 +24,7 @@ var bedDriesOut = Rule{
 		if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
 			return // it never was wet enough, and the steep is to blame
 		}
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		place := floor.Place
 		if st.Humidity != nil {
 			place = st.Humidity.Place

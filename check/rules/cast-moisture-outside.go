@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var castMoistureOutside = Rule{
@@ -27,7 +27,7 @@ var castMoistureOutside = Rule{
 		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
 			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Steep)
+		st := c.Process.Stage(model.Steep)
 		if st == nil {
 			return
 		}
@@ -48,7 +48,7 @@ var castMoistureOutside = Rule{
 }
 
 // drierThanRaw makes a fault of a target that the raw grain has come to before it is steeped.
-func (c *Case) drierThanRaw(f finding.Finding, target *process.Range) finding.Finding {
+func (c *Case) drierThanRaw(f finding.Finding, target *model.Range) finding.Finding {
 	g := c.Process.Grain
 	if g == nil || g.Moisture == nil || target.High.SI > g.Moisture.SI {
 		return f

@@ -2,7 +2,7 @@ package rules
 
 import (
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var causticSteep = Rule{
@@ -14,9 +14,9 @@ var causticSteep = Rule{
 		Good:   "soak 6 h in water at 13 °C",
 		Limits: "it knows lime only where a soak says so; how much is put in is not said"},
 	Judge: func(r finding.Rule, c *Case) {
-		var limed, last *process.Step
+		var limed, last *model.Step
 		for _, s := range c.wetSteps() {
-			if s.Kind != process.Soak {
+			if s.Kind != model.Soak {
 				continue
 			}
 			last = s

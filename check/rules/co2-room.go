@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var co2Room = Rule{
@@ -17,7 +17,7 @@ var co2Room = Rule{
 		Good:   `from 4 kg of "base lot"`,
 		Limits: "it does not know the room: accept it where the air is moved and an alarm hangs"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		switch {
 		case st == nil:
 			return
@@ -49,7 +49,7 @@ const (
 func (c *Case) gasOf() (gas, span float64) {
 	if c.Forecast != nil && c.Forecast.Totals.CO2 > 0 {
 		for _, st := range c.Forecast.Stages {
-			if n := len(st.Steps); st.Kind == process.Germinate && n > 0 {
+			if n := len(st.Steps); st.Kind == model.Germinate && n > 0 {
 				return c.Forecast.Totals.CO2 * gasVolume, st.Steps[n-1].End - st.Steps[0].Start
 			}
 		}

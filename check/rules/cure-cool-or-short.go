@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/quality"
 )
 
@@ -24,8 +24,8 @@ var cureCoolOrShort = Rule{
 		if !place.Known() || got >= least {
 			return
 		}
-		for _, s := range c.steps(process.KilnStage) {
-			if s.Kind == process.Cure {
+		for _, s := range c.steps(model.KilnStage) {
+			if s.Kind == model.Cure {
 				_, place, _ = peak(s) // be another step hotter, the cure is what is too cool
 			}
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var deculmLate = Rule{
@@ -16,7 +16,7 @@ var deculmLate = Rule{
 		Good:   "deculm within 12 h",
 		Limits: "malt that waits in something tight keeps longer: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Deculm)
+		st := c.Process.Stage(model.Deculm)
 		if st == nil || st.Within == nil {
 			return
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var deculmMissing = Rule{
@@ -30,10 +30,10 @@ store in "lidded drum" for at least 3 weeks`,
 		Limits: "green malt that never comes to a kiln is left alone, but not that of sorghum"},
 	Judge: func(r finding.Rule, c *Case) {
 		p := c.Process
-		kilned := p.Stage(process.KilnStage)
+		kilned := p.Stage(model.KilnStage)
 		switch {
-		case p.Stage(process.Deculm) != nil:
-		case c.Profile.RootsOff && p.Stage(process.Germinate) != nil:
+		case p.Stage(model.Deculm) != nil:
+		case c.Profile.RootsOff && p.Stage(model.Germinate) != nil:
 			f := r.At(p.Place, fmt.Sprintf("the shoots and roots of %s are never taken off, and they are poison", c.Profile.Grain.Name))
 			f.Severity = finding.Danger
 			f.Hint = "rub and sieve off every shoot and root before anything is milled, with deculm; follow local codes and licensed practice"

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var dust = Rule{
@@ -17,7 +17,7 @@ var dust = Rule{
 		Good:   `from 4 kg of "base lot"`,
 		Limits: "it speaks of batches of more than 25 kg only, though somebody who coughs should wear a mask for less"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Deculm)
+		st := c.Process.Stage(model.Deculm)
 		switch {
 		case st == nil:
 			return

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var earliestTooLate = Rule{
@@ -19,7 +19,7 @@ var earliestTooLate = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
-			if !g.Met || g.Hold || g.Stage == process.Germinate || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
+			if !g.Met || g.Hold || g.Stage == model.Germinate || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
 				continue
 			}
 			place := g.Place
@@ -37,7 +37,7 @@ var earliestTooLate = Rule{
 const longBehind = 10 * hour
 
 // guardOf gives the guard of the condition that begins at an offset, or nil.
-func (c *Case) guardOf(start int) *process.Guard {
+func (c *Case) guardOf(start int) *model.Guard {
 	for _, st := range c.Process.Stages {
 		if st.Until != nil && st.Until.Place.Start == start {
 			return st.Allow

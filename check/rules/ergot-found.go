@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/finding"
-)
+import "maltwright/lang/finding"
 
 var ergotFound = Rule{
 	Rule: finding.Rule{Name: "ergot-found", Severity: finding.Danger,

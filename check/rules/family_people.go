@@ -2,7 +2,7 @@ package rules
 
 import (
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // peopleRules are of what can hurt somebody, and of who has to be up.
@@ -17,8 +17,8 @@ const localCodes = "; follow local codes and licensed practice"
 var flames = map[string]bool{"gas": true, "wood": true, "oil": true}
 
 // kilnOf gives the kiln stage and its kiln, each nil where there is none.
-func (c *Case) kilnOf() (*process.Stage, *process.Kiln) {
-	st := c.Process.Stage(process.KilnStage)
+func (c *Case) kilnOf() (*model.Stage, *model.Kiln) {
+	st := c.Process.Stage(model.KilnStage)
 	if st == nil {
 		return nil, nil
 	}
@@ -26,6 +26,6 @@ func (c *Case) kilnOf() (*process.Stage, *process.Kiln) {
 }
 
 // theKiln is the kiln as a related place.
-func theKiln(k *process.Kiln) []finding.Related {
+func theKiln(k *model.Kiln) []finding.Related {
 	return []finding.Related{{Place: k.Place, Message: "the kiln"}}
 }

@@ -12,7 +12,7 @@ import (
 	"maltwright/check"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
-	"maltwright/lang/process/endless"
+	"maltwright/lang/read/endless"
 	"maltwright/lang/source/spoil"
 )
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var fireUnattended = Rule{
@@ -40,7 +40,7 @@ var fireUnattended = Rule{
 }
 
 // waking is how long somebody is awake in a day, s.
-func waking(c process.Clock) float64 {
+func waking(c model.Clock) float64 {
 	span := c.To - c.From
 	if span <= 0 {
 		span += int(day)
@@ -52,7 +52,7 @@ func waking(c process.Clock) float64 {
 // end, s: by the forecast, or else at the least that its steps may take; 0 where
 // that is not known.
 func (c *Case) heated() (hot, seconds float64) {
-	for _, s := range c.steps(process.KilnStage) {
+	for _, s := range c.steps(model.KilnStage) {
 		if t, ok := hottest(s); ok {
 			hot = max(hot, t)
 		}
@@ -64,7 +64,7 @@ func (c *Case) heated() (hot, seconds float64) {
 	seconds = 0
 	for _, st := range c.Forecast.Stages {
 		for _, s := range st.Steps {
-			if st.Kind == process.KilnStage && s.Kind != process.Cool {
+			if st.Kind == model.KilnStage && s.Kind != model.Cool {
 				seconds += s.End - s.Start
 			}
 		}
@@ -73,11 +73,11 @@ func (c *Case) heated() (hot, seconds float64) {
 }
 
 // atLeast is the shortest time that a step takes, s; 0 where it says none.
-func atLeast(s *process.Step) float64 {
+func atLeast(s *model.Step) float64 {
 	switch {
 	case s.Allow != nil && s.Allow.Earliest != nil:
 		return s.Allow.Earliest.SI
-	case s.Until != nil || s.Gate != nil || s.Kind == process.Cool:
+	case s.Until != nil || s.Gate != nil || s.Kind == model.Cool:
 		return 0
 	case s.For != nil:
 		return s.For.SI

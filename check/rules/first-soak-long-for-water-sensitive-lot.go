@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var firstSoakLong = Rule{
@@ -18,7 +18,7 @@ var firstSoakLong = Rule{
 			"sensitivity: it lets the lot grow as any other"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
-		if g == nil || c.Process.Stage(process.Steep) == nil {
+		if g == nil || c.Process.Stage(model.Steep) == nil {
 			return
 		}
 		four, ok4 := count(g, inFour)
@@ -47,7 +47,7 @@ const (
 
 func (c *Case) firstSoak() (wetting, bool) {
 	for _, w := range c.wettings() {
-		if w.step.Kind == process.Soak {
+		if w.step.Kind == model.Soak {
 			return w, true
 		}
 	}

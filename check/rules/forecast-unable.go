@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -25,6 +25,6 @@ var forecastUnable = Rule{
 }
 
 // Unable makes the finding of a forecast that could not begin.
-func Unable(p *process.Process, err error) finding.Finding {
+func Unable(p *model.Process, err error) finding.Finding {
 	return forecastUnable.At(p.Place, fmt.Sprintf("%q cannot be forecast: %s", p.Name, err))
 }

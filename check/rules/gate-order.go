@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var gateOrder = Rule{
@@ -37,7 +37,7 @@ func (c *Case) looserHold(before, w *weighed) bool {
 }
 
 func (c *Case) heatedBetween(from, to int) bool {
-	for i, s := range c.steps(process.KilnStage) {
+	for i, s := range c.steps(model.KilnStage) {
 		if _, _, ok := peak(s); ok && from < i && i < to {
 			return true
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var gateWaitsLong = Rule{
@@ -23,7 +23,7 @@ cure at air-on 82 °C for 5 h`,
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
-			if g.Stage != process.KilnStage || c.has("gate-order") || !g.Hold || !g.Met || g.Waited <= longWait || c.told(g.Place) {
+			if g.Stage != model.KilnStage || c.has("gate-order") || !g.Hold || !g.Met || g.Waited <= longWait || c.told(g.Place) {
 				continue
 			}
 			if c.waitsUnasked(g.Place.Start) {
@@ -39,7 +39,7 @@ const longWait = 4 * hour
 // waitsUnasked tells whether a gate of the kiln, by the offset of its condition, lets a
 // hotter step wait, and says nothing of how long.
 func (c *Case) waitsUnasked(start int) bool {
-	for i, s := range c.steps(process.KilnStage) {
+	for i, s := range c.steps(model.KilnStage) {
 		if s.Gate != nil && s.Gate.Place.Start == start {
 			return s.Allow == nil && c.heatedAfter(i)
 		}

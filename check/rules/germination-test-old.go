@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var germinationTestOld = Rule{
@@ -34,7 +34,7 @@ var germinationTestOld = Rule{
 		if c.On != "" {
 			against, says = c.On, "on the day of the first soak this test is %.0f weeks old, and 8 weeks is the most"
 		}
-		for _, kind := range []func(process.Germination) bool{inLittle, inEight} {
+		for _, kind := range []func(model.Germination) bool{inLittle, inEight} {
 			n, ok := count(g, kind)
 			if !ok {
 				continue
@@ -56,7 +56,7 @@ const lotKeeps = 5 * 365 * 24 * time.Hour
 // wrongDate finds a test that lies years behind another of its lot, or behind the day of
 // the first soak: it is the later date that is to be looked at first, since the tests of
 // that day are taken for the newest.
-func wrongDate(r finding.Rule, g *process.Grain, on string) (f finding.Finding, ok bool) {
+func wrongDate(r finding.Rule, g *model.Grain, on string) (f finding.Finding, ok bool) {
 	first, last := -1, -1
 	for i, t := range g.Germination {
 		switch d := dateOf(t); {

@@ -5,7 +5,7 @@ import (
 	"math"
 	"time"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/reckon"
@@ -27,16 +27,16 @@ const muchWater = 6e-6
 
 // inLittle takes the tests that show what lives; one that does not name its water is
 // taken for such.
-func inLittle(t process.Germination) bool { return t.Water == nil || t.Water.SI < muchWater }
+func inLittle(t model.Germination) bool { return t.Water == nil || t.Water.SI < muchWater }
 
-func inFour(t process.Germination) bool { return t.Water != nil && inLittle(t) }
+func inFour(t model.Germination) bool { return t.Water != nil && inLittle(t) }
 
-func inEight(t process.Germination) bool { return !inLittle(t) }
+func inEight(t model.Germination) bool { return !inLittle(t) }
 
 // count puts together the tests that are wanted: those of the newest date, or, where
 // none has a date, all of them.
-func count(g *process.Grain, wanted func(process.Germination) bool) (n counted, ok bool) {
-	var tests []process.Germination
+func count(g *model.Grain, wanted func(model.Germination) bool) (n counted, ok bool) {
+	var tests []model.Germination
 	for _, t := range g.Germination {
 		switch on := dateOf(t); {
 		case !wanted(t) || on < n.on:
@@ -56,7 +56,7 @@ func count(g *process.Grain, wanted func(process.Germination) bool) (n counted, 
 }
 
 // together is the share over all tests, by their corns where all say how many.
-func together(tests []process.Germination) (share, corns float64) {
+func together(tests []model.Germination) (share, corns float64) {
 	sum := 0.0
 	for _, t := range tests {
 		share += t.Share.SI / float64(len(tests))
@@ -88,7 +88,7 @@ func (n counted) between() (low, high float64, ok bool) {
 	return r.Low, r.High, err == nil
 }
 
-func dateOf(t process.Germination) string {
+func dateOf(t model.Germination) string {
 	if t.On == nil {
 		return ""
 	}
@@ -96,7 +96,7 @@ func dateOf(t process.Germination) string {
 }
 
 // newest is the newest date of all tests, "" where none has one.
-func newest(g *process.Grain) string {
+func newest(g *model.Grain) string {
 	last := ""
 	for _, t := range g.Germination {
 		last = max(last, dateOf(t))

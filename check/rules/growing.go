@@ -3,7 +3,7 @@ package rules
 import (
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
@@ -12,10 +12,10 @@ import (
 // What the rules of the growing piece look at.
 
 // holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []*process.Step {
-	var list []*process.Step
-	for _, s := range c.steps(process.Germinate) {
-		if s.Kind == process.Hold && s.At != nil {
+func (c *Case) holds() []*model.Step {
+	var list []*model.Step
+	for _, s := range c.steps(model.Germinate) {
+		if s.Kind == model.Hold && s.At != nil {
 			list = append(list, s)
 		}
 	}
@@ -31,15 +31,15 @@ func (c *Case) growWarm() float64 {
 const sameWarmth = 0.05
 
 // middle is the middle of a temperature, °C.
-func middle(t *process.Temperature) float64 { return t.Mid() - zeroC }
+func middle(t *model.Temperature) float64 { return t.Mid() - zeroC }
 
 // ofRoom tells whether a hold is of the room or its air, and not of the bed.
-func ofRoom(t *process.Temperature) bool { return t.Where == "room" || t.Where == "air" }
+func ofRoom(t *model.Temperature) bool { return t.Where == "room" || t.Where == "air" }
 
 // goals lists the tests by which a stage, or a step of it, ends or goes on.
-func goals(st *process.Stage) []process.Test {
-	var list []process.Test
-	add := func(cond *process.Condition) {
+func goals(st *model.Stage) []model.Test {
+	var list []model.Test
+	add := func(cond *model.Condition) {
 		if cond != nil {
 			list = append(list, cond.Tests...)
 		}
@@ -53,12 +53,12 @@ func goals(st *process.Stage) []process.Test {
 }
 
 // looksAt tells whether a stage waits for one of the measures.
-func looksAt(st *process.Stage, measures ...string) bool {
-	return st != nil && slices.ContainsFunc(goals(st), func(t process.Test) bool { return slices.Contains(measures, t.Measure) })
+func looksAt(st *model.Stage, measures ...string) bool {
+	return st != nil && slices.ContainsFunc(goals(st), func(t model.Test) bool { return slices.Contains(measures, t.Measure) })
 }
 
 // waitsFor is the least length that a test waits for; ok is false where it waits for none.
-func waitsFor(t *process.Test) (length float64, ok bool) {
+func waitsFor(t *model.Test) (length float64, ok bool) {
 	if t.Bound == nil || t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below {
 		return 0, false
 	}
@@ -70,7 +70,7 @@ func waitsFor(t *process.Test) (length float64, ok bool) {
 func (c *Case) grown() (floor, last *forecast.Piece) {
 	for i := range c.Forecast.Pieces {
 		p := &c.Forecast.Pieces[i]
-		if p.Stage == process.Germinate {
+		if p.Stage == model.Germinate {
 			floor = p
 		}
 		last = p
@@ -79,7 +79,7 @@ func (c *Case) grown() (floor, last *forecast.Piece) {
 }
 
 // timeOf is where a stage says how long it takes.
-func timeOf(st *process.Stage) source.Place {
+func timeOf(st *model.Stage) source.Place {
 	switch {
 	case st.For != nil:
 		return st.For.Place

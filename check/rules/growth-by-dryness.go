@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -28,11 +28,11 @@ var growthByDryness = Rule{
 }`,
 		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub", "chit") {
 			return
 		}
-		drier := func(t process.Test) bool {
+		drier := func(t model.Test) bool {
 			return (t.Measure == "moisture" || t.Measure == "weight") && t.Bound != nil && (t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below)
 		}
 		if slices.ContainsFunc(st.Until.Tests, drier) {

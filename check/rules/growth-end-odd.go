@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var growthEndOdd = Rule{
@@ -28,11 +28,11 @@ var growthEndOdd = Rule{
 }`,
 		Limits: "a growth that looks at the acrospire or the rub too, in whatever place, is left alone, and so is the chit of a malt or a grain whose acrospire tells nothing"},
 	Judge: func(r finding.Rule, c *Case) {
-		st, goal := c.Process.Stage(process.Germinate), c.Profile.Goal()
-		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(process.Wither), "acrospire", "rub") {
+		st, goal := c.Process.Stage(model.Germinate), c.Profile.Goal()
+		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.Wither), "acrospire", "rub") {
 			return
 		}
-		early := func(t process.Test) bool {
+		early := func(t model.Test) bool {
 			return t.Measure == "bed" || t.Measure == "chit" && goal.Known() && goal.Low > 0
 		}
 		if slices.ContainsFunc(st.Until.Tests, early) {

@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/finding"
-)
+import "maltwright/lang/finding"
 
 var guardCameFirst = Rule{
 	Forecast: true,

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var heatOfAnotherKiln = Rule{
@@ -23,7 +23,7 @@ var heatOfAnotherKiln = Rule{
 			return
 		}
 		still := k.Draught.Text == "still"
-		for _, s := range c.steps(process.KilnStage) {
+		for _, s := range c.steps(model.KilnStage) {
 			t := placedHeat(s)
 			if t == nil || !slices.Contains(placesOfOthers[still], t.Where) {
 				continue
@@ -47,9 +47,9 @@ var heatOfAnotherKiln = Rule{
 var placesOfOthers = map[bool][]string{false: {"oven"}, true: {"air-on", "air-off"}}
 
 // placedHeat is the temperature that a step of the kiln heats to, or nil.
-func placedHeat(s *process.Step) *process.Temperature {
+func placedHeat(s *model.Step) *model.Temperature {
 	switch {
-	case s.Kind == process.Cool:
+	case s.Kind == model.Cool:
 		return nil
 	case s.From != nil:
 		return s.From

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var holdNotReached = Rule{
@@ -32,14 +32,14 @@ var holdNotReached = Rule{
 		Limits: "Where the growth ends by the corn, a slower lot may come to the hold: that is a note."},
 	Judge: func(r finding.Rule, c *Case) {
 		floor, _ := c.grown()
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil || floor == nil {
 			return
 		}
 		sooner := 0.0 // s that the holds before may take
 		for _, s := range st.Steps {
-			if s.Kind != process.Hold || c.run(s) != nil {
-				if t, ok := lasts(s); ok && s.Kind == process.Hold {
+			if s.Kind != model.Hold || c.run(s) != nil {
+				if t, ok := lasts(s); ok && s.Kind == model.Hold {
 					sooner += t
 				}
 				continue

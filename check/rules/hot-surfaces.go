@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var hotSurfaces = Rule{
@@ -39,7 +39,7 @@ const (
 )
 
 // hottestOf gives the first of the hottest steps, and how hot it is, °C.
-func hottestOf(steps []*process.Step) (which *process.Step, hot float64) {
+func hottestOf(steps []*model.Step) (which *model.Step, hot float64) {
 	for _, s := range steps {
 		if t, ok := hottest(s); ok && (which == nil || t > hot) {
 			which, hot = s, t

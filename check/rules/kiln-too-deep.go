@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -59,11 +59,11 @@ const greenDepth = 1.6 / 480
 
 // depthOnKiln is how deep the malt lies, by the forecast or as it is reckoned from the
 // charge.
-func (c *Case) depthOnKiln(k *process.Kiln) (float64, bool) {
+func (c *Case) depthOnKiln(k *model.Kiln) (float64, bool) {
 	switch {
 	case c.Forecast != nil && c.Forecast.Kilned != nil:
 		return c.Forecast.Kilned.Depth, true
-	case c.Process.Charge == nil || c.Process.Stage(process.Wither) != nil:
+	case c.Process.Charge == nil || c.Process.Stage(model.Wither) != nil:
 		return 0, false
 	}
 	return c.Process.Charge.SI / k.Area.SI * greenDepth, true

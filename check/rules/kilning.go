@@ -3,7 +3,7 @@ package rules
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
@@ -22,9 +22,9 @@ const (
 const trayDeep, bedDeep = 0.15, 0.30
 
 // peak is the hottest that a kiln step asks for, as written.
-func peak(s *process.Step) (q quantity.Quantity, place source.Place, ok bool) {
-	for _, at := range []*process.Temperature{s.At, s.From} {
-		if at == nil || s.Kind == process.Cool {
+func peak(s *model.Step) (q quantity.Quantity, place source.Place, ok bool) {
+	for _, at := range []*model.Temperature{s.At, s.From} {
+		if at == nil || s.Kind == model.Cool {
 			continue
 		}
 		if at.Low.SI > at.High.SI {
@@ -36,8 +36,8 @@ func peak(s *process.Step) (q quantity.Quantity, place source.Place, ok bool) {
 }
 
 // hottestStep gives the kiln step that asks for the most heat, or nil.
-func (c *Case) hottestStep() (s *process.Step, q quantity.Quantity, place source.Place) {
-	for _, step := range c.steps(process.KilnStage) {
+func (c *Case) hottestStep() (s *model.Step, q quantity.Quantity, place source.Place) {
+	for _, step := range c.steps(model.KilnStage) {
 		if t, at, ok := peak(step); ok && (s == nil || t.SI > q.SI) {
 			s, q, place = step, t, at
 		}
@@ -47,8 +47,8 @@ func (c *Case) hottestStep() (s *process.Step, q quantity.Quantity, place source
 
 // weighed is a bound on moisture or on weight that malt is dried to.
 type weighed struct {
-	test  *process.Test
-	stage process.StageKind
+	test  *model.Test
+	stage model.StageKind
 	step  int  // its place in the kiln stage; −1 in withering
 	hold  bool // a gate; otherwise an until
 	low   float64
@@ -58,21 +58,21 @@ type weighed struct {
 // dried lists the bounds on a measure from withering to the end of the kiln.
 func (c *Case) dried(measure string) []weighed {
 	var list []weighed
-	if st := c.Process.Stage(process.Wither); st != nil {
+	if st := c.Process.Stage(model.Wither); st != nil {
 		list = bounds(list, st.Until, measure, weighed{stage: st.Kind, step: -1})
 		for _, s := range st.Steps {
 			list = bounds(list, s.Gate, measure, weighed{stage: st.Kind, step: -1, hold: true})
 		}
 	}
-	for i, s := range c.steps(process.KilnStage) {
-		list = bounds(list, s.Until, measure, weighed{stage: process.KilnStage, step: i})
-		list = bounds(list, s.Gate, measure, weighed{stage: process.KilnStage, step: i, hold: true})
+	for i, s := range c.steps(model.KilnStage) {
+		list = bounds(list, s.Until, measure, weighed{stage: model.KilnStage, step: i})
+		list = bounds(list, s.Gate, measure, weighed{stage: model.KilnStage, step: i, hold: true})
 	}
 	return list
 }
 
 // bounds appends the bounds of a condition on a measure, each made from w.
-func bounds(list []weighed, cond *process.Condition, measure string, w weighed) []weighed {
+func bounds(list []weighed, cond *model.Condition, measure string, w weighed) []weighed {
 	if cond == nil {
 		return list
 	}
@@ -102,7 +102,7 @@ func sides(b *quantity.Bound) (low, high float64) {
 
 // heatedAfter tells whether the kiln heats the malt after a step.
 func (c *Case) heatedAfter(step int) bool {
-	for i, s := range c.steps(process.KilnStage) {
+	for i, s := range c.steps(model.KilnStage) {
 		if _, _, ok := peak(s); ok && i > step {
 			return true
 		}
@@ -111,7 +111,7 @@ func (c *Case) heatedAfter(step int) bool {
 }
 
 // run gives how the forecast runs a kiln step, or nil.
-func (c *Case) run(s *process.Step) *forecast.Step {
+func (c *Case) run(s *model.Step) *forecast.Step {
 	if c.Forecast == nil {
 		return nil
 	}
@@ -135,7 +135,7 @@ func (c *Case) kilned() *forecast.Kilned {
 
 // kilnHead is the head of the kiln stage.
 func (c *Case) kilnHead() source.Place {
-	if st := c.Process.Stage(process.KilnStage); st != nil {
+	if st := c.Process.Stage(model.KilnStage); st != nil {
 		return st.Place
 	}
 	return c.Process.Place

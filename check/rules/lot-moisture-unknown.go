@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -42,13 +42,13 @@ const (
 )
 
 // byWeight gives the first condition of the process that asks for a weight, or nil.
-func (c *Case) byWeight() *process.Test {
+func (c *Case) byWeight() *model.Test {
 	for _, st := range c.Process.Stages {
 		if t := asked(st.Until, "weight"); t != nil {
 			return t
 		}
 		for _, s := range everyStep(st.Steps) {
-			for _, cond := range []*process.Condition{s.Until, s.Gate} {
+			for _, cond := range []*model.Condition{s.Until, s.Gate} {
 				if t := asked(cond, "weight"); t != nil {
 					return t
 				}

@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/finding"
-)
+import "maltwright/lang/finding"
 
 var mouldFound = Rule{
 	Rule: finding.Rule{Name: "mould-found", Severity: finding.Danger,

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var neverStirred = Rule{
@@ -18,7 +18,7 @@ var neverStirred = Rule{
 		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()
-		k, st := c.Forecast.Kilned, c.Process.Stage(process.KilnStage)
+		k, st := c.Forecast.Kilned, c.Process.Stage(model.KilnStage)
 		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= c.unevenFrom()+sameHeat {
 			return
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var noAirRest = Rule{
@@ -27,7 +27,7 @@ var noAirRest = Rule{
 			"and a drain of an hour or so between soaks that are too long by themselves is left to what tells of those; a rest of two hours is taken for one. " +
 			"A change of water is no harm while the grain is not under it for much longer than one soak may be"},
 	Judge: func(r finding.Rule, c *Case) {
-		told := map[*process.Step]bool{}
+		told := map[*model.Step]bool{}
 		for _, s := range c.stretches() {
 			at := s.soaks[1].step
 			if !s.wrong(c) || told[at] {
@@ -35,7 +35,7 @@ var noAirRest = Rule{
 			}
 			told[at] = true
 			if s.all && len(s.drains) == 0 {
-				c.Note(r.At(c.Process.Stage(process.Steep).Place, fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
+				c.Note(r.At(c.Process.Stage(model.Steep).Place, fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
 				return
 			}
 			c.Note(s.finding(r))
@@ -69,12 +69,12 @@ func (c *Case) stretches() (list []stretch) {
 	}
 	for _, w := range c.wettings() {
 		switch {
-		case w.step.Kind == process.Rest && w.seconds >= drainsOnly:
+		case w.step.Kind == model.Rest && w.seconds >= drainsOnly:
 			whole = false
 			end()
-		case w.step.Kind == process.Rest:
+		case w.step.Kind == model.Rest:
 			now.drains = append(now.drains, w)
-		case w.step.Kind == process.Soak && !w.step.Aerated:
+		case w.step.Kind == model.Soak && !w.step.Aerated:
 			now.wet += w.seconds
 			if w.seconds >= rinses {
 				now.soaks = append(now.soaks, w)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 )
@@ -44,13 +44,13 @@ const handWarm = 45.0
 
 // leaves gives the temperature of the last step on the kiln, and whether it cools.
 func (c *Case) leaves() (t quantity.Quantity, place source.Place, cooled, ok bool) {
-	for _, s := range c.steps(process.KilnStage) {
+	for _, s := range c.steps(model.KilnStage) {
 		switch {
-		case s.Kind == process.Cool && s.At != nil:
+		case s.Kind == model.Cool && s.At != nil:
 			t, place, cooled, ok = s.At.High, s.At.Place, true, true
-		case s.Kind == process.Cool:
+		case s.Kind == model.Cool:
 			ok = false // cooled, to what room air gives
-		case s.Kind != process.Gate:
+		case s.Kind != model.Gate:
 			if q, at, heats := peak(s); heats {
 				t, place, cooled, ok = q, at, false, true
 			}

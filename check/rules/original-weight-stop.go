@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var originalWeightStop = Rule{
@@ -78,7 +78,7 @@ func (c *Case) driedFurther(w *weighed) bool {
 
 // cureAfter gives the place of the next step with the heat of a cure, or of the end.
 func (c *Case) cureAfter(step int) int {
-	steps := c.steps(process.KilnStage)
+	steps := c.steps(model.KilnStage)
 	for i, s := range steps {
 		if top, _, ok := peak(s); ok && i > step && curing(c, s, top.SI-zeroC) {
 			return i

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 )
@@ -35,7 +35,7 @@ var oxygenGone = Rule{
 }
 
 // stepAt is the step that stands at a place; nil for none.
-func (c *Case) stepAt(place source.Place) *process.Step {
+func (c *Case) stepAt(place source.Place) *model.Step {
 	for _, st := range c.Process.Stages {
 		for _, s := range everyStep(st.Steps) {
 			if s.Place == place {

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 func TestRulesForPeopleSendThemToTheCodesOfThePlace(t *testing.T) {
@@ -25,9 +25,9 @@ func TestVolumeOfCarbonDioxide(t *testing.T) {
 }
 
 func TestWakingHoursMayRunOverMidnight(t *testing.T) {
-	late := process.Clock{From: 20 * 3600, To: 3 * 3600}
+	late := model.Clock{From: 20 * 3600, To: 3 * 3600}
 	assert.Equal(t, 7*hour, waking(late))
-	assert.Equal(t, day, waking(process.Clock{From: 0, To: 24 * 3600}))
+	assert.Equal(t, day, waking(model.Clock{From: 0, To: 24 * 3600}))
 }
 
 func TestClockIsATimeOfDay(t *testing.T) {

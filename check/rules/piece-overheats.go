@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -24,7 +24,7 @@ turn every 8 h`,
 	Judge: func(r finding.Rule, c *Case) {
 		most, asked := c.growWarm(), c.askedOfBed()
 		sure := most + forecastWarmth
-		if _, moved := process.FindLimit(c.Process.Limits, "bed-temperature"); moved {
+		if _, moved := model.FindLimit(c.Process.Limits, "bed-temperature"); moved {
 			sure = most + sameWarmth
 		}
 		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/kiln"
 )
 
@@ -26,7 +26,7 @@ const slowest, fastest = 0.0056, 0.2
 const clearlyMore = 1.2
 
 // tooTight reports a bed through which what moves the air does not press it.
-func (c *Case) tooTight(r finding.Rule, st *process.Stage, k *process.Kiln, depth float64) {
+func (c *Case) tooTight(r finding.Rule, st *model.Stage, k *model.Kiln, depth float64) {
 	if k.Airflow == nil || k.Draught.Text == "still" {
 		return
 	}
@@ -46,7 +46,7 @@ func (c *Case) tooTight(r finding.Rule, st *process.Stage, k *process.Kiln, dept
 
 // presses gives the most pressure that moves the air of a kiln, and by what; 0 for a fan
 // that may press as hard as it takes.
-func presses(k *process.Kiln) (most float64, what string) {
+func presses(k *model.Kiln) (most float64, what string) {
 	switch {
 	case k.Draught.Text == "natural":
 		return drawsHard, "a flue"

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -22,7 +22,7 @@ var rampTooSteep = Rule{
 			return
 		}
 		most := c.Limit("rise-rate", usualRise)
-		for _, s := range c.steps(process.KilnStage) {
+		for _, s := range c.steps(model.KilnStage) {
 			run := c.run(s)
 			if run == nil || s.From == nil || s.Over == nil || s.Over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
 				continue
@@ -44,7 +44,7 @@ const (
 )
 
 // rise writes a rate, K/s, in the degrees in which the step is written.
-func rise(rate float64, s *process.Step) string {
+func rise(rate float64, s *model.Step) string {
 	if s.From.High.Unit() == "°F" {
 		return quantity.Say(rate, "°F/h")
 	}

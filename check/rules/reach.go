@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 )
@@ -22,9 +22,9 @@ type asking struct {
 }
 
 // askings lists what a step asks for: of a band its middle, of a rise both its ends.
-func askings(s *process.Step) []asking {
+func askings(s *model.Step) []asking {
 	switch {
-	case s.Kind == process.Cool:
+	case s.Kind == model.Cool:
 		return nil
 	case s.From != nil:
 		return []asking{{s.From.Where, s.From.High, s.From.Place, false}, {s.From.Where, s.From.Low, s.From.Place, true}}
@@ -42,14 +42,14 @@ func askings(s *process.Step) []asking {
 // kiln gets hotter than its hottest air; cooler than its coolest the air cannot be,
 // but malt that dries in it, and the air off that malt, can while they are wet. Malt
 // that is stewed dries in nothing.
-func (c *Case) beyondReach(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s *model.Step) []finding.Finding {
 	site := c.Process.Site
 	if k.Reaches == nil {
 		return nil
 	}
 	for _, a := range askings(s) {
 		side := ""
-		ofAir := s.Kind == process.Stew || a.where != "malt" && a.where != "air-off"
+		ofAir := s.Kind == model.Stew || a.where != "malt" && a.where != "air-off"
 		switch {
 		case a.t.SI > k.Reaches.High.SI+sameReach:
 			side = "above"
@@ -77,7 +77,7 @@ func (c *Case) beyondReach(r finding.Rule, k *process.Kiln, s *process.Step) []f
 const moreThanItsOwn = 1.5
 
 // beyondAir compares the airflow of a step with that of the kiln.
-func beyondAir(r finding.Rule, k *process.Kiln, s *process.Step) []finding.Finding {
+func beyondAir(r finding.Rule, k *model.Kiln, s *model.Step) []finding.Finding {
 	if s.Airflow == nil {
 		return nil
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
@@ -23,10 +23,10 @@ const (
 
 // steepOut forecasts the moisture at the end of a steep. It is NaN where it cannot, and
 // where the grain would stand too long without oxygen: no advice leads there.
-func (c *Case) steepOut(steps []*process.Step) float64 {
-	p, st := *c.Process, *c.Process.Stage(process.Steep)
+func (c *Case) steepOut(steps []*model.Step) float64 {
+	p, st := *c.Process, *c.Process.Stage(model.Steep)
 	st.Steps = steps
-	p.Stages, p.Expect = []*process.Stage{&st}, nil
+	p.Stages, p.Expect = []*model.Stage{&st}, nil
 	var o forecast.Options
 	if c.Meter != nil {
 		o.Meter = c.Meter()
@@ -49,16 +49,16 @@ func airless(f *forecast.Forecast) (most float64) {
 }
 
 // soakFor is the soak with another length.
-func soakFor(s *process.Step, seconds float64) *process.Step {
+func soakFor(s *model.Step, seconds float64) *model.Step {
 	n := *s
 	n.Until, n.Allow = nil, nil
-	n.For = &process.Quantity{Quantity: quantity.Quantity{SI: seconds, Dimension: quantity.Time}}
+	n.For = &model.Quantity{Quantity: quantity.Quantity{SI: seconds, Dimension: quantity.Time}}
 	return &n
 }
 
 // replaced gives the steps with one in place of another; nil leaves it out.
-func replaced(steps []*process.Step, old, with *process.Step) []*process.Step {
-	var list []*process.Step
+func replaced(steps []*model.Step, old, with *model.Step) []*model.Step {
+	var list []*model.Step
 	for _, s := range steps {
 		switch {
 		case s == old && with == nil:
@@ -77,7 +77,7 @@ func replaced(steps []*process.Step, old, with *process.Step) []*process.Step {
 
 // within finds the first change, by half hours from the least to the most, with which the steep
 // meets the target.
-func (c *Case) within(target *process.Range, least, most float64, changed func(by float64) []*process.Step) (by float64, ok bool) {
+func (c *Case) within(target *model.Range, least, most float64, changed func(by float64) []*model.Step) (by float64, ok bool) {
 	for by = least; by <= most+1; by += halfHour {
 		if target.Contains(math.Round(1000*c.steepOut(changed(by))) / 1000) {
 			return by, true
@@ -88,26 +88,26 @@ func (c *Case) within(target *process.Range, least, most float64, changed func(b
 
 // moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
 // its target; "" where neither does it.
-func (c *Case) moreSoak(target *process.Range) (advice string, repair *resoak) {
+func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 	all := c.wettings()
-	last, rest := lastOf(all, process.Soak), lastOf(all, process.Rest)
+	last, rest := lastOf(all, model.Soak), lastOf(all, model.Rest)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return "", nil
 	}
-	steps, most := c.steps(process.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
+	steps, most := c.steps(model.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
 	if last.step.Aerated {
 		most = mostResoak + last.seconds
 	}
-	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []*process.Step {
+	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []*model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds+by))
 	}); ok {
 		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by)), newTime(last.step, last.seconds+by)
 	}
-	added, then := append([]*process.Step(nil), steps...), ""
-	if rest != nil && all[len(all)-1].step.Kind == process.Soak {
+	added, then := append([]*model.Step(nil), steps...), ""
+	if rest != nil && all[len(all)-1].step.Kind == model.Soak {
 		added, then = append(added, soakFor(rest.step, rest.seconds)), fmt.Sprintf("a rest of %s and ", Hours(rest.seconds))
 	}
-	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []*process.Step {
+	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []*model.Step {
 		return append(added[:len(added):len(added)], soakFor(last.step, by))
 	}); ok {
 		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by)), nil
@@ -116,14 +116,14 @@ func (c *Case) moreSoak(target *process.Range) (advice string, repair *resoak) {
 }
 
 // lessSoak says which soak to shorten or leave out.
-func (c *Case) lessSoak(target *process.Range) (advice string, repair *resoak) {
+func (c *Case) lessSoak(target *model.Range) (advice string, repair *resoak) {
 	all := c.wettings()
-	last := lastOf(all, process.Soak)
+	last := lastOf(all, model.Soak)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return "", nil
 	}
-	steps := c.steps(process.Steep)
-	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []*process.Step {
+	steps := c.steps(model.Steep)
+	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []*model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds-by))
 	}); ok {
 		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by)), newTime(last.step, last.seconds-by)
@@ -139,7 +139,7 @@ func (c *Case) lessSoak(target *process.Range) (advice string, repair *resoak) {
 	return "", nil
 }
 
-func lastOf(all []wetting, kind process.StepKind) *wetting {
+func lastOf(all []wetting, kind model.StepKind) *wetting {
 	for i := len(all) - 1; i >= 0; i-- {
 		if all[i].step.Kind == kind {
 			return &all[i]
@@ -174,7 +174,7 @@ type resoak struct {
 
 // newTime gives a soak another time, where it states one; a half hour is written as
 // 7 h 30 min.
-func newTime(s *process.Step, seconds float64) *resoak {
+func newTime(s *model.Step, seconds float64) *resoak {
 	if s.For == nil {
 		return nil
 	}

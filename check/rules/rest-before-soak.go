@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var restBeforeSoak = Rule{
@@ -30,9 +30,9 @@ var restBeforeSoak = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		for _, s := range c.wetSteps() {
 			switch s.Kind {
-			case process.Soak:
+			case model.Soak:
 				return
-			case process.Rest:
+			case model.Rest:
 				f := r.At(s.Place, "the grain lies in air before anything has wetted it")
 				if t, ok := lasts(s); ok {
 					f.Message = fmt.Sprintf("the grain lies in air for %s before anything has wetted it", Hours(t))

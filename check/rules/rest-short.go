@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -17,7 +17,7 @@ var restShort = Rule{
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
 		Limits: "a process without a store says nothing of its rest, and is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Store)
+		st := c.Process.Stage(model.Store)
 		switch {
 		case st == nil, st.Rest != nil && st.Rest.Range.Low.SI < c.Profile.TimesOf("store").Odd.Low*hour: // step-time-odd
 		case st.Rest == nil:

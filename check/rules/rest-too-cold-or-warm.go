@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var restTemperature = Rule{
@@ -18,7 +18,7 @@ var restTemperature = Rule{
 			"Drained grain that heats itself in a deep vessel is not followed"},
 	Judge: func(r finding.Rule, c *Case) {
 		usual := c.Profile.Rest
-		for _, w := range onceEach(c.wettings(), process.Rest) {
+		for _, w := range onceEach(c.wettings(), model.Rest) {
 			low, high, place, ok := c.warmth(w.step)
 			if !ok || w.seconds < draining || low >= usual.Low-1e-6 && high <= usual.High+1e-6 {
 				continue

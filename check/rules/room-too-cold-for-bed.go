@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var roomTooColdForBed = Rule{
@@ -16,7 +16,7 @@ var roomTooColdForBed = Rule{
 		Good:   "air 8 to 15 °C",
 		Limits: "it does not know how deep the piece lies nor how it is covered, and lets it be 8 °C warmer than its room"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil {
 			return
 		}
@@ -26,7 +26,7 @@ var roomTooColdForBed = Rule{
 		}
 		room := c.Process.Site.Air
 		for _, s := range st.Steps {
-			if s.Kind != process.Hold || s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
+			if s.Kind != model.Hold || s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
 				continue
 			}
 			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never warmer than %s", s.At.Range.Range, room.High))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var roomTooWarmForBed = Rule{
@@ -16,7 +16,7 @@ var roomTooWarmForBed = Rule{
 		Good:   "air 13 to 15 °C",
 		Limits: "it does not know of cooled boxes, nor how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil {
 			return
 		}
@@ -26,7 +26,7 @@ var roomTooWarmForBed = Rule{
 		}
 		room := c.Process.Site.Air
 		for _, s := range st.Steps {
-			if s.Kind != process.Hold || s.At == nil || s.At.Where == "room" || s.At.Where == "air" || room.Low.SI <= s.At.High.SI {
+			if s.Kind != model.Hold || s.At == nil || s.At.Where == "room" || s.At.Where == "air" || room.Low.SI <= s.At.High.SI {
 				continue
 			}
 			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.At.Range.Range, room.High.Like(room.Low.SI)))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var rubGoalOdd = Rule{
@@ -28,7 +28,7 @@ var rubGoalOdd = Rule{
 }`,
 		Limits: "Chit malt is not judged, nor gritty beside a length of the acrospire that is usual for the malt."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		if st == nil || c.Profile.Malt.Name == "chit" {
 			return
 		}

@@ -13,7 +13,7 @@ import (
 
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -39,7 +39,7 @@ func forecastRules() []Rule {
 
 // Case is one process under judgement.
 type Case struct {
-	Process  *process.Process
+	Process  *model.Process
 	Profile  profile.Profile    // by which it is judged
 	Claim    profile.Profile    // that of the malt that is claimed; Judge sets it
 	Forecast *forecast.Forecast // nil where none could be made
@@ -76,7 +76,7 @@ func (c *Case) Judge() {
 
 // Limit gives a threshold in SI, as the house moved it or as usual.
 func (c *Case) Limit(word string, usual float64) float64 {
-	if l, ok := process.FindLimit(c.Process.Limits, word); ok {
+	if l, ok := model.FindLimit(c.Process.Limits, word); ok {
 		return l.Bound.Range.High.SI
 	}
 	return usual

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -20,7 +20,7 @@ var soakTooLong = Rule{
 			"and this rule speaks only of grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit("soak-time", c.Profile.SoakLong*hour)
-		for _, w := range onceEach(c.wettings(), process.Soak) {
+		for _, w := range onceEach(c.wettings(), model.Soak) {
 			if w.step.Aerated {
 				continue
 			}
@@ -54,7 +54,7 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 }
 
 // airless tells whether oxygen-gone speaks of the soak.
-func (c *Case) airless(s *process.Step) bool {
+func (c *Case) airless(s *model.Step) bool {
 	if c.Forecast == nil {
 		return false
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -51,7 +51,7 @@ func between(least, most float64) string {
 
 // againstStated tells whether a promise is of the total time, and cannot be kept by
 // the times that are stated.
-func (c *Case) againstStated(t *process.Test) bool {
+func (c *Case) againstStated(t *model.Test) bool {
 	if t.Measure != "total time" || t.Bound == nil {
 		return false
 	}
@@ -91,16 +91,16 @@ func (c *Case) addends() []finding.Related {
 
 // statedOf is the least and the most that a stage is given, s. The malt's rest in
 // store is no part of the total.
-func statedOf(st *process.Stage) (least, most float64) {
+func statedOf(st *model.Stage) (least, most float64) {
 	switch st.Kind {
-	case process.Store:
+	case model.Store:
 		return 0, 0
-	case process.Deculm:
+	case model.Deculm:
 		if st.Within == nil {
 			return 0, deculming
 		}
 		return 0, st.Within.SI + deculming
-	case process.Germinate, process.Wither:
+	case model.Germinate, model.Wither:
 		least, most = span(st.Until, st.For, st.Allow)
 		_, wait := statedSteps(gatesOf(st.Steps))
 		return least, most + wait
@@ -117,17 +117,17 @@ const (
 	cooling   = day       // nor does cooling a kiln
 )
 
-func gatesOf(steps []*process.Step) []*process.Step {
-	var list []*process.Step
+func gatesOf(steps []*model.Step) []*model.Step {
+	var list []*model.Step
 	for _, s := range steps {
-		if s.Kind == process.Gate {
+		if s.Kind == model.Gate {
 			list = append(list, s)
 		}
 	}
 	return list
 }
 
-func statedSteps(steps []*process.Step) (least, most float64) {
+func statedSteps(steps []*model.Step) (least, most float64) {
 	for _, s := range steps {
 		l, m := statedStep(s)
 		least, most = least+l, most+m
@@ -135,16 +135,16 @@ func statedSteps(steps []*process.Step) (least, most float64) {
 	return least, most
 }
 
-func statedStep(s *process.Step) (least, most float64) {
+func statedStep(s *model.Step) (least, most float64) {
 	switch s.Kind {
-	case process.Repeat:
+	case model.Repeat:
 		return statedRepeat(s)
-	case process.Gate:
+	case model.Gate:
 		if s.Allow != nil && s.Allow.Latest != nil {
 			return 0, s.Allow.Latest.SI
 		}
 		return 0, math.Inf(1)
-	case process.Cool:
+	case model.Cool:
 		if s.Allow != nil && s.Allow.Latest != nil {
 			return 0, s.Allow.Latest.SI
 		}
@@ -157,7 +157,7 @@ func statedStep(s *process.Step) (least, most float64) {
 	return span(s.Until, time, s.Allow)
 }
 
-func statedRepeat(s *process.Step) (least, most float64) {
+func statedRepeat(s *model.Step) (least, most float64) {
 	times := 1.0
 	if s.Times != nil {
 		times = s.Times.Range.High.SI
@@ -174,7 +174,7 @@ func statedRepeat(s *process.Step) (least, most float64) {
 }
 
 // span is the least and the most that a step or a stage takes by its clauses, s.
-func span(until *process.Condition, time *process.Quantity, allow *process.Guard) (least, most float64) {
+func span(until *model.Condition, time *model.Quantity, allow *model.Guard) (least, most float64) {
 	most = math.Inf(1)
 	if allow != nil && allow.Latest != nil {
 		most = allow.Latest.SI

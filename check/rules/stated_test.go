@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 // Each stage by hand: what a step is given for is sure, what waits for something
@@ -27,7 +27,7 @@ func TestStatedTimesAreTheSumOfTheSteps(t *testing.T) {
 		`deculm within 12 h`:                   {0, 24},
 		`store in "drum" for at least 3 weeks`: {0, 0},
 	} {
-		h, _ := process.Load("t.malt", []byte(statedHouse+body+"\n}\n"), ".", nil)
+		h, _ := read.Load("t.malt", []byte(statedHouse+body+"\n}\n"), ".", nil)
 		require.Len(t, h.Processes, 1)
 		require.Len(t, h.Processes[0].Stages, 1, body)
 		c := Case{Process: h.Processes[0]}

@@ -7,7 +7,7 @@ import (
 
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var stepTimeOdd = Rule{
@@ -30,13 +30,13 @@ var stepTimeOdd = Rule{
 // givenTime is a time that a process gives to something, by the word of its times.
 type givenTime struct {
 	word, what string
-	time       process.Quantity
+	time       model.Quantity
 }
 
 // timesGiven lists the times of a process.
 func (c *Case) timesGiven() []givenTime {
 	var list []givenTime
-	add := func(word, what string, q *process.Quantity) {
+	add := func(word, what string, q *model.Quantity) {
 		if q != nil {
 			list = append(list, givenTime{word, what, *q})
 		}
@@ -48,22 +48,22 @@ func (c *Case) timesGiven() []givenTime {
 			}
 		}
 		switch st.Kind {
-		case process.Germinate:
+		case model.Germinate:
 			add("germinate", "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
 			add("turn", "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
 				add("sprinkle", "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
 			}
-		case process.Wither:
+		case model.Wither:
 			add("wither", "for withering", orLatest(st.For, st.Allow))
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
-		case process.KilnStage:
+		case model.KilnStage:
 			add("stir", "from one stirring to the next", atLeastAMinute(st.Turn))
-		case process.Deculm:
+		case model.Deculm:
 			add("deculm", "to have the malt deculmed", st.Within)
-		case process.Store:
+		case model.Store:
 			if st.Rest != nil {
-				add("store", "for malt in store", &process.Quantity{Quantity: st.Rest.Range.Low, Place: st.RestAt})
+				add("store", "for malt in store", &model.Quantity{Quantity: st.Rest.Range.Low, Place: st.RestAt})
 			}
 		}
 	}
@@ -71,11 +71,11 @@ func (c *Case) timesGiven() []givenTime {
 }
 
 // timeGiven is the time of a step, or the latest it may take.
-func timeGiven(s *process.Step) (t *process.Quantity, word, what string) {
+func timeGiven(s *model.Step) (t *model.Quantity, word, what string) {
 	switch {
-	case s.Kind == process.Repeat || s.Kind == process.Cool:
+	case s.Kind == model.Repeat || s.Kind == model.Cool:
 		return nil, "", ""
-	case s.Kind == process.Gate:
+	case s.Kind == model.Gate:
 		return orLatest(nil, s.Allow), "wait", "for a wait at a gate"
 	case s.For == nil && s.From != nil && s.Over != nil:
 		return s.Over, "rise", "for a rise"
@@ -88,19 +88,19 @@ func timeGiven(s *process.Step) (t *process.Quantity, word, what string) {
 	return orLatest(time, s.Allow), word, givenFor[s.Kind]
 }
 
-var givenFor = map[process.StepKind]string{process.Soak: "for a soak", process.Rest: "for a rest in air", process.Hold: "for a hold",
-	process.Dry: "for drying", process.Stew: "for stewing", process.Cure: "for a cure"}
+var givenFor = map[model.StepKind]string{model.Soak: "for a soak", model.Rest: "for a rest in air", model.Hold: "for a hold",
+	model.Dry: "for drying", model.Stew: "for stewing", model.Cure: "for a cure"}
 
-func orLatest(time *process.Quantity, g *process.Guard) *process.Quantity {
+func orLatest(time *model.Quantity, g *model.Guard) *model.Quantity {
 	if time == nil && g != nil && g.Latest != nil {
-		return &process.Quantity{Quantity: *g.Latest, Place: g.Place}
+		return &model.Quantity{Quantity: *g.Latest, Place: g.Place}
 	}
 	return time
 }
 
 // atLeastAMinute leaves out the intervals that no hand could keep, which the language
 // tells of.
-func atLeastAMinute(q *process.Quantity) *process.Quantity {
+func atLeastAMinute(q *model.Quantity) *model.Quantity {
 	if q != nil && q.SI < 60 {
 		return nil
 	}
@@ -130,7 +130,7 @@ var timeUnits = []struct {
 const leastMeant, mostMeant = 0.1, 1000
 
 // unitMeant gives the same number in the unit in which it would be usual, or "".
-func unitMeant(q process.Quantity, usual profile.Band) string {
+func unitMeant(q model.Quantity, usual profile.Band) string {
 	number, unit, ok := strings.Cut(q.String(), " ")
 	of, err := strconv.ParseFloat(number, 64)
 	if !ok || err != nil || of < leastMeant || of > mostMeant || strings.Contains(unit, " ") {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var stewOdd = Rule{
@@ -17,9 +17,9 @@ var stewOdd = Rule{
 		Limits: "Where there is no forecast, a drying step before it counts as dry."},
 	Judge: func(r finding.Rule, c *Case) {
 		dried := false
-		for _, s := range c.steps(process.KilnStage) {
-			dried = dried || s.Kind == process.Dry || s.Kind == process.Cure
-			if s.Kind != process.Stew {
+		for _, s := range c.steps(model.KilnStage) {
+			dried = dried || s.Kind == model.Dry || s.Kind == model.Cure
+			if s.Kind != model.Stew {
 				continue
 			}
 			if top, place, ok := peak(s); ok && top.SI-zeroC > stewHottest+sameHeat {

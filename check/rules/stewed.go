@@ -3,7 +3,7 @@ package rules
 import (
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -36,12 +36,12 @@ const (
 // stewed tells whether the malt is kept wet at t °C or more. Where only the air is set,
 // malt that dries stays cooler, and its own heat counts.
 func (c *Case) stewed(t float64) bool {
-	for _, s := range c.steps(process.KilnStage) {
+	for _, s := range c.steps(model.KilnStage) {
 		top, _, ok := peak(s)
 		if !ok || top.SI-zeroC < t-sameHeat {
 			continue
 		}
-		if s.Kind == process.Stew || c.stewsUnnamed(s) {
+		if s.Kind == model.Stew || c.stewsUnnamed(s) {
 			return true
 		}
 	}
@@ -50,9 +50,9 @@ func (c *Case) stewed(t float64) bool {
 
 // stewsByName tells whether a step is called a stew, at t °C or more.
 func (c *Case) stewsByName(t float64) bool {
-	return slices.ContainsFunc(c.steps(process.KilnStage), func(s *process.Step) bool {
+	return slices.ContainsFunc(c.steps(model.KilnStage), func(s *model.Step) bool {
 		top, _, ok := peak(s)
-		return ok && s.Kind == process.Stew && top.SI-zeroC >= t-sameHeat
+		return ok && s.Kind == model.Stew && top.SI-zeroC >= t-sameHeat
 	})
 }
 
@@ -61,7 +61,7 @@ func (c *Case) paler(colour float64) bool {
 	return colour > 0 && c.kilned() != nil && c.Forecast.Totals.Quality.Colour < colour
 }
 
-func (c *Case) stewsUnnamed(s *process.Step) bool {
+func (c *Case) stewsUnnamed(s *model.Step) bool {
 	run := c.run(s)
 	if run == nil || run.MoistureStart < stewsWet || run.End-run.Start < stewsFor {
 		return false

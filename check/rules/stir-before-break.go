@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -21,7 +21,7 @@ dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 		Limits: "Beds below 30 cm are not judged: on a slatted floor they are turned from the start. The forecast does not know that a bed mats."},
 	Judge: func(r finding.Rule, c *Case) {
-		st, k := c.Process.Stage(process.KilnStage), c.Forecast.Kilned
+		st, k := c.Process.Stage(model.KilnStage), c.Forecast.Kilned
 		if st == nil || st.Turn == nil || k == nil || k.Stirred == nil {
 			return
 		}

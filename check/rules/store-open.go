@@ -7,7 +7,7 @@ import (
 	"unicode"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var storeOpen = Rule{
@@ -19,7 +19,7 @@ var storeOpen = Rule{
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
 		Limits: "it goes by the words alone, and fires only where they say that it is open"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Store)
+		st := c.Process.Stage(model.Store)
 		if st == nil || st.Keep == nil {
 			return
 		}

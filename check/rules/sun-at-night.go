@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var sunAtNight = Rule{
@@ -22,7 +22,7 @@ var sunAtNight = Rule{
 			return
 		}
 		hot := 0.0
-		for _, s := range c.steps(process.KilnStage) {
+		for _, s := range c.steps(model.KilnStage) {
 			if _, ok := hottest(s); !ok {
 				continue
 			}

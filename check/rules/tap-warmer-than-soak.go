@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var tapWarmerThanSoak = Rule{
@@ -26,7 +26,7 @@ var tapWarmerThanSoak = Rule{
 			return // unusual-figure speaks of it, and freezing-water of a soak near freezing
 		}
 		for _, s := range c.wetSteps() {
-			if s.Kind != process.Soak || s.At == nil || s.At.High.SI-zeroC < nearIce || tap.Low.SI <= s.At.High.SI+sameWater {
+			if s.Kind != model.Soak || s.At == nil || s.At.High.SI-zeroC < nearIce || tap.Low.SI <= s.At.High.SI+sameWater {
 				continue
 			}
 			f := r.At(s.At.Place, fmt.Sprintf("the water is to have %s, and the tap gives %s", s.At.Range.Range, tap.Range))

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -35,7 +35,7 @@ var targetNotReached = Rule{
 // judgeTarget tells of a steep that ends below or above its target, and which soak
 // would have to change.
 func judgeTarget(r finding.Rule, c *Case, above bool) {
-	st := c.Process.Stage(process.Steep)
+	st := c.Process.Stage(model.Steep)
 	if st == nil || st.Target == nil {
 		return
 	}
@@ -65,7 +65,7 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 // shortRests names the rests in which the grain is drained and no more: it drinks the
 // water on its husk in them, when they last.
 func (c *Case) shortRests() (list []finding.Related) {
-	for _, w := range onceEach(c.wettings(), process.Rest) {
+	for _, w := range onceEach(c.wettings(), model.Rest) {
 		if w.seconds < drainsOnly {
 			list = append(list, finding.Related{Place: timeAt(w.step), Message: "a rest too short to help"})
 		}
@@ -75,6 +75,6 @@ func (c *Case) shortRests() (list []finding.Related) {
 
 // near tells of a moisture that misses the target by less than the forecast can tell:
 // half a point.
-func near(w float64, target *process.Range) bool {
+func near(w float64, target *model.Range) bool {
 	return w > target.Low.SI-0.005 && w < target.High.SI+0.005
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -65,7 +65,7 @@ const littleMore = 0.02
 
 // lastOfKiln tells whether a gate has no heat behind it that it could guard.
 func (c *Case) lastOfKiln(g *forecast.Gate) bool {
-	for i, s := range c.steps(process.KilnStage) {
+	for i, s := range c.steps(model.KilnStage) {
 		if s.Gate != nil && s.Gate.Place == g.Place {
 			return !c.heatedAfter(i)
 		}
@@ -109,17 +109,17 @@ func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 
 // guardsNoHeat tells whether a gate of the kiln asks for no more than what malt may not
 // be heated at: before a cure it is as good as none.
-func (c *Case) guardsNoHeat(g *forecast.Gate, cond *process.Condition) bool {
+func (c *Case) guardsNoHeat(g *forecast.Gate, cond *model.Condition) bool {
 	for _, t := range cond.Tests {
 		if t.Measure != "moisture" || t.Bound == nil || t.Bound.Range.High.SI <= dampMalt+nearlyDry {
 			return false
 		}
 	}
-	return g.Stage == process.KilnStage && c.Profile.Malt.NeedsEnzymes
+	return g.Stage == model.KilnStage && c.Profile.Malt.NeedsEnzymes
 }
 
 // laxer tells whether a condition asks for more than the moisture of finished malt.
-func (c *Case) laxer(cond *process.Condition) bool {
+func (c *Case) laxer(cond *model.Condition) bool {
 	for _, t := range cond.Tests {
 		if t.Measure == "moisture" && t.Bound.Range.High.SI < c.Profile.FinishedMost()+nearlyDry {
 			return false
@@ -128,11 +128,11 @@ func (c *Case) laxer(cond *process.Condition) bool {
 	return true
 }
 
-func stageIn(kind process.StageKind) string {
-	return map[process.StageKind]string{process.Steep: "the steep", process.Germinate: "the growth", process.Wither: "the withering", process.KilnStage: "the kiln"}[kind]
+func stageIn(kind model.StageKind) string {
+	return map[model.StageKind]string{model.Steep: "the steep", model.Germinate: "the growth", model.Wither: "the withering", model.KilnStage: "the kiln"}[kind]
 }
 
-func (c *Case) gateAt(g *forecast.Gate) *process.Condition {
+func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
 	for _, s := range c.steps(g.Stage) {
 		if s.Gate != nil && s.Gate.Place == g.Place {
 			return s.Gate
@@ -158,7 +158,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 			if i == 0 {
 				first = at
 			}
-			if s.Kind != process.Gate {
+			if s.Kind != model.Gate {
 				before = at
 			}
 		}
@@ -166,7 +166,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 	return before, first
 }
 
-func holdsIn(s *grainState, cond *process.Condition) bool {
+func holdsIn(s *grainState, cond *model.Condition) bool {
 	for _, t := range cond.Tests {
 		value, ok := map[string]float64{"moisture": s.moisture, "weight": s.weight}[t.Measure]
 		if !ok || !t.Bound.Holds(value) {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var tooShortToModify = Rule{
@@ -28,9 +28,9 @@ var tooShortToModify = Rule{
 }`,
 		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		floor, last := c.grown()
-		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(process.Wither), "acrospire", "rub") {
+		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.Wither), "acrospire", "rub") {
 			return
 		}
 		place := timeOf(st)

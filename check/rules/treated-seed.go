@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/finding"
-)
+import "maltwright/lang/finding"
 
 var treatedSeed = Rule{
 	Rule: finding.Rule{Name: "treated-seed", Severity: finding.Danger,

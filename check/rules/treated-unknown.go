@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/finding"
-)
+import "maltwright/lang/finding"
 
 var treatedUnknown = Rule{
 	Rule: finding.Rule{Name: "treated-unknown", Severity: finding.Caution, // a note where the lot says nothing at all

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var turnGapLong = Rule{
@@ -16,7 +16,7 @@ var turnGapLong = Rule{
 		Good:   "turn every 8 h",
 		Limits: "it does not ask for turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Germinate)
+		st := c.Process.Stage(model.Germinate)
 		switch {
 		case st == nil:
 		case st.Turn == nil:
@@ -34,7 +34,7 @@ const (
 )
 
 // neverTurned reports a piece that is left alone for longer than from one turn to the next.
-func (c *Case) neverTurned(r finding.Rule, st *process.Stage) {
+func (c *Case) neverTurned(r finding.Rule, st *model.Stage) {
 	if most, ok := latest(st); !ok || most > usualTurn {
 		f := r.At(st.Place, "the growing piece is never turned")
 		f.Hint = "say how often, such as turn every 8 h"
@@ -43,7 +43,7 @@ func (c *Case) neverTurned(r finding.Rule, st *process.Stage) {
 }
 
 // latest is the longest that a stage may take, s; ok is false where it does not say.
-func latest(st *process.Stage) (seconds float64, ok bool) {
+func latest(st *model.Stage) (seconds float64, ok bool) {
 	switch {
 	case st.For != nil:
 		return st.For.SI, true
@@ -53,7 +53,7 @@ func latest(st *process.Stage) (seconds float64, ok bool) {
 	return 0, false
 }
 
-func (c *Case) turnGap(r finding.Rule, st *process.Stage) {
+func (c *Case) turnGap(r finding.Rule, st *model.Stage) {
 	most, bed := usualTurn, ""
 	for _, s := range c.holds() {
 		if middle(s.At) > c.Profile.WarmBed() {

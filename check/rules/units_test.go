@@ -13,8 +13,8 @@ import (
 	"maltwright/check"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
 	"maltwright/lang/quantity"
+	"maltwright/lang/read"
 )
 
 // britishFor are the units that a house writes which writes °F, and the digits they take.
@@ -87,7 +87,7 @@ func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
 		used[filepath.Base(path)] = inBritish(t, string(text))
 	}
 	told := 0
-	for _, r := range process.Rules() {
+	for _, r := range read.Rules() {
 		text, has := used[r.Name+".malt"]
 		if !has {
 			continue
@@ -103,7 +103,7 @@ func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
 			}
 		})
 	}
-	assert.Greater(t, told, len(process.Rules())/2, "the findings are there in these units too")
+	assert.Greater(t, told, len(read.Rules())/2, "the findings are there in these units too")
 }
 
 // ownWords are the sentences that a finding says of this file: without what it says

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -21,7 +21,7 @@ vessel "base tub" { holds 12 l }`,
 		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
 			"must be left out of what the vessel holds"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Steep)
+		st := c.Process.Stage(model.Steep)
 		if st == nil {
 			return
 		}

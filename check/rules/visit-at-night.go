@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
@@ -43,7 +43,7 @@ var visitAtNight = Rule{
 // NightVisits is how many steps of the steep and of the growing piece fall due when
 // nobody is awake, at the start hour that misses the fewest. It is false where the
 // site does not say when somebody is awake, or nothing needs a hand.
-func NightVisits(p *process.Process, f *forecast.Forecast) (int, bool) {
+func NightVisits(p *model.Process, f *forecast.Forecast) (int, bool) {
 	if p.Site == nil || p.Site.Awake == nil {
 		return 0, false
 	}

@@ -1,8 +1,6 @@
 package rules
 
-import (
-	"maltwright/lang/process"
-)
+import "maltwright/lang/model"
 
 // zeroC is 0 °C in kelvin; quantities of temperature are in kelvin.
 const zeroC = 273.15
@@ -13,14 +11,14 @@ const (
 )
 
 // celsius gives the low and the high end of a temperature in °C.
-func celsius(t *process.Temperature) (low, high float64) {
+func celsius(t *model.Temperature) (low, high float64) {
 	return min(t.Low.SI, t.High.SI) - zeroC, max(t.Low.SI, t.High.SI) - zeroC
 }
 
 // hottest is the hottest that a kiln step asks for, °C; ok is false where it asks for nothing.
-func hottest(s *process.Step) (t float64, ok bool) {
-	for _, at := range []*process.Temperature{s.At, s.From} {
-		if at != nil && s.Kind != process.Cool {
+func hottest(s *model.Step) (t float64, ok bool) {
+	for _, at := range []*model.Temperature{s.At, s.From} {
+		if at != nil && s.Kind != model.Cool {
 			_, high := celsius(at)
 			return high, true
 		}
@@ -30,8 +28,8 @@ func hottest(s *process.Step) (t float64, ok bool) {
 
 // wetSteps lists the soaks, rests and gates of the steep in order, those of a repeat
 // once for each time it may run.
-func (c *Case) wetSteps() []*process.Step {
-	st := c.Process.Stage(process.Steep)
+func (c *Case) wetSteps() []*model.Step {
+	st := c.Process.Stage(model.Steep)
 	if st == nil {
 		return nil
 	}
@@ -41,10 +39,10 @@ func (c *Case) wetSteps() []*process.Step {
 // mostUnrolled bounds what a repeat of many times is unrolled to.
 const mostUnrolled = 200
 
-func unrolled(steps []*process.Step) []*process.Step {
-	var list []*process.Step
+func unrolled(steps []*model.Step) []*model.Step {
+	var list []*model.Step
 	for _, s := range steps {
-		if s.Kind != process.Repeat {
+		if s.Kind != model.Repeat {
 			list = append(list, s)
 			continue
 		}
@@ -61,7 +59,7 @@ func unrolled(steps []*process.Step) []*process.Step {
 }
 
 // steps lists the steps of a stage, or none.
-func (c *Case) steps(kind process.StageKind) []*process.Step {
+func (c *Case) steps(kind model.StageKind) []*model.Step {
 	if st := c.Process.Stage(kind); st != nil {
 		return st.Steps
 	}
@@ -70,7 +68,7 @@ func (c *Case) steps(kind process.StageKind) []*process.Step {
 
 // lasts is the time a step is given, or the latest it may take, s; ok is false where
 // neither is said.
-func lasts(s *process.Step) (seconds float64, ok bool) {
+func lasts(s *model.Step) (seconds float64, ok bool) {
 	switch {
 	case s.For != nil:
 		return s.For.SI, true
@@ -83,7 +81,7 @@ func lasts(s *process.Step) (seconds float64, ok bool) {
 }
 
 // bound gives the first test of a condition that asks for the measure, or nil.
-func asked(cond *process.Condition, measure string) *process.Test {
+func asked(cond *model.Condition, measure string) *model.Test {
 	if cond == nil {
 		return nil
 	}

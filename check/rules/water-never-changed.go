@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var waterNeverChanged = Rule{
@@ -27,7 +27,7 @@ var waterNeverChanged = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		var soaks []wetting
 		for _, w := range c.wettings() {
-			if w.step.Kind == process.Soak {
+			if w.step.Kind == model.Soak {
 				soaks = append(soaks, w)
 			}
 		}

@@ -5,14 +5,14 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/air"
 )
 
 // belowCoolest judges malt, or the air off it, that is asked for below the coolest air of
 // the kiln. While it is wet it may be so cool, yet no cooler than a wet bulb in that air;
 // dried, it is as warm as the air.
-func (c *Case) belowCoolest(f finding.Finding, k *process.Kiln, s *process.Step, a asking) finding.Finding {
+func (c *Case) belowCoolest(f finding.Finding, k *model.Kiln, s *model.Step, a asking) finding.Finding {
 	asked := a.t.Like(a.t.SI)
 	wet, known := coolestWet(k, c.Process.Site)
 	known = known && !a.start // a rise may begin at what the malt has when it is loaded
@@ -44,7 +44,7 @@ const (
 
 // coolestWet is the wet bulb in the coolest air of a kiln, °C: air of the room at its
 // coolest and driest, warmed to what the kiln reaches at the least.
-func coolestWet(k *process.Kiln, site *process.Site) (t float64, ok bool) {
+func coolestWet(k *model.Kiln, site *model.Site) (t float64, ok bool) {
 	low, room, humidity, pressure := k.Reaches.Low.SI-zeroC, k.Reaches.Low.SI-zeroC, driestOfAnyAir, seaLevel
 	if site != nil && site.Air != nil {
 		room = site.Air.Low.SI - zeroC

@@ -1,13 +1,13 @@
 package rules
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 )
 
 // wetting is a soak or a rest as it comes about, with its time.
 type wetting struct {
-	step    *process.Step
+	step    *model.Step
 	label   string  // soak 1, rest 1
 	seconds float64 // by the forecast; else the longest that is said
 }
@@ -21,11 +21,11 @@ func (c *Case) wettings() []wetting {
 	}
 	var list []wetting
 	for _, st := range c.Forecast.Stages {
-		if st.Kind != process.Steep {
+		if st.Kind != model.Steep {
 			continue
 		}
 		for _, s := range st.Steps {
-			if step := stepAt(c.steps(process.Steep), s.Place); step != nil && step.Kind == s.Kind {
+			if step := stepAt(c.steps(model.Steep), s.Place); step != nil && step.Kind == s.Kind {
 				list = append(list, wetting{step, s.Label, s.End - s.Start})
 			}
 		}
@@ -36,13 +36,13 @@ func (c *Case) wettings() []wetting {
 // brokeOffWet tells whether the forecast could not get out of the steep.
 func (c *Case) brokeOffWet() bool {
 	n := len(c.Forecast.Stages)
-	return c.Forecast.BrokenOff() && (n == 0 || c.Forecast.Stages[n-1].Kind == process.Steep)
+	return c.Forecast.BrokenOff() && (n == 0 || c.Forecast.Stages[n-1].Kind == model.Steep)
 }
 
 func (c *Case) saidWettings() []wetting {
 	var list []wetting
 	for _, s := range c.wetSteps() {
-		if t, ok := lasts(s); ok && s.Kind != process.Gate {
+		if t, ok := lasts(s); ok && s.Kind != model.Gate {
 			list = append(list, wetting{s, string(s.Kind), t})
 		}
 	}
@@ -50,9 +50,9 @@ func (c *Case) saidWettings() []wetting {
 }
 
 // onceEach keeps the longest run of each step of a kind.
-func onceEach(list []wetting, kind process.StepKind) []wetting {
+func onceEach(list []wetting, kind model.StepKind) []wetting {
 	var kept []wetting
-	at := map[*process.Step]int{}
+	at := map[*model.Step]int{}
 	for _, w := range list {
 		if w.step.Kind != kind {
 			continue
@@ -69,7 +69,7 @@ func onceEach(list []wetting, kind process.StepKind) []wetting {
 	return kept
 }
 
-func stepAt(steps []*process.Step, place source.Place) *process.Step {
+func stepAt(steps []*model.Step, place source.Place) *model.Step {
 	for _, s := range everyStep(steps) {
 		if s.Place == place {
 			return s
@@ -79,8 +79,8 @@ func stepAt(steps []*process.Step, place source.Place) *process.Step {
 }
 
 // everyStep lists steps, and those inside a repeat, once each.
-func everyStep(steps []*process.Step) []*process.Step {
-	var list []*process.Step
+func everyStep(steps []*model.Step) []*model.Step {
+	var list []*model.Step
 	for _, s := range steps {
 		list = append(append(list, s), everyStep(s.Steps)...)
 	}
@@ -88,7 +88,7 @@ func everyStep(steps []*process.Step) []*process.Step {
 }
 
 // timeAt is where a step says how long it takes.
-func timeAt(s *process.Step) source.Place {
+func timeAt(s *model.Step) source.Place {
 	switch {
 	case s.For != nil:
 		return s.For.Place
@@ -100,7 +100,7 @@ func timeAt(s *process.Step) source.Place {
 
 // warmth is how cool and how warm a soak or a rest is, °C, and where it is said; of a
 // site's band it is the middle, as in the forecast.
-func (c *Case) warmth(s *process.Step) (low, high float64, place source.Place, ok bool) {
+func (c *Case) warmth(s *model.Step) (low, high float64, place source.Place, ok bool) {
 	if s.At != nil {
 		low, high = celsius(s.At)
 		return low, high, s.At.Place, true
@@ -109,7 +109,7 @@ func (c *Case) warmth(s *process.Step) (low, high float64, place source.Place, o
 		return 0, 0, source.Place{}, false
 	}
 	of := c.Process.Site.Water
-	if s.Kind == process.Rest {
+	if s.Kind == model.Rest {
 		of = c.Process.Site.Air
 	}
 	if of == nil {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 var witherTooWarm = Rule{
@@ -26,7 +26,7 @@ var witherTooWarm = Rule{
 }`,
 		Limits: "It judges the air that is asked for, not the sun on the piece. Grains that grow warm may be withered 8 °C warmer than they grow."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(process.Wither)
+		st := c.Process.Stage(model.Wither)
 		if st == nil || st.Air == nil {
 			return
 		}

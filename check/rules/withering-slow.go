@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -31,7 +31,7 @@ var witheringSlow = Rule{
 		wet := 0.0
 		place := c.kilnHead()
 		for _, p := range c.Forecast.Pieces {
-			if p.Stage == process.Wither {
+			if p.Stage == model.Wither {
 				wet, place = wet+p.Wet, p.Place
 			}
 		}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -12,7 +12,7 @@ import (
 func Hours(s float64) string { return quantity.Lasting(s) }
 
 // lasting writes a length of time beside that of a step, as the step has it written.
-func lasting(step *process.Step, s float64) string {
+func lasting(step *model.Step, s float64) string {
 	if step != nil && step.For != nil {
 		return step.For.Lasting(s)
 	}

@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/follow"
-	"maltwright/sim/learn"
+	"maltwright/sim/infer/follow"
+	"maltwright/sim/infer/learn"
 	"maltwright/sim/work"
 )
 
@@ -23,9 +24,9 @@ func TestTheStatedBoundsAreTrue(t *testing.T) {
 	require.NoError(t, err)
 	for _, row := range []string{
 		fmt.Sprintf("| one file | %d MiB, %s statements, blocks %d deep |", source.MaxBytes>>20, thousands(syntax.MaxStatements), syntax.MaxNesting),
-		fmt.Sprintf("| files that one process uses | %d, with %d MiB together |", process.MaxFiles, process.MaxTotal>>20),
-		fmt.Sprintf("counted as often as they are done | %d |", process.MostSteps),
-		fmt.Sprintf("sprinkling to the next | at least %.0f min |", process.LeastInterval/60),
+		fmt.Sprintf("| files that one process uses | %d, with %d MiB together |", read.MaxFiles, read.MaxTotal>>20),
+		fmt.Sprintf("counted as often as they are done | %d |", model.MostSteps),
+		fmt.Sprintf("sprinkling to the next | at least %.0f min |", model.LeastInterval/60),
 		fmt.Sprintf("| one forecast | %d million steps of the model;", work.Most/1_000_000),
 		fmt.Sprintf("| %d million steps, some %d usual processes |", work.File/1_000_000, work.File/50_000),
 		fmt.Sprintf("in `check` and `note` | %d million steps, some %d usual records |", work.Records/1_000_000, work.Records/700_000/10*10),

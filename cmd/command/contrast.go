@@ -11,7 +11,8 @@ import (
 	"maltwright/check/report"
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/syntax"
 	"maltwright/sim/work"
 )
@@ -50,7 +51,7 @@ type season struct {
 	file  string // the name of the file itself in places
 	trees []*syntax.Tree
 	found []finding.Finding
-	house *process.House
+	house *model.House
 	pool  *work.Pool // of all its forecasts
 }
 
@@ -134,7 +135,7 @@ func (w World) season(ctx context.Context, arg string, from side, brief bool) (s
 // side is the file of one side, from the disk or through git.
 type side struct {
 	input
-	reader process.Reader
+	reader read.Reader
 	done   func()
 }
 
@@ -143,7 +144,7 @@ func (w World) side(arg string) (side, error) {
 	rev, name, isRev := strings.Cut(arg, ":")
 	files, err := w.gather([]string{arg}, "")
 	if err == nil && len(files) == 1 && (arg == "-" || files[0].path == w.at(arg)) {
-		root, err := process.OpenRoot(files[0].root)
+		root, err := read.OpenRoot(files[0].root)
 		if err != nil {
 			return side{}, failed("%s: %s", files[0].root, plainError(err))
 		}

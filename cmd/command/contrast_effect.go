@@ -9,7 +9,7 @@ import (
 	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/quality"
@@ -112,7 +112,7 @@ func (x *comparison) forecasts(ctx context.Context) {
 }
 
 // forecastOf forecasts a process, or gives nil where it is not sound or not whole.
-func forecastOf(ctx context.Context, p *process.Process, of season) *forecast.Forecast {
+func forecastOf(ctx context.Context, p *model.Process, of season) *forecast.Forecast {
 	if p.Broken {
 		return nil
 	}
@@ -123,7 +123,7 @@ func forecastOf(ctx context.Context, p *process.Process, of season) *forecast.Fo
 	return f
 }
 
-func partner(h *process.House, p *process.Process, others int) *process.Process {
+func partner(h *model.House, p *model.Process, others int) *model.Process {
 	for _, q := range h.Processes {
 		if q.Name == p.Name {
 			return q

@@ -11,9 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/follow"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/work"
 )
 
@@ -84,13 +85,13 @@ func TestWhatTheFirstForecastShowsToBeTooDearIsRefusedAtOnce(t *testing.T) {
 }
 
 // houseIn reads a file of a folder.
-func houseIn(t *testing.T, folder, name string) *process.House {
+func houseIn(t *testing.T, folder, name string) *model.House {
 	text, err := os.ReadFile(filepath.Join(folder, name))
 	require.NoError(t, err)
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	t.Cleanup(func() { root.Close() })
-	h, found := process.Load(name, text, ".", root)
+	h, found := read.Load(name, text, ".", root)
 	require.Empty(t, atLeast(found, finding.Fault))
 	return h
 }

@@ -9,8 +9,8 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
-	"maltwright/sim/follow"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/work"
 )
 
@@ -87,7 +87,7 @@ type followed struct {
 }
 
 // batch reads the file and gives the batch that is meant.
-func (c Follow) batch(w *World) (*process.Batch, error) {
+func (c Follow) batch(w *World) (*model.Batch, error) {
 	files, err := w.gather([]string{c.File}, c.Root)
 	if err != nil {
 		return nil, err
@@ -106,7 +106,7 @@ func (c Follow) batch(w *World) (*process.Batch, error) {
 	return c.pick(house)
 }
 
-func (c Follow) pick(h *process.House) (*process.Batch, error) {
+func (c Follow) pick(h *model.House) (*model.Batch, error) {
 	var names []string
 	for _, b := range h.Batches {
 		if b.Name == c.Batch || c.Batch == "" && len(h.Batches) == 1 {
@@ -128,7 +128,7 @@ func (c Follow) pick(h *process.House) (*process.Batch, error) {
 const freshFor = 72 * time.Hour
 
 // time is that as of which the batch is followed.
-func (c Follow) time(b *process.Batch, now time.Time) (time.Time, string, error) {
+func (c Follow) time(b *model.Batch, now time.Time) (time.Time, string, error) {
 	if c.At != "" {
 		at, err := shownTime("--at", c.At)
 		if err == nil && !b.Began.IsZero() && at.Before(b.Began.Time) {

@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"strings"
 
-	"maltwright/lang/process"
-	"maltwright/sim/evidence"
-	"maltwright/sim/follow"
+	"maltwright/lang/model"
 	"maltwright/sim/grain"
+	"maltwright/sim/infer/evidence"
+	"maltwright/sim/infer/follow"
 )
 
 // doubt says what is wrong with a reading, and what to do.
@@ -75,7 +75,7 @@ func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
 		return p.degreesOf(v)
 	case x.Counted.Text == "chit":
 		return fmt.Sprintf("%.0f of 100", 100*min(max(v, 0), 1))
-	case x.Kind == process.Felt:
+	case x.Kind == model.Felt:
 		return grain.RubAt(v).String()
 	}
 	return fmt.Sprintf("a mean length of %.2f", max(v, 0))

@@ -7,7 +7,7 @@ import (
 
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/follow"
+	"maltwright/sim/infer/follow"
 )
 
 // The JSON of a batch that is followed, as docs/json.md describes it.

@@ -13,7 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 const firstBatch = "../../examples/batches/26-03.malt"
@@ -92,8 +92,8 @@ func TestTheTimeOfFollowing(t *testing.T) {
 		require.NoError(t, err)
 		return when
 	}
-	b := &process.Batch{Began: process.Instant{Time: at("2026-03-06 07:00")},
-		Readings: []process.Reading{{At: process.Instant{Time: at("2026-03-08 07:00")}}}}
+	b := &model.Batch{Began: model.Instant{Time: at("2026-03-06 07:00")},
+		Readings: []model.Reading{{At: model.Instant{Time: at("2026-03-08 07:00")}}}}
 	for now, want := range map[string]string{
 		"2026-03-09 12:00": "2026-03-09 12:00", // now
 		"2026-03-20 12:00": "2026-03-08 07:00", // long over

@@ -6,10 +6,10 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/follow"
 	"maltwright/sim/grain"
+	"maltwright/sim/infer/follow"
 )
 
 const soon = "Mon 2 Jan 15:04"
@@ -78,7 +78,7 @@ func (p *followSheet) degreesOf(c float64) string {
 func (p *followSheet) standing() {
 	s := p.Stand
 	where := string(s.Sight.Stage)
-	if name := s.Sight.Step; name != "" && name != where && name != string(process.Hold) {
+	if name := s.Sight.Step; name != "" && name != where && name != string(model.Hold) {
 		where = fmt.Sprintf("%s, %s", where, stepName(name, s.Sight.Number))
 	}
 	switch {
@@ -105,7 +105,7 @@ func (p *followSheet) standing() {
 
 // stepName is soak 2, dry 1, but plain cure where there is only one.
 func stepName(kind string, n int) string {
-	if kind == string(process.Soak) || kind == string(process.Rest) || kind == string(process.Dry) {
+	if kind == string(model.Soak) || kind == string(model.Rest) || kind == string(model.Dry) {
 		return fmt.Sprintf("%s %d", kind, n)
 	}
 	return kind

@@ -7,7 +7,8 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
@@ -131,7 +132,7 @@ func (c Forecast) start(zone *time.Location) (*time.Time, error) {
 	return nil, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
 }
 
-func (c Forecast) pick(h *process.House) (*process.Process, error) {
+func (c Forecast) pick(h *model.House) (*model.Process, error) {
 	var names []string
 	for _, p := range h.Processes {
 		if p.Name == c.Process || c.Process == "" && len(h.Processes) == 1 {
@@ -170,12 +171,12 @@ func atLeast(found []finding.Finding, level finding.Severity) []finding.Finding 
 }
 
 // load reads the input as far as its meaning.
-func (in input) load() (*process.House, []finding.Finding, error) {
-	root, err := process.OpenRoot(in.root)
+func (in input) load() (*model.House, []finding.Finding, error) {
+	root, err := read.OpenRoot(in.root)
 	if err != nil {
 		return nil, nil, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	h, found := process.Load(in.name, in.text, in.dir, root)
+	h, found := read.Load(in.name, in.text, in.dir, root)
 	return h, found, nil
 }

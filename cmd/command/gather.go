@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"maltwright/check"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/regular"
 )
 
@@ -47,7 +47,7 @@ func (w World) gather(paths []string, root string) ([]input, error) {
 
 func (w World) one(path, root string) ([]input, error) {
 	if path == "-" {
-		text, err := process.ReadAll(w.In)
+		text, err := read.ReadAll(w.In)
 		if err != nil {
 			return nil, failed("cannot read standard input: %v", err)
 		}
@@ -108,7 +108,7 @@ func (w World) file(path, root string) (input, error) {
 		return input{}, w.notOpened(path, err)
 	}
 	defer f.Close()
-	text, err := process.ReadAll(f)
+	text, err := read.ReadAll(f)
 	if err != nil {
 		return input{}, failed("%s: %s", path, plainError(err))
 	}
@@ -153,7 +153,7 @@ func plainError(err error) string {
 
 // check checks the input.
 func (in input) check(o check.Options) (check.Report, error) {
-	root, err := process.OpenRoot(in.root)
+	root, err := read.OpenRoot(in.root)
 	if err != nil {
 		return check.Report{}, failed("%s: %s", in.root, plainError(err))
 	}

@@ -12,7 +12,7 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 )
 
@@ -208,7 +208,7 @@ func (r revision) Read(name string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%w in that revision: %s", os.ErrNotExist, full)
 	}
-	return process.ReadAll(bytes.NewReader(text))
+	return read.ReadAll(bytes.NewReader(text))
 }
 
 // tooLarge is the error of a file of a commit that is larger than any may be. It is not

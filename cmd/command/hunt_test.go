@@ -15,8 +15,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
-	"maltwright/lang/process/endless"
+	"maltwright/lang/read"
+	"maltwright/lang/read/endless"
 	"maltwright/lang/source/spoil"
 )
 
@@ -74,10 +74,10 @@ func (h *hunt) put(name, text string) bool {
 	h.t.Helper()
 	h.texts[name] = text
 	require.NoError(h.t, os.WriteFile(filepath.Join(h.folder, name), []byte(text), 0o644))
-	root, err := process.OpenRoot(h.folder)
+	root, err := read.OpenRoot(h.folder)
 	require.NoError(h.t, err)
 	defer root.Close()
-	house, _ := process.Load(name, []byte(text), ".", root)
+	house, _ := read.Load(name, []byte(text), ".", root)
 	return !endless.Is(house)
 }
 

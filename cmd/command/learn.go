@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
-	"maltwright/sim/learn"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/learn"
 	"maltwright/sim/work"
 )
 
@@ -83,7 +83,7 @@ func (c Learn) Run(w *World) error {
 
 // learn fits, and says which batches were left out. An interrupt ends it.
 func (c Learn) learn(w *World, all []record) (*lesson, error) {
-	batches := make([]*process.Batch, len(all))
+	batches := make([]*model.Batch, len(all))
 	for i, r := range all {
 		batches[i] = r.batch
 	}

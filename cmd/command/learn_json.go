@@ -4,8 +4,8 @@ import (
 	"encoding/json"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
-	"maltwright/sim/learn"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/learn"
 )
 
 // The JSON of what was learnt, as docs/json.md describes it.
@@ -111,7 +111,7 @@ func writeLearnJSON(w *World, l *lesson) error {
 	return nil
 }
 
-func taughtJSON(b *process.Batch, reason string) jsonTaught {
+func taughtJSON(b *model.Batch, reason string) jsonTaught {
 	j := jsonTaught{File: report.Safe(b.Place.File.Name()), Batch: report.Safe(b.Name), Reason: report.Safe(reason)}
 	if b.Process != nil {
 		j.Process = report.Safe(b.Process.Name)

@@ -10,7 +10,7 @@ import (
 	"maltwright/lang/layout"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
-	"maltwright/sim/learn"
+	"maltwright/sim/infer/learn"
 )
 
 // writeLearnMalt writes a file with the house block.

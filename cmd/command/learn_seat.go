@@ -6,9 +6,9 @@ import (
 	"slices"
 	"strings"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
-	"maltwright/sim/learn"
+	"maltwright/sim/infer/learn"
 )
 
 // seat is where a house block may stand, and which files it has to use there for the
@@ -89,7 +89,7 @@ func definitions(r *learn.Result) []*source.File {
 }
 
 // nameOf is the name of the house block: as asked, or that of the batch's site.
-func nameOf(asked string, b *process.Batch) string {
+func nameOf(asked string, b *model.Batch) string {
 	site := ""
 	if s := b.Process.Site; s != nil {
 		site, _, _ = strings.Cut(s.Name, ",")
@@ -98,7 +98,7 @@ func nameOf(asked string, b *process.Batch) string {
 }
 
 // names lists the names of batches as a sentence does.
-func names(batches []*process.Batch) string {
+func names(batches []*model.Batch) string {
 	var list []string
 	for _, b := range batches {
 		list = append(list, b.Name)
@@ -114,7 +114,7 @@ func sentenceList(list []string) string {
 }
 
 // processesOf lists the processes of batches, each once.
-func processesOf(batches []*process.Batch) string {
+func processesOf(batches []*model.Batch) string {
 	var list []string
 	for _, b := range batches {
 		if !slices.Contains(list, b.Process.Name) {

@@ -8,10 +8,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/learn"
+	"maltwright/sim/infer/learn"
 )
 
 // learnFrom runs learn in the folder of the project.
@@ -83,7 +83,7 @@ func TestTheVerdictSaysWhatWasNotBetter(t *testing.T) {
 func TestAHouseIsToldInItsUnits(t *testing.T) {
 	p := sheet{World: &World{}, pounds: true, fahrenheit: true}
 	l := &lesson{Result: &learn.Result{
-		Batches: []*process.Batch{{Name: "a", Process: &process.Process{}}, {Name: "b", Process: &process.Process{}}},
+		Batches: []*model.Batch{{Name: "a", Process: &model.Process{}}, {Name: "b", Process: &model.Process{}}},
 		Factors: []learn.Factor{{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Spread: 0.8, Told: 0.9, Batches: 2}},
 		Misses:  []learn.Miss{{Kind: learn.Weights, Readings: 3, Learnt: kilogramsPerPound, Model: 2 * kilogramsPerPound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
 		Alike:   []learn.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
@@ -106,7 +106,7 @@ func TestAReportOfLearningFitsTheScreen(t *testing.T) {
 	for _, line := range strings.Split(learnFrom(t), "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
-	long := &process.Grain{Name: strings.Repeat("a very long name of a lot, ", 5)}
+	long := &model.Grain{Name: strings.Repeat("a very long name of a lot, ", 5)}
 	p := sheet{World: &World{}}
 	p.learntFactors(&lesson{Result: &learn.Result{Factors: []learn.Factor{{Which: ensemble.Uptake, Grain: long, Value: 1, Error: 0.1}}}})
 	assert.Contains(t, p.b.String(), long.Name+"\"\n")

@@ -7,7 +7,7 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/quantity"
-	"maltwright/sim/learn"
+	"maltwright/sim/infer/learn"
 )
 
 // writeLearnText writes what was learnt, what could not be, how it does on batches that

@@ -10,7 +10,8 @@ import (
 	"maltwright/check/report"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -157,7 +158,7 @@ type noted struct {
 	text  []byte
 	at    source.Span // where the line stands
 	batch string      // its name
-	house *process.House
+	house *model.House
 	found []finding.Finding
 }
 
@@ -173,12 +174,12 @@ func (c Note) appended(in input, line *syntax.Statement) (n noted, err error) {
 	}
 	n.batch = name
 	n.text, n.at = layout.Append(tree, home, line, vocabulary.Batch)
-	root, err := process.OpenRoot(in.root)
+	root, err := read.OpenRoot(in.root)
 	if err != nil {
 		return n, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	n.house, n.found = process.Load(in.name, n.text, in.dir, root)
+	n.house, n.found = read.Load(in.name, n.text, in.dir, root)
 	for _, f := range n.found {
 		if f.Severity >= finding.Fault && f.Place.File == n.house.Files[0] && n.at.Start <= f.Place.Start && f.Place.Start <= n.at.End {
 			return n, refused(f)

@@ -8,16 +8,17 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 )
 
 // record is a batch as it was read, with what it was read from.
 type record struct {
 	in    input
-	root  process.Reader
-	house *process.House
-	batch *process.Batch
+	root  read.Reader
+	house *model.House
+	batch *model.Batch
 	found []finding.Finding       // in its file and those it uses
 	files map[*source.File]string // absolute path of each; see located
 }
@@ -48,11 +49,11 @@ func recordsOf(files []input, take func(record)) (records, error) {
 			continue
 		}
 		seen[in.path] = true
-		root, err := process.OpenRoot(in.root)
+		root, err := read.OpenRoot(in.root)
 		if err != nil {
 			return all, failed("%s: %s", in.root, plainError(err))
 		}
-		house, found := process.Load(in.name, in.text, in.dir, root)
+		house, found := read.Load(in.name, in.text, in.dir, root)
 		if len(house.Batches) > 0 || len(house.Processes) == 0 {
 			all.faults = append(all.faults, atLeast(found, finding.Fault)...)
 		}
@@ -87,7 +88,7 @@ func (all records) tell(w *World, left int, paths []string, what string) error {
 }
 
 // byBeginning orders batches by when they began; those that do not say come last.
-func byBeginning(a, b *process.Batch) int {
+func byBeginning(a, b *model.Batch) int {
 	if !a.Began.IsZero() && !b.Began.IsZero() {
 		return a.Began.Compare(b.Began.Time)
 	}
@@ -95,7 +96,7 @@ func byBeginning(a, b *process.Batch) int {
 }
 
 // saysWhen is 1 for a batch that says when it began.
-func saysWhen(b *process.Batch) int {
+func saysWhen(b *model.Batch) int {
 	if b.Began.IsZero() {
 		return 0
 	}

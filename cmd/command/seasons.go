@@ -10,7 +10,7 @@ import (
 	"maltwright/check"
 	"maltwright/check/report"
 	"maltwright/lang/finding"
-	"maltwright/sim/evidence"
+	"maltwright/sim/infer/evidence"
 	"maltwright/sim/seasons"
 	"maltwright/sim/work"
 )

@@ -11,7 +11,8 @@ import (
 
 	"maltwright/check"
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
@@ -33,7 +34,7 @@ type judge struct {
 	checked map[string]check.Report // of files, but for the records in them
 }
 
-func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Process, found []finding.Finding) judgement {
+func (j *judge) of(in input, r read.Reader, h *model.House, p *model.Process, found []finding.Finding) judgement {
 	at := below(in, r, p.Place.File)
 	file := in.root + "\x00" + at
 	if at == "" { // it came from nowhere else
@@ -62,7 +63,7 @@ func (j *judge) of(in input, r process.Reader, h *process.House, p *process.Proc
 // below gives the path of a file below the root from which it was read, or "" where
 // it came from standard input. A used file is shown by its path below the folder of
 // the first if it lies there, and otherwise by that below the root.
-func below(in input, r process.Reader, f *source.File) string {
+func below(in input, r read.Reader, f *source.File) string {
 	if f.Name() == in.name {
 		if in.path == "" {
 			return ""
@@ -81,9 +82,9 @@ func below(in input, r process.Reader, f *source.File) string {
 
 // count counts what the check of the file of a process finds, without what it says of
 // batches and of other processes there.
-func (j *judgement) count(p *process.Process, r check.Report) {
+func (j *judgement) count(p *model.Process, r check.Report) {
 	for _, f := range r.Findings {
-		elsewhere := inBatch(r.House, f) || slices.ContainsFunc(r.House.Processes, func(q *process.Process) bool {
+		elsewhere := inBatch(r.House, f) || slices.ContainsFunc(r.House.Processes, func(q *model.Process) bool {
 			return q.Name != p.Name && inside(f, q.Scope)
 		})
 		switch {
@@ -96,8 +97,8 @@ func (j *judgement) count(p *process.Process, r check.Report) {
 	}
 }
 
-func inBatch(h *process.House, f finding.Finding) bool {
-	return slices.ContainsFunc(h.Batches, func(b *process.Batch) bool { return inside(f, b.Scope) })
+func inBatch(h *model.House, f finding.Finding) bool {
+	return slices.ContainsFunc(h.Batches, func(b *model.Batch) bool { return inside(f, b.Scope) })
 }
 
 // inside tells whether a finding stands in a place, by the name of the file, since

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/seasons"
 )
 
@@ -46,7 +46,7 @@ func (p *sheet) seasonsNotes(rows []recordRow, u seasonUnits) {
 }
 
 // saidOf gives the step of a change, and what was done instead.
-func saidOf(c process.Change) (step, to string) {
+func saidOf(c model.Change) (step, to string) {
 	step = c.Step.Kind.Text
 	if c.Step.Number > 0 {
 		step = fmt.Sprintf("%s %d", step, c.Step.Number)

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
@@ -20,7 +20,7 @@ type sure struct {
 }
 
 // ask makes the ensemble and the corners that were asked for. An interrupt ends it.
-func (c Forecast) sure(w *World, p *process.Process) (sure, error) {
+func (c Forecast) sure(w *World, p *model.Process) (sure, error) {
 	var s sure
 	ctx, stop := w.interruptible()
 	defer stop()

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
@@ -16,7 +16,7 @@ const kilogramsPerPound = 0.45359237
 
 // shownIn tells whether a process is written in pounds, and whether most of its
 // temperatures are in °F.
-func shownIn(p *process.Process) (pounds, fahrenheit bool) {
+func shownIn(p *model.Process) (pounds, fahrenheit bool) {
 	if p.Charge != nil {
 		pounds = p.Charge.Unit() == "lb" || p.Charge.Unit() == "oz"
 	}
@@ -32,8 +32,8 @@ func shownIn(p *process.Process) (pounds, fahrenheit bool) {
 		if st.Air != nil {
 			look(st.Air.High)
 		}
-		eachStep(st.Steps, func(s *process.Step) {
-			for _, t := range []*process.Temperature{s.At, s.From} {
+		eachStep(st.Steps, func(s *model.Step) {
+			for _, t := range []*model.Temperature{s.At, s.From} {
 				if t != nil {
 					look(t.High)
 				}
@@ -43,7 +43,7 @@ func shownIn(p *process.Process) (pounds, fahrenheit bool) {
 	return pounds, count > 0
 }
 
-func eachStep(steps []*process.Step, visit func(*process.Step)) {
+func eachStep(steps []*model.Step, visit func(*model.Step)) {
 	for _, s := range steps {
 		visit(s)
 		eachStep(s.Steps, visit)

@@ -8,7 +8,7 @@ import (
 	"github.com/rivo/uniseg"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 const (
@@ -51,7 +51,7 @@ const manyAlike = 4
 // one day at even intervals, all of them in the night or none.
 func (t timetable) alike(i int) int {
 	first := t.visits[i].Tasks
-	if len(first) > 1 || first[0].Event == "" || first[0].Stage == process.Steep {
+	if len(first) > 1 || first[0].Event == "" || first[0].Stage == model.Steep {
 		return 1
 	}
 	n := 1

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"maltwright/check/report"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
@@ -61,9 +61,9 @@ var taskWords = map[visits.Kind]func(timetable, visits.Task) string{
 	visits.Rested: func(timetable, visits.Task) string { return "the rest is over: the malt may be used" },
 }
 
-var spreadFor = map[process.StageKind]string{process.Germinate: " to grow", process.Wither: " to wither"}
+var spreadFor = map[model.StageKind]string{model.Germinate: " to grow", model.Wither: " to wither"}
 
-var floorOver = map[process.StageKind]string{process.Germinate: "the growing ends", process.Wither: "the withering ends"}
+var floorOver = map[model.StageKind]string{model.Germinate: "the growing ends", model.Wither: "the withering ends"}
 
 // heating says what the kiln is set to, and how long or until when.
 func (t timetable) heating(k visits.Task) string {

@@ -23,7 +23,7 @@ import (
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -67,7 +67,7 @@ type merging struct{ unsettled int }
 
 // mark puts a comment above a statement that names both sides.
 func (m *merging) mark(s *syntax.Statement, ours, theirs, before string) {
-	text := process.UnsettledMark + ours + "; theirs " + theirs
+	text := read.UnsettledMark + ours + "; theirs " + theirs
 	if before != "" {
 		text += "; before " + before
 	}

@@ -12,7 +12,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -105,7 +105,7 @@ func TestEditsOfOneThingLeaveBoth(t *testing.T) {
 			got, unsettled := merged(t, season, edit(t, season, c.ours...), edit(t, season, c.theirs...))
 			assert.Contains(t, got, c.want)
 			assert.Equal(t, 1, unsettled)
-			_, found := process.Load("x.malt", []byte(got), ".", nil)
+			_, found := read.Load("x.malt", []byte(got), ".", nil)
 			assert.True(t, slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == "merge-unsettled" }), "the mark is found")
 		})
 	}
@@ -279,7 +279,7 @@ func TestSidesSwapUpToTheMarks(t *testing.T) {
 func marks(t require.TestingT, text string, swap bool) []string {
 	var out []string
 	tree(t, text).Top.Comments(func(c *syntax.Comment) {
-		rest, ok := strings.CutPrefix(c.Text, process.UnsettledMark)
+		rest, ok := strings.CutPrefix(c.Text, read.UnsettledMark)
 		if !ok {
 			return
 		}
@@ -299,7 +299,7 @@ func marks(t require.TestingT, text string, swap bool) []string {
 func unmarked(t require.TestingT, text string) []string {
 	var out []string
 	tree(t, text).Top.Walk(func(s *syntax.Statement) {
-		if !slices.ContainsFunc(s.Lead, func(c syntax.Comment) bool { return strings.HasPrefix(c.Text, process.UnsettledMark) }) {
+		if !slices.ContainsFunc(s.Lead, func(c syntax.Comment) bool { return strings.HasPrefix(c.Text, read.UnsettledMark) }) {
 			plain := &syntax.Statement{Verb: s.Verb, Terms: s.Terms, Clauses: s.Clauses}
 			out = append(out, layout.Statement(plain, ""))
 		}

@@ -4,7 +4,7 @@ import (
 	"time"
 
 	"maltwright/lang/layout"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -14,8 +14,8 @@ func timesOf(in vocabulary.Block, o, t []*syntax.Statement) map[*syntax.Statemen
 	if in != vocabulary.Batch {
 		return nil
 	}
-	all := process.Times(o)
-	for s, at := range process.Times(t) {
+	all := read.Times(o)
+	for s, at := range read.Times(t) {
 		all[s] = at
 	}
 	return all

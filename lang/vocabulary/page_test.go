@@ -15,7 +15,7 @@ import (
 )
 
 // The reference is testdata/language.md, written by hand, with what the tables
-// hold put in. Its examples are read by a test of package process.
+// hold put in. Its examples are read by a test of package read.
 func TestReferenceIsMadeFromTheVocabulary(t *testing.T) {
 	template, err := os.ReadFile("testdata/language.md")
 	require.NoError(t, err)

@@ -5,7 +5,7 @@
 // The meaning stage reads statements by it, the messages name what it allows, the
 // layout orders clauses by it, completion and hover text quote it, and the
 // reference page is printed from it. To add a statement is to add a row here and,
-// in package process, what it does.
+// in package read, what it does.
 package vocabulary
 
 import (

@@ -23,7 +23,7 @@ import (
 	"gonum.org/v1/gonum/stat/distmv"
 	"gonum.org/v1/gonum/stat/samplemv"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -50,7 +50,7 @@ type Options struct {
 
 // Ensemble is many forecasts of one process.
 type Ensemble struct {
-	Process  *process.Process
+	Process  *model.Process
 	Unknowns []Unknown
 	Draws    [][]float64 // of each member, the place of each unknown: 0 to 1
 	Members  []Member
@@ -65,7 +65,7 @@ type Ensemble struct {
 // Run makes the ensemble. It returns the error of the context when it is
 // cancelled, work.ErrPool where the forecasts cost too much together, and the first
 // error of a forecast that could not begin.
-func Run(ctx context.Context, p *process.Process, o Options) (*Ensemble, error) {
+func Run(ctx context.Context, p *model.Process, o Options) (*Ensemble, error) {
 	if o.Members == 0 {
 		o.Members = DefaultMembers
 	}

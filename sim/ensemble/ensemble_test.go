@@ -10,19 +10,20 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 )
 
-func loft(t testing.TB) *process.Process {
+func loft(t testing.TB) *model.Process {
 	t.Helper()
 	folder := filepath.Join("..", "..", "examples")
 	text, err := os.ReadFile(filepath.Join(folder, "pale.malt"))
 	require.NoError(t, err)
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	t.Cleanup(func() { root.Close() })
-	h, _ := process.Load("pale.malt", text, ".", root)
+	h, _ := read.Load("pale.malt", text, ".", root)
 	return h.Processes[0]
 }
 

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -28,10 +28,10 @@ const spreadLeft = 0.5
 
 // factorsOf are the factors of lot and house. What the house has learnt of one moves
 // its middle in the forecast itself; here its error narrows the spread.
-func factorsOf(p *process.Process) []Unknown {
+func factorsOf(p *model.Process) []Unknown {
 	l := p.Learnt()
 	if l == nil {
-		l = &process.Learnt{}
+		l = &model.Learnt{}
 	}
 	return []Unknown{
 		factor(Uptake, "how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
@@ -43,10 +43,10 @@ func factorsOf(p *process.Process) []Unknown {
 
 // dryings are the factors that were learnt of the kilns of a process, nil for a kiln of
 // which none was.
-func dryings(p *process.Process, l *process.Learnt) []*process.Factor {
-	var list []*process.Factor
+func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
+	var list []*model.Factor
 	for _, st := range p.Stages {
-		if st.Kind == process.KilnStage {
+		if st.Kind == model.KilnStage {
 			list = append(list, l.DryingOf(st.Kiln))
 		}
 	}
@@ -60,12 +60,12 @@ func dryings(p *process.Process, l *process.Learnt) []*process.Factor {
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
-func factor(which Factor, name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*process.Factor) Unknown {
+func factor(which Factor, name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
 	u := Unknown{Name: name, Learn: learn, Spread: fmt.Sprintf("log-normal, sd %.0f %%", 100*usual), Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {
 		if f != nil {
-			low, high = max(low, process.LeastFactor/f.Value.SI), min(high, process.MostFactor/f.Value.SI)
+			low, high = max(low, model.LeastFactor/f.Value.SI), min(high, model.MostFactor/f.Value.SI)
 		}
 		if known = known && f != nil && f.Error != nil; known {
 			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, spreadLeft*usual))

@@ -11,7 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 )
 
@@ -21,9 +22,9 @@ type nowhere struct{}
 func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
 
 // learnt is an invented process in a house that has learnt what the lines say.
-func learnt(t testing.TB, lines string) *process.Process {
+func learnt(t testing.TB, lines string) *model.Process {
 	t.Helper()
-	h, found := process.Load("test.malt", []byte(`
+	h, found := read.Load("test.malt", []byte(`
 grain "lot" { species barley; moisture 12 % }
 vessel "tub" { holds 40 l }
 floor "tray" { area 0.4 m2 }
@@ -99,8 +100,8 @@ func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {
 		for i, u := range e.Unknowns[:4] {
 			for _, at := range []float64{0, 0.5, 1} {
 				v := u.quantile(at) * e.Process.Learnt().Growth.Value.SI
-				assert.GreaterOrEqual(t, v, process.LeastFactor*(1-1e-9), "%s %d", value, i)
-				assert.LessOrEqual(t, v, process.MostFactor*(1+1e-9), "%s %d", value, i)
+				assert.GreaterOrEqual(t, v, model.LeastFactor*(1-1e-9), "%s %d", value, i)
+				assert.LessOrEqual(t, v, model.MostFactor*(1+1e-9), "%s %d", value, i)
 			}
 		}
 	}

@@ -1,7 +1,7 @@
 package ensemble
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -31,14 +31,14 @@ type outcome struct {
 
 // stepKey is a step of any of the members.
 type stepKey struct {
-	stage process.StageKind
+	stage model.StageKind
 	label string
 	place int // of the words that ask for it: two waits are at two gates
 }
 
 // Of makes an ensemble without members, to which [Ensemble.Reduce] can bring
 // forecasts that were made elsewhere.
-func Of(p *process.Process) *Ensemble {
+func Of(p *model.Process) *Ensemble {
 	return &Ensemble{Process: p, stepAt: map[stepKey]int32{}, wordAt: map[string]int32{}}
 }
 
@@ -86,7 +86,7 @@ func (e *Ensemble) word(text string) int32 {
 
 // StepEnd is the end of a step in one member.
 type StepEnd struct {
-	Stage                 process.StageKind
+	Stage                 model.StageKind
 	Label                 string
 	End, Moisture, Weight float64 // s from the first soak; wet basis; kg
 }

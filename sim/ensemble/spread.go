@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -50,7 +50,7 @@ func (e *Ensemble) Total(of func(*forecast.Totals) float64) Spread {
 
 // StepSpread is the spread of one step's end.
 type StepSpread struct {
-	Stage    process.StageKind
+	Stage    model.StageKind
 	Label    string
 	End      Spread // s from the first soak
 	Moisture Spread // wet basis, at its end

@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -34,7 +34,7 @@ const (
 )
 
 // unknownsOf lists what the process leaves open.
-func unknownsOf(p *process.Process) []Unknown {
+func unknownsOf(p *model.Process) []Unknown {
 	list := append(factorsOf(p),
 		Unknown{Name: "the moisture malt keeps in dry air", Learn: "dry a sample of the finished malt in an oven", Spread: "normal, sd 1 point dry basis", quantile: normal(sorptionSpread), set: func(o *forecast.Options, v float64) { o.Sorption = v }},
 		moistureOf(p))
@@ -47,7 +47,7 @@ func unknownsOf(p *process.Process) []Unknown {
 		set: func(o *forecast.Options, v float64) { o.BandAt = v }})
 }
 
-func moistureOf(p *process.Process) Unknown {
+func moistureOf(p *model.Process) Unknown {
 	sd, spread := moistureSpread, "normal, sd 0.3 points"
 	if p.Grain == nil || p.Grain.Moisture == nil {
 		sd, spread = guessedMoisture, "normal, sd 1 point"
@@ -56,7 +56,7 @@ func moistureOf(p *process.Process) Unknown {
 }
 
 // bandOf is an unknown that is even over a band of the site, if it is a band.
-func bandOf(r *process.Range, name, learn string, set func(*forecast.Options, float64)) []Unknown {
+func bandOf(r *model.Range, name, learn string, set func(*forecast.Options, float64)) []Unknown {
 	if r == nil || r.Single() {
 		return nil
 	}

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -19,14 +19,14 @@ type Corner struct {
 
 type axis struct {
 	what string
-	r    *process.Range
+	r    *model.Range
 	set  func(*forecast.Options, float64)
 }
 
 // Corners forecasts the process in every corner of the bands of its site - each at
 // its low or its high end - and says which gates and promises do not hold there. A
 // site without bands has one corner.
-func Corners(ctx context.Context, p *process.Process) ([]Corner, error) {
+func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 	var axes []axis
 	if s := p.Site; s != nil {
 		for _, a := range []axis{
@@ -53,7 +53,7 @@ func Corners(ctx context.Context, p *process.Process) ([]Corner, error) {
 	return out, nil
 }
 
-func corner(ctx context.Context, p *process.Process, axes []axis, bits int) (Corner, error) {
+func corner(ctx context.Context, p *model.Process, axes []axis, bits int) (Corner, error) {
 	var o forecast.Options
 	var names []string
 	for i, a := range axes {

@@ -5,19 +5,19 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
 // Course is what is known of a batch under way. A forecast that is given one keeps
 // to it as far as it goes, and from there on to the process.
 type Course struct {
-	Ends    []Ended          // steps known to be over, in the order of the clock
-	Turns   []float64        // s from the first soak: when the piece was turned
-	Changes []process.Change // steps done otherwise than the process says
-	Open    float64          // s from the first soak: a condition of which no end is known is waited for at least until then
-	Looks   []float64        // s from the first soak, rising: when the state is written down
-	Brief   bool             // the forecast breaks off behind the last look
+	Ends    []Ended        // steps known to be over, in the order of the clock
+	Turns   []float64      // s from the first soak: when the piece was turned
+	Changes []model.Change // steps done otherwise than the process says
+	Open    float64        // s from the first soak: a condition of which no end is known is waited for at least until then
+	Looks   []float64      // s from the first soak, rising: when the state is written down
+	Brief   bool           // the forecast breaks off behind the last look
 }
 
 // Ended says that a step, or a stage named by its kind, is over.
@@ -64,7 +64,7 @@ func (r *run) known(s stop, d doing) stop {
 		}
 	}
 	for _, e := range r.ends {
-		if d.kind == string(process.Germinate) && e.Kind == string(process.Hold) {
+		if d.kind == string(model.Germinate) && e.Kind == string(model.Hold) {
 			continue // a hold that ends is not the end of the stage
 		}
 		if left := max(0, e.At-r.clock); left <= s.latest {
@@ -84,14 +84,14 @@ func (r *run) known(s stop, d doing) stop {
 }
 
 // over tells whether the stage is known to be over by now.
-func (r *run) over(kind process.StageKind) bool {
+func (r *run) over(kind model.StageKind) bool {
 	return len(r.ends) > 0 && r.ends[0].Kind == string(kind) && r.clock >= r.ends[0].At
 }
 
 // toCome tells whether more steps of the stage that is run are known to have been.
-func (r *run) toCome(kinds ...process.StepKind) bool {
+func (r *run) toCome(kinds ...model.StepKind) bool {
 	return slices.ContainsFunc(r.ends, func(e Ended) bool {
-		return slices.Contains(kinds, process.StepKind(e.Kind)) && e.Number > r.counts[e.Kind]
+		return slices.Contains(kinds, model.StepKind(e.Kind)) && e.Number > r.counts[e.Kind]
 	})
 }
 
@@ -107,17 +107,17 @@ func (r *run) passed(d doing) {
 
 // left strikes the ends of a stage that is behind, and those of steps that it never
 // came to.
-func (r *run) left(kind process.StageKind) {
-	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) || stageOf[process.StepKind(e.Kind)] == kind })
+func (r *run) left(kind model.StageKind) {
+	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) || stageOf[model.StepKind(e.Kind)] == kind })
 }
 
-var stageOf = map[process.StepKind]process.StageKind{
-	process.Soak: process.Steep, process.Rest: process.Steep, process.Hold: process.Germinate, process.Dry: process.KilnStage,
-	process.Stew: process.KilnStage, process.Cure: process.KilnStage, process.Cool: process.KilnStage,
+var stageOf = map[model.StepKind]model.StageKind{
+	model.Soak: model.Steep, model.Rest: model.Steep, model.Hold: model.Germinate, model.Dry: model.KilnStage,
+	model.Stew: model.KilnStage, model.Cure: model.KilnStage, model.Cool: model.KilnStage,
 }
 
 // asDone gives the step as it was done, where it was otherwise than the process says.
-func (r *run) asDone(s *process.Step, d doing) *process.Step {
+func (r *run) asDone(s *model.Step, d doing) *model.Step {
 	c := r.change(d)
 	if c == nil {
 		return s
@@ -130,21 +130,21 @@ func (r *run) asDone(s *process.Step, d doing) *process.Step {
 		}
 		return &done
 	}
-	long := process.Quantity{Quantity: c.To.Low, Place: c.To.Place}
+	long := model.Quantity{Quantity: c.To.Low, Place: c.To.Place}
 	done.For, done.Until, done.Allow = &long, nil, nil
 	return &done
 }
 
 // warmedAs gives the hold as it was done where the record says of its whole stage that
 // it was kept otherwise.
-func (r *run) warmedAs(s *process.Step, stage doing) *process.Step {
+func (r *run) warmedAs(s *model.Step, stage doing) *model.Step {
 	if c := r.change(stage); c == nil || c.To.Low.Dimension != quantity.Temperature {
 		return s
 	}
 	return r.asDone(s, stage)
 }
 
-func (r *run) change(d doing) *process.Change {
+func (r *run) change(d doing) *model.Change {
 	if r.o.Course == nil {
 		return nil
 	}
@@ -157,7 +157,7 @@ func (r *run) change(d doing) *process.Change {
 }
 
 // stageStop is the stop of a stage that is a step of its own, as it was done.
-func (r *run) stageStop(st *process.Stage, d doing) stop {
+func (r *run) stageStop(st *model.Stage, d doing) stop {
 	if c := r.change(d); c != nil && c.To.Low.Dimension == quantity.Time {
 		return stop{latest: c.To.Low.SI, ending: ByTime}
 	}
@@ -165,7 +165,7 @@ func (r *run) stageStop(st *process.Stage, d doing) stop {
 }
 
 // drive drives the model, and writes its state down at each look that falls due.
-func (r *run) drive(m *model, stops []stop, ticks []*tick) (int, Ending, float64, error) {
+func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float64, error) {
 	r.effort.at = r.at
 	r.ready = math.NaN()
 	if w := r.watching(); w != nil {
@@ -188,7 +188,7 @@ func (r *run) watching() *tick {
 	}
 	w := &tick{next: c.Looks[r.looked] - r.clock}
 	began := r.clock
-	w.do = func(m model) error {
+	w.do = func(m physics) error {
 		r.see(m)
 		w.next = math.Inf(1)
 		if r.looked < len(c.Looks) {
@@ -202,7 +202,7 @@ func (r *run) watching() *tick {
 }
 
 // see writes the state down.
-func (r *run) see(m model) {
+func (r *run) see(m physics) {
 	s := unseen()
 	s.At, s.Moisture, s.Weight = r.o.Course.Looks[r.looked], m.moisture(), m.weight()
 	s.Step, s.Number, s.Lost = r.now.kind, r.now.number, math.NaN()
@@ -216,7 +216,7 @@ func (r *run) see(m model) {
 }
 
 // seeThrough writes down what is to be seen while nothing but handling happens.
-func (r *run) seeThrough(m model, until float64) error {
+func (r *run) seeThrough(m physics, until float64) error {
 	c := r.o.Course
 	if c == nil {
 		return nil

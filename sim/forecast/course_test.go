@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -30,7 +30,7 @@ func kept(t *testing.T, body string, c Course) *Forecast {
 // grown is the gate that ends the growing.
 func grown(f *Forecast) Gate {
 	for _, g := range f.Gates {
-		if g.Stage == process.Germinate {
+		if g.Stage == model.Germinate {
 			return g
 		}
 	}
@@ -88,7 +88,7 @@ func TestAHoldEndsAndTheGrowingGoesOn(t *testing.T) {
 func TestARecordDecidesHowOftenIsSoaked(t *testing.T) {
 	count := func(f *Forecast) (n int) {
 		for _, s := range steps(f) {
-			if s.Kind == process.Soak {
+			if s.Kind == model.Soak {
 				n++
 			}
 		}
@@ -124,15 +124,15 @@ func TestStepsAreDoneAsChanged(t *testing.T) {
 	require.NoError(t, err)
 	warm, err := quantity.Make(quantity.Part{Number: "90", Unit: "°C"})
 	require.NoError(t, err)
-	change := func(kind string, n int, q quantity.Quantity, where string) process.Change {
-		return process.Change{Step: process.StepName{Kind: process.Word{Text: kind}, Number: n},
-			To: process.Temperature{Range: process.Range{Range: quantity.Range{Low: q, High: q}}, Where: where}}
+	change := func(kind string, n int, q quantity.Quantity, where string) model.Change {
+		return model.Change{Step: model.StepName{Kind: model.Word{Text: kind}, Number: n},
+			To: model.Temperature{Range: model.Range{Range: quantity.Range{Low: q, High: q}}, Where: where}}
 	}
 	cool, err := quantity.Make(quantity.Part{Number: "12", Unit: "°C"})
 	require.NoError(t, err)
-	cold := kept(t, steepText+growText+kilnText, Course{Changes: []process.Change{change("germinate", 0, cool, "bed")}})
+	cold := kept(t, steepText+growText+kilnText, Course{Changes: []model.Change{change("germinate", 0, cool, "bed")}})
 	assert.Greater(t, grown(cold).Waited, grown(run1(t, steepText+growText+kilnText)).Waited+12*hour, "colder, it grows longer")
-	f := kept(t, steepText+growText+kilnText, Course{Changes: []process.Change{change("soak", 2, long, ""), change("cure", 0, warm, "air-on")}})
+	f := kept(t, steepText+growText+kilnText, Course{Changes: []model.Change{change("soak", 2, long, ""), change("cure", 0, warm, "air-on")}})
 	for _, s := range steps(f) {
 		switch s.Label {
 		case "soak 1":
@@ -178,7 +178,7 @@ func TestLooksShowTheStateAtTheirTimes(t *testing.T) {
 		assert.InDelta(t, f.Seen[i].Weight*(1-f.Seen[i].Moisture), f.Seen[i].Dry, 1e-9, s.Label)
 		assert.GreaterOrEqual(t, f.Seen[i].Lost, 0.0)
 	}
-	assert.Equal(t, process.Deculm, f.Seen[len(all)-1].Stage)
+	assert.Equal(t, model.Deculm, f.Seen[len(all)-1].Stage)
 	c.Looks, c.Brief = c.Looks[:3], true
 	brief := kept(t, steepText+growText+kilnText, c)
 	require.Len(t, brief.Seen, 3)

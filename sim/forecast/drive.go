@@ -3,16 +3,16 @@ package forecast
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/work"
 )
 
-// model is the state of one stage that time moves forward.
-type model interface {
+// physics is the state of one stage that time moves forward.
+type physics interface {
 	advance(dt float64) error
-	copy() model
-	set(model) // takes over the state of another of its kind
+	copy() physics
+	set(physics) // takes over the state of another of its kind
 	// measure gives what a condition can name: a quantity in SI, or a word.
 	measure(name string) (si float64, word string, ok bool)
 	moisture() float64 // wet basis, 0 to 1
@@ -29,7 +29,7 @@ const (
 
 // stop is one way in which a step can end.
 type stop struct {
-	until    *process.Condition
+	until    *model.Condition
 	earliest float64 // s from the beginning of the step
 	latest   float64
 	ending   Ending   // when latest comes first
@@ -42,14 +42,14 @@ type stop struct {
 // tick is something done at even intervals, such as turning the piece.
 type tick struct {
 	every, next float64 // s; next counts from the beginning of the step
-	do          func(model) error
+	do          func(physics) error
 	place       source.Place // of the statement that asks for it
 }
 
 // drive advances the model until one of the stops ends it. It gives the stop that
 // did, how, and after how long. On an error the model is left where it was last
 // sound.
-func (e *effort) drive(m *model, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
+func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
 	for at := 0.0; ; {
 		note(*m, stops, at)
 		if i := holding(*m, stops, at); i >= 0 {
@@ -92,7 +92,7 @@ func untilTick(ticks []*tick, at float64) (next float64, place source.Place) {
 }
 
 // strike does what is due.
-func (e *effort) strike(m model, ticks []*tick, at float64) error {
+func (e *effort) strike(m physics, ticks []*tick, at float64) error {
 	for _, t := range ticks {
 		for at >= t.next {
 			t.next += t.every
@@ -108,7 +108,7 @@ func (e *effort) strike(m model, ticks []*tick, at float64) error {
 }
 
 // timed is what a condition can name at a time since the step began.
-func timed(m model, at float64) func(string) (float64, string, bool) {
+func timed(m physics, at float64) func(string) (float64, string, bool) {
 	return func(name string) (float64, string, bool) {
 		if name == "time" {
 			return at, "", true
@@ -118,7 +118,7 @@ func timed(m model, at float64) func(string) (float64, string, bool) {
 }
 
 // holding gives the first stop whose condition holds at the time.
-func holding(m model, stops []stop, at float64) int {
+func holding(m physics, stops []stop, at float64) int {
 	for i := range stops {
 		if stops[i].until != nil && at >= stops[i].earliest && Holds(timed(m, at), stops[i].until) {
 			return i
@@ -129,7 +129,7 @@ func holding(m model, stops []stop, at float64) int {
 
 // note writes down when a condition first holds that is waited on beyond it, and by
 // which the step might have ended.
-func note(m model, stops []stop, at float64) {
+func note(m physics, stops []stop, at float64) {
 	for i := range stops {
 		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && Holds(timed(m, at), s.until) {
 			*s.first = at
@@ -163,7 +163,7 @@ func untilEarliest(stops []stop, at float64) float64 {
 
 // bisect finds the moment, after before and within dt, at which the stop's
 // condition begins to hold, and leaves the model there.
-func (e *effort) bisect(m *model, before model, s *stop, at, dt float64) (float64, error) {
+func (e *effort) bisect(m *physics, before physics, s *stop, at, dt float64) (float64, error) {
 	low, high := 0.0, dt
 	for high-low > momentWidth {
 		mid := (low + high) / 2
@@ -181,12 +181,12 @@ func (e *effort) bisect(m *model, before model, s *stop, at, dt float64) (float6
 }
 
 // Holds tells whether all tests of a condition hold for what measure gives.
-func Holds(measure func(string) (float64, string, bool), c *process.Condition) bool {
+func Holds(measure func(string) (float64, string, bool), c *model.Condition) bool {
 	return failing(measure, c) == nil
 }
 
 // failing gives the first test that does not hold, or nil.
-func failing(measure func(string) (float64, string, bool), c *process.Condition) *process.Test {
+func failing(measure func(string) (float64, string, bool), c *model.Condition) *model.Test {
 	for i := range c.Tests {
 		t := &c.Tests[i]
 		if si, word, ok := measure(t.Measure); !ok || !testHolds(t, si, word) {
@@ -196,7 +196,7 @@ func failing(measure func(string) (float64, string, bool), c *process.Condition)
 	return nil
 }
 
-func testHolds(t *process.Test, si float64, word string) bool {
+func testHolds(t *model.Test, si float64, word string) bool {
 	switch {
 	case t.Word != "":
 		return rubHolds(t.Word, word)

@@ -38,7 +38,7 @@ func (e *effort) count(n int, by source.Place) {
 }
 
 // advance moves the model on, and counts what that costs.
-func (e *effort) advance(m model, dt float64, by source.Place) error {
+func (e *effort) advance(m physics, dt float64, by source.Place) error {
 	before := e.Spent()
 	err := e.Spend(work.Look)
 	if err == nil {

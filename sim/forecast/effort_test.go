@@ -9,13 +9,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/work"
 )
 
 // whole is a process of all stages, with one of them as given.
-func whole(t *testing.T, stage string) *process.Process {
+func whole(t *testing.T, stage string) *model.Process {
 	t.Helper()
 	texts := []string{steepText, growText, kilnText}
 	for i, word := range []string{"steep", "germinate", "kiln"} {
@@ -27,7 +27,7 @@ func whole(t *testing.T, stage string) *process.Process {
 }
 
 // spent runs a process and gives what it cost.
-func spent(t *testing.T, p *process.Process) (*Forecast, int) {
+func spent(t *testing.T, p *model.Process) (*Forecast, int) {
 	t.Helper()
 	m := work.NewMeter(t.Context(), nil)
 	f, err := Run(p, Options{Meter: m})
@@ -51,36 +51,36 @@ const slack = 2000
 // What is asked for may be small to write and without end to do. The forecast ends as
 // a trouble at the statement that asks for it, and no more is spent than may be.
 func TestAForecastThatCostsTooMuchEndsAtWhatCostsMost(t *testing.T) {
-	short := func(s float64) *process.Quantity {
-		return &process.Quantity{Quantity: quantity.Quantity{SI: s, Dimension: quantity.Time}}
+	short := func(s float64) *model.Quantity {
+		return &model.Quantity{Quantity: quantity.Quantity{SI: s, Dimension: quantity.Time}}
 	}
 	for _, c := range []struct {
 		name, stage, at string
-		mend            func(*process.Process) // to what the language itself refuses
+		mend            func(*model.Process) // to what the language itself refuses
 	}{
 		{"turning every minute for months", `germinate on "tray" { hold bed at 14 to 16 °C; turn every 1 min; for 90 days }`, "1 min", nil},
-		{"sprinkling every minute for months", `germinate on "tray" { hold bed at 14 to 16 °C; sprinkle 0.003 l every 1 min; for 90 days }`, "1 min", func(p *process.Process) {
-			dew := *p.Stage(process.Germinate).Sprinkle // so little that the bed is never full
+		{"sprinkling every minute for months", `germinate on "tray" { hold bed at 14 to 16 °C; sprinkle 0.003 l every 1 min; for 90 days }`, "1 min", func(p *model.Process) {
+			dew := *p.Stage(model.Germinate).Sprinkle // so little that the bed is never full
 			dew.Water.SI = 1e-8
-			p.Stage(process.Germinate).Sprinkle = &dew
+			p.Stage(model.Germinate).Sprinkle = &dew
 		}},
 		{"stirring every minute for months", `kiln in "kiln" { stir every 1 min; dry at air-on 30 °C for 90 days; cool to malt 30 °C }`, "1 min", nil},
-		{"turning all the time", growText, "8 h", func(p *process.Process) {
-			q := *p.Stage(process.Germinate).Turn
+		{"turning all the time", growText, "8 h", func(p *model.Process) {
+			q := *p.Stage(model.Germinate).Turn
 			q.SI = 0.001
-			p.Stage(process.Germinate).Turn = &q
+			p.Stage(model.Germinate).Turn = &q
 		}},
-		{"a steep without end", `steep in "tub" { repeat 200 times { soak 1 min in water; rest 1 min in air } }`, "soak 1 min in water", func(p *process.Process) {
-			r := p.Stage(process.Steep).Steps[0]
+		{"a steep without end", `steep in "tub" { repeat 200 times { soak 1 min in water; rest 1 min in air } }`, "soak 1 min in water", func(p *model.Process) {
+			r := p.Stage(model.Steep).Steps[0]
 			r.Times.Range.High.SI = 1e9
 			r.Steps[0].For, r.Steps[1].For = short(0.1), short(0.1)
 		}},
-		{"soaks that are done at once, without end", atOnce, "", func(p *process.Process) {
-			p.Stage(process.Steep).Steps[0].Times.Range.High.SI = 1e9
+		{"soaks that are done at once, without end", atOnce, "", func(p *model.Process) {
+			p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e9
 		}},
-		{"nothing without end", `steep in "tub" { repeat 200 times { soak 1 h in water } }`, "repeat 200 times", func(p *process.Process) {
-			p.Stage(process.Steep).Steps[0].Times.Range.High.SI = 1e15
-			p.Stage(process.Steep).Steps[0].Steps = nil
+		{"nothing without end", `steep in "tub" { repeat 200 times { soak 1 h in water } }`, "repeat 200 times", func(p *model.Process) {
+			p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e15
+			p.Stage(model.Steep).Steps[0].Steps = nil
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -104,7 +104,7 @@ func TestAForecastThatCostsTooMuchEndsAtWhatCostsMost(t *testing.T) {
 // What is kept of the dearest forecast there can be is bounded too.
 func TestAForecastOfManyStepsKeepsFewBytes(t *testing.T) {
 	p := whole(t, atOnce)
-	p.Stage(process.Steep).Steps[0].Times.Range.High.SI = 1e9
+	p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e9
 	var before, after runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&before)

@@ -3,7 +3,7 @@ package forecast
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -28,22 +28,22 @@ func (m *finished) weight() float64 {
 type still struct{ *finished }
 
 func (still) advance(float64) error                  { return nil }
-func (s still) copy() model                          { return s }
-func (still) set(model)                              {}
+func (s still) copy() physics                        { return s }
+func (still) set(physics)                            {}
 func (still) measure(string) (float64, string, bool) { return 0, "", false }
 
 // deculmTime is what rubbing and sieving a batch takes (common practice), s.
 const deculmTime = 3600.0
 
 // deculm takes the rootlets off, as soon as the malt is out of the kiln.
-func (r *run) deculm(st *process.Stage) error {
+func (r *run) deculm(st *model.Stage) error {
 	if r.malt == nil {
 		return errNoMalt
 	}
 	before := r.malt.moisture()
 	r.malt.cleaned = true
 	r.assume("deculming", "1 h, right after cooling", "it is done while the rootlets are brittle")
-	r.start(string(process.Deculm))
+	r.start(string(model.Deculm))
 	took := deculmTime
 	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
 		took = c.To.Low.SI
@@ -55,7 +55,7 @@ func (r *run) deculm(st *process.Stage) error {
 }
 
 // store lets the malt rest; its moisture is taken to stay.
-func (r *run) store(st *process.Stage) error {
+func (r *run) store(st *model.Stage) error {
 	if r.malt == nil {
 		return errNoMalt
 	}
@@ -100,7 +100,7 @@ func (t *Totals) promises(name string) (float64, string, bool) {
 	return v, "", ok && !math.IsNaN(v)
 }
 
-func (r *run) expect(c *process.Condition) {
+func (r *run) expect(c *model.Condition) {
 	for i := range c.Tests {
 		test := c.Tests[i]
 		value, word, ok := r.f.Totals.promises(test.Measure)

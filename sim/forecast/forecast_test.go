@@ -12,7 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 )
 
 // nowhere reads no files.
@@ -21,9 +22,9 @@ type nowhere struct{}
 func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
 
 // load reads a process from text and refuses faults.
-func load(t testing.TB, text string) *process.Process {
+func load(t testing.TB, text string) *model.Process {
 	t.Helper()
-	h, found := process.Load("test.malt", []byte(text), ".", nowhere{})
+	h, found := read.Load("test.malt", []byte(text), ".", nowhere{})
 	for _, f := range found {
 		require.Less(t, f.Severity, finding.Fault, "%s: %s", f.Place.Text(), f.Message)
 	}
@@ -61,11 +62,11 @@ deculm within 12 h
 func TestAWholeProcessRunsToItsEnd(t *testing.T) {
 	f := run1(t, steepText+growText+kilnText)
 	require.False(t, f.BrokenOff(), "%v", f.Trouble)
-	var kinds []process.StageKind
+	var kinds []model.StageKind
 	for _, st := range f.Stages {
 		kinds = append(kinds, st.Kind)
 	}
-	assert.Equal(t, []process.StageKind{process.Steep, process.Germinate, process.KilnStage, process.Deculm}, kinds)
+	assert.Equal(t, []model.StageKind{model.Steep, model.Germinate, model.KilnStage, model.Deculm}, kinds)
 	for _, g := range f.Gates {
 		assert.True(t, g.Met, g.Text)
 	}
@@ -189,7 +190,7 @@ func TestAGateStatementWaitsAndThenTheForecastGoesOn(t *testing.T) {
 	assert.False(t, g.Met)
 	assert.InDelta(t, gateWait, g.Waited, 1e-6)
 	assert.False(t, f.BrokenOff())
-	assert.Equal(t, process.Deculm, f.Stages[len(f.Stages)-1].Kind)
+	assert.Equal(t, model.Deculm, f.Stages[len(f.Stages)-1].Kind)
 }
 
 func TestRepeatLooksAfterEachStepAndStopsAtItsTimes(t *testing.T) {
@@ -259,7 +260,7 @@ func TestTheSameProcessGivesTheSameForecast(t *testing.T) {
 }
 
 func TestWithoutGrainThereIsNoForecast(t *testing.T) {
-	_, err := Run(&process.Process{}, Options{})
+	_, err := Run(&model.Process{}, Options{})
 	assert.ErrorIs(t, err, ErrNothing)
 }
 
@@ -277,10 +278,10 @@ func BenchmarkForecastOfTheLoftPale(b *testing.B) {
 	folder := filepath.Join("..", "..", "examples")
 	text, err := os.ReadFile(filepath.Join(folder, "pale.malt"))
 	require.NoError(b, err)
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(b, err)
 	defer root.Close()
-	h, _ := process.Load("pale.malt", text, ".", root)
+	h, _ := read.Load("pale.malt", text, ".", root)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Run(h.Processes[0], Options{}); err != nil {

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // written gives the gate of the forecast that is written so.
@@ -84,7 +84,7 @@ func TestAGateBetweenHoldsIsLookedAtWhenTheStageEndsBeforeIt(t *testing.T) {
 	assert.True(t, written(t, f, "chit at least 50 %").Met)
 	holds := 0
 	for _, s := range f.Stages[1].Steps {
-		if s.Kind == process.Hold {
+		if s.Kind == model.Hold {
 			holds++
 		}
 	}

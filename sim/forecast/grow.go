@@ -22,12 +22,12 @@ func (m *growModel) advance(dt float64) error {
 	return err
 }
 
-func (m *growModel) copy() model {
+func (m *growModel) copy() physics {
 	c := *m
 	return &c
 }
 
-func (m *growModel) set(o model) { *m = *o.(*growModel) }
+func (m *growModel) set(o physics) { *m = *o.(*growModel) }
 
 func (m *growModel) moisture() float64 { return m.piece.Moisture() }
 func (m *growModel) weight() float64   { return m.piece.Mass() }

@@ -163,7 +163,7 @@ const shortBy = 2.0
 
 func wetBasis(x float64) float64 { return x / (1 + x) }
 
-func (m *kilnModel) copy() model {
+func (m *kilnModel) copy() physics {
 	c := *m
 	c.bed = m.bed.Clone()
 	worst, short := *m.worst, *m.short
@@ -172,7 +172,7 @@ func (m *kilnModel) copy() model {
 	return &c
 }
 
-func (m *kilnModel) set(o model) { *m = *o.(*kilnModel) }
+func (m *kilnModel) set(o physics) { *m = *o.(*kilnModel) }
 
 func (m *kilnModel) moisture() float64 { return m.bed.View().WetBasis }
 func (m *kilnModel) weight() float64   { return m.bed.View().Mass }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/air"
@@ -38,7 +38,7 @@ const WitheredMoisture = 0.20
 func (k *Kilned) MoistureAt(weight float64) float64 { return 1 - k.DryMass/weight }
 
 // kilned writes down how the malt fared on the kiln that it came onto at began.
-func (r *run) kilned(m *kilnModel, st *process.Stage, began float64) {
+func (r *run) kilned(m *kilnModel, st *model.Stage, began float64) {
 	v := m.bed.View()
 	k := &Kilned{Place: st.Place, Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
 	if v.Broken {
@@ -50,7 +50,7 @@ func (r *run) kilned(m *kilnModel, st *process.Stage, began float64) {
 // airTrouble tells of a step that ended before its malt was as dry as asked, where
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
-func (r *run) airTrouble(m *kilnModel, s *process.Step, before kiln.Ledger) {
+func (r *run) airTrouble(m *kilnModel, s *model.Step, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
@@ -96,7 +96,7 @@ func (m *kilnModel) back() float64 {
 
 // Dryness is the moisture, wet basis, to which a condition asks to dry; it is false for
 // one that does not.
-func Dryness(c *process.Condition) (w float64, ok bool) {
+func Dryness(c *model.Condition) (w float64, ok bool) {
 	if c == nil {
 		return 0, false
 	}

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 func kilnOf(t *testing.T, body string) *Forecast {
@@ -72,10 +72,10 @@ func TestAirThatCannotCarryTheWaterIsTold(t *testing.T) {
 
 func TestStirringGoesOnFromStepToStep(t *testing.T) {
 	stirred := 0
-	ticks := []*tick{{every: 3 * 3600, next: 3 * 3600, do: func(model) error { stirred++; return nil }}}
+	ticks := []*tick{{every: 3 * 3600, next: 3 * 3600, do: func(physics) error { stirred++; return nil }}}
 	r := &run{effort: effortOf(nil), f: &Forecast{Stages: []Stage{{}}}}
 	for range 3 {
-		require.NoError(t, r.through(still{&finished{}}, &process.Stage{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
+		require.NoError(t, r.through(still{&finished{}}, &model.Stage{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
 	}
 	assert.Equal(t, 4, stirred, "every 3 h of 12 h")
 }

@@ -3,13 +3,13 @@ package forecast
 import (
 	"fmt"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // Used is a figure that the house has learnt and the forecast went by.
 type Used struct {
 	What   string // "growth", "drying in \"tray kiln\""
-	Factor process.Factor
+	Factor model.Factor
 }
 
 // growing gives the options of lot and growth with what the house has learnt of them.
@@ -24,13 +24,13 @@ func (r *run) growing() (uptake, growth, respiration float64) {
 }
 
 // drying gives the option of drying with what the house has learnt of the kiln.
-func (r *run) drying(k *process.Kiln) float64 {
+func (r *run) drying(k *model.Kiln) float64 {
 	return r.learnt(r.o.Drying, r.p.Learnt().DryingOf(k), fmt.Sprintf("drying in %q", k.Name))
 }
 
 // learnt multiplies an option by a factor that was learnt, and says so. Without one the
 // option stays as it is, 0 for none.
-func (r *run) learnt(option float64, f *process.Factor, what string) float64 {
+func (r *run) learnt(option float64, f *model.Factor, what string) float64 {
 	if f == nil {
 		return option
 	}

@@ -7,11 +7,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // twoOfEach is a process in the invented house, beside another lot and kiln.
-func twoOfEach(t testing.TB, learnt string) *process.Process {
+func twoOfEach(t testing.TB, learnt string) *model.Process {
 	t.Helper()
 	return load(t, house+`
 grain "other lot" { species barley }
@@ -24,7 +24,7 @@ process "p" {
 `+steepText+growText+kilnText+"}\n")
 }
 
-func forecastOf(t testing.TB, p *process.Process, o Options) *Forecast {
+func forecastOf(t testing.TB, p *model.Process, o Options) *Forecast {
 	t.Helper()
 	f, err := Run(p, o)
 	require.NoError(t, err)
@@ -81,7 +81,7 @@ func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
 
 func TestAKilnThatIsUsedTwiceIsToldOnce(t *testing.T) {
 	p := twoOfEach(t, `drying 0.91 of "kiln"`)
-	again := *p.Stage(process.KilnStage)
+	again := *p.Stage(model.KilnStage)
 	p.Stages = append(p.Stages[:3:3], &again)
 	assert.Len(t, forecastOf(t, p, Options{}).Learnt, 1)
 }

@@ -1,14 +1,14 @@
 package forecast
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
 )
 
 // Piece is how the grain fared on one floor, growing or withering.
 type Piece struct {
-	Stage       process.StageKind
+	Stage       model.StageKind
 	Place       source.Place // the head of the stage
 	Depth       float64      // m, of the bed as it was spread
 	Deepest     float64      // m; the rootlets make it rise
@@ -54,7 +54,7 @@ func (m *growModel) look() {
 }
 
 // fared writes down how the piece of a stage fared that was spread out as start.
-func (r *run) fared(m *growModel, st *process.Stage, start growModel) {
+func (r *run) fared(m *growModel, st *model.Stage, start growModel) {
 	began := r.clock - (m.piece.Age() - start.piece.Age())
 	r.f.Pieces = append(r.f.Pieces, Piece{
 		Stage: st.Kind, Place: st.Place,

@@ -17,7 +17,7 @@ import (
 	"fmt"
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/quality"
@@ -25,7 +25,7 @@ import (
 
 // Forecast is what is to be expected of a process.
 type Forecast struct {
-	Process *process.Process
+	Process *model.Process
 	Stages  []Stage
 	Gates   []Gate
 	Expects []Expect
@@ -42,14 +42,14 @@ type Forecast struct {
 
 // Stage is one stage with its steps.
 type Stage struct {
-	Kind  process.StageKind
+	Kind  model.StageKind
 	Steps []Step
 }
 
 // Step is one step as it runs.
 type Step struct {
-	Kind          process.StepKind // "" for a stage that is one step
-	Label         string           // soak 1, rest 1, hold, cure ...
+	Kind          model.StepKind // "" for a stage that is one step
+	Label         string         // soak 1, rest 1, hold, cure ...
 	Place         source.Place
 	Start, End    float64 // s from the first soak
 	MoistureStart float64 // wet basis, 0 to 1
@@ -80,7 +80,7 @@ const (
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
 type Gate struct {
-	Stage     process.StageKind
+	Stage     model.StageKind
 	Text      string // as written
 	Place     source.Place
 	Hold      bool    // a gate statement; otherwise an until
@@ -91,7 +91,7 @@ type Gate struct {
 	First     float64 // s from the beginning of the step at which it first held, be it before the step might end; NaN where it did not
 	Waited    float64 // s from the beginning of the step to when it held or was given up
 	Moisture  float64 // of the grain or malt then, wet basis, 0 to 1
-	Failed    *process.Test
+	Failed    *model.Test
 	Measured  float64 // what was measured at the end for the test that failed, in SI
 	Word      string  // the same for a test that asks a word
 	Needs     float64 // s more that it would have taken; NaN where it does not come about in searchLimit
@@ -100,8 +100,8 @@ type Gate struct {
 
 // Expect is a promise and what the forecast gives for it.
 type Expect struct {
-	Condition process.Condition
-	Test      process.Test
+	Condition model.Condition
+	Test      model.Test
 	Holds     bool
 	Value     float64 // SI
 }

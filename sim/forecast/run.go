@@ -7,7 +7,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/air"
@@ -45,7 +45,7 @@ var ErrNothing = errors.New("the process does not say what grain it is made from
 // Run forecasts a process. It returns ErrNothing, an error of a model that cannot
 // start, that of a context that is cancelled, or work.ErrPool where forecasts that
 // belong together cost too much; what goes wrong later is a Trouble of the forecast.
-func Run(p *process.Process, o Options) (*Forecast, error) {
+func Run(p *model.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
@@ -85,7 +85,7 @@ func Run(p *process.Process, o Options) (*Forecast, error) {
 }
 
 // unable says where and why a stage cannot be forecast to its end.
-func (r *run) unable(st *process.Stage, err error) {
+func (r *run) unable(st *model.Stage, err error) {
 	at, why := st.Place, r.inUnits(err)
 	if r.at.Known() {
 		at = r.at
@@ -112,14 +112,14 @@ func (r *run) inUnits(err error) string {
 }
 
 // stages runs each stage, by its kind.
-var stages = map[process.StageKind]func(*run, *process.Stage) error{
-	process.Steep: (*run).steep, process.Germinate: (*run).germinate, process.Wither: (*run).wither,
-	process.KilnStage: (*run).kiln, process.Deculm: (*run).deculm, process.Store: (*run).store,
+var stages = map[model.StageKind]func(*run, *model.Stage) error{
+	model.Steep: (*run).steep, model.Germinate: (*run).germinate, model.Wither: (*run).wither,
+	model.KilnStage: (*run).kiln, model.Deculm: (*run).deculm, model.Store: (*run).store,
 }
 
 // run is one forecast in the making.
 type run struct {
-	p     *process.Process
+	p     *model.Process
 	o     Options
 	f     *Forecast
 	site  site
@@ -191,7 +191,7 @@ func (r *run) lot() (grain.Lot, error) {
 const UsualMoisture = 0.12
 
 // germination is the best of the lot's tests: in little water nothing drowns.
-func germination(g *process.Grain) (float64, bool) {
+func germination(g *model.Grain) (float64, bool) {
 	best := 0.0
 	for _, t := range g.Germination {
 		best = max(best, t.Share.SI)
@@ -213,7 +213,7 @@ func (r *run) trouble(kind TroubleKind, place source.Place, value float64, detai
 }
 
 // record writes down a step that took so long.
-func (r *run) record(s Step, m model, before, took float64) {
+func (r *run) record(s Step, m physics, before, took float64) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
 	s.Start, s.End = r.clock, r.clock+took
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()

@@ -3,7 +3,7 @@ package forecast
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/grain"
 )
 
@@ -11,7 +11,7 @@ import (
 // then. What is not to be had in that stage is not a number.
 type Sight struct {
 	At       float64 // s from the first soak
-	Stage    process.StageKind
+	Stage    model.StageKind
 	Step     string // as a record names it
 	Number   int
 	Moisture float64 // wet basis, 0 to 1

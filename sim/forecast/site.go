@@ -3,7 +3,7 @@ package forecast
 import (
 	"fmt"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/air"
 )
 
@@ -26,10 +26,10 @@ func (r *run) siteOf() site {
 	s := site{air: usualAir, water: usualWater, rh: usualRH}
 	given := r.p.Site
 	if given == nil {
-		given = &process.Site{}
+		given = &model.Site{}
 	}
 	degrees := func(t float64) string { return r.p.Degrees(t, 1) }
-	set := func(v *process.Range, into *float64, offset float64, at float64, what string, write func(float64) string) {
+	set := func(v *model.Range, into *float64, offset float64, at float64, what string, write func(float64) string) {
 		if v != nil {
 			*into = within(v.Range, at) - offset
 			if !v.Single() {

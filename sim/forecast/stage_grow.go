@@ -5,13 +5,13 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/germinate"
 )
 
 // spread lays the batch out on the floor of a stage.
-func (r *run) spread(st *process.Stage, t float64) (*growModel, error) {
+func (r *run) spread(st *model.Stage, t float64) (*growModel, error) {
 	area := 0.0
 	if st.Floor != nil && st.Floor.Area != nil {
 		area = st.Floor.Area.SI
@@ -41,7 +41,7 @@ const usualDepth = 0.12
 const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.
-func (r *run) germinate(st *process.Stage) error {
+func (r *run) germinate(st *model.Stage) error {
 	m, err := r.spread(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
@@ -51,16 +51,16 @@ func (r *run) germinate(st *process.Stage) error {
 	if st.Sprinkle != nil {
 		ticks = append(ticks, r.sprinkling(st.Sprinkle))
 	}
-	r.start(string(process.Germinate))
+	r.start(string(model.Germinate))
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
 	whole := r.stageStop(st, germinating)
 	began, n, over := r.clock, holds(st), false
 	for _, s := range st.Steps {
-		if s.Kind == process.Gate {
+		if s.Kind == model.Gate {
 			err = r.gate(m, st, s, ticks)
 		} else if n--; !over { // once the stage is at its end, what follows of it are its gates
-			r.start(string(process.Hold))
+			r.start(string(model.Hold))
 			over, err = r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		}
 		if err != nil {
@@ -74,9 +74,9 @@ func (r *run) germinate(st *process.Stage) error {
 	return nil
 }
 
-func holds(st *process.Stage) (n int) {
+func holds(st *model.Stage) (n int) {
 	for _, s := range st.Steps {
-		if s.Kind == process.Hold {
+		if s.Kind == model.Hold {
 			n++
 		}
 	}
@@ -89,8 +89,8 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 
 // hold runs one hold; the stage's own end comes first where it is nearer. It tells
 // whether the stage is over.
-func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
-	out := Step{Kind: process.Hold, Label: "hold", Place: s.Place}
+func (r *run) hold(m *growModel, st *model.Stage, s *model.Step, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
+	out := Step{Kind: model.Hold, Label: "hold", Place: s.Place}
 	if holds(st) == 1 {
 		out.Label = "germinate"
 	}
@@ -99,12 +99,12 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{r.known(stage.looking(), doing{string(process.Germinate), 1})}
+	stops := []stop{r.known(stage.looking(), doing{string(model.Germinate), 1})}
 	if !last {
 		stops = append(stops, r.known(stopAt(s).looking(), r.now))
 	}
 	r.at = s.Place
-	before, now := m.moisture(), model(m)
+	before, now := m.moisture(), physics(m)
 	which, ending, took, err := r.drive(&now, stops, ticks)
 	m.set(now)
 	for _, t := range ticks { // the next hold counts from its own beginning
@@ -124,7 +124,7 @@ func (r *run) hold(m *growModel, st *process.Stage, s *process.Step, whole stop,
 }
 
 // setRoom keeps the piece as a hold asks.
-func (r *run) setRoom(m *growModel, st *process.Stage, s *process.Step) {
+func (r *run) setRoom(m *growModel, st *model.Stage, s *model.Step) {
 	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: r.site.pressure}, Temperature{}
 	rh := r.moistAir(st)
 	if s.At != nil {
@@ -135,11 +135,11 @@ func (r *run) setRoom(m *growModel, st *process.Stage, s *process.Step) {
 
 // beforeHolds keeps the piece as its first hold will, for a gate that is waited at
 // before it: whoever waits there has spread the piece where it is to grow.
-func (r *run) beforeHolds(m *growModel, st *process.Stage, germinating doing) {
-	first := &process.Step{}
+func (r *run) beforeHolds(m *growModel, st *model.Stage, germinating doing) {
+	first := &model.Step{}
 	for _, s := range st.Steps {
-		if s.Kind == process.Hold {
-			first = r.warmedAs(r.asDone(s, doing{string(process.Hold), 1}), germinating)
+		if s.Kind == model.Hold {
+			first = r.warmedAs(r.asDone(s, doing{string(model.Hold), 1}), germinating)
 			break
 		}
 	}
@@ -151,7 +151,7 @@ func (r *run) beforeHolds(m *growModel, st *process.Stage, germinating doing) {
 const moistRH = 0.99
 
 // moistAir is the humidity over the growing piece.
-func (r *run) moistAir(st *process.Stage) float64 {
+func (r *run) moistAir(st *model.Stage) float64 {
 	if st.Humidity != nil {
 		return within(st.Humidity.Range, r.o.BandAt)
 	}
@@ -160,7 +160,7 @@ func (r *run) moistAir(st *process.Stage) float64 {
 }
 
 // holdBand sets the room for a hold: the bed kept in the band, or the room itself.
-func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
+func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
 	low, high := bandOf(at.Range.Range)
 	if at.Where == "bed" || at.Where == "" {
 		m.room.Hold = germinate.Band{Low: low, High: high}
@@ -172,8 +172,8 @@ func (r *run) holdBand(m *growModel, at *process.Temperature) Temperature {
 	return Temperature{at.Where, low, high, true}
 }
 
-func (r *run) turning(st *process.Stage) []*tick {
-	turn := func(m model) error {
+func (r *run) turning(st *model.Stage) []*tick {
+	turn := func(m physics) error {
 		m.(*growModel).piece.Turn()
 		return nil
 	}
@@ -192,7 +192,7 @@ func (r *run) turning(st *process.Stage) []*tick {
 
 // turned are the turns that are written down; from each the next is counted anew. It
 // is nil where none falls into the stage.
-func (r *run) turned(due *tick, turn func(model) error) *tick {
+func (r *run) turned(due *tick, turn func(physics) error) *tick {
 	c := r.o.Course
 	if c == nil {
 		return nil
@@ -203,7 +203,7 @@ func (r *run) turned(due *tick, turn func(model) error) *tick {
 	}
 	left := c.Turns[first:]
 	done := &tick{next: left[0] - r.clock}
-	done.do = func(m model) error {
+	done.do = func(m physics) error {
 		due.next = done.next + due.every
 		if left = left[1:]; len(left) == 0 {
 			done.next = math.Inf(1)
@@ -215,18 +215,18 @@ func (r *run) turned(due *tick, turn func(model) error) *tick {
 	return done
 }
 
-func (r *run) sprinkling(s *process.Sprinkle) *tick {
+func (r *run) sprinkling(s *model.Sprinkle) *tick {
 	kg := s.Water.SI
 	if s.Water.Dimension == quantity.Volume {
 		kg *= 1000 // a litre of water weighs a kilogram
 	}
-	return &tick{every: s.Every.SI, next: s.Every.SI, place: s.Every.Place, do: func(m model) error {
+	return &tick{every: s.Every.SI, next: s.Every.SI, place: s.Every.Place, do: func(m physics) error {
 		return m.(*growModel).piece.Sprinkle(kg, r.site.water)
 	}}
 }
 
 // growTroubles looks at how warm the piece got.
-func (r *run) growTroubles(m *growModel, st *process.Stage) {
+func (r *run) growTroubles(m *growModel, st *model.Stage) {
 	r.trouble(BedWarm, st.Place, m.piece.Highest(), "in a bed "+r.p.Depth(m.piece.Depth())+" deep")
 	if !m.piece.HoldPlausible() {
 		h := m.piece.Holding()
@@ -239,7 +239,7 @@ func (r *run) growTroubles(m *growModel, st *process.Stage) {
 const witherSpeed = 0.3
 
 // wither dries the piece in room air.
-func (r *run) wither(st *process.Stage) error {
+func (r *run) wither(st *model.Stage) error {
 	m, err := r.spread(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
@@ -249,7 +249,7 @@ func (r *run) wither(st *process.Stage) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(doing{string(process.Wither), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(doing{string(model.Wither), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2
@@ -260,7 +260,7 @@ func (r *run) wither(st *process.Stage) error {
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
 		"a fan or an open door; the site's air, warmed")
-	r.start(string(process.Wither))
+	r.start(string(model.Wither))
 	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}
 	ticks := r.turning(st)
 	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, ticks); err != nil {

@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
@@ -16,14 +16,14 @@ import (
 var errNoMalt = errors.New("no malt comes to it: the process has no kiln stage before it")
 
 // kiln dries and cures the malt.
-func (r *run) kiln(st *process.Stage) error {
+func (r *run) kiln(st *model.Stage) error {
 	m, err := r.load(st)
 	if err != nil {
 		return err
 	}
 	var ticks []*tick
 	if st.Turn != nil {
-		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, place: st.Turn.Place, do: func(m model) error {
+		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, place: st.Turn.Place, do: func(m physics) error {
 			m.(*kilnModel).mix()
 			return nil
 		}})
@@ -53,10 +53,10 @@ const (
 )
 
 // load puts the batch on the kiln of the stage.
-func (r *run) load(st *process.Stage) (*kilnModel, error) {
+func (r *run) load(st *model.Stage) (*kilnModel, error) {
 	k := st.Kiln
 	if k == nil {
-		k = &process.Kiln{}
+		k = &model.Kiln{}
 	}
 	mass := r.batch.Mass()
 	kit := kiln.Equipment{Still: k.Draught.Text == "still"}
@@ -92,7 +92,7 @@ func (r *run) load(st *process.Stage) (*kilnModel, error) {
 
 // areaOf gives the kiln's area, or assumes one; of malt that lies thinner than a corn
 // the part of it that the malt covers.
-func (r *run) areaOf(k *process.Kiln, mass float64) float64 {
+func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 	if k.Area == nil {
 		r.assume("area of the kiln", r.surface(mass/usualLoad), r.floorLoad(usualLoad))
 		return mass / usualLoad
@@ -106,7 +106,7 @@ func (r *run) areaOf(k *process.Kiln, mass float64) float64 {
 }
 
 // airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(k *process.Kiln, mass float64, still bool) float64 {
+func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
 		return k.Airflow.SI
 	}
@@ -127,23 +127,23 @@ const airPerKg = 8.0 / 3600
 var kilnTargets = map[string]kiln.Target{"air-on": kiln.AirOn, "air-off": kiln.AirOff, "malt": kiln.Malt, "oven": kiln.Oven, "": kiln.AirOn}
 
 // kilnStep runs one step on the kiln.
-func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks []*tick) error {
-	if s.Kind == process.Gate {
+func (r *run) kilnStep(m *kilnModel, st *model.Stage, s *model.Step, ticks []*tick) error {
+	if s.Kind == model.Gate {
 		return r.gate(m, st, s, ticks)
 	}
 	r.start(string(s.Kind))
 	s = r.asDone(s, r.now)
 	out := Step{Kind: s.Kind, Label: string(s.Kind), Place: s.Place}
-	m.at, m.flow, m.shut = 0, 0, s.Kind == process.Stew && !m.still
+	m.at, m.flow, m.shut = 0, 0, s.Kind == model.Stew && !m.still
 	if s.Airflow != nil {
 		m.flow = s.Airflow.SI
-	} else if s.Kind == process.Stew && m.still {
+	} else if s.Kind == model.Stew && m.still {
 		m.flow = coveredShare * m.vent
 	}
-	m.stewed = s.Kind == process.Stew
+	m.stewed = s.Kind == model.Stew
 	*m.worst, *m.short = hotWet{}, shortfall{}
 	var err error
-	if s.Kind == process.Cool {
+	if s.Kind == model.Cool {
 		err = r.cool(m, st, s, out, ticks)
 	} else {
 		out.Temperature = m.ask(s, r.o.BandAt)
@@ -156,7 +156,7 @@ func (r *run) kilnStep(m *kilnModel, st *process.Stage, s *process.Step, ticks [
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.
-func (m *kilnModel) ask(s *process.Step, at float64) Temperature {
+func (m *kilnModel) ask(s *model.Step, at float64) Temperature {
 	t := s.At
 	if s.From != nil {
 		t = s.From
@@ -179,7 +179,7 @@ func (m *kilnModel) ask(s *process.Step, at float64) Temperature {
 }
 
 // cool blows room air through the malt until it is as cool as asked.
-func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, ticks []*tick) error {
+func (r *run) cool(m *kilnModel, st *model.Stage, s *model.Step, out Step, ticks []*tick) error {
 	m.target = kiln.Fresh
 	latest := stop{latest: coolLatest, ending: ByGuard}
 	if s.At != nil {
@@ -200,16 +200,16 @@ func (r *run) cool(m *kilnModel, st *process.Stage, s *process.Step, out Step, t
 }
 
 // coolerThan is the condition that ends a cooling.
-func coolerThan(s *process.Step) *process.Condition {
-	t := process.Test{Measure: "malt", Bound: &quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}
+func coolerThan(s *model.Step) *model.Condition {
+	t := model.Test{Measure: "malt", Bound: &quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}
 	if s.At.Where == "air-off" {
 		t.Measure = "air-off"
 	}
-	return &process.Condition{Tests: []process.Test{t}, Place: s.At.Place}
+	return &model.Condition{Tests: []model.Test{t}, Place: s.At.Place}
 }
 
 // kilnTroubles writes down what a step met.
-func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
+func (r *run) kilnTroubles(m *kilnModel, s *model.Step) {
 	if h := m.worst; h.found {
 		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
 		last := &r.f.Trouble[len(r.f.Trouble)-1]
@@ -224,8 +224,8 @@ func (r *run) kilnTroubles(m *kilnModel, s *process.Step) {
 
 // inUnitOf writes a temperature of t °C, to the degree, in the unit that the step is
 // written in.
-func inUnitOf(s *process.Step, t float64) string {
-	for _, at := range []*process.Temperature{s.At, s.From} {
+func inUnitOf(s *model.Step, t float64) string {
+	for _, at := range []*model.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
 			return quantity.Rounded(t*9/5+32, 0) + " °F"
 		}

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/steep"
 	"maltwright/sim/work"
 )
 
 // steep runs the soaks and rests.
-func (r *run) steep(st *process.Stage) error {
+func (r *run) steep(st *model.Stage) error {
 	state, err := steep.New(r.batch.Lot)
 	if err != nil {
 		return err
@@ -21,7 +21,7 @@ func (r *run) steep(st *process.Stage) error {
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
-	if st.Until != nil && !r.steeped && !r.over(process.Steep) {
+	if st.Until != nil && !r.steeped && !r.over(model.Steep) {
 		r.unmet(st, m, st.Until, 0, false)
 	}
 	r.batch = m.state.Batch()
@@ -33,19 +33,19 @@ func (r *run) steep(st *process.Stage) error {
 
 // wet runs a list of steps of the steep. Once what ends the steep holds, the gates are
 // all that follows of it.
-func (r *run) wet(m *steepModel, st *process.Stage, steps []*process.Step) error {
+func (r *run) wet(m *steepModel, st *model.Stage, steps []*model.Step) error {
 	for _, s := range steps {
 		var err error
 		switch {
-		case s.Kind == process.Gate:
+		case s.Kind == model.Gate:
 			err = r.gate(m, st, s, nil)
 		case r.steeped:
-		case s.Kind == process.Repeat:
+		case s.Kind == model.Repeat:
 			err = r.repeat(m, st, s)
 		default:
 			err = r.soakOrRest(m, st, s)
 		}
-		if err != nil || r.over(process.Steep) {
+		if err != nil || r.over(model.Steep) {
 			return err
 		}
 		if !r.steeped && r.wetEnough(m, st.Until, 0) {
@@ -58,12 +58,12 @@ func (r *run) wet(m *steepModel, st *process.Stage, steps []*process.Step) error
 
 // wetEnough tells whether a condition that is waited on since began holds, and no more
 // soaks or rests are known to have been.
-func (r *run) wetEnough(m *steepModel, c *process.Condition, began float64) bool {
-	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(process.Soak, process.Rest)
+func (r *run) wetEnough(m *steepModel, c *model.Condition, began float64) bool {
+	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(model.Soak, model.Rest)
 }
 
 // repeat does its steps so many times, or until its condition holds after one of them.
-func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
+func (r *run) repeat(m *steepModel, st *model.Stage, s *model.Step) error {
 	times := 1
 	if s.Times != nil {
 		times = int(math.Round(s.Times.Range.High.SI))
@@ -74,10 +74,10 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 			return err
 		}
 		for _, inner := range s.Steps {
-			if err := r.wet(m, st, []*process.Step{inner}); err != nil {
+			if err := r.wet(m, st, []*model.Step{inner}); err != nil {
 				return err
 			}
-			if r.over(process.Steep) || r.steeped {
+			if r.over(model.Steep) || r.steeped {
 				return nil
 			}
 			if r.wetEnough(m, s.Until, began) {
@@ -97,7 +97,7 @@ func (r *run) repeat(m *steepModel, st *process.Stage, s *process.Step) error {
 const longestSteep = 21 * 86400.0
 
 // soakOrRest runs one soak or rest.
-func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) error {
+func (r *run) soakOrRest(m *steepModel, st *model.Stage, s *model.Step) error {
 	if r.clock > longestSteep {
 		r.at = s.Place
 		return fmt.Errorf("the steep lasts over %.0f days, and nothing is alive in it any more", longestSteep/86400)
@@ -105,7 +105,7 @@ func (r *run) soakOrRest(m *steepModel, st *process.Stage, s *process.Step) erro
 	r.start(string(s.Kind))
 	s = r.asDone(s, r.now)
 	out := Step{Kind: s.Kind, Place: s.Place}
-	if s.Kind == process.Soak {
+	if s.Kind == model.Soak {
 		r.soaks++
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
 		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(s, r.site.water), s.Aerated
@@ -139,7 +139,7 @@ func (r *run) freshWater(m *steepModel) error {
 	return m.state.ChangeWater(m.water)
 }
 
-func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
+func (r *run) wetTemperature(s *model.Step, otherwise float64) float64 {
 	if s.At == nil {
 		return otherwise
 	}
@@ -147,7 +147,7 @@ func (r *run) wetTemperature(s *process.Step, otherwise float64) float64 {
 }
 
 // steepTroubles looks at vessel and target once the steep is over.
-func (r *run) steepTroubles(m *steepModel, st *process.Stage) {
+func (r *run) steepTroubles(m *steepModel, st *model.Stage) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
 		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
 			r.trouble(VesselFull, st.Place, need, "")

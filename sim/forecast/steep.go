@@ -1,8 +1,6 @@
 package forecast
 
-import (
-	"maltwright/sim/steep"
-)
+import "maltwright/sim/steep"
 
 // steepModel is grain in the vessel, under water or drained.
 type steepModel struct {
@@ -19,12 +17,12 @@ func (m *steepModel) advance(dt float64) error {
 	return m.state.Rest(dt, m.air)
 }
 
-func (m *steepModel) copy() model {
+func (m *steepModel) copy() physics {
 	c := *m
 	return &c
 }
 
-func (m *steepModel) set(o model) { *m = *o.(*steepModel) }
+func (m *steepModel) set(o physics) { *m = *o.(*steepModel) }
 
 func (m *steepModel) moisture() float64 { return m.state.Moisture() }
 func (m *steepModel) weight() float64   { return m.state.DrainedMass() }

@@ -3,7 +3,7 @@ package forecast
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/work"
 )
@@ -13,7 +13,7 @@ import (
 const gateWait = 12 * 3600.0
 
 // stopOf makes the stop of a step or a stage from what it says about its end.
-func stopOf(until *process.Condition, time *process.Quantity, allow *process.Guard) stop {
+func stopOf(until *model.Condition, time *model.Quantity, allow *model.Guard) stop {
 	s := stop{until: until, latest: math.Inf(1), ending: ByTime}
 	if allow != nil {
 		if allow.Earliest != nil {
@@ -31,7 +31,7 @@ func stopOf(until *process.Condition, time *process.Quantity, allow *process.Gua
 
 // step drives one step to its end and writes it down, with its condition among
 // the gates.
-func (r *run) step(m model, st *process.Stage, s *process.Step, out Step, ticks []*tick) error {
+func (r *run) step(m physics, st *model.Stage, s *model.Step, out Step, ticks []*tick) error {
 	return r.through(m, st, s.Until, stopAt(s), out, ticks)
 }
 
@@ -47,7 +47,7 @@ func (s stop) looking() stop {
 // stopAt makes the stop of a step. A soak of 8 h may be meant to be repeated until it
 // is enough, and a rise over 4 h to be waited on at the gate behind it: that their
 // time is over first is no miss, as it is for a whole stage.
-func stopAt(s *process.Step) stop {
+func stopAt(s *model.Step) stop {
 	time := s.For
 	if time == nil {
 		time = s.Over
@@ -58,7 +58,7 @@ func stopAt(s *process.Step) stop {
 }
 
 // through drives the model to the stop and writes the step and its gate down.
-func (r *run) through(m model, st *process.Stage, until *process.Condition, s stop, out Step, ticks []*tick) error {
+func (r *run) through(m physics, st *model.Stage, until *model.Condition, s stop, out Step, ticks []*tick) error {
 	r.at = out.Place
 	before, began := m.moisture(), r.clock
 	now := m
@@ -78,7 +78,7 @@ func (r *run) through(m model, st *process.Stage, until *process.Condition, s st
 }
 
 // outcome writes down how a condition went, if there was one.
-func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, ending Ending, began float64) {
+func (r *run) outcome(st *model.Stage, m physics, c *model.Condition, s stop, ending Ending, began float64) {
 	switch {
 	case c == nil:
 	case ending == ByRecord:
@@ -96,7 +96,7 @@ func (r *run) outcome(st *process.Stage, m model, c *process.Condition, s stop, 
 }
 
 // met writes down that a condition came about now.
-func (r *run) met(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
+func (r *run) met(st *model.Stage, m physics, c *model.Condition, began float64, hold bool) {
 	_ = r.effort.spend(work.Line, c.Place)
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
@@ -104,7 +104,7 @@ func (r *run) met(st *process.Stage, m model, c *process.Condition, began float6
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
-func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began float64, hold bool) {
+func (r *run) unmet(st *model.Stage, m physics, c *model.Condition, began float64, hold bool) {
 	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	_ = r.effort.spend(work.Line, c.Place)
@@ -126,7 +126,7 @@ func (r *run) unmet(st *process.Stage, m model, c *process.Condition, began floa
 
 // gate waits at a hold point, with everything as in the step before, its turns too, and
 // a piece that no hold has had yet as in the first of them, until its condition holds or its time is over.
-func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) error {
+func (r *run) gate(m physics, st *model.Stage, s *model.Step, ticks []*tick) error {
 	if s.Gate == nil {
 		return nil
 	}
@@ -141,7 +141,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
 	}
 	r.at = s.Place
-	r.start(string(process.Gate))
+	r.start(string(model.Gate))
 	before, began := m.moisture(), r.clock
 	now := m
 	_, ending, took, err := r.drive(&now, []stop{r.known(wait, r.now)}, ticks)
@@ -150,7 +150,7 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 		t.next -= took
 	}
 	if ending != ByRecord || took > 0 {
-		r.record(Step{Kind: process.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.waitsAt(m, st.Kind)}, m, before, took)
+		r.record(Step{Kind: model.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.waitsAt(m, st.Kind)}, m, before, took)
 	}
 	switch ending {
 	case ByGate:
@@ -162,8 +162,8 @@ func (r *run) gate(m model, st *process.Stage, s *process.Step, ticks []*tick) e
 }
 
 // waitsAt is the temperature in which a gate is waited at.
-func (r *run) waitsAt(m model, kind process.StageKind) Temperature {
-	if piece, growing := m.(*growModel); growing && kind == process.Germinate {
+func (r *run) waitsAt(m physics, kind model.StageKind) Temperature {
+	if piece, growing := m.(*growModel); growing && kind == model.Germinate {
 		return piece.kept // that of the first hold, before any
 	}
 	return r.lastTemperature(kind)
@@ -171,11 +171,11 @@ func (r *run) waitsAt(m model, kind process.StageKind) Temperature {
 
 // lastTemperature is where the step before left the temperature: a rise of the kiln at
 // its end, a piece in its band.
-func (r *run) lastTemperature(kind process.StageKind) Temperature {
+func (r *run) lastTemperature(kind model.StageKind) Temperature {
 	for i := len(r.f.Stages) - 1; i >= 0; i-- {
 		if n := len(r.f.Stages[i].Steps); n > 0 {
 			t := r.f.Stages[i].Steps[n-1].Temperature
-			if kind == process.KilnStage {
+			if kind == model.KilnStage {
 				t.From = t.To
 			}
 			return t

@@ -1,8 +1,6 @@
 package germinate
 
-import (
-	"maltwright/sim/grain"
-)
+import "maltwright/sim/grain"
 
 // T is the mean temperature of the bed, °C. It is not a number in a Piece that
 // New did not make.

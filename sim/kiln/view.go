@@ -1,8 +1,6 @@
 package kiln
 
-import (
-	"maltwright/sim/air"
-)
+import "maltwright/sim/air"
 
 // View is what can be seen of the bed at a moment.
 type View struct {

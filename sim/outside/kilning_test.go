@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -21,10 +21,10 @@ func schedule(t testing.TB, name string) *forecast.Forecast {
 	const folder = "../../check/testdata/schedules"
 	text, err := os.ReadFile(folder + "/" + name + ".malt")
 	require.NoError(t, err)
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()
-	h, found := process.Load(name+".malt", text, ".", root)
+	h, found := read.Load(name+".malt", text, ".", root)
 	for _, f := range found {
 		require.Less(t, f.Severity, finding.Fault, f.Message)
 	}

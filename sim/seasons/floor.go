@@ -1,7 +1,7 @@
 package seasons
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/grain"
 )
 
@@ -26,7 +26,7 @@ func (r *record) floor(s *Season) {
 	if n := len(counts); n > 0 {
 		s.Acrospire, s.ThreeQuarters = Figure{counts[n-1].middle(), Measured}, threeQuarters(counts)
 	}
-	grown := r.last(func(x *process.Reading) bool { return !x.Clean && r.ends(x.After, process.Germinate) })
+	grown := r.last(func(x *model.Reading) bool { return !x.Clean && r.ends(x.After, model.Germinate) })
 	if s.Green = r.weight(grown); grown != nil {
 		s.Floor = between(s.Cast, r.since(grown.At))
 	}
@@ -40,7 +40,7 @@ type count struct {
 }
 
 // counted takes a reading as a count of the acrospire in which something grows.
-func (r *record) counted(x *process.Reading) (c count, ok bool) {
+func (r *record) counted(x *model.Reading) (c count, ok bool) {
 	at := r.since(x.At)
 	if x.Counted.Text != "acrospire" || len(x.Corns) != grain.Overgrown+1 || !at.Known() {
 		return c, false

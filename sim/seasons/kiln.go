@@ -3,14 +3,14 @@ package seasons
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // kiln makes the figures of the kiln.
 func (r *record) kiln(s *Season) {
 	began := r.loaded()
-	off := r.last(func(x *process.Reading) bool {
-		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(process.Cool) || r.ends(x.After, process.KilnStage))
+	off := r.last(func(x *model.Reading) bool {
+		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(model.Cool) || r.ends(x.After, model.KilnStage))
 	})
 	if off != nil {
 		s.Kiln = between(began, r.since(off.At))
@@ -25,11 +25,11 @@ func (r *record) kiln(s *Season) {
 // loaded gives when the malt came onto the kiln: at the weighing after the stage
 // before it, or else at the first reading of air-on.
 func (r *record) loaded() Figure {
-	before := process.Wither
-	if p := r.b.Process; p != nil && p.Stage(process.Wither) == nil {
-		before = process.Germinate
+	before := model.Wither
+	if p := r.b.Process; p != nil && p.Stage(model.Wither) == nil {
+		before = model.Germinate
 	}
-	if x := r.last(func(x *process.Reading) bool { return r.ends(x.After, before) }); x != nil {
+	if x := r.last(func(x *model.Reading) bool { return r.ends(x.After, before) }); x != nil {
 		if at := r.since(x.At); at.Known() {
 			return at
 		}

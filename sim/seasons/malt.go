@@ -1,13 +1,13 @@
 package seasons
 
-import "maltwright/lang/process"
+import "maltwright/lang/model"
 
 // malt makes the figures of the finished malt, from the last weighing of it without
 // its rootlets. Its moisture follows from the dry matter that the forecast leaves;
 // one weighing cannot tell it from a loss that was another.
 func (r *record) malt(s *Season) {
-	clean := r.last(func(x *process.Reading) bool {
-		return x.Clean || x.After != nil && x.After.Kind.Text == string(process.Deculm)
+	clean := r.last(func(x *model.Reading) bool {
+		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.Deculm)
 	})
 	if s.Malt = r.weight(clean); !s.Malt.Known() {
 		return

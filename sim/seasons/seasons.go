@@ -15,7 +15,7 @@
 package seasons
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -42,7 +42,7 @@ func (f Figure) Known() bool { return f.Standing == Measured || f.Standing == Re
 
 // Season is what the record of one batch comes to.
 type Season struct {
-	Batch *process.Batch
+	Batch *model.Batch
 
 	RawMoisture  Figure // of the raw grain: by the sample, or as the lot says
 	Cast         Figure // s from the beginning to the last weighing of the steep
@@ -79,7 +79,7 @@ type Doubt struct {
 
 // Of makes the figures of a batch. The forecast is that of its process, or nil where
 // there is none.
-func Of(b *process.Batch, f *forecast.Forecast) Season {
+func Of(b *model.Batch, f *forecast.Forecast) Season {
 	r := &record{b: b, f: f}
 	s := Season{Batch: b, RawMoisture: r.rawMoisture()}
 	r.steep(&s)
@@ -91,12 +91,12 @@ func Of(b *process.Batch, f *forecast.Forecast) Season {
 
 // record is a batch beside the forecast of its process.
 type record struct {
-	b *process.Batch
+	b *model.Batch
 	f *forecast.Forecast // nil where there is none
 }
 
 // since gives the time of an instant from the beginning.
-func (r *record) since(at process.Instant) Figure {
+func (r *record) since(at model.Instant) Figure {
 	if at.IsZero() || r.b.Began.IsZero() {
 		return Figure{}
 	}

@@ -11,7 +11,8 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 )
 
@@ -25,12 +26,12 @@ const (
 const folder = "../../examples/batches"
 
 // batchOf reads a record beside the house of the examples, and forecasts its process.
-func batchOf(t testing.TB, text string) (*process.Batch, *forecast.Forecast) {
+func batchOf(t testing.TB, text string) (*model.Batch, *forecast.Forecast) {
 	t.Helper()
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()
-	h, found := process.Load("batch.malt", []byte(text), ".", root)
+	h, found := read.Load("batch.malt", []byte(text), ".", root)
 	if worst, any := finding.Worst(found); any {
 		require.Less(t, worst, finding.Fault, found)
 	}
@@ -181,7 +182,7 @@ func TestFiguresAreNumbersWhateverIsMissing(t *testing.T) {
 	text, err := os.ReadFile("testdata/26-05.malt")
 	require.NoError(t, err)
 	lines := strings.SplitAfter(string(text), "\n")
-	root, err := process.OpenRoot(folder)
+	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()
 	_, f := batchOf(t, string(text))
@@ -194,7 +195,7 @@ func TestFiguresAreNumbersWhateverIsMissing(t *testing.T) {
 				kept.WriteString(line)
 			}
 		}
-		h, _ := process.Load("batch.malt", []byte(kept.String()), ".", root)
+		h, _ := read.Load("batch.malt", []byte(kept.String()), ".", root)
 		for _, b := range h.Batches {
 			s := Of(b, rapid.SampledFrom([]*forecast.Forecast{nil, f}).Draw(t, "forecast"))
 			for i, x := range s.figures() {
@@ -232,7 +233,7 @@ func TestOddRecords(t *testing.T) {
 	is(t, 16.8, Measured, s.Bed, 1e-6, "bed")
 	is(t, 8.63, Measured, s.Green, share, "weighed after germinate, whatever the process")
 
-	b.Began = process.Instant{}
+	b.Began = model.Instant{}
 	s = Of(b, nil)
 	assert.Equal(t, Figure{}, s.Total)
 }

@@ -1,8 +1,6 @@
 package seasons
 
-import (
-	"maltwright/lang/process"
-)
+import "maltwright/lang/model"
 
 // steep makes the figures of the steep.
 func (r *record) steep(s *Season) {
@@ -26,9 +24,9 @@ func (r *record) steep(s *Season) {
 // dry matter that the forecast leaves there. Without its time that of the forecast
 // stands in; a weighing that is not the last of the steep tells neither.
 func (r *record) cast(s *Season) {
-	last := r.last(func(x *process.Reading) bool { return steeping(x.After) })
+	last := r.last(func(x *model.Reading) bool { return steeping(x.After) })
 	weight := r.weight(last)
-	share, ok := r.left(process.Steep)
+	share, ok := r.left(model.Steep)
 	if ok && weight.Known() && r.dry() > 0 {
 		w, dry, can := r.moisture(weight.Value, share)
 		switch {
@@ -46,14 +44,14 @@ func (r *record) cast(s *Season) {
 	}
 }
 
-func steeping(s *process.StepName) bool {
-	return s != nil && (s.Kind.Text == string(process.Soak) || s.Kind.Text == string(process.Rest))
+func steeping(s *model.StepName) bool {
+	return s != nil && (s.Kind.Text == string(model.Soak) || s.Kind.Text == string(model.Rest))
 }
 
 // lastOfSteep tells whether the forecast has no further soak or rest of this kind.
-func (r *record) lastOfSteep(s *process.StepName) bool {
+func (r *record) lastOfSteep(s *model.StepName) bool {
 	count := 0
-	for _, step := range r.steps(process.Steep) {
+	for _, step := range r.steps(model.Steep) {
 		if string(step.Kind) == s.Kind.Text {
 			count++
 		}
@@ -63,6 +61,6 @@ func (r *record) lastOfSteep(s *process.StepName) bool {
 
 // wetEnough tells whether a moisture reaches what the steep is to come to.
 func (r *record) wetEnough(w float64) bool {
-	st := r.b.Process.Stage(process.Steep)
+	st := r.b.Process.Stage(model.Steep)
 	return st != nil && st.Target != nil && w >= st.Target.Low.SI
 }

@@ -3,7 +3,7 @@ package seasons
 import (
 	"math"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -42,7 +42,7 @@ func (r *record) dry() float64 {
 // weight gives what a reading says the whole batch weighs, kg: without the tare, and
 // from a bag in proportion to the grain in it, which is reckoned. A weight that the
 // grain cannot have, which the language reports, is none.
-func (r *record) weight(x *process.Reading) Figure {
+func (r *record) weight(x *model.Reading) Figure {
 	if x == nil || x.Weight == nil {
 		return Figure{}
 	}
@@ -60,8 +60,8 @@ func (r *record) weight(x *process.Reading) Figure {
 
 // last gives the last weighing that the test takes; where batch and bag are both
 // weighed after one step, that of the batch.
-func (r *record) last(takes func(*process.Reading) bool) *process.Reading {
-	var best *process.Reading
+func (r *record) last(takes func(*model.Reading) bool) *model.Reading {
+	var best *model.Reading
 	for i := range r.b.Readings {
 		x := &r.b.Readings[i]
 		if x.Weight == nil || !takes(x) {
@@ -74,16 +74,16 @@ func (r *record) last(takes func(*process.Reading) bool) *process.Reading {
 	return best
 }
 
-func sameStep(a, b *process.StepName) bool {
+func sameStep(a, b *model.StepName) bool {
 	return a == b || a != nil && b != nil && a.Kind.Text == b.Kind.Text && a.Number == b.Number
 }
 
 // left gives the share of the dry matter that the forecast leaves at the end of a
 // stage: weight·(1 − w) there, by charge·(1 − w₀). It is false where the forecast does
 // not come to the end of a steep.
-func (r *record) left(kind process.StageKind) (share float64, ok bool) {
+func (r *record) left(kind model.StageKind) (share float64, ok bool) {
 	steps := r.steps(kind)
-	if len(steps) == 0 || r.charge() <= 0 || kind == process.Steep && math.IsNaN(r.f.Totals.SteepOut) {
+	if len(steps) == 0 || r.charge() <= 0 || kind == model.Steep && math.IsNaN(r.f.Totals.SteepOut) {
 		return 0, false
 	}
 	end := steps[len(steps)-1]
@@ -98,7 +98,7 @@ func (r *record) left(kind process.StageKind) (share float64, ok bool) {
 }
 
 // steps are those of a stage as the forecast runs them.
-func (r *record) steps(kind process.StageKind) []forecast.Step {
+func (r *record) steps(kind model.StageKind) []forecast.Step {
 	if r.f == nil {
 		return nil
 	}
@@ -120,7 +120,7 @@ func (r *record) moisture(weight, share float64) (w, dry float64, ok bool) {
 
 // ends tells whether a step is the last of its stage: it is named like the stage, or
 // it is the last of the kind with which the stage ends.
-func (r *record) ends(s *process.StepName, kind process.StageKind) bool {
+func (r *record) ends(s *model.StepName, kind model.StageKind) bool {
 	if s == nil {
 		return false
 	}
@@ -133,7 +133,7 @@ func (r *record) ends(s *process.StepName, kind process.StageKind) bool {
 
 // ending gives the kind of step with which a stage ends, by its process, and how many
 // of it there are. Cooling ends a kiln whether it is weighed or not.
-func (r *record) ending(kind process.StageKind) (string, int) {
+func (r *record) ending(kind model.StageKind) (string, int) {
 	if r.b.Process == nil {
 		return "", 0
 	}
@@ -143,7 +143,7 @@ func (r *record) ending(kind process.StageKind) (string, int) {
 	}
 	last, count := "", map[string]int{}
 	for _, s := range st.Steps {
-		if s.Kind == process.Gate || s.Kind == process.Cool {
+		if s.Kind == model.Gate || s.Kind == model.Cool {
 			continue
 		}
 		last = string(s.Kind)

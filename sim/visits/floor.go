@@ -1,7 +1,7 @@
 package visits
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -47,7 +47,7 @@ func (l *lister) floor(st forecast.Stage) {
 	}
 	l.gates(st)
 	t = ending(last, EndFloor, st.Kind)
-	if last.Kind != process.Gate {
+	if last.Kind != model.Gate {
 		t.Until = text(stage.Until)
 	}
 	l.add(t)
@@ -56,7 +56,7 @@ func (l *lister) floor(st forecast.Stage) {
 // grown is the step with which a stage is at its end, but for the gates behind it.
 func grown(st forecast.Stage) *forecast.Step {
 	i := len(st.Steps) - 1
-	for i > 0 && st.Steps[i].Kind == process.Gate {
+	for i > 0 && st.Steps[i].Kind == model.Gate {
 		i--
 	}
 	return &st.Steps[i]
@@ -65,7 +65,7 @@ func grown(st forecast.Stage) *forecast.Step {
 // hold lists the change to a hold but the first, and the looks at its own end.
 func (l *lister) hold(st forecast.Stage, i int, before float64) {
 	s := &st.Steps[i]
-	if s.Kind == process.Gate {
+	if s.Kind == model.Gate {
 		l.waited(st.Kind, s, before)
 		return
 	}
@@ -82,7 +82,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 
 // turns lists the turns and the sprinklings of a piece, and gives the times of the
 // turns. What is done more often than hourly is done by a machine.
-func (l *lister) turns(st *process.Stage, from, to float64) (turned []float64) {
+func (l *lister) turns(st *model.Stage, from, to float64) (turned []float64) {
 	if st.Turn != nil {
 		for _, when := range every(st.Turn.SI, byMachine, l.turnedLast(from, to), to) {
 			t := at(when, Turn, st.Kind, st.Turn.Place)
@@ -123,7 +123,7 @@ func every(interval, least, from, to float64) []float64 {
 // looks lists when somebody looks whether a condition holds: from the earliest time
 // at which it may end the step, at each turn, or else at even intervals. Before the
 // time at which it is expected to hold, a look may wait.
-func (l *lister) looks(stage process.StageKind, until *process.Condition, allow *process.Guard, from, to, interval float64, turned []float64) {
+func (l *lister) looks(stage model.StageKind, until *model.Condition, allow *model.Guard, from, to, interval float64, turned []float64) {
 	if until == nil {
 		return
 	}
@@ -148,7 +148,7 @@ func (l *lister) looks(stage process.StageKind, until *process.Condition, allow 
 	}
 }
 
-func text(c *process.Condition) string {
+func text(c *model.Condition) string {
 	if c == nil {
 		return ""
 	}

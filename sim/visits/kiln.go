@@ -1,7 +1,7 @@
 package visits
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -20,7 +20,7 @@ func (l *lister) kiln(st forecast.Stage) {
 	l.add(t)
 }
 
-func kilnName(st *process.Stage) string {
+func kilnName(st *model.Stage) string {
 	if st.Kiln == nil {
 		return ""
 	}
@@ -28,20 +28,20 @@ func kilnName(st *process.Stage) string {
 }
 
 // kilnStep lists what the beginning of a step asks for, and the looks in it.
-func (l *lister) kilnStep(stage *process.Stage, s *forecast.Step, loading bool, before float64) {
-	if s.Kind == process.Gate {
-		l.waited(process.KilnStage, s, before)
+func (l *lister) kilnStep(stage *model.Stage, s *forecast.Step, loading bool, before float64) {
+	if s.Kind == model.Gate {
+		l.waited(model.KilnStage, s, before)
 		return
 	}
 	kind := Heat
 	switch {
 	case loading:
 		kind = Load
-	case s.Kind == process.Cool:
+	case s.Kind == model.Cool:
 		kind = Cool
 	}
 	step := l.steps[s.Place]
-	t := at(s.Start, kind, process.KilnStage, s.Place)
+	t := at(s.Start, kind, model.KilnStage, s.Place)
 	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, lasts(step)
 	t.Moisture, t.Weight = s.MoistureStart, before
 	if step != nil {
@@ -51,25 +51,25 @@ func (l *lister) kilnStep(stage *process.Stage, s *forecast.Step, loading bool, 
 		}
 	}
 	l.add(t)
-	if step != nil && s.Kind != process.Cool {
-		l.looks(process.KilnStage, step.Until, step.Allow, s.Start, s.End, lookKiln, nil)
+	if step != nil && s.Kind != model.Cool {
+		l.looks(model.KilnStage, step.Until, step.Allow, s.Start, s.End, lookKiln, nil)
 	}
 }
 
 // stirs lists the stirrings, from the loading until it is cooled.
-func (l *lister) stirs(stage *process.Stage, steps []forecast.Step) {
+func (l *lister) stirs(stage *model.Stage, steps []forecast.Step) {
 	if stage.Turn == nil {
 		return
 	}
 	end := steps[len(steps)-1].End
 	for _, s := range steps {
-		if s.Kind == process.Cool {
+		if s.Kind == model.Cool {
 			end = s.Start
 			break
 		}
 	}
 	for _, when := range every(stage.Turn.SI, stirByMachine, steps[0].Start, end) {
-		t := at(when, Stir, process.KilnStage, stage.Turn.Place)
+		t := at(when, Stir, model.KilnStage, stage.Turn.Place)
 		t.Event = "a stirring"
 		l.add(t)
 	}

@@ -4,7 +4,7 @@ import (
 	"math"
 	"time"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 // Patience is how much earlier or later than it is due anything may be done, s
@@ -36,11 +36,11 @@ func From(start time.Time) Clock {
 }
 
 // Awake tells whether somebody is awake so many seconds after the first soak.
-func (c Clock) Awake(awake process.Clock, after float64) bool { return awake.Awake(c(after)) }
+func (c Clock) Awake(awake model.Clock, after float64) bool { return awake.Awake(c(after)) }
 
 // Night tells whether nobody is awake when something is due, nor was or will be
 // within the patience, nor as long as it may wait.
-func (c Clock) Night(awake process.Clock, at, waits float64) bool {
+func (c Clock) Night(awake model.Clock, at, waits float64) bool {
 	for _, shift := range []float64{0, -Patience, Patience} {
 		if c.Awake(awake, at+shift) {
 			return false
@@ -58,7 +58,7 @@ func (c Clock) Night(awake process.Clock, at, waits float64) bool {
 type Dated interface{ due() (at, waits float64) }
 
 // Missed gives those of the list that fall in the night.
-func Missed[T Dated](list []T, c Clock, awake process.Clock) []T {
+func Missed[T Dated](list []T, c Clock, awake model.Clock) []T {
 	var out []T
 	for _, x := range list {
 		if at, waits := x.due(); c.Night(awake, at, waits) {
@@ -77,7 +77,7 @@ type Start[T Dated] struct {
 // Best tries each half hour at which somebody is awake, and gives the first of those
 // that miss the fewest of the list, and of those that miss the most. The clock of a
 // first soak at a second of the day is given by clock.
-func Best[T Dated](list []T, awake process.Clock, clock func(start int) Clock) (best, worst Start[T]) {
+func Best[T Dated](list []T, awake model.Clock, clock func(start int) Clock) (best, worst Start[T]) {
 	found := false
 	for step := 0; step < int(day); step += halfHour {
 		s := Start[T]{At: (awake.From + step) % int(day)}

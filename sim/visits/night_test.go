@@ -9,11 +9,11 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 )
 
 func TestAnHourEarlyOrLateIsNotTheNight(t *testing.T) {
-	late := process.Clock{From: 20 * 3600, To: 3 * 3600}
+	late := model.Clock{From: 20 * 3600, To: 3 * 3600}
 	clock := Daily(0)
 	assert.False(t, clock.Night(late, 26*hour, 0))
 	assert.False(t, clock.Night(late, 3.5*hour, 0), "half an hour late")
@@ -21,7 +21,7 @@ func TestAnHourEarlyOrLateIsNotTheNight(t *testing.T) {
 }
 
 func TestWhatMayWaitUntilSomebodyIsUpIsNotTheNight(t *testing.T) {
-	awake := process.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
+	awake := model.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
 	clock := Daily(0)
 	assert.True(t, clock.Night(awake, 2*hour, 4*hour), "until 06:00")
 	assert.False(t, clock.Night(awake, 2*hour, 4.5*hour), "until 06:30")
@@ -30,7 +30,7 @@ func TestWhatMayWaitUntilSomebodyIsUpIsNotTheNight(t *testing.T) {
 // Visits every eight hours hit a night of eight hours once a day, whenever they
 // begin; an hour early or late is enough to miss it.
 func TestBestStartMissesTheNight(t *testing.T) {
-	awake := process.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
+	awake := model.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
 	var list []Task
 	for at := 8 * hour; at < 5*day; at += 8 * hour {
 		list = append(list, Task{At: at})
@@ -42,13 +42,13 @@ func TestBestStartMissesTheNight(t *testing.T) {
 }
 
 // anyTasks draws a list of tasks within twelve days, and when somebody is awake.
-func anyTasks(r *rapid.T) ([]Task, process.Clock) {
+func anyTasks(r *rapid.T) ([]Task, model.Clock) {
 	var list []Task
 	for _, m := range rapid.SliceOfN(rapid.IntRange(0, 12*1440), 1, 30).Draw(r, "minutes") {
 		list = append(list, Task{At: 60 * float64(m), Waits: hour * float64(rapid.IntRange(0, 12).Draw(r, "waits"))})
 	}
 	from, to := rapid.IntRange(0, 47).Draw(r, "from"), rapid.IntRange(0, 47).Draw(r, "to")
-	return list, process.Clock{From: from * halfHour, To: to * halfHour}
+	return list, model.Clock{From: from * halfHour, To: to * halfHour}
 }
 
 func TestNoHalfHourMissesFewerThanTheBestOrMoreThanTheWorst(t *testing.T) {
@@ -95,7 +95,7 @@ func TestTheClockOnTheWallFollowsTheChange(t *testing.T) {
 		start, err := time.ParseInLocation("2006-01-02T15:04", c.start, zone)
 		require.NoError(t, err)
 		assert.Equal(t, c.want, From(start)(12*hour), c.zone)
-		awake := process.Clock{From: c.want, To: c.want + 60}
+		awake := model.Clock{From: c.want, To: c.want + 60}
 		assert.True(t, From(start).Awake(awake, 12*hour), c.zone)
 	}
 }

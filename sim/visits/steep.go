@@ -1,7 +1,7 @@
 package visits
 
 import (
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -11,7 +11,7 @@ func (l *lister) steep(st forecast.Stage) {
 	weight := l.weight
 	for i := range st.Steps {
 		s := &st.Steps[i]
-		if s.Kind == process.Soak && (i == 0 || st.Steps[i-1].Kind != process.Rest) {
+		if s.Kind == model.Soak && (i == 0 || st.Steps[i-1].Kind != model.Rest) {
 			l.add(l.fill(s, s.Start, s.MoistureStart, weight))
 		}
 		l.steepEnd(s, following(st.Steps, i), weight)
@@ -31,28 +31,28 @@ func following(steps []forecast.Step, i int) *forecast.Step {
 func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 	var t Task
 	switch {
-	case s.Kind == process.Gate:
-		l.waited(process.Steep, s, before)
+	case s.Kind == model.Gate:
+		l.waited(model.Steep, s, before)
 		t = l.tasks[len(l.tasks)-1]
 		l.tasks = l.tasks[:len(l.tasks)-1]
-	case s.Kind == process.Soak:
-		t = ending(s, Drain, process.Steep)
-		if next != nil && next.Kind == process.Rest {
+	case s.Kind == model.Soak:
+		t = ending(s, Drain, model.Steep)
+		if next != nil && next.Kind == model.Rest {
 			t.Temperature, t.Lasts = next.Temperature, lasts(l.steps[next.Place])
 		}
-	case next != nil && next.Kind == process.Soak:
+	case next != nil && next.Kind == model.Soak:
 		t = l.fill(next, s.End, s.MoistureEnd, s.WeightEnd)
 	default:
-		t = ending(s, EndRest, process.Steep)
+		t = ending(s, EndRest, model.Steep)
 	}
 	t.Event, t.Place = "the end of "+s.Label, s.Place
 	l.add(t)
 }
 
 func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
-	t := at(when, Fill, process.Steep, s.Place)
+	t := at(when, Fill, model.Steep, s.Place)
 	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
-	if v := l.p.Stage(process.Steep).Vessel; v != nil {
+	if v := l.p.Stage(model.Steep).Vessel; v != nil {
 		t.Where = v.Name
 	}
 	return t

@@ -13,7 +13,7 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/lang/process"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 )
@@ -48,7 +48,7 @@ type Task struct {
 	At    float64 // s from the first soak
 	Waits float64 // s that it may wait without harm
 	Kind  Kind
-	Stage process.StageKind
+	Stage model.StageKind
 	Name  string // of the step: soak 1, cure
 	Event string // what falls due, as a rule names it: the end of soak 1; "" where something else falls due with it
 	Place source.Place
@@ -99,23 +99,23 @@ var first = map[Kind]int{Drain: -3, Look: -2, Gate: -1}
 func Growing(list []Task) []Task {
 	var out []Task
 	for _, t := range list {
-		if t.Event != "" && (t.Stage == process.Steep || t.Stage == process.Germinate) {
+		if t.Event != "" && (t.Stage == model.Steep || t.Stage == model.Germinate) {
 			out = append(out, t)
 		}
 	}
 	return out
 }
 
-var listers = map[process.StageKind]func(*lister, forecast.Stage){
-	process.Steep: (*lister).steep, process.Germinate: (*lister).floor, process.Wither: (*lister).floor,
-	process.KilnStage: (*lister).kiln, process.Deculm: (*lister).deculm, process.Store: (*lister).store,
+var listers = map[model.StageKind]func(*lister, forecast.Stage){
+	model.Steep: (*lister).steep, model.Germinate: (*lister).floor, model.Wither: (*lister).floor,
+	model.KilnStage: (*lister).kiln, model.Deculm: (*lister).deculm, model.Store: (*lister).store,
 }
 
 // lister writes tasks down.
 type lister struct {
 	f        *forecast.Forecast
-	p        *process.Process
-	steps    map[source.Place]*process.Step
+	p        *model.Process
+	steps    map[source.Place]*model.Step
 	next     *forecast.Stage // nil behind the last
 	weight   float64         // kg at the beginning of the stage
 	moisture float64         // the same, wet basis
@@ -125,29 +125,29 @@ type lister struct {
 func (l *lister) add(t Task) { l.tasks = append(l.tasks, t) }
 
 // at makes a task at which no figure is known.
-func at(when float64, kind Kind, stage process.StageKind, place source.Place) Task {
+func at(when float64, kind Kind, stage model.StageKind, place source.Place) Task {
 	return Task{At: when, Kind: kind, Stage: stage, Place: place, Moisture: math.NaN(), Weight: math.NaN()}
 }
 
 // ending makes a task at the end of a step, with what the scale shows then.
-func ending(s *forecast.Step, kind Kind, stage process.StageKind) Task {
+func ending(s *forecast.Step, kind Kind, stage model.StageKind) Task {
 	t := at(s.End, kind, stage, s.Place)
 	t.Name, t.Moisture, t.Weight = s.Label, s.MoistureEnd, s.WeightEnd
 	return t
 }
 
 // beginning makes a task at the beginning of the stage, with what the scale shows then.
-func (l *lister) beginning(s *forecast.Step, kind Kind, stage process.StageKind) Task {
+func (l *lister) beginning(s *forecast.Step, kind Kind, stage model.StageKind) Task {
 	t := at(s.Start, kind, stage, s.Place)
 	t.Name, t.Moisture, t.Weight, t.Temperature = s.Label, l.moisture, l.weight, s.Temperature
 	return t
 }
 
 // stepsByPlace finds the statement of a step of the forecast by where it stands.
-func stepsByPlace(p *process.Process) map[source.Place]*process.Step {
-	found := map[source.Place]*process.Step{}
-	var walk func([]*process.Step)
-	walk = func(list []*process.Step) {
+func stepsByPlace(p *model.Process) map[source.Place]*model.Step {
+	found := map[source.Place]*model.Step{}
+	var walk func([]*model.Step)
+	walk = func(list []*model.Step) {
 		for _, s := range list {
 			found[s.Place] = s
 			walk(s.Steps)
@@ -160,7 +160,7 @@ func stepsByPlace(p *process.Process) map[source.Place]*process.Step {
 }
 
 // lasts is how long a step takes by its own statement; 0 where it is open.
-func lasts(s *process.Step) float64 {
+func lasts(s *model.Step) float64 {
 	switch {
 	case s == nil:
 		return 0
@@ -191,7 +191,7 @@ func (l *lister) gates(st forecast.Stage) {
 }
 
 // waited lists the begin and the end of a wait at a gate.
-func (l *lister) waited(stage process.StageKind, s *forecast.Step, before float64) {
+func (l *lister) waited(stage model.StageKind, s *forecast.Step, before float64) {
 	until := ""
 	if step := l.steps[s.Place]; step != nil && step.Gate != nil {
 		until = step.Gate.Place.Text()

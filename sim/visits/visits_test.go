@@ -11,7 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 )
 
@@ -43,7 +44,7 @@ store in "drum" for at least 3 weeks
 func forecastOf(t *testing.T, body string) *forecast.Forecast {
 	t.Helper()
 	text := house + "process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n" + body + "}\n"
-	h, found := process.Load("test.malt", []byte(text), ".", nowhere{})
+	h, found := read.Load("test.malt", []byte(text), ".", nowhere{})
 	for _, f := range found {
 		require.Less(t, f.Severity, finding.Fault, "%s: %s", f.Place.Text(), f.Message)
 	}
@@ -100,7 +101,7 @@ func TestNobodyLooksBeforeTheEarliestTimeOrAfterTheEnd(t *testing.T) {
 	earliest, end := grown[0].Start+3*day, grown[len(grown)-1].End
 	n := 0
 	for _, x := range List(f) {
-		if x.Kind == Look && x.Stage == process.Germinate {
+		if x.Kind == Look && x.Stage == model.Germinate {
 			assert.GreaterOrEqual(t, x.At, earliest)
 			assert.Less(t, x.At, end)
 			assert.InDelta(t, end, x.At+x.Waits, 1e-6, "it may wait until the condition is expected to hold")
@@ -175,7 +176,7 @@ func TestAGateBehindTheGrowthIsLookedAtOnceTheGrowthIsAtItsEnd(t *testing.T) {
 	var until, gate []float64
 	for _, x := range List(f) {
 		switch {
-		case x.Stage != process.Germinate:
+		case x.Stage != model.Germinate:
 		case x.Kind == Look && x.Until == "acrospire at least 1/2":
 			until = append(until, x.At)
 		case x.Until == "acrospire at least 3/4":

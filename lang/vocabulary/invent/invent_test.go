@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/process"
+	"maltwright/lang/read"
 )
 
 type nowhere struct{}
@@ -27,7 +27,7 @@ func TestMostFilesReadAndNoneIsTooLong(t *testing.T) {
 	for seed := range uint64(files) {
 		text := File(seed)
 		assert.LessOrEqual(t, len(text), MostBytes)
-		_, found := process.Load("x.malt", []byte(text), ".", nowhere{})
+		_, found := read.Load("x.malt", []byte(text), ".", nowhere{})
 		if worst, any := finding.Worst(found); !any || worst < finding.Fault {
 			sound++
 		}

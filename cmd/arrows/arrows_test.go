@@ -1,0 +1,100 @@
+package arrows
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const module = "maltwright/"
+
+// pipeline is the order of the folders: a package imports only from those in front
+// of it.
+var pipeline = []string{
+	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/model", "lang/read",
+	"lang/layout", "lang/contrast", "lang/merge",
+	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
+	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
+	"check/report", "check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
+	"cmd/arrows", "cmd/rewrite", "cmd/command", "cmd/maltwright",
+}
+
+// physics knows nothing of the language.
+var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality"}
+
+// testOnly are for the tests of any package, and of use to nothing else.
+var testOnly = []string{"lang/source/golden", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "sim/infer/evidence/invent"}
+
+// listed is what go list says of a package.
+type listed struct {
+	ImportPath           string
+	Imports, TestImports []string
+}
+
+func (p listed) name() string { return strings.TrimPrefix(p.ImportPath, module) }
+
+func packages(t *testing.T) []listed {
+	t.Helper()
+	list := exec.Command("go", "list", "-json=ImportPath,Imports,TestImports", "./...")
+	list.Dir = "../.."
+	out, err := list.Output()
+	require.NoError(t, err)
+	var all []listed
+	for dec := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p listed
+		err := dec.Decode(&p)
+		if errors.Is(err, io.EOF) {
+			return all
+		}
+		require.NoError(t, err)
+		all = append(all, p)
+	}
+}
+
+// own gives those of the imports that are packages of the module.
+func own(imports []string) []string {
+	var list []string
+	for _, path := range imports {
+		if name, ok := strings.CutPrefix(path, module); ok {
+			list = append(list, name)
+		}
+	}
+	return list
+}
+
+func TestImportsPointBackAlongThePipeline(t *testing.T) {
+	all := packages(t)
+	require.Greater(t, len(all), 10)
+	for _, p := range all {
+		if slices.Contains(testOnly, p.name()) {
+			continue
+		}
+		at := slices.Index(pipeline, p.name())
+		if !assert.GreaterOrEqual(t, at, 0, "%s has no place in the pipeline", p.name()) {
+			continue
+		}
+		for _, name := range own(p.Imports) {
+			assert.Contains(t, pipeline[:at], name, "%s imports %s", p.name(), name)
+			assert.False(t, slices.Contains(physics, p.name()) && strings.HasPrefix(name, "lang/"), "%s, a model, imports %s of the language", p.name(), name)
+		}
+		for _, name := range own(p.TestImports) { // a test from outside may drive what is built on the package
+			if !slices.Contains(testOnly, name) {
+				assert.Contains(t, pipeline[:at], name, "a test in %s imports %s", p.name(), name)
+			}
+		}
+	}
+}
+
+func TestNoPackageIsCalledByWhatItIsNot(t *testing.T) {
+	for _, p := range packages(t) {
+		name := p.ImportPath[strings.LastIndex(p.ImportPath, "/")+1:]
+		assert.NotContains(t, []string{"util", "utils", "common", "helper", "helpers", "types", "base"}, name, p.ImportPath)
+	}
+}

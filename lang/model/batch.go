@@ -1,0 +1,102 @@
+package model
+
+import (
+	"time"
+
+	"maltwright/lang/source"
+)
+
+// Batch is the record of one batch.
+type Batch struct {
+	Name     string
+	Place    source.Place
+	Scope    source.Place // the whole of it
+	Process  *Process     // nil where the record names none that is known
+	Began    Instant
+	Sample   *Sample
+	Bag      *Quantity // raw grain in the marked bag
+	Tare     *Quantity // of the bag where there is one, otherwise of the vessel
+	Readings []Reading // as they are written, which is the order of the clock
+	Changes  []Change
+	Broken   bool // some of it did not read
+}
+
+// Instant is a time of the clock on the wall, in the zone of this computer, and
+// where it is written.
+type Instant struct {
+	time.Time
+	Place source.Place
+}
+
+// Sample is a sample of the raw grain and what it weighs when it is dry.
+type Sample struct{ Wet, Dry Quantity }
+
+// ReadingKind says what was done, by the word that begins the line.
+type ReadingKind string
+
+// The readings.
+const (
+	Weighed ReadingKind = "weighed"
+	Counted ReadingKind = "counted"
+	Felt    ReadingKind = "felt"
+	Read    ReadingKind = "read"
+	Turned  ReadingKind = "turned"
+)
+
+// Reading is one thing seen in the course of a batch. What its kind does not say
+// is nil or empty.
+type Reading struct {
+	Kind        ReadingKind
+	Place       source.Place
+	At          Instant // zero where only the step is said
+	After       *StepName
+	Weight      *Quantity
+	OfBag       bool
+	Clean       bool // without rootlets
+	Counted     Word // chit or acrospire
+	Corns       []Quantity
+	Of          *Quantity // corns looked at
+	Rub         Word
+	Temperature *Temperature
+}
+
+// StepName names a step as the forecast does: the soaks of a steep are counted
+// through all its repeats.
+type StepName struct {
+	Kind   Word
+	Number int // from 1; 0 where it is not said
+	Place  source.Place
+}
+
+// Change is a step that was done otherwise than the process says.
+type Change struct {
+	Place   source.Place
+	Step    StepName
+	To      Temperature // a time or a temperature; Where only of a temperature
+	Because string
+}
+
+// A batch can weigh between these parts of its raw weight. Grain of 12 % moisture
+// that takes up water until it holds 60 %, more than grain can, weighs 2.2 times as
+// much; malt without rootlets and without any water keeps more than 0.6 of it.
+const (
+	Lightest = 0.5
+	Heaviest = 2.5
+)
+
+// Net gives what the grain of a weighing weighs without its tare, kg, and the raw
+// grain that it was, nil where that is not said. It is false for a weight that the
+// grain cannot have: below a half of the raw grain, or above 2.5 times as much.
+func (t *Batch) Net(x *Reading) (net float64, raw *Quantity, can bool) {
+	net = x.Weight.SI
+	if t.Tare != nil && x.OfBag == (t.Bag != nil) {
+		net -= t.Tare.SI
+	}
+	switch {
+	case x.OfBag:
+		raw = t.Bag
+	case t.Process != nil:
+		raw = t.Process.Charge
+	}
+	return net, raw, raw == nil || net >= Lightest*raw.SI && net <= Heaviest*raw.SI
+}

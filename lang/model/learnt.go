@@ -1,0 +1,77 @@
+package model
+
+import "maltwright/lang/source"
+
+// Learnt is what finished batches taught about a house. A figure that nothing was
+// learnt of is nil, or missing from its list.
+type Learnt struct {
+	Name        string
+	Place       source.Place // the words that name it
+	Growth      *Factor
+	Respiration *Factor
+	Uptake      []GrainFactor
+	Drying      []KilnFactor
+	Thermometer *Factor // K that it shows too much, below nothing where it shows too little
+}
+
+// Factor is a figure that was learnt: a factor on the model, where 1 is the model as
+// it stands, or the difference of a thermometer, K.
+type Factor struct {
+	Value Quantity
+	Error *Quantity    // standard error, of the same dimension; nil where it is not said
+	Place source.Place // the whole statement
+}
+
+// GrainFactor is a factor of one lot.
+type GrainFactor struct {
+	Factor
+	Grain *Grain
+}
+
+// KilnFactor is a factor of one kiln.
+type KilnFactor struct {
+	Factor
+	Kiln *Kiln
+}
+
+// A learnt factor lies between these. Lots of one variety differ about threefold and
+// houses by a fifth, so what is outside is a slip, or another thing than the model is
+// of; the models take all that lies inside.
+const (
+	LeastFactor = 0.2
+	MostFactor  = 5.0
+)
+
+// UptakeOf is the factor of a lot's uptake of water, nil where none was learnt.
+func (l *Learnt) UptakeOf(g *Grain) *Factor {
+	if l == nil || g == nil {
+		return nil
+	}
+	for i := range l.Uptake {
+		if l.Uptake[i].Grain == g {
+			return &l.Uptake[i].Factor
+		}
+	}
+	return nil
+}
+
+// DryingOf is the factor of a kiln's drying, nil where none was learnt.
+func (l *Learnt) DryingOf(k *Kiln) *Factor {
+	if l == nil || k == nil {
+		return nil
+	}
+	for i := range l.Drying {
+		if l.Drying[i].Kiln == k {
+			return &l.Drying[i].Factor
+		}
+	}
+	return nil
+}
+
+// Learnt is what the house that the process stands in has learnt, nil for nothing.
+func (p *Process) Learnt() *Learnt {
+	if p.House == nil {
+		return nil
+	}
+	return p.House.Learnt
+}

@@ -1,0 +1,181 @@
+// Package model is the typed process: what a file says of a house, its processes and
+// its batches, once names are resolved and every quantity has its dimension. The
+// checker, the simulator and the commands take it; package read builds it.
+//
+// Each value keeps its place, so that a finding of the simulator can underline the
+// words that caused it.
+package model
+
+import (
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// House is everything one file says, with the files it uses.
+type House struct {
+	Files     []*source.File
+	Grains    []*Grain
+	Sites     []*Site
+	Vessels   []*Vessel
+	Floors    []*Floor
+	Kilns     []*Kiln
+	Processes []*Process
+	Batches   []*Batch // of the file itself, not of those it uses
+	Limits    []Limit
+	Accepts   []Accept
+	Learnt    *Learnt // nil where no block says what was learnt
+}
+
+// Quantity is a quantity and where it is written.
+type Quantity struct {
+	quantity.Quantity
+	Place source.Place
+}
+
+// Range is a range and where it is written; a single value has Low equal to High.
+type Range struct {
+	quantity.Range
+	Place source.Place
+}
+
+// Mid is the middle of the range, in the SI unit of its dimension.
+func (r Range) Mid() float64 { return (r.Low.SI + r.High.SI) / 2 }
+
+// Temperature is a temperature, or a band or a rise of them, and where it is taken.
+type Temperature struct {
+	Range
+	Where string // "water", "air-on" ...; "" where it was not said and cannot be mistaken
+}
+
+// Word is a word that was chosen from a list, and where it is written.
+type Word struct {
+	Text  string
+	Place source.Place
+}
+
+// Clock is a span of the day, in seconds from midnight; it may run over midnight.
+type Clock struct {
+	From, To int
+	Place    source.Place
+}
+
+// Awake tells whether the second of the day lies in the span.
+func (c Clock) Awake(second int) bool {
+	if c.From <= c.To {
+		return c.From <= second && second < c.To
+	}
+	return second >= c.From || second < c.To
+}
+
+// Grain is a lot of raw grain.
+type Grain struct {
+	Name        string
+	Place       source.Place
+	Species     Word
+	Moisture    *Quantity // share of the whole weight
+	Germination []Germination
+	Protein     *Quantity
+	CornWeight  *Quantity // of a thousand corns
+	Treated     Word      // no, yes or unknown; Text "" where nothing is said
+	Ergot       Word      // none, found or unknown; the same
+	Mould       Word
+}
+
+// Germination is one germination test.
+type Germination struct {
+	Place source.Place
+	Share Quantity
+	Corns *Quantity
+	Water *Quantity
+	On    *Word // the date as written
+}
+
+// Site is a place of work at a time of year.
+type Site struct {
+	Name                 string
+	Place                source.Place
+	Air, Humidity, Water *Range
+	Altitude             *Quantity
+	Awake                *Clock
+}
+
+// Vessel is a steeping vessel.
+type Vessel struct {
+	Name  string
+	Place source.Place
+	Holds *Quantity
+}
+
+// Floor is where the piece lies.
+type Floor struct {
+	Name  string
+	Place source.Place
+	Area  *Quantity
+}
+
+// Kiln is a kiln and what it can do.
+type Kiln struct {
+	Name    string
+	Place   source.Place
+	Area    *Quantity
+	Airflow *Quantity
+	Reaches *Range
+	Heater  *Quantity
+	Fired   Word
+	Direct  bool // the flue gas passes through the malt
+	Flue    Word // direct or indirect, as written; Text "" where it is not said
+	Draught Word // fan, natural or still
+	Returns *Quantity
+}
+
+// Limit is a threshold that the house moved.
+type Limit struct {
+	Word  string
+	Bound quantity.Bound
+	Place source.Place
+}
+
+// Accept silences a rule in a block.
+type Accept struct {
+	Rule   Word
+	Reason string
+	Place  source.Place
+	Scope  source.Place // the block it stands in
+}
+
+// Process is one whole process.
+type Process struct {
+	Name    string
+	Place   source.Place // the words that name it
+	Scope   source.Place // the whole of it
+	House   *House
+	Make    Word // the malt type
+	Charge  *Quantity
+	Grain   *Grain
+	Site    *Site
+	Stages  []*Stage
+	Expect  []Condition
+	Limits  []Limit
+	Accepts []Accept
+	Broken  bool // some of it did not read, so what is missing may only be unread
+}
+
+// Stage finds the stage of a kind, or nil.
+func (p *Process) Stage(kind StageKind) *Stage {
+	for _, s := range p.Stages {
+		if s.Kind == kind {
+			return s
+		}
+	}
+	return nil
+}
+
+// FindLimit finds a moved threshold by its word; of several the last one holds.
+func FindLimit(limits []Limit, word string) (Limit, bool) {
+	for i := len(limits) - 1; i >= 0; i-- {
+		if limits[i].Word == word {
+			return limits[i], true
+		}
+	}
+	return Limit{}, false
+}

@@ -1,0 +1,103 @@
+package read
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
+
+var (
+	intervalTooShort = rule("interval-too-short", fault, "something is to be done more than once a minute",
+		"nobody turns, stirs or sprinkles so often; the unit is most likely a slip", "look at the number and its unit",
+		inPiece("turn every 8 s"), inPiece("turn every 8 h"))
+	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps",
+		"nobody makes so many soaks and rests, and no forecast of them would end", "look at how often repeat is to be done, and at what it repeats",
+		soaked("repeat 1000 times { soak 1 h in water at 13 °C; rest 1 h in air at 14 °C }"),
+		soaked("repeat 3 times { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"))
+)
+
+// boundRules are the rules of this file.
+var boundRules = []finding.Rule{intervalTooShort, stepsTooMany}
+
+// inPiece and soaked are processes around a statement, for the examples.
+func inPiece(statement string) string {
+	return "use \"loft.malt\"\nprocess \"Loft pale\" {\n  make pale malt\n  from 6 kg of \"Far field 2026\"\n  steep in \"blue tub\" { soak 7 h in water at 13 °C }\n" +
+		"  germinate on \"larch floor\" { hold bed at 14 to 17 °C; for 5 days; " + statement + " }\n" + shortKiln + "}"
+}
+
+func soaked(statement string) string {
+	return "use \"loft.malt\"\nprocess \"Loft pale\" {\n  make pale malt\n  from 6 kg of \"Far field 2026\"\n  steep in \"blue tub\" { " + statement + " }\n" +
+		"  germinate on \"larch floor\" { hold bed at 14 to 17 °C; for 5 days }\n" + shortKiln + "}"
+}
+
+// interval is the time after which something is done again.
+func (b *builder) interval(r *reading) *model.Quantity {
+	q := b.positive(r.clause("every", 0).quantity(), "a time")
+	if q == nil || q.SI >= model.LeastInterval {
+		return q
+	}
+	b.refuse(intervalTooShort.At(q.Place, fmt.Sprintf("%s every %s; nothing is done more often than once a minute", r.Verb.Text, q)))
+	return nil
+}
+
+// times is how often steps are done: a whole number, of at least one.
+func (b *builder) times(v *value) *quantity.Bound {
+	t := v.bound()
+	if t == nil {
+		return nil
+	}
+	for _, n := range []float64{t.Range.Low.SI, t.Range.High.SI} {
+		if n < 1 || n != math.Trunc(n) {
+			f := outOfRange.At(v.place, fmt.Sprintf("%s: steps are done a whole number of times, once at the least", t.Range))
+			f.Hint = "write a whole number, such as 3"
+			b.refuse(f)
+			return nil
+		}
+	}
+	return t
+}
+
+// countSteps reports a stage of too many steps, and tells whether it did.
+func (b *builder) countSteps(st *model.Stage) bool {
+	n, told := b.stepsOf(st.Steps)
+	if told || n <= model.MostSteps {
+		return told
+	}
+	b.refuse(stepsTooMany.At(st.Place, fmt.Sprintf("%s has %.0f steps, and %d are the most", st.Kind, n, model.MostSteps)))
+	return true
+}
+
+// stepsOf counts steps as often as they are done, and tells whether it has reported a
+// repeat that comes to too many.
+func (b *builder) stepsOf(steps []*model.Step) (n float64, told bool) {
+	for _, s := range steps {
+		if s.Kind != model.Repeat {
+			n++
+			continue
+		}
+		inner, told := b.stepsOf(s.Steps)
+		if told {
+			return n, true
+		}
+		if s.Times != nil {
+			inner = math.Max(1, inner) * s.Times.Range.High.SI
+		}
+		if inner > model.MostSteps {
+			b.refuse(stepsTooMany.At(s.Place, fmt.Sprintf("this repeat comes to %s steps, and %d are the most that a stage may have", many(inner), model.MostSteps)))
+			return n, true
+		}
+		n += inner
+	}
+	return n, false
+}
+
+// many writes a count, which a slip can make absurd.
+func many(n float64) string {
+	if n > 1e9 {
+		return "over a thousand million"
+	}
+	return fmt.Sprintf("%.0f", n)
+}

@@ -1,0 +1,218 @@
+package read
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// builder makes a house out of trees. Definitions come before processes, since a
+// process may stand above what it names.
+type builder struct {
+	house    *model.House
+	main     *source.File
+	found    []finding.Finding
+	defining []func()         // definitions that are read once all limits are known
+	pending  []pendingProcess // processes of the file itself
+	// processes of the files it uses, which only a batch of this file calls for
+	elsewhere []pendingProcess
+	away      []*model.Process // the same, built
+	records   []pendingProcess // batches of the file itself
+	learning  []pendingProcess // blocks of what the house has learnt
+	used      map[any]bool
+	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
+	siteNamed map[*model.Process]bool
+	dropped   int  // values that were reported and left out
+	sought    int  // names for which the nearest was looked for
+	lost      bool // a used file is not there, and the names it defines are not known
+}
+
+type pendingProcess struct {
+	file *source.File
+	r    *reading
+}
+
+func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }
+
+// refuse reports a value that is left out. That it is then missing is no further
+// finding.
+func (b *builder) refuse(f finding.Finding) {
+	b.note(f)
+	b.dropped++
+}
+
+// file takes one file's statements. Processes wait until all files are in.
+func (b *builder) file(t *syntax.Tree) {
+	if b.used == nil {
+		b.used = map[any]bool{}
+	}
+	whole := source.Place{File: t.File, Span: t.Top.Span}
+	b.block(t.File, &t.Top, fileBlock, whole, whole, func(r *reading) {
+		switch here := t.File == b.main; {
+		case r.Verb.Text == "process" && here:
+			b.pending = append(b.pending, pendingProcess{t.File, r})
+		case r.Verb.Text == "process":
+			b.elsewhere = append(b.elsewhere, pendingProcess{t.File, r})
+		case r.Verb.Text == "batch" && here:
+			b.records = append(b.records, pendingProcess{t.File, r})
+		case r.Verb.Text == "house":
+			b.learning = append(b.learning, pendingProcess{t.File, r})
+		}
+		switch define := definitions[r.Verb.Text]; {
+		case define == nil:
+		case r.Verb.Text == "limits":
+			define(b, t.File, r)
+		default:
+			b.defining = append(b.defining, func() { define(b, t.File, r) })
+		}
+	})
+}
+
+// finish builds the processes and looks for what nothing uses.
+func (b *builder) finish() {
+	for _, define := range b.defining {
+		define()
+	}
+	for _, l := range b.learning {
+		b.learnt(l.file, l.r)
+	}
+	for _, p := range b.pending {
+		b.process(p.file, p.r)
+	}
+	b.usedProcesses()
+	for _, t := range b.records {
+		b.batch(t.file, t.r)
+	}
+	b.sameNames()
+	b.unused()
+}
+
+// block reads each statement of a block and hands it on. It tells whether all of
+// them could be read. What every block may hold - acceptances - is taken here.
+// Scope is the whole of the block; blame is what to underline when it lacks something.
+func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*reading)) (whole bool) {
+	r := &reader{file: f, found: &b.found, in: in}
+	whole = true
+	seen := map[string]source.Place{}
+	for _, s := range body.Statements {
+		read, ok := r.read(s)
+		seen[s.Verb.Text] = b.onlyOnce(r, s, seen)
+		if !ok {
+			whole = false
+		}
+		if read == nil {
+			continue
+		}
+		if s.Verb.Text == "accept" {
+			b.accept(read, scope)
+			continue
+		}
+		before := b.dropped
+		sensible := b.sensible(read)
+		read.whole = ok && sensible
+		each(read)
+		whole = whole && b.dropped == before
+	}
+	b.needed(in, seen, blame, whole)
+	return whole
+}
+
+func (b *builder) onlyOnce(r *reader, s *syntax.Statement, seen map[string]source.Place) source.Place {
+	place := r.at(s.Head())
+	before, again := seen[s.Verb.Text]
+	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
+	if !again || !ok || !row.Once {
+		return place
+	}
+	b.again(place, before, s.Verb.Text+" is given twice in this block")
+	return before
+}
+
+// again reports a fact that was given before.
+func (b *builder) again(place, before source.Place, message string) {
+	f := saidTwice.At(place, message)
+	f.Related = []finding.Related{{Place: before, Message: "given here before"}}
+	b.note(f)
+}
+
+func (b *builder) needed(in vocabulary.Block, seen map[string]source.Place, scope source.Place, whole bool) {
+	for _, word := range vocabulary.NeededIn(in) {
+		if _, there := seen[word]; !there && whole {
+			row, _ := vocabulary.Lookup(in, word)
+			f := missingStatement.At(scope, fmt.Sprintf("%s needs %s", blockName(in), word))
+			f.Hint = "add a line such as: " + row.Example
+			b.note(f)
+		}
+	}
+}
+
+func (b *builder) accept(r *reading, scope source.Place) {
+	a := model.Accept{Rule: r.slot(0).chosen(), Place: r.place, Scope: scope}
+	if why := r.clause("because", 0); why != nil {
+		a.Reason = why.word
+	}
+	if a.Rule.Text == "" {
+		return
+	}
+	if len(a.Reason) == 0 && r.has("because") {
+		b.note(acceptWithoutReason.At(r.place, fmt.Sprintf("%s is accepted without a reason", a.Rule.Text)))
+		return
+	}
+	if a.Reason != "" {
+		b.house.Accepts = append(b.house.Accepts, a)
+	}
+}
+
+// checked reports a quantity outside the interval and drops it.
+func (b *builder) checked(q *model.Quantity, low, high float64, what, interval string) *model.Quantity {
+	if q == nil || q.SI >= low && q.SI <= high {
+		return q
+	}
+	b.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s is outside %s", what, q, interval)))
+	return nil
+}
+
+// upright reports a range that is upside down and drops it.
+func (b *builder) upright(v *value) *model.Range {
+	if v == nil || (&reader{found: &b.found}).upright(v) {
+		return v.ranged()
+	}
+	b.dropped++
+	return nil
+}
+
+// moisture checks a moisture against what living grain can hold.
+func (b *builder) moisture(q *model.Quantity, limits []model.Limit) *model.Quantity {
+	if q == nil {
+		return nil
+	}
+	if q.SI <= mostMoisture(limits) {
+		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
+	}
+	b.refuse(tooMoist(q))
+	return nil
+}
+
+// grainHolds is the most moisture that is read, where the house says nothing.
+const grainHolds = 0.6
+
+func mostMoisture(limits []model.Limit) float64 {
+	if l, ok := model.FindLimit(limits, "moisture"); ok {
+		return l.Bound.Range.High.SI
+	}
+	return grainHolds
+}
+
+func tooMoist(q *model.Quantity) finding.Finding {
+	if strings.Contains(q.String(), "dry basis") {
+		f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s, %.1f %% of the whole weight, is more than grain can hold", q, 100*q.SI))
+		f.Hint = "look at the number"
+		return f
+	}
+	return moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
+}

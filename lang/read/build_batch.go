@@ -1,0 +1,234 @@
+package read
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// batch builds the record of one batch.
+func (b *builder) batch(f *source.File, r *reading) {
+	t := &model.Batch{Scope: r.scope(f)}
+	t.Name, t.Place = r.name()
+	t.Process = find(b, r.clause("of", 0), "process", b.known(), func(p *model.Process) string { return p.Name })
+	b.house.Batches = append(b.house.Batches, t)
+	if r.Body == nil {
+		t.Broken = true
+		return
+	}
+	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
+	t.Broken = !b.block(f, r.Body, vocabulary.Batch, r.scope(f), r.place, func(s *reading) {
+		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
+			do(rec, s)
+		}
+	})
+	b.batchSense(t)
+}
+
+// known are the processes that a batch can be of: those of this file, and those of
+// the files it uses.
+func (b *builder) known() []*model.Process {
+	list := append([]*model.Process(nil), b.house.Processes...)
+	return append(list, b.away...)
+}
+
+// usedProcesses builds the processes of used files, so that a batch can name one.
+// They are judged where they stand; here only their faults are told, since a batch
+// of a process that does not read is of no use.
+func (b *builder) usedProcesses() {
+	if len(b.records) == 0 {
+		return
+	}
+	outer, found := b.house, b.found
+	scratch := *b.house
+	b.house, b.found = &scratch, nil
+	b.house.Processes, b.house.Accepts = nil, nil
+	for _, p := range b.elsewhere {
+		b.process(p.file, p.r)
+	}
+	b.away = b.house.Processes
+	for _, p := range b.away {
+		p.House = outer
+	}
+	more := b.found
+	b.house, b.found = outer, found
+	for _, f := range more {
+		if f.Severity >= finding.Fault {
+			b.note(f)
+		}
+	}
+}
+
+// recorder goes through the record of a batch line by line and knows the time of
+// the line before.
+type recorder struct {
+	*builder
+	batch  *model.Batch
+	last   model.Instant
+	begins bool // a line says when it began, wherever it stands
+}
+
+// batchStatements builds what stands in a batch, by its word.
+var batchStatements = map[string]func(*recorder, *reading){
+	"began": func(r *recorder, s *reading) {
+		if at, ok := r.instant(s.slot(0)); ok {
+			r.batch.Began = at
+		}
+	},
+	"sample": (*recorder).sample,
+	"bag": func(r *recorder, s *reading) {
+		r.batch.Bag = r.positive(s.slot(0).quantity(), "a weight")
+	},
+	"tare": func(r *recorder, s *reading) {
+		r.batch.Tare = r.positive(s.slot(0).quantity(), "a weight")
+	},
+	"weighed": (*recorder).weighed, "counted": (*recorder).counted, "changed": (*recorder).changed,
+	"felt": func(r *recorder, s *reading) {
+		r.add(s, model.Reading{Rub: s.slot(1).chosen()})
+	},
+	"read": func(r *recorder, s *reading) {
+		if t := r.readable(s.slot(0).temperature()); t != nil {
+			r.add(s, model.Reading{Temperature: t})
+		}
+	},
+	"turned": func(r *recorder, s *reading) { r.add(s, model.Reading{}) },
+}
+
+// add puts a reading into the batch, unless its time cannot be.
+func (r *recorder) add(s *reading, x model.Reading) {
+	x.Kind, x.Place = model.ReadingKind(s.Verb.Text), s.place
+	if at := s.clause("at", 0); at != nil {
+		when, ok := r.instant(at)
+		if !ok {
+			return
+		}
+		x.At = when
+	}
+	r.batch.Readings = append(r.batch.Readings, x)
+}
+
+// instant resolves the time of a line, by the one before it, and reports one that
+// goes back.
+func (r *recorder) instant(v *value) (model.Instant, bool) {
+	at := model.Instant{Place: v.place}
+	before := r.last
+	switch {
+	case v.word != "":
+		date, _ := time.Parse(time.DateOnly, v.word) // readMoment has read it
+		at.Time = instant(date, v.clock[0])
+	case before.IsZero() && !r.begins:
+		return at, false // told once, of the batch: what it lacks is began
+	case before.IsZero():
+		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
+		return at, false
+	default:
+		next, ok := follow(before.Time, v.clock[0])
+		if !ok {
+			r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
+			return at, false
+		}
+		at.Time = next
+	}
+	began := r.batch.Began
+	switch {
+	case !began.IsZero() && at.Before(began.Time):
+		r.refuse(beforeBegan(r.batch, at))
+		return at, false
+	case !before.IsZero() && at.Before(before.Time):
+		r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, the time above it", stampOf(at), stampOf(before))))
+		return at, false
+	}
+	r.last = at
+	return at, true
+}
+
+func beforeBegan(t *model.Batch, at model.Instant) finding.Finding {
+	f := readingBeforeBegan.At(at.Place, fmt.Sprintf("%s lies before the batch began, %s", stampOf(at), stampOf(t.Began)))
+	f.Related = []finding.Related{{Place: t.Began.Place, Message: "it began here"}}
+	return f
+}
+
+func (r *recorder) back(v *value, message string) finding.Finding {
+	f := timeGoesBack.At(v.place, message)
+	f.Related = []finding.Related{{Place: r.last.Place, Message: "the time before it"}}
+	return f
+}
+
+func stampOf(at model.Instant) string { return at.Format("2006-01-02 15:04") }
+
+func (r *recorder) sample(s *reading) {
+	wet, dry := r.positive(s.slot(0).quantity(), "a weight"), r.positive(s.clause("to", 0).quantity(), "a weight")
+	switch {
+	case wet == nil || dry == nil:
+	case dry.SI > wet.SI:
+		f := driedAboveWet.At(dry.Place, fmt.Sprintf("the dried sample weighs %s, more than the %s it was", dry, wet))
+		f.Related = []finding.Related{{Place: wet.Place, Message: "before drying"}}
+		r.refuse(f)
+	default:
+		r.batch.Sample = &model.Sample{Wet: *wet, Dry: *dry}
+	}
+}
+
+func (r *recorder) weighed(s *reading) {
+	if !s.has("at") && !s.has("after") {
+		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
+		f.Hint = "such as: " + s.row.Example
+		r.refuse(f)
+		return
+	}
+	x := model.Reading{Weight: r.positive(s.slot(1).quantity(), "a weight"), OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
+	if x.Weight == nil {
+		return
+	}
+	if s.has("after") {
+		step, ok := r.step(s, s.clauses["after"])
+		if !ok {
+			return
+		}
+		x.After = &step
+	}
+	r.add(s, x)
+}
+
+// step reads the name of a step: its kind, and which of them.
+func (r *recorder) step(s *reading, slots []*value) (model.StepName, bool) {
+	name := model.StepName{Kind: slots[0].chosen(), Place: slots[0].place}
+	if len(slots) > 1 && slots[1] != nil {
+		n := r.whole(slots[1].quantity(), 1, "a step number")
+		if n == nil {
+			return name, false
+		}
+		name.Number = int(n.SI)
+		name.Place.Span = name.Place.Join(slots[1].place.Span)
+	}
+	return name, true
+}
+
+// whole reports a number that is no whole one, or less than it can be, and drops it.
+func (r *recorder) whole(q *model.Quantity, least float64, what string) *model.Quantity {
+	if q == nil || q.SI >= least && q.SI <= 1e6 && q.SI == math.Trunc(q.SI) {
+		return q
+	}
+	r.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it is a whole number from %.0f to 1,000,000", what, q, least)))
+	return nil
+}
+
+func (r *recorder) changed(s *reading) {
+	step, ok := r.step(s, s.slots)
+	to := s.clause("to", 0)
+	if !ok || to == nil || r.upright(to) == nil {
+		return
+	}
+	c := model.Change{Place: s.place, Step: step, To: *to.temperature()}
+	if why := s.clause("because", 0); why != nil {
+		c.Because = why.word
+	}
+	r.batch.Changes = append(r.batch.Changes, c)
+}

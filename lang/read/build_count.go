@@ -1,0 +1,92 @@
+package read
+
+import (
+	"fmt"
+
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
+
+// acrospireClasses is how many numbers a count of the acrospire has: none, to 1/4,
+// to 1/2, to 3/4, to the whole, overgrown.
+const acrospireClasses = 6
+
+// counted builds a count of corns.
+func (r *recorder) counted(s *reading) {
+	x := model.Reading{Counted: s.slot(0).chosen()}
+	sum := 0.0
+	for _, v := range s.slots[1:] {
+		if v == nil {
+			continue
+		}
+		n := r.whole(v.quantity(), 0, "a count")
+		if n == nil {
+			return
+		}
+		x.Corns = append(x.Corns, *n)
+		sum += n.SI
+	}
+	if s.has("of") {
+		if x.Of = r.whole(s.clause("of", 0).quantity(), 1, "a count"); x.Of == nil {
+			return
+		}
+	}
+	if why := counts[x.Counted.Text](x, sum); why != "" {
+		r.refuse(countsDiffer.At(s.place, why))
+		return
+	}
+	r.add(s, x)
+}
+
+// counts says what is wrong with a count, by what was counted, or "".
+var counts = map[string]func(model.Reading, float64) string{
+	"chit": func(x model.Reading, sum float64) string {
+		switch {
+		case len(x.Corns) != 1:
+			return fmt.Sprintf("chit is counted with one number, of how many corns; %d stand here", len(x.Corns))
+		case x.Of == nil:
+			return fmt.Sprintf("%.0f corns have chitted, but it is not said of how many", sum)
+		case sum > x.Of.SI:
+			return fmt.Sprintf("%.0f corns have chitted of %.0f that were looked at", sum, x.Of.SI)
+		}
+		return ""
+	},
+	"acrospire": func(x model.Reading, sum float64) string {
+		switch {
+		case len(x.Corns) != acrospireClasses:
+			return fmt.Sprintf("the acrospire is counted with six numbers, none, to 1/4, to 1/2, to 3/4, to the whole and overgrown; %s", stand(len(x.Corns)))
+		case sum == 0:
+			return "no corn was counted"
+		case x.Of != nil && sum != x.Of.SI:
+			return fmt.Sprintf("the six counts make %.0f corns, and %.0f were looked at", sum, x.Of.SI)
+		}
+		return ""
+	},
+}
+
+func stand(n int) string {
+	if n == 1 {
+		return "one stands here"
+	}
+	return fmt.Sprintf("%d stand here", n)
+}
+
+// readingRange is what a thermometer can show in a place, in °C.
+var readingRange = map[string][2]string{
+	"water": {"0", "60"}, "bed": {"-10", "60"}, "air": {"-30", "60"}, "room": {"-30", "60"},
+	"air-on": {"-20", "300"}, "air-off": {"-20", "300"}, "malt": {"-20", "300"}, "oven": {"-20", "300"},
+}
+
+// readable reports a temperature that cannot be in its place, and drops it.
+func (r *recorder) readable(t *model.Temperature) *model.Temperature {
+	if t == nil || t.Low.Dimension != quantity.Temperature {
+		return nil
+	}
+	span := readingRange[t.Where]
+	can, _ := between(span[0], span[1], "°C")
+	if can.Contains(t.Low.SI) {
+		return t
+	}
+	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, can))))
+	return nil
+}

@@ -1,0 +1,74 @@
+package read
+
+import (
+	"fmt"
+
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
+
+// learnt builds what a house has learnt. It waits until all lots and kilns are known,
+// since it names them. Of several blocks the first holds.
+func (b *builder) learnt(f *source.File, r *reading) {
+	l := &model.Learnt{}
+	l.Name, l.Place = r.name()
+	if first := b.house.Learnt; first != nil {
+		b.again(l.Place, first.Place, "a second house block: there is one at the most")
+		return
+	}
+	b.house.Learnt = l
+	b.facts(f, r, vocabulary.House, map[string]func(*reading){
+		"growth":      func(s *reading) { l.Growth = b.factor(s) },
+		"respiration": func(s *reading) { l.Respiration = b.factor(s) },
+		"uptake":      func(s *reading) { b.uptakeOf(l, s) },
+		"drying":      func(s *reading) { b.dryingOf(l, s) },
+		"thermometer": func(s *reading) { l.Thermometer = b.thermometer(s) },
+	})
+}
+
+func (b *builder) uptakeOf(l *model.Learnt, s *reading) {
+	factor := b.factor(s)
+	g, _ := lookUp(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
+	if first := l.UptakeOf(g); first != nil {
+		b.again(s.place, first.Place, fmt.Sprintf("uptake of %q is given twice in this block", g.Name))
+	} else if factor != nil && g != nil {
+		l.Uptake = append(l.Uptake, model.GrainFactor{Factor: *factor, Grain: g})
+	}
+}
+
+func (b *builder) dryingOf(l *model.Learnt, s *reading) {
+	factor := b.factor(s)
+	k, _ := lookUp(b, s.clause("of", 0), "kiln", b.house.Kilns, func(k *model.Kiln) string { return k.Name })
+	if first := l.DryingOf(k); first != nil {
+		b.again(s.place, first.Place, fmt.Sprintf("drying of %q is given twice in this block", k.Name))
+	} else if factor != nil && k != nil {
+		l.Drying = append(l.Drying, model.KilnFactor{Factor: *factor, Kiln: k})
+	}
+}
+
+// factor reads a factor and its error, nil where either cannot be.
+func (b *builder) factor(s *reading) *model.Factor {
+	value := b.checked(s.slot(0).quantity(), model.LeastFactor, model.MostFactor, "a factor", "0.2 to 5")
+	of := b.positive(s.clause("error", 0).quantity(), "an error")
+	switch {
+	case value == nil || of == nil && s.has("error"):
+		return nil
+	case of != nil && of.SI > value.SI:
+		b.refuse(outOfRange.At(of.Place, fmt.Sprintf("an error of %s is more than the factor itself, %s", of, value)))
+		return nil
+	}
+	return &model.Factor{Value: *value, Error: of, Place: s.place}
+}
+
+// mostOff is the most that a thermometer shows wrong before it is thrown away, K.
+const mostOff = 10.0
+
+func (b *builder) thermometer(s *reading) *model.Factor {
+	value := b.checked(s.slot(0).quantity(), -mostOff, mostOff, "a difference", "-10 to 10 °C")
+	of := b.checked(b.positive(s.clause("error", 0).quantity(), "an error"), 0, mostOff, "an error", "0 to 10 °C")
+	if value == nil || of == nil && s.has("error") {
+		return nil
+	}
+	return &model.Factor{Value: *value, Error: of, Place: s.place}
+}

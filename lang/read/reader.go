@@ -1,0 +1,285 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/nearest"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// value is what was read into one slot.
+type value struct {
+	place     source.Place
+	amount    source.Place // of an amount: its numbers and units alone, without a place or a bound
+	rng       quantity.Range
+	op        *quantity.Op // where a bound was written
+	where     string
+	word      string // of a choice, a name or a text
+	condition *model.Condition
+	clock     [2]int // of a clock, seconds from midnight; of a moment the first
+}
+
+func (v *value) quantity() *model.Quantity {
+	if v == nil {
+		return nil
+	}
+	return &model.Quantity{Quantity: v.rng.Low, Place: v.place}
+}
+
+func (v *value) ranged() *model.Range {
+	if v == nil {
+		return nil
+	}
+	return &model.Range{Range: v.rng, Place: v.place}
+}
+
+func (v *value) temperature() *model.Temperature {
+	if v == nil {
+		return nil
+	}
+	return &model.Temperature{Range: model.Range{Range: v.rng, Place: v.place}, Where: v.where}
+}
+
+func (v *value) chosen() model.Word {
+	if v == nil {
+		return model.Word{}
+	}
+	return model.Word{Text: v.word, Place: v.place}
+}
+
+// reading is a statement read by its row: a value for each slot, nil where an
+// optional one is missing or one could not be read.
+type reading struct {
+	*syntax.Statement
+	row     *vocabulary.Row
+	place   source.Place // the head of the statement
+	slots   []*value
+	clauses map[string][]*value
+	whole   bool // all of it was read
+}
+
+func (r *reading) slot(i int) *value {
+	if i < len(r.slots) {
+		return r.slots[i]
+	}
+	return nil
+}
+
+// clause gives the i-th value of a clause, nil where it is not there.
+func (r *reading) clause(word string, i int) *value {
+	if list := r.clauses[word]; i < len(list) {
+		return list[i]
+	}
+	return nil
+}
+
+func (r *reading) has(word string) bool { return r.clauses[word] != nil }
+
+// reader reads the statements of one file.
+type reader struct {
+	file  *source.File
+	found *[]finding.Finding
+	in    vocabulary.Block
+	opens vocabulary.Block // the block that the statement being read opens
+}
+
+func (r *reader) note(f finding.Finding) { *r.found = append(*r.found, f) }
+
+func (r *reader) at(s source.Span) source.Place { return source.Place{File: r.file, Span: s} }
+
+// read reads a statement in the reader's block. It gives false where the
+// statement is of no use, which it has then reported.
+func (r *reader) read(s *syntax.Statement) (*reading, bool) {
+	if s.Broken {
+		return nil, false
+	}
+	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
+	if !ok {
+		r.unknown(s)
+		return nil, false
+	}
+	r.opens = row.Opens
+	before := len(*r.found)
+	out := &reading{Statement: s, row: row, place: r.at(s.Head())}
+	out.slots = r.slots(row.Slots, s.Terms, s.Verb)
+	out.clauses = r.readClauses(row, s)
+	r.checkBody(row, s)
+	return out, len(*r.found) == before
+}
+
+func (r *reader) unknown(s *syntax.Statement) {
+	word, place := s.Verb.Text, r.at(s.Verb.Span)
+	if homes := vocabulary.Homes(word); len(homes) > 0 {
+		f := wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
+		f.Hint = "it belongs in " + joinOr(homes)
+		r.note(f)
+		return
+	}
+	f := unknownWord.At(place, fmt.Sprintf("%q is not a word of %s", word, blockName(r.in)))
+	if meant, ok := vocabulary.Meant(r.in, word); ok {
+		f.Hint = fmt.Sprintf("did you mean %s?", meant)
+		f.Fixes = certain(place, word, vocabulary.Words(r.in))
+	} else if lower := strings.ToLower(word); lower != word && slices.Contains(vocabulary.Words(r.in), lower) {
+		f.Hint = fmt.Sprintf("write it small: %s", lower)
+		f.Fixes = []finding.Edit{{Place: place, New: lower}}
+	} else {
+		f.Hint = "known here: " + strings.Join(vocabulary.Words(r.in), ", ")
+	}
+	r.note(f)
+}
+
+func (r *reader) checkBody(row *vocabulary.Row, s *syntax.Statement) {
+	switch {
+	case s.Body != nil && row.Opens == vocabulary.None:
+		r.note(blockUnexpected.At(r.at(source.Span{Start: s.Body.Start, End: s.Body.Start + 1}), fmt.Sprintf("%s takes no block", row.Word)))
+	case s.Body == nil && row.Opens != vocabulary.None:
+		r.note(blockMissing.At(r.at(s.Head()), fmt.Sprintf("%s needs a block", row.Word)))
+	}
+}
+
+func (r *reader) readClauses(row *vocabulary.Row, s *syntax.Statement) map[string][]*value {
+	if len(row.Clauses) == 0 && len(s.Clauses) == 0 {
+		return nil
+	}
+	out := make(map[string][]*value, len(s.Clauses))
+	for _, c := range s.Clauses {
+		def, ok := row.Clause(c.Word.Text)
+		if !ok {
+			r.unknownClause(row, c)
+			continue
+		}
+		if out[c.Word.Text] != nil {
+			r.note(twoOfAClause.At(r.at(c.Span), fmt.Sprintf("%s stands twice in this statement", c.Word.Text)))
+			continue
+		}
+		out[c.Word.Text] = append(r.slots(def.Slots, c.Terms, c.Word), nil)
+	}
+	for _, def := range row.Clauses {
+		if def.Required && out[def.Word] == nil {
+			f := valueNeeded.At(r.at(s.Head()), fmt.Sprintf("%s needs %s: %s", row.Word, def.Word, def.Doc))
+			f.Hint = "such as: " + row.Example
+			r.note(f)
+		}
+	}
+	return out
+}
+
+func (r *reader) unknownClause(row *vocabulary.Row, c *syntax.Clause) {
+	f := unknownClause.At(r.at(c.Span), fmt.Sprintf("%s takes no %q", row.Word, c.Word.Text))
+	if len(row.Clauses) > 0 {
+		words := make([]string, len(row.Clauses))
+		for i := range row.Clauses {
+			words[i] = row.Clauses[i].Word
+		}
+		f.Hint = fmt.Sprintf("%s takes: %s", row.Word, strings.Join(words, ", "))
+	}
+	r.note(f)
+}
+
+// slots reads terms into slots, one after another.
+func (r *reader) slots(slots []vocabulary.Slot, terms []syntax.Term, after syntax.Word) []*value {
+	out := make([]*value, len(slots), len(slots)+1)
+	for i := range slots {
+		rest, v, ok := slotReaderOf(slots[i].Kind)(r, &slots[i], terms)
+		switch {
+		case !ok:
+			return out // reported
+		case v == nil && !slots[i].Optional:
+			r.needed(&slots[i], terms, after)
+			return out
+		}
+		out[i], terms = v, rest
+	}
+	if len(terms) > 0 {
+		r.tooMany(terms, after)
+	}
+	return out
+}
+
+func (r *reader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
+	if len(terms) == 0 {
+		r.note(valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot))))
+		return
+	}
+	place := r.at(terms[0].Range())
+	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), place.Text()))
+	if word, ok := terms[0].(syntax.Word); ok && slot.Kind == vocabulary.Choice {
+		f = unknownWord.At(place, fmt.Sprintf("%q is not one of the words %s takes", word.Text, after.Text))
+		f.Hint = "known here: " + strings.Join(slot.Words, ", ")
+		if meant, ok := nearest.Word(word.Text, slot.Words); ok {
+			f.Hint = fmt.Sprintf("did you mean %s?", meant)
+			f.Fixes = certain(place, word.Text, slot.Words)
+		}
+	}
+	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
+		f.Hint = "put it in quotes, with all its words"
+	}
+	r.note(f)
+}
+
+func (r *reader) tooMany(terms []syntax.Term, after syntax.Word) {
+	s := terms[0].Range().Join(terms[len(terms)-1].Range())
+	place := r.at(s)
+	r.note(wordsTooMany.At(place, fmt.Sprintf("%s has no place for %s", after.Text, place.Text())))
+}
+
+// describe says what a slot wants, for a message.
+func describe(s *vocabulary.Slot) string {
+	switch s.Kind {
+	case vocabulary.Amount:
+		return fmt.Sprintf("%s (%s)", s.Label, dimensionWords(s.Dims))
+	case vocabulary.Name:
+		return fmt.Sprintf("the name of %s in quotes", withArticle(string(s.Of)))
+	case vocabulary.Text:
+		return s.Label + " in quotes"
+	case vocabulary.Choice:
+		return fmt.Sprintf("%s (%s)", s.Label, strings.Join(s.Words, ", "))
+	case vocabulary.Clock:
+		return "two times of day, such as 06:30 to 22:30"
+	case vocabulary.Date:
+		return "a date, such as 2026-03-06"
+	case vocabulary.Moment:
+		return s.Label + ", such as 2026-03-06 07:00"
+	}
+	return s.Label
+}
+
+func dimensionWords(dims []quantity.Dimension) string {
+	if slices.Equal(dims, []quantity.Dimension{quantity.Share, quantity.DryShare}) {
+		return "moisture"
+	}
+	words := make([]string, 0, len(dims))
+	for _, d := range dims {
+		words = append(words, d.String())
+	}
+	return strings.Join(words, " or ")
+}
+
+func blockName(b vocabulary.Block) string {
+	if b == vocabulary.File {
+		return "the file itself"
+	}
+	return withArticle(string(b))
+}
+
+func withArticle(word string) string {
+	if strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
+}
+
+func joinOr(homes []vocabulary.Block) string {
+	words := make([]string, len(homes))
+	for i, h := range homes {
+		words[i] = blockName(h)
+	}
+	return strings.Join(words, " or ")
+}

@@ -1,0 +1,22 @@
+package read
+
+// batchOf is a record of a batch, for the examples.
+func batchOf(lines string) string {
+	return shortest + shortKiln + "}\nbatch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n" + lines + "}\n"
+}
+
+// The rules of a record.
+var (
+	timeGoesBack = rule("time-goes-back", fault, "a reading whose time lies before that of the line above",
+		"what follows it would be put on the wrong day", "write the date if another day is meant, or put the lines in the order of the clock",
+		batchOf("  turned at 2026-03-10 21:05\n  turned at 2026-03-10 20:15\n"), batchOf("  turned at 2026-03-10 21:05\n  turned at 06:15\n"))
+	readingBeforeBegan = rule("reading-before-began", fault, "a reading whose time lies before the batch began",
+		"nothing can be read of a batch that is not there", "look at both dates",
+		batchOf("  read water 12 °C at 2026-03-05 07:10\n"), batchOf("  read water 12 °C at 2026-03-06 07:10\n"))
+	countsDiffer = rule("counts-do-not-add-up", fault, "a count of corns that does not add up",
+		"a number was left out, or written wrong", "count again, or look at the slip it was written on",
+		batchOf("  counted chit 84 of 80 at 2026-03-08 07:10\n"), batchOf("  counted chit 84 of 100 at 2026-03-08 07:10\n"))
+	driedAboveWet = rule("dried-above-wet", fault, "a sample that weighs more when it is dry than before",
+		"drying takes water away; the two weights may be swapped, or the dish weighed along once", "look at both weights",
+		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))
+)

@@ -1,0 +1,168 @@
+package read
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
+
+// endSense looks at what each step and the stage say of their end and their warmth.
+func (b *builder) endSense(st *model.Stage) {
+	for _, s := range st.Steps {
+		b.eachStepSense(st, s)
+	}
+	switch {
+	case b.unread[st]:
+	case st.Kind == model.Germinate, st.Kind == model.Wither:
+		b.guarded(string(st.Kind), st.For, st.Until, st.Allow)
+		b.wrongWay(st.Kind, st.Until, finding.Fault)
+		b.lastHold(st)
+	case st.Kind == model.Steep:
+		b.wrongWay(st.Kind, st.Until, finding.Fault)
+	}
+}
+
+func (b *builder) eachStepSense(st *model.Stage, s *model.Step) {
+	b.wrongWay(st.Kind, s.Until, finding.Fault)
+	b.wrongWay(st.Kind, s.Gate, finding.Caution)
+	for _, inner := range s.Steps {
+		b.eachStepSense(st, inner)
+	}
+	if b.unread[s] || s.Kind == model.Gate || s.Kind == model.Cool {
+		return
+	}
+	b.guarded(string(s.Kind), orOver(s), s.Until, s.Allow)
+	if s.Over != nil && s.From == nil {
+		b.note(overWithoutRise.At(s.Over.Place, fmt.Sprintf("%s is given %s for a rise, and its temperature does not rise", s.Kind, s.Over)))
+	}
+	if s.From != nil && s.At != nil {
+		f := twoTemperatures.At(s.At.Place, fmt.Sprintf("%s is to be at %s, and to rise from %s", s.Kind, s.At.Place.Text(), s.From.Place.Text()))
+		f.Related = []finding.Related{{Place: s.From.Place, Message: "the rise"}}
+		b.note(f)
+	}
+	if s.From != nil && s.From.Low.SI > s.From.High.SI {
+		f := riseFalls.At(s.From.Place, fmt.Sprintf("the temperature falls from %s to %s", s.From.Low, s.From.High))
+		f.Hint = fmt.Sprintf("write %s if it is to rise, or cool", quantity.Range{Low: s.From.High, High: s.From.Low})
+		b.note(f)
+	}
+}
+
+// guarded reports an allow that has nothing to guard.
+func (b *builder) guarded(what string, time *model.Quantity, until *model.Condition, allow *model.Guard) {
+	switch {
+	case allow == nil || until != nil:
+	case time != nil:
+		b.note(guardOfNothing.At(allow.Place, fmt.Sprintf("%s takes %s and waits for nothing, so allow %s does nothing", what, time, allow.Place.Text())))
+	case allow.Earliest != nil && allow.Latest != nil:
+		b.note(guardOfNothing.At(allow.Place, fmt.Sprintf("%s waits for nothing, so it always lasts %s", what, allow.Latest)))
+	}
+}
+
+// lastHold reports an end of the last hold. Holds that are all given a time that comes
+// to that of the stage say the same twice, and that is no harm.
+func (b *builder) lastHold(st *model.Stage) {
+	var last *model.Step
+	sum, timed := 0.0, st.For != nil
+	for _, s := range st.Steps {
+		if s.Kind != model.Hold {
+			continue
+		}
+		last = s
+		if timed = timed && s.For != nil; timed {
+			sum += s.For.SI
+		}
+	}
+	if last == nil || b.unread[last] || st.For == nil && st.Until == nil && st.Allow == nil {
+		return
+	}
+	const says = "the last hold lasts until germinate ends, so %s of the hold does nothing"
+	switch {
+	case last.Until != nil:
+		b.note(lastHoldEnd.At(last.Until.Place, fmt.Sprintf(says, "until "+last.Until.Place.Text())))
+	case last.For != nil && !(timed && sum > 0.999*st.For.SI && sum < 1.001*st.For.SI):
+		b.note(lastHoldEnd.At(last.For.Place, fmt.Sprintf(says, "for "+last.For.String())))
+	}
+}
+
+// rising and falling are the measures that only go one way in a stage.
+var (
+	rising  = map[model.StageKind][]string{model.Steep: {"moisture", "weight", "chit", "time"}, model.Germinate: {"chit", "acrospire", "time"}, model.Wither: {"acrospire", "time"}, model.KilnStage: {"time"}}
+	falling = map[model.StageKind][]string{model.Wither: {"moisture", "weight"}, model.KilnStage: {"moisture", "weight"}}
+)
+
+// goesUp tells which way a measure goes in a stage; ok is false where it may go either.
+func goesUp(kind model.StageKind, measure string) (up, ok bool) {
+	for _, m := range rising[kind] {
+		if m == measure {
+			return true, true
+		}
+	}
+	for _, m := range falling[kind] {
+		if m == measure {
+			return false, true
+		}
+	}
+	return false, false
+}
+
+// turnedRound are the words of a bound, each with what it must be for the other side.
+var turnedRound = map[quantity.Op][2]string{
+	quantity.AtLeast: {"at least", "at most"}, quantity.AtMost: {"at most", "at least"},
+	quantity.Above: {"above", "below"}, quantity.Below: {"below", "above"},
+}
+
+// wrongWay reports a bound that a measure comes from the wrong side to.
+func (b *builder) wrongWay(kind model.StageKind, c *model.Condition, as finding.Severity) {
+	if c == nil {
+		return
+	}
+	for i := range c.Tests {
+		t := &c.Tests[i]
+		up, known := goesUp(kind, t.Measure)
+		if t.Bound == nil || !known || t.Bound.Op == quantity.Is {
+			continue
+		}
+		if from := t.Bound.Op == quantity.AtLeast || t.Bound.Op == quantity.Above; from == up {
+			continue
+		}
+		b.turned(kind, t, as, up)
+	}
+}
+
+func (b *builder) turned(kind model.StageKind, t *model.Test, as finding.Severity, up bool) {
+	way := "falls"
+	if up {
+		way = "rises"
+	}
+	if t.Measure == "time" {
+		way = "goes on"
+	}
+	f := boundWrongWay.At(t.Place, fmt.Sprintf("%s only %s in %s, so %s holds from the start or never", measureName(t.Measure), way, stageWord(kind), t.Place.Text()))
+	f.Severity = as
+	words := turnedRound[t.Bound.Op]
+	if text := t.Place.Text(); strings.Count(text, words[0]) == 1 {
+		other := strings.Replace(text, words[0], words[1], 1)
+		f.Hint = "write " + other
+		if t.Measure == "time" {
+			f.Hint += ", or allow with the latest time"
+		}
+		if as == finding.Fault && t.Measure != "time" { // its latest may be meant, which is allow
+			f.Fixes = []finding.Edit{{Place: t.Place, New: other}}
+		}
+	}
+	b.note(f)
+}
+
+func measureName(m string) string {
+	if m == "chit" {
+		return "the share of chitted corns"
+	}
+	return "the " + m
+}
+
+func stageWord(kind model.StageKind) string {
+	return map[model.StageKind]string{model.Steep: "the steep", model.Germinate: "germination", model.Wither: "withering", model.KilnStage: "the kiln"}[kind]
+}

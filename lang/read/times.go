@@ -1,0 +1,62 @@
+package read
+
+import (
+	"time"
+
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// Times gives the time of each statement of a batch, as the record is read: a time
+// without a date follows that above it. A statement that has none, or whose time cannot
+// be told, is not in it.
+func Times(batch []*syntax.Statement) map[*syntax.Statement]time.Time {
+	out := map[*syntax.Statement]time.Time{}
+	var last time.Time
+	for _, s := range batch {
+		at, ok := timeOf(s, last)
+		if ok {
+			out[s], last = at, at
+		}
+	}
+	return out
+}
+
+func timeOf(s *syntax.Statement, before time.Time) (time.Time, bool) {
+	m, ok := stampIn(s)
+	if !ok {
+		return before, false
+	}
+	second, err := clockSeconds(m.From.Clock.Text)
+	if err != nil {
+		return before, false
+	}
+	if m.From.Date.Text == "" {
+		if before.IsZero() {
+			return before, false
+		}
+		return follow(before, second)
+	}
+	date, err := time.Parse(time.DateOnly, m.From.Date.Text)
+	return instant(date, second), err == nil
+}
+
+// stampIn finds the moment at which a statement of a batch was, in its at or as that of
+// its beginning.
+func stampIn(s *syntax.Statement) (m syntax.Moment, ok bool) {
+	row, known := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text)
+	if !known {
+		return m, false
+	}
+	if len(row.Slots) > 0 && row.Slots[0].Kind == vocabulary.Moment && len(s.Terms) > 0 {
+		m, ok = s.Terms[0].(syntax.Moment)
+		return m, ok && m.To == nil
+	}
+	for _, c := range s.Clauses {
+		if at, takes := row.Clause(c.Word.Text); takes && len(at.Slots) > 0 && at.Slots[0].Kind == vocabulary.Moment && len(c.Terms) > 0 {
+			m, ok = c.Terms[0].(syntax.Moment)
+			return m, ok && m.To == nil
+		}
+	}
+	return m, false
+}

@@ -1,0 +1,31 @@
+package read
+
+import (
+	"regexp"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// unitLikely is the unit of a dimension that is likely meant in a file: one written in °F
+// and lb has its missing ones in those.
+func unitLikely(d quantity.Dimension, f *source.File) string {
+	if unit := britishUnit[d]; unit != "" && !unitWritten[d].metric.Match(f.Bytes()) && unitWritten[d].british.Match(f.Bytes()) {
+		return unit
+	}
+	return strings.TrimPrefix(sample(d, ""), " ")
+}
+
+var britishUnit = map[quantity.Dimension]string{quantity.Temperature: "°F", quantity.TemperatureDifference: "°F",
+	quantity.Mass: "lb", quantity.Volume: "gal-us", quantity.Area: "ft2", quantity.Flow: "cfm"}
+
+// unitWritten tells by the figures of a file in which units it writes a dimension:
+// temperatures by its own, the others by any of size or weight.
+var unitWritten = func() map[quantity.Dimension]struct{ metric, british *regexp.Regexp } {
+	type of = struct{ metric, british *regexp.Regexp }
+	heat := of{regexp.MustCompile(`\d ?°?C\b`), regexp.MustCompile(`\d ?°?F\b`)}
+	size := of{regexp.MustCompile(`\d ?(kg|t|l|m2|m3|m3/h)\b`), regexp.MustCompile(`\d ?(lb|oz|ft2|ft3|gal-us|gal-imp|cfm)\b`)}
+	return map[quantity.Dimension]of{quantity.Temperature: heat, quantity.TemperatureDifference: heat,
+		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size}
+}()

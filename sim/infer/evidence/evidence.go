@@ -1,0 +1,225 @@
+// Package evidence holds a batch's record beside what a forecast expects of it.
+//
+// # How it works
+//
+// A Trial is a batch with its process. The record fixes when steps ended, when the
+// piece was turned and what was changed; that is the course (course.go) to which a
+// forecast of the trial keeps. What a process leaves open - the lot, the house, the
+// weather - and how far the thermometer is off are its axes. Each axis is measured in
+// standard deviations of what is usual, so that the usual batch is the zero vector and
+// every axis weighs the same.
+//
+// Each reading is an Item (item.go): what was read, how exact such a reading is, and
+// what a forecast gives for it. Their difference over the exactness is its residual.
+// A residual counts by Student's distribution of four degrees of freedom, which
+// takes small ones as the normal one does but never bends everything to one slip of
+// the pen [lange-1989].
+//
+// Look (glance.go) tells from a dozen forecasts which readings are far off.
+//
+// Fit (fit.go) finds the axes that fit best what was read and what is usual, by
+// Gauss and Newton's method on finite differences, with the matrix of their errors.
+package evidence
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"time"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
+)
+
+// Trial is a batch beside its process, up to a time.
+type Trial struct {
+	Batch   *model.Batch
+	Process *model.Process // with the moisture that the batch's own sample has
+	Axes    []Axis
+	Items   []Item
+	Now     float64 // s from the first soak; 0 where the batch is over
+
+	course forecast.Course
+	whole  bool // some item is of the end of a step, so that a brief forecast would not do
+	ctx    context.Context
+	pool   *work.Pool
+}
+
+// Bound ends the forecasts of the trial with a context, and has them spend from a pool,
+// which may be nil.
+func (t *Trial) Bound(ctx context.Context, pool *work.Pool) { t.ctx, t.pool = ctx, pool }
+
+// Meter is that of one forecast of the trial.
+func (t *Trial) Meter() *work.Meter { return work.NewMeter(t.ctx, t.pool) }
+
+// Axis is something that the record can tell of.
+type Axis struct {
+	ensemble.Unknown
+	Thermometer bool    // its offset, which moves no forecast but what is read
+	middle, sd  float64 // K, of the offset before anything is read
+}
+
+// Errors of a batch that cannot be held beside a forecast.
+var (
+	ErrNoProcess = errors.New("the batch names no process that can be forecast")
+	ErrNotBegun  = errors.New("the batch does not say when it began")
+)
+
+// offsetSpread is how far the thermometer of a house is usually off, K (common
+// practice: a dial or a cheap probe, unchecked).
+const offsetSpread = 0.8
+
+// New makes the trial of a batch with what was read until a time; the zero time means
+// that the batch is over, and all of it counts.
+func New(b *model.Batch, until time.Time) (*Trial, error) {
+	switch {
+	case b.Process == nil:
+		return nil, ErrNoProcess
+	case b.Began.IsZero():
+		return nil, ErrNotBegun
+	}
+	t := &Trial{Batch: b, Process: withSample(b), ctx: context.Background()}
+	if !until.IsZero() {
+		t.Now = until.Sub(b.Began.Time).Seconds()
+		if t.Now < 0 {
+			return nil, fmt.Errorf("%s lies before the batch began, %s", until.Format(stampLayout), b.Began.Format(stampLayout))
+		}
+		t.Now = max(t.Now, atOnce)
+	}
+	for _, u := range ensemble.UnknownsOf(t.Process) {
+		t.Axes = append(t.Axes, Axis{Unknown: u})
+	}
+	t.Axes = append(t.Axes, thermometer(t.Process))
+	t.takeCourse()
+	t.takeItems()
+	return t, nil
+}
+
+// atOnce is as near to the first soak as a time is taken, s: 0 is a batch that is over.
+const atOnce = 1.0
+
+const stampLayout = "2006-01-02 15:04"
+
+func thermometer(p *model.Process) Axis {
+	a := Axis{Thermometer: true, sd: offsetSpread, Unknown: ensemble.Unknown{Name: "how far the thermometer is off",
+		Learn: "hold it in crushed ice that melts: it must show 0 °C"}}
+	if l := p.Learnt(); l != nil && l.Thermometer != nil {
+		a.middle = l.Thermometer.Value.SI
+		if e := l.Thermometer.Error; e != nil {
+			a.sd = e.SI
+		}
+	}
+	a.Spread = fmt.Sprintf("normal, %.1f K, sd %.1f K", a.middle, a.sd)
+	return a
+}
+
+// Unlearnt gives the batch as if its house had learnt nothing yet.
+func Unlearnt(b *model.Batch) *model.Batch {
+	if b.Process == nil || b.Process.Learnt() == nil {
+		return b
+	}
+	house, p, plain := *b.Process.House, *b.Process, *b
+	house.Learnt = nil
+	p.House, plain.Process = &house, &p
+	return &plain
+}
+
+// Value is where the axis lies at z standard deviations of what is usual: of the
+// thermometer K, of a factor its value beside the model's.
+func (a Axis) Value(z float64) float64 {
+	if a.Thermometer {
+		return a.middle + a.sd*z
+	}
+	return a.At(distuv.UnitNormal.CDF(z))
+}
+
+// withSample gives the process with the moisture of the batch's own sample.
+func withSample(b *model.Batch) *model.Process {
+	s := b.Sample
+	if s == nil || b.Process.Grain == nil || !(s.Wet.SI > 0) {
+		return b.Process
+	}
+	w := 1 - s.Dry.SI/s.Wet.SI
+	moist, err := quantity.Make(quantity.Part{Number: fmt.Sprintf("%.2f", 100*w), Unit: "%"})
+	if err != nil {
+		return b.Process
+	}
+	p, g := *b.Process, *b.Process.Grain
+	g.Moisture = &model.Quantity{Quantity: moist, Place: s.Wet.Place}
+	p.Grain = &g
+	return &p
+}
+
+// Options are those of the forecast at a point of the axes.
+func (t *Trial) Options(z []float64) forecast.Options {
+	var o forecast.Options
+	for i, a := range t.Axes {
+		if !a.Thermometer {
+			a.Set(&o, distuv.UnitNormal.CDF(z[i]))
+		}
+	}
+	return o
+}
+
+// Run forecasts the trial at a point of its axes: the whole of it, or as far as there
+// are readings.
+func (t *Trial) Run(z []float64, brief bool) (*forecast.Forecast, error) {
+	return t.metered(z, brief, t.Meter())
+}
+
+func (t *Trial) metered(z []float64, brief bool, m *work.Meter) (*forecast.Forecast, error) {
+	o, c := t.Options(z), t.course
+	o.Meter = m
+	c.Brief = brief && !t.whole
+	o.Course = &c
+	return forecast.Run(t.Process, o)
+}
+
+// Seen tells whether a forecast came as far as the last look, which is that of now.
+func (t *Trial) Seen(f *forecast.Forecast) bool { return len(f.Seen) == len(t.course.Looks) }
+
+// Offset is that of the thermometer at a point of the axes, K.
+func (t *Trial) Offset(z []float64) float64 {
+	for i, a := range t.Axes {
+		if a.Thermometer {
+			return a.Value(z[i])
+		}
+	}
+	return 0
+}
+
+// Residuals are those of all items for a forecast made at z.
+func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
+	out := make([]float64, len(t.Items))
+	for i := range t.Items {
+		out[i] = t.Items[i].Residual(t.Items[i].Expect(f, t.Offset(z)))
+	}
+	return out
+}
+
+// Freedom is that of Student's distribution by which residuals count.
+const Freedom = 4.0
+
+// Cost is minus the logarithm of how likely the residuals are, but for a constant.
+func Cost(residuals []float64) float64 {
+	sum := 0.0
+	for _, r := range residuals {
+		sum += (Freedom + 1) / 2 * math.Log1p(r*r/Freedom)
+	}
+	return sum
+}
+
+// Prior is the same for a point of the axes.
+func Prior(z []float64) float64 {
+	sum := 0.0
+	for _, v := range z {
+		sum += v * v / 2
+	}
+	return sum
+}

@@ -1,0 +1,44 @@
+package invent_test
+
+import (
+	"context"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/learn"
+)
+
+// The three records of the examples teach what their loft really is.
+func TestTheLoftOfTheExamplesIsLearnt(t *testing.T) {
+	folder := filepath.Join("..", "..", "..", "..", "examples", "batches")
+	root, err := read.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	var batches []*model.Batch
+	for _, name := range []string{"26-03.malt", "26-04.malt", "26-05.malt"} {
+		text, err := os.ReadFile(filepath.Join(folder, name))
+		require.NoError(t, err)
+		h, _ := read.Load(name, text, ".", root)
+		batches = append(batches, h.Batches...)
+	}
+	r, err := learn.Of(context.Background(), batches, learn.Options{})
+	require.NoError(t, err)
+	truth := map[ensemble.Factor]float64{ensemble.Growth: invent.Loft.Growth, ensemble.Respiration: invent.Loft.Respiration,
+		ensemble.Uptake: invent.Loft.Uptake, ensemble.Drying: invent.Loft.Drying, learn.Thermometer: invent.LoftOffset}
+	require.Len(t, r.Factors, len(truth))
+	for _, f := range r.Factors {
+		t.Logf("%-12s %.3f ± %.3f of %.2f", f.Which, f.Value, f.Error, truth[f.Which])
+		assert.Less(t, math.Abs(f.Value-truth[f.Which]), 2.5*f.Error, f.Which)
+		assert.True(t, f.Known(), f.Which)
+		assert.Equal(t, 3, f.Batches, f.Which)
+	}
+}

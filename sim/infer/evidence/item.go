@@ -1,0 +1,239 @@
+package evidence
+
+import (
+	"math"
+
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
+)
+
+// Item is one reading beside what a forecast gives for it. Values are in SI, but
+// temperatures in °C; a rub is told by the modification at which it is felt.
+type Item struct {
+	Reading  *model.Reading
+	Observed float64
+	Error    float64 // standard deviation of such a reading, model and all
+
+	look   int             // which of the looks shows it; -1 where it has no time, and its step tells
+	at     *model.StepName // the step at whose end it was made, where that tells more than its time
+	scale  float64         // of the batch's weight to what was on the scale: the bag
+	lower  float64         // of a rub: the modification from which on it feels so
+	higher float64         // and that to which
+	value  func(s *forecast.Sight) float64
+}
+
+// How exact a reading is, model and all. Counts have their own chance besides.
+const (
+	drippingError = 0.012 // of a drained weight: what hangs on the corns (common practice)
+	dryError      = 0.008 // of a weight behind the steep
+	cleanError    = 0.015 // of malt without rootlets: some grain goes with them
+	bagError      = 0.02  // of a bag of 100 g
+	chitError     = 0.04  // of a share of corns
+	lengthError   = 0.05  // of a mean length, as a share of the corn
+	cornSpread    = 0.25  // of one corn's length from the mean
+	rubError      = 0.04  // of a modification
+	fallback      = 100   // corns looked at, where it is not said
+)
+
+// placeError is the same of a thermometer in a place, K (common practice).
+var placeError = map[string]float64{"water": 0.7, "air": 1.5, "room": 1.5, "bed": 1, "air-on": 2, "air-off": 2.5, "malt": 2.5, "oven": 5}
+
+// takeItems lists what was read, with the looks that show it.
+func (t *Trial) takeItems() {
+	for i := range t.Batch.Readings {
+		x := &t.Batch.Readings[i]
+		if !x.At.IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
+			break
+		}
+		if x.At.IsZero() && x.After == nil {
+			continue
+		}
+		item, ok := t.item(x)
+		if !ok {
+			continue
+		}
+		if item.look = -1; x.At.IsZero() || item.at != nil {
+			t.whole = true
+		} else {
+			item.look = len(t.course.Looks)
+			t.course.Looks = append(t.course.Looks, t.since(x.At))
+		}
+		t.Items = append(t.Items, item)
+	}
+	if t.Now > 0 {
+		t.course.Looks = append(t.course.Looks, t.Now)
+	}
+}
+
+// item makes the item of a reading that a forecast has something for.
+func (t *Trial) item(x *model.Reading) (Item, bool) {
+	item := Item{Reading: x, scale: 1}
+	switch {
+	case x.Weight != nil:
+		return t.weighed(item)
+	case x.Counted.Text == "chit" && len(x.Corns) > 0:
+		n := corns(x.Of)
+		share := x.Corns[0].SI / n
+		p := min(max(share, 0.02), 0.98)
+		item.Observed, item.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
+		item.value = func(s *forecast.Sight) float64 { return s.Chit }
+	case x.Counted.Text == "acrospire" && len(x.Corns) == len(lengths):
+		length, n := MeanLength(x.Corns)
+		item.Observed, item.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
+		item.value = classLength
+	case x.Rub.Text != "":
+		item.Error = rubError
+		item.lower, item.higher = rubbed(x.Rub.Text)
+		item.Observed = (item.lower + item.higher) / 2
+		item.value = func(s *forecast.Sight) float64 { return s.Modification }
+	case x.Temperature != nil:
+		item.Observed, item.Error = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where]
+		item.value = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
+	default:
+		return item, false
+	}
+	return item, true
+}
+
+const zeroC = 273.15
+
+func (t *Trial) weighed(item Item) (Item, bool) {
+	x, b := item.Reading, t.Batch
+	item.value = func(s *forecast.Sight) float64 { return s.Weight }
+	item.Observed = x.Weight.SI
+	if b.Tare != nil && x.OfBag == (b.Bag != nil) {
+		item.Observed -= b.Tare.SI
+	}
+	relative := dryError
+	switch {
+	case x.OfBag && (b.Bag == nil || t.Process.Charge == nil || !(t.Process.Charge.SI > 0)):
+		return item, false
+	case x.OfBag:
+		item.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
+	case x.Clean:
+		relative = cleanError
+		item.at = &model.StepName{Kind: model.Word{Text: string(model.Deculm)}}
+	case x.After != nil && x.After.Kind.Text == string(model.Soak):
+		relative = drippingError
+	}
+	item.Error = relative * item.Observed
+	return item, item.Observed > 0
+}
+
+func corns(of *model.Quantity) float64 {
+	if of == nil || !(of.SI >= 1) {
+		return fallback
+	}
+	return of.SI
+}
+
+// lengths are the middles of the classes in which acrospires are counted, as a share
+// of the corn; what is longer than the corn is taken as a tenth longer.
+var lengths = [...]float64{0, 0.125, 0.375, 0.625, 0.875, 1.1}
+
+// MeanLength gives the mean length of the counted acrospires, and how many there are.
+func MeanLength(counts []model.Quantity) (length, n float64) {
+	for i, c := range counts {
+		n += c.SI
+		length += c.SI * lengths[i]
+	}
+	if n == 0 {
+		return 0, 1
+	}
+	return length / n, n
+}
+
+// classLength is the mean length that counting by classes would give.
+func classLength(s *forecast.Sight) float64 {
+	if !s.Growing {
+		return math.NaN()
+	}
+	sum := 0.0
+	for i, share := range s.Classes {
+		sum += share * lengths[i]
+	}
+	return sum
+}
+
+// rubbed is the modification between which a corn rubs out so.
+func rubbed(word string) (lower, higher float64) {
+	switch word {
+	case grain.Gummy.String():
+		return 0, grain.ModificationAt(grain.Gritty)
+	case grain.Gritty.String():
+		return grain.ModificationAt(grain.Gritty), grain.ModificationAt(grain.Chalky)
+	}
+	return grain.ModificationAt(grain.Chalky), 1
+}
+
+// Expect is what a forecast gives for the reading, of a thermometer that is so many
+// kelvin off; NaN where it has nothing for it.
+func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
+	s := m.Sight(f)
+	if s == nil {
+		return math.NaN()
+	}
+	v := m.scale * m.value(s)
+	if m.Reading.Temperature != nil {
+		v += offset
+	}
+	return v
+}
+
+// Sight is the state that a forecast sees at the time of the reading, nil where it does
+// not come so far.
+func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
+	switch {
+	case m.at != nil:
+		return atEnd(f, m.at)
+	case m.look < 0:
+		return atEnd(f, m.Reading.After)
+	case m.look < len(f.Seen):
+		return &f.Seen[m.look]
+	}
+	return nil
+}
+
+// Scale is the weight on the scale for one of the whole batch: that of the bag is less.
+func (m *Item) Scale() float64 { return m.scale }
+
+// atEnd is what is to be seen of the weight at the end of a step.
+func atEnd(f *forecast.Forecast, name *model.StepName) *forecast.Sight {
+	n := 0
+	for _, st := range f.Stages {
+		if len(st.Steps) > 0 && string(st.Kind) == name.Kind.Text {
+			return endOf(f, st, st.Steps[len(st.Steps)-1])
+		}
+		for _, s := range st.Steps {
+			if string(s.Kind) != name.Kind.Text {
+				continue
+			}
+			if n++; name.Number == 0 || n == name.Number {
+				return endOf(f, st, s)
+			}
+		}
+	}
+	return nil
+}
+
+func endOf(f *forecast.Forecast, st forecast.Stage, s forecast.Step) *forecast.Sight {
+	dry := s.WeightEnd * (1 - s.MoistureEnd)
+	return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
+}
+
+// unhad is the residual of a reading that a forecast has nothing for, such as the
+// air off the kiln while the grain still grows.
+// It costs more than any slip of the pen that is still believed.
+const unhad = 30.0
+
+// Residual is how far the reading is from what was expected, in its own errors.
+func (m *Item) Residual(expected float64) float64 {
+	switch {
+	case math.IsNaN(expected):
+		return unhad
+	case m.Reading.Rub.Text != "":
+		return (min(max(expected, m.lower), m.higher) - expected) / m.Error
+	}
+	return (m.Observed - expected) / m.Error
+}

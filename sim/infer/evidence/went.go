@@ -1,0 +1,61 @@
+package evidence
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
+)
+
+// AsItWent forecasts a batch that is over as it most likely went by its record. It is
+// nil where the record cannot be held beside a forecast or says nothing. The error is
+// work.ErrPool, where that costs more than one record may, or than the pool has left.
+func AsItWent(ctx context.Context, b *model.Batch, pool *work.Pool) (*forecast.Forecast, error) {
+	t, err := New(b, time.Time{})
+	if err != nil || len(t.Items) == 0 {
+		return nil, nil
+	}
+	part := pool.Part(fitPool)
+	defer pool.Settled(part, fitPool)
+	t.Bound(ctx, part)
+	f, err := t.asItWent(ctx)
+	if errors.Is(err, work.ErrPool) {
+		return nil, err
+	}
+	return f, nil
+}
+
+func (t *Trial) asItWent(ctx context.Context) (*forecast.Forecast, error) {
+	if err := t.Affordable(); err != nil {
+		return nil, err
+	}
+	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
+	if err != nil {
+		return nil, err
+	}
+	f, err := t.Run(e.Z, false)
+	if err != nil || f.BrokenOff() {
+		return nil, err
+	}
+	return f, nil
+}
+
+// Affordable makes one forecast of the trial, as short as will do, before many are made.
+// It gives work.ErrPool where that one costs more than each of them may in the mean.
+func (t *Trial) Affordable() error {
+	m := t.Meter()
+	if _, err := t.metered(make([]float64, len(t.Axes)), true, m); err != nil {
+		return err
+	}
+	if m.Spent() > work.Shared {
+		return work.ErrPool
+	}
+	return nil
+}
+
+// fitPool is what the forecasts of one fit may cost: a hundred usual ones take five
+// million.
+const fitPool = 60 * work.Shared

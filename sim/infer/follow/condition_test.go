@@ -1,0 +1,238 @@
+package follow
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/source/golden"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
+	"maltwright/sim/infer/evidence/invent"
+)
+
+// house loads the process of the loft.
+func house(t testing.TB) *model.Process {
+	t.Helper()
+	return load(t, `use "pale.malt"`+"\n"+`batch "x" of "Loft pale" { began 2026-03-06 07:00 }`).Process
+}
+
+func load(t testing.TB, text string) *model.Batch {
+	t.Helper()
+	root, err := read.OpenRoot(filepath.Join("..", "..", "..", "examples"))
+	require.NoError(t, err)
+	defer root.Close()
+	h, found := read.Load("x.malt", []byte(text), ".", root)
+	require.Empty(t, found, text)
+	require.Len(t, h.Batches, 1)
+	return h.Batches[0]
+}
+
+var began = time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
+
+// invented is a batch whose truth is drawn from what is usual.
+func invented(t testing.TB, p *model.Process, seed uint64) *invent.Batch {
+	t.Helper()
+	r := rand.New(rand.NewPCG(seed, 7))
+	tr, err := evidence.New(&model.Batch{Process: p, Began: model.Instant{Time: began}}, time.Time{})
+	require.NoError(t, err)
+	z := make([]float64, len(tr.Axes))
+	for i := range z {
+		z[i] = min(max(r.NormFloat64(), -2.5), 2.5)
+	}
+	truth := invent.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}
+	b, err := invent.Of(p, "x", began, truth, seed)
+	require.NoError(t, err)
+	return b
+}
+
+// upTo is the batch as its record stood at a time.
+func upTo(t testing.TB, b *invent.Batch, at float64) *model.Batch {
+	t.Helper()
+	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l invent.Line) bool { return l.At > at })
+	return load(t, "use \"pale.malt\"\n"+invent.Record("x", "Loft pale", began, 0, lines))
+}
+
+// reaches is when the truth, or a member, first comes to the end of what is asked: the
+// growing, or the gate to the cure.
+func reaches(f *forecast.Forecast, kind model.StageKind) float64 {
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if st.Kind == kind && (kind == model.Germinate || s.Kind == model.Cure) {
+				if kind == model.Germinate {
+					return s.End
+				}
+				return s.Start
+			}
+		}
+	}
+	return math.NaN()
+}
+
+// weight is what the batch weighs at the end of a stage.
+func weight(f *forecast.Forecast, kind model.StageKind) float64 {
+	for _, st := range f.Stages {
+		if st.Kind == kind {
+			return st.Steps[len(st.Steps)-1].WeightEnd
+		}
+	}
+	return math.NaN()
+}
+
+// followed conditions a batch of which so much is written, as far as one stage.
+func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, members int) *Sure {
+	t.Helper()
+	batch := upTo(t, b, at)
+	short := *batch.Process
+	short.Stages = short.Stages[:1+slices.IndexFunc(short.Stages, func(s *model.Stage) bool { return s.Kind == last })]
+	batch.Process = &short
+	trial, err := evidence.New(batch, began.Add(time.Duration(at)*time.Second))
+	require.NoError(t, err)
+	s, err := Condition(context.Background(), trial, Options{Members: members})
+	require.NoError(t, err)
+	return s
+}
+
+// ends are those of what is asked, over the members: when they first reach it, as in
+// reaches, and what they weigh at the end of the stage, as in weight.
+func (s *Sure) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
+	var at, kg []float64
+	for i := range s.Ensemble.Members {
+		first, last, before := math.NaN(), math.NaN(), 0.0
+		for _, x := range s.Ensemble.Ends(i) {
+			if x.Stage == kind {
+				last = x.Weight
+			}
+			switch {
+			case x.Stage != kind || !math.IsNaN(first):
+			case kind == model.Germinate:
+				first = x.End
+			case x.Label == string(model.Cure):
+				first = before
+			}
+			before = x.End
+		}
+		at, kg = append(at, first), append(kg, last)
+	}
+	return ensemble.SpreadOf(at), ensemble.SpreadOf(kg)
+}
+
+// A batch whose lot, house and weather are drawn from what is usual must come out
+// inside its 80 % interval in 70 to 90 of 100 cases, wherever it stands when it is asked.
+// Of the few that are asked every time the share may stray by three standard errors.
+func TestTheIntervalCoversTheTruth(t *testing.T) {
+	if golden.Raced {
+		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
+	}
+	batches, stray := 36, 3*math.Sqrt(0.8*0.2/36)
+	if golden.Long() {
+		batches, stray = 300, 0.1
+	}
+	const members = 60
+	p := house(t)
+	inside, heavy, least := 0, 0, math.Inf(1)
+	for seed := range uint64(batches) {
+		b := invented(t, p, seed+1)
+		grown, cured := reaches(b.Forecast, model.Germinate), reaches(b.Forecast, model.KilnStage)
+		kind, end := model.Germinate, grown
+		var at float64
+		switch seed % 3 {
+		case 0:
+			at = 24 * 3600
+		case 1:
+			at = 0.75 * grown
+		case 2:
+			at, kind, end = cured-5*3600, model.KilnStage, cured
+		}
+		s := followed(t, b, at, kind, members)
+		least = min(least, s.Effective)
+		x, w := s.ends(kind)
+		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
+			inside++
+		}
+		if w.P10 <= weight(b.Forecast, kind) && weight(b.Forecast, kind) <= w.P90 {
+			heavy++
+		}
+	}
+	t.Logf("of %d batches %d end their step inside the interval, and %d have their weight then in it; at least %.1f members were effective", batches, inside, heavy, least)
+	assert.InDelta(t, 0.8, float64(inside)/float64(batches), stray)
+	assert.InDelta(t, 0.8, float64(heavy)/float64(batches), stray)
+}
+
+// Each reading more must tell more: over many batches the middle of what is left comes
+// nearer to the truth.
+func TestTheErrorFallsWithEachReading(t *testing.T) {
+	if golden.Raced {
+		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
+	}
+	batches, shares := 8, []float64{0.001, 0.9}
+	if golden.Long() {
+		batches, shares = 24, []float64{0.001, 0.25, 0.7, 0.9}
+	}
+	const members = 50
+	p := house(t)
+	var errors []float64
+	for _, share := range shares {
+		sum := 0.0
+		for seed := range uint64(batches) {
+			b := invented(t, p, 1000+seed)
+			end := reaches(b.Forecast, model.Germinate)
+			x, _ := followed(t, b, share*end, model.Germinate, members).ends(model.Germinate)
+			sum += math.Abs(x.P50-end) / 3600
+		}
+		errors = append(errors, sum/float64(batches))
+	}
+	t.Logf("mean error of the end of the growing, h, at %v of the way to it: %.2f", shares, errors)
+	for i := 1; i < len(errors); i++ {
+		assert.Less(t, errors[i], errors[i-1], "at %.0f %% of the way", 100*shares[i])
+	}
+	assert.Less(t, errors[len(errors)-1], errors[0]/2)
+}
+
+// However few of what is usual agree, the members that are left must not be a handful.
+func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
+	b := invented(t, house(t), 42)
+	s := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
+	assert.Greater(t, s.Redrawn, 0)
+	assert.GreaterOrEqual(t, s.Effective, 20.0)
+	again := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
+	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
+	fresh := followed(t, b, 60, model.Germinate, 100)
+	assert.Zero(t, fresh.Redrawn)
+	assert.Greater(t, fresh.Effective, 50.0)
+}
+
+func TestTooFewMembersAreRefused(t *testing.T) {
+	trial, err := evidence.New(&model.Batch{Process: house(t), Began: model.Instant{Time: began}}, began)
+	require.NoError(t, err)
+	for _, n := range []int{-1, 19, 20_001} {
+		_, err := Condition(context.Background(), trial, Options{Members: n})
+		assert.Error(t, err, n)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = Condition(ctx, trial, Options{})
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+func BenchmarkFollow(b *testing.B) {
+	x := invented(b, house(b), 42)
+	at := 0.9 * reaches(x.Forecast, model.Germinate)
+	batch := upTo(b, x, at)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Of(context.Background(), batch, began.Add(time.Duration(at)*time.Second), Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

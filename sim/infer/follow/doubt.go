@@ -1,0 +1,246 @@
+package follow
+
+import (
+	"math"
+
+	"maltwright/lang/model"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
+)
+
+// Judged is a reading beside what is expected of it, in SI and °C.
+type Judged struct {
+	Item     *evidence.Item
+	Expected ensemble.Spread // over the members, before the reading's own error
+	Off      float64         // how far the reading is from the middle, in its own errors and those of the members
+}
+
+// DoubtKind says what is wrong with a reading.
+type DoubtKind string
+
+// The doubts.
+const (
+	BelowDry    DoubtKind = "below-dry"    // lighter than the dry matter in it: Value is the moisture it would have
+	GainedWater DoubtKind = "gained"       // heavier than before, although it only dries: Other is the reading before
+	ChargesDry  DoubtKind = "charges-dry"  // as dry as asked only by the dry matter of the charge: Value is the moisture it has
+	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it
+	Unit        DoubtKind = "unit"         // right in another unit: Detail names it
+	Nought      DoubtKind = "nought"       // right with the point elsewhere
+	NotYet      DoubtKind = "not-yet"      // the step that is said to have ended waits for drier malt: Value is the moisture it had
+	GoesBack    DoubtKind = "goes-back"    // fewer or shorter than counted before: Other is that reading
+	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
+	Disagrees   DoubtKind = "disagrees"    // no slip explains it
+	far                   = 3.0            // errors from which on a reading is in doubt
+	near                  = 2.0            // errors within which a slip explains it
+	dryPoints             = 0.007          // of moisture, within which a weight is that which was wanted
+	wetPoints             = 0.012          // above what was asked, from where on the malt is too moist
+)
+
+// Doubt is a reading that cannot be right, or that nothing explains.
+type Doubt struct {
+	Kind   DoubtKind
+	Item   int // of the judged
+	Other  int // the reading it goes against; -1 for none
+	Value  float64
+	Wanted float64 // of NotYet: the moisture that the step waits for
+	Detail string
+}
+
+// tenToNinety is how many standard deviations lie between the 10 and the 90 % point of
+// a normal distribution.
+const tenToNinety = 2.5631
+
+// judge holds every reading beside the members.
+func (f *Following) judge() []Judged {
+	out := make([]Judged, len(f.Trial.Items))
+	for i := range f.Trial.Items {
+		item := &f.Trial.Items[i]
+		j := Judged{Item: item, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
+		switch mid := j.Expected.P50; {
+		case j.Expected.Share < 0.5:
+			j.Off = math.NaN()
+		default:
+			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / item.Error
+			j.Off = item.Residual(mid) / math.Hypot(1, spread)
+		}
+		out[i] = j
+	}
+	return out
+}
+
+// doubts finds the readings that cannot be right.
+func (f *Following) doubts() []Doubt {
+	var out []Doubt
+	for i := range f.Judged {
+		for _, find := range finders {
+			if d, ok := find(f, i); ok {
+				out = append(out, d)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// finders seek what is wrong with a reading, the surest first.
+var finders = []func(*Following, int) (Doubt, bool){
+	(*Following).outOfPlace, (*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
+	(*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
+}
+
+// sight is what the centre sees at the time of a reading.
+func (f *Following) sight(i int) *forecast.Sight { return f.Judged[i].Item.Sight(f.Centre) }
+
+func (f *Following) inDoubt(i int) bool { return math.Abs(f.Judged[i].Off) > far }
+
+// fits tells whether the reading would agree if it had another value.
+func (f *Following) fits(i int, value float64) bool {
+	j := f.Judged[i]
+	spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety
+	own := j.Item.Error
+	if j.Item.Reading.Weight != nil {
+		own *= value / j.Item.Observed // a weight is as exact as it is heavy
+	}
+	return math.Abs(value-j.Expected.P50) <= near*math.Hypot(own, spread)
+}
+
+func (f *Following) belowDry(i int) (Doubt, bool) {
+	item, s := f.Judged[i].Item, f.sight(i)
+	if item.Reading.Weight == nil || s == nil || !(s.Dry > 0) {
+		return Doubt{}, false
+	}
+	dry := s.Dry * item.Scale()
+	return Doubt{Kind: BelowDry, Item: i, Other: -1, Value: 1 - dry/item.Observed}, item.Observed < dry*(1-drySlack)
+}
+
+// drySlack is how much lighter than its dry matter a weight may be and still be the
+// scale's doing: malt has never less than some water in it.
+const drySlack = 0.005
+
+// outOfPlace finds what cannot be read at its time, such as the air off a kiln while the
+// grain is steeped. Water and air can be measured whenever somebody is there.
+func (f *Following) outOfPlace(i int) (Doubt, bool) {
+	t := f.Judged[i].Item.Reading.Temperature
+	anywhere := t != nil && (t.Where == "water" || t.Where == "air" || t.Where == "room")
+	return Doubt{Kind: OutOfPlace, Item: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
+}
+
+func (f *Following) noTare(i int) (Doubt, bool) {
+	x, b := f.Judged[i].Item.Reading, f.Trial.Batch
+	if !f.inDoubt(i) || x.Weight == nil || b.Tare == nil {
+		return Doubt{}, false
+	}
+	return Doubt{Kind: NoTare, Item: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Item.Observed+b.Tare.SI)
+}
+
+const kilogramsInPound = 0.45359237
+
+func (f *Following) unit(i int) (Doubt, bool) {
+	item := f.Judged[i].Item
+	if !f.inDoubt(i) {
+		return Doubt{}, false
+	}
+	switch x := item.Reading; {
+	case x.Weight != nil && f.fits(i, item.Observed*kilogramsInPound):
+		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "lb"}, true
+	case x.Weight != nil && f.fits(i, item.Observed/kilogramsInPound):
+		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "kg"}, true
+	case x.Temperature != nil && f.fits(i, (item.Observed-32)*5/9):
+		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°F"}, true
+	case x.Temperature != nil && f.fits(i, item.Observed*9/5+32):
+		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°C"}, true
+	}
+	return Doubt{}, false
+}
+
+func (f *Following) nought(i int) (Doubt, bool) {
+	item := f.Judged[i].Item
+	if !f.inDoubt(i) || item.Reading.Weight == nil && item.Reading.Temperature == nil {
+		return Doubt{}, false
+	}
+	return Doubt{Kind: Nought, Item: i, Other: -1}, f.fits(i, item.Observed*10) || f.fits(i, item.Observed/10)
+}
+
+// gained finds a weight above the one before, where the grain only dries.
+func (f *Following) gained(i int) (Doubt, bool) {
+	item, s := f.Judged[i].Item, f.sight(i)
+	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) {
+		return Doubt{}, false
+	}
+	for k := i - 1; k >= 0; k-- {
+		before := f.Judged[k].Item
+		if before.Reading.Weight == nil || before.Reading.OfBag != item.Reading.OfBag {
+			continue
+		}
+		if t := f.sight(k); t == nil || !dries(t.Stage) {
+			break
+		}
+		return Doubt{Kind: GainedWater, Item: i, Other: k}, item.Observed > before.Observed*(1+2*drySlack) && (f.inDoubt(i) || f.worse(i, k))
+	}
+	return Doubt{}, false
+}
+
+// worse tells whether the first of two readings is farther off.
+func (f *Following) worse(i, k int) bool {
+	return !(math.Abs(f.Judged[i].Off) < math.Abs(f.Judged[k].Off))
+}
+
+func dries(k model.StageKind) bool { return k == model.Wither || k == model.KilnStage }
+
+// chargesDry finds a weight at which the malt is as dry as its step asks only if none
+// of the charge's dry matter were gone.
+func (f *Following) chargesDry(i int) (Doubt, bool) {
+	x, s := f.Judged[i].Item.Reading, f.sight(i)
+	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !dries(s.Stage) {
+		return Doubt{}, false
+	}
+	wanted, ok := f.Trial.Asked(x.After)
+	if !ok {
+		return Doubt{}, false
+	}
+	whole := s.Dry / (1 - s.Lost)
+	weight := f.Judged[i].Item.Observed
+	by, has := 1-whole/weight, 1-s.Dry/weight
+	return Doubt{Kind: ChargesDry, Item: i, Other: -1, Value: has}, math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints
+}
+
+// notYet finds a weight behind a step that waits for dryness, by which the malt was
+// still much too moist.
+func (f *Following) notYet(i int) (Doubt, bool) {
+	x, s := f.Judged[i].Item.Reading, f.sight(i)
+	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
+		return Doubt{}, false
+	}
+	wanted, ok := f.Trial.Asked(x.After)
+	has := 1 - s.Dry/f.Judged[i].Item.Observed
+	return Doubt{Kind: NotYet, Item: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
+}
+
+// driedBy are the steps behind which malt is drier than before.
+var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}
+
+// muchTooWet is by how much malt may be moister than was waited for without a word, of
+// the whole weight: the error of a scale and of what was lost.
+const muchTooWet = 0.025
+
+// goesBack finds a count below an earlier one by more than chance.
+func (f *Following) goesBack(i int) (Doubt, bool) {
+	item := f.Judged[i].Item
+	if item.Reading.Counted.Text == "" {
+		return Doubt{}, false
+	}
+	for k := i - 1; k >= 0; k-- {
+		before := f.Judged[k].Item
+		if before.Reading.Counted.Text != item.Reading.Counted.Text {
+			continue
+		}
+		gap := (before.Observed - item.Observed) / math.Hypot(before.Error, item.Error)
+		return Doubt{Kind: GoesBack, Item: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
+	}
+	return Doubt{}, false
+}
+
+func (f *Following) disagrees(i int) (Doubt, bool) {
+	return Doubt{Kind: Disagrees, Item: i, Other: -1}, f.inDoubt(i)
+}

@@ -1,0 +1,66 @@
+package follow
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+)
+
+// LateKind says what is late.
+type LateKind string
+
+// What can be late.
+const (
+	LateStep  LateKind = "step"  // what the step waits for has most likely come about
+	LateGuard LateKind = "guard" // the latest time of its allow is over
+	LateTurn  LateKind = "turn"  // by the last turn that is written down
+)
+
+// Late is something that should have been done by now.
+type Late struct {
+	Kind  LateKind
+	Stage model.StageKind
+	Place source.Place
+	Since float64 // s from the first soak
+	Text  string  // the condition, as written
+}
+
+// turnGrace is how late a turn may be untold, s.
+const turnGrace = 3600.0
+
+// late lists what should have been done by now.
+func (f *Following) late() []Late {
+	var out []Late
+	for _, w := range f.Waits {
+		if w.Open && w.Left.P50 < -justNow {
+			out = append(out, Late{LateStep, w.Stage, w.Place, f.Now + w.Left.P50, w.Text})
+		}
+	}
+	at := f.Stand.Sight.Stage
+	st := f.Trial.Process.Stage(at)
+	if st == nil {
+		return out
+	}
+	began := f.stageBegan(at)
+	if st.Allow != nil && st.Allow.Latest != nil && f.Now > began+st.Allow.Latest.SI {
+		out = append(out, Late{LateGuard, at, st.Allow.Place, began + st.Allow.Latest.SI, st.Allow.Place.Text()})
+	}
+	if st.Turn != nil && at != model.KilnStage && len(f.Centre.Turned) > 0 {
+		last := began
+		for _, t := range f.Centre.Turned {
+			last = max(last, t)
+		}
+		if due := last + st.Turn.SI; f.Now > due+turnGrace {
+			out = append(out, Late{LateTurn, at, st.Turn.Place, due, st.Turn.Place.Text()})
+		}
+	}
+	return out
+}
+
+func (f *Following) stageBegan(kind model.StageKind) float64 {
+	for _, st := range f.Centre.Stages {
+		if st.Kind == kind && len(st.Steps) > 0 {
+			return st.Steps[0].Start
+		}
+	}
+	return f.Now
+}

@@ -1,0 +1,89 @@
+package follow
+
+import (
+	"math"
+
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
+)
+
+// Member is what is kept of one forecast of a batch: thousands are weighed, and most
+// are never asked for more than that.
+type Member struct {
+	ensemble.Member
+	expected []float64 // of each item
+	now      *now      // nil where it did not come so far
+	waits    []awaited
+}
+
+// now is what a member sees now.
+type now struct{ moisture, weight, lost, chit, acrospire, modification, bed, airOff, malt float64 }
+
+// awaited is a condition and when it came about, s from the first soak.
+type awaited struct {
+	gate *gate
+	at   float64
+}
+
+// gate is a condition, the same for all members that wait for it.
+type gate struct {
+	stage model.StageKind
+	place source.Place
+	text  string
+	hold  bool
+}
+
+// keep takes from a forecast what the answer is made of, and how likely the readings
+// are by it.
+func (d *drawing) keep(f *forecast.Forecast, z []float64) (Member, float64) {
+	m := Member{Member: d.all.Reduce(f), expected: make([]float64, len(d.t.Items))}
+	for i := range d.t.Items {
+		m.expected[i] = d.t.Items[i].Expect(f, d.t.Offset(z))
+	}
+	if d.t.Seen(f) && len(f.Seen) > 0 {
+		s := f.Seen[len(f.Seen)-1]
+		m.now = &now{s.Moisture, s.Weight, s.Lost, s.Chit, s.Acrospire, s.Modification, s.Bed, s.AirOff, s.Malt}
+	}
+	for _, g := range f.Gates {
+		if g.Ended >= d.t.Now-1 {
+			m.waits = append(m.waits, awaited{d.gateOf(g), reached(g)})
+		}
+	}
+	return m, -evidence.Cost(d.t.Residuals(f, z))
+}
+
+// gateOf gives the condition of which a gate of a forecast tells.
+func (d *drawing) gateOf(g forecast.Gate) *gate {
+	d.lock.Lock()
+	defer d.lock.Unlock()
+	k := gate{g.Stage, g.Place, g.Text, g.Hold}
+	if d.gates == nil {
+		d.gates = map[gate]*gate{}
+	}
+	if d.gates[k] == nil {
+		d.gates[k] = &k
+	}
+	return d.gates[k]
+}
+
+// spread is that of a value of the members, each of which counts the same.
+func (s *Sure) spread(of func(*Member) float64) ensemble.Spread {
+	list := make([]float64, len(s.members))
+	for i := range s.members {
+		list[i] = of(&s.members[i])
+	}
+	return ensemble.SpreadOf(list)
+}
+
+// seen is the spread of what the members see now.
+func (s *Sure) seen(of func(*now) float64) ensemble.Spread {
+	return s.spread(func(m *Member) float64 {
+		if m.now == nil {
+			return math.NaN()
+		}
+		return of(m.now)
+	})
+}

@@ -1,0 +1,86 @@
+package learn
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/mat"
+
+	"maltwright/lang/model"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/infer/evidence"
+)
+
+func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
+	batches := invented(t, 2, 4, nil)
+	other, p := *batches[1].Process.Grain, *batches[1].Process
+	other.Name = "Near field 2026"
+	p.Grain = &other
+	batches[1].Process = &p
+	r, err := Of(context.Background(), batches, Options{})
+	require.NoError(t, err)
+	var lots []string
+	for _, f := range r.Factors {
+		if f.Which == ensemble.Uptake {
+			lots = append(lots, f.Grain.Name)
+			assert.Equal(t, 1, f.Batches)
+		}
+	}
+	assert.Equal(t, []string{"Far field 2026", "Near field 2026"}, lots)
+
+	a, err := trialOf(t.Context(), batches[0], nil)
+	require.NoError(t, err)
+	b, err := trialOf(t.Context(), batches[1], nil)
+	require.NoError(t, err)
+	f, err := fitted(context.Background(), []*evidence.Trial{a}, 0)
+	require.NoError(t, err)
+	z := f.point(b)
+	for i, axis := range b.Axes {
+		switch {
+		case axis.Thermometer, axis.Factor == ensemble.Growth:
+			assert.NotZero(t, z[i], axis.Name)
+		case axis.Factor == ensemble.Uptake, axis.Factor == "":
+			assert.Zero(t, z[i], axis.Name)
+		}
+	}
+}
+
+func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
+	b := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
+	require.NotNil(t, onlyKiln(b.Process))
+	p := *b.Process
+	kiln := *p.Stage(model.KilnStage)
+	p.Stages = append(slices.Clone(p.Stages), &kiln)
+	assert.Nil(t, onlyKiln(&p))
+	none := *b.Process
+	none.Stages = nil
+	assert.Nil(t, onlyKiln(&none))
+}
+
+func TestFiguresWhoseErrorsGoTogetherAreTold(t *testing.T) {
+	cov := mat.NewSymDense(4, []float64{
+		0.25, 0.43, 0.01, 0.02,
+		0.43, 1.00, 0.00, 0.00,
+		0.01, 0.00, 0.04, -0.09,
+		0.02, 0.00, -0.09, 0.25,
+	})
+	named := func(name string) evidence.Axis { return evidence.Axis{Unknown: ensemble.Unknown{Name: name}} }
+	b := &model.Batch{Name: "26-01"}
+	f := &fit{Estimate: evidence.Estimate{Cov: cov}, trials: []*evidence.Trial{{Batch: b}}, columns: []column{
+		{key: key{which: ensemble.Growth}, axis: named("growth")},
+		{axis: named("band")}, // 0.43/√0.25 = 0.86 with growth
+		{key: key{ensemble.Uptake, "Far field"}, axis: named("uptake")},
+		{key: key{ensemble.Drying, "tray"}, axis: named("drying")}, // -0.09/√0.01 = -0.9 with uptake
+	}}
+	list := f.alike()
+	require.Len(t, list, 2)
+	assert.Equal(t, []string{"growth", "band"}, []string{list[0].A, list[0].B})
+	assert.Equal(t, b, list[0].Of)
+	assert.InDelta(t, 0.86, list[0].Correlation, 1e-9)
+	assert.Equal(t, []string{"uptake (Far field)", "drying (tray)"}, []string{list[1].A, list[1].B})
+	assert.Nil(t, list[1].Of)
+	assert.InDelta(t, -0.9, list[1].Correlation, 1e-9)
+}

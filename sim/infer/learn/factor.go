@@ -1,0 +1,145 @@
+package learn
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"maltwright/lang/model"
+	"maltwright/sim/ensemble"
+)
+
+// Enough is the share of a factor's usual variance that the readings must have removed
+// for it to count as told. Below a half more of the value is usual than seen.
+const Enough = 0.5
+
+// Factor is one figure of the house.
+type Factor struct {
+	Which   ensemble.Factor // or Thermometer
+	Grain   *model.Grain    // of uptake: the lot
+	Kiln    *model.Kiln     // of drying
+	Value   float64         // beside the model's 1; of the thermometer K that it shows too much
+	Error   float64         // standard error, in the same unit
+	Usual   float64         // what it is taken to be before anything is read
+	Spread  float64         // standard deviation around that
+	Told    float64         // share of that variance which the readings removed, 0 to 1
+	Batches int             // that have a reading which it moves
+	Learn   string          // what to weigh, count or read to know it better
+}
+
+// Known tells whether the readings settle it well enough to be written down.
+func (f Factor) Known() bool { return f.Told >= Enough }
+
+// order is that in which factors are listed.
+var order = []ensemble.Factor{ensemble.Growth, ensemble.Respiration, ensemble.Uptake, ensemble.Drying, Thermometer}
+
+// told is the share of the variance of a column that the readings removed.
+func (f *fit) told(column int) float64 { return 1 - f.Cov.At(column, column) }
+
+// factors are the shared columns.
+func (f *fit) factors() ([]Factor, error) {
+	var list []Factor
+	for n, c := range f.columns {
+		if !c.shared() {
+			continue
+		}
+		x := Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(f.Z[n]), Usual: c.axis.Value(0),
+			Told: f.told(n), Learn: c.axis.Learn}
+		x.Spread, x.Error = c.slope(0), c.slope(f.Z[n])*math.Sqrt(f.Cov.At(n, n))
+		var err error
+		if x.Batches, err = f.moves(n); err != nil {
+			return nil, err
+		}
+		list = append(list, x)
+	}
+	slices.SortStableFunc(list, func(a, b Factor) int {
+		return cmp.Compare(slices.Index(order, a.Which), slices.Index(order, b.Which))
+	})
+	return list, nil
+}
+
+// slope is by how much the value changes with a standard deviation of its axis. Of a
+// factor, which is log-normal, that is the value times the change of its logarithm.
+func (c column) slope(z float64) float64 {
+	const half = 0.05
+	if c.axis.Thermometer {
+		return (c.axis.Value(z+half) - c.axis.Value(z-half)) / (2 * half)
+	}
+	return c.axis.Value(z) * math.Log(c.axis.Value(z+half)/c.axis.Value(z-half)) / (2 * half)
+}
+
+// noticed is how far a standard deviation of a factor must move a reading, in the
+// reading's own errors, for the batch to say anything of it.
+const noticed = 0.1
+
+// moves counts the batches with a reading that a column moves.
+func (f *fit) moves(column int) (int, error) {
+	count := 0
+	for i, t := range f.trials {
+		axis := slices.Index(f.shared[i], column)
+		if axis < 0 {
+			continue
+		}
+		z := make([]float64, len(t.Axes))
+		for k, n := range f.shared[i] {
+			z[k] = f.Z[n]
+		}
+		before, err := t.At(z)
+		if err != nil {
+			return 0, err
+		}
+		z[axis]++
+		after, err := t.At(z)
+		if err != nil {
+			return 0, err
+		}
+		for k := range before {
+			if math.Abs(after[k]-before[k]) >= noticed {
+				count++
+				break
+			}
+		}
+	}
+	return count, nil
+}
+
+// Pair is two figures whose errors go together, so that the readings tell rather what
+// both come to than each of them.
+type Pair struct {
+	A, B        string       // as the unknowns are told, with the lot or the kiln
+	Of          *model.Batch // the batch whose own the second is; nil where it is of the house
+	Correlation float64      // of the errors, −1 to 1
+}
+
+// together is the correlation of two errors from which on they are told.
+const together = 0.8
+
+// alike lists the pairs with a factor of the house.
+func (f *fit) alike() []Pair {
+	var list []Pair
+	for i, a := range f.columns {
+		for j, b := range f.columns {
+			if !a.shared() || i == j || b.shared() && j < i {
+				continue
+			}
+			r := f.Cov.At(i, j) / math.Sqrt(f.Cov.At(i, i)*f.Cov.At(j, j))
+			if math.Abs(r) <= together {
+				continue
+			}
+			p := Pair{A: a.name(), B: b.name(), Correlation: r}
+			if !b.shared() {
+				p.Of = f.trials[b.trial].Batch
+			}
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+func (c column) name() string {
+	if c.of == "" {
+		return c.axis.Name
+	}
+	return fmt.Sprintf("%s (%s)", c.axis.Name, c.of)
+}

@@ -1,0 +1,109 @@
+package learn
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
+)
+
+// Kind is a kind of reading by which a forecast is judged.
+type Kind string
+
+// The kinds.
+const (
+	Weights      Kind = "weight"      // kg of the whole batch
+	Moistures    Kind = "moisture"    // what the same weights say, as a share of the weight
+	Acrospires   Kind = "acrospire"   // mean length as a share of the corn
+	Temperatures Kind = "temperature" // K
+)
+
+var kinds = []Kind{Weights, Moistures, Acrospires, Temperatures}
+
+// Miss is how far the readings of batches that were held out are from what is expected
+// of them, as a root mean square: by the others, and by the model as it stands. Their
+// own weather and moistures are taken as usual in both.
+type Miss struct {
+	Kind            Kind
+	Readings        int
+	Learnt, Model   float64
+	learnt2, model2 float64
+}
+
+// heldOut holds out each batch in turn.
+func heldOut(ctx context.Context, trials []*evidence.Trial, workers int) ([]Miss, []Lasting, error) {
+	misses := make([]Miss, len(kinds))
+	for i, k := range kinds {
+		misses[i].Kind = k
+	}
+	var lengths []Lasting
+	for i, t := range trials {
+		others := slices.Delete(slices.Clone(trials), i, i+1)
+		f, err := fitted(ctx, others, workers)
+		if err != nil {
+			return nil, nil, err
+		}
+		learnt, model := f.point(t), make([]float64, len(t.Axes))
+		if err := missed(t, learnt, model, misses); err != nil {
+			return nil, nil, err
+		}
+		more, err := lastings(t, learnt, model)
+		if err != nil {
+			return nil, nil, err
+		}
+		lengths = append(lengths, more...)
+	}
+	for i := range misses {
+		m := &misses[i]
+		n := float64(m.Readings)
+		m.Learnt, m.Model = math.Sqrt(m.learnt2/n), math.Sqrt(m.model2/n)
+	}
+	return slices.DeleteFunc(misses, func(m Miss) bool { return m.Readings == 0 }), lengths, nil
+}
+
+// missed adds how far the readings of a trial are from a forecast at each of two
+// points of its axes.
+func missed(t *evidence.Trial, learnt, model []float64, misses []Miss) error {
+	a, err := t.Run(learnt, true)
+	if err != nil {
+		return err
+	}
+	b, err := t.Run(model, true)
+	if err != nil {
+		return err
+	}
+	for i := range t.Items {
+		m := &t.Items[i]
+		x, y := off(m, a, t.Offset(learnt)), off(m, b, t.Offset(model))
+		for k := range misses {
+			dx, ok := x[misses[k].Kind]
+			if dy, too := y[misses[k].Kind]; ok && too {
+				misses[k].Readings++
+				misses[k].learnt2 += dx * dx
+				misses[k].model2 += dy * dy
+			}
+		}
+	}
+	return nil
+}
+
+// off is by how much a reading is more than a forecast has it, by kind; empty where it
+// has nothing for it, and for readings that are judged by no such measure.
+func off(m *evidence.Item, f *forecast.Forecast, offset float64) map[Kind]float64 {
+	expected := m.Expect(f, offset)
+	if math.IsNaN(expected) {
+		return nil
+	}
+	switch x := m.Reading; {
+	case x.Weight != nil:
+		s, ratio := m.Sight(f), m.Observed/expected // the ratio is the same of a bag
+		return map[Kind]float64{Weights: s.Weight * (ratio - 1), Moistures: (1 - s.Moisture) * (1 - 1/ratio)}
+	case x.Temperature != nil:
+		return map[Kind]float64{Temperatures: m.Observed - expected}
+	case x.Counted.Text == "acrospire":
+		return map[Kind]float64{Acrospires: m.Observed - expected}
+	}
+	return nil
+}

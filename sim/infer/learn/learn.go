@@ -1,0 +1,138 @@
+// Package learn fits what is proper to a house to its finished batches.
+//
+// # How it works
+//
+// Each batch is a trial of the evidence, taken as if the house had learnt nothing yet.
+// What the batches have in common is one axis for all of them (axes.go): growth,
+// respiration and the thermometer for all, uptake for those of one lot, drying for
+// those of one kiln. The rest - weather, moistures, where in its bands a batch was
+// held - is each batch's own. All axes are fitted at once, so that a cold week is not
+// put down to the house.
+//
+// A factor (factor.go) is what such an axis comes to, with its error and how much of
+// what was open before the readings have settled. One that they have settled by less
+// than half would only repeat the model, and counts as not told.
+//
+// How good it is tells a batch that was not used (heldout.go): each is held out in
+// turn, the others are fitted, and its readings stand beside what they expect of it.
+package learn
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"maltwright/lang/model"
+	"maltwright/sim/infer/evidence"
+	"maltwright/sim/work"
+)
+
+// Options are those of learning.
+type Options struct {
+	Workers int // forecasts that run at once; 0 is one a core
+}
+
+// Result is what finished batches taught.
+type Result struct {
+	Batches  []*model.Batch // those that were used, in the order given
+	Left     []Left
+	Replaces []string // names of house blocks that the processes have already, and that were not used
+	Factors  []Factor
+	Alike    []Pair    // factors that the readings hardly tell from something else
+	Misses   []Miss    // of batches held out; empty for a single batch
+	Lengths  []Lasting // of steps of batches held out that end when something is reached
+}
+
+// Left is a batch that was not used.
+type Left struct {
+	Batch  *model.Batch
+	Reason string
+}
+
+// ErrNothing says that no batch could be used; the result says of each why.
+var ErrNothing = errors.New("no batch from which anything could be learnt")
+
+// MostBatches is from how many it learns at a time: each is held out in turn, so that
+// what that takes grows with the square of their number.
+const MostBatches = 50
+
+// Of learns from finished batches. It gives ErrNothing where none can be used, the
+// error of the context when it is cancelled, and that of a forecast which cannot begin
+// at a point where it was fitted.
+func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error) {
+	if len(batches) > MostBatches {
+		return nil, fmt.Errorf("%d batches, and %d are the most to learn from at a time; leave the oldest out", len(batches), MostBatches)
+	}
+	r := &Result{}
+	var trials []*evidence.Trial
+	pool := work.NewPool(work.Shared * ofFit * len(batches) * (1 + len(batches)))
+	for _, b := range batches {
+		t, err := trialOf(ctx, b, pool)
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		if err != nil {
+			r.Left = append(r.Left, Left{b, err.Error()})
+			continue
+		}
+		trials = append(trials, t)
+		r.Batches = append(r.Batches, b)
+		r.replaces(b)
+	}
+	if len(trials) == 0 {
+		return r, ErrNothing
+	}
+	fit, err := fitted(ctx, trials, o.Workers)
+	if err != nil {
+		return nil, err
+	}
+	if r.Factors, err = fit.factors(); err != nil {
+		return nil, err
+	}
+	r.Alike = fit.alike()
+	if len(trials) > 1 {
+		r.Misses, r.Lengths, err = heldOut(ctx, trials, o.Workers)
+	}
+	return r, err
+}
+
+// ofFit is what a fit may cost for each of its batches, in forecasts that take all they
+// may: a usual fit makes a hundred of each batch, and each of them takes a sixth of that.
+const ofFit = 40
+
+// replaces notes the house block by which the batch's process goes.
+func (r *Result) replaces(b *model.Batch) {
+	l := b.Process.Learnt()
+	if l == nil {
+		return
+	}
+	for _, name := range r.Replaces {
+		if name == l.Name {
+			return
+		}
+	}
+	r.Replaces = append(r.Replaces, l.Name)
+}
+
+// trialOf makes the trial of a batch, if it can be forecast and says something.
+func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Trial, error) {
+	if b.Broken {
+		return nil, errors.New("some of its record does not read")
+	}
+	t, err := evidence.New(evidence.Unlearnt(b), time.Time{})
+	switch {
+	case err != nil:
+		return nil, err
+	case len(t.Items) == 0:
+		return nil, errors.New("nothing was weighed, counted, felt or read")
+	}
+	t.Bound(ctx, pool)
+	switch err := t.Affordable(); {
+	case errors.Is(err, work.ErrPool):
+		return nil, fmt.Errorf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", work.Shared, work.Dearest)
+	case err != nil:
+		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
+	}
+	return t, nil
+}
