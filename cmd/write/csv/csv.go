@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/write/key"
@@ -138,11 +139,9 @@ const formula = "=+-@\t\r\n＝＋－＠"
 // inert makes a cell that would be a formula into text, with an apostrophe before it:
 // names come from files, and a file may come from anybody.
 func inert(cell string) string {
-	for _, first := range cell {
-		if strings.ContainsRune(formula, first) && !plain.MatchString(cell) {
-			return "'" + cell
-		}
-		break
+	first, _ := utf8.DecodeRuneInString(cell)
+	if cell != "" && strings.ContainsRune(formula, first) && !plain.MatchString(cell) {
+		return "'" + cell
 	}
 	return cell
 }

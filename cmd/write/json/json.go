@@ -26,9 +26,7 @@ type Say func(answer.Told) string
 func Write(w io.Writer, result any, say Say) error {
 	v := reflect.Indirect(reflect.ValueOf(result))
 	out := object{{"format", Format}}
-	for _, m := range say.object(v) {
-		out = append(out, m)
-	}
+	out = append(out, say.object(v)...)
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
