@@ -58,8 +58,8 @@ func (c *Case) airless(s *model.Step) bool {
 	if c.Forecast == nil {
 		return false
 	}
-	for _, t := range c.troubles(forecast.OxygenGone) {
-		if t.Place == s.Place && t.Value > c.Limit("airless-time", airlessUsual(c)) {
+	for _, t := range forecast.Troubles[forecast.OxygenGone](c.Forecast) {
+		if t.Place == s.Place && t.Airless > c.Limit("airless-time", airlessUsual(c)) {
 			return true
 		}
 	}

@@ -22,7 +22,7 @@ var pipeline = []string{
 	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
-	"check/report", "check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
+	"check/report", "check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text",
 	"cmd/command", "cmd/maltwright",
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	sentences "maltwright/check/tell"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -158,7 +159,7 @@ func writeForecastJSON(w *World, f *forecast.Forecast, more sure, start *time.Ti
 		out.Expects = append(out.Expects, jsonExpect{e.Test.Place.Text(), e.Holds})
 	}
 	for _, a := range f.Assumed {
-		out.Assumed = append(out.Assumed, jsonAssumption(a))
+		out.Assumed = append(out.Assumed, jsonAssumption(sentences.Assumption(a, f.Process.Units())))
 	}
 	t := f.Totals
 	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),

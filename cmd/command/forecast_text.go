@@ -9,6 +9,7 @@ import (
 	"github.com/rivo/uniseg"
 
 	"maltwright/check/report"
+	sentences "maltwright/check/tell"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -197,8 +198,9 @@ func kilowattHours(j float64) string {
 
 func (p *sheet) gates(f *forecast.Forecast) {
 	for _, t := range f.Trouble {
-		if t.Kind == forecast.KilnShort {
-			p.para("not given", "%s", report.Safe(t.Detail))
+		switch t.(type) {
+		case forecast.KilnShort, forecast.CannotCool:
+			p.para("not given", "%s", report.Safe(sentences.Trouble(t, f.Process.Units())))
 		}
 	}
 	for _, g := range f.Gates {
@@ -232,11 +234,9 @@ func gateShort(g forecast.Gate) string {
 
 // broke says where the forecast broke off, and tells whether it did.
 func (p *sheet) broke(f *forecast.Forecast) bool {
-	for _, t := range f.Trouble {
-		if t.Kind == forecast.NotForecast {
-			p.para("broken off", "%s", report.Safe(t.Detail))
-			return true
-		}
+	for _, t := range forecast.Troubles[forecast.Unable](f) {
+		p.para("broken off", "%s", report.Safe(sentences.Trouble(t, f.Process.Units())))
+		return true
 	}
 	return false
 }
@@ -302,7 +302,8 @@ func (p *sheet) assumed(f *forecast.Forecast) {
 	}
 	p.line("")
 	p.line("%s", p.bold("assumed"))
-	for _, a := range f.Assumed {
+	for _, taken := range f.Assumed {
+		a := sentences.Assumption(taken, f.Process.Units())
 		p.para("", "%s: %s (%s)", a.What, a.Value, a.Why)
 	}
 }
@@ -316,6 +317,6 @@ func (p *sheet) cautions(f *forecast.Forecast) {
 	p.line("")
 	p.line("%s", p.bold("take care"))
 	for _, c := range list {
-		p.para("", "%s", c)
+		p.para("", "%s", sentences.Caution(c))
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
 
@@ -14,33 +13,10 @@ import (
 
 const kilogramsPerPound = 0.45359237
 
-// shownIn tells whether a process is written in pounds, and whether most of its
-// temperatures are in °F.
+// shownIn tells whether a process is written in pounds, and in °F.
 func shownIn(p *model.Process) (pounds, fahrenheit bool) {
-	if p.Charge != nil {
-		pounds = p.Charge.Unit() == "lb" || p.Charge.Unit() == "oz"
-	}
-	count := 0
-	look := func(q quantity.Quantity) {
-		if q.Unit() == "°F" {
-			count++
-		} else if q.Dimension == quantity.Temperature {
-			count--
-		}
-	}
-	for _, st := range p.Stages {
-		if st.Air != nil {
-			look(st.Air.High)
-		}
-		eachStep(st.Steps, func(s *model.Step) {
-			for _, t := range []*model.Temperature{s.At, s.From} {
-				if t != nil {
-					look(t.High)
-				}
-			}
-		})
-	}
-	return pounds, count > 0
+	u := p.Units()
+	return u.British, u.Fahrenheit
 }
 
 func eachStep(steps []*model.Step, visit func(*model.Step)) {

@@ -100,6 +100,20 @@ func (s System) Depth(m float64) string {
 	}
 }
 
+// Height writes how high above the sea a place lies, of m: 350 m, 1150 ft.
+func (s System) Height(m float64) string {
+	if s.British {
+		return About(m, "ft")
+	}
+	return About(m, "m")
+}
+
+// Speed writes how fast air moves, of m/s: 0.3 m/s, 59 ft/min.
+func (s System) Speed(si float64) string { return s.about(si, "m/s", "ft/min") }
+
+// Room writes what a vessel must hold, of m³: 8.2 l, 2.2 gal-us.
+func (s System) Room(m3 float64) string { return s.about(m3, "l", "gal-us") }
+
 // Surface writes a floor of so many m², roughly.
 func (s System) Surface(m2 float64) string { return s.about(m2, "m2", "ft2") }
 
