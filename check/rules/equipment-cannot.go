@@ -11,7 +11,7 @@ import (
 var equipmentCannot = Rule{
 	Rule: finding.Rule{Name: "equipment-cannot", Severity: finding.Fault,
 		Title:  "the kiln cannot do what is asked of it",
-		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; its fan moves no more air than it has; and a cubic metre of warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
+		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; its fan moves no more air than it has; and warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",

@@ -68,8 +68,10 @@ func (c *Case) Judge() {
 	if c.Claim = c.Profile; c.plainly() {
 		c.Profile = c.Profile.AsPale()
 	}
+	units := c.Process.Units()
 	for _, r := range All() {
 		if !r.Forecast || c.Forecast != nil {
+			r.Why, r.Do = units.Retold(r.Why), units.Retold(r.Do)
 			r.Judge(r.Rule, c)
 		}
 	}

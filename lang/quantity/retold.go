@@ -9,7 +9,7 @@ import (
 // writes pounds and feet.
 var retold = map[string]string{
 	"kg": "lb", "t": "lb", "g": "oz", "l": "gal-us", "m3": "ft3", "m": "ft", "cm": "in", "mm": "in", "cm2": "ft2", "m2": "ft2",
-	"m3/h": "cfm", "m/s": "ft/min",
+	"m3/h": "cfm", "m/s": "ft/min", "kW": "Btu/h",
 }
 
 // Retold gives a text that holds figures in °C, kg and the like with those figures in

@@ -13,7 +13,7 @@ func TestATextIsRetoldInTheUnitsOfTheHouse(t *testing.T) {
 		"(near 0 °C) and no colder":                         "(near 32 °F) and no colder",
 		"1000 kg some 39 m³ in five days":                   "2200 lb some 1400 ft3 in five days",
 		"deep beds are 0.7 to 1 m, trays (3 cm)":            "deep beds are 2.3 to 3.3 ft, trays (1.2 in)",
-		"the test in 4 ml, and a heater of 1.5 kW":          "the test in 4 ml, and a heater of 1.5 kW",
+		"the test in 4 ml, and a heater of 1.5 kW":          "the test in 4 ml, and a heater of 5100 Btu/h",
 		"several kg of °C":                                  "several kg of °C",
 	} {
 		assert.Equal(t, want, System{Fahrenheit: true, British: true}.Retold(metric))
