@@ -8,14 +8,13 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
-	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
 // batch builds the record of one batch.
-func (b *builder) batch(f *source.File, r *reading) {
-	t := &model.Batch{Scope: r.scope(f)}
+func (b *builder) batch(r *reading) {
+	t := &model.Batch{Scope: r.scope()}
 	t.Name, t.Place = r.name()
 	t.Process = find(b, r.clause("of", 0), "process", b.known(), func(p *model.Process) string { return p.Name })
 	b.house.Batches = append(b.house.Batches, t)
@@ -24,7 +23,7 @@ func (b *builder) batch(f *source.File, r *reading) {
 		return
 	}
 	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
-	t.Broken = !b.block(f, r.Body, vocabulary.Batch, r.scope(f), r.place, func(s *reading) {
+	t.Broken = !b.block(r.place.File, r.Body, vocabulary.Batch, r.scope(), r.place, func(s *reading) {
 		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
 			do(rec, s)
 		}
@@ -51,7 +50,7 @@ func (b *builder) usedProcesses() {
 	b.house, b.found = &scratch, nil
 	b.house.Processes, b.house.Accepts = nil, nil
 	for _, p := range b.elsewhere {
-		b.process(p.file, p.r)
+		b.process(p)
 	}
 	b.away = b.house.Processes
 	for _, p := range b.away {
