@@ -90,25 +90,31 @@ var batchStatements = map[string]func(*recorder, *reading){
 	},
 	"weighed": (*recorder).weighed, "counted": (*recorder).counted, "changed": (*recorder).changed,
 	"felt": func(r *recorder, s *reading) {
-		r.add(s, model.Reading{Rub: s.slot(1).chosen()})
+		x := &model.Felt{Rub: s.slot(1).chosen()}
+		r.add(s, x, &x.Seen)
 	},
 	"read": func(r *recorder, s *reading) {
 		if t := r.readable(s.slot(0).temperature()); t != nil {
-			r.add(s, model.Reading{Temperature: t})
+			x := &model.Read{Temperature: *t}
+			r.add(s, x, &x.Seen)
 		}
 	},
-	"turned": func(r *recorder, s *reading) { r.add(s, model.Reading{}) },
+	"turned": func(r *recorder, s *reading) {
+		x := &model.Turned{}
+		r.add(s, x, &x.Seen)
+	},
 }
 
-// add puts a reading into the batch, unless its time cannot be.
-func (r *recorder) add(s *reading, x model.Reading) {
-	x.Kind, x.Place = model.ReadingKind(s.Verb.Text), s.place
+// add puts a reading into the batch, unless its time cannot be. Seen is the part of it
+// that says where it is written and when it was made.
+func (r *recorder) add(s *reading, x model.Reading, seen *model.Seen) {
+	seen.Written = s.written()
 	if at := s.clause("at", 0); at != nil {
 		when, ok := r.instant(at)
 		if !ok {
 			return
 		}
-		x.At = when
+		seen.At = when
 	}
 	r.batch.Readings = append(r.batch.Readings, x)
 }
@@ -182,10 +188,11 @@ func (r *recorder) weighed(s *reading) {
 		r.refuse(f)
 		return
 	}
-	x := model.Reading{Weight: r.positive(s.slot(1).quantity(), "a weight"), OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
-	if x.Weight == nil {
+	weight := r.positive(s.slot(1).quantity(), "a weight")
+	if weight == nil {
 		return
 	}
+	x := &model.Weighed{Weight: *weight, OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
 	if s.has("after") {
 		step, ok := r.step(s, s.clauses["after"])
 		if !ok {
@@ -193,7 +200,7 @@ func (r *recorder) weighed(s *reading) {
 		}
 		x.After = &step
 	}
-	r.add(s, x)
+	r.add(s, x, &x.Seen)
 }
 
 // step reads the name of a step: its kind, and which of them.

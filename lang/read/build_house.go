@@ -59,12 +59,12 @@ func (b *builder) ofItsKind(species string, weight *value) {
 	}
 }
 
-func (b *builder) germination(s *reading) (model.Germination, bool) {
+func (b *builder) germination(s *reading) (model.GerminationTest, bool) {
 	share := s.slot(0).quantity()
 	if share == nil {
-		return model.Germination{}, false
+		return model.GerminationTest{}, false
 	}
-	t := model.Germination{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
+	t := model.GerminationTest{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
 	t.Corns = s.clause("of", 0).quantity()
 	if on := s.clause("on", 0); on != nil {
 		w := on.chosen()

@@ -129,12 +129,10 @@ func quotedNames(names []string) string {
 	return quoted(out)
 }
 
-// stage begins a stage and puts it into the process.
-func (b *builder) stage(p *model.Process, kind model.StageKind, s *reading) *model.Stage {
-	st := &model.Stage{Kind: kind, Place: s.place}
+// stage puts a stage into the process.
+func (b *builder) stage(p *model.Process, st model.Stage, s *reading) {
 	b.unread[st] = !s.whole
 	p.Stages = append(p.Stages, st)
-	return st
 }
 
 // fillStage reads the block of a stage, or of a repeat, by its table. It notes in unread
