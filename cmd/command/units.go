@@ -19,13 +19,6 @@ func shownIn(p *model.Process) (pounds, fahrenheit bool) {
 	return u.British, u.Fahrenheit
 }
 
-func eachStep(steps []*model.Step, visit func(*model.Step)) {
-	for _, s := range steps {
-		visit(s)
-		eachStep(s.Steps, visit)
-	}
-}
-
 // mass writes a weight in the unit of the process.
 func (p *sheet) mass(kg float64) string {
 	if !p.pounds {

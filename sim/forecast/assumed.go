@@ -143,20 +143,20 @@ func (r *run) assume(a Assumption) bool {
 }
 
 // limits is the time of a step as it is written that bounds it; nothing where none does.
-func limits(s *model.Step) quantity.Quantity {
+func limits(s asked) quantity.Quantity {
 	switch {
 	case s.For != nil:
 		return s.For.Quantity
 	case s.Over != nil:
 		return s.Over.Quantity
 	case s.Allow != nil && s.Allow.Latest != nil:
-		return *s.Allow.Latest
+		return s.Allow.Latest.Quantity
 	}
 	return quantity.Quantity{}
 }
 
 // setTo is the temperature of a step as it is written; nothing where it has none.
-func setTo(s *model.Step) quantity.Quantity {
+func setTo(s asked) quantity.Quantity {
 	for _, at := range []*model.Temperature{s.At, s.From} {
 		if at != nil {
 			return at.High

@@ -21,16 +21,16 @@ const (
 // of the place.
 func Cautions(p *model.Process) []Caution {
 	var list []Caution
-	if p.Stage(model.Germinate) != nil {
+	if model.First[*model.Germination](p) != nil {
 		list = append(list, Suffocation)
 	}
-	if st := p.Stage(model.KilnStage); st != nil {
+	if st := model.First[*model.Kilning](p); st != nil {
 		list = append(list, Fire)
 		if k := st.Kiln; k != nil && burns[k.Fired.Text] {
 			list = append(list, CarbonMonoxide)
 		}
 	}
-	if p.Stage(model.Deculm) != nil {
+	if model.First[*model.Deculming](p) != nil {
 		list = append(list, Dust)
 	}
 	if p.Grain != nil && p.Grain.Treated.Text != "no" {
