@@ -28,7 +28,7 @@ type figure struct {
 type measure struct {
 	what  string
 	value func(*forecast.Totals) float64 // NaN where there is none
-	show  func(float64) string
+	show  func(float64) string // nil for a weight
 	more  func(float64) string
 	none  string // what is said where there is none
 }
@@ -39,13 +39,13 @@ var measures = []measure{
 	{"moisture at steep-out", func(t *forecast.Totals) float64 { return t.SteepOutMoisture }, percentText, pointsMore, noSteep},
 	{"total time", func(t *forecast.Totals) float64 { return t.Total }, lasting, hoursMore, ""},
 	{"final moisture", func(t *forecast.Totals) float64 { return t.FinalMoisture }, percentText, pointsMore, ""},
-	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, kilograms, nil, ""},
+	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, nil, nil, ""},
 	{"yield as is", func(t *forecast.Totals) float64 { return t.Yield }, percentText, pointsMore, ""},
 	{"dry matter lost", func(t *forecast.Totals) float64 { return t.DryMatterLost }, percentText, pointsMore, ""},
 	{"diastatic enzymes kept", cured(func(q quality.State) float64 { return q.Diastatic }), percentText, pointsMore, noKiln},
 	{"alpha enzymes kept", cured(func(q quality.State) float64 { return q.Alpha }), percentText, pointsMore, noKiln},
 	{"colour", cured(func(q quality.State) float64 { return q.Colour }), func(v float64) string { return decimals(v, 1) + " EBC" }, nil, noKiln},
-	{"water for the steep", func(t *forecast.Totals) float64 { return t.SteepWater }, kilograms, nil, ""},
+	{"water for the steep", func(t *forecast.Totals) float64 { return t.SteepWater }, nil, nil, ""},
 	{"heat of the kiln", func(t *forecast.Totals) float64 { return t.KilnEnergy }, kilowattHours, nil, ""},
 }
 
@@ -171,11 +171,15 @@ func nightFigure(a, b *forecast.Forecast) figure {
 func (m measure) figure(a, b *forecast.Forecast) figure {
 	x, y := m.value(&a.Totals), m.value(&b.Totals)
 	f := figure{what: m.what, old: m.none, new: m.none, noOld: known(x) == nil, noNew: known(y) == nil}
+	show := m.show
+	if show == nil {
+		show = b.Process.Units().Weight
+	}
 	if !f.noOld {
-		f.old = m.show(x)
+		f.old = show(x)
 	}
 	if !f.noNew {
-		f.new = m.show(y)
+		f.new = show(y)
 	}
 	if m.more != nil && !f.noOld && !f.noNew {
 		f.more = m.more(y - x)

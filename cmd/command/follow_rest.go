@@ -147,7 +147,11 @@ func (p *followSheet) surely() {
 	var parts []string
 	for _, a := range p.factors() {
 		if a.name == thermometer {
-			parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f K (%+.1f to %+.1f)", tenth(a.P50), tenth(a.P10), tenth(a.P90)))
+			step, unit := 1.0, "K"
+			if p.fahrenheit {
+				step, unit = fahrenheitStep, "°F"
+			}
+			parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f %s (%+.1f to %+.1f)", tenth(step*a.P50), unit, tenth(step*a.P10), tenth(step*a.P90)))
 			continue
 		}
 		parts = append(parts, fmt.Sprintf("%s %.2f (%.2f to %.2f)", a.name, a.P50, a.P10, a.P90))

@@ -244,7 +244,7 @@ func (p *sheet) broke(f *forecast.Forecast) bool {
 func (p *sheet) totals(f *forecast.Forecast) {
 	t := f.Totals
 	if !math.IsNaN(t.SteepOut) {
-		p.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", lasting(t.SteepOut), 100*t.SteepOutMoisture, litres(t.SteepWater))
+		p.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", lasting(t.SteepOut), 100*t.SteepOutMoisture, f.Process.Units().Water(t.SteepWater))
 	}
 	if p.broke(f) {
 		return
@@ -254,7 +254,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", p.mass(t.Malt), 100*t.FinalMoisture, p.mass(t.Rootlets))
 	p.para("yield", "%s as is, %s of the dry matter: %s is lost", percentText(t.Yield), percentText(t.YieldDry), percentText(t.DryMatterLost))
 	if t.KilnWater > 0 {
-		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
+		p.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), f.Process.Units().HeatEach(t.KilnEnergy/t.Malt))
 	}
 	if q := t.Quality; q.Colour > 0 {
 		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",

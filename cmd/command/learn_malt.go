@@ -73,7 +73,8 @@ func (l *lesson) block() string {
 		}
 		unit := ""
 		if f.Which == learn.Thermometer {
-			unit = " °C"
+			p := sheet{fahrenheit: l.Batches[0].Process.Units().Fahrenheit}
+			f, unit = p.inUnits(f), " "+p.differenceUnit()
 		}
 		value, off := l.figures(f)
 		fmt.Fprintf(&b, "%s %s%s error %s%s%s\n", f.Which, value, unit, off, unit, ofWhat(f, inQuotes))

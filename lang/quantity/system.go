@@ -73,6 +73,16 @@ func figures(x float64) string {
 	return fmt.Sprintf("%.0f", x)
 }
 
+// HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for
+// each lb.
+func (s System) HeatEach(j float64) string {
+	const kilowattHour = 3.6e6
+	if s.British {
+		return fmt.Sprintf("%.2f kWh for each lb", j*pound/kilowattHour)
+	}
+	return fmt.Sprintf("%.1f kWh for each kg", j/kilowattHour)
+}
+
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
 func (s System) Water(litres float64) string {
 	if s.British {
