@@ -28,7 +28,7 @@ type figure struct {
 type measure struct {
 	what  string
 	value func(*forecast.Totals) float64 // NaN where there is none
-	show  func(float64) string // nil for a weight
+	show  func(float64) string           // nil for a weight
 	more  func(float64) string
 	none  string // what is said where there is none
 }

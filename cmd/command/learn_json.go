@@ -3,7 +3,9 @@ package command
 import (
 	"encoding/json"
 
+	sentences "maltwright/check/tell"
 	"maltwright/cmd/words"
+	"maltwright/lang/quantity"
 	"maltwright/lang/model"
 	"maltwright/sim/infer/learn"
 )
@@ -85,7 +87,7 @@ func writeLearnJSON(w *World, l *lesson) error {
 		out.Factors = append(out.Factors, factorJSON(f))
 	}
 	for _, a := range l.Alike {
-		j := jsonAlike{A: words.Safe(a.A), B: words.Safe(a.B), Correlation: rounded(a.Correlation, 3)}
+		j := jsonAlike{A: words.Safe(sentences.Side(a.A)), B: words.Safe(sentences.Side(a.B)), Correlation: rounded(a.Correlation, 3)}
 		if a.Of != nil {
 			j.Batch = safely(a.Of.Name)
 		}
@@ -121,7 +123,7 @@ func taughtJSON(b *model.Batch, reason string) jsonTaught {
 
 func factorJSON(f learn.Factor) jsonLearnt {
 	j := jsonLearnt{Factor: string(f.Which), Value: rounded(f.Value, 4), Error: rounded(f.Error, 4), Usual: rounded(f.Usual, 4), UsualSD: rounded(f.Spread, 4),
-		Told: rounded(f.Told, 3), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
+		Told: rounded(f.Told, 3), Known: f.Known(), Batches: f.Batches, Learn: sentences.Learn(f.Open, quantity.System{})}
 	switch {
 	case f.Grain != nil:
 		j.Of = safely(f.Grain.Name)

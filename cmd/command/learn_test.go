@@ -79,14 +79,14 @@ func TestTheVerdictSaysWhatWasNotBetter(t *testing.T) {
 	assert.Contains(t, verdict(nil, nil), "Nothing")
 }
 
-// A house in pounds and °F is told in them, and the block stays in °C.
+// A house in pounds and °F is told in them, and the block is in the units of its batches.
 func TestAHouseIsToldInItsUnits(t *testing.T) {
 	p := sheet{World: &World{}, pounds: true, fahrenheit: true}
 	l := &lesson{Result: &learn.Result{
 		Batches: []*model.Batch{{Name: "a", Process: &model.Process{}}, {Name: "b", Process: &model.Process{}}},
 		Factors: []learn.Factor{{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Spread: 0.8, Told: 0.9, Batches: 2}},
 		Misses:  []learn.Miss{{Kind: learn.Weights, Readings: 3, Learnt: kilogramsPerPound, Model: 2 * kilogramsPerPound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
-		Alike:   []learn.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
+		Alike:   []learn.Pair{{A: learn.Side{Open: ensemble.LotGrowth}, B: learn.Side{Open: ensemble.RoomAir}, Correlation: -0.9}},
 	}}
 	p.learntFactors(l)
 	p.untold(l)

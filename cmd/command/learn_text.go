@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	sentences "maltwright/check/tell"
 	"maltwright/cmd/words"
 	"maltwright/lang/quantity"
 	"maltwright/sim/infer/learn"
@@ -94,7 +95,7 @@ func signedFigure(value string) string {
 func (p *sheet) untold(l *lesson) {
 	for _, f := range l.Factors {
 		if !f.Known() {
-			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(factorName(f)), 100*f.Told, f.Learn)
+			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(factorName(f)), 100*f.Told, sentences.Learn(f.Open, l.Batches[0].Process.Units()))
 		}
 	}
 	for _, a := range l.Alike {
@@ -102,7 +103,7 @@ func (p *sheet) untold(l *lesson) {
 		if a.Of != nil {
 			of = fmt.Sprintf(" (%s)", words.Safe(a.Of.Name))
 		}
-		p.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(a.A), words.Safe(a.B), of, a.Correlation)
+		p.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(sentences.Side(a.A)), words.Safe(sentences.Side(a.B)), of, a.Correlation)
 	}
 }
 

@@ -6,8 +6,10 @@ import (
 	"math"
 	"strings"
 
+	sentences "maltwright/check/tell"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
@@ -94,24 +96,24 @@ func (p *sheet) spreadOut(e *ensemble.Ensemble) {
 			p.para("at risk", "%s: holds in %.0f of 100", words.Safe(o.Text), 100*o.Holds)
 		}
 	}
-	p.drivers("final moisture", e.Drivers(totalsShown[2].of))
-	p.drivers("total time", e.Drivers(totalsShown[1].of))
+	p.drivers(e.Process, "final moisture", e.Drivers(totalsShown[2].of))
+	p.drivers(e.Process, "total time", e.Drivers(totalsShown[1].of))
 }
 
 // mostDrivers is how many drivers of a figure are told.
 const mostDrivers = 3
 
-func (p *sheet) drivers(figure string, list []ensemble.Driver) {
+func (p *sheet) drivers(of *model.Process, figure string, list []ensemble.Driver) {
 	if len(list) == 0 {
 		return
 	}
 	var parts []string
 	for _, d := range list[:min(mostDrivers, len(list))] {
-		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", d.Unknown.Name, 100*d.Share))
+		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", sentences.Open(d.Unknown.Open), 100*d.Share))
 	}
 	first := list[0]
 	p.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %.0f %%.",
-		figure, strings.Join(parts, ", "), first.Unknown.Learn, 100*(1-math.Sqrt(1-first.Share)))
+		figure, strings.Join(parts, ", "), sentences.Learn(first.Unknown.Open, of.Units()), 100*(1-math.Sqrt(1-first.Share)))
 }
 
 // corners writes where in the bands of the site the process breaks.
@@ -123,9 +125,9 @@ func (p *sheet) corners(list []ensemble.Corner) {
 	p.line("%s", p.bold("the corners of the site's bands"))
 	broken := 0
 	for _, c := range list {
-		if len(c.Broken) > 0 {
+		if list := sentences.Broken(c); len(list) > 0 {
 			broken++
-			p.para("breaks", "%s: %s", c.Name, words.Safe(strings.Join(c.Broken, "; ")))
+			p.para("breaks", "%s: %s", sentences.Corner(c), words.Safe(strings.Join(list, "; ")))
 		}
 	}
 	if broken == 0 {
@@ -200,7 +202,7 @@ func spreadJSON(e *ensemble.Ensemble) *jsonSpread {
 	} {
 		out.Totals[name] = points(e.Total(f.of), f.as)
 		for _, d := range e.Drivers(f.of) {
-			out.Drivers[name] = append(out.Drivers[name], jsonDriver{d.Unknown.Name, rounded(d.Share, 3), d.Unknown.Learn})
+			out.Drivers[name] = append(out.Drivers[name], jsonDriver{sentences.Open(d.Unknown.Open), rounded(d.Share, 3), sentences.Learn(d.Unknown.Open, quantity.System{})})
 		}
 	}
 	for _, o := range e.Gates() {
@@ -215,7 +217,7 @@ func spreadJSON(e *ensemble.Ensemble) *jsonSpread {
 func cornersJSON(list []ensemble.Corner) []jsonCorner {
 	var out []jsonCorner
 	for _, c := range list {
-		out = append(out, jsonCorner{c.Name, append([]string{}, c.Broken...)})
+		out = append(out, jsonCorner{sentences.Corner(c), append([]string{}, sentences.Broken(c)...)})
 	}
 	return out
 }
