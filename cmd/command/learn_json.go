@@ -5,8 +5,8 @@ import (
 
 	sentences "maltwright/check/tell"
 	"maltwright/cmd/words"
-	"maltwright/lang/quantity"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/infer/learn"
 )
 
