@@ -46,7 +46,7 @@ func drawPiece(t *rapid.T) germinate.Piece {
 	profile, err := grain.Of(rapid.SampledFrom(grain.Names()).Draw(t, "grain"))
 	require.NoError(t, err)
 	dry := rapid.Float64Range(0.1, 1e3).Draw(t, "dry")
-	b, err := grain.NewBatch(grain.Lot{Profile: profile, DryMass: dry, Moisture0: 0.14})
+	b, err := grain.NewBatch(grain.LotOf(profile, dry, 0.14))
 	require.NoError(t, err)
 	b.Leached, b.Respired = 0.01*dry, 0.003*dry
 	b.Dry = dry - b.Leached - b.Respired

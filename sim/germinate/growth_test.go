@@ -16,7 +16,7 @@ func cast(t testing.TB, species string, dry, w float64) grain.Batch {
 	t.Helper()
 	p, err := grain.Of(species)
 	require.NoError(t, err)
-	b, err := grain.NewBatch(grain.Lot{Profile: p, DryMass: dry, Moisture0: 0.12 / 0.88})
+	b, err := grain.NewBatch(grain.LotOf(p, dry, 0.12/0.88))
 	require.NoError(t, err)
 	b.Water = dry * w / (1 - w)
 	b.Clock = p.Chit

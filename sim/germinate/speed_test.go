@@ -19,7 +19,7 @@ func BenchmarkSteepToWither(b *testing.B) {
 	b.ReportAllocs()
 	profile, err := grain.Of("barley")
 	require.NoError(b, err)
-	lot := grain.Lot{Profile: profile, DryMass: 5.3, Moisture0: 0.14}
+	lot := grain.LotOf(profile, 5.3, 0.14)
 	for b.Loop() {
 		s, err := steep.New(lot)
 		require.NoError(b, err)
