@@ -34,18 +34,9 @@ func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {
 
 // Say puts what an answer tells into words, safe for a terminal.
 func (h House) Say(t answer.Told) string {
-	t = plain(t)
 	say := sayers[reflect.TypeOf(t)]
 	if say == nil {
 		panic(fmt.Sprintf("no words for a %T", t)) // every type has its row, as a test shows
 	}
 	return Safe(say(h, t))
-}
-
-// plain is what a pointer to a value points at.
-func plain(t answer.Told) answer.Told {
-	if v := reflect.ValueOf(t); v.Kind() == reflect.Pointer && !v.IsNil() {
-		return v.Elem().Interface().(answer.Told)
-	}
-	return t
 }
