@@ -66,7 +66,7 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 	for _, a := range f.Assumed {
 		r.Assumed = append(r.Assumed, Assumption(a))
 	}
-	if st := f.Process.Stage(model.Store); st != nil && st.Rest != nil {
+	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		r.Rest = st.Rest.String()
 	}
 	return r
@@ -127,7 +127,7 @@ func ClockAt(start time.Time, after answer.Seconds) time.Time {
 func growthOf(f *forecast.Forecast) *Growth {
 	for i := len(f.Pieces) - 1; i >= 0; i-- {
 		p := f.Pieces[i]
-		if p.Stage != model.Germinate {
+		if p.Stage != model.GerminateStage {
 			continue
 		}
 		of := func(c int) answer.Share { return answer.Share(p.Classes[c]) }

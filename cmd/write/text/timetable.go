@@ -49,7 +49,7 @@ const manyAlike = 4
 // of one day at even intervals, all of them in the night or none.
 func alike(list []timetable.Visit) int {
 	first := list[0]
-	if do := first.Tasks[0]; len(first.Tasks) > 1 || do.Event == "" || do.Stage == model.Steep {
+	if do := first.Tasks[0]; len(first.Tasks) > 1 || do.Event == "" || do.Stage == model.SteepStage {
 		return 1
 	}
 	n := 1
