@@ -16,7 +16,7 @@ const soon = "Mon 2 Jan 15:04"
 
 // writeFollowText writes how a batch stands. It fits 80 columns.
 func writeFollowText(w *World, f followed) error {
-	p := followSheet{sheet: sheet{World: w, start: &f.began}, followed: f}
+	p := followSheet{sheet: sheet{World: w}, followed: f}
 	p.pounds, p.fahrenheit = shownIn(f.Trial.Process)
 	p.header()
 	p.standing()

@@ -126,7 +126,7 @@ func (c Forecast) asked(w *World, f *forecast.Forecast, o outlook.Options) (outl
 	switch {
 	case ctx.Err() != nil:
 		return r, errInterrupted
-	case errors.As(err, &many):
+	case errors.As(err, &many), errors.Is(err, outlook.ErrTooOften):
 		return r, usage("--course %s: %v", c.Course, err)
 	case errors.Is(err, work.ErrPool):
 		return r, failure{ExitFindings, fmt.Errorf(
@@ -181,16 +181,16 @@ var outlookWriters = map[string]func(*World, outlook.Result, words.House) error{
 
 // writeOutlookCSV writes a line a step or, where it is asked for, a point of the course.
 func writeOutlookCSV(w io.Writer, r outlook.Result) error {
+	var without []string
+	if r.Start.IsZero() {
+		without = []string{"time", "start_time", "end_time"}
+	}
 	if r.Course != nil {
-		rows := csv.New[outlook.Point](w)
+		rows := csv.New[outlook.Point](w, without...)
 		for _, p := range r.Course {
 			rows.Write(p)
 		}
 		return rows.Close()
-	}
-	var without []string
-	if r.Start.IsZero() {
-		without = []string{"start_time", "end_time"}
 	}
 	rows := csv.New[outlook.Row](w, without...)
 	r.Rows(rows.Write)

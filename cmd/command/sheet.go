@@ -4,29 +4,18 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"time"
-
-	"github.com/rivo/uniseg"
 
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/sim/forecast"
 )
 
+// sheet is what those answers are written on that package text does not know yet.
 type sheet struct {
 	*World
-	start *time.Time
-	b     strings.Builder
+	b strings.Builder
 
 	pounds, fahrenheit bool // the units in which it is shown
-}
-
-// column is one column of the table of steps.
-type column struct {
-	head  string
-	width int // without the gap
-	gap   int // spaces in front
-	right bool
 }
 
 const joulesPerKWh = 3.6e6
@@ -48,18 +37,6 @@ func (p *sheet) para(label, format string, args ...any) {
 		}
 		p.line("%-*s%s", indent, label, line)
 	}
-}
-
-// elapsed writes a time from the first soak: 7:00, or 2d 13:20.
-func elapsed(s float64) string {
-	if known(s) == nil {
-		return noFigure
-	}
-	m := int(math.Round(s / 60))
-	if d := m / 1440; d > 0 {
-		return fmt.Sprintf("%dd %02d:%02d", d, m/60%24, m%60)
-	}
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
 }
 
 // lasting writes a length of time for a sentence: 9.5 h, 6 d 4 h.
@@ -87,17 +64,6 @@ func kilograms(m float64) string {
 	return fmt.Sprintf("%.0f kg", m)
 }
 
-// litres writes an amount of water, a litre of which weighs a kilogram.
-func litres(kg float64) string {
-	switch {
-	case kg < 0.1:
-		return fmt.Sprintf("%.0f ml", 1000*kg)
-	case kg < 100:
-		return fmt.Sprintf("%.1f l", kg)
-	}
-	return fmt.Sprintf("%.0f l", kg)
-}
-
 func kilowattHours(j float64) string {
 	switch k := j / joulesPerKWh; {
 	case k < 0.1:
@@ -120,20 +86,6 @@ func (p *sheet) cautions(f *forecast.Forecast) {
 	for _, c := range list {
 		p.para("", "%s", c)
 	}
-}
-
-func (p *sheet) row(cols []column, cells []string) {
-	var b strings.Builder
-	for i, c := range cols {
-		pad := strings.Repeat(" ", max(0, c.width-uniseg.StringWidth(cells[i])))
-		b.WriteString(strings.Repeat(" ", c.gap))
-		if c.right {
-			b.WriteString(pad + cells[i])
-		} else {
-			b.WriteString(cells[i] + pad)
-		}
-	}
-	p.line("%s", strings.TrimRight(b.String(), " "))
 }
 
 // sheetOptions are how answers are written for this terminal.
