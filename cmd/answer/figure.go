@@ -64,7 +64,7 @@ func (Share) Unit() Unit { return Unit{"pct", "per cent", 0.01, 2} }
 func (Celsius) Unit() Unit { return Unit{"c", "°C", 1, 1} }
 
 // Unit is that of K.
-func (Kelvin) Unit() Unit { return Unit{"k", "K", 1, 1} }
+func (Kelvin) Unit() Unit { return Unit{"k", "K", 1, 2} }
 
 // Unit is that of kg.
 func (Kilograms) Unit() Unit { return Unit{"kg", "kg", 1, 3} }
