@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 
-	"maltwright/check/report"
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/words"
@@ -54,7 +53,7 @@ be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
 
 // Run reads the records, learns and writes.
 func (c Learn) Run(w *World) error {
-	if report.Safe(c.Name) != c.Name {
+	if words.Safe(c.Name) != c.Name {
 		return usage("--name %q holds a character that no name can have", c.Name)
 	}
 	files, err := w.gather(c.Paths, c.Root)
@@ -108,7 +107,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	}
 	if r != nil {
 		for _, l := range r.Left {
-			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", report.Safe(l.Batch.Name), report.Safe(l.Batch.Place.File.Name()), report.Safe(l.Reason))
+			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), words.Safe(l.Reason))
 		}
 	}
 	if errors.Is(err, work.ErrPool) {
@@ -148,7 +147,7 @@ func writeLearnMalt(w *World, r lessons.Result, _ words.House) error {
 		return nil
 	}
 	if in := r.Seat.Inside; in != nil {
-		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", report.Safe(words.InsideOf(*in)))
+		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(words.InsideOf(*in)))
 	}
 	out := string(malt.Lessons(r))
 	if w.Terminal {

@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"maltwright/cmd/answer/lessons"
 )
@@ -56,13 +55,4 @@ func Verdict(better, not []string) string {
 		return "What the others taught came no nearer than the model as it stands in any of these. Take the block with care: more batches may tell, or what differs is not of the house."
 	}
 	return fmt.Sprintf("What the others taught came nearer than the model as it stands in %s, but not in %s.", List(better), List(not))
-}
-
-// SafeLines makes a text of several lines safe, tabs as blanks.
-func SafeLines(text string) string {
-	lines := strings.Split(text, "\n")
-	for i := range lines {
-		lines[i] = Safe(strings.ReplaceAll(lines[i], "\t", "    "))
-	}
-	return strings.Join(lines, "\n")
 }
