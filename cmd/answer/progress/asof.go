@@ -25,8 +25,8 @@ const freshFor = 72 * time.Hour
 func When(b *model.Batch, now time.Time) (time.Time, AsOf) {
 	last := b.Began.Time
 	for _, x := range b.Readings {
-		if x.At.After(last) {
-			last = x.At.Time
+		if x.When().After(last) {
+			last = x.When().Time
 		}
 	}
 	switch {

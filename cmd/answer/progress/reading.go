@@ -69,18 +69,21 @@ func readingsOf(f *follow.Following) (list []Reading) {
 
 func readingOf(j follow.Judged) Reading {
 	x := j.Item.Reading
-	r := Reading{Line: x.Place.File.Position(x.Place.Start, source.Characters).Line, At: x.At.Time, Text: words(x), Residual: answer.Number(j.Off)}
-	switch {
-	case x.Weight != nil:
+	place := x.Place()
+	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Off)}
+	switch x := x.(type) {
+	case *model.Weighed:
 		r.Weight = compared[answer.Kilograms](j)
-	case x.Temperature != nil:
+	case *model.Read:
 		r.Temperature = compared[answer.Celsius](j)
-	case x.Counted.Text == "chit":
-		r.Chit = compared[answer.Share](j)
-	case x.Kind == model.Felt:
+	case *model.Felt:
 		r.Modification = compared[answer.Number](j)
-	default:
-		r.Acrospire = compared[answer.Number](j)
+	case *model.Counted:
+		if x.What.Text == model.Chit {
+			r.Chit = compared[answer.Share](j)
+		} else {
+			r.Acrospire = compared[answer.Number](j)
+		}
 	}
 	return r
 }
@@ -100,4 +103,4 @@ func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
 	return out
 }
 
-func words(x *model.Reading) string { return oneLine(x.Place.Text()) }
+func words(x model.Reading) string { return oneLine(x.Place().Text()) }

@@ -103,13 +103,13 @@ func (s *progressSheet) standing() {
 }
 
 // counted are the steps of which there may be several: soak 2, but plain cure.
-var counted = map[string]bool{string(model.Soak): true, string(model.Rest): true, string(model.Dry): true}
+var counted = map[string]bool{string(model.SoakStep): true, string(model.RestStep): true, string(model.DryStep): true}
 
 // where is the stage, and its step where that says more.
 func (s *progressSheet) where() string {
 	stage, step := s.r.Stage, s.r.Step
 	switch {
-	case step == "" || step == stage || step == string(model.Hold):
+	case step == "" || step == stage || step == string(model.HoldStep):
 		return stage
 	case counted[step]:
 		return fmt.Sprintf("%s, %s %d", stage, step, s.r.StepNumber)

@@ -135,7 +135,7 @@ func (s *progressSheet) label(i int) string {
 func (s *progressSheet) outcome() {
 	o := s.r.Outcome
 	s.titles("what comes of it")
-	if s.r.Stage == string(model.Steep) {
+	if s.r.Stage == string(model.SteepStage) {
 		spread(s, "steep-out moisture", o.SteepOutMoisture, words.Percent)
 	}
 	spread(s, "total time", o.Total, words.Lasting)

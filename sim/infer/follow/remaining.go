@@ -13,7 +13,7 @@ const rarely = 0.1
 func (f *Following) ToCome() []ensemble.StepSpread {
 	var steps []ensemble.StepSpread
 	for _, s := range f.Ensemble.Steps() {
-		if s.End.P50 > f.Now+justNow && s.End.Share >= rarely && s.Stage != model.Store {
+		if s.End.P50 > f.Now+justNow && s.End.Share >= rarely && s.Stage != model.StoreStage {
 			steps = append(steps, s)
 		}
 	}
