@@ -100,7 +100,7 @@ func Written(si float64, u Unit) (float64, bool) {
 // nine in ten. Share are those of them that have the figure.
 type Spread[T Figure] struct {
 	P10, P50, P90 T
-	Share         Share `json:"share_pct"` // of shares too, whose points need no ending
+	Share         Share `json:"share_pct"` // so that it ends in its unit in a spread of shares too
 }
 
 // Unit is that of its points.

@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 
-	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
@@ -134,8 +133,12 @@ var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 	"text": func(w *World, r lessons.Result, h words.House) error {
 		return text.Lessons(w.Out, r, h, text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder})
 	},
-	"json": func(w *World, r lessons.Result, _ words.House) error {
-		return json.Write(w.Out, r, func(t answer.Told) string { return string(malt.House(t.(lessons.House))) })
+	"json": func(w *World, r lessons.Result, h words.House) error {
+		if r.House != nil {
+			block := string(malt.House(*r.House))
+			r.Block = &block
+		}
+		return json.Write(w.Out, r, h.Say)
 	},
 	"malt": writeLearnMalt,
 }

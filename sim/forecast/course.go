@@ -19,6 +19,7 @@ type Course struct {
 	Open    float64        // s from the first soak: a condition of which no end is known is waited for at least until then
 	Looks   []float64      // s from the first soak, rising: when the state is written down
 	Brief   bool           // the forecast breaks off behind the last look
+	AtEnds  bool           // the state is written down at the end of each step too
 }
 
 // Ended says that a step, or a stage named by its kind, is over.
@@ -178,6 +179,11 @@ func (r *run) stageStop(st model.Stage, d doing) stop {
 func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float64, error) {
 	r.effort.at = r.at
 	r.ready = math.NaN()
+	if c := r.o.Course; c != nil && c.AtEnds {
+		if err := r.seeThrough(*m, r.clock); err != nil {
+			return 0, ByTime, 0, err
+		}
+	}
 	if w := r.watching(); w != nil {
 		ticks = append(slices.Clip(ticks), w)
 	}
@@ -211,17 +217,29 @@ func (r *run) watching() *tick {
 	return w
 }
 
-// see writes the state down.
+// see writes the state down at the look that is due.
 func (r *run) see(m physics) {
+	r.seeAt(m, r.o.Course.Looks[r.looked])
+	r.looked++
+}
+
+// seeEnd writes the state down as a step ends, where that is asked for.
+func (r *run) seeEnd(m physics) {
+	if c := r.o.Course; c != nil && c.AtEnds {
+		r.seeAt(m, r.clock)
+	}
+}
+
+func (r *run) seeAt(m physics, at float64) {
 	s := unseen()
-	s.At, s.Moisture, s.Weight = r.o.Course.Looks[r.looked], m.moisture(), m.weight()
+	s.At, s.Moisture, s.Weight = at, m.moisture(), m.weight()
 	s.Step, s.Number, s.Lost = r.now.kind, r.now.number, math.NaN()
+	s.CO2, s.Heat = r.batch.CO2(), r.f.Totals.KilnEnergy
 	if n := len(r.f.Stages); n > 0 {
 		s.Stage = r.f.Stages[n-1].Kind
 	}
 	m.see(&s)
 	s.Lost = 1 - s.Dry/r.batch.Lot.DryMass
-	r.looked++
 	r.f.Seen = append(r.f.Seen, s)
 }
 

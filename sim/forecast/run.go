@@ -229,6 +229,7 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up
 	r.clock += took
+	r.seeEnd(m)
 	r.passed(r.now)
 }
 

@@ -21,7 +21,8 @@ type Result struct {
 	Correlated  []Pair                   `doc:"pairs of figures that the readings hardly tell apart"`
 	HeldOut     *HeldOut                 `doc:"root mean square errors of batches held out, each foretold by the others; null for a single batch"`
 	Durations   []Duration               `doc:"of the batches held out: how long something lasted, and how long it was foretold to last"`
-	House       *House                   `doc:"the house block; null where the readings tell nothing well enough"`
+	House       *House                   `json:"-"` // nil where the readings tell nothing well enough
+	Block       *string                  `json:"house" doc:"the house block, as the language has it; null where the readings tell nothing well enough"`
 	Seat        Seat                     `json:"-"`
 }
 
@@ -65,16 +66,12 @@ type Pair struct {
 	Correlation answer.Number `doc:"of the errors, -1 to 1"`
 }
 
-// House is the house block: what the readings tell well enough. It is told as the text
-// of the block.
+// House is the house block: what the readings tell well enough. Package malt writes it.
 type House struct {
 	Name        string
 	Factors     []Factor
 	Thermometer *Estimate[answer.Kelvin]
 }
-
-// Told marks it as what is put into words.
-func (House) Told() {}
 
 // Of is the answer of what was learnt. The block is called by the name, or else by the
 // site of the first batch.

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
 )
@@ -14,7 +15,7 @@ import (
 type Wait struct {
 	Stage string
 	Text  string                        `doc:"as written"`
-	Gate  bool                          `doc:"it is a gate"`
+	Hold  bool                          `doc:"a gate statement; otherwise an until"`
 	Open  bool                          `doc:"it is waited for now"`
 	Left  answer.Spread[answer.Seconds] `doc:"hours from then; negative where it was so already, null where it does not come about"`
 	Never bool                          `doc:"it does not come about in most cases"`
@@ -44,12 +45,12 @@ func left(s ensemble.Spread) answer.Spread[answer.Seconds] {
 		}
 		return t
 	}
-	return spread[answer.Seconds](ensemble.Spread{P10: ever(s.P10), P50: ever(s.P50), P90: ever(s.P90), Share: s.Share})
+	return outlook.Points[answer.Seconds](ensemble.Spread{P10: ever(s.P10), P50: ever(s.P50), P90: ever(s.P90), Share: s.Share})
 }
 
 func lateOf(f *follow.Following) (list []Late) {
 	for _, l := range f.Late {
-		list = append(list, Late{string(l.Kind), string(l.Stage), clock(f.Trial.Batch, l.Since), answer.Seconds(f.Now - l.Since), oneLine(l.Text)})
+		list = append(list, Late{string(l.Kind), string(l.Stage), outlook.ClockAt(f.Trial.Batch.Began.Time, answer.Seconds(l.Since)), answer.Seconds(f.Now - l.Since), oneLine(l.Text)})
 	}
 	return list
 }

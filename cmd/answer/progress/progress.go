@@ -4,11 +4,11 @@
 package progress
 
 import (
-	"math"
 	"time"
 
 	"maltwright/cmd/answer"
-	"maltwright/lang/model"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/timetable"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
@@ -17,8 +17,8 @@ import (
 // Result is how a batch stands. Figures that are not certain are spreads; one that fewer
 // than half of the forecasts have is nil.
 type Result struct {
-	Batch       string
-	Process     string
+	Batch string
+	outlook.Head
 	Began       time.Time `doc:"when the first soak began"`
 	At          time.Time `doc:"as of when the batch is followed"`
 	AsOf        AsOf      `doc:"why as of then: asked, now, last-reading (it is over three days old) or clock-behind (the last reading lies ahead of the computer's clock)"`
@@ -30,11 +30,11 @@ type Result struct {
 	Over        bool `doc:"the rootlets are off"`
 	Complete    bool `doc:"the forecast came to its end, and did not break off"`
 	Now         State
-	Waits       []Wait       `doc:"conditions that are open or to come"`
-	Due         []Visit      `doc:"the visits to come"`
-	Late        []Late       `doc:"what should have been done"`
-	Steps       []StepSpread `doc:"the steps that are still to end"`
-	Outcome     Outcome
+	Waits       []Wait                        `doc:"conditions that are open or to come"`
+	Due         []timetable.Visit             `doc:"the visits to come"`
+	Late        []Late                        `doc:"what should have been done"`
+	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
+	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
 	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
 	Ignored     int                           `json:"ignored_readings" doc:"how many are of a later time"`
 	Factors     []Factor                      `doc:"what the batch says of lot and house so far"`
@@ -59,30 +59,11 @@ type State struct {
 	Weight        *answer.Spread[answer.Kilograms] `doc:"on the scale"`
 	DryMatterLost *answer.Spread[answer.Share]     `doc:"of the dry matter of the grain"`
 	Chit          *answer.Spread[answer.Share]     `doc:"of the corns"`
-	Acrospire     *answer.Spread[answer.Number]    `doc:"mean length as a part of the corn"`
+	Acrospire     *answer.Spread[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the corn"`
 	Modification  *answer.Spread[answer.Number]    `doc:"0 to 1"`
 	Bed           *answer.Spread[answer.Celsius]
 	AirOff        *answer.Spread[answer.Celsius]
 	Malt          *answer.Spread[answer.Celsius]
-}
-
-// Outcome is what will come of it.
-type Outcome struct {
-	SteepOutMoisture *answer.Spread[answer.Share]   `json:"steep_out_moisture_wb"`
-	Total            *answer.Spread[answer.Seconds] `doc:"to the end of deculming"`
-	FinalMoisture    *answer.Spread[answer.Share]   `json:"final_moisture_wb"`
-	Malt             *answer.Spread[answer.Kilograms]
-	Yield            *answer.Spread[answer.Share] `json:"yield_as_is"`
-	Diastatic        *answer.Spread[answer.Share] `json:"diastatic_kept" doc:"an indication, no laboratory value"`
-}
-
-// StepSpread is how the end of a step spreads.
-type StepSpread struct {
-	Stage    string
-	Label    string
-	End      answer.Spread[answer.Seconds]   `doc:"from the first soak"`
-	Moisture answer.Spread[answer.Share]     `json:"moisture_end_wb"`
-	Weight   answer.Spread[answer.Kilograms] `json:"weight_end"`
 }
 
 // Factor is one of lot or house.
@@ -101,16 +82,19 @@ type Posterior struct {
 // Of is the answer of what was followed.
 func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
-	r := Result{Batch: b.Name, Process: p.Name, Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
+	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
-		Now: stateOf(f.Stand), Waits: waitsOf(f), Due: dueOf(f), Late: lateOf(f), Outcome: outcomeOf(f.Ensemble),
+		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: forecast.Cautions(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.Effective), f.Redrawn}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
 	}
+	for _, v := range f.Due {
+		r.Due = append(r.Due, timetable.VisitOf(v, r.Began))
+	}
 	for _, x := range f.ToCome() {
-		r.Steps = append(r.Steps, StepSpread{string(x.Stage), x.Label, spread[answer.Seconds](x.End), spread[answer.Share](x.Moisture), spread[answer.Kilograms](x.Weight)})
+		r.Steps = append(r.Steps, outlook.StepSpreadOf(x))
 	}
 	for _, x := range f.Factors() {
 		if x.Thermometer {
@@ -128,25 +112,10 @@ func stateOf(s follow.Stand) State {
 		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
 }
 
-func outcomeOf(e *ensemble.Ensemble) Outcome {
-	return Outcome{
-		SteepOutMoisture: had[answer.Share](e.Total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture })),
-		Total:            had[answer.Seconds](e.Total(func(t *forecast.Totals) float64 { return t.Total })),
-		FinalMoisture:    had[answer.Share](e.Total(func(t *forecast.Totals) float64 { return t.FinalMoisture })),
-		Malt:             had[answer.Kilograms](e.Total(func(t *forecast.Totals) float64 { return t.Malt })),
-		Yield:            had[answer.Share](e.Total(func(t *forecast.Totals) float64 { return t.Yield })),
-		Diastatic:        had[answer.Share](e.Total(func(t *forecast.Totals) float64 { return t.Quality.Diastatic })),
-	}
-}
-
 // figure is one number with a unit.
 type figure interface {
 	~float64
 	answer.Figure
-}
-
-func spread[T figure](s ensemble.Spread) answer.Spread[T] {
-	return answer.Spread[T]{P10: T(s.P10), P50: T(s.P50), P90: T(s.P90), Share: answer.Share(s.Share)}
 }
 
 // half is the share of the forecasts that must have a figure for it to be told.
@@ -157,11 +126,6 @@ func had[T figure](s ensemble.Spread) *answer.Spread[T] {
 	if s.Share < half {
 		return nil
 	}
-	out := spread[T](s)
+	out := outlook.Points[T](s)
 	return &out
-}
-
-// clock is the time so many seconds behind the first soak.
-func clock(b *model.Batch, s float64) time.Time {
-	return b.Began.Add(time.Duration(math.Round(s)) * time.Second)
 }

@@ -58,12 +58,12 @@ func same[T interface {
 func TestEachFigureOfTheOutcomeIsTheOneThatItsNameSays(t *testing.T) {
 	f, r := followed(t, "2026-03-13 06:00")
 	total := func(of func(*forecast.Totals) float64) ensemble.Spread { return f.Ensemble.Total(of) }
-	same(t, total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture }), r.Outcome.SteepOutMoisture, "moisture at steep-out")
-	same(t, total(func(t *forecast.Totals) float64 { return t.Total }), r.Outcome.Total, "total time")
-	same(t, total(func(t *forecast.Totals) float64 { return t.FinalMoisture }), r.Outcome.FinalMoisture, "final moisture")
-	same(t, total(func(t *forecast.Totals) float64 { return t.Malt }), r.Outcome.Malt, "malt")
-	same(t, total(func(t *forecast.Totals) float64 { return t.Yield }), r.Outcome.Yield, "yield")
-	same(t, total(func(t *forecast.Totals) float64 { return t.Quality.Diastatic }), r.Outcome.Diastatic, "diastatic enzymes")
+	same(t, total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture }), &r.Outcome.SteepOutMoisture, "moisture at steep-out")
+	same(t, total(func(t *forecast.Totals) float64 { return t.Total }), &r.Outcome.Total, "total time")
+	same(t, total(func(t *forecast.Totals) float64 { return t.FinalMoisture }), &r.Outcome.FinalMoisture, "final moisture")
+	same(t, total(func(t *forecast.Totals) float64 { return t.Malt }), &r.Outcome.Malt, "malt")
+	same(t, total(func(t *forecast.Totals) float64 { return t.Yield }), &r.Outcome.Yield, "yield")
+	same(t, total(func(t *forecast.Totals) float64 { return t.Quality.Diastatic }), &r.Outcome.Diastatic, "diastatic enzymes")
 
 	same(t, f.Stand.Moisture, r.Now.Moisture, "moisture now")
 	same(t, f.Stand.Weight, r.Now.Weight, "weight now")

@@ -18,7 +18,7 @@ type Reading struct {
 	Weight       *Compared[answer.Kilograms] `json:",omitempty"`
 	Temperature  *Compared[answer.Celsius]   `json:",omitempty"`
 	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the corns"`
-	Acrospire    *Compared[answer.Number]    `json:",omitempty" doc:"mean length as a part of the corn"`
+	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the corn"`
 	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`

@@ -69,8 +69,8 @@ func (s *progressSheet) titles(what string) {
 	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s%12s", what, "middle", "1 in 10", "9 in 10")))
 }
 
-// spread writes one row of a middle and its two points, if there are any.
-func spread[T answer.Figure](s *progressSheet, name string, x *answer.Spread[T], write func(T) string) {
+// stands writes one row of a middle and its two points, if there are any.
+func stands[T answer.Figure](s *progressSheet, name string, x *answer.Spread[T], write func(T) string) {
 	if x != nil {
 		s.line("  %-34s%10s%12s%12s", name, write(x.P50), write(x.P10), write(x.P90))
 	}
@@ -86,19 +86,19 @@ func (s *progressSheet) standing() {
 	} else {
 		s.titles("now: " + s.where())
 	}
-	spread(s, "moisture", n.Moisture, words.Percent)
-	spread(s, "weight on the scale", n.Weight, s.mass)
-	spread(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
+	stands(s, "moisture", n.Moisture, words.Percent)
+	stands(s, "weight on the scale", n.Weight, s.mass)
+	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
-		spread(s, "corns chitted", n.Chit, words.Percent)
-		spread(s, "acrospire, as a part of the corn", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
+		stands(s, "corns chitted", n.Chit, words.Percent)
+		stands(s, "acrospire, as a part of the corn", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
 		if n.Modification != nil && n.Modification.P50 > 0 {
-			spread(s, "rub", n.Modification, words.Rub)
+			stands(s, "rub", n.Modification, words.Rub)
 		}
 	}
-	spread(s, "in the middle of the bed", n.Bed, s.Shown)
-	spread(s, "air-off", n.AirOff, s.Shown)
-	spread(s, "the malt itself", n.Malt, s.Shown)
+	stands(s, "in the middle of the bed", n.Bed, s.Shown)
+	stands(s, "air-off", n.AirOff, s.Shown)
+	stands(s, "the malt itself", n.Malt, s.Shown)
 	s.line("")
 }
 

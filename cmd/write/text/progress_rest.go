@@ -7,6 +7,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 )
@@ -26,7 +27,7 @@ func (s *progressSheet) waits() {
 // wait writes how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(w progress.Wait) {
 	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(w.Text))
-	if w.Gate {
+	if w.Hold {
 		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(w.Text))
 	}
 	lines := words.Wrap(name, labelWidth)
@@ -73,7 +74,7 @@ func (s *progressSheet) due() {
 	s.line("")
 }
 
-func (s *progressSheet) visit(v progress.Visit) {
+func (s *progressSheet) visit(v timetable.Visit) {
 	in := "now"
 	if left := v.At - s.r.Elapsed; left >= 60 {
 		in = "in " + words.Ago(left)
@@ -109,7 +110,7 @@ func (s *progressSheet) steps() {
 			often = fmt.Sprintf(" %.0f%%", 100*x.End.Share)
 		}
 		day := func(t answer.Seconds) string { return s.clock(t).Format(byDay) }
-		s.line("  %-14s%17s%17s%17s%8s%s", s.label(i)+" ends", day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.Moisture.P50), often)
+		s.line("  %-14s%17s%17s%17s%8s%s", s.label(i)+" ends", day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
 	}
 	s.line("")
 }
@@ -136,14 +137,21 @@ func (s *progressSheet) outcome() {
 	o := s.r.Outcome
 	s.titles("what comes of it")
 	if s.r.Stage == string(model.SteepStage) {
-		spread(s, "steep-out moisture", o.SteepOutMoisture, words.Percent)
+		likely(s, "steep-out moisture", o.SteepOutMoisture, words.Percent)
 	}
-	spread(s, "total time", o.Total, words.Lasting)
-	spread(s, "final moisture", o.FinalMoisture, words.Percent)
-	spread(s, "malt", o.Malt, s.mass)
-	spread(s, "yield as is", o.Yield, words.Percent)
-	spread(s, "diastatic enzymes kept", o.Diastatic, words.Percent)
+	likely(s, "total time", o.Total, words.Lasting)
+	likely(s, "final moisture", o.FinalMoisture, words.Percent)
+	likely(s, "malt", o.Malt, s.mass)
+	likely(s, "yield as is", o.Yield, words.Percent)
+	likely(s, "diastatic enzymes kept", o.Diastatic, words.Percent)
 	s.line("")
+}
+
+// likely writes the row of a spread that most of the forecasts have.
+func likely[T answer.Figure](s *progressSheet, name string, x answer.Spread[T], write func(T) string) {
+	if x.Share >= 0.5 {
+		stands(s, name, &x, write)
+	}
 }
 
 // few is how many effective members are too few for the outer figures.
