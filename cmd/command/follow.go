@@ -82,7 +82,7 @@ func (c Follow) Run(w *World) error {
 
 var followWriters = map[string]func(*World, progress.Result, words.House) error{
 	"text": func(w *World, r progress.Result, h words.House) error {
-		return text.Progress(w.Out, r, h, text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder})
+		return text.Progress(w.Out, r, h, w.sheetOptions())
 	},
 	"json": func(w *World, r progress.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 }

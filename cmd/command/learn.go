@@ -131,7 +131,7 @@ func (r record) located() record {
 
 var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 	"text": func(w *World, r lessons.Result, h words.House) error {
-		return text.Lessons(w.Out, r, h, text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder})
+		return text.Lessons(w.Out, r, h, w.sheetOptions())
 	},
 	"json": func(w *World, r lessons.Result, h words.House) error {
 		if r.House != nil {

@@ -10,7 +10,6 @@ import (
 
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
-	"maltwright/sim/forecast"
 )
 
 type sheet struct {
@@ -50,18 +49,6 @@ func (p *sheet) para(label, format string, args ...any) {
 	}
 }
 
-// elapsed writes a time from the first soak: 7:00, or 2d 13:20.
-func elapsed(s float64) string {
-	if known(s) == nil {
-		return noFigure
-	}
-	m := int(math.Round(s / 60))
-	if d := m / 1440; d > 0 {
-		return fmt.Sprintf("%dd %02d:%02d", d, m/60%24, m%60)
-	}
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
-}
-
 // lasting writes a length of time for a sentence: 9.5 h, 6 d 4 h.
 func lasting(s float64) string {
 	if known(s) == nil {
@@ -87,17 +74,6 @@ func kilograms(m float64) string {
 	return fmt.Sprintf("%.0f kg", m)
 }
 
-// litres writes an amount of water, a litre of which weighs a kilogram.
-func litres(kg float64) string {
-	switch {
-	case kg < 0.1:
-		return fmt.Sprintf("%.0f ml", 1000*kg)
-	case kg < 100:
-		return fmt.Sprintf("%.1f l", kg)
-	}
-	return fmt.Sprintf("%.0f l", kg)
-}
-
 func kilowattHours(j float64) string {
 	switch k := j / joulesPerKWh; {
 	case k < 0.1:
@@ -106,19 +82,6 @@ func kilowattHours(j float64) string {
 		return fmt.Sprintf("%.1f kWh", k)
 	default:
 		return fmt.Sprintf("%.0f kWh", k)
-	}
-}
-
-// cautions closes a forecast with what can hurt somebody in it.
-func (p *sheet) cautions(f *forecast.Forecast) {
-	list := forecast.Cautions(f.Process)
-	if len(list) == 0 {
-		return
-	}
-	p.line("")
-	p.line("%s", p.bold("take care"))
-	for _, c := range list {
-		p.para("", "%s", c)
 	}
 }
 
