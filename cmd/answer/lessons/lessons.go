@@ -35,8 +35,10 @@ type Batch struct {
 
 // LeftOut is a batch that was not used.
 type LeftOut struct {
-	Batch
-	Reason string
+	File    string
+	Batch   string
+	Process string
+	Reason  string
 }
 
 // Factor is one of the house, beside the model's 1.
@@ -81,7 +83,7 @@ func Of(r *learn.Result, name string, files Files) Result {
 		out.Batches = append(out.Batches, batchOf(b))
 	}
 	for _, x := range r.Left {
-		out.LeftOut = append(out.LeftOut, LeftOut{batchOf(x.Batch), x.Reason})
+		out.LeftOut = append(out.LeftOut, leftOut(x))
 	}
 	for _, f := range r.Factors {
 		if f.Which == learn.Thermometer {
@@ -109,6 +111,11 @@ func batchOf(b *model.Batch) Batch {
 		out.Process = b.Process.Name
 	}
 	return out
+}
+
+func leftOut(x learn.Left) LeftOut {
+	b := batchOf(x.Batch)
+	return LeftOut{b.File, b.Batch, b.Process, x.Reason}
 }
 
 func estimateOf[T interface {

@@ -66,7 +66,7 @@ func TestEachFigureIsTheOneThatItsNameSays(t *testing.T) {
 	assert.InDelta(t, 353.5534, float64(h.Drying.Learnt), 1e-4, "the root of the mean of the squares of 300 s and 400 s")
 	assert.InDelta(t, 707.1068, float64(h.Drying.Model), 1e-4)
 
-	assert.Equal(t, []lessons.LeftOut{{Batch: lessons.Batch{File: "c.malt", Batch: "c"}, Reason: "nothing was weighed"}}, r.LeftOut)
+	assert.Equal(t, []lessons.LeftOut{{File: "c.malt", Batch: "c", Reason: "nothing was weighed"}}, r.LeftOut)
 	require.Len(t, r.Correlated, 1)
 	assert.Equal(t, "b", *r.Correlated[0].Batch)
 }
