@@ -38,13 +38,18 @@ func (s System) DegreesBetween(low, high float64) string {
 	return Rounded(s.Temperature(low), 1) + " to " + s.Degrees(high, 1)
 }
 
+// Step is how many of its degrees a K is.
+func (s System) Step() float64 {
+	if s.Fahrenheit {
+		return 9.0 / 5
+	}
+	return 1
+}
+
 // Difference writes a difference of temperatures of K, which a °F has 1.8 times as many
 // of: 2.5 °C, 4.5 °F.
 func (s System) Difference(kelvin float64, places int) string {
-	if s.Fahrenheit {
-		kelvin *= 9.0 / 5
-	}
-	return Rounded(kelvin, places) + " " + s.Degree()
+	return Rounded(kelvin*s.Step(), places) + " " + s.Degree()
 }
 
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.

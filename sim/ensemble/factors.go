@@ -33,10 +33,10 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	return []Unknown{
-		factor(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
-		factor(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = v }, l.Growth),
-		factor(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = v }, l.Respiration),
-		factor(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = v }, dryings(p, l)...),
+		factor(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factor(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factor(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factor(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
 }
 
