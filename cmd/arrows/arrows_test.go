@@ -23,7 +23,8 @@ var pipeline = []string{
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/report", "check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
-	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text",
+	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/ledger", "cmd/answer/effect", "cmd/answer/sums",
+	"cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/html",
 	"cmd/command", "cmd/maltwright",
 }
 
