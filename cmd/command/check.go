@@ -8,7 +8,11 @@ import (
 	"time"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/sarif"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 )
 
@@ -72,7 +76,7 @@ func (c Check) Run(w *World) error {
 		return errInterrupted
 	}
 	var found []finding.Finding
-	var notJudged []report.NotJudged
+	var notJudged []finding.NotJudged
 	for _, r := range reports {
 		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
 	}
@@ -91,23 +95,23 @@ func (c Check) options(ctx context.Context) check.Options {
 	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On, Context: ctx}
 }
 
-func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {
-	o := report.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+func (c Check) write(w *World, found []finding.Finding, notJudged []finding.NotJudged, files int) error {
+	o := text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
 	switch c.Format {
 	case "json":
-		return report.JSON(w.Out, found, notJudged, o)
+		return json.Write(w.Out, inspection.Of(found, notJudged, w.Folder), nil)
 	case "lines":
-		return report.Lines(w.Out, found, o)
+		return text.Lines(w.Out, found, o)
 	case "sarif":
-		return report.SARIF(w.Out, found, notJudged, report.Tool{Version: version(), Rules: check.Rules()}, o)
+		return sarif.Write(w.Out, found, notJudged, sarif.Tool{Version: version(), Rules: check.Rules()}, w.Folder)
 	}
-	if err := report.Text(w.Out, found, o); err != nil {
+	if err := text.Findings(w.Out, found, o); err != nil {
 		return err
 	}
 	if len(found) > 0 {
 		fmt.Fprintln(w.Out)
 	}
-	if err := report.Unjudged(w.Out, notJudged, o); err != nil {
+	if err := text.Unjudged(w.Out, notJudged, o); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(w.Out, summary(found, files))
@@ -123,18 +127,11 @@ func summary(found []finding.Finding, files int) string {
 	var parts []string
 	for _, s := range []finding.Severity{finding.Danger, finding.Fault, finding.Caution, finding.Note} {
 		if n := counts[s]; n > 0 {
-			parts = append(parts, plural(n, s.String()))
+			parts = append(parts, words.Plural(n, s.String()))
 		}
 	}
 	if len(parts) == 0 {
 		parts = []string{"nothing found"}
 	}
-	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), plural(files, "file"))
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), words.Plural(files, "file"))
 }

@@ -14,8 +14,9 @@ import (
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
-	"maltwright/check/report"
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
 )
 
 // Exit codes of every command.
@@ -55,6 +56,11 @@ func Process() World {
 // said NO_COLOR (no-color.org).
 func (w World) colour() bool {
 	return w.Terminal && w.Env("NO_COLOR") == "" && w.Env("TERM") != "dumb"
+}
+
+// options say how to write an answer for a reader.
+func (w World) options() text.Options {
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
 }
 
 // failure is an error with the exit code it leads to.
@@ -160,7 +166,7 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", report.Safe(text))
+		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
 	}
 	return code
 }

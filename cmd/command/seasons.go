@@ -72,10 +72,10 @@ func (c Seasons) Run(w *World) error {
 
 var seasonsWriters = map[string]func(*World, ledger.Result) error{
 	"text": func(w *World, r ledger.Result) error { // in the units of the first
-		return text.Ledger(w.Out, r, words.Of(r.Batches[0].Written), w.sheetOptions())
+		return text.Ledger(w.Out, r, words.Of(r.Batches[0].Written), w.options())
 	},
 	"json": func(w *World, r ledger.Result) error {
-		return json.Write(w.Out, r, words.Of(r.Batches[0].Written).Say)
+		return json.Write(w.Out, r, nil)
 	},
 	"csv": func(w *World, r ledger.Result) error {
 		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful")

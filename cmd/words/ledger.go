@@ -15,11 +15,3 @@ func (h House) Doubt(d ledger.Doubt) string {
 	return fmt.Sprintf("the %s of %s weighs less than the dry matter that the forecast leaves in it, %s; some was lost, or a weight or the sample is wrong",
 		what, Mass(h, d.Weight), Mass(h, d.DryMatter))
 }
-
-// Plural counts things by their word: 1 batch, 3 changes.
-func Plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}

@@ -14,6 +14,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
+	"maltwright/lang/source"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/seasons"
 	"maltwright/sim/work"
@@ -90,7 +91,7 @@ func (b *Book) batch(r Record) Batch {
 		f, pool = nil, nil
 	}
 	s := seasons.Of(r.Batch, f)
-	out := Batch{File: r.File, Batch: r.Batch.Name, Process: r.Batch.Process.Name, Began: r.Batch.Began.Time, Charge: charge(r.Batch.Process),
+	out := Batch{File: source.Text(r.File), Batch: r.Batch.Name, Process: r.Batch.Process.Name, Began: r.Batch.Began.Time, Charge: charge(r.Batch.Process),
 		Complete: f != nil && !f.BrokenOff(), NotForecast: p.obstacle(), Figures: figures(&s), Rub: s.Rub,
 		StepsChanged: len(r.Batch.Changes), ProcessFaults: p.faults, ProcessCautions: p.cautions, Written: r.Batch.Process}
 	for _, f := range append(check.Record(b.ctx, r.House, r.Batch, r.Found, pool), r.Found...) {

@@ -98,7 +98,9 @@ type Figure[T Kind] struct {
 func (f Figure[T]) Unit() answer.Unit { return f.Value.Unit() }
 
 // Plain is the figure without its kind, in SI.
-func (f Figure[T]) Plain() seasons.Figure { return seasons.Figure{Value: float64(f.Value), Standing: f.Standing} }
+func (f Figure[T]) Plain() seasons.Figure {
+	return seasons.Figure{Value: float64(f.Value), Standing: f.Standing}
+}
 
 // Change is a step that was done otherwise than the process says.
 type Change struct {

@@ -79,7 +79,7 @@ func columns(t reflect.Type, before string, path [][]int) (list []column) {
 func (r *Rows[T]) Write(row T) {
 	cells := make([]string, len(r.columns))
 	for i, c := range r.columns {
-		cells[i] = inert(c.cell(reflect.ValueOf(row)))
+		cells[i] = words.Safe(inert(c.cell(reflect.ValueOf(row))))
 	}
 	_ = r.out.Write(cells)
 }
@@ -122,7 +122,7 @@ func (c column) cell(v reflect.Value) string {
 		}
 		return ""
 	}
-	return words.Safe(fmt.Sprint(v.Interface()))
+	return fmt.Sprint(v.Interface())
 }
 
 // plain is a cell that a spreadsheet takes for the number that it is, or the name of

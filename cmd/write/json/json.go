@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"maltwright/cmd/answer"
-	"maltwright/cmd/words"
 	"maltwright/cmd/write/key"
 )
 
@@ -97,8 +96,6 @@ func (say Say) value(v reflect.Value) any {
 		return list
 	case kind == reflect.Map:
 		return say.members(v)
-	case kind == reflect.String:
-		return words.Text(v.String())
 	}
 	return v.Interface()
 }
