@@ -36,6 +36,19 @@ var reckonings = []string{
 	`germination 95 of 100`,
 	`germination 95/100`,
 	`germination '95 of 100 corns'`,
+	`moisture 1 oz 25 g`,
+	`moisture 25.00g 22.50g 21.10g 18.47g 20g 17.5g --tare 5g`,
+	`target '13 lb 4 oz' 12.4% 44%`,
+	`target '5 lb 4 oz' 45% 4.5% --lost 8%`,
+	`target 1000kg '33.3 % dry basis' 14%`,
+	`target 6kg 12.4% '79 % dry basis'`,
+	`weight 5.5kg --from 6kg 12.4% --lost 7%`,
+	`weight '20 lb 2 oz' --from 6kg 12.4%`,
+	`basis '120 % dry basis'`,
+	`yield 1t 12% 830kg 5%`,
+	`yield 100lb 12% 37.5kg '4.2 % dry basis'`,
+	`germination 0 of '50 corns'`,
+	`germination 200 of 200`,
 }
 
 // unusable are command lines that cannot be understood, or say what cannot be.
