@@ -78,7 +78,7 @@ func (h House) effects() []told {
 		{"colour", func(e *effect.Effect) (float64, float64) { return e.Colour.Plain() }, colour, nil, noKiln, false},
 		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, mass, nil, "", false}, // a litre of it weighs a kg
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
-		{"visits at night, at best", func(e *effect.Effect) (float64, float64) { return e.NightVisits.Plain() }, number, nil, noNight, false},
+		{"visits at night, at best", nights, number, nil, noNight, false},
 	}
 }
 
@@ -98,6 +98,18 @@ func (t told) row(e *effect.Effect) EffectRow {
 }
 
 func colour(ebc float64) string { return quantity.Fixed(ebc, 1) + " EBC" }
+
+// nights are the visits at night of both sides, NaN where that is not known.
+func nights(e *effect.Effect) (old, new float64) {
+	old, new = math.NaN(), math.NaN()
+	if n := e.NightVisits.Old; n != nil {
+		old = float64(*n)
+	}
+	if n := e.NightVisits.New; n != nil {
+		new = float64(*n)
+	}
+	return old, new
+}
 
 func number(n float64) string { return fmt.Sprintf("%.0f", n) }
 

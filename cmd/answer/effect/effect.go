@@ -73,7 +73,7 @@ type Effect struct {
 	Colour           Pair[answer.Colour]
 	SteepWater       Pair[answer.Litres]
 	KilnHeat         Pair[answer.Joules]
-	NightVisits      Pair[answer.Number] // at the best hour to begin
+	NightVisits      Counts // at the best hour to begin
 	Gates            []Gates
 }
 
@@ -103,6 +103,9 @@ func (Pair[T]) Unit() answer.Unit {
 
 // Plain gives both without their kind, in SI.
 func (p Pair[T]) Plain() (old, new float64) { return float64(p.Old), float64(p.New) }
+
+// Counts are one count of both sides, nil where a side has no such thing.
+type Counts struct{ Old, New *int }
 
 // Gates are a gate of one side and the one on the other that stands for it; one of them
 // may be nil.

@@ -68,7 +68,7 @@ func compared(a, b *forecast.Forecast) Effect {
 		Colour:           pair[answer.Colour](x.Quality.Colour, y.Quality.Colour),
 		SteepWater:       pair[answer.Litres](x.SteepWater, y.SteepWater),
 		KilnHeat:         pair[answer.Joules](x.KilnEnergy, y.KilnEnergy),
-		NightVisits:      pair[answer.Number](nightVisits(a), nightVisits(b)),
+		NightVisits:      Counts{nightVisits(a), nightVisits(b)},
 	}
 	switch {
 	case a == nil:
@@ -101,15 +101,16 @@ func figuresOf(f *forecast.Forecast) forecast.Totals {
 }
 
 // nightVisits is how many visits of the timetable fall in the night, at the hour to begin
-// at which the fewest do; NaN where the site does not say when somebody is awake.
-func nightVisits(f *forecast.Forecast) float64 {
+// at which the fewest do; nil where the site does not say when somebody is awake.
+func nightVisits(f *forecast.Forecast) *int {
 	if f == nil || f.Process.Site == nil || f.Process.Site.Awake == nil {
-		return math.NaN()
+		return nil
 	}
 	list := visits.Gather(visits.List(f))
 	if len(list) == 0 {
-		return math.NaN()
+		return nil
 	}
 	best, _ := visits.Best(list, *f.Process.Site.Awake, visits.Daily)
-	return float64(len(best.Missed))
+	n := len(best.Missed)
+	return &n
 }
