@@ -32,14 +32,14 @@ type Result struct {
 
 // Change is a statement that is otherwise.
 type Change struct {
-	Kind     string   // changed, new, gone or moved
-	Path     []string // the statements around it
-	Of       string   `json:",omitempty"` // the lot or kiln that both sides are a figure of
+	Kind     string   `doc:"changed, new, gone or moved"`
+	Path     []string `doc:"the statements around it"`
+	Of       string   `json:",omitempty" doc:"the lot or kiln that both sides are a figure of"`
 	Old      string   `json:",omitempty"` // as written; "" where it does not stand there
 	New      string   `json:",omitempty"`
-	OldPlace *Place   `json:",omitempty"`
+	OldPlace *Place   `json:",omitempty" doc:"where it stands"`
 	NewPlace *Place   `json:",omitempty"`
-	Parts    []Part   `json:",omitempty"` // that differ in one that changed
+	Parts    []Part   `json:",omitempty" doc:"what differs in a statement that changed"`
 }
 
 // Place is where something stands; line and column count from 1.
@@ -52,14 +52,12 @@ type Place struct {
 type Part struct{ What, Old, New string }
 
 // Effect is what the forecasts of one process, as each side has it, come to. A figure is
-// NaN where a side has no such thing.
+// NaN where a side has no such thing; none is known where one of them is not complete.
 type Effect struct {
 	Process string
 
-	// Complete says that both forecasts came to their end. Where one did not NotForecast
-	// is its side, and no figure is known.
-	Complete    bool
-	NotForecast Side `json:",omitempty"`
+	Complete    bool `doc:"whether both forecasts came to their end"`
+	NotForecast Side `json:",omitempty" doc:"the side whose process cannot be forecast: old or new"`
 
 	SteepOut         Pair[answer.Seconds]
 	SteepOutMoisture Pair[answer.Share] `json:"steep_out_moisture_wb"`
@@ -71,9 +69,9 @@ type Effect struct {
 	DiastaticKept    Pair[answer.Share]
 	AlphaKept        Pair[answer.Share] `json:"alpha_amylase_kept"`
 	Colour           Pair[answer.Colour]
-	SteepWater       Pair[answer.Litres]
+	SteepWater       Pair[answer.Litres] `doc:"drawn for the soaks"`
 	KilnHeat         Pair[answer.Joules]
-	NightVisits      Counts // at the best hour to begin
+	NightVisits      Counts `doc:"at the best hour to begin"`
 	Gates            []Gates
 }
 
@@ -114,8 +112,8 @@ type Gates struct{ Old, New *Gate }
 // Gate is a condition of the process as the forecast comes to it.
 type Gate struct {
 	Stage    string
-	Text     string // as written
-	Hold     bool   // a gate; otherwise the until of a step
+	Text     string `doc:"the condition, as written"`
+	Hold     bool   `doc:"a gate statement; otherwise an until"`
 	Met      bool
 	Reached  answer.Seconds
 	Moisture answer.Share `json:"moisture_wb"`
@@ -123,7 +121,7 @@ type Gate struct {
 
 // Finding is one that a single side has.
 type Finding struct {
-	Kind     Came
+	Kind     Came `doc:"came or went"`
 	Severity string
 	Rule     string
 	Message  string

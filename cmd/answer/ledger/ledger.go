@@ -28,20 +28,18 @@ type Batch struct {
 	File    string
 	Batch   string
 	Process string
-	Began   time.Time // zero where the record does not say
-	Charge  answer.Kilograms
+	Began   time.Time        `doc:"when the first soak began; null where the record does not say"`
+	Charge  answer.Kilograms `doc:"raw grain"`
 
-	// Complete says that the forecast of its process came to its end. Where there is none
-	// NotForecast says why, and nothing of the batch is reckoned.
-	Complete    bool
-	NotForecast Obstacle `json:",omitempty"`
+	Complete    bool     `doc:"whether the forecast of its process came to its end"`
+	NotForecast Obstacle `json:",omitempty" doc:"why there is no forecast: unsound or too-costly"`
 
 	Figures
-	Rub string // at the last feel; "" where none was
+	Rub string `doc:"at the last feel: gummy, gritty or chalky; empty where there was none"`
 
 	StepsChanged    int
-	RecordFindings  int // cautions and worse
-	ProcessFaults   int // a danger counts as a fault
+	RecordFindings  int `doc:"cautions and worse"`
+	ProcessFaults   int `doc:"dangers too"`
 	ProcessCautions int
 
 	Changes  []Change
@@ -61,24 +59,24 @@ const (
 
 // Figures are what batches are compared by; see seasons.Season.
 type Figures struct {
-	RawMoisture   Figure[answer.Share]   `json:"raw_moisture_wb"`
-	Water         Figure[answer.Celsius] // the mean of the steep water
-	Cast          Figure[answer.Seconds]
-	CastMoisture  Figure[answer.Share] `json:"cast_moisture_wb"`
-	Chit          Figure[answer.Share]
-	ChitCounted   Figure[answer.Seconds]
-	BedWarmest    Figure[answer.Celsius]
-	ThreeQuarters Figure[answer.Seconds] // until the acrospire had come to 3/4 in half of the corns
-	Acrospire     Figure[answer.Number]  `json:"acrospire_middle"` // part of the corn
-	Floor         Figure[answer.Seconds]
-	GreenMalt     Figure[answer.Kilograms]
-	Break         Figure[answer.Seconds] // from the loading of the kiln
-	Kiln          Figure[answer.Seconds]
-	Malt          Figure[answer.Kilograms]
-	Yield         Figure[answer.Share] `json:"yield_as_is"`
-	DryYield      Figure[answer.Share] `json:"yield_on_dry_grain"`
-	EndMoisture   Figure[answer.Share] `json:"end_moisture_wb"`
-	Total         Figure[answer.Seconds]
+	RawMoisture   Figure[answer.Share]     `json:"raw_moisture_wb" doc:"of the raw grain"`
+	Water         Figure[answer.Celsius]   `doc:"of the steep, the mean of the readings"`
+	Cast          Figure[answer.Seconds]   `doc:"from the beginning to the last weighing of the steep"`
+	CastMoisture  Figure[answer.Share]     `json:"cast_moisture_wb"`
+	Chit          Figure[answer.Share]     `doc:"corns that have chitted, at the last count"`
+	ChitCounted   Figure[answer.Seconds]   `doc:"from the beginning to that count"`
+	BedWarmest    Figure[answer.Celsius]   `doc:"the warmest reading"`
+	ThreeQuarters Figure[answer.Seconds]   `doc:"from the beginning until the acrospire had come to 3/4 in half of the corns"`
+	Acrospire     Figure[answer.Number]    `json:"acrospire_middle" doc:"of the middle corn at the last count, as a part of the corn"`
+	Floor         Figure[answer.Seconds]   `doc:"from cast to the end of growth"`
+	GreenMalt     Figure[answer.Kilograms] `doc:"when growth had ended"`
+	Break         Figure[answer.Seconds]   `doc:"on the kiln until the break was seen"`
+	Kiln          Figure[answer.Seconds]   `doc:"on the kiln"`
+	Malt          Figure[answer.Kilograms] `doc:"without rootlets"`
+	Yield         Figure[answer.Share]     `json:"yield_as_is" doc:"malt for raw grain, both as they are"`
+	DryYield      Figure[answer.Share]     `json:"yield_on_dry_grain" doc:"malt as it is for the dry matter of the raw grain"`
+	EndMoisture   Figure[answer.Share]     `json:"end_moisture_wb"`
+	Total         Figure[answer.Seconds]   `doc:"from the beginning to the weighing of the clean malt"`
 }
 
 // Kind is a kind of figure that is one number.
@@ -91,7 +89,7 @@ type Kind interface {
 // tell.
 type Figure[T Kind] struct {
 	Value    T                `csv:"."`
-	Standing seasons.Standing `json:",omitempty"`
+	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over or under"`
 }
 
 // Unit is that of its value.
@@ -104,16 +102,16 @@ func (f Figure[T]) Plain() seasons.Figure {
 
 // Change is a step that was done otherwise than the process says.
 type Change struct {
-	Step    string // and its number
-	To      string // as written
+	Step    string `doc:"and its number"`
+	To      string `doc:"as written"`
 	Because string
 }
 
 // Doubt is a weight below the dry matter that the forecast leaves in it.
 type Doubt struct {
-	What      Weighed
+	What      Weighed `doc:"cast or clean malt"`
 	Weight    answer.Kilograms
-	DryMatter answer.Kilograms
+	DryMatter answer.Kilograms `doc:"that the forecast leaves in it"`
 }
 
 // Weighed is what was weighed.

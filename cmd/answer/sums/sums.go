@@ -54,10 +54,10 @@ func worked(steps []reckon.Step, notes []reckon.Note) Work {
 // Moisture is that of samples from the oven.
 type Moisture struct {
 	Reckoning string
-	Moisture  answer.Share   `json:"moisture_wb"` // the mean
+	Moisture  answer.Share   `json:"moisture_wb" doc:"the mean"`
 	Lowest    answer.Share   `json:"lowest_wb"`
 	Highest   answer.Share   `json:"highest_wb"`
-	Deviation answer.Share   // standard deviation; 0 of one sample
+	Deviation answer.Share   `doc:"standard deviation; 0 of one sample"`
 	Samples   []answer.Share `json:"samples_wb"`
 	Work
 }
@@ -80,7 +80,7 @@ func OfSamples(samples []reckon.Sample, tare *quantity.Quantity) (Moisture, erro
 type Target struct {
 	Reckoning string
 	Weight    Weight
-	Change    Weight // below 0 where weight is lost
+	Change    Weight `doc:"below 0 where weight is lost"`
 	DryMatter Weight
 	Work
 
@@ -122,8 +122,8 @@ func OfWeight(now quantity.Quantity, from reckon.Start, lost *quantity.Quantity)
 // Basis is a moisture on both bases.
 type Basis struct {
 	Reckoning string
-	Wet       answer.Share `json:"moisture_wb"` // of the whole
-	Dry       answer.Share `json:"moisture_db"` // of the dry matter
+	Wet       answer.Share `json:"moisture_wb" doc:"of the whole"`
+	Dry       answer.Share `json:"moisture_db" doc:"of the dry matter"`
 	Work
 
 	WetShown, DryShown reckon.Value `json:"-"`
@@ -142,9 +142,9 @@ func Bases(q quantity.Quantity) (Basis, error) {
 // Yield is what became of the barley.
 type Yield struct {
 	Reckoning     string
-	AsIs          answer.Share `json:"yield_as_is"`    // malt as it is, of barley as it is
-	DryMalt       answer.Share `json:"yield_dry_malt"` // dry malt, of barley as it is
-	Dry           answer.Share `json:"yield_dry"`      // dry malt, of dry barley
+	AsIs          answer.Share `json:"yield_as_is" doc:"malt as it is, of barley as it is"`
+	DryMalt       answer.Share `json:"yield_dry_malt" doc:"dry malt, of barley as it is"`
+	Dry           answer.Share `json:"yield_dry" doc:"dry malt, of dry barley"`
 	DryMatterLost answer.Share
 	Work
 }
@@ -162,7 +162,7 @@ func OfMalt(barley, malt reckon.Start) (Yield, error) {
 // Germination is what a count of corns says of the lot.
 type Germination struct {
 	Reckoning   string
-	Germination answer.Share // of the corns counted
+	Germination answer.Share `doc:"of the corns counted"`
 	Low, High   answer.Share // where the lot lies, 19 times in 20
 	Work
 }
