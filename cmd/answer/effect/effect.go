@@ -85,13 +85,7 @@ const (
 )
 
 // Pair is one figure of both sides.
-type Pair[T Kind] struct{ Old, New T }
-
-// Kind is a kind of figure that is one number.
-type Kind interface {
-	~float64
-	answer.Figure
-}
+type Pair[T answer.Single] struct{ Old, New T }
 
 // Unit is that of both.
 func (Pair[T]) Unit() answer.Unit {

@@ -81,7 +81,7 @@ func compared(a, b *forecast.Forecast) Effect {
 	return e
 }
 
-func pair[T Kind](old, new float64) Pair[T] { return Pair[T]{T(old), T(new)} }
+func pair[T answer.Single](old, new float64) Pair[T] { return Pair[T]{T(old), T(new)} }
 
 // figuresOf are the totals of a forecast. What a kiln does to the malt is not known where
 // there is none: malt that has been on none has no colour of its own.

@@ -79,15 +79,9 @@ type Figures struct {
 	Total         Figure[answer.Seconds]   `doc:"from the beginning to the weighing of the clean malt"`
 }
 
-// Kind is a kind of figure that is one number.
-type Kind interface {
-	~float64
-	answer.Figure
-}
-
 // Figure is a figure and how it was come by; its value is NaN where the record does not
 // tell.
-type Figure[T Kind] struct {
+type Figure[T answer.Single] struct {
 	Value    T                `csv:"."`
 	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over or under"`
 }
@@ -123,7 +117,7 @@ const (
 	CleanMalt Weighed = "clean malt"
 )
 
-func figure[T Kind](f seasons.Figure) Figure[T] {
+func figure[T answer.Single](f seasons.Figure) Figure[T] {
 	if f.Standing == seasons.Missing {
 		f.Value = math.NaN()
 	}
