@@ -4,28 +4,17 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"time"
-
-	"github.com/rivo/uniseg"
 
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 )
 
+// sheet is what those answers are written on that package text does not know yet.
 type sheet struct {
 	*World
-	start *time.Time
-	b     strings.Builder
+	b strings.Builder
 
 	pounds, fahrenheit bool // the units in which it is shown
-}
-
-// column is one column of the table of steps.
-type column struct {
-	head  string
-	width int // without the gap
-	gap   int // spaces in front
-	right bool
 }
 
 const joulesPerKWh = 3.6e6
@@ -83,20 +72,6 @@ func kilowattHours(j float64) string {
 	default:
 		return fmt.Sprintf("%.0f kWh", k)
 	}
-}
-
-func (p *sheet) row(cols []column, cells []string) {
-	var b strings.Builder
-	for i, c := range cols {
-		pad := strings.Repeat(" ", max(0, c.width-uniseg.StringWidth(cells[i])))
-		b.WriteString(strings.Repeat(" ", c.gap))
-		if c.right {
-			b.WriteString(pad + cells[i])
-		} else {
-			b.WriteString(cells[i] + pad)
-		}
-	}
-	p.line("%s", strings.TrimRight(b.String(), " "))
 }
 
 // sheetOptions are how answers are written for this terminal.

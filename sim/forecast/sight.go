@@ -84,8 +84,8 @@ func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
 	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
 	s.Grain, s.Humidity, s.Airflow, s.Heat = v.MaltT, v.OffRH, m.vent, v.Ledger.Heater
-	if m.flow > 0 {
-		s.Airflow = m.flow
+	if m.flow != nil {
+		s.Airflow = *m.flow
 	}
 }
 

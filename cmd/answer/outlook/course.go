@@ -3,9 +3,11 @@ package outlook
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/sim/forecast"
@@ -24,6 +26,7 @@ const (
 // through a steep, is not known.
 type Point struct {
 	At            answer.Seconds `doc:"from the beginning of the first soak, in hours"`
+	Time          time.Time      `json:",omitempty"`
 	Stage         string
 	Step          string
 	Moisture      answer.Share     `json:"moisture_wb"`
@@ -49,18 +52,24 @@ func (e *TooManyError) Error() string {
 	return fmt.Sprintf("a course has at most %d points; for this process take %.0f min or longer", MostPoints, float64(e.Least)/wholeMinute)
 }
 
+// ErrTooOften says that the model takes too many steps where it stops at every point.
+var ErrTooOften = errors.New("the forecast takes too many steps of the model with points so near to one another; take a longer interval")
+
 // courseOf forecasts the process again and looks at it every so many s until the malt is
 // ready, and at the end of each step.
-func courseOf(ctx context.Context, f *forecast.Forecast, every answer.Seconds) (*forecast.Forecast, []Point, error) {
+func courseOf(ctx context.Context, f *forecast.Forecast, every answer.Seconds, start time.Time) (*forecast.Forecast, []Point, error) {
 	looks, err := looksOf(f, float64(every))
 	if err != nil {
 		return f, nil, err
 	}
-	f, err = forecast.Run(f.Process, forecast.Options{Course: &forecast.Course{Looks: looks, AtEnds: true}, Meter: work.NewMeter(ctx, nil)})
-	if err != nil {
+	seen, err := forecast.Run(f.Process, forecast.Options{Course: &forecast.Course{Looks: looks, AtEnds: true}, Meter: work.NewMeter(ctx, nil)})
+	switch {
+	case err != nil:
 		return f, nil, err
+	case seen.BrokenOff() && !f.BrokenOff():
+		return f, nil, ErrTooOften
 	}
-	return f, pointsOf(f), nil
+	return seen, pointsOf(seen, start), nil
 }
 
 // looksOf lists the times to look at, s.
@@ -85,7 +94,7 @@ func looksOf(f *forecast.Forecast, every float64) ([]float64, error) {
 const sameMoment = 0.5
 
 // pointsOf makes points of what was seen until the malt is ready, in the order of time.
-func pointsOf(f *forecast.Forecast) []Point {
+func pointsOf(f *forecast.Forecast, start time.Time) []Point {
 	slices.SortStableFunc(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
 	points := make([]Point, 0, len(f.Seen))
 	at := 0 // the step that is come to
@@ -99,6 +108,9 @@ func pointsOf(f *forecast.Forecast) []Point {
 			at++
 		}
 		p := pointOf(s)
+		if !start.IsZero() {
+			p.Time = ClockAt(start, p.At)
+		}
 		if at < len(steps) {
 			p.Stage, p.Step = steps[at].stage, steps[at].label
 		}

@@ -24,12 +24,12 @@ type Options struct {
 
 // Ask makes the outlook of a forecast. It returns the error of a context that is
 // cancelled, work.ErrPool where the forecasts of the spread cost too much, and a
-// *TooManyError where the course would have too many points.
+// *TooManyError or ErrTooOften where the course would have too many points.
 func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 	var course []Point
 	if o.Every > 0 {
 		var err error
-		if f, course, err = courseOf(ctx, f, o.Every); err != nil {
+		if f, course, err = courseOf(ctx, f, o.Every, o.Start); err != nil {
 			return Result{}, err
 		}
 	}

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -40,4 +41,11 @@ func TestClockAndElapsedTimeRoundAlike(t *testing.T) {
 		since := at.Hour()*60 + at.Minute() - 7*60
 		assert.Equal(t, words.Elapsed(seconds), words.Elapsed(60*float64((since+1440)%1440)), "%v s", seconds)
 	}
+}
+
+func TestEveryTotalOfTheSpreadIsTold(t *testing.T) {
+	r, err := outlook.Ask(t.Context(), sample.Forecast(t, "pale.malt"), outlook.Options{Members: 10})
+	require.NoError(t, err)
+	rows := (&Sheet{}).spreadTotals(r.Spread.Totals)
+	assert.Len(t, rows, reflect.TypeFor[outlook.TotalsSpread]().NumField())
 }
