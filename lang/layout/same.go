@@ -24,7 +24,7 @@ func sayings(b *syntax.Block, in vocabulary.Block, path string) []string {
 		out = append(out, at+" "+header(s, in))
 		if s.Body != nil {
 			out = append(out, at+" {")
-			out = append(out, sayings(s.Body, opens(s, in), at)...)
+			out = append(out, sayings(s.Body, vocabulary.Opens(in, s.Verb.Text), at)...)
 		}
 	}
 	return out

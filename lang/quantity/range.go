@@ -19,7 +19,7 @@ func Between(low, high []Part) (Range, error) {
 		q, err := Make(low...)
 		return Range{q, q}, err
 	}
-	if len(low) == 1 && low[0].Unit == "" && len(high) == 1 {
+	if Borrows(low, high) {
 		low = []Part{{low[0].Number, high[0].Unit}}
 	}
 	l, err := Make(low...)
@@ -36,6 +36,10 @@ func Between(low, high []Part) (Range, error) {
 	r := Range{l, h}
 	return r, r.check(len(low))
 }
+
+// Borrows tells whether the low end of a range has no unit of its own and takes that of
+// the high end, as in 43 to 45 %.
+func Borrows(low, high []Part) bool { return len(low) == 1 && low[0].Unit == "" && len(high) == 1 }
 
 func (r Range) check(high int) error {
 	switch {

@@ -10,6 +10,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	values "maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -122,14 +123,14 @@ func (r *recorder) instant(v *value) (model.Instant, bool) {
 	switch {
 	case v.word != "":
 		date, _ := time.Parse(time.DateOnly, v.word) // readMoment has read it
-		at.Time = instant(date, v.clock[0])
+		at.Time = values.Instant(date, v.clock[0])
 	case before.IsZero() && !r.begins:
 		return at, false // told once, of the batch: what it lacks is began
 	case before.IsZero():
 		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
 		return at, false
 	default:
-		next, ok := follow(before.Time, v.clock[0])
+		next, ok := values.Follow(before.Time, v.clock[0])
 		if !ok {
 			r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
 			return at, false

@@ -11,6 +11,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	values "maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -21,9 +22,9 @@ func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	}
 	whole := terms[0].Range().Join(terms[len(terms)-1].Range())
 	c := &model.Condition{Place: r.at(whole)}
-	for _, part := range splitAnd(terms) {
+	for _, part := range values.Tests(terms) {
 		if len(part) == 0 {
-			r.note(valueNeeded.At(c.Place, `"and" joins two tests, and one is missing`))
+			r.note(valueNeeded.At(c.Place, fmt.Sprintf("%q joins two tests, and one is missing", vocabulary.And)))
 			return terms, nil, false
 		}
 		t, ok := r.test(part)
@@ -33,19 +34,6 @@ func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax
 		c.Tests = append(c.Tests, t)
 	}
 	return nil, &value{place: c.Place, condition: c}, true
-}
-
-func splitAnd(terms []syntax.Term) [][]syntax.Term {
-	parts := [][]syntax.Term{nil}
-	for _, t := range terms {
-		if w, ok := t.(syntax.Word); ok && w.Text == "and" {
-			parts = append(parts, nil)
-			continue
-		}
-		last := len(parts) - 1
-		parts[last] = append(parts[last], t)
-	}
-	return parts
 }
 
 // test reads one test: a measure, then a bound with its value, or a range.
@@ -74,36 +62,16 @@ func (r *reader) test(terms []syntax.Term) (model.Test, bool) {
 
 // measure reads the one or two words that name a measure.
 func (r *reader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
-	first, isWord := terms[0].(syntax.Word)
-	if !isWord {
+	named, isWord := values.MeasuredBy(terms)
+	switch {
+	case !isWord:
 		r.note(unknownWord.At(r.at(terms[0].Range()), "a test begins with what is measured: "+strings.Join(r.measureWords(), ", ")))
-		return m, nil, false
+	case named.Measure != nil && r.measurable(*named.Measure):
+		return *named.Measure, named.Rest, true
+	default:
+		r.unknownMeasure(named.Name, named.Span, named.Measure != nil)
 	}
-	name, used, s := first.Text, 1, first.Span
-	if second, two := wordAt(terms, 1); two {
-		if _, known := vocabulary.FindMeasure(name + " " + second.Text); known || !r.knows(name) {
-			name, used, s = name+" "+second.Text, 2, first.Join(second.Span)
-		}
-	}
-	m, known := vocabulary.FindMeasure(name)
-	if known && r.measurable(m) {
-		return m, terms[used:], true
-	}
-	r.unknownMeasure(name, s, known)
 	return m, nil, false
-}
-
-func wordAt(terms []syntax.Term, i int) (syntax.Word, bool) {
-	if i >= len(terms) {
-		return syntax.Word{}, false
-	}
-	w, ok := terms[i].(syntax.Word)
-	return w, ok
-}
-
-func (r *reader) knows(name string) bool {
-	_, ok := vocabulary.FindMeasure(name)
-	return ok
 }
 
 func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
@@ -139,37 +107,37 @@ func (r *reader) measureWords() []string {
 
 // asked reads what is asked of a measure.
 func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
-	b, bounded := term.(syntax.Bounded)
-	if bounded {
-		t.Op, _ = opOf(b.Bound.Text)
-		term = b.Value
-	}
+	f, _, _ := values.FigureOf([]syntax.Term{term}, nil)
+	bound := f.OpOf()
+	t.Op = f.Op
 	if m.Words != nil {
-		return r.askedWord(t, m, term)
+		return r.askedWord(t, m, f.Value)
 	}
-	a, ok := term.(syntax.Amount)
+	a, ok := f.Value.(syntax.Amount)
 	if !ok {
-		f := wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, r.at(term.Range()).Text()))
-		f.Hint = "such as " + sampleTest(m)
-		r.note(f)
+		place := r.at(f.Value.Range())
+		n := wrongDimension.At(place, fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, place.Text()))
+		n.Hint = "such as " + sampleTest(m)
+		r.note(n)
 		return false
 	}
 	rng, ok := r.rangeOf(a, m.Dims)
 	if !ok {
 		return false
 	}
-	if !bounded && a.High == nil {
-		f := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
-		f.Hint = fmt.Sprintf("write %s at least %s, or %s at most %s", m.Word, r.at(a.Span).Text(), m.Word, r.at(a.Span).Text())
-		r.note(f)
+	if bound == nil && a.High == nil {
+		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
+		value := r.at(a.Span).Text()
+		n.Hint = fmt.Sprintf("write %s %s %s, or %s %s %s", m.Word, quantity.AtLeast, value, m.Word, quantity.AtMost, value)
+		r.note(n)
 		return false
 	}
-	if !bounded {
+	if bound == nil {
 		t.Op = quantity.Is
 	}
 	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
-	r.oneBound(bounding(t.Op, bounded), a, rng)
-	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bounding(t.Op, bounded)})
+	r.oneBound(bound, a, rng)
+	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bound})
 }
 
 // oneBound reports two values behind a bound that takes one. The value is kept as it
@@ -183,14 +151,6 @@ func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) 
 	r.note(f)
 }
 
-// bounding is the bound that stands in front of a value, or nil.
-func bounding(op quantity.Op, stands bool) *quantity.Op {
-	if !stands {
-		return nil
-	}
-	return &op
-}
-
 func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
 	w, ok := term.(syntax.Word)
 	if !ok || !slices.Contains(m.Words, w.Text) {
@@ -202,15 +162,18 @@ func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term
 }
 
 func sampleTest(m vocabulary.Measure) string {
+	op, value := quantity.AtMost, ""
 	switch {
 	case m.Words != nil:
-		return m.Word + " is " + m.Words[len(m.Words)-1]
+		op, value = quantity.Is, m.Words[len(m.Words)-1]
 	case m.Dims[0] == quantity.Share:
-		return m.Word + " at most 10 %"
+		value = "10 %"
 	case m.Dims[0] == quantity.Number:
-		return m.Word + " at least 3/4"
+		op, value = quantity.AtLeast, "3/4"
+	default:
+		value = sample(m.Dims[0], "12")
 	}
-	return m.Word + " at most " + sample(m.Dims[0], "12")
+	return fmt.Sprintf("%s %s %s", m.Word, op, value)
 }
 
 // upright reports a range that is upside down.

@@ -71,7 +71,7 @@ func (l *loader) file(f *source.File, at string, chain []string) {
 	l.found = append(append(l.found, found...), unsettled(tree)...)
 	for _, s := range tree.Top.Statements {
 		switch {
-		case s.Verb.Text != "use":
+		case !vocabulary.Includes(s.Verb.Text):
 		case s.Broken:
 			l.lost = true
 		default:

@@ -18,7 +18,7 @@ func corns(label string) Slot { return amount(label, q.Number, q.Count) }
 
 // The record of a batch: what was done and read while it was made.
 var batch = []Row{
-	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch,
+	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch, Grows: true,
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Process)}, Required: true, Doc: "the process it is made by"}},
 		Doc:     "The record of one batch: what was weighed, counted, felt and read while it was made, in the order of the clock.",
 		Example: `batch "26-03" of "Loft pale" { began 2026-03-06 07:00 }`},
@@ -51,7 +51,7 @@ var batch = []Row{
 		Doc:     "A thermometer, and where it stood.", Example: "read bed 17.2 °C at 2026-03-10 21:00"},
 	{Word: "turned", In: blocks(Batch), Clauses: []Clause{atMomentAlways},
 		Doc: "The piece was turned.", Example: "turned at 2026-03-10 21:05"},
-	{Word: "changed", In: blocks(Batch), Slots: whichStep,
+	{Word: "changed", In: blocks(Batch), NamesStep: true, Slots: whichStep,
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{{Kind: Amount, Label: "how long or how warm", Dims: []q.Dimension{q.Time, q.Temperature}, Range: true, Places: recordPlaces}},
 				Required: true, Doc: "what was done instead"},

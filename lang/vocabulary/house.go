@@ -4,7 +4,7 @@ import q "maltwright/lang/quantity"
 
 // The facts of a house: what stands at the top of a file and in its blocks.
 var house = []Row{
-	{Word: "use", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "a file"}},
+	{Word: "use", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "a file"}}, Includes: true,
 		Doc:     "Brings in the definitions of another file below the same folder.",
 		Example: `use "loft.malt"`},
 	{Word: "grain", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Grain,

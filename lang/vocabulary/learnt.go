@@ -10,17 +10,17 @@ var (
 
 // What finished batches taught about a house.
 var learnt = []Row{
-	{Word: "house", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: House,
+	{Word: "house", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: House, Grows: true,
 		Doc:     "What finished batches taught about this house: factors by which its lots and kilns differ from the model. Every forecast that sees the block goes by it, and forecast and check say so; there is one at the most.",
 		Example: `house "Loft" { growth 1.06 error 0.04 }`},
 	{Word: "growth", In: blocks(House), Slots: []Slot{factor}, Clauses: []Clause{errorOfFactor}, Once: true,
 		Doc: "How fast grain grows here: 1 as in the model, more is faster; 0.2 to 5.", Example: "growth 1.06 error 0.04"},
 	{Word: "respiration", In: blocks(House), Slots: []Slot{amount("times as much as the model", q.Number)}, Clauses: []Clause{errorOfFactor}, Once: true,
 		Doc: "How much the growing grain breathes here, and burns of itself: 1 as in the model; 0.2 to 5.", Example: "respiration 0.95 error 0.15"},
-	{Word: "uptake", In: blocks(House), Slots: []Slot{factor},
+	{Word: "uptake", In: blocks(House), Slots: []Slot{factor}, By: ByName,
 		Clauses: []Clause{errorOfFactor, {Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}},
 		Doc:     "How fast one lot takes up water: 1 as in the model; 0.2 to 5. Once for each lot.", Example: `uptake 1.08 error 0.06 of "Far field 2026"`},
-	{Word: "drying", In: blocks(House), Slots: []Slot{factor},
+	{Word: "drying", In: blocks(House), Slots: []Slot{factor}, By: ByName,
 		Clauses: []Clause{errorOfFactor, {Word: "of", Slots: []Slot{named(KilnFacts)}, Required: true, Doc: "the kiln"}},
 		Doc:     "How fast malt dries on one kiln: 1 as in the model; 0.2 to 5. Once for each kiln.", Example: `drying 0.91 error 0.05 of "tray kiln"`},
 	{Word: "thermometer", In: blocks(House), Slots: []Slot{amount("what it shows too much", q.TemperatureDifference)},

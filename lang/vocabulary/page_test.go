@@ -11,7 +11,6 @@ import (
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
-	"maltwright/lang/syntax"
 )
 
 // The reference is testdata/language.md, written by hand, with what the tables
@@ -28,8 +27,7 @@ func TestReferenceIsMadeFromTheVocabulary(t *testing.T) {
 }
 
 func clauseList() string {
-	words := syntax.Clauses()
-	slices.Sort(words)
+	words := ClauseWords()
 	last := len(words) - 1
 	return "`" + strings.Join(words[:last], "`, `") + "` and `" + words[last] + "`"
 }

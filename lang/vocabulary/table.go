@@ -49,6 +49,47 @@ func Homes(word string) []Block {
 	return list
 }
 
+// Ordered tells whether the place of a statement among the others of its block means
+// something. In the record of a batch every line's does.
+func Ordered(in Block, word string) bool {
+	r, ok := Lookup(in, word)
+	return in == Batch || ok && r.Ordered
+}
+
+// Opens gives the block that a statement opens, None where the word is not known there.
+func Opens(in Block, word string) Block {
+	if r, ok := Lookup(in, word); ok {
+		return r.Opens
+	}
+	return None
+}
+
+// Grows tells whether the block that a statement opens never stands on one line.
+func Grows(in Block, word string) bool {
+	r, ok := Lookup(in, word)
+	return ok && r.Grows
+}
+
+// Includes tells whether the word brings in another file.
+func Includes(word string) bool {
+	r, ok := Lookup(File, word)
+	return ok && r.Includes
+}
+
+// NamesStep tells whether the first value of a statement of that word, in any block, is
+// a step and its number.
+func NamesStep(word string) bool { return namesStep[word] }
+
+var namesStep = func() map[string]bool {
+	set := map[string]bool{}
+	for _, r := range rows {
+		if r.NamesStep {
+			set[r.Word] = true
+		}
+	}
+	return set
+}()
+
 // Meant gives the statement word of the block that is nearest to the one written.
 func Meant(in Block, written string) (string, bool) { return nearest.Word(written, Words(in)) }
 

@@ -1,4 +1,4 @@
-package read
+package value
 
 import (
 	"time"
@@ -27,18 +27,18 @@ func timeOf(s *syntax.Statement, before time.Time) (time.Time, bool) {
 	if !ok {
 		return before, false
 	}
-	second, err := clockSeconds(m.From.Clock.Text)
-	if err != nil {
+	second, ok := Second(m.From.Clock)
+	if !ok {
 		return before, false
 	}
 	if m.From.Date.Text == "" {
 		if before.IsZero() {
 			return before, false
 		}
-		return follow(before, second)
+		return Follow(before, second)
 	}
-	date, err := time.Parse(time.DateOnly, m.From.Date.Text)
-	return instant(date, second), err == nil
+	date, ok := Date(m.From.Date)
+	return Instant(date, second), ok
 }
 
 // stampIn finds the moment at which a statement of a batch was, in its at or as that of

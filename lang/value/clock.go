@@ -1,0 +1,42 @@
+package value
+
+import (
+	"time"
+
+	"maltwright/lang/syntax"
+)
+
+// endOfDay may end a span of the day: it is the midnight that follows.
+const endOfDay = "24:00"
+
+// Second reads a time of day, in seconds from midnight: 7:30, 07:30, 07:30:15. It is
+// false for one that no clock shows.
+func Second(clock syntax.Word) (second int, ok bool) {
+	t, err := time.Parse("15:04", clock.Text)
+	if err != nil {
+		t, err = time.Parse("15:04:05", clock.Text)
+	}
+	return t.Hour()*3600 + t.Minute()*60 + t.Second(), err == nil
+}
+
+// LastSecond is Second at the end of a span, which 24:00 may be.
+func LastSecond(clock syntax.Word) (second int, ok bool) {
+	if clock.Text == endOfDay {
+		return 24 * 3600, true
+	}
+	return Second(clock)
+}
+
+// Date reads a date, 2026-03-06. It is false for one that no calendar has.
+func Date(date syntax.Word) (time.Time, bool) {
+	t, err := time.Parse(time.DateOnly, date.Text)
+	return t, err == nil
+}
+
+// ClockText writes a time of day in its canonical spelling, with two digits for the hour.
+func ClockText(clock syntax.Word) string {
+	if len(clock.Text) > 1 && clock.Text[1] == ':' {
+		return "0" + clock.Text
+	}
+	return clock.Text
+}
