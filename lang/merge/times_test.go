@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/lang/layout"
-	"maltwright/lang/value"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 

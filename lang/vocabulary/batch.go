@@ -4,9 +4,9 @@ import q "maltwright/lang/quantity"
 
 var (
 	// recordPlaces are where a temperature of a batch can be read.
-	recordPlaces = []string{"water", "bed", "air", "room", "air-on", "air-off", "malt", "oven"}
+	recordPlaces = placesIn(func(Phase) bool { return true })
 
-	whichStep = []Slot{choice("a step", "soak", "rest", "germinate", "hold", "wither", "dry", "stew", "cure", "cool", "deculm"),
+	whichStep = []Slot{choice("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbCool, VerbDeculm),
 		optional(amount("which of them", q.Number))}
 
 	atMoment = Clause{Word: "at", Slots: []Slot{{Kind: Moment, Label: "when"}},
@@ -38,12 +38,12 @@ var batch = []Row{
 		Clauses: []Clause{atMoment, {Word: "after", Slots: whichStep, Doc: "the step that had just ended"}},
 		Doc:     "What the drained batch shows on the scale, or the bag. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
 	{Word: "counted", In: blocks(Batch),
-		Slots: []Slot{choice("what was counted", "chit", "acrospire"), corns("chitted, or no shoot yet"),
+		Slots: []Slot{choice("what was counted", MeasureChit, MeasureAcrospire), corns("chitted, or no shoot yet"),
 			optional(corns("to 1/4")), optional(corns("to 1/2")), optional(corns("to 3/4")), optional(corns("to the whole")), optional(corns("overgrown"))},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{corns("corns looked at")}, Doc: "how many corns were looked at; chit needs it"}, atMomentAlways},
 		Doc:     "A count of corns. Of chit one number, of how many; of the acrospire six: with no shoot yet, up to 1/4 of the corn, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
 		Example: "counted acrospire 2 6 22 55 13 2 at 2026-03-12 08:00"},
-	{Word: "felt", In: blocks(Batch), Slots: []Slot{choice("how", "rub"), choice("what it did", "gummy", "gritty", "chalky")}, Clauses: []Clause{atMomentAlways},
+	{Word: "felt", In: blocks(Batch), Slots: []Slot{choice("how", MeasureRub), choice("what it did", RubGummy, RubGritty, RubChalky)}, Clauses: []Clause{atMomentAlways},
 		Doc: "What a corn did when it was rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
 	{Word: "read", In: blocks(Batch),
 		Slots:   []Slot{placed(Slot{Kind: Amount, Label: "temperature", Dims: []q.Dimension{q.Temperature}, Places: recordPlaces})},

@@ -21,7 +21,7 @@ var (
 )
 
 // kilnPlaces are where a kiln's temperature can be taken.
-var kilnPlaces = []string{"air-on", "air-off", "malt", "oven"}
+var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })
 
 func temperature(label string, places ...string) Slot {
 	return Slot{Kind: Amount, Label: label, Dims: []q.Dimension{q.Temperature}, Range: true, Places: places}
