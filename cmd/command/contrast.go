@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -124,7 +124,7 @@ func (w World) season(ctx context.Context, arg string, from side, brief bool) (s
 	for _, f := range r.House.Files {
 		tree, found := syntax.Parse(f)
 		if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-			_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
+			_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
 			return s, failed("%s does not read; put that right first", f.Name())
 		}
 		s.trees = append(s.trees, tree)

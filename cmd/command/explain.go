@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/nearest"
 	"maltwright/lang/quantity"
@@ -119,7 +119,7 @@ func (p page) title(name, what string) {
 }
 
 func (p page) text(text string) {
-	for _, line := range report.Wrap(text, p.width-2) {
+	for _, line := range words.Wrap(text, p.width-2) {
 		fmt.Fprintf(p.w, "  %s\n", line)
 	}
 }
@@ -128,7 +128,7 @@ func (p page) labelled(label, text string) {
 	if text == "" {
 		return
 	}
-	for i, line := range report.Wrap(text, p.width-12) {
+	for i, line := range words.Wrap(text, p.width-12) {
 		if i > 0 {
 			label = ""
 		}
@@ -144,7 +144,7 @@ func (p page) example(label, text string) {
 		if i > 0 {
 			label = ""
 		}
-		fmt.Fprintf(p.w, "  %-9s %s\n", label, report.Safe(line))
+		fmt.Fprintf(p.w, "  %-9s %s\n", label, words.Safe(line))
 	}
 }
 
@@ -227,7 +227,7 @@ func (p page) brief(word, doc string) {
 		fmt.Fprintln(p.w, word)
 		word = ""
 	}
-	for i, line := range report.Wrap(doc, p.width-column-1) {
+	for i, line := range words.Wrap(doc, p.width-column-1) {
 		if i > 0 {
 			word = ""
 		}

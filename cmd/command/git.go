@@ -11,7 +11,7 @@ import (
 	"strconv"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/read"
 	"maltwright/lang/source"
 )
@@ -129,7 +129,7 @@ func tell(w *World, changed bool, what string) {
 	if changed {
 		word = "set"
 	}
-	fmt.Fprintf(w.Out, "%-8s  %s\n", word, report.Safe(what))
+	fmt.Fprintf(w.Out, "%-8s  %s\n", word, words.Safe(what))
 }
 
 // addLine adds a line to a text file that may not be there yet, and tells whether
