@@ -10,6 +10,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
@@ -141,7 +142,7 @@ func (r *record) goesBack(h *held, i int) {
 			continue
 		}
 		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
-		if item.Reading.Rub.Text != "" && !(x.Reading.Rub.Text == "chalky" && item.Reading.Rub.Text == "gummy") || back <= backwards {
+		if item.Reading.Rub.Text != "" && !(x.Reading.Rub.Text == vocabulary.RubChalky && item.Reading.Rub.Text == vocabulary.RubGummy) || back <= backwards {
 			continue
 		}
 		at, other := item, x

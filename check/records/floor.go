@@ -43,7 +43,7 @@ func (r *record) stirred() bool {
 
 // leaves tells whether the piece leaves its floor when a step of the kind ends.
 func (r *record) leaves(kind string) bool {
-	return endsGrowth[kind] && (kind != string(model.Germinate) || r.batch.Process.Stage(model.Wither) == nil)
+	return endsGrowth(kind) && (kind != string(model.Germinate) || r.batch.Process.Stage(model.Wither) == nil)
 }
 
 // steepIsOver tells whether by the plan the steep is over at the time of a reading.

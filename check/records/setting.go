@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // How surely a reading falls into a step, s: the kiln needs its time to come to a heat,
@@ -21,7 +22,7 @@ const (
 func (r *record) offSetting(h *held, i int) {
 	item := &h.trial.Items[i]
 	x := item.Reading
-	if r.aside[h.seats[i]] || x.Temperature == nil || x.At.IsZero() || x.Temperature.Where != "air-on" && x.Temperature.Where != "oven" {
+	if r.aside[h.seats[i]] || x.Temperature == nil || x.At.IsZero() || x.Temperature.Where != vocabulary.PlaceAirOn && x.Temperature.Where != vocabulary.PlaceOven {
 		return
 	}
 	for k := range r.batch.Readings {

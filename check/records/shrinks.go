@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/infer/evidence"
 )
 
@@ -38,7 +39,7 @@ func (r *record) shrinks(h *held, i int) {
 }
 
 func ofAcrospires(m *evidence.Item) bool {
-	return m.Reading.Counted.Text == "acrospire" && len(m.Reading.Corns) > 0
+	return m.Reading.Counted.Text == vocabulary.MeasureAcrospire && len(m.Reading.Corns) > 0
 }
 
 // shrunk says that a count goes against another, and whether it fits the other way round.

@@ -9,6 +9,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
 	"maltwright/sim/infer/evidence"
 )
@@ -22,7 +23,7 @@ func words(x *model.Reading) (string, source.Place) {
 		return fmt.Sprintf("%s %s", x.Temperature.Where, x.Temperature.Range.Range), x.Temperature.Place
 	case x.Rub.Text != "":
 		return "corns that rub " + x.Rub.Text, x.Rub.Place
-	case x.Counted.Text == "chit":
+	case x.Counted.Text == vocabulary.MeasureChit:
 		return fmt.Sprintf("%.0f of %.0f corns chitted", x.Corns[0].SI, x.Of.SI), x.Corns[0].Place
 	}
 	return "these acrospires", x.Place
@@ -41,7 +42,7 @@ func (r *record) likely(h *held, i int, expected float64) string {
 		return between(x.Temperature.Low, low+zeroC, high+zeroC)
 	case x.Rub.Text != "":
 		return grain.RubAt(min(max(expected, 0), 1)).String()
-	case x.Counted.Text == "chit":
+	case x.Counted.Text == vocabulary.MeasureChit:
 		return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
 	}
 	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Observed)

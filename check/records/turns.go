@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 const (
@@ -53,7 +54,7 @@ func (r *record) neverTurned(every *model.Quantity) {
 	var looks []*model.Reading
 	for i := range r.batch.Readings {
 		x := &r.batch.Readings[i]
-		if x.After != nil && endsGrowth[x.After.Kind.Text] {
+		if x.After != nil && endsGrowth(x.After.Kind.Text) {
 			break
 		}
 		if !x.At.IsZero() && !r.aside[i] && ofPiece(x) {
@@ -76,7 +77,7 @@ func (r *record) neverTurned(every *model.Quantity) {
 
 // ofPiece tells whether a line was written beside the growing piece.
 func ofPiece(x *model.Reading) bool {
-	return x.Kind == model.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == "bed"
+	return x.Kind == model.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == vocabulary.PlaceBed
 }
 
 // turns lists the turns while the piece grew, and the end of the growing behind them.
@@ -87,7 +88,7 @@ func (r *record) turns() []*model.Reading {
 		if x.At.IsZero() || r.aside[i] {
 			continue
 		}
-		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
+		ends := x.After != nil && endsGrowth(x.After.Kind.Text)
 		if x.Kind == model.Turned || ends && len(list) > 0 {
 			list = append(list, x)
 		}
@@ -98,8 +99,10 @@ func (r *record) turns() []*model.Reading {
 	return list
 }
 
-// endsGrowth are the steps at whose end the piece no longer grows on its floor.
-var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
+// endsGrowth tells whether the piece no longer grows on its floor at the end of a step.
+func endsGrowth(step string) bool {
+	return step == vocabulary.VerbGerminate || vocabulary.StageRank(step) > vocabulary.StageRank(vocabulary.VerbGerminate)
+}
 
 func middleGap(turns []*model.Reading) float64 {
 	var gaps []float64

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/infer/follow"
@@ -73,7 +74,7 @@ func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
 		return p.mass(v)
 	case x.Temperature != nil:
 		return p.degreesOf(v)
-	case x.Counted.Text == "chit":
+	case x.Counted.Text == vocabulary.MeasureChit:
 		return fmt.Sprintf("%.0f of 100", 100*min(max(v, 0), 1))
 	case x.Kind == model.Felt:
 		return grain.RubAt(v).String()

@@ -202,7 +202,7 @@ func (b *builder) moisture(q *model.Quantity, limits []model.Limit) *model.Quant
 const grainHolds = 0.6
 
 func mostMoisture(limits []model.Limit) float64 {
-	if l, ok := model.FindLimit(limits, "moisture"); ok {
+	if l, ok := model.FindLimit(limits, vocabulary.LimitMoisture); ok {
 		return l.Bound.Range.High.SI
 	}
 	return grainHolds

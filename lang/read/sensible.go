@@ -35,7 +35,7 @@ func (b *builder) senseSlots(slots []vocabulary.Slot, values []*value) {
 func (b *builder) makesSense(s *vocabulary.Sense, v *value) bool {
 	low, high := v.rng.Low.SI, v.rng.High.SI
 	switch {
-	case low > high || s == lotMoisture && high > mostMoisture(b.house.Limits):
+	case low > high || s.Held && high > mostMoisture(b.house.Limits):
 		return true
 	case !within(s.Can, v.rng):
 		f := outOfRange.At(v.place, fmt.Sprintf("%s of %s is outside %s", s.What, v.rng, inUnitsOf(v.rng, s.Can)))
@@ -47,9 +47,6 @@ func (b *builder) makesSense(s *vocabulary.Sense, v *value) bool {
 	}
 	return true
 }
-
-// lotMoisture is the sense of the moisture of raw grain.
-var lotMoisture = senseIn(vocabulary.Grain, "moisture")
 
 // senseIn gives the sense of the first value of a statement.
 func senseIn(block vocabulary.Block, word string) *vocabulary.Sense {

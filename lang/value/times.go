@@ -52,8 +52,9 @@ func stampIn(s *syntax.Statement) (m syntax.Moment, ok bool) {
 		m, ok = s.Terms[0].(syntax.Moment)
 		return m, ok && m.To == nil
 	}
+	at, takes := row.Timed()
 	for _, c := range s.Clauses {
-		if at, takes := row.Clause(c.Word.Text); takes && len(at.Slots) > 0 && at.Slots[0].Kind == vocabulary.Moment && len(c.Terms) > 0 {
+		if takes && c.Word.Text == at.Word && len(c.Terms) > 0 {
 			m, ok = c.Terms[0].(syntax.Moment)
 			return m, ok && m.To == nil
 		}

@@ -55,7 +55,7 @@ var batch = []Row{
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{{Kind: Amount, Label: "how long or how warm", Dims: []q.Dimension{q.Time, q.Temperature}, Range: true, Places: recordPlaces}},
 				Required: true, Doc: "what was done instead"},
-			{Word: "because", Slots: []Slot{reason}, Required: true, Doc: "why"},
+			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
 		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
 }

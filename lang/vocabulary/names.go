@@ -106,3 +106,16 @@ const (
 	LimitDeculmWait    = "deculm-wait"
 	LimitStoreRest     = "store-rest"
 )
+
+// ClauseBecause gives a reason.
+const ClauseBecause = "because"
+
+// Grains and malts.
+const (
+	GrainBarley = "barley"
+
+	MaltCaramel = "caramel"
+	MaltCrystal = "crystal" // another word for caramel
+	MaltChit    = "chit"
+	MaltSmoked  = "smoked"
+)

@@ -61,36 +61,42 @@ func PhaseAt(place string) Phase {
 	return p.Phase
 }
 
-// PhaseAfter is how far a batch has come of which a step of that word is over.
-func PhaseAfter(step string) Phase {
-	for i := range rows {
-		if rows[i].Word == step && rows[i].Phase != Anywhere {
-			return rows[i].Phase
-		}
-	}
-	return Anywhere
+// known is what the rows of a word say of it, in whatever block it stands.
+type known struct {
+	phase Phase
+	dries bool
+	rank  int
 }
 
-// Dries tells whether malt is drier behind a step of that word than before.
-func Dries(step string) bool {
-	return slices.ContainsFunc(rows, func(r Row) bool { return r.Word == step && r.Dries })
-}
-
-// StageRank is the place of a step's stage among the stages of a process, from 0; of a
-// word that is no step or stage it is 0.
-func StageRank(step string) int {
+var steps = func() map[string]known {
+	m := map[string]known{}
 	rank := 0
-	for _, r := range rows {
-		if !slices.Contains(r.In, Process) || !r.Ordered {
+	for _, stage := range rows {
+		if !slices.Contains(stage.In, Process) || !stage.Ordered {
 			continue
 		}
-		if r.Word == step {
-			return rank
-		}
-		if row, ok := Lookup(r.Opens, step); ok && row.Ordered {
-			return rank
+		m[stage.Word] = known{stage.Phase, stage.Dries, rank}
+		for _, r := range rows {
+			if slices.Contains(r.In, stage.Opens) && r.Ordered {
+				m[r.Word] = known{r.Phase, r.Dries, rank}
+			}
 		}
 		rank++
 	}
-	return 0
+	return m
+}()
+
+// PhaseAfter is how far a batch has come of which a step of that word is over.
+func PhaseAfter(step string) Phase { return steps[step].phase }
+
+// Dries tells whether malt is drier behind a step of that word than before.
+func Dries(step string) bool { return steps[step].dries }
+
+// StageRank is the place of a step's stage among the stages of a process, from 0; of a
+// word that is no step or stage it is 0.
+func StageRank(step string) int { return steps[step].rank }
+
+// Burns tells whether a kiln is heated by a fire, by what it is fired with.
+func Burns(fired string) bool {
+	return slices.Contains([]string{FiredGas, FiredWood, FiredOil}, fired)
 }

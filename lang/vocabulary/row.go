@@ -117,6 +117,16 @@ type Key struct {
 	Word string
 }
 
+// Timed gives the clause of the row that says when something was, if it takes one.
+func (r *Row) Timed() (*Clause, bool) {
+	for i := range r.Clauses {
+		if c := &r.Clauses[i]; len(c.Slots) > 0 && c.Slots[0].Kind == Moment {
+			return c, true
+		}
+	}
+	return nil, false
+}
+
 // Clause finds a clause of the row by its word.
 func (r *Row) Clause(word string) (*Clause, bool) {
 	for i := range r.Clauses {

@@ -16,6 +16,7 @@ type Sense struct {
 	By       []Kin    // narrower usual bands by the word that the block was given
 	Standing string   // where the usual band comes from
 	Advice   string   // what to do where no slip explains the value
+	Held     bool     // it is a moisture: more than grain can hold is told of as that
 }
 
 // Kin is what is usual for some of the words of another statement of the block, such

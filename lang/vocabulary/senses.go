@@ -3,8 +3,12 @@ package vocabulary
 // What makes sense for the facts of a house. The bands that a value cannot leave
 // are those within which a model holds, or what the thing can be at all.
 var (
-	lotMoisture = sense("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
+	lotMoisture = func() *Sense {
+		s := sense("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
 			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so")
+		s.Held = true
+		return s
+	}()
 	germinated   = sense("a share", "0 to 100 %", "", "")
 	cornsCounted = sense("a count", "1 to 100000 corns", "20 to 10000 corns", practice).advised("count 100 or 200 corns")
 	testWater    = sense("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 corns: "+practice)

@@ -4,7 +4,7 @@ import q "maltwright/lang/quantity"
 
 var (
 	airOrLime = Clause{Word: "with", Slots: []Slot{choice("air or lime", WithAir, WithLime)}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
-	onDay   = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
+	onDay     = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
 		Doc: "the temperature and where it is taken"}
@@ -54,7 +54,7 @@ var stages = []Row{
 		Doc: "A promise that the forecast must keep.", Example: "expect final moisture 3.5 to 4.8 %"},
 	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Batch), By: ByValue,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
-		Clauses: []Clause{{Word: "because", Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
+		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
 		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
 
 	{Word: "repeat", In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},

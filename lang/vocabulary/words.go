@@ -1,6 +1,10 @@
 package vocabulary
 
-import q "maltwright/lang/quantity"
+import (
+	"slices"
+
+	q "maltwright/lang/quantity"
+)
 
 // Species are the grains the language knows.
 var species = []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
@@ -22,24 +26,27 @@ type Measure struct {
 	Bare    bool     // it stands alone, with no bound
 	Promise bool     // it is of the whole process: only expect can name it
 	In      []Block  // the stages in which it can be looked at; empty for a promise
+	Rises   []Block  // those in which it only goes up
+	Falls   []Block  // those in which it only goes down
 	Doc     string
 }
 
 var measures = []Measure{
-	{Word: MeasureMoisture, Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+	{Word: MeasureMoisture, Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "water in the grain, as a share of the whole weight unless it says dry basis"},
-	{Word: MeasureWeight, Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+	{Word: MeasureWeight, Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "what the drained batch weighs"},
-	{Word: MeasureChit, Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate),
+	{Word: MeasureChit, Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate), Rises: blocks(Steep, Germinate),
 		Doc: "share of the corns that show the white root tip"},
-	{Word: MeasureAcrospire, Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither),
+	{Word: MeasureAcrospire, Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither), Rises: blocks(Germinate, Wither),
 		Doc: "length of the shoot under the husk, as a part of the corn: 3/4"},
 	{Word: MeasureRub, Words: []string{RubGummy, RubGritty, RubChalky}, In: blocks(Germinate, Wither),
 		Doc: "what a corn does when it is rubbed out between thumb and finger"},
 	{Word: MeasureAirOff, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
 	{Word: MeasureMalt, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed"},
 	{Word: MeasureBed, Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
-	{Word: MeasureTime, Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Doc: "time since the step began"},
+	{Word: MeasureTime, Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep, Germinate, Wither, Kiln),
+		Doc: "time since the step began"},
 	{Word: MeasureBreak, Bare: true, In: blocks(Kiln), Doc: "the air off the bed begins to warm: the drying front is through"},
 
 	{Word: MeasureTotalTime, Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of deculming"},
@@ -49,6 +56,15 @@ var measures = []Measure{
 	{Word: MeasureYield, Dims: []q.Dimension{q.Share}, Promise: true, Doc: "weight of malt for the weight of raw grain, both as they are"},
 	{Word: MeasureMaltWeight, Dims: []q.Dimension{q.Mass}, Promise: true, Doc: "weight of the finished malt without its rootlets"},
 }
+
+// GoesUp tells which way the measure goes in a stage; ok is false where it may go either.
+func (m Measure) GoesUp(in Block) (up, ok bool) {
+	up = slices.Contains(m.Rises, in)
+	return up, up || slices.Contains(m.Falls, in)
+}
+
+// OfMoisture tells whether the measure is a moisture.
+func (m Measure) OfMoisture() bool { return slices.Equal(m.Dims, moisture) }
 
 // Measures lists what conditions can name.
 func Measures() []Measure { return append([]Measure(nil), measures...) }

@@ -2,12 +2,13 @@ package seasons
 
 import (
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
 )
 
 // floor makes the figures of growth.
 func (r *record) floor(s *Season) {
-	if bed := r.temperatures("bed"); len(bed) > 0 {
+	if bed := r.temperatures(vocabulary.PlaceBed); len(bed) > 0 {
 		s.Bed = Figure{bed[0], Measured}
 		for _, t := range bed {
 			s.Bed.Value = max(s.Bed.Value, t)
@@ -42,7 +43,7 @@ type count struct {
 // counted takes a reading as a count of the acrospire in which something grows.
 func (r *record) counted(x *model.Reading) (c count, ok bool) {
 	at := r.since(x.At)
-	if x.Counted.Text != "acrospire" || len(x.Corns) != grain.Overgrown+1 || !at.Known() {
+	if x.Counted.Text != vocabulary.MeasureAcrospire || len(x.Corns) != grain.Overgrown+1 || !at.Known() {
 		return c, false
 	}
 	c.at = at.Value

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // kiln makes the figures of the kiln.
@@ -35,7 +36,7 @@ func (r *record) loaded() Figure {
 		}
 	}
 	for _, x := range r.b.Readings {
-		if x.Temperature != nil && x.Temperature.Where == "air-on" {
+		if x.Temperature != nil && x.Temperature.Where == vocabulary.PlaceAirOn {
 			return r.since(x.At)
 		}
 	}
@@ -60,9 +61,9 @@ func (r *record) broke(began Figure) Figure {
 			continue
 		}
 		switch t := x.Temperature.Low.SI - zeroC; x.Temperature.Where {
-		case "air-on":
+		case vocabulary.PlaceAirOn:
 			on = t
-		case "air-off":
+		case vocabulary.PlaceAirOff:
 			if on > lowest && (t-lowest)/(on-lowest) >= risen {
 				return Figure{at.Value, Under}
 			}

@@ -1,10 +1,13 @@
 package seasons
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
 
 // steep makes the figures of the steep.
 func (r *record) steep(s *Season) {
-	if read := r.temperatures("water"); len(read) > 0 {
+	if read := r.temperatures(vocabulary.PlaceWater); len(read) > 0 {
 		sum := 0.0
 		for _, t := range read {
 			sum += t
@@ -14,7 +17,7 @@ func (r *record) steep(s *Season) {
 	r.cast(s)
 	for i := range r.b.Readings {
 		x := &r.b.Readings[i]
-		if x.Counted.Text == "chit" && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
+		if x.Counted.Text == vocabulary.MeasureChit && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
 			s.Chit, s.ChitAt = Figure{x.Corns[0].SI / x.Of.SI, Measured}, r.since(x.At)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -30,10 +31,10 @@ func (t *Trial) takeCourse() {
 		if x.Kind == model.Turned {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= growing && !t.ended(string(model.Steep), 0, false) {
+		if shows(x) >= vocabulary.Growing && !t.ended(string(model.Steep), 0, false) {
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.Steep), At: at})
 		}
-		if shows(x) >= drying {
+		if shows(x) >= vocabulary.Drying {
 			t.by(model.Germinate, at)
 			t.by(model.Wither, at)
 		}
@@ -95,30 +96,17 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 	return 0, false
 }
 
-// How far a batch must have come for a reading to be had.
-const (
-	anywhere = iota
-	growing
-	drying
-)
-
 // shows tells how far the batch had come, by what was read.
-func shows(x *model.Reading) int {
+func shows(x *model.Reading) vocabulary.Phase {
 	switch {
 	case x.After != nil:
-		return shownBy[x.After.Kind.Text]
+		return vocabulary.PhaseAfter(x.After.Kind.Text)
 	case x.Clean:
-		return drying
-	case x.Kind == model.Felt, x.Kind == model.Turned, x.Counted.Text == "acrospire":
-		return growing
+		return vocabulary.Drying
+	case x.Kind == model.Felt, x.Kind == model.Turned, x.Counted.Text == vocabulary.MeasureAcrospire:
+		return vocabulary.Growing
 	case x.Temperature != nil:
-		return shownBy[x.Temperature.Where]
+		return vocabulary.PhaseAt(x.Temperature.Where)
 	}
-	return anywhere
-}
-
-var shownBy = map[string]int{
-	"germinate": growing, "hold": growing, "wither": growing, "bed": growing,
-	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
-	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
+	return vocabulary.Anywhere
 }

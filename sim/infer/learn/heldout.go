@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 )
@@ -102,7 +103,7 @@ func off(m *evidence.Item, f *forecast.Forecast, offset float64) map[Kind]float6
 		return map[Kind]float64{Weights: s.Weight * (ratio - 1), Moistures: (1 - s.Moisture) * (1 - 1/ratio)}
 	case x.Temperature != nil:
 		return map[Kind]float64{Temperatures: m.Observed - expected}
-	case x.Counted.Text == "acrospire":
+	case x.Counted.Text == vocabulary.MeasureAcrospire:
 		return map[Kind]float64{Acrospires: m.Observed - expected}
 	}
 	return nil
