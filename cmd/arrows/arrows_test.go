@@ -23,8 +23,9 @@ var pipeline = []string{
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
-	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection",
-	"cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif",
+	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference",
+	"cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell",
+	"cmd/repository",
 	"cmd/command", "cmd/maltwright",
 }
 

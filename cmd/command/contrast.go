@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"maltwright/check"
+	"maltwright/cmd/repository"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
@@ -160,12 +161,12 @@ func (w World) side(arg string) (side, error) {
 	if err != nil {
 		return side{}, err
 	}
-	text, err := r.Read(path.Base(r.file))
+	text, err := r.Read(path.Base(r.File))
 	switch {
-	case errors.As(err, new(tooLarge)):
+	case errors.As(err, new(repository.TooLarge)):
 		return side{}, failed("%s: %v", arg, err)
 	case err != nil:
-		return side{}, failed("%s: revision %s holds no file %s", arg, rev, r.file)
+		return side{}, failed("%s: revision %s holds no file %s", arg, rev, r.File)
 	}
 	return side{input{name: arg, text: text, dir: "."}, r, func() {}}, nil
 }
