@@ -112,7 +112,7 @@ func figureOf(s *syntax.Statement, in vocabulary.Block) string {
 	}
 	for _, def := range row.Clauses {
 		if c := clause(s, def.Word); c != nil && def.Slots[0].Kind == vocabulary.Name {
-			return says(c.Terms, nil)
+			return saysIn(c.Terms, nil)
 		}
 	}
 	return ""

@@ -20,10 +20,10 @@ func saying(s *syntax.Statement, in vocabulary.Block) string {
 	if !known {
 		row = &vocabulary.Row{}
 	}
-	parts := []string{s.Verb.Text, says(s.Terms, row.Slots)}
+	parts := []string{s.Verb.Text, saysIn(s.Terms, row.Slots)}
 	clauses := make([]string, len(s.Clauses))
 	for i, c := range s.Clauses {
-		clauses[i] = c.Word.Text + "(" + says(c.Terms, slotsOf(row, c.Word.Text)) + ")"
+		clauses[i] = c.Word.Text + "(" + saysIn(c.Terms, slotsOf(row, c.Word.Text)) + ")"
 	}
 	sort.Strings(clauses)
 	return strings.Join(append(parts, clauses...), " ")
@@ -38,10 +38,10 @@ func slotsOf(row *vocabulary.Row, word string) []vocabulary.Slot {
 
 // Says is what values say, however they are written: two lists of values mean the
 // same if they say the same.
-func Says(list []syntax.Term) string { return says(list, nil) }
+func Says(list []syntax.Term) string { return saysIn(list, nil) }
 
-// says leaves out the words that only make the line read well.
-func says(list []syntax.Term, slots []vocabulary.Slot) string {
+// saysIn is Says of the values of slots: it leaves out the words that only make the line read well.
+func saysIn(list []syntax.Term, slots []vocabulary.Slot) string {
 	var words []string
 	wanted := vocabulary.Wanted(slots)
 	for _, t := range list {
@@ -115,7 +115,7 @@ func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
 			out = append(out, Part{what, written(a), written(b)})
 		}
 	}
-	add("", old.Terms, new.Terms, says(old.Terms, row.Slots) == says(new.Terms, row.Slots))
+	add("", old.Terms, new.Terms, saysIn(old.Terms, row.Slots) == saysIn(new.Terms, row.Slots))
 	for _, word := range clauseWords(old, new, in) {
 		a, b := clause(old, word), clause(new, word)
 		switch {
@@ -125,7 +125,7 @@ func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
 			add(word, a.Terms, nil, false)
 		default:
 			slots := slotsOf(row, word)
-			add(word, a.Terms, b.Terms, says(a.Terms, slots) == says(b.Terms, slots))
+			add(word, a.Terms, b.Terms, saysIn(a.Terms, slots) == saysIn(b.Terms, slots))
 		}
 	}
 	return out

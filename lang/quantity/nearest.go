@@ -5,19 +5,6 @@ import (
 	"unicode/utf8"
 )
 
-// Nearest gives the printed spelling of the unit that was most likely meant, for
-// "did you mean". It is false where no unit comes near, or the spelling is one.
-func Nearest(spelling string) (string, bool) {
-	if lookup(spelling) != nil {
-		return "", false
-	}
-	u, _ := nearest(spelling)
-	if u == nil {
-		return "", false
-	}
-	return u.Name, true
-}
-
 // nearest finds the unit that was meant, and whether that is certain: the same
 // letters in another case, with dots or a plural, or one slip in a long word.
 func nearest(spelling string) (u *Unit, certain bool) {

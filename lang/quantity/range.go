@@ -57,19 +57,6 @@ func (r Range) check(high int) error {
 	return nil
 }
 
-// As reads both ends as another dimension; see Quantity.As.
-func (r Range) As(d Dimension) (Range, error) {
-	low, err := r.Low.As(d)
-	if err != nil {
-		return r, err
-	}
-	high, err := r.High.As(d)
-	if err != nil {
-		return r, err
-	}
-	return Range{low, high}, nil
-}
-
 // Single tells whether the range is one value.
 func (r Range) Single() bool { return r.Low.SI == r.High.SI }
 

@@ -67,7 +67,7 @@ type Amount struct {
 // behind the high end.
 func (a Amount) LowEnd() Quantity {
 	low := a.Low
-	if !a.Borrows() {
+	if !a.borrows() {
 		return low
 	}
 	number := low.Parts[0]
@@ -76,7 +76,7 @@ func (a Amount) LowEnd() Quantity {
 }
 
 // Borrows tells whether the low end of a range takes the unit of the high end.
-func (a Amount) Borrows() bool {
+func (a Amount) borrows() bool {
 	return a.High != nil && quantity.Borrows(a.Low.Written(), a.High.Written())
 }
 

@@ -77,12 +77,12 @@ const (
 // kept are clause words that no row takes yet.
 var kept = []string{"when"}
 
-var clauseWords = func() map[string]bool {
+var clauseSet = func() map[string]bool {
 	set := map[string]bool{}
 	for _, word := range kept {
 		set[word] = true
 	}
-	for _, r := range rows {
+	for _, r := range allRows {
 		for _, c := range r.Clauses {
 			set[c.Word] = true
 		}
@@ -92,12 +92,12 @@ var clauseWords = func() map[string]bool {
 
 // IsClause tells whether a word opens a clause. It does so wherever it stands, so that
 // it can be no value.
-func IsClause(word string) bool { return clauseWords[word] }
+func IsClause(word string) bool { return clauseSet[word] }
 
 // ClauseWords lists the words that open a clause, by the alphabet.
 func ClauseWords() []string {
-	list := make([]string, 0, len(clauseWords))
-	for word := range clauseWords {
+	list := make([]string, 0, len(clauseSet))
+	for word := range clauseSet {
 		list = append(list, word)
 	}
 	slices.Sort(list)
@@ -106,5 +106,5 @@ func ClauseWords() []string {
 
 // Follows tells whether a word can stand behind a number without being its unit.
 func Follows(word string) bool {
-	return clauseWords[word] || word == And || restsByWord[word] != nil
+	return clauseSet[word] || word == And || restsByWord[word] != nil
 }

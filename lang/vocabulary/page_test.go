@@ -118,7 +118,7 @@ func proportionTable() string {
 	var b strings.Builder
 	table(&b, "what", "from and to, for each", "usual", "known from")
 	table(&b, "---", "---", "---", "---")
-	for _, p := range Proportions() {
+	for _, p := range ratios {
 		can, usual := p.Can.String(), p.Usual.String()
 		if p.AtLeast {
 			can, _, _ = strings.Cut(can, " to ")

@@ -62,23 +62,23 @@ func PhaseAt(place string) Phase {
 }
 
 // known is what the rows of a word say of it, in whatever block it stands.
-type known struct {
+type stepFacts struct {
 	phase Phase
 	dries bool
 	rank  int
 }
 
-var steps = func() map[string]known {
-	m := map[string]known{}
+var steps = func() map[string]stepFacts {
+	m := map[string]stepFacts{}
 	rank := 0
-	for _, stage := range rows {
+	for _, stage := range allRows {
 		if !slices.Contains(stage.In, Process) || !stage.Ordered {
 			continue
 		}
-		m[stage.Word] = known{stage.Phase, stage.Dries, rank}
-		for _, r := range rows {
+		m[stage.Word] = stepFacts{stage.Phase, stage.Dries, rank}
+		for _, r := range allRows {
 			if slices.Contains(r.In, stage.Opens) && r.Ordered {
-				m[r.Word] = known{r.Phase, r.Dries, rank}
+				m[r.Word] = stepFacts{r.Phase, r.Dries, rank}
 			}
 		}
 		rank++

@@ -35,7 +35,7 @@ const (
 	SprinkledW = "sprinkled-by-weight"
 )
 
-var proportions = []Proportion{
+var ratios = []Proportion{
 	{Name: FloorLoad, Of: Charged, On: "floor", Unit: "m2", Can: band("0.05 to 700 kg"), Usual: band("1 to 700 kg"),
 		Standing: "1 kg is less than a layer one corn deep, 550 to 600 kg is a box a metre deep with air blown through: Owens 2001",
 		Doc:      "raw grain of the charge on each square metre of the floor it grows or withers on"},
@@ -69,12 +69,9 @@ var proportions = []Proportion{
 		Doc:      "water of one sprinkling, by weight, for each kilogram of raw grain"},
 }
 
-// Proportions lists the ratios of two facts that are looked at.
-func Proportions() []Proportion { return append([]Proportion(nil), proportions...) }
-
 // FindProportion finds a proportion by its name.
 func FindProportion(name string) (Proportion, bool) {
-	for _, p := range proportions {
+	for _, p := range ratios {
 		if p.Name == name {
 			return p, true
 		}

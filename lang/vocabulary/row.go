@@ -112,7 +112,7 @@ func Wanted(slots []Slot) []quantity.Dimension {
 }
 
 // Key names a row for those who dispatch on it.
-type Key struct {
+type key struct {
 	In   Block
 	Word string
 }

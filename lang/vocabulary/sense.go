@@ -77,8 +77,8 @@ func Senses(r Row) []Slot {
 
 const practice = "common practice"
 
-// sense makes a sense of two bands, as they are written: "4 to 25 %".
-func sense(what, can, usual, standing string) *Sense {
+// bandsOf makes a sense of two bands, as they are written: "4 to 25 %".
+func bandsOf(what, can, usual, standing string) *Sense {
 	s := &Sense{What: what, Can: band(can), Standing: standing}
 	if usual != "" {
 		narrow := band(usual)

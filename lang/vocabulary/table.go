@@ -6,33 +6,33 @@ import (
 	"maltwright/lang/nearest"
 )
 
-var rows = slices.Concat(house, learnt, stages, batch)
+var allRows = slices.Concat(houseRows, learntRows, stageRows, batchRows)
 
-var byKey = func() map[Key]*Row {
-	m := make(map[Key]*Row, 2*len(rows))
-	for i := range rows {
-		for _, b := range rows[i].In {
-			m[Key{b, rows[i].Word}] = &rows[i]
+var byKey = func() map[key]*Row {
+	m := make(map[key]*Row, 2*len(allRows))
+	for i := range allRows {
+		for _, b := range allRows[i].In {
+			m[key{b, allRows[i].Word}] = &allRows[i]
 		}
 	}
 	return m
 }()
 
 // Rows lists the statements in the order of the reference.
-func Rows() []Row { return slices.Clone(rows) }
+func Rows() []Row { return slices.Clone(allRows) }
 
 // Lookup finds the statement of that word in that block.
 func Lookup(in Block, word string) (*Row, bool) {
-	r, ok := byKey[Key{in, word}]
+	r, ok := byKey[key{in, word}]
 	return r, ok
 }
 
 // Words lists the words that begin a statement in the block, in the table's order.
 func Words(in Block) []string {
 	var list []string
-	for i := range rows {
-		if slices.Contains(rows[i].In, in) {
-			list = append(list, rows[i].Word)
+	for i := range allRows {
+		if slices.Contains(allRows[i].In, in) {
+			list = append(list, allRows[i].Word)
 		}
 	}
 	return list
@@ -41,9 +41,9 @@ func Words(in Block) []string {
 // Homes lists the blocks in which the word begins a statement.
 func Homes(word string) []Block {
 	var list []Block
-	for i := range rows {
-		if rows[i].Word == word {
-			list = append(list, rows[i].In...)
+	for i := range allRows {
+		if allRows[i].Word == word {
+			list = append(list, allRows[i].In...)
 		}
 	}
 	return list
@@ -78,11 +78,11 @@ func Includes(word string) bool {
 
 // NamesStep tells whether the first value of a statement of that word, in any block, is
 // a step and its number.
-func NamesStep(word string) bool { return namesStep[word] }
+func NamesStep(word string) bool { return stepNamers[word] }
 
-var namesStep = func() map[string]bool {
+var stepNamers = func() map[string]bool {
 	set := map[string]bool{}
-	for _, r := range rows {
+	for _, r := range allRows {
 		if r.NamesStep {
 			set[r.Word] = true
 		}
@@ -96,9 +96,9 @@ func Meant(in Block, written string) (string, bool) { return nearest.Word(writte
 // NeededIn lists the statements without which a block is of no use.
 func NeededIn(in Block) []string {
 	var list []string
-	for i := range rows {
-		if rows[i].Needed && slices.Contains(rows[i].In, in) {
-			list = append(list, rows[i].Word)
+	for i := range allRows {
+		if allRows[i].Needed && slices.Contains(allRows[i].In, in) {
+			list = append(list, allRows[i].Word)
 		}
 	}
 	return list
@@ -106,9 +106,9 @@ func NeededIn(in Block) []string {
 
 // FindMeasure finds a measure by its word or two words.
 func FindMeasure(word string) (Measure, bool) {
-	i := slices.IndexFunc(measures, func(m Measure) bool { return m.Word == word })
+	i := slices.IndexFunc(allMeasures, func(m Measure) bool { return m.Word == word })
 	if i < 0 {
 		return Measure{}, false
 	}
-	return measures[i], true
+	return allMeasures[i], true
 }

@@ -11,11 +11,11 @@ import (
 )
 
 func TestNoTwoRowsShareABlockAndAWord(t *testing.T) {
-	seen := map[Key]bool{}
+	seen := map[key]bool{}
 	for _, r := range Rows() {
 		for _, b := range r.In {
-			assert.False(t, seen[Key{b, r.Word}], "%s in %s stands twice", r.Word, b)
-			seen[Key{b, r.Word}] = true
+			assert.False(t, seen[key{b, r.Word}], "%s in %s stands twice", r.Word, b)
+			seen[key{b, r.Word}] = true
 			found, ok := Lookup(b, r.Word)
 			assert.True(t, ok)
 			assert.Equal(t, r, *found)
@@ -83,7 +83,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 			for _, w := range k.Words {
 				got, _ := s.UsualOf(w)
 				assert.Equal(t, k.Usual, got, what)
-				assert.Contains(t, Species(), w, what)
+				assert.Contains(t, grains, w, what)
 			}
 		}
 		for _, b := range bands {
@@ -102,7 +102,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 	for _, l := range LimitNames() {
 		check(l.Word, l.Sense, []q.Dimension{l.Dim})
 	}
-	for _, p := range Proportions() {
+	for _, p := range ratios {
 		assert.True(t, p.Can.Contains(p.Usual.Low.SI) && p.Can.Contains(p.Usual.High.SI), p.Name)
 		found, ok := FindProportion(p.Name)
 		assert.True(t, ok, p.Name)
@@ -111,7 +111,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 }
 
 func TestEverySpeciesHasAUsualWeightOfItsCorns(t *testing.T) {
-	for _, word := range Species() {
+	for _, word := range grains {
 		_, ok := cornWeight.UsualOf(word)
 		assert.True(t, ok, word)
 	}
@@ -169,16 +169,14 @@ func TestMeasuresAreWhole(t *testing.T) {
 }
 
 func TestListsAreCopies(t *testing.T) {
-	Rows()[0].Word, Species()[0], MaltTypes()[0], Measures()[0].Word, LimitNames()[0].Word = "x", "x", "x", "x", "x"
+	Rows()[0].Word, Measures()[0].Word, LimitNames()[0].Word = "x", "x", "x"
 	assert.NotEqual(t, "x", Rows()[0].Word)
-	assert.NotEqual(t, "x", Species()[0])
-	assert.NotEqual(t, "x", MaltTypes()[0])
 	assert.NotEqual(t, "x", Measures()[0].Word)
 	assert.NotEqual(t, "x", LimitNames()[0].Word)
 }
 
 func TestFormsAreReadable(t *testing.T) {
-	for key, want := range map[Key]string{
+	for key, want := range map[key]string{
 		{Steep, "soak"}:     "soak (<how long>) (in water) (at (water) <how warm>) (with air|lime) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
 		{Process, "make"}:   "make <the malt> malt",
 		{Process, "from"}:   `from <weight of grain> of "a grain"`,

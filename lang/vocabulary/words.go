@@ -6,17 +6,11 @@ import (
 	q "maltwright/lang/quantity"
 )
 
-// Species are the grains the language knows.
-var species = []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
+// grains are the species the language knows.
+var grains = []string{GrainBarley, "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
 
-// maltTypes are the malts that can be made. Crystal is another word for caramel.
-var maltTypes = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", "caramel", "crystal", "chit", "distilling", "smoked", "acid"}
-
-// Species lists the grains.
-func Species() []string { return append([]string(nil), species...) }
-
-// MaltTypes lists the malt types.
-func MaltTypes() []string { return append([]string(nil), maltTypes...) }
+// malts are the malts that can be made. Crystal is another word for caramel.
+var malts = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", MaltCaramel, MaltCrystal, MaltChit, "distilling", MaltSmoked, "acid"}
 
 // Measure is something a condition can name.
 type Measure struct {
@@ -31,7 +25,7 @@ type Measure struct {
 	Doc     string
 }
 
-var measures = []Measure{
+var allMeasures = []Measure{
 	{Word: MeasureMoisture, Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "water in the grain, as a share of the whole weight unless it says dry basis"},
 	{Word: MeasureWeight, Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
@@ -67,7 +61,7 @@ func (m Measure) GoesUp(in Block) (up, ok bool) {
 func (m Measure) OfMoisture() bool { return slices.Equal(m.Dims, moisture) }
 
 // Measures lists what conditions can name.
-func Measures() []Measure { return append([]Measure(nil), measures...) }
+func Measures() []Measure { return append([]Measure(nil), allMeasures...) }
 
 // Limit is a threshold of the house that a limits block can move.
 type Limit struct {
@@ -79,30 +73,30 @@ type Limit struct {
 	Sense *Sense // which values make sense: no limit moves a judgement beyond it
 }
 
-var limits = []Limit{
+var thresholds = []Limit{
 	{LimitMoisture, q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said",
-		sense("the limit moisture", "45 to 70 %", "50 to 65 %", practice)},
+		bandsOf("the limit moisture", "45 to 70 %", "50 to 65 %", practice)},
 	{LimitBed, q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley",
-		sense("the limit bed-temperature", "5 to 45 °C", "10 to 38 °C", practice)},
+		bandsOf("the limit bed-temperature", "5 to 45 °C", "10 to 38 °C", practice)},
 	{LimitAirless, q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize",
-		sense("the limit airless-time", "10 min to 4 days", "1 to 36 h", practice)},
+		bandsOf("the limit airless-time", "10 min to 4 days", "1 to 36 h", practice)},
 	{LimitSteepWater, q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley",
-		sense("the limit steep-water", "2 to 45 °C", "8 to 36 °C", practice)},
+		bandsOf("the limit steep-water", "2 to 45 °C", "8 to 36 °C", practice)},
 	{LimitSoak, q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley",
-		sense("the limit soak-time", "30 min to 4 days", "2 to 48 h", practice)},
+		bandsOf("the limit soak-time", "30 min to 4 days", "2 to 48 h", practice)},
 	{LimitTurnGap, q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm",
-		sense("the limit turn-gap", "1 h to 4 days", "2 to 36 h", practice)},
+		bandsOf("the limit turn-gap", "1 h to 4 days", "2 to 36 h", practice)},
 	{LimitEndMoisture, q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt",
-		sense("the limit end-moisture", "1 to 14 %", "2 to 10 %", practice)},
+		bandsOf("the limit end-moisture", "1 to 14 %", "2 to 10 %", practice)},
 	{LimitWitheringTime, q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said",
-		sense("the limit withering-time", "2 h to 14 days", "12 to 120 h", practice)},
+		bandsOf("the limit withering-time", "2 h to 14 days", "12 to 120 h", practice)},
 	{LimitRiseRate, q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said",
-		sense("the limit rise-rate", "0.5 to 120 °C/h", "2 to 45 °C/h", practice)},
+		bandsOf("the limit rise-rate", "0.5 to 120 °C/h", "2 to 45 °C/h", practice)},
 	{LimitDeculmWait, q.Time, q.AtMost, "the longest wait from kiln to deculming; 24 h where nothing is said",
-		sense("the limit deculm-wait", "10 min to 30 days", "1 h to 7 days", practice)},
+		bandsOf("the limit deculm-wait", "10 min to 30 days", "1 h to 7 days", practice)},
 	{LimitStoreRest, q.Time, q.AtLeast, "the shortest rest of the malt before it is used; 2 weeks where nothing is said",
-		sense("the limit store-rest", "1 h to 104 weeks", "2 days to 26 weeks", practice)},
+		bandsOf("the limit store-rest", "1 h to 104 weeks", "2 days to 26 weeks", practice)},
 }
 
 // LimitNames lists the limits.
-func LimitNames() []Limit { return append([]Limit(nil), limits...) }
+func LimitNames() []Limit { return append([]Limit(nil), thresholds...) }
