@@ -14,8 +14,8 @@ func peopleRules() []Rule {
 const localCodes = "; follow local codes and licensed practice"
 
 // kilnOf gives the kiln stage and its kiln, each nil where there is none.
-func (c *Case) kilnOf() (*model.Stage, *model.Kiln) {
-	st := c.Process.Stage(model.KilnStage)
+func (c *Case) kilnOf() (*model.Kilning, *model.Kiln) {
+	st := model.First[*model.Kilning](c.Process)
 	if st == nil {
 		return nil, nil
 	}

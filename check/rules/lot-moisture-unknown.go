@@ -45,11 +45,11 @@ const (
 // byWeight gives the first condition of the process that asks for a weight, or nil.
 func (c *Case) byWeight() *model.Test {
 	for _, st := range c.Process.Stages {
-		if t := asked(st.Until, vocabulary.MeasureWeight); t != nil {
+		if t := asked(st.Ends().Until, vocabulary.MeasureWeight); t != nil {
 			return t
 		}
-		for _, s := range everyStep(st.Steps) {
-			for _, cond := range []*model.Condition{s.Until, s.Gate} {
+		for _, s := range everyStep(model.StepsOf(st)) {
+			for _, cond := range []*model.Condition{s.Ends().Until, model.Asked(s)} {
 				if t := asked(cond, vocabulary.MeasureWeight); t != nil {
 					return t
 				}

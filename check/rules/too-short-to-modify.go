@@ -29,9 +29,9 @@ var tooShortToModify = Rule{
 }`,
 		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		floor, last := c.grown()
-		if st == nil || floor == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.Wither), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
+		if st == nil || floor == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.WitherStage), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		place := timeOf(st)

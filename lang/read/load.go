@@ -196,6 +196,3 @@ func indexOf(list []string, s string) int {
 	}
 	return -1
 }
-
-// fileBlock is where a file's statements stand.
-const fileBlock = vocabulary.File
