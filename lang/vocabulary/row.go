@@ -112,7 +112,7 @@ func Wanted(slots []Slot) []quantity.Dimension {
 }
 
 // Key names a row for those who dispatch on it.
-type key struct {
+type Key struct {
 	In   Block
 	Word string
 }

@@ -8,11 +8,11 @@ import (
 
 var allRows = slices.Concat(houseRows, learntRows, stageRows, batchRows)
 
-var byKey = func() map[key]*Row {
-	m := make(map[key]*Row, 2*len(allRows))
+var byKey = func() map[Key]*Row {
+	m := make(map[Key]*Row, 2*len(allRows))
 	for i := range allRows {
 		for _, b := range allRows[i].In {
-			m[key{b, allRows[i].Word}] = &allRows[i]
+			m[Key{b, allRows[i].Word}] = &allRows[i]
 		}
 	}
 	return m
@@ -23,7 +23,7 @@ func Rows() []Row { return slices.Clone(allRows) }
 
 // Lookup finds the statement of that word in that block.
 func Lookup(in Block, word string) (*Row, bool) {
-	r, ok := byKey[key{in, word}]
+	r, ok := byKey[Key{in, word}]
 	return r, ok
 }
 

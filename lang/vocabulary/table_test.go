@@ -11,11 +11,11 @@ import (
 )
 
 func TestNoTwoRowsShareABlockAndAWord(t *testing.T) {
-	seen := map[key]bool{}
+	seen := map[Key]bool{}
 	for _, r := range Rows() {
 		for _, b := range r.In {
-			assert.False(t, seen[key{b, r.Word}], "%s in %s stands twice", r.Word, b)
-			seen[key{b, r.Word}] = true
+			assert.False(t, seen[Key{b, r.Word}], "%s in %s stands twice", r.Word, b)
+			seen[Key{b, r.Word}] = true
 			found, ok := Lookup(b, r.Word)
 			assert.True(t, ok)
 			assert.Equal(t, r, *found)
@@ -176,7 +176,7 @@ func TestListsAreCopies(t *testing.T) {
 }
 
 func TestFormsAreReadable(t *testing.T) {
-	for key, want := range map[key]string{
+	for key, want := range map[Key]string{
 		{Steep, "soak"}:     "soak (<how long>) (in water) (at (water) <how warm>) (with air|lime) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
 		{Process, "make"}:   "make <the malt> malt",
 		{Process, "from"}:   `from <weight of grain> of "a grain"`,
