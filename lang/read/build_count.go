@@ -13,7 +13,7 @@ import (
 const acrospireClasses = 6
 
 // counted builds a count of corns.
-func (r *recorder) counted(s *reading) {
+func (r *recorder) counted(s *filled) {
 	x := &model.Counted{What: s.slot(0).chosen()}
 	sum := 0.0
 	for _, v := range s.slots[1:] {

@@ -11,18 +11,18 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
-	values "maltwright/lang/value"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // readCondition reads tests joined by "and". It takes all the terms.
-func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readCondition(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
 	whole := terms[0].Range().Join(terms[len(terms)-1].Range())
 	c := &model.Condition{Place: r.at(whole)}
-	for _, part := range values.Tests(terms) {
+	for _, part := range value.Tests(terms) {
 		if len(part) == 0 {
 			r.note(valueNeeded.At(c.Place, fmt.Sprintf("%q joins two tests, and one is missing", vocabulary.And)))
 			return terms, nil, false
@@ -33,11 +33,11 @@ func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax
 		}
 		c.Tests = append(c.Tests, t)
 	}
-	return nil, &value{place: c.Place, condition: c}, true
+	return nil, &given{place: c.Place, condition: c}, true
 }
 
 // test reads one test: a measure, then a bound with its value, or a range.
-func (r *reader) test(terms []syntax.Term) (model.Test, bool) {
+func (r *statementReader) test(terms []syntax.Term) (model.Test, bool) {
 	t := model.Test{Place: r.at(terms[0].Range().Join(terms[len(terms)-1].Range()))}
 	m, rest, ok := r.measure(terms)
 	if !ok {
@@ -61,8 +61,8 @@ func (r *reader) test(terms []syntax.Term) (model.Test, bool) {
 }
 
 // measure reads the one or two words that name a measure.
-func (r *reader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
-	named, isWord := values.MeasuredBy(terms)
+func (r *statementReader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
+	named, isWord := value.MeasuredBy(terms)
 	switch {
 	case !isWord:
 		r.note(unknownWord.At(r.at(terms[0].Range()), "a test begins with what is measured: "+strings.Join(r.measureWords(), ", ")))
@@ -74,7 +74,7 @@ func (r *reader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []synt
 	return m, nil, false
 }
 
-func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
+func (r *statementReader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 	f := unknownWord.At(r.at(s), fmt.Sprintf("%q is nothing that can be measured here", name))
 	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
 	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
@@ -87,7 +87,7 @@ func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 // measurable tells whether the measure can be named here: a promise in the
 // process, any other in the stages where it can be looked at. The head of a stage
 // counts as part of the stage.
-func (r *reader) measurable(m vocabulary.Measure) bool {
+func (r *statementReader) measurable(m vocabulary.Measure) bool {
 	scope := r.in
 	if r.opens != vocabulary.None {
 		scope = r.opens
@@ -95,7 +95,7 @@ func (r *reader) measurable(m vocabulary.Measure) bool {
 	return m.Promise && scope == vocabulary.Process || slices.Contains(m.In, scope)
 }
 
-func (r *reader) measureWords() []string {
+func (r *statementReader) measureWords() []string {
 	var words []string
 	for _, m := range vocabulary.Measures() {
 		if r.measurable(m) {
@@ -106,8 +106,8 @@ func (r *reader) measureWords() []string {
 }
 
 // asked reads what is asked of a measure.
-func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
-	f, _, _ := values.FigureOf([]syntax.Term{term}, nil)
+func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
+	f, _, _ := value.FigureOf([]syntax.Term{term}, nil)
 	bound := f.OpOf()
 	t.Op = f.Op
 	if m.Words != nil {
@@ -127,8 +127,8 @@ func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bo
 	}
 	if bound == nil && a.High == nil {
 		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
-		value := r.at(a.Span).Text()
-		n.Hint = fmt.Sprintf("write %s %s %s, or %s %s %s", m.Word, quantity.AtLeast, value, m.Word, quantity.AtMost, value)
+		figure := r.at(a.Span).Text()
+		n.Hint = fmt.Sprintf("write %s %s %s, or %s %s %s", m.Word, quantity.AtLeast, figure, m.Word, quantity.AtMost, figure)
 		r.note(n)
 		return false
 	}
@@ -137,12 +137,12 @@ func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bo
 	}
 	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
 	r.oneBound(bound, a, rng)
-	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bound})
+	return r.upright(&given{rng: rng, amount: r.at(a.Span), op: bound})
 }
 
 // oneBound reports two values behind a bound that takes one. The value is kept as it
 // counts, so that nothing else seems to be missing.
-func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) {
+func (r *statementReader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) {
 	if op == nil || *op == quantity.Is || a.High == nil || rng.Low.SI >= rng.High.SI {
 		return // a range that is upside down is told of as such
 	}
@@ -151,7 +151,7 @@ func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) 
 	r.note(f)
 }
 
-func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
+func (r *statementReader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
 	w, ok := term.(syntax.Word)
 	if !ok || !slices.Contains(m.Words, w.Text) {
 		r.needed(&vocabulary.Slot{Kind: vocabulary.Choice, Label: m.Word, Words: m.Words}, []syntax.Term{term}, syntax.Word{Text: m.Word})
@@ -162,22 +162,22 @@ func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term
 }
 
 func sampleTest(m vocabulary.Measure) string {
-	op, value := quantity.AtMost, ""
+	op, figure := quantity.AtMost, ""
 	switch {
 	case m.Words != nil:
-		op, value = quantity.Is, m.Words[len(m.Words)-1]
+		op, figure = quantity.Is, m.Words[len(m.Words)-1]
 	case m.Dims[0] == quantity.Share:
-		value = "10 %"
+		figure = "10 %"
 	case m.Dims[0] == quantity.Number:
-		op, value = quantity.AtLeast, "3/4"
+		op, figure = quantity.AtLeast, "3/4"
 	default:
-		value = sample(m.Dims[0], "12")
+		figure = sample(m.Dims[0], "12")
 	}
-	return fmt.Sprintf("%s %s %s", m.Word, op, value)
+	return fmt.Sprintf("%s %s %s", m.Word, op, figure)
 }
 
 // upright reports a range that is upside down.
-func (r *reader) upright(v *value) bool {
+func (r *statementReader) upright(v *given) bool {
 	if v.rng.Low.SI <= v.rng.High.SI {
 		return true
 	}
@@ -189,7 +189,7 @@ func (r *reader) upright(v *value) bool {
 
 // turned is what to write for a range that is upside down. Which end a bound with a
 // range was meant for cannot be told.
-func (v *value) turned() (hint string, repair []finding.Edit) {
+func (v *given) turned() (hint string, repair []finding.Edit) {
 	if v.op != nil {
 		return fmt.Sprintf("write %q with one value, or the range alone", *v.op), nil
 	}

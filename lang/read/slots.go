@@ -5,14 +5,14 @@ import (
 	"slices"
 
 	"maltwright/lang/syntax"
-	values "maltwright/lang/value"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // slotReader reads the first of the terms into a slot. It gives the terms that
 // are left and the value, nil where the terms do not begin with one; ok is false
 // where it found something wrong and has said so.
-type slotReader func(*reader, *vocabulary.Slot, []syntax.Term) (rest []syntax.Term, v *value, ok bool)
+type slotReader func(*statementReader, *vocabulary.Slot, []syntax.Term) (rest []syntax.Term, v *given, ok bool)
 
 // slotReaderOf gives the reader of a kind of slot. The table stands in a function
 // because the readers refer back to it.
@@ -25,7 +25,7 @@ func slotReaderOf(kind vocabulary.Kind) slotReader {
 	}[kind]
 }
 
-func readText(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readText(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -33,10 +33,10 @@ func readText(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term
 	if !ok {
 		return terms, nil, true
 	}
-	return terms[1:], &value{place: r.at(t.Span), word: t.Value}, true
+	return terms[1:], &given{place: r.at(t.Span), word: t.Value}, true
 }
 
-func readChoice(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readChoice(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -44,13 +44,13 @@ func readChoice(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	if !ok || len(slot.Words) > 0 && !slices.Contains(slot.Words, w.Text) {
 		return terms, nil, true
 	}
-	return terms[1:], &value{place: r.at(w.Span), word: w.Text}, true
+	return terms[1:], &given{place: r.at(w.Span), word: w.Text}, true
 }
 
 // readAmount reads a quantity or range, with the place of a temperature and a
 // bound before it.
-func readAmount(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
-	f, rest, ok := values.FigureOf(terms, slot.Places)
+func readAmount(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
+	f, rest, ok := value.FigureOf(terms, slot.Places)
 	if !ok {
 		return rest, nil, true
 	}
@@ -62,7 +62,7 @@ func readAmount(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	if !ok {
 		return terms, nil, true
 	}
-	v := &value{place: r.at(f.Span), amount: r.at(a.Span), op: f.OpOf(), where: f.Where}
+	v := &given{place: r.at(f.Span), amount: r.at(a.Span), op: f.OpOf(), where: f.Where}
 	if !r.amount(v, a, slot) {
 		return terms, nil, false
 	}

@@ -7,12 +7,12 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
-	values "maltwright/lang/value"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // amount makes the range of a value and checks it against the slot.
-func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
+func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slot) bool {
 	rng, ok := r.rangeOf(a, slot.Dims)
 	if !ok {
 		return false
@@ -32,9 +32,9 @@ func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
 }
 
 // rangeOf makes a range of an amount, both ends in one of the dimensions.
-func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
-	rng, err := values.Range(a, dims)
-	if bad := (*values.Error)(nil); errors.As(err, &bad) {
+func (r *statementReader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
+	rng, err := value.Range(a, dims)
+	if bad := (*value.Error)(nil); errors.As(err, &bad) {
 		r.noRange(bad, dims)
 		return rng, false
 	}
@@ -42,12 +42,12 @@ func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.R
 }
 
 // noRange reports an amount that is no range of the dimensions.
-func (r *reader) noRange(e *values.Error, dims []quantity.Dimension) {
+func (r *statementReader) noRange(e *value.Error, dims []quantity.Dimension) {
 	place := r.at(e.End.Span)
 	switch {
-	case e.Kind == values.Unread:
+	case e.Kind == value.Unread:
 		r.badQuantity(e.End, e.Err, dims)
-	case e.Kind == values.Mixed:
+	case e.Kind == value.Mixed:
 		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and the range begins with %s", place.Text(),
 			withArticle(e.Made.Dimension.String()), withArticle(e.Low.Dimension.String()))))
 	case e.Made.Dimension == quantity.Number:
@@ -81,7 +81,7 @@ func sample(d quantity.Dimension, number string) string {
 	return number
 }
 
-func (r *reader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimension) {
+func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimension) {
 	var bad *quantity.Error
 	if !errors.As(err, &bad) {
 		r.note(badNumber.At(r.at(q.Span), err.Error()))
@@ -108,11 +108,11 @@ func (r *reader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimen
 // mends tells whether the parts, of which the i-th was put right, are what is wanted,
 // or a later one is to blame.
 func mends(parts []quantity.Part, i int, dims []quantity.Dimension) bool {
-	made, err := values.Made(parts, dims)
+	made, err := value.Made(parts, dims)
 	var bad *quantity.Error
 	if errors.As(err, &bad) {
 		return bad.Part > i
 	}
-	_, ok := values.Fit(made, dims)
+	_, ok := value.Fit(made, dims)
 	return ok
 }

@@ -4,11 +4,11 @@ import (
 	"fmt"
 
 	"maltwright/lang/syntax"
-	values "maltwright/lang/value"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
-func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readClock(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -16,9 +16,9 @@ func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Ter
 	if !ok || m.To == nil || m.From.Date.Text != "" || m.To.Date.Text != "" {
 		return terms, nil, true
 	}
-	v := &value{place: r.at(m.Span)}
+	v := &given{place: r.at(m.Span)}
 	for i, s := range []syntax.Stamp{m.From, *m.To} {
-		second, ok := []func(syntax.Word) (int, bool){values.Second, values.LastSecond}[i](s.Clock)
+		second, ok := []func(syntax.Word) (int, bool){value.Second, value.LastSecond}[i](s.Clock)
 		if !ok {
 			r.note(badTime.At(r.at(s.Span), fmt.Sprintf("%s is no time of day", s.Clock.Text)))
 			return terms, nil, false
@@ -28,7 +28,7 @@ func readClock(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Ter
 	return terms[1:], v, true
 }
 
-func readDate(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readDate(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -36,15 +36,15 @@ func readDate(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term
 	if !ok || m.To != nil || m.From.Date.Text == "" || m.From.Clock.Text != "" {
 		return terms, nil, true
 	}
-	if _, ok := values.Date(m.From.Date); !ok {
+	if _, ok := value.Date(m.From.Date); !ok {
 		r.note(badTime.At(r.at(m.Span), fmt.Sprintf("%s is no date", m.From.Date.Text)))
 		return terms, nil, false
 	}
-	return terms[1:], &value{place: r.at(m.Span), word: m.From.Date.Text}, true
+	return terms[1:], &given{place: r.at(m.Span), word: m.From.Date.Text}, true
 }
 
 // readMoment reads a time of day, with its date or without.
-func readMoment(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -52,13 +52,13 @@ func readMoment(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	if !ok || m.To != nil || m.From.Clock.Text == "" {
 		return terms, nil, true
 	}
-	v := &value{place: r.at(m.Span), word: m.From.Date.Text}
-	second, ok := values.Second(m.From.Clock)
+	v := &given{place: r.at(m.Span), word: m.From.Date.Text}
+	second, ok := value.Second(m.From.Clock)
 	if !ok {
 		r.note(badTime.At(r.at(m.From.Clock.Span), fmt.Sprintf("%s is no time of day", m.From.Clock.Text)))
 		return terms, nil, false
 	}
-	if _, ok := values.Date(m.From.Date); !ok && v.word != "" {
+	if _, ok := value.Date(m.From.Date); !ok && v.word != "" {
 		r.note(badTime.At(r.at(m.From.Date.Span), fmt.Sprintf("%s is no date", v.word)))
 		return terms, nil, false
 	}

@@ -5,6 +5,8 @@ package vocabulary
 
 // Statements.
 const (
+	VerbSteep     = "steep"
+	VerbRepeat    = "repeat"
 	VerbSoak      = "soak"
 	VerbRest      = "rest"
 	VerbGerminate = "germinate"
@@ -12,11 +14,13 @@ const (
 	VerbTurn      = "turn"
 	VerbSprinkle  = "sprinkle"
 	VerbWither    = "wither"
+	VerbKiln      = "kiln"
 	VerbDry       = "dry"
 	VerbStew      = "stew"
 	VerbCure      = "cure"
 	VerbCool      = "cool"
 	VerbStir      = "stir"
+	VerbGate      = "gate"
 	VerbDeculm    = "deculm"
 	VerbStore     = "store"
 )

@@ -28,7 +28,7 @@ var stageRows = []Row{
 	{Word: "at", In: blocks(Process), Slots: []Slot{named(Site)}, Once: true,
 		Doc: "Where and when the batch is made.", Example: `at "Loft, spring"`},
 
-	{Word: "steep", In: blocks(Process), Opens: Steep, Once: true, Ordered: true,
+	{Word: VerbSteep, In: blocks(Process), Opens: Steep, Once: true, Ordered: true,
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{named(Vessel)}, Doc: "the vessel"},
 			{Word: "to", Slots: []Slot{filler("moisture"), ranged("the moisture wanted", moisture...)}, Doc: "the moisture wanted at steep-out"},
@@ -38,7 +38,7 @@ var stageRows = []Row{
 		Doc: "The grain grows in a bed that is kept in a band of temperature and turned.", Example: `germinate on "larch floor" { hold bed at 14 to 17 °C; turn every 8 h; until acrospire at least 3/4; allow 4 to 7 days }`},
 	{Word: VerbWither, In: blocks(Process), Opens: Wither, Once: true, Ordered: true, Phase: Growing, Dries: true, Clauses: []Clause{onDay, until, allow, forTime},
 		Doc: "The piece loses water in moving room air, before heat is used.", Example: `wither on "larch floor" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }`},
-	{Word: "kiln", In: blocks(Process), Opens: Kiln, Once: true, Ordered: true,
+	{Word: VerbKiln, In: blocks(Process), Opens: Kiln, Once: true, Ordered: true,
 		Clauses: []Clause{{Word: "in", Slots: []Slot{named(KilnFacts)}, Required: true, Doc: "the kiln"}},
 		Doc:     "The malt is dried gently, then cured.", Example: `kiln in "tray kiln" { dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h; cool to malt 30 °C }`},
 	{Word: VerbDeculm, In: blocks(Process), Once: true, Ordered: true, Phase: Drying,
@@ -57,7 +57,7 @@ var stageRows = []Row{
 		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
 		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
 
-	{Word: "repeat", In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},
+	{Word: VerbRepeat, In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},
 		Slots: []Slot{{Kind: Amount, Label: "how many times", Dims: []q.Dimension{q.Count, q.Number}, Bound: true}, filler("times")},
 		Doc:   "Does its steps again, so many times or until something holds. What it waits for is looked at after each step.", Example: "repeat at most 3 times until moisture at least 43 % { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"},
 	{Word: VerbSoak, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
@@ -110,8 +110,8 @@ var stageRows = []Row{
 		Doc: "Cools the malt with room air.", Example: "cool to malt 30 °C"},
 	{Word: VerbStir, In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
 		Doc: "Mixes the bed.", Example: "stir every 2 h"},
-	{Word: "gate", In: blocks(Steep, Germinate), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
+	{Word: VerbGate, In: blocks(Steep, Germinate), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds. Before the first hold the piece waits as that has it; behind the last, or behind what ended the steep, it is waited for at the end of the stage.", Example: "gate chit at least 80 %"},
-	{Word: "gate", In: blocks(Wither, Kiln), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
+	{Word: VerbGate, In: blocks(Wither, Kiln), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds.", Example: "gate moisture at most 10 %"},
 }
