@@ -31,14 +31,14 @@ func megaOrMilli(spelling string, u *Unit) bool {
 // byFolded finds a unit by a folded spelling; nil where two units fold alike.
 var byFolded = func() map[string]*Unit {
 	m := map[string]*Unit{}
-	for i := range units {
-		for spelling := range units[i].spellings {
+	for i := range unitTable {
+		for spelling := range unitTable[i].spellings {
 			folded := fold(spelling)
-			if u, taken := m[folded]; taken && u != &units[i] {
+			if u, taken := m[folded]; taken && u != &unitTable[i] {
 				m[folded] = nil
 				continue
 			}
-			m[folded] = &units[i]
+			m[folded] = &unitTable[i]
 		}
 	}
 	return m
@@ -72,9 +72,9 @@ type foldedSpelling struct {
 }
 
 var foldedSpellings = func() (list []foldedSpelling) {
-	for i := range units {
-		for spelling := range units[i].spellings {
-			list = append(list, foldedSpelling{[]rune(fold(spelling)), &units[i]})
+	for i := range unitTable {
+		for spelling := range unitTable[i].spellings {
+			list = append(list, foldedSpelling{[]rune(fold(spelling)), &unitTable[i]})
 		}
 	}
 	return list

@@ -61,7 +61,7 @@ func TestNearestNamesTheUnitThatWasMeant(t *testing.T) {
 		"dasy": "days", "KPA": "kPa", "% dry": "", "kg": "", "": "", "zorkmid": "", "kq": "",
 	} {
 		got := ""
-		if u, _ := nearest(spelling); u != nil && lookup(spelling) == nil {
+		if u, _ := nearest(spelling); u != nil && findUnit(spelling) == nil {
 			got = u.Name
 		}
 		assert.Equal(t, want, got, spelling)
