@@ -16,16 +16,12 @@ func readClock(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]s
 	if !ok || m.To == nil || m.From.Date.Text != "" || m.To.Date.Text != "" {
 		return terms, nil, true
 	}
-	v := &given{place: r.at(m.Span)}
-	for i, s := range []syntax.Stamp{m.From, *m.To} {
-		second, ok := []func(syntax.Word) (int, bool){value.Second, value.LastSecond}[i](s.Clock)
-		if !ok {
-			r.note(badTime.At(r.at(s.Span), fmt.Sprintf("%s is no time of day", s.Clock.Text)))
-			return terms, nil, false
-		}
-		v.clock[i] = second
+	span, bad := value.SpanOfDay(m)
+	if bad != nil {
+		r.note(badTime.At(r.at(bad.Span), fmt.Sprintf("%s is no time of day", bad.Clock.Text)))
+		return terms, nil, false
 	}
-	return terms[1:], v, true
+	return terms[1:], &given{place: r.at(m.Span), clock: span}, true
 }
 
 func readDate(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {

@@ -19,12 +19,21 @@ func Second(clock syntax.Word) (second int, ok bool) {
 	return t.Hour()*3600 + t.Minute()*60 + t.Second(), err == nil
 }
 
-// LastSecond is Second at the end of a span, which 24:00 may be.
-func LastSecond(clock syntax.Word) (second int, ok bool) {
-	if clock.Text == endOfDay {
-		return 24 * 3600, true
+// SpanOfDay reads a span of the day, in seconds from midnight; it may run over midnight.
+// Where an end is no time of day it gives that end as bad.
+func SpanOfDay(m syntax.Moment) (span [2]int, bad *syntax.Stamp) {
+	from, ok := Second(m.From.Clock)
+	if !ok {
+		return span, &m.From
 	}
-	return Second(clock)
+	if m.To.Clock.Text == endOfDay {
+		return [2]int{from, 24 * 3600}, nil
+	}
+	to, ok := Second(m.To.Clock)
+	if !ok {
+		return span, m.To
+	}
+	return [2]int{from, to}, nil
 }
 
 // Date reads a date, 2026-03-06. It is false for one that no calendar has.

@@ -134,10 +134,13 @@ func TestTimesAreThoseThatAClockAndACalendarShow(t *testing.T) {
 		}
 		assert.Equal(t, want, got, text)
 	}
-	end, ok := LastSecond(word("24:00"))
-	assert.True(t, ok)
-	assert.Equal(t, 24*3600, end)
-	_, ok = Date(word("2026-02-29"))
+	span, bad := SpanOfDay(terms(t, "06:30 to 24:00")[0].(syntax.Moment))
+	assert.Nil(t, bad)
+	assert.Equal(t, [2]int{6*3600 + 1800, 24 * 3600}, span)
+	_, bad = SpanOfDay(terms(t, "06:30 to 25:00")[0].(syntax.Moment))
+	require.NotNil(t, bad)
+	assert.Equal(t, "25:00", bad.Clock.Text)
+	_, ok := Date(word("2026-02-29"))
 	assert.False(t, ok)
 	assert.Equal(t, "07:30", ClockText(word("7:30")))
 	assert.Equal(t, "17:30", ClockText(word("17:30")))

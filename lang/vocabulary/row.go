@@ -1,11 +1,11 @@
 // Package vocabulary is the one table of the language: which statements stand in
-// which block, which values and clauses each takes, of what dimension, and what
-// they mean.
+// which block, which values and clauses each takes, of what dimension, what is true of
+// them and what they mean; bounds, measures, places and thresholds beside them.
 //
-// The meaning stage reads statements by it, the messages name what it allows, the
-// layout orders clauses by it, completion and hover text quote it, and the
-// reference page is printed from it. To add a statement is to add a row here and,
-// in package read, what it does.
+// The lexer knows clause words and bounds from it. The meaning stage reads statements by
+// it, the messages name what it allows, layout, comparison and merge ask its columns,
+// completion and hover text quote it, and the reference page is printed from it. To add
+// a statement is to add a row here and, in package read, what it does.
 package vocabulary
 
 import "maltwright/lang/quantity"
