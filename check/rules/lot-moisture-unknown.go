@@ -48,7 +48,7 @@ func (c *Case) byWeight() *model.Test {
 		if t := asked(st.Ends().Until, vocabulary.MeasureWeight); t != nil {
 			return t
 		}
-		for _, s := range everyStep(model.StepsOf(st)) {
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
 			for _, cond := range []*model.Condition{s.Ends().Until, model.Asked(s)} {
 				if t := asked(cond, vocabulary.MeasureWeight); t != nil {
 					return t

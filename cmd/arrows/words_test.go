@@ -38,15 +38,11 @@ var justified = []struct {
 	{"sim/reckon/", []string{"times"}, "a unit"},
 	{"sim/forecast/learnt.go", []string{"growth", "respiration"}, "English: what was learnt"},
 	{"sim/forecast/run.go", []string{"germination"}, "English: what was assumed"},
-	{"cmd/command/learn.go", []string{"malt"}, "a form of output"},
-	{"cmd/command/reckon_words.go", []string{"at", "to", "of"}, "what may stand between the figures of reckon"},
-	{"cmd/command/seasons_json.go", nil, "heads of columns"},
-	{"cmd/command/spread.go", []string{"malt"}, "a heading of its own table"},
-	{"cmd/command/follow_rest.go", []string{"malt", "steep-out moisture"}, "headings of the same table"},
+	{"cmd/", []string{"malt", "steep-out moisture"}, "headings and forms of what is shown"},
 }
 
 // callers are the folders whose functions take words of the language: there a word
-// counts as an argument too. Elsewhere, arguments are headings.
+// counts as an argument and in a list too. Elsewhere those are headings.
 var callers = []string{"lang/", "sim/forecast/", "sim/infer/", "sim/seasons/", "sim/visits/", "check/profile/", "check/records/", "check/rules/"}
 
 // languageWords are the words of statements, clauses, bounds, measures, limits, places
@@ -84,8 +80,8 @@ func languageWords() map[string]bool {
 	return set
 }
 
-// decides tells whether something is done by a literal: it is compared, a case, a key or
-// one of a list, or an argument where those are words.
+// decides tells whether something is done by a literal: it is compared, a case or a
+// key, or where a function takes words an argument or one of a list.
 func decides(l *ast.BasicLit, parent ast.Node, takesWords bool) bool {
 	switch p := parent.(type) {
 	case *ast.CaseClause:
@@ -98,7 +94,7 @@ func decides(l *ast.BasicLit, parent ast.Node, takesWords bool) bool {
 		return p.Index == ast.Expr(l)
 	case *ast.CompositeLit:
 		list, ok := p.Type.(*ast.ArrayType)
-		return ok && list.Len == nil
+		return ok && list.Len == nil && takesWords
 	case *ast.CallExpr:
 		return takesWords
 	}

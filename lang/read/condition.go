@@ -135,7 +135,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 	if bound == nil {
 		t.Op = quantity.Is
 	}
-	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
+	t.Bound = &model.Bound{Bound: quantity.Bound{Op: t.Op, Range: rng}, Place: r.at(a.Span)}
 	r.oneBound(bound, a, rng)
 	return r.upright(&given{rng: rng, amount: r.at(a.Span), op: bound})
 }
