@@ -18,14 +18,14 @@ const module = "maltwright/"
 // pipeline is the order of the folders: a package imports only from those in front
 // of it.
 var pipeline = []string{
-	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/model", "lang/read",
+	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/syntax", "lang/value", "lang/model", "lang/read",
 	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
-	"cmd/answer/progress", "cmd/answer/lessons",
-	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics",
+	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/effect", "cmd/answer/sums",
+	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/repository",
 	"cmd/command", "cmd/maltwright",
 }

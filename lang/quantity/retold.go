@@ -36,7 +36,7 @@ func (s System) Retold(text string) string {
 
 // other is the unit of the house for one that it does not write; "" where it does.
 func (s System) other(name string) string {
-	u := lookup(name)
+	u := findUnit(name)
 	switch {
 	case u == nil:
 		return ""
@@ -56,7 +56,7 @@ func (s System) turn(words []string, at int, from, to string) bool {
 	if err != nil {
 		return false
 	}
-	u := lookup(to)
+	u := findUnit(to)
 	n := (q.SI - u.Offset) / u.Factor
 	if q.Dimension == Temperature {
 		words[at] = open + round(n, decimalsOf(number), 0)

@@ -6,9 +6,6 @@ type Span struct{ Start, End int }
 // Empty tells whether the span covers nothing.
 func (s Span) Empty() bool { return s.End <= s.Start }
 
-// Contains tells whether the offset lies in the span.
-func (s Span) Contains(offset int) bool { return s.Start <= offset && offset < s.End }
-
 // Join gives the smallest span that covers both; an empty span at 0 joins as nothing.
 func (s Span) Join(o Span) Span {
 	if s == (Span{}) {
@@ -42,3 +39,9 @@ func (p Place) Text() string {
 
 // Known tells whether the place is in a file.
 func (p Place) Known() bool { return p.File != nil }
+
+// Within tells whether it lies in another place, by the name of the file: one that is read
+// twice is two.
+func (p Place) Within(scope Place) bool {
+	return p.Known() && scope.Known() && p.File.Name() == scope.File.Name() && scope.Start <= p.Start && p.End <= scope.End
+}

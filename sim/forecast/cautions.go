@@ -1,6 +1,9 @@
 package forecast
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
 
 // Caution is something in a process that can hurt somebody.
 type Caution int
@@ -26,17 +29,15 @@ func Cautions(p *model.Process) []Caution {
 	}
 	if st := model.First[*model.Kilning](p); st != nil {
 		list = append(list, Fire)
-		if k := st.Kiln; k != nil && burns[k.Fired.Text] {
+		if k := st.Kiln; k != nil && vocabulary.Burns(k.Fired.Text) {
 			list = append(list, CarbonMonoxide)
 		}
 	}
 	if model.First[*model.Deculming](p) != nil {
 		list = append(list, Dust)
 	}
-	if p.Grain != nil && p.Grain.Treated.Text != "no" {
+	if p.Grain != nil && p.Grain.Treated.Text != vocabulary.SaidNo {
 		list = append(list, DressedSeed)
 	}
 	return append(list, WetGrain, LocalCodes)
 }
-
-var burns = map[string]bool{"gas": true, "wood": true, "oil": true}

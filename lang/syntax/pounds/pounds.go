@@ -71,7 +71,7 @@ func turned(t syntax.Term, difference bool) []edit {
 		if t.High == nil {
 			return ofQuantity(t.Low, "", difference)
 		}
-		if t.Borrows() {
+		if low := t.Low.Parts; len(low) == 1 && low[0].Unit.Text == "" { // as in 43 to 45 %
 			unit := t.High.Parts[0].Unit.Text
 			return append(ofQuantity(t.Low, unit, difference), ofQuantity(*t.High, "", difference)...)
 		}
