@@ -3,6 +3,8 @@ package grain
 import (
 	"fmt"
 	"strings"
+
+	"maltwright/sim/drying"
 )
 
 // Profile is the physical character of one species. Every field is a plain
@@ -59,9 +61,9 @@ type Profile struct {
 	// RootletShare is the share of the dry matter in rootlets (and in shoots,
 	// where they are taken off with them) at full growth.
 	RootletShare float64
-	// SorptionOffset is what the equilibrium moisture stands above that of
-	// barley, kg/kg dry basis, at 20 °C and 60 % relative humidity.
-	SorptionOffset float64
+	// Malt is how the malt of the species dries, in a house like any other. Its
+	// Shift is what the equilibrium moisture stands above that of barley.
+	Malt drying.Malt
 }
 
 // Germinates is one point of the curve of final germination.

@@ -12,11 +12,12 @@ import (
 // Bed is malt on a kiln. Make one with New; move it with Advance; ask it with
 // View. Clone copies it, so that a caller can go back and look closer.
 type Bed struct {
-	malt    drying.Malt
-	kit     Equipment
-	ambient air.State
-	dry     float64 // dry matter of a layer, kg/m²
-	depth   float64 // of the bed, m
+	material drying.Material
+	packing  drying.Packing
+	kit      Equipment
+	ambient  air.State
+	dry      float64 // dry matter of a layer, kg/m²
+	depth    float64 // of the bed, m
 
 	layers []layer
 	flows  [stages]flow // of the step being taken
@@ -33,15 +34,15 @@ type Bed struct {
 	meter   *work.Meter
 }
 
-// New puts a charge on a kiln. It returns a *[air.RangeError], or several
+// New puts a charge of the material on a kiln. It returns a *[air.RangeError], or several
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
 // basis, malt 0 to 120 °C, depth 1 mm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.1 mm to 20 m from it,
 // area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
 // 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
-func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed, error) {
+func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
-	if err := errors.Join(err, charge.check(), kit.check(), malt.Check()); err != nil {
+	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {
 		return nil, err
 	}
 	depth := charge.depth(kit.Area)
@@ -50,13 +51,13 @@ func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed,
 	}
 	n := kit.layers()
 	b := &Bed{
-		malt: malt, kit: kit, ambient: outside,
+		material: material, packing: material.Packing(), kit: kit, ambient: outside,
 		dry: charge.DryMass / kit.Area / float64(n), depth: depth,
 		layers: make([]layer, n), step: firstStep,
 	}
 	for i := range b.layers {
 		b.layers[i] = layer{
-			x: charge.Moisture, h: drying.Enthalpy(charge.Moisture, charge.Temperature),
+			x: charge.Moisture, h: drying.Enthalpy(material, charge.Moisture, charge.Temperature),
 			t: charge.Temperature, mean: charge.Temperature,
 		}
 	}
@@ -111,7 +112,7 @@ func (b *Bed) Mix() {
 	x, h := b.means()
 	for i := range b.layers {
 		l := &b.layers[i]
-		l.x, l.h, l.t = x, h, drying.Temperature(x, h)
+		l.x, l.h, l.t = x, h, drying.Temperature(b.material, x, h)
 		l.mean = l.t
 	}
 	b.plateau.mixed()

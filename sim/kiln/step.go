@@ -89,7 +89,7 @@ func (b *Bed) miss(dt float64) float64 {
 		l := &b.layers[i]
 		c := l.change(missWeights)
 		x := math.Abs(dt * c.x)
-		t := math.Abs(dt*c.h) / (drying.SpecificHeat(l.x) + coupling)
+		t := math.Abs(dt*c.h) / (drying.SpecificHeat(b.material, l.x) + coupling)
 		worst = max(worst, x/MoistureTolerance, t/TemperatureTolerance) // max keeps NaN
 		if l.atX < -dryGrain {
 			return math.Inf(1)

@@ -79,3 +79,11 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 
 // Depth gives the depth of the bed, m.
 func (b *Bed) Depth() float64 { return b.depth }
+
+// PressureDrop gives the pressure, Pa, that the kiln's own airflow loses in the
+// bed laid with green malt: Resistance·Loose·Depth. Outside the speeds of
+// [drying.Packing.Resistance] it returns a *[air.RangeError].
+func (b *Bed) PressureDrop() (float64, error) {
+	perMetre, err := b.packing.Resistance(b.kit.Airflow / b.kit.Area)
+	return perMetre * b.packing.Loose * b.depth, err
+}
