@@ -7,6 +7,7 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/grain"
 	"maltwright/sim/infer/follow"
@@ -69,7 +70,7 @@ func (p *followSheet) titles(what string) {
 
 func (p *followSheet) degreesOf(c float64) string {
 	if p.fahrenheit {
-		return fmt.Sprintf("%.0f °F", fahrenheitOf(c))
+		return fmt.Sprintf("%.0f °F", quantity.Fahrenheit(c))
 	}
 	return fmt.Sprintf("%.1f °C", c)
 }

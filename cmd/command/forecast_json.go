@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
@@ -162,7 +163,7 @@ func writeForecastJSON(w *World, f *forecast.Forecast, more sure, start *time.Ti
 	}
 	t := f.Totals
 	out.Totals = jsonTotals{known(hours(t.SteepOut)), known(percent(t.SteepOutMoisture)), hours(t.Total), percent(t.FinalMoisture),
-		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/joulesPerKWh, 2),
+		rounded(t.Malt, 3), percent(t.Yield), percent(t.DryMatterLost), rounded(t.KilnEnergy/quantity.KilowattHour, 2),
 		rounded(t.SteepWater, 1), rounded(t.CO2, 3)}
 	out.Growth, out.Signs = growthJSON(f), indicationsJSON(&t)
 	out.Spread, out.Corners = spreadJSON(more.spread), cornersJSON(more.corners)

@@ -10,6 +10,7 @@ import (
 
 	"maltwright/check/report"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
@@ -182,10 +183,8 @@ func litres(kg float64) string {
 	return fmt.Sprintf("%.0f l", kg)
 }
 
-const joulesPerKWh = 3.6e6
-
 func kilowattHours(j float64) string {
-	switch k := j / joulesPerKWh; {
+	switch k := j / quantity.KilowattHour; {
 	case k < 0.1:
 		return fmt.Sprintf("%.0f Wh", 1000*k)
 	case k < 100:
@@ -254,7 +253,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 	p.para("malt", "%s at %.1f %% moisture, without %s of rootlets", p.mass(t.Malt), 100*t.FinalMoisture, p.mass(t.Rootlets))
 	p.para("yield", "%s as is, %s of the dry matter: %s is lost", percentText(t.Yield), percentText(t.YieldDry), percentText(t.DryMatterLost))
 	if t.KilnWater > 0 {
-		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/joulesPerKWh/t.Malt)
+		p.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt", p.mass(t.KilnWater), kilowattHours(t.KilnEnergy), t.KilnEnergy/quantity.KilowattHour/t.Malt)
 	}
 	if q := t.Quality; q.Colour > 0 {
 		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",

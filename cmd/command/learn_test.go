@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/learn"
@@ -85,7 +86,7 @@ func TestAHouseIsToldInItsUnits(t *testing.T) {
 	l := &lesson{Result: &learn.Result{
 		Batches: []*model.Batch{{Name: "a", Process: &model.Process{}}, {Name: "b", Process: &model.Process{}}},
 		Factors: []learn.Factor{{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Spread: 0.8, Told: 0.9, Batches: 2}},
-		Misses:  []learn.Miss{{Kind: learn.Weights, Readings: 3, Learnt: kilogramsPerPound, Model: 2 * kilogramsPerPound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
+		Misses:  []learn.Miss{{Kind: learn.Weights, Readings: 3, Learnt: quantity.Pound, Model: 2 * quantity.Pound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
 		Alike:   []learn.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
 	}}
 	p.learntFactors(l)

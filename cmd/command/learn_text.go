@@ -69,12 +69,10 @@ func (p *sheet) learntFactors(l *lesson) {
 // inUnits gives a factor in the units of the process.
 func (p *sheet) inUnits(f learn.Factor) learn.Factor {
 	if f.Which == learn.Thermometer && p.fahrenheit {
-		f.Value, f.Error, f.Spread = fahrenheitStep*f.Value, fahrenheitStep*f.Error, fahrenheitStep*f.Spread
+		f.Value, f.Error, f.Spread = quantity.FahrenheitSteps*f.Value, quantity.FahrenheitSteps*f.Error, quantity.FahrenheitSteps*f.Spread
 	}
 	return f
 }
-
-const fahrenheitStep = 1.8 // °F in a kelvin
 
 func (p *sheet) differenceUnit() string {
 	if p.fahrenheit {
@@ -156,10 +154,10 @@ type miss struct {
 func (p *sheet) misses(l *lesson) []miss {
 	kilo, unit, degree := 1.0, "kg", 1.0
 	if p.pounds {
-		kilo, unit = 1/kilogramsPerPound, "lb"
+		kilo, unit = 1/quantity.Pound, "lb"
 	}
 	if p.fahrenheit {
-		degree = fahrenheitStep
+		degree = quantity.FahrenheitSteps
 	}
 	shown := map[learn.Kind]struct {
 		name, unit string

@@ -3,6 +3,7 @@ package command
 import (
 	"math"
 
+	"maltwright/lang/quantity"
 	"maltwright/sim/seasons"
 )
 
@@ -81,7 +82,7 @@ func unitsOf(r *recordRow) seasonUnits {
 	var u seasonUnits
 	u.pounds, u.fahrenheit = shownIn(p)
 	if p.Charge != nil {
-		u.small = p.Charge.SI < 1 || u.pounds && p.Charge.SI < kilogramsPerPound
+		u.small = p.Charge.SI < 1 || u.pounds && p.Charge.SI < quantity.Pound
 	}
 	return u
 }
@@ -111,11 +112,11 @@ func (u seasonUnits) shown(k seasonKind, si float64) float64 {
 	case "%":
 		return 100 * si
 	case "°F":
-		return fahrenheitOf(si)
+		return quantity.Fahrenheit(si)
 	case "lb":
-		return si / kilogramsPerPound
+		return si / quantity.Pound
 	case "oz":
-		return 16 * si / kilogramsPerPound
+		return 16 * si / quantity.Pound
 	case "g":
 		return 1000 * si
 	}

@@ -12,8 +12,6 @@ import (
 // house units: a forecast is shown in the units that its process is written in.
 // JSON and CSV are always in kg and °C.
 
-const kilogramsPerPound = 0.45359237
-
 // shownIn tells whether a process is written in pounds, and whether most of its
 // temperatures are in °F.
 func shownIn(p *model.Process) (pounds, fahrenheit bool) {
@@ -55,7 +53,7 @@ func (p *sheet) mass(kg float64) string {
 	if !p.pounds {
 		return kilograms(kg)
 	}
-	lb := kg / kilogramsPerPound
+	lb := kg / quantity.Pound
 	switch {
 	case lb < 1:
 		return fmt.Sprintf("%.1f oz", 16*lb)
@@ -71,12 +69,10 @@ func (p *sheet) mass(kg float64) string {
 func (p *sheet) warmth(t forecast.Temperature) string {
 	if p.fahrenheit {
 		// whole degrees: a tenth of a °F is finer than any kiln is held
-		t.From, t.To = math.Round(fahrenheitOf(t.From)), math.Round(fahrenheitOf(t.To))
+		t.From, t.To = math.Round(quantity.Fahrenheit(t.From)), math.Round(quantity.Fahrenheit(t.To))
 	}
 	return t.Text()
 }
-
-func fahrenheitOf(c float64) float64 { return c*9/5 + 32 }
 
 func (p *sheet) degree() string {
 	if p.fahrenheit {

@@ -100,7 +100,7 @@ func (t timetable) coolTo(x forecast.Temperature) string {
 
 func (t timetable) degrees(c float64) string {
 	if t.fh {
-		return quantity.Rounded(fahrenheitOf(c), 0)
+		return quantity.Rounded(quantity.Fahrenheit(c), 0)
 	}
 	return quantity.Rounded(c, 1)
 }

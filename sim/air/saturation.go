@@ -2,9 +2,6 @@ package air
 
 import "math"
 
-// Kelvin is 0 °C in K, by definition.
-const Kelvin = 273.15
-
 const (
 	triplePoint = 0.01 // °C, where ice, water and vapour meet, by definition
 
@@ -32,7 +29,7 @@ func saturation(t float64) float64 {
 // saturationWithSlope gives the pressure and its derivative, Pa/K, on the
 // curve of ice or of water.
 func saturationWithSlope(t float64, ice bool) (pressure, slope float64) {
-	tk := t + Kelvin
+	tk := t + ZeroCelsius
 	ln, dln := overWater(tk)
 	if ice {
 		ln, dln = overIce(tk)

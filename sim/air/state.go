@@ -9,13 +9,6 @@ const (
 
 	// gasConstant of dry air, J/(kg K) (published) [ashrae-2017-ch1] eq. 1.
 	gasConstant = 287.042
-
-	// DryAirHeat is the specific heat of dry air, J/(kg K); VapourHeat that of
-	// water vapour; VapourEnthalpy the enthalpy of vapour at 0 °C against
-	// liquid water at 0 °C, J/kg (published) [ashrae-2017-ch1] eq. 29 and 30.
-	DryAirHeat     = 1006.0
-	VapourHeat     = 1860.0
-	VapourEnthalpy = 2.501e6
 )
 
 // State is moist air. States from New, FromRH and FromWetBulb are within the
@@ -86,13 +79,13 @@ func (s State) RH() float64 { return s.VapourPressure() / Saturation(s.T) }
 // Enthalpy gives J per kg of dry air, counted from dry air and liquid water at
 // 0 °C: 1006·T + W·(2.501e6 + 1860·T), [ashrae-2017-ch1] eq. 30.
 func (s State) Enthalpy() float64 {
-	return DryAirHeat*s.T + s.W*(VapourEnthalpy+VapourHeat*s.T)
+	return DryAirHeat*s.T + s.W*VapourEnthalpy(s.T)
 }
 
 // Volume gives m³ of moist air per kg of dry air:
 // 287.042·(T + 273.15)·(1 + W/0.621945)/P, [ashrae-2017-ch1] eq. 26.
 func (s State) Volume() float64 {
-	return gasConstant * (s.T + Kelvin) * (1 + s.W/MassRatio) / s.P
+	return gasConstant * (s.T + ZeroCelsius) * (1 + s.W/MassRatio) / s.P
 }
 
 // Density gives kg of moist air per m³: (1 + W)/Volume.

@@ -70,7 +70,7 @@ func boiling(p float64) (float64, error) {
 		return 0, err
 	}
 	ln, ice := math.Log(p), p <= saturation(triplePoint)
-	u := 1 / (Kelvin + 20.0)
+	u := 1 / (ZeroCelsius + 20.0)
 	for range 30 {
 		f, df := overWater(1 / u)
 		if ice {
@@ -82,5 +82,5 @@ func boiling(p float64) (float64, error) {
 			break
 		}
 	}
-	return 1/u - Kelvin, nil
+	return 1/u - ZeroCelsius, nil
 }

@@ -100,7 +100,7 @@ const (
 )
 
 // roomT is the temperature, K, at which BoundRate is stated.
-const roomT = 20 + air.Kelvin
+const roomT = 20 + air.ZeroCelsius
 
 // barley is never written to.
 var barley = Barley()

@@ -7,9 +7,6 @@ import (
 	"maltwright/sim/air"
 )
 
-// WaterHeat is the specific heat of liquid water, J/(kg K) (published).
-const WaterHeat = 4187.0
-
 // DryHeat gives the specific heat of the dry matter, J/(kg K).
 func (m Malt) DryHeat() float64 { return m.cereal().DryHeat }
 
@@ -41,7 +38,7 @@ func Temperature(m Material, x, h float64) float64 {
 
 // SpecificHeat gives J/(K·kg of dry matter) of a material of moisture x (kg/kg
 // dry basis): c + 4187·x. Unchecked.
-func SpecificHeat(m Material, x float64) float64 { return m.DryHeat() + WaterHeat*x }
+func SpecificHeat(m Material, x float64) float64 { return m.DryHeat() + air.WaterHeat*x }
 
 // LatentHeat gives the heat of desorption, J/kg, that takes one kg of water
 // from a material of moisture x (kg/kg dry basis, 0 to 4) at t °C (−20 to 180)
@@ -53,5 +50,5 @@ func LatentHeat(m Material, x, t float64) (float64, error) {
 		return 0, err
 	}
 	_, slope := m.Wetting(x)
-	return air.VapourEnthalpy + (air.VapourHeat-WaterHeat)*t - slope, nil
+	return air.EvaporationHeat + (air.VapourHeat-air.WaterHeat)*t - slope, nil
 }

@@ -24,7 +24,7 @@ func Rate(m Material, x, t float64) (float64, error) {
 // [meddings-potter-1974]; σ is FreeWater.
 func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	c := m.cereal()
-	perTk := 1 / (t + air.Kelvin)
+	perTk := 1 / (t + air.ZeroCelsius)
 	free := c.FreeRate * math.Exp(-c.FreeFall*perTk)
 	bound := c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
 	share, slope := m.FreeWater(x)

@@ -227,7 +227,7 @@ func (r *run) kilnTroubles(m *kilnModel, s *model.Step) {
 func inUnitOf(s *model.Step, t float64) string {
 	for _, at := range []*model.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
-			return quantity.Rounded(t*9/5+32, 0) + " °F"
+			return quantity.Rounded(quantity.Fahrenheit(t), 0) + " °F"
 		}
 	}
 	return quantity.Rounded(t, 0) + " °C"

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
 	"maltwright/sim/grain"
 )
 
@@ -44,7 +43,7 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	dry, water := p.dry(y), p.water(y)
 	x := water / dry
 	w := water / (water + dry)
-	f.capacity = p.dryHeat*dry + drying.WaterHeat*water
+	f.capacity = p.dryHeat*dry + air.WaterHeat*water
 	f.warmth = y[heat] / f.capacity
 
 	faceT := f.warmth - y[excess]*2/3
@@ -53,7 +52,7 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, 1)
-	latent := vapourHeat(faceT)
+	latent := air.VapourEnthalpy(faceT)
 	sides := 2 * p.floor.Area
 	f.loss = q*sides + latent*f.dry
 
@@ -78,7 +77,7 @@ func (p *Piece) turnedLoss(y *vector, f *flows, face *grain.Face) float64 {
 	t := f.warmth
 	warmer := t - face.RoomT()
 	flux := face.Evaporation(t, p.solid.waterActivity(p.water(y)/p.dry(y), t))
-	faces := face.Conductance()*warmer*2*p.floor.Area + vapourHeat(t)*flux*p.dryingArea()
+	faces := face.Conductance()*warmer*2*p.floor.Area + air.VapourEnthalpy(t)*flux*p.dryingArea()
 	return faces + turnShare*f.capacity*warmer/hardTurning
 }
 
@@ -99,7 +98,3 @@ func (p *Piece) dryingArea() float64 {
 	}
 	return p.floor.Area
 }
-
-// vapourHeat is the heat that leaves with a kg of vapour at t °C, J, counted
-// from liquid water at 0 °C.
-func vapourHeat(t float64) float64 { return air.VapourEnthalpy + air.VapourHeat*t }

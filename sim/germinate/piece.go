@@ -126,7 +126,7 @@ func (p *Piece) water(y *vector) float64 {
 
 // capacity is the heat capacity of the bed, J/K.
 func (p *Piece) capacity(y *vector) float64 {
-	return p.dryHeat*p.dry(y) + drying.WaterHeat*p.water(y)
+	return p.dryHeat*p.dry(y) + air.WaterHeat*p.water(y)
 }
 
 // highest is the warmest place in the bed, °C.

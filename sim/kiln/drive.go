@@ -142,7 +142,7 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 	}
 	if b.kit.Heater > 0 {
 		flow := b.set.airflow(b.kit)
-		perKelvin := b.ambient.Volume() / (b.ambient.T + air.Kelvin)
+		perKelvin := b.ambient.Volume() / (b.ambient.T + air.ZeroCelsius)
 		capacity := flow * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 		rise := b.kit.Heater * b.ambient.Volume() / (capacity - b.kit.Heater*perKelvin)
 		if rise > 0 && b.ambient.T+rise < t {

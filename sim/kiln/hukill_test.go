@@ -59,7 +59,7 @@ func restWith(t *testing.T, x float64, on air.State) float64 {
 	low, high := 0.0, on.T
 	for range 60 {
 		mid := (low + high) / 2
-		w := (on.Enthalpy() - air.DryAirHeat*mid) / (air.VapourEnthalpy + air.VapourHeat*mid)
+		w := (on.Enthalpy() - air.DryAirHeat*mid) / (air.VapourEnthalpy(mid))
 		rest, err := drying.Humidity(drying.Malt{}, x, mid)
 		require.NoError(t, err)
 		if (air.State{T: mid, W: w, P: on.P}).RH() > rest {

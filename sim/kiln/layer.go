@@ -65,8 +65,8 @@ type found struct {
 func (m *meeting) try(e float64) found {
 	x := m.refX - m.perDry*e
 	wetting, wettingByX := m.material.Wetting(x)
-	heat := m.refH - wetting + m.perDry*(m.sensible*m.in.t+m.radiant*m.wall-e*air.VapourEnthalpy)
-	capacity := m.dryHeat + drying.WaterHeat*x + m.perDry*(m.sensible+m.radiant+e*air.VapourHeat)
+	heat := m.refH - wetting + m.perDry*(m.sensible*m.in.t+m.radiant*m.wall-e*air.EvaporationHeat)
+	capacity := m.dryHeat + air.WaterHeat*x + m.perDry*(m.sensible+m.radiant+e*air.VapourHeat)
 	f := found{x: x, t: heat / capacity}
 	switch { // a trial far off the mark: say which way, and leave it
 	case !(f.t > drying.Coldest-60):
@@ -77,7 +77,7 @@ func (m *meeting) try(e float64) found {
 		return f
 	}
 	xByE := -m.perDry
-	f.tByE = -m.perDry * (air.VapourEnthalpy - wettingByX - f.t*(drying.WaterHeat-air.VapourHeat)) / capacity
+	f.tByE = -m.perDry * (air.EvaporationHeat - wettingByX - f.t*(air.WaterHeat-air.VapourHeat)) / capacity
 
 	mean, meanByE := f.t+m.lift*(m.in.t-f.t), f.tByE*(1-m.lift)
 	surface, surfaceByE := m.surface(e, x, mean, xByE, meanByE)
@@ -127,5 +127,5 @@ func (m *meeting) off(e, t float64) stream {
 
 // heat gives what the layer gains, W/m², with e leaving it at t.
 func (m *meeting) heat(e, t float64) float64 {
-	return m.sensible*(m.in.t-t) + m.radiant*(m.wall-t) - e*(air.VapourEnthalpy+air.VapourHeat*t)
+	return m.sensible*(m.in.t-t) + m.radiant*(m.wall-t) - e*air.VapourEnthalpy(t)
 }

@@ -35,8 +35,6 @@ const GreenColour = 2.0
 func Green() State { return State{Diastatic: 1, Alpha: 1, Precursor: 1, Colour: GreenColour} }
 
 const (
-	gas    = 8.314462618 // J/(mol K)
-	zeroC  = 273.15
 	hour   = 3600.0
 	minute = 60.0
 )

@@ -1,6 +1,10 @@
 package quality
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 const (
 	// betaRate, 1/s, and betaEnergy, J/mol: loss of β-amylase in wet grain
@@ -23,7 +27,7 @@ const (
 
 // arrhenius is rate at t0 °C carried to t °C.
 func arrhenius(rate, energy, t0, t float64) float64 {
-	return rate * math.Exp(-energy/gas*(1/(t+zeroC)-1/(t0+zeroC)))
+	return rate * math.Exp(-energy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/(t0+air.ZeroCelsius)))
 }
 
 // wetness is how far an enzyme counts as wet: 0 in dry malt, 1 in wet grain, and
@@ -35,7 +39,7 @@ func wetness(w float64) float64 {
 
 // loss is the rate in malt of moisture w, 1/s: k_wet^θ·k_dry^(1−θ), θ the wetness.
 func loss(wetRate, wetEnergy, dryRate, t, w float64) float64 {
-	wet := math.Log(wetRate) - wetEnergy/(gas*(t+zeroC))
+	wet := math.Log(wetRate) - wetEnergy/(air.MolarGas*(t+air.ZeroCelsius))
 	dry := math.Log(arrhenius(dryRate, dryEnergy, dryT, t))
 	theta := wetness(w)
 	return math.Exp(theta*wet + (1-theta)*dry)

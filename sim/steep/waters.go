@@ -1,6 +1,10 @@
 package steep
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 const (
 	// pelegK1, h at 15 °C: calibrated to the steeping table of [kunze].
@@ -10,15 +14,12 @@ const (
 	// uptakeEnergy, J/mol: published, unpolished barley [mok-1983].
 	uptakeEnergy = 48.5e3
 	// uptakeTk, K: 15 °C, where pelegK1 holds. By definition.
-	uptakeTk = 288.15
-	// gasConstant, J/(mol·K): published (SI).
-	gasConstant = 8.314462618
+	uptakeTk = 15 + air.ZeroCelsius
 	// fillTime, s: time constant with which film and husk fill; calibrated to
 	// 23.2 % after five minutes at 18 °C [heriot-watt-icbd].
 	fillTime = 72.0
 
-	zeroC = 273.15
-	hour  = 3600.0
+	hour = 3600.0
 )
 
 // waters are what a corn has taken up beyond its first moisture, kg per kg of
@@ -31,7 +32,7 @@ func (w waters) sum() float64 { return w.core + w.husk + w.film }
 //
 //	k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)], E = 48.5 kJ/mol
 func uptakeRate(t float64) float64 {
-	return math.Exp(-uptakeEnergy/gasConstant*(1/(t+zeroC)-1/uptakeTk)) / (pelegK1 * hour)
+	return math.Exp(-uptakeEnergy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/uptakeTk)) / (pelegK1 * hour)
 }
 
 // drunk is Peleg's law from a core that has drunk core, after a further c, the

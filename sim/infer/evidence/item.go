@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
@@ -96,7 +97,7 @@ func (t *Trial) item(x *model.Reading) (Item, bool) {
 	return item, true
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 func (t *Trial) weighed(item Item) (Item, bool) {
 	x, b := item.Reading, t.Batch
