@@ -14,8 +14,8 @@ const (
 	KilowattHour = 3.6e6
 )
 
-// Fahrenheit gives the temperature of t °C in °F.
-func Fahrenheit(t float64) float64 { return t*9/5 + 32 }
+// Fahrenheit gives a temperature of °C in °F.
+func Fahrenheit(celsius float64) float64 { return celsius*9/5 + 32 }
 
-// Celsius gives the temperature of t °F in °C.
-func Celsius(t float64) float64 { return (t - 32) * 5 / 9 }
+// Celsius gives a temperature of °F in °C.
+func Celsius(fahrenheit float64) float64 { return (fahrenheit - 32) * 5 / 9 }
