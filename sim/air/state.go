@@ -88,9 +88,6 @@ func (s State) Volume() float64 {
 	return gasConstant * (s.T + ZeroCelsius) * (1 + s.W/MassRatio) / s.P
 }
 
-// Density gives kg of moist air per m³: (1 + W)/Volume.
-func (s State) Density() float64 { return (1 + s.W) / s.Volume() }
-
 // DewPoint gives the temperature, °C, at which the vapour begins to condense
 // (below 0.01 °C, to freeze out). Air with less vapour than saturates at
 // −100 °C has no dew point here: a *[RangeError].

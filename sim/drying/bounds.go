@@ -3,16 +3,16 @@ package drying
 import "maltwright/sim/air"
 
 const (
-	// DampestX bounds the moisture, kg/kg dry basis, that malt can be given:
+	// dampestX bounds the moisture, kg/kg dry basis, that malt can be given:
 	// 80 % wet basis.
-	DampestX = 4.0
+	dampestX = 4.0
 
 	// Coldest and Hottest bound the temperature of malt, °C.
 	Coldest, Hottest = -20.0, 180.0
 )
 
 func checkMoisture(x float64) error {
-	return air.Within("moisture, dry basis", x, "kg/kg", 0, DampestX)
+	return air.Within("moisture, dry basis", x, "kg/kg", 0, dampestX)
 }
 
 func checkTemperature(t float64) error {

@@ -44,7 +44,7 @@ func (c *Cereal) check() error {
 		air.Within("Henderson's C", c.HendersonC, "°C", 30, 1000),
 		air.Within("Henderson's N", c.HendersonN, "", 1, 4),
 		air.Within("reference of sorption", c.Reference, "kg/kg", 0.06, 0.4),
-		air.Within("moisture of a wet surface", c.WetFrom, "kg/kg", 0.1, DampestX),
+		air.Within("moisture of a wet surface", c.WetFrom, "kg/kg", 0.1, dampestX),
 		air.Within("steepest sorption", c.Steepest, "", 0.1, 100),
 		air.Within("rate of free water", c.FreeRate, "1/s", 1e-3, 1e6),
 		air.Within("fall of the rate of free water", c.FreeFall, "K", 0, 2e4),

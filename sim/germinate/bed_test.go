@@ -199,7 +199,7 @@ func TestAnEmptyPieceDoesNotPanic(t *testing.T) {
 	assert.NotPanics(t, func() {
 		p.Turn()
 		_, _, _, _ = p.T(), p.Moisture(), p.Classes(), p.Energy()
-		_, _, _ = p.Acrospire(), p.Rub(), p.RespirationPower()
+		_, _ = p.Acrospire(), p.Rub()
 		_, _ = p.Depth(), p.Batch()
 	})
 }

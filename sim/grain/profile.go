@@ -18,8 +18,6 @@ type Profile struct {
 	BulkDensity float64
 	// CornWeight is the usual weight of a thousand corns, kg.
 	CornWeight float64
-	// Naked tells a species that sheds its husk in threshing.
-	Naked bool
 
 	// HuskWater and FilmWater are the most that husk and surface hold, kg of
 	// water per kg of dry matter.

@@ -80,7 +80,7 @@ func TestALotFillsInWhatIsUsual(t *testing.T) {
 	assert.Equal(t, grain.DefaultGermination, b.Lot.Germination)
 	assert.Equal(t, 1.0, b.Lot.GrowthFactor)
 	assert.InDelta(t, 5*1.14, b.Mass(), 1e-12)
-	assert.Zero(t, b.Lost())
+	assert.Equal(t, b.Lot.DryMass, b.Dry)
 }
 
 // Geometry: eight times the weight is twice the thickness, so a quarter of the

@@ -35,7 +35,6 @@ func spelt() Profile {
 
 // naked takes the husk off a profile.
 func naked(p Profile) Profile {
-	p.Naked = true
 	p.HuskWater, p.FilmWater = nakedHuskWater, nakedFilmWater
 	return p
 }

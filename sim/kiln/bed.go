@@ -88,24 +88,6 @@ func (b *Bed) Clone() *Bed {
 	return &c
 }
 
-// Restore puts the bed into the state of another of the same number of
-// layers without allocating, and into a clone of any other.
-func (b *Bed) Restore(from *Bed) {
-	layers := append(b.layers[:0], from.layers...)
-	*b = *from
-	b.layers = layers
-}
-
-// SetAmbient changes the air that the kiln draws in. It returns a
-// *[air.RangeError] for values that New would refuse.
-func (b *Bed) SetAmbient(ambient Ambient) error {
-	outside, err := ambient.state()
-	if err == nil {
-		b.ambient = outside
-	}
-	return err
-}
-
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and
 // energy are kept. The plateau of the air-off is looked for anew.
 func (b *Bed) Mix() {

@@ -22,14 +22,14 @@ func TestAdvanceTakesExactlyTheTimeAsked(t *testing.T) {
 	}
 }
 
-func TestCloneGoesItsOwnWayAndRestoreComesBack(t *testing.T) {
+func TestACloneGoesItsOwnWayFromTheSameState(t *testing.T) {
 	b := bed(t, tray, cabinet, spring)
 	run(t, b, 2, kiln.Hold(kiln.AirOn, 50))
 	kept := b.Clone()
 	was := b.View()
 	first := run(t, b, 3, kiln.Hold(kiln.AirOn, 60))
 	assert.Equal(t, was, kept.View(), "the clone has not moved")
-	b.Restore(kept)
+	b = kept.Clone()
 	assert.Equal(t, was, b.View())
 	assert.Equal(t, first, run(t, b, 3, kiln.Hold(kiln.AirOn, 60)), "the same again, to the last bit")
 	assert.Equal(t, was, kept.View(), "nor has it moved now")
@@ -41,14 +41,14 @@ func TestEventCanBeHalvedDownToTheSecond(t *testing.T) {
 	set := kiln.Hold(kiln.AirOn, 50)
 	before := b.Clone()
 	for b.View().WetBasis > 0.25 {
-		before.Restore(b)
+		before = b.Clone()
 		_, err := b.Advance(600, set)
 		require.NoError(t, err)
 	}
 	low, high := 0.0, 600.0
 	for high-low > 1 {
 		mid := (low + high) / 2
-		b.Restore(before)
+		b = before.Clone()
 		_, err := b.Advance(mid, set)
 		require.NoError(t, err)
 		if b.View().WetBasis > 0.25 {

@@ -119,14 +119,3 @@ func TestResistanceAgreesWithD272(t *testing.T) {
 	_, err := drying.Malt{}.Packing().Resistance(0.3)
 	assert.EqualError(t, err, "air speed 0.3 m/s is outside 0.0056 to 0.203 m/s")
 }
-
-func TestPressureDropIsThatOfTheDepth(t *testing.T) {
-	b := bed(t, tray, cabinet, spring)
-	perMetre, err := drying.Malt{}.Packing().Resistance(cabinet.Airflow / cabinet.Area)
-	require.NoError(t, err)
-	got, err := b.PressureDrop()
-	require.NoError(t, err)
-	assert.InEpsilon(t, 0.8*perMetre*5/0.55/550/0.5, got, 1e-12)
-	_, err = bed(t, tonne, house, winter).PressureDrop()
-	assert.Error(t, err, "0.42 m/s is beyond the standard's data")
-}

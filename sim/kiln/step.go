@@ -28,12 +28,12 @@ var (
 )
 
 const (
-	// MoistureTolerance is the error that a step allows itself in any layer,
+	// moistureTolerance is the error that a step allows itself in any layer,
 	// kg/kg dry basis.
-	MoistureTolerance = 2e-4
+	moistureTolerance = 2e-4
 
-	// TemperatureTolerance is the same for the temperature of the malt, K.
-	TemperatureTolerance = 0.1
+	// temperatureTolerance is the same for the temperature of the malt, K.
+	temperatureTolerance = 0.1
 
 	// dryGrain is how far below nil a moisture may come by the rounding of
 	// solves, kg/kg.
@@ -90,7 +90,7 @@ func (b *Bed) miss(dt float64) float64 {
 		c := l.change(missWeights)
 		x := math.Abs(dt * c.x)
 		t := math.Abs(dt*c.h) / (drying.SpecificHeat(b.material, l.x) + coupling)
-		worst = max(worst, x/MoistureTolerance, t/TemperatureTolerance) // max keeps NaN
+		worst = max(worst, x/moistureTolerance, t/temperatureTolerance) // max keeps NaN
 		if l.atX < -dryGrain {
 			return math.Inf(1)
 		}

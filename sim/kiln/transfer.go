@@ -12,11 +12,11 @@ const (
 	conductivity = 27.9    // mW/(m K)
 	prandtlRoot  = 0.888   // cube root of the Prandtl number, 0.70
 
-	// StillConvection and StillRadiation are the transfer coefficients on both
+	// stillConvection and stillRadiation are the transfer coefficients on both
 	// faces of a tray in a still oven together, W/(m² K) (calibrated: natural
 	// convection at 5, radiation of warm walls at 6 on a face).
-	StillConvection = 10.0
-	StillRadiation  = 12.0
+	stillConvection = 10.0
+	stillRadiation  = 12.0
 
 	// stillNTU is the NTU that makes the air of a still oven well
 	// mixed: it changes by a tenth of its distance to the malt in passing.
@@ -56,11 +56,11 @@ func (b *Bed) exchange(in stream) exchange {
 // convection comes out right, and only the vent flow leave. With the door open
 // to Fresh air all of it leaves, and the walls have no warmth to give.
 func (b *Bed) stillExchange(vent float64) exchange {
-	g := StillConvection / (stillNTU * air.DryAirHeat)
+	g := stillConvection / (stillNTU * air.DryAirHeat)
 	x := exchange{g: max(g, vent), ntu: 1}
-	x.reach = 1 - math.Exp(-StillConvection/(x.g*air.DryAirHeat))
+	x.reach = 1 - math.Exp(-stillConvection/(x.g*air.DryAirHeat))
 	if b.set.Target != Fresh {
-		x.back, x.radiant = 1-vent/x.g, StillRadiation
+		x.back, x.radiant = 1-vent/x.g, stillRadiation
 	}
 	return x
 }

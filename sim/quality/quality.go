@@ -63,13 +63,13 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	mean := func(rate func(t, w float64) float64) float64 {
 		return dt * (rate(t0, w0) + 4*rate(tm, wm) + rate(t1, w1)) / 6
 	}
-	s.Diastatic *= math.Exp(-mean(DiastaticRate))
-	s.Alpha *= math.Exp(-mean(AlphaRate))
+	s.Diastatic *= math.Exp(-mean(diastaticLoss))
+	s.Alpha *= math.Exp(-mean(alphaLoss))
 	s.Precursor *= math.Exp(-mean(PrecursorRate))
 	s.Stewed = s.Stewed || stewed
-	colour := mean(func(t, _ float64) float64 { return ColourRate(t, stewed) })
+	colour := mean(func(t, _ float64) float64 { return colouring(t, stewed) })
 	if s.Stewed {
-		colour *= StewFactor
+		colour *= stewFactor
 	}
 	s.Colour += colour
 	return nil
