@@ -23,11 +23,11 @@ func (r *record) offTheFloor() {
 			if left < 0 && r.leaves(model.After(x).Kind.Text) {
 				left = i
 			}
-		case left < 0 || shows(x) != growing || shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
+		case left < 0 || model.Shows(x) != model.Growing || model.Shows(list[left]) == model.Growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
 		case told:
 			r.aside[i] = true
 		default:
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[growing], stepWords(model.After(list[left]))))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[model.Growing], stepWords(model.After(list[left]))))
 			f.Related = []finding.Related{{Place: list[left].Place(), Message: "the line above"}}
 			r.slip(i, f)
 			told = true

@@ -88,7 +88,7 @@ func (h *held) nextEnd(x model.Reading) *model.StepName {
 	behind := false
 	for i := range h.trial.Batch.Readings {
 		y := h.trial.Batch.Readings[i]
-		if behind && model.After(y) != nil && shows(y) == drying {
+		if behind && model.After(y) != nil && model.Shows(y) == model.OnKiln {
 			return model.After(y)
 		}
 		behind = behind || y.Place() == x.Place()
@@ -106,7 +106,7 @@ func (h *held) openFor(x model.Reading) float64 {
 		if y.Place() == x.Place() {
 			break
 		}
-		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && shows(y) == growing {
+		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && model.Shows(y) == model.Growing {
 			since = x.When().Sub(y.When().Time).Seconds()
 		}
 	}

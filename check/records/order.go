@@ -9,39 +9,8 @@ import (
 	"maltwright/lang/model"
 )
 
-// How far a batch must have come for a line to be true.
-const (
-	anywhere = iota
-	steeping
-	growing
-	drying
-)
-
-// shownBy tells how far the batch had come where a step had ended, or where a thermometer
-// stood.
-var shownBy = map[string]int{
-	"soak": steeping, "rest": steeping, "water": steeping,
-	"germinate": growing, "hold": growing, "bed": growing, "wither": growing,
-	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
-	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
-}
-
-func shows(x model.Reading) int {
-	switch {
-	case model.After(x) != nil:
-		return shownBy[model.After(x).Kind.Text]
-	case model.Clean(x):
-		return drying
-	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
-		return growing
-	case model.Thermometer(x) != nil:
-		return shownBy[model.Thermometer(x).Where]
-	}
-	return anywhere
-}
-
 // shownWords say what a line shows.
-var shownWords = map[int]string{growing: "the growing piece", drying: "the kiln"}
+var shownWords = map[model.Phase]string{model.Growing: "the growing piece", model.OnKiln: "the kiln"}
 
 // overlap is how long two stages may be written of together, s: a kiln is warmed up while
 // the piece still withers.
@@ -59,13 +28,13 @@ func (r *record) order() {
 	for i := range list {
 		x := list[i]
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
-			if shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
+			if model.Shows(list[k]) == model.Steeping && r.steepIsOver(k) && !r.aside[k] {
 				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(list[k])))
-				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[shows(x)]}}
+				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[model.Shows(x)]}}
 				r.slip(k, f)
 				continue
 			}
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(list[k])))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[model.Shows(x)], still(list[k])))
 			f.Related = []finding.Related{{Place: list[k].Place(), Message: "the later line"}}
 			r.slip(i, f)
 			continue
@@ -137,7 +106,7 @@ func (r *record) lateSteps() {
 		if n < 2 {
 			continue
 		}
-		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(r.batch.Readings[first])]))
+		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[model.Shows(r.batch.Readings[first])]))
 		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place(), Message: "the first of them"}}
 		r.slip(k, f)
 	}
@@ -147,18 +116,18 @@ func (r *record) lateSteps() {
 // step is judged by the order of the steps.
 func (r *record) contradicts(i, k int) bool {
 	x, y := r.batch.Readings[i], r.batch.Readings[k]
-	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
+	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || model.Shows(x) < model.Growing || model.Shows(y) == model.AnyPhase || model.Shows(y) >= model.Shows(x) {
 		return false
 	}
-	if model.Is[*model.Turned](y) && shows(x) == drying && r.stirred() {
+	if model.Is[*model.Turned](y) && model.Shows(x) == model.OnKiln && r.stirred() {
 		return false
 	}
-	return shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
+	return model.Shows(x) == model.Growing || y.When().Sub(x.When().Time).Seconds() > overlap
 }
 
 // still says what a line shows the batch to be at.
 func still(x model.Reading) string {
-	if shows(x) == steeping {
+	if model.Shows(x) == model.Steeping {
 		return "in the steep"
 	}
 	return "on the floor"
@@ -191,18 +160,18 @@ func (r *record) earlyGrowth() {
 	}
 	for i := range r.batch.Readings {
 		x := r.batch.Readings[i]
-		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
+		if x.When().IsZero() || model.After(x) != nil && model.Shows(x) == model.Steeping {
 			continue
 		}
 		most := early
-		if shows(x) == drying { // days of growing lie between
+		if model.Shows(x) == model.OnKiln { // days of growing lie between
 			most = r.plan.Totals.SteepOut
 		}
-		if shows(x) < growing || r.since(x.When()) >= most {
+		if model.Shows(x) < model.Growing || r.since(x.When()) >= most {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
-			shownWords[shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
+			shownWords[model.Shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
 	}
 }
 

@@ -30,10 +30,10 @@ func (t *Trial) takeCourse() {
 		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= growing && !t.ended(string(model.SteepStage), 0, false) {
+		if model.Shows(x) >= model.Growing && !t.ended(string(model.SteepStage), 0, false) {
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.SteepStage), At: at})
 		}
-		if shows(x) >= drying {
+		if model.Shows(x) >= model.OnKiln {
 			t.by(model.GerminateStage, at)
 			t.by(model.WitherStage, at)
 		}
@@ -93,32 +93,4 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 		}
 	}
 	return 0, false
-}
-
-// How far a batch must have come for a reading to be had.
-const (
-	anywhere = iota
-	growing
-	drying
-)
-
-// shows tells how far the batch had come, by what was read.
-func shows(x model.Reading) int {
-	switch {
-	case model.After(x) != nil:
-		return shownBy[model.After(x).Kind.Text]
-	case model.Clean(x):
-		return drying
-	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
-		return growing
-	case model.Thermometer(x) != nil:
-		return shownBy[model.Thermometer(x).Where]
-	}
-	return anywhere
-}
-
-var shownBy = map[string]int{
-	"germinate": growing, "hold": growing, "wither": growing, "bed": growing,
-	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
-	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
 }
