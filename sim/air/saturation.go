@@ -18,10 +18,10 @@ func SaturationPressure(t float64) (float64, error) {
 	if err := Within("temperature", t, "°C", lowest, highest); err != nil {
 		return 0, err
 	}
-	return saturation(t), nil
+	return hylandWexler(t), nil
 }
 
-func saturation(t float64) float64 {
+func hylandWexler(t float64) float64 {
 	p, _ := saturationWithSlope(t, t <= triplePoint)
 	return p
 }

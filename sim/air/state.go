@@ -39,7 +39,7 @@ func FromRH(t, rh, p float64) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	pv := rh * saturation(t)
+	pv := rh * hylandWexler(t)
 	if err := Within("vapour pressure", pv, "Pa", 0, mostVapour*p); err != nil {
 		return State{}, err
 	}
@@ -59,7 +59,7 @@ func (s State) Check() error {
 	if err != nil {
 		return err
 	}
-	most := min(saturation(s.T), mostVapour*s.P)
+	most := min(hylandWexler(s.T), mostVapour*s.P)
 	return Within("humidity ratio", s.W, "kg/kg", 0, HumidityRatio(most, s.P)*(1+1e-12))
 }
 

@@ -102,8 +102,8 @@ const (
 // roomT is the temperature, K, at which BoundRate is stated.
 const roomT = 20 + air.ZeroCelsius
 
-// barley is never written to.
-var barley = Barley()
+// ofBarley is never written to.
+var ofBarley = Barley()
 
 // Barley gives the figures of barley.
 func Barley() Cereal {

@@ -8,13 +8,13 @@ import (
 )
 
 // DryHeat gives the specific heat of the dry matter, J/(kg K).
-func (m Malt) DryHeat() float64 { return m.cereal().DryHeat }
+func (m Malt) DryHeat() float64 { return m.figures().DryHeat }
 
 // Wetting gives the integral heat of wetting, J per kg of dry matter, from
 // moisture x (kg/kg dry basis), and its derivative: for barley
 // 2.361e6·0.59/14.8·exp(−14.8·x).
 func (m Malt) Wetting(x float64) (heat, slope float64) {
-	c := m.cereal()
+	c := m.figures()
 	bound := c.WettingHeat * math.Exp(-c.WettingFall*x)
 	return bound / c.WettingFall, -bound
 }

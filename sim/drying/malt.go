@@ -30,18 +30,18 @@ var _ Material = Malt{}
 // is −0.05 to 0.05 and the figures of the cereal mean something.
 func (m Malt) Check() error {
 	return errors.Join(
-		m.cereal().check(),
+		m.figures().check(),
 		air.Within("drying factor", m.factor(), "", 0.05, 20),
 		air.Within("shift of sorption", m.Shift, "kg/kg", -0.05, 0.05),
 	)
 }
 
 // Packing gives how the malt lies.
-func (m Malt) Packing() Packing { return m.cereal().Packing }
+func (m Malt) Packing() Packing { return m.figures().Packing }
 
-func (m Malt) cereal() *Cereal {
+func (m Malt) figures() *Cereal {
 	if m.Cereal == nil {
-		return &barley
+		return &ofBarley
 	}
 	return m.Cereal
 }
@@ -54,7 +54,7 @@ func (m Malt) factor() float64 {
 }
 
 // sorptionScale is what Shift does to every equilibrium moisture.
-func (m Malt) sorptionScale() float64 { return 1 + m.Shift/m.cereal().Reference }
+func (m Malt) sorptionScale() float64 { return 1 + m.Shift/m.figures().Reference }
 
 // With gives the malt with a house's own drying factor, nil meaning 1, and what
 // its equilibrium moisture stands above that of the species, kg/kg dry basis,

@@ -23,7 +23,7 @@ func Rate(m Material, x, t float64) (float64, error) {
 // for free water [ocallaghan-1971], kb = π²·D/r² for bound water, D of
 // [meddings-potter-1974]; σ is FreeWater.
 func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
-	c := m.cereal()
+	c := m.figures()
 	perTk := 1 / (t + air.ZeroCelsius)
 	free := c.FreeRate * math.Exp(-c.FreeFall*perTk)
 	bound := c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
@@ -38,7 +38,7 @@ func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 // derivative: 3u² − 2u³, u = (x − 0.12)/0.23 for barley, nil below 0.12, 1
 // above 0.35.
 func (m Malt) FreeWater(x float64) (share, slope float64) {
-	c := m.cereal()
+	c := m.figures()
 	u := (x - c.BoundBelow) / c.Transition
 	switch {
 	case u <= 0:

@@ -40,12 +40,12 @@ func Equilibrium(m Material, rh, t float64) (float64, error) {
 // its data end at 95 % and near 50 °C. Below x = 0 it is continued as an odd
 // function.
 func (m Malt) Humidity(x, t float64) (rh, byX, byT float64) {
-	return m.cereal().henderson(x, t, 1/m.sorptionScale())
+	return m.figures().henderson(x, t, 1/m.sorptionScale())
 }
 
 // Equilibrium gives the inverse of Humidity.
 func (m Malt) Equilibrium(rh, t float64) float64 {
-	c := m.cereal()
+	c := m.figures()
 	percent := math.Pow(-math.Log1p(-rh)/(c.HendersonK*(t+c.HendersonC)), 1/c.HendersonN)
 	return percent / 100 * m.sorptionScale()
 }
@@ -53,7 +53,7 @@ func (m Malt) Equilibrium(rh, t float64) float64 {
 // Wet gives the moisture of a wet surface, kg/kg dry basis, and a bound of the
 // slope of Humidity.
 func (m Malt) Wet() (from, steepest float64) {
-	c := m.cereal()
+	c := m.figures()
 	return c.WetFrom, c.Steepest
 }
 

@@ -87,7 +87,7 @@ func (r *runner) step(limit float64) (float64, error) {
 	p.chit((at + t) / 2)
 	p.age += h
 	p.sinceTurn += h
-	p.hottest = math.Max(p.hottest, p.highest())
+	p.hottest = math.Max(p.hottest, p.warmestPlace())
 	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
 		return h, err
 	}

@@ -129,7 +129,7 @@ func (p *Piece) capacity(y *vector) float64 {
 	return p.dryHeat*p.dry(y) + air.WaterHeat*p.water(y)
 }
 
-// highest is the warmest place in the bed, °C.
-func (p *Piece) highest() float64 {
+// warmestPlace is the warmest place in the bed, °C.
+func (p *Piece) warmestPlace() float64 {
 	return p.T() + math.Max(p.y[excess]/3, -2*p.y[excess]/3)
 }

@@ -19,11 +19,11 @@ type Bed struct {
 	dry      float64 // dry matter of a layer, kg/m²
 	depth    float64 // of the bed, m
 
-	layers []layer
-	flows  [stages]flow // of the step being taken
-	now    flow         // of the moment reached
-	near   stream       // air-on as last found, where a search begins
-	set    Setting      // in force
+	layers []bedLayer
+	flows  [stageCount]flow // of the step being taken
+	now    flow             // of the moment reached
+	near   stream           // air-on as last found, where a search begins
+	set    Setting          // in force
 	limit  Limit
 
 	seconds float64 // since New
@@ -45,18 +45,18 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {
 		return nil, err
 	}
-	depth := charge.depth(kit.Area)
+	depth := charge.bedDepth(kit.Area)
 	if err := air.Within("depth of the bed", depth, "m", 1e-4, 20); err != nil {
 		return nil, err
 	}
-	n := kit.layers()
+	n := kit.layerCount()
 	b := &Bed{
 		material: material, packing: material.Packing(), kit: kit, ambient: outside,
 		dry: charge.DryMass / kit.Area / float64(n), depth: depth,
-		layers: make([]layer, n), step: firstStep,
+		layers: make([]bedLayer, n), step: firstStep,
 	}
 	for i := range b.layers {
-		b.layers[i] = layer{
+		b.layers[i] = bedLayer{
 			x: charge.Moisture, h: drying.Enthalpy(material, charge.Moisture, charge.Temperature),
 			t: charge.Temperature, mean: charge.Temperature,
 		}
@@ -67,7 +67,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	return b, nil
 }
 
-func (e Equipment) layers() int {
+func (e Equipment) layerCount() int {
 	switch {
 	case e.Still:
 		return 1

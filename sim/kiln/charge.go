@@ -67,8 +67,8 @@ func (c Charge) check() error {
 	return errors.Join(err, air.Within("bulk density", c.BulkDensity, "kg/m³", 200, 1000))
 }
 
-// depth of the bed, m, on area m².
-func (c Charge) depth(area float64) float64 {
+// bedDepth gives the depth of the bed, m, on area m².
+func (c Charge) bedDepth(area float64) float64 {
 	if c.Depth != 0 {
 		return c.Depth
 	}

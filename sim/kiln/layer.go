@@ -5,18 +5,18 @@ import (
 	"maltwright/sim/drying"
 )
 
-// layer is one slice of the bed.
-type layer struct {
+// bedLayer is one slice of the bed.
+type bedLayer struct {
 	x, h float64 // moisture, kg/kg dry basis; enthalpy, J per kg of dry matter
 	t    float64 // °C, from x and h: the corns at the exit
 	mean float64 // °C, the mean of the corns
 	skew float64 // how far the mean lies back from the exit; see profile.go
 
-	flux       float64      // of water to the air, kg/(m² s), as last found
-	refX, refH float64      // where an implicit stage starts from
-	atX, atT   float64      // where it ends
-	in, out    stream       // the air at its faces there
-	rates      [stages]rate // of the step being taken
+	flux       float64          // of water to the air, kg/(m² s), as last found
+	refX, refH float64          // where an implicit stage starts from
+	atX, atT   float64          // where it ends
+	in, out    stream           // the air at its faces there
+	rates      [stageCount]rate // of the step being taken
 }
 
 // rate is the change of a layer per second.

@@ -12,17 +12,17 @@ import (
 // first stage is explicit, with the third-order companion that estimates its
 // error (published) [hosea-shampine-1996].
 const (
-	diagonal = 1 - math.Sqrt2/2 // of the implicit stages
-	early    = math.Sqrt2 / 4   // weight of the first two stages
-	middle   = 2 * diagonal     // where the second stage stands, share of the step
-	stages   = 3
+	diagonal   = 1 - math.Sqrt2/2 // of the implicit stages
+	early      = math.Sqrt2 / 4   // weight of the first two stages
+	middle     = 2 * diagonal     // where the second stage stands, share of the step
+	stageCount = 3
 )
 
 var (
-	weights = [stages]float64{early, early, diagonal}
+	weights = [stageCount]float64{early, early, diagonal}
 
 	// missWeights are the weights less those of the third-order companion.
-	missWeights = [stages]float64{
+	missWeights = [stageCount]float64{
 		early - (1-early)/3, early - (3*early+1)/3, diagonal - diagonal/3,
 	}
 )
@@ -82,7 +82,7 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 // temperature is damped as the implicit stages damp it, or the quick
 // settling of a thin layer would hold up the step long after it is over.
 func (b *Bed) miss(dt float64) float64 {
-	last := b.flows[stages-1]
+	last := b.flows[stageCount-1]
 	coupling := dt * diagonal * last.g * last.reach * air.DryAirHeat / b.dry
 	worst := 0.0
 	for i := range b.layers {
@@ -103,14 +103,14 @@ func (b *Bed) miss(dt float64) float64 {
 
 // accept moves the bed to the end of the step that attempt has found.
 func (b *Bed) accept(dt float64) {
-	last := b.flows[stages-1]
+	last := b.flows[stageCount-1]
 	most, share, miss := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.x += dt * l.change(weights).x
 		l.h += dt * l.change(weights).h
 		miss += math.Abs(dt * l.change(missWeights).x)
-		l.rates[0] = l.rates[stages-1]
+		l.rates[0] = l.rates[stageCount-1]
 		b.settle(l, most, last.reach, share)
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
@@ -120,7 +120,7 @@ func (b *Bed) accept(dt float64) {
 }
 
 // change gives the rates of a step under the weights of its stages.
-func (l *layer) change(w [stages]float64) rate {
+func (l *bedLayer) change(w [stageCount]float64) rate {
 	return rate{
 		x: w[0]*l.rates[0].x + w[1]*l.rates[1].x + w[2]*l.rates[2].x,
 		h: w[0]*l.rates[0].h + w[1]*l.rates[1].h + w[2]*l.rates[2].h,

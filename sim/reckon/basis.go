@@ -19,7 +19,7 @@ type BasisResult struct {
 //
 // It returns an *Error for a moisture below 0 or, on the wet basis, not below 100 %.
 func Basis(q quantity.Quantity) (BasisResult, error) {
-	w, err := moisture("moisture", q)
+	w, err := readMoisture("moisture", q)
 	if err != nil {
 		return BasisResult{}, err
 	}
@@ -27,14 +27,14 @@ func Basis(q quantity.Quantity) (BasisResult, error) {
 	a := &r.Answer
 	if q.Dimension == quantity.DryShare {
 		r.Dry = q.SI
-		a.figure("moisture_wet_basis", "wet basis", in("%", decimals(q)), w)
-		a.line("wet basis", wetSum(q)+a.Figures[0].Text)
-		a.figure("moisture_dry_basis", "dry basis", q, r.Dry)
+		a.addFigure("moisture_wet_basis", "wet basis", in("%", decimals(q)), w)
+		a.addLine("wet basis", wetSum(q)+a.Figures[0].Text)
+		a.addFigure("moisture_dry_basis", "dry basis", q, r.Dry)
 		return r, nil
 	}
-	a.figure("moisture_dry_basis", "dry basis", in("% dry basis", decimals(q)), r.Dry)
-	a.line("dry basis", fmt.Sprintf("%s / (1 − %s) = %s", q, q, a.Figures[0].Text))
-	a.figure("moisture_wet_basis", "wet basis", q, w)
+	a.addFigure("moisture_dry_basis", "dry basis", in("% dry basis", decimals(q)), r.Dry)
+	a.addLine("dry basis", fmt.Sprintf("%s / (1 − %s) = %s", q, q, a.Figures[0].Text))
+	a.addFigure("moisture_wet_basis", "wet basis", q, w)
 	return r, nil
 }
 

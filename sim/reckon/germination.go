@@ -58,13 +58,13 @@ func Germination(germinated, of quantity.Quantity) (GerminationResult, error) {
 
 func (r *GerminationResult) show(k, n, centre, half float64) {
 	a, p := &r.Answer, percent()
-	a.line("germinated", fmt.Sprintf("%.0f / %.0f = %s", k, n, p.Like(r.Share)))
-	a.line("centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", k, n, p.Like(centre)))
-	a.line("half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %.2f points", k, n-k, n, n, 100*half))
-	a.line("95 % interval", fmt.Sprintf("%s ± %.2f = %s to %s", p.Like(centre), 100*half, p.Like(r.Low), p.Like(r.High)))
-	a.figure("germination", "germination", p, r.Share)
-	a.figure("low", "lowest it may well be", p, r.Low)
-	a.figure("high", "highest it may well be", p, r.High)
+	a.addLine("germinated", fmt.Sprintf("%.0f / %.0f = %s", k, n, p.Like(r.Share)))
+	a.addLine("centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", k, n, p.Like(centre)))
+	a.addLine("half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %.2f points", k, n-k, n, n, 100*half))
+	a.addLine("95 % interval", fmt.Sprintf("%s ± %.2f = %s to %s", p.Like(centre), 100*half, p.Like(r.Low), p.Like(r.High)))
+	a.addFigure("germination", "germination", p, r.Share)
+	a.addFigure("low", "lowest it may well be", p, r.Low)
+	a.addFigure("high", "highest it may well be", p, r.High)
 	a.note("another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the corns were drawn at random")
 }
 

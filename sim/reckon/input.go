@@ -7,8 +7,8 @@ import (
 	"maltwright/lang/quantity"
 )
 
-// weight takes a weight above nothing, in kg.
-func weight(what string, q quantity.Quantity) (float64, error) {
+// readWeight takes a weight above nothing, in kg.
+func readWeight(what string, q quantity.Quantity) (float64, error) {
 	if err := kind(what, q, quantity.Mass, "6 kg"); err != nil {
 		return 0, err
 	}
@@ -18,20 +18,20 @@ func weight(what string, q quantity.Quantity) (float64, error) {
 	return q.SI, nil
 }
 
-// moisture takes a moisture on either basis and gives the wet basis, 0 up to but
+// readMoisture takes a moisture on either basis and gives the wet basis, 0 up to but
 // not including 1: at 100 % there would be water alone.
-func moisture(what string, q quantity.Quantity) (float64, error) {
+func readMoisture(what string, q quantity.Quantity) (float64, error) {
 	switch {
 	case q.Dimension != quantity.DryShare:
-		return share(what, q, "12.4 %")
+		return readShare(what, q, "12.4 %")
 	case q.SI < 0:
 		return 0, &Error{fmt.Sprintf("%s: %s is below 0 %%", what, q), "weigh or read it again"}
 	}
 	return q.SI / (1 + q.SI), nil
 }
 
-// share takes a share of 0 up to but not including 1.
-func share(what string, q quantity.Quantity, sample string) (float64, error) {
+// readShare takes a share of 0 up to but not including 1.
+func readShare(what string, q quantity.Quantity, sample string) (float64, error) {
 	if err := kind(what, q, quantity.Share, sample); err != nil {
 		return 0, err
 	}
@@ -41,12 +41,12 @@ func share(what string, q quantity.Quantity, sample string) (float64, error) {
 	return q.SI, nil
 }
 
-// lost takes the share of the dry matter that was lost; nil is none.
-func lost(q *quantity.Quantity) (float64, error) {
+// readLost takes the share of the dry matter that was lost; nil is none.
+func readLost(q *quantity.Quantity) (float64, error) {
 	if q == nil {
 		return 0, nil
 	}
-	return share("dry matter lost", *q, "5 %")
+	return readShare("dry matter lost", *q, "5 %")
 }
 
 func kind(what string, q quantity.Quantity, d quantity.Dimension, sample string) error {

@@ -35,7 +35,7 @@ func Moisture(samples []Sample, tare *quantity.Quantity) (MoistureResult, error)
 		return r, &Error{"no sample is given", "give its weight before and after the oven"}
 	}
 	for i, s := range samples {
-		w, err := r.sample(numbered(i, len(samples)), s, tare)
+		w, err := r.addSample(numbered(i, len(samples)), s, tare)
 		if err != nil {
 			return MoistureResult{}, err
 		}
@@ -57,12 +57,12 @@ func numbered(i, of int) string {
 	return fmt.Sprintf(" %d", i+1)
 }
 
-func (r *MoistureResult) sample(number string, s Sample, tare *quantity.Quantity) (float64, error) {
-	wet, err := weight("wet weight"+number, s.Wet)
+func (r *MoistureResult) addSample(number string, s Sample, tare *quantity.Quantity) (float64, error) {
+	wet, err := readWeight("wet weight"+number, s.Wet)
 	if err != nil {
 		return 0, err
 	}
-	dried, err := weight("dried weight"+number, s.Dried)
+	dried, err := readWeight("dried weight"+number, s.Dried)
 	if err != nil {
 		return 0, err
 	}
@@ -71,17 +71,17 @@ func (r *MoistureResult) sample(number string, s Sample, tare *quantity.Quantity
 			"an oven only takes water away; give the wet weight first, and weigh with the same dish"}
 	}
 	water, grain := s.Wet.Like(wet-dried), s.Wet.String()
-	r.Answer.line("water"+number, fmt.Sprintf("%s − %s = %s", s.Wet, s.Dried, water))
+	r.Answer.addLine("water"+number, fmt.Sprintf("%s − %s = %s", s.Wet, s.Dried, water))
 	net := wet
 	if tare != nil {
 		if net, err = r.takeOff(number, s, *tare); err != nil {
 			return 0, err
 		}
 		grain = s.Wet.Like(net)
-		r.Answer.line("grain"+number, fmt.Sprintf("%s − %s = %s", s.Wet, tare, grain))
+		r.Answer.addLine("grain"+number, fmt.Sprintf("%s − %s = %s", s.Wet, tare, grain))
 	}
 	w := (wet - dried) / net
-	r.Answer.line("moisture"+number, fmt.Sprintf("%s / %s = %s", water, grain, percent().Like(w)))
+	r.Answer.addLine("moisture"+number, fmt.Sprintf("%s / %s = %s", water, grain, percent().Like(w)))
 	return w, nil
 }
 
@@ -103,18 +103,18 @@ func (r *MoistureResult) takeOff(number string, s Sample, tare quantity.Quantity
 func (r *MoistureResult) show() {
 	a, like := &r.Answer, percent()
 	if len(r.Each) == 1 {
-		a.figure("moisture", "moisture", like, r.Mean)
+		a.addFigure("moisture", "moisture", like, r.Mean)
 		return
 	}
-	a.figure("moisture", "mean moisture", like, r.Mean)
-	a.figure("lowest", "lowest", like, slices.Min(r.Each))
-	a.figure("highest", "highest", like, slices.Max(r.Each))
+	a.addFigure("moisture", "mean moisture", like, r.Mean)
+	a.addFigure("lowest", "lowest", like, slices.Min(r.Each))
+	a.addFigure("highest", "highest", like, slices.Max(r.Each))
 	a.Figures = append(a.Figures, points("deviation", "standard deviation", r.Deviation))
 	for i, w := range r.Each {
-		a.figure(fmt.Sprintf("sample_%d", i+1), fmt.Sprintf("sample %d", i+1), like, w)
+		a.addFigure(fmt.Sprintf("sample_%d", i+1), fmt.Sprintf("sample %d", i+1), like, w)
 	}
-	a.line("mean", fmt.Sprintf("of %d samples = %s", len(r.Each), like.Like(r.Mean)))
-	a.line("spread", fmt.Sprintf("%s to %s, standard deviation %s", like.Like(slices.Min(r.Each)), like.Like(slices.Max(r.Each)), a.Figures[3].Text))
+	a.addLine("mean", fmt.Sprintf("of %d samples = %s", len(r.Each), like.Like(r.Mean)))
+	a.addLine("spread", fmt.Sprintf("%s to %s, standard deviation %s", like.Like(slices.Min(r.Each)), like.Like(slices.Max(r.Each)), a.Figures[3].Text))
 }
 
 // points is a difference of shares, in per cent.

@@ -50,16 +50,16 @@ type Error struct{ Message, Hint string }
 
 func (e *Error) Error() string { return e.Message + "; " + e.Hint }
 
-func (a *Answer) figure(key, label string, like quantity.Quantity, si float64) {
-	a.Figures = append(a.Figures, figure(key, label, like, si))
+func (a *Answer) addFigure(key, label string, like quantity.Quantity, si float64) {
+	a.Figures = append(a.Figures, newFigure(key, label, like, si))
 }
 
-func (a *Answer) line(label, sum string) { a.Working = append(a.Working, Line{label, sum}) }
+func (a *Answer) addLine(label, sum string) { a.Working = append(a.Working, Line{label, sum}) }
 
 func (a *Answer) note(text string) { a.Notes = append(a.Notes, text) }
 
-// figure writes a value in the unit of the quantity.
-func figure(key, label string, like quantity.Quantity, si float64) Figure {
+// newFigure writes a value in the unit of the quantity.
+func newFigure(key, label string, like quantity.Quantity, si float64) Figure {
 	f := Figure{Key: key, Label: label, Unit: like.Unit(), SI: tenFigures(si), Text: like.Like(si)}
 	u, _ := quantity.Lookup(like.Unit())
 	f.Value = tenFigures((si - u.Offset) / u.Factor)

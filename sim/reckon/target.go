@@ -31,7 +31,7 @@ func Target(from Start, wanted quantity.Quantity, gone *quantity.Quantity) (Targ
 	if err != nil {
 		return TargetResult{}, err
 	}
-	w, err := moisture("wanted moisture", wanted)
+	w, err := readMoisture("wanted moisture", wanted)
 	if err != nil {
 		return TargetResult{}, err
 	}
@@ -45,38 +45,38 @@ func (r *TargetResult) show(from Start, wanted quantity.Quantity) {
 	a, like := &r.Answer, from.Weight
 	weight, change := like.Like(r.Weight), like.Like(abs(r.Change))
 	onWet := a.wet(wanted)
-	a.line("weight", fmt.Sprintf("%s / (1 − %s) = %s", like.Like(r.DryMatter), onWet, weight))
+	a.addLine("weight", fmt.Sprintf("%s / (1 − %s) = %s", like.Like(r.DryMatter), onWet, weight))
 	word, sum := "to gain", fmt.Sprintf("%s − %s = %s", weight, from.Weight, change)
 	if r.Change < 0 {
 		word, sum = "to lose", fmt.Sprintf("%s − %s = %s", from.Weight, weight, change)
 	}
 	share := abs(r.Change) / from.Weight.SI
-	a.line(word, fmt.Sprintf("%s, %s of %s", sum, percent().Like(share), from.Weight))
-	a.figure("weight", "weight at "+wanted.String(), like, r.Weight)
-	a.figure("change", word, like, r.Change)
+	a.addLine(word, fmt.Sprintf("%s, %s of %s", sum, percent().Like(share), from.Weight))
+	a.addFigure("weight", "weight at "+wanted.String(), like, r.Weight)
+	a.addFigure("change", word, like, r.Change)
 	a.Figures[1].Text = change
-	a.figure("dry_matter", "dry matter", like, r.DryMatter)
+	a.addFigure("dry_matter", "dry matter", like, r.DryMatter)
 }
 
 // dryMatter is the dry matter the batch has left, in kg, with its working.
 func (s Start) dryMatter(a *Answer, gone *quantity.Quantity) (float64, error) {
-	mass, err := weight("start weight", s.Weight)
+	mass, err := readWeight("start weight", s.Weight)
 	if err != nil {
 		return 0, err
 	}
-	w, err := moisture("start moisture", s.Moisture)
+	w, err := readMoisture("start moisture", s.Moisture)
 	if err != nil {
 		return 0, err
 	}
-	l, err := lost(gone)
+	l, err := readLost(gone)
 	if err != nil {
 		return 0, err
 	}
 	onWet := a.wet(s.Moisture)
 	dry := mass * (1 - w)
-	a.line("dry matter", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, s.Weight.Like(dry)))
+	a.addLine("dry matter", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, s.Weight.Like(dry)))
 	if gone != nil {
-		a.line("of it left", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight.Like(dry), gone, s.Weight.Like(dry*(1-l))))
+		a.addLine("of it left", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight.Like(dry), gone, s.Weight.Like(dry*(1-l))))
 	}
 	return dry * (1 - l), nil
 }
@@ -88,7 +88,7 @@ func (a *Answer) wet(q quantity.Quantity) string {
 		return q.String()
 	}
 	text := in("%", decimals(q)).Like(q.SI / (1 + q.SI))
-	a.line("wet basis", wetSum(q)+text)
+	a.addLine("wet basis", wetSum(q)+text)
 	return text
 }
 

@@ -28,7 +28,7 @@ const supposed = 0.05
 // own dry matter.
 func Weight(now quantity.Quantity, from Start, gone *quantity.Quantity) (WeightResult, error) {
 	var r WeightResult
-	mass, err := weight("weight now", now)
+	mass, err := readWeight("weight now", now)
 	if err != nil {
 		return WeightResult{}, err
 	}
@@ -52,10 +52,10 @@ const roundingOfSums = 1e-12
 
 func (r *WeightResult) show(now quantity.Quantity, gone *quantity.Quantity) {
 	a := &r.Answer
-	a.line("moisture", fmt.Sprintf("1 − %s / %s = %s", now.Like(r.DryMatter), now, percent().Like(r.Moisture)))
-	a.figure("moisture", "moisture", percent(), r.Moisture)
-	a.figure("water", "water", now, r.Water)
-	a.figure("dry_matter", "dry matter", now, r.DryMatter)
+	a.addLine("moisture", fmt.Sprintf("1 − %s / %s = %s", now.Like(r.DryMatter), now, percent().Like(r.Moisture)))
+	a.addFigure("moisture", "moisture", percent(), r.Moisture)
+	a.addFigure("water", "water", now, r.Water)
+	a.addFigure("dry_matter", "dry matter", now, r.DryMatter)
 	if gone == nil {
 		with := 1 - (1-supposed)*(1-r.Moisture)
 		a.note(fmt.Sprintf("no loss of dry matter is reckoned; grain that has grown has lost some, and with %s lost this would be %s",

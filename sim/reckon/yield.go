@@ -49,28 +49,28 @@ func Yield(barley, malt Start) (YieldResult, error) {
 // part is the dry matter of the barley or of the malt, in kg, shown in the unit of
 // the barley so that the two can be compared.
 func part(a *Answer, what string, s Start, like quantity.Quantity) (float64, error) {
-	mass, err := weight(what+" weight", s.Weight)
+	mass, err := readWeight(what+" weight", s.Weight)
 	if err != nil {
 		return 0, err
 	}
-	w, err := moisture(what+" moisture", s.Moisture)
+	w, err := readMoisture(what+" moisture", s.Moisture)
 	if err != nil {
 		return 0, err
 	}
 	onWet := a.wet(s.Moisture)
 	dry := mass * (1 - w)
-	a.line(what+", dry", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, like.Like(dry)))
+	a.addLine(what+", dry", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, like.Like(dry)))
 	return dry, nil
 }
 
 func (r *YieldResult) show(barley, malt Start, before, after string) {
 	a, p := &r.Answer, percent()
-	a.line("yield as it is", fmt.Sprintf("%s / %s = %s", malt.Weight, barley.Weight, p.Like(r.AsIs)))
-	a.line("dry malt", fmt.Sprintf("%s / %s = %s", after, barley.Weight, p.Like(r.DryMalt)))
-	a.line("of dry barley", fmt.Sprintf("%s / %s = %s", after, before, p.Like(r.Dry)))
-	a.line("lost", fmt.Sprintf("100 %% − %s = %s", p.Like(r.Dry), p.Like(r.Lost)))
-	a.figure("yield_as_is", "yield as it is", p, r.AsIs)
-	a.figure("yield_dry_malt", "dry malt of barley as it is", p, r.DryMalt)
-	a.figure("yield_dry", "dry malt of dry barley", p, r.Dry)
-	a.figure("dry_matter_lost", "dry matter lost", p, r.Lost)
+	a.addLine("yield as it is", fmt.Sprintf("%s / %s = %s", malt.Weight, barley.Weight, p.Like(r.AsIs)))
+	a.addLine("dry malt", fmt.Sprintf("%s / %s = %s", after, barley.Weight, p.Like(r.DryMalt)))
+	a.addLine("of dry barley", fmt.Sprintf("%s / %s = %s", after, before, p.Like(r.Dry)))
+	a.addLine("lost", fmt.Sprintf("100 %% − %s = %s", p.Like(r.Dry), p.Like(r.Lost)))
+	a.addFigure("yield_as_is", "yield as it is", p, r.AsIs)
+	a.addFigure("yield_dry_malt", "dry malt of barley as it is", p, r.DryMalt)
+	a.addFigure("yield_dry", "dry malt of dry barley", p, r.Dry)
+	a.addFigure("dry_matter_lost", "dry matter lost", p, r.Lost)
 }
