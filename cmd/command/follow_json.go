@@ -5,6 +5,9 @@ import (
 	"math"
 	"strings"
 
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
@@ -108,8 +111,8 @@ func writeFollowJSON(w *World, f followed) error {
 			had(s.Acrospire, digits(3)), had(s.Modification, digits(3)), had(s.Bed, digits(1)), had(s.AirOff, digits(1)), had(s.Malt, digits(1))},
 		Waits: []jsonWait{}, Due: []jsonVisit{}, Late: []jsonLate{}, Steps: []jsonStepSpread{}, Readings: []jsonReading{},
 		Sure: jsonSure{f.Members, rounded(f.Effective, 1), f.Redrawn}}
-	out.Outcome = jsonOutcome{had(f.Ensemble.Total(totalsShown[1].of), hours), had(f.Ensemble.Total(totalsShown[2].of), percent),
-		had(f.Ensemble.Total(totalsShown[3].of), digits(3)), had(f.Ensemble.Total(totalsShown[4].of), percent)}
+	t := outlook.TotalsOver(f.Ensemble)
+	out.Outcome = jsonOutcome{had(spreadOf(t.Total), hours), had(spreadOf(t.FinalMoisture), percent), had(spreadOf(t.Malt), digits(3)), had(spreadOf(t.Yield), percent)}
 	f.timesJSON(&out)
 	f.readingsJSON(w, &out)
 	for _, a := range f.factors() {
@@ -124,25 +127,24 @@ func writeFollowJSON(w *World, f followed) error {
 // timesJSON fills in what is to come and what is late.
 func (f followed) timesJSON(out *jsonFollowed) {
 	for _, x := range f.Waits {
-		j := jsonWait{Stage: string(x.Stage), Text: oneLine(x.Text), Hold: x.Hold, Open: x.Open, Never: x.Left.P50 > follow.Never}
+		j := jsonWait{Stage: string(x.Stage), Text: words.OneLine(x.Text), Hold: x.Hold, Open: x.Open, Never: x.Left.P50 > follow.Never}
 		if x.Left.P90 <= follow.Never {
 			left := points(x.Left, hours)
 			j.Left = &left
 		}
 		out.Waits = append(out.Waits, j)
 	}
-	t := timetable{f: f.Centre, start: f.began}
-	t.pounds, t.fh = shownIn(f.Trial.Process)
+	h := words.Of(f.Trial.Process)
 	for _, v := range f.Due {
 		j := jsonVisit{Time: stamp(clockAt(f.began, v.At)), At: hours(v.At)}
 		j.Moisture, j.Weight = figures(v)
 		for _, k := range v.Tasks {
-			j.Tasks = append(j.Tasks, jsonTask{string(k.Stage), string(k.Kind), t.say(k)})
+			j.Tasks = append(j.Tasks, jsonTask{string(k.Stage), string(k.Kind), h.Say(timetable.TaskOf(k).Words)})
 		}
 		out.Due = append(out.Due, j)
 	}
 	for _, l := range f.Late {
-		out.Late = append(out.Late, jsonLate{string(l.Kind), string(l.Stage), stamp(clockAt(f.began, l.Since)), hours(f.Following.Now - l.Since), oneLine(l.Text)})
+		out.Late = append(out.Late, jsonLate{string(l.Kind), string(l.Stage), stamp(clockAt(f.began, l.Since)), hours(f.Following.Now - l.Since), words.OneLine(l.Text)})
 	}
 	for _, s := range f.toCome() {
 		out.Steps = append(out.Steps, jsonStepSpread{string(s.Stage), s.Label, points(s.End, hours), points(s.Moisture, percent), points(s.Weight, kilos)})
@@ -159,7 +161,7 @@ func (f followed) readingsJSON(w *World, out *jsonFollowed) {
 	}
 	for i, j := range f.Judged {
 		place := j.Item.Reading.Place()
-		r := jsonReading{Line: place.File.Position(place.Start, source.Characters).Line, Text: oneLine(place.Text()), Observed: rounded(j.Item.Observed, 4), Error: rounded(j.Item.Error, 4),
+		r := jsonReading{Line: place.File.Position(place.Start, source.Characters).Line, Text: words.OneLine(place.Text()), Observed: rounded(j.Item.Observed, 4), Error: rounded(j.Item.Error, 4),
 			Expected: had(j.Expected, digits(4))}
 		if !math.IsNaN(j.Off) {
 			off := rounded(j.Off, 2)

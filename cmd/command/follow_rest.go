@@ -5,9 +5,11 @@ import (
 	"math"
 	"strings"
 
+	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
 
@@ -16,7 +18,7 @@ const mostDue = 6
 
 // doing writes what falls due next.
 func (p *followSheet) doing() {
-	t := timetable{f: p.Centre, start: p.began, pounds: p.pounds, fh: p.fahrenheit}
+	t := words.Of(p.Trial.Process)
 	if len(p.Due) == 0 {
 		return
 	}
@@ -27,7 +29,7 @@ func (p *followSheet) doing() {
 	p.line("")
 }
 
-func (p *followSheet) due(t timetable, v visits.Visit) {
+func (p *followSheet) due(t words.House, v visits.Visit) {
 	left := fmt.Sprintf("  %s  %-9s", p.clockOf(v.At), p.in(v.At-p.Now))
 	moist, scale := "", ""
 	if !math.IsNaN(v.Moisture) {
@@ -38,7 +40,7 @@ func (p *followSheet) due(t timetable, v visits.Visit) {
 	}
 	p.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
 	for _, task := range v.Tasks {
-		for _, l := range words.Wrap(t.say(task), p.width()-6) {
+		for _, l := range words.Wrap(t.Say(timetable.TaskOf(task).Words), p.width()-6) {
 			p.line("      %s", l)
 		}
 	}
@@ -195,4 +197,18 @@ func redrawnWords(n int) string {
 		return "; drawn anew once, about those that agree"
 	}
 	return fmt.Sprintf("; drawn anew %d times, about those that agree", n)
+}
+
+// totalsShown are the totals whose spread is told, in this order.
+var totalsShown = []struct {
+	name   string
+	of     func(*forecast.Totals) float64
+	format func(float64) string
+}{
+	{"steep-out moisture", func(t *forecast.Totals) float64 { return t.SteepOutMoisture }, percentText},
+	{"total time", func(t *forecast.Totals) float64 { return t.Total }, lasting},
+	{"final moisture", func(t *forecast.Totals) float64 { return t.FinalMoisture }, percentText},
+	{"malt", func(t *forecast.Totals) float64 { return t.Malt }, kilograms},
+	{"yield as is", func(t *forecast.Totals) float64 { return t.Yield }, percentText},
+	{"diastatic enzymes kept", func(t *forecast.Totals) float64 { return t.Quality.Diastatic }, percentText},
 }

@@ -17,7 +17,7 @@ const soon = "Mon 2 Jan 15:04"
 
 // writeFollowText writes how a batch stands. It fits 80 columns.
 func writeFollowText(w *World, f followed) error {
-	p := followSheet{sheet: sheet{World: w, start: &f.began}, followed: f}
+	p := followSheet{sheet: sheet{World: w}, followed: f}
 	p.pounds, p.fahrenheit = shownIn(f.Trial.Process)
 	p.header()
 	p.standing()
@@ -41,7 +41,7 @@ type followSheet struct {
 func (p *followSheet) header() {
 	b := p.Trial.Batch
 	p.line("%s", p.bold(fmt.Sprintf("batch %s of %s", words.Safe(b.Name), words.Safe(p.Trial.Process.Name))))
-	p.line("as of %s, %s after the first soak", p.at.Format(minute), lasting(p.Now))
+	p.line("as of %s, %s after the first soak", p.at.Format(asOf), lasting(p.Now))
 	if p.note != "" {
 		p.para("", "that is %s", p.note)
 	}
@@ -118,9 +118,9 @@ func (p *followSheet) lates() {
 		since := fmt.Sprintf("%s, %s ago", p.clockOf(l.Since), ago(p.Now-l.Since))
 		switch l.Kind {
 		case follow.LateStep:
-			p.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, words.Safe(oneLine(l.Text)))
+			p.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, words.Safe(words.OneLine(l.Text)))
 		case follow.LateGuard:
-			p.para("late", "its latest time is over since %s: %s", since, words.Safe(oneLine(l.Text)))
+			p.para("late", "its latest time is over since %s: %s", since, words.Safe(words.OneLine(l.Text)))
 		case follow.LateTurn:
 			p.para("late", "by the last turn that is written down, the next fell due on %s", since)
 		}
@@ -131,7 +131,7 @@ func (p *followSheet) lates() {
 }
 
 func ago(s float64) string {
-	switch t := span(s); {
+	switch t := words.Span(s); {
 	case s < 60:
 		return "less than a minute"
 	case s > 36*3600:
@@ -157,9 +157,9 @@ func (p *followSheet) waiting() {
 }
 
 func (p *followSheet) wait(w follow.Wait) {
-	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(oneLine(w.Text)))
+	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(words.OneLine(w.Text)))
 	if w.Hold {
-		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(oneLine(w.Text)))
+		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(words.OneLine(w.Text)))
 	}
 	lines := words.Wrap(name, 33)
 	p.line("  %-34s%10s%12s%12s", lines[0], p.left(w.Left.P50), p.left(w.Left.P10), p.left(w.Left.P90))
@@ -198,3 +198,6 @@ func (p *followSheet) short(s float64) string {
 	}
 	return clockAt(p.began, p.Now+s).Format("Mon 15:04")
 }
+
+// asOf is how the time is written as of which a batch is followed.
+const asOf = "Monday 2 January 2006, 15:04"

@@ -2,11 +2,9 @@ package command
 
 import (
 	"fmt"
-	"math"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/sim/forecast"
 )
 
 // house units: a forecast is shown in the units that its process is written in.
@@ -56,20 +54,4 @@ func (p *sheet) mass(kg float64) string {
 		return fmt.Sprintf("%.1f lb", lb)
 	}
 	return fmt.Sprintf("%.0f lb", lb)
-}
-
-// warmth writes a temperature of the table in the unit of the process.
-func (p *sheet) warmth(t forecast.Temperature) string {
-	if p.fahrenheit {
-		// whole degrees: a tenth of a °F is finer than any kiln is held
-		t.From, t.To = math.Round(quantity.Fahrenheit(t.From)), math.Round(quantity.Fahrenheit(t.To))
-	}
-	return t.Text()
-}
-
-func (p *sheet) degree() string {
-	if p.fahrenheit {
-		return "°F"
-	}
-	return "°C"
 }

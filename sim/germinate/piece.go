@@ -90,10 +90,7 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	if err != nil {
 		return Piece{}, err
 	}
-	lot, err := b.Lot.Checked()
-	if err != nil {
-		return Piece{}, err
-	}
+	lot := b.Lot
 	p := Piece{lot: lot, solid: newSolid(material), dryHeat: material.DryHeat(), floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
 	p.brought = b.Water - grain.StarchWater*b.Respired
 	p.start = b.Respired

@@ -41,7 +41,7 @@ func anyBedOf(t *rapid.T, material drying.Material) *kiln.Bed {
 		kit.Recirculation = in("recirculation", 0, 0.98)
 	}
 	if rapid.Bool().Draw(t, "heater stated") {
-		kit.Heater = area * math.Pow(10, in("lg heater per area", 1, 5))
+		kit.Heater = new(area * math.Pow(10, in("lg heater per area", 1, 5)))
 	}
 	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
 	bed, err := kiln.New(charge, kit, ambient, material)
@@ -87,8 +87,8 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		any := func(name string) float64 { return rapid.Float64().Draw(t, name) }
 		_, err := kiln.New(
-			kiln.Charge{DryMass: any("dry"), Moisture: any("x"), Temperature: any("t"), Depth: any("depth"), BulkDensity: any("bulk")},
-			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: any("heater"), ReachLow: any("low"), ReachHigh: any("high"),
+			kiln.Charge{DryMass: any("dry"), Moisture: any("x"), Temperature: any("t"), Depth: new(any("depth")), BulkDensity: any("bulk")},
+			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: new(any("heater")), ReachLow: new(any("low")), ReachHigh: new(any("high")),
 				Recirculation: any("back"), Layers: rapid.Int().Draw(t, "layers"), Still: rapid.Bool().Draw(t, "still")},
 			kiln.Ambient{T: any("ambient"), RH: any("rh"), Altitude: any("altitude")},
 			drying.Malt{Factor: any("factor"), Shift: any("shift")},
@@ -100,7 +100,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 		bed := anyBed(t)
 		back := any("set back")
 		_, err = bed.Advance(any("dt"), kiln.Setting{Target: kiln.Target(rapid.Int().Draw(t, "target")), From: any("from"), To: any("to"),
-			Airflow: any("set flow"), Recirculation: &back})
+			Airflow: new(any("set flow")), Recirculation: &back})
 		if err != nil {
 			require.Zero(t, bed.View().Hours, "a refused setting moves nothing")
 		}

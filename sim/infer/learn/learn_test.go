@@ -60,8 +60,8 @@ func invented(t testing.TB, n int, seed uint64, keep func(invent.Line) bool) []*
 	for i := range n {
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
-		truth := invent.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: house[ensemble.Growth],
-			Respiration: house[ensemble.Respiration], Uptake: house[ensemble.Uptake], Drying: house[ensemble.Drying]}, r)}
+		truth := invent.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
+			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying])}, r)}
 		b, err := invent.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)
 		var lines []invent.Line
