@@ -8,7 +8,6 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/quantity"
-	"maltwright/sim/forecast"
 )
 
 // sheet is what those answers are written on that package text does not know yet.
@@ -71,19 +70,6 @@ func kilowattHours(j float64) string {
 		return fmt.Sprintf("%.1f kWh", k)
 	default:
 		return fmt.Sprintf("%.0f kWh", k)
-	}
-}
-
-// cautions closes a forecast with what can hurt somebody in it.
-func (p *sheet) cautions(f *forecast.Forecast) {
-	list := forecast.Cautions(f.Process)
-	if len(list) == 0 {
-		return
-	}
-	p.line("")
-	p.line("%s", p.bold("take care"))
-	for _, c := range list {
-		p.para("", "%s", c)
 	}
 }
 

@@ -22,6 +22,7 @@ func says[T answer.Told](say func(House, T) string) sayer {
 var sayers = byType(
 	says(House.amount),
 	says(House.task),
+	says(House.suspected),
 )
 
 func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {
