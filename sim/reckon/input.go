@@ -7,8 +7,8 @@ import (
 	"maltwright/lang/quantity"
 )
 
-// readWeight takes a weight above nothing, in kg.
-func readWeight(what string, q quantity.Quantity) (float64, error) {
+// weight takes a weight above nothing, in kg.
+func weight(what string, q quantity.Quantity) (float64, error) {
 	if err := kind(what, q, quantity.Mass, "6 kg"); err != nil {
 		return 0, err
 	}
@@ -18,20 +18,20 @@ func readWeight(what string, q quantity.Quantity) (float64, error) {
 	return q.SI, nil
 }
 
-// readMoisture takes a moisture on either basis and gives the wet basis, 0 up to but
+// moisture takes a moisture on either basis and gives the wet basis, 0 up to but
 // not including 1: at 100 % there would be water alone.
-func readMoisture(what string, q quantity.Quantity) (float64, error) {
+func moisture(what string, q quantity.Quantity) (float64, error) {
 	switch {
 	case q.Dimension != quantity.DryShare:
-		return readShare(what, q, "12.4 %")
+		return share(what, q, "12.4 %")
 	case q.SI < 0:
 		return 0, &Error{fmt.Sprintf("%s: %s is below 0 %%", what, q), "weigh or read it again"}
 	}
 	return q.SI / (1 + q.SI), nil
 }
 
-// readShare takes a share of 0 up to but not including 1.
-func readShare(what string, q quantity.Quantity, sample string) (float64, error) {
+// share takes a share of 0 up to but not including 1.
+func share(what string, q quantity.Quantity, sample string) (float64, error) {
 	if err := kind(what, q, quantity.Share, sample); err != nil {
 		return 0, err
 	}
@@ -41,12 +41,12 @@ func readShare(what string, q quantity.Quantity, sample string) (float64, error)
 	return q.SI, nil
 }
 
-// readLost takes the share of the dry matter that was lost; nil is none.
-func readLost(q *quantity.Quantity) (float64, error) {
+// lost takes the share of the dry matter that was lost; nil is none.
+func lost(q *quantity.Quantity) (float64, error) {
 	if q == nil {
 		return 0, nil
 	}
-	return readShare("dry matter lost", *q, "5 %")
+	return share("dry matter lost", *q, "5 %")
 }
 
 func kind(what string, q quantity.Quantity, d quantity.Dimension, sample string) error {
@@ -59,9 +59,9 @@ func kind(what string, q quantity.Quantity, d quantity.Dimension, sample string)
 	return &Error{fmt.Sprintf("%s: %s is not a %s", what, q, d), fmt.Sprintf("write a %s such as %s", d, sample)}
 }
 
-// percent is a value to show shares like: per cent with a digit behind the point,
+// Percent is a value to show shares like: per cent with a digit behind the point,
 // as near as weighings of grain come.
-func percent() quantity.Quantity { return in("%", 1) }
+func Percent() quantity.Quantity { return in("%", 1) }
 
 // in is a value of the unit written with so many digits. The units asked for here
 // are of the language; any other would show as a plain number.
