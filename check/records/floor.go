@@ -22,11 +22,11 @@ func (r *record) offTheFloor() {
 			if left < 0 && r.leaves(model.After(x).Kind.Text) {
 				left = i
 			}
-		case left < 0 || model.Shows(x) != model.Growing || model.Shows(list[left]) == model.Growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
+		case left < 0 || shows(x) != growing || shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
 		case told:
 			r.aside[i] = true
 		default:
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[model.Growing], stepWords(model.After(list[left]))))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[growing], stepWords(model.After(list[left]))))
 			f.Related = []finding.Related{{Place: list[left].Place(), Message: "the line above"}}
 			r.slip(i, f)
 			told = true
@@ -42,7 +42,7 @@ func (r *record) stirred() bool {
 
 // leaves tells whether the piece leaves its floor when a step of the kind ends.
 func (r *record) leaves(kind string) bool {
-	return endsGrowth[kind] && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
+	return endsGrowth(kind) && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
 }
 
 // steepIsOver tells whether by the plan the steep is over at the time of a reading.

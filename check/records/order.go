@@ -7,10 +7,34 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
+// How far a batch must have come for a line to be true.
+const (
+	anywhere = vocabulary.Anywhere
+	steeping = vocabulary.Steeping
+	growing  = vocabulary.Growing
+	drying   = vocabulary.Drying
+)
+
+// shows tells how far the batch had come, by what was read.
+func shows(x model.Reading) vocabulary.Phase {
+	switch {
+	case model.After(x) != nil:
+		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
+	case model.Clean(x):
+		return drying
+	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
+		return growing
+	case model.Thermometer(x) != nil:
+		return vocabulary.PhaseAt(model.Thermometer(x).Where)
+	}
+	return anywhere
+}
+
 // shownWords say what a line shows.
-var shownWords = map[model.Phase]string{model.Growing: "the growing piece", model.OnKiln: "the kiln"}
+var shownWords = map[vocabulary.Phase]string{growing: "the growing piece", drying: "the kiln"}
 
 // overlap is how long two stages may be written of together, s: a kiln is warmed up while
 // the piece still withers.
@@ -27,13 +51,13 @@ func (r *record) order() {
 	latest := -1 // the reading of the latest step so far
 	for i, x := range list {
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
-			if model.Shows(list[k]) == model.Steeping && r.steepIsOver(k) && !r.aside[k] {
+			if shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
 				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(list[k])))
-				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[model.Shows(x)]}}
+				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[shows(x)]}}
 				r.slip(k, f)
 				continue
 			}
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[model.Shows(x)], still(list[k])))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(list[k])))
 			f.Related = []finding.Related{{Place: list[k].Place(), Message: "the later line"}}
 			r.slip(i, f)
 			continue
@@ -105,7 +129,7 @@ func (r *record) lateSteps() {
 		if n < 2 {
 			continue
 		}
-		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[model.Shows(r.batch.Readings[first])]))
+		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(r.batch.Readings[first])]))
 		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place(), Message: "the first of them"}}
 		r.slip(k, f)
 	}
@@ -115,18 +139,18 @@ func (r *record) lateSteps() {
 // step is judged by the order of the steps.
 func (r *record) contradicts(i, k int) bool {
 	x, y := r.batch.Readings[i], r.batch.Readings[k]
-	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || model.Shows(x) < model.Growing || model.Shows(y) == model.AnyPhase || model.Shows(y) >= model.Shows(x) {
+	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
 		return false
 	}
-	if model.Is[*model.Turned](y) && model.Shows(x) == model.OnKiln && r.stirred() {
+	if model.Is[*model.Turned](y) && shows(x) == drying && r.stirred() {
 		return false
 	}
-	return model.Shows(x) == model.Growing || y.When().Sub(x.When().Time).Seconds() > overlap
+	return shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
 }
 
 // still says what a line shows the batch to be at.
 func still(x model.Reading) string {
-	if model.Shows(x) == model.Steeping {
+	if shows(x) == steeping {
 		return "in the steep"
 	}
 	return "on the floor"
@@ -158,18 +182,18 @@ func (r *record) earlyGrowth() {
 		early = repeatShare * r.plan.Totals.SteepOut
 	}
 	for i, x := range r.batch.Readings {
-		if x.When().IsZero() || model.After(x) != nil && model.Shows(x) == model.Steeping {
+		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
 			continue
 		}
 		most := early
-		if model.Shows(x) == model.OnKiln { // days of growing lie between
+		if shows(x) == drying { // days of growing lie between
 			most = r.plan.Totals.SteepOut
 		}
-		if model.Shows(x) < model.Growing || r.since(x.When()) >= most {
+		if shows(x) < growing || r.since(x.When()) >= most {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
-			shownWords[model.Shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
+			shownWords[shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
 	}
 }
 
@@ -181,9 +205,5 @@ func (r *record) before(a, b *model.StepName) bool {
 	if i, k := r.at(a), r.at(b); i >= 0 && k >= 0 {
 		return i < k
 	}
-	return stageRank[a.Kind.Text] < stageRank[b.Kind.Text]
-}
-
-var stageRank = map[string]int{
-	"soak": 0, "rest": 0, "germinate": 1, "hold": 1, "wither": 2, "dry": 3, "stew": 3, "cure": 3, "cool": 3, "deculm": 4,
+	return vocabulary.StageRank(a.Kind.Text) < vocabulary.StageRank(b.Kind.Text)
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -29,10 +30,10 @@ func (t *Trial) takeCourse() {
 		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if model.Shows(x) >= model.Growing && !t.ended(string(model.SteepStage), 0, false) {
+		if shows(x) >= vocabulary.Growing && !t.ended(string(model.SteepStage), 0, false) {
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.SteepStage), At: at})
 		}
-		if model.Shows(x) >= model.OnKiln {
+		if shows(x) >= vocabulary.Drying {
 			t.by(model.GerminateStage, at)
 			t.by(model.WitherStage, at)
 		}
@@ -92,4 +93,19 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// shows tells how far the batch had come, by what was read.
+func shows(x model.Reading) vocabulary.Phase {
+	switch {
+	case model.After(x) != nil:
+		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
+	case model.Clean(x):
+		return vocabulary.Drying
+	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
+		return vocabulary.Growing
+	case model.Thermometer(x) != nil:
+		return vocabulary.PhaseAt(model.Thermometer(x).Where)
+	}
+	return vocabulary.Anywhere
 }
