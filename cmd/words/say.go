@@ -23,6 +23,7 @@ func says[T answer.Told](say func(House, T) string) sayer {
 var sayers = byType(
 	says(House.amount),
 	says(House.task),
+	says(House.suspected),
 	says(func(_ House, s sums.Step) string { return written(s) }),
 	says(func(_ House, n sums.Note) string { return WorkingNote(n) }),
 )

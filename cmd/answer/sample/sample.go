@@ -40,6 +40,20 @@ func Process(t testing.TB, name string) *model.Process {
 	return only(t, name, string(text), root)
 }
 
+// Batch is that of a text which stands in a folder of the examples, such as batches.
+func Batch(t testing.TB, folder, text string) *model.Batch {
+	t.Helper()
+	root, err := read.OpenRoot(filepath.Join(Folder(t), folder))
+	require.NoError(t, err)
+	defer root.Close()
+	house, found := read.Load("batch.malt", []byte(text), ".", root)
+	if worst, any := finding.Worst(found); any {
+		require.Less(t, worst, finding.Fault, "%v", found)
+	}
+	require.Len(t, house.Batches, 1)
+	return house.Batches[0]
+}
+
 // Written is the process of a text.
 func Written(t testing.TB, text string) *model.Process {
 	t.Helper()

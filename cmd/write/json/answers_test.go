@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"strings"
 	"testing"
 	"time"
 
@@ -16,14 +17,20 @@ import (
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/inspection"
 	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/sums"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/malt"
 	"maltwright/lang/finding/samples"
+	"maltwright/lang/model"
 	"maltwright/lang/source/golden"
+	"maltwright/sim/infer/follow"
+	"maltwright/sim/infer/learn"
 )
 
 // answers are the questions, each with the command that asks it, the form of its answer,
@@ -36,6 +43,8 @@ var answers = []struct {
 	{"inspection", "check", inspection.Result{}, inspections},
 	{"outlook", "forecast", outlook.Result{}, outlooks},
 	{"timetable", "visits", timetable.Result{}, timetables},
+	{"progress", "follow", progress.Result{}, progresses},
+	{"lessons", "learn", lessons.Result{}, learnt},
 	{"ledger", "seasons", ledger.Result{}, ledgers},
 	{"effect", "contrast", effect.Result{}, effects},
 	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
@@ -69,6 +78,44 @@ func timetables(t testing.TB) (list []any) {
 	for _, name := range []string{"pale.malt", "floor-kiln.malt", "oats.malt"} {
 		r, err := timetable.Of(sample.Forecast(t, name), morning, name == "oats.malt")
 		require.NoError(t, err)
+		list = append(list, r)
+	}
+	return list
+}
+
+// record are the first lines of a batch of the loft.
+const record = `use "pale.malt"
+batch "x" of "Loft pale" {
+  began   2026-03-06 07:00
+  weighed 7.41 kg at 14:00 after soak 1
+  weighed 8.66 kg at 2026-03-07 06:00 after soak 2
+  counted chit 86 of 100 at 2026-03-08 07:00
+  felt    rub gummy at 2026-03-10 08:05
+}
+`
+
+func progresses(t testing.TB) (list []any) {
+	for hours, text := range map[int]string{0: record, 8: record, 100: strings.Replace(record, "8.66 kg", "8.66 lb", 1), 240: record} {
+		b := sample.Batch(t, "batches", text)
+		at := b.Began.Add(time.Duration(hours) * time.Hour)
+		f, err := follow.Of(t.Context(), b, at, follow.Options{Members: 20})
+		require.NoError(t, err)
+		list = append(list, progress.Of(f, at, progress.Asked))
+	}
+	return list
+}
+
+func learnt(t testing.TB) (list []any) {
+	used := []*model.Batch{sample.Batch(t, "batches", record), sample.Batch(t, "batches", strings.Replace(record, "7.41", "7.38", 1))}
+	bare := sample.Batch(t, "batches", "use \"pale.malt\"\nbatch \"y\" of \"Loft pale\" { began 2026-03-06 07:00 }\n")
+	for n := range used {
+		l, err := learn.Of(t.Context(), append(used[:n+1:n+1], bare), learn.Options{})
+		require.NoError(t, err)
+		r := lessons.Of(l, "", lessons.Files{})
+		block := string(malt.House(*r.House))
+		r.Block = &block
+		list = append(list, r)
+		r.Block, r.Thermometer = nil, nil
 		list = append(list, r)
 	}
 	return list
@@ -110,31 +157,32 @@ func TestExamplesOfTheDocsKeepToTheirSchema(t *testing.T) {
 
 // A key says its unit, so that none is taken for another: a share of 1 is never written.
 func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
-	bare := map[string]bool{"acrospire_mean": true, "acrospire_middle": true}
+	bare := map[string]bool{"acrospire_mean": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
+		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true, "acrospire_middle": true}
 	for _, a := range answers {
 		var schema map[string]any
 		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))
-		numbersOf(schema, "", func(key string) {
+		numbersOf(schema, "", bare, func(key string) {
 			assert.True(t, bare[key] || regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc)$`).MatchString(key), "%s of %s", key, a.name)
 		})
 	}
 }
 
 // numbersOf calls for each key under which a number stands, or an object of numbers.
-func numbersOf(schema map[string]any, key string, each func(string)) {
+func numbersOf(schema map[string]any, key string, bare map[string]bool, each func(string)) {
 	if types, ok := schema["type"].([]any); ok && types[0] == "number" {
 		each(key)
 	}
 	if items, ok := schema["items"].(map[string]any); ok {
-		numbersOf(items, key, each)
+		numbersOf(items, key, bare, each)
 	}
 	properties, _ := schema["properties"].(map[string]any)
 	for name, one := range properties {
 		below := one.(map[string]any)
-		if (len(unitOf(key)) > 0 || name == "value") && unitOf(name) == "" { // the object has said it
+		if (unitOf(key) != "" || bare[key]) && unitOf(name) == "" { // the object has said it
 			name = key
 		}
-		numbersOf(below, name, each)
+		numbersOf(below, name, bare, each)
 	}
 }
 

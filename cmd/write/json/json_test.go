@@ -72,6 +72,14 @@ func compact(text string) string {
 	return strings.ReplaceAll(strings.Join(lines, ""), `": `, `":`)
 }
 
+func TestTheShareOfASpreadHasOneKeyWhateverSpreads(t *testing.T) {
+	text := written(t, struct {
+		Moisture answer.Spread[answer.Share] `json:"moisture_wb"`
+		Malt     answer.Spread[answer.Kilograms]
+	}{answer.Spread[answer.Share]{P10: 0.1, P50: 0.2, P90: 0.3, Share: 0.9}, answer.Spread[answer.Kilograms]{P10: 1, P50: 2, P90: 3, Share: 1}})
+	assert.Equal(t, `{"format":2,"moisture_wb_pct":{"p10":10,"p50":20,"p90":30,"share_pct":90},"malt_kg":{"p10":1,"p50":2,"p90":3,"share_pct":100}}`, compact(text))
+}
+
 func TestSchemaTellsWhatIsWritten(t *testing.T) {
 	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(json.Schema("a test", result{}, false)))
 	require.NoError(t, err)

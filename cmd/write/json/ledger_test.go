@@ -1,26 +1,19 @@
 package json_test
 
 import (
-	"bytes"
 	"context"
 	"os"
 	"path/filepath"
-	"regexp"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/sums"
-	"maltwright/cmd/words"
-	"maltwright/cmd/write/json"
 	"maltwright/lang/quantity"
 	"maltwright/lang/read"
-	"maltwright/lang/source/golden"
 	"maltwright/lang/syntax"
 	"maltwright/sim/reckon"
 	"maltwright/sim/work"

@@ -66,7 +66,7 @@ func measures(h words.House, charge float64) []measure {
 		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, false},
 		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, false},
 		{"floor", "chitted", func(b *ledger.Batch) seasons.Figure { return b.Chit.Plain() }, words.Shares, false},
-		{"floor", "counted after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
+		{"floor", "tally after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
 		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, false},
 		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, false},
 		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, false},
@@ -79,14 +79,14 @@ func measures(h words.House, charge float64) []measure {
 		{"malt", "yield on dry grain", func(b *ledger.Batch) seasons.Figure { return b.DryYield.Plain() }, words.Shares, false},
 		{"malt", "moisture", func(b *ledger.Batch) seasons.Figure { return b.EndMoisture.Plain() }, words.Shares, false},
 		{"malt", "whole batch", func(b *ledger.Batch) seasons.Figure { return b.Total.Plain() }, words.Days, false},
-		{"record and process", "steps changed", func(b *ledger.Batch) seasons.Figure { return counted(b.StepsChanged) }, words.Counted, true},
-		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return counted(b.RecordFindings) }, words.Counted, true},
-		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return counted(b.ProcessFaults) }, words.Counted, true},
-		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return counted(b.ProcessCautions) }, words.Counted, true},
+		{"record and process", "steps changed", func(b *ledger.Batch) seasons.Figure { return tally(b.StepsChanged) }, words.Counted, true},
+		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return tally(b.RecordFindings) }, words.Counted, true},
+		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessFaults) }, words.Counted, true},
+		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessCautions) }, words.Counted, true},
 	}
 }
 
-func counted(n int) seasons.Figure {
+func tally(n int) seasons.Figure {
 	return seasons.Figure{Value: float64(n), Standing: seasons.Measured}
 }
 
