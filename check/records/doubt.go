@@ -10,6 +10,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
@@ -141,7 +142,7 @@ func (r *record) goesBack(h *held, i int) {
 			continue
 		}
 		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
-		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(item.Reading) == "gummy") || back <= backwards {
+		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == vocabulary.RubChalky && model.Rub(item.Reading) == vocabulary.RubGummy) || back <= backwards {
 			continue
 		}
 		at, other := item, x

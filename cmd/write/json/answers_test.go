@@ -157,8 +157,8 @@ func TestExamplesOfTheDocsKeepToTheirSchema(t *testing.T) {
 
 // A key says its unit, so that none is taken for another: a share of 1 is never written.
 func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
-	bare := map[string]bool{"acrospire_mean": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
-		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true, "acrospire_middle": true}
+	bare := map[string]bool{"acrospire_mean": true, "acrospire_middle": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
+		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true}
 	for _, a := range answers {
 		var schema map[string]any
 		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))
@@ -179,7 +179,7 @@ func numbersOf(schema map[string]any, key string, bare map[string]bool, each fun
 	properties, _ := schema["properties"].(map[string]any)
 	for name, one := range properties {
 		below := one.(map[string]any)
-		if (unitOf(key) != "" || bare[key]) && unitOf(name) == "" { // the object has said it
+		if (len(unitOf(key)) > 0 || bare[key] || name == "value") && len(unitOf(name)) == 0 { // the object has said it
 			name = key
 		}
 		numbersOf(below, name, bare, each)
