@@ -9,9 +9,6 @@ type System struct {
 	British    bool // lb, ft2, cfm, gal-us
 }
 
-// Fahrenheit gives a temperature of °C in °F.
-func Fahrenheit(celsius float64) float64 { return celsius*9/5 + 32 }
-
 // Degree is the sign of its temperatures.
 func (s System) Degree() string {
 	if s.Fahrenheit {
@@ -41,7 +38,7 @@ func (s System) DegreesBetween(low, high float64) string {
 // Step is how many of its degrees a K is.
 func (s System) Step() float64 {
 	if s.Fahrenheit {
-		return 9.0 / 5
+		return FahrenheitSteps
 	}
 	return 1
 }
@@ -55,7 +52,7 @@ func (s System) Difference(kelvin float64, places int) string {
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
 func (s System) Weight(kg float64) string {
 	if s.British {
-		lb := kg / pound
+		lb := kg / Pound
 		if lb < 1 {
 			return fmt.Sprintf("%.1f oz", 16*lb)
 		}
@@ -81,11 +78,10 @@ func figures(x float64) string {
 // HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for
 // each lb.
 func (s System) HeatEach(j float64) string {
-	const kilowattHour = 3.6e6
 	if s.British {
-		return fmt.Sprintf("%.2f kWh for each lb", j*pound/kilowattHour)
+		return fmt.Sprintf("%.2f kWh for each lb", j*Pound/KilowattHour)
 	}
-	return fmt.Sprintf("%.1f kWh for each kg", j/kilowattHour)
+	return fmt.Sprintf("%.1f kWh for each kg", j/KilowattHour)
 }
 
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
@@ -104,8 +100,7 @@ func (s System) Water(litres float64) string {
 
 // Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
 func (s System) Depth(m float64) string {
-	const inch = 0.0254
-	switch in := m / inch; {
+	switch in := m / Inch; {
 	case !s.British:
 		return Depth(m)
 	case in < 4:

@@ -34,7 +34,7 @@ func within(r quantity.Range, at float64) float64 {
 	return (r.Low.SI+r.High.SI)/2 + at*(r.High.SI-r.Low.SI)/2
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 // ErrNothing says that a process lacks what a forecast begins with.
 var ErrNothing = errors.New("the process does not say what grain it is made from")

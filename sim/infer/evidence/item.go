@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -107,7 +108,7 @@ func (m *Item) counted(x *model.Counted) bool {
 	return true
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 func (t *Trial) weighed(item Item, x *model.Weighed) (Item, bool) {
 	b := t.Batch
