@@ -21,7 +21,7 @@ var pipeline = []string{
 	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/syntax", "lang/vocabulary", "lang/model", "lang/read",
 	"lang/layout", "lang/contrast", "lang/merge",
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
-	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/follow", "sim/infer/learn", "sim/outside",
+	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/report", "check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/rewrite", "cmd/command", "cmd/maltwright",
 }

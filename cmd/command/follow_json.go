@@ -107,7 +107,7 @@ func writeFollowJSON(w *World, f followed) error {
 		Now: jsonStand{had(s.Moisture, percent), had(s.Weight, digits(3)), had(s.Lost, percent), had(s.Chit, percent),
 			had(s.Acrospire, digits(3)), had(s.Modification, digits(3)), had(s.Bed, digits(1)), had(s.AirOff, digits(1)), had(s.Malt, digits(1))},
 		Waits: []jsonWait{}, Due: []jsonVisit{}, Late: []jsonLate{}, Steps: []jsonStepSpread{}, Readings: []jsonReading{},
-		Sure: jsonSure{f.Members, rounded(f.Effective, 1), f.Redrawn}}
+		Sure: jsonSure{f.Members, rounded(f.EffectiveSize, 1), f.Rounds}}
 	out.Outcome = jsonOutcome{had(f.Ensemble.Total(totalsShown[1].of), hours), had(f.Ensemble.Total(totalsShown[2].of), percent),
 		had(f.Ensemble.Total(totalsShown[3].of), digits(3)), had(f.Ensemble.Total(totalsShown[4].of), percent)}
 	f.timesJSON(&out)

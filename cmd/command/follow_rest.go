@@ -140,8 +140,8 @@ const few = 20
 // surely writes how the answer was reached.
 func (p *followSheet) surely() {
 	p.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s",
-		p.Members, p.Effective, redrawnWords(p.Redrawn))
-	if p.Effective < few {
+		p.Members, p.EffectiveSize, redrawnWords(p.Rounds))
+	if p.EffectiveSize < few {
 		p.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
 	}
 	var parts []string

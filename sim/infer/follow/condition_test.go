@@ -90,7 +90,7 @@ func weight(f *forecast.Forecast, kind model.StageKind) float64 {
 }
 
 // followed conditions a batch of which so much is written, as far as one stage.
-func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, members int) *Sure {
+func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, members int) *Posterior {
 	t.Helper()
 	batch := upTo(t, b, at)
 	short := *batch.Process
@@ -105,7 +105,7 @@ func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, m
 
 // ends are those of what is asked, over the members: when they first reach it, as in
 // reaches, and what they weigh at the end of the stage, as in weight.
-func (s *Sure) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
+func (s *Posterior) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
 	var at, kg []float64
 	for i := range s.Ensemble.Members {
 		first, last, before := math.NaN(), math.NaN(), 0.0
@@ -155,7 +155,7 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 			at, kind, end = cured-5*3600, model.KilnStage, cured
 		}
 		s := followed(t, b, at, kind, members)
-		least = min(least, s.Effective)
+		least = min(least, s.EffectiveSize)
 		x, w := s.ends(kind)
 		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
 			inside++
@@ -203,13 +203,13 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
 	s := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
-	assert.Greater(t, s.Redrawn, 0)
-	assert.GreaterOrEqual(t, s.Effective, 20.0)
+	assert.Greater(t, s.Rounds, 0)
+	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
 	again := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
 	fresh := followed(t, b, 60, model.Germinate, 100)
-	assert.Zero(t, fresh.Redrawn)
-	assert.Greater(t, fresh.Effective, 50.0)
+	assert.Zero(t, fresh.Rounds)
+	assert.Greater(t, fresh.EffectiveSize, 50.0)
 }
 
 func TestTooFewMembersAreRefused(t *testing.T) {
