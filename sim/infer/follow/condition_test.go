@@ -134,11 +134,10 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 	if golden.Raced {
 		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
 	}
-	batches, stray := 36, 3*math.Sqrt(0.8*0.2/36)
+	batches, members, stray := 15, 40, 3*math.Sqrt(0.8*0.2/15)
 	if golden.Long() {
-		batches, stray = 300, 0.1
+		batches, members, stray = 300, 60, 0.1
 	}
-	const members = 60
 	p := house(t)
 	inside, heavy, least := 0, 0, math.Inf(1)
 	for seed := range uint64(batches) {
@@ -175,11 +174,10 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 	if golden.Raced {
 		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
 	}
-	batches, shares := 8, []float64{0.001, 0.9}
+	batches, members, shares := 6, 40, []float64{0.001, 0.9}
 	if golden.Long() {
-		batches, shares = 24, []float64{0.001, 0.25, 0.7, 0.9}
+		batches, members, shares = 24, 60, []float64{0.001, 0.25, 0.7, 0.9}
 	}
-	const members = 50
 	p := house(t)
 	var errors []float64
 	for _, share := range shares {

@@ -30,7 +30,7 @@ func record(t *testing.T, until string, replaced ...string) (*model.Batch, time.
 func followRecord(t *testing.T, until string, replaced ...string) *Following {
 	t.Helper()
 	b, at := record(t, until, replaced...)
-	f, err := Of(context.Background(), b, at, Options{Members: 100})
+	f, err := Of(context.Background(), b, at, Options{Members: 50})
 	require.NoError(t, err)
 	return f
 }

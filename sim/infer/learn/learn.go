@@ -30,7 +30,8 @@ import (
 
 // Options are those of learning.
 type Options struct {
-	Workers int // forecasts that run at once; 0 is one a core
+	Workers   int  // forecasts that run at once; 0 is one a core
+	NoHeldOut bool // fit all batches, and do not hold each out in turn, which takes most of the time
 }
 
 // Result is what finished batches taught.
@@ -91,7 +92,7 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 		return nil, err
 	}
 	r.Alike = fit.alike()
-	if len(trials) > 1 {
+	if len(trials) > 1 && !o.NoHeldOut {
 		r.Misses, r.Lengths, err = heldOut(ctx, trials, o.Workers)
 	}
 	return r, err
