@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"maltwright/check/records"
-	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -65,7 +64,7 @@ func accepted(h *model.House, found []finding.Finding, idle map[string]bool) []f
 
 // idle are the rules that were not asked everywhere: what they would have found is not
 // known, and neither is whether an acceptance of them silences something.
-func idle(h *model.House, unjudged []report.NotJudged, o Options) map[string]bool {
+func idle(h *model.House, unjudged []finding.NotJudged, o Options) map[string]bool {
 	names := map[string]bool{}
 	for _, u := range unjudged {
 		names[u.Rule] = true

@@ -15,7 +15,6 @@ import (
 
 	"maltwright/check/profile"
 	"maltwright/check/records"
-	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -68,7 +67,7 @@ func (o Options) meter() *work.Meter { return work.NewMeter(o.Context, o.Pool) }
 type Report struct {
 	House     *model.House
 	Findings  []finding.Finding
-	NotJudged []report.NotJudged
+	NotJudged []finding.NotJudged
 }
 
 // File checks one file. The text is given; what it uses is read through r, and
@@ -83,14 +82,14 @@ func File(name string, text []byte, dir string, r read.Reader, o Options) Report
 	ofRecords, unjudged := record(house, found, o)
 	found = append(found, ofRecords...)
 	if unjudged != "" {
-		out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Rule: "record", Reason: unjudged})
+		out.NotJudged = append(out.NotJudged, finding.NotJudged{File: name, Rule: "record", Reason: unjudged})
 	}
 	ofText := slices.Clone(found) // what one process does wrong is no reason not to forecast the next
 	for _, p := range house.Processes {
 		more, unjudged := judge(p, ofText, o)
 		found = append(found, more...)
 		for _, u := range unjudged {
-			out.NotJudged = append(out.NotJudged, report.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
+			out.NotJudged = append(out.NotJudged, finding.NotJudged{File: name, Process: p.Name, Rule: u.Rule, Reason: u.Reason})
 		}
 	}
 	told := accepted(house, found, idle(house, out.NotJudged, o))

@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/check/report"
 	"maltwright/lang/finding"
 )
 
@@ -32,7 +31,7 @@ func TestProcessWithFaultsIsNotForecast(t *testing.T) {
 			if c.rule != "" {
 				assert.Equal(t, []string{c.rule}, beside(t, r.Findings), "and nothing that follows from it")
 			}
-			assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `its faults must be put right first`})
+			assert.Contains(t, r.NotJudged, finding.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `its faults must be put right first`})
 		})
 	}
 }
@@ -42,13 +41,13 @@ func TestNoForecastLooksOnlyAtTheText(t *testing.T) {
 	require.Contains(t, names(checked(text).Findings), "expectation-broken")
 	r := File("pale.malt", []byte(text), ".", house{}, Options{NoForecast: true})
 	assert.NotContains(t, names(r.Findings), "expectation-broken")
-	assert.Contains(t, r.NotJudged, report.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `no forecast was asked for`})
+	assert.Contains(t, r.NotJudged, finding.NotJudged{File: "pale.malt", Process: "Loft pale", Rule: "forecast", Reason: `no forecast was asked for`})
 }
 
 func TestWhatCannotBeJudgedIsSaid(t *testing.T) {
 	r := checked(changed(t, `steep in "blue tub" to`, "steep to", "vessel \"blue tub\"    { holds 25 l }\n", ""))
 	assert.NotContains(t, names(r.Findings), "vessel-too-small")
-	i := slices.IndexFunc(r.NotJudged, func(n report.NotJudged) bool { return n.Rule == "vessel-too-small" })
+	i := slices.IndexFunc(r.NotJudged, func(n finding.NotJudged) bool { return n.Rule == "vessel-too-small" })
 	require.GreaterOrEqual(t, i, 0)
 	assert.Equal(t, "pale.malt", r.NotJudged[i].File)
 	assert.Contains(t, r.NotJudged[i].Reason, "no vessel is named")

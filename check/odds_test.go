@@ -6,13 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/check/report"
+	"maltwright/lang/finding"
 )
 
 const narrow = "  expect steep-out moisture 43 to 44 %\n"
 
 // unjudged gives the reasons why a rule was not judged.
-func unjudged(list []report.NotJudged, rule string) []string {
+func unjudged(list []finding.NotJudged, rule string) []string {
 	var reasons []string
 	for _, n := range list {
 		if n.Rule == rule {

@@ -15,9 +15,9 @@ import (
 
 	"maltwright/check"
 	"maltwright/check/mend"
-	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
+	"maltwright/lang/source/golden"
 )
 
 // A rule's cases stand in testdata/NAME.txtar. A file "fires/TITLE" must raise the
@@ -90,11 +90,8 @@ func findingsOf(t *testing.T, rule, text string) (own, all string) {
 			assert.True(t, mend.About(f, e), "%s would be mended elsewhere", f.Rule)
 		}
 	}
-	var mine, every bytes.Buffer
-	require.NoError(t, report.Lines(&every, r.Findings, report.Options{}))
 	only := slices.DeleteFunc(slices.Clone(r.Findings), func(f finding.Finding) bool { return f.Rule != rule })
-	require.NoError(t, report.Lines(&mine, only, report.Options{}))
-	return mine.String(), every.String()
+	return golden.Lines(only), golden.Lines(r.Findings)
 }
 
 type nowhere struct{}

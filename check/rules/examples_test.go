@@ -3,16 +3,15 @@ package rules_test
 import (
 	"os"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
-	"maltwright/check/report"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
+	"maltwright/lang/source/golden"
 )
 
 // asked is how the examples of a rule are checked, where it is more than usual.
@@ -40,13 +39,13 @@ func TestEachRulesExamplesShowIt(t *testing.T) {
 		t.Run(r.Name, func(t *testing.T) {
 			t.Parallel()
 			bad := check.File("bad.malt", []byte(fitted(t, base, r.Bad)), ".", nowhere{}, asked[r.Name])
-			assert.Contains(t, rulesOf(bad), r.Name, "the bad example does not show it: it finds\n%s", lines(t, bad))
+			assert.Contains(t, rulesOf(bad), r.Name, "the bad example does not show it: it finds\n%s", golden.Lines(bad.Findings))
 			good := check.File("good.malt", []byte(fitted(t, base, r.Good)), ".", nowhere{}, asked[r.Name])
 			if also, ok := noted[r.Name]; ok {
 				assert.Contains(t, rulesOf(good), also, "it is listed as noted")
 			}
 			good.Findings = slices.DeleteFunc(good.Findings, func(f finding.Finding) bool { return f.Rule == noted[r.Name] })
-			assert.Empty(t, lines(t, good), "the good example")
+			assert.Empty(t, golden.Lines(good.Findings), "the good example")
 			for _, u := range good.NotJudged {
 				assert.NotContains(t, []string{r.Name, "forecast"}, u.Rule, "the good example is not judged: %s", u.Reason)
 			}
@@ -60,11 +59,4 @@ func rulesOf(r check.Report) []string {
 		list = append(list, f.Rule)
 	}
 	return list
-}
-
-func lines(t *testing.T, r check.Report) string {
-	t.Helper()
-	var b strings.Builder
-	require.NoError(t, report.Lines(&b, r.Findings, report.Options{}))
-	return b.String()
 }

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
-	"maltwright/check/report"
 	"maltwright/lang/finding"
+	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
 )
 
@@ -85,7 +85,7 @@ same is shown by %s and its name.
 func seen(text string) string {
 	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
 	for i := range lines {
-		lines[i] = report.Safe(lines[i])
+		lines[i] = source.Safe(lines[i])
 	}
 	return strings.Join(lines, "\n")
 }

@@ -8,7 +8,10 @@ import (
 	"time"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/sarif"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 )
 
@@ -72,7 +75,7 @@ func (c Check) Run(w *World) error {
 		return errInterrupted
 	}
 	var found []finding.Finding
-	var notJudged []report.NotJudged
+	var notJudged []finding.NotJudged
 	for _, r := range reports {
 		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
 	}
@@ -91,23 +94,23 @@ func (c Check) options(ctx context.Context) check.Options {
 	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On, Context: ctx}
 }
 
-func (c Check) write(w *World, found []finding.Finding, notJudged []report.NotJudged, files int) error {
-	o := report.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+func (c Check) write(w *World, found []finding.Finding, notJudged []finding.NotJudged, files int) error {
+	o := text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
 	switch c.Format {
 	case "json":
-		return report.JSON(w.Out, found, notJudged, o)
+		return json.Write(w.Out, inspection.Of(found, notJudged, w.Folder), nil)
 	case "lines":
-		return report.Lines(w.Out, found, o)
+		return text.Lines(w.Out, found, o)
 	case "sarif":
-		return report.SARIF(w.Out, found, notJudged, report.Tool{Version: version(), Rules: check.Rules()}, o)
+		return sarif.Write(w.Out, found, notJudged, sarif.Tool{Version: version(), Rules: check.Rules()}, w.Folder)
 	}
-	if err := report.Text(w.Out, found, o); err != nil {
+	if err := text.Findings(w.Out, found, o); err != nil {
 		return err
 	}
 	if len(found) > 0 {
 		fmt.Fprintln(w.Out)
 	}
-	if err := report.Unjudged(w.Out, notJudged, o); err != nil {
+	if err := text.Unjudged(w.Out, notJudged, o); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintln(w.Out, summary(found, files))

@@ -8,7 +8,7 @@ import (
 	"github.com/rogpeppe/go-internal/diff"
 
 	"maltwright/check/mend"
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 )
@@ -59,7 +59,7 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		}
 	}
 	if out.Unread {
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
+		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", words.Safe(in.name))
 	}
 	if in.path == "" && !c.DryRun {
 		if _, err := w.Out.Write(out.Text); err != nil {

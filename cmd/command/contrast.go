@@ -8,7 +8,8 @@ import (
 	"strings"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/repository"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -124,7 +125,7 @@ func (w World) season(ctx context.Context, arg string, from side, brief bool) (s
 	for _, f := range r.House.Files {
 		tree, found := syntax.Parse(f)
 		if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-			_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
+			_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
 			return s, failed("%s does not read; put that right first", f.Name())
 		}
 		s.trees = append(s.trees, tree)
@@ -160,12 +161,12 @@ func (w World) side(arg string) (side, error) {
 	if err != nil {
 		return side{}, err
 	}
-	text, err := r.Read(path.Base(r.file))
+	text, err := r.Read(path.Base(r.File))
 	switch {
-	case errors.As(err, new(tooLarge)):
+	case errors.As(err, new(repository.TooLarge)):
 		return side{}, failed("%s: %v", arg, err)
 	case err != nil:
-		return side{}, failed("%s: revision %s holds no file %s", arg, rev, r.file)
+		return side{}, failed("%s: revision %s holds no file %s", arg, rev, r.File)
 	}
 	return side{input{name: arg, text: text, dir: "."}, r, func() {}}, nil
 }

@@ -6,8 +6,8 @@ import (
 	"math"
 	"slices"
 
-	"maltwright/check/report"
 	"maltwright/check/rules"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -297,5 +297,5 @@ func findingChanges(old, new []finding.Finding) []findingChange {
 
 // text is the finding in a line, with the place in the file of its side.
 func (c findingChange) text() string {
-	return report.Safe(fmt.Sprintf("%s: %s [%s]", c.f.Severity, c.f.Message, c.f.Rule))
+	return words.Safe(fmt.Sprintf("%s: %s [%s]", c.f.Severity, c.f.Message, c.f.Rule))
 }

@@ -5,7 +5,7 @@ import (
 	"html/template"
 	"io"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 )
 
 //go:embed contrast.html
@@ -33,7 +33,7 @@ func contrastHTML(w *World, x *comparison) error {
 		Changes, Forecast []contrastGroup
 		Findings          []contrastFinding
 		Unable            []string
-	}{Old: report.Safe(x.old.name), New: report.Safe(x.new.name), Count: plural(len(x.changes), "change")}
+	}{Old: words.Safe(x.old.name), New: words.Safe(x.new.name), Count: plural(len(x.changes), "change")}
 	if len(x.changes) == 0 {
 		page.Count = "no change"
 	}
@@ -44,19 +44,19 @@ func contrastHTML(w *World, x *comparison) error {
 		page.Forecast = grouped(page.Forecast, f.process, contrastRow{What: f.what, Old: f.old, New: f.new, More: f.more})
 	}
 	for _, c := range x.findings {
-		page.Findings = append(page.Findings, contrastFinding{c.word(), c.f.Severity.String(), report.Safe(c.f.Message + " [" + c.f.Rule + "]")})
+		page.Findings = append(page.Findings, contrastFinding{c.word(), c.f.Severity.String(), words.Safe(c.f.Message + " [" + c.f.Rule + "]")})
 	}
 	for _, why := range x.unable {
-		page.Unable = append(page.Unable, report.Safe(why))
+		page.Unable = append(page.Unable, words.Safe(why))
 	}
 	return contrastTemplate.Execute(io.Writer(w.Out), page)
 }
 
 // grouped adds a row to the last group, or to a new one where the name changes.
 func grouped(list []contrastGroup, name string, row contrastRow) []contrastGroup {
-	row.What, row.Old, row.New = report.Safe(row.What), report.Safe(row.Old), report.Safe(row.New)
-	if n := len(list); n == 0 || list[n-1].Name != report.Safe(name) {
-		list = append(list, contrastGroup{Name: report.Safe(name)})
+	row.What, row.Old, row.New = words.Safe(row.What), words.Safe(row.Old), words.Safe(row.New)
+	if n := len(list); n == 0 || list[n-1].Name != words.Safe(name) {
+		list = append(list, contrastGroup{Name: words.Safe(name)})
 	}
 	last := &list[len(list)-1]
 	last.Rows = append(last.Rows, row)

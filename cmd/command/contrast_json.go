@@ -3,7 +3,6 @@ package command
 import (
 	"encoding/json"
 
-	"maltwright/check/report"
 	"maltwright/lang/contrast"
 	"maltwright/lang/source"
 )
@@ -91,5 +90,5 @@ func placeJSON(p source.Place) *jsonPlace {
 		return nil
 	}
 	at := p.File.Position(p.Start, source.Characters)
-	return &jsonPlace{report.Name(p.File.Name()), at.Line, at.Column}
+	return &jsonPlace{source.Text(p.File.Name()), at.Line, at.Column}
 }

@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"maltwright/cmd/repository"
 )
 
 func TestTheDiffOfTidyIsColouredWhereTheTerminalTakesIt(t *testing.T) {
@@ -47,8 +49,8 @@ func TestComparisonsFitTheTerminal(t *testing.T) {
 func TestThePageShowsWhatGitIsTold(t *testing.T) {
 	page, err := os.ReadFile("../../docs/version-control.md")
 	require.NoError(t, err)
-	assert.Contains(t, string(page), attributesLine)
-	assert.Contains(t, string(page), "```sh\n"+hook+"```\n")
+	assert.Contains(t, string(page), repository.AttributesLine)
+	assert.Contains(t, string(page), "```sh\n"+repository.Hook+"```\n")
 }
 
 // long is a process of ten thousand lines.

@@ -6,7 +6,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/contrast"
 	"maltwright/lang/source"
 )
@@ -115,7 +115,7 @@ func contrastText(w *World, x *comparison) error {
 		if r.group != group {
 			group = r.group
 			p.line("")
-			p.line("%s", report.Safe(group))
+			p.line("%s", words.Safe(group))
 		}
 		p.changeRow(r)
 	}
@@ -127,14 +127,14 @@ func contrastText(w *World, x *comparison) error {
 
 // plain writes a sentence over the whole width.
 func (p *sheet) plain(text string) {
-	for _, l := range report.Wrap(report.Safe(text), p.width()) {
+	for _, l := range words.Wrap(words.Safe(text), p.width()) {
 		p.line("%s", l)
 	}
 }
 
 func (p *sheet) changeRow(r changeRow) {
 	half := (p.width() - whatWidth) / 2
-	what := report.Wrap(report.Safe(r.what), whatWidth-3)
+	what := words.Wrap(words.Safe(r.what), whatWidth-3)
 	for i := range what {
 		what[i] = "  " + what[i]
 	}
@@ -146,11 +146,11 @@ func sideCell(text string, number, width int) []string {
 	if text == "" {
 		return []string{dash(text)}
 	}
-	text = report.Safe(text)
+	text = words.Safe(text)
 	if number == 0 {
-		return report.Wrap(text, width-2)
+		return words.Wrap(text, width-2)
 	}
-	lines, at := report.Wrap(text, width-2), fmt.Sprintf("line %d", number)
+	lines, at := words.Wrap(text, width-2), fmt.Sprintf("line %d", number)
 	if last := &lines[len(lines)-1]; uniseg.StringWidth(*last)+2+len(at) < width {
 		*last += "  " + at
 		return lines
@@ -193,7 +193,7 @@ func (p *sheet) forecasts(x *comparison) {
 		if i == 0 || f.process != last {
 			last = f.process
 			p.line("")
-			p.line("%s", p.bold("forecast of "+report.Safe(f.process)))
+			p.line("%s", p.bold("forecast of "+words.Safe(f.process)))
 		}
 		p.figure(f)
 	}
@@ -202,13 +202,13 @@ func (p *sheet) forecasts(x *comparison) {
 // figure writes a figure with its name, which may take a line of its own.
 func (p *sheet) figure(f figure) {
 	half := (p.width() - whatWidth) / 2
-	name := "  " + report.Safe(f.what)
+	name := "  " + words.Safe(f.what)
 	value := f.new
 	if f.more != "" {
 		value += "  " + f.more
 	}
 	if uniseg.StringWidth(name) >= whatWidth {
-		for _, l := range report.Wrap(name, p.width()-2) {
+		for _, l := range words.Wrap(name, p.width()-2) {
 			p.line("  %s", l)
 		}
 		name = ""
@@ -231,7 +231,7 @@ func (p *sheet) findingsChanged(x *comparison) {
 	p.line("")
 	p.line("%s", p.bold("findings"))
 	for _, c := range x.findings {
-		for i, l := range report.Wrap(c.text(), p.width()-8) {
+		for i, l := range words.Wrap(c.text(), p.width()-8) {
 			label := ""
 			if i == 0 {
 				label = c.word()

@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io/fs"
 
-	"maltwright/check/report"
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
 )
 
 // edit puts what change makes of the text of a file in its place, under the lock of the
@@ -20,7 +20,7 @@ func (w World) edit(name, path string, change func(old []byte) ([]byte, error)) 
 func (w World) editWith(o rewrite.Options, name, path string, change func(old []byte) ([]byte, error)) error {
 	waiting := o.Waiting
 	o.Waiting = func() {
-		fmt.Fprintf(w.Err, "maltwright: waiting for another maltwright that is writing %s\n", report.Safe(name))
+		fmt.Fprintf(w.Err, "maltwright: waiting for another maltwright that is writing %s\n", words.Safe(name))
 		if waiting != nil {
 			waiting()
 		}

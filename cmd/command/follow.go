@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"maltwright/check/report"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/infer/follow"
@@ -100,7 +100,7 @@ func (c Follow) batch(w *World) (*model.Batch, error) {
 		return nil, err
 	}
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 		return nil, failure{ExitFindings, errors.New("not followed: put these right first")}
 	}
 	return c.pick(house)

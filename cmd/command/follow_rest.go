@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/visits"
@@ -38,7 +38,7 @@ func (p *followSheet) due(t timetable, v visits.Visit) {
 	}
 	p.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
 	for _, task := range v.Tasks {
-		for _, l := range report.Wrap(t.say(task), p.width()-6) {
+		for _, l := range words.Wrap(t.say(task), p.width()-6) {
 			p.line("      %s", l)
 		}
 	}
@@ -130,7 +130,7 @@ func (p *followSheet) readings() {
 		p.para("readings", "%d of %d agree with one another and with the forecasts", n-d, n)
 	}
 	for _, d := range p.Doubts {
-		p.para("doubt", "%s", report.Safe(p.doubt(d)))
+		p.para("doubt", "%s", words.Safe(p.doubt(d)))
 	}
 }
 

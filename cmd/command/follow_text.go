@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/grain"
@@ -39,7 +39,7 @@ type followSheet struct {
 
 func (p *followSheet) header() {
 	b := p.Trial.Batch
-	p.line("%s", p.bold(fmt.Sprintf("batch %s of %s", report.Safe(b.Name), report.Safe(p.Trial.Process.Name))))
+	p.line("%s", p.bold(fmt.Sprintf("batch %s of %s", words.Safe(b.Name), words.Safe(p.Trial.Process.Name))))
 	p.line("as of %s, %s after the first soak", p.at.Format(minute), lasting(p.Now))
 	if p.note != "" {
 		p.para("", "that is %s", p.note)
@@ -117,9 +117,9 @@ func (p *followSheet) lates() {
 		since := fmt.Sprintf("%s, %s ago", p.clockOf(l.Since), ago(p.Now-l.Since))
 		switch l.Kind {
 		case follow.LateStep:
-			p.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, report.Safe(oneLine(l.Text)))
+			p.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, words.Safe(oneLine(l.Text)))
 		case follow.LateGuard:
-			p.para("late", "its latest time is over since %s: %s", since, report.Safe(oneLine(l.Text)))
+			p.para("late", "its latest time is over since %s: %s", since, words.Safe(oneLine(l.Text)))
 		case follow.LateTurn:
 			p.para("late", "by the last turn that is written down, the next fell due on %s", since)
 		}
@@ -156,11 +156,11 @@ func (p *followSheet) waiting() {
 }
 
 func (p *followSheet) wait(w follow.Wait) {
-	name := fmt.Sprintf("%s: %s", w.Stage, report.Safe(oneLine(w.Text)))
+	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(oneLine(w.Text)))
 	if w.Hold {
-		name = fmt.Sprintf("%s gate: %s", w.Stage, report.Safe(oneLine(w.Text)))
+		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(oneLine(w.Text)))
 	}
-	lines := report.Wrap(name, 33)
+	lines := words.Wrap(name, 33)
 	p.line("  %-34s%10s%12s%12s", lines[0], p.left(w.Left.P50), p.left(w.Left.P10), p.left(w.Left.P90))
 	rest := lines[1:]
 	clocks := fmt.Sprintf("%10s%12s%12s", p.short(w.Left.P50), p.short(w.Left.P10), p.short(w.Left.P90))

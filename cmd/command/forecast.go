@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"time"
 
-	"maltwright/check/report"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
@@ -88,7 +88,7 @@ func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
 		return nil, err
 	}
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Text(w.Err, atLeast(found, finding.Fault), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 		return nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
 	}
 	p, err := c.pick(house)

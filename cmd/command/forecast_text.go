@@ -8,7 +8,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -68,9 +68,9 @@ func (p *sheet) columns() []column {
 }
 
 func (p *sheet) head(f *forecast.Forecast) {
-	what := report.Safe(f.Process.Name)
+	what := words.Safe(f.Process.Name)
 	if c, g := f.Process.Charge, f.Process.Grain; c != nil && g != nil {
-		what += fmt.Sprintf(": %s malt from %s of %s", f.Process.Make.Text, c, report.Safe(g.Name))
+		what += fmt.Sprintf(": %s malt from %s of %s", f.Process.Make.Text, c, words.Safe(g.Name))
 	}
 	p.line("%s", p.bold(what))
 	if p.start != nil {
@@ -198,18 +198,18 @@ func kilowattHours(j float64) string {
 func (p *sheet) gates(f *forecast.Forecast) {
 	for _, t := range f.Trouble {
 		if t.Kind == forecast.KilnShort {
-			p.para("not given", "%s", report.Safe(t.Detail))
+			p.para("not given", "%s", words.Safe(t.Detail))
 		}
 	}
 	for _, g := range f.Gates {
 		if g.Met {
 			continue
 		}
-		p.para("not met", "%s: %s, %s", g.Stage, report.Safe(g.Text), gateShort(g))
+		p.para("not met", "%s: %s, %s", g.Stage, words.Safe(g.Text), gateShort(g))
 	}
 	for _, e := range f.Expects {
 		if !e.Holds {
-			p.para("broken", "expect %s: the forecast gives %s", report.Safe(e.Test.Place.Text()), e.Test.Bound.Range.Low.Like(e.Value))
+			p.para("broken", "expect %s: the forecast gives %s", words.Safe(e.Test.Place.Text()), e.Test.Bound.Range.Low.Like(e.Value))
 		}
 	}
 }
@@ -234,7 +234,7 @@ func gateShort(g forecast.Gate) string {
 func (p *sheet) broke(f *forecast.Forecast) bool {
 	for _, t := range f.Trouble {
 		if t.Kind == forecast.NotForecast {
-			p.para("broken off", "%s", report.Safe(t.Detail))
+			p.para("broken off", "%s", words.Safe(t.Detail))
 			return true
 		}
 	}
@@ -288,7 +288,7 @@ func (p *sheet) ready(s float64) string {
 
 func (p *sheet) para(label, format string, args ...any) {
 	const indent = 14
-	for i, line := range report.Wrap(fmt.Sprintf(format, args...), p.width()-indent) {
+	for i, line := range words.Wrap(fmt.Sprintf(format, args...), p.width()-indent) {
 		if i > 0 {
 			label = ""
 		}

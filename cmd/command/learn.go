@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/infer/learn"
 	"maltwright/sim/work"
@@ -44,7 +44,7 @@ be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
 
 // Run reads the records, learns and writes.
 func (c Learn) Run(w *World) error {
-	if report.Safe(c.Name) != c.Name {
+	if words.Safe(c.Name) != c.Name {
 		return usage("--name %q holds a character that no name can have", c.Name)
 	}
 	files, err := w.gather(c.Paths, c.Root)
@@ -97,7 +97,7 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 	}
 	if r != nil {
 		for _, l := range r.Left {
-			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", report.Safe(l.Batch.Name), report.Safe(l.Batch.Place.File.Name()), report.Safe(l.Reason))
+			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), words.Safe(l.Reason))
 		}
 	}
 	if errors.Is(err, work.ErrPool) {

@@ -3,7 +3,7 @@ package command
 import (
 	"encoding/json"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/infer/learn"
 )
@@ -85,7 +85,7 @@ func writeLearnJSON(w *World, l *lesson) error {
 		out.Factors = append(out.Factors, factorJSON(f))
 	}
 	for _, a := range l.Alike {
-		j := jsonAlike{A: report.Safe(a.A), B: report.Safe(a.B), Correlation: rounded(a.Correlation, 3)}
+		j := jsonAlike{A: words.Safe(a.A), B: words.Safe(a.B), Correlation: rounded(a.Correlation, 3)}
 		if a.Of != nil {
 			j.Batch = safely(a.Of.Name)
 		}
@@ -96,7 +96,7 @@ func writeLearnJSON(w *World, l *lesson) error {
 		out.Misses = append(out.Misses, jsonMiss{string(m.Kind), u.unit, m.Readings, rounded(u.scale*m.Learnt, 4), rounded(u.scale*m.Model, 4)})
 	}
 	for _, x := range l.Lengths {
-		out.Lengths = append(out.Lengths, jsonLasting{report.Safe(x.Batch.Name), string(x.What), hours(x.Recorded), hours(x.Learnt), hours(x.Model)})
+		out.Lengths = append(out.Lengths, jsonLasting{words.Safe(x.Batch.Name), string(x.What), hours(x.Recorded), hours(x.Learnt), hours(x.Model)})
 	}
 	if l.told() {
 		text := safeLines(string(laid(l.block())))
@@ -112,9 +112,9 @@ func writeLearnJSON(w *World, l *lesson) error {
 }
 
 func taughtJSON(b *model.Batch, reason string) jsonTaught {
-	j := jsonTaught{File: report.Safe(b.Place.File.Name()), Batch: report.Safe(b.Name), Reason: report.Safe(reason)}
+	j := jsonTaught{File: words.Safe(b.Place.File.Name()), Batch: words.Safe(b.Name), Reason: words.Safe(reason)}
 	if b.Process != nil {
-		j.Process = report.Safe(b.Process.Name)
+		j.Process = words.Safe(b.Process.Name)
 	}
 	return j
 }
@@ -132,6 +132,6 @@ func factorJSON(f learn.Factor) jsonLearnt {
 }
 
 func safely(text string) *string {
-	s := report.Safe(text)
+	s := words.Safe(text)
 	return &s
 }

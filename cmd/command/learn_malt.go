@@ -6,7 +6,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/layout"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -20,7 +20,7 @@ func writeLearnMalt(w *World, l *lesson) error {
 		return nil
 	}
 	if l.seat.inside != "" {
-		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", report.Safe(l.seat.inside))
+		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(l.seat.inside))
 	}
 	text := string(l.file())
 	if w.Terminal {
@@ -36,7 +36,7 @@ func writeLearnMalt(w *World, l *lesson) error {
 func (l *lesson) file() []byte {
 	var b strings.Builder
 	for _, line := range l.saying() {
-		for _, part := range report.Wrap(report.Safe(line), 78) {
+		for _, part := range words.Wrap(words.Safe(line), 78) {
 			fmt.Fprintf(&b, "# %s\n", part)
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/quantity"
 	"maltwright/sim/infer/learn"
 )
@@ -27,15 +27,15 @@ func writeLearnText(w *World, l *lesson) error {
 }
 
 func (p *sheet) lessonHead(l *lesson) {
-	head := fmt.Sprintf("learnt from %s of %s", howMany(len(l.Batches), "batch", "batches"), report.Safe(processesOf(l.Batches)))
-	for i, line := range report.Wrap(head+": "+report.Safe(names(l.Batches)), p.width()) {
+	head := fmt.Sprintf("learnt from %s of %s", howMany(len(l.Batches), "batch", "batches"), words.Safe(processesOf(l.Batches)))
+	for i, line := range words.Wrap(head+": "+words.Safe(names(l.Batches)), p.width()) {
 		if i == 0 {
 			line = p.bold(line)
 		}
 		p.line("%s", line)
 	}
 	if len(l.Replaces) > 0 {
-		p.para("", "Of what house %s says already nothing was used: the new block is to replace it.", report.Safe(sentenceList(l.Replaces)))
+		p.para("", "Of what house %s says already nothing was used: the new block is to replace it.", words.Safe(sentenceList(l.Replaces)))
 	}
 	p.line("")
 }
@@ -54,7 +54,7 @@ func (p *sheet) learntFactors(l *lesson) {
 			label = "thermometer, " + p.differenceUnit()
 			value = signedFigure(value)
 		}
-		label = report.Safe(label)
+		label = words.Safe(label)
 		if len([]rune(label)) > 33 {
 			p.line("%s", label)
 			label = ""
@@ -94,15 +94,15 @@ func signedFigure(value string) string {
 func (p *sheet) untold(l *lesson) {
 	for _, f := range l.Factors {
 		if !f.Known() {
-			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", report.Safe(factorName(f)), 100*f.Told, f.Learn)
+			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(factorName(f)), 100*f.Told, f.Learn)
 		}
 	}
 	for _, a := range l.Alike {
 		of := ""
 		if a.Of != nil {
-			of = fmt.Sprintf(" (%s)", report.Safe(a.Of.Name))
+			of = fmt.Sprintf(" (%s)", words.Safe(a.Of.Name))
 		}
-		p.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", report.Safe(a.A), report.Safe(a.B), of, a.Correlation)
+		p.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(a.A), words.Safe(a.B), of, a.Correlation)
 	}
 }
 
@@ -207,12 +207,12 @@ func (p *sheet) lessonBlock(l *lesson) {
 	}
 	p.line("")
 	if l.seat.inside != "" {
-		p.para("to use it", "write the block into %s, which defines what it names", report.Safe(l.seat.inside))
+		p.para("to use it", "write the block into %s, which defines what it names", words.Safe(l.seat.inside))
 		return
 	}
 	beside := ""
 	if l.seat.beside != "" {
-		beside = " beside " + report.Safe(l.seat.beside)
+		beside = " beside " + words.Safe(l.seat.beside)
 	}
-	p.para("to use it", `write it with --format malt into a file%s, such as learnt.malt, and use "learnt.malt" in %s`, beside, report.Safe(processesOf(l.Batches)))
+	p.para("to use it", `write it with --format malt into a file%s, such as learnt.malt, and use "learnt.malt" in %s`, beside, words.Safe(processesOf(l.Batches)))
 }

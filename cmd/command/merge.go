@@ -3,8 +3,9 @@ package command
 import (
 	"fmt"
 
-	"maltwright/check/report"
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/merge"
 	"maltwright/lang/source"
@@ -62,7 +63,7 @@ func (c Merge) Run(w *World) error {
 		return err
 	}
 	if got.Unsettled > 0 {
-		fmt.Fprintf(w.Err, "maltwright: %s: %s for you to settle, marked # both:\n", report.Safe(name), plural(got.Unsettled, "place"))
+		fmt.Fprintf(w.Err, "maltwright: %s: %s for you to settle, marked # both:\n", words.Safe(name), plural(got.Unsettled, "place"))
 		return errFindings
 	}
 	return nil
@@ -82,10 +83,10 @@ func (c Merge) merged(w *World, name string, files []input) (got merge.Result, e
 	return got, nil
 }
 
-func (c Merge) parse(w *World, name string, text []byte) (*syntax.Tree, error) {
-	tree, found := syntax.Parse(source.New(name, text))
+func (c Merge) parse(w *World, name string, bytes []byte) (*syntax.Tree, error) {
+	tree, found := syntax.Parse(source.New(name, bytes))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
+		_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
 		return nil, failed("%s does not read; nothing was written", name)
 	}
 	return tree, nil

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"time"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
 	"maltwright/lang/model"
@@ -73,8 +73,8 @@ func (c Note) Run(w *World) error {
 		if err != nil {
 			return nil, err
 		}
-		words := strings.Join(strings.Fields(string(n.text[n.at.Start:n.at.End])), " ")
-		said = fmt.Sprintf("%s: %s", report.Safe(n.batch), report.Safe(words))
+		wrote := words.OneLine(string(n.text[n.at.Start:n.at.End]))
+		said = fmt.Sprintf("%s: %s", words.Safe(n.batch), words.Safe(wrote))
 		return n.text, nil
 	}
 	if c.DryRun {

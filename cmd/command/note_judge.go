@@ -6,7 +6,7 @@ import (
 	"time"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 	"maltwright/sim/work"
@@ -64,6 +64,6 @@ func (n noted) said(ctx context.Context) (list []finding.Finding) {
 // tellDoubts warns of what was written and is doubtful, a line each.
 func tellDoubts(w *World, doubts []finding.Finding) {
 	for _, f := range doubts {
-		fmt.Fprintf(w.Err, "maltwright: noted, but look again: %s; %s [%s]\n", report.Safe(f.Message), report.Safe(f.Hint), f.Rule)
+		fmt.Fprintf(w.Err, "maltwright: noted, but look again: %s; %s [%s]\n", words.Safe(f.Message), words.Safe(f.Hint), f.Rule)
 	}
 }

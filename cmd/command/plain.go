@@ -3,7 +3,7 @@ package command
 import (
 	"fmt"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
 	"maltwright/lang/source"
@@ -41,7 +41,7 @@ func (c Plain) Run(w *World) error {
 	text := files[0].text
 	tree, found := syntax.Parse(source.New(files[0].name, text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is shown as it is\n", report.Safe(files[0].name))
+		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is shown as it is\n", words.Safe(files[0].name))
 	} else {
 		text = layout.Plain(tree)
 	}

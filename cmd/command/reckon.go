@@ -42,7 +42,7 @@ cannot be.`
 
 // ReckonMoisture is the oven sample.
 type ReckonMoisture struct {
-	Weights words       `arg:"" name:"weight" help:"Wet weight and dried weight, of one sample or of several in turn."`
+	Weights typed       `arg:"" name:"weight" help:"Wet weight and dried weight, of one sample or of several in turn."`
 	Tare    oneQuantity `help:"Weight of the empty dish that stands in both." placeholder:"WEIGHT"`
 }
 
@@ -81,7 +81,7 @@ func (c ReckonMoisture) Run(w *World, all *Reckon) error {
 
 // ReckonTarget is the weight to wait for.
 type ReckonTarget struct {
-	Batch words       `arg:"" name:"quantity" help:"Weight and moisture of the batch now, and the moisture wanted."`
+	Batch typed       `arg:"" name:"quantity" help:"Weight and moisture of the batch now, and the moisture wanted."`
 	Lost  oneQuantity `help:"Dry matter lost on the way, such as 1 %; none if left out." placeholder:"SHARE"`
 }
 
@@ -117,7 +117,7 @@ func (c ReckonTarget) Run(w *World, all *Reckon) error {
 
 // ReckonWeight is what a weight tells of the moisture.
 type ReckonWeight struct {
-	Now  words       `arg:"" name:"weight" help:"Weight of the drained batch now."`
+	Now  typed       `arg:"" name:"weight" help:"Weight of the drained batch now."`
 	From startWords  `required:"" help:"Weight and moisture of the same batch earlier, such as --from 6kg 12.4%." placeholder:"WEIGHT MOISTURE"`
 	Lost oneQuantity `help:"Dry matter lost since, such as 5 %; none if left out." placeholder:"SHARE"`
 }
@@ -142,7 +142,7 @@ func (c ReckonWeight) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	from, err := words(c.From).read(exactly(2), "--from with a weight and its moisture")
+	from, err := typed(c.From).read(exactly(2), "--from with a weight and its moisture")
 	if err != nil {
 		return err
 	}

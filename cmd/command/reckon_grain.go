@@ -8,7 +8,7 @@ import (
 
 // ReckonBasis turns one basis of moisture into the other.
 type ReckonBasis struct {
-	Moisture words `arg:"" name:"moisture" help:"A moisture: 12.4% of the whole weight, or \"14.2 % dry basis\"."`
+	Moisture typed `arg:"" name:"moisture" help:"A moisture: 12.4% of the whole weight, or \"14.2 % dry basis\"."`
 }
 
 // Help is the longer help of the command.
@@ -36,7 +36,7 @@ func (c ReckonBasis) Run(w *World, all *Reckon) error {
 
 // ReckonYield compares malt with its barley.
 type ReckonYield struct {
-	Batch words `arg:"" name:"quantity" help:"Weight and moisture of the barley, then of the malt made of it."`
+	Batch typed `arg:"" name:"quantity" help:"Weight and moisture of the barley, then of the malt made of it."`
 }
 
 // Help is the longer help of the command.
@@ -64,7 +64,7 @@ func (c ReckonYield) Run(w *World, all *Reckon) error {
 
 // ReckonGermination is the counting of corns.
 type ReckonGermination struct {
-	Counts words `arg:"" name:"count" help:"Germinated corns, and all corns counted: 95 of 100."`
+	Counts typed `arg:"" name:"count" help:"Germinated corns, and all corns counted: 95 of 100."`
 }
 
 // Help is the longer help of the command.

@@ -16,17 +16,17 @@ import (
 // or two is told by how many quantities the reckoning wants.
 
 // words are the quantities of a command line, as typed.
-type words []string
+type typed []string
 
 // Decode takes every word up to the next flag. A negative number is no flag: it is
 // read, so that it can be told what is wrong with it.
-func (q *words) Decode(ctx *kong.DecodeContext) error {
+func (q *typed) Decode(ctx *kong.DecodeContext) error {
 	*q = pop(ctx.Scan, func([]string, string) bool { return false })
 	return nil
 }
 
 // oneQuantity is the value of a flag that takes a single quantity.
-type oneQuantity words
+type oneQuantity typed
 
 // Decode takes the words of one quantity.
 func (q *oneQuantity) Decode(ctx *kong.DecodeContext) error {
@@ -35,7 +35,7 @@ func (q *oneQuantity) Decode(ctx *kong.DecodeContext) error {
 }
 
 // startWords is the value of a flag that takes a weight and its moisture.
-type startWords words
+type startWords typed
 
 // Decode takes words up to the end of the moisture.
 func (b *startWords) Decode(ctx *kong.DecodeContext) error {
@@ -91,7 +91,7 @@ type amount struct {
 }
 
 // read gives the quantities, where as many stand there as fit.
-func (q words) read(fits func(int) bool, wanted string) ([]quantity.Quantity, error) {
+func (q typed) read(fits func(int) bool, wanted string) ([]quantity.Quantity, error) {
 	list, err := q.amounts()
 	if err != nil {
 		return nil, err
@@ -118,14 +118,14 @@ func (q oneQuantity) read(flag string) (*quantity.Quantity, error) {
 	if len(q) == 0 {
 		return nil, nil
 	}
-	list, err := words(q).read(exactly(1), "one quantity behind "+flag)
+	list, err := typed(q).read(exactly(1), "one quantity behind "+flag)
 	if err != nil {
 		return nil, err
 	}
 	return &list[0], nil
 }
 
-func (q words) amounts() (list []amount, err error) {
+func (q typed) amounts() (list []amount, err error) {
 	for _, group := range q.groups() {
 		text := strings.Join(group, " ")
 		made, err := quantity.Parse(text)
@@ -138,7 +138,7 @@ func (q words) amounts() (list []amount, err error) {
 }
 
 // groups parts the words into those of each quantity.
-func (q words) groups() (groups [][]string) {
+func (q typed) groups() (groups [][]string) {
 	fresh := true
 	for _, word := range q.single() {
 		switch {
@@ -155,7 +155,7 @@ func (q words) groups() (groups [][]string) {
 }
 
 // single parts words in quotes at the words that stand between quantities.
-func (q words) single() (list []string) {
+func (q typed) single() (list []string) {
 	for _, word := range q {
 		rest := ""
 		for _, f := range strings.Fields(word) {

@@ -7,7 +7,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/sim/reckon"
 )
 
@@ -19,7 +19,7 @@ func writeReckonText(w *World, _ string, a reckon.Answer) error {
 	aligned(&b, "  ", len(a.Working), func(i int) (string, string) { return a.Working[i].Label, a.Working[i].Sum })
 	for _, n := range a.Notes {
 		b.WriteString("\n")
-		for i, line := range report.Wrap("note: "+n, w.width()-2) {
+		for i, line := range words.Wrap("note: "+n, w.width()-2) {
 			fmt.Fprintf(&b, "%s%s\n", strings.Repeat("  ", min(i, 1)), line)
 		}
 	}

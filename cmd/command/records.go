@@ -6,7 +6,8 @@ import (
 	"fmt"
 	"slices"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
@@ -73,10 +74,10 @@ func recordsOf(files []input, take func(record)) (records, error) {
 // be done with them, such as "to show", stands in it.
 func (all records) tell(w *World, left int, paths []string, what string) error {
 	if len(all.faults) > 0 {
-		_ = report.Text(w.Err, finding.Sort(all.faults), report.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		_ = text.Findings(w.Err, finding.Sort(all.faults), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 	}
 	for _, name := range all.unread {
-		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", report.Safe(name))
+		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", words.Safe(name))
 	}
 	switch {
 	case left > 0:

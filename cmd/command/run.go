@@ -14,8 +14,8 @@ import (
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
-	"maltwright/check/report"
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
 )
 
 // Exit codes of every command.
@@ -160,7 +160,7 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", report.Safe(text))
+		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
 	}
 	return code
 }

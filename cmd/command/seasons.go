@@ -8,7 +8,7 @@ import (
 	"slices"
 
 	"maltwright/check"
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/seasons"
@@ -139,5 +139,5 @@ func tellCostly(w *World, rows []recordRow) {
 	if len(costly) > 1 {
 		said += fmt.Sprintf(" and %d more", len(costly)-1)
 	}
-	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have\n", report.Safe(said))
+	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have\n", words.Safe(said))
 }

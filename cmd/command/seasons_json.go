@@ -4,7 +4,7 @@ import (
 	"encoding/json"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/sim/seasons"
 )
 
@@ -55,7 +55,7 @@ func writeSeasonsJSON(w *World, rows []recordRow) error {
 
 func (r *recordRow) json() jsonBatch {
 	b := r.Batch
-	j := jsonBatch{File: report.Safe(r.file), Batch: report.Safe(b.Name), Process: report.Safe(b.Process.Name),
+	j := jsonBatch{File: words.Safe(r.file), Batch: words.Safe(b.Name), Process: words.Safe(b.Process.Name),
 		Figures: map[string]jsonSeasonFigure{}, Changes: []jsonStepChange{}, Doubtful: []jsonDoubt{}}
 	if !b.Began.IsZero() {
 		s := stamp(b.Began.Time)
@@ -74,7 +74,7 @@ func (r *recordRow) json() jsonBatch {
 	}
 	for _, c := range b.Changes {
 		step, to := saidOf(c)
-		j.Changes = append(j.Changes, jsonStepChange{step, to, report.Safe(c.Because)})
+		j.Changes = append(j.Changes, jsonStepChange{step, to, words.Safe(c.Because)})
 	}
 	for _, d := range r.Doubts {
 		what := "cast"
@@ -100,7 +100,7 @@ func writeSeasonsCSV(w *World, rows []recordRow) error {
 		if !r.Batch.Began.IsZero() {
 			began = stamp(r.Batch.Began.Time)
 		}
-		cells := []string{report.Safe(r.file), report.Safe(r.Batch.Name), report.Safe(r.Batch.Process.Name), began, r.Rub}
+		cells := []string{words.Safe(r.file), words.Safe(r.Batch.Name), words.Safe(r.Batch.Process.Name), began, r.Rub}
 		var standing []string
 		for _, m := range seasonMeasures {
 			f := m.of(r)

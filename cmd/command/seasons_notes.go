@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/seasons"
 )
@@ -14,10 +14,10 @@ import (
 // cannot be, and what the marks mean.
 func (p *sheet) seasonsNotes(rows []recordRow, u seasonUnits) {
 	for i := range rows {
-		name := report.Safe(rows[i].Batch.Name)
+		name := words.Safe(rows[i].Batch.Name)
 		for _, c := range rows[i].Batch.Changes {
 			step, to := saidOf(c)
-			p.para("changed", "%s: %s to %s, because %s", name, step, to, report.Safe(c.Because))
+			p.para("changed", "%s: %s to %s, because %s", name, step, to, words.Safe(c.Because))
 		}
 		for _, d := range rows[i].Doubts {
 			p.para("doubtful", "%s: %s", name, p.doubt(d))
@@ -26,7 +26,7 @@ func (p *sheet) seasonsNotes(rows []recordRow, u seasonUnits) {
 			p.para("no forecast", "%s: its process cannot be forecast; see maltwright check", name)
 		}
 		if unitsOf(&rows[i]) != u {
-			p.para("units", "%s: its process has others; all are shown in those of %s", name, report.Safe(rows[0].Batch.Name))
+			p.para("units", "%s: its process has others; all are shown in those of %s", name, words.Safe(rows[0].Batch.Name))
 		}
 	}
 	for _, m := range []struct {

@@ -7,7 +7,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/sim/seasons"
 )
 
@@ -52,7 +52,7 @@ func (p *sheet) seasonsHead(rows []recordRow) {
 		head = fmt.Sprintf("%d batches", len(rows))
 	}
 	if oneProcess(rows) {
-		head += " of " + report.Safe(rows[0].Batch.Process.Name)
+		head += " of " + words.Safe(rows[0].Batch.Process.Name)
 	}
 	p.line("%s", p.bold(head))
 	p.line("")
@@ -76,10 +76,10 @@ func tabled(rows []recordRow, u seasonUnits) seasonsTable {
 	}
 	t.labels, t.heads = []string{""}, []bool{true}
 	for i, r := range rows {
-		t.columns[i] = []string{clipped(report.Safe(r.Batch.Name))}
+		t.columns[i] = []string{clipped(words.Safe(r.Batch.Name))}
 	}
 	if !oneProcess(rows) {
-		t.words("process", rows, func(r *recordRow) string { return clipped(report.Safe(r.Batch.Process.Name)) })
+		t.words("process", rows, func(r *recordRow) string { return clipped(words.Safe(r.Batch.Process.Name)) })
 	}
 	t.words("year", rows, func(r *recordRow) string { return r.began("2006") })
 	t.words("began", rows, func(r *recordRow) string { return r.began("2 Jan") })

@@ -6,7 +6,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -91,7 +91,7 @@ func (p *sheet) spreadOut(e *ensemble.Ensemble) {
 	}
 	for _, o := range append(e.Gates(), e.Expectations()...) {
 		if o.Holds < 0.995 {
-			p.para("at risk", "%s: holds in %.0f of 100", report.Safe(o.Text), 100*o.Holds)
+			p.para("at risk", "%s: holds in %.0f of 100", words.Safe(o.Text), 100*o.Holds)
 		}
 	}
 	p.drivers("final moisture", e.Drivers(totalsShown[2].of))
@@ -125,7 +125,7 @@ func (p *sheet) corners(list []ensemble.Corner) {
 	for _, c := range list {
 		if len(c.Broken) > 0 {
 			broken++
-			p.para("breaks", "%s: %s", c.Name, report.Safe(strings.Join(c.Broken, "; ")))
+			p.para("breaks", "%s: %s", c.Name, words.Safe(strings.Join(c.Broken, "; ")))
 		}
 	}
 	if broken == 0 {

@@ -6,8 +6,9 @@ import (
 
 	"github.com/rogpeppe/go-internal/diff"
 
-	"maltwright/check/report"
 	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/layout"
 	"maltwright/lang/source"
@@ -66,7 +67,7 @@ func (c Tidy) one(w *World, in input) (int, error) {
 	same := string(out) == string(in.text)
 	switch {
 	case c.Verify && !same:
-		fmt.Fprintln(w.Out, report.Safe(in.name))
+		fmt.Fprintln(w.Out, words.Safe(in.name))
 		return 1, nil
 	case c.Show && !same:
 		fmt.Fprint(w.Out, w.painted(safeLines(string(diff.Diff(in.name, in.text, in.name+" tidy", out)))))
@@ -97,7 +98,7 @@ func inPlace(w *World, in input) (int, error) {
 		return out, nil
 	})
 	if err == nil && changed {
-		fmt.Fprintf(w.Out, "laid out %s\n", report.Safe(in.name))
+		fmt.Fprintf(w.Out, "laid out %s\n", words.Safe(in.name))
 	}
 	return unread, err
 }
@@ -107,12 +108,12 @@ func inPlace(w *World, in input) (int, error) {
 func laidOut(w *World, in input) (out []byte, reads bool) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = report.Lines(w.Err, found, report.Options{Folder: w.Folder})
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", report.Safe(in.name))
+		_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
+		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", words.Safe(in.name))
 		return nil, false
 	}
 	if out = layout.Write(tree); len(out) > source.MaxBytes {
-		fmt.Fprintf(w.Err, "maltwright: %s would be too large to read if it were laid out, and is left as it is\n", report.Safe(in.name))
+		fmt.Fprintf(w.Err, "maltwright: %s would be too large to read if it were laid out, and is left as it is\n", words.Safe(in.name))
 		return nil, false
 	}
 	return out, true
@@ -140,7 +141,7 @@ func (w World) painted(text string) string {
 func safeLines(text string) string {
 	lines := strings.Split(text, "\n")
 	for i := range lines {
-		lines[i] = report.Safe(strings.ReplaceAll(lines[i], "\t", "    "))
+		lines[i] = words.Safe(strings.ReplaceAll(lines[i], "\t", "    "))
 	}
 	return strings.Join(lines, "\n")
 }

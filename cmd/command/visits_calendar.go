@@ -8,7 +8,7 @@ import (
 
 	ics "github.com/arran4/golang-ical"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/sim/visits"
 )
 
@@ -71,7 +71,7 @@ func (t timetable) more(i int, v visits.Visit) []string {
 	if t.mark(i) != "" {
 		out = append(out, "nobody is awake then")
 	}
-	return append(out, report.Safe(t.f.Process.Name)+", "+elapsed(v.At)+" after the first soak")
+	return append(out, words.Safe(t.f.Process.Name)+", "+elapsed(v.At)+" after the first soak")
 }
 
 // uid makes a UUID of version 8 (RFC 9562) from what tells a visit from all others.

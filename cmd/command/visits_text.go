@@ -7,7 +7,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 )
 
@@ -83,12 +83,12 @@ func (p *sheet) visit(t timetable, i, alike int) {
 	}
 	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", clockAt(t.start, v.At).Format("15:04"), t.mark(i), elapsed(v.At), moist, scale)
 	for _, task := range v.Tasks {
-		words := t.say(task)
+		say := t.say(task)
 		if alike > 1 {
 			last := t.visits[i+alike-1].At
-			words += fmt.Sprintf(" every %s until %s, %d times", span(t.visits[i+1].At-v.At), clockAt(t.start, last).Format("15:04"), alike)
+			say += fmt.Sprintf(" every %s until %s, %d times", span(t.visits[i+1].At-v.At), clockAt(t.start, last).Format("15:04"), alike)
 		}
-		for j, line := range report.Wrap(words, p.width()-len(left)-2) {
+		for j, line := range words.Wrap(say, p.width()-len(left)-2) {
 			if j > 0 {
 				line = "  " + line
 			}

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"maltwright/check/report"
+	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
@@ -13,7 +13,7 @@ import (
 )
 
 // say writes a task in the words of a maltster.
-func (t timetable) say(task visits.Task) string { return report.Safe(taskWords[task.Kind](t, task)) }
+func (t timetable) say(task visits.Task) string { return words.Safe(taskWords[task.Kind](t, task)) }
 
 // taskWords has the words of every kind of task.
 var taskWords = map[visits.Kind]func(timetable, visits.Task) string{

@@ -76,3 +76,12 @@ func Rounded(value float64, places int) string {
 	}
 	return round(value, places, 0)
 }
+
+// Fixed writes a value with just so many digits behind the point, and no minus before
+// nothing. What is not finite is "unknown".
+func Fixed(value float64, places int) string {
+	if math.IsNaN(value) || math.IsInf(value, 0) {
+		return "unknown"
+	}
+	return round(value, places, places)
+}

@@ -28,6 +28,15 @@ func Findings(list []finding.Finding) string {
 	return b.String()
 }
 
+// Lines writes findings a line each.
+func Lines(list []finding.Finding) string {
+	var b strings.Builder
+	for _, f := range list {
+		fmt.Fprintf(&b, "%s%s: %s [%s]\n", where(f.Place), f.Severity, source.Safe(f.Message), f.Rule)
+	}
+	return b.String()
+}
+
 func line(b *strings.Builder, label, text string) {
 	if text != "" {
 		fmt.Fprintf(b, "  %-6s%s\n", label, text)

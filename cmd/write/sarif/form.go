@@ -1,4 +1,4 @@
-package report
+package sarif
 
 // The parts of a SARIF log that are written, under the names of the standard.
 

@@ -1,4 +1,4 @@
-package command
+package shell
 
 import (
 	"fmt"
@@ -6,37 +6,37 @@ import (
 )
 
 // fishScript makes the script for fish.
-func fishScript(list []place) string {
+func fishScript(list []Place) string {
 	var b strings.Builder
 	for _, p := range list {
-		at := fmt.Sprintf("complete -c maltwright -n %s", quoteShell("__maltwright_at "+strings.TrimSpace(p.path)))
-		for _, c := range p.commands {
-			fmt.Fprintf(&b, "%s -a %s -d %s\n", at, c.word, quoteShell(c.help))
+		at := fmt.Sprintf("complete -c maltwright -n %s", quoted("__maltwright_at "+strings.TrimSpace(p.Path)))
+		for _, c := range p.Commands {
+			fmt.Fprintf(&b, "%s -a %s -d %s\n", at, c.Word, quoted(c.Help))
 		}
-		for _, f := range p.flags {
+		for _, f := range p.Flags {
 			takes := ""
-			if f.takes {
-				takes = " -x" + fishValues(f.values)
+			if f.Takes {
+				takes = " -x" + fishValues(f.Values)
 			}
-			fmt.Fprintf(&b, "%s -l %s%s -d %s\n", at, strings.TrimPrefix(f.word, "--"), takes, quoteShell(f.help))
+			fmt.Fprintf(&b, "%s -l %s%s -d %s\n", at, strings.TrimPrefix(f.Word, "--"), takes, quoted(f.Help))
 		}
-		if offers := fishValues(p.values); offers != "" {
+		if offers := fishValues(p.Values); offers != "" {
 			fmt.Fprintf(&b, "%s%s\n", at, offers)
 		}
 	}
 	moves := steps(list, func(from, word, to string) string {
-		return fmt.Sprintf("      case %s\n        set at %s\n", quoteShell(from+" "+word), quoteShell(to))
+		return fmt.Sprintf("      case %s\n        set at %s\n", quoted(from+" "+word), quoted(to))
 	})
 	return fmt.Sprintf(fishFrame, moves, b.String())
 }
 
-func fishValues(v values) string {
+func fishValues(v Values) string {
 	switch {
-	case v.words != nil:
-		return " -a " + quoteShell(strings.Join(v.words, " "))
-	case v.files:
+	case v.Words != nil:
+		return " -a " + quoted(strings.Join(v.Words, " "))
+	case v.Files:
 		return " -a '(__maltwright_processes)'"
-	case v.folders:
+	case v.Folders:
 		return " -a '(__fish_complete_directories)'"
 	}
 	return ""

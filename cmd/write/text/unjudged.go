@@ -1,9 +1,13 @@
-package report
+package text
 
 import (
 	"fmt"
 	"io"
 	"strings"
+
+	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/words"
+	"maltwright/lang/finding"
 )
 
 // mostNamed is how many processes are named for which a rule could not be judged;
@@ -12,7 +16,7 @@ const mostNamed = 3
 
 // Unjudged writes what could not be judged, for a reader: a paragraph for each rule
 // and reason, with the processes it is true of.
-func Unjudged(w io.Writer, list []NotJudged, o Options) error {
+func Unjudged(w io.Writer, list []finding.NotJudged, o Options) error {
 	type key struct{ rule, reason string }
 	var order []key
 	where := map[key][]string{}
@@ -21,7 +25,7 @@ func Unjudged(w io.Writer, list []NotJudged, o Options) error {
 		if where[k] == nil {
 			order = append(order, k)
 		}
-		name := o.name(n.File)
+		name := inspection.Named(o.Folder, n.File)
 		if n.Process != "" {
 			name = fmt.Sprintf("%q of %s", n.Process, name)
 		}
@@ -34,7 +38,7 @@ func Unjudged(w io.Writer, list []NotJudged, o Options) error {
 			said = fmt.Sprintf("%s and %d more", strings.Join(of[:mostNamed], ", "), len(of)-mostNamed)
 		}
 		text := fmt.Sprintf("not judged: %s, because %s (%s)", k.rule, k.reason, said)
-		for i, line := range Wrap(Safe(text), o.width()-len(indented)) {
+		for i, line := range words.Wrap(words.Safe(text), o.width()-len(indented)) {
 			if i > 0 {
 				line = indented + line
 			}

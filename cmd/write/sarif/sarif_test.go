@@ -1,4 +1,4 @@
-package report
+package sarif
 
 import (
 	"bytes"
@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/finding/samples"
 	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
 )
@@ -43,7 +44,7 @@ var sampleTool = Tool{Version: "0.1", Rules: []finding.Rule{
 // fixed is a finding with a repair in two places, one behind characters that are
 // two UTF-16 units long.
 func fixed() finding.Finding {
-	f := about("name with space.malt", "soak 7 h # 👩‍🌾 ⟦🌾🌾⟧ {é}", finding.Finding{Severity: finding.Danger, Rule: "a-rule", Message: `"{" has no partner`, Hint: "did you mean 8?"})
+	f := samples.About("name with space.malt", "soak 7 h # 👩‍🌾 ⟦🌾🌾⟧ {é}", finding.Finding{Severity: finding.Danger, Rule: "a-rule", Message: `"{" has no partner`, Hint: "did you mean 8?"})
 	head := f.Place
 	head.Start, head.End = 5, 6
 	empty := head
@@ -52,10 +53,10 @@ func fixed() finding.Finding {
 	return f
 }
 
-func sarifOf(t testing.TB, list []finding.Finding, notJudged ...NotJudged) []byte {
+func sarifOf(t testing.TB, list []finding.Finding, notJudged ...finding.NotJudged) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, SARIF(&b, list, notJudged, sampleTool, Options{Folder: "/home/mara/house"}))
+	require.NoError(t, Write(&b, list, notJudged, sampleTool, "/home/mara/house"))
 	return b.Bytes()
 }
 
@@ -68,7 +69,7 @@ func validate(t testing.TB, schema *jsonschema.Schema, text []byte) {
 
 func TestSARIFIsWhatTheStandardAsksFor(t *testing.T) {
 	schema := oasis(t)
-	out := sarifOf(t, append(samples(), fixed()), NotJudged{"loft.malt", "", "vessel-too-small", "the vessel's volume is not given"}, NotJudged{"loft.malt", "", "forecast", "none was asked for"})
+	out := sarifOf(t, append(samples.All(), fixed()), finding.NotJudged{File: "loft.malt", Rule: "vessel-too-small", Reason: "the vessel's volume is not given"}, finding.NotJudged{File: "loft.malt", Rule: "forecast", Reason: "none was asked for"})
 	validate(t, schema, out)
 	validate(t, schema, sarifOf(t, nil))
 	golden.File(t, "testdata/findings.sarif", string(out))
@@ -84,7 +85,7 @@ func TestTheSchemaRefusesWhatIsNoSARIF(t *testing.T) {
 		"a key that is not defined": {`"results"`, `"findings"`},
 		"an address half escaped":   {`name%20with%20space.malt`, `name%zzwith%20space.malt`},
 	} {
-		text := strings.ReplaceAll(string(sarifOf(t, append(samples(), fixed()))), change[0], change[1])
+		text := strings.ReplaceAll(string(sarifOf(t, append(samples.All(), fixed()))), change[0], change[1])
 		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(text))
 		require.NoError(t, err)
 		assert.Error(t, schema.Validate(doc), what)
@@ -100,7 +101,7 @@ func TestAnyFindingIsSARIF(t *testing.T) {
 		place := source.Place{File: source.New(text, []byte(text)), Span: source.Span{Start: start, End: end}}
 		f := finding.Finding{Place: place, Message: text, Why: text, Hint: text, Rule: text, Severity: finding.Severity(rapid.IntRange(0, 3).Draw(r, "severity"))}
 		f.Related, f.Fixes = []finding.Related{{Place: place, Message: text}}, []finding.Edit{{Place: place, New: text}}
-		validate(t, schema, sarifOf(t, []finding.Finding{f}, NotJudged{text, text, text, text}))
+		validate(t, schema, sarifOf(t, []finding.Finding{f}, finding.NotJudged{File: text, Process: text, Rule: text, Reason: text}))
 	})
 }
 
@@ -121,7 +122,7 @@ func TestColumnsOfSARIFAreUTF16(t *testing.T) {
 }
 
 func TestFilesOfSARIFAreNamedFromTheFolder(t *testing.T) {
-	s := sarif{o: Options{Folder: "/home/mara/house"}}
+	s := log{folder: "/home/mara/house"}
 	for name, want := range map[string]sarifArtifact{
 		"/home/mara/house/rooms/loft.malt": {"rooms/loft.malt", sarifRoot},
 		"./loft.malt":                      {"loft.malt", sarifRoot},

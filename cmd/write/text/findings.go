@@ -1,43 +1,29 @@
-// Package report writes findings for people and for programs.
-//
-// Three forms: text shows each finding with the words it is about, why it
-// matters and what to do; lines gives one stable line a finding; json is for
-// programs. Whatever came from a source file is made safe first: no control or
-// direction character of a file ever reaches the terminal as it is.
-package report
+package text
 
 import (
 	"fmt"
 	"io"
-	"path/filepath"
 	"strings"
 
+	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 )
 
-// Options say how to write. The zero value is plain text, 80 columns wide.
-type Options struct {
-	Width  int    // columns; 0 is 80
-	Colour bool   // whether to use colours and underlining of the terminal
-	Folder string // file names are shown relative to it where they lie below it
-}
-
-const (
-	defaultWidth = 80
-	leastWidth   = 40
-	margin       = "      " // in front of the words of the file
-)
+// margin stands in front of the words of the file.
+const margin = "      "
 
 func (o Options) width() int {
 	if o.Width == 0 {
-		return defaultWidth
+		return usualWidth
 	}
 	return max(o.Width, leastWidth)
 }
 
-// Text writes the findings for a reader.
-func Text(w io.Writer, list []finding.Finding, o Options) error {
+// Findings writes findings for a reader: the words each is about, why it matters and what
+// to do.
+func Findings(w io.Writer, list []finding.Finding, o Options) error {
 	for i, f := range list {
 		if i > 0 {
 			fmt.Fprintln(w)
@@ -52,7 +38,7 @@ func Text(w io.Writer, list []finding.Finding, o Options) error {
 func oneText(f finding.Finding, o Options) string {
 	var b strings.Builder
 	p := paint{o.Colour}
-	where, head := o.where(f.Place), Safe(f.Message)
+	where, head := o.where(f.Place), words.Safe(f.Message)
 	if where != "" {
 		where += ": "
 	}
@@ -75,17 +61,7 @@ func (o Options) where(p source.Place) string {
 		return ""
 	}
 	at := p.File.Position(p.Start, source.Characters)
-	return fmt.Sprintf("%s:%d:%d", Safe(o.name(p.File.Name())), at.Line, at.Column)
-}
-
-func (o Options) name(name string) string {
-	if o.Folder == "" || !filepath.IsAbs(name) {
-		return name
-	}
-	if rel, err := filepath.Rel(o.Folder, name); err == nil && !strings.HasPrefix(rel, "..") {
-		return rel
-	}
-	return name
+	return fmt.Sprintf("%s:%d:%d", words.Safe(inspection.Named(o.Folder, p.File.Name())), at.Line, at.Column)
 }
 
 // field writes one labelled paragraph, wrapped to the width.
@@ -94,7 +70,7 @@ func field(b *strings.Builder, p paint, label, text string, o Options) {
 		return
 	}
 	const indent = 10
-	for i, line := range Wrap(Safe(text), o.width()-indent) {
+	for i, line := range words.Wrap(words.Safe(text), o.width()-indent) {
 		if i > 0 {
 			label = ""
 		}
@@ -109,7 +85,7 @@ func Lines(w io.Writer, list []finding.Finding, o Options) error {
 		if where != "" {
 			where += ": "
 		}
-		if _, err := fmt.Fprintf(w, "%s%s: %s [%s]\n", where, f.Severity, Safe(f.Message), f.Rule); err != nil {
+		if _, err := fmt.Fprintf(w, "%s%s: %s [%s]\n", where, f.Severity, words.Safe(f.Message), f.Rule); err != nil {
 			return err
 		}
 	}

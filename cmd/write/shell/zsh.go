@@ -1,4 +1,4 @@
-package command
+package shell
 
 import (
 	"fmt"
@@ -7,39 +7,39 @@ import (
 
 // zshScript makes the script for zsh. It serves both ways: put on the path of
 // functions, where zsh calls the file as the function, and sourced.
-func zshScript(list []place) string {
+func zshScript(list []Place) string {
 	var flags, offers strings.Builder
 	for _, p := range list {
-		for _, f := range p.flags {
-			if f.takes {
-				fmt.Fprintf(&flags, "    %s) %sreturn ;;\n", quoteShell(p.path+" "+f.word), zshValues(f.values))
+		for _, f := range p.Flags {
+			if f.Takes {
+				fmt.Fprintf(&flags, "    %s) %sreturn ;;\n", quoted(p.Path+" "+f.Word), zshValues(f.Values))
 			}
 		}
 		fmt.Fprintf(&offers, "    %s)\n      if [[ $PREFIX == -* ]]; then\n        offers=(%s)\n        _describe flag offers; return\n      fi\n",
-			quoteShell(p.path), wordsOf(p.flags, func(f flagOffer) string { return zshOffer(f.offer) }))
-		if p.commands != nil {
-			fmt.Fprintf(&offers, "      offers=(%s)\n      _describe command offers\n", wordsOf(p.commands, zshOffer))
+			quoted(p.Path), wordsOf(p.Flags, func(f Flag) string { return zshOffer(f.Offer) }))
+		if p.Commands != nil {
+			fmt.Fprintf(&offers, "      offers=(%s)\n      _describe command offers\n", wordsOf(p.Commands, zshOffer))
 		}
-		fmt.Fprintf(&offers, "      %s;;\n", zshValues(p.values))
+		fmt.Fprintf(&offers, "      %s;;\n", zshValues(p.Values))
 	}
 	moves := steps(list, func(from, word, to string) string {
-		return fmt.Sprintf("      %s) at=%s ;;\n", quoteShell(from+" "+word), quoteShell(to))
+		return fmt.Sprintf("      %s) at=%s ;;\n", quoted(from+" "+word), quoted(to))
 	})
 	return fmt.Sprintf(zshFrame, moves, flags.String(), offers.String())
 }
 
-func zshOffer(o offer) string {
-	return quoteShell(o.word + ":" + strings.ReplaceAll(o.help, ":", ","))
+func zshOffer(o Offer) string {
+	return quoted(o.Word + ":" + strings.ReplaceAll(o.Help, ":", ","))
 }
 
-func zshValues(v values) string {
+func zshValues(v Values) string {
 	out := ""
-	if v.words != nil {
-		out += "compadd -- " + strings.Join(v.words, " ") + "; "
+	if v.Words != nil {
+		out += "compadd -- " + strings.Join(v.Words, " ") + "; "
 	}
-	if v.files {
+	if v.Files {
 		out += "_files -g '*.malt'; "
-	} else if v.folders {
+	} else if v.Folders {
 		out += "_files -/; "
 	}
 	return out

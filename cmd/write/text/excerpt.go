@@ -1,4 +1,4 @@
-package report
+package text
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"github.com/rivo/uniseg"
 
+	"maltwright/cmd/words"
 	"maltwright/lang/source"
 )
 
@@ -18,20 +19,20 @@ func excerpt(p source.Place, o Options) string {
 	line := p.File.Line(number)
 	end := min(max(p.End, p.Start), line.End)
 	before := lastOf(p.File.Text(source.Span{Start: line.Start, End: p.Start}))
-	words := firstOf(p.File.Text(source.Span{Start: p.Start, End: end}))
+	marked := firstOf(p.File.Text(source.Span{Start: p.Start, End: end}))
 	after := firstOf(p.File.Text(source.Span{Start: end, End: line.End}))
 	before = strings.TrimLeft(before, " ")
 	label := fmt.Sprintf("%5d ", number)
-	before, words, after = clip(before, words, after, o.width()-len(label)-len(margin))
+	before, marked, after = clip(before, marked, after, o.width()-len(label)-len(margin))
 	if o.Colour {
-		return label + before + paint{true}.under(words) + after + "\n"
+		return label + before + paint{true}.under(marked) + after + "\n"
 	}
-	marks := strings.Repeat(" ", uniseg.StringWidth(before)) + strings.Repeat("‾", max(1, uniseg.StringWidth(words)))
-	return label + before + words + after + "\n" + margin + marks + "\n"
+	marks := strings.Repeat(" ", uniseg.StringWidth(before)) + strings.Repeat("‾", max(1, uniseg.StringWidth(marked)))
+	return label + before + marked + after + "\n" + margin + marks + "\n"
 }
 
 // shown makes text of a source line safe, with tabs as single spaces.
-func shown(text string) string { return Safe(strings.ReplaceAll(text, "\t", " ")) }
+func shown(text string) string { return words.Safe(strings.ReplaceAll(text, "\t", " ")) }
 
 // looked is how many bytes of a line are looked at on either side of the marked
 // words. A line may be as long as a file; no terminal shows more of it.
@@ -60,13 +61,13 @@ func lastOf(text string) string {
 }
 
 // clip cuts a line to the width, keeping the marked words and what stands nearest.
-func clip(before, words, after string, width int) (string, string, string) {
-	if uniseg.StringWidth(words) > width {
-		return "", head(words, width-1) + "…", ""
+func clip(before, marked, after string, width int) (string, string, string) {
+	if uniseg.StringWidth(marked) > width {
+		return "", head(marked, width-1) + "…", ""
 	}
-	room := width - uniseg.StringWidth(words)
+	room := width - uniseg.StringWidth(marked)
 	if uniseg.StringWidth(before)+uniseg.StringWidth(after) <= room {
-		return before, words, after
+		return before, marked, after
 	}
 	if most := room * 2 / 3; uniseg.StringWidth(before) > most {
 		before = "…" + tail(before, most-1)
@@ -74,7 +75,7 @@ func clip(before, words, after string, width int) (string, string, string) {
 	if rest := room - uniseg.StringWidth(before); uniseg.StringWidth(after) > rest {
 		after = head(after, rest-1) + "…"
 	}
-	return before, words, after
+	return before, marked, after
 }
 
 // head gives the longest start of the text that fits the width.

@@ -1,4 +1,4 @@
-package command
+package shell
 
 import (
 	"fmt"
@@ -7,36 +7,36 @@ import (
 
 // bashScript makes the script for bash, from 3.2 on: it uses neither the helpers of
 // the package bash-completion nor mapfile. Bash parts --format=json at the sign.
-func bashScript(list []place) string {
+func bashScript(list []Place) string {
 	var flags, offers strings.Builder
 	for _, p := range list {
-		for _, f := range p.flags {
-			if f.takes {
-				fmt.Fprintf(&flags, "    %s) %sreturn ;;\n", quoteShell(p.path+" "+f.word), bashValues(f.values))
+		for _, f := range p.Flags {
+			if f.Takes {
+				fmt.Fprintf(&flags, "    %s) %sreturn ;;\n", quoted(p.Path+" "+f.Word), bashValues(f.Values))
 			}
 		}
-		words := wordsOf(p.commands, func(o offer) string { return o.word })
-		own := wordsOf(p.flags, func(f flagOffer) string { return f.word })
-		fmt.Fprintf(&offers, "    %s)\n      if [[ $cur == -* ]]; then _maltwright_words %s; return; fi\n", quoteShell(p.path), quoteShell(own))
+		words := wordsOf(p.Commands, func(o Offer) string { return o.Word })
+		own := wordsOf(p.Flags, func(f Flag) string { return f.Word })
+		fmt.Fprintf(&offers, "    %s)\n      if [[ $cur == -* ]]; then _maltwright_words %s; return; fi\n", quoted(p.Path), quoted(own))
 		if words != "" {
-			fmt.Fprintf(&offers, "      _maltwright_words %s\n", quoteShell(words))
+			fmt.Fprintf(&offers, "      _maltwright_words %s\n", quoted(words))
 		}
-		fmt.Fprintf(&offers, "      %s;;\n", bashValues(p.values))
+		fmt.Fprintf(&offers, "      %s;;\n", bashValues(p.Values))
 	}
 	moves := steps(list, func(from, word, to string) string {
-		return fmt.Sprintf("      %s) at=%s ;;\n", quoteShell(from+" "+word), quoteShell(to))
+		return fmt.Sprintf("      %s) at=%s ;;\n", quoted(from+" "+word), quoted(to))
 	})
 	return fmt.Sprintf(bashFrame, moves, flags.String(), offers.String())
 }
 
-func bashValues(v values) string {
+func bashValues(v Values) string {
 	out := ""
-	if v.words != nil {
-		out += "_maltwright_words " + quoteShell(strings.Join(v.words, " ")) + "; "
+	if v.Words != nil {
+		out += "_maltwright_words " + quoted(strings.Join(v.Words, " ")) + "; "
 	}
-	if v.files {
+	if v.Files {
 		out += "_maltwright_names -f -X '!*.malt'; _maltwright_names -d; "
-	} else if v.folders {
+	} else if v.Folders {
 		out += "_maltwright_names -d; "
 	}
 	return out

@@ -1,4 +1,4 @@
-package report
+package text
 
 import "maltwright/lang/finding"
 

@@ -1,12 +1,10 @@
-package report
+package source
 
 import (
 	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"github.com/rivo/uniseg"
 )
 
 // Safe gives the text with every character that could act on a terminal, or that
@@ -32,9 +30,9 @@ func Safe(text string) string {
 	return b.String()
 }
 
-// Name gives the name of a file as text for other programs: as it is, but with bytes that
+// Text gives the name of a file as text for other programs: as it is, but with bytes that
 // are no text written out as Safe does, since nothing else may stand in JSON.
-func Name(name string) string {
+func Text(name string) string {
 	if utf8.ValidString(name) {
 		return name
 	}
@@ -57,43 +55,4 @@ func clean(text string) bool {
 
 func acts(r rune) bool {
 	return unicode.IsControl(r) || unicode.Is(unicode.Cf, r) && r != '\u200d' || r == '\u2028' || r == '\u2029'
-}
-
-// Wrap breaks text into lines no wider than width, between words. A word wider
-// than that stands on a line of its own, and a number is not parted from its unit.
-func Wrap(text string, width int) []string {
-	var lines []string
-	line, used := "", 0
-	for _, word := range glued(strings.Fields(text)) {
-		w := uniseg.StringWidth(word)
-		if used > 0 && used+1+w > width {
-			lines, line, used = append(lines, line), "", 0
-		}
-		if used > 0 {
-			line, used = line+" ", used+1
-		}
-		line, used = line+word, used+w
-	}
-	return append(lines, line)
-}
-
-// glued joins each number with the unit behind it.
-func glued(words []string) []string {
-	var out []string
-	for _, w := range words {
-		if n := len(out); n > 0 && isNumber(out[n-1]) && len([]rune(w)) <= longestUnit {
-			out[n-1] += " " + w
-			continue
-		}
-		out = append(out, w)
-	}
-	return out
-}
-
-// longestUnit is how long a word behind a number may be to count as its unit, with
-// a comma or stop behind it.
-const longestUnit = 4
-
-func isNumber(word string) bool {
-	return strings.Trim(word, "0123456789.") == "" && word != "."
 }

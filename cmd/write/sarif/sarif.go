@@ -1,11 +1,12 @@
-package report
-
-// How it works: SARIF 2.1.0 (OASIS standard, errata 01) is what code hosts and
-// editors read. One run holds every rule with its help, the findings as results,
+// Package sarif writes findings as SARIF 2.1.0 (OASIS standard, errata 01), which code
+// hosts and editors read.
+//
+// One run holds every rule with its help, the findings as results,
 // and what could not be judged as notifications of the one invocation. Columns are
 // UTF-16 code units, the standard's default, and said aloud; files are named from
 // the folder that check was run in. Danger and fault are errors there, and keep
 // their own words among the properties.
+package sarif
 
 import (
 	"encoding/json"
@@ -14,6 +15,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"maltwright/cmd/answer/inspection"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 )
@@ -29,9 +31,9 @@ const (
 	sarifRoot   = "SRCROOT" // the folder that check was run in
 )
 
-// SARIF writes the findings as one SARIF 2.1.0 log.
-func SARIF(w io.Writer, list []finding.Finding, notJudged []NotJudged, tool Tool, o Options) error {
-	s := sarif{o: o, index: map[string]int{}}
+// Write writes findings as one log. Files are named from the folder.
+func Write(w io.Writer, list []finding.Finding, notJudged []finding.NotJudged, tool Tool, folder string) error {
+	s := log{folder: folder, index: map[string]int{}}
 	run := sarifRun{ColumnKind: "utf16CodeUnits", Results: make([]sarifResult, 0, len(list)),
 		Tool:  sarifTool{sarifDriver{Name: "maltwright", Version: tool.Version, Rules: make([]sarifRule, 0, len(tool.Rules))}},
 		Bases: map[string]sarifBase{sarifRoot: {sarifText{Text: "the folder in which maltwright was run"}}}}
@@ -80,7 +82,7 @@ func helpText(r finding.Rule, strong, code string) string {
 func fenced(text, code string) string {
 	lines := strings.Split(text, "\n")
 	for i := range lines {
-		lines[i] = Safe(lines[i])
+		lines[i] = source.Safe(lines[i])
 	}
 	text = strings.Join(lines, "\n")
 	if code == "" {
@@ -90,20 +92,20 @@ func fenced(text, code string) string {
 	return fence + "\n" + text + "\n" + fence
 }
 
-// sarif knows how to write places, and where each rule stands.
-type sarif struct {
-	o     Options
-	index map[string]int
+// log knows how to write places, and where each rule stands.
+type log struct {
+	folder string
+	index  map[string]int
 }
 
-func (s sarif) result(f finding.Finding) sarifResult {
+func (s log) result(f finding.Finding) sarifResult {
 	r := sarifResult{Rule: f.Rule, Level: sarifLevels[f.Severity], Message: message(f),
 		Properties: map[string]string{"severity": f.Severity.String()}}
 	if i, ok := s.index[f.Rule]; ok {
 		r.Index = &i
 	}
 	if f.Why != "" {
-		r.Properties["why"] = Safe(f.Why)
+		r.Properties["why"] = source.Safe(f.Why)
 	}
 	if f.Place.Known() {
 		r.Locations = []sarifLocation{{Physical: s.place(f.Place)}}
@@ -111,7 +113,7 @@ func (s sarif) result(f finding.Finding) sarifResult {
 	for _, rel := range f.Related {
 		if rel.Place.Known() {
 			id := len(r.Related)
-			r.Related = append(r.Related, sarifLocation{ID: &id, Physical: s.place(rel.Place), Message: &sarifText{Text: literal(Safe(rel.Message))}})
+			r.Related = append(r.Related, sarifLocation{ID: &id, Physical: s.place(rel.Place), Message: &sarifText{Text: literal(source.Safe(rel.Message))}})
 		}
 	}
 	if len(f.Fixes) > 0 {
@@ -131,7 +133,7 @@ func message(f finding.Finding) sarifText {
 
 // sentence makes a sentence of a finding's words.
 func sentence(text string) string {
-	text = Safe(text)
+	text = source.Safe(text)
 	if text == "" || strings.ContainsAny(text[len(text)-1:], ".?!{") {
 		return text
 	}
@@ -141,7 +143,7 @@ func sentence(text string) string {
 // literal doubles braces, which in a message of SARIF mark placeholders.
 func literal(text string) string { return strings.NewReplacer("{", "{{", "}", "}}").Replace(text) }
 
-func (s sarif) fix(f finding.Finding) sarifFix {
+func (s log) fix(f finding.Finding) sarifFix {
 	fix := sarifFix{Description: sarifText{Text: literal(sentence(f.Hint))}}
 	at := map[string]int{}
 	for _, e := range f.Fixes {
@@ -160,7 +162,7 @@ func (s sarif) fix(f finding.Finding) sarifFix {
 	return fix
 }
 
-func (s sarif) place(p source.Place) *sarifPhysical {
+func (s log) place(p source.Place) *sarifPhysical {
 	return &sarifPhysical{Artifact: s.artifact(p.File.Name()), Region: region(p)}
 }
 
@@ -171,8 +173,8 @@ func region(p source.Place) *sarifRegion {
 
 // artifact names a file: from the folder that check was run in where it lies below
 // it, as a file address where it does not.
-func (s sarif) artifact(name string) sarifArtifact {
-	name = s.o.name(name)
+func (s log) artifact(name string) sarifArtifact {
+	name = inspection.Named(s.folder, name)
 	if filepath.IsAbs(name) {
 		path := filepath.ToSlash(name)
 		if !strings.HasPrefix(path, "/") { // a drive of Windows
@@ -184,7 +186,7 @@ func (s sarif) artifact(name string) sarifArtifact {
 }
 
 // notifications say what could not be judged.
-func (s sarif) notifications(list []NotJudged) []sarifNotification {
+func (s log) notifications(list []finding.NotJudged) []sarifNotification {
 	notes := []sarifNotification{}
 	for _, n := range list {
 		note := sarifNotification{Level: "note", Message: sarifText{Text: literal(sentence("not judged: " + n.Rule + ", because " + n.Reason))},

@@ -1,0 +1,51 @@
+package words
+
+import (
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"maltwright/lang/source"
+)
+
+// Safe gives a text of a file as it may be shown: see source.Safe.
+func Safe(text string) string { return source.Safe(text) }
+
+// Wrap breaks text into lines no wider than width, between words. A word wider
+// than that stands on a line of its own, and a number is not parted from its unit.
+func Wrap(text string, width int) []string {
+	var lines []string
+	line, used := "", 0
+	for _, word := range glued(strings.Fields(text)) {
+		w := uniseg.StringWidth(word)
+		if used > 0 && used+1+w > width {
+			lines, line, used = append(lines, line), "", 0
+		}
+		if used > 0 {
+			line, used = line+" ", used+1
+		}
+		line, used = line+word, used+w
+	}
+	return append(lines, line)
+}
+
+// glued joins each number with the unit behind it.
+func glued(words []string) []string {
+	var out []string
+	for _, w := range words {
+		if n := len(out); n > 0 && isNumber(out[n-1]) && len([]rune(w)) <= longestUnit {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// longestUnit is how long a word behind a number may be to count as its unit, with
+// a comma or stop behind it.
+const longestUnit = 4
+
+func isNumber(word string) bool {
+	return strings.Trim(word, "0123456789.") == "" && word != "."
+}

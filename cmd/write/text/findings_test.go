@@ -1,0 +1,104 @@
+package text
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/finding/samples"
+	"maltwright/lang/source"
+	"maltwright/lang/source/golden"
+)
+
+func TestFindings(t *testing.T) {
+	for _, width := range []int{40, 80, 120} {
+		for _, colour := range []bool{false, true} {
+			var b bytes.Buffer
+			o := Options{Width: width, Colour: colour}
+			require.NoError(t, Findings(&b, samples.All(), o))
+			golden.File(t, fmt.Sprintf("testdata/text-%d-%s.txt", width, map[bool]string{true: "colour", false: "plain"}[colour]), escapes.Replace(b.String()))
+		}
+	}
+}
+
+// escapes keeps the golden files free of what a terminal would act on.
+var escapes = strings.NewReplacer("\x1b", "␛")
+
+func TestLines(t *testing.T) {
+	var b bytes.Buffer
+	require.NoError(t, Lines(&b, samples.All(), Options{}))
+	golden.File(t, "testdata/lines.txt", b.String())
+}
+
+func TestWordsAreMarkedUnderThemselves(t *testing.T) {
+	for _, width := range []int{0, 40, 80, 120} {
+		for _, f := range samples.All()[:8] {
+			var b bytes.Buffer
+			require.NoError(t, Findings(&b, []finding.Finding{f}, Options{Width: width}))
+			lines := strings.Split(b.String(), "\n")
+			at := columns(lines[2], "‾")
+			want := columnsOf(lines[1], shown(f.Place.Text()))
+			assert.Equal(t, want, at, "%d\n%s\n%s", width, lines[1], lines[2])
+		}
+	}
+}
+
+// columns gives the first and last column that the marks take.
+func columns(line, mark string) [2]int {
+	return [2]int{uniseg.StringWidth(line[:strings.Index(line, mark)]), uniseg.StringWidth(line)}
+}
+
+func columnsOf(line, words string) [2]int {
+	i := strings.LastIndex(line, words)
+	return [2]int{uniseg.StringWidth(line[:i]), uniseg.StringWidth(line[:i+len(words)])}
+}
+
+func TestNoLineOfTheFileIsWiderThanAsked(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		width := rapid.IntRange(leastWidth, 130).Draw(t, "width")
+		text := rapid.StringOfN(rapid.SampledFrom([]rune("a b\t°麦🌾\u202e\x1be\u0301-")), 0, 300, -1).Draw(t, "text")
+		start := rapid.IntRange(0, len(text)).Draw(t, "start")
+		end := rapid.IntRange(start, len(text)).Draw(t, "end")
+		f := finding.Finding{Place: source.Place{File: source.New("x", []byte(text)), Span: source.Span{Start: start, End: end}}}
+		for _, line := range strings.Split(excerpt(f.Place, Options{Width: width}), "\n") {
+			assert.LessOrEqual(t, uniseg.StringWidth(line), width, "%q", line)
+		}
+	})
+}
+
+func TestNothingActsOnTheTerminal(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := string(rapid.SliceOf(rapid.Byte()).Draw(t, "text")) + rapid.String().Draw(t, "more")
+		f := finding.Finding{Place: source.Place{File: source.New(text, []byte(text)), Span: source.Span{Start: 0, End: len(text)}},
+			Message: text, Why: text, Hint: text}
+		f.Related = []finding.Related{{Place: f.Place, Message: text}}
+		for _, write := range []func(*bytes.Buffer){
+			func(b *bytes.Buffer) { _ = Findings(b, []finding.Finding{f}, Options{}) },
+			func(b *bytes.Buffer) { _ = Lines(b, []finding.Finding{f}, Options{}) },
+		} {
+			var b bytes.Buffer
+			write(&b)
+			assert.True(t, utf8.Valid(b.Bytes()))
+			for _, r := range b.String() {
+				acting := r != '\n' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r) && r != '\u200d')
+				assert.False(t, acting, "U+%04X", r)
+			}
+		}
+	})
+}
+
+func TestOneLineIsOneFinding(t *testing.T) {
+	var b bytes.Buffer
+	f := samples.About("a\nb.malt", "⟦soak⟧", finding.Finding{Message: "two\nlines", Rule: "r"})
+	require.NoError(t, Lines(&b, []finding.Finding{f}, Options{}))
+	assert.Equal(t, "a<U+000A>b.malt:1:1: note: two<U+000A>lines [r]\n", b.String())
+}

@@ -1,0 +1,117 @@
+package quantity
+
+import "fmt"
+
+// System is the system of units in which a house writes and reads. Its zero value is
+// that of °C and kg.
+type System struct {
+	Fahrenheit bool // °F
+	British    bool // lb, ft2, cfm, gal-us
+}
+
+// Fahrenheit gives a temperature of °C in °F.
+func Fahrenheit(celsius float64) float64 { return celsius*9/5 + 32 }
+
+// Degree is the sign of its temperatures.
+func (s System) Degree() string {
+	if s.Fahrenheit {
+		return "°F"
+	}
+	return "°C"
+}
+
+// Temperature gives the number that a thermometer of the house shows at so many °C.
+func (s System) Temperature(celsius float64) float64 {
+	if s.Fahrenheit {
+		return Fahrenheit(celsius)
+	}
+	return celsius
+}
+
+// Degrees writes a temperature of °C, to so many digits at the most: 13.5 °C, 56.3 °F.
+func (s System) Degrees(celsius float64, places int) string {
+	return Rounded(s.Temperature(celsius), places) + " " + s.Degree()
+}
+
+// DegreesBetween writes a band of temperatures of °C: 12 to 18 °C.
+func (s System) DegreesBetween(low, high float64) string {
+	return Rounded(s.Temperature(low), 1) + " to " + s.Degrees(high, 1)
+}
+
+// Difference writes a difference of temperatures of K, which a °F has 1.8 times as many
+// of: 2.5 °C, 4.5 °F.
+func (s System) Difference(kelvin float64, places int) string {
+	if s.Fahrenheit {
+		kelvin *= 9.0 / 5
+	}
+	return Rounded(kelvin, places) + " " + s.Degree()
+}
+
+// Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
+func (s System) Weight(kg float64) string {
+	if s.British {
+		lb := kg / pound
+		if lb < 1 {
+			return fmt.Sprintf("%.1f oz", 16*lb)
+		}
+		return figures(lb) + " lb"
+	}
+	if kg < 1 {
+		return fmt.Sprintf("%.0f g", 1000*kg)
+	}
+	return figures(kg) + " kg"
+}
+
+// figures writes three of them, and all in front of the point.
+func figures(x float64) string {
+	switch {
+	case x < 10:
+		return fmt.Sprintf("%.2f", x)
+	case x < 100:
+		return fmt.Sprintf("%.1f", x)
+	}
+	return fmt.Sprintf("%.0f", x)
+}
+
+// Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
+func (s System) Water(litres float64) string {
+	if s.British {
+		return About(litres/1000, "gal-us")
+	}
+	switch {
+	case litres < 0.1:
+		return fmt.Sprintf("%.0f ml", 1000*litres)
+	case litres < 100:
+		return fmt.Sprintf("%.1f l", litres)
+	}
+	return fmt.Sprintf("%.0f l", litres)
+}
+
+// Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
+func (s System) Depth(m float64) string {
+	const inch = 0.0254
+	switch in := m / inch; {
+	case !s.British:
+		return Depth(m)
+	case in < 4:
+		return Rounded(in, 1) + " in"
+	default:
+		return Rounded(in, 0) + " in"
+	}
+}
+
+// Surface writes a floor of so many m², roughly.
+func (s System) Surface(m2 float64) string { return s.about(m2, "m2", "ft2") }
+
+// Volume writes a room of so many m³, roughly.
+func (s System) Volume(m3 float64) string { return s.about(m3, "m3", "ft3") }
+
+// Airflow writes so many m³/s of air, roughly.
+func (s System) Airflow(si float64) string { return s.about(si, "m3/h", "cfm") }
+
+func (s System) about(si float64, metric, british string) string {
+	if s.British {
+		metric = british
+	}
+	return About(si, metric)
+}
