@@ -18,7 +18,7 @@ import (
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 // house loads the process of the loft.
@@ -41,7 +41,7 @@ func load(t testing.TB, text string) *model.Batch {
 var began = time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
 
 // invented is a batch whose truth is drawn from what is usual.
-func invented(t testing.TB, p *model.Process, seed uint64) *invent.Batch {
+func invented(t testing.TB, p *model.Process, seed uint64) *evidencetest.Batch {
 	t.Helper()
 	r := rand.New(rand.NewPCG(seed, 7))
 	tr, err := evidence.New(&model.Batch{Process: p, Began: model.Instant{Time: began}}, time.Time{})
@@ -50,17 +50,17 @@ func invented(t testing.TB, p *model.Process, seed uint64) *invent.Batch {
 	for i := range z {
 		z[i] = min(max(r.NormFloat64(), -2.5), 2.5)
 	}
-	truth := invent.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}
-	b, err := invent.Of(p, "x", began, truth, seed)
+	truth := evidencetest.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}
+	b, err := evidencetest.Of(p, "x", began, truth, seed)
 	require.NoError(t, err)
 	return b
 }
 
 // upTo is the batch as its record stood at a time.
-func upTo(t testing.TB, b *invent.Batch, at float64) *model.Batch {
+func upTo(t testing.TB, b *evidencetest.Batch, at float64) *model.Batch {
 	t.Helper()
-	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l invent.Line) bool { return l.At > at })
-	return load(t, "use \"pale.malt\"\n"+invent.Record("x", "Loft pale", began, 0, lines))
+	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l evidencetest.Line) bool { return l.At > at })
+	return load(t, "use \"pale.malt\"\n"+evidencetest.Record("x", "Loft pale", began, 0, lines))
 }
 
 // reaches is when the truth, or a member, first comes to the end of what is asked: the
@@ -90,7 +90,7 @@ func weight(f *forecast.Forecast, kind model.StageKind) float64 {
 }
 
 // followed conditions a batch of which so much is written, as far as one stage.
-func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, members int) *Posterior {
+func followed(t testing.TB, b *evidencetest.Batch, at float64, last model.StageKind, members int) *Posterior {
 	t.Helper()
 	batch := upTo(t, b, at)
 	short := *batch.Process

@@ -19,7 +19,7 @@ import (
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 const examples = "../../../examples"
@@ -53,24 +53,24 @@ func own(o forecast.Options, r *rand.Rand) forecast.Options {
 }
 
 // invented makes batches of the house. What keep refuses is struck from the records.
-func invented(t testing.TB, n int, seed uint64, keep func(invent.Line) bool) []*model.Batch {
+func invented(t testing.TB, n int, seed uint64, keep func(evidencetest.Line) bool) []*model.Batch {
 	t.Helper()
 	p := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00 }").Process
 	r, list := rand.New(rand.NewPCG(seed, 7)), []*model.Batch{}
 	for i := range n {
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
-		truth := invent.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: house[ensemble.Growth],
+		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: house[ensemble.Growth],
 			Respiration: house[ensemble.Respiration], Uptake: house[ensemble.Uptake], Drying: house[ensemble.Drying]}, r)}
-		b, err := invent.Of(p, name, began, truth, 100*seed+uint64(i))
+		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)
-		var lines []invent.Line
+		var lines []evidencetest.Line
 		for _, l := range b.Lines {
 			if keep == nil || keep(l) {
 				lines = append(lines, l)
 			}
 		}
-		list = append(list, batchOf(t, "use \"pale.malt\"\n"+invent.Record(name, p.Name, began, 0, lines)))
+		list = append(list, batchOf(t, "use \"pale.malt\"\n"+evidencetest.Record(name, p.Name, began, 0, lines)))
 	}
 	return list
 }
@@ -135,7 +135,7 @@ func TestErrorsShrinkWithTheNumberOfBatches(t *testing.T) {
 }
 
 // neverKilned refuses what is read from the kiln on.
-func neverKilned(l invent.Line) bool {
+func neverKilned(l evidencetest.Line) bool {
 	for _, word := range []string{"air-", "after dry", "after cure", "clean malt"} {
 		if strings.Contains(l.Text, word) {
 			return false
