@@ -18,6 +18,7 @@ import (
 	"maltwright/lang/read"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/infer/evidence/evidencetest"
 )
@@ -52,8 +53,15 @@ func own(o forecast.Options, r *rand.Rand) forecast.Options {
 	return o
 }
 
-// invented makes batches of the house. What keep refuses is struck from the records.
+// invented makes batches of the house, by the equations of the model. What keep refuses
+// is struck from the records.
 func invented(t testing.TB, n int, seed uint64, keep func(evidencetest.Line) bool) []*model.Batch {
+	t.Helper()
+	return inventedBy(t, n, seed, grain.Forms{}, keep)
+}
+
+// inventedBy makes them by equations of some forms.
+func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(evidencetest.Line) bool) []*model.Batch {
 	t.Helper()
 	p := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00 }").Process
 	r, list := rand.New(rand.NewPCG(seed, 7)), []*model.Batch{}
@@ -62,6 +70,7 @@ func invented(t testing.TB, n int, seed uint64, keep func(evidencetest.Line) boo
 		name := fmt.Sprintf("26-%02d", i+1)
 		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: house[ensemble.Growth],
 			Respiration: house[ensemble.Respiration], Uptake: house[ensemble.Uptake], Drying: house[ensemble.Drying]}, r)}
+		truth.Options.Forms = forms
 		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)
 		var lines []evidencetest.Line
