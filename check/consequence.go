@@ -105,10 +105,10 @@ func processAt(h *model.House, at source.Place) *model.Process {
 }
 
 // stageAt gives the stage of a process that a place lies in, or nil.
-func stageAt(p *model.Process, at source.Place) *model.Stage {
-	var in *model.Stage
+func stageAt(p *model.Process, at source.Place) model.Stage {
+	var in model.Stage
 	for _, st := range p.Stages {
-		if st.Place.Start <= at.Start {
+		if st.Place().Start <= at.Start {
 			in = st
 		}
 	}

@@ -93,23 +93,23 @@ func long(h *model.House) bool {
 	total := 0.0
 	for _, p := range h.Processes {
 		for _, st := range p.Stages {
-			total += stepsTime(st.Steps)
+			total += stepsTime(model.StepsOf(st))
 		}
 	}
 	return total > 365*86400 || len(h.Processes) > 4
 }
 
-func stepsTime(steps []*model.Step) float64 {
+func stepsTime(steps []model.Step) float64 {
 	total := 0.0
 	for _, s := range steps {
 		times := 1.0
-		if s.Times != nil {
-			times = s.Times.Range.High.SI
+		if r, ok := s.(*model.Repeat); ok && r.Times != nil {
+			times = r.Times.Range.High.SI
 		}
-		if s.For != nil {
-			total += times * s.For.SI
+		if s.Ends().For != nil {
+			total += times * s.Ends().For.SI
 		}
-		total += times * (stepsTime(s.Steps) + 60)
+		total += times * (stepsTime(model.Inner(s)) + 60)
 	}
 	return total
 }

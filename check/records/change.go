@@ -91,7 +91,7 @@ const unlike = 20.0
 func (r *record) unlikePlan(c model.Change) string {
 	var given []*model.Quantity
 	for _, st := range r.batch.Process.Stages {
-		given = append(given, timesOf(st.Steps, c.Step.Kind.Text)...)
+		given = append(given, timesOf(model.StepsOf(st), c.Step.Kind.Text)...)
 	}
 	for _, g := range given {
 		if c.To.High.SI*unlike >= g.SI && c.To.Low.SI <= g.SI*unlike {
@@ -105,12 +105,12 @@ func (r *record) unlikePlan(c model.Change) string {
 }
 
 // timesOf lists the times that steps of a kind are given, through repeats.
-func timesOf(steps []*model.Step, kind string) (list []*model.Quantity) {
+func timesOf(steps []model.Step, kind string) (list []*model.Quantity) {
 	for _, s := range steps {
-		if string(s.Kind) == kind && s.For != nil {
-			list = append(list, s.For)
+		if string(s.Kind()) == kind && s.Ends().For != nil {
+			list = append(list, s.Ends().For)
 		}
-		list = append(list, timesOf(s.Steps, kind)...)
+		list = append(list, timesOf(model.Inner(s), kind)...)
 	}
 	return list
 }

@@ -88,7 +88,7 @@ func (r *record) hold() *held {
 	h := &held{trial: t, centre: g.Centre, off: g.Off}
 	h.loosen()
 	for _, item := range t.Items {
-		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place == item.Reading.Place })
+		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == item.Reading.Place() })
 		h.seats = append(h.seats, seats[k])
 	}
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
@@ -124,7 +124,7 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 		f.Hint = slip
 	}
 	if k := r.gained(h, i); k >= 0 {
-		f.Related = []finding.Related{{Place: h.trial.Items[k].Reading.Place, Message: "it only dries, and was lighter here"}}
+		f.Related = []finding.Related{{Place: h.trial.Items[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
 	}
 	return f
 }
@@ -132,16 +132,16 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 // goesBack finds a count that is less than one before it by more than chance.
 func (r *record) goesBack(h *held, i int) {
 	item := &h.trial.Items[i]
-	if item.Reading.Counted.Text == "" && item.Reading.Rub.Text == "" || r.aside[h.seats[i]] {
+	if !model.Is[*model.Counted](item.Reading) && model.Rub(item.Reading) == "" || r.aside[h.seats[i]] {
 		return
 	}
 	for k := i - 1; k >= 0; k-- {
 		x := &h.trial.Items[k]
-		if x.Reading.Counted.Text != item.Reading.Counted.Text || (x.Reading.Rub.Text == "") != (item.Reading.Rub.Text == "") || r.aside[h.seats[k]] {
+		if model.Counts(x.Reading) != model.Counts(item.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(item.Reading) == "") || r.aside[h.seats[k]] {
 			continue
 		}
 		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
-		if item.Reading.Rub.Text != "" && !(x.Reading.Rub.Text == "chalky" && item.Reading.Rub.Text == "gummy") || back <= backwards {
+		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(item.Reading) == "gummy") || back <= backwards {
 			continue
 		}
 		at, other := item, x
@@ -151,7 +151,7 @@ func (r *record) goesBack(h *held, i int) {
 		said, place := words(at.Reading)
 		f := readingDoubtful.At(place, said+": growth does not go back")
 		f.Hint = "look at the numbers, and count more corns"
-		f.Related = []finding.Related{{Place: other.Reading.Place, Message: "it goes against this"}}
+		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it goes against this"}}
 		r.slip(h.seats[slices.IndexFunc(h.trial.Items, func(m evidence.Item) bool { return m.Reading == at.Reading })], f)
 		return
 	}

@@ -16,19 +16,19 @@ const carried = hour
 func (r *record) offTheFloor() {
 	list, left, told := r.batch.Readings, -1, false
 	for i := range list {
-		x := &list[i]
+		x := list[i]
 		switch {
-		case r.aside[i] || x.At.IsZero() || x.Kind == model.Turned && r.stirred():
-		case x.After != nil:
-			if left < 0 && r.leaves(x.After.Kind.Text) {
+		case r.aside[i] || x.When().IsZero() || model.Is[*model.Turned](x) && r.stirred():
+		case model.After(x) != nil:
+			if left < 0 && r.leaves(model.After(x).Kind.Text) {
 				left = i
 			}
-		case left < 0 || shows(x) != growing || shows(&list[left]) == growing && x.At.Sub(list[left].At.Time).Seconds() < carried:
+		case left < 0 || shows(x) != growing || shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
 		case told:
 			r.aside[i] = true
 		default:
-			f := recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[growing], stepWords(list[left].After)))
-			f.Related = []finding.Related{{Place: list[left].Place, Message: "the line above"}}
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[growing], stepWords(model.After(list[left]))))
+			f.Related = []finding.Related{{Place: list[left].Place(), Message: "the line above"}}
 			r.slip(i, f)
 			told = true
 		}
@@ -37,17 +37,17 @@ func (r *record) offTheFloor() {
 
 // stirred tells whether the process has the malt stirred on the kiln.
 func (r *record) stirred() bool {
-	kiln := r.batch.Process.Stage(model.KilnStage)
-	return kiln != nil && kiln.Turn != nil
+	kiln := model.First[*model.Kilning](r.batch.Process)
+	return kiln != nil && kiln.Stir != nil
 }
 
 // leaves tells whether the piece leaves its floor when a step of the kind ends.
 func (r *record) leaves(kind string) bool {
-	return endsGrowth[kind] && (kind != string(model.Germinate) || r.batch.Process.Stage(model.Wither) == nil)
+	return endsGrowth[kind] && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
 }
 
 // steepIsOver tells whether by the plan the steep is over at the time of a reading.
 func (r *record) steepIsOver(i int) bool {
-	x := &r.batch.Readings[i]
-	return r.plan != nil && !x.At.IsZero() && r.since(x.At) > r.plan.Totals.SteepOut
+	x := r.batch.Readings[i]
+	return r.plan != nil && !x.When().IsZero() && r.since(x.When()) > r.plan.Totals.SteepOut
 }

@@ -23,7 +23,7 @@ const (
 func (h *held) loosen() {
 	for i := range h.trial.Items {
 		item := &h.trial.Items[i]
-		t, s := item.Reading.Temperature, item.Sight(h.centre)
+		t, s := model.Thermometer(item.Reading), item.Sight(h.centre)
 		if t == nil || s == nil || math.IsNaN(h.off[i]) {
 			continue
 		}
@@ -52,14 +52,14 @@ func beyond(item *evidence.Item, low, high float64) float64 {
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
 func (h *held) steady() bool {
-	st := h.trial.Process.Stage(model.KilnStage)
+	st := model.First[*model.Kilning](h.trial.Process)
 	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == "electric" || st.Kiln.Fired.Text == "gas")
 }
 
 // heat is the least that the kiln is set to, and the most by the time of a reading, °C:
 // nothing in it is hotter than the fire has been. A line behind the reading which says
 // that a step had ended bounds it; else the steps begin no sooner than they can.
-func (h *held) heat(x *model.Reading) (low, high float64) {
+func (h *held) heat(x model.Reading) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	ended, open := h.nextEnd(x), h.openFor(x)
 	for _, st := range h.centre.Stages {
@@ -70,7 +70,7 @@ func (h *held) heat(x *model.Reading) (low, high float64) {
 		for _, s := range st.Steps {
 			kind := string(s.Kind)
 			count[kind]++
-			if s.Temperature.Known && s.Kind != model.Cool {
+			if s.Temperature.Known && s.Kind != model.CoolStep {
 				low = min(low, s.Temperature.From)
 				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
 					high = max(high, s.Temperature.To)
@@ -84,14 +84,14 @@ func (h *held) heat(x *model.Reading) (low, high float64) {
 
 // nextEnd is the first step of the kiln of which a line behind a reading says that it had
 // ended; nil where none does.
-func (h *held) nextEnd(x *model.Reading) *model.StepName {
+func (h *held) nextEnd(x model.Reading) *model.StepName {
 	behind := false
 	for i := range h.trial.Batch.Readings {
-		y := &h.trial.Batch.Readings[i]
-		if behind && y.After != nil && shows(y) == drying {
-			return y.After
+		y := h.trial.Batch.Readings[i]
+		if behind && model.After(y) != nil && shows(y) == drying {
+			return model.After(y)
 		}
-		behind = behind || y.Place == x.Place
+		behind = behind || y.Place() == x.Place()
 	}
 	return nil
 }
@@ -99,15 +99,15 @@ func (h *held) nextEnd(x *model.Reading) *model.StepName {
 // openFor is for how long the kiln can have been heated by the time of a reading, s: since
 // the line before by which the piece still grew or withered. Where none says that, nobody
 // knows.
-func (h *held) openFor(x *model.Reading) float64 {
+func (h *held) openFor(x model.Reading) float64 {
 	since := math.Inf(1)
 	for i := range h.trial.Batch.Readings {
-		y := &h.trial.Batch.Readings[i]
-		if y.Place == x.Place {
+		y := h.trial.Batch.Readings[i]
+		if y.Place() == x.Place() {
 			break
 		}
-		if !y.At.IsZero() && !x.At.IsZero() && y.After != nil && shows(y) == growing {
-			since = x.At.Sub(y.At.Time).Seconds()
+		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && shows(y) == growing {
+			since = x.When().Sub(y.When().Time).Seconds()
 		}
 	}
 	return since

@@ -26,16 +26,16 @@ var shownBy = map[string]int{
 	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
 }
 
-func shows(x *model.Reading) int {
+func shows(x model.Reading) int {
 	switch {
-	case x.After != nil:
-		return shownBy[x.After.Kind.Text]
-	case x.Clean:
+	case model.After(x) != nil:
+		return shownBy[model.After(x).Kind.Text]
+	case model.Clean(x):
 		return drying
-	case x.Kind == model.Felt, x.Kind == model.Turned, x.Counted.Text == "acrospire":
+	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return growing
-	case x.Temperature != nil:
-		return shownBy[x.Temperature.Where]
+	case model.Thermometer(x) != nil:
+		return shownBy[model.Thermometer(x).Where]
 	}
 	return anywhere
 }
@@ -57,28 +57,28 @@ func (r *record) order() {
 	r.lateSteps()
 	latest := -1 // the reading of the latest step so far
 	for i := range list {
-		x := &list[i]
+		x := list[i]
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
-			if shows(&list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
-				f := recordOutOfOrder.At(list[k].Place, fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(&list[k])))
-				f.Related = []finding.Related{{Place: x.Place, Message: "a line of " + shownWords[shows(x)]}}
+			if shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
+				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(list[k])))
+				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[shows(x)]}}
 				r.slip(k, f)
 				continue
 			}
-			f := recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(&list[k])))
-			f.Related = []finding.Related{{Place: list[k].Place, Message: "the later line"}}
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(list[k])))
+			f.Related = []finding.Related{{Place: list[k].Place(), Message: "the later line"}}
 			r.slip(i, f)
 			continue
 		}
-		if x.After == nil || r.aside[i] {
+		if model.After(x) == nil || r.aside[i] {
 			continue
 		}
 		switch k := r.endedBefore(i); {
 		case k >= 0:
 			r.endsTwice(k, i)
-		case latest >= 0 && r.before(x.After, list[latest].After):
-			f := recordOutOfOrder.At(x.After.Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(x.After), stepWords(list[latest].After)))
-			f.Related = []finding.Related{{Place: list[latest].Place, Message: "the step that follows it"}}
+		case latest >= 0 && r.before(model.After(x), model.After(list[latest])):
+			f := recordOutOfOrder.At(model.After(x).Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(model.After(x)), stepWords(model.After(list[latest]))))
+			f.Related = []finding.Related{{Place: list[latest].Place(), Message: "the step that follows it"}}
 			r.slip(i, f)
 			r.aside[latest] = true // either may be the wrong one
 		default:
@@ -93,13 +93,13 @@ const weighedAgain = 2 * hour
 
 // endedBefore gives an earlier line by which the step of this one ended long before, or -1.
 func (r *record) endedBefore(i int) int {
-	x := &r.batch.Readings[i]
+	x := r.batch.Readings[i]
 	for k := range i {
-		y := &r.batch.Readings[k]
-		if y.After == nil || r.aside[k] || x.At.IsZero() || y.At.IsZero() || y.After.Kind.Text != x.After.Kind.Text || y.After.Number != x.After.Number {
+		y := r.batch.Readings[k]
+		if model.After(y) == nil || r.aside[k] || x.When().IsZero() || y.When().IsZero() || model.After(y).Kind.Text != model.After(x).Kind.Text || model.After(y).Number != model.After(x).Number {
 			continue
 		}
-		if x.At.Sub(y.At.Time).Seconds() > weighedAgain {
+		if x.When().Sub(y.When().Time).Seconds() > weighedAgain {
 			return k
 		}
 	}
@@ -110,14 +110,14 @@ func (r *record) endedBefore(i int) int {
 // plan.
 func (r *record) endsTwice(first, again int) {
 	list := r.batch.Readings
-	gap, wrong, other, way := list[again].At.Sub(list[first].At.Time).Seconds(), again, first, "before"
-	if k := r.at(list[first].After); k >= 0 {
-		if due := r.steps[k].end; math.Abs(r.since(list[first].At)-due) > math.Abs(r.since(list[again].At)-due) {
+	gap, wrong, other, way := list[again].When().Sub(list[first].When().Time).Seconds(), again, first, "before"
+	if k := r.at(model.After(list[first])); k >= 0 {
+		if due := r.steps[k].end; math.Abs(r.since(list[first].When())-due) > math.Abs(r.since(list[again].When())-due) {
 			wrong, other, way = first, again, "after"
 		}
 	}
-	f := recordOutOfOrder.At(list[wrong].After.Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(list[wrong].After), hours(gap), way))
-	f.Related = []finding.Related{{Place: list[other].Place, Message: "the other line"}}
+	f := recordOutOfOrder.At(model.After(list[wrong]).Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(model.After(list[wrong])), hours(gap), way))
+	f.Related = []finding.Related{{Place: list[other].Place(), Message: "the other line"}}
 	r.slip(wrong, f)
 }
 
@@ -125,7 +125,7 @@ func (r *record) endsTwice(first, again int) {
 // odd one out.
 func (r *record) lateSteps() {
 	for k := range r.batch.Readings {
-		y := &r.batch.Readings[k]
+		y := r.batch.Readings[k]
 		first, n := -1, 0
 		for i := range k {
 			if r.contradicts(i, k) {
@@ -137,8 +137,8 @@ func (r *record) lateSteps() {
 		if n < 2 {
 			continue
 		}
-		f := recordOutOfOrder.At(y.Place, fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(&r.batch.Readings[first])]))
-		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place, Message: "the first of them"}}
+		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(r.batch.Readings[first])]))
+		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place(), Message: "the first of them"}}
 		r.slip(k, f)
 	}
 }
@@ -146,18 +146,18 @@ func (r *record) lateSteps() {
 // contradicts tells whether a line is of a later stage than one below it. The end of a
 // step is judged by the order of the steps.
 func (r *record) contradicts(i, k int) bool {
-	x, y := &r.batch.Readings[i], &r.batch.Readings[k]
-	if x.At.IsZero() || y.At.IsZero() || x.After != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
+	x, y := r.batch.Readings[i], r.batch.Readings[k]
+	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
 		return false
 	}
-	if y.Kind == model.Turned && shows(x) == drying && r.stirred() {
+	if model.Is[*model.Turned](y) && shows(x) == drying && r.stirred() {
 		return false
 	}
-	return shows(x) == growing || y.At.Sub(x.At.Time).Seconds() > overlap
+	return shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
 }
 
 // still says what a line shows the batch to be at.
-func still(x *model.Reading) string {
+func still(x model.Reading) string {
 	if shows(x) == steeping {
 		return "in the steep"
 	}
@@ -181,28 +181,28 @@ const earlyShare, repeatShare = 0.6, 0.4
 // earlyGrowth finds what is read of the growing piece while the plan still steeps it by
 // far, where the record has no end of a soak before it.
 func (r *record) earlyGrowth() {
-	steep := r.batch.Process.Stage(model.Steep)
+	steep := model.First[*model.Steep](r.batch.Process)
 	if r.plan == nil || steep == nil {
 		return
 	}
 	early := earlyShare * r.plan.Totals.SteepOut
-	if slices.ContainsFunc(steep.Steps, func(s *model.Step) bool { return s.Kind == model.Repeat }) {
+	if slices.ContainsFunc(steep.Steps, func(s model.Step) bool { return s.Kind() == model.RepeatStep }) {
 		early = repeatShare * r.plan.Totals.SteepOut
 	}
 	for i := range r.batch.Readings {
-		x := &r.batch.Readings[i]
-		if x.At.IsZero() || x.After != nil && shows(x) == steeping {
+		x := r.batch.Readings[i]
+		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
 			continue
 		}
 		most := early
 		if shows(x) == drying { // days of growing lie between
 			most = r.plan.Totals.SteepOut
 		}
-		if shows(x) < growing || r.since(x.At) >= most {
+		if shows(x) < growing || r.since(x.When()) >= most {
 			continue
 		}
-		r.slip(i, recordOutOfOrder.At(x.Place, fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
-			shownWords[shows(x)], hours(r.since(x.At)), hours(r.plan.Totals.SteepOut))))
+		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
+			shownWords[shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
 	}
 }
 

@@ -87,8 +87,8 @@ type planned struct {
 	number     int
 	stage      model.StageKind
 	start, end float64
-	step       *model.Step  // nil for a stage that is one step
-	whole      *model.Stage // the stage it is of
+	step       model.Step  // nil for a stage that is one step
+	whole      model.Stage // the stage it is of
 }
 
 // planned forecasts the batch as it was meant, with what was changed.
@@ -116,18 +116,18 @@ func (r *record) planned() {
 	}
 }
 
-func stepAt(p *model.Process, at source.Place) (found *model.Step) {
-	var seek func([]*model.Step)
-	seek = func(list []*model.Step) {
+func stepAt(p *model.Process, at source.Place) (found model.Step) {
+	var seek func([]model.Step)
+	seek = func(list []model.Step) {
 		for _, s := range list {
-			if s.Place == at {
+			if s.Place() == at {
 				found = s
 			}
-			seek(s.Steps)
+			seek(model.Inner(s))
 		}
 	}
 	for _, st := range p.Stages {
-		seek(st.Steps)
+		seek(model.StepsOf(st))
 	}
 	return found
 }

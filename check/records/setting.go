@@ -21,16 +21,16 @@ const (
 func (r *record) offSetting(h *held, i int) {
 	item := &h.trial.Items[i]
 	x := item.Reading
-	if r.aside[h.seats[i]] || x.Temperature == nil || x.At.IsZero() || x.Temperature.Where != "air-on" && x.Temperature.Where != "oven" {
+	if r.aside[h.seats[i]] || model.Thermometer(x) == nil || x.When().IsZero() || model.Thermometer(x).Where != "air-on" && model.Thermometer(x).Where != "oven" {
 		return
 	}
 	for k := range r.batch.Readings {
-		end := &r.batch.Readings[k]
+		end := r.batch.Readings[k]
 		s := r.heldUntil(end)
-		if s == nil || s.At.Where != x.Temperature.Where || !r.surelyIn(x, end, s.For.SI) {
+		if s == nil || s.Warmth().At.Where != model.Thermometer(x).Where || !r.surelyIn(x, end, s.Ends().For.SI) {
 			continue
 		}
-		low, high := s.At.Low.SI-zeroC, s.At.High.SI-zeroC
+		low, high := s.Warmth().At.Low.SI-zeroC, s.Warmth().At.High.SI-zeroC
 		if e := item.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
 			low, high = min(low, e), max(high, e)
 		}
@@ -38,11 +38,11 @@ func (r *record) offSetting(h *held, i int) {
 			return
 		}
 		said, place := words(x)
-		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(end.After), s.At.Place.Text()))
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(model.After(end)), s.Warmth().At.Place.Text()))
 		if slip := r.slipOf(h, i); slip != "" {
 			f.Hint = slip
 		}
-		f.Related = []finding.Related{{Place: end.Place, Message: "the line that ends it"}}
+		f.Related = []finding.Related{{Place: end.Place(), Message: "the line that ends it"}}
 		r.slip(h.seats[i], f)
 		return
 	}
@@ -50,20 +50,20 @@ func (r *record) offSetting(h *held, i int) {
 
 // heldUntil gives the step that a line ends, where it is held at one heat for a time that
 // is given, and nothing of it was changed; or nil.
-func (r *record) heldUntil(x *model.Reading) *model.Step {
-	if x.After == nil || x.At.IsZero() {
+func (r *record) heldUntil(x model.Reading) model.Step {
+	if model.After(x) == nil || x.When().IsZero() {
 		return nil
 	}
-	k := r.at(x.After)
+	k := r.at(model.After(x))
 	if k < 0 || r.steps[k].step == nil {
 		return nil
 	}
 	s := r.steps[k].step
-	if r.steps[k].stage != model.KilnStage || s.For == nil || s.At == nil || s.From != nil {
+	if r.steps[k].stage != model.KilnStage || s.Ends().For == nil || s.Warmth().At == nil || s.Warmth().From != nil {
 		return nil
 	}
 	for _, c := range r.batch.Changes {
-		if c.Step.Kind.Text == x.After.Kind.Text {
+		if c.Step.Kind.Text == model.After(x).Kind.Text {
 			return nil
 		}
 	}
@@ -72,14 +72,14 @@ func (r *record) heldUntil(x *model.Reading) *model.Step {
 
 // surelyIn tells whether a reading falls into the step of so many seconds that a line ends,
 // well behind its beginning and behind the end of the step before it.
-func (r *record) surelyIn(x, end *model.Reading, lasts float64) bool {
-	before := end.At.Sub(x.At.Time).Seconds()
+func (r *record) surelyIn(x, end model.Reading, lasts float64) bool {
+	before := end.When().Sub(x.When().Time).Seconds()
 	if before < comesBy || before > lasts-warmsUp {
 		return false
 	}
 	for i := range r.batch.Readings {
-		y := &r.batch.Readings[i]
-		if y.After != nil && y != end && !y.At.IsZero() && y.At.Before(end.At.Time) && x.At.Sub(y.At.Time).Seconds() < sinceLast {
+		y := r.batch.Readings[i]
+		if model.After(y) != nil && y != end && !y.When().IsZero() && y.When().Before(end.When().Time) && x.When().Sub(y.When().Time).Seconds() < sinceLast {
 			return false
 		}
 	}

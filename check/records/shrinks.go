@@ -3,6 +3,7 @@ package records
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -38,7 +39,8 @@ func (r *record) shrinks(h *held, i int) {
 }
 
 func ofAcrospires(m *evidence.Item) bool {
-	return m.Reading.Counted.Text == "acrospire" && len(m.Reading.Corns) > 0
+	c := model.CountOf(m.Reading, model.Acrospire)
+	return c != nil && len(c.Corns) > 0
 }
 
 // shrunk says that a count goes against another, and whether it fits the other way round.
@@ -50,17 +52,14 @@ func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
 	if turned, length := turnedRound(item); fits(item, length, item.Expect(h.centre, h.offset)) {
 		f.Hint = fmt.Sprintf("it would fit with its numbers the other way round, from the shortest: %s", turned)
 	}
-	f.Related = []finding.Related{{Place: h.trial.Items[other].Reading.Place, Message: "it goes against this"}}
+	f.Related = []finding.Related{{Place: h.trial.Items[other].Reading.Place(), Message: "it goes against this"}}
 	return f
 }
 
 // turnedRound gives a count with its numbers the other way round, and its mean length.
 func turnedRound(m *evidence.Item) (numbers string, length float64) {
-	n := len(m.Reading.Corns)
-	counts := make([]model.Quantity, n)
-	for i, c := range m.Reading.Corns {
-		counts[n-1-i] = c
-	}
+	counts := slices.Clone(m.Reading.(*model.Counted).Corns)
+	slices.Reverse(counts)
 	for i, c := range counts {
 		if i > 0 {
 			numbers += " "

@@ -14,35 +14,39 @@ import (
 )
 
 // words are those of what was read, and where they stand.
-func words(x *model.Reading) (string, source.Place) {
-	switch {
-	case x.Weight != nil:
+func words(x model.Reading) (string, source.Place) {
+	switch x := x.(type) {
+	case *model.Weighed:
 		return x.Weight.String(), x.Weight.Place
-	case x.Temperature != nil:
+	case *model.Read:
 		return fmt.Sprintf("%s %s", x.Temperature.Where, x.Temperature.Range.Range), x.Temperature.Place
-	case x.Rub.Text != "":
+	case *model.Felt:
 		return "corns that rub " + x.Rub.Text, x.Rub.Place
-	case x.Counted.Text == "chit":
-		return fmt.Sprintf("%.0f of %.0f corns chitted", x.Corns[0].SI, x.Of.SI), x.Corns[0].Place
+	case *model.Counted:
+		if x.What.Text == model.Chit {
+			return fmt.Sprintf("%.0f of %.0f corns chitted", x.Corns[0].SI, x.Of.SI), x.Corns[0].Place
+		}
 	}
-	return "these acrospires", x.Place
+	return "these acrospires", x.Place()
 }
 
 // likely is what a reading should have been, in the unit written.
 func (r *record) likely(h *held, i int, expected float64) string {
 	item := &h.trial.Items[i]
 	low, high := expected-near*item.Error, expected+near*item.Error
-	switch x := item.Reading; {
-	case x.Weight != nil:
+	switch x := item.Reading.(type) {
+	case *model.Weighed:
 		low, high = expected-near*item.Error*expected/item.Observed, expected+near*item.Error*expected/item.Observed // as exact as it is heavy
 		tare := r.tareOf(item)
 		return between(x.Weight.Quantity, low+tare, high+tare)
-	case x.Temperature != nil:
+	case *model.Read:
 		return between(x.Temperature.Low, low+zeroC, high+zeroC)
-	case x.Rub.Text != "":
+	case *model.Felt:
 		return grain.RubAt(min(max(expected, 0), 1)).String()
-	case x.Counted.Text == "chit":
-		return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
+	case *model.Counted:
+		if x.What.Text == model.Chit {
+			return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
+		}
 	}
 	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Observed)
 }
@@ -97,7 +101,7 @@ func (r *record) slipOf(h *held, i int) string {
 // fits tells whether a reading would agree if it had another value.
 func fits(item *evidence.Item, value, expected float64) bool {
 	own := item.Error
-	if item.Reading.Weight != nil {
+	if model.Weight(item.Reading) != nil {
 		own *= value / item.Observed
 	}
 	return math.Abs(value-expected) <= near*own
@@ -108,16 +112,17 @@ const kilogramsInPound = 0.45359237
 // slips are what goes wrong between the scale and the book, the commonest first.
 var slips = []func(*record, *evidence.Item, func(float64) bool) string{
 	func(r *record, m *evidence.Item, fits func(float64) bool) string {
-		if t := r.batch.Tare; t != nil && m.Reading.Weight != nil && fits(m.Observed+t.SI) {
+		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Observed+t.SI) {
 			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
 		}
 		return ""
 	},
 	anotherUnit,
 	func(r *record, m *evidence.Item, fits func(float64) bool) string {
-		if x := m.Reading; x.Weight != nil {
+		switch x := m.Reading.(type) {
+		case *model.Weighed:
 			return otherNumber(x.Weight.Quantity, fits, -r.tareOf(m))
-		} else if x.Temperature != nil {
+		case *model.Read:
 			return otherNumber(x.Temperature.Low, fits, -zeroC)
 		}
 		return ""
@@ -125,15 +130,15 @@ var slips = []func(*record, *evidence.Item, func(float64) bool) string{
 }
 
 func anotherUnit(r *record, m *evidence.Item, fits func(float64) bool) string {
-	x := m.Reading
+	weight, heat := model.Weight(m.Reading), model.Thermometer(m.Reading)
 	switch {
-	case x.Weight != nil && x.Weight.Unit() != "lb" && fits(x.Weight.SI*kilogramsInPound-r.tareOf(m)):
+	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*kilogramsInPound-r.tareOf(m)):
 		return "it would fit in pounds: put the unit right"
-	case x.Weight != nil && x.Weight.Unit() != "kg" && fits(x.Weight.SI/kilogramsInPound-r.tareOf(m)):
+	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/kilogramsInPound-r.tareOf(m)):
 		return "it would fit in kilograms: put the unit right"
-	case x.Temperature != nil && x.Temperature.Low.Unit() == "°C" && fits((m.Observed-32)*5/9):
+	case heat != nil && heat.Low.Unit() == "°C" && fits((m.Observed-32)*5/9):
 		return "it would fit in °F: put the unit right"
-	case x.Temperature != nil && x.Temperature.Low.Unit() == "°F" && fits(m.Observed*9/5+32):
+	case heat != nil && heat.Low.Unit() == "°F" && fits(m.Observed*9/5+32):
 		return "it would fit in °C: put the unit right"
 	}
 	return ""

@@ -20,17 +20,17 @@ const (
 // is to be trusted.
 func (r *record) days() (off bool) {
 	from, last := -1, 0.0
-	var above *model.Reading
+	var above model.Reading
 	for i := range r.batch.Readings {
-		x := &r.batch.Readings[i]
-		if x.After == nil || x.At.IsZero() || r.aside[i] {
+		x := r.batch.Readings[i]
+		if model.After(x) == nil || x.When().IsZero() || r.aside[i] {
 			continue
 		}
-		to := r.at(x.After)
-		if to <= from || r.steps[to].stage == model.Deculm || r.steps[to].kind == string(model.Cool) {
+		to := r.at(model.After(x))
+		if to <= from || r.steps[to].stage == model.DeculmStage || r.steps[to].kind == string(model.CoolStep) {
 			continue
 		}
-		at := r.since(x.At)
+		at := r.since(x.When())
 		if least, most := r.takes(from, to); at-last < least-slack || at-last > most+slack {
 			r.dayOff(i, at-last, least, most, above)
 			return true
@@ -45,7 +45,7 @@ func (r *record) takes(from, to int) (least, most float64) {
 	for i := from + 1; i <= to; i++ {
 		s := r.steps[i]
 		took := s.end - s.start
-		if s.stage == model.Steep && r.steps[to].stage != model.Steep && s.step != nil && r.repeated(s.step) {
+		if s.stage == model.SteepStage && r.steps[to].stage != model.SteepStage && s.step != nil && r.repeated(s.step) {
 			most += took // it may have been enough without it
 			continue
 		}
@@ -63,39 +63,39 @@ func (r *record) takes(from, to int) (least, most float64) {
 }
 
 // repeated tells whether a step stands in a repeat, which may end before it.
-func (r *record) repeated(step *model.Step) bool {
-	var seek func(list []*model.Step, inside bool) bool
-	seek = func(list []*model.Step, inside bool) bool {
-		return slices.ContainsFunc(list, func(s *model.Step) bool {
-			return s == step && inside || seek(s.Steps, inside || s.Kind == model.Repeat)
+func (r *record) repeated(step model.Step) bool {
+	var seek func(list []model.Step, inside bool) bool
+	seek = func(list []model.Step, inside bool) bool {
+		return slices.ContainsFunc(list, func(s model.Step) bool {
+			return s == step && inside || seek(model.Inner(s), inside || s.Kind() == model.RepeatStep)
 		})
 	}
-	return seek(r.batch.Process.Stage(model.Steep).Steps, false)
+	return seek(model.First[*model.Steep](r.batch.Process).Steps, false)
 }
 
 // waits tells whether a step ends by a condition, and between which times.
 func (s planned) waits() (*model.Guard, bool) {
 	switch {
-	case s.stage == model.Germinate && s.whole != nil && s.whole.Until != nil, s.step == nil && s.whole != nil && s.whole.Until != nil:
-		return s.whole.Allow, true
-	case s.step != nil && (s.step.Until != nil || s.step.Gate != nil):
-		return s.step.Allow, true
+	case s.stage == model.GerminateStage && s.whole != nil && s.whole.Ends().Until != nil, s.step == nil && s.whole != nil && s.whole.Ends().Until != nil:
+		return s.whole.Ends().Allow, true
+	case s.step != nil && (s.step.Ends().Until != nil || model.Asked(s.step) != nil):
+		return s.step.Ends().Allow, true
 	}
 	return nil, false
 }
 
-func (r *record) dayOff(i int, took, least, most float64, above *model.Reading) {
-	x := &r.batch.Readings[i]
+func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
+	x := r.batch.Readings[i]
 	since := "the beginning"
 	place := r.batch.Began.Place
 	if above != nil {
-		since, place = stepWords(above.After), above.Place
+		since, place = stepWords(model.After(above)), above.Place()
 	}
 	gives := hours(least)
 	if most > least+hour {
 		gives += " to " + hours(most)
 	}
-	f := timeDoubtful.At(x.At.Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(x.After), hours(took), since, gives))
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, gives))
 	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
 		f.Hint = fmt.Sprintf("with the date %s it would fit; look at both", days(n))
 	}

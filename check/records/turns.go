@@ -17,13 +17,13 @@ const (
 
 // unturned finds a piece that nothing says was turned, in a record that notes turns.
 func (r *record) unturned() {
-	st := r.batch.Process.Stage(model.Germinate)
+	st := model.First[*model.Germination](r.batch.Process)
 	if st == nil || st.Turn == nil {
 		return
 	}
 	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
 	turns := r.turns()
-	if !slices.ContainsFunc(r.batch.Readings, func(x model.Reading) bool { return x.Kind == model.Turned }) {
+	if !slices.ContainsFunc(r.batch.Readings, func(x model.Reading) bool { return model.Is[*model.Turned](x) }) {
 		r.neverTurned(st.Turn)
 		return
 	}
@@ -31,12 +31,12 @@ func (r *record) unturned() {
 		return
 	}
 	for k := 1; k < len(turns); k++ {
-		gap := turns[k].At.Sub(turns[k-1].At.Time).Seconds()
+		gap := turns[k].When().Sub(turns[k-1].When().Time).Seconds()
 		if gap <= most {
 			continue
 		}
-		f := pieceUnturned.At(turns[k].Place, fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
-		f.Related = []finding.Related{{Place: turns[k-1].Place, Message: "the line before that shows it turned"}}
+		f := pieceUnturned.At(turns[k].Place(), fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
+		f.Related = []finding.Related{{Place: turns[k-1].Place(), Message: "the line before that shows it turned"}}
 		r.note(f)
 		return
 	}
@@ -50,13 +50,13 @@ const (
 // neverTurned finds a growing piece that is looked at for days and of which no line says
 // that it was turned, where the process asks for turns.
 func (r *record) neverTurned(every *model.Quantity) {
-	var looks []*model.Reading
+	var looks []model.Reading
 	for i := range r.batch.Readings {
-		x := &r.batch.Readings[i]
-		if x.After != nil && endsGrowth[x.After.Kind.Text] {
+		x := r.batch.Readings[i]
+		if model.After(x) != nil && endsGrowth[model.After(x).Kind.Text] {
 			break
 		}
-		if !x.At.IsZero() && !r.aside[i] && ofPiece(x) {
+		if !x.When().IsZero() && !r.aside[i] && ofPiece(x) {
 			looks = append(looks, x)
 		}
 	}
@@ -64,31 +64,31 @@ func (r *record) neverTurned(every *model.Quantity) {
 		return
 	}
 	first, last := looks[0], looks[len(looks)-1]
-	over := last.At.Sub(first.At.Time).Seconds()
+	over := last.When().Sub(first.When().Time).Seconds()
 	if over < max(neverSpan, unturnedTimes*every.SI) {
 		return
 	}
 	f := pieceUnturned.At(r.batch.Place, fmt.Sprintf("the growing piece was looked at %d times in %s, and no line says that it was turned; the process has it turned every %s", len(looks), hours(over), every))
-	f.Related = []finding.Related{{Place: first.Place, Message: "the first look at it"}, {Place: last.Place, Message: "the last"}}
+	f.Related = []finding.Related{{Place: first.Place(), Message: "the first look at it"}, {Place: last.Place(), Message: "the last"}}
 	f.Hint = "write each turn, such as: turned at 06:30; where turns are not noted, accept it and say so"
 	r.note(f)
 }
 
 // ofPiece tells whether a line was written beside the growing piece.
-func ofPiece(x *model.Reading) bool {
-	return x.Kind == model.Felt || x.Counted.Text != "" || x.Temperature != nil && x.Temperature.Where == "bed"
+func ofPiece(x model.Reading) bool {
+	return model.Is[*model.Felt](x) || model.Is[*model.Counted](x) || model.Thermometer(x) != nil && model.Thermometer(x).Where == "bed"
 }
 
 // turns lists the turns while the piece grew, and the end of the growing behind them.
-func (r *record) turns() []*model.Reading {
-	var list []*model.Reading
+func (r *record) turns() []model.Reading {
+	var list []model.Reading
 	for i := range r.batch.Readings {
-		x := &r.batch.Readings[i]
-		if x.At.IsZero() || r.aside[i] {
+		x := r.batch.Readings[i]
+		if x.When().IsZero() || r.aside[i] {
 			continue
 		}
-		ends := x.After != nil && endsGrowth[x.After.Kind.Text]
-		if x.Kind == model.Turned || ends && len(list) > 0 {
+		ends := model.After(x) != nil && endsGrowth[model.After(x).Kind.Text]
+		if model.Is[*model.Turned](x) || ends && len(list) > 0 {
 			list = append(list, x)
 		}
 		if ends {
@@ -101,10 +101,10 @@ func (r *record) turns() []*model.Reading {
 // endsGrowth are the steps at whose end the piece no longer grows on its floor.
 var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
 
-func middleGap(turns []*model.Reading) float64 {
+func middleGap(turns []model.Reading) float64 {
 	var gaps []float64
 	for k := 1; k < len(turns); k++ {
-		gaps = append(gaps, turns[k].At.Sub(turns[k-1].At.Time).Seconds())
+		gaps = append(gaps, turns[k].When().Sub(turns[k-1].When().Time).Seconds())
 	}
 	slices.SortFunc(gaps, cmp.Compare)
 	return gaps[len(gaps)/2]

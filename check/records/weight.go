@@ -18,10 +18,10 @@ const (
 func (r *record) tooLight(h *held, i int) {
 	item := &h.trial.Items[i]
 	s := item.Sight(h.centre)
-	if item.Reading.Weight == nil || s == nil || !(s.Dry > 0) || item.Observed >= s.Dry*item.Scale()*(1-impossible) {
+	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) || item.Observed >= s.Dry*item.Scale()*(1-impossible) {
 		return
 	}
-	q := item.Reading.Weight
+	q := model.Weight(item.Reading)
 	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*item.Scale()+r.tareOf(item))))
 	if slip := r.slipOf(h, i); slip != "" {
 		f.Hint = slip
@@ -31,22 +31,22 @@ func (r *record) tooLight(h *held, i int) {
 
 // tareOf is what is weighed along, kg.
 func (r *record) tareOf(item *evidence.Item) float64 {
-	if item.Reading.Weight == nil {
+	if model.Weight(item.Reading) == nil {
 		return 0
 	}
-	return item.Reading.Weight.SI - item.Observed
+	return model.Weight(item.Reading).SI - item.Observed
 }
 
 // gained gives a reading before that was lighter, although malt only dries; -1 for none.
 func (r *record) gained(h *held, i int) int {
 	item := &h.trial.Items[i]
 	s := item.Sight(h.centre)
-	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) && !item.Reading.Clean || i == 0 {
+	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(item.Reading) || i == 0 {
 		return -1
 	}
 	for k := i - 1; k >= 0; k-- {
 		x := &h.trial.Items[k]
-		if t := x.Sight(h.centre); x.Reading.Weight == nil || x.Reading.OfBag != item.Reading.OfBag || t == nil {
+		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(item.Reading) || t == nil {
 			continue
 		} else if !dries(t.Stage) {
 			return -1
@@ -61,8 +61,8 @@ func (r *record) gained(h *held, i int) int {
 
 // heavierBy is by what share malt may seem to have gained: its rootlets are some hundredths
 // of it, so that on the day that it was weighed with them it weighs no more without them.
-func heavierBy(x, before *model.Reading) float64 {
-	if x.Clean && !before.Clean && !x.At.IsZero() && !before.At.IsZero() && x.At.Sub(before.At.Time).Seconds() <= day {
+func heavierBy(x, before model.Reading) float64 {
+	if model.Clean(x) && !model.Clean(before) && !x.When().IsZero() && !before.When().IsZero() && x.When().Sub(before.When().Time).Seconds() <= day {
 		return 0
 	}
 	return heavier
@@ -72,7 +72,7 @@ func heavierBy(x, before *model.Reading) float64 {
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
 func (r *record) heavierAgain(h *held, i int) {
 	x := h.trial.Items[i].Reading
-	if !x.Clean || r.aside[h.seats[i]] {
+	if !model.Clean(x) || r.aside[h.seats[i]] {
 		return
 	}
 	k := r.gained(h, i)
@@ -80,18 +80,18 @@ func (r *record) heavierAgain(h *held, i int) {
 		return
 	}
 	y := h.trial.Items[k].Reading
-	if !x.At.IsZero() && !y.At.IsZero() && x.At.Sub(y.At.Time).Seconds() > gainsIn {
+	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
-	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", x.Weight, y.Weight))
-	f.Related = []finding.Related{{Place: y.Place, Message: "it was lighter here"}}
+	f := readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", model.Weight(x), model.Weight(y)))
+	f.Related = []finding.Related{{Place: y.Place(), Message: "it was lighter here"}}
 	r.slip(h.seats[i], f)
 }
 
 // gainsIn is how long malt must lie open until it may have gained some hundredths of water, s.
 const gainsIn = 3 * day
 
-func dries(k model.StageKind) bool { return k == model.Wither || k == model.KilnStage }
+func dries(k model.StageKind) bool { return k == model.WitherStage || k == model.KilnStage }
 
 const (
 	dryPoints = 0.007 // of moisture, within which a weight is that which was wanted
@@ -105,18 +105,18 @@ const (
 func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	item := &h.trial.Items[i]
 	x, s := item.Reading, item.Sight(h.centre)
-	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] || r.aside[h.seats[i]] {
+	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] || r.aside[h.seats[i]] {
 		return false
 	}
-	wanted, ok := h.trial.Asked(x.After)
+	wanted, ok := h.trial.Asked(model.After(x))
 	whole := s.Dry / (1 - s.Lost)
 	by, has := 1-whole/item.Observed, 1-s.Dry/item.Observed
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", x.Weight, stepWords(x.After), 100*has)))
-	case has > wanted+muchWet && r.hurried(h, x.After):
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", x.Weight, 100*has, stepWords(x.After), 100*wanted)))
+		r.slip(h.seats[i], readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", model.Weight(x), stepWords(model.After(x)), 100*has)))
+	case has > wanted+muchWet && r.hurried(h, model.After(x)):
+		r.slip(h.seats[i], readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", model.Weight(x), 100*has, stepWords(model.After(x)), 100*wanted)))
 		return true
 	}
 	return false

@@ -42,12 +42,12 @@ func (r *record) sample() *model.Sample {
 func (r *record) twice() {
 	list := r.batch.Readings
 	for i := range list {
-		k := slices.IndexFunc(list[:i], func(x model.Reading) bool { return same(&x, &list[i]) })
+		k := slices.IndexFunc(list[:i], func(x model.Reading) bool { return same(x, list[i]) })
 		if k < 0 {
 			continue
 		}
-		f := writtenTwice.At(list[i].Place, "the same is written above")
-		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
+		f := writtenTwice.At(list[i].Place(), "the same is written above")
+		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.slip(i, f)
 	}
 	r.cleanTwice()
@@ -63,14 +63,14 @@ const onceClean = day
 func (r *record) cleanTwice() {
 	list := r.batch.Readings
 	for i := range list {
-		x := &list[i]
-		k := slices.IndexFunc(list[:i], func(y model.Reading) bool { return y.Clean && y.OfBag == x.OfBag })
-		if !x.Clean || k < 0 || r.aside[i] || r.aside[k] || list[k].At.IsZero() || x.At.IsZero() || x.At.Sub(list[k].At.Time).Seconds() > onceClean {
+		x := list[i]
+		k := slices.IndexFunc(list[:i], func(y model.Reading) bool { return model.Clean(y) && model.OfBag(y) == model.OfBag(x) })
+		if !model.Clean(x) || k < 0 || r.aside[i] || r.aside[k] || list[k].When().IsZero() || x.When().IsZero() || x.When().Sub(list[k].When().Time).Seconds() > onceClean {
 			continue
 		}
-		f := writtenTwice.At(x.Place, fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", list[k].Weight, x.Weight))
+		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", model.Weight(list[k]), model.Weight(x)))
 		f.Severity = finding.Note
-		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
+		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.note(f)
 	}
 }
@@ -94,40 +94,54 @@ func sameStep(a, b *model.StepName) bool { return a.Kind.Text == b.Kind.Text && 
 
 // same tells whether two lines are of the same look: one step, or one time, and the same
 // value.
-func same(a, b *model.Reading) bool {
+func same(a, b model.Reading) bool {
+	after, of := model.After(a), model.After(b)
 	switch {
-	case a.Kind != b.Kind || a.OfBag != b.OfBag || a.Clean != b.Clean || a.Counted.Text != b.Counted.Text || a.Rub.Text != b.Rub.Text:
+	case (after == nil) != (of == nil):
 		return false
-	case (a.After == nil) != (b.After == nil):
+	case after != nil && !sameStep(after, of):
 		return false
-	case a.After != nil && !sameStep(a.After, b.After):
+	case after == nil && !model.Clean(a) && !a.When().Equal(b.When().Time):
 		return false
-	case a.After == nil && !a.Clean && !a.At.Equal(b.At.Time):
-		return false
-	case a.Weight != nil:
-		return a.Weight.SI == b.Weight.SI
-	case a.Temperature != nil:
-		return a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI
 	}
-	return slices.EqualFunc(a.Corns, b.Corns, func(x, y model.Quantity) bool { return x.SI == y.SI })
+	return sameValue(a, b)
+}
+
+// sameValue tells whether two lines show the same of the same thing.
+func sameValue(a, b model.Reading) bool {
+	switch a := a.(type) {
+	case *model.Weighed:
+		b, ok := b.(*model.Weighed)
+		return ok && a.OfBag == b.OfBag && a.Clean == b.Clean && a.Weight.SI == b.Weight.SI
+	case *model.Read:
+		b, ok := b.(*model.Read)
+		return ok && a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI
+	case *model.Counted:
+		b, ok := b.(*model.Counted)
+		return ok && a.What.Text == b.What.Text && slices.EqualFunc(a.Corns, b.Corns, func(x, y model.Quantity) bool { return x.SI == y.SI })
+	case *model.Felt:
+		b, ok := b.(*model.Felt)
+		return ok && a.Rub.Text == b.Rub.Text
+	}
+	return model.Is[*model.Turned](b)
 }
 
 // unweighed notes malt that came off the kiln and was never weighed.
 func (r *record) unweighed() {
 	list := r.batch.Readings
-	if len(list) == 0 || slices.ContainsFunc(list, func(x model.Reading) bool { return x.Clean }) {
+	if len(list) == 0 || slices.ContainsFunc(list, func(x model.Reading) bool { return model.Clean(x) }) {
 		return
 	}
-	last := &list[len(list)-1]
-	if last.After == nil {
+	last := list[len(list)-1]
+	if model.After(last) == nil {
 		return
 	}
-	switch last.After.Kind.Text {
-	case string(model.Cool), string(model.Deculm):
-		f := maltNotWeighed.At(last.Place, "the malt is off the kiln, and was not weighed without its rootlets")
+	switch model.After(last).Kind.Text {
+	case string(model.CoolStep), string(model.DeculmStage):
+		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln, and was not weighed without its rootlets")
 		f.Severity = finding.Caution
 		r.note(f)
-	case string(model.Cure):
-		r.note(maltNotWeighed.At(last.Place, "the record ends with the cure, and the malt is not weighed without its rootlets"))
+	case string(model.CureStep):
+		r.note(maltNotWeighed.At(last.Place(), "the record ends with the cure, and the malt is not weighed without its rootlets"))
 	}
 }

@@ -17,7 +17,7 @@ var acrospireGoalOdd = Rule{
 		Good:   "until acrospire at least 3/4",
 		Limits: "it knows a usual length for barley, wheat, spelt, rye, triticale and oats"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		if st == nil || !looksAt(st, "acrospire") {
 			return
 		}
@@ -28,8 +28,8 @@ var acrospireGoalOdd = Rule{
 		}
 		conditions := []*model.Condition{st.Until}
 		for _, s := range st.Steps {
-			if s.Kind == model.Gate {
-				conditions = append(conditions, s.Gate)
+			if s.Kind() == model.GateStep {
+				conditions = append(conditions, model.Asked(s))
 			}
 		}
 		for i, cond := range conditions {

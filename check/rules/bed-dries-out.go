@@ -24,7 +24,7 @@ var bedDriesOut = Rule{
 		if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
 			return // it never was wet enough, and the steep is to blame
 		}
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		place := floor.Place
 		if st.Humidity != nil {
 			place = st.Humidity.Place

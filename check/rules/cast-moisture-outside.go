@@ -27,7 +27,7 @@ var castMoistureOutside = Rule{
 		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
 			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Steep)
+		st := model.First[*model.Steep](c.Process)
 		if st == nil {
 			return
 		}
@@ -41,7 +41,7 @@ var castMoistureOutside = Rule{
 			c.NotJudged(r, "no target is given, and there is no forecast")
 		default:
 			if w := c.Forecast.Totals.SteepOutMoisture; w < usual.Low-castSpare || w > usual.High+castSpare {
-				c.Note(r.At(st.Place, fmt.Sprintf("the steep ends at %s, and %s", Percent(w), band)))
+				c.Note(r.At(st.Place(), fmt.Sprintf("the steep ends at %s, and %s", Percent(w), band)))
 			}
 		}
 	},

@@ -14,11 +14,8 @@ var causticSteep = Rule{
 		Good:   "soak 6 h in water at 13 °C",
 		Limits: "it knows lime only where a soak says so; how much is put in is not said"},
 	Judge: func(r finding.Rule, c *Case) {
-		var limed, last *model.Step
-		for _, s := range c.wetSteps() {
-			if s.Kind != model.Soak {
-				continue
-			}
+		var limed, last *model.Soak
+		for _, s := range model.Only[*model.Soak](c.wetSteps()) {
 			last = s
 			if s.Limed && limed == nil {
 				limed = s
@@ -31,6 +28,6 @@ var causticSteep = Rule{
 		if last.Limed {
 			message += ", and no soak in plain water follows to rinse the grain"
 		}
-		c.Note(r.At(limed.Place, message))
+		c.Note(r.At(limed.Place(), message))
 	},
 }

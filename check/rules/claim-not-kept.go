@@ -21,7 +21,7 @@ var claimNotKept = Rule{
 		Good:   "make pale malt",
 		Limits: "It goes by what the kiln is set to, and leaves room: only what is plainly another malt is told. The colour of a Munich or Vienna malt is not judged, since its forecast is too weak. What is no caramel and not roasted is judged as pale malt by the other rules."},
 	Judge: func(r finding.Rule, c *Case) {
-		if c.Process.Stage(model.KilnStage) == nil {
+		if model.First[*model.Kilning](c.Process) == nil {
 			return
 		}
 		for _, kept := range claims {
@@ -72,7 +72,7 @@ func neverStewed(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	}
 	wet := fmt.Sprintf("stewed wet at %s", c.band(profile.Band{Low: 60, High: 75}))
 	for _, s := range c.steps(model.KilnStage) {
-		if top, at, ok := peak(s); ok && s.Kind == model.Stew {
+		if top, at, ok := peak(s); ok && s.Kind() == model.StewStep {
 			return c.claimed(r, wet, at, fmt.Sprintf("it is stewed at %s", top)), true
 		}
 	}
@@ -114,7 +114,7 @@ func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 // warmAndWet tells whether the malt is kept wet and warm for a while, which makes Munich malt.
 func (c *Case) warmAndWet() bool {
 	for _, s := range c.steps(model.KilnStage) {
-		if top, _, ok := peak(s); ok && s.Kind == model.Stew && top.SI-zeroC >= warmStew {
+		if top, _, ok := peak(s); ok && s.Kind() == model.StewStep && top.SI-zeroC >= warmStew {
 			return true
 		}
 	}
@@ -130,10 +130,10 @@ func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 		return f, false
 	}
 	for _, s := range c.steps(model.KilnStage) {
-		if s.Kind != model.Stew || c.Claim.Malt.NeedsEnzymes && c.heatsWet() {
+		if s.Kind() != model.StewStep || c.Claim.Malt.NeedsEnzymes && c.heatsWet() {
 			continue
 		}
-		f = c.claimed(r, "dried at once", s.Place, "it is stewed first")
+		f = c.claimed(r, "dried at once", s.Place(), "it is stewed first")
 		f.Hint = fmt.Sprintf("what is stewed at up to %s is Munich malt, and from %s on caramel malt", c.Degrees(50), c.Degrees(60))
 		return f, true
 	}
@@ -165,7 +165,7 @@ func leftPale(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 // grownLong finds a malt that is grown longer than its kind, of a grain whose acrospire
 // tells nothing.
 func grownLong(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
-	days, st := c.Claim.Malt.Days, c.Process.Stage(model.Germinate)
+	days, st := c.Claim.Malt.Days, model.First[*model.Germination](c.Process)
 	if !days.Known() || c.Claim.Grain.Acrospire.Known() || c.Forecast == nil || st == nil {
 		return f, false
 	}

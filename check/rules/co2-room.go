@@ -17,7 +17,7 @@ var co2Room = Rule{
 		Good:   `from 4 kg of "base lot"`,
 		Limits: "it does not know the room: accept it where the air is moved and an alarm hangs"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		switch {
 		case st == nil:
 			return
@@ -30,7 +30,7 @@ var co2Room = Rule{
 		gas, span := c.gasOf()
 		f := r.At(c.Process.Charge.Place, fmt.Sprintf("%s of growing grain give off about %s of carbon dioxide in %s", c.Process.Charge, c.Process.Volume(gas), Hours(span)))
 		f.Hint = fmt.Sprintf("about %s of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", c.Process.Airflow(gas/span/(workingDay-outdoors)), r.Do)
-		f.Related = []finding.Related{{Place: st.Place, Message: "where it grows"}}
+		f.Related = []finding.Related{{Place: st.Place(), Message: "where it grows"}}
 		c.Note(f)
 	},
 }
@@ -49,7 +49,7 @@ const (
 func (c *Case) gasOf() (gas, span float64) {
 	if c.Forecast != nil && c.Forecast.Totals.CO2 > 0 {
 		for _, st := range c.Forecast.Stages {
-			if n := len(st.Steps); st.Kind == model.Germinate && n > 0 {
+			if n := len(st.Steps); st.Kind == model.GerminateStage && n > 0 {
 				return c.Forecast.Totals.CO2 * gasVolume, st.Steps[n-1].End - st.Steps[0].Start
 			}
 		}

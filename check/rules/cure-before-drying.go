@@ -29,17 +29,17 @@ var cureBeforeDrying = Rule{
 }
 
 // curedCooler gives a cure that is cooler than the drying before it, and that drying.
-func (c *Case) curedCooler() (before, cure *model.Step, ok bool) {
+func (c *Case) curedCooler() (before, cure model.Step, ok bool) {
 	for _, s := range c.steps(model.KilnStage) {
 		top, _, heats := peak(s)
 		switch {
 		case !heats:
-		case s.Kind == model.Dry && hotter(s, before):
+		case s.Kind() == model.DryStep && hotter(s, before):
 			before = s
-		case s.Kind == model.Cure && before != nil:
+		case s.Kind() == model.CureStep && before != nil:
 			was, _, _ := peak(before)
 			return before, s, was.SI > top.SI+curedLower
-		case s.Kind == model.Cure:
+		case s.Kind() == model.CureStep:
 			return nil, s, false
 		}
 	}
@@ -61,15 +61,15 @@ func (c *Case) driedBehindCure(r finding.Rule) {
 	if c.Profile.Malt.NeedsEnzymes {
 		return
 	}
-	var cure *model.Step
+	var cure model.Step
 	for _, s := range c.steps(model.KilnStage) {
 		top, _, ok := peak(s)
 		switch {
-		case ok && s.Kind == model.Cure:
+		case ok && s.Kind() == model.CureStep:
 			cure = s
-		case ok && cure != nil && asked(s.Until, "moisture") != nil:
-			f := r.At(s.Place, fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
-			f.Related = []finding.Related{{Place: cure.Place, Message: "the cure"}}
+		case ok && cure != nil && asked(s.Ends().Until, "moisture") != nil:
+			f := r.At(s.Place(), fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
+			f.Related = []finding.Related{{Place: cure.Place(), Message: "the cure"}}
 			c.Note(f)
 			return
 		}
@@ -79,7 +79,7 @@ func (c *Case) driedBehindCure(r finding.Rule) {
 const curedLower = 3.0 // K; as near as two heats count as one
 
 // hotter tells whether a step is hotter than the hottest so far.
-func hotter(s, hot *model.Step) bool {
+func hotter(s, hot model.Step) bool {
 	if hot == nil {
 		return true
 	}

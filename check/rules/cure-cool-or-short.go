@@ -25,7 +25,7 @@ var cureCoolOrShort = Rule{
 			return
 		}
 		for _, s := range c.steps(model.KilnStage) {
-			if s.Kind == model.Cure {
+			if s.Kind() == model.CureStep {
 				_, place, _ = peak(s) // be another step hotter, the cure is what is too cool
 			}
 		}

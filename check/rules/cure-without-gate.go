@@ -42,8 +42,8 @@ var cureWithoutGate = Rule{
 }
 
 // curing tells whether a step that goes to t °C is the heat of the cure.
-func curing(c *Case, s *model.Step, t float64) bool {
-	return t > hotWet && (s.Kind == model.Cure || t >= c.Profile.Malt.Cure.Low)
+func curing(c *Case, s model.Step, t float64) bool {
+	return t > hotWet && (s.Kind() == model.CureStep || t >= c.Profile.Malt.Cure.Low)
 }
 
 // drynessFor is the moisture down to which malt must be dried before t °C.
@@ -81,7 +81,7 @@ func (a asks) last(step int) *weighed {
 }
 
 // ungated reports the step, unless a weight before it does what a moisture would.
-func (c *Case) ungated(r finding.Rule, s *model.Step, top quantity.Quantity, place source.Place, loose *weighed) {
+func (c *Case) ungated(r finding.Rule, s model.Step, top quantity.Quantity, place source.Place, loose *weighed) {
 	need := drynessFor(top.SI - zeroC)
 	f := r.At(place, fmt.Sprintf("the malt is heated to %s, and nothing before that asks how dry it is", top))
 	if loose != nil && (loose.step >= 0 || loose.high <= withered) {
@@ -104,8 +104,8 @@ func (c *Case) ungated(r finding.Rule, s *model.Step, top quantity.Quantity, pla
 		}
 	}
 	if run != nil && f.Severity > finding.Note { // else the hours may well do, and nothing is certain
-		f.Related = append(f.Related, finding.Related{Place: s.Place, Message: "the gate goes in front of this"})
-		f.Fixes = []finding.Edit{before(s.Place, asksDry)}
+		f.Related = append(f.Related, finding.Related{Place: s.Place(), Message: "the gate goes in front of this"})
+		f.Fixes = []finding.Edit{before(s.Place(), asksDry)}
 	}
 	c.Note(f)
 }
@@ -113,7 +113,7 @@ func (c *Case) ungated(r finding.Rule, s *model.Step, top quantity.Quantity, pla
 // timedOut reports a heat that relies on the step before it alone, where that step ends
 // by its time, here or on a kiln that dries slower, and hands on malt that is still too
 // wet. A guard that leaves room makes the gate redundant, and nothing is said.
-func (c *Case) timedOut(r finding.Rule, s *model.Step, top quantity.Quantity, place source.Place, last *weighed) {
+func (c *Case) timedOut(r finding.Rule, s model.Step, top quantity.Quantity, place source.Place, last *weighed) {
 	need := drynessFor(top.SI - zeroC)
 	run := c.run(s)
 	if run == nil || c.told(last.test.Place) {
@@ -130,14 +130,14 @@ func (c *Case) timedOut(r finding.Rule, s *model.Step, top quantity.Quantity, pl
 		f.Message = fmt.Sprintf("the malt is heated to %s with no gate in front, and on %s it then holds %s", top, on, Percent(wet))
 	}
 	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"},
-		{Place: s.Place, Message: "the gate goes in front of this"}}
-	f.Fixes = []finding.Edit{before(s.Place, asksDry)}
+		{Place: s.Place(), Message: "the gate goes in front of this"}}
+	f.Fixes = []finding.Edit{before(s.Place(), asksDry)}
 	c.Note(f)
 }
 
 // slower gives the moisture with which a step begins on a slower kiln; 0 where that
 // cannot be told.
-func (c *Case) slower(s *model.Step) float64 {
+func (c *Case) slower(s model.Step) float64 {
 	f, err := forecast.Run(c.Process, forecast.Options{Drying: slowKiln})
 	if err != nil {
 		return 0
@@ -160,7 +160,7 @@ const (
 const withered = 0.25
 
 // weightBefore tells whether a weight is asked for before a step.
-func (c *Case) weightBefore(s *model.Step) bool {
+func (c *Case) weightBefore(s model.Step) bool {
 	steps := c.steps(model.KilnStage)
 	for _, w := range c.dried("weight") {
 		for i := range steps {

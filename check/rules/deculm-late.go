@@ -16,7 +16,7 @@ var deculmLate = Rule{
 		Good:   "deculm within 12 h",
 		Limits: "malt that waits in something tight keeps longer: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Deculm)
+		st := model.First[*model.Deculming](c.Process)
 		if st == nil || st.Within == nil {
 			return
 		}

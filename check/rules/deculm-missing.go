@@ -30,17 +30,17 @@ store in "lidded drum" for at least 3 weeks`,
 		Limits: "green malt that never comes to a kiln is left alone, but not that of sorghum"},
 	Judge: func(r finding.Rule, c *Case) {
 		p := c.Process
-		kilned := p.Stage(model.KilnStage)
+		kilned := model.First[*model.Kilning](p)
 		switch {
-		case p.Stage(model.Deculm) != nil:
-		case c.Profile.RootsOff && p.Stage(model.Germinate) != nil:
+		case model.First[*model.Deculming](p) != nil:
+		case c.Profile.RootsOff && model.First[*model.Germination](p) != nil:
 			f := r.At(p.Place, fmt.Sprintf("the shoots and roots of %s are never taken off, and they are poison", c.Profile.Grain.Name))
 			f.Severity = finding.Danger
 			f.Hint = "rub and sieve off every shoot and root before anything is milled, with deculm; follow local codes and licensed practice"
 			c.Note(f)
 		case kilned != nil:
 			f := r.At(p.Place, fmt.Sprintf("%q never takes the rootlets off", p.Name))
-			f.Related = []finding.Related{{Place: kilned.Place, Message: "it would come after this"}}
+			f.Related = []finding.Related{{Place: kilned.Place(), Message: "it would come after this"}}
 			c.Note(f)
 		}
 	},

@@ -17,14 +17,14 @@ var dust = Rule{
 		Good:   `from 4 kg of "base lot"`,
 		Limits: "it speaks of batches of more than 25 kg only, though somebody who coughs should wear a mask for less"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Deculm)
+		st := model.First[*model.Deculming](c.Process)
 		switch {
 		case st == nil:
 			return
 		case c.Process.Charge == nil:
 			c.NotJudged(r, "no weight of grain is given")
 		case c.Process.Charge.SI > muchMalt:
-			c.Note(r.At(st.Place, fmt.Sprintf("deculming the malt of %s of grain raises dust for hours", c.Process.Charge)))
+			c.Note(r.At(st.Place(), fmt.Sprintf("deculming the malt of %s of grain raises dust for hours", c.Process.Charge)))
 		}
 	},
 }

@@ -19,7 +19,7 @@ var earliestTooLate = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
-			if !g.Met || g.Hold || g.Stage == model.Germinate || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
+			if !g.Met || g.Hold || g.Stage == model.GerminateStage || g.First < 60 || g.Waited-g.First < longBehind || g.Waited < 2.5*g.First {
 				continue
 			}
 			place := g.Place
@@ -39,12 +39,12 @@ const longBehind = 10 * hour
 // guardOf gives the guard of the condition that begins at an offset, or nil.
 func (c *Case) guardOf(start int) *model.Guard {
 	for _, st := range c.Process.Stages {
-		if st.Until != nil && st.Until.Place.Start == start {
-			return st.Allow
+		if st.Ends().Until != nil && st.Ends().Until.Place.Start == start {
+			return st.Ends().Allow
 		}
-		for _, s := range everyStep(st.Steps) {
-			if s.Until != nil && s.Until.Place.Start == start {
-				return s.Allow
+		for _, s := range everyStep(model.StepsOf(st)) {
+			if s.Ends().Until != nil && s.Ends().Until.Place.Start == start {
+				return s.Ends().Allow
 			}
 		}
 	}

@@ -56,7 +56,7 @@ func (c *Case) lastDried() source.Place {
 	place, at := c.kilnHead(), -1
 	for i, s := range c.steps(model.KilnStage) {
 		if _, _, ok := peak(s); ok {
-			place, at = s.Place, i
+			place, at = s.Place(), i
 		}
 	}
 	for _, w := range c.dried("moisture") {

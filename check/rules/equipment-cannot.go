@@ -17,7 +17,7 @@ var equipmentCannot = Rule{
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says."},
 	Judge: func(r finding.Rule, c *Case) {
-		var told []*model.Step
+		var told []model.Step
 		if _, k := c.kilnOf(); k != nil {
 			for _, s := range c.steps(model.KilnStage) {
 				found := slices.Concat(c.beyondReach(r, k, s), beyondAir(r, k, s))
@@ -37,9 +37,9 @@ var equipmentCannot = Rule{
 
 // equipmentTroubles tells what the forecast finds that the kiln does not do, but for
 // steps of which the reason was told.
-func (c *Case) equipmentTroubles(r finding.Rule, told []*model.Step) {
+func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 	for _, t := range slices.Concat(c.troubles(forecast.KilnShort), c.troubles(forecast.AirShort)) {
-		if slices.ContainsFunc(told, func(s *model.Step) bool { return s.Place == t.Place }) {
+		if slices.ContainsFunc(told, func(s model.Step) bool { return s.Place() == t.Place }) {
 			continue
 		}
 		f := r.At(t.Place, t.Detail)

@@ -17,8 +17,8 @@ const localCodes = "; follow local codes and licensed practice"
 var flames = map[string]bool{"gas": true, "wood": true, "oil": true}
 
 // kilnOf gives the kiln stage and its kiln, each nil where there is none.
-func (c *Case) kilnOf() (*model.Stage, *model.Kiln) {
-	st := c.Process.Stage(model.KilnStage)
+func (c *Case) kilnOf() (*model.Kilning, *model.Kiln) {
+	st := model.First[*model.Kilning](c.Process)
 	if st == nil {
 		return nil, nil
 	}

@@ -32,7 +32,7 @@ var fireUnattended = Rule{
 		case burns <= waking(*up):
 			c.NotJudged(r, fmt.Sprintf("its %s of fire fit into the %s that somebody is awake, and nothing says at what hour it is lit", Hours(burns), Hours(waking(*up))))
 		default:
-			f := r.At(st.Place, fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(waking(*up))))
+			f := r.At(st.Place(), fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(waking(*up))))
 			f.Related = append(theKiln(k), finding.Related{Place: up.Place, Message: "when somebody is awake"})
 			c.Note(f)
 		}
@@ -64,7 +64,7 @@ func (c *Case) heated() (hot, seconds float64) {
 	seconds = 0
 	for _, st := range c.Forecast.Stages {
 		for _, s := range st.Steps {
-			if st.Kind == model.KilnStage && s.Kind != model.Cool {
+			if st.Kind == model.KilnStage && s.Kind != model.CoolStep {
 				seconds += s.End - s.Start
 			}
 		}
@@ -73,16 +73,16 @@ func (c *Case) heated() (hot, seconds float64) {
 }
 
 // atLeast is the shortest time that a step takes, s; 0 where it says none.
-func atLeast(s *model.Step) float64 {
+func atLeast(s model.Step) float64 {
 	switch {
-	case s.Allow != nil && s.Allow.Earliest != nil:
-		return s.Allow.Earliest.SI
-	case s.Until != nil || s.Gate != nil || s.Kind == model.Cool:
+	case s.Ends().Allow != nil && s.Ends().Allow.Earliest != nil:
+		return s.Ends().Allow.Earliest.SI
+	case s.Ends().Until != nil || model.Asked(s) != nil || s.Kind() == model.CoolStep:
 		return 0
-	case s.For != nil:
-		return s.For.SI
-	case s.Over != nil:
-		return s.Over.SI
+	case s.Ends().For != nil:
+		return s.Ends().For.SI
+	case s.Warmth().Over != nil:
+		return s.Warmth().Over.SI
 	}
 	return 0
 }

@@ -18,7 +18,7 @@ var firstSoakLong = Rule{
 			"sensitivity: it lets the lot grow as any other"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
-		if g == nil || c.Process.Stage(model.Steep) == nil {
+		if g == nil || model.First[*model.Steep](c.Process) == nil {
 			return
 		}
 		four, ok4 := count(g, inFour)
@@ -47,7 +47,7 @@ const (
 
 func (c *Case) firstSoak() (wetting, bool) {
 	for _, w := range c.wettings() {
-		if w.step.Kind == model.Soak {
+		if w.step.Kind() == model.SoakStep {
 			return w, true
 		}
 	}

@@ -16,7 +16,7 @@ var freezingWater = Rule{
 		Good:   `soak 8 h in water at 10 °C`,
 		Limits: "of a site's water it takes the middle; a tub that cools in a frosty night is not followed"},
 	Judge: func(r finding.Rule, c *Case) {
-		for _, w := range onceEach(c.wettings(), model.Soak) {
+		for _, w := range onceEach(c.wettings(), model.SoakStep) {
 			low, high, place, ok := c.warmth(w.step)
 			switch {
 			case !ok || low >= nearIce:

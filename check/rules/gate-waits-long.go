@@ -40,8 +40,8 @@ const longWait = 4 * hour
 // hotter step wait, and says nothing of how long.
 func (c *Case) waitsUnasked(start int) bool {
 	for i, s := range c.steps(model.KilnStage) {
-		if s.Gate != nil && s.Gate.Place.Start == start {
-			return s.Allow == nil && c.heatedAfter(i)
+		if model.Asked(s) != nil && model.Asked(s).Place.Start == start {
+			return s.Ends().Allow == nil && c.heatedAfter(i)
 		}
 	}
 	return false

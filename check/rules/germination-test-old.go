@@ -34,7 +34,7 @@ var germinationTestOld = Rule{
 		if c.On != "" {
 			against, says = c.On, "on the day of the first soak this test is %.0f weeks old, and 8 weeks is the most"
 		}
-		for _, kind := range []func(model.Germination) bool{inLittle, inEight} {
+		for _, kind := range []func(model.GerminationTest) bool{inLittle, inEight} {
 			n, ok := count(g, kind)
 			if !ok {
 				continue

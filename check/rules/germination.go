@@ -27,16 +27,16 @@ const muchWater = 6e-6
 
 // inLittle takes the tests that show what lives; one that does not name its water is
 // taken for such.
-func inLittle(t model.Germination) bool { return t.Water == nil || t.Water.SI < muchWater }
+func inLittle(t model.GerminationTest) bool { return t.Water == nil || t.Water.SI < muchWater }
 
-func inFour(t model.Germination) bool { return t.Water != nil && inLittle(t) }
+func inFour(t model.GerminationTest) bool { return t.Water != nil && inLittle(t) }
 
-func inEight(t model.Germination) bool { return !inLittle(t) }
+func inEight(t model.GerminationTest) bool { return !inLittle(t) }
 
 // count puts together the tests that are wanted: those of the newest date, or, where
 // none has a date, all of them.
-func count(g *model.Grain, wanted func(model.Germination) bool) (n counted, ok bool) {
-	var tests []model.Germination
+func count(g *model.Grain, wanted func(model.GerminationTest) bool) (n counted, ok bool) {
+	var tests []model.GerminationTest
 	for _, t := range g.Germination {
 		switch on := dateOf(t); {
 		case !wanted(t) || on < n.on:
@@ -56,7 +56,7 @@ func count(g *model.Grain, wanted func(model.Germination) bool) (n counted, ok b
 }
 
 // together is the share over all tests, by their corns where all say how many.
-func together(tests []model.Germination) (share, corns float64) {
+func together(tests []model.GerminationTest) (share, corns float64) {
 	sum := 0.0
 	for _, t := range tests {
 		share += t.Share.SI / float64(len(tests))
@@ -88,7 +88,7 @@ func (n counted) between() (low, high float64, ok bool) {
 	return r.Low, r.High, err == nil
 }
 
-func dateOf(t model.Germination) string {
+func dateOf(t model.GerminationTest) string {
 	if t.On == nil {
 		return ""
 	}

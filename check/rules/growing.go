@@ -12,10 +12,10 @@ import (
 // What the rules of the growing piece look at.
 
 // holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []*model.Step {
-	var list []*model.Step
-	for _, s := range c.steps(model.Germinate) {
-		if s.Kind == model.Hold && s.At != nil {
+func (c *Case) holds() []model.Step {
+	var list []model.Step
+	for _, s := range c.steps(model.GerminateStage) {
+		if s.Kind() == model.HoldStep && s.Warmth().At != nil {
 			list = append(list, s)
 		}
 	}
@@ -37,23 +37,23 @@ func middle(t *model.Temperature) float64 { return t.Mid() - zeroC }
 func ofRoom(t *model.Temperature) bool { return t.Where == "room" || t.Where == "air" }
 
 // goals lists the tests by which a stage, or a step of it, ends or goes on.
-func goals(st *model.Stage) []model.Test {
+func goals(st model.Stage) []model.Test {
 	var list []model.Test
 	add := func(cond *model.Condition) {
 		if cond != nil {
 			list = append(list, cond.Tests...)
 		}
 	}
-	add(st.Until)
-	for _, s := range st.Steps {
-		add(s.Until)
-		add(s.Gate)
+	add(st.Ends().Until)
+	for _, s := range model.StepsOf(st) {
+		add(s.Ends().Until)
+		add(model.Asked(s))
 	}
 	return list
 }
 
 // looksAt tells whether a stage waits for one of the measures.
-func looksAt(st *model.Stage, measures ...string) bool {
+func looksAt(st model.Stage, measures ...string) bool {
 	return st != nil && slices.ContainsFunc(goals(st), func(t model.Test) bool { return slices.Contains(measures, t.Measure) })
 }
 
@@ -70,7 +70,7 @@ func waitsFor(t *model.Test) (length float64, ok bool) {
 func (c *Case) grown() (floor, last *forecast.Piece) {
 	for i := range c.Forecast.Pieces {
 		p := &c.Forecast.Pieces[i]
-		if p.Stage == model.Germinate {
+		if p.Stage == model.GerminateStage {
 			floor = p
 		}
 		last = p
@@ -79,12 +79,12 @@ func (c *Case) grown() (floor, last *forecast.Piece) {
 }
 
 // timeOf is where a stage says how long it takes.
-func timeOf(st *model.Stage) source.Place {
+func timeOf(st model.Stage) source.Place {
 	switch {
-	case st.For != nil:
-		return st.For.Place
-	case st.Allow != nil:
-		return st.Allow.Place
+	case st.Ends().For != nil:
+		return st.Ends().For.Place
+	case st.Ends().Allow != nil:
+		return st.Ends().Allow.Place
 	}
-	return st.Place
+	return st.Place()
 }

@@ -28,7 +28,7 @@ var growthByDryness = Rule{
 }`,
 		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub", "chit") {
 			return
 		}

@@ -28,8 +28,8 @@ var growthEndOdd = Rule{
 }`,
 		Limits: "a growth that looks at the acrospire or the rub too, in whatever place, is left alone, and so is the chit of a malt or a grain whose acrospire tells nothing"},
 	Judge: func(r finding.Rule, c *Case) {
-		st, goal := c.Process.Stage(model.Germinate), c.Profile.Goal()
-		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.Wither), "acrospire", "rub") {
+		st, goal := model.First[*model.Germination](c.Process), c.Profile.Goal()
+		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.WitherStage), "acrospire", "rub") {
 			return
 		}
 		early := func(t model.Test) bool {

@@ -47,12 +47,12 @@ var heatOfAnotherKiln = Rule{
 var placesOfOthers = map[bool][]string{false: {"oven"}, true: {"air-on", "air-off"}}
 
 // placedHeat is the temperature that a step of the kiln heats to, or nil.
-func placedHeat(s *model.Step) *model.Temperature {
+func placedHeat(s model.Step) *model.Temperature {
 	switch {
-	case s.Kind == model.Cool:
+	case s.Kind() == model.CoolStep:
 		return nil
-	case s.From != nil:
-		return s.From
+	case s.Warmth().From != nil:
+		return s.Warmth().From
 	}
-	return s.At
+	return s.Warmth().At
 }

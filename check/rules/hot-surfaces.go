@@ -24,10 +24,10 @@ var hotSurfaces = Rule{
 		s, hot := hottestOf(st.Steps)
 		switch {
 		case hot > roasting:
-			c.Note(r.At(s.Place, fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", c.Degrees(hot))))
-		case hot > burning && st.Turn != nil:
-			f := r.At(st.Turn.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", st.Turn, c.Degrees(hot)))
-			f.Related = []finding.Related{{Place: s.Place, Message: "the hottest step"}}
+			c.Note(r.At(s.Place(), fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", c.Degrees(hot))))
+		case hot > burning && st.Stir != nil:
+			f := r.At(st.Stir.Place, fmt.Sprintf("the malt is stirred every %s while the kiln is up to %s hot", st.Stir, c.Degrees(hot)))
+			f.Related = []finding.Related{{Place: s.Place(), Message: "the hottest step"}}
 			c.Note(f)
 		}
 	},
@@ -39,7 +39,7 @@ const (
 )
 
 // hottestOf gives the first of the hottest steps, and how hot it is, °C.
-func hottestOf(steps []*model.Step) (which *model.Step, hot float64) {
+func hottestOf(steps []model.Step) (which model.Step, hot float64) {
 	for _, s := range steps {
 		if t, ok := hottest(s); ok && (which == nil || t > hot) {
 			which, hot = s, t

@@ -41,7 +41,7 @@ kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 			return
 		}
 		like := lengthsOf(k.Area.Quantity)
-		f := r.At(st.Place, fmt.Sprintf("the malt lies %s deep on %s, and %s is the most%s", like(depth), k.Area, like(most), underWhat[k.Draught.Text]))
+		f := r.At(st.Place(), fmt.Sprintf("the malt lies %s deep on %s, and %s is the most%s", like(depth), k.Area, like(most), underWhat[k.Draught.Text]))
 		f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more", k.Area.Like(k.Area.SI*depth/most))
 		f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}}
 		c.Note(f)
@@ -63,7 +63,7 @@ func (c *Case) depthOnKiln(k *model.Kiln) (float64, bool) {
 	switch {
 	case c.Forecast != nil && c.Forecast.Kilned != nil:
 		return c.Forecast.Kilned.Depth, true
-	case c.Process.Charge == nil || c.Process.Stage(model.Wither) != nil:
+	case c.Process.Charge == nil || model.First[*model.Withering](c.Process) != nil:
 		return 0, false
 	}
 	return c.Process.Charge.SI / k.Area.SI * greenDepth, true

@@ -22,9 +22,9 @@ const (
 const trayDeep, bedDeep = 0.15, 0.30
 
 // peak is the hottest that a kiln step asks for, as written.
-func peak(s *model.Step) (q quantity.Quantity, place source.Place, ok bool) {
-	for _, at := range []*model.Temperature{s.At, s.From} {
-		if at == nil || s.Kind == model.Cool {
+func peak(s model.Step) (q quantity.Quantity, place source.Place, ok bool) {
+	for _, at := range []*model.Temperature{s.Warmth().At, s.Warmth().From} {
+		if at == nil || s.Kind() == model.CoolStep {
 			continue
 		}
 		if at.Low.SI > at.High.SI {
@@ -36,7 +36,7 @@ func peak(s *model.Step) (q quantity.Quantity, place source.Place, ok bool) {
 }
 
 // hottestStep gives the kiln step that asks for the most heat, or nil.
-func (c *Case) hottestStep() (s *model.Step, q quantity.Quantity, place source.Place) {
+func (c *Case) hottestStep() (s model.Step, q quantity.Quantity, place source.Place) {
 	for _, step := range c.steps(model.KilnStage) {
 		if t, at, ok := peak(step); ok && (s == nil || t.SI > q.SI) {
 			s, q, place = step, t, at
@@ -58,15 +58,15 @@ type weighed struct {
 // dried lists the bounds on a measure from withering to the end of the kiln.
 func (c *Case) dried(measure string) []weighed {
 	var list []weighed
-	if st := c.Process.Stage(model.Wither); st != nil {
-		list = bounds(list, st.Until, measure, weighed{stage: st.Kind, step: -1})
+	if st := model.First[*model.Withering](c.Process); st != nil {
+		list = bounds(list, st.Until, measure, weighed{stage: st.Kind(), step: -1})
 		for _, s := range st.Steps {
-			list = bounds(list, s.Gate, measure, weighed{stage: st.Kind, step: -1, hold: true})
+			list = bounds(list, model.Asked(s), measure, weighed{stage: st.Kind(), step: -1, hold: true})
 		}
 	}
 	for i, s := range c.steps(model.KilnStage) {
-		list = bounds(list, s.Until, measure, weighed{stage: model.KilnStage, step: i})
-		list = bounds(list, s.Gate, measure, weighed{stage: model.KilnStage, step: i, hold: true})
+		list = bounds(list, s.Ends().Until, measure, weighed{stage: model.KilnStage, step: i})
+		list = bounds(list, model.Asked(s), measure, weighed{stage: model.KilnStage, step: i, hold: true})
 	}
 	return list
 }
@@ -111,13 +111,13 @@ func (c *Case) heatedAfter(step int) bool {
 }
 
 // run gives how the forecast runs a kiln step, or nil.
-func (c *Case) run(s *model.Step) *forecast.Step {
+func (c *Case) run(s model.Step) *forecast.Step {
 	if c.Forecast == nil {
 		return nil
 	}
 	for i := range c.Forecast.Stages {
 		for j := range c.Forecast.Stages[i].Steps {
-			if r := &c.Forecast.Stages[i].Steps[j]; r.Place == s.Place && r.Kind == s.Kind {
+			if r := &c.Forecast.Stages[i].Steps[j]; r.Place == s.Place() && r.Kind == s.Kind() {
 				return r
 			}
 		}
@@ -135,8 +135,8 @@ func (c *Case) kilned() *forecast.Kilned {
 
 // kilnHead is the head of the kiln stage.
 func (c *Case) kilnHead() source.Place {
-	if st := c.Process.Stage(model.KilnStage); st != nil {
-		return st.Place
+	if st := model.First[*model.Kilning](c.Process); st != nil {
+		return st.Place()
 	}
 	return c.Process.Place
 }

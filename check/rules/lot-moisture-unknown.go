@@ -44,11 +44,11 @@ const (
 // byWeight gives the first condition of the process that asks for a weight, or nil.
 func (c *Case) byWeight() *model.Test {
 	for _, st := range c.Process.Stages {
-		if t := asked(st.Until, "weight"); t != nil {
+		if t := asked(st.Ends().Until, "weight"); t != nil {
 			return t
 		}
-		for _, s := range everyStep(st.Steps) {
-			for _, cond := range []*model.Condition{s.Until, s.Gate} {
+		for _, s := range everyStep(model.StepsOf(st)) {
+			for _, cond := range []*model.Condition{s.Ends().Until, model.Asked(s)} {
 				if t := asked(cond, "weight"); t != nil {
 					return t
 				}

@@ -18,8 +18,8 @@ var neverStirred = Rule{
 		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()
-		k, st := c.Forecast.Kilned, c.Process.Stage(model.KilnStage)
-		if s == nil || st.Turn != nil || k == nil || top.SI-zeroC <= c.unevenFrom()+sameHeat {
+		k, st := c.Forecast.Kilned, model.First[*model.Kilning](c.Process)
+		if s == nil || st.Stir != nil || k == nil || top.SI-zeroC <= c.unevenFrom()+sameHeat {
 			return
 		}
 		if k.Depth < trayDeep {

@@ -27,7 +27,7 @@ var noAirRest = Rule{
 			"and a drain of an hour or so between soaks that are too long by themselves is left to what tells of those; a rest of two hours is taken for one. " +
 			"A change of water is no harm while the grain is not under it for much longer than one soak may be"},
 	Judge: func(r finding.Rule, c *Case) {
-		told := map[*model.Step]bool{}
+		told := map[model.Step]bool{}
 		for _, s := range c.stretches() {
 			at := s.soaks[1].step
 			if !s.wrong(c) || told[at] {
@@ -35,7 +35,7 @@ var noAirRest = Rule{
 			}
 			told[at] = true
 			if s.all && len(s.drains) == 0 {
-				c.Note(r.At(c.Process.Stage(model.Steep).Place, fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
+				c.Note(r.At(model.First[*model.Steep](c.Process).Place(), fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
 				return
 			}
 			c.Note(s.finding(r))
@@ -69,12 +69,12 @@ func (c *Case) stretches() (list []stretch) {
 	}
 	for _, w := range c.wettings() {
 		switch {
-		case w.step.Kind == model.Rest && w.seconds >= drainsOnly:
+		case w.step.Kind() == model.RestStep && w.seconds >= drainsOnly:
 			whole = false
 			end()
-		case w.step.Kind == model.Rest:
+		case w.step.Kind() == model.RestStep:
 			now.drains = append(now.drains, w)
-		case w.step.Kind == model.Soak && !w.step.Aerated:
+		case w.step.Kind() == model.SoakStep && !model.Aerated(w.step):
 			now.wet += w.seconds
 			if w.seconds >= rinses {
 				now.soaks = append(now.soaks, w)
@@ -109,14 +109,14 @@ func (s stretch) wrong(c *Case) bool {
 // before it.
 func (s stretch) finding(r finding.Rule) finding.Finding {
 	if len(s.drains) == 0 {
-		f := r.At(s.soaks[1].step.Place, fmt.Sprintf("this soak follows another with no rest in air: the grain is under water for %s", Hours(s.wet)))
-		f.Related = []finding.Related{{Place: s.soaks[0].step.Place, Message: "the soak before it"}}
+		f := r.At(s.soaks[1].step.Place(), fmt.Sprintf("this soak follows another with no rest in air: the grain is under water for %s", Hours(s.wet)))
+		f.Related = []finding.Related{{Place: s.soaks[0].step.Place(), Message: "the soak before it"}}
 		return f
 	}
 	short := s.drains[0]
 	lasts := Hours(short.seconds)
-	if short.step.For != nil {
-		lasts = short.step.For.String()
+	if short.step.Ends().For != nil {
+		lasts = short.step.Ends().For.String()
 	}
 	f := r.At(timeAt(short.step), fmt.Sprintf("a rest of %s is too short to help, and the grain is under water for %s in all", lasts, Hours(s.wet)))
 	f.Hint = "let it lie in air for 6 to 12 h between the soaks"

@@ -46,11 +46,11 @@ const handWarm = 45.0
 func (c *Case) leaves() (t quantity.Quantity, place source.Place, cooled, ok bool) {
 	for _, s := range c.steps(model.KilnStage) {
 		switch {
-		case s.Kind == model.Cool && s.At != nil:
-			t, place, cooled, ok = s.At.High, s.At.Place, true, true
-		case s.Kind == model.Cool:
+		case s.Kind() == model.CoolStep && s.Warmth().At != nil:
+			t, place, cooled, ok = s.Warmth().At.High, s.Warmth().At.Place, true, true
+		case s.Kind() == model.CoolStep:
 			ok = false // cooled, to what room air gives
-		case s.Kind != model.Gate:
+		case s.Kind() != model.GateStep:
 			if q, at, heats := peak(s); heats {
 				t, place, cooled, ok = q, at, false, true
 			}

@@ -26,7 +26,7 @@ const slowest, fastest = 0.0056, 0.2
 const clearlyMore = 1.2
 
 // tooTight reports a bed through which what moves the air does not press it.
-func (c *Case) tooTight(r finding.Rule, st *model.Stage, k *model.Kiln, depth float64) {
+func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth float64) {
 	if k.Airflow == nil || k.Draught.Text == "still" {
 		return
 	}
@@ -38,7 +38,7 @@ func (c *Case) tooTight(r finding.Rule, st *model.Stage, k *model.Kiln, depth fl
 		return
 	}
 	like := lengthsOf(k.Area.Quantity)
-	f := r.At(st.Place, fmt.Sprintf("%s of air through malt that lies %s deep on %s takes %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
+	f := r.At(st.Place(), fmt.Sprintf("%s of air through malt that lies %s deep on %s takes %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
 	f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more; or write the air that gets through the malt", k.Area.Like(k.Area.SI*math.Sqrt(takes/most))) // it lies thinner there, and the air is slower
 	f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}, {Place: k.Airflow.Place, Message: "its air"}}
 	c.Note(f)

@@ -24,15 +24,15 @@ var rampTooSteep = Rule{
 		most := c.Limit("rise-rate", usualRise)
 		for _, s := range c.steps(model.KilnStage) {
 			run := c.run(s)
-			if run == nil || s.From == nil || s.Over == nil || s.Over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
+			if run == nil || s.Warmth().From == nil || s.Warmth().Over == nil || s.Warmth().Over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
 				continue
 			}
-			rate := (s.From.High.SI - s.From.Low.SI) / s.Over.SI
-			if rate <= most*(1+1e-9) || s.From.High.SI-zeroC <= warmsUp+sameHeat {
+			rate := (s.Warmth().From.High.SI - s.Warmth().From.Low.SI) / s.Warmth().Over.SI
+			if rate <= most*(1+1e-9) || s.Warmth().From.High.SI-zeroC <= warmsUp+sameHeat {
 				continue
 			}
-			f := r.At(s.From.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
-			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", s.Over.Lasting((s.From.High.SI-s.From.Low.SI)/most))
+			f := r.At(s.Warmth().From.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
+			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", s.Warmth().Over.Lasting((s.Warmth().From.High.SI-s.Warmth().From.Low.SI)/most))
 			c.Note(f)
 		}
 	},
@@ -44,8 +44,8 @@ const (
 )
 
 // rise writes a rate, K/s, in the degrees in which the step is written.
-func rise(rate float64, s *model.Step) string {
-	if s.From.High.Unit() == "°F" {
+func rise(rate float64, s model.Step) string {
+	if s.Warmth().From.High.Unit() == "°F" {
 		return quantity.Say(rate, "°F/h")
 	}
 	return quantity.Say(rate, "°C/h")

@@ -22,34 +22,34 @@ type asking struct {
 }
 
 // askings lists what a step asks for: of a band its middle, of a rise both its ends.
-func askings(s *model.Step) []asking {
+func askings(s model.Step) []asking {
 	switch {
-	case s.Kind == model.Cool:
+	case s.Kind() == model.CoolStep:
 		return nil
-	case s.From != nil:
-		return []asking{{s.From.Where, s.From.High, s.From.Place, false}, {s.From.Where, s.From.Low, s.From.Place, true}}
-	case s.At == nil:
+	case s.Warmth().From != nil:
+		return []asking{{s.Warmth().From.Where, s.Warmth().From.High, s.Warmth().From.Place, false}, {s.Warmth().From.Where, s.Warmth().From.Low, s.Warmth().From.Place, true}}
+	case s.Warmth().At == nil:
 		return nil
-	case s.At.Single():
-		return []asking{{s.At.Where, s.At.High, s.At.Place, false}}
+	case s.Warmth().At.Single():
+		return []asking{{s.Warmth().At.Where, s.Warmth().At.High, s.Warmth().At.Place, false}}
 	}
-	mid := s.At.High
-	mid.SI = s.At.Mid()
-	return []asking{{s.At.Where, mid, s.At.Place, false}}
+	mid := s.Warmth().At.High
+	mid.SI = s.Warmth().At.Mid()
+	return []asking{{s.Warmth().At.Where, mid, s.Warmth().At.Place, false}}
 }
 
 // beyondReach compares a setting with what the kiln is said to reach. Nothing in a
 // kiln gets hotter than its hottest air; cooler than its coolest the air cannot be,
 // but malt that dries in it, and the air off that malt, can while they are wet. Malt
 // that is stewed dries in nothing.
-func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s *model.Step) []finding.Finding {
+func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	site := c.Process.Site
 	if k.Reaches == nil {
 		return nil
 	}
 	for _, a := range askings(s) {
 		side := ""
-		ofAir := s.Kind == model.Stew || a.where != "malt" && a.where != "air-off"
+		ofAir := s.Kind() == model.StewStep || a.where != "malt" && a.where != "air-off"
 		switch {
 		case a.t.SI > k.Reaches.High.SI+sameReach:
 			side = "above"
@@ -77,24 +77,24 @@ func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s *model.Step) []findi
 const moreThanItsOwn = 1.5
 
 // beyondAir compares the airflow of a step with that of the kiln.
-func beyondAir(r finding.Rule, k *model.Kiln, s *model.Step) []finding.Finding {
-	if s.Airflow == nil {
+func beyondAir(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
+	if model.Airflow(s) == nil {
 		return nil
 	}
 	own := k.Airflow
 	var f finding.Finding
 	switch still := k.Draught.Text == "still"; {
-	case own != nil && s.Airflow.SI <= own.SI*1.05 || own == nil && !still:
+	case own != nil && model.Airflow(s).SI <= own.SI*1.05 || own == nil && !still:
 		return nil
 	case still:
-		f = r.At(s.Airflow.Place, fmt.Sprintf("%s of air is asked for, and an oven without a fan has nothing to move it", s.Airflow))
+		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, and an oven without a fan has nothing to move it", model.Airflow(s)))
 		f.Hint = "leave the airflow out, or write draught fan where there is one"
 		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
 		return []finding.Finding{f}
 	default:
-		f = r.At(s.Airflow.Place, fmt.Sprintf("%s of air is asked for, %s the kiln's own %s", s.Airflow, timesAs(s.Airflow.SI/own.SI), own))
+		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, %s the kiln's own %s", model.Airflow(s), timesAs(model.Airflow(s).SI/own.SI), own))
 		f.Hint = "ask for what the kiln has, or write its airflow as it is"
-		if s.Airflow.SI <= moreThanItsOwn*own.SI {
+		if model.Airflow(s).SI <= moreThanItsOwn*own.SI {
 			f.Severity = finding.Caution
 		}
 	}

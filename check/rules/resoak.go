@@ -23,10 +23,10 @@ const (
 
 // steepOut forecasts the moisture at the end of a steep. It is NaN where it cannot, and
 // where the grain would stand too long without oxygen: no advice leads there.
-func (c *Case) steepOut(steps []*model.Step) float64 {
-	p, st := *c.Process, *c.Process.Stage(model.Steep)
+func (c *Case) steepOut(steps []model.Step) float64 {
+	p, st := *c.Process, *model.First[*model.Steep](c.Process)
 	st.Steps = steps
-	p.Stages, p.Expect = []*model.Stage{&st}, nil
+	p.Stages, p.Expect = []model.Stage{&st}, nil
 	var o forecast.Options
 	if c.Meter != nil {
 		o.Meter = c.Meter()
@@ -48,36 +48,45 @@ func airless(f *forecast.Forecast) (most float64) {
 	return most
 }
 
-// soakFor is the soak with another length.
-func soakFor(s *model.Step, seconds float64) *model.Step {
-	n := *s
-	n.Until, n.Allow = nil, nil
-	n.For = &model.Quantity{Quantity: quantity.Quantity{SI: seconds, Dimension: quantity.Time}}
-	return &n
+// soakFor is the soak, or the rest, with another length.
+func soakFor(s model.Step, seconds float64) model.Step {
+	end := model.Ending{For: &model.Quantity{Quantity: quantity.Quantity{SI: seconds, Dimension: quantity.Time}}}
+	switch s := s.(type) {
+	case *model.Soak:
+		n := *s
+		n.Ending = end
+		return &n
+	case *model.Rest:
+		n := *s
+		n.Ending = end
+		return &n
+	}
+	return s
 }
 
 // replaced gives the steps with one in place of another; nil leaves it out.
-func replaced(steps []*model.Step, old, with *model.Step) []*model.Step {
-	var list []*model.Step
+func replaced(steps []model.Step, old, with model.Step) []model.Step {
+	var list []model.Step
 	for _, s := range steps {
-		switch {
-		case s == old && with == nil:
-		case s == old:
-			list = append(list, with)
-		case len(s.Steps) > 0:
-			n := *s
-			n.Steps = replaced(s.Steps, old, with)
-			list = append(list, &n)
-		default:
-			list = append(list, s)
+		if s == old {
+			if with != nil {
+				list = append(list, with)
+			}
+			continue
 		}
+		if r, ok := s.(*model.Repeat); ok {
+			n := *r
+			n.Steps = replaced(r.Steps, old, with)
+			s = &n
+		}
+		list = append(list, s)
 	}
 	return list
 }
 
 // within finds the first change, by half hours from the least to the most, with which the steep
 // meets the target.
-func (c *Case) within(target *model.Range, least, most float64, changed func(by float64) []*model.Step) (by float64, ok bool) {
+func (c *Case) within(target *model.Range, least, most float64, changed func(by float64) []model.Step) (by float64, ok bool) {
 	for by = least; by <= most+1; by += halfHour {
 		if target.Contains(math.Round(1000*c.steepOut(changed(by))) / 1000) {
 			return by, true
@@ -90,24 +99,24 @@ func (c *Case) within(target *model.Range, least, most float64, changed func(by 
 // its target; "" where neither does it.
 func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 	all := c.wettings()
-	last, rest := lastOf(all, model.Soak), lastOf(all, model.Rest)
+	last, rest := lastOf(all, model.SoakStep), lastOf(all, model.RestStep)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return "", nil
 	}
-	steps, most := c.steps(model.Steep), c.Limit("soak-time", c.Profile.SoakLong*hour)
-	if last.step.Aerated {
+	steps, most := c.steps(model.SteepStage), c.Limit("soak-time", c.Profile.SoakLong*hour)
+	if model.Aerated(last.step) {
 		most = mostResoak + last.seconds
 	}
-	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []*model.Step {
+	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds+by))
 	}); ok {
 		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by)), newTime(last.step, last.seconds+by)
 	}
-	added, then := append([]*model.Step(nil), steps...), ""
-	if rest != nil && all[len(all)-1].step.Kind == model.Soak {
+	added, then := append([]model.Step(nil), steps...), ""
+	if rest != nil && all[len(all)-1].step.Kind() == model.SoakStep {
 		added, then = append(added, soakFor(rest.step, rest.seconds)), fmt.Sprintf("a rest of %s and ", Hours(rest.seconds))
 	}
-	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []*model.Step {
+	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []model.Step {
 		return append(added[:len(added):len(added)], soakFor(last.step, by))
 	}); ok {
 		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by)), nil
@@ -118,12 +127,12 @@ func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 // lessSoak says which soak to shorten or leave out.
 func (c *Case) lessSoak(target *model.Range) (advice string, repair *resoak) {
 	all := c.wettings()
-	last := lastOf(all, model.Soak)
+	last := lastOf(all, model.SoakStep)
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return "", nil
 	}
-	steps := c.steps(model.Steep)
-	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []*model.Step {
+	steps := c.steps(model.SteepStage)
+	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds-by))
 	}); ok {
 		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by)), newTime(last.step, last.seconds-by)
@@ -141,7 +150,7 @@ func (c *Case) lessSoak(target *model.Range) (advice string, repair *resoak) {
 
 func lastOf(all []wetting, kind model.StepKind) *wetting {
 	for i := len(all) - 1; i >= 0; i-- {
-		if all[i].step.Kind == kind {
+		if all[i].step.Kind() == kind {
 			return &all[i]
 		}
 	}
@@ -174,8 +183,8 @@ type resoak struct {
 
 // newTime gives a soak another time, where it states one; a half hour is written as
 // 7 h 30 min.
-func newTime(s *model.Step, seconds float64) *resoak {
-	if s.For == nil {
+func newTime(s model.Step, seconds float64) *resoak {
+	if s.Ends().For == nil {
 		return nil
 	}
 	minutes := int(math.Round(seconds / 60))
@@ -183,5 +192,5 @@ func newTime(s *model.Step, seconds float64) *resoak {
 	if minutes%60 > 0 {
 		text = strings.TrimPrefix(fmt.Sprintf("%s %d min", text, minutes%60), "0 h ")
 	}
-	return &resoak{finding.Related{Place: s.Place, Message: "this soak, for " + text}, finding.Edit{Place: s.For.Place, New: text}}
+	return &resoak{finding.Related{Place: s.Place(), Message: "this soak, for " + text}, finding.Edit{Place: s.Ends().For.Place, New: text}}
 }

@@ -29,11 +29,11 @@ var restBeforeSoak = Rule{
 		Limits: "a rest to warm a cold lot through before its first soak is told of too: accept it where it is meant"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, s := range c.wetSteps() {
-			switch s.Kind {
-			case model.Soak:
+			switch s.Kind() {
+			case model.SoakStep:
 				return
-			case model.Rest:
-				f := r.At(s.Place, "the grain lies in air before anything has wetted it")
+			case model.RestStep:
+				f := r.At(s.Place(), "the grain lies in air before anything has wetted it")
 				if t, ok := lasts(s); ok {
 					f.Message = fmt.Sprintf("the grain lies in air for %s before anything has wetted it", Hours(t))
 				}

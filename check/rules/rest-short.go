@@ -17,7 +17,7 @@ var restShort = Rule{
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
 		Limits: "a process without a store says nothing of its rest, and is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Store)
+		st := model.First[*model.Storing](c.Process)
 		switch {
 		case st == nil, st.Rest != nil && st.Rest.Range.Low.SI < c.Profile.TimesOf("store").Odd.Low*hour: // step-time-odd
 		case st.Rest == nil:
@@ -28,7 +28,7 @@ var restShort = Rule{
 				rest = st.Rest.Range.High
 			}
 			if least := c.Limit("store-rest", 14*day); rest.SI < least*(1-1e-9) {
-				c.Note(r.At(st.RestAt, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Lasting(least))))
+				c.Note(r.At(st.Rest.Place, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Lasting(least))))
 			}
 		}
 	},

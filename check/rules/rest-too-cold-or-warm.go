@@ -18,7 +18,7 @@ var restTemperature = Rule{
 			"Drained grain that heats itself in a deep vessel is not followed"},
 	Judge: func(r finding.Rule, c *Case) {
 		usual := c.Profile.Rest
-		for _, w := range onceEach(c.wettings(), model.Rest) {
+		for _, w := range onceEach(c.wettings(), model.RestStep) {
 			low, high, place, ok := c.warmth(w.step)
 			if !ok || w.seconds < draining || low >= usual.Low-1e-6 && high <= usual.High+1e-6 {
 				continue

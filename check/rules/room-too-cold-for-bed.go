@@ -16,7 +16,7 @@ var roomTooColdForBed = Rule{
 		Good:   "air 8 to 15 °C",
 		Limits: "it does not know how deep the piece lies nor how it is covered, and lets it be 8 °C warmer than its room"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		if st == nil {
 			return
 		}
@@ -26,10 +26,10 @@ var roomTooColdForBed = Rule{
 		}
 		room := c.Process.Site.Air
 		for _, s := range st.Steps {
-			if s.Kind != model.Hold || s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
+			if s.Kind() != model.HoldStep || s.Warmth().At == nil || ofRoom(s.Warmth().At) || room.High.SI+warmsItself >= s.Warmth().At.Low.SI {
 				continue
 			}
-			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never warmer than %s", s.At.Range.Range, room.High))
+			f := r.At(s.Warmth().At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never warmer than %s", s.Warmth().At.Range.Range, room.High))
 			f.Related = []finding.Related{{Place: room.Place, Message: "the air of the room"}}
 			c.Note(f)
 		}

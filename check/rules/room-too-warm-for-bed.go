@@ -16,7 +16,7 @@ var roomTooWarmForBed = Rule{
 		Good:   "air 13 to 15 °C",
 		Limits: "it does not know of cooled boxes, nor how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		if st == nil {
 			return
 		}
@@ -26,10 +26,10 @@ var roomTooWarmForBed = Rule{
 		}
 		room := c.Process.Site.Air
 		for _, s := range st.Steps {
-			if s.Kind != model.Hold || s.At == nil || s.At.Where == "room" || s.At.Where == "air" || room.Low.SI <= s.At.High.SI {
+			if s.Kind() != model.HoldStep || s.Warmth().At == nil || s.Warmth().At.Where == "room" || s.Warmth().At.Where == "air" || room.Low.SI <= s.Warmth().At.High.SI {
 				continue
 			}
-			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.At.Range.Range, room.High.Like(room.Low.SI)))
+			f := r.At(s.Warmth().At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.Warmth().At.Range.Range, room.High.Like(room.Low.SI)))
 			f.Related = []finding.Related{{Place: room.Place, Message: "the air of the room"}}
 			c.Note(f)
 		}

@@ -28,7 +28,7 @@ var rubGoalOdd = Rule{
 }`,
 		Limits: "Chit malt is not judged, nor gritty beside a length of the acrospire that is usual for the malt."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		if st == nil || c.Profile.Malt.Name == "chit" {
 			return
 		}

@@ -20,8 +20,8 @@ var soakTooLong = Rule{
 			"and this rule speaks only of grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit("soak-time", c.Profile.SoakLong*hour)
-		for _, w := range onceEach(c.wettings(), model.Soak) {
-			if w.step.Aerated {
+		for _, w := range onceEach(c.wettings(), model.SoakStep) {
+			if model.Aerated(w.step) {
 				continue
 			}
 			if f, ok := drowned(r, c, w); ok {
@@ -54,12 +54,12 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 }
 
 // airless tells whether oxygen-gone speaks of the soak.
-func (c *Case) airless(s *model.Step) bool {
+func (c *Case) airless(s model.Step) bool {
 	if c.Forecast == nil {
 		return false
 	}
 	for _, t := range c.troubles(forecast.OxygenGone) {
-		if t.Place == s.Place && t.Value > c.Limit("airless-time", airlessUsual(c)) {
+		if t.Place == s.Place() && t.Value > c.Limit("airless-time", airlessUsual(c)) {
 			return true
 		}
 	}

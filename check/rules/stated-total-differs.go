@@ -83,7 +83,7 @@ func (c *Case) addends() []finding.Related {
 	var list []finding.Related
 	for _, st := range c.Process.Stages {
 		if l, m := statedOf(st); m > 0 {
-			list = append(list, finding.Related{Place: st.Place, Message: string(st.Kind) + ": " + between(l, m)})
+			list = append(list, finding.Related{Place: st.Place(), Message: string(st.Kind()) + ": " + between(l, m)})
 		}
 	}
 	return list
@@ -91,23 +91,24 @@ func (c *Case) addends() []finding.Related {
 
 // statedOf is the least and the most that a stage is given, s. The malt's rest in
 // store is no part of the total.
-func statedOf(st *model.Stage) (least, most float64) {
-	switch st.Kind {
-	case model.Store:
+func statedOf(st model.Stage) (least, most float64) {
+	switch st := st.(type) {
+	case *model.Storing:
 		return 0, 0
-	case model.Deculm:
+	case *model.Deculming:
 		if st.Within == nil {
 			return 0, deculming
 		}
 		return 0, st.Within.SI + deculming
-	case model.Germinate, model.Wither:
-		least, most = span(st.Until, st.For, st.Allow)
-		_, wait := statedSteps(gatesOf(st.Steps))
+	case *model.Germination, *model.Withering:
+		end := st.Ends()
+		least, most = span(end.Until, end.For, end.Allow)
+		_, wait := statedSteps(gatesOf(model.StepsOf(st)))
 		return least, most + wait
 	}
-	least, most = statedSteps(st.Steps)
-	if st.Until != nil && len(st.Steps) > 0 {
-		least, _ = statedSteps(st.Steps[:1])
+	least, most = statedSteps(model.StepsOf(st))
+	if st.Ends().Until != nil && len(model.StepsOf(st)) > 0 {
+		least, _ = statedSteps(model.StepsOf(st)[:1])
 	}
 	return least, most
 }
@@ -117,17 +118,17 @@ const (
 	cooling   = day       // nor does cooling a kiln
 )
 
-func gatesOf(steps []*model.Step) []*model.Step {
-	var list []*model.Step
+func gatesOf(steps []model.Step) []model.Step {
+	var list []model.Step
 	for _, s := range steps {
-		if s.Kind == model.Gate {
+		if s.Kind() == model.GateStep {
 			list = append(list, s)
 		}
 	}
 	return list
 }
 
-func statedSteps(steps []*model.Step) (least, most float64) {
+func statedSteps(steps []model.Step) (least, most float64) {
 	for _, s := range steps {
 		l, m := statedStep(s)
 		least, most = least+l, most+m
@@ -135,29 +136,29 @@ func statedSteps(steps []*model.Step) (least, most float64) {
 	return least, most
 }
 
-func statedStep(s *model.Step) (least, most float64) {
-	switch s.Kind {
-	case model.Repeat:
+func statedStep(s model.Step) (least, most float64) {
+	switch s := s.(type) {
+	case *model.Repeat:
 		return statedRepeat(s)
-	case model.Gate:
+	case *model.Gate:
 		if s.Allow != nil && s.Allow.Latest != nil {
 			return 0, s.Allow.Latest.SI
 		}
 		return 0, math.Inf(1)
-	case model.Cool:
+	case *model.Cool:
 		if s.Allow != nil && s.Allow.Latest != nil {
 			return 0, s.Allow.Latest.SI
 		}
 		return 0, cooling
 	}
-	time := s.For
+	time := s.Ends().For
 	if time == nil {
-		time = s.Over
+		time = s.Warmth().Over
 	}
-	return span(s.Until, time, s.Allow)
+	return span(s.Ends().Until, time, s.Ends().Allow)
 }
 
-func statedRepeat(s *model.Step) (least, most float64) {
+func statedRepeat(s *model.Repeat) (least, most float64) {
 	times := 1.0
 	if s.Times != nil {
 		times = s.Times.Range.High.SI

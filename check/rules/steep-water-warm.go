@@ -18,7 +18,7 @@ var steepWaterWarm = Rule{
 			"against what lives on the husk is called warm as well: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
 		warm := c.Limit("steep-water", c.Profile.WarmWater+zeroC) - zeroC
-		for _, w := range onceEach(c.wettings(), model.Soak) {
+		for _, w := range onceEach(c.wettings(), model.SoakStep) {
 			low, high, place, ok := c.warmth(w.step)
 			if !ok || high <= warm+1e-6 {
 				continue

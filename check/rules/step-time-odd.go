@@ -42,28 +42,28 @@ func (c *Case) timesGiven() []givenTime {
 		}
 	}
 	for _, st := range c.Process.Stages {
-		for _, s := range everyStep(st.Steps) {
+		for _, s := range everyStep(model.StepsOf(st)) {
 			if t, word, what := timeGiven(s); word != "" {
 				add(word, what, t)
 			}
 		}
-		switch st.Kind {
-		case model.Germinate:
+		switch st := st.(type) {
+		case *model.Germination:
 			add("germinate", "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
 			add("turn", "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
 				add("sprinkle", "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
 			}
-		case model.Wither:
+		case *model.Withering:
 			add("wither", "for withering", orLatest(st.For, st.Allow))
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
-		case model.KilnStage:
-			add("stir", "from one stirring to the next", atLeastAMinute(st.Turn))
-		case model.Deculm:
+		case *model.Kilning:
+			add("stir", "from one stirring to the next", atLeastAMinute(st.Stir))
+		case *model.Deculming:
 			add("deculm", "to have the malt deculmed", st.Within)
-		case model.Store:
+		case *model.Storing:
 			if st.Rest != nil {
-				add("store", "for malt in store", &model.Quantity{Quantity: st.Rest.Range.Low, Place: st.RestAt})
+				add("store", "for malt in store", &model.Quantity{Quantity: st.Rest.Range.Low, Place: st.Rest.Place})
 			}
 		}
 	}
@@ -71,29 +71,29 @@ func (c *Case) timesGiven() []givenTime {
 }
 
 // timeGiven is the time of a step, or the latest it may take.
-func timeGiven(s *model.Step) (t *model.Quantity, word, what string) {
+func timeGiven(s model.Step) (t *model.Quantity, word, what string) {
 	switch {
-	case s.Kind == model.Repeat || s.Kind == model.Cool:
+	case s.Kind() == model.RepeatStep || s.Kind() == model.CoolStep:
 		return nil, "", ""
-	case s.Kind == model.Gate:
-		return orLatest(nil, s.Allow), "wait", "for a wait at a gate"
-	case s.For == nil && s.From != nil && s.Over != nil:
-		return s.Over, "rise", "for a rise"
+	case s.Kind() == model.GateStep:
+		return orLatest(nil, s.Ends().Allow), "wait", "for a wait at a gate"
+	case s.Ends().For == nil && s.Warmth().From != nil && s.Warmth().Over != nil:
+		return s.Warmth().Over, "rise", "for a rise"
 	}
-	time := s.For
+	time := s.Ends().For
 	if time == nil {
-		time = s.Over
+		time = s.Warmth().Over
 	}
-	word = string(s.Kind)
-	return orLatest(time, s.Allow), word, givenFor[s.Kind]
+	word = string(s.Kind())
+	return orLatest(time, s.Ends().Allow), word, givenFor[s.Kind()]
 }
 
-var givenFor = map[model.StepKind]string{model.Soak: "for a soak", model.Rest: "for a rest in air", model.Hold: "for a hold",
-	model.Dry: "for drying", model.Stew: "for stewing", model.Cure: "for a cure"}
+var givenFor = map[model.StepKind]string{model.SoakStep: "for a soak", model.RestStep: "for a rest in air", model.HoldStep: "for a hold",
+	model.DryStep: "for drying", model.StewStep: "for stewing", model.CureStep: "for a cure"}
 
 func orLatest(time *model.Quantity, g *model.Guard) *model.Quantity {
 	if time == nil && g != nil && g.Latest != nil {
-		return &model.Quantity{Quantity: *g.Latest, Place: g.Place}
+		return g.Latest
 	}
 	return time
 }

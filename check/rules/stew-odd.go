@@ -18,8 +18,8 @@ var stewOdd = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		dried := false
 		for _, s := range c.steps(model.KilnStage) {
-			dried = dried || s.Kind == model.Dry || s.Kind == model.Cure
-			if s.Kind != model.Stew {
+			dried = dried || s.Kind() == model.DryStep || s.Kind() == model.CureStep
+			if s.Kind() != model.StewStep {
 				continue
 			}
 			if top, place, ok := peak(s); ok && top.SI-zeroC > stewHottest+sameHeat {
@@ -28,9 +28,9 @@ var stewOdd = Rule{
 			}
 			switch run := c.run(s); {
 			case run != nil && run.MoistureStart < stewWet:
-				c.Note(r.At(s.Place, fmt.Sprintf("the malt is stewed at %s moisture, and it must be wet: %s at the least", Percent(run.MoistureStart), Percent(stewWet))))
+				c.Note(r.At(s.Place(), fmt.Sprintf("the malt is stewed at %s moisture, and it must be wet: %s at the least", Percent(run.MoistureStart), Percent(stewWet))))
 			case run == nil && dried:
-				c.Note(r.At(s.Place, "the malt is stewed behind a step that dries it, and it must be wet"))
+				c.Note(r.At(s.Place(), "the malt is stewed behind a step that dries it, and it must be wet"))
 			}
 		}
 	},

@@ -41,7 +41,7 @@ func (c *Case) stewed(t float64) bool {
 		if !ok || top.SI-zeroC < t-sameHeat {
 			continue
 		}
-		if s.Kind == model.Stew || c.stewsUnnamed(s) {
+		if s.Kind() == model.StewStep || c.stewsUnnamed(s) {
 			return true
 		}
 	}
@@ -50,9 +50,9 @@ func (c *Case) stewed(t float64) bool {
 
 // stewsByName tells whether a step is called a stew, at t °C or more.
 func (c *Case) stewsByName(t float64) bool {
-	return slices.ContainsFunc(c.steps(model.KilnStage), func(s *model.Step) bool {
+	return slices.ContainsFunc(c.steps(model.KilnStage), func(s model.Step) bool {
 		top, _, ok := peak(s)
-		return ok && s.Kind == model.Stew && top.SI-zeroC >= t-sameHeat
+		return ok && s.Kind() == model.StewStep && top.SI-zeroC >= t-sameHeat
 	})
 }
 
@@ -61,7 +61,7 @@ func (c *Case) paler(colour float64) bool {
 	return colour > 0 && c.kilned() != nil && c.Forecast.Totals.Quality.Colour < colour
 }
 
-func (c *Case) stewsUnnamed(s *model.Step) bool {
+func (c *Case) stewsUnnamed(s model.Step) bool {
 	run := c.run(s)
 	if run == nil || run.MoistureStart < stewsWet || run.End-run.Start < stewsFor {
 		return false
@@ -73,7 +73,7 @@ func (c *Case) stewsUnnamed(s *model.Step) bool {
 		return true
 	}
 	for _, x := range c.troubles(forecast.HotWet) {
-		if x.Place == s.Place && x.Value >= stewsMalt {
+		if x.Place == s.Place() && x.Value >= stewsMalt {
 			return true
 		}
 	}

@@ -25,13 +25,13 @@ var stopByDaysOnly = Rule{
 }`,
 		Limits: "it is quiet for chit malt, and for the grains without a husk that are judged by days"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		goal := c.Profile.Goal()
 		if st == nil || !goal.Known() || goal.Low == 0 {
 			return
 		}
 		corn := []string{"acrospire", "rub", "chit", "moisture", "weight", "bed"}
-		if looksAt(st, corn...) || looksAt(c.Process.Stage(model.Wither), corn[:2]...) {
+		if looksAt(st, corn...) || looksAt(c.Process.Stage(model.WitherStage), corn[:2]...) {
 			return
 		}
 		c.Note(r.At(timeOf(st), "the germination ends by the clock alone, however far the corn has grown"))

@@ -19,15 +19,15 @@ var storeOpen = Rule{
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
 		Limits: "it goes by the words alone, and fires only where they say that it is open"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Store)
-		if st == nil || st.Keep == nil {
+		st := model.First[*model.Storing](c.Process)
+		if st == nil || !st.In.Place.Known() {
 			return
 		}
-		switch open, sure := openTo(st.Keep.Text); {
+		switch open, sure := openTo(st.In.Text); {
 		case open && sure:
-			c.Note(r.At(st.Keep.Place, fmt.Sprintf("the malt is kept in %q, open to the air", st.Keep.Text)))
+			c.Note(r.At(st.In.Place, fmt.Sprintf("the malt is kept in %q, open to the air", st.In.Text)))
 		case !sure:
-			c.NotJudged(r, fmt.Sprintf("%q does not say whether it is lined or tied", st.Keep.Text))
+			c.NotJudged(r, fmt.Sprintf("%q does not say whether it is lined or tied", st.In.Text))
 		}
 	},
 }

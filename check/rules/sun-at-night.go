@@ -31,7 +31,7 @@ var sunAtNight = Rule{
 				took = run.End - run.Start
 			}
 			if hot += took; hot > light {
-				f := r.At(s.Place, fmt.Sprintf("when this step ends the kiln has been heated for %s on end, and the sun is gone after %s", Hours(hot), Hours(light)))
+				f := r.At(s.Place(), fmt.Sprintf("when this step ends the kiln has been heated for %s on end, and the sun is gone after %s", Hours(hot), Hours(light)))
 				f.Related = []finding.Related{{Place: k.Fired.Place, Message: "what heats it"}}
 				c.Note(f)
 				return

@@ -35,7 +35,7 @@ var targetNotReached = Rule{
 // judgeTarget tells of a steep that ends below or above its target, and which soak
 // would have to change.
 func judgeTarget(r finding.Rule, c *Case, above bool) {
-	st := c.Process.Stage(model.Steep)
+	st := model.First[*model.Steep](c.Process)
 	if st == nil || st.Target == nil {
 		return
 	}
@@ -65,7 +65,7 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 // shortRests names the rests in which the grain is drained and no more: it drinks the
 // water on its husk in them, when they last.
 func (c *Case) shortRests() (list []finding.Related) {
-	for _, w := range onceEach(c.wettings(), model.Rest) {
+	for _, w := range onceEach(c.wettings(), model.RestStep) {
 		if w.seconds < drainsOnly {
 			list = append(list, finding.Related{Place: timeAt(w.step), Message: "a rest too short to help"})
 		}

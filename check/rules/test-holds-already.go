@@ -44,17 +44,17 @@ var testHoldsAlready = Rule{
 // justHeld tells of a moisture that the steps before have come to by a little more than
 // was asked: the next lot may dry slower, and then the step is wanted.
 func (c *Case) justHeld(g *forecast.Gate) bool {
-	if st := c.Process.Stage(g.Stage); st != nil && st.Until != nil && st.Until.Place == g.Place {
-		t := asked(st.Until, "moisture")
+	if st := c.Process.Stage(g.Stage); st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
+		t := asked(st.Ends().Until, "moisture")
 		_, first := c.statesBefore(g)
 		return t != nil && t.Bound != nil && first != nil && t.Bound.Range.High.SI-first.moisture < littleMore
 	}
 	for i, s := range c.steps(g.Stage) {
 		run := c.run(s)
-		if s.Until == nil || s.Until.Place != g.Place || i == 0 || run == nil {
+		if s.Ends().Until == nil || s.Ends().Until.Place != g.Place || i == 0 || run == nil {
 			continue
 		}
-		t := asked(s.Until, "moisture")
+		t := asked(s.Ends().Until, "moisture")
 		return t != nil && t.Bound.Range.High.SI-run.MoistureStart < littleMore
 	}
 	return false
@@ -66,7 +66,7 @@ const littleMore = 0.02
 // lastOfKiln tells whether a gate has no heat behind it that it could guard.
 func (c *Case) lastOfKiln(g *forecast.Gate) bool {
 	for i, s := range c.steps(model.KilnStage) {
-		if s.Gate != nil && s.Gate.Place == g.Place {
+		if model.Asked(s) != nil && model.Asked(s).Place == g.Place {
 			return !c.heatedAfter(i)
 		}
 	}
@@ -129,13 +129,13 @@ func (c *Case) laxer(cond *model.Condition) bool {
 }
 
 func stageIn(kind model.StageKind) string {
-	return map[model.StageKind]string{model.Steep: "the steep", model.Germinate: "the growth", model.Wither: "the withering", model.KilnStage: "the kiln"}[kind]
+	return map[model.StageKind]string{model.SteepStage: "the steep", model.GerminateStage: "the growth", model.WitherStage: "the withering", model.KilnStage: "the kiln"}[kind]
 }
 
 func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
 	for _, s := range c.steps(g.Stage) {
-		if s.Gate != nil && s.Gate.Place == g.Place {
-			return s.Gate
+		if model.Asked(s) != nil && model.Asked(s).Place == g.Place {
+			return model.Asked(s)
 		}
 	}
 	return nil
@@ -158,7 +158,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 			if i == 0 {
 				first = at
 			}
-			if s.Kind != model.Gate {
+			if s.Kind != model.GateStep {
 				before = at
 			}
 		}

@@ -19,7 +19,7 @@ var tooLongToModify = Rule{
 		Good:   "until acrospire at least 3/4\nallow 4 to 8 days",
 		Limits: "lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		floor, last := c.grown()
 		if st == nil || floor == nil || c.longGoal(st) {
 			return
@@ -37,7 +37,7 @@ var tooLongToModify = Rule{
 
 // longGoal tells whether the growth waits for a longer acrospire than is usual,
 // which is found fault with where it is written.
-func (c *Case) longGoal(st *model.Stage) bool {
+func (c *Case) longGoal(st *model.Germination) bool {
 	for _, t := range goals(st) {
 		if length, ok := waitsFor(&t); ok && t.Measure == "acrospire" && length > c.Profile.Goal().High {
 			return true
@@ -46,7 +46,7 @@ func (c *Case) longGoal(st *model.Stage) bool {
 	return false
 }
 
-func (c *Case) overgrown(r finding.Rule, st *model.Stage, floor, last *forecast.Piece) finding.Finding {
+func (c *Case) overgrown(r finding.Rule, st *model.Germination, floor, last *forecast.Piece) finding.Finding {
 	when := "after"
 	if floor != last {
 		when = "when it has withered, after"
@@ -61,7 +61,7 @@ func (c *Case) overgrown(r finding.Rule, st *model.Stage, floor, last *forecast.
 
 // overgrownBy is what let it grow too long: the time of the growth, or the
 // withering, where it was still right before that.
-func overgrownBy(c *Case, st *model.Stage, floor, last *forecast.Piece) source.Place {
+func overgrownBy(c *Case, st *model.Germination, floor, last *forecast.Piece) source.Place {
 	if floor != last && floor.Acrospire <= c.Profile.Goal().High*(1+lotsDiffer) {
 		return last.Place
 	}

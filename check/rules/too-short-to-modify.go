@@ -28,9 +28,9 @@ var tooShortToModify = Rule{
 }`,
 		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		floor, last := c.grown()
-		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.Wither), "acrospire", "rub") {
+		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.WitherStage), "acrospire", "rub") {
 			return
 		}
 		place := timeOf(st)

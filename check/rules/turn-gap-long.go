@@ -16,7 +16,7 @@ var turnGapLong = Rule{
 		Good:   "turn every 8 h",
 		Limits: "it does not ask for turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Germinate)
+		st := model.First[*model.Germination](c.Process)
 		switch {
 		case st == nil:
 		case st.Turn == nil:
@@ -34,16 +34,16 @@ const (
 )
 
 // neverTurned reports a piece that is left alone for longer than from one turn to the next.
-func (c *Case) neverTurned(r finding.Rule, st *model.Stage) {
+func (c *Case) neverTurned(r finding.Rule, st *model.Germination) {
 	if most, ok := latest(st); !ok || most > usualTurn {
-		f := r.At(st.Place, "the growing piece is never turned")
+		f := r.At(st.Place(), "the growing piece is never turned")
 		f.Hint = "say how often, such as turn every 8 h"
 		c.Note(f)
 	}
 }
 
 // latest is the longest that a stage may take, s; ok is false where it does not say.
-func latest(st *model.Stage) (seconds float64, ok bool) {
+func latest(st *model.Germination) (seconds float64, ok bool) {
 	switch {
 	case st.For != nil:
 		return st.For.SI, true
@@ -53,11 +53,11 @@ func latest(st *model.Stage) (seconds float64, ok bool) {
 	return 0, false
 }
 
-func (c *Case) turnGap(r finding.Rule, st *model.Stage) {
+func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	most, bed := usualTurn, ""
 	for _, s := range c.holds() {
-		if middle(s.At) > c.Profile.WarmBed() {
-			most, bed = warmTurn, fmt.Sprintf(" in a bed at %s", s.At.Range.Range)
+		if middle(s.Warmth().At) > c.Profile.WarmBed() {
+			most, bed = warmTurn, fmt.Sprintf(" in a bed at %s", s.Warmth().At.Range.Range)
 			break
 		}
 	}

@@ -21,7 +21,7 @@ vessel "base tub" { holds 12 l }`,
 		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
 			"must be left out of what the vessel holds"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Steep)
+		st := model.First[*model.Steep](c.Process)
 		if st == nil {
 			return
 		}

@@ -16,9 +16,9 @@ func celsius(t *model.Temperature) (low, high float64) {
 }
 
 // hottest is the hottest that a kiln step asks for, °C; ok is false where it asks for nothing.
-func hottest(s *model.Step) (t float64, ok bool) {
-	for _, at := range []*model.Temperature{s.At, s.From} {
-		if at != nil && s.Kind != model.Cool {
+func hottest(s model.Step) (t float64, ok bool) {
+	for _, at := range []*model.Temperature{s.Warmth().At, s.Warmth().From} {
+		if at != nil && s.Kind() != model.CoolStep {
 			_, high := celsius(at)
 			return high, true
 		}
@@ -28,8 +28,8 @@ func hottest(s *model.Step) (t float64, ok bool) {
 
 // wetSteps lists the soaks, rests and gates of the steep in order, those of a repeat
 // once for each time it may run.
-func (c *Case) wetSteps() []*model.Step {
-	st := c.Process.Stage(model.Steep)
+func (c *Case) wetSteps() []model.Step {
+	st := model.First[*model.Steep](c.Process)
 	if st == nil {
 		return nil
 	}
@@ -39,18 +39,19 @@ func (c *Case) wetSteps() []*model.Step {
 // mostUnrolled bounds what a repeat of many times is unrolled to.
 const mostUnrolled = 200
 
-func unrolled(steps []*model.Step) []*model.Step {
-	var list []*model.Step
+func unrolled(steps []model.Step) []model.Step {
+	var list []model.Step
 	for _, s := range steps {
-		if s.Kind != model.Repeat {
+		r, ok := s.(*model.Repeat)
+		if !ok {
 			list = append(list, s)
 			continue
 		}
 		times := 1
-		if s.Times != nil {
-			times = int(s.Times.Range.High.SI)
+		if r.Times != nil {
+			times = int(r.Times.Range.High.SI)
 		}
-		inner := unrolled(s.Steps)
+		inner := unrolled(r.Steps)
 		for i := 0; i < times && len(list) < mostUnrolled; i++ {
 			list = append(list, inner...)
 		}
@@ -59,23 +60,20 @@ func unrolled(steps []*model.Step) []*model.Step {
 }
 
 // steps lists the steps of a stage, or none.
-func (c *Case) steps(kind model.StageKind) []*model.Step {
-	if st := c.Process.Stage(kind); st != nil {
-		return st.Steps
-	}
-	return nil
+func (c *Case) steps(kind model.StageKind) []model.Step {
+	return model.StepsOf(c.Process.Stage(kind))
 }
 
 // lasts is the time a step is given, or the latest it may take, s; ok is false where
 // neither is said.
-func lasts(s *model.Step) (seconds float64, ok bool) {
+func lasts(s model.Step) (seconds float64, ok bool) {
 	switch {
-	case s.For != nil:
-		return s.For.SI, true
-	case s.Over != nil:
-		return s.Over.SI, true
-	case s.Allow != nil && s.Allow.Latest != nil:
-		return s.Allow.Latest.SI, true
+	case s.Ends().For != nil:
+		return s.Ends().For.SI, true
+	case s.Warmth().Over != nil:
+		return s.Warmth().Over.SI, true
+	case s.Ends().Allow != nil && s.Ends().Allow.Latest != nil:
+		return s.Ends().Allow.Latest.SI, true
 	}
 	return 0, false
 }

@@ -27,11 +27,11 @@ var waterNeverChanged = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		var soaks []wetting
 		for _, w := range c.wettings() {
-			if w.step.Kind == model.Soak {
+			if w.step.Kind() == model.SoakStep {
 				soaks = append(soaks, w)
 			}
 		}
-		if len(soaks) != 1 || !soaks[0].step.Aerated {
+		if len(soaks) != 1 || !model.Aerated(soaks[0].step) {
 			return
 		}
 		if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {

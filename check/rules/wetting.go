@@ -7,7 +7,7 @@ import (
 
 // wetting is a soak or a rest as it comes about, with its time.
 type wetting struct {
-	step    *model.Step
+	step    model.Step
 	label   string  // soak 1, rest 1
 	seconds float64 // by the forecast; else the longest that is said
 }
@@ -21,11 +21,11 @@ func (c *Case) wettings() []wetting {
 	}
 	var list []wetting
 	for _, st := range c.Forecast.Stages {
-		if st.Kind != model.Steep {
+		if st.Kind != model.SteepStage {
 			continue
 		}
 		for _, s := range st.Steps {
-			if step := stepAt(c.steps(model.Steep), s.Place); step != nil && step.Kind == s.Kind {
+			if step := stepAt(c.steps(model.SteepStage), s.Place); step != nil && step.Kind() == s.Kind {
 				list = append(list, wetting{step, s.Label, s.End - s.Start})
 			}
 		}
@@ -36,14 +36,14 @@ func (c *Case) wettings() []wetting {
 // brokeOffWet tells whether the forecast could not get out of the steep.
 func (c *Case) brokeOffWet() bool {
 	n := len(c.Forecast.Stages)
-	return c.Forecast.BrokenOff() && (n == 0 || c.Forecast.Stages[n-1].Kind == model.Steep)
+	return c.Forecast.BrokenOff() && (n == 0 || c.Forecast.Stages[n-1].Kind == model.SteepStage)
 }
 
 func (c *Case) saidWettings() []wetting {
 	var list []wetting
 	for _, s := range c.wetSteps() {
-		if t, ok := lasts(s); ok && s.Kind != model.Gate {
-			list = append(list, wetting{s, string(s.Kind), t})
+		if t, ok := lasts(s); ok && s.Kind() != model.GateStep {
+			list = append(list, wetting{s, string(s.Kind()), t})
 		}
 	}
 	return list
@@ -52,9 +52,9 @@ func (c *Case) saidWettings() []wetting {
 // onceEach keeps the longest run of each step of a kind.
 func onceEach(list []wetting, kind model.StepKind) []wetting {
 	var kept []wetting
-	at := map[*model.Step]int{}
+	at := map[model.Step]int{}
 	for _, w := range list {
-		if w.step.Kind != kind {
+		if w.step.Kind() != kind {
 			continue
 		}
 		i, again := at[w.step]
@@ -69,9 +69,9 @@ func onceEach(list []wetting, kind model.StepKind) []wetting {
 	return kept
 }
 
-func stepAt(steps []*model.Step, place source.Place) *model.Step {
+func stepAt(steps []model.Step, place source.Place) model.Step {
 	for _, s := range everyStep(steps) {
-		if s.Place == place {
+		if s.Place() == place {
 			return s
 		}
 	}
@@ -79,42 +79,42 @@ func stepAt(steps []*model.Step, place source.Place) *model.Step {
 }
 
 // everyStep lists steps, and those inside a repeat, once each.
-func everyStep(steps []*model.Step) []*model.Step {
-	var list []*model.Step
+func everyStep(steps []model.Step) []model.Step {
+	var list []model.Step
 	for _, s := range steps {
-		list = append(append(list, s), everyStep(s.Steps)...)
+		list = append(append(list, s), everyStep(model.Inner(s))...)
 	}
 	return list
 }
 
 // timeAt is where a step says how long it takes.
-func timeAt(s *model.Step) source.Place {
+func timeAt(s model.Step) source.Place {
 	switch {
-	case s.For != nil:
-		return s.For.Place
-	case s.Allow != nil:
-		return s.Allow.Place
+	case s.Ends().For != nil:
+		return s.Ends().For.Place
+	case s.Ends().Allow != nil:
+		return s.Ends().Allow.Place
 	}
-	return s.Place
+	return s.Place()
 }
 
 // warmth is how cool and how warm a soak or a rest is, °C, and where it is said; of a
 // site's band it is the middle, as in the forecast.
-func (c *Case) warmth(s *model.Step) (low, high float64, place source.Place, ok bool) {
-	if s.At != nil {
-		low, high = celsius(s.At)
-		return low, high, s.At.Place, true
+func (c *Case) warmth(s model.Step) (low, high float64, place source.Place, ok bool) {
+	if s.Warmth().At != nil {
+		low, high = celsius(s.Warmth().At)
+		return low, high, s.Warmth().At.Place, true
 	}
 	if c.Process.Site == nil {
 		return 0, 0, source.Place{}, false
 	}
 	of := c.Process.Site.Water
-	if s.Kind == model.Rest {
+	if s.Kind() == model.RestStep {
 		of = c.Process.Site.Air
 	}
 	if of == nil {
 		return 0, 0, source.Place{}, false
 	}
 	mid := of.Mid() - zeroC
-	return mid, mid, s.Place, true
+	return mid, mid, s.Place(), true
 }

@@ -26,7 +26,7 @@ var witherTooWarm = Rule{
 }`,
 		Limits: "It judges the air that is asked for, not the sun on the piece. Grains that grow warm may be withered 8 °C warmer than they grow."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := c.Process.Stage(model.Wither)
+		st := model.First[*model.Withering](c.Process)
 		if st == nil || st.Air == nil {
 			return
 		}

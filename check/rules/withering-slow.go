@@ -31,7 +31,7 @@ var witheringSlow = Rule{
 		wet := 0.0
 		place := c.kilnHead()
 		for _, p := range c.Forecast.Pieces {
-			if p.Stage == model.Wither {
+			if p.Stage == model.WitherStage {
 				wet, place = wet+p.Wet, p.Place
 			}
 		}

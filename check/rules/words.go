@@ -12,9 +12,9 @@ import (
 func Hours(s float64) string { return quantity.Lasting(s) }
 
 // lasting writes a length of time beside that of a step, as the step has it written.
-func lasting(step *model.Step, s float64) string {
-	if step != nil && step.For != nil {
-		return step.For.Lasting(s)
+func lasting(step model.Step, s float64) string {
+	if step != nil && step.Ends().For != nil {
+		return step.Ends().For.Lasting(s)
 	}
 	return Hours(s)
 }

@@ -138,8 +138,8 @@ func (c Follow) time(b *model.Batch, now time.Time) (time.Time, string, error) {
 	}
 	last := b.Began.Time
 	for _, x := range b.Readings {
-		if x.At.After(last) {
-			last = x.At.Time
+		if x.When().After(last) {
+			last = x.When().Time
 		}
 	}
 	switch {

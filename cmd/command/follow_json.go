@@ -158,7 +158,7 @@ func (f followed) readingsJSON(w *World, out *jsonFollowed) {
 		doubts[d.Item] = d
 	}
 	for i, j := range f.Judged {
-		place := j.Item.Reading.Place
+		place := j.Item.Reading.Place()
 		r := jsonReading{Line: place.File.Position(place.Start, source.Characters).Line, Text: oneLine(place.Text()), Observed: rounded(j.Item.Observed, 4), Error: rounded(j.Item.Error, 4),
 			Expected: had(j.Expected, digits(4))}
 		if !math.IsNaN(j.Off) {

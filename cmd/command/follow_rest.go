@@ -69,7 +69,7 @@ func (p *followSheet) rest() {
 	}
 	p.titles("what comes of it")
 	for _, t := range totalsShown {
-		if t.name == "steep-out moisture" && p.Stand.Sight.Stage != model.Steep {
+		if t.name == "steep-out moisture" && p.Stand.Sight.Stage != model.SteepStage {
 			continue
 		}
 		if s := p.Ensemble.Total(t.of); s.Share > 0 {
@@ -103,7 +103,7 @@ func numbered(steps []ensemble.StepSpread, i int) string {
 func (f followed) toCome() []ensemble.StepSpread {
 	var steps []ensemble.StepSpread
 	for _, s := range f.Ensemble.Steps() {
-		if s.End.P50 > f.Now+justAhead && s.End.Share >= 0.1 && s.Stage != model.Store {
+		if s.End.P50 > f.Now+justAhead && s.End.Share >= 0.1 && s.Stage != model.StoreStage {
 			steps = append(steps, s)
 		}
 	}

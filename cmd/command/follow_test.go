@@ -93,7 +93,7 @@ func TestTheTimeOfFollowing(t *testing.T) {
 		return when
 	}
 	b := &model.Batch{Began: model.Instant{Time: at("2026-03-06 07:00")},
-		Readings: []model.Reading{{At: model.Instant{Time: at("2026-03-08 07:00")}}}}
+		Readings: []model.Reading{&model.Turned{Seen: model.Seen{At: model.Instant{Time: at("2026-03-08 07:00")}}}}}
 	for now, want := range map[string]string{
 		"2026-03-09 12:00": "2026-03-09 12:00", // now
 		"2026-03-20 12:00": "2026-03-08 07:00", // long over

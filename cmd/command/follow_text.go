@@ -78,7 +78,7 @@ func (p *followSheet) degreesOf(c float64) string {
 func (p *followSheet) standing() {
 	s := p.Stand
 	where := string(s.Sight.Stage)
-	if name := s.Sight.Step; name != "" && name != where && name != string(model.Hold) {
+	if name := s.Sight.Step; name != "" && name != where && name != string(model.HoldStep) {
 		where = fmt.Sprintf("%s, %s", where, stepName(name, s.Sight.Number))
 	}
 	switch {
@@ -105,7 +105,7 @@ func (p *followSheet) standing() {
 
 // stepName is soak 2, dry 1, but plain cure where there is only one.
 func stepName(kind string, n int) string {
-	if kind == string(model.Soak) || kind == string(model.Rest) || kind == string(model.Dry) {
+	if kind == string(model.SoakStep) || kind == string(model.RestStep) || kind == string(model.DryStep) {
 		return fmt.Sprintf("%s %d", kind, n)
 	}
 	return kind

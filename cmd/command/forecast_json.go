@@ -98,7 +98,7 @@ var classNames = [...]string{
 
 func growthJSON(f *forecast.Forecast) *jsonGrowth {
 	for i := len(f.Pieces) - 1; i >= 0; i-- {
-		if p := f.Pieces[i]; p.Stage == model.Germinate {
+		if p := f.Pieces[i]; p.Stage == model.GerminateStage {
 			g := &jsonGrowth{percent(p.Chitted), rounded(p.Acrospire, 3), map[string]float64{}, p.Rub.String()}
 			for c, name := range classNames {
 				g.Classes[name] = percent(p.Classes[c])

@@ -260,7 +260,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 		p.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
 			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, q.Colour)
 	}
-	if st := f.Process.Stage(model.Store); st != nil && st.Rest != nil {
+	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		p.para("then", "rest the malt for %s before it is used", st.Rest)
 	}
 }
@@ -269,7 +269,7 @@ func (p *sheet) totals(f *forecast.Forecast) {
 func (p *sheet) growth(f *forecast.Forecast) {
 	for i := len(f.Pieces) - 1; i >= 0; i-- {
 		g := f.Pieces[i]
-		if g.Stage != model.Germinate {
+		if g.Stage != model.GerminateStage {
 			continue
 		}
 		c := g.Classes

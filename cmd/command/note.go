@@ -187,8 +187,8 @@ func (c Note) appended(in input, line *syntax.Statement) (n noted, err error) {
 	}
 	for _, b := range n.house.Batches {
 		for _, x := range b.Readings {
-			if x.Place.File == n.house.Files[0] && n.at.Start <= x.Place.Start && x.Place.Start < n.at.End && time.Until(x.At.Time) > clockSlack {
-				return n, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.At.Format("2006-01-02 15:04"))}
+			if x.Place().File == n.house.Files[0] && n.at.Start <= x.Place().Start && x.Place().Start < n.at.End && time.Until(x.When().Time) > clockSlack {
+				return n, failure{ExitFindings, fmt.Errorf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.When().Format("2006-01-02 15:04"))}
 			}
 		}
 	}

@@ -29,25 +29,18 @@ func shownIn(p *model.Process) (pounds, fahrenheit bool) {
 		}
 	}
 	for _, st := range p.Stages {
-		if st.Air != nil {
-			look(st.Air.High)
+		if w, ok := st.(*model.Withering); ok && w.Air != nil {
+			look(w.Air.High)
 		}
-		eachStep(st.Steps, func(s *model.Step) {
-			for _, t := range []*model.Temperature{s.At, s.From} {
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
+			for _, t := range []*model.Temperature{s.Warmth().At, s.Warmth().From} {
 				if t != nil {
 					look(t.High)
 				}
 			}
-		})
+		}
 	}
 	return pounds, count > 0
-}
-
-func eachStep(steps []*model.Step, visit func(*model.Step)) {
-	for _, s := range steps {
-		visit(s)
-		eachStep(s.Steps, visit)
-	}
 }
 
 // mass writes a weight in the unit of the process.

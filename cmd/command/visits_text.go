@@ -51,7 +51,7 @@ const manyAlike = 4
 // one day at even intervals, all of them in the night or none.
 func (t timetable) alike(i int) int {
 	first := t.visits[i].Tasks
-	if len(first) > 1 || first[0].Event == "" || first[0].Stage == model.Steep {
+	if len(first) > 1 || first[0].Event == "" || first[0].Stage == model.SteepStage {
 		return 1
 	}
 	n := 1

@@ -61,9 +61,9 @@ var taskWords = map[visits.Kind]func(timetable, visits.Task) string{
 	visits.Rested: func(timetable, visits.Task) string { return "the rest is over: the malt may be used" },
 }
 
-var spreadFor = map[model.StageKind]string{model.Germinate: " to grow", model.Wither: " to wither"}
+var spreadFor = map[model.StageKind]string{model.GerminateStage: " to grow", model.WitherStage: " to wither"}
 
-var floorOver = map[model.StageKind]string{model.Germinate: "the growing ends", model.Wither: "the withering ends"}
+var floorOver = map[model.StageKind]string{model.GerminateStage: "the growing ends", model.WitherStage: "the withering ends"}
 
 // heating says what the kiln is set to, and how long or until when.
 func (t timetable) heating(k visits.Task) string {

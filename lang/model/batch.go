@@ -31,35 +31,6 @@ type Instant struct {
 // Sample is a sample of the raw grain and what it weighs when it is dry.
 type Sample struct{ Wet, Dry Quantity }
 
-// ReadingKind says what was done, by the word that begins the line.
-type ReadingKind string
-
-// The readings.
-const (
-	Weighed ReadingKind = "weighed"
-	Counted ReadingKind = "counted"
-	Felt    ReadingKind = "felt"
-	Read    ReadingKind = "read"
-	Turned  ReadingKind = "turned"
-)
-
-// Reading is one thing seen in the course of a batch. What its kind does not say
-// is nil or empty.
-type Reading struct {
-	Kind        ReadingKind
-	Place       source.Place
-	At          Instant // zero where only the step is said
-	After       *StepName
-	Weight      *Quantity
-	OfBag       bool
-	Clean       bool // without rootlets
-	Counted     Word // chit or acrospire
-	Corns       []Quantity
-	Of          *Quantity // corns looked at
-	Rub         Word
-	Temperature *Temperature
-}
-
 // StepName names a step as the forecast does: the soaks of a steep are counted
 // through all its repeats.
 type StepName struct {
@@ -87,7 +58,7 @@ const (
 // Net gives what the grain of a weighing weighs without its tare, kg, and the raw
 // grain that it was, nil where that is not said. It is false for a weight that the
 // grain cannot have: below a half of the raw grain, or above 2.5 times as much.
-func (t *Batch) Net(x *Reading) (net float64, raw *Quantity, can bool) {
+func (t *Batch) Net(x *Weighed) (net float64, raw *Quantity, can bool) {
 	net = x.Weight.SI
 	if t.Tare != nil && x.OfBag == (t.Bag != nil) {
 		net -= t.Tare.SI

@@ -73,7 +73,7 @@ type Grain struct {
 	Place       source.Place
 	Species     Word
 	Moisture    *Quantity // share of the whole weight
-	Germination []Germination
+	Germination []GerminationTest
 	Protein     *Quantity
 	CornWeight  *Quantity // of a thousand corns
 	Treated     Word      // no, yes or unknown; Text "" where nothing is said
@@ -81,8 +81,8 @@ type Grain struct {
 	Mould       Word
 }
 
-// Germination is one germination test.
-type Germination struct {
+// GerminationTest is one germination test of a lot.
+type GerminationTest struct {
 	Place source.Place
 	Share Quantity
 	Corns *Quantity
@@ -153,21 +153,11 @@ type Process struct {
 	Charge  *Quantity
 	Grain   *Grain
 	Site    *Site
-	Stages  []*Stage
+	Stages  []Stage
 	Expect  []Condition
 	Limits  []Limit
 	Accepts []Accept
 	Broken  bool // some of it did not read, so what is missing may only be unread
-}
-
-// Stage finds the stage of a kind, or nil.
-func (p *Process) Stage(kind StageKind) *Stage {
-	for _, s := range p.Stages {
-		if s.Kind == kind {
-			return s
-		}
-	}
-	return nil
 }
 
 // FindLimit finds a moved threshold by its word; of several the last one holds.

@@ -1,48 +1,57 @@
 package model
 
-import (
-	"maltwright/lang/quantity"
-	"maltwright/lang/source"
-)
+import "maltwright/lang/source"
+
+// Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
+// *Deculming and *Storing. What a stage does not say is nil.
+type Stage interface {
+	Place() source.Place // its head
+	Kind() StageKind
+	Ends() Ending
+	stage()
+}
 
 // StageKind says which stage it is, by the word that begins it.
 type StageKind string
 
-// The stages, in the order in which grain goes through them.
+// The kinds of stage, in the order in which grain goes through them.
 const (
-	Steep     StageKind = "steep"
-	Germinate StageKind = "germinate"
-	Wither    StageKind = "wither"
-	KilnStage StageKind = "kiln"
-	Deculm    StageKind = "deculm"
-	Store     StageKind = "store"
+	SteepStage     StageKind = "steep"
+	GerminateStage StageKind = "germinate"
+	WitherStage    StageKind = "wither"
+	KilnStage      StageKind = "kiln"
+	DeculmStage    StageKind = "deculm"
+	StoreStage     StageKind = "store"
 )
 
 // Order lists the stages in the order of the work.
 func Order() []StageKind {
-	return []StageKind{Steep, Germinate, Wither, KilnStage, Deculm, Store}
+	return []StageKind{SteepStage, GerminateStage, WitherStage, KilnStage, DeculmStage, StoreStage}
 }
 
-// Stage is one stage with its steps.
-type Stage struct {
-	Kind     StageKind
-	Place    source.Place // its head
-	Vessel   *Vessel
+// Steep is the stage of soaks and air rests.
+type Steep struct {
+	Written
+	Vessel *Vessel
+	Target *Range // the moisture wanted at steep-out
+	Steps  []Step
+	Until  *Condition
+}
+
+// Piece is what germinating and withering grain can say, which both lie spread out.
+type Piece struct {
+	Ending
 	Floor    *Floor
-	Kiln     *Kiln
-	Target   *Range // the moisture wanted at steep-out
-	Steps    []*Step
+	Steps    []Step
 	Turn     *Quantity // from one turn to the next
+	Humidity *Range    // of the air over the piece
+}
+
+// Germination is the stage in which the grain grows.
+type Germination struct {
+	Written
+	Piece
 	Sprinkle *Sprinkle
-	Air      *Temperature // of withering
-	Humidity *Range       // of the air over the piece
-	Until    *Condition
-	Allow    *Guard
-	For      *Quantity
-	Within   *Quantity       // of deculm
-	Keep     *Word           // of store: what it is kept in
-	Rest     *quantity.Bound // of store: how long
-	RestAt   source.Place
 }
 
 // Sprinkle is water given to the growing piece.
@@ -51,64 +60,97 @@ type Sprinkle struct {
 	Every Quantity
 }
 
-// StepKind says what a step does, by the word that begins it.
-type StepKind string
-
-// The steps.
-const (
-	Soak   StepKind = "soak"
-	Rest   StepKind = "rest"
-	Repeat StepKind = "repeat"
-	Hold   StepKind = "hold"
-	Dry    StepKind = "dry"
-	Stew   StepKind = "stew"
-	Cure   StepKind = "cure"
-	Cool   StepKind = "cool"
-	Gate   StepKind = "gate"
-)
-
-// Step is one step of a stage. What a step does not say is nil.
-type Step struct {
-	Kind    StepKind
-	Place   source.Place // its head
-	For     *Quantity
-	At      *Temperature // a temperature or a band; of cool, where it is to end
-	From    *Temperature // a rise, from Low to High as written
-	Over    *Quantity
-	Until   *Condition
-	Allow   *Guard
-	Aerated bool
-	Limed   bool // lime in the steep water
-	Airflow *Quantity
-	Gate    *Condition
-	Times   *quantity.Bound
-	Steps   []*Step // of repeat
+// Withering is the stage in which the piece loses water before heat is used.
+type Withering struct {
+	Written
+	Piece
+	Air *Temperature
 }
 
-// Guard is the earliest and the latest time at which something may end.
-type Guard struct {
-	Earliest, Latest *quantity.Quantity // nil where that side is open
-	Place            source.Place
+// Kilning is the stage on the kiln.
+type Kilning struct {
+	Written
+	Kiln  *Kiln
+	Steps []Step
+	Stir  *Quantity // from one stirring to the next
 }
 
-// Condition is one or more tests that must all hold.
-type Condition struct {
-	Tests []Test
-	Place source.Place
+// Deculming takes the rootlets off.
+type Deculming struct {
+	Written
+	Within *Quantity // after the kiln
 }
 
-// Test is a measure and what is asked of it.
-type Test struct {
-	Measure string
-	Bound   *quantity.Bound // nil where a word is asked, or nothing as with break
-	Op      quantity.Op     // with Word
-	Word    string
-	Place   source.Place
+// Storing is the rest of the malt before it is used.
+type Storing struct {
+	Written
+	In   Word // what it is kept in; Text "" where it is not said
+	Rest *Bound
 }
 
-// MostSteps is how many steps a stage may have, those of a repeat counted as often as
-// they are done: more than an hour each for the three weeks that a steep can last.
-const MostSteps = 500
+func (*Steep) stage()       {}
+func (*Germination) stage() {}
+func (*Withering) stage()   {}
+func (*Kilning) stage()     {}
+func (*Deculming) stage()   {}
+func (*Storing) stage()     {}
 
-// LeastInterval is the shortest time after which something may be done again, s.
-const LeastInterval = 60.0
+// Kind says which stage it is.
+func (*Steep) Kind() StageKind       { return SteepStage }
+func (*Germination) Kind() StageKind { return GerminateStage }
+func (*Withering) Kind() StageKind   { return WitherStage }
+func (*Kilning) Kind() StageKind     { return KilnStage }
+func (*Deculming) Kind() StageKind   { return DeculmStage }
+func (*Storing) Kind() StageKind     { return StoreStage }
+
+// Ends is what is said of the end.
+func (st *Steep) Ends() Ending  { return Ending{Until: st.Until} }
+func (*Kilning) Ends() Ending   { return Ending{} }
+func (*Deculming) Ends() Ending { return Ending{} }
+func (*Storing) Ends() Ending   { return Ending{} }
+
+// PieceOf is the piece of a stage in which grain germinates or withers, nil for every
+// other stage.
+func PieceOf(st Stage) *Piece {
+	if p, ok := st.(interface{ piece() *Piece }); ok {
+		return p.piece()
+	}
+	return nil
+}
+
+func (p *Piece) piece() *Piece { return p }
+
+// StepsOf lists the steps of a stage, nil where it has none.
+func StepsOf(st Stage) []Step {
+	switch st := st.(type) {
+	case *Steep:
+		return st.Steps
+	case *Kilning:
+		return st.Steps
+	}
+	if p := PieceOf(st); p != nil {
+		return p.Steps
+	}
+	return nil
+}
+
+// Stage finds the first stage of a kind, or nil.
+func (p *Process) Stage(kind StageKind) Stage {
+	for _, st := range p.Stages {
+		if st.Kind() == kind {
+			return st
+		}
+	}
+	return nil
+}
+
+// First finds the first stage of the type T, nil where the process has none:
+// First[*Steep](p).
+func First[T Stage](p *Process) (none T) {
+	for _, st := range p.Stages {
+		if found, ok := st.(T); ok {
+			return found
+		}
+	}
+	return none
+}

@@ -92,37 +92,46 @@ func (p *Process) written() (list []quantity.Quantity) {
 	}
 	one(p.Charge)
 	for _, st := range p.Stages {
-		list = append(list, temperaturesOf(st.Steps)...)
-		if st.Air != nil {
-			list = append(list, st.Air.High)
+		list = append(list, temperaturesOf(StepsOf(st))...)
+		if w, ok := st.(*Withering); ok && w.Air != nil {
+			list = append(list, w.Air.High)
 		}
 	}
 	if p.Site != nil && p.Site.Air != nil {
 		list = append(list, p.Site.Air.High)
 	}
 	for _, st := range p.Stages {
-		if st.Floor != nil {
-			one(st.Floor.Area)
-		}
-		if st.Vessel != nil {
-			one(st.Vessel.Holds)
-		}
-		if st.Kiln != nil {
-			one(st.Kiln.Area)
-		}
+		one(sizeOf(st))
 	}
 	return list
 }
 
+// sizeOf is the size of what a stage lies in or on, nil where it is not said.
+func sizeOf(st Stage) *Quantity {
+	switch st := st.(type) {
+	case *Steep:
+		if st.Vessel != nil {
+			return st.Vessel.Holds
+		}
+	case *Kilning:
+		if st.Kiln != nil {
+			return st.Kiln.Area
+		}
+	}
+	if piece := PieceOf(st); piece != nil && piece.Floor != nil {
+		return piece.Floor.Area
+	}
+	return nil
+}
+
 // temperaturesOf lists what steps are set to, through repeats.
-func temperaturesOf(steps []*Step) (list []quantity.Quantity) {
-	for _, s := range steps {
-		for _, t := range []*Temperature{s.At, s.From} {
+func temperaturesOf(steps []Step) (list []quantity.Quantity) {
+	for _, s := range EveryStep(steps) {
+		for _, t := range []*Temperature{s.Warmth().At, s.Warmth().From} {
 			if t != nil {
 				list = append(list, t.High)
 			}
 		}
-		list = append(list, temperaturesOf(s.Steps)...)
 	}
 	return list
 }

@@ -6,7 +6,6 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 )
 
 var (
@@ -44,7 +43,7 @@ func (b *builder) interval(r *reading) *model.Quantity {
 }
 
 // times is how often steps are done: a whole number, of at least one.
-func (b *builder) times(v *value) *quantity.Bound {
+func (b *builder) times(v *value) *model.Bound {
 	t := v.bound()
 	if t == nil {
 		return nil
@@ -61,32 +60,33 @@ func (b *builder) times(v *value) *quantity.Bound {
 }
 
 // countSteps reports a stage of too many steps, and tells whether it did.
-func (b *builder) countSteps(st *model.Stage) bool {
-	n, told := b.stepsOf(st.Steps)
+func (b *builder) countSteps(st model.Stage) bool {
+	n, told := b.stepsOf(model.StepsOf(st))
 	if told || n <= model.MostSteps {
 		return told
 	}
-	b.refuse(stepsTooMany.At(st.Place, fmt.Sprintf("%s has %.0f steps, and %d are the most", st.Kind, n, model.MostSteps)))
+	b.refuse(stepsTooMany.At(st.Place(), fmt.Sprintf("%s has %.0f steps, and %d are the most", st.Kind(), n, model.MostSteps)))
 	return true
 }
 
 // stepsOf counts steps as often as they are done, and tells whether it has reported a
 // repeat that comes to too many.
-func (b *builder) stepsOf(steps []*model.Step) (n float64, told bool) {
+func (b *builder) stepsOf(steps []model.Step) (n float64, told bool) {
 	for _, s := range steps {
-		if s.Kind != model.Repeat {
+		r, again := s.(*model.Repeat)
+		if !again {
 			n++
 			continue
 		}
-		inner, told := b.stepsOf(s.Steps)
+		inner, told := b.stepsOf(r.Steps)
 		if told {
 			return n, true
 		}
-		if s.Times != nil {
-			inner = math.Max(1, inner) * s.Times.Range.High.SI
+		if r.Times != nil {
+			inner = math.Max(1, inner) * r.Times.Range.High.SI
 		}
 		if inner > model.MostSteps {
-			b.refuse(stepsTooMany.At(s.Place, fmt.Sprintf("this repeat comes to %s steps, and %d are the most that a stage may have", many(inner), model.MostSteps)))
+			b.refuse(stepsTooMany.At(s.Place(), fmt.Sprintf("this repeat comes to %s steps, and %d are the most that a stage may have", many(inner), model.MostSteps)))
 			return n, true
 		}
 		n += inner

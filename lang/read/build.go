@@ -17,24 +17,19 @@ type builder struct {
 	house    *model.House
 	main     *source.File
 	found    []finding.Finding
-	defining []func()         // definitions that are read once all limits are known
-	pending  []pendingProcess // processes of the file itself
+	defining []func()   // definitions that are read once all limits are known
+	pending  []*reading // processes of the file itself
 	// processes of the files it uses, which only a batch of this file calls for
-	elsewhere []pendingProcess
+	elsewhere []*reading
 	away      []*model.Process // the same, built
-	records   []pendingProcess // batches of the file itself
-	learning  []pendingProcess // blocks of what the house has learnt
+	records   []*reading       // batches of the file itself
+	learning  []*reading       // blocks of what the house has learnt
 	used      map[any]bool
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	dropped   int  // values that were reported and left out
 	sought    int  // names for which the nearest was looked for
 	lost      bool // a used file is not there, and the names it defines are not known
-}
-
-type pendingProcess struct {
-	file *source.File
-	r    *reading
 }
 
 func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }
@@ -52,25 +47,39 @@ func (b *builder) file(t *syntax.Tree) {
 		b.used = map[any]bool{}
 	}
 	whole := source.Place{File: t.File, Span: t.Top.Span}
-	b.block(t.File, &t.Top, fileBlock, whole, whole, func(r *reading) {
-		switch here := t.File == b.main; {
-		case r.Verb.Text == "process" && here:
-			b.pending = append(b.pending, pendingProcess{t.File, r})
-		case r.Verb.Text == "process":
-			b.elsewhere = append(b.elsewhere, pendingProcess{t.File, r})
-		case r.Verb.Text == "batch" && here:
-			b.records = append(b.records, pendingProcess{t.File, r})
-		case r.Verb.Text == "house":
-			b.learning = append(b.learning, pendingProcess{t.File, r})
-		}
-		switch define := definitions[r.Verb.Text]; {
-		case define == nil:
-		case r.Verb.Text == "limits":
-			define(b, t.File, r)
-		default:
-			b.defining = append(b.defining, func() { define(b, t.File, r) })
+	b.block(t.File, &t.Top, vocabulary.File, whole, whole, func(r *reading) {
+		if do := fileStatements[r.Verb.Text]; do != nil {
+			do(b, r)
 		}
 	})
+}
+
+// fileStatements takes what stands at the top of a file, by its word. What use names the
+// loader has brought in.
+var fileStatements = map[string]func(*builder, *reading){
+	"limits": (*builder).houseLimits,
+	"grain":  later((*builder).grain), "site": later((*builder).site), "vessel": later((*builder).vessel),
+	"floor": later((*builder).floor), "kiln": later((*builder).kiln),
+	"house": func(b *builder, r *reading) { b.learning = append(b.learning, r) },
+	"process": func(b *builder, r *reading) {
+		if r.place.File == b.main {
+			b.pending = append(b.pending, r)
+		} else {
+			b.elsewhere = append(b.elsewhere, r)
+		}
+	},
+	"batch": func(b *builder, r *reading) {
+		if r.place.File == b.main {
+			b.records = append(b.records, r)
+		}
+	},
+}
+
+// later puts a definition off until all limits are known.
+func later(define func(*builder, *reading)) func(*builder, *reading) {
+	return func(b *builder, r *reading) {
+		b.defining = append(b.defining, func() { define(b, r) })
+	}
 }
 
 // finish builds the processes and looks for what nothing uses.
@@ -79,14 +88,14 @@ func (b *builder) finish() {
 		define()
 	}
 	for _, l := range b.learning {
-		b.learnt(l.file, l.r)
+		b.learnt(l)
 	}
 	for _, p := range b.pending {
-		b.process(p.file, p.r)
+		b.process(p)
 	}
 	b.usedProcesses()
 	for _, t := range b.records {
-		b.batch(t.file, t.r)
+		b.batch(t)
 	}
 	b.sameNames()
 	b.unused()
@@ -108,8 +117,8 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 		if read == nil {
 			continue
 		}
-		if s.Verb.Text == "accept" {
-			b.accept(read, scope)
+		if do := everywhere[s.Verb.Text]; do != nil {
+			do(b, read, scope)
 			continue
 		}
 		before := b.dropped

@@ -8,14 +8,13 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
-	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
 // batch builds the record of one batch.
-func (b *builder) batch(f *source.File, r *reading) {
-	t := &model.Batch{Scope: r.scope(f)}
+func (b *builder) batch(r *reading) {
+	t := &model.Batch{Scope: r.scope()}
 	t.Name, t.Place = r.name()
 	t.Process = find(b, r.clause("of", 0), "process", b.known(), func(p *model.Process) string { return p.Name })
 	b.house.Batches = append(b.house.Batches, t)
@@ -24,7 +23,7 @@ func (b *builder) batch(f *source.File, r *reading) {
 		return
 	}
 	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
-	t.Broken = !b.block(f, r.Body, vocabulary.Batch, r.scope(f), r.place, func(s *reading) {
+	t.Broken = !b.block(r.place.File, r.Body, vocabulary.Batch, r.scope(), r.place, func(s *reading) {
 		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
 			do(rec, s)
 		}
@@ -51,7 +50,7 @@ func (b *builder) usedProcesses() {
 	b.house, b.found = &scratch, nil
 	b.house.Processes, b.house.Accepts = nil, nil
 	for _, p := range b.elsewhere {
-		b.process(p.file, p.r)
+		b.process(p)
 	}
 	b.away = b.house.Processes
 	for _, p := range b.away {
@@ -91,25 +90,31 @@ var batchStatements = map[string]func(*recorder, *reading){
 	},
 	"weighed": (*recorder).weighed, "counted": (*recorder).counted, "changed": (*recorder).changed,
 	"felt": func(r *recorder, s *reading) {
-		r.add(s, model.Reading{Rub: s.slot(1).chosen()})
+		x := &model.Felt{Rub: s.slot(1).chosen()}
+		r.add(s, x, &x.Seen)
 	},
 	"read": func(r *recorder, s *reading) {
 		if t := r.readable(s.slot(0).temperature()); t != nil {
-			r.add(s, model.Reading{Temperature: t})
+			x := &model.Read{Temperature: *t}
+			r.add(s, x, &x.Seen)
 		}
 	},
-	"turned": func(r *recorder, s *reading) { r.add(s, model.Reading{}) },
+	"turned": func(r *recorder, s *reading) {
+		x := &model.Turned{}
+		r.add(s, x, &x.Seen)
+	},
 }
 
-// add puts a reading into the batch, unless its time cannot be.
-func (r *recorder) add(s *reading, x model.Reading) {
-	x.Kind, x.Place = model.ReadingKind(s.Verb.Text), s.place
+// add puts a reading into the batch, unless its time cannot be. Seen is the part of it
+// that says where it is written and when it was made.
+func (r *recorder) add(s *reading, x model.Reading, seen *model.Seen) {
+	seen.Written = s.written()
 	if at := s.clause("at", 0); at != nil {
 		when, ok := r.instant(at)
 		if !ok {
 			return
 		}
-		x.At = when
+		seen.At = when
 	}
 	r.batch.Readings = append(r.batch.Readings, x)
 }
@@ -183,10 +188,11 @@ func (r *recorder) weighed(s *reading) {
 		r.refuse(f)
 		return
 	}
-	x := model.Reading{Weight: r.positive(s.slot(1).quantity(), "a weight"), OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
-	if x.Weight == nil {
+	weight := r.positive(s.slot(1).quantity(), "a weight")
+	if weight == nil {
 		return
 	}
+	x := &model.Weighed{Weight: *weight, OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
 	if s.has("after") {
 		step, ok := r.step(s, s.clauses["after"])
 		if !ok {
@@ -194,7 +200,7 @@ func (r *recorder) weighed(s *reading) {
 		}
 		x.After = &step
 	}
-	r.add(s, x)
+	r.add(s, x, &x.Seen)
 }
 
 // step reads the name of a step: its kind, and which of them.

@@ -13,7 +13,7 @@ const acrospireClasses = 6
 
 // counted builds a count of corns.
 func (r *recorder) counted(s *reading) {
-	x := model.Reading{Counted: s.slot(0).chosen()}
+	x := &model.Counted{What: s.slot(0).chosen()}
 	sum := 0.0
 	for _, v := range s.slots[1:] {
 		if v == nil {
@@ -31,16 +31,16 @@ func (r *recorder) counted(s *reading) {
 			return
 		}
 	}
-	if why := counts[x.Counted.Text](x, sum); why != "" {
+	if why := counts[x.What.Text](x, sum); why != "" {
 		r.refuse(countsDiffer.At(s.place, why))
 		return
 	}
-	r.add(s, x)
+	r.add(s, x, &x.Seen)
 }
 
 // counts says what is wrong with a count, by what was counted, or "".
-var counts = map[string]func(model.Reading, float64) string{
-	"chit": func(x model.Reading, sum float64) string {
+var counts = map[string]func(*model.Counted, float64) string{
+	model.Chit: func(x *model.Counted, sum float64) string {
 		switch {
 		case len(x.Corns) != 1:
 			return fmt.Sprintf("chit is counted with one number, of how many corns; %d stand here", len(x.Corns))
@@ -51,7 +51,7 @@ var counts = map[string]func(model.Reading, float64) string{
 		}
 		return ""
 	},
-	"acrospire": func(x model.Reading, sum float64) string {
+	model.Acrospire: func(x *model.Counted, sum float64) string {
 		switch {
 		case len(x.Corns) != acrospireClasses:
 			return fmt.Sprintf("the acrospire is counted with six numbers, none, to 1/4, to 1/2, to 3/4, to the whole and overgrown; %s", stand(len(x.Corns)))

@@ -9,12 +9,6 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// definitions builds what stands at the top of a file, by its word.
-var definitions = map[string]func(*builder, *source.File, *reading){
-	"grain": (*builder).grain, "site": (*builder).site, "vessel": (*builder).vessel,
-	"floor": (*builder).floor, "kiln": (*builder).kiln, "limits": (*builder).houseLimits,
-}
-
 // name gives the quoted name of a definition and its place.
 func (r *reading) name() (string, source.Place) {
 	if v := r.slot(0); v != nil {
@@ -23,42 +17,37 @@ func (r *reading) name() (string, source.Place) {
 	return "", r.place
 }
 
-// facts reads the statements of a definition by a table of what each sets.
-func (b *builder) facts(f *source.File, r *reading, in vocabulary.Block, set map[string]func(*reading)) {
-	if r.Body == nil {
-		return
-	}
-	b.block(f, r.Body, in, r.scope(f), r.place, func(s *reading) {
-		if do := set[s.Verb.Text]; do != nil {
-			do(s)
-		}
-	})
+// scope is the whole of a statement, with its block.
+func (r *reading) scope() source.Place { return source.Place{File: r.place.File, Span: r.Span} }
+
+// lot is a lot of grain whose weight of a thousand corns waits for the species.
+type lot struct {
+	model.Grain
+	weight *value
 }
 
-// scope is the whole of a statement, with its block.
-func (r *reading) scope(f *source.File) source.Place { return source.Place{File: f, Span: r.Span} }
+var grainFacts = table[lot]{
+	"species":  func(_ *builder, g *lot, s *reading) { g.Species = s.slot(0).chosen() },
+	"moisture": func(b *builder, g *lot, s *reading) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
+	"germination": func(b *builder, g *lot, s *reading) {
+		if t, ok := b.germination(s); ok {
+			g.Germination = append(g.Germination, t)
+		}
+	},
+	"protein":     func(_ *builder, g *lot, s *reading) { g.Protein = s.slot(0).quantity() },
+	"corn-weight": func(_ *builder, g *lot, s *reading) { g.weight = s.slot(0) },
+	"treated":     func(_ *builder, g *lot, s *reading) { g.Treated = s.slot(0).chosen() },
+	"ergot":       func(_ *builder, g *lot, s *reading) { g.Ergot = s.slot(0).chosen() },
+	"mould":       func(_ *builder, g *lot, s *reading) { g.Mould = s.slot(0).chosen() },
+}
 
-func (b *builder) grain(f *source.File, r *reading) {
-	g := &model.Grain{}
-	var weight *value
+func (b *builder) grain(r *reading) {
+	g := &lot{}
 	g.Name, g.Place = r.name()
-	b.facts(f, r, vocabulary.Grain, map[string]func(*reading){
-		"species":  func(s *reading) { g.Species = s.slot(0).chosen() },
-		"moisture": func(s *reading) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
-		"germination": func(s *reading) {
-			if t, ok := b.germination(s); ok {
-				g.Germination = append(g.Germination, t)
-			}
-		},
-		"protein":     func(s *reading) { g.Protein = s.slot(0).quantity() },
-		"corn-weight": func(s *reading) { weight = s.slot(0) },
-		"treated":     func(s *reading) { g.Treated = s.slot(0).chosen() },
-		"ergot":       func(s *reading) { g.Ergot = s.slot(0).chosen() },
-		"mould":       func(s *reading) { g.Mould = s.slot(0).chosen() },
-	})
-	g.CornWeight = weight.quantity()
-	b.ofItsKind(g.Species.Text, weight)
-	b.house.Grains = append(b.house.Grains, g)
+	facts(b, r, vocabulary.Grain, g, grainFacts)
+	g.CornWeight = g.weight.quantity()
+	b.ofItsKind(g.Species.Text, g.weight)
+	b.house.Grains = append(b.house.Grains, &g.Grain)
 }
 
 // ofItsKind reports a weight of a thousand corns that is out of the ordinary for its
@@ -70,12 +59,12 @@ func (b *builder) ofItsKind(species string, weight *value) {
 	}
 }
 
-func (b *builder) germination(s *reading) (model.Germination, bool) {
+func (b *builder) germination(s *reading) (model.GerminationTest, bool) {
 	share := s.slot(0).quantity()
 	if share == nil {
-		return model.Germination{}, false
+		return model.GerminationTest{}, false
 	}
-	t := model.Germination{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
+	t := model.GerminationTest{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
 	t.Corns = s.clause("of", 0).quantity()
 	if on := s.clause("on", 0); on != nil {
 		w := on.chosen()
@@ -84,39 +73,45 @@ func (b *builder) germination(s *reading) (model.Germination, bool) {
 	return t, true
 }
 
-func (b *builder) site(f *source.File, r *reading) {
+var siteFacts = table[model.Site]{
+	"air":      func(b *builder, s *model.Site, r *reading) { s.Air = b.upright(r.slot(0)) },
+	"humidity": func(b *builder, s *model.Site, r *reading) { s.Humidity = b.upright(r.slot(0)) },
+	"water":    func(b *builder, s *model.Site, r *reading) { s.Water = b.upright(r.slot(0)) },
+	"altitude": func(_ *builder, s *model.Site, r *reading) { s.Altitude = r.slot(0).quantity() },
+	"awake": func(b *builder, s *model.Site, r *reading) {
+		if v := r.slot(0); v != nil {
+			s.Awake = &model.Clock{From: v.clock[0], To: v.clock[1], Place: v.place}
+			b.awakeSense(s.Awake)
+		}
+	},
+}
+
+func (b *builder) site(r *reading) {
 	s := &model.Site{}
 	s.Name, s.Place = r.name()
-	b.facts(f, r, vocabulary.Site, map[string]func(*reading){
-		"air":      func(st *reading) { s.Air = b.upright(st.slot(0)) },
-		"humidity": func(st *reading) { s.Humidity = b.upright(st.slot(0)) },
-		"water":    func(st *reading) { s.Water = b.upright(st.slot(0)) },
-		"altitude": func(st *reading) { s.Altitude = st.slot(0).quantity() },
-		"awake": func(st *reading) {
-			if v := st.slot(0); v != nil {
-				s.Awake = &model.Clock{From: v.clock[0], To: v.clock[1], Place: v.place}
-				b.awakeSense(s.Awake)
-			}
-		},
-	})
+	facts(b, r, vocabulary.Site, s, siteFacts)
 	b.house.Sites = append(b.house.Sites, s)
 }
 
-func (b *builder) vessel(f *source.File, r *reading) {
+var vesselFacts = table[model.Vessel]{
+	"holds": func(_ *builder, v *model.Vessel, r *reading) { v.Holds = r.slot(0).quantity() },
+}
+
+func (b *builder) vessel(r *reading) {
 	v := &model.Vessel{}
 	v.Name, v.Place = r.name()
-	b.facts(f, r, vocabulary.Vessel, map[string]func(*reading){
-		"holds": func(s *reading) { v.Holds = s.slot(0).quantity() },
-	})
+	facts(b, r, vocabulary.Vessel, v, vesselFacts)
 	b.house.Vessels = append(b.house.Vessels, v)
 }
 
-func (b *builder) floor(f *source.File, r *reading) {
+var floorFacts = table[model.Floor]{
+	"area": func(_ *builder, v *model.Floor, r *reading) { v.Area = r.slot(0).quantity() },
+}
+
+func (b *builder) floor(r *reading) {
 	v := &model.Floor{}
 	v.Name, v.Place = r.name()
-	b.facts(f, r, vocabulary.Floor, map[string]func(*reading){
-		"area": func(s *reading) { v.Area = s.slot(0).quantity() },
-	})
+	facts(b, r, vocabulary.Floor, v, floorFacts)
 	b.house.Floors = append(b.house.Floors, v)
 }
 
@@ -129,29 +124,31 @@ func (b *builder) positive(q *model.Quantity, what string) *model.Quantity {
 	return nil
 }
 
-func (b *builder) kiln(f *source.File, r *reading) {
+var kilnFacts = table[model.Kiln]{
+	"area":    func(_ *builder, k *model.Kiln, r *reading) { k.Area = r.slot(0).quantity() },
+	"airflow": func(_ *builder, k *model.Kiln, r *reading) { k.Airflow = r.slot(0).quantity() },
+	"reaches": func(b *builder, k *model.Kiln, r *reading) { k.Reaches = b.upright(r.slot(0)) },
+	"heater":  func(_ *builder, k *model.Kiln, r *reading) { k.Heater = r.slot(0).quantity() },
+	"fired": func(_ *builder, k *model.Kiln, r *reading) {
+		k.Fired = r.slot(0).chosen()
+		k.Flue = r.clause("by", 0).chosen()
+		k.Direct = k.Flue.Text == "direct"
+	},
+	"draught": func(_ *builder, k *model.Kiln, r *reading) { k.Draught = r.slot(0).chosen() },
+	"returns": func(_ *builder, k *model.Kiln, r *reading) { k.Returns = r.slot(0).quantity() },
+}
+
+func (b *builder) kiln(r *reading) {
 	k := &model.Kiln{}
 	k.Name, k.Place = r.name()
-	b.facts(f, r, vocabulary.KilnFacts, map[string]func(*reading){
-		"area":    func(s *reading) { k.Area = s.slot(0).quantity() },
-		"airflow": func(s *reading) { k.Airflow = s.slot(0).quantity() },
-		"reaches": func(s *reading) { k.Reaches = b.upright(s.slot(0)) },
-		"heater":  func(s *reading) { k.Heater = s.slot(0).quantity() },
-		"fired": func(s *reading) {
-			k.Fired = s.slot(0).chosen()
-			k.Flue = s.clause("by", 0).chosen()
-			k.Direct = k.Flue.Text == "direct"
-		},
-		"draught": func(s *reading) { k.Draught = s.slot(0).chosen() },
-		"returns": func(s *reading) { k.Returns = s.slot(0).quantity() },
-	})
+	facts(b, r, vocabulary.KilnFacts, k, kilnFacts)
 	b.kilnProportions(k)
 	b.house.Kilns = append(b.house.Kilns, k)
 }
 
-func (b *builder) houseLimits(f *source.File, r *reading) {
+func (b *builder) houseLimits(r *reading) {
 	if r.Body != nil {
-		b.house.Limits = append(b.house.Limits, b.limits(f, r)...)
+		b.house.Limits = append(b.house.Limits, b.limits(r)...)
 	}
 }
 

@@ -4,13 +4,12 @@ import (
 	"fmt"
 
 	"maltwright/lang/model"
-	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
 
 // learnt builds what a house has learnt. It waits until all lots and kilns are known,
 // since it names them. Of several blocks the first holds.
-func (b *builder) learnt(f *source.File, r *reading) {
+func (b *builder) learnt(r *reading) {
 	l := &model.Learnt{}
 	l.Name, l.Place = r.name()
 	if first := b.house.Learnt; first != nil {
@@ -18,13 +17,15 @@ func (b *builder) learnt(f *source.File, r *reading) {
 		return
 	}
 	b.house.Learnt = l
-	b.facts(f, r, vocabulary.House, map[string]func(*reading){
-		"growth":      func(s *reading) { l.Growth = b.factor(s) },
-		"respiration": func(s *reading) { l.Respiration = b.factor(s) },
-		"uptake":      func(s *reading) { b.uptakeOf(l, s) },
-		"drying":      func(s *reading) { b.dryingOf(l, s) },
-		"thermometer": func(s *reading) { l.Thermometer = b.thermometer(s) },
-	})
+	facts(b, r, vocabulary.House, l, learntFacts)
+}
+
+var learntFacts = table[model.Learnt]{
+	"growth":      func(b *builder, l *model.Learnt, s *reading) { l.Growth = b.factor(s) },
+	"respiration": func(b *builder, l *model.Learnt, s *reading) { l.Respiration = b.factor(s) },
+	"uptake":      (*builder).uptakeOf,
+	"drying":      (*builder).dryingOf,
+	"thermometer": func(b *builder, l *model.Learnt, s *reading) { l.Thermometer = b.thermometer(s) },
 }
 
 func (b *builder) uptakeOf(l *model.Learnt, s *reading) {

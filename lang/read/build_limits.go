@@ -7,15 +7,14 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/nearest"
 	"maltwright/lang/quantity"
-	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
 // limits reads a limits block.
-func (b *builder) limits(f *source.File, r *reading) []model.Limit {
+func (b *builder) limits(r *reading) []model.Limit {
 	var list []model.Limit
-	rd := &reader{file: f, found: &b.found, in: vocabulary.Limits}
+	rd := &reader{file: r.place.File, found: &b.found, in: vocabulary.Limits}
 	for _, s := range r.Body.Statements {
 		if l, ok := b.limit(rd, s); ok {
 			list = append(list, l)

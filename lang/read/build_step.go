@@ -8,11 +8,11 @@ import (
 )
 
 // bound gives the value as a bound; a plain value or range is "is".
-func (v *value) bound() *quantity.Bound {
+func (v *value) bound() *model.Bound {
 	if v == nil {
 		return nil
 	}
-	out := quantity.Bound{Op: quantity.Is, Range: v.rng}
+	out := model.Bound{Bound: quantity.Bound{Op: quantity.Is, Range: v.rng}, Place: v.place}
 	if v.op != nil {
 		out.Op = *v.op
 	}
@@ -27,47 +27,111 @@ func (v *value) holds() *model.Condition {
 	return v.condition
 }
 
-// step builds a step from the clauses that all steps share.
-func (b *builder) step(r *reading, kind model.StepKind) *model.Step {
-	before, at := b.dropped, "at"
-	if kind == model.Cool {
-		at = "to"
+// newStep builds a step, and notes whether some of it did not read.
+func (b *builder) newStep(r *reading, build func() model.Step) model.Step {
+	before := b.dropped
+	s := build()
+	b.unread[s] = !r.whole || b.dropped > before
+	return s
+}
+
+func (r *reading) written() model.Written { return model.Written{Head: r.place} }
+
+// ending reads the clauses of an end.
+func (b *builder) ending(r *reading) model.Ending {
+	return model.Ending{
+		For:   b.positive(r.clause("for", 0).quantity(), "a time"),
+		Until: r.clause("until", 0).holds(),
+		Allow: b.guard(r.clause("allow", 0)),
 	}
-	s := &model.Step{Kind: kind, Place: r.place,
-		For:     b.positive(r.clause("for", 0).quantity(), "a time"),
-		Over:    b.positive(r.clause("over", 0).quantity(), "a time"),
-		Until:   r.clause("until", 0).holds(),
-		Allow:   b.guard(r.clause("allow", 0)),
-		At:      b.warmth(r.clause(at, 0)),
-		From:    b.rise(r.clause("from", 0)),
+}
+
+// heated reads what dry, stew and cure can say.
+func (b *builder) heated(r *reading) model.Heated {
+	return model.Heated{
+		Written: r.written(),
+		Ending:  b.ending(r),
+		Warming: model.Warming{
+			At:   b.warmth(r.clause("at", 0)),
+			From: b.rise(r.clause("from", 0)),
+			Over: b.positive(r.clause("over", 0).quantity(), "a time"),
+		},
 		Airflow: r.clause("with", 1).quantity(),
 	}
-	b.unread[s] = !r.whole || b.dropped > before
-	if what := r.slot(0); kind == model.Hold && what != nil && s.At != nil && s.At.Where == "" {
-		s.At.Where = what.word
-	}
-	return s
 }
 
-// wetStep builds a soak or a rest, whose time may stand right behind the verb.
-func (b *builder) wetStep(r *reading, kind model.StepKind) *model.Step {
-	s := b.step(r, kind)
-	if t := b.positive(r.slot(0).quantity(), "a time"); t != nil {
-		if s.For != nil {
-			b.note(twoOfAClause.At(s.For.Place, fmt.Sprintf("%s is given two times: %s and %s", kind, t, s.For)))
+func (b *builder) dry(r *reading) model.Step {
+	return b.newStep(r, func() model.Step { return &model.Dry{Heated: b.heated(r)} })
+}
+
+func (b *builder) stew(r *reading) model.Step {
+	return b.newStep(r, func() model.Step { return &model.Stew{Heated: b.heated(r)} })
+}
+
+func (b *builder) cure(r *reading) model.Step {
+	return b.newStep(r, func() model.Step { return &model.Cure{Heated: b.heated(r)} })
+}
+
+func (b *builder) cool(r *reading) model.Step {
+	return b.newStep(r, func() model.Step {
+		return &model.Cool{Written: r.written(), To: b.warmth(r.clause("to", 0)), Allow: b.guard(r.clause("allow", 0))}
+	})
+}
+
+func (b *builder) hold(r *reading) model.Step {
+	return b.newStep(r, func() model.Step {
+		s := &model.Hold{Written: r.written(), Ending: b.ending(r), At: b.warmth(r.clause("at", 0))}
+		if what := r.slot(0); what != nil {
+			taken(s.At, what.word)
 		}
-		s.For = t
-	}
+		return s
+	})
+}
+
+func (b *builder) soak(r *reading) model.Step {
+	s := &model.Soak{}
+	b.newStep(r, func() model.Step {
+		*s = model.Soak{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), "water")}
+		return s
+	})
+	b.timeBehind(r, &s.Ending)
 	with := r.clause("with", 0).chosen().Text
-	s.Aerated, s.Limed = kind == model.Soak && with == "air", kind == model.Soak && with == "lime"
-	if s.At != nil && s.At.Where == "" {
-		s.At.Where = map[model.StepKind]string{model.Soak: "water", model.Rest: "air"}[kind]
-	}
+	s.Aerated, s.Limed = with == "air", with == "lime"
 	return s
 }
 
-func (b *builder) gate(r *reading) *model.Step {
-	return &model.Step{Kind: model.Gate, Place: r.place, Gate: r.slot(0).holds(), Allow: b.guard(r.clause("allow", 0))}
+func (b *builder) rest(r *reading) model.Step {
+	s := &model.Rest{}
+	b.newStep(r, func() model.Step {
+		*s = model.Rest{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), "air")}
+		return s
+	})
+	b.timeBehind(r, &s.Ending)
+	return s
+}
+
+// timeBehind reads a time that stands right behind the verb.
+func (b *builder) timeBehind(r *reading, end *model.Ending) {
+	t := b.positive(r.slot(0).quantity(), "a time")
+	if t == nil {
+		return
+	}
+	if end.For != nil {
+		b.note(twoOfAClause.At(end.For.Place, fmt.Sprintf("%s is given two times: %s and %s", r.Verb.Text, t, end.For)))
+	}
+	end.For = t
+}
+
+// taken says where a temperature is taken that does not say it itself.
+func taken(t *model.Temperature, where string) *model.Temperature {
+	if t != nil && t.Where == "" {
+		t.Where = where
+	}
+	return t
+}
+
+func (b *builder) gate(r *reading) model.Step {
+	return &model.Gate{Written: r.written(), Asks: r.slot(0).holds(), Allow: b.guard(r.clause("allow", 0))}
 }
 
 // Temperatures that a process can ask for, in °C.
@@ -109,7 +173,7 @@ func (b *builder) guard(v *value) *model.Guard {
 		return nil
 	}
 	g := &model.Guard{Place: v.place}
-	low, high := v.rng.Low, v.rng.High
+	low, high := model.Quantity{Quantity: v.rng.Low, Place: v.place}, model.Quantity{Quantity: v.rng.High, Place: v.place}
 	switch {
 	case v.op != nil && (*v.op == quantity.AtLeast || *v.op == quantity.Above):
 		g.Earliest = &low

@@ -55,9 +55,9 @@ func TestPaleProcessIsReadAsWritten(t *testing.T) {
 
 	var kinds []model.StageKind
 	for _, st := range p.Stages {
-		kinds = append(kinds, st.Kind)
+		kinds = append(kinds, st.Kind())
 	}
-	assert.Equal(t, []model.StageKind{model.Steep, model.Germinate, model.Wither, model.KilnStage, model.Deculm, model.Store}, kinds)
+	assert.Equal(t, []model.StageKind{model.SteepStage, model.GerminateStage, model.WitherStage, model.KilnStage, model.DeculmStage, model.StoreStage}, kinds)
 	require.Len(t, p.Expect, 2)
 	assert.Equal(t, "total time", p.Expect[0].Tests[0].Measure)
 	assert.Equal(t, 14*day, p.Expect[0].Tests[0].Bound.Range.High.SI)
@@ -66,27 +66,27 @@ func TestPaleProcessIsReadAsWritten(t *testing.T) {
 
 func TestPaleStagesAreReadAsWritten(t *testing.T) {
 	p := loadFile(t, "testdata/loft/pale.malt").Processes[0]
-	steep := p.Stage(model.Steep)
+	steep := model.First[*model.Steep](p)
 	assert.Equal(t, "blue tub", steep.Vessel.Name)
 	assert.InDelta(t, 0.025, steep.Vessel.Holds.SI, 1e-12)
 	assert.Equal(t, "43 to 45 %", steep.Target.String())
 	assert.Equal(t, "43 to 45 %", steep.Target.Place.Text())
 	require.Len(t, steep.Steps, 1)
-	repeat := steep.Steps[0]
+	repeat := steep.Steps[0].(*model.Repeat)
 	assert.Equal(t, "at most 3", repeat.Times.String()[:9])
 	assert.Equal(t, "moisture at least 43 %", repeat.Until.Place.Text())
 	require.Len(t, repeat.Steps, 2)
 	soak, rest := repeat.Steps[0], repeat.Steps[1]
-	assert.Equal(t, 7*hour, soak.For.SI)
-	assert.InDelta(t, 286.15, soak.At.Low.SI, 1e-9)
-	assert.Equal(t, "water", soak.At.Where)
-	assert.Equal(t, "air", rest.At.Where)
-	assert.Equal(t, "soak 7 h in water at 13 °C", soak.Place.Text())
+	assert.Equal(t, 7*hour, soak.Ends().For.SI)
+	assert.InDelta(t, 286.15, soak.Warmth().At.Low.SI, 1e-9)
+	assert.Equal(t, "water", soak.Warmth().At.Where)
+	assert.Equal(t, "air", rest.Warmth().At.Where)
+	assert.Equal(t, "soak 7 h in water at 13 °C", soak.Place().Text())
 
-	germ := p.Stage(model.Germinate)
+	germ := model.First[*model.Germination](p)
 	assert.Equal(t, "larch floor", germ.Floor.Name)
 	assert.Equal(t, 8*hour, germ.Turn.SI)
-	assert.Equal(t, "bed", germ.Steps[0].At.Where)
+	assert.Equal(t, "bed", germ.Steps[0].Warmth().At.Where)
 	assert.Equal(t, 4*day, germ.Allow.Earliest.SI)
 	assert.Equal(t, 7*day, germ.Allow.Latest.SI)
 	require.Len(t, germ.Until.Tests, 2)
@@ -98,26 +98,26 @@ func TestPaleStagesAreReadAsWritten(t *testing.T) {
 
 func TestPaleKilnIsReadAsWritten(t *testing.T) {
 	p := loadFile(t, "testdata/loft/pale.malt").Processes[0]
-	kiln := p.Stage(model.KilnStage)
+	kiln := model.First[*model.Kilning](p)
 	assert.InDelta(t, 60/hour, kiln.Kiln.Airflow.SI, 1e-12)
 	assert.Equal(t, "electric", kiln.Kiln.Fired.Text)
 	require.Len(t, kiln.Steps, 6)
 	dry, rise, gate, cure, cool := kiln.Steps[0], kiln.Steps[1], kiln.Steps[2], kiln.Steps[3], kiln.Steps[5]
-	assert.Equal(t, "air-on 50 °C", dry.At.Place.Text())
-	assert.Equal(t, "air-on", dry.At.Where)
-	assert.Equal(t, 0.25, dry.Until.Tests[0].Bound.Range.High.SI)
-	assert.InDelta(t, 328.15, rise.From.Low.SI, 1e-9)
-	assert.InDelta(t, 338.15, rise.From.High.SI, 1e-9)
-	assert.Equal(t, 4*hour, rise.Over.SI)
-	assert.Equal(t, model.Gate, gate.Kind)
-	assert.Equal(t, "moisture at most 10 %", gate.Gate.Place.Text())
-	assert.Equal(t, 4*hour, cure.For.SI)
-	assert.Equal(t, "malt", cool.At.Where)
-	assert.InDelta(t, 303.15, cool.At.High.SI, 1e-9)
-	assert.Equal(t, 12*hour, p.Stage(model.Deculm).Within.SI)
-	assert.Equal(t, 21*day, p.Stage(model.Store).Rest.Range.Low.SI)
-	assert.Equal(t, quantity.AtLeast, p.Stage(model.Store).Rest.Op)
-	assert.Equal(t, "lidded drum", p.Stage(model.Store).Keep.Text)
+	assert.Equal(t, "air-on 50 °C", dry.Warmth().At.Place.Text())
+	assert.Equal(t, "air-on", dry.Warmth().At.Where)
+	assert.Equal(t, 0.25, dry.Ends().Until.Tests[0].Bound.Range.High.SI)
+	assert.InDelta(t, 328.15, rise.Warmth().From.Low.SI, 1e-9)
+	assert.InDelta(t, 338.15, rise.Warmth().From.High.SI, 1e-9)
+	assert.Equal(t, 4*hour, rise.Warmth().Over.SI)
+	assert.Equal(t, model.GateStep, gate.Kind())
+	assert.Equal(t, "moisture at most 10 %", model.Asked(gate).Place.Text())
+	assert.Equal(t, 4*hour, cure.Ends().For.SI)
+	assert.Equal(t, "malt", cool.Warmth().At.Where)
+	assert.InDelta(t, 303.15, cool.Warmth().At.High.SI, 1e-9)
+	assert.Equal(t, 12*hour, model.First[*model.Deculming](p).Within.SI)
+	assert.Equal(t, 21*day, model.First[*model.Storing](p).Rest.Range.Low.SI)
+	assert.Equal(t, quantity.AtLeast, model.First[*model.Storing](p).Rest.Op)
+	assert.Equal(t, "lidded drum", model.First[*model.Storing](p).In.Text)
 }
 
 func TestHouseIsReadAsWritten(t *testing.T) {

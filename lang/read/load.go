@@ -19,7 +19,6 @@ import (
 	"maltwright/lang/regular"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
-	"maltwright/lang/vocabulary"
 )
 
 // MaxFiles is how many files one process may use, and MaxTotal how many bytes all of
@@ -196,6 +195,3 @@ func indexOf(list []string, s string) int {
 	}
 	return -1
 }
-
-// fileBlock is where a file's statements stand.
-const fileBlock = vocabulary.File

@@ -14,7 +14,7 @@ import (
 func (b *builder) stageOrder(p *model.Process) {
 	order, ranks := model.Order(), make([]int, len(p.Stages))
 	for i, st := range p.Stages {
-		ranks[i] = slices.Index(order, st.Kind)
+		ranks[i] = slices.Index(order, st.Kind())
 	}
 	kept := longestRun(ranks)
 	for i, st := range p.Stages {
@@ -30,10 +30,10 @@ func (b *builder) stageOrder(p *model.Process) {
 	}
 }
 
-func outOfOrder(st, other *model.Stage, below bool) finding.Finding {
+func outOfOrder(st, other model.Stage, below bool) finding.Finding {
 	side := map[bool]string{true: "below", false: "above"}[below]
-	f := stageOutOfOrder.At(st.Place, fmt.Sprintf("%s stands %s %s", st.Kind, side, other.Kind))
-	f.Related = []finding.Related{{Place: other.Place, Message: fmt.Sprintf("%s is here", other.Kind)}}
+	f := stageOutOfOrder.At(st.Place(), fmt.Sprintf("%s stands %s %s", st.Kind(), side, other.Kind()))
+	f.Related = []finding.Related{{Place: other.Place(), Message: fmt.Sprintf("%s is here", other.Kind())}}
 	return f
 }
 

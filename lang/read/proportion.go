@@ -101,18 +101,23 @@ func (s share) fact(p *model.Process) *model.Quantity {
 func chargeShares(p *model.Process) sharesOf {
 	var list sharesOf
 	for _, st := range p.Stages {
-		if st.Floor != nil {
-			list.add(vocabulary.FloorLoad, p.Charge, st.Floor.Area)
+		if piece := model.PieceOf(st); piece != nil && piece.Floor != nil {
+			list.add(vocabulary.FloorLoad, p.Charge, piece.Floor.Area)
 		}
-		if st.Sprinkle != nil {
-			list.add(sprinkledBy(st.Sprinkle), &st.Sprinkle.Water, p.Charge)
-		}
-		if st.Vessel != nil {
-			list.add(vocabulary.WaterRoom, st.Vessel.Holds, p.Charge)
-		}
-		if st.Kiln != nil {
-			list.add(vocabulary.KilnLoad, p.Charge, st.Kiln.Area)
-			list.add(vocabulary.AirOfGrain, st.Kiln.Airflow, p.Charge)
+		switch st := st.(type) {
+		case *model.Germination:
+			if st.Sprinkle != nil {
+				list.add(sprinkledBy(st.Sprinkle), &st.Sprinkle.Water, p.Charge)
+			}
+		case *model.Steep:
+			if st.Vessel != nil {
+				list.add(vocabulary.WaterRoom, st.Vessel.Holds, p.Charge)
+			}
+		case *model.Kilning:
+			if st.Kiln != nil {
+				list.add(vocabulary.KilnLoad, p.Charge, st.Kiln.Area)
+				list.add(vocabulary.AirOfGrain, st.Kiln.Airflow, p.Charge)
+			}
 		}
 	}
 	return list

@@ -28,7 +28,7 @@ func (b *builder) sense(p *model.Process) {
 
 func (b *builder) missingStages(p *model.Process) {
 	var missing []string
-	for _, kind := range []model.StageKind{model.Steep, model.Germinate, model.KilnStage} {
+	for _, kind := range []model.StageKind{model.SteepStage, model.GerminateStage, model.KilnStage} {
 		if p.Stage(kind) == nil {
 			missing = append(missing, string(kind))
 		}
@@ -38,117 +38,124 @@ func (b *builder) missingStages(p *model.Process) {
 	}
 }
 
-func (b *builder) stageSense(p *model.Process, st *model.Stage) {
-	switch st.Kind {
-	case model.Steep:
+func (b *builder) stageSense(p *model.Process, st model.Stage) {
+	switch st := st.(type) {
+	case *model.Steep:
 		b.steepSense(p, st.Steps)
-	case model.Germinate, model.Wither:
-		b.growingSense(p, st)
-	case model.KilnStage:
+	case *model.Germination:
+		b.germinateSense(st)
+	case *model.Withering:
+		b.witherSense(p, st)
+	case *model.Kilning:
 		b.kilnSense(st)
 	}
-	if len(st.Steps) == 0 && !b.unread[st] && (st.Kind == model.Steep || st.Kind == model.KilnStage) {
-		b.note(missingStatement.At(st.Place, fmt.Sprintf("%s has no steps", st.Kind)))
+	if len(model.StepsOf(st)) == 0 && !b.unread[st] && (st.Kind() == model.SteepStage || st.Kind() == model.KilnStage) {
+		b.note(missingStatement.At(st.Place(), fmt.Sprintf("%s has no steps", st.Kind())))
 	}
 }
 
-func (b *builder) steepSense(p *model.Process, steps []*model.Step) {
+func (b *builder) steepSense(p *model.Process, steps []model.Step) {
 	for _, s := range steps {
-		if s.Kind == model.Repeat {
-			if s.Times == nil && !b.unread[s] {
-				b.note(missingGuard.At(s.Place, "repeat does not say how many times at the most"))
+		if r, ok := s.(*model.Repeat); ok {
+			if r.Times == nil && !b.unread[s] {
+				b.note(missingGuard.At(s.Place(), "repeat does not say how many times at the most"))
 			}
-			b.steepSense(p, s.Steps)
+			b.steepSense(p, r.Steps)
 			continue
 		}
 		b.ends(s)
-		if s.At == nil && s.Kind != model.Gate && !b.unread[s] {
+		if s.Warmth().At == nil && s.Kind() != model.GateStep && !b.unread[s] {
 			b.needsTemperature(s, p)
 		}
 	}
 }
 
 // needsTemperature reports a step without a temperature that the site does not give.
-func (b *builder) needsTemperature(s *model.Step, p *model.Process) {
+func (b *builder) needsTemperature(s model.Step, p *model.Process) {
 	if b.siteNamed[p] && p.Site == nil {
 		return // what it would say is not known
 	}
-	given := p.Site != nil && (s.Kind == model.Soak && p.Site.Water != nil || s.Kind == model.Rest && p.Site.Air != nil)
+	given := p.Site != nil && (s.Kind() == model.SoakStep && p.Site.Water != nil || s.Kind() == model.RestStep && p.Site.Air != nil)
 	if !given {
-		b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm, and the site does not either", s.Kind)))
+		b.note(stepNeedsTemperature.At(s.Place(), fmt.Sprintf("%s does not say how warm, and the site does not either", s.Kind())))
 	}
 }
 
-func (b *builder) growingSense(p *model.Process, st *model.Stage) {
-	lastHold := -1 // it lasts to the end of the stage
-	for i, s := range st.Steps {
-		if s.Kind == model.Hold {
-			lastHold = i
-		}
-	}
-	for i, s := range st.Steps {
-		if s.Kind == model.Hold && i < lastHold {
-			b.ends(s)
-		}
+func (b *builder) germinateSense(st *model.Germination) {
+	holds := model.Only[*model.Hold](st.Steps)
+	for _, s := range holds[:max(0, len(holds)-1)] { // the last lasts to the end of the stage
+		b.ends(s)
 	}
 	if b.unread[st] {
 		return
 	}
-	if st.Kind == model.Germinate && lastHold < 0 {
-		b.note(stepNeedsTemperature.At(st.Place, "germinate does not say in which band the bed is held"))
+	if len(holds) == 0 {
+		b.note(stepNeedsTemperature.At(st.Place(), "germinate does not say in which band the bed is held"))
 	}
-	if st.Kind == model.Wither && st.Air == nil && (p.Site == nil && !b.siteNamed[p] || p.Site != nil && p.Site.Air == nil) {
-		b.note(stepNeedsTemperature.At(st.Place, "wither does not say how warm its air is, and the site does not either"))
-	}
-	b.endsBy(st.Place, string(st.Kind), st.For, st.Until, st.Allow)
+	b.endsBy(st.Place(), string(st.Kind()), st.Ending)
 }
 
-func (b *builder) kilnSense(st *model.Stage) {
+func (b *builder) witherSense(p *model.Process, st *model.Withering) {
+	if b.unread[st] {
+		return
+	}
+	if st.Air == nil && (p.Site == nil && !b.siteNamed[p] || p.Site != nil && p.Site.Air == nil) {
+		b.note(stepNeedsTemperature.At(st.Place(), "wither does not say how warm its air is, and the site does not either"))
+	}
+	b.endsBy(st.Place(), string(st.Kind()), st.Ending)
+}
+
+func (b *builder) kilnSense(st *model.Kilning) {
 	for _, s := range st.Steps {
 		if b.unread[s] {
 			continue
 		}
 		b.ends(s)
-		if s.Kind != model.Gate && s.At == nil && s.From == nil {
-			b.note(stepNeedsTemperature.At(s.Place, fmt.Sprintf("%s does not say how warm", s.Kind)))
+		heat := s.Warmth()
+		if s.Kind() != model.GateStep && heat.At == nil && heat.From == nil {
+			b.note(stepNeedsTemperature.At(s.Place(), fmt.Sprintf("%s does not say how warm", s.Kind())))
 		}
-		if s.From != nil && s.Over == nil {
-			b.note(stepNeedsEnd.At(s.Place, fmt.Sprintf("%s rises from %s, but not over what time", s.Kind, s.From.Range.Range)))
+		if heat.From != nil && heat.Over == nil {
+			b.note(stepNeedsEnd.At(s.Place(), fmt.Sprintf("%s rises from %s, but not over what time", s.Kind(), heat.From.Range.Range)))
 		}
 	}
 }
 
 // ends reports a step with no end, or with one that may never come.
-func (b *builder) ends(s *model.Step) {
-	if b.unread[s] || s.Kind == model.Cool {
+func (b *builder) ends(s model.Step) {
+	if b.unread[s] || s.Kind() == model.CoolStep {
 		return
 	}
-	if s.Kind == model.Gate {
+	if s.Kind() == model.GateStep {
 		return // a gate is met by the step before it, or the forecast says it is not
 	}
-	if s.For == nil && s.Until == nil && (s.Over != nil || s.From != nil) {
+	end, heat := s.Ends(), s.Warmth()
+	if end.For == nil && end.Until == nil && (heat.Over != nil || heat.From != nil) {
 		return // a rise ends when it is through; kilnSense asks for its time
 	}
-	b.endsBy(s.Place, string(s.Kind), orOver(s), s.Until, s.Allow)
+	b.endsBy(s.Place(), string(s.Kind()), orOver(s))
 }
 
-// orOver takes the time of a rise as the time of a step that has no other.
-func orOver(s *model.Step) *model.Quantity {
-	if s.For == nil {
-		return s.Over
+// orOver is the end of a step, with the time of a rise as the time of one that has no
+// other.
+func orOver(s model.Step) model.Ending {
+	end := s.Ends()
+	if end.For == nil {
+		end.For = s.Warmth().Over
 	}
-	return s.For
+	return end
 }
 
-func (b *builder) endsBy(place source.Place, what string, time *model.Quantity, until *model.Condition, allow *model.Guard) {
+// endsBy reports a step or a stage with no end, or with one that may never come.
+func (b *builder) endsBy(place source.Place, what string, end model.Ending) {
 	switch {
-	case time != nil:
-	case until == nil && allow == nil:
+	case end.For != nil:
+	case end.Until == nil && end.Allow == nil:
 		b.note(stepNeedsEnd.At(place, fmt.Sprintf("%s does not say when it ends", what)))
-	case allow == nil || allow.Latest == nil:
+	case end.Allow == nil || end.Allow.Latest == nil:
 		f := missingGuard.At(place, fmt.Sprintf("%s waits for something, but has no latest time", what))
-		if until != nil {
-			f.Related = []finding.Related{{Place: until.Place, Message: "it waits for this"}}
+		if end.Until != nil {
+			f.Related = []finding.Related{{Place: end.Until.Place, Message: "it waits for this"}}
 		}
 		b.note(f)
 	}

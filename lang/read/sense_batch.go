@@ -10,16 +10,17 @@ import (
 // batchSense looks at a record as a whole: its weights beside what went in, and the
 // steps it names beside those of its process.
 func (b *builder) batchSense(t *model.Batch) {
-	for i := range t.Readings {
-		x := &t.Readings[i]
-		if !t.Began.IsZero() && !x.At.IsZero() && x.At.Before(t.Began.Time) { // began stands below it
-			b.note(beforeBegan(t, x.At))
+	for _, x := range t.Readings {
+		if !t.Began.IsZero() && !x.When().IsZero() && x.When().Before(t.Began.Time) { // began stands below it
+			b.note(beforeBegan(t, x.When()))
 		}
-		if x.Weight != nil {
-			b.weightSense(t, x)
+		w, ok := x.(*model.Weighed)
+		if !ok {
+			continue
 		}
-		if x.After != nil {
-			b.stepSense(t, *x.After)
+		b.weightSense(t, w)
+		if w.After != nil {
+			b.stepSense(t, *w.After)
 		}
 	}
 	for _, c := range t.Changes {
@@ -28,12 +29,12 @@ func (b *builder) batchSense(t *model.Batch) {
 }
 
 // weightSense reports a weight that the batch, or the bag, cannot have.
-func (b *builder) weightSense(t *model.Batch, x *model.Reading) {
+func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	net, raw, can := t.Net(x)
 	what := "the batch"
 	if x.OfBag {
 		if what = "the bag"; raw == nil && !t.Broken {
-			b.note(missingStatement.At(x.Place, "the bag is weighed, but what went into it is not said"))
+			b.note(missingStatement.At(x.Place(), "the bag is weighed, but what went into it is not said"))
 		}
 	}
 	if can {
@@ -75,10 +76,10 @@ func (b *builder) stepSense(t *model.Batch, s model.StepName) {
 func stepsOf(p *model.Process, kind string) int {
 	n := 0
 	for _, st := range p.Stages {
-		if string(st.Kind) == kind {
+		if string(st.Kind()) == kind {
 			n++
 		}
-		n += countSteps(st.Steps, kind, 1)
+		n += countSteps(model.StepsOf(st), kind, 1)
 	}
 	return n
 }
@@ -86,18 +87,18 @@ func stepsOf(p *model.Process, kind string) int {
 // mostTimes bounds the product of nested repeats; no batch has so many steps.
 const mostTimes = 1000
 
-func countSteps(steps []*model.Step, kind string, times int) int {
+func countSteps(steps []model.Step, kind string, times int) int {
 	n := 0
 	for _, s := range steps {
-		if string(s.Kind) == kind {
+		if string(s.Kind()) == kind {
 			n += times
 		}
-		if s.Kind == model.Repeat {
+		if r, ok := s.(*model.Repeat); ok {
 			more := mostTimes
-			if s.Times != nil {
-				more = int(min(max(s.Times.Range.High.SI, 0), mostTimes))
+			if r.Times != nil {
+				more = int(min(max(r.Times.Range.High.SI, 0), mostTimes))
 			}
-			n += countSteps(s.Steps, kind, min(times*more, mostTimes))
+			n += countSteps(r.Steps, kind, min(times*more, mostTimes))
 		}
 	}
 	return n

@@ -22,7 +22,7 @@ func (b *builder) restBound(v *value) {
 
 // timesBound reports a repeat that is said by the fewest times, or by a number that is
 // not among them.
-func (b *builder) timesBound(s *model.Step, v *value) {
+func (b *builder) timesBound(s *model.Repeat, v *value) {
 	if s.Times == nil || v.op == nil || *v.op == quantity.AtMost || *v.op == quantity.Is {
 		return
 	}

@@ -42,25 +42,20 @@ func (b *builder) moistureSense(p *model.Process) {
 		}
 	}
 	for _, st := range p.Stages {
-		if st.Target != nil {
-			list = append(list, askedMoisture{st.Target.Range, st.Target.Place})
+		if steep, ok := st.(*model.Steep); ok && steep.Target != nil {
+			list = append(list, askedMoisture{steep.Target.Range, steep.Target.Place})
 		}
 	}
 	b.mixed(list)
 }
 
 // eachCondition calls do with every condition of a stage.
-func eachCondition(st *model.Stage, do func(*model.Condition)) {
-	do(st.Until)
-	var each func([]*model.Step)
-	each = func(steps []*model.Step) {
-		for _, s := range steps {
-			do(s.Until)
-			do(s.Gate)
-			each(s.Steps)
-		}
+func eachCondition(st model.Stage, do func(*model.Condition)) {
+	do(st.Ends().Until)
+	for _, s := range model.EveryStep(model.StepsOf(st)) {
+		do(s.Ends().Until)
+		do(model.Asked(s))
 	}
-	each(st.Steps)
 }
 
 // mixed reports the moistures on the basis that fewer of them are on.

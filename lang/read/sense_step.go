@@ -10,52 +10,54 @@ import (
 )
 
 // endSense looks at what each step and the stage say of their end and their warmth.
-func (b *builder) endSense(st *model.Stage) {
-	for _, s := range st.Steps {
+func (b *builder) endSense(st model.Stage) {
+	for _, s := range model.StepsOf(st) {
 		b.eachStepSense(st, s)
 	}
-	switch {
-	case b.unread[st]:
-	case st.Kind == model.Germinate, st.Kind == model.Wither:
-		b.guarded(string(st.Kind), st.For, st.Until, st.Allow)
-		b.wrongWay(st.Kind, st.Until, finding.Fault)
-		b.lastHold(st)
-	case st.Kind == model.Steep:
-		b.wrongWay(st.Kind, st.Until, finding.Fault)
+	if b.unread[st] {
+		return
+	}
+	b.wrongWay(st.Kind(), st.Ends().Until, finding.Fault)
+	if model.PieceOf(st) != nil {
+		b.guarded(string(st.Kind()), st.Ends())
+	}
+	if grow, ok := st.(*model.Germination); ok {
+		b.lastHold(grow)
 	}
 }
 
-func (b *builder) eachStepSense(st *model.Stage, s *model.Step) {
-	b.wrongWay(st.Kind, s.Until, finding.Fault)
-	b.wrongWay(st.Kind, s.Gate, finding.Caution)
-	for _, inner := range s.Steps {
+func (b *builder) eachStepSense(st model.Stage, s model.Step) {
+	b.wrongWay(st.Kind(), s.Ends().Until, finding.Fault)
+	b.wrongWay(st.Kind(), model.Asked(s), finding.Caution)
+	for _, inner := range model.Inner(s) {
 		b.eachStepSense(st, inner)
 	}
-	if b.unread[s] || s.Kind == model.Gate || s.Kind == model.Cool {
+	if b.unread[s] || s.Kind() == model.GateStep || s.Kind() == model.CoolStep {
 		return
 	}
-	b.guarded(string(s.Kind), orOver(s), s.Until, s.Allow)
-	if s.Over != nil && s.From == nil {
-		b.note(overWithoutRise.At(s.Over.Place, fmt.Sprintf("%s is given %s for a rise, and its temperature does not rise", s.Kind, s.Over)))
+	b.guarded(string(s.Kind()), orOver(s))
+	heat := s.Warmth()
+	if heat.Over != nil && heat.From == nil {
+		b.note(overWithoutRise.At(heat.Over.Place, fmt.Sprintf("%s is given %s for a rise, and its temperature does not rise", s.Kind(), heat.Over)))
 	}
-	if s.From != nil && s.At != nil {
-		f := twoTemperatures.At(s.At.Place, fmt.Sprintf("%s is to be at %s, and to rise from %s", s.Kind, s.At.Place.Text(), s.From.Place.Text()))
-		f.Related = []finding.Related{{Place: s.From.Place, Message: "the rise"}}
+	if heat.From != nil && heat.At != nil {
+		f := twoTemperatures.At(heat.At.Place, fmt.Sprintf("%s is to be at %s, and to rise from %s", s.Kind(), heat.At.Place.Text(), heat.From.Place.Text()))
+		f.Related = []finding.Related{{Place: heat.From.Place, Message: "the rise"}}
 		b.note(f)
 	}
-	if s.From != nil && s.From.Low.SI > s.From.High.SI {
-		f := riseFalls.At(s.From.Place, fmt.Sprintf("the temperature falls from %s to %s", s.From.Low, s.From.High))
-		f.Hint = fmt.Sprintf("write %s if it is to rise, or cool", quantity.Range{Low: s.From.High, High: s.From.Low})
+	if heat.From != nil && heat.From.Low.SI > heat.From.High.SI {
+		f := riseFalls.At(heat.From.Place, fmt.Sprintf("the temperature falls from %s to %s", heat.From.Low, heat.From.High))
+		f.Hint = fmt.Sprintf("write %s if it is to rise, or cool", quantity.Range{Low: heat.From.High, High: heat.From.Low})
 		b.note(f)
 	}
 }
 
 // guarded reports an allow that has nothing to guard.
-func (b *builder) guarded(what string, time *model.Quantity, until *model.Condition, allow *model.Guard) {
-	switch {
-	case allow == nil || until != nil:
-	case time != nil:
-		b.note(guardOfNothing.At(allow.Place, fmt.Sprintf("%s takes %s and waits for nothing, so allow %s does nothing", what, time, allow.Place.Text())))
+func (b *builder) guarded(what string, end model.Ending) {
+	switch allow := end.Allow; {
+	case allow == nil || end.Until != nil:
+	case end.For != nil:
+		b.note(guardOfNothing.At(allow.Place, fmt.Sprintf("%s takes %s and waits for nothing, so allow %s does nothing", what, end.For, allow.Place.Text())))
 	case allow.Earliest != nil && allow.Latest != nil:
 		b.note(guardOfNothing.At(allow.Place, fmt.Sprintf("%s waits for nothing, so it always lasts %s", what, allow.Latest)))
 	}
@@ -63,19 +65,19 @@ func (b *builder) guarded(what string, time *model.Quantity, until *model.Condit
 
 // lastHold reports an end of the last hold. Holds that are all given a time that comes
 // to that of the stage say the same twice, and that is no harm.
-func (b *builder) lastHold(st *model.Stage) {
-	var last *model.Step
+func (b *builder) lastHold(st *model.Germination) {
+	holds := model.Only[*model.Hold](st.Steps)
+	if len(holds) == 0 {
+		return
+	}
+	last := holds[len(holds)-1]
 	sum, timed := 0.0, st.For != nil
-	for _, s := range st.Steps {
-		if s.Kind != model.Hold {
-			continue
-		}
-		last = s
+	for _, s := range holds {
 		if timed = timed && s.For != nil; timed {
 			sum += s.For.SI
 		}
 	}
-	if last == nil || b.unread[last] || st.For == nil && st.Until == nil && st.Allow == nil {
+	if b.unread[last] || st.For == nil && st.Until == nil && st.Allow == nil {
 		return
 	}
 	const says = "the last hold lasts until germinate ends, so %s of the hold does nothing"
@@ -89,8 +91,8 @@ func (b *builder) lastHold(st *model.Stage) {
 
 // rising and falling are the measures that only go one way in a stage.
 var (
-	rising  = map[model.StageKind][]string{model.Steep: {"moisture", "weight", "chit", "time"}, model.Germinate: {"chit", "acrospire", "time"}, model.Wither: {"acrospire", "time"}, model.KilnStage: {"time"}}
-	falling = map[model.StageKind][]string{model.Wither: {"moisture", "weight"}, model.KilnStage: {"moisture", "weight"}}
+	rising  = map[model.StageKind][]string{model.SteepStage: {"moisture", "weight", "chit", "time"}, model.GerminateStage: {"chit", "acrospire", "time"}, model.WitherStage: {"acrospire", "time"}, model.KilnStage: {"time"}}
+	falling = map[model.StageKind][]string{model.WitherStage: {"moisture", "weight"}, model.KilnStage: {"moisture", "weight"}}
 )
 
 // goesUp tells which way a measure goes in a stage; ok is false where it may go either.
@@ -164,5 +166,5 @@ func measureName(m string) string {
 }
 
 func stageWord(kind model.StageKind) string {
-	return map[model.StageKind]string{model.Steep: "the steep", model.Germinate: "germination", model.Wither: "withering", model.KilnStage: "the kiln"}[kind]
+	return map[model.StageKind]string{model.SteepStage: "the steep", model.GerminateStage: "germination", model.WitherStage: "withering", model.KilnStage: "the kiln"}[kind]
 }

@@ -46,8 +46,8 @@ func factorsOf(p *model.Process) []Unknown {
 func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 	var list []*model.Factor
 	for _, st := range p.Stages {
-		if st.Kind == model.KilnStage {
-			list = append(list, l.DryingOf(st.Kiln))
+		if k, ok := st.(*model.Kilning); ok {
+			list = append(list, l.DryingOf(k.Kiln))
 		}
 	}
 	return list

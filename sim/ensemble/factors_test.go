@@ -84,7 +84,7 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 
 func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {
 	p := learnt(t, `drying 0.91 error 0.05 of "kiln"; drying 1.2 error 0.24 of "stove"`)
-	second := *p.Stages[2]
+	second := *p.Stages[2].(*model.Kilning)
 	second.Kiln = p.House.Kilns[1]
 	p.Stages = append(p.Stages, &second)
 	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(unknownsOf(p)[3]), 1e-9)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/model"
 	"maltwright/sim/work"
 )
 
@@ -43,13 +44,20 @@ func TestAnEnsembleHasAtTheMostSoManyMembers(t *testing.T) {
 	}
 }
 
+func everyHalfMinute(q *model.Quantity) *model.Quantity {
+	often := *q
+	often.SI = 30
+	return &often
+}
+
 func TestAnEnsembleThatCostsTooMuchSaysSo(t *testing.T) {
 	p := loft(t)
 	for _, st := range p.Stages {
-		if st.Turn != nil {
-			often := *st.Turn
-			often.SI = 30
-			st.Turn = &often
+		if piece := model.PieceOf(st); piece != nil && piece.Turn != nil {
+			piece.Turn = everyHalfMinute(piece.Turn)
+		}
+		if kiln, ok := st.(*model.Kilning); ok && kiln.Stir != nil {
+			kiln.Stir = everyHalfMinute(kiln.Stir)
 		}
 	}
 	_, err := Run(context.Background(), p, Options{Members: 20})

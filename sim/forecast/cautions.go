@@ -7,16 +7,16 @@ import "maltwright/lang/model"
 // practice) and no substitute for the rules of the place.
 func Cautions(p *model.Process) []string {
 	var list []string
-	if p.Stage(model.Germinate) != nil {
+	if model.First[*model.Germination](p) != nil {
 		list = append(list, "Growing grain gives off carbon dioxide and uses up oxygen: air the room before you go in, above all a cellar or a closed box.")
 	}
-	if st := p.Stage(model.KilnStage); st != nil {
+	if st := model.First[*model.Kilning](p); st != nil {
 		list = append(list, "A kiln is a fire risk and its surfaces burn: stay within call while it heats, keep rootlets and dust off the heater, and have a smoke alarm.")
 		if k := st.Kiln; k != nil && burns[k.Fired.Text] {
 			list = append(list, "Burning fuel can give off carbon monoxide: flue and fresh air must be sound, with a carbon monoxide alarm where people are.")
 		}
 	}
-	if p.Stage(model.Deculm) != nil {
+	if model.First[*model.Deculming](p) != nil {
 		list = append(list, "The dust of deculming hurts the lungs and can burn: work in moving air, with a mask, away from flames.")
 	}
 	if p.Grain != nil && p.Grain.Treated.Text != "no" {

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 )
 
 // Course is what is known of a batch under way. A forecast that is given one keeps
@@ -64,7 +65,7 @@ func (r *run) known(s stop, d doing) stop {
 		}
 	}
 	for _, e := range r.ends {
-		if d.kind == string(model.Germinate) && e.Kind == string(model.Hold) {
+		if d.kind == string(model.GerminateStage) && e.Kind == string(model.HoldStep) {
 			continue // a hold that ends is not the end of the stage
 		}
 		if left := max(0, e.At-r.clock); left <= s.latest {
@@ -112,36 +113,45 @@ func (r *run) left(kind model.StageKind) {
 }
 
 var stageOf = map[model.StepKind]model.StageKind{
-	model.Soak: model.Steep, model.Rest: model.Steep, model.Hold: model.Germinate, model.Dry: model.KilnStage,
-	model.Stew: model.KilnStage, model.Cure: model.KilnStage, model.Cool: model.KilnStage,
+	model.SoakStep: model.SteepStage, model.RestStep: model.SteepStage, model.HoldStep: model.GerminateStage, model.DryStep: model.KilnStage,
+	model.StewStep: model.KilnStage, model.CureStep: model.KilnStage, model.CoolStep: model.KilnStage,
 }
 
-// asDone gives the step as it was done, where it was otherwise than the process says.
-func (r *run) asDone(s *model.Step, d doing) *model.Step {
+// asked is what a step asks: of its end and of its temperature.
+type asked struct {
+	model.Ending
+	model.Warming
+	place source.Place // of the step
+}
+
+func askedOf(s model.Step) asked { return asked{s.Ends(), s.Warmth(), s.Place()} }
+
+// asDone gives what the step asks, or what was done instead where the record says so.
+func (r *run) asDone(s model.Step, d doing) asked { return r.changed(askedOf(s), d) }
+
+func (r *run) changed(s asked, d doing) asked {
 	c := r.change(d)
 	if c == nil {
 		return s
 	}
-	done := *s
 	if c.To.Low.Dimension != quantity.Time {
-		done.At, done.From, done.Over = &c.To, nil, nil
-		if done.For == nil {
-			done.For = s.Over
+		if s.For == nil {
+			s.For = s.Over
 		}
-		return &done
+		s.Warming = model.Warming{At: &c.To}
+		return s
 	}
-	long := model.Quantity{Quantity: c.To.Low, Place: c.To.Place}
-	done.For, done.Until, done.Allow = &long, nil, nil
-	return &done
+	s.Ending = model.Ending{For: &model.Quantity{Quantity: c.To.Low, Place: c.To.Place}}
+	return s
 }
 
 // warmedAs gives the hold as it was done where the record says of its whole stage that
 // it was kept otherwise.
-func (r *run) warmedAs(s *model.Step, stage doing) *model.Step {
+func (r *run) warmedAs(s asked, stage doing) asked {
 	if c := r.change(stage); c == nil || c.To.Low.Dimension != quantity.Temperature {
 		return s
 	}
-	return r.asDone(s, stage)
+	return r.changed(s, stage)
 }
 
 func (r *run) change(d doing) *model.Change {
@@ -157,11 +167,11 @@ func (r *run) change(d doing) *model.Change {
 }
 
 // stageStop is the stop of a stage that is a step of its own, as it was done.
-func (r *run) stageStop(st *model.Stage, d doing) stop {
+func (r *run) stageStop(st model.Stage, d doing) stop {
 	if c := r.change(d); c != nil && c.To.Low.Dimension == quantity.Time {
 		return stop{latest: c.To.Low.SI, ending: ByTime}
 	}
-	return stopOf(st.Until, st.For, st.Allow)
+	return stopOf(st.Ends().Until, st.Ends().For, st.Ends().Allow)
 }
 
 // drive drives the model, and writes its state down at each look that falls due.

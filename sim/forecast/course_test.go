@@ -30,7 +30,7 @@ func kept(t *testing.T, body string, c Course) *Forecast {
 // grown is the gate that ends the growing.
 func grown(f *Forecast) Gate {
 	for _, g := range f.Gates {
-		if g.Stage == model.Germinate {
+		if g.Stage == model.GerminateStage {
 			return g
 		}
 	}
@@ -88,7 +88,7 @@ func TestAHoldEndsAndTheGrowingGoesOn(t *testing.T) {
 func TestARecordDecidesHowOftenIsSoaked(t *testing.T) {
 	count := func(f *Forecast) (n int) {
 		for _, s := range steps(f) {
-			if s.Kind == model.Soak {
+			if s.Kind == model.SoakStep {
 				n++
 			}
 		}
@@ -178,7 +178,7 @@ func TestLooksShowTheStateAtTheirTimes(t *testing.T) {
 		assert.InDelta(t, f.Seen[i].Weight*(1-f.Seen[i].Moisture), f.Seen[i].Dry, 1e-9, s.Label)
 		assert.GreaterOrEqual(t, f.Seen[i].Lost, 0.0)
 	}
-	assert.Equal(t, model.Deculm, f.Seen[len(all)-1].Stage)
+	assert.Equal(t, model.DeculmStage, f.Seen[len(all)-1].Stage)
 	c.Looks, c.Brief = c.Looks[:3], true
 	brief := kept(t, steepText+growText+kilnText, c)
 	require.Len(t, brief.Seen, 3)

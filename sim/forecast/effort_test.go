@@ -60,27 +60,27 @@ func TestAForecastThatCostsTooMuchEndsAtWhatCostsMost(t *testing.T) {
 	}{
 		{"turning every minute for months", `germinate on "tray" { hold bed at 14 to 16 °C; turn every 1 min; for 90 days }`, "1 min", nil},
 		{"sprinkling every minute for months", `germinate on "tray" { hold bed at 14 to 16 °C; sprinkle 0.003 l every 1 min; for 90 days }`, "1 min", func(p *model.Process) {
-			dew := *p.Stage(model.Germinate).Sprinkle // so little that the bed is never full
+			dew := *model.First[*model.Germination](p).Sprinkle // so little that the bed is never full
 			dew.Water.SI = 1e-8
-			p.Stage(model.Germinate).Sprinkle = &dew
+			model.First[*model.Germination](p).Sprinkle = &dew
 		}},
 		{"stirring every minute for months", `kiln in "kiln" { stir every 1 min; dry at air-on 30 °C for 90 days; cool to malt 30 °C }`, "1 min", nil},
 		{"turning all the time", growText, "8 h", func(p *model.Process) {
-			q := *p.Stage(model.Germinate).Turn
+			q := *model.First[*model.Germination](p).Turn
 			q.SI = 0.001
-			p.Stage(model.Germinate).Turn = &q
+			model.First[*model.Germination](p).Turn = &q
 		}},
 		{"a steep without end", `steep in "tub" { repeat 200 times { soak 1 min in water; rest 1 min in air } }`, "soak 1 min in water", func(p *model.Process) {
-			r := p.Stage(model.Steep).Steps[0]
+			r := repeatOf(p)
 			r.Times.Range.High.SI = 1e9
-			r.Steps[0].For, r.Steps[1].For = short(0.1), short(0.1)
+			r.Steps[0].(*model.Soak).For, r.Steps[1].(*model.Rest).For = short(0.1), short(0.1)
 		}},
 		{"soaks that are done at once, without end", atOnce, "", func(p *model.Process) {
-			p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e9
+			repeatOf(p).Times.Range.High.SI = 1e9
 		}},
 		{"nothing without end", `steep in "tub" { repeat 200 times { soak 1 h in water } }`, "repeat 200 times", func(p *model.Process) {
-			p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e15
-			p.Stage(model.Steep).Steps[0].Steps = nil
+			repeatOf(p).Times.Range.High.SI = 1e15
+			repeatOf(p).Steps = nil
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -104,7 +104,7 @@ func TestAForecastThatCostsTooMuchEndsAtWhatCostsMost(t *testing.T) {
 // What is kept of the dearest forecast there can be is bounded too.
 func TestAForecastOfManyStepsKeepsFewBytes(t *testing.T) {
 	p := whole(t, atOnce)
-	p.Stage(model.Steep).Steps[0].Times.Range.High.SI = 1e9
+	repeatOf(p).Times.Range.High.SI = 1e9
 	var before, after runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&before)
@@ -129,4 +129,9 @@ func TestForecastsThatBelongTogetherEndWithTheirPool(t *testing.T) {
 	require.NoError(t, err, "one fits")
 	_, err = Run(p, Options{Meter: work.NewMeter(t.Context(), pool)})
 	assert.ErrorIs(t, err, work.ErrPool)
+}
+
+// repeatOf is the repeat with which the steep of a process begins.
+func repeatOf(p *model.Process) *model.Repeat {
+	return model.First[*model.Steep](p).Steps[0].(*model.Repeat)
 }

@@ -36,26 +36,26 @@ func (still) measure(string) (float64, string, bool) { return 0, "", false }
 const deculmTime = 3600.0
 
 // deculm takes the rootlets off, as soon as the malt is out of the kiln.
-func (r *run) deculm(st *model.Stage) error {
+func (r *run) deculm(st *model.Deculming) error {
 	if r.malt == nil {
 		return errNoMalt
 	}
 	before := r.malt.moisture()
 	r.malt.cleaned = true
 	r.assume("deculming", "1 h, right after cooling", "it is done while the rootlets are brittle")
-	r.start(string(model.Deculm))
+	r.start(string(model.DeculmStage))
 	took := deculmTime
 	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
 		took = c.To.Low.SI
 	}
 	end := r.known(stop{latest: took, ending: ByTime}, r.now)
-	r.record(Step{Label: "deculm", Place: st.Place, EndedBy: end.ending}, still{r.malt}, before, end.latest)
+	r.record(Step{Label: "deculm", Place: st.Place(), EndedBy: end.ending}, still{r.malt}, before, end.latest)
 	r.f.Totals.Total = r.clock
 	return r.seeThrough(still{r.malt}, r.clock)
 }
 
 // store lets the malt rest; its moisture is taken to stay.
-func (r *run) store(st *model.Stage) error {
+func (r *run) store(st *model.Storing) error {
 	if r.malt == nil {
 		return errNoMalt
 	}
@@ -64,7 +64,7 @@ func (r *run) store(st *model.Stage) error {
 		rest = st.Rest.Range.Low.SI
 	}
 	r.f.Totals.Total = r.clock
-	r.record(Step{Label: "store", Place: st.Place, EndedBy: ByTime}, still{r.malt}, r.malt.moisture(), rest)
+	r.record(Step{Label: "store", Place: st.Place(), EndedBy: ByTime}, still{r.malt}, r.malt.moisture(), rest)
 	return r.seeThrough(still{r.malt}, r.clock)
 }
 

@@ -66,7 +66,7 @@ func TestAWholeProcessRunsToItsEnd(t *testing.T) {
 	for _, st := range f.Stages {
 		kinds = append(kinds, st.Kind)
 	}
-	assert.Equal(t, []model.StageKind{model.Steep, model.Germinate, model.KilnStage, model.Deculm}, kinds)
+	assert.Equal(t, []model.StageKind{model.SteepStage, model.GerminateStage, model.KilnStage, model.DeculmStage}, kinds)
 	for _, g := range f.Gates {
 		assert.True(t, g.Met, g.Text)
 	}
@@ -190,7 +190,7 @@ func TestAGateStatementWaitsAndThenTheForecastGoesOn(t *testing.T) {
 	assert.False(t, g.Met)
 	assert.InDelta(t, gateWait, g.Waited, 1e-6)
 	assert.False(t, f.BrokenOff())
-	assert.Equal(t, model.Deculm, f.Stages[len(f.Stages)-1].Kind)
+	assert.Equal(t, model.DeculmStage, f.Stages[len(f.Stages)-1].Kind)
 }
 
 func TestRepeatLooksAfterEachStepAndStopsAtItsTimes(t *testing.T) {

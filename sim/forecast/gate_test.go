@@ -84,7 +84,7 @@ func TestAGateBetweenHoldsIsLookedAtWhenTheStageEndsBeforeIt(t *testing.T) {
 	assert.True(t, written(t, f, "chit at least 50 %").Met)
 	holds := 0
 	for _, s := range f.Stages[1].Steps {
-		if s.Kind == model.Hold {
+		if s.Kind == model.HoldStep {
 			holds++
 		}
 	}

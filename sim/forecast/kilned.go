@@ -38,9 +38,9 @@ const WitheredMoisture = 0.20
 func (k *Kilned) MoistureAt(weight float64) float64 { return 1 - k.DryMass/weight }
 
 // kilned writes down how the malt fared on the kiln that it came onto at began.
-func (r *run) kilned(m *kilnModel, st *model.Stage, began float64) {
+func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	v := m.bed.View()
-	k := &Kilned{Place: st.Place, Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
+	k := &Kilned{Place: st.Place(), Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
@@ -50,7 +50,7 @@ func (r *run) kilned(m *kilnModel, st *model.Stage, began float64) {
 // airTrouble tells of a step that ended before its malt was as dry as asked, where
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
-func (r *run) airTrouble(m *kilnModel, s *model.Step, before kiln.Ledger) {
+func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
@@ -72,7 +72,7 @@ func (r *run) airTrouble(m *kilnModel, s *model.Step, before kiln.Ledger) {
 	}
 	took := r.f.Stages[len(r.f.Stages)-1].Steps
 	last := took[len(took)-1]
-	r.trouble(AirShort, s.Place, carries, fmt.Sprintf(
+	r.trouble(AirShort, s.place, carries, fmt.Sprintf(
 		"the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
 		r.weight(water), quantity.Rounded(100*wanted, 1), r.weight(carries), lasting(s, last.End-last.Start)))
 }

@@ -75,7 +75,7 @@ func TestStirringGoesOnFromStepToStep(t *testing.T) {
 	ticks := []*tick{{every: 3 * 3600, next: 3 * 3600, do: func(physics) error { stirred++; return nil }}}
 	r := &run{effort: effortOf(nil), f: &Forecast{Stages: []Stage{{}}}}
 	for range 3 {
-		require.NoError(t, r.through(still{&finished{}}, &model.Stage{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
+		require.NoError(t, r.through(still{&finished{}}, &model.Kilning{}, nil, stop{latest: 4 * 3600}, Step{}, ticks))
 	}
 	assert.Equal(t, 4, stirred, "every 3 h of 12 h")
 }

@@ -81,7 +81,7 @@ func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
 
 func TestAKilnThatIsUsedTwiceIsToldOnce(t *testing.T) {
 	p := twoOfEach(t, `drying 0.91 of "kiln"`)
-	again := *p.Stage(model.KilnStage)
+	again := *model.First[*model.Kilning](p)
 	p.Stages = append(p.Stages[:3:3], &again)
 	assert.Len(t, forecastOf(t, p, Options{}).Learnt, 1)
 }

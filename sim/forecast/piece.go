@@ -54,10 +54,10 @@ func (m *growModel) look() {
 }
 
 // fared writes down how the piece of a stage fared that was spread out as start.
-func (r *run) fared(m *growModel, st *model.Stage, start growModel) {
+func (r *run) fared(m *growModel, st model.Stage, start growModel) {
 	began := r.clock - (m.piece.Age() - start.piece.Age())
 	r.f.Pieces = append(r.f.Pieces, Piece{
-		Stage: st.Kind, Place: st.Place,
+		Stage: st.Kind(), Place: st.Place(),
 		Depth: start.piece.Depth(), Deepest: m.seen.deepest, Area: m.area,
 		Began: began, Took: m.piece.Age() - start.piece.Age(),
 		MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,

@@ -18,7 +18,7 @@ func TestPiecesAreThoseOfTheFloors(t *testing.T) {
 	f := run1(t, steepText+growText+"wither on \"tray\" { air at 18 to 20 °C; until moisture at most 36 %; allow 0 to 40 h }\n"+kilnText)
 	require.Len(t, f.Pieces, 2)
 	grew, withered := f.Pieces[0], f.Pieces[1]
-	assert.Equal(t, []model.StageKind{model.Germinate, model.Wither}, []model.StageKind{grew.Stage, withered.Stage})
+	assert.Equal(t, []model.StageKind{model.GerminateStage, model.WitherStage}, []model.StageKind{grew.Stage, withered.Stage})
 	assert.Equal(t, f.Stages[1].Steps[0].Start, grew.Began)
 	assert.InDelta(t, f.Stages[1].Steps[0].End-grew.Began, grew.Took, 1e-6)
 	assert.InDelta(t, grew.Began+grew.Took, withered.Began, 1e-6)

@@ -61,16 +61,12 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 		return nil, err
 	}
 	for _, st := range p.Stages {
-		do := stages[st.Kind]
-		if do == nil {
-			continue
-		}
-		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind}), source.Place{}
-		err := do(r, st)
+		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind()}), source.Place{}
+		err := r.stage(st)
 		if err == errEnough {
 			return r.f, nil
 		}
-		r.left(st.Kind)
+		r.left(st.Kind())
 		if err = cmp.Or(r.effort.Err(), err); err != nil {
 			if r.effort.stopped() {
 				return nil, err
@@ -87,15 +83,15 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 }
 
 // unable says where and why a stage cannot be forecast to its end.
-func (r *run) unable(st *model.Stage, err error) {
-	at, why := st.Place, r.inUnits(err)
+func (r *run) unable(st model.Stage, err error) {
+	at, why := st.Place(), r.inUnits(err)
 	if r.at.Known() {
 		at = r.at
 	}
 	if r.effort.Err() != nil {
 		at, why = r.effort.dearest(at)
 	}
-	r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind, why))
+	r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind(), why))
 }
 
 // inUnits says what a model refused in the units of the process.
@@ -113,10 +109,23 @@ func (r *run) inUnits(err error) string {
 	return strings.Replace(said, out.Error(), turned.Error(), 1)
 }
 
-// stages runs each stage, by its kind.
-var stages = map[model.StageKind]func(*run, *model.Stage) error{
-	model.Steep: (*run).steep, model.Germinate: (*run).germinate, model.Wither: (*run).wither,
-	model.KilnStage: (*run).kiln, model.Deculm: (*run).deculm, model.Store: (*run).store,
+// stage runs a stage.
+func (r *run) stage(st model.Stage) error {
+	switch st := st.(type) {
+	case *model.Steep:
+		return r.steep(st)
+	case *model.Germination:
+		return r.germinate(st)
+	case *model.Withering:
+		return r.wither(st)
+	case *model.Kilning:
+		return r.kiln(st)
+	case *model.Deculming:
+		return r.deculm(st)
+	case *model.Storing:
+		return r.store(st)
+	}
+	return nil
 }
 
 // run is one forecast in the making.

@@ -11,17 +11,17 @@ import (
 )
 
 // spread lays the batch out on the floor of a stage.
-func (r *run) spread(st *model.Stage, t float64) (*growModel, error) {
+func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 	area := 0.0
-	if st.Floor != nil && st.Floor.Area != nil {
-		area = st.Floor.Area.SI
+	if on := model.PieceOf(st).Floor; on != nil && on.Area != nil {
+		area = on.Area.SI
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume("area of the "+string(st.Kind)+" floor", r.surface(area), fmt.Sprintf("a bed %s deep", r.p.Depth(usualDepth)))
+		r.assume("area of the "+string(st.Kind())+" floor", r.surface(area), fmt.Sprintf("a bed %s deep", r.p.Depth(usualDepth)))
 	}
 	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
-		r.assume("area of the "+string(st.Kind)+" floor", r.surface(most), "what the grain covers where it lies one corn deep")
+		r.assume("area of the "+string(st.Kind())+" floor", r.surface(most), "what the grain covers where it lies one corn deep")
 		area = most
 	}
 	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
@@ -41,26 +41,26 @@ const usualDepth = 0.12
 const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.
-func (r *run) germinate(st *model.Stage) error {
+func (r *run) germinate(st *model.Germination) error {
 	m, err := r.spread(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
 	}
 	start := *m
-	ticks := r.turning(st)
+	ticks := r.turning(&st.Piece)
 	if st.Sprinkle != nil {
 		ticks = append(ticks, r.sprinkling(st.Sprinkle))
 	}
-	r.start(string(model.Germinate))
+	r.start(string(model.GerminateStage))
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
 	whole := r.stageStop(st, germinating)
 	began, n, over := r.clock, holds(st), false
 	for _, s := range st.Steps {
-		if s.Kind == model.Gate {
-			err = r.gate(m, st, s, ticks)
+		if gate, ok := s.(*model.Gate); ok {
+			err = r.gate(m, st, gate, ticks)
 		} else if n--; !over { // once the stage is at its end, what follows of it are its gates
-			r.start(string(model.Hold))
+			r.start(string(model.HoldStep))
 			over, err = r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		}
 		if err != nil {
@@ -74,14 +74,7 @@ func (r *run) germinate(st *model.Stage) error {
 	return nil
 }
 
-func holds(st *model.Stage) (n int) {
-	for _, s := range st.Steps {
-		if s.Kind == model.Hold {
-			n++
-		}
-	}
-	return n
-}
+func holds(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
 
 // clampTo keeps the temperature of the couched grain in what the bed can begin at;
 // the steep may have been colder or warmer, and the bed soon forgets it.
@@ -89,8 +82,8 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 
 // hold runs one hold; the stage's own end comes first where it is nearer. It tells
 // whether the stage is over.
-func (r *run) hold(m *growModel, st *model.Stage, s *model.Step, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
-	out := Step{Kind: model.Hold, Label: "hold", Place: s.Place}
+func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
+	out := Step{Kind: model.HoldStep, Label: "hold", Place: s.place}
 	if holds(st) == 1 {
 		out.Label = "germinate"
 	}
@@ -99,11 +92,11 @@ func (r *run) hold(m *growModel, st *model.Stage, s *model.Step, whole stop, beg
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{r.known(stage.looking(), doing{string(model.Germinate), 1})}
+	stops := []stop{r.known(stage.looking(), doing{string(model.GerminateStage), 1})}
 	if !last {
 		stops = append(stops, r.known(stopAt(s).looking(), r.now))
 	}
-	r.at = s.Place
+	r.at = s.place
 	before, now := m.moisture(), physics(m)
 	which, ending, took, err := r.drive(&now, stops, ticks)
 	m.set(now)
@@ -124,7 +117,7 @@ func (r *run) hold(m *growModel, st *model.Stage, s *model.Step, whole stop, beg
 }
 
 // setRoom keeps the piece as a hold asks.
-func (r *run) setRoom(m *growModel, st *model.Stage, s *model.Step) {
+func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: r.site.pressure}, Temperature{}
 	rh := r.moistAir(st)
 	if s.At != nil {
@@ -135,13 +128,10 @@ func (r *run) setRoom(m *growModel, st *model.Stage, s *model.Step) {
 
 // beforeHolds keeps the piece as its first hold will, for a gate that is waited at
 // before it: whoever waits there has spread the piece where it is to grow.
-func (r *run) beforeHolds(m *growModel, st *model.Stage, germinating doing) {
-	first := &model.Step{}
-	for _, s := range st.Steps {
-		if s.Kind == model.Hold {
-			first = r.warmedAs(r.asDone(s, doing{string(model.Hold), 1}), germinating)
-			break
-		}
+func (r *run) beforeHolds(m *growModel, st *model.Germination, germinating doing) {
+	var first asked
+	if list := model.Only[*model.Hold](st.Steps); len(list) > 0 {
+		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), 1}), germinating)
 	}
 	r.setRoom(m, st, first)
 }
@@ -151,7 +141,7 @@ func (r *run) beforeHolds(m *growModel, st *model.Stage, germinating doing) {
 const moistRH = 0.99
 
 // moistAir is the humidity over the growing piece.
-func (r *run) moistAir(st *model.Stage) float64 {
+func (r *run) moistAir(st *model.Germination) float64 {
 	if st.Humidity != nil {
 		return within(st.Humidity.Range, r.o.BandAt)
 	}
@@ -172,19 +162,19 @@ func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
 	return Temperature{at.Where, low, high, true}
 }
 
-func (r *run) turning(st *model.Stage) []*tick {
+func (r *run) turning(piece *model.Piece) []*tick {
 	turn := func(m physics) error {
 		m.(*growModel).piece.Turn()
 		return nil
 	}
 	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
-	if st.Turn != nil {
-		due.every, due.next, due.place = st.Turn.SI, st.Turn.SI, st.Turn.Place
+	if often := piece.Turn; often != nil {
+		due.every, due.next, due.place = often.SI, often.SI, often.Place
 	}
 	switch done := r.turned(due, turn); {
 	case done != nil:
 		return []*tick{done, due}
-	case st.Turn == nil:
+	case piece.Turn == nil:
 		return nil
 	}
 	return []*tick{due}
@@ -226,11 +216,11 @@ func (r *run) sprinkling(s *model.Sprinkle) *tick {
 }
 
 // growTroubles looks at how warm the piece got.
-func (r *run) growTroubles(m *growModel, st *model.Stage) {
-	r.trouble(BedWarm, st.Place, m.piece.Highest(), "in a bed "+r.p.Depth(m.piece.Depth())+" deep")
+func (r *run) growTroubles(m *growModel, st model.Stage) {
+	r.trouble(BedWarm, st.Place(), m.piece.Highest(), "in a bed "+r.p.Depth(m.piece.Depth())+" deep")
 	if !m.piece.HoldPlausible() {
 		h := m.piece.Holding()
-		r.trouble(CannotHoldBand, st.Place, h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(h.Beyond, "kWh"), quantity.Say(h.Short, "kWh")))
+		r.trouble(CannotHoldBand, st.Place(), h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(h.Beyond, "kWh"), quantity.Say(h.Short, "kWh")))
 	}
 }
 
@@ -239,7 +229,7 @@ func (r *run) growTroubles(m *growModel, st *model.Stage) {
 const witherSpeed = 0.3
 
 // wither dries the piece in room air.
-func (r *run) wither(st *model.Stage) error {
+func (r *run) wither(st *model.Withering) error {
 	m, err := r.spread(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
@@ -249,7 +239,7 @@ func (r *run) wither(st *model.Stage) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(doing{string(model.Wither), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(doing{string(model.WitherStage), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2
@@ -260,13 +250,13 @@ func (r *run) wither(st *model.Stage) error {
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
 		"a fan or an open door; the site's air, warmed")
-	r.start(string(model.Wither))
-	out := Step{Label: "wither", Place: st.Place, Temperature: Temperature{"air", low, high, true}}
-	ticks := r.turning(st)
+	r.start(string(model.WitherStage))
+	out := Step{Label: "wither", Place: st.Place(), Temperature: Temperature{"air", low, high, true}}
+	ticks := r.turning(&st.Piece)
 	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, ticks); err != nil {
 		return err
 	}
-	for _, s := range st.Steps {
+	for _, s := range model.Only[*model.Gate](st.Steps) {
 		if err := r.gate(m, st, s, ticks); err != nil {
 			return err
 		}

@@ -16,14 +16,14 @@ import (
 var errNoMalt = errors.New("no malt comes to it: the process has no kiln stage before it")
 
 // kiln dries and cures the malt.
-func (r *run) kiln(st *model.Stage) error {
+func (r *run) kiln(st *model.Kilning) error {
 	m, err := r.load(st)
 	if err != nil {
 		return err
 	}
 	var ticks []*tick
-	if st.Turn != nil {
-		ticks = append(ticks, &tick{every: st.Turn.SI, next: st.Turn.SI, place: st.Turn.Place, do: func(m physics) error {
+	if st.Stir != nil {
+		ticks = append(ticks, &tick{every: st.Stir.SI, next: st.Stir.SI, place: st.Stir.Place, do: func(m physics) error {
 			m.(*kilnModel).mix()
 			return nil
 		}})
@@ -53,7 +53,7 @@ const (
 )
 
 // load puts the batch on the kiln of the stage.
-func (r *run) load(st *model.Stage) (*kilnModel, error) {
+func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	k := st.Kiln
 	if k == nil {
 		k = &model.Kiln{}
@@ -127,36 +127,36 @@ const airPerKg = 8.0 / 3600
 var kilnTargets = map[string]kiln.Target{"air-on": kiln.AirOn, "air-off": kiln.AirOff, "malt": kiln.Malt, "oven": kiln.Oven, "": kiln.AirOn}
 
 // kilnStep runs one step on the kiln.
-func (r *run) kilnStep(m *kilnModel, st *model.Stage, s *model.Step, ticks []*tick) error {
-	if s.Kind == model.Gate {
-		return r.gate(m, st, s, ticks)
+func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*tick) error {
+	if gate, ok := s.(*model.Gate); ok {
+		return r.gate(m, st, gate, ticks)
 	}
-	r.start(string(s.Kind))
-	s = r.asDone(s, r.now)
-	out := Step{Kind: s.Kind, Label: string(s.Kind), Place: s.Place}
-	m.at, m.flow, m.shut = 0, 0, s.Kind == model.Stew && !m.still
-	if s.Airflow != nil {
-		m.flow = s.Airflow.SI
-	} else if s.Kind == model.Stew && m.still {
+	r.start(string(s.Kind()))
+	as := r.asDone(s, r.now)
+	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	m.at, m.flow, m.shut = 0, 0, s.Kind() == model.StewStep && !m.still
+	if flow := model.Airflow(s); flow != nil {
+		m.flow = flow.SI
+	} else if s.Kind() == model.StewStep && m.still {
 		m.flow = coveredShare * m.vent
 	}
-	m.stewed = s.Kind == model.Stew
+	m.stewed = s.Kind() == model.StewStep
 	*m.worst, *m.short = hotWet{}, shortfall{}
 	var err error
-	if s.Kind == model.Cool {
-		err = r.cool(m, st, s, out, ticks)
+	if s.Kind() == model.CoolStep {
+		err = r.cool(m, st, as, out, ticks)
 	} else {
-		out.Temperature = m.ask(s, r.o.BandAt)
+		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
-		err = r.step(m, st, s, out, ticks)
-		r.airTrouble(m, s, before)
+		err = r.step(m, st, as, out, ticks)
+		r.airTrouble(m, as, before)
 	}
-	r.kilnTroubles(m, s)
+	r.kilnTroubles(m, as)
 	return err
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.
-func (m *kilnModel) ask(s *model.Step, at float64) Temperature {
+func (m *kilnModel) ask(s asked, at float64) Temperature {
 	t := s.At
 	if s.From != nil {
 		t = s.From
@@ -179,7 +179,7 @@ func (m *kilnModel) ask(s *model.Step, at float64) Temperature {
 }
 
 // cool blows room air through the malt until it is as cool as asked.
-func (r *run) cool(m *kilnModel, st *model.Stage, s *model.Step, out Step, ticks []*tick) error {
+func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*tick) error {
 	m.target = kiln.Fresh
 	latest := stop{latest: coolLatest, ending: ByGuard}
 	if s.At != nil {
@@ -194,13 +194,13 @@ func (r *run) cool(m *kilnModel, st *model.Stage, s *model.Step, out Step, ticks
 		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime
 	}
 	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
-		r.trouble(KilnShort, s.Place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", s.At.Range.Range, s.At.High.Like(r.site.air+zeroC)))
+		r.trouble(KilnShort, s.place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", s.At.Range.Range, s.At.High.Like(r.site.air+zeroC)))
 	}
 	return r.through(m, st, nil, latest, out, ticks)
 }
 
 // coolerThan is the condition that ends a cooling.
-func coolerThan(s *model.Step) *model.Condition {
+func coolerThan(s asked) *model.Condition {
 	t := model.Test{Measure: "malt", Bound: &quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}
 	if s.At.Where == "air-off" {
 		t.Measure = "air-off"
@@ -209,22 +209,22 @@ func coolerThan(s *model.Step) *model.Condition {
 }
 
 // kilnTroubles writes down what a step met.
-func (r *run) kilnTroubles(m *kilnModel, s *model.Step) {
+func (r *run) kilnTroubles(m *kilnModel, s asked) {
 	if h := m.worst; h.found {
-		r.trouble(HotWet, s.Place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
+		r.trouble(HotWet, s.place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
 		last := &r.f.Trouble[len(r.f.Trouble)-1]
 		last.Over = h.t - h.limit
 		last.ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		r.trouble(KilnShort, s.Place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
+		r.trouble(KilnShort, s.place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
 		r.f.Trouble[len(r.f.Trouble)-1].Beyond = sh.limit == kiln.ByReachLow || sh.limit == kiln.ByReachHigh
 	}
 }
 
 // inUnitOf writes a temperature of t °C, to the degree, in the unit that the step is
 // written in.
-func inUnitOf(s *model.Step, t float64) string {
+func inUnitOf(s asked, t float64) string {
 	for _, at := range []*model.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
 			return quantity.Rounded(t*9/5+32, 0) + " °F"

@@ -10,7 +10,7 @@ import (
 )
 
 // steep runs the soaks and rests.
-func (r *run) steep(st *model.Stage) error {
+func (r *run) steep(st *model.Steep) error {
 	state, err := steep.New(r.batch.Lot)
 	if err != nil {
 		return err
@@ -21,7 +21,7 @@ func (r *run) steep(st *model.Stage) error {
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
-	if st.Until != nil && !r.steeped && !r.over(model.Steep) {
+	if st.Until != nil && !r.steeped && !r.over(model.SteepStage) {
 		r.unmet(st, m, st.Until, 0, false)
 	}
 	r.batch = m.state.Batch()
@@ -33,19 +33,22 @@ func (r *run) steep(st *model.Stage) error {
 
 // wet runs a list of steps of the steep. Once what ends the steep holds, the gates are
 // all that follows of it.
-func (r *run) wet(m *steepModel, st *model.Stage, steps []*model.Step) error {
+func (r *run) wet(m *steepModel, st *model.Steep, steps []model.Step) error {
 	for _, s := range steps {
 		var err error
-		switch {
-		case s.Kind == model.Gate:
+		switch s := s.(type) {
+		case *model.Gate:
 			err = r.gate(m, st, s, nil)
-		case r.steeped:
-		case s.Kind == model.Repeat:
-			err = r.repeat(m, st, s)
+		case *model.Repeat:
+			if !r.steeped {
+				err = r.repeat(m, st, s)
+			}
 		default:
-			err = r.soakOrRest(m, st, s)
+			if !r.steeped {
+				err = r.soakOrRest(m, st, s)
+			}
 		}
-		if err != nil || r.over(model.Steep) {
+		if err != nil || r.over(model.SteepStage) {
 			return err
 		}
 		if !r.steeped && r.wetEnough(m, st.Until, 0) {
@@ -59,25 +62,25 @@ func (r *run) wet(m *steepModel, st *model.Stage, steps []*model.Step) error {
 // wetEnough tells whether a condition that is waited on since began holds, and no more
 // soaks or rests are known to have been.
 func (r *run) wetEnough(m *steepModel, c *model.Condition, began float64) bool {
-	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(model.Soak, model.Rest)
+	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(model.SoakStep, model.RestStep)
 }
 
 // repeat does its steps so many times, or until its condition holds after one of them.
-func (r *run) repeat(m *steepModel, st *model.Stage, s *model.Step) error {
+func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat) error {
 	times := 1
 	if s.Times != nil {
 		times = int(math.Round(s.Times.Range.High.SI))
 	}
 	began := r.clock
 	for range times {
-		if err := r.effort.spend(work.Look, s.Place); err != nil {
+		if err := r.effort.spend(work.Look, s.Place()); err != nil {
 			return err
 		}
 		for _, inner := range s.Steps {
-			if err := r.wet(m, st, []*model.Step{inner}); err != nil {
+			if err := r.wet(m, st, []model.Step{inner}); err != nil {
 				return err
 			}
-			if r.over(model.Steep) || r.steeped {
+			if r.over(model.SteepStage) || r.steeped {
 				return nil
 			}
 			if r.wetEnough(m, s.Until, began) {
@@ -97,23 +100,23 @@ func (r *run) repeat(m *steepModel, st *model.Stage, s *model.Step) error {
 const longestSteep = 21 * 86400.0
 
 // soakOrRest runs one soak or rest.
-func (r *run) soakOrRest(m *steepModel, st *model.Stage, s *model.Step) error {
+func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 	if r.clock > longestSteep {
-		r.at = s.Place
+		r.at = s.Place()
 		return fmt.Errorf("the steep lasts over %.0f days, and nothing is alive in it any more", longestSteep/86400)
 	}
-	r.start(string(s.Kind))
-	s = r.asDone(s, r.now)
-	out := Step{Kind: s.Kind, Place: s.Place}
-	if s.Kind == model.Soak {
+	r.start(string(s.Kind()))
+	as := r.asDone(s, r.now)
+	out := Step{Kind: s.Kind(), Place: s.Place()}
+	if s.Kind() == model.SoakStep {
 		r.soaks++
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
-		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(s, r.site.water), s.Aerated
+		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(as, r.site.water), model.Aerated(s)
 		out.Temperature = Temperature{"water", m.water.T, m.water.T, true}
 	} else {
 		r.rests++
 		out.Label = fmt.Sprintf("rest %d", r.rests)
-		m.soaked, m.air.T = false, r.wetTemperature(s, r.site.air)
+		m.soaked, m.air.T = false, r.wetTemperature(as, r.site.air)
 		m.air.RH = r.site.rhAt(m.air.T)
 		out.Temperature = Temperature{"air", m.air.T, m.air.T, true}
 	}
@@ -122,9 +125,9 @@ func (r *run) soakOrRest(m *steepModel, st *model.Stage, s *model.Step) error {
 	if err := r.freshWater(m); err != nil {
 		return err
 	}
-	err := r.step(m, st, s, out, nil)
+	err := r.step(m, st, as, out, nil)
 	if more := m.state.Airless() - airless; more > 0 {
-		r.trouble(OxygenGone, s.Place, more, out.Label)
+		r.trouble(OxygenGone, s.Place(), more, out.Label)
 	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
@@ -139,7 +142,7 @@ func (r *run) freshWater(m *steepModel) error {
 	return m.state.ChangeWater(m.water)
 }
 
-func (r *run) wetTemperature(s *model.Step, otherwise float64) float64 {
+func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 	if s.At == nil {
 		return otherwise
 	}
@@ -147,10 +150,10 @@ func (r *run) wetTemperature(s *model.Step, otherwise float64) float64 {
 }
 
 // steepTroubles looks at vessel and target once the steep is over.
-func (r *run) steepTroubles(m *steepModel, st *model.Stage) {
+func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
 		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
-			r.trouble(VesselFull, st.Place, need, "")
+			r.trouble(VesselFull, st.Place(), need, "")
 		}
 	}
 	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {

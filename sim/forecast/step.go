@@ -31,7 +31,7 @@ func stopOf(until *model.Condition, time *model.Quantity, allow *model.Guard) st
 
 // step drives one step to its end and writes it down, with its condition among
 // the gates.
-func (r *run) step(m physics, st *model.Stage, s *model.Step, out Step, ticks []*tick) error {
+func (r *run) step(m physics, st model.Stage, s asked, out Step, ticks []*tick) error {
 	return r.through(m, st, s.Until, stopAt(s), out, ticks)
 }
 
@@ -47,7 +47,7 @@ func (s stop) looking() stop {
 // stopAt makes the stop of a step. A soak of 8 h may be meant to be repeated until it
 // is enough, and a rise over 4 h to be waited on at the gate behind it: that their
 // time is over first is no miss, as it is for a whole stage.
-func stopAt(s *model.Step) stop {
+func stopAt(s asked) stop {
 	time := s.For
 	if time == nil {
 		time = s.Over
@@ -58,7 +58,7 @@ func stopAt(s *model.Step) stop {
 }
 
 // through drives the model to the stop and writes the step and its gate down.
-func (r *run) through(m physics, st *model.Stage, until *model.Condition, s stop, out Step, ticks []*tick) error {
+func (r *run) through(m physics, st model.Stage, until *model.Condition, s stop, out Step, ticks []*tick) error {
 	r.at = out.Place
 	before, began := m.moisture(), r.clock
 	now := m
@@ -78,7 +78,7 @@ func (r *run) through(m physics, st *model.Stage, until *model.Condition, s stop
 }
 
 // outcome writes down how a condition went, if there was one.
-func (r *run) outcome(st *model.Stage, m physics, c *model.Condition, s stop, ending Ending, began float64) {
+func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, ending Ending, began float64) {
 	switch {
 	case c == nil:
 	case ending == ByRecord:
@@ -96,16 +96,16 @@ func (r *run) outcome(st *model.Stage, m physics, c *model.Condition, s stop, en
 }
 
 // met writes down that a condition came about now.
-func (r *run) met(st *model.Stage, m physics, c *model.Condition, began float64, hold bool) {
+func (r *run) met(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
 	_ = r.effort.spend(work.Line, c.Place)
-	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
+	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind(), Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
-func (r *run) unmet(st *model.Stage, m physics, c *model.Condition, began float64, hold bool) {
-	g := Gate{Stage: st.Kind, Text: c.Place.Text(), Place: c.Place, Hold: hold,
+func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
+	g := Gate{Stage: st.Kind(), Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	_ = r.effort.spend(work.Line, c.Place)
 	if t := failing(timed(m, r.clock-began), c); t != nil {
@@ -126,22 +126,22 @@ func (r *run) unmet(st *model.Stage, m physics, c *model.Condition, began float6
 
 // gate waits at a hold point, with everything as in the step before, its turns too, and
 // a piece that no hold has had yet as in the first of them, until its condition holds or its time is over.
-func (r *run) gate(m physics, st *model.Stage, s *model.Step, ticks []*tick) error {
-	if s.Gate == nil {
+func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) error {
+	if s.Asks == nil {
 		return nil
 	}
-	if Holds(timed(m, 0), s.Gate) {
+	if Holds(timed(m, 0), s.Asks) {
 		r.ready = math.NaN()
-		r.met(st, m, s.Gate, r.clock, true)
+		r.met(st, m, s.Asks, r.clock, true)
 		return nil
 	}
-	wait := stopOf(s.Gate, nil, s.Allow)
+	wait := stopOf(s.Asks, nil, s.Allow)
 	if math.IsInf(wait.latest, 1) {
 		wait.latest, wait.ending = gateWait, ByGuard
 		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
 	}
-	r.at = s.Place
-	r.start(string(model.Gate))
+	r.at = s.Place()
+	r.start(string(model.GateStep))
 	before, began := m.moisture(), r.clock
 	now := m
 	_, ending, took, err := r.drive(&now, []stop{r.known(wait, r.now)}, ticks)
@@ -150,20 +150,20 @@ func (r *run) gate(m physics, st *model.Stage, s *model.Step, ticks []*tick) err
 		t.next -= took
 	}
 	if ending != ByRecord || took > 0 {
-		r.record(Step{Kind: model.Gate, Label: "wait", Place: s.Place, EndedBy: ending, Temperature: r.waitsAt(m, st.Kind)}, m, before, took)
+		r.record(Step{Kind: model.GateStep, Label: "wait", Place: s.Place(), EndedBy: ending, Temperature: r.waitsAt(m, st.Kind())}, m, before, took)
 	}
 	switch ending {
 	case ByGate:
-		r.met(st, m, s.Gate, began, true)
+		r.met(st, m, s.Asks, began, true)
 	case ByGuard:
-		r.unmet(st, m, s.Gate, began, true)
+		r.unmet(st, m, s.Asks, began, true)
 	}
 	return err
 }
 
 // waitsAt is the temperature in which a gate is waited at.
 func (r *run) waitsAt(m physics, kind model.StageKind) Temperature {
-	if piece, growing := m.(*growModel); growing && kind == model.Germinate {
+	if piece, growing := m.(*growModel); growing && kind == model.GerminateStage {
 		return piece.kept // that of the first hold, before any
 	}
 	return r.lastTemperature(kind)

@@ -3,7 +3,6 @@ package forecast
 import (
 	"fmt"
 
-	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -48,7 +47,7 @@ func (r *run) floorLoad(each float64) string {
 }
 
 // lasting writes how long a step takes, in the unit in which it says so.
-func lasting(s *model.Step, seconds float64) string {
+func lasting(s asked, seconds float64) string {
 	switch {
 	case s.For != nil:
 		return s.For.Lasting(seconds)

@@ -14,10 +14,9 @@ func (r *record) floor(s *Season) {
 		}
 	}
 	var counts []count
-	for i := range r.b.Readings {
-		x := &r.b.Readings[i]
-		if x.Rub.Text != "" {
-			s.Rub = x.Rub.Text
+	for _, x := range r.b.Readings {
+		if model.Rub(x) != "" {
+			s.Rub = model.Rub(x)
 		}
 		if c, ok := r.counted(x); ok {
 			counts = append(counts, c)
@@ -26,9 +25,9 @@ func (r *record) floor(s *Season) {
 	if n := len(counts); n > 0 {
 		s.Acrospire, s.ThreeQuarters = Figure{counts[n-1].middle(), Measured}, threeQuarters(counts)
 	}
-	grown := r.last(func(x *model.Reading) bool { return !x.Clean && r.ends(x.After, model.Germinate) })
+	grown := r.last(func(x *model.Weighed) bool { return !x.Clean && r.ends(x.After, model.GerminateStage) })
 	if s.Green = r.weight(grown); grown != nil {
-		s.Floor = between(s.Cast, r.since(grown.At))
+		s.Floor = between(s.Cast, r.since(grown.When()))
 	}
 }
 
@@ -40,13 +39,14 @@ type count struct {
 }
 
 // counted takes a reading as a count of the acrospire in which something grows.
-func (r *record) counted(x *model.Reading) (c count, ok bool) {
-	at := r.since(x.At)
-	if x.Counted.Text != "acrospire" || len(x.Corns) != grain.Overgrown+1 || !at.Known() {
+func (r *record) counted(x model.Reading) (c count, ok bool) {
+	at := r.since(x.When())
+	shoots := model.CountOf(x, model.Acrospire)
+	if shoots == nil || len(shoots.Corns) != grain.Overgrown+1 || !at.Known() {
 		return c, false
 	}
 	c.at = at.Value
-	for class, n := range x.Corns {
+	for class, n := range shoots.Corns {
 		c.corns = append(c.corns, n.SI)
 		if class > grain.NoGrowth {
 			c.grown += n.SI

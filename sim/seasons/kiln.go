@@ -9,11 +9,11 @@ import (
 // kiln makes the figures of the kiln.
 func (r *record) kiln(s *Season) {
 	began := r.loaded()
-	off := r.last(func(x *model.Reading) bool {
-		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(model.Cool) || r.ends(x.After, model.KilnStage))
+	off := r.last(func(x *model.Weighed) bool {
+		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(model.CoolStep) || r.ends(x.After, model.KilnStage))
 	})
 	if off != nil {
-		s.Kiln = between(began, r.since(off.At))
+		s.Kiln = between(began, r.since(off.When()))
 	}
 	if s.Break = r.broke(began); s.Break.Standing == Missing && began.Known() && r.f != nil && r.f.Kilned != nil {
 		if k := r.f.Kilned; !math.IsNaN(k.Break) {
@@ -25,18 +25,18 @@ func (r *record) kiln(s *Season) {
 // loaded gives when the malt came onto the kiln: at the weighing after the stage
 // before it, or else at the first reading of air-on.
 func (r *record) loaded() Figure {
-	before := model.Wither
-	if p := r.b.Process; p != nil && p.Stage(model.Wither) == nil {
-		before = model.Germinate
+	before := model.WitherStage
+	if p := r.b.Process; p != nil && model.First[*model.Withering](p) == nil {
+		before = model.GerminateStage
 	}
-	if x := r.last(func(x *model.Reading) bool { return r.ends(x.After, before) }); x != nil {
-		if at := r.since(x.At); at.Known() {
+	if x := r.last(func(x *model.Weighed) bool { return r.ends(x.After, before) }); x != nil {
+		if at := r.since(x.When()); at.Known() {
 			return at
 		}
 	}
 	for _, x := range r.b.Readings {
-		if x.Temperature != nil && x.Temperature.Where == "air-on" {
-			return r.since(x.At)
+		if model.Thermometer(x) != nil && model.Thermometer(x).Where == "air-on" {
+			return r.since(x.When())
 		}
 	}
 	return Figure{}
@@ -55,11 +55,11 @@ func (r *record) broke(began Figure) Figure {
 	on, lowest, last := math.NaN(), math.Inf(1), Figure{}
 	count := 0
 	for _, x := range r.b.Readings {
-		at := between(began, r.since(x.At))
-		if x.Temperature == nil || !at.Known() {
+		at := between(began, r.since(x.When()))
+		if model.Thermometer(x) == nil || !at.Known() {
 			continue
 		}
-		switch t := x.Temperature.Low.SI - zeroC; x.Temperature.Where {
+		switch t := model.Thermometer(x).Low.SI - zeroC; model.Thermometer(x).Where {
 		case "air-on":
 			on = t
 		case "air-off":

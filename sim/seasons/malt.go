@@ -6,13 +6,13 @@ import "maltwright/lang/model"
 // its rootlets. Its moisture follows from the dry matter that the forecast leaves;
 // one weighing cannot tell it from a loss that was another.
 func (r *record) malt(s *Season) {
-	clean := r.last(func(x *model.Reading) bool {
-		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.Deculm)
+	clean := r.last(func(x *model.Weighed) bool {
+		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.DeculmStage)
 	})
 	if s.Malt = r.weight(clean); !s.Malt.Known() {
 		return
 	}
-	s.Total = r.since(clean.At)
+	s.Total = r.since(clean.When())
 	if raw := r.charge(); raw > 0 {
 		s.Yield = Figure{s.Malt.Value / raw, s.Malt.Standing}
 	}

@@ -121,8 +121,8 @@ const zeroC = 273.15
 func (r *record) temperatures(where string) []float64 {
 	var list []float64
 	for _, x := range r.b.Readings {
-		if x.Temperature != nil && x.Temperature.Where == where {
-			list = append(list, x.Temperature.Low.SI-zeroC)
+		if model.Thermometer(x) != nil && model.Thermometer(x).Where == where {
+			list = append(list, model.Thermometer(x).Low.SI-zeroC)
 		}
 	}
 	return list

@@ -292,7 +292,7 @@ func TestTheBreakIsSeenInAirOff(t *testing.T) {
 
 func TestAWeightThatCannotBeIsNone(t *testing.T) {
 	b, f := batchOf(t, "use \"pale.malt\"\nbatch \"b\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 9.19 kg at 2026-03-07 22:00 after soak 3\n}\n")
-	b.Readings[0].Weight.SI = 91.9 // as the language would refuse it
+	model.Weight(b.Readings[0]).SI = 91.9 // as the language would refuse it
 	s := Of(b, f)
 	assert.Equal(t, Figure{}, s.CastMoisture)
 	is(t, 39*hour, Measured, s.Cast, second, "it was cast all the same")

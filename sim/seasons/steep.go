@@ -12,10 +12,9 @@ func (r *record) steep(s *Season) {
 		s.Water = Figure{sum / float64(len(read)), Measured}
 	}
 	r.cast(s)
-	for i := range r.b.Readings {
-		x := &r.b.Readings[i]
-		if x.Counted.Text == "chit" && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
-			s.Chit, s.ChitAt = Figure{x.Corns[0].SI / x.Of.SI, Measured}, r.since(x.At)
+	for _, reading := range r.b.Readings {
+		if x := model.CountOf(reading, model.Chit); x != nil && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
+			s.Chit, s.ChitAt = Figure{x.Corns[0].SI / x.Of.SI, Measured}, r.since(x.When())
 		}
 	}
 }
@@ -24,9 +23,9 @@ func (r *record) steep(s *Season) {
 // dry matter that the forecast leaves there. Without its time that of the forecast
 // stands in; a weighing that is not the last of the steep tells neither.
 func (r *record) cast(s *Season) {
-	last := r.last(func(x *model.Reading) bool { return steeping(x.After) })
+	last := r.last(func(x *model.Weighed) bool { return steeping(x.After) })
 	weight := r.weight(last)
-	share, ok := r.left(model.Steep)
+	share, ok := r.left(model.SteepStage)
 	if ok && weight.Known() && r.dry() > 0 {
 		w, dry, can := r.moisture(weight.Value, share)
 		switch {
@@ -37,7 +36,7 @@ func (r *record) cast(s *Season) {
 		}
 	}
 	if last != nil && (r.lastOfSteep(last.After) || s.CastMoisture.Known()) {
-		s.Cast = r.since(last.At)
+		s.Cast = r.since(last.When())
 	}
 	if !s.Cast.Known() && r.f != nil && r.f.Totals.SteepOut > 0 { // a NaN is not
 		s.Cast = Figure{r.f.Totals.SteepOut, Reckoned}
@@ -45,13 +44,13 @@ func (r *record) cast(s *Season) {
 }
 
 func steeping(s *model.StepName) bool {
-	return s != nil && (s.Kind.Text == string(model.Soak) || s.Kind.Text == string(model.Rest))
+	return s != nil && (s.Kind.Text == string(model.SoakStep) || s.Kind.Text == string(model.RestStep))
 }
 
 // lastOfSteep tells whether the forecast has no further soak or rest of this kind.
 func (r *record) lastOfSteep(s *model.StepName) bool {
 	count := 0
-	for _, step := range r.steps(model.Steep) {
+	for _, step := range r.steps(model.SteepStage) {
 		if string(step.Kind) == s.Kind.Text {
 			count++
 		}
@@ -61,6 +60,6 @@ func (r *record) lastOfSteep(s *model.StepName) bool {
 
 // wetEnough tells whether a moisture reaches what the steep is to come to.
 func (r *record) wetEnough(w float64) bool {
-	st := r.b.Process.Stage(model.Steep)
+	st := model.First[*model.Steep](r.b.Process)
 	return st != nil && st.Target != nil && w >= st.Target.Low.SI
 }

@@ -42,8 +42,8 @@ func (r *record) dry() float64 {
 // weight gives what a reading says the whole batch weighs, kg: without the tare, and
 // from a bag in proportion to the grain in it, which is reckoned. A weight that the
 // grain cannot have, which the language reports, is none.
-func (r *record) weight(x *model.Reading) Figure {
-	if x == nil || x.Weight == nil {
+func (r *record) weight(x *model.Weighed) Figure {
+	if x == nil {
 		return Figure{}
 	}
 	net, raw, can := r.b.Net(x)
@@ -60,11 +60,11 @@ func (r *record) weight(x *model.Reading) Figure {
 
 // last gives the last weighing that the test takes; where batch and bag are both
 // weighed after one step, that of the batch.
-func (r *record) last(takes func(*model.Reading) bool) *model.Reading {
-	var best *model.Reading
-	for i := range r.b.Readings {
-		x := &r.b.Readings[i]
-		if x.Weight == nil || !takes(x) {
+func (r *record) last(takes func(*model.Weighed) bool) *model.Weighed {
+	var best *model.Weighed
+	for _, reading := range r.b.Readings {
+		x, ok := reading.(*model.Weighed)
+		if !ok || !takes(x) {
 			continue
 		}
 		if best == nil || best.OfBag || !x.OfBag || !sameStep(best.After, x.After) {
@@ -83,7 +83,7 @@ func sameStep(a, b *model.StepName) bool {
 // not come to the end of a steep.
 func (r *record) left(kind model.StageKind) (share float64, ok bool) {
 	steps := r.steps(kind)
-	if len(steps) == 0 || r.charge() <= 0 || kind == model.Steep && math.IsNaN(r.f.Totals.SteepOut) {
+	if len(steps) == 0 || r.charge() <= 0 || kind == model.SteepStage && math.IsNaN(r.f.Totals.SteepOut) {
 		return 0, false
 	}
 	end := steps[len(steps)-1]
@@ -142,11 +142,11 @@ func (r *record) ending(kind model.StageKind) (string, int) {
 		return "", 0
 	}
 	last, count := "", map[string]int{}
-	for _, s := range st.Steps {
-		if s.Kind == model.Gate || s.Kind == model.Cool {
+	for _, s := range model.StepsOf(st) {
+		if s.Kind() == model.GateStep || s.Kind() == model.CoolStep {
 			continue
 		}
-		last = string(s.Kind)
+		last = string(s.Kind())
 		count[last]++
 	}
 	return last, count[last]

@@ -1,13 +1,16 @@
 package visits
 
-import "maltwright/sim/forecast"
+import (
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+)
 
 // deculm lists the taking off of the rootlets, which may wait as long as the process
 // lets it.
 func (l *lister) deculm(st forecast.Stage) {
 	s := &st.Steps[0]
 	t := l.beginning(s, Deculm, st.Kind)
-	if w := l.p.Stage(st.Kind).Within; w != nil {
+	if w := model.First[*model.Deculming](l.p).Within; w != nil {
 		t.Waits, t.Within = max(0, w.SI-(s.End-s.Start)), w.SI
 	}
 	l.add(t)
@@ -20,9 +23,7 @@ func (l *lister) deculm(st forecast.Stage) {
 func (l *lister) store(st forecast.Stage) {
 	s := &st.Steps[0]
 	t := l.beginning(s, Put, st.Kind)
-	if k := l.p.Stage(st.Kind).Keep; k != nil {
-		t.Where = k.Text
-	}
+	t.Where = model.First[*model.Storing](l.p).In.Text
 	t.Lasts, t.Waits = s.End-s.Start, day
 	l.add(t)
 	if s.End > s.Start {

@@ -28,17 +28,18 @@ const (
 // floor lists the work at a growing or a withering piece.
 func (l *lister) floor(st forecast.Stage) {
 	stage := l.p.Stage(st.Kind)
+	piece := model.PieceOf(stage)
 	begin, last := &st.Steps[0], &st.Steps[len(st.Steps)-1]
 	t := l.beginning(begin, Spread, st.Kind)
-	if stage.Floor != nil {
-		t.Where = stage.Floor.Name
+	if piece.Floor != nil {
+		t.Where = piece.Floor.Name
 	}
 	l.add(t)
 	worked := l.turns(stage, begin.Start, last.End)
-	if stage.Turn == nil {
+	if piece.Turn == nil {
 		worked = nil
 	}
-	l.looks(st.Kind, stage.Until, stage.Allow, begin.Start, grown(st).End, lookFloor, worked)
+	l.looks(st.Kind, piece.Until, piece.Allow, begin.Start, grown(st).End, lookFloor, worked)
 	before := l.weight
 	for i := range st.Steps {
 		s := &st.Steps[i]
@@ -47,8 +48,8 @@ func (l *lister) floor(st forecast.Stage) {
 	}
 	l.gates(st)
 	t = ending(last, EndFloor, st.Kind)
-	if last.Kind != model.Gate {
-		t.Until = text(stage.Until)
+	if last.Kind != model.GateStep {
+		t.Until = text(piece.Until)
 	}
 	l.add(t)
 }
@@ -56,7 +57,7 @@ func (l *lister) floor(st forecast.Stage) {
 // grown is the step with which a stage is at its end, but for the gates behind it.
 func grown(st forecast.Stage) *forecast.Step {
 	i := len(st.Steps) - 1
-	for i > 0 && st.Steps[i].Kind == model.Gate {
+	for i > 0 && st.Steps[i].Kind == model.GateStep {
 		i--
 	}
 	return &st.Steps[i]
@@ -65,7 +66,7 @@ func grown(st forecast.Stage) *forecast.Step {
 // hold lists the change to a hold but the first, and the looks at its own end.
 func (l *lister) hold(st forecast.Stage, i int, before float64) {
 	s := &st.Steps[i]
-	if s.Kind == model.Gate {
+	if s.Kind == model.GateStep {
 		l.waited(st.Kind, s, before)
 		return
 	}
@@ -76,24 +77,25 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 		l.add(t)
 	}
 	if step != nil {
-		l.looks(st.Kind, step.Until, step.Allow, s.Start, s.End, lookFloor, nil)
+		l.looks(st.Kind, step.Ends().Until, step.Ends().Allow, s.Start, s.End, lookFloor, nil)
 	}
 }
 
 // turns lists the turns and the sprinklings of a piece, and gives the times of the
 // turns. What is done more often than hourly is done by a machine.
-func (l *lister) turns(st *model.Stage, from, to float64) (turned []float64) {
-	if st.Turn != nil {
-		for _, when := range every(st.Turn.SI, byMachine, l.turnedLast(from, to), to) {
-			t := at(when, Turn, st.Kind, st.Turn.Place)
+func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
+	if often := model.PieceOf(st).Turn; often != nil {
+		for _, when := range every(often.SI, byMachine, l.turnedLast(from, to), to) {
+			t := at(when, Turn, st.Kind(), often.Place)
 			t.Event = "a turn"
 			l.add(t)
 			turned = append(turned, when)
 		}
 	}
-	if s := st.Sprinkle; s != nil {
+	if g, ok := st.(*model.Germination); ok && g.Sprinkle != nil {
+		s := g.Sprinkle
 		for _, when := range every(s.Every.SI, byMachine, from, to) {
-			t := at(when, Sprinkle, st.Kind, s.Every.Place)
+			t := at(when, Sprinkle, st.Kind(), s.Every.Place)
 			t.Event, t.Amount = "a sprinkling", s.Water.String()
 			l.add(t)
 		}

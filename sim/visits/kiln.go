@@ -7,7 +7,7 @@ import (
 
 // kiln lists the work at the kiln.
 func (l *lister) kiln(st forecast.Stage) {
-	stage := l.p.Stage(st.Kind)
+	stage := model.First[*model.Kilning](l.p)
 	before := l.weight
 	for i := range st.Steps {
 		l.kilnStep(stage, &st.Steps[i], i == 0, before)
@@ -20,7 +20,7 @@ func (l *lister) kiln(st forecast.Stage) {
 	l.add(t)
 }
 
-func kilnName(st *model.Stage) string {
+func kilnName(st *model.Kilning) string {
 	if st.Kiln == nil {
 		return ""
 	}
@@ -28,8 +28,8 @@ func kilnName(st *model.Stage) string {
 }
 
 // kilnStep lists what the beginning of a step asks for, and the looks in it.
-func (l *lister) kilnStep(stage *model.Stage, s *forecast.Step, loading bool, before float64) {
-	if s.Kind == model.Gate {
+func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, before float64) {
+	if s.Kind == model.GateStep {
 		l.waited(model.KilnStage, s, before)
 		return
 	}
@@ -37,7 +37,7 @@ func (l *lister) kilnStep(stage *model.Stage, s *forecast.Step, loading bool, be
 	switch {
 	case loading:
 		kind = Load
-	case s.Kind == model.Cool:
+	case s.Kind == model.CoolStep:
 		kind = Cool
 	}
 	step := l.steps[s.Place]
@@ -45,31 +45,31 @@ func (l *lister) kilnStep(stage *model.Stage, s *forecast.Step, loading bool, be
 	t.Name, t.Where, t.Temperature, t.Lasts = s.Label, kilnName(stage), s.Temperature, lasts(step)
 	t.Moisture, t.Weight = s.MoistureStart, before
 	if step != nil {
-		t.Until = text(step.Until)
-		if step.From != nil && step.Over != nil {
-			t.Over = step.Over.SI
+		t.Until = text(step.Ends().Until)
+		if heat := step.Warmth(); heat.From != nil && heat.Over != nil {
+			t.Over = heat.Over.SI
 		}
 	}
 	l.add(t)
-	if step != nil && s.Kind != model.Cool {
-		l.looks(model.KilnStage, step.Until, step.Allow, s.Start, s.End, lookKiln, nil)
+	if step != nil && s.Kind != model.CoolStep {
+		l.looks(model.KilnStage, step.Ends().Until, step.Ends().Allow, s.Start, s.End, lookKiln, nil)
 	}
 }
 
 // stirs lists the stirrings, from the loading until it is cooled.
-func (l *lister) stirs(stage *model.Stage, steps []forecast.Step) {
-	if stage.Turn == nil {
+func (l *lister) stirs(stage *model.Kilning, steps []forecast.Step) {
+	if stage.Stir == nil {
 		return
 	}
 	end := steps[len(steps)-1].End
 	for _, s := range steps {
-		if s.Kind == model.Cool {
+		if s.Kind == model.CoolStep {
 			end = s.Start
 			break
 		}
 	}
-	for _, when := range every(stage.Turn.SI, stirByMachine, steps[0].Start, end) {
-		t := at(when, Stir, model.KilnStage, stage.Turn.Place)
+	for _, when := range every(stage.Stir.SI, stirByMachine, steps[0].Start, end) {
+		t := at(when, Stir, model.KilnStage, stage.Stir.Place)
 		t.Event = "a stirring"
 		l.add(t)
 	}

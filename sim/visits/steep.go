@@ -11,7 +11,7 @@ func (l *lister) steep(st forecast.Stage) {
 	weight := l.weight
 	for i := range st.Steps {
 		s := &st.Steps[i]
-		if s.Kind == model.Soak && (i == 0 || st.Steps[i-1].Kind != model.Rest) {
+		if s.Kind == model.SoakStep && (i == 0 || st.Steps[i-1].Kind != model.RestStep) {
 			l.add(l.fill(s, s.Start, s.MoistureStart, weight))
 		}
 		l.steepEnd(s, following(st.Steps, i), weight)
@@ -31,28 +31,28 @@ func following(steps []forecast.Step, i int) *forecast.Step {
 func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 	var t Task
 	switch {
-	case s.Kind == model.Gate:
-		l.waited(model.Steep, s, before)
+	case s.Kind == model.GateStep:
+		l.waited(model.SteepStage, s, before)
 		t = l.tasks[len(l.tasks)-1]
 		l.tasks = l.tasks[:len(l.tasks)-1]
-	case s.Kind == model.Soak:
-		t = ending(s, Drain, model.Steep)
-		if next != nil && next.Kind == model.Rest {
+	case s.Kind == model.SoakStep:
+		t = ending(s, Drain, model.SteepStage)
+		if next != nil && next.Kind == model.RestStep {
 			t.Temperature, t.Lasts = next.Temperature, lasts(l.steps[next.Place])
 		}
-	case next != nil && next.Kind == model.Soak:
+	case next != nil && next.Kind == model.SoakStep:
 		t = l.fill(next, s.End, s.MoistureEnd, s.WeightEnd)
 	default:
-		t = ending(s, EndRest, model.Steep)
+		t = ending(s, EndRest, model.SteepStage)
 	}
 	t.Event, t.Place = "the end of "+s.Label, s.Place
 	l.add(t)
 }
 
 func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
-	t := at(when, Fill, model.Steep, s.Place)
+	t := at(when, Fill, model.SteepStage, s.Place)
 	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
-	if v := l.p.Stage(model.Steep).Vessel; v != nil {
+	if v := model.First[*model.Steep](l.p).Vessel; v != nil {
 		t.Where = v.Name
 	}
 	return t

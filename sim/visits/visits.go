@@ -99,7 +99,7 @@ var first = map[Kind]int{Drain: -3, Look: -2, Gate: -1}
 func Growing(list []Task) []Task {
 	var out []Task
 	for _, t := range list {
-		if t.Event != "" && (t.Stage == model.Steep || t.Stage == model.Germinate) {
+		if t.Event != "" && (t.Stage == model.SteepStage || t.Stage == model.GerminateStage) {
 			out = append(out, t)
 		}
 	}
@@ -107,15 +107,15 @@ func Growing(list []Task) []Task {
 }
 
 var listers = map[model.StageKind]func(*lister, forecast.Stage){
-	model.Steep: (*lister).steep, model.Germinate: (*lister).floor, model.Wither: (*lister).floor,
-	model.KilnStage: (*lister).kiln, model.Deculm: (*lister).deculm, model.Store: (*lister).store,
+	model.SteepStage: (*lister).steep, model.GerminateStage: (*lister).floor, model.WitherStage: (*lister).floor,
+	model.KilnStage: (*lister).kiln, model.DeculmStage: (*lister).deculm, model.StoreStage: (*lister).store,
 }
 
 // lister writes tasks down.
 type lister struct {
 	f        *forecast.Forecast
 	p        *model.Process
-	steps    map[source.Place]*model.Step
+	steps    map[source.Place]model.Step
 	next     *forecast.Stage // nil behind the last
 	weight   float64         // kg at the beginning of the stage
 	moisture float64         // the same, wet basis
@@ -144,30 +144,25 @@ func (l *lister) beginning(s *forecast.Step, kind Kind, stage model.StageKind) T
 }
 
 // stepsByPlace finds the statement of a step of the forecast by where it stands.
-func stepsByPlace(p *model.Process) map[source.Place]*model.Step {
-	found := map[source.Place]*model.Step{}
-	var walk func([]*model.Step)
-	walk = func(list []*model.Step) {
-		for _, s := range list {
-			found[s.Place] = s
-			walk(s.Steps)
-		}
-	}
+func stepsByPlace(p *model.Process) map[source.Place]model.Step {
+	found := map[source.Place]model.Step{}
 	for _, st := range p.Stages {
-		walk(st.Steps)
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
+			found[s.Place()] = s
+		}
 	}
 	return found
 }
 
 // lasts is how long a step takes by its own statement; 0 where it is open.
-func lasts(s *model.Step) float64 {
+func lasts(s model.Step) float64 {
 	switch {
 	case s == nil:
 		return 0
-	case s.For != nil:
-		return s.For.SI
-	case s.Over != nil && s.Until == nil:
-		return s.Over.SI
+	case s.Ends().For != nil:
+		return s.Ends().For.SI
+	case s.Warmth().Over != nil && s.Ends().Until == nil:
+		return s.Warmth().Over.SI
 	}
 	return 0
 }
@@ -193,8 +188,8 @@ func (l *lister) gates(st forecast.Stage) {
 // waited lists the begin and the end of a wait at a gate.
 func (l *lister) waited(stage model.StageKind, s *forecast.Step, before float64) {
 	until := ""
-	if step := l.steps[s.Place]; step != nil && step.Gate != nil {
-		until = step.Gate.Place.Text()
+	if gate, ok := l.steps[s.Place].(*model.Gate); ok && gate.Asks != nil {
+		until = gate.Asks.Place.Text()
 	}
 	look := at(s.Start, Look, stage, s.Place)
 	look.Until, look.Moisture, look.Weight = until, s.MoistureStart, before

@@ -101,7 +101,7 @@ func TestNobodyLooksBeforeTheEarliestTimeOrAfterTheEnd(t *testing.T) {
 	earliest, end := grown[0].Start+3*day, grown[len(grown)-1].End
 	n := 0
 	for _, x := range List(f) {
-		if x.Kind == Look && x.Stage == model.Germinate {
+		if x.Kind == Look && x.Stage == model.GerminateStage {
 			assert.GreaterOrEqual(t, x.At, earliest)
 			assert.Less(t, x.At, end)
 			assert.InDelta(t, end, x.At+x.Waits, 1e-6, "it may wait until the condition is expected to hold")
@@ -176,7 +176,7 @@ func TestAGateBehindTheGrowthIsLookedAtOnceTheGrowthIsAtItsEnd(t *testing.T) {
 	var until, gate []float64
 	for _, x := range List(f) {
 		switch {
-		case x.Stage != model.Germinate:
+		case x.Stage != model.GerminateStage:
 		case x.Kind == Look && x.Until == "acrospire at least 1/2":
 			until = append(until, x.At)
 		case x.Until == "acrospire at least 3/4":

@@ -4,7 +4,6 @@ package endless
 
 import (
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 )
 
 const (
@@ -22,11 +21,11 @@ func Is(h *model.House) bool {
 	for _, p := range h.Processes {
 		time, events := 0.0, 0.0
 		for _, st := range p.Stages {
-			s, n := steps(st.Steps)
-			if st.For != nil {
-				s += st.For.SI
+			s, n := steps(model.StepsOf(st))
+			if st.Ends().For != nil {
+				s += st.Ends().For.SI
 			}
-			s += latest(st.Allow)
+			s += latest(st.Ends().Allow)
 			time, events = time+s, events+n+s/often(st)
 		}
 		if time > mostTime || events > mostEvents {
@@ -37,48 +36,48 @@ func Is(h *model.House) bool {
 }
 
 // often is the shortest time, s, between two things to do in a stage.
-func often(st *model.Stage) float64 {
+func often(st model.Stage) float64 {
 	least := float64(mostTime)
-	for _, q := range []*model.Quantity{st.Turn, every(st.Sprinkle)} {
+	sooner := func(q *model.Quantity) {
 		if q != nil {
 			least = min(least, q.SI)
 		}
 	}
+	switch st := st.(type) {
+	case *model.Germination:
+		sooner(st.Turn)
+		if st.Sprinkle != nil {
+			sooner(&st.Sprinkle.Every)
+		}
+	case *model.Withering:
+		sooner(st.Turn)
+	case *model.Kilning:
+		sooner(st.Stir)
+	}
 	return max(least, 1)
 }
 
-func every(s *model.Sprinkle) *model.Quantity {
-	if s == nil {
-		return nil
-	}
-	return &model.Quantity{Quantity: s.Every.Quantity}
-}
-
 // steps gives how long steps take at the most, s, and how many they are.
-func steps(list []*model.Step) (time, events float64) {
+func steps(list []model.Step) (time, events float64) {
 	for _, s := range list {
 		times := 1.0
-		if s.Times != nil {
-			times = s.Times.Range.High.SI
+		if r, ok := s.(*model.Repeat); ok && r.Times != nil {
+			times = r.Times.Range.High.SI
 		}
-		t, n := steps(s.Steps)
-		for _, q := range []*model.Quantity{s.For, s.Over} {
+		t, n := steps(model.Inner(s))
+		for _, q := range []*model.Quantity{s.Ends().For, s.Warmth().Over} {
 			if q != nil {
 				t += q.SI
 			}
 		}
-		time, events = time+times*(t+latest(s.Allow)+60), events+times*(n+1)
+		time, events = time+times*(t+latest(s.Ends().Allow)+60), events+times*(n+1)
 	}
 	return time, events
 }
 
 func latest(g *model.Guard) float64 {
-	if g == nil {
+	if g == nil || g.Latest == nil {
 		return 0
 	}
-	var q *quantity.Quantity = g.Latest
-	if q == nil {
-		return 0
-	}
-	return q.SI
+	return g.Latest.SI
 }

@@ -12,8 +12,8 @@ import (
 func (t *Trial) since(at model.Instant) float64 { return at.Sub(t.Batch.Began.Time).Seconds() }
 
 // counts tells whether a reading has a time, and that it is not yet to come.
-func (t *Trial) counts(x *model.Reading) bool {
-	return !x.At.IsZero() && (t.Now == 0 || t.since(x.At) <= t.Now)
+func (t *Trial) counts(x model.Reading) bool {
+	return !x.When().IsZero() && (t.Now == 0 || t.since(x.When()) <= t.Now)
 }
 
 // takeCourse takes from the record when steps ended, when the piece was turned, and
@@ -22,26 +22,26 @@ func (t *Trial) takeCourse() {
 	c := &t.course
 	c.Changes, c.Open = t.Batch.Changes, t.Now
 	for i := range t.Batch.Readings {
-		x := &t.Batch.Readings[i]
+		x := t.Batch.Readings[i]
 		if !t.counts(x) {
 			continue
 		}
-		at := t.since(x.At)
-		if x.Kind == model.Turned {
+		at := t.since(x.When())
+		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= growing && !t.ended(string(model.Steep), 0, false) {
-			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.Steep), At: at})
+		if shows(x) >= growing && !t.ended(string(model.SteepStage), 0, false) {
+			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.SteepStage), At: at})
 		}
 		if shows(x) >= drying {
-			t.by(model.Germinate, at)
-			t.by(model.Wither, at)
+			t.by(model.GerminateStage, at)
+			t.by(model.WitherStage, at)
 		}
 		switch {
-		case x.After != nil && !t.ended(x.After.Kind.Text, x.After.Number, true): // what is weighed once more ended before
-			c.Ends = append(c.Ends, forecast.Ended{Kind: x.After.Kind.Text, Number: x.After.Number, At: at, Exact: true})
-		case x.Clean && !t.ended(string(model.Deculm), 0, true):
-			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.Deculm), At: at, Exact: true})
+		case model.After(x) != nil && !t.ended(model.After(x).Kind.Text, model.After(x).Number, true): // what is weighed once more ended before
+			c.Ends = append(c.Ends, forecast.Ended{Kind: model.After(x).Kind.Text, Number: model.After(x).Number, At: at, Exact: true})
+		case model.Clean(x) && !t.ended(string(model.DeculmStage), 0, true):
+			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.DeculmStage), At: at, Exact: true})
 		}
 	}
 	c.Ends = slices.DeleteFunc(c.Ends, t.outranked)
@@ -52,7 +52,7 @@ func (t *Trial) takeCourse() {
 // outright that the stage was still under way.
 func (t *Trial) outranked(x forecast.Ended) bool {
 	return !x.Exact && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
-		of := e.Kind == x.Kind || x.Kind == string(model.Steep) && (e.Kind == string(model.Soak) || e.Kind == string(model.Rest))
+		of := e.Kind == x.Kind || x.Kind == string(model.SteepStage) && (e.Kind == string(model.SoakStep) || e.Kind == string(model.RestStep))
 		return e.Exact && of && e.At >= x.At
 	})
 }
@@ -74,21 +74,21 @@ func (t *Trial) ended(kind string, number int, exactly bool) bool {
 func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 	n := 0
 	for _, st := range t.Process.Stages {
-		if string(st.Kind) == name.Kind.Text {
-			return forecast.Dryness(st.Until)
+		if string(st.Kind()) == name.Kind.Text {
+			return forecast.Dryness(st.Ends().Until)
 		}
-		for k, s := range st.Steps {
-			if string(s.Kind) != name.Kind.Text {
+		for k, s := range model.StepsOf(st) {
+			if string(s.Kind()) != name.Kind.Text {
 				continue
 			}
 			if n++; name.Number != 0 && n != name.Number {
 				continue
 			}
-			if w, ok := forecast.Dryness(s.Until); ok {
+			if w, ok := forecast.Dryness(s.Ends().Until); ok {
 				return w, true
 			}
-			if k+1 < len(st.Steps) { // the gate behind it asks instead
-				return forecast.Dryness(st.Steps[k+1].Gate)
+			if k+1 < len(model.StepsOf(st)) { // the gate behind it asks instead
+				return forecast.Dryness(model.Asked(model.StepsOf(st)[k+1]))
 			}
 		}
 	}
@@ -103,16 +103,16 @@ const (
 )
 
 // shows tells how far the batch had come, by what was read.
-func shows(x *model.Reading) int {
+func shows(x model.Reading) int {
 	switch {
-	case x.After != nil:
-		return shownBy[x.After.Kind.Text]
-	case x.Clean:
+	case model.After(x) != nil:
+		return shownBy[model.After(x).Kind.Text]
+	case model.Clean(x):
 		return drying
-	case x.Kind == model.Felt, x.Kind == model.Turned, x.Counted.Text == "acrospire":
+	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return growing
-	case x.Temperature != nil:
-		return shownBy[x.Temperature.Where]
+	case model.Thermometer(x) != nil:
+		return shownBy[model.Thermometer(x).Where]
 	}
 	return anywhere
 }

@@ -11,7 +11,7 @@ import (
 // Item is one reading beside what a forecast gives for it. Values are in SI, but
 // temperatures in °C; a rub is told by the modification at which it is felt.
 type Item struct {
-	Reading  *model.Reading
+	Reading  model.Reading
 	Observed float64
 	Error    float64 // standard deviation of such a reading, model and all
 
@@ -41,23 +41,22 @@ var placeError = map[string]float64{"water": 0.7, "air": 1.5, "room": 1.5, "bed"
 
 // takeItems lists what was read, with the looks that show it.
 func (t *Trial) takeItems() {
-	for i := range t.Batch.Readings {
-		x := &t.Batch.Readings[i]
-		if !x.At.IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
+	for _, x := range t.Batch.Readings {
+		if !x.When().IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
 			break
 		}
-		if x.At.IsZero() && x.After == nil {
+		if x.When().IsZero() && model.After(x) == nil {
 			continue
 		}
 		item, ok := t.item(x)
 		if !ok {
 			continue
 		}
-		if item.look = -1; x.At.IsZero() || item.at != nil {
+		if item.look = -1; x.When().IsZero() || item.at != nil {
 			t.whole = true
 		} else {
 			item.look = len(t.course.Looks)
-			t.course.Looks = append(t.course.Looks, t.since(x.At))
+			t.course.Looks = append(t.course.Looks, t.since(x.When()))
 		}
 		t.Items = append(t.Items, item)
 	}
@@ -67,27 +66,19 @@ func (t *Trial) takeItems() {
 }
 
 // item makes the item of a reading that a forecast has something for.
-func (t *Trial) item(x *model.Reading) (Item, bool) {
+func (t *Trial) item(x model.Reading) (Item, bool) {
 	item := Item{Reading: x, scale: 1}
-	switch {
-	case x.Weight != nil:
-		return t.weighed(item)
-	case x.Counted.Text == "chit" && len(x.Corns) > 0:
-		n := corns(x.Of)
-		share := x.Corns[0].SI / n
-		p := min(max(share, 0.02), 0.98)
-		item.Observed, item.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
-		item.value = func(s *forecast.Sight) float64 { return s.Chit }
-	case x.Counted.Text == "acrospire" && len(x.Corns) == len(lengths):
-		length, n := MeanLength(x.Corns)
-		item.Observed, item.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
-		item.value = classLength
-	case x.Rub.Text != "":
+	switch x := x.(type) {
+	case *model.Weighed:
+		return t.weighed(item, x)
+	case *model.Counted:
+		return item, item.counted(x)
+	case *model.Felt:
 		item.Error = rubError
 		item.lower, item.higher = rubbed(x.Rub.Text)
 		item.Observed = (item.lower + item.higher) / 2
 		item.value = func(s *forecast.Sight) float64 { return s.Modification }
-	case x.Temperature != nil:
+	case *model.Read:
 		item.Observed, item.Error = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where]
 		item.value = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
 	default:
@@ -96,10 +87,29 @@ func (t *Trial) item(x *model.Reading) (Item, bool) {
 	return item, true
 }
 
+// counted makes the item of a count; it is false where its numbers are none of one.
+func (m *Item) counted(x *model.Counted) bool {
+	switch {
+	case x.What.Text == model.Chit && len(x.Corns) > 0:
+		n := corns(x.Of)
+		share := x.Corns[0].SI / n
+		p := min(max(share, 0.02), 0.98)
+		m.Observed, m.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
+		m.value = func(s *forecast.Sight) float64 { return s.Chit }
+	case x.What.Text == model.Acrospire && len(x.Corns) == len(lengths):
+		length, n := MeanLength(x.Corns)
+		m.Observed, m.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
+		m.value = classLength
+	default:
+		return false
+	}
+	return true
+}
+
 const zeroC = 273.15
 
-func (t *Trial) weighed(item Item) (Item, bool) {
-	x, b := item.Reading, t.Batch
+func (t *Trial) weighed(item Item, x *model.Weighed) (Item, bool) {
+	b := t.Batch
 	item.value = func(s *forecast.Sight) float64 { return s.Weight }
 	item.Observed = x.Weight.SI
 	if b.Tare != nil && x.OfBag == (b.Bag != nil) {
@@ -113,8 +123,8 @@ func (t *Trial) weighed(item Item) (Item, bool) {
 		item.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
 	case x.Clean:
 		relative = cleanError
-		item.at = &model.StepName{Kind: model.Word{Text: string(model.Deculm)}}
-	case x.After != nil && x.After.Kind.Text == string(model.Soak):
+		item.at = &model.StepName{Kind: model.Word{Text: string(model.DeculmStage)}}
+	case x.After != nil && x.After.Kind.Text == string(model.SoakStep):
 		relative = drippingError
 	}
 	item.Error = relative * item.Observed
@@ -175,7 +185,7 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 		return math.NaN()
 	}
 	v := m.scale * m.value(s)
-	if m.Reading.Temperature != nil {
+	if model.Thermometer(m.Reading) != nil {
 		v += offset
 	}
 	return v
@@ -188,7 +198,7 @@ func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
 	case m.at != nil:
 		return atEnd(f, m.at)
 	case m.look < 0:
-		return atEnd(f, m.Reading.After)
+		return atEnd(f, model.After(m.Reading))
 	case m.look < len(f.Seen):
 		return &f.Seen[m.look]
 	}
@@ -232,7 +242,7 @@ func (m *Item) Residual(expected float64) float64 {
 	switch {
 	case math.IsNaN(expected):
 		return unhad
-	case m.Reading.Rub.Text != "":
+	case model.Rub(m.Reading) != "":
 		return (min(max(expected, m.lower), m.higher) - expected) / m.Error
 	}
 	return (m.Observed - expected) / m.Error

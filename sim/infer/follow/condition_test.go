@@ -77,8 +77,8 @@ func upTo(t testing.TB, b *evidencetest.Batch, at float64) *model.Batch {
 func reaches(f *forecast.Forecast, kind model.StageKind) float64 {
 	for _, st := range f.Stages {
 		for _, s := range st.Steps {
-			if st.Kind == kind && (kind == model.Germinate || s.Kind == model.Cure) {
-				if kind == model.Germinate {
+			if st.Kind == kind && (kind == model.GerminateStage || s.Kind == model.CureStep) {
+				if kind == model.GerminateStage {
 					return s.End
 				}
 				return s.Start
@@ -103,7 +103,7 @@ func followed(t testing.TB, b *evidencetest.Batch, at float64, last model.StageK
 	t.Helper()
 	batch := upTo(t, b, at)
 	short := *batch.Process
-	short.Stages = short.Stages[:1+slices.IndexFunc(short.Stages, func(s *model.Stage) bool { return s.Kind == last })]
+	short.Stages = short.Stages[:1+slices.IndexFunc(short.Stages, func(s model.Stage) bool { return s.Kind() == last })]
 	batch.Process = &short
 	trial, err := evidence.New(batch, began.Add(time.Duration(at)*time.Second))
 	require.NoError(t, err)
@@ -124,9 +124,9 @@ func (s *Posterior) ends(kind model.StageKind) (reached, weighs ensemble.Spread)
 			}
 			switch {
 			case x.Stage != kind || !math.IsNaN(first):
-			case kind == model.Germinate:
+			case kind == model.GerminateStage:
 				first = x.End
-			case x.Label == string(model.Cure):
+			case x.Label == string(model.CureStep):
 				first = before
 			}
 			before = x.End
@@ -151,8 +151,8 @@ func covered(t *testing.T, batches, members int, forms grain.Forms) coverage {
 	p, c := house(t), coverage{batches: batches, least: math.Inf(1)}
 	for seed := range uint64(batches) {
 		b := inventedBy(t, p, seed+1, forms)
-		grown, cured := reaches(b.Forecast, model.Germinate), reaches(b.Forecast, model.KilnStage)
-		kind, end := model.Germinate, grown
+		grown, cured := reaches(b.Forecast, model.GerminateStage), reaches(b.Forecast, model.KilnStage)
+		kind, end := model.GerminateStage, grown
 		var at float64
 		switch seed % 3 {
 		case 0:
@@ -231,8 +231,8 @@ func ended(t *testing.T, batches, members int, shares []float64, forms grain.For
 		sum := 0.0
 		for seed := range uint64(batches) {
 			b := inventedBy(t, p, 1000+seed, forms)
-			end := reaches(b.Forecast, model.Germinate)
-			x, _ := followed(t, b, share*end, model.Germinate, members).ends(model.Germinate)
+			end := reaches(b.Forecast, model.GerminateStage)
+			x, _ := followed(t, b, share*end, model.GerminateStage, members).ends(model.GerminateStage)
 			sum += math.Abs(x.P50-end) / 3600
 		}
 		errors = append(errors, sum/float64(batches))
@@ -261,12 +261,12 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 // However few of what is usual agree, the members that are left must not be a handful.
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
-	s := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
+	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
 	assert.Greater(t, s.Rounds, 0)
 	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
-	again := followed(t, b, 0.9*reaches(b.Forecast, model.Germinate), model.Germinate, 100)
+	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
-	fresh := followed(t, b, 60, model.Germinate, 100)
+	fresh := followed(t, b, 60, model.GerminateStage, 100)
 	assert.Zero(t, fresh.Rounds)
 	assert.Greater(t, fresh.EffectiveSize, 50.0)
 }
@@ -286,7 +286,7 @@ func TestTooFewMembersAreRefused(t *testing.T) {
 
 func BenchmarkFollow(b *testing.B) {
 	x := invented(b, house(b), 42)
-	at := 0.9 * reaches(x.Forecast, model.Germinate)
+	at := 0.9 * reaches(x.Forecast, model.GerminateStage)
 	batch := upTo(b, x, at)
 	b.ReportAllocs()
 	for b.Loop() {

@@ -99,7 +99,7 @@ func (f *Following) fits(i int, value float64) bool {
 	j := f.Judged[i]
 	spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety
 	own := j.Item.Error
-	if j.Item.Reading.Weight != nil {
+	if model.Weight(j.Item.Reading) != nil {
 		own *= value / j.Item.Observed // a weight is as exact as it is heavy
 	}
 	return math.Abs(value-j.Expected.P50) <= near*math.Hypot(own, spread)
@@ -107,7 +107,7 @@ func (f *Following) fits(i int, value float64) bool {
 
 func (f *Following) belowDry(i int) (Doubt, bool) {
 	item, s := f.Judged[i].Item, f.sight(i)
-	if item.Reading.Weight == nil || s == nil || !(s.Dry > 0) {
+	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) {
 		return Doubt{}, false
 	}
 	dry := s.Dry * item.Scale()
@@ -121,14 +121,14 @@ const drySlack = 0.005
 // outOfPlace finds what cannot be read at its time, such as the air off a kiln while the
 // grain is steeped. Water and air can be measured whenever somebody is there.
 func (f *Following) outOfPlace(i int) (Doubt, bool) {
-	t := f.Judged[i].Item.Reading.Temperature
+	t := model.Thermometer(f.Judged[i].Item.Reading)
 	anywhere := t != nil && (t.Where == "water" || t.Where == "air" || t.Where == "room")
 	return Doubt{Kind: OutOfPlace, Item: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
 }
 
 func (f *Following) noTare(i int) (Doubt, bool) {
 	x, b := f.Judged[i].Item.Reading, f.Trial.Batch
-	if !f.inDoubt(i) || x.Weight == nil || b.Tare == nil {
+	if !f.inDoubt(i) || model.Weight(x) == nil || b.Tare == nil {
 		return Doubt{}, false
 	}
 	return Doubt{Kind: NoTare, Item: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Item.Observed+b.Tare.SI)
@@ -142,13 +142,13 @@ func (f *Following) unit(i int) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	switch x := item.Reading; {
-	case x.Weight != nil && f.fits(i, item.Observed*kilogramsInPound):
+	case model.Weight(x) != nil && f.fits(i, item.Observed*kilogramsInPound):
 		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "lb"}, true
-	case x.Weight != nil && f.fits(i, item.Observed/kilogramsInPound):
+	case model.Weight(x) != nil && f.fits(i, item.Observed/kilogramsInPound):
 		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "kg"}, true
-	case x.Temperature != nil && f.fits(i, (item.Observed-32)*5/9):
+	case model.Thermometer(x) != nil && f.fits(i, (item.Observed-32)*5/9):
 		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°F"}, true
-	case x.Temperature != nil && f.fits(i, item.Observed*9/5+32):
+	case model.Thermometer(x) != nil && f.fits(i, item.Observed*9/5+32):
 		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°C"}, true
 	}
 	return Doubt{}, false
@@ -156,7 +156,7 @@ func (f *Following) unit(i int) (Doubt, bool) {
 
 func (f *Following) nought(i int) (Doubt, bool) {
 	item := f.Judged[i].Item
-	if !f.inDoubt(i) || item.Reading.Weight == nil && item.Reading.Temperature == nil {
+	if !f.inDoubt(i) || model.Weight(item.Reading) == nil && model.Thermometer(item.Reading) == nil {
 		return Doubt{}, false
 	}
 	return Doubt{Kind: Nought, Item: i, Other: -1}, f.fits(i, item.Observed*10) || f.fits(i, item.Observed/10)
@@ -165,12 +165,12 @@ func (f *Following) nought(i int) (Doubt, bool) {
 // gained finds a weight above the one before, where the grain only dries.
 func (f *Following) gained(i int) (Doubt, bool) {
 	item, s := f.Judged[i].Item, f.sight(i)
-	if item.Reading.Weight == nil || s == nil || !dries(s.Stage) {
+	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
 		before := f.Judged[k].Item
-		if before.Reading.Weight == nil || before.Reading.OfBag != item.Reading.OfBag {
+		if model.Weight(before.Reading) == nil || model.OfBag(before.Reading) != model.OfBag(item.Reading) {
 			continue
 		}
 		if t := f.sight(k); t == nil || !dries(t.Stage) {
@@ -186,16 +186,16 @@ func (f *Following) worse(i, k int) bool {
 	return !(math.Abs(f.Judged[i].Off) < math.Abs(f.Judged[k].Off))
 }
 
-func dries(k model.StageKind) bool { return k == model.Wither || k == model.KilnStage }
+func dries(k model.StageKind) bool { return k == model.WitherStage || k == model.KilnStage }
 
 // chargesDry finds a weight at which the malt is as dry as its step asks only if none
 // of the charge's dry matter were gone.
 func (f *Following) chargesDry(i int) (Doubt, bool) {
 	x, s := f.Judged[i].Item.Reading, f.sight(i)
-	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !dries(s.Stage) {
+	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
-	wanted, ok := f.Trial.Asked(x.After)
+	wanted, ok := f.Trial.Asked(model.After(x))
 	if !ok {
 		return Doubt{}, false
 	}
@@ -209,10 +209,10 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 // still much too moist.
 func (f *Following) notYet(i int) (Doubt, bool) {
 	x, s := f.Judged[i].Item.Reading, f.sight(i)
-	if x.Weight == nil || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
+	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] {
 		return Doubt{}, false
 	}
-	wanted, ok := f.Trial.Asked(x.After)
+	wanted, ok := f.Trial.Asked(model.After(x))
 	has := 1 - s.Dry/f.Judged[i].Item.Observed
 	return Doubt{Kind: NotYet, Item: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
 }
@@ -227,12 +227,12 @@ const muchTooWet = 0.025
 // goesBack finds a count below an earlier one by more than chance.
 func (f *Following) goesBack(i int) (Doubt, bool) {
 	item := f.Judged[i].Item
-	if item.Reading.Counted.Text == "" {
+	if !model.Is[*model.Counted](item.Reading) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
 		before := f.Judged[k].Item
-		if before.Reading.Counted.Text != item.Reading.Counted.Text {
+		if model.Counts(before.Reading) != model.Counts(item.Reading) {
 			continue
 		}
 		gap := (before.Observed - item.Observed) / math.Hypot(before.Error, item.Error)

@@ -39,7 +39,7 @@ func followRecord(t *testing.T, until string, replaced ...string) *Following {
 func doubts(f *Following) map[string]DoubtKind {
 	out := map[string]DoubtKind{}
 	for _, d := range f.Doubts {
-		out[f.Judged[d.Item].Item.Reading.Place.Text()] = d.Kind
+		out[f.Judged[d.Item].Item.Reading.Place().Text()] = d.Kind
 	}
 	return out
 }
@@ -106,12 +106,12 @@ func TestWhatIsLateIsTold(t *testing.T) {
 	assert.Equal(t, []LateKind{LateTurn}, kinds(untold))
 	b, _ := record(t, "2026-03-12 12:50")
 	b.Readings = b.Readings[:len(b.Readings)-10]
-	for len(b.Readings) > 0 && b.Readings[len(b.Readings)-1].Weight != nil {
+	for len(b.Readings) > 0 && model.Weight(b.Readings[len(b.Readings)-1]) != nil {
 		b.Readings = b.Readings[:len(b.Readings)-1]
 	}
 	f, err := Of(context.Background(), b, time.Date(2026, 3, 15, 12, 0, 0, 0, time.Local), Options{Members: 60})
 	require.NoError(t, err)
-	assert.Equal(t, model.Germinate, f.Stand.Sight.Stage, "nothing says that it is off the floor")
+	assert.Equal(t, model.GerminateStage, f.Stand.Sight.Stage, "nothing says that it is off the floor")
 	assert.Equal(t, []LateKind{LateStep, LateGuard, LateTurn}, kinds(f))
 	require.NotEmpty(t, f.Waits)
 	assert.True(t, f.Waits[0].Open)
@@ -125,7 +125,7 @@ func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 	assert.Empty(t, f.Judged)
 	assert.Zero(t, f.Rounds)
 	assert.InDelta(t, 60, f.EffectiveSize, 1e-6)
-	assert.Equal(t, model.Steep, f.Stand.Sight.Stage)
+	assert.Equal(t, model.SteepStage, f.Stand.Sight.Stage)
 	assert.InDelta(t, 0.124, f.Stand.Moisture.P50, 0.01)
 	_, err = Of(context.Background(), b, began.Add(-time.Hour), Options{})
 	assert.ErrorContains(t, err, "before the batch began")

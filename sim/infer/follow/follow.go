@@ -58,7 +58,7 @@ func Of(ctx context.Context, b *model.Batch, at time.Time, o Options) (*Followin
 		return nil, err
 	}
 	for _, x := range b.Readings {
-		if !x.At.IsZero() && x.At.After(at) {
+		if !x.When().IsZero() && x.When().After(at) {
 			f.Ignored = append(f.Ignored, x)
 		}
 	}
@@ -83,11 +83,11 @@ const (
 func silent(b *model.Batch, at time.Time) (days float64, forgotten bool) {
 	last := b.Began.Time
 	for _, x := range b.Readings {
-		if x.Clean && !x.At.After(at) {
+		if model.Clean(x) && !x.When().After(at) {
 			return 0, false
 		}
-		if x.At.After(last) && !x.At.After(at) {
-			last = x.At.Time
+		if x.When().After(last) && !x.When().After(at) {
+			last = x.When().Time
 		}
 	}
 	gap := at.Sub(last).Seconds()

@@ -41,16 +41,16 @@ func (f *Following) late() []Late {
 		return out
 	}
 	began := f.stageBegan(at)
-	if st.Allow != nil && st.Allow.Latest != nil && f.Now > began+st.Allow.Latest.SI {
-		out = append(out, Late{LateGuard, at, st.Allow.Place, began + st.Allow.Latest.SI, st.Allow.Place.Text()})
+	if st.Ends().Allow != nil && st.Ends().Allow.Latest != nil && f.Now > began+st.Ends().Allow.Latest.SI {
+		out = append(out, Late{LateGuard, at, st.Ends().Allow.Place, began + st.Ends().Allow.Latest.SI, st.Ends().Allow.Place.Text()})
 	}
-	if st.Turn != nil && at != model.KilnStage && len(f.Centre.Turned) > 0 {
+	if piece := model.PieceOf(st); piece != nil && piece.Turn != nil && len(f.Centre.Turned) > 0 {
 		last := began
 		for _, t := range f.Centre.Turned {
 			last = max(last, t)
 		}
-		if due := last + st.Turn.SI; f.Now > due+turnGrace {
-			out = append(out, Late{LateTurn, at, st.Turn.Place, due, st.Turn.Place.Text()})
+		if due := last + piece.Turn.SI; f.Now > due+turnGrace {
+			out = append(out, Late{LateTurn, at, piece.Turn.Place, due, piece.Turn.Place.Text()})
 		}
 	}
 	return out

@@ -17,8 +17,8 @@ import (
 func TestAFollowedMemberKeepsAKilobyteOrTwo(t *testing.T) {
 	p := house(t)
 	b := invented(t, p, 3)
-	batch := upTo(t, b, 0.9*reaches(b.Forecast, model.Germinate))
-	trial, err := evidence.New(batch, began.Add(time.Duration(0.9*reaches(b.Forecast, model.Germinate))*time.Second))
+	batch := upTo(t, b, 0.9*reaches(b.Forecast, model.GerminateStage))
+	trial, err := evidence.New(batch, began.Add(time.Duration(0.9*reaches(b.Forecast, model.GerminateStage))*time.Second))
 	require.NoError(t, err)
 	var before, after runtime.MemStats
 	runtime.GC()

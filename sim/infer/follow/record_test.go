@@ -22,7 +22,7 @@ func followText(t *testing.T, until time.Time, lines string) *Following {
 // A batch and its bag are weighed behind the same soak; it ended once.
 func TestAStepEndsOnceHoweverOftenItIsWeighed(t *testing.T) {
 	f := followText(t, began.Add(9*time.Hour), "  bag 100 g at the start\n  weighed bag 124 g at 14:00 after soak 1\n  weighed 7.41 kg at 14:05 after soak 1\n")
-	assert.Equal(t, model.Steep, f.Stand.Sight.Stage)
+	assert.Equal(t, model.SteepStage, f.Stand.Sight.Stage)
 	assert.False(t, f.Over())
 	assert.Greater(t, f.Centre.Totals.Total, 6*86400.0)
 	twice := followRecord(t, "2026-03-13 08:00", "weighed 5.68 kg at 07:14 after dry 1", "weighed 5.69 kg at 07:00 after dry 1\n  weighed 5.68 kg at 07:14 after dry 1")

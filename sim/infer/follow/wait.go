@@ -85,7 +85,7 @@ const rare = 0.1
 func (f *Following) inOrder(list []Wait) []Wait {
 	var out []Wait
 	for _, st := range f.Trial.Process.Stages {
-		of := slices.DeleteFunc(slices.Clone(list), func(w Wait) bool { return w.Stage != st.Kind || w.Share < rare })
+		of := slices.DeleteFunc(slices.Clone(list), func(w Wait) bool { return w.Stage != st.Kind() || w.Share < rare })
 		slices.SortStableFunc(of, func(a, b Wait) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 		out = append(out, of...)
 	}

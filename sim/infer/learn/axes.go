@@ -82,13 +82,14 @@ func columnOf(t *evidence.Trial, a evidence.Axis, trial int) column {
 func onlyKiln(p *model.Process) *model.Kiln {
 	var only *model.Kiln
 	for _, st := range p.Stages {
-		if st.Kind != model.KilnStage {
+		k, ok := st.(*model.Kilning)
+		if !ok {
 			continue
 		}
-		if only != nil || st.Kiln == nil || st.Kiln.Name == "" {
+		if only != nil || k.Kiln == nil || k.Kiln.Name == "" {
 			return nil
 		}
-		only = st.Kiln
+		only = k.Kiln
 	}
 	return only
 }

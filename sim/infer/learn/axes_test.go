@@ -52,7 +52,7 @@ func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
 	b := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
 	require.NotNil(t, onlyKiln(b.Process))
 	p := *b.Process
-	kiln := *p.Stage(model.KilnStage)
+	kiln := *model.First[*model.Kilning](&p)
 	p.Stages = append(slices.Clone(p.Stages), &kiln)
 	assert.Nil(t, onlyKiln(&p))
 	none := *b.Process

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 )
@@ -97,12 +98,12 @@ func off(m *evidence.Item, f *forecast.Forecast, offset float64) map[Kind]float6
 		return nil
 	}
 	switch x := m.Reading; {
-	case x.Weight != nil:
+	case model.Weight(x) != nil:
 		s, ratio := m.Sight(f), m.Observed/expected // the ratio is the same of a bag
 		return map[Kind]float64{Weights: s.Weight * (ratio - 1), Moistures: (1 - s.Moisture) * (1 - 1/ratio)}
-	case x.Temperature != nil:
+	case model.Thermometer(x) != nil:
 		return map[Kind]float64{Temperatures: m.Observed - expected}
-	case x.Counted.Text == "acrospire":
+	case model.CountOf(x, model.Acrospire) != nil:
 		return map[Kind]float64{Acrospires: m.Observed - expected}
 	}
 	return nil

@@ -32,10 +32,10 @@ var spans = []struct {
 	what Span
 	of   func(*forecast.Forecast) []forecast.Step
 }{
-	{Germination, func(f *forecast.Forecast) []forecast.Step { return stepsOf(f, model.Germinate) }},
+	{Germination, func(f *forecast.Forecast) []forecast.Step { return stepsOf(f, model.GerminateStage) }},
 	{ToDry, func(f *forecast.Forecast) []forecast.Step {
 		steps := stepsOf(f, model.KilnStage)
-		for len(steps) > 0 && steps[len(steps)-1].Kind != model.Dry {
+		for len(steps) > 0 && steps[len(steps)-1].Kind != model.DryStep {
 			steps = steps[:len(steps)-1]
 		}
 		return steps
@@ -100,6 +100,6 @@ func open(steps []forecast.Step) bool {
 func marked(t *evidence.Trial, at float64) bool {
 	const minute = 60 // a record has no seconds
 	return at == 0 || slices.ContainsFunc(t.Batch.Readings, func(x model.Reading) bool {
-		return x.After != nil && !x.At.IsZero() && math.Abs(x.At.Sub(t.Batch.Began.Time).Seconds()-at) < minute
+		return model.After(x) != nil && !x.When().IsZero() && math.Abs(x.When().Sub(t.Batch.Began.Time).Seconds()-at) < minute
 	})
 }

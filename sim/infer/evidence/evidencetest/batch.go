@@ -77,7 +77,7 @@ func Of(p *model.Process, name string, began time.Time, truth Truth, seed uint64
 		s := &seen.Seen[i]
 		line := Line{At: a.at, Text: a.tell(s)}
 		if !strings.Contains(line.Text, " after ") { // what is weighed at its end belongs to the stage
-			line.First = stage != "" && s.Stage != stage && s.Stage != model.Deculm
+			line.First = stage != "" && s.Stage != stage && s.Stage != model.DeculmStage
 			stage = s.Stage
 		}
 		b.Lines = append(b.Lines, line)
@@ -140,7 +140,7 @@ func (w *writer) plan(f *forecast.Forecast) {
 		for i := range st.Steps {
 			s := &st.Steps[i]
 			kind := string(s.Kind)
-			if kind == "" || kind == string(model.Hold) {
+			if kind == "" || kind == string(model.HoldStep) {
 				kind = string(st.Kind)
 			}
 			number[kind]++

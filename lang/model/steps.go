@@ -1,0 +1,57 @@
+package model
+
+// Is tells whether a step, a stage or a reading is of the type T.
+func Is[T any](x any) bool {
+	_, ok := x.(T)
+	return ok
+}
+
+// Asked is what a gate waits for, nil for every other step.
+func Asked(s Step) *Condition {
+	if g, ok := s.(*Gate); ok {
+		return g.Asks
+	}
+	return nil
+}
+
+// Inner lists the steps of a repeat, nil for every other step.
+func Inner(s Step) []Step {
+	if r, ok := s.(*Repeat); ok {
+		return r.Steps
+	}
+	return nil
+}
+
+// Airflow is the air that a step of the kiln asks for, nil where it asks for none.
+func Airflow(s Step) *Quantity {
+	if h, ok := s.(interface{ airflow() *Quantity }); ok {
+		return h.airflow()
+	}
+	return nil
+}
+
+func (h *Heated) airflow() *Quantity { return h.Airflow }
+
+// Aerated tells whether a step is a soak in water that is kept stirred up with air.
+func Aerated(s Step) bool {
+	soak, ok := s.(*Soak)
+	return ok && soak.Aerated
+}
+
+// EveryStep lists the steps and those of their repeats, each once.
+func EveryStep(steps []Step) (list []Step) {
+	for _, s := range steps {
+		list = append(append(list, s), EveryStep(Inner(s))...)
+	}
+	return list
+}
+
+// Only lists the steps of the type T among those given, not those of repeats.
+func Only[T Step](steps []Step) (list []T) {
+	for _, s := range steps {
+		if one, ok := s.(T); ok {
+			list = append(list, one)
+		}
+	}
+	return list
+}
