@@ -64,7 +64,7 @@ func (r *record) doubts() {
 	}
 }
 
-// hold takes the glance, and fits the record where that shows a reading far off. What is
+// hold linearises the record, and fits the record where that shows a reading far off. What is
 // in doubt already is left out. It is nil where there is nothing to hold, or it would cost
 // too much: what is told by half a look might be told in error.
 func (r *record) hold() *held {
@@ -77,17 +77,17 @@ func (r *record) hold() *held {
 		}
 	}
 	t, err := evidence.New(&kept, time.Time{})
-	if err != nil || len(t.Items) == 0 {
+	if err != nil || len(t.Observations) == 0 {
 		return nil
 	}
 	t.Bound(r.bound.ctx, r.bound.pool)
-	g, err := t.Look(r.bound.ctx)
+	g, err := t.Linearise(r.bound.ctx)
 	if err != nil {
 		return nil
 	}
-	h := &held{trial: t, centre: g.Centre, off: g.Off}
+	h := &held{trial: t, centre: g.Centre, off: g.Residuals}
 	h.loosen()
-	for _, item := range t.Items {
+	for _, item := range t.Observations {
 		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == item.Reading.Place() })
 		h.seats = append(h.seats, seats[k])
 	}
@@ -111,7 +111,7 @@ func (r *record) hold() *held {
 
 // doubt says what speaks against a reading.
 func (r *record) doubt(h *held, i int) finding.Finding {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	said, place := words(item.Reading)
 	expected := item.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
@@ -124,23 +124,23 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 		f.Hint = slip
 	}
 	if k := r.gained(h, i); k >= 0 {
-		f.Related = []finding.Related{{Place: h.trial.Items[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
+		f.Related = []finding.Related{{Place: h.trial.Observations[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
 	}
 	return f
 }
 
 // goesBack finds a count that is less than one before it by more than chance.
 func (r *record) goesBack(h *held, i int) {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	if !model.Is[*model.Counted](item.Reading) && model.Rub(item.Reading) == "" || r.aside[h.seats[i]] {
 		return
 	}
 	for k := i - 1; k >= 0; k-- {
-		x := &h.trial.Items[k]
+		x := &h.trial.Observations[k]
 		if model.Counts(x.Reading) != model.Counts(item.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(item.Reading) == "") || r.aside[h.seats[k]] {
 			continue
 		}
-		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
+		back := (x.Value - item.Value) / math.Hypot(x.Error, item.Error)
 		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(item.Reading) == "gummy") || back <= backwards {
 			continue
 		}
@@ -152,7 +152,7 @@ func (r *record) goesBack(h *held, i int) {
 		f := readingDoubtful.At(place, said+": growth does not go back")
 		f.Hint = "look at the numbers, and count more corns"
 		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it goes against this"}}
-		r.slip(h.seats[slices.IndexFunc(h.trial.Items, func(m evidence.Item) bool { return m.Reading == at.Reading })], f)
+		r.slip(h.seats[slices.IndexFunc(h.trial.Observations, func(m evidence.Observation) bool { return m.Reading == at.Reading })], f)
 		return
 	}
 }

@@ -21,8 +21,8 @@ const (
 // ahead of the forecast or behind it, and the air above the malt rises by tens of kelvin
 // within an hour when the drying front comes through.
 func (h *held) loosen() {
-	for i := range h.trial.Items {
-		item := &h.trial.Items[i]
+	for i := range h.trial.Observations {
+		item := &h.trial.Observations[i]
 		t, s := model.Thermometer(item.Reading), item.Sight(h.centre)
 		if t == nil || s == nil || math.IsNaN(h.off[i]) {
 			continue
@@ -36,7 +36,7 @@ func (h *held) loosen() {
 			_, high := h.heat(item.Reading)
 			high = max(high+h.offset, low)
 			if h.off[i] = beyond(item, low, high); h.off[i] > 0 && h.steady() {
-				h.off[i] = max(h.off[i], (item.Observed-high-swings)/heatError)
+				h.off[i] = max(h.off[i], (item.Value-high-swings)/heatError)
 			}
 		case t.Where == "air-on" || t.Where == "oven":
 			low, high := h.heat(item.Reading)
@@ -46,8 +46,8 @@ func (h *held) loosen() {
 }
 
 // beyond is how far a reading lies outside of two values, in its errors.
-func beyond(item *evidence.Item, low, high float64) float64 {
-	return (item.Observed - min(max(item.Observed, low), high)) / item.Error
+func beyond(item *evidence.Observation, low, high float64) float64 {
+	return (item.Value - min(max(item.Value, low), high)) / item.Error
 }
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.

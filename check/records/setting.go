@@ -19,7 +19,7 @@ const (
 // offSetting finds a reading of the air onto the malt, or of an oven, that is far from
 // what the kiln is held at, in a step of which the record itself tells when it was.
 func (r *record) offSetting(h *held, i int) {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	x := item.Reading
 	if r.aside[h.seats[i]] || model.Thermometer(x) == nil || x.When().IsZero() || model.Thermometer(x).Where != "air-on" && model.Thermometer(x).Where != "oven" {
 		return

@@ -32,11 +32,11 @@ func words(x model.Reading) (string, source.Place) {
 
 // likely is what a reading should have been, in the unit written.
 func (r *record) likely(h *held, i int, expected float64) string {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	low, high := expected-near*item.Error, expected+near*item.Error
 	switch x := item.Reading.(type) {
 	case *model.Weighed:
-		low, high = expected-near*item.Error*expected/item.Observed, expected+near*item.Error*expected/item.Observed // as exact as it is heavy
+		low, high = expected-near*item.Error*expected/item.Value, expected+near*item.Error*expected/item.Value // as exact as it is heavy
 		tare := r.tareOf(item)
 		return between(x.Weight.Quantity, low+tare, high+tare)
 	case *model.Read:
@@ -48,7 +48,7 @@ func (r *record) likely(h *held, i int, expected float64) string {
 			return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
 		}
 	}
-	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Observed)
+	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Value)
 }
 
 // between writes what lies between two values in the unit of a quantity.
@@ -85,7 +85,7 @@ func about(q quantity.Quantity, si float64) string {
 
 // slipOf is what would explain a reading, or "".
 func (r *record) slipOf(h *held, i int) string {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	expected := item.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
 		return ""
@@ -99,10 +99,10 @@ func (r *record) slipOf(h *held, i int) string {
 }
 
 // fits tells whether a reading would agree if it had another value.
-func fits(item *evidence.Item, value, expected float64) bool {
+func fits(item *evidence.Observation, value, expected float64) bool {
 	own := item.Error
 	if model.Weight(item.Reading) != nil {
-		own *= value / item.Observed
+		own *= value / item.Value
 	}
 	return math.Abs(value-expected) <= near*own
 }
@@ -110,15 +110,15 @@ func fits(item *evidence.Item, value, expected float64) bool {
 const kilogramsInPound = 0.45359237
 
 // slips are what goes wrong between the scale and the book, the commonest first.
-var slips = []func(*record, *evidence.Item, func(float64) bool) string{
-	func(r *record, m *evidence.Item, fits func(float64) bool) string {
-		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Observed+t.SI) {
+var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
+	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
+		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Value+t.SI) {
 			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
 		}
 		return ""
 	},
 	anotherUnit,
-	func(r *record, m *evidence.Item, fits func(float64) bool) string {
+	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
 		switch x := m.Reading.(type) {
 		case *model.Weighed:
 			return otherNumber(x.Weight.Quantity, fits, -r.tareOf(m))
@@ -129,16 +129,16 @@ var slips = []func(*record, *evidence.Item, func(float64) bool) string{
 	},
 }
 
-func anotherUnit(r *record, m *evidence.Item, fits func(float64) bool) string {
+func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) string {
 	weight, heat := model.Weight(m.Reading), model.Thermometer(m.Reading)
 	switch {
 	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*kilogramsInPound-r.tareOf(m)):
 		return "it would fit in pounds: put the unit right"
 	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/kilogramsInPound-r.tareOf(m)):
 		return "it would fit in kilograms: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°C" && fits((m.Observed-32)*5/9):
+	case heat != nil && heat.Low.Unit() == "°C" && fits((m.Value-32)*5/9):
 		return "it would fit in °F: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°F" && fits(m.Observed*9/5+32):
+	case heat != nil && heat.Low.Unit() == "°F" && fits(m.Value*9/5+32):
 		return "it would fit in °C: put the unit right"
 	}
 	return ""

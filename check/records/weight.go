@@ -16,9 +16,9 @@ const (
 
 // tooLight finds a weight below the dry matter in it.
 func (r *record) tooLight(h *held, i int) {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	s := item.Sight(h.centre)
-	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) || item.Observed >= s.Dry*item.Scale()*(1-impossible) {
+	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) || item.Value >= s.Dry*item.Scale()*(1-impossible) {
 		return
 	}
 	q := model.Weight(item.Reading)
@@ -30,28 +30,28 @@ func (r *record) tooLight(h *held, i int) {
 }
 
 // tareOf is what is weighed along, kg.
-func (r *record) tareOf(item *evidence.Item) float64 {
+func (r *record) tareOf(item *evidence.Observation) float64 {
 	if model.Weight(item.Reading) == nil {
 		return 0
 	}
-	return model.Weight(item.Reading).SI - item.Observed
+	return model.Weight(item.Reading).SI - item.Value
 }
 
 // gained gives a reading before that was lighter, although malt only dries; -1 for none.
 func (r *record) gained(h *held, i int) int {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	s := item.Sight(h.centre)
 	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(item.Reading) || i == 0 {
 		return -1
 	}
 	for k := i - 1; k >= 0; k-- {
-		x := &h.trial.Items[k]
+		x := &h.trial.Observations[k]
 		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(item.Reading) || t == nil {
 			continue
 		} else if !dries(t.Stage) {
 			return -1
 		}
-		if item.Observed > x.Observed*(1+heavierBy(item.Reading, x.Reading)) {
+		if item.Value > x.Value*(1+heavierBy(item.Reading, x.Reading)) {
 			return k
 		}
 		return -1
@@ -71,7 +71,7 @@ func heavierBy(x, before model.Reading) float64 {
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
 func (r *record) heavierAgain(h *held, i int) {
-	x := h.trial.Items[i].Reading
+	x := h.trial.Observations[i].Reading
 	if !model.Clean(x) || r.aside[h.seats[i]] {
 		return
 	}
@@ -79,7 +79,7 @@ func (r *record) heavierAgain(h *held, i int) {
 	if k < 0 || r.aside[h.seats[k]] {
 		return
 	}
-	y := h.trial.Items[k].Reading
+	y := h.trial.Observations[k].Reading
 	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
@@ -103,14 +103,14 @@ const (
 // matter were gone, or that is much too moist for its step to have ended.
 // It tells whether the latter is so.
 func (r *record) dryByCharge(h *held, i int) (notYet bool) {
-	item := &h.trial.Items[i]
+	item := &h.trial.Observations[i]
 	x, s := item.Reading, item.Sight(h.centre)
 	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] || r.aside[h.seats[i]] {
 		return false
 	}
 	wanted, ok := h.trial.Asked(model.After(x))
 	whole := s.Dry / (1 - s.Lost)
-	by, has := 1-whole/item.Observed, 1-s.Dry/item.Observed
+	by, has := 1-whole/item.Value, 1-s.Dry/item.Value
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:

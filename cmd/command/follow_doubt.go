@@ -12,9 +12,9 @@ import (
 
 // doubt says what is wrong with a reading, and what to do.
 func (p *followSheet) doubt(d follow.Doubt) string {
-	j := p.Judged[d.Item]
-	words := oneLine(j.Item.Reading.Place().Text())
-	if at := j.Item.Reading.When(); !at.IsZero() && !strings.Contains(words, at.Format("2006-01-02")) {
+	j := p.Judged[d.Observation]
+	words := oneLine(j.Observation.Reading.Place().Text())
+	if at := j.Observation.Reading.When(); !at.IsZero() && !strings.Contains(words, at.Format("2006-01-02")) {
 		words = at.Format("Mon 2 Jan, ") + words
 	}
 	return fmt.Sprintf("%s: %s", words, doubtWords[d.Kind](p, d, j))
@@ -36,7 +36,7 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 	},
 	follow.GainedWater: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("it only dries here, and cannot weigh more than in the reading before, %s; %s was to be expected",
-			oneLine(p.Judged[d.Other].Item.Reading.Place().Text()), p.expected(j))
+			oneLine(p.Judged[d.Other].Observation.Reading.Place().Text()), p.expected(j))
 	},
 	follow.ChargesDry: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %.1f %%. Reckon the weight to dry to with reckon target --lost",
@@ -46,7 +46,7 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 		return fmt.Sprintf("by that weight it held %.1f %% then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind after", 100*d.Value, percentText(d.Wanted))
 	},
 	follow.GoesBack: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
-		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Item.Reading.Place().Text()))
+		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", oneLine(p.Judged[d.Other].Observation.Reading.Place().Text()))
 	},
 	follow.OutOfPlace: func(p *followSheet, d follow.Doubt, j follow.Judged) string {
 		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind after"
@@ -59,15 +59,15 @@ var doubtWords = map[follow.DoubtKind]func(*followSheet, follow.Doubt, follow.Ju
 // expected is what a reading should have been, in the units of the process.
 func (p *followSheet) expected(j follow.Judged) string {
 	s := j.Expected
-	low, high := s.P10-j.Item.Error, s.P90+j.Item.Error
-	from, to := p.valueOf(j.Item, low), p.valueOf(j.Item, high)
+	low, high := s.P10-j.Observation.Error, s.P90+j.Observation.Error
+	from, to := p.valueOf(j.Observation, low), p.valueOf(j.Observation, high)
 	if from == to {
 		return from
 	}
 	return from + " to " + to
 }
 
-func (p *followSheet) valueOf(m *evidence.Item, v float64) string {
+func (p *followSheet) valueOf(m *evidence.Observation, v float64) string {
 	switch x := m.Reading; {
 	case model.Weight(x) != nil:
 		return p.mass(v)

@@ -155,14 +155,14 @@ func (f followed) readingsJSON(w *World, out *jsonFollowed) {
 	p.pounds, p.fahrenheit = shownIn(f.Trial.Process)
 	doubts := map[int]follow.Doubt{}
 	for _, d := range f.Doubts {
-		doubts[d.Item] = d
+		doubts[d.Observation] = d
 	}
 	for i, j := range f.Judged {
-		place := j.Item.Reading.Place()
-		r := jsonReading{Line: place.File.Position(place.Start, source.Characters).Line, Text: oneLine(place.Text()), Observed: rounded(j.Item.Observed, 4), Error: rounded(j.Item.Error, 4),
+		place := j.Observation.Reading.Place()
+		r := jsonReading{Line: place.File.Position(place.Start, source.Characters).Line, Text: oneLine(place.Text()), Observed: rounded(j.Observation.Value, 4), Error: rounded(j.Observation.Error, 4),
 			Expected: had(j.Expected, digits(4))}
-		if !math.IsNaN(j.Off) {
-			off := rounded(j.Off, 2)
+		if !math.IsNaN(j.Residual) {
+			off := rounded(j.Residual, 2)
 			r.Off = &off
 		}
 		if d, ok := doubts[i]; ok {

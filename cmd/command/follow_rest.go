@@ -117,7 +117,7 @@ const justAhead = 60.0
 func (p *followSheet) readings() {
 	doubtful := map[int]bool{}
 	for _, d := range p.Doubts {
-		doubtful[d.Item] = true
+		doubtful[d.Observation] = true
 	}
 	switch n, d := len(p.Judged), len(doubtful); {
 	case n == 0:

@@ -90,7 +90,7 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 	ctx, cancel := w.interruptible()
 	defer cancel()
 	stop := w.progress(fmt.Sprintf("learning from %s", howMany(len(all), "batch", "batches")))
-	r, err := learn.Of(ctx, batches, learn.Options{NoHeldOut: c.Format == "malt"})
+	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt"})
 	stop()
 	if ctx.Err() != nil {
 		return nil, errInterrupted

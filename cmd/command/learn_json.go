@@ -84,18 +84,18 @@ func writeLearnJSON(w *World, l *lesson) error {
 	for _, f := range l.Factors {
 		out.Factors = append(out.Factors, factorJSON(f))
 	}
-	for _, a := range l.Alike {
+	for _, a := range l.Correlated {
 		j := jsonAlike{A: words.Safe(a.A), B: words.Safe(a.B), Correlation: rounded(a.Correlation, 3)}
 		if a.Of != nil {
 			j.Batch = safely(a.Of.Name)
 		}
 		out.Alike = append(out.Alike, j)
 	}
-	for _, m := range l.Misses {
+	for _, m := range l.PredictionErrors {
 		u := missUnits[m.Kind]
 		out.Misses = append(out.Misses, jsonMiss{string(m.Kind), u.unit, m.Readings, rounded(u.scale*m.Learnt, 4), rounded(u.scale*m.Model, 4)})
 	}
-	for _, x := range l.Lengths {
+	for _, x := range l.Durations {
 		out.Lengths = append(out.Lengths, jsonLasting{words.Safe(x.Batch.Name), string(x.What), hours(x.Recorded), hours(x.Learnt), hours(x.Model)})
 	}
 	if l.told() {
@@ -121,7 +121,7 @@ func taughtJSON(b *model.Batch, reason string) jsonTaught {
 
 func factorJSON(f learn.Factor) jsonLearnt {
 	j := jsonLearnt{Factor: string(f.Which), Value: rounded(f.Value, 4), Error: rounded(f.Error, 4), Usual: rounded(f.Usual, 4), UsualSD: rounded(f.Spread, 4),
-		Told: rounded(f.Told, 3), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
+		Told: rounded(f.VarianceExplained, 3), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
 	switch {
 	case f.Grain != nil:
 		j.Of = safely(f.Grain.Name)

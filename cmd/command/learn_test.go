@@ -85,10 +85,10 @@ func TestTheVerdictSaysWhatWasNotBetter(t *testing.T) {
 func TestAHouseIsToldInItsUnits(t *testing.T) {
 	p := sheet{World: &World{}, pounds: true, fahrenheit: true}
 	l := &lesson{Result: &learn.Result{
-		Batches: []*model.Batch{{Name: "a", Process: &model.Process{}}, {Name: "b", Process: &model.Process{}}},
-		Factors: []learn.Factor{{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Spread: 0.8, Told: 0.9, Batches: 2}},
-		Misses:  []learn.Miss{{Kind: learn.Weights, Readings: 3, Learnt: kilogramsPerPound, Model: 2 * kilogramsPerPound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
-		Alike:   []learn.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
+		Batches:          []*model.Batch{{Name: "a", Process: &model.Process{}}, {Name: "b", Process: &model.Process{}}},
+		Factors:          []learn.Factor{{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Spread: 0.8, VarianceExplained: 0.9, Batches: 2}},
+		PredictionErrors: []learn.PredictionError{{Kind: learn.Weights, Readings: 3, Learnt: kilogramsPerPound, Model: 2 * kilogramsPerPound}, {Kind: learn.Temperatures, Readings: 3, Learnt: 1, Model: 0.5}},
+		Correlated:       []learn.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
 	}}
 	p.learntFactors(l)
 	p.untold(l)

@@ -59,7 +59,7 @@ func (p *sheet) learntFactors(l *lesson) {
 			p.line("%s", label)
 			label = ""
 		}
-		p.line(lessonRow, label, value, off, quantity.Rounded(f.Usual, 2)+" ± "+quantity.Rounded(f.Spread, 2), fmt.Sprintf("%.0f %%", 100*f.Told), fmt.Sprint(f.Batches))
+		p.line(lessonRow, label, value, off, quantity.Rounded(f.Usual, 2)+" ± "+quantity.Rounded(f.Spread, 2), fmt.Sprintf("%.0f %%", 100*f.VarianceExplained), fmt.Sprint(f.Batches))
 	}
 	p.line("")
 	p.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")
@@ -94,10 +94,10 @@ func signedFigure(value string) string {
 func (p *sheet) untold(l *lesson) {
 	for _, f := range l.Factors {
 		if !f.Known() {
-			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(factorName(f)), 100*f.Told, f.Learn)
+			p.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(factorName(f)), 100*f.VarianceExplained, f.Learn)
 		}
 	}
-	for _, a := range l.Alike {
+	for _, a := range l.Correlated {
 		of := ""
 		if a.Of != nil {
 			of = fmt.Sprintf(" (%s)", words.Safe(a.Of.Name))
@@ -169,12 +169,12 @@ func (p *sheet) misses(l *lesson) []miss {
 		learn.Acrospires: {"acrospire", "% of the corn", 100}, learn.Temperatures: {"temperature", p.differenceUnit(), degree},
 	}
 	var list []miss
-	for _, m := range l.Misses {
+	for _, m := range l.PredictionErrors {
 		s := shown[m.Kind]
 		list = append(list, miss{s.name, s.name + ", " + s.unit, m.Readings, s.scale * m.Learnt, s.scale * m.Model, m.Kind == learn.Moistures})
 	}
 	for _, what := range []learn.Span{learn.Germination, learn.ToDry} {
-		if m := lasted(l.Lengths, what); m.n > 0 {
+		if m := lasted(l.Durations, what); m.n > 0 {
 			list = append(list, m)
 		}
 	}
@@ -182,7 +182,7 @@ func (p *sheet) misses(l *lesson) []miss {
 }
 
 // lasted sums up how far the plans of a span were off, in hours.
-func lasted(all []learn.Lasting, what learn.Span) miss {
+func lasted(all []learn.Duration, what learn.Span) miss {
 	m := miss{name: "the hours of " + string(what), label: string(what) + ", h"}
 	for _, x := range all {
 		if x.What == what {

@@ -112,7 +112,7 @@ func (j *judge) row(r record) recordRow {
 	f := row.process.forecast
 	row.costly = row.process.costly
 	if f != nil {
-		went, err := evidence.AsItWent(j.ctx, r.batch, j.pool)
+		went, err := evidence.MostLikely(j.ctx, r.batch, j.pool)
 		f, row.costly = cmp.Or(went, f), errors.Is(err, work.ErrPool)
 	}
 	pool := j.pool

@@ -39,7 +39,7 @@ func followRecord(t *testing.T, until string, replaced ...string) *Following {
 func doubts(f *Following) map[string]DoubtKind {
 	out := map[string]DoubtKind{}
 	for _, d := range f.Doubts {
-		out[f.Judged[d.Item].Item.Reading.Place().Text()] = d.Kind
+		out[f.Judged[d.Observation].Observation.Reading.Place().Text()] = d.Kind
 	}
 	return out
 }

@@ -14,7 +14,7 @@ import (
 // are never asked for more than that.
 type Member struct {
 	ensemble.Member
-	expected []float64 // of each item
+	expected []float64 // of each observation
 	now      *now      // nil where it did not come so far
 	waits    []awaited
 }
@@ -36,12 +36,12 @@ type gate struct {
 	hold  bool
 }
 
-// keep takes from a forecast what the answer is made of, and how likely the readings
-// are by it.
+// keep takes from a forecast what the answer is made of, and the logarithm of the
+// likelihood of what was observed.
 func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64) {
-	m := Member{Member: c.all.Reduce(f), expected: make([]float64, len(c.t.Items))}
-	for i := range c.t.Items {
-		m.expected[i] = c.t.Items[i].Expect(f, c.t.Offset(z))
+	m := Member{Member: c.all.Reduce(f), expected: make([]float64, len(c.t.Observations))}
+	for i := range c.t.Observations {
+		m.expected[i] = c.t.Observations[i].Expect(f, c.t.Offset(z))
 	}
 	if c.t.Seen(f) && len(f.Seen) > 0 {
 		s := f.Seen[len(f.Seen)-1]
@@ -52,7 +52,7 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64)
 			m.waits = append(m.waits, awaited{c.gateOf(g), reached(g)})
 		}
 	}
-	return m, -evidence.Cost(c.t.Residuals(f, z))
+	return m, evidence.LogLikelihood(c.t.Residuals(f, z))
 }
 
 // gateOf gives the condition of which a gate of a forecast tells.

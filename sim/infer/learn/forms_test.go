@@ -14,7 +14,7 @@ import (
 )
 
 // rootMeanSquare is that of how far the plans of batches held out were off, h.
-func rootMeanSquare(list []Lasting, what Span) (learnt, model float64) {
+func rootMeanSquare(list []Duration, what Span) (learnt, model float64) {
 	n := 0.0
 	for _, x := range list {
 		if x.What == what {
@@ -37,12 +37,12 @@ func TestAPlanIsBetterForWhatWasLearntThoughTheEquationsAreOther(t *testing.T) {
 		name  string
 		forms grain.Forms
 	}{{"own", grain.Forms{}}, {"other", evidencetest.OtherForms()}} {
-		var lengths []Lasting
+		var lengths []Duration
 		square, beyond, n := 0.0, 0, 0.0
 		for seed := range uint64(houses) {
 			r, err := Of(context.Background(), inventedBy(t, batches, 40+seed, c.forms, nil), Options{})
 			require.NoError(t, err)
-			lengths = append(lengths, r.Lengths...)
+			lengths = append(lengths, r.Durations...)
 			for _, f := range r.Factors {
 				z := (f.Value - house[f.Which]) / f.Error
 				square += z * z

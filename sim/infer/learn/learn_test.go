@@ -159,14 +159,14 @@ func TestWithoutReadingsOfTheKilnItsDryingIsNotTold(t *testing.T) {
 	for _, f := range r.Factors {
 		if f.Which == ensemble.Drying {
 			assert.False(t, f.Known())
-			assert.InDelta(t, 0, f.Told, 1e-6)
+			assert.InDelta(t, 0, f.VarianceExplained, 1e-6)
 			assert.InDelta(t, 1, f.Value, 1e-6)
 			assert.Zero(t, f.Batches)
 			assert.Equal(t, "tray kiln", f.Kiln.Name)
 			assert.NotEmpty(t, f.Learn)
 		}
 	}
-	for _, x := range r.Lengths {
+	for _, x := range r.Durations {
 		assert.NotEqual(t, ToDry, x.What)
 	}
 }
@@ -224,7 +224,7 @@ func TestTheSameOnAnyNumberOfCores(t *testing.T) {
 	three, err := Of(context.Background(), batches, Options{Workers: 3})
 	require.NoError(t, err)
 	assert.Equal(t, one.Factors, three.Factors)
-	assert.Equal(t, one.Misses, three.Misses)
+	assert.Equal(t, one.PredictionErrors, three.PredictionErrors)
 }
 
 func TestLearningStopsWhenItIsCancelled(t *testing.T) {
