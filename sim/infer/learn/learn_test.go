@@ -16,6 +16,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/read"
+	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -106,8 +107,11 @@ func houseOf(t testing.TB, batches []*model.Batch) map[ensemble.Factor]Factor {
 }
 
 func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
-	sum, n, far := 0.0, 0.0, 0
-	for seed := range uint64(4) {
+	sum, n, far, houses := 0.0, 0.0, 0, 2
+	if golden.Long() {
+		houses = 24
+	}
+	for seed := range uint64(houses) {
 		learnt := houseOf(t, invented(t, 4, seed, nil))
 		require.Len(t, learnt, len(house))
 		for which, truth := range house {
@@ -127,7 +131,7 @@ func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
 	// deviation or more from the usual one in every figure, to which each is drawn a
 	// little, so it is somewhat more: 1.2 over 24 seeds, with 3 of 120 figures beyond 2.5.
 	assert.Less(t, sum/n, 1.7)
-	assert.LessOrEqual(t, far, 1)
+	assert.LessOrEqual(t, float64(far), 1+n/20)
 }
 
 func TestErrorsShrinkWithTheNumberOfBatches(t *testing.T) {
