@@ -28,7 +28,7 @@ type held struct {
 	centre *forecast.Forecast
 	off    []float64
 	offset float64 // K, of the thermometer
-	seats  []int   // of each item, its place among the readings of the batch
+	seats  []int   // of each o, its place among the readings of the batch
 }
 
 // doubts holds the readings beside a forecast that keeps to the record.
@@ -87,8 +87,8 @@ func (r *record) hold() *held {
 	}
 	h := &held{trial: t, centre: g.Centre, off: g.Residuals}
 	h.loosen()
-	for _, item := range t.Observations {
-		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == item.Reading.Place() })
+	for _, o := range t.Observations {
+		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == o.Reading.Place() })
 		h.seats = append(h.seats, seats[k])
 	}
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
@@ -111,9 +111,9 @@ func (r *record) hold() *held {
 
 // doubt says what speaks against a reading.
 func (r *record) doubt(h *held, i int) finding.Finding {
-	item := &h.trial.Observations[i]
-	said, place := words(item.Reading)
-	expected := item.Expect(h.centre, h.offset)
+	o := &h.trial.Observations[i]
+	said, place := words(o.Reading)
+	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
 		f := readingDoubtful.At(place, fmt.Sprintf("%s: by all else that is written there is nothing of the kind to be read then", said))
 		f.Hint = "look at its time, and at the step behind after"
@@ -131,22 +131,22 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 
 // goesBack finds a count that is less than one before it by more than chance.
 func (r *record) goesBack(h *held, i int) {
-	item := &h.trial.Observations[i]
-	if !model.Is[*model.Counted](item.Reading) && model.Rub(item.Reading) == "" || r.aside[h.seats[i]] {
+	o := &h.trial.Observations[i]
+	if !model.Is[*model.Counted](o.Reading) && model.Rub(o.Reading) == "" || r.aside[h.seats[i]] {
 		return
 	}
 	for k := i - 1; k >= 0; k-- {
 		x := &h.trial.Observations[k]
-		if model.Counts(x.Reading) != model.Counts(item.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(item.Reading) == "") || r.aside[h.seats[k]] {
+		if model.Counts(x.Reading) != model.Counts(o.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(o.Reading) == "") || r.aside[h.seats[k]] {
 			continue
 		}
-		back := (x.Value - item.Value) / math.Hypot(x.Error, item.Error)
-		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(item.Reading) == "gummy") || back <= backwards {
+		back := (x.Value - o.Value) / math.Hypot(x.Error, o.Error)
+		if model.Rub(o.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(o.Reading) == "gummy") || back <= backwards {
 			continue
 		}
-		at, other := item, x
+		at, other := o, x
 		if math.Abs(h.off[k]) > math.Abs(h.off[i]) {
-			at, other = x, item
+			at, other = x, o
 		}
 		said, place := words(at.Reading)
 		f := readingDoubtful.At(place, said+": growth does not go back")

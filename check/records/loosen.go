@@ -22,32 +22,32 @@ const (
 // within an hour when the drying front comes through.
 func (h *held) loosen() {
 	for i := range h.trial.Observations {
-		item := &h.trial.Observations[i]
-		t, s := model.Thermometer(item.Reading), item.Sight(h.centre)
+		o := &h.trial.Observations[i]
+		t, s := model.Thermometer(o.Reading), o.Sight(h.centre)
 		if t == nil || s == nil || math.IsNaN(h.off[i]) {
 			continue
 		}
-		switch expected := item.Expect(h.centre, h.offset); {
+		switch expected := o.Expect(h.centre, h.offset); {
 		case math.IsNaN(expected):
 		case t.Where == "air" || t.Where == "room":
-			h.off[i] = beyond(item, expected-indoors, expected+indoors)
+			h.off[i] = beyond(o, expected-indoors, expected+indoors)
 		case t.Where == "air-off" || t.Where == "malt":
 			low := min(coldest, expected)
-			_, high := h.heat(item.Reading)
+			_, high := h.heat(o.Reading)
 			high = max(high+h.offset, low)
-			if h.off[i] = beyond(item, low, high); h.off[i] > 0 && h.steady() {
-				h.off[i] = max(h.off[i], (item.Value-high-swings)/heatError)
+			if h.off[i] = beyond(o, low, high); h.off[i] > 0 && h.steady() {
+				h.off[i] = max(h.off[i], (o.Value-high-swings)/heatError)
 			}
 		case t.Where == "air-on" || t.Where == "oven":
-			low, high := h.heat(item.Reading)
-			h.off[i] = beyond(item, min(low+h.offset, expected), max(high+h.offset, expected))
+			low, high := h.heat(o.Reading)
+			h.off[i] = beyond(o, min(low+h.offset, expected), max(high+h.offset, expected))
 		}
 	}
 }
 
 // beyond is how far a reading lies outside of two values, in its errors.
-func beyond(item *evidence.Observation, low, high float64) float64 {
-	return (item.Value - min(max(item.Value, low), high)) / item.Error
+func beyond(o *evidence.Observation, low, high float64) float64 {
+	return (o.Value - min(max(o.Value, low), high)) / o.Error
 }
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.

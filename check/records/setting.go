@@ -19,8 +19,8 @@ const (
 // offSetting finds a reading of the air onto the malt, or of an oven, that is far from
 // what the kiln is held at, in a step of which the record itself tells when it was.
 func (r *record) offSetting(h *held, i int) {
-	item := &h.trial.Observations[i]
-	x := item.Reading
+	o := &h.trial.Observations[i]
+	x := o.Reading
 	if r.aside[h.seats[i]] || model.Thermometer(x) == nil || x.When().IsZero() || model.Thermometer(x).Where != "air-on" && model.Thermometer(x).Where != "oven" {
 		return
 	}
@@ -31,10 +31,10 @@ func (r *record) offSetting(h *held, i int) {
 			continue
 		}
 		low, high := s.Warmth().At.Low.SI-zeroC, s.Warmth().At.High.SI-zeroC
-		if e := item.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
+		if e := o.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
 			low, high = min(low, e), max(high, e)
 		}
-		if math.Abs(beyond(item, low, high)) <= far {
+		if math.Abs(beyond(o, low, high)) <= far {
 			return
 		}
 		said, place := words(x)

@@ -16,13 +16,13 @@ const (
 
 // tooLight finds a weight below the dry matter in it.
 func (r *record) tooLight(h *held, i int) {
-	item := &h.trial.Observations[i]
-	s := item.Sight(h.centre)
-	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) || item.Value >= s.Dry*item.Scale()*(1-impossible) {
+	o := &h.trial.Observations[i]
+	s := o.Sight(h.centre)
+	if model.Weight(o.Reading) == nil || s == nil || !(s.Dry > 0) || o.Value >= s.Dry*o.Scale()*(1-impossible) {
 		return
 	}
-	q := model.Weight(item.Reading)
-	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*item.Scale()+r.tareOf(item))))
+	q := model.Weight(o.Reading)
+	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
 	if slip := r.slipOf(h, i); slip != "" {
 		f.Hint = slip
 	}
@@ -30,28 +30,28 @@ func (r *record) tooLight(h *held, i int) {
 }
 
 // tareOf is what is weighed along, kg.
-func (r *record) tareOf(item *evidence.Observation) float64 {
-	if model.Weight(item.Reading) == nil {
+func (r *record) tareOf(o *evidence.Observation) float64 {
+	if model.Weight(o.Reading) == nil {
 		return 0
 	}
-	return model.Weight(item.Reading).SI - item.Value
+	return model.Weight(o.Reading).SI - o.Value
 }
 
 // gained gives a reading before that was lighter, although malt only dries; -1 for none.
 func (r *record) gained(h *held, i int) int {
-	item := &h.trial.Observations[i]
-	s := item.Sight(h.centre)
-	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(item.Reading) || i == 0 {
+	o := &h.trial.Observations[i]
+	s := o.Sight(h.centre)
+	if model.Weight(o.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(o.Reading) || i == 0 {
 		return -1
 	}
 	for k := i - 1; k >= 0; k-- {
 		x := &h.trial.Observations[k]
-		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(item.Reading) || t == nil {
+		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(o.Reading) || t == nil {
 			continue
 		} else if !dries(t.Stage) {
 			return -1
 		}
-		if item.Value > x.Value*(1+heavierBy(item.Reading, x.Reading)) {
+		if o.Value > x.Value*(1+heavierBy(o.Reading, x.Reading)) {
 			return k
 		}
 		return -1
@@ -103,14 +103,14 @@ const (
 // matter were gone, or that is much too moist for its step to have ended.
 // It tells whether the latter is so.
 func (r *record) dryByCharge(h *held, i int) (notYet bool) {
-	item := &h.trial.Observations[i]
-	x, s := item.Reading, item.Sight(h.centre)
+	o := &h.trial.Observations[i]
+	x, s := o.Reading, o.Sight(h.centre)
 	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] || r.aside[h.seats[i]] {
 		return false
 	}
 	wanted, ok := h.trial.Asked(model.After(x))
 	whole := s.Dry / (1 - s.Lost)
-	by, has := 1-whole/item.Value, 1-s.Dry/item.Value
+	by, has := 1-whole/o.Value, 1-s.Dry/o.Value
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:

@@ -240,8 +240,11 @@ func ended(t *testing.T, batches, members int, shares []float64, forms grain.For
 	return errors
 }
 
-// Each reading more must tell more: over many batches the middle of what is left comes
-// nearer to the truth, by whatever equations it came about.
+// Readings must tell: over many batches the middle of what is left comes nearer to the
+// truth, by whatever equations that came about. From one share of the way to the next the
+// mean of so few errors may rise by chance: a normal error has a mean size of 0.8 and a
+// standard deviation of that of 0.6 of its own, so that of n batches the standard error of
+// the mean is 0.76/√n of it.
 func TestTheErrorFallsWithEachReading(t *testing.T) {
 	tooLongRaced(t)
 	batches, members, shares := 4, 40, []float64{0.001, 0.9}
@@ -250,7 +253,7 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 	}
 	own := ended(t, batches, members, shares, grain.Forms{})
 	for i := 1; i < len(own); i++ {
-		assert.Less(t, own[i], own[i-1], "at %.0f %% of the way", 100*shares[i])
+		assert.Less(t, own[i], own[i-1]*(1+0.76/math.Sqrt(float64(batches))), "at %.0f %% of the way", 100*shares[i])
 	}
 	assert.Less(t, own[len(own)-1], own[0]/2)
 	if golden.Long() {

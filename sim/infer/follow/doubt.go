@@ -55,14 +55,14 @@ const tenToNinety = 2.5631
 func (f *Following) judge() []Judged {
 	out := make([]Judged, len(f.Trial.Observations))
 	for i := range f.Trial.Observations {
-		item := &f.Trial.Observations[i]
-		j := Judged{Observation: item, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
+		o := &f.Trial.Observations[i]
+		j := Judged{Observation: o, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
 		switch mid := j.Expected.P50; {
 		case j.Expected.Share < 0.5:
 			j.Residual = math.NaN()
 		default:
-			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / item.Error
-			j.Residual = item.Residual(mid) / math.Hypot(1, spread)
+			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / o.Error
+			j.Residual = o.Residual(mid) / math.Hypot(1, spread)
 		}
 		out[i] = j
 	}
@@ -106,12 +106,12 @@ func (f *Following) fits(i int, value float64) bool {
 }
 
 func (f *Following) belowDry(i int) (Doubt, bool) {
-	item, s := f.Judged[i].Observation, f.sight(i)
-	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) {
+	o, s := f.Judged[i].Observation, f.sight(i)
+	if model.Weight(o.Reading) == nil || s == nil || !(s.Dry > 0) {
 		return Doubt{}, false
 	}
-	dry := s.Dry * item.Scale()
-	return Doubt{Kind: BelowDry, Observation: i, Other: -1, Value: 1 - dry/item.Value}, item.Value < dry*(1-drySlack)
+	dry := s.Dry * o.Scale()
+	return Doubt{Kind: BelowDry, Observation: i, Other: -1, Value: 1 - dry/o.Value}, o.Value < dry*(1-drySlack)
 }
 
 // drySlack is how much lighter than its dry matter a weight may be and still be the
@@ -137,46 +137,46 @@ func (f *Following) noTare(i int) (Doubt, bool) {
 const kilogramsInPound = 0.45359237
 
 func (f *Following) unit(i int) (Doubt, bool) {
-	item := f.Judged[i].Observation
+	o := f.Judged[i].Observation
 	if !f.inDoubt(i) {
 		return Doubt{}, false
 	}
-	switch x := item.Reading; {
-	case model.Weight(x) != nil && f.fits(i, item.Value*kilogramsInPound):
+	switch x := o.Reading; {
+	case model.Weight(x) != nil && f.fits(i, o.Value*kilogramsInPound):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "lb"}, true
-	case model.Weight(x) != nil && f.fits(i, item.Value/kilogramsInPound):
+	case model.Weight(x) != nil && f.fits(i, o.Value/kilogramsInPound):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "kg"}, true
-	case model.Thermometer(x) != nil && f.fits(i, (item.Value-32)*5/9):
+	case model.Thermometer(x) != nil && f.fits(i, (o.Value-32)*5/9):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°F"}, true
-	case model.Thermometer(x) != nil && f.fits(i, item.Value*9/5+32):
+	case model.Thermometer(x) != nil && f.fits(i, o.Value*9/5+32):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°C"}, true
 	}
 	return Doubt{}, false
 }
 
 func (f *Following) nought(i int) (Doubt, bool) {
-	item := f.Judged[i].Observation
-	if !f.inDoubt(i) || model.Weight(item.Reading) == nil && model.Thermometer(item.Reading) == nil {
+	o := f.Judged[i].Observation
+	if !f.inDoubt(i) || model.Weight(o.Reading) == nil && model.Thermometer(o.Reading) == nil {
 		return Doubt{}, false
 	}
-	return Doubt{Kind: Nought, Observation: i, Other: -1}, f.fits(i, item.Value*10) || f.fits(i, item.Value/10)
+	return Doubt{Kind: Nought, Observation: i, Other: -1}, f.fits(i, o.Value*10) || f.fits(i, o.Value/10)
 }
 
 // gained finds a weight above the one before, where the grain only dries.
 func (f *Following) gained(i int) (Doubt, bool) {
-	item, s := f.Judged[i].Observation, f.sight(i)
-	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) {
+	o, s := f.Judged[i].Observation, f.sight(i)
+	if model.Weight(o.Reading) == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
 		before := f.Judged[k].Observation
-		if model.Weight(before.Reading) == nil || model.OfBag(before.Reading) != model.OfBag(item.Reading) {
+		if model.Weight(before.Reading) == nil || model.OfBag(before.Reading) != model.OfBag(o.Reading) {
 			continue
 		}
 		if t := f.sight(k); t == nil || !dries(t.Stage) {
 			break
 		}
-		return Doubt{Kind: GainedWater, Observation: i, Other: k}, item.Value > before.Value*(1+2*drySlack) && (f.inDoubt(i) || f.worse(i, k))
+		return Doubt{Kind: GainedWater, Observation: i, Other: k}, o.Value > before.Value*(1+2*drySlack) && (f.inDoubt(i) || f.worse(i, k))
 	}
 	return Doubt{}, false
 }
@@ -226,16 +226,16 @@ const muchTooWet = 0.025
 
 // goesBack finds a count below an earlier one by more than chance.
 func (f *Following) goesBack(i int) (Doubt, bool) {
-	item := f.Judged[i].Observation
-	if !model.Is[*model.Counted](item.Reading) {
+	o := f.Judged[i].Observation
+	if !model.Is[*model.Counted](o.Reading) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
 		before := f.Judged[k].Observation
-		if model.Counts(before.Reading) != model.Counts(item.Reading) {
+		if model.Counts(before.Reading) != model.Counts(o.Reading) {
 			continue
 		}
-		gap := (before.Value - item.Value) / math.Hypot(before.Error, item.Error)
+		gap := (before.Value - o.Value) / math.Hypot(before.Error, o.Error)
 		return Doubt{Kind: GoesBack, Observation: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
 	}
 	return Doubt{}, false
