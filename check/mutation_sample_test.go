@@ -13,7 +13,7 @@ import (
 const mutationTable = "testdata/mutation.txt"
 
 // sampleShare is one of how many cases of a kind an ordinary run tries.
-const sampleShare = 5
+const sampleShare = 8
 
 // sample takes some of the cases of each kind, at least one: other examples for each kind,
 // so that all of them stay in use.

@@ -121,7 +121,7 @@ func kindOf(line string) string {
 
 // miswritingShare is one of how many cases is run where the study is not to be whole: each
 // costs a dozen forecasts, and the table of slips has one of every kind.
-const miswritingShare = 5
+const miswritingShare = 10
 
 // miscase is one line written wrong in one way, n lines below the first.
 type miscase struct {

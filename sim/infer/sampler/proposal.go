@@ -24,7 +24,7 @@ func (r *run) proposal() (*distmv.StudentsT, error) {
 		return student(mean, cov, r.o)
 	}
 	s := Sample{Draws: r.s.Draws, Weights: tempered(r.s.Weights, r.enough())}
-	return student(s.Mean(), s.Covariance(), r.o)
+	return student(s.Mean(), s.covariance(), r.o)
 }
 
 func student(mean []float64, cov mat.Symmetric, o Options) (*distmv.StudentsT, error) {

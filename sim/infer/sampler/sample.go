@@ -37,9 +37,9 @@ func (s *Sample) Mean() []float64 {
 	return mean
 }
 
-// Covariance is that of the posterior. The weights count as one draw more than the
+// covariance is that of the posterior. The weights count as one draw more than the
 // effective sample size, lest few draws come out as none.
-func (s *Sample) Covariance() *mat.SymDense {
+func (s *Sample) covariance() *mat.SymDense {
 	n, count := len(s.Draws[0]), s.EffectiveSize()+1
 	rows, weights := mat.NewDense(len(s.Draws), n, nil), make([]float64, len(s.Draws))
 	for i, x := range s.Draws {

@@ -44,8 +44,8 @@ func TestMomentsOfWeightedDraws(t *testing.T) {
 	s := &Sample{Draws: [][]float64{{0, 2}, {1, 0}}, Weights: []float64{0.25, 0.75}}
 	assert.InDeltaSlice(t, []float64{0.75, 0.5}, s.Mean(), 1e-12)
 	assert.InDelta(t, 1.6, s.EffectiveSize(), 1e-12)
-	assert.InDelta(t, 0.1875*2.6/1.6, s.Covariance().At(0, 0), 1e-12)
-	assert.InDelta(t, -0.375*2.6/1.6, s.Covariance().At(0, 1), 1e-12)
+	assert.InDelta(t, 0.1875*2.6/1.6, s.covariance().At(0, 0), 1e-12)
+	assert.InDelta(t, -0.375*2.6/1.6, s.covariance().At(0, 1), 1e-12)
 }
 
 // Tempering stops as soon as enough draws bear weight, and keeps their order.

@@ -44,7 +44,7 @@ type Options struct {
 	Draws  int         // of each round, at least 2
 	Source rand.Source // of all randomness, so that the same seed gives the same draws
 	Share  float64     // of Draws that the effective sample size must come to; 0 is a half
-	Rounds int         // of adaptation at the most; 0 is DefaultRounds, negative none
+	Rounds int         // of adaptation at the most; 0 is defaultRounds, negative none
 
 	// Start says where the first round of adaptation draws, such as about a mode; nil
 	// takes the weighted draws from the prior.
@@ -54,8 +54,8 @@ type Options struct {
 	Afford func(rounds int) bool
 }
 
-// DefaultRounds is how many rounds of adaptation there are at the most.
-const DefaultRounds = 4
+// defaultRounds is how many rounds of adaptation there are at the most.
+const defaultRounds = 4
 
 // ErrNoLikelihood says that the likelihood is nil at every draw.
 var ErrNoLikelihood = errors.New("no draw agrees with what was observed")
@@ -70,7 +70,7 @@ func Run(prior Prior, likelihood LogLikelihood, o Options) (*Sample, error) {
 		o.Share = 0.5
 	}
 	if o.Rounds == 0 {
-		o.Rounds = DefaultRounds
+		o.Rounds = defaultRounds
 	}
 	r := &run{prior: prior, likelihood: likelihood, o: o}
 	if err := r.draw(prior, stratified(prior, o.Draws, o.Source)); err != nil {

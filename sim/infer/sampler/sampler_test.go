@@ -83,7 +83,7 @@ func (p linear) start() ([]float64, mat.Symmetric, error) { return p.mean.RawVec
 func (p linear) agrees(t *testing.T, s *Sample) {
 	t.Helper()
 	n, dim := s.EffectiveSize(), p.mean.Len()
-	mean, cov := s.Mean(), s.Covariance()
+	mean, cov := s.Mean(), s.covariance()
 	for i := range dim {
 		assert.InDelta(t, p.mean.AtVec(i), mean[i], 4.5*math.Sqrt(p.cov.At(i, i)/n), "mean of axis %d of %d", i, dim)
 		for j := range i + 1 {
@@ -191,7 +191,7 @@ func TestBothModesOfAPosteriorAreFound(t *testing.T) {
 	at, around := 1/(1+0.0625), 0.0625/(1+0.0625)
 	sd := math.Sqrt((at*at + around) / s.EffectiveSize())
 	assert.InDelta(t, 0, s.Mean()[0], 4*sd)
-	assert.InDelta(t, at*at+around, s.Covariance().At(0, 0), 4*2*at*math.Sqrt(around/s.EffectiveSize())+4*sd*sd)
+	assert.InDelta(t, at*at+around, s.covariance().At(0, 0), 4*2*at*math.Sqrt(around/s.EffectiveSize())+4*sd*sd)
 }
 
 func TestALikelihoodThatTellsNothingLeavesThePrior(t *testing.T) {
