@@ -33,7 +33,7 @@ func TestAPlanIsBetterForWhatWasLearntThoughTheEquationsAreOther(t *testing.T) {
 		name  string
 		forms grain.Forms
 	}
-	houses, batches, list := 1, 2, []equations{{"other", evidencetest.OtherForms()}}
+	houses, batches, list := 1, 3, []equations{{"other", evidencetest.OtherForms()}}
 	if golden.Long() {
 		houses, batches, list = 12, 4, append(list, equations{"own", grain.Forms{}})
 	}
