@@ -15,8 +15,7 @@ const carried = hour
 // written as turned. It is told once: the others follow from it.
 func (r *record) offTheFloor() {
 	list, left, told := r.batch.Readings, -1, false
-	for i := range list {
-		x := list[i]
+	for i, x := range list {
 		switch {
 		case r.aside[i] || x.When().IsZero() || model.Is[*model.Turned](x) && r.stirred():
 		case model.After(x) != nil:

@@ -56,8 +56,7 @@ func (r *record) order() {
 	r.offTheFloor()
 	r.lateSteps()
 	latest := -1 // the reading of the latest step so far
-	for i := range list {
-		x := list[i]
+	for i, x := range list {
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
 			if shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
 				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(list[k])))
@@ -96,7 +95,8 @@ func (r *record) endedBefore(i int) int {
 	x := r.batch.Readings[i]
 	for k := range i {
 		y := r.batch.Readings[k]
-		if model.After(y) == nil || r.aside[k] || x.When().IsZero() || y.When().IsZero() || model.After(y).Kind.Text != model.After(x).Kind.Text || model.After(y).Number != model.After(x).Number {
+		after := model.After(y)
+		if after == nil || r.aside[k] || x.When().IsZero() || y.When().IsZero() || !sameStep(after, model.After(x)) {
 			continue
 		}
 		if x.When().Sub(y.When().Time).Seconds() > weighedAgain {
@@ -124,8 +124,7 @@ func (r *record) endsTwice(first, again int) {
 // lateSteps finds a line of an earlier stage behind several of a later one: it is the
 // odd one out.
 func (r *record) lateSteps() {
-	for k := range r.batch.Readings {
-		y := r.batch.Readings[k]
+	for k, y := range r.batch.Readings {
 		first, n := -1, 0
 		for i := range k {
 			if r.contradicts(i, k) {
@@ -189,8 +188,7 @@ func (r *record) earlyGrowth() {
 	if slices.ContainsFunc(steep.Steps, func(s model.Step) bool { return s.Kind() == model.RepeatStep }) {
 		early = repeatShare * r.plan.Totals.SteepOut
 	}
-	for i := range r.batch.Readings {
-		x := r.batch.Readings[i]
+	for i, x := range r.batch.Readings {
 		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
 			continue
 		}

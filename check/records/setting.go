@@ -21,16 +21,16 @@ const (
 func (r *record) offSetting(h *held, i int) {
 	o := &h.trial.Observations[i]
 	x := o.Reading
-	if r.aside[h.seats[i]] || model.Thermometer(x) == nil || x.When().IsZero() || model.Thermometer(x).Where != "air-on" && model.Thermometer(x).Where != "oven" {
+	read := model.Thermometer(x)
+	if r.aside[h.seats[i]] || read == nil || x.When().IsZero() || read.Where != "air-on" && read.Where != "oven" {
 		return
 	}
-	for k := range r.batch.Readings {
-		end := r.batch.Readings[k]
+	for _, end := range r.batch.Readings {
 		s := r.heldUntil(end)
-		if s == nil || s.Warmth().At.Where != model.Thermometer(x).Where || !r.surelyIn(x, end, s.Ends().For.SI) {
+		if s == nil || s.At.Where != read.Where || !r.surelyIn(x, end, s.For.SI) {
 			continue
 		}
-		low, high := s.Warmth().At.Low.SI-zeroC, s.Warmth().At.High.SI-zeroC
+		low, high := s.At.Low.SI-zeroC, s.At.High.SI-zeroC
 		if e := o.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
 			low, high = min(low, e), max(high, e)
 		}
@@ -38,7 +38,7 @@ func (r *record) offSetting(h *held, i int) {
 			return
 		}
 		said, place := words(x)
-		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(model.After(end)), s.Warmth().At.Place.Text()))
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(model.After(end)), s.At.Place.Text()))
 		if slip := r.slipOf(h, i); slip != "" {
 			f.Hint = slip
 		}
@@ -50,20 +50,21 @@ func (r *record) offSetting(h *held, i int) {
 
 // heldUntil gives the step that a line ends, where it is held at one heat for a time that
 // is given, and nothing of it was changed; or nil.
-func (r *record) heldUntil(x model.Reading) model.Step {
-	if model.After(x) == nil || x.When().IsZero() {
+func (r *record) heldUntil(x model.Reading) *model.Heated {
+	after := model.After(x)
+	if after == nil || x.When().IsZero() {
 		return nil
 	}
-	k := r.at(model.After(x))
-	if k < 0 || r.steps[k].step == nil {
+	k := r.at(after)
+	if k < 0 {
 		return nil
 	}
-	s := r.steps[k].step
-	if r.steps[k].stage != model.KilnStage || s.Ends().For == nil || s.Warmth().At == nil || s.Warmth().From != nil {
+	s := model.HeatedOf(r.steps[k].step)
+	if s == nil || s.For == nil || s.At == nil || s.From != nil {
 		return nil
 	}
 	for _, c := range r.batch.Changes {
-		if c.Step.Kind.Text == model.After(x).Kind.Text {
+		if c.Step.Kind.Text == after.Kind.Text {
 			return nil
 		}
 	}
@@ -77,8 +78,7 @@ func (r *record) surelyIn(x, end model.Reading, lasts float64) bool {
 	if before < comesBy || before > lasts-warmsUp {
 		return false
 	}
-	for i := range r.batch.Readings {
-		y := r.batch.Readings[i]
+	for _, y := range r.batch.Readings {
 		if model.After(y) != nil && y != end && !y.When().IsZero() && y.When().Before(end.When().Time) && x.When().Sub(y.When().Time).Seconds() < sinceLast {
 			return false
 		}

@@ -21,8 +21,7 @@ const (
 func (r *record) days() (off bool) {
 	from, last := -1, 0.0
 	var above model.Reading
-	for i := range r.batch.Readings {
-		x := r.batch.Readings[i]
+	for i, x := range r.batch.Readings {
 		if model.After(x) == nil || x.When().IsZero() || r.aside[i] {
 			continue
 		}
@@ -75,9 +74,13 @@ func (r *record) repeated(step model.Step) bool {
 
 // waits tells whether a step ends by a condition, and between which times.
 func (s planned) waits() (*model.Guard, bool) {
+	var whole model.Ending
+	if s.whole != nil {
+		whole = s.whole.Ends()
+	}
 	switch {
-	case s.stage == model.GerminateStage && s.whole != nil && s.whole.Ends().Until != nil, s.step == nil && s.whole != nil && s.whole.Ends().Until != nil:
-		return s.whole.Ends().Allow, true
+	case whole.Until != nil && (s.stage == model.GerminateStage || s.step == nil):
+		return whole.Allow, true
 	case s.step != nil && (s.step.Ends().Until != nil || model.Asked(s.step) != nil):
 		return s.step.Ends().Allow, true
 	}

@@ -51,8 +51,7 @@ const (
 // that it was turned, where the process asks for turns.
 func (r *record) neverTurned(every *model.Quantity) {
 	var looks []model.Reading
-	for i := range r.batch.Readings {
-		x := r.batch.Readings[i]
+	for i, x := range r.batch.Readings {
 		if model.After(x) != nil && endsGrowth[model.After(x).Kind.Text] {
 			break
 		}
@@ -82,8 +81,7 @@ func ofPiece(x model.Reading) bool {
 // turns lists the turns while the piece grew, and the end of the growing behind them.
 func (r *record) turns() []model.Reading {
 	var list []model.Reading
-	for i := range r.batch.Readings {
-		x := r.batch.Readings[i]
+	for i, x := range r.batch.Readings {
 		if x.When().IsZero() || r.aside[i] {
 			continue
 		}

@@ -71,8 +71,8 @@ func heavierBy(x, before model.Reading) float64 {
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
 func (r *record) heavierAgain(h *held, i int) {
-	x := h.trial.Observations[i].Reading
-	if !model.Clean(x) || r.aside[h.seats[i]] {
+	x, ok := h.trial.Observations[i].Reading.(*model.Weighed)
+	if !ok || !x.Clean || r.aside[h.seats[i]] {
 		return
 	}
 	k := r.gained(h, i)
@@ -83,7 +83,7 @@ func (r *record) heavierAgain(h *held, i int) {
 	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
-	f := readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", model.Weight(x), model.Weight(y)))
+	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", x.Weight, model.Weight(y)))
 	f.Related = []finding.Related{{Place: y.Place(), Message: "it was lighter here"}}
 	r.slip(h.seats[i], f)
 }
@@ -104,19 +104,20 @@ const (
 // It tells whether the latter is so.
 func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	o := &h.trial.Observations[i]
-	x, s := o.Reading, o.Sight(h.centre)
-	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] || r.aside[h.seats[i]] {
+	s := o.Sight(h.centre)
+	x, ok := o.Reading.(*model.Weighed)
+	if !ok || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] || r.aside[h.seats[i]] {
 		return false
 	}
-	wanted, ok := h.trial.Asked(model.After(x))
+	wanted, ok := h.trial.Asked(x.After)
 	whole := s.Dry / (1 - s.Lost)
 	by, has := 1-whole/o.Value, 1-s.Dry/o.Value
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
-		r.slip(h.seats[i], readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", model.Weight(x), stepWords(model.After(x)), 100*has)))
-	case has > wanted+muchWet && r.hurried(h, model.After(x)):
-		r.slip(h.seats[i], readingDoubtful.At(model.Weight(x).Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", model.Weight(x), 100*has, stepWords(model.After(x)), 100*wanted)))
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", x.Weight, stepWords(x.After), 100*has)))
+	case has > wanted+muchWet && r.hurried(h, x.After):
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", x.Weight, 100*has, stepWords(x.After), 100*wanted)))
 		return true
 	}
 	return false

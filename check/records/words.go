@@ -62,8 +62,7 @@ const onceClean = day
 // last.
 func (r *record) cleanTwice() {
 	list := r.batch.Readings
-	for i := range list {
-		x := list[i]
+	for i, x := range list {
 		k := slices.IndexFunc(list[:i], func(y model.Reading) bool { return model.Clean(y) && model.OfBag(y) == model.OfBag(x) })
 		if !model.Clean(x) || k < 0 || r.aside[i] || r.aside[k] || list[k].When().IsZero() || x.When().IsZero() || x.When().Sub(list[k].When().Time).Seconds() > onceClean {
 			continue

@@ -17,12 +17,12 @@ var bedTooCold = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		cold, grows := c.Profile.GrowsCold, c.Profile.Grows
 		for _, s := range c.holds() {
-			switch mid := middle(s.Warmth().At); {
+			switch mid := middle(s.At); {
 			case mid >= cold-sameWarmth:
-			case ofRoom(s.Warmth().At):
-				c.NotJudged(r, fmt.Sprintf("the %s is held at %s, and not the bed", s.Warmth().At.Where, s.Warmth().At.Range.Range))
+			case ofRoom(s.At):
+				c.NotJudged(r, fmt.Sprintf("the %s is held at %s, and not the bed", s.At.Where, s.At.Range.Range))
 			default:
-				f := r.At(s.Warmth().At.Place, fmt.Sprintf("the bed is to be kept at %s, and below %s %s hardly grows", s.Warmth().At.Range.Range, s.Warmth().At.Low.Like(cold+zeroC), c.Profile.Grain.Name))
+				f := r.At(s.At.Place, fmt.Sprintf("the bed is to be kept at %s, and below %s %s hardly grows", s.At.Range.Range, s.At.Low.Like(cold+zeroC), c.Profile.Grain.Name))
 				f.Hint = fmt.Sprintf("%s is usual", c.Process.DegreesBetween(grows.Low, grows.High))
 				c.Note(f)
 			}

@@ -18,22 +18,22 @@ var bedTooWarm = Rule{
 		warm := c.growWarm()
 		hot := c.Profile.GrowsHot // whatever limit the house has
 		for _, s := range c.holds() {
-			_, high := celsius(s.Warmth().At)
-			like := s.Warmth().At.High.Like // in the unit that is written
+			_, high := celsius(s.At)
+			like := s.At.High.Like // in the unit that is written
 			what := "the bed is to be kept"
-			if ofRoom(s.Warmth().At) {
+			if ofRoom(s.At) {
 				what = "the bed gets no cooler than its room, which is kept"
 			}
-			switch mid := middle(s.Warmth().At); {
+			switch mid := middle(s.At); {
 			case mid > hot+sameWarmth:
-				f := r.At(s.Warmth().At.Place, fmt.Sprintf("%s at %s, and above %s a piece of %s is lost", what, s.Warmth().At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
+				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and above %s a piece of %s is lost", what, s.At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
 				f.Severity = finding.Fault
-				if hint, ok := fahrenheitMeant(s.Warmth().At.Place.Text(), high); ok {
+				if hint, ok := fahrenheitMeant(s.At.Place.Text(), high); ok {
 					f.Hint = hint
 				}
 				c.Note(f)
 			case high > warm+sameWarmth:
-				f := r.At(s.Warmth().At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))
+				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))
 				grows := c.Profile.Grows
 				f.Hint = fmt.Sprintf("%s is usual: keep it there, and let the growth take its days", c.Process.DegreesBetween(grows.Low, grows.High))
 				c.Note(f)

@@ -39,12 +39,13 @@ const longBehind = 10 * hour
 // guardOf gives the guard of the condition that begins at an offset, or nil.
 func (c *Case) guardOf(start int) *model.Guard {
 	for _, st := range c.Process.Stages {
-		if st.Ends().Until != nil && st.Ends().Until.Place.Start == start {
-			return st.Ends().Allow
+		ends := []model.Ending{st.Ends()}
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
+			ends = append(ends, s.Ends())
 		}
-		for _, s := range everyStep(model.StepsOf(st)) {
-			if s.Ends().Until != nil && s.Ends().Until.Place.Start == start {
-				return s.Ends().Allow
+		for _, end := range ends {
+			if end.Until != nil && end.Until.Place.Start == start {
+				return end.Allow
 			}
 		}
 	}

@@ -74,13 +74,14 @@ func (c *Case) heated() (hot, seconds float64) {
 
 // atLeast is the shortest time that a step takes, s; 0 where it says none.
 func atLeast(s model.Step) float64 {
+	end := s.Ends()
 	switch {
-	case s.Ends().Allow != nil && s.Ends().Allow.Earliest != nil:
-		return s.Ends().Allow.Earliest.SI
-	case s.Ends().Until != nil || model.Asked(s) != nil || s.Kind() == model.CoolStep:
+	case end.Allow != nil && end.Allow.Earliest != nil:
+		return end.Allow.Earliest.SI
+	case end.Until != nil || model.Asked(s) != nil || s.Kind() == model.CoolStep:
 		return 0
-	case s.Ends().For != nil:
-		return s.Ends().For.SI
+	case end.For != nil:
+		return end.For.SI
 	case s.Warmth().Over != nil:
 		return s.Warmth().Over.SI
 	}

@@ -59,13 +59,13 @@ const lotKeeps = 5 * 365 * 24 * time.Hour
 func wrongDate(r finding.Rule, g *model.Grain, on string) (f finding.Finding, ok bool) {
 	first, last := -1, -1
 	for i, t := range g.Germination {
-		switch d := dateOf(t); {
+		switch d := t.On.Text; {
 		case d == "":
 		case first < 0:
 			first, last = i, i
-		case d < dateOf(g.Germination[first]):
+		case d < g.Germination[first].On.Text:
 			first = i
-		case d > dateOf(g.Germination[last]):
+		case d > g.Germination[last].On.Text:
 			last = i
 		}
 	}

@@ -38,7 +38,7 @@ func inEight(t model.GerminationTest) bool { return !inLittle(t) }
 func count(g *model.Grain, wanted func(model.GerminationTest) bool) (n counted, ok bool) {
 	var tests []model.GerminationTest
 	for _, t := range g.Germination {
-		switch on := dateOf(t); {
+		switch on := t.On.Text; {
 		case !wanted(t) || on < n.on:
 			continue
 		case on > n.on:
@@ -88,18 +88,11 @@ func (n counted) between() (low, high float64, ok bool) {
 	return r.Low, r.High, err == nil
 }
 
-func dateOf(t model.GerminationTest) string {
-	if t.On == nil {
-		return ""
-	}
-	return t.On.Text
-}
-
 // newest is the newest date of all tests, "" where none has one.
 func newest(g *model.Grain) string {
 	last := ""
 	for _, t := range g.Germination {
-		last = max(last, dateOf(t))
+		last = max(last, t.On.Text)
 	}
 	return last
 }

@@ -12,14 +12,9 @@ import (
 // What the rules of the growing piece look at.
 
 // holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []model.Step {
-	var list []model.Step
-	for _, s := range c.steps(model.GerminateStage) {
-		if s.Kind() == model.HoldStep && s.Warmth().At != nil {
-			list = append(list, s)
-		}
-	}
-	return list
+func (c *Case) holds() []*model.Hold {
+	holds := model.Only[*model.Hold](c.steps(model.GerminateStage))
+	return slices.DeleteFunc(holds, func(s *model.Hold) bool { return s.At == nil })
 }
 
 // growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.

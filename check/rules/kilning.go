@@ -89,7 +89,7 @@ func bounds(list []weighed, cond *model.Condition, measure string, w weighed) []
 }
 
 // sides gives the values of a bound; a side that is open is infinite.
-func sides(b *quantity.Bound) (low, high float64) {
+func sides(b *model.Bound) (low, high float64) {
 	low, high = b.Range.Low.SI, b.Range.High.SI
 	switch b.Op {
 	case quantity.AtLeast, quantity.Above:

@@ -47,7 +47,7 @@ func (c *Case) byWeight() *model.Test {
 		if t := asked(st.Ends().Until, "weight"); t != nil {
 			return t
 		}
-		for _, s := range everyStep(model.StepsOf(st)) {
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
 			for _, cond := range []*model.Condition{s.Ends().Until, model.Asked(s)} {
 				if t := asked(cond, "weight"); t != nil {
 					return t

@@ -45,10 +45,11 @@ const handWarm = 45.0
 // leaves gives the temperature of the last step on the kiln, and whether it cools.
 func (c *Case) leaves() (t quantity.Quantity, place source.Place, cooled, ok bool) {
 	for _, s := range c.steps(model.KilnStage) {
+		cool, cools := s.(*model.Cool)
 		switch {
-		case s.Kind() == model.CoolStep && s.Warmth().At != nil:
-			t, place, cooled, ok = s.Warmth().At.High, s.Warmth().At.Place, true, true
-		case s.Kind() == model.CoolStep:
+		case cools && cool.To != nil:
+			t, place, cooled, ok = cool.To.High, cool.To.Place, true, true
+		case cools:
 			ok = false // cooled, to what room air gives
 		case s.Kind() != model.GateStep:
 			if q, at, heats := peak(s); heats {

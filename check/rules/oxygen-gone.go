@@ -37,7 +37,7 @@ var oxygenGone = Rule{
 // stepAt is the step that stands at a place; nil for none.
 func (c *Case) stepAt(place source.Place) model.Step {
 	for _, st := range c.Process.Stages {
-		for _, s := range everyStep(model.StepsOf(st)) {
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
 			if s.Place() == place {
 				return s
 			}

@@ -53,7 +53,7 @@ const lostWarmth = 2.0
 func (c *Case) askedOfBed() float64 {
 	warmest := 0.0
 	for _, s := range c.holds() {
-		_, high := celsius(s.Warmth().At)
+		_, high := celsius(s.At)
 		warmest = max(warmest, high)
 	}
 	return warmest

@@ -23,16 +23,16 @@ var rampTooSteep = Rule{
 		}
 		most := c.Limit("rise-rate", usualRise)
 		for _, s := range c.steps(model.KilnStage) {
-			run := c.run(s)
-			if run == nil || s.Warmth().From == nil || s.Warmth().Over == nil || s.Warmth().Over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
+			run, from, over := c.run(s), s.Warmth().From, s.Warmth().Over
+			if run == nil || from == nil || over == nil || over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {
 				continue
 			}
-			rate := (s.Warmth().From.High.SI - s.Warmth().From.Low.SI) / s.Warmth().Over.SI
-			if rate <= most*(1+1e-9) || s.Warmth().From.High.SI-zeroC <= warmsUp+sameHeat {
+			rate := (from.High.SI - from.Low.SI) / over.SI
+			if rate <= most*(1+1e-9) || from.High.SI-zeroC <= warmsUp+sameHeat {
 				continue
 			}
-			f := r.At(s.Warmth().From.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
-			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", s.Warmth().Over.Lasting((s.Warmth().From.High.SI-s.Warmth().From.Low.SI)/most))
+			f := r.At(from.Place, fmt.Sprintf("the heat rises by %s while the malt holds %s moisture, and %s is the most", rise(rate, s), Percent(run.MoistureStart), rise(most, s)))
+			f.Hint = fmt.Sprintf("take %s for the rise, or dry the malt to 10 %% moisture first", over.Lasting((from.High.SI-from.Low.SI)/most))
 			c.Note(f)
 		}
 	},

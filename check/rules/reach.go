@@ -23,19 +23,21 @@ type asking struct {
 
 // askings lists what a step asks for: of a band its middle, of a rise both its ends.
 func askings(s model.Step) []asking {
+	heat := s.Warmth()
+	at, from := heat.At, heat.From
 	switch {
 	case s.Kind() == model.CoolStep:
 		return nil
-	case s.Warmth().From != nil:
-		return []asking{{s.Warmth().From.Where, s.Warmth().From.High, s.Warmth().From.Place, false}, {s.Warmth().From.Where, s.Warmth().From.Low, s.Warmth().From.Place, true}}
-	case s.Warmth().At == nil:
+	case from != nil:
+		return []asking{{from.Where, from.High, from.Place, false}, {from.Where, from.Low, from.Place, true}}
+	case at == nil:
 		return nil
-	case s.Warmth().At.Single():
-		return []asking{{s.Warmth().At.Where, s.Warmth().At.High, s.Warmth().At.Place, false}}
+	case at.Single():
+		return []asking{{at.Where, at.High, at.Place, false}}
 	}
-	mid := s.Warmth().At.High
-	mid.SI = s.Warmth().At.Mid()
-	return []asking{{s.Warmth().At.Where, mid, s.Warmth().At.Place, false}}
+	mid := at.High
+	mid.SI = at.Mid()
+	return []asking{{at.Where, mid, at.Place, false}}
 }
 
 // beyondReach compares a setting with what the kiln is said to reach. Nothing in a

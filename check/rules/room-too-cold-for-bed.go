@@ -25,11 +25,11 @@ var roomTooColdForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range st.Steps {
-			if s.Kind() != model.HoldStep || s.Warmth().At == nil || ofRoom(s.Warmth().At) || room.High.SI+warmsItself >= s.Warmth().At.Low.SI {
+		for _, s := range model.Only[*model.Hold](st.Steps) {
+			if s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
 				continue
 			}
-			f := r.At(s.Warmth().At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never warmer than %s", s.Warmth().At.Range.Range, room.High))
+			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never warmer than %s", s.At.Range.Range, room.High))
 			f.Related = []finding.Related{{Place: room.Place, Message: "the air of the room"}}
 			c.Note(f)
 		}

@@ -25,11 +25,11 @@ var roomTooWarmForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range st.Steps {
-			if s.Kind() != model.HoldStep || s.Warmth().At == nil || s.Warmth().At.Where == "room" || s.Warmth().At.Where == "air" || room.Low.SI <= s.Warmth().At.High.SI {
+		for _, s := range model.Only[*model.Hold](st.Steps) {
+			if s.At == nil || s.At.Where == "room" || s.At.Where == "air" || room.Low.SI <= s.At.High.SI {
 				continue
 			}
-			f := r.At(s.Warmth().At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.Warmth().At.Range.Range, room.High.Like(room.Low.SI)))
+			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.At.Range.Range, room.High.Like(room.Low.SI)))
 			f.Related = []finding.Related{{Place: room.Place, Message: "the air of the room"}}
 			c.Note(f)
 		}

@@ -42,7 +42,7 @@ func (c *Case) timesGiven() []givenTime {
 		}
 	}
 	for _, st := range c.Process.Stages {
-		for _, s := range everyStep(model.StepsOf(st)) {
+		for _, s := range model.EveryStep(model.StepsOf(st)) {
 			if t, word, what := timeGiven(s); word != "" {
 				add(word, what, t)
 			}

@@ -25,11 +25,11 @@ var tapWarmerThanSoak = Rule{
 		if tap.High.SI-zeroC > warmestTap {
 			return // unusual-figure speaks of it, and freezing-water of a soak near freezing
 		}
-		for _, s := range c.wetSteps() {
-			if s.Kind() != model.SoakStep || s.Warmth().At == nil || s.Warmth().At.High.SI-zeroC < nearIce || tap.Low.SI <= s.Warmth().At.High.SI+sameWater {
+		for _, s := range model.Only[*model.Soak](c.wetSteps()) {
+			if s.At == nil || s.At.High.SI-zeroC < nearIce || tap.Low.SI <= s.At.High.SI+sameWater {
 				continue
 			}
-			f := r.At(s.Warmth().At.Place, fmt.Sprintf("the water is to have %s, and the tap gives %s", s.Warmth().At.Range.Range, tap.Range))
+			f := r.At(s.At.Place, fmt.Sprintf("the water is to have %s, and the tap gives %s", s.At.Range.Range, tap.Range))
 			f.Related = []finding.Related{{Place: tap.Place, Message: "the water of the site"}}
 			c.Note(f)
 			return // one tap, one finding

@@ -56,8 +56,8 @@ func latest(st *model.Germination) (seconds float64, ok bool) {
 func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	most, bed := usualTurn, ""
 	for _, s := range c.holds() {
-		if middle(s.Warmth().At) > c.Profile.WarmBed() {
-			most, bed = warmTurn, fmt.Sprintf(" in a bed at %s", s.Warmth().At.Range.Range)
+		if middle(s.At) > c.Profile.WarmBed() {
+			most, bed = warmTurn, fmt.Sprintf(" in a bed at %s", s.At.Range.Range)
 			break
 		}
 	}

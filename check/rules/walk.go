@@ -67,13 +67,14 @@ func (c *Case) steps(kind model.StageKind) []model.Step {
 // lasts is the time a step is given, or the latest it may take, s; ok is false where
 // neither is said.
 func lasts(s model.Step) (seconds float64, ok bool) {
+	end, over := s.Ends(), s.Warmth().Over
 	switch {
-	case s.Ends().For != nil:
-		return s.Ends().For.SI, true
-	case s.Warmth().Over != nil:
-		return s.Warmth().Over.SI, true
-	case s.Ends().Allow != nil && s.Ends().Allow.Latest != nil:
-		return s.Ends().Allow.Latest.SI, true
+	case end.For != nil:
+		return end.For.SI, true
+	case over != nil:
+		return over.SI, true
+	case end.Allow != nil && end.Allow.Latest != nil:
+		return end.Allow.Latest.SI, true
 	}
 	return 0, false
 }

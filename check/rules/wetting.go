@@ -70,21 +70,12 @@ func onceEach(list []wetting, kind model.StepKind) []wetting {
 }
 
 func stepAt(steps []model.Step, place source.Place) model.Step {
-	for _, s := range everyStep(steps) {
+	for _, s := range model.EveryStep(steps) {
 		if s.Place() == place {
 			return s
 		}
 	}
 	return nil
-}
-
-// everyStep lists steps, and those inside a repeat, once each.
-func everyStep(steps []model.Step) []model.Step {
-	var list []model.Step
-	for _, s := range steps {
-		list = append(append(list, s), everyStep(model.Inner(s))...)
-	}
-	return list
 }
 
 // timeAt is where a step says how long it takes.
@@ -101,9 +92,9 @@ func timeAt(s model.Step) source.Place {
 // warmth is how cool and how warm a soak or a rest is, °C, and where it is said; of a
 // site's band it is the middle, as in the forecast.
 func (c *Case) warmth(s model.Step) (low, high float64, place source.Place, ok bool) {
-	if s.Warmth().At != nil {
-		low, high = celsius(s.Warmth().At)
-		return low, high, s.Warmth().At.Place, true
+	if at := s.Warmth().At; at != nil {
+		low, high = celsius(at)
+		return low, high, at.Place, true
 	}
 	if c.Process.Site == nil {
 		return 0, 0, source.Place{}, false

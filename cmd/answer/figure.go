@@ -64,7 +64,7 @@ func (Share) Unit() Unit { return Unit{"pct", "per cent", 0.01, 2} }
 func (Celsius) Unit() Unit { return Unit{"c", "°C", 1, 1} }
 
 // Unit is that of K.
-func (Kelvin) Unit() Unit { return Unit{"k", "K", 1, 1} }
+func (Kelvin) Unit() Unit { return Unit{"k", "K", 1, 2} }
 
 // Unit is that of kg.
 func (Kilograms) Unit() Unit { return Unit{"kg", "kg", 1, 3} }
@@ -100,7 +100,7 @@ func Written(si float64, u Unit) (float64, bool) {
 // nine in ten. Share are those of them that have the figure.
 type Spread[T Figure] struct {
 	P10, P50, P90 T
-	Share         Share
+	Share         Share `json:"share_pct"` // so that it ends in its unit in a spread of shares too
 }
 
 // Unit is that of its points.

@@ -23,8 +23,9 @@ var pipeline = []string{
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/profile", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
-	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference",
-	"cmd/words", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell",
+	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
+	"cmd/answer/progress", "cmd/answer/lessons",
+	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics",
 	"cmd/repository",
 	"cmd/command", "cmd/maltwright",
 }
@@ -33,7 +34,7 @@ var pipeline = []string{
 var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality"}
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "sim/infer/evidence/evidencetest"}
+var testOnly = []string{"lang/source/golden", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
 
 // listed is what go list says of a package.
 type listed struct {

@@ -24,7 +24,8 @@ func TestTheDocumentedJSONHasTheKeysOfTheRealOne(t *testing.T) {
 	} {
 		_, rest, ok := strings.Cut(string(page), c.heading)
 		require.True(t, ok)
-		_, rest, _ = strings.Cut(rest, "```json\n")
+		_, rest, _ = strings.Cut(rest, "```json")
+		_, rest, _ = strings.Cut(rest, "\n")
 		example, _, _ := strings.Cut(rest, "```")
 
 		var out strings.Builder

@@ -7,6 +7,9 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -54,7 +57,7 @@ func (c Follow) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	at, note, err := c.time(b, time.Now())
+	at, why, err := c.time(b, time.Now())
 	if err != nil {
 		return err
 	}
@@ -71,19 +74,17 @@ func (c Follow) Run(w *World) error {
 	case err != nil:
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w", c.File, b.Name, err)}
 	}
-	if err := followWriters[c.Format](w, followed{f, b.Began.Time, at, note}); err != nil {
+	if err := followWriters[c.Format](w, progress.Of(f, at, why), words.Of(f.Trial.Process)); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	return nil
 }
 
-var followWriters = map[string]func(*World, followed) error{"text": writeFollowText, "json": writeFollowJSON}
-
-// followed is what is written.
-type followed struct {
-	*follow.Following
-	began, at time.Time
-	note      string // why it is as of that time; "" where it was asked or is now
+var followWriters = map[string]func(*World, progress.Result, words.House) error{
+	"text": func(w *World, r progress.Result, h words.House) error {
+		return text.Progress(w.Out, r, h, w.sheetOptions())
+	},
+	"json": func(w *World, r progress.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 }
 
 // batch reads the file and gives the batch that is meant.
@@ -123,30 +124,15 @@ func (c Follow) pick(h *model.House) (*model.Batch, error) {
 	return nil, usage("%s holds no batch called %q; it holds %s", c.File, c.Batch, strings.Join(names, ", "))
 }
 
-// freshFor is how long after its last reading a batch is taken to be still under way:
-// the longest that any stage is left alone, and a day of forgetting.
-const freshFor = 72 * time.Hour
-
-// time is that as of which the batch is followed.
-func (c Follow) time(b *model.Batch, now time.Time) (time.Time, string, error) {
-	if c.At != "" {
-		at, err := shownTime("--at", c.At)
-		if err == nil && !b.Began.IsZero() && at.Before(b.Began.Time) {
-			err = usage("--at %q lies before the batch began, %s", c.At, b.Began.Format("2006-01-02 15:04"))
-		}
-		return at, "", err
+// time is that as of which the batch is followed, and why.
+func (c Follow) time(b *model.Batch, now time.Time) (time.Time, progress.AsOf, error) {
+	if c.At == "" {
+		at, why := progress.When(b, now)
+		return at, why, nil
 	}
-	last := b.Began.Time
-	for _, x := range b.Readings {
-		if x.When().After(last) {
-			last = x.When().Time
-		}
+	at, err := shownTime("--at", c.At)
+	if err == nil && !b.Began.IsZero() && at.Before(b.Began.Time) {
+		err = usage("--at %q lies before the batch began, %s", c.At, b.Began.Format("2006-01-02 15:04"))
 	}
-	switch {
-	case now.Before(last):
-		return last, "the last reading, which lies ahead of this computer's clock", nil
-	case now.Sub(last) > freshFor:
-		return last, "the last reading, since it is over three days old; --at asks for another time", nil
-	}
-	return now.Truncate(time.Minute), "", nil
+	return at, progress.Asked, err
 }

@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"time"
 
+	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
-	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
@@ -23,6 +23,7 @@ type Forecast struct {
 	Spread  bool   `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
 	Members int    `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
 	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
+	Course  string `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
@@ -39,6 +40,7 @@ Examples:
   maltwright forecast pale.malt --start 2026-03-06T07:00
   maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
+  maltwright forecast pale.malt --format csv --course 1h > course.csv
 
 Exit code: 0 the forecast was made, 1 the process must be put right first, or
 the forecast broke off, 2 the
@@ -50,25 +52,22 @@ var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
-	start, err := c.start(time.Local)
+	o, err := c.options()
 	if err != nil {
 		return err
-	}
-	if c.Members < ensemble.LeastMembers || c.Members > ensemble.MostMembers {
-		return usage("--members %d: a spread takes %d to %d forecasts", c.Members, ensemble.LeastMembers, ensemble.MostMembers)
 	}
 	f, err := c.made(w, "forecast")
 	if err != nil {
 		return err
 	}
-	more, err := c.sure(w, f.Process)
+	r, err := c.asked(w, f, o)
 	if err != nil {
 		return err
 	}
-	if err := forecastWriters[c.Format](w, f, more, start); err != nil {
+	if err := outlookWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
 		return failed("cannot write: %v", err)
 	}
-	if f.BrokenOff() {
+	if !r.Complete {
 		return errFindings
 	}
 	return nil
@@ -109,15 +108,11 @@ func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
 	return f, nil
 }
 
-var forecastWriters = map[string]func(*World, *forecast.Forecast, sure, *time.Time) error{
-	"text": writeForecastText, "json": writeForecastJSON, "csv": writeForecastCSV,
-}
-
-// start reads --start as a time of the zone. A time that the clocks leave out there
+// start reads --start as a time of the zone; the zero time is none. A time that the clocks leave out there
 // would be read an hour off, and is refused.
-func (c Forecast) start(zone *time.Location) (*time.Time, error) {
+func (c Forecast) start(zone *time.Location) (time.Time, error) {
 	if c.Start == "" {
-		return nil, nil
+		return time.Time{}, nil
 	}
 	for _, layout := range startLayouts {
 		t, err := time.ParseInLocation(layout, c.Start, zone)
@@ -125,11 +120,11 @@ func (c Forecast) start(zone *time.Location) (*time.Time, error) {
 			continue
 		}
 		if layout != time.RFC3339 && t.Format(layout) != c.Start {
-			return nil, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
+			return time.Time{}, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
 		}
-		return &t, nil
+		return t, nil
 	}
-	return nil, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
+	return time.Time{}, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
 }
 
 func (c Forecast) pick(h *model.House) (*model.Process, error) {

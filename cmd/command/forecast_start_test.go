@@ -1,14 +1,11 @@
 package command
 
 import (
-	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"maltwright/sim/forecast"
 )
 
 func TestStartThatTheClocksLeaveOutIsRefused(t *testing.T) {
@@ -31,17 +28,5 @@ func TestStartThatTheClocksLeaveOutIsRefused(t *testing.T) {
 		}
 		require.NoError(t, err)
 		assert.Equal(t, c.want, start.Format(time.RFC3339))
-	}
-}
-
-func TestClockAndElapsedTimeRoundAlike(t *testing.T) {
-	start := time.Date(2026, 3, 6, 7, 0, 0, 0, time.UTC)
-	p := &sheet{start: &start}
-	for _, seconds := range []float64{0, 29, 31, 3599, 3629.6, 86369} {
-		_, clock, _ := strings.Cut(p.clock(forecast.Step{End: seconds}), " ")
-		at, err := time.Parse("15:04", clock)
-		require.NoError(t, err)
-		since := at.Hour()*60 + at.Minute() - 7*60
-		assert.Equal(t, elapsed(seconds), elapsed(60*float64((since+1440)%1440)), "%v s", seconds)
 	}
 }

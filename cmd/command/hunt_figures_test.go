@@ -7,6 +7,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
 	"maltwright/lang/source/spoil"
 )
 
@@ -60,18 +63,16 @@ func (h *hunt) forecast() bool {
 		return false
 	}
 	start := time.Date(2026, 3, 6, 7, 0, 0, 0, time.UTC)
-	for format, write := range forecastWriters {
-		h.written("forecast", format, func(w *World) error { return write(w, f, sure{}, &start) })
+	r, house := outlook.Of(f, start), words.Of(f.Process)
+	for format, write := range outlookWriters {
+		h.written("forecast", format, func(w *World) error { return write(w, r, house) })
 	}
-	if f.BrokenOff() {
-		return false
+	t, err := timetable.Of(f, start, false)
+	if err != nil {
+		return !f.BrokenOff()
 	}
-	t := newTimetable(f, start, false)
-	if n := len(t.visits); n == 0 || t.visits[n-1].At > longestBatch {
-		return true
-	}
-	for format, write := range visitsWriters {
-		h.written("visits", format, func(w *World) error { return write(w, t) })
+	for format, write := range timetableWriters {
+		h.written("visits", format, func(w *World) error { return write(w, t, house) })
 	}
 	return true
 }

@@ -3,10 +3,18 @@ package command
 import (
 	"errors"
 	"fmt"
+	"io"
+	"maps"
+	"path/filepath"
 	"slices"
 
+	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/malt"
+	"maltwright/cmd/write/text"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/infer/learn"
 	"maltwright/sim/work"
 )
@@ -68,32 +76,33 @@ func (c Learn) Run(w *World) error {
 		return err
 	}
 	slices.SortStableFunc(all, func(a, b record) int { return byBeginning(a.batch, b.batch) })
-	taught, err := c.learn(w, all)
+	taught, house, err := c.learn(w, all)
 	if err != nil {
 		return err
 	}
-	if err := learnWriters[c.Format](w, taught); err != nil {
-		return err
+	if err := learnWriters[c.Format](w, taught, house); err != nil {
+		return failed("cannot write: %v", err)
 	}
-	if len(read.faults) > 0 || !taught.told() {
+	if len(read.faults) > 0 || taught.House == nil {
 		return errFindings
 	}
 	return nil
 }
 
 // learn fits, and says which batches were left out. An interrupt ends it.
-func (c Learn) learn(w *World, all []record) (*lesson, error) {
-	batches := make([]*model.Batch, len(all))
+func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error) {
+	batches, files := make([]*model.Batch, len(all)), lessons.Files{Paths: map[*source.File]string{}, Folder: w.Folder}
 	for i, r := range all {
 		batches[i] = r.batch
+		maps.Copy(files.Paths, r.files)
 	}
 	ctx, cancel := w.interruptible()
 	defer cancel()
-	stop := w.progress(fmt.Sprintf("learning from %s", howMany(len(all), "batch", "batches")))
+	stop := w.progress("learning from " + words.Many(len(all), "batch", "batches"))
 	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt"})
 	stop()
 	if ctx.Err() != nil {
-		return nil, errInterrupted
+		return lessons.Result{}, words.House{}, errInterrupted
 	}
 	if r != nil {
 		for _, l := range r.Left {
@@ -104,28 +113,49 @@ func (c Learn) learn(w *World, all []record) (*lesson, error) {
 		err = fmt.Errorf("%w; %s", err, work.Dearest)
 	}
 	if err != nil {
-		return nil, failure{ExitFindings, err}
+		return lessons.Result{}, words.House{}, failure{ExitFindings, err}
 	}
-	return &lesson{Result: r, name: nameOf(c.Name, r.Batches[0]), seat: w.seatOf(all, r)}, nil
+	return lessons.Of(r, c.Name, files), words.Of(r.Batches[0].Process), nil
 }
 
-var learnWriters = map[string]func(*World, *lesson) error{
-	"text": writeLearnText, "malt": writeLearnMalt, "json": writeLearnJSON,
-}
-
-// lesson is what was learnt, with what the block needs to be a file.
-type lesson struct {
-	*learn.Result
-	name string
-	seat seat
-}
-
-// told tells whether there is anything to write into a block.
-func (l *lesson) told() bool { return slices.ContainsFunc(l.Factors, learn.Factor.Known) }
-
-func howMany(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
+// located notes where the files of a record lie, while its root is open.
+func (r record) located() record {
+	r.files = map[*source.File]string{}
+	for _, f := range r.house.Files {
+		if at := below(r.in, r.root, f); at != "" {
+			r.files[f] = filepath.Join(r.in.root, filepath.FromSlash(at))
+		}
 	}
-	return fmt.Sprintf("%d %s", n, many)
+	return r
+}
+
+var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
+	"text": func(w *World, r lessons.Result, h words.House) error {
+		return text.Lessons(w.Out, r, h, w.sheetOptions())
+	},
+	"json": func(w *World, r lessons.Result, h words.House) error {
+		if r.House != nil {
+			block := string(malt.House(*r.House))
+			r.Block = &block
+		}
+		return json.Write(w.Out, r, h.Say)
+	},
+	"malt": writeLearnMalt,
+}
+
+// writeLearnMalt writes a file with the house block, and says where it belongs.
+func writeLearnMalt(w *World, r lessons.Result, _ words.House) error {
+	if r.House == nil {
+		fmt.Fprintln(w.Err, "maltwright: no block to write: the readings tell no figure well enough; maltwright learn says of each why")
+		return nil
+	}
+	if in := r.Seat.Inside; in != nil {
+		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(words.InsideOf(*in)))
+	}
+	out := string(malt.Lessons(r))
+	if w.Terminal {
+		out = words.SafeLines(out)
+	}
+	_, err := io.WriteString(w.Out, out)
+	return err
 }

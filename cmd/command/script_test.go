@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	_ "time/tzdata" // the zones of the scripts, on every machine
 
 	"github.com/rogpeppe/go-internal/testscript"
 

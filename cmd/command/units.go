@@ -2,11 +2,9 @@ package command
 
 import (
 	"fmt"
-	"math"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/sim/forecast"
 )
 
 // house units: a forecast is shown in the units that its process is written in.
@@ -60,20 +58,4 @@ func (p *sheet) mass(kg float64) string {
 	return fmt.Sprintf("%.0f lb", lb)
 }
 
-// warmth writes a temperature of the table in the unit of the process.
-func (p *sheet) warmth(t forecast.Temperature) string {
-	if p.fahrenheit {
-		// whole degrees: a tenth of a °F is finer than any kiln is held
-		t.From, t.To = math.Round(fahrenheitOf(t.From)), math.Round(fahrenheitOf(t.To))
-	}
-	return t.Text()
-}
-
 func fahrenheitOf(c float64) float64 { return c*9/5 + 32 }
-
-func (p *sheet) degree() string {
-	if p.fahrenheit {
-		return "°F"
-	}
-	return "°C"
-}

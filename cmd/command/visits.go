@@ -2,12 +2,14 @@ package command
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"time"
 
-	"maltwright/sim/forecast"
-	"maltwright/sim/visits"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/ics"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/text"
 )
 
 // Visits writes the timetable of a batch.
@@ -52,25 +54,23 @@ func (c Visits) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	if f.BrokenOff() {
-		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for the forecast breaks off; maltwright forecast says where", c.File)}
+	r, err := timetable.Of(f, when, c.Ready != "")
+	if err != nil {
+		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
 	}
-	t := newTimetable(f, when, c.Ready != "")
-	if len(t.visits) == 0 {
-		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for %q has no steps", c.File, f.Process.Name)}
-	}
-	if last := t.visits[len(t.visits)-1]; last.At > longestBatch {
-		return failure{ExitFindings, fmt.Errorf("%s: no timetable, for the batch takes %.0f years, its rest in store with it; a timetable goes to %.0f",
-			c.File, last.At/year, longestBatch/year)}
-	}
-	if err := visitsWriters[c.Format](w, t); err != nil {
+	if err := timetableWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	return nil
 }
 
-var visitsWriters = map[string]func(*World, timetable) error{
-	"text": writeVisitsText, "json": writeVisitsJSON, "ics": writeVisitsCalendar,
+// timetableWriters write a timetable, by format.
+var timetableWriters = map[string]func(*World, timetable.Result, words.House) error{
+	"text": func(w *World, r timetable.Result, h words.House) error {
+		return text.Timetable(w.Out, r, h, w.sheetOptions())
+	},
+	"json": func(w *World, r timetable.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
+	"ics":  func(w *World, r timetable.Result, h words.House) error { return ics.Write(w.Out, r, h) },
 }
 
 // when is the time given with either flag.
@@ -89,13 +89,6 @@ func (c Visits) when() (time.Time, error) {
 // The years that a timetable may lie in: those of which the rules of clocks tell, and
 // for which every format has a way to write.
 const firstYear, lastYear = 1900, 2999
-
-// longestBatch is as far as a timetable goes: no malt is kept longer, and so no date
-// is ever beyond what the calendar can name, s.
-const (
-	year         = 365.25 * 86400
-	longestBatch = 10 * year
-)
 
 // shownTime reads a time that a clock shows once: not one that is left out when the
 // clocks are put forward, nor, without its offset, one that comes again when they are
@@ -127,76 +120,4 @@ func onceShown(t time.Time, layout, flag, text string) error {
 		}
 	}
 	return nil
-}
-
-// timetable is what is written: the visits of a forecast that begins at a time.
-type timetable struct {
-	f          *forecast.Forecast
-	start      time.Time
-	ready      time.Time // rootlets off, or the end of a process without a kiln
-	back       bool      // reckoned back from ready
-	rested     time.Time // zero where there is no rest in store
-	visits     []visits.Visit
-	night      *nights // nil where the site does not say when somebody is awake
-	clock      visits.Clock
-	pounds, fh bool
-}
-
-// nights is how many visits fall in the night, by the hour at which the batch begins.
-type nights struct {
-	given             int
-	best, worst       int
-	bestAt, worstAt   time.Time
-	bestReady         time.Time
-	marked, unhurried map[int]bool // by the index of the visit: in the night; asleep, and it may wait
-}
-
-func newTimetable(f *forecast.Forecast, when time.Time, back bool) timetable {
-	took := time.Duration(math.Round(f.Totals.Total)) * time.Second
-	t := timetable{f: f, start: when, back: back, visits: visits.Gather(visits.List(f))}
-	if back {
-		t.start = when.Add(-took)
-	}
-	t.ready, t.clock = t.start.Add(took), visits.From(t.start)
-	t.pounds, t.fh = shownIn(f.Process)
-	for _, v := range t.visits {
-		for _, task := range v.Tasks {
-			if task.Kind == visits.Rested {
-				t.rested = clockAt(t.start, task.At)
-			}
-		}
-	}
-	if s := f.Process.Site; s != nil && s.Awake != nil {
-		t.nights()
-	}
-	return t
-}
-
-// nights marks the visits and seeks the best hour of the day to begin at.
-func (t *timetable) nights() {
-	awake := *t.f.Process.Site.Awake
-	n := &nights{marked: map[int]bool{}, unhurried: map[int]bool{}}
-	for i, v := range t.visits {
-		night := t.clock.Night(awake, v.At, v.Waits)
-		n.marked[i], n.unhurried[i] = night, !night && !t.clock.Awake(awake, v.At)
-	}
-	n.given = len(visits.Missed(t.visits, t.clock, awake))
-	best, worst := visits.Best(t.visits, awake, func(second int) visits.Clock { return visits.From(t.begunAt(second)) })
-	n.best, n.bestAt = len(best.Missed), t.begunAt(best.At)
-	n.worst, n.worstAt = len(worst.Missed), t.begunAt(worst.At)
-	if n.given <= n.best { // no half hour is better than the time given
-		n.best, n.bestAt = n.given, t.start
-	}
-	n.bestReady = n.bestAt.Add(t.ready.Sub(t.start))
-	t.night = n
-}
-
-// begunAt is when the first soak begins at another second of the day: on the same
-// day, or on the one before where the malt would come too late for the time asked.
-func (t *timetable) begunAt(second int) time.Time {
-	at := visits.On(t.start, second)
-	if t.back && at.After(t.start) {
-		return visits.On(t.start.AddDate(0, 0, -1), second)
-	}
-	return at
 }

@@ -11,6 +11,15 @@ import (
 // Safe gives a text of a file as it may be shown: see source.Safe.
 func Safe(text string) string { return source.Safe(text) }
 
+// SafeLines makes a text of several lines safe, tabs as blanks.
+func SafeLines(text string) string {
+	lines := strings.Split(text, "\n")
+	for i := range lines {
+		lines[i] = Safe(strings.ReplaceAll(lines[i], "\t", "    "))
+	}
+	return strings.Join(lines, "\n")
+}
+
 // Wrap breaks text into lines no wider than width, between words. A word wider
 // than that stands on a line of its own, and a number is not parted from its unit.
 func Wrap(text string, width int) []string {

@@ -12,7 +12,7 @@ type Batch struct {
 	Place    source.Place
 	Scope    source.Place // the whole of it
 	Process  *Process     // nil where the record names none that is known
-	Began    Instant
+	Began    Instant      // zero where it is not said
 	Sample   *Sample
 	Bag      *Quantity // raw grain in the marked bag
 	Tare     *Quantity // of the bag where there is one, otherwise of the vessel

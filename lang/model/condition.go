@@ -26,8 +26,8 @@ type Condition struct {
 // Test is a measure and what is asked of it.
 type Test struct {
 	Measure string
-	Bound   *quantity.Bound // nil where a word is asked, or nothing as with break
-	Op      quantity.Op     // with Word
+	Bound   *Bound      // nil where a word is asked, or nothing as with break
+	Op      quantity.Op // with Word
 	Word    string
 	Place   source.Place
 }

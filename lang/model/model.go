@@ -3,7 +3,12 @@
 // checker, the simulator and the commands take it; package read builds it.
 //
 // Each value keeps its place, so that a finding of the simulator can underline the
-// words that caused it.
+// words that caused it. A number that is not said is a nil pointer, never a zero; a word
+// that is not said is empty.
+//
+// Steps, stages and readings are sealed interfaces, with one struct for each thing. What
+// all of them have in common is asked through the interface or a function of this
+// package; what is particular to one, of its struct.
 package model
 
 import (
@@ -47,7 +52,8 @@ type Temperature struct {
 	Where string // "water", "air-on" ...; "" where it was not said and cannot be mistaken
 }
 
-// Word is a word that was chosen from a list, and where it is written.
+// Word is a word that was chosen from a list, or a text, and where it is written. One
+// that is not said is empty.
 type Word struct {
 	Text  string
 	Place source.Place
@@ -87,7 +93,7 @@ type GerminationTest struct {
 	Share Quantity
 	Corns *Quantity
 	Water *Quantity
-	On    *Word // the date as written
+	On    Word // the date as written
 }
 
 // Site is a place of work at a time of year.

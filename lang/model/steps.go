@@ -24,13 +24,22 @@ func Inner(s Step) []Step {
 
 // Airflow is the air that a step of the kiln asks for, nil where it asks for none.
 func Airflow(s Step) *Quantity {
-	if h, ok := s.(interface{ airflow() *Quantity }); ok {
-		return h.airflow()
+	if h := HeatedOf(s); h != nil {
+		return h.Airflow
 	}
 	return nil
 }
 
-func (h *Heated) airflow() *Quantity { return h.Airflow }
+// HeatedOf is what a step of the kiln says that dries, stews or cures, nil for every
+// other step.
+func HeatedOf(s Step) *Heated {
+	if h, ok := s.(interface{ heated() *Heated }); ok {
+		return h.heated()
+	}
+	return nil
+}
+
+func (h *Heated) heated() *Heated { return h }
 
 // Aerated tells whether a step is a soak in water that is kept stirred up with air.
 func Aerated(s Step) bool {

@@ -66,10 +66,7 @@ func (b *builder) germination(s *reading) (model.GerminationTest, bool) {
 	}
 	t := model.GerminationTest{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
 	t.Corns = s.clause("of", 0).quantity()
-	if on := s.clause("on", 0); on != nil {
-		w := on.chosen()
-		t.On = &w
-	}
+	t.On = s.clause("on", 0).chosen()
 	return t, true
 }
 

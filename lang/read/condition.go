@@ -167,7 +167,7 @@ func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bo
 	if !bounded {
 		t.Op = quantity.Is
 	}
-	t.Bound = &quantity.Bound{Op: t.Op, Range: rng}
+	t.Bound = &model.Bound{Bound: quantity.Bound{Op: t.Op, Range: rng}, Place: r.at(a.Span)}
 	r.oneBound(bounding(t.Op, bounded), a, rng)
 	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bounding(t.Op, bounded)})
 }

@@ -34,10 +34,10 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	return []Unknown{
-		factor(Uptake, "how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = v }, l.UptakeOf(p.Grain)),
-		factor(Growth, "how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = v }, l.Growth),
-		factor(Respiration, "how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = v }, l.Respiration),
-		factor(Drying, "how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = v }, dryings(p, l)...),
+		factor(Uptake, "how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factor(Growth, "how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factor(Respiration, "how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factor(Drying, "how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
 }
 

@@ -2,7 +2,6 @@ package forecast
 
 import (
 	"errors"
-	"math"
 	"slices"
 
 	"maltwright/lang/model"
@@ -19,6 +18,7 @@ type Course struct {
 	Open    float64        // s from the first soak: a condition of which no end is known is waited for at least until then
 	Looks   []float64      // s from the first soak, rising: when the state is written down
 	Brief   bool           // the forecast breaks off behind the last look
+	AtEnds  bool           // the state is written down at the end of each step too
 }
 
 // Ended says that a step, or a stage named by its kind, is over.
@@ -172,70 +172,4 @@ func (r *run) stageStop(st model.Stage, d doing) stop {
 		return stop{latest: c.To.Low.SI, ending: ByTime}
 	}
 	return stopOf(st.Ends().Until, st.Ends().For, st.Ends().Allow)
-}
-
-// drive drives the model, and writes its state down at each look that falls due.
-func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float64, error) {
-	r.effort.at = r.at
-	r.ready = math.NaN()
-	if w := r.watching(); w != nil {
-		ticks = append(slices.Clip(ticks), w)
-	}
-	began := r.clock
-	which, ending, took, err := r.effort.drive(m, stops, ticks)
-	r.ready += began
-	if err == nil { // what is looked at as a step ends, is seen of it and not of the next
-		err = r.seeThrough(*m, began+took+momentWidth)
-	}
-	return which, ending, took, err
-}
-
-// watching makes the tick of the looks, or nil where none is left.
-func (r *run) watching() *tick {
-	c := r.o.Course
-	if c == nil || r.looked == len(c.Looks) {
-		return nil
-	}
-	w := &tick{next: c.Looks[r.looked] - r.clock}
-	began := r.clock
-	w.do = func(m physics) error {
-		r.see(m)
-		w.next = math.Inf(1)
-		if r.looked < len(c.Looks) {
-			w.next = c.Looks[r.looked] - began
-		} else if c.Brief {
-			return errEnough
-		}
-		return nil
-	}
-	return w
-}
-
-// see writes the state down.
-func (r *run) see(m physics) {
-	s := unseen()
-	s.At, s.Moisture, s.Weight = r.o.Course.Looks[r.looked], m.moisture(), m.weight()
-	s.Step, s.Number, s.Lost = r.now.kind, r.now.number, math.NaN()
-	if n := len(r.f.Stages); n > 0 {
-		s.Stage = r.f.Stages[n-1].Kind
-	}
-	m.see(&s)
-	s.Lost = 1 - s.Dry/r.batch.Lot.DryMass
-	r.looked++
-	r.f.Seen = append(r.f.Seen, s)
-}
-
-// seeThrough writes down what is to be seen while nothing but handling happens.
-func (r *run) seeThrough(m physics, until float64) error {
-	c := r.o.Course
-	if c == nil {
-		return nil
-	}
-	for r.looked < len(c.Looks) && c.Looks[r.looked] <= until {
-		r.see(m)
-	}
-	if c.Brief && r.looked == len(c.Looks) {
-		return errEnough
-	}
-	return nil
 }

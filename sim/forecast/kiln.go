@@ -14,12 +14,12 @@ type kilnModel struct {
 	bed     *kiln.Bed
 	target  kiln.Target
 	rise    rise
-	at      float64 // s since the step began
-	flow    float64 // m³/s, 0 for the kiln's own
-	shut    bool    // the exhaust is led back, as for stewing
-	still   bool    // an oven without a fan
-	vent    float64 // its own airflow, m³/s
-	returns float64 // share of the exhaust that it leads back by itself
+	at      float64  // s since the step began
+	flow    *float64 // m³/s, nil for the kiln's own
+	shut    bool     // the exhaust is led back, as for stewing
+	still   bool     // an oven without a fan
+	vent    float64  // its own airflow, m³/s
+	returns float64  // share of the exhaust that it leads back by itself
 	stewed  bool
 	wet     float64 // s above WitheredMoisture
 	stirred *Stirring

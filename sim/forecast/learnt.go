@@ -17,7 +17,7 @@ type Used struct {
 func (r *run) growing() (uptake, growth, respiration float64) {
 	l := r.p.Learnt()
 	if l == nil {
-		return r.o.Uptake, r.o.Growth, r.o.Respiration
+		return orOne(r.o.Uptake), orOne(r.o.Growth), orOne(r.o.Respiration)
 	}
 	uptake = r.learnt(r.o.Uptake, l.UptakeOf(r.p.Grain), fmt.Sprintf("uptake of %q", r.p.Grain.Name))
 	return uptake, r.learnt(r.o.Growth, l.Growth, "growth"), r.learnt(r.o.Respiration, l.Respiration, "respiration")
@@ -29,18 +29,22 @@ func (r *run) drying(k *model.Kiln) float64 {
 }
 
 // learnt multiplies an option by a factor that was learnt, and says so. Without one the
-// option stays as it is, 0 for none.
-func (r *run) learnt(option float64, f *model.Factor, what string) float64 {
+// option stays as it is.
+func (r *run) learnt(option *float64, f *model.Factor, what string) float64 {
 	if f == nil {
-		return option
+		return orOne(option)
 	}
 	known := len(r.f.Assumed)
 	r.assume(what, f.Value.String()+" of the model's", fmt.Sprintf("learnt, house %q", r.p.Learnt().Name))
 	if len(r.f.Assumed) > known {
 		r.f.Learnt = append(r.f.Learnt, Used{what, *f})
 	}
-	if option == 0 {
-		option = 1
+	return orOne(option) * f.Value.SI
+}
+
+func orOne(factor *float64) float64 {
+	if factor == nil {
+		return 1
 	}
-	return option * f.Value.SI
+	return *factor
 }

@@ -33,10 +33,10 @@ func forecastOf(t testing.TB, p *model.Process, o Options) *Forecast {
 
 func TestWhatWasLearntIsTheSameAsTheOption(t *testing.T) {
 	for learnt, o := range map[string]Options{
-		`growth 1.1`:           {Growth: 1.1},
-		`respiration 0.8`:      {Respiration: 0.8},
-		`uptake 1.2 of "lot"`:  {Uptake: 1.2},
-		`drying 0.9 of "kiln"`: {Drying: 0.9},
+		`growth 1.1`:           {Growth: new(1.1)},
+		`respiration 0.8`:      {Respiration: new(0.8)},
+		`uptake 1.2 of "lot"`:  {Uptake: new(1.2)},
+		`drying 0.9 of "kiln"`: {Drying: new(0.9)},
 	} {
 		t.Run(learnt, func(t *testing.T) {
 			want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), o)
@@ -49,8 +49,8 @@ func TestWhatWasLearntIsTheSameAsTheOption(t *testing.T) {
 }
 
 func TestWhatWasLearntMultipliesTheOptions(t *testing.T) {
-	want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), Options{Growth: 0.5 * 2.5, Drying: 0.5 * 3})
-	got := forecastOf(t, twoOfEach(t, `growth 0.5; drying 0.5 of "kiln"`), Options{Growth: 2.5, Drying: 3})
+	want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), Options{Growth: new(0.5 * 2.5), Drying: new(0.5 * 3)})
+	got := forecastOf(t, twoOfEach(t, `growth 0.5; drying 0.5 of "kiln"`), Options{Growth: new(2.5), Drying: new(3.0)})
 	assert.Equal(t, want.Totals, got.Totals)
 }
 

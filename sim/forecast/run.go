@@ -18,8 +18,8 @@ import (
 // Options move what a process does not settle; the zero value is the middle of
 // everything.
 type Options struct {
-	// Factors of lot and house; 0 is 1. What the house has learnt multiplies them.
-	Uptake, Growth, Respiration, Drying float64
+	// Factors of lot and house; nil is 1. What the house has learnt multiplies them.
+	Uptake, Growth, Respiration, Drying *float64
 
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis
@@ -182,7 +182,7 @@ func (r *run) lot() (grain.Lot, error) {
 	if err != nil {
 		return grain.Lot{}, err
 	}
-	lot := grain.Lot{Profile: profile, DryMass: r.p.Charge.SI * (1 - w), Moisture0: x}
+	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), x)
 	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
 	lot.Forms = r.o.Forms
 	if g.CornWeight != nil {
@@ -232,6 +232,7 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up
 	r.clock += took
+	r.seeEnd(m)
 	r.passed(r.now)
 }
 

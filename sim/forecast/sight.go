@@ -21,6 +21,12 @@ type Sight struct {
 
 	Water, Air, Bed, AirOn, AirOff, Malt float64 // °C
 
+	Grain    float64 // °C of the grain or malt itself; of a bed its core or its mean
+	Humidity float64 // relative, 0 to 1: of the room about the grain, on the kiln of air-off
+	Airflow  float64 // m³/s through the bed of the kiln
+	CO2      float64 // kg given off by then, but for what malt gives off on the kiln
+	Heat     float64 // J given to the air of the kiln by then
+
 	Chit         float64 // share of all corns
 	Acrospire    float64 // mean length, as a share of the corn
 	Modification float64 // 0 to 1
@@ -30,7 +36,8 @@ type Sight struct {
 
 func unseen() Sight {
 	nan := math.NaN()
-	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Chit: nan, Acrospire: nan, Modification: nan}
+	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Grain: nan, Humidity: nan, Airflow: nan,
+		Chit: nan, Acrospire: nan, Modification: nan}
 }
 
 // Temperature gives that of a place as a record names it, °C, or NaN.
@@ -54,26 +61,32 @@ func (s *Sight) Temperature(place string) float64 {
 
 func (s *Sight) grown(b grain.Batch) {
 	s.Chit, s.Acrospire, s.Modification, s.Classes, s.Growing = b.Chitted, b.Acrospire(), b.Modification(), b.Classes(), true
+	s.CO2 = b.CO2()
 }
 
 func (m *steepModel) see(s *Sight) {
 	s.Dry = m.state.DryMatter()
 	if m.soaked {
-		s.Water = m.water.T
+		s.Water, s.Grain = m.water.T, m.water.T
 	} else {
-		s.Air = m.air.T
+		s.Air, s.Grain, s.Humidity = m.air.T, m.air.T, m.air.RH
 	}
 	s.grown(m.state.Batch())
 }
 
 func (m *growModel) see(s *Sight) {
 	s.Dry, s.Air, s.Bed = m.piece.DryMatter(), m.room.T, m.piece.CoreT()
+	s.Grain, s.Humidity = s.Bed, m.room.RH
 	s.grown(m.piece.Batch())
 }
 
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
 	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
+	s.Grain, s.Humidity, s.Airflow, s.Heat = v.MaltT, v.OffRH, m.vent, v.Ledger.Heater
+	if m.flow != nil {
+		s.Airflow = *m.flow
+	}
 }
 
 func (s still) see(into *Sight) {

@@ -118,7 +118,7 @@ func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, beg
 
 // setRoom keeps the piece as a hold asks.
 func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
-	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: r.site.pressure}, Temperature{}
+	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: &r.site.pressure}, Temperature{}
 	rh := r.moistAir(st)
 	if s.At != nil {
 		m.kept = r.holdBand(m, s.At)
@@ -153,7 +153,7 @@ func (r *run) moistAir(st *model.Germination) float64 {
 func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
 	low, high := bandOf(at.Range.Range)
 	if at.Where == "bed" || at.Where == "" {
-		m.room.Hold = germinate.Band{Low: low, High: high}
+		m.room.Hold = &germinate.Band{Low: low, High: high}
 		// under its cover the air has nearly the temperature of the bed
 		m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
 		return Temperature{"bed", low, high, true}
@@ -247,7 +247,7 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Humidity != nil {
 		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
-	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: r.site.pressure}
+	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
 		"a fan or an open door; the site's air, warmed")
 	r.start(string(model.WitherStage))

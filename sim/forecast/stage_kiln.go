@@ -63,13 +63,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
-		kit.Heater = k.Heater.SI
+		kit.Heater = &k.Heater.SI
 	} else {
 		r.assume("heater of the kiln", "strong enough", "the kiln does not say its power")
 	}
 	if k.Reaches != nil {
-		kit.ReachLow, kit.ReachHigh = bandOf(k.Reaches.Range)
-		kit.ReachLow, kit.ReachHigh = min(kit.ReachLow, drying.Hottest), min(kit.ReachHigh, drying.Hottest) // what it reaches beyond limits no forecast
+		low, high := bandOf(k.Reaches.Range)
+		low, high = min(low, drying.Hottest), min(high, drying.Hottest) // what it reaches beyond limits no forecast
+		kit.ReachLow, kit.ReachHigh = &low, &high
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
@@ -79,7 +80,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if depth > deepBed {
 		kit.Layers = kiln.DefaultLayers
 	}
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: depth}
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
 	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.drying(k), Shift: r.o.Sorption + r.batch.Lot.Profile.SorptionOffset})
 	if err != nil {
 		return nil, err
@@ -134,11 +135,11 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
 	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
-	m.at, m.flow, m.shut = 0, 0, s.Kind() == model.StewStep && !m.still
+	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
-		m.flow = flow.SI
+		m.flow = &flow.SI
 	} else if s.Kind() == model.StewStep && m.still {
-		m.flow = coveredShare * m.vent
+		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
 	*m.worst, *m.short = hotWet{}, shortfall{}
@@ -201,7 +202,7 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 
 // coolerThan is the condition that ends a cooling.
 func coolerThan(s asked) *model.Condition {
-	t := model.Test{Measure: "malt", Bound: &quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}
+	t := model.Test{Measure: "malt", Bound: &model.Bound{Bound: quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}, Place: s.At.Place}
 	if s.At.Where == "air-off" {
 		t.Measure = "air-off"
 	}

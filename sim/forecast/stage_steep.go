@@ -16,7 +16,7 @@ func (r *run) steep(st *model.Steep) error {
 		return err
 	}
 	state.Meter(r.effort.Meter)
-	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: r.site.pressure}}
+	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
 	r.assume("water for each soak", r.eachKilogram(steep.DefaultWaterPerKg/1000, "l", "gal-us")+" of grain", "enough to stand a hand above the grain")
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err

@@ -57,7 +57,7 @@ func (p *Piece) Advance(dt float64, room Room) error {
 type runner struct {
 	p    *Piece
 	face *grain.Face
-	hold Band
+	hold *Band
 	now  flows // at the piece's present state, when fresh
 
 	fresh bool

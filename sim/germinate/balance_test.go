@@ -33,7 +33,7 @@ func drawStays(t *rapid.T) []stay {
 		}
 		if rapid.Bool().Draw(t, "held") {
 			low := rapid.Float64Range(12, 17).Draw(t, "low")
-			s.room.Hold = germinate.Band{Low: low, High: low + rapid.SampledFrom([]float64{0, 1, 3}).Draw(t, "band")}
+			s.room.Hold = &germinate.Band{Low: low, High: low + rapid.SampledFrom([]float64{0, 1, 3}).Draw(t, "band")}
 		}
 		if rapid.Bool().Draw(t, "wet") {
 			s.sprinkle = rapid.Float64Range(0, 0.02).Draw(t, "sprinkle")
@@ -46,7 +46,7 @@ func drawPiece(t *rapid.T) germinate.Piece {
 	profile, err := grain.Of(rapid.SampledFrom(grain.Names()).Draw(t, "grain"))
 	require.NoError(t, err)
 	dry := rapid.Float64Range(0.1, 1e3).Draw(t, "dry")
-	b, err := grain.NewBatch(grain.Lot{Profile: profile, DryMass: dry, Moisture0: 0.14})
+	b, err := grain.NewBatch(grain.LotOf(profile, dry, 0.14))
 	require.NoError(t, err)
 	b.Leached, b.Respired = 0.01*dry, 0.003*dry
 	b.Dry = dry - b.Leached - b.Respired
@@ -123,7 +123,7 @@ func TestChunksOfTimeDoNotMatterInAProcess(t *testing.T) {
 	run := func(chunk float64) germinate.Piece {
 		p := piece(t, cast(t, "barley", 20, 0.45), 1, 14)
 		for range 15 {
-			advance(t, &p, 8*hour, chunk, germinate.Room{T: 12, RH: 0.85, Hold: germinate.Band{Low: 14, High: 17}})
+			advance(t, &p, 8*hour, chunk, germinate.Room{T: 12, RH: 0.85, Hold: &germinate.Band{Low: 14, High: 17}})
 			p.Turn()
 		}
 		advance(t, &p, 24*hour, chunk, germinate.Room{T: 20, RH: 0.6})
@@ -189,7 +189,7 @@ func TestNoInputPanics(t *testing.T) {
 		}
 		before := p
 		room := germinate.Room{T: any.Draw(t, "room"), RH: any.Draw(t, "RH"), AirSpeed: any.Draw(t, "speed"),
-			Pressure: any.Draw(t, "pressure"), Hold: germinate.Band{Low: any.Draw(t, "low"), High: any.Draw(t, "high")}}
+			Pressure: new(any.Draw(t, "pressure")), Hold: &germinate.Band{Low: any.Draw(t, "low"), High: any.Draw(t, "high")}}
 		if p.Advance(math.Mod(any.Draw(t, "dt"), 1e4), room) != nil {
 			require.Equal(t, before, p)
 		}

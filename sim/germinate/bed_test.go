@@ -155,9 +155,9 @@ func TestAPieceRefusesWhatItCannotReckon(t *testing.T) {
 		"frozen room":       p.Advance(hour, germinate.Room{T: -5, RH: 0.5}),
 		"no such humidity":  p.Advance(hour, germinate.Room{T: 15, RH: 2}),
 		"gale":              p.Advance(hour, germinate.Room{T: 15, RH: 0.5, AirSpeed: 9}),
-		"band upside down":  p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Hold: germinate.Band{Low: 17, High: 14}}),
-		"band of an oven":   p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Hold: germinate.Band{Low: 17, High: 80}}),
-		"vacuum":            p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Pressure: 1}),
+		"band upside down":  p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Hold: &germinate.Band{Low: 17, High: 14}}),
+		"band of an oven":   p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Hold: &germinate.Band{Low: 17, High: 80}}),
+		"vacuum":            p.Advance(hour, germinate.Room{T: 15, RH: 0.5, Pressure: new(1.0)}),
 		"boiling sprinkler": p.Sprinkle(0.1, 99),
 	} {
 		var out *air.RangeError

@@ -16,7 +16,7 @@ func cast(t testing.TB, species string, dry, w float64) grain.Batch {
 	t.Helper()
 	p, err := grain.Of(species)
 	require.NoError(t, err)
-	b, err := grain.NewBatch(grain.Lot{Profile: p, DryMass: dry, Moisture0: 0.12 / 0.88})
+	b, err := grain.NewBatch(grain.LotOf(p, dry, 0.12/0.88))
 	require.NoError(t, err)
 	b.Water = dry * w / (1 - w)
 	b.Clock = p.Chit
@@ -33,7 +33,7 @@ func piece(t testing.TB, b grain.Batch, area, at float64) germinate.Piece {
 
 // steady is a damp room in which a bed is held at just t °C.
 func steady(t float64) germinate.Room {
-	return germinate.Room{T: t, RH: 0.98, Hold: germinate.Band{Low: t, High: t}}
+	return germinate.Room{T: t, RH: 0.98, Hold: &germinate.Band{Low: t, High: t}}
 }
 
 // daysTo holds the bed at t °C until the mean acrospire has the length.

@@ -41,7 +41,7 @@ func (r *runner) capacityRate(f *flows) float64 {
 
 // course chooses what the hold does from the present state on.
 func (r *runner) course() course {
-	if r.hold == (Band{}) {
+	if r.hold == nil {
 		return course{}
 	}
 	t, free := r.now.warmth, r.freeRate(&r.now)
@@ -81,7 +81,7 @@ func (r *runner) rate(c course, y *vector, f *flows) vector {
 // follow goes at most h seconds along the course, to where it must be chosen
 // anew.
 func (r *runner) follow(c course, h float64) (float64, vector) {
-	if r.hold == (Band{}) {
+	if r.hold == nil {
 		return h, r.rk4(c, h)
 	}
 	if c.held && c.side != 0 {

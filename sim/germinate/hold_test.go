@@ -24,7 +24,7 @@ func held(t *testing.T, dry float64, room germinate.Room) germinate.Piece {
 
 func TestAPieceCanBeHeldInItsBand(t *testing.T) {
 	room := cellar()
-	room.Hold = germinate.Band{Low: 14, High: 17}
+	room.Hold = &germinate.Band{Low: 14, High: 17}
 	thin, deep := held(t, 31, room), held(t, 120, room)
 	t.Logf("thin %+v", thin.Holding())
 	t.Logf("deep %+v", deep.Holding())
@@ -37,14 +37,14 @@ func TestAPieceCanBeHeldInItsBand(t *testing.T) {
 }
 
 func TestAWarmRoomCannotHoldACoolBed(t *testing.T) {
-	room := germinate.Room{T: 22, RH: 0.9, Hold: germinate.Band{Low: 14, High: 17}}
+	room := germinate.Room{T: 22, RH: 0.9, Hold: &germinate.Band{Low: 14, High: 17}}
 	p := held(t, 20, room)
 	assert.False(t, p.HoldPlausible())
 	assert.Greater(t, p.Holding().Beyond, 0.5*p.Holding().Removed)
 }
 
 func TestAColdRoomNeedsHeat(t *testing.T) {
-	room := germinate.Room{T: 4, RH: 0.8, Hold: germinate.Band{Low: 14, High: 17}}
+	room := germinate.Room{T: 4, RH: 0.8, Hold: &germinate.Band{Low: 14, High: 17}}
 	p := held(t, 8, room)
 	assert.Zero(t, p.Holding().Removed)
 	assert.Positive(t, p.Holding().Short)
@@ -55,7 +55,7 @@ func TestAColdRoomNeedsHeat(t *testing.T) {
 // Common practice: a few kilogrammes on a wide floor are heaped to keep warm in
 // a damp room some degrees cooler.
 func TestAThinBedCanBeHeapedToKeepWarm(t *testing.T) {
-	room := germinate.Room{T: 12, RH: 0.97, Hold: germinate.Band{Low: 14, High: 17}}
+	room := germinate.Room{T: 12, RH: 0.97, Hold: &germinate.Band{Low: 14, High: 17}}
 	p := held(t, 6.6, room)
 	t.Logf("%+v of %.0f J respired", p.Holding(), p.Energy().Respired)
 	assert.Positive(t, p.Holding().Added)
@@ -67,7 +67,7 @@ func TestAWideBandAsksForNothing(t *testing.T) {
 	free := piece(t, cast(t, "barley", 20, 0.45), 1, 15)
 	band := free
 	require.NoError(t, free.Advance(4*24*hour, room))
-	room.Hold = germinate.Band{Low: 1, High: 40}
+	room.Hold = &germinate.Band{Low: 1, High: 40}
 	require.NoError(t, band.Advance(4*24*hour, room))
 	assert.InDelta(t, free.T(), band.T(), 1e-9)
 	assert.Equal(t, germinate.Holding{}, band.Holding())
@@ -78,7 +78,7 @@ func TestAWideBandAsksForNothing(t *testing.T) {
 // hour.
 func TestABedOutsideItsBandIsBroughtBackSlowly(t *testing.T) {
 	p := piece(t, cast(t, "barley", 20, 0.45), 1, 8)
-	room := germinate.Room{T: 8, RH: 0.95, Hold: germinate.Band{Low: 14, High: 17}}
+	room := germinate.Room{T: 8, RH: 0.95, Hold: &germinate.Band{Low: 14, High: 17}}
 	require.NoError(t, p.Advance(3*hour, room))
 	assert.InDelta(t, 11, p.T(), 1e-6)
 	require.NoError(t, p.Advance(6*hour, room))

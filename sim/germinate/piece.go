@@ -88,10 +88,7 @@ func New(b grain.Batch, floor Floor, t float64) (Piece, error) {
 	if err != nil {
 		return Piece{}, err
 	}
-	lot, err := b.Lot.Checked()
-	if err != nil {
-		return Piece{}, err
-	}
+	lot := b.Lot
 	p := Piece{lot: lot, floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
 	p.brought = b.Water - grain.StarchWater*b.Respired
 	p.start = b.Respired

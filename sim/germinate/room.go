@@ -10,11 +10,11 @@ import (
 
 // Room is the air about the bed, and what the maltster makes of the bed in it.
 type Room struct {
-	T        float64 // °C, 0 to 45
-	RH       float64 // relative humidity, 0 to 1
-	AirSpeed float64 // over the bed, m/s, 0 to 5; nil is still air
-	Pressure float64 // Pa; nil means 101,325
-	Hold     Band    // the bed is held in this band; the zero Band lets it float
+	T        float64  // °C, 0 to 45
+	RH       float64  // relative humidity, 0 to 1
+	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
+	Pressure *float64 // Pa; nil means 101,325
+	Hold     *Band    // the bed is held in this band; nil lets it float
 }
 
 // Band is a range of mean bed temperature. Low may equal High.
@@ -23,9 +23,9 @@ type Band struct{ Low, High float64 } // °C, 0 to 45
 // kept is how far a bed at the temperature from may go toward another, °C: all
 // the way when it floats, else to the near edge of the band, from outside as
 // from inside.
-func (b Band) kept(from, to float64) float64 {
+func (b *Band) kept(from, to float64) float64 {
 	switch {
-	case b == (Band{}):
+	case b == nil:
 		return to
 	case to < from:
 		return math.Max(to, math.Min(from, b.Low))
@@ -35,7 +35,7 @@ func (b Band) kept(from, to float64) float64 {
 
 func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
-	if r.Hold == (Band{}) {
+	if r.Hold == nil {
 		return face, err
 	}
 	low := air.Within("lower end of the bed's band", r.Hold.Low, "°C", lowestBed, highestBed)

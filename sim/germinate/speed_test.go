@@ -19,7 +19,7 @@ func BenchmarkSteepToWither(b *testing.B) {
 	b.ReportAllocs()
 	profile, err := grain.Of("barley")
 	require.NoError(b, err)
-	lot := grain.Lot{Profile: profile, DryMass: 5.3, Moisture0: 0.14}
+	lot := grain.LotOf(profile, 5.3, 0.14)
 	for b.Loop() {
 		s, err := steep.New(lot)
 		require.NoError(b, err)
@@ -37,7 +37,7 @@ func BenchmarkSteepToWither(b *testing.B) {
 		}
 		p, err := germinate.New(s.Batch(), germinate.Floor{Area: 0.8}, 14)
 		require.NoError(b, err)
-		keep(b, &p, 6*24*hour, germinate.Room{T: 13, RH: 0.85, Hold: germinate.Band{Low: 14, High: 17}})
+		keep(b, &p, 6*24*hour, germinate.Room{T: 13, RH: 0.85, Hold: &germinate.Band{Low: 14, High: 17}})
 		keep(b, &p, 24*hour, germinate.Room{T: 20, RH: 0.6})
 	}
 }

@@ -18,11 +18,9 @@ type Batch struct {
 	Chitted  float64 // share of all corns that show a chit
 }
 
-// NewBatch returns the raw grain of a lot, whose usual values it fills in. It
-// returns the errors of [Lot.Checked].
+// NewBatch returns the raw grain of a lot. It returns the errors of [Lot.Check].
 func NewBatch(l Lot) (Batch, error) {
-	l, err := l.Checked()
-	if err != nil {
+	if err := l.Check(); err != nil {
 		return Batch{}, err
 	}
 	return Batch{Lot: l, Dry: l.DryMass, Water: l.DryMass * l.Moisture0}, nil
@@ -30,8 +28,7 @@ func NewBatch(l Lot) (Batch, error) {
 
 // Check refuses a batch with a broken lot or with masses that cannot be.
 func (b *Batch) Check() error {
-	_, err := b.Lot.Checked()
-	return errors.Join(err,
+	return errors.Join(b.Lot.Check(),
 		air.Within("dry matter left", b.Dry, "kg", b.Lot.DryMass/2, b.Lot.DryMass),
 		air.Within("water in the grain", b.Water, "kg", 0, maxDry*b.Dry),
 		air.Within("growth clock", b.Clock, "°C·h", 0, 1e6),

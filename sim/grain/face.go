@@ -27,11 +27,12 @@ type Face struct {
 //
 // Heat leaves by 8 + 3.8·speed W/(m² K). By the analogy of Lewis vapour leaves
 // by (5.7 + 3.8·speed)/c_p kg/(m² s), c_p the heat capacity of the moist air.
-func NewFace(t, rh, speed, pressure float64) (Face, error) {
-	if pressure == 0 {
-		pressure = air.StandardPressure
+func NewFace(t, rh, speed float64, pressure *float64) (Face, error) {
+	p := air.StandardPressure
+	if pressure != nil {
+		p = *pressure
 	}
-	room, err := air.FromRH(t, rh, pressure)
+	room, err := air.FromRH(t, rh, p)
 	if err != nil {
 		return Face{}, err
 	}

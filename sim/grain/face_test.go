@@ -16,7 +16,7 @@ import (
 // wind.
 func TestEvaporationStandsNearThatOfAPool(t *testing.T) {
 	for _, speed := range []float64{0, 0.2, 0.5} {
-		f, err := grain.NewFace(20, 0.6, speed, 0)
+		f, err := grain.NewFace(20, 0.6, speed, nil)
 		require.NoError(t, err)
 		gap := 0.4 * air.Saturation(20)
 		pool := (0.089 + 0.0782*speed) * gap / 2.454e6
@@ -25,15 +25,15 @@ func TestEvaporationStandsNearThatOfAPool(t *testing.T) {
 }
 
 func TestAFaceInBalanceNeitherDriesNorWets(t *testing.T) {
-	f, err := grain.NewFace(18, 0.7, 0, 0)
+	f, err := grain.NewFace(18, 0.7, 0, nil)
 	require.NoError(t, err)
 	assert.InDelta(t, 0, f.Evaporation(18, 0.7), 1e-12)
 	assert.Negative(t, f.Evaporation(5, 1), "dew on a cold bed")
 }
 
 func TestRoomsOutOfRangeAreRefused(t *testing.T) {
-	for _, r := range [][4]float64{{-1, 0.5, 0, 0}, {46, 0.5, 0, 0}, {20, 1.1, 0, 0}, {20, 0.5, 6, 0}, {20, 0.5, 0, 10}} {
-		_, err := grain.NewFace(r[0], r[1], r[2], r[3])
+	for _, r := range [][4]float64{{-1, 0.5, 0, air.StandardPressure}, {46, 0.5, 0, air.StandardPressure}, {20, 1.1, 0, air.StandardPressure}, {20, 0.5, 6, air.StandardPressure}, {20, 0.5, 0, 10}, {20, 0.5, 0, 0}} {
+		_, err := grain.NewFace(r[0], r[1], r[2], &r[3])
 		var out *air.RangeError
 		assert.ErrorAs(t, err, &out, "%v", r)
 	}

@@ -64,7 +64,7 @@ func (p *Profile) warmthKept(t float64) float64 {
 // ClockSpeed gives the speed of the lot's growth clock, °C (degree-hours an
 // hour), where the clock stands at clock, °C·h, at the grain temperature t, °C,
 // the wet-basis moisture w, and the share access, 0 to 1, of the air the corns
-// could use. The lot must have been [Lot.Checked].
+// could use.
 func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
 	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.Forms.growth(clock, t)
 }

@@ -23,8 +23,8 @@ const DefaultGermination = 0.97
 // thickness). Standing: calibrated in form, after [mok-1983] for the core law.
 const cornExponent = 2.0 / 3
 
-// Lot is one delivery of grain. A field left at nil takes its usual value: the
-// factors 1, the corn weight of the species, [DefaultGermination].
+// Lot is one delivery of grain. Make one with [LotOf]: there is no field that may be
+// left out.
 type Lot struct {
 	Profile     Profile
 	DryMass     float64 // dry matter at the start, kg, 0.001 to 1e6
@@ -65,21 +65,17 @@ func (l *Lot) UptakeForm(w float64) float64 {
 	return l.Forms.Uptake(w)
 }
 
-// Checked returns the lot with its usual values filled in, or an error that
-// joins a *[air.RangeError] for every field outside its interval.
-func (l Lot) Checked() (Lot, error) {
-	for _, d := range []struct {
-		field *float64
-		usual float64
-	}{
-		{&l.CornWeight, l.Profile.CornWeight}, {&l.Germination, DefaultGermination},
-		{&l.UptakeFactor, 1}, {&l.GrowthFactor, 1}, {&l.RespirationFactor, 1},
-	} {
-		if *d.field == 0 {
-			*d.field = d.usual
-		}
-	}
-	return l, errors.Join(
+// LotOf returns the usual lot of a species, of so much dry matter, kg, at a moisture,
+// kg/kg dry basis: the corn weight of the species, [DefaultGermination], the factors 1.
+func LotOf(p Profile, dryMass, moisture0 float64) Lot {
+	return Lot{Profile: p, DryMass: dryMass, Moisture0: moisture0, CornWeight: p.CornWeight, Germination: DefaultGermination,
+		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1}
+}
+
+// Check returns an error that joins a *[air.RangeError] for every field outside its
+// interval.
+func (l *Lot) Check() error {
+	return errors.Join(
 		l.Profile.check(),
 		air.Within("dry matter", l.DryMass, "kg", minMass, maxMass),
 		air.Within("first moisture, dry basis", l.Moisture0, "kg/kg", 0.05, 0.35),
@@ -92,8 +88,7 @@ func (l Lot) Checked() (Lot, error) {
 }
 
 // UptakeSpeed is the speed at which the lot's core drinks, against barley of
-// the usual weight: s · uptake · (usual weight / corn weight)^(2/3). The lot
-// must have been [Lot.Checked].
+// the usual weight: s · uptake · (usual weight / corn weight)^(2/3).
 func (l *Lot) UptakeSpeed() float64 {
 	return l.UptakeFactor * l.Profile.Uptake * math.Pow(l.Profile.CornWeight/l.CornWeight, cornExponent)
 }

@@ -20,7 +20,7 @@ func TestEverySpeciesOfTheLanguageHasAProfile(t *testing.T) {
 	want := []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
 	assert.ElementsMatch(t, want, grain.Names())
 	for _, name := range grain.Names() {
-		_, err := grain.NewBatch(grain.Lot{Profile: profile(t, name), DryMass: 1, Moisture0: 0.14})
+		_, err := grain.NewBatch(grain.LotOf(profile(t, name), 1, 0.14))
 		assert.NoError(t, err, name)
 	}
 }
@@ -37,7 +37,7 @@ func TestChangingAProfileLeavesTheTableAlone(t *testing.T) {
 }
 
 func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
-	good := grain.Lot{Profile: profile(t, "barley"), DryMass: 5, Moisture0: 0.14}
+	good := grain.LotOf(profile(t, "barley"), 5, 0.14)
 	for name, spoil := range map[string]func(*grain.Lot){
 		"no profile":         func(l *grain.Lot) { l.Profile = grain.Profile{} },
 		"no grain":           func(l *grain.Lot) { l.DryMass = 0 },
@@ -59,8 +59,8 @@ func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
 	}
 }
 
-func TestALotFillsInWhatIsUsual(t *testing.T) {
-	b, err := grain.NewBatch(grain.Lot{Profile: profile(t, "oats"), DryMass: 5, Moisture0: 0.14})
+func TestALotIsUsualWhereNothingElseIsSaid(t *testing.T) {
+	b, err := grain.NewBatch(grain.LotOf(profile(t, "oats"), 5, 0.14))
 	require.NoError(t, err)
 	assert.Equal(t, 0.034, b.Lot.CornWeight)
 	assert.Equal(t, grain.DefaultGermination, b.Lot.Germination)
@@ -72,7 +72,8 @@ func TestALotFillsInWhatIsUsual(t *testing.T) {
 // Geometry: eight times the weight is twice the thickness, so a quarter of the
 // speed.
 func TestBigCornsDrinkSlower(t *testing.T) {
-	l, err := grain.Lot{Profile: profile(t, "barley"), DryMass: 1, Moisture0: 0.14, CornWeight: 8 * 0.045}.Checked()
-	require.NoError(t, err)
+	l := grain.LotOf(profile(t, "barley"), 1, 0.14)
+	l.CornWeight = 8 * 0.045
+	require.NoError(t, l.Check())
 	assert.InDelta(t, 0.25, l.UptakeSpeed(), 1e-12)
 }

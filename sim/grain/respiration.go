@@ -52,7 +52,7 @@ var perKelvin = math.Log(respirationQ10) / 10
 // lines between the middles of its days and stays at its last value. From 5 K
 // above the best temperature of growth it falls in a straight line to nil, 10 K
 // above the ceiling. Standing: calibrated to [narziss] at malting temperatures;
-// over 25 °C it is an extrapolation. The lot must have been [Lot.Checked].
+// over 25 °C it is an extrapolation.
 func (l *Lot) RespirationSpeed(clock, t, w, access float64) float64 {
 	p := &l.Profile
 	moist := p.MoistFactor(w, clock) * access

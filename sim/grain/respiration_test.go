@@ -26,8 +26,8 @@ func TestHeatOfOnePerCentADay(t *testing.T) {
 }
 
 func speed(t *testing.T, at, clock float64) float64 {
-	l, err := grain.Lot{Profile: profile(t, "barley"), DryMass: 1, Moisture0: 0.14}.Checked()
-	require.NoError(t, err)
+	l := grain.LotOf(profile(t, "barley"), 1, 0.14)
+	require.NoError(t, l.Check())
 	return l.RespirationSpeed(clock, at, 0.45, 1)
 }
 
@@ -44,8 +44,8 @@ func TestHeatEndsRespiration(t *testing.T) {
 }
 
 func TestDryCornsDoNotRespire(t *testing.T) {
-	l, err := grain.Lot{Profile: profile(t, "barley"), DryMass: 1, Moisture0: 0.14}.Checked()
-	require.NoError(t, err)
+	l := grain.LotOf(profile(t, "barley"), 1, 0.14)
+	require.NoError(t, l.Check())
 	assert.Zero(t, l.RespirationSpeed(2000, 16, 0.29, 1))
 	assert.Zero(t, l.RespirationSpeed(2000, 16, 0.45, 0), "without air")
 }

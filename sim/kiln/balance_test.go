@@ -14,7 +14,7 @@ import (
 // to rounding, and no dry matter is lost.
 func TestBalancesCloseAtEveryStep(t *testing.T) {
 	round := cabinet
-	round.Recirculation, round.Heater = 0.5, 400
+	round.Recirculation, round.Heater = 0.5, new(400.0)
 	for name, c := range map[string]struct {
 		charge kiln.Charge
 		kit    kiln.Equipment
@@ -23,7 +23,7 @@ func TestBalancesCloseAtEveryStep(t *testing.T) {
 		"deep":         {tonne, house, kiln.Hold(kiln.AirOn, 60)},
 		"tray":         {tray, cabinet, kiln.Hold(kiln.Malt, 45)},
 		"return air":   {tray, round, kiln.Hold(kiln.AirOn, 60)},
-		"still oven":   {tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: 800, Still: true}, kiln.Hold(kiln.Oven, 60)},
+		"still oven":   {tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: new(800.0), Still: true}, kiln.Hold(kiln.Oven, 60)},
 		"with no fire": {tray, cabinet, still},
 	} {
 		b := bed(t, c.charge, c.kit, spring)

@@ -38,7 +38,7 @@ func kilning(b *testing.B, charge kiln.Charge, kit kiln.Equipment) {
 }
 
 func BenchmarkThinTrayThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: 1500, Layers: kiln.ThinLayers})
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(1500.0), Layers: kiln.ThinLayers})
 }
 
 func BenchmarkTwentyLayersThirtyHours(b *testing.B) {
@@ -46,9 +46,9 @@ func BenchmarkTwentyLayersThirtyHours(b *testing.B) {
 }
 
 func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: 400, Recirculation: 0.6, Layers: kiln.ThinLayers})
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(400.0), Recirculation: 0.6, Layers: kiln.ThinLayers})
 }
 
 func BenchmarkStillOvenThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: 1500, Still: true})
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: new(1500.0), Still: true})
 }

@@ -9,26 +9,26 @@ import (
 
 // Charge is the malt put on the kiln.
 type Charge struct {
-	DryMass     float64 // dry matter, kg
-	Moisture    float64 // kg of water per kg of dry matter
-	Temperature float64 // °C
-	Depth       float64 // of the bed, m; nil to reckon it from BulkDensity
-	BulkDensity float64 // of the wet malt, kg/m³; used when Depth is nil
+	DryMass     float64  // dry matter, kg
+	Moisture    float64  // kg of water per kg of dry matter
+	Temperature float64  // °C
+	Depth       *float64 // of the bed, m; nil to reckon it from BulkDensity
+	BulkDensity float64  // of the wet malt, kg/m³; used when Depth is nil
 }
 
 // Equipment is the kiln.
 type Equipment struct {
-	Area    float64 // of the bed, seen from above, m²
-	Airflow float64 // at air-on, m³/s; of a still oven what leaks or is vented
-	Heater  float64 // power, W; nil if not stated, then it never limits
+	Area    float64  // of the bed, seen from above, m²
+	Airflow float64  // at air-on, m³/s; of a still oven what leaks or is vented
+	Heater  *float64 // power, W; nil if not stated, then it never limits
 
 	// ReachLow and ReachHigh are the coolest and hottest air-on that the
 	// controls allow while heating, °C; nil if not stated.
-	ReachLow, ReachHigh float64
+	ReachLow, ReachHigh *float64
 
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Still         bool    // an oven without a fan
-	Layers        int     // nil for DefaultLayers; a still oven has one
+	Layers        int     // 0 for DefaultLayers; a still oven has one
 }
 
 // Ambient is the air that the kiln draws in.
@@ -61,16 +61,16 @@ func (c Charge) check() error {
 		air.Within("moisture, dry basis", c.Moisture, "kg/kg", 0, 1.5),
 		air.Within("temperature of the malt", c.Temperature, "°C", 0, 120),
 	)
-	if c.Depth != 0 {
-		return errors.Join(err, air.Within("depth of the bed", c.Depth, "m", 1e-3, 10))
+	if c.Depth != nil {
+		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", 1e-3, 10))
 	}
 	return errors.Join(err, air.Within("bulk density", c.BulkDensity, "kg/m³", 200, 1000))
 }
 
 // depth of the bed, m, on area m².
 func (c Charge) depth(area float64) float64 {
-	if c.Depth != 0 {
-		return c.Depth
+	if c.Depth != nil {
+		return *c.Depth
 	}
 	return c.DryMass * (1 + c.Moisture) / (c.BulkDensity * area)
 }
@@ -78,11 +78,11 @@ func (c Charge) depth(area float64) float64 {
 func (e Equipment) check() error {
 	err := errors.Join(
 		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
-		air.Within("heater", e.Heater, "W", 0, 1e8),
+		optional("heater", e.Heater, "W", 0, 1e8),
 		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
 		air.Within("layers", float64(e.Layers), "", 0, MostLayers),
-		optional("coolest air-on", e.ReachLow, drying.Coldest, drying.Hottest),
-		optional("hottest air-on", e.ReachHigh, max(drying.Coldest, e.ReachLow), drying.Hottest),
+		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
+		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
 		checkAirflow(e.Airflow, e.Area),
 	)
 	if e.Still && e.Recirculation != 0 {
@@ -94,11 +94,20 @@ func (e Equipment) check() error {
 // mostReturn bounds the share of exhaust led back: with all of it nothing dries.
 const mostReturn = 0.98
 
-func optional(quantity string, t, low, high float64) error {
-	if t == 0 {
+// optional bounds a value that may be left out.
+func optional(quantity string, v *float64, unit string, low, high float64) error {
+	if v == nil {
 		return nil
 	}
-	return air.Within(quantity, t, "°C", low, high)
+	return air.Within(quantity, *v, unit, low, high)
+}
+
+// or is a value, or another where it is left out.
+func or(v *float64, otherwise float64) float64 {
+	if v == nil {
+		return otherwise
+	}
+	return *v
 }
 
 // checkAirflow bounds the airflow through its speed in front of the bed.

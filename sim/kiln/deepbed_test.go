@@ -103,7 +103,7 @@ func bin(t *testing.T, cfm, wet float64) *kiln.Bed {
 	)
 	bushels := depth / volume // to the square metre
 	return bed(t,
-		kiln.Charge{DryMass: bushels * bushel * (1 - wet), Moisture: dry(wet), Temperature: 20, Depth: depth},
+		kiln.Charge{DryMass: bushels * bushel * (1 - wet), Moisture: dry(wet), Temperature: 20, Depth: new(depth)},
 		kiln.Equipment{Area: 1, Airflow: bushels * cfm * cubic},
 		kiln.Ambient{T: 20, RH: 0.65})
 }

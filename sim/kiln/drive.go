@@ -44,13 +44,7 @@ func (b *Bed) drive(s stage) flow {
 // span gives the bounds of air-on, °C: the kiln's reach, and, where air-on is
 // not what is asked for, Lead above what is.
 func (b *Bed) span(s stage) (low, high float64) {
-	low, high = coldestSought, drying.Hottest
-	if b.kit.ReachLow != 0 {
-		low = b.kit.ReachLow
-	}
-	if b.kit.ReachHigh != 0 {
-		high = b.kit.ReachHigh
-	}
+	low, high = or(b.kit.ReachLow, coldestSought), or(b.kit.ReachHigh, drying.Hottest)
 	if b.set.Target == Malt || b.set.Target == AirOff {
 		high = min(high, s.asked+Lead)
 	}
@@ -99,7 +93,7 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	if b.set.recirculation(b.kit) == 0 && !b.kit.Still {
 		return b.blowThrough(t, s)
 	}
-	if before == ByHeater && b.kit.Heater > 0 { // it most likely still is
+	if before == ByHeater && b.kit.Heater != nil { // it most likely still is
 		return b.blowFull(t, s)
 	}
 	return b.blowRound(t, s)
@@ -113,7 +107,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 	if heat := b.heat(f); heat < 0 {
 		b.near, b.limit = near, ByIncomingAir
 		return b.blowWith(0, t, b.warmest(t), s)
-	} else if b.kit.Heater > 0 && heat > b.kit.Heater/b.kit.Area {
+	} else if b.kit.Heater != nil && heat > *b.kit.Heater/b.kit.Area {
 		b.near = near
 		return b.blowFull(t, s)
 	}
@@ -123,7 +117,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 // blowFull is blowRound with all that the heater has, or with the air-on
 // wanted when that is less.
 func (b *Bed) blowFull(t float64, s stage) flow {
-	f := b.blowWith(b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s)
+	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s)
 	switch {
 	case f.on.t < t:
 		b.limit = ByHeater
@@ -140,12 +134,13 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 	if t < b.ambient.T {
 		b.limit, t = ByIncomingAir, b.ambient.T
 	}
-	if b.kit.Heater > 0 {
+	if b.kit.Heater != nil {
+		power := *b.kit.Heater
 		flow := b.set.airflow(b.kit)
 		perKelvin := b.ambient.Volume() / (b.ambient.T + air.Kelvin)
 		capacity := flow * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
-		rise := b.kit.Heater * b.ambient.Volume() / (capacity - b.kit.Heater*perKelvin)
-		if rise > 0 && b.ambient.T+rise < t {
+		rise := power * b.ambient.Volume() / (capacity - power*perKelvin)
+		if rise >= 0 && b.ambient.T+rise < t {
 			b.limit, t = ByHeater, b.ambient.T+rise
 		}
 	}

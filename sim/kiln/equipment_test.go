@@ -14,7 +14,7 @@ import (
 // 300 W on 60 m³/h at air-on: first law, V/v·(h on − h ambient) = Q.
 func TestWeakHeaterLimitsAirOnByTheFirstLaw(t *testing.T) {
 	kit := cabinet
-	kit.Heater = 300
+	kit.Heater = new(300.0)
 	b := bed(t, tray, kit, spring)
 	v := run(t, b, 1, kiln.Hold(kiln.AirOn, 60))
 	assert.Equal(t, kiln.ByHeater, v.Limit)
@@ -29,7 +29,7 @@ func TestWeakHeaterLimitsAirOnByTheFirstLaw(t *testing.T) {
 
 func TestStrongHeaterIsNotFullyUsed(t *testing.T) {
 	kit := cabinet
-	kit.Heater = 1500
+	kit.Heater = new(1500.0)
 	v := run(t, bed(t, tray, kit, spring), 1, kiln.Hold(kiln.AirOn, 60))
 	assert.Equal(t, kiln.Unlimited, v.Limit)
 	assert.Equal(t, 60.0, v.On.T)
@@ -38,7 +38,7 @@ func TestStrongHeaterIsNotFullyUsed(t *testing.T) {
 
 func TestReachBoundsAirOnAndSaysSo(t *testing.T) {
 	kit := cabinet
-	kit.ReachLow, kit.ReachHigh = 70, 95
+	kit.ReachLow, kit.ReachHigh = new(70.0), new(95.0)
 	b := bed(t, tray, kit, spring)
 	v := run(t, b, 0.5, kiln.Hold(kiln.AirOn, 45))
 	assert.Equal(t, kiln.ByReachLow, v.Limit)
@@ -85,7 +85,7 @@ func TestRecirculationSavesHeatAndCostsTime(t *testing.T) {
 
 func TestWeakHeaterWithRecirculationGivesItsPower(t *testing.T) {
 	kit := cabinet
-	kit.Recirculation, kit.Heater = 0.6, 250
+	kit.Recirculation, kit.Heater = 0.6, new(250.0)
 	v := run(t, bed(t, tray, kit, spring), 2, kiln.Hold(kiln.AirOn, 60))
 	assert.Equal(t, kiln.ByHeater, v.Limit)
 	assert.InDelta(t, 250, v.HeaterPower, 0.1, "the search stops at 1e-4 K of air-on")
@@ -98,7 +98,7 @@ func TestSettingOverridesFlowAndReturn(t *testing.T) {
 	kit.Recirculation = 0.7
 	b := bed(t, tray, kit, spring)
 	run(t, b, 1, kiln.Hold(kiln.AirOn, 50))
-	set := kiln.Setting{From: 50, To: 50, Airflow: 2 * cabinet.Airflow, Recirculation: &none}
+	set := kiln.Setting{From: 50, To: 50, Airflow: new(2 * cabinet.Airflow), Recirculation: &none}
 	before := b.View().Ledger.AirPassed
 	v := run(t, b, 1, set)
 	outside, err := air.FromRH(spring.T, spring.RH, v.On.P)
@@ -130,7 +130,7 @@ func TestAirOffIsBroughtNearWhatIsAsked(t *testing.T) {
 // In a still oven malt stands below the oven's air by what evaporates, the
 // vent carries the water away, and a shut vent halves the drying at least.
 func TestStillOvenDriesByItsVent(t *testing.T) {
-	kit := kiln.Equipment{Area: 0.5, Airflow: 12.0 / 3600, Still: true, Heater: 2000}
+	kit := kiln.Equipment{Area: 0.5, Airflow: 12.0 / 3600, Still: true, Heater: new(2000.0)}
 	open := bed(t, tray, kit, spring)
 	kit.Airflow = kiln.StillVent
 	shut := bed(t, tray, kit, spring)
@@ -145,7 +145,7 @@ func TestStillOvenDriesByItsVent(t *testing.T) {
 }
 
 func TestMaltOnAStillOvenComesToTheOvenWhenDry(t *testing.T) {
-	kit := kiln.Equipment{Area: 0.5, Airflow: 12.0 / 3600, Still: true, Heater: 2000}
+	kit := kiln.Equipment{Area: 0.5, Airflow: 12.0 / 3600, Still: true, Heater: new(2000.0)}
 	v := run(t, bed(t, tray, kit, spring), 72, kiln.Hold(kiln.Oven, 60))
 	assert.InDelta(t, 60, v.MaltT, 0.5)
 	assert.Less(t, v.WetBasis, 0.06)
@@ -174,7 +174,7 @@ func TestRefusedSettingsNameWhatIsWrong(t *testing.T) {
 	b := bed(t, tray, cabinet, spring)
 	for want, set := range map[string]kiln.Setting{
 		"temperature set 200 °C is outside 0 to 180 °C":        {From: 50, To: 200},
-		"airflow 36000 m3/h is outside 0.018 to 5400 m3/h":     {From: 50, To: 50, Airflow: 10},
+		"airflow 36000 m3/h is outside 0.018 to 5400 m3/h":     {From: 50, To: 50, Airflow: new(10.0)},
 		"share of exhaust led back 100 % is outside 0 to 98 %": {From: 50, To: 50, Recirculation: &all},
 		"target 9 is outside 0 to 4":                           {Target: 9, From: 50, To: 50},
 	} {
@@ -183,4 +183,23 @@ func TestRefusedSettingsNameWhatIsWrong(t *testing.T) {
 	}
 	_, err := b.Advance(-1, still)
 	assert.EqualError(t, err, "duration -1 s is outside 0 to 7 days")
+}
+
+func TestZeroIsAValueAndNotALeftOutOne(t *testing.T) {
+	kit := cabinet
+	kit.Heater = new(0.0)
+	v := run(t, bed(t, tray, kit, spring), 1, kiln.Hold(kiln.AirOn, 50))
+	assert.Equal(t, kiln.ByHeater, v.Limit)
+	assert.InDelta(t, spring.T, v.On.T, 1e-9, "a heater without power warms nothing")
+
+	kit = cabinet
+	kit.ReachLow = new(10.0)
+	winter := kiln.Ambient{T: -10, RH: 0.5}
+	assert.Equal(t, kiln.ByReachLow, run(t, bed(t, tray, kit, winter), 1, kiln.Hold(kiln.AirOn, 5)).Limit)
+	kit.ReachLow = new(0.0)
+	assert.Equal(t, kiln.Unlimited, run(t, bed(t, tray, kit, winter), 1, kiln.Hold(kiln.AirOn, 5)).Limit)
+	kit.ReachHigh = new(0.0)
+	v = run(t, bed(t, tray, kit, winter), 1, kiln.Hold(kiln.AirOn, 5))
+	assert.Equal(t, kiln.ByReachHigh, v.Limit)
+	assert.Equal(t, 0.0, v.On.T)
 }

@@ -35,7 +35,7 @@ func anyBed(t *rapid.T) *kiln.Bed {
 		kit.Recirculation = in("recirculation", 0, 0.98)
 	}
 	if rapid.Bool().Draw(t, "heater stated") {
-		kit.Heater = area * math.Pow(10, in("lg heater per area", 1, 5))
+		kit.Heater = new(area * math.Pow(10, in("lg heater per area", 1, 5)))
 	}
 	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
 	malt := drying.Malt{Factor: in("factor", 0.3, 3), Shift: in("shift", -0.03, 0.03)}
@@ -82,8 +82,8 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		any := func(name string) float64 { return rapid.Float64().Draw(t, name) }
 		_, err := kiln.New(
-			kiln.Charge{DryMass: any("dry"), Moisture: any("x"), Temperature: any("t"), Depth: any("depth"), BulkDensity: any("bulk")},
-			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: any("heater"), ReachLow: any("low"), ReachHigh: any("high"),
+			kiln.Charge{DryMass: any("dry"), Moisture: any("x"), Temperature: any("t"), Depth: new(any("depth")), BulkDensity: any("bulk")},
+			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: new(any("heater")), ReachLow: new(any("low")), ReachHigh: new(any("high")),
 				Recirculation: any("back"), Layers: rapid.Int().Draw(t, "layers"), Still: rapid.Bool().Draw(t, "still")},
 			kiln.Ambient{T: any("ambient"), RH: any("rh"), Altitude: any("altitude")},
 			drying.Malt{Factor: any("factor"), Shift: any("shift")},
@@ -95,7 +95,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 		bed := anyBed(t)
 		back := any("set back")
 		_, err = bed.Advance(any("dt"), kiln.Setting{Target: kiln.Target(rapid.Int().Draw(t, "target")), From: any("from"), To: any("to"),
-			Airflow: any("set flow"), Recirculation: &back})
+			Airflow: new(any("set flow")), Recirculation: &back})
 		if err != nil {
 			require.Zero(t, bed.View().Hours, "a refused setting moves nothing")
 		}

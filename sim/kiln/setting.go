@@ -35,7 +35,7 @@ func (t Target) String() string {
 type Setting struct {
 	Target        Target
 	From, To      float64
-	Airflow       float64  // m³/s; nil for the kiln's own
+	Airflow       *float64 // m³/s; nil for the kiln's own
 	Recirculation *float64 // share led back; nil for the kiln's own
 }
 
@@ -71,8 +71,8 @@ func (s Setting) check(kit Equipment) error {
 	if s.Target != Fresh {
 		err = errors.Join(err, checkSet(s.From), checkSet(s.To))
 	}
-	if s.Airflow != 0 {
-		err = errors.Join(err, checkAirflow(s.Airflow, kit.Area))
+	if s.Airflow != nil {
+		err = errors.Join(err, checkAirflow(*s.Airflow, kit.Area))
 	}
 	if s.Recirculation == nil {
 		return err
@@ -89,10 +89,7 @@ func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 
 func (s Setting) at(share float64) float64 { return s.From + (s.To-s.From)*share }
 
 func (s Setting) airflow(kit Equipment) float64 {
-	if s.Airflow != 0 {
-		return s.Airflow
-	}
-	return kit.Airflow
+	return or(s.Airflow, kit.Airflow)
 }
 
 func (s Setting) recirculation(kit Equipment) float64 {

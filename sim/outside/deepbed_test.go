@@ -159,7 +159,7 @@ const (
 
 // bin is barley of the moisture w in a bin on a square metre with so many cfm a bushel.
 func bin(t testing.TB, w, perBushel float64) *kiln.Bed {
-	charge := kiln.Charge{DryMass: testWeight * binDepth * (1 - w), Moisture: dry(w), Temperature: 20, Depth: binDepth}
+	charge := kiln.Charge{DryMass: testWeight * binDepth * (1 - w), Moisture: dry(w), Temperature: 20, Depth: new(binDepth)}
 	kit := kiln.Equipment{Area: 1, Airflow: perBushel * cfm / bushel * binDepth, Layers: 40}
 	return bed(t, charge, kit, kiln.Ambient{T: 20, RH: 0.65})
 }

@@ -35,7 +35,7 @@ func (r *record) loaded() Figure {
 		}
 	}
 	for _, x := range r.b.Readings {
-		if model.Thermometer(x) != nil && model.Thermometer(x).Where == "air-on" {
+		if t := model.Thermometer(x); t != nil && t.Where == "air-on" {
 			return r.since(x.When())
 		}
 	}
@@ -56,10 +56,11 @@ func (r *record) broke(began Figure) Figure {
 	count := 0
 	for _, x := range r.b.Readings {
 		at := between(began, r.since(x.When()))
-		if model.Thermometer(x) == nil || !at.Known() {
+		read := model.Thermometer(x)
+		if read == nil || !at.Known() {
 			continue
 		}
-		switch t := model.Thermometer(x).Low.SI - zeroC; model.Thermometer(x).Where {
+		switch t := read.Low.SI - zeroC; read.Where {
 		case "air-on":
 			on = t
 		case "air-off":

@@ -121,8 +121,8 @@ const zeroC = 273.15
 func (r *record) temperatures(where string) []float64 {
 	var list []float64
 	for _, x := range r.b.Readings {
-		if model.Thermometer(x) != nil && model.Thermometer(x).Where == where {
-			list = append(list, model.Thermometer(x).Low.SI-zeroC)
+		if t := model.Thermometer(x); t != nil && t.Where == where {
+			list = append(list, t.Low.SI-zeroC)
 		}
 	}
 	return list

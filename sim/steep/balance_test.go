@@ -43,10 +43,7 @@ func (s stay) apply(g *steep.State, dt float64) error {
 func drawLot(t *rapid.T) grain.Lot {
 	p, err := grain.Of(rapid.SampledFrom(grain.Names()).Draw(t, "grain"))
 	require.NoError(t, err)
-	return grain.Lot{
-		Profile: p, DryMass: rapid.Float64Range(0.01, 1e4).Draw(t, "dry"),
-		Moisture0: rapid.Float64Range(0.08, 0.2).Draw(t, "X0"),
-	}
+	return grain.LotOf(p, rapid.Float64Range(0.01, 1e4).Draw(t, "dry"), rapid.Float64Range(0.08, 0.2).Draw(t, "X0"))
 }
 
 func TestWaterAndDryMatterBalance(t *testing.T) {

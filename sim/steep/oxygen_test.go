@@ -117,14 +117,14 @@ func TestSteepRefusesWhatItCannotReckon(t *testing.T) {
 	for name, err := range map[string]error{
 		"frozen water":     s.Soak(hour, steep.Water{T: -1}),
 		"hot water":        s.Soak(hour, steep.Water{T: 41}),
-		"a drop of water":  s.Soak(hour, steep.Water{T: 15, PerKg: 0.1}),
+		"a drop of water":  s.Soak(hour, steep.Water{T: 15, PerKg: new(0.1)}),
 		"no time":          s.Soak(0, good),
 		"time backward":    s.Soak(-1, good),
 		"not a time":       s.Soak(math.NaN(), good),
 		"half a year":      s.Soak(180*86400, good),
 		"frozen air":       s.Rest(hour, steep.Air{T: -1, RH: 0.5}),
 		"wetter than wet":  s.Rest(hour, steep.Air{T: 15, RH: 1.5}),
-		"face inside out":  s.Rest(hour, steep.Air{T: 15, RH: 0.5, Area: -1}),
+		"face inside out":  s.Rest(hour, steep.Air{T: 15, RH: 0.5, Area: new(-1.0)}),
 		"dried to a crisp": s.Rest(30*86400, steep.Air{T: 30, RH: 0.1, Speed: 2}),
 		"frozen refill":    s.ChangeWater(steep.Water{T: -3}),
 	} {

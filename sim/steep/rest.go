@@ -22,11 +22,11 @@ const (
 
 // Air is what the drained grain stands in between soaks.
 type Air struct {
-	T        float64 // °C, 0 to 45; the grain is taken to be as warm
-	RH       float64 // relative humidity, 0 to 1
-	Area     float64 // of the bed's open face, m²; nil means a swollen bed 0.3 m deep
-	Speed    float64 // of the air over the face, m/s, 0 to 5
-	Pressure float64 // Pa; nil means 101,325
+	T        float64  // °C, 0 to 45; the grain is taken to be as warm
+	RH       float64  // relative humidity, 0 to 1
+	Area     *float64 // of the bed's open face, m²; nil means a swollen bed 0.3 m deep
+	Speed    float64  // of the air over the face, m/s, 0 to 5
+	Pressure *float64 // Pa; nil means 101,325
 }
 
 // eager is m, the speed-up of the core after six hours of air.
@@ -68,14 +68,14 @@ func (s *State) Rest(dt float64, a Air) error {
 // drying is the water that evaporates, kg/kg of first dry matter per second.
 // Grain that was never wetted does not dry in a rest.
 func (s *State) drying(a Air) (float64, error) {
+	area := s.lot.SwollenVolume() / openDepth
+	if a.Area != nil {
+		area = *a.Area
+	}
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
-	err = errors.Join(err, air.Within("open face of the bed", a.Area, "m²", 0, 1e6))
+	err = errors.Join(err, air.Within("open face of the bed", area, "m²", 0, 1e6))
 	if err != nil || s.soaks == 0 {
 		return 0, err
-	}
-	area := a.Area
-	if area == 0 {
-		area = s.lot.SwollenVolume() / openDepth
 	}
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
 }

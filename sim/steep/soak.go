@@ -23,22 +23,26 @@ const (
 
 // Water is what the grain stands in.
 type Water struct {
-	T       float64 // °C, 0 to 40; the grain is taken to be as warm
-	PerKg   float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg
-	Aerated bool    // air blown through: the water stays full of oxygen
+	T       float64  // °C, 0 to 40; the grain is taken to be as warm
+	PerKg   *float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg
+	Aerated bool     // air blown through: the water stays full of oxygen
 }
 
 func (w Water) checked() (Water, error) {
-	if w.PerKg == 0 {
-		w.PerKg = DefaultWaterPerKg
-	}
 	return w, errors.Join(
 		air.Within("water temperature", w.T, "°C", lowestWater, highestWater),
-		air.Within("water drawn", w.PerKg, "l/kg", 0.5, 20))
+		air.Within("water drawn", w.perKg(), "l/kg", 0.5, 20))
+}
+
+func (w Water) perKg() float64 {
+	if w.PerKg == nil {
+		return DefaultWaterPerKg
+	}
+	return *w.PerKg
 }
 
 // full is the oxygen in fresh water, mg per kg of grain as received.
-func (w Water) full() float64 { return saturation(w.T) * w.PerKg }
+func (w Water) full() float64 { return saturation(w.T) * w.perKg() }
 
 // Soak keeps the grain under water for dt seconds, above nil and at most 30
 // days. After a rest, and at first, it begins a new soak in fresh water; else

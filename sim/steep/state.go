@@ -37,10 +37,9 @@ type State struct {
 func (s *State) Meter(m *work.Meter) { s.meter = m }
 
 // New returns the raw grain of the lot, before its first soak. It returns the
-// errors of [grain.Lot.Checked].
+// errors of [grain.Lot.Check].
 func New(lot grain.Lot) (State, error) {
-	lot, err := lot.Checked()
-	if err != nil {
+	if err := lot.Check(); err != nil {
 		return State{}, err
 	}
 	return State{lot: lot, speed: lot.UptakeSpeed()}, nil

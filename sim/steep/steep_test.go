@@ -18,7 +18,7 @@ func lot(t testing.TB, species string) grain.Lot {
 	t.Helper()
 	p, err := grain.Of(species)
 	require.NoError(t, err)
-	return grain.Lot{Profile: p, DryMass: 880, Moisture0: 0.12 / 0.88}
+	return grain.LotOf(p, 880, 0.12/0.88)
 }
 
 func raw(t testing.TB, l grain.Lot) steep.State {

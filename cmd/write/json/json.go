@@ -78,12 +78,12 @@ func (say Say) value(v reflect.Value) any {
 	switch kind := v.Kind(); {
 	case (kind == reflect.Pointer || kind == reflect.Interface) && v.IsNil():
 		return nil
+	case kind == reflect.Pointer || kind == reflect.Interface:
+		return say.value(v.Elem())
 	case key.IsTold(v.Type()):
 		return say(v.Interface().(answer.Told))
 	case key.IsMoment(v.Type()):
 		return moment(v.Interface().(time.Time))
-	case kind == reflect.Pointer || kind == reflect.Interface:
-		return say.value(v.Elem())
 	case kind == reflect.Float64:
 		return figure(v)
 	case kind == reflect.Struct:

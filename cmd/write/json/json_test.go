@@ -33,6 +33,7 @@ type result struct {
 	Steps   []step
 	Classes map[string]answer.Share
 	Do      answer.Told
+	Then    *task
 	None    []string
 }
 
@@ -51,8 +52,12 @@ func TestKeysCarryTheirUnits(t *testing.T) {
 	assert.Equal(t, `{"format":2,"process":"Löft <1>","malt_kg":5.004,"steps":[`+
 		`{"label":"soak 1","moisture_end_wb_pct":28.71,"temperature_c":{"place":"water","from":13,"to":13},"end_h":{"p10":1,"p50":2,"p90":2.5,"share_pct":100}},`+
 		`{"label":"rest 1","moisture_end_wb_pct":0,"temperature_c":null,"end_h":null}],`+
-		`"classes_pct":{"a":null,"b":50},"do":"say drain","none":[]}`, compact(written(t, loft)))
+		`"classes_pct":{"a":null,"b":50},"do":"say drain","then":null,"none":[]}`, compact(written(t, loft)))
 	assert.Equal(t, written(t, loft), written(t, &loft))
+	weigh := task("weigh")
+	loft := loft
+	loft.Then = &weigh
+	assert.Contains(t, written(t, loft), `"then": "say weigh"`)
 	at := loft
 	at.Start = time.Date(2026, 3, 6, 7, 0, 0, 0, time.UTC)
 	assert.Contains(t, written(t, at), `"start": "2026-03-06T07:00:00Z"`)
@@ -65,6 +70,14 @@ func compact(text string) string {
 		lines = append(lines, strings.TrimSpace(l))
 	}
 	return strings.ReplaceAll(strings.Join(lines, ""), `": `, `":`)
+}
+
+func TestTheShareOfASpreadHasOneKeyWhateverSpreads(t *testing.T) {
+	text := written(t, struct {
+		Moisture answer.Spread[answer.Share] `json:"moisture_wb"`
+		Malt     answer.Spread[answer.Kilograms]
+	}{answer.Spread[answer.Share]{P10: 0.1, P50: 0.2, P90: 0.3, Share: 0.9}, answer.Spread[answer.Kilograms]{P10: 1, P50: 2, P90: 3, Share: 1}})
+	assert.Equal(t, `{"format":2,"moisture_wb_pct":{"p10":10,"p50":20,"p90":30,"share_pct":90},"malt_kg":{"p10":1,"p50":2,"p90":3,"share_pct":100}}`, compact(text))
 }
 
 func TestSchemaTellsWhatIsWritten(t *testing.T) {

@@ -46,7 +46,7 @@ func (s shape) object(t reflect.Type) map[string]any {
 
 func (s shape) value(t reflect.Type) map[string]any {
 	switch kind := t.Kind(); {
-	case key.IsTold(t):
+	case key.IsTold(t) && kind != reflect.Pointer:
 		return map[string]any{"type": "string"}
 	case key.IsMoment(t):
 		return map[string]any{"type": []string{"string", "null"}, "format": "date-time"}

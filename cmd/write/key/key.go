@@ -37,7 +37,7 @@ func Fields(t reflect.Type) []Field {
 		if name == "" {
 			name = snake(f.Name)
 		}
-		if u, ok := UnitOf(f.Type); ok && u.Key != "" && !(has && u.Key == own.Key) {
+		if u, ok := UnitOf(f.Type); ok && u.Key != "" && !(has && u.Key == own.Key) && !strings.HasSuffix(name, "_"+u.Key) {
 			name += "_" + u.Key
 		}
 		list = append(list, Field{Key: name, Index: f.Index, Type: f.Type, Spare: options == "omitempty", Doc: f.Tag.Get("doc")})

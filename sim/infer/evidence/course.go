@@ -21,8 +21,7 @@ func (t *Trial) counts(x model.Reading) bool {
 func (t *Trial) takeCourse() {
 	c := &t.course
 	c.Changes, c.Open = t.Batch.Changes, t.Now
-	for i := range t.Batch.Readings {
-		x := t.Batch.Readings[i]
+	for _, x := range t.Batch.Readings {
 		if !t.counts(x) {
 			continue
 		}
@@ -37,9 +36,9 @@ func (t *Trial) takeCourse() {
 			t.by(model.GerminateStage, at)
 			t.by(model.WitherStage, at)
 		}
-		switch {
-		case model.After(x) != nil && !t.ended(model.After(x).Kind.Text, model.After(x).Number, true): // what is weighed once more ended before
-			c.Ends = append(c.Ends, forecast.Ended{Kind: model.After(x).Kind.Text, Number: model.After(x).Number, At: at, Exact: true})
+		switch after := model.After(x); {
+		case after != nil && !t.ended(after.Kind.Text, after.Number, true): // what is weighed once more ended before
+			c.Ends = append(c.Ends, forecast.Ended{Kind: after.Kind.Text, Number: after.Number, At: at, Exact: true})
 		case model.Clean(x) && !t.ended(string(model.DeculmStage), 0, true):
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.DeculmStage), At: at, Exact: true})
 		}

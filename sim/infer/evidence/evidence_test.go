@@ -128,7 +128,7 @@ func TestABatchThatCannotBeHeldBesideAForecast(t *testing.T) {
 func TestFitFindsWhatTheBatchWas(t *testing.T) {
 	p := written(t, "").Process
 	truth := map[string]float64{"uptake": 1.4, "growth": 0.9, "drying": 0.75, "thermometer": 1.2}
-	b, err := evidencetest.Of(p, "x", began, evidencetest.Truth{Options: forecast.Options{Uptake: 1.4, Growth: 0.9, Drying: 0.75}, Offset: 1.2}, 11)
+	b, err := evidencetest.Of(p, "x", began, evidencetest.Truth{Options: forecast.Options{Uptake: new(1.4), Growth: new(0.9), Drying: new(0.75)}, Offset: 1.2}, 11)
 	require.NoError(t, err)
 	x := trial(t, load(t, b.Text), time.Time{})
 	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)

@@ -191,11 +191,12 @@ func dries(k model.StageKind) bool { return k == model.WitherStage || k == model
 // chargesDry finds a weight at which the malt is as dry as its step asks only if none
 // of the charge's dry matter were gone.
 func (f *Following) chargesDry(i int) (Doubt, bool) {
-	x, s := f.Judged[i].Observation.Reading, f.sight(i)
-	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !dries(s.Stage) {
+	s := f.sight(i)
+	x, ok := f.Judged[i].Observation.Reading.(*model.Weighed)
+	if !ok || x.OfBag || x.After == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
-	wanted, ok := f.Trial.Asked(model.After(x))
+	wanted, ok := f.Trial.Asked(x.After)
 	if !ok {
 		return Doubt{}, false
 	}
@@ -208,11 +209,12 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 // notYet finds a weight behind a step that waits for dryness, by which the malt was
 // still much too moist.
 func (f *Following) notYet(i int) (Doubt, bool) {
-	x, s := f.Judged[i].Observation.Reading, f.sight(i)
-	if model.Weight(x) == nil || model.OfBag(x) || model.After(x) == nil || s == nil || !driedBy[model.After(x).Kind.Text] {
+	s := f.sight(i)
+	x, ok := f.Judged[i].Observation.Reading.(*model.Weighed)
+	if !ok || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
 		return Doubt{}, false
 	}
-	wanted, ok := f.Trial.Asked(model.After(x))
+	wanted, ok := f.Trial.Asked(x.After)
 	has := 1 - s.Dry/f.Judged[i].Observation.Value
 	return Doubt{Kind: NotYet, Observation: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
 }

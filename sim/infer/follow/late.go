@@ -41,8 +41,8 @@ func (f *Following) late() []Late {
 		return out
 	}
 	began := f.stageBegan(at)
-	if st.Ends().Allow != nil && st.Ends().Allow.Latest != nil && f.Now > began+st.Ends().Allow.Latest.SI {
-		out = append(out, Late{LateGuard, at, st.Ends().Allow.Place, began + st.Ends().Allow.Latest.SI, st.Ends().Allow.Place.Text()})
+	if allow := st.Ends().Allow; allow != nil && allow.Latest != nil && f.Now > began+allow.Latest.SI {
+		out = append(out, Late{LateGuard, at, allow.Place, began + allow.Latest.SI, allow.Place.Text()})
 	}
 	if piece := model.PieceOf(st); piece != nil && piece.Turn != nil && len(f.Centre.Turned) > 0 {
 		last := began

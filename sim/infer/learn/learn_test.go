@@ -69,8 +69,8 @@ func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(e
 	for i := range n {
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
-		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: house[ensemble.Growth],
-			Respiration: house[ensemble.Respiration], Uptake: house[ensemble.Uptake], Drying: house[ensemble.Drying]}, r)}
+		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
+			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying])}, r)}
 		truth.Options.Forms = forms
 		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)

@@ -21,7 +21,7 @@ import (
 
 // The loft as it really is, which no file of the examples says: its thermometer shows
 // too much, its kiln dries slower than the model's, and its lot drinks a little faster.
-var loft = forecast.Options{Uptake: 1.08, Growth: 0.94, Respiration: 1.1, Drying: 0.88}
+var loft = forecast.Options{Uptake: new(1.08), Growth: new(0.94), Respiration: new(1.1), Drying: new(0.88)}
 
 const loftOffset = 0.7 // K
 

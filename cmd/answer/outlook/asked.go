@@ -1,0 +1,38 @@
+package outlook
+
+import (
+	"math"
+
+	"maltwright/cmd/answer"
+	"maltwright/sim/forecast"
+)
+
+// AskedOf is what the process of a forecast asks for, and whether it comes about.
+func AskedOf(f *forecast.Forecast) Asked {
+	out := Asked{Gates: []Gate{}, Expects: []Expect{}, NotGiven: []string{}}
+	for _, g := range f.Gates {
+		out.Gates = append(out.Gates, gateOf(g))
+	}
+	for _, e := range f.Expects {
+		one := Expect{Text: e.Test.Place.Text(), Holds: e.Holds}
+		if e.Test.Bound != nil {
+			one.Forecast = &Amount{e.Value, e.Test.Bound.Range.Low}
+		}
+		out.Expects = append(out.Expects, one)
+	}
+	for _, t := range f.Trouble {
+		if t.Kind == forecast.KilnShort {
+			out.NotGiven = append(out.NotGiven, t.Detail)
+		}
+	}
+	return out
+}
+
+func gateOf(g forecast.Gate) Gate {
+	out := Gate{Stage: string(g.Stage), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs)}
+	if g.Failed != nil && g.Failed.Bound != nil {
+		out.Measure, out.Measured = g.Failed.Measure, &Amount{g.Measured, g.Failed.Bound.Range.Low}
+	}
+	out.Never = g.Searching && math.IsNaN(g.Needs)
+	return out
+}

@@ -1,0 +1,146 @@
+package outlook
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
+)
+
+// The bounds of a course: how near to one another its points may lie, s, and how many it
+// may have. Fifty thousand are a point a minute for five weeks.
+const (
+	LeastEvery  = answer.Seconds(60)
+	MostPoints  = 50_000
+	wholeMinute = 60.0
+)
+
+// Point is a batch at one time of its course. What has no meaning then, such as the air
+// through a steep, is not known.
+type Point struct {
+	At            answer.Seconds `doc:"from the beginning of the first soak, in hours"`
+	Time          time.Time      `json:",omitempty"`
+	Stage         string
+	Step          string
+	Moisture      answer.Share     `json:"moisture_wb"`
+	Weight        answer.Kilograms `doc:"of the whole batch, drained"`
+	DryMatterLost answer.Share     `doc:"of the dry matter of the grain, so far"`
+	Grain         answer.Celsius   `doc:"the grain or malt itself; of a bed its core, on the kiln its mean"`
+	Water         answer.Celsius   `doc:"of a soak"`
+	Room          answer.Celsius   `doc:"the air about the grain, before the kiln"`
+	AirOn         answer.Celsius   `doc:"the air before the bed of the kiln"`
+	AirOff        answer.Celsius   `doc:"the air behind it"`
+	Humidity      answer.Share     `doc:"relative: of the room, on the kiln of air-off"`
+	Airflow       answer.Flow      `doc:"through the bed of the kiln"`
+	Acrospire     answer.Number    `json:"acrospire_mean" doc:"a part of the corn, while it grows"`
+	CO2           answer.Kilograms `doc:"given off so far, until the grain goes to the kiln"`
+	Heat          answer.Joules    `json:"kiln_heat" doc:"given to the air of the kiln so far"`
+}
+
+// TooManyError says that a course would have more than MostPoints.
+type TooManyError struct{ Every, Least answer.Seconds }
+
+// Error says which interval would do.
+func (e *TooManyError) Error() string {
+	return fmt.Sprintf("a course has at most %d points; for this process take %.0f min or longer", MostPoints, float64(e.Least)/wholeMinute)
+}
+
+// ErrTooOften says that the model takes too many steps where it stops at every point.
+var ErrTooOften = errors.New("the forecast takes too many steps of the model with points so near to one another; take a longer interval")
+
+// courseOf forecasts the process again and looks at it every so many s until the malt is
+// ready, and at the end of each step.
+func courseOf(ctx context.Context, f *forecast.Forecast, every answer.Seconds, start time.Time) (*forecast.Forecast, []Point, error) {
+	looks, err := looksOf(f, float64(every))
+	if err != nil {
+		return f, nil, err
+	}
+	seen, err := forecast.Run(f.Process, forecast.Options{Course: &forecast.Course{Looks: looks, AtEnds: true}, Meter: work.NewMeter(ctx, nil)})
+	switch {
+	case err != nil:
+		return f, nil, err
+	case seen.BrokenOff() && !f.BrokenOff():
+		return f, nil, ErrTooOften
+	}
+	return seen, pointsOf(seen, start), nil
+}
+
+// looksOf lists the times to look at, s.
+func looksOf(f *forecast.Forecast, every float64) ([]float64, error) {
+	ends := 0
+	for _, st := range f.Stages {
+		ends += len(st.Steps)
+	}
+	if room := float64(MostPoints - ends - 1); f.Totals.Total/every > room {
+		least := math.Ceil(f.Totals.Total/room/wholeMinute) * wholeMinute
+		return nil, &TooManyError{answer.Seconds(every), answer.Seconds(least)}
+	}
+	var looks []float64
+	for i := 0; float64(i)*every <= f.Totals.Total; i++ {
+		looks = append(looks, float64(i)*every)
+	}
+	return looks, nil
+}
+
+// sameMoment is how near to one another two looks are one, s: an even time at which a
+// step ends is seen as both.
+const sameMoment = 0.5
+
+// pointsOf makes points of what was seen until the malt is ready, in the order of time.
+func pointsOf(f *forecast.Forecast, start time.Time) []Point {
+	slices.SortStableFunc(f.Seen, func(a, b forecast.Sight) int { return cmp.Compare(a.At, b.At) })
+	points := make([]Point, 0, len(f.Seen))
+	at := 0 // the step that is come to
+	steps := stepsOf(f)
+	for i := range f.Seen {
+		s := &f.Seen[i]
+		if s.At > f.Totals.Total+sameMoment {
+			break
+		}
+		for at+1 < len(steps) && s.At > steps[at].end+sameMoment {
+			at++
+		}
+		p := pointOf(s)
+		if !start.IsZero() {
+			p.Time = ClockAt(start, p.At)
+		}
+		if at < len(steps) {
+			p.Stage, p.Step = steps[at].stage, steps[at].label
+		}
+		if n := len(points); n > 0 && float64(p.At-points[n-1].At) < sameMoment {
+			points = points[:n-1]
+		}
+		points = append(points, p)
+	}
+	return points
+}
+
+type stepEnd struct {
+	stage, label string
+	end          float64 // s from the first soak
+}
+
+func stepsOf(f *forecast.Forecast) []stepEnd {
+	var list []stepEnd
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			list = append(list, stepEnd{string(st.Kind), s.Label, s.End})
+		}
+	}
+	return list
+}
+
+func pointOf(s *forecast.Sight) Point {
+	return Point{
+		At: answer.Seconds(s.At), Moisture: answer.Share(s.Moisture), Weight: answer.Kilograms(s.Weight), DryMatterLost: answer.Share(s.Lost),
+		Grain: answer.Celsius(s.Grain), Water: answer.Celsius(s.Water), Room: answer.Celsius(s.Air), AirOn: answer.Celsius(s.AirOn), AirOff: answer.Celsius(s.AirOff),
+		Humidity: answer.Share(s.Humidity), Airflow: answer.Flow(s.Airflow), Acrospire: answer.Number(s.Acrospire), CO2: answer.Kilograms(s.CO2), Heat: answer.Joules(s.Heat),
+	}
+}

@@ -1,0 +1,149 @@
+package outlook
+
+import (
+	"context"
+	"math"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
+)
+
+// Options are what is asked for beside the forecast. The zero value asks for nothing.
+type Options struct {
+	Start    time.Time             // of the first soak; zero where times of the clock are not asked for
+	Members  int                   // of the spread; 0 for none
+	Worst    bool                  // every corner of the site's bands
+	Every    answer.Seconds        // between two points of the course; 0 for none
+	Progress func(done, total int) // of the spread; may be nil
+}
+
+// Ask makes the outlook of a forecast. It returns the error of a context that is
+// cancelled, work.ErrPool where the forecasts of the spread cost too much, and a
+// *TooManyError or ErrTooOften where the course would have too many points.
+func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
+	var course []Point
+	if o.Every > 0 {
+		var err error
+		if f, course, err = courseOf(ctx, f, o.Every, o.Start); err != nil {
+			return Result{}, err
+		}
+	}
+	r := Of(f, o.Start)
+	r.Course = course
+	if o.Members > 0 {
+		e, err := ensemble.Run(ctx, f.Process, ensemble.Options{Members: o.Members, Progress: o.Progress})
+		if err != nil {
+			return r, err
+		}
+		r.Spread = SpreadOf(e)
+	}
+	if o.Worst {
+		corners, err := cornersOf(ctx, f.Process)
+		if err != nil {
+			return r, err
+		}
+		r.Corners = corners
+	}
+	return r, ctx.Err()
+}
+
+// Of is the outlook of a forecast alone.
+func Of(f *forecast.Forecast, start time.Time) Result {
+	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
+		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: forecast.Cautions(f.Process)}
+	for _, st := range f.Stages {
+		one := Stage{Stage: string(st.Kind), Steps: []Step{}}
+		for _, s := range st.Steps {
+			one.Steps = append(one.Steps, stepOf(s, start))
+		}
+		r.Stages = append(r.Stages, one)
+	}
+	for _, a := range f.Assumed {
+		r.Assumed = append(r.Assumed, Assumption(a))
+	}
+	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
+		r.Rest = st.Rest.String()
+	}
+	return r
+}
+
+// HeadOf names a process.
+func HeadOf(p *model.Process) Head {
+	h := Head{Process: p.Name, Make: p.Make.Text, Charge: unknown[answer.Kilograms]()}
+	if p.Charge != nil {
+		h.Charge, h.Written = answer.Kilograms(p.Charge.SI), p.Charge.String()
+	}
+	if p.Grain != nil {
+		h.Grain = p.Grain.Name
+	}
+	return h
+}
+
+func breakOf(f *forecast.Forecast) *Break {
+	for _, t := range f.Trouble {
+		if t.Kind != forecast.NotForecast {
+			continue
+		}
+		b := &Break{At: answer.Seconds(t.At), Why: t.Detail}
+		if n := len(f.Stages); n > 0 {
+			b.Stage = string(f.Stages[n-1].Kind)
+		}
+		if t.Place.Known() {
+			b.File, b.Line = source.Text(t.Place.File.Name()), t.Place.File.Position(t.Place.Start, source.Characters).Line
+		}
+		return b
+	}
+	return nil
+}
+
+func stepOf(s forecast.Step, start time.Time) Step {
+	out := Step{Label: s.Label, Start: answer.Seconds(s.Start), End: answer.Seconds(s.End), Temperature: TemperatureOf(s.Temperature),
+		MoistureStart: answer.Share(s.MoistureStart), MoistureEnd: answer.Share(s.MoistureEnd), WeightEnd: answer.Kilograms(s.WeightEnd), EndedBy: string(s.EndedBy)}
+	if !start.IsZero() {
+		out.StartTime, out.EndTime = ClockAt(start, out.Start), ClockAt(start, out.End)
+	}
+	return out
+}
+
+// TemperatureOf is the temperature of a step, or nil where it has none.
+func TemperatureOf(t forecast.Temperature) *answer.Temperature {
+	if !t.Known {
+		return nil
+	}
+	return &answer.Temperature{Place: t.Place, From: answer.Celsius(t.From), To: answer.Celsius(t.To)}
+}
+
+// ClockAt is the time so long after the first soak, to the second.
+func ClockAt(start time.Time, after answer.Seconds) time.Time {
+	return start.Add(time.Duration(math.Round(float64(after))) * time.Second)
+}
+
+// growthOf is what stands at the end of the last floor on which the grain grew.
+func growthOf(f *forecast.Forecast) *Growth {
+	for i := len(f.Pieces) - 1; i >= 0; i-- {
+		p := f.Pieces[i]
+		if p.Stage != model.GerminateStage {
+			continue
+		}
+		of := func(c int) answer.Share { return answer.Share(p.Classes[c]) }
+		return &Growth{answer.Share(p.Chitted), answer.Number(p.Acrospire), Classes{of(grain.NoGrowth), of(grain.ToQuarter), of(grain.ToHalf),
+			of(grain.ToThreeQuarters), of(grain.ToFull), of(grain.Overgrown)}, p.Rub.String()}
+	}
+	return nil
+}
+
+// calibrated is the standing of what the heat is said to do.
+const calibrated = "calibrated"
+
+func indicationsOf(f *forecast.Forecast) *Indications {
+	q := f.Totals.Quality
+	if q.Colour == 0 {
+		return nil
+	}
+	return &Indications{calibrated, answer.Share(q.Diastatic), answer.Share(q.Alpha), answer.Share(q.Precursor), answer.Colour(q.Colour)}
+}

@@ -1,0 +1,153 @@
+// Package outlook answers what is to be expected of a process: its steps with their
+// times, moistures and weights, what comes of it, what had to be assumed, and on request
+// how sure that is and the course of the batch at even intervals.
+package outlook
+
+import (
+	"math"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/lang/quantity"
+)
+
+// Result is a forecast. Times are s from the beginning of the first soak, moistures on
+// the wet basis; what is not known is NaN.
+type Result struct {
+	Head
+	Start     time.Time `json:",omitempty" doc:"when the first soak begins"`
+	Complete  bool      `doc:"whether the forecast came to the end of the process"`
+	BrokenOff *Break    `doc:"where and why it did not"`
+	Stages    []Stage
+	Asked
+	Totals      Totals
+	Growth      *Growth      `doc:"what a count of a hundred corns should show at the end of growth"`
+	Indications *Indications `doc:"what the heat did to the malt, each share against green malt"`
+	Rest        string       `json:"rest_in_store,omitempty" doc:"how long the malt is to rest, as written"`
+	Assumed     []Assumption
+	Cautions    []string
+	Spread      *Spread  `json:",omitempty"`
+	Corners     []Corner `json:",omitempty"`
+	Course      []Point  `json:",omitempty"`
+}
+
+// Head says of which process and batch an answer is.
+type Head struct {
+	Process string
+	Make    string           `doc:"the malt type"`
+	Charge  answer.Kilograms `doc:"raw grain"`
+	Grain   string
+
+	Written string `json:"-"` // the charge, as written
+}
+
+// Break says where a forecast broke off.
+type Break struct {
+	Stage string
+	At    answer.Seconds
+	File  string `doc:"of the statement that could not be forecast"`
+	Line  int
+	Why   string
+}
+
+// Stage is one stage with its steps.
+type Stage struct {
+	Stage string
+	Steps []Step
+}
+
+// Step is one step as it runs.
+type Step struct {
+	Label         string `json:"step"`
+	Start, End    answer.Seconds
+	Temperature   *answer.Temperature `doc:"as it is set: the ends of its band or its rise"`
+	MoistureStart answer.Share        `json:"moisture_start_wb"`
+	MoistureEnd   answer.Share        `json:"moisture_end_wb"`
+	WeightEnd     answer.Kilograms    `doc:"of the whole batch, drained"`
+	EndedBy       string              `doc:"time, gate or guard"`
+	StartTime     time.Time           `json:",omitempty"`
+	EndTime       time.Time           `json:",omitempty"`
+}
+
+// Row is a step as a line of a table.
+type Row struct {
+	Stage string
+	Step
+}
+
+// Rows calls for each step in the order of the process.
+func (r Result) Rows(each func(Row)) {
+	for _, st := range r.Stages {
+		for _, s := range st.Steps {
+			each(Row{st.Stage, s})
+		}
+	}
+}
+
+// Asked is what a process asks for, and whether the forecast gives it.
+type Asked struct {
+	Gates    []Gate
+	Expects  []Expect
+	NotGiven []string `doc:"what the kiln was asked for and does not give"`
+}
+
+// Gate is a hold point, or a condition that ends a step or a stage, and how it went.
+type Gate struct {
+	Stage    string
+	Text     string         `doc:"the condition, as written"`
+	Hold     bool           `doc:"a gate statement; otherwise an until"`
+	Met      bool           `doc:"whether it held in time"`
+	Reached  answer.Seconds `doc:"when it held"`
+	Waited   answer.Seconds `doc:"from the beginning of the step to when it held or was given up"`
+	Measure  string         `json:",omitempty" doc:"which measure of it failed"`
+	Measured *Amount        `json:",omitempty" doc:"what that came to, in the unit of the condition"`
+	Needs    answer.Seconds `doc:"how much longer it would have taken, in hours; null where that was not looked for, or never is"`
+	Never    bool           `doc:"it does not come about like this"`
+}
+
+// Expect is a promise of the process, and whether it is kept.
+type Expect struct {
+	Text     string `doc:"the promise, as written"`
+	Holds    bool
+	Forecast *Amount `doc:"what the forecast gives, in the unit of the promise"`
+}
+
+// Amount is a figure in SI that is told in the unit in which another was written.
+type Amount struct {
+	SI   float64
+	Like quantity.Quantity
+}
+
+// Told marks it as put into words.
+func (Amount) Told() {}
+
+// Growth is what a count of a hundred corns should show at the end of growth.
+type Growth struct {
+	Chitted   answer.Share
+	Acrospire answer.Number `json:"acrospire_mean" doc:"a part of the corn"`
+	Classes   Classes       `json:"acrospire_classes"`
+	Rub       string        `doc:"gummy, gritty or chalky"`
+}
+
+// Classes are shares of the corns, by how far the acrospire has come.
+type Classes struct {
+	None, ToQuarter, ToHalf, ToThreeQuarters, ToWhole, Overgrown answer.Share
+}
+
+// Unit is that of its members.
+func (Classes) Unit() answer.Unit { return answer.Share(0).Unit() }
+
+// Indications are what heat does to malt.
+type Indications struct {
+	Standing  string       `doc:"calibrated: to practice; no laboratory values"`
+	Diastatic answer.Share `json:"diastatic_kept"`
+	Alpha     answer.Share `json:"alpha_amylase_kept"`
+	Precursor answer.Share `json:"dms_precursor_left"`
+	Colour    answer.Colour
+}
+
+// Assumption is something that was taken for granted, or used of what a house has learnt.
+type Assumption struct{ What, Value, Why string }
+
+// unknown is the figure that is not known.
+func unknown[T ~float64]() T { return T(math.NaN()) }

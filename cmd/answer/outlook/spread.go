@@ -1,0 +1,111 @@
+package outlook
+
+import (
+	"context"
+
+	"maltwright/cmd/answer"
+	"maltwright/lang/model"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+)
+
+// Spread is how a forecast spreads over likely lots, houses and weather.
+type Spread struct {
+	Members int
+	Steps   []StepSpread
+	Totals  TotalsSpread
+	Gates   []Odds
+	Expects []Odds
+	Drivers Drivers
+}
+
+// StepSpread is how the end of a step spreads.
+type StepSpread struct {
+	Stage       string
+	Label       string `json:"step"`
+	End         answer.Spread[answer.Seconds]
+	MoistureEnd answer.Spread[answer.Share] `json:"moisture_end_wb"`
+	WeightEnd   answer.Spread[answer.Kilograms]
+}
+
+// Odds is how often a condition held.
+type Odds struct {
+	Text  string
+	Holds answer.Share `doc:"of the forecasts"`
+}
+
+// Drivers are what each total depends on, the most first.
+type Drivers struct {
+	SteepOutMoisture []Driver `json:"steep_out_moisture_wb"`
+	Total            []Driver
+	FinalMoisture    []Driver `json:"final_moisture_wb"`
+	Malt             []Driver
+	Yield            []Driver `json:"yield_as_is"`
+	Diastatic        []Driver `json:"diastatic_kept"`
+}
+
+// Driver is something that is not known, and how much of a spread goes with it.
+type Driver struct {
+	Unknown string
+	Share   answer.Share
+	Learn   string `doc:"what to do to know it better"`
+}
+
+// number is a figure that is one number.
+type number interface {
+	~float64
+	answer.Figure
+}
+
+// Points is a spread in the unit of a figure.
+func Points[T number](s ensemble.Spread) answer.Spread[T] {
+	return answer.Spread[T]{P10: T(s.P10), P50: T(s.P50), P90: T(s.P90), Share: answer.Share(s.Share)}
+}
+
+// SpreadOf is the spread of an ensemble.
+func SpreadOf(e *ensemble.Ensemble) *Spread {
+	out := &Spread{Members: len(e.Members), Steps: []StepSpread{}, Totals: TotalsOver(e), Gates: oddsOf(e.Gates()), Expects: oddsOf(e.Expectations())}
+	for _, s := range e.Steps() {
+		out.Steps = append(out.Steps, StepSpreadOf(s))
+	}
+	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of)) }
+	out.Drivers = Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
+	return out
+}
+
+// StepSpreadOf is the spread of one step.
+func StepSpreadOf(s ensemble.StepSpread) StepSpread {
+	return StepSpread{string(s.Stage), s.Label, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight)}
+}
+
+func oddsOf(list []ensemble.Odds) []Odds {
+	out := []Odds{}
+	for _, o := range list {
+		out = append(out, Odds{o.Text, answer.Share(o.Holds)})
+	}
+	return out
+}
+
+func driversOf(list []ensemble.Driver) []Driver {
+	out := []Driver{}
+	for _, d := range list {
+		out = append(out, Driver{d.Unknown.Name, answer.Share(d.Share), d.Unknown.Learn})
+	}
+	return out
+}
+
+// Corner is one corner of the bands of a site, and what breaks there.
+type Corner struct {
+	Corner   string
+	Complete bool     `doc:"whether its forecast came to the end of the process"`
+	Broken   []string `doc:"gates and promises"`
+}
+
+func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
+	list, err := ensemble.Corners(ctx, p)
+	var out []Corner
+	for _, c := range list {
+		out = append(out, Corner{c.Name, !c.Forecast.BrokenOff(), append([]string{}, c.Broken...)})
+	}
+	return out, err
+}

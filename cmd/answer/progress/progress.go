@@ -1,0 +1,131 @@
+// Package progress says how a batch under way stands: its state now, how much longer what
+// is open will take, what falls due and what is late, which readings cannot be right, and
+// what the rest of it will look like.
+package progress
+
+import (
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/follow"
+)
+
+// Result is how a batch stands. Figures that are not certain are spreads; one that fewer
+// than half of the forecasts have is nil.
+type Result struct {
+	Batch string
+	outlook.Head
+	Began       time.Time `doc:"when the first soak began"`
+	At          time.Time `doc:"as of when the batch is followed"`
+	AsOf        AsOf      `doc:"why as of then: asked, now, last-reading (it is over three days old) or clock-behind (the last reading lies ahead of the computer's clock)"`
+	Elapsed     answer.Seconds
+	Stage       string `doc:"where it stands, as a record names it"`
+	Step        string
+	StepNumber  int  `doc:"which of the steps of that kind"`
+	Growing     bool `json:"-"`
+	Over        bool `doc:"the rootlets are off"`
+	Complete    bool `doc:"the forecast came to its end, and did not break off"`
+	Now         State
+	Waits       []Wait                        `doc:"conditions that are open or to come"`
+	Due         []timetable.Visit             `doc:"the visits to come"`
+	Late        []Late                        `doc:"what should have been done"`
+	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
+	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
+	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
+	Ignored     int                           `json:"ignored_readings" doc:"how many are of a later time"`
+	Factors     []Factor                      `doc:"what the batch says of lot and house so far"`
+	Thermometer *answer.Spread[answer.Kelvin] `doc:"how much more the thermometer shows than it is"`
+	RelativeTo  Reference                     `doc:"what the factors stand beside: the model, or the house where it has learnt"`
+	Posterior   Posterior                     `doc:"how the answer was reached"`
+	Cautions    []string                      `doc:"what can hurt somebody in the process"`
+}
+
+// Reference is what factors stand beside.
+type Reference string
+
+// The references.
+const (
+	Model Reference = "model"
+	House Reference = "house" // what it has learnt
+)
+
+// State is the batch now.
+type State struct {
+	Moisture      *answer.Spread[answer.Share]     `json:"moisture_wb"`
+	Weight        *answer.Spread[answer.Kilograms] `doc:"on the scale"`
+	DryMatterLost *answer.Spread[answer.Share]     `doc:"of the dry matter of the grain"`
+	Chit          *answer.Spread[answer.Share]     `doc:"of the corns"`
+	Acrospire     *answer.Spread[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the corn"`
+	Modification  *answer.Spread[answer.Number]    `doc:"0 to 1"`
+	Bed           *answer.Spread[answer.Celsius]
+	AirOff        *answer.Spread[answer.Celsius]
+	Malt          *answer.Spread[answer.Celsius]
+}
+
+// Factor is one of lot or house.
+type Factor struct {
+	Factor    string `doc:"growth, respiration, uptake or drying"`
+	Posterior *answer.Spread[answer.Number]
+}
+
+// Posterior is how the answer was reached.
+type Posterior struct {
+	Members             int           `doc:"forecasts of likely lots, houses and weather that were weighed by the readings"`
+	EffectiveSampleSize answer.Number `doc:"how many of equal weight they are worth"`
+	Rounds              int           `doc:"of adaptation: how often more were drawn about those that agree"`
+}
+
+// Of is the answer of what was followed.
+func Of(f *follow.Following, at time.Time, why AsOf) Result {
+	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
+	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
+		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
+		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
+		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: forecast.Cautions(f.Centre.Process),
+		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
+	if p.Learnt() != nil {
+		r.RelativeTo = House
+	}
+	for _, v := range f.Due {
+		r.Due = append(r.Due, timetable.VisitOf(v, r.Began))
+	}
+	for _, x := range f.ToCome() {
+		r.Steps = append(r.Steps, outlook.StepSpreadOf(x))
+	}
+	for _, x := range f.Factors() {
+		if x.Thermometer {
+			r.Thermometer = had[answer.Kelvin](x.Spread)
+			continue
+		}
+		r.Factors = append(r.Factors, Factor{string(x.Which), had[answer.Number](x.Spread)})
+	}
+	return r
+}
+
+func stateOf(s follow.Stand) State {
+	return State{Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
+		Chit: had[answer.Share](s.Chit), Acrospire: had[answer.Number](s.Acrospire), Modification: had[answer.Number](s.Modification),
+		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
+}
+
+// figure is one number with a unit.
+type figure interface {
+	~float64
+	answer.Figure
+}
+
+// half is the share of the forecasts that must have a figure for it to be told.
+const half = 0.5
+
+// had is a spread, nil where under half of the forecasts have the figure.
+func had[T figure](s ensemble.Spread) *answer.Spread[T] {
+	if s.Share < half {
+		return nil
+	}
+	out := outlook.Points[T](s)
+	return &out
+}

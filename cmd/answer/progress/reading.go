@@ -1,0 +1,106 @@
+package progress
+
+import (
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/infer/follow"
+)
+
+// Reading is one beside what the forecasts expect of it, in the one of its fields that is
+// not nil.
+type Reading struct {
+	Line         int                         `doc:"in its file, from 1"`
+	At           time.Time                   `doc:"null where its step tells when it was"`
+	Text         string                      `doc:"as written"`
+	Weight       *Compared[answer.Kilograms] `json:",omitempty"`
+	Temperature  *Compared[answer.Celsius]   `json:",omitempty"`
+	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the corns"`
+	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the corn"`
+	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
+	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
+	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
+	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
+}
+
+// Compared is what was read beside what was expected.
+type Compared[T answer.Figure] struct {
+	Observed T
+	Error    T                 `json:"error_sd" doc:"how exact such a reading is: standard deviation"`
+	Expected *answer.Spread[T] `doc:"before the error of the reading; null where under half of the forecasts have it"`
+}
+
+// Unit is that of its figures.
+func (Compared[T]) Unit() answer.Unit {
+	var one T
+	return one.Unit()
+}
+
+// Doubt is why a reading cannot be right. It is told as a sentence.
+type Doubt struct {
+	Kind    follow.DoubtKind
+	Reading Reading
+	Holds   answer.Share // moisture, of weights that would leave too much or too little
+	Wanted  answer.Share // moisture that the step behind it waits for
+	Unit    string       // in which it would fit
+	Tare    string       // as written
+	Against string       // the words of the reading it goes against
+}
+
+// Told marks it as what is put into words.
+func (Doubt) Told() {}
+
+func readingsOf(f *follow.Following) (list []Reading) {
+	doubts := map[int]follow.Doubt{}
+	for _, d := range f.Doubts {
+		doubts[d.Observation] = d
+	}
+	for i, j := range f.Judged {
+		r := readingOf(j)
+		if d, ok := doubts[i]; ok {
+			r.Doubt, r.Words = string(d.Kind), doubtOf(f, d, r)
+		}
+		list = append(list, r)
+	}
+	return list
+}
+
+func readingOf(j follow.Judged) Reading {
+	x := j.Observation.Reading
+	place := x.Place()
+	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual)}
+	switch x := x.(type) {
+	case *model.Weighed:
+		r.Weight = compared[answer.Kilograms](j)
+	case *model.Read:
+		r.Temperature = compared[answer.Celsius](j)
+	case *model.Felt:
+		r.Modification = compared[answer.Number](j)
+	case *model.Counted:
+		if x.What.Text == model.Chit {
+			r.Chit = compared[answer.Share](j)
+		} else {
+			r.Acrospire = compared[answer.Number](j)
+		}
+	}
+	return r
+}
+
+func compared[T figure](j follow.Judged) *Compared[T] {
+	return &Compared[T]{T(j.Observation.Value), T(j.Observation.Error), had[T](j.Expected)}
+}
+
+func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
+	out := Doubt{Kind: d.Kind, Reading: r, Holds: answer.Share(d.Value), Wanted: answer.Share(d.Wanted), Unit: d.Detail}
+	if t := f.Trial.Batch.Tare; t != nil {
+		out.Tare = t.String()
+	}
+	if d.Other >= 0 {
+		out.Against = words(f.Judged[d.Other].Observation.Reading)
+	}
+	return out
+}
+
+func words(x model.Reading) string { return oneLine(x.Place().Text()) }

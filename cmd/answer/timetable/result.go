@@ -1,0 +1,92 @@
+// Package timetable answers when a batch needs somebody: every visit with what is to do,
+// which of them fall in the night, and the hour to begin at so that the fewest do.
+package timetable
+
+import (
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/lang/model"
+	"maltwright/sim/visits"
+)
+
+// Result is the timetable of a forecast that begins at a time.
+type Result struct {
+	outlook.Head
+	Complete bool      `doc:"whether the forecast came to the end of the process; one that did not has no timetable"`
+	Start    time.Time `doc:"when the first soak begins"`
+	Ready    time.Time `doc:"when the rootlets are off, or the end of a process without a kiln"`
+	Back     bool      `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
+	Rested   time.Time `doc:"when the rest in store is over; null where there is none"`
+	Visits   []Visit
+	Night    *Nights `doc:"how many visits fall in the night, by the start; null where the site does not say when somebody is awake"`
+	outlook.Asked
+}
+
+// Visit is one time at which somebody goes to the batch.
+type Visit struct {
+	Time     time.Time
+	At       answer.Seconds   `doc:"from the beginning of the first soak, in hours"`
+	Awake    *bool            `doc:"whether somebody is awake then; null where it is not known"`
+	Night    *bool            `doc:"nobody is awake then nor an hour before or after, and it cannot wait; null where it is not known"`
+	Moisture answer.Share     `json:"moisture_wb" doc:"to be expected, of the whole weight"`
+	Weight   answer.Kilograms `doc:"to be expected of the whole batch"`
+	Tasks    []Task
+}
+
+// Task is one thing to do, with the words for it.
+type Task struct {
+	Do
+	Words Sentence `doc:"what to do, in a sentence"`
+}
+
+// Do is one thing to do.
+type Do struct {
+	Stage       model.StageKind
+	Kind        visits.Kind
+	Name        string              `json:",omitempty" doc:"of the step"`
+	Where       string              `json:",omitempty" doc:"the vessel, floor, kiln or store, as named"`
+	Temperature *answer.Temperature `json:",omitempty" doc:"to be set"`
+	Lasts       answer.Seconds      `json:",omitempty" doc:"hours that the step takes by its own statement"`
+	Rise        answer.Seconds      `json:",omitempty" doc:"hours that the temperature takes to rise"`
+	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
+	Until       string              `json:",omitempty" doc:"the condition, as written"`
+	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
+	Amount      string              `json:",omitempty" doc:"of water to sprinkle, as written"`
+
+	Event string `json:"-"` // what falls due; "" where something else falls due with it
+}
+
+// Sentence is what is to do, to be put into words.
+type Sentence Do
+
+// Told marks it as put into words.
+func (Sentence) Told() {}
+
+// TaskOf is a task of the simulator.
+func TaskOf(t visits.Task) Task {
+	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
+		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, Amount: t.Amount, Event: t.Event}
+	return Task{do, Sentence(do)}
+}
+
+// VisitOf is a visit of the simulator to a batch that began at a time; whether it falls
+// in the night is not known.
+func VisitOf(v visits.Visit, began time.Time) Visit {
+	out := Visit{Time: outlook.ClockAt(began, answer.Seconds(v.At)), At: answer.Seconds(v.At), Moisture: answer.Share(v.Moisture), Weight: answer.Kilograms(v.Weight), Tasks: []Task{}}
+	for _, t := range v.Tasks {
+		out.Tasks = append(out.Tasks, TaskOf(t))
+	}
+	return out
+}
+
+// Nights is how many visits fall in the night, for the start that was asked for and for
+// those of that day, or of the 24 h before it, with the fewest and the most.
+type Nights struct{ Given, Best, Worst Start }
+
+// Start is when a batch may begin, when it is ready then, and what falls in the night.
+type Start struct {
+	Start, Ready time.Time
+	Visits       int
+}

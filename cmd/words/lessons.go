@@ -1,0 +1,58 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/cmd/answer/lessons"
+)
+
+// Factor is a factor of a house as it is told: uptake of "Far field 2026".
+func Factor(f lessons.Factor) string {
+	if f.Of == nil {
+		return f.Factor
+	}
+	return fmt.Sprintf("%s of %q", f.Factor, *f.Of)
+}
+
+// Batches lists the names of batches.
+func Batches(list []lessons.Batch) string {
+	var names []string
+	for _, b := range list {
+		names = append(names, b.Batch)
+	}
+	return List(names)
+}
+
+// Processes lists the processes of batches, each once.
+func Processes(list []lessons.Batch) string {
+	var names []string
+	for _, b := range list {
+		if !slices.Contains(names, b.Process) {
+			names = append(names, b.Process)
+		}
+	}
+	return List(names)
+}
+
+// InsideOf names the file that must hold a house block.
+func InsideOf(path string) string {
+	if path == "" {
+		return "the file of the process" // which came from standard input
+	}
+	return path
+}
+
+// Verdict says whether batches that were held out came nearer by what others taught:
+// where they did, and where not.
+func Verdict(better, not []string) string {
+	switch {
+	case len(better)+len(not) == 0:
+		return "Nothing in the records lets a batch be foretold by the others."
+	case len(not) == 0:
+		return "What the others taught came nearer than the model as it stands in all of these."
+	case len(better) == 0:
+		return "What the others taught came no nearer than the model as it stands in any of these. Take the block with care: more batches may tell, or what differs is not of the house."
+	}
+	return fmt.Sprintf("What the others taught came nearer than the model as it stands in %s, but not in %s.", List(better), List(not))
+}

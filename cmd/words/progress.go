@@ -1,0 +1,123 @@
+package words
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/progress"
+	"maltwright/lang/quantity"
+	"maltwright/sim/grain"
+	"maltwright/sim/infer/follow"
+)
+
+// AsOf says why a batch is followed as of a time, "" where nothing need be said.
+var AsOf = map[progress.AsOf]string{
+	progress.LastReading: "the last reading, since it is over three days old; --at asks for another time",
+	progress.ClockBehind: "the last reading, which lies ahead of this computer's clock",
+}
+
+// Ago writes how long something has been so.
+func Ago(s answer.Seconds) string {
+	switch {
+	case s < 60:
+		return "less than a minute"
+	case s > 36*3600:
+		return Lasting(s)
+	}
+	return Span(s)
+}
+
+// Until writes how long it is until something is so, infinite where it never is: now,
+// 7:05 h, 2.5 d.
+func Until(s answer.Seconds) string {
+	switch {
+	case math.IsInf(float64(s), 1):
+		return "never"
+	case s < 60:
+		return "now"
+	case s < 36*3600:
+		return fmt.Sprintf("%d:%02d h", int(s/3600), int(s/60)%60)
+	}
+	return fmt.Sprintf("%.1f d", s/86400)
+}
+
+// Rub is how corns of a modification rub out.
+func Rub(modification answer.Number) string { return grain.RubAt(float64(modification)).String() }
+
+// Shown writes a temperature as a thermometer of the house shows it: 17.0 °C, 63 °F.
+func (h House) Shown(c answer.Celsius) string {
+	places := 1
+	if h.Fahrenheit {
+		places = 0
+	}
+	return quantity.Fixed(h.Temperature(float64(c)), places) + " " + h.Degree()
+}
+
+// suspected says why a reading cannot be right, and what to do.
+func (h House) suspected(d progress.Doubt) string { return suspicions[d.Kind](h, d) }
+
+var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
+	follow.BelowDry: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("that is less than the dry matter in it; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))
+	},
+	follow.NoTare: func(_ House, d progress.Doubt) string {
+		return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it", d.Tare)
+	},
+	follow.Unit: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("it would fit if it were %s; %s was to be expected. Put the unit right", d.Unit, h.expected(d.Reading))
+	},
+	follow.Nought: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("it would fit with the point one place on; %s was to be expected", h.expected(d.Reading))
+	},
+	follow.GainedWater: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("it only dries here, and cannot weigh more than in the reading before, %s; %s was to be expected", d.Against, h.expected(d.Reading))
+	},
+	follow.ChargesDry: func(_ House, d progress.Doubt) string {
+		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %s. Reckon the weight to dry to with reckon target --lost", Percent(d.Holds))
+	},
+	follow.NotYet: func(_ House, d progress.Doubt) string {
+		return fmt.Sprintf("by that weight it held %s then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind after", Percent(d.Holds), Percent(d.Wanted))
+	},
+	follow.GoesBack: func(_ House, d progress.Doubt) string {
+		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", d.Against)
+	},
+	follow.OutOfPlace: func(House, progress.Doubt) string {
+		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind after"
+	},
+	follow.Disagrees: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", h.expected(d.Reading))
+	},
+}
+
+// expected is what a reading should have been.
+func (h House) expected(r progress.Reading) string {
+	switch {
+	case r.Weight != nil:
+		return between(r.Weight, func(kg answer.Kilograms) string { return Mass(h, kg) })
+	case r.Temperature != nil:
+		return between(r.Temperature, h.Shown)
+	case r.Chit != nil:
+		return between(r.Chit, func(share answer.Share) string { return fmt.Sprintf("%.0f of 100", 100*min(max(share, 0), 1)) })
+	case r.Modification != nil:
+		return between(r.Modification, Rub)
+	case r.Acrospire != nil:
+		return between(r.Acrospire, func(n answer.Number) string { return fmt.Sprintf("a mean length of %.2f", max(n, 0)) })
+	}
+	return None
+}
+
+// between writes the band in which a reading should lie, its own error in it.
+func between[T interface {
+	~float64
+	answer.Figure
+}](c *progress.Compared[T], write func(T) string) string {
+	if c.Expected == nil {
+		return None
+	}
+	from, to := write(c.Expected.P10-c.Error), write(c.Expected.P90+c.Error)
+	if from == to {
+		return from
+	}
+	return from + " to " + to
+}

@@ -1,0 +1,73 @@
+package words_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/words"
+	"maltwright/lang/quantity"
+	"maltwright/sim/infer/follow"
+)
+
+func weighed(kg, low, high answer.Kilograms) progress.Reading {
+	return progress.Reading{Weight: &progress.Compared[answer.Kilograms]{Observed: kg, Error: 0.1,
+		Expected: &answer.Spread[answer.Kilograms]{P10: low, P50: (low + high) / 2, P90: high, Share: 1}}}
+}
+
+func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
+	r := weighed(4.1, 7.2, 7.6)
+	for _, c := range []struct {
+		d    progress.Doubt
+		want string
+	}{
+		{progress.Doubt{Kind: follow.BelowDry, Reading: r}, "that is less than the dry matter in it; 7.10 kg to 7.70 kg was to be expected. Look at the number, its unit and the tare"},
+		{progress.Doubt{Kind: follow.NoTare, Reading: r, Tare: "0.9 kg"}, "it would fit if the tare of 0.9 kg were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it"},
+		{progress.Doubt{Kind: follow.Unit, Reading: r, Unit: "lb"}, "it would fit if it were lb; 7.10 kg to 7.70 kg was to be expected. Put the unit right"},
+		{progress.Doubt{Kind: follow.Nought, Reading: r}, "it would fit with the point one place on; 7.10 kg to 7.70 kg was to be expected"},
+		{progress.Doubt{Kind: follow.GainedWater, Reading: r, Against: "weighed 4 kg at 07:00"}, "it only dries here, and cannot weigh more than in the reading before, weighed 4 kg at 07:00; 7.10 kg to 7.70 kg was to be expected"},
+		{progress.Doubt{Kind: follow.ChargesDry, Reading: r, Holds: 0.161}, "that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds 16.1 %. Reckon the weight to dry to with reckon target --lost"},
+		{progress.Doubt{Kind: follow.NotYet, Reading: r, Holds: 0.43, Wanted: 0.35}, "by that weight it held 43.0 % then, and the step that is said to have ended waits for 35.0 %. Look at the weight, and at the step behind after"},
+		{progress.Doubt{Kind: follow.GoesBack, Reading: r, Against: "counted chit 86 of 100"}, "growth does not go back, and before it stands: counted chit 86 of 100. Count more corns"},
+		{progress.Doubt{Kind: follow.OutOfPlace, Reading: r}, "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind after"},
+		{progress.Doubt{Kind: follow.Disagrees, Reading: r}, "the other readings and the process make 7.10 kg to 7.70 kg likely. Look at the number, and whether the step was done as the process says"},
+	} {
+		assert.Equal(t, c.want, words.House{}.Say(c.d))
+	}
+}
+
+func TestWhatWasToBeExpectedIsToldAsTheReadingIs(t *testing.T) {
+	british := words.House{System: quantity.System{Fahrenheit: true, British: true}}
+	disagrees := func(r progress.Reading) progress.Doubt {
+		return progress.Doubt{Kind: follow.Disagrees, Reading: r}
+	}
+	assert.Contains(t, british.Say(disagrees(weighed(4, 7.2, 7.6))), "make 15.7 lb to 17.0 lb likely")
+
+	warm := progress.Reading{Temperature: &progress.Compared[answer.Celsius]{Observed: 60, Error: 1, Expected: &answer.Spread[answer.Celsius]{P10: 18, P50: 19, P90: 20, Share: 1}}}
+	assert.Contains(t, words.House{}.Say(disagrees(warm)), "make 17.0 °C to 21.0 °C likely")
+	assert.Contains(t, british.Say(disagrees(warm)), "make 63 °F to 70 °F likely")
+
+	chit := progress.Reading{Chit: &progress.Compared[answer.Share]{Observed: 0.2, Error: 0.05, Expected: &answer.Spread[answer.Share]{P10: 0.93, P50: 0.95, P90: 0.97, Share: 1}}}
+	assert.Contains(t, words.House{}.Say(disagrees(chit)), "make 88 of 100 to 100 of 100 likely")
+
+	length := progress.Reading{Acrospire: &progress.Compared[answer.Number]{Observed: 0.2, Error: 0.05, Expected: &answer.Spread[answer.Number]{P10: 0.65, P50: 0.7, P90: 0.75, Share: 1}}}
+	assert.Contains(t, words.House{}.Say(disagrees(length)), "make a mean length of 0.60 to a mean length of 0.80 likely")
+
+	rub := progress.Reading{Modification: &progress.Compared[answer.Number]{Observed: 0.2, Error: 0.04, Expected: &answer.Spread[answer.Number]{P10: 0.9, P50: 0.92, P90: 0.94, Share: 1}}}
+	assert.Contains(t, words.House{}.Say(disagrees(rub)), "make chalky likely")
+
+	nothing := progress.Reading{Chit: &progress.Compared[answer.Share]{}}
+	assert.Contains(t, words.House{}.Say(disagrees(nothing)), "make "+words.None+" likely")
+}
+
+func TestHowLongItIsUntilSomething(t *testing.T) {
+	for want, s := range map[string]answer.Seconds{"never": answer.Seconds(math.Inf(1)), "now": -7200, "0:01 h": 60, "7:05 h": 7*3600 + 300, "2.5 d": 2.5 * 86400} {
+		assert.Equal(t, want, words.Until(s))
+	}
+	for want, s := range map[string]answer.Seconds{"less than a minute": 59, "1 h 30 min": 5400, "48.0 h": 172799, "2 d 6 h": 2.25 * 86400} {
+		assert.Equal(t, want, words.Ago(s))
+	}
+}

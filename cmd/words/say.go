@@ -1,0 +1,42 @@
+package words
+
+import (
+	"fmt"
+	"reflect"
+
+	"maltwright/cmd/answer"
+)
+
+// sayer puts the values of one type into words.
+type sayer struct {
+	of  reflect.Type
+	say func(House, answer.Told) string
+}
+
+// says makes the sayer of a type.
+func says[T answer.Told](say func(House, T) string) sayer {
+	return sayer{reflect.TypeFor[T](), func(h House, t answer.Told) string { return say(h, t.(T)) }}
+}
+
+// sayers are all there are, by type.
+var sayers = byType(
+	says(House.amount),
+	says(House.task),
+	says(House.suspected),
+)
+
+func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {
+	table := map[reflect.Type]func(House, answer.Told) string{}
+	for _, s := range list {
+		table[s.of] = s.say
+	}
+	return table
+}
+
+// Say puts what an answer tells into words, safe for a terminal.
+func (h House) Say(t answer.Told) string {
+	if say := sayers[reflect.TypeOf(t)]; say != nil {
+		return Safe(say(h, t))
+	}
+	return Safe(fmt.Sprintf("%+v", t)) // a row is missing above: its values are better than nothing
+}

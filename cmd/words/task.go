@@ -1,0 +1,97 @@
+package words
+
+import (
+	"strings"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/lang/model"
+	"maltwright/sim/visits"
+)
+
+// task says what is to do in the words of a maltster.
+func (h House) task(k timetable.Sentence) string { return tasks[k.Kind](h, k) }
+
+// tasks has the words of every kind of task.
+var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
+	visits.Fill: func(h House, k timetable.Sentence) string {
+		return Joined(": ", "fill"+named(" ", k.Where)+" for "+k.Name, Joined(" in ", Span(k.Lasts), h.medium(k.Temperature)))
+	},
+	visits.Drain: func(h House, k timetable.Sentence) string {
+		return Joined("; then ", "drain "+k.Name+", weigh", Joined(" in ", Span(k.Lasts), h.medium(k.Temperature)))
+	},
+	visits.EndRest: func(_ House, k timetable.Sentence) string { return k.Name + " is over" },
+	visits.Spread: func(h House, k timetable.Sentence) string {
+		return Joined("; ", "spread"+named(" on ", k.Where)+spreadFor[k.Stage], h.Setting(k.Temperature))
+	},
+	visits.Turn:     func(House, timetable.Sentence) string { return "turn" },
+	visits.Sprinkle: func(_ House, k timetable.Sentence) string { return "sprinkle " + k.Amount + " of water" },
+	visits.Change: func(h House, k timetable.Sentence) string {
+		return Joined(" for ", Joined(": ", "from now on", h.Setting(k.Temperature)), Span(k.Lasts))
+	},
+	visits.Look: func(_ House, k timetable.Sentence) string { return "look: " + OneLine(k.Until) + "?" },
+	visits.EndFloor: func(_ House, k timetable.Sentence) string {
+		return Joined(": ", floorOver[k.Stage], OneLine(k.Until))
+	},
+	visits.Load: func(h House, k timetable.Sentence) string {
+		return Joined("; ", "load"+named(" ", k.Where), h.heating(k))
+	},
+	visits.Heat: House.heating,
+	visits.Stir: func(House, timetable.Sentence) string { return "stir" },
+	visits.Gate: func(_ House, k timetable.Sentence) string {
+		out := "weigh for the gate: " + OneLine(k.Until)
+		if k.Missed {
+			out += "; by the forecast it does not hold even now"
+		}
+		return out
+	},
+	visits.Cool: func(h House, k timetable.Sentence) string {
+		return Joined(" to ", "heat off, cool", h.Setting(end(k.Temperature)))
+	},
+	visits.Unload: func(_ House, k timetable.Sentence) string {
+		return "take the malt off" + named(" ", k.Where) + ", weigh"
+	},
+	visits.Deculm: func(_ House, k timetable.Sentence) string {
+		return Joined(", within ", "rub and sieve the rootlets off", Span(k.Within))
+	},
+	visits.Put: func(_ House, k timetable.Sentence) string {
+		return Joined(", to rest for ", "weigh the malt, put it away"+named(" in ", k.Where), Span(k.Lasts))
+	},
+	visits.Rested: func(House, timetable.Sentence) string { return "the rest is over: the malt may be used" },
+}
+
+var spreadFor = map[model.StageKind]string{model.GerminateStage: " to grow", model.WitherStage: " to wither"}
+
+var floorOver = map[model.StageKind]string{model.GerminateStage: "the growing ends", model.WitherStage: "the withering ends"}
+
+// heating says what the kiln is set to, and how long or until when.
+func (h House) heating(k timetable.Sentence) string {
+	out := Joined(" at ", k.Name, h.Setting(k.Temperature))
+	if k.Rise > 0 {
+		out = Joined(" from ", k.Name, h.Setting(k.Temperature)) + ", rising over " + Span(k.Rise)
+	} else {
+		out = Joined(" for ", out, Span(k.Lasts))
+	}
+	return Joined(" until ", out, OneLine(k.Until))
+}
+
+// medium is the water or the air of a step of the steep: water at 13 °C.
+func (h House) medium(t *answer.Temperature) string {
+	return strings.Replace(h.Setting(t), " ", " at ", 1)
+}
+
+// end is a temperature that is come to.
+func end(t *answer.Temperature) *answer.Temperature {
+	if t == nil {
+		return nil
+	}
+	return &answer.Temperature{Place: t.Place, From: t.To, To: t.To}
+}
+
+// named writes a name in quotes behind a word, if there is a name.
+func named(before, name string) string {
+	if name == "" {
+		return ""
+	}
+	return before + `"` + name + `"`
+}

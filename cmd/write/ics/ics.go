@@ -1,0 +1,84 @@
+// Package ics writes a timetable for a calendar: iCalendar, RFC 5545.
+//
+// All times in it are in UTC, so that every calendar shows them by the rules of its own
+// place, before and after the change of the clocks. The same timetable is always the same
+// bytes: nothing in it is taken from the clock of the computer, and a visit keeps its UID,
+// so that reading a new timetable of a batch moves the old entries.
+package ics
+
+import (
+	"crypto/sha256"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	ics "github.com/arran4/golang-ical"
+
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+)
+
+const (
+	visitTakes = 15 * time.Minute // as shown in the calendar
+	remindsHow = "-PT15M"
+	product    = "-//maltwright//visits//EN"
+)
+
+// Write writes an event for each visit.
+func Write(w io.Writer, r timetable.Result, h words.House) error {
+	cal := ics.NewCalendar()
+	cal.SetProductId(product)
+	cal.SetMethod(ics.MethodPublish)
+	seen := map[string]int{}
+	for _, v := range r.Visits {
+		first := v.Tasks[0]
+		key := fmt.Sprintf("%s|%s|%s", first.Stage, first.Kind, first.Name)
+		seen[key]++
+		event(cal, uid(r.Process, r.Start.UTC().Format(time.RFC3339), key, fmt.Sprint(seen[key])), r, v, h)
+	}
+	return cal.SerializeTo(w, ics.WithNewLine("\r\n"))
+}
+
+// event writes one visit.
+func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, h words.House) {
+	e := cal.AddEvent(id)
+	e.SetDtStampTime(r.Start)
+	e.SetStartAt(v.Time)
+	e.SetEndAt(v.Time.Add(visitTakes))
+	var tasks []string
+	for _, t := range v.Tasks {
+		tasks = append(tasks, h.Say(t.Words))
+	}
+	summary := strings.Join(tasks, "; ")
+	e.SetSummary(summary)
+	e.SetDescription(strings.Join(append(tasks, more(r, v, h)...), "\n"))
+	e.AddCategory(string(v.Tasks[0].Stage))
+	a := e.AddAlarm()
+	a.SetAction(ics.ActionDisplay)
+	a.SetTrigger(remindsHow)
+	a.SetDescription(summary)
+}
+
+// more is what else a description holds: figures, the night, the batch.
+func more(r timetable.Result, v timetable.Visit, h words.House) []string {
+	var out []string
+	if !math.IsNaN(float64(v.Moisture)) {
+		out = append(out, "moisture by the forecast "+words.Percent(v.Moisture))
+	}
+	if !math.IsNaN(float64(v.Weight)) {
+		out = append(out, "the whole batch weighs "+words.Mass(h, v.Weight))
+	}
+	if v.Awake != nil && !*v.Awake {
+		out = append(out, "nobody is awake then")
+	}
+	return append(out, words.Safe(r.Process)+", "+words.Elapsed(v.At)+" after the first soak")
+}
+
+// uid makes a UUID of version 8 (RFC 9562) from what tells a visit from all others.
+func uid(parts ...string) string {
+	h := sha256.Sum256([]byte(strings.Join(parts, "\x00")))
+	h[6], h[8] = h[6]&0x0f|0x80, h[8]&0x3f|0x80
+	return fmt.Sprintf("%x-%x-%x-%x-%x", h[:4], h[4:6], h[6:8], h[8:10], h[10:16])
+}

@@ -1,0 +1,193 @@
+package text
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/malt"
+	"maltwright/lang/quantity"
+)
+
+// Lessons writes what was learnt, what could not be, how it does on batches that were
+// held out, and the block.
+func Lessons(w io.Writer, r lessons.Result, h words.House, o Options) error {
+	s := &lessonSheet{Sheet{House: h, Options: o}, r}
+	s.head()
+	s.factors()
+	s.untold()
+	s.heldOut()
+	s.block()
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+type lessonSheet struct {
+	Sheet
+	r lessons.Result
+}
+
+func (s *lessonSheet) head() {
+	head := fmt.Sprintf("learnt from %s of %s", words.Many(len(s.r.Batches), "batch", "batches"), words.Safe(words.Processes(s.r.Batches)))
+	for i, line := range words.Wrap(head+": "+words.Safe(words.Batches(s.r.Batches)), s.columns()) {
+		if i == 0 {
+			line = s.bold(line)
+		}
+		s.line("%s", line)
+	}
+	if len(s.r.Replaces) > 0 {
+		s.para("", "Of what house %s says already nothing was used: the new block is to replace it.", words.Safe(words.List(s.r.Replaces)))
+	}
+	s.line("")
+}
+
+const (
+	lessonRow  = "%-34s%9s%9s%12s%8s%8s"
+	labelWidth = 33
+)
+
+// factors writes a line a factor.
+func (s *lessonSheet) factors() {
+	s.line("%s", s.bold(fmt.Sprintf(lessonRow, "", "value", "error", "usual", "told", "batches")))
+	for _, f := range s.r.Factors {
+		value, off := words.Estimate(f.Value, f.Error)
+		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceReduction, f.Batches)
+	}
+	if t := s.r.Thermometer; t != nil {
+		degree := s.degrees()
+		value, off := words.Estimate(degree*t.Value, degree*t.Error)
+		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceReduction, t.Batches)
+	}
+	s.line("")
+	s.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")
+	s.para("told", "how much of what was open before the readings settle, and from how many batches")
+}
+
+func (s *lessonSheet) factor(label, value, off, usual string, told answer.Share, batches int) {
+	label = words.Safe(label)
+	if len([]rune(label)) > labelWidth {
+		s.line("%s", label)
+		label = ""
+	}
+	s.line(lessonRow, label, value, off, usual, fmt.Sprintf("%.0f %%", 100*told), fmt.Sprint(batches))
+}
+
+func usual[T ~float64](value, sd T) string {
+	return quantity.Rounded(float64(value), 2) + " ± " + quantity.Rounded(float64(sd), 2)
+}
+
+// degrees is how many degrees of the house are in a kelvin.
+func (s *lessonSheet) degrees() answer.Kelvin {
+	return answer.Kelvin(s.Temperature(1) - s.Temperature(0))
+}
+
+// untold writes what the readings do not tell, and what tells it.
+func (s *lessonSheet) untold() {
+	for _, f := range s.r.Factors {
+		cannotTell(s, words.Factor(f), f.Estimate)
+	}
+	if t := s.r.Thermometer; t != nil {
+		cannotTell(s, "thermometer", *t)
+	}
+	for _, p := range s.r.Correlated {
+		of := ""
+		if p.Batch != nil {
+			of = fmt.Sprintf(" (%s)", words.Safe(*p.Batch))
+		}
+		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(p.A), words.Safe(p.B), of, p.Correlation)
+	}
+}
+
+func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
+	if !e.Known {
+		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceReduction, e.Learn)
+	}
+}
+
+const missRow = "%-34s%9s%12s%12s"
+
+// heldOut writes how well batches foretell each other.
+func (s *lessonSheet) heldOut() {
+	s.line("")
+	if s.r.HeldOut == nil {
+		s.para("held out", "whether what was learnt holds for another batch, only another batch can say: it takes two")
+		return
+	}
+	s.line("%s", s.bold(fmt.Sprintf(missRow, "off, each batch by the others", "readings", "as learnt", "by model")))
+	var better, not []string
+	for _, m := range s.misses(s.r.HeldOut) {
+		n := words.Places(m.model)
+		s.line(missRow, m.label, fmt.Sprint(m.count), quantity.Fixed(m.learnt, n), quantity.Fixed(m.model, n))
+		switch {
+		case m.name == "": // the same readings as the line above
+		case m.learnt < m.model:
+			better = append(better, m.name)
+		default:
+			not = append(not, m.name)
+		}
+	}
+	s.line("")
+	s.para("", "%s", words.Verdict(better, not))
+}
+
+// miss is one line of how far off batches were, in the units that are shown.
+type miss struct {
+	name          string // in a sentence; "" where it is not told of there
+	label         string
+	count         int
+	learnt, model float64
+}
+
+func (s *lessonSheet) misses(h *lessons.HeldOut) (list []miss) {
+	mass, perKilogram := "kg", 1.0
+	if s.British {
+		mass, perKilogram = "lb", 1/kilogramsPerPound
+	}
+	list = addMiss(list, h.Weight, "weight", "weight, "+mass, perKilogram)
+	list = addMiss(list, h.Moisture, "", "  moisture by it, points", 100)
+	list = addMiss(list, h.Acrospire, "acrospire", "acrospire, % of the corn", 100)
+	list = addMiss(list, h.Temperature, "temperature", "temperature, "+s.Degree(), float64(s.degrees()))
+	list = addMiss(list, h.Germination, "the hours of germination", "germination, h", 1/secondsPerHour)
+	return addMiss(list, h.Drying, "the hours of drying", "drying, h", 1/secondsPerHour)
+}
+
+const (
+	kilogramsPerPound = 0.45359237
+	secondsPerHour    = 3600.0
+)
+
+// addMiss adds a line, with so many of the unit that is shown in one of SI.
+func addMiss[T interface {
+	~float64
+	answer.Figure
+}](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {
+	if e == nil {
+		return list
+	}
+	return append(list, miss{name, label, e.Count, scale * float64(e.Learnt), scale * float64(e.Model)})
+}
+
+// block closes with the block, and where it goes.
+func (s *lessonSheet) block() {
+	s.line("")
+	if s.r.House == nil {
+		s.para("no block", "the readings tell no figure well enough")
+		return
+	}
+	for _, line := range strings.Split(strings.TrimRight(string(malt.House(*s.r.House)), "\n"), "\n") {
+		s.line("%s", words.SafeLines(line))
+	}
+	s.line("")
+	if in := s.r.Seat.Inside; in != nil {
+		s.para("to use it", "write the block into %s, which defines what it names", words.Safe(words.InsideOf(*in)))
+		return
+	}
+	beside := ""
+	if s.r.Seat.Beside != "" {
+		beside = " beside " + words.Safe(s.r.Seat.Beside)
+	}
+	s.para("to use it", `write it with --format malt into a file%s, such as learnt.malt, and use "learnt.malt" in %s`, beside, words.Safe(words.Processes(s.r.Batches)))
+}

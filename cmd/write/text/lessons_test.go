@@ -1,0 +1,71 @@
+package text_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
+	"maltwright/lang/quantity"
+)
+
+// learnt is what a house in pounds and °F was taught.
+func learnt() lessons.Result {
+	const pound = 0.45359237
+	thermometer := &lessons.Estimate[answer.Kelvin]{Value: 0.5, Error: 0.1, PriorSD: 0.8, VarianceReduction: 0.9, Known: true, Batches: 2}
+	return lessons.Result{
+		Batches:     []lessons.Batch{{Batch: "a", Process: "p"}, {Batch: "b", Process: "p"}},
+		Thermometer: thermometer,
+		Correlated:  []lessons.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
+		HeldOut: &lessons.HeldOut{Weight: &lessons.RMSE[answer.Kilograms]{Count: 3, Learnt: pound, Model: 2 * pound},
+			Temperature: &lessons.RMSE[answer.Kelvin]{Count: 3, Learnt: 1, Model: 0.5},
+			Drying:      &lessons.RMSE[answer.Seconds]{Count: 2, Learnt: 1800, Model: 5400}},
+		House: &lessons.House{Name: "h", Thermometer: thermometer},
+	}
+}
+
+func shownLessons(t *testing.T, r lessons.Result, h words.House) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, text.Lessons(&b, r, h, text.Options{}))
+	return b.String()
+}
+
+// A house in pounds and °F is told in them, and the block stays in °C.
+func TestAHouseIsToldInItsUnits(t *testing.T) {
+	out := strings.Join(strings.Fields(shownLessons(t, learnt(), words.House{System: quantity.System{Fahrenheit: true, British: true}})), " ")
+	assert.Contains(t, out, "thermometer, °F +0.90 0.18 0 ± 1.44 90 % 2")
+	assert.Contains(t, out, "weight, lb 3 1.0 2.0")
+	assert.Contains(t, out, "temperature, °F 3 1.80 0.90")
+	assert.Contains(t, out, "drying, h 2 0.5 1.5")
+	assert.Contains(t, out, "in weight and the hours of drying, but not in temperature")
+	assert.Contains(t, out, "hardly tell them apart (errors correlated -0.90)")
+	assert.Contains(t, out, "thermometer 0.50 °C error 0.10 °C")
+}
+
+func TestAHouseInKilogramsIsToldInThem(t *testing.T) {
+	out := strings.Join(strings.Fields(shownLessons(t, learnt(), words.House{})), " ")
+	assert.Contains(t, out, "thermometer, °C +0.50 0.10 0 ± 0.8 90 % 2")
+	assert.Contains(t, out, "weight, kg 3 0.45 0.91")
+	assert.Contains(t, out, "temperature, °C 3 1.00 0.50")
+}
+
+func TestALongNameOfALotStandsOnItsOwnLine(t *testing.T) {
+	name := strings.Repeat("a very long name of a lot, ", 5)
+	r := lessons.Result{Factors: []lessons.Factor{{Factor: "uptake", Of: &name, Estimate: lessons.Estimate[answer.Number]{Value: 1, Error: 0.1}}}}
+	assert.Contains(t, shownLessons(t, r, words.House{}), name+"\"\n")
+}
+
+func TestWhereTheBlockBelongsIsTold(t *testing.T) {
+	r, in := learnt(), ""
+	assert.Contains(t, shownLessons(t, r, words.House{}), "write it with --format malt into a file, such as learnt.malt,")
+	r.Seat.Beside = "house/loft.malt"
+	assert.Contains(t, shownLessons(t, r, words.House{}), "into a file beside house/loft.malt,")
+	r.Seat.Inside = &in
+	assert.Contains(t, shownLessons(t, r, words.House{}), "write the block into the file of the process, which defines what\n")
+}

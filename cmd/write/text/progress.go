@@ -1,0 +1,167 @@
+package text
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/words"
+	"maltwright/lang/model"
+	"maltwright/sim/infer/follow"
+)
+
+// Progress writes how a batch stands. It fits 80 columns.
+func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
+	s := &progressSheet{Sheet{House: h, Options: o}, r}
+	s.head()
+	s.standing()
+	s.lates()
+	s.waits()
+	s.due()
+	s.steps()
+	s.outcome()
+	s.readings()
+	s.line("")
+	s.posterior()
+	s.factors()
+	s.cautions()
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+type progressSheet struct {
+	Sheet
+	r progress.Result
+}
+
+const (
+	byMinute = "Monday 2 January 2006, 15:04"
+	byDay    = "Mon 2 Jan 15:04"
+	byHour   = "Mon 15:04"
+)
+
+func (s *progressSheet) head() {
+	s.line("%s", s.bold(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process))))
+	s.line("as of %s, %s after the first soak", s.r.At.Format(byMinute), words.Lasting(s.r.Elapsed))
+	if why := words.AsOf[s.r.AsOf]; why != "" {
+		s.para("", "that is %s", why)
+	}
+	switch n := s.r.Ignored; n {
+	case 0:
+	case 1:
+		s.para("", "one reading is of a later time, and does not count")
+	default:
+		s.para("", "%d readings are of a later time, and do not count", n)
+	}
+	s.line("")
+}
+
+// clock is the time so long after the first soak.
+func (s *progressSheet) clock(t answer.Seconds) time.Time {
+	return s.r.Began.Add(time.Duration(math.Round(float64(t))) * time.Second)
+}
+
+func (s *progressSheet) titles(what string) {
+	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s%12s", what, "middle", "1 in 10", "9 in 10")))
+}
+
+// stands writes one row of a middle and its two points, if there are any.
+func stands[T answer.Figure](s *progressSheet, name string, x *answer.Spread[T], write func(T) string) {
+	if x != nil {
+		s.line("  %-34s%10s%12s%12s", name, write(x.P50), write(x.P10), write(x.P90))
+	}
+}
+
+func (s *progressSheet) mass(kg answer.Kilograms) string { return words.Mass(s.House, kg) }
+
+// standing writes the state now.
+func (s *progressSheet) standing() {
+	n := s.r.Now
+	if s.r.Over {
+		s.titles("it is over")
+	} else {
+		s.titles("now: " + s.where())
+	}
+	stands(s, "moisture", n.Moisture, words.Percent)
+	stands(s, "weight on the scale", n.Weight, s.mass)
+	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
+	if s.r.Growing {
+		stands(s, "corns chitted", n.Chit, words.Percent)
+		stands(s, "acrospire, as a part of the corn", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
+		if n.Modification != nil && n.Modification.P50 > 0 {
+			stands(s, "rub", n.Modification, words.Rub)
+		}
+	}
+	stands(s, "in the middle of the bed", n.Bed, s.Shown)
+	stands(s, "air-off", n.AirOff, s.Shown)
+	stands(s, "the malt itself", n.Malt, s.Shown)
+	s.line("")
+}
+
+// counted are the steps of which there may be several: soak 2, but plain cure.
+var counted = map[string]bool{string(model.SoakStep): true, string(model.RestStep): true, string(model.DryStep): true}
+
+// where is the stage, and its step where that says more.
+func (s *progressSheet) where() string {
+	stage, step := s.r.Stage, s.r.Step
+	switch {
+	case step == "" || step == stage || step == string(model.HoldStep):
+		return stage
+	case counted[step]:
+		return fmt.Sprintf("%s, %s %d", stage, step, s.r.StepNumber)
+	}
+	return stage + ", " + step
+}
+
+// lates writes what should have been done.
+func (s *progressSheet) lates() {
+	for _, l := range s.r.Late {
+		day := l.Since.Format(byDay)
+		since := fmt.Sprintf("%s, %s ago", day, words.Ago(l.Late))
+		switch follow.LateKind(l.Kind) {
+		case follow.LateStep:
+			s.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, words.Safe(l.Text))
+		case follow.LateGuard:
+			s.para("late", "its latest time is over since %s: %s", since, words.Safe(l.Text))
+		case follow.LateTurn:
+			s.para("late", "by the last turn that is written down, the next fell due on %s", since)
+		}
+	}
+	if len(s.r.Late) > 0 {
+		s.line("")
+	}
+}
+
+// readings writes which readings are in doubt.
+func (s *progressSheet) readings() {
+	doubtful := 0
+	for _, r := range s.r.Readings {
+		if r.Doubt != "" {
+			doubtful++
+		}
+	}
+	switch n := len(s.r.Readings); {
+	case n == 0:
+		s.para("readings", "none yet: weigh the drained grain after the next soak, and write it down with note")
+	case n == 1 && doubtful == 0:
+		s.para("readings", "the one that there is agrees with the forecasts")
+	case doubtful == 0:
+		s.para("readings", "all %d agree with one another and with the forecasts", n)
+	default:
+		s.para("readings", "%d of %d agree with one another and with the forecasts", n-doubtful, n)
+	}
+	for _, r := range s.r.Readings {
+		if r.Words == nil {
+			continue
+		}
+		what := r.Text
+		if !r.At.IsZero() && !strings.Contains(what, r.At.Format("2006-01-02")) {
+			what = r.At.Format("Mon 2 Jan, ") + what
+		}
+		s.para("doubt", "%s", words.Safe(what+": "+s.Say(r.Words)))
+	}
+}

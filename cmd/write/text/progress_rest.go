@@ -1,0 +1,207 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+	"maltwright/lang/model"
+)
+
+// waits writes how much longer conditions take.
+func (s *progressSheet) waits() {
+	if len(s.r.Waits) == 0 {
+		return
+	}
+	s.titles("how much longer")
+	for _, w := range s.r.Waits {
+		s.wait(w)
+	}
+	s.line("")
+}
+
+// wait writes how long a condition takes, and below it when that will be.
+func (s *progressSheet) wait(w progress.Wait) {
+	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(w.Text))
+	if w.Hold {
+		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(w.Text))
+	}
+	lines := words.Wrap(name, labelWidth)
+	s.line("  %-34s%10s%12s%12s", lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
+	rest := lines[1:]
+	clocks := fmt.Sprintf("%10s%12s%12s", s.hour(w.Left.P50), s.hour(w.Left.P10), s.hour(w.Left.P90))
+	if len(rest) == 0 {
+		rest = []string{""}
+	}
+	for i, l := range rest {
+		if i > 0 {
+			clocks = ""
+		}
+		s.line("%s", strings.TrimRight(fmt.Sprintf("    %-32s%s", l, clocks), " "))
+	}
+	if w.Left.Share < nearlyAll {
+		s.line("    in %.0f of 100 cases", 100*w.Left.Share)
+	}
+}
+
+// nearlyAll is the share of the cases from which on it is not said how many they are.
+const nearlyAll = 0.995
+
+// hour is the time so long from now, "" for never.
+func (s *progressSheet) hour(t answer.Seconds) string {
+	if math.IsInf(float64(t), 1) {
+		return ""
+	}
+	return s.clock(s.r.Elapsed + t).Format(byHour)
+}
+
+// mostDue is how many visits are told.
+const mostDue = 6
+
+// due writes what falls due next.
+func (s *progressSheet) due() {
+	if len(s.r.Due) == 0 {
+		return
+	}
+	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s", "next", "wet", "scale")))
+	for _, v := range s.r.Due[:min(mostDue, len(s.r.Due))] {
+		s.visit(v)
+	}
+	s.line("")
+}
+
+func (s *progressSheet) visit(v timetable.Visit) {
+	in := "now"
+	if left := v.At - s.r.Elapsed; left >= 60 {
+		in = "in " + words.Ago(left)
+	}
+	moist, scale := "", ""
+	if !math.IsNaN(float64(v.Moisture)) {
+		moist = words.Percent(v.Moisture)
+	}
+	if !math.IsNaN(float64(v.Weight)) {
+		scale = s.mass(v.Weight)
+	}
+	left := fmt.Sprintf("  %s  %-9s", v.Time.Format(byDay), in)
+	s.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
+	for _, task := range v.Tasks {
+		for _, l := range words.Wrap(s.Say(task.Words), s.columns()-6) {
+			s.line("      %s", l)
+		}
+	}
+}
+
+// steps writes the steps to come.
+func (s *progressSheet) steps() {
+	if len(s.r.Steps) == 0 {
+		return
+	}
+	s.line("%s", s.bold(fmt.Sprintf("%-16s%17s%17s%17s%8s", "the rest", "middle", "1 in 10", "9 in 10", "wet")))
+	for i, x := range s.r.Steps {
+		if x.Label == "wait" { // it is told as what is waited for
+			continue
+		}
+		often := ""
+		if x.End.Share < nearlyAll {
+			often = fmt.Sprintf(" %.0f%%", 100*x.End.Share)
+		}
+		day := func(t answer.Seconds) string { return s.clock(t).Format(byDay) }
+		s.line("  %-14s%17s%17s%17s%8s%s", s.label(i)+" ends", day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
+	}
+	s.line("")
+}
+
+// label is that of a step, with which of several it is.
+func (s *progressSheet) label(i int) string {
+	steps := s.r.Steps
+	n, of := 0, 0
+	for k, x := range steps {
+		if x.Label == steps[i].Label && x.Stage == steps[i].Stage {
+			if of++; k <= i {
+				n++
+			}
+		}
+	}
+	if of == 1 {
+		return steps[i].Label
+	}
+	return fmt.Sprintf("%s %d", steps[i].Label, n)
+}
+
+// outcome writes what will come of it.
+func (s *progressSheet) outcome() {
+	o := s.r.Outcome
+	s.titles("what comes of it")
+	if s.r.Stage == string(model.SteepStage) {
+		likely(s, "steep-out moisture", o.SteepOutMoisture, words.Percent)
+	}
+	likely(s, "total time", o.Total, words.Lasting)
+	likely(s, "final moisture", o.FinalMoisture, words.Percent)
+	likely(s, "malt", o.Malt, s.mass)
+	likely(s, "yield as is", o.Yield, words.Percent)
+	likely(s, "diastatic enzymes kept", o.Diastatic, words.Percent)
+	s.line("")
+}
+
+// likely writes the row of a spread that most of the forecasts have.
+func likely[T answer.Figure](s *progressSheet, name string, x answer.Spread[T], write func(T) string) {
+	if x.Share >= 0.5 {
+		stands(s, name, &x, write)
+	}
+}
+
+// few is how many effective members are too few for the outer figures.
+const few = 20
+
+// posterior writes how the answer was reached.
+func (s *progressSheet) posterior() {
+	p := s.r.Posterior
+	again := ""
+	switch {
+	case p.Rounds == 1:
+		again = "; drawn anew once, about those that agree"
+	case p.Rounds > 1:
+		again = fmt.Sprintf("; drawn anew %d times, about those that agree", p.Rounds)
+	}
+	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s", p.Members, p.EffectiveSampleSize, again)
+	if p.EffectiveSampleSize < few {
+		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
+	}
+}
+
+// factors writes what the batch says of lot and house.
+func (s *progressSheet) factors() {
+	var parts []string
+	for _, f := range s.r.Factors {
+		if x := f.Posterior; x != nil {
+			parts = append(parts, fmt.Sprintf("%s %.2f (%.2f to %.2f)", f.Factor, x.P50, x.P10, x.P90))
+		}
+	}
+	if x := s.r.Thermometer; x != nil {
+		parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f K (%+.1f to %+.1f)", tenth(x.P50), tenth(x.P10), tenth(x.P90)))
+	}
+	beside := "the model's"
+	if s.r.RelativeTo == progress.House {
+		beside = "what the house has learnt"
+	}
+	s.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
+}
+
+// tenth rounds to a tenth, and leaves no minus before nought.
+func tenth(k answer.Kelvin) float64 { return math.Round(10*float64(k))/10 + 0 }
+
+// cautions closes with what can hurt somebody.
+func (s *progressSheet) cautions() {
+	if len(s.r.Cautions) == 0 {
+		return
+	}
+	s.line("")
+	s.line("%s", s.bold("take care"))
+	for _, c := range s.r.Cautions {
+		s.para("", "%s", c)
+	}
+}

@@ -1,0 +1,89 @@
+package text_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
+	"maltwright/lang/quantity"
+	"maltwright/sim/infer/follow"
+)
+
+var noon = time.Date(2026, 3, 10, 12, 0, 0, 0, time.UTC)
+
+func points[T answer.Figure](p10, p50, p90 T) answer.Spread[T] {
+	return answer.Spread[T]{P10: p10, P50: p50, P90: p90, Share: 1}
+}
+
+// underWay is a batch that waits on the floor, too long already.
+func underWay() progress.Result {
+	moisture, malt, rub := points[answer.Share](0.42, 0.43, 0.44), points[answer.Kilograms](4.8, 5, 5.2), points[answer.Number](0.9, 0.92, 0.94)
+	return progress.Result{
+		Batch: "x\x1b[1m", Head: outlook.Head{Process: "pale"}, Began: noon.Add(-100 * time.Hour), At: noon, AsOf: progress.LastReading, Elapsed: 100 * 3600,
+		Stage: "germinate", Step: "hold", Growing: true, Complete: true, Ignored: 2,
+		Now: progress.State{Moisture: &moisture, Modification: &rub},
+		Waits: []progress.Wait{{Stage: "germinate", Text: "acrospire at least 3/4 and rub is chalky", Open: true,
+			Left: answer.Spread[answer.Seconds]{P10: -3600, P50: 7500, P90: answer.Seconds(math.Inf(1)), Share: 0.9}}},
+		Late: []progress.Late{{Kind: "step", Since: noon.Add(-2 * time.Hour), Late: 7200, Text: "acrospire at least 3/4"}, {Kind: "turn", Since: noon.Add(-time.Hour), Late: 3600},
+			{Kind: "guard", Since: noon.Add(-72 * time.Hour), Late: 72 * 3600, Text: "4 to 7 days"}},
+		Steps: []outlook.StepSpread{
+			{Stage: "kiln", Label: "dry", End: points[answer.Seconds](110*3600, 112*3600, 114*3600), MoistureEnd: moisture},
+			{Stage: "kiln", Label: "wait", End: points[answer.Seconds](111*3600, 112*3600, 114*3600), MoistureEnd: moisture},
+			{Stage: "kiln", Label: "dry", End: answer.Spread[answer.Seconds]{P10: 115 * 3600, P50: 116 * 3600, P90: 117 * 3600, Share: 0.5}, MoistureEnd: moisture}},
+		Outcome: outlook.TotalsSpread{SteepOutMoisture: moisture, Malt: malt},
+		Readings: []progress.Reading{{At: noon, Text: "weighed 4 kg at 12:00", Doubt: "nought", Words: progress.Doubt{Kind: follow.Nought,
+			Reading: progress.Reading{Weight: &progress.Compared[answer.Kilograms]{Observed: 4, Error: 0.1, Expected: &malt}}}}, {Text: "turned"}},
+		Factors: []progress.Factor{{Factor: "growth", Posterior: &rub}}, RelativeTo: progress.House,
+		Posterior: progress.Posterior{Members: 400, EffectiveSampleSize: 12, Rounds: 1}, Cautions: []string{"A kiln is a fire risk."},
+	}
+}
+
+func shownProgress(t *testing.T, r progress.Result, h words.House) string {
+	t.Helper()
+	var b strings.Builder
+	require.NoError(t, text.Progress(&b, r, h, text.Options{}))
+	for _, line := range strings.Split(b.String(), "\n") {
+		assert.LessOrEqual(t, len([]rune(line)), 80, line)
+	}
+	return b.String()
+}
+
+func TestABatchUnderWayIsToldInFull(t *testing.T) {
+	out := shownProgress(t, underWay(), words.House{})
+	for _, want := range []string{
+		"batch x<U+001B>[1m of pale\nas of Tuesday 10 March 2026, 12:00, 4 d 4 h after the first soak\n",
+		"that is the last reading, since it is over three days old;", "2 readings are of a later time, and do not count",
+		"now: germinate                          middle     1 in 10     9 in 10\n  moisture                              43.0 %      42.0 %      44.0 %\n",
+		"  rub                                   chalky      chalky      chalky\n",
+		"so far by Tue 10 Mar 10:00, 2 h ago:", "its latest time is over since Sat 7 Mar 12:00, 3 d 0 h ago: 4 to\n              7 days\n",
+		"the next fell due on Tue\n              10 Mar 11:00, 1 h ago\n",
+		"  germinate: acrospire at least 3/4     2:05 h         now       never\n    and rub is chalky                Tue 14:05   Tue 11:00\n    in 90 of 100 cases\n",
+		"  dry 1 ends     Wed 11 Mar 00:00 Tue 10 Mar 22:00 Wed 11 Mar 02:00  43.0 %\n  dry 2 ends     Wed 11 Mar 04:00",
+		"43.0 % 50%\n", "  malt                                 5.00 kg     4.80 kg     5.20 kg\n",
+		"readings      1 of 2 agree", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit with the point one\n",
+		"worth 12 of equal weight; drawn anew once,", "that is few: hardly any forecast agrees",
+		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "take care\n              A kiln is a fire risk.\n",
+	} {
+		assert.Contains(t, out, want)
+	}
+	assert.NotContains(t, out, "wait ends", "it is told as what is waited for")
+	assert.NotContains(t, out, "steep-out", "that is over")
+	assert.NotContains(t, out, "total time", "no forecast has it")
+}
+
+func TestABatchIsToldInTheUnitsOfItsHouse(t *testing.T) {
+	r, warm := underWay(), points[answer.Celsius](16, 17, 18)
+	r.Now.Bed = &warm
+	out := shownProgress(t, r, words.House{System: quantity.System{Fahrenheit: true, British: true}})
+	assert.Contains(t, out, "  in the middle of the bed               63 °F       61 °F       64 °F\n")
+	assert.Contains(t, out, "  malt                                 11.0 lb     10.6 lb     11.5 lb\n")
+}

@@ -1,0 +1,97 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/words"
+)
+
+// spread writes how a forecast spreads.
+func (s *Sheet) spread(x *outlook.Spread) {
+	if x == nil {
+		return
+	}
+	s.line("")
+	s.line("%s", s.bold(fmt.Sprintf("how sure: %d forecasts of likely lots, houses and weather", x.Members)))
+	s.line("%-24s%10s%10s%10s   %s", "", "1 in 10", "middle", "9 in 10", "moisture %")
+	for _, st := range x.Steps {
+		often := ""
+		if st.End.Share < 0.995 {
+			often = fmt.Sprintf("  in %.0f %%", 100*st.End.Share)
+		}
+		m := st.MoistureEnd
+		s.line("%-24s%10s%10s%10s   %s", "  "+st.Label+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
+			fmt.Sprintf("%.1f %.1f %.1f%s", 100*m.P10, 100*m.P50, 100*m.P90, often))
+	}
+	for _, t := range s.spreadTotals(x.Totals) {
+		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)
+	}
+	for _, o := range append(x.Gates, x.Expects...) {
+		if o.Holds < 0.995 {
+			s.para("at risk", "%s: holds in %.0f of 100", words.Safe(o.Text), 100*o.Holds)
+		}
+	}
+	s.drivers("final moisture", x.Drivers.FinalMoisture)
+	s.drivers("total time", x.Drivers.Total)
+}
+
+// spreadRow is the spread of a total, in words.
+type spreadRow struct{ name, p10, p50, p90 string }
+
+// spreadTotals are the rows of those totals that any of the forecasts has.
+func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
+	mass := func(kg answer.Kilograms) string { return words.Mass(s.House, kg) }
+	var rows []spreadRow
+	rows = told(rows, "steep-out moisture", t.SteepOutMoisture, words.Percent)
+	rows = told(rows, "total time", t.Total, words.Lasting)
+	rows = told(rows, "final moisture", t.FinalMoisture, words.Percent)
+	rows = told(rows, "malt", t.Malt, mass)
+	rows = told(rows, "yield as is", t.Yield, words.Percent)
+	return told(rows, "diastatic enzymes kept", t.Diastatic, words.Percent)
+}
+
+func told[T answer.Figure](rows []spreadRow, name string, x answer.Spread[T], say func(T) string) []spreadRow {
+	if x.Share == 0 {
+		return rows
+	}
+	return append(rows, spreadRow{name, say(x.P10), say(x.P50), say(x.P90)})
+}
+
+// mostDrivers is how many drivers of a figure are told.
+const mostDrivers = 3
+
+func (s *Sheet) drivers(figure string, list []outlook.Driver) {
+	if len(list) == 0 {
+		return
+	}
+	var parts []string
+	for _, d := range list[:min(mostDrivers, len(list))] {
+		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", d.Unknown, 100*d.Share))
+	}
+	first := list[0]
+	s.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %.0f %%.",
+		figure, strings.Join(parts, ", "), first.Learn, 100*(1-math.Sqrt(1-float64(first.Share))))
+}
+
+// corners writes where in the bands of the site the process breaks.
+func (s *Sheet) corners(list []outlook.Corner) {
+	if list == nil {
+		return
+	}
+	s.line("")
+	s.line("%s", s.bold("the corners of the site's bands"))
+	broken := 0
+	for _, c := range list {
+		if len(c.Broken) > 0 {
+			broken++
+			s.para("breaks", "%s: %s", c.Corner, words.Safe(strings.Join(c.Broken, "; ")))
+		}
+	}
+	if broken == 0 {
+		s.para("", "every gate is met and every promise kept in all %d of them", len(list))
+	}
+}

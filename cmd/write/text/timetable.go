@@ -1,0 +1,152 @@
+package text
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+	"maltwright/lang/model"
+)
+
+const (
+	atNight = "night" // nobody is awake, and it cannot wait
+	itWaits = "~"     // nobody is awake, and it may wait, or be done an hour early or late
+)
+
+// Timetable writes the visits under the days they fall on, then when the malt is ready
+// and which hour to begin at is the best. It fits 80 columns.
+func Timetable(w io.Writer, r timetable.Result, h words.House, o Options) error {
+	s := &Sheet{House: h, Options: o}
+	s.head(r.Head, r.Start)
+	s.line("%s", s.bold("  time         elapsed     wet    scale  what to do"))
+	shown := ""
+	for i := 0; i < len(r.Visits); {
+		if d := r.Visits[i].Time.Format(day); d != shown {
+			s.line("%s", s.bold(d))
+			shown = d
+		}
+		n := alike(r.Visits[i:])
+		s.visit(r.Visits[i : i+n])
+		i += n
+	}
+	s.line("")
+	s.asked(r.Asked)
+	s.finish(r)
+	s.nights(r)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// manyAlike is from how many on visits that only repeat the one before are one line.
+const manyAlike = 4
+
+// alike is how many visits from the first on one line may stand for: turns or stirrings
+// of one day at even intervals, all of them in the night or none.
+func alike(list []timetable.Visit) int {
+	first := list[0]
+	if do := first.Tasks[0]; len(first.Tasks) > 1 || do.Event == "" || do.Stage == model.SteepStage {
+		return 1
+	}
+	n := 1
+	for ; n < len(list); n++ {
+		next := list[n]
+		if len(next.Tasks) > 1 || next.Tasks[0].Kind != first.Tasks[0].Kind || mark(next) != mark(first) || next.Time.Format(day) != first.Time.Format(day) {
+			break
+		}
+		if gap := list[1].At - first.At; math.Abs(float64(next.At-list[n-1].At-gap)) > 1 {
+			break
+		}
+	}
+	if n < manyAlike {
+		return 1
+	}
+	return n
+}
+
+// visit writes one visit, or one line for several that are alike, the words in as
+// many lines as they need.
+func (s *Sheet) visit(list []timetable.Visit) {
+	v, last := list[0], list[len(list)-1]
+	moist, scale := "", ""
+	if !math.IsNaN(float64(v.Moisture)) {
+		moist = words.Percent(v.Moisture)
+	}
+	if !math.IsNaN(float64(v.Weight)) {
+		scale = words.Mass(s.House, v.Weight)
+	}
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Elapsed(v.At), moist, scale)
+	for _, task := range v.Tasks {
+		do := s.Say(task.Words)
+		if n := len(list); n > 1 {
+			do += fmt.Sprintf(" every %s until %s, %d times", words.Span(list[1].At-v.At), last.Time.Format("15:04"), n)
+		}
+		for j, line := range words.Wrap(do, s.columns()-len(left)-2) {
+			if j > 0 {
+				line = "  " + line
+			}
+			s.line("%s", strings.TrimRight(left+line, " "))
+			left = strings.Repeat(" ", uniseg.StringWidth(left))
+		}
+	}
+}
+
+func mark(v timetable.Visit) string {
+	switch {
+	case v.Night == nil || v.Awake == nil:
+		return ""
+	case *v.Night:
+		return atNight
+	case !*v.Awake:
+		return itWaits
+	}
+	return ""
+}
+
+// finish says when the malt is ready, and whether it has had its rest then.
+func (s *Sheet) finish(r timetable.Result) {
+	s.para("visits", "%d", len(r.Visits))
+	asked := ""
+	if r.Back {
+		asked = ", as asked: begin on " + r.Start.Format(dayAndTime)
+	}
+	s.para("ready", "%s%s", r.Ready.Format(dayAndTime), asked)
+	if r.Rested.IsZero() {
+		s.para("rested", "the process asks for no rest in store")
+		return
+	}
+	early := r.Start.Add(r.Ready.Sub(r.Rested))
+	s.para("rested", "not before %s; to have rested malt on %s, begin on %s",
+		r.Rested.Format(dayAndTime), r.Ready.Format(day), early.Format(dayAndTime))
+}
+
+// nights says how many visits fall in the night, and which hour to begin at is better.
+func (s *Sheet) nights(r timetable.Result) {
+	n := r.Night
+	if n == nil {
+		s.para("night", "not known: the site does not say when somebody is awake, such as awake 06:30 to 22:30")
+		return
+	}
+	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n))
+	if n.Given.Visits > 0 {
+		s.para("", "night: nobody is awake within an hour of it")
+	}
+	for _, v := range r.Visits {
+		if mark(v) == itWaits {
+			s.para("", "~: nobody is awake, but an hour early or late does no harm, or it may wait")
+			return
+		}
+	}
+}
+
+func better(n *timetable.Nights) string {
+	if n.Best.Visits == n.Given.Visits {
+		return "no other half hour to begin at is better"
+	}
+	return fmt.Sprintf("at best %d, begun on %s and ready on %s; at worst %d, begun at %s",
+		n.Best.Visits, n.Best.Start.Format(dayAndTime), n.Best.Ready.Format(dayAndTime), n.Worst.Visits, n.Worst.Start.Format("15:04"))
+}

@@ -1,0 +1,54 @@
+package text
+
+import (
+	"math"
+	"time"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/words"
+)
+
+// totals writes what comes of the batch, or where the forecast broke off.
+func (s *Sheet) totals(r outlook.Result) {
+	t := r.Totals
+	if !math.IsNaN(float64(t.SteepOut)) {
+		s.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", words.Lasting(t.SteepOut), 100*t.SteepOutMoisture, s.Water(float64(t.SteepWater)))
+	}
+	if b := r.BrokenOff; b != nil {
+		s.para("broken off", "%s", words.Safe(b.Why))
+		return
+	}
+	s.growth(r.Growth, t.CO2)
+	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
+	s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
+	if t.KilnWater > 0 {
+		s.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt",
+			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), float64(t.HeatPerKilogram)/t.HeatPerKilogram.Unit().SI)
+	}
+	if q := r.Indications; q != nil {
+		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
+			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, q.Colour)
+	}
+	if r.Rest != "" {
+		s.para("then", "rest the malt for %s before it is used", r.Rest)
+	}
+}
+
+// growth says what a count of a hundred corns should show when the growth ends.
+func (s *Sheet) growth(g *outlook.Growth, co2 answer.Kilograms) {
+	if g == nil {
+		return
+	}
+	c := g.Classes
+	s.para("growth", "of 100 corns at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
+		100*c.None, 100*c.ToQuarter, 100*c.ToHalf, 100*c.ToThreeQuarters, 100*c.ToWhole, 100*c.Overgrown, g.Rub, words.Mass(s.House, co2))
+}
+
+func ready(start time.Time, took answer.Seconds) string {
+	if start.IsZero() {
+		return ""
+	}
+	return ", until " + outlook.ClockAt(start, took).Format("Monday 2 January, 15:04")
+}
