@@ -4,8 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
-	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
 
@@ -38,21 +36,6 @@ var visitAtNight = Rule{
 			clock(best.At), len(best.Missed), clock(worst.At), len(worst.Missed), r.Do)
 		c.Note(f)
 	},
-}
-
-// NightVisits is how many steps of the steep and of the growing piece fall due when
-// nobody is awake, at the start hour that misses the fewest. It is false where the
-// site does not say when somebody is awake, or nothing needs a hand.
-func NightVisits(p *model.Process, f *forecast.Forecast) (int, bool) {
-	if p.Site == nil || p.Site.Awake == nil {
-		return 0, false
-	}
-	list := visits.Growing(visits.List(f))
-	if len(list) == 0 {
-		return 0, false
-	}
-	best, _ := visits.Best(list, *p.Site.Awake, visits.Daily)
-	return len(best.Missed), true
 }
 
 func fall(n int) string {

@@ -21,6 +21,12 @@ type Unit struct {
 // Figure is a number, or a struct of numbers, of one unit.
 type Figure interface{ Unit() Unit }
 
+// Single is a kind of figure that is one number.
+type Single interface {
+	~float64
+	Figure
+}
+
 // Seconds is a time, or a length of it, s.
 type Seconds float64
 

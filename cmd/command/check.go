@@ -9,6 +9,7 @@ import (
 
 	"maltwright/check"
 	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/sarif"
 	"maltwright/cmd/write/text"
@@ -126,18 +127,11 @@ func summary(found []finding.Finding, files int) string {
 	var parts []string
 	for _, s := range []finding.Severity{finding.Danger, finding.Fault, finding.Caution, finding.Note} {
 		if n := counts[s]; n > 0 {
-			parts = append(parts, plural(n, s.String()))
+			parts = append(parts, words.Plural(n, s.String()))
 		}
 	}
 	if len(parts) == 0 {
 		parts = []string{"nothing found"}
 	}
-	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), plural(files, "file"))
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), words.Plural(files, "file"))
 }

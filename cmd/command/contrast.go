@@ -8,9 +8,12 @@ import (
 	"strings"
 
 	"maltwright/check"
+	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/repository"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/html"
+	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
-	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
@@ -46,48 +49,29 @@ Exit code: 0 they mean the same, 1 they differ, 2 the command line cannot be
 understood, 3 a file cannot be read, or does not read as a process.`
 }
 
-// season is one side of a comparison.
-type season struct {
-	name  string // as it was given
-	file  string // the name of the file itself in places
-	trees []*syntax.Tree
-	found []finding.Finding
-	house *model.House
-	pool  *work.Pool // of all its forecasts
-}
-
-// comparison is two seasons and what is otherwise.
-type comparison struct {
-	old, new season
-	changes  []contrast.Change
-	figures  []figure
-	findings []findingChange
-	unable   []string // why a forecast could not be compared
-}
-
 // Run compares and writes.
 func (c Contrast) Run(w *World) error {
-	x, err := c.compared(w)
+	r, err := c.compared(w)
 	if err != nil {
 		return err
 	}
-	if err := contrastFormats[c.Format](w, x); err != nil {
+	if err := contrastWriters[c.Format](w, r); err != nil {
 		return failed("cannot write: %v", err)
 	}
-	if len(x.changes) > 0 {
+	if len(r.Changes) > 0 {
 		return errFindings
 	}
 	return nil
 }
 
 // compared reads both sides and compares them.
-func (c Contrast) compared(w *World) (*comparison, error) {
-	var x comparison
+func (c Contrast) compared(w *World) (effect.Result, error) {
+	var none effect.Result
 	var err error
 	var sides [2]side
 	for i, arg := range []string{c.Old, c.New} { // both are read before an interrupt is listened for: it ends a read at once
 		if sides[i], err = w.side(arg); err != nil {
-			return nil, err
+			return none, err
 		}
 		defer sides[i].done()
 	}
@@ -95,40 +79,49 @@ func (c Contrast) compared(w *World) (*comparison, error) {
 	defer release()
 	stop := w.progress("comparing")
 	defer stop()
-	if x.old, err = w.season(ctx, c.Old, sides[0], c.Brief); err != nil {
-		return nil, err
+	old, err := w.season(ctx, c.Old, sides[0], c.Brief)
+	if err != nil {
+		return none, err
 	}
-	if x.new, err = w.season(ctx, c.New, sides[1], c.Brief); err != nil {
-		return nil, err
+	new, err := w.season(ctx, c.New, sides[1], c.Brief)
+	if err != nil {
+		return none, err
 	}
-	x.changes = contrast.Files(x.old.trees, x.new.trees)
-	if !c.Brief {
-		x.forecasts(ctx)
-		x.findings = findingChanges(x.old.found, x.new.found)
-	}
+	r := effect.Compare(ctx, old, new, c.Brief)
 	if stop(); ctx.Err() != nil {
-		return nil, errInterrupted
+		return none, errInterrupted
 	}
-	return &x, nil
+	return r, nil
 }
 
-var contrastFormats = map[string]func(*World, *comparison) error{
-	"text": contrastText, "json": contrastJSON, "html": contrastHTML,
+// contrastWriters write in the units of the new side.
+var contrastWriters = map[string]func(*World, effect.Result) error{
+	"text": func(w *World, r effect.Result) error { return text.Effect(w.Out, r, houseOf(r.Written), w.options()) },
+	"json": func(w *World, r effect.Result) error { return json.Write(w.Out, r, nil) },
+	"html": func(w *World, r effect.Result) error { return html.Effect(w.Out, r, houseOf(r.Written)) },
+}
+
+// houseOf is how to speak to those who wrote a process, or to whom it may concern.
+func houseOf(p *model.Process) words.House {
+	if p == nil {
+		return words.House{}
+	}
+	return words.Of(p)
 }
 
 // season reads one side.
-func (w World) season(ctx context.Context, arg string, from side, brief bool) (season, error) {
+func (w World) season(ctx context.Context, arg string, from side, brief bool) (effect.Season, error) {
 	in := from.input
-	s := season{name: arg, file: in.name, pool: work.NewPool(work.File)}
-	r := check.File(in.name, in.text, in.dir, from.reader, check.Options{NoForecast: brief, Context: ctx, Pool: s.pool})
-	s.house, s.found = r.House, r.Findings
+	s := effect.Season{Name: arg, File: in.name, Pool: work.NewPool(work.File)}
+	r := check.File(in.name, in.text, in.dir, from.reader, check.Options{NoForecast: brief, Context: ctx, Pool: s.Pool})
+	s.House, s.Found = r.House, r.Findings
 	for _, f := range r.House.Files {
 		tree, found := syntax.Parse(f)
 		if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 			_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
 			return s, failed("%s does not read; put that right first", f.Name())
 		}
-		s.trees = append(s.trees, tree)
+		s.Trees = append(s.Trees, tree)
 	}
 	return s, nil
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer/ledger"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
@@ -120,10 +121,11 @@ func TestSeasonsShowByTheirWordsTheBatchesThatNothingIsLeftFor(t *testing.T) {
 	files, err := w.gather([]string{"b.malt"}, "")
 	require.NoError(t, err)
 	costlyOf := func(pool *work.Pool) (out []bool) {
-		rows, _, err := rowsOf(t.Context(), files, func() *work.Pool { return pool })
+		book := ledger.New(t.Context(), func() *work.Pool { return pool })
+		_, err := enter(book, files)
 		require.NoError(t, err)
-		for _, r := range rows {
-			out = append(out, r.costly)
+		for _, b := range book.Result().Batches {
+			out = append(out, b.NotForecast == ledger.TooDear)
 		}
 		return out
 	}

@@ -64,3 +64,8 @@ func (w World) width() int {
 	}
 	return min(w.Width, 100)
 }
+
+// sheetOptions are how answers are written for this terminal.
+func (w World) sheetOptions() text.Options {
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+}

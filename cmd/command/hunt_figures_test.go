@@ -48,7 +48,7 @@ func (h *hunt) comparison() {
 		h.said("contrast", errs.String()+err.Error())
 		return
 	}
-	for format, write := range contrastFormats {
+	for format, write := range contrastWriters {
 		h.written("contrast", format, func(w *World) error { return write(w, x) })
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/infer/learn"
+	"maltwright/sim/seasons"
 	"maltwright/sim/work"
 )
 
@@ -75,7 +76,7 @@ func (c Learn) Run(w *World) error {
 	if err := read.tell(w, len(all), c.Paths, "to learn from"); err != nil {
 		return err
 	}
-	slices.SortStableFunc(all, func(a, b record) int { return byBeginning(a.batch, b.batch) })
+	slices.SortStableFunc(all, func(a, b record) int { return seasons.ByBeginning(a.batch, b.batch) })
 	taught, house, err := c.learn(w, all)
 	if err != nil {
 		return err

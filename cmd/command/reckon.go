@@ -3,6 +3,10 @@ package command
 import (
 	"errors"
 
+	"maltwright/cmd/answer/sums"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/text"
 	"maltwright/sim/reckon"
 )
 
@@ -32,9 +36,8 @@ Examples:
   maltwright reckon target 6kg 12.4% 44%
   maltwright reckon weight 9.1kg --from 6kg 12.4%
 
-With --format json: "reckoning" names the sum; "figures" holds by key each result
-with its "label", its "value" in its "unit", the same in kg or as a share ("si"),
-and as "text"; "working" and "notes" hold the lines of the text.
+With --format json: "reckoning" names the sum; the figures stand by their keys, in
+kg and per cent; "working" and "notes" hold the lines of the text.
 
 Exit code: 0 reckoned, 2 the command line cannot be understood, or what it says
 cannot be.`
@@ -57,8 +60,8 @@ Examples:
   maltwright reckon moisture 20.00g 17.54g 21.10g 18.47g
   maltwright reckon moisture 45.20g 42.74g --tare 25.20g
 
-Keys of the figures: moisture, and of several samples lowest, highest, deviation
-(in points), sample_1, sample_2 and so on.`
+Keys of the figures: moisture_wb_pct, lowest_wb_pct, highest_wb_pct, deviation_pct,
+samples_wb_pct.`
 }
 
 // Run reckons and writes.
@@ -75,8 +78,8 @@ func (c ReckonMoisture) Run(w *World, all *Reckon) error {
 	for i := 0; i < len(list); i += 2 {
 		samples = append(samples, reckon.Sample{Wet: list[i], Dried: list[i+1]})
 	}
-	r, err := reckon.Moisture(samples, tare)
-	return all.answer(w, "moisture", r.Answer, err)
+	r, err := sums.OfSamples(samples, tare)
+	return all.answer(w, r, err)
 }
 
 // ReckonTarget is the weight to wait for.
@@ -98,7 +101,8 @@ Examples:
   maltwright reckon target "13 lb 4 oz" 12.4% 44%
   maltwright reckon target 8.9kg 43% 4.5% --lost 6%
 
-Keys of the figures: weight, change (below 0 where weight is lost), dry_matter.`
+Keys of the figures: weight_kg, change_kg (below 0 where weight is lost),
+dry_matter_kg.`
 }
 
 // Run reckons and writes.
@@ -111,8 +115,8 @@ func (c ReckonTarget) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	r, err := reckon.Target(reckon.Start{Weight: list[0], Moisture: list[1]}, list[2], lost)
-	return all.answer(w, "target", r.Answer, err)
+	r, err := sums.ToMoisture(reckon.Start{Weight: list[0], Moisture: list[1]}, list[2], lost)
+	return all.answer(w, r, err)
 }
 
 // ReckonWeight is what a weight tells of the moisture.
@@ -133,7 +137,7 @@ Examples:
   maltwright reckon weight 9.1kg --from 6kg 12.4%
   maltwright reckon weight 5.3kg --from 6kg 12.4% --lost 8%
 
-Keys of the figures: moisture, water, dry_matter.`
+Keys of the figures: moisture_wb_pct, water_kg, dry_matter_kg.`
 }
 
 // Run reckons and writes.
@@ -150,26 +154,26 @@ func (c ReckonWeight) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	r, err := reckon.Weight(now[0], reckon.Start{Weight: from[0], Moisture: from[1]}, lost)
-	return all.answer(w, "weight", r.Answer, err)
+	r, err := sums.OfWeight(now[0], reckon.Start{Weight: from[0], Moisture: from[1]}, lost)
+	return all.answer(w, r, err)
 }
 
 func exactly(want int) func(int) bool { return func(n int) bool { return n == want } }
 
 // answer writes the answer, or says what cannot be.
-func (r *Reckon) answer(w *World, kind string, a reckon.Answer, err error) error {
+func (r *Reckon) answer(w *World, a sums.Result, err error) error {
 	var refusal *reckon.Error
 	switch {
 	case errors.As(err, &refusal):
 		return usage("%w", err)
 	case err != nil:
 		return err
+	case r.Format == "json":
+		err = json.Write(w.Out, a, words.Worked)
+	default:
+		err = text.Sums(w.Out, a, w.options())
 	}
-	write := writeReckonText
-	if r.Format == "json" {
-		write = writeReckonJSON
-	}
-	if err := write(w, kind, a); err != nil {
+	if err != nil {
 		return failed("cannot write: %v", err)
 	}
 	return nil

@@ -3,6 +3,7 @@ package command
 import (
 	"strings"
 
+	"maltwright/cmd/answer/sums"
 	"maltwright/sim/reckon"
 )
 
@@ -21,7 +22,7 @@ Examples:
   maltwright reckon basis 12.4%
   maltwright reckon basis "14.2 % dry basis"
 
-Keys of the figures: moisture_wet_basis, moisture_dry_basis.`
+Keys of the figures: moisture_wb_pct, moisture_db_pct.`
 }
 
 // Run reckons and writes.
@@ -30,8 +31,8 @@ func (c ReckonBasis) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	r, err := reckon.Basis(list[0])
-	return all.answer(w, "basis", r.Answer, err)
+	r, err := sums.Bases(list[0])
+	return all.answer(w, r, err)
 }
 
 // ReckonYield compares malt with its barley.
@@ -49,7 +50,8 @@ Examples:
   maltwright reckon yield 42g 15% 32g 2%
   maltwright reckon yield 6 kg at 12.4 % 4.9 kg at 4.5 %
 
-Keys of the figures: yield_as_is, yield_dry_malt, yield_dry, dry_matter_lost.`
+Keys of the figures: yield_as_is_pct, yield_dry_malt_pct, yield_dry_pct,
+dry_matter_lost_pct.`
 }
 
 // Run reckons and writes.
@@ -58,8 +60,8 @@ func (c ReckonYield) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	r, err := reckon.Yield(reckon.Start{Weight: list[0], Moisture: list[1]}, reckon.Start{Weight: list[2], Moisture: list[3]})
-	return all.answer(w, "yield", r.Answer, err)
+	r, err := sums.OfMalt(reckon.Start{Weight: list[0], Moisture: list[1]}, reckon.Start{Weight: list[2], Moisture: list[3]})
+	return all.answer(w, r, err)
 }
 
 // ReckonGermination is the counting of corns.
@@ -77,7 +79,7 @@ Examples:
   maltwright reckon germination 95 of 100
   maltwright reckon germination 381 of 400
 
-Keys of the figures: germination, low, high.`
+Keys of the figures: germination_pct, low_pct, high_pct.`
 }
 
 // Run reckons and writes.
@@ -90,6 +92,6 @@ func (c ReckonGermination) Run(w *World, all *Reckon) error {
 	if err != nil {
 		return err
 	}
-	r, err := reckon.Germination(list[0], list[1])
-	return all.answer(w, "germination", r.Answer, err)
+	r, err := sums.OfCount(list[0], list[1])
+	return all.answer(w, r, err)
 }

@@ -15,7 +15,7 @@ import (
 // a number belong to the quantity before them; whether 5 lb 4 oz is then one weight
 // or two is told by how many quantities the reckoning wants.
 
-// words are the quantities of a command line, as typed.
+// typed are the quantities of a command line, as typed.
 type typed []string
 
 // Decode takes every word up to the next flag. A negative number is no flag: it is

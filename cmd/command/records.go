@@ -1,11 +1,14 @@
 package command
 
 import (
-	"cmp"
+	"bytes"
 	"errors"
 	"fmt"
-	"slices"
+	"path"
+	"path/filepath"
+	"strings"
 
+	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
@@ -27,9 +30,7 @@ type record struct {
 // unsound tells whether something outside of the records is a fault, so that there is
 // nothing sound to forecast.
 func (r record) unsound() bool {
-	return r.batch.Process.Broken || slices.ContainsFunc(r.found, func(f finding.Finding) bool {
-		return f.Severity >= finding.Fault && !inBatch(r.house, f)
-	})
+	return !ledger.Sound(r.house, r.batch, r.found)
 }
 
 // records is what is to be told of the files beside their batches.
@@ -88,18 +89,22 @@ func (all records) tell(w *World, left int, paths []string, what string) error {
 	return failure{ExitFindings, fmt.Errorf("%s: no record of a batch", joined(paths))}
 }
 
-// byBeginning orders batches by when they began; those that do not say come last.
-func byBeginning(a, b *model.Batch) int {
-	if !a.Began.IsZero() && !b.Began.IsZero() {
-		return a.Began.Compare(b.Began.Time)
+// below gives the path of a file below the root from which it was read, or "" where
+// it came from standard input. A used file is shown by its path below the folder of
+// the first if it lies there, and otherwise by that below the root.
+func below(in input, r read.Reader, f *source.File) string {
+	if f.Name() == in.name {
+		if in.path == "" {
+			return ""
+		}
+		return path.Join(in.dir, path.Base(filepath.ToSlash(in.name)))
 	}
-	return cmp.Compare(saysWhen(b), saysWhen(a))
-}
-
-// saysWhen is 1 for a batch that says when it began.
-func saysWhen(b *model.Batch) int {
-	if b.Began.IsZero() {
-		return 0
+	folder, _ := path.Split(filepath.ToSlash(in.name))
+	name := strings.TrimPrefix(filepath.ToSlash(f.Name()), folder)
+	for _, at := range []string{path.Join(in.dir, name), name} {
+		if text, err := r.Read(at); err == nil && bytes.Equal(text, f.Bytes()) {
+			return at
+		}
 	}
-	return 1
+	return name
 }

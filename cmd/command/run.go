@@ -16,6 +16,7 @@ import (
 
 	"maltwright/cmd/rewrite"
 	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
 )
 
 // Exit codes of every command.
@@ -55,6 +56,11 @@ func Process() World {
 // said NO_COLOR (no-color.org).
 func (w World) colour() bool {
 	return w.Terminal && w.Env("NO_COLOR") == "" && w.Env("TERM") != "dumb"
+}
+
+// options say how to write an answer for a reader.
+func (w World) options() text.Options {
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
 }
 
 // failure is an error with the exit code it leads to.

@@ -1,18 +1,14 @@
 package command
 
 import (
-	"cmp"
-	"context"
-	"errors"
 	"fmt"
 	"slices"
 
-	"maltwright/check"
+	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/words"
-	"maltwright/lang/finding"
-	"maltwright/sim/infer/evidence"
-	"maltwright/sim/seasons"
-	"maltwright/sim/work"
+	"maltwright/cmd/write/csv"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/text"
 )
 
 // Seasons sets batches side by side.
@@ -51,7 +47,8 @@ func (c Seasons) Run(w *World) error {
 	ctx, release := w.interruptible()
 	defer release()
 	stop := w.progress("reading records")
-	rows, read, err := rowsOf(ctx, files, seasonsPool)
+	book := ledger.New(ctx, nil)
+	read, err := enter(book, files)
 	stop()
 	if ctx.Err() != nil {
 		return errInterrupted
@@ -59,11 +56,12 @@ func (c Seasons) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	if err := read.tell(w, len(rows), c.Paths, "to show"); err != nil {
+	r := book.Result()
+	if err := read.tell(w, len(r.Batches), c.Paths, "to show"); err != nil {
 		return err
 	}
-	tellCostly(w, rows)
-	if err := seasonsWriters[c.Format](w, rows); err != nil {
+	tellCostly(w, r)
+	if err := seasonsWriters[c.Format](w, r); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	if len(read.faults) > 0 {
@@ -72,70 +70,37 @@ func (c Seasons) Run(w *World) error {
 	return nil
 }
 
-var seasonsWriters = map[string]func(*World, []recordRow) error{
-	"text": writeSeasonsText, "json": writeSeasonsJSON, "csv": writeSeasonsCSV,
+var seasonsWriters = map[string]func(*World, ledger.Result) error{
+	"text": func(w *World, r ledger.Result) error { // in the units of the first
+		return text.Ledger(w.Out, r, words.Of(r.Batches[0].Written), w.options())
+	},
+	"json": func(w *World, r ledger.Result) error {
+		return json.Write(w.Out, r, nil)
+	},
+	"csv": func(w *World, r ledger.Result) error {
+		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful")
+		for _, b := range r.Batches {
+			rows.Write(b)
+		}
+		return rows.Close()
+	},
 }
 
-// recordRow is one batch as it is shown.
-type recordRow struct {
-	seasons.Season
-	file    string
-	found   int // findings in its record
-	process judgement
-	costly  bool // it is shown by its words alone, for forecasts of it would cost too much
-}
-
-// seasonsPool is what the forecasts of the batches of one file may spend.
-func seasonsPool() *work.Pool { return work.NewPool(work.Seasons) }
-
-// rowsOf reads the batches of the files, in the order in which they began. The forecasts
-// of those of one file spend from a pool; past it batches are shown by their words alone.
-func rowsOf(ctx context.Context, files []input, pool func() *work.Pool) ([]recordRow, records, error) {
-	var rows []recordRow
-	judge, file := judge{ctx: ctx, known: map[string]judgement{}, checked: map[string]check.Report{}}, ""
-	read, err := recordsOf(files, func(r record) {
-		if ctx.Err() != nil {
-			return
-		}
-		if judge.pool == nil || r.in.name != file {
-			judge.pool, file = pool(), r.in.name
-		}
-		rows = append(rows, judge.row(r))
+// enter reads the batches of the files into a book.
+func enter(book *ledger.Book, files []input) (records, error) {
+	return recordsOf(files, func(r record) {
+		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, r.batch.Process.Place.File),
+			Reader: r.root, House: r.house, Batch: r.batch, Found: r.found})
 	})
-	slices.SortStableFunc(rows, func(a, b recordRow) int { return byBeginning(a.Batch, b.Batch) })
-	return rows, read, err
-}
-
-// row is a batch as it is shown.
-func (j *judge) row(r record) recordRow {
-	row := recordRow{file: r.in.name, process: j.of(r.in, r.root, r.house, r.batch.Process, r.found)}
-	f := row.process.forecast
-	row.costly = row.process.costly
-	if f != nil {
-		went, err := evidence.MostLikely(j.ctx, r.batch, j.pool)
-		f, row.costly = cmp.Or(went, f), errors.Is(err, work.ErrPool)
-	}
-	pool := j.pool
-	if row.costly {
-		f, pool = nil, nil
-	}
-	row.Season = seasons.Of(r.batch, f)
-	for _, f := range append(check.Record(j.ctx, r.house, r.batch, r.found, pool), r.found...) {
-		if f.Severity > finding.Note && inside(f, r.batch.Scope) {
-			row.found++
-		}
-	}
-	return row
 }
 
 // tellCostly says which batches are shown by their words alone.
-func tellCostly(w *World, rows []recordRow) {
-	costly := slices.DeleteFunc(slices.Clone(rows), func(r recordRow) bool { return !r.costly })
+func tellCostly(w *World, r ledger.Result) {
+	costly := slices.DeleteFunc(slices.Clone(r.Batches), func(b ledger.Batch) bool { return b.NotForecast != ledger.TooDear })
 	if len(costly) == 0 {
 		return
 	}
-	first := costly[0]
-	said := fmt.Sprintf("batch %q of %s", first.Batch.Name, first.file)
+	said := fmt.Sprintf("batch %q of %s", costly[0].Batch, costly[0].File)
 	if len(costly) > 1 {
 		said += fmt.Sprintf(" and %d more", len(costly)-1)
 	}

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/sim/seasons"
+	"maltwright/cmd/answer/ledger"
 )
 
 const exampleBatches = "../../examples/batches"
@@ -43,17 +43,17 @@ func TestSeasonsAsCSVAreReadBack(t *testing.T) {
 	}
 	assert.Len(t, column, len(lines[0]), "no head stands twice")
 	for i, want := range []map[string]float64{ // as written in the records; yields of 6 kg
-		{"malt_kg": 4.98, "green_malt_kg": 8.68, "cast_h": 39, "chit_pct": 86, "yield_as_is_pct": 83, "bed_warmest_c": 18.4, "changes": 0},
-		{"malt_kg": 5.04, "green_malt_kg": 8.44, "cast_h": 39, "chit_pct": 94, "yield_as_is_pct": 84, "bed_warmest_c": 18.1, "changes": 0},
-		{"malt_kg": 4.93, "green_malt_kg": 8.79, "cast_h": 38, "chit_pct": 93, "yield_as_is_pct": 82.17, "bed_warmest_c": 18.4, "changes": 1},
+		{"malt_kg": 4.98, "green_malt_kg": 8.68, "cast_h": 39, "chit_pct": 86, "yield_as_is_pct": 83, "bed_warmest_c": 18.4, "steps_changed": 0},
+		{"malt_kg": 5.04, "green_malt_kg": 8.44, "cast_h": 39, "chit_pct": 94, "yield_as_is_pct": 84, "bed_warmest_c": 18.1, "steps_changed": 0},
+		{"malt_kg": 4.93, "green_malt_kg": 8.79, "cast_h": 38, "chit_pct": 93, "yield_as_is_pct": 82.17, "bed_warmest_c": 18.4, "steps_changed": 1},
 	} {
 		for head, value := range want {
 			got, err := strconv.ParseFloat(lines[i+1][column[head]], 64)
 			require.NoError(t, err, head)
 			assert.Equal(t, value, got, "%s of batch %d", head, i+1)
 		}
-		assert.Contains(t, lines[i+1][column["standing"]], "end_moisture_wb_pct=reckoned")
-		assert.NotContains(t, lines[i+1][column["standing"]], "malt_kg")
+		assert.Equal(t, "reckoned", lines[i+1][column["end_moisture_wb_standing"]])
+		assert.Equal(t, "measured", lines[i+1][column["malt_standing"]])
 	}
 }
 
@@ -79,58 +79,6 @@ func TestSeasonsAreTheSameWithoutColour(t *testing.T) {
 // The table in the guide is what the program prints.
 func TestSeasonsOfTheGuideAreReal(t *testing.T) {
 	guideShows(t, "3 batches of ", shownSeasons(t, 0, nil, exampleBatches))
-}
-
-// By hand: 39 and 38 h are 38.5 h in the mean.
-func TestSumsOfBatches(t *testing.T) {
-	known := func(v float64) seasons.Figure { return seasons.Figure{Value: v, Standing: seasons.Measured} }
-	reckoned := func(v float64) seasons.Figure { return seasons.Figure{Value: v, Standing: seasons.Reckoned} }
-	none, over := seasons.Figure{}, seasons.Figure{Value: 1, Standing: seasons.Over}
-	three, two := seasonSums[3], seasonSums[2]
-	for _, c := range []struct {
-		what string
-		sum  seasonSum
-		u    seasonUnits
-		kind seasonKind
-		all  []seasons.Figure
-		want string
-	}{
-		{"mean", three[0], seasonUnits{}, inHours, []seasons.Figure{known(39 * 3600), known(38 * 3600), none}, "38.5"},
-		{"lowest", three[1], seasonUnits{}, inShare, []seasons.Figure{known(0.043), reckoned(0.047), known(0.05)}, "~4.3"},
-		{"highest", three[2], seasonUnits{}, inMass, []seasons.Figure{known(4.97), known(5.02), known(5.04)}, "5.04"},
-		{"of one", three[0], seasonUnits{}, inMass, []seasons.Figure{known(4.97), none, none}, ""},
-		{"of none", three[1], seasonUnits{}, inMass, []seasons.Figure{none, none, none}, ""},
-		{"with a bound", three[0], seasonUnits{}, inDays, []seasons.Figure{known(86400), known(86400), over}, ""},
-		{"more", two[0], seasonUnits{}, inMass, []seasons.Figure{known(5), known(5.25)}, "+0.25"},
-		{"less", two[0], seasonUnits{}, inDegrees, []seasons.Figure{known(13), known(12.6)}, "-0.4"},
-		{"less by what is not shown", two[0], seasonUnits{}, inHours, []seasons.Figure{known(3600), known(3500)}, "0.0"},
-		{"a difference in °F has no offset", two[0], seasonUnits{fahrenheit: true}, inDegrees, []seasons.Figure{known(10), known(15)}, "+9.0"},
-	} {
-		assert.Equal(t, c.want, c.sum.cell(c.u, c.kind, c.all), c.what)
-	}
-}
-
-func TestWeightsOfSmallAndLargeBatches(t *testing.T) {
-	for _, c := range []struct {
-		u    seasonUnits
-		kg   float64
-		want string
-	}{
-		{seasonUnits{}, 5.02, "5.02 kg"}, {seasonUnits{}, 50.25, "50.2 kg"}, {seasonUnits{}, 820.4, "820 kg"},
-		{seasonUnits{small: true}, 0.0836, "83.6 g"}, {seasonUnits{small: true}, 0.836, "836 g"},
-		{seasonUnits{pounds: true}, 4.6, "10.1 lb"},
-		{seasonUnits{pounds: true, small: true}, 0.226796185, "8.00 oz"},
-	} {
-		f := seasons.Figure{Value: c.kg, Standing: seasons.Measured}
-		assert.Equal(t, c.want, c.u.cell(inMass, f)+" "+c.u.name(inMass))
-	}
-}
-
-func TestLongNamesAreClippedBetweenCharacters(t *testing.T) {
-	assert.Equal(t, "26-03", clipped("26-03"))
-	assert.Equal(t, "exactly twel", clipped("exactly twel"))
-	assert.Equal(t, "longer than…", clipped("longer than that"))
-	assert.Equal(t, "a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308a\u0308…", clipped(strings.Repeat("a\u0308", 20)))
 }
 
 // What check says of a process is counted for its batches: not what it says of the
@@ -160,12 +108,14 @@ func TestFindingsOfTheProcessAreCounted(t *testing.T) {
 
 	files, err := World{Folder: dir}.gather([]string{"a.malt", "b.malt", "c.malt"}, "")
 	require.NoError(t, err)
-	rows, _, err := rowsOf(t.Context(), files, seasonsPool)
+	book := ledger.New(t.Context(), nil)
+	_, err = enter(book, files)
 	require.NoError(t, err)
+	rows := book.Result().Batches
 	require.Len(t, rows, 3)
-	for _, r := range rows[:2] {
-		assert.Equal(t, faults, r.process.faults, r.Batch.Name)
-		assert.Equal(t, cautions, r.process.cautions, r.Batch.Name)
+	for _, b := range rows[:2] {
+		assert.Equal(t, faults, b.ProcessFaults, b.Batch)
+		assert.Equal(t, cautions, b.ProcessCautions, b.Batch)
 	}
-	assert.Zero(t, rows[2].process.faults+rows[2].process.cautions)
+	assert.Zero(t, rows[2].ProcessFaults+rows[2].ProcessCautions)
 }

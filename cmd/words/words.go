@@ -108,3 +108,11 @@ func Joined(between, before, after string) string {
 
 // OneLine is a text without its line ends, each run of blanks as one.
 func OneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
+
+// Plural counts things by their word: 1 batch, 3 changes.
+func Plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

@@ -42,3 +42,9 @@ func (p Place) Text() string {
 
 // Known tells whether the place is in a file.
 func (p Place) Known() bool { return p.File != nil }
+
+// Within tells whether it lies in another place, by the name of the file: one that is read
+// twice is two.
+func (p Place) Within(scope Place) bool {
+	return p.Known() && scope.Known() && p.File.Name() == scope.File.Name() && scope.Start <= p.Start && p.End <= scope.End
+}

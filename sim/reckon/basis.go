@@ -1,7 +1,6 @@
 package reckon
 
 import (
-	"fmt"
 	"strings"
 
 	"maltwright/lang/quantity"
@@ -9,8 +8,8 @@ import (
 
 // BasisResult is a moisture on both bases.
 type BasisResult struct {
-	Wet, Dry float64 // kg of water per kg in all, and per kg of dry matter
-	Answer   Answer
+	Wet, Dry Value // kg of water per kg in all, and per kg of dry matter
+	Working  []Step
 }
 
 // Basis turns a moisture on the wet basis into the dry, and the other way:
@@ -23,24 +22,14 @@ func Basis(q quantity.Quantity) (BasisResult, error) {
 	if err != nil {
 		return BasisResult{}, err
 	}
-	r := BasisResult{Wet: w, Dry: w / (1 - w)}
-	a := &r.Answer
 	if q.Dimension == quantity.DryShare {
-		r.Dry = q.SI
-		a.figure("moisture_wet_basis", "wet basis", in("%", decimals(q)), w)
-		a.line("wet basis", wetSum(q)+a.Figures[0].Text)
-		a.figure("moisture_dry_basis", "dry basis", q, r.Dry)
+		r := BasisResult{Wet: like(w, in("%", decimals(q))), Dry: like(q.SI, q)}
+		r.Working = []Step{WetBasis{given(q), r.Wet}}
 		return r, nil
 	}
-	a.figure("moisture_dry_basis", "dry basis", in("% dry basis", decimals(q)), r.Dry)
-	a.line("dry basis", fmt.Sprintf("%s / (1 − %s) = %s", q, q, a.Figures[0].Text))
-	a.figure("moisture_wet_basis", "wet basis", q, w)
+	r := BasisResult{Wet: like(w, q), Dry: like(w/(1-w), in("% dry basis", decimals(q)))}
+	r.Working = []Step{DryBasis{given(q), r.Dry}}
 	return r, nil
-}
-
-func wetSum(q quantity.Quantity) string {
-	plain := strings.TrimSuffix(q.String(), " dry basis")
-	return fmt.Sprintf("%s / (1 + %s) = ", plain, plain)
 }
 
 // decimals is how many digits behind the point the quantity was written with.

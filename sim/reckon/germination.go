@@ -14,7 +14,8 @@ import (
 type GerminationResult struct {
 	Share     float64 // of the corns counted
 	Low, High float64 // where the lot lies, 19 times in 20
-	Answer    Answer
+	Working   []Step
+	Notes     []Note
 }
 
 // confidence is the probability with which the interval holds the lot.
@@ -52,20 +53,12 @@ func Germination(germinated, of quantity.Quantity) (GerminationResult, error) {
 	half := z * math.Sqrt(k*(n-k)/n+z*z/4) / (n + z*z)
 	// At none and at all of the corns one end is 0 or 1, but for rounding.
 	r.Low, r.High = min(max(centre-half, 0), r.Share), max(min(centre+half, 1), r.Share)
-	r.show(k, n, centre, half)
+	r.Working = []Step{
+		Germinated{k, n, percents(r.Share)}, Centre{k, n, percents(centre)}, Half{k, n, half},
+		Interval{percents(centre), half, percents(r.Low), percents(r.High)},
+	}
+	r.Notes = []Note{OneCount{}}
 	return r, nil
-}
-
-func (r *GerminationResult) show(k, n, centre, half float64) {
-	a, p := &r.Answer, percent()
-	a.line("germinated", fmt.Sprintf("%.0f / %.0f = %s", k, n, p.Like(r.Share)))
-	a.line("centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", k, n, p.Like(centre)))
-	a.line("half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %.2f points", k, n-k, n, n, 100*half))
-	a.line("95 % interval", fmt.Sprintf("%s ± %.2f = %s to %s", p.Like(centre), 100*half, p.Like(r.Low), p.Like(r.High)))
-	a.figure("germination", "germination", p, r.Share)
-	a.figure("low", "lowest it may well be", p, r.Low)
-	a.figure("high", "highest it may well be", p, r.High)
-	a.note("another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the corns were drawn at random")
 }
 
 // count takes a whole number of corns.

@@ -59,9 +59,9 @@ func kind(what string, q quantity.Quantity, d quantity.Dimension, sample string)
 	return &Error{fmt.Sprintf("%s: %s is not a %s", what, q, d), fmt.Sprintf("write a %s such as %s", d, sample)}
 }
 
-// percent is a value to show shares like: per cent with a digit behind the point,
+// Percent is a value to show shares like: per cent with a digit behind the point,
 // as near as weighings of grain come.
-func percent() quantity.Quantity { return in("%", 1) }
+func Percent() quantity.Quantity { return in("%", 1) }
 
 // in is a value of the unit written with so many digits. The units asked for here
 // are of the language; any other would show as a plain number.

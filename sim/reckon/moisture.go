@@ -2,7 +2,6 @@ package reckon
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/stat"
@@ -18,7 +17,7 @@ type MoistureResult struct {
 	Mean      float64
 	Each      []float64
 	Deviation float64 // standard deviation, n − 1; 0 for a single sample
-	Answer    Answer
+	Working   []Step
 }
 
 // Moisture gives the moisture of samples dried in an oven to a constant weight:
@@ -35,7 +34,11 @@ func Moisture(samples []Sample, tare *quantity.Quantity) (MoistureResult, error)
 		return r, &Error{"no sample is given", "give its weight before and after the oven"}
 	}
 	for i, s := range samples {
-		w, err := r.sample(numbered(i, len(samples)), s, tare)
+		number := i + 1
+		if len(samples) == 1 {
+			number = 0
+		}
+		w, err := r.sample(number, s, tare)
 		if err != nil {
 			return MoistureResult{}, err
 		}
@@ -44,49 +47,50 @@ func Moisture(samples []Sample, tare *quantity.Quantity) (MoistureResult, error)
 	r.Mean = r.Each[0]
 	if len(samples) > 1 {
 		r.Mean, r.Deviation = stat.MeanStdDev(r.Each, nil)
+		r.Working = append(r.Working, Mean{len(samples), percents(r.Mean)},
+			Scatter{percents(slices.Min(r.Each)), percents(slices.Max(r.Each)), r.Deviation})
 	}
-	r.show()
 	return r, nil
 }
 
-// numbered is " 2" for the second of several.
-func numbered(i, of int) string {
-	if of == 1 {
+// numbered is " 2" for the second of several, and "" for the only one.
+func numbered(sample int) string {
+	if sample == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" %d", i+1)
+	return fmt.Sprintf(" %d", sample)
 }
 
-func (r *MoistureResult) sample(number string, s Sample, tare *quantity.Quantity) (float64, error) {
-	wet, err := weight("wet weight"+number, s.Wet)
+func (r *MoistureResult) sample(number int, s Sample, tare *quantity.Quantity) (float64, error) {
+	wet, err := weight("wet weight"+numbered(number), s.Wet)
 	if err != nil {
 		return 0, err
 	}
-	dried, err := weight("dried weight"+number, s.Dried)
+	dried, err := weight("dried weight"+numbered(number), s.Dried)
 	if err != nil {
 		return 0, err
 	}
 	if dried > wet {
-		return 0, &Error{fmt.Sprintf("dried weight%s: %s is above the wet weight, %s", number, s.Dried, s.Wet),
+		return 0, &Error{fmt.Sprintf("dried weight%s: %s is above the wet weight, %s", numbered(number), s.Dried, s.Wet),
 			"an oven only takes water away; give the wet weight first, and weigh with the same dish"}
 	}
-	water, grain := s.Wet.Like(wet-dried), s.Wet.String()
-	r.Answer.line("water"+number, fmt.Sprintf("%s − %s = %s", s.Wet, s.Dried, water))
-	net := wet
+	water, grain := like(wet-dried, s.Wet), given(s.Wet)
+	r.Working = append(r.Working, Water{number, given(s.Wet), given(s.Dried), water})
 	if tare != nil {
-		if net, err = r.takeOff(number, s, *tare); err != nil {
+		net, err := takeOff(number, s, *tare)
+		if err != nil {
 			return 0, err
 		}
-		grain = s.Wet.Like(net)
-		r.Answer.line("grain"+number, fmt.Sprintf("%s − %s = %s", s.Wet, tare, grain))
+		grain = like(net, s.Wet)
+		r.Working = append(r.Working, Net{number, given(s.Wet), given(*tare), grain})
 	}
-	w := (wet - dried) / net
-	r.Answer.line("moisture"+number, fmt.Sprintf("%s / %s = %s", water, grain, percent().Like(w)))
+	w := water.SI / grain.SI
+	r.Working = append(r.Working, OfSample{number, water, grain, percents(w)})
 	return w, nil
 }
 
 // takeOff gives the wet weight without the dish.
-func (r *MoistureResult) takeOff(number string, s Sample, tare quantity.Quantity) (float64, error) {
+func takeOff(number int, s Sample, tare quantity.Quantity) (float64, error) {
 	if err := kind("tare", tare, quantity.Mass, "5 g"); err != nil {
 		return 0, err
 	}
@@ -94,30 +98,8 @@ func (r *MoistureResult) takeOff(number string, s Sample, tare quantity.Quantity
 	case tare.SI < 0:
 		return 0, &Error{fmt.Sprintf("tare: %s is below nothing", tare), "give the weight of the empty dish"}
 	case tare.SI >= s.Dried.SI:
-		return 0, &Error{fmt.Sprintf("tare: %s leaves no grain of the dried weight%s, %s", tare, number, s.Dried),
+		return 0, &Error{fmt.Sprintf("tare: %s leaves no grain of the dried weight%s, %s", tare, numbered(number), s.Dried),
 			"give the weights with the dish in them, or leave the tare out"}
 	}
 	return s.Wet.SI - tare.SI, nil
-}
-
-func (r *MoistureResult) show() {
-	a, like := &r.Answer, percent()
-	if len(r.Each) == 1 {
-		a.figure("moisture", "moisture", like, r.Mean)
-		return
-	}
-	a.figure("moisture", "mean moisture", like, r.Mean)
-	a.figure("lowest", "lowest", like, slices.Min(r.Each))
-	a.figure("highest", "highest", like, slices.Max(r.Each))
-	a.Figures = append(a.Figures, points("deviation", "standard deviation", r.Deviation))
-	for i, w := range r.Each {
-		a.figure(fmt.Sprintf("sample_%d", i+1), fmt.Sprintf("sample %d", i+1), like, w)
-	}
-	a.line("mean", fmt.Sprintf("of %d samples = %s", len(r.Each), like.Like(r.Mean)))
-	a.line("spread", fmt.Sprintf("%s to %s, standard deviation %s", like.Like(slices.Min(r.Each)), like.Like(slices.Max(r.Each)), a.Figures[3].Text))
-}
-
-// points is a difference of shares, in per cent.
-func points(key, label string, si float64) Figure {
-	return Figure{key, label, tenFigures(100 * si), "points", tenFigures(si), fmt.Sprintf("%.2f points", math.Abs(100*si))}
 }

@@ -70,11 +70,11 @@ func TestBasesTurnIntoEachOther(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		there, err := reckon.Basis(draw(t, "moisture", 0, 90, "%"))
 		require.NoError(t, err)
-		dry, err := quantity.In(there.Dry, "% dry basis")
+		dry, err := quantity.In(there.Dry.SI, "% dry basis")
 		require.NoError(t, err)
 		back, err := reckon.Basis(dry)
 		require.NoError(t, err)
-		assert.InDelta(t, there.Wet, back.Wet, sums)
+		assert.InDelta(t, there.Wet.SI, back.Wet.SI, sums)
 	})
 }
 
@@ -115,7 +115,7 @@ func TestAnyQuantitiesAreAnsweredOrRefused(t *testing.T) {
 		b, _ := reckon.Basis(q[0])
 		y, _ := reckon.Yield(s, reckon.Start{Weight: q[2], Moisture: q[3]})
 		g, _ := reckon.Germination(q[0], q[1])
-		for _, x := range []float64{m.Mean, m.Deviation, to.Weight, to.Change, now.Moisture, b.Wet, b.Dry, y.AsIs, y.Lost, g.Low, g.High} {
+		for _, x := range []float64{m.Mean, m.Deviation, to.Weight, to.Change, now.Moisture, b.Wet.SI, b.Dry.SI, y.AsIs, y.Lost, g.Low, g.High} {
 			assert.False(t, math.IsNaN(x) || math.IsInf(x, 0))
 		}
 	})

@@ -117,7 +117,7 @@ func TestLeavingOutTheLossReadsMaltTooDry(t *testing.T) {
 	now, err := reckon.Weight(weight, batch, nil)
 	require.NoError(t, err)
 	assert.InDelta(t, 4.3, 100*now.Moisture, 0.05)
-	require.Len(t, now.Answer.Notes, 1, "the loss that was left out is spoken of")
+	require.Len(t, now.Notes, 1, "the loss that was left out is spoken of")
 }
 
 func TestSamplesAreAveragedAndTheirSpreadGiven(t *testing.T) {
@@ -143,8 +143,12 @@ func TestAnswersStandInTheUnitOfTheInput(t *testing.T) {
 	for weight, want := range map[string]string{"6 kg": "9.386 kg", "6000 g": "9386 g", "13 lb 4 oz": "20 lb 11.6 oz", "0.006 t": "0.009 t"} {
 		to, err := reckon.Target(start(t, weight, "12.4 %"), parse(t, "44 %"), nil)
 		require.NoError(t, err)
-		assert.Equal(t, want, to.Answer.Figures[0].Text)
-		assert.Equal(t, parse(t, weight).Unit(), to.Answer.Figures[0].Unit)
+		for _, step := range to.Working {
+			if at, ok := step.(reckon.WeightAt); ok {
+				assert.Equal(t, want, at.Weight.Like.Like(at.Weight.SI))
+				assert.Equal(t, to.Weight, at.Weight.SI)
+			}
+		}
 	}
 }
 
@@ -163,11 +167,6 @@ func ExampleTarget() {
 		fmt.Println(err)
 		return
 	}
-	for _, l := range to.Answer.Working {
-		fmt.Printf("%-12s %s\n", l.Label, l.Sum)
-	}
-	// Output:
-	// dry matter   6 kg × (1 − 12.4 %) = 5.256 kg
-	// weight       5.256 kg / (1 − 44 %) = 9.386 kg
-	// to gain      9.386 kg − 6 kg = 3.386 kg, 56.4 % of 6 kg
+	fmt.Printf("%.3f kg, %.3f kg of it dry\n", to.Weight, to.DryMatter)
+	// Output: 9.386 kg, 5.256 kg of it dry
 }

@@ -1,10 +1,6 @@
 package reckon
 
-import (
-	"fmt"
-
-	"maltwright/lang/quantity"
-)
+import "maltwright/lang/quantity"
 
 // Start is a batch as it was weighed first.
 type Start struct{ Weight, Moisture quantity.Quantity }
@@ -14,7 +10,7 @@ type TargetResult struct {
 	Weight    float64
 	DryMatter float64 // what is left of it
 	Change    float64 // weight to gain, or below 0 to lose
-	Answer    Answer
+	Working   []Step
 }
 
 // Target gives the weight to wait for:
@@ -27,7 +23,8 @@ type TargetResult struct {
 // *Error for a weight not above nothing and for shares outside 0 to below 100 %.
 func Target(from Start, wanted quantity.Quantity, gone *quantity.Quantity) (TargetResult, error) {
 	var r TargetResult
-	dry, err := from.dryMatter(&r.Answer, gone)
+	working := steps{}
+	dry, err := from.dryMatter(&working, gone)
 	if err != nil {
 		return TargetResult{}, err
 	}
@@ -37,29 +34,16 @@ func Target(from Start, wanted quantity.Quantity, gone *quantity.Quantity) (Targ
 	}
 	r.DryMatter, r.Weight = dry, dry/(1-w)
 	r.Change = r.Weight - from.Weight.SI
-	r.show(from, wanted)
+	at := working.wet(wanted)
+	weight := like(r.Weight, from.Weight)
+	working.add(WeightAt{like(dry, from.Weight), at, weight},
+		Change{given(from.Weight), weight, like(abs(r.Change), from.Weight), percents(abs(r.Change) / from.Weight.SI)})
+	r.Working = working
 	return r, nil
 }
 
-func (r *TargetResult) show(from Start, wanted quantity.Quantity) {
-	a, like := &r.Answer, from.Weight
-	weight, change := like.Like(r.Weight), like.Like(abs(r.Change))
-	onWet := a.wet(wanted)
-	a.line("weight", fmt.Sprintf("%s / (1 − %s) = %s", like.Like(r.DryMatter), onWet, weight))
-	word, sum := "to gain", fmt.Sprintf("%s − %s = %s", weight, from.Weight, change)
-	if r.Change < 0 {
-		word, sum = "to lose", fmt.Sprintf("%s − %s = %s", from.Weight, weight, change)
-	}
-	share := abs(r.Change) / from.Weight.SI
-	a.line(word, fmt.Sprintf("%s, %s of %s", sum, percent().Like(share), from.Weight))
-	a.figure("weight", "weight at "+wanted.String(), like, r.Weight)
-	a.figure("change", word, like, r.Change)
-	a.Figures[1].Text = change
-	a.figure("dry_matter", "dry matter", like, r.DryMatter)
-}
-
 // dryMatter is the dry matter the batch has left, in kg, with its working.
-func (s Start) dryMatter(a *Answer, gone *quantity.Quantity) (float64, error) {
+func (s Start) dryMatter(to *steps, gone *quantity.Quantity) (float64, error) {
 	mass, err := weight("start weight", s.Weight)
 	if err != nil {
 		return 0, err
@@ -72,24 +56,24 @@ func (s Start) dryMatter(a *Answer, gone *quantity.Quantity) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	onWet := a.wet(s.Moisture)
+	onWet := to.wet(s.Moisture)
 	dry := mass * (1 - w)
-	a.line("dry matter", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, s.Weight.Like(dry)))
+	to.add(DryMatter{Batch, given(s.Weight), onWet, like(dry, s.Weight)})
 	if gone != nil {
-		a.line("of it left", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight.Like(dry), gone, s.Weight.Like(dry*(1-l))))
+		to.add(Left{like(dry, s.Weight), given(*gone), like(dry*(1-l), s.Weight)})
 	}
 	return dry * (1 - l), nil
 }
 
-// wet writes a moisture on the wet basis, with a line of working where it was
-// given on the other.
-func (a *Answer) wet(q quantity.Quantity) string {
+// wet gives a moisture on the wet basis, with a step of working where it was given on
+// the other.
+func (s *steps) wet(q quantity.Quantity) Value {
 	if q.Dimension != quantity.DryShare {
-		return q.String()
+		return given(q)
 	}
-	text := in("%", decimals(q)).Like(q.SI / (1 + q.SI))
-	a.line("wet basis", wetSum(q)+text)
-	return text
+	w := like(q.SI/(1+q.SI), in("%", decimals(q)))
+	s.add(WetBasis{given(q), w})
+	return w
 }
 
 func abs(x float64) float64 { return max(x, -x) }

@@ -11,7 +11,8 @@ type WeightResult struct {
 	Moisture  float64 // wet basis, 0 to 1
 	DryMatter float64 // kg left
 	Water     float64 // kg
-	Answer    Answer
+	Working   []Step
+	Notes     []Note
 }
 
 // supposed is the share of dry matter lost with which the note shows what the loss
@@ -32,7 +33,8 @@ func Weight(now quantity.Quantity, from Start, gone *quantity.Quantity) (WeightR
 	if err != nil {
 		return WeightResult{}, err
 	}
-	dry, err := from.dryMatter(&r.Answer, gone)
+	working := steps{}
+	dry, err := from.dryMatter(&working, gone)
 	if err != nil {
 		return WeightResult{}, err
 	}
@@ -42,23 +44,14 @@ func Weight(now quantity.Quantity, from Start, gone *quantity.Quantity) (WeightR
 	}
 	r.DryMatter, r.Water = dry, max(mass-dry, 0)
 	r.Moisture = r.Water / mass
-	r.show(now, gone)
+	working.add(OfWeight{like(dry, now), given(now), percents(r.Moisture)})
+	r.Working = working
+	if gone == nil {
+		r.Notes = []Note{Lossless{like(supposed, in("%", 0)), percents(1 - (1-supposed)*(1-r.Moisture))}}
+	}
 	return r, nil
 }
 
 // roundingOfSums is how far a sum of doubles may be off, as a share: a weight that
 // equals its dry matter must not be refused for the last bit.
 const roundingOfSums = 1e-12
-
-func (r *WeightResult) show(now quantity.Quantity, gone *quantity.Quantity) {
-	a := &r.Answer
-	a.line("moisture", fmt.Sprintf("1 − %s / %s = %s", now.Like(r.DryMatter), now, percent().Like(r.Moisture)))
-	a.figure("moisture", "moisture", percent(), r.Moisture)
-	a.figure("water", "water", now, r.Water)
-	a.figure("dry_matter", "dry matter", now, r.DryMatter)
-	if gone == nil {
-		with := 1 - (1-supposed)*(1-r.Moisture)
-		a.note(fmt.Sprintf("no loss of dry matter is reckoned; grain that has grown has lost some, and with %s lost this would be %s",
-			in("%", 0).Like(supposed), percent().Like(with)))
-	}
-}

@@ -12,7 +12,7 @@ type YieldResult struct {
 	DryMalt float64 // dry matter of the malt, of barley as it is
 	Dry     float64 // dry matter of the malt, of that of the barley
 	Lost    float64 // 1 − Dry
-	Answer  Answer
+	Working []Step
 }
 
 // Yield compares malt with the barley it was made of, each with its moisture:
@@ -25,52 +25,44 @@ type YieldResult struct {
 // below 100 %, and for malt that holds more dry matter than its barley.
 func Yield(barley, malt Start) (YieldResult, error) {
 	var r YieldResult
-	a := &r.Answer
-	before, err := part(a, "barley", barley, barley.Weight)
+	working := steps{}
+	before, err := working.part(Barley, barley, barley.Weight)
 	if err != nil {
 		return YieldResult{}, err
 	}
-	after, err := part(a, "malt", malt, barley.Weight)
+	after, err := working.part(Malt, malt, barley.Weight)
 	if err != nil {
 		return YieldResult{}, err
 	}
-	like := barley.Weight
+	unit := barley.Weight
 	if after > before*(1+roundingOfSums) {
-		return YieldResult{}, &Error{fmt.Sprintf("the malt holds %s of dry matter, more than the barley, %s", like.Like(after), like.Like(before)),
+		return YieldResult{}, &Error{fmt.Sprintf("the malt holds %s of dry matter, more than the barley, %s", unit.Like(after), unit.Like(before)),
 			"dry matter is only lost; weigh again and look at both moistures"}
 	}
 	r.AsIs, r.DryMalt = malt.Weight.SI/barley.Weight.SI, after/barley.Weight.SI
 	r.Lost = max(1-after/before, 0)
 	r.Dry = 1 - r.Lost
-	r.show(barley, malt, like.Like(before), like.Like(after))
+	working.add(Part{AsIs, given(malt.Weight), given(barley.Weight), percents(r.AsIs)},
+		Part{DryMalt, like(after, unit), given(barley.Weight), percents(r.DryMalt)},
+		Part{OfDry, like(after, unit), like(before, unit), percents(r.Dry)},
+		Lost{percents(r.Dry), percents(r.Lost)})
+	r.Working = working
 	return r, nil
 }
 
 // part is the dry matter of the barley or of the malt, in kg, shown in the unit of
 // the barley so that the two can be compared.
-func part(a *Answer, what string, s Start, like quantity.Quantity) (float64, error) {
-	mass, err := weight(what+" weight", s.Weight)
+func (st *steps) part(of Grain, s Start, unit quantity.Quantity) (float64, error) {
+	mass, err := weight(string(of)+" weight", s.Weight)
 	if err != nil {
 		return 0, err
 	}
-	w, err := moisture(what+" moisture", s.Moisture)
+	w, err := moisture(string(of)+" moisture", s.Moisture)
 	if err != nil {
 		return 0, err
 	}
-	onWet := a.wet(s.Moisture)
+	onWet := st.wet(s.Moisture)
 	dry := mass * (1 - w)
-	a.line(what+", dry", fmt.Sprintf("%s × (1 − %s) = %s", s.Weight, onWet, like.Like(dry)))
+	st.add(DryMatter{of, given(s.Weight), onWet, like(dry, unit)})
 	return dry, nil
-}
-
-func (r *YieldResult) show(barley, malt Start, before, after string) {
-	a, p := &r.Answer, percent()
-	a.line("yield as it is", fmt.Sprintf("%s / %s = %s", malt.Weight, barley.Weight, p.Like(r.AsIs)))
-	a.line("dry malt", fmt.Sprintf("%s / %s = %s", after, barley.Weight, p.Like(r.DryMalt)))
-	a.line("of dry barley", fmt.Sprintf("%s / %s = %s", after, before, p.Like(r.Dry)))
-	a.line("lost", fmt.Sprintf("100 %% − %s = %s", p.Like(r.Dry), p.Like(r.Lost)))
-	a.figure("yield_as_is", "yield as it is", p, r.AsIs)
-	a.figure("yield_dry_malt", "dry malt of barley as it is", p, r.DryMalt)
-	a.figure("yield_dry", "dry malt of dry barley", p, r.Dry)
-	a.figure("dry_matter_lost", "dry matter lost", p, r.Lost)
 }

@@ -13,17 +13,17 @@ import (
 
 // Result is what was learnt.
 type Result struct {
-	Batches     []Batch   `doc:"those from which it was learnt, in the order in which they began"`
-	LeftOut     []LeftOut `doc:"those that could not be used"`
-	Replaces    []string  `doc:"house blocks by which the processes go already; nothing was used of them"`
-	Factors     []Factor
-	Thermometer *Estimate[answer.Kelvin] `doc:"how much more the thermometer shows than it is; null where none was read"`
-	Correlated  []Pair                   `doc:"pairs of figures that the readings hardly tell apart"`
-	HeldOut     *HeldOut                 `doc:"root mean square errors of batches held out, each foretold by the others; null for a single batch"`
-	Durations   []Duration               `doc:"of the batches held out: how long something lasted, and how long it was foretold to last"`
-	House       *House                   `json:"-"` // nil where the readings tell nothing well enough
-	Block       *string                  `json:"house" doc:"the house block, as the language has it; null where the readings tell nothing well enough"`
-	Seat        Seat                     `json:"-"`
+	Batches          []Batch   `doc:"those from which it was learnt, in the order in which they began"`
+	LeftOut          []LeftOut `doc:"those that could not be used"`
+	Replaces         []string  `doc:"house blocks by which the processes go already; nothing was used of them"`
+	Factors          []Factor
+	Thermometer      *Estimate[answer.Kelvin] `doc:"how much more the thermometer shows than it is; null where none was read"`
+	Correlated       []Pair                   `doc:"pairs of figures that the readings hardly tell apart"`
+	PredictionErrors *PredictionErrors        `doc:"root mean square errors of batches held out, each foretold by the others; null for a single batch"`
+	Durations        []Duration               `doc:"of the batches held out: how long something lasted, and how long it was foretold to last"`
+	House            *House                   `json:"-"` // nil where the readings tell nothing well enough
+	Block            *string                  `json:"house" doc:"the house block, as the language has it; null where the readings tell nothing well enough"`
+	Seat             Seat                     `json:"-"`
 }
 
 // Batch is one that was asked about.
@@ -54,7 +54,7 @@ type Estimate[T answer.Figure] struct {
 	Error             T            `json:"standard_error"`
 	Prior             T            `doc:"median of the prior: what it is taken to be before anything is read"`
 	PriorSD           T            `doc:"standard deviation of the prior"`
-	VarianceReduction answer.Share `doc:"share of the variance of the prior that the readings removed"`
+	VarianceExplained answer.Share `doc:"share of the variance of the prior that the readings explain"`
 	Known             bool         `doc:"whether that is enough for the house block"`
 	Batches           int          `doc:"how many have a reading that it moves"`
 	Learn             string       `doc:"what to weigh, count or read to know it better"`
@@ -123,7 +123,7 @@ func estimateOf[T interface {
 	answer.Figure
 }](f learn.Factor) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
-		VarianceReduction: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
+		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
 }
 
 // holder is the lot or the kiln that a factor is of.

@@ -50,11 +50,11 @@ func TestEachFigureIsTheOneThatItsNameSays(t *testing.T) {
 	growth, uptake := r.Factors[0], r.Factors[1]
 	assert.Equal(t, "growth", growth.Factor)
 	assert.Nil(t, growth.Of)
-	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceReduction: 0.96, Known: true, Batches: 2, Learn: "count"}, growth.Estimate)
+	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceExplained: 0.96, Known: true, Batches: 2, Learn: "count"}, growth.Estimate)
 	assert.Equal(t, "Far field", *uptake.Of)
 	assert.EqualValues(t, 0.5, r.Thermometer.Value)
 
-	h := r.HeldOut
+	h := r.PredictionErrors
 	require.NotNil(t, h)
 	assert.Equal(t, &lessons.RMSE[answer.Kilograms]{Count: 3, Learnt: 0.25, Model: 0.5}, h.Weight)
 	assert.Equal(t, &lessons.RMSE[answer.Share]{Count: 3, Learnt: 0.01, Model: 0.02}, h.Moisture)
@@ -89,7 +89,7 @@ func TestTheBlockHoldsWhatIsKnownOnly(t *testing.T) {
 func TestASingleBatchIsNotHeldOut(t *testing.T) {
 	l, _ := taught()
 	l.Batches, l.PredictionErrors, l.Durations = l.Batches[:1], nil, nil
-	assert.Nil(t, lessons.Of(l, "", lessons.Files{}).HeldOut)
+	assert.Nil(t, lessons.Of(l, "", lessons.Files{}).PredictionErrors)
 }
 
 func TestTheSeatIsBesideWhatTheBlockNames(t *testing.T) {

@@ -8,12 +8,14 @@ import (
 	"io"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/words"
 	"maltwright/cmd/write/key"
 )
 
@@ -37,22 +39,13 @@ func New[T any](w io.Writer, without ...string) *Rows[T] {
 	var kept []column
 	var heads []string
 	for _, c := range r.columns {
-		if !contains(without, c.head) {
+		if !slices.Contains(without, c.head) {
 			kept, heads = append(kept, c), append(heads, c.head)
 		}
 	}
 	r.columns = kept
 	_ = r.out.Write(heads) // an error stays and is given by Close
 	return r
-}
-
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 func columns(t reflect.Type, before string, path [][]int) (list []column) {
@@ -73,7 +66,11 @@ func columns(t reflect.Type, before string, path [][]int) (list []column) {
 			}
 			continue
 		}
-		list = append(list, column{before + f.Key, at, u})
+		head := before + f.Key
+		if f.Cell == "." {
+			head = strings.TrimSuffix(before, "_")
+		}
+		list = append(list, column{head, at, u})
 	}
 	return list
 }
@@ -82,7 +79,7 @@ func columns(t reflect.Type, before string, path [][]int) (list []column) {
 func (r *Rows[T]) Write(row T) {
 	cells := make([]string, len(r.columns))
 	for i, c := range r.columns {
-		cells[i] = inert(c.cell(reflect.ValueOf(row)))
+		cells[i] = words.Safe(inert(c.cell(reflect.ValueOf(row))))
 	}
 	_ = r.out.Write(cells)
 }

@@ -38,6 +38,6 @@ func TestNoCellActsInASpreadsheet(t *testing.T) {
 		rows := csv.New[struct{ Name string }](&b)
 		rows.Write(struct{ Name string }{text})
 		require.NoError(t, rows.Close())
-		assert.Contains(t, b.String(), "'"+text[:1], text)
+		assert.Contains(t, b.String(), "\n'", text)
 	}
 }

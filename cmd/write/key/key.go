@@ -17,7 +17,8 @@ type Field struct {
 	Key   string
 	Index []int
 	Type  reflect.Type
-	Spare bool // it is left out where it says nothing
+	Spare bool   // it is left out where it says nothing
+	Cell  string // its head in CSV behind that of its struct: "." for the head of the struct itself, "" for its key
 	Doc   string
 }
 
@@ -40,7 +41,7 @@ func Fields(t reflect.Type) []Field {
 		if u, ok := UnitOf(f.Type); ok && u.Key != "" && !(has && u.Key == own.Key) && !strings.HasSuffix(name, "_"+u.Key) {
 			name += "_" + u.Key
 		}
-		list = append(list, Field{Key: name, Index: f.Index, Type: f.Type, Spare: options == "omitempty", Doc: f.Tag.Get("doc")})
+		list = append(list, Field{Key: name, Index: f.Index, Type: f.Type, Spare: options == "omitempty", Cell: f.Tag.Get("csv"), Doc: f.Tag.Get("doc")})
 	}
 	return list
 }

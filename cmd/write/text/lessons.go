@@ -54,12 +54,12 @@ func (s *lessonSheet) factors() {
 	s.line("%s", s.bold(fmt.Sprintf(lessonRow, "", "value", "error", "usual", "told", "batches")))
 	for _, f := range s.r.Factors {
 		value, off := words.Estimate(f.Value, f.Error)
-		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceReduction, f.Batches)
+		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceExplained, f.Batches)
 	}
 	if t := s.r.Thermometer; t != nil {
 		degree := s.degrees()
 		value, off := words.Estimate(degree*t.Value, degree*t.Error)
-		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceReduction, t.Batches)
+		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Batches)
 	}
 	s.line("")
 	s.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")
@@ -103,7 +103,7 @@ func (s *lessonSheet) untold() {
 
 func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
 	if !e.Known {
-		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceReduction, e.Learn)
+		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, e.Learn)
 	}
 }
 
@@ -112,13 +112,13 @@ const missRow = "%-34s%9s%12s%12s"
 // heldOut writes how well batches foretell each other.
 func (s *lessonSheet) heldOut() {
 	s.line("")
-	if s.r.HeldOut == nil {
+	if s.r.PredictionErrors == nil {
 		s.para("held out", "whether what was learnt holds for another batch, only another batch can say: it takes two")
 		return
 	}
 	s.line("%s", s.bold(fmt.Sprintf(missRow, "off, each batch by the others", "readings", "as learnt", "by model")))
 	var better, not []string
-	for _, m := range s.misses(s.r.HeldOut) {
+	for _, m := range s.misses(s.r.PredictionErrors) {
 		n := words.Places(m.model)
 		s.line(missRow, m.label, fmt.Sprint(m.count), quantity.Fixed(m.learnt, n), quantity.Fixed(m.model, n))
 		switch {
@@ -141,7 +141,7 @@ type miss struct {
 	learnt, model float64
 }
 
-func (s *lessonSheet) misses(h *lessons.HeldOut) (list []miss) {
+func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 	mass, perKilogram := "kg", 1.0
 	if s.British {
 		mass, perKilogram = "lb", 1/kilogramsPerPound

@@ -17,12 +17,12 @@ import (
 // learnt is what a house in pounds and °F was taught.
 func learnt() lessons.Result {
 	const pound = 0.45359237
-	thermometer := &lessons.Estimate[answer.Kelvin]{Value: 0.5, Error: 0.1, PriorSD: 0.8, VarianceReduction: 0.9, Known: true, Batches: 2}
+	thermometer := &lessons.Estimate[answer.Kelvin]{Value: 0.5, Error: 0.1, PriorSD: 0.8, VarianceExplained: 0.9, Known: true, Batches: 2}
 	return lessons.Result{
 		Batches:     []lessons.Batch{{Batch: "a", Process: "p"}, {Batch: "b", Process: "p"}},
 		Thermometer: thermometer,
 		Correlated:  []lessons.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
-		HeldOut: &lessons.HeldOut{Weight: &lessons.RMSE[answer.Kilograms]{Count: 3, Learnt: pound, Model: 2 * pound},
+		PredictionErrors: &lessons.PredictionErrors{Weight: &lessons.RMSE[answer.Kilograms]{Count: 3, Learnt: pound, Model: 2 * pound},
 			Temperature: &lessons.RMSE[answer.Kelvin]{Count: 3, Learnt: 1, Model: 0.5},
 			Drying:      &lessons.RMSE[answer.Seconds]{Count: 2, Learnt: 1800, Model: 5400}},
 		House: &lessons.House{Name: "h", Thermometer: thermometer},

@@ -7,9 +7,9 @@ import (
 	"maltwright/sim/infer/learn"
 )
 
-// HeldOut is how far off batches were that were held out; nil where none has a reading of
-// the kind.
-type HeldOut struct {
+// PredictionErrors are how far off batches were that were held out, by the kind of
+// reading; nil where none has one of the kind.
+type PredictionErrors struct {
 	Weight      *RMSE[answer.Kilograms] `doc:"of the whole batch, in kg"`
 	Moisture    *RMSE[answer.Share]     `json:"moisture_wb" doc:"by the same weights, in percentage points"`
 	Acrospire   *RMSE[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the corn"`
@@ -50,7 +50,7 @@ func (r *Result) foretold(l *learn.Result) {
 	if len(l.Batches) < 2 {
 		return
 	}
-	r.HeldOut = &HeldOut{Weight: missed[answer.Kilograms](l, learn.Weights), Moisture: missed[answer.Share](l, learn.Moistures),
+	r.PredictionErrors = &PredictionErrors{Weight: missed[answer.Kilograms](l, learn.Weights), Moisture: missed[answer.Share](l, learn.Moistures),
 		Acrospire: missed[answer.Number](l, learn.Acrospires), Temperature: missed[answer.Kelvin](l, learn.Temperatures),
 		Germination: r.lasted(learn.Germination), Drying: r.lasted(learn.ToDry)}
 }

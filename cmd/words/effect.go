@@ -1,0 +1,169 @@
+package words
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/cmd/answer/effect"
+	"maltwright/lang/quantity"
+)
+
+// NotForecast says which processes cannot be compared by their forecasts.
+func NotForecast(r effect.Result) (list []string) {
+	for _, e := range r.Effects {
+		which := r.New
+		if e.NotForecast == effect.OldSide {
+			which = r.Old
+		}
+		if !e.Complete {
+			list = append(list, fmt.Sprintf("%q cannot be forecast as %s has it; see maltwright check", e.Process, which))
+		}
+	}
+	return list
+}
+
+// EffectRow is a figure of two forecasts; More is how much more the new one is, and may
+// be "".
+type EffectRow struct{ What, Old, New, More string }
+
+// EffectRows tells the figures of a process that are shown otherwise.
+func (h House) EffectRows(e effect.Effect) (rows []EffectRow) {
+	add := func(r EffectRow) {
+		if r.Old != r.New {
+			rows = append(rows, r)
+		}
+	}
+	for _, m := range h.effects() {
+		if m.gates {
+			for _, g := range e.Gates {
+				add(gateRow(g))
+			}
+			continue
+		}
+		add(m.row(&e))
+	}
+	return rows
+}
+
+// told is how a figure of two forecasts is told.
+type told struct {
+	what  string
+	of    func(*effect.Effect) (old, new float64)
+	show  func(float64) string
+	more  func(float64) string // of a difference; nil where none is told
+	none  string               // what is said where a side has none
+	gates bool                 // the gates come here
+}
+
+// What is said in place of a figure of a stage that the process does not have.
+const (
+	noSteep = "no steep"
+	noKiln  = "no kiln"
+	noNight = "-" // nobody says when somebody is awake
+)
+
+func (h House) effects() []told {
+	mass := func(kg float64) string { return Mass(h, kg) }
+	return []told{
+		{"steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOut.Plain() }, Lasting[float64], hoursMore, noSteep, false},
+		{"moisture at steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOutMoisture.Plain() }, Percent[float64], pointsMore, noSteep, false},
+		{"total time", func(e *effect.Effect) (float64, float64) { return e.Total.Plain() }, Lasting[float64], hoursMore, "", false},
+		{gates: true},
+		{"final moisture", func(e *effect.Effect) (float64, float64) { return e.FinalMoisture.Plain() }, Percent[float64], pointsMore, "", false},
+		{"malt", func(e *effect.Effect) (float64, float64) { return e.Malt.Plain() }, mass, nil, "", false},
+		{"yield as is", func(e *effect.Effect) (float64, float64) { return e.Yield.Plain() }, Percent[float64], pointsMore, "", false},
+		{"dry matter lost", func(e *effect.Effect) (float64, float64) { return e.DryMatterLost.Plain() }, Percent[float64], pointsMore, "", false},
+		{"diastatic enzymes kept", func(e *effect.Effect) (float64, float64) { return e.DiastaticKept.Plain() }, Percent[float64], pointsMore, noKiln, false},
+		{"alpha enzymes kept", func(e *effect.Effect) (float64, float64) { return e.AlphaKept.Plain() }, Percent[float64], pointsMore, noKiln, false},
+		{"colour", func(e *effect.Effect) (float64, float64) { return e.Colour.Plain() }, colour, nil, noKiln, false},
+		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, mass, nil, "", false}, // a litre of it weighs a kg
+		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
+		{"visits at night, at best", nights, number, nil, noNight, false},
+	}
+}
+
+func (t told) row(e *effect.Effect) EffectRow {
+	old, new := t.of(e)
+	r := EffectRow{What: t.what, Old: t.none, New: t.none}
+	if known(old) {
+		r.Old = t.show(old)
+	}
+	if known(new) {
+		r.New = t.show(new)
+	}
+	if t.more != nil && known(old) && known(new) {
+		r.More = t.more(new - old)
+	}
+	return r
+}
+
+func colour(ebc float64) string { return quantity.Fixed(ebc, 1) + " EBC" }
+
+// nights are the visits at night of both sides, NaN where that is not known.
+func nights(e *effect.Effect) (old, new float64) {
+	old, new = math.NaN(), math.NaN()
+	if n := e.NightVisits.Old; n != nil {
+		old = float64(*n)
+	}
+	if n := e.NightVisits.New; n != nil {
+		new = float64(*n)
+	}
+	return old, new
+}
+
+func number(n float64) string { return fmt.Sprintf("%.0f", n) }
+
+func hoursMore(s float64) string {
+	switch h := s / 3600; {
+	case math.Abs(h) >= 96:
+		return more(h/24, 1, "d")
+	case math.Abs(h) >= 10:
+		return more(h, 0, "h")
+	default:
+		return more(h, 1, "h")
+	}
+}
+
+func pointsMore(share float64) string { return more(100*share, 1, "points") }
+
+// more writes a difference with its unit; it is "" where nothing is left of it.
+func more(by float64, places int, unit string) string {
+	if text := quantity.Signed(by, places); text != "" {
+		return text + " " + unit
+	}
+	return ""
+}
+
+func gateRow(g effect.Gates) EffectRow {
+	r := EffectRow{Old: gateText(g.Old), New: gateText(g.New)}
+	switch {
+	case g.New == nil:
+		r.What = gateName(g.Old)
+	case g.Old == nil || g.Old.Text == g.New.Text:
+		r.What = gateName(g.New)
+	default:
+		r.What = gateName(g.Old) + " → " + g.New.Text
+	}
+	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met {
+		r.More = hoursMore(float64(g.New.Reached - g.Old.Reached))
+	}
+	return r
+}
+
+func gateName(g *effect.Gate) string {
+	name := g.Stage
+	if g.Hold {
+		name += " gate"
+	}
+	return name + ", " + g.Text
+}
+
+func gateText(g *effect.Gate) string {
+	switch {
+	case g == nil:
+		return ""
+	case !g.Met:
+		return "not met, " + Percent(g.Moisture)
+	}
+	return Lasting(g.Reached) + ", " + Percent(g.Moisture)
+}

@@ -1,0 +1,176 @@
+package json_test
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/check"
+	"maltwright/cmd/answer/effect"
+	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/answer/sums"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/lang/quantity"
+	"maltwright/lang/read"
+	"maltwright/lang/source/golden"
+	"maltwright/lang/syntax"
+	"maltwright/sim/reckon"
+	"maltwright/sim/work"
+)
+
+// books are questions that take more than one file, and the hand calculations, each with
+// the command that asks it, the form of its answer, and answers that were given.
+var books = []struct {
+	name, command string
+	form          any
+	given         func(testing.TB) []any
+}{
+	{"ledger", "seasons", ledger.Result{}, ledgers},
+	{"effect", "contrast", effect.Result{}, effects},
+	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
+	{"sums_target", "reckon target", sums.Target{}, targets},
+	{"sums_weight", "reckon weight", sums.Weighing{}, weighings},
+	{"sums_basis", "reckon basis", sums.Basis{}, bases},
+	{"sums_yield", "reckon yield", sums.Yield{}, yields},
+	{"sums_germination", "reckon germination", sums.Germination{}, germinations},
+}
+
+const examples = "../../../examples"
+
+// ledgers are of a finished batch, and of one that has only begun in a process that cannot
+// be forecast.
+func ledgers(t testing.TB) []any {
+	book := ledger.New(t.Context(), nil)
+	enter(t, book, "batches/26-05.malt", "")
+	unsound := ledger.New(t.Context(), nil)
+	enter(t, unsound, "batches/begun.malt", "use \"loft.malt\"\nprocess \"p\" { steep { soak 7 buckets in water at 13 °C } }\nbatch \"b\" of \"p\" { began 2026-03-06 07:00 }\n")
+	return []any{book.Result(), unsound.Result(), ledger.New(t.Context(), nil).Result()}
+}
+
+func enter(t testing.TB, book *ledger.Book, name, text string) {
+	t.Helper()
+	root, house := loaded(t, name, text)
+	require.NotEmpty(t, house.House.Batches)
+	for _, b := range house.House.Batches {
+		book.Enter(ledger.Record{File: name, Root: examples, Below: name, Reader: root, House: house.House, Batch: b, Found: house.Findings})
+	}
+}
+
+// loaded reads and checks a file of the examples; its text is another where one is given.
+func loaded(t testing.TB, name, text string) (read.Reader, check.Report) {
+	t.Helper()
+	if text == "" {
+		got, err := os.ReadFile(filepath.Join(examples, name))
+		require.NoError(t, err)
+		text = string(got)
+	}
+	root, err := read.OpenRoot(examples)
+	require.NoError(t, err)
+	t.Cleanup(func() { root.Close() })
+	return root, check.File(name, []byte(text), filepath.Dir(name), root, check.Options{NoForecast: true})
+}
+
+// effects are of two processes, of a change that none can forecast, and of none at all.
+func effects(t testing.TB) []any {
+	pale := season(t, "pale.malt", "")
+	none := season(t, "none.malt", "vessel \"tub\" { holds 20 l }\n")
+	unable := season(t, "unable.malt", "process \"Loft pale\" { make pale malt }\n")
+	var list []any
+	for _, pair := range [][2]effect.Season{{pale, season(t, "munich.malt", "")}, {pale, unable}, {none, pale}, {none, none}, {pale, pale}} {
+		list = append(list, effect.Compare(context.Background(), pair[0], pair[1], false))
+	}
+	return append(list, effect.Compare(context.Background(), pale, unable, true))
+}
+
+func season(t testing.TB, name, text string) effect.Season {
+	t.Helper()
+	_, r := loaded(t, name, text)
+	s := effect.Season{Name: name, File: name, House: r.House, Found: r.Findings, Pool: work.NewPool(work.File)}
+	for _, f := range r.House.Files {
+		tree, _ := syntax.Parse(f)
+		s.Trees = append(s.Trees, tree)
+	}
+	return s
+}
+
+func q(t testing.TB, text string) quantity.Quantity {
+	t.Helper()
+	out, err := quantity.Parse(text)
+	require.NoError(t, err)
+	return out
+}
+
+func batch(t testing.TB) reckon.Start {
+	return reckon.Start{Weight: q(t, "13 lb 4 oz"), Moisture: q(t, "14.2 % dry basis")}
+}
+
+// given is an answer that cannot be refused.
+func given[T any](t testing.TB) func(T, error) []any {
+	return func(r T, err error) []any { require.NoError(t, err); return []any{r} }
+}
+
+func moistures(t testing.TB) []any {
+	one := reckon.Sample{Wet: q(t, "20.00 g"), Dried: q(t, "17.54 g")}
+	return append(given[sums.Moisture](t)(sums.OfSamples([]reckon.Sample{one}, nil)), given[sums.Moisture](t)(sums.OfSamples([]reckon.Sample{one, one}, nil))...)
+}
+
+func targets(t testing.TB) []any {
+	return given[sums.Target](t)(sums.ToMoisture(batch(t), q(t, "44 %"), nil))
+}
+
+func weighings(t testing.TB) []any {
+	return given[sums.Weighing](t)(sums.OfWeight(q(t, "20 lb"), batch(t), nil))
+}
+
+func bases(t testing.TB) []any { return given[sums.Basis](t)(sums.Bases(q(t, "12.4 %"))) }
+
+func yields(t testing.TB) []any {
+	return given[sums.Yield](t)(sums.OfMalt(batch(t), reckon.Start{Weight: q(t, "10 lb"), Moisture: q(t, "4.5 %")}))
+}
+
+func germinations(t testing.TB) []any {
+	return given[sums.Germination](t)(sums.OfCount(q(t, "95"), q(t, "100")))
+}
+
+func TestSchemasOfBooksAreThoseOfTheAnswers(t *testing.T) {
+	for _, a := range books {
+		golden.File(t, "../../../docs/schema/"+a.name+".json", string(json.Schema("what maltwright "+a.command+" --format json writes", a.form, true)))
+	}
+}
+
+func TestBooksKeepToTheirSchema(t *testing.T) {
+	page, err := os.ReadFile("../../../docs/json.md")
+	require.NoError(t, err)
+	for _, a := range books {
+		doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(json.Schema("a test", a.form, false)))
+		require.NoError(t, err)
+		c := jsonschema.NewCompiler()
+		require.NoError(t, c.AddResource("book.json", doc))
+		schema, err := c.Compile("book.json")
+		require.NoError(t, err)
+		texts := regexp.MustCompile("(?s)```json "+a.name+"\n(.*?)```").FindAllSubmatch(page, -1)
+		require.NotEmpty(t, texts, "docs/json.md has no example of %s", a.name)
+		var all [][]byte
+		for _, m := range texts {
+			all = append(all, m[1])
+		}
+		for _, r := range a.given(t) {
+			var b bytes.Buffer
+			require.NoError(t, json.Write(&b, r, words.Worked))
+			all = append(all, b.Bytes())
+		}
+		for i, text := range all {
+			v, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+			require.NoError(t, err, "%s", text)
+			assert.NoError(t, schema.Validate(v), "%s %d", a.name, i)
+		}
+	}
+}

@@ -1,0 +1,136 @@
+package text
+
+import (
+	"fmt"
+	"io"
+	"slices"
+
+	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/words"
+	"maltwright/sim/seasons"
+)
+
+// The marks of figures, told below the table where they stand in it.
+const (
+	reckonedMark = "~"
+	overMark     = ">"
+	underMark    = "≤"
+)
+
+var marks = map[seasons.Standing]string{seasons.Reckoned: reckonedMark, seasons.Over: overMark, seasons.Under: underMark}
+
+// Ledger writes batches side by side, in the units of a house. Columns that do not fit the
+// width stand in further tables below.
+func Ledger(w io.Writer, r ledger.Result, h words.House, o Options) error {
+	s := &Sheet{House: h, Options: o}
+	if len(r.Batches) > 0 {
+		s.batches(r.Batches)
+		s.lay(s.tabled(r.Batches))
+		s.ledgerNotes(r.Batches)
+	}
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+func (s *Sheet) batches(list []ledger.Batch) {
+	head := "1 batch"
+	if len(list) > 1 {
+		head = fmt.Sprintf("%d batches", len(list))
+	}
+	if oneProcess(list) {
+		head += " of " + words.Safe(list[0].Process)
+	}
+	s.line("%s", s.bold(head))
+	s.line("")
+}
+
+func oneProcess(list []ledger.Batch) bool {
+	return !slices.ContainsFunc(list, func(b ledger.Batch) bool { return b.Process != list[0].Process })
+}
+
+// measure is a line of the table.
+type measure struct {
+	group, label string // the unit comes behind the label
+	of           func(*ledger.Batch) seasons.Figure
+	scale        words.Scale
+	count        bool // it is not summed up
+}
+
+// measures are the lines of the table, in the order of the batch. Weights are those of the
+// first batch.
+func measures(h words.House, charge float64) []measure {
+	warmth, weight := h.Warmth(), h.Weights(charge)
+	return []measure{
+		{"steep", "raw grain", func(b *ledger.Batch) seasons.Figure { return b.RawMoisture.Plain() }, words.Shares, false},
+		{"steep", "steep water", func(b *ledger.Batch) seasons.Figure { return b.Water.Plain() }, warmth, false},
+		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, false},
+		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, false},
+		{"floor", "chitted", func(b *ledger.Batch) seasons.Figure { return b.Chit.Plain() }, words.Shares, false},
+		{"floor", "tally after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
+		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, false},
+		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, false},
+		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, false},
+		{"floor", "on the floor", func(b *ledger.Batch) seasons.Figure { return b.Floor.Plain() }, words.Days, false},
+		{"floor", "green malt", func(b *ledger.Batch) seasons.Figure { return b.GreenMalt.Plain() }, weight, false},
+		{"kiln", "to the break", func(b *ledger.Batch) seasons.Figure { return b.Break.Plain() }, words.Hours, false},
+		{"kiln", "on the kiln", func(b *ledger.Batch) seasons.Figure { return b.Kiln.Plain() }, words.Hours, false},
+		{"malt", "clean malt", func(b *ledger.Batch) seasons.Figure { return b.Malt.Plain() }, weight, false},
+		{"malt", "yield as is", func(b *ledger.Batch) seasons.Figure { return b.Yield.Plain() }, words.Shares, false},
+		{"malt", "yield on dry grain", func(b *ledger.Batch) seasons.Figure { return b.DryYield.Plain() }, words.Shares, false},
+		{"malt", "moisture", func(b *ledger.Batch) seasons.Figure { return b.EndMoisture.Plain() }, words.Shares, false},
+		{"malt", "whole batch", func(b *ledger.Batch) seasons.Figure { return b.Total.Plain() }, words.Days, false},
+		{"record and process", "steps changed", func(b *ledger.Batch) seasons.Figure { return tally(b.StepsChanged) }, words.Counted, true},
+		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return tally(b.RecordFindings) }, words.Counted, true},
+		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessFaults) }, words.Counted, true},
+		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessCautions) }, words.Counted, true},
+	}
+}
+
+func tally(n int) seasons.Figure {
+	return seasons.Figure{Value: float64(n), Standing: seasons.Measured}
+}
+
+// feltBehind is the line behind which the last feel stands.
+const feltBehind = "green malt"
+
+func (m measure) head() string {
+	label := "  " + m.label
+	if m.scale.Unit != "" {
+		label += ", " + m.scale.Unit
+	}
+	return label
+}
+
+// cell writes a figure with its mark.
+func (m measure) cell(f seasons.Figure) string {
+	if f.Standing == seasons.Missing {
+		return words.None
+	}
+	return marks[f.Standing] + m.scale.Write(f.Value)
+}
+
+// summary is a column that sums the batches up.
+type summary struct {
+	head string
+	of   func([]seasons.Figure) seasons.Figure
+	more bool // it is a difference
+}
+
+// summaries are the columns behind so many batches, or more.
+var summaries = [...][]summary{
+	2: {{"change", seasons.Change, true}},
+	3: {{"mean", seasons.Mean, false}, {"lowest", seasons.Lowest, false}, {"highest", seasons.Highest, false}},
+}
+
+// cell sums figures up, with as many digits as the first of them has.
+func (c summary) cell(m measure, all []seasons.Figure) string {
+	f := c.of(all)
+	first := slices.IndexFunc(all, seasons.Figure.Known)
+	switch {
+	case f.Standing == seasons.Missing:
+		return ""
+	case c.more:
+		return marks[f.Standing] + m.scale.Change(f.Value, all[first].Value)
+	}
+	return marks[f.Standing] + m.scale.Near(f.Value, all[first].Value)
+}
