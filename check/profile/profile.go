@@ -8,7 +8,10 @@
 // practice. A house moves one with its limits block.
 package profile
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
 
 // Band is a range from Low to High.
 type Band struct{ Low, High float64 }
@@ -90,7 +93,7 @@ type Profile struct {
 // Of gives the profile of a process. Where grain or malt is not named it is barley,
 // or pale malt.
 func Of(p *model.Process) Profile {
-	name := "barley"
+	name := vocabulary.GrainBarley
 	if p.Grain != nil && p.Grain.Species.Text != "" {
 		name = p.Grain.Species.Text
 	}
@@ -99,7 +102,7 @@ func Of(p *model.Process) Profile {
 
 // CastBand is the moisture wanted at steep-out: the malt's for barley, else the grain's.
 func (p Profile) CastBand() Band {
-	if p.Grain.Name == "barley" && p.Malt.Cast.Known() {
+	if p.Grain.Name == vocabulary.GrainBarley && p.Malt.Cast.Known() {
 		return p.Malt.Cast
 	}
 	return p.Grain.Cast

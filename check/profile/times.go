@@ -1,5 +1,7 @@
 package profile
 
+import "maltwright/lang/vocabulary"
+
 // Times is how long a step lasts, or how long it is from one work to the next, hours.
 // What lies outside Odd is taken for a slip of the pen; between the two it may be meant.
 type Times struct {
@@ -10,24 +12,24 @@ type Times struct {
 // common practice; the odd ends are ours, and lie so far out that no schedule comes
 // near them.
 var times = map[string]Times{
-	"soak": {Band{1, 10}, Band{1. / 6, 36}}, // a rinse of a quarter of an hour is used; aerated soaks have been a day and more
-	"rest": {Band{4, 24}, Band{1. / 3, 36}}, // 19 and 20 h in MEBAK micromalting
+	vocabulary.VerbSoak: {Band{1, 10}, Band{1. / 6, 36}}, // a rinse of a quarter of an hour is used; aerated soaks have been a day and more
+	vocabulary.VerbRest: {Band{4, 24}, Band{1. / 3, 36}}, // 19 and 20 h in MEBAK micromalting
 
-	"hold":          {Band{12, 7 * 24}, Band{1, 20 * 24}},
-	"turn":          {Band{6, 12}, Band{1. / 3, 48}}, // a drum turns once in 25 to 45 min
-	"sprinkle":      {Band{8, 24}, Band{1, 60}},
-	"wither":        {Band{6, 48}, Band{1, 5 * 24}},
-	"wither's turn": {Band{3, 12}, Band{1. / 3, 24}},
+	vocabulary.VerbHold:     {Band{12, 7 * 24}, Band{1, 20 * 24}},
+	vocabulary.VerbTurn:     {Band{6, 12}, Band{1. / 3, 48}}, // a drum turns once in 25 to 45 min
+	vocabulary.VerbSprinkle: {Band{8, 24}, Band{1, 60}},
+	vocabulary.VerbWither:   {Band{6, 48}, Band{1, 5 * 24}},
+	"wither's turn":         {Band{3, 12}, Band{1. / 3, 24}},
 
-	"dry":  {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
-	"rise": {Band{1, 12}, Band{1. / 6, 36}},
-	"stew": {Band{1, 24}, Band{1. / 3, 36}},
-	"cure": {Band{2, 8}, Band{0.5, 24}},
-	"stir": {Band{0.5, 6}, Band{1. / 20, 12}}, // a roast is stirred every 5 to 10 min
-	"wait": {Band{0, 24}, Band{0, 4 * 24}},    // at a gate
+	vocabulary.VerbDry:  {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
+	"rise":              {Band{1, 12}, Band{1. / 6, 36}},
+	vocabulary.VerbStew: {Band{1, 24}, Band{1. / 3, 36}},
+	vocabulary.VerbCure: {Band{2, 8}, Band{0.5, 24}},
+	vocabulary.VerbStir: {Band{0.5, 6}, Band{1. / 20, 12}}, // a roast is stirred every 5 to 10 min
+	"wait":              {Band{0, 24}, Band{0, 4 * 24}},    // at a gate
 
-	"deculm": {Band{1, 24}, Band{0.5, 100 * 365 * 24}}, // deculm-late tells of the long ones
-	"store":  {Band{14 * 24, 365 * 24}, Band{24, 3 * 365 * 24}},
+	vocabulary.VerbDeculm: {Band{1, 24}, Band{0.5, 100 * 365 * 24}}, // deculm-late tells of the long ones
+	vocabulary.VerbStore:  {Band{14 * 24, 365 * 24}, Band{24, 3 * 365 * 24}},
 }
 
 // roasted are the cures that give colour in minutes (published home practice: amber 45
@@ -41,17 +43,17 @@ var sugared = Times{Band{1, 4}, Band{1. / 3, 24}}
 func (p Profile) TimesOf(word string) Times {
 	t := times[word]
 	switch {
-	case word == "soak":
+	case word == vocabulary.VerbSoak:
 		t.Usual.High = max(t.Usual.High, p.SoakLong)
 		t.Odd.High = max(t.Odd.High, p.SoakLost)
-	case word == "germinate":
+	case word == vocabulary.VerbGerminate:
 		d := p.GrowDays()
 		return Times{Band{24 * d.Low, 24 * d.High}, Band{12, 1.5 * 24 * p.MostDays}}
-	case word == "hold":
+	case word == vocabulary.VerbHold:
 		t.Odd.High = max(t.Odd.High, 1.5*24*p.MostDays)
-	case word == "cure" && p.Malt.Cure.High > 110:
+	case word == vocabulary.VerbCure && p.Malt.Cure.High > 110:
 		return roasted
-	case word == "stew" && p.Malt.Stewed:
+	case word == vocabulary.VerbStew && p.Malt.Stewed:
 		return sugared
 	}
 	return t

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // span is how long a step of a kind takes at the least and at the most, s, and how warm
@@ -12,10 +13,10 @@ import (
 type span struct{ least, most, cold, warm float64 }
 
 var spans = map[string]span{
-	"soak": {5 * 60, 30 * hour, 1, 35}, "rest": {10 * 60, 36 * hour, 1, 35},
-	"germinate": {day, 14 * day, 4, 40}, "hold": {2 * hour, 14 * day, 4, 40}, "wither": {hour, 6 * day, 5, 45},
-	"stew": {10 * 60, 24 * hour, 25, 85}, "dry": {10 * 60, 4 * day, 15, 130}, "cure": {5 * 60, 24 * hour, 40, 230},
-	"cool": {2 * 60, 24 * hour, 0, 60}, "deculm": {60, 7 * day, 0, 60},
+	vocabulary.VerbSoak: {5 * 60, 30 * hour, 1, 35}, vocabulary.VerbRest: {10 * 60, 36 * hour, 1, 35},
+	vocabulary.VerbGerminate: {day, 14 * day, 4, 40}, vocabulary.VerbHold: {2 * hour, 14 * day, 4, 40}, vocabulary.VerbWither: {hour, 6 * day, 5, 45},
+	vocabulary.VerbStew: {10 * 60, 24 * hour, 25, 85}, vocabulary.VerbDry: {10 * 60, 4 * day, 15, 130}, vocabulary.VerbCure: {5 * 60, 24 * hour, 40, 230},
+	vocabulary.VerbCool: {2 * 60, 24 * hour, 0, 60}, vocabulary.VerbDeculm: {60, 7 * day, 0, 60},
 }
 
 // hotterBy is by how much a heat that was changed may pass what grain or malt bears, K.
@@ -30,7 +31,7 @@ func (r *record) changes() []model.Change {
 		switch low, high := c.To.Low.SI, c.To.High.SI; {
 		case !ok:
 		case c.To.Low.Dimension == quantity.Time:
-			if c.Step.Kind.Text == "soak" {
+			if c.Step.Kind.Text == vocabulary.VerbSoak {
 				s.most = max(s.most, r.usual.SoakLost*hour)
 			}
 			if said = outside(c, low, high, s.least, s.most); said == "" {
@@ -53,11 +54,11 @@ const zeroC = 273.15
 // bears is the warmest that a step can have been, °C, for the grain and the malt.
 func (r *record) bears(kind string, warm float64) float64 {
 	switch kind {
-	case "soak", "rest":
+	case vocabulary.VerbSoak, vocabulary.VerbRest:
 		return max(r.usual.HotWater, r.usual.Rest.High) + hotterBy
-	case "germinate", "hold":
+	case vocabulary.VerbGerminate, vocabulary.VerbHold:
 		return r.usual.GrowsHot + hotterBy
-	case "dry", "cure":
+	case vocabulary.VerbDry, vocabulary.VerbCure:
 		return min(warm, r.usual.HottestCure()+2*hotterBy)
 	}
 	return warm

@@ -10,6 +10,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
@@ -141,7 +142,7 @@ func (r *record) goesBack(h *held, i int) {
 			continue
 		}
 		back := (x.Value - o.Value) / math.Hypot(x.Error, o.Error)
-		if model.Rub(o.Reading) != "" && !(model.Rub(x.Reading) == "chalky" && model.Rub(o.Reading) == "gummy") || back <= backwards {
+		if model.Rub(o.Reading) != "" && !(model.Rub(x.Reading) == vocabulary.RubChalky && model.Rub(o.Reading) == vocabulary.RubGummy) || back <= backwards {
 			continue
 		}
 		at, other := o, x

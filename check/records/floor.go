@@ -42,7 +42,7 @@ func (r *record) stirred() bool {
 
 // leaves tells whether the piece leaves its floor when a step of the kind ends.
 func (r *record) leaves(kind string) bool {
-	return endsGrowth[kind] && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
+	return endsGrowth(kind) && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
 }
 
 // steepIsOver tells whether by the plan the steep is over at the time of a reading.

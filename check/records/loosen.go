@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/infer/evidence"
 )
 
@@ -29,16 +30,16 @@ func (h *held) loosen() {
 		}
 		switch expected := o.Expect(h.centre, h.offset); {
 		case math.IsNaN(expected):
-		case t.Where == "air" || t.Where == "room":
+		case t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom:
 			h.off[i] = beyond(o, expected-indoors, expected+indoors)
-		case t.Where == "air-off" || t.Where == "malt":
+		case t.Where == vocabulary.PlaceAirOff || t.Where == vocabulary.PlaceMalt:
 			low := min(coldest, expected)
 			_, high := h.heat(o.Reading)
 			high = max(high+h.offset, low)
 			if h.off[i] = beyond(o, low, high); h.off[i] > 0 && h.steady() {
 				h.off[i] = max(h.off[i], (o.Value-high-swings)/heatError)
 			}
-		case t.Where == "air-on" || t.Where == "oven":
+		case t.Where == vocabulary.PlaceAirOn || t.Where == vocabulary.PlaceOven:
 			low, high := h.heat(o.Reading)
 			h.off[i] = beyond(o, min(low+h.offset, expected), max(high+h.offset, expected))
 		}
@@ -53,7 +54,7 @@ func beyond(o *evidence.Observation, low, high float64) float64 {
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
 func (h *held) steady() bool {
 	st := model.First[*model.Kilning](h.trial.Process)
-	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == "electric" || st.Kiln.Fired.Text == "gas")
+	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == vocabulary.FiredElectric || st.Kiln.Fired.Text == vocabulary.FiredGas)
 }
 
 // heat is the least that the kiln is set to, and the most by the time of a reading, °C:

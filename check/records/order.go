@@ -7,41 +7,34 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // How far a batch must have come for a line to be true.
 const (
-	anywhere = iota
-	steeping
-	growing
-	drying
+	anywhere = vocabulary.Anywhere
+	steeping = vocabulary.Steeping
+	growing  = vocabulary.Growing
+	drying   = vocabulary.Drying
 )
 
-// shownBy tells how far the batch had come where a step had ended, or where a thermometer
-// stood.
-var shownBy = map[string]int{
-	"soak": steeping, "rest": steeping, "water": steeping,
-	"germinate": growing, "hold": growing, "bed": growing, "wither": growing,
-	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
-	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
-}
-
-func shows(x model.Reading) int {
+// shows tells how far the batch had come, by what was read.
+func shows(x model.Reading) vocabulary.Phase {
 	switch {
 	case model.After(x) != nil:
-		return shownBy[model.After(x).Kind.Text]
+		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
 	case model.Clean(x):
 		return drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return growing
 	case model.Thermometer(x) != nil:
-		return shownBy[model.Thermometer(x).Where]
+		return vocabulary.PhaseAt(model.Thermometer(x).Where)
 	}
 	return anywhere
 }
 
 // shownWords say what a line shows.
-var shownWords = map[int]string{growing: "the growing piece", drying: "the kiln"}
+var shownWords = map[vocabulary.Phase]string{growing: "the growing piece", drying: "the kiln"}
 
 // overlap is how long two stages may be written of together, s: a kiln is warmed up while
 // the piece still withers.
@@ -212,9 +205,5 @@ func (r *record) before(a, b *model.StepName) bool {
 	if i, k := r.at(a), r.at(b); i >= 0 && k >= 0 {
 		return i < k
 	}
-	return stageRank[a.Kind.Text] < stageRank[b.Kind.Text]
-}
-
-var stageRank = map[string]int{
-	"soak": 0, "rest": 0, "germinate": 1, "hold": 1, "wither": 2, "dry": 3, "stew": 3, "cure": 3, "cool": 3, "deculm": 4,
+	return vocabulary.StageRank(a.Kind.Text) < vocabulary.StageRank(b.Kind.Text)
 }

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // How surely a reading falls into a step, s: the kiln needs its time to come to a heat,
@@ -22,7 +23,7 @@ func (r *record) offSetting(h *held, i int) {
 	o := &h.trial.Observations[i]
 	x := o.Reading
 	read := model.Thermometer(x)
-	if r.aside[h.seats[i]] || read == nil || x.When().IsZero() || read.Where != "air-on" && read.Where != "oven" {
+	if r.aside[h.seats[i]] || read == nil || x.When().IsZero() || read.Where != vocabulary.PlaceAirOn && read.Where != vocabulary.PlaceOven {
 		return
 	}
 	for _, end := range r.batch.Readings {

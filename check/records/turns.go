@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 const (
@@ -52,7 +53,7 @@ const (
 func (r *record) neverTurned(every *model.Quantity) {
 	var looks []model.Reading
 	for i, x := range r.batch.Readings {
-		if model.After(x) != nil && endsGrowth[model.After(x).Kind.Text] {
+		if model.After(x) != nil && endsGrowth(model.After(x).Kind.Text) {
 			break
 		}
 		if !x.When().IsZero() && !r.aside[i] && ofPiece(x) {
@@ -75,7 +76,7 @@ func (r *record) neverTurned(every *model.Quantity) {
 
 // ofPiece tells whether a line was written beside the growing piece.
 func ofPiece(x model.Reading) bool {
-	return model.Is[*model.Felt](x) || model.Is[*model.Counted](x) || model.Thermometer(x) != nil && model.Thermometer(x).Where == "bed"
+	return model.Is[*model.Felt](x) || model.Is[*model.Counted](x) || model.Thermometer(x) != nil && model.Thermometer(x).Where == vocabulary.PlaceBed
 }
 
 // turns lists the turns while the piece grew, and the end of the growing behind them.
@@ -85,7 +86,7 @@ func (r *record) turns() []model.Reading {
 		if x.When().IsZero() || r.aside[i] {
 			continue
 		}
-		ends := model.After(x) != nil && endsGrowth[model.After(x).Kind.Text]
+		ends := model.After(x) != nil && endsGrowth(model.After(x).Kind.Text)
 		if model.Is[*model.Turned](x) || ends && len(list) > 0 {
 			list = append(list, x)
 		}
@@ -96,8 +97,10 @@ func (r *record) turns() []model.Reading {
 	return list
 }
 
-// endsGrowth are the steps at whose end the piece no longer grows on its floor.
-var endsGrowth = map[string]bool{"germinate": true, "wither": true, "dry": true, "stew": true, "cure": true, "cool": true, "deculm": true}
+// endsGrowth tells whether the piece no longer grows on its floor at the end of a step.
+func endsGrowth(step string) bool {
+	return step == vocabulary.VerbGerminate || vocabulary.StageRank(step) > vocabulary.StageRank(vocabulary.VerbGerminate)
+}
 
 func middleGap(turns []model.Reading) float64 {
 	var gaps []float64

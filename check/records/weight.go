@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/infer/evidence"
 )
 
@@ -106,7 +107,7 @@ func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	o := &h.trial.Observations[i]
 	s := o.Sight(h.centre)
 	x, ok := o.Reading.(*model.Weighed)
-	if !ok || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] || r.aside[h.seats[i]] {
+	if !ok || x.OfBag || x.After == nil || s == nil || !vocabulary.Dries(x.After.Kind.Text) || r.aside[h.seats[i]] {
 		return false
 	}
 	wanted, ok := h.trial.Asked(x.After)
@@ -147,6 +148,3 @@ func (r *record) hurried(h *held, name *model.StepName) bool {
 
 // hurriedShare is the share of the least time of a step, below which it cannot be over.
 const hurriedShare = 0.7
-
-// driedBy are the steps behind which malt is drier than before.
-var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}

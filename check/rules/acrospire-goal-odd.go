@@ -6,6 +6,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var acrospireGoalOdd = Rule{
@@ -18,7 +19,7 @@ var acrospireGoalOdd = Rule{
 		Limits: "it knows a usual length for barley, wheat, spelt, rye, triticale and oats"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
-		if st == nil || !looksAt(st, "acrospire") {
+		if st == nil || !looksAt(st, vocabulary.MeasureAcrospire) {
 			return
 		}
 		goal := c.Profile.Goal()
@@ -33,7 +34,7 @@ var acrospireGoalOdd = Rule{
 			}
 		}
 		for i, cond := range conditions {
-			if t := asked(cond, "acrospire"); t != nil {
+			if t := asked(cond, vocabulary.MeasureAcrospire); t != nil {
 				c.goalOdd(r, t, goal, i == 0)
 			}
 		}

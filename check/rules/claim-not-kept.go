@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 var claimNotKept = Rule{
@@ -181,7 +182,7 @@ const overstayed = 0.5 // days
 // neverSmoked tells that no smoke is written of: a note where flue gas may come to the malt.
 func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	_, k := c.kilnOf()
-	if !c.Claim.Malt.Least.Smoked || k == nil || k.Fired.Text == "" || k.Fired.Text == "wood" && (k.Direct || k.Flue.Text == "") {
+	if !c.Claim.Malt.Least.Smoked || k == nil || k.Fired.Text == "" || k.Fired.Text == vocabulary.FiredWood && (k.Direct || k.Flue.Text == "") {
 		return f, false
 	}
 	how := k.Fired.Text
@@ -189,7 +190,7 @@ func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 		how += " by " + k.Flue.Text
 	}
 	f = c.claimed(r, "dried in smoke", k.Fired.Place, fmt.Sprintf("the kiln is fired %s", how))
-	if how == "gas" || how == "oil" || k.Direct {
+	if how == vocabulary.FiredGas || how == vocabulary.FiredOil || k.Direct {
 		f.Severity = finding.Note
 	}
 	f.Hint = "say what malt it then is; if smoke is led to it from elsewhere, accept this and say so"

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var cureBeforeDrying = Rule{
@@ -67,7 +68,7 @@ func (c *Case) driedBehindCure(r finding.Rule) {
 		switch {
 		case ok && s.Kind() == model.CureStep:
 			cure = s
-		case ok && cure != nil && asked(s.Ends().Until, "moisture") != nil:
+		case ok && cure != nil && asked(s.Ends().Until, vocabulary.MeasureMoisture) != nil:
 			f := r.At(s.Place(), fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
 			f.Related = []finding.Related{{Place: cure.Place(), Message: "the cure"}}
 			c.Note(f)

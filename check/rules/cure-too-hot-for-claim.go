@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 var cureTooHotForClaim = Rule{
@@ -49,7 +50,7 @@ func (c *Case) tooHot(r finding.Rule, top quantity.Quantity, place source.Place,
 		what = "malt of " + c.Profile.Grain.Name + " is heated"
 	}
 	f := r.At(place, fmt.Sprintf("%s is hotter than %s: %s at the most", top, what, limit))
-	if other := curedAt(top.SI - zeroC); other != "" && c.Profile.Grain.Name == "barley" {
+	if other := curedAt(top.SI - zeroC); other != "" && c.Profile.Grain.Name == vocabulary.GrainBarley {
 		f.Hint = fmt.Sprintf("stay at or below %s, or make what is cured so hot: %s malt", limit, other)
 	} else {
 		f.Hint = "stay at or below " + limit

@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -57,7 +58,7 @@ func drynessFor(t float64) float64 {
 // asks are the moistures that a process asks for, in order.
 type asks []weighed
 
-func untilDry(c *Case) asks { return c.dried("moisture") }
+func untilDry(c *Case) asks { return c.dried(vocabulary.MeasureMoisture) }
 
 // before gives the lowest moisture that is asked for before a step; 1 is none.
 func (a asks) before(step int) float64 {
@@ -162,7 +163,7 @@ const withered = 0.25
 // weightBefore tells whether a weight is asked for before a step.
 func (c *Case) weightBefore(s model.Step) bool {
 	steps := c.steps(model.KilnStage)
-	for _, w := range c.dried("weight") {
+	for _, w := range c.dried(vocabulary.MeasureWeight) {
 		for i := range steps {
 			if steps[i] == s && w.step < i {
 				return true

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var deculmLate = Rule{
@@ -20,7 +21,7 @@ var deculmLate = Rule{
 		if st == nil || st.Within == nil {
 			return
 		}
-		if most := c.Limit("deculm-wait", day); st.Within.SI > most {
+		if most := c.Limit(vocabulary.LimitDeculmWait, day); st.Within.SI > most {
 			c.Note(r.At(st.Within.Place, fmt.Sprintf("the malt may wait %s for its deculming, and %s is the longest", st.Within, st.Within.Lasting(most))))
 		}
 	},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var directFired = Rule{
@@ -17,11 +18,11 @@ var directFired = Rule{
 		Limits: "it knows nothing of the burner: one of low nitrogen oxides, or burnt sulphur, makes fewer nitrosamines"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
-		if k == nil || !flames[k.Fired.Text] || !k.Direct {
+		if k == nil || !vocabulary.Burns(k.Fired.Text) || !k.Direct {
 			return // flue-not-said speaks where nothing is said
 		}
 		f := r.At(k.Flue.Place, fmt.Sprintf("the flue gas of the %s fire goes through the malt and, if the draught fails, to where people are", k.Fired.Text))
-		if k.Draught.Text == "fan" || k.Fired.Text == "wood" && c.Profile.Malt.Name == "smoked" {
+		if k.Draught.Text == vocabulary.DraughtFan || k.Fired.Text == vocabulary.FiredWood && c.Profile.Malt.Name == vocabulary.MaltSmoked {
 			f.Severity = finding.Caution
 		}
 		c.Note(f)

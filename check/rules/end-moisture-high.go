@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 var endMoistureHigh = Rule{
@@ -22,7 +23,7 @@ var endMoistureHigh = Rule{
 			return
 		}
 		own := c.Profile.FinishedMost()
-		most, w := c.Limit("end-moisture", own), c.Forecast.Totals.FinalMoisture
+		most, w := c.Limit(vocabulary.LimitEndMoisture, own), c.Forecast.Totals.FinalMoisture
 		if w <= most+closeMoisture {
 			return
 		}
@@ -59,7 +60,7 @@ func (c *Case) lastDried() source.Place {
 			place, at = s.Place(), i
 		}
 	}
-	for _, w := range c.dried("moisture") {
+	for _, w := range c.dried(vocabulary.MeasureMoisture) {
 		if w.step >= at && w.step >= 0 {
 			place = w.test.Place
 		}

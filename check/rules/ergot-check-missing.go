@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var ergotCheckMissing = Rule{
@@ -18,7 +19,7 @@ var ergotCheckMissing = Rule{
 		g := c.Process.Grain
 		switch {
 		case g == nil || !c.Profile.ErgotRisk:
-		case g.Ergot.Text == "unknown":
+		case g.Ergot.Text == vocabulary.SaidUnknown:
 			c.Note(r.At(g.Ergot.Place, fmt.Sprintf("whether there is ergot in this %s is not known", c.Profile.Grain.Name)))
 		case g.Ergot.Text != "":
 		case c.Forecast == nil:

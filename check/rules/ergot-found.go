@@ -1,6 +1,9 @@
 package rules
 
-import "maltwright/lang/finding"
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+)
 
 var ergotFound = Rule{
 	Rule: finding.Rule{Name: "ergot-found", Severity: finding.Danger,
@@ -11,7 +14,7 @@ var ergotFound = Rule{
 		Good:   `ergot none`,
 		Limits: "broken horns and their dust are not seen by eye"},
 	Judge: func(r finding.Rule, c *Case) {
-		if g := c.Process.Grain; g != nil && g.Ergot.Text == "found" {
+		if g := c.Process.Grain; g != nil && g.Ergot.Text == vocabulary.SaidFound {
 			c.Note(r.At(g.Ergot.Place, "ergot was found in this lot, and ergot is poison"))
 		}
 	},

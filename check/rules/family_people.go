@@ -13,9 +13,6 @@ func peopleRules() []Rule {
 // localCodes closes what a rule of this family tells people to do.
 const localCodes = "; follow local codes and licensed practice"
 
-// flames are the fuels that burn in the kiln's own fire.
-var flames = map[string]bool{"gas": true, "wood": true, "oil": true}
-
 // kilnOf gives the kiln stage and its kiln, each nil where there is none.
 func (c *Case) kilnOf() (*model.Kilning, *model.Kiln) {
 	st := model.First[*model.Kilning](c.Process)

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var fireUnattended = Rule{
@@ -18,7 +19,7 @@ var fireUnattended = Rule{
 			"electric heat with a thermostat is not judged, and is safer, but not safe"},
 	Judge: func(r finding.Rule, c *Case) {
 		st, k := c.kilnOf()
-		if k == nil || !flames[k.Fired.Text] {
+		if k == nil || !vocabulary.Burns(k.Fired.Text) {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Awake == nil {

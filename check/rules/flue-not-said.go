@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var flueNotSaid = Rule{
@@ -17,7 +18,7 @@ var flueNotSaid = Rule{
 		Limits: "whether the flue is sound it cannot know; of a gas oven without a draught gas-oven-indoors speaks"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
-		if k == nil || !flames[k.Fired.Text] || k.Flue.Text != "" || k.Fired.Text == "gas" && k.Draught.Text == "still" {
+		if k == nil || !vocabulary.Burns(k.Fired.Text) || k.Flue.Text != "" || k.Fired.Text == vocabulary.FiredGas && k.Draught.Text == vocabulary.DraughtStill {
 			return
 		}
 		f := r.At(k.Fired.Place, fmt.Sprintf("nothing says where the flue gas of the %s fire goes", k.Fired.Text))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var gasOvenIndoors = Rule{
@@ -17,7 +18,7 @@ var gasOvenIndoors = Rule{
 		Limits: "it does not know the room, nor whether the oven has a flue of its own: write draught natural for one that has"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
-		if k == nil || k.Fired.Text != "gas" || k.Draught.Text != "still" {
+		if k == nil || k.Fired.Text != vocabulary.FiredGas || k.Draught.Text != vocabulary.DraughtStill {
 			return
 		}
 		how := ""

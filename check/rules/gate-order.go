@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var gateOrder = Rule{
@@ -18,7 +19,7 @@ var gateOrder = Rule{
 			"Gates on weight are not compared with gates on moisture."},
 	Judge: func(r finding.Rule, c *Case) {
 		var least *weighed
-		list := c.dried("moisture")
+		list := c.dried(vocabulary.MeasureMoisture)
 		for i := range list {
 			w := &list[i]
 			if least != nil && !c.looserHold(least, w) {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -27,7 +28,7 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 
 // noBreakToSee tells whether a break is waited for in a bed too thin to show one.
 func (c *Case) noBreakToSee(g *forecast.Gate) bool {
-	return g.Failed != nil && g.Failed.Measure == "break" && c.Forecast.Kilned != nil && c.Forecast.Kilned.Depth < trayDeep
+	return g.Failed != nil && g.Failed.Measure == vocabulary.MeasureBreak && c.Forecast.Kilned != nil && c.Forecast.Kilned.Depth < trayDeep
 }
 
 // after says how long it was waited, where it was.

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -19,7 +20,7 @@ func (c *Case) holds() []*model.Hold {
 
 // growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.
 func (c *Case) growWarm() float64 {
-	return c.Limit("bed-temperature", c.Profile.GrowWarm()+zeroC) - zeroC
+	return c.Limit(vocabulary.LimitBed, c.Profile.GrowWarm()+zeroC) - zeroC
 }
 
 // sameWarmth is by how much two temperatures count as one, K: finer than is written.
@@ -29,7 +30,9 @@ const sameWarmth = 0.05
 func middle(t *model.Temperature) float64 { return t.Mid() - zeroC }
 
 // ofRoom tells whether a hold is of the room or its air, and not of the bed.
-func ofRoom(t *model.Temperature) bool { return t.Where == "room" || t.Where == "air" }
+func ofRoom(t *model.Temperature) bool {
+	return t.Where == vocabulary.PlaceRoom || t.Where == vocabulary.PlaceAir
+}
 
 // goals lists the tests by which a stage, or a step of it, ends or goes on.
 func goals(st model.Stage) []model.Test {

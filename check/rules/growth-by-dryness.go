@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 var growthByDryness = Rule{
@@ -29,11 +30,11 @@ var growthByDryness = Rule{
 		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
-		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub", "chit") {
+		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit) {
 			return
 		}
 		drier := func(t model.Test) bool {
-			return (t.Measure == "moisture" || t.Measure == "weight") && t.Bound != nil && (t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below)
+			return (t.Measure == vocabulary.MeasureMoisture || t.Measure == vocabulary.MeasureWeight) && t.Bound != nil && (t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below)
 		}
 		if slices.ContainsFunc(st.Until.Tests, drier) {
 			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, however far the corn has grown", st.Until.Place.Text())))

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var growthEndOdd = Rule{
@@ -29,11 +30,11 @@ var growthEndOdd = Rule{
 		Limits: "a growth that looks at the acrospire or the rub too, in whatever place, is left alone, and so is the chit of a malt or a grain whose acrospire tells nothing"},
 	Judge: func(r finding.Rule, c *Case) {
 		st, goal := model.First[*model.Germination](c.Process), c.Profile.Goal()
-		if st == nil || st.Until == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.WitherStage), "acrospire", "rub") {
+		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.WitherStage), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		early := func(t model.Test) bool {
-			return t.Measure == "bed" || t.Measure == "chit" && goal.Known() && goal.Low > 0
+			return t.Measure == vocabulary.MeasureBed || t.Measure == vocabulary.MeasureChit && goal.Known() && goal.Low > 0
 		}
 		if slices.ContainsFunc(st.Until.Tests, early) {
 			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, and that does not tell how far the corn has grown", st.Until.Place.Text())))

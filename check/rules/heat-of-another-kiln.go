@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var heatOfAnotherKiln = Rule{
@@ -22,7 +23,7 @@ var heatOfAnotherKiln = Rule{
 		if k == nil {
 			return
 		}
-		still := k.Draught.Text == "still"
+		still := k.Draught.Text == vocabulary.DraughtStill
 		for _, s := range c.steps(model.KilnStage) {
 			t := placedHeat(s)
 			if t == nil || !slices.Contains(placesOfOthers[still], t.Where) {
@@ -44,7 +45,7 @@ var heatOfAnotherKiln = Rule{
 
 // placesOfOthers are the places that a kiln with a draught (false), or a still oven
 // (true), does not have.
-var placesOfOthers = map[bool][]string{false: {"oven"}, true: {"air-on", "air-off"}}
+var placesOfOthers = map[bool][]string{false: {vocabulary.PlaceOven}, true: {vocabulary.PlaceAirOn, vocabulary.PlaceAirOff}}
 
 // placedHeat is the temperature that a step of the kiln heats to, or nil.
 func placedHeat(s model.Step) *model.Temperature {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var heaterOnExtension = Rule{
@@ -18,7 +19,7 @@ var heaterOnExtension = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
 		switch {
-		case k == nil || k.Fired.Text != "electric" || k.Draught.Text == "still":
+		case k == nil || k.Fired.Text != vocabulary.FiredElectric || k.Draught.Text == vocabulary.DraughtStill:
 			return
 		case k.Heater == nil:
 			c.NotJudged(r, fmt.Sprintf("%q does not say the power of its heater", k.Name))

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 var kilnTooDeep = Rule{
@@ -49,9 +50,9 @@ kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 }
 
 // deepest is how deep malt lies on a kiln at the most, m, by what moves its air.
-var deepest = map[string]float64{"": 1.2, "fan": 1.2, "natural": 0.4, "still": 0.15}
+var deepest = map[string]float64{"": 1.2, vocabulary.DraughtFan: 1.2, vocabulary.DraughtNatural: 0.4, vocabulary.DraughtStill: 0.15}
 
-var underWhat = map[string]string{"natural": " under a natural draught", "still": " in an oven without a fan"}
+var underWhat = map[string]string{vocabulary.DraughtNatural: " under a natural draught", vocabulary.DraughtStill: " in an oven without a fan"}
 
 // greenDepth is how deep a kilogram of raw grain lies as green malt on a square metre,
 // m: 1.6 kg of 480 kg/m³ (common practice).

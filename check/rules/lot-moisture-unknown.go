@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -44,12 +45,12 @@ const (
 // byWeight gives the first condition of the process that asks for a weight, or nil.
 func (c *Case) byWeight() *model.Test {
 	for _, st := range c.Process.Stages {
-		if t := asked(st.Ends().Until, "weight"); t != nil {
+		if t := asked(st.Ends().Until, vocabulary.MeasureWeight); t != nil {
 			return t
 		}
 		for _, s := range model.EveryStep(model.StepsOf(st)) {
 			for _, cond := range []*model.Condition{s.Ends().Until, model.Asked(s)} {
-				if t := asked(cond, "weight"); t != nil {
+				if t := asked(cond, vocabulary.MeasureWeight); t != nil {
 					return t
 				}
 			}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var mouldCheckMissing = Rule{
@@ -19,7 +20,7 @@ var mouldCheckMissing = Rule{
 		g := c.Process.Grain
 		switch {
 		case g == nil || !c.Profile.MouldCheck:
-		case g.Mould.Text == "unknown":
+		case g.Mould.Text == vocabulary.SaidUnknown:
 			c.Note(r.At(g.Mould.Place, fmt.Sprintf("whether there is mould on this %s is not known", c.Profile.Grain.Name)))
 		case g.Mould.Text != "":
 		case c.Forecast == nil:

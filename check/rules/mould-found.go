@@ -1,6 +1,9 @@
 package rules
 
-import "maltwright/lang/finding"
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+)
 
 var mouldFound = Rule{
 	Rule: finding.Rule{Name: "mould-found", Severity: finding.Danger,
@@ -12,7 +15,7 @@ var mouldFound = Rule{
 		Limits: "pink, white and shrunken corns show the mould of the ear, but grain that looks sound can hold its poison, and dark tips alone " +
 			"may be mere weather"},
 	Judge: func(r finding.Rule, c *Case) {
-		if g := c.Process.Grain; g != nil && g.Mould.Text == "found" {
+		if g := c.Process.Grain; g != nil && g.Mould.Text == vocabulary.SaidFound {
 			c.Note(r.At(g.Mould.Place, "mould was found on this lot, and moulds leave poison in the corn"))
 		}
 	},

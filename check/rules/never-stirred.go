@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var neverStirred = Rule{
@@ -31,7 +32,7 @@ var neverStirred = Rule{
 // unevenFrom is the temperature, °C, above which unstirred malt colours unevenly. Air that
 // is drawn or blown through it heats it more evenly than a tray in still air does.
 func (c *Case) unevenFrom() float64 {
-	if _, k := c.kilnOf(); k != nil && k.Draught.Text != "still" {
+	if _, k := c.kilnOf(); k != nil && k.Draught.Text != vocabulary.DraughtStill {
 		return munichMost
 	}
 	return roasts

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var noAirRest = Rule{
@@ -93,7 +94,7 @@ func (c *Case) stretches() (list []stretch) {
 func (s stretch) wrong(c *Case) bool {
 	most := c.Profile.SoakLong * hour
 	for _, w := range s.drains {
-		if w.seconds < c.Profile.TimesOf("rest").Odd.Low*hour {
+		if w.seconds < c.Profile.TimesOf(vocabulary.VerbRest).Odd.Low*hour {
 			return false // step-time-odd
 		}
 	}
@@ -102,7 +103,7 @@ func (s stretch) wrong(c *Case) bool {
 			return false
 		}
 	}
-	return s.wet > sparesRest*max(most, c.Limit("soak-time", most))
+	return s.wet > sparesRest*max(most, c.Limit(vocabulary.LimitSoak, most))
 }
 
 // finding is told at the first rest that is too short, or at the soak that has none

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var originalWeightStop = Rule{
@@ -25,7 +26,7 @@ cure at air-on 82 °C for 5 h`,
 			return
 		}
 		charge := c.Process.Charge.SI
-		for _, w := range c.dried("weight") {
+		for _, w := range c.dried(vocabulary.MeasureWeight) {
 			if math.Abs(w.high-charge) > asHeavy*charge {
 				continue
 			}
@@ -63,12 +64,12 @@ func (c *Case) grainWeight(weight float64) string {
 // the malt is cured or done.
 func (c *Case) driedFurther(w *weighed) bool {
 	cure := c.cureAfter(w.step)
-	for _, next := range c.dried("moisture") {
+	for _, next := range c.dried(vocabulary.MeasureMoisture) {
 		if w.step < next.step && next.step < cure && next.high <= dampMalt+nearlyDry {
 			return true
 		}
 	}
-	for _, next := range c.dried("weight") {
+	for _, next := range c.dried(vocabulary.MeasureWeight) {
 		if w.step < next.step && next.step < cure && next.high < w.high*(1-asHeavy) {
 			return true
 		}

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -22,7 +23,7 @@ var oxygenGone = Rule{
 		Limits: "it takes 1.5 l of water for a kg of grain, and grain that needs ten times as much oxygen in its third soak as in its first; " +
 			"the bottom of a deep vessel runs out sooner, water stirred by hand later"},
 	Judge: func(r finding.Rule, c *Case) {
-		most := c.Limit("airless-time", airlessUsual(c))
+		most := c.Limit(vocabulary.LimitAirless, airlessUsual(c))
 		for _, t := range worstOfEach(c.troubles(forecast.OxygenGone)) {
 			if t.Value > most {
 				soak, stands := c.stepAt(t.Place), math.Round(t.Value/360)*360 // to a tenth of an hour

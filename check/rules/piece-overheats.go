@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -24,7 +25,7 @@ turn every 8 h`,
 	Judge: func(r finding.Rule, c *Case) {
 		most, asked := c.growWarm(), c.askedOfBed()
 		sure := most + forecastWarmth
-		if _, moved := model.FindLimit(c.Process.Limits, "bed-temperature"); moved {
+		if _, moved := model.FindLimit(c.Process.Limits, vocabulary.LimitBed); moved {
 			sure = most + sameWarmth
 		}
 		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
 )
 
@@ -27,7 +28,7 @@ const clearlyMore = 1.2
 
 // tooTight reports a bed through which what moves the air does not press it.
 func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth float64) {
-	if k.Airflow == nil || k.Draught.Text == "still" {
+	if k.Airflow == nil || k.Draught.Text == vocabulary.DraughtStill {
 		return
 	}
 	most, what := presses(k)
@@ -48,7 +49,7 @@ func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth 
 // that may press as hard as it takes.
 func presses(k *model.Kiln) (most float64, what string) {
 	switch {
-	case k.Draught.Text == "natural":
+	case k.Draught.Text == vocabulary.DraughtNatural:
 		return drawsHard, "a flue"
 	case k.Airflow.SI < smallFan:
 		return smallPresses, "a fan so small"

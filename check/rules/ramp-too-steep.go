@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 var rampTooSteep = Rule{
@@ -21,7 +22,7 @@ var rampTooSteep = Rule{
 		if !c.Profile.Malt.NeedsEnzymes {
 			return
 		}
-		most := c.Limit("rise-rate", usualRise)
+		most := c.Limit(vocabulary.LimitRiseRate, usualRise)
 		for _, s := range c.steps(model.KilnStage) {
 			run, from, over := c.run(s), s.Warmth().From, s.Warmth().Over
 			if run == nil || from == nil || over == nil || over.SI <= 0 || run.MoistureStart <= dryMalt+nearlyDry {

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // sameReach is within what a temperature counts as one that the kiln reaches, K: finer
@@ -51,7 +52,7 @@ func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s model.Step) []findin
 	}
 	for _, a := range askings(s) {
 		side := ""
-		ofAir := s.Kind() == model.StewStep || a.where != "malt" && a.where != "air-off"
+		ofAir := s.Kind() == model.StewStep || a.where != vocabulary.PlaceMalt && a.where != vocabulary.PlaceAirOff
 		switch {
 		case a.t.SI > k.Reaches.High.SI+sameReach:
 			side = "above"
@@ -85,7 +86,7 @@ func beyondAir(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	}
 	own := k.Airflow
 	var f finding.Finding
-	switch still := k.Draught.Text == "still"; {
+	switch still := k.Draught.Text == vocabulary.DraughtStill; {
 	case own != nil && model.Airflow(s).SI <= own.SI*1.05 || own == nil && !still:
 		return nil
 	case still:

@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -32,7 +33,7 @@ func (c *Case) steepOut(steps []model.Step) float64 {
 		o.Meter = c.Meter()
 	}
 	f, err := forecast.Run(&p, o)
-	if err != nil || f.BrokenOff() || airless(f) > max(airless(c.Forecast), c.Limit("airless-time", airlessUsual(c))) {
+	if err != nil || f.BrokenOff() || airless(f) > max(airless(c.Forecast), c.Limit(vocabulary.LimitAirless, airlessUsual(c))) {
 		return math.NaN()
 	}
 	return f.Totals.SteepOutMoisture
@@ -103,7 +104,7 @@ func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
 		return "", nil
 	}
-	steps, most := c.steps(model.SteepStage), c.Limit("soak-time", c.Profile.SoakLong*hour)
+	steps, most := c.steps(model.SteepStage), c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
 	if model.Aerated(last.step) {
 		most = mostResoak + last.seconds
 	}

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 var restShort = Rule{
@@ -19,7 +20,7 @@ var restShort = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Storing](c.Process)
 		switch {
-		case st == nil, st.Rest != nil && st.Rest.Range.Low.SI < c.Profile.TimesOf("store").Odd.Low*hour: // step-time-odd
+		case st == nil, st.Rest != nil && st.Rest.Range.Low.SI < c.Profile.TimesOf(vocabulary.VerbStore).Odd.Low*hour: // step-time-odd
 		case st.Rest == nil:
 			c.NotJudged(r, "store does not say for how long")
 		default:
@@ -27,7 +28,7 @@ var restShort = Rule{
 			if st.Rest.Op == quantity.AtMost || st.Rest.Op == quantity.Below {
 				rest = st.Rest.Range.High
 			}
-			if least := c.Limit("store-rest", 14*day); rest.SI < least*(1-1e-9) {
+			if least := c.Limit(vocabulary.LimitStoreRest, 14*day); rest.SI < least*(1-1e-9) {
 				c.Note(r.At(st.Rest.Place, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Lasting(least))))
 			}
 		}

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var roomTooWarmForBed = Rule{
@@ -26,7 +27,7 @@ var roomTooWarmForBed = Rule{
 		}
 		room := c.Process.Site.Air
 		for _, s := range model.Only[*model.Hold](st.Steps) {
-			if s.At == nil || s.At.Where == "room" || s.At.Where == "air" || room.Low.SI <= s.At.High.SI {
+			if s.At == nil || s.At.Where == vocabulary.PlaceRoom || s.At.Where == vocabulary.PlaceAir || room.Low.SI <= s.At.High.SI {
 				continue
 			}
 			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.At.Range.Range, room.High.Like(room.Low.SI)))

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var rubGoalOdd = Rule{
@@ -29,22 +30,22 @@ var rubGoalOdd = Rule{
 		Limits: "Chit malt is not judged, nor gritty beside a length of the acrospire that is usual for the malt."},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
-		if st == nil || c.Profile.Malt.Name == "chit" {
+		if st == nil || c.Profile.Malt.Name == vocabulary.MaltChit {
 			return
 		}
 		grown := false
 		for _, t := range goals(st) {
 			least, ok := waitsFor(&t)
-			grown = grown || t.Measure == "acrospire" && ok && least >= c.Profile.Goal().Low*(1-lotsDiffer)
+			grown = grown || t.Measure == vocabulary.MeasureAcrospire && ok && least >= c.Profile.Goal().Low*(1-lotsDiffer)
 		}
 		if st.Until == nil {
 			return
 		}
 		for _, t := range st.Until.Tests {
 			switch {
-			case t.Word == "gummy":
+			case t.Word == vocabulary.RubGummy:
 				c.Note(r.At(t.Place, "the growth is to go on until the corn rubs out gummy, and it does so from the steep on"))
-			case t.Word == "gritty" && !grown:
+			case t.Word == vocabulary.RubGritty && !grown:
 				c.Note(r.At(t.Place, fmt.Sprintf("the growth ends when the corn rubs out gritty, and then %s is undermodified", c.kindOfMalt())))
 			}
 		}

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -19,7 +20,7 @@ var soakTooLong = Rule{
 		Limits: "it takes each soak to be in fresh water. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
 			"and this rule speaks only of grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
-		most := c.Limit("soak-time", c.Profile.SoakLong*hour)
+		most := c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
 		for _, w := range onceEach(c.wettings(), model.SoakStep) {
 			if model.Aerated(w.step) {
 				continue
@@ -59,7 +60,7 @@ func (c *Case) airless(s model.Step) bool {
 		return false
 	}
 	for _, t := range c.troubles(forecast.OxygenGone) {
-		if t.Place == s.Place() && t.Value > c.Limit("airless-time", airlessUsual(c)) {
+		if t.Place == s.Place() && t.Value > c.Limit(vocabulary.LimitAirless, airlessUsual(c)) {
 			return true
 		}
 	}

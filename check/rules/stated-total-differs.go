@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 var statedTotalDiffers = Rule{
@@ -52,7 +53,7 @@ func between(least, most float64) string {
 // againstStated tells whether a promise is of the total time, and cannot be kept by
 // the times that are stated.
 func (c *Case) againstStated(t *model.Test) bool {
-	if t.Measure != "total time" || t.Bound == nil {
+	if t.Measure != vocabulary.MeasureTotalTime || t.Bound == nil {
 		return false
 	}
 	least, most := c.stated()

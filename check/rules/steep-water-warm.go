@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var steepWaterWarm = Rule{
@@ -17,7 +18,7 @@ var steepWaterWarm = Rule{
 		Limits: "of a site's water it takes the middle; a tub that warms up as it stands is not followed. A hot rinse of a few minutes " +
 			"against what lives on the husk is called warm as well: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
-		warm := c.Limit("steep-water", c.Profile.WarmWater+zeroC) - zeroC
+		warm := c.Limit(vocabulary.LimitSteepWater, c.Profile.WarmWater+zeroC) - zeroC
 		for _, w := range onceEach(c.wettings(), model.SoakStep) {
 			low, high, place, ok := c.warmth(w.step)
 			if !ok || high <= warm+1e-6 {

@@ -8,6 +8,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var stepTimeOdd = Rule{
@@ -49,21 +50,21 @@ func (c *Case) timesGiven() []givenTime {
 		}
 		switch st := st.(type) {
 		case *model.Germination:
-			add("germinate", "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
-			add("turn", "from one turn to the next", atLeastAMinute(st.Turn))
+			add(vocabulary.VerbGerminate, "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
+			add(vocabulary.VerbTurn, "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
-				add("sprinkle", "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
+				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
 			}
 		case *model.Withering:
-			add("wither", "for withering", orLatest(st.For, st.Allow))
+			add(vocabulary.VerbWither, "for withering", orLatest(st.For, st.Allow))
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
 		case *model.Kilning:
-			add("stir", "from one stirring to the next", atLeastAMinute(st.Stir))
+			add(vocabulary.VerbStir, "from one stirring to the next", atLeastAMinute(st.Stir))
 		case *model.Deculming:
-			add("deculm", "to have the malt deculmed", st.Within)
+			add(vocabulary.VerbDeculm, "to have the malt deculmed", st.Within)
 		case *model.Storing:
 			if st.Rest != nil {
-				add("store", "for malt in store", &model.Quantity{Quantity: st.Rest.Range.Low, Place: st.Rest.Place})
+				add(vocabulary.VerbStore, "for malt in store", &model.Quantity{Quantity: st.Rest.Range.Low, Place: st.Rest.Place})
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -69,7 +70,7 @@ func (c *Case) stewsUnnamed(s model.Step) bool {
 	if top, _, _ := peak(s); top.SI-zeroC > stewsMost {
 		return false
 	}
-	if run.Temperature.Place == "malt" || run.Temperature.Place == "oven" {
+	if run.Temperature.Place == vocabulary.PlaceMalt || run.Temperature.Place == vocabulary.PlaceOven {
 		return true
 	}
 	for _, x := range c.troubles(forecast.HotWet) {

@@ -3,6 +3,7 @@ package rules
 import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var stopByDaysOnly = Rule{
@@ -30,7 +31,7 @@ var stopByDaysOnly = Rule{
 		if st == nil || !goal.Known() || goal.Low == 0 {
 			return
 		}
-		corn := []string{"acrospire", "rub", "chit", "moisture", "weight", "bed"}
+		corn := []string{vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit, vocabulary.MeasureMoisture, vocabulary.MeasureWeight, vocabulary.MeasureBed}
 		if looksAt(st, corn...) || looksAt(c.Process.Stage(model.WitherStage), corn[:2]...) {
 			return
 		}

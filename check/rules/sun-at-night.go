@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var sunAtNight = Rule{
@@ -18,7 +19,7 @@ var sunAtNight = Rule{
 			"nor heat that a bed of stones keeps"},
 	Judge: func(r finding.Rule, c *Case) {
 		_, k := c.kilnOf()
-		if k == nil || k.Fired.Text != "solar" {
+		if k == nil || k.Fired.Text != vocabulary.FiredSolar {
 			return
 		}
 		hot := 0.0

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -45,7 +46,7 @@ var testHoldsAlready = Rule{
 // was asked: the next lot may dry slower, and then the step is wanted.
 func (c *Case) justHeld(g *forecast.Gate) bool {
 	if st := c.Process.Stage(g.Stage); st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
-		t := asked(st.Ends().Until, "moisture")
+		t := asked(st.Ends().Until, vocabulary.MeasureMoisture)
 		_, first := c.statesBefore(g)
 		return t != nil && t.Bound != nil && first != nil && t.Bound.Range.High.SI-first.moisture < littleMore
 	}
@@ -54,7 +55,7 @@ func (c *Case) justHeld(g *forecast.Gate) bool {
 		if s.Ends().Until == nil || s.Ends().Until.Place != g.Place || i == 0 || run == nil {
 			continue
 		}
-		t := asked(s.Ends().Until, "moisture")
+		t := asked(s.Ends().Until, vocabulary.MeasureMoisture)
 		return t != nil && t.Bound.Range.High.SI-run.MoistureStart < littleMore
 	}
 	return false
@@ -111,7 +112,7 @@ func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 // be heated at: before a cure it is as good as none.
 func (c *Case) guardsNoHeat(g *forecast.Gate, cond *model.Condition) bool {
 	for _, t := range cond.Tests {
-		if t.Measure != "moisture" || t.Bound == nil || t.Bound.Range.High.SI <= dampMalt+nearlyDry {
+		if t.Measure != vocabulary.MeasureMoisture || t.Bound == nil || t.Bound.Range.High.SI <= dampMalt+nearlyDry {
 			return false
 		}
 	}
@@ -121,7 +122,7 @@ func (c *Case) guardsNoHeat(g *forecast.Gate, cond *model.Condition) bool {
 // laxer tells whether a condition asks for more than the moisture of finished malt.
 func (c *Case) laxer(cond *model.Condition) bool {
 	for _, t := range cond.Tests {
-		if t.Measure == "moisture" && t.Bound.Range.High.SI < c.Profile.FinishedMost()+nearlyDry {
+		if t.Measure == vocabulary.MeasureMoisture && t.Bound.Range.High.SI < c.Profile.FinishedMost()+nearlyDry {
 			return false
 		}
 	}
@@ -168,7 +169,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 
 func holdsIn(s *grainState, cond *model.Condition) bool {
 	for _, t := range cond.Tests {
-		value, ok := map[string]float64{"moisture": s.moisture, "weight": s.weight}[t.Measure]
+		value, ok := map[string]float64{vocabulary.MeasureMoisture: s.moisture, vocabulary.MeasureWeight: s.weight}[t.Measure]
 		if !ok || !t.Bound.Holds(value) {
 			return false
 		}

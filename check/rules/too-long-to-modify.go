@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -39,7 +40,7 @@ var tooLongToModify = Rule{
 // which is found fault with where it is written.
 func (c *Case) longGoal(st *model.Germination) bool {
 	for _, t := range goals(st) {
-		if length, ok := waitsFor(&t); ok && t.Measure == "acrospire" && length > c.Profile.Goal().High {
+		if length, ok := waitsFor(&t); ok && t.Measure == vocabulary.MeasureAcrospire && length > c.Profile.Goal().High {
 			return true
 		}
 	}

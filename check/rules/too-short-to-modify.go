@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var tooShortToModify = Rule{
@@ -30,7 +31,7 @@ var tooShortToModify = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
 		floor, last := c.grown()
-		if st == nil || floor == nil || looksAt(st, "acrospire", "rub") || looksAt(c.Process.Stage(model.WitherStage), "acrospire", "rub") {
+		if st == nil || floor == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.WitherStage), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		place := timeOf(st)

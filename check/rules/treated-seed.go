@@ -1,6 +1,9 @@
 package rules
 
-import "maltwright/lang/finding"
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+)
 
 var treatedSeed = Rule{
 	Rule: finding.Rule{Name: "treated-seed", Severity: finding.Danger,
@@ -12,7 +15,7 @@ var treatedSeed = Rule{
 		Limits: "it only knows what the lot says. Dressed seed is mostly dyed, but not always; grain whose sack does not say what it was sold for " +
 			"counts as unknown"},
 	Judge: func(r finding.Rule, c *Case) {
-		if g := c.Process.Grain; g != nil && g.Treated.Text == "yes" {
+		if g := c.Process.Grain; g != nil && g.Treated.Text == vocabulary.SaidYes {
 			c.Note(r.At(g.Treated.Place, "this lot is dressed seed, and dressed seed is poison"))
 		}
 	},

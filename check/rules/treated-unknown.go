@@ -1,6 +1,9 @@
 package rules
 
-import "maltwright/lang/finding"
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+)
 
 var treatedUnknown = Rule{
 	Rule: finding.Rule{Name: "treated-unknown", Severity: finding.Caution, // a note where the lot says nothing at all
@@ -14,7 +17,7 @@ var treatedUnknown = Rule{
 		g := c.Process.Grain
 		switch {
 		case g == nil:
-		case g.Treated.Text == "unknown":
+		case g.Treated.Text == vocabulary.SaidUnknown:
 			c.Note(r.At(g.Treated.Place, "whether this lot was dressed as seed is not known"))
 		case g.Treated.Text != "":
 		case c.Forecast == nil:

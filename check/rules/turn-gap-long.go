@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 var turnGapLong = Rule{
@@ -70,7 +71,7 @@ func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	if thin {
 		most *= 2
 	}
-	moved := c.Limit("turn-gap", most)
+	moved := c.Limit(vocabulary.LimitTurnGap, most)
 	switch {
 	case gap <= moved:
 	case c.Forecast == nil && moved == most && gap <= 2*most:

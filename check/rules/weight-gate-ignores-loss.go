@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
 )
 
 var weightGateIgnoresLoss = Rule{
@@ -18,7 +19,7 @@ var weightGateIgnoresLoss = Rule{
 		Limits: "Only the last weight is judged, with no heat behind it: before a cure the same weight may be meant for a moister malt. The loss is that of the forecast, rootlets still on."},
 	Judge: func(r finding.Rule, c *Case) {
 		k, charge, grain := c.kilned(), c.Process.Charge, c.Process.Grain
-		list := c.dried("weight")
+		list := c.dried(vocabulary.MeasureWeight)
 		if k == nil || charge == nil || grain == nil || len(list) == 0 {
 			return
 		}

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -38,7 +39,7 @@ var witheringSlow = Rule{
 		if k := c.Forecast.Kilned; k != nil {
 			wet += k.Wet
 		}
-		if most := c.Limit("withering-time", 50*hour); wet > most {
+		if most := c.Limit(vocabulary.LimitWitheringTime, 50*hour); wet > most {
 			c.Note(r.At(place, fmt.Sprintf("after it has grown the malt holds more than %s moisture for %s, and %s is the most", Percent(forecast.WitheredMoisture), Hours(wet), Hours(most))))
 		}
 	},

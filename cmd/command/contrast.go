@@ -97,7 +97,7 @@ func (c Contrast) compared(w *World) (effect.Result, error) {
 // contrastWriters write in the units of the new side.
 var contrastWriters = map[string]func(*World, effect.Result) error{
 	"text": func(w *World, r effect.Result) error { return text.Effect(w.Out, r, houseOf(r.Written), w.options()) },
-	"json": func(w *World, r effect.Result) error { return json.Write(w.Out, r, nil) },
+	"json": func(w *World, r effect.Result) error { return json.Write(w.Out, r, words.House{}.Say) },
 	"html": func(w *World, r effect.Result) error { return html.Effect(w.Out, r, houseOf(r.Written)) },
 }
 

@@ -58,13 +58,6 @@ func (e Explain) Run(w *World) error {
 // explainable are the names of the overviews.
 func explainable() []string { return slices.Sorted(maps.Keys(overviews)) }
 
-func (w World) width() int {
-	if w.Width == 0 {
-		return 80
-	}
-	return min(w.Width, 100)
-}
-
 // sheetOptions are how answers are written for this terminal.
 func (w World) sheetOptions() text.Options {
 	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}

@@ -105,18 +105,17 @@ func (c Note) line(now time.Time) (*syntax.Statement, error) {
 		}
 		return nil, usage("%q is not a word of a batch; %s", s.Verb.Text, hint)
 	}
-	timed := slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == "at" })
-	at, takes := row.Clause("at")
-	takes = takes && at.Slots[0].Kind == vocabulary.Moment
+	at, takes := row.Timed()
+	timed := takes && slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
 	switch {
 	case c.At != "" && timed:
 		return nil, usage("the reading says its time, and so does --at")
 	case c.At != "" && !takes:
 		return nil, usage("%s has no time, but --at gives one", s.Verb.Text)
 	case c.At != "":
-		return statement(text + " at " + c.At)
+		return statement(text + " " + at.Word + " " + c.At)
 	case takes && !timed:
-		return statement(text + " at " + now.Format("2006-01-02 15:04"))
+		return statement(text + " " + at.Word + " " + now.Format("2006-01-02 15:04"))
 	}
 	return s, nil
 }
@@ -124,7 +123,7 @@ func (c Note) line(now time.Time) (*syntax.Statement, error) {
 // words joins the arguments. The shell took the quotes off a reason, which is put
 // in them again.
 func (c Note) words() string {
-	i := slices.Index(c.Reading, "because")
+	i := slices.Index(c.Reading, vocabulary.ClauseBecause)
 	if i < 0 || i+1 >= len(c.Reading) || strings.HasPrefix(c.Reading[i+1], `"`) {
 		return strings.Join(c.Reading, " ")
 	}
@@ -205,7 +204,7 @@ func (c Note) home(t *syntax.Tree) (*syntax.Statement, string, error) {
 	var home *syntax.Statement
 	var last string
 	for _, s := range t.Top.Statements {
-		if s.Verb.Text != "batch" || s.Body == nil || len(s.Terms) == 0 {
+		if vocabulary.Opens(vocabulary.File, s.Verb.Text) != vocabulary.Batch || s.Body == nil || len(s.Terms) == 0 {
 			continue
 		}
 		name, ok := s.Terms[0].(syntax.Text)

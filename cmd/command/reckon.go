@@ -169,7 +169,7 @@ func (r *Reckon) answer(w *World, a sums.Result, err error) error {
 	case err != nil:
 		return err
 	case r.Format == "json":
-		err = json.Write(w.Out, a, words.Worked)
+		err = json.Write(w.Out, a, words.House{}.Say)
 	default:
 		err = text.Sums(w.Out, a, w.options())
 	}

@@ -75,7 +75,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 		return text.Ledger(w.Out, r, words.Of(r.Batches[0].Written), w.options())
 	},
 	"json": func(w *World, r ledger.Result) error {
-		return json.Write(w.Out, r, nil)
+		return json.Write(w.Out, r, words.House{}.Say)
 	},
 	"csv": func(w *World, r ledger.Result) error {
 		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful")

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/cmd/answer/effect"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/quantity"
 )
 
@@ -150,7 +151,7 @@ func gateRow(g effect.Gates) EffectRow {
 	return r
 }
 
-func gateName(g *effect.Gate) string {
+func gateName(g *outlook.Gate) string {
 	name := g.Stage
 	if g.Hold {
 		name += " gate"
@@ -158,7 +159,7 @@ func gateName(g *effect.Gate) string {
 	return name + ", " + g.Text
 }
 
-func gateText(g *effect.Gate) string {
+func gateText(g *outlook.Gate) string {
 	switch {
 	case g == nil:
 		return ""

@@ -5,6 +5,7 @@ import (
 	"reflect"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/sums"
 )
 
 // sayer puts the values of one type into words.
@@ -23,6 +24,8 @@ var sayers = byType(
 	says(House.amount),
 	says(House.task),
 	says(House.suspected),
+	says(func(_ House, s sums.Step) string { return written(s) }),
+	says(func(_ House, n sums.Note) string { return WorkingNote(n) }),
 )
 
 func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {

@@ -67,17 +67,10 @@ func value(v reckon.Value) string {
 	return v.Like.Like(v.SI)
 }
 
-// Worked puts a step of a working, or a note on it, into words: moisture: 2.46 g / 20.00 g
-// = 12.3 %.
-func Worked(t answer.Told) string {
-	switch t := t.(type) {
-	case sums.Step:
-		l := WorkingStep(t)
-		return l.Label + ": " + l.Text
-	case sums.Note:
-		return WorkingNote(t)
-	}
-	return ""
+// written is a step of a working in one line: moisture: 2.46 g / 20.00 g = 12.3 %.
+func written(s sums.Step) string {
+	l := WorkingStep(s)
+	return l.Label + ": " + l.Text
 }
 
 // WorkingNote tells what was taken for granted.

@@ -79,7 +79,7 @@ func top(trees []*syntax.Tree) statements {
 	var all statements
 	for _, t := range trees {
 		for _, s := range t.Top.Statements {
-			if s.Verb.Text != "use" {
+			if !vocabulary.Includes(s.Verb.Text) {
 				all.list, all.files = append(all.list, lowered(s, vocabulary.File)), append(all.files, t.File)
 			}
 		}
@@ -106,7 +106,7 @@ func lowered(s *syntax.Statement, in vocabulary.Block) *syntax.Statement {
 	out, block := *s, syntax.Block{}
 	out.Clauses = nil
 	for _, c := range s.Clauses {
-		if _, ok := vocabulary.Lookup(opens(in, s), c.Word.Text); ok {
+		if _, ok := vocabulary.Lookup(vocabulary.Opens(in, s.Verb.Text), c.Word.Text); ok {
 			block.Statements = append(block.Statements, &syntax.Statement{Span: c.Span, Verb: c.Word, Terms: c.Terms})
 		} else {
 			out.Clauses = append(out.Clauses, c)
@@ -156,20 +156,12 @@ func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, chan
 		c.out = append(c.out, change)
 	}
 	if saying(a, in) != saying(b, in) {
-		change.Kind, change.Parts, change.Of = Changed, parts(a, b, in), figureOf(b)
+		change.Kind, change.Parts, change.Of = Changed, parts(a, b, in), figureOf(b, in)
 		c.out = append(c.out, change)
 	}
 	path := append(change.Path[:len(change.Path):len(change.Path)], title(b))
-	kind := opens(in, b)
+	kind := vocabulary.Opens(in, b.Verb.Text)
 	c.blocks(old.inside(p.Old, kind), new.inside(p.New, kind), kind, path)
-}
-
-// opens is the block that a statement opens, as far as the vocabulary knows it.
-func opens(in vocabulary.Block, s *syntax.Statement) vocabulary.Block {
-	if row, ok := vocabulary.Lookup(in, s.Verb.Text); ok {
-		return row.Opens
-	}
-	return vocabulary.None
 }
 
 // title names a statement as a place: steep, process "Loft pale".

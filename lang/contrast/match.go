@@ -27,9 +27,9 @@ type Pair struct {
 
 // line is a statement to be matched.
 type line struct {
-	s   *syntax.Statement
-	say string
-	at  int // its place in the block
+	s         *syntax.Statement
+	say, name string
+	at        int // its place in the block
 }
 
 // matching is the work on two blocks.
@@ -64,7 +64,7 @@ func Match(old, new []*syntax.Statement, in vocabulary.Block) []Pair {
 func lines(list []*syntax.Statement, in vocabulary.Block) []line {
 	out := make([]line, len(list))
 	for i, s := range list {
-		out[i] = line{s, saying(s, in), i}
+		out[i] = line{s, saying(s, in), Name(s, in), i}
 	}
 	return out
 }
@@ -73,56 +73,47 @@ func alone(n int) []int { return slices.Repeat([]int{-1}, n) }
 
 func (m *matching) link(i, j int) { m.toNew[i], m.toOld[j] = j, i }
 
-// steps are the statements whose order means something.
-var steps = map[string]bool{
-	"steep": true, "germinate": true, "wither": true, "kiln": true, "deculm": true, "store": true,
-	"repeat": true, "soak": true, "rest": true, "hold": true, "dry": true, "stew": true, "cure": true, "cool": true, "gate": true,
-}
-
-// Ordered tells whether the place of a statement among the others of its block
-// means something. In the record of a batch every line's does.
-func Ordered(in vocabulary.Block, verb string) bool {
-	return in == vocabulary.Batch || in != vocabulary.File && steps[verb]
-}
-
 func (m *matching) ordered(list []line) []line {
 	var out []line
 	for _, l := range list {
-		if Ordered(m.in, l.s.Verb.Text) {
+		if vocabulary.Ordered(m.in, l.s.Verb.Text) {
 			out = append(out, l)
 		}
 	}
 	return out
 }
 
-// ofEach are the figures of a house that there is one of for each lot or kiln, by which
-// they are told apart.
-var ofEach = map[string]bool{"uptake": true, "drying": true}
-
-// Name is the verb of a statement and, where the statement has one, its quoted name or
-// measure, or the lot or kiln it is a figure of.
-func Name(s *syntax.Statement) string {
+// Name is the verb of a statement of a block and, where the statement has one, its quoted
+// name or measure, or the lot or kiln it is a figure of.
+func Name(s *syntax.Statement, in vocabulary.Block) string {
 	key := s.Verb.Text
+	row, known := vocabulary.Lookup(in, s.Verb.Text)
 	if len(s.Terms) > 0 {
 		switch t := s.Terms[0].(type) {
 		case syntax.Text:
 			key += " " + t.Value
 		case syntax.Word:
-			if s.Verb.Text == "gate" || s.Verb.Text == "expect" || s.Verb.Text == "accept" {
+			if known && row.By == vocabulary.ByValue {
 				key += " " + t.Text
 			}
 		}
 	}
-	if f := figureOf(s); f != "" {
+	if f := figureOf(s, in); f != "" {
 		key += " " + f
 	}
 	return key
 }
 
 // figureOf is the lot or kiln that a statement is a figure of, in quotes, "" for none.
-func figureOf(s *syntax.Statement) string {
-	if c := clause(s, "of"); c != nil && ofEach[s.Verb.Text] {
-		return says(c.Terms, nil)
+func figureOf(s *syntax.Statement, in vocabulary.Block) string {
+	row, known := vocabulary.Lookup(in, s.Verb.Text)
+	if !known || row.By != vocabulary.ByName {
+		return ""
+	}
+	for _, def := range row.Clauses {
+		if c := clause(s, def.Word); c != nil && def.Slots[0].Kind == vocabulary.Name {
+			return saysIn(c.Terms, nil)
+		}
 	}
 	return ""
 }
@@ -131,10 +122,10 @@ func figureOf(s *syntax.Statement) string {
 // of a stage, a definition, or anything whose order means nothing. A step has none:
 // a soak that went here and another that came there are two changes.
 func (m *matching) identity(l line) string {
-	if l.s.Body == nil && Ordered(m.in, l.s.Verb.Text) {
+	if l.s.Body == nil && vocabulary.Ordered(m.in, l.s.Verb.Text) {
 		return ""
 	}
-	return Name(l.s)
+	return l.name
 }
 
 // byKey links what is left on both sides and has the same key, in order.
@@ -151,7 +142,7 @@ func (m *matching) byKey(key func(line) string) {
 		}
 		if q := left[key(l)]; len(q) > 0 {
 			m.link(q[0], j)
-			m.moved[j] = Ordered(m.in, l.s.Verb.Text)
+			m.moved[j] = vocabulary.Ordered(m.in, l.s.Verb.Text)
 			left[key(l)] = q[1:]
 		}
 	}
@@ -166,23 +157,27 @@ func (m *matching) reName() {
 			left[l.s.Verb.Text] = append(left[l.s.Verb.Text], i)
 		}
 	}
-	only := m.in == vocabulary.File && count(m.old, "process") == 1 && count(m.new, "process") == 1
+	only := m.processes(m.old) == 1 && m.processes(m.new) == 1
 	for j, l := range m.new {
 		q := left[l.s.Verb.Text]
 		if m.toOld[j] >= 0 || l.s.Body == nil || len(q) == 0 {
 			continue
 		}
-		if only && l.s.Verb.Text == "process" || m.alike(m.old[q[0]].s, l.s) {
+		if only && m.isProcess(l) || m.alike(m.old[q[0]].s, l.s) {
 			m.link(q[0], j)
 			left[l.s.Verb.Text] = q[1:]
 		}
 	}
 }
 
-func count(list []line, verb string) int {
+func (m *matching) isProcess(l line) bool {
+	return vocabulary.Opens(m.in, l.s.Verb.Text) == vocabulary.Process
+}
+
+func (m *matching) processes(list []line) int {
 	n := 0
 	for _, l := range list {
-		if l.s.Verb.Text == verb {
+		if m.isProcess(l) {
 			n++
 		}
 	}
@@ -211,7 +206,7 @@ func below(s *syntax.Statement, in vocabulary.Block, out []string) []string {
 	if s.Body == nil {
 		return out
 	}
-	inner := opens(in, s)
+	inner := vocabulary.Opens(in, s.Verb.Text)
 	for _, t := range s.Body.Statements {
 		out = below(t, inner, append(out, saying(t, inner)))
 	}

@@ -107,12 +107,12 @@ func between(old, new []line, toNew []int, link func(int, int)) {
 func gap(old, new []line, i, end, j, endNew int, link func(int, int)) {
 	queue := map[string][]int{}
 	for ; i < end; i++ {
-		k := Name(old[i].s)
+		k := old[i].name
 		queue[k] = append(queue[k], i)
 	}
 	last := -1
 	for ; j < endNew; j++ {
-		k := Name(new[j].s)
+		k := new[j].name
 		q := queue[k]
 		for len(q) > 0 && q[0] < last {
 			q = q[1:]

@@ -9,6 +9,7 @@ import (
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -19,10 +20,10 @@ func saying(s *syntax.Statement, in vocabulary.Block) string {
 	if !known {
 		row = &vocabulary.Row{}
 	}
-	parts := []string{s.Verb.Text, says(s.Terms, row.Slots)}
+	parts := []string{s.Verb.Text, saysIn(s.Terms, row.Slots)}
 	clauses := make([]string, len(s.Clauses))
 	for i, c := range s.Clauses {
-		clauses[i] = c.Word.Text + "(" + says(c.Terms, slotsOf(row, c.Word.Text)) + ")"
+		clauses[i] = c.Word.Text + "(" + saysIn(c.Terms, slotsOf(row, c.Word.Text)) + ")"
 	}
 	sort.Strings(clauses)
 	return strings.Join(append(parts, clauses...), " ")
@@ -37,43 +38,33 @@ func slotsOf(row *vocabulary.Row, word string) []vocabulary.Slot {
 
 // Says is what values say, however they are written: two lists of values mean the
 // same if they say the same.
-func Says(list []syntax.Term) string { return says(list, nil) }
+func Says(list []syntax.Term) string { return saysIn(list, nil) }
 
-// says leaves out the words that only make the line read well.
-func says(list []syntax.Term, slots []vocabulary.Slot) string {
+// saysIn is Says of the values of slots: it leaves out the words that only make the line read well.
+func saysIn(list []syntax.Term, slots []vocabulary.Slot) string {
 	var words []string
+	wanted := vocabulary.Wanted(slots)
 	for _, t := range list {
 		if w, ok := t.(syntax.Word); ok && slices.ContainsFunc(slots, func(s vocabulary.Slot) bool {
 			return s.Kind == vocabulary.Literal && slices.Contains(s.Words, w.Text)
 		}) {
 			continue
 		}
-		if a, ok := t.(syntax.Amount); ok && vocabulary.Difference(slots) {
-			words = append(words, differenceSays(a))
-			continue
-		}
-		words = append(words, termSays(t))
+		words = append(words, termSays(t, wanted))
 	}
 	return strings.Join(words, " ")
 }
 
-func differenceSays(a syntax.Amount) string {
-	if a.High != nil {
-		return amountSays(a)
-	}
-	return madeSays(a.Low, quantity.Difference)
-}
-
-func termSays(t syntax.Term) string {
+func termSays(t syntax.Term, wanted []quantity.Dimension) string {
 	switch t := t.(type) {
 	case syntax.Word:
 		return t.Text
 	case syntax.Text:
 		return strconv.Quote(t.Value)
 	case syntax.Amount:
-		return amountSays(t)
+		return amountSays(t, wanted)
 	case syntax.Bounded:
-		return bounds[t.Bound.Text] + "[" + termSays(t.Value) + "]"
+		return boundSays(t.Bound.Text) + "[" + termSays(t.Value, wanted) + "]"
 	case syntax.Moment:
 		out := stampSays(t.From)
 		if t.To != nil {
@@ -84,43 +75,33 @@ func termSays(t syntax.Term) string {
 	return ""
 }
 
-var bounds = map[string]string{
-	"at least": ">=", ">=": ">=", "=>": ">=", "≥": ">=", "at most": "<=", "<=": "<=", "=<": "<=", "≤": "<=",
-	"is": "=", "=": "=", "==": "=", "above": ">", ">": ">", "below": "<", "<": "<",
+func boundSays(written string) string {
+	op, _ := vocabulary.BoundOp(written) // the lexer knows no others
+	return op.String()
 }
 
-func amountSays(a syntax.Amount) string {
+func amountSays(a syntax.Amount, wanted []quantity.Dimension) string {
 	if a.High == nil {
-		return quantitySays(a.Low)
+		return quantitySays(a.Low, wanted)
 	}
-	return quantitySays(a.LowEnd()) + ".." + quantitySays(*a.High)
+	return quantitySays(a.LowEnd(), wanted) + ".." + quantitySays(*a.High, wanted)
 }
 
 // quantitySays is the quantity in SI to nine figures, with its dimension; one that
 // cannot be read says its words.
-func quantitySays(q syntax.Quantity) string { return madeSays(q, quantity.Make) }
-
-func madeSays(q syntax.Quantity, read func(...quantity.Part) (quantity.Quantity, error)) string {
-	made := make([]quantity.Part, len(q.Parts))
-	words := make([]string, len(q.Parts))
-	for i, p := range q.Parts {
-		made[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
-		words[i] = p.Number.Text + p.Unit.Text
-	}
-	v, err := read(made...)
+func quantitySays(q syntax.Quantity, wanted []quantity.Dimension) string {
+	v, err := value.Quantity(q, wanted)
 	if err != nil {
+		words := make([]string, len(q.Parts))
+		for i, p := range q.Parts {
+			words[i] = p.Number.Text + p.Unit.Text
+		}
 		return strings.Join(words, "+")
 	}
 	return fmt.Sprintf("%d:%.9g", v.Dimension, v.SI)
 }
 
-func stampSays(s syntax.Stamp) string {
-	clock := s.Clock.Text
-	if len(clock) > 1 && clock[1] == ':' {
-		clock = "0" + clock
-	}
-	return s.Date.Text + "T" + clock
-}
+func stampSays(s syntax.Stamp) string { return s.Date.Text + "T" + value.ClockText(s.Clock) }
 
 // parts lists what differs between two statements of one verb.
 func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
@@ -134,7 +115,7 @@ func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
 			out = append(out, Part{what, written(a), written(b)})
 		}
 	}
-	add("", old.Terms, new.Terms, says(old.Terms, row.Slots) == says(new.Terms, row.Slots))
+	add("", old.Terms, new.Terms, saysIn(old.Terms, row.Slots) == saysIn(new.Terms, row.Slots))
 	for _, word := range clauseWords(old, new, in) {
 		a, b := clause(old, word), clause(new, word)
 		switch {
@@ -144,7 +125,7 @@ func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
 			add(word, a.Terms, nil, false)
 		default:
 			slots := slotsOf(row, word)
-			add(word, a.Terms, b.Terms, says(a.Terms, slots) == says(b.Terms, slots))
+			add(word, a.Terms, b.Terms, saysIn(a.Terms, slots) == saysIn(b.Terms, slots))
 		}
 	}
 	return out

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -85,16 +86,11 @@ func Term(t syntax.Term) string {
 
 var escape = strings.NewReplacer(`\`, `\\`, `"`, `\"`, "“", `\“`, "”", `\”`)
 
-func text(value string) string { return `"` + escape.Replace(value) + `"` }
-
-var boundWords = map[string]string{
-	">=": "at least", "=>": "at least", "≥": "at least", "<=": "at most", "=<": "at most", "≤": "at most",
-	"=": "is", "==": "is", ">": "above", "<": "below",
-}
+func text(bare string) string { return `"` + escape.Replace(bare) + `"` }
 
 func bound(word string) string {
-	if w, ok := boundWords[word]; ok {
-		return w
+	if op, ok := vocabulary.BoundOp(word); ok {
+		return op.String()
 	}
 	return word
 }
@@ -112,21 +108,13 @@ func amount(a syntax.Amount) string {
 			low = number(a.Low.Parts[0].Number.Text)
 		}
 	}
-	return low + " to " + high
+	return low + " " + vocabulary.To + " " + high
 }
 
-// made reads the quantity, or gives nil where it is none.
-func made(q syntax.Quantity) *quantity.Quantity { return madeBy(q, quantity.Make) }
-
-// reader is a way to read the parts of a quantity.
-type reader func(...quantity.Part) (quantity.Quantity, error)
-
-func madeBy(q syntax.Quantity, read reader) *quantity.Quantity {
-	parts := make([]quantity.Part, len(q.Parts))
-	for i, p := range q.Parts {
-		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
-	}
-	got, err := read(parts...)
+// made reads the quantity where one of the dimensions is wanted, or gives nil where it is
+// none.
+func made(q syntax.Quantity, wanted ...quantity.Dimension) *quantity.Quantity {
+	got, err := value.Quantity(q, wanted)
 	if err != nil {
 		return nil
 	}
@@ -153,15 +141,11 @@ func number(text string) string {
 func moment(m syntax.Moment) string {
 	out := stamp(m.From)
 	if m.To != nil {
-		out += " to " + stamp(*m.To)
+		out += " " + vocabulary.To + " " + stamp(*m.To)
 	}
 	return out
 }
 
 func stamp(s syntax.Stamp) string {
-	clock := s.Clock.Text
-	if len(clock) > 1 && clock[1] == ':' {
-		clock = "0" + clock
-	}
-	return strings.TrimSpace(s.Date.Text + " " + clock)
+	return strings.TrimSpace(s.Date.Text + " " + value.ClockText(s.Clock))
 }

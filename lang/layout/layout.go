@@ -159,7 +159,7 @@ func (p *printer) entry(e *entry, depth int, blank bool) {
 		return
 	}
 	p.line(depth, header(e.s, e.in)+" {"+behind(e.s.Trail))
-	p.block(e.s.Body, opens(e.s, e.in), depth+1)
+	p.block(e.s.Body, vocabulary.Opens(e.in, e.s.Verb.Text), depth+1)
 	p.line(depth, "}"+behind(e.s.Body.Close))
 }
 
@@ -206,33 +206,23 @@ func makeEntry(s *syntax.Statement, in vocabulary.Block) entry {
 	return e
 }
 
-// several are the blocks that never stand on one line: they grow.
-var several = map[string]bool{"process": true, "batch": true, "house": true}
-
 // oneLine gives the block of a definition that stands on one line.
 func oneLine(s *syntax.Statement, in vocabulary.Block) (string, bool) {
 	b := s.Body
-	if in != vocabulary.File || several[s.Verb.Text] || s.Trail != nil || len(b.Tail) > 0 || len(b.Statements) > mostFacts {
+	if in != vocabulary.File || vocabulary.Grows(in, s.Verb.Text) || s.Trail != nil || len(b.Tail) > 0 || len(b.Statements) > mostFacts {
 		return "", false
 	}
 	var facts []string
+	inner := vocabulary.Opens(in, s.Verb.Text)
 	for _, f := range b.Statements {
 		if f.Body != nil || len(f.Lead) > 0 || f.Trail != nil {
 			return "", false
 		}
-		facts = append(facts, header(f, opens(s, in)))
+		facts = append(facts, header(f, inner))
 	}
 	body := "{ " + strings.Join(facts, "; ") + " }"
 	if len(facts) == 0 {
 		body = "{}"
 	}
 	return body, width(header(s, in))+1+width(body) <= mostWidth
-}
-
-// opens is the block that a statement opens, as far as the vocabulary knows it.
-func opens(s *syntax.Statement, in vocabulary.Block) vocabulary.Block {
-	if row, ok := vocabulary.Lookup(in, s.Verb.Text); ok {
-		return row.Opens
-	}
-	return vocabulary.None
 }

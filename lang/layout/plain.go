@@ -35,7 +35,7 @@ func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []b
 		}
 		out = append(out, strings.Repeat(indent, depth)+strings.Join(words, " ")+"\n"...)
 		if s.Body != nil {
-			out = plainBlock(out, s.Body, opens(s, in), depth+1)
+			out = plainBlock(out, s.Body, vocabulary.Opens(in, s.Verb.Text), depth+1)
 		}
 	}
 	return out
@@ -44,21 +44,17 @@ func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []b
 func plainTerms(list []syntax.Term, slots []vocabulary.Slot) []string {
 	out := make([]string, len(list))
 	for i, t := range list {
-		if a, ok := t.(syntax.Amount); ok && a.High == nil && vocabulary.Difference(slots) {
-			out[i] = plainOf(a.Low, quantity.Difference)
-			continue
-		}
-		out[i] = plainTerm(t)
+		out[i] = plainTerm(t, vocabulary.Wanted(slots))
 	}
 	return out
 }
 
-func plainTerm(t syntax.Term) string {
+func plainTerm(t syntax.Term, wanted []quantity.Dimension) string {
 	switch t := t.(type) {
 	case syntax.Amount:
-		return plainAmount(t)
+		return plainAmount(t, wanted)
 	case syntax.Bounded:
-		return bound(t.Bound.Text) + " " + plainTerm(t.Value)
+		return bound(t.Bound.Text) + " " + plainTerm(t.Value, wanted)
 	}
 	return Term(t)
 }
@@ -66,25 +62,25 @@ func plainTerm(t syntax.Term) string {
 // plainAmount writes the unit once where both ends come out in the same. A low end that
 // has none and takes none stays so: the high end is left in its parts, since with one
 // unit it would lend it.
-func plainAmount(a syntax.Amount) string {
+func plainAmount(a syntax.Amount, wanted []quantity.Dimension) string {
 	if a.High == nil {
-		return plainQuantity(a.Low)
+		return plainQuantity(a.Low, wanted)
 	}
-	from, unit := split(a.LowEnd())
-	to, other := split(*a.High)
+	from, unit := split(a.LowEnd(), wanted)
+	to, other := split(*a.High, wanted)
 	switch {
 	case unit == other:
-		return strings.TrimRight(from+" to "+to+" "+unit, " ")
+		return strings.TrimRight(from+" "+vocabulary.To+" "+to+" "+unit, " ")
 	case unit == "" && len(a.High.Parts) > 1:
-		return from + " to " + written(*a.High)
+		return from + " " + vocabulary.To + " " + written(*a.High)
 	}
-	return strings.TrimRight(from+" "+unit, " ") + " to " + strings.TrimRight(to+" "+other, " ")
+	return strings.TrimRight(from+" "+unit, " ") + " " + vocabulary.To + " " + strings.TrimRight(to+" "+other, " ")
 }
 
 // split gives the number and the unit of a quantity as plain writes it; of one in
 // parts that has no such unit all is number.
-func split(q syntax.Quantity) (n, unit string) {
-	v := made(q)
+func split(q syntax.Quantity, wanted []quantity.Dimension) (n, unit string) {
+	v := made(q, wanted...)
 	if v != nil {
 		if n, unit, ok := plainSize(v); ok {
 			return n, unit
@@ -128,10 +124,8 @@ var plainUnits = map[quantity.Dimension][]plainUnit{
 // plainFigures is to how many figures two quantities must agree to be the same.
 const plainFigures = 9
 
-func plainQuantity(q syntax.Quantity) string { return plainOf(q, quantity.Make) }
-
-func plainOf(q syntax.Quantity, read reader) string {
-	v := madeBy(q, read)
+func plainQuantity(q syntax.Quantity, wanted []quantity.Dimension) string {
+	v := made(q, wanted...)
 	if v == nil {
 		return written(q)
 	}

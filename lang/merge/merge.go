@@ -194,10 +194,10 @@ func each(list []*item, visit func(i int, behind *item)) {
 // other by all it says.
 func (a *alignment) key(s *syntax.Statement, behind *item) string {
 	row, known := vocabulary.Lookup(a.in, s.Verb.Text)
-	step := contrast.Ordered(a.in, s.Verb.Text)
+	step := vocabulary.Ordered(a.in, s.Verb.Text)
 	switch {
 	case known && row.Once, a.in == vocabulary.House, s.Body != nil && !(step && a.in != vocabulary.Process):
-		return "name " + contrast.Name(s)
+		return "name " + contrast.Name(s, a.in)
 	case step:
 		return fmt.Sprintf("step %d %d %s", a.place[behind], a.times[s].Unix(), layout.Statement(bare(s), a.in))
 	}

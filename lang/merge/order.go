@@ -4,9 +4,9 @@ import (
 	"slices"
 	"strings"
 
-	"maltwright/lang/contrast"
 	"maltwright/lang/layout"
 	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 // inOrder puts the merged statements in order. One side leads: the one that moved
@@ -70,7 +70,7 @@ func moved(base, o, t []*item) which {
 // shared are the items that stand in all three.
 func (a *alignment) shared(list []*item, steps bool) []*item {
 	return slices.DeleteFunc(slices.Clone(list), func(it *item) bool {
-		return it.b == nil || it.o == nil || it.t == nil || steps && !contrast.Ordered(a.in, it.b.Verb.Text)
+		return it.b == nil || it.o == nil || it.t == nil || steps && !vocabulary.Ordered(a.in, it.b.Verb.Text)
 	})
 }
 
@@ -170,7 +170,7 @@ func (m *merging) meeting(a *alignment, lead, other []*item, leader which) []*it
 
 func (a *alignment) firstStep(list []*item) *item {
 	for _, it := range list {
-		if contrast.Ordered(a.in, version(it).Verb.Text) {
+		if vocabulary.Ordered(a.in, version(it).Verb.Text) {
 			return it
 		}
 	}

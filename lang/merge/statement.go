@@ -165,11 +165,7 @@ func (m *merging) body(out, b, o, t *syntax.Statement, in vocabulary.Block) *syn
 	case t.Body == nil:
 		return m.halfBody(out, b, o, in, "changed the block", "took it out")
 	}
-	opens := vocabulary.None
-	if row, ok := vocabulary.Lookup(in, o.Verb.Text); ok {
-		opens = row.Opens
-	}
-	return m.block(was, o.Body, t.Body, opens)
+	return m.block(was, o.Body, t.Body, vocabulary.Opens(in, o.Verb.Text))
 }
 
 // halfBody is a block that stands on one side only.

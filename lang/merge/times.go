@@ -4,8 +4,8 @@ import (
 	"time"
 
 	"maltwright/lang/layout"
-	"maltwright/lang/read"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -14,8 +14,8 @@ func timesOf(in vocabulary.Block, o, t []*syntax.Statement) map[*syntax.Statemen
 	if in != vocabulary.Batch {
 		return nil
 	}
-	all := read.Times(o)
-	for s, at := range read.Times(t) {
+	all := value.Times(o)
+	for s, at := range value.Times(t) {
 		all[s] = at
 	}
 	return all

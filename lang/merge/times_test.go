@@ -10,8 +10,8 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/lang/layout"
-	"maltwright/lang/read"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -87,7 +87,7 @@ func TestNotesOfTwoPeopleKeepTheirTimes(t *testing.T) {
 		text, unsettled := merged(rt, noted, with(x...), with(y...))
 		require.Zero(rt, unsettled, text)
 		batch := tree(rt, text).Top.Statements[0].Body.Statements
-		times := read.Times(batch)
+		times := value.Times(batch)
 		var last time.Time
 		got := map[string]bool{}
 		for _, s := range batch {

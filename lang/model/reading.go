@@ -1,6 +1,9 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
 
 // Reading is one thing seen in the course of a batch: one of *Weighed, *Counted, *Felt,
 // *Read and *Turned.
@@ -59,8 +62,8 @@ func (*Turned) reading()  {}
 
 // Chit and Acrospire are what can be counted.
 const (
-	Chit      = "chit"
-	Acrospire = "acrospire"
+	Chit      = vocabulary.MeasureChit
+	Acrospire = vocabulary.MeasureAcrospire
 )
 
 // After is the step that had just ended at a reading, nil where it does not say.

@@ -1,6 +1,9 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -16,12 +19,12 @@ type StageKind string
 
 // The kinds of stage, in the order in which grain goes through them.
 const (
-	SteepStage     StageKind = "steep"
-	GerminateStage StageKind = "germinate"
-	WitherStage    StageKind = "wither"
-	KilnStage      StageKind = "kiln"
-	DeculmStage    StageKind = "deculm"
-	StoreStage     StageKind = "store"
+	SteepStage     StageKind = vocabulary.VerbSteep
+	GerminateStage StageKind = vocabulary.VerbGerminate
+	WitherStage    StageKind = vocabulary.VerbWither
+	KilnStage      StageKind = vocabulary.VerbKiln
+	DeculmStage    StageKind = vocabulary.VerbDeculm
+	StoreStage     StageKind = vocabulary.VerbStore
 )
 
 // Order lists the stages in the order of the work.

@@ -1,6 +1,9 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
 
 // Step is one step of a stage: one of *Soak, *Rest, *Repeat, *Hold, *Dry, *Stew, *Cure,
 // *Cool and *Gate. What a step does not say is nil.
@@ -17,15 +20,15 @@ type StepKind string
 
 // The kinds of step.
 const (
-	SoakStep   StepKind = "soak"
-	RestStep   StepKind = "rest"
-	RepeatStep StepKind = "repeat"
-	HoldStep   StepKind = "hold"
-	DryStep    StepKind = "dry"
-	StewStep   StepKind = "stew"
-	CureStep   StepKind = "cure"
-	CoolStep   StepKind = "cool"
-	GateStep   StepKind = "gate"
+	SoakStep   StepKind = vocabulary.VerbSoak
+	RestStep   StepKind = vocabulary.VerbRest
+	RepeatStep StepKind = vocabulary.VerbRepeat
+	HoldStep   StepKind = vocabulary.VerbHold
+	DryStep    StepKind = vocabulary.VerbDry
+	StewStep   StepKind = vocabulary.VerbStew
+	CureStep   StepKind = vocabulary.VerbCure
+	CoolStep   StepKind = vocabulary.VerbCool
+	GateStep   StepKind = vocabulary.VerbGate
 )
 
 // Written is where a step, a stage or a reading is written.

@@ -24,6 +24,21 @@ func (o Op) String() string {
 	return opWords[o]
 }
 
+// Turned is the bound on the other side of the value; of Is it is Is.
+func (o Op) Turned() Op {
+	switch o {
+	case AtLeast:
+		return AtMost
+	case AtMost:
+		return AtLeast
+	case Above:
+		return Below
+	case Below:
+		return Above
+	}
+	return o
+}
+
 // Bound is a bound and its value. With Is the value may be a range, in which a
 // value then lies. Of a range, at least and above take the Low end, at most and
 // below the High one.

@@ -27,7 +27,7 @@ func (q Quantity) As(d Dimension) (Quantity, error) {
 		q.SI /= 1 - q.SI
 	case from == Number && d == Count || from == Count && d == Number:
 	default:
-		return q, wrongDimension(q, d)
+		return q, noDimension(q, d)
 	}
 	q.Dimension = d
 	return q, nil
@@ -43,7 +43,7 @@ func (q *Quantity) difference() float64 {
 	return q.SI - u.Offset
 }
 
-func wrongDimension(q Quantity, d Dimension) error {
+func noDimension(q Quantity, d Dimension) error {
 	e := &Error{Kind: WrongDimension, Message: fmt.Sprintf("%s is %s, not %s", q, q.Dimension.withArticle(), d.withArticle()),
 		Hint: "write it without a unit"}
 	switch {
@@ -80,9 +80,9 @@ func (d Dimension) example() string {
 	case Energy:
 		return "kWh"
 	}
-	for i := range units {
-		if units[i].Dimension == d {
-			return units[i].Name
+	for i := range unitTable {
+		if unitTable[i].Dimension == d {
+			return unitTable[i].Name
 		}
 	}
 	return ""

@@ -70,7 +70,7 @@ func numberError(kind Kind, i int, p Part) *Error {
 		e.Message = fmt.Sprintf("%s is larger than anything in a malthouse", p.asText())
 		e.Hint = "check the number and its unit"
 	default:
-		e.Fix = notANumber(e, p.Number)
+		e.Fix = noNumber(e, p.Number)
 	}
 	return e
 }
@@ -98,7 +98,7 @@ func commaError(e *Error, number string) (repaired string) {
 	return ""
 }
 
-func notANumber(e *Error, number string) (repaired string) {
+func noNumber(e *Error, number string) (repaired string) {
 	e.Message = fmt.Sprintf("%s is no number", clip(number))
 	e.Hint = "write it as 12, 12.4, 3/4 or 8 1/3"
 	bottom := number[strings.IndexByte(number, '/')+1:]
@@ -144,7 +144,7 @@ var severalMeanings = map[string]string{
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
 	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "qtr": "quarter", "qr": "quarter"}
 
-func unknownUnit(part int, spelling string) *Error {
+func noUnit(part int, spelling string) *Error {
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),
 		Hint: "write one such as kg, h, °C, % or l"}
 	folded := fold(tidy(spelling))

@@ -32,8 +32,8 @@ func Format(si float64, unit string, decimals int) (string, error) {
 func inNamed(si float64, unit string) (*Unit, float64, error) {
 	u := &plain
 	if unit != "" {
-		if u = lookup(unit); u == nil {
-			return nil, 0, unknownUnit(0, unit)
+		if u = findUnit(unit); u == nil {
+			return nil, 0, noUnit(0, unit)
 		}
 	}
 	n := (si - u.Offset) / u.Factor

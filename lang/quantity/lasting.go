@@ -43,7 +43,7 @@ func (q Quantity) Lasting(s float64) string {
 // plainly is Lasting without noughts behind the point.
 func plainly(s float64) string {
 	for _, name := range []string{"days", "h", "min"} {
-		u := lookup(name)
+		u := findUnit(name)
 		least, places := 2*u.Factor, u.sensible(s/u.Factor)
 		if name == "min" {
 			least, places = 1.5*u.Factor, 0
@@ -52,5 +52,5 @@ func plainly(s float64) string {
 			return written{round(s/u.Factor, places, 0), u}.text()
 		}
 	}
-	return written{round(s, 0, 0), lookup("s")}.text()
+	return written{round(s, 0, 0), findUnit("s")}.text()
 }

@@ -5,19 +5,6 @@ import (
 	"unicode/utf8"
 )
 
-// Nearest gives the printed spelling of the unit that was most likely meant, for
-// "did you mean". It is false where no unit comes near, or the spelling is one.
-func Nearest(spelling string) (string, bool) {
-	if lookup(spelling) != nil {
-		return "", false
-	}
-	u, _ := nearest(spelling)
-	if u == nil {
-		return "", false
-	}
-	return u.Name, true
-}
-
 // nearest finds the unit that was meant, and whether that is certain: the same
 // letters in another case, with dots or a plural, or one slip in a long word.
 func nearest(spelling string) (u *Unit, certain bool) {
@@ -44,14 +31,14 @@ func megaOrMilli(spelling string, u *Unit) bool {
 // byFolded finds a unit by a folded spelling; nil where two units fold alike.
 var byFolded = func() map[string]*Unit {
 	m := map[string]*Unit{}
-	for i := range units {
-		for spelling := range units[i].spellings {
+	for i := range unitTable {
+		for spelling := range unitTable[i].spellings {
 			folded := fold(spelling)
-			if u, taken := m[folded]; taken && u != &units[i] {
+			if u, taken := m[folded]; taken && u != &unitTable[i] {
 				m[folded] = nil
 				continue
 			}
-			m[folded] = &units[i]
+			m[folded] = &unitTable[i]
 		}
 	}
 	return m
@@ -85,9 +72,9 @@ type foldedSpelling struct {
 }
 
 var foldedSpellings = func() (list []foldedSpelling) {
-	for i := range units {
-		for spelling := range units[i].spellings {
-			list = append(list, foldedSpelling{[]rune(fold(spelling)), &units[i]})
+	for i := range unitTable {
+		for spelling := range unitTable[i].spellings {
+			list = append(list, foldedSpelling{[]rune(fold(spelling)), &unitTable[i]})
 		}
 	}
 	return list

@@ -97,5 +97,5 @@ func powerAt(text string, i int) bool {
 	if i == 0 || text[i] != '2' && text[i] != '3' || i+1 < len(text) && isDigit(text[i+1]) {
 		return false
 	}
-	return text[i-1] == '^' || lookup(strings.TrimSpace(text[:i+1])) != nil
+	return text[i-1] == '^' || findUnit(strings.TrimSpace(text[:i+1])) != nil
 }

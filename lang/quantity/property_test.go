@@ -22,7 +22,7 @@ func anyNumber() *rapid.Generator[string] {
 // numbers before the last.
 func anyParts() *rapid.Generator[[]Part] {
 	return rapid.Custom(func(t *rapid.T) []Part {
-		u := rapid.SampledFrom(units).Draw(t, "unit")
+		u := rapid.SampledFrom(unitTable).Draw(t, "unit")
 		sign := ""
 		if u.Offset == 0 && u.Dimension != Temperature {
 			sign = rapid.SampledFrom([]string{"", "-", "\u2212"}).Draw(t, "sign")
@@ -43,7 +43,7 @@ func anyParts() *rapid.Generator[[]Part] {
 }
 
 func smallerThan(u Unit) (list []Unit) {
-	for _, s := range units {
+	for _, s := range unitTable {
 		if s.Dimension == u.Dimension && s.Factor < u.Factor && u.Dimension.row().compound >= 0 {
 			list = append(list, s)
 		}

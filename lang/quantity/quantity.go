@@ -74,9 +74,9 @@ func read(parts []Part, i int) (float64, *Unit, error) {
 	if parts[i].Unit == "" {
 		return n, &plain, nil
 	}
-	u := lookup(parts[i].Unit)
+	u := findUnit(parts[i].Unit)
 	if u == nil {
-		return 0, nil, unknownUnit(i, parts[i].Unit)
+		return 0, nil, noUnit(i, parts[i].Unit)
 	}
 	return n, u, nil
 }
@@ -130,19 +130,19 @@ func follows(parts []Part, i int, n float64, last, u *Unit) error {
 			Message: fmt.Sprintf("%s is %s, and %s is %s", before.asText(), last.Dimension.withArticle(), here.asText(), u.Dimension.withArticle()),
 			Hint:    "the parts of one quantity are of one kind, such as 1 h 30 min"}
 	case u.Dimension.row().compound < 0:
-		return wrongOrder(i, fmt.Sprintf("%s is one number with its unit, and %s follows", u.Dimension.withArticle(), here.asText()),
+		return outOfOrder(i, fmt.Sprintf("%s is one number with its unit, and %s follows", u.Dimension.withArticle(), here.asText()),
 			"write the two apart, each where it belongs")
 	case u.Factor >= last.Factor:
-		return wrongOrder(i, fmt.Sprintf("%s does not stand behind %s in one quantity", here.Unit, before.Unit),
+		return outOfOrder(i, fmt.Sprintf("%s does not stand behind %s in one quantity", here.Unit, before.Unit),
 			"write the larger unit first and each unit once, such as 5 lb 4 oz")
 	case !allDigits(whole):
-		return wrongOrder(i-1, fmt.Sprintf("%s is no whole number, and %s follows", before.asText(), here.asText()),
+		return outOfOrder(i-1, fmt.Sprintf("%s is no whole number, and %s follows", before.asText(), here.asText()),
 			"only the last part may have a fraction, such as 1 h 30 min")
 	case negative:
-		return wrongOrder(i, fmt.Sprintf("%s stands behind another part and has a sign", here.asText()),
+		return outOfOrder(i, fmt.Sprintf("%s stands behind another part and has a sign", here.asText()),
 			"put the sign in front of the first part")
 	case n*u.Factor >= last.Factor*(1-1e-9):
-		return wrongOrder(i, fmt.Sprintf("%s is one %s or more", here.asText(), last.single()),
+		return outOfOrder(i, fmt.Sprintf("%s is one %s or more", here.asText(), last.single()),
 			fmt.Sprintf("add it to the part before, so that less than one %s is left", last.single()))
 	}
 	return nil
@@ -155,7 +155,7 @@ func (u *Unit) single() string {
 	return u.Name
 }
 
-func wrongOrder(part int, message, hint string) error {
+func outOfOrder(part int, message, hint string) error {
 	return &Error{Kind: WrongOrder, Part: part, Message: message, Hint: hint}
 }
 

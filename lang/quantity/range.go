@@ -19,7 +19,7 @@ func Between(low, high []Part) (Range, error) {
 		q, err := Make(low...)
 		return Range{q, q}, err
 	}
-	if len(low) == 1 && low[0].Unit == "" && len(high) == 1 {
+	if Borrows(low, high) {
 		low = []Part{{low[0].Number, high[0].Unit}}
 	}
 	l, err := Make(low...)
@@ -37,6 +37,10 @@ func Between(low, high []Part) (Range, error) {
 	return r, r.check(len(low))
 }
 
+// Borrows tells whether the low end of a range has no unit of its own and takes that of
+// the high end, as in 43 to 45 %.
+func Borrows(low, high []Part) bool { return len(low) == 1 && low[0].Unit == "" && len(high) == 1 }
+
 func (r Range) check(high int) error {
 	switch {
 	case r.High.first.unit == nil && r.Low.first.unit != nil:
@@ -51,19 +55,6 @@ func (r Range) check(high int) error {
 		return &Error{Kind: UpsideDown, Message: fmt.Sprintf("%s runs from the higher to the lower", r), Hint: "write " + turned, Fix: turned}
 	}
 	return nil
-}
-
-// As reads both ends as another dimension; see Quantity.As.
-func (r Range) As(d Dimension) (Range, error) {
-	low, err := r.Low.As(d)
-	if err != nil {
-		return r, err
-	}
-	high, err := r.High.As(d)
-	if err != nil {
-		return r, err
-	}
-	return Range{low, high}, nil
 }
 
 // Single tells whether the range is one value.

@@ -17,9 +17,9 @@ const (
 	zeroF     = 459.67 * fahrSize
 )
 
-// units is every unit of the language: a new one is a row here. The last column is
+// unitTable is every unit of the language: a new one is a row here. The last column is
 // the digits behind the point beyond which a reckoned value says nothing.
-var units = []Unit{
+var unitTable = []Unit{
 	{"times", "time", []string{"x"}, Count, 1, 0, "how often", 0},
 	{"corns", "corn", []string{"kernels", "kernel", "grains", "grain"}, Count, 1, 0, "single corns", 0},
 

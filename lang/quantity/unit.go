@@ -20,10 +20,10 @@ var plain = Unit{Dimension: Number, Factor: 1, Doc: "a plain number", decimals: 
 
 // bySpelling finds a unit by any spelling.
 var bySpelling = func() map[string]*Unit {
-	m := make(map[string]*Unit, 4*len(units))
-	for i := range units {
-		for spelling := range units[i].spellings {
-			m[spelling] = &units[i]
+	m := make(map[string]*Unit, 4*len(unitTable))
+	for i := range unitTable {
+		for spelling := range unitTable[i].spellings {
+			m[spelling] = &unitTable[i]
 		}
 	}
 	return m
@@ -43,7 +43,7 @@ func (u *Unit) spellings(yield func(string) bool) {
 
 // Lookup finds a unit by any of its spellings. Spaces within count as one.
 func Lookup(spelling string) (Unit, bool) {
-	u := lookup(spelling)
+	u := findUnit(spelling)
 	if u == nil {
 		return Unit{}, false
 	}
@@ -52,9 +52,9 @@ func Lookup(spelling string) (Unit, bool) {
 
 // Units lists every unit, those of a dimension together.
 func Units() []Unit {
-	list := make([]Unit, len(units))
-	for i := range units {
-		list[i] = units[i].clone()
+	list := make([]Unit, len(unitTable))
+	for i := range unitTable {
+		list[i] = unitTable[i].clone()
 	}
 	return list
 }
@@ -65,7 +65,7 @@ func (u *Unit) clone() Unit {
 	return c
 }
 
-func lookup(spelling string) *Unit {
+func findUnit(spelling string) *Unit {
 	if u := bySpelling[spelling]; u != nil {
 		return u
 	}

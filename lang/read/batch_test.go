@@ -79,28 +79,6 @@ func TestABatchIsReadAsWritten(t *testing.T) {
 	assert.InDelta(t, 50+273.15, b.Changes[1].To.High.SI, 1e-9)
 }
 
-func TestATimeWithoutItsDateFollowsTheLineAbove(t *testing.T) {
-	for _, c := range []struct {
-		before, clock, want string
-	}{
-		{"2026-03-10 21:05", "21:05", "2026-03-10 21:05"},
-		{"2026-03-10 21:05", "23:59", "2026-03-10 23:59"},
-		{"2026-03-10 21:05", "06:15", "2026-03-11 06:15"},
-		{"2026-12-31 21:05", "09:05", "2027-01-01 09:05"},
-		{"2026-03-10 21:05", "09:06", ""},
-		{"2026-03-10 21:05", "21:04", ""},
-		{"2026-03-10 07:00", "06:59", ""},
-	} {
-		second, err := clockSeconds(c.clock)
-		require.NoError(t, err)
-		got, ok := follow(at(c.before), second)
-		assert.Equal(t, c.want != "", ok, "%s after %s", c.clock, c.before)
-		if ok {
-			assert.Equal(t, at(c.want), got, "%s after %s", c.clock, c.before)
-		}
-	}
-}
-
 // A record stands in a file of its own, and its process is found through use; it is
 // judged where it stands, not here.
 func TestABatchFindsItsProcessInAnotherFile(t *testing.T) {

@@ -33,7 +33,7 @@ func soaked(statement string) string {
 }
 
 // interval is the time after which something is done again.
-func (b *builder) interval(r *reading) *model.Quantity {
+func (b *builder) interval(r *filled) *model.Quantity {
 	q := b.positive(r.clause("every", 0).quantity(), "a time")
 	if q == nil || q.SI >= model.LeastInterval {
 		return q
@@ -43,7 +43,7 @@ func (b *builder) interval(r *reading) *model.Quantity {
 }
 
 // times is how often steps are done: a whole number, of at least one.
-func (b *builder) times(v *value) *model.Bound {
+func (b *builder) times(v *given) *model.Bound {
 	t := v.bound()
 	if t == nil {
 		return nil

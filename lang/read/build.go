@@ -17,13 +17,13 @@ type builder struct {
 	house    *model.House
 	main     *source.File
 	found    []finding.Finding
-	defining []func()   // definitions that are read once all limits are known
-	pending  []*reading // processes of the file itself
+	defining []func()  // definitions that are read once all limits are known
+	pending  []*filled // processes of the file itself
 	// processes of the files it uses, which only a batch of this file calls for
-	elsewhere []*reading
+	elsewhere []*filled
 	away      []*model.Process // the same, built
-	records   []*reading       // batches of the file itself
-	learning  []*reading       // blocks of what the house has learnt
+	records   []*filled        // batches of the file itself
+	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
@@ -47,7 +47,7 @@ func (b *builder) file(t *syntax.Tree) {
 		b.used = map[any]bool{}
 	}
 	whole := source.Place{File: t.File, Span: t.Top.Span}
-	b.block(t.File, &t.Top, vocabulary.File, whole, whole, func(r *reading) {
+	b.block(t.File, &t.Top, vocabulary.File, whole, whole, func(r *filled) {
 		if do := fileStatements[r.Verb.Text]; do != nil {
 			do(b, r)
 		}
@@ -56,19 +56,19 @@ func (b *builder) file(t *syntax.Tree) {
 
 // fileStatements takes what stands at the top of a file, by its word. What use names the
 // loader has brought in.
-var fileStatements = map[string]func(*builder, *reading){
+var fileStatements = map[string]func(*builder, *filled){
 	"limits": (*builder).houseLimits,
 	"grain":  later((*builder).grain), "site": later((*builder).site), "vessel": later((*builder).vessel),
 	"floor": later((*builder).floor), "kiln": later((*builder).kiln),
-	"house": func(b *builder, r *reading) { b.learning = append(b.learning, r) },
-	"process": func(b *builder, r *reading) {
+	"house": func(b *builder, r *filled) { b.learning = append(b.learning, r) },
+	"process": func(b *builder, r *filled) {
 		if r.place.File == b.main {
 			b.pending = append(b.pending, r)
 		} else {
 			b.elsewhere = append(b.elsewhere, r)
 		}
 	},
-	"batch": func(b *builder, r *reading) {
+	"batch": func(b *builder, r *filled) {
 		if r.place.File == b.main {
 			b.records = append(b.records, r)
 		}
@@ -76,8 +76,8 @@ var fileStatements = map[string]func(*builder, *reading){
 }
 
 // later puts a definition off until all limits are known.
-func later(define func(*builder, *reading)) func(*builder, *reading) {
-	return func(b *builder, r *reading) {
+func later(define func(*builder, *filled)) func(*builder, *filled) {
+	return func(b *builder, r *filled) {
 		b.defining = append(b.defining, func() { define(b, r) })
 	}
 }
@@ -104,8 +104,8 @@ func (b *builder) finish() {
 // block reads each statement of a block and hands it on. It tells whether all of
 // them could be read. What every block may hold - acceptances - is taken here.
 // Scope is the whole of the block; blame is what to underline when it lacks something.
-func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*reading)) (whole bool) {
-	r := &reader{file: f, found: &b.found, in: in}
+func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*filled)) (whole bool) {
+	r := &statementReader{file: f, found: &b.found, in: in}
 	whole = true
 	seen := map[string]source.Place{}
 	for _, s := range body.Statements {
@@ -131,7 +131,7 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	return whole
 }
 
-func (b *builder) onlyOnce(r *reader, s *syntax.Statement, seen map[string]source.Place) source.Place {
+func (b *builder) onlyOnce(r *statementReader, s *syntax.Statement, seen map[string]source.Place) source.Place {
 	place := r.at(s.Head())
 	before, again := seen[s.Verb.Text]
 	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
@@ -160,7 +160,7 @@ func (b *builder) needed(in vocabulary.Block, seen map[string]source.Place, scop
 	}
 }
 
-func (b *builder) accept(r *reading, scope source.Place) {
+func (b *builder) accept(r *filled, scope source.Place) {
 	a := model.Accept{Rule: r.slot(0).chosen(), Place: r.place, Scope: scope}
 	if why := r.clause("because", 0); why != nil {
 		a.Reason = why.word
@@ -187,8 +187,8 @@ func (b *builder) checked(q *model.Quantity, low, high float64, what, interval s
 }
 
 // upright reports a range that is upside down and drops it.
-func (b *builder) upright(v *value) *model.Range {
-	if v == nil || (&reader{found: &b.found}).upright(v) {
+func (b *builder) upright(v *given) *model.Range {
+	if v == nil || (&statementReader{found: &b.found}).upright(v) {
 		return v.ranged()
 	}
 	b.dropped++
@@ -211,7 +211,7 @@ func (b *builder) moisture(q *model.Quantity, limits []model.Limit) *model.Quant
 const grainHolds = 0.6
 
 func mostMoisture(limits []model.Limit) float64 {
-	if l, ok := model.FindLimit(limits, "moisture"); ok {
+	if l, ok := model.FindLimit(limits, vocabulary.LimitMoisture); ok {
 		return l.Bound.Range.High.SI
 	}
 	return grainHolds

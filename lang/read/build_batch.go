@@ -9,11 +9,12 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // batch builds the record of one batch.
-func (b *builder) batch(r *reading) {
+func (b *builder) batch(r *filled) {
 	t := &model.Batch{Scope: r.scope()}
 	t.Name, t.Place = r.name()
 	t.Process = find(b, r.clause("of", 0), "process", b.known(), func(p *model.Process) string { return p.Name })
@@ -23,7 +24,7 @@ func (b *builder) batch(r *reading) {
 		return
 	}
 	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
-	t.Broken = !b.block(r.place.File, r.Body, vocabulary.Batch, r.scope(), r.place, func(s *reading) {
+	t.Broken = !b.block(r.place.File, r.Body, vocabulary.Batch, r.scope(), r.place, func(s *filled) {
 		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
 			do(rec, s)
 		}
@@ -75,31 +76,31 @@ type recorder struct {
 }
 
 // batchStatements builds what stands in a batch, by its word.
-var batchStatements = map[string]func(*recorder, *reading){
-	"began": func(r *recorder, s *reading) {
+var batchStatements = map[string]func(*recorder, *filled){
+	"began": func(r *recorder, s *filled) {
 		if at, ok := r.instant(s.slot(0)); ok {
 			r.batch.Began = at
 		}
 	},
 	"sample": (*recorder).sample,
-	"bag": func(r *recorder, s *reading) {
+	"bag": func(r *recorder, s *filled) {
 		r.batch.Bag = r.positive(s.slot(0).quantity(), "a weight")
 	},
-	"tare": func(r *recorder, s *reading) {
+	"tare": func(r *recorder, s *filled) {
 		r.batch.Tare = r.positive(s.slot(0).quantity(), "a weight")
 	},
 	"weighed": (*recorder).weighed, "counted": (*recorder).counted, "changed": (*recorder).changed,
-	"felt": func(r *recorder, s *reading) {
+	"felt": func(r *recorder, s *filled) {
 		x := &model.Felt{Rub: s.slot(1).chosen()}
 		r.add(s, x, &x.Seen)
 	},
-	"read": func(r *recorder, s *reading) {
+	"read": func(r *recorder, s *filled) {
 		if t := r.readable(s.slot(0).temperature()); t != nil {
 			x := &model.Read{Temperature: *t}
 			r.add(s, x, &x.Seen)
 		}
 	},
-	"turned": func(r *recorder, s *reading) {
+	"turned": func(r *recorder, s *filled) {
 		x := &model.Turned{}
 		r.add(s, x, &x.Seen)
 	},
@@ -107,7 +108,7 @@ var batchStatements = map[string]func(*recorder, *reading){
 
 // add puts a reading into the batch, unless its time cannot be. Seen is the part of it
 // that says where it is written and when it was made.
-func (r *recorder) add(s *reading, x model.Reading, seen *model.Seen) {
+func (r *recorder) add(s *filled, x model.Reading, seen *model.Seen) {
 	seen.Written = s.written()
 	if at := s.clause("at", 0); at != nil {
 		when, ok := r.instant(at)
@@ -121,20 +122,20 @@ func (r *recorder) add(s *reading, x model.Reading, seen *model.Seen) {
 
 // instant resolves the time of a line, by the one before it, and reports one that
 // goes back.
-func (r *recorder) instant(v *value) (model.Instant, bool) {
+func (r *recorder) instant(v *given) (model.Instant, bool) {
 	at := model.Instant{Place: v.place}
 	before := r.last
 	switch {
 	case v.word != "":
 		date, _ := time.Parse(time.DateOnly, v.word) // readMoment has read it
-		at.Time = instant(date, v.clock[0])
+		at.Time = value.Instant(date, v.clock[0])
 	case before.IsZero() && !r.begins:
 		return at, false // told once, of the batch: what it lacks is began
 	case before.IsZero():
 		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
 		return at, false
 	default:
-		next, ok := follow(before.Time, v.clock[0])
+		next, ok := value.Follow(before.Time, v.clock[0])
 		if !ok {
 			r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
 			return at, false
@@ -160,7 +161,7 @@ func beforeBegan(t *model.Batch, at model.Instant) finding.Finding {
 	return f
 }
 
-func (r *recorder) back(v *value, message string) finding.Finding {
+func (r *recorder) back(v *given, message string) finding.Finding {
 	f := timeGoesBack.At(v.place, message)
 	f.Related = []finding.Related{{Place: r.last.Place, Message: "the time before it"}}
 	return f
@@ -168,7 +169,7 @@ func (r *recorder) back(v *value, message string) finding.Finding {
 
 func stampOf(at model.Instant) string { return at.Format("2006-01-02 15:04") }
 
-func (r *recorder) sample(s *reading) {
+func (r *recorder) sample(s *filled) {
 	wet, dry := r.positive(s.slot(0).quantity(), "a weight"), r.positive(s.clause("to", 0).quantity(), "a weight")
 	switch {
 	case wet == nil || dry == nil:
@@ -181,7 +182,7 @@ func (r *recorder) sample(s *reading) {
 	}
 }
 
-func (r *recorder) weighed(s *reading) {
+func (r *recorder) weighed(s *filled) {
 	if !s.has("at") && !s.has("after") {
 		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
 		f.Hint = "such as: " + s.row.Example
@@ -204,7 +205,7 @@ func (r *recorder) weighed(s *reading) {
 }
 
 // step reads the name of a step: its kind, and which of them.
-func (r *recorder) step(s *reading, slots []*value) (model.StepName, bool) {
+func (r *recorder) step(s *filled, slots []*given) (model.StepName, bool) {
 	name := model.StepName{Kind: slots[0].chosen(), Place: slots[0].place}
 	if len(slots) > 1 && slots[1] != nil {
 		n := r.whole(slots[1].quantity(), 1, "a step number")
@@ -226,7 +227,7 @@ func (r *recorder) whole(q *model.Quantity, least float64, what string) *model.Q
 	return nil
 }
 
-func (r *recorder) changed(s *reading) {
+func (r *recorder) changed(s *filled) {
 	step, ok := r.step(s, s.slots)
 	to := s.clause("to", 0)
 	if !ok || to == nil || r.upright(to) == nil {

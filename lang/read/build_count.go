@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // acrospireClasses is how many numbers a count of the acrospire has: none, to 1/4,
@@ -12,7 +13,7 @@ import (
 const acrospireClasses = 6
 
 // counted builds a count of corns.
-func (r *recorder) counted(s *reading) {
+func (r *recorder) counted(s *filled) {
 	x := &model.Counted{What: s.slot(0).chosen()}
 	sum := 0.0
 	for _, v := range s.slots[1:] {
@@ -71,22 +72,15 @@ func stand(n int) string {
 	return fmt.Sprintf("%d stand here", n)
 }
 
-// readingRange is what a thermometer can show in a place, in °C.
-var readingRange = map[string][2]string{
-	"water": {"0", "60"}, "bed": {"-10", "60"}, "air": {"-30", "60"}, "room": {"-30", "60"},
-	"air-on": {"-20", "300"}, "air-off": {"-20", "300"}, "malt": {"-20", "300"}, "oven": {"-20", "300"},
-}
-
 // readable reports a temperature that cannot be in its place, and drops it.
 func (r *recorder) readable(t *model.Temperature) *model.Temperature {
 	if t == nil || t.Low.Dimension != quantity.Temperature {
 		return nil
 	}
-	span := readingRange[t.Where]
-	can, _ := between(span[0], span[1], "°C")
-	if can.Contains(t.Low.SI) {
+	place, _ := vocabulary.FindPlace(t.Where)
+	if place.Can.Contains(t.Low.SI) {
 		return t
 	}
-	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, can))))
+	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, place.Can))))
 	return nil
 }

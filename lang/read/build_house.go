@@ -10,7 +10,7 @@ import (
 )
 
 // name gives the quoted name of a definition and its place.
-func (r *reading) name() (string, source.Place) {
+func (r *filled) name() (string, source.Place) {
 	if v := r.slot(0); v != nil {
 		return v.word, v.place
 	}
@@ -18,30 +18,30 @@ func (r *reading) name() (string, source.Place) {
 }
 
 // scope is the whole of a statement, with its block.
-func (r *reading) scope() source.Place { return source.Place{File: r.place.File, Span: r.Span} }
+func (r *filled) scope() source.Place { return source.Place{File: r.place.File, Span: r.Span} }
 
 // lot is a lot of grain whose weight of a thousand corns waits for the species.
 type lot struct {
 	model.Grain
-	weight *value
+	weight *given
 }
 
 var grainFacts = table[lot]{
-	"species":  func(_ *builder, g *lot, s *reading) { g.Species = s.slot(0).chosen() },
-	"moisture": func(b *builder, g *lot, s *reading) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
-	"germination": func(b *builder, g *lot, s *reading) {
+	"species":  func(_ *builder, g *lot, s *filled) { g.Species = s.slot(0).chosen() },
+	"moisture": func(b *builder, g *lot, s *filled) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
+	"germination": func(b *builder, g *lot, s *filled) {
 		if t, ok := b.germination(s); ok {
 			g.Germination = append(g.Germination, t)
 		}
 	},
-	"protein":     func(_ *builder, g *lot, s *reading) { g.Protein = s.slot(0).quantity() },
-	"corn-weight": func(_ *builder, g *lot, s *reading) { g.weight = s.slot(0) },
-	"treated":     func(_ *builder, g *lot, s *reading) { g.Treated = s.slot(0).chosen() },
-	"ergot":       func(_ *builder, g *lot, s *reading) { g.Ergot = s.slot(0).chosen() },
-	"mould":       func(_ *builder, g *lot, s *reading) { g.Mould = s.slot(0).chosen() },
+	"protein":     func(_ *builder, g *lot, s *filled) { g.Protein = s.slot(0).quantity() },
+	"corn-weight": func(_ *builder, g *lot, s *filled) { g.weight = s.slot(0) },
+	"treated":     func(_ *builder, g *lot, s *filled) { g.Treated = s.slot(0).chosen() },
+	"ergot":       func(_ *builder, g *lot, s *filled) { g.Ergot = s.slot(0).chosen() },
+	"mould":       func(_ *builder, g *lot, s *filled) { g.Mould = s.slot(0).chosen() },
 }
 
-func (b *builder) grain(r *reading) {
+func (b *builder) grain(r *filled) {
 	g := &lot{}
 	g.Name, g.Place = r.name()
 	facts(b, r, vocabulary.Grain, g, grainFacts)
@@ -52,14 +52,14 @@ func (b *builder) grain(r *reading) {
 
 // ofItsKind reports a weight of a thousand corns that is out of the ordinary for its
 // species.
-func (b *builder) ofItsKind(species string, weight *value) {
+func (b *builder) ofItsKind(species string, weight *given) {
 	s := senseIn(vocabulary.Grain, "corn-weight")
 	if usual, ok := s.UsualOf(species); ok && weight != nil && !within(usual, weight.rng) {
 		b.unusual(s, usual, weight, " for "+species)
 	}
 }
 
-func (b *builder) germination(s *reading) (model.GerminationTest, bool) {
+func (b *builder) germination(s *filled) (model.GerminationTest, bool) {
 	share := s.slot(0).quantity()
 	if share == nil {
 		return model.GerminationTest{}, false
@@ -71,11 +71,11 @@ func (b *builder) germination(s *reading) (model.GerminationTest, bool) {
 }
 
 var siteFacts = table[model.Site]{
-	"air":      func(b *builder, s *model.Site, r *reading) { s.Air = b.upright(r.slot(0)) },
-	"humidity": func(b *builder, s *model.Site, r *reading) { s.Humidity = b.upright(r.slot(0)) },
-	"water":    func(b *builder, s *model.Site, r *reading) { s.Water = b.upright(r.slot(0)) },
-	"altitude": func(_ *builder, s *model.Site, r *reading) { s.Altitude = r.slot(0).quantity() },
-	"awake": func(b *builder, s *model.Site, r *reading) {
+	"air":      func(b *builder, s *model.Site, r *filled) { s.Air = b.upright(r.slot(0)) },
+	"humidity": func(b *builder, s *model.Site, r *filled) { s.Humidity = b.upright(r.slot(0)) },
+	"water":    func(b *builder, s *model.Site, r *filled) { s.Water = b.upright(r.slot(0)) },
+	"altitude": func(_ *builder, s *model.Site, r *filled) { s.Altitude = r.slot(0).quantity() },
+	"awake": func(b *builder, s *model.Site, r *filled) {
 		if v := r.slot(0); v != nil {
 			s.Awake = &model.Clock{From: v.clock[0], To: v.clock[1], Place: v.place}
 			b.awakeSense(s.Awake)
@@ -83,7 +83,7 @@ var siteFacts = table[model.Site]{
 	},
 }
 
-func (b *builder) site(r *reading) {
+func (b *builder) site(r *filled) {
 	s := &model.Site{}
 	s.Name, s.Place = r.name()
 	facts(b, r, vocabulary.Site, s, siteFacts)
@@ -91,10 +91,10 @@ func (b *builder) site(r *reading) {
 }
 
 var vesselFacts = table[model.Vessel]{
-	"holds": func(_ *builder, v *model.Vessel, r *reading) { v.Holds = r.slot(0).quantity() },
+	"holds": func(_ *builder, v *model.Vessel, r *filled) { v.Holds = r.slot(0).quantity() },
 }
 
-func (b *builder) vessel(r *reading) {
+func (b *builder) vessel(r *filled) {
 	v := &model.Vessel{}
 	v.Name, v.Place = r.name()
 	facts(b, r, vocabulary.Vessel, v, vesselFacts)
@@ -102,10 +102,10 @@ func (b *builder) vessel(r *reading) {
 }
 
 var floorFacts = table[model.Floor]{
-	"area": func(_ *builder, v *model.Floor, r *reading) { v.Area = r.slot(0).quantity() },
+	"area": func(_ *builder, v *model.Floor, r *filled) { v.Area = r.slot(0).quantity() },
 }
 
-func (b *builder) floor(r *reading) {
+func (b *builder) floor(r *filled) {
 	v := &model.Floor{}
 	v.Name, v.Place = r.name()
 	facts(b, r, vocabulary.Floor, v, floorFacts)
@@ -122,20 +122,20 @@ func (b *builder) positive(q *model.Quantity, what string) *model.Quantity {
 }
 
 var kilnFacts = table[model.Kiln]{
-	"area":    func(_ *builder, k *model.Kiln, r *reading) { k.Area = r.slot(0).quantity() },
-	"airflow": func(_ *builder, k *model.Kiln, r *reading) { k.Airflow = r.slot(0).quantity() },
-	"reaches": func(b *builder, k *model.Kiln, r *reading) { k.Reaches = b.upright(r.slot(0)) },
-	"heater":  func(_ *builder, k *model.Kiln, r *reading) { k.Heater = r.slot(0).quantity() },
-	"fired": func(_ *builder, k *model.Kiln, r *reading) {
+	"area":    func(_ *builder, k *model.Kiln, r *filled) { k.Area = r.slot(0).quantity() },
+	"airflow": func(_ *builder, k *model.Kiln, r *filled) { k.Airflow = r.slot(0).quantity() },
+	"reaches": func(b *builder, k *model.Kiln, r *filled) { k.Reaches = b.upright(r.slot(0)) },
+	"heater":  func(_ *builder, k *model.Kiln, r *filled) { k.Heater = r.slot(0).quantity() },
+	"fired": func(_ *builder, k *model.Kiln, r *filled) {
 		k.Fired = r.slot(0).chosen()
 		k.Flue = r.clause("by", 0).chosen()
-		k.Direct = k.Flue.Text == "direct"
+		k.Direct = k.Flue.Text == vocabulary.FlueDirect
 	},
-	"draught": func(_ *builder, k *model.Kiln, r *reading) { k.Draught = r.slot(0).chosen() },
-	"returns": func(_ *builder, k *model.Kiln, r *reading) { k.Returns = r.slot(0).quantity() },
+	"draught": func(_ *builder, k *model.Kiln, r *filled) { k.Draught = r.slot(0).chosen() },
+	"returns": func(_ *builder, k *model.Kiln, r *filled) { k.Returns = r.slot(0).quantity() },
 }
 
-func (b *builder) kiln(r *reading) {
+func (b *builder) kiln(r *filled) {
 	k := &model.Kiln{}
 	k.Name, k.Place = r.name()
 	facts(b, r, vocabulary.KilnFacts, k, kilnFacts)
@@ -143,7 +143,7 @@ func (b *builder) kiln(r *reading) {
 	b.house.Kilns = append(b.house.Kilns, k)
 }
 
-func (b *builder) houseLimits(r *reading) {
+func (b *builder) houseLimits(r *filled) {
 	if r.Body != nil {
 		b.house.Limits = append(b.house.Limits, b.limits(r)...)
 	}

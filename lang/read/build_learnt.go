@@ -9,7 +9,7 @@ import (
 
 // learnt builds what a house has learnt. It waits until all lots and kilns are known,
 // since it names them. Of several blocks the first holds.
-func (b *builder) learnt(r *reading) {
+func (b *builder) learnt(r *filled) {
 	l := &model.Learnt{}
 	l.Name, l.Place = r.name()
 	if first := b.house.Learnt; first != nil {
@@ -21,14 +21,14 @@ func (b *builder) learnt(r *reading) {
 }
 
 var learntFacts = table[model.Learnt]{
-	"growth":      func(b *builder, l *model.Learnt, s *reading) { l.Growth = b.factor(s) },
-	"respiration": func(b *builder, l *model.Learnt, s *reading) { l.Respiration = b.factor(s) },
+	"growth":      func(b *builder, l *model.Learnt, s *filled) { l.Growth = b.factor(s) },
+	"respiration": func(b *builder, l *model.Learnt, s *filled) { l.Respiration = b.factor(s) },
 	"uptake":      (*builder).uptakeOf,
 	"drying":      (*builder).dryingOf,
-	"thermometer": func(b *builder, l *model.Learnt, s *reading) { l.Thermometer = b.thermometer(s) },
+	"thermometer": func(b *builder, l *model.Learnt, s *filled) { l.Thermometer = b.thermometer(s) },
 }
 
-func (b *builder) uptakeOf(l *model.Learnt, s *reading) {
+func (b *builder) uptakeOf(l *model.Learnt, s *filled) {
 	factor := b.factor(s)
 	g, _ := lookUp(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
 	if first := l.UptakeOf(g); first != nil {
@@ -38,7 +38,7 @@ func (b *builder) uptakeOf(l *model.Learnt, s *reading) {
 	}
 }
 
-func (b *builder) dryingOf(l *model.Learnt, s *reading) {
+func (b *builder) dryingOf(l *model.Learnt, s *filled) {
 	factor := b.factor(s)
 	k, _ := lookUp(b, s.clause("of", 0), "kiln", b.house.Kilns, func(k *model.Kiln) string { return k.Name })
 	if first := l.DryingOf(k); first != nil {
@@ -49,7 +49,7 @@ func (b *builder) dryingOf(l *model.Learnt, s *reading) {
 }
 
 // factor reads a factor and its error, nil where either cannot be.
-func (b *builder) factor(s *reading) *model.Factor {
+func (b *builder) factor(s *filled) *model.Factor {
 	value := b.checked(s.slot(0).quantity(), model.LeastFactor, model.MostFactor, "a factor", "0.2 to 5")
 	of := b.positive(s.clause("error", 0).quantity(), "an error")
 	switch {
@@ -65,7 +65,7 @@ func (b *builder) factor(s *reading) *model.Factor {
 // mostOff is the most that a thermometer shows wrong before it is thrown away, K.
 const mostOff = 10.0
 
-func (b *builder) thermometer(s *reading) *model.Factor {
+func (b *builder) thermometer(s *filled) *model.Factor {
 	value := b.checked(s.slot(0).quantity(), -mostOff, mostOff, "a difference", "-10 to 10 °C")
 	of := b.checked(b.positive(s.clause("error", 0).quantity(), "an error"), 0, mostOff, "an error", "0 to 10 °C")
 	if value == nil || of == nil && s.has("error") {

@@ -12,9 +12,9 @@ import (
 )
 
 // limits reads a limits block.
-func (b *builder) limits(r *reading) []model.Limit {
+func (b *builder) limits(r *filled) []model.Limit {
 	var list []model.Limit
-	rd := &reader{file: r.place.File, found: &b.found, in: vocabulary.Limits}
+	rd := &statementReader{file: r.place.File, found: &b.found, in: vocabulary.Limits}
 	for _, s := range r.Body.Statements {
 		if l, ok := b.limit(rd, s); ok {
 			list = append(list, l)
@@ -26,7 +26,7 @@ func (b *builder) limits(r *reading) []model.Limit {
 
 // limit reads one threshold. Its words are a table of their own, so that a rule
 // can add one without a row of the vocabulary.
-func (b *builder) limit(r *reader, s *syntax.Statement) (model.Limit, bool) {
+func (b *builder) limit(r *statementReader, s *syntax.Statement) (model.Limit, bool) {
 	if s.Broken {
 		return model.Limit{}, false
 	}

@@ -12,7 +12,7 @@ import (
 )
 
 // process builds one process and then looks at it as a whole.
-func (b *builder) process(r *reading) {
+func (b *builder) process(r *filled) {
 	p := &model.Process{Scope: r.scope(), House: b.house, Limits: b.house.Limits}
 	p.Name, p.Place = r.name()
 	b.house.Processes = append(b.house.Processes, p)
@@ -30,26 +30,26 @@ func (b *builder) process(r *reading) {
 
 // processStatements builds what stands in a process, by its word.
 var processStatements = table[model.Process]{
-	"make": func(b *builder, p *model.Process, s *reading) {
+	"make": func(b *builder, p *model.Process, s *filled) {
 		p.Make = s.slot(0).chosen()
-		if p.Make.Text == "crystal" {
-			p.Make.Text = "caramel"
+		if p.Make.Text == vocabulary.MaltCrystal {
+			p.Make.Text = vocabulary.MaltCaramel
 		}
 	},
-	"from": func(b *builder, p *model.Process, s *reading) {
+	"from": func(b *builder, p *model.Process, s *filled) {
 		p.Charge = s.slot(0).quantity()
 		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
 	},
-	"at": func(b *builder, p *model.Process, s *reading) {
+	"at": func(b *builder, p *model.Process, s *filled) {
 		b.siteNamed[p] = true
 		p.Site = find(b, s.slot(0), "site", b.house.Sites, func(g *model.Site) string { return g.Name })
 	},
-	"expect": func(b *builder, p *model.Process, s *reading) {
+	"expect": func(b *builder, p *model.Process, s *filled) {
 		if v := s.slot(0); v != nil && v.condition != nil {
 			p.Expect = append(p.Expect, *v.condition)
 		}
 	},
-	"limits": func(b *builder, p *model.Process, s *reading) {
+	"limits": func(b *builder, p *model.Process, s *filled) {
 		if s.Body != nil {
 			p.Limits = append(append([]model.Limit(nil), p.Limits...), b.limits(s)...)
 		}
@@ -61,7 +61,7 @@ var processStatements = table[model.Process]{
 // find resolves a name among the definitions of one kind and notes that it is used,
 // as is the one that a wrong name is nearest to, so that it is not called unused as
 // well.
-func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) string) *T {
+func find[T any](b *builder, v *given, kind string, among []*T, name func(*T) string) *T {
 	found, meant := lookUp(b, v, kind, among, name)
 	for _, d := range []*T{found, meant} {
 		if d != nil {
@@ -73,7 +73,7 @@ func find[T any](b *builder, v *value, kind string, among []*T, name func(*T) st
 
 // lookUp resolves a name among the definitions of one kind. It reports one that
 // nothing has, and gives the definition that is nearest to it.
-func lookUp[T any](b *builder, v *value, kind string, among []*T, name func(*T) string) (found, near *T) {
+func lookUp[T any](b *builder, v *given, kind string, among []*T, name func(*T) string) (found, near *T) {
 	if v == nil || v.word == "" && !v.place.Known() {
 		return nil, nil
 	}
@@ -130,14 +130,14 @@ func quotedNames(names []string) string {
 }
 
 // stage puts a stage into the process.
-func (b *builder) stage(p *model.Process, st model.Stage, s *reading) {
+func (b *builder) stage(p *model.Process, st model.Stage, s *filled) {
 	b.unread[st] = !s.whole
 	p.Stages = append(p.Stages, st)
 }
 
 // fillStage reads the block of a stage, or of a repeat, by its table. It notes in unread
 // that some of it did not read.
-func fillStage[T any](b *builder, p *model.Process, s *reading, in vocabulary.Block, of any, it *T, set table[T]) {
+func fillStage[T any](b *builder, p *model.Process, s *filled, in vocabulary.Block, of any, it *T, set table[T]) {
 	if s.Body == nil {
 		b.unread[of] = true
 		return

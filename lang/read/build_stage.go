@@ -17,8 +17,8 @@ type steeping struct {
 }
 
 // wet is the builder of a step of the steep.
-func wet(build func(*builder, *reading) model.Step) func(*builder, *steeping, *reading) {
-	return func(b *builder, m *steeping, r *reading) { *m.steps = append(*m.steps, build(b, r)) }
+func wet(build func(*builder, *filled) model.Step) func(*builder, *steeping, *filled) {
+	return func(b *builder, m *steeping, r *filled) { *m.steps = append(*m.steps, build(b, r)) }
 }
 
 var steepStatements = table[steeping]{
@@ -26,14 +26,14 @@ var steepStatements = table[steeping]{
 	"rest":   wet((*builder).rest),
 	"repeat": (*builder).repeat,
 	"gate":   wet((*builder).gate),
-	"until":  func(_ *builder, m *steeping, r *reading) { m.stage.Until = r.slot(0).holds() },
+	"until":  func(_ *builder, m *steeping, r *filled) { m.stage.Until = r.slot(0).holds() },
 }
 
 var repeatStatements = table[steeping]{
 	"soak": steepStatements["soak"], "rest": steepStatements["rest"], "repeat": steepStatements["repeat"],
 }
 
-func (b *builder) steep(p *model.Process, s *reading) {
+func (b *builder) steep(p *model.Process, s *filled) {
 	st := &model.Steep{Written: s.written()}
 	b.stage(p, st, s)
 	st.Vessel = find(b, s.clause("in", 0), "vessel", b.house.Vessels, func(v *model.Vessel) string { return v.Name })
@@ -46,7 +46,7 @@ func (b *builder) steep(p *model.Process, s *reading) {
 	fillStage(b, p, s, vocabulary.Steep, st, &steeping{p, st, &st.Steps, repeatStatements}, steepStatements)
 }
 
-func (b *builder) repeat(m *steeping, r *reading) {
+func (b *builder) repeat(m *steeping, r *filled) {
 	s := &model.Repeat{}
 	b.newStep(r, func() model.Step {
 		*s = model.Repeat{Written: r.written(), Until: r.clause("until", 0).holds(), Times: b.times(r.slot(0))}
@@ -67,21 +67,21 @@ type growing struct {
 func (g *growing) add(s model.Step) { g.Steps = append(g.Steps, s) }
 
 var germinateStatements = table[growing]{
-	"hold":     func(b *builder, g *growing, r *reading) { g.add(b.hold(r)) },
-	"gate":     func(b *builder, g *growing, r *reading) { g.add(b.gate(r)) },
+	"hold":     func(b *builder, g *growing, r *filled) { g.add(b.hold(r)) },
+	"gate":     func(b *builder, g *growing, r *filled) { g.add(b.gate(r)) },
 	"sprinkle": (*builder).sprinkle,
 	"turn":     (*builder).turn, "humidity": (*builder).humidity,
 	"until": (*builder).until, "allow": (*builder).allow, "for": (*builder).lasts,
 }
 
-func (b *builder) germinate(p *model.Process, s *reading) {
+func (b *builder) germinate(p *model.Process, s *filled) {
 	st := &model.Germination{Written: s.written()}
 	b.stage(p, st, s)
 	b.onFloor(&st.Piece, s)
 	fillStage(b, p, s, vocabulary.Germinate, st, &growing{st, &st.Piece}, germinateStatements)
 }
 
-func (b *builder) sprinkle(g *growing, r *reading) {
+func (b *builder) sprinkle(g *growing, r *filled) {
 	water, often := b.positive(r.slot(0).quantity(), "an amount of water"), b.interval(r)
 	if water != nil && often != nil {
 		g.stage.(*model.Germination).Sprinkle = &model.Sprinkle{Water: *water, Every: *often}
@@ -89,13 +89,13 @@ func (b *builder) sprinkle(g *growing, r *reading) {
 }
 
 var witherStatements = table[growing]{
-	"air":  func(b *builder, g *growing, r *reading) { g.stage.(*model.Withering).Air = b.warmth(r.clause("at", 0)) },
+	"air":  func(b *builder, g *growing, r *filled) { g.stage.(*model.Withering).Air = b.warmth(r.clause("at", 0)) },
 	"gate": germinateStatements["gate"],
 	"turn": (*builder).turn, "humidity": (*builder).humidity,
 	"until": (*builder).until, "allow": (*builder).allow, "for": (*builder).lasts,
 }
 
-func (b *builder) wither(p *model.Process, s *reading) {
+func (b *builder) wither(p *model.Process, s *filled) {
 	st := &model.Withering{Written: s.written()}
 	b.stage(p, st, s)
 	b.onFloor(&st.Piece, s)
@@ -103,30 +103,30 @@ func (b *builder) wither(p *model.Process, s *reading) {
 }
 
 // onFloor reads the head of a stage on the floor.
-func (b *builder) onFloor(piece *model.Piece, s *reading) {
+func (b *builder) onFloor(piece *model.Piece, s *filled) {
 	piece.Floor = find(b, s.clause("on", 0), "floor", b.house.Floors, func(v *model.Floor) string { return v.Name })
 	piece.Ending = b.ending(s)
 }
 
-func (b *builder) turn(g *growing, r *reading) { g.Turn = b.interval(r) }
+func (b *builder) turn(g *growing, r *filled) { g.Turn = b.interval(r) }
 
-func (b *builder) humidity(g *growing, r *reading) { g.Humidity = b.upright(r.slot(0)) }
+func (b *builder) humidity(g *growing, r *filled) { g.Humidity = b.upright(r.slot(0)) }
 
-func (b *builder) until(g *growing, r *reading) {
+func (b *builder) until(g *growing, r *filled) {
 	if g.Until != nil {
 		b.headToo(r, g.stage, g.Until.Place)
 	}
 	g.Until = r.slot(0).holds()
 }
 
-func (b *builder) allow(g *growing, r *reading) {
+func (b *builder) allow(g *growing, r *filled) {
 	if g.Allow != nil {
 		b.headToo(r, g.stage, g.Allow.Place)
 	}
 	g.Allow = b.guard(r.slot(0))
 }
 
-func (b *builder) lasts(g *growing, r *reading) {
+func (b *builder) lasts(g *growing, r *filled) {
 	if g.For != nil {
 		b.headToo(r, g.stage, g.For.Place)
 	}
@@ -134,35 +134,35 @@ func (b *builder) lasts(g *growing, r *reading) {
 }
 
 // headToo reports what the block of a stage says and its head has said before.
-func (b *builder) headToo(r *reading, st model.Stage, before source.Place) {
+func (b *builder) headToo(r *filled, st model.Stage, before source.Place) {
 	if before.Start < r.place.Start && before.End <= st.Place().End {
 		b.again(r.place, before, fmt.Sprintf("%s of %s is given in its head already", r.Verb.Text, st.Kind()))
 	}
 }
 
 // onKiln is the builder of a step of the kiln.
-func onKiln(build func(*builder, *reading) model.Step) func(*builder, *model.Kilning, *reading) {
-	return func(b *builder, st *model.Kilning, r *reading) { st.Steps = append(st.Steps, build(b, r)) }
+func onKiln(build func(*builder, *filled) model.Step) func(*builder, *model.Kilning, *filled) {
+	return func(b *builder, st *model.Kilning, r *filled) { st.Steps = append(st.Steps, build(b, r)) }
 }
 
 var kilnStatements = table[model.Kilning]{
 	"dry": onKiln((*builder).dry), "stew": onKiln((*builder).stew), "cure": onKiln((*builder).cure),
 	"cool": onKiln((*builder).cool), "gate": onKiln((*builder).gate),
-	"stir": func(b *builder, st *model.Kilning, r *reading) { st.Stir = b.interval(r) },
+	"stir": func(b *builder, st *model.Kilning, r *filled) { st.Stir = b.interval(r) },
 }
 
-func (b *builder) kilnStage(p *model.Process, s *reading) {
+func (b *builder) kilnStage(p *model.Process, s *filled) {
 	st := &model.Kilning{Written: s.written()}
 	b.stage(p, st, s)
 	st.Kiln = find(b, s.clause("in", 0), "kiln", b.house.Kilns, func(k *model.Kiln) string { return k.Name })
 	fillStage(b, p, s, vocabulary.Kiln, st, st, kilnStatements)
 }
 
-func (b *builder) deculm(p *model.Process, s *reading) {
+func (b *builder) deculm(p *model.Process, s *filled) {
 	b.stage(p, &model.Deculming{Written: s.written(), Within: b.positive(s.clause("within", 0).quantity(), "a time")}, s)
 }
 
-func (b *builder) store(p *model.Process, s *reading) {
+func (b *builder) store(p *model.Process, s *filled) {
 	st := &model.Storing{Written: s.written(), In: s.clause("in", 0).chosen()}
 	b.stage(p, st, s)
 	if v := s.clause("for", 0); v != nil {

@@ -5,10 +5,11 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // bound gives the value as a bound; a plain value or range is "is".
-func (v *value) bound() *model.Bound {
+func (v *given) bound() *model.Bound {
 	if v == nil {
 		return nil
 	}
@@ -20,7 +21,7 @@ func (v *value) bound() *model.Bound {
 }
 
 // holds gives the condition of a slot, nil where there is none.
-func (v *value) holds() *model.Condition {
+func (v *given) holds() *model.Condition {
 	if v == nil {
 		return nil
 	}
@@ -28,17 +29,17 @@ func (v *value) holds() *model.Condition {
 }
 
 // newStep builds a step, and notes whether some of it did not read.
-func (b *builder) newStep(r *reading, build func() model.Step) model.Step {
+func (b *builder) newStep(r *filled, build func() model.Step) model.Step {
 	before := b.dropped
 	s := build()
 	b.unread[s] = !r.whole || b.dropped > before
 	return s
 }
 
-func (r *reading) written() model.Written { return model.Written{Head: r.place} }
+func (r *filled) written() model.Written { return model.Written{Head: r.place} }
 
 // ending reads the clauses of an end.
-func (b *builder) ending(r *reading) model.Ending {
+func (b *builder) ending(r *filled) model.Ending {
 	return model.Ending{
 		For:   b.positive(r.clause("for", 0).quantity(), "a time"),
 		Until: r.clause("until", 0).holds(),
@@ -47,7 +48,7 @@ func (b *builder) ending(r *reading) model.Ending {
 }
 
 // heated reads what dry, stew and cure can say.
-func (b *builder) heated(r *reading) model.Heated {
+func (b *builder) heated(r *filled) model.Heated {
 	return model.Heated{
 		Written: r.written(),
 		Ending:  b.ending(r),
@@ -60,25 +61,25 @@ func (b *builder) heated(r *reading) model.Heated {
 	}
 }
 
-func (b *builder) dry(r *reading) model.Step {
+func (b *builder) dry(r *filled) model.Step {
 	return b.newStep(r, func() model.Step { return &model.Dry{Heated: b.heated(r)} })
 }
 
-func (b *builder) stew(r *reading) model.Step {
+func (b *builder) stew(r *filled) model.Step {
 	return b.newStep(r, func() model.Step { return &model.Stew{Heated: b.heated(r)} })
 }
 
-func (b *builder) cure(r *reading) model.Step {
+func (b *builder) cure(r *filled) model.Step {
 	return b.newStep(r, func() model.Step { return &model.Cure{Heated: b.heated(r)} })
 }
 
-func (b *builder) cool(r *reading) model.Step {
+func (b *builder) cool(r *filled) model.Step {
 	return b.newStep(r, func() model.Step {
 		return &model.Cool{Written: r.written(), To: b.warmth(r.clause("to", 0)), Allow: b.guard(r.clause("allow", 0))}
 	})
 }
 
-func (b *builder) hold(r *reading) model.Step {
+func (b *builder) hold(r *filled) model.Step {
 	return b.newStep(r, func() model.Step {
 		s := &model.Hold{Written: r.written(), Ending: b.ending(r), At: b.warmth(r.clause("at", 0))}
 		if what := r.slot(0); what != nil {
@@ -88,22 +89,22 @@ func (b *builder) hold(r *reading) model.Step {
 	})
 }
 
-func (b *builder) soak(r *reading) model.Step {
+func (b *builder) soak(r *filled) model.Step {
 	s := &model.Soak{}
 	b.newStep(r, func() model.Step {
-		*s = model.Soak{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), "water")}
+		*s = model.Soak{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), vocabulary.PlaceWater)}
 		return s
 	})
 	b.timeBehind(r, &s.Ending)
 	with := r.clause("with", 0).chosen().Text
-	s.Aerated, s.Limed = with == "air", with == "lime"
+	s.Aerated, s.Limed = with == vocabulary.WithAir, with == vocabulary.WithLime
 	return s
 }
 
-func (b *builder) rest(r *reading) model.Step {
+func (b *builder) rest(r *filled) model.Step {
 	s := &model.Rest{}
 	b.newStep(r, func() model.Step {
-		*s = model.Rest{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), "air")}
+		*s = model.Rest{Written: r.written(), Ending: b.ending(r), At: taken(b.warmth(r.clause("at", 0)), vocabulary.PlaceAir)}
 		return s
 	})
 	b.timeBehind(r, &s.Ending)
@@ -111,7 +112,7 @@ func (b *builder) rest(r *reading) model.Step {
 }
 
 // timeBehind reads a time that stands right behind the verb.
-func (b *builder) timeBehind(r *reading, end *model.Ending) {
+func (b *builder) timeBehind(r *filled, end *model.Ending) {
 	t := b.positive(r.slot(0).quantity(), "a time")
 	if t == nil {
 		return
@@ -130,7 +131,7 @@ func taken(t *model.Temperature, where string) *model.Temperature {
 	return t
 }
 
-func (b *builder) gate(r *reading) model.Step {
+func (b *builder) gate(r *filled) model.Step {
 	return &model.Gate{Written: r.written(), Asks: r.slot(0).holds(), Allow: b.guard(r.clause("allow", 0))}
 }
 
@@ -140,7 +141,7 @@ const (
 	hottestAsked = "260"
 )
 
-func (b *builder) warmth(v *value) *model.Temperature {
+func (b *builder) warmth(v *given) *model.Temperature {
 	if v == nil || b.upright(v) == nil {
 		return nil
 	}
@@ -148,7 +149,7 @@ func (b *builder) warmth(v *value) *model.Temperature {
 }
 
 // rise is a temperature that runs from its first value to its second; it may fall.
-func (b *builder) rise(v *value) *model.Temperature {
+func (b *builder) rise(v *given) *model.Temperature {
 	t := v.temperature()
 	if t == nil {
 		return nil
@@ -168,7 +169,7 @@ func (b *builder) askable(t *model.Temperature) *model.Temperature {
 }
 
 // guard reads the earliest and latest time of allow: a range, or a bound on one side.
-func (b *builder) guard(v *value) *model.Guard {
+func (b *builder) guard(v *given) *model.Guard {
 	if v == nil {
 		return nil
 	}

@@ -11,19 +11,20 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // readCondition reads tests joined by "and". It takes all the terms.
-func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readCondition(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
 	whole := terms[0].Range().Join(terms[len(terms)-1].Range())
 	c := &model.Condition{Place: r.at(whole)}
-	for _, part := range splitAnd(terms) {
+	for _, part := range value.Tests(terms) {
 		if len(part) == 0 {
-			r.note(valueNeeded.At(c.Place, `"and" joins two tests, and one is missing`))
+			r.note(valueNeeded.At(c.Place, fmt.Sprintf("%q joins two tests, and one is missing", vocabulary.And)))
 			return terms, nil, false
 		}
 		t, ok := r.test(part)
@@ -32,24 +33,11 @@ func readCondition(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax
 		}
 		c.Tests = append(c.Tests, t)
 	}
-	return nil, &value{place: c.Place, condition: c}, true
-}
-
-func splitAnd(terms []syntax.Term) [][]syntax.Term {
-	parts := [][]syntax.Term{nil}
-	for _, t := range terms {
-		if w, ok := t.(syntax.Word); ok && w.Text == "and" {
-			parts = append(parts, nil)
-			continue
-		}
-		last := len(parts) - 1
-		parts[last] = append(parts[last], t)
-	}
-	return parts
+	return nil, &given{place: c.Place, condition: c}, true
 }
 
 // test reads one test: a measure, then a bound with its value, or a range.
-func (r *reader) test(terms []syntax.Term) (model.Test, bool) {
+func (r *statementReader) test(terms []syntax.Term) (model.Test, bool) {
 	t := model.Test{Place: r.at(terms[0].Range().Join(terms[len(terms)-1].Range()))}
 	m, rest, ok := r.measure(terms)
 	if !ok {
@@ -73,40 +61,20 @@ func (r *reader) test(terms []syntax.Term) (model.Test, bool) {
 }
 
 // measure reads the one or two words that name a measure.
-func (r *reader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
-	first, isWord := terms[0].(syntax.Word)
-	if !isWord {
+func (r *statementReader) measure(terms []syntax.Term) (m vocabulary.Measure, rest []syntax.Term, ok bool) {
+	named, isWord := value.MeasuredBy(terms)
+	switch {
+	case !isWord:
 		r.note(unknownWord.At(r.at(terms[0].Range()), "a test begins with what is measured: "+strings.Join(r.measureWords(), ", ")))
-		return m, nil, false
+	case named.Measure != nil && r.measurable(*named.Measure):
+		return *named.Measure, named.Rest, true
+	default:
+		r.unknownMeasure(named.Name, named.Span, named.Measure != nil)
 	}
-	name, used, s := first.Text, 1, first.Span
-	if second, two := wordAt(terms, 1); two {
-		if _, known := vocabulary.FindMeasure(name + " " + second.Text); known || !r.knows(name) {
-			name, used, s = name+" "+second.Text, 2, first.Join(second.Span)
-		}
-	}
-	m, known := vocabulary.FindMeasure(name)
-	if known && r.measurable(m) {
-		return m, terms[used:], true
-	}
-	r.unknownMeasure(name, s, known)
 	return m, nil, false
 }
 
-func wordAt(terms []syntax.Term, i int) (syntax.Word, bool) {
-	if i >= len(terms) {
-		return syntax.Word{}, false
-	}
-	w, ok := terms[i].(syntax.Word)
-	return w, ok
-}
-
-func (r *reader) knows(name string) bool {
-	_, ok := vocabulary.FindMeasure(name)
-	return ok
-}
-
-func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
+func (r *statementReader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 	f := unknownWord.At(r.at(s), fmt.Sprintf("%q is nothing that can be measured here", name))
 	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
 	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
@@ -119,7 +87,7 @@ func (r *reader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 // measurable tells whether the measure can be named here: a promise in the
 // process, any other in the stages where it can be looked at. The head of a stage
 // counts as part of the stage.
-func (r *reader) measurable(m vocabulary.Measure) bool {
+func (r *statementReader) measurable(m vocabulary.Measure) bool {
 	scope := r.in
 	if r.opens != vocabulary.None {
 		scope = r.opens
@@ -127,7 +95,7 @@ func (r *reader) measurable(m vocabulary.Measure) bool {
 	return m.Promise && scope == vocabulary.Process || slices.Contains(m.In, scope)
 }
 
-func (r *reader) measureWords() []string {
+func (r *statementReader) measureWords() []string {
 	var words []string
 	for _, m := range vocabulary.Measures() {
 		if r.measurable(m) {
@@ -138,43 +106,43 @@ func (r *reader) measureWords() []string {
 }
 
 // asked reads what is asked of a measure.
-func (r *reader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
-	b, bounded := term.(syntax.Bounded)
-	if bounded {
-		t.Op, _ = opOf(b.Bound.Text)
-		term = b.Value
-	}
+func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
+	f, _, _ := value.FigureOf([]syntax.Term{term}, nil)
+	bound := f.OpOf()
+	t.Op = f.Op
 	if m.Words != nil {
-		return r.askedWord(t, m, term)
+		return r.askedWord(t, m, f.Value)
 	}
-	a, ok := term.(syntax.Amount)
+	a, ok := f.Value.(syntax.Amount)
 	if !ok {
-		f := wrongDimension.At(r.at(term.Range()), fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, r.at(term.Range()).Text()))
-		f.Hint = "such as " + sampleTest(m)
-		r.note(f)
+		place := r.at(f.Value.Range())
+		n := wrongDimension.At(place, fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, place.Text()))
+		n.Hint = "such as " + sampleTest(m)
+		r.note(n)
 		return false
 	}
 	rng, ok := r.rangeOf(a, m.Dims)
 	if !ok {
 		return false
 	}
-	if !bounded && a.High == nil {
-		f := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
-		f.Hint = fmt.Sprintf("write %s at least %s, or %s at most %s", m.Word, r.at(a.Span).Text(), m.Word, r.at(a.Span).Text())
-		r.note(f)
+	if bound == nil && a.High == nil {
+		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
+		figure := r.at(a.Span).Text()
+		n.Hint = fmt.Sprintf("write %s %s %s, or %s %s %s", m.Word, quantity.AtLeast, figure, m.Word, quantity.AtMost, figure)
+		r.note(n)
 		return false
 	}
-	if !bounded {
+	if bound == nil {
 		t.Op = quantity.Is
 	}
 	t.Bound = &model.Bound{Bound: quantity.Bound{Op: t.Op, Range: rng}, Place: r.at(a.Span)}
-	r.oneBound(bounding(t.Op, bounded), a, rng)
-	return r.upright(&value{rng: rng, amount: r.at(a.Span), op: bounding(t.Op, bounded)})
+	r.oneBound(bound, a, rng)
+	return r.upright(&given{rng: rng, amount: r.at(a.Span), op: bound})
 }
 
 // oneBound reports two values behind a bound that takes one. The value is kept as it
 // counts, so that nothing else seems to be missing.
-func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) {
+func (r *statementReader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) {
 	if op == nil || *op == quantity.Is || a.High == nil || rng.Low.SI >= rng.High.SI {
 		return // a range that is upside down is told of as such
 	}
@@ -183,15 +151,7 @@ func (r *reader) oneBound(op *quantity.Op, a syntax.Amount, rng quantity.Range) 
 	r.note(f)
 }
 
-// bounding is the bound that stands in front of a value, or nil.
-func bounding(op quantity.Op, stands bool) *quantity.Op {
-	if !stands {
-		return nil
-	}
-	return &op
-}
-
-func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
+func (r *statementReader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
 	w, ok := term.(syntax.Word)
 	if !ok || !slices.Contains(m.Words, w.Text) {
 		r.needed(&vocabulary.Slot{Kind: vocabulary.Choice, Label: m.Word, Words: m.Words}, []syntax.Term{term}, syntax.Word{Text: m.Word})
@@ -202,19 +162,22 @@ func (r *reader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term
 }
 
 func sampleTest(m vocabulary.Measure) string {
+	op, figure := quantity.AtMost, ""
 	switch {
 	case m.Words != nil:
-		return m.Word + " is " + m.Words[len(m.Words)-1]
+		op, figure = quantity.Is, m.Words[len(m.Words)-1]
 	case m.Dims[0] == quantity.Share:
-		return m.Word + " at most 10 %"
+		figure = "10 %"
 	case m.Dims[0] == quantity.Number:
-		return m.Word + " at least 3/4"
+		op, figure = quantity.AtLeast, "3/4"
+	default:
+		figure = sample(m.Dims[0], "12")
 	}
-	return m.Word + " at most " + sample(m.Dims[0], "12")
+	return fmt.Sprintf("%s %s %s", m.Word, op, figure)
 }
 
 // upright reports a range that is upside down.
-func (r *reader) upright(v *value) bool {
+func (r *statementReader) upright(v *given) bool {
 	if v.rng.Low.SI <= v.rng.High.SI {
 		return true
 	}
@@ -226,7 +189,7 @@ func (r *reader) upright(v *value) bool {
 
 // turned is what to write for a range that is upside down. Which end a bound with a
 // range was meant for cannot be told.
-func (v *value) turned() (hint string, repair []finding.Edit) {
+func (v *given) turned() (hint string, repair []finding.Edit) {
 	if v.op != nil {
 		return fmt.Sprintf("write %q with one value, or the range alone", *v.op), nil
 	}

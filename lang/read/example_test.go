@@ -139,13 +139,22 @@ func TestHouseIsReadAsWritten(t *testing.T) {
 	assert.False(t, night.Awake(12*3600))
 }
 
+// choicesOf are the words that the first value of a statement can be.
+func choicesOf(t *testing.T, in vocabulary.Block, verb string) []string {
+	t.Helper()
+	row, ok := vocabulary.Lookup(in, verb)
+	require.True(t, ok)
+	require.NotEmpty(t, row.Slots[0].Words)
+	return row.Slots[0].Words
+}
+
 func TestEverySpeciesAndMaltIsAccepted(t *testing.T) {
-	for _, species := range vocabulary.Species() {
+	for _, species := range choicesOf(t, vocabulary.Grain, "species") {
 		h, found := load("grain \"lot\" { species " + species + " }")
 		assert.Empty(t, found, species)
 		assert.Equal(t, species, h.Grains[0].Species.Text)
 	}
-	for _, malt := range vocabulary.MaltTypes() {
+	for _, malt := range choicesOf(t, vocabulary.Process, "make") {
 		for _, text := range []string{"make " + malt + " malt", "make " + malt} {
 			h, found := loadExample(t, text)
 			assert.Empty(t, golden.Findings(found), text)

@@ -9,6 +9,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // Air that is warmed, as it leaves the heater (handbook), and what the walls of a kiln
@@ -69,7 +70,7 @@ func (b *builder) heaterForReach(k *model.Kiln, muchAir bool) {
 // hardlyWarm reports a kiln whose hottest air hardly dries malt, let alone cures it. The
 // sun may heat no more.
 func (b *builder) hardlyWarm(k *model.Kiln) {
-	if k.Reaches == nil || k.Reaches.High.SI >= warmsMalt || k.Fired.Text == "solar" || slices.ContainsFunc(b.found, func(f finding.Finding) bool { return f.Place == k.Reaches.Place }) {
+	if k.Reaches == nil || k.Reaches.High.SI >= warmsMalt || k.Fired.Text == vocabulary.FiredSolar || slices.ContainsFunc(b.found, func(f finding.Finding) bool { return f.Place == k.Reaches.Place }) {
 		return
 	}
 	f := unusualFigure.At(k.Reaches.Place, fmt.Sprintf("a kiln that reaches %s hardly dries malt: its hottest air is usually at %s or more", k.Reaches, k.Reaches.High.Like(warmsMalt)))

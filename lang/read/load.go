@@ -19,6 +19,7 @@ import (
 	"maltwright/lang/regular"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 // MaxFiles is how many files one process may use, and MaxTotal how many bytes all of
@@ -70,7 +71,7 @@ func (l *loader) file(f *source.File, at string, chain []string) {
 	l.found = append(append(l.found, found...), unsettled(tree)...)
 	for _, s := range tree.Top.Statements {
 		switch {
-		case s.Verb.Text != "use":
+		case !vocabulary.Includes(s.Verb.Text):
 		case s.Broken:
 			l.lost = true
 		default:

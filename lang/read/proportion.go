@@ -58,7 +58,7 @@ func (s share) leans(side int) bool {
 // forCharge turns a side of the share into one of the charge: 1 is much grain for the
 // fact, −1 little.
 func (s share) forCharge(side int) int {
-	if s.Of == "grain" {
+	if s.Of == vocabulary.Charged {
 		return side
 	}
 	return -side
@@ -135,7 +135,7 @@ func sprinkledBy(s *model.Sprinkle) string {
 func (b *builder) kilnProportions(k *model.Kiln) {
 	var list sharesOf
 	list.add(vocabulary.HeatOfArea, k.Heater, k.Area)
-	if k.Draught.Text == "still" {
+	if k.Draught.Text == vocabulary.DraughtStill {
 		list.add(vocabulary.AirOfOven, k.Airflow, k.Area)
 	} else {
 		list.add(vocabulary.AirOfArea, k.Airflow, k.Area)

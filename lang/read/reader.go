@@ -14,8 +14,8 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// value is what was read into one slot.
-type value struct {
+// given is what was read into one slot.
+type given struct {
 	place     source.Place
 	amount    source.Place // of an amount: its numbers and units alone, without a place or a bound
 	rng       quantity.Range
@@ -26,46 +26,46 @@ type value struct {
 	clock     [2]int // of a clock, seconds from midnight; of a moment the first
 }
 
-func (v *value) quantity() *model.Quantity {
+func (v *given) quantity() *model.Quantity {
 	if v == nil {
 		return nil
 	}
 	return &model.Quantity{Quantity: v.rng.Low, Place: v.place}
 }
 
-func (v *value) ranged() *model.Range {
+func (v *given) ranged() *model.Range {
 	if v == nil {
 		return nil
 	}
 	return &model.Range{Range: v.rng, Place: v.place}
 }
 
-func (v *value) temperature() *model.Temperature {
+func (v *given) temperature() *model.Temperature {
 	if v == nil {
 		return nil
 	}
 	return &model.Temperature{Range: model.Range{Range: v.rng, Place: v.place}, Where: v.where}
 }
 
-func (v *value) chosen() model.Word {
+func (v *given) chosen() model.Word {
 	if v == nil {
 		return model.Word{}
 	}
 	return model.Word{Text: v.word, Place: v.place}
 }
 
-// reading is a statement read by its row: a value for each slot, nil where an
+// filled is a statement read by its row: a value for each slot, nil where an
 // optional one is missing or one could not be read.
-type reading struct {
+type filled struct {
 	*syntax.Statement
 	row     *vocabulary.Row
 	place   source.Place // the head of the statement
-	slots   []*value
-	clauses map[string][]*value
+	slots   []*given
+	clauses map[string][]*given
 	whole   bool // all of it was read
 }
 
-func (r *reading) slot(i int) *value {
+func (r *filled) slot(i int) *given {
 	if i < len(r.slots) {
 		return r.slots[i]
 	}
@@ -73,30 +73,30 @@ func (r *reading) slot(i int) *value {
 }
 
 // clause gives the i-th value of a clause, nil where it is not there.
-func (r *reading) clause(word string, i int) *value {
+func (r *filled) clause(word string, i int) *given {
 	if list := r.clauses[word]; i < len(list) {
 		return list[i]
 	}
 	return nil
 }
 
-func (r *reading) has(word string) bool { return r.clauses[word] != nil }
+func (r *filled) has(word string) bool { return r.clauses[word] != nil }
 
-// reader reads the statements of one file.
-type reader struct {
+// statementReader reads the statements of one file.
+type statementReader struct {
 	file  *source.File
 	found *[]finding.Finding
 	in    vocabulary.Block
 	opens vocabulary.Block // the block that the statement being read opens
 }
 
-func (r *reader) note(f finding.Finding) { *r.found = append(*r.found, f) }
+func (r *statementReader) note(f finding.Finding) { *r.found = append(*r.found, f) }
 
-func (r *reader) at(s source.Span) source.Place { return source.Place{File: r.file, Span: s} }
+func (r *statementReader) at(s source.Span) source.Place { return source.Place{File: r.file, Span: s} }
 
 // read reads a statement in the reader's block. It gives false where the
 // statement is of no use, which it has then reported.
-func (r *reader) read(s *syntax.Statement) (*reading, bool) {
+func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	if s.Broken {
 		return nil, false
 	}
@@ -107,14 +107,14 @@ func (r *reader) read(s *syntax.Statement) (*reading, bool) {
 	}
 	r.opens = row.Opens
 	before := len(*r.found)
-	out := &reading{Statement: s, row: row, place: r.at(s.Head())}
+	out := &filled{Statement: s, row: row, place: r.at(s.Head())}
 	out.slots = r.slots(row.Slots, s.Terms, s.Verb)
 	out.clauses = r.readClauses(row, s)
 	r.checkBody(row, s)
 	return out, len(*r.found) == before
 }
 
-func (r *reader) unknown(s *syntax.Statement) {
+func (r *statementReader) unknown(s *syntax.Statement) {
 	word, place := s.Verb.Text, r.at(s.Verb.Span)
 	if homes := vocabulary.Homes(word); len(homes) > 0 {
 		f := wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
@@ -135,7 +135,7 @@ func (r *reader) unknown(s *syntax.Statement) {
 	r.note(f)
 }
 
-func (r *reader) checkBody(row *vocabulary.Row, s *syntax.Statement) {
+func (r *statementReader) checkBody(row *vocabulary.Row, s *syntax.Statement) {
 	switch {
 	case s.Body != nil && row.Opens == vocabulary.None:
 		r.note(blockUnexpected.At(r.at(source.Span{Start: s.Body.Start, End: s.Body.Start + 1}), fmt.Sprintf("%s takes no block", row.Word)))
@@ -144,11 +144,11 @@ func (r *reader) checkBody(row *vocabulary.Row, s *syntax.Statement) {
 	}
 }
 
-func (r *reader) readClauses(row *vocabulary.Row, s *syntax.Statement) map[string][]*value {
+func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) map[string][]*given {
 	if len(row.Clauses) == 0 && len(s.Clauses) == 0 {
 		return nil
 	}
-	out := make(map[string][]*value, len(s.Clauses))
+	out := make(map[string][]*given, len(s.Clauses))
 	for _, c := range s.Clauses {
 		def, ok := row.Clause(c.Word.Text)
 		if !ok {
@@ -171,7 +171,7 @@ func (r *reader) readClauses(row *vocabulary.Row, s *syntax.Statement) map[strin
 	return out
 }
 
-func (r *reader) unknownClause(row *vocabulary.Row, c *syntax.Clause) {
+func (r *statementReader) unknownClause(row *vocabulary.Row, c *syntax.Clause) {
 	f := unknownClause.At(r.at(c.Span), fmt.Sprintf("%s takes no %q", row.Word, c.Word.Text))
 	if len(row.Clauses) > 0 {
 		words := make([]string, len(row.Clauses))
@@ -184,8 +184,8 @@ func (r *reader) unknownClause(row *vocabulary.Row, c *syntax.Clause) {
 }
 
 // slots reads terms into slots, one after another.
-func (r *reader) slots(slots []vocabulary.Slot, terms []syntax.Term, after syntax.Word) []*value {
-	out := make([]*value, len(slots), len(slots)+1)
+func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, after syntax.Word) []*given {
+	out := make([]*given, len(slots), len(slots)+1)
 	for i := range slots {
 		rest, v, ok := slotReaderOf(slots[i].Kind)(r, &slots[i], terms)
 		switch {
@@ -203,7 +203,7 @@ func (r *reader) slots(slots []vocabulary.Slot, terms []syntax.Term, after synta
 	return out
 }
 
-func (r *reader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
+func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
 	if len(terms) == 0 {
 		r.note(valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot))))
 		return
@@ -224,7 +224,7 @@ func (r *reader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax
 	r.note(f)
 }
 
-func (r *reader) tooMany(terms []syntax.Term, after syntax.Word) {
+func (r *statementReader) tooMany(terms []syntax.Term, after syntax.Word) {
 	s := terms[0].Range().Join(terms[len(terms)-1].Range())
 	place := r.at(s)
 	r.note(wordsTooMany.At(place, fmt.Sprintf("%s has no place for %s", after.Text, place.Text())))

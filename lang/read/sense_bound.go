@@ -10,7 +10,7 @@ import (
 
 // restBound reports a rest in store that is said by its longest: a rest is what the malt
 // lies at the least, and what it keeps no rule of the language asks for.
-func (b *builder) restBound(v *value) {
+func (b *builder) restBound(v *given) {
 	if v.op == nil || *v.op != quantity.AtMost && *v.op != quantity.Below {
 		return
 	}
@@ -22,7 +22,7 @@ func (b *builder) restBound(v *value) {
 
 // timesBound reports a repeat that is said by the fewest times, or by a number that is
 // not among them.
-func (b *builder) timesBound(s *model.Repeat, v *value) {
+func (b *builder) timesBound(s *model.Repeat, v *given) {
 	if s.Times == nil || v.op == nil || *v.op == quantity.AtMost || *v.op == quantity.Is {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // asked is a moisture that a process asks for.
@@ -25,7 +26,7 @@ func (b *builder) moistureSense(p *model.Process) {
 			return
 		}
 		for _, t := range c.Tests {
-			if t.Bound != nil && strings.HasSuffix(t.Measure, "moisture") {
+			if m, _ := vocabulary.FindMeasure(t.Measure); t.Bound != nil && m.OfMoisture() {
 				list = append(list, askedMoisture{t.Bound.Range, t.Place})
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // endSense looks at what each step and the stage say of their end and their warmth.
@@ -89,31 +90,10 @@ func (b *builder) lastHold(st *model.Germination) {
 	}
 }
 
-// rising and falling are the measures that only go one way in a stage.
-var (
-	rising  = map[model.StageKind][]string{model.SteepStage: {"moisture", "weight", "chit", "time"}, model.GerminateStage: {"chit", "acrospire", "time"}, model.WitherStage: {"acrospire", "time"}, model.KilnStage: {"time"}}
-	falling = map[model.StageKind][]string{model.WitherStage: {"moisture", "weight"}, model.KilnStage: {"moisture", "weight"}}
-)
-
 // goesUp tells which way a measure goes in a stage; ok is false where it may go either.
 func goesUp(kind model.StageKind, measure string) (up, ok bool) {
-	for _, m := range rising[kind] {
-		if m == measure {
-			return true, true
-		}
-	}
-	for _, m := range falling[kind] {
-		if m == measure {
-			return false, true
-		}
-	}
-	return false, false
-}
-
-// turnedRound are the words of a bound, each with what it must be for the other side.
-var turnedRound = map[quantity.Op][2]string{
-	quantity.AtLeast: {"at least", "at most"}, quantity.AtMost: {"at most", "at least"},
-	quantity.Above: {"above", "below"}, quantity.Below: {"below", "above"},
+	m, _ := vocabulary.FindMeasure(measure)
+	return m.GoesUp(vocabulary.Opens(vocabulary.Process, string(kind)))
 }
 
 // wrongWay reports a bound that a measure comes from the wrong side to.
@@ -139,19 +119,19 @@ func (b *builder) turned(kind model.StageKind, t *model.Test, as finding.Severit
 	if up {
 		way = "rises"
 	}
-	if t.Measure == "time" {
+	if t.Measure == vocabulary.MeasureTime {
 		way = "goes on"
 	}
 	f := boundWrongWay.At(t.Place, fmt.Sprintf("%s only %s in %s, so %s holds from the start or never", measureName(t.Measure), way, stageWord(kind), t.Place.Text()))
 	f.Severity = as
-	words := turnedRound[t.Bound.Op]
-	if text := t.Place.Text(); strings.Count(text, words[0]) == 1 {
-		other := strings.Replace(text, words[0], words[1], 1)
+	said := t.Bound.Op.String()
+	if text := t.Place.Text(); strings.Count(text, said) == 1 {
+		other := strings.Replace(text, said, t.Bound.Op.Turned().String(), 1)
 		f.Hint = "write " + other
-		if t.Measure == "time" {
+		if t.Measure == vocabulary.MeasureTime {
 			f.Hint += ", or allow with the latest time"
 		}
-		if as == finding.Fault && t.Measure != "time" { // its latest may be meant, which is allow
+		if as == finding.Fault && t.Measure != vocabulary.MeasureTime { // its latest may be meant, which is allow
 			f.Fixes = []finding.Edit{{Place: t.Place, New: other}}
 		}
 	}
@@ -159,7 +139,7 @@ func (b *builder) turned(kind model.StageKind, t *model.Test, as finding.Severit
 }
 
 func measureName(m string) string {
-	if m == "chit" {
+	if m == vocabulary.MeasureChit {
 		return "the share of chitted corns"
 	}
 	return "the " + m

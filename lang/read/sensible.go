@@ -12,7 +12,7 @@ import (
 // sensible holds each value of a statement against what makes sense in its slot. A
 // value that cannot be is reported and dropped; one out of the ordinary is reported
 // and stays. It tells whether all of them stay.
-func (b *builder) sensible(r *reading) bool {
+func (b *builder) sensible(r *filled) bool {
 	before := b.dropped
 	b.senseSlots(r.row.Slots, r.slots)
 	for i := range r.row.Clauses {
@@ -21,7 +21,7 @@ func (b *builder) sensible(r *reading) bool {
 	return b.dropped == before
 }
 
-func (b *builder) senseSlots(slots []vocabulary.Slot, values []*value) {
+func (b *builder) senseSlots(slots []vocabulary.Slot, values []*given) {
 	for i := range slots {
 		if s := slots[i].Sense; s != nil && i < len(values) && values[i] != nil && !b.makesSense(s, values[i]) {
 			values[i] = nil
@@ -32,10 +32,10 @@ func (b *builder) senseSlots(slots []vocabulary.Slot, values []*value) {
 // makesSense reports a value that is out of the ordinary, and tells whether it can be
 // at all. A range that is upside down, and moisture that no grain holds, have findings
 // of their own.
-func (b *builder) makesSense(s *vocabulary.Sense, v *value) bool {
+func (b *builder) makesSense(s *vocabulary.Sense, v *given) bool {
 	low, high := v.rng.Low.SI, v.rng.High.SI
 	switch {
-	case low > high || s == lotMoisture && high > mostMoisture(b.house.Limits):
+	case low > high || s.Held && high > mostMoisture(b.house.Limits):
 		return true
 	case !within(s.Can, v.rng):
 		f := outOfRange.At(v.place, fmt.Sprintf("%s of %s is outside %s", s.What, v.rng, inUnitsOf(v.rng, s.Can)))
@@ -48,9 +48,6 @@ func (b *builder) makesSense(s *vocabulary.Sense, v *value) bool {
 	return true
 }
 
-// lotMoisture is the sense of the moisture of raw grain.
-var lotMoisture = senseIn(vocabulary.Grain, "moisture")
-
 // senseIn gives the sense of the first value of a statement.
 func senseIn(block vocabulary.Block, word string) *vocabulary.Sense {
 	row, ok := vocabulary.Lookup(block, word)
@@ -61,7 +58,7 @@ func senseIn(block vocabulary.Block, word string) *vocabulary.Sense {
 }
 
 // unusual reports a value that hardly is, of something.
-func (b *builder) unusual(s *vocabulary.Sense, usual quantity.Range, v *value, of string) {
+func (b *builder) unusual(s *vocabulary.Sense, usual quantity.Range, v *given, of string) {
 	f := unusualFigure.At(v.place, fmt.Sprintf("%s of %s is out of the ordinary%s: %s is usual", s.What, v.rng, of, inUnitsOf(v.rng, usual)))
 	f.Hint = orElse(slipOf(v.rng, usual), orElse(s.Advice, f.Hint))
 	b.note(f)

@@ -4,15 +4,15 @@ import (
 	"fmt"
 	"slices"
 
-	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // slotReader reads the first of the terms into a slot. It gives the terms that
 // are left and the value, nil where the terms do not begin with one; ok is false
 // where it found something wrong and has said so.
-type slotReader func(*reader, *vocabulary.Slot, []syntax.Term) (rest []syntax.Term, v *value, ok bool)
+type slotReader func(*statementReader, *vocabulary.Slot, []syntax.Term) (rest []syntax.Term, v *given, ok bool)
 
 // slotReaderOf gives the reader of a kind of slot. The table stands in a function
 // because the readers refer back to it.
@@ -25,7 +25,7 @@ func slotReaderOf(kind vocabulary.Kind) slotReader {
 	}[kind]
 }
 
-func readText(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readText(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -33,10 +33,10 @@ func readText(r *reader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term
 	if !ok {
 		return terms, nil, true
 	}
-	return terms[1:], &value{place: r.at(t.Span), word: t.Value}, true
+	return terms[1:], &given{place: r.at(t.Span), word: t.Value}, true
 }
 
-func readChoice(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
+func readChoice(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
@@ -44,54 +44,30 @@ func readChoice(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax
 	if !ok || len(slot.Words) > 0 && !slices.Contains(slot.Words, w.Text) {
 		return terms, nil, true
 	}
-	return terms[1:], &value{place: r.at(w.Span), word: w.Text}, true
+	return terms[1:], &given{place: r.at(w.Span), word: w.Text}, true
 }
 
 // readAmount reads a quantity or range, with the place of a temperature and a
 // bound before it.
-func readAmount(r *reader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *value, bool) {
-	if len(terms) == 0 {
-		return terms, nil, true
+func readAmount(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
+	f, rest, ok := value.FigureOf(terms, slot.Places)
+	if !ok {
+		return rest, nil, true
 	}
-	v := &value{}
-	first := terms[0].Range()
-	if w, ok := terms[0].(syntax.Word); ok && slices.Contains(slot.Places, w.Text) {
-		v.where = w.Text
-		if terms = terms[1:]; len(terms) == 0 {
-			return terms, nil, true
-		}
+	if f.Bound != nil && !slot.Bound {
+		r.note(boundUnexpected.At(r.at(f.Bound.Span), fmt.Sprintf("%s takes a plain value, without %q", slot.Label, f.Bound.Text)))
+		return terms, nil, false
 	}
-	term := terms[0]
-	if b, ok := term.(syntax.Bounded); ok {
-		op, _ := opOf(b.Bound.Text)
-		if !slot.Bound {
-			r.note(boundUnexpected.At(r.at(b.Bound.Span), fmt.Sprintf("%s takes a plain value, without %q", slot.Label, b.Bound.Text)))
-			return terms, nil, false
-		}
-		v.op, term = &op, b.Value
-	}
-	a, ok := term.(syntax.Amount)
+	a, ok := f.Value.(syntax.Amount)
 	if !ok {
 		return terms, nil, true
 	}
-	v.place, v.amount = r.at(first.Join(a.Span)), r.at(a.Span)
+	v := &given{place: r.at(f.Span), amount: r.at(a.Span), op: f.OpOf(), where: f.Where}
 	if !r.amount(v, a, slot) {
 		return terms, nil, false
 	}
 	r.oneBound(v.op, a, v.rng)
-	return terms[1:], v, true
-}
-
-var ops = map[string]quantity.Op{
-	"at least": quantity.AtLeast, ">=": quantity.AtLeast, "≥": quantity.AtLeast, "=>": quantity.AtLeast,
-	"at most": quantity.AtMost, "<=": quantity.AtMost, "≤": quantity.AtMost, "=<": quantity.AtMost,
-	"is": quantity.Is, "=": quantity.Is, "==": quantity.Is,
-	"above": quantity.Above, ">": quantity.Above, "below": quantity.Below, "<": quantity.Below,
-}
-
-func opOf(word string) (quantity.Op, bool) {
-	op, ok := ops[word]
-	return op, ok
+	return rest, v, true
 }
 
 func quoted(words []string) string {

@@ -3,16 +3,16 @@ package read
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
 // amount makes the range of a value and checks it against the slot.
-func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
+func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slot) bool {
 	rng, ok := r.rangeOf(a, slot.Dims)
 	if !ok {
 		return false
@@ -32,52 +32,35 @@ func (r *reader) amount(v *value, a syntax.Amount, slot *vocabulary.Slot) bool {
 }
 
 // rangeOf makes a range of an amount, both ends in one of the dimensions.
-func (r *reader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
-	lo, ok := r.quantityOf(a.LowEnd(), dims, "")
-	if !ok {
-		return quantity.Range{}, false
-	}
-	rng := quantity.Range{Low: lo, High: lo}
-	if a.High == nil {
-		return rng, true
-	}
-	if rng.High, ok = r.quantityOf(*a.High, dims, lo.Unit()); !ok {
-		return rng, false
-	}
-	if rng.High.Dimension != lo.Dimension {
-		place := r.at(a.High.Span)
-		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and the range begins with %s", place.Text(),
-			withArticle(rng.High.Dimension.String()), withArticle(lo.Dimension.String()))))
+func (r *statementReader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
+	rng, err := value.Range(a, dims)
+	if bad := (*value.Error)(nil); errors.As(err, &bad) {
+		r.noRange(bad, dims)
 		return rng, false
 	}
 	return rng, true
 }
 
-// quantityOf makes a quantity in one of the dimensions. The unit is that of the other end
-// of its range, "" where there is none.
-func (r *reader) quantityOf(q syntax.Quantity, dims []quantity.Dimension, unit string) (quantity.Quantity, bool) {
-	made, err := makeOf(partsOf(q), dims)
-	if err != nil {
-		r.badQuantity(q, err, dims)
-		return made, false
-	}
-	if as, ok := asOne(made, dims); ok {
-		return as, true
-	}
-	place := r.at(q.Span)
-	if made.Dimension == quantity.Number {
+// noRange reports an amount that is no range of the dimensions.
+func (r *statementReader) noRange(e *value.Error, dims []quantity.Dimension) {
+	place := r.at(e.End.Span)
+	switch {
+	case e.Kind == value.Unread:
+		r.badQuantity(e.End, e.Err, dims)
+	case e.Kind == value.Mixed:
+		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and the range begins with %s", place.Text(),
+			withArticle(e.Made.Dimension.String()), withArticle(e.Low.Dimension.String()))))
+	case e.Made.Dimension == quantity.Number:
 		f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
-		f.Hint = "write the unit behind it, such as "
-		if unit != "" {
-			f.Hint += place.Text() + " " + unit
-		} else {
-			f.Hint += place.Text() + " " + unitLikely(dims[0], place.File)
+		unit := e.Low.Unit()
+		if unit == "" {
+			unit = unitLikely(dims[0], place.File)
 		}
+		f.Hint = "write the unit behind it, such as " + place.Text() + " " + unit
 		r.note(f)
-		return made, false
+	default:
+		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims)))))
 	}
-	r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(made.Dimension.String()), withArticle(dimensionWords(dims)))))
-	return made, false
 }
 
 // usualUnit is the unit that a maltster is likely to mean, where the first of the
@@ -98,39 +81,13 @@ func sample(d quantity.Dimension, number string) string {
 	return number
 }
 
-func partsOf(q syntax.Quantity) []quantity.Part {
-	parts := make([]quantity.Part, len(q.Parts))
-	for i, p := range q.Parts {
-		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
-	}
-	return parts
-}
-
-// makeOf makes a quantity where one of the dimensions is wanted.
-func makeOf(parts []quantity.Part, dims []quantity.Dimension) (quantity.Quantity, error) {
-	if slices.Contains(dims, quantity.TemperatureDifference) {
-		return quantity.Difference(parts...)
-	}
-	return quantity.Make(parts...)
-}
-
-// asOne gives the quantity in the first of the dimensions that it can be read in.
-func asOne(made quantity.Quantity, dims []quantity.Dimension) (quantity.Quantity, bool) {
-	for _, d := range dims {
-		if as, err := made.As(d); err == nil {
-			return as, true
-		}
-	}
-	return made, false
-}
-
-func (r *reader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimension) {
+func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimension) {
 	var bad *quantity.Error
 	if !errors.As(err, &bad) {
 		r.note(badNumber.At(r.at(q.Span), err.Error()))
 		return
 	}
-	i, parts := min(max(bad.Part, 0), len(q.Parts)-1), partsOf(q)
+	i, parts := min(max(bad.Part, 0), len(q.Parts)-1), q.Written()
 	rule, where, mended := badNumber, q.Parts[i].Span, q.Parts[i].Number.Span
 	if bad.Kind == quantity.UnknownUnit {
 		rule, where, mended = unknownUnit, q.Parts[i].Unit.Span, q.Parts[i].Unit.Span
@@ -151,11 +108,11 @@ func (r *reader) badQuantity(q syntax.Quantity, err error, dims []quantity.Dimen
 // mends tells whether the parts, of which the i-th was put right, are what is wanted,
 // or a later one is to blame.
 func mends(parts []quantity.Part, i int, dims []quantity.Dimension) bool {
-	made, err := makeOf(parts, dims)
+	made, err := value.Made(parts, dims)
 	var bad *quantity.Error
 	if errors.As(err, &bad) {
 		return bad.Part > i
 	}
-	_, ok := asOne(made, dims)
+	_, ok := value.Fit(made, dims)
 	return ok
 }

@@ -21,17 +21,17 @@ func Open(path string) (*os.File, error) { return OpenFile(path, os.O_RDONLY) }
 
 // OpenFile opens a file that is there: flag is os.O_RDONLY or os.O_RDWR.
 func OpenFile(path string, flag int) (*os.File, error) {
-	return open(func() (fs.FileInfo, error) { return os.Stat(path) },
+	return lookAndOpen(func() (fs.FileInfo, error) { return os.Stat(path) },
 		func() (*os.File, error) { return os.OpenFile(path, flag|noWait, 0) })
 }
 
 // OpenIn opens a file below a folder to be read.
 func OpenIn(root *os.Root, path string) (*os.File, error) {
-	return open(func() (fs.FileInfo, error) { return root.Stat(path) },
+	return lookAndOpen(func() (fs.FileInfo, error) { return root.Stat(path) },
 		func() (*os.File, error) { return root.OpenFile(path, os.O_RDONLY|noWait, 0) })
 }
 
-func open(look func() (fs.FileInfo, error), open func() (*os.File, error)) (*os.File, error) {
+func lookAndOpen(look func() (fs.FileInfo, error), open func() (*os.File, error)) (*os.File, error) {
 	info, err := look()
 	if err == nil {
 		err = kind(info)

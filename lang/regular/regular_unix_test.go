@@ -38,7 +38,7 @@ func TestAPipeThatIsSwappedInIsRefusedWithoutWaiting(t *testing.T) {
 			require.NoError(t, syscall.Mkfifo(path, 0o644))
 			return info, err
 		}
-		_, err := open(look, opening)
+		_, err := lookAndOpen(look, opening)
 		assert.ErrorIs(t, err, ErrNotRegular, name)
 		require.NoError(t, os.Remove(path))
 	}

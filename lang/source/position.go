@@ -45,26 +45,6 @@ func (f *File) characterStart(offset int) int {
 	return offset
 }
 
-// Offset converts a line and a column back to a byte offset: the inverse of
-// Position. A column past the end of the line gives the line's end, and a line
-// past the end of the file the file's end.
-func (f *File) Offset(p Position, enc Encoding) int {
-	if p.Line < 1 {
-		return f.mark
-	}
-	line := f.Line(p.Line)
-	at, column := line.Start, 1
-	for at < line.End && column < p.Column {
-		_, size := utf8.DecodeRune(f.text[at:])
-		column += width(f.text[at:at+size], enc)
-		if column > p.Column {
-			break
-		}
-		at += size
-	}
-	return at
-}
-
 func width(text []byte, enc Encoding) int {
 	if enc == Bytes {
 		return len(text)

@@ -6,9 +6,6 @@ type Span struct{ Start, End int }
 // Empty tells whether the span covers nothing.
 func (s Span) Empty() bool { return s.End <= s.Start }
 
-// Contains tells whether the offset lies in the span.
-func (s Span) Contains(offset int) bool { return s.Start <= offset && offset < s.End }
-
 // Join gives the smallest span that covers both; an empty span at 0 joins as nothing.
 func (s Span) Join(o Span) Span {
 	if s == (Span{}) {

@@ -2,14 +2,15 @@ package syntax
 
 import (
 	"os"
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
+	"maltwright/lang/vocabulary"
 )
 
 const grammarPage = "../../docs/grammar.ebnf"
@@ -19,11 +20,9 @@ const grammarPage = "../../docs/grammar.ebnf"
 func TestGrammarPageIsTheGrammarThatIsRead(t *testing.T) {
 	template, err := os.ReadFile("testdata/grammar.ebnf")
 	require.NoError(t, err)
-	clauses := Clauses()
-	slices.Sort(clauses)
 	page := strings.NewReplacer(
-		"(* HEADER *)\n", EBNF()+"\n",
-		"(* CLAUSES *)", `"`+strings.Join(clauses, `" | "`)+`"`,
+		"(* HEADER *)\n", grammar.String()+"\n",
+		"(* CLAUSES *)", `"`+strings.Join(vocabulary.ClauseWords(), `" | "`)+`"`,
 	).Replace(string(template))
 	golden.File(t, grammarPage, page)
 }
@@ -34,5 +33,15 @@ func TestGrammarPageDefinesEveryTokenItUses(t *testing.T) {
 	for name := range kindNames {
 		token := strings.ToLower(name)
 		assert.Regexp(t, `(?m)^`+token+`\s+=`, string(template), "%s", token)
+	}
+}
+
+func TestGrammarPageHasEveryBound(t *testing.T) {
+	page, err := os.ReadFile(grammarPage)
+	require.NoError(t, err)
+	for op := quantity.AtLeast; op <= quantity.Below; op++ {
+		for _, word := range append(vocabulary.Signs(op), strings.Fields(op.String())...) {
+			assert.Contains(t, string(page), `"`+word+`"`)
+		}
 	}
 }

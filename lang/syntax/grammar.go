@@ -28,6 +28,3 @@ type term struct {
 }
 
 var grammar = participle.MustBuild[header](participle.Lexer(definition{kindNames}))
-
-// EBNF is the grammar of one header as participle prints it.
-func EBNF() string { return grammar.String() }

@@ -15,11 +15,14 @@ package syntax
 
 import (
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
+
+	"maltwright/lang/vocabulary"
 )
 
 // definition makes the lexer known to participle.
@@ -48,7 +51,7 @@ type scanner struct {
 	text  string
 	at    int
 	last  lexer.TokenType // kind of the token before, for what depends on it
-	step  bool            // the number of a step may stand next, behind "changed"
+	step  bool            // the number of a step may stand next, behind the word of a statement that names one
 	count int
 	cut   bool // there are more tokens than a file may have
 }
@@ -65,7 +68,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 	s.count++
 	kind := s.scan()
 	value := s.text[start:s.at]
-	s.step = kind == kindWord && (value == "changed" || s.step) || kind == kindQuantity && s.step
+	s.step = kind == kindWord && (vocabulary.NamesStep(value) || s.step) || kind == kindQuantity && s.step
 	s.last = kind
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
@@ -104,8 +107,8 @@ func (s *scanner) scan() lexer.TokenType {
 	case c == '#':
 		s.at += len(strings.TrimRight(s.text[s.at:s.lineEnd()], blanks))
 		return kindComment
-	case c == '<' || c == '>' || c == '=':
-		return s.scanCompare()
+	case s.sign():
+		return kindBound
 	case s.lookalike():
 		return kindStray
 	case isDigit(c) || s.signedNumber():
@@ -126,9 +129,6 @@ func (s *scanner) scanOther() lexer.TokenType {
 	switch {
 	case openQuote(r):
 		return s.scanText()
-	case r == '≥' || r == '≤':
-		s.at += size
-		return kindBound
 	case s.dashRange(r):
 		s.at += size
 		return kindTo
@@ -139,13 +139,11 @@ func (s *scanner) scanOther() lexer.TokenType {
 	return kindStray
 }
 
-func (s *scanner) scanCompare() lexer.TokenType {
-	equals := s.peek(0) == '='
-	s.at++
-	if c := s.peek(0); c == '=' || equals && (c == '<' || c == '>') {
-		s.at++
-	}
-	return kindBound
+// sign moves past the sign of a bound, if one stands here.
+func (s *scanner) sign() bool {
+	n := vocabulary.SignLength(s.text[s.at:])
+	s.at += n
+	return n > 0
 }
 
 // scanText reads a text up to its closing quote. One that is not closed on its
@@ -190,15 +188,11 @@ func quoteEnd(text string, at int) (end int, closed bool) {
 func (s *scanner) scanWord() lexer.TokenType {
 	word := s.takeWord()
 	switch {
-	case word == "at" && s.followedBy("least", "most"):
-		s.skipBlanks()
-		s.takeWord()
+	case s.bound(word):
 		return kindBound
-	case word == "is" || word == "above" || word == "below":
-		return kindBound
-	case word == "to" && s.betweenValues():
+	case word == vocabulary.To && s.betweenValues():
 		return kindTo
-	case clauseWords[word]:
+	case vocabulary.IsClause(word):
 		return kindClause
 	}
 	return kindWord
@@ -224,13 +218,20 @@ func (s *scanner) takeWord() string {
 	return s.text[start:s.at]
 }
 
-// followedBy tells whether the next word on the line is one of the two.
-func (s *scanner) followedBy(a, b string) bool {
+// bound moves past the rest of a bound that begins with a word just read, and tells
+// whether one does.
+func (s *scanner) bound(first string) bool {
+	rests := vocabulary.BoundRests(first)
+	if rests == nil {
+		return false
+	}
 	save := s.at
 	s.skipBlanks()
-	word := s.takeWord()
+	if slices.Contains(rests, s.takeWord()) {
+		return true
+	}
 	s.at = save
-	return word == a || word == b
+	return slices.Contains(rests, "")
 }
 
 // betweenValues tells whether a "to" just read stands between two values. That of

@@ -7,6 +7,8 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/vocabulary"
 )
 
 // tokens writes the tokens of a text as kind:value, one after another.
@@ -117,8 +119,8 @@ func TestTokens(t *testing.T) {
 }
 
 func TestClauseWordsAreKnownToTheLexer(t *testing.T) {
-	require.NotEmpty(t, Clauses())
-	for _, word := range Clauses() {
+	require.NotEmpty(t, vocabulary.ClauseWords())
+	for _, word := range vocabulary.ClauseWords() {
 		assert.Equal(t, "Clause "+word, tokens(t, word), word)
 		assert.Less(t, len(word), longestNotUnit-1, "takeLetters must see the end of it")
 	}

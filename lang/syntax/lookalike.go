@@ -81,10 +81,12 @@ func unitFollows(rest string) bool {
 	s := scanner{text: rest}
 	s.skipBlanks()
 	start := s.at
-	if start >= len(rest) || strings.HasPrefix(rest[start:], "in") || !s.unitStarts() {
+	if start >= len(rest) || !s.unitStarts() {
 		return false
 	}
-	s.unit()
+	if s.unit(); unitAndClause(rest[start:s.at]) {
+		return false
+	}
 	_, err := quantity.Make(quantity.Part{Number: "1", Unit: rest[start:s.at]})
 	return err == nil
 }

@@ -5,6 +5,9 @@ import (
 	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // signedNumber tells whether a minus sign and a digit stand here. Behind a value
@@ -133,10 +136,19 @@ func (s *scanner) unitStarts() bool {
 	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
 	after := s.takeLetters()
 	s.at = save
-	if word == "in" { // inches, unless something to be in follows
-		return notUnit(after) || !isLetter(next) && !openQuote(next)
+	if unitAndClause(word) { // inches, unless something to be in follows
+		return vocabulary.Follows(after) || !isLetter(next) && !openQuote(next)
 	}
-	return !notUnit(word)
+	return !vocabulary.Follows(word)
+}
+
+// unitAndClause tells whether a word is a unit and opens a clause as well, as in does.
+func unitAndClause(word string) bool {
+	if !vocabulary.IsClause(word) {
+		return false
+	}
+	_, unit := quantity.Lookup(word)
+	return unit
 }
 
 // longestNotUnit is above the length of every word that is no unit.

@@ -25,24 +25,3 @@ var kindNames = map[string]lexer.TokenType{
 	"Quantity": kindQuantity, "Date": kindDate, "Clock": kindClock, "Text": kindText,
 	"Open": kindOpen, "Close": kindClose, "End": kindEnd, "Comment": kindComment, "Stray": kindStray,
 }
-
-// clauseWords open a clause wherever they stand, so none of them can be a value.
-var clauseWords = map[string]bool{
-	"in": true, "on": true, "at": true, "to": true, "from": true, "of": true, "for": true,
-	"over": true, "every": true, "within": true, "until": true, "allow": true, "when": true,
-	"by": true, "with": true, "because": true, "after": true, "error": true,
-}
-
-// notUnit tells whether a word may follow a number without being its unit.
-func notUnit(word string) bool { return clauseWords[word] || otherNotUnits[word] }
-
-var otherNotUnits = map[string]bool{"and": true, "is": true, "above": true, "below": true}
-
-// Clauses lists the words that open a clause, for the reference and for editors.
-func Clauses() []string {
-	list := make([]string, 0, len(clauseWords))
-	for w := range clauseWords {
-		list = append(list, w)
-	}
-	return list
-}

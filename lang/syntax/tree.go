@@ -1,6 +1,9 @@
 package syntax
 
-import "maltwright/lang/source"
+import (
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
 
 // Tree is one file as statements. Whatever of the file could not be read is
 // missing from it or marked Broken; the findings that came with it say where.
@@ -59,12 +62,12 @@ type Amount struct {
 	High *Quantity // nil for a single quantity
 }
 
-// LowEnd is the amount, or the low end of a range. The unit of the high end serves it
-// where it has none, as in 43 to 45 %: then the whole range is what it spans, and its
-// unit stands behind the high end.
+// LowEnd is the amount, or the low end of a range. Where that borrows the unit of the
+// high end, as in 43 to 45 %, the whole range is what it spans, and its unit stands
+// behind the high end.
 func (a Amount) LowEnd() Quantity {
 	low := a.Low
-	if !a.Borrows() {
+	if !a.borrows() {
 		return low
 	}
 	number := low.Parts[0]
@@ -72,16 +75,24 @@ func (a Amount) LowEnd() Quantity {
 	return Quantity{a.Span, []Part{number}}
 }
 
-// Borrows tells whether the low end has no unit of its own and takes that of the high
-// end. An end of several parts lends none: of 5 to 6 lb 4 oz the 5 could be either.
-func (a Amount) Borrows() bool {
-	return a.High != nil && len(a.Low.Parts) == 1 && a.Low.Parts[0].Unit.Text == "" && len(a.High.Parts) == 1
+// Borrows tells whether the low end of a range takes the unit of the high end.
+func (a Amount) borrows() bool {
+	return a.High != nil && quantity.Borrows(a.Low.Written(), a.High.Written())
 }
 
 // Quantity is one or more numbers with their units, as written.
 type Quantity struct {
 	source.Span
 	Parts []Part
+}
+
+// Written gives the parts of the quantity by their text alone.
+func (q Quantity) Written() []quantity.Part {
+	parts := make([]quantity.Part, len(q.Parts))
+	for i, p := range q.Parts {
+		parts[i] = quantity.Part{Number: p.Number.Text, Unit: p.Unit.Text}
+	}
+	return parts
 }
 
 // Part is a number and its unit; the unit may be missing.

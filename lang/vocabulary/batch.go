@@ -4,46 +4,46 @@ import q "maltwright/lang/quantity"
 
 var (
 	// recordPlaces are where a temperature of a batch can be read.
-	recordPlaces = []string{"water", "bed", "air", "room", "air-on", "air-off", "malt", "oven"}
+	recordPlaces = placesIn(func(Phase) bool { return true })
 
-	whichStep = []Slot{choice("a step", "soak", "rest", "germinate", "hold", "wither", "dry", "stew", "cure", "cool", "deculm"),
-		optional(amount("which of them", q.Number))}
+	whichStep = []Slot{oneOf("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbCool, VerbDeculm),
+		optional(single("which of them", q.Number))}
 
 	atMoment = Clause{Word: "at", Slots: []Slot{{Kind: Moment, Label: "when"}},
 		Doc: "when it was done; the date may be left out where it is that of the line above, or the next"}
 	atMomentAlways = Clause{Word: "at", Slots: atMoment.Slots, Required: true, Doc: atMoment.Doc}
 )
 
-func corns(label string) Slot { return amount(label, q.Number, q.Count) }
+func corns(label string) Slot { return single(label, q.Number, q.Count) }
 
 // The record of a batch: what was done and read while it was made.
-var batch = []Row{
-	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch,
+var batchRows = []Row{
+	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch, Grows: true,
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Process)}, Required: true, Doc: "the process it is made by"}},
 		Doc:     "The record of one batch: what was weighed, counted, felt and read while it was made, in the order of the clock.",
 		Example: `batch "26-03" of "Loft pale" { began 2026-03-06 07:00 }`},
 
 	{Word: "began", In: blocks(Batch), Slots: []Slot{{Kind: Moment, Label: "date and time of day"}}, Once: true, Needed: true,
 		Doc: "When the grain went into the first soak. Times are those of the clock on the wall.", Example: "began 2026-03-06 07:00"},
-	{Word: "sample", In: blocks(Batch), Slots: []Slot{amount("its weight", q.Mass), literal("dried")}, Once: true,
-		Clauses: []Clause{{Word: "to", Slots: []Slot{amount("its weight when dry", q.Mass)}, Required: true, Doc: "what it weighs when drying takes no more off it"}},
+	{Word: "sample", In: blocks(Batch), Slots: []Slot{single("its weight", q.Mass), filler("dried")}, Once: true,
+		Clauses: []Clause{{Word: "to", Slots: []Slot{single("its weight when dry", q.Mass)}, Required: true, Doc: "what it weighs when drying takes no more off it"}},
 		Doc:     "A sample of the raw grain, dried out in an oven: its loss is its moisture.", Example: "sample 20.00 g dried to 17.54 g"},
-	{Word: "bag", In: blocks(Batch), Slots: []Slot{amount("grain in it", q.Mass)}, Once: true,
-		Clauses: []Clause{{Word: "at", Slots: []Slot{literal("the"), choice("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
+	{Word: "bag", In: blocks(Batch), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
+		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
 		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone.", Example: "bag 100 g at the start"},
-	{Word: "tare", In: blocks(Batch), Slots: []Slot{amount("what is weighed along", q.Mass)}, Once: true,
+	{Word: "tare", In: blocks(Batch), Slots: []Slot{single("what is weighed along", q.Mass)}, Once: true,
 		Doc: "What is weighed along with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every weight of this kind that is written here holds it.", Example: "tare 8 g"},
 	{Word: "weighed", In: blocks(Batch),
-		Slots:   []Slot{optional(choice("of the bag", "bag")), amount("its weight", q.Mass), optional(choice("without its rootlets", "clean")), literal("malt")},
+		Slots:   []Slot{optional(oneOf("of the bag", "bag")), single("its weight", q.Mass), optional(oneOf("without its rootlets", "clean")), filler("malt")},
 		Clauses: []Clause{atMoment, {Word: "after", Slots: whichStep, Doc: "the step that had just ended"}},
 		Doc:     "What the drained batch shows on the scale, or the bag. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
 	{Word: "counted", In: blocks(Batch),
-		Slots: []Slot{choice("what was counted", "chit", "acrospire"), corns("chitted, or no shoot yet"),
+		Slots: []Slot{oneOf("what was counted", MeasureChit, MeasureAcrospire), corns("chitted, or no shoot yet"),
 			optional(corns("to 1/4")), optional(corns("to 1/2")), optional(corns("to 3/4")), optional(corns("to the whole")), optional(corns("overgrown"))},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{corns("corns looked at")}, Doc: "how many corns were looked at; chit needs it"}, atMomentAlways},
 		Doc:     "A count of corns. Of chit one number, of how many; of the acrospire six: with no shoot yet, up to 1/4 of the corn, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
 		Example: "counted acrospire 2 6 22 55 13 2 at 2026-03-12 08:00"},
-	{Word: "felt", In: blocks(Batch), Slots: []Slot{choice("how", "rub"), choice("what it did", "gummy", "gritty", "chalky")}, Clauses: []Clause{atMomentAlways},
+	{Word: "felt", In: blocks(Batch), Slots: []Slot{oneOf("how", MeasureRub), oneOf("what it did", RubGummy, RubGritty, RubChalky)}, Clauses: []Clause{atMomentAlways},
 		Doc: "What a corn did when it was rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
 	{Word: "read", In: blocks(Batch),
 		Slots:   []Slot{placed(Slot{Kind: Amount, Label: "temperature", Dims: []q.Dimension{q.Temperature}, Places: recordPlaces})},
@@ -51,11 +51,11 @@ var batch = []Row{
 		Doc:     "A thermometer, and where it stood.", Example: "read bed 17.2 °C at 2026-03-10 21:00"},
 	{Word: "turned", In: blocks(Batch), Clauses: []Clause{atMomentAlways},
 		Doc: "The piece was turned.", Example: "turned at 2026-03-10 21:05"},
-	{Word: "changed", In: blocks(Batch), Slots: whichStep,
+	{Word: "changed", In: blocks(Batch), NamesStep: true, Slots: whichStep,
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{{Kind: Amount, Label: "how long or how warm", Dims: []q.Dimension{q.Time, q.Temperature}, Range: true, Places: recordPlaces}},
 				Required: true, Doc: "what was done instead"},
-			{Word: "because", Slots: []Slot{reason}, Required: true, Doc: "why"},
+			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
 		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
 }

@@ -11,7 +11,6 @@ import (
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
-	"maltwright/lang/syntax"
 )
 
 // The reference is testdata/language.md, written by hand, with what the tables
@@ -28,8 +27,7 @@ func TestReferenceIsMadeFromTheVocabulary(t *testing.T) {
 }
 
 func clauseList() string {
-	words := syntax.Clauses()
-	slices.Sort(words)
+	words := ClauseWords()
 	last := len(words) - 1
 	return "`" + strings.Join(words[:last], "`, `") + "` and `" + words[last] + "`"
 }
@@ -120,7 +118,7 @@ func proportionTable() string {
 	var b strings.Builder
 	table(&b, "what", "from and to, for each", "usual", "known from")
 	table(&b, "---", "---", "---", "---")
-	for _, p := range Proportions() {
+	for _, p := range ratios {
 		can, usual := p.Can.String(), p.Usual.String()
 		if p.AtLeast {
 			can, _, _ = strings.Cut(can, " to ")

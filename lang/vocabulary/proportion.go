@@ -18,6 +18,9 @@ type Proportion struct {
 	Little   string // what to look at where it is too little
 }
 
+// Charged is what the charge of a process is, as one of the two facts.
+const Charged = "grain"
+
 // The names of the proportions.
 const (
 	FloorLoad  = "floor-load"
@@ -32,11 +35,11 @@ const (
 	SprinkledW = "sprinkled-by-weight"
 )
 
-var proportions = []Proportion{
-	{Name: FloorLoad, Of: "grain", On: "floor", Unit: "m2", Can: band("0.05 to 700 kg"), Usual: band("1 to 700 kg"),
+var ratios = []Proportion{
+	{Name: FloorLoad, Of: Charged, On: "floor", Unit: "m2", Can: band("0.05 to 700 kg"), Usual: band("1 to 700 kg"),
 		Standing: "1 kg is less than a layer one corn deep, 550 to 600 kg is a box a metre deep with air blown through: Owens 2001",
 		Doc:      "raw grain of the charge on each square metre of the floor it grows or withers on"},
-	{Name: KilnLoad, Of: "grain", On: "kiln", Unit: "m2", Can: band("0.05 to 600 kg"), Usual: band("0.8 to 600 kg"),
+	{Name: KilnLoad, Of: Charged, On: "kiln", Unit: "m2", Can: band("0.05 to 600 kg"), Usual: band("0.8 to 600 kg"),
 		Standing: "600 kg is green malt two metres deep; rule kiln-too-deep judges the depth: " + practice,
 		Doc:      "raw grain of the charge on each square metre of the kiln"},
 	{Name: AirOfArea, Of: "air", On: "kiln", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("25 to 4000 m3/h"),
@@ -66,12 +69,9 @@ var proportions = []Proportion{
 		Doc:      "water of one sprinkling, by weight, for each kilogram of raw grain"},
 }
 
-// Proportions lists the ratios of two facts that are looked at.
-func Proportions() []Proportion { return append([]Proportion(nil), proportions...) }
-
 // FindProportion finds a proportion by its name.
 func FindProportion(name string) (Proportion, bool) {
-	for _, p := range proportions {
+	for _, p := range ratios {
 		if p.Name == name {
 			return p, true
 		}

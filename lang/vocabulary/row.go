@@ -1,18 +1,14 @@
 // Package vocabulary is the one table of the language: which statements stand in
-// which block, which values and clauses each takes, of what dimension, and what
-// they mean.
+// which block, which values and clauses each takes, of what dimension, what is true of
+// them and what they mean; bounds, measures, places and thresholds beside them.
 //
-// The meaning stage reads statements by it, the messages name what it allows, the
-// layout orders clauses by it, completion and hover text quote it, and the
-// reference page is printed from it. To add a statement is to add a row here and,
-// in package read, what it does.
+// The lexer knows clause words and bounds from it. The meaning stage reads statements by
+// it, the messages name what it allows, layout, comparison and merge ask its columns,
+// completion and hover text quote it, and the reference page is printed from it. To add
+// a statement is to add a row here and, in package read, what it does.
 package vocabulary
 
-import (
-	"slices"
-
-	"maltwright/lang/quantity"
-)
+import "maltwright/lang/quantity"
 
 // Block is a place where statements stand.
 type Block string
@@ -78,27 +74,57 @@ type Clause struct {
 
 // Row is one statement in the blocks where it may stand.
 type Row struct {
-	Word    string
-	In      []Block
-	Slots   []Slot
-	Clauses []Clause
-	Opens   Block
-	Once    bool // may stand once in its block
-	Needed  bool // its block is of no use without it
-	Doc     string
-	Example string
+	Word      string
+	In        []Block
+	Slots     []Slot
+	Clauses   []Clause
+	Opens     Block
+	Once      bool  // may stand once in its block
+	Needed    bool  // its block is of no use without it
+	Ordered   bool  // its place among the others of its block means something
+	Grows     bool  // its block never stands on one line
+	By        By    // what tells it apart from others of its word, beside a quoted name
+	Includes  bool  // it brings in another file
+	Phase     Phase // of a step: how far the batch has come when it is over
+	Dries     bool  // malt is drier behind it
+	NamesStep bool  // its first value is a step and its number, so that a "to" behind it opens a clause
+	Doc       string
+	Example   string
 }
 
-// Difference tells whether the slots take a difference of temperatures, of which 0.8 °C
-// and 1.44 °F are the same.
-func Difference(slots []Slot) bool {
-	return slices.ContainsFunc(slots, func(s Slot) bool { return slices.Contains(s.Dims, quantity.TemperatureDifference) })
+// By is what tells a statement apart from others of its word, where no quoted name does.
+type By int
+
+// What tells statements apart.
+const (
+	ByNothing By = iota
+	ByValue      // its first value, a measure or the name of a rule
+	ByName       // the definition that it names in a clause: of "Far field 2026"
+)
+
+// Wanted lists the dimensions of the slots.
+func Wanted(slots []Slot) []quantity.Dimension {
+	var list []quantity.Dimension
+	for _, s := range slots {
+		list = append(list, s.Dims...)
+	}
+	return list
 }
 
 // Key names a row for those who dispatch on it.
 type Key struct {
 	In   Block
 	Word string
+}
+
+// Timed gives the clause of the row that says when something was, if it takes one.
+func (r *Row) Timed() (*Clause, bool) {
+	for i := range r.Clauses {
+		if c := &r.Clauses[i]; len(c.Slots) > 0 && c.Slots[0].Kind == Moment {
+			return c, true
+		}
+	}
+	return nil, false
 }
 
 // Clause finds a clause of the row by its word.

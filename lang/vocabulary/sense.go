@@ -16,6 +16,7 @@ type Sense struct {
 	By       []Kin    // narrower usual bands by the word that the block was given
 	Standing string   // where the usual band comes from
 	Advice   string   // what to do where no slip explains the value
+	Held     bool     // it is a moisture: more than grain can hold is told of as that
 }
 
 // Kin is what is usual for some of the words of another statement of the block, such
@@ -76,8 +77,8 @@ func Senses(r Row) []Slot {
 
 const practice = "common practice"
 
-// sense makes a sense of two bands, as they are written: "4 to 25 %".
-func sense(what, can, usual, standing string) *Sense {
+// bandsOf makes a sense of two bands, as they are written: "4 to 25 %".
+func bandsOf(what, can, usual, standing string) *Sense {
 	s := &Sense{What: what, Can: band(can), Standing: standing}
 	if usual != "" {
 		narrow := band(usual)

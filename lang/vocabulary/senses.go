@@ -3,14 +3,18 @@ package vocabulary
 // What makes sense for the facts of a house. The bands that a value cannot leave
 // are those within which a model holds, or what the thing can be at all.
 var (
-	lotMoisture = sense("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
+	lotMoisture = func() *Sense {
+		s := bandsOf("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
 			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so")
-	germinated   = sense("a share", "0 to 100 %", "", "")
-	cornsCounted = sense("a count", "1 to 100000 corns", "20 to 10000 corns", practice).advised("count 100 or 200 corns")
-	testWater    = sense("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 corns: "+practice)
-	protein      = sense("a protein", "4 to 25 %", "6 to 19 %", practice)
+		s.Held = true
+		return s
+	}()
+	germinated   = bandsOf("a share", "0 to 100 %", "", "")
+	cornsCounted = bandsOf("a count", "1 to 100000 corns", "20 to 10000 corns", practice).advised("count 100 or 200 corns")
+	testWater    = bandsOf("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 corns: "+practice)
+	protein      = bandsOf("a protein", "4 to 25 %", "6 to 19 %", practice)
 	cornWeight   = func() *Sense {
-		s := sense("a weight of a thousand corns", "1 to 500 g", "", "handbooks, from memory")
+		s := bandsOf("a weight of a thousand corns", "1 to 500 g", "", "handbooks, from memory")
 		s.By = []Kin{
 			{[]string{"barley"}, band("25 to 70 g")},
 			{[]string{"wheat", "triticale"}, band("20 to 70 g")},
@@ -24,19 +28,19 @@ var (
 		return s
 	}()
 
-	roomAir      = sense("room air", "-20 to 50 °C", "-10 to 38 °C", practice)
-	roomHumidity = sense("a relative humidity", "1 to 100 %", "15 to 100 %", "no room is so dry for long: "+practice)
-	tapWater     = sense("water", "0 to 60 °C", "1 to 32 °C", "water as drawn: "+practice)
-	height       = sense("a height above the sea", "-430 to 5000 m", "-430 to 4000 m", "few live higher")
+	roomAir      = bandsOf("room air", "-20 to 50 °C", "-10 to 38 °C", practice)
+	roomHumidity = bandsOf("a relative humidity", "1 to 100 %", "15 to 100 %", "no room is so dry for long: "+practice)
+	tapWater     = bandsOf("water", "0 to 60 °C", "1 to 32 °C", "water as drawn: "+practice)
+	height       = bandsOf("a height above the sea", "-430 to 5000 m", "-430 to 4000 m", "few live higher")
 
-	volume = sense("a volume", "50 ml to 5000 m3", "1 l to 300 m3", practice)
-	area   = sense("an area", "10 cm2 to 10000 m2", "100 cm2 to 3000 m2", practice)
+	volume = bandsOf("a volume", "50 ml to 5000 m3", "1 l to 300 m3", practice)
+	area   = bandsOf("an area", "10 cm2 to 10000 m2", "100 cm2 to 3000 m2", practice)
 
-	airflow  = sense("an airflow", "1 l/min to 3000000 m3/h", "0.2 to 500000 m3/h", practice)
-	reaches  = sense("kiln air", "-20 to 300 °C", "-10 to 280 °C", practice)
-	power    = sense("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
-	returned = sense("a share of the air", "0 to 95 %", "", "")
+	airflow  = bandsOf("an airflow", "1 l/min to 3000000 m3/h", "0.2 to 500000 m3/h", practice)
+	reaches  = bandsOf("kiln air", "-20 to 300 °C", "-10 to 280 °C", practice)
+	power    = bandsOf("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
+	returned = bandsOf("a share of the air", "0 to 95 %", "", "")
 
-	charge        = sense("a charge", "2 g to 1000 t", "40 g to 300 t", practice)
-	pieceHumidity = sense("a relative humidity", "1 to 100 %", "20 to 100 %", practice)
+	charge        = bandsOf("a charge", "2 g to 1000 t", "40 g to 300 t", practice)
+	pieceHumidity = bandsOf("a relative humidity", "1 to 100 %", "20 to 100 %", practice)
 )

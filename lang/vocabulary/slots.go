@@ -9,10 +9,10 @@ var (
 	moisture = []q.Dimension{q.Share, q.DryShare}
 
 	durationRange = Slot{Kind: Amount, Label: "earliest and latest", Dims: []q.Dimension{q.Time}, Range: true, Bound: true}
-	condition     = Slot{Kind: Condition, Label: "what must hold"}
+	conditionSlot = Slot{Kind: Condition, Label: "what must hold"}
 	reason        = Slot{Kind: Text, Label: "the reason"}
 
-	until = Clause{Word: "until", Slots: []Slot{condition}, Doc: "ends the step when this holds"}
+	until = Clause{Word: "until", Slots: []Slot{conditionSlot}, Doc: "ends the step when this holds"}
 	allow = Clause{Word: "allow", Slots: []Slot{durationRange},
 		Doc: "the guard: the earliest and the latest time at which the step may end"}
 	forTime = Clause{Word: "for", Slots: []Slot{duration}, Doc: "how long the step takes"}
@@ -21,7 +21,7 @@ var (
 )
 
 // kilnPlaces are where a kiln's temperature can be taken.
-var kilnPlaces = []string{"air-on", "air-off", "malt", "oven"}
+var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })
 
 func temperature(label string, places ...string) Slot {
 	return Slot{Kind: Amount, Label: label, Dims: []q.Dimension{q.Temperature}, Range: true, Places: places}
@@ -32,15 +32,15 @@ func placed(s Slot) Slot {
 	return s
 }
 
-func literal(words ...string) Slot {
+func filler(words ...string) Slot {
 	return Slot{Kind: Literal, Words: words, Optional: true}
 }
 
-func choice(label string, words ...string) Slot {
+func oneOf(label string, words ...string) Slot {
 	return Slot{Kind: Choice, Label: label, Words: words}
 }
 
-func amount(label string, dims ...q.Dimension) Slot {
+func single(label string, dims ...q.Dimension) Slot {
 	return Slot{Kind: Amount, Label: label, Dims: dims}
 }
 

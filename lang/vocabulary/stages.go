@@ -3,115 +3,115 @@ package vocabulary
 import q "maltwright/lang/quantity"
 
 var (
-	withAir = Clause{Word: "with", Slots: []Slot{choice("air or lime", "air", "lime")}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
-	onDay   = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
+	airOrLime = Clause{Word: "with", Slots: []Slot{oneOf("air or lime", WithAir, WithLime)}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
+	onDay     = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
 		Doc: "the temperature and where it is taken"}
 	kilnFrom = Clause{Word: "from", Slots: []Slot{placed(temperature("from and to", kilnPlaces...))},
 		Doc: "a rise: from one temperature to the other"}
 	kilnOver = Clause{Word: "over", Slots: []Slot{duration}, Doc: "the time the rise takes"}
-	kilnAir  = Clause{Word: "with", Slots: []Slot{choice("airflow", "airflow"), sensed(amount("how much", q.Flow), airflow)},
+	kilnAir  = Clause{Word: "with", Slots: []Slot{oneOf("airflow", "airflow"), sensed(single("how much", q.Flow), airflow)},
 		Doc: "another airflow than the kiln's own"}
 	kilnClauses = []Clause{kilnAt, kilnFrom, kilnOver, kilnAir, forTime, until, allow}
 )
 
 // The process and its stages.
-var stages = []Row{
-	{Word: "process", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Process,
+var stageRows = []Row{
+	{Word: "process", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Process, Grows: true,
 		Doc: "A whole process, from raw grain to stored malt.", Example: `process "Loft pale" { make pale malt }`},
-	{Word: "make", In: blocks(Process), Slots: []Slot{choice("the malt", maltTypes...), literal("malt")}, Once: true, Needed: true,
+	{Word: "make", In: blocks(Process), Slots: []Slot{oneOf("the malt", malts...), filler("malt")}, Once: true, Needed: true,
 		Doc: "The malt that is wanted. Much is judged by it: a caramel malt is stewed on purpose.", Example: "make pale malt"},
-	{Word: "from", In: blocks(Process), Slots: []Slot{sensed(amount("weight of grain", q.Mass), charge)},
+	{Word: "from", In: blocks(Process), Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}}, Once: true, Needed: true,
 		Doc: "The charge: how much raw grain, of which lot.", Example: `from 6 kg of "Far field 2026"`},
 	{Word: "at", In: blocks(Process), Slots: []Slot{named(Site)}, Once: true,
 		Doc: "Where and when the batch is made.", Example: `at "Loft, spring"`},
 
-	{Word: "steep", In: blocks(Process), Opens: Steep, Once: true,
+	{Word: VerbSteep, In: blocks(Process), Opens: Steep, Once: true, Ordered: true,
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{named(Vessel)}, Doc: "the vessel"},
-			{Word: "to", Slots: []Slot{literal("moisture"), ranged("the moisture wanted", moisture...)}, Doc: "the moisture wanted at steep-out"},
+			{Word: "to", Slots: []Slot{filler("moisture"), ranged("the moisture wanted", moisture...)}, Doc: "the moisture wanted at steep-out"},
 		},
 		Doc: "Soaks and air rests until the grain has the water it needs to grow.", Example: `steep in "blue tub" to moisture 43 to 45 % { soak 7 h in water at 13 °C }`},
-	{Word: "germinate", In: blocks(Process), Opens: Germinate, Once: true, Clauses: []Clause{onDay, until, allow, forTime},
+	{Word: VerbGerminate, In: blocks(Process), Opens: Germinate, Once: true, Ordered: true, Phase: Growing, Clauses: []Clause{onDay, until, allow, forTime},
 		Doc: "The grain grows in a bed that is kept in a band of temperature and turned.", Example: `germinate on "larch floor" { hold bed at 14 to 17 °C; turn every 8 h; until acrospire at least 3/4; allow 4 to 7 days }`},
-	{Word: "wither", In: blocks(Process), Opens: Wither, Once: true, Clauses: []Clause{onDay, until, allow, forTime},
+	{Word: VerbWither, In: blocks(Process), Opens: Wither, Once: true, Ordered: true, Phase: Growing, Dries: true, Clauses: []Clause{onDay, until, allow, forTime},
 		Doc: "The piece loses water in moving room air, before heat is used.", Example: `wither on "larch floor" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }`},
-	{Word: "kiln", In: blocks(Process), Opens: Kiln, Once: true,
+	{Word: VerbKiln, In: blocks(Process), Opens: Kiln, Once: true, Ordered: true,
 		Clauses: []Clause{{Word: "in", Slots: []Slot{named(KilnFacts)}, Required: true, Doc: "the kiln"}},
 		Doc:     "The malt is dried gently, then cured.", Example: `kiln in "tray kiln" { dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h; cool to malt 30 °C }`},
-	{Word: "deculm", In: blocks(Process), Once: true,
+	{Word: VerbDeculm, In: blocks(Process), Once: true, Ordered: true, Phase: Drying,
 		Clauses: []Clause{{Word: "within", Slots: []Slot{duration}, Doc: "the longest wait after the kiln"}},
 		Doc:     "Rubs and sieves the rootlets off, while they are still brittle.", Example: "deculm within 12 h"},
-	{Word: "store", In: blocks(Process), Once: true,
+	{Word: VerbStore, In: blocks(Process), Once: true, Ordered: true,
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{{Kind: Text, Label: "what it is kept in"}}, Doc: "what it is kept in"},
 			{Word: "for", Slots: []Slot{{Kind: Amount, Label: "how long", Dims: []q.Dimension{q.Time}, Bound: true, Range: true}}, Doc: "the rest before it is used"},
 		},
 		Doc: "The malt rests before it is used.", Example: `store in "lidded drum" for at least 3 weeks`},
-	{Word: "expect", In: blocks(Process), Slots: []Slot{condition},
+	{Word: "expect", In: blocks(Process), By: ByValue, Slots: []Slot{conditionSlot},
 		Doc: "A promise that the forecast must keep.", Example: "expect final moisture 3.5 to 4.8 %"},
-	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Batch),
+	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Batch), By: ByValue,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
-		Clauses: []Clause{{Word: "because", Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
+		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
 		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
 
-	{Word: "repeat", In: blocks(Steep, Repeat), Opens: Repeat, Clauses: []Clause{until},
-		Slots: []Slot{{Kind: Amount, Label: "how many times", Dims: []q.Dimension{q.Count, q.Number}, Bound: true}, literal("times")},
+	{Word: VerbRepeat, In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},
+		Slots: []Slot{{Kind: Amount, Label: "how many times", Dims: []q.Dimension{q.Count, q.Number}, Bound: true}, filler("times")},
 		Doc:   "Does its steps again, so many times or until something holds. What it waits for is looked at after each step.", Example: "repeat at most 3 times until moisture at least 43 % { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"},
-	{Word: "soak", In: blocks(Steep, Repeat), Slots: []Slot{optional(duration)},
+	{Word: VerbSoak, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
-			{Word: "in", Slots: []Slot{choice("water", "water")}, Doc: "in water"},
-			{Word: "at", Slots: []Slot{temperature("how warm", "water")}, Doc: "the temperature of the water"},
-			withAir, forTime, until, allow,
+			{Word: "in", Slots: []Slot{oneOf("water", "water")}, Doc: "in water"},
+			{Word: "at", Slots: []Slot{temperature("how warm", PlaceWater)}, Doc: "the temperature of the water"},
+			airOrLime, forTime, until, allow,
 		},
 		Doc: "The grain lies under water; each soak begins in fresh water.", Example: "soak 7 h in water at 13 °C"},
-	{Word: "rest", In: blocks(Steep, Repeat), Slots: []Slot{optional(duration)},
+	{Word: VerbRest, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
-			{Word: "in", Slots: []Slot{choice("air", "air")}, Doc: "in air"},
-			{Word: "at", Slots: []Slot{temperature("how warm", "air", "bed", "room")}, Doc: "the temperature of the air"},
+			{Word: "in", Slots: []Slot{oneOf("air", "air")}, Doc: "in air"},
+			{Word: "at", Slots: []Slot{temperature("how warm", PlaceAir, PlaceBed, PlaceRoom)}, Doc: "the temperature of the air"},
 			forTime, until, allow,
 		},
 		Doc: "The drained grain lies in air and breathes.", Example: "rest 9 h in air at 14 °C"},
 
-	{Word: "hold", In: blocks(Germinate), Slots: []Slot{optional(choice("what is held", "bed", "room"))},
+	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
 		Clauses: []Clause{
-			{Word: "at", Slots: []Slot{temperature("the band", "bed", "room", "air")}, Required: true, Doc: "the band"},
+			{Word: "at", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Required: true, Doc: "the band"},
 			forTime, until, allow,
 		},
 		Doc: "Keeps the bed, or the room, in a band of temperature. Several holds follow one another; the last lasts to the end of the stage.", Example: "hold bed at 14 to 17 °C"},
-	{Word: "turn", In: blocks(Germinate, Wither), Clauses: []Clause{every}, Once: true,
+	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{every}, Once: true,
 		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart.", Example: "turn every 8 h"},
-	{Word: "sprinkle", In: blocks(Germinate), Slots: []Slot{amount("how much water", q.Volume, q.Mass)}, Clauses: []Clause{every}, Once: true,
+	{Word: VerbSprinkle, In: blocks(Germinate), Slots: []Slot{single("how much water", q.Volume, q.Mass)}, Clauses: []Clause{every}, Once: true,
 		Doc: "Sprinkles water over the piece and turns it in.", Example: "sprinkle 0.3 l every 24 h"},
 	{Word: "humidity", In: blocks(Germinate, Wither), Slots: []Slot{sensed(ranged("relative humidity", q.Share), pieceHumidity)}, Once: true,
 		Doc:     "Relative humidity of the air right over the piece. A growing piece that is covered with damp cloth, or lies in a closed box, has 95 % and more.",
 		Example: "humidity 95 to 98 %"},
-	{Word: "air", In: blocks(Wither), Clauses: []Clause{{Word: "at", Slots: []Slot{temperature("how warm", "room", "air")}, Required: true, Doc: "the temperature of the room air"}}, Once: true,
+	{Word: "air", In: blocks(Wither), Clauses: []Clause{{Word: "at", Slots: []Slot{temperature("how warm", PlaceRoom, PlaceAir)}, Required: true, Doc: "the temperature of the room air"}}, Once: true,
 		Doc: "The air that passes over the piece.", Example: "air at 18 to 22 °C"},
-	{Word: "until", In: blocks(Steep), Slots: []Slot{condition}, Once: true,
+	{Word: "until", In: blocks(Steep), Slots: []Slot{conditionSlot}, Once: true,
 		Doc: "Ends the stage when this holds.", Example: "until moisture at least 43 %"},
-	{Word: "until", In: blocks(Germinate, Wither), Slots: []Slot{condition}, Once: true,
+	{Word: "until", In: blocks(Germinate, Wither), Slots: []Slot{conditionSlot}, Once: true,
 		Doc: "Ends the stage when this holds.", Example: "until acrospire at least 3/4 and rub is chalky"},
 	{Word: "allow", In: blocks(Germinate, Wither), Slots: []Slot{durationRange}, Once: true,
 		Doc: "The guard of the stage: the earliest and the latest time at which it may end.", Example: "allow 4 to 7 days"},
 	{Word: "for", In: blocks(Germinate, Wither), Slots: []Slot{duration}, Once: true,
 		Doc: "How long the stage takes.", Example: "for 5 days"},
 
-	{Word: "dry", In: blocks(Kiln), Clauses: kilnClauses,
+	{Word: VerbDry, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Clauses: kilnClauses,
 		Doc: "Dries the malt at one temperature or in a rise.", Example: "dry at air-on 50 °C until moisture at most 25 % allow 6 to 14 h"},
-	{Word: "stew", In: blocks(Kiln), Clauses: kilnClauses,
+	{Word: VerbStew, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: kilnClauses,
 		Doc: "Keeps the green malt warm and wet, with the air shut off, so that it sugars inside.", Example: "stew at malt 65 °C for 90 min"},
-	{Word: "cure", In: blocks(Kiln), Clauses: kilnClauses,
+	{Word: VerbCure, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Clauses: kilnClauses,
 		Doc: "Heats the dry malt for colour, flavour and keeping.", Example: "cure at air-on 82 °C for 4 h"},
-	{Word: "cool", In: blocks(Kiln), Clauses: []Clause{
+	{Word: VerbCool, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: []Clause{
 		{Word: "to", Slots: []Slot{placed(temperature("how cool", kilnPlaces...))}, Required: true, Doc: "the temperature to cool to"}, allow},
 		Doc: "Cools the malt with room air.", Example: "cool to malt 30 °C"},
-	{Word: "stir", In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
+	{Word: VerbStir, In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
 		Doc: "Mixes the bed.", Example: "stir every 2 h"},
-	{Word: "gate", In: blocks(Steep, Germinate), Slots: []Slot{condition}, Clauses: []Clause{allow},
+	{Word: VerbGate, In: blocks(Steep, Germinate), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds. Before the first hold the piece waits as that has it; behind the last, or behind what ended the steep, it is waited for at the end of the stage.", Example: "gate chit at least 80 %"},
-	{Word: "gate", In: blocks(Wither, Kiln), Slots: []Slot{condition}, Clauses: []Clause{allow},
+	{Word: VerbGate, In: blocks(Wither, Kiln), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},
 		Doc: "A hold point: the process goes on only when this holds.", Example: "gate moisture at most 10 %"},
 }

@@ -6,20 +6,20 @@ import (
 	"maltwright/lang/nearest"
 )
 
-var rows = slices.Concat(house, learnt, stages, batch)
+var allRows = slices.Concat(houseRows, learntRows, stageRows, batchRows)
 
 var byKey = func() map[Key]*Row {
-	m := make(map[Key]*Row, 2*len(rows))
-	for i := range rows {
-		for _, b := range rows[i].In {
-			m[Key{b, rows[i].Word}] = &rows[i]
+	m := make(map[Key]*Row, 2*len(allRows))
+	for i := range allRows {
+		for _, b := range allRows[i].In {
+			m[Key{b, allRows[i].Word}] = &allRows[i]
 		}
 	}
 	return m
 }()
 
 // Rows lists the statements in the order of the reference.
-func Rows() []Row { return slices.Clone(rows) }
+func Rows() []Row { return slices.Clone(allRows) }
 
 // Lookup finds the statement of that word in that block.
 func Lookup(in Block, word string) (*Row, bool) {
@@ -30,9 +30,9 @@ func Lookup(in Block, word string) (*Row, bool) {
 // Words lists the words that begin a statement in the block, in the table's order.
 func Words(in Block) []string {
 	var list []string
-	for i := range rows {
-		if slices.Contains(rows[i].In, in) {
-			list = append(list, rows[i].Word)
+	for i := range allRows {
+		if slices.Contains(allRows[i].In, in) {
+			list = append(list, allRows[i].Word)
 		}
 	}
 	return list
@@ -41,13 +41,54 @@ func Words(in Block) []string {
 // Homes lists the blocks in which the word begins a statement.
 func Homes(word string) []Block {
 	var list []Block
-	for i := range rows {
-		if rows[i].Word == word {
-			list = append(list, rows[i].In...)
+	for i := range allRows {
+		if allRows[i].Word == word {
+			list = append(list, allRows[i].In...)
 		}
 	}
 	return list
 }
+
+// Ordered tells whether the place of a statement among the others of its block means
+// something. In the record of a batch every line's does.
+func Ordered(in Block, word string) bool {
+	r, ok := Lookup(in, word)
+	return in == Batch || ok && r.Ordered
+}
+
+// Opens gives the block that a statement opens, None where the word is not known there.
+func Opens(in Block, word string) Block {
+	if r, ok := Lookup(in, word); ok {
+		return r.Opens
+	}
+	return None
+}
+
+// Grows tells whether the block that a statement opens never stands on one line.
+func Grows(in Block, word string) bool {
+	r, ok := Lookup(in, word)
+	return ok && r.Grows
+}
+
+// Includes tells whether the word brings in another file.
+func Includes(word string) bool {
+	r, ok := Lookup(File, word)
+	return ok && r.Includes
+}
+
+// NamesStep tells whether the first value of a statement of that word, in any block, is
+// a step and its number.
+func NamesStep(word string) bool { return stepNamers[word] }
+
+var stepNamers = func() map[string]bool {
+	set := map[string]bool{}
+	for _, r := range allRows {
+		if r.NamesStep {
+			set[r.Word] = true
+		}
+	}
+	return set
+}()
 
 // Meant gives the statement word of the block that is nearest to the one written.
 func Meant(in Block, written string) (string, bool) { return nearest.Word(written, Words(in)) }
@@ -55,9 +96,9 @@ func Meant(in Block, written string) (string, bool) { return nearest.Word(writte
 // NeededIn lists the statements without which a block is of no use.
 func NeededIn(in Block) []string {
 	var list []string
-	for i := range rows {
-		if rows[i].Needed && slices.Contains(rows[i].In, in) {
-			list = append(list, rows[i].Word)
+	for i := range allRows {
+		if allRows[i].Needed && slices.Contains(allRows[i].In, in) {
+			list = append(list, allRows[i].Word)
 		}
 	}
 	return list
@@ -65,9 +106,9 @@ func NeededIn(in Block) []string {
 
 // FindMeasure finds a measure by its word or two words.
 func FindMeasure(word string) (Measure, bool) {
-	i := slices.IndexFunc(measures, func(m Measure) bool { return m.Word == word })
+	i := slices.IndexFunc(allMeasures, func(m Measure) bool { return m.Word == word })
 	if i < 0 {
 		return Measure{}, false
 	}
-	return measures[i], true
+	return allMeasures[i], true
 }

@@ -8,8 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	q "maltwright/lang/quantity"
-	"maltwright/lang/source"
-	"maltwright/lang/syntax"
 )
 
 func TestNoTwoRowsShareABlockAndAWord(t *testing.T) {
@@ -39,7 +37,6 @@ func TestEveryRowIsWholeAndExplained(t *testing.T) {
 			assert.False(t, words[c.Word], "%s has %s twice", r.Word, c.Word)
 			words[c.Word] = true
 			assert.NotEmpty(t, c.Doc, "%s %s", r.Word, c.Word)
-			assert.Contains(t, syntax.Clauses(), c.Word, "the lexer does not know the clause of %s", r.Word)
 			for _, s := range c.Slots {
 				checkSlot(t, r.Word+" "+c.Word, s)
 			}
@@ -66,10 +63,7 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		assert.Fail(t, "a slot of a kind that nothing reads", where)
 	}
 	for _, w := range slices.Concat(s.Words, s.Places) {
-		assert.NotContains(t, syntax.Clauses(), w, "%s: a word that opens a clause cannot be a value", where)
-		tree, found := syntax.Parse(source.New("x", []byte("verb "+w)))
-		assert.Empty(t, found, where)
-		assert.Len(t, tree.Top.Statements[0].Terms, 1, "%s: %s is not one word", where, w)
+		assert.False(t, IsClause(w), "%s: a word that opens a clause cannot be a value", where)
 	}
 }
 
@@ -89,7 +83,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 			for _, w := range k.Words {
 				got, _ := s.UsualOf(w)
 				assert.Equal(t, k.Usual, got, what)
-				assert.Contains(t, Species(), w, what)
+				assert.Contains(t, grains, w, what)
 			}
 		}
 		for _, b := range bands {
@@ -108,7 +102,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 	for _, l := range LimitNames() {
 		check(l.Word, l.Sense, []q.Dimension{l.Dim})
 	}
-	for _, p := range Proportions() {
+	for _, p := range ratios {
 		assert.True(t, p.Can.Contains(p.Usual.Low.SI) && p.Can.Contains(p.Usual.High.SI), p.Name)
 		found, ok := FindProportion(p.Name)
 		assert.True(t, ok, p.Name)
@@ -117,7 +111,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 }
 
 func TestEverySpeciesHasAUsualWeightOfItsCorns(t *testing.T) {
-	for _, word := range Species() {
+	for _, word := range grains {
 		_, ok := cornWeight.UsualOf(word)
 		assert.True(t, ok, word)
 	}
@@ -131,24 +125,6 @@ func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
 	}
 	assert.Empty(t, Words(Limits), "its words are the limits")
 	assert.NotEmpty(t, LimitNames())
-}
-
-func TestClauseWordsThatNothingUsesYet(t *testing.T) {
-	used := map[string]bool{}
-	for _, r := range Rows() {
-		used[r.Word] = true
-		for _, c := range r.Clauses {
-			used[c.Word] = true
-		}
-	}
-	var unused []string
-	for _, w := range syntax.Clauses() {
-		if !used[w] {
-			unused = append(unused, w)
-		}
-	}
-	slices.Sort(unused)
-	assert.Equal(t, []string{"when"}, unused, "kept for later")
 }
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {
@@ -193,10 +169,8 @@ func TestMeasuresAreWhole(t *testing.T) {
 }
 
 func TestListsAreCopies(t *testing.T) {
-	Rows()[0].Word, Species()[0], MaltTypes()[0], Measures()[0].Word, LimitNames()[0].Word = "x", "x", "x", "x", "x"
+	Rows()[0].Word, Measures()[0].Word, LimitNames()[0].Word = "x", "x", "x"
 	assert.NotEqual(t, "x", Rows()[0].Word)
-	assert.NotEqual(t, "x", Species()[0])
-	assert.NotEqual(t, "x", MaltTypes()[0])
 	assert.NotEqual(t, "x", Measures()[0].Word)
 	assert.NotEqual(t, "x", LimitNames()[0].Word)
 }

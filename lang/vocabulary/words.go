@@ -1,18 +1,16 @@
 package vocabulary
 
-import q "maltwright/lang/quantity"
+import (
+	"slices"
 
-// Species are the grains the language knows.
-var species = []string{"barley", "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
+	q "maltwright/lang/quantity"
+)
 
-// maltTypes are the malts that can be made. Crystal is another word for caramel.
-var maltTypes = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", "caramel", "crystal", "chit", "distilling", "smoked", "acid"}
+// grains are the species the language knows.
+var grains = []string{GrainBarley, "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
 
-// Species lists the grains.
-func Species() []string { return append([]string(nil), species...) }
-
-// MaltTypes lists the malt types.
-func MaltTypes() []string { return append([]string(nil), maltTypes...) }
+// malts are the malts that can be made. Crystal is another word for caramel.
+var malts = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", MaltCaramel, MaltCrystal, MaltChit, "distilling", MaltSmoked, "acid"}
 
 // Measure is something a condition can name.
 type Measure struct {
@@ -22,36 +20,48 @@ type Measure struct {
 	Bare    bool     // it stands alone, with no bound
 	Promise bool     // it is of the whole process: only expect can name it
 	In      []Block  // the stages in which it can be looked at; empty for a promise
+	Rises   []Block  // those in which it only goes up
+	Falls   []Block  // those in which it only goes down
 	Doc     string
 }
 
-var measures = []Measure{
-	{Word: "moisture", Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+var allMeasures = []Measure{
+	{Word: MeasureMoisture, Dims: moisture, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "water in the grain, as a share of the whole weight unless it says dry basis"},
-	{Word: "weight", Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln),
+	{Word: MeasureWeight, Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "what the drained batch weighs"},
-	{Word: "chit", Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate),
+	{Word: MeasureChit, Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate), Rises: blocks(Steep, Germinate),
 		Doc: "share of the corns that show the white root tip"},
-	{Word: "acrospire", Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither),
+	{Word: MeasureAcrospire, Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither), Rises: blocks(Germinate, Wither),
 		Doc: "length of the shoot under the husk, as a part of the corn: 3/4"},
-	{Word: "rub", Words: []string{"gummy", "gritty", "chalky"}, In: blocks(Germinate, Wither),
+	{Word: MeasureRub, Words: []string{RubGummy, RubGritty, RubChalky}, In: blocks(Germinate, Wither),
 		Doc: "what a corn does when it is rubbed out between thumb and finger"},
-	{Word: "air-off", Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
-	{Word: "malt", Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed"},
-	{Word: "bed", Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
-	{Word: "time", Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Doc: "time since the step began"},
-	{Word: "break", Bare: true, In: blocks(Kiln), Doc: "the air off the bed begins to warm: the drying front is through"},
+	{Word: MeasureAirOff, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
+	{Word: MeasureMalt, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed"},
+	{Word: MeasureBed, Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
+	{Word: MeasureTime, Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep, Germinate, Wither, Kiln),
+		Doc: "time since the step began"},
+	{Word: MeasureBreak, Bare: true, In: blocks(Kiln), Doc: "the air off the bed begins to warm: the drying front is through"},
 
-	{Word: "total time", Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of deculming"},
-	{Word: "steep-out time", Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of the steep"},
-	{Word: "steep-out moisture", Dims: moisture, Promise: true, Doc: "moisture at the end of the steep"},
-	{Word: "final moisture", Dims: moisture, Promise: true, Doc: "moisture of the finished malt"},
-	{Word: "yield", Dims: []q.Dimension{q.Share}, Promise: true, Doc: "weight of malt for the weight of raw grain, both as they are"},
-	{Word: "malt weight", Dims: []q.Dimension{q.Mass}, Promise: true, Doc: "weight of the finished malt without its rootlets"},
+	{Word: MeasureTotalTime, Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of deculming"},
+	{Word: MeasureSteepOutTime, Dims: []q.Dimension{q.Time}, Promise: true, Doc: "from the first soak to the end of the steep"},
+	{Word: MeasureSteepOutMoisture, Dims: moisture, Promise: true, Doc: "moisture at the end of the steep"},
+	{Word: MeasureFinalMoisture, Dims: moisture, Promise: true, Doc: "moisture of the finished malt"},
+	{Word: MeasureYield, Dims: []q.Dimension{q.Share}, Promise: true, Doc: "weight of malt for the weight of raw grain, both as they are"},
+	{Word: MeasureMaltWeight, Dims: []q.Dimension{q.Mass}, Promise: true, Doc: "weight of the finished malt without its rootlets"},
 }
 
+// GoesUp tells which way the measure goes in a stage; ok is false where it may go either.
+func (m Measure) GoesUp(in Block) (up, ok bool) {
+	up = slices.Contains(m.Rises, in)
+	return up, up || slices.Contains(m.Falls, in)
+}
+
+// OfMoisture tells whether the measure is a moisture.
+func (m Measure) OfMoisture() bool { return slices.Equal(m.Dims, moisture) }
+
 // Measures lists what conditions can name.
-func Measures() []Measure { return append([]Measure(nil), measures...) }
+func Measures() []Measure { return append([]Measure(nil), allMeasures...) }
 
 // Limit is a threshold of the house that a limits block can move.
 type Limit struct {
@@ -63,30 +73,30 @@ type Limit struct {
 	Sense *Sense // which values make sense: no limit moves a judgement beyond it
 }
 
-var limits = []Limit{
-	{"moisture", q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said",
-		sense("the limit moisture", "45 to 70 %", "50 to 65 %", practice)},
-	{"bed-temperature", q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley",
-		sense("the limit bed-temperature", "5 to 45 °C", "10 to 38 °C", practice)},
-	{"airless-time", q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize",
-		sense("the limit airless-time", "10 min to 4 days", "1 to 36 h", practice)},
-	{"steep-water", q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley",
-		sense("the limit steep-water", "2 to 45 °C", "8 to 36 °C", practice)},
-	{"soak-time", q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley",
-		sense("the limit soak-time", "30 min to 4 days", "2 to 48 h", practice)},
-	{"turn-gap", q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm",
-		sense("the limit turn-gap", "1 h to 4 days", "2 to 36 h", practice)},
-	{"end-moisture", q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt",
-		sense("the limit end-moisture", "1 to 14 %", "2 to 10 %", practice)},
-	{"withering-time", q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said",
-		sense("the limit withering-time", "2 h to 14 days", "12 to 120 h", practice)},
-	{"rise-rate", q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said",
-		sense("the limit rise-rate", "0.5 to 120 °C/h", "2 to 45 °C/h", practice)},
-	{"deculm-wait", q.Time, q.AtMost, "the longest wait from kiln to deculming; 24 h where nothing is said",
-		sense("the limit deculm-wait", "10 min to 30 days", "1 h to 7 days", practice)},
-	{"store-rest", q.Time, q.AtLeast, "the shortest rest of the malt before it is used; 2 weeks where nothing is said",
-		sense("the limit store-rest", "1 h to 104 weeks", "2 days to 26 weeks", practice)},
+var thresholds = []Limit{
+	{LimitMoisture, q.Share, q.AtMost, "a moisture above this is taken for a slip of the pen; 60 % where nothing is said",
+		bandsOf("the limit moisture", "45 to 70 %", "50 to 65 %", practice)},
+	{LimitBed, q.Temperature, q.AtMost, "the warmest the piece may get between turns; by grain and malt where nothing is said, 20 °C for pale malt of barley",
+		bandsOf("the limit bed-temperature", "5 to 45 °C", "10 to 38 °C", practice)},
+	{LimitAirless, q.Time, q.AtMost, "the longest the grain may stand in water that has lost its oxygen; 6.5 h where nothing is said, a day for sorghum, millet and maize",
+		bandsOf("the limit airless-time", "10 min to 4 days", "1 to 36 h", practice)},
+	{LimitSteepWater, q.Temperature, q.AtMost, "the warmest steep water; by the grain where nothing is said, 16 °C for barley",
+		bandsOf("the limit steep-water", "2 to 45 °C", "8 to 36 °C", practice)},
+	{LimitSoak, q.Time, q.AtMost, "the longest soak in still water; by the grain where nothing is said, 10 h for barley",
+		bandsOf("the limit soak-time", "30 min to 4 days", "2 to 48 h", practice)},
+	{LimitTurnGap, q.Time, q.AtMost, "the longest time from one turn to the next; 12 h where nothing is said, 8 h for a warm bed, and twice as long where the piece is no deeper than 3 cm",
+		bandsOf("the limit turn-gap", "1 h to 4 days", "2 to 36 h", practice)},
+	{LimitEndMoisture, q.Share, q.AtMost, "the moistest that finished malt may be; by the malt type where nothing is said, 5 % for pale malt",
+		bandsOf("the limit end-moisture", "1 to 14 %", "2 to 10 %", practice)},
+	{LimitWitheringTime, q.Time, q.AtMost, "the longest that malt may take to fall to 20 % moisture; 50 h where nothing is said",
+		bandsOf("the limit withering-time", "2 h to 14 days", "12 to 120 h", practice)},
+	{LimitRiseRate, q.TemperatureRate, q.AtMost, "the steepest rise of the kiln while the malt is above 10 % moisture; 10 °C/h where nothing is said",
+		bandsOf("the limit rise-rate", "0.5 to 120 °C/h", "2 to 45 °C/h", practice)},
+	{LimitDeculmWait, q.Time, q.AtMost, "the longest wait from kiln to deculming; 24 h where nothing is said",
+		bandsOf("the limit deculm-wait", "10 min to 30 days", "1 h to 7 days", practice)},
+	{LimitStoreRest, q.Time, q.AtLeast, "the shortest rest of the malt before it is used; 2 weeks where nothing is said",
+		bandsOf("the limit store-rest", "1 h to 104 weeks", "2 days to 26 weeks", practice)},
 }
 
 // LimitNames lists the limits.
-func LimitNames() []Limit { return append([]Limit(nil), limits...) }
+func LimitNames() []Limit { return append([]Limit(nil), thresholds...) }

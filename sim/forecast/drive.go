@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/work"
 )
 
@@ -110,7 +111,7 @@ func (e *effort) strike(m physics, ticks []*tick, at float64) error {
 // timed is what a condition can name at a time since the step began.
 func timed(m physics, at float64) func(string) (float64, string, bool) {
 	return func(name string) (float64, string, bool) {
-		if name == "time" {
+		if name == vocabulary.MeasureTime {
 			return at, "", true
 		}
 		return m.measure(name)

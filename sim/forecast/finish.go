@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // finished is malt out of the kiln.
@@ -49,7 +50,7 @@ func (r *run) deculm(st *model.Deculming) error {
 		took = c.To.Low.SI
 	}
 	end := r.known(stop{latest: took, ending: ByTime}, r.now)
-	r.record(Step{Label: "deculm", Place: st.Place(), EndedBy: end.ending}, still{r.malt}, before, end.latest)
+	r.record(Step{Label: vocabulary.VerbDeculm, Place: st.Place(), EndedBy: end.ending}, still{r.malt}, before, end.latest)
 	r.f.Totals.Total = r.clock
 	return r.seeThrough(still{r.malt}, r.clock)
 }
@@ -64,7 +65,7 @@ func (r *run) store(st *model.Storing) error {
 		rest = st.Rest.Range.Low.SI
 	}
 	r.f.Totals.Total = r.clock
-	r.record(Step{Label: "store", Place: st.Place(), EndedBy: ByTime}, still{r.malt}, r.malt.moisture(), rest)
+	r.record(Step{Label: vocabulary.VerbStore, Place: st.Place(), EndedBy: ByTime}, still{r.malt}, r.malt.moisture(), rest)
 	return r.seeThrough(still{r.malt}, r.clock)
 }
 
@@ -94,8 +95,8 @@ func (r *run) finish() {
 // promises gives what expect can name.
 func (t *Totals) promises(name string) (float64, string, bool) {
 	v, ok := map[string]float64{
-		"total time": t.Total, "steep-out time": t.SteepOut, "steep-out moisture": t.SteepOutMoisture,
-		"final moisture": t.FinalMoisture, "yield": t.Yield, "malt weight": t.Malt,
+		vocabulary.MeasureTotalTime: t.Total, vocabulary.MeasureSteepOutTime: t.SteepOut, vocabulary.MeasureSteepOutMoisture: t.SteepOutMoisture,
+		vocabulary.MeasureFinalMoisture: t.FinalMoisture, vocabulary.MeasureYield: t.Yield, vocabulary.MeasureMaltWeight: t.Malt,
 	}[name]
 	return v, "", ok && !math.IsNaN(v)
 }

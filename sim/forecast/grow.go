@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/germinate"
 	"maltwright/sim/grain"
 )
@@ -34,17 +35,17 @@ func (m *growModel) weight() float64   { return m.piece.Mass() }
 
 func (m *growModel) measure(name string) (float64, string, bool) {
 	switch name {
-	case "moisture":
+	case vocabulary.MeasureMoisture:
 		return m.moisture(), "", true
-	case "weight":
+	case vocabulary.MeasureWeight:
 		return m.weight(), "", true
-	case "chit":
+	case vocabulary.MeasureChit:
 		return m.piece.Chitted(), "", true
-	case "acrospire":
+	case vocabulary.MeasureAcrospire:
 		return m.piece.Acrospire(), "", true
-	case "bed":
+	case vocabulary.MeasureBed:
 		return m.piece.CoreT() + zeroC, "", true
-	case "rub":
+	case vocabulary.MeasureRub:
 		return 0, m.piece.Rub().String(), true
 	}
 	return 0, "", false

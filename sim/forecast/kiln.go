@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 	"maltwright/sim/work"
@@ -180,15 +181,15 @@ func (m *kilnModel) weight() float64   { return m.bed.View().Mass }
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	v := m.bed.View()
 	switch name {
-	case "moisture":
+	case vocabulary.MeasureMoisture:
 		return v.WetBasis, "", true
-	case "weight":
+	case vocabulary.MeasureWeight:
 		return v.Mass, "", true
-	case "air-off":
+	case vocabulary.MeasureAirOff:
 		return v.Off.T + zeroC, "", true
-	case "malt":
+	case vocabulary.MeasureMalt:
 		return v.MaltT + zeroC, "", true
-	case "break":
+	case vocabulary.MeasureBreak:
 		if v.Broken {
 			return 1, "", true
 		}

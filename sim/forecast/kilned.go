@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
 	"maltwright/sim/kiln"
 )
@@ -101,7 +102,7 @@ func Dryness(c *model.Condition) (w float64, ok bool) {
 		return 0, false
 	}
 	for _, t := range c.Tests {
-		if t.Measure == "moisture" && t.Bound != nil {
+		if t.Measure == vocabulary.MeasureMoisture && t.Bound != nil {
 			return t.Bound.Range.High.SI, true
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
 )
 
@@ -43,17 +44,17 @@ func unseen() Sight {
 // Temperature gives that of a place as a record names it, °C, or NaN.
 func (s *Sight) Temperature(place string) float64 {
 	switch place {
-	case "water":
+	case vocabulary.PlaceWater:
 		return s.Water
-	case "air", "room":
+	case vocabulary.PlaceAir, vocabulary.PlaceRoom:
 		return s.Air
-	case "bed":
+	case vocabulary.PlaceBed:
 		return s.Bed
-	case "air-on", "oven":
+	case vocabulary.PlaceAirOn, vocabulary.PlaceOven:
 		return s.AirOn
-	case "air-off":
+	case vocabulary.PlaceAirOff:
 		return s.AirOff
-	case "malt":
+	case vocabulary.PlaceMalt:
 		return s.Malt
 	}
 	return math.NaN()

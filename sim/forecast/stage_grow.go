@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/germinate"
 )
 
@@ -83,9 +84,9 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 // hold runs one hold; the stage's own end comes first where it is nearer. It tells
 // whether the stage is over.
 func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
-	out := Step{Kind: model.HoldStep, Label: "hold", Place: s.place}
+	out := Step{Kind: model.HoldStep, Label: vocabulary.VerbHold, Place: s.place}
 	if holds(st) == 1 {
-		out.Label = "germinate"
+		out.Label = vocabulary.VerbGerminate
 	}
 	r.setRoom(m, st, s)
 	out.Temperature = m.kept
@@ -152,11 +153,11 @@ func (r *run) moistAir(st *model.Germination) float64 {
 // holdBand sets the room for a hold: the bed kept in the band, or the room itself.
 func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
 	low, high := bandOf(at.Range.Range)
-	if at.Where == "bed" || at.Where == "" {
+	if at.Where == vocabulary.PlaceBed || at.Where == "" {
 		m.room.Hold = &germinate.Band{Low: low, High: high}
 		// under its cover the air has nearly the temperature of the bed
 		m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
-		return Temperature{"bed", low, high, true}
+		return Temperature{vocabulary.PlaceBed, low, high, true}
 	}
 	m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
 	return Temperature{at.Where, low, high, true}
@@ -251,7 +252,7 @@ func (r *run) wither(st *model.Withering) error {
 	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
 		"a fan or an open door; the site's air, warmed")
 	r.start(string(model.WitherStage))
-	out := Step{Label: "wither", Place: st.Place(), Temperature: Temperature{"air", low, high, true}}
+	out := Step{Label: vocabulary.VerbWither, Place: st.Place(), Temperature: Temperature{vocabulary.PlaceAir, low, high, true}}
 	ticks := r.turning(&st.Piece)
 	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, ticks); err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -59,7 +60,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		k = &model.Kiln{}
 	}
 	mass := r.batch.Mass()
-	kit := kiln.Equipment{Still: k.Draught.Text == "still"}
+	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
@@ -125,7 +126,7 @@ func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 // that on trays).
 const airPerKg = 8.0 / 3600
 
-var kilnTargets = map[string]kiln.Target{"air-on": kiln.AirOn, "air-off": kiln.AirOff, "malt": kiln.Malt, "oven": kiln.Oven, "": kiln.AirOn}
+var kilnTargets = map[string]kiln.Target{vocabulary.PlaceAirOn: kiln.AirOn, vocabulary.PlaceAirOff: kiln.AirOff, vocabulary.PlaceMalt: kiln.Malt, vocabulary.PlaceOven: kiln.Oven, "": kiln.AirOn}
 
 // kilnStep runs one step on the kiln.
 func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*tick) error {
@@ -202,9 +203,9 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 
 // coolerThan is the condition that ends a cooling.
 func coolerThan(s asked) *model.Condition {
-	t := model.Test{Measure: "malt", Bound: &model.Bound{Bound: quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}, Place: s.At.Place}
-	if s.At.Where == "air-off" {
-		t.Measure = "air-off"
+	t := model.Test{Measure: vocabulary.MeasureMalt, Bound: &model.Bound{Bound: quantity.Bound{Op: quantity.AtMost, Range: s.At.Range.Range}, Place: s.At.Place}, Place: s.At.Place}
+	if s.At.Where == vocabulary.PlaceAirOff {
+		t.Measure = vocabulary.MeasureAirOff
 	}
 	return &model.Condition{Tests: []model.Test{t}, Place: s.At.Place}
 }

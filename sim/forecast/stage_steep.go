@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/steep"
 	"maltwright/sim/work"
 )
@@ -112,13 +113,13 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 		r.soaks++
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
 		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(as, r.site.water), model.Aerated(s)
-		out.Temperature = Temperature{"water", m.water.T, m.water.T, true}
+		out.Temperature = Temperature{vocabulary.PlaceWater, m.water.T, m.water.T, true}
 	} else {
 		r.rests++
 		out.Label = fmt.Sprintf("rest %d", r.rests)
 		m.soaked, m.air.T = false, r.wetTemperature(as, r.site.air)
 		m.air.RH = r.site.rhAt(m.air.T)
-		out.Temperature = Temperature{"air", m.air.T, m.air.T, true}
+		out.Temperature = Temperature{vocabulary.PlaceAir, m.air.T, m.air.T, true}
 	}
 	r.t = out.Temperature.From
 	airless := m.state.Airless()

@@ -1,6 +1,9 @@
 package forecast
 
-import "maltwright/sim/steep"
+import (
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/steep"
+)
 
 // steepModel is grain in the vessel, under water or drained.
 type steepModel struct {
@@ -29,11 +32,11 @@ func (m *steepModel) weight() float64   { return m.state.DrainedMass() }
 
 func (m *steepModel) measure(name string) (float64, string, bool) {
 	switch name {
-	case "moisture":
+	case vocabulary.MeasureMoisture:
 		return m.moisture(), "", true
-	case "weight":
+	case vocabulary.MeasureWeight:
 		return m.weight(), "", true
-	case "chit":
+	case vocabulary.MeasureChit:
 		return m.state.Batch().Chitted, "", true
 	}
 	return 0, "", false

@@ -2,12 +2,13 @@ package seasons
 
 import (
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
 )
 
 // floor makes the figures of growth.
 func (r *record) floor(s *Season) {
-	if bed := r.temperatures("bed"); len(bed) > 0 {
+	if bed := r.temperatures(vocabulary.PlaceBed); len(bed) > 0 {
 		s.Bed = Figure{bed[0], Measured}
 		for _, t := range bed {
 			s.Bed.Value = max(s.Bed.Value, t)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // kiln makes the figures of the kiln.
@@ -35,7 +36,7 @@ func (r *record) loaded() Figure {
 		}
 	}
 	for _, x := range r.b.Readings {
-		if t := model.Thermometer(x); t != nil && t.Where == "air-on" {
+		if t := model.Thermometer(x); t != nil && t.Where == vocabulary.PlaceAirOn {
 			return r.since(x.When())
 		}
 	}
@@ -61,9 +62,9 @@ func (r *record) broke(began Figure) Figure {
 			continue
 		}
 		switch t := read.Low.SI - zeroC; read.Where {
-		case "air-on":
+		case vocabulary.PlaceAirOn:
 			on = t
-		case "air-off":
+		case vocabulary.PlaceAirOff:
 			if on > lowest && (t-lowest)/(on-lowest) >= risen {
 				return Figure{at.Value, Under}
 			}

@@ -1,10 +1,13 @@
 package seasons
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
 
 // steep makes the figures of the steep.
 func (r *record) steep(s *Season) {
-	if read := r.temperatures("water"); len(read) > 0 {
+	if read := r.temperatures(vocabulary.PlaceWater); len(read) > 0 {
 		sum := 0.0
 		for _, t := range read {
 			sum += t

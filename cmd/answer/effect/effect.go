@@ -11,6 +11,7 @@ import (
 	"context"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/contrast"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -101,17 +102,7 @@ type Counts struct{ Old, New *int }
 
 // Gates are a gate of one side and the one on the other that stands for it; one of them
 // may be nil.
-type Gates struct{ Old, New *Gate }
-
-// Gate is a condition of the process as the forecast comes to it.
-type Gate struct {
-	Stage    string
-	Text     string `doc:"the condition, as written"`
-	Hold     bool   `doc:"a gate statement; otherwise an until"`
-	Met      bool
-	Reached  answer.Seconds
-	Moisture answer.Share `json:"moisture_wb"`
-}
+type Gates struct{ Old, New *outlook.Gate }
 
 // Finding is one that a single side has.
 type Finding struct {

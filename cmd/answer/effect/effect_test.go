@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
@@ -32,9 +33,9 @@ func TestFindingsOfOneSideAlone(t *testing.T) {
 	assert.Equal(t, []string{"came a"}, kinds(findings(said("a"), said("a", "a"))))
 }
 
-func asked(texts ...string) (list []forecast.Gate) {
+func asked(texts ...string) (list []outlook.Gate) {
 	for _, text := range texts {
-		list = append(list, forecast.Gate{Stage: model.KilnStage, Text: text, Met: true, Reached: 3600})
+		list = append(list, outlook.Gate{Stage: "kiln", Text: text, Met: true, Reached: 3600})
 	}
 	return list
 }
@@ -58,7 +59,7 @@ func TestGatesAreMatchedByWhatTheyAskAndThenByTheirStage(t *testing.T) {
 	assert.Equal(t, [][2]string{{"25 %", ""}, {"10 %", "10 %"}}, pairs(gates(asked("25 %", "10 %"), asked("10 %"))), "gone, where it stood")
 	assert.Equal(t, [][2]string{{"10 %", "10 %"}, {"", "5 %"}}, pairs(gates(asked("10 %"), asked("10 %", "5 %"))))
 	other := asked("10 %")
-	other[0].Stage = model.WitherStage
+	other[0].Stage = "wither"
 	assert.Equal(t, [][2]string{{"", "10 %"}, {"10 %", ""}}, pairs(gates(asked("10 %"), other)), "of another stage")
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
@@ -76,7 +77,7 @@ func compared(a, b *forecast.Forecast) Effect {
 	case b == nil:
 		e.NotForecast = NewSide
 	default:
-		e.Gates = gates(a.Gates, b.Gates)
+		e.Gates = gates(outlook.AskedOf(a).Gates, outlook.AskedOf(b).Gates)
 	}
 	return e
 }

@@ -2,31 +2,29 @@ package effect
 
 import (
 	"fmt"
-	"math"
 
-	"maltwright/cmd/answer"
-	"maltwright/sim/forecast"
+	"maltwright/cmd/answer/outlook"
 )
 
 // gates matches those of two forecasts: of one stage that ask the same, in order, then
 // what is left of a stage. A gate that is gone comes where it stood.
-func gates(a, b []forecast.Gate) (out []Gates) {
+func gates(a, b []outlook.Gate) (out []Gates) {
 	partner, taken := matched(a, b)
 	i := 0
 	gone := func(end int) {
 		for ; i < end; i++ {
 			if !taken[i] {
-				out = append(out, Gates{Old: gate(a[i])})
+				out = append(out, Gates{Old: &a[i]})
 			}
 		}
 	}
 	for j, k := range partner {
 		if k < 0 {
-			out = append(out, Gates{New: gate(b[j])})
+			out = append(out, Gates{New: &b[j]})
 			continue
 		}
 		gone(k)
-		out = append(out, Gates{gate(a[k]), gate(b[j])})
+		out = append(out, Gates{&a[k], &b[j]})
 	}
 	gone(len(a))
 	return out
@@ -34,14 +32,14 @@ func gates(a, b []forecast.Gate) (out []Gates) {
 
 // matched gives for each of the new gates the index of its old one, or -1, and which of
 // the old are taken.
-func matched(a, b []forecast.Gate) (partner []int, taken []bool) {
+func matched(a, b []outlook.Gate) (partner []int, taken []bool) {
 	partner, taken = make([]int, len(b)), make([]bool, len(a))
 	for j := range partner {
 		partner[j] = -1
 	}
-	for _, key := range []func(forecast.Gate) string{
-		func(g forecast.Gate) string { return fmt.Sprint(g.Stage, g.Hold, " ", g.Text) },
-		func(g forecast.Gate) string { return fmt.Sprint(g.Stage, g.Hold) },
+	for _, key := range []func(outlook.Gate) string{
+		func(g outlook.Gate) string { return fmt.Sprint(g.Stage, g.Hold, " ", g.Text) },
+		func(g outlook.Gate) string { return fmt.Sprint(g.Stage, g.Hold) },
 	} {
 		left := map[string][]int{}
 		for i := range a {
@@ -56,11 +54,4 @@ func matched(a, b []forecast.Gate) (partner []int, taken []bool) {
 		}
 	}
 	return partner, taken
-}
-
-func gate(g forecast.Gate) *Gate {
-	if !g.Met {
-		g.Reached = math.NaN()
-	}
-	return &Gate{string(g.Stage), g.Text, g.Hold, g.Met, answer.Seconds(g.Reached), answer.Share(g.Moisture)}
 }

@@ -29,7 +29,8 @@ func AskedOf(f *forecast.Forecast) Asked {
 }
 
 func gateOf(g forecast.Gate) Gate {
-	out := Gate{Stage: string(g.Stage), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs)}
+	out := Gate{Stage: string(g.Stage), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Moisture: answer.Share(g.Moisture),
+		Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs)}
 	if g.Failed != nil && g.Failed.Bound != nil {
 		out.Measure, out.Measured = g.Failed.Measure, &Amount{g.Measured, g.Failed.Bound.Range.Low}
 	}

@@ -98,6 +98,7 @@ type Gate struct {
 	Hold     bool           `doc:"a gate statement; otherwise an until"`
 	Met      bool           `doc:"whether it held in time"`
 	Reached  answer.Seconds `doc:"when it held"`
+	Moisture answer.Share   `json:"moisture_wb" doc:"then, or when it was given up"`
 	Waited   answer.Seconds `doc:"from the beginning of the step to when it held or was given up"`
 	Measure  string         `json:",omitempty" doc:"which measure of it failed"`
 	Measured *Amount        `json:",omitempty" doc:"what that came to, in the unit of the condition"`

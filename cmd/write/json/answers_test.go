@@ -14,11 +14,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/answer/sample"
+	"maltwright/cmd/answer/sums"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
@@ -42,6 +45,14 @@ var answers = []struct {
 	{"timetable", "visits", timetable.Result{}, timetables},
 	{"progress", "follow", progress.Result{}, progresses},
 	{"lessons", "learn", lessons.Result{}, learnt},
+	{"ledger", "seasons", ledger.Result{}, ledgers},
+	{"effect", "contrast", effect.Result{}, effects},
+	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
+	{"sums_target", "reckon target", sums.Target{}, targets},
+	{"sums_weight", "reckon weight", sums.Weighing{}, weighings},
+	{"sums_basis", "reckon basis", sums.Basis{}, bases},
+	{"sums_yield", "reckon yield", sums.Yield{}, yields},
+	{"sums_germination", "reckon germination", sums.Germination{}, germinations},
 }
 
 func inspections(testing.TB) []any {
@@ -146,7 +157,7 @@ func TestExamplesOfTheDocsKeepToTheirSchema(t *testing.T) {
 
 // A key says its unit, so that none is taken for another: a share of 1 is never written.
 func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
-	bare := map[string]bool{"acrospire_mean": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
+	bare := map[string]bool{"acrospire_mean": true, "acrospire_middle": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
 		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true}
 	for _, a := range answers {
 		var schema map[string]any
@@ -168,7 +179,7 @@ func numbersOf(schema map[string]any, key string, bare map[string]bool, each fun
 	properties, _ := schema["properties"].(map[string]any)
 	for name, one := range properties {
 		below := one.(map[string]any)
-		if (unitOf(key) != "" || bare[key]) && unitOf(name) == "" { // the object has said it
+		if (len(unitOf(key)) > 0 || bare[key] || name == "value") && len(unitOf(name)) == 0 { // the object has said it
 			name = key
 		}
 		numbersOf(below, name, bare, each)

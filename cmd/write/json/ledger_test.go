@@ -1,47 +1,23 @@
 package json_test
 
 import (
-	"bytes"
 	"context"
 	"os"
 	"path/filepath"
-	"regexp"
 	"testing"
 
-	"github.com/santhosh-tekuri/jsonschema/v6"
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/sums"
-	"maltwright/cmd/words"
-	"maltwright/cmd/write/json"
 	"maltwright/lang/quantity"
 	"maltwright/lang/read"
-	"maltwright/lang/source/golden"
 	"maltwright/lang/syntax"
 	"maltwright/sim/reckon"
 	"maltwright/sim/work"
 )
-
-// books are questions that take more than one file, and the hand calculations, each with
-// the command that asks it, the form of its answer, and answers that were given.
-var books = []struct {
-	name, command string
-	form          any
-	given         func(testing.TB) []any
-}{
-	{"ledger", "seasons", ledger.Result{}, ledgers},
-	{"effect", "contrast", effect.Result{}, effects},
-	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
-	{"sums_target", "reckon target", sums.Target{}, targets},
-	{"sums_weight", "reckon weight", sums.Weighing{}, weighings},
-	{"sums_basis", "reckon basis", sums.Basis{}, bases},
-	{"sums_yield", "reckon yield", sums.Yield{}, yields},
-	{"sums_germination", "reckon germination", sums.Germination{}, germinations},
-}
 
 const examples = "../../../examples"
 
@@ -138,39 +114,4 @@ func yields(t testing.TB) []any {
 
 func germinations(t testing.TB) []any {
 	return given[sums.Germination](t)(sums.OfCount(q(t, "95"), q(t, "100")))
-}
-
-func TestSchemasOfBooksAreThoseOfTheAnswers(t *testing.T) {
-	for _, a := range books {
-		golden.File(t, "../../../docs/schema/"+a.name+".json", string(json.Schema("what maltwright "+a.command+" --format json writes", a.form, true)))
-	}
-}
-
-func TestBooksKeepToTheirSchema(t *testing.T) {
-	page, err := os.ReadFile("../../../docs/json.md")
-	require.NoError(t, err)
-	for _, a := range books {
-		doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(json.Schema("a test", a.form, false)))
-		require.NoError(t, err)
-		c := jsonschema.NewCompiler()
-		require.NoError(t, c.AddResource("book.json", doc))
-		schema, err := c.Compile("book.json")
-		require.NoError(t, err)
-		texts := regexp.MustCompile("(?s)```json "+a.name+"\n(.*?)```").FindAllSubmatch(page, -1)
-		require.NotEmpty(t, texts, "docs/json.md has no example of %s", a.name)
-		var all [][]byte
-		for _, m := range texts {
-			all = append(all, m[1])
-		}
-		for _, r := range a.given(t) {
-			var b bytes.Buffer
-			require.NoError(t, json.Write(&b, r, words.Worked))
-			all = append(all, b.Bytes())
-		}
-		for i, text := range all {
-			v, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
-			require.NoError(t, err, "%s", text)
-			assert.NoError(t, schema.Validate(v), "%s %d", a.name, i)
-		}
-	}
 }

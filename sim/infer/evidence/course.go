@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -29,10 +30,10 @@ func (t *Trial) takeCourse() {
 		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= growing && !t.ended(string(model.SteepStage), 0, false) {
+		if shows(x) >= vocabulary.Growing && !t.ended(string(model.SteepStage), 0, false) {
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.SteepStage), At: at})
 		}
-		if shows(x) >= drying {
+		if shows(x) >= vocabulary.Drying {
 			t.by(model.GerminateStage, at)
 			t.by(model.WitherStage, at)
 		}
@@ -94,30 +95,17 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 	return 0, false
 }
 
-// How far a batch must have come for a reading to be had.
-const (
-	anywhere = iota
-	growing
-	drying
-)
-
 // shows tells how far the batch had come, by what was read.
-func shows(x model.Reading) int {
+func shows(x model.Reading) vocabulary.Phase {
 	switch {
 	case model.After(x) != nil:
-		return shownBy[model.After(x).Kind.Text]
+		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
 	case model.Clean(x):
-		return drying
+		return vocabulary.Drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
-		return growing
+		return vocabulary.Growing
 	case model.Thermometer(x) != nil:
-		return shownBy[model.Thermometer(x).Where]
+		return vocabulary.PhaseAt(model.Thermometer(x).Where)
 	}
-	return anywhere
-}
-
-var shownBy = map[string]int{
-	"germinate": growing, "hold": growing, "wither": growing, "bed": growing,
-	"dry": drying, "stew": drying, "cure": drying, "cool": drying, "deculm": drying,
-	"air-on": drying, "air-off": drying, "malt": drying, "oven": drying,
+	return vocabulary.Anywhere
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
@@ -37,7 +38,7 @@ const (
 )
 
 // placeError is the same of a thermometer in a place, K (common practice).
-var placeError = map[string]float64{"water": 0.7, "air": 1.5, "room": 1.5, "bed": 1, "air-on": 2, "air-off": 2.5, "malt": 2.5, "oven": 5}
+var placeError = map[string]float64{vocabulary.PlaceWater: 0.7, vocabulary.PlaceAir: 1.5, vocabulary.PlaceRoom: 1.5, vocabulary.PlaceBed: 1, vocabulary.PlaceAirOn: 2, vocabulary.PlaceAirOff: 2.5, vocabulary.PlaceMalt: 2.5, vocabulary.PlaceOven: 5}
 
 // takeItems lists what was read, with the looks that show it.
 func (t *Trial) takeObservations() {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
@@ -122,7 +123,7 @@ const drySlack = 0.005
 // grain is steeped. Water and air can be measured whenever somebody is there.
 func (f *Following) outOfPlace(i int) (Doubt, bool) {
 	t := model.Thermometer(f.Judged[i].Observation.Reading)
-	anywhere := t != nil && (t.Where == "water" || t.Where == "air" || t.Where == "room")
+	anywhere := t != nil && (t.Where == vocabulary.PlaceWater || t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom)
 	return Doubt{Kind: OutOfPlace, Observation: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
 }
 
@@ -211,16 +212,13 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 func (f *Following) notYet(i int) (Doubt, bool) {
 	s := f.sight(i)
 	x, ok := f.Judged[i].Observation.Reading.(*model.Weighed)
-	if !ok || x.OfBag || x.After == nil || s == nil || !driedBy[x.After.Kind.Text] {
+	if !ok || x.OfBag || x.After == nil || s == nil || !vocabulary.Dries(x.After.Kind.Text) {
 		return Doubt{}, false
 	}
 	wanted, ok := f.Trial.Asked(x.After)
 	has := 1 - s.Dry/f.Judged[i].Observation.Value
 	return Doubt{Kind: NotYet, Observation: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
 }
-
-// driedBy are the steps behind which malt is drier than before.
-var driedBy = map[string]bool{"wither": true, "dry": true, "cure": true}
 
 // muchTooWet is by how much malt may be moister than was waited for without a word, of
 // the whole weight: the error of a scale and of what was lost.

@@ -9,10 +9,10 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// Same tells whether two files say the same: the same statements in the same order,
+// sameSayings tells whether two files say the same: the same statements in the same order,
 // with the same clauses and values, however they are laid out or spelt. Comments do
 // not count.
-func Same(a, b *syntax.Tree) bool {
+func sameSayings(a, b *syntax.Tree) bool {
 	return slices.Equal(sayings(&a.Top, vocabulary.File, ""), sayings(&b.Top, vocabulary.File, ""))
 }
 
@@ -24,15 +24,15 @@ func sayings(b *syntax.Block, in vocabulary.Block, path string) []string {
 		out = append(out, at+" "+header(s, in))
 		if s.Body != nil {
 			out = append(out, at+" {")
-			out = append(out, sayings(s.Body, opens(s, in), at)...)
+			out = append(out, sayings(s.Body, vocabulary.Opens(in, s.Verb.Text), at)...)
 		}
 	}
 	return out
 }
 
-// Owners lists every comment with what it belongs to, for those who must show that
+// allOwners lists every comment with what it belongs to, for those who must show that
 // none has changed hands.
-func Owners(t *syntax.Tree) []string { return owners(&t.Top, "") }
+func allOwners(t *syntax.Tree) []string { return owners(&t.Top, "") }
 
 func owners(b *syntax.Block, path string) []string {
 	var out []string

@@ -1,4 +1,4 @@
-package read
+package value
 
 import (
 	"time"
@@ -27,18 +27,18 @@ func timeOf(s *syntax.Statement, before time.Time) (time.Time, bool) {
 	if !ok {
 		return before, false
 	}
-	second, err := clockSeconds(m.From.Clock.Text)
-	if err != nil {
+	second, ok := Second(m.From.Clock)
+	if !ok {
 		return before, false
 	}
 	if m.From.Date.Text == "" {
 		if before.IsZero() {
 			return before, false
 		}
-		return follow(before, second)
+		return Follow(before, second)
 	}
-	date, err := time.Parse(time.DateOnly, m.From.Date.Text)
-	return instant(date, second), err == nil
+	date, ok := Date(m.From.Date)
+	return Instant(date, second), ok
 }
 
 // stampIn finds the moment at which a statement of a batch was, in its at or as that of
@@ -52,8 +52,9 @@ func stampIn(s *syntax.Statement) (m syntax.Moment, ok bool) {
 		m, ok = s.Terms[0].(syntax.Moment)
 		return m, ok && m.To == nil
 	}
+	at, takes := row.Timed()
 	for _, c := range s.Clauses {
-		if at, takes := row.Clause(c.Word.Text); takes && len(at.Slots) > 0 && at.Slots[0].Kind == vocabulary.Moment && len(c.Terms) > 0 {
+		if takes && c.Word.Text == at.Word && len(c.Terms) > 0 {
 			m, ok = c.Terms[0].(syntax.Moment)
 			return m, ok && m.To == nil
 		}

@@ -1,0 +1,125 @@
+package vocabulary
+
+// The words that a program has to know one by one, because it does something else for
+// each. The tables are made of them.
+
+// Statements.
+const (
+	VerbSteep     = "steep"
+	VerbRepeat    = "repeat"
+	VerbSoak      = "soak"
+	VerbRest      = "rest"
+	VerbGerminate = "germinate"
+	VerbHold      = "hold"
+	VerbTurn      = "turn"
+	VerbSprinkle  = "sprinkle"
+	VerbWither    = "wither"
+	VerbKiln      = "kiln"
+	VerbDry       = "dry"
+	VerbStew      = "stew"
+	VerbCure      = "cure"
+	VerbCool      = "cool"
+	VerbStir      = "stir"
+	VerbGate      = "gate"
+	VerbDeculm    = "deculm"
+	VerbStore     = "store"
+)
+
+// Places at which a temperature is taken.
+const (
+	PlaceWater  = "water"
+	PlaceBed    = "bed"
+	PlaceAir    = "air"
+	PlaceRoom   = "room"
+	PlaceAirOn  = "air-on"
+	PlaceAirOff = "air-off"
+	PlaceMalt   = "malt"
+	PlaceOven   = "oven"
+)
+
+// Measures of a stage.
+const (
+	MeasureMoisture  = "moisture"
+	MeasureWeight    = "weight"
+	MeasureChit      = "chit"
+	MeasureAcrospire = "acrospire"
+	MeasureRub       = "rub"
+	MeasureAirOff    = "air-off"
+	MeasureMalt      = "malt"
+	MeasureBed       = "bed"
+	MeasureTime      = "time"
+	MeasureBreak     = "break"
+)
+
+// Measures of the whole process.
+const (
+	MeasureTotalTime        = "total time"
+	MeasureSteepOutTime     = "steep-out time"
+	MeasureSteepOutMoisture = "steep-out moisture"
+	MeasureFinalMoisture    = "final moisture"
+	MeasureYield            = "yield"
+	MeasureMaltWeight       = "malt weight"
+)
+
+// What a corn does when it is rubbed out.
+const (
+	RubGummy  = "gummy"
+	RubGritty = "gritty"
+	RubChalky = "chalky"
+)
+
+// What a kiln is fired with, how its flue gas goes and how its air moves.
+const (
+	FiredElectric = "electric"
+	FiredGas      = "gas"
+	FiredWood     = "wood"
+	FiredOil      = "oil"
+	FiredSolar    = "solar"
+
+	FlueDirect   = "direct"
+	FlueIndirect = "indirect"
+
+	DraughtFan     = "fan"
+	DraughtNatural = "natural"
+	DraughtStill   = "still"
+)
+
+// What is said of a lot, and what a soak is with.
+const (
+	SaidNo      = "no"
+	SaidYes     = "yes"
+	SaidNone    = "none"
+	SaidFound   = "found"
+	SaidUnknown = "unknown"
+
+	WithAir  = "air"
+	WithLime = "lime"
+)
+
+// Thresholds.
+const (
+	LimitMoisture      = "moisture"
+	LimitBed           = "bed-temperature"
+	LimitAirless       = "airless-time"
+	LimitSteepWater    = "steep-water"
+	LimitSoak          = "soak-time"
+	LimitTurnGap       = "turn-gap"
+	LimitEndMoisture   = "end-moisture"
+	LimitWitheringTime = "withering-time"
+	LimitRiseRate      = "rise-rate"
+	LimitDeculmWait    = "deculm-wait"
+	LimitStoreRest     = "store-rest"
+)
+
+// ClauseBecause gives a reason.
+const ClauseBecause = "because"
+
+// Grains and malts.
+const (
+	GrainBarley = "barley"
+
+	MaltCaramel = "caramel"
+	MaltCrystal = "crystal" // another word for caramel
+	MaltChit    = "chit"
+	MaltSmoked  = "smoked"
+)
