@@ -86,7 +86,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: forecast.Cautions(f.Centre.Process),
-		Posterior: Posterior{f.Members, answer.Number(f.Effective), f.Redrawn}}
+		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
 	}

@@ -75,7 +75,7 @@ func TestFiguresWhoseErrorsGoTogetherAreTold(t *testing.T) {
 		{key: key{ensemble.Uptake, "Far field"}, axis: named("uptake")},
 		{key: key{ensemble.Drying, "tray"}, axis: named("drying")}, // -0.09/√0.01 = -0.9 with uptake
 	}}
-	list := f.alike()
+	list := f.correlated()
 	require.Len(t, list, 2)
 	assert.Equal(t, []string{"growth", "band"}, []string{list[0].A, list[0].B})
 	assert.Equal(t, b, list[0].Of)
