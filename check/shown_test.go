@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/source/golden"
 	"maltwright/lang/vocabulary"
@@ -113,12 +114,15 @@ func foretold(b *strings.Builder, f *forecast.Forecast) {
 		fmt.Fprintln(b, e.Condition.Place.Text(), e.Holds, e.Value)
 	}
 	for _, t := range f.Trouble {
-		fmt.Fprintln(b, t.Kind, t.Value, t.Detail)
+		fmt.Fprintln(b, tell.Trouble(t, f.Process.Units()))
 	}
 	for _, p := range f.Pieces {
 		fmt.Fprintln(b, p.Chitted, p.Deepest, p.Slowed)
 	}
-	fmt.Fprintln(b, f.Totals, f.Assumed)
+	fmt.Fprintln(b, f.Totals)
+	for _, a := range f.Assumed {
+		fmt.Fprintln(b, tell.Assumption(a, f.Process.Units()))
+	}
 	for _, v := range visits.List(f) {
 		fmt.Fprintln(b, v.At, v.Waits, v.Kind, v.Name, v.Event, v.Lasts, v.Until)
 	}

@@ -139,8 +139,14 @@ func (r *record) unweighed() {
 	case string(model.CoolStep), string(model.DeculmStage):
 		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln, and was not weighed without its rootlets")
 		f.Severity = finding.Caution
-		r.note(f)
+		r.unweighedMalt(f)
 	case string(model.CureStep):
-		r.note(maltNotWeighed.At(last.Place(), "the record ends with the cure, and the malt is not weighed without its rootlets"))
+		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the cure, and the malt is not weighed without its rootlets"))
 	}
+}
+
+// unweighedMalt notes it with an example in the units of the process.
+func (r *record) unweighedMalt(f finding.Finding) {
+	f.Hint = r.batch.Process.Units().Retold(f.Hint)
+	r.note(f)
 }

@@ -23,7 +23,7 @@ var bedTooCold = Rule{
 				c.NotJudged(r, fmt.Sprintf("the %s is held at %s, and not the bed", s.At.Where, s.At.Range.Range))
 			default:
 				f := r.At(s.At.Place, fmt.Sprintf("the bed is to be kept at %s, and below %s %s hardly grows", s.At.Range.Range, s.At.Low.Like(cold+zeroC), c.Profile.Grain.Name))
-				f.Hint = fmt.Sprintf("%s is usual", c.Process.DegreesBetween(grows.Low, grows.High))
+				f.Hint = fmt.Sprintf("%s is usual", c.Process.Units().DegreesBetween(grows.Low, grows.High))
 				c.Note(f)
 			}
 		}

@@ -35,7 +35,7 @@ var bedTooWarm = Rule{
 			case high > warm+sameWarmth:
 				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))
 				grows := c.Profile.Grows
-				f.Hint = fmt.Sprintf("%s is usual: keep it there, and let the growth take its days", c.Process.DegreesBetween(grows.Low, grows.High))
+				f.Hint = fmt.Sprintf("%s is usual: keep it there, and let the growth take its days", c.Process.Units().DegreesBetween(grows.Low, grows.High))
 				c.Note(f)
 			}
 		}

@@ -87,7 +87,7 @@ func (c *Case) band(b profile.Band) string {
 		low := strings.TrimSuffix(top.Like(b.Low+zeroC), " "+top.Unit())
 		return fmt.Sprintf("%s to %s", low, top.Like(b.High+zeroC))
 	}
-	return c.Process.DegreesBetween(b.Low, b.High)
+	return c.Process.Units().DegreesBetween(b.Low, b.High)
 }
 
 // hardlyHeated finds a kiln that gets less hot than the malt needs. Pale malt whose cure

@@ -33,7 +33,7 @@ var cureCoolOrShort = Rule{
 		f := r.At(place, fmt.Sprintf("on this kiln, %s at the hottest, only %s of the DMS precursor is split, and the mildest usual cure splits %s", top, share(1-left), share(1-math.Exp2(-least))))
 		half := math.Ln2 / quality.PrecursorRate(top.SI-zeroC, 0)
 		if more := (least - got) * half; more <= mostCure {
-			f.Hint = fmt.Sprintf("%s more at %s would come to that; the window of trade is 5.5 h at %s to 3 h at %s", Hours(more), top, c.Process.Degrees(84, 0), c.Process.Degrees(90, 0))
+			f.Hint = fmt.Sprintf("%s more at %s would come to that; the window of trade is 5.5 h at %s to 3 h at %s", Hours(more), top, c.Process.Units().Degrees(84, 0), c.Process.Units().Degrees(90, 0))
 		}
 		c.Note(f)
 	},

@@ -11,7 +11,7 @@ var directFired = Rule{
 	Rule: finding.Rule{Name: "direct-fired", Severity: finding.Danger, // a caution with a fan, and for smoked malt over wood
 		Title: "the flue gas goes through the malt",
 		Why: "a flame gives off carbon monoxide, which kills and cannot be smelt, and nitrogen oxides, which make nitrosamines in drying malt; " +
-			"malt above 10 µg/kg of NDMA may be acted on (FDA action level)",
+			"malt above 10 ppb of NDMA may be acted on (FDA action level)",
 		Do:     "heat the air through an exchanger with a flue of its own; otherwise lead all of the gas out of doors, hang carbon monoxide alarms, and have the malt tested for NDMA" + localCodes,
 		Bad:    "heater 3 kW\nfired wood by direct",
 		Good:   "heater 3 kW\nfired wood by indirect",

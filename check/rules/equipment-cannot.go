@@ -11,7 +11,7 @@ import (
 var equipmentCannot = Rule{
 	Rule: finding.Rule{Name: "equipment-cannot", Severity: finding.Fault,
 		Title:  "the kiln cannot do what is asked of it",
-		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; its fan moves no more air than it has; and a cubic metre of warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
+		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; its fan moves no more air than it has; and warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
@@ -38,17 +38,24 @@ var equipmentCannot = Rule{
 // equipmentTroubles tells what the forecast finds that the kiln does not do, but for
 // steps of which the reason was told.
 func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
-	for _, t := range slices.Concat(c.troubles(forecast.KilnShort), c.troubles(forecast.AirShort)) {
-		if slices.ContainsFunc(told, func(s model.Step) bool { return s.Place() == t.Place }) {
+	for _, t := range c.Forecast.Trouble {
+		if slices.ContainsFunc(told, func(s model.Step) bool { return s.Place() == t.Where() }) {
 			continue
 		}
-		f := r.At(t.Place, t.Detail)
-		if t.Kind == forecast.AirShort {
+		f, heater := r.At(t.Where(), c.said(t)), false
+		switch t := t.(type) {
+		case forecast.AirShort:
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
+		case forecast.KilnShort:
+			heater = !t.BeyondReach()
+		case forecast.CannotCool:
+			heater = true
+		default:
+			continue
 		}
 		if _, k := c.kilnOf(); k != nil {
 			f.Related = theKiln(k)
-			if t.Kind == forecast.KilnShort && !t.Beyond && k.Heater != nil && k.Airflow != nil {
+			if heater && k.Heater != nil && k.Airflow != nil {
 				f.Related = []finding.Related{{Place: k.Heater.Place, Message: "its heater"}, {Place: k.Airflow.Place, Message: "the air that it warms"}}
 			}
 		}

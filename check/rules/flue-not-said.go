@@ -11,7 +11,7 @@ var flueNotSaid = Rule{
 	Rule: finding.Rule{Name: "flue-not-said", Severity: finding.Caution,
 		Title: "a fire of which nothing says where its smoke and flue gas go",
 		Why: "what a flame gives off goes up a flue of its own, or through the malt to where people are; carbon monoxide kills, and nitrogen " +
-			"oxides make nitrosamines in drying malt (FDA action level of 10 µg/kg NDMA). Silence is taken for neither",
+			"oxides make nitrosamines in drying malt (FDA action level of 10 ppb NDMA). Silence is taken for neither",
 		Do:     "say it: by indirect where the gas has a flue of its own, by direct where it goes through the malt" + localCodes,
 		Bad:    "heater 3 kW\nfired wood",
 		Good:   "heater 3 kW\nfired wood by indirect",

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
@@ -18,13 +19,13 @@ var forecastUnable = Rule{
 		Good:   "soak 6 h in water at 13 °C",
 		Limits: "what comes after the step named is not judged"},
 	Judge: func(r finding.Rule, c *Case) {
-		for _, t := range c.troubles(forecast.NotForecast) {
-			c.Note(r.At(t.Place, t.Detail))
+		for _, t := range forecast.Troubles[forecast.Unable](c.Forecast) {
+			c.Note(r.At(t.Place, c.said(t)))
 		}
 	},
 }
 
 // Unable makes the finding of a forecast that could not begin.
 func Unable(p *model.Process, err error) finding.Finding {
-	return forecastUnable.At(p.Place, fmt.Sprintf("%q cannot be forecast: %s", p.Name, err))
+	return forecastUnable.At(p.Place, fmt.Sprintf("%q cannot be forecast: %s", p.Name, tell.Cause(err, p.Units())))
 }

@@ -12,7 +12,7 @@ import (
 var heatOfAnotherKiln = Rule{
 	Rule: finding.Rule{Name: "heat-of-another-kiln", Severity: finding.Caution,
 		Title: "a temperature is taken in a place that this kind of kiln does not have",
-		Why:   "air is blown under a bed and leaves above it, and the two are 30 °C apart while the malt is wet; in an oven without a fan there is one air, about the malt. A step that was written for the one is no step for the other (common practice)",
+		Why:   "air is blown under a bed and leaves above it, and the two are tens of degrees apart while the malt is wet; in an oven without a fan there is one air, about the malt. A step that was written for the one is no step for the other (common practice)",
 		Do:    "write where the temperature is taken on this kiln: oven without a fan, air-on, air-off or malt with one; or write its draught as it is",
 		Bad:   "dry at oven 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:  "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",

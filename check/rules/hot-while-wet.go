@@ -21,7 +21,7 @@ var hotWhileWet = Rule{
 			return
 		}
 		for _, t := range c.hotWet() {
-			f := r.At(t.Place, t.Detail)
+			f := r.At(t.Place, c.said(t))
 			if t.ByAir {
 				f.Severity = finding.Caution
 			}
@@ -32,8 +32,10 @@ var hotWhileWet = Rule{
 
 // hotWet lists where wet malt gets too hot. What the air alone heats by a degree or two
 // more than it bears the forecast cannot tell from what it bears.
-func (c *Case) hotWet() []forecast.Trouble {
-	return slices.DeleteFunc(c.troubles(forecast.HotWet), func(t forecast.Trouble) bool { return t.ByAir && t.Over < hardlyHotter })
+func (c *Case) hotWet() []forecast.HotWet {
+	return slices.DeleteFunc(forecast.Troubles[forecast.HotWet](c.Forecast), func(t forecast.HotWet) bool {
+		return t.ByAir && t.Temperature-t.Limit < hardlyHotter
+	})
 }
 
 const hardlyHotter = 3.0 // K

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 )
 
@@ -20,7 +21,7 @@ var learntFigures = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		used := make([]string, len(c.Forecast.Learnt))
 		for i, u := range c.Forecast.Learnt {
-			used[i] = u.What + " " + u.Factor.Value.String()
+			used[i] = tell.Learnt(u) + " " + u.Factor.Value.String()
 		}
 		if l := c.Process.Learnt(); l != nil && len(used) > 0 {
 			c.Note(r.At(l.Place, fmt.Sprintf("the forecast goes by what this house has learnt: %s, where the model has 1", strings.Join(used, ", "))))

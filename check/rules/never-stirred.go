@@ -24,7 +24,7 @@ var neverStirred = Rule{
 			return
 		}
 		if k.Depth < trayDeep {
-			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", c.Process.Depth(k.Depth), top)))
+			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", c.Process.Units().Depth(k.Depth), top)))
 		}
 	},
 }

@@ -24,11 +24,11 @@ var oxygenGone = Rule{
 			"the bottom of a deep vessel runs out sooner, water stirred by hand later"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit(vocabulary.LimitAirless, airlessUsual(c))
-		for _, t := range worstOfEach(c.troubles(forecast.OxygenGone)) {
-			if t.Value > most {
-				soak, stands := c.stepAt(t.Place), math.Round(t.Value/360)*360 // to a tenth of an hour
-				f := r.At(t.Place, fmt.Sprintf("in %s the grain stands %s in water without oxygen, and %s is the most", t.Detail, lasting(soak, stands), lasting(soak, most)))
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, t.Value-most))
+		for _, t := range worstOfEach(forecast.Troubles[forecast.OxygenGone](c.Forecast)) {
+			if t.Airless > most {
+				soak, stands := c.stepAt(t.Place), math.Round(t.Airless/360)*360 // to a tenth of an hour
+				f := r.At(t.Place, fmt.Sprintf("in soak %d the grain stands %s in water without oxygen, and %s is the most", t.Soak, lasting(soak, stands), lasting(soak, most)))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, t.Airless-most))
 				c.Note(f)
 			}
 		}
@@ -48,13 +48,13 @@ func (c *Case) stepAt(place source.Place) model.Step {
 }
 
 // worstOfEach keeps one trouble for each place: of a soak in a repeat the worst time.
-func worstOfEach(list []forecast.Trouble) []forecast.Trouble {
-	var kept []forecast.Trouble
+func worstOfEach(list []forecast.OxygenGone) []forecast.OxygenGone {
+	var kept []forecast.OxygenGone
 next:
 	for _, t := range list {
 		for i := range kept {
 			if kept[i].Place == t.Place {
-				if t.Value > kept[i].Value {
+				if t.Airless > kept[i].Airless {
 					kept[i] = t
 				}
 				continue next

@@ -29,14 +29,14 @@ turn every 8 h`,
 			sure = most + sameWarmth
 		}
 		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
-		for _, t := range c.troubles(forecast.BedWarm) {
+		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
 			switch {
-			case t.Value > lost && t.Value > asked+1:
-				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %s warm %s, and above %s a piece of %s is lost", c.Degrees(t.Value), t.Detail, c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
-			case t.Value <= sure:
-			case asked > most+sameWarmth && t.Value <= asked+1: // a bed that is asked to be so warm is judged where it is asked
+			case t.Temperature > lost && t.Temperature > asked+1:
+				c.Note(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
+			case t.Temperature <= sure:
+			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
-				c.Note(r.At(t.Place, fmt.Sprintf("between turns the piece gets %s warm %s, and %s is the most", c.Degrees(t.Value), t.Detail, c.Degrees(most))))
+				c.Note(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most))))
 			}
 		}
 	},

@@ -41,10 +41,8 @@ func (c *Case) steepOut(steps []model.Step) float64 {
 
 // airless is the longest time that the grain stands without oxygen.
 func airless(f *forecast.Forecast) (most float64) {
-	for _, t := range f.Trouble {
-		if t.Kind == forecast.OxygenGone {
-			most = max(most, t.Value)
-		}
+	for _, t := range forecast.Troubles[forecast.OxygenGone](f) {
+		most = max(most, t.Airless)
 	}
 	return most
 }

@@ -12,6 +12,7 @@ import (
 	"slices"
 
 	"maltwright/check/profile"
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
@@ -67,8 +68,10 @@ func (c *Case) Judge() {
 	if c.Claim = c.Profile; c.plainly() {
 		c.Profile = c.Profile.AsPale()
 	}
+	units := c.Process.Units()
 	for _, r := range All() {
 		if !r.Forecast || c.Forecast != nil {
+			r.Why, r.Do = units.Retold(r.Why), units.Retold(r.Do)
 			r.Judge(r.Rule, c)
 		}
 	}
@@ -82,16 +85,8 @@ func (c *Case) Limit(word string, usual float64) float64 {
 	return usual
 }
 
-// troubles gives the troubles of a kind.
-func (c *Case) troubles(kind forecast.TroubleKind) []forecast.Trouble {
-	var list []forecast.Trouble
-	for _, t := range c.Forecast.Trouble {
-		if t.Kind == kind {
-			list = append(list, t)
-		}
-	}
-	return list
-}
+// said is a trouble in words, in the units of the process.
+func (c *Case) said(t forecast.Trouble) string { return tell.Trouble(t, c.Process.Units()) }
 
 // has tells whether a rule has spoken, wherever.
 func (c *Case) has(rule string) bool {

@@ -59,8 +59,8 @@ func (c *Case) airless(s model.Step) bool {
 	if c.Forecast == nil {
 		return false
 	}
-	for _, t := range c.troubles(forecast.OxygenGone) {
-		if t.Place == s.Place() && t.Value > c.Limit(vocabulary.LimitAirless, airlessUsual(c)) {
+	for _, t := range forecast.Troubles[forecast.OxygenGone](c.Forecast) {
+		if t.Place == s.Place() && t.Airless > c.Limit(vocabulary.LimitAirless, airlessUsual(c)) {
 			return true
 		}
 	}

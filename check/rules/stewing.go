@@ -73,8 +73,8 @@ func (c *Case) stewsUnnamed(s model.Step) bool {
 	if run.Temperature.Place == vocabulary.PlaceMalt || run.Temperature.Place == vocabulary.PlaceOven {
 		return true
 	}
-	for _, x := range c.troubles(forecast.HotWet) {
-		if x.Place == s.Place() && x.Value >= stewsMalt {
+	for _, x := range forecast.Troubles[forecast.HotWet](c.Forecast) {
+		if x.Place == s.Place() && x.Temperature >= stewsMalt {
 			return true
 		}
 	}

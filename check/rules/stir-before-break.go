@@ -28,6 +28,6 @@ dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 		if k.Depth < bedDeep || k.Stirred.Broken || k.Stirred.Moisture <= forecast.WitheredMoisture {
 			return
 		}
-		c.Note(r.At(st.Stir.Place, fmt.Sprintf("a bed %s deep is first stirred after %s, before the drying front is through: it holds %s moisture then", c.Process.Depth(k.Depth), Hours(k.Stirred.At), Percent(k.Stirred.Moisture))))
+		c.Note(r.At(st.Stir.Place, fmt.Sprintf("a bed %s deep is first stirred after %s, before the drying front is through: it holds %s moisture then", c.Process.Units().Depth(k.Depth), Hours(k.Stirred.At), Percent(k.Stirred.Moisture))))
 	},
 }

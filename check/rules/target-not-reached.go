@@ -39,11 +39,11 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 	if st == nil || st.Target == nil {
 		return
 	}
-	for _, t := range c.troubles(forecast.TargetMissed) {
-		if t.Value > st.Target.High.SI != above || near(t.Value, st.Target) {
+	for _, t := range forecast.Troubles[forecast.TargetMissed](c.Forecast) {
+		if t.Moisture > st.Target.High.SI != above || near(t.Moisture, st.Target) {
 			continue
 		}
-		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and %s is wanted", Percent(t.Value), t.Place.Text()))
+		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and %s is wanted", Percent(t.Moisture), t.Place.Text()))
 		advice := c.moreSoak
 		if above {
 			advice = c.lessSoak

@@ -13,44 +13,11 @@ import (
 	"maltwright/check"
 	"maltwright/check/rules"
 	"maltwright/lang/finding"
-	"maltwright/lang/quantity"
 	"maltwright/lang/read"
+	"maltwright/lang/syntax/pounds"
 )
 
-// britishFor are the units that a house writes which writes °F, and the digits they take.
-var britishFor = []struct {
-	metric, british string
-	places          int
-}{
-	{"°C/h", "°F/h", 2}, {"°C", "°F", 2}, {"m3/h", "cfm", 3}, {"kg", "lb", 4}, {"m2", "ft2", 4}, {"l", "gal-us", 3},
-	{"m", "ft", 2}, {"t", "lb", 0}, {"g", "oz", 4}, {"cm", "in", 3}, {"kW", "Btu/h", 0},
-}
-
-// inBritish writes a text with every metric figure in a British unit.
-func inBritish(t *testing.T, text string) string {
-	t.Helper()
-	for _, u := range britishFor {
-		figure := regexp.MustCompile(`(?:(-?[\d.]+) to )?(-?[\d.]+) ` + regexp.QuoteMeta(u.metric) + `([\s;}"]|$)`)
-		text = figure.ReplaceAllStringFunc(text, func(s string) string {
-			m := figure.FindStringSubmatch(s)
-			made := func(number string) string {
-				q, err := quantity.Make(quantity.Part{Number: number, Unit: u.metric})
-				require.NoError(t, err)
-				out, err := quantity.Format(q.SI, u.british, u.places)
-				require.NoError(t, err)
-				return strings.TrimSuffix(out, " "+u.british)
-			}
-			from := ""
-			if m[1] != "" {
-				from = made(m[1]) + " to "
-			}
-			return from + made(m[2]) + " " + u.british + m[3]
-		})
-	}
-	return text
-}
-
-var metric = regexp.MustCompile(`\d ?(°C|kg|g|t|m2|cm2|m3|m3/h|l|cm|mm|m)([^\w/²³]|$)`)
+var metric = regexp.MustCompile(`\d ?(°C|kg|g|t|m2|m²|cm2|m3|m³|m3/h|m/s|l|hl|cm|mm|m|kW)([^\w/²³]|$)`)
 
 // In a house that writes °F and lb, what is said of it is in °F and lb too: the units
 // of every rule are those of the file.
@@ -61,11 +28,11 @@ func TestFindingsAreInTheUnitsOfTheFile(t *testing.T) {
 	told := 0
 	for _, r := range rules.All() {
 		t.Run(r.Name, func(t *testing.T) {
-			bad := inBritish(t, fitted(t, string(text), r.Bad))
+			bad := pounds.Written(fitted(t, string(text), r.Bad))
 			require.NotRegexp(t, `\d (°C|kg|m2|l)\b`, bad)
 			for _, f := range check.File("bad.malt", []byte(bad), ".", nowhere{}, asked[r.Name]).Findings {
 				told++
-				for _, said := range ownWords(f) {
+				for _, said := range wordsOf(f) {
 					assert.NotRegexp(t, metric, said, f.Rule)
 				}
 			}
@@ -84,7 +51,7 @@ func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
 	for _, path := range paths {
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
-		used[filepath.Base(path)] = inBritish(t, string(text))
+		used[filepath.Base(path)] = pounds.Written(string(text))
 	}
 	told := 0
 	for _, r := range read.Rules() {
@@ -95,7 +62,7 @@ func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
 		t.Run(r.Name, func(t *testing.T) {
 			for _, f := range check.File(r.Name+".malt", []byte(text), ".", used, check.Options{}).Findings {
 				told++
-				for _, said := range ownWords(f) {
+				for _, said := range wordsOf(f) {
 					if m := metric.FindString(said); m != "" && !strings.Contains(text, strings.TrimSpace(m)) {
 						t.Errorf("%s: %s [%s]", m, said, f.Rule)
 					}
@@ -106,24 +73,15 @@ func TestFindingsOfTheWordsAreInTheUnitsOfTheFile(t *testing.T) {
 	assert.Greater(t, told, len(read.Rules())/2, "the findings are there in these units too")
 }
 
-// ownWords are the sentences that a finding says of this file: without what it says
-// everywhere, and without the other unit where one may have been meant.
-func ownWords(f finding.Finding) []string {
-	list := []string{f.Message}
-	if f.Hint != ruleOf(f).Do && !strings.Contains(f.Hint, "was meant") {
+// wordsOf are the sentences of a finding, without the other unit where one may have
+// been meant.
+func wordsOf(f finding.Finding) []string {
+	list := []string{f.Message, f.Why}
+	if !strings.Contains(f.Hint, "was meant") {
 		list = append(list, f.Hint)
 	}
 	for _, r := range f.Related {
 		list = append(list, r.Message)
 	}
 	return list
-}
-
-func ruleOf(f finding.Finding) finding.Rule {
-	for _, r := range check.Rules() {
-		if r.Name == f.Rule {
-			return r
-		}
-	}
-	return finding.Rule{}
 }

@@ -29,11 +29,11 @@ vessel "base tub" { holds 12 l }`,
 			c.NotJudged(r, "no vessel is named, or it does not say what it holds")
 			return
 		}
-		for _, t := range c.troubles(forecast.VesselFull) {
+		for _, t := range forecast.Troubles[forecast.VesselFull](c.Forecast) {
 			f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
-				st.Vessel.Holds.Like(t.Value), st.Vessel.Name, st.Vessel.Holds))
-			if charge := c.Process.Charge; charge != nil && t.Value > 0 {
-				f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Value))
+				st.Vessel.Holds.Like(t.Need), st.Vessel.Name, st.Vessel.Holds))
+			if charge := c.Process.Charge; charge != nil && t.Need > 0 {
+				f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Need))
 			}
 			f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
 			c.Note(f)

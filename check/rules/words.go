@@ -31,7 +31,7 @@ func fahrenheitMeant(written string, celsius float64) (hint string, ok bool) {
 }
 
 // Degrees writes a temperature of t °C to a tenth, in the unit of the process: 13.5 °C.
-func (c *Case) Degrees(t float64) string { return c.Process.Degrees(t, 1) }
+func (c *Case) Degrees(t float64) string { return c.Process.Units().Degrees(t, 1) }
 
 // Percent writes a share to a tenth of a per cent: 43.8 %.
 func Percent(share float64) string { return quantity.Rounded(100*share, 1) + " %" }

@@ -136,7 +136,7 @@ var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 	},
 	"json": func(w *World, r lessons.Result, h words.House) error {
 		if r.House != nil {
-			block := string(malt.House(*r.House))
+			block := string(malt.House(*r.House, h))
 			r.Block = &block
 		}
 		return json.Write(w.Out, r, h.Say)
@@ -145,7 +145,7 @@ var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 }
 
 // writeLearnMalt writes a file with the house block, and says where it belongs.
-func writeLearnMalt(w *World, r lessons.Result, _ words.House) error {
+func writeLearnMalt(w *World, r lessons.Result, h words.House) error {
 	if r.House == nil {
 		fmt.Fprintln(w.Err, "maltwright: no block to write: the readings tell no figure well enough; maltwright learn says of each why")
 		return nil
@@ -153,7 +153,7 @@ func writeLearnMalt(w *World, r lessons.Result, _ words.House) error {
 	if in := r.Seat.Inside; in != nil {
 		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(words.InsideOf(*in)))
 	}
-	out := string(malt.Lessons(r))
+	out := string(malt.Lessons(r, h))
 	if w.Terminal {
 		out = words.SafeLines(out)
 	}

@@ -16,7 +16,7 @@ type House struct{ quantity.System }
 
 // Of is how to speak to those who wrote a process.
 func Of(p *model.Process) House {
-	return House{quantity.System{Fahrenheit: p.Fahrenheit(), British: p.British()}}
+	return House{p.Units()}
 }
 
 // None stands where there is no figure.

@@ -7,98 +7,78 @@ import (
 )
 
 // What is reckoned of a process is told in the units that it is written in: who reads °F
-// and lb is not told °C and cm. The first of its values that could be either decides; what
-// the process does not say itself, its site and equipment do.
+// and lb is not told °C and cm.
 
-// Degrees writes a temperature of t °C as the process would, to so many digits at the
-// most: 13.5 °C, 56.3 °F.
-func (p *Process) Degrees(t float64, places int) string {
-	if p.Fahrenheit() {
-		return quantity.Rounded(quantity.Fahrenheit(t), places) + " °F"
-	}
-	return quantity.Rounded(t, places) + " °C"
-}
-
-// DegreesBetween writes a band of temperatures of °C: 12 to 18 °C.
-func (p *Process) DegreesBetween(low, high float64) string {
-	if p.Fahrenheit() {
-		low = quantity.Fahrenheit(low)
-	}
-	return quantity.Rounded(low, 1) + " to " + p.Degrees(high, 1)
-}
-
-// Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
-func (p *Process) Depth(m float64) string {
-	switch in := m / quantity.Inch; {
-	case !p.British():
-		return quantity.Depth(m)
-	case in < 4:
-		return quantity.Rounded(in, 1) + " in"
-	default:
-		return quantity.Rounded(in, 0) + " in"
-	}
-}
-
-// Surface writes a floor of so many m², Volume a room of so many m³, and Airflow what
-// moves of it in m³/s, each roughly.
-func (p *Process) Surface(m2 float64) string { return p.about(m2, "m2", "ft2") }
-
-// Volume writes so many m³.
-func (p *Process) Volume(m3 float64) string { return p.about(m3, "m3", "ft3") }
-
-// Airflow writes so many m³/s.
-func (p *Process) Airflow(si float64) string { return p.about(si, "m3/h", "cfm") }
-
-func (p *Process) about(si float64, metric, british string) string {
-	if p.British() {
-		metric = british
-	}
-	return quantity.About(si, metric)
-}
-
-// Fahrenheit tells whether the process is written in °F.
-func (p *Process) Fahrenheit() bool {
-	for _, q := range p.written() {
-		if q.Dimension == quantity.Temperature {
-			return q.Unit() == "°F"
+// Units gives the units of a process: °F where most temperatures of its steps are in °F,
+// or those of its site where the steps have none; lb and ft2 where its charge is in lb or
+// oz, or the first of its equipment that says so where it has no charge.
+func (p *Process) Units() quantity.System {
+	var u quantity.System
+	for _, of := range [][]quantity.Quantity{p.temperatures(), p.surroundings()} {
+		if n := fahrenheits(of); n != 0 {
+			u.Fahrenheit = n > 0
+			break
 		}
 	}
-	return false
-}
-
-// British tells whether it is written in lb, ft2 and the like.
-func (p *Process) British() bool {
-	for _, q := range p.written() {
-		if quantity.British(q.Unit()) != "" {
-			return true
-		}
-		if slices.Contains([]quantity.Dimension{quantity.Mass, quantity.Area, quantity.Volume}, q.Dimension) {
-			return false
+	for _, q := range p.sizes() {
+		if british := quantity.British(q.Unit()) != ""; british || slices.Contains([]quantity.Dimension{quantity.Mass, quantity.Area, quantity.Volume}, q.Dimension) {
+			u.British = british
+			break
 		}
 	}
-	return false
+	return u
 }
 
-// written lists the values of a process whose units differ between houses, the charge and
-// the steps first.
-func (p *Process) written() (list []quantity.Quantity) {
-	one := func(qs ...*Quantity) {
-		for _, q := range qs {
-			if q != nil {
-				list = append(list, q.Quantity)
-			}
+// fahrenheits is by how many more of the temperatures are in °F than are not.
+func fahrenheits(list []quantity.Quantity) (n int) {
+	for _, q := range list {
+		switch {
+		case q.Dimension != quantity.Temperature:
+		case q.Unit() == "°F":
+			n++
+		default:
+			n--
 		}
 	}
-	one(p.Charge)
+	return n
+}
+
+// temperatures lists those of its stages and steps.
+func (p *Process) temperatures() (list []quantity.Quantity) {
 	for _, st := range p.Stages {
 		list = append(list, temperaturesOf(StepsOf(st))...)
 		if w, ok := st.(*Withering); ok && w.Air != nil {
 			list = append(list, w.Air.High)
 		}
 	}
-	if p.Site != nil && p.Site.Air != nil {
-		list = append(list, p.Site.Air.High)
+	return list
+}
+
+// surroundings lists the temperatures of its site, and those that its kilns reach.
+func (p *Process) surroundings() (list []quantity.Quantity) {
+	if s := p.Site; s != nil {
+		for _, t := range []*Range{s.Air, s.Water} {
+			if t != nil {
+				list = append(list, t.High)
+			}
+		}
 	}
+	for _, st := range p.Stages {
+		if k, ok := st.(*Kilning); ok && k.Kiln != nil && k.Kiln.Reaches != nil {
+			list = append(list, k.Kiln.Reaches.High)
+		}
+	}
+	return list
+}
+
+// sizes lists the charge, and the sizes of its equipment.
+func (p *Process) sizes() (list []quantity.Quantity) {
+	one := func(q *Quantity) {
+		if q != nil {
+			list = append(list, q.Quantity)
+		}
+	}
+	one(p.Charge)
 	for _, st := range p.Stages {
 		one(sizeOf(st))
 	}

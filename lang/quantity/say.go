@@ -21,10 +21,7 @@ func About(si float64, unit string) string {
 	if err != nil {
 		return "unknown"
 	}
-	if n != 0 {
-		scale := math.Pow(10, 1-math.Floor(math.Log10(math.Abs(n))))
-		n = math.Round(n*scale) / scale
-	}
+	n = twoFigures(n)
 	return written{round(n, u.sensible(n), 0), u}.text()
 }
 

@@ -35,13 +35,18 @@ func (s System) DegreesBetween(low, high float64) string {
 	return Rounded(s.Temperature(low), 1) + " to " + s.Degrees(high, 1)
 }
 
+// Step is how many of its degrees a K is.
+func (s System) Step() float64 {
+	if s.Fahrenheit {
+		return FahrenheitSteps
+	}
+	return 1
+}
+
 // Difference writes a difference of temperatures of K, which a °F has 1.8 times as many
 // of: 2.5 °C, 4.5 °F.
 func (s System) Difference(kelvin float64, places int) string {
-	if s.Fahrenheit {
-		kelvin *= FahrenheitSteps
-	}
-	return Rounded(kelvin, places) + " " + s.Degree()
+	return Rounded(kelvin*s.Step(), places) + " " + s.Degree()
 }
 
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
@@ -70,6 +75,16 @@ func figures(x float64) string {
 	return fmt.Sprintf("%.0f", x)
 }
 
+// HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for
+// each lb.
+func (s System) HeatEach(j float64) string {
+	const kilowattHour = 3.6e6
+	if s.British {
+		return fmt.Sprintf("%.2f kWh for each lb", j*Pound/kilowattHour)
+	}
+	return fmt.Sprintf("%.1f kWh for each kg", j/kilowattHour)
+}
+
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
 func (s System) Water(litres float64) string {
 	if s.British {
@@ -95,6 +110,20 @@ func (s System) Depth(m float64) string {
 		return Rounded(in, 0) + " in"
 	}
 }
+
+// Height writes how high above the sea a place lies, of m: 350 m, 1150 ft.
+func (s System) Height(m float64) string {
+	if s.British {
+		return About(m, "ft")
+	}
+	return About(m, "m")
+}
+
+// Speed writes how fast air moves, of m/s: 0.3 m/s, 59 ft/min.
+func (s System) Speed(si float64) string { return s.about(si, "m/s", "ft/min") }
+
+// Room writes what a vessel must hold, of m³: 8.2 l, 2.2 gal-us.
+func (s System) Room(m3 float64) string { return s.about(m3, "l", "gal-us") }
 
 // Surface writes a floor of so many m², roughly.
 func (s System) Surface(m2 float64) string { return s.about(m2, "m2", "ft2") }

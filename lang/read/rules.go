@@ -102,7 +102,7 @@ var (
 		"write at least, at most, above, below or is in front of the value, or give a range",
 		`dry at air-on 50 °C until moisture 10 % allow 10 to 30 h`, `dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h`)
 	placeMissing = rule("place-of-temperature-missing", fault, "a temperature that does not say where it is taken",
-		"the air under the bed, the air above it and the malt can be 30 °C apart while the malt is wet",
+		"the air under the bed, the air above it and the malt can be tens of degrees apart while the malt is wet",
 		"write air-on, air-off, malt or oven in front of it",
 		`cure at 82 °C for 4 h`, `cure at air-on 82 °C for 4 h`)
 	badTime = rule("bad-time", fault, "a date or a time of day that does not exist",

@@ -2,6 +2,7 @@ package ensemble
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -79,15 +80,15 @@ func TestTheMiddleOfTheSpreadIsThePlainForecast(t *testing.T) {
 
 func TestUptakeDrivesTheMoistureAtSteepOutAndGrowthTheTime(t *testing.T) {
 	e := run(t, Options{Members: 200})
-	assert.Equal(t, "how fast the lot takes up water", e.Drivers(steepOutMoisture)[0].Unknown.Name)
+	assert.Equal(t, LotUptake, e.Drivers(steepOutMoisture)[0].Unknown.Open)
 	assert.True(t, e.Drivers(steepOutMoisture)[0].Rises)
 	growth := e.Drivers(totalTime)
 	require.NotEmpty(t, growth)
-	names := []string{growth[0].Unknown.Name}
+	open := []Open{growth[0].Unknown.Open}
 	for _, d := range growth[1:] {
-		names = append(names, d.Unknown.Name)
+		open = append(open, d.Unknown.Open)
 	}
-	assert.Contains(t, names[:min(3, len(names))], "how fast the lot grows")
+	assert.Contains(t, open[:min(3, len(open))], LotGrowth)
 }
 
 func TestAnEnsembleCanBeCancelled(t *testing.T) {
@@ -113,10 +114,11 @@ func TestCornersOfTheSite(t *testing.T) {
 	assert.Len(t, corners, 8)
 	seen := map[string]bool{}
 	for _, c := range corners {
-		seen[c.Name] = true
+		require.Len(t, c.Ends, 3)
+		seen[fmt.Sprint(c.Ends[0].At, c.Ends[1].At, c.Ends[2].At)] = true
 	}
 	assert.Len(t, seen, 8)
-	assert.Contains(t, seen, "air 8 °C, humidity 55 %, water 9 °C")
+	assert.Contains(t, seen, "8 °C 55 % 9 °C")
 }
 
 func TestRanksShareTheirMeanAmongEquals(t *testing.T) {

@@ -1,7 +1,6 @@
 package ensemble
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/stat/distuv"
@@ -34,10 +33,10 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	return []Unknown{
-		factor(Uptake, "how fast the lot takes up water", "weigh the drained grain after the first soak", uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
-		factor(Growth, "how fast the lot grows", "count the acrospires of a hundred corns on the third day", growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
-		factor(Respiration, "how much the lot breathes", "weigh the piece when it is turned, and the malt at the end", respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
-		factor(Drying, "how fast this kiln dries", "weigh a tray every two hours on the kiln", dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
+		factor(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factor(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factor(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factor(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
 }
 
@@ -60,8 +59,8 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
-func factor(which Factor, name, learn string, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
-	u := Unknown{Name: name, Learn: learn, Spread: fmt.Sprintf("log-normal, sd %.0f %%", 100*usual), Factor: which, quantile: logNormal(usual), set: set}
+func factor(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {
 		if f != nil {
@@ -74,7 +73,7 @@ func factor(which Factor, name, learn string, usual float64, set func(*forecast.
 	if !known {
 		sd = usual
 	} else {
-		u.Spread = fmt.Sprintf("log-normal, sd %.0f %%: the error of what was learnt, and half of the usual %.0f %% from batch to batch", 100*sd, 100*usual)
+		u.Scatter.SD = sd
 	}
 	if high < math.Inf(1) {
 		u.quantile = logNormalBetween(sd, low, high)

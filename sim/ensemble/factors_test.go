@@ -68,9 +68,9 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			list := unknownsOf(learnt(t, c.line))
 			for i, u := range list[:4] {
-				assert.Equal(t, usual[i].Name, u.Name, "the order stays")
+				assert.Equal(t, usual[i].Open, u.Open, "the order stays")
 				if i != c.which {
-					assert.Equal(t, usual[i].Spread, u.Spread)
+					assert.Equal(t, usual[i].Scatter, u.Scatter)
 					assert.Equal(t, usual[i].quantile(0.3), u.quantile(0.3), "the others stay")
 				}
 			}
@@ -78,8 +78,9 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 			assert.InDelta(t, 1, list[c.which].quantile(0.5), 1e-12, "the middle is moved by the forecast, not here")
 		})
 	}
-	assert.Equal(t, "log-normal, sd 11 %: the error of what was learnt, and half of the usual 20 % from batch to batch",
-		unknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Spread)
+	narrowed := unknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Scatter
+	assert.Equal(t, LogNormal, narrowed.Law)
+	assert.InDelta(t, math.Hypot(0.05/0.91, 0.10), narrowed.SD, 1e-9)
 }
 
 func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {

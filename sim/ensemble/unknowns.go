@@ -11,10 +11,9 @@ import (
 
 // Unknown is something that a process does not settle.
 type Unknown struct {
-	Name   string // as it is told: "how fast the lot takes up water"
-	Learn  string // what a maltster does about it
-	Spread string // how far it is taken to vary, with its unit
-	Factor Factor // which factor of lot or house it is; "" where it is none
+	Open    Open
+	Scatter Scatter
+	Factor  Factor // which factor of lot or house it is; "" where it is none
 
 	quantile func(p float64) float64
 	set      func(*forecast.Options, float64)
@@ -36,31 +35,31 @@ const (
 // unknownsOf lists what the process leaves open.
 func unknownsOf(p *model.Process) []Unknown {
 	list := append(factorsOf(p),
-		Unknown{Name: "the moisture malt keeps in dry air", Learn: "dry a sample of the finished malt in an oven", Spread: "normal, sd 1 point dry basis", quantile: normal(sorptionSpread), set: func(o *forecast.Options, v float64) { o.Sorption = v }},
+		Unknown{Open: DryAirMoisture, Scatter: Scatter{SD: sorptionSpread}, quantile: normal(sorptionSpread), set: func(o *forecast.Options, v float64) { o.Sorption = v }},
 		moistureOf(p))
 	if s := p.Site; s != nil {
-		list = append(list, bandOf(s.Air, "the warmth of the room", "read a thermometer in the room", func(o *forecast.Options, v float64) { o.AirAt = v })...)
-		list = append(list, bandOf(s.Humidity, "the humidity of the room", "read a hygrometer in the room", func(o *forecast.Options, v float64) { o.HumidityAt = v })...)
-		list = append(list, bandOf(s.Water, "the warmth of the water", "measure the water before each soak", func(o *forecast.Options, v float64) { o.WaterAt = v })...)
+		list = append(list, bandOf(s.Air, RoomAir, func(o *forecast.Options, v float64) { o.AirAt = v })...)
+		list = append(list, bandOf(s.Humidity, RoomHumidity, func(o *forecast.Options, v float64) { o.HumidityAt = v })...)
+		list = append(list, bandOf(s.Water, DrawnWater, func(o *forecast.Options, v float64) { o.WaterAt = v })...)
 	}
-	return append(list, Unknown{Name: "where in its bands the process is held", Learn: "read the thermometer at each turn, and narrow the bands", Spread: "even over each band", quantile: even,
+	return append(list, Unknown{Open: PlaceInBands, Scatter: Scatter{Law: Even}, quantile: even,
 		set: func(o *forecast.Options, v float64) { o.BandAt = v }})
 }
 
 func moistureOf(p *model.Process) Unknown {
-	sd, spread := moistureSpread, "normal, sd 0.3 points"
+	sd := moistureSpread
 	if p.Grain == nil || p.Grain.Moisture == nil {
-		sd, spread = guessedMoisture, "normal, sd 1 point"
+		sd = guessedMoisture
 	}
-	return Unknown{Name: "the moisture of the raw grain", Learn: "dry a sample of the grain in an oven", Spread: spread, quantile: normal(sd), set: func(o *forecast.Options, v float64) { o.GrainMoisture = v }}
+	return Unknown{Open: RawMoisture, Scatter: Scatter{SD: sd}, quantile: normal(sd), set: func(o *forecast.Options, v float64) { o.GrainMoisture = v }}
 }
 
 // bandOf is an unknown that is even over a band of the site, if it is a band.
-func bandOf(r *model.Range, name, learn string, set func(*forecast.Options, float64)) []Unknown {
+func bandOf(r *model.Range, open Open, set func(*forecast.Options, float64)) []Unknown {
 	if r == nil || r.Single() {
 		return nil
 	}
-	return []Unknown{{Name: name, Learn: learn, Spread: "even over " + r.String(), quantile: even, set: set}}
+	return []Unknown{{Open: open, Scatter: Scatter{Law: Even, Band: r.Range}, quantile: even, set: set}}
 }
 
 // even runs from −1 to 1.

@@ -2,8 +2,6 @@ package ensemble
 
 import (
 	"context"
-	"fmt"
-	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
@@ -12,13 +10,14 @@ import (
 
 // Corner is one corner of the site's bands, and what breaks there.
 type Corner struct {
-	Name     string // "air 15 °C, humidity 80 %, water 9 °C"
-	Broken   []string
+	Ends     []End             // one for each band
+	Gates    []forecast.Gate   // that are not met
+	Expects  []forecast.Expect // that do not hold
 	Forecast *forecast.Forecast
 }
 
 type axis struct {
-	what string
+	open Open
 	r    *model.Range
 	set  func(*forecast.Options, float64)
 }
@@ -30,9 +29,9 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 	var axes []axis
 	if s := p.Site; s != nil {
 		for _, a := range []axis{
-			{"air", s.Air, func(o *forecast.Options, v float64) { o.AirAt = v }},
-			{"humidity", s.Humidity, func(o *forecast.Options, v float64) { o.HumidityAt = v }},
-			{"water", s.Water, func(o *forecast.Options, v float64) { o.WaterAt = v }},
+			{RoomAir, s.Air, func(o *forecast.Options, v float64) { o.AirAt = v }},
+			{RoomHumidity, s.Humidity, func(o *forecast.Options, v float64) { o.HumidityAt = v }},
+			{DrawnWater, s.Water, func(o *forecast.Options, v float64) { o.WaterAt = v }},
 		} {
 			if a.r != nil && !a.r.Single() {
 				axes = append(axes, a)
@@ -55,29 +54,29 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 
 func corner(ctx context.Context, p *model.Process, axes []axis, bits int) (Corner, error) {
 	var o forecast.Options
-	var names []string
+	var c Corner
 	for i, a := range axes {
 		end, at := a.r.Low, -1.0
 		if bits&(1<<i) != 0 {
 			end, at = a.r.High, 1
 		}
 		a.set(&o, at)
-		names = append(names, fmt.Sprintf("%s %s", a.what, a.r.High.Like(end.SI)))
+		c.Ends = append(c.Ends, End{a.open, end, a.r.High})
 	}
 	o.Meter = work.NewMeter(ctx, nil)
 	f, err := forecast.Run(p, o)
 	if err != nil {
 		return Corner{}, err
 	}
-	c := Corner{Name: strings.Join(names, ", "), Forecast: f}
+	c.Forecast = f
 	for _, g := range f.Gates {
 		if !g.Met {
-			c.Broken = append(c.Broken, fmt.Sprintf("%s: %s", g.Stage, g.Text))
+			c.Gates = append(c.Gates, g)
 		}
 	}
 	for _, e := range f.Expects {
 		if !e.Holds {
-			c.Broken = append(c.Broken, "expect "+e.Test.Place.Text())
+			c.Expects = append(c.Expects, e)
 		}
 	}
 	return c, nil

@@ -5,26 +5,39 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// Cautions lists what in a process can hurt somebody, each in a sentence, and
-// closes with whom to ask. They are the usual cautions of the trade (common
-// practice) and no substitute for the rules of the place.
-func Cautions(p *model.Process) []string {
-	var list []string
+// Caution is something in a process that can hurt somebody.
+type Caution int
+
+// The cautions, in the order in which they are told.
+const (
+	Suffocation    Caution = iota // growing grain gives off carbon dioxide
+	Fire                          // of a kiln, which burns too
+	CarbonMonoxide                // of fuel
+	Dust                          // of deculming
+	DressedSeed                   // which is poison
+	WetGrain                      // heavy, and perhaps mouldy
+	LocalCodes                    // which come first
+)
+
+// Cautions lists what in a process can hurt somebody, and closes with whom to ask. They
+// are the usual cautions of the trade (common practice) and no substitute for the rules
+// of the place.
+func Cautions(p *model.Process) []Caution {
+	var list []Caution
 	if model.First[*model.Germination](p) != nil {
-		list = append(list, "Growing grain gives off carbon dioxide and uses up oxygen: air the room before you go in, above all a cellar or a closed box.")
+		list = append(list, Suffocation)
 	}
 	if st := model.First[*model.Kilning](p); st != nil {
-		list = append(list, "A kiln is a fire risk and its surfaces burn: stay within call while it heats, keep rootlets and dust off the heater, and have a smoke alarm.")
+		list = append(list, Fire)
 		if k := st.Kiln; k != nil && vocabulary.Burns(k.Fired.Text) {
-			list = append(list, "Burning fuel can give off carbon monoxide: flue and fresh air must be sound, with a carbon monoxide alarm where people are.")
+			list = append(list, CarbonMonoxide)
 		}
 	}
 	if model.First[*model.Deculming](p) != nil {
-		list = append(list, "The dust of deculming hurts the lungs and can burn: work in moving air, with a mask, away from flames.")
+		list = append(list, Dust)
 	}
 	if p.Grain != nil && p.Grain.Treated.Text != vocabulary.SaidNo {
-		list = append(list, "Seed that was dressed is poison and must never be malted: be certain that this grain was not.")
+		list = append(list, DressedSeed)
 	}
-	list = append(list, "Wet grain is heavy; do not lift it alone. Throw mouldy grain away, and do not breathe its dust.")
-	return append(list, "Local codes and licensed practice come before anything said here.")
+	return append(list, WetGrain, LocalCodes)
 }

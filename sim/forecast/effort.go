@@ -3,7 +3,7 @@ package forecast
 import (
 	"context"
 	"errors"
-	"fmt"
+	"math"
 
 	"maltwright/lang/source"
 	"maltwright/sim/work"
@@ -55,18 +55,17 @@ func (e *effort) advance(m physics, dt float64, by source.Place) error {
 // waits for it any more, or that it came after others.
 func (e *effort) stopped() bool { return e.Err() != nil && !errors.Is(e.Err(), work.ErrTooMuch) }
 
-// dearest gives the statement on which most was spent, and says so; where none is known
-// it is that which is given.
-func (e *effort) dearest(otherwise source.Place) (source.Place, string) {
+// dearest gives the statement on which most was spent, and how much of all; where none is
+// known it is that which is given.
+func (e *effort) dearest(otherwise source.Place) (source.Place, error) {
 	at, most := otherwise, 0
 	for p, n := range e.by {
 		if p.Known() && (n > most || n == most && p.Start < at.Start) {
 			at, most = p, n
 		}
 	}
-	why := fmt.Sprintf("a forecast may take %d million steps of the model", work.Most/1_000_000)
 	if most == 0 {
-		return at, why + ", and this one takes more"
+		return at, TooDear{work.Most, math.NaN()}
 	}
-	return at, fmt.Sprintf("%s, and most of them go into this, %.0f %%", why, 100*float64(most)/float64(e.Spent()))
+	return at, TooDear{work.Most, float64(most) / float64(e.Spent())}
 }

@@ -91,8 +91,8 @@ func TestAForecastThatCostsTooMuchEndsAtWhatCostsMost(t *testing.T) {
 			f, n := spent(t, p)
 			assert.LessOrEqual(t, n, work.Most+slack)
 			require.True(t, f.BrokenOff())
-			last := f.Trouble[len(f.Trouble)-1]
-			assert.Contains(t, last.Detail, "a forecast may take 4 million steps of the model")
+			last, _ := f.Trouble[len(f.Trouble)-1].(Unable)
+			assert.ErrorAs(t, last.Cause, new(TooDear))
 			if c.at != "" {
 				assert.Equal(t, c.at, last.Place.Text())
 			}

@@ -1,16 +1,6 @@
 package forecast
 
-import (
-	"fmt"
-
-	"maltwright/lang/model"
-)
-
-// Used is a figure that the house has learnt and the forecast went by.
-type Used struct {
-	What   string // "growth", "drying in \"tray kiln\""
-	Factor model.Factor
-}
+import "maltwright/lang/model"
 
 // growing gives the options of lot and growth with what the house has learnt of them.
 // Uptake was learnt of one lot, and counts for no other.
@@ -19,25 +9,23 @@ func (r *run) growing() (uptake, growth, respiration float64) {
 	if l == nil {
 		return orOne(r.o.Uptake), orOne(r.o.Growth), orOne(r.o.Respiration)
 	}
-	uptake = r.learnt(r.o.Uptake, l.UptakeOf(r.p.Grain), fmt.Sprintf("uptake of %q", r.p.Grain.Name))
-	return uptake, r.learnt(r.o.Growth, l.Growth, "growth"), r.learnt(r.o.Respiration, l.Respiration, "respiration")
+	uptake = r.learnt(r.o.Uptake, l.UptakeOf(r.p.Grain), Uptake, r.p.Grain.Name)
+	return uptake, r.learnt(r.o.Growth, l.Growth, Growth, ""), r.learnt(r.o.Respiration, l.Respiration, Respiration, "")
 }
 
 // drying gives the option of drying with what the house has learnt of the kiln.
 func (r *run) drying(k *model.Kiln) float64 {
-	return r.learnt(r.o.Drying, r.p.Learnt().DryingOf(k), fmt.Sprintf("drying in %q", k.Name))
+	return r.learnt(r.o.Drying, r.p.Learnt().DryingOf(k), Drying, k.Name)
 }
 
 // learnt multiplies an option by a factor that was learnt, and says so. Without one the
 // option stays as it is.
-func (r *run) learnt(option *float64, f *model.Factor, what string) float64 {
+func (r *run) learnt(option *float64, f *model.Factor, figure Figure, of string) float64 {
 	if f == nil {
 		return orOne(option)
 	}
-	known := len(r.f.Assumed)
-	r.assume(what, f.Value.String()+" of the model's", fmt.Sprintf("learnt, house %q", r.p.Learnt().Name))
-	if len(r.f.Assumed) > known {
-		r.f.Learnt = append(r.f.Learnt, Used{what, *f})
+	if u := (Used{figure, of, *f}); r.assume(Learnt{u, r.p.Learnt().Name}) {
+		r.f.Learnt = append(r.f.Learnt, u)
 	}
 	return orOne(option) * f.Value.SI
 }

@@ -66,17 +66,19 @@ func TestWhatWasLearntOfAnotherLotOrKilnOrOfAThermometerIsNotUsed(t *testing.T) 
 
 func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
 	f := forecastOf(t, twoOfEach(t, `growth 1.06 error 0.04; respiration 0.95; uptake 1.08 of "lot"; drying 0.91 error 0.05 of "kiln"`), Options{})
-	var said, used []string
+	var said []string
+	var used []Used
 	for _, a := range f.Assumed {
-		if a.Why == `learnt, house "h"` {
-			said = append(said, a.What+": "+a.Value)
+		if l, ok := a.(Learnt); ok {
+			assert.Equal(t, "h", l.House)
+			used = append(used, l.Used)
 		}
 	}
 	for _, u := range f.Learnt {
-		used = append(used, fmt.Sprintf("%s: %s of the model's", u.What, u.Factor.Value))
+		said = append(said, fmt.Sprintf("%s %s %s", u.Figure, u.Of, u.Factor.Value))
 	}
-	assert.Equal(t, []string{`uptake of "lot": 1.08 of the model's`, "growth: 1.06 of the model's", "respiration: 0.95 of the model's", `drying in "kiln": 0.91 of the model's`}, said)
-	assert.Equal(t, said, used)
+	assert.Equal(t, []string{"uptake lot 1.08", "growth  1.06", "respiration  0.95", "drying kiln 0.91"}, said)
+	assert.Equal(t, f.Learnt, used)
 }
 
 func TestAKilnThatIsUsedTwiceIsToldOnce(t *testing.T) {

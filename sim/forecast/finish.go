@@ -39,11 +39,11 @@ const deculmTime = 3600.0
 // deculm takes the rootlets off, as soon as the malt is out of the kiln.
 func (r *run) deculm(st *model.Deculming) error {
 	if r.malt == nil {
-		return errNoMalt
+		return NoMalt{}
 	}
 	before := r.malt.moisture()
 	r.malt.cleaned = true
-	r.assume("deculming", "1 h, right after cooling", "it is done while the rootlets are brittle")
+	r.assume(DeculmTime{deculmTime})
 	r.start(string(model.DeculmStage))
 	took := deculmTime
 	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
@@ -58,7 +58,7 @@ func (r *run) deculm(st *model.Deculming) error {
 // store lets the malt rest; its moisture is taken to stay.
 func (r *run) store(st *model.Storing) error {
 	if r.malt == nil {
-		return errNoMalt
+		return NoMalt{}
 	}
 	rest := 0.0
 	if st.Rest != nil {

@@ -50,10 +50,8 @@ func TestAPieceThatWaitsAtAGateIsTurnedOn(t *testing.T) {
 }
 
 func warmest(f *Forecast) float64 {
-	for _, t := range f.Trouble {
-		if t.Kind == BedWarm {
-			return t.Value
-		}
+	for _, t := range Troubles[BedWarm](f) {
+		return t.Temperature
 	}
 	return math.NaN()
 }

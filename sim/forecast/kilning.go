@@ -1,11 +1,9 @@
 package forecast
 
 import (
-	"fmt"
 	"math"
 
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
@@ -73,18 +71,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	}
 	took := r.f.Stages[len(r.f.Stages)-1].Steps
 	last := took[len(took)-1]
-	r.trouble(AirShort, s.place, carries, fmt.Sprintf(
-		"the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
-		r.weight(water), quantity.Rounded(100*wanted, 1), r.weight(carries), lasting(s, last.End-last.Start)))
-}
-
-// weight writes roughly how much water it is, in the unit of the charge.
-func (r *run) weight(kg float64) string {
-	unit := r.p.Charge.Unit()
-	if unit == "t" {
-		unit = "kg"
-	}
-	return quantity.About(kg, unit)
+	r.trouble(AirShort{r.meets(s.place), water, carries, wanted, last.End - last.Start, limits(s), r.p.Charge.Quantity})
 }
 
 // back is the share of the exhaust that is led back in the step.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/model"
+	"maltwright/sim/kiln"
 )
 
 func kilnOf(t *testing.T, body string) *Forecast {
@@ -48,15 +49,7 @@ func TestBreakIsSeenInADeepBed(t *testing.T) {
 	assert.True(t, math.IsNaN(kilnOf(t, "dry at air-on 50 °C for 1 h").Kilned.Break))
 }
 
-func airShort(f *Forecast) []Trouble {
-	var list []Trouble
-	for _, t := range f.Trouble {
-		if t.Kind == AirShort {
-			list = append(list, t)
-		}
-	}
-	return list
-}
+func airShort(f *Forecast) []AirShort { return Troubles[AirShort](f) }
 
 // Air of 14 °C and 70 % holds 7 g of water a kilogram; warmed to 50 °C it leaves at
 // 23 °C with 18 g when it is full (first principles). 120 m3/h of 50 °C are 131 kg/h,
@@ -64,8 +57,8 @@ func airShort(f *Forecast) []Trouble {
 func TestAirThatCannotCarryTheWaterIsTold(t *testing.T) {
 	short := airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 10 % allow 0 to 1.5 h"))
 	require.Len(t, short, 1)
-	assert.InDelta(t, 1.5*1.4, short[0].Value, 0.25)
-	assert.Contains(t, short[0].Detail, "in 1.5 h at the most")
+	assert.InDelta(t, 1.5*1.4, short[0].Carries, 0.25)
+	assert.InDelta(t, 1.5*3600, short[0].Took, 1)
 	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 10 % allow 0 to 24 h")), "it is met")
 	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 3 % allow 0 to 10 h")), "the air could; the corns are slow")
 }
@@ -95,25 +88,17 @@ func TestKilnSetByTheMaltIsShortOfTheMalt(t *testing.T) {
 		"kiln in \"kiln\" { dry at malt 60 °C for 6 h; cool to malt 30 °C }\n}\n"
 	f, err := Run(load(t, text), Options{})
 	require.NoError(t, err)
-	var said []string
-	for _, x := range f.Trouble {
-		if x.Kind == KilnShort {
-			said = append(said, x.Detail)
-		}
-	}
-	require.Len(t, said, 1)
-	assert.Contains(t, said[0], "malt of 60 °C is asked for")
+	short := Troubles[KilnShort](f)
+	require.Len(t, short, 1)
+	assert.Equal(t, kiln.Malt, short[0].Target)
+	assert.InDelta(t, 60, short[0].Asked, 1e-9)
 }
 
 func TestMaltOfWhichOnlyThePartNextToTheAirGetsHotIsToldApart(t *testing.T) {
-	hot := func(body string) Trouble {
-		for _, x := range kilnOf(t, body).Trouble {
-			if x.Kind == HotWet {
-				return x
-			}
-		}
-		require.Fail(t, "nothing is hot while wet")
-		return Trouble{}
+	hot := func(body string) HotWet {
+		list := Troubles[HotWet](kilnOf(t, body))
+		require.NotEmpty(t, list, "nothing is hot while wet")
+		return list[0]
 	}
 	assert.True(t, hot("dry at malt 48 °C for 6 h").ByAir, "the mean stays below 50 °C")
 	assert.False(t, hot("dry at malt 60 °C for 6 h").ByAir)

@@ -15,7 +15,6 @@ package forecast
 
 import (
 	"fmt"
-	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -124,41 +123,6 @@ type Totals struct {
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }
 
-// Assumption is something the forecast had to take for granted.
-type Assumption struct {
-	What  string // "water for the soaks", "drying of this kiln"
-	Value string // with its unit
-	Why   string // where it comes from
-}
-
-// Trouble is something the models met that the process did not intend.
-type Trouble struct {
-	Kind   TroubleKind
-	Place  source.Place
-	Value  float64 // SI of what the kind speaks of
-	At     float64 // s from the first soak
-	Detail string  // further words with units
-	Beyond bool    // of KilnShort: what the kiln reaches is the reason
-	ByAir  bool    // of HotWet: the step is set by the air, or by the malt of which only a part gets so hot
-	Over   float64 // of HotWet: by how much it is hotter than such malt bears, K
-}
-
-// TroubleKind says what the trouble is.
-type TroubleKind string
-
-// The kinds of trouble.
-const (
-	VesselFull     TroubleKind = "vessel"      // Value: m³ that the wet grain and its water need
-	OxygenGone     TroubleKind = "oxygen"      // Value: s without oxygen in one soak; Detail its label
-	BedWarm        TroubleKind = "bed"         // Value: °C, the warmest the piece gets, trouble or not
-	KilnShort      TroubleKind = "kiln"        // Value: °C that the kiln gives instead of what is asked
-	AirShort       TroubleKind = "air-short"   // Value: kg of water that the air of the step can carry at the most
-	HotWet         TroubleKind = "hot-wet"     // Value: °C of the malt at moisture Detail
-	NotForecast    TroubleKind = "unable"      // the model cannot go on; Detail says why
-	TargetMissed   TroubleKind = "target"      // Value: moisture at steep-out, wet basis
-	CannotHoldBand TroubleKind = "cannot-hold" // Value: J of heat that turning could not take away
-)
-
 // Text writes the temperature for a table: "water 13", "air-on 55–65".
 func (t Temperature) Text() string {
 	if !t.Known {
@@ -169,10 +133,4 @@ func (t Temperature) Text() string {
 		return t.Place + " " + from
 	}
 	return fmt.Sprintf("%s %s–%s", t.Place, from, to)
-}
-
-// BrokenOff tells whether the forecast had to stop before the end of the process;
-// its totals are then of what came before.
-func (f *Forecast) BrokenOff() bool {
-	return slices.ContainsFunc(f.Trouble, func(t Trouble) bool { return t.Kind == NotForecast })
 }

@@ -3,14 +3,11 @@ package forecast
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"math"
-	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
-	"maltwright/sim/air"
 	"maltwright/sim/grain"
 	"maltwright/sim/work"
 )
@@ -84,29 +81,14 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 
 // unable says where and why a stage cannot be forecast to its end.
 func (r *run) unable(st model.Stage, err error) {
-	at, why := st.Place(), r.inUnits(err)
+	at := st.Place()
 	if r.at.Known() {
 		at = r.at
 	}
 	if r.effort.Err() != nil {
-		at, why = r.effort.dearest(at)
+		at, err = r.effort.dearest(at)
 	}
-	r.trouble(NotForecast, at, 0, fmt.Sprintf("the forecast of %s ends here: %s", st.Kind(), why))
-}
-
-// inUnits says what a model refused in the units of the process.
-func (r *run) inUnits(err error) string {
-	var out *air.RangeError
-	said := plain(err)
-	if !errors.As(err, &out) || out.Unit != "°C" || !r.p.Fahrenheit() {
-		return said
-	}
-	turned := *out
-	turned.Unit = "°F"
-	for _, t := range []*float64{&turned.Value, &turned.Low, &turned.High} {
-		*t = quantity.Fahrenheit(*t)
-	}
-	return strings.Replace(said, out.Error(), turned.Error(), 1)
+	r.trouble(Unable{r.meets(at), st.Kind(), err})
 }
 
 // stage runs a stage.
@@ -175,7 +157,7 @@ func (r *run) lot() (grain.Lot, error) {
 	if g.Moisture != nil {
 		w = g.Moisture.SI
 	} else {
-		r.assume("moisture of the raw grain", fmt.Sprintf("%.0f %%", 100*w), "the lot does not say; weigh and dry a sample")
+		r.assume(GrainMoisture{w})
 	}
 	w += r.o.GrainMoisture
 	x, err := grain.DryBasis(w)
@@ -188,12 +170,12 @@ func (r *run) lot() (grain.Lot, error) {
 	if g.CornWeight != nil {
 		lot.CornWeight = g.CornWeight.SI
 	} else {
-		r.assume("weight of a thousand corns", fmt.Sprintf("%.0f g", 1000*profile.CornWeight), "usual for "+profile.Name)
+		r.assume(CornWeight{profile.CornWeight, profile.Name})
 	}
 	if share, ok := germination(g); ok {
 		lot.Germination = share
 	} else {
-		r.assume("germination", fmt.Sprintf("%.0f %%", 100*grain.DefaultGermination), "the lot was not tested")
+		r.assume(Germination{grain.DefaultGermination})
 	}
 	return lot, nil
 }
@@ -211,19 +193,6 @@ func germination(g *model.Grain) (float64, bool) {
 	return best, best > 0
 }
 
-func (r *run) assume(what, value, why string) {
-	for _, a := range r.f.Assumed {
-		if a.What == what {
-			return
-		}
-	}
-	r.f.Assumed = append(r.f.Assumed, Assumption{what, value, why})
-}
-
-func (r *run) trouble(kind TroubleKind, place source.Place, value float64, detail string) {
-	r.f.Trouble = append(r.f.Trouble, Trouble{Kind: kind, Place: place, Value: value, At: r.clock, Detail: detail})
-}
-
 // record writes down a step that took so long.
 func (r *run) record(s Step, m physics, before, took float64) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
@@ -235,6 +204,3 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	r.seeEnd(m)
 	r.passed(r.now)
 }
-
-// plain is an error of a model in one line.
-func plain(err error) string { return strings.ReplaceAll(err.Error(), "\n", "; ") }

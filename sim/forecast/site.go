@@ -1,8 +1,6 @@
 package forecast
 
 import (
-	"fmt"
-
 	"maltwright/lang/model"
 	"maltwright/sim/air"
 )
@@ -28,24 +26,21 @@ func (r *run) siteOf() site {
 	if given == nil {
 		given = &model.Site{}
 	}
-	degrees := func(t float64) string { return r.p.Degrees(t, 1) }
-	set := func(v *model.Range, into *float64, offset float64, at float64, what string, write func(float64) string) {
+	set := func(v *model.Range, into *float64, offset, at float64, taken func() Assumption) {
 		if v != nil {
 			*into = within(v.Range, at) - offset
-			if !v.Single() {
-				r.assume(what, v.High.Like(within(v.Range, at)), "the middle of the site's "+v.String())
-			}
-			return
 		}
-		r.assume(what, write(*into), "the site does not say")
+		if v == nil || !v.Single() {
+			r.assume(taken())
+		}
 	}
-	set(given.Air, &s.air, zeroC, r.o.AirAt, "air of the room", degrees)
-	set(given.Humidity, &s.rh, 0, r.o.HumidityAt, "humidity of the room", func(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) })
-	set(given.Water, &s.water, zeroC, r.o.WaterAt, "water as drawn", degrees)
+	set(given.Air, &s.air, zeroC, r.o.AirAt, func() Assumption { return RoomAir{s.air, given.Air} })
+	set(given.Humidity, &s.rh, 0, r.o.HumidityAt, func() Assumption { return RoomHumidity{s.rh, given.Humidity} })
+	set(given.Water, &s.water, zeroC, r.o.WaterAt, func() Assumption { return DrawnWater{s.water, given.Water} })
 	if given.Altitude != nil {
 		s.altitude = given.Altitude.SI
 	} else {
-		r.assume("height above the sea", "0 m", "the site does not say")
+		r.assume(SeaLevel{})
 	}
 	s.pressure, _ = air.Pressure(s.altitude) // the language keeps the height in range
 	if s.pressure == 0 {

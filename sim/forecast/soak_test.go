@@ -8,10 +8,8 @@ import (
 )
 
 func airless(f *Forecast) (s float64) {
-	for _, t := range f.Trouble {
-		if t.Kind == OxygenGone {
-			s += t.Value
-		}
+	for _, t := range Troubles[OxygenGone](f) {
+		s += t.Airless
 	}
 	return s
 }

@@ -1,7 +1,6 @@
 package forecast
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -19,10 +18,10 @@ func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume("area of the "+string(st.Kind())+" floor", r.surface(area), fmt.Sprintf("a bed %s deep", r.p.Depth(usualDepth)))
+		r.assume(FloorArea{st.Kind(), area, usualDepth})
 	}
 	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
-		r.assume("area of the "+string(st.Kind())+" floor", r.surface(most), "what the grain covers where it lies one corn deep")
+		r.assume(FloorArea{st.Kind(), most, 0})
 		area = most
 	}
 	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
@@ -146,7 +145,7 @@ func (r *run) moistAir(st *model.Germination) float64 {
 	if st.Humidity != nil {
 		return within(st.Humidity.Range, r.o.BandAt)
 	}
-	r.assume("humidity over the growing piece", fmt.Sprintf("%.0f %%", 100*moistRH), "it is kept from drying, by damp cloth or in a box; germinate does not say")
+	r.assume(MoistAir{moistRH})
 	return moistRH
 }
 
@@ -218,10 +217,10 @@ func (r *run) sprinkling(s *model.Sprinkle) *tick {
 
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st model.Stage) {
-	r.trouble(BedWarm, st.Place(), m.piece.Highest(), "in a bed "+r.p.Depth(m.piece.Depth())+" deep")
+	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.piece.Depth()})
 	if !m.piece.HoldPlausible() {
 		h := m.piece.Holding()
-		r.trouble(CannotHoldBand, st.Place(), h.Beyond, fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(h.Beyond, "kWh"), quantity.Say(h.Short, "kWh")))
+		r.trouble(CannotHoldBand{r.meets(st.Place()), h.Beyond, h.Short})
 	}
 }
 
@@ -249,8 +248,7 @@ func (r *run) wither(st *model.Withering) error {
 		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
-	r.assume("air over the withering piece", fmt.Sprintf("%.1f m/s, %.0f %% relative humidity at %s", witherSpeed, 100*m.room.RH, r.p.Degrees(t, 0)),
-		"a fan or an open door; the site's air, warmed")
+	r.assume(WitherAir{witherSpeed, m.room.RH, t})
 	r.start(string(model.WitherStage))
 	out := Step{Label: vocabulary.VerbWither, Place: st.Place(), Temperature: Temperature{vocabulary.PlaceAir, low, high, true}}
 	ticks := r.turning(&st.Piece)

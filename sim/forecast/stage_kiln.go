@@ -1,8 +1,6 @@
 package forecast
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
 
@@ -13,8 +11,6 @@ import (
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
-
-var errNoMalt = errors.New("no malt comes to it: the process has no kiln stage before it")
 
 // kiln dries and cures the malt.
 func (r *run) kiln(st *model.Kilning) error {
@@ -65,7 +61,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else {
-		r.assume("heater of the kiln", "strong enough", "the kiln does not say its power")
+		r.assume(KilnHeater{})
 	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
@@ -96,14 +92,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 // the part of it that the malt covers.
 func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 	if k.Area == nil {
-		r.assume("area of the kiln", r.surface(mass/usualLoad), r.floorLoad(usualLoad))
+		r.assume(KilnArea{mass / usualLoad, usualLoad})
 		return mass / usualLoad
 	}
 	most := mass / (r.batch.Lot.Profile.Malt.Packing().Bulk * thinnestMalt)
 	if k.Area.SI <= most {
 		return k.Area.SI
 	}
-	r.assume("area of the kiln", r.surface(most), "what the malt covers where it lies one corn deep")
+	r.assume(KilnArea{most, 0})
 	return most
 }
 
@@ -113,11 +109,11 @@ func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 		return k.Airflow.SI
 	}
 	if still {
-		r.assume("air through the oven", r.airflow(kiln.StillVent), "what leaks from a household oven; measure how much it loses")
+		r.assume(OvenAir{kiln.StillVent})
 		return kiln.StillVent
 	}
 	flow := mass * airPerKg
-	r.assume("air through the kiln", r.airflow(flow), "the kiln does not say; "+r.eachKilogram(airPerKg, "m3/h", "cfm")+" of green malt")
+	r.assume(KilnAir{flow, airPerKg})
 	return flow
 }
 
@@ -196,7 +192,7 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime
 	}
 	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
-		r.trouble(KilnShort, s.place, r.site.air, fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", s.At.Range.Range, s.At.High.Like(r.site.air+zeroC)))
+		r.trouble(CannotCool{r.meets(s.place), s.At.Range.Range, r.site.air})
 	}
 	return r.through(m, st, nil, latest, out, ticks)
 }
@@ -213,26 +209,12 @@ func coolerThan(s asked) *model.Condition {
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
 	if h := m.worst; h.found {
-		r.trouble(HotWet, s.place, h.t, fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", inUnitOf(s, h.t), 100*h.w, inUnitOf(s, h.limit)))
-		last := &r.f.Trouble[len(r.f.Trouble)-1]
-		last.Over = h.t - h.limit
-		last.ByAir = m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
+		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		r.trouble(KilnShort, s.place, sh.got, fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", m.target, inUnitOf(s, sh.asked), inUnitOf(s, sh.got), sh.limit))
-		r.f.Trouble[len(r.f.Trouble)-1].Beyond = sh.limit == kiln.ByReachLow || sh.limit == kiln.ByReachHigh
+		r.trouble(KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s)})
 	}
-}
-
-// inUnitOf writes a temperature of t °C, to the degree, in the unit that the step is
-// written in.
-func inUnitOf(s asked, t float64) string {
-	for _, at := range []*model.Temperature{s.At, s.From} {
-		if at != nil && at.High.Unit() == "°F" {
-			return quantity.Rounded(quantity.Fahrenheit(t), 0) + " °F"
-		}
-	}
-	return quantity.Rounded(t, 0) + " °C"
 }
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to

@@ -18,7 +18,7 @@ func (r *run) steep(st *model.Steep) error {
 	}
 	state.Meter(r.effort.Meter)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
-	r.assume("water for each soak", r.eachKilogram(steep.DefaultWaterPerKg/1000, "l", "gal-us")+" of grain", "enough to stand a hand above the grain")
+	r.assume(SoakWater{steep.DefaultWaterPerKg / 1000})
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
@@ -104,7 +104,7 @@ const longestSteep = 21 * 86400.0
 func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 	if r.clock > longestSteep {
 		r.at = s.Place()
-		return fmt.Errorf("the steep lasts over %.0f days, and nothing is alive in it any more", longestSteep/86400)
+		return LongSteep{longestSteep}
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
@@ -128,7 +128,7 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 	}
 	err := r.step(m, st, as, out, nil)
 	if more := m.state.Airless() - airless; more > 0 {
-		r.trouble(OxygenGone, s.Place(), more, out.Label)
+		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
 	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
@@ -154,10 +154,10 @@ func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
 		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
-			r.trouble(VesselFull, st.Place(), need, "")
+			r.trouble(VesselFull{r.meets(st.Place()), need})
 		}
 	}
 	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {
-		r.trouble(TargetMissed, st.Target.Place, m.moisture(), "")
+		r.trouble(TargetMissed{r.meets(st.Target.Place), m.moisture()})
 	}
 }

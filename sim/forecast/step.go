@@ -138,7 +138,7 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 	wait := stopOf(s.Asks, nil, s.Allow)
 	if math.IsInf(wait.latest, 1) {
 		wait.latest, wait.ending = gateWait, ByGuard
-		r.assume("longest wait at a gate", "12 h", "a gate without allow is waited for so long")
+		r.assume(GateWait{gateWait})
 	}
 	r.at = s.Place()
 	r.start(string(model.GateStep))

@@ -6,8 +6,10 @@ import (
 	"cmp"
 	"strings"
 
+	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/infer/learn"
 )
 
@@ -85,16 +87,20 @@ func Of(r *learn.Result, name string, files Files) Result {
 	for _, x := range r.Left {
 		out.LeftOut = append(out.LeftOut, leftOut(x))
 	}
+	var units quantity.System
+	if len(r.Batches) > 0 && r.Batches[0].Process != nil {
+		units = r.Batches[0].Process.Units()
+	}
 	for _, f := range r.Factors {
 		if f.Which == learn.Thermometer {
-			e := estimateOf[answer.Kelvin](f)
+			e := estimateOf[answer.Kelvin](f, units)
 			out.Thermometer = &e
 			continue
 		}
-		out.Factors = append(out.Factors, Factor{string(f.Which), holder(f), estimateOf[answer.Number](f)})
+		out.Factors = append(out.Factors, Factor{string(f.Which), holder(f), estimateOf[answer.Number](f, units)})
 	}
 	for _, a := range r.Correlated {
-		p := Pair{A: a.A, B: a.B, Correlation: answer.Number(a.Correlation)}
+		p := Pair{A: tell.Side(a.A), B: tell.Side(a.B), Correlation: answer.Number(a.Correlation)}
 		if a.Of != nil {
 			p.Batch = &a.Of.Name
 		}
@@ -121,9 +127,9 @@ func leftOut(x learn.Left) LeftOut {
 func estimateOf[T interface {
 	~float64
 	answer.Figure
-}](f learn.Factor) Estimate[T] {
+}](f learn.Factor, units quantity.System) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
-		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: f.Learn}
+		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: tell.Learn(f.Open, units)}
 }
 
 // holder is the lot or the kiln that a factor is of.

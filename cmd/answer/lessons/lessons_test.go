@@ -31,12 +31,12 @@ func taught() (*learn.Result, map[string]*source.File) {
 	return &learn.Result{
 		Batches: []*model.Batch{a, b}, Left: []learn.Left{{Batch: &model.Batch{Name: "c", Place: place("c.malt")}, Reason: "nothing was weighed"}},
 		Factors: []learn.Factor{
-			{Which: ensemble.Growth, Value: 0.9, Error: 0.02, Usual: 1, Spread: 0.12, VarianceExplained: 0.96, Batches: 2, Learn: "count"},
+			{Which: ensemble.Growth, Value: 0.9, Error: 0.02, Usual: 1, Spread: 0.12, VarianceExplained: 0.96, Batches: 2, Open: ensemble.LotGrowth},
 			{Which: ensemble.Uptake, Grain: &model.Grain{Name: "Far field", Place: place("lots.malt")}, Value: 1.1, Error: 0.3, VarianceExplained: 0.7},
 			{Which: ensemble.Drying, Kiln: &model.Kiln{Name: "tray", Place: place("kilns.malt")}, Value: 1.2, Error: 0.3, VarianceExplained: 0.2},
 			{Which: learn.Thermometer, Value: 0.5, Error: 0.1, VarianceExplained: 0.8},
 		},
-		Correlated: []learn.Pair{{A: "x", B: "y", Of: b, Correlation: -0.9}},
+		Correlated: []learn.Pair{{A: learn.Side{Open: ensemble.LotGrowth}, B: learn.Side{Open: ensemble.RoomAir}, Of: b, Correlation: -0.9}},
 		PredictionErrors: []learn.PredictionError{{Kind: learn.Temperatures, Readings: 5, Learnt: 1.5, Model: 2}, {Kind: learn.Weights, Readings: 3, Learnt: 0.25, Model: 0.5},
 			{Kind: learn.Moistures, Readings: 3, Learnt: 0.01, Model: 0.02}},
 		Durations: []learn.Duration{{Batch: a, What: learn.ToDry, Recorded: 3600, Learnt: 3600 + 300, Model: 3600 - 600}, {Batch: b, What: learn.ToDry, Recorded: 7200, Learnt: 7200 - 400, Model: 7200 + 800}},
@@ -50,7 +50,7 @@ func TestEachFigureIsTheOneThatItsNameSays(t *testing.T) {
 	growth, uptake := r.Factors[0], r.Factors[1]
 	assert.Equal(t, "growth", growth.Factor)
 	assert.Nil(t, growth.Of)
-	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceExplained: 0.96, Known: true, Batches: 2, Learn: "count"}, growth.Estimate)
+	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceExplained: 0.96, Known: true, Batches: 2, Learn: "count the acrospires of a hundred corns on the third day"}, growth.Estimate)
 	assert.Equal(t, "Far field", *uptake.Of)
 	assert.EqualValues(t, 0.5, r.Thermometer.Value)
 

@@ -3,6 +3,7 @@ package outlook
 import (
 	"math"
 
+	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/sim/forecast"
 )
@@ -21,8 +22,9 @@ func AskedOf(f *forecast.Forecast) Asked {
 		out.Expects = append(out.Expects, one)
 	}
 	for _, t := range f.Trouble {
-		if t.Kind == forecast.KilnShort {
-			out.NotGiven = append(out.NotGiven, t.Detail)
+		switch t.(type) {
+		case forecast.KilnShort, forecast.CannotCool:
+			out.NotGiven = append(out.NotGiven, tell.Trouble(t, f.Process.Units()))
 		}
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
@@ -55,7 +56,7 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 // Of is the outlook of a forecast alone.
 func Of(f *forecast.Forecast, start time.Time) Result {
 	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
-		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: forecast.Cautions(f.Process)}
+		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	for _, st := range f.Stages {
 		one := Stage{Stage: string(st.Kind), Steps: []Step{}}
 		for _, s := range st.Steps {
@@ -64,12 +65,21 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 		r.Stages = append(r.Stages, one)
 	}
 	for _, a := range f.Assumed {
-		r.Assumed = append(r.Assumed, Assumption(a))
+		r.Assumed = append(r.Assumed, Assumption(tell.Assumption(a, f.Process.Units())))
 	}
 	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		r.Rest = st.Rest.String()
 	}
 	return r
+}
+
+// CautionsOf says what can hurt somebody in a process.
+func CautionsOf(p *model.Process) []string {
+	var list []string
+	for _, c := range forecast.Cautions(p) {
+		list = append(list, tell.Caution(c))
+	}
+	return list
 }
 
 // HeadOf names a process.
@@ -85,11 +95,8 @@ func HeadOf(p *model.Process) Head {
 }
 
 func breakOf(f *forecast.Forecast) *Break {
-	for _, t := range f.Trouble {
-		if t.Kind != forecast.NotForecast {
-			continue
-		}
-		b := &Break{At: answer.Seconds(t.At), Why: t.Detail}
+	for _, t := range forecast.Troubles[forecast.Unable](f) {
+		b := &Break{At: answer.Seconds(t.At), Why: tell.Trouble(t, f.Process.Units())}
 		if n := len(f.Stages); n > 0 {
 			b.Stage = string(f.Stages[n-1].Kind)
 		}

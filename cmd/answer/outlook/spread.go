@@ -3,8 +3,10 @@ package outlook
 import (
 	"context"
 
+	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
@@ -68,7 +70,7 @@ func SpreadOf(e *ensemble.Ensemble) *Spread {
 	for _, s := range e.Steps() {
 		out.Steps = append(out.Steps, StepSpreadOf(s))
 	}
-	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of)) }
+	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of), e.Process.Units()) }
 	out.Drivers = Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
 	return out
 }
@@ -86,10 +88,10 @@ func oddsOf(list []ensemble.Odds) []Odds {
 	return out
 }
 
-func driversOf(list []ensemble.Driver) []Driver {
+func driversOf(list []ensemble.Driver, units quantity.System) []Driver {
 	out := []Driver{}
 	for _, d := range list {
-		out = append(out, Driver{d.Unknown.Name, answer.Share(d.Share), d.Unknown.Learn})
+		out = append(out, Driver{tell.Open(d.Unknown.Open), answer.Share(d.Share), tell.Learn(d.Unknown.Open, units)})
 	}
 	return out
 }
@@ -105,7 +107,7 @@ func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
 	list, err := ensemble.Corners(ctx, p)
 	var out []Corner
 	for _, c := range list {
-		out = append(out, Corner{c.Name, !c.Forecast.BrokenOff(), append([]string{}, c.Broken...)})
+		out = append(out, Corner{tell.Corner(c), !c.Forecast.BrokenOff(), append([]string{}, tell.Broken(c)...)})
 	}
 	return out, err
 }

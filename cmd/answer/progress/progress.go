@@ -10,7 +10,6 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
 )
 
@@ -85,7 +84,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
-		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: forecast.Cautions(f.Centre.Process),
+		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House

@@ -11,6 +11,7 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/visits"
 )
@@ -99,7 +100,7 @@ func TestTheBestStartIsBeatenByNoOther(t *testing.T) {
 func TestWhatHasNoTimetableSaysWhy(t *testing.T) {
 	f := sample.Forecast(t, "pale.malt")
 	broken := *f
-	broken.Trouble = []forecast.Trouble{{Kind: forecast.NotForecast, Detail: "the forecast of kiln ends here"}}
+	broken.Trouble = []forecast.Trouble{forecast.Unable{Stage: model.KilnStage, Cause: forecast.NoMalt{}}}
 	_, err := timetable.Of(&broken, in(t, "UTC", "2026-03-06T07:00"), false)
 	assert.ErrorIs(t, err, timetable.ErrBrokenOff)
 

@@ -112,7 +112,7 @@ func learnt(t testing.TB) (list []any) {
 		l, err := learn.Of(t.Context(), append(used[:n+1:n+1], bare), learn.Options{})
 		require.NoError(t, err)
 		r := lessons.Of(l, "", lessons.Files{})
-		block := string(malt.House(*r.House))
+		block := string(malt.House(*r.House, words.House{}))
 		r.Block = &block
 		list = append(list, r)
 		r.Block, r.Thermometer = nil, nil

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/words"
 	"maltwright/lang/layout"
@@ -12,10 +13,11 @@ import (
 	"maltwright/lang/syntax"
 )
 
-// House writes a house block, which says only what the readings tell.
-func House(h lessons.House) []byte { return laid(block(h)) }
+// House writes a house block, which says only what the readings tell, in the units of the
+// house.
+func House(h lessons.House, in words.House) []byte { return laid(block(h, in)) }
 
-func block(h lessons.House) string {
+func block(h lessons.House, in words.House) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "house %s {\n", quoted(h.Name))
 	for _, f := range h.Factors {
@@ -27,8 +29,9 @@ func block(h lessons.House) string {
 		fmt.Fprintf(&b, "%s %s error %s%s\n", f.Factor, value, off, of)
 	}
 	if t := h.Thermometer; t != nil {
-		value, off := words.Estimate(t.Value, t.Error)
-		fmt.Fprintf(&b, "thermometer %s °C error %s °C\n", value, off)
+		step := answer.Kelvin(in.Step())
+		value, off := words.Estimate(step*t.Value, step*t.Error)
+		fmt.Fprintf(&b, "thermometer %s %s error %s %s\n", value, in.Degree(), off, in.Degree())
 	}
 	b.WriteString("}\n")
 	return b.String()
@@ -39,7 +42,7 @@ const noteWidth = 78
 
 // Lessons writes what was learnt as a file of its own: notes, the files that it needs,
 // and the block. Where there is no block it writes nothing.
-func Lessons(r lessons.Result) []byte {
+func Lessons(r lessons.Result, in words.House) []byte {
 	if r.House == nil {
 		return nil
 	}
@@ -52,7 +55,7 @@ func Lessons(r lessons.Result) []byte {
 	for _, path := range r.Seat.Uses {
 		fmt.Fprintf(&b, "use %s\n", quoted(path))
 	}
-	return laid(b.String() + "\n" + block(*r.House))
+	return laid(b.String() + "\n" + block(*r.House, in))
 }
 
 // notes are what stands at the head of the file.

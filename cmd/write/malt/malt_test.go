@@ -8,6 +8,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/words"
 	"maltwright/cmd/write/malt"
 	"maltwright/lang/layout"
 	"maltwright/lang/source"
@@ -31,7 +32,7 @@ const house = `house "Loft" {
 `
 
 func TestTheFileSaysWhatItIsFrom(t *testing.T) {
-	text := malt.Lessons(learnt())
+	text := malt.Lessons(learnt(), words.House{})
 	assert.Equal(t, `# Learnt from a and b of pale.
 # Left out, since the readings tell too little of it: growth.
 # In place of house old, of which nothing was used.
@@ -41,17 +42,17 @@ use "loft.malt"
 	tree, found := syntax.Parse(source.New("learnt.malt", text))
 	require.Empty(t, found)
 	assert.Equal(t, string(text), string(layout.Write(tree)), "it is laid out")
-	assert.Equal(t, house, string(malt.House(*learnt().House)))
+	assert.Equal(t, house, string(malt.House(*learnt().House, words.House{})))
 }
 
 func TestWhatBelongsInsideAFileSaysSo(t *testing.T) {
 	r, in := learnt(), ""
 	r.Seat = lessons.Seat{Inside: &in}
-	assert.Contains(t, string(malt.Lessons(r)), "kilns: the file of the\n# process.\n")
+	assert.Contains(t, string(malt.Lessons(r, words.House{})), "kilns: the file of the\n# process.\n")
 }
 
 func TestWithoutABlockNothingIsWritten(t *testing.T) {
 	r := learnt()
 	r.House = nil
-	assert.Empty(t, malt.Lessons(r))
+	assert.Empty(t, malt.Lessons(r, words.House{}))
 }

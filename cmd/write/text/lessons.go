@@ -174,7 +174,7 @@ func (s *lessonSheet) block() {
 		s.para("no block", "the readings tell no figure well enough")
 		return
 	}
-	for _, line := range strings.Split(strings.TrimRight(string(malt.House(*s.r.House)), "\n"), "\n") {
+	for _, line := range strings.Split(strings.TrimRight(string(malt.House(*s.r.House, s.House)), "\n"), "\n") {
 		s.line("%s", words.SafeLines(line))
 	}
 	s.line("")

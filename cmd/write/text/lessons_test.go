@@ -36,7 +36,7 @@ func shownLessons(t *testing.T, r lessons.Result, h words.House) string {
 	return b.String()
 }
 
-// A house in pounds and °F is told in them, and the block stays in °C.
+// A house in pounds and °F is told in them, and so is the block.
 func TestAHouseIsToldInItsUnits(t *testing.T) {
 	out := strings.Join(strings.Fields(shownLessons(t, learnt(), words.House{System: quantity.System{Fahrenheit: true, British: true}})), " ")
 	assert.Contains(t, out, "thermometer, °F +0.90 0.18 0 ± 1.44 90 % 2")
@@ -45,7 +45,7 @@ func TestAHouseIsToldInItsUnits(t *testing.T) {
 	assert.Contains(t, out, "drying, h 2 0.5 1.5")
 	assert.Contains(t, out, "in weight and the hours of drying, but not in temperature")
 	assert.Contains(t, out, "hardly tell them apart (errors correlated -0.90)")
-	assert.Contains(t, out, "thermometer 0.50 °C error 0.10 °C")
+	assert.Contains(t, out, "thermometer 0.90 °F error 0.18 °F")
 }
 
 func TestAHouseInKilogramsIsToldInThem(t *testing.T) {

@@ -182,7 +182,11 @@ func (s *progressSheet) factors() {
 		}
 	}
 	if x := s.r.Thermometer; x != nil {
-		parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f K (%+.1f to %+.1f)", tenth(x.P50), tenth(x.P10), tenth(x.P90)))
+		step, unit := answer.Kelvin(s.Step()), "K"
+		if s.Fahrenheit {
+			unit = s.Degree()
+		}
+		parts = append(parts, fmt.Sprintf("the thermometer shows %+.1f %s (%+.1f to %+.1f)", tenth(step*x.P50), unit, tenth(step*x.P10), tenth(step*x.P90)))
 	}
 	beside := "the model's"
 	if s.r.RelativeTo == progress.House {

@@ -24,8 +24,8 @@ func (s *Sheet) totals(r outlook.Result) {
 	s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if t.KilnWater > 0 {
-		s.para("kiln", "%s of water driven off, %s of heat into the air, %.1f kWh for each kg of malt",
-			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), float64(t.HeatPerKilogram)/t.HeatPerKilogram.Unit().SI)
+		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
+			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))
 	}
 	if q := r.Indications; q != nil {
 		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",

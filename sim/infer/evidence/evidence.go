@@ -107,15 +107,14 @@ const atOnce = 1.0
 const stampLayout = "2006-01-02 15:04"
 
 func thermometer(p *model.Process) Axis {
-	a := Axis{Thermometer: true, sd: offsetSpread, Unknown: ensemble.Unknown{Name: "how far the thermometer is off",
-		Learn: "hold it in crushed ice that melts: it must show 0 °C"}}
+	a := Axis{Thermometer: true, sd: offsetSpread, Unknown: ensemble.Unknown{Open: ensemble.ThermometerOffset}}
 	if l := p.Learnt(); l != nil && l.Thermometer != nil {
 		a.middle = l.Thermometer.Value.SI
 		if e := l.Thermometer.Error; e != nil {
 			a.sd = e.SI
 		}
 	}
-	a.Spread = fmt.Sprintf("normal, %.1f K, sd %.1f K", a.middle, a.sd)
+	a.Scatter = ensemble.Scatter{Middle: a.middle, SD: a.sd}
 	return a
 }
 

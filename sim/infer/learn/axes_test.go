@@ -41,9 +41,9 @@ func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
 	for i, axis := range b.Axes {
 		switch {
 		case axis.Thermometer, axis.Factor == ensemble.Growth:
-			assert.NotZero(t, z[i], axis.Name)
+			assert.NotZero(t, z[i], axis.Open)
 		case axis.Factor == ensemble.Uptake, axis.Factor == "":
-			assert.Zero(t, z[i], axis.Name)
+			assert.Zero(t, z[i], axis.Open)
 		}
 	}
 }
@@ -67,20 +67,20 @@ func TestFiguresWhoseErrorsGoTogetherAreTold(t *testing.T) {
 		0.01, 0.00, 0.04, -0.09,
 		0.02, 0.00, -0.09, 0.25,
 	})
-	named := func(name string) evidence.Axis { return evidence.Axis{Unknown: ensemble.Unknown{Name: name}} }
+	named := func(open ensemble.Open) evidence.Axis { return evidence.Axis{Unknown: ensemble.Unknown{Open: open}} }
 	b := &model.Batch{Name: "26-01"}
 	f := &fit{Estimate: evidence.Estimate{Cov: cov}, trials: []*evidence.Trial{{Batch: b}}, columns: []column{
-		{key: key{which: ensemble.Growth}, axis: named("growth")},
-		{axis: named("band")}, // 0.43/√0.25 = 0.86 with growth
-		{key: key{ensemble.Uptake, "Far field"}, axis: named("uptake")},
-		{key: key{ensemble.Drying, "tray"}, axis: named("drying")}, // -0.09/√0.01 = -0.9 with uptake
+		{key: key{which: ensemble.Growth}, axis: named(ensemble.LotGrowth)},
+		{axis: named(ensemble.PlaceInBands)}, // 0.43/√0.25 = 0.86 with growth
+		{key: key{ensemble.Uptake, "Far field"}, axis: named(ensemble.LotUptake)},
+		{key: key{ensemble.Drying, "tray"}, axis: named(ensemble.KilnDrying)}, // -0.09/√0.01 = -0.9 with uptake
 	}}
 	list := f.correlated()
 	require.Len(t, list, 2)
-	assert.Equal(t, []string{"growth", "band"}, []string{list[0].A, list[0].B})
+	assert.Equal(t, []Side{{Open: ensemble.LotGrowth}, {Open: ensemble.PlaceInBands}}, []Side{list[0].A, list[0].B})
 	assert.Equal(t, b, list[0].Of)
 	assert.InDelta(t, 0.86, list[0].Correlation, 1e-9)
-	assert.Equal(t, []string{"uptake (Far field)", "drying (tray)"}, []string{list[1].A, list[1].B})
+	assert.Equal(t, []Side{{ensemble.LotUptake, "Far field"}, {ensemble.KilnDrying, "tray"}}, []Side{list[1].A, list[1].B})
 	assert.Nil(t, list[1].Of)
 	assert.InDelta(t, -0.9, list[1].Correlation, 1e-9)
 }

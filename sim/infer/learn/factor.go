@@ -2,7 +2,6 @@ package learn
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -25,7 +24,7 @@ type Factor struct {
 	Spread            float64         // standard deviation around that
 	VarianceExplained float64         // share of that variance that the readings explain, 0 to 1
 	Batches           int             // that have a reading which it moves
-	Learn             string          // what to weigh, count or read to know it better
+	Open              ensemble.Open   // what it is of the things that a process leaves open
 }
 
 // Known tells whether the readings settle it well enough to be written down.
@@ -45,7 +44,7 @@ func (f *fit) factors() ([]Factor, error) {
 			continue
 		}
 		x := Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(f.Z[n]), Usual: c.axis.Value(0),
-			VarianceExplained: f.varianceExplained(n), Learn: c.axis.Learn}
+			VarianceExplained: f.varianceExplained(n), Open: c.axis.Open}
 		x.Spread, x.Error = c.slope(0), c.slope(f.Z[n])*math.Sqrt(f.Cov.At(n, n))
 		var err error
 		if x.Batches, err = f.moves(n); err != nil {
@@ -107,7 +106,7 @@ func (f *fit) moves(column int) (int, error) {
 // Pair is two figures whose errors go together, so that the readings tell rather what
 // both come to than each of them.
 type Pair struct {
-	A, B        string       // as the unknowns are told, with the lot or the kiln
+	A, B        Side
 	Of          *model.Batch // the batch whose own the second is; nil where it is of the house
 	Correlation float64      // of the errors, −1 to 1
 }
@@ -127,7 +126,7 @@ func (f *fit) correlated() []Pair {
 			if math.Abs(r) <= together {
 				continue
 			}
-			p := Pair{A: a.name(), B: b.name(), Correlation: r}
+			p := Pair{A: a.side(), B: b.side(), Correlation: r}
 			if !b.shared() {
 				p.Of = f.trials[b.trial].Batch
 			}
@@ -137,9 +136,10 @@ func (f *fit) correlated() []Pair {
 	return list
 }
 
-func (c column) name() string {
-	if c.of == "" {
-		return c.axis.Name
-	}
-	return fmt.Sprintf("%s (%s)", c.axis.Name, c.of)
+// Side is one of a pair.
+type Side struct {
+	Open ensemble.Open
+	Of   string // the lot or the kiln; "" for none
 }
+
+func (c column) side() Side { return Side{c.axis.Open, c.of} }

@@ -1,0 +1,87 @@
+package tell
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/air"
+	"maltwright/sim/forecast"
+)
+
+// Cause says in one line why a forecast ended, or could not begin.
+func Cause(err error, units quantity.System) string {
+	var long forecast.LongSteep
+	var dear forecast.TooDear
+	switch {
+	case errors.Is(err, forecast.ErrNothing):
+		return "the process does not say what grain it is made from"
+	case errors.Is(err, forecast.NoMalt{}):
+		return "no malt comes to it: the process has no kiln stage before it"
+	case errors.As(err, &long):
+		return fmt.Sprintf("the steep lasts over %.0f days, and nothing is alive in it any more", long.Most/86400)
+	case errors.As(err, &dear):
+		return tooDear(dear)
+	}
+	said := err.Error()
+	for _, r := range refusals(err) {
+		said = strings.Replace(said, r.Error(), refused(*r, units), 1)
+	}
+	return strings.ReplaceAll(said, "\n", "; ")
+}
+
+func tooDear(e forecast.TooDear) string {
+	why := fmt.Sprintf("a forecast may take %d million steps of the model", e.Most/1_000_000)
+	if math.IsNaN(e.Share) {
+		return why + ", and this one takes more"
+	}
+	return fmt.Sprintf("%s, and most of them go into this, %.0f %%", why, 100*e.Share)
+}
+
+// refusals lists what models refused, through all that wraps it.
+func refusals(err error) []*air.RangeError {
+	switch e := err.(type) {
+	case *air.RangeError:
+		return []*air.RangeError{e}
+	case interface{ Unwrap() error }:
+		if inner := e.Unwrap(); inner != nil {
+			return refusals(inner)
+		}
+	case interface{ Unwrap() []error }:
+		var list []*air.RangeError
+		for _, inner := range e.Unwrap() {
+			list = append(list, refusals(inner)...)
+		}
+		return list
+	}
+	return nil
+}
+
+// refused says in the units of the house what a model refused.
+func refused(e air.RangeError, units quantity.System) string {
+	turn := func(unit string, into func(float64) float64) {
+		e.Unit, e.Value, e.Low, e.High = unit, into(e.Value), into(e.Low), into(e.High)
+	}
+	as, isBritish := british[e.Unit]
+	switch {
+	case e.Unit == "°C" && units.Fahrenheit:
+		turn("°F", quantity.Fahrenheit)
+	case isBritish && units.British:
+		turn(as.unit, func(x float64) float64 { return x / as.size })
+	}
+	return e.Error()
+}
+
+// british has, for a unit of the models, that in which a house of pounds and feet reads
+// it, and how much of the first it is (NIST Special Publication 811, appendix B).
+var british = map[string]struct {
+	unit string
+	size float64
+}{
+	"kg": {"lb", 0.45359237}, "m": {"in", 0.0254}, "m²": {"ft2", 0.3048 * 0.3048},
+	"m³/s": {"cfm", 0.3048 * 0.3048 * 0.3048 / 60}, "W": {"Btu/h", 1055.05585262 / 3600},
+	"m/s": {"ft/min", 0.3048 / 60}, "kg/m³": {"lb/ft3", 0.45359237 / (0.3048 * 0.3048 * 0.3048)},
+	"l/kg": {"gal-us/lb", 3.785411784 / 0.45359237},
+}

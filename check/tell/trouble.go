@@ -1,0 +1,62 @@
+package tell
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+	"maltwright/sim/kiln"
+)
+
+// Trouble says what the models met.
+func Trouble(t forecast.Trouble, units quantity.System) string {
+	switch t := t.(type) {
+	case forecast.VesselFull:
+		return fmt.Sprintf("the swollen grain with its water needs %s", units.Room(t.Need))
+	case forecast.OxygenGone:
+		return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
+	case forecast.TargetMissed:
+		return fmt.Sprintf("the steep ends at %s %% moisture", quantity.Fixed(100*t.Moisture, 1))
+	case forecast.BedWarm:
+		return fmt.Sprintf("between turns the piece gets %s warm in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
+	case forecast.CannotHoldBand:
+		return fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(t.Beyond, "kWh"), quantity.Say(t.Short, "kWh"))
+	case forecast.KilnShort:
+		units = near(t.Set, units)
+		return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
+	case forecast.CannotCool:
+		return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+zeroC))
+	case forecast.AirShort:
+		return airShort(t)
+	case forecast.HotWet:
+		units = near(t.Set, units)
+		return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0))
+	case forecast.Unable:
+		return fmt.Sprintf("the forecast of %s ends here: %s", t.Stage, Cause(t.Cause, units))
+	}
+	return ""
+}
+
+// limits is what keeps a kiln from what it is asked.
+var limits = map[kiln.Limit]string{
+	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
+	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
+}
+
+func airShort(t forecast.AirShort) string {
+	took := quantity.Lasting(t.Took)
+	if t.Limit.Unit() != "" {
+		took = t.Limit.Lasting(t.Took)
+	}
+	return fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
+		roughly(t.Water, t.Charge), quantity.Rounded(100*t.Moisture, 1), roughly(t.Carries, t.Charge), took)
+}
+
+// roughly writes so many kg of water in the unit of the charge.
+func roughly(kg float64, charge quantity.Quantity) string {
+	unit := charge.Unit()
+	if unit == "t" {
+		unit = "kg"
+	}
+	return quantity.About(kg, unit)
+}

@@ -1,0 +1,61 @@
+package tell
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/infer/learn"
+)
+
+// Open names what a process leaves open: how fast the lot grows.
+func Open(o ensemble.Open) string { return open[o].name }
+
+// Learn says what a maltster does to know it: count the acrospires.
+func Learn(o ensemble.Open, units quantity.System) string { return units.Retold(open[o].learn) }
+
+var open = map[ensemble.Open]struct{ name, learn string }{
+	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak"},
+	ensemble.LotGrowth:         {"how fast the lot grows", "count the acrospires of a hundred corns on the third day"},
+	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
+	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh a tray every two hours on the kiln"},
+	ensemble.DryAirMoisture:    {"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven"},
+	ensemble.RawMoisture:       {"the moisture of the raw grain", "dry a sample of the grain in an oven"},
+	ensemble.RoomAir:           {"the warmth of the room", "read a thermometer in the room"},
+	ensemble.RoomHumidity:      {"the humidity of the room", "read a hygrometer in the room"},
+	ensemble.DrawnWater:        {"the warmth of the water", "measure the water before each soak"},
+	ensemble.PlaceInBands:      {"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands"},
+	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},
+}
+
+// Side names one of two figures that readings hardly tell apart, with its lot or kiln.
+func Side(s learn.Side) string {
+	if s.Of == "" {
+		return Open(s.Open)
+	}
+	return fmt.Sprintf("%s (%s)", Open(s.Open), s.Of)
+}
+
+// Corner names a corner of the site: air 15 °C, humidity 80 %.
+func Corner(c ensemble.Corner) string {
+	var list []string
+	for _, e := range c.Ends {
+		list = append(list, fmt.Sprintf("%s %s", ends[e.Open], e.High.Like(e.At.SI)))
+	}
+	return strings.Join(list, ", ")
+}
+
+var ends = map[ensemble.Open]string{ensemble.RoomAir: "air", ensemble.RoomHumidity: "humidity", ensemble.DrawnWater: "water"}
+
+// Broken lists the gates and promises that do not hold in a corner.
+func Broken(c ensemble.Corner) []string {
+	var list []string
+	for _, g := range c.Gates {
+		list = append(list, fmt.Sprintf("%s: %s", g.Stage, g.Text))
+	}
+	for _, e := range c.Expects {
+		list = append(list, "expect "+e.Test.Place.Text())
+	}
+	return list
+}

@@ -1,0 +1,166 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
+
+// Assumption is something the forecast had to take for granted: one of the types of this
+// file. Temperatures are in °C, moistures and humidities are shares of 1, and all else is
+// in SI. Package tell puts it into words.
+type Assumption interface{ topic() topic }
+
+// topic is what an assumption is of; of each there is one.
+type topic struct{ of, name string }
+
+// RoomAir is the air of the room. Band is what the site says, nil where it is silent.
+type RoomAir struct {
+	Temperature float64
+	Band        *model.Range
+}
+
+// RoomHumidity is the humidity of that air.
+type RoomHumidity struct {
+	Humidity float64
+	Band     *model.Range
+}
+
+// DrawnWater is the water as it is drawn.
+type DrawnWater struct {
+	Temperature float64
+	Band        *model.Range
+}
+
+// SeaLevel is the height of a site that does not say it.
+type SeaLevel struct{}
+
+// GrainMoisture is that of a lot of which it is not written.
+type GrainMoisture struct{ Moisture float64 }
+
+// CornWeight is the usual weight of a thousand corns.
+type CornWeight struct {
+	Thousand float64 // kg
+	Species  string
+}
+
+// Germination is that of a lot that was not tested.
+type Germination struct{ Share float64 }
+
+// SoakWater is the water of each soak.
+type SoakWater struct{ Each float64 } // m³ for each kg of grain
+
+// FloorArea is the part of a floor on which the piece lies, m². Depth is that at which it
+// is taken to lie; 0 where the floor has room for more, and the corns lie one deep.
+type FloorArea struct {
+	Stage       model.StageKind
+	Area, Depth float64
+}
+
+// MoistAir is the humidity over a growing piece.
+type MoistAir struct{ Humidity float64 }
+
+// WitherAir is the air over a withering piece.
+type WitherAir struct {
+	Speed       float64 // m/s
+	Humidity    float64
+	Temperature float64
+}
+
+// GateWait is the longest wait at a gate that does not say one.
+type GateWait struct{ Most float64 } // s
+
+// KilnHeater is a heater that is strong enough.
+type KilnHeater struct{}
+
+// KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
+// a square metre is taken to hold, kg; 0 where the corns lie one deep.
+type KilnArea struct{ Area, Load float64 }
+
+// OvenAir is the air that leaks through an oven without a fan.
+type OvenAir struct{ Flow float64 } // m³/s
+
+// KilnAir is the air through a kiln that does not say it.
+type KilnAir struct {
+	Flow float64 // m³/s
+	Each float64 // m³/s for each kg of green malt
+}
+
+// DeculmTime is how long the rootlets take to come off.
+type DeculmTime struct{ Takes float64 } // s
+
+// Learnt is a factor that was learnt in the house.
+type Learnt struct {
+	Used
+	House string
+}
+
+// Figure is a figure that a house can learn.
+type Figure string
+
+// The figures.
+const (
+	Uptake      Figure = "uptake"
+	Growth      Figure = "growth"
+	Respiration Figure = "respiration"
+	Drying      Figure = "drying"
+)
+
+// Used is a figure that the house has learnt and the forecast went by.
+type Used struct {
+	Figure Figure
+	Of     string // the lot or the kiln that it was learnt of; "" for one of the house
+	Factor model.Factor
+}
+
+func (RoomAir) topic() topic       { return topic{of: "room air"} }
+func (RoomHumidity) topic() topic  { return topic{of: "room humidity"} }
+func (DrawnWater) topic() topic    { return topic{of: "water"} }
+func (SeaLevel) topic() topic      { return topic{of: "height"} }
+func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
+func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
+func (Germination) topic() topic   { return topic{of: "germination"} }
+func (SoakWater) topic() topic     { return topic{of: "soak water"} }
+func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
+func (MoistAir) topic() topic      { return topic{of: "moist air"} }
+func (WitherAir) topic() topic     { return topic{of: "wither air"} }
+func (GateWait) topic() topic      { return topic{of: "gate"} }
+func (KilnHeater) topic() topic    { return topic{of: "heater"} }
+func (KilnArea) topic() topic      { return topic{of: "kiln"} }
+func (OvenAir) topic() topic       { return topic{of: "oven air"} }
+func (KilnAir) topic() topic       { return topic{of: "kiln air"} }
+func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
+func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
+
+// assume takes something for granted, and tells whether it was not yet.
+func (r *run) assume(a Assumption) bool {
+	for _, known := range r.f.Assumed {
+		if known.topic() == a.topic() {
+			return false
+		}
+	}
+	r.f.Assumed = append(r.f.Assumed, a)
+	return true
+}
+
+// limits is the time of a step as it is written that bounds it; nothing where none does.
+func limits(s asked) quantity.Quantity {
+	switch {
+	case s.For != nil:
+		return s.For.Quantity
+	case s.Over != nil:
+		return s.Over.Quantity
+	case s.Allow != nil && s.Allow.Latest != nil:
+		return s.Allow.Latest.Quantity
+	}
+	return quantity.Quantity{}
+}
+
+// setTo is the temperature of a step as it is written; nothing where it has none.
+func setTo(s asked) quantity.Quantity {
+	for _, at := range []*model.Temperature{s.At, s.From} {
+		if at != nil {
+			return at.High
+		}
+	}
+	return quantity.Quantity{}
+}

@@ -1,0 +1,134 @@
+package forecast
+
+import (
+	"slices"
+
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/sim/kiln"
+)
+
+// Trouble is something the models met that the process did not intend: one of the types
+// of this file. Temperatures are in °C, moistures are of the wet basis, 0 to 1, and all
+// else is in SI. Package tell puts it into words.
+type Trouble interface {
+	Where() source.Place // the statement that it is told of
+	When() float64       // s from the first soak
+	trouble()
+}
+
+// Met is where and when a trouble was met.
+type Met struct {
+	Place source.Place
+	At    float64 // s from the first soak
+}
+
+// Where is the place.
+func (m Met) Where() source.Place { return m.Place }
+
+// When is the time, s from the first soak.
+func (m Met) When() float64 { return m.At }
+
+func (Met) trouble() {}
+
+// VesselFull is a vessel that does not hold the wet grain and its water.
+type VesselFull struct {
+	Met
+	Need float64 // m³
+}
+
+// OxygenGone is a soak in which the grain stood without oxygen.
+type OxygenGone struct {
+	Met
+	Soak    int     // its number, from 1
+	Airless float64 // s
+}
+
+// TargetMissed is a steep that ends outside the moisture it aims at.
+type TargetMissed struct {
+	Met
+	Moisture float64
+}
+
+// BedWarm is the warmest that a growing piece gets, trouble or not.
+type BedWarm struct {
+	Met
+	Temperature float64
+	Depth       float64 // m, of the bed at the end
+}
+
+// CannotHoldBand is a piece that turning does not keep in its band.
+type CannotHoldBand struct {
+	Met
+	Beyond, Short float64 // J: heat too much, and heat too little
+}
+
+// KilnShort is a kiln that gives another temperature than is asked of it.
+type KilnShort struct {
+	Met
+	Target     kiln.Target
+	Asked, Got float64
+	Limit      kiln.Limit
+	Set        quantity.Quantity // as the step writes its temperature
+}
+
+// BeyondReach tells whether what the kiln reaches is the reason.
+func (t KilnShort) BeyondReach() bool {
+	return t.Limit == kiln.ByReachLow || t.Limit == kiln.ByReachHigh
+}
+
+// CannotCool is malt that is to be cooler than the air of the room.
+type CannotCool struct {
+	Met
+	Asked quantity.Range
+	Room  float64
+}
+
+// AirShort is a step whose air cannot carry the water of the malt away.
+type AirShort struct {
+	Met
+	Water, Carries float64 // kg that the malt has to give off, and that the air takes at the most
+	Moisture       float64 // down to which the malt is to be dried
+	Took           float64 // s
+	Limit          quantity.Quantity
+	Charge         quantity.Quantity // as the process writes it
+}
+
+// HotWet is malt that is hotter than it bears while it is so wet.
+type HotWet struct {
+	Met
+	Temperature, Moisture, Limit float64
+	ByAir                        bool              // the step is set by the air, or by the malt of which only a part gets so hot
+	Set                          quantity.Quantity // as the step writes its temperature
+}
+
+// Unable is the end of a forecast that cannot go on. The cause is a [NoMalt], a
+// [LongSteep], a [TooDear], or what a model refuses.
+type Unable struct {
+	Met
+	Stage model.StageKind
+	Cause error
+}
+
+// Troubles gives the troubles of a kind, in their order.
+func Troubles[T Trouble](f *Forecast) []T {
+	var list []T
+	for _, t := range f.Trouble {
+		if t, ok := t.(T); ok {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// BrokenOff tells whether the forecast had to stop before the end of the process;
+// its totals are then of what came before.
+func (f *Forecast) BrokenOff() bool {
+	return slices.ContainsFunc(f.Trouble, func(t Trouble) bool { _, broke := t.(Unable); return broke })
+}
+
+// meets is where and when a trouble at a place is met.
+func (r *run) meets(place source.Place) Met { return Met{Place: place, At: r.clock} }
+
+func (r *run) trouble(t Trouble) { r.f.Trouble = append(r.f.Trouble, t) }
