@@ -40,7 +40,7 @@ type Result struct {
 	Thermometer *answer.Spread[answer.Kelvin] `doc:"how much more the thermometer shows than it is"`
 	RelativeTo  Reference                     `doc:"what the factors stand beside: the model, or the house where it has learnt"`
 	Posterior   Posterior                     `doc:"how the answer was reached"`
-	Cautions    []string                      `doc:"what can hurt somebody in the process"`
+	Cautions    []outlook.Caution             `doc:"what can hurt somebody in the process"`
 }
 
 // Reference is what factors stand beside.
