@@ -29,10 +29,6 @@ const (
 	mostAlarmsRecords = 0
 )
 
-// few tells that only some of the cases are to be run: the race detector makes them ten
-// times as long.
-func few() bool { return testing.Short() || golden.Raced }
-
 // processKinds are all slips in a process or the house that it uses.
 func processKinds() []kind {
 	return slices.Concat(steepKinds, growthKinds, kilnKinds, claimKinds, houseKinds, limitKinds, wordKinds, unseenKinds)
@@ -98,14 +94,11 @@ func mutants(t *testing.T, kinds []kind, examples []example) []mutant {
 	return list
 }
 
-// measured judges every mutant.
+// measured judges the mutants.
 func measured(list []mutant, examples []example, used string) []result {
 	before := map[string][]finding.Finding{}
 	for _, e := range examples {
 		before[e.name] = e.found
-	}
-	if few() {
-		list = slices.DeleteFunc(slices.Clone(list), func(m mutant) bool { return len(m.kind.name)%7 != len(m.example)%7 })
 	}
 	out := make([]result, len(list))
 	onAllCores(len(list), func(i int) {
@@ -118,22 +111,24 @@ func measured(list []mutant, examples []example, used string) []result {
 func TestSlipsAreCaughtByAFittingRule(t *testing.T) {
 	processes := goodFiles(t, "../examples/*.malt", "process", "")
 	records := goodFiles(t, "../examples/batches/26-*.malt", "batch", pale(t))
-	slips := measured(mutants(t, processKinds(), processes), processes, "")
-	wrong := measured(mutants(t, allRecordKinds(), records), records, pale(t))
-	text, total := table("processes", slips)
-	more, recorded := table("records", wrong)
-	t.Log("processes: ", total)
-	t.Log("records: ", recorded)
-	t.Log("unseen, processes: ", talliedOf(unseenKinds, slips))
-	t.Log("unseen, records: ", talliedOf(unseenRecords, wrong))
-	if few() {
-		return // for the race detector alone
+	slips, wrong := mutants(t, processKinds(), processes), mutants(t, allRecordKinds(), records)
+	if !golden.Whole() {
+		sampledAsIn(t, "processes", slips, measured(sample(slips), processes, ""))
+		sampledAsIn(t, "records", wrong, measured(sample(wrong), records, pale(t)))
+		return
 	}
-	golden.File(t, "testdata/mutation.txt", text+"\n"+more)
+	caught, recorded := measured(slips, processes, ""), measured(wrong, records, pale(t))
+	text, total := table("processes", caught)
+	more, totalRecorded := table("records", recorded)
+	t.Log("processes: ", total)
+	t.Log("records: ", totalRecorded)
+	t.Log("unseen, processes: ", talliedOf(unseenKinds, caught))
+	t.Log("unseen, records: ", talliedOf(unseenRecords, recorded))
+	golden.File(t, mutationTable, text+"\n"+more)
 	assert.GreaterOrEqual(t, total.share(), leastCaught)
-	assert.GreaterOrEqual(t, recorded.share(), leastCaughtRecords)
+	assert.GreaterOrEqual(t, totalRecorded.share(), leastCaughtRecords)
 	assert.GreaterOrEqual(t, float64(total.placed), leastPlaced*float64(total.caught))
-	assert.GreaterOrEqual(t, float64(recorded.placed), leastPlaced*float64(recorded.caught))
+	assert.GreaterOrEqual(t, float64(totalRecorded.placed), leastPlaced*float64(totalRecorded.caught))
 	assert.LessOrEqual(t, float64(total.unrelated), mostUnrelated*float64(total.cases))
 }
 
@@ -156,10 +151,9 @@ func TestHarmlessChangesStayQuiet(t *testing.T) {
 	records := goodFiles(t, "../examples/batches/26-*.malt", "batch", pale(t))
 	text, alarms := alarmed(t, "processes", harmlessKinds, processes, "")
 	more, recorded := alarmed(t, "records", harmlessRecords, records, pale(t))
-	if few() {
-		return
+	if golden.Whole() {
+		golden.File(t, "testdata/harmless.txt", text+more)
 	}
-	golden.File(t, "testdata/harmless.txt", text+more)
 	assert.LessOrEqual(t, alarms, mostAlarms)
 	assert.LessOrEqual(t, recorded, mostAlarmsRecords)
 }
@@ -173,7 +167,11 @@ func alarmed(t *testing.T, title string, list []harmless, examples []example, us
 		kinds = append(kinds, kind{name: h.name, do: h.do})
 	}
 	alarms, lines := 0, &strings.Builder{}
-	results := measured(mutants(t, kinds, examples), examples, used)
+	all := mutants(t, kinds, examples)
+	if !golden.Whole() {
+		all = sample(all)
+	}
+	results := measured(all, examples, used)
 	for _, r := range results {
 		loud := slices.DeleteFunc(slices.Clone(r.told), func(f finding.Finding) bool { return f.Severity <= most[r.kind.name] })
 		if len(loud) > 0 {

@@ -16,7 +16,7 @@ import (
 	"maltwright/lang/read"
 	"maltwright/lang/source/golden"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 // saidOf lists what check says of a text among the batches of the examples, in its own file.
@@ -69,7 +69,7 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 	}
 }
 
-func inventedOf(t *testing.T, p *model.Process, seed uint64) *invent.Batch {
+func inventedOf(t *testing.T, p *model.Process, seed uint64) *evidencetest.Batch {
 	t.Helper()
 	began := time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
 	tr, err := evidence.New(&model.Batch{Process: p, Began: model.Instant{Time: began}}, time.Time{})
@@ -78,7 +78,7 @@ func inventedOf(t *testing.T, p *model.Process, seed uint64) *invent.Batch {
 	for i := range z {
 		z[i] = min(max(r.NormFloat64(), -2), 2)
 	}
-	b, err := invent.Of(p, "x", began, invent.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}, seed)
+	b, err := evidencetest.Of(p, "x", began, evidencetest.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}, seed)
 	require.NoError(t, err)
 	return b
 }

@@ -29,7 +29,7 @@ type held struct {
 	centre *forecast.Forecast
 	off    []float64
 	offset float64 // K, of the thermometer
-	seats  []int   // of each item, its place among the readings of the batch
+	seats  []int   // of each o, its place among the readings of the batch
 }
 
 // doubts holds the readings beside a forecast that keeps to the record.
@@ -65,7 +65,7 @@ func (r *record) doubts() {
 	}
 }
 
-// hold takes the glance, and fits the record where that shows a reading far off. What is
+// hold linearises the record, and fits the record where that shows a reading far off. What is
 // in doubt already is left out. It is nil where there is nothing to hold, or it would cost
 // too much: what is told by half a look might be told in error.
 func (r *record) hold() *held {
@@ -78,18 +78,18 @@ func (r *record) hold() *held {
 		}
 	}
 	t, err := evidence.New(&kept, time.Time{})
-	if err != nil || len(t.Items) == 0 {
+	if err != nil || len(t.Observations) == 0 {
 		return nil
 	}
 	t.Bound(r.bound.ctx, r.bound.pool)
-	g, err := t.Look(r.bound.ctx)
+	g, err := t.Linearise(r.bound.ctx)
 	if err != nil {
 		return nil
 	}
-	h := &held{trial: t, centre: g.Centre, off: g.Off}
+	h := &held{trial: t, centre: g.Centre, off: g.Residuals}
 	h.loosen()
-	for _, item := range t.Items {
-		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == item.Reading.Place() })
+	for _, o := range t.Observations {
+		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == o.Reading.Place() })
 		h.seats = append(h.seats, seats[k])
 	}
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
@@ -112,9 +112,9 @@ func (r *record) hold() *held {
 
 // doubt says what speaks against a reading.
 func (r *record) doubt(h *held, i int) finding.Finding {
-	item := &h.trial.Items[i]
-	said, place := words(item.Reading)
-	expected := item.Expect(h.centre, h.offset)
+	o := &h.trial.Observations[i]
+	said, place := words(o.Reading)
+	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
 		f := readingDoubtful.At(place, fmt.Sprintf("%s: by all else that is written there is nothing of the kind to be read then", said))
 		f.Hint = "look at its time, and at the step behind after"
@@ -125,35 +125,35 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 		f.Hint = slip
 	}
 	if k := r.gained(h, i); k >= 0 {
-		f.Related = []finding.Related{{Place: h.trial.Items[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
+		f.Related = []finding.Related{{Place: h.trial.Observations[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
 	}
 	return f
 }
 
 // goesBack finds a count that is less than one before it by more than chance.
 func (r *record) goesBack(h *held, i int) {
-	item := &h.trial.Items[i]
-	if !model.Is[*model.Counted](item.Reading) && model.Rub(item.Reading) == "" || r.aside[h.seats[i]] {
+	o := &h.trial.Observations[i]
+	if !model.Is[*model.Counted](o.Reading) && model.Rub(o.Reading) == "" || r.aside[h.seats[i]] {
 		return
 	}
 	for k := i - 1; k >= 0; k-- {
-		x := &h.trial.Items[k]
-		if model.Counts(x.Reading) != model.Counts(item.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(item.Reading) == "") || r.aside[h.seats[k]] {
+		x := &h.trial.Observations[k]
+		if model.Counts(x.Reading) != model.Counts(o.Reading) || (model.Rub(x.Reading) == "") != (model.Rub(o.Reading) == "") || r.aside[h.seats[k]] {
 			continue
 		}
-		back := (x.Observed - item.Observed) / math.Hypot(x.Error, item.Error)
-		if model.Rub(item.Reading) != "" && !(model.Rub(x.Reading) == vocabulary.RubChalky && model.Rub(item.Reading) == vocabulary.RubGummy) || back <= backwards {
+		back := (x.Value - o.Value) / math.Hypot(x.Error, o.Error)
+		if model.Rub(o.Reading) != "" && !(model.Rub(x.Reading) == vocabulary.RubChalky && model.Rub(o.Reading) == vocabulary.RubGummy) || back <= backwards {
 			continue
 		}
-		at, other := item, x
+		at, other := o, x
 		if math.Abs(h.off[k]) > math.Abs(h.off[i]) {
-			at, other = x, item
+			at, other = x, o
 		}
 		said, place := words(at.Reading)
 		f := readingDoubtful.At(place, said+": growth does not go back")
 		f.Hint = "look at the numbers, and count more corns"
 		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it goes against this"}}
-		r.slip(h.seats[slices.IndexFunc(h.trial.Items, func(m evidence.Item) bool { return m.Reading == at.Reading })], f)
+		r.slip(h.seats[slices.IndexFunc(h.trial.Observations, func(m evidence.Observation) bool { return m.Reading == at.Reading })], f)
 		return
 	}
 }

@@ -22,33 +22,33 @@ const (
 // ahead of the forecast or behind it, and the air above the malt rises by tens of kelvin
 // within an hour when the drying front comes through.
 func (h *held) loosen() {
-	for i := range h.trial.Items {
-		item := &h.trial.Items[i]
-		t, s := model.Thermometer(item.Reading), item.Sight(h.centre)
+	for i := range h.trial.Observations {
+		o := &h.trial.Observations[i]
+		t, s := model.Thermometer(o.Reading), o.Sight(h.centre)
 		if t == nil || s == nil || math.IsNaN(h.off[i]) {
 			continue
 		}
-		switch expected := item.Expect(h.centre, h.offset); {
+		switch expected := o.Expect(h.centre, h.offset); {
 		case math.IsNaN(expected):
 		case t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom:
-			h.off[i] = beyond(item, expected-indoors, expected+indoors)
+			h.off[i] = beyond(o, expected-indoors, expected+indoors)
 		case t.Where == vocabulary.PlaceAirOff || t.Where == vocabulary.PlaceMalt:
 			low := min(coldest, expected)
-			_, high := h.heat(item.Reading)
+			_, high := h.heat(o.Reading)
 			high = max(high+h.offset, low)
-			if h.off[i] = beyond(item, low, high); h.off[i] > 0 && h.steady() {
-				h.off[i] = max(h.off[i], (item.Observed-high-swings)/heatError)
+			if h.off[i] = beyond(o, low, high); h.off[i] > 0 && h.steady() {
+				h.off[i] = max(h.off[i], (o.Value-high-swings)/heatError)
 			}
 		case t.Where == vocabulary.PlaceAirOn || t.Where == vocabulary.PlaceOven:
-			low, high := h.heat(item.Reading)
-			h.off[i] = beyond(item, min(low+h.offset, expected), max(high+h.offset, expected))
+			low, high := h.heat(o.Reading)
+			h.off[i] = beyond(o, min(low+h.offset, expected), max(high+h.offset, expected))
 		}
 	}
 }
 
 // beyond is how far a reading lies outside of two values, in its errors.
-func beyond(item *evidence.Item, low, high float64) float64 {
-	return (item.Observed - min(max(item.Observed, low), high)) / item.Error
+func beyond(o *evidence.Observation, low, high float64) float64 {
+	return (o.Value - min(max(o.Value, low), high)) / o.Error
 }
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.

@@ -6,7 +6,7 @@
 // The words come first: whether the lines are in the order of the work, whether one is
 // written twice, whether the hours and dates between two steps are those of the process.
 // What is in doubt there is set aside. Then the readings are held beside a forecast that
-// keeps to the record, and to each other, by a glance (evidence.Look): which costs a
+// keeps to the record, and to each other, linearised (evidence.Linearise): which costs a
 // forecast for each thing that is open, and no sampling. Only where a reading is far off
 // is the record fitted in full before it is told.
 //

@@ -20,8 +20,8 @@ const (
 // offSetting finds a reading of the air onto the malt, or of an oven, that is far from
 // what the kiln is held at, in a step of which the record itself tells when it was.
 func (r *record) offSetting(h *held, i int) {
-	item := &h.trial.Items[i]
-	x := item.Reading
+	o := &h.trial.Observations[i]
+	x := o.Reading
 	read := model.Thermometer(x)
 	if r.aside[h.seats[i]] || read == nil || x.When().IsZero() || read.Where != vocabulary.PlaceAirOn && read.Where != vocabulary.PlaceOven {
 		return
@@ -32,10 +32,10 @@ func (r *record) offSetting(h *held, i int) {
 			continue
 		}
 		low, high := s.At.Low.SI-zeroC, s.At.High.SI-zeroC
-		if e := item.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
+		if e := o.Expect(h.centre, 0); !math.IsNaN(e) { // the heater may not come to it
 			low, high = min(low, e), max(high, e)
 		}
-		if math.Abs(beyond(item, low, high)) <= far {
+		if math.Abs(beyond(o, low, high)) <= far {
 			return
 		}
 		said, place := words(x)

@@ -17,16 +17,16 @@ const shrinksLeast = 0.05
 // shrinks finds acrospires that are shorter than at a count before, while the piece should
 // have grown: chance alone explains a small step back, but not beside a day of growth.
 func (r *record) shrinks(h *held, i int) {
-	item := &h.trial.Items[i]
-	if !ofAcrospires(item) || r.aside[h.seats[i]] || math.IsNaN(h.off[i]) {
+	o := &h.trial.Observations[i]
+	if !ofAcrospires(o) || r.aside[h.seats[i]] || math.IsNaN(h.off[i]) {
 		return
 	}
 	for k := i - 1; k >= 0; k-- {
-		x := &h.trial.Items[k]
-		if !ofAcrospires(x) || r.aside[h.seats[k]] || math.IsNaN(h.off[k]) || x.Observed-item.Observed < shrinksLeast {
+		x := &h.trial.Observations[k]
+		if !ofAcrospires(x) || r.aside[h.seats[k]] || math.IsNaN(h.off[k]) || x.Value-o.Value < shrinksLeast {
 			continue
 		}
-		if apart := (h.off[k]*x.Error - h.off[i]*item.Error) / math.Hypot(x.Error, item.Error); apart <= backwards {
+		if apart := (h.off[k]*x.Error - h.off[i]*o.Error) / math.Hypot(x.Error, o.Error); apart <= backwards {
 			continue
 		}
 		wrong, other := i, k
@@ -38,26 +38,26 @@ func (r *record) shrinks(h *held, i int) {
 	}
 }
 
-func ofAcrospires(m *evidence.Item) bool {
+func ofAcrospires(m *evidence.Observation) bool {
 	c := model.CountOf(m.Reading, model.Acrospire)
 	return c != nil && len(c.Corns) > 0
 }
 
 // shrunk says that a count goes against another, and whether it fits the other way round.
 func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
-	item := &h.trial.Items[wrong]
-	said, place := words(item.Reading)
+	o := &h.trial.Observations[wrong]
+	said, place := words(o.Reading)
 	f := readingDoubtful.At(place, said+": growth does not go back")
 	f.Hint = "look at the numbers, and count more corns"
-	if turned, length := turnedRound(item); fits(item, length, item.Expect(h.centre, h.offset)) {
+	if turned, length := turnedRound(o); fits(o, length, o.Expect(h.centre, h.offset)) {
 		f.Hint = fmt.Sprintf("it would fit with its numbers the other way round, from the shortest: %s", turned)
 	}
-	f.Related = []finding.Related{{Place: h.trial.Items[other].Reading.Place(), Message: "it goes against this"}}
+	f.Related = []finding.Related{{Place: h.trial.Observations[other].Reading.Place(), Message: "it goes against this"}}
 	return f
 }
 
 // turnedRound gives a count with its numbers the other way round, and its mean length.
-func turnedRound(m *evidence.Item) (numbers string, length float64) {
+func turnedRound(m *evidence.Observation) (numbers string, length float64) {
 	counts := slices.Clone(m.Reading.(*model.Counted).Corns)
 	slices.Reverse(counts)
 	for i, c := range counts {

@@ -32,12 +32,12 @@ func words(x model.Reading) (string, source.Place) {
 
 // likely is what a reading should have been, in the unit written.
 func (r *record) likely(h *held, i int, expected float64) string {
-	item := &h.trial.Items[i]
-	low, high := expected-near*item.Error, expected+near*item.Error
-	switch x := item.Reading.(type) {
+	o := &h.trial.Observations[i]
+	low, high := expected-near*o.Error, expected+near*o.Error
+	switch x := o.Reading.(type) {
 	case *model.Weighed:
-		low, high = expected-near*item.Error*expected/item.Observed, expected+near*item.Error*expected/item.Observed // as exact as it is heavy
-		tare := r.tareOf(item)
+		low, high = expected-near*o.Error*expected/o.Value, expected+near*o.Error*expected/o.Value // as exact as it is heavy
+		tare := r.tareOf(o)
 		return between(x.Weight.Quantity, low+tare, high+tare)
 	case *model.Read:
 		return between(x.Temperature.Low, low+zeroC, high+zeroC)
@@ -48,7 +48,7 @@ func (r *record) likely(h *held, i int, expected float64) string {
 			return fmt.Sprintf("%.0f to %.0f of %.0f", x.Of.SI*max(low, 0), x.Of.SI*min(high, 1), x.Of.SI)
 		}
 	}
-	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), item.Observed)
+	return fmt.Sprintf("a mean length of about %.2f instead of %.2f", max(expected, 0), o.Value)
 }
 
 // between writes what lies between two values in the unit of a quantity.
@@ -85,13 +85,13 @@ func about(q quantity.Quantity, si float64) string {
 
 // slipOf is what would explain a reading, or "".
 func (r *record) slipOf(h *held, i int) string {
-	item := &h.trial.Items[i]
-	expected := item.Expect(h.centre, h.offset)
+	o := &h.trial.Observations[i]
+	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
 		return ""
 	}
 	for _, find := range slips {
-		if hint := find(r, item, func(v float64) bool { return fits(item, v, expected) }); hint != "" {
+		if hint := find(r, o, func(v float64) bool { return fits(o, v, expected) }); hint != "" {
 			return hint
 		}
 	}
@@ -99,24 +99,24 @@ func (r *record) slipOf(h *held, i int) string {
 }
 
 // fits tells whether a reading would agree if it had another value.
-func fits(item *evidence.Item, value, expected float64) bool {
-	own := item.Error
-	if model.Weight(item.Reading) != nil {
-		own *= value / item.Observed
+func fits(o *evidence.Observation, value, expected float64) bool {
+	own := o.Error
+	if model.Weight(o.Reading) != nil {
+		own *= value / o.Value
 	}
 	return math.Abs(value-expected) <= near*own
 }
 
 // slips are what goes wrong between the scale and the book, the commonest first.
-var slips = []func(*record, *evidence.Item, func(float64) bool) string{
-	func(r *record, m *evidence.Item, fits func(float64) bool) string {
-		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Observed+t.SI) {
+var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
+	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
+		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Value+t.SI) {
 			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
 		}
 		return ""
 	},
 	anotherUnit,
-	func(r *record, m *evidence.Item, fits func(float64) bool) string {
+	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
 		switch x := m.Reading.(type) {
 		case *model.Weighed:
 			return otherNumber(x.Weight.Quantity, fits, -r.tareOf(m))
@@ -127,16 +127,16 @@ var slips = []func(*record, *evidence.Item, func(float64) bool) string{
 	},
 }
 
-func anotherUnit(r *record, m *evidence.Item, fits func(float64) bool) string {
+func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) string {
 	weight, heat := model.Weight(m.Reading), model.Thermometer(m.Reading)
 	switch {
 	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*quantity.Pound-r.tareOf(m)):
 		return "it would fit in pounds: put the unit right"
 	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/quantity.Pound-r.tareOf(m)):
 		return "it would fit in kilograms: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°C" && fits(quantity.Celsius(m.Observed)):
+	case heat != nil && heat.Low.Unit() == "°C" && fits(quantity.Celsius(m.Value)):
 		return "it would fit in °F: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°F" && fits(quantity.Fahrenheit(m.Observed)):
+	case heat != nil && heat.Low.Unit() == "°F" && fits(quantity.Fahrenheit(m.Value)):
 		return "it would fit in °C: put the unit right"
 	}
 	return ""

@@ -17,13 +17,13 @@ const (
 
 // tooLight finds a weight below the dry matter in it.
 func (r *record) tooLight(h *held, i int) {
-	item := &h.trial.Items[i]
-	s := item.Sight(h.centre)
-	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) || item.Observed >= s.Dry*item.Scale()*(1-impossible) {
+	o := &h.trial.Observations[i]
+	s := o.Sight(h.centre)
+	if model.Weight(o.Reading) == nil || s == nil || !(s.Dry > 0) || o.Value >= s.Dry*o.Scale()*(1-impossible) {
 		return
 	}
-	q := model.Weight(item.Reading)
-	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*item.Scale()+r.tareOf(item))))
+	q := model.Weight(o.Reading)
+	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
 	if slip := r.slipOf(h, i); slip != "" {
 		f.Hint = slip
 	}
@@ -31,28 +31,28 @@ func (r *record) tooLight(h *held, i int) {
 }
 
 // tareOf is what is weighed along, kg.
-func (r *record) tareOf(item *evidence.Item) float64 {
-	if model.Weight(item.Reading) == nil {
+func (r *record) tareOf(o *evidence.Observation) float64 {
+	if model.Weight(o.Reading) == nil {
 		return 0
 	}
-	return model.Weight(item.Reading).SI - item.Observed
+	return model.Weight(o.Reading).SI - o.Value
 }
 
 // gained gives a reading before that was lighter, although malt only dries; -1 for none.
 func (r *record) gained(h *held, i int) int {
-	item := &h.trial.Items[i]
-	s := item.Sight(h.centre)
-	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(item.Reading) || i == 0 {
+	o := &h.trial.Observations[i]
+	s := o.Sight(h.centre)
+	if model.Weight(o.Reading) == nil || s == nil || !dries(s.Stage) && !model.Clean(o.Reading) || i == 0 {
 		return -1
 	}
 	for k := i - 1; k >= 0; k-- {
-		x := &h.trial.Items[k]
-		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(item.Reading) || t == nil {
+		x := &h.trial.Observations[k]
+		if t := x.Sight(h.centre); model.Weight(x.Reading) == nil || model.OfBag(x.Reading) != model.OfBag(o.Reading) || t == nil {
 			continue
 		} else if !dries(t.Stage) {
 			return -1
 		}
-		if item.Observed > x.Observed*(1+heavierBy(item.Reading, x.Reading)) {
+		if o.Value > x.Value*(1+heavierBy(o.Reading, x.Reading)) {
 			return k
 		}
 		return -1
@@ -72,7 +72,7 @@ func heavierBy(x, before model.Reading) float64 {
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
 func (r *record) heavierAgain(h *held, i int) {
-	x, ok := h.trial.Items[i].Reading.(*model.Weighed)
+	x, ok := h.trial.Observations[i].Reading.(*model.Weighed)
 	if !ok || !x.Clean || r.aside[h.seats[i]] {
 		return
 	}
@@ -80,7 +80,7 @@ func (r *record) heavierAgain(h *held, i int) {
 	if k < 0 || r.aside[h.seats[k]] {
 		return
 	}
-	y := h.trial.Items[k].Reading
+	y := h.trial.Observations[k].Reading
 	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
@@ -104,15 +104,15 @@ const (
 // matter were gone, or that is much too moist for its step to have ended.
 // It tells whether the latter is so.
 func (r *record) dryByCharge(h *held, i int) (notYet bool) {
-	item := &h.trial.Items[i]
-	s := item.Sight(h.centre)
-	x, ok := item.Reading.(*model.Weighed)
+	o := &h.trial.Observations[i]
+	s := o.Sight(h.centre)
+	x, ok := o.Reading.(*model.Weighed)
 	if !ok || x.OfBag || x.After == nil || s == nil || !vocabulary.Dries(x.After.Kind.Text) || r.aside[h.seats[i]] {
 		return false
 	}
 	wanted, ok := h.trial.Asked(x.After)
 	whole := s.Dry / (1 - s.Lost)
-	by, has := 1-whole/item.Observed, 1-s.Dry/item.Observed
+	by, has := 1-whole/o.Value, 1-s.Dry/o.Value
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:

@@ -31,7 +31,7 @@ var justified = []struct {
 	{"lang/read/bounds.go", []string{"every"}, "a builder"},
 	{"lang/read/conflict.go", []string{"<", ">"}, "marks of a merge by lines"},
 	{"lang/quantity/table.go", nil, "names of units"},
-	{"sim/infer/evidence/invent/", nil, "tests only: it writes records"},
+	{"sim/infer/evidence/evidencetest/", nil, "tests only: it writes records"},
 	{"check/profile/grain_", nil, "one file for each grain, with its name"},
 	{"check/rules/store-open.go", []string{"bag", "no"}, "English in the name of a store"},
 	{"check/rules/reach.go", []string{"above"}, "English: on which side of what the kiln reaches"},

@@ -40,7 +40,7 @@ func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
 func TestFollowFitsTheWidth(t *testing.T) {
 	colour := regexp.MustCompile("\x1b\\[[0-9;]*m")
 	for _, at := range []string{"2026-03-06T07:00", "2026-03-08T12:00", "2026-03-13T06:00", "2026-03-13T18:30"} {
-		for line := range strings.Lines(shownFollow(t, 80, firstBatch, "--at", at, "--members", "40")) {
+		for line := range strings.Lines(shownFollow(t, 80, firstBatch, "--at", at, "--members", "20")) {
 			line = colour.ReplaceAllString(strings.TrimRight(line, "\n"), "")
 			assert.LessOrEqual(t, uniseg.StringWidth(line), 80, line)
 		}

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/source/golden"
@@ -36,5 +35,5 @@ func guideShows(t *testing.T, opening, real string) {
 		require.NoError(t, os.WriteFile(guide, []byte(before+"```text\n"+real+"```"+after), 0o644))
 		return
 	}
-	assert.Equal(t, real, opening+example)
+	golden.Same(t, guide, opening+example, real)
 }

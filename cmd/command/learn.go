@@ -100,7 +100,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	ctx, cancel := w.interruptible()
 	defer cancel()
 	stop := w.progress("learning from " + words.Many(len(all), "batch", "batches"))
-	r, err := learn.Of(ctx, batches, learn.Options{})
+	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt"})
 	stop()
 	if ctx.Err() != nil {
 		return lessons.Result{}, words.House{}, errInterrupted

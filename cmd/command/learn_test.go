@@ -14,10 +14,12 @@ import (
 // learnFrom runs learn in the folder of the project.
 func learnFrom(t *testing.T, args ...string) string {
 	t.Helper()
-	var out strings.Builder
-	w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../..", Env: os.Getenv}
-	require.Equal(t, ExitClean, Main(w, append([]string{"learn", "examples/batches"}, args...)))
-	return out.String()
+	return once(t, func() string {
+		var out strings.Builder
+		w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../..", Env: os.Getenv}
+		require.Equal(t, ExitClean, Main(w, append([]string{"learn", "examples/batches"}, args...)))
+		return out.String()
+	}, "learn", args)
 }
 
 const learntExample = exampleBatches + "/learnt.malt"

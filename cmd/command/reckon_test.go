@@ -3,7 +3,6 @@ package command_test
 import (
 	"encoding/json"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -13,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/cmd/command"
+	"maltwright/lang/source/golden"
 )
 
 // reckonings are command lines; a quantity in quotes is one word. The golden file
@@ -108,7 +108,7 @@ func TestReckonAnswersInTheUnitsGiven(t *testing.T) {
 		assert.Empty(t, errs, line)
 		fmt.Fprintf(&b, "$ maltwright reckon %s\n%s\n", line, out)
 	}
-	golden(t, "testdata/reckon.golden", b.String())
+	golden.File(t, "testdata/reckon.golden", b.String())
 }
 
 func TestUnusableReckoningsGiveOneLineAndCodeTwo(t *testing.T) {
@@ -120,7 +120,7 @@ func TestUnusableReckoningsGiveOneLineAndCodeTwo(t *testing.T) {
 		assert.Equal(t, 1, strings.Count(errs, "\n"), "%s: %s", line, errs)
 		fmt.Fprintf(&b, "$ maltwright reckon %s\n%s", line, errs)
 	}
-	golden(t, "testdata/reckon-unusable.golden", b.String())
+	golden.File(t, "testdata/reckon-unusable.golden", b.String())
 }
 
 func TestSpellingsOfOneReckoningAgree(t *testing.T) {
@@ -163,17 +163,6 @@ func TestReckonWritesItsKeysAsJSON(t *testing.T) {
 			assert.Contains(t, help, key, "the help of %s tells its keys", got["reckoning"])
 		}
 	}
-}
-
-// golden compares with a kept file, or writes it when MALTWRIGHT_UPDATE is set.
-func golden(t *testing.T, file, got string) {
-	if os.Getenv("MALTWRIGHT_UPDATE") != "" {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "write it with MALTWRIGHT_UPDATE=1")
-	assert.Equal(t, string(want), got)
 }
 
 // Whatever is typed is answered, or refused with code 2; nothing panics.

@@ -12,6 +12,7 @@ import (
 	"syscall"
 	"testing"
 
+	"maltwright/lang/source/spoil"
 	"maltwright/lang/vocabulary/invent"
 )
 
@@ -50,15 +51,11 @@ var firstProcess = regexp.MustCompile(`process "(\w+)"`)
 // BenchmarkWorstFile runs the commands that forecast, with their usual options, over
 // random files of up to 64 KiB and over the dearest ones, and tells the longest that one
 // took of all cores together and the most memory that was resident: it is to stay under
-// 10 s and 1 GB. MALTWRIGHT_FILES says how many random files.
+// 10 s and 1 GB. The flag -seeds says how many random files.
 func BenchmarkWorstFile(b *testing.B) {
-	folder, files := b.TempDir(), 20
-	if _, err := fmt.Sscan(os.Getenv("MALTWRIGHT_FILES"), &files); err != nil && os.Getenv("MALTWRIGHT_FILES") != "" {
-		b.Fatal(err)
-	}
-	texts := dearest()
-	for seed := range files {
-		if text := invent.File(uint64(seed)); firstProcess.MatchString(text) { // one that is too long is left out
+	folder, texts := b.TempDir(), dearest()
+	for seed := range spoil.Seeds(20, 1000) {
+		if text := invent.File(seed); firstProcess.MatchString(text) { // one that is too long is left out
 			texts = append(texts, text)
 		}
 	}

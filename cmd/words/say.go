@@ -22,6 +22,13 @@ func says[T answer.Told](say func(House, T) string) sayer {
 // sayers are all there are, by type.
 var sayers = byType(
 	says(House.amount),
+	says(House.trouble),
+	says(House.caution),
+	says(House.taken),
+	says(House.open),
+	says(House.learn),
+	says(House.corner),
+	says(House.unkept),
 	says(House.task),
 	says(House.suspected),
 	says(func(_ House, s sums.Step) string { return written(s) }),

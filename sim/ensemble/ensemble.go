@@ -78,12 +78,12 @@ func Run(ctx context.Context, p *model.Process, o Options) (*Ensemble, error) {
 	}
 	e := Of(p)
 	e.Unknowns, e.Members = unknownsOf(p), make([]Member, o.Members)
-	e.Draws = Hypercube(o.Members, len(e.Unknowns))
+	e.Draws = hypercube(o.Members, len(e.Unknowns))
 	return e, e.fill(ctx, o)
 }
 
 // Hypercube draws members points in a unit cube so that each axis is covered evenly.
-func Hypercube(members, axes int) [][]float64 {
+func hypercube(members, axes int) [][]float64 {
 	src := rand.NewPCG(seed1, seed2)
 	batch := mat.NewDense(members, axes, nil)
 	samplemv.LatinHypercube{Q: distmv.NewUnitUniform(axes, src), Src: src}.Sample(batch)

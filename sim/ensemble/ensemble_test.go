@@ -50,7 +50,7 @@ func TestTheSameEnsembleOnAnyNumberOfCores(t *testing.T) {
 
 func TestTheHypercubeCoversEachUnknownEvenly(t *testing.T) {
 	const n = 50
-	draws := Hypercube(n, 7)
+	draws := hypercube(n, 7)
 	for axis := range 7 {
 		var seen [n]bool
 		for _, d := range draws {

@@ -21,6 +21,8 @@ type Options struct {
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis
 
+	Forms grain.Forms // of the equations of growth and uptake; nil are the model's own
+
 	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
 	AirAt, HumidityAt, WaterAt, BandAt float64
 
@@ -164,6 +166,7 @@ func (r *run) lot() (grain.Lot, error) {
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), x)
 	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
+	lot.Forms = r.o.Forms
 	if g.CornWeight != nil {
 		lot.CornWeight = g.CornWeight.SI
 	} else {

@@ -35,6 +35,34 @@ type Lot struct {
 	UptakeFactor      float64 // s: core uptake against the species, 0.1 to 10
 	GrowthFactor      float64 // pace of the growth clock, 0.2 to 5
 	RespirationFactor float64 // respiration against the species, 0.2 to 5
+
+	Forms Forms // of the equations, where they are to be other than the model's
+}
+
+// Forms gives equations another form: each multiplies a speed of the model, and nil is
+// the form that the model has. No factor can make up for one, so that a forecast of
+// other forms shows how wrong an answer becomes where an equation is wrong.
+type Forms struct {
+	// Growth is of the growth clock, by where it stands, °C·h, and the grain's °C.
+	Growth func(clock, t float64) float64
+	// Uptake is of the core, by the moisture at the beginning of a soak or a rest, wet
+	// basis.
+	Uptake func(w float64) float64
+}
+
+func (f Forms) growth(clock, t float64) float64 {
+	if f.Growth == nil {
+		return 1
+	}
+	return f.Growth(clock, t)
+}
+
+// UptakeForm is the form of the uptake at a moisture, wet basis: 1 for that of the model.
+func (l *Lot) UptakeForm(w float64) float64 {
+	if l.Forms.Uptake == nil {
+		return 1
+	}
+	return l.Forms.Uptake(w)
 }
 
 // LotOf returns the usual lot of a species, of so much dry matter, kg, at a moisture,

@@ -2,7 +2,6 @@ package reckon_test
 
 import (
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
@@ -10,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/quantity"
+	"maltwright/lang/source/golden"
 	"maltwright/sim/reckon"
 )
 
@@ -103,15 +103,5 @@ func TestImpossibleInputIsRefusedWithWhatToDo(t *testing.T) {
 		assert.False(t, strings.Contains(refusal.Error(), "\n"), question)
 		fmt.Fprintf(&b, "%s\n  %v\n", question, err)
 	}
-	golden(t, "testdata/refused.txt", b.String())
-}
-
-// golden compares with a kept file, or writes it when MALTWRIGHT_UPDATE is set.
-func golden(t *testing.T, file, got string) {
-	if os.Getenv("MALTWRIGHT_UPDATE") != "" {
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "write it with MALTWRIGHT_UPDATE=1")
-	assert.Equal(t, string(want), got)
+	golden.File(t, "testdata/refused.txt", b.String())
 }

@@ -37,6 +37,11 @@ func (s *State) eager() float64 {
 	return 1
 }
 
+// coreSpeed is c, the speed of the core at t °C, per second.
+func (s *State) coreSpeed(t float64) float64 {
+	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t)
+}
+
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
 // most 30 days. The loose water that drips off is not followed: what a drained
 // weighing sees is what the corns hold. Out of range, or when the air would dry
@@ -82,7 +87,7 @@ func (s *State) restPart(dt, t, drying float64) float64 {
 	if s.soaks > 0 && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
-	c := s.speed * s.eager() * uptakeRate(t)
+	c := s.coreSpeed(t)
 	from, leached := s.water, s.leached
 	lasts := from.lasts(st.dt, c, drying)
 	usedUp := lasts < st.dt

@@ -84,7 +84,7 @@ func (b *Book) batch(r Record) Batch {
 	p := b.process(r)
 	f, pool := p.forecast, b.pool
 	if f != nil {
-		went, err := evidence.AsItWent(b.ctx, r.Batch, pool)
+		went, err := evidence.MostLikely(b.ctx, r.Batch, pool)
 		f, p.costly = cmp.Or(went, f), errors.Is(err, work.ErrPool)
 	}
 	if p.costly {

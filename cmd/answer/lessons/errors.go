@@ -44,7 +44,7 @@ type Duration struct {
 
 // foretold fills in how well batches foretell each other.
 func (r *Result) foretold(l *learn.Result) {
-	for _, x := range l.Lengths {
+	for _, x := range l.Durations {
 		r.Durations = append(r.Durations, Duration{x.Batch.Name, string(x.What), answer.Seconds(x.Recorded), answer.Seconds(x.Learnt), answer.Seconds(x.Model)})
 	}
 	if len(l.Batches) < 2 {
@@ -59,7 +59,7 @@ func missed[T interface {
 	~float64
 	answer.Figure
 }](l *learn.Result, kind learn.Kind) *RMSE[T] {
-	for _, m := range l.Misses {
+	for _, m := range l.PredictionErrors {
 		if m.Kind == kind {
 			return &RMSE[T]{m.Readings, T(m.Learnt), T(m.Model)}
 		}

@@ -99,7 +99,7 @@ func Of(r *learn.Result, name string, files Files) Result {
 		}
 		out.Factors = append(out.Factors, Factor{string(f.Which), holder(f), estimateOf[answer.Number](f, units)})
 	}
-	for _, a := range r.Alike {
+	for _, a := range r.Correlated {
 		p := Pair{A: tell.Side(a.A), B: tell.Side(a.B), Correlation: answer.Number(a.Correlation)}
 		if a.Of != nil {
 			p.Batch = &a.Of.Name
@@ -129,7 +129,7 @@ func estimateOf[T interface {
 	answer.Figure
 }](f learn.Factor, units quantity.System) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
-		VarianceExplained: answer.Share(f.Told), Known: f.Known(), Batches: f.Batches, Learn: tell.Learn(f.Open, units)}
+		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: tell.Learn(f.Open, units)}
 }
 
 // holder is the lot or the kiln that a factor is of.

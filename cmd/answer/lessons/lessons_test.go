@@ -31,15 +31,15 @@ func taught() (*learn.Result, map[string]*source.File) {
 	return &learn.Result{
 		Batches: []*model.Batch{a, b}, Left: []learn.Left{{Batch: &model.Batch{Name: "c", Place: place("c.malt")}, Reason: "nothing was weighed"}},
 		Factors: []learn.Factor{
-			{Which: ensemble.Growth, Value: 0.9, Error: 0.02, Usual: 1, Spread: 0.12, Told: 0.96, Batches: 2, Open: ensemble.LotGrowth},
-			{Which: ensemble.Uptake, Grain: &model.Grain{Name: "Far field", Place: place("lots.malt")}, Value: 1.1, Error: 0.3, Told: 0.7},
-			{Which: ensemble.Drying, Kiln: &model.Kiln{Name: "tray", Place: place("kilns.malt")}, Value: 1.2, Error: 0.3, Told: 0.2},
-			{Which: learn.Thermometer, Value: 0.5, Error: 0.1, Told: 0.8},
+			{Which: ensemble.Growth, Value: 0.9, Error: 0.02, Usual: 1, Spread: 0.12, VarianceExplained: 0.96, Batches: 2, Open: ensemble.LotGrowth},
+			{Which: ensemble.Uptake, Grain: &model.Grain{Name: "Far field", Place: place("lots.malt")}, Value: 1.1, Error: 0.3, VarianceExplained: 0.7},
+			{Which: ensemble.Drying, Kiln: &model.Kiln{Name: "tray", Place: place("kilns.malt")}, Value: 1.2, Error: 0.3, VarianceExplained: 0.2},
+			{Which: learn.Thermometer, Value: 0.5, Error: 0.1, VarianceExplained: 0.8},
 		},
-		Alike: []learn.Pair{{A: learn.Side{Open: ensemble.LotGrowth}, B: learn.Side{Open: ensemble.RoomAir}, Of: b, Correlation: -0.9}},
-		Misses: []learn.Miss{{Kind: learn.Temperatures, Readings: 5, Learnt: 1.5, Model: 2}, {Kind: learn.Weights, Readings: 3, Learnt: 0.25, Model: 0.5},
+		Correlated: []learn.Pair{{A: learn.Side{Open: ensemble.LotGrowth}, B: learn.Side{Open: ensemble.RoomAir}, Of: b, Correlation: -0.9}},
+		PredictionErrors: []learn.PredictionError{{Kind: learn.Temperatures, Readings: 5, Learnt: 1.5, Model: 2}, {Kind: learn.Weights, Readings: 3, Learnt: 0.25, Model: 0.5},
 			{Kind: learn.Moistures, Readings: 3, Learnt: 0.01, Model: 0.02}},
-		Lengths: []learn.Lasting{{Batch: a, What: learn.ToDry, Recorded: 3600, Learnt: 3600 + 300, Model: 3600 - 600}, {Batch: b, What: learn.ToDry, Recorded: 7200, Learnt: 7200 - 400, Model: 7200 + 800}},
+		Durations: []learn.Duration{{Batch: a, What: learn.ToDry, Recorded: 3600, Learnt: 3600 + 300, Model: 3600 - 600}, {Batch: b, What: learn.ToDry, Recorded: 7200, Learnt: 7200 - 400, Model: 7200 + 800}},
 	}, files
 }
 
@@ -81,14 +81,14 @@ func TestTheBlockHoldsWhatIsKnownOnly(t *testing.T) {
 	assert.Equal(t, "mine", lessons.Of(l, "mine", lessons.Files{}).House.Name)
 
 	for i := range l.Factors {
-		l.Factors[i].Told = 0.4
+		l.Factors[i].VarianceExplained = 0.4
 	}
 	assert.Nil(t, lessons.Of(l, "", lessons.Files{}).House)
 }
 
 func TestASingleBatchIsNotHeldOut(t *testing.T) {
 	l, _ := taught()
-	l.Batches, l.Misses, l.Lengths = l.Batches[:1], nil, nil
+	l.Batches, l.PredictionErrors, l.Durations = l.Batches[:1], nil, nil
 	assert.Nil(t, lessons.Of(l, "", lessons.Files{}).PredictionErrors)
 }
 
@@ -102,7 +102,7 @@ func TestTheSeatIsBesideWhatTheBlockNames(t *testing.T) {
 	seat := lessons.Of(l, "", at).Seat
 	assert.Equal(t, lessons.Seat{Beside: filepath.Join("house", "lots.malt"), Uses: []string{"lots.malt"}}, seat, "the kiln is not known")
 
-	l.Factors[2].Told = 0.9
+	l.Factors[2].VarianceExplained = 0.9
 	at.Paths[files["kilns.malt"]] = filepath.Join(top, "kilns", "kilns.malt")
 	assert.Equal(t, []string{"lots.malt", "../kilns/kilns.malt"}, lessons.Of(l, "", at).Seat.Uses)
 

@@ -3,14 +3,13 @@ package outlook
 import (
 	"math"
 
-	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/sim/forecast"
 )
 
 // AskedOf is what the process of a forecast asks for, and whether it comes about.
 func AskedOf(f *forecast.Forecast) Asked {
-	out := Asked{Gates: []Gate{}, Expects: []Expect{}, NotGiven: []string{}}
+	out := Asked{Gates: []Gate{}, Expects: []Expect{}, NotGiven: []Trouble{}}
 	for _, g := range f.Gates {
 		out.Gates = append(out.Gates, gateOf(g))
 	}
@@ -24,7 +23,7 @@ func AskedOf(f *forecast.Forecast) Asked {
 	for _, t := range f.Trouble {
 		switch t.(type) {
 		case forecast.KilnShort, forecast.CannotCool:
-			out.NotGiven = append(out.NotGiven, tell.Trouble(t, f.Process.Units()))
+			out.NotGiven = append(out.NotGiven, Trouble{t})
 		}
 	}
 	return out

@@ -5,7 +5,6 @@ import (
 	"math"
 	"time"
 
-	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
@@ -65,21 +64,12 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 		r.Stages = append(r.Stages, one)
 	}
 	for _, a := range f.Assumed {
-		r.Assumed = append(r.Assumed, Assumption(tell.Assumption(a, f.Process.Units())))
+		r.Assumed = append(r.Assumed, assumptionOf(a))
 	}
 	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		r.Rest = st.Rest.String()
 	}
 	return r
-}
-
-// CautionsOf says what can hurt somebody in a process.
-func CautionsOf(p *model.Process) []string {
-	var list []string
-	for _, c := range forecast.Cautions(p) {
-		list = append(list, tell.Caution(c))
-	}
-	return list
 }
 
 // HeadOf names a process.
@@ -95,17 +85,16 @@ func HeadOf(p *model.Process) Head {
 }
 
 func breakOf(f *forecast.Forecast) *Break {
-	for _, t := range forecast.Troubles[forecast.Unable](f) {
-		b := &Break{At: answer.Seconds(t.At), Why: tell.Trouble(t, f.Process.Units())}
-		if n := len(f.Stages); n > 0 {
-			b.Stage = string(f.Stages[n-1].Kind)
-		}
-		if t.Place.Known() {
-			b.File, b.Line = source.Text(t.Place.File.Name()), t.Place.File.Position(t.Place.Start, source.Characters).Line
-		}
-		return b
+	list := forecast.Troubles[forecast.Unable](f)
+	if len(list) == 0 {
+		return nil
 	}
-	return nil
+	t := list[0]
+	b := &Break{Stage: string(t.Stage), At: answer.Seconds(t.At), Why: Trouble{t}}
+	if t.Place.Known() {
+		b.File, b.Line = source.Text(t.Place.File.Name()), t.Place.File.Position(t.Place.Start, source.Characters).Line
+	}
+	return b
 }
 
 func stepOf(s forecast.Step, start time.Time) Step {

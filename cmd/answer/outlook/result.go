@@ -25,7 +25,7 @@ type Result struct {
 	Indications *Indications `doc:"what the heat did to the malt, each share against green malt"`
 	Rest        string       `json:"rest_in_store,omitempty" doc:"how long the malt is to rest, as written"`
 	Assumed     []Assumption
-	Cautions    []string
+	Cautions    []Caution
 	Spread      *Spread  `json:",omitempty"`
 	Corners     []Corner `json:",omitempty"`
 	Course      []Point  `json:",omitempty"`
@@ -47,7 +47,7 @@ type Break struct {
 	At    answer.Seconds
 	File  string `doc:"of the statement that could not be forecast"`
 	Line  int
-	Why   string
+	Why   Trouble
 }
 
 // Stage is one stage with its steps.
@@ -88,7 +88,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
-	NotGiven []string `doc:"what the kiln was asked for and does not give"`
+	NotGiven []Trouble `doc:"what the kiln was asked for and does not give"`
 }
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
@@ -146,9 +146,6 @@ type Indications struct {
 	Precursor answer.Share `json:"dms_precursor_left"`
 	Colour    answer.Colour
 }
-
-// Assumption is something that was taken for granted, or used of what a house has learnt.
-type Assumption struct{ What, Value, Why string }
 
 // unknown is the figure that is not known.
 func unknown[T ~float64]() T { return T(math.NaN()) }

@@ -3,10 +3,8 @@ package outlook
 import (
 	"context"
 
-	"maltwright/check/tell"
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
@@ -48,9 +46,9 @@ type Drivers struct {
 
 // Driver is something that is not known, and how much of a spread goes with it.
 type Driver struct {
-	Unknown string
+	Unknown Open
 	Share   answer.Share
-	Learn   string `doc:"what to do to know it better"`
+	Learn   Learn `doc:"what to do to know it better"`
 }
 
 // number is a figure that is one number.
@@ -70,7 +68,7 @@ func SpreadOf(e *ensemble.Ensemble) *Spread {
 	for _, s := range e.Steps() {
 		out.Steps = append(out.Steps, StepSpreadOf(s))
 	}
-	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of), e.Process.Units()) }
+	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of)) }
 	out.Drivers = Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
 	return out
 }
@@ -88,26 +86,33 @@ func oddsOf(list []ensemble.Odds) []Odds {
 	return out
 }
 
-func driversOf(list []ensemble.Driver, units quantity.System) []Driver {
+func driversOf(list []ensemble.Driver) []Driver {
 	out := []Driver{}
 	for _, d := range list {
-		out = append(out, Driver{tell.Open(d.Unknown.Open), answer.Share(d.Share), tell.Learn(d.Unknown.Open, units)})
+		out = append(out, Driver{Open(d.Unknown.Open), answer.Share(d.Share), Learn(d.Unknown.Open)})
 	}
 	return out
 }
 
 // Corner is one corner of the bands of a site, and what breaks there.
 type Corner struct {
-	Corner   string
+	Corner   Ends
 	Complete bool     `doc:"whether its forecast came to the end of the process"`
-	Broken   []string `doc:"gates and promises"`
+	Broken   []Unkept `doc:"gates and promises"`
 }
 
 func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
 	list, err := ensemble.Corners(ctx, p)
 	var out []Corner
 	for _, c := range list {
-		out = append(out, Corner{tell.Corner(c), !c.Forecast.BrokenOff(), append([]string{}, tell.Broken(c)...)})
+		broken := []Unkept{}
+		for _, g := range c.Gates {
+			broken = append(broken, Unkept{string(g.Stage), g.Text})
+		}
+		for _, e := range c.Expects {
+			broken = append(broken, Unkept{"", e.Test.Place.Text()})
+		}
+		out = append(out, Corner{Ends(c.Ends), !c.Forecast.BrokenOff(), broken})
 	}
 	return out, err
 }

@@ -83,7 +83,7 @@ func TestAReadingStandsInTheFieldOfItsKind(t *testing.T) {
 	require.Len(t, r.Readings, len(f.Judged))
 	kinds := map[string]int{}
 	for i, x := range r.Readings {
-		item := f.Judged[i].Item
+		item := f.Judged[i].Observation
 		var observed float64
 		for kind, had := range map[string]bool{"weight": x.Weight != nil, "temperature": x.Temperature != nil, "chit": x.Chit != nil,
 			"acrospire": x.Acrospire != nil, "modification": x.Modification != nil} {
@@ -103,7 +103,7 @@ func TestAReadingStandsInTheFieldOfItsKind(t *testing.T) {
 		default:
 			observed = float64(x.Acrospire.Observed)
 		}
-		assert.Equal(t, item.Observed, observed, x.Text)
+		assert.Equal(t, item.Value, observed, x.Text)
 	}
 	assert.Equal(t, len(r.Readings), kinds["weight"]+kinds["temperature"]+kinds["chit"]+kinds["acrospire"]+kinds["modification"])
 	assert.Len(t, kinds, 5)

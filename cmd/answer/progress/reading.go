@@ -55,7 +55,7 @@ func (Doubt) Told() {}
 func readingsOf(f *follow.Following) (list []Reading) {
 	doubts := map[int]follow.Doubt{}
 	for _, d := range f.Doubts {
-		doubts[d.Item] = d
+		doubts[d.Observation] = d
 	}
 	for i, j := range f.Judged {
 		r := readingOf(j)
@@ -68,9 +68,9 @@ func readingsOf(f *follow.Following) (list []Reading) {
 }
 
 func readingOf(j follow.Judged) Reading {
-	x := j.Item.Reading
+	x := j.Observation.Reading
 	place := x.Place()
-	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Off)}
+	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual)}
 	switch x := x.(type) {
 	case *model.Weighed:
 		r.Weight = compared[answer.Kilograms](j)
@@ -89,7 +89,7 @@ func readingOf(j follow.Judged) Reading {
 }
 
 func compared[T figure](j follow.Judged) *Compared[T] {
-	return &Compared[T]{T(j.Item.Observed), T(j.Item.Error), had[T](j.Expected)}
+	return &Compared[T]{T(j.Observation.Value), T(j.Observation.Error), had[T](j.Expected)}
 }
 
 func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
@@ -98,7 +98,7 @@ func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
 		out.Tare = t.String()
 	}
 	if d.Other >= 0 {
-		out.Against = words(f.Judged[d.Other].Item.Reading)
+		out.Against = words(f.Judged[d.Other].Observation.Reading)
 	}
 	return out
 }

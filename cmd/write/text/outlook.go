@@ -93,7 +93,7 @@ func clock(one outlook.Step, start time.Time) string {
 // asked says which of what the process asks for does not come about.
 func (s *Sheet) asked(a outlook.Asked) {
 	for _, what := range a.NotGiven {
-		s.para("not given", "%s", words.Safe(what))
+		s.para("not given", "%s", s.Say(what))
 	}
 	for _, g := range a.Gates {
 		if !g.Met {
@@ -129,18 +129,18 @@ func (s *Sheet) assumed(list []outlook.Assumption) {
 	s.line("")
 	s.line("%s", s.bold("assumed"))
 	for _, a := range list {
-		s.para("", "%s: %s (%s)", a.What, a.Value, a.Why)
+		s.para("", "%s: %s (%s)", s.Say(a.What), s.Say(a.Value), s.Say(a.Why))
 	}
 }
 
 // cautions closes with what can hurt somebody.
-func (s *Sheet) cautions(list []string) {
+func (s *Sheet) cautions(list []outlook.Caution) {
 	if len(list) == 0 {
 		return
 	}
 	s.line("")
 	s.line("%s", s.bold("take care"))
 	for _, c := range list {
-		s.para("", "%s", c)
+		s.para("", "%s", s.Say(c))
 	}
 }

@@ -28,7 +28,7 @@ func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s.line("")
 	s.posterior()
 	s.factors()
-	s.cautions()
+	s.cautions(r.Cautions)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

@@ -197,15 +197,3 @@ func (s *progressSheet) factors() {
 
 // tenth rounds to a tenth, and leaves no minus before nought.
 func tenth(k answer.Kelvin) float64 { return math.Round(10*float64(k))/10 + 0 }
-
-// cautions closes with what can hurt somebody.
-func (s *progressSheet) cautions() {
-	if len(s.r.Cautions) == 0 {
-		return
-	}
-	s.line("")
-	s.line("%s", s.bold("take care"))
-	for _, c := range s.r.Cautions {
-		s.para("", "%s", c)
-	}
-}

@@ -70,11 +70,11 @@ func (s *Sheet) drivers(figure string, list []outlook.Driver) {
 	}
 	var parts []string
 	for _, d := range list[:min(mostDrivers, len(list))] {
-		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", d.Unknown, 100*d.Share))
+		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", s.Say(d.Unknown), 100*d.Share))
 	}
 	first := list[0]
 	s.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %.0f %%.",
-		figure, strings.Join(parts, ", "), first.Learn, 100*(1-math.Sqrt(1-float64(first.Share))))
+		figure, strings.Join(parts, ", "), s.Say(first.Learn), 100*(1-math.Sqrt(1-float64(first.Share))))
 }
 
 // corners writes where in the bands of the site the process breaks.
@@ -88,7 +88,11 @@ func (s *Sheet) corners(list []outlook.Corner) {
 	for _, c := range list {
 		if len(c.Broken) > 0 {
 			broken++
-			s.para("breaks", "%s: %s", c.Corner, words.Safe(strings.Join(c.Broken, "; ")))
+			var list []string
+			for _, b := range c.Broken {
+				list = append(list, s.Say(b))
+			}
+			s.para("breaks", "%s: %s", s.Say(c.Corner), strings.Join(list, "; "))
 		}
 	}
 	if broken == 0 {

@@ -16,7 +16,7 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", words.Lasting(t.SteepOut), 100*t.SteepOutMoisture, s.Water(float64(t.SteepWater)))
 	}
 	if b := r.BrokenOff; b != nil {
-		s.para("broken off", "%s", words.Safe(b.Why))
+		s.para("broken off", "%s", s.Say(b.Why))
 		return
 	}
 	s.growth(r.Growth, t.CO2)

@@ -1,7 +1,8 @@
 // Package golden compares what a test got with what a file under testdata says.
 //
 // With MALTWRIGHT_UPDATE=1 in the environment every such file is written anew
-// instead; nothing else updates one. Only tests use this package.
+// instead; nothing else updates one. The flag -long runs long studies whole (long.go).
+// Only tests use this package.
 package golden
 
 import (
@@ -10,8 +11,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/rogpeppe/go-internal/diff"
 	"github.com/rogpeppe/go-internal/txtar"
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -28,7 +29,18 @@ func File(t testing.TB, path, got string) {
 	}
 	want, err := os.ReadFile(path)
 	require.NoError(t, err)
-	assert.Equal(t, string(want), got, "%s; MALTWRIGHT_UPDATE=1 writes it anew", path)
+	Same(t, path, string(want), got)
+}
+
+// Same compares what a golden file holds with what was got, and shows the lines that
+// differ and no others.
+func Same(t testing.TB, name, want, got string) bool {
+	t.Helper()
+	if want == got {
+		return true
+	}
+	t.Errorf("%s; MALTWRIGHT_UPDATE=1 writes it anew\n%s", name, diff.Diff("golden", []byte(want), "got", []byte(got)))
+	return false
 }
 
 // Case is one case of an archive: the files below one of its folders.
@@ -52,7 +64,7 @@ func Archive(t *testing.T, path string, run func(*testing.T, Case) string) {
 		t.Run(c.Name, func(t *testing.T) {
 			got[c.Name] = run(t, c)
 			if !Updating() {
-				assert.Equal(t, c.Files[Output], got[c.Name], "%s, %s; MALTWRIGHT_UPDATE=1 writes it anew", path, c.Name)
+				Same(t, path+", "+c.Name, c.Files[Output], got[c.Name])
 			}
 		})
 	}

@@ -1,25 +1,31 @@
 package spoil
 
 import (
+	"flag"
 	"iter"
-	"os"
-	"strconv"
+
+	"maltwright/lang/source/golden"
 )
 
-// Seeds are the seeds of a hunt: few, always the same, in the tests. With MALTWRIGHT_LONG=1
-// in the environment they are many, and with a larger number that many; they go from
-// MALTWRIGHT_SEED on, so that another night hunts elsewhere.
+var (
+	seeds = flag.Int("seeds", 0, "how many texts a hunt breaks; 0 is as many as it has of its own, more with -long")
+	seed  = flag.Uint64("seed", 0, "the first seed of a hunt")
+)
+
+// Seeds are the seeds of a hunt: few in the tests, many with the flag -long. The flag
+// -seed says where they begin, so that another night hunts elsewhere, and -seeds how many
+// there are.
 func Seeds(few, many int) iter.Seq[uint64] {
-	first, n := uint64(0), few
-	if long, err := strconv.Atoi(os.Getenv("MALTWRIGHT_LONG")); err == nil && long > 0 {
-		if n = many; long > 1 {
-			n = long
-		}
-		first, _ = strconv.ParseUint(os.Getenv("MALTWRIGHT_SEED"), 10, 64) // none is from nothing
+	n := few
+	switch {
+	case *seeds > 0:
+		n = *seeds
+	case golden.Long():
+		n = many
 	}
 	return func(yield func(uint64) bool) {
 		for i := range uint64(n) {
-			if !yield(first + i) {
+			if !yield(*seed + i) {
 				return
 			}
 		}

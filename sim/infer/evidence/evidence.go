@@ -9,16 +9,16 @@
 // standard deviations of what is usual, so that the usual batch is the zero vector and
 // every axis weighs the same.
 //
-// Each reading is an Item (item.go): what was read, how exact such a reading is, and
-// what a forecast gives for it. Their difference over the exactness is its residual.
-// A residual counts by Student's distribution of four degrees of freedom, which
-// takes small ones as the normal one does but never bends everything to one slip of
-// the pen [lange-1989].
+// Each reading is an Observation (observation.go): what was read, its standard error,
+// and what a forecast gives for it. Their difference over the error is the residual.
+// The likelihood takes residuals by Student's distribution of four degrees of freedom,
+// which takes small ones as the normal one does but never bends everything to one slip
+// of the pen [lange-1989]. The prior of the axes is the standard normal distribution.
 //
-// Look (glance.go) tells from a dozen forecasts which readings are far off.
+// Linearise (linearised.go) tells from a dozen forecasts which readings are far off.
 //
-// Fit (fit.go) finds the axes that fit best what was read and what is usual, by
-// Gauss and Newton's method on finite differences, with the matrix of their errors.
+// Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method on finite
+// differences, with the covariance there. MostLikely (likely.go) is the forecast at it.
 package evidence
 
 import (
@@ -39,14 +39,14 @@ import (
 
 // Trial is a batch beside its process, up to a time.
 type Trial struct {
-	Batch   *model.Batch
-	Process *model.Process // with the moisture that the batch's own sample has
-	Axes    []Axis
-	Items   []Item
-	Now     float64 // s from the first soak; 0 where the batch is over
+	Batch        *model.Batch
+	Process      *model.Process // with the moisture that the batch's own sample has
+	Axes         []Axis
+	Observations []Observation
+	Now          float64 // s from the first soak; 0 where the batch is over
 
 	course forecast.Course
-	whole  bool // some item is of the end of a step, so that a brief forecast would not do
+	whole  bool // some observation is of the end of a step, so that a brief forecast would not do
 	ctx    context.Context
 	pool   *work.Pool
 }
@@ -97,7 +97,7 @@ func New(b *model.Batch, until time.Time) (*Trial, error) {
 	}
 	t.Axes = append(t.Axes, thermometer(t.Process))
 	t.takeCourse()
-	t.takeItems()
+	t.takeObservations()
 	return t, nil
 }
 
@@ -193,32 +193,32 @@ func (t *Trial) Offset(z []float64) float64 {
 	return 0
 }
 
-// Residuals are those of all items for a forecast made at z.
+// Residuals are those of all observations for a forecast made at z.
 func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
-	out := make([]float64, len(t.Items))
-	for i := range t.Items {
-		out[i] = t.Items[i].Residual(t.Items[i].Expect(f, t.Offset(z)))
+	out := make([]float64, len(t.Observations))
+	for i := range t.Observations {
+		out[i] = t.Observations[i].Residual(t.Observations[i].Expect(f, t.Offset(z)))
 	}
 	return out
 }
 
-// Freedom is that of Student's distribution by which residuals count.
-const Freedom = 4.0
+// degreesOfFreedom are those of the Student distribution of a residual.
+const degreesOfFreedom = 4.0
 
-// Cost is minus the logarithm of how likely the residuals are, but for a constant.
-func Cost(residuals []float64) float64 {
+// LogLikelihood is that of residuals, but for a constant.
+func LogLikelihood(residuals []float64) float64 {
 	sum := 0.0
 	for _, r := range residuals {
-		sum += (Freedom + 1) / 2 * math.Log1p(r*r/Freedom)
+		sum -= (degreesOfFreedom + 1) / 2 * math.Log1p(r*r/degreesOfFreedom)
 	}
 	return sum
 }
 
-// Prior is the same for a point of the axes.
-func Prior(z []float64) float64 {
+// LogPrior is that of a point of the axes, but for a constant.
+func LogPrior(z []float64) float64 {
 	sum := 0.0
 	for _, v := range z {
-		sum += v * v / 2
+		sum -= v * v / 2
 	}
 	return sum
 }

@@ -14,7 +14,7 @@ import (
 	"maltwright/lang/read"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 var began = time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
@@ -59,45 +59,45 @@ func TestTheSampleOfTheBatchCounts(t *testing.T) {
 
 func TestOnlyWhatWasReadByThenCounts(t *testing.T) {
 	b := written(t, "  weighed 7.38 kg at 14:00 after soak 1\n  weighed 8.58 kg at 2026-03-07 06:00 after soak 2\n")
-	assert.Len(t, trial(t, b, began.Add(6*time.Hour)).Items, 0)
-	assert.Len(t, trial(t, b, began.Add(7*time.Hour)).Items, 1)
-	assert.Len(t, trial(t, b, time.Time{}).Items, 2)
+	assert.Len(t, trial(t, b, began.Add(6*time.Hour)).Observations, 0)
+	assert.Len(t, trial(t, b, began.Add(7*time.Hour)).Observations, 1)
+	assert.Len(t, trial(t, b, time.Time{}).Observations, 2)
 }
 
 // A bag of 100 g weighs a sixtieth of 6 kg; its net weighs 8 g. A reading without a time
 // is of the end of its step.
 func TestTheBagStandsForTheBatch(t *testing.T) {
 	x := trial(t, written(t, "  bag 100 g at the start\n  tare 8 g\n  weighed bag 131 g after soak 1\n"), time.Time{})
-	require.Len(t, x.Items, 1)
-	assert.InDelta(t, 0.123, x.Items[0].Observed, 1e-9)
+	require.Len(t, x.Observations, 1)
+	assert.InDelta(t, 0.123, x.Observations[0].Value, 1e-9)
 	f := middle(t, x)
-	assert.InDelta(t, f.Stages[0].Steps[0].WeightEnd/60, x.Items[0].Expect(f, 0), 1e-9)
+	assert.InDelta(t, f.Stages[0].Steps[0].WeightEnd/60, x.Observations[0].Expect(f, 0), 1e-9)
 }
 
 // By hand: of 2 none, 6 to 1/4, 22 to 1/2, 55 to 3/4, 13 to 1 and 2 over, the lengths are
 // 0, 1/8, 3/8, 5/8, 7/8 and 1.1: 0.75 + 8.25 + 34.375 + 11.375 + 2.2 = 56.95 of 100.
 func TestCountsAreMeanLengths(t *testing.T) {
 	x := trial(t, written(t, "  counted acrospire 2 6 22 55 13 2 at 2026-03-12 08:00\n  counted chit 84 of 100 at 2026-03-12 08:05\n"), time.Time{})
-	require.Len(t, x.Items, 2)
-	assert.InDelta(t, 0.5695, x.Items[0].Observed, 1e-9)
-	assert.InDelta(t, math.Hypot(0.05, 0.025), x.Items[0].Error, 1e-9)
-	assert.InDelta(t, 0.84, x.Items[1].Observed, 1e-9)
-	assert.InDelta(t, math.Hypot(0.04, math.Sqrt(0.84*0.16/100)), x.Items[1].Error, 1e-9)
+	require.Len(t, x.Observations, 2)
+	assert.InDelta(t, 0.5695, x.Observations[0].Value, 1e-9)
+	assert.InDelta(t, math.Hypot(0.05, 0.025), x.Observations[0].Error, 1e-9)
+	assert.InDelta(t, 0.84, x.Observations[1].Value, 1e-9)
+	assert.InDelta(t, math.Hypot(0.04, math.Sqrt(0.84*0.16/100)), x.Observations[1].Error, 1e-9)
 }
 
 // A rub agrees with every modification at which it is felt, and costs more the
 // farther from that it is; a reading that no forecast has is far off, but finite.
 func TestResiduals(t *testing.T) {
 	x := trial(t, written(t, "  felt rub gritty at 2026-03-12 08:00\n"), time.Time{})
-	rub := x.Items[0]
+	rub := x.Observations[0]
 	assert.Zero(t, rub.Residual(0.6))
 	assert.Zero(t, rub.Residual(0.8))
 	assert.Less(t, rub.Residual(0.95), -1.0)
 	assert.Greater(t, rub.Residual(0.4), 1.0)
 	assert.Equal(t, rub.Residual(math.NaN()), 30.0)
 	// Student's distribution of four degrees of freedom at r = 2: (4+1)/2 · ln(1 + 4/4)
-	assert.InDelta(t, 2.5*math.Ln2, evidence.Cost([]float64{2}), 1e-12)
-	assert.InDelta(t, 0.5+2, evidence.Prior([]float64{1, 2}), 1e-12)
+	assert.InDelta(t, -2.5*math.Ln2, evidence.LogLikelihood([]float64{2}), 1e-12)
+	assert.InDelta(t, -0.5-2, evidence.LogPrior([]float64{1, 2}), 1e-12)
 }
 
 // The thermometer's offset moves what is read, and no forecast.
@@ -113,7 +113,7 @@ func TestTheThermometerMovesNoForecast(t *testing.T) {
 	warm, err := x.Run(z, false)
 	require.NoError(t, err)
 	assert.Equal(t, f.Totals.Total, warm.Totals.Total)
-	assert.InDelta(t, x.Items[0].Expect(f, 0)+1.5*0.8, x.Items[0].Expect(warm, x.Offset(z)), 1e-9)
+	assert.InDelta(t, x.Observations[0].Expect(f, 0)+1.5*0.8, x.Observations[0].Expect(warm, x.Offset(z)), 1e-9)
 }
 
 func TestABatchThatCannotBeHeldBesideAForecast(t *testing.T) {
@@ -128,7 +128,7 @@ func TestABatchThatCannotBeHeldBesideAForecast(t *testing.T) {
 func TestFitFindsWhatTheBatchWas(t *testing.T) {
 	p := written(t, "").Process
 	truth := map[string]float64{"uptake": 1.4, "growth": 0.9, "drying": 0.75, "thermometer": 1.2}
-	b, err := invent.Of(p, "x", began, invent.Truth{Options: forecast.Options{Uptake: new(1.4), Growth: new(0.9), Drying: new(0.75)}, Offset: 1.2}, 11)
+	b, err := evidencetest.Of(p, "x", began, evidencetest.Truth{Options: forecast.Options{Uptake: new(1.4), Growth: new(0.9), Drying: new(0.75)}, Offset: 1.2}, 11)
 	require.NoError(t, err)
 	x := trial(t, load(t, b.Text), time.Time{})
 	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)

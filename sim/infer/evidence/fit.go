@@ -10,11 +10,11 @@ import (
 	"maltwright/sim/ensemble"
 )
 
-// Estimate is where the axes most likely lie.
+// Estimate is the mode of the posterior of the axes.
 type Estimate struct {
 	Z    []float64     // in standard deviations of what is usual
-	Cov  *mat.SymDense // of their errors, by the curvature there
-	Cost float64       // minus the logarithm of how likely it is, but for a constant
+	Cov  *mat.SymDense // of the posterior, by the curvature at the mode
+	Cost float64       // minus the logarithm of the posterior, but for a constant
 }
 
 // Shared says which axis of the estimate each axis of a trial is.
@@ -97,9 +97,9 @@ func (s *search) own(trial int, z []float64) []float64 {
 }
 
 func (s *search) cost(z []float64, residuals [][]float64) float64 {
-	sum := Prior(z)
+	sum := -LogPrior(z)
 	for _, r := range residuals {
-		sum += Cost(r)
+		sum -= LogLikelihood(r)
 	}
 	return sum
 }
@@ -163,7 +163,7 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 		slopes := moved[n : n+len(axes)]
 		n += len(axes)
 		for item, r := range base[b] {
-			weight := (Freedom + 1) / (Freedom + r*r)
+			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
 			for i, k := range axes {
 				d := slope(r, slopes[i][item])
 				g[k] += weight * r * d

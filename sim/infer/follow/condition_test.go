@@ -17,8 +17,9 @@ import (
 	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 // house loads the process of the loft.
@@ -40,8 +41,15 @@ func load(t testing.TB, text string) *model.Batch {
 
 var began = time.Date(2026, 3, 6, 7, 0, 0, 0, time.Local)
 
-// invented is a batch whose truth is drawn from what is usual.
-func invented(t testing.TB, p *model.Process, seed uint64) *invent.Batch {
+// invented is a batch whose truth is drawn from what is usual, by the equations of the
+// model.
+func invented(t testing.TB, p *model.Process, seed uint64) *evidencetest.Batch {
+	t.Helper()
+	return inventedBy(t, p, seed, grain.Forms{})
+}
+
+// inventedBy is the same by equations of some forms.
+func inventedBy(t testing.TB, p *model.Process, seed uint64, forms grain.Forms) *evidencetest.Batch {
 	t.Helper()
 	r := rand.New(rand.NewPCG(seed, 7))
 	tr, err := evidence.New(&model.Batch{Process: p, Began: model.Instant{Time: began}}, time.Time{})
@@ -50,17 +58,18 @@ func invented(t testing.TB, p *model.Process, seed uint64) *invent.Batch {
 	for i := range z {
 		z[i] = min(max(r.NormFloat64(), -2.5), 2.5)
 	}
-	truth := invent.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}
-	b, err := invent.Of(p, "x", began, truth, seed)
+	truth := evidencetest.Truth{Options: tr.Options(z), Offset: tr.Offset(z)}
+	truth.Options.Forms = forms
+	b, err := evidencetest.Of(p, "x", began, truth, seed)
 	require.NoError(t, err)
 	return b
 }
 
 // upTo is the batch as its record stood at a time.
-func upTo(t testing.TB, b *invent.Batch, at float64) *model.Batch {
+func upTo(t testing.TB, b *evidencetest.Batch, at float64) *model.Batch {
 	t.Helper()
-	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l invent.Line) bool { return l.At > at })
-	return load(t, "use \"pale.malt\"\n"+invent.Record("x", "Loft pale", began, 0, lines))
+	lines := slices.DeleteFunc(slices.Clone(b.Lines), func(l evidencetest.Line) bool { return l.At > at })
+	return load(t, "use \"pale.malt\"\n"+evidencetest.Record("x", "Loft pale", began, 0, lines))
 }
 
 // reaches is when the truth, or a member, first comes to the end of what is asked: the
@@ -90,7 +99,7 @@ func weight(f *forecast.Forecast, kind model.StageKind) float64 {
 }
 
 // followed conditions a batch of which so much is written, as far as one stage.
-func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, members int) *Sure {
+func followed(t testing.TB, b *evidencetest.Batch, at float64, last model.StageKind, members int) *Posterior {
 	t.Helper()
 	batch := upTo(t, b, at)
 	short := *batch.Process
@@ -105,7 +114,7 @@ func followed(t testing.TB, b *invent.Batch, at float64, last model.StageKind, m
 
 // ends are those of what is asked, over the members: when they first reach it, as in
 // reaches, and what they weigh at the end of the stage, as in weight.
-func (s *Sure) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
+func (s *Posterior) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
 	var at, kg []float64
 	for i := range s.Ensemble.Members {
 		first, last, before := math.NaN(), math.NaN(), 0.0
@@ -127,22 +136,21 @@ func (s *Sure) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
 	return ensemble.SpreadOf(at), ensemble.SpreadOf(kg)
 }
 
-// A batch whose lot, house and weather are drawn from what is usual must come out
-// inside its 80 % interval in 70 to 90 of 100 cases, wherever it stands when it is asked.
-// Of the few that are asked every time the share may stray by three standard errors.
-func TestTheIntervalCoversTheTruth(t *testing.T) {
-	if golden.Raced {
-		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
-	}
-	batches, stray := 36, 3*math.Sqrt(0.8*0.2/36)
-	if golden.Long() {
-		batches, stray = 300, 0.1
-	}
-	const members = 60
-	p := house(t)
-	inside, heavy, least := 0, 0, math.Inf(1)
+// coverage is how often the truth lay in an 80 % interval, and how far its middle was off.
+type coverage struct {
+	batches       int
+	inside, heavy float64 // shares of the batches: the end of the step that was waited for, and the weight then
+	least         float64 // effective sample size of any
+}
+
+// covered follows batches by equations of some forms, wherever they stand when they are
+// asked: a day after the first soak, at three quarters of the growing, and five hours
+// before the cure.
+func covered(t *testing.T, batches, members int, forms grain.Forms) coverage {
+	t.Helper()
+	p, c := house(t), coverage{batches: batches, least: math.Inf(1)}
 	for seed := range uint64(batches) {
-		b := invented(t, p, seed+1)
+		b := inventedBy(t, p, seed+1, forms)
 		grown, cured := reaches(b.Forecast, model.GerminateStage), reaches(b.Forecast, model.KilnStage)
 		kind, end := model.GerminateStage, grown
 		var at float64
@@ -155,37 +163,73 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 			at, kind, end = cured-5*3600, model.KilnStage, cured
 		}
 		s := followed(t, b, at, kind, members)
-		least = min(least, s.Effective)
+		c.least = min(c.least, s.EffectiveSize)
 		x, w := s.ends(kind)
 		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
-			inside++
+			c.inside += 1 / float64(batches)
 		}
-		if w.P10 <= weight(b.Forecast, kind) && weight(b.Forecast, kind) <= w.P90 {
-			heavy++
+		if kg := weight(b.Forecast, kind); w.P10 <= kg && kg <= w.P90 {
+			c.heavy += 1 / float64(batches)
 		}
 	}
-	t.Logf("of %d batches %d end their step inside the interval, and %d have their weight then in it; at least %.1f members were effective", batches, inside, heavy, least)
-	assert.InDelta(t, 0.8, float64(inside)/float64(batches), stray)
-	assert.InDelta(t, 0.8, float64(heavy)/float64(batches), stray)
+	t.Logf("of %d batches %.0f %% end their step inside the interval, and %.0f %% have their weight then in it; the effective sample size was at least %.1f",
+		batches, 100*c.inside, 100*c.heavy, c.least)
+	return c
 }
 
-// Each reading more must tell more: over many batches the middle of what is left comes
-// nearer to the truth.
-func TestTheErrorFallsWithEachReading(t *testing.T) {
+// stray is how far the share that was found may lie from one of all batches: three
+// standard errors of the few that are asked every time, and in the long run a tenth.
+func stray(share float64, batches int) float64 {
+	return max(0.1, 3*math.Sqrt(share*(1-share)/float64(batches)))
+}
+
+// study is how many batches are followed, by how many members each.
+func study() (batches, members int) {
+	if golden.Long() {
+		return 300, 60
+	}
+	return 9, 40
+}
+
+func tooLongRaced(t *testing.T) {
+	t.Helper()
 	if golden.Raced {
 		t.Skip("takes ten times as long under the race detector; go test without -race runs it")
 	}
-	batches, shares := 8, []float64{0.001, 0.9}
-	if golden.Long() {
-		batches, shares = 24, []float64{0.001, 0.25, 0.7, 0.9}
-	}
-	const members = 50
+}
+
+// A batch whose lot, house and weather are drawn from what is usual must come out
+// inside its 80 % interval in 70 to 90 of 100 cases.
+func TestTheIntervalCoversTheTruth(t *testing.T) {
+	tooLongRaced(t)
+	batches, members := study()
+	c := covered(t, batches, members, grain.Forms{})
+	assert.InDelta(t, 0.8, c.inside, stray(0.8, batches))
+	assert.InDelta(t, 0.8, c.heavy, stray(0.8, batches))
+}
+
+// Where the equations of growth and uptake are other than the model's, no factor is right.
+// The shares were found of 60 batches, and stand in docs/limits.md.
+func TestTheIntervalWhereTheEquationsAreOther(t *testing.T) {
+	tooLongRaced(t)
+	batches, members := study()
+	c := covered(t, batches, members, evidencetest.OtherForms())
+	assert.InDelta(t, otherInside, c.inside, stray(otherInside, batches))
+	assert.InDelta(t, otherHeavy, c.heavy, stray(otherHeavy, batches))
+}
+
+const otherInside, otherHeavy = 0.82, 0.75
+
+// ended gives the mean error of the end of the growing, h, when shares of the way to it
+// are gone.
+func ended(t *testing.T, batches, members int, shares []float64, forms grain.Forms) []float64 {
+	t.Helper()
 	p := house(t)
 	var errors []float64
 	for _, share := range shares {
 		sum := 0.0
 		for seed := range uint64(batches) {
-			b := invented(t, p, 1000+seed)
+			b := inventedBy(t, p, 1000+seed, forms)
 			end := reaches(b.Forecast, model.GerminateStage)
 			x, _ := followed(t, b, share*end, model.GerminateStage, members).ends(model.GerminateStage)
 			sum += math.Abs(x.P50-end) / 3600
@@ -193,23 +237,42 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 		errors = append(errors, sum/float64(batches))
 	}
 	t.Logf("mean error of the end of the growing, h, at %v of the way to it: %.2f", shares, errors)
-	for i := 1; i < len(errors); i++ {
-		assert.Less(t, errors[i], errors[i-1], "at %.0f %% of the way", 100*shares[i])
+	return errors
+}
+
+// Readings must tell: over many batches the middle of what is left comes nearer to the
+// truth, by whatever equations that came about. From one share of the way to the next the
+// mean of so few errors may rise by chance: a normal error has a mean size of 0.8 and a
+// standard deviation of that of 0.6 of its own, so that of n batches the standard error of
+// the mean is 0.76/√n of it.
+func TestTheErrorFallsWithEachReading(t *testing.T) {
+	tooLongRaced(t)
+	batches, members, shares := 4, 40, []float64{0.001, 0.9}
+	if golden.Long() {
+		batches, members, shares = 24, 60, []float64{0.001, 0.25, 0.7, 0.9}
 	}
-	assert.Less(t, errors[len(errors)-1], errors[0]/2)
+	own := ended(t, batches, members, shares, grain.Forms{})
+	for i := 1; i < len(own); i++ {
+		assert.Less(t, own[i], own[i-1]*(1+0.76/math.Sqrt(float64(batches))), "at %.0f %% of the way", 100*shares[i])
+	}
+	assert.Less(t, own[len(own)-1], own[0]/2)
+	if golden.Long() {
+		other := ended(t, batches, members, shares, evidencetest.OtherForms())
+		assert.Less(t, other[len(other)-1], other[0])
+	}
 }
 
 // However few of what is usual agree, the members that are left must not be a handful.
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
 	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
-	assert.Greater(t, s.Redrawn, 0)
-	assert.GreaterOrEqual(t, s.Effective, 20.0)
+	assert.Greater(t, s.Rounds, 0)
+	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
 	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
 	fresh := followed(t, b, 60, model.GerminateStage, 100)
-	assert.Zero(t, fresh.Redrawn)
-	assert.Greater(t, fresh.Effective, 50.0)
+	assert.Zero(t, fresh.Rounds)
+	assert.Greater(t, fresh.EffectiveSize, 50.0)
 }
 
 func TestTooFewMembersAreRefused(t *testing.T) {

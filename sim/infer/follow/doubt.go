@@ -13,9 +13,9 @@ import (
 
 // Judged is a reading beside what is expected of it, in SI and °C.
 type Judged struct {
-	Item     *evidence.Item
-	Expected ensemble.Spread // over the members, before the reading's own error
-	Off      float64         // how far the reading is from the middle, in its own errors and those of the members
+	Observation *evidence.Observation
+	Expected    ensemble.Spread // over the members, before the reading's own error
+	Residual    float64         // how far the reading is from the middle, in its own errors and those of the members
 }
 
 // DoubtKind says what is wrong with a reading.
@@ -41,12 +41,12 @@ const (
 
 // Doubt is a reading that cannot be right, or that nothing explains.
 type Doubt struct {
-	Kind   DoubtKind
-	Item   int // of the judged
-	Other  int // the reading it goes against; -1 for none
-	Value  float64
-	Wanted float64 // of NotYet: the moisture that the step waits for
-	Detail string
+	Kind        DoubtKind
+	Observation int // of the judged
+	Other       int // the reading it goes against; -1 for none
+	Value       float64
+	Wanted      float64 // of NotYet: the moisture that the step waits for
+	Detail      string
 }
 
 // tenToNinety is how many standard deviations lie between the 10 and the 90 % point of
@@ -55,16 +55,16 @@ const tenToNinety = 2.5631
 
 // judge holds every reading beside the members.
 func (f *Following) judge() []Judged {
-	out := make([]Judged, len(f.Trial.Items))
-	for i := range f.Trial.Items {
-		item := &f.Trial.Items[i]
-		j := Judged{Item: item, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
+	out := make([]Judged, len(f.Trial.Observations))
+	for i := range f.Trial.Observations {
+		o := &f.Trial.Observations[i]
+		j := Judged{Observation: o, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
 		switch mid := j.Expected.P50; {
 		case j.Expected.Share < 0.5:
-			j.Off = math.NaN()
+			j.Residual = math.NaN()
 		default:
-			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / item.Error
-			j.Off = item.Residual(mid) / math.Hypot(1, spread)
+			spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety / o.Error
+			j.Residual = o.Residual(mid) / math.Hypot(1, spread)
 		}
 		out[i] = j
 	}
@@ -92,28 +92,28 @@ var finders = []func(*Following, int) (Doubt, bool){
 }
 
 // sight is what the centre sees at the time of a reading.
-func (f *Following) sight(i int) *forecast.Sight { return f.Judged[i].Item.Sight(f.Centre) }
+func (f *Following) sight(i int) *forecast.Sight { return f.Judged[i].Observation.Sight(f.Centre) }
 
-func (f *Following) inDoubt(i int) bool { return math.Abs(f.Judged[i].Off) > far }
+func (f *Following) inDoubt(i int) bool { return math.Abs(f.Judged[i].Residual) > far }
 
 // fits tells whether the reading would agree if it had another value.
 func (f *Following) fits(i int, value float64) bool {
 	j := f.Judged[i]
 	spread := (j.Expected.P90 - j.Expected.P10) / tenToNinety
-	own := j.Item.Error
-	if model.Weight(j.Item.Reading) != nil {
-		own *= value / j.Item.Observed // a weight is as exact as it is heavy
+	own := j.Observation.Error
+	if model.Weight(j.Observation.Reading) != nil {
+		own *= value / j.Observation.Value // a weight is as exact as it is heavy
 	}
 	return math.Abs(value-j.Expected.P50) <= near*math.Hypot(own, spread)
 }
 
 func (f *Following) belowDry(i int) (Doubt, bool) {
-	item, s := f.Judged[i].Item, f.sight(i)
-	if model.Weight(item.Reading) == nil || s == nil || !(s.Dry > 0) {
+	o, s := f.Judged[i].Observation, f.sight(i)
+	if model.Weight(o.Reading) == nil || s == nil || !(s.Dry > 0) {
 		return Doubt{}, false
 	}
-	dry := s.Dry * item.Scale()
-	return Doubt{Kind: BelowDry, Item: i, Other: -1, Value: 1 - dry/item.Observed}, item.Observed < dry*(1-drySlack)
+	dry := s.Dry * o.Scale()
+	return Doubt{Kind: BelowDry, Observation: i, Other: -1, Value: 1 - dry/o.Value}, o.Value < dry*(1-drySlack)
 }
 
 // drySlack is how much lighter than its dry matter a weight may be and still be the
@@ -123,67 +123,67 @@ const drySlack = 0.005
 // outOfPlace finds what cannot be read at its time, such as the air off a kiln while the
 // grain is steeped. Water and air can be measured whenever somebody is there.
 func (f *Following) outOfPlace(i int) (Doubt, bool) {
-	t := model.Thermometer(f.Judged[i].Item.Reading)
+	t := model.Thermometer(f.Judged[i].Observation.Reading)
 	anywhere := t != nil && (t.Where == vocabulary.PlaceWater || t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom)
-	return Doubt{Kind: OutOfPlace, Item: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
+	return Doubt{Kind: OutOfPlace, Observation: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
 }
 
 func (f *Following) noTare(i int) (Doubt, bool) {
-	x, b := f.Judged[i].Item.Reading, f.Trial.Batch
+	x, b := f.Judged[i].Observation.Reading, f.Trial.Batch
 	if !f.inDoubt(i) || model.Weight(x) == nil || b.Tare == nil {
 		return Doubt{}, false
 	}
-	return Doubt{Kind: NoTare, Item: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Item.Observed+b.Tare.SI)
+	return Doubt{Kind: NoTare, Observation: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Observation.Value+b.Tare.SI)
 }
 
 func (f *Following) unit(i int) (Doubt, bool) {
-	item := f.Judged[i].Item
+	o := f.Judged[i].Observation
 	if !f.inDoubt(i) {
 		return Doubt{}, false
 	}
-	switch x := item.Reading; {
-	case model.Weight(x) != nil && f.fits(i, item.Observed*quantity.Pound):
-		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "lb"}, true
-	case model.Weight(x) != nil && f.fits(i, item.Observed/quantity.Pound):
-		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "kg"}, true
-	case model.Thermometer(x) != nil && f.fits(i, quantity.Celsius(item.Observed)):
-		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°F"}, true
-	case model.Thermometer(x) != nil && f.fits(i, quantity.Fahrenheit(item.Observed)):
-		return Doubt{Kind: Unit, Item: i, Other: -1, Detail: "°C"}, true
+	switch x := o.Reading; {
+	case model.Weight(x) != nil && f.fits(i, o.Value*quantity.Pound):
+		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "lb"}, true
+	case model.Weight(x) != nil && f.fits(i, o.Value/quantity.Pound):
+		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "kg"}, true
+	case model.Thermometer(x) != nil && f.fits(i, quantity.Celsius(o.Value)):
+		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°F"}, true
+	case model.Thermometer(x) != nil && f.fits(i, quantity.Fahrenheit(o.Value)):
+		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°C"}, true
 	}
 	return Doubt{}, false
 }
 
 func (f *Following) nought(i int) (Doubt, bool) {
-	item := f.Judged[i].Item
-	if !f.inDoubt(i) || model.Weight(item.Reading) == nil && model.Thermometer(item.Reading) == nil {
+	o := f.Judged[i].Observation
+	if !f.inDoubt(i) || model.Weight(o.Reading) == nil && model.Thermometer(o.Reading) == nil {
 		return Doubt{}, false
 	}
-	return Doubt{Kind: Nought, Item: i, Other: -1}, f.fits(i, item.Observed*10) || f.fits(i, item.Observed/10)
+	return Doubt{Kind: Nought, Observation: i, Other: -1}, f.fits(i, o.Value*10) || f.fits(i, o.Value/10)
 }
 
 // gained finds a weight above the one before, where the grain only dries.
 func (f *Following) gained(i int) (Doubt, bool) {
-	item, s := f.Judged[i].Item, f.sight(i)
-	if model.Weight(item.Reading) == nil || s == nil || !dries(s.Stage) {
+	o, s := f.Judged[i].Observation, f.sight(i)
+	if model.Weight(o.Reading) == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
-		before := f.Judged[k].Item
-		if model.Weight(before.Reading) == nil || model.OfBag(before.Reading) != model.OfBag(item.Reading) {
+		before := f.Judged[k].Observation
+		if model.Weight(before.Reading) == nil || model.OfBag(before.Reading) != model.OfBag(o.Reading) {
 			continue
 		}
 		if t := f.sight(k); t == nil || !dries(t.Stage) {
 			break
 		}
-		return Doubt{Kind: GainedWater, Item: i, Other: k}, item.Observed > before.Observed*(1+2*drySlack) && (f.inDoubt(i) || f.worse(i, k))
+		return Doubt{Kind: GainedWater, Observation: i, Other: k}, o.Value > before.Value*(1+2*drySlack) && (f.inDoubt(i) || f.worse(i, k))
 	}
 	return Doubt{}, false
 }
 
 // worse tells whether the first of two readings is farther off.
 func (f *Following) worse(i, k int) bool {
-	return !(math.Abs(f.Judged[i].Off) < math.Abs(f.Judged[k].Off))
+	return !(math.Abs(f.Judged[i].Residual) < math.Abs(f.Judged[k].Residual))
 }
 
 func dries(k model.StageKind) bool { return k == model.WitherStage || k == model.KilnStage }
@@ -192,7 +192,7 @@ func dries(k model.StageKind) bool { return k == model.WitherStage || k == model
 // of the charge's dry matter were gone.
 func (f *Following) chargesDry(i int) (Doubt, bool) {
 	s := f.sight(i)
-	x, ok := f.Judged[i].Item.Reading.(*model.Weighed)
+	x, ok := f.Judged[i].Observation.Reading.(*model.Weighed)
 	if !ok || x.OfBag || x.After == nil || s == nil || !dries(s.Stage) {
 		return Doubt{}, false
 	}
@@ -201,22 +201,22 @@ func (f *Following) chargesDry(i int) (Doubt, bool) {
 		return Doubt{}, false
 	}
 	whole := s.Dry / (1 - s.Lost)
-	weight := f.Judged[i].Item.Observed
+	weight := f.Judged[i].Observation.Value
 	by, has := 1-whole/weight, 1-s.Dry/weight
-	return Doubt{Kind: ChargesDry, Item: i, Other: -1, Value: has}, math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints
+	return Doubt{Kind: ChargesDry, Observation: i, Other: -1, Value: has}, math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints
 }
 
 // notYet finds a weight behind a step that waits for dryness, by which the malt was
 // still much too moist.
 func (f *Following) notYet(i int) (Doubt, bool) {
 	s := f.sight(i)
-	x, ok := f.Judged[i].Item.Reading.(*model.Weighed)
+	x, ok := f.Judged[i].Observation.Reading.(*model.Weighed)
 	if !ok || x.OfBag || x.After == nil || s == nil || !vocabulary.Dries(x.After.Kind.Text) {
 		return Doubt{}, false
 	}
 	wanted, ok := f.Trial.Asked(x.After)
-	has := 1 - s.Dry/f.Judged[i].Item.Observed
-	return Doubt{Kind: NotYet, Item: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
+	has := 1 - s.Dry/f.Judged[i].Observation.Value
+	return Doubt{Kind: NotYet, Observation: i, Other: -1, Value: has, Wanted: wanted}, ok && has > wanted+muchTooWet
 }
 
 // muchTooWet is by how much malt may be moister than was waited for without a word, of
@@ -225,21 +225,21 @@ const muchTooWet = 0.025
 
 // goesBack finds a count below an earlier one by more than chance.
 func (f *Following) goesBack(i int) (Doubt, bool) {
-	item := f.Judged[i].Item
-	if !model.Is[*model.Counted](item.Reading) {
+	o := f.Judged[i].Observation
+	if !model.Is[*model.Counted](o.Reading) {
 		return Doubt{}, false
 	}
 	for k := i - 1; k >= 0; k-- {
-		before := f.Judged[k].Item
-		if model.Counts(before.Reading) != model.Counts(item.Reading) {
+		before := f.Judged[k].Observation
+		if model.Counts(before.Reading) != model.Counts(o.Reading) {
 			continue
 		}
-		gap := (before.Observed - item.Observed) / math.Hypot(before.Error, item.Error)
-		return Doubt{Kind: GoesBack, Item: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
+		gap := (before.Value - o.Value) / math.Hypot(before.Error, o.Error)
+		return Doubt{Kind: GoesBack, Observation: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
 	}
 	return Doubt{}, false
 }
 
 func (f *Following) disagrees(i int) (Doubt, bool) {
-	return Doubt{Kind: Disagrees, Item: i, Other: -1}, f.inDoubt(i)
+	return Doubt{Kind: Disagrees, Observation: i, Other: -1}, f.inDoubt(i)
 }

@@ -30,7 +30,7 @@ func record(t *testing.T, until string, replaced ...string) (*model.Batch, time.
 func followRecord(t *testing.T, until string, replaced ...string) *Following {
 	t.Helper()
 	b, at := record(t, until, replaced...)
-	f, err := Of(context.Background(), b, at, Options{Members: 100})
+	f, err := Of(context.Background(), b, at, Options{Members: 50})
 	require.NoError(t, err)
 	return f
 }
@@ -39,7 +39,7 @@ func followRecord(t *testing.T, until string, replaced ...string) *Following {
 func doubts(f *Following) map[string]DoubtKind {
 	out := map[string]DoubtKind{}
 	for _, d := range f.Doubts {
-		out[f.Judged[d.Item].Item.Reading.Place().Text()] = d.Kind
+		out[f.Judged[d.Observation].Observation.Reading.Place().Text()] = d.Kind
 	}
 	return out
 }
@@ -123,8 +123,8 @@ func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 	f, err := Of(context.Background(), b, began, Options{Members: 60})
 	require.NoError(t, err)
 	assert.Empty(t, f.Judged)
-	assert.Zero(t, f.Redrawn)
-	assert.InDelta(t, 60, f.Effective, 1e-6)
+	assert.Zero(t, f.Rounds)
+	assert.InDelta(t, 60, f.EffectiveSize, 1e-6)
 	assert.Equal(t, model.SteepStage, f.Stand.Sight.Stage)
 	assert.InDelta(t, 0.124, f.Stand.Moisture.P50, 0.01)
 	_, err = Of(context.Background(), b, began.Add(-time.Hour), Options{})

@@ -27,7 +27,7 @@ import (
 
 // Following is how a batch stands.
 type Following struct {
-	*Sure
+	*Posterior
 	Centre  *forecast.Forecast // at the mean of all axes: the one forecast that stands for all
 	Now     float64            // s from the first soak
 	Stand   Stand
@@ -49,12 +49,12 @@ func Of(ctx context.Context, b *model.Batch, at time.Time, o Options) (*Followin
 	if days, forgotten := silent(b, at); forgotten {
 		return nil, fmt.Errorf("nothing is written of it for %.0f days, and nothing says that it was finished; a batch is followed for %.0f days behind its last reading", days, longestSilence/day)
 	}
-	s, err := Condition(ctx, t, o)
+	p, err := Condition(ctx, t, o)
 	if err != nil {
 		return nil, err
 	}
-	f := &Following{Sure: s, Now: t.Now}
-	if f.Centre, err = t.Run(s.Mean, false); err != nil {
+	f := &Following{Posterior: p, Now: t.Now}
+	if f.Centre, err = t.Run(p.Mean, false); err != nil {
 		return nil, err
 	}
 	for _, x := range b.Readings {

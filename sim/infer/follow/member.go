@@ -14,7 +14,7 @@ import (
 // are never asked for more than that.
 type Member struct {
 	ensemble.Member
-	expected []float64 // of each item
+	expected []float64 // of each observation
 	now      *now      // nil where it did not come so far
 	waits    []awaited
 }
@@ -36,51 +36,51 @@ type gate struct {
 	hold  bool
 }
 
-// keep takes from a forecast what the answer is made of, and how likely the readings
-// are by it.
-func (d *drawing) keep(f *forecast.Forecast, z []float64) (Member, float64) {
-	m := Member{Member: d.all.Reduce(f), expected: make([]float64, len(d.t.Items))}
-	for i := range d.t.Items {
-		m.expected[i] = d.t.Items[i].Expect(f, d.t.Offset(z))
+// keep takes from a forecast what the answer is made of, and the logarithm of the
+// likelihood of what was observed.
+func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64) {
+	m := Member{Member: c.all.Reduce(f), expected: make([]float64, len(c.t.Observations))}
+	for i := range c.t.Observations {
+		m.expected[i] = c.t.Observations[i].Expect(f, c.t.Offset(z))
 	}
-	if d.t.Seen(f) && len(f.Seen) > 0 {
+	if c.t.Seen(f) && len(f.Seen) > 0 {
 		s := f.Seen[len(f.Seen)-1]
 		m.now = &now{s.Moisture, s.Weight, s.Lost, s.Chit, s.Acrospire, s.Modification, s.Bed, s.AirOff, s.Malt}
 	}
 	for _, g := range f.Gates {
-		if g.Ended >= d.t.Now-1 {
-			m.waits = append(m.waits, awaited{d.gateOf(g), reached(g)})
+		if g.Ended >= c.t.Now-1 {
+			m.waits = append(m.waits, awaited{c.gateOf(g), reached(g)})
 		}
 	}
-	return m, -evidence.Cost(d.t.Residuals(f, z))
+	return m, evidence.LogLikelihood(c.t.Residuals(f, z))
 }
 
 // gateOf gives the condition of which a gate of a forecast tells.
-func (d *drawing) gateOf(g forecast.Gate) *gate {
-	d.lock.Lock()
-	defer d.lock.Unlock()
+func (c *conditioning) gateOf(g forecast.Gate) *gate {
+	c.lock.Lock()
+	defer c.lock.Unlock()
 	k := gate{g.Stage, g.Place, g.Text, g.Hold}
-	if d.gates == nil {
-		d.gates = map[gate]*gate{}
+	if c.gates == nil {
+		c.gates = map[gate]*gate{}
 	}
-	if d.gates[k] == nil {
-		d.gates[k] = &k
+	if c.gates[k] == nil {
+		c.gates[k] = &k
 	}
-	return d.gates[k]
+	return c.gates[k]
 }
 
 // spread is that of a value of the members, each of which counts the same.
-func (s *Sure) spread(of func(*Member) float64) ensemble.Spread {
-	list := make([]float64, len(s.members))
-	for i := range s.members {
-		list[i] = of(&s.members[i])
+func (p *Posterior) spread(of func(*Member) float64) ensemble.Spread {
+	list := make([]float64, len(p.members))
+	for i := range p.members {
+		list[i] = of(&p.members[i])
 	}
 	return ensemble.SpreadOf(list)
 }
 
 // seen is the spread of what the members see now.
-func (s *Sure) seen(of func(*now) float64) ensemble.Spread {
-	return s.spread(func(m *Member) float64 {
+func (p *Posterior) seen(of func(*now) float64) ensemble.Spread {
+	return p.spread(func(m *Member) float64 {
 		if m.now == nil {
 			return math.NaN()
 		}

@@ -3,8 +3,8 @@ package follow
 import "sync"
 
 // reporting gives what each job calls when it is done.
-func (d *drawing) reporting(before, more int) func() {
-	if d.o.Progress == nil {
+func (c *conditioning) reporting(before, more int) func() {
+	if c.o.Progress == nil {
 		return func() {}
 	}
 	var lock sync.Mutex
@@ -13,6 +13,6 @@ func (d *drawing) reporting(before, more int) func() {
 		lock.Lock()
 		defer lock.Unlock()
 		done++
-		d.o.Progress(done, before+more)
+		c.o.Progress(done, before+more)
 	}
 }

@@ -101,7 +101,7 @@ func (f *fit) point(t *evidence.Trial) []float64 {
 	for i, a := range t.Axes {
 		k := columnOf(t, a, 0).key
 		for n, c := range f.columns {
-			if c.shared() && c.key == k && f.told(n) >= Enough {
+			if c.shared() && c.key == k && f.varianceExplained(n) >= leastExplained {
 				z[i] = f.Z[n]
 			}
 		}

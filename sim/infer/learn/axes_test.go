@@ -75,7 +75,7 @@ func TestFiguresWhoseErrorsGoTogetherAreTold(t *testing.T) {
 		{key: key{ensemble.Uptake, "Far field"}, axis: named(ensemble.LotUptake)},
 		{key: key{ensemble.Drying, "tray"}, axis: named(ensemble.KilnDrying)}, // -0.09/√0.01 = -0.9 with uptake
 	}}
-	list := f.alike()
+	list := f.correlated()
 	require.Len(t, list, 2)
 	assert.Equal(t, []Side{{Open: ensemble.LotGrowth}, {Open: ensemble.PlaceInBands}}, []Side{list[0].A, list[0].B})
 	assert.Equal(t, b, list[0].Of)

@@ -9,32 +9,32 @@ import (
 	"maltwright/sim/ensemble"
 )
 
-// Enough is the share of a factor's usual variance that the readings must have removed
-// for it to count as told. Below a half more of the value is usual than seen.
-const Enough = 0.5
+// leastExplained is the share of a factor's prior variance that the readings must explain
+// for it to count as known. Below a half more of the value is prior than seen.
+const leastExplained = 0.5
 
 // Factor is one figure of the house.
 type Factor struct {
-	Which   ensemble.Factor // or Thermometer
-	Grain   *model.Grain    // of uptake: the lot
-	Kiln    *model.Kiln     // of drying
-	Value   float64         // beside the model's 1; of the thermometer K that it shows too much
-	Error   float64         // standard error, in the same unit
-	Usual   float64         // what it is taken to be before anything is read
-	Spread  float64         // standard deviation around that
-	Told    float64         // share of that variance which the readings removed, 0 to 1
-	Batches int             // that have a reading which it moves
-	Open    ensemble.Open   // what it is of the things that a process leaves open
+	Which             ensemble.Factor // or Thermometer
+	Grain             *model.Grain    // of uptake: the lot
+	Kiln              *model.Kiln     // of drying
+	Value             float64         // beside the model's 1; of the thermometer K that it shows too much
+	Error             float64         // standard error, in the same unit
+	Usual             float64         // what it is taken to be before anything is read
+	Spread            float64         // standard deviation around that
+	VarianceExplained float64         // share of that variance that the readings explain, 0 to 1
+	Batches           int             // that have a reading which it moves
+	Open              ensemble.Open   // what it is of the things that a process leaves open
 }
 
 // Known tells whether the readings settle it well enough to be written down.
-func (f Factor) Known() bool { return f.Told >= Enough }
+func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 
 // order is that in which factors are listed.
 var order = []ensemble.Factor{ensemble.Growth, ensemble.Respiration, ensemble.Uptake, ensemble.Drying, Thermometer}
 
-// told is the share of the variance of a column that the readings removed.
-func (f *fit) told(column int) float64 { return 1 - f.Cov.At(column, column) }
+// varianceExplained is the share of the prior variance of a column that the readings explain.
+func (f *fit) varianceExplained(column int) float64 { return 1 - f.Cov.At(column, column) }
 
 // factors are the shared columns.
 func (f *fit) factors() ([]Factor, error) {
@@ -44,7 +44,7 @@ func (f *fit) factors() ([]Factor, error) {
 			continue
 		}
 		x := Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(f.Z[n]), Usual: c.axis.Value(0),
-			Told: f.told(n), Open: c.axis.Open}
+			VarianceExplained: f.varianceExplained(n), Open: c.axis.Open}
 		x.Spread, x.Error = c.slope(0), c.slope(f.Z[n])*math.Sqrt(f.Cov.At(n, n))
 		var err error
 		if x.Batches, err = f.moves(n); err != nil {
@@ -111,11 +111,11 @@ type Pair struct {
 	Correlation float64      // of the errors, −1 to 1
 }
 
-// together is the correlation of two errors from which on they are told.
+// together is the correlation of two errors from which on they are listed.
 const together = 0.8
 
-// alike lists the pairs with a factor of the house.
-func (f *fit) alike() []Pair {
+// correlated lists the pairs with a factor of the house.
+func (f *fit) correlated() []Pair {
 	var list []Pair
 	for i, a := range f.columns {
 		for j, b := range f.columns {

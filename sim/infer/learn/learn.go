@@ -9,12 +9,12 @@
 // held - is each batch's own. All axes are fitted at once, so that a cold week is not
 // put down to the house.
 //
-// A factor (factor.go) is what such an axis comes to, with its error and how much of
-// what was open before the readings have settled. One that they have settled by less
-// than half would only repeat the model, and counts as not told.
+// A factor (factor.go) is what such an axis comes to, with its standard error and the
+// share of its prior variance that the readings explain. One of which they explain less
+// than half would only repeat the model, and counts as not known.
 //
-// How good it is tells a batch that was not used (heldout.go): each is held out in
-// turn, the others are fitted, and its readings stand beside what they expect of it.
+// How good it is tells leave-one-out cross-validation (crossvalidation.go): each batch is
+// held out in turn, the others are fitted, and its readings stand beside their forecast.
 package learn
 
 import (
@@ -30,18 +30,19 @@ import (
 
 // Options are those of learning.
 type Options struct {
-	Workers int // forecasts that run at once; 0 is one a core
+	Workers           int  // forecasts that run at once; 0 is one a core
+	NoCrossValidation bool // which takes most of the time; there are then no prediction errors and durations
 }
 
 // Result is what finished batches taught.
 type Result struct {
-	Batches  []*model.Batch // those that were used, in the order given
-	Left     []Left
-	Replaces []string // names of house blocks that the processes have already, and that were not used
-	Factors  []Factor
-	Alike    []Pair    // factors that the readings hardly tell from something else
-	Misses   []Miss    // of batches held out; empty for a single batch
-	Lengths  []Lasting // of steps of batches held out that end when something is reached
+	Batches          []*model.Batch // those that were used, in the order given
+	Left             []Left
+	Replaces         []string // names of house blocks that the processes have already, and that were not used
+	Factors          []Factor
+	Correlated       []Pair            // factors that the readings hardly tell from something else
+	PredictionErrors []PredictionError // of batches held out; empty for a single batch
+	Durations        []Duration        // of steps of batches held out that end when something is reached
 }
 
 // Left is a batch that was not used.
@@ -90,9 +91,9 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 	if r.Factors, err = fit.factors(); err != nil {
 		return nil, err
 	}
-	r.Alike = fit.alike()
-	if len(trials) > 1 {
-		r.Misses, r.Lengths, err = heldOut(ctx, trials, o.Workers)
+	r.Correlated = fit.correlated()
+	if len(trials) > 1 && !o.NoCrossValidation {
+		r.PredictionErrors, r.Durations, err = crossValidate(ctx, trials, o.Workers)
 	}
 	return r, err
 }
@@ -124,7 +125,7 @@ func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Tr
 	switch {
 	case err != nil:
 		return nil, err
-	case len(t.Items) == 0:
+	case len(t.Observations) == 0:
 		return nil, errors.New("nothing was weighed, counted, felt or read")
 	}
 	t.Bound(ctx, pool)

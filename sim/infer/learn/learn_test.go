@@ -16,10 +16,12 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/read"
+	"maltwright/lang/source/golden"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/grain"
 	"maltwright/sim/infer/evidence"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 )
 
 const examples = "../../../examples"
@@ -52,25 +54,33 @@ func own(o forecast.Options, r *rand.Rand) forecast.Options {
 	return o
 }
 
-// invented makes batches of the house. What keep refuses is struck from the records.
-func invented(t testing.TB, n int, seed uint64, keep func(invent.Line) bool) []*model.Batch {
+// invented makes batches of the house, by the equations of the model. What keep refuses
+// is struck from the records.
+func invented(t testing.TB, n int, seed uint64, keep func(evidencetest.Line) bool) []*model.Batch {
+	t.Helper()
+	return inventedBy(t, n, seed, grain.Forms{}, keep)
+}
+
+// inventedBy makes them by equations of some forms.
+func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(evidencetest.Line) bool) []*model.Batch {
 	t.Helper()
 	p := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00 }").Process
 	r, list := rand.New(rand.NewPCG(seed, 7)), []*model.Batch{}
 	for i := range n {
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
-		truth := invent.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
+		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
 			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying])}, r)}
-		b, err := invent.Of(p, name, began, truth, 100*seed+uint64(i))
+		truth.Options.Forms = forms
+		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)
-		var lines []invent.Line
+		var lines []evidencetest.Line
 		for _, l := range b.Lines {
 			if keep == nil || keep(l) {
 				lines = append(lines, l)
 			}
 		}
-		list = append(list, batchOf(t, "use \"pale.malt\"\n"+invent.Record(name, p.Name, began, 0, lines)))
+		list = append(list, batchOf(t, "use \"pale.malt\"\n"+evidencetest.Record(name, p.Name, began, 0, lines)))
 	}
 	return list
 }
@@ -97,8 +107,11 @@ func houseOf(t testing.TB, batches []*model.Batch) map[ensemble.Factor]Factor {
 }
 
 func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
-	sum, n, far := 0.0, 0.0, 0
-	for seed := range uint64(4) {
+	sum, n, far, houses := 0.0, 0.0, 0, 2
+	if golden.Long() {
+		houses = 24
+	}
+	for seed := range uint64(houses) {
 		learnt := houseOf(t, invented(t, 4, seed, nil))
 		require.Len(t, learnt, len(house))
 		for which, truth := range house {
@@ -118,7 +131,7 @@ func TestAHouseThatIsKnownIsLearnt(t *testing.T) {
 	// deviation or more from the usual one in every figure, to which each is drawn a
 	// little, so it is somewhat more: 1.2 over 24 seeds, with 3 of 120 figures beyond 2.5.
 	assert.Less(t, sum/n, 1.7)
-	assert.LessOrEqual(t, far, 1)
+	assert.LessOrEqual(t, float64(far), 1+n/20)
 }
 
 func TestErrorsShrinkWithTheNumberOfBatches(t *testing.T) {
@@ -135,7 +148,7 @@ func TestErrorsShrinkWithTheNumberOfBatches(t *testing.T) {
 }
 
 // neverKilned refuses what is read from the kiln on.
-func neverKilned(l invent.Line) bool {
+func neverKilned(l evidencetest.Line) bool {
 	for _, word := range []string{"air-", "after dry", "after cure", "clean malt"} {
 		if strings.Contains(l.Text, word) {
 			return false
@@ -150,13 +163,13 @@ func TestWithoutReadingsOfTheKilnItsDryingIsNotTold(t *testing.T) {
 	for _, f := range r.Factors {
 		if f.Which == ensemble.Drying {
 			assert.False(t, f.Known())
-			assert.InDelta(t, 0, f.Told, 1e-6)
+			assert.InDelta(t, 0, f.VarianceExplained, 1e-6)
 			assert.InDelta(t, 1, f.Value, 1e-6)
 			assert.Zero(t, f.Batches)
 			assert.Equal(t, "tray kiln", f.Kiln.Name)
 		}
 	}
-	for _, x := range r.Lengths {
+	for _, x := range r.Durations {
 		assert.NotEqual(t, ToDry, x.What)
 	}
 }
@@ -214,7 +227,7 @@ func TestTheSameOnAnyNumberOfCores(t *testing.T) {
 	three, err := Of(context.Background(), batches, Options{Workers: 3})
 	require.NoError(t, err)
 	assert.Equal(t, one.Factors, three.Factors)
-	assert.Equal(t, one.Misses, three.Misses)
+	assert.Equal(t, one.PredictionErrors, three.PredictionErrors)
 }
 
 func TestLearningStopsWhenItIsCancelled(t *testing.T) {

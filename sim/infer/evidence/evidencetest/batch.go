@@ -1,8 +1,8 @@
-// Package invent writes the record of a batch that never was: a forecast of a lot,
+// Package evidencetest writes the record of a batch that never was: a forecast of a lot,
 // a house and weather that are known, seen with the scatter that scales,
 // thermometers and counting have. It is for tests, and for the records among the
 // examples.
-package invent
+package evidencetest
 
 import (
 	"fmt"

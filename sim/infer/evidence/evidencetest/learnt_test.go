@@ -1,4 +1,4 @@
-package invent_test
+package evidencetest_test
 
 import (
 	"context"
@@ -13,7 +13,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/sim/ensemble"
-	"maltwright/sim/infer/evidence/invent"
+	"maltwright/sim/infer/evidence/evidencetest"
 	"maltwright/sim/infer/learn"
 )
 
@@ -32,8 +32,8 @@ func TestTheLoftOfTheExamplesIsLearnt(t *testing.T) {
 	}
 	r, err := learn.Of(context.Background(), batches, learn.Options{})
 	require.NoError(t, err)
-	truth := map[ensemble.Factor]float64{ensemble.Growth: *invent.Loft.Growth, ensemble.Respiration: *invent.Loft.Respiration,
-		ensemble.Uptake: *invent.Loft.Uptake, ensemble.Drying: *invent.Loft.Drying, learn.Thermometer: invent.LoftOffset}
+	truth := map[ensemble.Factor]float64{ensemble.Growth: *evidencetest.Loft.Growth, ensemble.Respiration: *evidencetest.Loft.Respiration,
+		ensemble.Uptake: *evidencetest.Loft.Uptake, ensemble.Drying: *evidencetest.Loft.Drying, learn.Thermometer: evidencetest.LoftOffset}
 	require.Len(t, r.Factors, len(truth))
 	for _, f := range r.Factors {
 		t.Logf("%-12s %.3f ± %.3f of %.2f", f.Which, f.Value, f.Error, truth[f.Which])

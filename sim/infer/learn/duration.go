@@ -9,9 +9,9 @@ import (
 	"maltwright/sim/infer/evidence"
 )
 
-// Lasting is how long something lasted that ends when something is reached, beside the
+// Duration is how long something lasted that ends when something is reached, beside the
 // plan that could have been made before the batch began.
-type Lasting struct {
+type Duration struct {
 	Batch         *model.Batch
 	What          Span
 	Recorded      float64 // s
@@ -56,9 +56,9 @@ func stepsOf(f *forecast.Forecast, kind model.StageKind) []forecast.Step {
 	return steps
 }
 
-// lastings are the spans of a trial of which the record has both ends. The plans know
+// durationsOf are the spans of a trial of which the record has both ends. The plans know
 // of the record what was to be done otherwise, and nothing of what came about.
-func lastings(t *evidence.Trial, learnt, model []float64) ([]Lasting, error) {
+func durationsOf(t *evidence.Trial, learnt, model []float64) ([]Duration, error) {
 	done, err := t.Run(model, false)
 	if err != nil {
 		return nil, err
@@ -71,13 +71,13 @@ func lastings(t *evidence.Trial, learnt, model []float64) ([]Lasting, error) {
 	if err != nil {
 		return nil, err
 	}
-	var list []Lasting
+	var list []Duration
 	for _, s := range spans {
 		was, by, without := s.of(done), s.of(a), s.of(b)
 		if len(was) == 0 || len(by) == 0 || !open(without) || !marked(t, was[0].Start) || !marked(t, was[len(was)-1].End) {
 			continue
 		}
-		list = append(list, Lasting{t.Batch, s.what, length(was), length(by), length(without)})
+		list = append(list, Duration{t.Batch, s.what, length(was), length(by), length(without)})
 	}
 	return list, nil
 }

@@ -1,4 +1,4 @@
-package invent
+package evidencetest
 
 // The truth of the loft of the examples, for tests from outside.
 var (

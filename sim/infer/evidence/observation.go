@@ -10,19 +10,19 @@ import (
 	"maltwright/sim/grain"
 )
 
-// Item is one reading beside what a forecast gives for it. Values are in SI, but
+// Observation is one reading beside what a forecast gives for it. Values are in SI, but
 // temperatures in °C; a rub is told by the modification at which it is felt.
-type Item struct {
-	Reading  model.Reading
-	Observed float64
-	Error    float64 // standard deviation of such a reading, model and all
+type Observation struct {
+	Reading model.Reading
+	Value   float64
+	Error   float64 // standard error of such a reading, model and all
 
-	look   int             // which of the looks shows it; -1 where it has no time, and its step tells
-	at     *model.StepName // the step at whose end it was made, where that tells more than its time
-	scale  float64         // of the batch's weight to what was on the scale: the bag
-	lower  float64         // of a rub: the modification from which on it feels so
-	higher float64         // and that to which
-	value  func(s *forecast.Sight) float64
+	look    int             // which of the looks shows it; -1 where it has no time, and its step tells
+	at      *model.StepName // the step at whose end it was made, where that tells more than its time
+	scale   float64         // of the batch's weight to what was on the scale: the bag
+	lower   float64         // of a rub: the modification from which on it feels so
+	higher  float64         // and that to which
+	expects func(s *forecast.Sight) float64
 }
 
 // How exact a reading is, model and all. Counts have their own chance besides.
@@ -42,7 +42,7 @@ const (
 var placeError = map[string]float64{vocabulary.PlaceWater: 0.7, vocabulary.PlaceAir: 1.5, vocabulary.PlaceRoom: 1.5, vocabulary.PlaceBed: 1, vocabulary.PlaceAirOn: 2, vocabulary.PlaceAirOff: 2.5, vocabulary.PlaceMalt: 2.5, vocabulary.PlaceOven: 5}
 
 // takeItems lists what was read, with the looks that show it.
-func (t *Trial) takeItems() {
+func (t *Trial) takeObservations() {
 	for _, x := range t.Batch.Readings {
 		if !x.When().IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
 			break
@@ -50,58 +50,58 @@ func (t *Trial) takeItems() {
 		if x.When().IsZero() && model.After(x) == nil {
 			continue
 		}
-		item, ok := t.item(x)
+		o, ok := t.observation(x)
 		if !ok {
 			continue
 		}
-		if item.look = -1; x.When().IsZero() || item.at != nil {
+		if o.look = -1; x.When().IsZero() || o.at != nil {
 			t.whole = true
 		} else {
-			item.look = len(t.course.Looks)
+			o.look = len(t.course.Looks)
 			t.course.Looks = append(t.course.Looks, t.since(x.When()))
 		}
-		t.Items = append(t.Items, item)
+		t.Observations = append(t.Observations, o)
 	}
 	if t.Now > 0 {
 		t.course.Looks = append(t.course.Looks, t.Now)
 	}
 }
 
-// item makes the item of a reading that a forecast has something for.
-func (t *Trial) item(x model.Reading) (Item, bool) {
-	item := Item{Reading: x, scale: 1}
+// observation makes that of a reading that a forecast has something for.
+func (t *Trial) observation(x model.Reading) (Observation, bool) {
+	o := Observation{Reading: x, scale: 1}
 	switch x := x.(type) {
 	case *model.Weighed:
-		return t.weighed(item, x)
+		return t.weighed(o, x)
 	case *model.Counted:
-		return item, item.counted(x)
+		return o, o.counted(x)
 	case *model.Felt:
-		item.Error = rubError
-		item.lower, item.higher = rubbed(x.Rub.Text)
-		item.Observed = (item.lower + item.higher) / 2
-		item.value = func(s *forecast.Sight) float64 { return s.Modification }
+		o.Error = rubError
+		o.lower, o.higher = rubbed(x.Rub.Text)
+		o.Value = (o.lower + o.higher) / 2
+		o.expects = func(s *forecast.Sight) float64 { return s.Modification }
 	case *model.Read:
-		item.Observed, item.Error = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where]
-		item.value = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
+		o.Value, o.Error = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where]
+		o.expects = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
 	default:
-		return item, false
+		return o, false
 	}
-	return item, true
+	return o, true
 }
 
-// counted makes the item of a count; it is false where its numbers are none of one.
-func (m *Item) counted(x *model.Counted) bool {
+// counted makes the observation of a count; it is false where its numbers are none of one.
+func (m *Observation) counted(x *model.Counted) bool {
 	switch {
 	case x.What.Text == model.Chit && len(x.Corns) > 0:
 		n := corns(x.Of)
 		share := x.Corns[0].SI / n
 		p := min(max(share, 0.02), 0.98)
-		m.Observed, m.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
-		m.value = func(s *forecast.Sight) float64 { return s.Chit }
+		m.Value, m.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
+		m.expects = func(s *forecast.Sight) float64 { return s.Chit }
 	case x.What.Text == model.Acrospire && len(x.Corns) == len(lengths):
 		length, n := MeanLength(x.Corns)
-		m.Observed, m.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
-		m.value = classLength
+		m.Value, m.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
+		m.expects = classLength
 	default:
 		return false
 	}
@@ -110,27 +110,27 @@ func (m *Item) counted(x *model.Counted) bool {
 
 const zeroC = quantity.ZeroCelsius
 
-func (t *Trial) weighed(item Item, x *model.Weighed) (Item, bool) {
+func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 	b := t.Batch
-	item.value = func(s *forecast.Sight) float64 { return s.Weight }
-	item.Observed = x.Weight.SI
+	o.expects = func(s *forecast.Sight) float64 { return s.Weight }
+	o.Value = x.Weight.SI
 	if b.Tare != nil && x.OfBag == (b.Bag != nil) {
-		item.Observed -= b.Tare.SI
+		o.Value -= b.Tare.SI
 	}
 	relative := dryError
 	switch {
 	case x.OfBag && (b.Bag == nil || t.Process.Charge == nil || !(t.Process.Charge.SI > 0)):
-		return item, false
+		return o, false
 	case x.OfBag:
-		item.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
+		o.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
 	case x.Clean:
 		relative = cleanError
-		item.at = &model.StepName{Kind: model.Word{Text: string(model.DeculmStage)}}
+		o.at = &model.StepName{Kind: model.Word{Text: string(model.DeculmStage)}}
 	case x.After != nil && x.After.Kind.Text == string(model.SoakStep):
 		relative = drippingError
 	}
-	item.Error = relative * item.Observed
-	return item, item.Observed > 0
+	o.Error = relative * o.Value
+	return o, o.Value > 0
 }
 
 func corns(of *model.Quantity) float64 {
@@ -181,12 +181,12 @@ func rubbed(word string) (lower, higher float64) {
 
 // Expect is what a forecast gives for the reading, of a thermometer that is so many
 // kelvin off; NaN where it has nothing for it.
-func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
+func (m *Observation) Expect(f *forecast.Forecast, offset float64) float64 {
 	s := m.Sight(f)
 	if s == nil {
 		return math.NaN()
 	}
-	v := m.scale * m.value(s)
+	v := m.scale * m.expects(s)
 	if model.Thermometer(m.Reading) != nil {
 		v += offset
 	}
@@ -195,7 +195,7 @@ func (m *Item) Expect(f *forecast.Forecast, offset float64) float64 {
 
 // Sight is the state that a forecast sees at the time of the reading, nil where it does
 // not come so far.
-func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
+func (m *Observation) Sight(f *forecast.Forecast) *forecast.Sight {
 	switch {
 	case m.at != nil:
 		return atEnd(f, m.at)
@@ -208,7 +208,7 @@ func (m *Item) Sight(f *forecast.Forecast) *forecast.Sight {
 }
 
 // Scale is the weight on the scale for one of the whole batch: that of the bag is less.
-func (m *Item) Scale() float64 { return m.scale }
+func (m *Observation) Scale() float64 { return m.scale }
 
 // atEnd is what is to be seen of the weight at the end of a step.
 func atEnd(f *forecast.Forecast, name *model.StepName) *forecast.Sight {
@@ -240,12 +240,12 @@ func endOf(f *forecast.Forecast, st forecast.Stage, s forecast.Step) *forecast.S
 const unhad = 30.0
 
 // Residual is how far the reading is from what was expected, in its own errors.
-func (m *Item) Residual(expected float64) float64 {
+func (m *Observation) Residual(expected float64) float64 {
 	switch {
 	case math.IsNaN(expected):
 		return unhad
 	case model.Rub(m.Reading) != "":
 		return (min(max(expected, m.lower), m.higher) - expected) / m.Error
 	}
-	return (m.Observed - expected) / m.Error
+	return (m.Value - expected) / m.Error
 }

@@ -13,8 +13,8 @@ func TestWhatWasLearntForetellsABatchThatWasHeldOut(t *testing.T) {
 	r, err := Of(context.Background(), invented(t, 3, 2, nil), Options{})
 	require.NoError(t, err)
 	require.Len(t, r.Batches, 3)
-	require.Len(t, r.Misses, len(kinds))
-	for _, m := range r.Misses {
+	require.Len(t, r.PredictionErrors, len(kinds))
+	for _, m := range r.PredictionErrors {
 		t.Logf("%-12s %3d readings: %.4f learnt, %.4f by the model", m.Kind, m.Readings, m.Learnt, m.Model)
 		if m.Kind == Moistures {
 			// Each reading has an error of about a point, and the last weights count most:
@@ -25,7 +25,7 @@ func TestWhatWasLearntForetellsABatchThatWasHeldOut(t *testing.T) {
 		assert.Less(t, m.Learnt, m.Model, m.Kind)
 	}
 	spans := map[Span][3]float64{}
-	for _, x := range r.Lengths {
+	for _, x := range r.Durations {
 		s := spans[x.What]
 		spans[x.What] = [3]float64{s[0] + 1, s[1] + math.Pow((x.Learnt-x.Recorded)/3600, 2), s[2] + math.Pow((x.Model-x.Recorded)/3600, 2)}
 	}

@@ -10,25 +10,25 @@ import (
 	"maltwright/sim/work"
 )
 
-// AsItWent forecasts a batch that is over as it most likely went by its record. It is
-// nil where the record cannot be held beside a forecast or says nothing. The error is
+// MostLikely forecasts a batch that is over at the mode of the posterior of its record,
+// which is how it most likely went. It is nil where the record cannot be held beside a forecast or says nothing. The error is
 // work.ErrPool, where that costs more than one record may, or than the pool has left.
-func AsItWent(ctx context.Context, b *model.Batch, pool *work.Pool) (*forecast.Forecast, error) {
+func MostLikely(ctx context.Context, b *model.Batch, pool *work.Pool) (*forecast.Forecast, error) {
 	t, err := New(b, time.Time{})
-	if err != nil || len(t.Items) == 0 {
+	if err != nil || len(t.Observations) == 0 {
 		return nil, nil
 	}
 	part := pool.Part(fitPool)
 	defer pool.Settled(part, fitPool)
 	t.Bound(ctx, part)
-	f, err := t.asItWent(ctx)
+	f, err := t.mostLikely(ctx)
 	if errors.Is(err, work.ErrPool) {
 		return nil, err
 	}
 	return f, nil
 }
 
-func (t *Trial) asItWent(ctx context.Context) (*forecast.Forecast, error) {
+func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
 	if err := t.Affordable(); err != nil {
 		return nil, err
 	}

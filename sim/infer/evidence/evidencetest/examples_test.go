@@ -1,4 +1,4 @@
-package invent
+package evidencetest
 
 import (
 	"fmt"

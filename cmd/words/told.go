@@ -1,0 +1,36 @@
+package words
+
+import (
+	"maltwright/check/tell"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+)
+
+func (h House) trouble(t outlook.Trouble) string { return tell.Trouble(t.Of, h.System) }
+
+func (House) caution(c outlook.Caution) string { return tell.Caution(forecast.Caution(c)) }
+
+func (House) open(o outlook.Open) string { return tell.Open(ensemble.Open(o)) }
+
+func (h House) learn(l outlook.Learn) string { return tell.Learn(ensemble.Open(l), h.System) }
+
+func (House) corner(e outlook.Ends) string { return tell.Corner(ensemble.Corner{Ends: e}) }
+
+func (House) unkept(u outlook.Unkept) string {
+	if u.Stage == "" {
+		return "expect " + u.Text
+	}
+	return u.Stage + ": " + u.Text
+}
+
+func (h House) taken(t outlook.Taken) string {
+	a := tell.Assumption(t.Of, h.System)
+	switch t.Part {
+	case outlook.What:
+		return a.What
+	case outlook.Value:
+		return a.Value
+	}
+	return a.Why
+}

@@ -1,0 +1,85 @@
+package evidence
+
+import (
+	"cmp"
+	"context"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
+)
+
+// Linearised is the posterior of a record as if every residual went in a straight line
+// with every axis: of one forecast, and one more for each axis. It tells which readings a
+// fit should look at; Fit itself costs some ten times as many forecasts.
+type Linearised struct {
+	Centre    *forecast.Forecast // of the usual batch that keeps to the record
+	Residuals []float64          // of each reading at the mode, in its own error and that of what the others make likely
+}
+
+const (
+	linearStride = 0.5
+	reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
+)
+
+// Linearise makes the forecasts and solves the problem. It gives work.ErrPool where the forecasts cost too much together.
+func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
+	dims := len(t.Axes)
+	runs := make([]*forecast.Forecast, dims+1)
+	residuals := make([][]float64, dims+1)
+	err := ensemble.Each(ctx, 0, dims+1, func(k int) (err error) {
+		z := make([]float64, dims)
+		if k > 0 {
+			z[k-1] = linearStride
+		}
+		if runs[k], err = t.Run(z, true); err == nil {
+			residuals[k] = t.Residuals(runs[k], z)
+		}
+		return err
+	})
+	if err = cmp.Or(err, t.pool.Err()); err != nil {
+		return Linearised{}, err
+	}
+	slopes := make([][]float64, len(t.Observations))
+	for i := range t.Observations {
+		slopes[i] = make([]float64, dims)
+		for k := range dims {
+			slopes[i][k] = slope(residuals[0][i], residuals[k+1][i]) * stride / linearStride
+		}
+	}
+	return Linearised{runs[0], reweighted(residuals[0], slopes, dims)}, nil
+}
+
+// reweighted finds the mode by iteratively reweighted least squares, as the Student
+// distribution weighs residuals, and gives each residual there in standard errors.
+func reweighted(base []float64, slopes [][]float64, dims int) []float64 {
+	z, off := mat.NewVecDense(dims, nil), append([]float64(nil), base...)
+	var cov *mat.SymDense
+	for range reweightings {
+		h, g := mat.NewSymDense(dims, nil), mat.NewVecDense(dims, nil)
+		for k := range dims {
+			h.SetSym(k, k, 1)
+		}
+		for i, r := range off {
+			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+			for k, d := range slopes[i] {
+				g.SetVec(k, g.AtVec(k)-weight*d*base[i])
+				for j := 0; j <= k; j++ {
+					h.SetSym(k, j, h.At(k, j)+weight*d*slopes[i][j])
+				}
+			}
+		}
+		cov = inverse(h)
+		z.MulVec(cov, g)
+		for i := range off {
+			off[i] = base[i] + mat.Dot(z, mat.NewVecDense(dims, slopes[i]))
+		}
+	}
+	for i := range off {
+		d := mat.NewVecDense(dims, slopes[i])
+		off[i] /= math.Sqrt(1 + mat.Inner(d, cov, d))
+	}
+	return off
+}
