@@ -21,5 +21,4 @@ var buckwheat = Grain{
 	TepidLost:  12,
 	Rest:       Band{10, 24},
 	Sprouts:    0.85,
-	Slimes:     true,
 }

@@ -21,6 +21,5 @@ var maize = Grain{
 	TepidLost:  36,
 	Rest:       Band{12, 33},
 	Sprouts:    0.90,
-	Naked:      true,
 	MouldCheck: true,
 }

@@ -21,6 +21,5 @@ var millet = Grain{
 	TepidLost:  36,
 	Rest:       Band{14, 35},
 	Sprouts:    0.85,
-	Naked:      true,
 	MouldCheck: true,
 }

@@ -22,7 +22,6 @@ var rye = Grain{
 	TepidLost:  12,
 	Rest:       Band{8, 20},
 	Sprouts:    0.90,
-	Naked:      true,
 	ErgotRisk:  true,
 	MouldCheck: true,
 }

@@ -21,7 +21,6 @@ var sorghum = Grain{
 	TepidLost:  36,
 	Rest:       Band{14, 33},
 	Sprouts:    0.90,
-	Naked:      true,
 	RootsOff:   true,
 	MouldCheck: true,
 }

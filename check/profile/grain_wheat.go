@@ -22,6 +22,5 @@ var wheat = Grain{
 	TepidLost:  12,
 	Rest:       Band{8, 20},
 	Sprouts:    0.95,
-	Naked:      true,
 	MouldCheck: true,
 }

@@ -46,11 +46,9 @@ type Grain struct {
 	TepidLost  float64
 	Rest       Band    // air of the rests in the steep
 	Sprouts    float64 // share of the corns that must germinate
-	Naked      bool    // without husk
 	RootsOff   bool    // shoots and roots must always be taken off
 	ErgotRisk  bool    // ergot must be looked for
 	MouldCheck bool    // DON and other mould poisons are common on it
-	Slimes     bool    // it slimes in the steep, and is rinsed
 }
 
 // Malt is what is usual for a malt type.
@@ -192,9 +190,6 @@ func maltOf(name string) Malt {
 var grains = []Grain{barley, wheat, spelt, rye, triticale, oats, sorghum, millet, maize, buckwheat}
 
 var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid}
-
-// Grains lists the profiles of grains; Malts those of malt types.
-func Grains() []Grain { return append([]Grain(nil), grains...) }
 
 // Malts lists the profiles of malt types.
 func Malts() []Malt { return append([]Malt(nil), malts...) }

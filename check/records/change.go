@@ -49,7 +49,7 @@ func (r *record) changes() []model.Change {
 	return kept
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 // bears is the warmest that a step can have been, °C, for the grain and the malt.
 func (r *record) bears(kind string, warm float64) float64 {

@@ -107,8 +107,6 @@ func fits(o *evidence.Observation, value, expected float64) bool {
 	return math.Abs(value-expected) <= near*own
 }
 
-const kilogramsInPound = 0.45359237
-
 // slips are what goes wrong between the scale and the book, the commonest first.
 var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
@@ -132,13 +130,13 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) string {
 	weight, heat := model.Weight(m.Reading), model.Thermometer(m.Reading)
 	switch {
-	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*kilogramsInPound-r.tareOf(m)):
+	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*quantity.Pound-r.tareOf(m)):
 		return "it would fit in pounds: put the unit right"
-	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/kilogramsInPound-r.tareOf(m)):
+	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/quantity.Pound-r.tareOf(m)):
 		return "it would fit in kilograms: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°C" && fits((m.Value-32)*5/9):
+	case heat != nil && heat.Low.Unit() == "°C" && fits(quantity.Celsius(m.Value)):
 		return "it would fit in °F: put the unit right"
-	case heat != nil && heat.Low.Unit() == "°F" && fits(m.Value*9/5+32):
+	case heat != nil && heat.Low.Unit() == "°F" && fits(quantity.Fahrenheit(m.Value)):
 		return "it would fit in °C: put the unit right"
 	}
 	return ""

@@ -17,13 +17,7 @@ var castMoistureOutside = Rule{
   rest 10 h in air at 14 °C
   soak 3 h in water at 13 °C
 }`,
-		Good: `steep in "base tub" to moisture 42 to 46 % {
-  soak 6 h in water at 13 °C
-  rest 10 h in air at 14 °C
-  soak 7 h in water at 13 °C
-  rest 9 h in air at 14 °C
-  soak 6 h in water at 13 °C
-}`,
+		Good: usualSteep,
 		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
 			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -17,13 +17,7 @@ var noAirRest = Rule{
   soak 9 h in water at 12 °C
   soak 9 h in water at 12 °C
 }`,
-		Good: `steep in "base tub" to moisture 42 to 46 % {
-  soak 6 h in water at 13 °C
-  rest 10 h in air at 14 °C
-  soak 7 h in water at 13 °C
-  rest 9 h in air at 14 °C
-  soak 6 h in water at 13 °C
-}`,
+		Good: usualSteep,
 		Limits: "one soak that does it all is quick oats, or soak-too-long or water-never-changed. Soaks that have air blown through do not count, nor do those that are a rinse, " +
 			"and a drain of an hour or so between soaks that are too long by themselves is left to what tells of those; a rest of two hours is taken for one. " +
 			"A change of water is no harm while the grain is not under it for much longer than one soak may be"},

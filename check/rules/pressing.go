@@ -7,7 +7,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
-	"maltwright/sim/kiln"
+	"maltwright/sim/grain"
 )
 
 // What moves the air of a kiln presses so hard, Pa (common practice): a flue of 10 to
@@ -33,8 +33,10 @@ func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth 
 	}
 	most, what := presses(k)
 	speed := k.Airflow.SI / k.Area.SI
-	perMetre, err := kiln.Resistance(min(speed, fastest))
-	takes := perMetre * max(1, speed/fastest) * kiln.WetResistance * depth
+	species, _ := grain.Of(c.Profile.Grain.Name) // of none known the malt of barley
+	packing := species.Malt.Packing()
+	perMetre, err := packing.Resistance(min(speed, fastest))
+	takes := perMetre * max(1, speed/fastest) * packing.Loose * depth
 	if err != nil || speed < slowest || most == 0 || takes < most*clearlyMore {
 		return
 	}

@@ -19,13 +19,7 @@ var restBeforeSoak = Rule{
   soak 7 h in water at 13 °C
   soak 6 h in water at 13 °C
 }`,
-		Good: `steep in "base tub" to moisture 42 to 46 % {
-  soak 6 h in water at 13 °C
-  rest 10 h in air at 14 °C
-  soak 7 h in water at 13 °C
-  rest 9 h in air at 14 °C
-  soak 6 h in water at 13 °C
-}`,
+		Good:   usualSteep,
 		Limits: "a rest to warm a cold lot through before its first soak is told of too: accept it where it is meant"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, s := range c.wetSteps() {

@@ -17,13 +17,7 @@ var targetOvershot = Rule{
   rest 8 h in air at 14 °C
   soak 9 h in water at 16 °C
 }`,
-		Good: `steep in "base tub" to moisture 42 to 46 % {
-  soak 6 h in water at 13 °C
-  rest 10 h in air at 14 °C
-  soak 7 h in water at 13 °C
-  rest 9 h in air at 14 °C
-  soak 6 h in water at 13 °C
-}`,
+		Good: usualSteep,
 		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; what hangs on the corns as a film is counted, " +
 			"and is gone some hours later"},
 	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, true) },

@@ -1,9 +1,12 @@
 package rules
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
 
 // zeroC is 0 °C in kelvin; quantities of temperature are in kelvin.
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 const (
 	hour = 3600.0

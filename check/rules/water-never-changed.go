@@ -15,13 +15,7 @@ var waterNeverChanged = Rule{
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
   soak 36 h in water at 13 °C with air
 }`,
-		Good: `steep in "base tub" to moisture 42 to 46 % {
-  soak 6 h in water at 13 °C
-  rest 10 h in air at 14 °C
-  soak 7 h in water at 13 °C
-  rest 9 h in air at 14 °C
-  soak 6 h in water at 13 °C
-}`,
+		Good: usualSteep,
 		Limits: "air alone does not keep the water clean, so it speaks of aerated soaks; a long soak in still water is soak-too-long or oxygen-gone. " +
 			"Water that runs through all the time cannot be said in the language"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -38,14 +38,13 @@ const (
 	wetEnough      = 0.20 // moisture; drier malt gives off too little water to stay cool (common practice)
 	wetBulbApart   = 2.0  // K; air that is drier than the site says makes as much
 	wetBulbNear    = 3.0  // K; so near to it malt comes only while its surface is wet (common practice)
-	seaLevel       = 101325.0
-	driestOfAnyAir = 0.0 // relative humidity, where the site does not say it
+	driestOfAnyAir = 0.0  // relative humidity, where the site does not say it
 )
 
 // coolestWet is the wet bulb in the coolest air of a kiln, °C: air of the room at its
 // coolest and driest, warmed to what the kiln reaches at the least.
 func coolestWet(k *model.Kiln, site *model.Site) (t float64, ok bool) {
-	low, room, humidity, pressure := k.Reaches.Low.SI-zeroC, k.Reaches.Low.SI-zeroC, driestOfAnyAir, seaLevel
+	low, room, humidity, pressure := k.Reaches.Low.SI-zeroC, k.Reaches.Low.SI-zeroC, driestOfAnyAir, air.StandardPressure
 	if site != nil && site.Air != nil {
 		room = site.Air.Low.SI - zeroC
 		if site.Humidity != nil {

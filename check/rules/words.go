@@ -23,7 +23,7 @@ func lasting(step model.Step, s float64) string {
 // would be a usual one in °F.
 func fahrenheitMeant(written string, celsius float64) (hint string, ok bool) {
 	const bears = 40 // °C
-	meant := (celsius - 32) / 1.8
+	meant := quantity.Celsius(celsius)
 	if celsius <= bears || meant >= bears || strings.ContainsAny(written, "fF") {
 		return "", false
 	}

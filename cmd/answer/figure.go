@@ -8,7 +8,11 @@
 // that is not known is NaN.
 package answer
 
-import "math"
+import (
+	"math"
+
+	"maltwright/lang/quantity"
+)
 
 // Unit is how a kind of figure is written for programs.
 type Unit struct {
@@ -79,7 +83,7 @@ func (Kilograms) Unit() Unit { return Unit{"kg", "kg", 1, 3} }
 func (Litres) Unit() Unit { return Unit{"l", "litres", 1, 1} }
 
 // Unit is that of kWh.
-func (Joules) Unit() Unit { return Unit{"kwh", "kWh", 3.6e6, 2} }
+func (Joules) Unit() Unit { return Unit{"kwh", "kWh", quantity.KilowattHour, 2} }
 
 // Unit is that of W.
 func (Watts) Unit() Unit { return Unit{"w", "W", 1, 1} }

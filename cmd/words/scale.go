@@ -30,18 +30,16 @@ func (h House) Warmth() Scale { return Scale{h.Degree(), h.Temperature, always(1
 // Weights is the scale of weights for a batch of so many kg: g or oz for one below a kg or
 // a lb. They have three figures, as a scale has.
 func (h House) Weights(batch float64) Scale {
-	switch pounds := batch / pound; {
+	switch pounds := batch / quantity.Pound; {
 	case h.British && pounds < 1:
-		return Scale{"oz", func(kg float64) float64 { return 16 * kg / pound }, threeFigures}
+		return Scale{"oz", func(kg float64) float64 { return 16 * kg / quantity.Pound }, threeFigures}
 	case h.British:
-		return Scale{"lb", func(kg float64) float64 { return kg / pound }, threeFigures}
+		return Scale{"lb", func(kg float64) float64 { return kg / quantity.Pound }, threeFigures}
 	case batch < 1:
 		return Scale{"g", func(kg float64) float64 { return 1000 * kg }, threeFigures}
 	}
 	return Scale{"kg", func(kg float64) float64 { return kg }, threeFigures}
 }
-
-const pound = 0.45359237 // kg
 
 func threeFigures(shown float64) int {
 	switch v := math.Abs(shown); {

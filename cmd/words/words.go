@@ -42,7 +42,7 @@ func Mass[T ~float64](h House, kg T) string {
 
 // Heat writes heat of J: 830 Wh, 12.9 kWh.
 func Heat[T ~float64](j T) string {
-	switch k := float64(j) / 3.6e6; {
+	switch k := float64(j) / quantity.KilowattHour; {
 	case !known(k):
 		return None
 	case k < 0.1:

@@ -105,7 +105,7 @@ type plainUnit struct {
 // plainUnits are the units of each kind, the largest first. Kinds that are written
 // in one way only are left out.
 var plainUnits = map[quantity.Dimension][]plainUnit{
-	quantity.Temperature:           {{"°C", 1, 273.15, 0}},
+	quantity.Temperature:           {{"°C", 1, quantity.ZeroCelsius, 0}},
 	quantity.TemperatureDifference: {{"°C", 1, 0, 0}},
 	quantity.Time:                  {{"days", 86400, 0, 2 * 86400}, {"h", 3600, 0, 3600}, {"min", 60, 0, 60}, {"s", 1, 0, 0}},
 	quantity.Mass:                  {{"kg", 1, 0, 1}, {"g", 1e-3, 0, 0}},

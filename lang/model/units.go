@@ -14,7 +14,7 @@ import (
 // most: 13.5 °C, 56.3 °F.
 func (p *Process) Degrees(t float64, places int) string {
 	if p.Fahrenheit() {
-		return quantity.Rounded(t*9/5+32, places) + " °F"
+		return quantity.Rounded(quantity.Fahrenheit(t), places) + " °F"
 	}
 	return quantity.Rounded(t, places) + " °C"
 }
@@ -22,15 +22,14 @@ func (p *Process) Degrees(t float64, places int) string {
 // DegreesBetween writes a band of temperatures of °C: 12 to 18 °C.
 func (p *Process) DegreesBetween(low, high float64) string {
 	if p.Fahrenheit() {
-		low = low*9/5 + 32
+		low = quantity.Fahrenheit(low)
 	}
 	return quantity.Rounded(low, 1) + " to " + p.Degrees(high, 1)
 }
 
 // Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
 func (p *Process) Depth(m float64) string {
-	const inch = 0.0254
-	switch in := m / inch; {
+	switch in := m / quantity.Inch; {
 	case !p.British():
 		return quantity.Depth(m)
 	case in < 4:

@@ -23,7 +23,7 @@ func TestLikePrintsInTheUnitAndDigitsOfTheQuantity(t *testing.T) {
 		{"1000 kg", 872.0930, "872.1 kg"},
 		{"1 t", 872.0930, "0.872 t"},
 		{"5 lb 4 oz", 2.3, "5 lb 1.1 oz"},
-		{"5 lb 4 oz", 6*pound - 1e-6, "6 lb"},
+		{"5 lb 4 oz", 6*Pound - 1e-6, "6 lb"},
 		{"5 lb 4 oz", 0.1, "3.5 oz"},
 		{"5 lb 4.25 oz", 2.3, "5 lb 1.13 oz"},
 		{"5 lb 4 oz", -2.3, "-5 lb 1.1 oz"},

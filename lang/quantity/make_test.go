@@ -13,12 +13,12 @@ func TestAQuantityIsReadAndPrintedAsWritten(t *testing.T) {
 		dimension     Dimension
 		si            float64
 	}{
-		{"5 lb 4 oz", "5 lb 4 oz", Mass, 5.25 * pound},
-		{"5lbs 4ounces", "5 lb 4 oz", Mass, 5.25 * pound},
-		{"8 1/3 lb", "8 1/3 lb", Mass, 25.0 / 3 * pound},
-		{"8  1/3   pounds", "8 1/3 lb", Mass, 25.0 / 3 * pound},
-		{"5 lb 4 1/2 oz", "5 lb 4 1/2 oz", Mass, 5*pound + 4.5*pound/16},
-		{"-5 lb 4 oz", "-5 lb 4 oz", Mass, -5.25 * pound},
+		{"5 lb 4 oz", "5 lb 4 oz", Mass, 5.25 * Pound},
+		{"5lbs 4ounces", "5 lb 4 oz", Mass, 5.25 * Pound},
+		{"8 1/3 lb", "8 1/3 lb", Mass, 25.0 / 3 * Pound},
+		{"8  1/3   pounds", "8 1/3 lb", Mass, 25.0 / 3 * Pound},
+		{"5 lb 4 1/2 oz", "5 lb 4 1/2 oz", Mass, 5*Pound + 4.5*Pound/16},
+		{"-5 lb 4 oz", "-5 lb 4 oz", Mass, -5.25 * Pound},
 		{"12.40 kg", "12.40 kg", Mass, 12.4},
 		{"007 kg", "007 kg", Mass, 7},
 		{"1 kg 500 g", "1 kg 500 g", Mass, 1.5},
@@ -52,7 +52,7 @@ func TestAQuantityIsReadAndPrintedAsWritten(t *testing.T) {
 		{"12m^3/h", "12 m3/h", Flow, 12.0 / 3600},
 		{"0.8m2", "0.8 m2", Area, 0.8},
 		{"3 gal-us", "3 gal-us", Volume, 3 * usGallon},
-		{"5 ft 6 in", "5 ft 6 in", Length, 5.5 * foot},
+		{"5 ft 6 in", "5 ft 6 in", Length, 5.5 * Foot},
 		{"123456789.25 mg", "123456789.25 mg", Mass, 123.45678925},
 		{"1000000000000 mg", "1000000000000 mg", Mass, 1e6},
 	} {

@@ -9,9 +9,6 @@ type System struct {
 	British    bool // lb, ft2, cfm, gal-us
 }
 
-// Fahrenheit gives a temperature of °C in °F.
-func Fahrenheit(celsius float64) float64 { return celsius*9/5 + 32 }
-
 // Degree is the sign of its temperatures.
 func (s System) Degree() string {
 	if s.Fahrenheit {
@@ -42,7 +39,7 @@ func (s System) DegreesBetween(low, high float64) string {
 // of: 2.5 °C, 4.5 °F.
 func (s System) Difference(kelvin float64, places int) string {
 	if s.Fahrenheit {
-		kelvin *= 9.0 / 5
+		kelvin *= FahrenheitSteps
 	}
 	return Rounded(kelvin, places) + " " + s.Degree()
 }
@@ -50,7 +47,7 @@ func (s System) Difference(kelvin float64, places int) string {
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
 func (s System) Weight(kg float64) string {
 	if s.British {
-		lb := kg / pound
+		lb := kg / Pound
 		if lb < 1 {
 			return fmt.Sprintf("%.1f oz", 16*lb)
 		}
@@ -89,8 +86,7 @@ func (s System) Water(litres float64) string {
 
 // Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
 func (s System) Depth(m float64) string {
-	const inch = 0.0254
-	switch in := m / inch; {
+	switch in := m / Inch; {
 	case !s.British:
 		return Depth(m)
 	case in < 4:

@@ -1,11 +1,8 @@
 package quantity
 
-// Exact by definition: the inch, the pound, the gallons and the British thermal
+// Exact by definition: the Inch, the pound, the gallons and the British thermal
 // unit of the International Table (NIST Special Publication 811, appendix B).
 const (
-	inch      = 0.0254
-	foot      = 12 * inch
-	pound     = 0.45359237
 	usGallon  = 3.785411784e-3
 	impGallon = 4.54609e-3
 	btu       = 1055.05585262
@@ -13,7 +10,6 @@ const (
 	hour      = 3600.0
 	day       = 24 * hour
 	fahrSize  = 5.0 / 9
-	zeroC     = 273.15
 	zeroF     = 459.67 * fahrSize
 )
 
@@ -26,7 +22,7 @@ var unitTable = []Unit{
 	{"%", "", []string{"percent", "per cent", "pct", "% wet basis", "% w.b.", "% wb"}, Share, 0.01, 0, "per cent; a moisture is of the whole weight", 1},
 	{"% dry basis", "", []string{"% d.b.", "% db"}, DryShare, 0.01, 0, "per cent of the dry matter", 1},
 
-	{"°C", "", []string{"C", "c", "°c", "ºC", "degC", "celsius", "Celsius"}, Temperature, 1, zeroC, "degrees Celsius", 1},
+	{"°C", "", []string{"C", "c", "°c", "ºC", "degC", "celsius", "Celsius"}, Temperature, 1, ZeroCelsius, "degrees Celsius", 1},
 	{"°F", "", []string{"F", "f", "°f", "ºF", "degF", "fahrenheit", "Fahrenheit"}, Temperature, fahrSize, zeroF, "degrees Fahrenheit", 0},
 	{"K", "", []string{"kelvin", "Kelvin"}, Temperature, 1, 0, "kelvin", 1},
 
@@ -46,8 +42,8 @@ var unitTable = []Unit{
 	{"g", "", []string{"gram", "grams", "gramme", "grammes"}, Mass, 1e-3, 0, "grams", 2},
 	{"kg", "", []string{"kgs", "Kg", "kilo", "kilos", "kilogram", "kilograms"}, Mass, 1, 0, "kilograms", 3},
 	{"t", "", []string{"tonne", "tonnes"}, Mass, 1000, 0, "tonnes of 1000 kg", 3},
-	{"oz", "", []string{"ounce", "ounces"}, Mass, pound / 16, 0, "ounces (avoirdupois)", 2},
-	{"lb", "", []string{"lbs", "pound", "pounds"}, Mass, pound, 0, "pounds (avoirdupois)", 3},
+	{"oz", "", []string{"ounce", "ounces"}, Mass, Pound / 16, 0, "ounces (avoirdupois)", 2},
+	{"lb", "", []string{"lbs", "pound", "pounds"}, Mass, Pound, 0, "pounds (avoirdupois)", 3},
 
 	{"ml", "", []string{"mL", "cc", "millilitre", "millilitres", "milliliter", "milliliters"}, Volume, 1e-6, 0, "millilitres", 1},
 	{"l", "", []string{"L", "litre", "litres", "liter", "liters"}, Volume, 1e-3, 0, "litres", 2},
@@ -55,23 +51,23 @@ var unitTable = []Unit{
 	{"m3", "", []string{"m³", "m^3"}, Volume, 1, 0, "cubic metres", 3},
 	{"gal-us", "", []string{"gal-US"}, Volume, usGallon, 0, "US gallons of 3.785 l", 2},
 	{"gal-imp", "", []string{"gal-uk", "gal-UK"}, Volume, impGallon, 0, "imperial gallons of 4.546 l", 2},
-	{"ft3", "", []string{"ft³", "ft^3", "cuft", "cu ft"}, Volume, foot * foot * foot, 0, "cubic feet", 3},
+	{"ft3", "", []string{"ft³", "ft^3", "cuft", "cu ft"}, Volume, Foot * Foot * Foot, 0, "cubic feet", 3},
 
 	{"mm", "", []string{"millimetre", "millimetres", "millimeter", "millimeters"}, Length, 1e-3, 0, "millimetres", 1},
 	{"cm", "", []string{"centimetre", "centimetres", "centimeter", "centimeters"}, Length, 1e-2, 0, "centimetres", 1},
 	{"m", "", []string{"metre", "metres", "meter", "meters"}, Length, 1, 0, "metres", 2},
-	{"in", "", []string{"inch", "inches"}, Length, inch, 0, "inches", 2},
-	{"ft", "", []string{"foot", "feet"}, Length, foot, 0, "feet", 2},
+	{"in", "", []string{"inch", "inches"}, Length, Inch, 0, "inches", 2},
+	{"ft", "", []string{"foot", "feet"}, Length, Foot, 0, "feet", 2},
 
 	{"cm2", "", []string{"cm²", "cm^2"}, Area, 1e-4, 0, "square centimetres", 0},
 	{"m2", "", []string{"m²", "m^2", "sqm"}, Area, 1, 0, "square metres", 2},
-	{"ft2", "", []string{"ft²", "ft^2", "sqft", "sq ft"}, Area, foot * foot, 0, "square feet", 2},
+	{"ft2", "", []string{"ft²", "ft^2", "sqft", "sq ft"}, Area, Foot * Foot, 0, "square feet", 2},
 
 	{"m3/h", "", []string{"m³/h", "m^3/h"}, Flow, 1 / hour, 0, "cubic metres an hour", 1},
 	{"m3/s", "", []string{"m³/s", "m^3/s"}, Flow, 1, 0, "cubic metres a second", 4},
 	{"l/s", "", []string{"L/s"}, Flow, 1e-3, 0, "litres a second", 2},
 	{"l/min", "", []string{"L/min"}, Flow, 1e-3 / minute, 0, "litres a minute", 1},
-	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min"}, Flow, foot * foot * foot / minute, 0, "cubic feet a minute", 1},
+	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min"}, Flow, Foot * Foot * Foot / minute, 0, "cubic feet a minute", 1},
 
 	{"W", "", []string{"watt", "watts"}, Power, 1, 0, "watts", 0},
 	{"kW", "", []string{"kw", "KW", "kilowatt", "kilowatts"}, Power, 1000, 0, "kilowatts", 2},
@@ -86,5 +82,5 @@ var unitTable = []Unit{
 	{"kPa", "", nil, Pressure, 1000, 0, "kilopascals", 2},
 
 	{"m/s", "", nil, Speed, 1, 0, "metres a second", 3},
-	{"ft/min", "", []string{"fpm"}, Speed, foot / minute, 0, "feet a minute", 1},
+	{"ft/min", "", []string{"fpm"}, Speed, Foot / minute, 0, "feet a minute", 1},
 }

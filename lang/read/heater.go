@@ -16,11 +16,11 @@ import (
 // lose at the least: four times its floor of a hand of mineral wool (derived from
 // 0.04 W/(m·K) and 4 cm).
 const (
-	roomOfKiln = 293.15 // K
-	densityAt  = 1.2    // kg/m³ at roomOfKiln
-	heatOfAir  = 1006.0 // J/(kg·K)
-	wallLoss   = 4.0    // W for each m² of floor and K
-	farTooWeak = 0.6    // of the heat that it takes: less is told
+	roomOfKiln = 20 + quantity.ZeroCelsius // K
+	densityAt  = 1.2                       // kg/m³ at roomOfKiln
+	heatOfAir  = 1006.0                    // J/(kg·K)
+	wallLoss   = 4.0                       // W for each m² of floor and K
+	farTooWeak = 0.6                       // of the heat that it takes: less is told
 )
 
 // heaterForReach reports a heater that cannot warm the kiln's own air to what the kiln
@@ -80,7 +80,7 @@ func (b *builder) hardlyWarm(k *model.Kiln) {
 	b.note(f)
 }
 
-const warmsMalt = 273.15 + 45 // K; the hottest air of a kiln (common practice)
+const warmsMalt = 45 + quantity.ZeroCelsius // K; the hottest air of a kiln (common practice)
 
 // twoDigits rounds to two digits that mean something.
 func twoDigits(v float64) float64 {

@@ -2,9 +2,6 @@ package air
 
 import "math"
 
-// Kelvin is 0 °C in K, by definition.
-const Kelvin = 273.15
-
 const (
 	triplePoint = 0.01 // °C, where ice, water and vapour meet, by definition
 
@@ -21,10 +18,10 @@ func SaturationPressure(t float64) (float64, error) {
 	if err := Within("temperature", t, "°C", lowest, highest); err != nil {
 		return 0, err
 	}
-	return saturation(t), nil
+	return hylandWexler(t), nil
 }
 
-func saturation(t float64) float64 {
+func hylandWexler(t float64) float64 {
 	p, _ := saturationWithSlope(t, t <= triplePoint)
 	return p
 }
@@ -32,7 +29,7 @@ func saturation(t float64) float64 {
 // saturationWithSlope gives the pressure and its derivative, Pa/K, on the
 // curve of ice or of water.
 func saturationWithSlope(t float64, ice bool) (pressure, slope float64) {
-	tk := t + Kelvin
+	tk := t + ZeroCelsius
 	ln, dln := overWater(tk)
 	if ice {
 		ln, dln = overIce(tk)

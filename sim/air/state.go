@@ -9,13 +9,6 @@ const (
 
 	// gasConstant of dry air, J/(kg K) (published) [ashrae-2017-ch1] eq. 1.
 	gasConstant = 287.042
-
-	// DryAirHeat is the specific heat of dry air, J/(kg K); VapourHeat that of
-	// water vapour; VapourEnthalpy the enthalpy of vapour at 0 °C against
-	// liquid water at 0 °C, J/kg (published) [ashrae-2017-ch1] eq. 29 and 30.
-	DryAirHeat     = 1006.0
-	VapourHeat     = 1860.0
-	VapourEnthalpy = 2.501e6
 )
 
 // State is moist air. States from New, FromRH and FromWetBulb are within the
@@ -46,7 +39,7 @@ func FromRH(t, rh, p float64) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	pv := rh * saturation(t)
+	pv := rh * hylandWexler(t)
 	if err := Within("vapour pressure", pv, "Pa", 0, mostVapour*p); err != nil {
 		return State{}, err
 	}
@@ -66,7 +59,7 @@ func (s State) Check() error {
 	if err != nil {
 		return err
 	}
-	most := min(saturation(s.T), mostVapour*s.P)
+	most := min(hylandWexler(s.T), mostVapour*s.P)
 	return Within("humidity ratio", s.W, "kg/kg", 0, HumidityRatio(most, s.P)*(1+1e-12))
 }
 
@@ -86,17 +79,14 @@ func (s State) RH() float64 { return s.VapourPressure() / Saturation(s.T) }
 // Enthalpy gives J per kg of dry air, counted from dry air and liquid water at
 // 0 °C: 1006·T + W·(2.501e6 + 1860·T), [ashrae-2017-ch1] eq. 30.
 func (s State) Enthalpy() float64 {
-	return DryAirHeat*s.T + s.W*(VapourEnthalpy+VapourHeat*s.T)
+	return DryAirHeat*s.T + s.W*VapourEnthalpy(s.T)
 }
 
 // Volume gives m³ of moist air per kg of dry air:
 // 287.042·(T + 273.15)·(1 + W/0.621945)/P, [ashrae-2017-ch1] eq. 26.
 func (s State) Volume() float64 {
-	return gasConstant * (s.T + Kelvin) * (1 + s.W/MassRatio) / s.P
+	return gasConstant * (s.T + ZeroCelsius) * (1 + s.W/MassRatio) / s.P
 }
-
-// Density gives kg of moist air per m³: (1 + W)/Volume.
-func (s State) Density() float64 { return (1 + s.W) / s.Volume() }
 
 // DewPoint gives the temperature, °C, at which the vapour begins to condense
 // (below 0.01 °C, to freeze out). Air with less vapour than saturates at

@@ -42,7 +42,7 @@ func fillTable() *[tableCells]cell {
 func Saturation(t float64) float64 {
 	x := (t - tableFrom) * cellsPerK
 	if !(x >= 0 && x < tableCells) {
-		return saturation(t)
+		return hylandWexler(t)
 	}
 	i := int(x)
 	x -= float64(i)
@@ -66,11 +66,11 @@ func SaturationSlope(t float64) (pressure, slope float64) {
 // boiling gives the temperature, °C, at which the saturation pressure is p Pa,
 // by Newton's method on the nearly straight curve of ln p against 1/T.
 func boiling(p float64) (float64, error) {
-	if err := Within("vapour pressure", p, "Pa", saturation(lowest), saturation(highest)); err != nil {
+	if err := Within("vapour pressure", p, "Pa", hylandWexler(lowest), hylandWexler(highest)); err != nil {
 		return 0, err
 	}
-	ln, ice := math.Log(p), p <= saturation(triplePoint)
-	u := 1 / (Kelvin + 20.0)
+	ln, ice := math.Log(p), p <= hylandWexler(triplePoint)
+	u := 1 / (ZeroCelsius + 20.0)
 	for range 30 {
 		f, df := overWater(1 / u)
 		if ice {
@@ -82,5 +82,5 @@ func boiling(p float64) (float64, error) {
 			break
 		}
 	}
-	return 1/u - Kelvin, nil
+	return 1/u - ZeroCelsius, nil
 }

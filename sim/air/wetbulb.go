@@ -17,7 +17,7 @@ func FromWetBulb(t, twb, p float64) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	driest := wetBulb(t, 0, p)
+	driest := bisectWetBulb(t, 0, p)
 	if err := Within("wet bulb", twb, "°C", driest, min(t, boilingNear(p))); err != nil {
 		return State{}, err
 	}
@@ -31,7 +31,7 @@ func (s State) WetBulb() (float64, error) {
 	if err := s.Check(); err != nil {
 		return 0, err
 	}
-	return wetBulb(s.T, s.W, s.P), nil
+	return bisectWetBulb(s.T, s.W, s.P), nil
 }
 
 // WetBulbNear gives what WetBulb gives, unchecked, for air whose wet bulb is
@@ -50,7 +50,7 @@ func (s State) WetBulbNear(guess float64) float64 {
 			return guess
 		}
 	}
-	return wetBulb(s.T, s.W, s.P)
+	return bisectWetBulb(s.T, s.W, s.P)
 }
 
 // ratioFromWetBulb is the humidity ratio of air at t whose wet bulb is twb.
@@ -75,11 +75,11 @@ func ratioFromIce(t, twb, p float64) float64 {
 	return ((2830-0.24*twb)*ws - 1.006*(t-twb)) / (2830 + 1.86*t - 2.1*twb)
 }
 
-// wetBulb solves ratioFromWetBulb for twb by bisection. Each of the two
+// bisectWetBulb solves ratioFromWetBulb for twb by bisection. Each of the two
 // formulas rises with twb, but from ice to water the ratio steps down, so that
 // a bulb a little below freezing has two answers; the bulb is taken as wet
 // whenever it can be.
-func wetBulb(t, w, p float64) float64 {
+func bisectWetBulb(t, w, p float64) float64 {
 	low, high, ratio := 0.0, min(t, boilingNear(p)), ratioFromWater
 	if t < 0 || ratioFromWater(t, 0, p) > w {
 		low, high, ratio = max(lowest, t-150), min(t, 0), ratioFromIce

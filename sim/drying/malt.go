@@ -6,9 +6,13 @@ import (
 	"maltwright/sim/air"
 )
 
-// Malt is the house's malt as far as drying knows it. The zero value is malt
-// of the published constants.
+// Malt is the house's malt of one species, a [Material]. The zero value is
+// malt of barley with the published constants.
 type Malt struct {
+	// Cereal holds the figures of the species; nil means those of barley. It
+	// is read only.
+	Cereal *Cereal
+
 	// Factor multiplies every drying rate. It is the house's drying factor,
 	// what a weighing corrects; nil means 1. Its spread between houses is taken
 	// as 0.2 (calibrated).
@@ -20,18 +24,26 @@ type Malt struct {
 	Shift float64
 }
 
-// shiftPoint is the equilibrium moisture of barley at 20 °C and 60 % relative
-// humidity, kg/kg dry basis, by [asabe-d245]: the moisture at which Malt.Shift
-// is stated. A test holds it to Equilibrium.
-const shiftPoint = 0.13412
+var _ Material = Malt{}
 
-// Check returns a *[air.RangeError] unless Factor is nil or 0.05 to 20 and
-// Shift is −0.05 to 0.05.
+// Check returns a *[air.RangeError] unless Factor is nil or 0.05 to 20, Shift
+// is −0.05 to 0.05 and the figures of the cereal mean something.
 func (m Malt) Check() error {
 	return errors.Join(
+		m.figures().check(),
 		air.Within("drying factor", m.factor(), "", 0.05, 20),
 		air.Within("shift of sorption", m.Shift, "kg/kg", -0.05, 0.05),
 	)
+}
+
+// Packing gives how the malt lies.
+func (m Malt) Packing() Packing { return m.figures().Packing }
+
+func (m Malt) figures() *Cereal {
+	if m.Cereal == nil {
+		return &ofBarley
+	}
+	return m.Cereal
 }
 
 func (m Malt) factor() float64 {
@@ -42,21 +54,12 @@ func (m Malt) factor() float64 {
 }
 
 // sorptionScale is what Shift does to every equilibrium moisture.
-func (m Malt) sorptionScale() float64 { return 1 + m.Shift/shiftPoint }
+func (m Malt) sorptionScale() float64 { return 1 + m.Shift/m.figures().Reference }
 
-const (
-	// DriestX and WettestX bound the moisture, kg/kg dry basis, that malt can
-	// be given: 0 to 80 % wet basis.
-	DriestX, WettestX = 0.0, 4.0
-
-	// Coldest and Hottest bound the temperature of malt, °C.
-	Coldest, Hottest = -20.0, 180.0
-)
-
-func checkMoisture(x float64) error {
-	return air.Within("moisture, dry basis", x, "kg/kg", DriestX, WettestX)
-}
-
-func checkTemperature(t float64) error {
-	return air.Within("temperature of the malt", t, "°C", Coldest, Hottest)
+// With gives the malt with a house's own drying factor, nil meaning 1, and what
+// its equilibrium moisture stands above that of the species, kg/kg dry basis,
+// at 20 °C and 60 % relative humidity.
+func (m Malt) With(factor, shift float64) Malt {
+	m.Factor, m.Shift = factor, shift+m.Shift
+	return m
 }

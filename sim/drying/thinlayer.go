@@ -17,43 +17,43 @@ const LayerTolerance = 1e-7
 
 // ThinLayer gives the moisture, kg/kg dry basis, to which a single layer of
 // corns of moisture x (0 to 4) comes by the schedule, in so strong an air that
-// the malt has its temperature: dX/dt = −k(X, T)·(X − Xe(RH, T)). Only the
+// the corns have its temperature: dX/dt = −k(X, T)·(X − Xe(RH, T)). Only the
 // vapour pressure of the air is carried along: vapour, Pa, 0 to 20 000, fixes
 // the relative humidity at each temperature. A value outside, a temperature
 // outside −20 to 180 °C, or air so damp at it that the surface counts as wet
 // is a *[air.RangeError].
-func (m Malt) ThinLayer(x, vapour float64, schedule ...Hold) (float64, error) {
+func ThinLayer(m Material, x, vapour float64, schedule ...Hold) (float64, error) {
 	err := errors.Join(m.Check(), checkMoisture(x), air.Within("vapour pressure", vapour, "Pa", 0, 20e3))
 	for _, hold := range schedule {
 		if err != nil {
 			return 0, err
 		}
-		x, err = m.hold(x, vapour, hold)
+		x, err = held(m, x, vapour, hold)
 	}
 	return x, err
 }
 
-func (m Malt) hold(x, vapour float64, hold Hold) (float64, error) {
+func held(m Material, x, vapour float64, hold Hold) (float64, error) {
 	if err := air.Within("duration", hold.Seconds, "s", 0, 1e8); err != nil {
 		return 0, err
 	}
 	if err := checkTemperature(hold.T); err != nil {
 		return 0, err
 	}
-	end, err := m.Equilibrium(vapour/air.Saturation(hold.T), hold.T)
+	end, err := Equilibrium(m, vapour/air.Saturation(hold.T), hold.T)
 	if err != nil {
 		return 0, err
 	}
-	return m.relax(x, end, hold), nil
+	return relax(m, x, end, hold), nil
 }
 
 // relax integrates by exact relaxation over the step with the rate at its
 // middle, and takes the difference from two half steps as the error.
-func (m Malt) relax(x, end float64, hold Hold) float64 {
+func relax(m Material, x, end float64, hold Hold) float64 {
 	for at, step := 0.0, min(60, hold.Seconds); at < hold.Seconds; {
 		step = min(step, hold.Seconds-at)
-		whole := m.midpoint(x, end, hold.T, step)
-		halves := m.midpoint(m.midpoint(x, end, hold.T, step/2), end, hold.T, step/2)
+		whole := midpoint(m, x, end, hold.T, step)
+		halves := midpoint(m, midpoint(m, x, end, hold.T, step/2), end, hold.T, step/2)
 		miss := math.Abs(whole - halves)
 		if miss <= LayerTolerance {
 			x, at = halves, at+step
@@ -63,9 +63,9 @@ func (m Malt) relax(x, end float64, hold Hold) float64 {
 	return x
 }
 
-func (m Malt) midpoint(x, end, t, step float64) float64 {
-	k, _, _ := m.RateUnchecked(x, t)
+func midpoint(m Material, x, end, t, step float64) float64 {
+	k, _, _ := m.Rate(x, t)
 	middle := end + (x-end)*math.Exp(-k*step/2)
-	k, _, _ = m.RateUnchecked(middle, t)
+	k, _, _ = m.Rate(middle, t)
 	return end + (x-end)*math.Exp(-k*step)
 }

@@ -28,7 +28,7 @@ func after(t *testing.T, schedule ...drying.Hold) []float64 {
 	x, at := dry(0.45), make([]float64, 0, len(schedule))
 	for _, hold := range schedule {
 		var err error
-		x, err = house.ThinLayer(x, barn(t), hold)
+		x, err = drying.ThinLayer(house, x, barn(t), hold)
 		require.NoError(t, err)
 		at = append(at, wet(x))
 	}
@@ -89,7 +89,7 @@ func TestCalibrationOfTheBoundRegimeStands(t *testing.T) {
 func TestGreenMaltHeldAtSixtyDegreesSlowsNearTenPerCent(t *testing.T) {
 	assert.Greater(t, hoursFromTo(t, 0.12, 0.10, 60), 1.5)
 	assert.Less(t, hoursFromTo(t, 0.20, 0.18, 60), 0.6)
-	end, err := house.Equilibrium(barn(t)/air.Saturation(60), 60)
+	end, err := drying.Equilibrium(house, barn(t)/air.Saturation(60), 60)
 	require.NoError(t, err)
 	assert.Less(t, wet(end), 0.04, "sorption would let it go on")
 }
@@ -100,7 +100,7 @@ func hoursFromTo(t *testing.T, from, to, temperature float64) float64 {
 	x, at := dry(from), 0.0
 	for wet(x) > to {
 		var err error
-		x, err = house.ThinLayer(x, barn(t), drying.Hold{T: temperature, Seconds: minute})
+		x, err = drying.ThinLayer(house, x, barn(t), drying.Hold{T: temperature, Seconds: minute})
 		require.NoError(t, err)
 		at += minute
 	}
@@ -127,9 +127,9 @@ func TestHalfTimesAgreeWithSasakiAndKanzaki(t *testing.T) {
 }
 
 func TestHouseFactorShortensTimeInProportion(t *testing.T) {
-	slow, err := house.ThinLayer(dry(0.45), barn(t), hours(60, 6))
+	slow, err := drying.ThinLayer(house, dry(0.45), barn(t), hours(60, 6))
 	require.NoError(t, err)
-	quick, err := drying.Malt{Factor: 2}.ThinLayer(dry(0.45), barn(t), hours(60, 3))
+	quick, err := drying.ThinLayer(drying.Malt{Factor: 2}, dry(0.45), barn(t), hours(60, 3))
 	require.NoError(t, err)
 	assert.InDelta(t, slow, quick, 10*drying.LayerTolerance*100)
 }

@@ -39,7 +39,7 @@ func within(r quantity.Range, at float64) float64 {
 	return (r.Low.SI+r.High.SI)/2 + at*(r.High.SI-r.Low.SI)/2
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 // ErrNothing says that a process lacks what a forecast begins with.
 var ErrNothing = errors.New("the process does not say what grain it is made from")
@@ -104,7 +104,7 @@ func (r *run) inUnits(err error) string {
 	turned := *out
 	turned.Unit = "°F"
 	for _, t := range []*float64{&turned.Value, &turned.Low, &turned.High} {
-		*t = *t*9/5 + 32
+		*t = quantity.Fahrenheit(*t)
 	}
 	return strings.Replace(said, out.Error(), turned.Error(), 1)
 }

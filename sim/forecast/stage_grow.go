@@ -25,7 +25,7 @@ func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 		r.assume("area of the "+string(st.Kind())+" floor", r.surface(most), "what the grain covers where it lies one corn deep")
 		area = most
 	}
-	piece, err := germinate.New(r.batch, germinate.Floor{Area: area}, t)
+	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
 	piece.Meter(r.effort.Meter)
 	m := &growModel{piece: piece, area: area}
 	if err == nil {

@@ -49,7 +49,6 @@ const (
 	// one corn, m: malt spread thinner covers a part of the area only
 	thinnestMalt = 0.0015
 	deepBed      = 0.15        // m: from here on a bed is followed in many layers
-	greenBulk    = 480.0       // kg/m³ of withered or green malt as it lies (common practice: 400 to 550)
 	coolLatest   = 12 * 3600.0 // s: no kiln cools longer
 )
 
@@ -76,13 +75,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	depth := mass / (greenBulk * kit.Area)
+	malt := r.batch.Lot.Profile.Malt.With(r.drying(k), r.o.Sorption)
+	depth := mass / (malt.Packing().Bulk * kit.Area)
 	kit.Layers = kiln.ThinLayers
 	if depth > deepBed {
 		kit.Layers = kiln.DefaultLayers
 	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
-	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, drying.Malt{Factor: r.drying(k), Shift: r.o.Sorption + r.batch.Lot.Profile.SorptionOffset})
+	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, malt)
 	if err != nil {
 		return nil, err
 	}
@@ -99,7 +99,7 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 		r.assume("area of the kiln", r.surface(mass/usualLoad), r.floorLoad(usualLoad))
 		return mass / usualLoad
 	}
-	most := mass / (greenBulk * thinnestMalt)
+	most := mass / (r.batch.Lot.Profile.Malt.Packing().Bulk * thinnestMalt)
 	if k.Area.SI <= most {
 		return k.Area.SI
 	}
@@ -229,7 +229,7 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 func inUnitOf(s asked, t float64) string {
 	for _, at := range []*model.Temperature{s.At, s.From} {
 		if at != nil && at.High.Unit() == "°F" {
-			return quantity.Rounded(t*9/5+32, 0) + " °F"
+			return quantity.Rounded(quantity.Fahrenheit(t), 0) + " °F"
 		}
 	}
 	return quantity.Rounded(t, 0) + " °C"

@@ -28,14 +28,13 @@ func (r *run) airflow(si float64) string {
 // each lb.
 func (r *run) eachKilogram(si float64, metric, british string) string {
 	if r.p.British() {
-		return quantity.About(si*pound, british) + " for each lb"
+		return quantity.About(si*quantity.Pound, british) + " for each lb"
 	}
 	return quantity.About(si, metric) + " for each kg"
 }
 
 const (
-	pound = 0.45359237
-	foot2 = 0.3048 * 0.3048
+	foot2 = quantity.Foot * quantity.Foot
 )
 
 // floorLoad writes how much lies on a floor.

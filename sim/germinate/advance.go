@@ -87,7 +87,7 @@ func (r *runner) step(limit float64) (float64, error) {
 	p.chit((at + t) / 2)
 	p.age += h
 	p.sinceTurn += h
-	p.hottest = math.Max(p.hottest, p.highest())
+	p.hottest = math.Max(p.hottest, p.warmestPlace())
 	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
 		return h, err
 	}
@@ -104,7 +104,7 @@ const lowestRun, highestRun = -1.0, 60.0 // °C
 func (r *runner) longest(c course) float64 {
 	f, area := &r.now, r.p.floor.Area
 	conductance := r.face.WetConductance(f.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
-	loop := conductance / (2 * area) * f.half / (3 * bedConductivity)
+	loop := conductance / (2 * area) * f.half / (3 * r.p.solid.packing.Conductivity)
 	profile := f.settle / (1 + loop)
 	h := math.Min(longestStep, stepShare*r.faceTime())
 	h = math.Min(h, kept(profile, math.Abs(f.d[excess])*profile))
@@ -129,7 +129,7 @@ func kept(tau, away float64) float64 {
 func (r *runner) faceTime() float64 {
 	t := r.now.warmth
 	flux := r.face.Evaporation(t, 1) - r.face.Evaporation(t, 0)
-	return r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * steepestActivity)
+	return r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * r.p.solid.steepest)
 }
 
 // rk4 returns the state h seconds on along the course.

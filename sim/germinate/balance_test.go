@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"maltwright/sim/drying"
+	"maltwright/sim/drying/invent"
 	"maltwright/sim/germinate"
 	"maltwright/sim/grain"
 )
@@ -42,7 +44,10 @@ func drawStays(t *rapid.T) []stay {
 	}), 1, 8).Draw(t, "stays")
 }
 
-func drawPiece(t *rapid.T) germinate.Piece {
+func drawPiece(t *rapid.T) germinate.Piece { return drawPieceOf(t, nil) }
+
+// drawPieceOf draws a piece of one material, nil for the malt of its species.
+func drawPieceOf(t *rapid.T, material drying.Material) germinate.Piece {
 	profile, err := grain.Of(rapid.SampledFrom(grain.Names()).Draw(t, "grain"))
 	require.NoError(t, err)
 	dry := rapid.Float64Range(0.1, 1e3).Draw(t, "dry")
@@ -53,8 +58,11 @@ func drawPiece(t *rapid.T) germinate.Piece {
 	b.Water = b.Dry * rapid.Float64Range(0.5, 0.8).Draw(t, "X")
 	b.Clock = rapid.Float64Range(0, 1500).Draw(t, "clock")
 	b.Chitted = profile.Due(b.Clock) * b.Lot.Germination
+	if material == nil {
+		material = profile.Malt
+	}
 	load := rapid.Float64Range(5, 60).Draw(t, "kg/m²")
-	p, err := germinate.New(b, germinate.Floor{Area: dry / load, Mesh: rapid.Bool().Draw(t, "mesh")}, 14)
+	p, err := germinate.New(b, material, germinate.Floor{Area: dry / load, Mesh: rapid.Bool().Draw(t, "mesh")}, 14)
 	require.NoError(t, err)
 	return p
 }
@@ -74,26 +82,35 @@ func (s stay) work(t require.TestingT, p *germinate.Piece) float64 {
 }
 
 func TestWaterDryMatterAndHeatBalance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { balances(t, drawPiece(t), drying.Malt{}.DryHeat()) })
+}
+
+func TestWaterDryMatterAndHeatBalanceForAnyMaterial(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := drawPiece(t)
-		first, brought := p.Batch(), 0.0
-		for _, s := range drawStays(t) {
-			require.NoError(t, p.Advance(s.dt, s.room))
-			brought += s.work(t, &p)
-			b := p.Batch()
-			grown := grain.StarchWater * (b.Respired - first.Respired)
-			require.InEpsilon(t, first.Water+grown+brought, b.Water+p.Evaporated(), 1e-9)
-			require.InEpsilon(t, b.Lot.DryMass, b.Dry+b.Leached+b.Respired, 1e-9)
-			require.InEpsilon(t, b.Mass(), p.Mass(), 1e-12)
-			require.NoError(t, b.Check())
-			e := p.Energy()
-			in := e.Start + e.Respired + e.Sprinkled + e.Held
-			require.InDelta(t, in, e.Now+e.Lost+e.Vapour, 1e-9*(math.Abs(in)+math.Abs(e.Lost)+math.Abs(e.Vapour)))
-			require.InEpsilon(t, (1300*b.Dry+4187*b.Water)*p.T(), e.Now, 1e-9, "the heat content is the temperature's")
-			h := p.Holding()
-			require.InDelta(t, e.Held, h.Added-h.Removed, 1e-9*(1+h.Added+h.Removed))
-		}
+		material := invent.Material(t)
+		balances(t, drawPieceOf(t, material), material.DryHeat())
 	})
+}
+
+// balances takes a piece through stays and holds its accounts to 1e-9.
+func balances(t *rapid.T, p germinate.Piece, dryHeat float64) {
+	first, brought := p.Batch(), 0.0
+	for _, s := range drawStays(t) {
+		require.NoError(t, p.Advance(s.dt, s.room))
+		brought += s.work(t, &p)
+		b := p.Batch()
+		grown := grain.StarchWater * (b.Respired - first.Respired)
+		require.InEpsilon(t, first.Water+grown+brought, b.Water+p.Evaporated(), 1e-9)
+		require.InEpsilon(t, b.Lot.DryMass, b.Dry+b.Leached+b.Respired, 1e-9)
+		require.InEpsilon(t, b.Mass(), p.Mass(), 1e-12)
+		require.NoError(t, b.Check())
+		e := p.Energy()
+		in := e.Start + e.Respired + e.Sprinkled + e.Held
+		require.InDelta(t, in, e.Now+e.Lost+e.Vapour, 1e-9*(math.Abs(in)+math.Abs(e.Lost)+math.Abs(e.Vapour)))
+		require.InEpsilon(t, (dryHeat*b.Dry+4187*b.Water)*p.T(), e.Now, 1e-9, "the heat content is the temperature's")
+		h := p.Holding()
+		require.InDelta(t, e.Held, h.Added-h.Removed, 1e-9*(1+h.Added+h.Removed))
+	}
 }
 
 // The room of these stays jumps by up to 14 K, which no real one does. The bed
@@ -183,7 +200,7 @@ func TestNoInputPanics(t *testing.T) {
 				*field = any.Draw(t, "field")
 			}
 		}
-		made, err := germinate.New(b, germinate.Floor{Area: any.Draw(t, "area")}, any.Draw(t, "T"))
+		made, err := germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: any.Draw(t, "area")}, any.Draw(t, "T"))
 		if err == nil {
 			p = made
 		}
@@ -197,4 +214,19 @@ func TestNoInputPanics(t *testing.T) {
 		_ = p.Sprinkle(any.Draw(t, "kg"), any.Draw(t, "water"))
 		_, _, _ = p.Classes(), p.Rub(), p.Energy()
 	})
+}
+
+// Grain that holds its water more tightly withers to a higher moisture in the
+// same room.
+func TestAnotherCerealWithersOtherwise(t *testing.T) {
+	end := func(k float64) float64 {
+		c := drying.Barley()
+		c.HendersonK *= k
+		p, err := germinate.New(cast(t, "barley", 5, 0.45), drying.Malt{Cereal: &c}, germinate.Floor{Area: 2, Mesh: true}, 16)
+		require.NoError(t, err)
+		require.NoError(t, p.Advance(72*hour, germinate.Room{T: 20, RH: 0.5, AirSpeed: 0.3}))
+		return p.X()
+	}
+	assert.Greater(t, end(1.0/3), end(1)+0.01)
+	assert.Less(t, end(3), end(1)-0.01)
 }

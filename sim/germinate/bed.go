@@ -4,21 +4,14 @@ import (
 	"math"
 
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
 	"maltwright/sim/grain"
 )
 
 const (
-	// bedConductivity, W/(m K): of a resting bed of wet grain; handbook, from
-	// memory (dry grain 0.15–0.18, wet 0.2–0.25).
-	bedConductivity = 0.22
 	// settleTime, s: the least time in which a profile of temperature forms
 	// over the depth; calibrated; it tells in beds under some 5 cm only, whose
 	// excess is small.
 	settleTime = 1800.0
-	// faceDry, kg of dry matter per m²: the layer at the open face that dries
-	// first, one to two corns; calibrated.
-	faceDry = 2.0
 	// supplyTime, s: in which the bed below makes good what that layer is short
 	// of; calibrated to withering in 12–36 h (common practice).
 	supplyTime = 6 * 3600.0
@@ -50,23 +43,23 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 	dry, water := p.dry(y), p.water(y)
 	x := water / dry
 	w := water / (water + dry)
-	f.capacity = drying.DryMatterHeat*dry + drying.WaterHeat*water
+	f.capacity = p.dryHeat*dry + air.WaterHeat*water
 	f.warmth = y[heat] / f.capacity
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	flux := face.Evaporation(faceT, waterActivity(p.faceX(x, dry, y[deficit]), faceT, &p.lot.Profile))
+	flux := face.Evaporation(faceT, p.solid.waterActivity(p.faceX(x, dry, y[deficit]), faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, 1)
-	latent := vapourHeat(faceT)
+	latent := air.VapourEnthalpy(faceT)
 	sides := 2 * p.floor.Area
 	f.loss = q*sides + latent*f.dry
 
 	volume := p.lot.BedVolume(x, y[clock])
 	f.half = volume / sides
-	f.settle = settleTime + f.half*f.half*f.capacity/(volume*bedConductivity*math.Pi*math.Pi)
-	steady := f.loss / sides * f.half / (2 * bedConductivity)
+	f.settle = settleTime + f.half*f.half*f.capacity/(volume*p.solid.packing.Conductivity*math.Pi*math.Pi)
+	steady := f.loss / sides * f.half / (2 * p.solid.packing.Conductivity)
 	f.d[heat] = grain.StarchHeat*f.burn - f.loss
 	f.d[excess] = (steady - y[excess]) / f.settle
 	f.d[deficit] = flux - y[deficit]/supplyTime
@@ -83,8 +76,8 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 func (p *Piece) turnedLoss(y *vector, f *flows, face *grain.Face) float64 {
 	t := f.warmth
 	warmer := t - face.RoomT()
-	flux := face.Evaporation(t, waterActivity(p.water(y)/p.dry(y), t, &p.lot.Profile))
-	faces := face.Conductance()*warmer*2*p.floor.Area + vapourHeat(t)*flux*p.dryingArea()
+	flux := face.Evaporation(t, p.solid.waterActivity(p.water(y)/p.dry(y), t))
+	faces := face.Conductance()*warmer*2*p.floor.Area + air.VapourEnthalpy(t)*flux*p.dryingArea()
 	return faces + turnShare*f.capacity*warmer/hardTurning
 }
 
@@ -95,7 +88,7 @@ func (p *Piece) faceX(x, dry, deficit float64) float64 {
 
 // faceLayer is the dry matter of that layer, kg/m²: all there is in a thin bed.
 func (p *Piece) faceLayer(dry float64) float64 {
-	return math.Min(faceDry, dry/p.dryingArea())
+	return math.Min(p.solid.packing.Exposed, dry/p.dryingArea())
 }
 
 // dryingArea is the area that evaporates, m².
@@ -105,7 +98,3 @@ func (p *Piece) dryingArea() float64 {
 	}
 	return p.floor.Area
 }
-
-// vapourHeat is the heat that leaves with a kg of vapour at t °C, J, counted
-// from liquid water at 0 °C.
-func vapourHeat(t float64) float64 { return air.VapourEnthalpy + air.VapourHeat*t }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 	"maltwright/sim/germinate"
 	"maltwright/sim/grain"
 )
@@ -121,7 +122,7 @@ func TestWitheringTakesHalfADayToADayAndAHalf(t *testing.T) {
 
 func TestDrierAirAndWindWitherFaster(t *testing.T) {
 	left := func(room germinate.Room, mesh bool) float64 {
-		p, err := germinate.New(cast(t, "barley", 5.3, 0.45), germinate.Floor{Area: 0.8, Mesh: mesh}, 16)
+		p, err := germinate.New(cast(t, "barley", 5.3, 0.45), drying.Malt{}, germinate.Floor{Area: 0.8, Mesh: mesh}, 16)
 		require.NoError(t, err)
 		require.NoError(t, p.Advance(12*hour, room))
 		return p.Moisture()
@@ -167,15 +168,23 @@ func TestAPieceRefusesWhatItCannotReckon(t *testing.T) {
 
 	b := cast(t, "barley", 20, 0.45)
 	for name, f := range map[string]func() (germinate.Piece, error){
-		"no floor": func() (germinate.Piece, error) { return germinate.New(b, germinate.Floor{}, 15) },
-		"a heap":   func() (germinate.Piece, error) { return germinate.New(b, germinate.Floor{Area: 0.01}, 15) },
-		"a veil":   func() (germinate.Piece, error) { return germinate.New(b, germinate.Floor{Area: 1e5}, 15) },
-		"frozen":   func() (germinate.Piece, error) { return germinate.New(b, germinate.Floor{Area: 1}, -2) },
-		"no grain": func() (germinate.Piece, error) { return germinate.New(grain.Batch{}, germinate.Floor{Area: 1}, 15) },
+		"no floor": func() (germinate.Piece, error) { return germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{}, 15) },
+		"a heap": func() (germinate.Piece, error) {
+			return germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: 0.01}, 15)
+		},
+		"a veil": func() (germinate.Piece, error) {
+			return germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: 1e5}, 15)
+		},
+		"frozen": func() (germinate.Piece, error) {
+			return germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: 1}, -2)
+		},
+		"no grain": func() (germinate.Piece, error) {
+			return germinate.New(grain.Batch{}, drying.Malt{}, germinate.Floor{Area: 1}, 15)
+		},
 		"not a mass": func() (germinate.Piece, error) {
 			c := b
 			c.Water = math.NaN()
-			return germinate.New(c, germinate.Floor{Area: 1}, 15)
+			return germinate.New(c, drying.Malt{}, germinate.Floor{Area: 1}, 15)
 		},
 	} {
 		_, err := f()
@@ -190,7 +199,7 @@ func TestAnEmptyPieceDoesNotPanic(t *testing.T) {
 	assert.NotPanics(t, func() {
 		p.Turn()
 		_, _, _, _ = p.T(), p.Moisture(), p.Classes(), p.Energy()
-		_, _, _ = p.Acrospire(), p.Rub(), p.RespirationPower()
+		_, _ = p.Acrospire(), p.Rub()
 		_, _ = p.Depth(), p.Batch()
 	})
 }

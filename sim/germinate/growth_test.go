@@ -26,7 +26,7 @@ func cast(t testing.TB, species string, dry, w float64) grain.Batch {
 
 func piece(t testing.TB, b grain.Batch, area, at float64) germinate.Piece {
 	t.Helper()
-	p, err := germinate.New(b, germinate.Floor{Area: area}, at)
+	p, err := germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: area}, at)
 	require.NoError(t, err)
 	return p
 }

@@ -3,7 +3,7 @@ package germinate
 import (
 	"math"
 
-	"maltwright/sim/drying"
+	"maltwright/sim/air"
 	"maltwright/sim/grain"
 )
 
@@ -36,7 +36,7 @@ func (r *runner) freeRate(f *flows) float64 {
 }
 
 func (r *runner) capacityRate(f *flows) float64 {
-	return -drying.DryMatterHeat*f.burn + drying.WaterHeat*(grain.StarchWater*f.burn-f.dry)
+	return -r.p.dryHeat*f.burn + air.WaterHeat*(grain.StarchWater*f.burn-f.dry)
 }
 
 // course chooses what the hold does from the present state on.

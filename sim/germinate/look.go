@@ -63,11 +63,6 @@ func (p *Piece) CO2() float64 { return grain.StarchCO2 * p.y[respired] }
 // share of the first dry matter.
 func (p *Piece) RespirationLoss() float64 { return p.y[respired] / p.lot.DryMass }
 
-// RespirationPower is the heat the piece makes now, W.
-func (p *Piece) RespirationPower() float64 {
-	return grain.StarchHeat * p.lot.DryMass * p.lot.RespirationSpeed(p.y[clock], p.T(), p.Moisture(), 1)
-}
-
 // Age is the time on this floor, s.
 func (p *Piece) Age() float64 { return p.age }
 

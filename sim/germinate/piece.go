@@ -20,6 +20,8 @@ type Floor struct {
 // Make it with [New].
 type Piece struct {
 	lot     grain.Lot
+	solid   *solid
+	dryHeat float64 // specific heat of the dry matter, J/(kg K)
 	floor   Floor
 	leached float64 // kg
 	brought float64 // water that neither growth nor evaporation explains, kg
@@ -73,11 +75,11 @@ func (y vector) plus(h float64, d *vector) vector {
 // is used up Advance returns its error.
 func (p *Piece) Meter(m *work.Meter) { p.meter = m }
 
-// New spreads the batch, all of it at t °C (0 to 45), over the floor. It
-// returns the errors of [grain.Batch.Check] and *[air.RangeError] for a floor
+// New spreads the batch, grain that dries as the material does, all of it at t °C (0 to 45), over the floor. It
+// returns the errors of [grain.Batch.Check] and of the material, and *[air.RangeError] for a floor
 // or a temperature out of range, or a bed thinner than 2 mm or deeper than 2 m.
-func New(b grain.Batch, floor Floor, t float64) (Piece, error) {
-	if err := b.Check(); err != nil {
+func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece, error) {
+	if err := errors.Join(b.Check(), material.Check()); err != nil {
 		return Piece{}, err
 	}
 	err := errors.Join(
@@ -89,7 +91,7 @@ func New(b grain.Batch, floor Floor, t float64) (Piece, error) {
 		return Piece{}, err
 	}
 	lot := b.Lot
-	p := Piece{lot: lot, floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
+	p := Piece{lot: lot, solid: newSolid(material), dryHeat: material.DryHeat(), floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
 	p.brought = b.Water - grain.StarchWater*b.Respired
 	p.start = b.Respired
 	p.y[respired], p.y[clock] = b.Respired, b.Clock
@@ -121,10 +123,10 @@ func (p *Piece) water(y *vector) float64 {
 
 // capacity is the heat capacity of the bed, J/K.
 func (p *Piece) capacity(y *vector) float64 {
-	return drying.DryMatterHeat*p.dry(y) + drying.WaterHeat*p.water(y)
+	return p.dryHeat*p.dry(y) + air.WaterHeat*p.water(y)
 }
 
-// highest is the warmest place in the bed, °C.
-func (p *Piece) highest() float64 {
+// warmestPlace is the warmest place in the bed, °C.
+func (p *Piece) warmestPlace() float64 {
 	return p.T() + math.Max(p.y[excess]/3, -2*p.y[excess]/3)
 }

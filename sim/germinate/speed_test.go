@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"maltwright/sim/drying"
 	"maltwright/sim/germinate"
 	"maltwright/sim/grain"
 	"maltwright/sim/steep"
@@ -35,7 +36,7 @@ func BenchmarkSteepToWither(b *testing.B) {
 				}
 			}
 		}
-		p, err := germinate.New(s.Batch(), germinate.Floor{Area: 0.8}, 14)
+		p, err := germinate.New(s.Batch(), drying.Malt{}, germinate.Floor{Area: 0.8}, 14)
 		require.NoError(b, err)
 		keep(b, &p, 6*24*hour, germinate.Room{T: 13, RH: 0.85, Hold: &germinate.Band{Low: 14, High: 17}})
 		keep(b, &p, 24*hour, germinate.Room{T: 20, RH: 0.6})

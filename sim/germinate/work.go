@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
 )
 
 const (
@@ -53,8 +52,8 @@ func (p *Piece) Sprinkle(kg, t float64) error {
 	}
 	p.brought += kg
 	p.y[deficit] -= kg / p.dryingArea()
-	p.y[heat] += drying.WaterHeat * t * kg
-	p.sprinkled += drying.WaterHeat * t * kg
+	p.y[heat] += air.WaterHeat * t * kg
+	p.sprinkled += air.WaterHeat * t * kg
 	return nil
 }
 

@@ -1,5 +1,7 @@
 package grain
 
+import "maltwright/sim/drying"
+
 // Figures of barley from which the other species are scaled.
 const (
 	// barleyHuskWater, kg/kg dry matter: calibrated, with barleyFilmWater, to
@@ -61,11 +63,13 @@ func barley() Profile {
 		Marks: barleyMarks(), MarkSpread: barleyMarkSpread,
 		RespirationT: 16, Respiration: barleyRespiration(),
 		RootletShare: barleyRootlets,
+		Malt:         drying.Malt{},
 	}
 }
 
 // scaled returns barley's growth with every clock mark multiplied by pace and
-// every respiration rate by breath.
+// every respiration rate by breath. It keeps barley's figures of drying: no other
+// cereal's are known.
 func scaled(pace, breath float64) Profile {
 	p := barley()
 	p.Chit *= pace

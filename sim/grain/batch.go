@@ -44,9 +44,6 @@ func (b *Batch) X() float64 { return b.Water / b.Dry }
 // Moisture is the moisture on the wet basis, kg of water per kg of malt.
 func (b *Batch) Moisture() float64 { return b.Water / b.Mass() }
 
-// Lost is the share of the first dry matter that has gone, washed out or burnt.
-func (b *Batch) Lost() float64 { return 1 - b.Dry/b.Lot.DryMass }
-
 // Acrospire is the mean acrospire, a share of the corn; see
 // [Profile.Acrospire].
 func (b *Batch) Acrospire() float64 { return b.Lot.Profile.Acrospire(b.Clock) }
@@ -57,17 +54,8 @@ func (b *Batch) Classes() AcrospireClasses { return b.Lot.Profile.Classes(b.Cloc
 // Modification is the modification index; see [Profile.Modification].
 func (b *Batch) Modification() float64 { return b.Lot.Profile.Modification(b.Clock) }
 
-// Rub is the word of the rub test for the batch's modification.
-func (b *Batch) Rub() Rub { return RubAt(b.Modification()) }
-
 // Rootlets is the dry matter in rootlets, kg; see [Profile.Rootlets].
 func (b *Batch) Rootlets() float64 { return b.Lot.DryMass * b.Lot.Profile.Rootlets(b.Clock) }
 
 // CO2 is the carbon dioxide given off so far, kg.
 func (b *Batch) CO2() float64 { return StarchCO2 * b.Respired }
-
-// O2 is the oxygen taken so far, kg.
-func (b *Batch) O2() float64 { return StarchO2 * b.Respired }
-
-// RespirationHeat is the heat of respiration so far, J.
-func (b *Batch) RespirationHeat() float64 { return StarchHeat * b.Respired }

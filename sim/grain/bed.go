@@ -12,8 +12,8 @@ const (
 	rootSwelling = 1.15
 )
 
-// PouredVolume is the bulk volume of the raw grain, m³.
-func (l *Lot) PouredVolume() float64 {
+// pouredVolume is the bulk volume of the raw grain, m³.
+func (l *Lot) pouredVolume() float64 {
 	return l.DryMass * (1 + l.Moisture0) / l.Profile.BulkDensity
 }
 
@@ -24,8 +24,8 @@ func (l *Lot) PouredVolume() float64 {
 func (l *Lot) BedVolume(x, clock float64) float64 {
 	swollen := 1 + (swelling-1)*(x-l.Moisture0)/(swollenX-l.Moisture0)
 	roots := 1 + (rootSwelling-1)*min(1, l.Profile.Acrospire(clock))
-	return l.PouredVolume() * swollen * roots
+	return l.pouredVolume() * swollen * roots
 }
 
 // SwollenVolume is the bed volume of the lot at 45 %, before it grows, m³.
-func (l *Lot) SwollenVolume() float64 { return l.PouredVolume() * swelling }
+func (l *Lot) SwollenVolume() float64 { return l.pouredVolume() * swelling }

@@ -37,7 +37,7 @@ func (p *Profile) checkGrowth() error {
 		air.Within("spread of growth", p.MarkSpread, "", 0.01, 2),
 		air.Within("temperature of the respiration table", p.RespirationT, "°C", 0, 40),
 		air.Within("rootlets", p.RootletShare, "kg/kg", 0, 0.3),
-		air.Within("sorption offset", p.SorptionOffset, "kg/kg", -0.05, 0.05),
+		p.Malt.Check(),
 	}
 	before := 0.0
 	for _, m := range p.Marks {

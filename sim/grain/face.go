@@ -69,5 +69,5 @@ func (f Face) Evaporation(t, aw float64) float64 {
 func (f Face) WetConductance(t float64) float64 {
 	p, slope := air.SaturationSlope(t)
 	perKelvin := air.HumidityRatio(p, f.room.P) * slope / p * f.room.P / (f.room.P - p)
-	return f.mass * perKelvin * (air.VapourEnthalpy + air.VapourHeat*t)
+	return f.mass * perKelvin * air.VapourEnthalpy(t)
 }

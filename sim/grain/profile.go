@@ -3,6 +3,8 @@ package grain
 import (
 	"fmt"
 	"strings"
+
+	"maltwright/sim/drying"
 )
 
 // Profile is the physical character of one species. Every field is a plain
@@ -16,8 +18,6 @@ type Profile struct {
 	BulkDensity float64
 	// CornWeight is the usual weight of a thousand corns, kg.
 	CornWeight float64
-	// Naked tells a species that sheds its husk in threshing.
-	Naked bool
 
 	// HuskWater and FilmWater are the most that husk and surface hold, kg of
 	// water per kg of dry matter.
@@ -59,9 +59,9 @@ type Profile struct {
 	// RootletShare is the share of the dry matter in rootlets (and in shoots,
 	// where they are taken off with them) at full growth.
 	RootletShare float64
-	// SorptionOffset is what the equilibrium moisture stands above that of
-	// barley, kg/kg dry basis, at 20 °C and 60 % relative humidity.
-	SorptionOffset float64
+	// Malt is how the malt of the species dries, in a house like any other. Its
+	// Shift is what the equilibrium moisture stands above that of barley.
+	Malt drying.Malt
 }
 
 // Germinates is one point of the curve of final germination.

@@ -55,6 +55,6 @@ func tropical(name string, pace float64) Profile {
 	p.Name = name
 	p.DryStop, p.MoistFull = tropicalDryStop, tropicalMoistFull
 	p.RespirationT = tropicalT
-	p.SorptionOffset = 0.005
+	p.Malt.Shift = 0.005 // calibrated; no other figure of its drying is known
 	return p
 }

@@ -12,17 +12,18 @@ import (
 // Bed is malt on a kiln. Make one with New; move it with Advance; ask it with
 // View. Clone copies it, so that a caller can go back and look closer.
 type Bed struct {
-	malt    drying.Malt
-	kit     Equipment
-	ambient air.State
-	dry     float64 // dry matter of a layer, kg/m²
-	depth   float64 // of the bed, m
+	material drying.Material
+	packing  drying.Packing
+	kit      Equipment
+	ambient  air.State
+	dry      float64 // dry matter of a layer, kg/m²
+	depth    float64 // of the bed, m
 
-	layers []layer
-	flows  [stages]flow // of the step being taken
-	now    flow         // of the moment reached
-	near   stream       // air-on as last found, where a search begins
-	set    Setting      // in force
+	layers []bedLayer
+	flows  [stageCount]flow // of the step being taken
+	now    flow             // of the moment reached
+	near   stream           // air-on as last found, where a search begins
+	set    Setting          // in force
 	limit  Limit
 
 	seconds float64 // since New
@@ -33,30 +34,30 @@ type Bed struct {
 	meter   *work.Meter
 }
 
-// New puts a charge on a kiln. It returns a *[air.RangeError], or several
+// New puts a charge of the material on a kiln. It returns a *[air.RangeError], or several
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
 // basis, malt 0 to 120 °C, depth 1 mm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.1 mm to 20 m from it,
 // area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
 // 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
-func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed, error) {
+func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
-	if err := errors.Join(err, charge.check(), kit.check(), malt.Check()); err != nil {
+	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {
 		return nil, err
 	}
-	depth := charge.depth(kit.Area)
+	depth := charge.bedDepth(kit.Area)
 	if err := air.Within("depth of the bed", depth, "m", 1e-4, 20); err != nil {
 		return nil, err
 	}
-	n := kit.layers()
+	n := kit.layerCount()
 	b := &Bed{
-		malt: malt, kit: kit, ambient: outside,
+		material: material, packing: material.Packing(), kit: kit, ambient: outside,
 		dry: charge.DryMass / kit.Area / float64(n), depth: depth,
-		layers: make([]layer, n), step: firstStep,
+		layers: make([]bedLayer, n), step: firstStep,
 	}
 	for i := range b.layers {
-		b.layers[i] = layer{
-			x: charge.Moisture, h: drying.Enthalpy(charge.Moisture, charge.Temperature),
+		b.layers[i] = bedLayer{
+			x: charge.Moisture, h: drying.Enthalpy(material, charge.Moisture, charge.Temperature),
 			t: charge.Temperature, mean: charge.Temperature,
 		}
 	}
@@ -66,7 +67,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, malt drying.Malt) (*Bed,
 	return b, nil
 }
 
-func (e Equipment) layers() int {
+func (e Equipment) layerCount() int {
 	switch {
 	case e.Still:
 		return 1
@@ -87,31 +88,13 @@ func (b *Bed) Clone() *Bed {
 	return &c
 }
 
-// Restore puts the bed into the state of another of the same number of
-// layers without allocating, and into a clone of any other.
-func (b *Bed) Restore(from *Bed) {
-	layers := append(b.layers[:0], from.layers...)
-	*b = *from
-	b.layers = layers
-}
-
-// SetAmbient changes the air that the kiln draws in. It returns a
-// *[air.RangeError] for values that New would refuse.
-func (b *Bed) SetAmbient(ambient Ambient) error {
-	outside, err := ambient.state()
-	if err == nil {
-		b.ambient = outside
-	}
-	return err
-}
-
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and
 // energy are kept. The plateau of the air-off is looked for anew.
 func (b *Bed) Mix() {
 	x, h := b.means()
 	for i := range b.layers {
 		l := &b.layers[i]
-		l.x, l.h, l.t = x, h, drying.Temperature(x, h)
+		l.x, l.h, l.t = x, h, drying.Temperature(b.material, x, h)
 		l.mean = l.t
 	}
 	b.plateau.mixed()

@@ -22,14 +22,14 @@ func TestAdvanceTakesExactlyTheTimeAsked(t *testing.T) {
 	}
 }
 
-func TestCloneGoesItsOwnWayAndRestoreComesBack(t *testing.T) {
+func TestACloneGoesItsOwnWayFromTheSameState(t *testing.T) {
 	b := bed(t, tray, cabinet, spring)
 	run(t, b, 2, kiln.Hold(kiln.AirOn, 50))
 	kept := b.Clone()
 	was := b.View()
 	first := run(t, b, 3, kiln.Hold(kiln.AirOn, 60))
 	assert.Equal(t, was, kept.View(), "the clone has not moved")
-	b.Restore(kept)
+	b = kept.Clone()
 	assert.Equal(t, was, b.View())
 	assert.Equal(t, first, run(t, b, 3, kiln.Hold(kiln.AirOn, 60)), "the same again, to the last bit")
 	assert.Equal(t, was, kept.View(), "nor has it moved now")
@@ -41,14 +41,14 @@ func TestEventCanBeHalvedDownToTheSecond(t *testing.T) {
 	set := kiln.Hold(kiln.AirOn, 50)
 	before := b.Clone()
 	for b.View().WetBasis > 0.25 {
-		before.Restore(b)
+		before = b.Clone()
 		_, err := b.Advance(600, set)
 		require.NoError(t, err)
 	}
 	low, high := 0.0, 600.0
 	for high-low > 1 {
 		mid := (low + high) / 2
-		b.Restore(before)
+		b = before.Clone()
 		_, err := b.Advance(mid, set)
 		require.NoError(t, err)
 		if b.View().WetBasis > 0.25 {
@@ -108,7 +108,7 @@ func TestTrayUnderAGaleDriesLikeAThinLayer(t *testing.T) {
 		kiln.Equipment{Area: 1, Airflow: 3, Layers: 1}, kiln.Ambient{T: 15, RH: 0.60})
 	x := dry(0.45)
 	for _, hold := range []drying.Hold{{T: 50, Seconds: 16 * 3600}, {T: 60, Seconds: 3600}, {T: 70, Seconds: 3600}, {T: 80, Seconds: 5 * 3600}} {
-		x, err = drying.Malt{}.ThinLayer(x, outside.VapourPressure(), hold)
+		x, err = drying.ThinLayer(drying.Malt{}, x, outside.VapourPressure(), hold)
 		require.NoError(t, err)
 		v := run(t, b, hold.Seconds/3600, kiln.Hold(kiln.AirOn, hold.T))
 		assert.InDelta(t, x/(1+x), v.WetBasis, 0.001, "after %g °C", hold.T)
@@ -147,7 +147,7 @@ func TestMaltMovesTowardsRestWithItsAir(t *testing.T) {
 		require.NoError(t, err)
 		_, err = b.Advance(1, kiln.Hold(kiln.AirOn, on))
 		require.NoError(t, err)
-		rest, err := drying.Malt{}.Equilibrium(b.View().On.RH(), on)
+		rest, err := drying.Equilibrium(drying.Malt{}, b.View().On.RH(), on)
 		require.NoError(t, err)
 		if charge.Moisture < rest+0.02 {
 			t.Skip("too near to rest to say which way it goes: the malt's own temperature decides")

@@ -45,8 +45,8 @@ const (
 	// ThinLayers is enough for a tray a few corns deep.
 	ThinLayers = 3
 
-	// MostLayers bounds the number of layers.
-	MostLayers = 400
+	// mostLayers bounds the number of layers.
+	mostLayers = 400
 
 	// StillVent is a usual air change through the leaks and the vent of a
 	// household oven, m³/s (calibrated: 2 m³/h). It is never assumed: a caller
@@ -67,8 +67,8 @@ func (c Charge) check() error {
 	return errors.Join(err, air.Within("bulk density", c.BulkDensity, "kg/m³", 200, 1000))
 }
 
-// depth of the bed, m, on area m².
-func (c Charge) depth(area float64) float64 {
+// bedDepth gives the depth of the bed, m, on area m².
+func (c Charge) bedDepth(area float64) float64 {
 	if c.Depth != nil {
 		return *c.Depth
 	}
@@ -80,7 +80,7 @@ func (e Equipment) check() error {
 		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
 		optional("heater", e.Heater, "W", 0, 1e8),
 		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
-		air.Within("layers", float64(e.Layers), "", 0, MostLayers),
+		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
 		checkAirflow(e.Airflow, e.Area),

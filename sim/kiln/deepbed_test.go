@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
 
@@ -111,21 +112,10 @@ func bin(t *testing.T, cfm, wet float64) *kiln.Bed {
 // ASABE D272.3, barley; handbook, from memory; given to a whole pascal.
 func TestResistanceAgreesWithD272(t *testing.T) {
 	for _, c := range []struct{ speed, loss float64 }{{0.05, 106}, {0.10, 254}, {0.20, 663}} {
-		got, err := kiln.Resistance(c.speed)
+		got, err := drying.Malt{}.Packing().Resistance(c.speed)
 		require.NoError(t, err)
 		assert.InDelta(t, c.loss, got, 0.6)
 	}
-	_, err := kiln.Resistance(0.3)
+	_, err := drying.Malt{}.Packing().Resistance(0.3)
 	assert.EqualError(t, err, "air speed 0.3 m/s is outside 0.0056 to 0.203 m/s")
-}
-
-func TestPressureDropIsThatOfTheDepth(t *testing.T) {
-	b := bed(t, tray, cabinet, spring)
-	perMetre, err := kiln.Resistance(cabinet.Airflow / cabinet.Area)
-	require.NoError(t, err)
-	got, err := b.PressureDrop()
-	require.NoError(t, err)
-	assert.InEpsilon(t, 0.8*perMetre*5/0.55/550/0.5, got, 1e-12)
-	_, err = bed(t, tonne, house, winter).PressureDrop()
-	assert.Error(t, err, "0.42 m/s is beyond the standard's data")
 }

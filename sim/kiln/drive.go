@@ -137,7 +137,7 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 	if b.kit.Heater != nil {
 		power := *b.kit.Heater
 		flow := b.set.airflow(b.kit)
-		perKelvin := b.ambient.Volume() / (b.ambient.T + air.Kelvin)
+		perKelvin := b.ambient.Volume() / (b.ambient.T + air.ZeroCelsius)
 		capacity := flow * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 		rise := power * b.ambient.Volume() / (capacity - power*perKelvin)
 		if rise >= 0 && b.ambient.T+rise < t {

@@ -25,14 +25,14 @@ func TestDryingFrontHasTheShapeOfHukillsSolution(t *testing.T) {
 	outside, err := air.FromRH(20, 0.60, air.StandardPressure)
 	require.NoError(t, err)
 	on := air.State{T: warm, W: outside.W, P: outside.P}
-	end, err := drying.Malt{}.Equilibrium(on.RH(), warm)
+	end, err := drying.Equilibrium(drying.Malt{}, on.RH(), warm)
 	require.NoError(t, err)
-	exposed, err := drying.Malt{}.ThinLayer(x0, on.VapourPressure(), drying.Hold{T: warm, Seconds: half})
+	exposed, err := drying.ThinLayer(drying.Malt{}, x0, on.VapourPressure(), drying.Hold{T: warm, Seconds: half})
 	require.NoError(t, err)
 	require.InDelta(t, 0.5, (exposed-end)/(x0-end), 0.01, "eight hours are the half-time")
 
 	leaves := restWith(t, x0, on)
-	latent, err := drying.LatentHeat((x0+end)/2, (warm+leaves)/2)
+	latent, err := drying.LatentHeat(drying.Malt{}, (x0+end)/2, (warm+leaves)/2)
 	require.NoError(t, err)
 	unit := flux * (on.Enthalpy() - air.State{T: leaves, W: on.W, P: on.P}.Enthalpy()) * half / ((x0 - end) * latent)
 	b := bed(t,
@@ -59,8 +59,8 @@ func restWith(t *testing.T, x float64, on air.State) float64 {
 	low, high := 0.0, on.T
 	for range 60 {
 		mid := (low + high) / 2
-		w := (on.Enthalpy() - air.DryAirHeat*mid) / (air.VapourEnthalpy + air.VapourHeat*mid)
-		rest, err := drying.Malt{}.Humidity(x, mid)
+		w := (on.Enthalpy() - air.DryAirHeat*mid) / (air.VapourEnthalpy(mid))
+		rest, err := drying.Humidity(drying.Malt{}, x, mid)
 		require.NoError(t, err)
 		if (air.State{T: mid, W: w, P: on.P}).RH() > rest {
 			low = mid

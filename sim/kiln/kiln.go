@@ -23,8 +23,8 @@ package kiln
 // layer is allowed for to second order (profile.go), so that few layers do.
 //
 // Time is stepped by TR-BDF2 (step.go), a stiff second-order method with an
-// estimate of its error, which is held by MoistureTolerance and
-// TemperatureTolerance. Because later layers only depend on earlier ones, the
+// estimate of its error, which is held by moistureTolerance and
+// temperatureTolerance. Because later layers only depend on earlier ones, the
 // implicit stage is solved layer by layer. Water and energy are advanced by
 // the very fluxes that the air is given, so that the balances close to
 // rounding whatever the step; Ledger shows it.

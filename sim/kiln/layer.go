@@ -5,18 +5,18 @@ import (
 	"maltwright/sim/drying"
 )
 
-// layer is one slice of the bed.
-type layer struct {
+// bedLayer is one slice of the bed.
+type bedLayer struct {
 	x, h float64 // moisture, kg/kg dry basis; enthalpy, J per kg of dry matter
 	t    float64 // °C, from x and h: the corns at the exit
 	mean float64 // °C, the mean of the corns
 	skew float64 // how far the mean lies back from the exit; see profile.go
 
-	flux       float64      // of water to the air, kg/(m² s), as last found
-	refX, refH float64      // where an implicit stage starts from
-	atX, atT   float64      // where it ends
-	in, out    stream       // the air at its faces there
-	rates      [stages]rate // of the step being taken
+	flux       float64          // of water to the air, kg/(m² s), as last found
+	refX, refH float64          // where an implicit stage starts from
+	atX, atT   float64          // where it ends
+	in, out    stream           // the air at its faces there
+	rates      [stageCount]rate // of the step being taken
 }
 
 // rate is the change of a layer per second.
@@ -38,13 +38,14 @@ const dewFactor = 100.0
 // length a, s: x = refX − a·e/dry, h = refH + a·(heat gained)/dry.
 type meeting struct {
 	exchange
-	malt       drying.Malt
+	material   drying.Material
 	in         stream
 	wall       float64 // temperature of the walls, °C
 	vapour     float64 // pressure in the air that comes, Pa
 	pressure   float64 // Pa
 	dry        float64 // kg/m²
 	perDry     float64 // a/dry
+	dryHeat    float64 // specific heat of the dry matter, J/(kg K)
 	sensible   float64 // W/(m² K) by convection
 	lift       float64 // share of the way from t to in.t at which the corns stand on average
 	draw       float64 // 1/reach for the mean corn's surface
@@ -63,9 +64,9 @@ type found struct {
 // Enthalpy being linear in temperature, the temperature follows from e at once.
 func (m *meeting) try(e float64) found {
 	x := m.refX - m.perDry*e
-	binding, bindingByX := drying.BindingUnchecked(x)
-	heat := m.refH - binding + m.perDry*(m.sensible*m.in.t+m.radiant*m.wall-e*air.VapourEnthalpy)
-	capacity := drying.SpecificHeat(x) + m.perDry*(m.sensible+m.radiant+e*air.VapourHeat)
+	wetting, wettingByX := m.material.Wetting(x)
+	heat := m.refH - wetting + m.perDry*(m.sensible*m.in.t+m.radiant*m.wall-e*air.EvaporationHeat)
+	capacity := m.dryHeat + air.WaterHeat*x + m.perDry*(m.sensible+m.radiant+e*air.VapourHeat)
 	f := found{x: x, t: heat / capacity}
 	switch { // a trial far off the mark: say which way, and leave it
 	case !(f.t > drying.Coldest-60):
@@ -76,11 +77,11 @@ func (m *meeting) try(e float64) found {
 		return f
 	}
 	xByE := -m.perDry
-	f.tByE = -m.perDry * (air.VapourEnthalpy - bindingByX - f.t*(drying.WaterHeat-air.VapourHeat)) / capacity
+	f.tByE = -m.perDry * (air.EvaporationHeat - wettingByX - f.t*(air.WaterHeat-air.VapourHeat)) / capacity
 
 	mean, meanByE := f.t+m.lift*(m.in.t-f.t), f.tByE*(1-m.lift)
 	surface, surfaceByE := m.surface(e, x, mean, xByE, meanByE)
-	rh, rhByX, rhByT := m.malt.HumidityUnchecked(surface, mean)
+	rh, rhByX, rhByT := m.material.Humidity(surface, mean)
 	ps, psByT := air.SaturationSlope(mean)
 	need, needByE := m.need(e)
 	f.miss = rh*ps - need
@@ -94,9 +95,9 @@ const saturated = 1e9
 // surface gives the moisture that the corn's surface must have to be fed the
 // flux e from within, x − e/(dry·k), and its derivative by e.
 func (m *meeting) surface(e, x, t, xByE, tByE float64) (moisture, byE float64) {
-	k, kByX, kByT := m.malt.RateUnchecked(x, t)
+	k, kByX, kByT := m.material.Rate(x, t)
 	if e < 0 {
-		free, freeByX := drying.FreeShareUnchecked(x)
+		free, freeByX := m.material.FreeWater(x)
 		ease := 1 + (dewFactor-1)*free
 		kByX = kByX*ease + k*(dewFactor-1)*freeByX
 		kByT *= ease
@@ -126,5 +127,5 @@ func (m *meeting) off(e, t float64) stream {
 
 // heat gives what the layer gains, W/m², with e leaving it at t.
 func (m *meeting) heat(e, t float64) float64 {
-	return m.sensible*(m.in.t-t) + m.radiant*(m.wall-t) - e*(air.VapourEnthalpy+air.VapourHeat*t)
+	return m.sensible*(m.in.t-t) + m.radiant*(m.wall-t) - e*air.VapourEnthalpy(t)
 }

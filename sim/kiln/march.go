@@ -20,8 +20,8 @@ func (b *Bed) march(on stream, a float64, slot int) flow {
 		return f
 	}
 	m := meeting{
-		exchange: f.exchange, malt: b.malt, in: on, wall: on.t, pressure: b.ambient.P,
-		dry: b.dry, perDry: a / b.dry,
+		exchange: f.exchange, material: b.material, in: on, wall: on.t, pressure: b.ambient.P,
+		dry: b.dry, perDry: a / b.dry, dryHeat: b.material.DryHeat(),
 	}
 	for i := range b.layers {
 		l := &b.layers[i]

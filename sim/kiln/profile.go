@@ -31,8 +31,8 @@ const (
 
 // settle gives the layer its temperature, its mean and its skew after a step
 // of which the share of the way to go was share.
-func (b *Bed) settle(l *layer, most, reach, share float64) {
-	l.t = drying.Temperature(l.x, l.h)
+func (b *Bed) settle(l *bedLayer, most, reach, share float64) {
+	l.t = drying.Temperature(b.material, l.x, l.h)
 	l.mean = l.t + l.skew*reach*(l.in.t-l.t)
 	l.skew += (most*b.unused(l) - l.skew) * share
 }
@@ -49,9 +49,9 @@ func mostSkew(ntu float64) float64 {
 
 // unused gives twice the share of its chance to take up water that the air
 // leaves unused in the layer, 0 to 1.
-func (b *Bed) unused(l *layer) float64 {
+func (b *Bed) unused(l *bedLayer) float64 {
 	in, out := l.in.at(b.ambient.P).RH(), l.out.at(b.ambient.P).RH()
-	rest, _, _ := b.malt.HumidityUnchecked(l.x, l.t)
+	rest, _, _ := b.material.Humidity(l.x, l.t)
 	room := rest - in
 	if room <= 0 {
 		return 0

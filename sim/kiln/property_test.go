@@ -18,6 +18,12 @@ import (
 // temperature and weather.
 func anyBed(t *rapid.T) *kiln.Bed {
 	in := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
+	return anyBedOf(t, drying.Malt{Factor: in("factor", 0.3, 3), Shift: in("shift", -0.03, 0.03)})
+}
+
+// anyBedOf does so of one material.
+func anyBedOf(t *rapid.T, material drying.Material) *kiln.Bed {
+	in := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 	area := math.Pow(10, in("lg area", -2, 2))
 	charge := kiln.Charge{
 		DryMass:     area * math.Pow(10, in("lg dry mass per area", -0.3, 2.7)),
@@ -38,8 +44,7 @@ func anyBed(t *rapid.T) *kiln.Bed {
 		kit.Heater = new(area * math.Pow(10, in("lg heater per area", 1, 5)))
 	}
 	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
-	malt := drying.Malt{Factor: in("factor", 0.3, 3), Shift: in("shift", -0.03, 0.03)}
-	bed, err := kiln.New(charge, kit, ambient, malt)
+	bed, err := kiln.New(charge, kit, ambient, material)
 	require.NoError(t, err)
 	return bed
 }

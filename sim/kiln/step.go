@@ -12,28 +12,28 @@ import (
 // first stage is explicit, with the third-order companion that estimates its
 // error (published) [hosea-shampine-1996].
 const (
-	diagonal = 1 - math.Sqrt2/2 // of the implicit stages
-	early    = math.Sqrt2 / 4   // weight of the first two stages
-	middle   = 2 * diagonal     // where the second stage stands, share of the step
-	stages   = 3
+	diagonal   = 1 - math.Sqrt2/2 // of the implicit stages
+	early      = math.Sqrt2 / 4   // weight of the first two stages
+	middle     = 2 * diagonal     // where the second stage stands, share of the step
+	stageCount = 3
 )
 
 var (
-	weights = [stages]float64{early, early, diagonal}
+	weights = [stageCount]float64{early, early, diagonal}
 
 	// missWeights are the weights less those of the third-order companion.
-	missWeights = [stages]float64{
+	missWeights = [stageCount]float64{
 		early - (1-early)/3, early - (3*early+1)/3, diagonal - diagonal/3,
 	}
 )
 
 const (
-	// MoistureTolerance is the error that a step allows itself in any layer,
+	// moistureTolerance is the error that a step allows itself in any layer,
 	// kg/kg dry basis.
-	MoistureTolerance = 2e-4
+	moistureTolerance = 2e-4
 
-	// TemperatureTolerance is the same for the temperature of the malt, K.
-	TemperatureTolerance = 0.1
+	// temperatureTolerance is the same for the temperature of the malt, K.
+	temperatureTolerance = 0.1
 
 	// dryGrain is how far below nil a moisture may come by the rounding of
 	// solves, kg/kg.
@@ -82,15 +82,15 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 // temperature is damped as the implicit stages damp it, or the quick
 // settling of a thin layer would hold up the step long after it is over.
 func (b *Bed) miss(dt float64) float64 {
-	last := b.flows[stages-1]
+	last := b.flows[stageCount-1]
 	coupling := dt * diagonal * last.g * last.reach * air.DryAirHeat / b.dry
 	worst := 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
 		c := l.change(missWeights)
 		x := math.Abs(dt * c.x)
-		t := math.Abs(dt*c.h) / (drying.SpecificHeat(l.x) + coupling)
-		worst = max(worst, x/MoistureTolerance, t/TemperatureTolerance) // max keeps NaN
+		t := math.Abs(dt*c.h) / (drying.SpecificHeat(b.material, l.x) + coupling)
+		worst = max(worst, x/moistureTolerance, t/temperatureTolerance) // max keeps NaN
 		if l.atX < -dryGrain {
 			return math.Inf(1)
 		}
@@ -103,14 +103,14 @@ func (b *Bed) miss(dt float64) float64 {
 
 // accept moves the bed to the end of the step that attempt has found.
 func (b *Bed) accept(dt float64) {
-	last := b.flows[stages-1]
+	last := b.flows[stageCount-1]
 	most, share, miss := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.x += dt * l.change(weights).x
 		l.h += dt * l.change(weights).h
 		miss += math.Abs(dt * l.change(missWeights).x)
-		l.rates[0] = l.rates[stages-1]
+		l.rates[0] = l.rates[stageCount-1]
 		b.settle(l, most, last.reach, share)
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
@@ -120,7 +120,7 @@ func (b *Bed) accept(dt float64) {
 }
 
 // change gives the rates of a step under the weights of its stages.
-func (l *layer) change(w [stages]float64) rate {
+func (l *bedLayer) change(w [stageCount]float64) rate {
 	return rate{
 		x: w[0]*l.rates[0].x + w[1]*l.rates[1].x + w[2]*l.rates[2].x,
 		h: w[0]*l.rates[0].h + w[1]*l.rates[1].h + w[2]*l.rates[2].h,

@@ -7,22 +7,16 @@ import (
 )
 
 const (
-	cornDiameter = 4e-3 // m, of the sphere of like surface (handbook, from memory)
-	voidShare    = 0.40 // of the bed (handbook, from memory: 0.38 to 0.42)
-
-	// cornSurface is the surface of the corns, m² per m³ of bed.
-	cornSurface = 6 * (1 - voidShare) / cornDiameter
-
 	// Properties of air near 50 °C (handbook).
 	viscosity    = 1.96e-5 // Pa s
-	conductivity = 0.0279  // W/(m K)
+	conductivity = 27.9    // mW/(m K)
 	prandtlRoot  = 0.888   // cube root of the Prandtl number, 0.70
 
-	// StillConvection and StillRadiation are the transfer coefficients on both
+	// stillConvection and stillRadiation are the transfer coefficients on both
 	// faces of a tray in a still oven together, W/(m² K) (calibrated: natural
 	// convection at 5, radiation of warm walls at 6 on a face).
-	StillConvection = 10.0
-	StillRadiation  = 12.0
+	stillConvection = 10.0
+	stillRadiation  = 12.0
 
 	// stillNTU is the NTU that makes the air of a still oven well
 	// mixed: it changes by a tenth of its distance to the malt in passing.
@@ -39,12 +33,12 @@ type exchange struct {
 }
 
 // transferCoefficient gives W/(m² K) between air and corns for a mass flux of
-// g kg/(m² s): Nu = 2 + 1.1·Pr^(1/3)·Re^0.6 on a sphere of 4 mm,
+// g kg/(m² s): Nu = 2 + 1.1·Pr^(1/3)·Re^0.6 on a sphere of diameter d, m,
 // [wakao-kaguei-1982], stated there for Re 15 to 8500, and used below too,
 // where exchange is so good compared with the flow that its value no longer matters.
-func transferCoefficient(g float64) float64 {
-	re := g * cornDiameter / viscosity
-	return conductivity / cornDiameter * (2 + 1.1*prandtlRoot*math.Pow(re, 0.6))
+func transferCoefficient(g, d float64) float64 {
+	re := g * d / viscosity
+	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*math.Pow(re, 0.6))
 }
 
 // exchange gives the exchange of one layer with air of the state in.
@@ -54,7 +48,7 @@ func (b *Bed) exchange(in stream) exchange {
 	if b.kit.Still {
 		return b.stillExchange(g)
 	}
-	ntu := transferCoefficient(g) * cornSurface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	ntu := transferCoefficient(g, b.packing.CornDiameter) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 
@@ -62,11 +56,11 @@ func (b *Bed) exchange(in stream) exchange {
 // convection comes out right, and only the vent flow leave. With the door open
 // to Fresh air all of it leaves, and the walls have no warmth to give.
 func (b *Bed) stillExchange(vent float64) exchange {
-	g := StillConvection / (stillNTU * air.DryAirHeat)
+	g := stillConvection / (stillNTU * air.DryAirHeat)
 	x := exchange{g: max(g, vent), ntu: 1}
-	x.reach = 1 - math.Exp(-StillConvection/(x.g*air.DryAirHeat))
+	x.reach = 1 - math.Exp(-stillConvection/(x.g*air.DryAirHeat))
 	if b.set.Target != Fresh {
-		x.back, x.radiant = 1-vent/x.g, StillRadiation
+		x.back, x.radiant = 1-vent/x.g, stillRadiation
 	}
 	return x
 }

@@ -6,15 +6,14 @@ import "maltwright/sim/air"
 type View struct {
 	Hours float64 // since New
 
-	X         float64 // mean moisture, kg/kg dry basis
-	WetBasis  float64 // the same, kg of water per kg of malt
-	Mass      float64 // of the malt, kg
-	Driest    float64 // moisture of the driest layer, kg/kg dry basis
-	Wettest   float64 // of the wettest
-	MaltT     float64 // mean temperature of the malt, °C
-	Hottest   float64 // temperature of the hottest layer, °C
-	HottestX  float64 // its moisture, kg/kg dry basis
-	HottestAt int     // its index, 0 at air-on
+	X        float64 // mean moisture, kg/kg dry basis
+	WetBasis float64 // the same, kg of water per kg of malt
+	Mass     float64 // of the malt, kg
+	Driest   float64 // moisture of the driest layer, kg/kg dry basis
+	Wettest  float64 // of the wettest
+	MaltT    float64 // mean temperature of the malt, °C
+	Hottest  float64 // temperature of the hottest layer, °C
+	HottestX float64 // its moisture, kg/kg dry basis
 
 	On, Off air.State // the air before and behind the bed
 	OffRH   float64   // relative humidity of air-off, 0 to 1; fog counts as 1
@@ -60,11 +59,11 @@ func (b *Bed) View() View {
 
 func (b *Bed) survey(v *View) {
 	v.Driest, v.Wettest, v.Hottest = b.layers[0].x, b.layers[0].x, b.layers[0].mean-1
-	for i, l := range b.layers {
+	for _, l := range b.layers {
 		v.Driest, v.Wettest = min(v.Driest, l.x), max(v.Wettest, l.x)
 		v.MaltT += l.mean / float64(len(b.layers))
 		if l.mean > v.Hottest {
-			v.Hottest, v.HottestX, v.HottestAt = l.mean, l.x, i
+			v.Hottest, v.HottestX = l.mean, l.x
 		}
 	}
 }

@@ -75,7 +75,7 @@ func deepBeds() []row {
 	for _, c := range [][2]float64{{0.05, 106}, {0.10, 254}, {0.20, 663}} {
 		list = append(list, row{what: fmt.Sprintf("resistance of dry barley at %.2f m/s", c[0]), unit: "Pa/m", digits: 0, source: c[1], accepted: about(c[1], 1),
 			key: "asabe-d272", standing: "from memory", model: func(t testing.TB) float64 {
-				p, err := kiln.Resistance(c[0])
+				p, err := drying.Malt{}.Packing().Resistance(c[0])
 				require.NoError(t, err)
 				return p
 			}})
@@ -182,7 +182,7 @@ func naturalAir() []row {
 // that the largest gap is as small as can be.
 func hukillGap(t testing.TB) float64 {
 	b := bin(t, 0.18, 1.25)
-	rest, err := malt.Equilibrium(0.65, 20)
+	rest, err := drying.Equilibrium(malt, 0.65, 20)
 	require.NoError(t, err)
 	whole := dry(0.18) - rest
 	until(t, b, hour, kiln.Setting{Target: kiln.Fresh}, func(v kiln.View) bool { return v.X-rest <= whole/2 })

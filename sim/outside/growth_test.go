@@ -75,7 +75,7 @@ func steady(at float64) germinate.Room {
 
 func piece(t testing.TB, b grain.Batch, area, at float64) *germinate.Piece {
 	t.Helper()
-	p, err := germinate.New(b, germinate.Floor{Area: area}, at)
+	p, err := germinate.New(b, b.Lot.Profile.Malt, germinate.Floor{Area: area}, at)
 	require.NoError(t, err)
 	return &p
 }

@@ -32,7 +32,7 @@ func thinLayers() []row {
 
 func atRest(rh, at float64) func(testing.TB) float64 {
 	return func(t testing.TB) float64 {
-		x, err := malt.Equilibrium(rh, at)
+		x, err := drying.Equilibrium(malt, rh, at)
 		require.NoError(t, err)
 		return 100 * wet(x)
 	}
@@ -72,7 +72,7 @@ func hoursFromTo(t testing.TB, x, to, at float64) float64 {
 	seconds := 0.0
 	for x > to {
 		var err error
-		x, err = malt.ThinLayer(x, barnVapour(), drying.Hold{T: at, Seconds: part})
+		x, err = drying.ThinLayer(malt, x, barnVapour(), drying.Hold{T: at, Seconds: part})
 		require.NoError(t, err)
 		seconds += part
 	}
@@ -84,7 +84,7 @@ func thinKilns() []row {
 	ends := func(what string, hours int, says string, accepted band, key, standing string, schedule ...drying.Hold) row {
 		return row{what: what, unit: "%", digits: 1, says: says, accepted: accepted, key: key, standing: standing,
 			model: func(t testing.TB) float64 {
-				x, err := malt.ThinLayer(dry(0.45), barnVapour(), schedule[:hours]...)
+				x, err := drying.ThinLayer(malt, dry(0.45), barnVapour(), schedule[:hours]...)
 				require.NoError(t, err)
 				return 100 * wet(x)
 			}}

@@ -35,8 +35,6 @@ const GreenColour = 2.0
 func Green() State { return State{Diastatic: 1, Alpha: 1, Precursor: 1, Colour: GreenColour} }
 
 const (
-	gas    = 8.314462618 // J/(mol K)
-	zeroC  = 273.15
 	hour   = 3600.0
 	minute = 60.0
 )
@@ -65,13 +63,13 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	mean := func(rate func(t, w float64) float64) float64 {
 		return dt * (rate(t0, w0) + 4*rate(tm, wm) + rate(t1, w1)) / 6
 	}
-	s.Diastatic *= math.Exp(-mean(DiastaticRate))
-	s.Alpha *= math.Exp(-mean(AlphaRate))
+	s.Diastatic *= math.Exp(-mean(diastaticLoss))
+	s.Alpha *= math.Exp(-mean(alphaLoss))
 	s.Precursor *= math.Exp(-mean(PrecursorRate))
 	s.Stewed = s.Stewed || stewed
-	colour := mean(func(t, _ float64) float64 { return ColourRate(t, stewed) })
+	colour := mean(func(t, _ float64) float64 { return colouring(t, stewed) })
 	if s.Stewed {
-		colour *= StewFactor
+		colour *= stewFactor
 	}
 	s.Colour += colour
 	return nil

@@ -1,6 +1,10 @@
 package quality
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 const (
 	// betaRate, 1/s, and betaEnergy, J/mol: loss of β-amylase in wet grain
@@ -23,7 +27,7 @@ const (
 
 // arrhenius is rate at t0 °C carried to t °C.
 func arrhenius(rate, energy, t0, t float64) float64 {
-	return rate * math.Exp(-energy/gas*(1/(t+zeroC)-1/(t0+zeroC)))
+	return rate * math.Exp(-energy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/(t0+air.ZeroCelsius)))
 }
 
 // wetness is how far an enzyme counts as wet: 0 in dry malt, 1 in wet grain, and
@@ -35,22 +39,22 @@ func wetness(w float64) float64 {
 
 // loss is the rate in malt of moisture w, 1/s: k_wet^θ·k_dry^(1−θ), θ the wetness.
 func loss(wetRate, wetEnergy, dryRate, t, w float64) float64 {
-	wet := math.Log(wetRate) - wetEnergy/(gas*(t+zeroC))
+	wet := math.Log(wetRate) - wetEnergy/(air.MolarGas*(t+air.ZeroCelsius))
 	dry := math.Log(arrhenius(dryRate, dryEnergy, dryT, t))
 	theta := wetness(w)
 	return math.Exp(theta*wet + (1-theta)*dry)
 }
 
-// DiastaticRate is the rate at which β-amylase is lost, 1/s, in malt of t °C and of
+// diastaticLoss is the rate at which β-amylase is lost, 1/s, in malt of t °C and of
 // moisture w, wet basis: k_wet^θ·k_dry^(1−θ), with k_wet = 7.6e60·exp(−410700/(R·T))
 // [brandam-2003], k_dry = 2.00e-5 at 80 °C with 75 kJ/mol (calibrated), T in K, and
 // θ = ((w − 6 %)/29 %)², 0 below 6 % and 1 above 35 % (calibrated).
-func DiastaticRate(t, w float64) float64 { return loss(betaRate, betaEnergy, betaDry, t, w) }
+func diastaticLoss(t, w float64) float64 { return loss(betaRate, betaEnergy, betaDry, t, w) }
 
-// AlphaRate is the rate at which α-amylase is lost, 1/s, as [DiastaticRate]:
+// alphaLoss is the rate at which α-amylase is lost, 1/s, as [diastaticLoss]:
 // k_wet = 6.9e30·exp(−224200/(R·T)) [brandam-2003], k_dry = 1.10e-5 at 80 °C with 75 kJ/mol
 // (calibrated).
-func AlphaRate(t, w float64) float64 { return loss(alphaRate, alphaEnergy, alphaDry, t, w) }
+func alphaLoss(t, w float64) float64 { return loss(alphaRate, alphaEnergy, alphaDry, t, w) }
 
 const (
 	// precursorHalf, s, at precursorT, °C, and precursorStep, K: the half-life of the
@@ -74,15 +78,15 @@ const (
 	colourFrom                        = 75.0
 )
 
-// StewFactor is by how much faster malt colours once it was stewed, for then it
+// stewFactor is by how much faster malt colours once it was stewed, for then it
 // holds the sugars and amino acids that colour is made of (calibrated to Munich and
 // caramel malts in trade).
-const StewFactor = 1.75
+const stewFactor = 1.75
 
-// ColourRate is the rate at which colour is formed, EBC/s:
+// colouring is the rate at which colour is formed, EBC/s:
 // 0.30/h·exp(−(120 kJ/mol)/R·(1/T − 1/358.15)), T the temperature of the malt in K,
-// above 75 °C or while it is stewed (calibrated); for malt that was stewed times [StewFactor].
-func ColourRate(t float64, stewed bool) float64 {
+// above 75 °C or while it is stewed (calibrated); for malt that was stewed times [stewFactor].
+func colouring(t float64, stewed bool) float64 {
 	if t < colourFrom && !stewed {
 		return 0
 	}

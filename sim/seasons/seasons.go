@@ -16,6 +16,7 @@ package seasons
 
 import (
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
 
@@ -115,7 +116,7 @@ func between(from, to Figure) Figure {
 	return d
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 // temperatures gives what was read in a place, °C, in the order of the clock.
 func (r *record) temperatures(where string) []float64 {

@@ -25,7 +25,7 @@ type stretch struct {
 	t       float64 // °C
 	access  float64 // of air, 0 to 1
 	maxStep float64 // s
-	water   func(dt float64) waters
+	water   func(dt float64) uptake
 	leached func(dt float64) float64
 	burn    func(dt, clock, w float64) float64 // kg/kg of first dry matter per second
 }

@@ -92,14 +92,14 @@ func (s *State) restPart(dt, t, drying float64) float64 {
 	lasts := from.lasts(st.dt, c, drying)
 	usedUp := lasts < st.dt
 	st.dt = lasts
-	st.water = func(dt float64) waters { return from.rested(dt, c, drying) }
+	st.water = func(dt float64) uptake { return from.rested(dt, c, drying) }
 	st.leached = func(float64) float64 { return leached }
 	st.burn = func(_, clock, w float64) float64 { return s.lot.RespirationSpeed(clock, t, w, 1) }
 	s.grow(&st)
 	s.water = st.water(st.dt)
 	s.dried += drying * st.dt
 	if usedUp {
-		s.water = waters{core: s.water.sum()}
+		s.water = uptake{core: s.water.sum()}
 	}
 	if s.soaks > 0 {
 		s.airTime += st.dt

@@ -119,7 +119,7 @@ func (s *State) soakStretch(st *stretch, breathing, aerated bool) {
 	p := &s.lot.Profile
 	from, leached, wetTime := s.water, s.leached, s.wetTime
 	c := s.coreSpeed(st.t)
-	st.water = func(dt float64) waters { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
 	st.burn = func(dt, _, _ float64) float64 {
 		if !breathing {

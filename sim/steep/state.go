@@ -12,7 +12,7 @@ type State struct {
 	lot   grain.Lot
 	speed float64 // core uptake against barley of the usual weight
 
-	water    waters  // kg/kg of first dry matter
+	water    uptake  // kg/kg of first dry matter
 	leached  float64 // kg/kg of first dry matter
 	respired float64 // kg/kg of first dry matter
 	taken    float64 // water drawn from the vessel, kg/kg of first dry matter

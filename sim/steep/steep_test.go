@@ -74,7 +74,7 @@ func TestPublishedScheduleLandsInItsBands(t *testing.T) {
 	rest := raw(t, lot(t, "barley"))
 	schedule(t, &rest, 15, 8, 10, 8, 7, 3)
 	b := rest.Batch()
-	t.Logf("cast %.2f %%, chit %.3f, lost %.2f %%", 100*rest.Moisture(), b.Chitted, 100*b.Lost())
+	t.Logf("cast %.2f %%, chit %.3f, lost %.2f %%", 100*rest.Moisture(), b.Chitted, 100*(1-b.Dry/b.Lot.DryMass))
 	assert.GreaterOrEqual(t, rest.Moisture(), 0.43)
 	assert.LessOrEqual(t, rest.Moisture(), 0.45)
 	assert.Greater(t, b.Chitted, 0.80)

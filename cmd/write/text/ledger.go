@@ -66,7 +66,7 @@ func measures(h words.House, charge float64) []measure {
 		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, false},
 		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, false},
 		{"floor", "chitted", func(b *ledger.Batch) seasons.Figure { return b.Chit.Plain() }, words.Shares, false},
-		{"floor", "tally after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
+		{"floor", "counted after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
 		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, false},
 		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, false},
 		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, false},

@@ -144,7 +144,7 @@ type miss struct {
 func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 	mass, perKilogram := "kg", 1.0
 	if s.British {
-		mass, perKilogram = "lb", 1/kilogramsPerPound
+		mass, perKilogram = "lb", 1/quantity.Pound
 	}
 	list = addMiss(list, h.Weight, "weight", "weight, "+mass, perKilogram)
 	list = addMiss(list, h.Moisture, "", "  moisture by it, points", 100)
@@ -154,10 +154,7 @@ func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 	return addMiss(list, h.Drying, "the hours of drying", "drying, h", 1/secondsPerHour)
 }
 
-const (
-	kilogramsPerPound = 0.45359237
-	secondsPerHour    = 3600.0
-)
+const secondsPerHour = 3600.0
 
 // addMiss adds a line, with so many of the unit that is shown in one of SI.
 func addMiss[T interface {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
@@ -107,7 +108,7 @@ func (m *Observation) counted(x *model.Counted) bool {
 	return true
 }
 
-const zeroC = 273.15
+const zeroC = quantity.ZeroCelsius
 
 func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 	b := t.Batch

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -135,21 +136,19 @@ func (f *Following) noTare(i int) (Doubt, bool) {
 	return Doubt{Kind: NoTare, Observation: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Observation.Value+b.Tare.SI)
 }
 
-const kilogramsInPound = 0.45359237
-
 func (f *Following) unit(i int) (Doubt, bool) {
 	o := f.Judged[i].Observation
 	if !f.inDoubt(i) {
 		return Doubt{}, false
 	}
 	switch x := o.Reading; {
-	case model.Weight(x) != nil && f.fits(i, o.Value*kilogramsInPound):
+	case model.Weight(x) != nil && f.fits(i, o.Value*quantity.Pound):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "lb"}, true
-	case model.Weight(x) != nil && f.fits(i, o.Value/kilogramsInPound):
+	case model.Weight(x) != nil && f.fits(i, o.Value/quantity.Pound):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "kg"}, true
-	case model.Thermometer(x) != nil && f.fits(i, (o.Value-32)*5/9):
+	case model.Thermometer(x) != nil && f.fits(i, quantity.Celsius(o.Value)):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°F"}, true
-	case model.Thermometer(x) != nil && f.fits(i, o.Value*9/5+32):
+	case model.Thermometer(x) != nil && f.fits(i, quantity.Fahrenheit(o.Value)):
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°C"}, true
 	}
 	return Doubt{}, false

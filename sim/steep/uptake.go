@@ -1,6 +1,10 @@
 package steep
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 const (
 	// pelegK1, h at 15 °C: calibrated to the steeping table of [kunze].
@@ -10,28 +14,25 @@ const (
 	// uptakeEnergy, J/mol: published, unpolished barley [mok-1983].
 	uptakeEnergy = 48.5e3
 	// uptakeTk, K: 15 °C, where pelegK1 holds. By definition.
-	uptakeTk = 288.15
-	// gasConstant, J/(mol·K): published (SI).
-	gasConstant = 8.314462618
+	uptakeTk = 15 + air.ZeroCelsius
 	// fillTime, s: time constant with which film and husk fill; calibrated to
 	// 23.2 % after five minutes at 18 °C [heriot-watt-icbd].
 	fillTime = 72.0
 
-	zeroC = 273.15
-	hour  = 3600.0
+	hour = 3600.0
 )
 
-// waters are what a corn has taken up beyond its first moisture, kg per kg of
+// uptake is what a corn has taken up beyond its first moisture, kg per kg of
 // the first dry matter.
-type waters struct{ core, husk, film float64 }
+type uptake struct{ core, husk, film float64 }
 
-func (w waters) sum() float64 { return w.core + w.husk + w.film }
+func (w uptake) sum() float64 { return w.core + w.husk + w.film }
 
 // uptakeRate is 1/k1 at t °C, per second:
 //
 //	k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)], E = 48.5 kJ/mol
 func uptakeRate(t float64) float64 {
-	return math.Exp(-uptakeEnergy/gasConstant*(1/(t+zeroC)-1/uptakeTk)) / (pelegK1 * hour)
+	return math.Exp(-uptakeEnergy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/uptakeTk)) / (pelegK1 * hour)
 }
 
 // drunk is Peleg's law from a core that has drunk core, after a further c, the
@@ -41,11 +42,11 @@ func drunk(core, c float64) float64 {
 	return core + u*u*c/(1+pelegK2*u*c)
 }
 
-// soaked gives the waters after dt seconds under water at the core speed c, per
+// soaked gives the uptake after dt seconds under water at the core speed c, per
 // second, toward the most that husk and film hold.
-func (w waters) soaked(dt, c, huskMax, filmMax float64) waters {
+func (w uptake) soaked(dt, c, huskMax, filmMax float64) uptake {
 	left := math.Exp(-dt / fillTime)
-	return waters{
+	return uptake{
 		core: drunk(w.core, c*dt),
 		husk: huskMax + (w.husk-huskMax)*left,
 		film: filmMax + (w.film-filmMax)*left,
@@ -54,23 +55,23 @@ func (w waters) soaked(dt, c, huskMax, filmMax float64) waters {
 
 // rested gives the waters after dt seconds in air: the core drinks at the speed
 // c, and drying, kg/kg per second, evaporates; both from the film first, then
-// from the husk. dt must not go past [waters.lasts]; a corn with no loose water
+// from the husk. dt must not go past [uptake.lasts]; a corn with no loose water
 // dries from its core.
-func (w waters) rested(dt, c, drying float64) waters {
+func (w uptake) rested(dt, c, drying float64) uptake {
 	if w.husk+w.film <= 0 {
-		return waters{core: w.core - drying*dt}
+		return uptake{core: w.core - drying*dt}
 	}
 	core := drunk(w.core, c*dt)
 	used := core - w.core + drying*dt
 	film := math.Max(0, w.film-used)
 	husk := math.Max(0, w.husk-math.Max(0, used-w.film))
-	return waters{core: core, husk: husk, film: film}
+	return uptake{core: core, husk: husk, film: film}
 }
 
 // lasts gives the seconds, at most limit, for which film and husk last in air.
 // What is used rises steadily and is concave, so Newton's steps from nil never
 // overshoot and end at the root.
-func (w waters) lasts(limit, c, drying float64) float64 {
+func (w uptake) lasts(limit, c, drying float64) float64 {
 	store := w.husk + w.film
 	used := func(t float64) float64 { return drunk(w.core, c*t) - w.core + drying*t }
 	if store <= 0 || used(limit) <= store {
