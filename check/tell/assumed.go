@@ -19,11 +19,11 @@ type Assumed struct {
 func Assumption(a forecast.Assumption, units quantity.System) Assumed {
 	switch a := a.(type) {
 	case forecast.RoomAir:
-		return site("air of the room", a.Band, a.Temperature+zeroC, units.Degrees(a.Temperature, 1))
+		return site("air of the room", a.Band, a.Temperature+quantity.ZeroCelsius, units.Degrees(a.Temperature, 1))
 	case forecast.RoomHumidity:
 		return site("humidity of the room", a.Band, a.Humidity, percent(a.Humidity))
 	case forecast.DrawnWater:
-		return site("water as drawn", a.Band, a.Temperature+zeroC, units.Degrees(a.Temperature, 1))
+		return site("water as drawn", a.Band, a.Temperature+quantity.ZeroCelsius, units.Degrees(a.Temperature, 1))
 	case forecast.SeaLevel:
 		return Assumed{"height above the sea", units.Height(0), "the site does not say"}
 	case forecast.GrainMoisture:
@@ -96,7 +96,7 @@ func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
 	why := "what the malt covers where it lies one corn deep"
 	switch {
 	case a.Load > 0 && units.British:
-		why = quantity.About(a.Load*foot2, "lb") + " of green malt a square foot"
+		why = quantity.About(a.Load*quantity.Foot*quantity.Foot, "lb") + " of green malt a square foot"
 	case a.Load > 0:
 		why = fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
 	}
@@ -117,12 +117,7 @@ func thousandCorns(kg float64, units quantity.System) string {
 // each lb.
 func eachWeight(si float64, metric, british string, units quantity.System) string {
 	if units.British {
-		return quantity.About(si*pound, british) + " for each lb"
+		return quantity.About(si*quantity.Pound, british) + " for each lb"
 	}
 	return quantity.About(si, metric) + " for each kg"
 }
-
-const (
-	pound = 0.45359237
-	foot2 = 0.3048 * 0.3048
-)

@@ -75,13 +75,18 @@ func refused(e air.RangeError, units quantity.System) string {
 }
 
 // british has, for a unit of the models, that in which a house of pounds and feet reads
-// it, and how much of the first it is (NIST Special Publication 811, appendix B).
+// it, and how much of the first it is.
 var british = map[string]struct {
 	unit string
 	size float64
 }{
-	"kg": {"lb", 0.45359237}, "m": {"in", 0.0254}, "m²": {"ft2", 0.3048 * 0.3048},
-	"m³/s": {"cfm", 0.3048 * 0.3048 * 0.3048 / 60}, "W": {"Btu/h", 1055.05585262 / 3600},
-	"m/s": {"ft/min", 0.3048 / 60}, "kg/m³": {"lb/ft3", 0.45359237 / (0.3048 * 0.3048 * 0.3048)},
-	"l/kg": {"gal-us/lb", 3.785411784 / 0.45359237},
+	"kg": {"lb", quantity.Pound}, "m": {"in", quantity.Inch}, "m²": {"ft2", quantity.Foot * quantity.Foot},
+	"m³/s": {"cfm", one("cfm")}, "W": {"Btu/h", one("Btu/h")}, "m/s": {"ft/min", one("ft/min")},
+	"kg/m³": {"lb/ft3", quantity.Pound / one("ft3")}, "l/kg": {"gal-us/lb", 1000 * one("gal-us") / quantity.Pound},
+}
+
+// one is one of a unit of the language in SI.
+func one(unit string) float64 {
+	u, _ := quantity.Lookup(unit)
+	return u.Factor
 }

@@ -30,5 +30,3 @@ func airflow(si float64, units quantity.System) string {
 	}
 	return quantity.Airflow(si)
 }
-
-const zeroC = 273.15

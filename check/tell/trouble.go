@@ -25,7 +25,7 @@ func Trouble(t forecast.Trouble, units quantity.System) string {
 		units = near(t.Set, units)
 		return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
 	case forecast.CannotCool:
-		return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+zeroC))
+		return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
 	case forecast.AirShort:
 		return airShort(t)
 	case forecast.HotWet:

@@ -78,11 +78,10 @@ func figures(x float64) string {
 // HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for
 // each lb.
 func (s System) HeatEach(j float64) string {
-	const kilowattHour = 3.6e6
 	if s.British {
-		return fmt.Sprintf("%.2f kWh for each lb", j*Pound/kilowattHour)
+		return fmt.Sprintf("%.2f kWh for each lb", j*Pound/KilowattHour)
 	}
-	return fmt.Sprintf("%.1f kWh for each kg", j/kilowattHour)
+	return fmt.Sprintf("%.1f kWh for each kg", j/KilowattHour)
 }
 
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
