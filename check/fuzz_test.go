@@ -17,7 +17,7 @@ import (
 // FuzzCheck checks any text as a process file: it must end, and every finding must
 // be about words of a file that was read, in one sentence that is safe to show. Texts
 // are short, as in FuzzParse and for the same reason, but may use whole files; what
-// breaks in whole processes is hunted by the loop over commands in cmd/command.
+// breaks in whole processes is hunted by the loop over commands in cmd/maltwright.
 func FuzzCheck(f *testing.F) {
 	files := house{}
 	for _, pattern := range []string{"../examples/*.malt", "../examples/batches/*.malt", broken + "/*.malt", "testdata/*/*.malt"} {

@@ -27,7 +27,7 @@ var pipeline = []string{
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/effect", "cmd/answer/sums",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/repository",
-	"cmd/command", "cmd/maltwright",
+	"cmd/maltwright",
 }
 
 // physics knows nothing of the language.

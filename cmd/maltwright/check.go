@@ -1,0 +1,137 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"maltwright/check"
+	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/sarif"
+	"maltwright/cmd/write/text"
+	"maltwright/lang/finding"
+)
+
+// Check looks for what is wrong with processes.
+type Check struct {
+	Paths      []string `arg:"" name:"path" help:"Files or folders; - is standard input."`
+	Format     string   `enum:"text,lines,json,sarif" default:"text" help:"How to write: text, lines (one a finding), json or sarif (SARIF 2.1.0)."`
+	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
+	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
+	NoForecast bool     `help:"Only look at the text and its meaning." xor:"odds"`
+	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
+	DryRun     bool     `help:"With --mend: only show what would be written."`
+	On         string   `help:"The day of the first soak, such as 2026-03-06: tells which germination tests are too old by then." placeholder:"DATE"`
+	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
+}
+
+// Help is the longer help of the command.
+func (Check) Help() string {
+	return `Every process in the files is read, and forecast to see whether its gates are
+met and its promises kept. A folder stands for every .malt file below it.
+
+Examples:
+
+  maltwright check pale.malt
+  maltwright check examples --format lines
+  maltwright check - < pale.malt
+  maltwright check --mend --dry-run pale.malt
+  maltwright check --format sarif examples > findings.sarif
+
+A danger to people always makes the exit code 1. With --mend, standard input is
+mended to standard output.
+
+Exit code: 0 nothing at or above --fail-on, 1 findings, 2 the command line
+cannot be understood, 3 a file cannot be read.`
+}
+
+// Run checks and reports.
+func (c Check) Run(w *World) error {
+	if c.DryRun && !c.Mend {
+		return usage("--dry-run goes with --mend")
+	}
+	if _, err := time.Parse(time.DateOnly, c.On); c.On != "" && err != nil {
+		return usage("--on %q is no date; write it as 2026-03-06", c.On)
+	}
+	files, err := w.gather(c.Paths, c.Root)
+	if err != nil {
+		return err
+	}
+	ctx, release := w.interruptible()
+	defer release()
+	if c.Mend {
+		if w, err = c.mend(ctx, w, files); err != nil {
+			return err
+		}
+	}
+	reports, err := w.checkAll(files, c.options(ctx))
+	if err != nil {
+		return err
+	}
+	if ctx.Err() != nil {
+		return errInterrupted
+	}
+	var found []finding.Finding
+	var notJudged []finding.NotJudged
+	for _, r := range reports {
+		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
+	}
+	found = finding.Sort(found)
+	if err := c.write(w, found, notJudged, len(files)); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	level, _ := finding.ParseSeverity(c.FailOn)
+	if worst, any := finding.Worst(found); any && worst >= level { // a danger is at or above every level
+		return errFindings
+	}
+	return nil
+}
+
+func (c Check) options(ctx context.Context) check.Options {
+	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On, Context: ctx}
+}
+
+func (c Check) write(w *World, found []finding.Finding, notJudged []finding.NotJudged, files int) error {
+	o := text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	switch c.Format {
+	case "json":
+		return json.Write(w.Out, inspection.Of(found, notJudged, w.Folder), nil)
+	case "lines":
+		return text.Lines(w.Out, found, o)
+	case "sarif":
+		return sarif.Write(w.Out, found, notJudged, sarif.Tool{Version: version(), Rules: check.Rules()}, w.Folder)
+	}
+	if err := text.Findings(w.Out, found, o); err != nil {
+		return err
+	}
+	if len(found) > 0 {
+		fmt.Fprintln(w.Out)
+	}
+	if err := text.Unjudged(w.Out, notJudged, o); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintln(w.Out, summary(found, files))
+	return err
+}
+
+// summary says in a line how many of what was found in how many files.
+func summary(found []finding.Finding, files int) string {
+	counts := map[finding.Severity]int{}
+	for _, f := range found {
+		counts[f.Severity]++
+	}
+	var parts []string
+	for _, s := range []finding.Severity{finding.Danger, finding.Fault, finding.Caution, finding.Note} {
+		if n := counts[s]; n > 0 {
+			parts = append(parts, words.Plural(n, s.String()))
+		}
+	}
+	if len(parts) == 0 {
+		parts = []string{"nothing found"}
+	}
+	return fmt.Sprintf("%s in %s", strings.Join(slices.Compact(parts), ", "), words.Plural(files, "file"))
+}

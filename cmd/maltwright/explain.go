@@ -1,0 +1,64 @@
+package main
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"maltwright/cmd/answer/reference"
+	"maltwright/cmd/write/text"
+)
+
+// Explain explains a rule or a word of the language from its own declaration.
+type Explain struct {
+	Name []string `arg:"" optional:"" help:"A rule (gate-not-reached), a word (soak), a measure (acrospire), or: rules, words, units."`
+}
+
+// Help is the longer help of the command.
+func (Explain) Help() string {
+	return `Examples:
+
+  maltwright explain soak              a word of the language
+  maltwright explain gate-not-reached  a rule, by the name in brackets behind a finding
+  maltwright explain units             every unit and how it may be spelt
+  maltwright explain rules             every rule in a line
+  maltwright explain words             every word in a line`
+}
+
+// overviews are the names that list many.
+var overviews = map[string]func(text.Options) string{
+	"words": func(o text.Options) string { return text.Overview(reference.Words(), o) },
+	"rules": func(o text.Options) string { return text.Overview(reference.Rules(), o) },
+	"units": func(o text.Options) string { return text.Units(reference.AllUnits(), o) },
+}
+
+// Run prints the explanation.
+func (e Explain) Run(w *World) error {
+	name := strings.Trim(strings.Join(e.Name, " "), "[]")
+	if name == "" {
+		name = "words"
+	}
+	o := text.Options{Width: w.Width, Colour: w.colour()}
+	if write, ok := overviews[name]; ok {
+		fmt.Fprint(w.Out, write(o))
+		return nil
+	}
+	list := reference.Of(name)
+	if len(list) > 0 {
+		fmt.Fprint(w.Out, text.Entries(list, o))
+		return nil
+	}
+	if meant, ok := reference.Meant(name, explainable()...); ok {
+		return usage("nothing is called %q; did you mean %s?", name, meant)
+	}
+	return usage("nothing is called %q; see explain words and explain rules", name)
+}
+
+// explainable are the names of the overviews.
+func explainable() []string { return slices.Sorted(maps.Keys(overviews)) }
+
+// sheetOptions are how answers are written for this terminal.
+func (w World) sheetOptions() text.Options {
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+}

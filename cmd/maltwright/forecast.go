@@ -1,0 +1,177 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/sim/forecast"
+	"maltwright/sim/work"
+)
+
+// Forecast forecasts a process.
+type Forecast struct {
+	File    string `arg:"" help:"A process file; - is standard input."`
+	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
+	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
+	Format  string `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
+	Spread  bool   `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
+	Members int    `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
+	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
+	Course  string `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
+	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Forecast) Help() string {
+	return `Each step with its times, its temperature, the moisture of the grain, what the
+drained batch should weigh, and what ended the step: its time, a gate (what it
+waited for came about) or its guard (its latest time came first). Then the
+totals, and everything the forecast had to assume.
+
+Examples:
+
+  maltwright forecast pale.malt
+  maltwright forecast pale.malt --start 2026-03-06T07:00
+  maltwright forecast pale.malt --spread --worst
+  maltwright forecast house.malt --process "Loft pale" --format csv
+  maltwright forecast pale.malt --format csv --course 1h > course.csv
+
+Exit code: 0 the forecast was made, 1 the process must be put right first, or
+the forecast broke off, 2 the
+command line cannot be understood, 3 the file cannot be read.`
+}
+
+// startLayouts are the ways in which --start may be written.
+var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339}
+
+// Run forecasts and writes.
+func (c Forecast) Run(w *World) error {
+	o, err := c.options()
+	if err != nil {
+		return err
+	}
+	f, err := c.made(w, "forecast")
+	if err != nil {
+		return err
+	}
+	r, err := c.asked(w, f, o)
+	if err != nil {
+		return err
+	}
+	if err := outlookWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	if !r.Complete {
+		return errFindings
+	}
+	return nil
+}
+
+// made forecasts the process that is asked for, on behalf of a command.
+func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
+	files, err := w.gather([]string{c.File}, c.Root)
+	if err != nil {
+		return nil, err
+	}
+	if len(files) != 1 {
+		return nil, usage("%s is a folder; %s takes one file", c.File, command)
+	}
+	house, found, err := files[0].load()
+	if err != nil {
+		return nil, err
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
+		return nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
+	}
+	p, err := c.pick(house)
+	if err != nil {
+		return nil, err
+	}
+	ctx, release := w.interruptible()
+	defer release()
+	stop := w.progress("forecast of " + p.Name)
+	f, err := forecast.Run(p, forecast.Options{Meter: work.NewMeter(ctx, nil)})
+	stop()
+	switch {
+	case ctx.Err() != nil:
+		return nil, errInterrupted
+	case err != nil:
+		return nil, failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+	}
+	return f, nil
+}
+
+// start reads --start as a time of the zone; the zero time is none. A time that the clocks leave out there
+// would be read an hour off, and is refused.
+func (c Forecast) start(zone *time.Location) (time.Time, error) {
+	if c.Start == "" {
+		return time.Time{}, nil
+	}
+	for _, layout := range startLayouts {
+		t, err := time.ParseInLocation(layout, c.Start, zone)
+		if err != nil {
+			continue
+		}
+		if layout != time.RFC3339 && t.Format(layout) != c.Start {
+			return time.Time{}, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
+		}
+		return t, nil
+	}
+	return time.Time{}, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
+}
+
+func (c Forecast) pick(h *model.House) (*model.Process, error) {
+	var names []string
+	for _, p := range h.Processes {
+		if p.Name == c.Process || c.Process == "" && len(h.Processes) == 1 {
+			return p, nil
+		}
+		names = append(names, fmt.Sprintf("%q", p.Name))
+	}
+	switch {
+	case len(names) == 0:
+		return nil, failure{ExitFindings, fmt.Errorf("%s holds no process to forecast", c.File)}
+	case c.Process == "":
+		return nil, usage("%s holds %d processes; choose one with --process: %s", c.File, len(names), joined(names))
+	}
+	return nil, usage("no process of %s is called %q; it holds %s", c.File, c.Process, joined(names))
+}
+
+func joined(names []string) string {
+	out := ""
+	for i, n := range names {
+		if i > 0 {
+			out += ", "
+		}
+		out += n
+	}
+	return out
+}
+
+func atLeast(found []finding.Finding, level finding.Severity) []finding.Finding {
+	var list []finding.Finding
+	for _, f := range found {
+		if f.Severity >= level {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// load reads the input as far as its meaning.
+func (in input) load() (*model.House, []finding.Finding, error) {
+	root, err := read.OpenRoot(in.root)
+	if err != nil {
+		return nil, nil, failed("%s: %s", in.root, plainError(err))
+	}
+	defer root.Close()
+	h, found := read.Load(in.name, in.text, in.dir, root)
+	return h, found, nil
+}

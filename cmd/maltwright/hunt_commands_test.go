@@ -1,0 +1,99 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/source/spoil"
+)
+
+// Whole commands are run over broken files, records and merges of them.
+func TestNoBrokenFileBreaksACommand(t *testing.T) {
+	longSums(t)
+	h := newHunt(t)
+	for seed := range spoil.Seeds(10, 3_000) {
+		h.from(seed, func() {
+			h.commandsOnProcesses()
+			h.commandsOnRecords()
+		})
+	}
+}
+
+func (h *hunt) commandsOnProcesses() {
+	h.t.Helper()
+	name := prey[h.r.IntN(len(prey))] + ".malt"
+	fit := h.put("loft.malt", spoil.Text(h.r, h.example("loft.malt"), h.words))
+	for _, side := range []string{"base.malt", "ours.malt", "theirs.malt"} {
+		fit = h.put(side, h.broken(name)) && fit
+	}
+	h.tidied("base.malt")
+	if h.run("merge", "base.malt", "ours.malt", "theirs.malt", "--show") <= ExitFindings && h.out != "" {
+		h.put("merged.malt", h.out)
+		h.tidied("merged.malt")
+	}
+	if fit {
+		h.placed("check", "ours.malt", "--format", "json")
+		h.run("contrast", "base.malt", "theirs.malt", "--format", h.one("text", "json", "html"))
+		h.run("forecast", "theirs.malt", "--format", h.one("text", "json", "csv"))
+		h.run("visits", "theirs.malt", "--ready", "2026-03-26T07:00", "--format", h.one("text", "json", "ics"))
+	}
+}
+
+func (h *hunt) commandsOnRecords() {
+	h.t.Helper()
+	h.put("pale.malt", h.example("batches/pale.malt"))
+	h.put("loft.malt", h.example("batches/loft.malt"))
+	if !h.put("26-03.malt", h.mostlyBrokenRecord()) {
+		return
+	}
+	h.placed("check", "26-03.malt", "--format", "json")
+	h.run("note", "26-03.malt", spoil.Text(h.r, "weighed 5.15 kg", h.words), "--at", "2026-03-13 16:15", "--dry-run")
+	switch h.r.IntN(4) { // these take the most work
+	case 0:
+		h.run("follow", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-10T12:00", "2026-03-13T10:00"), "--format", h.one("text", "json"))
+	case 1:
+		h.run("seasons", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "csv"))
+	case 2:
+		if h.seed%10 == 9 { // seconds
+			h.run("learn", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "malt"))
+		}
+	}
+}
+
+// tidied asks that what is laid out reads, and is the same when it is laid out again.
+func (h *hunt) tidied(name string) {
+	h.t.Helper()
+	if h.run("tidy", name) != ExitClean {
+		return
+	}
+	h.out = "" // it says nothing but what changed
+	once, err := os.ReadFile(filepath.Join(h.folder, name))
+	require.NoError(h.t, err)
+	if code := h.run("tidy", name, "--verify"); code != ExitClean {
+		h.fail([]string{"tidy", name}, "laid out once it is not tidy:\n%s", once)
+	}
+}
+
+// placed asks that every finding has a place in a file and a rule.
+func (h *hunt) placed(args ...string) {
+	h.t.Helper()
+	h.run(args...)
+	var out struct {
+		Findings []struct {
+			Rule, Message, File string
+			Line, Column        int
+		}
+	}
+	if err := json.Unmarshal([]byte(h.out), &out); err != nil {
+		h.fail(args, "%v", err)
+	}
+	for _, f := range out.Findings {
+		if f.Rule == "" || f.Message == "" || f.File == "" || f.Line < 1 || f.Column < 1 {
+			h.fail(args, "a finding without a place: %+v", f)
+		}
+	}
+}

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"path/filepath"
+	"slices"
+
+	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/malt"
+	"maltwright/cmd/write/text"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/infer/learn"
+	"maltwright/sim/seasons"
+	"maltwright/sim/work"
+)
+
+// Learn learns from finished batches.
+type Learn struct {
+	Paths  []string `arg:"" name:"path" help:"Files with records of finished batches, or folders; - is standard input."`
+	Format string   `enum:"text,malt,json" default:"text" help:"How to write: text, malt (a file with the house block) or json."`
+	Name   string   `help:"Name of the house block; by default that of the site up to a comma." placeholder:"NAME"`
+	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Learn) Help() string {
+	return `All batches together are held beside forecasts of their processes, and what is
+proper to the house is fitted: how fast each lot takes up water, how fast it grows
+and how much it breathes, how fast each kiln dries, and by how much the
+thermometer is off. Each figure comes with its error and with how much of it the
+readings tell; what they do not tell is said, and what to weigh or count instead.
+Then each batch is held out in turn, to see whether the others foretell it better
+than the model does. What a house block says already is not used.
+
+Examples:
+
+  maltwright learn batches
+  maltwright learn 26-03.malt 26-04.malt 26-05.malt
+  maltwright learn batches --format malt > learnt.malt
+
+Put the file beside the one that defines the lots and kilns, and add
+use "learnt.malt" to a process: from then on its forecasts go by it.
+
+Exit code: 0 something was learnt, 1 nothing was, or a record or its process must
+be put right, 2 the command line cannot be understood, 3 a file cannot be read.`
+}
+
+// Run reads the records, learns and writes.
+func (c Learn) Run(w *World) error {
+	if words.Safe(c.Name) != c.Name {
+		return usage("--name %q holds a character that no name can have", c.Name)
+	}
+	files, err := w.gather(c.Paths, c.Root)
+	if err != nil {
+		return err
+	}
+	var all []record
+	var unsound []string
+	read, err := recordsOf(files, func(r record) {
+		if r.unsound() {
+			unsound = append(unsound, fmt.Sprintf("batch %q of %s", r.batch.Name, r.in.name))
+			return
+		}
+		all = append(all, r.located())
+	})
+	if err != nil {
+		return err
+	}
+	read.unread = append(read.unread, unsound...)
+	if err := read.tell(w, len(all), c.Paths, "to learn from"); err != nil {
+		return err
+	}
+	slices.SortStableFunc(all, func(a, b record) int { return seasons.ByBeginning(a.batch, b.batch) })
+	taught, house, err := c.learn(w, all)
+	if err != nil {
+		return err
+	}
+	if err := learnWriters[c.Format](w, taught, house); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	if len(read.faults) > 0 || taught.House == nil {
+		return errFindings
+	}
+	return nil
+}
+
+// learn fits, and says which batches were left out. An interrupt ends it.
+func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error) {
+	batches, files := make([]*model.Batch, len(all)), lessons.Files{Paths: map[*source.File]string{}, Folder: w.Folder}
+	for i, r := range all {
+		batches[i] = r.batch
+		maps.Copy(files.Paths, r.files)
+	}
+	ctx, cancel := w.interruptible()
+	defer cancel()
+	stop := w.progress("learning from " + words.Many(len(all), "batch", "batches"))
+	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt"})
+	stop()
+	if ctx.Err() != nil {
+		return lessons.Result{}, words.House{}, errInterrupted
+	}
+	if r != nil {
+		for _, l := range r.Left {
+			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), words.Safe(l.Reason))
+		}
+	}
+	if errors.Is(err, work.ErrPool) {
+		err = fmt.Errorf("%w; %s", err, work.Dearest)
+	}
+	if err != nil {
+		return lessons.Result{}, words.House{}, failure{ExitFindings, err}
+	}
+	return lessons.Of(r, c.Name, files), words.Of(r.Batches[0].Process), nil
+}
+
+// located notes where the files of a record lie, while its root is open.
+func (r record) located() record {
+	r.files = map[*source.File]string{}
+	for _, f := range r.house.Files {
+		if at := below(r.in, r.root, f); at != "" {
+			r.files[f] = filepath.Join(r.in.root, filepath.FromSlash(at))
+		}
+	}
+	return r
+}
+
+var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
+	"text": func(w *World, r lessons.Result, h words.House) error {
+		return text.Lessons(w.Out, r, h, w.sheetOptions())
+	},
+	"json": func(w *World, r lessons.Result, h words.House) error {
+		if r.House != nil {
+			block := string(malt.House(*r.House, h))
+			r.Block = &block
+		}
+		return json.Write(w.Out, r, h.Say)
+	},
+	"malt": writeLearnMalt,
+}
+
+// writeLearnMalt writes a file with the house block, and says where it belongs.
+func writeLearnMalt(w *World, r lessons.Result, h words.House) error {
+	if r.House == nil {
+		fmt.Fprintln(w.Err, "maltwright: no block to write: the readings tell no figure well enough; maltwright learn says of each why")
+		return nil
+	}
+	if in := r.Seat.Inside; in != nil {
+		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(words.InsideOf(*in)))
+	}
+	out := string(malt.Lessons(r, h))
+	if w.Terminal {
+		out = words.SafeLines(out)
+	}
+	_, err := io.WriteString(w.Out, out)
+	return err
+}

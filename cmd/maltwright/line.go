@@ -1,0 +1,71 @@
+package main
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+
+	"github.com/alecthomas/kong"
+)
+
+// Line is the command line as a whole; kong fills it in.
+type Line struct {
+	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
+	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
+	Visits     Visits     `cmd:"" help:"Make the timetable of a batch: every visit it needs, also for your calendar."`
+	Follow     Follow     `cmd:"" help:"Say how a batch stands by its readings: how much longer, what is due, what is late."`
+	Seasons    Seasons    `cmd:"" help:"Set batches side by side, by their records: times, weights, moistures, growth, yield."`
+	Learn      Learn      `cmd:"" help:"Learn from finished batches how lots, kiln and thermometer differ from the model."`
+	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
+	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
+	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
+	Merge      Merge      `cmd:"" help:"Merge two people's edits of a file by meaning."`
+	Plain      Plain      `cmd:"" help:"Print what a file says, a statement a line, for comparing."`
+	Git        Git        `cmd:"" help:"Let git show and merge process files by meaning."`
+	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
+	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
+	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
+	Version    Version    `cmd:"" help:"Print the version."`
+}
+
+const description = `A house malting process, written as text: checked and forecast.
+
+Write the process in a file that ends in .malt, then:
+
+  maltwright check pale.malt            what is wrong with it
+  maltwright forecast pale.malt         what the batch will do, and when
+  maltwright explain soak               what a word means
+  maltwright reckon target 6kg 12.4% 44%   the weight to steep to`
+
+func newParser(w World, cli *Line) (*kong.Kong, error) {
+	width := w.Width
+	if width == 0 {
+		width = 80
+	}
+	return kong.New(cli,
+		kong.Name("maltwright"), kong.Description(description),
+		kong.Writers(w.Out, w.Err),
+		kong.KindMapper(reflect.String, kong.MapperFunc(asGiven)),
+		kong.Exit(func(code int) { panic(done{code}) }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: min(width, 100), NoExpandSubcommands: true}),
+	)
+}
+
+// asGiven takes a word of the command line byte by byte. The way of the library goes
+// through JSON, and changes the name of a file that is no text.
+func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
+	t, err := ctx.Scan.PopValue("string")
+	if err != nil {
+		return err
+	}
+	text, ok := t.Value.(string)
+	if !ok {
+		text = fmt.Sprint(t.Value)
+	}
+	target.SetString(text)
+	return nil
+}
+
+var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
+
+func isCommand(word string) bool { return slices.Contains(commandWords, word) }

@@ -1,0 +1,32 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The guide shows what a doubtful reading is told of, in the record as it stands then.
+func TestTheGuideShowsADoubtfulReading(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{"pale.malt", "loft.malt", "26-03.malt"} {
+		text, err := os.ReadFile(filepath.Join("../../examples/batches", name))
+		require.NoError(t, err)
+		if before, _, ok := strings.Cut(string(text), "  read    water 13.5 °C"); name == "26-03.malt" {
+			require.True(t, ok)
+			text = []byte(before + "}\n")
+		}
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), text, 0o644))
+	}
+	file := filepath.Join(folder, "26-03.malt")
+	code, out, errs := onScreen(false, nil, "", "note", file, "weighed", "6.86", "kg", "after", "soak", "2", "--at", "2026-03-07 06:00")
+	assert.Zero(t, code)
+	guideShows(t, "26-03: weighed 6.86 kg", out+errs)
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Contains(t, string(text), "weighed 6.86 kg at 2026-03-07 06:00 after soak 2\n", "it is written all the same")
+}

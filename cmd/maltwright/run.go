@@ -1,0 +1,170 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"slices"
+
+	"github.com/alecthomas/kong"
+	"golang.org/x/term"
+
+	"maltwright/cmd/rewrite"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/text"
+)
+
+// Exit codes of every command.
+const (
+	ExitClean    = 0 // nothing found at or above the level asked
+	ExitFindings = 1 // something found
+	ExitUsage    = 2 // the command line cannot be understood
+	ExitFailed   = 3 // it could not be done: a file, a disk
+)
+
+// World is what a command touches: streams, the working folder, the terminal.
+type World struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Folder   string // absolute path of the working folder
+	Terminal bool   // Out is a terminal
+	ErrTerm  bool   // Err is a terminal
+	Width    int    // columns of Out, 0 where it is no terminal
+	Env      func(string) string
+	writing  rewrite.Options // as they are for everybody, but in tests
+
+	Context context.Context // ends what takes long; nil where only an interrupt does
+}
+
+// Process is the world of the running program.
+func Process() World {
+	w := World{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Getenv}
+	w.Folder, _ = os.Getwd() // without it file names are shown as they were given
+	w.Terminal, w.ErrTerm = term.IsTerminal(int(os.Stdout.Fd())), term.IsTerminal(int(os.Stderr.Fd()))
+	if w.Terminal {
+		w.Width, _, _ = term.GetSize(int(os.Stdout.Fd()))
+	}
+	return w
+}
+
+// colour tells whether Out takes colours: a terminal that is not dumb, and nobody
+// said NO_COLOR (no-color.org).
+func (w World) colour() bool {
+	return w.Terminal && w.Env("NO_COLOR") == "" && w.Env("TERM") != "dumb"
+}
+
+// options say how to write an answer for a reader.
+func (w World) options() text.Options {
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+}
+
+// failure is an error with the exit code it leads to.
+type failure struct {
+	code int
+	err  error
+}
+
+func (f failure) Error() string { return f.err.Error() }
+
+func usage(format string, args ...any) error {
+	return failure{ExitUsage, fmt.Errorf(format, args...)}
+}
+
+func failed(format string, args ...any) error {
+	return failure{ExitFailed, fmt.Errorf(format, args...)}
+}
+
+// findings is the outcome of a command that did its work and found something.
+var errFindings = failure{ExitFindings, errors.New("")}
+
+// errInterrupted is that of a command that was ended before it was done.
+var errInterrupted = failure{ExitFailed, errors.New("interrupted")}
+
+// interruptible gives a context that an interrupt ends, and how to let go of it. What
+// takes long runs under it, so that a command ends at once and says so.
+func (w World) interruptible() (context.Context, func()) {
+	ctx := w.Context
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	return signal.NotifyContext(ctx, os.Interrupt)
+}
+
+// done is how kong's --help leaves the parser early.
+type done struct{ code int }
+
+// Main runs one command line and gives the exit code.
+func Main(w World, args []string) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			d, ok := r.(done)
+			if !ok {
+				panic(r)
+			}
+			code = d.code
+		}
+	}()
+	var cli Line
+	parser, err := newParser(w, &cli)
+	if err != nil {
+		return w.report(err)
+	}
+	switch {
+	case len(args) == 0:
+		args = []string{"--help"}
+	case len(args) == 1 && args[0] == "--version": // as every other program has it
+		args = []string{"version"}
+	}
+	line, err := parser.Parse(signed(args))
+	if err != nil {
+		return w.report(failure{ExitUsage, helped(err, line, args)})
+	}
+	return w.report(line.Run(&w))
+}
+
+// minus is the sign proper.
+const minus = "\u2212"
+
+// signed writes the minus of an argument such as -3 as a minus sign proper, which
+// the language reads too, so that it is not taken for a flag. What stands behind -- is no
+// flag, and may be the name of a file.
+func signed(args []string) []string {
+	out := slices.Clone(args)
+	for i, a := range out {
+		if a == "--" {
+			break
+		}
+		if len(a) > 1 && a[0] == '-' && a[1] >= '0' && a[1] <= '9' {
+			out[i] = minus + a[1:]
+		}
+	}
+	return out
+}
+
+// helped adds to an error of the command line where to read more.
+func helped(err error, _ *kong.Context, args []string) error {
+	about := "maltwright --help"
+	if len(args) > 0 && len(args[0]) > 0 && args[0][0] != '-' && isCommand(args[0]) {
+		about = "maltwright " + args[0] + " --help"
+	}
+	return fmt.Errorf("%w; see %s", err, about)
+}
+
+// report says what went wrong, if anything, and gives the exit code.
+func (w World) report(err error) int {
+	if err == nil {
+		return ExitClean
+	}
+	code := ExitFailed
+	var f failure
+	if errors.As(err, &f) {
+		code = f.code
+	}
+	if text := err.Error(); text != "" {
+		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
+	}
+	return code
+}

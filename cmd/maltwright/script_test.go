@@ -1,0 +1,110 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	_ "time/tzdata" // the zones of the scripts, on every machine
+
+	"github.com/rogpeppe/go-internal/testscript"
+
+	"maltwright/lang/source/golden"
+)
+
+// TestMain makes the real program known to the scripts.
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"maltwright": func() { os.Exit(Main(Process(), os.Args[1:])) },
+	})
+}
+
+// TestScripts runs the program as a person would. Each script begins in a folder
+// that holds a copy of the examples.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		UpdateScripts:       golden.Updating(),
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("TZ", "UTC")
+			if err := os.CopyFS(filepath.Join(env.WorkDir, "examples"), os.DirFS("../../examples")); err != nil {
+				return err
+			}
+			return os.CopyFS(filepath.Join(env.WorkDir, "units"), os.DirFS("../../check/testdata/units"))
+		},
+		Condition: func(what string) (bool, error) {
+			switch what {
+			case "root": // may read everything
+				return os.Geteuid() == 0, nil
+			case "race":
+				return golden.Raced, nil
+			}
+			return false, errors.New("unknown condition " + what)
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits, "large": large, "crlf": crlf, "mark": mark, "bytes": rawBytes, "plain": plainOutput,
+		},
+	})
+}
+
+// exits runs the program and asks for an exact exit code: exits 2 check --nope.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE ARGUMENT...")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	var exit *exec.ExitError
+	if err := ts.Exec("maltwright", args[1:]...); errors.As(err, &exit) {
+		got = exit.ExitCode()
+	} else if err != nil {
+		ts.Fatalf("%v", err)
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, not %d", got, want)
+	}
+}
+
+// large writes a file of so many bytes of comment: large FILE BYTES.
+func large(ts *testscript.TestScript, _ bool, args []string) {
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	line := "# page after page of notes\n"
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Repeat(line, n/len(line)+1)), 0o644))
+}
+
+// crlf writes a file anew with the line ends of Windows: crlf FROM TO.
+func crlf(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile(args[0])
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(strings.ReplaceAll(text, "\n", "\r\n")), 0o644))
+}
+
+// mark puts a byte-order mark in front of a file: mark FROM TO.
+func mark(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte("\ufeff"+ts.ReadFile(args[0])), 0o644))
+}
+
+// rawBytes writes a file from a Go string: bytes FILE "\x00\x01".
+func rawBytes(ts *testscript.TestScript, _ bool, args []string) {
+	text, err := strconv.Unquote(`"` + args[1] + `"`)
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), fs.FileMode(0o644)))
+}
+
+// plainOutput asks that the last command sent nothing to the terminal that could
+// act on it.
+func plainOutput(ts *testscript.TestScript, _ bool, _ []string) {
+	for _, name := range []string{"stdout", "stderr"} {
+		if i := bytes.IndexAny([]byte(ts.ReadFile(name)), "\x00\x07\x08\x0b\x0c\r\x1b\u009b\u202e"); i >= 0 {
+			ts.Fatalf("%s holds a control character at offset %d", name, i)
+		}
+	}
+}

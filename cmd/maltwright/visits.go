@@ -1,0 +1,123 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/words"
+	"maltwright/cmd/write/ics"
+	"maltwright/cmd/write/json"
+	"maltwright/cmd/write/text"
+)
+
+// Visits writes the timetable of a batch.
+type Visits struct {
+	File    string `arg:"" help:"A process file; - is standard input."`
+	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
+	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00." placeholder:"TIME"`
+	Ready   string `help:"When the malt is to be ready, its rootlets off; reckons back to the first soak." placeholder:"TIME"`
+	Format  string `enum:"text,json,ics" default:"text" help:"How to write: text, json, or ics for a calendar."`
+	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+}
+
+// Help is the longer help of the command.
+func (Visits) Help() string {
+	return `Every time somebody has to go to the batch, from the first filling to the end of
+the rest in store: what to do, how moist the grain should be and what the whole
+batch should weigh, and which visits fall in the night, when by its site nobody is
+awake. Then the hour of that day to begin at, so that the fewest do.
+
+Times are those of the computer's time zone, over the change of the clocks too; a
+time may name its own offset, as in 2026-03-06T07:00+01:00. A calendar reads the
+file that --format ics makes, and reminds a quarter of an hour before.
+
+Examples:
+
+  maltwright visits pale.malt --start 2026-03-06T07:00
+  maltwright visits pale.malt --ready 2026-03-14T12:00
+  maltwright visits pale.malt --start 2026-03-06T07:00 --format ics > pale.ics
+
+Exit code: 0 the timetable was made, 1 the process must be put right first, or
+the forecast broke off, 2 the command line cannot be understood, 3 the file cannot
+be read.`
+}
+
+// Run forecasts and writes the timetable.
+func (c Visits) Run(w *World) error {
+	when, err := c.when()
+	if err != nil {
+		return err
+	}
+	f, err := Forecast{File: c.File, Process: c.Process, Root: c.Root}.made(w, "visits")
+	if err != nil {
+		return err
+	}
+	r, err := timetable.Of(f, when, c.Ready != "")
+	if err != nil {
+		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+	}
+	if err := timetableWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
+		return failed("cannot write: %v", err)
+	}
+	return nil
+}
+
+// timetableWriters write a timetable, by format.
+var timetableWriters = map[string]func(*World, timetable.Result, words.House) error{
+	"text": func(w *World, r timetable.Result, h words.House) error {
+		return text.Timetable(w.Out, r, h, w.sheetOptions())
+	},
+	"json": func(w *World, r timetable.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
+	"ics":  func(w *World, r timetable.Result, h words.House) error { return ics.Write(w.Out, r, h) },
+}
+
+// when is the time given with either flag.
+func (c Visits) when() (time.Time, error) {
+	switch {
+	case c.Start == "" && c.Ready == "":
+		return time.Time{}, usage("visits needs the time of the first soak, --start 2026-03-06T07:00, or that at which the malt is to be ready, --ready 2026-03-14T12:00")
+	case c.Start != "" && c.Ready != "":
+		return time.Time{}, usage("--start and --ready stand together; one follows from the other, so give one")
+	case c.Start != "":
+		return shownTime("--start", c.Start)
+	}
+	return shownTime("--ready", c.Ready)
+}
+
+// The years that a timetable may lie in: those of which the rules of clocks tell, and
+// for which every format has a way to write.
+const firstYear, lastYear = 1900, 2999
+
+// shownTime reads a time that a clock shows once: not one that is left out when the
+// clocks are put forward, nor, without its offset, one that comes again when they are
+// put back.
+func shownTime(flag, text string) (time.Time, error) {
+	for _, layout := range startLayouts {
+		t, err := time.ParseInLocation(layout, text, time.Local)
+		if err != nil {
+			continue
+		}
+		if t.Year() < firstYear || t.Year() > lastYear {
+			return t, usage("%s %q: the year must lie in %d to %d", flag, text, firstYear, lastYear)
+		}
+		if strings.HasSuffix(layout, "Z07:00") {
+			return t, nil
+		}
+		return t, onceShown(t, layout, flag, text)
+	}
+	return time.Time{}, usage("%s %q is no time; write it as 2026-03-06T07:00", flag, text)
+}
+
+func onceShown(t time.Time, layout, flag, text string) error {
+	if t.Format(layout) != text {
+		return usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
+	}
+	for _, shift := range []time.Duration{-2 * time.Hour, -time.Hour, -30 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour} {
+		if t.Add(shift).Format(layout) == text {
+			return usage("%s %q: the clocks are put back then, and this time comes twice; name its offset, such as %s", flag, text, t.Format("2006-01-02T15:04Z07:00"))
+		}
+	}
+	return nil
+}
