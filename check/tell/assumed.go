@@ -34,6 +34,8 @@ func Assumption(a forecast.Assumption, units quantity.System) Assumed {
 		return Assumed{"germination", percent(a.Share), "the lot was not tested"}
 	case forecast.SoakWater:
 		return Assumed{"water for each soak", eachWeight(a.Each, "l", "gal-us", units) + " of grain", "enough to stand a hand above the grain"}
+	case forecast.BlownAir:
+		return Assumed{"air blown through the soak water", percent(a.Brings) + " of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}
 	}
 	return ofEquipment(a, units)
 }
