@@ -35,7 +35,7 @@ var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/st
 
 // narrow are packages that may import of the module no more than this.
 var narrow = map[string][]string{
-	"lang/model": {"lang/quantity", "lang/source", "lang/vocabulary"},
+	"lang/model": {"lang/quantity", "lang/source"},
 	"sim/reckon": {"lang/quantity"},
 }
 
