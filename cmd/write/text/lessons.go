@@ -97,13 +97,13 @@ func (s *lessonSheet) untold() {
 		if p.Batch != nil {
 			of = fmt.Sprintf(" (%s)", words.Safe(*p.Batch))
 		}
-		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(p.A), words.Safe(p.B), of, p.Correlation)
+		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", s.Say(p.A), s.Say(p.B), of, p.Correlation)
 	}
 }
 
 func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
 	if !e.Known {
-		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, e.Learn)
+		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, s.Say(e.Learn))
 	}
 }
 
