@@ -21,13 +21,13 @@ import (
 // maltwright/cmd/answer.Told.
 func Types(t testing.TB, path, of string) []string {
 	t.Helper()
-	from := importing(t, path)
-	pkg, wanted := from(path), of
+	where, wanted := path, of
 	if dot := strings.LastIndex(of, "."); dot >= 0 {
-		pkg, wanted = from(of[:dot]), of[dot+1:]
+		where, wanted = of[:dot], of[dot+1:]
 	}
-	found := pkg.Scope().Lookup(wanted)
-	require.NotNil(t, found, "%s declares no %s", pkg.Path(), wanted)
+	from := importing(t, path, where)
+	found := from(where).Scope().Lookup(wanted)
+	require.NotNil(t, found, "%s declares no %s", where, wanted)
 	all := found.Type().Underlying().(*types.Interface)
 	var list []string
 	for name, is := range exported(from(path)) {
@@ -70,10 +70,10 @@ func exported(pkg *types.Package) map[string]types.Object {
 	return list
 }
 
-// importing reads what was compiled of a package and of all that it imports.
-func importing(t testing.TB, path string) func(string) *types.Package {
+// importing reads what was compiled of packages and of all that they import.
+func importing(t testing.TB, paths ...string) func(string) *types.Package {
 	t.Helper()
-	out, err := exec.Command("go", "list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}", path).Output()
+	out, err := exec.Command("go", append([]string{"list", "-export", "-deps", "-f", "{{.ImportPath}} {{.Export}}"}, paths...)...).Output()
 	require.NoError(t, err)
 	files := map[string]string{}
 	for line := range strings.Lines(string(out)) {
