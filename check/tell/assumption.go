@@ -41,7 +41,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](deculmTime),
-	on[forecast.Assumption](learnt),
+	on[forecast.Assumption](factorLearnt),
 )
 
 func roomAir(a forecast.RoomAir, units quantity.System) Assumed {
@@ -88,7 +88,7 @@ func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
 	return Assumed{"water for each soak", eachWeight(a.Each, "l", "gal-us", units) + " of grain", "enough to stand a hand above the grain"}
 }
 
-func learnt(a forecast.Learnt, _ quantity.System) Assumed {
+func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {
 	return Assumed{Learnt(a.Used), a.Factor.Value.String() + " of the model's", fmt.Sprintf("learnt, house %q", a.House)}
 }
 

@@ -43,12 +43,6 @@ func (s System) Step() float64 {
 	return 1
 }
 
-// Difference writes a difference of temperatures of K, which a °F has 1.8 times as many
-// of: 2.5 °C, 4.5 °F.
-func (s System) Difference(kelvin float64, places int) string {
-	return Rounded(kelvin*s.Step(), places) + " " + s.Degree()
-}
-
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
 func (s System) Weight(kg float64) string {
 	if s.British {
