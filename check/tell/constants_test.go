@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/source/declared"
+	"maltwright/lang/source/declaration"
 	"maltwright/sim/air"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -19,7 +19,7 @@ import (
 	"maltwright/sim/visits"
 )
 
-// rowsOf lists the keys of a table as declared.Constants does, and what it has of them,
+// rowsOf lists the keys of a table as declaration.Constants does, and what it has of them,
 // put into one line.
 func rowsOf[K ~int, V any](rows map[K]V) (keys, said []string) {
 	for k, v := range rows {
@@ -39,12 +39,12 @@ func TestEveryConstantThatIsToldHasItsWords(t *testing.T) {
 		{"maltwright/sim/kiln", "Limit", []string{"0"}, func() ([]string, []string) { return rowsOf(limits) }},
 	} {
 		keys, said := c.rows()
-		assert.ElementsMatch(t, declared.Constants(t, c.path, c.of), append(keys, c.untold...), c.of)
+		assert.ElementsMatch(t, declaration.Constants(t, c.path, c.of), append(keys, c.untold...), c.of)
 		for _, text := range said {
 			assert.NotEmpty(t, strings.Trim(text, "{} "), c.of)
 		}
 	}
-	for _, figure := range declared.Constants(t, simulator, "Figure") {
+	for _, figure := range declaration.Constants(t, simulator, "Figure") {
 		assert.Contains(t, Learnt(forecast.Used{Figure: forecast.Figure(figure), Of: "x"}), figure)
 	}
 }
@@ -71,7 +71,7 @@ func TestACornerIsToldByItsEnds(t *testing.T) {
 
 func TestWhatFallsDueIsNamed(t *testing.T) {
 	assert.Equal(t, "the end of rest 1", Due(visits.Task{Kind: visits.Fill, Name: "soak 2", Ends: "rest 1"}))
-	for _, kind := range declared.Constants(t, "maltwright/sim/visits", "Kind") {
+	for _, kind := range declaration.Constants(t, "maltwright/sim/visits", "Kind") {
 		assert.Equal(t, visits.Kind(kind).Again(), Due(visits.Task{Kind: visits.Kind(kind)}) != "", kind)
 	}
 }

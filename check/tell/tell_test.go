@@ -10,7 +10,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/lang/source/declared"
+	"maltwright/lang/source/declaration"
 	"maltwright/sim/air"
 	"maltwright/sim/forecast"
 	"maltwright/sim/kiln"
@@ -40,8 +40,8 @@ func typesOf[I, S any](rows table[I, S]) []string {
 }
 
 func TestEveryTroubleAndEveryAssumptionHasItsSentence(t *testing.T) {
-	assert.ElementsMatch(t, declared.Types(t, simulator, "Trouble"), append(typesOf(troubles), "Met"), "Met is a part of each")
-	assert.ElementsMatch(t, declared.Types(t, simulator, "Assumption"), typesOf(assumptions))
+	assert.ElementsMatch(t, declaration.Types(t, simulator, "Trouble"), append(typesOf(troubles), "Met"), "Met is a part of each")
+	assert.ElementsMatch(t, declaration.Types(t, simulator, "Assumption"), typesOf(assumptions))
 }
 
 type untoldTrouble struct {

@@ -8,7 +8,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"maltwright/lang/source/declared"
+	"maltwright/cmd/answer/sums"
+	"maltwright/lang/source/declaration"
+	"maltwright/sim/reckon"
 )
 
 // keys lists the keys of a table of words.
@@ -29,7 +31,7 @@ func TestEverythingThatAnAnswerTellsHasItsWords(t *testing.T) {
 			continue
 		}
 		path := "maltwright/cmd/answer/" + filepath.Base(folder)
-		for _, name := range declared.Types(t, path, "maltwright/cmd/answer.Told") {
+		for _, name := range declaration.Types(t, path, "maltwright/cmd/answer.Told") {
 			told = append(told, path+"."+name)
 		}
 	}
@@ -41,6 +43,21 @@ func TestEverythingThatAnAnswerTellsHasItsWords(t *testing.T) {
 }
 
 func TestEveryKindOfTaskAndOfDoubtHasItsWords(t *testing.T) {
-	assert.ElementsMatch(t, declared.Constants(t, "maltwright/sim/visits", "Kind"), keys(tasks))
-	assert.ElementsMatch(t, declared.Constants(t, "maltwright/sim/infer/follow", "DoubtKind"), keys(suspicions))
+	assert.ElementsMatch(t, declaration.Constants(t, "maltwright/sim/visits", "Kind"), keys(tasks))
+	assert.ElementsMatch(t, declaration.Constants(t, "maltwright/sim/infer/follow", "DoubtKind"), keys(suspicions))
+}
+
+func TestEveryStepOfAWorkingIsWrittenDown(t *testing.T) {
+	var written []string
+	for of := range workings {
+		written = append(written, of.Name())
+	}
+	assert.ElementsMatch(t, declaration.Types(t, "maltwright/sim/reckon", "Step"), written)
+}
+
+func TestEveryNoteIsTold(t *testing.T) {
+	notes := map[string]reckon.Note{"Lossless": reckon.Lossless{}, "OneCount": reckon.OneCount{}}
+	for _, name := range declaration.Types(t, "maltwright/sim/reckon", "Note") {
+		assert.NotEmpty(t, WorkingNote(sums.Note{Note: notes[name]}), name)
+	}
 }

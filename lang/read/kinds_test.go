@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/model"
-	"maltwright/lang/source/declared"
+	"maltwright/lang/source/declaration"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,9 +16,9 @@ import (
 // of the language. They are the words of the table, and all of them.
 func TestTheKindsOfTheTypedProcessAreTheWordsOfTheTable(t *testing.T) {
 	const typed = "maltwright/lang/model"
-	assert.ElementsMatch(t, ordered(vocabulary.Process), declared.Constants(t, typed, "StageKind"))
+	assert.ElementsMatch(t, ordered(vocabulary.Process), declaration.Constants(t, typed, "StageKind"))
 	assert.ElementsMatch(t, ordered(vocabulary.Steep, vocabulary.Repeat, vocabulary.Germinate, vocabulary.Wither, vocabulary.Kiln),
-		declared.Constants(t, typed, "StepKind"))
+		declaration.Constants(t, typed, "StepKind"))
 
 	counted, found := vocabulary.Lookup(vocabulary.Batch, "counted")
 	require.True(t, found)

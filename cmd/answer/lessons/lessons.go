@@ -119,10 +119,7 @@ func leftOut(x learn.Left) LeftOut {
 	return LeftOut{b.File, b.Batch, b.Process, Reason{x.Reason}}
 }
 
-func estimateOf[T interface {
-	~float64
-	answer.Figure
-}](f learn.Factor) Estimate[T] {
+func estimateOf[T answer.Single](f learn.Factor) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
 		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: outlook.Learn(f.Open)}
 }

@@ -157,10 +157,7 @@ func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 const secondsPerHour = 3600.0
 
 // addMiss adds a line, with so many of the unit that is shown in one of SI.
-func addMiss[T interface {
-	~float64
-	answer.Figure
-}](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {
+func addMiss[T answer.Single](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {
 	if e == nil {
 		return list
 	}

@@ -1,6 +1,6 @@
-// Package declared is for tests of tables that must have a row for each type or constant
+// Package declaration is for tests of tables that must have a row for each type or constant
 // of a kind: it lists those that a package declares, from what the compiler knows of it.
-package declared
+package declaration
 
 import (
 	"go/constant"
