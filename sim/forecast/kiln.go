@@ -164,7 +164,7 @@ const shortBy = 2.0
 
 func wetBasis(x float64) float64 { return x / (1 + x) }
 
-func (m *kilnModel) copy() physics {
+func (m *kilnModel) copy(physics) physics {
 	c := *m
 	c.bed = m.bed.Clone()
 	worst, short := *m.worst, *m.short

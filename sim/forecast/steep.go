@@ -20,9 +20,13 @@ func (m *steepModel) advance(dt float64) error {
 	return m.state.Rest(dt, m.air)
 }
 
-func (m *steepModel) copy() physics {
-	c := *m
-	return &c
+func (m *steepModel) copy(into physics) physics {
+	c, ok := into.(*steepModel)
+	if !ok {
+		c = new(steepModel)
+	}
+	*c = *m
+	return c
 }
 
 func (m *steepModel) set(o physics) { *m = *o.(*steepModel) }

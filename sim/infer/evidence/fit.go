@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
 )
 
 // Estimate is the mode of the posterior of the axes.
@@ -15,6 +16,8 @@ type Estimate struct {
 	Z    []float64     // in standard deviations of what is usual
 	Cov  *mat.SymDense // of the posterior, by the curvature at the mode
 	Cost float64       // minus the logarithm of the posterior, but for a constant
+
+	Residuals [][]float64 // of each trial, there
 }
 
 // Shared says which axis of the estimate each axis of a trial is.
@@ -50,33 +53,37 @@ func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Esti
 		}
 	}
 	z := make([]float64, s.dims)
-	base, err := s.residuals(z)
+	base, err := s.forecasts(z)
 	if err != nil {
 		return Estimate{}, err
 	}
 	cost := s.cost(z, base)
+	h, g, err := s.curvature(z, base)
+	if err != nil {
+		return Estimate{}, err
+	}
 	for range rounds {
-		h, g, err := s.curvature(z, base)
-		if err != nil {
-			return Estimate{}, err
-		}
 		next, found, better, err := s.stepped(z, h, g, cost)
 		if err != nil {
 			return Estimate{}, err
 		}
 		gain := cost - better
-		if gain > 0 {
-			z, base, cost = next, found, better
+		if !(gain > 0) { // the curvature is that of where it stays
+			break
+		}
+		z, base, cost = next, found, better
+		if h, g, err = s.curvature(z, base); err != nil {
+			return Estimate{}, err
 		}
 		if gain < goodCost {
 			break
 		}
 	}
-	h, _, err := s.curvature(z, base)
-	if err != nil {
-		return Estimate{}, err
+	e := Estimate{Z: z, Cov: inverse(h), Cost: cost}
+	for _, p := range base {
+		e.Residuals = append(e.Residuals, p.residuals)
 	}
-	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
+	return e, nil
 }
 
 type search struct {
@@ -96,19 +103,43 @@ func (s *search) own(trial int, z []float64) []float64 {
 	return out
 }
 
-func (s *search) cost(z []float64, residuals [][]float64) float64 {
+func (s *search) cost(z []float64, at []point) float64 {
 	sum := -LogPrior(z)
-	for _, r := range residuals {
-		sum -= LogLikelihood(r)
+	for _, p := range at {
+		sum -= LogLikelihood(p.residuals)
 	}
 	return sum
 }
 
-// residuals are those of every trial at z.
-func (s *search) residuals(z []float64) ([][]float64, error) {
-	out := make([][]float64, len(s.trials))
+// point is a trial at a point of its axes.
+type point struct {
+	forecast  *forecast.Forecast
+	residuals []float64
+}
+
+// at gives the trial at a point, from as short a forecast as will do.
+func (t *Trial) at(z []float64) (point, error) {
+	f, err := t.Run(z, true)
+	if err != nil {
+		return point{}, err
+	}
+	return point{f, t.Residuals(f, z)}, nil
+}
+
+// moved gives the residuals where one axis is another than at a point that is known.
+// The offset of the thermometer takes no other forecast.
+func (t *Trial) moved(from *forecast.Forecast, z []float64, axis int) ([]float64, error) {
+	if t.Axes[axis].Thermometer {
+		return t.Residuals(from, z), nil
+	}
+	return t.At(z)
+}
+
+// forecasts are those of every trial at z.
+func (s *search) forecasts(z []float64) ([]point, error) {
+	out := make([]point, len(s.trials))
 	err := ensemble.Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
-		out[b], err = s.trials[b].At(s.own(b, z))
+		out[b], err = s.trials[b].at(s.own(b, z))
 		return err
 	})
 	return out, cmp.Or(err, s.dry())
@@ -127,15 +158,12 @@ func (s *search) dry() error {
 
 // At gives the residuals at a point of the axes, from as short a forecast as will do.
 func (t *Trial) At(z []float64) ([]float64, error) {
-	f, err := t.Run(z, true)
-	if err != nil {
-		return nil, err
-	}
-	return t.Residuals(f, z), nil
+	p, err := t.at(z)
+	return p.residuals, err
 }
 
 // curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
-func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []float64, error) {
+func (s *search) curvature(z []float64, base []point) (*mat.SymDense, []float64, error) {
 	type job struct{ trial, axis int }
 	var jobs []job
 	for b, axes := range s.shared {
@@ -148,7 +176,7 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 		j := jobs[n]
 		at := s.own(j.trial, z)
 		at[j.axis] += stride
-		moved[n], err = s.trials[j.trial].At(at)
+		moved[n], err = s.trials[j.trial].moved(base[j.trial].forecast, at, j.axis)
 		return err
 	})
 	if err = cmp.Or(err, s.dry()); err != nil {
@@ -162,7 +190,7 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 	for b, axes := range s.shared {
 		slopes := moved[n : n+len(axes)]
 		n += len(axes)
-		for item, r := range base[b] {
+		for item, r := range base[b].residuals {
 			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
 			for i, k := range axes {
 				d := slope(r, slopes[i][item])
@@ -187,7 +215,7 @@ func slope(from, to float64) float64 {
 }
 
 // stepped goes a Newton step down, or a part of it.
-func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64) ([]float64, [][]float64, float64, error) {
+func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64) ([]float64, []point, float64, error) {
 	var factor mat.Cholesky
 	step := mat.NewVecDense(s.dims, nil)
 	if !factor.Factorize(h) || factor.SolveVecTo(step, mat.NewVecDense(s.dims, g)) != nil {
@@ -199,7 +227,7 @@ func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64
 		for k := range next {
 			next[k] = min(max(z[k]-part*step.AtVec(k), -farthest), farthest)
 		}
-		found, err := s.residuals(next)
+		found, err := s.forecasts(next)
 		if err != nil {
 			return z, nil, cost, err
 		}

@@ -30,17 +30,20 @@ func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 	runs := make([]*forecast.Forecast, dims+1)
 	residuals := make([][]float64, dims+1)
 	err := ensemble.Each(ctx, 0, dims+1, func(k int) (err error) {
-		z := make([]float64, dims)
-		if k > 0 {
-			z[k-1] = linearStride
+		if k > 0 && t.Axes[k-1].Thermometer {
+			return nil // takes no other forecast
 		}
-		if runs[k], err = t.Run(z, true); err == nil {
-			residuals[k] = t.Residuals(runs[k], z)
-		}
+		runs[k], err = t.Run(linearPoint(dims, k), true)
 		return err
 	})
 	if err = cmp.Or(err, t.pool.Err()); err != nil {
 		return Linearised{}, err
+	}
+	for k, f := range runs {
+		if f == nil {
+			f = runs[0]
+		}
+		residuals[k] = t.Residuals(f, linearPoint(dims, k))
 	}
 	slopes := make([][]float64, len(t.Observations))
 	for i := range t.Observations {
@@ -50,6 +53,15 @@ func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 		}
 	}
 	return Linearised{runs[0], reweighted(residuals[0], slopes, dims)}, nil
+}
+
+// linearPoint is the usual batch, or where the axis before k is moved.
+func linearPoint(dims, k int) []float64 {
+	z := make([]float64, dims)
+	if k > 0 {
+		z[k-1] = linearStride
+	}
+	return z
 }
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student
