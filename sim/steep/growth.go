@@ -13,7 +13,7 @@ const (
 	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
-	growthStep = 150.0
+	growthStep = 600.0
 	// fillStep, s: the same while film and husk fill.
 	fillStep = 10.0
 )

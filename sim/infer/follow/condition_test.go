@@ -22,6 +22,10 @@ import (
 	"maltwright/sim/infer/evidence/evidencetest"
 )
 
+// few is how many members follow a batch of which a test asks something that is plain:
+// some more than the least.
+const few = 30
+
 // house loads the process of the loft.
 func house(t testing.TB) *model.Process {
 	t.Helper()
@@ -188,7 +192,7 @@ func study() (batches, members int) {
 	if golden.Long() {
 		return 300, 60
 	}
-	return 9, 40
+	return 6, 30
 }
 
 func tooLongRaced(t *testing.T) {
@@ -247,7 +251,7 @@ func ended(t *testing.T, batches, members int, shares []float64, forms grain.For
 // the mean is 0.76/√n of it.
 func TestTheErrorFallsWithEachReading(t *testing.T) {
 	tooLongRaced(t)
-	batches, members, shares := 4, 40, []float64{0.001, 0.9}
+	batches, members, shares := 4, few, []float64{0.001, 0.9}
 	if golden.Long() {
 		batches, members, shares = 24, 60, []float64{0.001, 0.25, 0.7, 0.9}
 	}
@@ -265,14 +269,14 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 // However few of what is usual agree, the members that are left must not be a handful.
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
-	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
+	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
 	assert.Greater(t, s.Rounds, 0)
 	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
-	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
+	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
-	fresh := followed(t, b, 60, model.GerminateStage, 100)
+	fresh := followed(t, b, 60, model.GerminateStage, 60)
 	assert.Zero(t, fresh.Rounds)
-	assert.Greater(t, fresh.EffectiveSize, 50.0)
+	assert.Greater(t, fresh.EffectiveSize, 30.0)
 }
 
 func TestTooFewMembersAreRefused(t *testing.T) {
