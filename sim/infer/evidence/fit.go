@@ -117,8 +117,8 @@ type point struct {
 	residuals []float64
 }
 
-// at gives the trial at a point, from as short a forecast as will do.
-func (t *Trial) at(z []float64) (point, error) {
+// pointAt gives the trial at a point, from as short a forecast as will do.
+func (t *Trial) pointAt(z []float64) (point, error) {
 	f, err := t.Run(z, true)
 	if err != nil {
 		return point{}, err
@@ -139,7 +139,7 @@ func (t *Trial) moved(from *forecast.Forecast, z []float64, axis int) ([]float64
 func (s *search) forecasts(z []float64) ([]point, error) {
 	out := make([]point, len(s.trials))
 	err := ensemble.Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
-		out[b], err = s.trials[b].at(s.own(b, z))
+		out[b], err = s.trials[b].pointAt(s.own(b, z))
 		return err
 	})
 	return out, cmp.Or(err, s.dry())
@@ -158,7 +158,7 @@ func (s *search) dry() error {
 
 // At gives the residuals at a point of the axes, from as short a forecast as will do.
 func (t *Trial) At(z []float64) ([]float64, error) {
-	p, err := t.at(z)
+	p, err := t.pointAt(z)
 	return p.residuals, err
 }
 
