@@ -214,8 +214,8 @@ func LogLikelihood(residuals []float64) float64 {
 	return sum
 }
 
-// LogPrior is that of a point of the axes, but for a constant.
-func LogPrior(z []float64) float64 {
+// logPrior is that of a point of the axes, but for a constant.
+func logPrior(z []float64) float64 {
 	sum := 0.0
 	for _, v := range z {
 		sum -= v * v / 2

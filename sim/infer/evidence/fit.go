@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"maltwright/sim/ensemble"
-	"maltwright/sim/forecast"
 )
 
 // Estimate is the mode of the posterior of the axes.
@@ -104,35 +103,11 @@ func (s *search) own(trial int, z []float64) []float64 {
 }
 
 func (s *search) cost(z []float64, at []point) float64 {
-	sum := -LogPrior(z)
+	sum := -logPrior(z)
 	for _, p := range at {
 		sum -= LogLikelihood(p.residuals)
 	}
 	return sum
-}
-
-// point is a trial at a point of its axes.
-type point struct {
-	forecast  *forecast.Forecast
-	residuals []float64
-}
-
-// pointAt gives the trial at a point, from as short a forecast as will do.
-func (t *Trial) pointAt(z []float64) (point, error) {
-	f, err := t.Run(z, true)
-	if err != nil {
-		return point{}, err
-	}
-	return point{f, t.Residuals(f, z)}, nil
-}
-
-// moved gives the residuals where one axis is another than at a point that is known.
-// The offset of the thermometer takes no other forecast.
-func (t *Trial) moved(from *forecast.Forecast, z []float64, axis int) ([]float64, error) {
-	if t.Axes[axis].Thermometer {
-		return t.Residuals(from, z), nil
-	}
-	return t.At(z)
 }
 
 // forecasts are those of every trial at z.
@@ -154,12 +129,6 @@ func (s *search) dry() error {
 		}
 	}
 	return nil
-}
-
-// At gives the residuals at a point of the axes, from as short a forecast as will do.
-func (t *Trial) At(z []float64) ([]float64, error) {
-	p, err := t.pointAt(z)
-	return p.residuals, err
 }
 
 // curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.

@@ -21,14 +21,14 @@ func MostLikely(ctx context.Context, b *model.Batch, pool *work.Pool) (*forecast
 	part := pool.Part(fitPool)
 	defer pool.Settled(part, fitPool)
 	t.Bound(ctx, part)
-	f, err := t.mostLikely(ctx)
+	f, err := t.atMode(ctx)
 	if errors.Is(err, work.ErrPool) {
 		return nil, err
 	}
 	return f, nil
 }
 
-func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
+func (t *Trial) atMode(ctx context.Context) (*forecast.Forecast, error) {
 	if err := t.Affordable(); err != nil {
 		return nil, err
 	}

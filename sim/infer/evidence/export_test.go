@@ -1,0 +1,4 @@
+package evidence
+
+// LogPrior is for tests from outside.
+var LogPrior = logPrior
