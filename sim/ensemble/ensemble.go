@@ -98,7 +98,7 @@ func hypercube(members, axes int) [][]float64 {
 func (e *Ensemble) options(draw []float64) forecast.Options {
 	var o forecast.Options
 	for i, u := range e.Unknowns {
-		u.apply(&o, u.quantile(draw[i]))
+		u.set(&o, u.quantile(draw[i]))
 	}
 	return o
 }

@@ -33,10 +33,10 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	return []Unknown{
-		unknownFactor(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
-		unknownFactor(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
-		unknownFactor(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
-		unknownFactor(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
+		factorOf(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factorOf(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factorOf(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
 }
 
@@ -52,15 +52,15 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 	return list
 }
 
-// unknownFactor is the unknown of one factor, log-normal around 1. Where its value was learnt
+// factorOf is the unknown of one factor, log-normal around 1. Where its value was learnt
 // with an error its standard deviation is
 //
 //	√((error/value)² + (spreadLeft · usual)²)
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
-func unknownFactor(which Factor, open Open, usual float64, apply func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
-	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormalQuantile(usual), apply: apply}
+func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {
 		if f != nil {
@@ -76,14 +76,14 @@ func unknownFactor(which Factor, open Open, usual float64, apply func(*forecast.
 		u.Scatter.SD = sd
 	}
 	if high < math.Inf(1) {
-		u.quantile = logNormalQuantileBetween(sd, low, high)
+		u.quantile = logNormalBetween(sd, low, high)
 	}
 	return u
 }
 
-// logNormalQuantileBetween is log-normal around 1 with its tails cut off at the latest at low
+// logNormalBetween is log-normal around 1 with its tails cut off at the latest at low
 // and high: no member is a house that the language could not state.
-func logNormalQuantileBetween(sd, low, high float64) func(float64) float64 {
+func logNormalBetween(sd, low, high float64) func(float64) float64 {
 	from := max(tails, distuv.UnitNormal.CDF(math.Log(low)/sd))
 	to := min(1-tails, distuv.UnitNormal.CDF(math.Log(high)/sd))
 	return func(p float64) float64 {

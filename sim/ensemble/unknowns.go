@@ -16,15 +16,8 @@ type Unknown struct {
 	Factor  Factor // which factor of lot or house it is; "" where it is none
 
 	quantile func(p float64) float64
-	apply    func(*forecast.Options, float64)
+	set      func(*forecast.Options, float64)
 }
-
-// Set sets the options to a point of the unknown's spread: at 0.5 its middle, at 0.1
-// that below which a tenth of all cases lie. It takes 0 to 1.
-func (u Unknown) Set(o *forecast.Options, p float64) { u.apply(o, u.quantile(p)) }
-
-// At is the value of the unknown at a point of its spread, as in Set.
-func (u Unknown) At(p float64) float64 { return u.quantile(p) }
 
 // The spreads of lot and house, as standard deviations (calibrated: lots of one
 // variety differ about threefold in the speed at which they take up water, houses
@@ -42,15 +35,15 @@ const (
 // UnknownsOf lists what the process leaves open.
 func UnknownsOf(p *model.Process) []Unknown {
 	list := append(factorsOf(p),
-		Unknown{Open: DryAirMoisture, Scatter: Scatter{SD: sorptionSpread}, quantile: normalQuantile(sorptionSpread), apply: func(o *forecast.Options, v float64) { o.Sorption = v }},
+		Unknown{Open: DryAirMoisture, Scatter: Scatter{SD: sorptionSpread}, quantile: normal(sorptionSpread), set: func(o *forecast.Options, v float64) { o.Sorption = v }},
 		moistureOf(p))
 	if s := p.Site; s != nil {
 		list = append(list, bandOf(s.Air, RoomAir, func(o *forecast.Options, v float64) { o.AirAt = v })...)
 		list = append(list, bandOf(s.Humidity, RoomHumidity, func(o *forecast.Options, v float64) { o.HumidityAt = v })...)
 		list = append(list, bandOf(s.Water, DrawnWater, func(o *forecast.Options, v float64) { o.WaterAt = v })...)
 	}
-	return append(list, Unknown{Open: PlaceInBands, Scatter: Scatter{Law: Even}, quantile: evenQuantile,
-		apply: func(o *forecast.Options, v float64) { o.BandAt = v }})
+	return append(list, Unknown{Open: PlaceInBands, Scatter: Scatter{Law: Even}, quantile: even,
+		set: func(o *forecast.Options, v float64) { o.BandAt = v }})
 }
 
 func moistureOf(p *model.Process) Unknown {
@@ -58,31 +51,31 @@ func moistureOf(p *model.Process) Unknown {
 	if p.Grain == nil || p.Grain.Moisture == nil {
 		sd = guessedMoisture
 	}
-	return Unknown{Open: RawMoisture, Scatter: Scatter{SD: sd}, quantile: normalQuantile(sd), apply: func(o *forecast.Options, v float64) { o.GrainMoisture = v }}
+	return Unknown{Open: RawMoisture, Scatter: Scatter{SD: sd}, quantile: normal(sd), set: func(o *forecast.Options, v float64) { o.GrainMoisture = v }}
 }
 
 // bandOf is an unknown that is even over a band of the site, if it is a band.
-func bandOf(r *model.Range, open Open, apply func(*forecast.Options, float64)) []Unknown {
+func bandOf(r *model.Range, open Open, set func(*forecast.Options, float64)) []Unknown {
 	if r == nil || r.Single() {
 		return nil
 	}
-	return []Unknown{{Open: open, Scatter: Scatter{Law: Even, Band: r.Range}, quantile: evenQuantile, apply: apply}}
+	return []Unknown{{Open: open, Scatter: Scatter{Law: Even, Band: r.Range}, quantile: even, set: set}}
 }
 
-// evenQuantile runs from −1 to 1.
-func evenQuantile(p float64) float64 { return 2*p - 1 }
+// even runs from −1 to 1.
+func even(p float64) float64 { return 2*p - 1 }
 
 // tails cuts the normal distributions off at the 0.1 and 99.9 % points, so that no
 // member is a lot that nobody has.
 const tails = 1e-3
 
-func normalQuantile(sd float64) func(float64) float64 {
+func normal(sd float64) func(float64) float64 {
 	return func(p float64) float64 {
 		return sd * distuv.UnitNormal.Quantile(tails+p*(1-2*tails))
 	}
 }
 
-func logNormalQuantile(sd float64) func(float64) float64 {
-	n := normalQuantile(sd)
+func logNormal(sd float64) func(float64) float64 {
+	n := normal(sd)
 	return func(p float64) float64 { return math.Exp(n(p)) }
 }

@@ -23,9 +23,9 @@ func (m *growModel) advance(dt float64) error {
 	return err
 }
 
-func (m *growModel) copy(into physics) physics {
-	c, ok := into.(*growModel)
-	if !ok {
+func (m *growModel) copy(spare physics) physics {
+	c, _ := spare.(*growModel)
+	if c == nil {
 		c = new(growModel)
 	}
 	*c = *m

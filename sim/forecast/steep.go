@@ -20,9 +20,9 @@ func (m *steepModel) advance(dt float64) error {
 	return m.state.Rest(dt, m.air)
 }
 
-func (m *steepModel) copy(into physics) physics {
-	c, ok := into.(*steepModel)
-	if !ok {
+func (m *steepModel) copy(spare physics) physics {
+	c, _ := spare.(*steepModel)
+	if c == nil {
 		c = new(steepModel)
 	}
 	*c = *m

@@ -15,7 +15,7 @@
 // which takes small ones as the normal one does but never bends everything to one slip
 // of the pen [lange-1989]. The prior of the axes is the standard normal distribution.
 //
-// Linearise (linearised.go) tells from a dozen forecasts which readings are far off.
+// Linearise (linear.go) tells from a dozen forecasts which readings are far off.
 //
 // Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method on finite
 // differences, with the covariance there. MostLikely (likely.go) is the forecast at it.
@@ -214,8 +214,8 @@ func LogLikelihood(residuals []float64) float64 {
 	return sum
 }
 
-// logPrior is that of a point of the axes, but for a constant.
-func logPrior(z []float64) float64 {
+// LogPrior is that of a point of the axes, but for a constant.
+func LogPrior(z []float64) float64 {
 	sum := 0.0
 	for _, v := range z {
 		sum -= v * v / 2

@@ -45,44 +45,32 @@ const (
 // the error of the context when it is cancelled, and that of a forecast which cannot
 // begin.
 func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Estimate, error) {
+	s := searchOf(ctx, trials, shared, workers)
+	m, err := s.mode()
+	if err != nil {
+		return Estimate{}, err
+	}
+	if m.moved == nil {
+		if m.moved, err = s.around(m.z, m.base); err != nil {
+			return Estimate{}, err
+		}
+	}
+	h, _ := s.curvature(m.z, m.base, m.moved)
+	e := Estimate{Z: m.z, Cov: inverse(h), Cost: m.cost}
+	for _, p := range m.base {
+		e.Residuals = append(e.Residuals, p.residuals)
+	}
+	return e, nil
+}
+
+func searchOf(ctx context.Context, trials []*Trial, shared Shared, workers int) *search {
 	s := &search{ctx: ctx, trials: trials, shared: shared, workers: workers}
 	for _, axes := range shared {
 		for _, k := range axes {
 			s.dims = max(s.dims, k+1)
 		}
 	}
-	z := make([]float64, s.dims)
-	base, err := s.forecasts(z)
-	if err != nil {
-		return Estimate{}, err
-	}
-	cost := s.cost(z, base)
-	h, g, err := s.curvature(z, base)
-	if err != nil {
-		return Estimate{}, err
-	}
-	for range rounds {
-		next, found, better, err := s.stepped(z, h, g, cost)
-		if err != nil {
-			return Estimate{}, err
-		}
-		gain := cost - better
-		if !(gain > 0) { // the curvature is that of where it stays
-			break
-		}
-		z, base, cost = next, found, better
-		if h, g, err = s.curvature(z, base); err != nil {
-			return Estimate{}, err
-		}
-		if gain < goodCost {
-			break
-		}
-	}
-	e := Estimate{Z: z, Cov: inverse(h), Cost: cost}
-	for _, p := range base {
-		e.Residuals = append(e.Residuals, p.residuals)
-	}
-	return e, nil
+	return s
 }
 
 type search struct {
@@ -102,19 +90,19 @@ func (s *search) own(trial int, z []float64) []float64 {
 	return out
 }
 
-func (s *search) cost(z []float64, at []point) float64 {
-	sum := -logPrior(z)
-	for _, p := range at {
+func (s *search) cost(z []float64, found []point) float64 {
+	sum := -LogPrior(z)
+	for _, p := range found {
 		sum -= LogLikelihood(p.residuals)
 	}
 	return sum
 }
 
-// forecasts are those of every trial at z.
-func (s *search) forecasts(z []float64) ([]point, error) {
+// at is every trial at z.
+func (s *search) at(z []float64) ([]point, error) {
 	out := make([]point, len(s.trials))
 	err := ensemble.Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
-		out[b], err = s.trials[b].pointAt(s.own(b, z))
+		out[b], err = s.trials[b].point(s.own(b, z))
 		return err
 	})
 	return out, cmp.Or(err, s.dry())
@@ -131,8 +119,8 @@ func (s *search) dry() error {
 	return nil
 }
 
-// curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
-func (s *search) curvature(z []float64, base []point) (*mat.SymDense, []float64, error) {
+// around is every trial with each of its axes moved from z, one after the other.
+func (s *search) around(z []float64, base []point) ([]point, error) {
 	type job struct{ trial, axis int }
 	var jobs []job
 	for b, axes := range s.shared {
@@ -140,17 +128,17 @@ func (s *search) curvature(z []float64, base []point) (*mat.SymDense, []float64,
 			jobs = append(jobs, job{b, i})
 		}
 	}
-	moved := make([][]float64, len(jobs))
+	moved := make([]point, len(jobs))
 	err := ensemble.Each(s.ctx, s.workers, len(jobs), func(n int) (err error) {
 		j := jobs[n]
-		at := s.own(j.trial, z)
-		at[j.axis] += stride
-		moved[n], err = s.trials[j.trial].moved(base[j.trial].forecast, at, j.axis)
+		moved[n], err = s.trials[j.trial].moved(base[j.trial], s.own(j.trial, z), j.axis)
 		return err
 	})
-	if err = cmp.Or(err, s.dry()); err != nil {
-		return nil, nil, err
-	}
+	return moved, cmp.Or(err, s.dry())
+}
+
+// curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
+func (s *search) curvature(z []float64, base, moved []point) (*mat.SymDense, []float64) {
 	h, g := mat.NewSymDense(s.dims, nil), append([]float64(nil), z...)
 	for k := range s.dims {
 		h.SetSym(k, k, 1+patchable)
@@ -162,16 +150,16 @@ func (s *search) curvature(z []float64, base []point) (*mat.SymDense, []float64,
 		for item, r := range base[b].residuals {
 			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
 			for i, k := range axes {
-				d := slope(r, slopes[i][item])
+				d := slope(r, slopes[i].residuals[item])
 				g[k] += weight * r * d
 				for j := 0; j <= i; j++ {
-					more := weight * d * slope(r, slopes[j][item])
+					more := weight * d * slope(r, slopes[j].residuals[item])
 					h.SetSym(k, axes[j], h.At(k, axes[j])+more)
 				}
 			}
 		}
 	}
-	return h, g, nil
+	return h, g
 }
 
 // slope is that of a residual; nil where a forecast has nothing for the reading, which
@@ -196,7 +184,7 @@ func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64
 		for k := range next {
 			next[k] = min(max(z[k]-part*step.AtVec(k), -farthest), farthest)
 		}
-		found, err := s.forecasts(next)
+		found, err := s.at(next)
 		if err != nil {
 			return z, nil, cost, err
 		}

@@ -21,22 +21,22 @@ func MostLikely(ctx context.Context, b *model.Batch, pool *work.Pool) (*forecast
 	part := pool.Part(fitPool)
 	defer pool.Settled(part, fitPool)
 	t.Bound(ctx, part)
-	f, err := t.atMode(ctx)
+	f, err := t.mostLikely(ctx)
 	if errors.Is(err, work.ErrPool) {
 		return nil, err
 	}
 	return f, nil
 }
 
-func (t *Trial) atMode(ctx context.Context) (*forecast.Forecast, error) {
+func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
 	if err := t.Affordable(); err != nil {
 		return nil, err
 	}
-	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
+	z, err := Mode(ctx, t)
 	if err != nil {
 		return nil, err
 	}
-	f, err := t.Run(e.Z, false)
+	f, err := t.Run(z, false)
 	if err != nil || f.BrokenOff() {
 		return nil, err
 	}

@@ -86,7 +86,7 @@ func (f *fit) moves(column int) (int, error) {
 		}
 		before := f.Residuals[i]
 		z[axis]++
-		after, err := t.ResidualsAt(z)
+		after, err := t.At(z)
 		if err != nil {
 			return 0, err
 		}

@@ -36,7 +36,7 @@ func TestLinearisedResidualsAgreeWithTheFit(t *testing.T) {
 	require.NoError(t, err)
 	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
 	require.NoError(t, err)
-	fitted, err := x.ResidualsAt(e.Z)
+	fitted, err := x.At(e.Z)
 	require.NoError(t, err)
 	for i := range fitted {
 		assert.InDelta(t, fitted[i], g.Residuals[i], 0.5, "reading %d", i+1)

@@ -1,13 +1,11 @@
 package evidence
 
 import (
-	"cmp"
 	"context"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
-	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -17,51 +15,39 @@ import (
 type Linearised struct {
 	Centre    *forecast.Forecast // of the usual batch that keeps to the record
 	Residuals []float64          // of each reading at the mode, in its own error and that of what the others make likely
+
+	search      *search
+	base, moved []point // at the usual, and around it
 }
 
-const (
-	linearStride = 0.5
-	reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
-)
+const reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
 
 // Linearise makes the forecasts and solves the problem. It gives work.ErrPool where the forecasts cost too much together.
 func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 	dims := len(t.Axes)
-	runs := make([]*forecast.Forecast, dims+1)
-	residuals := make([][]float64, dims+1)
-	err := ensemble.Each(ctx, 0, dims+1, func(k int) (err error) {
-		if k > 0 && t.Axes[k-1].Thermometer {
-			return nil // takes no other forecast
-		}
-		runs[k], err = t.Run(linearPoint(dims, k), true)
-		return err
-	})
-	if err = cmp.Or(err, t.pool.Err()); err != nil {
+	search, zero := searchOf(ctx, []*Trial{t}, Alone(t), 0), make([]float64, dims)
+	base, err := search.at(zero)
+	if err != nil {
 		return Linearised{}, err
 	}
-	for k, f := range runs {
-		if f == nil {
-			f = runs[0]
-		}
-		residuals[k] = t.Residuals(f, linearPoint(dims, k))
+	moved, err := search.around(zero, base)
+	if err != nil {
+		return Linearised{}, err
 	}
 	slopes := make([][]float64, len(t.Observations))
 	for i := range t.Observations {
 		slopes[i] = make([]float64, dims)
 		for k := range dims {
-			slopes[i][k] = slope(residuals[0][i], residuals[k+1][i]) * stride / linearStride
+			slopes[i][k] = slope(base[0].residuals[i], moved[k].residuals[i])
 		}
 	}
-	return Linearised{runs[0], reweighted(residuals[0], slopes, dims)}, nil
+	return Linearised{base[0].forecast, reweighted(base[0].residuals, slopes, dims), search, base, moved}, nil
 }
 
-// linearPoint is the usual batch, or where the axis before k is moved.
-func linearPoint(dims, k int) []float64 {
-	z := make([]float64, dims)
-	if k > 0 {
-		z[k-1] = linearStride
-	}
-	return z
+// Mode gives the axes that Fit finds, and begins with the forecasts that are made already.
+func (g Linearised) Mode() ([]float64, error) {
+	m, err := g.search.down(place{z: make([]float64, g.search.dims), base: g.base, moved: g.moved})
+	return m.z, err
 }
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student

@@ -1,4 +1,0 @@
-package evidence
-
-// LogPrior is for tests from outside.
-var LogPrior = logPrior
