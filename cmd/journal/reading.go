@@ -1,0 +1,98 @@
+// Package journal writes a reading into the record of a batch: it reads the words as a
+// line of the record, puts the line in its place, and judges it beside the process and
+// the rest of the record. It touches no file: who calls it writes what it gives.
+package journal
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// Misuse is the error of words that are no reading, or of a file that holds no such
+// batch.
+type Misuse string
+
+func (e Misuse) Error() string { return string(e) }
+
+func misuse(format string, args ...any) error { return Misuse(fmt.Sprintf(format, args...)) }
+
+// Refusal is the error of a reading that reads and cannot be noted.
+type Refusal string
+
+func (e Refusal) Error() string { return string(e) }
+
+// refused is the outcome of a finding that stands against a reading.
+func refused(f finding.Finding) error {
+	text := f.Message
+	if f.Hint != "" {
+		text += "; " + f.Hint
+	}
+	return Refusal(fmt.Sprintf("not noted: %s [%s]", text, f.Rule))
+}
+
+// Reading is a reading as it was typed.
+type Reading struct {
+	Words []string
+	At    string // its time, "" where the words say it or it is now
+}
+
+// line reads the words as one statement, and gives it its time.
+func (r Reading) line(now time.Time) (*syntax.Statement, error) {
+	text := r.joined()
+	s, err := statement(text)
+	if err != nil {
+		return nil, err
+	}
+	row, ok := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text)
+	if !ok {
+		hint := "known: " + strings.Join(vocabulary.Words(vocabulary.Batch), ", ")
+		if meant, ok := vocabulary.Meant(vocabulary.Batch, s.Verb.Text); ok {
+			hint = fmt.Sprintf("did you mean %s?", meant)
+		}
+		return nil, misuse("%q is not a word of a batch; %s", s.Verb.Text, hint)
+	}
+	at, takes := row.Timed()
+	timed := takes && slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
+	switch {
+	case r.At != "" && timed:
+		return nil, misuse("the reading says its time, and so does --at")
+	case r.At != "" && !takes:
+		return nil, misuse("%s has no time, but --at gives one", s.Verb.Text)
+	case r.At != "":
+		return statement(text + " " + at.Word + " " + r.At)
+	case takes && !timed:
+		return statement(text + " " + at.Word + " " + now.Format("2006-01-02 15:04"))
+	}
+	return s, nil
+}
+
+// joined joins the words. A shell took the quotes off a reason, which is put in them
+// again.
+func (r Reading) joined() string {
+	i := slices.Index(r.Words, vocabulary.ClauseBecause)
+	if i < 0 || i+1 >= len(r.Words) || strings.HasPrefix(r.Words[i+1], `"`) {
+		return strings.Join(r.Words, " ")
+	}
+	why := strings.Join(r.Words[i+1:], " ")
+	return strings.Join(r.Words[:i+1], " ") + " " + strconv.Quote(why)
+}
+
+// statement reads a text as one statement of one line.
+func statement(text string) (*syntax.Statement, error) {
+	tree, found := syntax.Parse(source.New("the reading", []byte(text)))
+	switch list := tree.Top.Statements; {
+	case len(found) > 0:
+		return nil, refused(found[0])
+	case len(list) == 1 && list[0].Body == nil && !list[0].Broken && list[0].Trail == nil && len(list[0].Lead)+len(tree.Top.Tail) == 0:
+		return list[0], nil
+	}
+	return nil, misuse("a reading is one line of a batch, such as: weighed 7.48 kg")
+}
