@@ -137,6 +137,7 @@ type run struct {
 	ends   []Ended // those of the course that are to come
 	looked int     // of its looks
 	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
+	until  *reached
 	effort *effort
 }
 

@@ -27,6 +27,9 @@ func (r *run) kiln(st *model.Kilning) error {
 	}
 	began := r.clock
 	for _, s := range st.Steps {
+		if r.until.before(s, m) {
+			return errEnough
+		}
 		if err := r.kilnStep(m, st, s, ticks); err != nil {
 			return err
 		}
