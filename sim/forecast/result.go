@@ -37,6 +37,8 @@ type Forecast struct {
 	Seen    []Sight   // at each look of the course, as far as it came
 	DryMass float64   // kg of dry matter in the raw grain
 	Turned  []float64 // s from the first soak, as the course says
+
+	green *green // nil where nothing came onto a kiln
 }
 
 // Stage is one stage with its steps.

@@ -114,7 +114,7 @@ func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64
 	}
 	if _, steeping := m.(*steepModel); !steeping {
 		g.Searching = true
-		far := m.copy()
+		far := m.copy(nil)
 		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}
 		r.effort.at = c.Place
 		if _, ending, took, err := r.effort.drive(&far, which, nil); err == nil && ending == ByGate {
