@@ -142,8 +142,14 @@ func (r *runner) take(a *attempt) error {
 
 // chit lets the corns of a layer chit whose hour has come, at t °C.
 func (b *Bed) chit(l *layer, t float64) {
+	if l.due >= allDue {
+		return
+	}
 	if due := b.lot.Profile.Due(l.clock); due > l.due {
 		l.chitted += b.lot.Chitting(l.due, due, t)
 		l.due = due
 	}
 }
+
+// allDue is so near to one that no corn is left.
+const allDue = 1 - 1e-12

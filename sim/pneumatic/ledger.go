@@ -16,6 +16,7 @@ type Ledger struct {
 	Grown                float64 // water that respiration made, kg
 	Sprinkled            float64 // kg
 	Evaporated           float64 // to the air blown through, and off the face, kg
+	OffFace              float64 // of that off the open face while the fan stood, kg
 
 	HeatStart, HeatNow float64 // J
 	Respired           float64 // made by growth, J
@@ -31,6 +32,7 @@ func (l *Ledger) book(f *flow, dt float64) {
 	l.Grown += dt * f.burn * grain.StarchWater
 	l.Respired += dt * f.burn * grain.StarchHeat
 	l.Evaporated += dt * f.vapour
+	l.OffFace += dt * f.vapour
 	l.Faces += dt * f.faces
 	l.Vapour += dt * f.latent
 	if f.g > 0 {
@@ -49,7 +51,7 @@ func (b *Bed) Ledger() Ledger {
 // Plant is the account of the air since [New]: what it took to make air-on, and
 // what left with the exhaust, less what came in as fresh air.
 //
-//	Vented     = Evaporated by the air + Sprayed − Drained
+//	Vented     = Evaporated − OffFace + Sprayed − Drained
 //	VentedHeat = Carried + Heater − Cooler + Fan + WaterHeat
 type Plant struct {
 	Heater, Cooler         float64 // J

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/grain"
 )
 
 // flow is what goes through the bed, or off its faces, at a moment.
@@ -77,9 +78,11 @@ func (s *stage) leave(m *moment, water float64, in *stream, reach float64) (out,
 	p, slope := air.SaturationSlope(m.t)
 	aw := s.b.activity(m.x, m.t)
 	wet := air.HumidityRatio(aw*p, s.pressure)
+	bend := wet * slope / p * s.pressure / (s.pressure - aw*p) // of the humidity ratio, per kelvin
+	lift := s.lift(m, bend)
 	pass := 1 - reach
-	out = stream{t: in.t + reach*(m.t-in.t), w: in.w + reach*(wet-in.w), dt: pass * in.dt, dw: pass * in.dw}
-	byT = stream{dt: reach, dw: reach * wet * slope / p * s.pressure / (s.pressure - aw*p)}
+	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}
+	byT = stream{dt: reach, dw: reach * bend}
 	if taken := s.flow.g * (out.w - in.w); taken > slowestRate*water {
 		if k, _, _ := s.b.material.Rate(m.x, m.t); taken > k*water {
 			out.w, out.dw, byT.dw = in.w+k*water/s.flow.g, in.dw, 0
@@ -92,6 +95,22 @@ func (s *stage) leave(m *moment, water float64, in *stream, reach float64) (out,
 	byT.dh = sensible*byT.dt + latent*byT.dw
 	return out, byT
 }
+
+// lift is how much warmer than the mean of a layer its upper face is, K. In a bed
+// at rest with its air a layer warms the air by q/(G·dh/dT), q its heat of
+// respiration, and half of that lies above its mean; so few layers do for many. It
+// forms as fast as air carries heat through the layer, and counts for little where
+// that takes longer than formTime. A drum has no such difference.
+func (s *stage) lift(m *moment, bend float64) float64 {
+	if s.b.vessel.Mixed {
+		return 0
+	}
+	carries := s.flow.g * (air.DryAirHeat + bend*air.VapourEnthalpy(m.t))
+	return grain.StarchHeat * m.burn / 2 / (carries + m.capacity/formTime)
+}
+
+// formTime, s: in some hours the front passes a bed, and no layer is one.
+const formTime = 4 * hour
 
 // slowestRate, 1/s: no corn is so slow that it gave less; asking it is dear.
 const slowestRate = 1e-8
