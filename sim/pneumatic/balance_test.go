@@ -217,7 +217,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 		}
 		sum := b.T() + b.Mass() + b.Clock() + b.Chitted() + b.Ledger().Carried + b.Plant().VentedHeat + b.Plant().Short
 		require.False(t, math.IsNaN(sum) || math.IsInf(sum, 0))
-		_, _ = b.Draught(s), b.OxygenDepth()
+		_, _ = b.Draught(), b.OxygenDepth()
 	})
 }
 

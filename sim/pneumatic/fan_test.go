@@ -40,7 +40,7 @@ func TestAThermostatKeepsTheBedAtItsMark(t *testing.T) {
 	assert.InDelta(t, 16, high, 0.03)
 	assert.InDelta(t, 15.5, low, 0.03)
 	assert.Greater(t, passed, 0.0)
-	d := b.Draught(s)
+	d := b.Draught()
 	assert.True(t, d.Flow == 0 || d.Flow == s.Flow)
 }
 
@@ -63,7 +63,7 @@ func TestTheFlowFollowsTheBed(t *testing.T) {
 	least, most := 1e9, 0.0
 	for b.Age() < 3*day {
 		keep(t, &b, 600, 12*hour, s)
-		flow := b.Draught(s).Flow * hour
+		flow := b.Draught().Flow * hour
 		least, most = math.Min(least, flow), math.Max(most, flow)
 	}
 	assert.InDelta(t, 150, least, 1e-6, "the bed first warms to its mark")
@@ -75,7 +75,7 @@ func TestTheAirOnThatFollowsStaysInItsBounds(t *testing.T) {
 	s := blown(300, 14, 0.98)
 	s.Follow = &pneumatic.Follow{T: 16, Least: 14, Most: 15}
 	b := settled(t, s)
-	assert.InDelta(t, 14, b.Draught(s).On.T, 1e-5)
+	assert.InDelta(t, 14, b.Draught().On.T, 1e-5)
 	assert.Greater(t, b.T(), 16.5, "what it cannot hold it lets go")
 }
 
@@ -83,7 +83,7 @@ func TestNothingBelongsToAirThatStands(t *testing.T) {
 	b := tonne(t)
 	s := pneumatic.Supply{Room: hall()}
 	require.NoError(t, b.Advance(hour, s))
-	d := b.Draught(s)
+	d := b.Draught()
 	assert.Zero(t, d.Flow)
 	assert.True(t, math.IsNaN(d.CO2) && math.IsNaN(d.On.T))
 	assert.Greater(t, d.Heat, 0.0)

@@ -182,7 +182,7 @@ type Draught struct {
 const carbonDioxide = 1.86
 
 // Draught looks at the air.
-func (b *Bed) Draught(supply Supply) Draught {
+func (b *Bed) Draught() Draught {
 	f := &b.now
 	d := Draught{Heat: grain.StarchHeat * f.burn}
 	if f.g == 0 {
@@ -192,6 +192,6 @@ func (b *Bed) Draught(supply Supply) Draught {
 		return d
 	}
 	d.Flow, d.Asked, d.On, d.Off, d.OnRH, d.Short = f.volume, f.asked, f.on, f.off, f.on.RH(), f.short
-	d.CO2 = grain.StarchCO2 * f.burn / carbonDioxide / (f.volume * (1 - supply.Return))
+	d.CO2 = grain.StarchCO2 * f.burn / carbonDioxide / (f.volume * (1 - f.back))
 	return d
 }

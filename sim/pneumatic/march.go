@@ -11,6 +11,7 @@ import (
 type flow struct {
 	g          float64   // dry air, kg/s; nil while the fan stands
 	volume     float64   // m³/s at air-on
+	back       float64   // share of the exhaust led back
 	asked      float64   // air-on asked for, °C
 	on         air.State // air-on
 	offH, offW float64   // J and kg of water per kg of dry air

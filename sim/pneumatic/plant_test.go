@@ -13,7 +13,7 @@ func TestAnUnboundedPlantMakesTheAirAsked(t *testing.T) {
 	b := tonne(t)
 	s := blown(500, 12, 0.97)
 	require.NoError(t, b.Advance(hour, s))
-	d := b.Draught(s)
+	d := b.Draught()
 	assert.InDelta(t, 12, d.On.T, 1e-9)
 	assert.InDelta(t, 0.97, d.OnRH, 1e-6)
 	assert.Zero(t, d.Short)
@@ -28,15 +28,15 @@ func TestSprayAloneCoolsToTheWetBulb(t *testing.T) {
 	s.Room = pneumatic.Room{T: 20, RH: 0.5}
 	s.Cooler, s.Heater = new(0.0), new(0.0)
 	require.NoError(t, b.Advance(hour, s))
-	d := b.Draught(s)
+	d := b.Draught()
 	assert.InDelta(t, 13.8, d.On.T, 0.1)
 	assert.InDelta(t, 1, d.OnRH, 1e-6)
 	assert.Greater(t, d.Short, 0.0, "0.8 K of cold is short")
 	assert.InDelta(t, 500.0/3600*1.23*0.8*2.8e3, d.Short, 130)
 	s.NoSpray = true
 	require.NoError(t, b.Advance(hour, s))
-	assert.InDelta(t, 20, b.Draught(s).On.T, 1e-6, "without it the air stays as it is")
-	assert.InDelta(t, 0.5, b.Draught(s).OnRH, 1e-6)
+	assert.InDelta(t, 20, b.Draught().On.T, 1e-6, "without it the air stays as it is")
+	assert.InDelta(t, 0.5, b.Draught().OnRH, 1e-6)
 }
 
 // By hand: a fan behind the spray warms the air by Δp/(1,230·η): 0.8 K at 600 Pa and
@@ -46,7 +46,7 @@ func TestAFanBehindTheSprayDriesTheAir(t *testing.T) {
 	s := blown(500, 13, 1)
 	s.Fan = pneumatic.Fan{Pressure: 600, Efficiency: 0.6}
 	require.NoError(t, b.Advance(hour, s))
-	assert.InDelta(t, 0.95, b.Draught(s).OnRH, 0.005)
+	assert.InDelta(t, 0.95, b.Draught().OnRH, 0.005)
 	assert.InEpsilon(t, 500*600/0.6, b.Plant().Fan, 1e-9, "J in an hour of 500 m³")
 }
 
@@ -67,7 +67,7 @@ func TestALimitedPlantGivesWhatItHasAndSaysWhatItLacks(t *testing.T) {
 			s.Return = 0.8
 		}
 		require.NoError(t, b.Advance(6*hour, s))
-		d, p := b.Draught(s), b.Plant()
+		d, p := b.Draught(), b.Plant()
 		assert.Greater(t, d.Short, 100.0, name)
 		assert.Equal(t, c.asked, d.Asked, name)
 		assert.Equal(t, c.cooler > 0, d.On.T > c.asked+0.2, "%s: %g", name, d.On.T)
@@ -79,7 +79,7 @@ func TestALimitedPlantGivesWhatItHasAndSaysWhatItLacks(t *testing.T) {
 		c.cooler, c.heater = c.cooler*(1+enough/max(c.cooler, 1)), c.heater*(1+enough/max(c.heater, 1))
 		again := tonne(t)
 		require.NoError(t, again.Advance(6*hour, s))
-		assert.InDelta(t, c.asked, again.Draught(s).On.T, 0.05, name)
+		assert.InDelta(t, c.asked, again.Draught().On.T, 0.05, name)
 	}
 }
 
@@ -89,6 +89,6 @@ func TestHeatedAirWithoutSprayIsDry(t *testing.T) {
 	s := blown(500, 15, 1)
 	s.Room, s.NoSpray = pneumatic.Room{T: 5, RH: 1}, true
 	require.NoError(t, b.Advance(hour, s))
-	assert.InDelta(t, 0.51, b.Draught(s).OnRH, 0.01, "872 of 1,705 Pa")
+	assert.InDelta(t, 0.51, b.Draught().OnRH, 0.01, "872 of 1,705 Pa")
 	assert.Zero(t, b.Plant().Sprayed)
 }

@@ -85,7 +85,7 @@ func (s *stage) settle() air.State {
 	}
 	p := s.plant(volume, mix)
 	on, short := p.reach(t)
-	s.flow = flow{g: p.dryAir(on), volume: volume, asked: t, on: on, short: short}
+	s.flow = flow{g: p.dryAir(on), volume: volume, back: s.Return, asked: t, on: on, short: short}
 	return on
 }
 
