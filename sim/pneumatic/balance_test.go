@@ -147,8 +147,8 @@ func TestGrowthAndLossesOnlyRise(t *testing.T) {
 				return
 			}
 			b.Turn()
-			require.GreaterOrEqual(t, b.Clock(), before.Clock()*(1-1e-12))
-			require.GreaterOrEqual(t, b.Chitted(), before.Chitted()*(1-1e-12))
+			require.GreaterOrEqual(t, b.Clock(), before.Clock()*(1-1e-12)-1e-12)
+			require.GreaterOrEqual(t, b.Chitted(), before.Chitted()*(1-1e-12)-1e-12)
 			require.LessOrEqual(t, b.DryMatter(), before.DryMatter()*(1+1e-12))
 			require.GreaterOrEqual(t, b.Highest(), before.Highest())
 			require.LessOrEqual(t, b.Chitted(), b.Batch().Lot.Germination*(1+1e-12))
@@ -228,4 +228,35 @@ func TestABedThatHoldsNoGrainIsRefused(t *testing.T) {
 	b.Turn()
 	assert.True(t, math.IsNaN(b.T()))
 	assert.Empty(t, b.Layers(nil))
+}
+
+// In the thinnest air that the equations take, warm grain is far from its limits.
+func TestThinAirAndHotGrainStayNumbers(t *testing.T) {
+	for _, flow := range []float64{0, 1e-4, 0.2, 2} {
+		b := tonne(t)
+		s := pneumatic.Supply{Room: pneumatic.Room{T: 45, RH: 1, Pressure: new(20e3)}, Flow: flow, T: 45, RH: 1, Cooler: new(0.0), Fan: pneumatic.Fan{Pressure: 3000, Efficiency: 0.15}}
+		for range 96 {
+			before := b
+			if err := b.Advance(hour, s); err != nil {
+				var outside *air.RangeError
+				require.True(t, errors.As(err, &outside), "%v", err)
+				require.False(t, math.IsNaN(outside.Value), "%g m³/s: %v", flow, err)
+				require.Equal(t, before, b)
+				break
+			}
+			require.False(t, math.IsNaN(b.T()+b.Moisture()))
+		}
+	}
+}
+
+func TestABatchThatIsTakenOutIsTheOnePutIn(t *testing.T) {
+	b := tonne(t)
+	keep(t, &b, 2*day, 12*hour, blown(500, 13, 0.98))
+	out := b.Batch()
+	require.NoError(t, out.Check())
+	again := bed(t, out, pneumatic.Vessel{Area: metre(out, 1)}, b.T())
+	assert.InEpsilon(t, b.Mass(), again.Mass(), 1e-12)
+	assert.InEpsilon(t, b.Clock(), again.Clock(), 1e-12)
+	assert.InEpsilon(t, b.CO2(), again.CO2(), 1e-12)
+	assert.Equal(t, b.Rub(), again.Rub())
 }

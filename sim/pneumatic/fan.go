@@ -95,16 +95,20 @@ func (t *Thermostat) over(mean, warmest float64) float64 {
 }
 
 // passed is the share of a step after which the thermostat switches, from before
-// to after, K above its start; one where it does not.
+// to after, K above its start; one where it does not, as while the clock has the
+// fan run in a bed that is cold.
 func (t *Thermostat) passed(running bool, before, after float64) float64 {
 	mark := 0.0
 	if running {
 		mark = -t.Difference
 	}
-	if running && after >= mark-switchMiss || !running && after <= mark+switchMiss || before == after {
+	switch {
+	case running && (before <= mark || after >= mark-switchMiss):
+		return 1
+	case !running && (before >= mark || after <= mark+switchMiss):
 		return 1
 	}
-	return min(1, max(0, (before-mark)/(before-after)))
+	return (before - mark) / (before - after)
 }
 
 // switchMiss, K: how far the bed may be past the thermostat's mark when it

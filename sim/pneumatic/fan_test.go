@@ -1,6 +1,7 @@
 package pneumatic_test
 
 import (
+	"context"
 	"math"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/pneumatic"
+	"maltwright/sim/work"
 )
 
 func TestAFanByTheClockRunsItsShare(t *testing.T) {
@@ -88,4 +90,27 @@ func TestNothingBelongsToAirThatStands(t *testing.T) {
 	assert.True(t, math.IsNaN(d.CO2) && math.IsNaN(d.On.T))
 	assert.Greater(t, d.Heat, 0.0)
 	assert.Zero(t, b.Plant())
+}
+
+// With a clock beside the thermostat the fan runs in a cold bed as well, and the
+// steps stay long.
+func TestAClockBesideAThermostat(t *testing.T) {
+	s := blown(500, 12, 0.98)
+	s.Run = pneumatic.Run{Clock: &pneumatic.Clock{On: 30 * 60, Every: 2 * hour}, Thermostat: &pneumatic.Thermostat{Above: 20, Difference: 0.5}}
+	b := tonne(t)
+	m := work.NewMeter(context.Background(), nil)
+	b.Meter(m)
+	require.NoError(t, b.Advance(2*day, s))
+	assert.Less(t, m.Spent(), 100_000)
+	assert.Greater(t, b.Plant().AirPassed, 0.0)
+}
+
+func TestAMeterThatIsUsedUpEndsIt(t *testing.T) {
+	b := tonne(t)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	b.Meter(work.NewMeter(ctx, nil))
+	before := b
+	require.ErrorIs(t, b.Advance(30*day, blown(500, 13, 0.98)), context.Canceled)
+	assert.Equal(t, before, b)
 }

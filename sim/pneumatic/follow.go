@@ -55,7 +55,7 @@ func (s *supplied) lead(wanted, mean, offH, offW float64) (t, flow float64) {
 	f := s.Follow
 	p := s.plant(s.Flow, mixture{})
 	carried := func(t float64) float64 { // W, by the flow asked for, of air of t °C
-		on := air.State{T: t, W: air.HumidityRatio(s.RH*air.Saturation(t), s.pressure), P: s.pressure}
+		on := air.State{T: t, W: s.ratio(s.RH * air.Saturation(t)), P: s.pressure}
 		return p.dryAir(on) * (offH - on.Enthalpy() - (offW-on.W)*air.WaterHeat*mean)
 	}
 	if f.By == Airflow {

@@ -78,8 +78,8 @@ func (s *stage) reach(on air.State) float64 {
 func (s *stage) leave(m *moment, water float64, in *stream, reach float64) (out, byT stream) {
 	p, slope := air.SaturationSlope(m.t)
 	aw := s.b.activity(m.x, m.t)
-	wet := air.HumidityRatio(aw*p, s.pressure)
-	bend := wet * slope / p * s.pressure / (s.pressure - aw*p) // of the humidity ratio, per kelvin
+	wet := s.ratio(aw * p)
+	bend := wet * slope / p * s.pressure / max(s.pressure-aw*p, (1-mostVapour)*s.pressure) // of the humidity ratio, per kelvin
 	lift := s.lift(m, bend)
 	pass := 1 - reach
 	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}

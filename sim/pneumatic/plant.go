@@ -41,13 +41,21 @@ func (s *supplied) plant(flow float64, mix mixture) plant {
 // can hold it that the fan has yet to warm. Water is taken out of the air where
 // there is a cooler, and else only as fog.
 func (p *plant) on(t float64) air.State {
-	most := air.HumidityRatio(air.Saturation(t-p.lift), p.pressure)
-	w := min(most, air.HumidityRatio(p.RH*air.Saturation(t), p.pressure))
+	most := p.ratio(air.Saturation(t - p.lift))
+	w := min(most, p.ratio(p.RH*air.Saturation(t)))
 	if w > p.mix.w && p.NoSpray || w < p.mix.w && power(p.Cooler) == 0 {
 		w = min(most, p.mix.w)
 	}
 	return air.State{T: t, W: w, P: p.pressure}
 }
+
+// ratio is the humidity ratio at a vapour pressure, Pa, up to mostVapour of all of it.
+func (s *supplied) ratio(vapour float64) float64 {
+	return air.HumidityRatio(min(vapour, mostVapour*s.pressure), s.pressure)
+}
+
+// mostVapour, of the pressure: in thin air warm grain would boil, which no bed does.
+const mostVapour = 0.9
 
 // dryAir is the flow of dry air, kg/s.
 func (p *plant) dryAir(on air.State) float64 { return p.flow / on.Volume() }

@@ -34,8 +34,8 @@ type Room struct {
 // Fan is what the fan adds to the air behind spray and cooler. All that drives it
 // ends as heat in the air.
 type Fan struct {
-	Pressure   float64 // that it works against, Pa, 0 to 5000; 0 leaves its heat out
-	Efficiency float64 // 0.05 to 1; not asked for without a pressure
+	Pressure   float64 // that it works against, Pa, 0 to 3000; 0 leaves its heat out
+	Efficiency float64 // 0.15 to 1; not asked for without a pressure
 }
 
 // heat is what the fan gives to each m³ of air, J.
@@ -51,7 +51,7 @@ const (
 	slowest      = 1e-6 // m/s before the bed, of a fan that runs
 	fastest      = 2.0  // m/s before the bed
 	mostPower    = 1e9  // W
-	mostPressure = 5000 // Pa
+	mostPressure = 3000 // Pa
 )
 
 // supplied is a supply that was found in order, over one vessel.
@@ -83,7 +83,7 @@ func (s Supply) check(area float64) (supplied, error) {
 		s.Run.check(), s.Follow.check(area),
 	)
 	if s.Fan.Pressure != 0 {
-		err = errors.Join(err, air.Within("efficiency of the fan", s.Fan.Efficiency, air.Share, 0.05, 1))
+		err = errors.Join(err, air.Within("efficiency of the fan", s.Fan.Efficiency, air.Share, 0.15, 1))
 	}
 	return supplied{Supply: s, face: face, room: room, pressure: p}, err
 }
