@@ -172,13 +172,19 @@ func blownAsAsked() []row {
 				func(t testing.TB) float64 { return run(t)[24*c.day-1].bed.At(at).T }))
 		}
 	}
+	return append(append(list, sumsOf(run)...), corners()...)
+}
+
+// sumsOf are the figures of the usual box over its five days, beside one that is half as
+// deep and one that is never turned.
+func sumsOf(run func(testing.TB) []reading) []row {
 	shallow := usual()
 	shallow.depth = 0.5
 	unturned := usual()
 	unturned.turn = 0
 	lain := unturned.runs()
 	last := func(figure func(*reading) float64) func(testing.TB) float64 { return atLast(run, figure) }
-	list = append(list,
+	list := []row{
 		within(0.1, "the same at half the depth: top on day 3, over the deep one", "K", 1, 0, func(t testing.TB) float64 {
 			return shallow.run(t)[71].top.T - run(t)[71].top.T
 		}),
@@ -205,12 +211,12 @@ func blownAsAsked() []row {
 			return most
 		}),
 		within(0.5, "its moisture at the end", "%", 1, 40.0, last(moisture)),
-	)
+	}
 	for i, at := range []float64{0, 0.5, 1} {
 		list = append(list, within(0.5, "never turned: moisture of its "+[]string{"bottom", "middle", "top"}[i], "%", 1, []float64{36.4, 40.2, 39.5}[i],
 			func(t testing.TB) float64 { return 100 * lain(t)[119].bed.At(at).Moisture }))
 	}
-	return append(list, corners()...)
+	return list
 }
 
 // corners are the ends of 12 to 14 °C, 95 to 99 %, 300 to 700 m³/h.

@@ -27,15 +27,12 @@ type flow struct {
 // stream is the air between two layers, and how it answers to what a step does
 // to the layers before it (see stage).
 type stream struct {
-	t, w    float64
-	h       float64 // J per kg of dry air
-	dt, dw  float64
-	dh      float64
-	limited bool // the corns gave no more water
+	t, w, h    float64 // °C, kg and J per kg of dry air
+	dt, dw, dh float64
 }
 
-// march takes air through the layers at a stage. k1 are the rates of the first
-// stage, nil while those are sought.
+// march takes air through the layers at a stage. What a layer gains moves it by κ
+// kelvin along J, that moves the air behind it, and that the layers after.
 func (s *stage) march(on air.State) {
 	reach := s.reach(on)
 	in := stream{t: on.T, w: on.W, h: on.Enthalpy()}
@@ -47,7 +44,7 @@ func (s *stage) march(on air.State) {
 		own.heat += g * (in.h - out.h)
 		own.water += g * (in.w - out.w)
 		r := s.remaining(i, own)
-		// C·dT + T·dC = what the layer gains, its air having moved by κ kelvin
+		// C·dT + T·dC is what the layer gains
 		water := r.water + g*(in.dw-out.dw)
 		gain := r.heat + g*(in.dh-out.dh) - m.t*(air.WaterHeat*water-s.b.dryHeat*r.burn)
 		kappa := gain / (m.capacity/s.implicit + g*(byT.dh-air.WaterHeat*m.t*byT.dw))

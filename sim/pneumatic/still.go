@@ -13,39 +13,23 @@ func (s *stage) stand() {
 	under := s.closedFace(&s.at[0], 2*link)
 	over := s.openFace(&s.at[n-1], 2*link)
 	var own [MostLayers]rate
-	var diagonal, right [MostLayers]float64
+	var t, diagonal, kappa [MostLayers]float64
 	for i := range n {
 		m := &s.at[i]
-		own[i] = m.own()
-		diagonal[i] = m.capacity / s.implicit
-		if i > 0 {
-			own[i].heat += link * (s.at[i-1].t - m.t)
-			diagonal[i] += link
-		}
-		if i < n-1 {
-			own[i].heat += link * (s.at[i+1].t - m.t)
-			diagonal[i] += link
-		}
+		own[i], t[i], diagonal[i] = m.own(), m.t, m.capacity/s.implicit
 	}
+	conduct(own[:n], t[:n], link)
 	own[0].heat -= under.heat
-	diagonal[0] += under.byT
 	own[n-1].heat -= over.heat + over.latent
 	own[n-1].water -= over.water
-	diagonal[n-1] += over.byT + over.latentByT - air.WaterHeat*s.at[n-1].t*over.waterByT
-	for i := range n {
+	diagonal[0] += under.byT
+	diagonal[n-1] += over.byT + over.latentByT - air.WaterHeat*t[n-1]*over.waterByT
+	for i := range n { // as in march, C·dT + T·dC is what the layer gains
 		r := s.remaining(i, own[i])
-		right[i] = r.heat - s.at[i].t*(air.WaterHeat*r.water-s.b.dryHeat*r.burn)
+		kappa[i] = r.heat - t[i]*(air.WaterHeat*r.water-s.b.dryHeat*r.burn)
 	}
-	kappa := right
-	solve(diagonal[:n], link, kappa[:n])
-	for i := range n {
-		if i > 0 {
-			own[i].heat += link * (kappa[i-1] - kappa[i])
-		}
-		if i < n-1 {
-			own[i].heat += link * (kappa[i+1] - kappa[i])
-		}
-	}
+	solve(diagonal[:n], kappa[:n], link)
+	conduct(own[:n], kappa[:n], link)
 	low, top := kappa[0], kappa[n-1]
 	own[0].heat -= under.byT * low
 	own[n-1].heat -= (over.byT + over.latentByT) * top
@@ -60,10 +44,24 @@ func (s *stage) stand() {
 	}
 }
 
-// solve solves the three-banded system of a diagonal and of -link beside it; the
-// right side becomes the solution.
-func solve(diagonal []float64, link float64, x []float64) {
+// conduct adds the heat that flows between neighbours, by link W/K, at their
+// temperatures.
+func conduct(own []rate, t []float64, link float64) {
+	for i := 1; i < len(t); i++ {
+		q := link * (t[i-1] - t[i])
+		own[i-1].heat -= q
+		own[i].heat += q
+	}
+}
+
+// solve solves for what moves each layer: its diagonal, and link W/K to each
+// neighbour. The right side x becomes the solution.
+func solve(diagonal, x []float64, link float64) {
 	n := len(x)
+	for i := range n - 1 {
+		diagonal[i] += link
+		diagonal[i+1] += link
+	}
 	for i := 1; i < n; i++ {
 		f := link / diagonal[i-1]
 		diagonal[i] -= f * link
