@@ -136,7 +136,7 @@ func (s *State) soakStretch(st *stretch, breathing bool) {
 	c := s.coreSpeed(st.t)
 	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
-	st.burn = func(dt, _, _ float64) float64 {
+	st.burnInWater = func(dt float64) float64 {
 		if !breathing {
 			return 0
 		}
