@@ -59,7 +59,7 @@ func TestTheWarmestLayerStartsTheFanSooner(t *testing.T) {
 
 // The flow that follows the bed carries its heat, between its bounds.
 func TestTheFlowFollowsTheBed(t *testing.T) {
-	s := blown(500, 14, 0.98)
+	s := blown(0, 14, 0.98)
 	s.Follow = &pneumatic.Follow{T: 16, By: pneumatic.Airflow, Least: 150 / hour, Most: 700 / hour}
 	b := tonne(t)
 	least, most := 1e9, 0.0
