@@ -12,7 +12,9 @@ import (
 // bear the same numbers, and doing it once changes nothing of the next time.
 func TestDriedOtherwiseIsForecastAsWhole(t *testing.T) {
 	p := load(t, house+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+growText+kilnText+"}\n")
-	told := func(f *Forecast) string { return fmt.Sprintf("%+v\n%+v\n%+v\n%+v", f.Stages, f.Gates, f.Totals, f.Seen) } // a figure may be no number
+	told := func(f *Forecast) string {
+		return fmt.Sprintf("%+v\n%+v\n%+v\n%+v", f.Stages, f.Gates, f.Totals, f.Seen)
+	} // a figure may be no number
 	course := &Course{AtEnds: true, Ends: []Ended{{Kind: "dry", Number: 1, At: 200 * hour}}}
 	first, err := Run(p, Options{Course: course})
 	require.NoError(t, err)
