@@ -124,7 +124,7 @@ func foretold(b *strings.Builder, f *forecast.Forecast) {
 		fmt.Fprintln(b, tell.Assumption(a, f.Process.Units()))
 	}
 	for _, v := range visits.List(f) {
-		fmt.Fprintln(b, v.At, v.Waits, v.Kind, v.Name, v.Event, v.Lasts, v.Until)
+		fmt.Fprintln(b, v.At, v.Waits, v.Kind, v.Name, v.Ends, v.Lasts, v.Until)
 	}
 }
 

@@ -20,7 +20,7 @@ const module = "maltwright/"
 var pipeline = []string{
 	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/syntax", "lang/value", "lang/model", "lang/read",
 	"lang/layout", "lang/contrast", "lang/merge",
-	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality",
+	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
@@ -31,16 +31,16 @@ var pipeline = []string{
 }
 
 // physics knows nothing of the language.
-var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/kiln", "sim/quality"}
+var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality"}
 
 // narrow are packages that may import of the module no more than this.
 var narrow = map[string][]string{
-	"lang/model": {"lang/quantity", "lang/source", "lang/vocabulary"},
+	"lang/model": {"lang/quantity", "lang/source"},
 	"sim/reckon": {"lang/quantity"},
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
 
 // listed is what go list says of a package.
 type listed struct {

@@ -1,9 +1,6 @@
 package model
 
-import (
-	"maltwright/lang/source"
-	"maltwright/lang/vocabulary"
-)
+import "maltwright/lang/source"
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -19,12 +16,12 @@ type StageKind string
 
 // The kinds of stage, in the order in which grain goes through them.
 const (
-	SteepStage     StageKind = vocabulary.VerbSteep
-	GerminateStage StageKind = vocabulary.VerbGerminate
-	WitherStage    StageKind = vocabulary.VerbWither
-	KilnStage      StageKind = vocabulary.VerbKiln
-	DeculmStage    StageKind = vocabulary.VerbDeculm
-	StoreStage     StageKind = vocabulary.VerbStore
+	SteepStage     StageKind = "steep"
+	GerminateStage StageKind = "germinate"
+	WitherStage    StageKind = "wither"
+	KilnStage      StageKind = "kiln"
+	DeculmStage    StageKind = "deculm"
+	StoreStage     StageKind = "store"
 )
 
 // Order lists the stages in the order of the work.
@@ -39,6 +36,14 @@ type Steep struct {
 	Target *Range // the moisture wanted at steep-out
 	Steps  []Step
 	Until  *Condition
+	Aerate *Aerate // of every soak that does not have air all the time
+}
+
+// Aerate is air blown through standing soak water at intervals.
+type Aerate struct {
+	Written
+	Every Quantity // from one time to the next
+	For   Quantity // how long each time, shorter than Every
 }
 
 // Piece is what germinating and withering grain can say, which both lie spread out.

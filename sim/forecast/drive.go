@@ -122,7 +122,7 @@ func timed(m physics, at float64) func(string) (float64, string, bool) {
 // holding gives the first stop whose condition holds at the time.
 func holding(m physics, stops []stop, at float64) int {
 	for i := range stops {
-		if stops[i].until != nil && at >= stops[i].earliest && Holds(timed(m, at), stops[i].until) {
+		if stops[i].until != nil && at >= stops[i].earliest && holds(timed(m, at), stops[i].until) {
 			return i
 		}
 	}
@@ -133,10 +133,10 @@ func holding(m physics, stops []stop, at float64) int {
 // which the step might have ended.
 func note(m physics, stops []stop, at float64) {
 	for i := range stops {
-		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && Holds(timed(m, at), s.until) {
+		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && holds(timed(m, at), s.until) {
 			*s.first = at
 		}
-		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && Holds(timed(m, at), s.until) {
+		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && holds(timed(m, at), s.until) {
 			*s.ready = at
 		}
 	}
@@ -173,7 +173,7 @@ func (e *effort) bisect(m *physics, before physics, s *stop, at, dt float64) (fl
 		if err := e.advance(try, mid-low, source.Place{}); err != nil {
 			return high, err
 		}
-		if at+mid >= s.earliest && Holds(timed(try, at+mid), s.until) {
+		if at+mid >= s.earliest && holds(timed(try, at+mid), s.until) {
 			high, *m, spare = mid, try, nil
 			continue
 		}
@@ -182,8 +182,8 @@ func (e *effort) bisect(m *physics, before physics, s *stop, at, dt float64) (fl
 	return high, nil
 }
 
-// Holds tells whether all tests of a condition hold for what measure gives.
-func Holds(measure func(string) (float64, string, bool), c *model.Condition) bool {
+// holds tells whether all tests of a condition hold for what measure gives.
+func holds(measure func(string) (float64, string, bool), c *model.Condition) bool {
 	return failing(measure, c) == nil
 }
 

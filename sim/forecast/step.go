@@ -82,7 +82,7 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 	switch {
 	case c == nil:
 	case ending == ByRecord:
-		if Holds(timed(m, r.clock-began), c) {
+		if holds(timed(m, r.clock-began), c) {
 			r.met(st, m, c, began, false)
 		}
 	case ending == ByGate:
@@ -130,7 +130,7 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 	if s.Asks == nil {
 		return nil
 	}
-	if Holds(timed(m, 0), s.Asks) {
+	if holds(timed(m, 0), s.Asks) {
 		r.ready = math.NaN()
 		r.met(st, m, s.Asks, r.clock, true)
 		return nil
