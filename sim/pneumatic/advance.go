@@ -104,7 +104,7 @@ func (r *runner) again(h float64) *attempt {
 // switches is the share of a step after which the thermostat switches.
 func (r *runner) switches(a *attempt, mean, warmest float64) float64 {
 	t := r.air.Run.Thermostat
-	if t == nil || r.air.Flow == 0 {
+	if t == nil || r.air.Flow == 0 { // nothing that it could switch
 		return 1
 	}
 	after := *r.b

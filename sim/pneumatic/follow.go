@@ -15,9 +15,9 @@ const (
 	Airflow              // the flow, at the air-on asked for
 )
 
-// Follow keeps the mean of the bed at T by one lever. It gives the bed the heat
-// balance that brings it there with a time constant of an hour, as far as the
-// lever goes.
+// Follow keeps the mean of the bed at T by one lever, whatever Supply asks of that lever.
+// It gives the bed the heat balance that brings it there with a time constant of an
+// hour, as far as the lever goes.
 type Follow struct {
 	T           float64 // °C, 0 to 45
 	By          Lever

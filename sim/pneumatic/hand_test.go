@@ -196,3 +196,18 @@ func TestDifferenceFollowsRespiration(t *testing.T) {
 	assert.InDelta(t, 0.8, differ[1]/differ[0], 0.02)
 	assert.False(t, math.IsNaN(differ[0]))
 }
+
+// By hand, from the documented resistance of green malt: a bed of 1 m of a tonne has 60,
+// 115, 180 Pa at 300, 500, 700 m³/h, on the 2.15 m² of barley of 650 kg/m³.
+func TestResistanceOfABed(t *testing.T) {
+	batch := cast(t, 0.45)
+	batch.Lot.Profile.BulkDensity = 650
+	b := bed(t, batch, pneumatic.Vessel{Area: metre(batch, 1)}, 15)
+	for flow, want := range map[float64]float64{300: 60, 500: 115, 700: 180} {
+		pa, err := b.Resistance(flow / hour)
+		require.NoError(t, err)
+		assert.InEpsilon(t, want, pa, 0.05, "%g m³/h", flow)
+	}
+	_, err := b.Resistance(1e-6)
+	assert.Error(t, err)
+}

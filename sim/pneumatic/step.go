@@ -76,9 +76,11 @@ func (s *stage) settle() air.State {
 	t, volume := s.T, s.Flow
 	mix := s.mix(s.room.Enthalpy(), s.room.W)
 	if s.Follow != nil || s.Return > 0 {
-		h, w := s.exhaust()
+		h, w := s.exhaust(t, volume)
 		if s.Follow != nil {
 			wanted, mean := s.wanted()
+			t, volume = s.lead(wanted, mean, h, w)
+			h, w = s.exhaust(t, volume) // other air leaves the bed a little otherwise
 			t, volume = s.lead(wanted, mean, h, w)
 		}
 		mix = s.mix(h, w)
@@ -89,11 +91,11 @@ func (s *stage) settle() air.State {
 	return on
 }
 
-// exhaust gives what leaves the bed, J and kg of water per kg of dry air, as the
-// air asked for would pass it; other air hardly leaves it otherwise.
-func (s *stage) exhaust() (h, w float64) {
-	p := s.plant(s.Flow, mixture{h: s.room.Enthalpy(), w: s.room.W})
-	on := p.on(s.T)
+// exhaust gives what leaves the bed, J and kg of water per kg of dry air, when so much
+// air, m³/s, comes on with t °C.
+func (s *stage) exhaust(t, volume float64) (h, w float64) {
+	p := s.plant(volume, mixture{h: s.room.Enthalpy(), w: s.room.W})
+	on := p.on(t)
 	s.flow.g = p.dryAir(on)
 	reach := s.reach(on)
 	in := stream{t: on.T, w: on.W}

@@ -85,6 +85,9 @@ func (s Supply) check(area float64) (supplied, error) {
 	if s.Fan.Pressure != 0 {
 		err = errors.Join(err, air.Within("efficiency of the fan", s.Fan.Efficiency, air.Share, 0.15, 1))
 	}
+	if s.Follow != nil && s.Follow.By == Airflow {
+		s.Flow = s.Follow.Most
+	}
 	return supplied{Supply: s, face: face, room: room, pressure: p}, err
 }
 
