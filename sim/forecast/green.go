@@ -21,7 +21,7 @@ func (r *run) keep(stage int) {
 		return
 	}
 	kept := *r
-	kept.f, kept.effort = r.f.copy(), nil
+	kept.f, kept.counts, kept.effort = r.f.copy(), maps.Clone(r.counts), nil // this run counts on
 	r.f.green = &green{kept, stage}
 }
 

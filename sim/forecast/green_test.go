@@ -14,11 +14,15 @@ import (
 // makes with these options, and the first one stays as it was.
 func TestDriedIsWhatRunGives(t *testing.T) {
 	p := run1(t, steepText+growText+kilnText).Process
-	first, err := Run(p, Options{})
+	plan, err := Run(p, Options{})
 	require.NoError(t, err)
-	want, err := Run(p, Options{Drying: new(0.8), Sorption: 0.01})
+	began := plan.Stages[2].Steps[0].Start
+	course := &Course{Ends: []Ended{{Kind: "dry", Number: 1, At: began + 20000, Exact: true}, {Kind: "dry", Number: 2, At: began + 50000, Exact: true}}}
+	first, err := Run(p, Options{Course: course})
 	require.NoError(t, err)
-	again, err := Run(p, Options{})
+	want, err := Run(p, Options{Drying: new(0.8), Sorption: 0.01, Course: course})
+	require.NoError(t, err)
+	again, err := Run(p, Options{Course: course})
 	require.NoError(t, err)
 	for range 2 {
 		got, err := first.Dried(new(0.8), 0.01, nil)
