@@ -59,7 +59,7 @@ func TestLatentHeatIsTheSlopeOfTheEnthalpies(t *testing.T) {
 }
 
 func TestSlopesAreThoseOfTheirFunctions(t *testing.T) {
-	malt := drying.Malt{Factor: 1.2, Shift: -0.01}
+	malt := drying.Malt{Factor: new(1.2), Shift: -0.01}
 	rapid.Check(t, func(t *rapid.T) {
 		x := rapid.Float64Range(0.01, 0.9).Draw(t, "x")
 		temperature := rapid.Float64Range(0, 120).Draw(t, "t")
@@ -80,7 +80,7 @@ func TestSlopesAreThoseOfTheirFunctions(t *testing.T) {
 
 func TestMaltMovesTowardsEquilibriumAndNotPast(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		malt := drying.Malt{Factor: rapid.Float64Range(0.3, 3).Draw(t, "factor")}
+		malt := drying.Malt{Factor: new(rapid.Float64Range(0.3, 3).Draw(t, "factor"))}
 		x := rapid.Float64Range(0, 1).Draw(t, "x")
 		hold := drying.Hold{
 			T:       rapid.Float64Range(20, 110).Draw(t, "t"),

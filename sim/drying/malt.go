@@ -16,7 +16,7 @@ type Malt struct {
 	// Factor multiplies every drying rate. It is the house's drying factor,
 	// what a weighing corrects; nil means 1. Its spread between houses is taken
 	// as 0.2 (calibrated).
-	Factor float64
+	Factor *float64
 
 	// Shift moves the equilibrium moisture, kg/kg dry basis, at 20 °C and 60 %
 	// relative humidity, and in proportion elsewhere, so that bone-dry air still
@@ -47,10 +47,10 @@ func (m Malt) figures() *Cereal {
 }
 
 func (m Malt) factor() float64 {
-	if m.Factor == 0 {
+	if m.Factor == nil {
 		return 1
 	}
-	return m.Factor
+	return *m.Factor
 }
 
 // sorptionScale is what Shift does to every equilibrium moisture.
@@ -59,7 +59,7 @@ func (m Malt) sorptionScale() float64 { return 1 + m.Shift/m.figures().Reference
 // With gives the malt with a house's own drying factor, nil meaning 1, and what
 // its equilibrium moisture stands above that of the species, kg/kg dry basis,
 // at 20 °C and 60 % relative humidity.
-func (m Malt) With(factor, shift float64) Malt {
+func (m Malt) With(factor *float64, shift float64) Malt {
 	m.Factor, m.Shift = factor, shift+m.Shift
 	return m
 }

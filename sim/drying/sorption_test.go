@@ -74,7 +74,7 @@ func TestValuesOutsideAreRefused(t *testing.T) {
 		"too hot":           func() error { _, err := drying.Humidity(house, 0.1, 181); return err },
 		"negative moisture": func() error { _, err := drying.Rate(house, -0.01, 50); return err },
 		"slurry":            func() error { _, err := drying.LatentHeat(house, 4.1, 50); return err },
-		"no factor":         func() error { _, err := drying.Rate(drying.Malt{Factor: -1}, 0.1, 50); return err },
+		"no factor":         func() error { _, err := drying.Rate(drying.Malt{Factor: new(-1.0)}, 0.1, 50); return err },
 		"shift in points":   func() error { _, err := drying.Equilibrium(drying.Malt{Shift: 1}, 0.1, 50); return err },
 		"steam":             func() error { _, err := drying.ThinLayer(house, 0.8, 3e4); return err },
 		"backwards":         func() error { _, err := drying.ThinLayer(house, 0.8, 1e3, drying.Hold{T: 50, Seconds: -1}); return err },

@@ -129,7 +129,7 @@ func TestHalfTimesAgreeWithSasakiAndKanzaki(t *testing.T) {
 func TestHouseFactorShortensTimeInProportion(t *testing.T) {
 	slow, err := drying.ThinLayer(house, dry(0.45), barn(t), hours(60, 6))
 	require.NoError(t, err)
-	quick, err := drying.ThinLayer(drying.Malt{Factor: 2}, dry(0.45), barn(t), hours(60, 3))
+	quick, err := drying.ThinLayer(drying.Malt{Factor: new(2.0)}, dry(0.45), barn(t), hours(60, 3))
 	require.NoError(t, err)
 	assert.InDelta(t, slow, quick, 10*drying.LayerTolerance*100)
 }

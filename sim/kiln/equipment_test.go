@@ -159,7 +159,7 @@ func TestRefusalsNameWhatIsWrong(t *testing.T) {
 			e.Still, e.Recirculation = true, 0.5
 		},
 		"relative humidity 6000 % is outside 0 to 100 %": func(_ *kiln.Charge, _ *kiln.Equipment, a *kiln.Ambient, _ *drying.Malt) { a.RH = 60 },
-		"drying factor 100 is outside 0.05 to 20":        func(_ *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, m *drying.Malt) { m.Factor = 100 },
+		"drying factor 100 is outside 0.05 to 20":        func(_ *kiln.Charge, _ *kiln.Equipment, _ *kiln.Ambient, m *drying.Malt) { m.Factor = new(100.0) },
 	} {
 		charge, kit, ambient, malt := tray, cabinet, spring, drying.Malt{}
 		change(&charge, &kit, &ambient, &malt)

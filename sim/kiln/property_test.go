@@ -18,7 +18,7 @@ import (
 // temperature and weather.
 func anyBed(t *rapid.T) *kiln.Bed {
 	in := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-	return anyBedOf(t, drying.Malt{Factor: in("factor", 0.3, 3), Shift: in("shift", -0.03, 0.03)})
+	return anyBedOf(t, drying.Malt{Factor: new(in("factor", 0.3, 3)), Shift: in("shift", -0.03, 0.03)})
 }
 
 // anyBedOf does so of one material.
@@ -91,7 +91,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 			kiln.Equipment{Area: any("area"), Airflow: any("flow"), Heater: new(any("heater")), ReachLow: new(any("low")), ReachHigh: new(any("high")),
 				Recirculation: any("back"), Layers: rapid.Int().Draw(t, "layers"), Still: rapid.Bool().Draw(t, "still")},
 			kiln.Ambient{T: any("ambient"), RH: any("rh"), Altitude: any("altitude")},
-			drying.Malt{Factor: any("factor"), Shift: any("shift")},
+			drying.Malt{Factor: new(any("factor")), Shift: any("shift")},
 		)
 		if err != nil {
 			var refused *air.RangeError

@@ -38,7 +38,7 @@ func Material(t *rapid.T) drying.Material {
 	about("surface", &c.Packing.Surface)
 	about("conductivity", &c.Packing.Conductivity)
 	about("exposed", &c.Packing.Exposed)
-	return drying.Malt{Cereal: &c}.With(rapid.Float64Range(0.3, 3).Draw(t, "factor"), rapid.Float64Range(-0.03, 0.03).Draw(t, "shift"))
+	return drying.Malt{Cereal: &c}.With(new(rapid.Float64Range(0.3, 3).Draw(t, "factor")), rapid.Float64Range(-0.03, 0.03).Draw(t, "shift"))
 }
 
 // Clay is a material with the plainest of laws: the humidity at rest with it is

@@ -33,9 +33,9 @@ const (
 // tenths of that of the model in green malt and twice it at 10 %.
 func (p Page) Rate(x, t float64) (k, byX, byT float64) {
 	const power = 1 - 1/pageExponent
-	f := p.Factor
-	if f == 0 {
-		f = 1
+	f := 1.0
+	if given := p.Factor; given != nil {
+		f = *given
 	}
 	tk := t + air.ZeroCelsius
 	k = f * pageAt60 * math.Exp(pageFall*(1/pageTk-1/tk))

@@ -22,7 +22,7 @@ func TestPageFallsAllTheWayAndItsDerivativesAreRight(t *testing.T) {
 		assert.InDelta(t, (up-k)/dx, byX, 1e-4*k/x, x)
 		assert.InEpsilon(t, (warmer-k)/dt, byT, 1e-4, x)
 	}
-	half, _, _ := Page{drying.Malt{Factor: 0.5}}.Rate(0.3, 60)
+	half, _, _ := Page{drying.Malt{Factor: new(0.5)}}.Rate(0.3, 60)
 	whole, _, _ := p.Rate(0.3, 60)
 	assert.InEpsilon(t, whole/2, half, 1e-12, "the factor of the house")
 	wettest, _, _ := p.Rate(2, 60)
