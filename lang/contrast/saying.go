@@ -66,9 +66,9 @@ func termSays(t syntax.Term, wanted []quantity.Dimension) string {
 	case syntax.Bounded:
 		return boundSays(t.Bound.Text) + "[" + termSays(t.Value, wanted) + "]"
 	case syntax.Moment:
-		out := stampSays(t.From)
+		out := stampSays(t.From, false)
 		if t.To != nil {
-			out += ".." + stampSays(*t.To)
+			out += ".." + stampSays(*t.To, true)
 		}
 		return out
 	}
@@ -101,7 +101,9 @@ func quantitySays(q syntax.Quantity, wanted []quantity.Dimension) string {
 	return fmt.Sprintf("%d:%.9g", v.Dimension, v.SI)
 }
 
-func stampSays(s syntax.Stamp) string { return s.Date.Text + "T" + value.ClockText(s.Clock) }
+func stampSays(s syntax.Stamp, ends bool) string {
+	return s.Date.Text + "T" + value.ClockText(s, ends)
+}
 
 // parts lists what differs between two statements of one verb.
 func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {

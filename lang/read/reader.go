@@ -218,6 +218,9 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 			f.Fixes = certain(place, word.Text, slot.Words)
 		}
 	}
+	if _, ok := terms[0].(syntax.Amount); ok && (slot.Kind == vocabulary.Moment || slot.Kind == vocabulary.Clock) {
+		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
+	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
 		f.Hint = "put it in quotes, with all its words"
 	}

@@ -48,6 +48,12 @@ func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	if !ok || m.To != nil || m.From.Clock.Text == "" {
 		return terms, nil, true
 	}
+	if value.Between(m.From) {
+		f := badTime.At(r.at(m.Span), fmt.Sprintf("midnight of %s may be where the day begins or where it ends", m.From.Date.Text))
+		f.Hint = "write 00:00 with the date of the day that begins then"
+		r.note(f)
+		return terms, nil, false
+	}
 	v := &given{place: r.at(m.Span), word: m.From.Date.Text}
 	second, ok := value.Second(m.From.Clock)
 	if !ok {

@@ -29,3 +29,15 @@ var unitWritten = func() map[quantity.Dimension]struct{ metric, british *regexp.
 	return map[quantity.Dimension]of{quantity.Temperature: heat, quantity.TemperatureDifference: heat,
 		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size}
 }()
+
+// degreeOf is the unit of the temperatures of a file, "" where it has two or none.
+func degreeOf(f *source.File) string {
+	heat := unitWritten[quantity.Temperature]
+	switch metric, british := heat.metric.Match(f.Bytes()), heat.british.Match(f.Bytes()); {
+	case metric && !british:
+		return "°C"
+	case british && !metric:
+		return "°F"
+	}
+	return ""
+}
