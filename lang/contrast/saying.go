@@ -16,6 +16,7 @@ import (
 // saying is what the head of a statement says, however it is written: verb, values,
 // and the clauses in the order of their words.
 func saying(s *syntax.Statement, in vocabulary.Block) string {
+	s = value.Led(s, in)
 	row, known := vocabulary.Lookup(in, s.Verb.Text)
 	if !known {
 		row = &vocabulary.Row{}
@@ -107,6 +108,7 @@ func stampSays(s syntax.Stamp, ends bool) string {
 
 // parts lists what differs between two statements of one verb.
 func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
+	old, new = value.Led(old, in), value.Led(new, in)
 	row, known := vocabulary.Lookup(in, new.Verb.Text)
 	if !known {
 		row = &vocabulary.Row{}

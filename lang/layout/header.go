@@ -13,6 +13,7 @@ import (
 
 // header writes a statement without its block.
 func header(s *syntax.Statement, in vocabulary.Block) string {
+	s = value.Led(s, in)
 	return strings.Join(spell(s, ordered(s, in)), " ")
 }
 

@@ -89,6 +89,19 @@ func (s *scanner) number() {
 	default:
 		s.mixedFraction()
 	}
+	s.glued()
+}
+
+// glued takes fractions right behind a number, and what stands right behind them, so that
+// 1.5½ is seen as a whole and can be told as no number.
+func (s *scanner) glued() {
+	for s.at < len(s.text) {
+		r, size := utf8.DecodeRuneInString(s.text[s.at:])
+		if before, _ := utf8.DecodeLastRuneInString(s.text[:s.at]); !quantity.IsFraction(r) && !(isDigit(s.text[s.at]) && quantity.IsFraction(before)) {
+			return
+		}
+		s.at += size
+	}
 }
 
 func (s *scanner) digits() {
