@@ -234,7 +234,7 @@ func (s *scanner) bound(first string) bool {
 	}
 	save := s.at
 	s.skipBlanks()
-	if slices.Contains(rests, s.takeWord()) {
+	if rest := s.takeWord(); rest != "" && slices.Contains(rests, rest) {
 		return true
 	}
 	s.at = save
