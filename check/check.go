@@ -16,6 +16,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/check/records"
 	"maltwright/check/rules"
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
@@ -197,7 +198,7 @@ const tooMany = "the forecasts of the processes before it took all the steps of 
 func odds(ctx context.Context, c *rules.Case, members int) []ensemble.Odds {
 	e, err := ensemble.Run(ctx, c.Process, ensemble.Options{Members: members})
 	if err != nil {
-		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "expectation-at-risk", Reason: fmt.Sprintf("a likely batch cannot be forecast: %v", err)})
+		c.Unjudged = append(c.Unjudged, rules.Unjudged{Rule: "expectation-at-risk", Reason: "a likely batch cannot be forecast: " + tell.Cause(err, c.Process.Units())})
 		return []ensemble.Odds{}
 	}
 	return e.Expectations()

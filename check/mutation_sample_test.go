@@ -12,8 +12,9 @@ import (
 
 const mutationTable = "testdata/mutation.txt"
 
-// sampleShare is one of how many cases of a kind an ordinary run tries.
-const sampleShare = 8
+// sampleShare is one of how many cases of a kind an ordinary run tries: of most kinds that
+// is one.
+const sampleShare = 24
 
 // sample takes some of the cases of each kind, at least one: other examples for each kind,
 // so that all of them stay in use.

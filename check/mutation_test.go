@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -44,33 +45,33 @@ type example struct {
 	found []finding.Finding
 }
 
-// goodFiles reads the files that a pattern fits and that hold a word.
-func goodFiles(t *testing.T, pattern, word, used string) []example {
-	t.Helper()
-	loft, err := os.ReadFile("../examples/loft.malt")
-	require.NoError(t, err)
-	paths, err := filepath.Glob(pattern)
-	require.NoError(t, err)
-	var list []example
+// good are the good files, read and looked at once.
+var good = struct{ processes, records func() []example }{
+	sync.OnceValue(func() []example { return goodFiles("../examples/*.malt", "process", "") }),
+	sync.OnceValue(func() []example { return goodFiles("../examples/batches/26-*.malt", "batch", pale()) }),
+}
+
+// goodFiles reads the files that a pattern fits and that hold a word; of what cannot be
+// read there is none.
+func goodFiles(pattern, word, used string) (list []example) {
+	loft := textOf("../examples/loft.malt")
+	paths, _ := filepath.Glob(pattern)
 	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		require.NoError(t, err)
-		if strings.Contains(string(text), "\n"+word+" ") {
-			p := pair{string(text), string(loft)}
+		if text := textOf(path); strings.Contains(text, "\n"+word+" ") {
+			p := pair{text, loft}
 			list = append(list, example{filepath.Base(path), p, look(p, used)})
 		}
 	}
-	require.NotEmpty(t, list)
 	return list
 }
 
-// pale is the process that the records go by.
-func pale(t *testing.T) string {
-	t.Helper()
-	text, err := os.ReadFile("../examples/batches/pale.malt")
-	require.NoError(t, err)
+func textOf(path string) string {
+	text, _ := os.ReadFile(path)
 	return string(text)
 }
+
+// pale is the process that the records go by.
+var pale = sync.OnceValue(func() string { return textOf("../examples/batches/pale.malt") })
 
 // mutants does each kind to each example.
 func mutants(t *testing.T, kinds []kind, examples []example) []mutant {
@@ -109,15 +110,17 @@ func measured(list []mutant, examples []example, used string) []result {
 }
 
 func TestSlipsAreCaughtByAFittingRule(t *testing.T) {
-	processes := goodFiles(t, "../examples/*.malt", "process", "")
-	records := goodFiles(t, "../examples/batches/26-*.malt", "batch", pale(t))
+	processes := good.processes()
+	records := good.records()
+	require.NotEmpty(t, processes)
+	require.NotEmpty(t, records)
 	slips, wrong := mutants(t, processKinds(), processes), mutants(t, allRecordKinds(), records)
 	if !golden.Whole() {
 		sampledAsIn(t, "processes", slips, measured(sample(slips), processes, ""))
-		sampledAsIn(t, "records", wrong, measured(sample(wrong), records, pale(t)))
+		sampledAsIn(t, "records", wrong, measured(sample(wrong), records, pale()))
 		return
 	}
-	caught, recorded := measured(slips, processes, ""), measured(wrong, records, pale(t))
+	caught, recorded := measured(slips, processes, ""), measured(wrong, records, pale())
 	text, total := table("processes", caught)
 	more, totalRecorded := table("records", recorded)
 	t.Log("processes: ", total)
@@ -147,10 +150,10 @@ func TestWhatFitsASlipIsTheNameOfARule(t *testing.T) {
 
 // Of harmless changes nothing is said. Those of which something is are kept by name.
 func TestHarmlessChangesStayQuiet(t *testing.T) {
-	processes := goodFiles(t, "../examples/*.malt", "process", "")
-	records := goodFiles(t, "../examples/batches/26-*.malt", "batch", pale(t))
+	processes := good.processes()
+	records := good.records()
 	text, alarms := alarmed(t, "processes", harmlessKinds, processes, "")
-	more, recorded := alarmed(t, "records", harmlessRecords, records, pale(t))
+	more, recorded := alarmed(t, "records", harmlessRecords, records, pale())
 	if golden.Whole() {
 		golden.File(t, "testdata/harmless.txt", text+more)
 	}

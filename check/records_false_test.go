@@ -33,16 +33,21 @@ func saidOf(t *testing.T, folder, text string) (said []string) {
 	return said
 }
 
-// A record is checked while it grows: after each line it is as honest as at its end.
+// A record is checked while it grows: after each line it is as honest as at its end. The
+// long run stops behind every line.
 func TestARecordUnderWayRaisesNothing(t *testing.T) {
 	if testing.Short() || golden.Raced {
 		t.Skip("dozens of records; go test without -short and -race runs them")
+	}
+	every := 8 // lines
+	if golden.Long() {
+		every = 1
 	}
 	for _, file := range []string{"26-03", "26-04", "26-05"} {
 		text, err := os.ReadFile("../examples/batches/" + file + ".malt")
 		require.NoError(t, err)
 		lines := strings.Split(strings.TrimSuffix(string(text), "}\n"), "\n")
-		for n := 12; n < len(lines); n += 4 {
+		for n := 12; n < len(lines); n += every {
 			so := strings.Join(lines[:n], "\n") + "\n}\n"
 			assert.Empty(t, saidOf(t, "../examples/batches", so), "%s up to: %s", file, lines[n-1])
 		}
@@ -55,6 +60,10 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 	if testing.Short() || golden.Raced {
 		t.Skip("dozens of records; go test without -short and -race runs them")
 	}
+	seeds := uint64(2)
+	if golden.Long() {
+		seeds = 4
+	}
 	root, err := read.OpenRoot("../examples")
 	require.NoError(t, err)
 	defer root.Close()
@@ -62,7 +71,7 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 		text, err := os.ReadFile("../examples/" + example + ".malt")
 		require.NoError(t, err)
 		h, _ := read.Load(example+".malt", text, ".", root)
-		for seed := range uint64(4) {
+		for seed := range seeds {
 			b := inventedOf(t, h.Processes[0], seed)
 			assert.Empty(t, saidOf(t, "../examples", fmt.Sprintf("use %q\n", example+".malt")+b.Text), "%s, seed %d:\n%s", example, seed, b.Text)
 		}

@@ -95,17 +95,17 @@ func (r *record) hold() *held {
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {
 		return h
 	}
-	e, err := evidence.Fit(r.bound.ctx, []*evidence.Trial{t}, evidence.Alone(t), 0)
+	z, err := g.Mode()
 	if errors.Is(err, work.ErrPool) {
 		return nil
 	}
 	if err != nil {
 		return h
 	}
-	if h.centre, err = t.Run(e.Z, false); err != nil {
+	if h.centre, err = t.Run(z, false); err != nil {
 		return nil
 	}
-	h.off, h.offset = t.Residuals(h.centre, e.Z), t.Offset(e.Z)
+	h.off, h.offset = t.Residuals(h.centre, z), t.Offset(z)
 	h.loosen()
 	return h
 }

@@ -29,7 +29,7 @@ var co2Room = Rule{
 		}
 		gas, span := c.gasOf()
 		f := r.At(c.Process.Charge.Place, fmt.Sprintf("%s of growing grain give off about %s of carbon dioxide in %s", c.Process.Charge, c.Process.Units().Volume(gas), Hours(span)))
-		f.Hint = fmt.Sprintf("about %s of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", c.Process.Units().Airflow(gas/span/(workingDay-outdoors)), r.Do)
+		f.Hint = fmt.Sprintf("about %s of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", c.Process.Units().AboutAirflow(gas/span/(workingDay-outdoors)), r.Do)
 		f.Related = []finding.Related{{Place: st.Place(), Message: "where it grows"}}
 		c.Note(f)
 	},

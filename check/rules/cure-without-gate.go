@@ -9,7 +9,6 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
-	"maltwright/sim/forecast"
 )
 
 var cureWithoutGate = Rule{
@@ -139,7 +138,7 @@ func (c *Case) timedOut(r finding.Rule, s model.Step, top quantity.Quantity, pla
 // slower gives the moisture with which a step begins on a slower kiln; 0 where that
 // cannot be told.
 func (c *Case) slower(s model.Step) float64 {
-	f, err := forecast.Run(c.Process, forecast.Options{Drying: new(slowKiln)})
+	f, err := c.Forecast.Dried(new(slowKiln), 0, nil)
 	if err != nil {
 		return 0
 	}

@@ -28,7 +28,7 @@ floor "base tray" { area 0.8 m2 }`,
 		}
 		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Units().Depth(floor.Depth), c.Process.Units().Depth(most)))
 		area := floor.Area * floor.Depth / usualDepth
-		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().Surface(area), c.Process.Units().Depth(usualDepth))
+		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
 		if st := model.First[*model.Germination](c.Process); st.Floor != nil && st.Floor.Area != nil {
 			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
 			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}

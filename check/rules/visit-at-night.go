@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/sim/visits"
 )
@@ -31,7 +32,7 @@ var visitAtNight = Rule{
 			return
 		}
 		f := r.At(best.Missed[0].Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is awake, the first of them %s, at %s",
-			len(list), fall(len(best.Missed)), best.Missed[0].Event, clock(best.At+int(best.Missed[0].At))))
+			len(list), fall(len(best.Missed)), tell.Due(best.Missed[0]), clock(best.At+int(best.Missed[0].At))))
 		f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; at %s it would be %d; %s",
 			clock(best.At), len(best.Missed), clock(worst.At), len(worst.Missed), r.Do)
 		c.Note(f)

@@ -10,31 +10,48 @@ import (
 
 // Trouble says what the models met.
 func Trouble(t forecast.Trouble, units quantity.System) string {
-	switch t := t.(type) {
-	case forecast.VesselFull:
-		return fmt.Sprintf("the swollen grain with its water needs %s", units.Room(t.Need))
-	case forecast.OxygenGone:
-		return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
-	case forecast.TargetMissed:
-		return fmt.Sprintf("the steep ends at %s %% moisture", quantity.Fixed(100*t.Moisture, 1))
-	case forecast.BedWarm:
-		return fmt.Sprintf("between turns the piece gets %s warm in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
-	case forecast.CannotHoldBand:
-		return fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(t.Beyond, "kWh"), quantity.Say(t.Short, "kWh"))
-	case forecast.KilnShort:
-		units = near(t.Set, units)
-		return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
-	case forecast.CannotCool:
-		return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
-	case forecast.AirShort:
-		return airShort(t)
-	case forecast.HotWet:
-		units = near(t.Set, units)
-		return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s", units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0))
-	case forecast.Unable:
-		return fmt.Sprintf("the forecast of %s ends here: %s", t.Stage, Cause(t.Cause, units))
+	if said, ok := troubles.say(t, units); ok {
+		return said
 	}
-	return ""
+	return untold(t)
+}
+
+var troubles = tableOf(
+	on[forecast.Trouble](vesselFull),
+	on[forecast.Trouble](oxygenGone),
+	on[forecast.Trouble](targetMissed),
+	on[forecast.Trouble](bedWarm),
+	on[forecast.Trouble](cannotHoldBand),
+	on[forecast.Trouble](kilnShort),
+	on[forecast.Trouble](cannotCool),
+	on[forecast.Trouble](airShort),
+	on[forecast.Trouble](hotWet),
+	on[forecast.Trouble](unable),
+)
+
+func vesselFull(t forecast.VesselFull, units quantity.System) string {
+	return fmt.Sprintf("the swollen grain with its water needs %s", units.Room(t.Need))
+}
+
+func oxygenGone(t forecast.OxygenGone, _ quantity.System) string {
+	return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
+}
+
+func targetMissed(t forecast.TargetMissed, _ quantity.System) string {
+	return fmt.Sprintf("the steep ends at %s %% moisture", quantity.Fixed(100*t.Moisture, 1))
+}
+
+func bedWarm(t forecast.BedWarm, units quantity.System) string {
+	return fmt.Sprintf("between turns the piece gets %s warm in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
+}
+
+func cannotHoldBand(t forecast.CannotHoldBand, _ quantity.System) string {
+	return fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(t.Beyond, "kWh"), quantity.Say(t.Short, "kWh"))
+}
+
+func kilnShort(t forecast.KilnShort, units quantity.System) string {
+	units = near(t.Set, units)
+	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
 }
 
 // limits is what keeps a kiln from what it is asked.
@@ -43,7 +60,11 @@ var limits = map[kiln.Limit]string{
 	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
 }
 
-func airShort(t forecast.AirShort) string {
+func cannotCool(t forecast.CannotCool, _ quantity.System) string {
+	return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
+}
+
+func airShort(t forecast.AirShort, _ quantity.System) string {
 	took := quantity.Lasting(t.Took)
 	if t.Limit.Unit() != "" {
 		took = t.Limit.Lasting(t.Took)
@@ -59,4 +80,14 @@ func roughly(kg float64, charge quantity.Quantity) string {
 		unit = "kg"
 	}
 	return quantity.About(kg, unit)
+}
+
+func hotWet(t forecast.HotWet, units quantity.System) string {
+	units = near(t.Set, units)
+	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s",
+		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0))
+}
+
+func unable(t forecast.Unable, units quantity.System) string {
+	return fmt.Sprintf("the forecast of %s ends here: %s", t.Stage, Cause(t.Cause, units))
 }

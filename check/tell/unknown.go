@@ -47,15 +47,3 @@ func Corner(c ensemble.Corner) string {
 }
 
 var ends = map[ensemble.Open]string{ensemble.RoomAir: "air", ensemble.RoomHumidity: "humidity", ensemble.DrawnWater: "water"}
-
-// Broken lists the gates and promises that do not hold in a corner.
-func Broken(c ensemble.Corner) []string {
-	var list []string
-	for _, g := range c.Gates {
-		list = append(list, fmt.Sprintf("%s: %s", g.Stage, g.Text))
-	}
-	for _, e := range c.Expects {
-		list = append(list, "expect "+e.Test.Place.Text())
-	}
-	return list
-}

@@ -35,12 +35,12 @@ var physics = []string{"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/st
 
 // narrow are packages that may import of the module no more than this.
 var narrow = map[string][]string{
-	"lang/model": {"lang/quantity", "lang/source", "lang/vocabulary"},
+	"lang/model": {"lang/quantity", "lang/source"},
 	"sim/reckon": {"lang/quantity"},
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
 
 // listed is what go list says of a package.
 type listed struct {

@@ -17,12 +17,12 @@ import (
 // standsIn names the only files in which a constant of nature or of definition is
 // written; the language and the physics do not see each other, so that some have two.
 var standsIn = map[float64][]string{
-	273.15:      {"lang/quantity/defined.go", "sim/air/constants.go"},
+	273.15:      {"lang/quantity/definition.go", "sim/air/constants.go"},
 	459.67:      {"lang/quantity/table.go"},
-	0.45359237:  {"lang/quantity/defined.go"},
-	0.0254:      {"lang/quantity/defined.go"},
+	0.45359237:  {"lang/quantity/definition.go"},
+	0.0254:      {"lang/quantity/definition.go"},
 	0.3048:      nil,
-	3.6e6:       {"lang/quantity/defined.go"},
+	3.6e6:       {"lang/quantity/definition.go"},
 	8.314462618: {"sim/air/constants.go"},
 	2.501e6:     {"sim/air/constants.go"},
 	1006:        {"sim/air/constants.go", "lang/read/heater.go"},

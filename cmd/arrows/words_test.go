@@ -36,7 +36,7 @@ var justified = []struct {
 	{"check/rules/store-open.go", []string{"bag", "no"}, "English in the name of a store"},
 	{"check/rules/reach.go", []string{"above"}, "English: on which side of what the kiln reaches"},
 	{"sim/reckon/", []string{"times"}, "a unit"},
-	{"lang/quantity/retold.go", []string{"to"}, "English: from so much to so much"},
+	{"lang/quantity/retell.go", []string{"to"}, "English: from so much to so much"},
 	{"lang/syntax/pounds", nil, "tests only: which figures are differences"},
 	{"cmd/", []string{"malt", "steep-out moisture"}, "headings and forms of what is shown"},
 }

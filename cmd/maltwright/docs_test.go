@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,24 +15,28 @@ import (
 // The examples in docs/json.md must have the keys that the program
 // writes, no more and no fewer.
 func TestTheDocumentedJSONHasTheKeysOfTheRealOne(t *testing.T) {
+	longSums(t)
 	page, err := os.ReadFile("../../docs/json.md")
 	require.NoError(t, err)
-	for _, c := range []struct{ heading, line string }{
-		{"## Forecast", "forecast pale.malt --start 2026-03-06T07:00"},
-		{"## Timetable", "visits pale.malt --start 2026-03-06T07:00"},
-		{"## Seasons", "seasons batches/26-05.malt"},
-		{"## What a house learns", "learn batches/26-03.malt batches/26-04.malt"},
+	examples, err := filepath.Abs("../../examples")
+	require.NoError(t, err)
+	ran := func(args ...string) string {
+		code, out, errs := runIn(examples, append(args, "--format", "json")...)
+		require.Equal(t, ExitClean, code, errs)
+		return out
+	}
+	for _, c := range []struct{ heading, real string }{
+		{"## Forecast", ran("forecast", "pale.malt", "--start", "2026-03-06T07:00")},
+		{"## Timetable", ran("visits", "pale.malt", "--start", "2026-03-06T07:00")},
+		{"## Seasons", shownSeasons(t, 0, nil, "json")},
+		{"## What a house learns", learnFrom(t, "json")},
 	} {
 		_, rest, ok := strings.Cut(string(page), c.heading)
 		require.True(t, ok)
 		_, rest, _ = strings.Cut(rest, "```json")
 		_, rest, _ = strings.Cut(rest, "\n")
 		example, _, _ := strings.Cut(rest, "```")
-
-		var out strings.Builder
-		w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../../examples", Env: os.Getenv}
-		require.Equal(t, ExitClean, Main(w, append(strings.Fields(c.line), "--format", "json")))
-		assert.Equal(t, keysOf(t, example), keysOf(t, out.String()), c.heading)
+		assert.Equal(t, keysOf(t, example), keysOf(t, c.real), c.heading)
 	}
 }
 

@@ -72,7 +72,7 @@ func (c Follow) Run(w *World) error {
 	case errors.Is(err, work.ErrPool):
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w; %s", c.File, b.Name, err, work.Dearest)}
 	case err != nil:
-		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w", c.File, b.Name, err)}
+		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}
 	if err := followWriters[c.Format](w, progress.Of(f, at, why), words.Of(f.Trial.Process)); err != nil {
 		return failed("cannot write: %v", err)

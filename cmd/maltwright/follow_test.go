@@ -12,27 +12,49 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
+	"maltwright/sim/infer/follow"
 )
 
 const firstBatch = "../../examples/batches/26-03.malt"
 
-// shownFollow runs follow, and gives what it prints.
-func shownFollow(t *testing.T, width int, args ...string) string {
+// followed is how the first batch stood.
+type followed struct {
+	answer progress.Result
+	house  words.House
+}
+
+// shownFollow writes how the first batch stood at a time, by few forecasts.
+func shownFollow(t *testing.T, width int, at, format string) string {
 	t.Helper()
-	var out, errs strings.Builder
+	var out strings.Builder
 	here, err := os.Getwd()
 	require.NoError(t, err)
-	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: here, Terminal: width > 0, Width: width, Env: func(string) string { return "" }}
-	require.Equal(t, ExitClean, Main(w, append([]string{"follow"}, args...)), errs.String())
+	w := World{In: strings.NewReader(""), Out: &out, Err: &out, Folder: here, Terminal: width > 0, Width: width, Env: func(string) string { return "" }}
+	f := once(t, func() followed {
+		c := Follow{File: firstBatch, At: at}
+		b, err := c.batch(&w)
+		require.NoError(t, err)
+		when, why, err := c.time(b, time.Now())
+		require.NoError(t, err)
+		f, err := follow.Of(t.Context(), b, when, follow.Options{Members: 20})
+		require.NoError(t, err)
+		return followed{progress.Of(f, when, why), words.Of(f.Trial.Process)}
+	}, "follow", at)
+	require.NoError(t, followWriters[format](&w, f.answer, f.house))
 	return out.String()
 }
 
 // The answer in the guide is what the program prints, but for the cautions at its end.
 func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
 	longSums(t)
-	answer, _, ok := strings.Cut(shownFollow(t, 0, firstBatch, "--at", "2026-03-11T12:00"), "\ntake care")
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	code, out, errs := runIn(here, "follow", firstBatch, "--at", "2026-03-11T12:00")
+	require.Equal(t, ExitClean, code, errs)
+	answer, _, ok := strings.Cut(out, "\ntake care")
 	require.True(t, ok)
 	guideShows(t, "batch 26-03 of Loft pale\nas of ", answer)
 }
@@ -40,7 +62,7 @@ func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
 func TestFollowFitsTheWidth(t *testing.T) {
 	colour := regexp.MustCompile("\x1b\\[[0-9;]*m")
 	for _, at := range []string{"2026-03-06T07:00", "2026-03-08T12:00", "2026-03-13T06:00", "2026-03-13T18:30"} {
-		for line := range strings.Lines(shownFollow(t, 80, firstBatch, "--at", at, "--members", "20")) {
+		for line := range strings.Lines(shownFollow(t, 80, at, "text")) {
 			line = colour.ReplaceAllString(strings.TrimRight(line, "\n"), "")
 			assert.LessOrEqual(t, uniseg.StringWidth(line), 80, line)
 		}
@@ -58,7 +80,7 @@ func TestFollowAsJSON(t *testing.T) {
 		}
 		Outcome map[string]struct{ P10, P50, P90 float64 }
 	}
-	text := shownFollow(t, 0, firstBatch, "--at", "2026-03-13T06:00", "--members", "40", "--format", "json")
+	text := shownFollow(t, 0, "2026-03-13T06:00", "json")
 	require.NoError(t, json.Unmarshal([]byte(text), &out))
 	assert.Equal(t, 2, out.Format)
 	assert.Equal(t, "26-03", out.Batch)

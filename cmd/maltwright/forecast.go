@@ -103,7 +103,7 @@ func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
 	case ctx.Err() != nil:
 		return nil, errInterrupted
 	case err != nil:
-		return nil, failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
+		return nil, failure{ExitFindings, fmt.Errorf("%s: %s", c.File, words.Of(p).Cause(err))}
 	}
 	return f, nil
 }

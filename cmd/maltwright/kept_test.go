@@ -6,13 +6,13 @@ import (
 	"testing"
 )
 
-// kept holds what commands said of files that no test changes: a fit of three records
-// takes a second, and half a dozen tests look at what comes of it.
+// kept holds answers about files that no test changes: a fit of three records takes
+// seconds, and half a dozen tests look at what comes of it.
 var kept sync.Map
 
-// once runs a command of these words the first time that a test asks for it.
-func once(t *testing.T, run func() string, words ...any) string {
+// once asks a question of these words the first time that a test wants its answer.
+func once[T any](t *testing.T, ask func() T, words ...any) T {
 	t.Helper()
-	said, _ := kept.LoadOrStore(fmt.Sprintf("%q", words), sync.OnceValue(run))
-	return said.(func() string)()
+	said, _ := kept.LoadOrStore(fmt.Sprintf("%q", words), sync.OnceValue(ask))
+	return said.(func() T)()
 }

@@ -107,7 +107,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	}
 	if r != nil {
 		for _, l := range r.Left {
-			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), words.Safe(l.Reason))
+			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason}))
 		}
 	}
 	if errors.Is(err, work.ErrPool) {

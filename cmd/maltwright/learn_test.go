@@ -2,24 +2,43 @@ package main
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/words"
 	"maltwright/lang/source/golden"
+	"maltwright/sim/seasons"
 )
 
-// learnFrom runs learn in the folder of the project.
-func learnFrom(t *testing.T, args ...string) string {
+// taught is what the batches of the examples teach.
+type taught struct {
+	answer lessons.Result
+	house  words.House
+}
+
+// learnFrom writes what the batches of the examples teach.
+func learnFrom(t *testing.T, format string) string {
 	t.Helper()
-	return once(t, func() string {
-		var out strings.Builder
-		w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../..", Env: os.Getenv}
-		require.Equal(t, ExitClean, Main(w, append([]string{"learn", "examples/batches"}, args...)))
-		return out.String()
-	}, "learn", args)
+	var out strings.Builder
+	w := World{In: strings.NewReader(""), Out: &out, Err: os.Stderr, Folder: "../..", Env: os.Getenv}
+	l := once(t, func() taught {
+		files, err := w.gather([]string{"examples/batches"}, "")
+		require.NoError(t, err)
+		var all []record
+		_, err = recordsOf(files, func(r record) { all = append(all, r.located()) })
+		require.NoError(t, err)
+		slices.SortStableFunc(all, func(a, b record) int { return seasons.ByBeginning(a.batch, b.batch) })
+		answer, house, err := Learn{}.learn(&w, all)
+		require.NoError(t, err)
+		return taught{answer, house}
+	}, "learn")
+	require.NoError(t, learnWriters[format](&w, l.answer, l.house))
+	return out.String()
 }
 
 const learntExample = exampleBatches + "/learnt.malt"
@@ -29,7 +48,7 @@ const learntNotice = "# Invented, like the records.\n"
 
 func TestTheLearntExampleIsWhatTheProgramWrites(t *testing.T) {
 	longSums(t)
-	want := learntNotice + learnFrom(t, "--format", "malt")
+	want := learntNotice + learnFrom(t, "malt")
 	if golden.Updating() {
 		require.NoError(t, os.WriteFile(learntExample, []byte(want), 0o644))
 	}
@@ -48,7 +67,7 @@ func TestWhatTheHouseLearnsInTheGuideIsReal(t *testing.T) {
 	require.True(t, ok)
 	shown, after, ok := strings.Cut(rest, "```")
 	require.True(t, ok)
-	out := learnFrom(t)
+	out := learnFrom(t, "text")
 	if golden.Updating() && shown != out {
 		made := before + "    maltwright learn examples/batches\n\n```text\n" + out + "```" + after
 		require.NoError(t, os.WriteFile(page, []byte(made), 0o644))
@@ -59,7 +78,7 @@ func TestWhatTheHouseLearnsInTheGuideIsReal(t *testing.T) {
 
 func TestAReportOfLearningFitsTheScreen(t *testing.T) {
 	longSums(t)
-	for _, line := range strings.Split(learnFrom(t), "\n") {
+	for _, line := range strings.Split(learnFrom(t, "text"), "\n") {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/csv"
 	"os"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,29 +13,39 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/cmd/answer/ledger"
+	"maltwright/lang/source/golden"
 )
 
 const exampleBatches = "../../examples/batches"
 
-// shownSeasons runs seasons over the examples in the zone of the machine, in which
-// nothing but the offset of a time depends on it.
-func shownSeasons(t *testing.T, width int, env map[string]string, args ...string) string {
+// shownSeasons writes the batches of the examples side by side, in the zone of the
+// machine, in which nothing but the offset of a time depends on it.
+func shownSeasons(t *testing.T, width int, env map[string]string, format string) string {
 	t.Helper()
-	return once(t, func() string {
-		var out, errs strings.Builder
-		here, err := os.Getwd()
+	var out, errs strings.Builder
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: here, Terminal: width > 0, Width: width, Env: func(k string) string { return env[k] }}
+	r := once(t, func() ledger.Result {
+		files, err := w.gather([]string{exampleBatches}, "")
 		require.NoError(t, err)
-		w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: here, Terminal: width > 0, Width: width, Env: func(k string) string { return env[k] }}
-		require.Equal(t, ExitClean, Main(w, append([]string{"seasons"}, args...)), errs.String())
-		require.Empty(t, errs.String())
-		return out.String()
-	}, "seasons", width, env, args)
+		book := ledger.New(t.Context(), nil)
+		read, err := enter(book, files)
+		require.NoError(t, err)
+		require.Empty(t, read.faults)
+		return book.Result()
+	}, "seasons")
+	require.NoError(t, seasonsWriters[format](&w, r))
+	require.Empty(t, errs.String())
+	return out.String()
 }
 
 // A reader of RFC 4180 finds a line a batch, and in it what the record says.
 func TestSeasonsAsCSVAreReadBack(t *testing.T) {
 	longSums(t)
-	lines, err := csv.NewReader(strings.NewReader(shownSeasons(t, 0, nil, exampleBatches, "--format", "csv"))).ReadAll()
+	text := shownSeasons(t, 0, nil, "csv")
+	golden.File(t, "testdata/seasons.csv", regexp.MustCompile(`(T\d\d:\d\d:\d\d)[^,]+`).ReplaceAllString(text, "$1"))
+	lines, err := csv.NewReader(strings.NewReader(text)).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, lines, 4)
 	column := map[string]int{}
@@ -60,7 +71,7 @@ func TestSeasonsAsCSVAreReadBack(t *testing.T) {
 func TestSeasonsFitTheWidth(t *testing.T) {
 	longSums(t)
 	for _, width := range []int{40, 80, 120} {
-		for line := range strings.Lines(shownSeasons(t, width, map[string]string{"NO_COLOR": "1"}, exampleBatches)) {
+		for line := range strings.Lines(shownSeasons(t, width, map[string]string{"NO_COLOR": "1"}, "text")) {
 			assert.LessOrEqual(t, uniseg.StringWidth(strings.TrimRight(line, "\n")), width, line)
 		}
 	}
@@ -69,8 +80,8 @@ func TestSeasonsFitTheWidth(t *testing.T) {
 // What the bold of a terminal says, the words say without it.
 func TestSeasonsAreTheSameWithoutColour(t *testing.T) {
 	longSums(t)
-	plain := shownSeasons(t, 80, map[string]string{"NO_COLOR": "1"}, exampleBatches)
-	bold := shownSeasons(t, 80, nil, exampleBatches)
+	plain := shownSeasons(t, 80, map[string]string{"NO_COLOR": "1"}, "text")
+	bold := shownSeasons(t, 80, nil, "text")
 	assert.NotContains(t, plain, escape)
 	assert.Contains(t, bold, "\x1b[1m")
 	assert.Equal(t, plain, strings.NewReplacer("\x1b[1m", "", "\x1b[0m", "").Replace(bold))
@@ -78,7 +89,7 @@ func TestSeasonsAreTheSameWithoutColour(t *testing.T) {
 
 // The table in the guide is what the program prints.
 func TestSeasonsOfTheGuideAreReal(t *testing.T) {
-	guideShows(t, "3 batches of ", shownSeasons(t, 0, nil, exampleBatches))
+	guideShows(t, "3 batches of ", shownSeasons(t, 0, nil, "text"))
 }
 
 // What check says of a process is counted for its batches: not what it says of the

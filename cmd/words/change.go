@@ -19,12 +19,12 @@ type ChangeRow struct {
 // ChangeRows tells the changes, a part of a statement a row.
 func ChangeRows(r effect.Result) (rows []ChangeRow) {
 	for _, c := range r.Changes {
-		rows = append(rows, changeRows(r, c)...)
+		rows = append(rows, rowsOf(r, c)...)
 	}
 	return rows
 }
 
-func changeRows(r effect.Result, c effect.Change) (rows []ChangeRow) {
+func rowsOf(r effect.Result, c effect.Change) (rows []ChangeRow) {
 	row := ChangeRow{Group: group(r, c), What: verb(c), OldLine: lineOf(c.OldPlace), NewLine: lineOf(c.NewPlace)}
 	if c.Kind != contrast.Changed.String() {
 		row.What += ", " + c.Kind

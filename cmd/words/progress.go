@@ -108,10 +108,7 @@ func (h House) expected(r progress.Reading) string {
 }
 
 // between writes the band in which a reading should lie, its own error in it.
-func between[T interface {
-	~float64
-	answer.Figure
-}](c *progress.Compared[T], write func(T) string) string {
+func between[T answer.Single](c *progress.Compared[T], write func(T) string) string {
 	if c.Expected == nil {
 		return None
 	}

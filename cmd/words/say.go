@@ -31,6 +31,8 @@ var sayers = byType(
 	says(House.unkept),
 	says(House.task),
 	says(House.suspected),
+	says(House.side),
+	says(House.reason),
 	says(func(_ House, s sums.Step) string { return written(s) }),
 	says(func(_ House, n sums.Note) string { return WorkingNote(n) }),
 )

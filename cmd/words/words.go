@@ -111,8 +111,5 @@ func OneLine(text string) string { return strings.Join(strings.Fields(text), " "
 
 // Plural counts things by their word: 1 batch, 3 changes.
 func Plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return Many(n, word, word+"s")
 }

@@ -2,6 +2,8 @@ package words
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer/sums"
@@ -11,64 +13,105 @@ import (
 // WorkingStep is a step of a working as one would write it down: its name, and the
 // equation with its numbers.
 func WorkingStep(s sums.Step) Labelled {
-	switch s := s.Step.(type) {
-	case reckon.WetBasis:
+	if write := workings[reflect.TypeOf(s.Step)]; write != nil {
+		return write(s.Step)
+	}
+	return Labelled{Text: fmt.Sprintf("%+v", s.Step)} // a row is missing below: its values are better than nothing
+}
+
+// working is how the steps of one type are written.
+type working struct {
+	of    reflect.Type
+	write func(reckon.Step) Labelled
+}
+
+func works[T reckon.Step](write func(T) Labelled) working {
+	return working{reflect.TypeFor[T](), func(s reckon.Step) Labelled { return write(s.(T)) }}
+}
+
+// workings are all there are, by type.
+var workings = workingsByType(slices.Concat(byWeight, bySample))
+
+func workingsByType(list []working) map[reflect.Type]func(reckon.Step) Labelled {
+	table := map[reflect.Type]func(reckon.Step) Labelled{}
+	for _, w := range list {
+		table[w.of] = w.write
+	}
+	return table
+}
+
+// byWeight are the steps of weights and moistures.
+var byWeight = []working{
+	works(func(s reckon.WetBasis) Labelled {
 		plain := strings.TrimSuffix(value(s.Dry), " dry basis")
 		return Labelled{"wet basis", fmt.Sprintf("%s / (1 + %s) = %s", plain, plain, value(s.Wet))}
-	case reckon.DryBasis:
+	}),
+	works(func(s reckon.DryBasis) Labelled {
 		return equation("dry basis", "%s / (1 − %s) = %s", s.Wet, s.Wet, s.Dry)
-	case reckon.DryMatter:
+	}),
+	works(func(s reckon.DryMatter) Labelled {
 		label := "dry matter"
 		if s.Of != reckon.Batch {
 			label = string(s.Of) + ", dry"
 		}
 		return equation(label, "%s × (1 − %s) = %s", s.Weight, s.Moisture, s.DryMatter)
-	case reckon.Left:
+	}),
+	works(func(s reckon.Left) Labelled {
 		return equation("of it left", "%s × (1 − %s) = %s", s.DryMatter, s.Lost, s.Left)
-	case reckon.WeightAt:
+	}),
+	works(func(s reckon.WeightAt) Labelled {
 		return equation("weight", "%s / (1 − %s) = %s", s.DryMatter, s.Moisture, s.Weight)
-	case reckon.Change:
+	}),
+	works(func(s reckon.Change) Labelled {
 		if s.Loses() {
 			return equation("to lose", "%s − %s = %s, %s of %s", s.From, s.To, s.By, s.Share, s.From)
 		}
 		return equation("to gain", "%s − %s = %s, %s of %s", s.To, s.From, s.By, s.Share, s.From)
-	case reckon.OfWeight:
+	}),
+	works(func(s reckon.OfWeight) Labelled {
 		return equation("moisture", "1 − %s / %s = %s", s.DryMatter, s.Weight, s.Moisture)
-	case reckon.Part:
+	}),
+	works(func(s reckon.Part) Labelled {
 		label := string(s.Of)
 		if s.Of == reckon.AsIs {
 			label = "yield " + label
 		}
 		return equation(label, "%s / %s = %s", s.Malt, s.Barley, s.Share)
-	case reckon.Lost:
+	}),
+	works(func(s reckon.Lost) Labelled {
 		return equation("lost", "100 %% − %s = %s", s.Kept, s.Lost)
-	}
-	return sampled(s)
+	}),
 }
 
-// sampled are the steps of samples and counts.
-func sampled(s sums.Step) Labelled {
-	switch s := s.Step.(type) {
-	case reckon.Water:
+// bySample are those of samples and counts.
+var bySample = []working{
+	works(func(s reckon.Water) Labelled {
 		return equation("water"+numbered(s.Sample), "%s − %s = %s", s.Wet, s.Dried, s.Water)
-	case reckon.Net:
+	}),
+	works(func(s reckon.Net) Labelled {
 		return equation("grain"+numbered(s.Sample), "%s − %s = %s", s.Wet, s.Tare, s.Grain)
-	case reckon.OfSample:
+	}),
+	works(func(s reckon.OfSample) Labelled {
 		return equation("moisture"+numbered(s.Sample), "%s / %s = %s", s.Water, s.Grain, s.Moisture)
-	case reckon.Mean:
+	}),
+	works(func(s reckon.Mean) Labelled {
 		return Labelled{"mean", fmt.Sprintf("of %d samples = %s", s.Samples, value(s.Moisture))}
-	case reckon.Scatter:
+	}),
+	works(func(s reckon.Scatter) Labelled {
 		return Labelled{"spread", fmt.Sprintf("%s to %s, standard deviation %s points", value(s.Lowest), value(s.Highest), points(s.Deviation))}
-	case reckon.Germinated:
+	}),
+	works(func(s reckon.Germinated) Labelled {
 		return Labelled{"germinated", fmt.Sprintf("%.0f / %.0f = %s", s.Corns, s.Of, value(s.Share))}
-	case reckon.Centre:
+	}),
+	works(func(s reckon.Centre) Labelled {
 		return Labelled{"centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", s.Corns, s.Of, value(s.Centre))}
-	case reckon.Half:
+	}),
+	works(func(s reckon.Half) Labelled {
 		return Labelled{"half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %s points", s.Corns, s.Of-s.Corns, s.Of, s.Of, points(s.Half))}
-	case reckon.Interval:
+	}),
+	works(func(s reckon.Interval) Labelled {
 		return Labelled{"95 % interval", fmt.Sprintf("%s ± %s = %s to %s", value(s.Centre), points(s.Half), value(s.Low), value(s.High))}
-	}
-	return Labelled{}
+	}),
 }
 
 func equation(label, form string, values ...reckon.Value) Labelled {

@@ -1,9 +1,6 @@
 package model
 
-import (
-	"maltwright/lang/source"
-	"maltwright/lang/vocabulary"
-)
+import "maltwright/lang/source"
 
 // Reading is one thing seen in the course of a batch: one of *Weighed, *Counted, *Felt,
 // *Read and *Turned.
@@ -62,8 +59,8 @@ func (*Turned) reading()  {}
 
 // Chit and Acrospire are what can be counted.
 const (
-	Chit      = vocabulary.MeasureChit
-	Acrospire = vocabulary.MeasureAcrospire
+	Chit      = "chit"
+	Acrospire = "acrospire"
 )
 
 // After is the step that had just ended at a reading, nil where it does not say.

@@ -1,9 +1,6 @@
 package model
 
-import (
-	"maltwright/lang/source"
-	"maltwright/lang/vocabulary"
-)
+import "maltwright/lang/source"
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -19,12 +16,12 @@ type StageKind string
 
 // The kinds of stage, in the order in which grain goes through them.
 const (
-	SteepStage     StageKind = vocabulary.VerbSteep
-	GerminateStage StageKind = vocabulary.VerbGerminate
-	WitherStage    StageKind = vocabulary.VerbWither
-	KilnStage      StageKind = vocabulary.VerbKiln
-	DeculmStage    StageKind = vocabulary.VerbDeculm
-	StoreStage     StageKind = vocabulary.VerbStore
+	SteepStage     StageKind = "steep"
+	GerminateStage StageKind = "germinate"
+	WitherStage    StageKind = "wither"
+	KilnStage      StageKind = "kiln"
+	DeculmStage    StageKind = "deculm"
+	StoreStage     StageKind = "store"
 )
 
 // Order lists the stages in the order of the work.

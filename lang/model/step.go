@@ -1,9 +1,6 @@
 package model
 
-import (
-	"maltwright/lang/source"
-	"maltwright/lang/vocabulary"
-)
+import "maltwright/lang/source"
 
 // Step is one step of a stage: one of *Soak, *Rest, *Repeat, *Hold, *Dry, *Stew, *Cure,
 // *Cool and *Gate. What a step does not say is nil.
@@ -20,15 +17,15 @@ type StepKind string
 
 // The kinds of step.
 const (
-	SoakStep   StepKind = vocabulary.VerbSoak
-	RestStep   StepKind = vocabulary.VerbRest
-	RepeatStep StepKind = vocabulary.VerbRepeat
-	HoldStep   StepKind = vocabulary.VerbHold
-	DryStep    StepKind = vocabulary.VerbDry
-	StewStep   StepKind = vocabulary.VerbStew
-	CureStep   StepKind = vocabulary.VerbCure
-	CoolStep   StepKind = vocabulary.VerbCool
-	GateStep   StepKind = vocabulary.VerbGate
+	SoakStep   StepKind = "soak"
+	RestStep   StepKind = "rest"
+	RepeatStep StepKind = "repeat"
+	HoldStep   StepKind = "hold"
+	DryStep    StepKind = "dry"
+	StewStep   StepKind = "stew"
+	CureStep   StepKind = "cure"
+	CoolStep   StepKind = "cool"
+	GateStep   StepKind = "gate"
 )
 
 // Written is where a step, a stage or a reading is written.

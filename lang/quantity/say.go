@@ -36,22 +36,6 @@ func Depth(m float64) string {
 	return fmt.Sprintf("%s cm", round(100*m, 0, 0))
 }
 
-// Surface writes how large a floor is, of m²: 0.25 m2, 40 cm2.
-func Surface(m2 float64) string {
-	if m2 < 0.1 {
-		return Say(m2, "cm2")
-	}
-	return fmt.Sprintf("%s m2", round(m2, 2, 2))
-}
-
-// Airflow writes how much air moves, of m³/s: 90 m3/h, 0.4 m3/h.
-func Airflow(si float64) string {
-	if hourly := si * hour; hourly >= 10 {
-		return fmt.Sprintf("%s m3/h", round(hourly, 0, 0))
-	}
-	return About(si, "m3/h")
-}
-
 // Signed writes how much more a value is, to so many digits behind the point: +1.5,
 // -0.3. It is "" where nothing is left of it, or where it is not finite.
 func Signed(more float64, places int) string {

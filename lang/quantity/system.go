@@ -43,12 +43,6 @@ func (s System) Step() float64 {
 	return 1
 }
 
-// Difference writes a difference of temperatures of K, which a °F has 1.8 times as many
-// of: 2.5 °C, 4.5 °F.
-func (s System) Difference(kelvin float64, places int) string {
-	return Rounded(kelvin*s.Step(), places) + " " + s.Degree()
-}
-
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
 func (s System) Weight(kg float64) string {
 	if s.British {
@@ -124,14 +118,33 @@ func (s System) Speed(si float64) string { return s.about(si, "m/s", "ft/min") }
 // Room writes what a vessel must hold, of m³: 8.2 l, 2.2 gal-us.
 func (s System) Room(m3 float64) string { return s.about(m3, "l", "gal-us") }
 
-// Surface writes a floor of so many m², roughly.
-func (s System) Surface(m2 float64) string { return s.about(m2, "m2", "ft2") }
+// Area writes how large a floor is, of m²: 0.25 m2, 40 cm2, 2.7 ft2.
+func (s System) Area(m2 float64) string {
+	switch {
+	case s.British:
+		return s.AboutArea(m2)
+	case m2 < 0.1:
+		return Say(m2, "cm2")
+	}
+	return fmt.Sprintf("%s m2", round(m2, 2, 2))
+}
+
+// AboutArea writes the same roughly.
+func (s System) AboutArea(m2 float64) string { return s.about(m2, "m2", "ft2") }
 
 // Volume writes a room of so many m³, roughly.
 func (s System) Volume(m3 float64) string { return s.about(m3, "m3", "ft3") }
 
-// Airflow writes so many m³/s of air, roughly.
-func (s System) Airflow(si float64) string { return s.about(si, "m3/h", "cfm") }
+// Airflow writes how much air moves, of m³/s: 90 m3/h, 0.4 m3/h, 53 cfm.
+func (s System) Airflow(si float64) string {
+	if hourly := si * hour; !s.British && hourly >= 10 {
+		return fmt.Sprintf("%s m3/h", round(hourly, 0, 0))
+	}
+	return s.AboutAirflow(si)
+}
+
+// AboutAirflow writes the same roughly.
+func (s System) AboutAirflow(si float64) string { return s.about(si, "m3/h", "cfm") }
 
 func (s System) about(si float64, metric, british string) string {
 	if s.British {

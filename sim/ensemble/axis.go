@@ -1,12 +1,6 @@
 package ensemble
 
-import (
-	"maltwright/lang/model"
-	"maltwright/sim/forecast"
-)
-
-// UnknownsOf lists what the process leaves open.
-func UnknownsOf(p *model.Process) []Unknown { return unknownsOf(p) }
+import "maltwright/sim/forecast"
 
 // Set sets the options to a point of the unknown's spread: at 0.5 its middle, at 0.1
 // that below which a tenth of all cases lie. It takes 0 to 1.

@@ -77,7 +77,7 @@ func Run(ctx context.Context, p *model.Process, o Options) (*Ensemble, error) {
 		return nil, err
 	}
 	e := Of(p)
-	e.Unknowns, e.Members = unknownsOf(p), make([]Member, o.Members)
+	e.Unknowns, e.Members = UnknownsOf(p), make([]Member, o.Members)
 	e.Draws = hypercube(o.Members, len(e.Unknowns))
 	return e, e.fill(ctx, o)
 }

@@ -33,10 +33,10 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	return []Unknown{
-		factor(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
-		factor(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
-		factor(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
-		factor(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
+		factorOf(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factorOf(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factorOf(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
 }
 
@@ -52,14 +52,14 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 	return list
 }
 
-// factor is the unknown of one factor, log-normal around 1. Where its value was learnt
+// factorOf is the unknown of one factor, log-normal around 1. Where its value was learnt
 // with an error its standard deviation is
 //
 //	√((error/value)² + (spreadLeft · usual)²)
 //
 // and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
-func factor(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
 	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {

@@ -52,7 +52,7 @@ func sd(u Unknown) float64 {
 }
 
 func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
-	usual := unknownsOf(loft(t))
+	usual := UnknownsOf(loft(t))
 	for name, c := range map[string]struct {
 		line  string
 		which int
@@ -66,7 +66,7 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 		"of another kiln":  {`drying 0.91 error 0.05 of "stove"`, 3, 0.20},
 	} {
 		t.Run(name, func(t *testing.T) {
-			list := unknownsOf(learnt(t, c.line))
+			list := UnknownsOf(learnt(t, c.line))
 			for i, u := range list[:4] {
 				assert.Equal(t, usual[i].Open, u.Open, "the order stays")
 				if i != c.which {
@@ -78,7 +78,7 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 			assert.InDelta(t, 1, list[c.which].quantile(0.5), 1e-12, "the middle is moved by the forecast, not here")
 		})
 	}
-	narrowed := unknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Scatter
+	narrowed := UnknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Scatter
 	assert.Equal(t, LogNormal, narrowed.Law)
 	assert.InDelta(t, math.Hypot(0.05/0.91, 0.10), narrowed.SD, 1e-9)
 }
@@ -88,9 +88,9 @@ func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {
 	second := *p.Stages[2].(*model.Kilning)
 	second.Kiln = p.House.Kilns[1]
 	p.Stages = append(p.Stages, &second)
-	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(unknownsOf(p)[3]), 1e-9)
+	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(UnknownsOf(p)[3]), 1e-9)
 	second.Kiln = nil
-	assert.InDelta(t, 0.2, sd(unknownsOf(p)[3]), 1e-9, "of one nothing is known")
+	assert.InDelta(t, 0.2, sd(UnknownsOf(p)[3]), 1e-9, "of one nothing is known")
 }
 
 func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {

@@ -19,10 +19,7 @@ type Spread struct {
 
 // SpreadOf reckons the points of values of which each counts the same; NaN is a member
 // without the figure.
-func SpreadOf(values []float64) Spread { return spreadOf(values) }
-
-// spreadOf reckons the points; NaN is a member without the figure.
-func spreadOf(values []float64) Spread {
+func SpreadOf(values []float64) Spread {
 	have := slices.DeleteFunc(slices.Clone(values), math.IsNaN)
 	if len(have) == 0 {
 		return Spread{math.NaN(), math.NaN(), math.NaN(), 0}
@@ -45,7 +42,7 @@ func (e *Ensemble) figure(of func(*forecast.Totals) float64) []float64 {
 
 // Total gives the spread of a figure of the totals.
 func (e *Ensemble) Total(of func(*forecast.Totals) float64) Spread {
-	return spreadOf(e.figure(of))
+	return SpreadOf(e.figure(of))
 }
 
 // StepSpread is the spread of one step's end.
@@ -85,7 +82,7 @@ func (e *Ensemble) Steps() []StepSpread {
 	})
 	for _, k := range keys {
 		x := e.stepsSeen[k]
-		out = append(out, StepSpread{x.stage, x.label, spreadOf(ends[k]), spreadOf(wet[k]), spreadOf(mass[k])})
+		out = append(out, StepSpread{x.stage, x.label, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
 	}
 	return out
 }

@@ -32,8 +32,8 @@ const (
 	guessedMoisture   = 0.01  // the same where the lot does not say
 )
 
-// unknownsOf lists what the process leaves open.
-func unknownsOf(p *model.Process) []Unknown {
+// UnknownsOf lists what the process leaves open.
+func UnknownsOf(p *model.Process) []Unknown {
 	list := append(factorsOf(p),
 		Unknown{Open: DryAirMoisture, Scatter: Scatter{SD: sorptionSpread}, quantile: normal(sorptionSpread), set: func(o *forecast.Options, v float64) { o.Sorption = v }},
 		moistureOf(p))

@@ -43,7 +43,7 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		c, err := corner(ctx, p, axes, bits)
+		c, err := cornerOf(ctx, p, axes, bits)
 		if err != nil {
 			return nil, err
 		}
@@ -52,7 +52,7 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 	return out, nil
 }
 
-func corner(ctx context.Context, p *model.Process, axes []axis, bits int) (Corner, error) {
+func cornerOf(ctx context.Context, p *model.Process, axes []axis, bits int) (Corner, error) {
 	var o forecast.Options
 	var c Corner
 	for i, a := range axes {

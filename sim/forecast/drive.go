@@ -12,8 +12,8 @@ import (
 // physics is the state of one stage that time moves forward.
 type physics interface {
 	advance(dt float64) error
-	copy() physics
-	set(physics) // takes over the state of another of its kind
+	copy(spare physics) physics // in the memory of one of its kind that nobody needs any more; nil for none
+	set(physics)                // takes over the state of another of its kind
 	// measure gives what a condition can name: a quantity in SI, or a word.
 	measure(name string) (si float64, word string, ok bool)
 	moisture() float64 // wet basis, 0 to 1
@@ -51,6 +51,7 @@ type tick struct {
 // did, how, and after how long. On an error the model is left where it was last
 // sound.
 func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
+	var before physics
 	for at := 0.0; ; {
 		note(*m, stops, at)
 		if i := holding(*m, stops, at); i >= 0 {
@@ -65,7 +66,7 @@ func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, endi
 		if due > dt {
 			by = source.Place{}
 		}
-		before := (*m).copy()
+		before = (*m).copy(before)
 		if err := e.advance(*m, dt, by); err != nil {
 			*m = before
 			return i, stops[i].ending, at, err
@@ -121,7 +122,7 @@ func timed(m physics, at float64) func(string) (float64, string, bool) {
 // holding gives the first stop whose condition holds at the time.
 func holding(m physics, stops []stop, at float64) int {
 	for i := range stops {
-		if stops[i].until != nil && at >= stops[i].earliest && Holds(timed(m, at), stops[i].until) {
+		if stops[i].until != nil && at >= stops[i].earliest && holds(timed(m, at), stops[i].until) {
 			return i
 		}
 	}
@@ -132,10 +133,10 @@ func holding(m physics, stops []stop, at float64) int {
 // which the step might have ended.
 func note(m physics, stops []stop, at float64) {
 	for i := range stops {
-		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && Holds(timed(m, at), s.until) {
+		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && holds(timed(m, at), s.until) {
 			*s.first = at
 		}
-		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && Holds(timed(m, at), s.until) {
+		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && holds(timed(m, at), s.until) {
 			*s.ready = at
 		}
 	}
@@ -165,24 +166,24 @@ func untilEarliest(stops []stop, at float64) float64 {
 // bisect finds the moment, after before and within dt, at which the stop's
 // condition begins to hold, and leaves the model there.
 func (e *effort) bisect(m *physics, before physics, s *stop, at, dt float64) (float64, error) {
-	low, high := 0.0, dt
+	low, high, spare := 0.0, dt, physics(nil)
 	for high-low > momentWidth {
 		mid := (low + high) / 2
-		try := before.copy()
+		try := before.copy(spare)
 		if err := e.advance(try, mid-low, source.Place{}); err != nil {
 			return high, err
 		}
-		if at+mid >= s.earliest && Holds(timed(try, at+mid), s.until) {
-			high, *m = mid, try
+		if at+mid >= s.earliest && holds(timed(try, at+mid), s.until) {
+			high, *m, spare = mid, try, nil
 			continue
 		}
-		low, before = mid, try
+		low, before, spare = mid, try, before
 	}
 	return high, nil
 }
 
-// Holds tells whether all tests of a condition hold for what measure gives.
-func Holds(measure func(string) (float64, string, bool), c *model.Condition) bool {
+// holds tells whether all tests of a condition hold for what measure gives.
+func holds(measure func(string) (float64, string, bool), c *model.Condition) bool {
 	return failing(measure, c) == nil
 }
 

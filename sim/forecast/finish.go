@@ -29,7 +29,7 @@ func (m *finished) weight() float64 {
 type still struct{ *finished }
 
 func (still) advance(float64) error                  { return nil }
-func (s still) copy() physics                        { return s }
+func (s still) copy(physics) physics                 { return s }
 func (still) set(physics)                            {}
 func (still) measure(string) (float64, string, bool) { return 0, "", false }
 

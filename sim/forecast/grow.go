@@ -23,9 +23,13 @@ func (m *growModel) advance(dt float64) error {
 	return err
 }
 
-func (m *growModel) copy() physics {
-	c := *m
-	return &c
+func (m *growModel) copy(spare physics) physics {
+	c, _ := spare.(*growModel)
+	if c == nil {
+		c = new(growModel)
+	}
+	*c = *m
+	return c
 }
 
 func (m *growModel) set(o physics) { *m = *o.(*growModel) }

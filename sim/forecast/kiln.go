@@ -2,7 +2,6 @@ package forecast
 
 import (
 	"math"
-	"slices"
 
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
@@ -164,13 +163,18 @@ const shortBy = 2.0
 
 func wetBasis(x float64) float64 { return x / (1 + x) }
 
-func (m *kilnModel) copy() physics {
-	c := *m
-	c.bed = m.bed.Clone()
-	worst, short := *m.worst, *m.short
-	c.worst, c.short = &worst, &short
-	c.quality, c.layers, c.before = slices.Clone(m.quality), nil, nil
-	return &c
+func (m *kilnModel) copy(spare physics) physics {
+	c, _ := spare.(*kilnModel)
+	if c == nil {
+		c = &kilnModel{bed: new(kiln.Bed), worst: new(hotWet), short: new(shortfall)}
+	}
+	own := *c
+	*c = *m
+	c.bed, c.worst, c.short, c.layers, c.before = own.bed, own.worst, own.short, own.layers, own.before
+	c.bed.Become(m.bed)
+	*c.worst, *c.short = *m.worst, *m.short
+	c.quality = append(own.quality[:0], m.quality...)
+	return c
 }
 
 func (m *kilnModel) set(o physics) { *m = *o.(*kilnModel) }

@@ -14,10 +14,7 @@
 package forecast
 
 import (
-	"fmt"
-
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/quality"
 )
@@ -37,6 +34,8 @@ type Forecast struct {
 	Seen    []Sight   // at each look of the course, as far as it came
 	DryMass float64   // kg of dry matter in the raw grain
 	Turned  []float64 // s from the first soak, as the course says
+
+	green *green // nil where nothing came onto a kiln
 }
 
 // Stage is one stage with its steps.
@@ -121,16 +120,4 @@ type Totals struct {
 	SteepWater       float64       // kg of water drawn for the soaks
 	CO2              float64       // kg of carbon dioxide that the grain gave off until it went to the kiln
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
-}
-
-// Text writes the temperature for a table: "water 13", "air-on 55–65".
-func (t Temperature) Text() string {
-	if !t.Known {
-		return ""
-	}
-	from, to := quantity.Rounded(t.From, 1), quantity.Rounded(t.To, 1)
-	if from == to {
-		return t.Place + " " + from
-	}
-	return fmt.Sprintf("%s %s–%s", t.Place, from, to)
 }

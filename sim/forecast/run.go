@@ -49,7 +49,6 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 		return nil, ErrNothing
 	}
 	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter)}
-	defer r.effort.Settle()
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
@@ -57,7 +56,14 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 	if err := r.begin(); err != nil {
 		return nil, err
 	}
-	for _, st := range p.Stages {
+	return r.from(0)
+}
+
+// from runs the stages from one on.
+func (r *run) from(stage int) (*Forecast, error) {
+	defer r.effort.Settle()
+	for i, st := range r.p.Stages[stage:] {
+		r.keep(stage + i)
 		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind()}), source.Place{}
 		err := r.stage(st)
 		if err == errEnough {
@@ -72,7 +78,7 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 			break
 		}
 	}
-	if r.malt != nil && o.Course != nil {
+	if r.malt != nil && r.o.Course != nil {
 		_ = r.seeThrough(still{r.malt}, math.Inf(1)) // it lies in store; that all is seen ends nothing here
 	}
 	r.finish()

@@ -55,7 +55,7 @@ func (r *run) germinate(st *model.Germination) error {
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
 	whole := r.stageStop(st, germinating)
-	began, n, over := r.clock, holds(st), false
+	began, n, over := r.clock, holdsIn(st), false
 	for _, s := range st.Steps {
 		if gate, ok := s.(*model.Gate); ok {
 			err = r.gate(m, st, gate, ticks)
@@ -74,7 +74,7 @@ func (r *run) germinate(st *model.Germination) error {
 	return nil
 }
 
-func holds(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
+func holdsIn(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
 
 // clampTo keeps the temperature of the couched grain in what the bed can begin at;
 // the steep may have been colder or warmer, and the bed soon forgets it.
@@ -84,7 +84,7 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 // whether the stage is over.
 func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
 	out := Step{Kind: model.HoldStep, Label: vocabulary.VerbHold, Place: s.place}
-	if holds(st) == 1 {
+	if holdsIn(st) == 1 {
 		out.Label = vocabulary.VerbGerminate
 	}
 	r.setRoom(m, st, s)

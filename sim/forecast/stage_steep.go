@@ -63,7 +63,7 @@ func (r *run) wet(m *steepModel, st *model.Steep, steps []model.Step) error {
 // wetEnough tells whether a condition that is waited on since began holds, and no more
 // soaks or rests are known to have been.
 func (r *run) wetEnough(m *steepModel, c *model.Condition, began float64) bool {
-	return c != nil && Holds(timed(m, r.clock-began), c) && !r.toCome(model.SoakStep, model.RestStep)
+	return c != nil && holds(timed(m, r.clock-began), c) && !r.toCome(model.SoakStep, model.RestStep)
 }
 
 // repeat does its steps so many times, or until its condition holds after one of them.

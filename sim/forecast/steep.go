@@ -20,9 +20,13 @@ func (m *steepModel) advance(dt float64) error {
 	return m.state.Rest(dt, m.air)
 }
 
-func (m *steepModel) copy() physics {
-	c := *m
-	return &c
+func (m *steepModel) copy(spare physics) physics {
+	c, _ := spare.(*steepModel)
+	if c == nil {
+		c = new(steepModel)
+	}
+	*c = *m
+	return c
 }
 
 func (m *steepModel) set(o physics) { *m = *o.(*steepModel) }

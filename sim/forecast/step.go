@@ -82,7 +82,7 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 	switch {
 	case c == nil:
 	case ending == ByRecord:
-		if Holds(timed(m, r.clock-began), c) {
+		if holds(timed(m, r.clock-began), c) {
 			r.met(st, m, c, began, false)
 		}
 	case ending == ByGate:
@@ -114,7 +114,7 @@ func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64
 	}
 	if _, steeping := m.(*steepModel); !steeping {
 		g.Searching = true
-		far := m.copy()
+		far := m.copy(nil)
 		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}
 		r.effort.at = c.Place
 		if _, ending, took, err := r.effort.drive(&far, which, nil); err == nil && ending == ByGate {
@@ -130,7 +130,7 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 	if s.Asks == nil {
 		return nil
 	}
-	if Holds(timed(m, 0), s.Asks) {
+	if holds(timed(m, 0), s.Asks) {
 		r.ready = math.NaN()
 		r.met(st, m, s.Asks, r.clock, true)
 		return nil

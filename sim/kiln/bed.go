@@ -2,7 +2,6 @@ package kiln
 
 import (
 	"errors"
-	"slices"
 
 	"maltwright/sim/air"
 	"maltwright/sim/drying"
@@ -83,9 +82,16 @@ func (b *Bed) Meter(m *work.Meter) { b.meter = m }
 
 // Clone returns a bed of its own in the same state.
 func (b *Bed) Clone() *Bed {
-	c := *b
-	c.layers = slices.Clone(b.layers)
-	return &c
+	c := new(Bed)
+	c.Become(b)
+	return c
+}
+
+// Become puts the bed into the state of another one, in the memory that it has.
+func (b *Bed) Become(o *Bed) {
+	layers := append(b.layers[:0], o.layers...)
+	*b = *o
+	b.layers = layers
 }
 
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and

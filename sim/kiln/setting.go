@@ -55,17 +55,6 @@ const (
 	ByLead              // set by malt or air-off, air-on has run to its bound
 )
 
-var limitNames = [...]string{"", "heater too weak", "above the kiln's reach", "below the kiln's reach",
-	"incoming air warmer", "air-on at its bound"}
-
-// String says it in words; Unlimited is the empty string.
-func (l Limit) String() string {
-	if l < 0 || int(l) >= len(limitNames) {
-		return "no limit"
-	}
-	return limitNames[l]
-}
-
 func (s Setting) check(kit Equipment) error {
 	err := air.Within("target", float64(s.Target), "", float64(AirOn), float64(Fresh))
 	if s.Target != Fresh {

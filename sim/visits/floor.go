@@ -86,9 +86,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
 	if often := model.PieceOf(st).Turn; often != nil {
 		for _, when := range every(often.SI, byMachine, l.turnedLast(from, to), to) {
-			t := at(when, Turn, st.Kind(), often.Place)
-			t.Event = "a turn"
-			l.add(t)
+			l.add(at(when, Turn, st.Kind(), often.Place))
 			turned = append(turned, when)
 		}
 	}
@@ -96,7 +94,7 @@ func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
 		s := g.Sprinkle
 		for _, when := range every(s.Every.SI, byMachine, from, to) {
 			t := at(when, Sprinkle, st.Kind(), s.Every.Place)
-			t.Event, t.Amount = "a sprinkling", s.Water.String()
+			t.Water = &s.Water
 			l.add(t)
 		}
 	}

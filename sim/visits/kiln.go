@@ -69,8 +69,6 @@ func (l *lister) stirs(stage *model.Kilning, steps []forecast.Step) {
 		}
 	}
 	for _, when := range every(stage.Stir.SI, stirByMachine, steps[0].Start, end) {
-		t := at(when, Stir, model.KilnStage, stage.Stir.Place)
-		t.Event = "a stirring"
-		l.add(t)
+		l.add(at(when, Stir, model.KilnStage, stage.Stir.Place))
 	}
 }

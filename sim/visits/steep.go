@@ -5,8 +5,8 @@ import (
 	"maltwright/sim/forecast"
 )
 
-// steep lists the filling and draining of every soak. Each end of a step is one task
-// with an Event; what else is done at that time has none.
+// steep lists the filling and draining of every soak. The end of each step is one task,
+// which says what Ends; what else is done at that time does not.
 func (l *lister) steep(st forecast.Stage) {
 	weight := l.weight
 	for i := range st.Steps {
@@ -45,7 +45,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 	default:
 		t = ending(s, EndRest, model.SteepStage)
 	}
-	t.Event, t.Place = "the end of "+s.Label, s.Place
+	t.Ends, t.Place = s.Label, s.Place
 	l.add(t)
 }
 

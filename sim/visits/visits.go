@@ -43,6 +43,9 @@ const (
 	Rested   Kind = "rested"
 )
 
+// Again tells whether it is done to the same piece at even intervals.
+func (k Kind) Again() bool { return k == Turn || k == Sprinkle || k == Stir }
+
 // Task is one thing to do.
 type Task struct {
 	At    float64 // s from the first soak
@@ -50,7 +53,7 @@ type Task struct {
 	Kind  Kind
 	Stage model.StageKind
 	Name  string // of the step: soak 1, cure
-	Event string // what falls due, as a rule names it: the end of soak 1; "" where something else falls due with it
+	Ends  string // the step of the steep that is over then: soak 1; "" where none is, or another task of that time says so
 	Place source.Place
 
 	Where       string               // the vessel, floor, kiln or store, as named
@@ -59,7 +62,7 @@ type Task struct {
 	Over        float64              // s that the temperature takes to rise; 0 where it does not
 	Until       string               // the condition, as written
 	Missed      bool                 // of a gate: the forecast gives up waiting here
-	Amount      string               // of water to sprinkle, as written
+	Water       *model.Quantity      // to sprinkle; nil for all else
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
 	Weight      float64              // kg of the whole batch; NaN the same
@@ -99,7 +102,7 @@ var first = map[Kind]int{Drain: -3, Look: -2, Gate: -1}
 func Growing(list []Task) []Task {
 	var out []Task
 	for _, t := range list {
-		if t.Event != "" && (t.Stage == model.SteepStage || t.Stage == model.GerminateStage) {
+		if t.Ends != "" || t.Kind.Again() && t.Stage == model.GerminateStage {
 			out = append(out, t)
 		}
 	}

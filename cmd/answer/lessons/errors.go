@@ -55,10 +55,7 @@ func (r *Result) foretold(l *learn.Result) {
 		Germination: r.lasted(learn.Germination), Drying: r.lasted(learn.ToDry)}
 }
 
-func missed[T interface {
-	~float64
-	answer.Figure
-}](l *learn.Result, kind learn.Kind) *RMSE[T] {
+func missed[T answer.Single](l *learn.Result, kind learn.Kind) *RMSE[T] {
 	for _, m := range l.PredictionErrors {
 		if m.Kind == kind {
 			return &RMSE[T]{m.Readings, T(m.Learnt), T(m.Model)}

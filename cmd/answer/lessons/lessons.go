@@ -6,10 +6,9 @@ import (
 	"cmp"
 	"strings"
 
-	"maltwright/check/tell"
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/sim/infer/learn"
 )
 
@@ -40,7 +39,7 @@ type LeftOut struct {
 	File    string
 	Batch   string
 	Process string
-	Reason  string
+	Reason  Reason
 }
 
 // Factor is one of the house, beside the model's 1.
@@ -52,20 +51,20 @@ type Factor struct {
 
 // Estimate is a figure that was learnt, with what was known of it before.
 type Estimate[T answer.Figure] struct {
-	Value             T            `json:"estimate"`
-	Error             T            `json:"standard_error"`
-	Prior             T            `doc:"median of the prior: what it is taken to be before anything is read"`
-	PriorSD           T            `doc:"standard deviation of the prior"`
-	VarianceExplained answer.Share `doc:"share of the variance of the prior that the readings explain"`
-	Known             bool         `doc:"whether that is enough for the house block"`
-	Batches           int          `doc:"how many have a reading that it moves"`
-	Learn             string       `doc:"what to weigh, count or read to know it better"`
+	Value             T             `json:"estimate"`
+	Error             T             `json:"standard_error"`
+	Prior             T             `doc:"median of the prior: what it is taken to be before anything is read"`
+	PriorSD           T             `doc:"standard deviation of the prior"`
+	VarianceExplained answer.Share  `doc:"share of the variance of the prior that the readings explain"`
+	Known             bool          `doc:"whether that is enough for the house block"`
+	Batches           int           `doc:"how many have a reading that it moves"`
+	Learn             outlook.Learn `doc:"what to weigh, count or read to know it better"`
 }
 
 // Pair is two figures whose errors go together.
 type Pair struct {
-	A           string
-	B           string
+	A           Side
+	B           Side
 	Batch       *string       `doc:"the batch whose own b is; null where it is of the house"`
 	Correlation answer.Number `doc:"of the errors, -1 to 1"`
 }
@@ -87,20 +86,16 @@ func Of(r *learn.Result, name string, files Files) Result {
 	for _, x := range r.Left {
 		out.LeftOut = append(out.LeftOut, leftOut(x))
 	}
-	var units quantity.System
-	if len(r.Batches) > 0 && r.Batches[0].Process != nil {
-		units = r.Batches[0].Process.Units()
-	}
 	for _, f := range r.Factors {
 		if f.Which == learn.Thermometer {
-			e := estimateOf[answer.Kelvin](f, units)
+			e := estimateOf[answer.Kelvin](f)
 			out.Thermometer = &e
 			continue
 		}
-		out.Factors = append(out.Factors, Factor{string(f.Which), holder(f), estimateOf[answer.Number](f, units)})
+		out.Factors = append(out.Factors, Factor{string(f.Which), holder(f), estimateOf[answer.Number](f)})
 	}
 	for _, a := range r.Correlated {
-		p := Pair{A: tell.Side(a.A), B: tell.Side(a.B), Correlation: answer.Number(a.Correlation)}
+		p := Pair{A: Side(a.A), B: Side(a.B), Correlation: answer.Number(a.Correlation)}
 		if a.Of != nil {
 			p.Batch = &a.Of.Name
 		}
@@ -121,15 +116,12 @@ func batchOf(b *model.Batch) Batch {
 
 func leftOut(x learn.Left) LeftOut {
 	b := batchOf(x.Batch)
-	return LeftOut{b.File, b.Batch, b.Process, x.Reason}
+	return LeftOut{b.File, b.Batch, b.Process, Reason{x.Reason}}
 }
 
-func estimateOf[T interface {
-	~float64
-	answer.Figure
-}](f learn.Factor, units quantity.System) Estimate[T] {
+func estimateOf[T answer.Single](f learn.Factor) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
-		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: tell.Learn(f.Open, units)}
+		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: outlook.Learn(f.Open)}
 }
 
 // holder is the lot or the kiln that a factor is of.

@@ -9,6 +9,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/lessons"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
@@ -29,7 +30,7 @@ func taught() (*learn.Result, map[string]*source.File) {
 	a := &model.Batch{Name: "a", Process: process, Place: place("a.malt")}
 	b := &model.Batch{Name: "b", Process: process, Place: place("b.malt")}
 	return &learn.Result{
-		Batches: []*model.Batch{a, b}, Left: []learn.Left{{Batch: &model.Batch{Name: "c", Place: place("c.malt")}, Reason: "nothing was weighed"}},
+		Batches: []*model.Batch{a, b}, Left: []learn.Left{{Batch: &model.Batch{Name: "c", Place: place("c.malt")}, Reason: learn.ErrUnseen}},
 		Factors: []learn.Factor{
 			{Which: ensemble.Growth, Value: 0.9, Error: 0.02, Usual: 1, Spread: 0.12, VarianceExplained: 0.96, Batches: 2, Open: ensemble.LotGrowth},
 			{Which: ensemble.Uptake, Grain: &model.Grain{Name: "Far field", Place: place("lots.malt")}, Value: 1.1, Error: 0.3, VarianceExplained: 0.7},
@@ -50,7 +51,7 @@ func TestEachFigureIsTheOneThatItsNameSays(t *testing.T) {
 	growth, uptake := r.Factors[0], r.Factors[1]
 	assert.Equal(t, "growth", growth.Factor)
 	assert.Nil(t, growth.Of)
-	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceExplained: 0.96, Known: true, Batches: 2, Learn: "count the acrospires of a hundred corns on the third day"}, growth.Estimate)
+	assert.Equal(t, lessons.Estimate[answer.Number]{Value: 0.9, Error: 0.02, Prior: 1, PriorSD: 0.12, VarianceExplained: 0.96, Known: true, Batches: 2, Learn: outlook.Learn(ensemble.LotGrowth)}, growth.Estimate)
 	assert.Equal(t, "Far field", *uptake.Of)
 	assert.EqualValues(t, 0.5, r.Thermometer.Value)
 
@@ -66,7 +67,7 @@ func TestEachFigureIsTheOneThatItsNameSays(t *testing.T) {
 	assert.InDelta(t, 353.5534, float64(h.Drying.Learnt), 1e-4, "the root of the mean of the squares of 300 s and 400 s")
 	assert.InDelta(t, 707.1068, float64(h.Drying.Model), 1e-4)
 
-	assert.Equal(t, []lessons.LeftOut{{File: "c.malt", Batch: "c", Reason: "nothing was weighed"}}, r.LeftOut)
+	assert.Equal(t, []lessons.LeftOut{{File: "c.malt", Batch: "c", Reason: lessons.Reason{Of: learn.ErrUnseen}}}, r.LeftOut)
 	require.Len(t, r.Correlated, 1)
 	assert.Equal(t, "b", *r.Correlated[0].Batch)
 }

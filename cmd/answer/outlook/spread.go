@@ -51,14 +51,8 @@ type Driver struct {
 	Learn   Learn `doc:"what to do to know it better"`
 }
 
-// number is a figure that is one number.
-type number interface {
-	~float64
-	answer.Figure
-}
-
 // Points is a spread in the unit of a figure.
-func Points[T number](s ensemble.Spread) answer.Spread[T] {
+func Points[T answer.Single](s ensemble.Spread) answer.Spread[T] {
 	return answer.Spread[T]{P10: T(s.P10), P50: T(s.P50), P90: T(s.P90), Share: answer.Share(s.Share)}
 }
 

@@ -111,17 +111,11 @@ func stateOf(s follow.Stand) State {
 		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
 }
 
-// figure is one number with a unit.
-type figure interface {
-	~float64
-	answer.Figure
-}
-
 // half is the share of the forecasts that must have a figure for it to be told.
 const half = 0.5
 
 // had is a spread, nil where under half of the forecasts have the figure.
-func had[T figure](s ensemble.Spread) *answer.Spread[T] {
+func had[T answer.Single](s ensemble.Spread) *answer.Spread[T] {
 	if s.Share < half {
 		return nil
 	}

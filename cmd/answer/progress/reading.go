@@ -88,7 +88,7 @@ func readingOf(j follow.Judged) Reading {
 	return r
 }
 
-func compared[T figure](j follow.Judged) *Compared[T] {
+func compared[T answer.Single](j follow.Judged) *Compared[T] {
 	return &Compared[T]{T(j.Observation.Value), T(j.Observation.Error), had[T](j.Expected)}
 }
 

@@ -54,12 +54,6 @@ func Batch(t testing.TB, folder, text string) *model.Batch {
 	return house.Batches[0]
 }
 
-// Written is the process of a text.
-func Written(t testing.TB, text string) *model.Process {
-	t.Helper()
-	return only(t, "written.malt", text, nil)
-}
-
 // Forecast is that of an example file.
 func Forecast(t testing.TB, name string) *forecast.Forecast {
 	t.Helper()

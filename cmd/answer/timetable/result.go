@@ -54,8 +54,6 @@ type Do struct {
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, as written"`
-
-	Event string `json:"-"` // what falls due; "" where something else falls due with it
 }
 
 // Sentence is what is to do, to be put into words.
@@ -67,7 +65,10 @@ func (Sentence) Told() {}
 // TaskOf is a task of the simulator.
 func TaskOf(t visits.Task) Task {
 	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
-		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, Amount: t.Amount, Event: t.Event}
+		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed}
+	if t.Water != nil {
+		do.Amount = t.Water.String()
+	}
 	return Task{do, Sentence(do)}
 }
 

@@ -97,13 +97,13 @@ func (s *lessonSheet) untold() {
 		if p.Batch != nil {
 			of = fmt.Sprintf(" (%s)", words.Safe(*p.Batch))
 		}
-		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", words.Safe(p.A), words.Safe(p.B), of, p.Correlation)
+		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", s.Say(p.A), s.Say(p.B), of, p.Correlation)
 	}
 }
 
 func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
 	if !e.Known {
-		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, e.Learn)
+		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, s.Say(e.Learn))
 	}
 }
 
@@ -157,10 +157,7 @@ func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 const secondsPerHour = 3600.0
 
 // addMiss adds a line, with so many of the unit that is shown in one of SI.
-func addMiss[T interface {
-	~float64
-	answer.Figure
-}](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {
+func addMiss[T answer.Single](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {
 	if e == nil {
 		return list
 	}

@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/quantity"
+	"maltwright/sim/ensemble"
 )
 
 // learnt is what a house in pounds and °F was taught.
@@ -21,7 +22,7 @@ func learnt() lessons.Result {
 	return lessons.Result{
 		Batches:     []lessons.Batch{{Batch: "a", Process: "p"}, {Batch: "b", Process: "p"}},
 		Thermometer: thermometer,
-		Correlated:  []lessons.Pair{{A: "how fast the lot grows", B: "the warmth of the room", Correlation: -0.9}},
+		Correlated:  []lessons.Pair{{A: lessons.Side{Open: ensemble.LotGrowth}, B: lessons.Side{Open: ensemble.RoomAir}, Correlation: -0.9}},
 		PredictionErrors: &lessons.PredictionErrors{Weight: &lessons.RMSE[answer.Kilograms]{Count: 3, Learnt: pound, Model: 2 * pound},
 			Temperature: &lessons.RMSE[answer.Kelvin]{Count: 3, Learnt: 1, Model: 0.5},
 			Drying:      &lessons.RMSE[answer.Seconds]{Count: 2, Learnt: 1800, Model: 5400}},

@@ -10,7 +10,6 @@ import (
 
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
-	"maltwright/lang/model"
 )
 
 const (
@@ -49,7 +48,7 @@ const manyAlike = 4
 // of one day at even intervals, all of them in the night or none.
 func alike(list []timetable.Visit) int {
 	first := list[0]
-	if do := first.Tasks[0]; len(first.Tasks) > 1 || do.Event == "" || do.Stage == model.SteepStage {
+	if do := first.Tasks[0]; len(first.Tasks) > 1 || !do.Kind.Again() {
 		return 1
 	}
 	n := 1

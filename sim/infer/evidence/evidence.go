@@ -15,7 +15,7 @@
 // which takes small ones as the normal one does but never bends everything to one slip
 // of the pen [lange-1989]. The prior of the axes is the standard normal distribution.
 //
-// Linearise (linearised.go) tells from a dozen forecasts which readings are far off.
+// Linearise (linear.go) tells from a dozen forecasts which readings are far off.
 //
 // Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method on finite
 // differences, with the covariance there. MostLikely (likely.go) is the forecast at it.

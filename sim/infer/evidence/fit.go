@@ -43,26 +43,65 @@ const (
 // the error of the context when it is cancelled, and that of a forecast which cannot
 // begin.
 func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Estimate, error) {
+	s := searchOf(ctx, trials, shared, workers)
+	z, base, cost, err := s.mode()
+	if err != nil {
+		return Estimate{}, err
+	}
+	moved, err := s.around(z, base)
+	if err != nil {
+		return Estimate{}, err
+	}
+	h, _ := s.curvature(z, base, moved)
+	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
+}
+
+// Mode gives the axes that Fit finds for one trial, without how well they are known, which
+// costs forecasts of its own.
+func Mode(ctx context.Context, t *Trial) ([]float64, error) {
+	z, _, _, err := searchOf(ctx, []*Trial{t}, Alone(t), 0).mode()
+	return z, err
+}
+
+func searchOf(ctx context.Context, trials []*Trial, shared Shared, workers int) *search {
 	s := &search{ctx: ctx, trials: trials, shared: shared, workers: workers}
 	for _, axes := range shared {
 		for _, k := range axes {
 			s.dims = max(s.dims, k+1)
 		}
 	}
-	z := make([]float64, s.dims)
-	base, err := s.residuals(z)
-	if err != nil {
-		return Estimate{}, err
+	return s
+}
+
+// mode goes down from the usual to where the cost is least, and gives what the trials
+// have there.
+func (s *search) mode() (z []float64, base []point, cost float64, err error) {
+	z = make([]float64, s.dims)
+	if base, err = s.at(z); err != nil {
+		return nil, nil, 0, err
 	}
+	moved, err := s.around(z, base)
+	if err != nil {
+		return nil, nil, 0, err
+	}
+	return s.down(z, base, moved)
+}
+
+// down does the same from z, of which it is known already what the trials have there and
+// around it.
+func (s *search) down(z []float64, base, moved []point) ([]float64, []point, float64, error) {
 	cost := s.cost(z, base)
-	for range rounds {
-		h, g, err := s.curvature(z, base)
-		if err != nil {
-			return Estimate{}, err
+	for round := range rounds {
+		if round > 0 {
+			var err error
+			if moved, err = s.around(z, base); err != nil {
+				return nil, nil, 0, err
+			}
 		}
+		h, g := s.curvature(z, base, moved)
 		next, found, better, err := s.stepped(z, h, g, cost)
 		if err != nil {
-			return Estimate{}, err
+			return nil, nil, 0, err
 		}
 		gain := cost - better
 		if gain > 0 {
@@ -72,11 +111,7 @@ func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Esti
 			break
 		}
 	}
-	h, _, err := s.curvature(z, base)
-	if err != nil {
-		return Estimate{}, err
-	}
-	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
+	return z, base, cost, nil
 }
 
 type search struct {
@@ -96,19 +131,19 @@ func (s *search) own(trial int, z []float64) []float64 {
 	return out
 }
 
-func (s *search) cost(z []float64, residuals [][]float64) float64 {
+func (s *search) cost(z []float64, found []point) float64 {
 	sum := -LogPrior(z)
-	for _, r := range residuals {
-		sum -= LogLikelihood(r)
+	for _, p := range found {
+		sum -= LogLikelihood(p.residuals)
 	}
 	return sum
 }
 
-// residuals are those of every trial at z.
-func (s *search) residuals(z []float64) ([][]float64, error) {
-	out := make([][]float64, len(s.trials))
+// at is every trial at z.
+func (s *search) at(z []float64) ([]point, error) {
+	out := make([]point, len(s.trials))
 	err := ensemble.Each(s.ctx, s.workers, len(s.trials), func(b int) (err error) {
-		out[b], err = s.trials[b].At(s.own(b, z))
+		out[b], err = s.trials[b].point(s.own(b, z))
 		return err
 	})
 	return out, cmp.Or(err, s.dry())
@@ -125,17 +160,8 @@ func (s *search) dry() error {
 	return nil
 }
 
-// At gives the residuals at a point of the axes, from as short a forecast as will do.
-func (t *Trial) At(z []float64) ([]float64, error) {
-	f, err := t.Run(z, true)
-	if err != nil {
-		return nil, err
-	}
-	return t.Residuals(f, z), nil
-}
-
-// curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
-func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []float64, error) {
+// around is every trial with each of its axes moved from z, one after the other.
+func (s *search) around(z []float64, base []point) ([]point, error) {
 	type job struct{ trial, axis int }
 	var jobs []job
 	for b, axes := range s.shared {
@@ -143,17 +169,17 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 			jobs = append(jobs, job{b, i})
 		}
 	}
-	moved := make([][]float64, len(jobs))
+	moved := make([]point, len(jobs))
 	err := ensemble.Each(s.ctx, s.workers, len(jobs), func(n int) (err error) {
 		j := jobs[n]
-		at := s.own(j.trial, z)
-		at[j.axis] += stride
-		moved[n], err = s.trials[j.trial].At(at)
+		moved[n], err = s.trials[j.trial].moved(base[j.trial], s.own(j.trial, z), j.axis)
 		return err
 	})
-	if err = cmp.Or(err, s.dry()); err != nil {
-		return nil, nil, err
-	}
+	return moved, cmp.Or(err, s.dry())
+}
+
+// curvature gives the Gauss-Newton matrix of the cost at z, and its gradient.
+func (s *search) curvature(z []float64, base, moved []point) (*mat.SymDense, []float64) {
 	h, g := mat.NewSymDense(s.dims, nil), append([]float64(nil), z...)
 	for k := range s.dims {
 		h.SetSym(k, k, 1+patchable)
@@ -162,19 +188,19 @@ func (s *search) curvature(z []float64, base [][]float64) (*mat.SymDense, []floa
 	for b, axes := range s.shared {
 		slopes := moved[n : n+len(axes)]
 		n += len(axes)
-		for item, r := range base[b] {
+		for item, r := range base[b].residuals {
 			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
 			for i, k := range axes {
-				d := slope(r, slopes[i][item])
+				d := slope(r, slopes[i].residuals[item])
 				g[k] += weight * r * d
 				for j := 0; j <= i; j++ {
-					more := weight * d * slope(r, slopes[j][item])
+					more := weight * d * slope(r, slopes[j].residuals[item])
 					h.SetSym(k, axes[j], h.At(k, axes[j])+more)
 				}
 			}
 		}
 	}
-	return h, g, nil
+	return h, g
 }
 
 // slope is that of a residual; nil where a forecast has nothing for the reading, which
@@ -187,7 +213,7 @@ func slope(from, to float64) float64 {
 }
 
 // stepped goes a Newton step down, or a part of it.
-func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64) ([]float64, [][]float64, float64, error) {
+func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64) ([]float64, []point, float64, error) {
 	var factor mat.Cholesky
 	step := mat.NewVecDense(s.dims, nil)
 	if !factor.Factorize(h) || factor.SolveVecTo(step, mat.NewVecDense(s.dims, g)) != nil {
@@ -199,7 +225,7 @@ func (s *search) stepped(z []float64, h *mat.SymDense, g []float64, cost float64
 		for k := range next {
 			next[k] = min(max(z[k]-part*step.AtVec(k), -farthest), farthest)
 		}
-		found, err := s.residuals(next)
+		found, err := s.at(next)
 		if err != nil {
 			return z, nil, cost, err
 		}

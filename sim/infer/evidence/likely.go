@@ -32,11 +32,11 @@ func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
 	if err := t.Affordable(); err != nil {
 		return nil, err
 	}
-	e, err := Fit(ctx, []*Trial{t}, Alone(t), 0)
+	z, err := Mode(ctx, t)
 	if err != nil {
 		return nil, err
 	}
-	f, err := t.Run(e.Z, false)
+	f, err := t.Run(z, false)
 	if err != nil || f.BrokenOff() {
 		return nil, err
 	}

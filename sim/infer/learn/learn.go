@@ -48,11 +48,17 @@ type Result struct {
 // Left is a batch that was not used.
 type Left struct {
 	Batch  *model.Batch
-	Reason string
+	Reason error // ErrUnread, ErrUnseen, one of package evidence, or why its process cannot be forecast
 }
 
 // ErrNothing says that no batch could be used; the result says of each why.
 var ErrNothing = errors.New("no batch from which anything could be learnt")
+
+// Reasons for which a batch is not used.
+var (
+	ErrUnread = errors.New("some of its record does not read")
+	ErrUnseen = errors.New("nothing was weighed, counted, felt or read")
+)
 
 // MostBatches is from how many it learns at a time: each is held out in turn, so that
 // what that takes grows with the square of their number.
@@ -74,7 +80,7 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 			return nil, ctx.Err()
 		}
 		if err != nil {
-			r.Left = append(r.Left, Left{b, err.Error()})
+			r.Left = append(r.Left, Left{b, err})
 			continue
 		}
 		trials = append(trials, t)
@@ -119,14 +125,14 @@ func (r *Result) replaces(b *model.Batch) {
 // trialOf makes the trial of a batch, if it can be forecast and says something.
 func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Trial, error) {
 	if b.Broken {
-		return nil, errors.New("some of its record does not read")
+		return nil, ErrUnread
 	}
 	t, err := evidence.New(evidence.Unlearnt(b), time.Time{})
 	switch {
 	case err != nil:
 		return nil, err
 	case len(t.Observations) == 0:
-		return nil, errors.New("nothing was weighed, counted, felt or read")
+		return nil, ErrUnseen
 	}
 	t.Bound(ctx, pool)
 	switch err := t.Affordable(); {

@@ -193,7 +193,7 @@ func TestBatchesThatTellNothingAreLeftOut(t *testing.T) {
 	require.ErrorIs(t, err, ErrNothing)
 	require.Len(t, r.Left, len(batches))
 	for i, reason := range []string{"nothing was weighed", "does not say when it began", "does not read", "names no process", "cannot be forecast"} {
-		assert.Contains(t, r.Left[i].Reason, reason)
+		assert.ErrorContains(t, r.Left[i].Reason, reason)
 	}
 	r, err = Of(context.Background(), nil, Options{})
 	require.ErrorIs(t, err, ErrNothing)

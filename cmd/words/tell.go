@@ -2,9 +2,11 @@ package words
 
 import (
 	"maltwright/check/tell"
+	"maltwright/cmd/answer/lessons"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/learn"
 )
 
 func (h House) trouble(t outlook.Trouble) string { return tell.Trouble(t.Of, h.System) }
@@ -14,6 +16,13 @@ func (House) caution(c outlook.Caution) string { return tell.Caution(forecast.Ca
 func (House) open(o outlook.Open) string { return tell.Open(ensemble.Open(o)) }
 
 func (h House) learn(l outlook.Learn) string { return tell.Learn(ensemble.Open(l), h.System) }
+
+func (House) side(s lessons.Side) string { return tell.Side(learn.Side(s)) }
+
+func (h House) reason(r lessons.Reason) string { return h.Cause(r.Of) }
+
+// Cause says in one line why a forecast could not be made, or nothing be learnt.
+func (h House) Cause(err error) string { return tell.Cause(err, h.System) }
 
 func (House) corner(e outlook.Ends) string { return tell.Corner(ensemble.Corner{Ends: e}) }
 

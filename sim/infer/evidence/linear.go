@@ -1,13 +1,11 @@
 package evidence
 
 import (
-	"cmp"
 	"context"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
-	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -17,39 +15,39 @@ import (
 type Linearised struct {
 	Centre    *forecast.Forecast // of the usual batch that keeps to the record
 	Residuals []float64          // of each reading at the mode, in its own error and that of what the others make likely
+
+	search      *search
+	base, moved []point // at the usual, and around it
 }
 
-const (
-	linearStride = 0.5
-	reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
-)
+const reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
 
 // Linearise makes the forecasts and solves the problem. It gives work.ErrPool where the forecasts cost too much together.
 func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 	dims := len(t.Axes)
-	runs := make([]*forecast.Forecast, dims+1)
-	residuals := make([][]float64, dims+1)
-	err := ensemble.Each(ctx, 0, dims+1, func(k int) (err error) {
-		z := make([]float64, dims)
-		if k > 0 {
-			z[k-1] = linearStride
-		}
-		if runs[k], err = t.Run(z, true); err == nil {
-			residuals[k] = t.Residuals(runs[k], z)
-		}
-		return err
-	})
-	if err = cmp.Or(err, t.pool.Err()); err != nil {
+	search, zero := searchOf(ctx, []*Trial{t}, Alone(t), 0), make([]float64, dims)
+	base, err := search.at(zero)
+	if err != nil {
+		return Linearised{}, err
+	}
+	moved, err := search.around(zero, base)
+	if err != nil {
 		return Linearised{}, err
 	}
 	slopes := make([][]float64, len(t.Observations))
 	for i := range t.Observations {
 		slopes[i] = make([]float64, dims)
 		for k := range dims {
-			slopes[i][k] = slope(residuals[0][i], residuals[k+1][i]) * stride / linearStride
+			slopes[i][k] = slope(base[0].residuals[i], moved[k].residuals[i])
 		}
 	}
-	return Linearised{runs[0], reweighted(residuals[0], slopes, dims)}, nil
+	return Linearised{base[0].forecast, reweighted(base[0].residuals, slopes, dims), search, base, moved}, nil
+}
+
+// Mode gives the axes that Fit finds, and begins with the forecasts that are made already.
+func (g Linearised) Mode() ([]float64, error) {
+	z, _, _, err := g.search.down(make([]float64, g.search.dims), g.base, g.moved)
+	return z, err
 }
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student

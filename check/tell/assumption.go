@@ -1,0 +1,115 @@
+package tell
+
+import (
+	"fmt"
+
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+// Assumed is an assumption in words.
+type Assumed struct {
+	What  string // air of the room, drying in "tray kiln"
+	Value string // with its unit
+	Why   string // where it comes from
+}
+
+// Assumption says what a forecast took for granted.
+func Assumption(a forecast.Assumption, units quantity.System) Assumed {
+	if said, ok := assumptions.say(a, units); ok {
+		return said
+	}
+	return Assumed{What: untold(a)}
+}
+
+var assumptions = tableOf(
+	on[forecast.Assumption](roomAir),
+	on[forecast.Assumption](roomHumidity),
+	on[forecast.Assumption](drawnWater),
+	on[forecast.Assumption](seaLevel),
+	on[forecast.Assumption](grainMoisture),
+	on[forecast.Assumption](cornWeight),
+	on[forecast.Assumption](germination),
+	on[forecast.Assumption](soakWater),
+	on[forecast.Assumption](floorArea),
+	on[forecast.Assumption](moistAir),
+	on[forecast.Assumption](witherAir),
+	on[forecast.Assumption](gateWait),
+	on[forecast.Assumption](kilnHeater),
+	on[forecast.Assumption](kilnArea),
+	on[forecast.Assumption](ovenAir),
+	on[forecast.Assumption](kilnAir),
+	on[forecast.Assumption](deculmTime),
+	on[forecast.Assumption](factorLearnt),
+)
+
+func roomAir(a forecast.RoomAir, units quantity.System) Assumed {
+	return site("air of the room", a.Band, a.Temperature+quantity.ZeroCelsius, units.Degrees(a.Temperature, 1))
+}
+
+func roomHumidity(a forecast.RoomHumidity, _ quantity.System) Assumed {
+	return site("humidity of the room", a.Band, a.Humidity, percent(a.Humidity))
+}
+
+func drawnWater(a forecast.DrawnWater, units quantity.System) Assumed {
+	return site("water as drawn", a.Band, a.Temperature+quantity.ZeroCelsius, units.Degrees(a.Temperature, 1))
+}
+
+// site is a value of the site: the middle of a band, or what is usual.
+func site(what string, band *model.Range, si float64, usual string) Assumed {
+	if band == nil {
+		return Assumed{what, usual, "the site does not say"}
+	}
+	return Assumed{what, band.High.Like(si), "the middle of the site's " + band.String()}
+}
+
+func seaLevel(_ forecast.SeaLevel, units quantity.System) Assumed {
+	return Assumed{"height above the sea", units.Height(0), "the site does not say"}
+}
+
+func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
+	return Assumed{"moisture of the raw grain", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
+}
+
+func cornWeight(a forecast.CornWeight, units quantity.System) Assumed {
+	weight := fmt.Sprintf("%.0f g", 1000*a.Thousand)
+	if units.British {
+		weight = quantity.About(a.Thousand, "oz")
+	}
+	return Assumed{"weight of a thousand corns", weight, "usual for " + a.Species}
+}
+
+func germination(a forecast.Germination, _ quantity.System) Assumed {
+	return Assumed{"germination", percent(a.Share), "the lot was not tested"}
+}
+
+func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
+	return Assumed{"water for each soak", eachWeight(a.Each, "l", "gal-us", units) + " of grain", "enough to stand a hand above the grain"}
+}
+
+func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {
+	return Assumed{Learnt(a.Used), a.Factor.Value.String() + " of the model's", fmt.Sprintf("learnt, house %q", a.House)}
+}
+
+// Learnt names a figure that was learnt: growth, drying in "tray kiln".
+func Learnt(u forecast.Used) string {
+	switch {
+	case u.Of == "" && u.Figure != forecast.Uptake && u.Figure != forecast.Drying:
+		return string(u.Figure)
+	case u.Figure == forecast.Drying:
+		return fmt.Sprintf("drying in %q", u.Of)
+	}
+	return fmt.Sprintf("%s of %q", u.Figure, u.Of)
+}
+
+func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
+
+// eachWeight writes what there is of something for each kg, or of its British unit for
+// each lb.
+func eachWeight(si float64, metric, british string, units quantity.System) string {
+	if units.British {
+		return quantity.About(si*quantity.Pound, british) + " for each lb"
+	}
+	return quantity.About(si, metric) + " for each kg"
+}

@@ -1,0 +1,56 @@
+package tell
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+func floorArea(a forecast.FloorArea, units quantity.System) Assumed {
+	why := "what the grain covers where it lies one corn deep"
+	if a.Depth > 0 {
+		why = fmt.Sprintf("a bed %s deep", units.Depth(a.Depth))
+	}
+	return Assumed{"area of the " + string(a.Stage) + " floor", units.Area(a.Area), why}
+}
+
+func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
+	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying, by damp cloth or in a box; germinate does not say"}
+}
+
+func witherAir(a forecast.WitherAir, units quantity.System) Assumed {
+	return Assumed{"air over the withering piece", fmt.Sprintf("%s, %s relative humidity at %s", units.Speed(a.Speed), percent(a.Humidity), units.Degrees(a.Temperature, 0)),
+		"a fan or an open door; the site's air, warmed"}
+}
+
+func gateWait(a forecast.GateWait, _ quantity.System) Assumed {
+	return Assumed{"longest wait at a gate", fmt.Sprintf("%.0f h", a.Most/3600), "a gate without allow is waited for so long"}
+}
+
+func kilnHeater(forecast.KilnHeater, quantity.System) Assumed {
+	return Assumed{"heater of the kiln", "strong enough", "the kiln does not say its power"}
+}
+
+func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
+	why := "what the malt covers where it lies one corn deep"
+	switch {
+	case a.Load > 0 && units.British:
+		why = quantity.About(a.Load*quantity.Foot*quantity.Foot, "lb") + " of green malt a square foot"
+	case a.Load > 0:
+		why = fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
+	}
+	return Assumed{"area of the kiln", units.Area(a.Area), why}
+}
+
+func ovenAir(a forecast.OvenAir, units quantity.System) Assumed {
+	return Assumed{"air through the oven", units.Airflow(a.Flow), "what leaks from a household oven; measure how much it loses"}
+}
+
+func kilnAir(a forecast.KilnAir, units quantity.System) Assumed {
+	return Assumed{"air through the kiln", units.Airflow(a.Flow), "the kiln does not say; " + eachWeight(a.Each, "m3/h", "cfm", units) + " of green malt"}
+}
+
+func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {
+	return Assumed{"deculming", fmt.Sprintf("%.0f h, right after cooling", a.Takes/3600), "it is done while the rootlets are brittle"}
+}

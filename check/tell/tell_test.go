@@ -1,0 +1,138 @@
+package tell
+
+import (
+	"cmp"
+	"reflect"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source/declaration"
+	"maltwright/sim/air"
+	"maltwright/sim/forecast"
+	"maltwright/sim/kiln"
+)
+
+var (
+	metric = quantity.System{}
+	pounds = quantity.System{Fahrenheit: true, British: true}
+)
+
+const simulator = "maltwright/sim/forecast"
+
+func written(t *testing.T, text string) quantity.Quantity {
+	t.Helper()
+	q, err := quantity.Parse(text)
+	require.NoError(t, err)
+	return q
+}
+
+// typesOf lists the types that a table has rows of, by name.
+func typesOf[I, S any](rows table[I, S]) []string {
+	var list []string
+	for of := range rows {
+		list = append(list, of.Name())
+	}
+	return list
+}
+
+func TestEveryTroubleAndEveryAssumptionHasItsSentence(t *testing.T) {
+	assert.ElementsMatch(t, declaration.Types(t, simulator, "Trouble"), append(typesOf(troubles), "Met"), "Met is a part of each")
+	assert.ElementsMatch(t, declaration.Types(t, simulator, "Assumption"), typesOf(assumptions))
+}
+
+type untoldTrouble struct {
+	forecast.Met
+	Figure int
+}
+
+func TestWhatHasNoRowIsToldByItsValues(t *testing.T) {
+	assert.Contains(t, Trouble(untoldTrouble{Figure: 3}, metric), "Figure:3")
+	assert.Equal(t, "<nil>", Assumption(nil, metric).What)
+}
+
+func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
+	seen := map[reflect.Type]bool{}
+	for _, c := range []struct {
+		of             forecast.Trouble
+		metric, pounds string // the second is "" where it is the same
+	}{
+		{forecast.VesselFull{Need: 0.0123}, "the swollen grain with its water needs 12 l", "the swollen grain with its water needs 3.2 gal-us"},
+		{forecast.OxygenGone{Soak: 2, Airless: 3 * 3600}, "in soak 2 the grain stands 3.0 h in water without oxygen", ""},
+		{forecast.TargetMissed{Moisture: 0.4234}, "the steep ends at 42.3 % moisture", ""},
+		{forecast.BedWarm{Temperature: 21.4, Depth: 0.1}, "between turns the piece gets 21.4 °C warm in a bed 10 cm deep", "between turns the piece gets 70.5 °F warm in a bed 3.9 in deep"},
+		{forecast.CannotHoldBand{Beyond: 3.6e6}, "turning and the depth of the bed do not keep it there: 1 kWh too much heat, 0 kWh too little", ""},
+		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByHeater},
+			"air-on of 85 °C is asked for and the kiln gives 78 °C: heater too weak", "air-on of 185 °F is asked for and the kiln gives 172 °F: heater too weak"},
+		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByReachHigh, Set: written(t, "85 °C")},
+			"air-on of 85 °C is asked for and the kiln gives 78 °C: above the kiln's reach", ""},
+		{forecast.CannotCool{Asked: quantity.Range{Low: written(t, "12 °C"), High: written(t, "15 °C")}, Room: 20},
+			"the malt cannot be cooled to 12 to 15 °C with room air of 20 °C", ""},
+		{forecast.AirShort{Water: 3, Carries: 2, Moisture: 0.1, Took: 20 * 3600, Charge: written(t, "6 kg")},
+			"the malt has 3 kg of water to give off before it holds 10 %, and the air of this kiln carries 2 kg away in 20.0 h at the most", ""},
+		{forecast.AirShort{Water: 3, Carries: 2, Moisture: 0.1, Took: 20 * 3600, Charge: written(t, "13 lb")},
+			"the malt has 6.6 lb of water to give off before it holds 10 %, and the air of this kiln carries 4.4 lb away in 20.0 h at the most", ""},
+		{forecast.HotWet{Temperature: 60, Moisture: 0.2, Limit: 50},
+			"in this step the malt itself gets 60 °C hot while it holds 20.0 % moisture; so wet it bears 50 °C",
+			"in this step the malt itself gets 140 °F hot while it holds 20.0 % moisture; so wet it bears 122 °F"},
+		{forecast.Unable{Stage: model.KilnStage, Cause: air.Within("temperature of the malt", 300, "°C", -20, 260)},
+			"the forecast of kiln ends here: temperature of the malt 300 °C is outside -20 to 260 °C",
+			"the forecast of kiln ends here: temperature of the malt 572 °F is outside -4 to 500 °F"},
+	} {
+		seen[reflect.TypeOf(c.of)] = true
+		assert.Equal(t, c.metric, Trouble(c.of, metric))
+		assert.Equal(t, cmp.Or(c.pounds, c.metric), Trouble(c.of, pounds))
+	}
+	for of := range troubles {
+		assert.True(t, seen[of], "no sample of %s", of)
+	}
+}
+
+func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
+	const silent = "the site does not say"
+	band := &model.Range{Range: quantity.Range{Low: written(t, "12 °C"), High: written(t, "16 °C")}}
+	growth := forecast.Used{Figure: forecast.Growth, Factor: model.Factor{Value: model.Quantity{Quantity: written(t, "0.9")}}}
+	seen := map[reflect.Type]bool{}
+	for _, c := range []struct {
+		of             forecast.Assumption
+		metric, pounds Assumed // of the second what differs
+	}{
+		{forecast.RoomAir{Temperature: 15}, Assumed{"air of the room", "15 °C", silent}, Assumed{Value: "59 °F"}},
+		{forecast.RoomAir{Temperature: 14, Band: band}, Assumed{"air of the room", "14 °C", "the middle of the site's 12 to 16 °C"}, Assumed{}},
+		{forecast.RoomHumidity{Humidity: 0.7}, Assumed{"humidity of the room", "70 %", silent}, Assumed{}},
+		{forecast.DrawnWater{Temperature: 12}, Assumed{"water as drawn", "12 °C", silent}, Assumed{Value: "53.6 °F"}},
+		{forecast.SeaLevel{}, Assumed{"height above the sea", "0 m", silent}, Assumed{Value: "0 ft"}},
+		{forecast.GrainMoisture{Moisture: 0.13}, Assumed{"moisture of the raw grain", "13 %", "the lot does not say; weigh and dry a sample"}, Assumed{}},
+		{forecast.CornWeight{Thousand: 0.045, Species: "barley"}, Assumed{"weight of a thousand corns", "45 g", "usual for barley"}, Assumed{Value: "1.6 oz"}},
+		{forecast.Germination{Share: 0.96}, Assumed{"germination", "96 %", "the lot was not tested"}, Assumed{}},
+		{forecast.SoakWater{Each: 0.002}, Assumed{"water for each soak", "2 l for each kg of grain", "enough to stand a hand above the grain"},
+			Assumed{Value: "0.24 gal-us for each lb of grain"}},
+		{forecast.FloorArea{Stage: model.GerminateStage, Area: 0.5, Depth: 0.1}, Assumed{"area of the germinate floor", "0.50 m2", "a bed 10 cm deep"},
+			Assumed{Value: "5.4 ft2", Why: "a bed 3.9 in deep"}},
+		{forecast.FloorArea{Stage: model.WitherStage, Area: 0.005}, Assumed{"area of the wither floor", "50 cm2", "what the grain covers where it lies one corn deep"},
+			Assumed{Value: "0.05 ft2"}},
+		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box; germinate does not say"}, Assumed{}},
+		{forecast.WitherAir{Speed: 0.2, Humidity: 0.6, Temperature: 20},
+			Assumed{"air over the withering piece", "0.2 m/s, 60 % relative humidity at 20 °C", "a fan or an open door; the site's air, warmed"},
+			Assumed{Value: "39 ft/min, 60 % relative humidity at 68 °F"}},
+		{forecast.GateWait{Most: 24 * 3600}, Assumed{"longest wait at a gate", "24 h", "a gate without allow is waited for so long"}, Assumed{}},
+		{forecast.KilnHeater{}, Assumed{"heater of the kiln", "strong enough", "the kiln does not say its power"}, Assumed{}},
+		{forecast.KilnArea{Area: 0.3, Load: 40}, Assumed{"area of the kiln", "0.30 m2", "40 kg of green malt a square metre"},
+			Assumed{Value: "3.2 ft2", Why: "8.2 lb of green malt a square foot"}},
+		{forecast.OvenAir{Flow: 0.001}, Assumed{"air through the oven", "3.6 m3/h", "what leaks from a household oven; measure how much it loses"}, Assumed{Value: "2.1 cfm"}},
+		{forecast.KilnAir{Flow: 0.05, Each: 0.005}, Assumed{"air through the kiln", "180 m3/h", "the kiln does not say; 18 m3/h for each kg of green malt"},
+			Assumed{Value: "110 cfm", Why: "the kiln does not say; 4.8 cfm for each lb of green malt"}},
+		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
+		{forecast.Learnt{Used: growth, House: "Loft"}, Assumed{"growth", "0.9 of the model's", `learnt, house "Loft"`}, Assumed{}},
+	} {
+		seen[reflect.TypeOf(c.of)] = true
+		assert.Equal(t, c.metric, Assumption(c.of, metric))
+		assert.Equal(t, Assumed{c.metric.What, cmp.Or(c.pounds.Value, c.metric.Value), cmp.Or(c.pounds.Why, c.metric.Why)}, Assumption(c.of, pounds))
+	}
+	for of := range assumptions {
+		assert.True(t, seen[of], "no sample of %s", of)
+	}
+}
