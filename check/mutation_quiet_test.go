@@ -23,6 +23,7 @@ var harmlessKinds = []harmless{
 	{"the soak's clauses in another order", everywhere(`(soak) (\d+ h) in water at (\d+ °C)`, "$1 at $3 for $2 in water"), note},
 	{"the drying's clauses in another order", inProcess(`(dry +)(at [a-z-]+ \d+ °C) (until .*) (allow .*)`, "$1$4 $2 $3"), note},
 	{"the bed a degree cooler", shifted(`hold +bed at (\d+) to \d+ °C`, -1, `hold +bed at \d+ to (\d+) °C`), note},
+	{"air at intervals", behind(`steep `, "aerate every 30 min for 5 min"), note},
 	{"half an hour less of the first soak", inProcess(`soak 7 h`, "soak 6 h 30 min"), note},
 	{"a rest an hour longer", inProcess(`rest 9 h`, "rest 10 h"), note},
 	{"turned a little more often", inProcess(`(turn +every) 8 h`, "$1 7 h"), note},

@@ -48,5 +48,9 @@ var steepKinds = []kind{
 	{"lime in the first soak", inProcess(`(soak .*°C)(?: with air)?`, "$1 with lime"), "caustic-steep", caution, "soak"},
 	{"the steep of a tonne in the tub", where(`steep in "(steel|cattle)`, used("vessel", "blue tub")), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a soak that waits to be dry", inProcess(`soak \d+ h (.*)`, "soak $1 until moisture at most 43 % allow 1 to 12 h"), heldAlready + backwards + tooDry, caution, "soak steep"},
+	{"the two times of air in each other's place", behind(`steep `, "aerate every 5 min for 30 min"), "air-never-stops", fault, "aerate"},
+	{"air every 30 h", behind(`steep `, "aerate every 30 h for 5 min"), "air-does-nothing" + oddTime, caution, "aerate"},
+	{"air every 30 s", behind(`steep `, "aerate every 30 s for 5 s"), oddTime, fault, "aerate"},
+	{"air for 5 s each half hour", behind(`steep `, "aerate every 30 min for 5 s"), oddTime, caution, "aerate"},
 	{"a steep by weight below the charge", unless(`repeat`, behind(`soak `, "gate weight at least # kg", 0.8)), heldAlready, caution, "gate"},
 }

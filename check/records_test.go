@@ -102,12 +102,20 @@ func withSlip(t *testing.T, s bookSlip) (own []finding.Finding) {
 	return own
 }
 
+// bookShare is one of how many slips of each rule an ordinary run tries: the table of slips
+// has one of each kind.
+const bookShare = 2
+
 // A slip in a record is told once, at the reading, by the rule that fits.
 func TestSlipsInARecordAreFound(t *testing.T) {
 	if golden.Raced {
 		t.Skip("dozens of records; go test without -race runs them")
 	}
+	seen := map[string]int{}
 	for _, s := range bookSlips {
+		if seen[s.rule]++; seen[s.rule]%bookShare != 1 && !golden.Long() {
+			continue
+		}
 		t.Run(s.name, func(t *testing.T) {
 			found := withSlip(t, s)
 			var said []string

@@ -23,7 +23,7 @@ func mutants() int {
 	if golden.Long() {
 		return 10_000
 	}
-	return 4000
+	return 2500
 }
 
 // mutant is a mutated file. What is found in a text is kept, since the properties ask

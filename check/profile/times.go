@@ -15,6 +15,9 @@ var times = map[string]Times{
 	vocabulary.VerbSoak: {Band{1, 10}, Band{1. / 6, 36}}, // a rinse of a quarter of an hour is used; aerated soaks have been a day and more
 	vocabulary.VerbRest: {Band{4, 24}, Band{1. / 3, 36}}, // 19 and 20 h in MEBAK micromalting
 
+	vocabulary.VerbAerate: {Band{1. / 6, 4}, Band{1. / 20, 12}}, // from air to air: common practice, 5 to 20 min in each half hour to two hours
+	"aerate's air":        {Band{1. / 60, 1}, Band{1. / 120, 4}},
+
 	vocabulary.VerbHold:     {Band{12, 7 * 24}, Band{1, 20 * 24}},
 	vocabulary.VerbTurn:     {Band{6, 12}, Band{1. / 3, 48}}, // a drum turns once in 25 to 45 min
 	vocabulary.VerbSprinkle: {Band{8, 24}, Band{1, 60}},

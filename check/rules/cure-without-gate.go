@@ -138,14 +138,8 @@ func (c *Case) timedOut(r finding.Rule, s model.Step, top quantity.Quantity, pla
 // slower gives the moisture with which a step begins on a slower kiln; 0 where that
 // cannot be told.
 func (c *Case) slower(s model.Step) float64 {
-	f, err := c.Forecast.Dried(new(slowKiln), 0, nil)
-	if err != nil {
-		return 0
-	}
-	if run := (&Case{Process: c.Process, Forecast: f}).run(s); run != nil {
-		return run.MoistureStart
-	}
-	return 0
+	w, _ := c.Forecast.MoistureAt(s.Place(), slowKiln)
+	return w
 }
 
 // slowKiln is a kiln that dries slower by the usual spread of kilns about the model, and

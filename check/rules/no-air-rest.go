@@ -51,7 +51,7 @@ type stretch struct {
 	all           bool    // the whole steep is one stretch
 }
 
-// stretches lists those of two soaks and more. Soaks with air, and rinses, are not among
+// stretches lists those of two soaks and more. Soaks that have air blown through, and rinses, are not among
 // the soaks.
 func (c *Case) stretches() (list []stretch) {
 	var now stretch
@@ -69,7 +69,7 @@ func (c *Case) stretches() (list []stretch) {
 			end()
 		case w.step.Kind() == model.RestStep:
 			now.drains = append(now.drains, w)
-		case w.step.Kind() == model.SoakStep && !model.Aerated(w.step):
+		case w.step.Kind() == model.SoakStep && !c.aired(w):
 			now.wet += w.seconds
 			if w.seconds >= rinses {
 				now.soaks = append(now.soaks, w)

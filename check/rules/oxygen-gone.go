@@ -17,7 +17,7 @@ var oxygenGone = Rule{
 		Title: "the grain stands long in water that has lost its oxygen",
 		Why: "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals). " +
 			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
-		Do:   "shorten the soak, change the water, or stir air into it: with air",
+		Do:   "shorten the soak, change the water, or stir air into it: with air, or aerate at intervals",
 		Bad:  "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C",
 		Good: "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C with air",
 		Limits: "it takes 1.5 l of water for a kg of grain, and grain that needs ten times as much oxygen in its third soak as in its first; " +
@@ -28,11 +28,19 @@ var oxygenGone = Rule{
 			if t.Airless > most {
 				soak, stands := c.stepAt(t.Place), math.Round(t.Airless/360)*360 // to a tenth of an hour
 				f := r.At(t.Place, fmt.Sprintf("in soak %d the grain stands %s in water without oxygen, and %s is the most", t.Soak, lasting(soak, stands), lasting(soak, most)))
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or blow air through: with air", lasting(soak, t.Airless-most))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, t.Airless-most), c.moreAir())
 				c.Note(f)
 			}
 		}
 	},
+}
+
+// moreAir says how a soak that loses its oxygen gets more air.
+func (c *Case) moreAir() string {
+	if st := model.First[*model.Steep](c.Process); st != nil && st.Aerate != nil {
+		return "blow air through more often or for longer than " + st.Aerate.For.String() + " every " + st.Aerate.Every.String()
+	}
+	return "blow air through: with air"
 }
 
 // stepAt is the step that stands at a place; nil for none.

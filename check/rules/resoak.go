@@ -103,7 +103,7 @@ func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 		return "", nil
 	}
 	steps, most := c.steps(model.SteepStage), c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
-	if model.Aerated(last.step) {
+	if c.aired(*last) {
 		most = mostResoak + last.seconds
 	}
 	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []model.Step {

@@ -14,30 +14,34 @@ var soakTooLong = Rule{
 		Title: "the grain stands too long in the same still water",
 		Why: "still water loses its oxygen to the grain within hours; then the grain ferments, sours, and beyond a day of it drowns (common practice). " +
 			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
-		Do:   "drain it sooner and give it a rest in air, or blow air through: with air",
+		Do:   "drain it sooner and give it a rest in air, or blow air through: with air, or aerate at intervals",
 		Bad:  `soak 14 h in water at 10 °C`,
 		Good: "soak 8 h in water at 10 °C\nrest 9 h in air at 14 °C",
-		Limits: "it takes each soak to be in fresh water. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
+		Limits: "it takes each soak to be in fresh water. Where air is blown through at intervals that keep the oxygen up, it judges the time from one to the next. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
 			"and this rule speaks only of grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
 		for _, w := range onceEach(c.wettings(), model.SoakStep) {
-			if model.Aerated(w.step) {
-				continue
-			}
-			if f, ok := drowned(r, c, w); ok {
+			still := c.still(w)
+			if f, ok := drowned(r, c, w, still); ok {
 				c.Note(f)
 				continue
 			}
-			if w.seconds > most+60 && !c.airless(w.step) {
-				c.Note(r.At(timeAt(w.step), fmt.Sprintf("%s is long for %s in still water: %s is the most", lasting(w.step, w.seconds), c.Profile.Grain.Name, lasting(w.step, most))))
+			if still <= most+60 || c.airless(w.step) {
+				continue
 			}
+			at, from := timeAt(w.step), ""
+			if still < w.seconds {
+				at, from = model.First[*model.Steep](c.Process).Aerate.Every.Place, " from air to air"
+			}
+			c.Note(r.At(at, fmt.Sprintf("%s%s is long for %s in still water: %s is the most", lasting(w.step, still), from, c.Profile.Grain.Name, lasting(w.step, most))))
 		}
 	},
 }
 
-// drowned tells of a soak in which the grain is lost, whatever limit the house has.
-func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
+// drowned tells of a soak in which the grain is lost, whatever limit the house has: still is
+// how long it stands in still water, s.
+func drowned(r finding.Rule, c *Case, w wetting, still float64) (finding.Finding, bool) {
 	p := c.Profile
 	low, _, _, known := c.warmth(w.step)
 	for _, lost := range []struct {
@@ -45,8 +49,8 @@ func drowned(r finding.Rule, c *Case, w wetting) (finding.Finding, bool) {
 		is      bool
 		above   string
 	}{{p.SoakLost*hour + 60, true, ""}, {p.TepidLost * hour, known && low > p.TepidWater+sameWarmth, fmt.Sprintf(" above %s", c.Degrees(p.TepidWater))}} {
-		if lost.is && w.seconds >= lost.seconds {
-			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", lasting(w.step, w.seconds), p.Grain.Name, lasting(w.step, lost.seconds), lost.above))
+		if lost.is && still >= lost.seconds {
+			f := r.At(timeAt(w.step), fmt.Sprintf("%s in the same still water drowns %s: it is lost after %s%s", lasting(w.step, still), p.Grain.Name, lasting(w.step, lost.seconds), lost.above))
 			f.Severity = finding.Fault
 			return f, true
 		}

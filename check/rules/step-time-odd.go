@@ -49,6 +49,11 @@ func (c *Case) timesGiven() []givenTime {
 			}
 		}
 		switch st := st.(type) {
+		case *model.Steep:
+			if st.Aerate != nil {
+				add(vocabulary.VerbAerate, "from one blowing of air to the next", atLeastAMinute(&st.Aerate.Every))
+				add("aerate's air", "for air that is blown at intervals", &st.Aerate.For)
+			}
 		case *model.Germination:
 			add(vocabulary.VerbGerminate, "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
 			add(vocabulary.VerbTurn, "from one turn to the next", atLeastAMinute(st.Turn))

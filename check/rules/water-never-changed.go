@@ -25,7 +25,7 @@ var waterNeverChanged = Rule{
 				soaks = append(soaks, w)
 			}
 		}
-		if len(soaks) != 1 || !model.Aerated(soaks[0].step) {
+		if len(soaks) != 1 || !c.aired(soaks[0]) {
 			return
 		}
 		if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {

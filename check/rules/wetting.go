@@ -49,6 +49,23 @@ func (c *Case) saidWettings() []wetting {
 	return list
 }
 
+// still is how long a soak keeps the grain at a stretch in water that no air is blown
+// through, s. Air at intervals counts where the forecast finds it to be enough.
+func (c *Case) still(w wetting) float64 {
+	st := model.First[*model.Steep](c.Process)
+	switch {
+	case model.Aerated(w.step):
+		return 0
+	case st != nil && st.Aerate != nil && !c.airless(w.step):
+		return min(w.seconds, st.Aerate.Every.SI)
+	}
+	return w.seconds
+}
+
+// aired tells whether air is blown through the water of a soak, all the time or often
+// enough.
+func (c *Case) aired(w wetting) bool { return c.still(w) < w.seconds }
+
 // onceEach keeps the longest run of each step of a kind.
 func onceEach(list []wetting, kind model.StepKind) []wetting {
 	var kept []wetting

@@ -32,6 +32,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](cornWeight),
 	on[forecast.Assumption](germination),
 	on[forecast.Assumption](soakWater),
+	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
 	on[forecast.Assumption](moistAir),
 	on[forecast.Assumption](witherAir),
@@ -86,6 +87,10 @@ func germination(a forecast.Germination, _ quantity.System) Assumed {
 
 func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
 	return Assumed{"water for each soak", eachWeight(a.Each, "l", "gal-us", units) + " of grain", "enough to stand a hand above the grain"}
+}
+
+func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
+	return Assumed{"air blown through the soak water", percent(a.Brings) + " of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}
 }
 
 func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {

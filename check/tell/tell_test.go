@@ -110,6 +110,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.Germination{Share: 0.96}, Assumed{"germination", "96 %", "the lot was not tested"}, Assumed{}},
 		{forecast.SoakWater{Each: 0.002}, Assumed{"water for each soak", "2 l for each kg of grain", "enough to stand a hand above the grain"},
 			Assumed{Value: "0.24 gal-us for each lb of grain"}},
+		{forecast.BlownAir{Brings: 0.8}, Assumed{"air blown through the soak water", "80 % of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}, Assumed{}},
 		{forecast.FloorArea{Stage: model.GerminateStage, Area: 0.5, Depth: 0.1}, Assumed{"area of the germinate floor", "0.50 m2", "a bed 10 cm deep"},
 			Assumed{Value: "5.4 ft2", Why: "a bed 3.9 in deep"}},
 		{forecast.FloorArea{Stage: model.WitherStage, Area: 0.005}, Assumed{"area of the wither floor", "50 cm2", "what the grain covers where it lies one corn deep"},

@@ -32,14 +32,17 @@ func TestComparisonsFitTheTerminal(t *testing.T) {
 	require.NotEmpty(t, files)
 	folder, err := filepath.Abs("../..")
 	require.NoError(t, err)
-	for _, width := range []int{80, 100} {
-		for i := range files {
-			old, new := filepath.Base(files[i]), filepath.Base(files[(i+1)%len(files)])
-			var out strings.Builder
-			w := World{Out: &out, Err: &out, Folder: filepath.Join(folder, "examples"), Width: width, Env: func(string) string { return "" }}
-			assert.Equal(t, ExitFindings, Main(w, []string{"contrast", old, new}), out.String())
+	for i := range files {
+		var out strings.Builder
+		w := World{Out: &out, Err: &out, Folder: filepath.Join(folder, "examples"), Env: func(string) string { return "" }}
+		r, err := Contrast{Old: filepath.Base(files[i]), New: filepath.Base(files[(i+1)%len(files)])}.compared(&w)
+		require.NoError(t, err, out.String())
+		assert.NotEmpty(t, r.Changes)
+		for _, w.Width = range []int{80, 100} {
+			out.Reset()
+			require.NoError(t, contrastWriters["text"](&w, r))
 			for _, line := range strings.Split(out.String(), "\n") {
-				assert.LessOrEqual(t, len([]rune(line)), width, line)
+				assert.LessOrEqual(t, len([]rune(line)), w.Width, line)
 			}
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/cmd/rewrite"
+	"maltwright/lang/source/golden"
 )
 
 // loud is a buffer that several may write to.
@@ -130,12 +131,15 @@ func TestACommandThatWaitedGoesByWhatStandsThereThen(t *testing.T) {
 	}
 }
 
-// A few dozen readings, and a command that never stops to write the same file.
+// Many readings, and a command that never stops to write the same file.
 func TestNoReadingIsLostBesideAnyCommand(t *testing.T) {
 	for name, args := range writers {
 		t.Run(name, func(t *testing.T) {
 			folder, file := beside(t)
-			const readings = 36
+			readings := 8
+			if golden.Long() {
+				readings = 36
+			}
 			var said, heard loud
 			done := make(chan struct{})
 			var wait sync.WaitGroup

@@ -56,7 +56,7 @@ func (h *hunt) commandsOnRecords() {
 	case 0:
 		h.run("follow", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-10T12:00", "2026-03-13T10:00"), "--format", h.one("text", "json"))
 	case 1:
-		h.run("seasons", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "csv"))
+		h.run("seasons", "26-03.malt", "sound.malt", "--format", h.one("text", "json", "csv"))
 	case 2:
 		if h.seed%10 == 9 { // seconds
 			h.run("learn", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "malt"))

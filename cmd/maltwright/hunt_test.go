@@ -40,10 +40,20 @@ type hunt struct {
 // prey are the processes that are broken; each uses loft.malt.
 var prey = []string{"pale", "munich", "crystal", "dryer", "floor-kiln", "oats", "oven", "wheat", "deep-bed"}
 
+// sound is a record that stands beside broken ones; what little was read of it takes no time.
+const sound = `use "pale.malt"
+batch "sound" of "Loft pale" {
+  began 2026-03-20 07:00
+  weighed 7.42 kg at 14:00 after soak 1
+  counted chit 86 of 100 at 2026-03-22 07:00
+}
+`
+
 func newHunt(t *testing.T) *hunt {
 	t.Helper()
 	h := &hunt{t: t, folder: t.TempDir(), texts: map[string]string{}}
 	require.NoError(t, os.CopyFS(h.folder, os.DirFS("../../examples/batches")))
+	require.NoError(t, os.WriteFile(filepath.Join(h.folder, "sound.malt"), []byte(sound), 0o644))
 	for _, name := range append(prey, "loft") {
 		h.words = append(h.words, spoil.Words(h.example(name+".malt"))...)
 	}
@@ -227,7 +237,7 @@ func (h *hunt) seasons() {
 	h.t.Helper()
 	h.put("pale.malt", h.example("batches/pale.malt"))
 	if h.put("26-03.malt", h.mostlyBrokenRecord()) {
-		h.run("seasons", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "csv"))
+		h.run("seasons", "26-03.malt", "sound.malt", "--format", h.one("text", "json", "csv"))
 	}
 }
 

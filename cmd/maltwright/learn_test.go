@@ -82,3 +82,11 @@ func TestAReportOfLearningFitsTheScreen(t *testing.T) {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
 }
+
+// A batch that was held out is told with how long it grew and how long it dried.
+func TestHeldOutBatchesAreTimed(t *testing.T) {
+	longSums(t)
+	out := learnFrom(t, "json")
+	assert.Equal(t, 3, strings.Count(out, `"what": "germination"`))
+	assert.Equal(t, 3, strings.Count(out, `"what": "drying"`))
+}

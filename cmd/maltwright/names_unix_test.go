@@ -57,14 +57,14 @@ func TestAFileWhoseNameIsNoTextWorksLikeAnyOther(t *testing.T) {
 		{0, []string{"visits", "--start", "2026-03-06T07:00", "--format", "json", recipe}},
 		{1, []string{"contrast", "--brief", "--format", "json", slip, recipe}},
 		{0, []string{"seasons", "--format", "csv", record}},
-		{0, []string{"forecast", "--members", "12", "--spread", recipe}},
+		{0, []string{"forecast", "--members", "10", "--spread", recipe}},
 		{0, []string{"tidy", slip}},
 		{0, []string{"merge", "--name", slip, slip, slip, slip}},
 		{0, []string{"plain", recipe}},
 		{0, []string{"seasons", record}},
 		{0, []string{"seasons", "--format", "json", record}},
-		{0, []string{"follow", "--members", "50", record}},
-		{0, []string{"follow", "--members", "50", "--format", "json", record}},
+		{0, []string{"follow", "--members", "20", record}},
+		{0, []string{"follow", "--members", "20", "--format", "json", record}},
 		{3, []string{"check", "n\xf6ne.malt"}},
 	} {
 		var out, errs bytes.Buffer

@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -34,7 +35,7 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("TZ", "UTC")
-			if err := os.CopyFS(filepath.Join(env.WorkDir, "examples"), os.DirFS("../../examples")); err != nil {
+			if err := copyExamples(env.WorkDir); err != nil {
 				return err
 			}
 			return os.CopyFS(filepath.Join(env.WorkDir, "units"), os.DirFS("../../check/testdata/units"))
@@ -52,6 +53,37 @@ func TestScripts(t *testing.T) {
 			"exits": exits, "large": large, "crlf": crlf, "mark": mark, "bytes": rawBytes, "plain": plainOutput,
 		},
 	})
+}
+
+var brokenExample = regexp.MustCompile(`broken/[a-z-]+\.malt`)
+
+// copyExamples copies the examples into the folder of a script; of the hundreds of broken
+// ones those that it names, and what they use.
+func copyExamples(folder string) error {
+	script, err := os.ReadFile("testdata/script/" + strings.TrimPrefix(filepath.Base(folder), "script-") + ".txtar")
+	if err != nil {
+		return err
+	}
+	examples := os.DirFS("../../examples")
+	names := append(brokenExample.FindAllString(string(script), -1), "broken/loft.malt", "broken/pale.malt")
+	for _, pattern := range []string{"*.malt", "batches/*.malt"} {
+		found, err := fs.Glob(examples, pattern)
+		if err != nil {
+			return err
+		}
+		names = append(names, found...)
+	}
+	for _, name := range names {
+		text, err := fs.ReadFile(examples, name)
+		if err != nil {
+			return err
+		}
+		to := filepath.Join(folder, "examples", name)
+		if err := errors.Join(os.MkdirAll(filepath.Dir(to), 0o755), os.WriteFile(to, text, 0o644)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // exits runs the program and asks for an exact exit code: exits 2 check --nope.

@@ -17,6 +17,21 @@ var AsOf = map[progress.AsOf]string{
 	progress.ClockBehind: "the last reading, which lies ahead of this computer's clock",
 }
 
+// Late says what should have been done, since when and by which words of the process.
+func Late(kind follow.LateKind, since, text string) string { return late[kind](since, text) }
+
+var late = map[follow.LateKind]func(since, text string) string{
+	follow.LateStep: func(since, text string) string {
+		return fmt.Sprintf("most likely it was so far by %s: %s. If you went on, write it down", since, text)
+	},
+	follow.LateGuard: func(since, text string) string {
+		return fmt.Sprintf("its latest time is over since %s: %s", since, text)
+	},
+	follow.LateTurn: func(since, _ string) string {
+		return "by the last turn that is written down, the next fell due on " + since
+	},
+}
+
 // Ago writes how long something has been so.
 func Ago(s answer.Seconds) string {
 	switch {

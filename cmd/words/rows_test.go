@@ -42,9 +42,10 @@ func TestEverythingThatAnAnswerTellsHasItsWords(t *testing.T) {
 	assert.ElementsMatch(t, told, said)
 }
 
-func TestEveryKindOfTaskAndOfDoubtHasItsWords(t *testing.T) {
+func TestEveryKindOfTaskDoubtAndLatenessHasItsWords(t *testing.T) {
 	assert.ElementsMatch(t, declaration.Constants(t, "maltwright/sim/visits", "Kind"), keys(tasks))
 	assert.ElementsMatch(t, declaration.Constants(t, "maltwright/sim/infer/follow", "DoubtKind"), keys(suspicions))
+	assert.ElementsMatch(t, declaration.Constants(t, "maltwright/sim/infer/follow", "LateKind"), keys(late))
 }
 
 func TestEveryStepOfAWorkingIsWrittenDown(t *testing.T) {

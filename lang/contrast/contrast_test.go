@@ -85,6 +85,7 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 		"a step inserted":    {"    soak 6 h", "    soak 1 h in water at 10 °C\n    rest 2 h in air at 12 °C\n    soak 6 h", "new process \"p\" / steep: soak 1 h in water at 10 °C\nnew process \"p\" / steep: rest 2 h in air at 12 °C\n"},
 		"a step gone":        {"    gate moisture at most 10 %\n", "", "gone process \"p\" / kiln: gate moisture at most 10 %\n"},
 		"a gate changed":     {"gate moisture at most 10 %", "gate moisture at most 9 %", "changed process \"p\" / kiln: gate moisture at most 9 % { moisture at most 10 % -> moisture at most 9 %}\n"},
+		"air at intervals":   {"    soak 6 h", "    aerate every 30 min for 5 min\n    soak 6 h", "new process \"p\" / steep: aerate every 30 min for 5 min\n"},
 		"another vessel":     {`in "tub"`, `in "tank"`, "changed process \"p\": steep in \"tank\" {in \"tub\" -> \"tank\"}\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -183,4 +184,13 @@ func BenchmarkTenThousandLines(b *testing.B) {
 	for b.Loop() {
 		Files([]*syntax.Tree{x}, []*syntax.Tree{y})
 	}
+}
+
+func TestAirAtIntervalsIsOneThingWhereverItStands(t *testing.T) {
+	with := func(first, last string) string {
+		return strings.Replace(strings.Replace(season, "    soak 7 h", first+"    soak 7 h", 1), "    soak 6 h in water at 13 °C\n", "    soak 6 h in water at 13 °C\n"+last, 1)
+	}
+	assert.Empty(t, told(with("aerate every 30 min for 5 min\n", ""), with("", "aerate for 300 s every 0.5 h\n")))
+	assert.Equal(t, "changed process \"p\" / steep: aerate every 1 h for 10 min {every 30 min -> 1 h} {for 5 min -> 10 min}\n",
+		told(with("aerate every 30 min for 5 min\n", ""), with("", "aerate every 1 h for 10 min\n")))
 }

@@ -111,6 +111,17 @@ func TestEditsOfOneThingLeaveBoth(t *testing.T) {
 	}
 }
 
+func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
+	with := func(air string) string { return edit(t, season, "    rest 9 h", air+"    rest 9 h") }
+	base := with("    aerate every 30 min for 5 min\n")
+	got, unsettled := merged(t, base, edit(t, base, "every 30 min", "every 1 h"), edit(t, base, "for 5 min", "for 10 min"))
+	assert.Equal(t, tidy(t, with("    aerate every 1 h for 10 min\n")), got)
+	assert.Zero(t, unsettled)
+	got, unsettled = merged(t, season, with("    aerate every 30 min for 5 min\n"), edit(t, season, "    soak 6 h", "    aerate every 1 h for 5 min\n    soak 6 h"))
+	assert.Contains(t, got, "    # both: ours every 30 min; theirs every 1 h\n    aerate every 30 min for 5 min\n")
+	assert.Equal(t, 1, unsettled)
+}
+
 func TestFiguresLearntOfOneLotOnBothSidesAreOneThing(t *testing.T) {
 	const base = "house \"L\" {\n  uptake 1.2 of \"A\"\n}\n"
 	got, unsettled := merged(t, base, edit(t, base, "\n}", "\n  uptake 1.1 of \"B\"\n}"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))
@@ -145,7 +156,7 @@ type draft struct {
 var openings = [4]string{"process \"p\" {\nsteep in \"tub\" {\n", "kiln in \"k\" {\n", "expect total time at most 14 days\n", "vessel \"tub\" {\n"}
 var closings = [4]string{"}\n", "}\n", "}\n", "}\n"}
 var phrases = [4][]string{
-	{"soak %d h in water at %d °C", "rest %d h in air at %d °C", "gate moisture at least %d %% allow 1 to %d h"},
+	{"soak %d h in water at %d °C", "rest %d h in air at %d °C", "gate moisture at least %d %% allow 1 to %d h", "aerate every %d h for %d min"},
 	{"dry at air-on %d °C for %d h", "cure at air-on %d °C for %d h", "gate moisture at most %d %% allow 1 to %d h"},
 	{"expect final moisture %d to %d %%", "limits { bed-temperature at most %d °C; turn-gap at most %d h }", "deculm within %d h allow %d h"},
 	{"holds %d l", "accept oxygen-gone because \"reason %d\""},

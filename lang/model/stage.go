@@ -36,6 +36,14 @@ type Steep struct {
 	Target *Range // the moisture wanted at steep-out
 	Steps  []Step
 	Until  *Condition
+	Aerate *Aerate // of every soak that does not have air all the time
+}
+
+// Aerate is air blown through standing soak water at intervals.
+type Aerate struct {
+	Written
+	Every Quantity // from one time to the next
+	For   Quantity // how long each time, shorter than Every
 }
 
 // Piece is what germinating and withering grain can say, which both lie spread out.

@@ -43,6 +43,14 @@ func (s System) Step() float64 {
 	return 1
 }
 
+// Mass is the unit of its weights, and how many of it are in a kg.
+func (s System) Mass() (unit string, perKilogram float64) {
+	if s.British {
+		return "lb", 1 / Pound
+	}
+	return "kg", 1
+}
+
 // Weight writes so many kg to three figures: 834 g, 6.06 kg, 41.2 lb.
 func (s System) Weight(kg float64) string {
 	if s.British {

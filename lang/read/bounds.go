@@ -12,6 +12,10 @@ var (
 	intervalTooShort = rule("interval-too-short", fault, "something is to be done more than once a minute",
 		"nobody turns, stirs or sprinkles so often; the unit is most likely a slip", "look at the number and its unit",
 		inPiece("turn every 8 s"), inPiece("turn every 8 h"))
+	airNeverStops = rule("air-never-stops", fault, "air at intervals that runs for the whole of each interval",
+		"the next time begins before the last is over; the two times are mostly in each other's place, or one has a slip in its unit",
+		"look at both times and their units; air that is to run all the time is said of the soak: with air",
+		soaked("soak 7 h in water at 13 °C; aerate every 5 min for 30 min"), soaked("soak 7 h in water at 13 °C; aerate every 30 min for 5 min"))
 	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps",
 		"nobody makes so many soaks and rests, and no forecast of them would end", "look at how often repeat is to be done, and at what it repeats",
 		soaked("repeat 1000 times { soak 1 h in water at 13 °C; rest 1 h in air at 14 °C }"),
@@ -19,7 +23,7 @@ var (
 )
 
 // boundRules are the rules of this file.
-var boundRules = []finding.Rule{intervalTooShort, stepsTooMany}
+var boundRules = []finding.Rule{intervalTooShort, airNeverStops, stepsTooMany}
 
 // inPiece and soaked are processes around a statement, for the examples.
 func inPiece(statement string) string {

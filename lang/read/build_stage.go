@@ -26,6 +26,7 @@ var steepStatements = table[steeping]{
 	"rest":   wet((*builder).rest),
 	"repeat": (*builder).repeat,
 	"gate":   wet((*builder).gate),
+	"aerate": (*builder).aerate,
 	"until":  func(_ *builder, m *steeping, r *filled) { m.stage.Until = r.slot(0).holds() },
 }
 
@@ -56,6 +57,18 @@ func (b *builder) repeat(m *steeping, r *filled) {
 	b.timesBound(s, r.slot(0))
 	*m.steps = append(*m.steps, s)
 	fillStage(b, m.of, r, vocabulary.Repeat, s, &steeping{m.of, m.stage, &s.Steps, m.again}, m.again)
+}
+
+func (b *builder) aerate(m *steeping, r *filled) {
+	often, time := b.interval(r), b.positive(r.clause("for", 0).quantity(), "a time")
+	if often == nil || time == nil {
+		return
+	}
+	if time.SI >= often.SI {
+		b.refuse(airNeverStops.At(time.Place, fmt.Sprintf("air that is blown every %s for %s never stops", often, time)))
+		return
+	}
+	m.stage.Aerate = &model.Aerate{Written: r.written(), Every: *often, For: *time}
 }
 
 // growing is a piece that is built, and the stage that it is of.

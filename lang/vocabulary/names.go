@@ -9,6 +9,7 @@ const (
 	VerbRepeat    = "repeat"
 	VerbSoak      = "soak"
 	VerbRest      = "rest"
+	VerbAerate    = "aerate"
 	VerbGerminate = "germinate"
 	VerbHold      = "hold"
 	VerbTurn      = "turn"

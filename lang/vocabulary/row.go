@@ -4,7 +4,7 @@
 //
 // The lexer knows clause words and bounds from it. The meaning stage reads statements by
 // it, the messages name what it allows, layout, comparison and merge ask its columns,
-// completion and hover text quote it, and the reference page is printed from it. To add
+// explain quotes it, and the reference page is printed from it. To add
 // a statement is to add a row here and, in package read, what it does.
 package vocabulary
 

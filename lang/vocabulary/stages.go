@@ -74,6 +74,13 @@ var stageRows = []Row{
 			forTime, until, allow,
 		},
 		Doc: "The drained grain lies in air and breathes.", Example: "rest 9 h in air at 14 °C"},
+	{Word: VerbAerate, In: blocks(Steep), Once: true,
+		Clauses: []Clause{
+			every,
+			{Word: "for", Slots: []Slot{duration}, Required: true, Doc: "how long the air runs each time"},
+		},
+		Doc:     "Air is blown through the water of each soak at intervals, by a pump on a timer: the first time comes one interval after the soak begins. A soak with air has it all the time.",
+		Example: "aerate every 30 min for 5 min"},
 
 	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Leads: forTime.Word, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
 		Clauses: []Clause{

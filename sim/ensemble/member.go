@@ -83,21 +83,3 @@ func (e *Ensemble) word(text string) int32 {
 	}
 	return at
 }
-
-// StepEnd is the end of a step in one member.
-type StepEnd struct {
-	Stage                 model.StageKind
-	Label                 string
-	End, Moisture, Weight float64 // s from the first soak; wet basis; kg
-}
-
-// Ends gives the steps of one member, in order.
-func (e *Ensemble) Ends(member int) []StepEnd {
-	steps := e.Members[member].steps
-	out := make([]StepEnd, len(steps))
-	for i, s := range steps {
-		k := e.stepsSeen[s.key]
-		out[i] = StepEnd{k.stage, k.label, s.end, s.moisture, s.weight}
-	}
-	return out
-}

@@ -49,6 +49,9 @@ type Germination struct{ Share float64 }
 // SoakWater is the water of each soak.
 type SoakWater struct{ Each float64 } // m³ for each kg of grain
 
+// BlownAir is air that is blown through soak water at intervals, by a pump on a timer.
+type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
+
 // FloorArea is the part of a floor on which the piece lies, m². Depth is that at which it
 // is taken to lie; 0 where the floor has room for more, and the corns lie one deep.
 type FloorArea struct {
@@ -120,6 +123,7 @@ func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
+func (BlownAir) topic() topic      { return topic{of: "blown air"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
 func (WitherAir) topic() topic     { return topic{of: "wither air"} }

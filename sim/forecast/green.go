@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/work"
 )
 
@@ -20,7 +21,7 @@ func (r *run) keep(stage int) {
 		return
 	}
 	kept := *r
-	kept.f, kept.effort = r.f.copy(), nil
+	kept.f, kept.counts, kept.effort = r.f.copy(), maps.Clone(r.counts), nil
 	r.f.green = &green{kept, stage}
 }
 
@@ -41,8 +42,42 @@ func (f *Forecast) Dried(drying *float64, sorption float64, m *work.Meter) (*For
 	if f.green == nil {
 		return f, nil
 	}
+	return f.onKiln(drying, sorption, m).from(f.green.stage)
+}
+
+// onKiln takes the run up again where the malt comes to the kiln.
+func (f *Forecast) onKiln(drying *float64, sorption float64, m *work.Meter) *run {
 	r := f.green.run
 	r.f, r.counts, r.effort = r.f.copy(), maps.Clone(r.counts), effortOf(m)
 	r.o.Drying, r.o.Sorption = drying, sorption
-	return r.from(f.green.stage)
+	return &r
+}
+
+// MoistureAt is the moisture, wet basis, with which a step on the kiln begins where kilns
+// dry by another factor. It is false where the batch does not come to that step.
+func (f *Forecast) MoistureAt(step source.Place, drying float64) (w float64, ok bool) {
+	if f.green == nil {
+		return 0, false
+	}
+	r := f.onKiln(&drying, 0, nil)
+	r.until = &reached{step: step}
+	if _, err := r.from(f.green.stage); err != nil {
+		return 0, false
+	}
+	return r.until.moisture, r.until.ok
+}
+
+// reached is a step before which a forecast breaks off, and the moisture that it then has.
+type reached struct {
+	step     source.Place
+	moisture float64
+	ok       bool
+}
+
+// before tells whether the forecast breaks off here.
+func (u *reached) before(s model.Step, m physics) bool {
+	if u != nil && s.Place() == u.step {
+		u.moisture, u.ok = m.moisture(), true
+	}
+	return u != nil && u.ok
 }

@@ -43,8 +43,7 @@ func (m *growModel) look() {
 	if m.seen.driest == 0 || w < m.seen.driest {
 		m.seen.driest, m.seen.driestAt = w, age
 	}
-	p := m.piece.Batch().Lot.Profile
-	if p.Due(m.piece.Clock()) >= 0.5 && p.MoistFactor(w, m.piece.Clock()) < slowShare {
+	if m.piece.Due() >= 0.5 && m.piece.MoistFactor() < slowShare {
 		m.seen.slowed += age - m.seen.age
 	}
 	if w > WitheredMoisture {

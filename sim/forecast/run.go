@@ -21,7 +21,7 @@ type Options struct {
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis
 
-	Forms grain.Forms // of the equations of growth and uptake; nil are the model's own
+	Forms grain.Forms // of the equations of growth, uptake and drying; nil are the model's own
 
 	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
 	AirAt, HumidityAt, WaterAt, BandAt float64
@@ -137,6 +137,7 @@ type run struct {
 	ends   []Ended // those of the course that are to come
 	looked int     // of its looks
 	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
+	until  *reached
 	effort *effort
 }
 

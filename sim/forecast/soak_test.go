@@ -27,3 +27,41 @@ func TestASoakAfterARestIsCountedOnce(t *testing.T) {
 	f := run1(t, `steep in "tub" { soak 8 h in water at 13 °C; rest 8 h in air at 14 °C; soak 8 h in water at 13 °C }`+"\n"+growText+kilnText)
 	assert.InDelta(t, 2*1.5*5, f.Totals.SteepWater, 1e-9)
 }
+
+// wetText is a steep of a long third soak, with what is said of its air.
+func wetText(air string) string {
+	return `steep in "tub" { soak 6 h in water at 15 °C; rest 10 h in air at 15 °C; repeat 1 times { soak 6 h in water at 15 °C; rest 10 h in air at 15 °C }; soak 12 h in water at 15 °C` + air + " }\n" + growText + kilnText
+}
+
+func TestAirAtIntervalsKeepsTheOxygenUp(t *testing.T) {
+	still, often, seldom := run1(t, wetText("")), run1(t, wetText("; aerate every 30 min for 5 min")), run1(t, wetText("; aerate every 4 h for 5 min"))
+	always := run1(t, wetText(" with air; aerate every 4 h for 5 min"))
+	t.Logf("without oxygen: %.1f h still, %.1f h with 5 min each 4 h", airless(still)/3600, airless(seldom)/3600)
+	require.Positive(t, airless(still))
+	assert.Zero(t, airless(often))
+	for _, gone := range Troubles[OxygenGone](always) {
+		assert.Less(t, gone.Soak, 3, "air all the time wants no more")
+	}
+	assert.Less(t, airless(seldom), airless(still))
+	assert.Positive(t, airless(seldom))
+	assert.Greater(t, often.Pieces[0].Chitted, still.Pieces[0].Chitted)
+	assert.InDelta(t, still.Totals.SteepOutMoisture, often.Totals.SteepOutMoisture, 0.005, "the corns drink as before")
+	assert.InDelta(t, still.Totals.SteepWater, often.Totals.SteepWater, 1e-9)
+}
+
+func TestWhatAirAtIntervalsBringsIsAssumed(t *testing.T) {
+	brings := func(text string) (list []float64) {
+		for _, a := range run1(t, text).Assumed {
+			if b, ok := a.(BlownAir); ok {
+				list = append(list, b.Brings)
+			}
+		}
+		return list
+	}
+	assert.Empty(t, brings(wetText("")))
+	once := brings(wetText("; aerate every 30 min for 5 min"))
+	require.Len(t, once, 1)
+	assert.InDelta(t, 0.565, once[0], 0.001, "10 for each hour, for 5 min")
+	assert.Greater(t, brings(wetText("; aerate every 30 min for 10 min"))[0], once[0])
+	assert.Empty(t, brings(`steep in "tub" { soak 12 h in water at 15 °C with air; aerate every 1 h for 5 min }`+"\n"+growText+kilnText))
+}

@@ -27,6 +27,9 @@ func (r *run) kiln(st *model.Kilning) error {
 	}
 	began := r.clock
 	for _, s := range st.Steps {
+		if r.until.before(s, m) {
+			return errEnough
+		}
 		if err := r.kilnStep(m, st, s, ticks); err != nil {
 			return err
 		}
@@ -71,7 +74,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Profile.Malt.With(r.drying(k), r.o.Sorption)
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(r.drying(k), r.o.Sorption))
 	depth := mass / (malt.Packing().Bulk * kit.Area)
 	kit.Layers = kiln.ThinLayers
 	if depth > deepBed {

@@ -17,7 +17,7 @@ func (r *run) steep(st *model.Steep) error {
 		return err
 	}
 	state.Meter(r.effort.Meter)
-	m := &steepModel{state: state, water: steep.Water{T: r.site.water}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
+	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
 	r.assume(SoakWater{steep.DefaultWaterPerKg / 1000})
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
@@ -114,6 +114,9 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
 		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(as, r.site.water), model.Aerated(s)
 		out.Temperature = Temperature{vocabulary.PlaceWater, m.water.T, m.water.T, true}
+		if b := m.water.Blown; b != nil && !m.water.Aerated {
+			r.assume(BlownAir{steep.BroughtIn(b.For)})
+		}
 	} else {
 		r.rests++
 		out.Label = fmt.Sprintf("rest %d", r.rests)
@@ -132,6 +135,14 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
+}
+
+// blown is the air of a steep that has it at intervals, nil for none.
+func blown(a *model.Aerate) *steep.Blown {
+	if a == nil {
+		return nil
+	}
+	return &steep.Blown{Every: a.Every.SI, For: a.For.SI}
 }
 
 // freshWater changes the water for a soak that follows another with no rest between.

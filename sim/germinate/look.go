@@ -38,6 +38,13 @@ func (p *Piece) Depth() float64 { return p.lot.BedVolume(p.X(), p.y[clock]) / p.
 // Chitted is the share of all corns that have chitted.
 func (p *Piece) Chitted() float64 { return p.chitted }
 
+// Due is the share of the germinable corns whose chit is due.
+func (p *Piece) Due() float64 { return p.due }
+
+// MoistFactor is the share of full speed at which the corns grow in the moisture
+// that they have; see [grain.Profile.MoistFactor].
+func (p *Piece) MoistFactor() float64 { return p.lot.Profile.MoistFactor(p.Moisture(), p.y[clock]) }
+
 // Clock is the growth clock, °C·h.
 func (p *Piece) Clock() float64 { return p.y[clock] }
 

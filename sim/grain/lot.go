@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/drying"
 )
 
 // Masses accepted, kg of dry matter: from a test sample to a large house's
@@ -39,15 +40,25 @@ type Lot struct {
 	Forms Forms // of the equations, where they are to be other than the model's
 }
 
-// Forms gives equations another form: each multiplies a speed of the model, and nil is
-// the form that the model has. No factor can make up for one, so that a forecast of
-// other forms shows how wrong an answer becomes where an equation is wrong.
+// Forms gives equations another form; nil is the form that the model has. No factor can
+// make up for one, so that a forecast of other forms shows how wrong an answer becomes
+// where an equation is wrong. Growth and Uptake multiply a speed of the model.
 type Forms struct {
 	// Growth is of the growth clock, by where it stands, °C·h, and the grain's °C.
 	Growth func(clock, t float64) float64
 	// Uptake is of the core, by the moisture at the beginning of a soak or a rest, wet
 	// basis.
 	Uptake func(w float64) float64
+	// Drying gives what malt of a house is on the kiln.
+	Drying func(drying.Malt) drying.Material
+}
+
+// Dries is the malt of a house as it dries on the kiln.
+func (l *Lot) Dries(m drying.Malt) drying.Material {
+	if l.Forms.Drying == nil {
+		return m
+	}
+	return l.Forms.Drying(m)
 }
 
 func (f Forms) growth(clock, t float64) float64 {

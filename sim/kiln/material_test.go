@@ -1,6 +1,7 @@
 package kiln_test
 
 import (
+	"errors"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -19,6 +20,9 @@ func TestBalancesCloseForAnyMaterial(t *testing.T) {
 		first := bed.View()
 		for range 4 {
 			_, err := bed.Advance(600, anySetting(t))
+			if errors.Is(err, kiln.ErrStalled) { // no cereal: drawn so steep that no step follows it, and refused
+				return
+			}
 			require.NoError(t, err)
 			v := bed.View()
 			require.True(t, finite(v), "%+v", v)

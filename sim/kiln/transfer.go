@@ -7,11 +7,6 @@ import (
 )
 
 const (
-	// Properties of air near 50 °C (handbook).
-	viscosity    = 1.96e-5 // Pa s
-	conductivity = 27.9    // mW/(m K)
-	prandtlRoot  = 0.888   // cube root of the Prandtl number, 0.70
-
 	// stillConvection and stillRadiation are the transfer coefficients on both
 	// faces of a tray in a still oven together, W/(m² K) (calibrated: natural
 	// convection at 5, radiation of warm walls at 6 on a face).
@@ -32,15 +27,6 @@ type exchange struct {
 	radiant float64 // W/(m² K) to walls at the temperature of air-on
 }
 
-// transferCoefficient gives W/(m² K) between air and corns for a mass flux of
-// g kg/(m² s): Nu = 2 + 1.1·Pr^(1/3)·Re^0.6 on a sphere of diameter d, m,
-// [wakao-kaguei-1982], stated there for Re 15 to 8500, and used below too,
-// where exchange is so good compared with the flow that its value no longer matters.
-func transferCoefficient(g, d float64) float64 {
-	re := g * d / viscosity
-	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*math.Pow(re, 0.6))
-}
-
 // exchange gives the exchange of one layer with air of the state in.
 func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
@@ -48,7 +34,7 @@ func (b *Bed) exchange(in stream) exchange {
 	if b.kit.Still {
 		return b.stillExchange(g)
 	}
-	ntu := transferCoefficient(g, b.packing.CornDiameter) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 

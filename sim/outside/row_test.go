@@ -61,6 +61,7 @@ func table() []section {
 		{"Sorption and thin layers", thinLayers()},
 		{"Deep beds", deepBeds()},
 		{"Growth", growth()},
+		{"Germinating with air blown through", blown()},
 		{"Kilning", kilning()},
 	}
 }

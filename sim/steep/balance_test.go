@@ -19,23 +19,26 @@ type stay struct {
 	t   float64
 	rh  float64
 	air bool
+
+	blown *steep.Blown // nil for no air at intervals
 }
 
 func drawStays(t *rapid.T) []stay {
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) stay {
 		return stay{
-			wet: rapid.Bool().Draw(t, "wet"),
-			dt:  rapid.Float64Range(1, 12*hour).Draw(t, "dt"),
-			t:   rapid.Float64Range(4, 24).Draw(t, "T"),
-			rh:  rapid.Float64Range(0.5, 1).Draw(t, "RH"),
-			air: rapid.Bool().Draw(t, "aerated"),
+			wet:   rapid.Bool().Draw(t, "wet"),
+			dt:    rapid.Float64Range(1, 12*hour).Draw(t, "dt"),
+			t:     rapid.Float64Range(4, 24).Draw(t, "T"),
+			rh:    rapid.Float64Range(0.5, 1).Draw(t, "RH"),
+			air:   rapid.Bool().Draw(t, "aerated"),
+			blown: rapid.SampledFrom([]*steep.Blown{nil, {Every: 1800, For: 300}, {Every: 3 * hour, For: 77}, {Every: 61.3, For: 1}}).Draw(t, "blown"),
 		}
 	}), 1, 8).Draw(t, "stays")
 }
 
 func (s stay) apply(g *steep.State, dt float64) error {
 	if s.wet {
-		return g.Soak(dt, steep.Water{T: s.t, Aerated: s.air})
+		return g.Soak(dt, steep.Water{T: s.t, Aerated: s.air, Blown: s.blown})
 	}
 	return g.Rest(dt, steep.Air{T: s.t, RH: s.rh})
 }

@@ -13,7 +13,7 @@ const (
 	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
-	growthStep = 150.0
+	growthStep = 600.0
 	// fillStep, s: the same while film and husk fill.
 	fillStep = 10.0
 )
@@ -27,17 +27,24 @@ type stretch struct {
 	maxStep float64 // s
 	water   func(dt float64) uptake
 	leached func(dt float64) float64
-	burn    func(dt, clock, w float64) float64 // kg/kg of first dry matter per second
+
+	// What the corns burn, kg/kg of first dry matter per second; the other is nil.
+	burnInWater func(dt float64) float64
+	burnInAir   func(clock, w float64) float64
 }
 
 // moment is a time in a stretch and what does not depend on growth there.
 type moment struct {
-	at             float64 // s
 	drunk, leached float64 // kg/kg of first dry matter
+	burnt          float64 // kg/kg of first dry matter per second, in water
 }
 
 func (st *stretch) moment(at float64) moment {
-	return moment{at: at, drunk: st.water(at).sum(), leached: st.leached(at)}
+	m := moment{drunk: st.water(at).sum(), leached: st.leached(at)}
+	if st.burnInWater != nil {
+		m.burnt = st.burnInWater(at)
+	}
+	return m
 }
 
 // grow runs clock, respiration and chit through a stretch with the classical
@@ -64,7 +71,11 @@ func (s *State) grow(st *stretch) {
 func (s *State) growRate(st *stretch, m *moment, clock, respired float64) (perSecond, burnt float64) {
 	x := s.x(m.drunk, respired, m.leached)
 	w := x / (1 + x)
-	return s.lot.ClockSpeed(clock, st.t, w, st.access) / hour, st.burn(m.at, clock, w)
+	burnt = m.burnt
+	if st.burnInAir != nil {
+		burnt = st.burnInAir(clock, w)
+	}
+	return s.lot.ClockSpeed(clock, st.t, w, st.access) / hour, burnt
 }
 
 // breath is the dry matter burnt by the oxygen taken from water, kg per kg of

@@ -94,7 +94,7 @@ func (s *State) restPart(dt, t, drying float64) float64 {
 	st.dt = lasts
 	st.water = func(dt float64) uptake { return from.rested(dt, c, drying) }
 	st.leached = func(float64) float64 { return leached }
-	st.burn = func(_, clock, w float64) float64 { return s.lot.RespirationSpeed(clock, t, w, 1) }
+	st.burnInAir = func(clock, w float64) float64 { return s.lot.RespirationSpeed(clock, t, w, 1) }
 	s.grow(&st)
 	s.water = st.water(st.dt)
 	s.dried += drying * st.dt

@@ -25,11 +25,13 @@ const (
 type Water struct {
 	T       float64  // °C, 0 to 40; the grain is taken to be as warm
 	PerKg   *float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg
-	Aerated bool     // air blown through: the water stays full of oxygen
+	Aerated bool     // air blown through all the time: the water stays full of oxygen
+	Blown   *Blown   // air blown through at intervals; nil for never. It adds nothing to Aerated
 }
 
 func (w Water) checked() (Water, error) {
 	return w, errors.Join(
+		w.Blown.check(),
 		air.Within("water temperature", w.T, "°C", lowestWater, highestWater),
 		air.Within("water drawn", w.perKg(), "l/kg", 0.5, 20))
 }
@@ -57,7 +59,7 @@ func (s *State) Soak(dt float64, water Water) error {
 		return err
 	}
 	if !s.submerged {
-		s.submerged, s.soakAge = true, 0
+		s.submerged, s.soakAge, s.waterAge = true, 0, 0
 		s.soaks++
 		s.oxygen = water.full()
 	}
@@ -78,7 +80,7 @@ func (s *State) ChangeWater(water Water) error {
 	if !s.submerged {
 		return errors.New("the water can be changed only while the grain stands in it")
 	}
-	s.oxygen = water.full()
+	s.oxygen, s.waterAge = water.full(), 0
 	return nil
 }
 
@@ -89,39 +91,52 @@ func (s *State) checkStep(dt float64) error {
 	return air.Within("step", dt, "s", math.SmallestNonzeroFloat64, longestStep)
 }
 
-// soakPart goes on to the end of dt, to the end of the filling or to the hour
-// the oxygen is gone, whichever comes first, and returns the seconds it took.
+// soakPart goes on to the end of dt, to the end of the filling, to the hour the
+// oxygen is gone or to where the air is turned on or off, whichever comes first,
+// and returns the seconds it took.
 func (s *State) soakPart(dt float64, water Water) float64 {
 	st := stretch{dt: dt, t: water.T, maxStep: growthStep}
 	if s.soakAge < fillEnd {
 		st.maxStep = fillStep
 		st.dt = math.Min(dt, fillEnd-s.soakAge)
 	}
-	if water.Aerated {
+	blowing := false
+	switch {
+	case water.Aerated:
 		s.oxygen = water.full()
+	case water.Blown != nil:
+		var left float64
+		blowing, left = water.Blown.at(s.waterAge)
+		st.dt = math.Min(st.dt, left)
 	}
-	breathing := s.oxygen > 0
+	breathing := blowing || s.oxygen > 0
 	gone := false
 	if breathing {
 		st.access = waterAccess
-		if lasts := math.Max(0, s.OxygenLasts()); !water.Aerated && lasts <= st.dt {
+		if lasts := math.Max(0, s.OxygenLasts()); !water.Aerated && !blowing && lasts <= st.dt {
 			st.dt, gone = lasts, true
 		}
 	}
-	s.soakStretch(&st, breathing, water.Aerated)
-	if gone {
+	before := s.wetTime
+	s.soakStretch(&st, breathing)
+	switch {
+	case gone:
 		s.oxygen = 0
+	case blowing:
+		s.oxygen = blownThrough(s.oxygen, water.full(), before, st.dt)
+	case breathing && !water.Aerated:
+		s.oxygen = math.Max(0, s.oxygen-(demand(s.wetTime)-demand(before)))
 	}
 	return st.dt
 }
 
-func (s *State) soakStretch(st *stretch, breathing, aerated bool) {
+func (s *State) soakStretch(st *stretch, breathing bool) {
 	p := &s.lot.Profile
 	from, leached, wetTime := s.water, s.leached, s.wetTime
 	c := s.coreSpeed(st.t)
 	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
-	st.burn = func(dt, _, _ float64) float64 {
+	st.burnInWater = func(dt float64) float64 {
 		if !breathing {
 			return 0
 		}
@@ -130,13 +145,11 @@ func (s *State) soakStretch(st *stretch, breathing, aerated bool) {
 	s.grow(st)
 	s.water, s.leached = st.water(st.dt), st.leached(st.dt)
 	s.taken += s.water.sum() - from.sum()
-	if breathing && !aerated {
-		s.oxygen = math.Max(0, s.oxygen-(demand(wetTime+st.dt)-demand(wetTime)))
-	}
 	if !breathing {
 		s.airless += st.dt
 	}
 	s.soakAge += st.dt
+	s.waterAge += st.dt
 	s.waterTime += st.dt
 	s.wetTime += st.dt
 }

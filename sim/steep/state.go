@@ -21,7 +21,8 @@ type State struct {
 	chitted  float64 // share of corns
 
 	submerged bool
-	soakAge   float64 // s since this soak began
+	soakAge   float64 // s since the grain went under
+	waterAge  float64 // s since the water was fresh
 	soaks     int
 	wetTime   float64 // s since the first wetting
 	waterTime float64 // s under water in all

@@ -190,3 +190,18 @@ func TestAGateBehindTheGrowthIsLookedAtOnceTheGrowthIsAtItsEnd(t *testing.T) {
 	}
 	assert.Greater(t, gate[1], gate[0]+6*hour)
 }
+
+func TestAPumpBlowsTheAirAndNobodyComes(t *testing.T) {
+	with := strings.Replace(steepText, "{", "{ aerate every 2 h for 10 min;", 1)
+	still, blown := forecastOf(t, steepText+growText+kilnText), forecastOf(t, with+growText+kilnText)
+	steeped := func(f *forecast.Forecast) (list []string) {
+		for _, v := range List(f) {
+			if v.Stage == model.SteepStage {
+				list = append(list, v.Name)
+			}
+		}
+		return list
+	}
+	assert.NotEmpty(t, steeped(still))
+	assert.Equal(t, steeped(still), steeped(blown))
+}

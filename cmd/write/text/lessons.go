@@ -57,7 +57,7 @@ func (s *lessonSheet) factors() {
 		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceExplained, f.Batches)
 	}
 	if t := s.r.Thermometer; t != nil {
-		degree := s.degrees()
+		degree := answer.Kelvin(s.Step())
 		value, off := words.Estimate(degree*t.Value, degree*t.Error)
 		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Batches)
 	}
@@ -77,11 +77,6 @@ func (s *lessonSheet) factor(label, value, off, usual string, told answer.Share,
 
 func usual[T ~float64](value, sd T) string {
 	return quantity.Rounded(float64(value), 2) + " ± " + quantity.Rounded(float64(sd), 2)
-}
-
-// degrees is how many degrees of the house are in a kelvin.
-func (s *lessonSheet) degrees() answer.Kelvin {
-	return answer.Kelvin(s.Temperature(1) - s.Temperature(0))
 }
 
 // untold writes what the readings do not tell, and what tells it.
@@ -142,19 +137,17 @@ type miss struct {
 }
 
 func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
-	mass, perKilogram := "kg", 1.0
-	if s.British {
-		mass, perKilogram = "lb", 1/quantity.Pound
-	}
+	mass, perKilogram := s.Mass()
 	list = addMiss(list, h.Weight, "weight", "weight, "+mass, perKilogram)
 	list = addMiss(list, h.Moisture, "", "  moisture by it, points", 100)
 	list = addMiss(list, h.Acrospire, "acrospire", "acrospire, % of the corn", 100)
-	list = addMiss(list, h.Temperature, "temperature", "temperature, "+s.Degree(), float64(s.degrees()))
-	list = addMiss(list, h.Germination, "the hours of germination", "germination, h", 1/secondsPerHour)
-	return addMiss(list, h.Drying, "the hours of drying", "drying, h", 1/secondsPerHour)
+	list = addMiss(list, h.Temperature, "temperature", "temperature, "+s.Degree(), s.Step())
+	list = addMiss(list, h.Germination, "the hours of germination", "germination, h", perSecond)
+	return addMiss(list, h.Drying, "the hours of drying", "drying, h", perSecond)
 }
 
-const secondsPerHour = 3600.0
+// perSecond is the hours in one of SI.
+const perSecond = 1.0 / 3600
 
 // addMiss adds a line, with so many of the unit that is shown in one of SI.
 func addMiss[T answer.Single](list []miss, e *lessons.RMSE[T], name, label string, scale float64) []miss {

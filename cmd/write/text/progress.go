@@ -3,11 +3,11 @@ package text
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
@@ -39,14 +39,13 @@ type progressSheet struct {
 }
 
 const (
-	byMinute = "Monday 2 January 2006, 15:04"
-	byDay    = "Mon 2 Jan 15:04"
-	byHour   = "Mon 15:04"
+	byDay  = "Mon 2 Jan 15:04"
+	byHour = "Mon 15:04"
 )
 
 func (s *progressSheet) head() {
 	s.line("%s", s.bold(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process))))
-	s.line("as of %s, %s after the first soak", s.r.At.Format(byMinute), words.Lasting(s.r.Elapsed))
+	s.line("as of %s, %s after the first soak", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed))
 	if why := words.AsOf[s.r.AsOf]; why != "" {
 		s.para("", "that is %s", why)
 	}
@@ -61,9 +60,7 @@ func (s *progressSheet) head() {
 }
 
 // clock is the time so long after the first soak.
-func (s *progressSheet) clock(t answer.Seconds) time.Time {
-	return s.r.Began.Add(time.Duration(math.Round(float64(t))) * time.Second)
-}
+func (s *progressSheet) clock(t answer.Seconds) time.Time { return outlook.ClockAt(s.r.Began, t) }
 
 func (s *progressSheet) titles(what string) {
 	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s%12s", what, "middle", "1 in 10", "9 in 10")))
@@ -120,16 +117,8 @@ func (s *progressSheet) where() string {
 // lates writes what should have been done.
 func (s *progressSheet) lates() {
 	for _, l := range s.r.Late {
-		day := l.Since.Format(byDay)
-		since := fmt.Sprintf("%s, %s ago", day, words.Ago(l.Late))
-		switch follow.LateKind(l.Kind) {
-		case follow.LateStep:
-			s.para("late", "most likely it was so far by %s: %s. If you went on, write it down", since, words.Safe(l.Text))
-		case follow.LateGuard:
-			s.para("late", "its latest time is over since %s: %s", since, words.Safe(l.Text))
-		case follow.LateTurn:
-			s.para("late", "by the last turn that is written down, the next fell due on %s", since)
-		}
+		since := fmt.Sprintf("%s, %s ago", l.Since.Format(byDay), words.Ago(l.Late))
+		s.para("late", "%s", words.Late(follow.LateKind(l.Kind), since, words.Safe(l.Text)))
 	}
 	if len(s.r.Late) > 0 {
 		s.line("")

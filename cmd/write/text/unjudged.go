@@ -38,9 +38,9 @@ func Unjudged(w io.Writer, list []finding.NotJudged, o Options) error {
 			said = fmt.Sprintf("%s and %d more", strings.Join(of[:mostNamed], ", "), len(of)-mostNamed)
 		}
 		text := fmt.Sprintf("not judged: %s, because %s (%s)", k.rule, k.reason, said)
-		for i, line := range words.Wrap(words.Safe(text), o.width()-len(indented)) {
+		for i, line := range words.Wrap(words.Safe(text), o.width()-len(hanging)) {
 			if i > 0 {
-				line = indented + line
+				line = hanging + line
 			}
 			if _, err := fmt.Fprintln(w, line); err != nil {
 				return err
@@ -50,5 +50,5 @@ func Unjudged(w io.Writer, list []finding.NotJudged, o Options) error {
 	return nil
 }
 
-// indented stands in front of the further lines of a paragraph.
-const indented = "    "
+// hanging stands in front of the further lines of a paragraph.
+const hanging = "    "

@@ -8,7 +8,7 @@ import (
 
 const (
 	mostTime      = 365 * 86400 // s of work
-	mostEvents    = 5000        // turns, stirrings, sprinklings and steps
+	mostEvents    = 5000        // turns, stirrings, sprinklings, times of air and steps
 	mostProcesses = 4
 )
 
@@ -48,6 +48,10 @@ func often(st model.Stage) float64 {
 		sooner(st.Turn)
 		if st.Sprinkle != nil {
 			sooner(&st.Sprinkle.Every)
+		}
+	case *model.Steep:
+		if st.Aerate != nil {
+			sooner(&st.Aerate.Every)
 		}
 	case *model.Withering:
 		sooner(st.Turn)

@@ -86,6 +86,8 @@ func (w *writer) hours(clause string) float64 {
 	switch {
 	case clause == "every":
 		return w.scale(1.0/59, 48)
+	case w.word == vocabulary.VerbAerate: // mostly shorter than its interval
+		return w.scale(1.0/3600, 1.0/40)
 	case w.odds(8):
 		return w.scale(100, 1_680_000)
 	case w.block == vocabulary.Steep || w.block == vocabulary.Repeat:

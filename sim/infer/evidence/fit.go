@@ -15,6 +15,8 @@ type Estimate struct {
 	Z    []float64     // in standard deviations of what is usual
 	Cov  *mat.SymDense // of the posterior, by the curvature at the mode
 	Cost float64       // minus the logarithm of the posterior, but for a constant
+
+	Residuals [][]float64 // of each trial, there
 }
 
 // Shared says which axis of the estimate each axis of a trial is.
@@ -44,23 +46,21 @@ const (
 // begin.
 func Fit(ctx context.Context, trials []*Trial, shared Shared, workers int) (Estimate, error) {
 	s := searchOf(ctx, trials, shared, workers)
-	z, base, cost, err := s.mode()
+	m, err := s.mode()
 	if err != nil {
 		return Estimate{}, err
 	}
-	moved, err := s.around(z, base)
-	if err != nil {
-		return Estimate{}, err
+	if m.moved == nil {
+		if m.moved, err = s.around(m.z, m.base); err != nil {
+			return Estimate{}, err
+		}
 	}
-	h, _ := s.curvature(z, base, moved)
-	return Estimate{Z: z, Cov: inverse(h), Cost: cost}, nil
-}
-
-// Mode gives the axes that Fit finds for one trial, without how well they are known, which
-// costs forecasts of its own.
-func Mode(ctx context.Context, t *Trial) ([]float64, error) {
-	z, _, _, err := searchOf(ctx, []*Trial{t}, Alone(t), 0).mode()
-	return z, err
+	h, _ := s.curvature(m.z, m.base, m.moved)
+	e := Estimate{Z: m.z, Cov: inverse(h), Cost: m.cost}
+	for _, p := range m.base {
+		e.Residuals = append(e.Residuals, p.residuals)
+	}
+	return e, nil
 }
 
 func searchOf(ctx context.Context, trials []*Trial, shared Shared, workers int) *search {
@@ -71,47 +71,6 @@ func searchOf(ctx context.Context, trials []*Trial, shared Shared, workers int) 
 		}
 	}
 	return s
-}
-
-// mode goes down from the usual to where the cost is least, and gives what the trials
-// have there.
-func (s *search) mode() (z []float64, base []point, cost float64, err error) {
-	z = make([]float64, s.dims)
-	if base, err = s.at(z); err != nil {
-		return nil, nil, 0, err
-	}
-	moved, err := s.around(z, base)
-	if err != nil {
-		return nil, nil, 0, err
-	}
-	return s.down(z, base, moved)
-}
-
-// down does the same from z, of which it is known already what the trials have there and
-// around it.
-func (s *search) down(z []float64, base, moved []point) ([]float64, []point, float64, error) {
-	cost := s.cost(z, base)
-	for round := range rounds {
-		if round > 0 {
-			var err error
-			if moved, err = s.around(z, base); err != nil {
-				return nil, nil, 0, err
-			}
-		}
-		h, g := s.curvature(z, base, moved)
-		next, found, better, err := s.stepped(z, h, g, cost)
-		if err != nil {
-			return nil, nil, 0, err
-		}
-		gain := cost - better
-		if gain > 0 {
-			z, base, cost = next, found, better
-		}
-		if gain < goodCost {
-			break
-		}
-	}
-	return z, base, cost, nil
 }
 
 type search struct {

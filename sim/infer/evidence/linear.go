@@ -46,8 +46,8 @@ func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 
 // Mode gives the axes that Fit finds, and begins with the forecasts that are made already.
 func (g Linearised) Mode() ([]float64, error) {
-	z, _, _, err := g.search.down(make([]float64, g.search.dims), g.base, g.moved)
-	return z, err
+	m, err := g.search.down(place{z: make([]float64, g.search.dims), base: g.base, moved: g.moved})
+	return m.z, err
 }
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student

@@ -22,6 +22,10 @@ import (
 	"maltwright/sim/infer/evidence/evidencetest"
 )
 
+// few is how many members follow a batch of which a test asks something that is plain:
+// some more than the least.
+const few = 30
+
 // house loads the process of the loft.
 func house(t testing.TB) *model.Process {
 	t.Helper()
@@ -115,32 +119,43 @@ func followed(t testing.TB, b *evidencetest.Batch, at float64, last model.StageK
 // ends are those of what is asked, over the members: when they first reach it, as in
 // reaches, and what they weigh at the end of the stage, as in weight.
 func (s *Posterior) ends(kind model.StageKind) (reached, weighs ensemble.Spread) {
-	var at, kg []float64
-	for i := range s.Ensemble.Members {
-		first, last, before := math.NaN(), math.NaN(), 0.0
-		for _, x := range s.Ensemble.Ends(i) {
-			if x.Stage == kind {
-				last = x.Weight
-			}
-			switch {
-			case x.Stage != kind || !math.IsNaN(first):
-			case kind == model.GerminateStage:
-				first = x.End
-			case x.Label == string(model.CureStep):
-				first = before
-			}
-			before = x.End
+	for _, x := range s.Ensemble.Steps() {
+		switch {
+		case x.Stage != kind:
+			continue
+		case kind == model.GerminateStage:
+			reached = x.End
+		case x.Label == string(model.CureStep):
+			reached = ensemble.Spread{P10: x.End.P10 - curing, P50: x.End.P50 - curing, P90: x.End.P90 - curing, Share: x.End.Share}
 		}
-		at, kg = append(at, first), append(kg, last)
+		weighs = x.Weight
 	}
-	return ensemble.SpreadOf(at), ensemble.SpreadOf(kg)
+	return reached, weighs
 }
+
+// curing is how long the process cures, s.
+const curing = 5 * 3600.0
 
 // coverage is how often the truth lay in an 80 % interval, and how far its middle was off.
 type coverage struct {
 	batches       int
 	inside, heavy float64 // shares of the batches: the end of the step that was waited for, and the weight then
+	onKiln        [3]int  // batches that are followed there; of those that end inside, and are as heavy
 	least         float64 // effective sample size of any
+}
+
+func (c *coverage) count(kind model.StageKind, inside, heavy bool) {
+	for k, yes := range []bool{true, inside, heavy} {
+		if yes && kind == model.KilnStage {
+			c.onKiln[k]++
+		}
+	}
+	if inside {
+		c.inside += 1 / float64(c.batches)
+	}
+	if heavy {
+		c.heavy += 1 / float64(c.batches)
+	}
 }
 
 // covered follows batches by equations of some forms, wherever they stand when they are
@@ -165,22 +180,19 @@ func covered(t *testing.T, batches, members int, forms grain.Forms) coverage {
 		s := followed(t, b, at, kind, members)
 		c.least = min(c.least, s.EffectiveSize)
 		x, w := s.ends(kind)
-		if x.P10-60 <= end && end <= x.P90+60 { // the record is to the minute
-			c.inside += 1 / float64(batches)
-		}
-		if kg := weight(b.Forecast, kind); w.P10 <= kg && kg <= w.P90 {
-			c.heavy += 1 / float64(batches)
-		}
+		kg := weight(b.Forecast, kind)
+		c.count(kind, x.P10-60 <= end && end <= x.P90+60, w.P10 <= kg && kg <= w.P90) // the record is to the minute
 	}
-	t.Logf("of %d batches %.0f %% end their step inside the interval, and %.0f %% have their weight then in it; the effective sample size was at least %.1f",
-		batches, 100*c.inside, 100*c.heavy, c.least)
+	t.Logf("of %d batches %.0f %% end their step inside the interval, and %.0f %% have their weight then in it; of %d on the kiln it is %d and %d; the effective sample size was at least %.1f",
+		batches, 100*c.inside, 100*c.heavy, c.onKiln[0], c.onKiln[1], c.onKiln[2], c.least)
 	return c
 }
 
-// stray is how far the share that was found may lie from one of all batches: three
-// standard errors of the few that are asked every time, and in the long run a tenth.
+// stray is how far the share that was found may lie from one of all batches: two
+// standard errors of the few that are asked every time, which are always the same, and
+// in the long run a tenth.
 func stray(share float64, batches int) float64 {
-	return max(0.1, 3*math.Sqrt(share*(1-share)/float64(batches)))
+	return max(0.1, 2*math.Sqrt(share*(1-share)/float64(batches)))
 }
 
 // study is how many batches are followed, by how many members each.
@@ -188,7 +200,7 @@ func study() (batches, members int) {
 	if golden.Long() {
 		return 300, 60
 	}
-	return 9, 40
+	return 6, 30
 }
 
 func tooLongRaced(t *testing.T) {
@@ -208,7 +220,8 @@ func TestTheIntervalCoversTheTruth(t *testing.T) {
 	assert.InDelta(t, 0.8, c.heavy, stray(0.8, batches))
 }
 
-// Where the equations of growth and uptake are other than the model's, no factor is right.
+// Where the equations of growth, uptake and drying are other than the model's, no factor is
+// right, and the weight of malt on the kiln lies outside its interval too often.
 // The shares were found of 60 batches, and stand in docs/limits.md.
 func TestTheIntervalWhereTheEquationsAreOther(t *testing.T) {
 	tooLongRaced(t)
@@ -218,7 +231,7 @@ func TestTheIntervalWhereTheEquationsAreOther(t *testing.T) {
 	assert.InDelta(t, otherHeavy, c.heavy, stray(otherHeavy, batches))
 }
 
-const otherInside, otherHeavy = 0.82, 0.75
+const otherInside, otherHeavy = 0.75, 0.55
 
 // ended gives the mean error of the end of the growing, h, when shares of the way to it
 // are gone.
@@ -247,7 +260,7 @@ func ended(t *testing.T, batches, members int, shares []float64, forms grain.For
 // the mean is 0.76/√n of it.
 func TestTheErrorFallsWithEachReading(t *testing.T) {
 	tooLongRaced(t)
-	batches, members, shares := 4, 40, []float64{0.001, 0.9}
+	batches, members, shares := 4, few, []float64{0.001, 0.9}
 	if golden.Long() {
 		batches, members, shares = 24, 60, []float64{0.001, 0.25, 0.7, 0.9}
 	}
@@ -265,14 +278,14 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 // However few of what is usual agree, the members that are left must not be a handful.
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
-	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
+	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
 	assert.Greater(t, s.Rounds, 0)
 	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
-	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 100)
+	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
-	fresh := followed(t, b, 60, model.GerminateStage, 100)
+	fresh := followed(t, b, 60, model.GerminateStage, 60)
 	assert.Zero(t, fresh.Rounds)
-	assert.Greater(t, fresh.EffectiveSize, 50.0)
+	assert.Greater(t, fresh.EffectiveSize, 30.0)
 }
 
 func TestTooFewMembersAreRefused(t *testing.T) {

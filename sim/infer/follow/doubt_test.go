@@ -30,7 +30,7 @@ func record(t *testing.T, until string, replaced ...string) (*model.Batch, time.
 func followRecord(t *testing.T, until string, replaced ...string) *Following {
 	t.Helper()
 	b, at := record(t, until, replaced...)
-	f, err := Of(context.Background(), b, at, Options{Members: 50})
+	f, err := Of(context.Background(), b, at, Options{Members: few})
 	require.NoError(t, err)
 	return f
 }
@@ -109,7 +109,7 @@ func TestWhatIsLateIsTold(t *testing.T) {
 	for len(b.Readings) > 0 && model.Weight(b.Readings[len(b.Readings)-1]) != nil {
 		b.Readings = b.Readings[:len(b.Readings)-1]
 	}
-	f, err := Of(context.Background(), b, time.Date(2026, 3, 15, 12, 0, 0, 0, time.Local), Options{Members: 60})
+	f, err := Of(context.Background(), b, time.Date(2026, 3, 15, 12, 0, 0, 0, time.Local), Options{Members: few})
 	require.NoError(t, err)
 	assert.Equal(t, model.GerminateStage, f.Stand.Sight.Stage, "nothing says that it is off the floor")
 	assert.Equal(t, []LateKind{LateStep, LateGuard, LateTurn}, kinds(f))
@@ -120,11 +120,11 @@ func TestWhatIsLateIsTold(t *testing.T) {
 
 func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 	b := load(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-06 07:00 }\n")
-	f, err := Of(context.Background(), b, began, Options{Members: 60})
+	f, err := Of(context.Background(), b, began, Options{Members: few})
 	require.NoError(t, err)
 	assert.Empty(t, f.Judged)
 	assert.Zero(t, f.Rounds)
-	assert.InDelta(t, 60, f.EffectiveSize, 1e-6)
+	assert.InDelta(t, few, f.EffectiveSize, 1e-6)
 	assert.Equal(t, model.SteepStage, f.Stand.Sight.Stage)
 	assert.InDelta(t, 0.124, f.Stand.Moisture.P50, 0.01)
 	_, err = Of(context.Background(), b, began.Add(-time.Hour), Options{})

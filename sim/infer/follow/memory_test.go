@@ -23,7 +23,7 @@ func TestAFollowedMemberKeepsAKilobyteOrTwo(t *testing.T) {
 	var before, after runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&before)
-	s, err := Condition(context.Background(), trial, Options{Members: 100})
+	s, err := Condition(context.Background(), trial, Options{Members: 60})
 	require.NoError(t, err)
 	runtime.GC()
 	runtime.ReadMemStats(&after)

@@ -14,7 +14,7 @@ import (
 func followText(t *testing.T, until time.Time, lines string) *Following {
 	t.Helper()
 	b := load(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n"+lines+"}\n")
-	f, err := Of(context.Background(), b, until, Options{Members: 40})
+	f, err := Of(context.Background(), b, until, Options{Members: few})
 	require.NoError(t, err)
 	return f
 }

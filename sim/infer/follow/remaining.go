@@ -5,15 +5,12 @@ import (
 	"maltwright/sim/ensemble"
 )
 
-// rarely is the share of members below which a step is left out of what is to come.
-const rarely = 0.1
-
 // ToCome are the steps that end behind now, but for those of a few members only, and for
 // the rest in store.
 func (f *Following) ToCome() []ensemble.StepSpread {
 	var steps []ensemble.StepSpread
 	for _, s := range f.Ensemble.Steps() {
-		if s.End.P50 > f.Now+justNow && s.End.Share >= rarely && s.Stage != model.StoreStage {
+		if s.End.P50 > f.Now+justNow && s.End.Share >= rare && s.Stage != model.StoreStage {
 			steps = append(steps, s)
 		}
 	}

@@ -76,8 +76,8 @@ func reached(g forecast.Gate) float64 {
 	return g.Ended + Never + 1
 }
 
-// rare is the share of members below which a wait is left out: it is a matter of the
-// far tails, such as a fourth soak.
+// rare is the share of members below which a wait, or a step to come, is left out: it is
+// a matter of the far tails, such as a fourth soak.
 const rare = 0.1
 
 // inOrder sorts waits by where they stand in the process, and marks the one that is

@@ -84,10 +84,7 @@ func (f *fit) moves(column int) (int, error) {
 		for k, n := range f.shared[i] {
 			z[k] = f.Z[n]
 		}
-		before, err := t.At(z)
-		if err != nil {
-			return 0, err
-		}
+		before := f.Residuals[i]
 		z[axis]++
 		after, err := t.At(z)
 		if err != nil {

@@ -24,7 +24,7 @@ func rootMeanSquare(list []Duration, what Span) (learnt, model float64) {
 	return math.Sqrt(learnt/n) / 3600, math.Sqrt(model/n) / 3600
 }
 
-// Where the equations of growth and uptake are other than the model's, the factors of the
+// Where the equations of growth, uptake and drying are other than the model's, the factors of the
 // house take up what they can of that: they are no longer those of the house to within
 // their errors, but a plan that goes by them is still nearer than one of the model. The
 // figures of the long run stand in docs/limits.md.

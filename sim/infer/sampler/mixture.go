@@ -17,17 +17,17 @@ type component struct {
 	draws int
 }
 
-// logProb is ln n·q(x): the density by the number of draws.
-func (c component) logProb(x []float64) float64 { return math.Log(float64(c.draws)) + c.LogProb(x) }
+// logShare is ln n·q(x): the density by the number of draws.
+func (c component) logShare(x []float64) float64 { return math.Log(float64(c.draws)) + c.LogProb(x) }
 
 // mixture is all distributions that were drawn from.
 type mixture []component
 
-// logProb is ln Σ nₖ·qₖ(x).
-func (m mixture) logProb(x []float64) float64 {
+// logTotal is ln Σ nₖ·qₖ(x).
+func (m mixture) logTotal(x []float64) float64 {
 	sum := math.Inf(-1)
 	for _, c := range m {
-		sum = logSum(sum, c.logProb(x))
+		sum = logSum(sum, c.logShare(x))
 	}
 	return sum
 }

@@ -47,7 +47,7 @@ func student(mean []float64, cov mat.Symmetric, o Options) (*distmv.StudentsT, e
 // towards the few step by step, and does not shrink to them.
 func tempered(weights []float64, enough float64) []float64 {
 	out := weights
-	for power := 0.8; effectiveSize(out) < enough && power > leastPower; power *= 0.8 {
+	for power := 0.8; kishSize(out) < enough && power > leastPower; power *= 0.8 {
 		logs := make([]float64, len(weights))
 		for i, w := range weights {
 			logs[i] = power * math.Log(max(w, math.SmallestNonzeroFloat64))

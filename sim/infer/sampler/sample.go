@@ -16,9 +16,9 @@ type Sample struct {
 
 // EffectiveSize is the effective sample size: how many draws of equal weight give as
 // small an error as these, 1/Σw² [kish-1965].
-func (s *Sample) EffectiveSize() float64 { return effectiveSize(s.Weights) }
+func (s *Sample) EffectiveSize() float64 { return kishSize(s.Weights) }
 
-func effectiveSize(weights []float64) float64 {
+func kishSize(weights []float64) float64 {
 	sum := 0.0
 	for _, w := range weights {
 		sum += w * w

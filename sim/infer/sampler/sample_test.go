@@ -9,8 +9,8 @@ import (
 
 // By hand: 1/(0.5² + 0.25² + 0.25²) = 2.67.
 func TestTheEffectiveSampleSize(t *testing.T) {
-	assert.InDelta(t, 8.0/3, effectiveSize([]float64{0.5, 0.25, 0.25}), 1e-12)
-	assert.InDelta(t, 1, effectiveSize([]float64{1, 0, 0}), 1e-12)
+	assert.InDelta(t, 8.0/3, kishSize([]float64{0.5, 0.25, 0.25}), 1e-12)
+	assert.InDelta(t, 1, kishSize([]float64{1, 0, 0}), 1e-12)
 }
 
 // By hand: e⁰ : e^ln3 : nothing is 1 to 3, however far from 0 the logarithms lie.
@@ -52,8 +52,8 @@ func TestMomentsOfWeightedDraws(t *testing.T) {
 func TestTemperingEvensWeightsOut(t *testing.T) {
 	few := []float64{0.999, 0.0009, 0.00009, 0.00001}
 	out := tempered(few, 2)
-	assert.GreaterOrEqual(t, effectiveSize(out), 2.0)
-	assert.Less(t, effectiveSize(out), 3.0)
+	assert.GreaterOrEqual(t, kishSize(out), 2.0)
+	assert.Less(t, kishSize(out), 3.0)
 	assert.IsDecreasing(t, out)
 	assert.Equal(t, few, tempered(few, 1), "those that are enough stay as they are")
 }

@@ -117,11 +117,11 @@ func (r *run) draw(from density, draws [][]float64) error {
 	added := component{from, len(draws)}
 	r.from = append(r.from, added)
 	for i, x := range r.s.Draws {
-		r.logFrom[i] = logSum(r.logFrom[i], added.logProb(x))
+		r.logFrom[i] = logSum(r.logFrom[i], added.logShare(x))
 	}
 	for i, x := range draws {
 		r.logPost = append(r.logPost, logs[i]+r.prior.LogProb(x))
-		r.logFrom = append(r.logFrom, r.from.logProb(x))
+		r.logFrom = append(r.logFrom, r.from.logTotal(x))
 	}
 	r.s.Draws = append(r.s.Draws, draws...)
 	weights := make([]float64, len(r.s.Draws))

@@ -1,0 +1,21 @@
+package drying
+
+import "math"
+
+const (
+	// Properties of air near 50 °C (handbook).
+	viscosity    = 1.96e-5 // Pa s
+	conductivity = 27.9    // mW/(m K)
+	prandtlRoot  = 0.888   // cube root of the Prandtl number, 0.70
+)
+
+// Exchange gives the transfer coefficient, W/(m² K), between corns and air that
+// passes them with a mass flux of g kg/(m² s): Nu = 2 + 1.1·Pr^(1/3)·Re^0.6 on
+// a sphere of the diameter d of a corn, m, [wakao-kaguei-1982], stated there for
+// Re 15 to 8500, and used below too, where exchange is so good compared with
+// the flow that its value no longer matters.
+func (p Packing) Exchange(g float64) float64 {
+	d := p.CornDiameter
+	re := g * d / viscosity
+	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*math.Pow(re, 0.6))
+}
