@@ -177,12 +177,6 @@ func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) 
 	return out
 }
 
-// saidFirst is the first clause of a word, as it is written.
-func (r *statementReader) saidFirst(s *syntax.Statement, word string) string {
-	i := slices.IndexFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == word })
-	return r.at(s.Clauses[i].Span).Text()
-}
-
 func (r *statementReader) unknownClause(row *vocabulary.Row, c *syntax.Clause) {
 	f := unknownClause.At(r.at(c.Span), fmt.Sprintf("%s takes no %q", row.Word, c.Word.Text))
 	if len(row.Clauses) > 0 {
@@ -230,7 +224,8 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 			f.Fixes = certain(place, word.Text, slot.Words)
 		}
 	}
-	if _, ok := terms[0].(syntax.Amount); ok && (slot.Kind == vocabulary.Moment || slot.Kind == vocabulary.Clock) {
+	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }
+	if (slot.Kind == vocabulary.Moment || slot.Kind == vocabulary.Clock) && slices.ContainsFunc(terms, number) {
 		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
@@ -247,24 +242,6 @@ func (r *statementReader) tooMany(terms []syntax.Term, after syntax.Word) {
 		f.Hint = orElse(r.leadHint(a, after), f.Hint)
 	}
 	r.note(f)
-}
-
-// leadHint says where the time of a step stands, of a value that has no place behind its
-// verb; "" where it is none.
-func (r *statementReader) leadHint(a syntax.Amount, verb syntax.Word) string {
-	row, ok := vocabulary.Lookup(r.in, verb.Text)
-	if !ok || row.Leads == "" {
-		return ""
-	}
-	text := r.at(a.Span).Text()
-	rng, err := value.Range(a, []quantity.Dimension{quantity.Time, quantity.Number})
-	switch {
-	case err != nil:
-		return ""
-	case rng.Low.Dimension == quantity.Time:
-		return fmt.Sprintf("write %s %s, or the time right behind %s", row.Leads, text, verb.Text)
-	}
-	return fmt.Sprintf("a time has its unit, such as %s h", text)
 }
 
 // describe says what a slot wants, for a message.
