@@ -21,7 +21,7 @@ func (r *run) keep(stage int) {
 		return
 	}
 	kept := *r
-	kept.f, kept.counts, kept.effort = r.f.copy(), maps.Clone(r.counts), nil
+	kept.f, kept.counts, kept.effort = r.f.copy(), maps.Clone(r.counts), nil // the run counts on
 	r.f.green = &green{kept, stage}
 }
 

@@ -14,11 +14,22 @@ import (
 // makes with these options, and the first one stays as it was.
 func TestDriedIsWhatRunGives(t *testing.T) {
 	p := run1(t, steepText+growText+kilnText).Process
-	first, err := Run(p, Options{})
+	plan, err := Run(p, Options{})
 	require.NoError(t, err)
-	want, err := Run(p, Options{Drying: new(0.8), Sorption: 0.01})
+	dry := plan.Stages[2].Steps[0]
+	for name, course := range map[string]*Course{"by the process": nil,
+		"by a record": {Ends: []Ended{{Kind: string(model.DryStep), Number: 1, At: dry.End + 3600, Exact: true}}}} {
+		t.Run(name, func(t *testing.T) { driedIsRun(t, p, course) })
+	}
+}
+
+func driedIsRun(t *testing.T, p *model.Process, course *Course) {
+	t.Helper()
+	first, err := Run(p, Options{Course: course})
 	require.NoError(t, err)
-	again, err := Run(p, Options{})
+	want, err := Run(p, Options{Course: course, Drying: new(0.8), Sorption: 0.01})
+	require.NoError(t, err)
+	again, err := Run(p, Options{Course: course})
 	require.NoError(t, err)
 	for range 2 {
 		got, err := first.Dried(new(0.8), 0.01, nil)

@@ -3,6 +3,7 @@ package evidence
 import (
 	"slices"
 
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
 
@@ -34,6 +35,9 @@ func (t *Trial) moved(base point, z []float64, axis int) (point, error) {
 	f, err := base.forecast, error(nil)
 	switch a := t.Axes[axis]; {
 	case a.Thermometer: // it moves no forecast
+	case a.Open == ensemble.KilnDrying || a.Open == ensemble.DryAirMoisture:
+		o := t.Options(to)
+		f, err = f.Dried(o.Drying, o.Sorption, t.Meter())
 	default:
 		return t.point(to)
 	}
