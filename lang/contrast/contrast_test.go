@@ -2,11 +2,13 @@ package contrast
 
 import (
 	"fmt"
+	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"maltwright/lang/source"
@@ -60,6 +62,19 @@ process "p" { steep in "tub" {
   kiln in "k" { dry allow 6 to 14 h at air-on 50 °C until moisture <= 25 %
  gate moisture at most 10 %; cure at air-on 82 °C for 4 h } }`
 	assert.Empty(t, told(season, other))
+}
+
+func TestWhatPeopleTypeIsNoChange(t *testing.T) {
+	typed, err := os.ReadFile("../layout/testdata/typed.malt")
+	require.NoError(t, err)
+	canonical, err := os.ReadFile("../layout/testdata/typed-canonical.malt")
+	require.NoError(t, err)
+	assert.Empty(t, told(string(typed), string(canonical)))
+	assert.Empty(t, told(season, strings.Replace(season, "cure at air-on 82 °C for 4 h", "cure 4 h at air-on 82 °C", 1)))
+	assert.Equal(t, "changed process \"p\" / kiln: cure 4 ½ h at air-on 82 °C {for 4 h -> 4 1/2 h}\n",
+		told(season, strings.Replace(season, "cure at air-on 82 °C for 4 h", "cure 4 ½ h at air-on 82 °C", 1)))
+	assert.Equal(t, "changed batch \"1\": turned at 7:30 pm {at 07:30 -> 19:30}\n",
+		told("batch \"1\" { turned at 07:30 }", "batch \"1\" { turned at 7:30 pm }"))
 }
 
 func TestChangesAreToldByMeaning(t *testing.T) {

@@ -16,6 +16,7 @@ import (
 // saying is what the head of a statement says, however it is written: verb, values,
 // and the clauses in the order of their words.
 func saying(s *syntax.Statement, in vocabulary.Block) string {
+	s = value.Led(s, in)
 	row, known := vocabulary.Lookup(in, s.Verb.Text)
 	if !known {
 		row = &vocabulary.Row{}
@@ -66,9 +67,9 @@ func termSays(t syntax.Term, wanted []quantity.Dimension) string {
 	case syntax.Bounded:
 		return boundSays(t.Bound.Text) + "[" + termSays(t.Value, wanted) + "]"
 	case syntax.Moment:
-		out := stampSays(t.From)
+		out := stampSays(t.From, false)
 		if t.To != nil {
-			out += ".." + stampSays(*t.To)
+			out += ".." + stampSays(*t.To, true)
 		}
 		return out
 	}
@@ -101,10 +102,13 @@ func quantitySays(q syntax.Quantity, wanted []quantity.Dimension) string {
 	return fmt.Sprintf("%d:%.9g", v.Dimension, v.SI)
 }
 
-func stampSays(s syntax.Stamp) string { return s.Date.Text + "T" + value.ClockText(s.Clock) }
+func stampSays(s syntax.Stamp, ends bool) string {
+	return s.Date.Text + "T" + value.ClockText(s, ends)
+}
 
 // parts lists what differs between two statements of one verb.
 func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
+	old, new = value.Led(old, in), value.Led(new, in)
 	row, known := vocabulary.Lookup(in, new.Verb.Text)
 	if !known {
 		row = &vocabulary.Row{}

@@ -13,6 +13,7 @@ import (
 
 // header writes a statement without its block.
 func header(s *syntax.Statement, in vocabulary.Block) string {
+	s = value.Led(s, in)
 	return strings.Join(spell(s, ordered(s, in)), " ")
 }
 
@@ -135,17 +136,17 @@ func written(q syntax.Quantity) string {
 }
 
 func number(text string) string {
-	return strings.Join(strings.Fields(strings.Replace(text, "\u2212", "-", 1)), " ")
+	return strings.Join(strings.Fields(strings.Replace(quantity.Spell(text), "\u2212", "-", 1)), " ")
 }
 
 func moment(m syntax.Moment) string {
-	out := stamp(m.From)
+	out := stamp(m.From, false)
 	if m.To != nil {
-		out += " " + vocabulary.To + " " + stamp(*m.To)
+		out += " " + vocabulary.To + " " + stamp(*m.To, true)
 	}
 	return out
 }
 
-func stamp(s syntax.Stamp) string {
-	return strings.TrimSpace(s.Date.Text + " " + value.ClockText(s.Clock))
+func stamp(s syntax.Stamp, ends bool) string {
+	return strings.TrimSpace(s.Date.Text + " " + value.ClockText(s, ends))
 }

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -21,6 +22,7 @@ func Plain(t *syntax.Tree) []byte {
 
 func plainBlock(out []byte, b *syntax.Block, in vocabulary.Block, depth int) []byte {
 	for _, s := range b.Statements {
+		s = value.Led(s, in)
 		row, ok := vocabulary.Lookup(in, s.Verb.Text)
 		if !ok {
 			row = &vocabulary.Row{}

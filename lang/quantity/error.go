@@ -105,8 +105,6 @@ func noNumber(e *Error, number string) (repaired string) {
 	switch {
 	case strings.TrimSpace(number) == "":
 		e.Message = "a number is missing"
-	case reads(strings.Replace(number, ".", "0.", 1)):
-		repaired = strings.Replace(number, ".", "0.", 1)
 	case reads(strings.TrimPrefix(number, "+")):
 		repaired = strings.TrimPrefix(number, "+")
 	case reads(strings.TrimSuffix(number, ".")):

@@ -16,13 +16,13 @@ const messages = "testdata/messages.golden"
 
 // misread are texts that Parse refuses.
 var misread = []string{
-	"", "kg", "abc", "12.4.5 kg", "1e5 kg", "+5 kg", ".5 kg", "5. kg", "-.5 °C", "3/0", "1.5/2", "8 5/4 h", "1:30 h",
+	"", "kg", "abc", "12.4.5 kg", "1e5 kg", "+5 kg", "..5 kg", "5. kg", "1.5½ kg", "1½½ kg", "½/2 kg", "3/0", "1.5/2", "8 5/4 h", "1:30 h",
 	"12,4 %", "0,125 kg", "1,200 kg", "1,200,500 kg", "1,20,0", "1,x",
 	"99999999999999999999999999 kg", "2000000000000 kg", "-300 °C", "-460 °F", "-1 K",
 	"3 w", "5 gal", "5 tons", "20 degrees", "20 °", "3 bu", "12 gr", "3 pints", "2 qtr",
-	"5 KG", "5 Kgs.", "4 Mg", "4 T", "3 litres/sec", "30 m3/hr", "9 ° C", "3 minuts", "20 farenheit", "2 kq", "3 zorkmids",
+	"5 KG", "5 Kgs.", "4 Mg", "4 T", "3 litres/sec", "30 m3/hr", "9 ° K", "3 minuts", "20 farenheit", "2 kq", "3 zorkmids",
 	"1 \x1b[31m", "1 \xff", "1 " + strings.Repeat("x", 60),
-	"5 lb 4", "1 200 kg", "3 4",
+	"5 lb 4", "1 200 kg", "3 4", "1/2 3 lb", "½ 3 lb", "½ 3",
 	"5 lb 4 min", "30 min 1 h", "1 h 1 h", "1.5 h 30 min", "1/2 h 10 min", "1 h 90 min", "1 day 24 h", "5 lb -4 oz", "5 lb 4,5 oz", "20 °C 5 K", "5 % 3 %",
 	"1 week 2 days 3 h 4 min 5 s", strings.Repeat("1 h ", 200),
 }

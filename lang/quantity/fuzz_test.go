@@ -12,7 +12,7 @@ import (
 const longestFuzzed = 60 // bytes
 
 func FuzzParse(f *testing.F) {
-	for _, text := range append(misread, "5 lb 4 oz", "8h", "1h30min", "62 °F", "3/4", "8 1/3 lb", "12.4 %", "45 % dry basis", "60 m^3/h", "−5 °C", "2 m2 3") {
+	for _, text := range append(misread, "5 lb 4 oz", "8h", "1h30min", "62 °F", "3/4", "8 1/3 lb", "12.4 %", "45 % dry basis", "60 m^3/h", "−5 °C", "2 m2 3", ".5 l", "10½ lb", "10 ½ lb", "-⅓ K/h", "3 sq ft", "62 degrees F") {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -33,17 +33,8 @@ func (p written) text() string {
 	return number + " " + p.unit.Name
 }
 
-// printedNumber is the number as written, with one kind of minus and of space.
-func (p written) printedNumber() string {
-	number := p.number
-	if rest, negative := cutSign(number); negative {
-		number = "-" + rest
-	}
-	if whole, fraction, mixed := strings.Cut(number, " "); mixed {
-		number = whole + " " + strings.TrimLeft(fraction, " ")
-	}
-	return number
-}
+// printedNumber is the number as written, spelt as the language prints it.
+func (p written) printedNumber() string { return Spell(p.number) }
 
 // singular tells whether the unit behind the number stands in the singular: 1 day,
 // 3/4 day, but 1.0 days and 1 1/2 days.

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -125,5 +126,15 @@ func tidy(spelling string) string {
 	if rest, ok := strings.CutPrefix(spelling, latin1); ok {
 		spelling = "°" + rest
 	}
-	return strings.Join(strings.Fields(spelling), " ")
+	words := strings.Fields(spelling)
+	if len(words) > 1 && slices.Contains(degrees, words[0]) {
+		return "°" + strings.Join(words[1:], " ")
+	}
+	return strings.Join(words, " ")
 }
+
+// degrees are what is written for the degree sign with a space behind it: deg F, ° F.
+var degrees = []string{"°", "º", "deg", "degree", "degrees"}
+
+// Degrees lists what may stand for the degree sign in front of C or F.
+func Degrees() []string { return slices.Clone(degrees) }

@@ -10,13 +10,13 @@ const (
 	largest = 1e12 // the most a number may be: a tonne in micrograms
 )
 
-// parseNumber reads 12, 12.4, -3, 3/4 or 8 1/3. It gives the kind of error, or
+// parseNumber reads 12, 12.4, -3, 3/4, 8 1/3, .5 or 8½. It gives the kind of error, or
 // NoError.
 func parseNumber(text string) (float64, Kind) {
 	if n, ok := plainDecimal(text); ok {
 		return n, NoError
 	}
-	if len(text) > longest {
+	if text = unfold(text); len(text) > longest {
 		return 0, TooLong
 	}
 	if strings.Contains(text, ",") {

@@ -10,7 +10,7 @@ import (
 const longestText = 4 * (longest + longestUnit)
 
 // Parse reads a quantity as it is typed on a command line: "5 lb 4 oz", "8h",
-// "1h30min", "62 °F", "3/4", "12.4%", "45 % dry basis". White space of any kind
+// "1h30min", "62 °F", "3/4", "10½ lb", ".5 l", "12.4%", "45 % dry basis". White space of any kind
 // counts as one space. Parse returns the errors of Make.
 func Parse(text string) (Quantity, error) {
 	if len(text) > longestText {
@@ -42,7 +42,8 @@ func cutNumber(text string) (number, rest string) {
 	end := numberEnd(text)
 	if end > 0 && end < len(text) && text[end] == ' ' && allDigits(strings.TrimLeft(text[:end], "-\u2212")) {
 		fraction := text[end+1:]
-		if n := numberEnd(fraction); strings.Contains(fraction[:n], "/") {
+		n := numberEnd(fraction)
+		if strings.Contains(fraction[:n], "/") || strings.IndexFunc(fraction[:n], IsFraction) == 0 {
 			end += 1 + n
 		}
 	}
@@ -55,8 +56,12 @@ func numberEnd(text string) int {
 	rest, _ := cutSign(strings.TrimPrefix(text, "+"))
 	start := len(text) - len(rest)
 	end := start
-	for end < len(text) && (isDigit(text[end]) || strings.IndexByte(".,/", text[end]) >= 0) {
-		end++
+	for end < len(text) {
+		r, size := utf8.DecodeRuneInString(text[end:])
+		if !isDigit(text[end]) && strings.IndexByte(".,/", text[end]) < 0 && !IsFraction(r) {
+			break
+		}
+		end += size
 	}
 	if strings.Trim(text[start:end], ".,/") == "" {
 		return 0
@@ -80,16 +85,18 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 // not.
 func cutUnit(text string) (unit, rest string) {
 	for i := range len(text) {
-		if startsNumber(text[i:]) && !powerAt(text, i) {
+		if startsNumber(text, i) && !powerAt(text, i) {
 			return strings.TrimSpace(text[:i]), text[i:]
 		}
 	}
 	return strings.TrimSpace(text), ""
 }
 
-func startsNumber(text string) bool {
-	rest, _ := cutSign(text)
-	return rest != "" && isDigit(rest[0])
+// startsNumber tells whether a number starts at i. One that begins with its point does
+// so only behind a space: the point of w.b. belongs to the unit.
+func startsNumber(text string, i int) bool {
+	rest, _ := cutSign(text[i:])
+	return NumberBegins(rest) && (rest[0] != '.' || i > 0 && text[i-1] == ' ')
 }
 
 // powerAt tells whether the digit at i is the power of a unit.

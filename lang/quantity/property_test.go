@@ -15,7 +15,8 @@ import (
 func anyNumber() *rapid.Generator[string] {
 	return rapid.OneOf(
 		rapid.StringMatching(`[0-9]{1,7}`), rapid.StringMatching(`[0-9]{1,5}\.[0-9]{1,6}`),
-		rapid.StringMatching(`[0-9]{1,3}/[1-9][0-9]?`), rapid.StringMatching(`[0-9]{1,3} [1-7]/[89]`))
+		rapid.StringMatching(`[0-9]{1,3}/[1-9][0-9]?`), rapid.StringMatching(`[0-9]{1,3} [1-7]/[89]`),
+		rapid.StringMatching(`\.[0-9]{1,6}`), rapid.StringMatching(`[0-9]{0,3} ?[½⅓⅔¼¾⅛⅜⅝⅞]`))
 }
 
 // anyParts draws the parts of a quantity of one part, or of several with whole

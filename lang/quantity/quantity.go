@@ -1,6 +1,9 @@
 package quantity
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Part is one number with its unit, as written: "8 1/3" and "lb". The unit may be
 // empty.
@@ -164,6 +167,10 @@ func partWithoutUnit(parts []Part, i int, last *Unit) error {
 	if last == &plain {
 		e.Part = i - 1
 		e.Hint += "; a large number has no gaps, such as 1200 kg"
+	}
+	if first := Spell(parts[e.Part].Number); e.Part < i && strings.Contains(first, "/") && !strings.Contains(first, " ") && allDigits(parts[i].Number) {
+		e.Hint = fmt.Sprintf("a fraction stands behind its whole number: write %s %s if that is meant, or each part with its unit",
+			parts[i].Number, strings.TrimSpace(first+" "+parts[i].Unit))
 	}
 	e.Message = fmt.Sprintf("%s has no unit", parts[e.Part].asText())
 	return e

@@ -48,10 +48,10 @@ var unitTable = []Unit{
 	{"ml", "", []string{"mL", "cc", "millilitre", "millilitres", "milliliter", "milliliters"}, Volume, 1e-6, 0, "millilitres", 1},
 	{"l", "", []string{"L", "litre", "litres", "liter", "liters"}, Volume, 1e-3, 0, "litres", 2},
 	{"hl", "", []string{"hL", "hectolitre", "hectolitres", "hectoliter", "hectoliters"}, Volume, 0.1, 0, "hectolitres", 3},
-	{"m3", "", []string{"m³", "m^3"}, Volume, 1, 0, "cubic metres", 3},
+	{"m3", "", []string{"m³", "m^3", "cu m", "cubic metre", "cubic metres", "cubic meter", "cubic meters"}, Volume, 1, 0, "cubic metres", 3},
 	{"gal-us", "", []string{"gal-US"}, Volume, usGallon, 0, "US gallons of 3.785 l", 2},
 	{"gal-imp", "", []string{"gal-uk", "gal-UK"}, Volume, impGallon, 0, "imperial gallons of 4.546 l", 2},
-	{"ft3", "", []string{"ft³", "ft^3", "cuft", "cu ft"}, Volume, Foot * Foot * Foot, 0, "cubic feet", 3},
+	{"ft3", "", []string{"ft³", "ft^3", "cuft", "cu ft", "cubic foot", "cubic feet"}, Volume, Foot * Foot * Foot, 0, "cubic feet", 3},
 
 	{"mm", "", []string{"millimetre", "millimetres", "millimeter", "millimeters"}, Length, 1e-3, 0, "millimetres", 1},
 	{"cm", "", []string{"centimetre", "centimetres", "centimeter", "centimeters"}, Length, 1e-2, 0, "centimetres", 1},
@@ -59,15 +59,16 @@ var unitTable = []Unit{
 	{"in", "", []string{"inch", "inches"}, Length, Inch, 0, "inches", 2},
 	{"ft", "", []string{"foot", "feet"}, Length, Foot, 0, "feet", 2},
 
-	{"cm2", "", []string{"cm²", "cm^2"}, Area, 1e-4, 0, "square centimetres", 0},
-	{"m2", "", []string{"m²", "m^2", "sqm"}, Area, 1, 0, "square metres", 2},
-	{"ft2", "", []string{"ft²", "ft^2", "sqft", "sq ft"}, Area, Foot * Foot, 0, "square feet", 2},
+	{"cm2", "", []string{"cm²", "cm^2", "sq cm"}, Area, 1e-4, 0, "square centimetres", 0},
+	{"m2", "", []string{"m²", "m^2", "sqm", "sq m", "square metre", "square metres", "square meter", "square meters"}, Area, 1, 0, "square metres", 2},
+	{"in2", "", []string{"in²", "in^2", "sqin", "sq in", "square inch", "square inches"}, Area, Inch * Inch, 0, "square inches", 0},
+	{"ft2", "", []string{"ft²", "ft^2", "sqft", "sq ft", "square foot", "square feet"}, Area, Foot * Foot, 0, "square feet", 2},
 
 	{"m3/h", "", []string{"m³/h", "m^3/h"}, Flow, 1 / hour, 0, "cubic metres an hour", 1},
 	{"m3/s", "", []string{"m³/s", "m^3/s"}, Flow, 1, 0, "cubic metres a second", 4},
 	{"l/s", "", []string{"L/s"}, Flow, 1e-3, 0, "litres a second", 2},
 	{"l/min", "", []string{"L/min"}, Flow, 1e-3 / minute, 0, "litres a minute", 1},
-	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min"}, Flow, Foot * Foot * Foot / minute, 0, "cubic feet a minute", 1},
+	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min", "cu ft/min"}, Flow, Foot * Foot * Foot / minute, 0, "cubic feet a minute", 1},
 
 	{"W", "", []string{"watt", "watts"}, Power, 1, 0, "watts", 0},
 	{"kW", "", []string{"kw", "KW", "kilowatt", "kilowatts"}, Power, 1000, 0, "kilowatts", 2},

@@ -57,7 +57,7 @@ func TestTheTableCannotBeChangedFromOutside(t *testing.T) {
 func TestNearestNamesTheUnitThatWasMeant(t *testing.T) {
 	for spelling, want := range map[string]string{
 		"KG": "kg", "Kgs.": "kg", "kilgram": "kg", "hurs": "h", "ours": "h", "Minutes": "min", "LITRES": "l",
-		"degrees C": "", "° F": "°F", "deg F": "°F", "celcius": "°C", "litres per min": "l/min", "gal us": "gal-us", "Cfm": "cfm",
+		"degrees C": "", "° F": "", "deg F": "", "degs F": "°F", "celcius": "°C", "litres per min": "l/min", "gal us": "gal-us", "Cfm": "cfm",
 		"dasy": "days", "KPA": "kPa", "% dry": "", "kg": "", "": "", "zorkmid": "", "kq": "",
 	} {
 		got := ""

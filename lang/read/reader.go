@@ -11,6 +11,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -108,8 +109,9 @@ func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	r.opens = row.Opens
 	before := len(*r.found)
 	out := &filled{Statement: s, row: row, place: r.at(s.Head())}
-	out.slots = r.slots(row.Slots, s.Terms, s.Verb)
-	out.clauses = r.readClauses(row, s)
+	led := value.Led(s, r.in)
+	out.slots = r.slots(row.Slots, led.Terms, s.Verb)
+	out.clauses = r.readClauses(row, led)
 	r.checkBody(row, s)
 	return out, len(*r.found) == before
 }
@@ -156,7 +158,11 @@ func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) 
 			continue
 		}
 		if out[c.Word.Text] != nil {
-			r.note(twoOfAClause.At(r.at(c.Span), fmt.Sprintf("%s stands twice in this statement", c.Word.Text)))
+			said := fmt.Sprintf("%s stands twice in this statement", c.Word.Text)
+			if c.Word.Start == c.Word.End { // of a value right behind the verb
+				said = fmt.Sprintf("%s is given two times: %s, and %s in front", row.Word, r.saidFirst(s, c.Word.Text), r.at(c.Span).Text())
+			}
+			r.note(twoOfAClause.At(r.at(c.Span), said))
 			continue
 		}
 		out[c.Word.Text] = append(r.slots(def.Slots, c.Terms, c.Word), nil)
@@ -218,6 +224,10 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 			f.Fixes = certain(place, word.Text, slot.Words)
 		}
 	}
+	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }
+	if (slot.Kind == vocabulary.Moment || slot.Kind == vocabulary.Clock) && slices.ContainsFunc(terms, number) {
+		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
+	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
 		f.Hint = "put it in quotes, with all its words"
 	}
@@ -227,7 +237,11 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 func (r *statementReader) tooMany(terms []syntax.Term, after syntax.Word) {
 	s := terms[0].Range().Join(terms[len(terms)-1].Range())
 	place := r.at(s)
-	r.note(wordsTooMany.At(place, fmt.Sprintf("%s has no place for %s", after.Text, place.Text())))
+	f := wordsTooMany.At(place, fmt.Sprintf("%s has no place for %s", after.Text, place.Text()))
+	if a, ok := terms[0].(syntax.Amount); ok && len(terms) == 1 {
+		f.Hint = orElse(r.leadHint(a, after), f.Hint)
+	}
+	r.note(f)
 }
 
 // describe says what a slot wants, for a message.

@@ -13,7 +13,7 @@ import (
 var likelyUnits = map[string][]string{
 	"°C": {"°F"}, "°F": {"°C"}, "K": {"°C"},
 	"mg": {"g"}, "g": {"kg"}, "kg": {"g", "t"}, "t": {"kg"}, "lb": {"oz", "kg"}, "oz": {"lb"},
-	"cm2": {"m2"}, "m2": {"cm2"}, "ft2": {"m2"},
+	"cm2": {"m2"}, "m2": {"cm2"}, "ft2": {"m2"}, "in2": {"ft2"},
 	"ml": {"l"}, "l": {"ml"}, "hl": {"l"}, "m3": {"l"},
 	"mm": {"m"}, "cm": {"m"}, "m": {"ft"},
 	"m3/s": {"m3/h"}, "l/s": {"m3/h"}, "l/min": {"m3/h"},

@@ -1,9 +1,12 @@
 package read
 
 import (
+	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
+	"maltwright/lang/quantity"
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
@@ -62,12 +65,36 @@ func readAmount(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	if !ok {
 		return terms, nil, true
 	}
+	if hint := fractionInFront(a, rest); hint != "" && !slices.Contains(slot.Dims, quantity.Number) {
+		n := missingUnit.At(r.at(a.Span), fmt.Sprintf("%s has no unit, and %s follows", r.at(a.Span).Text(), r.at(rest[0].Range()).Text()))
+		n.Hint = hint
+		r.note(n)
+		return terms, nil, false
+	}
 	v := &given{place: r.at(f.Span), amount: r.at(a.Span), op: f.OpOf(), where: f.Where}
 	if !r.amount(v, a, slot) {
 		return terms, nil, false
 	}
 	r.oneBound(v.op, a, v.rng)
 	return rest, v, true
+}
+
+// fractionInFront says what to do about a fraction in front of the number that it may
+// belong to, 1/2 3 lb; "" where there is none.
+func fractionInFront(a syntax.Amount, rest []syntax.Term) string {
+	if len(rest) == 0 || a.High != nil || a.Low.Parts[0].Unit.Text != "" {
+		return ""
+	}
+	next, ok := rest[0].(syntax.Amount)
+	if !ok || next.High != nil || next.Low.Parts[0].Unit.Text == "" {
+		return ""
+	}
+	_, err := quantity.Make(append(a.Low.Written(), next.Low.Written()...)...)
+	bad := (*quantity.Error)(nil)
+	if errors.As(err, &bad) && strings.Contains(quantity.Spell(a.Low.Parts[0].Number.Text), "/") {
+		return bad.Hint
+	}
+	return ""
 }
 
 func quoted(words []string) string {

@@ -3,6 +3,7 @@ package read
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
@@ -98,6 +99,9 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	f := rule.At(r.at(where), bad.Message)
 	if bad.Hint != "" {
 		f.Hint = bad.Hint
+	}
+	if unit := degreeOf(r.file); unit != "" && slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) {
+		f.Hint = fmt.Sprintf("write %s, as the other temperatures here have, if that is meant", unit)
 	}
 	if bad.Fix != "" && mends(parts, i, dims) {
 		f.Fixes = []finding.Edit{{Place: r.at(mended), New: bad.Fix}}

@@ -2,6 +2,8 @@ package read
 
 import (
 	"fmt"
+	"strings"
+	"unicode"
 
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
@@ -18,10 +20,18 @@ func readClock(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]s
 	}
 	span, bad := value.SpanOfDay(m)
 	if bad != nil {
-		r.note(badTime.At(r.at(bad.Span), fmt.Sprintf("%s is no time of day", bad.Clock.Text)))
+		r.noClock(bad.Clock)
 		return terms, nil, false
 	}
 	return terms[1:], &given{place: r.at(m.Span), clock: span}, true
+}
+
+// noClock notes a time that no clock shows. Of an hour alone it is already known that am
+// or pm is missing.
+func (r *statementReader) noClock(clock syntax.Word) {
+	if strings.ContainsFunc(clock.Text, func(c rune) bool { return c == ':' || unicode.IsLetter(c) }) {
+		r.note(badTime.At(r.at(clock.Span), fmt.Sprintf("%s is no time of day", clock.Text)))
+	}
 }
 
 func readDate(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
@@ -48,10 +58,16 @@ func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	if !ok || m.To != nil || m.From.Clock.Text == "" {
 		return terms, nil, true
 	}
+	if value.Between(m.From) {
+		f := badTime.At(r.at(m.Span), fmt.Sprintf("midnight of %s may be where the day begins or where it ends", m.From.Date.Text))
+		f.Hint = "write 00:00 with the date of the day that begins then"
+		r.note(f)
+		return terms, nil, false
+	}
 	v := &given{place: r.at(m.Span), word: m.From.Date.Text}
 	second, ok := value.Second(m.From.Clock)
 	if !ok {
-		r.note(badTime.At(r.at(m.From.Clock.Span), fmt.Sprintf("%s is no time of day", m.From.Clock.Text)))
+		r.noClock(m.From.Clock)
 		return terms, nil, false
 	}
 	if _, ok := value.Date(m.From.Date); !ok && v.word != "" {

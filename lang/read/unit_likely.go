@@ -25,7 +25,19 @@ var britishUnit = map[quantity.Dimension]string{quantity.Temperature: "°F", qua
 var unitWritten = func() map[quantity.Dimension]struct{ metric, british *regexp.Regexp } {
 	type of = struct{ metric, british *regexp.Regexp }
 	heat := of{regexp.MustCompile(`\d ?°?C\b`), regexp.MustCompile(`\d ?°?F\b`)}
-	size := of{regexp.MustCompile(`\d ?(kg|t|l|m2|m3|m3/h)\b`), regexp.MustCompile(`\d ?(lb|oz|ft2|ft3|gal-us|gal-imp|cfm)\b`)}
+	size := of{regexp.MustCompile(`\d ?(kg|t|l|m2|m3|m3/h)\b`), regexp.MustCompile(`\d ?(lb|oz|in2|ft2|ft3|gal-us|gal-imp|cfm)\b`)}
 	return map[quantity.Dimension]of{quantity.Temperature: heat, quantity.TemperatureDifference: heat,
 		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size}
 }()
+
+// degreeOf is the unit of the temperatures of a file, "" where it has two or none.
+func degreeOf(f *source.File) string {
+	heat := unitWritten[quantity.Temperature]
+	switch metric, british := heat.metric.Match(f.Bytes()), heat.british.Match(f.Bytes()); {
+	case metric && !british:
+		return "°C"
+	case british && !metric:
+		return "°F"
+	}
+	return ""
+}

@@ -46,7 +46,7 @@ func BenchmarkParseExample(b *testing.B) {
 // Texts that nobody writes must not take longer, byte for byte, than one that
 // somebody does; a reader that looks ahead too far shows here.
 func BenchmarkParseOdd(b *testing.B) {
-	for _, piece := range []string{"{", "}", "{}", "\"", "\"\"", "\\", "8 ", "8 h ", "1h", "8-", "- ", "#", "#\n", "in ", "at ", "9 in ", "% dry ", "a", "a ", "a\n", "a;", ";", "\n", "\r", "\t", "8 1/3 ", "8,", "°", "\xb0", "\u202e", "“", "at least ", "2026-03-06 to ", "is 8 to "} {
+	for _, piece := range []string{"{", "}", "{}", "\"", "\"\"", "\\", "8 ", "8 h ", "1h", "8-", "- ", "#", "#\n", "in ", "at ", "9 in ", "% dry ", "a", "a ", "a\n", "a;", ";", "\n", "\r", "\t", "8 1/3 ", "½", ".5", "7 am ", "7 to ", "8 deg ", "8 sq", "8,", "°", "\xb0", "\u202e", "“", "at least ", "2026-03-06 to ", "is 8 to "} {
 		b.Run(fmt.Sprintf("%q", piece), func(b *testing.B) {
 			benchmarkParse(b, strings.Repeat(piece, source.MaxBytes/len(piece)))
 		})

@@ -111,8 +111,7 @@ func momentOf(tokens []lexer.Token) Moment {
 func stampOf(tokens []lexer.Token) Stamp {
 	s := Stamp{Span: cover(tokens)}
 	for _, t := range tokens {
-		w := wordOf(t)
-		w.Text = strings.TrimPrefix(w.Text, "T")
+		w := Word{span(t), foldBlanks(strings.TrimPrefix(t.Value, "T"))}
 		if t.Type == kindDate {
 			s.Date = w
 		} else {

@@ -22,6 +22,7 @@ import (
 
 	"github.com/alecthomas/participle/v2/lexer"
 
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
 
@@ -48,12 +49,14 @@ func (definition) LexString(_ string, text string) (lexer.Lexer, error) {
 // scanner cuts text into tokens. It never fails: what it does not know becomes a
 // stray token, which the parser reports.
 type scanner struct {
-	text  string
-	at    int
-	last  lexer.TokenType // kind of the token before, for what depends on it
-	step  bool            // the number of a step may stand next, behind the word of a statement that names one
-	count int
-	cut   bool // there are more tokens than a file may have
+	text   string
+	at     int
+	last   lexer.TokenType // kind of the token before, for what depends on it
+	step   bool            // the number of a step may stand next, behind the word of a statement that names one
+	twelve bool            // the time of day before, with a "to" behind it or not, says am or pm
+	vague  bool            // some word hangs on the whole file for its meaning: see settle
+	count  int
+	cut    bool // there are more tokens than a file may have
 }
 
 // Next gives the next token; at the end of the text, or past as many tokens as a
@@ -69,6 +72,8 @@ func (s *scanner) Next() (lexer.Token, error) {
 	kind := s.scan()
 	value := s.text[start:s.at]
 	s.step = kind == kindWord && (vocabulary.NamesStep(value) || s.step) || kind == kindQuantity && s.step
+	s.twelve = kind == kindClock && ofTwelve(value) || kind == kindTo && s.twelve
+	s.vague = s.vague || s.twelve || kind == kindQuantity && vague(value)
 	s.last = kind
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
@@ -111,7 +116,7 @@ func (s *scanner) scan() lexer.TokenType {
 		return kindBound
 	case s.lookalike():
 		return kindStray
-	case isDigit(c) || s.signedNumber():
+	case s.numberStarts() || s.signedNumber():
 		return s.scanNumber()
 	case c == 'T' && s.last == kindDate && clockStarts(s.text[s.at+1:]): // 2026-03-06T07:00
 		s.at++
@@ -192,6 +197,8 @@ func (s *scanner) scanWord() lexer.TokenType {
 		return kindBound
 	case word == vocabulary.To && s.betweenValues():
 		return kindTo
+	case s.namedTime(word):
+		return kindClock
 	case vocabulary.IsClause(word):
 		return kindClause
 	}
@@ -227,7 +234,7 @@ func (s *scanner) bound(first string) bool {
 	}
 	save := s.at
 	s.skipBlanks()
-	if slices.Contains(rests, s.takeWord()) {
+	if rest := s.takeWord(); rest != "" && slices.Contains(rests, rest) {
 		return true
 	}
 	s.at = save
@@ -243,7 +250,7 @@ func (s *scanner) betweenValues() bool {
 	save := s.at
 	s.skipBlanks()
 	s.at += signLength(s.text[s.at:])
-	value := isDigit(s.peek(0))
+	value := quantity.NumberBegins(s.text[s.at:]) || s.namedTime(s.takeLetters())
 	s.at = save
 	return value
 }
@@ -254,7 +261,7 @@ func (s *scanner) dashRange(r rune) bool {
 		return false
 	}
 	rest := strings.TrimLeft(s.text[s.at+utf8.RuneLen(r):], " \t")
-	return rest != "" && isDigit(rest[0])
+	return quantity.NumberBegins(rest)
 }
 
 func valueKind(k lexer.TokenType) bool {

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -15,7 +16,7 @@ import (
 func (s *scanner) signedNumber() bool {
 	rest := s.text[s.at:]
 	n := signLength(rest)
-	return n > 0 && len(rest) > n && isDigit(rest[n]) && !valueKind(s.last)
+	return n > 0 && quantity.NumberBegins(rest[n:]) && !valueKind(s.last)
 }
 
 func signLength(text string) int {
@@ -38,11 +39,7 @@ func (s *scanner) scanNumber() lexer.TokenType {
 		s.at += len("-01-01")
 		return kindDate
 	}
-	if clockStarts(s.text[first:]) {
-		for s.peek(0) == ':' && isDigit(s.peek(1)) {
-			s.at++
-			s.digits()
-		}
+	if s.clock(first) {
 		return kindClock
 	}
 	s.at = start
@@ -77,10 +74,10 @@ func (s *scanner) partFollows() bool {
 	save := s.at
 	defer func() { s.at = save }()
 	s.skipBlanks()
-	return isDigit(s.peek(0)) && lookalike(s.text[s.at:]) == 0 && s.part()
+	return s.numberStarts() && lookalike(s.text[s.at:]) == 0 && s.part()
 }
 
-// number reads the digits of 12, 12.4, 3/4 or 8 1/3. A decimal comma is taken
+// number reads the digits of 12, 12.4, .5, 3/4, ½, 8 1/3 or 8½. A decimal comma is taken
 // too, so that quantity can say what is wrong with it.
 func (s *scanner) number() {
 	s.at += signLength(s.text[s.at:])
@@ -91,6 +88,19 @@ func (s *scanner) number() {
 		s.digits()
 	default:
 		s.mixedFraction()
+	}
+	s.glued()
+}
+
+// glued takes fractions right behind a number, and what stands right behind them, so that
+// 1.5½ is seen as a whole and can be told as no number.
+func (s *scanner) glued() {
+	for s.at < len(s.text) {
+		r, size := utf8.DecodeRuneInString(s.text[s.at:])
+		if before, _ := utf8.DecodeLastRuneInString(s.text[:s.at]); !quantity.IsFraction(r) && !(isDigit(s.text[s.at]) && quantity.IsFraction(before)) {
+			return
+		}
+		s.at += size
 	}
 }
 
@@ -105,13 +115,17 @@ func (s *scanner) dateTail() bool {
 	return len(t) >= 6 && t[0] == '-' && isDigit(t[1]) && isDigit(t[2]) && t[3] == '-' && isDigit(t[4]) && isDigit(t[5])
 }
 
-// mixedFraction takes the " 1/3" of "8 1/3".
+// mixedFraction takes the " 1/3" of "8 1/3", or the "½" of "8½".
 func (s *scanner) mixedFraction() {
 	save := s.at
 	for s.peek(0) == ' ' {
 		s.at++
 	}
 	top := s.at
+	if r, size := utf8.DecodeRuneInString(s.text[s.at:]); quantity.IsFraction(r) {
+		s.at += size
+		return
+	}
 	s.digits()
 	if top == save || s.at == top || s.peek(0) != '/' || !isDigit(s.peek(1)) {
 		s.at = save
@@ -174,6 +188,19 @@ func (s *scanner) takeLetters() string {
 const latin1Degree = 0xb0
 
 func (s *scanner) unit() {
+	first := s.unitWord()
+	for _, more := range furtherWords[first] {
+		if s.words(more) {
+			return
+		}
+	}
+	if slices.Contains(joined, first) {
+		s.join(first)
+	}
+}
+
+// unitWord takes the letters and signs of a unit up to the first blank.
+func (s *scanner) unitWord() string {
 	start := s.at
 	for s.at < len(s.text) {
 		r, size := utf8.DecodeRuneInString(s.text[s.at:])
@@ -182,17 +209,28 @@ func (s *scanner) unit() {
 		}
 		s.at += size
 	}
-	for _, more := range furtherWords[s.text[start:s.at]] {
-		if s.words(more) {
+	return s.text[start:s.at]
+}
+
+// joined are first words of a unit that the next word may be part of: sq ft, deg F.
+var joined = append(quantity.Degrees(), "sq", "square", "cu", "cubic")
+
+// join takes the next word if it makes a unit with the first.
+func (s *scanner) join(first string) {
+	save := s.at
+	s.skipBlanks()
+	if s.at < len(s.text) {
+		if _, ok := quantity.Lookup(first + " " + s.unitWord()); ok {
 			return
 		}
 	}
+	s.at = save
 }
 
 // furtherWords are what may stand behind the first word of a unit, as part of it.
 var furtherWords = map[string][][]string{
 	"%":   {{"dry", "basis"}, {"wet", "basis"}, {"d.b."}, {"w.b."}, {"db"}, {"wb"}},
-	"per": {{"cent"}}, "cu": {{"ft"}}, "sq": {{"ft"}},
+	"per": {{"cent"}},
 }
 
 // power tells whether the 2 or 3 of m2 or m3 stands here, and not the start of

@@ -42,6 +42,9 @@ func Parse(f *source.File) (*Tree, []finding.Finding) {
 		tree.Top = p.block(0, noEnd)
 	}
 	tree.Top.Span = source.Span{Start: f.Start(), End: f.Size()}
+	if scan.vague {
+		p.settle(tree)
+	}
 	return tree, p.found
 }
 

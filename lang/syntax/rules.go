@@ -16,6 +16,7 @@ func Rules() []finding.Rule {
 	return []finding.Rule{
 		fileTooLarge, notText, hiddenCharacter, strayCharacter, verbMissing, valueMissing, misplaced,
 		unclosedText, unclosedBlock, strayBrace, tooDeep, tooManyStatements,
+		halfMissing,
 	}
 }
 
@@ -73,11 +74,24 @@ var (
 		Title: "blocks inside blocks, more than 32 deep",
 		Why:   "no process needs it; a missing closing brace is more likely",
 		Do:    "look for a closing brace that is missing above"}
+	halfMissing = finding.Rule{Name: "am-or-pm-missing", Severity: finding.Fault,
+		Title: "a time of day does not say am or pm, beside times that do",
+		Why:   "it may be of the morning or of the evening",
+		Do:    "write am or pm behind it, or a time of 24 hours with two digits for the hour, such as 07:30",
+		Bad:   "site \"Loft\" { awake 7 to 10 pm }", Good: "site \"Loft\" { awake 7 am to 10 pm }"}
 	tooManyStatements = finding.Rule{Name: "too-many-statements", Severity: finding.Fault,
 		Title: "more than 10,000 statements in one file",
 		Why:   "a process file is written by hand; one of this size is something else",
 		Do:    "split the file and bring the parts in with use"}
 )
+
+// strayHints are what to do about some characters.
+var strayHints = map[string]string{
+	",": "separate statements with ; or a line end, and write decimals with a point",
+	"'": signHint, "’": signHint, "′": signHint, "″": signHint, "”": signHint,
+}
+
+const signHint = "write a unit in letters: ft or in for a length, min or s for a time"
 
 // misreading says why a header could not be read, given its first token and the
 // one at which reading stopped.
@@ -92,8 +106,8 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		return lookalikeAt(p, blame)
 	case blame.Type == kindStray:
 		f := strayCharacter.At(place, fmt.Sprintf("%s has no meaning here", shown(blame)))
-		if blame.Value == "," {
-			f.Hint = "separate statements with ; or a line end, and write decimals with a point"
+		if hint := strayHints[blame.Value]; hint != "" {
+			f.Hint = hint
 		}
 		return f
 	case terminal(blame.Type):

@@ -95,7 +95,8 @@ func (q Quantity) Written() []quantity.Part {
 	return parts
 }
 
-// Part is a number and its unit; the unit may be missing.
+// Part is a number and its unit; the unit may be missing. Of plain degrees, where the file
+// says which, it is °C or °F, whatever is written.
 type Part struct {
 	source.Span
 	Number, Unit Word

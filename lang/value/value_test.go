@@ -127,7 +127,10 @@ func TestTwoWordsAreOneMeasureWhereTheyNameOne(t *testing.T) {
 
 func TestTimesAreThoseThatAClockAndACalendarShow(t *testing.T) {
 	word := func(text string) syntax.Word { return syntax.Word{Text: text} }
-	for text, want := range map[string]int{"7:30": 7*3600 + 1800, "07:30": 7*3600 + 1800, "07:30:15": 7*3600 + 1815, "0:00": 0, "24:00": -1, "7:60": -1, "25:00": -1} {
+	for text, want := range map[string]int{"7:30": 7*3600 + 1800, "07:30": 7*3600 + 1800, "07:30:15": 7*3600 + 1815, "0:00": 0, "24:00": -1, "7:60": -1, "25:00": -1,
+		"7 am": 7 * 3600, "7am": 7 * 3600, "7:30 PM": 19*3600 + 1800, "7.30 p.m.": 19*3600 + 1800, "12 am": 0, "12:15 am": 900, "12 pm": 12 * 3600,
+		"7:30:15 pm": 19*3600 + 1815, "noon": 12 * 3600, "12 noon": 12 * 3600, "midnight": 0, "12 midnight": 0,
+		"13 pm": -1, "0 am": -1, "7:60 pm": -1, "7:5 pm": -1, "7 noon": -1, "12:30 midnight": -1, "7": -1} {
 		got, ok := Second(word(text))
 		if !ok {
 			got = -1
@@ -142,6 +145,14 @@ func TestTimesAreThoseThatAClockAndACalendarShow(t *testing.T) {
 	assert.Equal(t, "25:00", bad.Clock.Text)
 	_, ok := Date(word("2026-02-29"))
 	assert.False(t, ok)
-	assert.Equal(t, "07:30", ClockText(word("7:30")))
-	assert.Equal(t, "17:30", ClockText(word("17:30")))
+	for text, want := range map[string]string{"7:30": "07:30", "17:30": "17:30", "7 pm": "19:00", "7:30 am": "07:30", "12 am": "00:00", "13 pm": "13 pm", "7:77 pm": "7:77 pm"} {
+		assert.Equal(t, want, ClockText(syntax.Stamp{Clock: word(text)}, false))
+	}
+	assert.Equal(t, "24:00", ClockText(syntax.Stamp{Clock: word("midnight")}, true), "the end of a span")
+	dated := syntax.Stamp{Date: word("2026-03-06"), Clock: word("midnight")}
+	assert.Equal(t, "midnight", ClockText(dated, false), "which of the two of a date stays open")
+	assert.True(t, Between(dated))
+	span, bad = SpanOfDay(terms(t, "6 am to midnight")[0].(syntax.Moment))
+	assert.Nil(t, bad)
+	assert.Equal(t, [2]int{6 * 3600, 24 * 3600}, span)
 }

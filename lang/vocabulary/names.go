@@ -112,6 +112,12 @@ const (
 	LimitStoreRest     = "store-rest"
 )
 
+// Times of day.
+const (
+	Noon     = "noon"
+	Midnight = "midnight"
+)
+
 // ClauseBecause gives a reason.
 const ClauseBecause = "because"
 

@@ -79,15 +79,16 @@ type Row struct {
 	Slots     []Slot
 	Clauses   []Clause
 	Opens     Block
-	Once      bool  // may stand once in its block
-	Needed    bool  // its block is of no use without it
-	Ordered   bool  // its place among the others of its block means something
-	Grows     bool  // its block never stands on one line
-	By        By    // what tells it apart from others of its word, beside a quoted name
-	Includes  bool  // it brings in another file
-	Phase     Phase // of a step: how far the batch has come when it is over
-	Dries     bool  // malt is drier behind it
-	NamesStep bool  // its first value is a step and its number, so that a "to" behind it opens a clause
+	Once      bool   // may stand once in its block
+	Needed    bool   // its block is of no use without it
+	Ordered   bool   // its place among the others of its block means something
+	Grows     bool   // its block never stands on one line
+	By        By     // what tells it apart from others of its word, beside a quoted name
+	Includes  bool   // it brings in another file
+	Phase     Phase  // of a step: how far the batch has come when it is over
+	Dries     bool   // malt is drier behind it
+	NamesStep bool   // its first value is a step and its number, so that a "to" behind it opens a clause
+	Leads     string // the clause whose value may as well stand right behind the word: cure 4 h at malt 82 °C
 	Doc       string
 	Example   string
 }

@@ -44,7 +44,7 @@ var stageRows = []Row{
 	{Word: VerbDeculm, In: blocks(Process), Once: true, Ordered: true, Phase: Drying,
 		Clauses: []Clause{{Word: "within", Slots: []Slot{duration}, Doc: "the longest wait after the kiln"}},
 		Doc:     "Rubs and sieves the rootlets off, while they are still brittle.", Example: "deculm within 12 h"},
-	{Word: VerbStore, In: blocks(Process), Once: true, Ordered: true,
+	{Word: VerbStore, In: blocks(Process), Once: true, Ordered: true, Leads: forTime.Word,
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{{Kind: Text, Label: "what it is kept in"}}, Doc: "what it is kept in"},
 			{Word: "for", Slots: []Slot{{Kind: Amount, Label: "how long", Dims: []q.Dimension{q.Time}, Bound: true, Range: true}}, Doc: "the rest before it is used"},
@@ -82,7 +82,7 @@ var stageRows = []Row{
 		Doc:     "Air is blown through the water of each soak at intervals, by a pump on a timer: the first time comes one interval after the soak begins. A soak with air has it all the time.",
 		Example: "aerate every 30 min for 5 min"},
 
-	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
+	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Leads: forTime.Word, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
 		Clauses: []Clause{
 			{Word: "at", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Required: true, Doc: "the band"},
 			forTime, until, allow,
@@ -106,11 +106,11 @@ var stageRows = []Row{
 	{Word: "for", In: blocks(Germinate, Wither), Slots: []Slot{duration}, Once: true,
 		Doc: "How long the stage takes.", Example: "for 5 days"},
 
-	{Word: VerbDry, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Clauses: kilnClauses,
+	{Word: VerbDry, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
 		Doc: "Dries the malt at one temperature or in a rise.", Example: "dry at air-on 50 °C until moisture at most 25 % allow 6 to 14 h"},
-	{Word: VerbStew, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: kilnClauses,
+	{Word: VerbStew, In: blocks(Kiln), Ordered: true, Phase: Drying, Leads: forTime.Word, Clauses: kilnClauses,
 		Doc: "Keeps the green malt warm and wet, with the air shut off, so that it sugars inside.", Example: "stew at malt 65 °C for 90 min"},
-	{Word: VerbCure, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Clauses: kilnClauses,
+	{Word: VerbCure, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
 		Doc: "Heats the dry malt for colour, flavour and keeping.", Example: "cure at air-on 82 °C for 4 h"},
 	{Word: VerbCool, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: []Clause{
 		{Word: "to", Slots: []Slot{placed(temperature("how cool", kilnPlaces...))}, Required: true, Doc: "the temperature to cool to"}, allow},

@@ -32,6 +32,11 @@ func TestEveryRowIsWholeAndExplained(t *testing.T) {
 		for _, s := range r.Slots {
 			checkSlot(t, r.Word, s)
 		}
+		if r.Leads != "" {
+			c, ok := r.Clause(r.Leads)
+			assert.True(t, ok && len(c.Slots) == 1 && c.Slots[0].Kind == Amount, "%s leads with a clause that is none of it", r.Word)
+			assert.False(t, slices.ContainsFunc(r.Slots, func(s Slot) bool { return s.Kind == Amount }), "%s has a value of its own there", r.Word)
+		}
 		words := map[string]bool{}
 		for _, c := range r.Clauses {
 			assert.False(t, words[c.Word], "%s has %s twice", r.Word, c.Word)

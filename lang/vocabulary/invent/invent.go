@@ -19,8 +19,12 @@ import (
 const MostBytes = 64 << 10
 
 // File writes the file of a seed; the same seed always gives the same.
-func File(seed uint64) string {
-	w := &writer{Rand: rand.New(rand.NewPCG(seed, 0x6d616c74))}
+func File(seed uint64) string { return file(seed, rand.New(rand.NewPCG(seed, 0x68616e64))) }
+
+// file writes it by a hand, which says how each thing is written; with none all is in its
+// first spelling.
+func file(seed uint64, hand *rand.Rand) string {
+	w := &writer{Builder: &strings.Builder{}, Rand: rand.New(rand.NewPCG(seed, 0x6d616c74)), hand: hand}
 	w.kg = w.scale(0.05, 20_000)
 	switch w.IntN(4) { // a single process, a single one of many steps, many processes
 	case 0:
@@ -35,9 +39,9 @@ func File(seed uint64) string {
 	for _, kind := range definitions {
 		w.statement(vocabulary.File, kind, 0)
 	}
-	for range 1 + w.processes {
+	for n := range 1 + w.processes {
 		before := w.Len()
-		w.name = fmt.Sprintf("p%d", before)
+		w.name = fmt.Sprintf("p%d", n)
 		w.statement(vocabulary.File, "process", 0)
 		if w.Len() > MostBytes {
 			return w.String()[:before]
@@ -50,12 +54,13 @@ func File(seed uint64) string {
 var definitions = []string{"grain", "site", "vessel", "floor", "kiln"}
 
 type writer struct {
-	strings.Builder
+	*strings.Builder
 	*rand.Rand
-	kg        float64 // of the charge
-	most      int     // steps of a stage
-	processes int     // beside the first
-	name      string  // of the process
+	hand      *rand.Rand // draws how a thing is written, and never what
+	kg        float64    // of the charge
+	most      int        // steps of a stage
+	processes int        // beside the first
+	name      string     // of the process
 	block     vocabulary.Block
 	word      string // of the statement
 }
@@ -74,22 +79,35 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 		panic("no statement is called " + word)
 	}
 	w.block, w.word = in, word
-	w.WriteString(strings.Repeat(" ", depth) + word)
-	w.slots(row.Slots, "")
-	said := map[string]bool{}
-	for _, c := range row.Clauses {
-		if c.Required || w.wants(c.Word) {
-			said[c.Word] = true
-			w.clause(&c)
+	lead := ""
+	rest := w.aside(func() {
+		w.slots(row.Slots, "")
+		said := map[string]bool{}
+		for _, c := range row.Clauses {
+			if c.Required || w.wants(c.Word) {
+				said[c.Word] = true
+				w.clause(&c)
+			}
 		}
-	}
-	w.ending(row, said)
+		lead = w.ending(row, said)
+	})
+	w.WriteString(strings.Repeat(" ", depth) + word + lead + rest)
 	if row.Opens != vocabulary.None {
 		w.WriteString(" {\n")
 		w.body(row.Opens, depth+1)
 		w.WriteString(strings.Repeat(" ", depth) + "}")
 	}
 	w.WriteString("\n")
+}
+
+// aside gives what something writes, and keeps it out of the file.
+func (w *writer) aside(write func()) string {
+	file := w.Builder
+	w.Builder = &strings.Builder{}
+	write()
+	text := w.String()
+	w.Builder = file
+	return text
 }
 
 // wants tells whether a clause that may be left out is written.
@@ -110,8 +128,9 @@ func (w *writer) clause(c *vocabulary.Clause) {
 	w.slots(c.Slots, c.Word)
 }
 
-// ending writes how a step ends: by its time, or by a condition and a guard.
-func (w *writer) ending(row *vocabulary.Row, said map[string]bool) {
+// ending writes how a step ends: by its time, or by a condition and a guard. A time may
+// be one to stand right behind the word.
+func (w *writer) ending(row *vocabulary.Row, said map[string]bool) (lead string) {
 	until, conditional := row.Clause("until")
 	allow, guarded := row.Clause("allow")
 	long, timed := row.Clause("for")
@@ -121,6 +140,10 @@ func (w *writer) ending(row *vocabulary.Row, said map[string]bool) {
 			w.clause(until)
 		}
 	case conditional && timed && (w.block != vocabulary.Process) && w.odds(2):
+		if row.Leads == long.Word && w.hand != nil && w.hand.IntN(2) == 0 {
+			lead = w.aside(func() { w.slots(long.Slots, long.Word) })
+			break
+		}
 		w.clause(long)
 	case conditional && guarded && w.block != vocabulary.Process:
 		w.clause(until)
@@ -133,6 +156,7 @@ func (w *writer) ending(row *vocabulary.Row, said map[string]bool) {
 	if w.block == vocabulary.Kiln && !said["at"] && timed {
 		w.WriteString(" at air-on 50 °C")
 	}
+	return lead
 }
 
 // body writes a block: what it needs, and of the rest whatever comes.

@@ -37,11 +37,11 @@ func (w *writer) slot(s *vocabulary.Slot, clause string) {
 	case vocabulary.Choice, vocabulary.Literal:
 		w.WriteString(s.Words[w.IntN(len(s.Words))])
 	case vocabulary.Clock:
-		w.WriteString("06:30 to 22:30")
+		w.WriteString(w.either("06:30 to 22:30", "6:30 am to 10:30 pm"))
 	case vocabulary.Date:
 		w.WriteString("2026-02-02")
 	case vocabulary.Moment:
-		w.WriteString("2026-03-06 07:00")
+		w.WriteString(w.either("2026-03-06 07:00", "2026-03-06 7 am"))
 	}
 }
 
@@ -52,10 +52,10 @@ func (w *writer) amount(s *vocabulary.Slot, clause string) {
 	}
 	a, b, unit := w.value(s.Dims[0], clause), w.value(s.Dims[0], clause), w.unit(s.Dims[0])
 	if s.Range && a < b && w.odds(2) || clause == "allow" && a < b || w.word == "reaches" && a < b {
-		w.WriteString(number(a) + " to " + number(b) + unit)
+		w.WriteString(w.number(a) + " to " + w.number(b) + unit)
 		return
 	}
-	w.WriteString(number(a) + unit)
+	w.WriteString(w.number(a) + unit)
 }
 
 // number writes four figures without an exponent, which the language does not read.
@@ -80,7 +80,7 @@ func (w *writer) condition() {
 		w.WriteString(" is " + m.Words[w.IntN(len(m.Words))])
 	default:
 		w.WriteString(w.bound(m.Word))
-		w.WriteString(number(w.value(m.Dims[0], "until")) + w.unit(m.Dims[0]))
+		w.WriteString(w.number(w.value(m.Dims[0], "until")) + w.unit(m.Dims[0]))
 	}
 }
 
@@ -114,7 +114,7 @@ func (w *writer) unit(d quantity.Dimension) string {
 	if d == quantity.Mass && w.word == "corn-weight" {
 		return " g"
 	}
-	return units[d]
+	return w.either(units[d], typed[d]...)
 }
 
 var units = map[quantity.Dimension]string{

@@ -1,0 +1,107 @@
+package syntax
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"maltwright/lang/quantity"
+)
+
+// What some words mean hangs on the file that they stand in. "62 degrees" is of °F in a
+// file whose other temperatures are; and where times say am or pm, "7:30" may be of the
+// evening. Both are settled here, so that whoever reads the tree sees one meaning.
+
+// degreeWords stand alone for the degree of the file. The sign alone does not: there it
+// is likelier that a letter was left out.
+var degreeWords = slices.DeleteFunc(quantity.Degrees(), func(w string) bool { return w == "°" || w == "º" })
+
+// vague tells whether the meaning of a token hangs on the file, or what others mean on it.
+func vague(token string) bool {
+	return slices.ContainsFunc(degreeWords, func(w string) bool { return strings.HasSuffix(token, w) })
+}
+
+// settling is what a file says that its vague words hang on.
+type settling struct {
+	celsius, fahrenheit bool
+	degrees             []*Part // with a degree and no scale
+	twelve              bool    // a time of day says am or pm
+	undecided           []Word  // times of day that may be of the morning or the evening
+}
+
+// settle gives the vague words of a tree their meaning, and notes what has none.
+func (p *parser) settle(tree *Tree) {
+	var s settling
+	tree.Top.Walk(func(st *Statement) {
+		s.terms(st.Terms)
+		for _, c := range st.Clauses {
+			s.terms(c.Terms)
+		}
+	})
+	if s.celsius != s.fahrenheit {
+		unit := "°C"
+		if s.fahrenheit {
+			unit = "°F"
+		}
+		for _, part := range s.degrees {
+			part.Unit.Text = unit
+		}
+	}
+	if !s.twelve {
+		return
+	}
+	for _, w := range s.undecided {
+		if p.full() {
+			return
+		}
+		f := halfMissing.At(p.place(w.Span), fmt.Sprintf("%s does not say am or pm, and other times here do", w.Text))
+		f.Hint = fmt.Sprintf("write %s am or %s pm, or a time of 24 hours such as 07:30", w.Text, w.Text)
+		p.note(f)
+	}
+}
+
+func (s *settling) terms(list []Term) {
+	for _, t := range list {
+		switch t := t.(type) {
+		case Bounded:
+			s.terms([]Term{t.Value})
+		case Amount:
+			s.parts(t.Low.Parts)
+			if t.High != nil {
+				s.parts(t.High.Parts)
+			}
+		case Moment:
+			s.clock(t.From.Clock)
+			if t.To != nil {
+				s.clock(t.To.Clock)
+			}
+		}
+	}
+}
+
+func (s *settling) parts(list []Part) {
+	for i := range list {
+		unit := list[i].Unit.Text
+		if slices.Contains(degreeWords, unit) {
+			s.degrees = append(s.degrees, &list[i])
+			continue
+		}
+		if u, ok := quantity.Lookup(unit); ok {
+			s.celsius = s.celsius || strings.HasPrefix(u.Name, "°C")
+			s.fahrenheit = s.fahrenheit || strings.HasPrefix(u.Name, "°F")
+		}
+	}
+}
+
+// clock takes a time of day into account. 7 and 7:30 are undecided; 07:30 and 10:30 are
+// written as by a clock of 24 hours.
+func (s *settling) clock(w Word) {
+	hour, _, timed := strings.Cut(w.Text, ":")
+	switch {
+	case w.Text == "":
+	case ofTwelve(w.Text):
+		s.twelve = true
+	case !timed || len(hour) == 1 && hour != "0":
+		s.undecided = append(s.undecided, w)
+	}
+}
