@@ -31,9 +31,10 @@ type outcome struct {
 
 // stepKey is a step of any of the members.
 type stepKey struct {
-	stage model.StageKind
-	label string
-	place int // of the words that ask for it: two waits are at two gates
+	stage  model.StageKind
+	label  string
+	number int // which of its kind
+	place  int // of the words that ask for it: two waits are at two gates
 }
 
 // Of makes an ensemble without members, to which [Ensemble.Reduce] can bring
@@ -50,7 +51,7 @@ func (e *Ensemble) Reduce(f *forecast.Forecast) Member {
 	m := Member{Totals: f.Totals, Broken: f.BrokenOff()}
 	for s, st := range f.Stages {
 		for n, step := range st.Steps {
-			k := stepKey{st.Kind, step.Label, step.Place.Start}
+			k := stepKey{st.Kind, step.Label, step.Number, step.Place.Start}
 			m.steps = append(m.steps, stepEnd{e.step(k), int32(s*stepsOfStage + n), step.End, step.MoistureEnd, step.WeightEnd})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/stat"
 
@@ -49,9 +50,16 @@ func (e *Ensemble) Total(of func(*forecast.Totals) float64) Spread {
 type StepSpread struct {
 	Stage    model.StageKind
 	Label    string
+	Number   int    // which of its kind
 	End      Spread // s from the first soak
 	Moisture Spread // wet basis, at its end
 	Weight   Spread // kg, at its end
+}
+
+// Word is the word of the step, without its number.
+func (s StepSpread) Word() string {
+	word, _, _ := strings.Cut(s.Label, " ")
+	return word
 }
 
 // Steps gives the spread of each step, in the order of the process. A step that not
@@ -82,7 +90,7 @@ func (e *Ensemble) Steps() []StepSpread {
 	})
 	for _, k := range keys {
 		x := e.stepsSeen[k]
-		out = append(out, StepSpread{x.stage, x.label, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
+		out = append(out, StepSpread{x.stage, x.label, x.number, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
 	}
 	return out
 }

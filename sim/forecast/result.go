@@ -14,6 +14,8 @@
 package forecast
 
 import (
+	"strings"
+
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/quality"
@@ -44,6 +46,12 @@ type Stage struct {
 	Steps []Step
 }
 
+// Word is the word of the step, without its number: what a record names it by.
+func (s Step) Word() string {
+	word, _, _ := strings.Cut(s.Label, " ")
+	return word
+}
+
 // Waiting is the label of a step that waits at a gate.
 const Waiting = "wait"
 
@@ -51,6 +59,7 @@ const Waiting = "wait"
 type Step struct {
 	Kind          model.StepKind // "" for a stage that is one step
 	Label         string         // soak 1, rest 1, hold, cure ...
+	Number        int            // which of its kind, from 1, as a record counts them; 0 for a wait
 	Place         source.Place
 	Start, End    float64 // s from the first soak
 	MoistureStart float64 // wet basis, 0 to 1

@@ -204,6 +204,9 @@ func germination(g *model.Grain) (float64, bool) {
 func (r *run) record(s Step, m physics, before, took float64) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
 	s.Start, s.End = r.clock, r.clock+took
+	if s.Label != Waiting {
+		s.Number = max(1, r.counts[s.Word()])
+	}
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up

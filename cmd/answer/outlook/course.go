@@ -25,10 +25,10 @@ const (
 // Point is a batch at one time of its course. What has no meaning then, such as the air
 // through a steep, is not known.
 type Point struct {
-	At            answer.Seconds `doc:"from the beginning of the first soak, in hours"`
-	Time          time.Time      `json:",omitempty"`
-	Stage         string
-	Step          string
+	At    answer.Seconds `doc:"from the beginning of the first soak, in hours"`
+	Time  time.Time      `json:",omitempty"`
+	Stage string
+	StepName
 	Moisture      answer.Share     `json:"moisture_wb"`
 	Weight        answer.Kilograms `doc:"of the whole batch, drained"`
 	DryMatterLost answer.Share     `doc:"of the dry matter of the grain, so far"`
@@ -112,7 +112,7 @@ func pointsOf(f *forecast.Forecast, start time.Time) []Point {
 			p.Time = ClockAt(start, p.At)
 		}
 		if at < len(steps) {
-			p.Stage, p.Step = steps[at].stage, steps[at].label
+			p.Stage, p.StepName = steps[at].stage, steps[at].StepName
 		}
 		if n := len(points); n > 0 && float64(p.At-points[n-1].At) < sameMoment {
 			points = points[:n-1]
@@ -123,15 +123,16 @@ func pointsOf(f *forecast.Forecast, start time.Time) []Point {
 }
 
 type stepEnd struct {
-	stage, label string
-	end          float64 // s from the first soak
+	stage string
+	StepName
+	end float64 // s from the first soak
 }
 
 func stepsOf(f *forecast.Forecast) []stepEnd {
 	var list []stepEnd
 	for _, st := range f.Stages {
 		for _, s := range st.Steps {
-			list = append(list, stepEnd{string(st.Kind), s.Label, s.End})
+			list = append(list, stepEnd{string(st.Kind), StepName{s.Word(), s.Number}, s.End})
 		}
 	}
 	return list

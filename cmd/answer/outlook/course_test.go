@@ -36,7 +36,7 @@ func TestCourseIsThatOfTheSteps(t *testing.T) {
 			p := r.Course[i]
 			assert.Equal(t, s.MoistureEnd, p.Moisture, "%s: %s", name, s.Label)
 			assert.Equal(t, s.WeightEnd, p.Weight, "%s: %s", name, s.Label)
-			assert.Equal(t, s.Label, p.Step, name)
+			assert.Equal(t, s.StepName, p.StepName, name)
 			assert.Equal(t, s.Stage, p.Stage, name)
 		})
 	}

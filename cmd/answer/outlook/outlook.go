@@ -98,7 +98,7 @@ func breakOf(f *forecast.Forecast) *Break {
 }
 
 func stepOf(s forecast.Step, start time.Time) Step {
-	out := Step{Label: s.Label, Start: answer.Seconds(s.Start), End: answer.Seconds(s.End), Temperature: TemperatureOf(s.Temperature),
+	out := Step{Label: s.Label, StepName: StepName{s.Word(), s.Number}, Start: answer.Seconds(s.Start), End: answer.Seconds(s.End), Temperature: TemperatureOf(s.Temperature),
 		MoistureStart: answer.Share(s.MoistureStart), MoistureEnd: answer.Share(s.MoistureEnd), WeightEnd: answer.Kilograms(s.WeightEnd), EndedBy: string(s.EndedBy)}
 	if !start.IsZero() {
 		out.StartTime, out.EndTime = ClockAt(start, out.Start), ClockAt(start, out.End)

@@ -56,9 +56,16 @@ type Stage struct {
 	Steps []Step
 }
 
+// StepName names a step as a record does.
+type StepName struct {
+	Kind   string `json:"step" doc:"its word; wait for the time that a gate is waited for"`
+	Number int    `json:"step_number" doc:"which of the steps of that kind; 0 for a wait"`
+}
+
 // Step is one step as it runs.
 type Step struct {
-	Label         string `json:"step"`
+	Label string `json:"-"` // soak 1, but plain cure
+	StepName
 	Start, End    answer.Seconds
 	Temperature   *answer.Temperature `doc:"as it is set: the ends of its band or its rise"`
 	MoistureStart answer.Share        `json:"moisture_start_wb"`

@@ -21,8 +21,9 @@ type Spread struct {
 
 // StepSpread is how the end of a step spreads.
 type StepSpread struct {
-	Stage       string
-	Label       string `json:"step"`
+	Stage string
+	Label string `json:"-"`
+	StepName
 	End         answer.Spread[answer.Seconds]
 	MoistureEnd answer.Spread[answer.Share] `json:"moisture_end_wb"`
 	WeightEnd   answer.Spread[answer.Kilograms]
@@ -69,7 +70,7 @@ func SpreadOf(e *ensemble.Ensemble) *Spread {
 
 // StepSpreadOf is the spread of one step.
 func StepSpreadOf(s ensemble.StepSpread) StepSpread {
-	return StepSpread{string(s.Stage), s.Label, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight)}
+	return StepSpread{string(s.Stage), s.Label, StepName{s.Word(), s.Number}, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight)}
 }
 
 func oddsOf(list []ensemble.Odds) []Odds {
