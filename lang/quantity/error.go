@@ -131,6 +131,7 @@ var severalMeanings = map[string]string{
 	"gal":     "say which gallon: gal-us (3.785 l) or gal-imp (4.546 l)",
 	"ton":     "say which ton: t is 1000 kg; a short ton is 2000 lb, a long ton 2240 lb",
 	"bushel":  "a bushel weighs what the grain weighs: write kg or lb",
+	"cwt":     "write lb: a US hundredweight is 100 lb, an imperial one 112 lb",
 	"degree":  "say which degree: °C or °F",
 	"w":       "write weeks, or W for watts",
 	"gr":      "write g for grams",
