@@ -97,8 +97,12 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 	follow.GoesBack: func(_ House, d progress.Doubt) string {
 		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", d.Against)
 	},
-	follow.OutOfPlace: func(House, progress.Doubt) string {
-		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind \"after\""
+	follow.OutOfPlace: func(_ House, d progress.Doubt) string {
+		at := "what it says was read"
+		if d.Reading.Weight != nil { // no other reading names a step
+			at = "the step behind \"after\""
+		}
+		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at " + at
 	},
 	follow.Disagrees: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", h.expected(d.Reading))
