@@ -24,14 +24,14 @@ var cureWithoutGate = Rule{
 		if !c.Profile.Malt.NeedsEnzymes {
 			return
 		}
-		asks := untilDry(c)
+		wanted := untilDry(c)
 		for i, s := range c.steps(model.KilnStage) {
 			top, place, ok := peak(s)
 			if !ok || !curing(c, s, top.SI-zeroC) {
 				continue
 			}
-			switch last := asks.last(i); {
-			case asks.before(i) > drynessFor(top.SI-zeroC)+nearlyDry:
+			switch last := wanted.last(i); {
+			case wanted.before(i) > drynessFor(top.SI-zeroC)+nearlyDry:
 				c.ungated(r, s, top, place, last)
 			case !last.hold:
 				c.timedOut(r, s, top, place, last)
@@ -54,13 +54,13 @@ func drynessFor(t float64) float64 {
 	return dampMalt
 }
 
-// asks are the moistures that a process asks for, in order.
-type asks []weighed
+// drynessAsked are the moistures that a process asks for, in order.
+type drynessAsked []weighed
 
-func untilDry(c *Case) asks { return c.dried(vocabulary.MeasureMoisture) }
+func untilDry(c *Case) drynessAsked { return c.dried(vocabulary.MeasureMoisture) }
 
 // before gives the lowest moisture that is asked for before a step; 1 is none.
-func (a asks) before(step int) float64 {
+func (a drynessAsked) before(step int) float64 {
 	least := 1.0
 	for _, w := range a {
 		if w.step < step {
@@ -71,7 +71,7 @@ func (a asks) before(step int) float64 {
 }
 
 // last gives the bound that asks for it, or nil.
-func (a asks) last(step int) *weighed {
+func (a drynessAsked) last(step int) *weighed {
 	for i := range a {
 		if a[i].step < step && a[i].high == a.before(step) {
 			return &a[i]

@@ -14,31 +14,31 @@ import (
 // than is written.
 const sameReach = 0.05
 
-// asking is a temperature that a kiln step asks for.
-type asking struct {
+// setPoint is a temperature that a kiln step asks for.
+type setPoint struct {
 	where string
 	t     quantity.Quantity
 	place source.Place
 	start bool // where a rise begins
 }
 
-// askings lists what a step asks for: of a band its middle, of a rise both its ends.
-func askings(s model.Step) []asking {
+// setPoints lists what a step asks for: of a band its middle, of a rise both its ends.
+func setPoints(s model.Step) []setPoint {
 	heat := s.Warmth()
 	at, from := heat.At, heat.From
 	switch {
 	case s.Kind() == model.CoolStep:
 		return nil
 	case from != nil:
-		return []asking{{from.Where, from.High, from.Place, false}, {from.Where, from.Low, from.Place, true}}
+		return []setPoint{{from.Where, from.High, from.Place, false}, {from.Where, from.Low, from.Place, true}}
 	case at == nil:
 		return nil
 	case at.Single():
-		return []asking{{at.Where, at.High, at.Place, false}}
+		return []setPoint{{at.Where, at.High, at.Place, false}}
 	}
 	mid := at.High
 	mid.SI = at.Mid()
-	return []asking{{at.Where, mid, at.Place, false}}
+	return []setPoint{{at.Where, mid, at.Place, false}}
 }
 
 // beyondReach compares a setting with what the kiln is said to reach. Nothing in a
@@ -50,7 +50,7 @@ func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s model.Step) []findin
 	if k.Reaches == nil {
 		return nil
 	}
-	for _, a := range askings(s) {
+	for _, a := range setPoints(s) {
 		side := ""
 		ofAir := s.Kind() == model.StewStep || a.where != vocabulary.PlaceMalt && a.where != vocabulary.PlaceAirOff
 		switch {

@@ -12,7 +12,7 @@ import (
 // belowCoolest judges malt, or the air off it, that is asked for below the coolest air of
 // the kiln. While it is wet it may be so cool, yet no cooler than a wet bulb in that air;
 // dried, it is as warm as the air.
-func (c *Case) belowCoolest(f finding.Finding, k *model.Kiln, s model.Step, a asking) finding.Finding {
+func (c *Case) belowCoolest(f finding.Finding, k *model.Kiln, s model.Step, a setPoint) finding.Finding {
 	asked := a.t.Like(a.t.SI)
 	wet, known := coolestWet(k, c.Process.Site)
 	known = known && !a.start // a rise may begin at what the malt has when it is loaded

@@ -9,12 +9,20 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/sim/air"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/follow"
+	"maltwright/sim/infer/learn"
 )
+
+// Dearest says what to look for where forecasts cost too much together.
+const Dearest = "what is done again every few minutes, or goes on for months, costs most"
 
 // Cause says in one line why a forecast ended, or could not begin.
 func Cause(err error, units quantity.System) string {
 	var long forecast.LongSteep
 	var dear forecast.TooDear
+	var forgotten follow.Forgotten
+	var many learn.TooMany
+	var unlearnt learn.TooDear
 	switch {
 	case errors.Is(err, forecast.ErrNothing):
 		return "the process does not say what grain it is made from"
@@ -24,6 +32,12 @@ func Cause(err error, units quantity.System) string {
 		return fmt.Sprintf("the steep lasts over %.0f days, and nothing is alive in it any more", long.Most/86400)
 	case errors.As(err, &dear):
 		return tooDear(dear)
+	case errors.As(err, &forgotten):
+		return fmt.Sprintf("nothing is written of it for %.0f days, and nothing says that it was finished; a batch is followed for %.0f days behind its last reading", forgotten.Silent/86400, forgotten.Most/86400)
+	case errors.As(err, &many):
+		return fmt.Sprintf("%d batches, and %d are the most to learn from at a time; leave the oldest out", many.Batches, many.Most)
+	case errors.As(err, &unlearnt):
+		return fmt.Sprintf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", unlearnt.Most, Dearest)
 	}
 	said := err.Error()
 	for _, r := range refusals(err) {

@@ -15,6 +15,7 @@ import (
 	"maltwright/sim/air"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/infer/learn"
 	"maltwright/sim/visits"
 )
@@ -89,6 +90,9 @@ func TestCausesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.LongSteep{Most: 30 * 86400}, "the steep lasts over 30 days, and nothing is alive in it any more", ""},
 		{forecast.TooDear{Most: 4_000_000, Share: 0.71}, "a forecast may take 4 million steps of the model, and most of them go into this, 71 %", ""},
 		{forecast.TooDear{Most: 4_000_000, Share: math.NaN()}, "a forecast may take 4 million steps of the model, and this one takes more", ""},
+		{follow.Forgotten{Silent: 40 * 86400, Most: 30 * 86400}, "nothing is written of it for 40 days, and nothing says that it was finished; a batch is followed for 30 days behind its last reading", ""},
+		{learn.TooMany{Batches: 51, Most: 50}, "51 batches, and 50 are the most to learn from at a time; leave the oldest out", ""},
+		{learn.TooDear{Most: 300_000}, "one forecast of it takes over 300000 steps of the model, and hundreds would be needed; " + Dearest, ""},
 		{learn.ErrUnseen, "nothing was weighed, counted, felt or read", ""},
 		{fmt.Errorf("it cannot be: %w", hot), "it cannot be: temperature of the malt 300 °C is outside -20 to 260 °C", "it cannot be: temperature of the malt 572 °F is outside -4 to 500 °F"},
 		{errors.Join(hot, heavy), "temperature of the malt 300 °C is outside -20 to 260 °C; " + heavy.Error(),

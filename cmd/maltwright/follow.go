@@ -70,7 +70,7 @@ func (c Follow) Run(w *World) error {
 	case ctx.Err() != nil:
 		return errInterrupted
 	case errors.Is(err, work.ErrPool):
-		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w; %s", c.File, b.Name, err, work.Dearest)}
+		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w; %s", c.File, b.Name, err, words.Dearest)}
 	case err != nil:
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}

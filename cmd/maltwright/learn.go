@@ -111,10 +111,10 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 		}
 	}
 	if errors.Is(err, work.ErrPool) {
-		err = fmt.Errorf("%w; %s", err, work.Dearest)
+		err = fmt.Errorf("%w; %s", err, words.Dearest)
 	}
 	if err != nil {
-		return lessons.Result{}, words.House{}, failure{ExitFindings, err}
+		return lessons.Result{}, words.House{}, failure{ExitFindings, errors.New(words.House{}.Cause(err))}
 	}
 	return lessons.Of(r, c.Name, files), words.Of(r.Batches[0].Process), nil
 }

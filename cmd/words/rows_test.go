@@ -36,7 +36,7 @@ func TestEverythingThatAnAnswerTellsHasItsWords(t *testing.T) {
 		}
 	}
 	var said []string
-	for of := range sayers {
+	for of := range formatters {
 		said = append(said, of.PkgPath()+"."+of.Name())
 	}
 	assert.ElementsMatch(t, told, said)
@@ -50,7 +50,7 @@ func TestEveryKindOfTaskDoubtAndLatenessHasItsWords(t *testing.T) {
 
 func TestEveryStepOfAWorkingIsWrittenDown(t *testing.T) {
 	var written []string
-	for of := range workings {
+	for of := range labellers {
 		written = append(written, of.Name())
 	}
 	assert.ElementsMatch(t, declaration.Types(t, "maltwright/sim/reckon", "Step"), written)

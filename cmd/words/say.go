@@ -8,36 +8,36 @@ import (
 	"maltwright/cmd/answer/sums"
 )
 
-// sayer puts the values of one type into words.
-type sayer struct {
+// formatter puts the values of one type into words.
+type formatter struct {
 	of  reflect.Type
 	say func(House, answer.Told) string
 }
 
-// says makes the sayer of a type.
-func says[T answer.Told](say func(House, T) string) sayer {
-	return sayer{reflect.TypeFor[T](), func(h House, t answer.Told) string { return say(h, t.(T)) }}
+// formatterOf makes the formatter of a type.
+func formatterOf[T answer.Told](say func(House, T) string) formatter {
+	return formatter{reflect.TypeFor[T](), func(h House, t answer.Told) string { return say(h, t.(T)) }}
 }
 
-// sayers are all there are, by type.
-var sayers = byType(
-	says(House.amount),
-	says(House.trouble),
-	says(House.caution),
-	says(House.taken),
-	says(House.open),
-	says(House.learn),
-	says(House.corner),
-	says(House.unkept),
-	says(House.task),
-	says(House.suspected),
-	says(House.side),
-	says(House.reason),
-	says(func(_ House, s sums.Step) string { return written(s) }),
-	says(func(_ House, n sums.Note) string { return WorkingNote(n) }),
+// formatters are all there are, by type.
+var formatters = byType(
+	formatterOf(House.amount),
+	formatterOf(House.trouble),
+	formatterOf(House.caution),
+	formatterOf(House.taken),
+	formatterOf(House.open),
+	formatterOf(House.learn),
+	formatterOf(House.corner),
+	formatterOf(House.unkept),
+	formatterOf(House.task),
+	formatterOf(House.suspected),
+	formatterOf(House.side),
+	formatterOf(House.reason),
+	formatterOf(func(_ House, s sums.Step) string { return written(s) }),
+	formatterOf(func(_ House, n sums.Note) string { return WorkingNote(n) }),
 )
 
-func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {
+func byType(list ...formatter) map[reflect.Type]func(House, answer.Told) string {
 	table := map[reflect.Type]func(House, answer.Told) string{}
 	for _, s := range list {
 		table[s.of] = s.say
@@ -47,7 +47,7 @@ func byType(list ...sayer) map[reflect.Type]func(House, answer.Told) string {
 
 // Say puts what an answer tells into words, safe for a terminal.
 func (h House) Say(t answer.Told) string {
-	if say := sayers[reflect.TypeOf(t)]; say != nil {
+	if say := formatters[reflect.TypeOf(t)]; say != nil {
 		return Safe(say(h, t))
 	}
 	return Safe(fmt.Sprintf("%+v", t)) // a row is missing above: its values are better than nothing

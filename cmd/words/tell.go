@@ -19,6 +19,9 @@ func (h House) learn(l outlook.Learn) string { return tell.Learn(ensemble.Open(l
 
 func (House) side(s lessons.Side) string { return tell.Side(learn.Side(s)) }
 
+// Dearest says what to look for where forecasts cost too much together.
+const Dearest = tell.Dearest
+
 func (h House) reason(r lessons.Reason) string { return h.Cause(r.Of) }
 
 // Cause says in one line why a forecast could not be made, or nothing be learnt.

@@ -13,26 +13,26 @@ import (
 // WorkingStep is a step of a working as one would write it down: its name, and the
 // equation with its numbers.
 func WorkingStep(s sums.Step) Labelled {
-	if write := workings[reflect.TypeOf(s.Step)]; write != nil {
+	if write := labellers[reflect.TypeOf(s.Step)]; write != nil {
 		return write(s.Step)
 	}
 	return Labelled{Text: fmt.Sprintf("%+v", s.Step)} // a row is missing below: its values are better than nothing
 }
 
-// working is how the steps of one type are written.
-type working struct {
+// labeller is how the steps of one type are written.
+type labeller struct {
 	of    reflect.Type
 	write func(reckon.Step) Labelled
 }
 
-func works[T reckon.Step](write func(T) Labelled) working {
-	return working{reflect.TypeFor[T](), func(s reckon.Step) Labelled { return write(s.(T)) }}
+func labellerOf[T reckon.Step](write func(T) Labelled) labeller {
+	return labeller{reflect.TypeFor[T](), func(s reckon.Step) Labelled { return write(s.(T)) }}
 }
 
-// workings are all there are, by type.
-var workings = workingsByType(slices.Concat(byWeight, bySample))
+// labellers are all there are, by type.
+var labellers = labellersByType(slices.Concat(byWeight, bySample))
 
-func workingsByType(list []working) map[reflect.Type]func(reckon.Step) Labelled {
+func labellersByType(list []labeller) map[reflect.Type]func(reckon.Step) Labelled {
 	table := map[reflect.Type]func(reckon.Step) Labelled{}
 	for _, w := range list {
 		table[w.of] = w.write
@@ -41,75 +41,75 @@ func workingsByType(list []working) map[reflect.Type]func(reckon.Step) Labelled 
 }
 
 // byWeight are the steps of weights and moistures.
-var byWeight = []working{
-	works(func(s reckon.WetBasis) Labelled {
+var byWeight = []labeller{
+	labellerOf(func(s reckon.WetBasis) Labelled {
 		plain := strings.TrimSuffix(value(s.Dry), " dry basis")
 		return Labelled{"wet basis", fmt.Sprintf("%s / (1 + %s) = %s", plain, plain, value(s.Wet))}
 	}),
-	works(func(s reckon.DryBasis) Labelled {
+	labellerOf(func(s reckon.DryBasis) Labelled {
 		return equation("dry basis", "%s / (1 − %s) = %s", s.Wet, s.Wet, s.Dry)
 	}),
-	works(func(s reckon.DryMatter) Labelled {
+	labellerOf(func(s reckon.DryMatter) Labelled {
 		label := "dry matter"
 		if s.Of != reckon.Batch {
 			label = string(s.Of) + ", dry"
 		}
 		return equation(label, "%s × (1 − %s) = %s", s.Weight, s.Moisture, s.DryMatter)
 	}),
-	works(func(s reckon.Left) Labelled {
+	labellerOf(func(s reckon.Left) Labelled {
 		return equation("of it left", "%s × (1 − %s) = %s", s.DryMatter, s.Lost, s.Left)
 	}),
-	works(func(s reckon.WeightAt) Labelled {
+	labellerOf(func(s reckon.WeightAt) Labelled {
 		return equation("weight", "%s / (1 − %s) = %s", s.DryMatter, s.Moisture, s.Weight)
 	}),
-	works(func(s reckon.Change) Labelled {
+	labellerOf(func(s reckon.Change) Labelled {
 		if s.Loses() {
 			return equation("to lose", "%s − %s = %s, %s of %s", s.From, s.To, s.By, s.Share, s.From)
 		}
 		return equation("to gain", "%s − %s = %s, %s of %s", s.To, s.From, s.By, s.Share, s.From)
 	}),
-	works(func(s reckon.OfWeight) Labelled {
+	labellerOf(func(s reckon.OfWeight) Labelled {
 		return equation("moisture", "1 − %s / %s = %s", s.DryMatter, s.Weight, s.Moisture)
 	}),
-	works(func(s reckon.Part) Labelled {
+	labellerOf(func(s reckon.Part) Labelled {
 		label := string(s.Of)
 		if s.Of == reckon.AsIs {
 			label = "yield " + label
 		}
 		return equation(label, "%s / %s = %s", s.Malt, s.Barley, s.Share)
 	}),
-	works(func(s reckon.Lost) Labelled {
+	labellerOf(func(s reckon.Lost) Labelled {
 		return equation("lost", "100 %% − %s = %s", s.Kept, s.Lost)
 	}),
 }
 
 // bySample are those of samples and counts.
-var bySample = []working{
-	works(func(s reckon.Water) Labelled {
+var bySample = []labeller{
+	labellerOf(func(s reckon.Water) Labelled {
 		return equation("water"+numbered(s.Sample), "%s − %s = %s", s.Wet, s.Dried, s.Water)
 	}),
-	works(func(s reckon.Net) Labelled {
+	labellerOf(func(s reckon.Net) Labelled {
 		return equation("grain"+numbered(s.Sample), "%s − %s = %s", s.Wet, s.Tare, s.Grain)
 	}),
-	works(func(s reckon.OfSample) Labelled {
+	labellerOf(func(s reckon.OfSample) Labelled {
 		return equation("moisture"+numbered(s.Sample), "%s / %s = %s", s.Water, s.Grain, s.Moisture)
 	}),
-	works(func(s reckon.Mean) Labelled {
+	labellerOf(func(s reckon.Mean) Labelled {
 		return Labelled{"mean", fmt.Sprintf("of %d samples = %s", s.Samples, value(s.Moisture))}
 	}),
-	works(func(s reckon.Scatter) Labelled {
+	labellerOf(func(s reckon.Scatter) Labelled {
 		return Labelled{"spread", fmt.Sprintf("%s to %s, standard deviation %s points", value(s.Lowest), value(s.Highest), points(s.Deviation))}
 	}),
-	works(func(s reckon.Germinated) Labelled {
+	labellerOf(func(s reckon.Germinated) Labelled {
 		return Labelled{"germinated", fmt.Sprintf("%.0f / %.0f = %s", s.Corns, s.Of, value(s.Share))}
 	}),
-	works(func(s reckon.Centre) Labelled {
+	labellerOf(func(s reckon.Centre) Labelled {
 		return Labelled{"centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", s.Corns, s.Of, value(s.Centre))}
 	}),
-	works(func(s reckon.Half) Labelled {
+	labellerOf(func(s reckon.Half) Labelled {
 		return Labelled{"half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %s points", s.Corns, s.Of-s.Corns, s.Of, s.Of, points(s.Half))}
 	}),
-	works(func(s reckon.Interval) Labelled {
+	labellerOf(func(s reckon.Interval) Labelled {
 		return Labelled{"95 % interval", fmt.Sprintf("%s ± %s = %s to %s", value(s.Centre), points(s.Half), value(s.Low), value(s.High))}
 	}),
 }

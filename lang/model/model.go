@@ -3,8 +3,9 @@
 // checker, the simulator and the commands take it; package read builds it.
 //
 // Each value keeps its place, so that a finding of the simulator can underline the
-// words that caused it. A number that is not said is a nil pointer, never a zero; a word
-// that is not said is empty.
+// words that caused it. A quantity that is not said is a nil pointer, never a zero; a
+// word that is not said is empty, an Instant zero, and the number of a step 0, since steps
+// count from 1.
 //
 // Steps, stages and readings are sealed interfaces, with one struct for each thing. What
 // all of them have in common is asked through the interface or a function of this

@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
@@ -66,10 +67,20 @@ func (b *builder) factor(s *filled) *model.Factor {
 const mostOff = 10.0
 
 func (b *builder) thermometer(s *filled) *model.Factor {
-	value := b.checked(s.slot(0).quantity(), -mostOff, mostOff, "a difference", "-10 to 10 °C")
-	of := b.checked(b.positive(s.clause("error", 0).quantity(), "an error"), 0, mostOff, "an error", "0 to 10 °C")
+	value := b.off(s.slot(0).quantity(), -mostOff, "a difference")
+	of := b.off(b.positive(s.clause("error", 0).quantity(), "an error"), 0, "an error")
 	if value == nil || of == nil && s.has("error") {
 		return nil
 	}
 	return &model.Factor{Value: *value, Error: of, Place: s.place}
+}
+
+// off checks a difference of temperature that lies between low and mostOff, K, and tells
+// the interval in the unit in which it is written.
+func (b *builder) off(q *model.Quantity, low float64, what string) *model.Quantity {
+	if q == nil {
+		return nil
+	}
+	from := strings.TrimSuffix(q.Like(low), " "+q.Unit())
+	return b.checked(q, low, mostOff, what, from+" to "+q.Like(mostOff))
 }

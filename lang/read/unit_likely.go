@@ -18,16 +18,20 @@ func unitLikely(d quantity.Dimension, f *source.File) string {
 }
 
 var britishUnit = map[quantity.Dimension]string{quantity.Temperature: "°F", quantity.TemperatureDifference: "°F",
-	quantity.Mass: "lb", quantity.Volume: "gal-us", quantity.Area: "ft2", quantity.Flow: "cfm"}
+	quantity.Mass: "lb", quantity.Volume: "gal-us", quantity.Area: "ft2", quantity.Flow: "cfm",
+	quantity.Length: "ft", quantity.Power: "Btu/h"}
 
 // unitWritten tells by the figures of a file in which units it writes a dimension:
 // temperatures by its own, the others by any of size or weight.
 var unitWritten = func() map[quantity.Dimension]struct{ metric, british *regexp.Regexp } {
 	type of = struct{ metric, british *regexp.Regexp }
 	heat := of{regexp.MustCompile(`\d ?°?C\b`), regexp.MustCompile(`\d ?°?F\b`)}
-	size := of{regexp.MustCompile(`\d ?(kg|t|l|m2|m3|m3/h)\b`), regexp.MustCompile(`\d ?(lb|oz|in2|ft2|ft3|gal-us|gal-imp|cfm)\b`)}
+	const metric, british = `kg|t|l|m2|m3|m3/h`, `lb|oz|in2|ft2|ft3|gal-us|gal-imp|cfm`
+	behind := func(units string) *regexp.Regexp { return regexp.MustCompile(`\d ?(` + units + `)\b`) }
+	size := of{behind(metric), behind(british)}
 	return map[quantity.Dimension]of{quantity.Temperature: heat, quantity.TemperatureDifference: heat,
-		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size}
+		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size,
+		quantity.Length: of{behind(metric + `|m|cm|mm`), behind(british + `|ft|in`)}, quantity.Power: of{behind(metric + `|kW|W`), behind(british + `|Btu/h`)}}
 }()
 
 // degreeOf is the unit of the temperatures of a file, "" where it has two or none.

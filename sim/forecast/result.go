@@ -44,6 +44,9 @@ type Stage struct {
 	Steps []Step
 }
 
+// Waiting is the label of a step that waits at a gate.
+const Waiting = "wait"
+
 // Step is one step as it runs.
 type Step struct {
 	Kind          model.StepKind // "" for a stage that is one step

@@ -150,7 +150,7 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 		t.next -= took
 	}
 	if ending != ByRecord || took > 0 {
-		r.record(Step{Kind: model.GateStep, Label: "wait", Place: s.Place(), EndedBy: ending, Temperature: r.waitsAt(m, st.Kind())}, m, before, took)
+		r.record(Step{Kind: model.GateStep, Label: Waiting, Place: s.Place(), EndedBy: ending, Temperature: r.waitsAt(m, st.Kind())}, m, before, took)
 	}
 	switch ending {
 	case ByGate:

@@ -46,9 +46,6 @@ var ErrTooMuch = errors.New("it takes more steps of the model than one forecast 
 // ErrPool says the same of forecasts that belong together.
 var ErrPool = errors.New("the forecasts take more steps of the model together than they may have")
 
-// Dearest says what to look for where forecasts cost too much together.
-const Dearest = "what is done again every few minutes, or goes on for months, costs most"
-
 // Meter counts what one forecast spends. The nil meter bounds nothing.
 type Meter struct {
 	ctx   context.Context

@@ -61,8 +61,8 @@ const (
 type Figures struct {
 	RawMoisture   Figure[answer.Share]     `json:"raw_moisture_wb" doc:"of the raw grain"`
 	Water         Figure[answer.Celsius]   `doc:"of the steep, the mean of the readings"`
-	Cast          Figure[answer.Seconds]   `doc:"from the beginning to the last weighing of the steep"`
-	CastMoisture  Figure[answer.Share]     `json:"cast_moisture_wb"`
+	Cast          Figure[answer.Seconds]   `json:"steep_out" doc:"from the beginning to the last weighing of the steep"`
+	CastMoisture  Figure[answer.Share]     `json:"steep_out_moisture_wb"`
 	Chit          Figure[answer.Share]     `doc:"corns that have chitted, at the last count"`
 	ChitCounted   Figure[answer.Seconds]   `doc:"from the beginning to that count"`
 	BedWarmest    Figure[answer.Celsius]   `doc:"the warmest reading"`
@@ -75,7 +75,7 @@ type Figures struct {
 	Malt          Figure[answer.Kilograms] `doc:"without rootlets"`
 	Yield         Figure[answer.Share]     `json:"yield_as_is" doc:"malt for raw grain, both as they are"`
 	DryYield      Figure[answer.Share]     `json:"yield_on_dry_grain" doc:"malt as it is for the dry matter of the raw grain"`
-	EndMoisture   Figure[answer.Share]     `json:"end_moisture_wb"`
+	EndMoisture   Figure[answer.Share]     `json:"final_moisture_wb"`
 	Total         Figure[answer.Seconds]   `doc:"from the beginning to the weighing of the clean malt"`
 }
 

@@ -10,6 +10,7 @@ import (
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
+	"maltwright/sim/forecast"
 )
 
 // waits writes how much longer conditions take.
@@ -102,7 +103,7 @@ func (s *progressSheet) steps() {
 	}
 	s.line("%s", s.bold(fmt.Sprintf("%-16s%17s%17s%17s%8s", "the rest", "middle", "1 in 10", "9 in 10", "wet")))
 	for i, x := range s.r.Steps {
-		if x.Label == "wait" { // it is told as what is waited for
+		if x.Label == forecast.Waiting { // it is told as what is waited for
 			continue
 		}
 		often := ""

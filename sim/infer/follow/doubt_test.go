@@ -130,7 +130,7 @@ func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 	_, err = Of(context.Background(), b, began.Add(-time.Hour), Options{})
 	assert.ErrorContains(t, err, "before the batch began")
 	_, err = Of(context.Background(), b, began.AddDate(0, 0, 40), Options{})
-	assert.ErrorContains(t, err, "nothing is written of it for 40 days")
+	assert.Equal(t, Forgotten{40 * day, longestSilence}, err)
 }
 
 // What is weighed now must show in what the batch weighs now.

@@ -46,8 +46,8 @@ func Of(ctx context.Context, b *model.Batch, at time.Time, o Options) (*Followin
 	if err != nil {
 		return nil, err
 	}
-	if days, forgotten := silent(b, at); forgotten {
-		return nil, fmt.Errorf("nothing is written of it for %.0f days, and nothing says that it was finished; a batch is followed for %.0f days behind its last reading", days, longestSilence/day)
+	if gap := silent(b, at); gap > longestSilence {
+		return nil, Forgotten{gap, longestSilence}
 	}
 	p, err := Condition(ctx, t, o)
 	if err != nil {
@@ -78,20 +78,27 @@ const (
 	longestSilence = 30 * day
 )
 
-// silent tells for how many days nothing is written of a batch, and whether that is too
-// long for one that was not finished.
-func silent(b *model.Batch, at time.Time) (days float64, forgotten bool) {
+// Forgotten is a batch of which nothing is written for so long, s, that it is not
+// followed, though nothing says that it was finished. Its text is for programmers.
+type Forgotten struct{ Silent, Most float64 }
+
+func (e Forgotten) Error() string {
+	return fmt.Sprintf("nothing is written of the batch for %.0f s, more than %.0f s", e.Silent, e.Most)
+}
+
+// silent tells for how long, s, nothing is written of a batch; 0 for one that was
+// finished.
+func silent(b *model.Batch, at time.Time) float64 {
 	last := b.Began.Time
 	for _, x := range b.Readings {
 		if model.Clean(x) && !x.When().After(at) {
-			return 0, false
+			return 0
 		}
 		if x.When().After(last) && !x.When().After(at) {
 			last = x.When().Time
 		}
 	}
-	gap := at.Sub(last).Seconds()
-	return gap / day, gap > longestSilence
+	return at.Sub(last).Seconds()
 }
 
 // Over tells whether all that is followed is done: the rootlets are off.

@@ -48,7 +48,7 @@ type Result struct {
 // Left is a batch that was not used.
 type Left struct {
 	Batch  *model.Batch
-	Reason error // ErrUnread, ErrUnseen, one of package evidence, or why its process cannot be forecast
+	Reason error // ErrUnread, ErrUnseen, TooDear, one of package evidence, or why its process cannot be forecast
 }
 
 // ErrNothing says that no batch could be used; the result says of each why.
@@ -60,6 +60,18 @@ var (
 	ErrUnseen = errors.New("nothing was weighed, counted, felt or read")
 )
 
+// TooMany are more batches than it learns from at a time. Its text is for programmers, as
+// is that of TooDear.
+type TooMany struct{ Batches, Most int }
+
+func (e TooMany) Error() string { return fmt.Sprintf("%d batches, above %d", e.Batches, e.Most) }
+
+// TooDear is a batch of which one forecast takes more steps of the model than each of
+// hundreds may.
+type TooDear struct{ Most int }
+
+func (e TooDear) Error() string { return fmt.Sprintf("a forecast takes over %d steps", e.Most) }
+
 // MostBatches is from how many it learns at a time: each is held out in turn, so that
 // what that takes grows with the square of their number.
 const MostBatches = 50
@@ -69,7 +81,7 @@ const MostBatches = 50
 // at a point where it was fitted.
 func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error) {
 	if len(batches) > MostBatches {
-		return nil, fmt.Errorf("%d batches, and %d are the most to learn from at a time; leave the oldest out", len(batches), MostBatches)
+		return nil, TooMany{len(batches), MostBatches}
 	}
 	r := &Result{}
 	var trials []*evidence.Trial
@@ -137,7 +149,7 @@ func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Tr
 	t.Bound(ctx, pool)
 	switch err := t.Affordable(); {
 	case errors.Is(err, work.ErrPool):
-		return nil, fmt.Errorf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", work.Shared, work.Dearest)
+		return nil, TooDear{work.Shared}
 	case err != nil:
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
 	}
