@@ -117,7 +117,10 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
 		f := readingDoubtful.At(place, fmt.Sprintf("%s: by all else that is written there is nothing of the kind to be read then", said))
-		f.Hint = "look at its time, and at the step behind after"
+		f.Hint = "look at its time, and at what it says was read"
+		if model.After(o.Reading) != nil {
+			f.Hint = "look at its time, and at the step behind \"after\""
+		}
 		return f
 	}
 	f := readingDoubtful.At(place, fmt.Sprintf("%s: the process and the other readings make %s likely", said, r.likely(h, i, expected)))

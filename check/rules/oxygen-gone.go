@@ -28,7 +28,8 @@ var oxygenGone = Rule{
 			if t.Airless > most {
 				soak, stands := c.stepAt(t.Place), math.Round(t.Airless/360)*360 // to a tenth of an hour
 				f := r.At(t.Place, fmt.Sprintf("in soak %d the grain stands %s in water without oxygen, and %s is the most", t.Soak, lasting(soak, stands), lasting(soak, most)))
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, t.Airless-most), c.moreAir())
+				sooner := math.Ceil((t.Airless-most)/360) * 360
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, sooner), c.moreAir())
 				c.Note(f)
 			}
 		}

@@ -86,7 +86,7 @@ func germination(a forecast.Germination, _ quantity.System) Assumed {
 }
 
 func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
-	return Assumed{"water for each soak", eachWeight(a.Each, "l", "gal-us", units) + " of grain", "enough to stand a hand above the grain"}
+	return Assumed{"water for each soak", eachWeight(a.Each, "l", units.Gallon(), units) + " of grain", "enough to stand a hand above the grain"}
 }
 
 func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {

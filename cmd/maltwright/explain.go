@@ -52,7 +52,7 @@ func (e Explain) Run(w *World) error {
 	if meant, ok := reference.Meant(name, explainable()...); ok {
 		return usage("nothing is called %q; did you mean %s?", name, meant)
 	}
-	return usage("nothing is called %q; see explain words and explain rules", name)
+	return usage("nothing is called %q; see explain words, explain units and explain rules", name)
 }
 
 // explainable are the names of the overviews.

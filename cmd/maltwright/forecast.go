@@ -48,7 +48,11 @@ command line cannot be understood, 3 the file cannot be read.`
 }
 
 // startLayouts are the ways in which --start may be written.
-var startLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339}
+var startLayouts = []string{
+	"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339,
+	"2006-01-02 3 pm", "2006-01-02 3pm", "2006-01-02 3:04 pm", "2006-01-02 3:04pm",
+	"2006-01-02 3 PM", "2006-01-02 3PM", "2006-01-02 3:04 PM", "2006-01-02 3:04PM",
+}
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
@@ -119,7 +123,7 @@ func (c Forecast) start(zone *time.Location) (time.Time, error) {
 		if err != nil {
 			continue
 		}
-		if layout != time.RFC3339 && t.Format(layout) != c.Start {
+		if leftOut(t, layout, c.Start) {
 			return time.Time{}, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
 		}
 		return t, nil

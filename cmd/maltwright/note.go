@@ -74,7 +74,7 @@ func (c Note) Run(w *World) error {
 		return err
 	}
 	fmt.Fprintln(w.Out, said)
-	tellDoubts(w, doubts)
+	c.tellDoubts(w, doubts)
 	return nil
 }
 
@@ -119,9 +119,13 @@ func notNoted(err error) error {
 	return err
 }
 
-// tellDoubts warns of what was written and is doubtful, a line each.
-func tellDoubts(w *World, doubts []finding.Finding) {
+// tellDoubts warns of what is doubtful, a line each, and says whether it was written.
+func (c Note) tellDoubts(w *World, doubts []finding.Finding) {
+	done := "noted, but look"
+	if c.DryRun {
+		done = "look"
+	}
 	for _, f := range doubts {
-		fmt.Fprintf(w.Err, "maltwright: noted, but look again: %s; %s [%s]\n", words.Safe(f.Message), words.Safe(f.Hint), f.Rule)
+		fmt.Fprintf(w.Err, "maltwright: %s again: %s; %s [%s]\n", done, words.Safe(f.Message), words.Safe(f.Hint), f.Rule)
 	}
 }

@@ -105,17 +105,27 @@ func shownTime(flag, text string) (time.Time, error) {
 		if strings.HasSuffix(layout, "Z07:00") {
 			return t, nil
 		}
-		return t, onceShown(t, layout, flag, text)
+		if leftOut(t, layout, text) {
+			return t, usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
+		}
+		return t, onceShown(t, flag, text)
 	}
 	return time.Time{}, usage("%s %q is no time; write it as 2026-03-06T07:00", flag, text)
 }
 
-func onceShown(t time.Time, layout, flag, text string) error {
-	if t.Format(layout) != text {
-		return usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
-	}
+// wallClock is what a clock on the wall shows, with its date.
+const wallClock = "2006-01-02 15:04:05"
+
+// leftOut tells whether no clock of the zone of t shows the text from which it was read.
+// Clocks are compared and not texts, for 7:00 is 07:00.
+func leftOut(t time.Time, layout, text string) bool {
+	wall, err := time.Parse(layout, text)
+	return err == nil && t.Format(wallClock) != wall.Format(wallClock)
+}
+
+func onceShown(t time.Time, flag, text string) error {
 	for _, shift := range []time.Duration{-2 * time.Hour, -time.Hour, -30 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour} {
-		if t.Add(shift).Format(layout) == text {
+		if t.Add(shift).Format(wallClock) == t.Format(wallClock) {
 			return usage("%s %q: the clocks are put back then, and this time comes twice; name its offset, such as %s", flag, text, t.Format("2006-01-02T15:04Z07:00"))
 		}
 	}

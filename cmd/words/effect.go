@@ -77,7 +77,7 @@ func (h House) effects() []told {
 		{"diastatic enzymes kept", func(e *effect.Effect) (float64, float64) { return e.DiastaticKept.Plain() }, Percent[float64], pointsMore, noKiln, false},
 		{"alpha enzymes kept", func(e *effect.Effect) (float64, float64) { return e.AlphaKept.Plain() }, Percent[float64], pointsMore, noKiln, false},
 		{"colour", func(e *effect.Effect) (float64, float64) { return e.Colour.Plain() }, colour, nil, noKiln, false},
-		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, mass, nil, "", false}, // a litre of it weighs a kg
+		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, h.Water, nil, "", false},
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
 		{"visits at night, at best", nights, number, nil, noNight, false},
 	}

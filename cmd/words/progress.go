@@ -92,13 +92,17 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %s. Reckon the weight to dry to with reckon target --lost", Percent(d.Holds))
 	},
 	follow.NotYet: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("by that weight it held %s then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind after", Percent(d.Holds), Percent(d.Wanted))
+		return fmt.Sprintf("by that weight it held %s then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind \"after\"", Percent(d.Holds), Percent(d.Wanted))
 	},
 	follow.GoesBack: func(_ House, d progress.Doubt) string {
 		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", d.Against)
 	},
-	follow.OutOfPlace: func(House, progress.Doubt) string {
-		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind after"
+	follow.OutOfPlace: func(_ House, d progress.Doubt) string {
+		at := "what it says was read"
+		if d.Reading.Weight != nil { // no other reading names a step
+			at = "the step behind \"after\""
+		}
+		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at " + at
 	},
 	follow.Disagrees: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", h.expected(d.Reading))

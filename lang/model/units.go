@@ -11,7 +11,8 @@ import (
 
 // Units gives the units of a process: °F where most temperatures of its steps are in °F,
 // or those of its site where the steps have none; lb and ft2 where its charge is in lb or
-// oz, or the first of its equipment that says so where it has no charge.
+// oz, or the first of its equipment that says so where it has no charge; imperial gallons
+// where its vessel is in them.
 func (p *Process) Units() quantity.System {
 	var u quantity.System
 	for _, of := range [][]quantity.Quantity{p.temperatures(), p.surroundings()} {
@@ -26,6 +27,7 @@ func (p *Process) Units() quantity.System {
 			break
 		}
 	}
+	u.Imperial = u.British && slices.ContainsFunc(p.sizes(), func(q quantity.Quantity) bool { return q.Unit() == "gal-imp" })
 	return u
 }
 

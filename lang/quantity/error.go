@@ -131,16 +131,18 @@ var severalMeanings = map[string]string{
 	"gal":     "say which gallon: gal-us (3.785 l) or gal-imp (4.546 l)",
 	"ton":     "say which ton: t is 1000 kg; a short ton is 2000 lb, a long ton 2240 lb",
 	"bushel":  "a bushel weighs what the grain weighs: write kg or lb",
+	"cwt":     "write lb: a US hundredweight is 100 lb, an imperial one 112 lb",
 	"degree":  "say which degree: °C or °F",
 	"w":       "write weeks, or W for watts",
 	"gr":      "write g for grams",
 	":":       "write a length of time with its units, such as 1 h 30 min",
-	"pint":    "write ml or l",
+	"pint":    "write ml or l: a US pint is 473 ml, an imperial one 568 ml, and a quart is two",
+	"floz":    "write ml: a US fluid ounce is 29.6 ml, an imperial one 28.4 ml",
 	"quarter": "write kg or lb; a fraction is written 1/4",
 }
 
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
-	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "qtr": "quarter", "qr": "quarter"}
+	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "fl": "floz", "floz": "floz", "qtr": "quarter", "qr": "quarter"}
 
 func noUnit(part int, spelling string) *Error {
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),

@@ -8,7 +8,7 @@ import (
 // retold has, for a unit in which the texts of rules are written, that of a house which
 // writes pounds and feet.
 var retold = map[string]string{
-	"kg": "lb", "t": "lb", "g": "oz", "l": "gal-us", "m3": "ft3", "m": "ft", "cm": "in", "mm": "in", "cm2": "ft2", "m2": "ft2",
+	"kg": "lb", "t": "lb", "g": "oz", "m3": "ft3", "m": "ft", "cm": "in", "mm": "in", "cm2": "ft2", "m2": "ft2",
 	"m3/h": "cfm", "m/s": "ft/min", "kW": "Btu/h",
 }
 
@@ -42,6 +42,8 @@ func (s System) other(name string) string {
 		return ""
 	case s.Fahrenheit && (u.Name == "°C" || u.Name == "°C/h"):
 		return strings.Replace(u.Name, "C", "F", 1)
+	case s.British && u.Name == "l":
+		return s.Gallon()
 	case s.British:
 		return retold[u.Name]
 	}

@@ -19,6 +19,7 @@ func TestATextIsRetoldInTheUnitsOfTheHouse(t *testing.T) {
 		assert.Equal(t, want, System{Fahrenheit: true, British: true}.Retold(metric))
 		assert.Equal(t, metric, System{}.Retold(metric))
 	}
+	assert.Equal(t, "9.9 gal-imp", System{British: true, Imperial: true}.Retold("45 l"))
 	assert.Equal(t, "10 kg at 50 °F", System{Fahrenheit: true}.Retold("10 kg at 10 °C"))
 	assert.Equal(t, "22 lb at 10 °C", System{British: true}.Retold("10 kg at 10 °C"))
 }

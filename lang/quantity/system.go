@@ -6,7 +6,16 @@ import "fmt"
 // that of °C and kg.
 type System struct {
 	Fahrenheit bool // °F
-	British    bool // lb, ft2, cfm, gal-us
+	British    bool // lb, ft2, cfm, gallons
+	Imperial   bool // the gallons are imperial ones, not those of the US
+}
+
+// Gallon is the unit in which a house of pounds measures water.
+func (s System) Gallon() string {
+	if s.Imperial {
+		return "gal-imp"
+	}
+	return "gal-us"
 }
 
 // Degree is the sign of its temperatures.
@@ -89,7 +98,7 @@ func (s System) HeatEach(j float64) string {
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
 func (s System) Water(litres float64) string {
 	if s.British {
-		return About(litres/1000, "gal-us")
+		return About(litres/1000, s.Gallon())
 	}
 	switch {
 	case litres < 0.1:
@@ -124,7 +133,7 @@ func (s System) Height(m float64) string {
 func (s System) Speed(si float64) string { return s.about(si, "m/s", "ft/min") }
 
 // Room writes what a vessel must hold, of m³: 8.2 l, 2.2 gal-us.
-func (s System) Room(m3 float64) string { return s.about(m3, "l", "gal-us") }
+func (s System) Room(m3 float64) string { return s.about(m3, "l", s.Gallon()) }
 
 // Area writes how large a floor is, of m²: 0.25 m2, 40 cm2, 2.7 ft2.
 func (s System) Area(m2 float64) string {

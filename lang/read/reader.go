@@ -216,6 +216,9 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 	}
 	place := r.at(terms[0].Range())
 	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), place.Text()))
+	if slot.Kind == vocabulary.Choice {
+		f.Hint = "write in words what is meant: " + strings.Join(slot.Words, ", ")
+	}
 	if word, ok := terms[0].(syntax.Word); ok && slot.Kind == vocabulary.Choice {
 		f = unknownWord.At(place, fmt.Sprintf("%q is not one of the words %s takes", word.Text, after.Text))
 		f.Hint = "known here: " + strings.Join(slot.Words, ", ")

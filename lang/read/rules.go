@@ -98,7 +98,7 @@ var (
 		"the statement needs a value, not a limit", "leave the words at least or at most out",
 		`vessel "tub" { holds at least 25 l }`, `vessel "tub" { holds 25 l }`)
 	boundMissing = rule("bound-missing", fault, "a condition that does not say on which side it holds",
-		"a falling moisture passes every value once; at least and at most tell when the step ends",
+		"at least and at most tell on which side it holds; a falling moisture passes every value once",
 		"write at least, at most, above, below or is in front of the value, or give a range",
 		`dry at air-on 50 °C until moisture 10 % allow 10 to 30 h`, `dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h`)
 	placeMissing = rule("place-of-temperature-missing", fault, "a temperature that does not say where it is taken",

@@ -34,7 +34,9 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	what := "the batch"
 	if x.OfBag {
 		if what = "the bag"; raw == nil && !t.Broken {
-			b.note(missingStatement.At(x.Place(), "the bag is weighed, but what went into it is not said"))
+			f := missingStatement.At(x.Place(), "the bag is weighed, but what went into it is not said")
+			f.Hint = "add a line above such as: bag 100 g at the start"
+			b.note(f)
 		}
 	}
 	if can {

@@ -8,7 +8,9 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // Rules lists what this stage finds.
@@ -101,7 +103,11 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 	case blame.Type == kindBound:
 		return valueMissing.At(place, fmt.Sprintf("a value is missing behind %q", place.Text()))
 	case first.Pos == blame.Pos && blame.Type != kindStray:
-		return verbMissing.At(place, fmt.Sprintf("a statement begins with a word, not with %s", shown(blame)))
+		f := verbMissing.At(place, fmt.Sprintf("a statement begins with a word, not with %s", shown(blame)))
+		if step := stepBehind(p, blame); step != "" {
+			f.Hint = fmt.Sprintf("write the step first: %s %s", step, place.Text())
+		}
+		return f
 	case blame.Type == kindStray && lookalike(blame.Value+" h") > 0:
 		return lookalikeAt(p, blame)
 	case blame.Type == kindStray:
@@ -116,6 +122,20 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		return valueMissing.At(place, fmt.Sprintf("a value is missing behind %q", place.Text()))
 	}
 	return misplaced.At(place, fmt.Sprintf("%s does not fit here", shown(blame)))
+}
+
+// stepBehind gives the step that stands right behind a time: soak, of 7 h soak; "" where
+// there is none.
+func stepBehind(p *parser, value lexer.Token) string {
+	if q, err := quantity.Parse(value.Value); value.Type != kindQuantity || err != nil || q.Dimension != quantity.Time {
+		return ""
+	}
+	line, _, _ := strings.Cut(string(p.file.Bytes()[span(value).End:]), "\n")
+	words := strings.Fields(line)
+	if len(words) == 0 || !vocabulary.IsStep(words[0]) {
+		return ""
+	}
+	return words[0]
 }
 
 // lastWord gives the span of the last word in a stretch of text, to underline

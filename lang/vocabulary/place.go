@@ -86,6 +86,9 @@ var steps = func() map[string]stepFacts {
 	return m
 }()
 
+// IsStep tells whether a word begins a step or a stage.
+func IsStep(word string) bool { _, ok := steps[word]; return ok }
+
 // PhaseAfter is how far a batch has come of which a step of that word is over.
 func PhaseAfter(step string) Phase { return steps[step].phase }
 

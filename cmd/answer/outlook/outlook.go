@@ -7,6 +7,7 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
@@ -68,6 +69,9 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 	}
 	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		r.Rest = st.Rest.String()
+		if st.Rest.Op == quantity.Is { // for 3 days, and not for is 3 days
+			r.Rest = st.Rest.Range.String()
+		}
 	}
 	return r
 }

@@ -11,6 +11,8 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/sample"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 )
@@ -37,6 +39,13 @@ func TestTimesOfTheClockStandWhereAStartIsGiven(t *testing.T) {
 		assert.InDelta(t, float64(s.End), s.EndTime.Sub(start).Seconds(), 0.5, s.Label)
 	})
 	outlook.Of(f, time.Time{}).Rows(func(s outlook.Row) { assert.True(t, s.EndTime.IsZero(), s.Label) })
+}
+
+func TestRestOfALengthHasNoWordOfABound(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	assert.Equal(t, "at least 3 weeks", outlook.Of(f, time.Time{}).Rest)
+	model.First[*model.Storing](f.Process).Rest.Op = quantity.Is
+	assert.Equal(t, "3 weeks", outlook.Of(f, time.Time{}).Rest)
 }
 
 func TestClassesOfTheCornsAreAllOfThem(t *testing.T) {

@@ -56,6 +56,9 @@ func (s *progressSheet) head() {
 	default:
 		s.para("", "%d readings are of a later time, and do not count", n)
 	}
+	if !s.r.Complete {
+		s.para("broken off", "the forecast does not come to the end of the process, and nothing is told of what lies behind; maltwright forecast says where it breaks off, and why")
+	}
 	s.line("")
 }
 

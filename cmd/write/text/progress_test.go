@@ -81,6 +81,13 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 	assert.NotContains(t, out, "total time", "no forecast has it")
 }
 
+func TestAForecastThatBreaksOffIsTold(t *testing.T) {
+	r := underWay()
+	assert.NotContains(t, shownProgress(t, r, words.House{}), "broken off")
+	r.Complete = false
+	assert.Contains(t, shownProgress(t, r, words.House{}), "broken off    the forecast does not come to the end of the process")
+}
+
 func TestABatchIsToldInTheUnitsOfItsHouse(t *testing.T) {
 	r, warm := underWay(), points[answer.Celsius](16, 17, 18)
 	r.Now.Bed = &warm
