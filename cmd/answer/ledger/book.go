@@ -120,9 +120,9 @@ func charge(p *model.Process) answer.Kilograms {
 }
 
 func change(c model.Change) Change {
-	step := c.Step.Kind.Text
+	label := c.Step.Kind.Text
 	if c.Step.Number > 0 {
-		step = fmt.Sprintf("%s %d", step, c.Step.Number)
+		label = fmt.Sprintf("%s %d", label, c.Step.Number)
 	}
-	return Change{step, strings.TrimSpace(c.To.Where + " " + c.To.Range.Range.String()), c.Because}
+	return Change{label, c.Step.Kind.Text, c.Step.Number, strings.TrimSpace(c.To.Where + " " + c.To.Range.Range.String()), c.Because}
 }

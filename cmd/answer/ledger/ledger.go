@@ -96,9 +96,11 @@ func (f Figure[T]) Plain() seasons.Figure {
 
 // Change is a step that was done otherwise than the process says.
 type Change struct {
-	Step    string `doc:"and its number"`
-	To      string `doc:"as written"`
-	Because string
+	Label      string `json:"-"` // soak 3
+	Step       string `doc:"its word"`
+	StepNumber int    `doc:"which of the steps of that kind; 0 where there is no saying"`
+	To         string `doc:"as written"`
+	Because    string
 }
 
 // Doubt is a weight below the dry matter that the forecast leaves in it.

@@ -15,7 +15,7 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 		b := &list[i]
 		name := words.Safe(b.Batch)
 		for _, c := range b.Changes {
-			s.para("changed", "%s: %s to %s, because %s", name, c.Step, c.To, words.Safe(c.Because))
+			s.para("changed", "%s: %s to %s, because %s", name, c.Label, c.To, words.Safe(c.Because))
 		}
 		for _, d := range b.Doubtful {
 			s.para("doubtful", "%s: %s", name, s.Doubt(d))
