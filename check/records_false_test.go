@@ -39,7 +39,7 @@ func TestARecordUnderWayRaisesNothing(t *testing.T) {
 	if testing.Short() || golden.Raced {
 		t.Skip("dozens of records; go test without -short and -race runs them")
 	}
-	every := 8 // lines
+	every := 12 // lines
 	if golden.Long() {
 		every = 1
 	}
@@ -60,7 +60,7 @@ func TestInventedRecordsRaiseNothing(t *testing.T) {
 	if testing.Short() || golden.Raced {
 		t.Skip("dozens of records; go test without -short and -race runs them")
 	}
-	seeds := uint64(2)
+	seeds := uint64(1)
 	if golden.Long() {
 		seeds = 4
 	}

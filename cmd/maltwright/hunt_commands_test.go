@@ -15,7 +15,7 @@ import (
 func TestNoBrokenFileBreaksACommand(t *testing.T) {
 	longSums(t)
 	h := newHunt(t)
-	for seed := range spoil.Seeds(10, 3_000) {
+	for seed := range spoil.Seeds(5, 3_000) {
 		h.from(seed, func() {
 			h.commandsOnProcesses()
 			h.commandsOnRecords()

@@ -1,6 +1,7 @@
 package germinate_test
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"maltwright/sim/air"
 	"maltwright/sim/drying"
 	"maltwright/sim/drying/invent"
 	"maltwright/sim/germinate"
@@ -96,7 +98,11 @@ func TestWaterDryMatterAndHeatBalanceForAnyMaterial(t *testing.T) {
 func balances(t *rapid.T, p germinate.Piece, dryHeat float64) {
 	first, brought := p.Batch(), 0.0
 	for _, s := range drawStays(t) {
-		require.NoError(t, p.Advance(s.dt, s.room))
+		err := p.Advance(s.dt, s.room)
+		if errors.As(err, new(*air.RangeError)) { // dew has made an invented bed wetter than the model goes
+			return
+		}
+		require.NoError(t, err)
 		brought += s.work(t, &p)
 		b := p.Batch()
 		grown := grain.StarchWater * (b.Respired - first.Respired)
