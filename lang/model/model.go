@@ -113,11 +113,15 @@ type Vessel struct {
 	Holds *Quantity
 }
 
-// Floor is where the piece lies.
+// Floor is where the piece lies: a floor, a tray, or a box or drum that air is blown
+// through.
 type Floor struct {
-	Name  string
-	Place source.Place
-	Area  *Quantity
+	Name    string
+	Place   source.Place
+	Area    *Quantity
+	Airflow *Quantity // what its fan can drive through the bed
+	Heater  *Quantity
+	Cooler  *Quantity // the heat that it takes out
 }
 
 // Kiln is a kiln and what it can do.

@@ -102,7 +102,10 @@ func (b *builder) vessel(r *filled) {
 }
 
 var floorFacts = table[model.Floor]{
-	"area": func(_ *builder, v *model.Floor, r *filled) { v.Area = r.slot(0).quantity() },
+	"area":    func(_ *builder, v *model.Floor, r *filled) { v.Area = r.slot(0).quantity() },
+	"airflow": func(_ *builder, v *model.Floor, r *filled) { v.Airflow = r.slot(0).quantity() },
+	"heater":  func(_ *builder, v *model.Floor, r *filled) { v.Heater = r.slot(0).quantity() },
+	"cooler":  func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
 }
 
 func (b *builder) floor(r *filled) {
