@@ -59,7 +59,7 @@ func (b *builder) file(t *syntax.Tree) {
 var fileStatements = map[string]func(*builder, *filled){
 	"limits": (*builder).houseLimits,
 	"grain":  later((*builder).grain), "site": later((*builder).site), "vessel": later((*builder).vessel),
-	"floor": later((*builder).floor), "kiln": later((*builder).kiln),
+	"floor": later((*builder).floor), "kiln": later((*builder).kiln), "scale": later((*builder).scale),
 	"house": func(b *builder, r *filled) { b.learning = append(b.learning, r) },
 	"process": func(b *builder, r *filled) {
 		if r.place.File == b.main {

@@ -182,28 +182,6 @@ func (r *recorder) sample(s *filled) {
 	}
 }
 
-func (r *recorder) weighed(s *filled) {
-	if !s.has("at") && !s.has("after") {
-		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
-		f.Hint = "such as: " + s.row.Example
-		r.refuse(f)
-		return
-	}
-	weight := r.positive(s.slot(1).quantity(), "a weight")
-	if weight == nil {
-		return
-	}
-	x := &model.Weighed{Weight: *weight, OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
-	if s.has("after") {
-		step, ok := r.step(s, s.clauses["after"])
-		if !ok {
-			return
-		}
-		x.After = &step
-	}
-	r.add(s, x, &x.Seen)
-}
-
 // step reads the name of a step: its kind, and which of them.
 func (r *recorder) step(s *filled, slots []*given) (model.StepName, bool) {
 	name := model.StepName{Kind: slots[0].chosen(), Place: slots[0].place}

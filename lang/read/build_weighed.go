@@ -1,0 +1,118 @@
+package read
+
+import (
+	"fmt"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+)
+
+func (r *recorder) weighed(s *filled) {
+	if !s.has("at") && !s.has("after") {
+		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
+		f.Hint = "such as: " + s.row.Example
+		r.refuse(f)
+		return
+	}
+	weight := r.positive(s.slot(1).quantity(), "a weight")
+	if weight == nil {
+		return
+	}
+	x := &model.Weighed{Weight: *weight, OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
+	if s.has("after") {
+		step, ok := r.step(s, s.clauses["after"])
+		if !ok {
+			return
+		}
+		x.After = &step
+	}
+	if !r.onScale(s, x) {
+		return
+	}
+	r.add(s, x, &x.Seen)
+}
+
+// onScale reads what stood on which scale. It is false where the weight of the grain
+// cannot be told from it.
+func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
+	if v := s.clause("on", 0); v != nil {
+		x.On = find(r.builder, v, "scale", r.house.Scales, func(s *model.Scale) string { return s.Name })
+		if x.On == nil && !r.lost {
+			r.dropped++
+			return false
+		}
+	}
+	v := s.clause("in", 0)
+	if v == nil {
+		return true
+	}
+	x.In = r.holder(v)
+	switch {
+	case x.In == nil:
+		r.dropped++
+		return false
+	case x.In.Weighs == nil:
+		f := missingStatement.At(v.place, fmt.Sprintf("%s %q does not say what it weighs when it is empty, so that the grain in it cannot be told from it", x.In.Kind, x.In.Name))
+		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; of the drained grain alone, leave in out", x.In.Kind, x.In.Name)
+		f.Related = []finding.Related{{Place: x.In.Place, Message: "here it would say so"}}
+		r.refuse(f)
+		return false
+	}
+	return true
+}
+
+// holder finds the vessel, floor or kiln of a name: of several of one name the one that
+// says what it weighs.
+func (r *recorder) holder(v *given) *model.Holder {
+	all := r.house.Holders()
+	among := make([]*model.Holder, len(all))
+	for i := range all {
+		among[i] = &all[i]
+	}
+	found := find(r.builder, v, "vessel, floor or kiln", among, func(h *model.Holder) string { return h.Name })
+	if found == nil {
+		return nil
+	}
+	r.holdersUsed(found.Name)
+	for _, other := range among {
+		switch {
+		case other.Name != found.Name || other.Weighs == nil || other == found:
+		case found.Weighs == nil:
+			found = other
+		case found.Weighs.SI != other.Weighs.SI:
+			f := nameUsedTwice.At(v.place, fmt.Sprintf("%q is a %s that weighs %s, and a %s that weighs %s", found.Name, found.Kind, found.Weighs, other.Kind, other.Weighs))
+			f.Related = []finding.Related{{Place: found.Place, Message: "the one"}, {Place: other.Place, Message: "the other"}}
+			r.note(f)
+			return nil
+		}
+	}
+	return found
+}
+
+// holdersUsed notes that all that bear a name are used.
+func (b *builder) holdersUsed(name string) {
+	for _, d := range definitionsIn(b.house) {
+		switch d.of.(type) {
+		case *model.Vessel, *model.Floor, *model.Kiln:
+			b.used[d.of] = b.used[d.of] || d.name == name
+		}
+	}
+}
+
+// scalesUsed notes that every scale is used: the weights of a process are shown as
+// finely as the finest that takes them.
+func (b *builder) scalesUsed() {
+	for _, s := range b.house.Scales {
+		b.used[s] = true
+	}
+}
+
+// bagSense reports a bag with more grain in it than there is.
+func (b *builder) bagSense(bag, charge *model.Quantity) {
+	if bag == nil || charge == nil || bag.SI < charge.SI {
+		return
+	}
+	f := outOfRange.At(bag.Place, fmt.Sprintf("a bag of %s is no part of a charge of %s", bag, charge))
+	f.Related = []finding.Related{{Place: charge.Place, Message: "the charge"}}
+	b.note(f)
+}
