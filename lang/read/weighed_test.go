@@ -13,8 +13,10 @@ import (
 func weighing(t *testing.T, lines string) (*model.Batch, []*model.Weighed) {
 	t.Helper()
 	const house = "vessel \"tub\" { holds 20 l; weighs 2 lb 3 oz }\nscale \"kitchen\" { division 1 g; holds 5 kg }\nscale \"barn\" { division 0.5 kg; holds 100 kg }\n"
-	h, found := Text("main.malt", []byte(house+batchOf(lines)), loft(t))
-	require.Empty(t, found)
+	h, found := Load("main.malt", []byte(house+batchOf(lines)), ".", loft(t))
+	for _, f := range found {
+		require.Equal(t, unusedDefinition.Name, f.Rule, f.Message)
+	}
 	require.Len(t, h.Batches, 1)
 	var list []*model.Weighed
 	for _, x := range h.Batches[0].Readings {
