@@ -58,6 +58,19 @@ func HolderOf(st Stage) *Holder {
 	return nil
 }
 
+// Holders lists what the grain of a process lies in, stage by stage, of which it is said
+// what it weighs; each once.
+func (p *Process) Holders() (list []*Holder) {
+	seen := map[source.Place]bool{}
+	for _, st := range p.Stages {
+		if h := HolderOf(st); h != nil && h.Weighs != nil && !seen[h.Place] {
+			seen[h.Place] = true
+			list = append(list, h)
+		}
+	}
+	return list
+}
+
 // With is what grain of so many kg weighs in the holder, and whether it is known.
 func (h *Holder) With(kg float64) (gross float64, known bool) {
 	if h == nil || h.Weighs == nil {

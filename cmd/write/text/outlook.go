@@ -56,6 +56,7 @@ func (s *Sheet) stepColumns(clock bool) []column {
 func (s *Sheet) steps(r outlook.Result) {
 	columns := s.stepColumns(!r.Start.IsZero())
 	s.heads(columns)
+	wide, scale := upTo(columns, "scale")
 	for _, st := range r.Stages {
 		if len(st.Steps) != 1 || st.Steps[0].Label != st.Stage {
 			s.line("%s", s.bold(st.Stage))
@@ -66,6 +67,9 @@ func (s *Sheet) steps(r outlook.Result) {
 				label = one.Label
 			}
 			s.row(columns, s.stepCells(label, one, r.Start))
+			for _, line := range s.onScale(one.OnScale, wide, scale.width) {
+				s.line("%s", line)
+			}
 		}
 	}
 	s.line("")
@@ -77,7 +81,7 @@ func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time) []str
 		cells = append(cells, clock(one, start))
 	}
 	return append(cells, s.Band(one.Temperature),
-		fmt.Sprintf("%.1f → %.1f", 100*one.MoistureStart, 100*one.MoistureEnd), words.Mass(s.House, one.WeightEnd), one.EndedBy)
+		fmt.Sprintf("%.1f → %.1f", 100*one.MoistureStart, 100*one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where the

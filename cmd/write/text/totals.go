@@ -21,7 +21,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	}
 	s.growth(r.Growth, t.CO2)
 	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
-	s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+	s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if t.KilnWater > 0 {
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
