@@ -27,6 +27,9 @@ func (r *recorder) weighed(s *filled) {
 		x.After = &step
 	}
 	if !r.onScale(s, x) {
+		if at := s.clause("at", 0); at != nil { // the lines below it go by its time
+			r.instant(at)
+		}
 		return
 	}
 	r.add(s, x, &x.Seen)
