@@ -24,14 +24,14 @@ var scaleTooSmall = Rule{
 		if scale == nil || c.Process.Bag != nil {
 			return
 		}
-		if s, _ := c.heaviest(nil); s != nil && !scale.Takes(s.WeightEnd) {
+		if s, _ := c.heaviest(false); s != nil && !scale.Takes(s.WeightEnd) {
 			f := r.At(s.Place, fmt.Sprintf("after %s the drained grain weighs %s, and scale %q holds %s", s.Label, c.Process.Units().Weight(s.WeightEnd), scale.Name, scale.Holds))
 			f.Hint = c.Process.Units().Retold(fmt.Sprintf("weigh it in %.0f goes, or weigh a marked bag in its stead: bag 100 g at the start", math.Ceil(s.WeightEnd/scale.Holds.SI)))
 			f.Related = []finding.Related{{Place: scale.Place, Message: "the scale"}}
 			c.Note(f)
 			return
 		}
-		s, in := c.heaviest(c.Forecast.Holders())
+		s, in := c.heaviest(true)
 		if s == nil {
 			return
 		}
@@ -58,16 +58,16 @@ func (c *Case) largestScale() (largest *model.Scale) {
 	return largest
 }
 
-// heaviest is the step at whose end the grain weighs the most, with what it lies in where
-// that is given for each stage, and then only of stages that say what that weighs.
-func (c *Case) heaviest(holders []*model.Holder) (heaviest *forecast.Step, in *model.Holder) {
+// heaviest is the step at whose end the grain weighs the most: drained, or with what it
+// lies in, of stages alone that say what that weighs.
+func (c *Case) heaviest(gross bool) (heaviest *forecast.Step, in *model.Holder) {
 	most := 0.0
-	for i, st := range c.Forecast.Stages {
-		var own *model.Holder
-		if holders != nil {
-			if own = holders[i]; own == nil || own.Weighs == nil {
-				continue
-			}
+	for _, st := range c.Forecast.Stages {
+		own := model.HolderOf(st.Of)
+		if !gross {
+			own = nil
+		} else if own == nil || own.Weighs == nil {
+			continue
 		}
 		for k := range st.Steps {
 			s := &st.Steps[k]

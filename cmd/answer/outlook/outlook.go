@@ -57,11 +57,11 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 func Of(f *forecast.Forecast, start time.Time) Result {
 	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
-	bag, holders := BagOf(f.Process), f.Holders()
-	for i, st := range f.Stages {
-		one := Stage{Stage: string(st.Kind), Steps: []Step{}}
+	bag := BagOf(f.Process)
+	for _, st := range f.Stages {
+		one := Stage{NameOf(f.Process, st.Of), []Step{}}
 		for _, s := range st.Steps {
-			one.Steps = append(one.Steps, stepOf(s, start, bag.On(holders[i], s.WeightEnd)))
+			one.Steps = append(one.Steps, stepOf(s, start, bag.On(model.HolderOf(st.Of), s.WeightEnd)))
 		}
 		r.Stages = append(r.Stages, one)
 	}

@@ -72,7 +72,7 @@ func SpreadOf(e *ensemble.Ensemble, p *model.Process) *Spread {
 // StepSpreadOf is the spread of one step of a process.
 func StepSpreadOf(s ensemble.StepSpread, p *model.Process, bag Bag) StepSpread {
 	return StepSpread{string(s.Stage), s.Label, StepName{s.Word(), s.Number}, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight),
-		bag.OnSpread(model.HolderOf(p.Stage(s.Stage)), s.Weight)}
+		bag.OnSpread(model.HolderOf(s.Of(p)), s.Weight)}
 }
 
 func oddsOf(list []ensemble.Odds) []Odds {
@@ -104,7 +104,7 @@ func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
 	for _, c := range list {
 		broken := []Unkept{}
 		for _, g := range c.Gates {
-			broken = append(broken, Unkept{string(g.Stage), g.Text})
+			broken = append(broken, Unkept{NameOf(p, g.Of).Called(), g.Text})
 		}
 		for _, e := range c.Expects {
 			broken = append(broken, Unkept{"", e.Test.Place.Text()})

@@ -24,6 +24,7 @@ type Result struct {
 	AsOf        AsOf      `doc:"why as of then: asked, now, last-reading (it is over three days old) or clock-behind (the last reading lies ahead of the computer's clock)"`
 	Elapsed     answer.Seconds
 	Stage       string `doc:"where it stands, as a record names it"`
+	StageNumber int    `json:",omitempty" doc:"which of its kind it is, where there are several"`
 	Step        string
 	StepNumber  int  `doc:"which of the steps of that kind"`
 	Growing     bool `json:"-"`
@@ -86,8 +87,8 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
 	bag := outlook.BagOfBatch(b)
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
-		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
-		Now: stateOf(f.Stand, p, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
+		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
+		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
@@ -112,10 +113,10 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	return r
 }
 
-func stateOf(s follow.Stand, p *model.Process, bag outlook.Bag) State {
+func stateOf(s follow.Stand, bag outlook.Bag) State {
 	var on outlook.OnScale[answer.Spread[answer.Kilograms]]
 	if had[answer.Kilograms](s.Weight) != nil {
-		on = bag.OnSpread(model.HolderOf(p.Stage(s.Sight.Stage)), s.Weight)
+		on = bag.OnSpread(model.HolderOf(s.Sight.Of), s.Weight)
 	}
 	return State{OnScale: on, Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
 		Chit: had[answer.Share](s.Chit), Acrospire: had[answer.Number](s.Acrospire), Modification: had[answer.Number](s.Modification),
