@@ -37,7 +37,7 @@ var harmlessKinds = []harmless{
 	{"the tub's weight in pounds", ofHouse("vessel", `weighs 990 g`, "weighs 2 lb 3 oz"), note},
 	{"a tray that says what it weighs", unless(`steel tank|cattle`, ofHouse("floor", ` *\}`, "; weighs 2 kg }")), note},
 	{"a scale of a laboratory", anywhere(`(\nscale "kitchen")`, "\nscale \"balance\" { division 0.001 g; holds 300 g }$1"), note},
-	{"a marked bag", behind(`at `, "bag 100 g at the start"), note},
+	{"a marked bag", unless(`bag `, behind(`at `, "bag 100 g at the start")), note},
 	{"the kiln's air in cfm", ofHouse("kiln", `airflow 60 m3/h`, "airflow 35.3 cfm"), note},
 	{"at the sea", ofHouse("site", `altitude .*`, "altitude 0 m"), note},
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},

@@ -119,7 +119,7 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 func (h House) expected(r progress.Reading) string {
 	switch {
 	case r.Weight != nil:
-		return between(r.Weight, func(kg answer.Kilograms) string { return Mass(h, kg+r.Along) })
+		return between(r.Weight, func(kg answer.Kilograms) string { return Weighed(h, kg+r.Along) })
 	case r.Temperature != nil:
 		return between(r.Temperature, h.Shown)
 	case r.Chit != nil:

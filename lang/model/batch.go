@@ -16,6 +16,7 @@ type Batch struct {
 	Sample   *Sample
 	Bag      *Quantity // raw grain in the marked bag; nil where the record does not say: see RawBag
 	Tare     *Quantity // of the bag where there is one, otherwise of the vessel
+	BagsTare bool      // it is that of the bag
 	Readings []Reading // as they are written, which is the order of the clock
 	Changes  []Change
 	Broken   bool // some of it did not read
@@ -64,23 +65,12 @@ func (t *Batch) RawBag() *Quantity {
 	return t.Bag
 }
 
-// BagTare is the tare of the bag, nil where the record has none or it is that of a vessel:
-// where only the process says that there is a bag, a record that weighs the batch alone
-// means a vessel.
+// BagTare is the tare of the bag, nil where the record has none or it is that of a vessel.
 func (t *Batch) BagTare() *Quantity {
-	if t.RawBag() == nil {
-		return nil
+	if t.BagsTare {
+		return t.Tare
 	}
-	bag, whole := t.Bag != nil, false
-	for _, x := range t.Readings {
-		if w, ok := x.(*Weighed); ok {
-			bag, whole = bag || w.OfBag, true
-		}
-	}
-	if whole && !bag {
-		return nil
-	}
-	return t.Tare
+	return nil
 }
 
 // TareOf is the tare that a weighing holds, nil where it holds none. One that says in

@@ -25,7 +25,11 @@ type builder struct {
 	records   []*filled        // batches of the file itself
 	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
-	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
+	scales    map[string]*model.Scale // by their names; see listScales
+	holders   map[string][]*model.Holder
+	anyHolder []*model.Holder // in the order in which they are defined
+	weighedIn map[string]bool // names of vessels, floors and kilns that a record names
+	unread    map[any]bool    // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	written   map[model.Stage]source.Place // the whole of each stage
 	dropped   int                          // values that were reported and left out

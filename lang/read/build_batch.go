@@ -29,6 +29,7 @@ func (b *builder) batch(r *filled) {
 			do(rec, s)
 		}
 	})
+	t.BagsTare = bagsTare(t)
 	b.batchSense(t)
 }
 

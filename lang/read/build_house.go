@@ -221,6 +221,10 @@ func definitionsIn(h *model.House) []definition {
 	return list
 }
 
+// serves are the kinds of definition that are of no use where no process names them. A
+// scale is not named: the weights of every process are shown as it shows them.
+var serves = map[string]bool{"grain": true, "site": true, "vessel": true, "floor": true, "kiln": true}
+
 // unused notes definitions of the main file that none of its processes uses. A
 // file without processes is a file of the house, and is left alone.
 func (b *builder) unused() {
@@ -228,7 +232,7 @@ func (b *builder) unused() {
 		return
 	}
 	for _, d := range definitionsIn(b.house) {
-		if d.kind != "process" && d.kind != "batch" && d.place.File == b.main && !b.used[d.of] {
+		if serves[d.kind] && d.place.File == b.main && !b.used[d.of] && !(b.weighedIn[d.name] && d.kind != "grain" && d.kind != "site") {
 			b.note(unusedDefinition.At(d.place, fmt.Sprintf("no process of this file uses %s %q", d.kind, d.name)))
 		}
 	}

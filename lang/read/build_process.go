@@ -27,7 +27,6 @@ func (b *builder) process(r *filled) {
 	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
 	b.bagSense(p.Bag, p.Charge)
-	b.scalesUsed()
 	b.sense(p)
 }
 

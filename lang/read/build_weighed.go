@@ -39,8 +39,7 @@ func (r *recorder) weighed(s *filled) {
 // cannot be told from it.
 func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 	if v := s.clause("on", 0); v != nil {
-		x.On = find(r.builder, v, "scale", r.house.Scales, func(s *model.Scale) string { return s.Name })
-		if x.On == nil && !r.lost {
+		if x.On = r.scaleOf(v); x.On == nil && !r.lost {
 			r.dropped++
 			return false
 		}
@@ -64,22 +63,34 @@ func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 	return true
 }
 
+// scaleOf finds the scale of a name.
+func (r *recorder) scaleOf(v *given) *model.Scale {
+	r.listScales()
+	if s := r.scales[v.word]; s != nil {
+		return s
+	}
+	if list := r.holders[v.word]; len(list) > 0 {
+		f := unknownName.At(v.place, fmt.Sprintf("%q is a %s, and no scale", v.word, list[0].Kind))
+		f.Hint = fmt.Sprintf("what stood on the scale is said with in: in %q", v.word)
+		r.note(f)
+		return nil
+	}
+	return find(r.builder, v, "scale", r.house.Scales, func(s *model.Scale) string { return s.Name })
+}
+
 // holder finds the vessel, floor or kiln of a name: of several of one name the one that
 // says what it weighs.
 func (r *recorder) holder(v *given) *model.Holder {
-	all := r.house.Holders()
-	among := make([]*model.Holder, len(all))
-	for i := range all {
-		among[i] = &all[i]
+	r.listScales()
+	among := r.holders[v.word]
+	if len(among) == 0 {
+		return find(r.builder, v, "vessel, floor or kiln", r.anyHolder, func(h *model.Holder) string { return h.Name })
 	}
-	found := find(r.builder, v, "vessel, floor or kiln", among, func(h *model.Holder) string { return h.Name })
-	if found == nil {
-		return nil
-	}
-	r.holdersUsed(found.Name)
-	for _, other := range among {
+	r.weighedIn[v.word] = true
+	found := among[0]
+	for _, other := range among[1:] {
 		switch {
-		case other.Name != found.Name || other.Weighs == nil || other == found:
+		case other.Weighs == nil:
 		case found.Weighs == nil:
 			found = other
 		case found.Weighs.SI != other.Weighs.SI:
@@ -92,22 +103,37 @@ func (r *recorder) holder(v *given) *model.Holder {
 	return found
 }
 
-// holdersUsed notes that all that bear a name are used.
-func (b *builder) holdersUsed(name string) {
-	for _, d := range definitionsIn(b.house) {
-		switch d.of.(type) {
-		case *model.Vessel, *model.Floor, *model.Kiln:
-			b.used[d.of] = b.used[d.of] || d.name == name
-		}
+// listScales lists by their names what grain is weighed on and in, once.
+func (b *builder) listScales() {
+	if b.holders != nil {
+		return
+	}
+	b.scales, b.holders, b.weighedIn = map[string]*model.Scale{}, map[string][]*model.Holder{}, map[string]bool{}
+	for _, s := range b.house.Scales {
+		b.scales[s.Name] = s
+	}
+	for _, h := range b.house.Holders() {
+		b.holders[h.Name] = append(b.holders[h.Name], &h)
+		b.anyHolder = append(b.anyHolder, &h)
 	}
 }
 
-// scalesUsed notes that every scale is used: the weights of a process are shown as
-// finely as the finest that takes them.
-func (b *builder) scalesUsed() {
-	for _, s := range b.house.Scales {
-		b.used[s] = true
+// bagsTare tells whether the tare of a record is that of its bag. Where only the process
+// says that there is a bag, a record that weighs the batch alone means a vessel.
+func bagsTare(t *model.Batch) bool {
+	if t.Bag != nil || t.RawBag() == nil {
+		return t.Bag != nil
 	}
+	whole := false
+	for _, x := range t.Readings {
+		if w, ok := x.(*model.Weighed); ok {
+			if w.OfBag {
+				return true
+			}
+			whole = true
+		}
+	}
+	return !whole
 }
 
 // bagSense reports a bag with more grain in it than there is.

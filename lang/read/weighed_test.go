@@ -1,6 +1,7 @@
 package read
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -48,15 +49,27 @@ func TestTheTareIsThatOfTheBagWhereThereIsOne(t *testing.T) {
 	}
 }
 
+// The process has a bag: a record that weighs the batch alone has the tare of a vessel, as
+// it had before the process said so.
 func TestABagOfTheProcessServesItsRecords(t *testing.T) {
-	b, x := weighing(t, "  tare 1 kg\n  weighed 8.34 kg after soak 1\n")
-	b.Process.Bag = &model.Quantity{}
-	b.Process.Bag.SI = 0.1
-	net, _, _ := b.Net(x[0])
-	assert.InDelta(t, 7.34, net, 1e-9, "a record that weighs the batch alone has the tare of a vessel")
-	x[0].OfBag = true
-	assert.Equal(t, 0.1, b.RawBag().SI)
-	assert.Equal(t, b.Tare, b.BagTare())
+	text := func(lines string) string {
+		return strings.Replace(batchOf(lines), "  steep", "  bag 100 g at the start\n  steep", 1)
+	}
+	h, found := Load("main.malt", []byte(text("  tare 1 kg\n  weighed 8.34 kg after soak 1\n")), ".", loft(t))
+	require.Empty(t, found)
+	b := h.Batches[0]
+	net, _, _ := b.Net(b.Readings[0].(*model.Weighed))
+	assert.InDelta(t, 7.34, net, 1e-9)
+	assert.Nil(t, b.BagTare())
+	h, found = Load("main.malt", []byte(text("  tare 8 g\n  weighed 7.34 kg after soak 1\n  weighed bag 131 g after soak 1\n")), ".", loft(t))
+	require.Empty(t, found)
+	b = h.Batches[0]
+	net, _, _ = b.Net(b.Readings[0].(*model.Weighed))
+	assert.InDelta(t, 7.34, net, 1e-9)
+	net, raw, can := b.Net(b.Readings[1].(*model.Weighed))
+	assert.InDelta(t, 0.123, net, 1e-9)
+	assert.Equal(t, 0.1, raw.SI)
+	assert.True(t, can)
 }
 
 func TestTheFinestScaleThatTakesAWeightIsItsScale(t *testing.T) {
