@@ -80,3 +80,62 @@ func TestEachStageIsJudged(t *testing.T) {
 		})
 	}
 }
+
+// recorded is the record of a batch that went as it was forecast.
+const recorded = `batch "26-09" of "several" {
+  began   2026-03-06 07:00
+  weighed 4.86 kg at 2026-03-06 13:00 after soak 1
+  weighed 5.47 kg at 2026-03-07 06:00 after soak 2
+  read    bed 15.1 °C at 2026-03-07 14:00
+  turned  at 2026-03-07 14:00
+  turned  at 2026-03-07 22:00
+  weighed 5.48 kg at 2026-03-08 02:00 after germinate 1
+  weighed 6.07 kg at 2026-03-08 07:00 after soak 3
+  turned  at 2026-03-08 14:00
+  turned  at 2026-03-08 21:00
+  turned  at 2026-03-09 04:00
+  read    bed 15.9 °C at 2026-03-09 08:00
+  turned  at 2026-03-09 11:00
+  weighed 5.97 kg at 2026-03-09 17:30 after germinate 2
+  turned  at 2026-03-09 23:30
+  turned  at 2026-03-10 06:00
+  read    bed 16.4 °C at 2026-03-10 08:00
+  turned  at 2026-03-10 14:00
+  turned  at 2026-03-10 22:00
+  turned  at 2026-03-11 06:00
+  turned  at 2026-03-11 14:00
+  turned  at 2026-03-11 22:00
+  turned  at 2026-03-12 06:00
+  counted acrospire 3 0 4 44 42 7 at 2026-03-12 14:00
+  weighed 5.53 kg at 2026-03-12 15:10 after germinate 3
+  weighed 5.36 kg at 2026-03-12 19:10 after wither 1
+  weighed 5.22 kg at 2026-03-12 21:10 after wither 2
+  read    air-on 50 °C at 2026-03-12 23:00
+  weighed 4.07 kg at 2026-03-13 00:10 after dry 1
+  weighed 3.66 kg at 2026-03-13 06:00 after dry 2
+  read    oven 83 °C at 2026-03-13 09:00
+  weighed 3.49 kg at 2026-03-13 11:00 after cure
+  weighed 3.38 kg clean malt at 2026-03-13 12:30
+}
+`
+
+func TestARecordNamesSeveralStagesByNumber(t *testing.T) {
+	record := func(pairs ...string) (said []string) {
+		text := recorded
+		for i := 0; i < len(pairs); i += 2 {
+			require.Contains(t, text, pairs[i])
+			text = strings.Replace(text, pairs[i], pairs[i+1], 1)
+		}
+		for _, f := range judgeStages(t, "process \"several\"", text+"process \"several\"") {
+			said = append(said, f.Rule+" at "+f.Place.Text()+"; do "+f.Hint)
+		}
+		return said
+	}
+	assert.Empty(t, record())
+	assert.Equal(t, []string{"record-out-of-order at germinate; do the process has several: write which, such as after germinate 2"},
+		record("germinate 1\n", "germinate\n", "germinate 2\n", "germinate\n"))
+	assert.NotEmpty(t, record("germinate 1\n", "germinate 4\n", "germinate 2\n", "germinate 1\n", "germinate 4\n", "germinate 2\n"), "in the wrong order")
+	assert.NotEmpty(t, record("5.97 kg", "7.59 kg"), "digits swapped on the second floor")
+	assert.NotEmpty(t, record("3.49 kg", "4.39 kg"), "digits swapped on the second kiln")
+	assert.NotEmpty(t, record("at 2026-03-08 07:00 after soak 3", "at 2026-03-09 07:00 after soak 3"), "a day off in the second steep")
+}
