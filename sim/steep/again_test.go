@@ -55,3 +55,25 @@ func TestAgainOfRawGrainIsNew(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, fresh, again)
 }
+
+// Grain that comes moist from the field is no farther from being full than grain that was
+// soaked so far: it ends where stored grain ends, after fewer hours.
+func TestMoistGrainDrinksLess(t *testing.T) {
+	after := func(w, hours float64) float64 {
+		l := lot(t, "barley")
+		x, err := grain.DryBasis(w)
+		require.NoError(t, err)
+		l.Moisture0 = x
+		s, err := steep.New(l)
+		require.NoError(t, err)
+		assert.InDelta(t, w, s.Moisture(), 1e-12, "it holds what it holds")
+		require.NoError(t, s.Soak(hours*3600, steep.Water{T: 14, Aerated: true}))
+		return s.Moisture()
+	}
+	for _, w := range []float64{0.18, 0.22, 0.26, 0.30, 0.35} {
+		assert.Greater(t, after(w, 24), after(0.12, 24), "%v", w)
+		assert.Less(t, after(w, 400), 0.53, "%v: no grain holds more", w)
+	}
+	assert.InDelta(t, after(0.12, 400), after(0.35, 400), 0.025)
+	assert.Greater(t, after(0.30, 6), 0.36)
+}

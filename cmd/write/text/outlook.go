@@ -38,9 +38,17 @@ const (
 func (s *Sheet) head(h outlook.Head, start time.Time) {
 	s.line("%s", s.bold(fmt.Sprintf("%s: %s malt from %s of %s", words.Safe(h.Process), h.Make, h.Written, words.Safe(h.Grain))))
 	if !start.IsZero() {
-		s.line("first soak %s", start.Format(dayAndTime))
+		s.line("%s %s", begins(h.Green), start.Format(dayAndTime))
 	}
 	s.line("")
+}
+
+// begins is what a batch begins with.
+func begins(green bool) string {
+	if green {
+		return "begun"
+	}
+	return "first soak"
 }
 
 // stepColumns are those of the table of steps; with clock times it takes 80 columns, and
