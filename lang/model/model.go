@@ -79,6 +79,7 @@ type Grain struct {
 	Name        string
 	Place       source.Place
 	Species     Word
+	Already     Word      // what it was made into before it comes; Text "" for raw grain
 	Moisture    *Quantity // share of the whole weight
 	Germination []GerminationTest
 	Protein     *Quantity
@@ -87,6 +88,9 @@ type Grain struct {
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
 }
+
+// Grown tells whether the lot is no raw grain but green malt.
+func (g *Grain) Grown() bool { return g != nil && g.Already.Text != "" }
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {
