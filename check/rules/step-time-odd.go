@@ -58,7 +58,7 @@ func (c *Case) timesGiven() []givenTime {
 			add(vocabulary.VerbGerminate, "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
 			add(vocabulary.VerbTurn, "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
-				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
+				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(st.Sprinkle.Every))
 			}
 		case *model.Withering:
 			add(vocabulary.VerbWither, "for withering", orLatest(st.For, st.Allow))

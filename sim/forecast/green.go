@@ -31,6 +31,7 @@ func (f *Forecast) copy() *Forecast {
 	c.Stages, c.Gates, c.Pieces = slices.Clip(f.Stages), slices.Clip(f.Gates), slices.Clip(f.Pieces)
 	c.Assumed, c.Learnt = slices.Clip(f.Assumed), slices.Clip(f.Learnt)
 	c.Trouble, c.Seen = slices.Clip(f.Trouble), slices.Clip(f.Seen)
+	c.Sprinkled = slices.Clip(f.Sprinkled)
 	return &c
 }
 
