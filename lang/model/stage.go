@@ -1,6 +1,10 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"slices"
+
+	"maltwright/lang/source"
+)
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -144,6 +148,12 @@ func PieceOf(st Stage) *Piece {
 }
 
 func (p *Piece) piece() *Piece { return p }
+
+// BlownBed tells whether the grain of a process grows or withers in a bed that air is
+// blown through; of no process it does not.
+func (p *Process) BlownBed() bool {
+	return p != nil && slices.ContainsFunc(p.Stages, func(st Stage) bool { return PieceOf(st) != nil && PieceOf(st).Floor.Blown() })
+}
 
 // StepsOf lists the steps of a stage, nil where it has none.
 func StepsOf(st Stage) []Step {

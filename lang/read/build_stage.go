@@ -83,7 +83,7 @@ var germinateStatements = table[growing]{
 	"hold":     func(b *builder, g *growing, r *filled) { g.add(b.hold(r)) },
 	"gate":     func(b *builder, g *growing, r *filled) { g.add(b.gate(r)) },
 	"sprinkle": (*builder).sprinkle, "air": (*builder).air,
-	"turn":     (*builder).turn, "humidity": (*builder).humidity,
+	"turn": (*builder).turn, "humidity": (*builder).humidity,
 	"until": (*builder).until, "allow": (*builder).allow, "for": (*builder).lasts,
 }
 

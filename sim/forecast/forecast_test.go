@@ -270,20 +270,31 @@ func TestCanadianGuideSteepComesToItsBands(t *testing.T) {
 	}
 }
 
-func BenchmarkForecastOfTheLoftPale(b *testing.B) {
-	folder := filepath.Join("..", "..", "examples")
-	text, err := os.ReadFile(filepath.Join(folder, "pale.malt"))
-	require.NoError(b, err)
-	root, err := read.OpenRoot(folder)
-	require.NoError(b, err)
-	defer root.Close()
-	h, _ := read.Load("pale.malt", text, ".", root)
+func BenchmarkForecastOfTheLoftPale(b *testing.B) { benchmark(b, "pale.malt") }
+
+// BenchmarkForecastOfTheBox takes a tonne through the mill house.
+func BenchmarkForecastOfTheBox(b *testing.B) { benchmark(b, "box.malt") }
+
+func benchmark(b *testing.B, example string) {
+	p := exampleOf(b, example)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Run(h.Processes[0], Options{}); err != nil {
+		if _, err := Run(p, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
+}
+
+// exampleOf is the first process of one of the examples.
+func exampleOf(t testing.TB, name string) *model.Process {
+	folder := filepath.Join("..", "..", "examples")
+	text, err := os.ReadFile(filepath.Join(folder, name))
+	require.NoError(t, err)
+	root, err := read.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	h, _ := read.Load(name, text, ".", root)
+	return h.Processes[0]
 }
 
 func formatFloat(x float64) string { return strconv.FormatFloat(x, 'f', 3, 64) }
