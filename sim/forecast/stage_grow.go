@@ -60,8 +60,9 @@ func (r *run) germinate(st *model.Germination) error {
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
 	whole := r.stageStop(st, germinating)
-	began, n, over := r.clock, holdsIn(st), false
-	for _, s := range st.Steps {
+	steps := heldSteps(st)
+	began, n, over := r.clock, len(model.Only[*model.Hold](steps)), false
+	for _, s := range steps {
 		if gate, ok := s.(*model.Gate); ok {
 			err = r.gate(m, st, gate, ticks)
 		} else if n--; !over { // once the stage is at its end, what follows of it are its gates
@@ -79,6 +80,15 @@ func (r *run) germinate(st *model.Germination) error {
 	return nil
 }
 
+// heldSteps are the steps of the growing. One without a hold is all one hold, of the air
+// that is blown through it, with what it waits for behind it.
+func heldSteps(st *model.Germination) []model.Step {
+	if holdsIn(st) > 0 {
+		return st.Steps
+	}
+	return append([]model.Step{&model.Hold{Written: st.Written}}, st.Steps...)
+}
+
 func holdsIn(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
 
 // clampTo keeps the temperature of the couched grain in what the bed can begin at;
@@ -89,7 +99,7 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 // whether the stage is over.
 func (r *run) hold(m growing, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
 	out := Step{Kind: model.HoldStep, Label: vocabulary.VerbHold, Place: s.place}
-	if holdsIn(st) == 1 {
+	if holdsIn(st) <= 1 {
 		out.Label = vocabulary.VerbGerminate
 	}
 	m.keep(r, st, s)
