@@ -87,5 +87,4 @@ var unitTable = []Unit{
 
 	{"l/t", "", []string{"L/t"}, Dose, 1e-6, 0, "litres for each tonne", 1},
 	{"l/kg", "", []string{"L/kg"}, Dose, 1e-3, 0, "litres for each kilogram", 3},
-	{"ml/kg", "", []string{"mL/kg"}, Dose, 1e-6, 0, "millilitres for each kilogram", 1},
 }

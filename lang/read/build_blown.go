@@ -16,8 +16,8 @@ var (
 	airNotBlown = rule("air-not-blown", fault, "air of the room with what only air that is blown can have",
 		"an airflow, a condition and times are of a fan that blows air through the bed, and what it blows is taken at air-on", "write at air-on, or leave the others out",
 		inWither("air at 18 to 22 °C with airflow 60 m3/h"), inWither("air at 18 to 22 °C"))
-	fanTimes = rule("fan-times", fault, "a fan by the clock that lacks one of its two times",
-		"for says how long the fan runs each time, every from one start to the next: neither means anything alone", "write both, such as: for 15 min every 1 h",
+	fanTimes = rule("fan-times", fault, "a fan by the clock whose two times do not go together",
+		"for says how long the fan runs each time, every from one start to the next: neither means anything alone, and a fan that runs for all of it never stops", "write both, such as: for 15 min every 1 h; of a fan that is to run all the time write neither",
 		inPiece("air at air-on 13 °C for 15 min"), inPiece("air at air-on 13 °C for 15 min every 1 h"))
 )
 
@@ -65,7 +65,7 @@ func (b *builder) air(g *growing, r *filled) {
 		b.refuse(fanTimes.At(r.place, missingTime(a)))
 		return
 	case a.For != nil && a.For.SI >= a.Every.SI:
-		b.refuse(airNeverStops.At(a.For.Place, fmt.Sprintf("air that is blown every %s for %s never stops", a.Every, a.For)))
+		b.refuse(fanTimes.At(a.For.Place, fmt.Sprintf("a fan that runs every %s for %s never stops", a.Every, a.For)))
 		return
 	}
 	g.Blown = append(g.Blown, a)
