@@ -17,7 +17,7 @@ var roomTooColdForBed = Rule{
 		Limits: "it does not know how deep the piece lies nor how it is covered, and lets it be 8 °C warmer than its room"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
-		if st == nil {
+		if st == nil || st.Floor.Blown() { // its air is told of by box-cannot
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {

@@ -15,10 +15,10 @@ var roomTooWarmForBed = Rule{
 		Do:     "find a cooler room or season, cool the air, or hold the bed in a band that the room allows",
 		Bad:    "air 20 to 24 °C",
 		Good:   "air 13 to 15 °C",
-		Limits: "it does not know of cooled boxes, nor how much a wet cloth cools"},
+		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
-		if st == nil {
+		if st == nil || st.Floor.Blown() { // its air is told of by box-cannot
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {

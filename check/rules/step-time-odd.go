@@ -60,6 +60,9 @@ func (c *Case) timesGiven() []givenTime {
 			if st.Sprinkle != nil {
 				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(st.Sprinkle.Every))
 			}
+			for _, a := range st.Blown {
+				add(vocabulary.VerbAir, "from one start of the fan to the next", atLeastAMinute(a.Every))
+			}
 		case *model.Withering:
 			add(vocabulary.VerbWither, "for withering", orLatest(st.For, st.Allow))
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))

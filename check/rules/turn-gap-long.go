@@ -19,7 +19,7 @@ var turnGapLong = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Germination](c.Process)
 		switch {
-		case st == nil:
+		case st == nil || st.Floor.Blown() && st.Floor.Tumbles.Text == vocabulary.SaidYes: // a drum turns by itself
 		case st.Turn == nil:
 			c.neverTurned(r, st)
 		default:

@@ -41,6 +41,13 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 	if t.Asked > t.Got {
 		lacks = "heater"
 	}
-	return fmt.Sprintf("air-on of %s is asked for and the air comes on at %s: the %s lacks %s",
-		units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), "kW"))
+	unit := "kW"
+	if math.Abs(t.Short) < 1000 {
+		unit = "W"
+	}
+	says := "air-on of %s is asked for and the air comes on at %s: the %s lacks %s"
+	if t.ToHold {
+		says = "to keep the bed in its band the air would have to come on at %s, and it comes on at %s: the %s lacks %s"
+	}
+	return fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
 }

@@ -2,8 +2,10 @@ package forecast
 
 import (
 	"math"
+	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/air"
 )
 
@@ -20,6 +22,7 @@ type Blown struct {
 	Growing   float64 // J of respiration while it lay there
 
 	Uneven  Uneven
+	Missed  []BandMissed // the holds of which the air did not keep the band
 	Short   AirOnShort   // the worst; its Short is 0 where there is none
 	Stood   float64      // s, the longest for which the fan stood
 	Never   []*model.Air // those of which the condition never held
@@ -42,10 +45,60 @@ type Uneven struct {
 // Difference is that between the faces, K.
 func (u Uneven) Difference() float64 { return u.Top - u.Bottom }
 
+// BandMissed is a hold of which the bed was outside its band for long.
+type BandMissed struct {
+	Place         source.Place // of the band
+	Low, High     float64      // °C, as asked
+	Coldest, Most float64      // °C of the middle of the bed while it was outside
+	Below, Above  float64      // s for which it was
+}
+
+// band is a band in which a bed is to be held.
+type band struct {
+	BandMissed
+	known bool
+	since float64 // s, age of the bed at which the hold began
+}
+
+const (
+	// bandNear is by how much a bed may leave its band untold, K: two thermometers in it
+	// differ by as much.
+	bandNear = 1.0
+	// bandSoon is how long a bed may take to come to it, s: 12 h.
+	bandSoon = 12 * 3600.0
+	// bandLong is for how long in all it is outside to be told, s: 6 h.
+	bandLong = 6 * 3600.0
+)
+
+// watch notes where the bed is beside its band.
+func (b *band) watch(core, age, dt float64) {
+	if !b.known || age-b.since < bandSoon {
+		return
+	}
+	if core > b.High+bandNear {
+		b.Above, b.Most = b.Above+dt, max(b.Most, core)
+	}
+	if core < b.Low-bandNear {
+		if b.Below == 0 {
+			b.Coldest = core
+		}
+		b.Below, b.Coldest = b.Below+dt, min(b.Coldest, core)
+	}
+}
+
+// ended closes the account of a hold.
+func (b *band) ended(into *Blown) {
+	if b.known && b.Above+b.Below > bandLong {
+		into.Missed = append(slices.Clip(into.Missed), b.BandMissed)
+	}
+	b.known = false
+}
+
 // watch notes what the air did in the last dt seconds.
 func (m *boxModel) watch(dt float64) {
 	d, b := m.bed.Draught(), &m.blown
 	b.Highest = m.bed.Highest()
+	m.band.watch(m.core(), m.bed.Age(), dt)
 	if m.on < 0 {
 		b.stands += dt
 		b.Stood = max(b.Stood, b.stands)
@@ -66,7 +119,7 @@ func (m *boxModel) watch(dt float64) {
 		}
 	}
 	if by := d.On.T - d.Asked; m.blow[m.on].asked && math.Abs(by) > offBy && m.runs >= soonReached && d.Short > b.Short.Short {
-		b.Short = AirOnShort{Met{Place: m.blow[m.on].place, At: m.bed.Age()}, d.Asked, d.On.T, d.Short}
+		b.Short = AirOnShort{Met{Place: m.blow[m.on].place, At: m.bed.Age()}, d.Asked, d.On.T, d.Short, m.blow[m.on].supply.Follow != nil}
 	}
 }
 
@@ -108,6 +161,7 @@ func (m *boxModel) fanPower(flow float64) float64 {
 
 // through closes the account of the air.
 func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
+	m.band.ended(&m.blown)
 	b, p := m.blown, m.bed.Plant()
 	b.Heat, b.Cold, b.Sprayed, b.Air = p.Heater, p.Cooler, p.Sprayed, p.AirPassed
 	b.Growing = m.bed.Ledger().Respired

@@ -36,8 +36,10 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	held := (low+high)/2 + r.o.BandAt*(high-low)/2
 	ofBed := s.At != nil && (s.At.Where == vocabulary.PlaceBed || s.At.Where == "")
 	m.kept = Temperature{}
+	m.band.ended(&m.blown)
 	switch {
 	case ofBed:
+		m.band = band{BandMissed: BandMissed{Place: s.At.Place, Low: low, High: high}, known: true, since: m.bed.Age()}
 		m.kept = Temperature{vocabulary.PlaceBed, low, high, true}
 	case s.At != nil:
 		room, m.kept = held, Temperature{s.At.Where, low, high, true}

@@ -70,6 +70,7 @@ type AirOnShort struct {
 	Met
 	Asked, Got float64
 	Short      float64 // W
+	ToHold     bool    // it is what would hold the bed in its band, and was not written
 }
 
 // KilnShort is a kiln that gives another temperature than is asked of it.

@@ -22,6 +22,7 @@ type boxModel struct {
 	seen    watched
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
+	band    band    // in which a hold has the bed
 }
 
 // blowing is one air that a fan blows, and when.
