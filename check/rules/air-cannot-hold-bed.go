@@ -54,8 +54,8 @@ germinate on "base tray" {
 
 // tooWarmAir reports air that is all as warm as the warmest that the bed may be.
 func (c *Case) tooWarmAir(r finding.Rule, st *model.Germination) {
-	for _, s := range c.holds() {
-		if ofRoom(s.At) || len(st.Blown) == 0 {
+	for _, s := range model.Only[*model.Hold](st.Steps) {
+		if s.At == nil || ofRoom(s.At) || len(st.Blown) == 0 {
 			continue
 		}
 		for _, a := range st.Blown {

@@ -19,24 +19,25 @@ var bedDriesOut = Rule{
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
 		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying, or that air is blown with 98 %; of a bed with air blown through it 1.4 points a day are not told"},
 	Judge: func(r finding.Rule, c *Case) {
-		floor, _ := c.grown()
-		if floor != nil && floor.Blown != nil && c.boxDries(r, floor) {
-			return
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			floor := c.onFloor(st)
+			if floor != nil && floor.Blown != nil && c.boxDries(r, floor) {
+				continue
+			}
+			if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
+				continue
+			}
+			if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
+				continue // it never was wet enough, and the steep is to blame
+			}
+			place := floor.Place
+			if st.Humidity != nil {
+				place = st.Humidity.Place
+			}
+			f := r.At(place, fmt.Sprintf("the piece dries from %s moisture to %s, and for %s it grows at less than half its speed",
+				Percent(floor.MoistureAt), Percent(floor.Driest), Hours(floor.Slowed)))
+			c.Note(f)
 		}
-		if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
-			return
-		}
-		if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
-			return // it never was wet enough, and the steep is to blame
-		}
-		st := model.First[*model.Germination](c.Process)
-		place := floor.Place
-		if st.Humidity != nil {
-			place = st.Humidity.Place
-		}
-		f := r.At(place, fmt.Sprintf("the piece dries from %s moisture to %s, and for %s it grows at less than half its speed",
-			Percent(floor.MoistureAt), Percent(floor.Driest), Hours(floor.Slowed)))
-		c.Note(f)
 	},
 }
 
@@ -56,9 +57,8 @@ func (c *Case) boxDries(r finding.Rule, p *forecast.Piece) bool {
 	if days < 1 || p.MoistureAt-p.Driest < driesBy || p.MoistureAt-p.Driest <= mostADay*days {
 		return false
 	}
-	st := c.stageAt(p.Place)
 	place := p.Place
-	if piece := model.PieceOf(st); piece != nil && piece.AirOnHumidity != nil {
+	if piece := model.PieceOf(p.Of); piece.AirOnHumidity != nil {
 		place = piece.AirOnHumidity.Place
 	}
 	f := r.At(place, fmt.Sprintf("the bed dries from %s moisture to %s, %s points a day; about 1 a day is what its own heat drives off",

@@ -36,8 +36,8 @@ germinate on "base tray" {
 			u, units := p.Blown.Uneven, c.Process.Units()
 			f := r.At(p.Place, fmt.Sprintf("with %s of air the bed comes to %s at its bottom and %s at its top", units.AboutAirflow(u.Flow), c.Degrees(u.Bottom), c.Degrees(u.Top)))
 			f.Hint = fmt.Sprintf("%s would bring the difference to %.0f %s: %s", units.AboutAirflow(u.Flow*u.Difference()/evenEnough), evenEnough*units.Step(), units.Degree(), r.Do)
-			if piece := model.PieceOf(c.stageAt(p.Place)); piece != nil && piece.Floor.Blown() {
-				f.Related = []finding.Related{{Place: piece.Floor.Airflow.Place, Message: "its fan"}}
+			if floor := pieceFloor(p.Of); floor != nil {
+				f.Related = []finding.Related{{Place: floor.Airflow.Place, Message: "its fan"}}
 			}
 			c.Note(f)
 		}

@@ -58,7 +58,7 @@ func (c *Case) fanOf(r finding.Rule, piece *model.Piece) {
 				where = fmt.Sprintf("floor %q", piece.Floor.Name)
 			}
 			f := r.At(a.Place(), fmt.Sprintf("air is to be blown through the bed, and %s has no airflow", where))
-			f.Hint = "give the floor the airflow of its fan, such as airflow 60 m3/h"
+			f.Hint = "say of the floor what its fan drives through the bed: airflow"
 			if piece.Floor != nil {
 				f.Related = []finding.Related{{Place: piece.Floor.Place, Message: "the floor"}}
 			}

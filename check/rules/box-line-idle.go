@@ -2,10 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
-	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 var boxLineIdle = Rule{
@@ -32,22 +33,28 @@ var boxLineIdle = Rule{
 		Limits: "it is judged by the forecast of the middle: where it all but holds, a warmer season may bring it about. " +
 			"It does not tell of water that would only now and then be given"},
 	Judge: func(r finding.Rule, c *Case) {
-		for i, p := range c.Forecast.Pieces {
-			if p.Blown != nil {
-				c.idleAir(r, p.Blown.Never, p.Blown.Behind)
-			}
-			st, ok := c.stageAt(p.Place).(*model.Germination)
-			if ok && i == 0 && st.Sprinkle != nil && st.Sprinkle.When != nil && len(c.Forecast.Sprinkled) == 0 {
+		for _, p := range c.Forecast.Pieces {
+			st, growing := p.Of.(*model.Germination)
+			if growing && st.Sprinkle != nil && st.Sprinkle.When != nil && !c.sprinkledOn(&p) {
 				when := st.Sprinkle.When
 				c.Note(r.At(when.Place, fmt.Sprintf("%s never holds, so that nothing is sprinkled", when.Place.Text())))
 			}
-			if piece := model.PieceOf(c.stageAt(p.Place)); p.Blown != nil && p.Blown.Stood == 0 && piece != nil && piece.Humidity != nil {
-				f := r.At(piece.Humidity.Place, "the air right over the piece is what comes off the bed, and the fan never stands")
-				f.Hint = "of the air that is blown write: humidity air-on " + piece.Humidity.Place.Text()
+			if p.Blown == nil {
+				continue
+			}
+			c.idleAir(r, p.Blown.Never, p.Blown.Behind)
+			if over := model.PieceOf(p.Of).Humidity; growing && p.Blown.Stood == 0 && over != nil {
+				f := r.At(over.Place, "the air right over the piece is what comes off the bed, and the fan never stands")
+				f.Hint = "of the air that is blown write: humidity air-on " + over.Place.Text()
 				c.Note(f)
 			}
 		}
 	},
+}
+
+// sprinkledOn tells whether a piece was sprinkled.
+func (c *Case) sprinkledOn(p *forecast.Piece) bool {
+	return slices.ContainsFunc(c.Forecast.Sprinkled, func(s forecast.Sprinkling) bool { return s.At >= p.Began && s.At <= p.Began+p.Took })
 }
 
 func (c *Case) idleAir(r finding.Rule, never, behind []*model.Air) {
@@ -61,14 +68,4 @@ func (c *Case) idleAir(r finding.Rule, never, behind []*model.Air) {
 		f.Hint = "put it in front, or say of the other when it is on"
 		c.Note(f)
 	}
-}
-
-// stageAt is the stage whose head stands at a place, or nil.
-func (c *Case) stageAt(at source.Place) model.Stage {
-	for _, st := range c.Process.Stages {
-		if st.Place() == at {
-			return st
-		}
-	}
-	return nil
 }

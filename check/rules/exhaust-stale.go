@@ -30,7 +30,7 @@ germinate on "base tray" {
 		Limits: "it takes the share led round to be what is written, all the time, and knows of no check by carbon dioxide itself"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, p := range c.Forecast.Pieces {
-			floor := pieceFloor(c.stageAt(p.Place))
+			floor := pieceFloor(p.Of)
 			if p.Blown == nil || p.Blown.CO2 <= mostCO2 || floor == nil {
 				continue
 			}

@@ -13,9 +13,21 @@ import (
 // What the rules of the growing piece look at.
 
 // holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []*model.Hold {
-	holds := model.Only[*model.Hold](c.steps(model.GerminateStage))
+func (c *Case) holds() []*model.Hold { return holdsOf(c.steps(model.GerminateStage)) }
+
+func holdsOf(steps []model.Step) []*model.Hold {
+	holds := model.Only[*model.Hold](steps)
 	return slices.DeleteFunc(holds, func(s *model.Hold) bool { return s.At == nil })
+}
+
+// heldInRooms lists the holds of beds that have no air but that of their room.
+func (c *Case) heldInRooms() (list []*model.Hold) {
+	for _, st := range model.Every[*model.Germination](c.Process) {
+		if !st.Floor.Blown() {
+			list = append(list, model.Only[*model.Hold](st.Steps)...)
+		}
+	}
+	return list
 }
 
 // growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.
@@ -63,13 +75,18 @@ func waitsFor(t *model.Test) (length float64, ok bool) {
 	return t.Bound.Range.Low.SI, true
 }
 
-// grown gives how the piece fared where it grew, and at the end of withering, if
-// there is any.
+// grown gives how the piece fared where it grew, of several floors at the end of the last
+// with the time on all of them, and at the end of withering, if there is any.
 func (c *Case) grown() (floor, last *forecast.Piece) {
 	for i := range c.Forecast.Pieces {
 		p := &c.Forecast.Pieces[i]
 		if p.Stage == model.GerminateStage {
-			floor = p
+			now := *p
+			if floor != nil {
+				now.Began, now.Took = floor.Began, floor.Took+p.Took
+			}
+			floor, last = &now, &now
+			continue
 		}
 		last = p
 	}

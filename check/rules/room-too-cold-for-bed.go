@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 )
 
 var roomTooColdForBed = Rule{
@@ -16,8 +15,7 @@ var roomTooColdForBed = Rule{
 		Good:   "air 8 to 15 °C",
 		Limits: "it does not know how deep the piece lies nor how it is covered, and lets it be 8 °C warmer than its room"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil || st.Floor.Blown() { // its air is told of by box-cannot
+		if c.lastGrowth() == nil {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {
@@ -25,7 +23,7 @@ var roomTooColdForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](st.Steps) {
+		for _, s := range c.heldInRooms() {
 			if s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
 				continue
 			}

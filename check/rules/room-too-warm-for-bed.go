@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -17,8 +16,7 @@ var roomTooWarmForBed = Rule{
 		Good:   "air 13 to 15 °C",
 		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil || st.Floor.Blown() { // its air is told of by box-cannot
+		if c.lastGrowth() == nil {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {
@@ -26,7 +24,7 @@ var roomTooWarmForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](st.Steps) {
+		for _, s := range c.heldInRooms() {
 			if s.At == nil || s.At.Where == vocabulary.PlaceRoom || s.At.Where == vocabulary.PlaceAir || room.Low.SI <= s.At.High.SI {
 				continue
 			}

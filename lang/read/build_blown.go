@@ -11,7 +11,7 @@ import (
 
 var (
 	sprinkleUnclear = rule("sprinkle-unclear", fault, "a sprinkling that does not say how much, or not when",
-		"it needs one of an amount and a moisture to come to, and one of an interval and what must hold", "write such as: sprinkle 0.3 l every 24 h, or sprinkle to moisture 45 % when moisture below 43 %",
+		"it needs one of an amount and a moisture to come to, and one of an interval and what must hold", "say how much or to what moisture, and how often or when: sprinkle to moisture 45 % when moisture below 43 %",
 		inPiece("sprinkle 0.3 l"), inPiece("sprinkle 0.3 l every 24 h"))
 	airNotBlown = rule("air-not-blown", fault, "air of the room with what only air that is blown can have",
 		"an airflow, a condition and times are of a fan that blows air through the bed, and what it blows is taken at air-on", "write at air-on, or leave the others out",

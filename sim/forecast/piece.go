@@ -9,6 +9,7 @@ import (
 // Piece is how the grain fared on one floor, growing or withering.
 type Piece struct {
 	Stage       model.StageKind
+	Of          model.Stage
 	Place       source.Place // the head of the stage
 	Depth       float64      // m, of the bed as it was spread
 	Deepest     float64      // m; the rootlets make it rise
@@ -64,7 +65,7 @@ func (w *watched) look(age, depth float64, b grain.Batch) {
 func (r *run) fared(m growing, st model.Stage) {
 	seen, b := m.noted(), m.batch()
 	p := Piece{
-		Stage: st.Kind(), Place: st.Place(),
+		Stage: st.Kind(), Of: st, Place: st.Place(),
 		Depth: seen.depth, Deepest: seen.deepest, Area: m.spread(),
 		Began: r.clock - m.age(), Took: m.age(),
 		MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,

@@ -30,10 +30,10 @@ func (r *run) floorArea(st model.Stage) float64 {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume(FloorArea{st.Kind(), area, usualDepth})
+		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
 	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
-		r.assume(FloorArea{st.Kind(), most, 0})
+		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
 	return area
@@ -59,6 +59,7 @@ func (r *run) germinate(st *model.Germination) error {
 	r.start(string(model.GerminateStage))
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
+	r.lastHold = r.counts[string(model.HoldStep)] + holdsIn(st)
 	whole := r.stageStop(st, germinating)
 	steps := heldSteps(st)
 	began, n, over := r.clock, len(model.Only[*model.Hold](steps)), false
@@ -73,6 +74,7 @@ func (r *run) germinate(st *model.Germination) error {
 			return err
 		}
 	}
+	r.counts[string(model.HoldStep)] = r.lastHold // a record names them as they are written
 	m.tell(r, st)
 	r.fared(m, st)
 	r.batch, r.t = m.batch(), m.mean()
@@ -107,7 +109,7 @@ func (r *run) hold(m growing, st *model.Germination, s asked, whole stop, began 
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{r.known(stage.looking(), doing{string(model.GerminateStage), 1})}
+	stops := []stop{r.known(stage.looking(), r.whole)}
 	if !last {
 		stops = append(stops, r.known(stopAt(s).looking(), r.now))
 	}
@@ -146,7 +148,7 @@ func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 func (r *run) beforeHolds(m growing, st *model.Germination, germinating doing) {
 	var first asked
 	if list := model.Only[*model.Hold](st.Steps); len(list) > 0 {
-		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), 1}), germinating)
+		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), r.counts[string(model.HoldStep)] + 1}), germinating)
 	}
 	m.keep(r, st, first)
 }
@@ -238,7 +240,7 @@ func (r *run) witherIn(m growing, st *model.Withering, t, rh float64, room Tempe
 	switch m := m.(type) {
 	case *growModel:
 		m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
-		r.assume(WitherAir{witherSpeed, rh, t})
+		r.assume(WitherAir{witherSpeed, rh, t, r.called()})
 	case *boxModel:
 		return r.witherBlown(m, st, t, rh, room)
 	}
@@ -255,7 +257,7 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(doing{string(model.WitherStage), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(r.whole); c != nil && c.To.Low.Dimension == quantity.Temperature {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2
