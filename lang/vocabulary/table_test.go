@@ -188,7 +188,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
-		{Germinate, "turn"}: "turn every <how often>",
+		{Germinate, "turn"}: "turn every <how often> (by machine)",
 		{Site, "awake"}:     "awake <from and to>",
 	} {
 		r, ok := Lookup(key.In, key.Word)
