@@ -54,7 +54,8 @@ var samples = map[string][]string{
 	"over":    {"over 9 h"},
 	"of":      {"of 20 corns"},
 	"on":      {"on 2025-01-02"},
-	"by":      {"by direct"},
+	"by":      {"by direct", "by machine"},
+	"when":    {"when moisture above 41 %"},
 	"error":   {"error 0.1"},
 	"within":  {"within 40 h"},
 	"because": {`because "so it is"`},
@@ -162,8 +163,10 @@ var instead = map[string][]string{
 	"germination": {"germination 99 % of 200 corns at 4 ml on 2026-02-02"},
 	"ergot":       {"ergot found"}, "mould": {"mould found"},
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
-	"gate": {"gate moisture at most 1 %"},
-	"turn": {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
+	"gate":     {"gate moisture at most 1 %"},
+	"air":      {"air at air-on 13 °C with airflow 4 m3/h when bed above 14 °C", "air at air-on 13 °C for 20 min every 1 h", "air at air-on 18 °C with airflow 4 m3/h when moisture above 41 %"},
+	"sprinkle": {"sprinkle 0.1 l every 24 h when moisture below 42 %", "sprinkle to moisture 44 % every 20 h"},
+	"turn":     {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
 }
 
 func TestEveryClauseShows(t *testing.T) {

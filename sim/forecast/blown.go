@@ -113,7 +113,8 @@ func (m *boxModel) watch(dt float64) {
 		b.CO2, b.CO2At = d.CO2, m.bed.Age()
 	}
 	if m.settled(d.Flow) {
-		u := Uneven{m.bed.At(0).T, m.bed.At(1).T, d.Heat, d.Flow, m.bed.Age()}
+		bottom, top := m.faces()
+		u := Uneven{bottom, top, d.Heat, d.Flow, m.bed.Age()}
 		if u.Difference() > b.Uneven.Difference() {
 			b.Uneven = u
 		}
@@ -130,17 +131,19 @@ const (
 	soonReached = 1800.0
 )
 
-// settled tells whether the same air has passed the whole bed since it was turned.
+// settled tells whether the same air has passed the whole bed, and more, since it was turned.
 func (m *boxModel) settled(flow float64) bool {
 	b := m.bed.Batch()
-	capacity := 1300*b.Dry + air.WaterHeat*b.Water
+	capacity := b.Lot.Profile.Malt.DryHeat()*b.Dry + air.WaterHeat*b.Water
 	passage := capacity / (flow * airDensity * saturatedHeat)
-	return min(m.runs, m.bed.SinceTurn()) > 1.2*passage
+	return min(m.runs, m.bed.SinceTurn()) > settledAfter*passage
 }
 
 const (
 	airDensity    = 1.22   // kg/m³ at 15 °C
 	saturatedHeat = 2750.0 // J/(kg K), of saturated air between 12 and 18 °C (derived)
+
+	settledAfter = 1.8 // passages: for one after a turn the top is warmer than it will settle
 )
 
 // What a fan works against beside the bed, Pa, and its efficiency, motor and all: common
