@@ -7,14 +7,14 @@ const (
 
 // boxKinds are slips in a bed with air blown through it.
 var boxKinds = []kind{
-	{"the box without its fan", inProcess(`\n *airflow 800 m3/h`, ""), "box-cannot", fault, boxLine},
-	{"a fan of a tenth", inProcess(`airflow 800 m3/h`, "airflow 80 m3/h"), badAir + oddFact, caution, boxLine},
-	{"the fan's air in litres a minute", inProcess(`airflow 800 m3/h`, "airflow 800 l/min"), badAir + oddFact, caution, boxLine},
+	{"the box without its fan", ofHouse("floor", `\n *airflow 800 m3/h`, ""), "box-cannot", fault, boxLine},
+	{"a fan of a tenth", ofHouse("floor", `airflow 800 m3/h`, "airflow 80 m3/h"), badAir + oddFact, caution, boxLine},
+	{"the fan's air in litres a minute", ofHouse("floor", `airflow 800 m3/h`, "airflow 800 l/min"), badAir + oddFact, caution, boxLine},
 	{"more air than the fan has", inProcess(`airflow 400 m3/h for`, "airflow 4000 m3/h for"), "box-cannot", fault, boxLine},
-	{"the box's cooler in W", inProcess(`cooler  4 kW`, "cooler  4 W"), "box-cannot" + oddFact, caution, "cooler air"},
-	{"a box that leads all but all of its air round", inProcess(`returns 60 %`, "returns 95 %"), "exhaust-stale", caution, "returns floor germinate"},
-	{"a box's share led round as a fraction", inProcess(`returns 60 %`, "returns 60"), "missing-unit", fault, "returns"},
-	{"a box of a tenth of its area", inProcess(`area    1\.8 m2`, "area    0.18 m2"), "piece-too-deep" + oddFact, caution, "area floor germinate from"},
+	{"the box's cooler in W", ofHouse("floor", `cooler  4 kW`, "cooler  4 W"), "box-cannot" + oddFact, caution, "cooler air"},
+	{"a box that leads all but all of its air round", ofHouse("floor", `returns 60 %`, "returns 95 %"), "exhaust-stale", caution, "returns floor germinate"},
+	{"a box's share led round as a fraction", ofHouse("floor", `returns 60 %`, "returns 60"), "missing-unit", fault, "returns"},
+	{"a box of a tenth of its area", ofHouse("floor", `area    1\.8 m2`, "area    0.18 m2"), "piece-too-deep" + oddFact, caution, "area floor germinate from"},
 	{"air-on in °F", inProcess(`(air-on 13) °C when`, "$1 °F when"), "out-of-range", fault, "air"},
 	{"air-on as warm as the bed may be", inProcess(`(air-on) 13 °C when`, "$1 18 °C when"), badAir, caution, boxLine},
 	{"air-on without its place", inProcess(`air-on 13 °C when`, "13 °C when"), "place-of-temperature-missing", fault, "air"},
@@ -39,8 +39,8 @@ var harmlessBox = []harmless{
 	{"turned by hand", inProcess(`(turn +every \d+ h) by machine\n`, "$1\n"), note},
 	{"sprinkled by the tonne", inProcess(`sprinkle to moisture .*`, "sprinkle 22 l/t every 24 h"), note},
 	{"the box held by its band alone", without(`air +at air-on`), note},
-	{"the box's air in cfm", inProcess(`airflow 800 m3/h`, "airflow 471 cfm"), note},
+	{"the box's air in cfm", ofHouse("floor", `airflow 800 m3/h`, "airflow 471 cfm"), note},
 	{"the humidity over the bed", inProcess(`humidity air-on 98 %`, "humidity 96 to 99 %"), note},
 	{"the air's clauses in another order", inProcess(`(at air-on 15 °C) (with airflow 400 m3/h) (for 15 min) (every 1 h)`, "$4 $3 $2 $1"), note},
-	{"fresh air alone", inProcess(`\n *returns 60 %`, ""), note},
+	{"fresh air alone", ofHouse("floor", `\n *returns 60 %`, ""), note},
 }

@@ -118,11 +118,14 @@ func (b *builder) turn(g *growing, r *filled) {
 }
 
 func (b *builder) humidity(g *growing, r *filled) {
+	set := &g.Humidity
 	if v := r.slot(0); v != nil && v.where == vocabulary.PlaceAirOn {
-		g.AirOnHumidity = b.upright(v)
-		return
+		set = &g.AirOnHumidity
 	}
-	g.Humidity = b.upright(r.slot(0))
+	if *set != nil {
+		b.again(r.place, (*set).Place, "humidity is given twice in this block")
+	}
+	*set = b.upright(r.slot(0))
 }
 
 func (b *builder) until(g *growing, r *filled) {
