@@ -135,7 +135,7 @@ func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
 }
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {
-	assert.Equal(t, []Block{Site, Wither}, Homes("air"))
+	assert.Equal(t, []Block{Site, Germinate, Wither}, Homes("air"))
 	assert.Equal(t, []Block{Floor, KilnFacts}, Homes("area"))
 	assert.Empty(t, Homes("boil"))
 }
@@ -191,7 +191,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
 		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>))`,
-		{Germinate, "turn"}: "turn every <how often>",
+		{Germinate, "turn"}: "turn every <how often> (by machine)",
 		{Site, "awake"}:     "awake <from and to>",
 	} {
 		r, ok := Lookup(key.In, key.Word)
