@@ -43,6 +43,8 @@ var harmlessKinds = []harmless{
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},
 	{"a heater a tenth stronger", timesOfHouse("kiln", `heater +([\d.]+)`, 1.1), note},
 	{"a floor a tenth larger", timesOfHouse("floor", `area +([\d.]+)`, 1.1), note},
+	{"the cure in a stage of its own", unless(`stir`, inProcess(`(kiln in "[^"]*" \{\n)((?s:.*?))( *cure )`, "$1$2  }\n\n  $1$3")), note},
+	{"the growing begun by itself", inProcess(`(germinate on "[^"]*" \{\n)((?s:.*?)hold .*\n)((?s:.*?)( *turn .*\n))`, "$1$2$4    for 12 h\n  }\n\n  $1$2$3"), note},
 	{"a gate that the step before it has met", where(`10 %\n *gate moisture at most 10 %\n`, inProcess(`(gate moisture at most 10 %)`, "$1 allow 0 to 12 h")), note},
 	{"a guard with more room", scaled(`dry .* allow [\d.]+ to (\d+)`, 1.25), note},
 	{"a limit a little wider", behind(`at `, "limits { turn-gap at most 14 h }"), note},
