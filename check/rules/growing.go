@@ -12,10 +12,23 @@ import (
 
 // What the rules of the growing piece look at.
 
-// holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []*model.Hold {
-	holds := model.Only[*model.Hold](c.steps(model.GerminateStage))
-	return slices.DeleteFunc(holds, func(s *model.Hold) bool { return s.At == nil })
+// holds lists the holds of the germination that say how warm. One that leads the bed
+// from one temperature to another stands there with the band of both.
+func (c *Case) holds() (list []*model.Hold) {
+	for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
+		if s.At == nil && s.From != nil {
+			led, band := *s, *s.From
+			if band.Low.SI > band.High.SI {
+				band.Low, band.High = band.High, band.Low
+			}
+			led.At = &band
+			s = &led
+		}
+		if s.At != nil {
+			list = append(list, s)
+		}
+	}
+	return list
 }
 
 // growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.

@@ -12,9 +12,9 @@ import (
 var pieceOverheats = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution,
-		Title: "the piece gets too warm between turns",
+		Title: "the piece gets too warm between turns, or warmer than it is to be held",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
-		Do:    "turn more often, spread it thinner, or keep the room cooler",
+		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
 		Bad: `floor "base tray" { area 0.08 m2 }
 hold room at 15 to 17 °C
 turn every 24 h`,
@@ -37,6 +37,11 @@ turn every 8 h`,
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
 				c.Note(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most))))
+			}
+		}
+		for _, t := range c.astray(false) {
+			if !byRoom(t.Room, t.Asked) && !c.has(r.Name) {
+				c.Note(c.offBand(r, t))
 			}
 		}
 	},

@@ -9,9 +9,9 @@ import (
 
 var pieceTooDeep = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution,
+	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution, // a fault where no air comes to most of it
 		Title: "the growing piece lies deeper than turning can keep cool",
-		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen: 10 to 20 cm is usual on a floor (common practice)",
+		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen, which comes some 20 cm deep by itself when the growth is at its strongest (diffusion through the pores); 10 to 20 cm is usual on a floor (common practice)",
 		Do:    "spread it thinner, on more floor or in two pieces",
 		Bad: `from 16 kg of "base lot"
 vessel "base tub" { holds 60 l }
@@ -26,7 +26,12 @@ floor "base tray" { area 0.8 m2 }`,
 		if floor == nil || floor.Depth <= most {
 			return
 		}
-		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Units().Depth(floor.Depth), c.Process.Units().Depth(most)))
+		units := c.Process.Units()
+		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", units.Depth(floor.Depth), units.Depth(most)))
+		if floor.Depth > chokes*floor.Airy {
+			f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air comes %s into it by itself: below that it chokes and heats itself dead", units.Depth(floor.Depth), units.Depth(floor.Airy)))
+			f.Severity = finding.Fault
+		}
 		area := floor.Area * floor.Depth / usualDepth
 		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
 		if st := model.First[*model.Germination](c.Process); st.Floor != nil && st.Floor.Area != nil {
@@ -36,6 +41,10 @@ floor "base tray" { area 0.8 m2 }`,
 		c.Note(f)
 	},
 }
+
+// chokes is how many times deeper than air comes into it by itself a piece must lie to
+// be lost: most of it then has none, turned or not (calibrated).
+const chokes = 2.0
 
 // usualDepth is that of a piece on the floor, m (common practice: 10 to 15 cm).
 const usualDepth = 0.12

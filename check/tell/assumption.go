@@ -34,6 +34,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](soakWater),
 	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
+	on[forecast.Assumption](bedHeld),
 	on[forecast.Assumption](moistAir),
 	on[forecast.Assumption](witherAir),
 	on[forecast.Assumption](gateWait),

@@ -64,7 +64,6 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.OxygenGone{Soak: 2, Airless: 3 * 3600}, "in soak 2 the grain stands 3.0 h in water without oxygen", ""},
 		{forecast.TargetMissed{Moisture: 0.4234}, "the steep ends at 42.3 % moisture", ""},
 		{forecast.BedWarm{Temperature: 21.4, Depth: 0.1}, "between turns the piece gets 21.4 °C warm in a bed 10 cm deep", "between turns the piece gets 70.5 °F warm in a bed 3.9 in deep"},
-		{forecast.CannotHoldBand{Beyond: 3.6e6}, "turning and the depth of the bed do not keep it there: 1 kWh too much heat, 0 kWh too little", ""},
 		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByHeater},
 			"air-on of 85 °C is asked for and the kiln gives 78 °C: heater too weak", "air-on of 185 °F is asked for and the kiln gives 172 °F: heater too weak"},
 		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByReachHigh, Set: written(t, "85 °C")},

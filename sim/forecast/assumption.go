@@ -59,6 +59,9 @@ type FloorArea struct {
 	Area, Depth float64
 }
 
+// BedHeld is a hold that does not say what it holds.
+type BedHeld struct{}
+
 // MoistAir is the humidity over a growing piece.
 type MoistAir struct{ Humidity float64 }
 
@@ -125,6 +128,7 @@ func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
+func (BedHeld) topic() topic       { return topic{of: "held"} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
 func (WitherAir) topic() topic     { return topic{of: "wither air"} }
 func (GateWait) topic() topic      { return topic{of: "gate"} }

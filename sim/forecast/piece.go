@@ -4,6 +4,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
+	"maltwright/sim/pneumatic"
 )
 
 // Piece is how the grain fared on one floor, growing or withering.
@@ -18,6 +19,7 @@ type Piece struct {
 	Driest      float64      // wet basis, 0 to 1
 	DriestAt    float64      // s from the first soak
 	Wet         float64      // s in which it held more than WitheredMoisture
+	Airy        float64      // m, the least depth to which oxygen comes into the bed by itself
 	Slowed      float64      // s in which chitted corns grew at under half their speed for want of water
 	Acrospire   float64      // mean length at the end, as a share of the corn
 	Overgrown   float64      // share of all corns whose acrospire is longer than the corn
@@ -27,12 +29,17 @@ type Piece struct {
 	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
 }
 
+// airyAt, °C, is the warmest that the demand for oxygen is reckoned at: above it the
+// bed is too warm already (common practice).
+const airyAt = 20.0
+
 // slowShare is the share of its full speed below which growth counts as slowed.
 const slowShare = 0.5
 
 // watched is what is noted of a piece as time goes on.
 type watched struct {
 	deepest, driest, driestAt, wet, slowed float64
+	airy                                   float64
 	age                                    float64 // s, of the piece when it was last looked at
 }
 
@@ -42,6 +49,10 @@ func (m *growModel) look() {
 	m.seen.deepest = max(m.seen.deepest, m.piece.Depth())
 	if m.seen.driest == 0 || w < m.seen.driest {
 		m.seen.driest, m.seen.driestAt = w, age
+	}
+	b := m.piece.Batch()
+	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
+		m.seen.airy = airy
 	}
 	if m.piece.Due() >= 0.5 && m.piece.MoistFactor() < slowShare {
 		m.seen.slowed += age - m.seen.age
@@ -59,7 +70,7 @@ func (r *run) fared(m *growModel, st model.Stage, start growModel) {
 		Stage: st.Kind(), Place: st.Place(),
 		Depth: start.piece.Depth(), Deepest: m.seen.deepest, Area: m.area,
 		Began: began, Took: m.piece.Age() - start.piece.Age(),
-		MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,
+		Airy: m.seen.airy, MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,
 		Acrospire: m.piece.Acrospire(), Overgrown: m.piece.Classes()[grain.Overgrown],
 		Chitted: m.piece.Chitted(), Rub: m.piece.Rub(), Classes: m.piece.Classes(),
 	})

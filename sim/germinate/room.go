@@ -8,14 +8,20 @@ import (
 	"maltwright/sim/grain"
 )
 
-// Room is the air about the bed, and what the maltster makes of the bed in it.
+// Room is the air about the bed, and what is done to keep the bed in it.
 type Room struct {
-	T        float64  // °C, 0 to 45
-	RH       float64  // relative humidity, 0 to 1
+	T        float64  // °C, −30 to 45
+	RH       float64  // relative humidity, 0 to 1, of the room's air
+	Close    bool     // the bed is covered: RH is that of the air under the cover, as warm as its face
 	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
 	Pressure *float64 // Pa; nil means 101,325
-	Hold     *Band    // the bed is held in this band; nil lets it float
+	Hold     *Band    // the bed is held in this band as far as that can be done; nil lets it float
+	Heater   float64  // that can warm the held bed, W, 0 to 1e9
+	Cooler   float64  // that can cool it, W, 0 to 1e9
 }
+
+// strongest, W, is a heater or a cooler that no floor has.
+const strongest = 1e9
 
 // Band is a range of mean bed temperature. Low may equal High.
 type Band struct{ Low, High float64 } // °C, 0 to 45
@@ -35,6 +41,9 @@ func (b *Band) kept(from, to float64) float64 {
 
 func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
+	err = errors.Join(err,
+		air.Within("heater of the floor", r.Heater, "W", 0, strongest),
+		air.Within("cooler of the floor", r.Cooler, "W", 0, strongest))
 	if r.Hold == nil {
 		return face, err
 	}

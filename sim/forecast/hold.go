@@ -1,0 +1,111 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/germinate"
+)
+
+// How a growing piece is kept: its room, its cover, and what the floor can do for it.
+
+// ramp is a temperature that a hold leads from one value to another.
+type ramp struct {
+	rise
+	began float64 // s, age of the piece
+	room  bool    // it is that of the room, and not of the bed
+}
+
+// lead sets what the ramp asks for in the middle of the next dt seconds.
+func (m *growModel) lead(dt float64) {
+	if m.ramp == nil {
+		return
+	}
+	t := m.ramp.value(m.piece.Age() - m.ramp.began + dt/2)
+	if m.ramp.room {
+		m.room.T = t
+		return
+	}
+	m.room.Hold = &germinate.Band{Low: t, High: t}
+	m.band = *m.room.Hold
+}
+
+// setRoom keeps the piece as a hold asks. The room has the air of the site, unless it
+// is the room that is held.
+func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
+	m.kept, m.ramp, m.asked = Temperature{}, nil, nil
+	m.room = germinate.Room{T: r.site.air, Pressure: &r.site.pressure}
+	m.room.RH, m.room.Close = r.moistAir(st)
+	if on := st.Floor; on != nil && on.Heater != nil {
+		m.room.Heater = on.Heater.SI
+	}
+	if on := st.Floor; on != nil && on.Cooler != nil {
+		m.room.Cooler = on.Cooler.SI
+	}
+	switch {
+	case s.At != nil:
+		r.keepAt(m, s.At)
+	case s.From != nil:
+		r.keepAlong(m, s)
+	}
+}
+
+// keepAt keeps the bed, or the room, in a band.
+func (r *run) keepAt(m *growModel, at *model.Temperature) {
+	low, high := bandOf(at.Range.Range)
+	m.kept = Temperature{r.heldPlace(at), low, high, true}
+	if ofRoom(m.kept.Place) {
+		m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
+		return
+	}
+	m.asked, m.band = at, germinate.Band{Low: low, High: high}
+	m.room.Hold = aimed(m.band, r.o.BandAt)
+}
+
+// keepAlong leads the bed, or the room, from one temperature to another.
+func (r *run) keepAlong(m *growModel, s asked) {
+	from, to := bandOf(s.From.Range.Range)
+	m.kept = Temperature{r.heldPlace(s.From), from, to, true}
+	m.ramp = &ramp{rise: rise{from: from, to: to}, began: m.piece.Age(), room: ofRoom(m.kept.Place)}
+	if s.Over != nil {
+		m.ramp.over = s.Over.SI
+	}
+	if !m.ramp.room {
+		m.asked = s.From
+	}
+	m.lead(0)
+}
+
+// aimed is the part of a band that the bed is kept in: all of it, or as much of it as
+// lies toward the end that is asked for, −1 the low one and 1 the high one.
+func aimed(b germinate.Band, at float64) *germinate.Band {
+	width := b.High - b.Low
+	return &germinate.Band{Low: b.Low + max(0, at)*width, High: b.High + min(0, at)*width}
+}
+
+func ofRoom(place string) bool { return place == vocabulary.PlaceRoom || place == vocabulary.PlaceAir }
+
+// heldPlace is what a hold holds: the bed, where it does not say.
+func (r *run) heldPlace(at *model.Temperature) string {
+	if at.Where == "" {
+		r.assume(BedHeld{})
+		return vocabulary.PlaceBed
+	}
+	return at.Where
+}
+
+// moistRH is the humidity over a growing piece that is kept from drying: covered
+// with damp cloth, in a closed box, or on a floor of its own (common practice).
+const moistRH = 0.97
+
+// coverRH is the humidity from which on it is that of a cover or a closed box, under
+// which the air is as warm as the bed. Less is that of the room's air (common practice).
+const coverRH = 0.95
+
+// moistAir is the humidity over the growing piece, and whether it is that of a cover.
+func (r *run) moistAir(st *model.Germination) (rh float64, covered bool) {
+	if st.Humidity != nil {
+		return within(st.Humidity.Range, r.o.BandAt), within(st.Humidity.Range, 0) >= coverRH
+	}
+	r.assume(MoistAir{moistRH})
+	return moistRH, true
+}
