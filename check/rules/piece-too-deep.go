@@ -13,10 +13,10 @@ var pieceTooDeep = Rule{
 		Title: "the growing piece lies deeper than turning can keep cool",
 		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen, which comes some 20 cm deep by itself when the growth is at its strongest (diffusion through the pores); 10 to 20 cm is usual on a floor (common practice)",
 		Do:    "spread it thinner, on more floor or in two pieces",
-		Bad: `from 16 kg of "base lot"
+		Bad: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.1 m2 }`,
-		Good: `from 16 kg of "base lot"
+		Good: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }`,
 		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},

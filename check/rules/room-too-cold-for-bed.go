@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
@@ -34,27 +33,5 @@ var roomTooColdForBed = Rule{
 			}
 			c.Note(f)
 		}
-		c.frostAbout(r)
 	},
 }
-
-// frostAbout reports a frozen room with nothing in it that heats, though the bed may keep
-// warm in it.
-func (c *Case) frostAbout(r finding.Rule) {
-	st := model.First[*model.Germination](c.Process)
-	if c.has(r.Name) || st == nil || st.Floor != nil && st.Floor.Heater != nil || c.Process.Site == nil || c.Process.Site.Air == nil {
-		return
-	}
-	air := c.Process.Site.Air
-	for _, s := range c.holds() {
-		if mid := middleOf(air); !ofRoom(s.At) && mid < 0 {
-			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s in a room of %s, where every turn brings it to freeze", s.At.Range.Range, c.Degrees(mid)))
-			f.Related = c.roomSaid()
-			c.Note(f)
-			return
-		}
-	}
-}
-
-// middleOf is the middle of a range of temperature, °C.
-func middleOf(r *model.Range) float64 { return (r.Low.SI+r.High.SI)/2 - zeroC }

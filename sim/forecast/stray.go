@@ -26,7 +26,7 @@ type stray struct {
 
 const (
 	strayFrom = 0.5           // K: what is nearer to its band counts as in it, as two thermometers may differ
-	strayMost = 24.0 * 3600.0 // K·s: a kelvin for a day, by which a bed may stray before it is told of
+	strayMost = 48.0 * 3600.0 // K·s: a kelvin for two days, by which a bed may stray before it is told of
 )
 
 // strayBy notes where the bed was for dt seconds, in which its growth clock gained so

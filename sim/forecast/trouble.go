@@ -59,7 +59,7 @@ type BedWarm struct {
 }
 
 // BedOff is a bed that does not keep to the band that it is asked for, by more than a
-// kelvin for a day.
+// kelvin for two days.
 type BedOff struct {
 	Met
 	Cold         bool               // it is below its band; else above
