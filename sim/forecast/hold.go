@@ -75,11 +75,12 @@ func (r *run) keepAlong(m *growModel, s asked) {
 	m.lead(0)
 }
 
-// aimed is the part of a band that the bed is kept in: all of it, or as much of it as
-// lies toward the end that is asked for, −1 the low one and 1 the high one.
+// aimed is the half of its band that the bed is kept in, where it can be: in the middle
+// of the band at 0, its low half at −1 and its high half at 1. Nobody lets a bed go to
+// the very end of its band before something is done (common practice).
 func aimed(b germinate.Band, at float64) *germinate.Band {
-	width := b.High - b.Low
-	return &germinate.Band{Low: b.Low + max(0, at)*width, High: b.High + min(0, at)*width}
+	quarter := (b.High - b.Low) / 4
+	return &germinate.Band{Low: b.Low + (1+at)*quarter, High: b.High - (1-at)*quarter}
 }
 
 func ofRoom(place string) bool { return place == vocabulary.PlaceRoom || place == vocabulary.PlaceAir }

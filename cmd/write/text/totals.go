@@ -49,8 +49,11 @@ func (s *Sheet) growth(g *outlook.Growth, co2 answer.Kilograms) {
 
 // bed says what the heater and the cooler of the floor did.
 func (s *Sheet) bed(heat, cold answer.Joules) {
-	if heat > 0 || cold > 0 {
-		s.para("bed", "%s of heat from the heater of the floor, %s taken out by its cooler", words.Heat(heat), words.Heat(cold))
+	if heat > 0 {
+		s.para("heater", "%s of heat given to the growing bed", words.Heat(heat))
+	}
+	if cold > 0 {
+		s.para("cooler", "%s of heat taken out of the growing bed", words.Heat(cold))
 	}
 }
 
