@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -24,14 +25,44 @@ func (c *Case) astray(cold bool) (list []forecast.BedOff) {
 // that does to its growth.
 func (c *Case) offBand(r finding.Rule, t forecast.BedOff) finding.Finding {
 	f := r.At(t.Place, c.said(t))
-	for _, g := range c.Forecast.Gates {
-		if t.Cold && g.Stage == model.GerminateStage && !g.Met && !g.Hold {
-			f = r.At(t.Place, fmt.Sprintf("%s; within %s it does not come to %s", c.said(t), Hours(g.Waited), g.Text))
-			f.Severity = finding.Fault // as of the guard that comes first for it
-			break
-		}
+	if g := c.growthUnmet(); t.Cold && g != nil && t.Later > coldBlamed*needs(g) {
+		f = r.At(t.Place, fmt.Sprintf("%s; within %s it does not come to %s", c.said(t), Hours(g.Waited), g.Text))
+		f.Severity = finding.Fault // as of the guard that comes first for it
 	}
 	f.Related = c.roomSaid()
+	return f
+}
+
+// coldBlamed is the part of the time still wanted that the cold must have cost to be
+// what the growth is late by.
+const coldBlamed = 0.5
+
+// growthUnmet is what the growth waits for and does not come to in its time, or nil.
+func (c *Case) growthUnmet() *forecast.Gate {
+	for i := range c.Forecast.Gates {
+		if g := &c.Forecast.Gates[i]; g.Stage == model.GerminateStage && !g.Met && !g.Hold {
+			return g
+		}
+	}
+	return nil
+}
+
+// needs is how much longer a gate would have taken, s, or the longest that was looked.
+func needs(g *forecast.Gate) float64 {
+	if math.IsNaN(g.Needs) {
+		return 4 * day
+	}
+	return g.Needs
+}
+
+// lostToo makes a finding of a piece that gets too warm a fault where it is lost, and so
+// does not come to what it grows for.
+func (c *Case) lostToo(f finding.Finding) finding.Finding {
+	for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
+		if t.Temperature > c.Profile.GrowsHot+lostWarmth && c.growthUnmet() != nil {
+			f.Severity = finding.Fault
+		}
+	}
 	return f
 }
 

@@ -11,7 +11,7 @@ import (
 
 var pieceOverheats = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution,
+	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost, and the growth with it
 		Title: "the piece gets too warm between turns, or warmer than it is to be held",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
 		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
@@ -32,7 +32,7 @@ turn every 8 h`,
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
 			switch {
 			case t.Temperature > lost && t.Temperature > asked+1:
-				c.Note(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
+				c.Note(c.lostToo(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name))))
 			case t.Temperature <= sure:
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
@@ -52,7 +52,8 @@ turn every 8 h`,
 const forecastWarmth = 1.0
 
 // lostWarmth is by how much more than it bears a piece must get to be called lost, K. The
-// model of its breathing is an extrapolation there, so that it stays a caution.
+// model of its breathing is an extrapolation there, so that it stays a caution unless the
+// growth does not come to its end either.
 const lostWarmth = 2.0
 
 // askedOfBed is the warmest that a hold asks for, °C, or nil.

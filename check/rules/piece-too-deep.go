@@ -38,7 +38,7 @@ floor "base tray" { area 0.8 m2 }`,
 			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
 			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
 		}
-		c.Note(f)
+		c.Note(c.lostToo(f))
 	},
 }
 
