@@ -95,7 +95,8 @@ func (r *run) heldPlace(at *model.Temperature) string {
 }
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered
-// with damp cloth, in a closed box, or on a floor of its own (common practice).
+// with damp cloth, or in a closed box; calibrated to a piece that keeps its moisture
+// within a point (common practice).
 const moistRH = 0.97
 
 // coverRH is the humidity from which on it is that of a cover or a closed box, under
