@@ -34,7 +34,7 @@ func (m *growModel) lead(dt float64) {
 func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 	m.kept, m.ramp, m.asked = Temperature{}, nil, nil
 	m.room = germinate.Room{T: r.site.air, Pressure: &r.site.pressure}
-	m.room.RH, m.room.Close = r.moistAir(st)
+	m.room.RH, m.room.Cover = r.moistAir(st)
 	if on := st.Floor; on != nil && on.Heater != nil {
 		m.room.Heater = on.Heater.SI
 	}
@@ -99,15 +99,17 @@ func (r *run) heldPlace(at *model.Temperature) string {
 // within a point (common practice).
 const moistRH = 0.97
 
-// coverRH is the humidity from which on it is that of a cover or a closed box, under
-// which the air is as warm as the bed. Less is that of the room's air (common practice).
-const coverRH = 0.95
+// A piece under a cover or in a closed box has air of coverRH and more right over it, as
+// warm as the bed; air of openRH and less is the room's (common practice). Between them
+// it is some of both.
+const openRH, coverRH = 0.80, 0.95
 
-// moistAir is the humidity over the growing piece, and whether it is that of a cover.
-func (r *run) moistAir(st *model.Germination) (rh float64, covered bool) {
+// moistAir is the humidity over the growing piece, and how far it is covered, 0 to 1.
+func (r *run) moistAir(st *model.Germination) (rh, cover float64) {
 	if st.Humidity != nil {
-		return within(st.Humidity.Range, r.o.BandAt), within(st.Humidity.Range, 0) >= coverRH
+		mid := within(st.Humidity.Range, 0)
+		return within(st.Humidity.Range, r.o.BandAt), min(max((mid-openRH)/(coverRH-openRH), 0), 1)
 	}
 	r.assume(MoistAir{moistRH})
-	return moistRH, true
+	return moistRH, 1
 }

@@ -25,7 +25,7 @@ type stray struct {
 }
 
 const (
-	strayFrom = 0.5           // K: what is nearer to its band counts as in it, as two thermometers may differ
+	strayFrom = 1.0           // K: what is nearer to its band counts as in it, as two thermometers may differ
 	strayMost = 48.0 * 3600.0 // K·s: a kelvin for two days, by which a bed may stray before it is told of
 )
 

@@ -35,7 +35,7 @@ func drawStays(t *rapid.T) []stay {
 				AirSpeed: rapid.SampledFrom([]float64{0, 0, 0.5}).Draw(t, "speed"),
 			},
 		}
-		s.room.Close = rapid.Bool().Draw(t, "close")
+		s.room.Cover = rapid.SampledFrom([]float64{0, 0.4, 1}).Draw(t, "cover")
 		if rapid.Bool().Draw(t, "held") {
 			low := rapid.Float64Range(12, 17).Draw(t, "low")
 			s.room.Hold = &germinate.Band{Low: low, High: low + rapid.SampledFrom([]float64{0, 1, 3}).Draw(t, "band")}
@@ -218,7 +218,7 @@ func TestNoInputPanics(t *testing.T) {
 		before := p
 		room := germinate.Room{T: any.Draw(t, "room"), RH: any.Draw(t, "RH"), AirSpeed: any.Draw(t, "speed"),
 			Pressure: new(any.Draw(t, "pressure")), Hold: &germinate.Band{Low: any.Draw(t, "low"), High: any.Draw(t, "high")},
-			Close: rapid.Bool().Draw(t, "close"), Heater: any.Draw(t, "heater"), Cooler: any.Draw(t, "cooler")}
+			Cover: any.Draw(t, "cover"), Heater: any.Draw(t, "heater"), Cooler: any.Draw(t, "cooler")}
 		if p.Advance(math.Mod(any.Draw(t, "dt"), 1e4), room) != nil {
 			require.Equal(t, before, p)
 		}

@@ -33,10 +33,11 @@ type flows struct {
 
 // evaporation is what a face of t °C and of a water activity gives off, kg/(m² s).
 func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
-	if room.Close {
-		return face.Evaporation(t, activity) - face.Evaporation(t, room.RH)
+	open := face.Evaporation(t, activity)
+	if room.Cover == 0 {
+		return open
 	}
-	return face.Evaporation(t, activity)
+	return (1-room.Cover)*open + room.Cover*(open-face.Evaporation(t, room.RH))
 }
 
 // flow gives the flows of the state y toward the face.
@@ -45,8 +46,8 @@ func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
 // parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT
 // moves there with the time constant L²/(π²α), the slowest of a slab. The open
 // face (both on a mesh) evaporates by [grain.Face.Evaporation] at the water
-// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h. Close
-// air over it has the warmth of the face, and differs by its humidity alone.
+// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h. Under
+// a cover the air has the warmth of the face, and differs by its humidity alone.
 func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)

@@ -71,20 +71,20 @@ func TestAWarmRoomCannotHoldACoolBed(t *testing.T) {
 // on its third day, and its two faces lose 16 W for each kelvin: it cannot be a kelvin
 // warmer than its room but by being heaped, to nine tenths at the most.
 func TestAColdRoomChillsAThinBed(t *testing.T) {
-	room := germinate.Room{T: 4, RH: 0.99, Close: true, Hold: band()}
+	room := germinate.Room{T: 4, RH: 0.99, Cover: 1, Hold: band()}
 	coldest, pace := math.Inf(1), 0.0
 	p := keptIn(t, 4, 5, room, func(p *germinate.Piece) { coldest, pace = min(coldest, p.T()), p.Pace(p.T()) })
 	assert.Less(t, coldest, 13.0)
 	assert.Greater(t, coldest, 4.0)
 	assert.Less(t, pace, p.Pace(14))
-	warm := keptIn(t, 4, 5, germinate.Room{T: 14, RH: 0.99, Close: true, Hold: band()}, func(*germinate.Piece) {})
+	warm := keptIn(t, 4, 5, germinate.Room{T: 14, RH: 0.99, Cover: 1, Hold: band()}, func(*germinate.Piece) {})
 	assert.Less(t, p.Clock(), warm.Clock(), "in the cold it grows slower")
 	assert.Less(t, p.CO2(), warm.CO2(), "and breathes less")
 }
 
 // In a frozen shed a bed that nobody heats comes to freeze, which the model refuses.
 func TestAFrozenShedFreezesTheBed(t *testing.T) {
-	room := germinate.Room{T: -6, RH: 0.99, Close: true, Hold: band()}
+	room := germinate.Room{T: -6, RH: 0.99, Cover: 1, Hold: band()}
 	p := piece(t, cast(t, "barley", 4, 0.45), 1, 13)
 	err := error(nil)
 	for p.Age() < 5*24*hour && err == nil {
@@ -98,7 +98,7 @@ func TestAFrozenShedFreezesTheBed(t *testing.T) {
 // what room and respiration leave wanting.
 func TestAHeaterGivesWhatIsWanting(t *testing.T) {
 	for _, at := range []float64{-6, 5, 10} {
-		room := germinate.Room{T: at, RH: 0.99, Close: true, Hold: band(), Heater: 500}
+		room := germinate.Room{T: at, RH: 0.99, Cover: 1, Hold: band(), Heater: 500}
 		p := keptIn(t, 6, 5, room, inBand(t, room.Hold, 1e-6))
 		h, e := p.Holding(), p.Energy()
 		t.Logf("%v °C: %.2f kWh by the heater, %.2f kWh lost, %.2f kWh respired", at, h.Warmed/3.6e6, e.Lost/3.6e6, e.Respired/3.6e6)
@@ -112,7 +112,7 @@ func TestAHeaterGivesWhatIsWanting(t *testing.T) {
 
 // A heater of too few watts gives all that it has, and the bed stays below.
 func TestAWeakHeaterGivesItsPower(t *testing.T) {
-	room := germinate.Room{T: -6, RH: 0.99, Close: true, Hold: band(), Heater: 20}
+	room := germinate.Room{T: -6, RH: 0.99, Cover: 1, Hold: band(), Heater: 20}
 	p := keptIn(t, 4, 3, room, func(*germinate.Piece) {})
 	assert.Less(t, p.T(), 13.0)
 	before := p.Holding().Warmed
@@ -164,7 +164,7 @@ func TestABedOutsideItsBandIsBroughtBackSlowly(t *testing.T) {
 // Own calculation: at rest the heat of respiration leaves by two faces of 8 W/(m² K)
 // each, where the air over the bed takes no water.
 func TestABedStandsWhereItsFacesLoseWhatItBreathes(t *testing.T) {
-	room := germinate.Room{T: 12, RH: 1, Close: true}
+	room := germinate.Room{T: 12, RH: 1, Cover: 1}
 	p := piece(t, cast(t, "barley", 40, 0.45), 1, 12)
 	require.NoError(t, p.Advance(60*hour, room))
 	lost, breathed := p.Energy().Lost, p.CO2()
@@ -180,7 +180,7 @@ func TestNoMoreIsDoneThanCanBe(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawPiece(t)
 		room := germinate.Room{
-			T: rapid.Float64Range(-20, 35).Draw(t, "T"), RH: 0.99, Close: true, Hold: band(),
+			T: rapid.Float64Range(-20, 35).Draw(t, "T"), RH: 0.99, Cover: 1, Hold: band(),
 			Heater: rapid.SampledFrom([]float64{0, 1, 30, 1000}).Draw(t, "heater"),
 			Cooler: rapid.SampledFrom([]float64{0, 1, 30, 1000}).Draw(t, "cooler"),
 		}

@@ -10,9 +10,11 @@ import (
 
 // Room is the air about the bed, and what is done to keep the bed in it.
 type Room struct {
-	T        float64  // °C, −30 to 45
-	RH       float64  // relative humidity, 0 to 1, of the room's air
-	Close    bool     // the bed is covered: RH is that of the air under the cover, as warm as its face
+	T  float64 // °C, −30 to 45
+	RH float64 // relative humidity of the air over the bed, 0 to 1
+	// Cover is how far the air right over the bed is shut in, 0 to 1: at 0 it is the room's,
+	// and at 1 as warm as the face of the bed; RH is its humidity in either case.
+	Cover    float64
 	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
 	Pressure *float64 // Pa; nil means 101,325
 	Hold     *Band    // the bed is held in this band as far as that can be done; nil lets it float
@@ -42,6 +44,7 @@ func (b *Band) kept(from, to float64) float64 {
 func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
 	err = errors.Join(err,
+		air.Within("cover of the bed", r.Cover, air.Share, 0, 1),
 		air.Within("heater of the floor", r.Heater, "W", 0, strongest),
 		air.Within("cooler of the floor", r.Cooler, "W", 0, strongest))
 	if r.Hold == nil {
