@@ -2,6 +2,7 @@ package records
 
 import (
 	"math"
+	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
@@ -32,6 +33,7 @@ func (h *held) loosen() {
 		case math.IsNaN(expected):
 		case t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom:
 			h.off[i] = beyond(o, expected-indoors, expected+indoors)
+		case s.Stage != model.KilnStage: // a bed with air blown through it is as warm as forecast
 		case t.Where == vocabulary.PlaceAirOff || t.Where == vocabulary.PlaceMalt:
 			low := min(coldest, expected)
 			_, high := h.heat(o.Reading)
@@ -53,8 +55,10 @@ func beyond(o *evidence.Observation, low, high float64) float64 {
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
 func (h *held) steady() bool {
-	st := model.First[*model.Kilning](h.trial.Process)
-	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == vocabulary.FiredElectric || st.Kiln.Fired.Text == vocabulary.FiredGas)
+	kilns := model.Every[*model.Kilning](h.trial.Process)
+	return len(kilns) > 0 && !slices.ContainsFunc(kilns, func(st *model.Kilning) bool {
+		return st.Kiln == nil || st.Kiln.Fired.Text != vocabulary.FiredElectric && st.Kiln.Fired.Text != vocabulary.FiredGas
+	})
 }
 
 // heat is the least that the kiln is set to, and the most by the time of a reading, °C:
@@ -67,17 +71,16 @@ func (h *held) heat(x model.Reading) (low, high float64) {
 		if st.Kind != model.KilnStage {
 			continue
 		}
-		count, reached := map[string]int{}, false
+		reached := false
 		for _, s := range st.Steps {
 			kind := string(s.Kind)
-			count[kind]++
 			if s.Temperature.Known && s.Kind != model.CoolStep {
 				low = min(low, s.Temperature.From)
 				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
 					high = max(high, s.Temperature.To)
 				}
 			}
-			reached = reached || ended != nil && ended.Kind.Text == kind && ended.Number <= count[kind]
+			reached = reached || ended != nil && ended.Kind.Text == kind && ended.Number <= s.Nth
 		}
 	}
 	return low, high
@@ -89,7 +92,7 @@ func (h *held) nextEnd(x model.Reading) *model.StepName {
 	behind := false
 	for i := range h.trial.Batch.Readings {
 		y := h.trial.Batch.Readings[i]
-		if behind && model.After(y) != nil && shows(y) == drying {
+		if behind && model.After(y) != nil && vocabulary.PhaseAfter(model.After(y).Kind.Text) == drying {
 			return model.After(y)
 		}
 		behind = behind || y.Place() == x.Place()
@@ -107,7 +110,7 @@ func (h *held) openFor(x model.Reading) float64 {
 		if y.Place() == x.Place() {
 			break
 		}
-		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && shows(y) == growing {
+		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && vocabulary.PhaseAfter(model.After(y).Kind.Text) == growing {
 			since = x.When().Sub(y.When().Time).Seconds()
 		}
 	}

@@ -12,10 +12,13 @@ import (
 
 // What the rules of the growing piece look at.
 
-// holds lists the holds of the germination that say how warm. One that leads the bed
-// from one temperature to another stands there with the band of both.
-func (c *Case) holds() (list []*model.Hold) {
-	for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
+// holds lists the holds of the germination that say how warm.
+func (c *Case) holds() []*model.Hold { return holdsOf(c.steps(model.GerminateStage)) }
+
+// holdsOf lists the holds among the steps that say how warm. One that leads the bed from
+// one temperature to another stands there with the band of both.
+func holdsOf(steps []model.Step) (list []*model.Hold) {
+	for _, s := range model.Only[*model.Hold](steps) {
 		if s.At == nil && s.From != nil {
 			led, band := *s, *s.From
 			if band.Low.SI > band.High.SI {
@@ -26,6 +29,16 @@ func (c *Case) holds() (list []*model.Hold) {
 		}
 		if s.At != nil {
 			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// heldInRooms lists the holds of beds that have no air but that of their room.
+func (c *Case) heldInRooms() (list []*model.Hold) {
+	for _, st := range model.Every[*model.Germination](c.Process) {
+		if !st.Floor.Blown() {
+			list = append(list, model.Only[*model.Hold](st.Steps)...)
 		}
 	}
 	return list
@@ -76,13 +89,18 @@ func waitsFor(t *model.Test) (length float64, ok bool) {
 	return t.Bound.Range.Low.SI, true
 }
 
-// grown gives how the piece fared where it grew, and at the end of withering, if
-// there is any.
+// grown gives how the piece fared where it grew, of several floors at the end of the last
+// with the time on all of them, and at the end of withering, if there is any.
 func (c *Case) grown() (floor, last *forecast.Piece) {
 	for i := range c.Forecast.Pieces {
 		p := &c.Forecast.Pieces[i]
 		if p.Stage == model.GerminateStage {
-			floor = p
+			now := *p
+			if floor != nil {
+				now.Began, now.Took = floor.Began, floor.Took+p.Took
+			}
+			floor, last = &now, &now
+			continue
 		}
 		last = p
 	}

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -23,20 +24,20 @@ hold room at 12 to 14 °C
 turn every 8 h`,
 		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
 	Judge: func(r finding.Rule, c *Case) {
-		most, asked := c.growWarm(), c.askedOfBed()
+		most := c.growWarm()
 		sure := most + forecastWarmth
 		if _, moved := model.FindLimit(c.Process.Limits, vocabulary.LimitBed); moved {
 			sure = most + sameWarmth
 		}
 		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-			switch {
+			switch asked := c.askedOfBed(t.Place); {
 			case t.Temperature > lost && t.Temperature > asked+1:
-				c.Note(c.lostToo(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name))))
+				c.Note(c.lostToo(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))))
 			case t.Temperature <= sure:
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
-				c.Note(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most))))
+				c.Note(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most)))))
 			}
 		}
 		for _, t := range c.astray(false) {
@@ -56,12 +57,26 @@ const forecastWarmth = 1.0
 // growth does not come to its end either.
 const lostWarmth = 2.0
 
-// askedOfBed is the warmest that a hold asks for, °C, or nil.
-func (c *Case) askedOfBed() float64 {
+// askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.
+func (c *Case) askedOfBed(stage source.Place) float64 {
 	warmest := 0.0
-	for _, s := range c.holds() {
+	for _, s := range holdsOf(model.StepsOf(c.Process.StageAt(stage))) {
 		_, high := celsius(s.At)
 		warmest = max(warmest, high)
 	}
 	return warmest
+}
+
+// whileFanStood says of a bed with air blown through it what its fan did.
+func (c *Case) whileFanStood(f finding.Finding) finding.Finding {
+	for _, p := range c.Forecast.Pieces {
+		if p.Place != f.Place || p.Blown == nil {
+			continue
+		}
+		f.Hint = "blow more air, or colder air"
+		if p.Blown.Stood > 2*hour {
+			f.Hint = fmt.Sprintf("its fan stands for up to %s, in which it warms by 1 to 2 °C an hour: have it run sooner, or by the clock as well", Hours(p.Blown.Stood))
+		}
+	}
+	return f
 }

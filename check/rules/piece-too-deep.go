@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/sim/forecast"
 )
 
 var pieceTooDeep = Rule{
@@ -19,26 +20,32 @@ floor "base tray" { area 0.1 m2 }`,
 		Good: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }`,
-		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},
+		Limits: "a bed that air is blown through may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
 	Judge: func(r finding.Rule, c *Case) {
-		floor, _ := c.grown()
 		most := c.Profile.DeepBed
-		if floor == nil || floor.Depth <= most {
-			return
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			floor := c.onFloor(st)
+			if floor != nil && floor.Blown != nil {
+				c.blownTooDeep(r, floor)
+				continue
+			}
+			if floor == nil || floor.Depth <= most {
+				continue
+			}
+			units := c.Process.Units()
+			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", units.Depth(floor.Depth), units.Depth(most)))
+			if floor.Depth > chokes*floor.Airy {
+				f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air comes %s into it by itself: below that it chokes and heats itself dead", units.Depth(floor.Depth), units.Depth(floor.Airy)))
+				f.Severity = finding.Fault
+			}
+			area := floor.Area * floor.Depth / usualDepth
+			f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
+			if st.Floor != nil && st.Floor.Area != nil {
+				f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
+				f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
+			}
+			c.Note(c.lostToo(f))
 		}
-		units := c.Process.Units()
-		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", units.Depth(floor.Depth), units.Depth(most)))
-		if floor.Depth > chokes*floor.Airy {
-			f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air comes %s into it by itself: below that it chokes and heats itself dead", units.Depth(floor.Depth), units.Depth(floor.Airy)))
-			f.Severity = finding.Fault
-		}
-		area := floor.Area * floor.Depth / usualDepth
-		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
-		if st := model.First[*model.Germination](c.Process); st.Floor != nil && st.Floor.Area != nil {
-			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
-			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
-		}
-		c.Note(c.lostToo(f))
 	},
 }
 
@@ -48,3 +55,17 @@ const chokes = 2.0
 
 // usualDepth is that of a piece on the floor, m (common practice: 10 to 15 cm).
 const usualDepth = 0.12
+
+// deepestBlown is the deepest that a bed with air blown through it lies, m: 1.2 after
+// filling, Owens 2001, and what it swells.
+const deepestBlown = 1.35
+
+func (c *Case) blownTooDeep(r finding.Rule, floor *forecast.Piece) {
+	if floor.Depth <= deepestBlown {
+		return
+	}
+	units := c.Process.Units()
+	f := r.At(floor.Place, fmt.Sprintf("the bed lies %s deep, and %s is the most that air is blown through", units.Depth(floor.Depth), units.Depth(deepestBlown)))
+	f.Hint = fmt.Sprintf("on %s it would lie %s deep", units.AboutArea(floor.Area*floor.Depth), units.Depth(1))
+	c.Note(f)
+}

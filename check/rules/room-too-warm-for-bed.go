@@ -15,7 +15,7 @@ var roomTooWarmForBed = Rule{
 		Do:     "find a cooler room or season, give the floor a cooler, or hold the bed in a band that the room allows",
 		Bad:    "air 20 to 24 °C",
 		Good:   "air 13 to 15 °C",
-		Limits: "it does not know how much a wet cloth cools; the air of the site is taken at its middle, by day and by night"},
+		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools; the air of the site is taken at its middle, by day and by night"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.astray(false) {
 			if !byRoom(t.Room, t.Asked) {

@@ -45,12 +45,12 @@ var testHoldsAlready = Rule{
 // justHeld tells of a moisture that the steps before have come to by a little more than
 // was asked: the next lot may dry slower, and then the step is wanted.
 func (c *Case) justHeld(g *forecast.Gate) bool {
-	if st := c.Process.Stage(g.Stage); st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
+	if st := g.Of; st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
 		t := asked(st.Ends().Until, vocabulary.MeasureMoisture)
 		_, first := c.statesBefore(g)
 		return t != nil && t.Bound != nil && first != nil && t.Bound.Range.High.SI-first.moisture < littleMore
 	}
-	for i, s := range c.steps(g.Stage) {
+	for i, s := range model.StepsOf(g.Of) {
 		run := c.run(s)
 		if s.Ends().Until == nil || s.Ends().Until.Place != g.Place || i == 0 || run == nil {
 			continue
@@ -134,7 +134,7 @@ func stageIn(kind model.StageKind) string {
 }
 
 func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
-	for _, s := range c.steps(g.Stage) {
+	for _, s := range model.StepsOf(g.Of) {
 		if model.Asked(s) != nil && model.Asked(s).Place == g.Place {
 			return model.Asked(s)
 		}
@@ -146,7 +146,7 @@ func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
 type grainState struct{ moisture, weight float64 }
 
 // statesBefore gives the grain when the last step before a gate began that is not a
-// gate itself, and when the stage began.
+// gate itself, on a kiln before this one too, and when the stage began.
 func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 	weight := c.Process.Charge.SI
 	for _, st := range c.Forecast.Stages {
@@ -156,7 +156,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 			if st.Kind != g.Stage || s.Place.Start > g.Place.Start {
 				continue
 			}
-			if i == 0 {
+			if i == 0 && st.Of == g.Of {
 				first = at
 			}
 			if s.Kind != model.GateStep {

@@ -23,6 +23,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](bedWarm),
 	on[forecast.Trouble](bedOff),
 	on[forecast.Trouble](bedFrozen),
+	on[forecast.Trouble](airOnShort),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),

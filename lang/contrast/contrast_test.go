@@ -95,6 +95,16 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 	}
 }
 
+func TestTheOrderOfAirThatIsBlownMeansSomething(t *testing.T) {
+	grow := func(lines string) string { return "process \"p\" { germinate {\n" + lines + "} }\n" }
+	const cold, warm = "air at air-on 12 °C when bed above 16 °C\n", "air at air-on 14 °C for 10 min every 1 h\n"
+	assert.Empty(t, told(grow(cold+warm), grow("air when bed above 60.8 °F at air-on 12 °C\nair at air-on 14 °C every 60 min for 600 s\n")))
+	assert.Contains(t, told(grow(cold+warm), grow(warm+cold)), "moved")
+	assert.Equal(t, "changed process \"p\" / germinate: air at air-on 12 °C when bed above 17 °C {when bed above 16 °C -> bed above 17 °C}\n",
+		told(grow(cold+warm), grow("air at air-on 12 °C when bed above 17 °C\n"+warm)))
+	assert.Equal(t, "changed process \"p\" / germinate: turn every 8 h by machine {by  -> machine}\n", told(grow("turn every 8 h\n"), grow("turn every 8 h by machine\n")))
+}
+
 func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
 	const old = `house "L" { uptake 1.08 of "A"; uptake 1.2 of "B"; thermometer 0.8 °C error 0.4 K }`
 	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))
@@ -115,6 +125,28 @@ func TestAMovedStageKeepsItsInside(t *testing.T) {
 	got := told(season, strings.Replace(moved, "soak 6 h", "soak 5 h", 1))
 	assert.Contains(t, got, "changed process \"p\" / steep: soak 5 h")
 	assert.Equal(t, 2, strings.Count(got, "\n"), got)
+}
+
+// A second stage of a kind is new, and leaves the first as it was; what changes in one of
+// several says in which.
+func TestSeveralStagesOfAKindArePaired(t *testing.T) {
+	const box = "  germinate on \"box\" {\n hold bed at 14 °C\n for 2 days\n }\n"
+	const floor = "  germinate on \"floor\" {\n hold bed at 16 °C\n for 3 days\n }\n"
+	const oven = "  kiln in \"oven\" {\n cure at air-on 82 °C for 4 h\n }\n"
+	in := func(stages ...string) string { return "process \"p\" {\n" + strings.Join(stages, "") + "}\n" }
+	one, two := in(box), in(box, floor)
+	for name, c := range map[string]struct{ old, new, want string }{
+		"one behind":         {one, two, "new process \"p\": germinate on \"floor\"\n"},
+		"one before":         {in(floor), two, "new process \"p\": germinate on \"box\"\n"},
+		"one gone":           {two, in(floor), "gone process \"p\": germinate on \"box\"\n"},
+		"another floor":      {one, strings.Replace(one, "box", "tray", 1), "changed process \"p\": germinate on \"tray\" {on \"box\" -> \"tray\"}\n"},
+		"in the second":      {two, strings.Replace(two, "16 °C", "17 °C", 1), "changed process \"p\" / germinate 2: hold bed at 17 °C {at 16 °C -> 17 °C}\n"},
+		"swapped":            {two, in(floor, box), "moved process \"p\": germinate on \"box\"\n"},
+		"a kiln behind":      {season, strings.Replace(season, "  }\n}\n", "  }\n"+oven+"}\n", 1), "new process \"p\": kiln in \"oven\"\n"},
+		"a step of one of 2": {in(box, floor, box), in(box, floor, strings.Replace(box, "2 days", "1 day", 1)), "changed process \"p\" / germinate 3: for 1 day { 2 days -> 1 day}\n"},
+	} {
+		t.Run(name, func(t *testing.T) { assert.Equal(t, c.want, told(c.old, c.new)) })
+	}
 }
 
 func TestWhereOrderMeansNothingNothingMoves(t *testing.T) {

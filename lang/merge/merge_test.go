@@ -111,6 +111,26 @@ func TestEditsOfOneThingLeaveBoth(t *testing.T) {
 	}
 }
 
+// Stages that both brought are one where they are on one floor or kiln, and two elsewhere.
+func TestStagesOfAKindMergeByWhereTheyAre(t *testing.T) {
+	stage := func(kiln, hours string) string {
+		return edit(t, season, "\n  expect", "\n  kiln in \""+kiln+"\" {\n    cure at air-on 90 °C for "+hours+"\n  }\n\n  expect")
+	}
+	got, unsettled := merged(t, season, stage("oven", "2 h"), edit(t, season, "soak 6 h", "soak 5 h"))
+	assert.Equal(t, tidy(t, edit(t, stage("oven", "2 h"), "soak 6 h", "soak 5 h")), got)
+	assert.Zero(t, unsettled)
+	got, unsettled = merged(t, season, stage("oven", "2 h"), stage("oven", "3 h"))
+	assert.Equal(t, 1, strings.Count(got, `kiln in "oven"`), got)
+	assert.Equal(t, 1, unsettled)
+	got, _ = merged(t, season, stage("oven", "2 h"), stage("drum", "3 h"))
+	assert.Contains(t, got, `kiln in "oven"`)
+	assert.Contains(t, got, `kiln in "drum"`)
+	got, unsettled = merged(t, stage("oven", "2 h"), edit(t, stage("oven", "2 h"), "90 °C for 2 h", "90 °C for 3 h"), edit(t, stage("oven", "2 h"), "82 °C for 4 h", "85 °C for 4 h"))
+	assert.Contains(t, got, "90 °C for 3 h")
+	assert.Contains(t, got, "85 °C for 4 h")
+	assert.Zero(t, unsettled)
+}
+
 func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	with := func(air string) string { return edit(t, season, "    rest 9 h", air+"    rest 9 h") }
 	base := with("    aerate every 30 min for 5 min\n")
@@ -119,6 +139,15 @@ func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	assert.Zero(t, unsettled)
 	got, unsettled = merged(t, season, with("    aerate every 30 min for 5 min\n"), edit(t, season, "    soak 6 h", "    aerate every 1 h for 5 min\n    soak 6 h"))
 	assert.Contains(t, got, "    # both: ours every 30 min; theirs every 1 h\n    aerate every 30 min for 5 min\n")
+	assert.Equal(t, 1, unsettled)
+}
+
+func TestAirThatIsBlownIsMergedLineByLine(t *testing.T) {
+	const base = "process \"p\" {\n  germinate {\n    air at air-on 12 °C when bed above 16 °C\n    air at air-on 14 °C for 10 min every 1 h\n  }\n}\n"
+	got, unsettled := merged(t, base, edit(t, base, "above 16 °C", "above 17 °C"), edit(t, base, "for 10 min", "for 15 min"))
+	assert.Equal(t, tidy(t, edit(t, base, "above 16 °C", "above 17 °C", "for 10 min", "for 15 min")), got)
+	assert.Zero(t, unsettled)
+	_, unsettled = merged(t, base, edit(t, base, "above 16 °C", "above 17 °C"), edit(t, base, "above 16 °C", "above 15 °C"))
 	assert.Equal(t, 1, unsettled)
 }
 

@@ -1,6 +1,11 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/source"
+)
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -49,10 +54,23 @@ type Aerate struct {
 // Piece is what germinating and withering grain can say, which both lie spread out.
 type Piece struct {
 	Ending
-	Floor    *Floor
-	Steps    []Step
-	Turn     *Quantity // from one turn to the next
-	Humidity *Range    // of the air over the piece
+	Floor         *Floor
+	Steps         []Step
+	Turn          *Quantity // from one turn to the next
+	Turner        Word      // machine; Text "" where somebody comes for it
+	Humidity      *Range    // of the air over the piece
+	AirOnHumidity *Range    // of the air that a fan blows through it
+	Blown         []*Air    // what a fan blows through it, in the order in which it is written
+}
+
+// Air is air that a fan blows through the bed. Of several the first is on that holds.
+type Air struct {
+	Written
+	At      Temperature // of air-on
+	Airflow *Quantity   // nil for the fan's own
+	When    *Condition  // as long as it holds; nil for always
+	For     *Quantity   // how long the fan runs each time, with Every; nil for all the time
+	Every   *Quantity   // from one start to the next
 }
 
 // Germination is the stage in which the grain grows.
@@ -62,10 +80,14 @@ type Germination struct {
 	Sprinkle *Sprinkle
 }
 
-// Sprinkle is water given to the growing piece.
+// Sprinkle is water given to the growing piece: one of Water and To, and at least one of
+// Every and When.
 type Sprinkle struct {
-	Water Quantity // a volume or a mass
-	Every Quantity
+	Written
+	Water *Quantity  // a volume or a mass, or a volume for each kg of raw grain
+	To    *Quantity  // the moisture that it brings the piece to
+	Every *Quantity  // from one to the next
+	When  *Condition // only while it holds; without Every as soon as it does
 }
 
 // Withering is the stage in which the piece loses water before heat is used.
@@ -128,6 +150,12 @@ func PieceOf(st Stage) *Piece {
 
 func (p *Piece) piece() *Piece { return p }
 
+// BlownBed tells whether the grain of a process grows or withers in a bed that air is
+// blown through; of no process it does not.
+func (p *Process) BlownBed() bool {
+	return p != nil && slices.ContainsFunc(p.Stages, func(st Stage) bool { return PieceOf(st) != nil && PieceOf(st).Floor.Blown() })
+}
+
 // StepsOf lists the steps of a stage, nil where it has none.
 func StepsOf(st Stage) []Step {
 	switch st := st.(type) {
@@ -138,6 +166,77 @@ func StepsOf(st Stage) []Step {
 	}
 	if p := PieceOf(st); p != nil {
 		return p.Steps
+	}
+	return nil
+}
+
+// Every lists the stages of the type T in their order: Every[*Kilning](p).
+func Every[T Stage](p *Process) (list []T) {
+	for _, st := range p.Stages {
+		if found, ok := st.(T); ok {
+			list = append(list, found)
+		}
+	}
+	return list
+}
+
+// Last finds the last stage of the type T, nil where the process has none.
+func Last[T Stage](p *Process) (none T) {
+	if list := Every[T](p); len(list) > 0 {
+		return list[len(list)-1]
+	}
+	return none
+}
+
+// Number tells which stage of its kind it is, from 1; 0 for a stage of another process.
+func (p *Process) Number(st Stage) int {
+	n := 0
+	for _, other := range p.Stages {
+		if other.Kind() == st.Kind() {
+			n++
+		}
+		if other == st {
+			return n
+		}
+	}
+	return 0
+}
+
+// Numbers tells of each stage which of its kind it is, from 1.
+func (p *Process) Numbers() []int {
+	list, count := make([]int, len(p.Stages)), map[StageKind]int{}
+	for i, st := range p.Stages {
+		count[st.Kind()]++
+		list[i] = count[st.Kind()]
+	}
+	return list
+}
+
+// Count tells how many stages of a kind there are.
+func (p *Process) Count(kind StageKind) (n int) {
+	for _, st := range p.Stages {
+		if st.Kind() == kind {
+			n++
+		}
+	}
+	return n
+}
+
+// Called names a stage: by its word, and by its number where there are several of its
+// kind, as in germinate 2.
+func (p *Process) Called(st Stage) string {
+	if p.Count(st.Kind()) < 2 {
+		return string(st.Kind())
+	}
+	return fmt.Sprintf("%s %d", st.Kind(), p.Number(st))
+}
+
+// StageAt finds the stage whose head is at a place, or nil.
+func (p *Process) StageAt(head source.Place) Stage {
+	for _, st := range p.Stages {
+		if st.Place() == head {
+			return st
+		}
 	}
 	return nil
 }

@@ -3,6 +3,7 @@ package read
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -159,6 +160,9 @@ func TestEverySpeciesAndMaltIsAccepted(t *testing.T) {
 	for _, malt := range choicesOf(t, vocabulary.Process, "make") {
 		for _, text := range []string{"make " + malt + " malt", "make " + malt} {
 			h, found := loadExample(t, text)
+			if malt == "green" {
+				found = slices.DeleteFunc(found, func(f finding.Finding) bool { return f.Rule == "green-malt-goes-on" }) // the example has a kiln
+			}
 			assert.Empty(t, golden.Findings(found), text)
 			want := malt
 			if malt == "crystal" {

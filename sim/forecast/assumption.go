@@ -35,7 +35,14 @@ type DrawnWater struct {
 type SeaLevel struct{}
 
 // GrainMoisture is that of a lot of which it is not written.
-type GrainMoisture struct{ Moisture float64 }
+type GrainMoisture struct {
+	Moisture float64
+	Green    bool // the lot is green malt
+}
+
+// GrownBefore is how far a lot that comes as green malt has grown: the mean acrospire, as a
+// share of the corn.
+type GrownBefore struct{ Acrospire float64 }
 
 // CornWeight is the usual weight of a thousand corns.
 type CornWeight struct {
@@ -56,6 +63,7 @@ type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each ti
 // is taken to lie; 0 where the floor has room for more, and the corns lie one deep.
 type FloorArea struct {
 	Stage       model.StageKind
+	Called      string // the stage, as in germinate 2; "" where it is the only one of its kind
 	Area, Depth float64
 }
 
@@ -65,30 +73,57 @@ type BedHeld struct{}
 // MoistAir is the humidity over a growing piece.
 type MoistAir struct{ Humidity float64 }
 
+// FollowingAir is air that a fan blows through a bed at full speed, as warm as holds the
+// bed.
+type FollowingAir struct{ Flow float64 } // m³/s
+
+// RoomAirBlown is air of the room that a fan blows through a bed at full speed, as it is.
+type RoomAirBlown struct{ Flow float64 } // m³/s
+
+// WashedAir is the humidity of air that is sprayed before it comes on to a bed.
+type WashedAir struct{ Humidity float64 }
+
+// BoxPlant is what a box or drum is taken not to have.
+type BoxPlant struct {
+	Floor              string
+	NoCooler, NoHeater bool
+}
+
+// FanPressure is what the fan of a box works against beside the bed, Pa, and how well.
+type FanPressure struct{ Ducts, Efficiency float64 }
+
 // WitherAir is the air over a withering piece.
 type WitherAir struct {
 	Speed       float64 // m/s
 	Humidity    float64
 	Temperature float64
+	Called      string // as that of FloorArea
 }
 
 // GateWait is the longest wait at a gate that does not say one.
 type GateWait struct{ Most float64 } // s
 
 // KilnHeater is a heater that is strong enough.
-type KilnHeater struct{}
+type KilnHeater struct{ Called string } // as that of FloorArea
 
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
 // a square metre is taken to hold, kg; 0 where the corns lie one deep.
-type KilnArea struct{ Area, Load float64 }
+type KilnArea struct {
+	Area, Load float64
+	Called     string // as that of FloorArea
+}
 
 // OvenAir is the air that leaks through an oven without a fan.
-type OvenAir struct{ Flow float64 } // m³/s
+type OvenAir struct {
+	Flow   float64 // m³/s
+	Called string  // as that of FloorArea
+}
 
 // KilnAir is the air through a kiln that does not say it.
 type KilnAir struct {
-	Flow float64 // m³/s
-	Each float64 // m³/s for each kg of green malt
+	Flow   float64 // m³/s
+	Each   float64 // m³/s for each kg of green malt
+	Called string  // as that of FloorArea
 }
 
 // DeculmTime is how long the rootlets take to come off.
@@ -123,19 +158,25 @@ func (RoomHumidity) topic() topic  { return topic{of: "room humidity"} }
 func (DrawnWater) topic() topic    { return topic{of: "water"} }
 func (SeaLevel) topic() topic      { return topic{of: "height"} }
 func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
+func (GrownBefore) topic() topic   { return topic{of: "growth"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
-func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
+func (FollowingAir) topic() topic  { return topic{of: "following air"} }
+func (RoomAirBlown) topic() topic  { return topic{of: "room air blown"} }
+func (WashedAir) topic() topic     { return topic{of: "washed air"} }
+func (a BoxPlant) topic() topic    { return topic{"plant", a.Floor} }
+func (FanPressure) topic() topic   { return topic{of: "fan pressure"} }
+func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
 func (BedHeld) topic() topic       { return topic{of: "held"} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
-func (WitherAir) topic() topic     { return topic{of: "wither air"} }
+func (a WitherAir) topic() topic   { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic      { return topic{of: "gate"} }
-func (KilnHeater) topic() topic    { return topic{of: "heater"} }
-func (KilnArea) topic() topic      { return topic{of: "kiln"} }
-func (OvenAir) topic() topic       { return topic{of: "oven air"} }
-func (KilnAir) topic() topic       { return topic{of: "kiln air"} }
+func (a KilnHeater) topic() topic  { return topic{"heater", a.Called} }
+func (a KilnArea) topic() topic    { return topic{"kiln", a.Called} }
+func (a OvenAir) topic() topic     { return topic{"oven air", a.Called} }
+func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
 func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
 

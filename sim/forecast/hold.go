@@ -15,12 +15,25 @@ type ramp struct {
 	room  bool    // it is that of the room, and not of the bed
 }
 
+// rampOf is the ramp of a hold that begins with a piece of that age, s.
+func rampOf(s asked, age float64) *ramp {
+	from, to := bandOf(s.From.Range.Range)
+	r := &ramp{rise: rise{from: from, to: to}, began: age, room: ofRoom(s.From.Where)}
+	if s.Over != nil {
+		r.over = s.Over.SI
+	}
+	return r
+}
+
+// at is what it asks for of a piece of that age.
+func (r *ramp) at(age float64) float64 { return r.value(age - r.began) }
+
 // lead sets what the ramp asks for in the middle of the next dt seconds.
 func (m *growModel) lead(dt float64) {
 	if m.ramp == nil {
 		return
 	}
-	t := m.ramp.value(m.piece.Age() - m.ramp.began + dt/2)
+	t := m.ramp.at(m.piece.Age() + dt/2)
 	if m.ramp.room {
 		m.room.T = t
 		return
@@ -65,10 +78,7 @@ func (r *run) keepAt(m *growModel, at *model.Temperature) {
 func (r *run) keepAlong(m *growModel, s asked) {
 	from, to := bandOf(s.From.Range.Range)
 	m.kept = Temperature{r.heldPlace(s.From), from, to, true}
-	m.ramp = &ramp{rise: rise{from: from, to: to}, began: m.piece.Age(), room: ofRoom(m.kept.Place)}
-	if s.Over != nil {
-		m.ramp.over = s.Over.SI
-	}
+	m.ramp = rampOf(s, m.piece.Age())
 	if !m.ramp.room {
 		m.asked = s.From
 	}

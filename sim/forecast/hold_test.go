@@ -128,4 +128,3 @@ func TestTheHalfOfTheBandThatIsAimedAt(t *testing.T) {
 	assert.Equal(t, germinate.Band{Low: 14, High: 16}, *aimed(b, -1))
 	assert.Equal(t, germinate.Band{Low: 16, High: 18}, *aimed(b, 1))
 }
-

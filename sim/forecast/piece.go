@@ -10,6 +10,7 @@ import (
 // Piece is how the grain fared on one floor, growing or withering.
 type Piece struct {
 	Stage       model.StageKind
+	Of          model.Stage
 	Place       source.Place // the head of the stage
 	Depth       float64      // m, of the bed as it was spread
 	Deepest     float64      // m; the rootlets make it rise
@@ -27,6 +28,8 @@ type Piece struct {
 	Rub         grain.Rub    // at the end
 
 	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
+
+	Blown *Blown // the air that was blown through it; nil where none was
 }
 
 // airyAt, °C, is the warmest that the demand for oxygen is reckoned at: above it the
@@ -38,40 +41,56 @@ const slowShare = 0.5
 
 // watched is what is noted of a piece as time goes on.
 type watched struct {
+	depth, moistureAt                      float64 // as it was spread out
 	deepest, driest, driestAt, wet, slowed float64
 	airy                                   float64
 	age                                    float64 // s, of the piece when it was last looked at
 }
 
 func (m *growModel) look() {
-	age := m.piece.Age()
-	w := m.piece.Moisture()
-	m.seen.deepest = max(m.seen.deepest, m.piece.Depth())
-	if m.seen.driest == 0 || w < m.seen.driest {
-		m.seen.driest, m.seen.driestAt = w, age
-	}
 	b := m.piece.Batch()
+	m.seen.look(m.piece.Age(), m.piece.Depth(), b)
 	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
 		m.seen.airy = airy
 	}
-	if m.piece.Due() >= 0.5 && m.piece.MoistFactor() < slowShare {
-		m.seen.slowed += age - m.seen.age
-	}
-	if w > WitheredMoisture {
-		m.seen.wet += age - m.seen.age
-	}
-	m.seen.age = age
 }
 
-// fared writes down how the piece of a stage fared that was spread out as start.
-func (r *run) fared(m *growModel, st model.Stage, start growModel) {
-	began := r.clock - (m.piece.Age() - start.piece.Age())
-	r.f.Pieces = append(r.f.Pieces, Piece{
-		Stage: st.Kind(), Place: st.Place(),
-		Depth: start.piece.Depth(), Deepest: m.seen.deepest, Area: m.area,
-		Began: began, Took: m.piece.Age() - start.piece.Age(),
-		Airy: m.seen.airy, MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,
-		Acrospire: m.piece.Acrospire(), Overgrown: m.piece.Classes()[grain.Overgrown],
-		Chitted: m.piece.Chitted(), Rub: m.piece.Rub(), Classes: m.piece.Classes(),
-	})
+// look notes the state of a piece of that age, s, and depth, m.
+func (w *watched) look(age, depth float64, b grain.Batch) {
+	moisture := b.Moisture()
+	if w.depth == 0 {
+		w.depth, w.moistureAt = depth, moisture
+	}
+	w.deepest = max(w.deepest, depth)
+	if w.driest == 0 || moisture < w.driest {
+		w.driest, w.driestAt = moisture, age
+	}
+	if p := b.Lot.Profile; p.Due(b.Clock) >= 0.5 && p.MoistFactor(moisture, b.Clock) < slowShare {
+		w.slowed += age - w.age
+	}
+	if moisture > WitheredMoisture {
+		w.wet += age - w.age
+	}
+	w.age = age
+}
+
+// fared writes down how the piece of a stage fared.
+func (r *run) fared(m growing, st model.Stage) {
+	seen, b := m.noted(), m.batch()
+	p := Piece{
+		Stage: st.Kind(), Of: st, Place: st.Place(),
+		Depth: seen.depth, Deepest: seen.deepest, Area: m.spread(),
+		Began: r.clock - m.age(), Took: m.age(),
+		Airy: seen.airy, MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,
+		Acrospire: b.Acrospire(), Overgrown: b.Classes()[grain.Overgrown],
+		Chitted: b.Chitted, Rub: grain.RubAt(b.Modification()), Classes: b.Classes(),
+	}
+	if box, ok := m.(*boxModel); ok {
+		p.Blown = box.through(model.PieceOf(st).Blown, p.Began)
+		r.f.Totals.blew(p.Blown)
+		if p.Blown.Short.Short > 0 {
+			r.trouble(p.Blown.Short)
+		}
+	}
+	r.f.Pieces = append(r.f.Pieces, p)
 }

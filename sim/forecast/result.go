@@ -23,27 +23,30 @@ import (
 
 // Forecast is what is to be expected of a process.
 type Forecast struct {
-	Process *model.Process
-	Stages  []Stage
-	Gates   []Gate
-	Expects []Expect
-	Pieces  []Piece // one for each floor, in order
-	Kilned  *Kilned // nil where nothing came onto a kiln
-	Totals  Totals
-	Assumed []Assumption
-	Learnt  []Used // what it used of the figures that the house has learnt; each stands in Assumed too
-	Trouble []Trouble
-	Seen    []Sight   // at each look of the course, as far as it came
-	DryMass float64   // kg of dry matter in the raw grain
-	Turned  []float64 // s from the first soak, as the course says
+	Process   *model.Process
+	Stages    []Stage
+	Gates     []Gate
+	Expects   []Expect
+	Pieces    []Piece  // one for each floor, in order
+	Kilns     []Kilned // one for each kiln, in order
+	Totals    Totals
+	Assumed   []Assumption
+	Learnt    []Used // what it used of the figures that the house has learnt; each stands in Assumed too
+	Trouble   []Trouble
+	Seen      []Sight // at each look of the course, as far as it came
+	DryMass   float64 // kg of dry matter in the raw grain
+	Sprinkled []Sprinkling
+	Turned    []float64 // s from the first soak, as the course says
 
 	green *green // nil where nothing came onto a kiln
 }
 
 // Stage is one stage with its steps.
 type Stage struct {
-	Kind  model.StageKind
-	Steps []Step
+	Kind   model.StageKind
+	Number int         // which of its kind, from 1
+	Of     model.Stage // of the process
+	Steps  []Step
 }
 
 // Word is the word of the step, without its number: what a record names it by.
@@ -59,7 +62,8 @@ const Waiting = "wait"
 type Step struct {
 	Kind          model.StepKind // "" for a stage that is one step
 	Label         string         // soak 1, rest 1, hold, cure ...
-	Number        int            // which of its kind, from 1, as a record counts them; 0 for a wait
+	Number        int            // which of those of its label's word, from 1, as a record counts them; 0 for a wait
+	Nth           int            // which of its kind, from 1, through all stages: of a germinate with one hold the hold
 	Place         source.Place
 	Start, End    float64 // s from the first soak
 	MoistureStart float64 // wet basis, 0 to 1
@@ -91,7 +95,8 @@ const (
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
 type Gate struct {
 	Stage     model.StageKind
-	Text      string // as written
+	Of        model.Stage // the stage
+	Text      string      // as written
 	Place     source.Place
 	Hold      bool    // a gate statement; otherwise an until
 	Met       bool    // whether it held in time
@@ -118,8 +123,8 @@ type Expect struct {
 
 // Totals are the figures of the whole batch.
 type Totals struct {
-	SteepOut         float64 // s
-	SteepOutMoisture float64 // wet basis, 0 to 1; NaN where there is no steep
+	SteepOut         float64 // s, to the end of the last steep
+	SteepOutMoisture float64 // then, wet basis, 0 to 1; NaN where there is no steep
 	Total            float64 // s, to the end of deculming
 	FinalMoisture    float64
 	Malt             float64       // kg, without rootlets
@@ -132,6 +137,11 @@ type Totals struct {
 	KilnWater        float64       // kg driven off in the kiln
 	KilnEnergy       float64       // J of heat given to the air
 	SteepWater       float64       // kg of water drawn for the soaks
+	FanTime          float64       // s for which fans blew air through growing and withering beds
+	FanEnergy        float64       // J that they drew
+	AirHeat, AirCold float64       // J given to that air, and taken out of it
+	Sprayed          float64       // kg of water sprayed into that air
+	Sprinkled        float64       // kg of water given to the growing grain
 	CO2              float64       // kg of carbon dioxide that the grain gave off until it went to the kiln
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }

@@ -3,12 +3,14 @@ package forecast
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
+	"maltwright/sim/quality"
 	"maltwright/sim/work"
 )
 
@@ -48,7 +50,7 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
-	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter)}
+	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter), heat: quality.Green()}
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
@@ -62,14 +64,16 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 // from runs the stages from one on.
 func (r *run) from(stage int) (*Forecast, error) {
 	defer r.effort.Settle()
+	numbers := r.p.Numbers()
 	for i, st := range r.p.Stages[stage:] {
 		r.keep(stage + i)
-		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind()}), source.Place{}
+		r.whole, r.wholes = doing{string(st.Kind()), numbers[stage+i]}, r.p.Count(st.Kind())
+		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind(), Number: r.whole.number, Of: st}), source.Place{}
 		err := r.stage(st)
 		if err == errEnough {
 			return r.f, nil
 		}
-		r.left(st.Kind())
+		r.left()
 		if err = cmp.Or(r.effort.Err(), err); err != nil {
 			if r.effort.stopped() {
 				return nil, err
@@ -118,74 +122,126 @@ func (r *run) stage(st model.Stage) error {
 
 // run is one forecast in the making.
 type run struct {
-	p     *model.Process
-	o     Options
-	f     *Forecast
-	site  site
-	batch grain.Batch // the grain between two stages
-	clock float64     // s from the first soak
-	t     float64     // °C of the grain between two stages
-	malt  *finished   // after the kiln
+	p      *model.Process
+	o      Options
+	f      *Forecast
+	site   site
+	batch  grain.Batch   // the grain between two stages
+	wetted float64       // s before the first stage at which the grain was first wetted
+	loads  float64       // kg that the green malt weighed when it came to the first kiln
+	heat   quality.State // what the kilns so far did to the malt
+	clock  float64       // s from the first soak
+	t      float64       // °C of the grain between two stages
+	malt   *finished     // after the kiln
 
 	soaks, rests int
 	steeped      bool         // what ends the steep holds
 	at           source.Place // the step that is being run
 	changes      int          // of the water, with no rest between
 
-	counts map[string]int // of the steps of each kind that have begun
-	now    doing
-	ends   []Ended // those of the course that are to come
-	looked int     // of its looks
-	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
-	until  *reached
-	effort *effort
+	counts   map[string]int // of the steps of each kind that have begun
+	now      doing
+	whole    doing   // the stage that is run
+	wholes   int     // how many of its kind there are
+	ends     []Ended // those of the course that are to come
+	lastHold int     // of the stage that is run, as a record counts them
+	looked   int     // of its looks
+	ready    float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
+	until    *reached
+	effort   *effort
+}
+
+// called names the stage that is run where there are several of its kind, "" where it is
+// the only one.
+func (r *run) called() string {
+	if r.wholes < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%s %d", r.whole.kind, r.whole.number)
 }
 
 // begin takes up the lot and the site.
 func (r *run) begin() error {
 	r.site = r.siteOf()
-	lot, err := r.lot()
+	lot, x, err := r.lot()
 	if err != nil {
 		return err
 	}
-	r.batch, err = grain.NewBatch(lot)
+	if r.p.Grain.Grown() {
+		r.batch, err = grain.Grown(lot, x, usualGrowth)
+		r.wetted = grownBefore
+		r.assume(GrownBefore{usualGrowth})
+	} else {
+		r.batch, err = grain.NewBatch(lot)
+	}
 	r.f.DryMass = lot.DryMass
 	r.t = r.site.air
 	return err
 }
 
-func (r *run) lot() (grain.Lot, error) {
+// What is taken for granted of green malt of which only that is said (common practice).
+const (
+	usualGrowth = 0.75        // the length of its acrospire, as a share of the corn
+	grownBefore = 5 * 86400.0 // s since it was first wetted
+)
+
+// lot gives the lot, and what it holds as it comes, kg of water for each kg of dry matter.
+func (r *run) lot() (grain.Lot, float64, error) {
 	g := r.p.Grain
 	profile, err := grain.Of(g.Species.Text)
 	if err != nil {
-		return grain.Lot{}, err
+		return grain.Lot{}, 0, err
 	}
-	w := UsualMoisture
-	if g.Moisture != nil {
-		w = g.Moisture.SI
-	} else {
-		r.assume(GrainMoisture{w})
-	}
-	w += r.o.GrainMoisture
+	w := r.lotMoisture() + r.o.GrainMoisture
 	x, err := grain.DryBasis(w)
 	if err != nil {
-		return grain.Lot{}, err
+		return grain.Lot{}, 0, err
 	}
-	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), x)
+	first := x
+	if g.Grown() { // the grain that it was
+		first = UsualMoisture / (1 - UsualMoisture)
+	}
+	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
 	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
 	lot.Forms = r.o.Forms
-	if g.CornWeight != nil {
+	switch {
+	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI
-	} else {
+	case !g.Grown(): // what has grown drinks no more
 		r.assume(CornWeight{profile.CornWeight, profile.Name})
 	}
-	if share, ok := germination(g); ok {
+	share, ok := germination(g)
+	switch {
+	case ok:
 		lot.Germination = share
-	} else {
+	case !g.Grown():
 		r.assume(Germination{grain.DefaultGermination})
 	}
-	return lot, nil
+	return lot, x, nil
 }
+
+// lotMoisture is what the lot holds as it comes, wet basis.
+func (r *run) lotMoisture() float64 {
+	g := r.p.Grain
+	if g.Moisture != nil {
+		return g.Moisture.SI
+	}
+	w := MoistureOf(g)
+	r.assume(GrainMoisture{w, g.Grown()})
+	return w
+}
+
+// MoistureOf is what is taken for a lot that does not say its moisture, wet basis.
+func MoistureOf(g *model.Grain) float64 {
+	if g.Grown() {
+		return UsualGreen
+	}
+	return UsualMoisture
+}
+
+// UsualGreen is the moisture of green malt that does not say it, wet basis (common
+// practice: 42 to 46 % when it goes to the kiln).
+const UsualGreen = 0.44
 
 // UsualMoisture is that of grain in store, wet basis (common practice). It is taken
 // where a lot does not say.
@@ -207,6 +263,7 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	if s.Label != Waiting {
 		s.Number = max(1, r.counts[s.Word()])
 	}
+	s.Nth = r.now.number
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up

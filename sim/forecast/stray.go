@@ -72,7 +72,7 @@ func (s *strayed) later() float64 {
 }
 
 // strays tells of a bed that kept out of its band.
-func (r *run) strays(m *growModel, st model.Stage) {
+func (r *run) strays(m *growModel) {
 	for _, side := range []struct {
 		*stray
 		cold  bool
@@ -89,9 +89,14 @@ func (r *run) strays(m *growModel, st model.Stage) {
 	}
 }
 
-// freezes tells of a bed that froze, at the hold that it froze in.
-func (r *run) freezes(m *growModel, err error) {
+// brokeOff tells what is known of a bed with which the forecast ends.
+func (r *run) brokeOff(m growing, err error) {
+	piece, still := m.(*growModel)
+	if !still {
+		return
+	}
+	r.strays(piece)
 	if germinate.Frozen(err) {
-		r.trouble(BedFrozen{r.meets(r.at), m.room.T})
+		r.trouble(BedFrozen{r.meets(r.at), piece.room.T})
 	}
 }

@@ -57,7 +57,7 @@ func (s *State) Rest(dt float64, a Air) error {
 	for dt > 0 {
 		dt -= next.restPart(dt, a.T, drying)
 	}
-	x0 := s.lot.Moisture0
+	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
 		return err
 	}
@@ -76,7 +76,7 @@ func (s *State) drying(a Air) (float64, error) {
 	err = errors.Join(err,
 		air.Within("air of the rest", a.T, "°C", 0, 45),
 		air.Within("open face of the bed", area, "m²", 0, 1e6))
-	if err != nil || s.soaks == 0 {
+	if err != nil || !s.wetted {
 		return 0, err
 	}
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
@@ -86,7 +86,7 @@ func (s *State) drying(a Air) (float64, error) {
 // sixth hour of air, whichever comes first, and returns the seconds it took.
 func (s *State) restPart(dt, t, drying float64) float64 {
 	st := stretch{dt: dt, t: t, access: 1, maxStep: growthStep}
-	if s.soaks > 0 && s.airTime < eagerAfter {
+	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
 	c := s.coreSpeed(t)
@@ -103,7 +103,7 @@ func (s *State) restPart(dt, t, drying float64) float64 {
 	if usedUp {
 		s.water = uptake{core: s.water.sum()}
 	}
-	if s.soaks > 0 {
+	if s.wetted {
 		s.airTime += st.dt
 		s.wetTime += st.dt
 	}
