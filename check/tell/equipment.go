@@ -31,7 +31,7 @@ func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
 }
 
 func witherAir(a forecast.WitherAir, units quantity.System) Assumed {
-	return Assumed{"air over " + orElse(a.Called, "the withering piece"), fmt.Sprintf("%s, %s relative humidity at %s", units.Speed(a.Speed), percent(a.Humidity), units.Degrees(a.Temperature, 0)),
+	return Assumed{"air over the " + orElse(pieceIn(a.Called), "withering piece"), fmt.Sprintf("%s, %s relative humidity at %s", units.Speed(a.Speed), percent(a.Humidity), units.Degrees(a.Temperature, 0)),
 		"a fan or an open door; the site's air, warmed"}
 }
 
@@ -64,4 +64,12 @@ func kilnAir(a forecast.KilnAir, units quantity.System) Assumed {
 
 func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {
 	return Assumed{"deculming", fmt.Sprintf("%.0f h, right after cooling", a.Takes/3600), "it is done while the rootlets are brittle"}
+}
+
+// pieceIn names the piece of one of several stages, "" for that of the only one.
+func pieceIn(called string) string {
+	if called == "" {
+		return ""
+	}
+	return "piece in " + called
 }
