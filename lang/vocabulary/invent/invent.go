@@ -81,6 +81,9 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 	w.block, w.word = in, word
 	lead := ""
 	rest := w.aside(func() {
+		if w.ofItself(row) {
+			return
+		}
 		w.slots(row.Slots, "")
 		said := map[string]bool{}
 		for _, c := range row.Clauses {
@@ -188,6 +191,12 @@ var always = map[vocabulary.Block][]string{
 
 func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int {
 	switch {
+	case row.Word == vocabulary.VerbAir && in == vocabulary.Germinate:
+		return w.IntN(3)
+	case row.Word == vocabulary.VerbAir && in == vocabulary.Wither: // of the room there is one
+		return 1
+	case row.Word == "humidity" && in != vocabulary.Site:
+		return w.IntN(2)
 	case row.Needed || slices.Contains(always[in], row.Word):
 		if row.Once {
 			return 1

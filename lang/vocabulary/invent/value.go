@@ -38,7 +38,7 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Flow:
 		return max(0.07, w.kg*w.scale(0.05, 15)) // a litre a minute
 	}
-	return w.kg * w.scale(0.01, 2) // kW
+	return max(0.006, w.kg*w.scale(0.01, 2)) // kW
 }
 
 // litres are of a germination test, of a vessel, or sprinkled.
@@ -86,7 +86,7 @@ func (w *writer) hours(clause string) float64 {
 	switch {
 	case clause == "every":
 		return w.scale(1.0/59, 48)
-	case w.word == vocabulary.VerbAerate: // mostly shorter than its interval
+	case w.word == vocabulary.VerbAerate || w.word == vocabulary.VerbAir && clause == "for": // mostly shorter than its interval
 		return w.scale(1.0/3600, 1.0/40)
 	case w.odds(8):
 		return w.scale(100, 1_680_000)
