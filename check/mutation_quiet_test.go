@@ -34,6 +34,10 @@ var harmlessKinds = []harmless{
 	{"the lot's moisture on the dry basis", ofHouse("grain", `moisture +12\.4 %`, "moisture 14.16 % dry basis"), note},
 	{"the kiln's area in square feet", ofHouse("kiln", `area +0\.5 m2`, "area 5.38 ft2"), note},
 	{"the vessel in gallons", ofHouse("vessel", `holds 25 l`, "holds 6.6 gal-us"), note},
+	{"the tub's weight in pounds", ofHouse("vessel", `weighs 990 g`, "weighs 2 lb 3 oz"), note},
+	{"a tray that says what it weighs", unless(`steel tank|cattle`, ofHouse("floor", ` *\}`, "; weighs 2 kg }")), note},
+	{"a scale of a laboratory", anywhere(`(\nscale "kitchen")`, "\nscale \"balance\" { division 0.001 g; holds 300 g }$1"), note},
+	{"a marked bag", unless(`bag `, behind(`at `, "bag 100 g at the start")), note},
 	{"the kiln's air in cfm", ofHouse("kiln", `airflow 60 m3/h`, "airflow 35.3 cfm"), note},
 	{"at the sea", ofHouse("site", `altitude .*`, "altitude 0 m"), note},
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},
@@ -70,5 +74,6 @@ var harmlessRecords = []harmless{
 	{"a somewhat drier lot", inProcess(`dried to 17\.\d+ g`, "dried to 17.80 g"), note},
 	{"no sample", without(`sample `), note},
 	{"a step not weighed", inProcess(`\n *weighed [^\n]*after wither`, ""), note},
+	{"a weight in the tub", inProcess(`weighed 7\.41 kg`, `weighed 8.40 kg in "blue tub" on "kitchen"`), note},
 	{"a tare", inProcess(`(sample .*\n)`, "$1  tare 20 g\n"), note},
 }

@@ -67,7 +67,7 @@ func (r *record) cleanTwice() {
 		if !model.Clean(x) || k < 0 || r.aside[i] || r.aside[k] || list[k].When().IsZero() || x.When().IsZero() || x.When().Sub(list[k].When().Time).Seconds() > onceClean {
 			continue
 		}
-		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", model.Weight(list[k]), model.Weight(x)))
+		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", weightWords(list[k]), weightWords(x)))
 		f.Severity = finding.Note
 		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.note(f)
@@ -111,7 +111,7 @@ func sameValue(a, b model.Reading) bool {
 	switch a := a.(type) {
 	case *model.Weighed:
 		b, ok := b.(*model.Weighed)
-		return ok && a.OfBag == b.OfBag && a.Clean == b.Clean && a.Weight.SI == b.Weight.SI
+		return ok && a.OfBag == b.OfBag && a.Clean == b.Clean && a.Weight.SI == b.Weight.SI && (a.In == nil) == (b.In == nil)
 	case *model.Read:
 		b, ok := b.(*model.Read)
 		return ok && a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI

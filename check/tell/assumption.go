@@ -29,6 +29,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](drawnWater),
 	on[forecast.Assumption](seaLevel),
 	on[forecast.Assumption](grainMoisture),
+	on[forecast.Assumption](grownBefore),
 	on[forecast.Assumption](cornWeight),
 	on[forecast.Assumption](germination),
 	on[forecast.Assumption](soakWater),
@@ -47,6 +48,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](deculmTime),
+	on[forecast.Assumption](scaleError),
 	on[forecast.Assumption](factorLearnt),
 )
 
@@ -74,7 +76,14 @@ func seaLevel(_ forecast.SeaLevel, units quantity.System) Assumed {
 	return Assumed{"height above the sea", units.Height(0), "the site does not say"}
 }
 
+func grownBefore(a forecast.GrownBefore, _ quantity.System) Assumed {
+	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the corn", a.Acrospire), "it comes when it has grown; its growth goes on while it is wet"}
+}
+
 func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
+	if a.Green {
+		return Assumed{"moisture of the green malt", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
+	}
 	return Assumed{"moisture of the raw grain", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
 }
 
@@ -96,6 +105,10 @@ func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
 
 func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
 	return Assumed{"air blown through the soak water", percent(a.Brings) + " of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}
+}
+
+func scaleError(a forecast.ScaleError, _ quantity.System) Assumed {
+	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "the division of a scale that weights were read on is not said"}
 }
 
 func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {

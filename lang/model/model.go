@@ -25,6 +25,7 @@ type House struct {
 	Vessels   []*Vessel
 	Floors    []*Floor
 	Kilns     []*Kiln
+	Scales    []*Scale
 	Processes []*Process
 	Batches   []*Batch // of the file itself, not of those it uses
 	Limits    []Limit
@@ -79,6 +80,7 @@ type Grain struct {
 	Name        string
 	Place       source.Place
 	Species     Word
+	Already     Word      // what it was made into before it comes; Text "" for raw grain
 	Moisture    *Quantity // share of the whole weight
 	Germination []GerminationTest
 	Protein     *Quantity
@@ -87,6 +89,9 @@ type Grain struct {
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
 }
+
+// Grown tells whether the lot is no raw grain but green malt.
+func (g *Grain) Grown() bool { return g != nil && g.Already.Text != "" }
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {
@@ -108,9 +113,10 @@ type Site struct {
 
 // Vessel is a steeping vessel.
 type Vessel struct {
-	Name  string
-	Place source.Place
-	Holds *Quantity
+	Name   string
+	Place  source.Place
+	Holds  *Quantity
+	Weighs *Quantity // empty
 }
 
 // Floor is where the piece lies: a floor, a tray, or a box or drum that air is blown
@@ -119,6 +125,7 @@ type Floor struct {
 	Name    string
 	Place   source.Place
 	Area    *Quantity
+	Weighs  *Quantity // empty
 	Airflow *Quantity // what its fan can drive through the bed
 	Heater  *Quantity
 	Cooler  *Quantity // the heat that it takes out
@@ -134,6 +141,7 @@ type Kiln struct {
 	Name    string
 	Place   source.Place
 	Area    *Quantity
+	Weighs  *Quantity // empty
 	Airflow *Quantity
 	Reaches *Range
 	Heater  *Quantity
@@ -167,6 +175,7 @@ type Process struct {
 	House   *House
 	Make    Word // the malt type
 	Charge  *Quantity
+	Bag     *Quantity // raw grain in the marked bag
 	Grain   *Grain
 	Site    *Site
 	Stages  []Stage

@@ -25,9 +25,14 @@ type builder struct {
 	records   []*filled        // batches of the file itself
 	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
-	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
+	scales    map[string]*model.Scale // by their names; see listScales
+	holders   map[string][]*model.Holder
+	anyHolder []*model.Holder // in the order in which they are defined
+	weighedIn map[string]bool // names of vessels, floors and kilns that a record names
+	unread    map[any]bool    // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	written   map[model.Stage]source.Place // the whole of each stage
+	beside    map[string]bool              // the words of the statements of the block that is read
 	dropped   int                          // values that were reported and left out
 	sought    int                          // names for which the nearest was looked for
 	lost      bool                         // a used file is not there, and the names it defines are not known
@@ -60,7 +65,7 @@ func (b *builder) file(t *syntax.Tree) {
 var fileStatements = map[string]func(*builder, *filled){
 	"limits": (*builder).houseLimits,
 	"grain":  later((*builder).grain), "site": later((*builder).site), "vessel": later((*builder).vessel),
-	"floor": later((*builder).floor), "kiln": later((*builder).kiln),
+	"floor": later((*builder).floor), "kiln": later((*builder).kiln), "scale": later((*builder).scale),
 	"house": func(b *builder, r *filled) { b.learning = append(b.learning, r) },
 	"process": func(b *builder, r *filled) {
 		if r.place.File == b.main {
@@ -109,6 +114,9 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	r := &statementReader{file: f, found: &b.found, in: in}
 	whole = true
 	seen := map[string]source.Place{}
+	outer := b.beside
+	b.beside = verbsIn(body)
+	defer func() { b.beside = outer }()
 	for _, s := range body.Statements {
 		read, ok := r.read(s)
 		seen[s.Verb.Text] = b.onlyOnce(r, s, seen)
@@ -130,6 +138,15 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	}
 	b.needed(in, seen, blame, whole)
 	return whole
+}
+
+// verbsIn are the words of the statements of a block.
+func verbsIn(body *syntax.Block) map[string]bool {
+	words := map[string]bool{}
+	for _, s := range body.Statements {
+		words[s.Verb.Text] = true
+	}
+	return words
 }
 
 func (b *builder) onlyOnce(r *statementReader, s *syntax.Statement, seen map[string]source.Place) source.Place {

@@ -26,6 +26,7 @@ func (b *builder) process(r *filled) {
 	b.unread[p] = !whole
 	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
+	b.bagSense(p.Bag, p.Charge)
 	b.sense(p)
 }
 
@@ -41,6 +42,7 @@ var processStatements = table[model.Process]{
 		p.Charge = s.slot(0).quantity()
 		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
 	},
+	"bag": func(b *builder, p *model.Process, s *filled) { p.Bag = b.positive(s.slot(0).quantity(), "a weight") },
 	"at": func(b *builder, p *model.Process, s *filled) {
 		b.siteNamed[p] = true
 		p.Site = find(b, s.slot(0), "site", b.house.Sites, func(g *model.Site) string { return g.Name })

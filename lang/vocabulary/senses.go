@@ -1,12 +1,20 @@
 package vocabulary
 
+// greenMoisture is that of a lot that is green malt.
+func greenMoisture() *Sense {
+	s := bandsOf("a moisture of green malt", "25 to 55 %", "38 to 50 %", practice).
+		advised("malt so dry has withered, and none that grew is so moist: measure it again; green malt is 40 to 46 % and more where it was steeped again")
+	s.Held = true
+	return s
+}
+
 // What makes sense for the facts of a house. The bands that a value cannot leave
 // are those within which a model holds, or what the thing can be at all.
 var (
 	lotMoisture = func() *Sense {
-		s := bandsOf("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
-			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so")
-		s.Held = true
+		s := bandsOf("a moisture of raw grain", "5 to 35 %", "8 to 17 %", "moister grain heats and loses its germination in store, and ripe grain holds 35 % at the most: "+practice).
+			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so; what is malted as it is cut may be so moist, and sleeps yet")
+		s.Held, s.Instead = true, map[string]*Sense{FactAlready: greenMoisture()}
 		return s
 	}()
 	germinated   = bandsOf("a share", "0 to 100 %", "", "")
@@ -40,6 +48,10 @@ var (
 	reaches  = bandsOf("kiln air", "-20 to 300 °C", "-10 to 280 °C", practice)
 	power    = bandsOf("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
 	returned = bandsOf("a share of the air", "0 to 95 %", "", "")
+
+	emptyWeight = bandsOf("an empty weight", "1 g to 100 t", "10 g to 20 t", practice)
+	division    = bandsOf("a division", "0.0001 g to 20 kg", "0.001 g to 20 kg", practice)
+	load        = bandsOf("what a scale holds", "1 g to 100 t", "20 g to 100 t", practice)
 
 	charge        = bandsOf("a charge", "2 g to 1000 t", "40 g to 300 t", practice)
 	pieceHumidity = bandsOf("a relative humidity", "1 to 100 %", "20 to 100 %", practice)

@@ -35,7 +35,14 @@ type DrawnWater struct {
 type SeaLevel struct{}
 
 // GrainMoisture is that of a lot of which it is not written.
-type GrainMoisture struct{ Moisture float64 }
+type GrainMoisture struct {
+	Moisture float64
+	Green    bool // the lot is green malt
+}
+
+// GrownBefore is how far a lot that comes as green malt has grown: the mean acrospire, as a
+// share of the corn.
+type GrownBefore struct{ Acrospire float64 }
 
 // CornWeight is the usual weight of a thousand corns.
 type CornWeight struct {
@@ -119,6 +126,10 @@ type KilnAir struct {
 // DeculmTime is how long the rootlets take to come off.
 type DeculmTime struct{ Takes float64 } // s
 
+// ScaleError is the error of a scale that does not say its division, as a share of what it
+// shows. A forecast weighs nothing: it is what the readings of a record are taken to have.
+type ScaleError struct{ Share float64 }
+
 // Learnt is a factor that was learnt in the house.
 type Learnt struct {
 	Used
@@ -148,6 +159,7 @@ func (RoomHumidity) topic() topic  { return topic{of: "room humidity"} }
 func (DrawnWater) topic() topic    { return topic{of: "water"} }
 func (SeaLevel) topic() topic      { return topic{of: "height"} }
 func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
+func (GrownBefore) topic() topic   { return topic{of: "growth"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
@@ -166,6 +178,7 @@ func (a KilnArea) topic() topic    { return topic{"kiln", a.Called} }
 func (a OvenAir) topic() topic     { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
+func (ScaleError) topic() topic    { return topic{of: "scale"} }
 func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
 
 // assume takes something for granted, and tells whether it was not yet.

@@ -41,6 +41,7 @@ type Head struct {
 	Grain   string
 
 	Written string `json:"-"` // the charge, as written
+	Green   bool   `json:"-"` // the lot comes as green malt
 }
 
 // Break says where a forecast broke off.
@@ -99,9 +100,10 @@ type Step struct {
 	MoistureStart answer.Share        `json:"moisture_start_wb"`
 	MoistureEnd   answer.Share        `json:"moisture_end_wb"`
 	WeightEnd     answer.Kilograms    `doc:"of the whole batch, drained"`
-	EndedBy       string              `doc:"time, gate or guard"`
-	StartTime     time.Time           `json:",omitempty"`
-	EndTime       time.Time           `json:",omitempty"`
+	OnScale[answer.Kilograms]
+	EndedBy   string    `doc:"time, gate or guard"`
+	StartTime time.Time `json:",omitempty"`
+	EndTime   time.Time `json:",omitempty"`
 }
 
 // Row is a step as a line of a table.
