@@ -34,7 +34,7 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Length:
 		return w.between(0, 3000)
 	case quantity.Area: // a bed of 3 mm to 1.5 m
-		return w.kg / 500 / w.scale(0.003, 1.5)
+		return max(0.0011, w.kg/500/w.scale(0.003, 1.5)) // no less than 10 cm2
 	case quantity.Flow:
 		return max(0.07, w.kg*w.scale(0.05, 15)) // a litre a minute
 	}
