@@ -35,6 +35,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](soakWater),
 	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
+	on[forecast.Assumption](bedHeld),
 	on[forecast.Assumption](moistAir),
 	on[forecast.Assumption](followingAir),
 	on[forecast.Assumption](roomAirBlown),

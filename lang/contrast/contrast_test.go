@@ -168,6 +168,8 @@ func TestWhereOrderMeansNothingNothingMoves(t *testing.T) {
 	}
 	assert.Empty(t, told(grow("hold bed at 14 °C for 2 days", "hold bed at 16 °C", "turn every 8 h"), grow("turn every 8 h", "hold bed at 14 °C for 2 days", "hold bed at 16 °C")))
 	assert.Contains(t, told(grow("hold bed at 14 °C for 2 days", "hold bed at 16 °C"), grow("hold bed at 16 °C", "hold bed at 14 °C for 2 days")), "moved")
+	assert.Equal(t, "changed process \"p\" / germinate: hold bed from 17 to 12 °C over 3 days {from 17 to 13 °C -> 17 to 12 °C}\n",
+		told(grow("hold bed from 17 to 13 °C over 3 days"), grow("hold bed from 17 to 12 °C over 3 days")))
 }
 
 func TestWordsThatOnlyReadWellSayNothing(t *testing.T) {

@@ -132,11 +132,12 @@ func quotedNames(names []string) string {
 	return quoted(out)
 }
 
-// stage puts a stage into the process.
+// stage puts a stage into the process, but for one that stands there word for word.
 func (b *builder) stage(p *model.Process, st model.Stage, s *filled) {
 	b.unread[st] = !s.whole
 	if n := len(p.Stages); n > 0 && sameWords(b.written[p.Stages[n-1]], s.scope()) {
 		b.again(s.place, p.Stages[n-1].Place(), fmt.Sprintf("%s is written twice, word for word", st.Kind()))
+		return
 	}
 	b.written[st] = s.scope()
 	p.Stages = append(p.Stages, st)

@@ -67,6 +67,9 @@ type FloorArea struct {
 	Area, Depth float64
 }
 
+// BedHeld is a hold that does not say what it holds.
+type BedHeld struct{}
+
 // MoistAir is the humidity over a growing piece.
 type MoistAir struct{ Humidity float64 }
 
@@ -170,6 +173,7 @@ func (WashedAir) topic() topic     { return topic{of: "washed air"} }
 func (a BoxPlant) topic() topic    { return topic{"plant", a.Floor} }
 func (FanPressure) topic() topic   { return topic{of: "fan pressure"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
+func (BedHeld) topic() topic       { return topic{of: "held"} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic   { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic      { return topic{of: "gate"} }
