@@ -55,7 +55,7 @@ var stageRows = []Row{
 	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Batch), By: ByValue,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
 		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
-		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
+		Doc:     "Silences one rule in this block; in that of a grain, a site, a vessel, a floor or a kiln also for whatever uses it, in every process. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
 
 	{Word: VerbRepeat, In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},
 		Slots: []Slot{{Kind: Amount, Label: "how many times", Dims: []q.Dimension{q.Count, q.Number}, Bound: true}, filler("times")},
