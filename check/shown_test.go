@@ -30,6 +30,7 @@ var forPeople = map[string]string{
 	"soak in":           "the word water only makes the line read well",
 	"rest in":           "the word air only makes the line read well",
 	"because":           "a reason is for those who read it",
+	"awake with":        "how many are there is told at each visit, by visits and follow",
 	"thermometer":       "by what the readings of a record are put right, in follow",
 	"growth error":      "how far a batch may be off: it moves the spread, not the middle",
 	"respiration error": "the same", "uptake error": "the same", "drying error": "the same",
@@ -163,6 +164,7 @@ var instead = map[string][]string{
 	"ergot":       {"ergot found"}, "mould": {"mould found"},
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
 	"gate": {"gate moisture at most 1 %"},
+	"away": {"away 2026-03-07 to 2026-03-09"}, "awake": {"awake 02:00 to 03:00"},
 	"turn": {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
 }
 

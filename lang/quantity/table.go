@@ -18,6 +18,7 @@ const (
 var unitTable = []Unit{
 	{"times", "time", []string{"x"}, Count, 1, 0, "how often", 0},
 	{"corns", "corn", []string{"kernels", "kernel", "grains", "grain"}, Count, 1, 0, "single corns", 0},
+	{"hands", "hand", nil, Count, 1, 0, "people at work", 0},
 
 	{"%", "", []string{"percent", "per cent", "pct", "% wet basis", "% w.b.", "% wb"}, Share, 0.01, 0, "per cent; a moisture is of the whole weight", 1},
 	{"% dry basis", "", []string{"% d.b.", "% db"}, DryShare, 0.01, 0, "per cent of the dry matter", 1},

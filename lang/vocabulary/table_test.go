@@ -189,7 +189,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
 		{Germinate, "turn"}: "turn every <how often>",
-		{Site, "awake"}:     "awake <from and to>",
+		{Site, "awake"}:     "awake <from and to> (with <how many>)",
 	} {
 		r, ok := Lookup(key.In, key.Word)
 		assert.True(t, ok)

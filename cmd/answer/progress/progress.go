@@ -11,6 +11,7 @@ import (
 	"maltwright/cmd/answer/timetable"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
+	"maltwright/sim/visits"
 )
 
 // Result is how a batch stands. Figures that are not certain are spreads; one that fewer
@@ -90,7 +91,11 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		r.RelativeTo = House
 	}
 	for _, v := range f.Due {
-		r.Due = append(r.Due, timetable.VisitOf(v, r.Began))
+		visit := timetable.VisitOf(v, r.Began)
+		if p.Site != nil {
+			visit.There(v, visits.From(r.Began), p.Site.Hours)
+		}
+		r.Due = append(r.Due, visit)
 	}
 	for _, x := range f.ToCome() {
 		r.Steps = append(r.Steps, outlook.StepSpreadOf(x))

@@ -30,6 +30,9 @@ type Visit struct {
 	At       answer.Seconds   `doc:"from the beginning of the first soak, in hours"`
 	Awake    *bool            `doc:"whether somebody is awake then; null where it is not known"`
 	Night    *bool            `doc:"nobody is awake then nor an hour before or after, and it cannot wait; null where it is not known"`
+	Away     bool             `json:",omitempty" doc:"nobody works on that day"`
+	Hands    *int             `json:",omitempty" doc:"how many are there then; left out where the site does not say, or nobody is"`
+	Short    bool             `json:",omitempty" doc:"more is to be done at once than there are hands"`
 	Moisture answer.Share     `json:"moisture_wb" doc:"to be expected, of the whole weight"`
 	Weight   answer.Kilograms `doc:"to be expected of the whole batch"`
 	Tasks    []Task

@@ -55,19 +55,20 @@ func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Re
 			}
 		}
 	}
-	if s := f.Process.Site; s != nil && s.Awake != nil {
-		r.nights(list, *s.Awake)
+	if s := f.Process.Site; s != nil && s.Said() {
+		r.nights(list, s.Hours)
 	}
 	return r
 }
 
 // nights marks the visits and seeks the best hour of the day to begin at.
-func (r *Result) nights(list []visits.Visit, awake model.Clock) {
+func (r *Result) nights(list []visits.Visit, awake model.Hours) {
 	clock := visits.From(r.Start)
 	for i, v := range list {
 		night := clock.Night(awake, v.At, v.Waits)
 		up := !night && clock.Awake(awake, v.At)
 		r.Visits[i].Night, r.Visits[i].Awake = &night, &up
+		r.Visits[i].There(v, clock, awake)
 	}
 	best, worst := visits.Best(list, awake, func(second int) visits.Clock { return visits.From(r.begunAt(second)) })
 	n := &Nights{Given: Start{r.Start, r.Ready, len(visits.Missed(list, clock, awake))}, Best: r.start(best), Worst: r.start(worst)}

@@ -89,8 +89,12 @@ func (s *progressSheet) visit(v timetable.Visit) {
 	}
 	left := fmt.Sprintf("  %s  %-9s", v.Time.Format(byDay), in)
 	s.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
-	for _, task := range v.Tasks {
-		for _, l := range words.Wrap(s.Say(task.Words), s.columns()-6) {
+	for i, task := range v.Tasks {
+		do := s.Say(task.Words)
+		if i == len(v.Tasks)-1 {
+			do += there(v)
+		}
+		for _, l := range words.Wrap(do, s.columns()-6) {
 			s.line("      %s", l)
 		}
 	}

@@ -126,6 +126,10 @@ func (w *writer) wants(clause string) bool {
 func (w *writer) clause(c *vocabulary.Clause) {
 	w.WriteString(" " + c.Word)
 	w.slots(c.Slots, c.Word)
+	if c.Joins && w.odds(3) {
+		w.WriteString(" " + vocabulary.And)
+		w.slots(c.Slots, c.Word)
+	}
 }
 
 // ending writes how a step ends: by its time, or by a condition and a guard. A time may
@@ -192,7 +196,12 @@ func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int 
 		if row.Once {
 			return 1
 		}
+		if in == vocabulary.Site {
+			return 1 + w.IntN(2)
+		}
 		return 1 + w.IntN(1+w.most)/3
+	case in == vocabulary.Site:
+		return w.IntN(2)
 	case in == vocabulary.Germinate && row.Word == "for" || in == vocabulary.Wither && row.Word == "for":
 		return 0
 	case row.Once || in == vocabulary.Process:
