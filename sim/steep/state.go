@@ -28,6 +28,10 @@ type State struct {
 	waterTime float64 // s under water in all
 	airTime   float64 // s in air in all, since the first wetting
 	oxygen    float64 // mg per kg of grain as received, in the water now
+	t         float64 // °C, of the grain
+	warm      bool    // t is known
+	airT      float64 // °C, of the air it was last rested in
+	before    float64 // taken when the water was poured that it stands in
 	airless   float64 // s under water without oxygen
 
 	meter *work.Meter
@@ -100,6 +104,9 @@ func (s *State) TimeInAir() float64 { return s.airTime }
 
 // Soaks is the number of soaks begun.
 func (s *State) Soaks() int { return s.soaks }
+
+// wet tells whether any water was taken up.
+func (s *State) wet() bool { return s.soaks > 0 || s.water.sum() > 0 }
 
 // Submerged tells whether the grain is under water.
 func (s *State) Submerged() bool { return s.submerged }
