@@ -32,6 +32,8 @@ var assumptions = tableOf(
 	on[forecast.Assumption](cornWeight),
 	on[forecast.Assumption](germination),
 	on[forecast.Assumption](soakWater),
+	on[forecast.Assumption](mixedWater),
+	on[forecast.Assumption](sprayed),
 	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
 	on[forecast.Assumption](moistAir),

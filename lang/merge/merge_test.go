@@ -122,6 +122,16 @@ func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	assert.Equal(t, 1, unsettled)
 }
 
+func TestShiftsAndWhatASoakIsWithMerge(t *testing.T) {
+	base := season + "\nsite \"Hall\" {\n  awake 06:00 to 14:00\n  awake 14:00 to 22:00\n}\n"
+	got, unsettled := merged(t, base, edit(t, base, "14:00 to 22:00", "14:00 to 22:00 with 1 hand"), edit(t, base, "14:00\n", "14:00 with 2 hands\n", "22:00\n", "22:00\n  away  2026-04-03\n"))
+	assert.Contains(t, got, "  awake 06:00 to 14:00 with 2 hands\n  awake 14:00 to 22:00 with 1 hand\n  away  2026-04-03\n")
+	assert.Zero(t, unsettled)
+	got, unsettled = merged(t, season, edit(t, season, "soak 6 h in water at 13 °C", "soak 6 h in 12 l water at 13 °C"), edit(t, season, "soak 6 h in water at 13 °C", "soak 6 h in water at 13 °C with lime and air"))
+	assert.Contains(t, got, "soak 6 h in 12 l water at 13 °C with lime and air\n")
+	assert.Zero(t, unsettled)
+}
+
 func TestFiguresLearntOfOneLotOnBothSidesAreOneThing(t *testing.T) {
 	const base = "house \"L\" {\n  uptake 1.2 of \"A\"\n}\n"
 	got, unsettled := merged(t, base, edit(t, base, "\n}", "\n  uptake 1.1 of \"B\"\n}"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))

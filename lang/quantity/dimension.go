@@ -64,7 +64,7 @@ var dimensions = [...]dimensionRow{
 	Volume:                {"volume", 3, 1},
 	Length:                {"length", 3, 1},
 	Area:                  {"area", 3, -1},
-	Flow:                  {"airflow", 3, -1},
+	Flow:                  {"flow", 3, -1},
 	Power:                 {"power", 3, -1},
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},

@@ -212,7 +212,11 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 
 func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
 	if len(terms) == 0 {
-		r.note(valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot))))
+		f := valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot)))
+		if slot.Kind == vocabulary.Choice && len(slot.Words) == 1 {
+			f.Hint = "write " + slot.Words[0] + " behind it"
+		}
+		r.note(f)
 		return
 	}
 	place := r.at(terms[0].Range())

@@ -93,8 +93,11 @@ const (
 	SaidFound   = "found"
 	SaidUnknown = "unknown"
 
-	WithAir  = "air"
-	WithLime = "lime"
+	WithAir      = "air"
+	WithLime     = "lime"
+	WithAirflow  = "airflow"
+	WithOverflow = "overflow"
+	WithSpray    = "spray"
 )
 
 // Thresholds.

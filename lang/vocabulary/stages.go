@@ -3,8 +3,11 @@ package vocabulary
 import q "maltwright/lang/quantity"
 
 var (
-	airOrLime = Clause{Word: "with", Slots: []Slot{oneOf("air or lime", WithAir, WithLime)}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
-	onDay     = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
+	soakWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAir, WithLime, WithAirflow, WithOverflow), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
+		Doc: "air keeps the water stirred up all the time, airflow blows so much air through it, an overflow lets so much fresh water run in and off again, lime is against mould and husk bitterness"}
+	restWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAirflow, WithSpray), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
+		Doc: "airflow draws so much air down through the bed, and its carbon dioxide off; a spray keeps the film on the corns full, and with so much water has the grain as warm as that"}
+	onDay = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
 		Doc: "the temperature and where it is taken"}
@@ -62,16 +65,16 @@ var stageRows = []Row{
 		Doc:   "Does its steps again, so many times or until something holds. What it waits for is looked at after each step.", Example: "repeat at most 3 times until moisture at least 43 % { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"},
 	{Word: VerbSoak, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
-			{Word: "in", Slots: []Slot{oneOf("water", "water")}, Doc: "in water"},
+			{Word: "in", Slots: []Slot{optional(sensed(single("how much of it", q.Volume, q.Mass), soakedIn)), oneOf("water", "water")}, Doc: "in water, of which it may be said how much: grain and water then come to one temperature"},
 			{Word: "at", Slots: []Slot{temperature("how warm", PlaceWater)}, Doc: "the temperature of the water"},
-			airOrLime, forTime, until, allow,
+			soakWith, forTime, until, allow,
 		},
 		Doc: "The grain lies under water; each soak begins in fresh water.", Example: "soak 7 h in water at 13 °C"},
 	{Word: VerbRest, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{oneOf("air", "air")}, Doc: "in air"},
 			{Word: "at", Slots: []Slot{temperature("how warm", PlaceAir, PlaceBed, PlaceRoom)}, Doc: "the temperature of the air"},
-			forTime, until, allow,
+			restWith, forTime, until, allow,
 		},
 		Doc: "The drained grain lies in air and breathes.", Example: "rest 9 h in air at 14 °C"},
 	{Word: VerbAerate, In: blocks(Steep), Once: true,

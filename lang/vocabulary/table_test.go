@@ -182,7 +182,7 @@ func TestListsAreCopies(t *testing.T) {
 
 func TestFormsAreReadable(t *testing.T) {
 	for key, want := range map[Key]string{
-		{Steep, "soak"}:     "soak (<how long>) (in water) (at (water) <how warm>) (with air|lime) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
+		{Steep, "soak"}:     "soak (<how long>) (in (<how much of it>) water) (at (water) <how warm>) (with air|lime|airflow|overflow (<how much air or water>) (and …)) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
 		{Process, "make"}:   "make <the malt> malt",
 		{Process, "from"}:   `from <weight of grain> of "a grain"`,
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",

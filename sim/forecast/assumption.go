@@ -49,6 +49,13 @@ type Germination struct{ Share float64 }
 // SoakWater is the water of each soak.
 type SoakWater struct{ Each float64 } // m³ for each kg of grain
 
+// MixedWater is water of which it is said how much, and that comes to one temperature with
+// the grain.
+type MixedWater struct{ Grain float64 } // °C, before the first soak
+
+// Sprayed is a spray of which it is not said how much.
+type Sprayed struct{}
+
 // BlownAir is air that is blown through soak water at intervals, by a pump on a timer.
 type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
 
@@ -123,6 +130,8 @@ func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
+func (MixedWater) topic() topic    { return topic{of: "mixed water"} }
+func (Sprayed) topic() topic       { return topic{of: "spray"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }

@@ -131,6 +131,7 @@ type run struct {
 	steeped      bool         // what ends the steep holds
 	at           source.Place // the step that is being run
 	changes      int          // of the water, with no rest between
+	drawn        drawn        // water for the steep
 
 	counts map[string]int // of the steps of each kind that have begun
 	now    doing

@@ -17,8 +17,8 @@ func (r *run) steep(st *model.Steep) error {
 		return err
 	}
 	state.Meter(r.effort.Meter)
+	state.Begin(r.site.air)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
-	r.assume(SoakWater{steep.DefaultWaterPerKg / 1000})
 	if err := r.wet(m, st, st.Steps); err != nil {
 		return err
 	}
@@ -27,7 +27,7 @@ func (r *run) steep(st *model.Steep) error {
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
-	r.f.Totals.SteepWater = float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
+	r.f.Totals.SteepWater = r.drawn.total(r.p.Charge.SI)
 	r.steepTroubles(m, st)
 	return nil
 }
@@ -112,7 +112,8 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 	if s.Kind() == model.SoakStep {
 		r.soaks++
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
-		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(as, r.site.water), model.Aerated(s)
+		m.soaked, m.water.T = true, r.wetTemperature(as, r.site.water)
+		r.soakIn(m, s.(*model.Soak))
 		out.Temperature = Temperature{vocabulary.PlaceWater, m.water.T, m.water.T, true}
 		if b := m.water.Blown; b != nil && !m.water.Aerated {
 			r.assume(BlownAir{steep.BroughtIn(b.For)})
@@ -122,14 +123,16 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
 		out.Label = fmt.Sprintf("rest %d", r.rests)
 		m.soaked, m.air.T = false, r.wetTemperature(as, r.site.air)
 		m.air.RH = r.site.rhAt(m.air.T)
+		r.restWith(m, s.(*model.Rest))
 		out.Temperature = Temperature{vocabulary.PlaceAir, m.air.T, m.air.T, true}
 	}
-	r.t = out.Temperature.From
-	airless := m.state.Airless()
+	airless, before := m.state.Airless(), m.state
 	if err := r.freshWater(m); err != nil {
 		return err
 	}
 	err := r.step(m, st, as, out, nil)
+	r.t = m.warmth(out.Temperature.From)
+	r.wetted(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
 	}
@@ -164,7 +167,7 @@ func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 // steepTroubles looks at vessel and target once the steep is over.
 func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
-		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
+		if need := r.drawn.room(m); need > v.Holds.SI {
 			r.trouble(VesselFull{r.meets(st.Place()), need})
 		}
 	}

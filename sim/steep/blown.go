@@ -48,4 +48,3 @@ func (b *Blown) at(age float64) (on bool, left float64) {
 	}
 	return false, math.Max(onTime, b.Every-since)
 }
-

@@ -62,7 +62,8 @@ type Task struct {
 	Over        float64              // s that the temperature takes to rise; 0 where it does not
 	Until       string               // the condition, as written
 	Missed      bool                 // of a gate: the forecast gives up waiting here
-	Water       *model.Quantity      // to sprinkle; nil for all else
+	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
+	With        string               // what a soak or a rest is with: air and lime
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
 	Weight      float64              // kg of the whole batch; NaN the same

@@ -56,7 +56,8 @@ type Do struct {
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
-	Amount      string              `json:",omitempty" doc:"of water to sprinkle, as written"`
+	Amount      string              `json:",omitempty" doc:"of water to sprinkle, or to soak in, as written"`
+	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
 }
 
 // Sentence is what is to do, to be put into words.
@@ -68,7 +69,7 @@ func (Sentence) Told() {}
 // TaskOf is a task of the simulator.
 func TaskOf(t visits.Task) Task {
 	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
-		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed}
+		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, With: t.With}
 	if t.Water != nil {
 		do.Amount = t.Water.String()
 	}

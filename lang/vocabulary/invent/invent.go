@@ -125,11 +125,11 @@ func (w *writer) wants(clause string) bool {
 
 func (w *writer) clause(c *vocabulary.Clause) {
 	w.WriteString(" " + c.Word)
-	w.slots(c.Slots, c.Word)
-	if c.Joins && w.odds(3) {
-		w.WriteString(" " + vocabulary.And)
-		w.slots(c.Slots, c.Word)
+	if c.Joins {
+		w.joined(c)
+		return
 	}
+	w.slots(c.Slots, c.Word)
 }
 
 // ending writes how a step ends: by its time, or by a condition and a guard. A time may
