@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"maltwright/lang/model"
+	"maltwright/sim/air"
 	"maltwright/sim/steep"
 )
 
@@ -104,9 +105,9 @@ func (r *run) wetted(m *steepModel, s model.Step, before steep.State) {
 	}
 }
 
-// carbonDioxide, kg/m³: its density at 15 °C and sea level, 0.04401 kg/mol·101325 Pa/(8.314
-// J/(mol K)·288.15 K).
-const carbonDioxide = 0.04401 * 101325 / (8.314 * 288.15)
+// carbonDioxide, kg/m³: its density at 15 °C and sea level, as an ideal gas of 0.04401
+// kg/mol.
+const carbonDioxide = 0.04401 * air.StandardPressure / (air.MolarGas * (15 + air.ZeroCelsius))
 
 func (r *run) soakedIn(m *steepModel, s *model.Soak, before steep.State, took float64) {
 	r.drawn.measured += m.water.Overflow * r.p.Charge.SI * took
