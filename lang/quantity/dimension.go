@@ -84,7 +84,7 @@ func (d Dimension) String() string { return d.row().word }
 // withArticle is "a weight" or "an area", for a message.
 func (d Dimension) withArticle() string {
 	switch d {
-	case Area, Flow, Energy:
+	case Area, Energy:
 		return "an " + d.String()
 	}
 	return "a " + d.String()

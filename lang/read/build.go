@@ -27,9 +27,10 @@ type builder struct {
 	used      map[any]bool
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
-	dropped   int  // values that were reported and left out
-	sought    int  // names for which the nearest was looked for
-	lost      bool // a used file is not there, and the names it defines are not known
+	written   map[model.Stage]source.Place // the whole of each stage
+	dropped   int                          // values that were reported and left out
+	sought    int                          // names for which the nearest was looked for
+	lost      bool                         // a used file is not there, and the names it defines are not known
 }
 
 func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }

@@ -53,7 +53,7 @@ func (r *run) soakIn(m *steepModel, s *model.Soak) {
 	}
 	perKg := 1000 * model.WaterVolume(s.Water.Quantity) / r.p.Charge.SI
 	m.water.PerKg = &perKg
-	r.assume(MixedWater{r.site.air})
+	r.assume(MixedWater{m.warmth(r.site.air)})
 	r.covered(m, s)
 }
 

@@ -24,7 +24,7 @@ func (r *record) malt(s *Season) {
 	if s.RawMoisture.Standing == Reckoned {
 		s.DryYield.Standing = Reckoned
 	}
-	if r.f == nil || r.f.BrokenOff() || r.f.Kilned == nil {
+	if r.f == nil || r.f.BrokenOff() || len(r.f.Kilns) == 0 {
 		return
 	}
 	w, left, ok := r.moisture(s.Malt.Value, r.f.Totals.YieldDry)

@@ -78,7 +78,7 @@ func (s *State) drying(a Air) (float64, error) {
 	}
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
 	err = errors.Join(err, air.Within("open face of the bed", area, "m²", 0, 1e6))
-	if err != nil || s.soaks == 0 {
+	if err != nil || !s.wetted {
 		return 0, err
 	}
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil

@@ -11,26 +11,26 @@ const (
 // BedVolume is the room the drained bed takes, m³; see [grain.Lot.BedVolume].
 func (s *State) BedVolume() float64 { return s.lot.BedVolume(s.X(), s.clock) }
 
-// own is the room of the corns themselves when so much water had been drunk, kg/kg of first
+// own is the room of the corns themselves when they had drunk so much water, kg/kg of first
 // dry matter, m³.
-func (s *State) own(taken float64) float64 {
-	return s.received()/cornDensity + s.lot.DryMass*(taken-s.dried)*litre
+func (s *State) own(drunk float64) float64 {
+	return s.received()/cornDensity + s.lot.DryMass*drunk*litre
 }
 
 // PourVolume is the room of grain and water, m³, when perKg litres are poured for each kg of
 // grain as received.
 func (s *State) PourVolume(perKg float64) float64 {
-	return max(s.own(s.taken)+s.received()*perKg*litre, s.BedVolume())
+	return max(s.own(s.water.sum())+s.received()*perKg*litre, s.BedVolume())
 }
 
 // Covers is the least water, m³, that covers the bed as it lies now, had it been poured when
 // this soak began: what the corns drink of it, they swell by.
 func (s *State) Covers() float64 {
-	poured := s.taken
+	drunk := s.water.sum()
 	if s.submerged {
-		poured = s.before
+		drunk = s.before
 	}
-	return s.BedVolume() - s.own(poured)
+	return s.BedVolume() - s.own(drunk)
 }
 
 // FillVolume is the room grain and water take when perKg litres of water are

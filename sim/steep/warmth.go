@@ -32,7 +32,7 @@ func (s *State) received() float64 { return s.lot.DryMass * (1 + s.lot.Moisture0
 //
 // C heat, m the water, kg, c its specific heat. The vessel takes no part.
 func (s *State) pour(w Water) {
-	s.before = s.taken
+	s.before = s.water.sum()
 	if w.PerKg == nil || !s.warm {
 		s.Begin(w.T)
 		return
@@ -58,7 +58,7 @@ func (s *State) warmed(w Water, dt float64) (mean float64) {
 	if w.PerKg == nil {
 		return s.t
 	}
-	poured := w.perKg()*s.received() - (s.taken-s.before)*s.lot.DryMass
+	poured := w.perKg()*s.received() - (s.water.sum()-s.before)*s.lot.DryMass
 	c := s.heat() + air.WaterHeat*math.Max(0, poured)
 	s.t += s.wettingHeat(dt) / c
 	mean, s.t = relax(s.t, w.T, dt, c/(air.WaterHeat*w.Overflow*s.received()))

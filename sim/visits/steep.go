@@ -59,7 +59,7 @@ func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
 	if soak, ok := l.steps[s.Place].(*model.Soak); ok {
 		t.Water = soak.Water
 	}
-	if v := model.First[*model.Steep](l.p).Vessel; v != nil {
+	if v := l.of.(*model.Steep).Vessel; v != nil {
 		t.Where = v.Name
 	}
 	return t
