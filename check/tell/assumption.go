@@ -34,6 +34,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](soakWater),
 	on[forecast.Assumption](mixedWater),
 	on[forecast.Assumption](sprayed),
+	on[forecast.Assumption](evenTurns),
 	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
 	on[forecast.Assumption](moistAir),

@@ -16,6 +16,14 @@ func TestTheOrderOfWhatIsJoinedByAndMeansNothing(t *testing.T) {
 		told(with("overflow 2 l/min"), with("overflow 3 l/min")))
 }
 
+func TestTurnsAtTheSameTimesOfDayAreNoChange(t *testing.T) {
+	with := func(turn string) string {
+		return "process \"p\" { germinate on \"t\" { " + turn + " } }\n"
+	}
+	assert.Empty(t, told(with("turn at 07:00 and 19:00"), with("turn at 7 pm and 7 am")))
+	assert.Equal(t, "changed process \"p\" / germinate: turn at 07:00 and 20:00 {at 07:00 and 19:00 -> 07:00 and 20:00}\n", told(with("turn at 07:00 and 19:00"), with("turn at 07:00 and 20:00")))
+}
+
 func TestEachShiftIsAThingOfItsOwn(t *testing.T) {
 	site := func(lines string) string { return "site \"Hall\" { air 8 °C; " + lines + " }\n" }
 	two := "awake 06:00 to 14:00 with 2 hands; awake 14:00 to 22:00"

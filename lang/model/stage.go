@@ -55,8 +55,38 @@ type Piece struct {
 	Ending
 	Floor    *Floor
 	Steps    []Step
-	Turn     *Quantity // from one turn to the next
+	Turn     *Quantity // from one turn to the next; the mean of those at times of day
+	TurnAt   *Daily    // the times of day at which it is turned; nil where it is turned at even intervals
 	Humidity *Range    // of the air over the piece
+}
+
+// Daily is what is done at times of each day.
+type Daily struct {
+	Written
+	At []int // seconds of the day, rising, one at the least
+}
+
+// ByClock tells whether something in a process is done at times of day.
+func ByClock(p *Process) bool {
+	for _, st := range p.Stages {
+		if piece := PieceOf(st); piece != nil && piece.TurnAt != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// Longest is the longest time from one to the next, s.
+func (d *Daily) Longest() float64 {
+	most := 0
+	for i, at := range d.At {
+		next := d.At[(i+1)%len(d.At)]
+		if i == len(d.At)-1 {
+			next += 24 * 3600
+		}
+		most = max(most, next-at)
+	}
+	return float64(most)
 }
 
 // Germination is the stage in which the grain grows.

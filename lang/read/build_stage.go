@@ -121,7 +121,7 @@ func (b *builder) onFloor(piece *model.Piece, s *filled) {
 	piece.Ending = b.ending(s)
 }
 
-func (b *builder) turn(g *growing, r *filled) { g.Turn = b.interval(r) }
+func (b *builder) turn(g *growing, r *filled) { g.Turn, g.TurnAt = b.turns(r) }
 
 func (b *builder) humidity(g *growing, r *filled) { g.Humidity = b.upright(r.slot(0)) }
 

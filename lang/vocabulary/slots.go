@@ -20,6 +20,13 @@ var (
 		Required: true, Doc: "the time from one to the next"}
 )
 
+// everySo and atHours say how often something is done, either of them.
+var (
+	everySo = Clause{Word: every.Word, Slots: every.Slots, Doc: every.Doc}
+	atHours = Clause{Word: "at", Joins: true, Slots: []Slot{{Kind: Hour, Label: "a time of day"}},
+		Doc: "the times of day. A forecast that knows when the batch begins has them at the clock; another takes as many at even intervals"}
+)
+
 // kilnPlaces are where a kiln's temperature can be taken.
 var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })
 

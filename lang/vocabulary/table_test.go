@@ -62,7 +62,7 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		assert.True(t, s.Optional, where)
 	case Name:
 		assert.NotEmpty(t, Words(s.Of), "%s names a block that has no statements", where)
-	case Text, Condition, Clock, Date, Moment:
+	case Text, Condition, Clock, Date, Moment, Hour:
 		assert.NotEmpty(t, s.Label, where)
 	default:
 		assert.Fail(t, "a slot of a kind that nothing reads", where)
@@ -188,7 +188,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
-		{Germinate, "turn"}: "turn every <how often>",
+		{Germinate, "turn"}: "turn (every <how often>) (at <a time of day> (and …))",
 		{Site, "awake"}:     "awake <from and to> (with <how many>)",
 	} {
 		r, ok := Lookup(key.In, key.Word)

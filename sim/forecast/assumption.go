@@ -56,6 +56,13 @@ type MixedWater struct{ Grain float64 } // °C, before the first soak
 // Sprayed is a spray of which it is not said how much.
 type Sprayed struct{}
 
+// EvenTurns are turns at times of day, of a batch of which it is not known when it begins:
+// the first comes so long after the piece is spread, and each so long after the last.
+type EvenTurns struct {
+	Every   model.Quantity // the mean of the times between
+	Written string
+}
+
 // BlownAir is air that is blown through soak water at intervals, by a pump on a timer.
 type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
 
@@ -141,6 +148,7 @@ func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
 func (MixedWater) topic() topic    { return topic{of: "mixed water"} }
 func (Sprayed) topic() topic       { return topic{of: "spray"} }
+func (EvenTurns) topic() topic     { return topic{of: "turns"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }

@@ -85,9 +85,11 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 // turns. What is done more often than hourly is done by a machine.
 func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
 	if often := model.PieceOf(st).Turn; often != nil {
-		for _, when := range every(often.SI, byMachine, l.turnedLast(from, to), to) {
-			l.add(at(when, Turn, st.Kind(), often.Place))
-			turned = append(turned, when)
+		turned = l.turnTimes(model.PieceOf(st), l.turnedLast(from, to), to)
+		for i, when := range turned {
+			t := at(when, Turn, st.Kind(), often.Place)
+			t.Wall = l.wall(model.PieceOf(st), when, i)
+			l.add(t)
 		}
 	}
 	if g, ok := st.(*model.Germination); ok && g.Sprinkle != nil {

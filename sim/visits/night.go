@@ -47,6 +47,20 @@ func midnight(at time.Time) time.Time {
 	return time.Date(y, m, d, 0, 0, 0, 0, time.UTC)
 }
 
+// at is the clock that shows a second of the day at a time, and goes on from there.
+func (c Clock) at(when float64, second int) Clock {
+	return func(after float64) Reading {
+		shown := c(when)
+		late := second + int(math.Floor(after-when))
+		days := int(math.Floor(float64(late) / day))
+		shown.Second = late - days*int(day)
+		if !shown.Day.IsZero() {
+			shown.Day = shown.Day.AddDate(0, 0, days)
+		}
+		return shown
+	}
+}
+
 // Awake tells whether somebody is awake, and works on that day, so many seconds after the
 // first soak.
 func (c Clock) Awake(awake model.Hours, after float64) bool {
@@ -74,13 +88,21 @@ func (c Clock) Night(awake model.Hours, at, waits float64) bool {
 }
 
 // Dated is a Task or a Visit.
-type Dated interface{ due() (at, waits float64) }
+type Dated interface {
+	due() (at, waits float64)
+	wall() *int
+}
 
 // Missed gives those of the list that fall in the night.
 func Missed[T Dated](list []T, c Clock, awake model.Hours) []T {
 	var out []T
 	for _, x := range list {
-		if at, waits := x.due(); c.Night(awake, at, waits) {
+		at, waits := x.due()
+		clock := c
+		if second := x.wall(); second != nil {
+			clock = c.at(at, *second)
+		}
+		if clock.Night(awake, at, waits) {
 			out = append(out, x)
 		}
 	}

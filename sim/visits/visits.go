@@ -57,6 +57,7 @@ type Task struct {
 	Place source.Place
 
 	Where       string               // the vessel, floor, kiln or store, as named
+	Wall        *int                 // s of the day, of what stands at the clock whenever the batch begins; nil for all else
 	Temperature forecast.Temperature // to be set
 	Lasts       float64              // s that the step takes by its own statement; 0 where it is open
 	Over        float64              // s that the temperature takes to rise; 0 where it does not

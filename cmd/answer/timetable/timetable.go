@@ -40,11 +40,19 @@ func Of(f *forecast.Forecast, when time.Time, back bool) (Result, error) {
 	return of(f, list, when, back), nil
 }
 
+// lasts is how long a batch takes, to the second.
+func lasts(f *forecast.Forecast) time.Duration {
+	return time.Duration(math.Round(f.Totals.Total)) * time.Second
+}
+
+// Begins is when a batch begins that is to be ready at a time.
+func Begins(f *forecast.Forecast, ready time.Time) time.Time { return ready.Add(-lasts(f)) }
+
 func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Result {
-	took := time.Duration(math.Round(f.Totals.Total)) * time.Second
+	took := lasts(f)
 	r := Result{Head: outlook.HeadOf(f.Process), Complete: true, Start: when, Back: back, Visits: []Visit{}, Asked: outlook.AskedOf(f)}
 	if back {
-		r.Start = when.Add(-took)
+		r.Start = Begins(f, when)
 	}
 	r.Ready = r.Start.Add(took)
 	for _, v := range list {

@@ -83,8 +83,9 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 	rest := w.aside(func() {
 		w.slots(row.Slots, "")
 		said := map[string]bool{}
+		often := w.often(word)
 		for _, c := range row.Clauses {
-			if c.Required || w.wants(c.Word) {
+			if c.Required || c.Word == often || !(often != "" && slices.Contains(oftens, c.Word)) && w.wants(c.Word) {
 				said[c.Word] = true
 				w.clause(&c)
 			}
