@@ -79,6 +79,7 @@ type Grain struct {
 	Name        string
 	Place       source.Place
 	Species     Word
+	Already     Word      // what it was made into before it comes; Text "" for raw grain
 	Moisture    *Quantity // share of the whole weight
 	Germination []GerminationTest
 	Protein     *Quantity
@@ -87,6 +88,9 @@ type Grain struct {
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
 }
+
+// Grown tells whether the lot is no raw grain but green malt.
+func (g *Grain) Grown() bool { return g != nil && g.Already.Text != "" }
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {
@@ -122,7 +126,12 @@ type Floor struct {
 	Airflow *Quantity // what its fan can drive through the bed
 	Heater  *Quantity
 	Cooler  *Quantity // the heat that it takes out
+	Returns *Quantity // share of the exhaust that is led back
+	Tumbles Word      // yes of a drum; Text "" where nothing is said
 }
+
+// Blown tells whether a fan blows air through the bed of a floor; of no floor it does not.
+func (f *Floor) Blown() bool { return f != nil && f.Airflow != nil }
 
 // Kiln is a kiln and what it can do.
 type Kiln struct {

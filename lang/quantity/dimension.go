@@ -40,6 +40,7 @@ const (
 	Energy                                 // J
 	Pressure                               // Pa
 	Speed                                  // m/s
+	Dose                                   // m³ for each kg
 )
 
 // dimensionRow says how quantities of a dimension are named and shown.
@@ -69,6 +70,7 @@ var dimensions = [...]dimensionRow{
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},
 	Speed:                 {"speed", 3, -1},
+	Dose:                  {"volume for a weight", 3, -1},
 }
 
 func (d Dimension) row() dimensionRow {

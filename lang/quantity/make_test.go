@@ -140,5 +140,5 @@ func TestDimensionsHaveWords(t *testing.T) {
 		seen[d.String()] = true
 	}
 	assert.Equal(t, "kind unknown", Dimension(-1).String())
-	assert.Equal(t, "kind unknown", (Speed + 1).String())
+	assert.Equal(t, "kind unknown", (Dose + 1).String())
 }

@@ -86,4 +86,7 @@ var unitTable = []Unit{
 
 	{"m/s", "", nil, Speed, 1, 0, "metres a second", 3},
 	{"ft/min", "", []string{"fpm"}, Speed, Foot / minute, 0, "feet a minute", 1},
+
+	{"l/t", "", []string{"L/t"}, Dose, 1e-6, 0, "litres for each tonne", 1},
+	{"l/kg", "", []string{"L/kg"}, Dose, 1e-3, 0, "litres for each kilogram", 3},
 }

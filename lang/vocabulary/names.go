@@ -14,6 +14,7 @@ const (
 	VerbHold      = "hold"
 	VerbTurn      = "turn"
 	VerbSprinkle  = "sprinkle"
+	VerbAir       = "air"
 	VerbWither    = "wither"
 	VerbKiln      = "kiln"
 	VerbDry       = "dry"
@@ -100,6 +101,9 @@ const (
 	WithSpray    = "spray"
 )
 
+// ByMachine is what turns a piece without anybody.
+const ByMachine = "machine"
+
 // Thresholds.
 const (
 	LimitMoisture      = "moisture"
@@ -132,4 +136,7 @@ const (
 	MaltCrystal = "crystal" // another word for caramel
 	MaltChit    = "chit"
 	MaltSmoked  = "smoked"
+	MaltGreen   = "green" // malt that has grown and was not dried
+
+	FactAlready = "already" // what the lot has been made into before it comes
 )

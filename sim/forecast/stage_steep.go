@@ -12,7 +12,7 @@ import (
 
 // steep runs the soaks and rests.
 func (r *run) steep(st *model.Steep) error {
-	state, err := steep.Again(r.batch, r.clock)
+	state, err := steep.Again(r.batch, r.clock+r.wetted)
 	if err != nil {
 		return err
 	}
@@ -135,7 +135,7 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	}
 	err := r.step(m, st, as, out, nil)
 	r.t = m.warmth(out.Temperature.From)
-	r.wetted(m, s, before)
+	r.given(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
 	}

@@ -82,9 +82,9 @@ func (r *run) restWith(m *steepModel, s *model.Rest) {
 	}
 }
 
-// wetted counts the water that a soak or a rest took, and looks at what it was given, once
+// given counts the water that a soak or a rest took, and looks at what it was given, once
 // it is over.
-func (r *run) wetted(m *steepModel, s model.Step, before steep.State) {
+func (r *run) given(m *steepModel, s model.Step, before steep.State) {
 	steps := r.f.Stages[len(r.f.Stages)-1].Steps
 	took := steps[len(steps)-1].End - steps[len(steps)-1].Start
 	if took <= 0 {

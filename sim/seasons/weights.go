@@ -26,7 +26,7 @@ func (r *record) rawMoisture() Figure {
 		if m := p.Grain.Moisture; m != nil {
 			return Figure{m.SI, Measured}
 		}
-		return Figure{forecast.UsualMoisture, Reckoned}
+		return Figure{forecast.MoistureOf(p.Grain), Reckoned}
 	}
 	return Figure{}
 }

@@ -57,11 +57,11 @@ func (s *State) Rest(dt float64, a Air) error {
 	}
 	next := *s
 	next.lies(a)
-	next.submerged, next.oxygen = false, 0
+	next.submerged, next.oxygen, next.wetted = false, 0, next.wetted || a.Spray != nil
 	for dt > 0 {
 		dt -= next.restPart(dt, drying, w, a.Spray)
 	}
-	x0 := s.lot.Moisture0
+	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
 		return err
 	}
@@ -88,13 +88,13 @@ func (s *State) drying(a Air) (float64, error) {
 // sixth hour of air, whichever comes first, and returns the seconds it took.
 func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
 	st := stretch{dt: dt, access: 1, maxStep: growthStep}
-	if s.wet() && s.airTime < eagerAfter {
+	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
 	if w.flow > 0 || spray != nil {
 		st.dt = math.Min(st.dt, growthStep)
 	}
-	if s.wet() {
+	if s.wetted {
 		drying += w.takes(s.t) * s.received() / s.lot.DryMass
 	}
 	t, whole := s.t, st.dt
@@ -117,7 +117,7 @@ func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
 	if usedUp {
 		s.water = uptake{core: s.water.sum()}
 	}
-	if s.wet() {
+	if s.wetted {
 		s.airTime += st.dt
 		s.wetTime += st.dt
 	}

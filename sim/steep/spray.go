@@ -87,7 +87,7 @@ func (s *State) cooled(w wind, spray *Spray, dt float64) (mean float64) {
 			rate += perSecond
 		}
 	}
-	if w.flow > 0 && s.wet() {
+	if w.flow > 0 && s.wetted {
 		off := w.off(s.t)
 		q := w.flow * (off.Enthalpy() - w.in.Enthalpy() - air.WaterHeat*s.t*(off.W-w.in.W))
 		if bulb, err := w.in.WetBulb(); err == nil && q > 0 && s.t > bulb {

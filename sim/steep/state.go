@@ -10,6 +10,7 @@ import (
 // State is grain in the steep. Copy it with an assignment. Make it with [New].
 type State struct {
 	lot   grain.Lot
+	first float64 // kg/kg of first dry matter that it held before it drank anything
 	speed float64 // core uptake against barley of the usual weight
 
 	water    uptake  // kg/kg of first dry matter
@@ -24,7 +25,7 @@ type State struct {
 	soakAge   float64 // s since the grain went under
 	waterAge  float64 // s since the water was fresh
 	soaks     int
-	wetted    bool    // it was under water
+	wetted    bool    // it was under water, or sprayed
 	wetTime   float64 // s since the first wetting
 	waterTime float64 // s under water in all
 	airTime   float64 // s in air in all, since the first wetting
@@ -48,8 +49,16 @@ func New(lot grain.Lot) (State, error) {
 	if err := lot.Check(); err != nil {
 		return State{}, err
 	}
-	return State{lot: lot, speed: lot.UptakeSpeed()}, nil
+	s := State{lot: lot, speed: lot.UptakeSpeed()}
+	s.first = min(lot.Moisture0, storedMost)
+	s.water.core = lot.Moisture0 - s.first
+	return s, nil
 }
+
+// storedMost, kg/kg: what grain holds in store at the most, 16 % of the whole weight (common
+// practice). What a moister lot holds beyond it counts as drunk: a core that comes wet from
+// the field is no farther from being full than one that was soaked so far.
+const storedMost = 0.19
 
 // Again returns grain that goes to the steep so many seconds after its first wetting: raw
 // grain, or grain that was steeped before and grew. What it holds its corns have drunk, up
@@ -62,10 +71,9 @@ func Again(b grain.Batch, wetted float64) (State, error) {
 	if err := b.Check(); err != nil {
 		return State{}, err
 	}
-	s := State{lot: b.Lot, speed: b.Lot.UptakeSpeed()}
-	m := b.Lot.DryMass
+	s, m := State{lot: b.Lot, speed: b.Lot.UptakeSpeed(), first: min(b.Lot.Moisture0, storedMost)}, b.Lot.DryMass
 	s.leached, s.respired, s.clock, s.chitted = b.Leached/m, b.Respired/m, b.Clock, b.Chitted
-	drunk := b.Water/m - b.Lot.Moisture0 - grain.StarchWater*s.respired
+	drunk := b.Water/m - s.first - grain.StarchWater*s.respired
 	s.water.core = min(drunk, 1/pelegK2)
 	s.water.husk = drunk - s.water.core
 	s.wetted, s.wetTime, s.airTime = true, wetted, wetted
@@ -84,7 +92,7 @@ func (s *State) X() float64 {
 }
 
 func (s *State) x(drunk, respired, leached float64) float64 {
-	return (s.lot.Moisture0 + drunk + grain.StarchWater*respired) / (1 - leached - respired)
+	return (s.first + drunk + grain.StarchWater*respired) / (1 - leached - respired)
 }
 
 // Moisture is X on the wet basis, kg of water per kg of drained grain.
@@ -126,9 +134,6 @@ func (s *State) TimeInAir() float64 { return s.airTime }
 
 // Soaks is the number of soaks begun.
 func (s *State) Soaks() int { return s.soaks }
-
-// wet tells whether any water was taken up.
-func (s *State) wet() bool { return s.wetted || s.water.sum() > 0 }
 
 // Submerged tells whether the grain is under water.
 func (s *State) Submerged() bool { return s.submerged }

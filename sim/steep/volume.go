@@ -14,7 +14,7 @@ func (s *State) BedVolume() float64 { return s.lot.BedVolume(s.X(), s.clock) }
 // own is the room of the corns themselves when they had drunk so much water, kg/kg of first
 // dry matter, m³.
 func (s *State) own(drunk float64) float64 {
-	return s.received()/cornDensity + s.lot.DryMass*drunk*litre
+	return s.lot.DryMass * ((1+s.first)/cornDensity + drunk*litre)
 }
 
 // PourVolume is the room of grain and water, m³, when perKg litres are poured for each kg of
