@@ -3,6 +3,7 @@
 package timetable
 
 import (
+	"math"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -34,8 +35,9 @@ type Visit struct {
 	Hands    *int             `json:",omitempty" doc:"how many are there then; left out where the site does not say, or nobody is"`
 	Short    bool             `json:",omitempty" doc:"more is to be done at once than there are hands"`
 	Moisture answer.Share     `json:"moisture_wb" doc:"to be expected, of the whole weight"`
-	Weight   answer.Kilograms `doc:"to be expected of the whole batch"`
-	Tasks    []Task
+	Weight   answer.Kilograms `doc:"to be expected of the whole batch, drained"`
+	outlook.OnScale[answer.Kilograms]
+	Tasks []Task
 }
 
 // Task is one thing to do, with the words for it.
@@ -78,8 +80,11 @@ func TaskOf(t visits.Task) Task {
 
 // VisitOf is a visit of the simulator to a batch that began at a time; whether it falls
 // in the night is not known.
-func VisitOf(v visits.Visit, began time.Time) Visit {
+func VisitOf(v visits.Visit, began time.Time, bag outlook.Bag) Visit {
 	out := Visit{Time: outlook.ClockAt(began, answer.Seconds(v.At)), At: answer.Seconds(v.At), Moisture: answer.Share(v.Moisture), Weight: answer.Kilograms(v.Weight), Tasks: []Task{}}
+	if !math.IsNaN(v.Weight) {
+		out.OnScale = bag.On(v.In, v.Weight)
+	}
 	for _, t := range v.Tasks {
 		out.Tasks = append(out.Tasks, TaskOf(t))
 	}
