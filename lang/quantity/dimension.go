@@ -40,6 +40,10 @@ const (
 	Energy                                 // J
 	Pressure                               // Pa
 	Speed                                  // m/s
+	Colour                                 // EBC units
+	DiastaticPower                         // °WK
+	MassFraction                           // kg/kg
+	Concentration                          // kg/m³, which is g/l
 )
 
 // dimensionRow says how quantities of a dimension are named and shown.
@@ -69,6 +73,10 @@ var dimensions = [...]dimensionRow{
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},
 	Speed:                 {"speed", 3, -1},
+	Colour:                {"colour", 3, -1},
+	DiastaticPower:        {"diastatic power", 3, -1},
+	MassFraction:          {"content", 3, -1},
+	Concentration:         {"concentration", 3, -1},
 }
 
 func (d Dimension) row() dimensionRow {
