@@ -19,6 +19,11 @@ type Batch struct {
 	Readings []Reading // as they are written, which is the order of the clock
 	Changes  []Change
 	Broken   bool // some of it did not read
+
+	From    *Taken // its own charge; nil where it is that of the process
+	Pinned  *Pin
+	Remarks []Remark
+	Tested  []Tested
 }
 
 // Instant is a time of the clock on the wall, in the zone of this computer, and
@@ -45,6 +50,7 @@ type Change struct {
 	Step    StepName
 	To      Temperature // a time or a temperature; Where only of a temperature
 	Because string
+	By      Word // who did it; empty where it is not said
 }
 
 // A batch can weigh between these parts of its raw weight. Grain of 12 % moisture

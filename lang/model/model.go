@@ -86,6 +86,8 @@ type Grain struct {
 	Treated     Word      // no, yes or unknown; Text "" where nothing is said
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
+	Delivered   []Delivery
+	Store       Word // where it lies
 }
 
 // GerminationTest is one germination test of a lot.

@@ -94,7 +94,7 @@ var unitTable = []Unit{
 	{"ft/min", "", []string{"fpm"}, Speed, Foot / minute, 0, "feet a minute", 1},
 
 	{"EBC", "", []string{"°EBC", "ºEBC"}, Colour, 1, 0, "units of colour of the European Brewery Convention", 1},
-	{"Lovibond", "", []string{"°L", "ºL", "degL", "lovibond", "°Lovibond"}, Colour, lovibond, zeroLovibond, "degrees Lovibond; of °L the measure tells that no diastatic power is meant", 1},
+	{"Lovibond", "", []string{"°L", "ºL", "degL", "lovibond", "°Lovibond"}, Colour, lovibond, zeroLovibond, "degrees Lovibond; °L is never taken for Lintner", 1},
 
 	{"°WK", "", []string{"WK", "ºWK"}, DiastaticPower, 1, 0, "units of diastatic power by Windisch and Kolbach", 0},
 	{"°Lintner", "", []string{"Lintner", "lintner", "ºLintner", "degLintner"}, DiastaticPower, lintner, zeroLintner, "degrees Lintner of diastatic power", 0},

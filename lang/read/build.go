@@ -97,6 +97,7 @@ func (b *builder) finish() {
 	for _, t := range b.records {
 		b.batch(t)
 	}
+	b.stock()
 	b.sameNames()
 	b.unused()
 }

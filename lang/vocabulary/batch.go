@@ -17,7 +17,7 @@ var (
 func corns(label string) Slot { return single(label, q.Number, q.Count) }
 
 // The record of a batch: what was done and read while it was made.
-var batchRows = []Row{
+var batchRows = signed([]Row{
 	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch, Grows: true,
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Process)}, Required: true, Doc: "the process it is made by"}},
 		Doc:     "The record of one batch: what was weighed, counted, felt and read while it was made, in the order of the clock.",
@@ -58,4 +58,4 @@ var batchRows = []Row{
 			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
 		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
-}
+})
