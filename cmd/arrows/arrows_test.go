@@ -19,7 +19,7 @@ const module = "maltwright/"
 // of it.
 var pipeline = []string{
 	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/syntax", "lang/value", "lang/model", "lang/read",
-	"lang/layout", "lang/contrast", "lang/merge",
+	"lang/layout", "lang/fingerprint", "lang/contrast", "lang/merge",
 	"sim/work", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",

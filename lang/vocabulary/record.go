@@ -14,7 +14,7 @@ var (
 
 // The lot as it came in, and what a batch has besides its readings.
 var recordRows = slices.Concat([]Row{
-	{Word: "delivered", In: blocks(Grain), Keeps: true, Slots: []Slot{sensed(single("its weight", q.Mass), delivery)},
+	{Word: "delivered", In: blocks(Grain), Aside: true, Slots: []Slot{sensed(single("its weight", q.Mass), delivery)},
 		Clauses: []Clause{
 			{Word: "from", Slots: []Slot{{Kind: Text, Label: "who grew or sold it"}}, Doc: "who grew or sold it"},
 			{Word: "on", Slots: []Slot{{Kind: Date, Label: "the date"}}, Doc: "when it came in"},
@@ -22,7 +22,7 @@ var recordRows = slices.Concat([]Row{
 		},
 		Doc:     "Grain of this lot that came in. What the batches took of it is in their records; the rest is the stock.",
 		Example: `delivered 2.5 t from "Hill farm" on 2026-02-01 as "L-118"`},
-	{Word: VerbStore, In: blocks(Grain), Once: true, Keeps: true,
+	{Word: VerbStore, In: blocks(Grain), Once: true, Aside: true,
 		Clauses: []Clause{{Word: "in", Slots: []Slot{{Kind: Text, Label: "where it lies"}}, Required: true, Doc: "where it lies"}},
 		Doc:     "Where the lot lies.", Example: `store in "silo 2"`},
 }, signed([]Row{
