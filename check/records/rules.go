@@ -7,8 +7,8 @@ func rule(name string, s finding.Severity, title, why, do, limits, bad, good str
 }
 
 var (
-	readingImpossible = rule("reading-impossible", finding.Fault, "a weight below the dry matter that is in it",
-		"drying takes water, and no more than there is", "look at the number, its unit and the tare",
+	readingImpossible = rule("reading-impossible", finding.Fault, "a weight below the dry matter that is in it, or above what the grain can come to",
+		"drying takes water, and no more than there is; malting takes dry matter, and adds none. No mean counts such a weight, and neither follow nor learn goes by it", "look at the number, its unit and the tare",
 		"the dry matter left is that of a forecast that keeps to the record; a twentieth less is allowed",
 		"weighed 4.46 kg at 11:14 after dry 2", "weighed 5.46 kg at 11:14 after dry 2")
 	readingDoubtful = rule("reading-doubtful", finding.Caution, "a reading that the process and the other readings speak against",

@@ -26,7 +26,7 @@ var pipeline = []string{
 	"cmd/arrows", "cmd/rewrite", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/effect", "cmd/answer/sums",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
-	"cmd/repository", "cmd/journal",
+	"cmd/repository", "cmd/recall", "cmd/journal",
 	"cmd/maltwright",
 }
 

@@ -61,6 +61,7 @@ func (c Follow) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	w.tellPin(b)
 	ctx, stop := w.interruptible()
 	defer stop()
 	done := w.counter("weighing forecast")

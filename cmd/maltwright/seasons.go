@@ -89,7 +89,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 // enter reads the batches of the files into a book.
 func enter(book *ledger.Book, files []input) (records, error) {
 	return recordsOf(files, func(r record) {
-		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, r.batch.Process.Place.File),
+		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, ledger.Standing(r.batch).Place.File),
 			Reader: r.root, House: r.house, Batch: r.batch, Found: r.found})
 	})
 }

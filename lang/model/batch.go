@@ -22,6 +22,8 @@ type Batch struct {
 
 	From    *Taken // its own charge; nil where it is that of the process
 	Pinned  *Pin
+	Today   *Process // as it stands, where the batch goes by the text that it was begun by; else nil
+	Since   []string // what is otherwise in it, a line each
 	Remarks []Remark
 	Tested  []Tested
 }

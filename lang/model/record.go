@@ -34,6 +34,27 @@ type Tested struct {
 	Method Word // empty where it is not said
 }
 
+// Lines are all that was seen and has a time or a step: readings, remarks and analyses.
+func (t *Batch) Lines() []Dated {
+	var list []Dated
+	for _, x := range t.Readings {
+		list = append(list, x)
+	}
+	for i := range t.Remarks {
+		list = append(list, &t.Remarks[i])
+	}
+	for i := range t.Tested {
+		list = append(list, &t.Tested[i])
+	}
+	return list
+}
+
+// Dated is a line of a record that says when it was.
+type Dated interface {
+	Place() source.Place
+	When() Instant
+}
+
 // TestOf gives the last analysis of a kind, nil where there is none.
 func (t *Batch) TestOf(what string) *Tested {
 	for i := len(t.Tested) - 1; i >= 0; i-- {

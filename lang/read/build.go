@@ -25,6 +25,7 @@ type builder struct {
 	records   []*filled        // batches of the file itself
 	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
+	recall    Recaller     // nil where nothing knows the past
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	dropped   int  // values that were reported and left out

@@ -30,6 +30,9 @@ func (b *builder) batch(r *filled) {
 		}
 	})
 	t.MadeBy(t.Process)
+	if b.recall != nil {
+		b.recall.Recall(t)
+	}
 	b.batchSense(t)
 }
 

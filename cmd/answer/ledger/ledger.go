@@ -83,7 +83,7 @@ type Figures struct {
 // tell.
 type Figure[T answer.Single] struct {
 	Value    T                `csv:"."`
-	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over or under"`
+	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over, under, or impossible: it is left out of sums"`
 }
 
 // Unit is that of its value.

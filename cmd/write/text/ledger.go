@@ -15,9 +15,11 @@ const (
 	reckonedMark = "~"
 	overMark     = ">"
 	underMark    = "≤"
+
+	impossibleMark = "!"
 )
 
-var marks = map[seasons.Standing]string{seasons.Reckoned: reckonedMark, seasons.Over: overMark, seasons.Under: underMark}
+var marks = map[seasons.Standing]string{seasons.Reckoned: reckonedMark, seasons.Over: overMark, seasons.Under: underMark, seasons.Impossible: impossibleMark}
 
 // Ledger writes batches side by side, in the units of a house. Columns that do not fit the
 // width stand in further tables below.

@@ -35,6 +35,7 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 		{seasons.Reckoned, reckonedMark, "not measured outright: reckoned with the forecast that agrees best with the record, or from the bag"},
 		{seasons.Over, overMark, "more than that: not yet so far at the last reading"},
 		{seasons.Under, underMark, "that or less: so far already when it was first seen"},
+		{seasons.Impossible, impossibleMark, "it cannot be, and is left out of what sums the batches up; see maltwright check"},
 		{seasons.Missing, words.None, "the record does not tell"},
 	} {
 		if s.standsIn(list, m.standing) {

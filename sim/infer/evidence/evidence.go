@@ -138,13 +138,14 @@ func (a Axis) Value(z float64) float64 {
 	return a.At(distuv.UnitNormal.CDF(z))
 }
 
-// withSample gives the process with the moisture of the batch's own sample.
+// withSample gives the process with the moisture of the batch's own sample, where raw
+// grain can have it.
 func withSample(b *model.Batch) *model.Process {
 	s := b.Sample
-	if s == nil || b.Process.Grain == nil || !(s.Wet.SI > 0) {
+	w, can := s.Moisture()
+	if !can || b.Process.Grain == nil {
 		return b.Process
 	}
-	w := 1 - s.Dry.SI/s.Wet.SI
 	moist, err := quantity.Make(quantity.Part{Number: fmt.Sprintf("%.2f", 100*w), Unit: "%"})
 	if err != nil {
 		return b.Process
@@ -193,11 +194,14 @@ func (t *Trial) Offset(z []float64) float64 {
 	return 0
 }
 
-// Residuals are those of all observations for a forecast made at z.
+// Residuals are those of all observations for a forecast made at z; of one that is struck
+// it is 0.
 func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
 	out := make([]float64, len(t.Observations))
 	for i := range t.Observations {
-		out[i] = t.Observations[i].Residual(t.Observations[i].Expect(f, t.Offset(z)))
+		if o := &t.Observations[i]; !o.Struck {
+			out[i] = o.Residual(o.Expect(f, t.Offset(z)))
+		}
 	}
 	return out
 }

@@ -44,15 +44,18 @@ func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
 }
 
 // Affordable makes one forecast of the trial, as short as will do, before many are made.
-// It gives work.ErrPool where that one costs more than each of them may in the mean.
+// It gives work.ErrPool where that one costs more than each of them may in the mean, and
+// strikes what cannot be beside it.
 func (t *Trial) Affordable() error {
 	m := t.Meter()
-	if _, err := t.metered(make([]float64, len(t.Axes)), true, m); err != nil {
+	f, err := t.metered(make([]float64, len(t.Axes)), true, m)
+	if err != nil {
 		return err
 	}
 	if m.Spent() > work.Shared {
 		return work.ErrPool
 	}
+	t.Strike(f)
 	return nil
 }
 

@@ -38,6 +38,7 @@ type Options struct {
 type Result struct {
 	Batches          []*model.Batch // those that were used, in the order given
 	Left             []Left
+	Struck           []Struck // readings that were not used since they cannot be
 	Replaces         []string // names of house blocks that the processes have already, and that were not used
 	Factors          []Factor
 	Correlated       []Pair            // factors that the readings hardly tell from something else
@@ -49,6 +50,12 @@ type Result struct {
 type Left struct {
 	Batch  *model.Batch
 	Reason error // ErrUnread, ErrUnseen, TooDear, one of package evidence, or why its process cannot be forecast
+}
+
+// Struck is a reading that was not used: a weight that cannot be.
+type Struck struct {
+	Batch   *model.Batch
+	Reading model.Reading
 }
 
 // ErrNothing says that no batch could be used; the result says of each why.
@@ -97,6 +104,9 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 		}
 		trials = append(trials, t)
 		r.Batches = append(r.Batches, b)
+		for _, x := range t.Struck() {
+			r.Struck = append(r.Struck, Struck{b, x})
+		}
 		r.replaces(b)
 	}
 	if len(trials) == 0 {
