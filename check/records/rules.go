@@ -38,4 +38,12 @@ var (
 	maltNotWeighed = rule("malt-not-weighed", finding.Note, "a batch that is cured, and its malt not weighed", // a caution where it is cooled or deculmed
 		"without that weight there is no yield, and nothing to learn from the batch", "rub the rootlets off and weigh it: weighed 4.98 kg clean malt",
 		"a batch whose last line is of the kiln may still lie on it", "weighed 5.13 kg at 17:00 after cool", "weighed 4.98 kg clean malt at 18:09")
+	processChanged = rule("process-changed", finding.Caution, "a process that is no longer the one by which the batch was begun", // a note where the text of then is at hand
+		"a record that is held beside another process than it was made by tells something else", "put the text of the process back, or commit it to git before a batch is begun, so that the record can go by it",
+		"layout, comments and other processes of the file do not count; a batch that is not pinned says nothing of it",
+		"pinned \"000000000000\"\nread water 13.6 °C at 07:01", "read water 13.6 °C at 07:01")
+	contaminantHigh = rule("contaminant-high", finding.Caution, "more of a poison in malt than law usually allows",
+		"DON comes from mould in the ear, NDMA from flue gas in the kiln; the limits are those of the European Union for unprocessed cereals and of the United States for malt, from memory", "ask what holds where the malt is sold, and sell or brew none of it before; look at ergot, mould and the firing of the kiln",
+		"what your law allows is not known here, and may be less",
+		"weighed 4.98 kg clean malt at 18:09\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.98 kg clean malt at 18:09")
 )
