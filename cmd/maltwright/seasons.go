@@ -78,7 +78,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 		return json.Write(w.Out, r, words.House{}.Say)
 	},
 	"csv": func(w *World, r ledger.Result) error {
-		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful")
+		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful", "remarks", "pinned_since")
 		for _, b := range r.Batches {
 			rows.Write(b)
 		}

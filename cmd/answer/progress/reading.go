@@ -22,7 +22,7 @@ type Reading struct {
 	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
-	Struck       bool                        `doc:"it cannot be, and does not count"`
+	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
 }
 
