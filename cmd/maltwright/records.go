@@ -38,6 +38,7 @@ func (r record) unsound() bool {
 type records struct {
 	faults []finding.Finding // that keep a batch from being used as it should be
 	unread []string          // batches that cannot be used at all
+	houses []*model.House    // of all files that were read
 	pinned []*model.Batch    // those that say by which text of their process they were begun
 }
 
@@ -58,6 +59,7 @@ func recordsOf(files []input, take func(record)) (records, error) {
 			return all, failed("%s: %s", in.root, plainError(err))
 		}
 		house, found := read.Load(in.name, in.text, in.dir, in.past(root, known))
+		all.houses = append(all.houses, house)
 		if len(house.Batches) > 0 || len(house.Processes) == 0 {
 			all.faults = append(all.faults, atLeast(found, finding.Fault)...)
 		}

@@ -23,6 +23,7 @@ import (
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/sums"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/answer/trace"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/malt"
@@ -46,6 +47,7 @@ var answers = []struct {
 	{"progress", "follow", progress.Result{}, progresses},
 	{"lessons", "learn", lessons.Result{}, learnt},
 	{"ledger", "seasons", ledger.Result{}, ledgers},
+	{"trace", "seasons --trace", trace.Result{}, traces},
 	{"effect", "contrast", effect.Result{}, effects},
 	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
 	{"sums_target", "reckon target", sums.Target{}, targets},
