@@ -74,15 +74,23 @@ func (r Reading) line(now time.Time) (*syntax.Statement, error) {
 	return s, nil
 }
 
-// joined joins the words. A shell took the quotes off a reason, which is put in them
-// again.
+// joined joins the words. A shell took the quotes off a text, which is put in them again. A
+// reason or a remark of single words is all that follows.
 func (r Reading) joined() string {
-	i := slices.Index(r.Words, vocabulary.ClauseBecause)
-	if i < 0 || i+1 >= len(r.Words) || strings.HasPrefix(r.Words[i+1], `"`) {
-		return strings.Join(r.Words, " ")
+	list := slices.Clone(r.Words)
+	for i := 0; i+1 < len(list); i++ {
+		wordy := list[i] == vocabulary.ClauseBecause || i == 0 && list[i] == vocabulary.VerbRemark
+		if !wordy && list[i] != vocabulary.ClauseBy || strings.HasPrefix(list[i+1], `"`) {
+			continue
+		}
+		end := i + 2
+		if wordy && !strings.Contains(list[i+1], " ") {
+			end = len(list)
+		}
+		text := strconv.Quote(strings.Join(list[i+1:end], " "))
+		list = append(append(list[:i+1:i+1], text), list[end:]...)
 	}
-	why := strings.Join(r.Words[i+1:], " ")
-	return strings.Join(r.Words[:i+1], " ") + " " + strconv.Quote(why)
+	return strings.Join(list, " ")
 }
 
 // statement reads a text as one statement of one line.

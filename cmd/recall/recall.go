@@ -46,17 +46,36 @@ func (s Reader) Recall(b *model.Batch) {
 
 // begun is the process by which a batch was begun, nil where it cannot be had.
 func (s Reader) begun(b *model.Batch) *model.Process {
-	at := s.Below(b.Process.Place.File)
-	if b.Pinned.Revision.Text == "" || at == "" {
+	if b.Pinned.Revision.Text == "" {
 		return nil
 	}
-	h := s.house(b.Pinned.Revision.Text, at, b.Process.Place.File.Name())
+	p := s.was(b.Process, b.Pinned.Revision.Text)
+	if p == nil || fingerprint.Of(p) != b.Pinned.Print.Text {
+		return nil
+	}
+	return p
+}
+
+// Holds tells whether a revision holds the text of a process, and of all that it uses, as
+// it stands.
+func (s Reader) Holds(p *model.Process, revision string) bool {
+	was := s.was(p, revision)
+	return was != nil && fingerprint.Of(was) == fingerprint.Of(p)
+}
+
+// was is a process as it was at a revision, nil where it cannot be had.
+func (s Reader) was(p *model.Process, revision string) *model.Process {
+	at := s.Below(p.Place.File)
+	if at == "" {
+		return nil
+	}
+	h := s.house(revision, at, p.Place.File.Name())
 	if h == nil {
 		return nil
 	}
-	for _, p := range h.Processes {
-		if p.Name == b.Process.Name && !p.Broken && fingerprint.Of(p) == b.Pinned.Print.Text {
-			return p
+	for _, then := range h.Processes {
+		if then.Name == p.Name && !then.Broken {
+			return then
 		}
 	}
 	return nil

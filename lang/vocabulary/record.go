@@ -9,7 +9,7 @@ import (
 var (
 	delivery = bandsOf("a delivery", "1 g to 100000 t", "100 g to 5000 t", practice)
 
-	byPerson = Clause{Word: "by", Slots: []Slot{{Kind: Text, Label: "who"}}, Doc: "who did it, or wrote it down"}
+	byPerson = Clause{Word: ClauseBy, Slots: []Slot{{Kind: Text, Label: "who"}}, Doc: "who did it, or wrote it down"}
 )
 
 // The lot as it came in, and what a batch has besides its readings.
@@ -29,7 +29,7 @@ var recordRows = slices.Concat([]Row{
 	{Word: "from", In: blocks(Batch), Once: true, Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}},
 		Doc:     "The charge of this batch, and its lot, in the place of those of its process.", Example: `from 5.8 kg of "Far field 2026"`},
-	{Word: "remark", In: blocks(Batch), Slots: []Slot{{Kind: Text, Label: "what was noticed"}}, Clauses: []Clause{atMomentAlways},
+	{Word: VerbRemark, In: blocks(Batch), Slots: []Slot{{Kind: Text, Label: "what was noticed"}}, Clauses: []Clause{atMomentAlways},
 		Doc: "Something that was noticed, in words.", Example: `remark "smells of cucumber" at 2026-03-10 08:00`},
 }), []Row{
 	{Word: "pinned", In: blocks(Batch), Once: true, Slots: []Slot{{Kind: Text, Label: "twelve signs"}},
@@ -39,7 +39,7 @@ var recordRows = slices.Concat([]Row{
 	{Word: "tested", In: blocks(Batch), By: ByValue,
 		Slots: []Slot{oneOf("what was tested", analysisWords()...), {Kind: Amount, Label: "what was found", Dims: analysisDims()}},
 		Clauses: []Clause{
-			{Word: "by", Slots: []Slot{{Kind: Text, Label: "the method"}}, Doc: "the method"},
+			{Word: ClauseBy, Slots: []Slot{{Kind: Text, Label: "the method"}}, Doc: "the method"},
 			atMomentAlways,
 		},
 		Doc:     "What a laboratory found in the finished malt.",
