@@ -56,8 +56,13 @@ func (t *Trial) Affordable() error {
 		return work.ErrPool
 	}
 	t.Strike(f)
+	t.usual = f
 	return nil
 }
+
+// BreaksOff tells whether the forecast that Affordable made had to stop before the last of
+// what was read, so that there is nothing to hold the rest beside.
+func (t *Trial) BreaksOff() bool { return t.usual != nil && t.usual.BrokenOff() }
 
 // fitPool is what the forecasts of one fit may cost: a hundred usual ones take five
 // million.

@@ -49,7 +49,7 @@ type Result struct {
 // Left is a batch that was not used.
 type Left struct {
 	Batch  *model.Batch
-	Reason error // ErrUnread, ErrUnseen, TooDear, one of package evidence, or why its process cannot be forecast
+	Reason error // ErrUnread, ErrUnseen, ErrBrokenOff, TooDear, one of package evidence, or why its process cannot be forecast
 }
 
 // Struck is a reading that was not used: a weight that cannot be.
@@ -65,6 +65,8 @@ var ErrNothing = errors.New("no batch from which anything could be learnt")
 var (
 	ErrUnread = errors.New("some of its record does not read")
 	ErrUnseen = errors.New("nothing was weighed, counted, felt or read")
+
+	ErrBrokenOff = errors.New("the forecast of its process breaks off before what was read; maltwright forecast says where, and why")
 )
 
 // TooMany are more batches than it learns from at a time. Its text is for programmers, as
@@ -162,6 +164,8 @@ func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Tr
 		return nil, TooDear{work.Shared}
 	case err != nil:
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
+	case t.BreaksOff():
+		return nil, ErrBrokenOff
 	}
 	return t, nil
 }
