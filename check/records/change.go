@@ -27,6 +27,9 @@ func (r *record) changes() []model.Change {
 	var kept []model.Change
 	for _, c := range r.batch.Changes {
 		s, ok := spans[c.Step.Kind.Text]
+		if kind := c.Step.Kind.Text; r.batch.Process.Count(model.StageKind(kind)) > 1 {
+			s.least = spans[vocabulary.VerbHold].least // it goes on growing elsewhere
+		}
 		said := ""
 		switch low, high := c.To.Low.SI, c.To.High.SI; {
 		case !ok:

@@ -2,6 +2,7 @@ package records
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -19,7 +20,7 @@ func (r *record) offTheFloor() {
 		switch {
 		case r.aside[i] || x.When().IsZero() || model.Is[*model.Turned](x) && r.stirred():
 		case model.After(x) != nil:
-			if left < 0 && r.leaves(model.After(x).Kind.Text) {
+			if left < 0 && r.leaves(model.After(x)) {
 				left = i
 			}
 		case left < 0 || shows(x) != growing || shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
@@ -36,12 +37,15 @@ func (r *record) offTheFloor() {
 
 // stirred tells whether the process has the malt stirred on the kiln.
 func (r *record) stirred() bool {
-	kiln := model.First[*model.Kilning](r.batch.Process)
-	return kiln != nil && kiln.Stir != nil
+	return slices.ContainsFunc(model.Every[*model.Kilning](r.batch.Process), func(st *model.Kilning) bool { return st.Stir != nil })
 }
 
-// leaves tells whether the piece leaves its floor when a step of the kind ends.
-func (r *record) leaves(kind string) bool {
+// leaves tells whether the piece leaves its last floor when a step ends.
+func (r *record) leaves(step *model.StepName) bool {
+	kind := step.Kind.Text
+	if n := r.batch.Process.Count(model.StageKind(kind)); n > 1 && step.Number < n {
+		return false // another of its kind follows, or may
+	}
 	return endsGrowth(kind) && (kind != string(model.GerminateStage) || model.First[*model.Withering](r.batch.Process) == nil)
 }
 

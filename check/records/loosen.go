@@ -2,6 +2,7 @@ package records
 
 import (
 	"math"
+	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
@@ -53,8 +54,10 @@ func beyond(o *evidence.Observation, low, high float64) float64 {
 
 // steady tells whether a thermostat holds the heat of the kiln: a fire of wood has none.
 func (h *held) steady() bool {
-	st := model.First[*model.Kilning](h.trial.Process)
-	return st != nil && st.Kiln != nil && (st.Kiln.Fired.Text == vocabulary.FiredElectric || st.Kiln.Fired.Text == vocabulary.FiredGas)
+	kilns := model.Every[*model.Kilning](h.trial.Process)
+	return len(kilns) > 0 && !slices.ContainsFunc(kilns, func(st *model.Kilning) bool {
+		return st.Kiln == nil || st.Kiln.Fired.Text != vocabulary.FiredElectric && st.Kiln.Fired.Text != vocabulary.FiredGas
+	})
 }
 
 // heat is the least that the kiln is set to, and the most by the time of a reading, °C:
@@ -67,17 +70,16 @@ func (h *held) heat(x model.Reading) (low, high float64) {
 		if st.Kind != model.KilnStage {
 			continue
 		}
-		count, reached := map[string]int{}, false
+		reached := false
 		for _, s := range st.Steps {
 			kind := string(s.Kind)
-			count[kind]++
 			if s.Temperature.Known && s.Kind != model.CoolStep {
 				low = min(low, s.Temperature.From)
 				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
 					high = max(high, s.Temperature.To)
 				}
 			}
-			reached = reached || ended != nil && ended.Kind.Text == kind && ended.Number <= count[kind]
+			reached = reached || ended != nil && ended.Kind.Text == kind && ended.Number <= s.Nth
 		}
 	}
 	return low, high

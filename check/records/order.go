@@ -145,6 +145,9 @@ func (r *record) contradicts(i, k int) bool {
 	if model.Is[*model.Turned](y) && shows(x) == drying && r.stirred() {
 		return false
 	}
+	if shows(y) == steeping && shows(x) == growing && r.batch.Process.Count(model.SteepStage) > 1 {
+		return false // it is steeped again
+	}
 	return shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
 }
 
@@ -166,6 +169,9 @@ func (r *record) stageBefore(i int) int {
 	return -1
 }
 
+// shownBy is how far a batch has come when a step is over.
+func shownBy(name *model.StepName) vocabulary.Phase { return vocabulary.PhaseAfter(name.Kind.Text) }
+
 // earlyShare is the share of the planned steep before which nothing grows yet, and
 // repeatShare the same of one whose repeat may end sooner.
 const earlyShare, repeatShare = 0.6, 0.4
@@ -177,9 +183,10 @@ func (r *record) earlyGrowth() {
 	if r.plan == nil || steep == nil {
 		return
 	}
-	early := earlyShare * r.plan.Totals.SteepOut
+	cast := r.castFirst(steep)
+	early := earlyShare * cast
 	if slices.ContainsFunc(steep.Steps, func(s model.Step) bool { return s.Kind() == model.RepeatStep }) {
-		early = repeatShare * r.plan.Totals.SteepOut
+		early = repeatShare * cast
 	}
 	for i, x := range r.batch.Readings {
 		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
@@ -187,14 +194,24 @@ func (r *record) earlyGrowth() {
 		}
 		most := early
 		if shows(x) == drying { // days of growing lie between
-			most = r.plan.Totals.SteepOut
+			most = cast
 		}
 		if shows(x) < growing || r.since(x.When()) >= most {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
-			shownWords[shows(x)], hours(r.since(x.When())), hours(r.plan.Totals.SteepOut))))
+			shownWords[shows(x)], hours(r.since(x.When())), hours(cast))))
 	}
+}
+
+// castFirst is when by the plan the first steep is over, s from its beginning.
+func (r *record) castFirst(steep *model.Steep) float64 {
+	for _, s := range slices.Backward(r.steps) {
+		if s.whole == model.Stage(steep) {
+			return s.end
+		}
+	}
+	return r.plan.Totals.SteepOut
 }
 
 // before tells whether a step comes before another in the process.
@@ -204,6 +221,9 @@ func (r *record) before(a, b *model.StepName) bool {
 	}
 	if i, k := r.at(a), r.at(b); i >= 0 && k >= 0 {
 		return i < k
+	}
+	if p := r.batch.Process; p.Count(model.SteepStage) > 1 && shownBy(a) <= growing && shownBy(b) <= growing {
+		return false // either may be of the later one
 	}
 	return vocabulary.StageRank(a.Kind.Text) < vocabulary.StageRank(b.Kind.Text)
 }

@@ -89,6 +89,7 @@ type planned struct {
 	kind       string
 	number     int
 	stage      model.StageKind
+	nth        int // which stage of its kind
 	start, end float64
 	step       model.Step  // nil for a stage that is one step
 	whole      model.Stage // the stage it is of
@@ -106,15 +107,13 @@ func (r *record) planned() {
 		return
 	}
 	r.plan = plan
-	counts := map[string]int{}
 	for _, st := range plan.Stages {
 		for _, s := range st.Steps {
 			kind := string(s.Kind)
 			if kind == "" {
 				kind = string(st.Kind)
 			}
-			counts[kind]++
-			r.steps = append(r.steps, planned{kind, counts[kind], st.Kind, s.Start, s.End, stepAt(r.batch.Process, s.Place), r.batch.Process.Stage(st.Kind)})
+			r.steps = append(r.steps, planned{kind, s.Nth, st.Kind, st.Number, s.Start, s.End, stepAt(r.batch.Process, s.Place), st.Of})
 		}
 	}
 }
@@ -141,6 +140,9 @@ func (r *record) at(name *model.StepName) int {
 	last := -1
 	for i, s := range r.steps {
 		switch {
+		case string(s.stage) == name.Kind.Text && name.Number > 0 && name.Number != s.nth:
+		case string(s.stage) == name.Kind.Text && name.Number == 0 && last >= 0 && r.steps[last].nth != s.nth:
+			return -1
 		case string(s.stage) == name.Kind.Text:
 			last = i
 		case s.kind != name.Kind.Text:

@@ -69,7 +69,7 @@ func (r *record) repeated(step model.Step) bool {
 			return s == step && inside || seek(model.Inner(s), inside || s.Kind() == model.RepeatStep)
 		})
 	}
-	return seek(model.First[*model.Steep](r.batch.Process).Steps, false)
+	return slices.ContainsFunc(model.Every[*model.Steep](r.batch.Process), func(st *model.Steep) bool { return seek(st.Steps, false) })
 }
 
 // waits tells whether a step ends by a condition, and between which times.

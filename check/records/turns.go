@@ -18,14 +18,34 @@ const (
 
 // unturned finds a piece that nothing says was turned, in a record that notes turns.
 func (r *record) unturned() {
-	st := model.First[*model.Germination](r.batch.Process)
-	if st == nil || st.Turn == nil {
-		return
+	for i, st := range model.Every[*model.Germination](r.batch.Process) {
+		if st.Turn != nil {
+			r.unturnedIn(st, r.linesOf(i+1))
+		}
 	}
+}
+
+// linesOf gives the places of the lines up to the end of the growth of a number, behind that
+// of the one before it.
+func (r *record) linesOf(number int) (list []int) {
+	grown := 1
+	for i, x := range r.batch.Readings {
+		if grown == number {
+			list = append(list, i)
+		}
+		if after := model.After(x); after != nil && endsGrowth(after.Kind.Text) {
+			grown = max(grown+1, after.Number+1)
+		}
+	}
+	return list
+}
+
+// unturnedIn looks at the lines of one floor.
+func (r *record) unturnedIn(st *model.Germination, lines []int) {
 	most := max(unturnedTimes*st.Turn.SI, unturnedLeast)
-	turns := r.turns()
+	turns := r.turns(lines)
 	if !slices.ContainsFunc(r.batch.Readings, func(x model.Reading) bool { return model.Is[*model.Turned](x) }) {
-		r.neverTurned(st.Turn)
+		r.neverTurned(st.Turn, lines)
 		return
 	}
 	if len(turns) < fewTurns || middleGap(turns) > 1.6*st.Turn.SI {
@@ -50,9 +70,10 @@ const (
 
 // neverTurned finds a growing piece that is looked at for days and of which no line says
 // that it was turned, where the process asks for turns.
-func (r *record) neverTurned(every *model.Quantity) {
+func (r *record) neverTurned(every *model.Quantity, lines []int) {
 	var looks []model.Reading
-	for i, x := range r.batch.Readings {
+	for _, i := range lines {
+		x := r.batch.Readings[i]
 		if model.After(x) != nil && endsGrowth(model.After(x).Kind.Text) {
 			break
 		}
@@ -80,9 +101,10 @@ func ofPiece(x model.Reading) bool {
 }
 
 // turns lists the turns while the piece grew, and the end of the growing behind them.
-func (r *record) turns() []model.Reading {
+func (r *record) turns(lines []int) []model.Reading {
 	var list []model.Reading
-	for i, x := range r.batch.Readings {
+	for _, i := range lines {
+		x := r.batch.Readings[i]
 		if x.When().IsZero() || r.aside[i] {
 			continue
 		}

@@ -131,13 +131,12 @@ func (r *record) hurried(h *held, name *model.StepName) bool {
 		return false
 	}
 	least, _ := r.takes(k-1, k)
-	number := 0
 	for _, st := range h.centre.Stages {
 		for _, s := range st.Steps {
 			if string(s.Kind) != r.steps[k].kind && (s.Kind != "" || string(st.Kind) != r.steps[k].kind) {
 				continue
 			}
-			if number++; number == r.steps[k].number {
+			if s.Nth == r.steps[k].number {
 				return s.End-s.Start < hurriedShare*least
 			}
 		}

@@ -18,8 +18,7 @@ var acrospireGoalOdd = Rule{
 		Good:   "until acrospire at least 3/4",
 		Limits: "it knows a usual length for barley, wheat, spelt, rye, triticale and oats"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil || !looksAt(st, vocabulary.MeasureAcrospire) {
+		if !c.growthLooksAt(vocabulary.MeasureAcrospire) {
 			return
 		}
 		goal := c.Profile.Goal()
@@ -27,15 +26,21 @@ var acrospireGoalOdd = Rule{
 			c.NotJudged(r, fmt.Sprintf("no usual length of the acrospire is known for %s, which is judged by days", c.Profile.Grain.Name))
 			return
 		}
-		conditions := []*model.Condition{st.Until}
-		for _, s := range st.Steps {
-			if s.Kind() == model.GateStep {
-				conditions = append(conditions, model.Asked(s))
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			goal := goal
+			if st != c.lastGrowth() {
+				goal.Low = 0 // it grows on
 			}
-		}
-		for i, cond := range conditions {
-			if t := asked(cond, vocabulary.MeasureAcrospire); t != nil {
-				c.goalOdd(r, t, goal, i == 0)
+			conditions := []*model.Condition{st.Until}
+			for _, s := range st.Steps {
+				if s.Kind() == model.GateStep {
+					conditions = append(conditions, model.Asked(s))
+				}
+			}
+			for i, cond := range conditions {
+				if t := asked(cond, vocabulary.MeasureAcrospire); t != nil {
+					c.goalOdd(r, t, goal, i == 0)
+				}
 			}
 		}
 	},

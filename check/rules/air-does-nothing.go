@@ -32,26 +32,31 @@ var airDoesNothing = Rule{
 }`,
 		Limits: "whether the air is enough where it gets to is told by oxygen-gone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Steep](c.Process)
-		if st == nil || st.Aerate == nil {
-			return
-		}
-		still := slices.DeleteFunc(model.Only[*model.Soak](model.EveryStep(st.Steps)), func(s *model.Soak) bool { return s.Aerated })
-		longest := wetting{}
-		for _, w := range c.wettings() {
-			if w.step.Kind() == model.SoakStep && !model.Aerated(w.step) && w.seconds > longest.seconds {
-				longest = w
+		for _, st := range model.Every[*model.Steep](c.Process) {
+			if st.Aerate != nil {
+				c.airForNothing(r, st)
 			}
 		}
-		switch every := st.Aerate.Every; {
-		case len(still) == 0:
-			c.Note(r.At(st.Aerate.Place(), "there is no soak in still water for the air to be blown through"))
-		case longest.step == nil:
-			c.NotJudged(r, "no soak is known to be made, or how long it takes")
-		case longest.seconds <= every.SI:
-			f := r.At(every.Place, fmt.Sprintf("air is blown every %s, and no soak in still water lasts longer than %s", every, lasting(longest.step, longest.seconds)))
-			f.Related = []finding.Related{{Place: timeAt(longest.step), Message: "the longest of them"}}
-			c.Note(f)
-		}
 	},
+}
+
+// airForNothing reports air at intervals that no soak of the steep is the better for.
+func (c *Case) airForNothing(r finding.Rule, st *model.Steep) {
+	still := slices.DeleteFunc(model.Only[*model.Soak](model.EveryStep(st.Steps)), func(s *model.Soak) bool { return s.Aerated })
+	longest := wetting{}
+	for _, w := range c.wettingsOf(st) {
+		if w.step.Kind() == model.SoakStep && !model.Aerated(w.step) && w.seconds > longest.seconds {
+			longest = w
+		}
+	}
+	switch every := st.Aerate.Every; {
+	case len(still) == 0:
+		c.Note(r.At(st.Aerate.Place(), "there is no soak in still water for the air to be blown through"))
+	case longest.step == nil:
+		c.NotJudged(r, "no soak is known to be made, or how long it takes")
+	case longest.seconds <= every.SI:
+		f := r.At(every.Place, fmt.Sprintf("air is blown every %s, and no soak in still water lasts longer than %s", every, lasting(longest.step, longest.seconds)))
+		f.Related = []finding.Related{{Place: timeAt(longest.step), Message: "the longest of them"}}
+		c.Note(f)
+	}
 }

@@ -17,21 +17,22 @@ var bedDriesOut = Rule{
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
 		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying"},
 	Judge: func(r finding.Rule, c *Case) {
-		floor, _ := c.grown()
-		if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
-			return
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			floor := c.onFloor(st)
+			if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
+				continue
+			}
+			if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
+				continue // it never was wet enough, and the steep is to blame
+			}
+			place := floor.Place
+			if st.Humidity != nil {
+				place = st.Humidity.Place
+			}
+			f := r.At(place, fmt.Sprintf("the piece dries from %s moisture to %s, and for %s it grows at less than half its speed",
+				Percent(floor.MoistureAt), Percent(floor.Driest), Hours(floor.Slowed)))
+			c.Note(f)
 		}
-		if floor.MoistureAt < c.Profile.CastBand().Low-driesBy {
-			return // it never was wet enough, and the steep is to blame
-		}
-		st := model.First[*model.Germination](c.Process)
-		place := floor.Place
-		if st.Humidity != nil {
-			place = st.Humidity.Place
-		}
-		f := r.At(place, fmt.Sprintf("the piece dries from %s moisture to %s, and for %s it grows at less than half its speed",
-			Percent(floor.MoistureAt), Percent(floor.Driest), Hours(floor.Slowed)))
-		c.Note(f)
 	},
 }
 

@@ -166,7 +166,7 @@ func leftPale(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 // grownLong finds a malt that is grown longer than its kind, of a grain whose acrospire
 // tells nothing.
 func grownLong(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
-	days, st := c.Claim.Malt.Days, model.First[*model.Germination](c.Process)
+	days, st := c.Claim.Malt.Days, c.lastGrowth()
 	if !days.Known() || c.Claim.Grain.Acrospire.Known() || c.Forecast == nil || st == nil {
 		return f, false
 	}
@@ -181,8 +181,16 @@ const overstayed = 0.5 // days
 
 // neverSmoked tells that no smoke is written of: a note where flue gas may come to the malt.
 func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
-	_, k := c.kilnOf()
-	if !c.Claim.Malt.Least.Smoked || k == nil || k.Fired.Text == "" || k.Fired.Text == vocabulary.FiredWood && (k.Direct || k.Flue.Text == "") {
+	var k *model.Kiln
+	for _, st := range model.Every[*model.Kilning](c.Process) {
+		if st.Kiln == nil || st.Kiln.Fired.Text == "" || st.Kiln.Fired.Text == vocabulary.FiredWood && (st.Kiln.Direct || st.Kiln.Flue.Text == "") {
+			return f, false
+		}
+		if k == nil {
+			k = st.Kiln
+		}
+	}
+	if !c.Claim.Malt.Least.Smoked || k == nil {
 		return f, false
 	}
 	how := k.Fired.Text

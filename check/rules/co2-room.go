@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -48,10 +49,17 @@ const (
 // the forecast, or as usual.
 func (c *Case) gasOf() (gas, span float64) {
 	if c.Forecast != nil && c.Forecast.Totals.CO2 > 0 {
+		began, ended := math.NaN(), math.NaN()
 		for _, st := range c.Forecast.Stages {
 			if n := len(st.Steps); st.Kind == model.GerminateStage && n > 0 {
-				return c.Forecast.Totals.CO2 * gasVolume, st.Steps[n-1].End - st.Steps[0].Start
+				if math.IsNaN(began) {
+					began = st.Steps[0].Start
+				}
+				ended = st.Steps[n-1].End
 			}
+		}
+		if ended > began {
+			return c.Forecast.Totals.CO2 * gasVolume, ended - began
 		}
 	}
 	return c.Process.Charge.SI * gasPerKilo, gasSpan

@@ -30,7 +30,7 @@ store in "lidded drum" for at least 3 weeks`,
 		Limits: "green malt that never comes to a kiln is left alone, but not that of sorghum"},
 	Judge: func(r finding.Rule, c *Case) {
 		p := c.Process
-		kilned := model.First[*model.Kilning](p)
+		kilned := model.Last[*model.Kilning](p)
 		switch {
 		case model.First[*model.Deculming](p) != nil:
 		case c.Profile.RootsOff && model.First[*model.Germination](p) != nil:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,9 +17,8 @@ var directFired = Rule{
 		Bad:    "heater 3 kW\nfired wood by direct",
 		Good:   "heater 3 kW\nfired wood by indirect",
 		Limits: "it knows nothing of the burner: one of low nitrogen oxides, or burnt sulphur, makes fewer nitrosamines"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
-		if k == nil || !vocabulary.Burns(k.Fired.Text) || !k.Direct {
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
+		if !vocabulary.Burns(k.Fired.Text) || !k.Direct {
 			return // flue-not-said speaks where nothing is said
 		}
 		f := r.At(k.Flue.Place, fmt.Sprintf("the flue gas of the %s fire goes through the malt and, if the draught fails, to where people are", k.Fired.Text))
@@ -26,5 +26,5 @@ var directFired = Rule{
 			f.Severity = finding.Caution
 		}
 		c.Note(f)
-	},
+	}),
 }

@@ -54,7 +54,7 @@ const (
 
 // lastDried is the last of the kiln that asks for a moisture, or its last heat.
 func (c *Case) lastDried() source.Place {
-	place, at := c.kilnHead(), -1
+	place, at := c.lastKilnHead(), -1
 	for i, s := range c.steps(model.KilnStage) {
 		if _, _, ok := peak(s); ok {
 			place, at = s.Place(), i

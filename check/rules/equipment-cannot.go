@@ -18,8 +18,12 @@ var equipmentCannot = Rule{
 		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says."},
 	Judge: func(r finding.Rule, c *Case) {
 		var told []model.Step
-		if _, k := c.kilnOf(); k != nil {
-			for _, s := range c.steps(model.KilnStage) {
+		for _, st := range model.Every[*model.Kilning](c.Process) {
+			k := st.Kiln
+			if k == nil {
+				continue
+			}
+			for _, s := range st.Steps {
 				found := slices.Concat(c.beyondReach(r, k, s), beyondAir(r, k, s))
 				for _, f := range found {
 					c.Note(f)
@@ -53,7 +57,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		default:
 			continue
 		}
-		if _, k := c.kilnOf(); k != nil {
+		if k := c.kilnAt(t.Where()); k != nil {
 			f.Related = theKiln(k)
 			if heater && k.Heater != nil && k.Airflow != nil {
 				f.Related = []finding.Related{{Place: k.Heater.Place, Message: "its heater"}, {Place: k.Airflow.Place, Message: "the air that it warms"}}

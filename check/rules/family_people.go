@@ -13,15 +13,6 @@ func peopleRules() []Rule {
 // localCodes closes what a rule of this family tells people to do.
 const localCodes = "; follow local codes and licensed practice"
 
-// kilnOf gives the kiln stage and its kiln, each nil where there is none.
-func (c *Case) kilnOf() (*model.Kilning, *model.Kiln) {
-	st := model.First[*model.Kilning](c.Process)
-	if st == nil {
-		return nil, nil
-	}
-	return st, st.Kiln
-}
-
 // theKiln is the kiln as a related place.
 func theKiln(k *model.Kiln) []finding.Related {
 	return []finding.Related{{Place: k.Place, Message: "the kiln"}}

@@ -17,9 +17,8 @@ var fireUnattended = Rule{
 		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "it judges flames only, by how long they burn, since the process does not say at what hour the kiln is lit; " +
 			"electric heat with a thermostat is not judged, and is safer, but not safe"},
-	Judge: func(r finding.Rule, c *Case) {
-		st, k := c.kilnOf()
-		if k == nil || !vocabulary.Burns(k.Fired.Text) {
+	Judge: eachKiln(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
+		if !vocabulary.Burns(k.Fired.Text) {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Awake == nil {
@@ -27,7 +26,7 @@ var fireUnattended = Rule{
 			return
 		}
 		up := c.Process.Site.Awake
-		switch _, burns := c.heated(); {
+		switch _, burns := c.heated(k); {
 		case burns == 0:
 			c.NotJudged(r, "the steps of the kiln do not say how long they take")
 		case burns <= waking(*up):
@@ -37,7 +36,7 @@ var fireUnattended = Rule{
 			f.Related = append(theKiln(k), finding.Related{Place: up.Place, Message: "when somebody is awake"})
 			c.Note(f)
 		}
-	},
+	}),
 }
 
 // waking is how long somebody is awake in a day, s.
@@ -49,11 +48,11 @@ func waking(c model.Clock) float64 {
 	return float64(span)
 }
 
-// heated is the hottest that the kiln is asked for, °C, and how long it is heated on
+// heated is the hottest that a kiln is asked for, °C, and how long it is heated on
 // end, s: by the forecast, or else at the least that its steps may take; 0 where
 // that is not known.
-func (c *Case) heated() (hot, seconds float64) {
-	for _, s := range c.steps(model.KilnStage) {
+func (c *Case) heated(k *model.Kiln) (hot, seconds float64) {
+	for _, s := range c.stepsIn(k) {
 		if t, ok := hottest(s); ok {
 			hot = max(hot, t)
 		}
@@ -64,8 +63,9 @@ func (c *Case) heated() (hot, seconds float64) {
 	}
 	seconds = 0
 	for _, st := range c.Forecast.Stages {
+		on, ok := st.Of.(*model.Kilning)
 		for _, s := range st.Steps {
-			if st.Kind == model.KilnStage && s.Kind != model.CoolStep {
+			if ok && on.Kiln == k && s.Kind != model.CoolStep {
 				seconds += s.End - s.Start
 			}
 		}

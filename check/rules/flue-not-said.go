@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,13 +17,12 @@ var flueNotSaid = Rule{
 		Bad:    "heater 3 kW\nfired wood",
 		Good:   "heater 3 kW\nfired wood by indirect",
 		Limits: "whether the flue is sound it cannot know; of a gas oven without a draught gas-oven-indoors speaks"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
-		if k == nil || !vocabulary.Burns(k.Fired.Text) || k.Flue.Text != "" || k.Fired.Text == vocabulary.FiredGas && k.Draught.Text == vocabulary.DraughtStill {
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
+		if !vocabulary.Burns(k.Fired.Text) || k.Flue.Text != "" || k.Fired.Text == vocabulary.FiredGas && k.Draught.Text == vocabulary.DraughtStill {
 			return
 		}
 		f := r.At(k.Fired.Place, fmt.Sprintf("nothing says where the flue gas of the %s fire goes", k.Fired.Text))
 		f.Hint = fmt.Sprintf("write fired %s by indirect where it has a flue of its own, or by direct where it goes through the malt", k.Fired.Text)
 		c.Note(f)
-	},
+	}),
 }

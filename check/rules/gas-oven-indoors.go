@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,17 +17,16 @@ var gasOvenIndoors = Rule{
 		Bad:    "draught still\nfired gas",
 		Good:   "draught natural\nfired gas by indirect",
 		Limits: "it does not know the room, nor whether the oven has a flue of its own: write draught natural for one that has"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
-		if k == nil || k.Fired.Text != vocabulary.FiredGas || k.Draught.Text != vocabulary.DraughtStill {
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
+		if k.Fired.Text != vocabulary.FiredGas || k.Draught.Text != vocabulary.DraughtStill {
 			return
 		}
 		how := ""
-		if _, least := c.heated(); least > 0 {
+		if _, least := c.heated(k); least > 0 {
 			how = " for " + Hours(least)
 		}
 		f := r.At(k.Fired.Place, fmt.Sprintf("%q burns gas%s with no draught that takes its flue gas away", k.Name, how))
 		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no draught"}}
 		c.Note(f)
-	},
+	}),
 }

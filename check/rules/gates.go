@@ -28,7 +28,8 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 
 // noBreakToSee tells whether a break is waited for in a bed too thin to show one.
 func (c *Case) noBreakToSee(g *forecast.Gate) bool {
-	return g.Failed != nil && g.Failed.Measure == vocabulary.MeasureBreak && c.Forecast.Kilned != nil && c.Forecast.Kilned.Depth < trayDeep
+	k := c.onKiln(g.Of)
+	return g.Failed != nil && g.Failed.Measure == vocabulary.MeasureBreak && k != nil && k.Depth < trayDeep
 }
 
 // after says how long it was waited, where it was.

@@ -13,8 +13,10 @@ import (
 // What the rules of the growing piece look at.
 
 // holds lists the holds of the germination that say how warm.
-func (c *Case) holds() []*model.Hold {
-	holds := model.Only[*model.Hold](c.steps(model.GerminateStage))
+func (c *Case) holds() []*model.Hold { return holdsOf(c.steps(model.GerminateStage)) }
+
+func holdsOf(steps []model.Step) []*model.Hold {
+	holds := model.Only[*model.Hold](steps)
 	return slices.DeleteFunc(holds, func(s *model.Hold) bool { return s.At == nil })
 }
 
@@ -63,13 +65,18 @@ func waitsFor(t *model.Test) (length float64, ok bool) {
 	return t.Bound.Range.Low.SI, true
 }
 
-// grown gives how the piece fared where it grew, and at the end of withering, if
-// there is any.
+// grown gives how the piece fared where it grew, of several floors at the end of the last
+// with the time on all of them, and at the end of withering, if there is any.
 func (c *Case) grown() (floor, last *forecast.Piece) {
 	for i := range c.Forecast.Pieces {
 		p := &c.Forecast.Pieces[i]
 		if p.Stage == model.GerminateStage {
-			floor = p
+			now := *p
+			if floor != nil {
+				now.Began, now.Took = floor.Began, floor.Took+p.Took
+			}
+			floor, last = &now, &now
+			continue
 		}
 		last = p
 	}

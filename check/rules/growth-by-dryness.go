@@ -29,8 +29,8 @@ var growthByDryness = Rule{
 }`,
 		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit) {
+		st := c.lastGrowth()
+		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureChit) || c.growthLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		drier := func(t model.Test) bool {

@@ -29,8 +29,8 @@ var growthEndOdd = Rule{
 }`,
 		Limits: "a growth that looks at the acrospire or the rub too, in whatever place, is left alone, and so is the chit of a malt or a grain whose acrospire tells nothing"},
 	Judge: func(r finding.Rule, c *Case) {
-		st, goal := model.First[*model.Germination](c.Process), c.Profile.Goal()
-		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.WitherStage), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
+		st, goal := c.lastGrowth(), c.Profile.Goal()
+		if st == nil || st.Until == nil || c.growthLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || c.witherLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		early := func(t model.Test) bool {

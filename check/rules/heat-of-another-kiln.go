@@ -18,13 +18,9 @@ var heatOfAnotherKiln = Rule{
 		Good:  "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "The forecast takes both for the air that comes to the malt. A kiln that is open by its own draught counts as one with a fan. " +
 			"It is said once, at the first step"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
-		if k == nil {
-			return
-		}
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
 		still := k.Draught.Text == vocabulary.DraughtStill
-		for _, s := range c.steps(model.KilnStage) {
+		for _, s := range c.stepsIn(k) {
 			t := placedHeat(s)
 			if t == nil || !slices.Contains(placesOfOthers[still], t.Where) {
 				continue
@@ -40,7 +36,7 @@ var heatOfAnotherKiln = Rule{
 			c.Note(f)
 			return
 		}
-	},
+	}),
 }
 
 // placesOfOthers are the places that a kiln with a draught (false), or a still oven

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,10 +17,9 @@ var heaterOnExtension = Rule{
 		Bad:    `kiln "base kiln" { area 0.5 m2; airflow 60 m3/h; draught fan; heater 2.4 kW; fired electric }`,
 		Good:   `kiln "base kiln" { area 0.5 m2; airflow 60 m3/h; draught fan; heater 1.5 kW; fired electric }`,
 		Limits: "above 3.7 kW a heater is wired in and has no plug, and an oven with still air is taken to be wired in as well"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
 		switch {
-		case k == nil || k.Fired.Text != vocabulary.FiredElectric || k.Draught.Text == vocabulary.DraughtStill:
+		case k.Fired.Text != vocabulary.FiredElectric || k.Draught.Text == vocabulary.DraughtStill:
 			return
 		case k.Heater == nil:
 			c.NotJudged(r, fmt.Sprintf("%q does not say the power of its heater", k.Name))
@@ -28,7 +28,7 @@ var heaterOnExtension = Rule{
 			return
 		}
 		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s runs for hours: if it is plugged into an extension lead, that is more than the lead bears", k.Heater)))
-	},
+	}),
 }
 
 const (

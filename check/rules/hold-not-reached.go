@@ -31,24 +31,28 @@ var holdNotReached = Rule{
 }`,
 		Limits: "Where the growth ends by the corn, a slower lot may come to the hold: that is a note."},
 	Judge: func(r finding.Rule, c *Case) {
-		floor, _ := c.grown()
-		st := model.First[*model.Germination](c.Process)
-		if st == nil || floor == nil {
-			return
-		}
-		sooner := 0.0 // s that the holds before may take
-		for _, s := range st.Steps {
-			if s.Kind() != model.HoldStep || c.run(s) != nil {
-				if t, ok := lasts(s); ok && s.Kind() == model.HoldStep {
-					sooner += t
-				}
-				continue
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			if floor := c.onFloor(st); floor != nil {
+				c.holdsNotReached(r, st, floor.Took)
 			}
-			f := r.At(s.Place(), fmt.Sprintf("the growth ends after %s, before this hold begins", Hours(floor.Took)))
-			if last, ok := latest(st); ok && floor.Took < last-60 && sooner < last-60 {
-				f.Severity = finding.Note
-			}
-			c.Note(f)
 		}
 	},
+}
+
+// holdsNotReached reports the holds of a stage that took so long, which never began.
+func (c *Case) holdsNotReached(r finding.Rule, st *model.Germination, took float64) {
+	sooner := 0.0 // s that the holds before may take
+	for _, s := range st.Steps {
+		if s.Kind() != model.HoldStep || c.run(s) != nil {
+			if t, ok := lasts(s); ok && s.Kind() == model.HoldStep {
+				sooner += t
+			}
+			continue
+		}
+		f := r.At(s.Place(), fmt.Sprintf("the growth ends after %s, before this hold begins", Hours(took)))
+		if last, ok := latest(st); ok && took < last-60 && sooner < last-60 {
+			f.Severity = finding.Note
+		}
+		c.Note(f)
+	}
 }

@@ -16,11 +16,7 @@ var hotSurfaces = Rule{
 		Good:  "cure at air-on 82 °C for 5 h",
 		Limits: "every kiln is hot: it speaks only where the malt is stirred at more than 60 °C, or heated above 100 °C, " +
 			"and does not know a stirrer that is worked from outside"},
-	Judge: func(r finding.Rule, c *Case) {
-		st, _ := c.kilnOf()
-		if st == nil {
-			return
-		}
+	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		s, hot := hottestOf(st.Steps)
 		switch {
 		case hot > roasting:
@@ -30,7 +26,7 @@ var hotSurfaces = Rule{
 			f.Related = []finding.Related{{Place: s.Place(), Message: "the hottest step"}}
 			c.Note(f)
 		}
-	},
+	}),
 }
 
 const (

@@ -24,15 +24,12 @@ kiln "base kiln" { area 0.11 m2; airflow 400 m3/h; draught fan; fired electric }
 		Good: `from 4 kg of "base lot"
 kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 		Limits: "what the fan gives against the bed it only knows by how much air it moves; where there is no forecast it takes green malt that was not withered"},
-	Judge: func(r finding.Rule, c *Case) {
-		st, k := c.kilnOf()
+	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
 		if k == nil || k.Area == nil {
-			if st != nil {
-				c.NotJudged(r, "the kiln does not say its area")
-			}
+			c.NotJudged(r, "the kiln does not say its area")
 			return
 		}
-		depth, ok := c.depthOnKiln(k)
+		depth, ok := c.depthOnKiln(st, k)
 		most := deepest[k.Draught.Text]
 		switch {
 		case !ok:
@@ -46,7 +43,7 @@ kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 		f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more", k.Area.Like(k.Area.SI*depth/most))
 		f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}}
 		c.Note(f)
-	},
+	}),
 }
 
 // deepest is how deep malt lies on a kiln at the most, m, by what moves its air.
@@ -60,10 +57,10 @@ const greenDepth = 1.6 / 480
 
 // depthOnKiln is how deep the malt lies, by the forecast or as it is reckoned from the
 // charge.
-func (c *Case) depthOnKiln(k *model.Kiln) (float64, bool) {
-	switch {
-	case c.Forecast != nil && c.Forecast.Kilned != nil:
-		return c.Forecast.Kilned.Depth, true
+func (c *Case) depthOnKiln(st *model.Kilning, k *model.Kiln) (float64, bool) {
+	switch on := c.onKiln(st); {
+	case on != nil:
+		return on.Depth, true
 	case c.Process.Charge == nil || model.First[*model.Withering](c.Process) != nil:
 		return 0, false
 	}

@@ -37,7 +37,12 @@ func peak(s model.Step) (q quantity.Quantity, place source.Place, ok bool) {
 
 // hottestStep gives the kiln step that asks for the most heat, or nil.
 func (c *Case) hottestStep() (s model.Step, q quantity.Quantity, place source.Place) {
-	for _, step := range c.steps(model.KilnStage) {
+	return hottestOfAll(c.steps(model.KilnStage))
+}
+
+// hottestOfAll gives the hottest of steps on a kiln.
+func hottestOfAll(steps []model.Step) (s model.Step, q quantity.Quantity, place source.Place) {
+	for _, step := range steps {
 		if t, at, ok := peak(step); ok && (s == nil || t.SI > q.SI) {
 			s, q, place = step, t, at
 		}
@@ -49,7 +54,7 @@ func (c *Case) hottestStep() (s model.Step, q quantity.Quantity, place source.Pl
 type weighed struct {
 	test  *model.Test
 	stage model.StageKind
-	step  int  // its place in the kiln stage; −1 in withering
+	step  int  // its place among the steps of all kilns; −1 in withering
 	hold  bool // a gate; otherwise an until
 	low   float64
 	high  float64 // SI; low and high are ±Inf where that side is open
@@ -58,7 +63,7 @@ type weighed struct {
 // dried lists the bounds on a measure from withering to the end of the kiln.
 func (c *Case) dried(measure string) []weighed {
 	var list []weighed
-	if st := model.First[*model.Withering](c.Process); st != nil {
+	for _, st := range model.Every[*model.Withering](c.Process) {
 		list = bounds(list, st.Until, measure, weighed{stage: st.Kind(), step: -1})
 		for _, s := range st.Steps {
 			list = bounds(list, model.Asked(s), measure, weighed{stage: st.Kind(), step: -1, hold: true})
@@ -125,15 +130,23 @@ func (c *Case) run(s model.Step) *forecast.Step {
 	return nil
 }
 
-// kilned is how the malt fared on the kiln to its end, or nil.
+// kilned is how the malt fared on the last kiln to its end, or nil.
 func (c *Case) kilned() *forecast.Kilned {
-	if c.Forecast == nil || c.Forecast.BrokenOff() {
+	if c.Forecast == nil || c.Forecast.BrokenOff() || len(c.Forecast.Kilns) == 0 {
 		return nil
 	}
-	return c.Forecast.Kilned
+	return &c.Forecast.Kilns[len(c.Forecast.Kilns)-1]
 }
 
-// kilnHead is the head of the kiln stage.
+// lastKilnHead is the head of the last stage on a kiln.
+func (c *Case) lastKilnHead() source.Place {
+	if st := model.Last[*model.Kilning](c.Process); st != nil {
+		return st.Place()
+	}
+	return c.Process.Place
+}
+
+// kilnHead is the head of the first stage on a kiln.
 func (c *Case) kilnHead() source.Place {
 	if st := model.First[*model.Kilning](c.Process); st != nil {
 		return st.Place()

@@ -17,22 +17,22 @@ var neverStirred = Rule{
 		Bad:    "make amber malt\ncure at air-on 109 °C for 3 h",
 		Good:   "make amber malt\nstir every 20 min\ncure at air-on 109 °C for 3 h",
 		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
-	Judge: func(r finding.Rule, c *Case) {
-		s, top, place := c.hottestStep()
-		k, st := c.Forecast.Kilned, model.First[*model.Kilning](c.Process)
-		if s == nil || st.Stir != nil || k == nil || top.SI-zeroC <= c.unevenFrom()+sameHeat {
+	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, on *model.Kiln) {
+		s, top, place := hottestOfAll(st.Steps)
+		k := c.onKiln(st)
+		if s == nil || st.Stir != nil || k == nil || top.SI-zeroC <= unevenFrom(on)+sameHeat {
 			return
 		}
 		if k.Depth < trayDeep {
 			c.Note(r.At(place, fmt.Sprintf("malt that lies %s deep is heated to %s and never stirred", c.Process.Units().Depth(k.Depth), top)))
 		}
-	},
+	}),
 }
 
 // unevenFrom is the temperature, °C, above which unstirred malt colours unevenly. Air that
 // is drawn or blown through it heats it more evenly than a tray in still air does.
-func (c *Case) unevenFrom() float64 {
-	if _, k := c.kilnOf(); k != nil && k.Draught.Text != vocabulary.DraughtStill {
+func unevenFrom(k *model.Kiln) float64 {
+	if k != nil && k.Draught.Text != vocabulary.DraughtStill {
 		return munichMost
 	}
 	return roasts

@@ -30,8 +30,8 @@ var noAirRest = Rule{
 			}
 			told[at] = true
 			if s.all && len(s.drains) == 0 {
-				c.Note(r.At(model.First[*model.Steep](c.Process).Place(), fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
-				return
+				c.Note(r.At(s.soaks[0].of.Place(), fmt.Sprintf("%d soaks keep the grain under water for %s with no rest in air", len(s.soaks), Hours(s.wet))))
+				continue
 			}
 			c.Note(s.finding(r))
 		}
@@ -48,12 +48,19 @@ const (
 type stretch struct {
 	soaks, drains []wetting
 	wet           float64 // in still water
-	all           bool    // the whole steep is one stretch
+	all           bool    // its whole steep is one stretch
 }
 
 // stretches lists those of two soaks and more. Soaks that have air blown through, and rinses, are not among
 // the soaks.
 func (c *Case) stretches() (list []stretch) {
+	for _, steep := range c.eachSteep() {
+		list = append(list, c.stretchesOf(steep)...)
+	}
+	return list
+}
+
+func (c *Case) stretchesOf(steep []wetting) (list []stretch) {
 	var now stretch
 	whole := true
 	end := func() {
@@ -62,7 +69,7 @@ func (c *Case) stretches() (list []stretch) {
 		}
 		now = stretch{}
 	}
-	for _, w := range c.wettings() {
+	for _, w := range steep {
 		switch {
 		case w.step.Kind() == model.RestStep && w.seconds >= drainsOnly:
 			whole = false

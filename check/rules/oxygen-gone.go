@@ -29,7 +29,7 @@ var oxygenGone = Rule{
 				soak, stands := c.stepAt(t.Place), math.Round(t.Airless/360)*360 // to a tenth of an hour
 				f := r.At(t.Place, fmt.Sprintf("in soak %d the grain stands %s in water without oxygen, and %s is the most", t.Soak, lasting(soak, stands), lasting(soak, most)))
 				sooner := math.Ceil((t.Airless-most)/360) * 360
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, sooner), c.moreAir())
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, sooner), c.moreAir(t.Place))
 				c.Note(f)
 			}
 		}
@@ -37,8 +37,11 @@ var oxygenGone = Rule{
 }
 
 // moreAir says how a soak that loses its oxygen gets more air.
-func (c *Case) moreAir() string {
-	if st := model.First[*model.Steep](c.Process); st != nil && st.Aerate != nil {
+func (c *Case) moreAir(soak source.Place) string {
+	for _, st := range model.Every[*model.Steep](c.Process) {
+		if st.Aerate == nil || stepAt(st.Steps, soak) == nil {
+			continue
+		}
 		return "blow air through more often or for longer than " + st.Aerate.For.String() + " every " + st.Aerate.Every.String()
 	}
 	return "blow air through: with air"

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -23,14 +24,14 @@ hold room at 12 to 14 °C
 turn every 8 h`,
 		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
 	Judge: func(r finding.Rule, c *Case) {
-		most, asked := c.growWarm(), c.askedOfBed()
+		most := c.growWarm()
 		sure := most + forecastWarmth
 		if _, moved := model.FindLimit(c.Process.Limits, vocabulary.LimitBed); moved {
 			sure = most + sameWarmth
 		}
 		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-			switch {
+			switch asked := c.askedOfBed(t.Place); {
 			case t.Temperature > lost && t.Temperature > asked+1:
 				c.Note(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
 			case t.Temperature <= sure:
@@ -50,10 +51,10 @@ const forecastWarmth = 1.0
 // model of its breathing is an extrapolation there, so that it stays a caution.
 const lostWarmth = 2.0
 
-// askedOfBed is the warmest that a hold asks for, °C, or nil.
-func (c *Case) askedOfBed() float64 {
+// askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.
+func (c *Case) askedOfBed(stage source.Place) float64 {
 	warmest := 0.0
-	for _, s := range c.holds() {
+	for _, s := range holdsOf(model.StepsOf(c.Process.StageAt(stage))) {
 		_, high := celsius(s.At)
 		warmest = max(warmest, high)
 	}

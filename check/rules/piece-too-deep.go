@@ -21,19 +21,21 @@ vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }`,
 		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},
 	Judge: func(r finding.Rule, c *Case) {
-		floor, _ := c.grown()
 		most := c.Profile.DeepBed
-		if floor == nil || floor.Depth <= most {
-			return
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			floor := c.onFloor(st)
+			if floor == nil || floor.Depth <= most {
+				continue
+			}
+			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Units().Depth(floor.Depth), c.Process.Units().Depth(most)))
+			area := floor.Area * floor.Depth / usualDepth
+			f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
+			if st.Floor != nil && st.Floor.Area != nil {
+				f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
+				f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
+			}
+			c.Note(f)
 		}
-		f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Units().Depth(floor.Depth), c.Process.Units().Depth(most)))
-		area := floor.Area * floor.Depth / usualDepth
-		f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
-		if st := model.First[*model.Germination](c.Process); st.Floor != nil && st.Floor.Area != nil {
-			f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
-			f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
-		}
-		c.Note(f)
 	},
 }
 

@@ -24,8 +24,8 @@ const (
 
 // steepOut forecasts the moisture at the end of a steep. It is NaN where it cannot, and
 // where the grain would stand too long without oxygen: no advice leads there.
-func (c *Case) steepOut(steps []model.Step) float64 {
-	p, st := *c.Process, *model.First[*model.Steep](c.Process)
+func (c *Case) steepOut(of *model.Steep, steps []model.Step) float64 {
+	p, st := *c.Process, *of
 	st.Steps = steps
 	p.Stages, p.Expect = []model.Stage{&st}, nil
 	var o forecast.Options
@@ -85,9 +85,9 @@ func replaced(steps []model.Step, old, with model.Step) []model.Step {
 
 // within finds the first change, by half hours from the least to the most, with which the steep
 // meets the target.
-func (c *Case) within(target *model.Range, least, most float64, changed func(by float64) []model.Step) (by float64, ok bool) {
+func (c *Case) within(st *model.Steep, least, most float64, changed func(by float64) []model.Step) (by float64, ok bool) {
 	for by = least; by <= most+1; by += halfHour {
-		if target.Contains(math.Round(1000*c.steepOut(changed(by))) / 1000) {
+		if st.Target.Contains(math.Round(1000*c.steepOut(st, changed(by))) / 1000) {
 			return by, true
 		}
 	}
@@ -96,17 +96,17 @@ func (c *Case) within(target *model.Range, least, most float64, changed func(by 
 
 // moreSoak says which soak to lengthen, or what soak to add, so that the steep reaches
 // its target; "" where neither does it.
-func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
-	all := c.wettings()
+func (c *Case) moreSoak(st *model.Steep) (advice string, repair *resoak) {
+	all := c.wettingsOf(st)
 	last, rest := lastOf(all, model.SoakStep), lastOf(all, model.RestStep)
-	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
+	if last == nil || total(all) > longSteep {
 		return "", nil
 	}
-	steps, most := c.steps(model.SteepStage), c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
+	steps, most := st.Steps, c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
 	if c.aired(*last) {
 		most = mostResoak + last.seconds
 	}
-	if by, ok := c.within(target, halfHour, min(most-last.seconds, mostResoak), func(by float64) []model.Step {
+	if by, ok := c.within(st, halfHour, min(most-last.seconds, mostResoak), func(by float64) []model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds+by))
 	}); ok {
 		return fmt.Sprintf("%s would have to last %s longer, %s in all", named(all, last), Hours(by), Hours(last.seconds+by)), newTime(last.step, last.seconds+by)
@@ -115,7 +115,7 @@ func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 	if rest != nil && all[len(all)-1].step.Kind() == model.SoakStep {
 		added, then = append(added, soakFor(rest.step, rest.seconds)), fmt.Sprintf("a rest of %s and ", Hours(rest.seconds))
 	}
-	if by, ok := c.within(target, leastSoak, min(most, mostResoak), func(by float64) []model.Step {
+	if by, ok := c.within(st, leastSoak, min(most, mostResoak), func(by float64) []model.Step {
 		return append(added[:len(added):len(added)], soakFor(last.step, by))
 	}); ok {
 		return fmt.Sprintf("%sa further soak of %s would reach it", then, Hours(by)), nil
@@ -124,27 +124,35 @@ func (c *Case) moreSoak(target *model.Range) (advice string, repair *resoak) {
 }
 
 // lessSoak says which soak to shorten or leave out.
-func (c *Case) lessSoak(target *model.Range) (advice string, repair *resoak) {
-	all := c.wettings()
+func (c *Case) lessSoak(st *model.Steep) (advice string, repair *resoak) {
+	all := c.wettingsOf(st)
 	last := lastOf(all, model.SoakStep)
-	if last == nil || c.Forecast.Totals.SteepOut > longSteep {
+	if last == nil || total(all) > longSteep {
 		return "", nil
 	}
-	steps := c.steps(model.SteepStage)
-	if by, ok := c.within(target, halfHour, last.seconds-halfHour, func(by float64) []model.Step {
+	steps := st.Steps
+	if by, ok := c.within(st, halfHour, last.seconds-halfHour, func(by float64) []model.Step {
 		return replaced(steps, last.step, soakFor(last.step, last.seconds-by))
 	}); ok {
 		return fmt.Sprintf("%s would have to be %s shorter, %s in all", named(all, last), Hours(by), Hours(last.seconds-by)), newTime(last.step, last.seconds-by)
 	}
 	if times(all, last) == 1 {
-		switch w := c.steepOut(replaced(steps, last.step, nil)); {
-		case target.Contains(math.Round(1000*w) / 1000):
+		switch w := c.steepOut(st, replaced(steps, last.step, nil)); {
+		case st.Target.Contains(math.Round(1000*w) / 1000):
 			return fmt.Sprintf("without %s it would end at %s", last.label, Percent(w)), nil
-		case w > target.High.SI:
+		case w > st.Target.High.SI:
 			return fmt.Sprintf("even without %s it would end at %s: shorten the soaks before as well", last.label, Percent(w)), nil
 		}
 	}
 	return "", nil
+}
+
+// total is how long all of them take, s.
+func total(all []wetting) (seconds float64) {
+	for _, w := range all {
+		seconds += w.seconds
+	}
+	return seconds
 }
 
 func lastOf(all []wetting, kind model.StepKind) *wetting {

@@ -16,8 +16,7 @@ var roomTooColdForBed = Rule{
 		Good:   "air 8 to 15 °C",
 		Limits: "it does not know how deep the piece lies nor how it is covered, and lets it be 8 °C warmer than its room"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil {
+		if c.lastGrowth() == nil {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {
@@ -25,7 +24,7 @@ var roomTooColdForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](st.Steps) {
+		for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
 			if s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
 				continue
 			}

@@ -17,8 +17,7 @@ var roomTooWarmForBed = Rule{
 		Good:   "air 13 to 15 °C",
 		Limits: "it does not know of cooled boxes, nor how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		if st == nil {
+		if c.lastGrowth() == nil {
 			return
 		}
 		if c.Process.Site == nil || c.Process.Site.Air == nil {
@@ -26,7 +25,7 @@ var roomTooWarmForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](st.Steps) {
+		for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
 			if s.At == nil || s.At.Where == vocabulary.PlaceRoom || s.At.Where == vocabulary.PlaceAir || room.Low.SI <= s.At.High.SI {
 				continue
 			}

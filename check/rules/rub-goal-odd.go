@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -29,7 +28,7 @@ var rubGoalOdd = Rule{
 }`,
 		Limits: "Chit malt is not judged, nor gritty beside a length of the acrospire that is usual for the malt."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
+		st := c.lastGrowth()
 		if st == nil || c.Profile.Malt.Name == vocabulary.MaltChit {
 			return
 		}

@@ -32,7 +32,7 @@ var soakTooLong = Rule{
 			}
 			at, from := timeAt(w.step), ""
 			if still < w.seconds {
-				at, from = model.First[*model.Steep](c.Process).Aerate.Every.Place, " from air to air"
+				at, from = w.of.Aerate.Every.Place, " from air to air"
 			}
 			c.Note(r.At(at, fmt.Sprintf("%s%s is long for %s in still water: %s is the most", lasting(w.step, still), from, c.Profile.Grain.Name, lasting(w.step, most))))
 		}

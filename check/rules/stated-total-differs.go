@@ -84,7 +84,7 @@ func (c *Case) addends() []finding.Related {
 	var list []finding.Related
 	for _, st := range c.Process.Stages {
 		if l, m := statedOf(st); m > 0 {
-			list = append(list, finding.Related{Place: st.Place(), Message: string(st.Kind()) + ": " + between(l, m)})
+			list = append(list, finding.Related{Place: st.Place(), Message: c.Process.Called(st) + ": " + between(l, m)})
 		}
 	}
 	return list

@@ -8,6 +8,7 @@ import (
 	"maltwright/check/profile"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
 
@@ -55,13 +56,17 @@ func (c *Case) timesGiven() []givenTime {
 				add("aerate's air", "for air that is blown at intervals", &st.Aerate.For)
 			}
 		case *model.Germination:
-			add(vocabulary.VerbGerminate, "for growing "+c.Profile.Grain.Name, orLatest(st.For, st.Allow))
+			if st == c.lastGrowth() {
+				add(vocabulary.VerbGerminate, "for growing "+c.Profile.Grain.Name, c.inAll(model.GerminateStage))
+			}
 			add(vocabulary.VerbTurn, "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
 				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
 			}
 		case *model.Withering:
-			add(vocabulary.VerbWither, "for withering", orLatest(st.For, st.Allow))
+			if st == model.Last[*model.Withering](c.Process) {
+				add(vocabulary.VerbWither, "for withering", c.inAll(model.WitherStage))
+			}
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
 		case *model.Kilning:
 			add(vocabulary.VerbStir, "from one stirring to the next", atLeastAMinute(st.Stir))
@@ -74,6 +79,31 @@ func (c *Case) timesGiven() []givenTime {
 		}
 	}
 	return list
+}
+
+// inAll is the time of the stages of a kind together, at the place of the last; nil where
+// one of them does not say it.
+func (c *Case) inAll(kind model.StageKind) *model.Quantity {
+	var all *model.Quantity
+	for _, st := range c.Process.Stages {
+		if st.Kind() != kind {
+			continue
+		}
+		time := orLatest(st.Ends().For, st.Ends().Allow)
+		switch {
+		case time == nil:
+			return nil
+		case all != nil:
+			sum := quantity.Quantity{SI: all.SI + time.SI, Dimension: quantity.Time}
+			if made, err := quantity.In(sum.SI, time.Unit()); err == nil {
+				sum = made
+			}
+			all = &model.Quantity{Quantity: sum, Place: time.Place}
+		default:
+			all = time
+		}
+	}
+	return all
 }
 
 // timeGiven is the time of a step, or the latest it may take.

@@ -20,14 +20,14 @@ dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 		Good: `kiln "base kiln" { area 0.025 m2; airflow 10 m3/h; fired electric }
 dry at air-on 50 °C until moisture at most 20 % allow 3 to 48 h`,
 		Limits: "Beds below 30 cm are not judged: on a slatted floor they are turned from the start. The forecast does not know that a bed mats."},
-	Judge: func(r finding.Rule, c *Case) {
-		st, k := model.First[*model.Kilning](c.Process), c.Forecast.Kilned
-		if st == nil || st.Stir == nil || k == nil || k.Stirred == nil {
+	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
+		k := c.onKiln(st)
+		if st.Stir == nil || k == nil || k.Stirred == nil {
 			return
 		}
 		if k.Depth < bedDeep || k.Stirred.Broken || k.Stirred.Moisture <= forecast.WitheredMoisture {
 			return
 		}
 		c.Note(r.At(st.Stir.Place, fmt.Sprintf("a bed %s deep is first stirred after %s, before the drying front is through: it holds %s moisture then", c.Process.Units().Depth(k.Depth), Hours(k.Stirred.At), Percent(k.Stirred.Moisture))))
-	},
+	}),
 }

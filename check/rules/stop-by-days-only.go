@@ -2,7 +2,6 @@ package rules
 
 import (
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -26,13 +25,13 @@ var stopByDaysOnly = Rule{
 }`,
 		Limits: "it is quiet for chit malt, and for the grains without a husk that are judged by days"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
+		st := c.lastGrowth()
 		goal := c.Profile.Goal()
 		if st == nil || !goal.Known() || goal.Low == 0 {
 			return
 		}
 		corn := []string{vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit, vocabulary.MeasureMoisture, vocabulary.MeasureWeight, vocabulary.MeasureBed}
-		if looksAt(st, corn...) || looksAt(c.Process.Stage(model.WitherStage), corn[:2]...) {
+		if looksAt(st, corn...) || c.growthLooksAt(corn[:2]...) || c.witherLooksAt(corn[:2]...) {
 			return
 		}
 		c.Note(r.At(timeOf(st), "the germination ends by the clock alone, however far the corn has grown"))

@@ -17,13 +17,12 @@ var sunAtNight = Rule{
 		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 11 to 16 h",
 		Limits: "it takes ten hours of sun and the kiln to begin at sunrise; it knows neither season nor clouds, " +
 			"nor heat that a bed of stones keeps"},
-	Judge: func(r finding.Rule, c *Case) {
-		_, k := c.kilnOf()
-		if k == nil || k.Fired.Text != vocabulary.FiredSolar {
+	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
+		if k.Fired.Text != vocabulary.FiredSolar {
 			return
 		}
 		hot := 0.0
-		for _, s := range c.steps(model.KilnStage) {
+		for _, s := range c.stepsIn(k) {
 			if _, ok := hottest(s); !ok {
 				continue
 			}
@@ -41,7 +40,7 @@ var sunAtNight = Rule{
 		if hot == 0 {
 			c.NotJudged(r, "the steps of the kiln do not say how long they take")
 		}
-	},
+	}),
 }
 
 // light is how long the sun heats at the most, s.

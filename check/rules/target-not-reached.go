@@ -35,12 +35,18 @@ var targetNotReached = Rule{
 // judgeTarget tells of a steep that ends below or above its target, and which soak
 // would have to change.
 func judgeTarget(r finding.Rule, c *Case, above bool) {
-	st := model.First[*model.Steep](c.Process)
-	if st == nil || st.Target == nil {
-		return
+	for i, st := range model.Every[*model.Steep](c.Process) {
+		if st.Target != nil {
+			c.targetMissed(r, st, i == 0, above)
+		}
 	}
+}
+
+// targetMissed reports the target of a steep. Advice is for the first alone, before which
+// nothing has to be forecast again.
+func (c *Case) targetMissed(r finding.Rule, st *model.Steep, first, above bool) {
 	for _, t := range forecast.Troubles[forecast.TargetMissed](c.Forecast) {
-		if t.Moisture > st.Target.High.SI != above || near(t.Moisture, st.Target) {
+		if t.Place != st.Target.Place || t.Moisture > st.Target.High.SI != above || near(t.Moisture, st.Target) {
 			continue
 		}
 		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and %s is wanted", Percent(t.Moisture), t.Place.Text()))
@@ -49,14 +55,16 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 			advice = c.lessSoak
 		}
 		f.Hint = "no one soak brings it there: look at the number of soaks and at the warmth of the water; weigh the drained grain to be certain"
-		if what, repair := advice(st.Target); what != "" {
+		if !first {
+			f.Hint = "look at the length of its soaks and at the warmth of the water; weigh the drained grain to be certain"
+		} else if what, repair := advice(st); what != "" {
 			f.Hint = what + "; weigh the drained grain to be certain"
 			if repair != nil {
 				f.Related, f.Fixes = []finding.Related{repair.soak}, []finding.Edit{repair.edit}
 			}
 		}
 		if !above {
-			f.Related = append(f.Related, c.shortRests()...)
+			f.Related = append(f.Related, c.shortRests(st)...)
 		}
 		c.Note(f)
 	}
@@ -64,8 +72,8 @@ func judgeTarget(r finding.Rule, c *Case, above bool) {
 
 // shortRests names the rests in which the grain is drained and no more: it drinks the
 // water on its husk in them, when they last.
-func (c *Case) shortRests() (list []finding.Related) {
-	for _, w := range onceEach(c.wettings(), model.RestStep) {
+func (c *Case) shortRests(st *model.Steep) (list []finding.Related) {
+	for _, w := range onceEach(c.wettingsOf(st), model.RestStep) {
 		if w.seconds < drainsOnly {
 			list = append(list, finding.Related{Place: timeAt(w.step), Message: "a rest too short to help"})
 		}

@@ -45,12 +45,12 @@ var testHoldsAlready = Rule{
 // justHeld tells of a moisture that the steps before have come to by a little more than
 // was asked: the next lot may dry slower, and then the step is wanted.
 func (c *Case) justHeld(g *forecast.Gate) bool {
-	if st := c.Process.Stage(g.Stage); st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
+	if st := g.Of; st != nil && st.Ends().Until != nil && st.Ends().Until.Place == g.Place {
 		t := asked(st.Ends().Until, vocabulary.MeasureMoisture)
 		_, first := c.statesBefore(g)
 		return t != nil && t.Bound != nil && first != nil && t.Bound.Range.High.SI-first.moisture < littleMore
 	}
-	for i, s := range c.steps(g.Stage) {
+	for i, s := range model.StepsOf(g.Of) {
 		run := c.run(s)
 		if s.Ends().Until == nil || s.Ends().Until.Place != g.Place || i == 0 || run == nil {
 			continue
@@ -134,7 +134,7 @@ func stageIn(kind model.StageKind) string {
 }
 
 func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
-	for _, s := range c.steps(g.Stage) {
+	for _, s := range model.StepsOf(g.Of) {
 		if model.Asked(s) != nil && model.Asked(s).Place == g.Place {
 			return model.Asked(s)
 		}
@@ -153,7 +153,7 @@ func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 		for i, s := range st.Steps {
 			at := &grainState{s.MoistureStart, weight}
 			weight = s.WeightEnd
-			if st.Kind != g.Stage || s.Place.Start > g.Place.Start {
+			if st.Of != g.Of || s.Place.Start > g.Place.Start {
 				continue
 			}
 			if i == 0 {

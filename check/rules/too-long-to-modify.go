@@ -20,7 +20,7 @@ var tooLongToModify = Rule{
 		Good:   "until acrospire at least 3/4\nallow 4 to 8 days",
 		Limits: "lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
+		st := c.lastGrowth()
 		floor, last := c.grown()
 		if st == nil || floor == nil || c.longGoal(st) {
 			return

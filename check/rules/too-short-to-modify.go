@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -29,9 +28,9 @@ var tooShortToModify = Rule{
 }`,
 		Limits: "a growth that ends by the corn itself is not judged here; lots differ by an eighth in how fast they grow, and so much is left to them"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
+		st := c.lastGrowth()
 		floor, last := c.grown()
-		if st == nil || floor == nil || looksAt(st, vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || looksAt(c.Process.Stage(model.WitherStage), vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
+		if st == nil || floor == nil || c.growthLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) || c.witherLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
 			return
 		}
 		place := timeOf(st)

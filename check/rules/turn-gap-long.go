@@ -17,13 +17,12 @@ var turnGapLong = Rule{
 		Good:   "turn every 8 h",
 		Limits: "it does not ask for turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Germination](c.Process)
-		switch {
-		case st == nil:
-		case st.Turn == nil:
-			c.neverTurned(r, st)
-		default:
-			c.turnGap(r, st)
+		for _, st := range model.Every[*model.Germination](c.Process) {
+			if st.Turn == nil {
+				c.neverTurned(r, st)
+			} else {
+				c.turnGap(r, st)
+			}
 		}
 	},
 }
@@ -56,17 +55,15 @@ func latest(st *model.Germination) (seconds float64, ok bool) {
 
 func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	most, bed := usualTurn, ""
-	for _, s := range c.holds() {
+	for _, s := range holdsOf(st.Steps) {
 		if middle(s.At) > c.Profile.WarmBed() {
 			most, bed = warmTurn, fmt.Sprintf(" in a bed at %s", s.At.Range.Range)
 			break
 		}
 	}
 	gap, thin := st.Turn.SI, false
-	if c.Forecast != nil {
-		if floor, _ := c.grown(); floor != nil {
-			thin = floor.Deepest <= thinBed
-		}
+	if floor := c.onFloor(st); floor != nil {
+		thin = floor.Deepest <= thinBed
 	}
 	if thin {
 		most *= 2

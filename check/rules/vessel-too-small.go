@@ -21,22 +21,28 @@ vessel "base tub" { holds 12 l }`,
 		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
 			"must be left out of what the vessel holds"},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Steep](c.Process)
-		if st == nil {
-			return
-		}
-		if st.Vessel == nil || st.Vessel.Holds == nil {
-			c.NotJudged(r, "no vessel is named, or it does not say what it holds")
-			return
-		}
-		for _, t := range forecast.Troubles[forecast.VesselFull](c.Forecast) {
-			f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
-				st.Vessel.Holds.Like(t.Need), st.Vessel.Name, st.Vessel.Holds))
-			if charge := c.Process.Charge; charge != nil && t.Need > 0 {
-				f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Need))
-			}
-			f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
-			c.Note(f)
+		for _, st := range model.Every[*model.Steep](c.Process) {
+			c.vesselFull(r, st)
 		}
 	},
+}
+
+// vesselFull reports the vessel of a steep that does not hold its grain.
+func (c *Case) vesselFull(r finding.Rule, st *model.Steep) {
+	if st.Vessel == nil || st.Vessel.Holds == nil {
+		c.NotJudged(r, "no vessel is named, or it does not say what it holds")
+		return
+	}
+	for _, t := range forecast.Troubles[forecast.VesselFull](c.Forecast) {
+		if t.Place != st.Place() {
+			continue
+		}
+		f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
+			st.Vessel.Holds.Like(t.Need), st.Vessel.Name, st.Vessel.Holds))
+		if charge := c.Process.Charge; charge != nil && t.Need > 0 {
+			f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Need))
+		}
+		f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
+		c.Note(f)
+	}
 }

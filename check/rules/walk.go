@@ -29,14 +29,13 @@ func hottest(s model.Step) (t float64, ok bool) {
 	return 0, false
 }
 
-// wetSteps lists the soaks, rests and gates of the steep in order, those of a repeat
+// wetSteps lists the soaks, rests and gates of the steeps in order, those of a repeat
 // once for each time it may run.
-func (c *Case) wetSteps() []model.Step {
-	st := model.First[*model.Steep](c.Process)
-	if st == nil {
-		return nil
+func (c *Case) wetSteps() (list []model.Step) {
+	for _, st := range model.Every[*model.Steep](c.Process) {
+		list = append(list, unrolled(st.Steps)...)
 	}
-	return unrolled(st.Steps)
+	return list
 }
 
 // mostUnrolled bounds what a repeat of many times is unrolled to.
@@ -60,11 +59,6 @@ func unrolled(steps []model.Step) []model.Step {
 		}
 	}
 	return list
-}
-
-// steps lists the steps of a stage, or none.
-func (c *Case) steps(kind model.StageKind) []model.Step {
-	return model.StepsOf(c.Process.Stage(kind))
 }
 
 // lasts is the time a step is given, or the latest it may take, s; ok is false where

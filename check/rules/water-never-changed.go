@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -19,17 +20,14 @@ var waterNeverChanged = Rule{
 		Limits: "air alone does not keep the water clean, so it speaks of aerated soaks; a long soak in still water is soak-too-long or oxygen-gone. " +
 			"Water that runs through all the time cannot be said in the language"},
 	Judge: func(r finding.Rule, c *Case) {
-		var soaks []wetting
-		for _, w := range c.wettings() {
-			if w.step.Kind() == model.SoakStep {
-				soaks = append(soaks, w)
+		for _, steep := range c.eachSteep() {
+			soaks := slices.DeleteFunc(slices.Clone(steep), func(w wetting) bool { return w.step.Kind() != model.SoakStep })
+			if len(soaks) != 1 || !c.aired(soaks[0]) {
+				continue
 			}
-		}
-		if len(soaks) != 1 || !c.aired(soaks[0]) {
-			return
-		}
-		if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {
-			c.Note(r.At(timeAt(soaks[0].step), fmt.Sprintf("the one water of the steep is not changed for %s, and %s is the most", lasting(soaks[0].step, soaks[0].seconds), lasting(soaks[0].step, most))))
+			if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {
+				c.Note(r.At(timeAt(soaks[0].step), fmt.Sprintf("the one water of the steep is not changed for %s, and %s is the most", lasting(soaks[0].step, soaks[0].seconds), lasting(soaks[0].step, most))))
+			}
 		}
 	},
 }

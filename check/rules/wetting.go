@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 )
@@ -8,6 +10,7 @@ import (
 // wetting is a soak or a rest as it comes about, with its time.
 type wetting struct {
 	step    model.Step
+	of      *model.Steep
 	label   string  // soak 1, rest 1
 	seconds float64 // by the forecast; else the longest that is said
 }
@@ -21,12 +24,13 @@ func (c *Case) wettings() []wetting {
 	}
 	var list []wetting
 	for _, st := range c.Forecast.Stages {
-		if st.Kind != model.SteepStage {
+		of, ok := st.Of.(*model.Steep)
+		if !ok {
 			continue
 		}
 		for _, s := range st.Steps {
-			if step := stepAt(c.steps(model.SteepStage), s.Place); step != nil && step.Kind() == s.Kind {
-				list = append(list, wetting{step, s.Label, s.End - s.Start})
+			if step := stepAt(of.Steps, s.Place); step != nil && step.Kind() == s.Kind {
+				list = append(list, wetting{step, of, s.Label, s.End - s.Start})
 			}
 		}
 	}
@@ -41,18 +45,39 @@ func (c *Case) brokeOffWet() bool {
 
 func (c *Case) saidWettings() []wetting {
 	var list []wetting
-	for _, s := range c.wetSteps() {
-		if t, ok := lasts(s); ok && s.Kind() != model.GateStep {
-			list = append(list, wetting{s, string(s.Kind()), t})
+	for _, of := range model.Every[*model.Steep](c.Process) {
+		for _, s := range unrolled(of.Steps) {
+			if t, ok := lasts(s); ok && s.Kind() != model.GateStep {
+				list = append(list, wetting{s, of, string(s.Kind()), t})
+			}
 		}
 	}
 	return list
 }
 
+// eachSteep gives the wettings of each steep by themselves: between two of them the grain
+// lies in air and grows.
+func (c *Case) eachSteep() (lists [][]wetting) {
+	all := c.wettings()
+	for len(all) > 0 {
+		n := slices.IndexFunc(all, func(w wetting) bool { return w.of != all[0].of })
+		if n < 0 {
+			n = len(all)
+		}
+		lists, all = append(lists, all[:n]), all[n:]
+	}
+	return lists
+}
+
+// wettingsOf are those of one steep.
+func (c *Case) wettingsOf(st *model.Steep) []wetting {
+	return slices.DeleteFunc(c.wettings(), func(w wetting) bool { return w.of != st })
+}
+
 // still is how long a soak keeps the grain at a stretch in water that no air is blown
 // through, s. Air at intervals counts where the forecast finds it to be enough.
 func (c *Case) still(w wetting) float64 {
-	st := model.First[*model.Steep](c.Process)
+	st := w.of
 	switch {
 	case model.Aerated(w.step):
 		return 0

@@ -26,23 +26,30 @@ var witherTooWarm = Rule{
 }`,
 		Limits: "It judges the air that is asked for, not the sun on the piece. Grains that grow warm may be withered 8 °C warmer than they grow."},
 	Judge: func(r finding.Rule, c *Case) {
-		st := model.First[*model.Withering](c.Process)
-		if st == nil || st.Air == nil {
-			return
-		}
-		most := max(30, c.Profile.Grows.High+8)
-		if _, high := celsius(st.Air); high > most+sameHeat {
-			f := r.At(st.Air.Place, fmt.Sprintf("the piece is withered in air of %s, and %s is the most for wet %s", st.Air.High, st.Air.High.Like(most+zeroC), c.Profile.Grain.Name))
-			if hint, ok := fahrenheitMeant(st.Air.String(), high); ok {
-				f.Hint = hint
+		for _, st := range model.Every[*model.Withering](c.Process) {
+			if st.Air != nil {
+				c.witheredWarm(r, st.Air)
 			}
-			if st.Air.Mid()-zeroC > growsNone {
-				f.Severity = finding.Fault
-				f.Message += "; there is no forecast of air so warm"
-			}
-			c.Note(f)
 		}
 	},
+}
+
+// witheredWarm reports air that is too warm for a wet piece.
+func (c *Case) witheredWarm(r finding.Rule, air *model.Temperature) {
+	most := max(30, c.Profile.Grows.High+8)
+	_, high := celsius(air)
+	if high <= most+sameHeat {
+		return
+	}
+	f := r.At(air.Place, fmt.Sprintf("the piece is withered in air of %s, and %s is the most for wet %s", air.High, air.High.Like(most+zeroC), c.Profile.Grain.Name))
+	if hint, ok := fahrenheitMeant(air.String(), high); ok {
+		f.Hint = hint
+	}
+	if air.Mid()-zeroC > growsNone {
+		f.Severity = finding.Fault
+		f.Message += "; there is no forecast of air so warm"
+	}
+	c.Note(f)
 }
 
 // growsNone is the air, °C, above which the models of a living piece do not hold.

@@ -36,7 +36,7 @@ var witheringSlow = Rule{
 				wet, place = wet+p.Wet, p.Place
 			}
 		}
-		if k := c.Forecast.Kilned; k != nil {
+		for _, k := range c.Forecast.Kilns {
 			wet += k.Wet
 		}
 		if most := c.Limit(vocabulary.LimitWitheringTime, 50*hour); wet > most {

@@ -152,7 +152,7 @@ func gateRow(g effect.Gates) EffectRow {
 }
 
 func gateName(g *outlook.Gate) string {
-	name := g.Stage
+	name := g.Called()
 	if g.Hold {
 		name += " gate"
 	}

@@ -134,6 +134,7 @@ func (s statements) side(i int) Side {
 type comparison struct{ out []Change }
 
 func (c *comparison) blocks(old, new statements, in vocabulary.Block, path []string) {
+	titles := titlesOf(new.list, in)
 	for _, p := range Match(old.list, new.list, in) {
 		change := Change{Path: path, Old: old.side(p.Old), New: new.side(p.New)}
 		switch {
@@ -144,12 +145,12 @@ func (c *comparison) blocks(old, new statements, in vocabulary.Block, path []str
 			change.Kind = Added
 			c.out = append(c.out, change)
 		default:
-			c.pair(old, new, p, in, change)
+			c.pair(old, new, p, in, change, titles)
 		}
 	}
 }
 
-func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, change Change) {
+func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, change Change, titles []string) {
 	a, b := old.list[p.Old], new.list[p.New]
 	if p.Moved {
 		change.Kind = Moved
@@ -159,17 +160,29 @@ func (c *comparison) pair(old, new statements, p Pair, in vocabulary.Block, chan
 		change.Kind, change.Parts, change.Of = Changed, parts(a, b, in), figureOf(b, in)
 		c.out = append(c.out, change)
 	}
-	path := append(change.Path[:len(change.Path):len(change.Path)], title(b))
+	path := append(change.Path[:len(change.Path):len(change.Path)], titles[p.New])
 	kind := vocabulary.Opens(in, b.Verb.Text)
 	c.blocks(old.inside(p.Old, kind), new.inside(p.New, kind), kind, path)
 }
 
-// title names a statement as a place: steep, process "Loft pale".
-func title(s *syntax.Statement) string {
-	if len(s.Terms) > 0 {
-		if t, ok := s.Terms[0].(syntax.Text); ok {
-			return fmt.Sprintf("%s %q", s.Verb.Text, t.Value)
+// titlesOf names statements as places: steep, process "Loft pale", germinate 2 where a
+// process has several.
+func titlesOf(list []*syntax.Statement, in vocabulary.Block) []string {
+	titles, count, seen := make([]string, len(list)), map[string]int{}, map[string]int{}
+	for i, s := range list {
+		titles[i] = s.Verb.Text
+		if len(s.Terms) > 0 {
+			if t, ok := s.Terms[0].(syntax.Text); ok {
+				titles[i] = fmt.Sprintf("%s %q", s.Verb.Text, t.Value)
+			}
+		}
+		count[titles[i]]++
+	}
+	for i, title := range titles {
+		seen[title]++
+		if in == vocabulary.Process && count[title] > 1 && vocabulary.Ordered(in, title) {
+			titles[i] = fmt.Sprintf("%s %d", title, seen[title])
 		}
 	}
-	return s.Verb.Text
+	return titles
 }

@@ -117,6 +117,28 @@ func TestAMovedStageKeepsItsInside(t *testing.T) {
 	assert.Equal(t, 2, strings.Count(got, "\n"), got)
 }
 
+// A second stage of a kind is new, and leaves the first as it was; what changes in one of
+// several says in which.
+func TestSeveralStagesOfAKindArePaired(t *testing.T) {
+	const box = "  germinate on \"box\" {\n hold bed at 14 °C\n for 2 days\n }\n"
+	const floor = "  germinate on \"floor\" {\n hold bed at 16 °C\n for 3 days\n }\n"
+	const oven = "  kiln in \"oven\" {\n cure at air-on 82 °C for 4 h\n }\n"
+	in := func(stages ...string) string { return "process \"p\" {\n" + strings.Join(stages, "") + "}\n" }
+	one, two := in(box), in(box, floor)
+	for name, c := range map[string]struct{ old, new, want string }{
+		"one behind":         {one, two, "new process \"p\": germinate on \"floor\"\n"},
+		"one before":         {in(floor), two, "new process \"p\": germinate on \"box\"\n"},
+		"one gone":           {two, in(floor), "gone process \"p\": germinate on \"box\"\n"},
+		"another floor":      {one, strings.Replace(one, "box", "tray", 1), "changed process \"p\": germinate on \"tray\" {on \"box\" -> \"tray\"}\n"},
+		"in the second":      {two, strings.Replace(two, "16 °C", "17 °C", 1), "changed process \"p\" / germinate 2: hold bed at 17 °C {at 16 °C -> 17 °C}\n"},
+		"swapped":            {two, in(floor, box), "moved process \"p\": germinate on \"box\"\n"},
+		"a kiln behind":      {season, strings.Replace(season, "  }\n}\n", "  }\n"+oven+"}\n", 1), "new process \"p\": kiln in \"oven\"\n"},
+		"a step of one of 2": {in(box, floor, box), in(box, floor, strings.Replace(box, "2 days", "1 day", 1)), "changed process \"p\" / germinate 3: for 1 day { 2 days -> 1 day}\n"},
+	} {
+		t.Run(name, func(t *testing.T) { assert.Equal(t, c.want, told(c.old, c.new)) })
+	}
+}
+
 func TestWhereOrderMeansNothingNothingMoves(t *testing.T) {
 	const house = "site \"Loft\" { air 8 to 15 °C; water 9 to 12 °C; altitude 140 m }\nvessel \"tub\" { holds 25 l }\n"
 	const other = "vessel \"tub\" { holds 25 l }\nsite \"Loft\" { altitude 140 m; water 48.2 to 53.6 °F; air 8 to 15 °C }\n"

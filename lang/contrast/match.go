@@ -12,7 +12,8 @@ import (
 // First the statements whose order means something, in three rounds: those that say
 // the same and keep their order (by patience: sayings that stand once on both sides,
 // their longest rising run, and the equal neighbours around it); then, between
-// these, those of the same verb and name, in order; then what is left on both sides
+// these, those of the same verb and name, in order, of stages those of one vessel, floor
+// or kiln before the others; then what is left on both sides
 // and says the same, or is a stage of one name, which has moved. The others have no
 // order to keep: they are matched by what they say, and then by their name. What is
 // still left and has the same verb and much the same block was renamed. Each round
@@ -27,9 +28,9 @@ type Pair struct {
 
 // line is a statement to be matched.
 type line struct {
-	s         *syntax.Statement
-	say, name string
-	at        int // its place in the block
+	s               *syntax.Statement
+	say, name, full string // full is the name with the vessel, floor or kiln of a stage
+	at              int    // its place in the block
 }
 
 // matching is the work on two blocks.
@@ -53,10 +54,12 @@ func Match(old, new []*syntax.Statement, in vocabulary.Block) []Pair {
 			m.link(a[i].at, b[j].at)
 		}
 		anchor(a, b, link)
-		between(a, b, toNew, link)
+		between(a, b, toNew, func(l line) string { return l.full }, link)
+		between(a, b, toNew, func(l line) string { return l.name }, link)
 	}
 	m.byKey(func(l line) string { return l.say })
-	m.byKey(m.identity)
+	m.byKey(m.identity(func(l line) string { return l.full }))
+	m.byKey(m.identity(func(l line) string { return l.name }))
 	m.reName()
 	return m.pairs()
 }
@@ -64,7 +67,7 @@ func Match(old, new []*syntax.Statement, in vocabulary.Block) []Pair {
 func lines(list []*syntax.Statement, in vocabulary.Block) []line {
 	out := make([]line, len(list))
 	for i, s := range list {
-		out[i] = line{s, saying(s, in), Name(s, in), i}
+		out[i] = line{s, saying(s, in), name(s, in), Name(s, in), i}
 	}
 	return out
 }
@@ -84,8 +87,24 @@ func (m *matching) ordered(list []line) []line {
 }
 
 // Name is the verb of a statement of a block and, where the statement has one, its quoted
-// name or measure, or the lot or kiln it is a figure of.
+// name or measure, the lot or kiln it is a figure of, or the vessel, floor or kiln of a stage.
 func Name(s *syntax.Statement, in vocabulary.Block) string {
+	if seat := seatOf(s, in); seat != "" {
+		return name(s, in) + " " + seat
+	}
+	return name(s, in)
+}
+
+// seatOf is the vessel, floor or kiln of a stage, in quotes, "" for none.
+func seatOf(s *syntax.Statement, in vocabulary.Block) string {
+	row, known := vocabulary.Lookup(in, s.Verb.Text)
+	if !known || in != vocabulary.Process || !row.Ordered || row.Opens == vocabulary.None {
+		return ""
+	}
+	return named(s, row)
+}
+
+func name(s *syntax.Statement, in vocabulary.Block) string {
 	key := s.Verb.Text
 	row, known := vocabulary.Lookup(in, s.Verb.Text)
 	if len(s.Terms) > 0 {
@@ -110,6 +129,11 @@ func figureOf(s *syntax.Statement, in vocabulary.Block) string {
 	if !known || row.By != vocabulary.ByName {
 		return ""
 	}
+	return named(s, row)
+}
+
+// named is the definition that a statement names in a clause, in quotes, "" for none.
+func named(s *syntax.Statement, row *vocabulary.Row) string {
 	for _, def := range row.Clauses {
 		if c := clause(s, def.Word); c != nil && def.Slots[0].Kind == vocabulary.Name {
 			return saysIn(c.Terms, nil)
@@ -121,11 +145,13 @@ func figureOf(s *syntax.Statement, in vocabulary.Block) string {
 // identity is the name by which a statement is found again in another place: that
 // of a stage, a definition, or anything whose order means nothing. A step has none:
 // a soak that went here and another that came there are two changes.
-func (m *matching) identity(l line) string {
-	if l.s.Body == nil && vocabulary.Ordered(m.in, l.s.Verb.Text) {
-		return ""
+func (m *matching) identity(name func(line) string) func(line) string {
+	return func(l line) string {
+		if l.s.Body == nil && vocabulary.Ordered(m.in, l.s.Verb.Text) {
+			return ""
+		}
+		return name(l)
 	}
-	return l.name
 }
 
 // byKey links what is left on both sides and has the same key, in order.

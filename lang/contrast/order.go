@@ -86,7 +86,7 @@ func rising(points []point) []point {
 
 // between links, in each gap between linked statements, those of the same verb and
 // name, in order.
-func between(old, new []line, toNew []int, link func(int, int)) {
+func between(old, new []line, toNew []int, name func(line) string, link func(int, int)) {
 	i, j := 0, 0
 	for i <= len(old) {
 		end := i
@@ -97,22 +97,22 @@ func between(old, new []line, toNew []int, link func(int, int)) {
 		if end < len(old) {
 			endNew = toNew[end]
 		}
-		gap(old, new, i, end, j, endNew, link)
+		gap(old, new, i, end, j, endNew, name, link)
 		i, j = end+1, endNew+1
 	}
 }
 
 // gap pairs by name: the statements of one name of the old side wait in a queue for
 // those of the new.
-func gap(old, new []line, i, end, j, endNew int, link func(int, int)) {
+func gap(old, new []line, i, end, j, endNew int, name func(line) string, link func(int, int)) {
 	queue := map[string][]int{}
 	for ; i < end; i++ {
-		k := old[i].name
+		k := name(old[i])
 		queue[k] = append(queue[k], i)
 	}
 	last := -1
 	for ; j < endNew; j++ {
-		k := new[j].name
+		k := name(new[j])
 		q := queue[k]
 		for len(q) > 0 && q[0] < last {
 			q = q[1:]

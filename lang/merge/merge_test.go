@@ -111,6 +111,26 @@ func TestEditsOfOneThingLeaveBoth(t *testing.T) {
 	}
 }
 
+// Stages that both brought are one where they are on one floor or kiln, and two elsewhere.
+func TestStagesOfAKindMergeByWhereTheyAre(t *testing.T) {
+	stage := func(kiln, hours string) string {
+		return edit(t, season, "\n  expect", "\n  kiln in \""+kiln+"\" {\n    cure at air-on 90 °C for "+hours+"\n  }\n\n  expect")
+	}
+	got, unsettled := merged(t, season, stage("oven", "2 h"), edit(t, season, "soak 6 h", "soak 5 h"))
+	assert.Equal(t, tidy(t, edit(t, stage("oven", "2 h"), "soak 6 h", "soak 5 h")), got)
+	assert.Zero(t, unsettled)
+	got, unsettled = merged(t, season, stage("oven", "2 h"), stage("oven", "3 h"))
+	assert.Equal(t, 1, strings.Count(got, `kiln in "oven"`), got)
+	assert.Equal(t, 1, unsettled)
+	got, _ = merged(t, season, stage("oven", "2 h"), stage("drum", "3 h"))
+	assert.Contains(t, got, `kiln in "oven"`)
+	assert.Contains(t, got, `kiln in "drum"`)
+	got, unsettled = merged(t, stage("oven", "2 h"), edit(t, stage("oven", "2 h"), "90 °C for 2 h", "90 °C for 3 h"), edit(t, stage("oven", "2 h"), "82 °C for 4 h", "85 °C for 4 h"))
+	assert.Contains(t, got, "90 °C for 3 h")
+	assert.Contains(t, got, "85 °C for 4 h")
+	assert.Zero(t, unsettled)
+}
+
 func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	with := func(air string) string { return edit(t, season, "    rest 9 h", air+"    rest 9 h") }
 	base := with("    aerate every 30 min for 5 min\n")

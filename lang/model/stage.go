@@ -1,6 +1,10 @@
 package model
 
-import "maltwright/lang/source"
+import (
+	"fmt"
+
+	"maltwright/lang/source"
+)
 
 // Stage is one stage of a process: one of *Steep, *Germination, *Withering, *Kilning,
 // *Deculming and *Storing. What a stage does not say is nil.
@@ -138,6 +142,77 @@ func StepsOf(st Stage) []Step {
 	}
 	if p := PieceOf(st); p != nil {
 		return p.Steps
+	}
+	return nil
+}
+
+// Every lists the stages of the type T in their order: Every[*Kilning](p).
+func Every[T Stage](p *Process) (list []T) {
+	for _, st := range p.Stages {
+		if found, ok := st.(T); ok {
+			list = append(list, found)
+		}
+	}
+	return list
+}
+
+// Last finds the last stage of the type T, nil where the process has none.
+func Last[T Stage](p *Process) (none T) {
+	if list := Every[T](p); len(list) > 0 {
+		return list[len(list)-1]
+	}
+	return none
+}
+
+// Number tells which stage of its kind it is, from 1; 0 for a stage of another process.
+func (p *Process) Number(st Stage) int {
+	n := 0
+	for _, other := range p.Stages {
+		if other.Kind() == st.Kind() {
+			n++
+		}
+		if other == st {
+			return n
+		}
+	}
+	return 0
+}
+
+// Numbers tells of each stage which of its kind it is, from 1.
+func (p *Process) Numbers() []int {
+	list, count := make([]int, len(p.Stages)), map[StageKind]int{}
+	for i, st := range p.Stages {
+		count[st.Kind()]++
+		list[i] = count[st.Kind()]
+	}
+	return list
+}
+
+// Count tells how many stages of a kind there are.
+func (p *Process) Count(kind StageKind) (n int) {
+	for _, st := range p.Stages {
+		if st.Kind() == kind {
+			n++
+		}
+	}
+	return n
+}
+
+// Called names a stage: by its word, and by its number where there are several of its
+// kind, as in germinate 2.
+func (p *Process) Called(st Stage) string {
+	if p.Count(st.Kind()) < 2 {
+		return string(st.Kind())
+	}
+	return fmt.Sprintf("%s %d", st.Kind(), p.Number(st))
+}
+
+// StageAt finds the stage whose head is at a place, or nil.
+func (p *Process) StageAt(head source.Place) Stage {
+	for _, st := range p.Stages {
+		if st.Place() == head {
+			return st
+		}
 	}
 	return nil
 }

@@ -28,9 +28,10 @@ type builder struct {
 	recall    Recaller     // nil where nothing knows the past
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
-	dropped   int  // values that were reported and left out
-	sought    int  // names for which the nearest was looked for
-	lost      bool // a used file is not there, and the names it defines are not known
+	written   map[model.Stage]source.Place // the whole of each stage
+	dropped   int                          // values that were reported and left out
+	sought    int                          // names for which the nearest was looked for
+	lost      bool                         // a used file is not there, and the names it defines are not known
 }
 
 func (b *builder) note(f finding.Finding) { b.found = append(b.found, f) }

@@ -8,6 +8,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/nearest"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
 
@@ -132,7 +133,16 @@ func quotedNames(names []string) string {
 // stage puts a stage into the process.
 func (b *builder) stage(p *model.Process, st model.Stage, s *filled) {
 	b.unread[st] = !s.whole
+	if n := len(p.Stages); n > 0 && sameWords(b.written[p.Stages[n-1]], s.scope()) {
+		b.again(s.place, p.Stages[n-1].Place(), fmt.Sprintf("%s is written twice, word for word", st.Kind()))
+	}
+	b.written[st] = s.scope()
 	p.Stages = append(p.Stages, st)
+}
+
+// sameWords tells whether two statements are written alike but for the space between words.
+func sameWords(a, b source.Place) bool {
+	return a.Known() && slices.Equal(strings.Fields(a.Text()), strings.Fields(b.Text()))
 }
 
 // fillStage reads the block of a stage, or of a repeat, by its table. It notes in unread

@@ -12,10 +12,7 @@ import (
 // would have to be moved. The others are the longest run, with gaps, that is in
 // the order of the work.
 func (b *builder) stageOrder(p *model.Process) {
-	order, ranks := model.Order(), make([]int, len(p.Stages))
-	for i, st := range p.Stages {
-		ranks[i] = slices.Index(order, st.Kind())
-	}
+	ranks := ranksOf(p.Stages)
 	kept := longestRun(ranks)
 	for i, st := range p.Stages {
 		if _, ok := slices.BinarySearch(kept, i); ok {
@@ -23,11 +20,39 @@ func (b *builder) stageOrder(p *model.Process) {
 		}
 		for _, k := range kept {
 			if k < i && ranks[k] > ranks[i] || k > i && ranks[k] < ranks[i] {
-				b.note(outOfOrder(st, p.Stages[k], k < i))
+				f := outOfOrder(st, p.Stages[k], k < i)
+				if st.Kind() == model.SteepStage && slices.ContainsFunc(p.Stages[:i], func(s model.Stage) bool { return s.Kind() == model.SteepStage }) {
+					f.Hint = "grain that is steeped again germinates again: write another germinate behind it, or move the stage"
+				}
+				b.note(f)
 				break
 			}
 		}
 	}
+}
+
+// ranksOf gives each stage its place in the order of the work. A steep that wets growing
+// grain again, for another germinate behind it, ranks as the growing that it is part of.
+func ranksOf(stages []model.Stage) []int {
+	order, ranks := model.Order(), make([]int, len(stages))
+	steeped, grown := false, false
+	for i, st := range stages {
+		ranks[i] = slices.Index(order, st.Kind())
+		switch {
+		case st.Kind() == model.GerminateStage:
+			grown = grown || steeped
+		case st.Kind() == model.SteepStage && grown && growsAfter(stages[i:]):
+			ranks[i] = slices.Index(order, model.GerminateStage)
+		}
+		steeped = steeped || st.Kind() == model.SteepStage
+	}
+	return ranks
+}
+
+// growsAfter tells whether grain germinates behind the steeps that a list begins with.
+func growsAfter(stages []model.Stage) bool {
+	i := slices.IndexFunc(stages, func(st model.Stage) bool { return st.Kind() != model.SteepStage })
+	return i >= 0 && stages[i].Kind() == model.GerminateStage
 }
 
 func outOfOrder(st, other model.Stage, below bool) finding.Finding {

@@ -56,7 +56,7 @@ func (e *Ensemble) Reduce(f *forecast.Forecast) Member {
 		}
 	}
 	for _, g := range f.Gates {
-		m.gates = append(m.gates, outcome{e.word(string(g.Stage) + ": " + g.Text), g.Met})
+		m.gates = append(m.gates, outcome{e.word(e.Process.Called(g.Of) + ": " + g.Text), g.Met})
 	}
 	for _, x := range f.Expects {
 		m.expects = append(m.expects, outcome{e.word(x.Test.Place.Text()), x.Holds && !m.Broken})

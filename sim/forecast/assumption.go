@@ -56,6 +56,7 @@ type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each ti
 // is taken to lie; 0 where the floor has room for more, and the corns lie one deep.
 type FloorArea struct {
 	Stage       model.StageKind
+	Called      string // the stage, as in germinate 2; "" where it is the only one of its kind
 	Area, Depth float64
 }
 
@@ -67,25 +68,33 @@ type WitherAir struct {
 	Speed       float64 // m/s
 	Humidity    float64
 	Temperature float64
+	Called      string // as that of FloorArea
 }
 
 // GateWait is the longest wait at a gate that does not say one.
 type GateWait struct{ Most float64 } // s
 
 // KilnHeater is a heater that is strong enough.
-type KilnHeater struct{}
+type KilnHeater struct{ Called string } // as that of FloorArea
 
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
 // a square metre is taken to hold, kg; 0 where the corns lie one deep.
-type KilnArea struct{ Area, Load float64 }
+type KilnArea struct {
+	Area, Load float64
+	Called     string // as that of FloorArea
+}
 
 // OvenAir is the air that leaks through an oven without a fan.
-type OvenAir struct{ Flow float64 } // m³/s
+type OvenAir struct {
+	Flow   float64 // m³/s
+	Called string  // as that of FloorArea
+}
 
 // KilnAir is the air through a kiln that does not say it.
 type KilnAir struct {
-	Flow float64 // m³/s
-	Each float64 // m³/s for each kg of green malt
+	Flow   float64 // m³/s
+	Each   float64 // m³/s for each kg of green malt
+	Called string  // as that of FloorArea
 }
 
 // DeculmTime is how long the rootlets take to come off.
@@ -124,14 +133,14 @@ func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
-func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage)} }
+func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
-func (WitherAir) topic() topic     { return topic{of: "wither air"} }
+func (a WitherAir) topic() topic   { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic      { return topic{of: "gate"} }
-func (KilnHeater) topic() topic    { return topic{of: "heater"} }
-func (KilnArea) topic() topic      { return topic{of: "kiln"} }
-func (OvenAir) topic() topic       { return topic{of: "oven air"} }
-func (KilnAir) topic() topic       { return topic{of: "kiln air"} }
+func (a KilnHeater) topic() topic  { return topic{"heater", a.Called} }
+func (a KilnArea) topic() topic    { return topic{"kiln", a.Called} }
+func (a OvenAir) topic() topic     { return topic{"oven air", a.Called} }
+func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
 func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
 

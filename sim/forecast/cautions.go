@@ -1,6 +1,8 @@
 package forecast
 
 import (
+	"slices"
+
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
@@ -27,9 +29,9 @@ func Cautions(p *model.Process) []Caution {
 	if model.First[*model.Germination](p) != nil {
 		list = append(list, Suffocation)
 	}
-	if st := model.First[*model.Kilning](p); st != nil {
+	if kilns := model.Every[*model.Kilning](p); len(kilns) > 0 {
 		list = append(list, Fire)
-		if k := st.Kiln; k != nil && vocabulary.Burns(k.Fired.Text) {
+		if slices.ContainsFunc(kilns, func(st *model.Kilning) bool { return st.Kiln != nil && vocabulary.Burns(st.Kiln.Fired.Text) }) {
 			list = append(list, CarbonMonoxide)
 		}
 	}

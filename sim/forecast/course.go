@@ -65,7 +65,7 @@ func (r *run) known(s stop, d doing) stop {
 		}
 	}
 	for _, e := range r.ends {
-		if d.kind == string(model.GerminateStage) && e.Kind == string(model.HoldStep) {
+		if d.kind == string(model.GerminateStage) && e.Kind == string(model.HoldStep) && (r.wholes < 2 || e.Number <= r.lastHold) {
 			continue // a hold that ends is not the end of the stage
 		}
 		if left := max(0, e.At-r.clock); left <= s.latest {
@@ -84,16 +84,25 @@ func (r *run) known(s stop, d doing) stop {
 	return s
 }
 
-// over tells whether the stage is known to be over by now.
-func (r *run) over(kind model.StageKind) bool {
-	return len(r.ends) > 0 && r.ends[0].Kind == string(kind) && r.clock >= r.ends[0].At
+// over tells whether the stage that is run is known to be over by now.
+func (r *run) over() bool {
+	return len(r.ends) > 0 && r.whole.is(r.ends[0].Kind, r.ends[0].Number) && r.clock >= r.ends[0].At
 }
 
-// toCome tells whether more steps of the stage that is run are known to have been.
+// toCome tells whether more steps of the stage that is run are known to have been: what
+// ended behind another stage is of a later one.
 func (r *run) toCome(kinds ...model.StepKind) bool {
-	return slices.ContainsFunc(r.ends, func(e Ended) bool {
-		return slices.Contains(kinds, model.StepKind(e.Kind)) && e.Number > r.counts[e.Kind]
-	})
+	for _, e := range r.ends {
+		switch {
+		case slices.Contains(kinds, model.StepKind(e.Kind)):
+			if e.Number > r.counts[e.Kind] {
+				return true
+			}
+		case r.wholes > 1:
+			return false
+		}
+	}
+	return false
 }
 
 // passed strikes the ends that are behind.
@@ -106,10 +115,16 @@ func (r *run) passed(d doing) {
 	}
 }
 
-// left strikes the ends of a stage that is behind, and those of steps that it never
-// came to.
-func (r *run) left(kind model.StageKind) {
-	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool { return e.Kind == string(kind) || stageOf[model.StepKind(e.Kind)] == kind })
+// left strikes the ends of the stage that is behind, and those of steps that it never
+// came to. Where another of its kind follows, later steps are taken to be of that.
+func (r *run) left() {
+	last := r.whole.number == r.wholes
+	r.ends = slices.DeleteFunc(slices.Clone(r.ends), func(e Ended) bool {
+		if e.Kind == r.whole.kind {
+			return last || e.Number <= r.whole.number
+		}
+		return string(stageOf[model.StepKind(e.Kind)]) == r.whole.kind && (last || e.Number <= r.counts[e.Kind])
+	})
 }
 
 var stageOf = map[model.StepKind]model.StageKind{

@@ -13,12 +13,21 @@ import (
 // Kilned is how the malt fared on the kiln.
 type Kilned struct {
 	Place   source.Place // the head of the stage
-	Began   float64      // s from the first soak
-	Depth   float64      // m, of the bed as it was loaded
-	DryMass float64      // kg of dry matter, rootlets and all; none of it is lost on the kiln
-	Wet     float64      // s in which the malt held more than WitheredMoisture
-	Break   float64      // s from the first soak at which the drying front was through; NaN where that was not seen
-	Stirred *Stirring    // the first time; nil where it is not stirred
+	Of      *model.Kilning
+	Began   float64   // s from the first soak
+	Depth   float64   // m, of the bed as it was loaded
+	DryMass float64   // kg of dry matter, rootlets and all; none of it is lost on the kiln
+	Wet     float64   // s in which the malt held more than WitheredMoisture
+	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
+	Stirred *Stirring // the first time; nil where it is not stirred
+}
+
+// FirstKiln is how the malt fared on the first kiln, nil where nothing came onto one.
+func (f *Forecast) FirstKiln() *Kilned {
+	if len(f.Kilns) == 0 {
+		return nil
+	}
+	return &f.Kilns[0]
 }
 
 // Stirring is a stirring of the malt on the kiln.
@@ -39,11 +48,11 @@ func (k *Kilned) MoistureAt(weight float64) float64 { return 1 - k.DryMass/weigh
 // kilned writes down how the malt fared on the kiln that it came onto at began.
 func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	v := m.bed.View()
-	k := &Kilned{Place: st.Place(), Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
+	k := Kilned{Place: st.Place(), Of: st, Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
-	r.f.Kilned = k
+	r.f.Kilns = append(r.f.Kilns, k)
 }
 
 // airTrouble tells of a step that ended before its malt was as dry as asked, where

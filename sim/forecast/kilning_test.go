@@ -19,7 +19,7 @@ func kilnOf(t *testing.T, body string) *Forecast {
 
 func TestKilnedTellsOfTheMaltOnTheKiln(t *testing.T) {
 	f := kilnOf(t, "dry at air-on 50 °C until weight at most 5 kg allow 0 to 24 h; cure at air-on 80 °C for 5 h")
-	k := f.Kilned
+	k := f.FirstKiln()
 	require.NotNil(t, k)
 	assert.InDelta(t, 5*0.88, k.DryMass, 0.4, "some of the charge's dry matter is breathed away, none of it on the kiln")
 	g := f.Gates[len(f.Gates)-1]
@@ -34,7 +34,7 @@ func TestKilnedTellsOfTheMaltOnTheKiln(t *testing.T) {
 func TestTimeAboveTwentyPercentEndsThere(t *testing.T) {
 	f := kilnOf(t, "dry at air-on 50 °C until moisture at most 20 % allow 0 to 24 h; dry at air-on 50 °C for 6 h")
 	first := f.Stages[2].Steps[0]
-	assert.InDelta(t, first.End-first.Start, f.Kilned.Wet, 600, "to within a look")
+	assert.InDelta(t, first.End-first.Start, f.FirstKiln().Wet, 600, "to within a look")
 }
 
 func TestBreakIsSeenInADeepBed(t *testing.T) {
@@ -45,8 +45,8 @@ func TestBreakIsSeenInADeepBed(t *testing.T) {
 	require.NoError(t, err)
 	last := f.Gates[len(f.Gates)-1]
 	require.True(t, last.Met)
-	assert.InDelta(t, last.Reached, f.Kilned.Break, 600, "to within a look")
-	assert.True(t, math.IsNaN(kilnOf(t, "dry at air-on 50 °C for 1 h").Kilned.Break))
+	assert.InDelta(t, last.Reached, f.FirstKiln().Break, 600, "to within a look")
+	assert.True(t, math.IsNaN(kilnOf(t, "dry at air-on 50 °C for 1 h").FirstKiln().Break))
 }
 
 func airShort(f *Forecast) []AirShort { return Troubles[AirShort](f) }
@@ -74,12 +74,12 @@ func TestStirringGoesOnFromStepToStep(t *testing.T) {
 }
 
 func TestFirstStirringIsToldWithTheStateOfTheBed(t *testing.T) {
-	s := kilnOf(t, "stir every 2 h; dry at air-on 50 °C for 8 h").Kilned.Stirred
+	s := kilnOf(t, "stir every 2 h; dry at air-on 50 °C for 8 h").FirstKiln().Stirred
 	require.NotNil(t, s)
 	assert.InDelta(t, 2*3600, s.At, 1)
 	assert.False(t, s.Broken)
 	assert.Greater(t, s.Moisture, WitheredMoisture)
-	assert.Nil(t, kilnOf(t, "dry at air-on 50 °C for 8 h").Kilned.Stirred)
+	assert.Nil(t, kilnOf(t, "dry at air-on 50 °C for 8 h").FirstKiln().Stirred)
 }
 
 func TestKilnSetByTheMaltIsShortOfTheMalt(t *testing.T) {

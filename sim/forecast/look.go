@@ -66,7 +66,7 @@ func (r *run) seeAt(m physics, at float64) {
 	s.Step, s.Number, s.Lost = r.now.kind, r.now.number, math.NaN()
 	s.CO2, s.Heat = r.batch.CO2(), r.f.Totals.KilnEnergy
 	if n := len(r.f.Stages); n > 0 {
-		s.Stage = r.f.Stages[n-1].Kind
+		s.Stage, s.Of = r.f.Stages[n-1].Kind, r.f.Stages[n-1].Of
 	}
 	m.see(&s)
 	s.Lost = 1 - s.Dry/r.batch.Lot.DryMass

@@ -9,6 +9,7 @@ import (
 // Piece is how the grain fared on one floor, growing or withering.
 type Piece struct {
 	Stage       model.StageKind
+	Of          model.Stage
 	Place       source.Place // the head of the stage
 	Depth       float64      // m, of the bed as it was spread
 	Deepest     float64      // m; the rootlets make it rise
@@ -56,7 +57,7 @@ func (m *growModel) look() {
 func (r *run) fared(m *growModel, st model.Stage, start growModel) {
 	began := r.clock - (m.piece.Age() - start.piece.Age())
 	r.f.Pieces = append(r.f.Pieces, Piece{
-		Stage: st.Kind(), Place: st.Place(),
+		Stage: st.Kind(), Of: st, Place: st.Place(),
 		Depth: start.piece.Depth(), Deepest: m.seen.deepest, Area: m.area,
 		Began: began, Took: m.piece.Age() - start.piece.Age(),
 		MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,

@@ -27,8 +27,8 @@ type Forecast struct {
 	Stages  []Stage
 	Gates   []Gate
 	Expects []Expect
-	Pieces  []Piece // one for each floor, in order
-	Kilned  *Kilned // nil where nothing came onto a kiln
+	Pieces  []Piece  // one for each floor, in order
+	Kilns   []Kilned // one for each kiln, in order
 	Totals  Totals
 	Assumed []Assumption
 	Learnt  []Used // what it used of the figures that the house has learnt; each stands in Assumed too
@@ -42,8 +42,10 @@ type Forecast struct {
 
 // Stage is one stage with its steps.
 type Stage struct {
-	Kind  model.StageKind
-	Steps []Step
+	Kind   model.StageKind
+	Number int         // which of its kind, from 1
+	Of     model.Stage // of the process
+	Steps  []Step
 }
 
 // Word is the word of the step, without its number: what a record names it by.
@@ -59,7 +61,8 @@ const Waiting = "wait"
 type Step struct {
 	Kind          model.StepKind // "" for a stage that is one step
 	Label         string         // soak 1, rest 1, hold, cure ...
-	Number        int            // which of its kind, from 1, as a record counts them; 0 for a wait
+	Number        int            // which of those of its label's word, from 1, as a record counts them; 0 for a wait
+	Nth           int            // which of its kind, from 1, through all stages: of a germinate with one hold the hold
 	Place         source.Place
 	Start, End    float64 // s from the first soak
 	MoistureStart float64 // wet basis, 0 to 1
@@ -91,7 +94,8 @@ const (
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
 type Gate struct {
 	Stage     model.StageKind
-	Text      string // as written
+	Of        model.Stage // the stage
+	Text      string      // as written
 	Place     source.Place
 	Hold      bool    // a gate statement; otherwise an until
 	Met       bool    // whether it held in time
@@ -118,8 +122,8 @@ type Expect struct {
 
 // Totals are the figures of the whole batch.
 type Totals struct {
-	SteepOut         float64 // s
-	SteepOutMoisture float64 // wet basis, 0 to 1; NaN where there is no steep
+	SteepOut         float64 // s, to the end of the last steep
+	SteepOutMoisture float64 // then, wet basis, 0 to 1; NaN where there is no steep
 	Total            float64 // s, to the end of deculming
 	FinalMoisture    float64
 	Malt             float64       // kg, without rootlets

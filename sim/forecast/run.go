@@ -3,12 +3,14 @@ package forecast
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
+	"maltwright/sim/quality"
 	"maltwright/sim/work"
 )
 
@@ -48,7 +50,7 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
-	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter)}
+	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter), heat: quality.Green()}
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
@@ -62,14 +64,16 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 // from runs the stages from one on.
 func (r *run) from(stage int) (*Forecast, error) {
 	defer r.effort.Settle()
+	numbers := r.p.Numbers()
 	for i, st := range r.p.Stages[stage:] {
 		r.keep(stage + i)
-		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind()}), source.Place{}
+		r.whole, r.wholes = doing{string(st.Kind()), numbers[stage+i]}, r.p.Count(st.Kind())
+		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind(), Number: r.whole.number, Of: st}), source.Place{}
 		err := r.stage(st)
 		if err == errEnough {
 			return r.f, nil
 		}
-		r.left(st.Kind())
+		r.left()
 		if err = cmp.Or(r.effort.Err(), err); err != nil {
 			if r.effort.stopped() {
 				return nil, err
@@ -122,23 +126,37 @@ type run struct {
 	o     Options
 	f     *Forecast
 	site  site
-	batch grain.Batch // the grain between two stages
-	clock float64     // s from the first soak
-	t     float64     // °C of the grain between two stages
-	malt  *finished   // after the kiln
+	batch grain.Batch   // the grain between two stages
+	loads float64       // kg that the green malt weighed when it came to the first kiln
+	heat  quality.State // what the kilns so far did to the malt
+	clock float64       // s from the first soak
+	t     float64       // °C of the grain between two stages
+	malt  *finished     // after the kiln
 
 	soaks, rests int
 	steeped      bool         // what ends the steep holds
 	at           source.Place // the step that is being run
 	changes      int          // of the water, with no rest between
 
-	counts map[string]int // of the steps of each kind that have begun
-	now    doing
-	ends   []Ended // those of the course that are to come
-	looked int     // of its looks
-	ready  float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
-	until  *reached
-	effort *effort
+	counts   map[string]int // of the steps of each kind that have begun
+	now      doing
+	whole    doing   // the stage that is run
+	wholes   int     // how many of its kind there are
+	ends     []Ended // those of the course that are to come
+	lastHold int     // of the stage that is run, as a record counts them
+	looked   int     // of its looks
+	ready    float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
+	until    *reached
+	effort   *effort
+}
+
+// called names the stage that is run where there are several of its kind, "" where it is
+// the only one.
+func (r *run) called() string {
+	if r.wholes < 2 {
+		return ""
+	}
+	return fmt.Sprintf("%s %d", r.whole.kind, r.whole.number)
 }
 
 // begin takes up the lot and the site.
@@ -207,6 +225,7 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	if s.Label != Waiting {
 		s.Number = max(1, r.counts[s.Word()])
 	}
+	s.Nth = r.now.number
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up

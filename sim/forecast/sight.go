@@ -13,7 +13,8 @@ import (
 type Sight struct {
 	At       float64 // s from the first soak
 	Stage    model.StageKind
-	Step     string // as a record names it
+	Of       model.Stage // the stage
+	Step     string      // as a record names it
 	Number   int
 	Moisture float64 // wet basis, 0 to 1
 	Weight   float64 // kg of the whole batch, drained
@@ -84,7 +85,8 @@ func (m *growModel) see(s *Sight) {
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
 	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
-	s.Grain, s.Humidity, s.Airflow, s.Heat = v.MaltT, v.OffRH, m.vent, v.Ledger.Heater
+	s.Grain, s.Humidity, s.Airflow = v.MaltT, v.OffRH, m.vent
+	s.Heat += v.Ledger.Heater
 	if m.flow != nil {
 		s.Airflow = *m.flow
 	}

@@ -18,10 +18,10 @@ func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 	} else {
 		// a hand's depth, as on a malting floor
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
-		r.assume(FloorArea{st.Kind(), area, usualDepth})
+		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
 	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
-		r.assume(FloorArea{st.Kind(), most, 0})
+		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
 	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
@@ -54,6 +54,7 @@ func (r *run) germinate(st *model.Germination) error {
 	r.start(string(model.GerminateStage))
 	germinating := r.now
 	r.beforeHolds(m, st, germinating)
+	r.lastHold = r.counts[string(model.HoldStep)] + holdsIn(st)
 	whole := r.stageStop(st, germinating)
 	began, n, over := r.clock, holdsIn(st), false
 	for _, s := range st.Steps {
@@ -67,6 +68,7 @@ func (r *run) germinate(st *model.Germination) error {
 			return err
 		}
 	}
+	r.counts[string(model.HoldStep)] = r.lastHold // a record names them as they are written
 	r.growTroubles(m, st)
 	r.fared(m, st, start)
 	r.batch, r.t = m.piece.Batch(), m.piece.T()
@@ -92,7 +94,7 @@ func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, beg
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
-	stops := []stop{r.known(stage.looking(), doing{string(model.GerminateStage), 1})}
+	stops := []stop{r.known(stage.looking(), r.whole)}
 	if !last {
 		stops = append(stops, r.known(stopAt(s).looking(), r.now))
 	}
@@ -131,7 +133,7 @@ func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 func (r *run) beforeHolds(m *growModel, st *model.Germination, germinating doing) {
 	var first asked
 	if list := model.Only[*model.Hold](st.Steps); len(list) > 0 {
-		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), 1}), germinating)
+		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), r.counts[string(model.HoldStep)] + 1}), germinating)
 	}
 	r.setRoom(m, st, first)
 }
@@ -239,7 +241,7 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(doing{string(model.WitherStage), 1}); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(r.whole); c != nil && c.To.Low.Dimension == quantity.Temperature {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2
@@ -248,7 +250,7 @@ func (r *run) wither(st *model.Withering) error {
 		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
 	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
-	r.assume(WitherAir{witherSpeed, m.room.RH, t})
+	r.assume(WitherAir{witherSpeed, m.room.RH, t, r.called()})
 	r.start(string(model.WitherStage))
 	out := Step{Label: vocabulary.VerbWither, Place: st.Place(), Temperature: Temperature{vocabulary.PlaceAir, low, high, true}}
 	ticks := r.turning(&st.Piece)

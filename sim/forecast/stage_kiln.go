@@ -37,8 +37,10 @@ func (r *run) kiln(st *model.Kilning) error {
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
-	r.f.Totals.Quality = quality.Mean(m.quality)
-	r.f.Totals.KilnWater, r.f.Totals.KilnEnergy = v.Ledger.WaterToAir, v.Ledger.Heater
+	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
+	r.f.Totals.Quality = r.heat
+	r.f.Totals.KilnWater += v.Ledger.WaterToAir
+	r.f.Totals.KilnEnergy += v.Ledger.Heater
 	return nil
 }
 
@@ -57,14 +59,17 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k == nil {
 		k = &model.Kiln{}
 	}
-	mass := r.batch.Mass()
+	if r.malt == nil {
+		r.loads = r.batch.Mass()
+	}
+	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else {
-		r.assume(KilnHeater{})
+		r.assume(KilnHeater{r.called()})
 	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
@@ -87,7 +92,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
-	m.quality = slices.Repeat([]quality.State{quality.Green()}, len(bed.Layers(nil)))
+	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
 	return m, nil
 }
 
@@ -95,14 +100,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 // the part of it that the malt covers.
 func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 	if k.Area == nil {
-		r.assume(KilnArea{mass / usualLoad, usualLoad})
+		r.assume(KilnArea{mass / usualLoad, usualLoad, r.called()})
 		return mass / usualLoad
 	}
 	most := mass / (r.batch.Lot.Profile.Malt.Packing().Bulk * thinnestMalt)
 	if k.Area.SI <= most {
 		return k.Area.SI
 	}
-	r.assume(KilnArea{most, 0})
+	r.assume(KilnArea{most, 0, r.called()})
 	return most
 }
 
@@ -112,11 +117,11 @@ func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 		return k.Airflow.SI
 	}
 	if still {
-		r.assume(OvenAir{kiln.StillVent})
+		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
 	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg})
+	r.assume(KilnAir{flow, airPerKg, r.called()})
 	return flow
 }
 

@@ -12,29 +12,32 @@ import (
 
 // steep runs the soaks and rests.
 func (r *run) steep(st *model.Steep) error {
-	state, err := steep.New(r.batch.Lot)
+	state, err := steep.Again(r.batch, r.clock)
 	if err != nil {
 		return err
 	}
+	r.steeped = false
 	state.Meter(r.effort.Meter)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
 	r.assume(SoakWater{steep.DefaultWaterPerKg / 1000})
-	if err := r.wet(m, st, st.Steps); err != nil {
+	began := r.clock
+	if err := r.wet(m, st, st.Steps, began); err != nil {
 		return err
 	}
-	if st.Until != nil && !r.steeped && !r.over(model.SteepStage) {
-		r.unmet(st, m, st.Until, 0, false)
+	if st.Until != nil && !r.steeped && !r.over() {
+		r.unmet(st, m, st.Until, began, false)
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
-	r.f.Totals.SteepWater = float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
+	r.f.Totals.SteepWater += float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
+	r.changes = 0
 	r.steepTroubles(m, st)
 	return nil
 }
 
-// wet runs a list of steps of the steep. Once what ends the steep holds, the gates are
+// wet runs a list of steps of the steep that began so many seconds after the first soak. Once what ends the steep holds, the gates are
 // all that follows of it.
-func (r *run) wet(m *steepModel, st *model.Steep, steps []model.Step) error {
+func (r *run) wet(m *steepModel, st *model.Steep, steps []model.Step, began float64) error {
 	for _, s := range steps {
 		var err error
 		switch s := s.(type) {
@@ -42,19 +45,19 @@ func (r *run) wet(m *steepModel, st *model.Steep, steps []model.Step) error {
 			err = r.gate(m, st, s, nil)
 		case *model.Repeat:
 			if !r.steeped {
-				err = r.repeat(m, st, s)
+				err = r.repeat(m, st, s, began)
 			}
 		default:
 			if !r.steeped {
-				err = r.soakOrRest(m, st, s)
+				err = r.soakOrRest(m, st, s, began)
 			}
 		}
-		if err != nil || r.over(model.SteepStage) {
+		if err != nil || r.over() {
 			return err
 		}
-		if !r.steeped && r.wetEnough(m, st.Until, 0) {
+		if !r.steeped && r.wetEnough(m, st.Until, began) {
 			r.steeped = true
-			r.met(st, m, st.Until, 0, false)
+			r.met(st, m, st.Until, began, false)
 		}
 	}
 	return nil
@@ -67,7 +70,7 @@ func (r *run) wetEnough(m *steepModel, c *model.Condition, began float64) bool {
 }
 
 // repeat does its steps so many times, or until its condition holds after one of them.
-func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat) error {
+func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat, steeped float64) error {
 	times := 1
 	if s.Times != nil {
 		times = int(math.Round(s.Times.Range.High.SI))
@@ -78,10 +81,10 @@ func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat) error {
 			return err
 		}
 		for _, inner := range s.Steps {
-			if err := r.wet(m, st, []model.Step{inner}); err != nil {
+			if err := r.wet(m, st, []model.Step{inner}, steeped); err != nil {
 				return err
 			}
-			if r.over(model.SteepStage) || r.steeped {
+			if r.over() || r.steeped {
 				return nil
 			}
 			if r.wetEnough(m, s.Until, began) {
@@ -101,8 +104,8 @@ func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat) error {
 const longestSteep = 21 * 86400.0
 
 // soakOrRest runs one soak or rest.
-func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step) error {
-	if r.clock > longestSteep {
+func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began float64) error {
+	if r.clock-began > longestSteep {
 		r.at = s.Place()
 		return LongSteep{longestSteep}
 	}

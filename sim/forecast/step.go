@@ -98,14 +98,14 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 // met writes down that a condition came about now.
 func (r *run) met(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
 	_ = r.effort.spend(work.Line, c.Place)
-	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind(), Text: c.Place.Text(), Place: c.Place, Hold: hold,
+	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind(), Of: st, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
 // much longer it would have taken with everything left as it is.
 func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
-	g := Gate{Stage: st.Kind(), Text: c.Place.Text(), Place: c.Place, Hold: hold,
+	g := Gate{Stage: st.Kind(), Of: st, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	_ = r.effort.spend(work.Line, c.Place)
 	if t := failing(timed(m, r.clock-began), c); t != nil {

@@ -16,8 +16,8 @@ func (r *record) kiln(s *Season) {
 	if off != nil {
 		s.Kiln = between(began, r.since(off.When()))
 	}
-	if s.Break = r.broke(began); s.Break.Standing == Missing && began.Known() && r.f != nil && r.f.Kilned != nil {
-		if k := r.f.Kilned; !math.IsNaN(k.Break) {
+	if s.Break = r.broke(began); s.Break.Standing == Missing && began.Known() && r.f != nil {
+		if k := r.f.FirstKiln(); k != nil && !math.IsNaN(k.Break) {
 			s.Break = Figure{k.Break - k.Began, Reckoned}
 		}
 	}

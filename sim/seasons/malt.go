@@ -18,7 +18,7 @@ func (r *record) malt(s *Season) {
 	}
 	s.Total = r.since(clean.When())
 	s.EndMoisture = r.tested()
-	if r.f != nil && !r.f.BrokenOff() && r.f.Kilned != nil && r.dry() > 0 && s.Malt.Known() {
+	if r.f != nil && !r.f.BrokenOff() && len(r.f.Kilns) > 0 && r.dry() > 0 && s.Malt.Known() {
 		r.endMoisture(s)
 	}
 	r.yields(s)

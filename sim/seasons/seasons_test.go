@@ -287,7 +287,7 @@ func TestTheBreakIsSeenInAirOff(t *testing.T) {
 	k := recorded(t, load)
 	f, err := forecast.Run(k.Batch.Process, forecast.Options{})
 	require.NoError(t, err)
-	is(t, f.Kilned.Break-f.Kilned.Began, Reckoned, k.Break, share, "left to the forecast")
+	is(t, f.FirstKiln().Break-f.FirstKiln().Began, Reckoned, k.Break, share, "left to the forecast")
 }
 
 func TestAWeightThatCannotBeIsImpossible(t *testing.T) {

@@ -65,8 +65,8 @@ func (r *record) lastOfSteep(s *model.StepName) bool {
 	return count > 0 && (s.Number >= count || s.Number == 0 && count == 1)
 }
 
-// wetEnough tells whether a moisture reaches what the steep is to come to.
+// wetEnough tells whether a moisture reaches what the last steep is to come to.
 func (r *record) wetEnough(w float64) bool {
-	st := model.First[*model.Steep](r.b.Process)
+	st := model.Last[*model.Steep](r.b.Process)
 	return st != nil && st.Target != nil && w >= st.Target.Low.SI
 }

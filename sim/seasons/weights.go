@@ -103,17 +103,17 @@ func (r *record) left(kind model.StageKind) (share float64, ok bool) {
 	return 0, false
 }
 
-// steps are those of a stage as the forecast runs them.
-func (r *record) steps(kind model.StageKind) []forecast.Step {
+// steps are those of the stages of a kind as the forecast runs them.
+func (r *record) steps(kind model.StageKind) (list []forecast.Step) {
 	if r.f == nil {
 		return nil
 	}
 	for _, st := range r.f.Stages {
 		if st.Kind == kind {
-			return st.Steps
+			list = append(list, st.Steps...)
 		}
 	}
-	return nil
+	return list
 }
 
 // moisture gives the moisture of a batch of a weight in which a share of the dry
@@ -124,36 +124,38 @@ func (r *record) moisture(weight, share float64) (w, dry float64) {
 	return 1 - dry/weight, dry
 }
 
-// ends tells whether a step is the last of its stage: it is named like the stage, or
-// it is the last of the kind with which the stage ends.
+// ends tells whether a step is the last of the last stage of a kind: it is named like
+// the stage, or it is the last of the kind with which the stage ends.
 func (r *record) ends(s *model.StepName, kind model.StageKind) bool {
 	if s == nil {
 		return false
 	}
 	if s.Kind.Text == string(kind) {
-		return true
+		return s.Number == 0 || r.b.Process == nil || s.Number >= r.b.Process.Count(kind)
 	}
 	ending, count := r.ending(kind)
 	return s.Kind.Text == ending && (s.Number >= count || s.Number == 0 && count == 1)
 }
 
-// ending gives the kind of step with which a stage ends, by its process, and how many
-// of it there are. Cooling ends a kiln whether it is weighed or not.
+// ending gives the kind of step with which the last stage of a kind ends, by its process,
+// and how many of it there are in all its stages. Cooling ends a kiln whether it is weighed or not.
 func (r *record) ending(kind model.StageKind) (string, int) {
 	if r.b.Process == nil {
 		return "", 0
 	}
-	st := r.b.Process.Stage(kind)
-	if st == nil {
-		return "", 0
-	}
 	last, count := "", map[string]int{}
-	for _, s := range model.StepsOf(st) {
-		if s.Kind() == model.GateStep || s.Kind() == model.CoolStep {
+	for _, st := range r.b.Process.Stages {
+		if st.Kind() != kind {
 			continue
 		}
-		last = string(s.Kind())
-		count[last]++
+		last = ""
+		for _, s := range model.StepsOf(st) {
+			if s.Kind() == model.GateStep || s.Kind() == model.CoolStep {
+				continue
+			}
+			last = string(s.Kind())
+			count[last]++
+		}
 	}
 	return last, count[last]
 }

@@ -74,7 +74,7 @@ func (s *State) drying(a Air) (float64, error) {
 	}
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
 	err = errors.Join(err, air.Within("open face of the bed", area, "m²", 0, 1e6))
-	if err != nil || s.soaks == 0 {
+	if err != nil || !s.wetted {
 		return 0, err
 	}
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
@@ -84,7 +84,7 @@ func (s *State) drying(a Air) (float64, error) {
 // sixth hour of air, whichever comes first, and returns the seconds it took.
 func (s *State) restPart(dt, t, drying float64) float64 {
 	st := stretch{dt: dt, t: t, access: 1, maxStep: growthStep}
-	if s.soaks > 0 && s.airTime < eagerAfter {
+	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
 	c := s.coreSpeed(t)
@@ -101,7 +101,7 @@ func (s *State) restPart(dt, t, drying float64) float64 {
 	if usedUp {
 		s.water = uptake{core: s.water.sum()}
 	}
-	if s.soaks > 0 {
+	if s.wetted {
 		s.airTime += st.dt
 		s.wetTime += st.dt
 	}

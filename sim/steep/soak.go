@@ -59,7 +59,7 @@ func (s *State) Soak(dt float64, water Water) error {
 		return err
 	}
 	if !s.submerged {
-		s.submerged, s.soakAge, s.waterAge = true, 0, 0
+		s.submerged, s.wetted, s.soakAge, s.waterAge = true, true, 0, 0
 		s.soaks++
 		s.oxygen = water.full()
 	}

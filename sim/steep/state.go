@@ -24,6 +24,7 @@ type State struct {
 	soakAge   float64 // s since the grain went under
 	waterAge  float64 // s since the water was fresh
 	soaks     int
+	wetted    bool    // it was under water
 	wetTime   float64 // s since the first wetting
 	waterTime float64 // s under water in all
 	airTime   float64 // s in air in all, since the first wetting
@@ -44,6 +45,27 @@ func New(lot grain.Lot) (State, error) {
 		return State{}, err
 	}
 	return State{lot: lot, speed: lot.UptakeSpeed()}, nil
+}
+
+// Again returns grain that goes to the steep so many seconds after its first wetting: raw
+// grain, or grain that was steeped before and grew. What it holds its corns have drunk, up
+// to what a core can drink; the rest is loose. It returns the errors of
+// [grain.Batch.Check].
+func Again(b grain.Batch, wetted float64) (State, error) {
+	if !(wetted > 0) {
+		return New(b.Lot)
+	}
+	if err := b.Check(); err != nil {
+		return State{}, err
+	}
+	s := State{lot: b.Lot, speed: b.Lot.UptakeSpeed()}
+	m := b.Lot.DryMass
+	s.leached, s.respired, s.clock, s.chitted = b.Leached/m, b.Respired/m, b.Clock, b.Chitted
+	drunk := b.Water/m - b.Lot.Moisture0 - grain.StarchWater*s.respired
+	s.water.core = min(drunk, 1/pelegK2)
+	s.water.husk = drunk - s.water.core
+	s.wetted, s.wetTime, s.airTime = true, wetted, wetted
+	return s, nil
 }
 
 var errNotMade = errors.New("this steep holds no grain; make it with New")

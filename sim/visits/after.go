@@ -10,7 +10,7 @@ import (
 func (l *lister) deculm(st forecast.Stage) {
 	s := &st.Steps[0]
 	t := l.beginning(s, Deculm, st.Kind)
-	if w := model.First[*model.Deculming](l.p).Within; w != nil {
+	if w := l.of.(*model.Deculming).Within; w != nil {
 		t.Waits, t.Within = max(0, w.SI-(s.End-s.Start)), w.SI
 	}
 	l.add(t)
@@ -23,7 +23,7 @@ func (l *lister) deculm(st forecast.Stage) {
 func (l *lister) store(st forecast.Stage) {
 	s := &st.Steps[0]
 	t := l.beginning(s, Put, st.Kind)
-	t.Where = model.First[*model.Storing](l.p).In.Text
+	t.Where = l.of.(*model.Storing).In.Text
 	t.Lasts, t.Waits = s.End-s.Start, day
 	l.add(t)
 	if s.End > s.Start {

@@ -27,7 +27,7 @@ const (
 
 // floor lists the work at a growing or a withering piece.
 func (l *lister) floor(st forecast.Stage) {
-	stage := l.p.Stage(st.Kind)
+	stage := st.Of
 	piece := model.PieceOf(stage)
 	begin, last := &st.Steps[0], &st.Steps[len(st.Steps)-1]
 	t := l.beginning(begin, Spread, st.Kind)

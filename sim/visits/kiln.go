@@ -7,7 +7,7 @@ import (
 
 // kiln lists the work at the kiln.
 func (l *lister) kiln(st forecast.Stage) {
-	stage := model.First[*model.Kilning](l.p)
+	stage := st.Of.(*model.Kilning)
 	before := l.weight
 	for i := range st.Steps {
 		l.kilnStep(stage, &st.Steps[i], i == 0, before)

@@ -52,7 +52,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
 	t := at(when, Fill, model.SteepStage, s.Place)
 	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
-	if v := model.First[*model.Steep](l.p).Vessel; v != nil {
+	if v := l.of.(*model.Steep).Vessel; v != nil {
 		t.Where = v.Name
 	}
 	return t

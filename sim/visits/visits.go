@@ -82,7 +82,7 @@ func List(f *forecast.Forecast) []Task {
 		if i+1 < len(f.Stages) {
 			l.next = &f.Stages[i+1]
 		}
-		l.moisture = st.Steps[0].MoistureStart
+		l.of, l.moisture = st.Of, st.Steps[0].MoistureStart
 		if list := listers[st.Kind]; list != nil {
 			list(l, st)
 		}
@@ -119,6 +119,7 @@ type lister struct {
 	f        *forecast.Forecast
 	p        *model.Process
 	steps    map[source.Place]model.Step
+	of       model.Stage
 	next     *forecast.Stage // nil behind the last
 	weight   float64         // kg at the beginning of the stage
 	moisture float64         // the same, wet basis
@@ -174,7 +175,7 @@ func lasts(s model.Step) float64 {
 // is waited for is a step of the forecast.
 func (l *lister) gates(st forecast.Stage) {
 	for _, g := range l.f.Gates {
-		if g.Stage != st.Kind || !g.Hold || !g.Met || g.Waited > 0 {
+		if g.Of != st.Of || !g.Hold || !g.Met || g.Waited > 0 {
 			continue
 		}
 		t := at(g.Reached, Gate, st.Kind, g.Place)

@@ -35,7 +35,7 @@ func TestFindingsOfOneSideAlone(t *testing.T) {
 
 func asked(texts ...string) (list []outlook.Gate) {
 	for _, text := range texts {
-		list = append(list, outlook.Gate{Stage: "kiln", Text: text, Met: true, Reached: 3600})
+		list = append(list, outlook.Gate{StageName: outlook.StageName{Stage: "kiln"}, Text: text, Met: true, Reached: 3600})
 	}
 	return list
 }

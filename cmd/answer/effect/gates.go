@@ -38,8 +38,8 @@ func matched(a, b []outlook.Gate) (partner []int, taken []bool) {
 		partner[j] = -1
 	}
 	for _, key := range []func(outlook.Gate) string{
-		func(g outlook.Gate) string { return fmt.Sprint(g.Stage, g.Hold, " ", g.Text) },
-		func(g outlook.Gate) string { return fmt.Sprint(g.Stage, g.Hold) },
+		func(g outlook.Gate) string { return fmt.Sprint(g.Called(), g.Hold, " ", g.Text) },
+		func(g outlook.Gate) string { return fmt.Sprint(g.Called(), g.Hold) },
 	} {
 		left := map[string][]int{}
 		for i := range a {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/cmd/answer"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -11,7 +12,7 @@ import (
 func AskedOf(f *forecast.Forecast) Asked {
 	out := Asked{Gates: []Gate{}, Expects: []Expect{}, NotGiven: []Trouble{}}
 	for _, g := range f.Gates {
-		out.Gates = append(out.Gates, gateOf(g))
+		out.Gates = append(out.Gates, gateOf(f.Process, g))
 	}
 	for _, e := range f.Expects {
 		one := Expect{Text: e.Test.Place.Text(), Holds: e.Holds}
@@ -29,8 +30,8 @@ func AskedOf(f *forecast.Forecast) Asked {
 	return out
 }
 
-func gateOf(g forecast.Gate) Gate {
-	out := Gate{Stage: string(g.Stage), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Moisture: answer.Share(g.Moisture),
+func gateOf(p *model.Process, g forecast.Gate) Gate {
+	out := Gate{StageName: NameOf(p, g.Of), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Moisture: answer.Share(g.Moisture),
 		Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs)}
 	if g.Failed != nil && g.Failed.Bound != nil {
 		out.Measure, out.Measured = g.Failed.Measure, &Amount{g.Measured, g.Failed.Bound.Range.Low}

@@ -58,7 +58,7 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	for _, st := range f.Stages {
-		one := Stage{Stage: string(st.Kind), Steps: []Step{}}
+		one := Stage{NameOf(f.Process, st.Of), []Step{}}
 		for _, s := range st.Steps {
 			one.Steps = append(one.Steps, stepOf(s, start))
 		}

@@ -4,10 +4,12 @@
 package outlook
 
 import (
+	"fmt"
 	"math"
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
 
@@ -50,9 +52,35 @@ type Break struct {
 	Why   Trouble
 }
 
+// StageName names a stage.
+type StageName struct {
+	Stage  string
+	Number int `json:"stage_number,omitempty" doc:"which of its kind it is, where there are several"`
+}
+
+// NameOf names a stage of a process.
+func NameOf(p *model.Process, st model.Stage) StageName {
+	if st == nil {
+		return StageName{}
+	}
+	name := StageName{Stage: string(st.Kind())}
+	if p.Count(st.Kind()) > 1 {
+		name.Number = p.Number(st)
+	}
+	return name
+}
+
+// Called is the name as it is read: germinate, germinate 2.
+func (n StageName) Called() string {
+	if n.Number == 0 {
+		return n.Stage
+	}
+	return fmt.Sprintf("%s %d", n.Stage, n.Number)
+}
+
 // Stage is one stage with its steps.
 type Stage struct {
-	Stage string
+	StageName
 	Steps []Step
 }
 
@@ -100,7 +128,7 @@ type Asked struct {
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
 type Gate struct {
-	Stage    string
+	StageName
 	Text     string         `doc:"the condition, as written"`
 	Hold     bool           `doc:"a gate statement; otherwise an until"`
 	Met      bool           `doc:"whether it held in time"`

@@ -102,7 +102,7 @@ func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
 	for _, c := range list {
 		broken := []Unkept{}
 		for _, g := range c.Gates {
-			broken = append(broken, Unkept{string(g.Stage), g.Text})
+			broken = append(broken, Unkept{NameOf(p, g.Of).Called(), g.Text})
 		}
 		for _, e := range c.Expects {
 			broken = append(broken, Unkept{"", e.Test.Place.Text()})

@@ -13,7 +13,7 @@ import (
 
 // Wait is a condition that the batch waits for, or will.
 type Wait struct {
-	Stage string
+	outlook.StageName
 	Text  string                        `doc:"as written"`
 	Hold  bool                          `doc:"a gate statement; otherwise an until"`
 	Open  bool                          `doc:"it is waited for now"`
@@ -32,7 +32,7 @@ type Late struct {
 
 func waitsOf(f *follow.Following) (list []Wait) {
 	for _, w := range f.Waits {
-		list = append(list, Wait{string(w.Stage), oneLine(w.Text), w.Hold, w.Open, left(w.Left), w.Left.P50 > follow.Never})
+		list = append(list, Wait{outlook.NameOf(f.Trial.Process, w.Of), oneLine(w.Text), w.Hold, w.Open, left(w.Left), w.Left.P50 > follow.Never})
 	}
 	return list
 }

@@ -23,6 +23,7 @@ type Result struct {
 	AsOf        AsOf      `doc:"why as of then: asked, now, last-reading (it is over three days old) or clock-behind (the last reading lies ahead of the computer's clock)"`
 	Elapsed     answer.Seconds
 	Stage       string `doc:"where it stands, as a record names it"`
+	StageNumber int    `json:",omitempty" doc:"which of its kind it is, where there are several"`
 	Step        string
 	StepNumber  int  `doc:"which of the steps of that kind"`
 	Growing     bool `json:"-"`
@@ -83,7 +84,7 @@ type Posterior struct {
 func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
-		Stage: string(s.Stage), Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
+		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}

@@ -58,12 +58,12 @@ func (s *Sheet) steps(r outlook.Result) {
 	s.heads(columns)
 	for _, st := range r.Stages {
 		if len(st.Steps) != 1 || st.Steps[0].Label != st.Stage {
-			s.line("%s", s.bold(st.Stage))
+			s.line("%s", s.bold(st.Called()))
 		}
 		for _, one := range st.Steps {
 			label := "  " + one.Label
 			if one.Label == st.Stage {
-				label = one.Label
+				label = st.Called()
 			}
 			s.row(columns, s.stepCells(label, one, r.Start))
 		}
@@ -97,7 +97,7 @@ func (s *Sheet) asked(a outlook.Asked) {
 	}
 	for _, g := range a.Gates {
 		if !g.Met {
-			s.para("not met", "%s: %s, %s", g.Stage, words.Safe(g.Text), s.short(g))
+			s.para("not met", "%s: %s, %s", g.Called(), words.Safe(g.Text), s.short(g))
 		}
 	}
 	for _, e := range a.Expects {

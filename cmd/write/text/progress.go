@@ -107,9 +107,9 @@ var counted = map[string]bool{string(model.SoakStep): true, string(model.RestSte
 
 // where is the stage, and its step where that says more.
 func (s *progressSheet) where() string {
-	stage, step := s.r.Stage, s.r.Step
+	stage, step := outlook.StageName{Stage: s.r.Stage, Number: s.r.StageNumber}.Called(), s.r.Step
 	switch {
-	case step == "" || step == stage || step == string(model.HoldStep):
+	case step == "" || step == s.r.Stage || step == string(model.HoldStep):
 		return stage
 	case counted[step]:
 		return fmt.Sprintf("%s, %s %d", stage, step, s.r.StepNumber)

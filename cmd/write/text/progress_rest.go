@@ -27,9 +27,9 @@ func (s *progressSheet) waits() {
 
 // wait writes how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(w progress.Wait) {
-	name := fmt.Sprintf("%s: %s", w.Stage, words.Safe(w.Text))
+	name := fmt.Sprintf("%s: %s", w.Called(), words.Safe(w.Text))
 	if w.Hold {
-		name = fmt.Sprintf("%s gate: %s", w.Stage, words.Safe(w.Text))
+		name = fmt.Sprintf("%s gate: %s", w.Called(), words.Safe(w.Text))
 	}
 	lines := words.Wrap(name, labelWidth)
 	s.line("  %-34s%10s%12s%12s", lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))

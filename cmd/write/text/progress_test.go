@@ -32,7 +32,7 @@ func underWay() progress.Result {
 		Batch: "x\x1b[1m", Head: outlook.Head{Process: "pale"}, Began: noon.Add(-100 * time.Hour), At: noon, AsOf: progress.LastReading, Elapsed: 100 * 3600,
 		Stage: "germinate", Step: "hold", Growing: true, Complete: true, Ignored: 2,
 		Now: progress.State{Moisture: &moisture, Modification: &rub},
-		Waits: []progress.Wait{{Stage: "germinate", Text: "acrospire at least 3/4 and rub is chalky", Open: true,
+		Waits: []progress.Wait{{StageName: outlook.StageName{Stage: "germinate"}, Text: "acrospire at least 3/4 and rub is chalky", Open: true,
 			Left: answer.Spread[answer.Seconds]{P10: -3600, P50: 7500, P90: answer.Seconds(math.Inf(1)), Share: 0.9}}},
 		Late: []progress.Late{{Kind: "step", Since: noon.Add(-2 * time.Hour), Late: 7200, Text: "acrospire at least 3/4"}, {Kind: "turn", Since: noon.Add(-time.Hour), Late: 3600},
 			{Kind: "guard", Since: noon.Add(-72 * time.Hour), Late: 72 * 3600, Text: "4 to 7 days"}},

@@ -30,12 +30,13 @@ func (t *Trial) takeCourse() {
 		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= vocabulary.Growing && !t.ended(string(model.SteepStage), 0, false) {
-			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.SteepStage), At: at})
+		if shows(x) >= vocabulary.Growing {
+			t.by(model.SteepStage, 1, at)
 		}
 		if shows(x) >= vocabulary.Drying {
-			t.by(model.GerminateStage, at)
-			t.by(model.WitherStage, at)
+			t.by(model.SteepStage, t.Process.Count(model.SteepStage), at)
+			t.by(model.GerminateStage, t.Process.Count(model.GerminateStage), at)
+			t.by(model.WitherStage, t.Process.Count(model.WitherStage), at)
 		}
 		switch after := model.After(x); {
 		case after != nil && !t.ended(after.Kind.Text, after.Number, true): // what is weighed once more ended before
@@ -52,15 +53,23 @@ func (t *Trial) takeCourse() {
 // outright that the stage was still under way.
 func (t *Trial) outranked(x forecast.Ended) bool {
 	return !x.Exact && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
-		of := e.Kind == x.Kind || x.Kind == string(model.SteepStage) && (e.Kind == string(model.SoakStep) || e.Kind == string(model.RestStep))
+		wet := e.Kind == string(model.SoakStep) || e.Kind == string(model.RestStep)
+		of := e.Kind == x.Kind && (x.Number == 0 || e.Number == 0 || e.Number == x.Number) || x.Kind == string(model.SteepStage) && wet && x.Number == 0
 		return e.Exact && of && e.At >= x.At
 	})
 }
 
-// by writes down that a stage is over by a time, where nothing yet says so.
-func (t *Trial) by(kind model.StageKind, at float64) {
-	if t.Process.Stage(kind) != nil && !t.ended(string(kind), 0, false) {
-		t.course.Ends = append(t.course.Ends, forecast.Ended{Kind: string(kind), At: at})
+// by writes down that the stage of a number among those of its kind is over by a time,
+// where nothing yet says so. The only one of its kind needs no number.
+func (t *Trial) by(kind model.StageKind, number int, at float64) {
+	switch t.Process.Count(kind) {
+	case 0:
+		return
+	case 1:
+		number = 0
+	}
+	if !t.ended(string(kind), number, false) {
+		t.course.Ends = append(t.course.Ends, forecast.Ended{Kind: string(kind), Number: number, At: at})
 	}
 }
 
@@ -72,10 +81,13 @@ func (t *Trial) ended(kind string, number int, exactly bool) bool {
 
 // Asked is the moisture to which a step of the record was to dry.
 func (t *Trial) Asked(name *model.StepName) (float64, bool) {
-	n := 0
+	n, stages := 0, 0
 	for _, st := range t.Process.Stages {
 		if string(st.Kind()) == name.Kind.Text {
-			return forecast.Dryness(st.Ends().Until)
+			if stages++; stages >= name.Number {
+				return forecast.Dryness(st.Ends().Until)
+			}
+			continue
 		}
 		for k, s := range model.StepsOf(st) {
 			if string(s.Kind()) != name.Kind.Text {

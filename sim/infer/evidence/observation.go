@@ -214,16 +214,15 @@ func (m *Observation) Scale() float64 { return m.scale }
 
 // atEnd is what is to be seen of the weight at the end of a step.
 func atEnd(f *forecast.Forecast, name *model.StepName) *forecast.Sight {
-	n := 0
 	for _, st := range f.Stages {
-		if len(st.Steps) > 0 && string(st.Kind) == name.Kind.Text {
+		if len(st.Steps) > 0 && string(st.Kind) == name.Kind.Text && st.Number >= name.Number {
 			return endOf(f, st, st.Steps[len(st.Steps)-1])
 		}
 		for _, s := range st.Steps {
 			if string(s.Kind) != name.Kind.Text {
 				continue
 			}
-			if n++; name.Number == 0 || n == name.Number {
+			if name.Number == 0 || s.Nth == name.Number {
 				return endOf(f, st, s)
 			}
 		}
@@ -233,7 +232,7 @@ func atEnd(f *forecast.Forecast, name *model.StepName) *forecast.Sight {
 
 func endOf(f *forecast.Forecast, st forecast.Stage, s forecast.Step) *forecast.Sight {
 	dry := s.WeightEnd * (1 - s.MoistureEnd)
-	return &forecast.Sight{At: s.End, Stage: st.Kind, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
+	return &forecast.Sight{At: s.End, Stage: st.Kind, Of: st.Of, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
 }
 
 // unhad is the residual of a reading that a forecast has nothing for, such as the

@@ -19,6 +19,7 @@ const (
 type Late struct {
 	Kind  LateKind
 	Stage model.StageKind
+	Of    model.Stage // the stage
 	Place source.Place
 	Since float64 // s from the first soak
 	Text  string  // the condition, as written
@@ -32,17 +33,16 @@ func (f *Following) late() []Late {
 	var out []Late
 	for _, w := range f.Waits {
 		if w.Open && w.Left.P50 < -justNow {
-			out = append(out, Late{LateStep, w.Stage, w.Place, f.Now + w.Left.P50, w.Text})
+			out = append(out, Late{LateStep, w.Stage, w.Of, w.Place, f.Now + w.Left.P50, w.Text})
 		}
 	}
-	at := f.Stand.Sight.Stage
-	st := f.Trial.Process.Stage(at)
+	at, st := f.Stand.Sight.Stage, f.Stand.Sight.Of
 	if st == nil {
 		return out
 	}
-	began := f.stageBegan(at)
+	began := f.stageBegan(st)
 	if allow := st.Ends().Allow; allow != nil && allow.Latest != nil && f.Now > began+allow.Latest.SI {
-		out = append(out, Late{LateGuard, at, allow.Place, began + allow.Latest.SI, allow.Place.Text()})
+		out = append(out, Late{LateGuard, at, st, allow.Place, began + allow.Latest.SI, allow.Place.Text()})
 	}
 	if piece := model.PieceOf(st); piece != nil && piece.Turn != nil && len(f.Centre.Turned) > 0 {
 		last := began
@@ -50,15 +50,15 @@ func (f *Following) late() []Late {
 			last = max(last, t)
 		}
 		if due := last + piece.Turn.SI; f.Now > due+turnGrace {
-			out = append(out, Late{LateTurn, at, piece.Turn.Place, due, piece.Turn.Place.Text()})
+			out = append(out, Late{LateTurn, at, st, piece.Turn.Place, due, piece.Turn.Place.Text()})
 		}
 	}
 	return out
 }
 
-func (f *Following) stageBegan(kind model.StageKind) float64 {
+func (f *Following) stageBegan(of model.Stage) float64 {
 	for _, st := range f.Centre.Stages {
-		if st.Kind == kind && len(st.Steps) > 0 {
+		if st.Of == of && len(st.Steps) > 0 {
 			return st.Steps[0].Start
 		}
 	}

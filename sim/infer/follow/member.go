@@ -31,6 +31,7 @@ type awaited struct {
 // gate is a condition, the same for all members that wait for it.
 type gate struct {
 	stage model.StageKind
+	of    model.Stage
 	place source.Place
 	text  string
 	hold  bool
@@ -59,7 +60,7 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64)
 func (c *conditioning) gateOf(g forecast.Gate) *gate {
 	c.lock.Lock()
 	defer c.lock.Unlock()
-	k := gate{g.Stage, g.Place, g.Text, g.Hold}
+	k := gate{g.Stage, g.Of, g.Place, g.Text, g.Hold}
 	if c.gates == nil {
 		c.gates = map[gate]*gate{}
 	}

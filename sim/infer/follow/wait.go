@@ -14,7 +14,8 @@ import (
 // Wait is a condition that the batch waits for, or will.
 type Wait struct {
 	Stage model.StageKind
-	Text  string // as written
+	Of    model.Stage // the stage
+	Text  string      // as written
 	Place source.Place
 	Hold  bool            // a gate statement
 	Left  ensemble.Spread // s from now; negative where it held by then; Never and more where it does not come about
@@ -50,7 +51,7 @@ func (f *Following) waits() []Wait {
 	var out []Wait
 	for _, k := range order {
 		g, s := first[k], ensemble.SpreadOf(left[k])
-		out = append(out, Wait{Stage: g.stage, Text: g.text, Place: g.place, Hold: g.hold, Left: s, Share: s.Share})
+		out = append(out, Wait{Stage: g.stage, Of: g.of, Text: g.text, Place: g.place, Hold: g.hold, Left: s, Share: s.Share})
 	}
 	return f.inOrder(out)
 }
@@ -85,12 +86,12 @@ const rare = 0.1
 func (f *Following) inOrder(list []Wait) []Wait {
 	var out []Wait
 	for _, st := range f.Trial.Process.Stages {
-		of := slices.DeleteFunc(slices.Clone(list), func(w Wait) bool { return w.Stage != st.Kind() || w.Share < rare })
+		of := slices.DeleteFunc(slices.Clone(list), func(w Wait) bool { return w.Of != st || w.Share < rare })
 		slices.SortStableFunc(of, func(a, b Wait) int { return cmp.Compare(a.Place.Start, b.Place.Start) })
 		out = append(out, of...)
 	}
 	for i := range out {
-		out[i].Open = out[i].Stage == f.Stand.Sight.Stage && f.next(out[i])
+		out[i].Open = out[i].Of == f.Stand.Sight.Of && f.next(out[i])
 	}
 	return out
 }
