@@ -95,6 +95,13 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 	}
 }
 
+func TestWhatARecordAndALotKeepIsToldByMeaning(t *testing.T) {
+	assert.Empty(t, told(`grain "A" { delivered 2.5 t on 2026-02-01 as "L-1" }`, `grain "A" { delivered 2500 kg as "L-1" on 2026-02-01 }`))
+	assert.Equal(t, "new grain \"A\": delivered 1 t on 2026-03-01\n", told(`grain "A" { delivered 2.5 t on 2026-02-01 }`, `grain "A" { delivered 2.5 t on 2026-02-01; delivered 1 t on 2026-03-01 }`))
+	assert.Equal(t, "changed batch \"1\": from 5 kg of \"B\" {of \"A\" -> \"B\"}\n", told(`batch "1" { from 5 kg of "A" }`, `batch "1" { from 5 kg of "B" }`))
+	assert.Empty(t, told(`batch "1" { tested colour 4.1 EBC at 2026-04-01 10:00 }`, `batch "1" { tested colour 2 °L at 2026-04-01 10:00 }`), "2.65 × 2 − 1.2")
+}
+
 func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
 	const old = `house "L" { uptake 1.08 of "A"; uptake 1.2 of "B"; thermometer 0.8 °C error 0.4 K }`
 	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))
