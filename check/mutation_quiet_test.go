@@ -35,6 +35,7 @@ var harmlessKinds = []harmless{
 	{"the kiln's area in square feet", ofHouse("kiln", `area +0\.5 m2`, "area 5.38 ft2"), note},
 	{"the vessel in gallons", ofHouse("vessel", `holds 25 l`, "holds 6.6 gal-us"), note},
 	{"the kiln's air in cfm", ofHouse("kiln", `airflow 60 m3/h`, "airflow 35.3 cfm"), note},
+	{"a delivery, and where it lies", ofHouse("grain", `species `, "delivered 2500 t from \"Hill farm\" on 2026-02-01 as \"L-118\"\n  store in \"silo 2\"\n  species "), note},
 	{"at the sea", ofHouse("site", `altitude .*`, "altitude 0 m"), note},
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},
 	{"a heater a tenth stronger", timesOfHouse("kiln", `heater +([\d.]+)`, 1.1), note},
@@ -70,5 +71,9 @@ var harmlessRecords = []harmless{
 	{"a somewhat drier lot", inProcess(`dried to 17\.\d+ g`, "dried to 17.80 g"), note},
 	{"no sample", without(`sample `), note},
 	{"a step not weighed", inProcess(`\n *weighed [^\n]*after wither`, ""), note},
+	{"its own charge, of the same lot", inProcess(`(sample .*\n)`, "$1  from 5.9 kg of \"Far field 2026\"\n"), note},
+	{"signed", everywhere(`(?m)^( *(?:weighed|turned|counted|read|felt) .*)$`, `$1 by "AK"`), note},
+	{"a remark", inProcess(`(turned  at 14:30\n)`, "$1  remark \"smells of cucumber\" at 14:40 by \"AK\"\n"), note},
+	{"analysed", each(tested("friability 86 % by \"EBC 4.15\""), tested("colour 2 °L"), tested("don 300 µg/kg"), tested("glucan 180 mg/l"), tested("diastatic 280 °WK"), tested("moisture 4.4 %")), note},
 	{"a tare", inProcess(`(sample .*\n)`, "$1  tare 20 g\n"), note},
 }

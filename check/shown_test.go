@@ -25,11 +25,13 @@ import (
 
 // forPeople are the statements and clauses that only a person reads, with the reason.
 var forPeople = map[string]string{
-	"protein":           "no model asks for it yet; it is kept with the lot",
-	"store in":          "what the malt is kept in: only a sack is judged, by store-open",
-	"soak in":           "the word water only makes the line read well",
-	"rest in":           "the word air only makes the line read well",
-	"because":           "a reason is for those who read it",
+	"protein":        "no model asks for it yet; it is kept with the lot",
+	"store in":       "what the malt is kept in: only a sack is judged, by store-open",
+	"soak in":        "the word water only makes the line read well",
+	"rest in":        "the word air only makes the line read well",
+	"because":        "a reason is for those who read it",
+	"grain: store":   "where the lot lies: seasons --trace tells it",
+	"delivered from": "the same", "delivered on": "the same", "delivered as": "the same",
 	"thermometer":       "by what the readings of a record are put right, in follow",
 	"growth error":      "how far a batch may be off: it moves the spread, not the middle",
 	"respiration error": "the same", "uptake error": "the same", "drying error": "the same",
@@ -132,7 +134,7 @@ func TestEveryStatementShowsWhereverItMayStand(t *testing.T) {
 	base := shownBase(t)
 	for _, row := range vocabulary.Rows() {
 		for _, in := range row.In {
-			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" {
+			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" || forPeople[string(in)+": "+row.Word] != "" {
 				continue
 			}
 			from, head := base, base.head(in)
@@ -162,7 +164,7 @@ var instead = map[string][]string{
 	"germination": {"germination 99 % of 200 corns at 4 ml on 2026-02-02"},
 	"ergot":       {"ergot found"}, "mould": {"mould found"},
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
-	"gate": {"gate moisture at most 1 %"},
+	"gate": {"gate moisture at most 1 %"}, "delivered": {"delivered 10 g"},
 	"turn": {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
 }
 
@@ -170,7 +172,7 @@ func TestEveryClauseShows(t *testing.T) {
 	base := shownBase(t)
 	for _, row := range vocabulary.Rows() {
 		for _, in := range row.In {
-			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" {
+			if _, ok := elsewhere[in]; ok || in == vocabulary.File || forPeople[row.Word] != "" || forPeople[string(in)+": "+row.Word] != "" {
 				continue
 			}
 			for _, c := range row.Clauses {
