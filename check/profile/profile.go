@@ -95,7 +95,11 @@ func Of(p *model.Process) Profile {
 	if p.Grain != nil && p.Grain.Species.Text != "" {
 		name = p.Grain.Species.Text
 	}
-	return Profile{grainOf(name), maltOf(p.Make.Text)}
+	malt := maltOf(p.Make.Text)
+	if malt.Name == vocabulary.MaltGreen && p.Stage(model.KilnStage) != nil {
+		malt = pale // what is dried is no green malt, and the language says so
+	}
+	return Profile{grainOf(name), malt}
 }
 
 // CastBand is the moisture wanted at steep-out: the malt's for barley, else the grain's.
@@ -189,7 +193,7 @@ func maltOf(name string) Malt {
 
 var grains = []Grain{barley, wheat, spelt, rye, triticale, oats, sorghum, millet, maize, buckwheat}
 
-var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid}
+var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid, green}
 
 // Malts lists the profiles of malt types.
 func Malts() []Malt { return append([]Malt(nil), malts...) }

@@ -111,6 +111,9 @@ func (r *record) endsTwice(first, again int) {
 	}
 	f := recordOutOfOrder.At(model.After(list[wrong]).Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(model.After(list[wrong])), hours(gap), way))
 	f.Related = []finding.Related{{Place: list[other].Place(), Message: "the other line"}}
+	if name := model.After(list[wrong]); name.Number == 0 && r.batch.Process.Count(model.StageKind(name.Kind.Text)) > 1 {
+		f.Hint = fmt.Sprintf("the process has several: write which, such as after %s 2", name.Kind.Text)
+	}
 	r.slip(wrong, f)
 }
 

@@ -22,11 +22,17 @@ func (r *record) sample() *model.Sample {
 		return nil
 	}
 	w := 1 - s.Dry.SI/s.Wet.SI
-	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("by the sample the raw grain holds %.3g %%", 100*w))
-	switch g := r.batch.Process.Grain; {
-	case w < boneDry:
+	g, what := r.batch.Process.Grain, "raw grain"
+	if g.Grown() {
+		what = "green malt"
+	}
+	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("by the sample the %s holds %.3g %%", what, 100*w))
+	switch _, can := r.batch.SampleMoisture(); {
+	case g.Grown() && !can:
+		f.Message += ", which it cannot"
+	case !g.Grown() && w < boneDry:
 		f.Message += ", and is bone dry"
-	case w > soaking:
+	case !g.Grown() && w > soaking:
 		f.Message += ", and is soaking wet"
 	case g != nil && g.Moisture != nil && math.Abs(w-g.Moisture.SI) > apart:
 		f.Message += fmt.Sprintf(", and the lot says %s", g.Moisture)

@@ -53,7 +53,10 @@ var underWhat = map[string]string{vocabulary.DraughtNatural: " under a natural d
 
 // greenDepth is how deep a kilogram of raw grain lies as green malt on a square metre,
 // m: 1.6 kg of 480 kg/m³ (common practice).
-const greenDepth = 1.6 / 480
+const greenDepth = greenOfRaw / 480
+
+// greenOfRaw is the green malt that a kilogram of raw grain makes, kg (common practice).
+const greenOfRaw = 1.6
 
 // depthOnKiln is how deep the malt lies, by the forecast or as it is reckoned from the
 // charge.
@@ -64,7 +67,11 @@ func (c *Case) depthOnKiln(st *model.Kilning, k *model.Kiln) (float64, bool) {
 	case c.Process.Charge == nil || model.First[*model.Withering](c.Process) != nil:
 		return 0, false
 	}
-	return c.Process.Charge.SI / k.Area.SI * greenDepth, true
+	depth := c.Process.Charge.SI / k.Area.SI * greenDepth
+	if c.Process.Grain.Grown() {
+		depth /= greenOfRaw
+	}
+	return depth, true
 }
 
 // lengthsOf writes lengths, m, in the units of a house that writes its areas so.

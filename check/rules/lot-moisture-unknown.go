@@ -24,7 +24,12 @@ var lotMoistureUnknown = Rule{
 		if g == nil || g.Moisture != nil {
 			return
 		}
-		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(forecast.UsualMoisture)))
+		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(forecast.MoistureOf(g))))
+		if g.Grown() {
+			f.Severity = finding.Caution // every weight of the malt hangs on it
+			c.Note(f)
+			return
+		}
 		if t := c.byWeight(); t != nil {
 			f.Severity = finding.Caution
 			f.Message = fmt.Sprintf("the process goes by weight, and the moisture of the lot is not given: what is meant for %s is %s where the lot held %s and not %s",

@@ -146,17 +146,17 @@ func (c *Case) gateAt(g *forecast.Gate) *model.Condition {
 type grainState struct{ moisture, weight float64 }
 
 // statesBefore gives the grain when the last step before a gate began that is not a
-// gate itself, and when the stage began.
+// gate itself, on a kiln before this one too, and when the stage began.
 func (c *Case) statesBefore(g *forecast.Gate) (before, first *grainState) {
 	weight := c.Process.Charge.SI
 	for _, st := range c.Forecast.Stages {
 		for i, s := range st.Steps {
 			at := &grainState{s.MoistureStart, weight}
 			weight = s.WeightEnd
-			if st.Of != g.Of || s.Place.Start > g.Place.Start {
+			if st.Kind != g.Stage || s.Place.Start > g.Place.Start {
 				continue
 			}
-			if i == 0 {
+			if i == 0 && st.Of == g.Of {
 				first = at
 			}
 			if s.Kind != model.GateStep {

@@ -51,8 +51,16 @@ func (c *Case) lossIgnored(r finding.Rule, w *weighed, raw float64) {
 	if c.finalMoisture() <= most {
 		f.Severity = finding.Caution // dried further without it, but the weight guards nothing
 	}
-	f.Related = []finding.Related{{Place: c.Process.Charge.Place, Message: "the raw grain"}}
+	f.Related = []finding.Related{{Place: c.Process.Charge.Place, Message: c.chargeIs()}}
 	c.Note(f)
+}
+
+// chargeIs names what the charge is of.
+func (c *Case) chargeIs() string {
+	if c.Process.Grain.Grown() {
+		return "the green malt"
+	}
+	return "the raw grain"
 }
 
 // noticed is by how much moisture the two must differ to be told.

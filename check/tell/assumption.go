@@ -29,6 +29,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](drawnWater),
 	on[forecast.Assumption](seaLevel),
 	on[forecast.Assumption](grainMoisture),
+	on[forecast.Assumption](grownBefore),
 	on[forecast.Assumption](cornWeight),
 	on[forecast.Assumption](germination),
 	on[forecast.Assumption](soakWater),
@@ -69,7 +70,14 @@ func seaLevel(_ forecast.SeaLevel, units quantity.System) Assumed {
 	return Assumed{"height above the sea", units.Height(0), "the site does not say"}
 }
 
+func grownBefore(a forecast.GrownBefore, _ quantity.System) Assumed {
+	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the corn", a.Acrospire), "it comes when it has grown; its growth goes on while it is wet"}
+}
+
 func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
+	if a.Green {
+		return Assumed{"moisture of the green malt", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
+	}
 	return Assumed{"moisture of the raw grain", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
 }
 

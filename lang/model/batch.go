@@ -61,6 +61,8 @@ type Change struct {
 const (
 	Lightest = 0.5
 	Heaviest = 2.5
+
+	LightestOfGreen = 0.3 // of green malt, half of which and more is water
 )
 
 // Net gives what the grain of a weighing weighs without its tare, kg, and the raw
@@ -77,5 +79,9 @@ func (t *Batch) Net(x *Weighed) (net float64, raw *Quantity, can bool) {
 	case t.Process != nil:
 		raw = t.Process.Charge
 	}
-	return net, raw, raw == nil || net >= Lightest*raw.SI && net <= Heaviest*raw.SI
+	least := Lightest
+	if t.Process != nil && t.Process.Grain.Grown() {
+		least = LightestOfGreen
+	}
+	return net, raw, raw == nil || net >= least*raw.SI && net <= Heaviest*raw.SI
 }

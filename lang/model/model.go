@@ -79,6 +79,7 @@ type Grain struct {
 	Name        string
 	Place       source.Place
 	Species     Word
+	Already     Word      // what it was made into before it comes; Text "" for raw grain
 	Moisture    *Quantity // share of the whole weight
 	Germination []GerminationTest
 	Protein     *Quantity
@@ -89,6 +90,9 @@ type Grain struct {
 	Delivered   []Delivery
 	Store       Word // where it lies
 }
+
+// Grown tells whether the lot is no raw grain but green malt.
+func (g *Grain) Grown() bool { return g != nil && g.Already.Text != "" }
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {

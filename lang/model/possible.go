@@ -10,33 +10,45 @@ const (
 	TooMoist      Cannot = "too-moist"       // it would hold more water than grain can, though none of its dry matter were lost
 )
 
-// The moisture of raw grain lies between these; beyond them a sample cannot be of it. They
-// are those of the moisture of a lot.
-const (
-	DriestGrain   = 0.05
-	MoistestGrain = 0.25
+// band is what the moisture of a lot lies between, as a share of the whole weight.
+type band struct{ driest, moistest float64 }
+
+// The bands are those of what a lot can say of its moisture: beyond them a sample cannot be
+// of it.
+var (
+	rawGrain  = band{0.05, 0.35}
+	greenMalt = band{0.25, 0.55}
 )
 
-// Moisture is what the oven took off a sample, as a share of its weight. It is false for
-// one that raw grain cannot have.
-func (s *Sample) Moisture() (w float64, can bool) {
+// lotBand is the band of the lot of a batch.
+func (t *Batch) lotBand() band {
+	if t.Process != nil && t.Process.Grain.Grown() {
+		return greenMalt
+	}
+	return rawGrain
+}
+
+// SampleMoisture is what the oven took off the sample, as a share of its weight. It is false
+// where there is none, or one that the lot cannot have.
+func (t *Batch) SampleMoisture() (w float64, can bool) {
+	s, b := t.Sample, t.lotBand()
 	if s == nil || !(s.Wet.SI > 0) {
 		return 0, false
 	}
 	w = 1 - s.Dry.SI/s.Wet.SI
-	return w, w >= DriestGrain && w <= MoistestGrain
+	return w, w >= b.driest && w <= b.moistest
 }
 
-// driest is the least moisture that the raw grain of a batch can have had: by its sample,
-// else by its lot.
+// driest is the least moisture that the lot of a batch can have had: by its sample, else by
+// what the lot says.
 func (t *Batch) driest() float64 {
-	if w, can := t.Sample.Moisture(); can {
+	if w, can := t.SampleMoisture(); can {
 		return w
 	}
 	if p := t.Process; p != nil && p.Grain != nil && p.Grain.Moisture != nil {
 		return p.Grain.Moisture.SI
 	}
-	return DriestGrain
+	return t.lotBand().driest
 }
 
 // Impossible tells why a weight cannot be, "" where it can. Most is the most moisture that

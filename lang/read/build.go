@@ -29,6 +29,7 @@ type builder struct {
 	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	written   map[model.Stage]source.Place // the whole of each stage
+	beside    map[string]bool              // the words of the statements of the block that is read
 	dropped   int                          // values that were reported and left out
 	sought    int                          // names for which the nearest was looked for
 	lost      bool                         // a used file is not there, and the names it defines are not known
@@ -111,6 +112,9 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	r := &statementReader{file: f, found: &b.found, in: in}
 	whole = true
 	seen := map[string]source.Place{}
+	outer := b.beside
+	b.beside = verbsIn(body)
+	defer func() { b.beside = outer }()
 	for _, s := range body.Statements {
 		read, ok := r.read(s)
 		seen[s.Verb.Text] = b.onlyOnce(r, s, seen)
@@ -132,6 +136,15 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	}
 	b.needed(in, seen, blame, whole)
 	return whole
+}
+
+// verbsIn are the words of the statements of a block.
+func verbsIn(body *syntax.Block) map[string]bool {
+	words := map[string]bool{}
+	for _, s := range body.Statements {
+		words[s.Verb.Text] = true
+	}
+	return words
 }
 
 func (b *builder) onlyOnce(r *statementReader, s *syntax.Statement, seen map[string]source.Place) source.Place {

@@ -27,8 +27,9 @@ type lot struct {
 }
 
 var grainFacts = table[lot]{
-	"species":  func(_ *builder, g *lot, s *filled) { g.Species = s.slot(0).chosen() },
-	"moisture": func(b *builder, g *lot, s *filled) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
+	"species":              func(_ *builder, g *lot, s *filled) { g.Species = s.slot(0).chosen() },
+	vocabulary.FactAlready: func(_ *builder, g *lot, s *filled) { g.Already = s.slot(0).chosen() },
+	"moisture":             func(b *builder, g *lot, s *filled) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
 	"germination": func(b *builder, g *lot, s *filled) {
 		if t, ok := b.germination(s); ok {
 			g.Germination = append(g.Germination, t)

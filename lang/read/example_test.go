@@ -3,11 +3,13 @@ package read
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
@@ -157,6 +159,9 @@ func TestEverySpeciesAndMaltIsAccepted(t *testing.T) {
 	for _, malt := range choicesOf(t, vocabulary.Process, "make") {
 		for _, text := range []string{"make " + malt + " malt", "make " + malt} {
 			h, found := loadExample(t, text)
+			if malt == "green" {
+				found = slices.DeleteFunc(found, func(f finding.Finding) bool { return f.Rule == "green-malt-goes-on" }) // the example has a kiln
+			}
 			assert.Empty(t, golden.Findings(found), text)
 			want := malt
 			if malt == "crystal" {

@@ -14,6 +14,7 @@ import (
 type share struct {
 	vocabulary.Proportion
 	of, over *model.Quantity
+	charge   float64 // kg of raw grain for each kg of the charge; 0 is 1
 }
 
 // sharesOf makes the shares of which both facts are given.
@@ -21,12 +22,25 @@ type sharesOf []share
 
 func (l *sharesOf) add(name string, of, over *model.Quantity) {
 	if pr, ok := vocabulary.FindProportion(name); ok && of != nil && over != nil {
-		*l = append(*l, share{pr, of, over})
+		*l = append(*l, share{Proportion: pr, of: of, over: over})
 	}
 }
 
 // each is the first for one unit of the second, SI.
-func (s share) each() float64 { return s.of.SI / s.over.SI * unitSI(s.Unit) }
+func (s share) each() float64 {
+	each := s.of.SI / s.over.SI * unitSI(s.Unit)
+	switch {
+	case s.charge == 0:
+		return each
+	case s.Of == vocabulary.Charged:
+		return each * s.charge
+	}
+	return each / s.charge
+}
+
+// rawOfGreen is the raw grain that a kilogram of green malt was, kg: green malt weighs some
+// 1.5 to 1.6 times as much (common practice).
+const rawOfGreen = 0.65
 
 func unitSI(unit string) float64 {
 	one, _ := quantity.Make(quantity.Part{Number: "1", Unit: unit})
@@ -99,6 +113,16 @@ func (s share) fact(p *model.Process) *model.Quantity {
 }
 
 func chargeShares(p *model.Process) sharesOf {
+	list := sharesOfCharge(p)
+	for i := range list {
+		if p.Grain.Grown() {
+			list[i].charge = rawOfGreen
+		}
+	}
+	return list
+}
+
+func sharesOfCharge(p *model.Process) sharesOf {
 	var list sharesOf
 	for _, st := range p.Stages {
 		if piece := model.PieceOf(st); piece != nil && piece.Floor != nil {

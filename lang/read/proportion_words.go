@@ -79,7 +79,7 @@ func (s share) slip(at *model.Quantity) string {
 		if err != nil || made.SI <= 0 {
 			continue
 		}
-		meant := share{s.Proportion, s.of, s.over}
+		meant := s
 		if at == s.of {
 			meant.of = &model.Quantity{Quantity: made, Place: at.Place}
 		} else {

@@ -2,6 +2,7 @@ package read
 
 import (
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 )
@@ -17,7 +18,7 @@ func Rules() []finding.Rule {
 		unknownWord, wordOutOfPlace, unknownClause, twoOfAClause, saidTwice, valueNeeded, wordsTooMany,
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,
 		placeMissing, badTime, blockUnexpected, blockMissing,
-		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, missingStatement, missingGuard, guardUpsideDown,
+		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, grownAlready, greenGoesOn, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, unusualFigure, outOfProportion, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
 		timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet, lotOverdrawn,
 	})
@@ -130,6 +131,15 @@ var (
 	missingStage = rule("missing-stage", fault, "a stage without which there is no malt",
 		"grain is steeped, grown and kilned", "add the stage",
 		shortest+"}", shortest+shortKiln+"}")
+	grownAlready = rule("grown-already", fault, "bought green malt is steeped, or grown once more",
+		"it was steeped and has grown before it came; the forecast takes it as grown, and a second growth makes it overgrow",
+		"take the stage out, or the line already out of the lot",
+		"use \"loft.malt\"\ngrain \"Bought green\" { species barley; already green malt; moisture 44 % }\nprocess \"Loft pale\" {\n  make pale malt\n  from 10 kg of \"Bought green\"\n  steep in \"blue tub\" { soak 7 h in water at 13 °C }\n"+shortKiln+"}",
+		"use \"loft.malt\"\ngrain \"Bought green\" { species barley; already green malt; moisture 44 % }\nprocess \"Loft pale\" {\n  make pale malt\n  from 10 kg of \"Bought green\"\n"+shortKiln+"}")
+	greenGoesOn = rule("green-malt-goes-on", fault, "green malt is made, and goes on to the kiln, to deculming or to store",
+		"green malt is made when it has grown; dried it is another malt, by which the rest of the process is judged",
+		"say which malt is made, or take the stage out",
+		strings.Replace(shortest, "pale malt", "green malt", 1)+shortKiln+"}", strings.Replace(shortest, "pale malt", "green malt", 1)+"}")
 	missingStatement = rule("missing-statement", fault, "a block lacks a statement it cannot do without",
 		"the block is of no use without it", "add it",
 		`grain "Far field" { moisture 12.4 % }`, `grain "Far field" { species barley; moisture 12.4 % }`)

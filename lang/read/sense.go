@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // sense looks at a process as a whole. Of one that did not read in full it only
@@ -24,11 +25,12 @@ func (b *builder) sense(p *model.Process) {
 	}
 	b.proportions(p)
 	b.moistureSense(p)
+	b.greenSense(p)
 }
 
 func (b *builder) missingStages(p *model.Process) {
 	var missing []string
-	for _, kind := range []model.StageKind{model.SteepStage, model.GerminateStage, model.KilnStage} {
+	for _, kind := range neededStages(p) {
 		if p.Stage(kind) == nil {
 			missing = append(missing, string(kind))
 		}
@@ -36,6 +38,18 @@ func (b *builder) missingStages(p *model.Process) {
 	if len(missing) > 0 {
 		b.note(missingStage.At(p.Place, fmt.Sprintf("%q has no %s stage", p.Name, quoted(missing))))
 	}
+}
+
+// neededStages are those without which there is no malt: of bought green malt the kiln, and
+// of green malt that is made all but that.
+func neededStages(p *model.Process) []model.StageKind {
+	switch {
+	case p.Grain.Grown():
+		return []model.StageKind{model.KilnStage}
+	case p.Make.Text == vocabulary.MaltGreen:
+		return []model.StageKind{model.SteepStage, model.GerminateStage}
+	}
+	return []model.StageKind{model.SteepStage, model.GerminateStage, model.KilnStage}
 }
 
 func (b *builder) stageSense(p *model.Process, st model.Stage) {

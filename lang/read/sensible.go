@@ -23,7 +23,16 @@ func (b *builder) sensible(r *filled) bool {
 
 func (b *builder) senseSlots(slots []vocabulary.Slot, values []*given) {
 	for i := range slots {
-		if s := slots[i].Sense; s != nil && i < len(values) && values[i] != nil && !b.makesSense(s, values[i]) {
+		s := slots[i].Sense
+		if s == nil || i >= len(values) || values[i] == nil {
+			continue
+		}
+		for word, other := range s.Instead {
+			if b.beside[word] {
+				s = other
+			}
+		}
+		if !b.makesSense(s, values[i]) {
 			values[i] = nil
 		}
 	}

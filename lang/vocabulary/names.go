@@ -133,4 +133,7 @@ const (
 	MaltCrystal = "crystal" // another word for caramel
 	MaltChit    = "chit"
 	MaltSmoked  = "smoked"
+	MaltGreen   = "green" // malt that has grown and was not dried
+
+	FactAlready = "already" // what the lot has been made into before it comes
 )

@@ -17,6 +17,8 @@ type Sense struct {
 	Standing string   // where the usual band comes from
 	Advice   string   // what to do where no slip explains the value
 	Held     bool     // it is a moisture: more than grain can hold is told of as that
+
+	Instead map[string]*Sense // what makes sense where a statement of that word stands in the block
 }
 
 // Kin is what is usual for some of the words of another statement of the block, such
@@ -53,6 +55,9 @@ func (s *Sense) Text() string {
 	}
 	if s.Standing != "" {
 		text += " (" + s.Standing + ")"
+	}
+	for word, other := range s.Instead {
+		text += "; behind " + word + ": " + other.Text()
 	}
 	return text
 }

@@ -1,12 +1,20 @@
 package vocabulary
 
+// greenMoisture is that of a lot that is green malt.
+func greenMoisture() *Sense {
+	s := bandsOf("a moisture of green malt", "25 to 55 %", "38 to 50 %", practice).
+		advised("malt so dry has withered, and none that grew is so moist: measure it again; green malt is 40 to 46 % and more where it was steeped again")
+	s.Held = true
+	return s
+}
+
 // What makes sense for the facts of a house. The bands that a value cannot leave
 // are those within which a model holds, or what the thing can be at all.
 var (
 	lotMoisture = func() *Sense {
-		s := bandsOf("a moisture of raw grain", "5 to 25 %", "8 to 17 %", "moister grain heats and loses its germination in store: "+practice).
-			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so")
-		s.Held = true
+		s := bandsOf("a moisture of raw grain", "5 to 35 %", "8 to 17 %", "moister grain heats and loses its germination in store, and ripe grain holds 35 % at the most: "+practice).
+			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so; what is malted as it is cut may be so moist, and sleeps yet")
+		s.Held, s.Instead = true, map[string]*Sense{FactAlready: greenMoisture()}
 		return s
 	}()
 	germinated   = bandsOf("a share", "0 to 100 %", "", "")

@@ -21,10 +21,10 @@ var stageRows = []Row{
 	{Word: "process", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Process, Grows: true,
 		Doc: "A whole process, from raw grain to stored malt.", Example: `process "Loft pale" { make pale malt }`},
 	{Word: "make", In: blocks(Process), Slots: []Slot{oneOf("the malt", malts...), filler("malt")}, Once: true, Needed: true,
-		Doc: "The malt that is wanted. Much is judged by it: a caramel malt is stewed on purpose.", Example: "make pale malt"},
+		Doc: "The malt that is wanted. Much is judged by it: a caramel malt is stewed on purpose, and green malt is made when it has grown.", Example: "make pale malt"},
 	{Word: "from", In: blocks(Process), Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}}, Once: true, Needed: true,
-		Doc: "The charge: how much raw grain, of which lot.", Example: `from 6 kg of "Far field 2026"`},
+		Doc: "The charge: how much grain, or bought green malt, of which lot.", Example: `from 6 kg of "Far field 2026"`},
 	{Word: "at", In: blocks(Process), Slots: []Slot{named(Site)}, Once: true,
 		Doc: "Where and when the batch is made.", Example: `at "Loft, spring"`},
 

@@ -35,7 +35,14 @@ type DrawnWater struct {
 type SeaLevel struct{}
 
 // GrainMoisture is that of a lot of which it is not written.
-type GrainMoisture struct{ Moisture float64 }
+type GrainMoisture struct {
+	Moisture float64
+	Green    bool // the lot is green malt
+}
+
+// GrownBefore is how far a lot that comes as green malt has grown: the mean acrospire, as a
+// share of the corn.
+type GrownBefore struct{ Acrospire float64 }
 
 // CornWeight is the usual weight of a thousand corns.
 type CornWeight struct {
@@ -129,6 +136,7 @@ func (RoomHumidity) topic() topic  { return topic{of: "room humidity"} }
 func (DrawnWater) topic() topic    { return topic{of: "water"} }
 func (SeaLevel) topic() topic      { return topic{of: "height"} }
 func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
+func (GrownBefore) topic() topic   { return topic{of: "growth"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }

@@ -26,7 +26,7 @@ const (
 // of the place.
 func Cautions(p *model.Process) []Caution {
 	var list []Caution
-	if model.First[*model.Germination](p) != nil {
+	if model.First[*model.Germination](p) != nil || p.Grain.Grown() {
 		list = append(list, Suffocation)
 	}
 	if kilns := model.Every[*model.Kilning](p); len(kilns) > 0 {

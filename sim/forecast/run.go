@@ -122,16 +122,17 @@ func (r *run) stage(st model.Stage) error {
 
 // run is one forecast in the making.
 type run struct {
-	p     *model.Process
-	o     Options
-	f     *Forecast
-	site  site
-	batch grain.Batch   // the grain between two stages
-	loads float64       // kg that the green malt weighed when it came to the first kiln
-	heat  quality.State // what the kilns so far did to the malt
-	clock float64       // s from the first soak
-	t     float64       // °C of the grain between two stages
-	malt  *finished     // after the kiln
+	p      *model.Process
+	o      Options
+	f      *Forecast
+	site   site
+	batch  grain.Batch   // the grain between two stages
+	wetted float64       // s before the first stage at which the grain was first wetted
+	loads  float64       // kg that the green malt weighed when it came to the first kiln
+	heat   quality.State // what the kilns so far did to the malt
+	clock  float64       // s from the first soak
+	t      float64       // °C of the grain between two stages
+	malt   *finished     // after the kiln
 
 	soaks, rests int
 	steeped      bool         // what ends the steep holds
@@ -162,48 +163,85 @@ func (r *run) called() string {
 // begin takes up the lot and the site.
 func (r *run) begin() error {
 	r.site = r.siteOf()
-	lot, err := r.lot()
+	lot, x, err := r.lot()
 	if err != nil {
 		return err
 	}
-	r.batch, err = grain.NewBatch(lot)
+	if r.p.Grain.Grown() {
+		r.batch, err = grain.Grown(lot, x, usualGrowth)
+		r.wetted = grownBefore
+		r.assume(GrownBefore{usualGrowth})
+	} else {
+		r.batch, err = grain.NewBatch(lot)
+	}
 	r.f.DryMass = lot.DryMass
 	r.t = r.site.air
 	return err
 }
 
-func (r *run) lot() (grain.Lot, error) {
+// What is taken for granted of green malt of which only that is said (common practice).
+const (
+	usualGrowth = 0.75        // the length of its acrospire, as a share of the corn
+	grownBefore = 5 * 86400.0 // s since it was first wetted
+)
+
+// lot gives the lot, and what it holds as it comes, kg of water for each kg of dry matter.
+func (r *run) lot() (grain.Lot, float64, error) {
 	g := r.p.Grain
 	profile, err := grain.Of(g.Species.Text)
 	if err != nil {
-		return grain.Lot{}, err
+		return grain.Lot{}, 0, err
 	}
-	w := UsualMoisture
-	if g.Moisture != nil {
-		w = g.Moisture.SI
-	} else {
-		r.assume(GrainMoisture{w})
-	}
-	w += r.o.GrainMoisture
+	w := r.lotMoisture() + r.o.GrainMoisture
 	x, err := grain.DryBasis(w)
 	if err != nil {
-		return grain.Lot{}, err
+		return grain.Lot{}, 0, err
 	}
-	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), x)
+	first := x
+	if g.Grown() { // the grain that it was
+		first = UsualMoisture / (1 - UsualMoisture)
+	}
+	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
 	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
 	lot.Forms = r.o.Forms
-	if g.CornWeight != nil {
+	switch {
+	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI
-	} else {
+	case !g.Grown(): // what has grown drinks no more
 		r.assume(CornWeight{profile.CornWeight, profile.Name})
 	}
-	if share, ok := germination(g); ok {
+	share, ok := germination(g)
+	switch {
+	case ok:
 		lot.Germination = share
-	} else {
+	case !g.Grown():
 		r.assume(Germination{grain.DefaultGermination})
 	}
-	return lot, nil
+	return lot, x, nil
 }
+
+// lotMoisture is what the lot holds as it comes, wet basis.
+func (r *run) lotMoisture() float64 {
+	g := r.p.Grain
+	if g.Moisture != nil {
+		return g.Moisture.SI
+	}
+	w := MoistureOf(g)
+	r.assume(GrainMoisture{w, g.Grown()})
+	return w
+}
+
+// MoistureOf is what is taken for a lot that does not say its moisture, wet basis.
+func MoistureOf(g *model.Grain) float64 {
+	if g.Grown() {
+		return UsualGreen
+	}
+	return UsualMoisture
+}
+
+// UsualGreen is the moisture of green malt that does not say it, wet basis (common
+// practice: 42 to 46 % when it goes to the kiln).
+const UsualGreen = 0.44
 
 // UsualMoisture is that of grain in store, wet basis (common practice). It is taken
 // where a lot does not say.

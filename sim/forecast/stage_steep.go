@@ -12,7 +12,7 @@ import (
 
 // steep runs the soaks and rests.
 func (r *run) steep(st *model.Steep) error {
-	state, err := steep.Again(r.batch, r.clock)
+	state, err := steep.Again(r.batch, r.clock+r.wetted)
 	if err != nil {
 		return err
 	}

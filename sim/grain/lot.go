@@ -29,7 +29,7 @@ const cornExponent = 2.0 / 3
 type Lot struct {
 	Profile     Profile
 	DryMass     float64 // dry matter at the start, kg, 0.001 to 1e6
-	Moisture0   float64 // moisture at the start, kg/kg dry basis, 0.05 to 0.35
+	Moisture0   float64 // moisture at the start, kg/kg dry basis, 0.05 to 0.55: ripe grain on the stalk
 	CornWeight  float64 // of a thousand corns, kg, 0.001 to 1
 	Germination float64 // share of corns that germinates, above 0 to 1
 
@@ -89,7 +89,7 @@ func (l *Lot) Check() error {
 	return errors.Join(
 		l.Profile.check(),
 		air.Within("dry matter", l.DryMass, "kg", minMass, maxMass),
-		air.Within("first moisture, dry basis", l.Moisture0, "kg/kg", 0.05, 0.35),
+		air.Within("first moisture, dry basis", l.Moisture0, "kg/kg", 0.05, 0.55),
 		air.Within("weight of a thousand corns", l.CornWeight, "kg", 0.001, 1),
 		air.Within("germination", l.Germination, "of corns", 1e-3, 1),
 		air.Within("uptake factor", l.UptakeFactor, "", 0.1, 10),

@@ -55,7 +55,7 @@ func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
 	for name, spoil := range map[string]func(*grain.Lot){
 		"no profile":         func(l *grain.Lot) { l.Profile = grain.Profile{} },
 		"no grain":           func(l *grain.Lot) { l.DryMass = 0 },
-		"soaking wet":        func(l *grain.Lot) { l.Moisture0 = 0.5 },
+		"soaking wet":        func(l *grain.Lot) { l.Moisture0 = 0.6 },
 		"corns of a gram":    func(l *grain.Lot) { l.CornWeight = 1.5 },
 		"more than all grow": func(l *grain.Lot) { l.Germination = 1.01 },
 		"uptake":             func(l *grain.Lot) { l.UptakeFactor = -1 },

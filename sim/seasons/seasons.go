@@ -86,7 +86,7 @@ type Doubt struct {
 func Of(b *model.Batch, f *forecast.Forecast) Season {
 	r := &record{b: b, f: f}
 	s := Season{Batch: b, RawMoisture: r.rawMoisture()}
-	if w, can := b.Sample.Moisture(); b.Sample != nil && !can {
+	if w, can := b.SampleMoisture(); b.Sample != nil && !can {
 		s.RawMoisture = Figure{w, Impossible} // what is reckoned goes by the lot
 	}
 	r.steep(&s)

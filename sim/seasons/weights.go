@@ -20,14 +20,14 @@ func (r *record) charge() float64 {
 // without that what the forecast takes for granted. A sample that raw grain cannot have
 // is none.
 func (r *record) rawMoisture() Figure {
-	if w, can := r.b.Sample.Moisture(); can {
+	if w, can := r.b.SampleMoisture(); can {
 		return Figure{w, Measured}
 	}
 	if p := r.b.Process; p != nil && p.Grain != nil {
 		if m := p.Grain.Moisture; m != nil {
 			return Figure{m.SI, Measured}
 		}
-		return Figure{forecast.UsualMoisture, Reckoned}
+		return Figure{forecast.MoistureOf(p.Grain), Reckoned}
 	}
 	return Figure{}
 }

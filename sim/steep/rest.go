@@ -57,7 +57,7 @@ func (s *State) Rest(dt float64, a Air) error {
 	for dt > 0 {
 		dt -= next.restPart(dt, a.T, drying)
 	}
-	x0 := s.lot.Moisture0
+	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
 		return err
 	}

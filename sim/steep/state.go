@@ -10,6 +10,7 @@ import (
 // State is grain in the steep. Copy it with an assignment. Make it with [New].
 type State struct {
 	lot   grain.Lot
+	first float64 // kg/kg of first dry matter that it held before it drank anything
 	speed float64 // core uptake against barley of the usual weight
 
 	water    uptake  // kg/kg of first dry matter
@@ -44,8 +45,16 @@ func New(lot grain.Lot) (State, error) {
 	if err := lot.Check(); err != nil {
 		return State{}, err
 	}
-	return State{lot: lot, speed: lot.UptakeSpeed()}, nil
+	s := State{lot: lot, speed: lot.UptakeSpeed()}
+	s.first = min(lot.Moisture0, storedMost)
+	s.water.core = lot.Moisture0 - s.first
+	return s, nil
 }
+
+// storedMost, kg/kg: what grain holds in store at the most, 16 % of the whole weight (common
+// practice). What a moister lot holds beyond it counts as drunk: a core that comes wet from
+// the field is no farther from being full than one that was soaked so far.
+const storedMost = 0.19
 
 // Again returns grain that goes to the steep so many seconds after its first wetting: raw
 // grain, or grain that was steeped before and grew. What it holds its corns have drunk, up
@@ -58,10 +67,9 @@ func Again(b grain.Batch, wetted float64) (State, error) {
 	if err := b.Check(); err != nil {
 		return State{}, err
 	}
-	s := State{lot: b.Lot, speed: b.Lot.UptakeSpeed()}
-	m := b.Lot.DryMass
+	s, m := State{lot: b.Lot, speed: b.Lot.UptakeSpeed(), first: min(b.Lot.Moisture0, storedMost)}, b.Lot.DryMass
 	s.leached, s.respired, s.clock, s.chitted = b.Leached/m, b.Respired/m, b.Clock, b.Chitted
-	drunk := b.Water/m - b.Lot.Moisture0 - grain.StarchWater*s.respired
+	drunk := b.Water/m - s.first - grain.StarchWater*s.respired
 	s.water.core = min(drunk, 1/pelegK2)
 	s.water.husk = drunk - s.water.core
 	s.wetted, s.wetTime, s.airTime = true, wetted, wetted
@@ -80,7 +88,7 @@ func (s *State) X() float64 {
 }
 
 func (s *State) x(drunk, respired, leached float64) float64 {
-	return (s.lot.Moisture0 + drunk + grain.StarchWater*respired) / (1 - leached - respired)
+	return (s.first + drunk + grain.StarchWater*respired) / (1 - leached - respired)
 }
 
 // Moisture is X on the wet basis, kg of water per kg of drained grain.

@@ -205,3 +205,28 @@ func TestAPumpBlowsTheAirAndNobodyComes(t *testing.T) {
 	assert.NotEmpty(t, steeped(still))
 	assert.Equal(t, steeped(still), steeped(blown))
 }
+
+// Each of several stages has its own vessel, floor, kiln and turns.
+func TestEachOfSeveralStagesIsVisited(t *testing.T) {
+	f := forecastOf(t, steepText+`germinate on "tray" { hold bed at 15 °C; turn every 5 h; for 20 h; humidity 98 % }
+`+`steep { soak 2 h in water at 14 °C }
+germinate on "tray" { hold bed at 15 °C; turn every 8 h; for 3 days; humidity 98 % }
+kiln in "kiln" { dry at air-on 60 °C until moisture at most 10 % allow 0 to 40 h; gate moisture at most 10 % }
+kiln in "kiln" { cure at air-on 80 °C for 4 h }
+`)
+	list := List(f)
+	where := func(kind Kind) (names []string) {
+		for _, x := range list {
+			if x.Kind == kind {
+				names = append(names, x.Where)
+			}
+		}
+		return names
+	}
+	assert.Equal(t, []string{"tub", "tub", "tub", ""}, where(Fill))
+	assert.Equal(t, []string{"tray", "tray"}, where(Spread))
+	assert.Equal(t, []string{"kiln", "kiln"}, where(Load))
+	assert.Equal(t, []string{"kiln", "kiln"}, where(Unload))
+	assert.Equal(t, 3+8, count(list, Turn), "every 5 h for 20 h, and every 8 h for 3 days")
+	assert.Equal(t, 1, count(list, Gate), "the gate of one kiln is not that of another")
+}

@@ -41,6 +41,7 @@ type Head struct {
 	Grain   string
 
 	Written string `json:"-"` // the charge, as written
+	Green   bool   `json:"-"` // the lot comes as green malt
 }
 
 // Break says where a forecast broke off.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -37,24 +38,37 @@ const (
 func (s *Sheet) head(h outlook.Head, start time.Time) {
 	s.line("%s", s.bold(fmt.Sprintf("%s: %s malt from %s of %s", words.Safe(h.Process), h.Make, h.Written, words.Safe(h.Grain))))
 	if !start.IsZero() {
-		s.line("first soak %s", start.Format(dayAndTime))
+		s.line("%s %s", begins(h.Green), start.Format(dayAndTime))
 	}
 	s.line("")
 }
 
+// begins is what a batch begins with.
+func begins(green bool) string {
+	if green {
+		return "begun"
+	}
+	return "first soak"
+}
+
 // stepColumns are those of the table of steps; with clock times it takes 80 columns, and
 // without 73.
-func (s *Sheet) stepColumns(clock bool) []column {
+func (s *Sheet) stepColumns(clock, numbered bool) []column {
 	if !clock {
 		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
 			{s.Degree(), 14, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
 	}
-	return []column{{"step", 10, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, 2, false},
+	step, gap := 10, 2
+	if numbered { // germinate 2 takes one of the gap before the hour
+		step, gap = 11, 1
+	}
+	return []column{{"step", step, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, gap, false},
 		{s.Degree(), 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
 }
 
 func (s *Sheet) steps(r outlook.Result) {
-	columns := s.stepColumns(!r.Start.IsZero())
+	numbered := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool { return st.Number > 0 })
+	columns := s.stepColumns(!r.Start.IsZero(), numbered)
 	s.heads(columns)
 	for _, st := range r.Stages {
 		if len(st.Steps) != 1 || st.Steps[0].Label != st.Stage {

@@ -116,7 +116,7 @@ func (s *progressSheet) steps() {
 	s.line("")
 }
 
-// label is that of a step, with which of several it is.
+// label is that of a step, with which of several it is, as a record names it.
 func (s *progressSheet) label(i int) string {
 	steps := s.r.Steps
 	n, of := 0, 0
@@ -127,10 +127,14 @@ func (s *progressSheet) label(i int) string {
 			}
 		}
 	}
-	if of == 1 {
-		return steps[i].Label
+	x := steps[i]
+	if x.Number > 0 {
+		n = x.Number
 	}
-	return fmt.Sprintf("%s %d", steps[i].Label, n)
+	if of == 1 && !(x.Label == x.Stage && n > 1) {
+		return x.Label
+	}
+	return fmt.Sprintf("%s %d", x.Label, n)
 }
 
 // outcome writes what will come of it.

@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer"
@@ -24,7 +25,7 @@ func (s *Sheet) spread(x *outlook.Spread) {
 			often = fmt.Sprintf("  in %.0f %%", 100*st.End.Share)
 		}
 		m := st.MoistureEnd
-		s.line("%-24s%10s%10s%10s   %s", "  "+st.Label+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
+		s.line("%-24s%10s%10s%10s   %s", "  "+called(x.Steps, st)+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
 			fmt.Sprintf("%.1f %.1f %.1f%s", 100*m.P10, 100*m.P50, 100*m.P90, often))
 	}
 	for _, t := range s.spreadTotals(x.Totals) {
@@ -37,6 +38,16 @@ func (s *Sheet) spread(x *outlook.Spread) {
 	}
 	s.drivers("final moisture", x.Drivers.FinalMoisture)
 	s.drivers("total time", x.Drivers.Total)
+}
+
+// called is the label of a step, of a stage that is a step with its number where there are
+// several.
+func called(list []outlook.StepSpread, st outlook.StepSpread) string {
+	several := slices.ContainsFunc(list, func(x outlook.StepSpread) bool { return x.Label == st.Label && x.StepName != st.StepName })
+	if st.Label != st.Stage || !several {
+		return st.Label
+	}
+	return fmt.Sprintf("%s %d", st.Label, st.Number)
 }
 
 // spreadRow is the spread of a total, in words.

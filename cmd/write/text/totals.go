@@ -7,6 +7,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/lang/vocabulary"
 )
 
 // totals writes what comes of the batch, or where the forecast broke off.
@@ -21,7 +22,11 @@ func (s *Sheet) totals(r outlook.Result) {
 	}
 	s.growth(r.Growth, t.CO2)
 	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
-	s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
+		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Mass(s.House, t.Malt), 100*t.FinalMoisture)
+	} else {
+		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if t.KilnWater > 0 {
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
@@ -30,6 +35,9 @@ func (s *Sheet) totals(r outlook.Result) {
 	if q := r.Indications; q != nil {
 		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
 			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, q.Colour)
+	}
+	if r.Make == vocabulary.MaltGreen {
+		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")
 	}
 	if r.Rest != "" {
 		s.para("then", "rest the malt for %s before it is used", r.Rest)

@@ -25,6 +25,7 @@ func File(seed uint64) string { return file(seed, rand.New(rand.NewPCG(seed, 0x6
 // first spelling.
 func file(seed uint64, hand *rand.Rand) string {
 	w := &writer{Builder: &strings.Builder{}, Rand: rand.New(rand.NewPCG(seed, 0x6d616c74)), hand: hand}
+	w.green, w.ends, w.twice = seed%7 == 3, seed%11 == 5, seed%5 == 4
 	w.kg = w.scale(0.05, 20_000)
 	switch w.IntN(4) { // a single process, a single one of many steps, many processes
 	case 0:
@@ -61,6 +62,9 @@ type writer struct {
 	most      int        // steps of a stage
 	processes int        // beside the first
 	name      string     // of the process
+	green     bool       // the lot is green malt
+	ends      bool       // green malt is made
+	twice     bool       // each stage on floor or kiln comes twice
 	block     vocabulary.Block
 	word      string // of the statement
 }
@@ -172,6 +176,13 @@ func (w *writer) body(in vocabulary.Block, depth int) {
 	}
 }
 
+// leftOut tells of the stages that a process does without, which is a part of the whole.
+func (w *writer) leftOut(word string) bool {
+	rank := vocabulary.StageRank(word)
+	return w.green && (word == vocabulary.VerbSteep || word == vocabulary.VerbGerminate) ||
+		w.ends && !w.green && rank >= vocabulary.StageRank(vocabulary.VerbKiln)
+}
+
 // left are statements that silence rules or move them, or stand beside others.
 var left = []string{"accept", "limits", "use"}
 
@@ -188,6 +199,12 @@ var always = map[vocabulary.Block][]string{
 
 func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int {
 	switch {
+	case row.Word == vocabulary.FactAlready:
+		return map[bool]int{true: 1}[w.green]
+	case in == vocabulary.Process && w.leftOut(row.Word):
+		return 0
+	case in == vocabulary.Process && row.Opens != vocabulary.None && slices.Contains(always[in], row.Word):
+		return map[bool]int{true: 2, false: 1}[w.twice]
 	case row.Needed || slices.Contains(always[in], row.Word):
 		if row.Once {
 			return 1

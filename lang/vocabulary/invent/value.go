@@ -55,6 +55,9 @@ func (w *writer) litres() float64 {
 func (w *writer) share(clause string) float64 {
 	switch w.word {
 	case "moisture":
+		if w.green {
+			return w.between(35, 50)
+		}
 		return w.between(5, 20)
 	case "protein":
 		return w.between(6, 22)

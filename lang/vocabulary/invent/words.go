@@ -35,7 +35,12 @@ func (w *writer) slot(s *vocabulary.Slot, clause string) {
 	case vocabulary.Name:
 		w.WriteString(`"x"`)
 	case vocabulary.Choice, vocabulary.Literal:
-		w.WriteString(s.Words[w.IntN(len(s.Words))])
+		words := slices.DeleteFunc(slices.Clone(s.Words), func(word string) bool { return w.word == "make" && word == vocabulary.MaltGreen })
+		word := words[w.IntN(len(words))]
+		if w.word == "make" && w.ends && !w.green && s.Kind == vocabulary.Choice {
+			word = vocabulary.MaltGreen
+		}
+		w.WriteString(word)
 	case vocabulary.Clock:
 		w.WriteString(w.either("06:30 to 22:30", "6:30 am to 10:30 pm"))
 	case vocabulary.Date:

@@ -142,8 +142,7 @@ func (a Axis) Value(z float64) float64 {
 // withSample gives the process with the moisture of the batch's own sample, where raw
 // grain can have it.
 func withSample(b *model.Batch) *model.Process {
-	s := b.Sample
-	w, can := s.Moisture()
+	w, can := b.SampleMoisture()
 	if !can || b.Process.Grain == nil {
 		return b.Process
 	}
@@ -152,7 +151,7 @@ func withSample(b *model.Batch) *model.Process {
 		return b.Process
 	}
 	p, g := *b.Process, *b.Process.Grain
-	g.Moisture = &model.Quantity{Quantity: moist, Place: s.Wet.Place}
+	g.Moisture = &model.Quantity{Quantity: moist, Place: b.Sample.Wet.Place}
 	p.Grain = &g
 	return &p
 }

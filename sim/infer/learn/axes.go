@@ -86,7 +86,7 @@ func onlyKiln(p *model.Process) *model.Kiln {
 		if !ok {
 			continue
 		}
-		if only != nil || k.Kiln == nil || k.Kiln.Name == "" {
+		if only != nil && only != k.Kiln || k.Kiln == nil || k.Kiln.Name == "" {
 			return nil
 		}
 		only = k.Kiln

@@ -1,0 +1,26 @@
+package grain
+
+// GrownTo gives the growth clock, °C·h, at which the mean acrospire is so long, a share of
+// the corn from 0 to 1: the inverse of [Profile.Acrospire].
+func (p *Profile) GrownTo(acrospire float64) float64 {
+	at, before := acrospire*float64(len(p.Marks)), 0.0
+	for k, mark := range p.Marks {
+		if at <= float64(k+1) {
+			return p.Chit + before + (at-float64(k))*(mark-before)
+		}
+		before = mark
+	}
+	return p.Chit + before
+}
+
+// Grown returns a lot as green malt that holds x kg of water for each kg of dry matter: its
+// acrospires so long, and every corn that germinates has chitted. What it lost by growing
+// it lost before: the dry matter of the lot is that of the green malt. It returns the errors
+// of [Batch.Check].
+func Grown(l Lot, x, acrospire float64) (Batch, error) {
+	b := Batch{Lot: l, Dry: l.DryMass, Water: l.DryMass * x, Clock: l.Profile.GrownTo(acrospire), Chitted: l.Germination}
+	if err := b.Check(); err != nil {
+		return Batch{}, err
+	}
+	return b, nil
+}
