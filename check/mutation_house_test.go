@@ -37,7 +37,7 @@ var houseKinds = []kind{
 	{"the room's humidity with its points lost", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity ${1}0 to ${2}0"), oddFact, fault, "site humidity"},
 	{"the room's humidity as a fraction", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity 0.$1 to 0.$2"), oddFact, caution, "site humidity"},
 	{"a frozen room under a warm bed", ofHouse("site", `air .*`, "air      -12 to -5 °C"), coldRoom + oddFact, caution, "site air hold rest"},
-	{"a hot room over a cool bed", ofHouse("site", `air .*`, "air      27 to 34 °C"), "room-too-warm-for-bed piece-overheats" + oddFact, caution, "site air hold"},
+	{"a hot room over a cool bed", ofHouse("site", `air .*`, "air      27 to 34 °C"), "room-too-warm-for-bed piece-overheats box-cannot" + oddFact, caution, "site air hold germinate"},
 	{"the room's °C taken for °F", ofHouse("site", `(air .*)°C`, "$1°F"), coldRoom + oddFact, caution, "site air hold"},
 	{"the room of 80 to 150 °C", ofHouse("site", `air +(\d+) to (\d+)`, "air ${1}0 to ${2}0"), oddFact + " room-too-warm-for-bed", fault, "site air"},
 	{"a loft at 14 km", ofHouse("site", `altitude .*`, "altitude 14000 m"), oddFact, fault, "site altitude"},
@@ -47,7 +47,7 @@ var houseKinds = []kind{
 	{"a vessel of a tenth", timesOfHouse("vessel", `holds +([\d.]+)`, 0.1), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a vessel in ml", ofHouse("vessel", `(holds \d+) l`, "$1 ml"), "vessel-too-small" + oddFact, fault, "steep vessel from"},
 	{"a floor in square centimetres", ofHouse("floor", `(area [\d.]+) m2`, "$1 cm2"), "piece-too-deep" + oddFact, caution, "floor germinate from"},
-	{"a floor of a hundred times", timesOfHouse("floor", `area +([\d.]+)`, 100), oddFact + " bed-dries-out", caution, "floor germinate"},
+	{"a floor of a hundred times", timesOfHouse("floor", `area +([\d.]+)`, 100), oddFact + " bed-dries-out air-cannot-hold-bed", caution, "floor germinate hold"},
 	{"the floor's area without its unit", ofHouse("floor", `(area +[\d.]+) m2`, "$1"), "missing-unit", fault, "floor"},
 
 	{"a kiln of a tenth of its area", timesOfHouse("kiln", `area +([\d.]+)`, 0.1), tooDeep, caution, "kiln area from dry"},

@@ -13,7 +13,7 @@ type harmless struct {
 var harmlessKinds = []harmless{
 	{"awake round the clock", ofHouse("site", `awake .*`, "awake    00:00 to 24:00"), note},
 	{"wheat that stands 23 h at 13 °C in water changed daily", where(`Loft wheat`, everywhere(`soak \d h in water at 12`, "soak 23 h in water at 13")), caution},
-	{"a single soak of 22 h at 13 °C", unless(`Loft oats|Loft pale|Mill bend|Loft Munich`, steepOf("    soak 22 h in water at 13 °C\n    rest 20 h in air at 14 °C\n    soak 4 h in water at 13 °C\n")), caution},
+	{"a single soak of 22 h at 13 °C", unless(`Loft oats|Loft pale|Mill bend|Loft Munich|Mill pale`, steepOf("    soak 22 h in water at 13 °C\n    rest 20 h in air at 14 °C\n    soak 4 h in water at 13 °C\n")), caution},
 	{"the soaks in °F", everywhere(`(soak .* at) 13 °C`, "$1 55.4 °F"), note},
 	{"the bed in °F", inProcess(`hold +bed at 14 to 17 °C`, "hold bed at 57.2 to 62.6 °F"), note},
 	{"the cure in °F", inProcess(`(cure at [a-z-]+) 82 °C`, "$1 179.6 °F"), note},

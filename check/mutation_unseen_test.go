@@ -18,7 +18,7 @@ var unseenKinds = []kind{
 	{"rests of an hour", everywhere(`rest \d+ h`, "rest 1 h"), "no-air-rest guard-came-first" + oddTime + tooWet + tooDry, caution, "rest soak steep"}, // wider by target-not-reached, guard-came-first
 	{"the bed of a warm kitchen", inProcess(`(hold +bed at )\d+ to \d+`, "${1}23 to 26"), "bed-too-warm room-too-cold-for-bed piece-overheats", caution, "hold turn"},
 	{"the room heated over the piece", inProcess(`hold +bed at \d+ to \d+`, "hold  room at 28 to 31"), "bed-too-warm room-too-cold-for-bed piece-overheats", caution, "hold turn germinate"},
-	{"sprinkled every half hour", behind(`turn `, "sprinkle # l every 30 min", 0.05), tooMuchWater + oddTime, caution, "sprinkle germinate"},
+	{"sprinkled every half hour", unless(`Mill pale`, behind(`turn `, "sprinkle # l every 30 min", 0.05)), tooMuchWater + oddTime, caution, "sprinkle germinate"},
 	{"the acrospire's per cent without its sign", inProcess(`acrospire at least \d/\d`, "acrospire at least 75"), "acrospire-goal-odd missing-unit out-of-range" + neverReached + tooLong, caution, "until germinate"},
 	{"the rub in a word of the bakery", inProcess(`rub is chalky`, "rub is mealy"), "unknown-word value-needed wrong-dimension words-too-many", fault, "until"},
 	{"the dry air of a heated winter room", ofHouse("site", `humidity .*`, "humidity 18 to 26 %"), "bed-dries-out" + oddFact, caution, "site humidity germinate hold"},

@@ -21,6 +21,7 @@ var times = map[string]Times{
 	vocabulary.VerbHold:     {Band{12, 7 * 24}, Band{1, 20 * 24}},
 	vocabulary.VerbTurn:     {Band{6, 12}, Band{1. / 3, 48}}, // a drum turns once in 25 to 45 min
 	vocabulary.VerbSprinkle: {Band{8, 24}, Band{1, 60}},
+	vocabulary.VerbAir:      {Band{0.25, 6}, Band{1. / 30, 24}}, // of a fan by the clock: common practice
 	vocabulary.VerbWither:   {Band{6, 48}, Band{1, 5 * 24}},
 	"wither's turn":         {Band{3, 12}, Band{1. / 3, 24}},
 

@@ -23,7 +23,7 @@ func (r *record) offTheFloor() {
 			if left < 0 && r.leaves(model.After(x)) {
 				left = i
 			}
-		case left < 0 || shows(x) != growing || shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
+		case left < 0 || r.shows(x) != growing || r.shows(list[left]) == growing && x.When().Sub(list[left].When().Time).Seconds() < carried:
 		case told:
 			r.aside[i] = true
 		default:

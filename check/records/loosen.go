@@ -33,6 +33,7 @@ func (h *held) loosen() {
 		case math.IsNaN(expected):
 		case t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom:
 			h.off[i] = beyond(o, expected-indoors, expected+indoors)
+		case s.Stage != model.KilnStage: // a bed with air blown through it is as warm as forecast
 		case t.Where == vocabulary.PlaceAirOff || t.Where == vocabulary.PlaceMalt:
 			low := min(coldest, expected)
 			_, high := h.heat(o.Reading)
@@ -91,7 +92,7 @@ func (h *held) nextEnd(x model.Reading) *model.StepName {
 	behind := false
 	for i := range h.trial.Batch.Readings {
 		y := h.trial.Batch.Readings[i]
-		if behind && model.After(y) != nil && shows(y) == drying {
+		if behind && model.After(y) != nil && vocabulary.PhaseAfter(model.After(y).Kind.Text) == drying {
 			return model.After(y)
 		}
 		behind = behind || y.Place() == x.Place()
@@ -109,7 +110,7 @@ func (h *held) openFor(x model.Reading) float64 {
 		if y.Place() == x.Place() {
 			break
 		}
-		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && shows(y) == growing {
+		if !y.When().IsZero() && !x.When().IsZero() && model.After(y) != nil && vocabulary.PhaseAfter(model.After(y).Kind.Text) == growing {
 			since = x.When().Sub(y.When().Time).Seconds()
 		}
 	}

@@ -19,7 +19,7 @@ const (
 )
 
 // shows tells how far the batch had come, by what was read.
-func shows(x model.Reading) vocabulary.Phase {
+func (r *record) shows(x model.Reading) vocabulary.Phase {
 	switch {
 	case model.After(x) != nil:
 		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
@@ -27,11 +27,16 @@ func shows(x model.Reading) vocabulary.Phase {
 		return drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return growing
+	case model.Thermometer(x) != nil && r.batch.Process.BlownBed() && slices.Contains(aroundBed, model.Thermometer(x).Where):
+		return vocabulary.Growing // or of the kiln
 	case model.Thermometer(x) != nil:
 		return vocabulary.PhaseAt(model.Thermometer(x).Where)
 	}
 	return anywhere
 }
+
+// aroundBed are the places of the kiln that a bed with air blown through it has too.
+var aroundBed = []string{vocabulary.PlaceAirOn, vocabulary.PlaceAirOff}
 
 // shownWords say what a line shows.
 var shownWords = map[vocabulary.Phase]string{growing: "the growing piece", drying: "the kiln"}
@@ -51,13 +56,13 @@ func (r *record) order() {
 	latest := -1 // the reading of the latest step so far
 	for i, x := range list {
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
-			if shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
-				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", still(list[k])))
-				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[shows(x)]}}
+			if r.shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
+				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", r.still(list[k])))
+				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[r.shows(x)]}}
 				r.slip(k, f)
 				continue
 			}
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[shows(x)], still(list[k])))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[r.shows(x)], r.still(list[k])))
 			f.Related = []finding.Related{{Place: list[k].Place(), Message: "the later line"}}
 			r.slip(i, f)
 			continue
@@ -132,7 +137,7 @@ func (r *record) lateSteps() {
 		if n < 2 {
 			continue
 		}
-		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", still(y), n, shownWords[shows(r.batch.Readings[first])]))
+		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", r.still(y), n, shownWords[r.shows(r.batch.Readings[first])]))
 		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place(), Message: "the first of them"}}
 		r.slip(k, f)
 	}
@@ -142,21 +147,21 @@ func (r *record) lateSteps() {
 // step is judged by the order of the steps.
 func (r *record) contradicts(i, k int) bool {
 	x, y := r.batch.Readings[i], r.batch.Readings[k]
-	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || shows(x) < growing || shows(y) == anywhere || shows(y) >= shows(x) {
+	if x.When().IsZero() || y.When().IsZero() || model.After(x) != nil || r.aside[i] || r.aside[k] || r.shows(x) < growing || r.shows(y) == anywhere || r.shows(y) >= r.shows(x) {
 		return false
 	}
-	if model.Is[*model.Turned](y) && shows(x) == drying && r.stirred() {
+	if model.Is[*model.Turned](y) && r.shows(x) == drying && r.stirred() {
 		return false
 	}
-	if shows(y) == steeping && shows(x) == growing && r.batch.Process.Count(model.SteepStage) > 1 {
+	if r.shows(y) == steeping && r.shows(x) == growing && r.batch.Process.Count(model.SteepStage) > 1 {
 		return false // it is steeped again
 	}
-	return shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
+	return r.shows(x) == growing || y.When().Sub(x.When().Time).Seconds() > overlap
 }
 
 // still says what a line shows the batch to be at.
-func still(x model.Reading) string {
-	if shows(x) == steeping {
+func (r *record) still(x model.Reading) string {
+	if r.shows(x) == steeping {
 		return "in the steep"
 	}
 	return "on the floor"
@@ -192,18 +197,18 @@ func (r *record) earlyGrowth() {
 		early = repeatShare * cast
 	}
 	for i, x := range r.batch.Readings {
-		if x.When().IsZero() || model.After(x) != nil && shows(x) == steeping {
+		if x.When().IsZero() || model.After(x) != nil && r.shows(x) == steeping {
 			continue
 		}
 		most := early
-		if shows(x) == drying { // days of growing lie between
+		if r.shows(x) == drying { // days of growing lie between
 			most = cast
 		}
-		if shows(x) < growing || r.since(x.When()) >= most {
+		if r.shows(x) < growing || r.since(x.When()) >= most {
 			continue
 		}
 		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
-			shownWords[shows(x)], hours(r.since(x.When())), hours(cast))))
+			shownWords[r.shows(x)], hours(r.since(x.When())), hours(cast))))
 	}
 }
 

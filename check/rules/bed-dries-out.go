@@ -5,6 +5,8 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
 )
 
 var bedDriesOut = Rule{
@@ -15,10 +17,13 @@ var bedDriesOut = Rule{
 		Do:     "cover it with damp cloth or a lid, keep the air over it moist, or sprinkle it and turn the water in",
 		Bad:    "hold bed at 14 to 16 °C\nhumidity 50 to 60 %",
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
-		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying"},
+		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying, or that air is blown with 98 %; of a bed with air blown through it 1.4 points a day are not told"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			floor := c.onFloor(st)
+			if floor != nil && floor.Blown != nil && c.boxDries(r, floor) {
+				continue
+			}
 			if floor == nil || floor.MoistureAt-floor.Driest < driesBy || floor.Slowed <= mostSlowed {
 				continue
 			}
@@ -40,3 +45,25 @@ const (
 	driesBy    = 0.02      // share of the weight: less is the way of every piece
 	mostSlowed = 24 * hour // letting it dry on its last day is usual (common practice)
 )
+
+// mostADay is how much moisture, wet basis, a bed with air blown through it may lose in a
+// day: about a point is what its own heat drives off into saturated air (a balance of
+// heat and water).
+const mostADay = 0.014
+
+// boxDries reports a bed that the air dries faster than its own heat would.
+func (c *Case) boxDries(r finding.Rule, p *forecast.Piece) bool {
+	days := (p.DriestAt - p.Began) / day
+	if days < 1 || p.MoistureAt-p.Driest < driesBy || p.MoistureAt-p.Driest <= mostADay*days {
+		return false
+	}
+	place := p.Place
+	if piece := model.PieceOf(p.Of); piece.AirOnHumidity != nil {
+		place = piece.AirOnHumidity.Place
+	}
+	f := r.At(place, fmt.Sprintf("the bed dries from %s moisture to %s, %s points a day; about 1 a day is what its own heat drives off",
+		Percent(p.MoistureAt), Percent(p.Driest), quantity.Fixed(100*(p.MoistureAt-p.Driest)/days, 1)))
+	f.Hint = "humidify the air to 98 % and more before it comes on, blow no more than cools the bed, or sprinkle: sprinkle to moisture 44 % when moisture below 42 %"
+	c.Note(f)
+	return true
+}

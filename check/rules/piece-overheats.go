@@ -33,11 +33,11 @@ turn every 8 h`,
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
 			switch asked := c.askedOfBed(t.Place); {
 			case t.Temperature > lost && t.Temperature > asked+1:
-				c.Note(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))
+				c.Note(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name))))
 			case t.Temperature <= sure:
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
-				c.Note(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most))))
+				c.Note(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most)))))
 			}
 		}
 	},
@@ -59,4 +59,18 @@ func (c *Case) askedOfBed(stage source.Place) float64 {
 		warmest = max(warmest, high)
 	}
 	return warmest
+}
+
+// whileFanStood says of a bed with air blown through it what its fan did.
+func (c *Case) whileFanStood(f finding.Finding) finding.Finding {
+	for _, p := range c.Forecast.Pieces {
+		if p.Place != f.Place || p.Blown == nil {
+			continue
+		}
+		f.Hint = "blow more air, or colder air"
+		if p.Blown.Stood > 2*hour {
+			f.Hint = fmt.Sprintf("its fan stands for up to %s, in which it warms by 1 to 2 °C an hour: have it run sooner, or by the clock as well", Hours(p.Blown.Stood))
+		}
+	}
+	return f
 }

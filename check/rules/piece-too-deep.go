@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/sim/forecast"
 )
 
 var pieceTooDeep = Rule{
@@ -19,11 +20,15 @@ floor "base tray" { area 0.1 m2 }`,
 		Good: `from 16 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }`,
-		Limits: "a box with a fan that blows through the grain may lie deeper; the language has no word for one: accept it there"},
+		Limits: "a bed that air is blown through may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Profile.DeepBed
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			floor := c.onFloor(st)
+			if floor != nil && floor.Blown != nil {
+				c.blownTooDeep(r, floor)
+				continue
+			}
 			if floor == nil || floor.Depth <= most {
 				continue
 			}
@@ -41,3 +46,17 @@ floor "base tray" { area 0.8 m2 }`,
 
 // usualDepth is that of a piece on the floor, m (common practice: 10 to 15 cm).
 const usualDepth = 0.12
+
+// deepestBlown is the deepest that a bed with air blown through it lies, m: 1.2 after
+// filling, Owens 2001, and what it swells.
+const deepestBlown = 1.35
+
+func (c *Case) blownTooDeep(r finding.Rule, floor *forecast.Piece) {
+	if floor.Depth <= deepestBlown {
+		return
+	}
+	units := c.Process.Units()
+	f := r.At(floor.Place, fmt.Sprintf("the bed lies %s deep, and %s is the most that air is blown through", units.Depth(floor.Depth), units.Depth(deepestBlown)))
+	f.Hint = fmt.Sprintf("on %s it would lie %s deep", units.AboutArea(floor.Area*floor.Depth), units.Depth(1))
+	c.Note(f)
+}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 )
 
 var roomTooColdForBed = Rule{
@@ -24,7 +23,7 @@ var roomTooColdForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
+		for _, s := range c.heldInRooms() {
 			if s.At == nil || ofRoom(s.At) || room.High.SI+warmsItself >= s.At.Low.SI {
 				continue
 			}

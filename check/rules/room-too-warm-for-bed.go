@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 )
 
@@ -15,7 +14,7 @@ var roomTooWarmForBed = Rule{
 		Do:     "find a cooler room or season, cool the air, or hold the bed in a band that the room allows",
 		Bad:    "air 20 to 24 °C",
 		Good:   "air 13 to 15 °C",
-		Limits: "it does not know of cooled boxes, nor how much a wet cloth cools"},
+		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools"},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.lastGrowth() == nil {
 			return
@@ -25,7 +24,7 @@ var roomTooWarmForBed = Rule{
 			return
 		}
 		room := c.Process.Site.Air
-		for _, s := range model.Only[*model.Hold](c.steps(model.GerminateStage)) {
+		for _, s := range c.heldInRooms() {
 			if s.At == nil || s.At.Where == vocabulary.PlaceRoom || s.At.Where == vocabulary.PlaceAir || room.Low.SI <= s.At.High.SI {
 				continue
 			}

@@ -61,7 +61,10 @@ func (c *Case) timesGiven() []givenTime {
 			}
 			add(vocabulary.VerbTurn, "from one turn to the next", atLeastAMinute(st.Turn))
 			if st.Sprinkle != nil {
-				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(&st.Sprinkle.Every))
+				add(vocabulary.VerbSprinkle, "from one sprinkling to the next", atLeastAMinute(st.Sprinkle.Every))
+			}
+			for _, a := range st.Blown {
+				add(vocabulary.VerbAir, "from one start of the fan to the next", atLeastAMinute(a.Every))
 			}
 		case *model.Withering:
 			if st == model.Last[*model.Withering](c.Process) {

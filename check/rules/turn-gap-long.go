@@ -18,9 +18,11 @@ var turnGapLong = Rule{
 		Limits: "it does not ask for turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
-			if st.Turn == nil {
+			switch {
+			case st.Floor.Blown() && st.Floor.Tumbles.Text == vocabulary.SaidYes: // a drum turns by itself
+			case st.Turn == nil:
 				c.neverTurned(r, st)
-			} else {
+			default:
 				c.turnGap(r, st)
 			}
 		}

@@ -22,6 +22,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](targetMissed),
 	on[forecast.Trouble](bedWarm),
 	on[forecast.Trouble](cannotHoldBand),
+	on[forecast.Trouble](airOnShort),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),

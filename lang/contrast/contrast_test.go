@@ -102,6 +102,16 @@ func TestWhatARecordAndALotKeepIsToldByMeaning(t *testing.T) {
 	assert.Empty(t, told(`batch "1" { tested colour 4.1 EBC at 2026-04-01 10:00 }`, `batch "1" { tested colour 2 °L at 2026-04-01 10:00 }`), "2.65 × 2 − 1.2")
 }
 
+func TestTheOrderOfAirThatIsBlownMeansSomething(t *testing.T) {
+	grow := func(lines string) string { return "process \"p\" { germinate {\n" + lines + "} }\n" }
+	const cold, warm = "air at air-on 12 °C when bed above 16 °C\n", "air at air-on 14 °C for 10 min every 1 h\n"
+	assert.Empty(t, told(grow(cold+warm), grow("air when bed above 60.8 °F at air-on 12 °C\nair at air-on 14 °C every 60 min for 600 s\n")))
+	assert.Contains(t, told(grow(cold+warm), grow(warm+cold)), "moved")
+	assert.Equal(t, "changed process \"p\" / germinate: air at air-on 12 °C when bed above 17 °C {when bed above 16 °C -> bed above 17 °C}\n",
+		told(grow(cold+warm), grow("air at air-on 12 °C when bed above 17 °C\n"+warm)))
+	assert.Equal(t, "changed process \"p\" / germinate: turn every 8 h by machine {by  -> machine}\n", told(grow("turn every 8 h\n"), grow("turn every 8 h by machine\n")))
+}
+
 func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
 	const old = `house "L" { uptake 1.08 of "A"; uptake 1.2 of "B"; thermometer 0.8 °C error 0.4 K }`
 	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))

@@ -142,6 +142,15 @@ func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	assert.Equal(t, 1, unsettled)
 }
 
+func TestAirThatIsBlownIsMergedLineByLine(t *testing.T) {
+	const base = "process \"p\" {\n  germinate {\n    air at air-on 12 °C when bed above 16 °C\n    air at air-on 14 °C for 10 min every 1 h\n  }\n}\n"
+	got, unsettled := merged(t, base, edit(t, base, "above 16 °C", "above 17 °C"), edit(t, base, "for 10 min", "for 15 min"))
+	assert.Equal(t, tidy(t, edit(t, base, "above 16 °C", "above 17 °C", "for 10 min", "for 15 min")), got)
+	assert.Zero(t, unsettled)
+	_, unsettled = merged(t, base, edit(t, base, "above 16 °C", "above 17 °C"), edit(t, base, "above 16 °C", "above 15 °C"))
+	assert.Equal(t, 1, unsettled)
+}
+
 func TestFiguresLearntOfOneLotOnBothSidesAreOneThing(t *testing.T) {
 	const base = "house \"L\" {\n  uptake 1.2 of \"A\"\n}\n"
 	got, unsettled := merged(t, base, edit(t, base, "\n}", "\n  uptake 1.1 of \"B\"\n}"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))

@@ -128,7 +128,12 @@ type Floor struct {
 	Airflow *Quantity // what its fan can drive through the bed
 	Heater  *Quantity
 	Cooler  *Quantity // the heat that it takes out
+	Returns *Quantity // share of the exhaust that is led back
+	Tumbles Word      // yes of a drum; Text "" where nothing is said
 }
+
+// Blown tells whether a fan blows air through the bed of a floor; of no floor it does not.
+func (f *Floor) Blown() bool { return f != nil && f.Airflow != nil }
 
 // Kiln is a kiln and what it can do.
 type Kiln struct {

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/source"
 )
@@ -53,10 +54,23 @@ type Aerate struct {
 // Piece is what germinating and withering grain can say, which both lie spread out.
 type Piece struct {
 	Ending
-	Floor    *Floor
-	Steps    []Step
-	Turn     *Quantity // from one turn to the next
-	Humidity *Range    // of the air over the piece
+	Floor         *Floor
+	Steps         []Step
+	Turn          *Quantity // from one turn to the next
+	Turner        Word      // machine; Text "" where somebody comes for it
+	Humidity      *Range    // of the air over the piece
+	AirOnHumidity *Range    // of the air that a fan blows through it
+	Blown         []*Air    // what a fan blows through it, in the order in which it is written
+}
+
+// Air is air that a fan blows through the bed. Of several the first is on that holds.
+type Air struct {
+	Written
+	At      Temperature // of air-on
+	Airflow *Quantity   // nil for the fan's own
+	When    *Condition  // as long as it holds; nil for always
+	For     *Quantity   // how long the fan runs each time, with Every; nil for all the time
+	Every   *Quantity   // from one start to the next
 }
 
 // Germination is the stage in which the grain grows.
@@ -66,10 +80,14 @@ type Germination struct {
 	Sprinkle *Sprinkle
 }
 
-// Sprinkle is water given to the growing piece.
+// Sprinkle is water given to the growing piece: one of Water and To, and at least one of
+// Every and When.
 type Sprinkle struct {
-	Water Quantity // a volume or a mass
-	Every Quantity
+	Written
+	Water *Quantity  // a volume or a mass, or a volume for each kg of raw grain
+	To    *Quantity  // the moisture that it brings the piece to
+	Every *Quantity  // from one to the next
+	When  *Condition // only while it holds; without Every as soon as it does
 }
 
 // Withering is the stage in which the piece loses water before heat is used.
@@ -131,6 +149,12 @@ func PieceOf(st Stage) *Piece {
 }
 
 func (p *Piece) piece() *Piece { return p }
+
+// BlownBed tells whether the grain of a process grows or withers in a bed that air is
+// blown through; of no process it does not.
+func (p *Process) BlownBed() bool {
+	return p != nil && slices.ContainsFunc(p.Stages, func(st Stage) bool { return PieceOf(st) != nil && PieceOf(st).Floor.Blown() })
+}
 
 // StepsOf lists the steps of a stage, nil where it has none.
 func StepsOf(st Stage) []Step {

@@ -40,6 +40,7 @@ const (
 	Energy                                 // J
 	Pressure                               // Pa
 	Speed                                  // m/s
+	Dose                                   // m³ for each kg
 	Colour                                 // EBC units
 	DiastaticPower                         // °WK
 	MassFraction                           // kg/kg
@@ -73,6 +74,7 @@ var dimensions = [...]dimensionRow{
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},
 	Speed:                 {"speed", 3, -1},
+	Dose:                  {"volume for a weight", 3, -1},
 	Colour:                {"colour", 3, -1},
 	DiastaticPower:        {"diastatic power", 3, -1},
 	MassFraction:          {"content", 3, -1},

@@ -44,7 +44,7 @@ const si = "SI"
 // gnuSI are the SI units in the spelling of GNU units.
 var gnuSI = map[Dimension]string{
 	Share: "1", DryShare: "1", Temperature: "K", TemperatureDifference: "K", TemperatureRate: "K/s", Time: "s", Mass: "kg", Volume: "m^3",
-	Length: "m", Area: "m^2", Flow: "m^3/s", Power: "W", Energy: "J", Pressure: "Pa", Speed: "m/s",
+	Length: "m", Area: "m^2", Flow: "m^3/s", Power: "W", Energy: "J", Pressure: "Pa", Speed: "m/s", Dose: "m^3/kg",
 	MassFraction: "1", Concentration: "kg/m^3",
 }
 

@@ -93,6 +93,8 @@ var unitTable = []Unit{
 	{"m/s", "", nil, Speed, 1, 0, "metres a second", 3},
 	{"ft/min", "", []string{"fpm"}, Speed, Foot / minute, 0, "feet a minute", 1},
 
+	{"l/t", "", []string{"L/t"}, Dose, 1e-6, 0, "litres for each tonne", 1},
+	{"l/kg", "", []string{"L/kg"}, Dose, 1e-3, 0, "litres for each kilogram", 3},
 	{"EBC", "", []string{"°EBC", "ºEBC"}, Colour, 1, 0, "units of colour of the European Brewery Convention", 1},
 	{"Lovibond", "", []string{"°L", "ºL", "degL", "lovibond", "°Lovibond"}, Colour, lovibond, zeroLovibond, "degrees Lovibond; °L is never taken for Lintner", 1},
 

@@ -25,10 +25,14 @@ var (
 // boundRules are the rules of this file.
 var boundRules = []finding.Rule{intervalTooShort, airNeverStops, stepsTooMany}
 
-// inPiece and soaked are processes around a statement, for the examples.
+// inPiece, inWither and soaked are processes around a statement, for the examples.
 func inPiece(statement string) string {
 	return "use \"loft.malt\"\nprocess \"Loft pale\" {\n  make pale malt\n  from 6 kg of \"Far field 2026\"\n  steep in \"blue tub\" { soak 7 h in water at 13 °C }\n" +
 		"  germinate on \"larch floor\" { hold bed at 14 to 17 °C; for 5 days; " + statement + " }\n" + shortKiln + "}"
+}
+
+func inWither(statement string) string {
+	return shortest + "  wither on \"larch floor\" { " + statement + "; for 1 day }\n" + shortKiln + "}"
 }
 
 func soaked(statement string) string {

@@ -109,6 +109,8 @@ var floorFacts = table[model.Floor]{
 	"airflow": func(_ *builder, v *model.Floor, r *filled) { v.Airflow = r.slot(0).quantity() },
 	"heater":  func(_ *builder, v *model.Floor, r *filled) { v.Heater = r.slot(0).quantity() },
 	"cooler":  func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
+	"returns": func(_ *builder, v *model.Floor, r *filled) { v.Returns = r.slot(0).quantity() },
+	"tumbles": func(_ *builder, v *model.Floor, r *filled) { v.Tumbles = r.slot(0).chosen() },
 }
 
 func (b *builder) floor(r *filled) {

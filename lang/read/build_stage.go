@@ -82,8 +82,8 @@ func (g *growing) add(s model.Step) { g.Steps = append(g.Steps, s) }
 var germinateStatements = table[growing]{
 	"hold":     func(b *builder, g *growing, r *filled) { g.add(b.hold(r)) },
 	"gate":     func(b *builder, g *growing, r *filled) { g.add(b.gate(r)) },
-	"sprinkle": (*builder).sprinkle,
-	"turn":     (*builder).turn, "humidity": (*builder).humidity,
+	"sprinkle": (*builder).sprinkle, "air": (*builder).air,
+	"turn": (*builder).turn, "humidity": (*builder).humidity,
 	"until": (*builder).until, "allow": (*builder).allow, "for": (*builder).lasts,
 }
 
@@ -94,16 +94,8 @@ func (b *builder) germinate(p *model.Process, s *filled) {
 	fillStage(b, p, s, vocabulary.Germinate, st, &growing{st, &st.Piece}, germinateStatements)
 }
 
-func (b *builder) sprinkle(g *growing, r *filled) {
-	water, often := b.positive(r.slot(0).quantity(), "an amount of water"), b.interval(r)
-	if water != nil && often != nil {
-		g.stage.(*model.Germination).Sprinkle = &model.Sprinkle{Water: *water, Every: *often}
-	}
-}
-
 var witherStatements = table[growing]{
-	"air":  func(b *builder, g *growing, r *filled) { g.stage.(*model.Withering).Air = b.warmth(r.clause("at", 0)) },
-	"gate": germinateStatements["gate"],
+	"air": (*builder).air, "gate": germinateStatements["gate"],
 	"turn": (*builder).turn, "humidity": (*builder).humidity,
 	"until": (*builder).until, "allow": (*builder).allow, "for": (*builder).lasts,
 }
@@ -121,9 +113,20 @@ func (b *builder) onFloor(piece *model.Piece, s *filled) {
 	piece.Ending = b.ending(s)
 }
 
-func (b *builder) turn(g *growing, r *filled) { g.Turn = b.interval(r) }
+func (b *builder) turn(g *growing, r *filled) {
+	g.Turn, g.Turner = b.interval(r), r.clause("by", 0).chosen()
+}
 
-func (b *builder) humidity(g *growing, r *filled) { g.Humidity = b.upright(r.slot(0)) }
+func (b *builder) humidity(g *growing, r *filled) {
+	set := &g.Humidity
+	if v := r.slot(0); v != nil && v.where == vocabulary.PlaceAirOn {
+		set = &g.AirOnHumidity
+	}
+	if *set != nil {
+		b.again(r.place, (*set).Place, "humidity is given twice in this block")
+	}
+	*set = b.upright(r.slot(0))
+}
 
 func (b *builder) until(g *growing, r *filled) {
 	if g.Until != nil {

@@ -131,7 +131,7 @@ func sharesOfCharge(p *model.Process) sharesOf {
 		switch st := st.(type) {
 		case *model.Germination:
 			if st.Sprinkle != nil {
-				list.add(sprinkledBy(st.Sprinkle), &st.Sprinkle.Water, p.Charge)
+				list.add(sprinkledBy(st.Sprinkle.Water, p.Charge))
 			}
 		case *model.Steep:
 			if st.Vessel != nil {
@@ -147,12 +147,20 @@ func sharesOfCharge(p *model.Process) sharesOf {
 	return list
 }
 
-// sprinkledBy names the proportion by how the water is measured.
-func sprinkledBy(s *model.Sprinkle) string {
-	if s.Water.Dimension == quantity.Mass {
-		return vocabulary.SprinkledW
+// sprinkledBy names the proportion by how the water is measured. What is given for each
+// kilogram is told as the litres that it comes to.
+func sprinkledBy(water, charge *model.Quantity) (name string, of, over *model.Quantity) {
+	if water == nil || charge == nil || water.Dimension == quantity.Volume {
+		return vocabulary.Sprinkled, water, charge
 	}
-	return vocabulary.Sprinkled
+	if water.Dimension == quantity.Mass {
+		return vocabulary.SprinkledW, water, charge
+	}
+	litres, err := quantity.In(water.SI*charge.SI, "l")
+	if err != nil {
+		return vocabulary.Sprinkled, nil, charge
+	}
+	return vocabulary.Sprinkled, &model.Quantity{Quantity: litres, Place: water.Place}, charge
 }
 
 // kilnProportions holds the facts of a kiln against each other.

@@ -103,7 +103,7 @@ func (b *builder) germinateSense(st *model.Germination) {
 	if b.unread[st] {
 		return
 	}
-	if len(holds) == 0 {
+	if len(holds) == 0 && len(st.Blown) == 0 {
 		b.note(stepNeedsTemperature.At(st.Place(), "germinate does not say in which band the bed is held"))
 	}
 	b.endsBy(st.Place(), string(st.Kind()), st.Ending)
@@ -113,7 +113,7 @@ func (b *builder) witherSense(p *model.Process, st *model.Withering) {
 	if b.unread[st] {
 		return
 	}
-	if st.Air == nil && (p.Site == nil && !b.siteNamed[p] || p.Site != nil && p.Site.Air == nil) {
+	if st.Air == nil && len(st.Blown) == 0 && (p.Site == nil && !b.siteNamed[p] || p.Site != nil && p.Site.Air == nil) {
 		b.note(stepNeedsTemperature.At(st.Place(), "wither does not say how warm its air is, and the site does not either"))
 	}
 	b.endsBy(st.Place(), string(st.Kind()), st.Ending)

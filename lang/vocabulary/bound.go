@@ -74,14 +74,8 @@ const (
 	And = "and"
 )
 
-// kept are clause words that no row takes yet.
-var kept = []string{"when"}
-
 var clauseSet = func() map[string]bool {
 	set := map[string]bool{}
-	for _, word := range kept {
-		set[word] = true
-	}
 	for _, r := range allRows {
 		for _, c := range r.Clauses {
 			set[c.Word] = true

@@ -14,7 +14,7 @@ var houseRows = []Row{
 	{Word: "vessel", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Vessel,
 		Doc: "A steeping vessel.", Example: `vessel "blue tub" { holds 25 l }`},
 	{Word: "floor", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Floor,
-		Doc: "Where the piece lies to grow or to wither: a floor, a tray, a shallow box.", Example: `floor "larch floor" { area 0.8 m2 }`},
+		Doc: "Where the piece lies to grow or to wither: a floor, a tray, a shallow box; with an airflow, a box or drum that air is blown through.", Example: `floor "larch floor" { area 0.8 m2 }`},
 	{Word: "kiln", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: KilnFacts,
 		Doc:     "A kiln, drying cabinet or oven and what it can do.",
 		Example: `kiln "tray kiln" { area 0.5 m2; airflow 60 m3/h; reaches 30 to 95 °C; heater 1.5 kW; fired electric }`},
@@ -75,6 +75,8 @@ var houseRows = []Row{
 		Doc: "What heats it, and whether the flue gas goes through the malt.", Example: "fired gas by indirect"},
 	{Word: "draught", In: blocks(KilnFacts), Slots: []Slot{oneOf("how the air moves", DraughtFan, DraughtNatural, DraughtStill)}, Once: true,
 		Doc: "How the air moves. A still oven has no fan: its air is mixed by its own warmth.", Example: "draught still"},
-	{Word: "returns", In: blocks(KilnFacts), Slots: []Slot{sensed(single("share of the air", q.Share), returned)}, Once: true,
+	{Word: "returns", In: blocks(Floor, KilnFacts), Slots: []Slot{sensed(single("share of the air", q.Share), returned)}, Once: true,
 		Doc: "Share of the air off the bed that is led back under it.", Example: "returns 30 %"},
+	{Word: "tumbles", In: blocks(Floor), Slots: []Slot{oneOf("yes or no", SaidYes, SaidNo)}, Once: true,
+		Doc: "Whether it is a drum, which mixes the grain as it turns: all of the bed is then one layer, alike throughout.", Example: "tumbles yes"},
 }

@@ -14,6 +14,7 @@ const (
 	VerbHold      = "hold"
 	VerbTurn      = "turn"
 	VerbSprinkle  = "sprinkle"
+	VerbAir       = "air"
 	VerbWither    = "wither"
 	VerbKiln      = "kiln"
 	VerbDry       = "dry"
@@ -97,6 +98,9 @@ const (
 	WithAir  = "air"
 	WithLime = "lime"
 )
+
+// ByMachine is what turns a piece without anybody.
+const ByMachine = "machine"
 
 // Thresholds.
 const (

@@ -81,7 +81,8 @@ type Row struct {
 	Opens     Block
 	Once      bool   // may stand once in its block
 	Needed    bool   // its block is of no use without it
-	Ordered   bool   // its place among the others of its block means something
+	Ordered   bool   // it is a step: its place among the others of its block means something
+	Ranked    bool   // its place among those of its own word means something
 	Grows     bool   // its block never stands on one line
 	By        By     // what tells it apart from others of its word, beside a quoted name
 	Includes  bool   // it brings in another file

@@ -18,6 +18,16 @@ var (
 	forTime = Clause{Word: "for", Slots: []Slot{duration}, Doc: "how long the step takes"}
 	every   = Clause{Word: "every", Slots: []Slot{{Kind: Amount, Label: "how often", Dims: []q.Dimension{q.Time}}},
 		Required: true, Doc: "the time from one to the next"}
+	now   = Clause{Word: "every", Slots: every.Slots, Doc: "the time from one to the next"}
+	while = Clause{Word: "when", Slots: []Slot{conditionSlot}, Doc: "as long as this holds, and else not"}
+
+	// blown is what air that a fan blows through the bed can say beside its warmth.
+	blown = []Clause{
+		{Word: "with", Slots: []Slot{oneOf("airflow", "airflow"), sensed(single("how much", q.Flow), airflow)}, Doc: "another airflow than the fan's own; from air-on alone"},
+		while,
+		{Word: "for", Slots: []Slot{duration}, Doc: "how long the fan runs each time"},
+		{Word: "every", Slots: every.Slots, Doc: "from one start of the fan to the next"},
+	}
 )
 
 // kilnPlaces are where a kiln's temperature can be taken.
@@ -25,6 +35,12 @@ var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })
 
 func temperature(label string, places ...string) Slot {
 	return Slot{Kind: Amount, Label: label, Dims: []q.Dimension{q.Temperature}, Range: true, Places: places}
+}
+
+// placedAt is the slot with places that may stand in front of its value.
+func placedAt(s Slot, places ...string) Slot {
+	s.Places = places
+	return s
 }
 
 func placed(s Slot) Slot {

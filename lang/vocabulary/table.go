@@ -53,7 +53,7 @@ func Homes(word string) []Block {
 // something. In the record of a batch every line's does.
 func Ordered(in Block, word string) bool {
 	r, ok := Lookup(in, word)
-	return in == Batch || ok && r.Ordered
+	return in == Batch || ok && (r.Ordered || r.Ranked)
 }
 
 // Opens gives the block that a statement opens, None where the word is not known there.

@@ -133,7 +133,7 @@ func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
 }
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {
-	assert.Equal(t, []Block{Site, Wither}, Homes("air"))
+	assert.Equal(t, []Block{Site, Germinate, Wither}, Homes("air"))
 	assert.Equal(t, []Block{Floor, KilnFacts}, Homes("area"))
 	assert.Empty(t, Homes("boil"))
 }
@@ -188,7 +188,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
-		{Germinate, "turn"}: "turn every <how often>",
+		{Germinate, "turn"}: "turn every <how often> (by machine)",
 		{Site, "awake"}:     "awake <from and to>",
 	} {
 		r, ok := Lookup(key.In, key.Word)

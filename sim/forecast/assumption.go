@@ -70,6 +70,25 @@ type FloorArea struct {
 // MoistAir is the humidity over a growing piece.
 type MoistAir struct{ Humidity float64 }
 
+// FollowingAir is air that a fan blows through a bed at full speed, as warm as holds the
+// bed.
+type FollowingAir struct{ Flow float64 } // m³/s
+
+// RoomAirBlown is air of the room that a fan blows through a bed at full speed, as it is.
+type RoomAirBlown struct{ Flow float64 } // m³/s
+
+// WashedAir is the humidity of air that is sprayed before it comes on to a bed.
+type WashedAir struct{ Humidity float64 }
+
+// BoxPlant is what a box or drum is taken not to have.
+type BoxPlant struct {
+	Floor              string
+	NoCooler, NoHeater bool
+}
+
+// FanPressure is what the fan of a box works against beside the bed, Pa, and how well.
+type FanPressure struct{ Ducts, Efficiency float64 }
+
 // WitherAir is the air over a withering piece.
 type WitherAir struct {
 	Speed       float64 // m/s
@@ -141,6 +160,11 @@ func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
+func (FollowingAir) topic() topic  { return topic{of: "following air"} }
+func (RoomAirBlown) topic() topic  { return topic{of: "room air blown"} }
+func (WashedAir) topic() topic     { return topic{of: "washed air"} }
+func (a BoxPlant) topic() topic    { return topic{"plant", a.Floor} }
+func (FanPressure) topic() topic   { return topic{of: "fan pressure"} }
 func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
 func (MoistAir) topic() topic      { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic   { return topic{"wither air", a.Called} }

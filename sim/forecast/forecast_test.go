@@ -38,6 +38,7 @@ const house = `
 grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
 site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
+floor "small box" { area 0.03 m2; airflow 6 m3/h; heater 0.5 kW; cooler 0.5 kW }
 floor "tray" { area 0.4 m2 }
 kiln "kiln" { area 0.5 m2; airflow 120 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }
 `
@@ -270,20 +271,31 @@ func TestCanadianGuideSteepComesToItsBands(t *testing.T) {
 	}
 }
 
-func BenchmarkForecastOfTheLoftPale(b *testing.B) {
-	folder := filepath.Join("..", "..", "examples")
-	text, err := os.ReadFile(filepath.Join(folder, "pale.malt"))
-	require.NoError(b, err)
-	root, err := read.OpenRoot(folder)
-	require.NoError(b, err)
-	defer root.Close()
-	h, _ := read.Load("pale.malt", text, ".", root)
+func BenchmarkForecastOfTheLoftPale(b *testing.B) { benchmark(b, "pale.malt") }
+
+// BenchmarkForecastOfTheBox takes a tonne through the mill house.
+func BenchmarkForecastOfTheBox(b *testing.B) { benchmark(b, "box.malt") }
+
+func benchmark(b *testing.B, example string) {
+	p := exampleOf(b, example)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Run(h.Processes[0], Options{}); err != nil {
+		if _, err := Run(p, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
+}
+
+// exampleOf is the first process of one of the examples.
+func exampleOf(t testing.TB, name string) *model.Process {
+	folder := filepath.Join("..", "..", "examples")
+	text, err := os.ReadFile(filepath.Join(folder, name))
+	require.NoError(t, err)
+	root, err := read.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	h, _ := read.Load(name, text, ".", root)
+	return h.Processes[0]
 }
 
 func formatFloat(x float64) string { return strconv.FormatFloat(x, 'f', 3, 64) }

@@ -32,6 +32,7 @@ func (f *Forecast) copy() *Forecast {
 	c.Kilns = slices.Clip(f.Kilns)
 	c.Assumed, c.Learnt = slices.Clip(f.Assumed), slices.Clip(f.Learnt)
 	c.Trouble, c.Seen = slices.Clip(f.Trouble), slices.Clip(f.Seen)
+	c.Sprinkled = slices.Clip(f.Sprinkled)
 	return &c
 }
 

@@ -1,10 +1,27 @@
 package forecast
 
 import (
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/germinate"
 	"maltwright/sim/grain"
 )
+
+// growing is grain that is spread out to grow or to wither: the piece on the floor, or
+// the bed that air is blown through.
+type growing interface {
+	physics
+	batch() grain.Batch
+	mean() float64   // °C
+	age() float64    // s since it was spread out
+	spread() float64 // m²
+	turn()
+	sprinkle(kg, t float64) error
+	keep(r *run, st *model.Germination, s asked) // as a hold asks
+	keeps() Temperature                          // as which the hold has it kept
+	noted() *watched
+	tell(r *run, st model.Stage) // what troubles it met
+}
 
 // growModel is the piece on the floor, growing or withering.
 type growModel struct {
@@ -33,6 +50,18 @@ func (m *growModel) copy(spare physics) physics {
 }
 
 func (m *growModel) set(o physics) { *m = *o.(*growModel) }
+
+func (m *growModel) batch() grain.Batch           { return m.piece.Batch() }
+func (m *growModel) mean() float64                { return m.piece.T() }
+func (m *growModel) age() float64                 { return m.piece.Age() }
+func (m *growModel) turn()                        { m.piece.Turn() }
+func (m *growModel) sprinkle(kg, t float64) error { return m.piece.Sprinkle(kg, t) }
+func (m *growModel) keeps() Temperature           { return m.kept }
+func (m *growModel) noted() *watched              { return &m.seen }
+func (m *growModel) spread() float64              { return m.area }
+
+func (m *growModel) keep(r *run, st *model.Germination, s asked) { r.setRoom(m, st, s) }
+func (m *growModel) tell(r *run, st model.Stage)                 { r.growTroubles(m, st) }
 
 func (m *growModel) moisture() float64 { return m.piece.Moisture() }
 func (m *growModel) weight() float64   { return m.piece.Mass() }

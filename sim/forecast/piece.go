@@ -26,6 +26,8 @@ type Piece struct {
 	Rub         grain.Rub    // at the end
 
 	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
+
+	Blown *Blown // the air that was blown through it; nil where none was
 }
 
 // slowShare is the share of its full speed below which growth counts as slowed.
@@ -33,35 +35,49 @@ const slowShare = 0.5
 
 // watched is what is noted of a piece as time goes on.
 type watched struct {
+	depth, moistureAt                      float64 // as it was spread out
 	deepest, driest, driestAt, wet, slowed float64
 	age                                    float64 // s, of the piece when it was last looked at
 }
 
-func (m *growModel) look() {
-	age := m.piece.Age()
-	w := m.piece.Moisture()
-	m.seen.deepest = max(m.seen.deepest, m.piece.Depth())
-	if m.seen.driest == 0 || w < m.seen.driest {
-		m.seen.driest, m.seen.driestAt = w, age
+func (m *growModel) look() { m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.Batch()) }
+
+// look notes the state of a piece of that age, s, and depth, m.
+func (w *watched) look(age, depth float64, b grain.Batch) {
+	moisture := b.Moisture()
+	if w.depth == 0 {
+		w.depth, w.moistureAt = depth, moisture
 	}
-	if m.piece.Due() >= 0.5 && m.piece.MoistFactor() < slowShare {
-		m.seen.slowed += age - m.seen.age
+	w.deepest = max(w.deepest, depth)
+	if w.driest == 0 || moisture < w.driest {
+		w.driest, w.driestAt = moisture, age
 	}
-	if w > WitheredMoisture {
-		m.seen.wet += age - m.seen.age
+	if p := b.Lot.Profile; p.Due(b.Clock) >= 0.5 && p.MoistFactor(moisture, b.Clock) < slowShare {
+		w.slowed += age - w.age
 	}
-	m.seen.age = age
+	if moisture > WitheredMoisture {
+		w.wet += age - w.age
+	}
+	w.age = age
 }
 
-// fared writes down how the piece of a stage fared that was spread out as start.
-func (r *run) fared(m *growModel, st model.Stage, start growModel) {
-	began := r.clock - (m.piece.Age() - start.piece.Age())
-	r.f.Pieces = append(r.f.Pieces, Piece{
+// fared writes down how the piece of a stage fared.
+func (r *run) fared(m growing, st model.Stage) {
+	seen, b := m.noted(), m.batch()
+	p := Piece{
 		Stage: st.Kind(), Of: st, Place: st.Place(),
-		Depth: start.piece.Depth(), Deepest: m.seen.deepest, Area: m.area,
-		Began: began, Took: m.piece.Age() - start.piece.Age(),
-		MoistureAt: start.moisture(), Driest: m.seen.driest, DriestAt: began + m.seen.driestAt, Wet: m.seen.wet, Slowed: m.seen.slowed,
-		Acrospire: m.piece.Acrospire(), Overgrown: m.piece.Classes()[grain.Overgrown],
-		Chitted: m.piece.Chitted(), Rub: m.piece.Rub(), Classes: m.piece.Classes(),
-	})
+		Depth: seen.depth, Deepest: seen.deepest, Area: m.spread(),
+		Began: r.clock - m.age(), Took: m.age(),
+		MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,
+		Acrospire: b.Acrospire(), Overgrown: b.Classes()[grain.Overgrown],
+		Chitted: b.Chitted, Rub: grain.RubAt(b.Modification()), Classes: b.Classes(),
+	}
+	if box, ok := m.(*boxModel); ok {
+		p.Blown = box.through(model.PieceOf(st).Blown, p.Began)
+		r.f.Totals.blew(p.Blown)
+		if p.Blown.Short.Short > 0 {
+			r.trouble(p.Blown.Short)
+		}
+	}
+	r.f.Pieces = append(r.f.Pieces, p)
 }

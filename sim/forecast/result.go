@@ -23,19 +23,20 @@ import (
 
 // Forecast is what is to be expected of a process.
 type Forecast struct {
-	Process *model.Process
-	Stages  []Stage
-	Gates   []Gate
-	Expects []Expect
-	Pieces  []Piece  // one for each floor, in order
-	Kilns   []Kilned // one for each kiln, in order
-	Totals  Totals
-	Assumed []Assumption
-	Learnt  []Used // what it used of the figures that the house has learnt; each stands in Assumed too
-	Trouble []Trouble
-	Seen    []Sight   // at each look of the course, as far as it came
-	DryMass float64   // kg of dry matter in the raw grain
-	Turned  []float64 // s from the first soak, as the course says
+	Process   *model.Process
+	Stages    []Stage
+	Gates     []Gate
+	Expects   []Expect
+	Pieces    []Piece  // one for each floor, in order
+	Kilns     []Kilned // one for each kiln, in order
+	Totals    Totals
+	Assumed   []Assumption
+	Learnt    []Used // what it used of the figures that the house has learnt; each stands in Assumed too
+	Trouble   []Trouble
+	Seen      []Sight // at each look of the course, as far as it came
+	DryMass   float64 // kg of dry matter in the raw grain
+	Sprinkled []Sprinkling
+	Turned    []float64 // s from the first soak, as the course says
 
 	green *green // nil where nothing came onto a kiln
 }
@@ -134,6 +135,11 @@ type Totals struct {
 	KilnWater        float64       // kg driven off in the kiln
 	KilnEnergy       float64       // J of heat given to the air
 	SteepWater       float64       // kg of water drawn for the soaks
+	FanTime          float64       // s for which fans blew air through growing and withering beds
+	FanEnergy        float64       // J that they drew
+	AirHeat, AirCold float64       // J given to that air, and taken out of it
+	Sprayed          float64       // kg of water sprayed into that air
+	Sprinkled        float64       // kg of water given to the growing grain
 	CO2              float64       // kg of carbon dioxide that the grain gave off until it went to the kiln
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }

@@ -22,10 +22,11 @@ type Sight struct {
 	Lost     float64 // share of the grain's dry matter that is gone by then
 
 	Water, Air, Bed, AirOn, AirOff, Malt float64 // °C
+	Bottom, Top                          float64 // °C of a bed that air is blown through, where the air comes on and where it goes off
 
 	Grain    float64 // °C of the grain or malt itself; of a bed its core or its mean
-	Humidity float64 // relative, 0 to 1: of the room about the grain, on the kiln of air-off
-	Airflow  float64 // m³/s through the bed of the kiln
+	Humidity float64 // relative, 0 to 1: of the room about the grain, of air-on while it is blown through a growing bed, on the kiln of air-off
+	Airflow  float64 // m³/s through the bed
 	CO2      float64 // kg given off by then, but for what malt gives off on the kiln
 	Heat     float64 // J given to the air of the kiln by then
 
@@ -38,7 +39,7 @@ type Sight struct {
 
 func unseen() Sight {
 	nan := math.NaN()
-	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Grain: nan, Humidity: nan, Airflow: nan,
+	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Bottom: nan, Top: nan, Grain: nan, Humidity: nan, Airflow: nan,
 		Chit: nan, Acrospire: nan, Modification: nan}
 }
 

@@ -12,6 +12,18 @@ import (
 
 // spread lays the batch out on the floor of a stage.
 func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
+	area := r.floorArea(st)
+	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
+	piece.Meter(r.effort.Meter)
+	m := &growModel{piece: piece, area: area}
+	if err == nil {
+		m.look()
+	}
+	return m, err
+}
+
+// floorArea is the area that the batch lies on, m².
+func (r *run) floorArea(st model.Stage) float64 {
 	area := 0.0
 	if on := model.PieceOf(st).Floor; on != nil && on.Area != nil {
 		area = on.Area.SI
@@ -24,13 +36,7 @@ func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
-	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
-	piece.Meter(r.effort.Meter)
-	m := &growModel{piece: piece, area: area}
-	if err == nil {
-		m.look()
-	}
-	return m, err
+	return area
 }
 
 // usualDepth is that of a piece on the floor (common practice: 10 to 15 cm), m.
@@ -42,11 +48,10 @@ const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.
 func (r *run) germinate(st *model.Germination) error {
-	m, err := r.spread(st, clampTo(r.t, 5, 30))
+	m, err := r.lay(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
 	}
-	start := *m
 	ticks := r.turning(&st.Piece)
 	if st.Sprinkle != nil {
 		ticks = append(ticks, r.sprinkling(st.Sprinkle))
@@ -56,8 +61,9 @@ func (r *run) germinate(st *model.Germination) error {
 	r.beforeHolds(m, st, germinating)
 	r.lastHold = r.counts[string(model.HoldStep)] + holdsIn(st)
 	whole := r.stageStop(st, germinating)
-	began, n, over := r.clock, holdsIn(st), false
-	for _, s := range st.Steps {
+	steps := heldSteps(st)
+	began, n, over := r.clock, len(model.Only[*model.Hold](steps)), false
+	for _, s := range steps {
 		if gate, ok := s.(*model.Gate); ok {
 			err = r.gate(m, st, gate, ticks)
 		} else if n--; !over { // once the stage is at its end, what follows of it are its gates
@@ -69,11 +75,20 @@ func (r *run) germinate(st *model.Germination) error {
 		}
 	}
 	r.counts[string(model.HoldStep)] = r.lastHold // a record names them as they are written
-	r.growTroubles(m, st)
-	r.fared(m, st, start)
-	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	m.tell(r, st)
+	r.fared(m, st)
+	r.batch, r.t = m.batch(), m.mean()
 	r.f.Totals.CO2 = r.batch.CO2()
 	return nil
+}
+
+// heldSteps are the steps of the growing. One without a hold is all one hold, of the air
+// that is blown through it, with what it waits for behind it.
+func heldSteps(st *model.Germination) []model.Step {
+	if holdsIn(st) > 0 {
+		return st.Steps
+	}
+	return append([]model.Step{&model.Hold{Written: st.Written}}, st.Steps...)
 }
 
 func holdsIn(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
@@ -84,13 +99,13 @@ func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 
 // hold runs one hold; the stage's own end comes first where it is nearer. It tells
 // whether the stage is over.
-func (r *run) hold(m *growModel, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
+func (r *run) hold(m growing, st *model.Germination, s asked, whole stop, began float64, last bool, ticks []*tick) (bool, error) {
 	out := Step{Kind: model.HoldStep, Label: vocabulary.VerbHold, Place: s.place}
-	if holdsIn(st) == 1 {
+	if holdsIn(st) <= 1 {
 		out.Label = vocabulary.VerbGerminate
 	}
-	r.setRoom(m, st, s)
-	out.Temperature = m.kept
+	m.keep(r, st, s)
+	out.Temperature = m.keeps()
 	gone := r.clock - began
 	stage := whole
 	stage.earliest, stage.latest = max(0, whole.earliest-gone), max(0, whole.latest-gone)
@@ -130,12 +145,12 @@ func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 
 // beforeHolds keeps the piece as its first hold will, for a gate that is waited at
 // before it: whoever waits there has spread the piece where it is to grow.
-func (r *run) beforeHolds(m *growModel, st *model.Germination, germinating doing) {
+func (r *run) beforeHolds(m growing, st *model.Germination, germinating doing) {
 	var first asked
 	if list := model.Only[*model.Hold](st.Steps); len(list) > 0 {
 		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), r.counts[string(model.HoldStep)] + 1}), germinating)
 	}
-	r.setRoom(m, st, first)
+	m.keep(r, st, first)
 }
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered
@@ -166,7 +181,7 @@ func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
 
 func (r *run) turning(piece *model.Piece) []*tick {
 	turn := func(m physics) error {
-		m.(*growModel).piece.Turn()
+		m.(growing).turn()
 		return nil
 	}
 	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
@@ -207,16 +222,6 @@ func (r *run) turned(due *tick, turn func(physics) error) *tick {
 	return done
 }
 
-func (r *run) sprinkling(s *model.Sprinkle) *tick {
-	kg := s.Water.SI
-	if s.Water.Dimension == quantity.Volume {
-		kg *= 1000 // a litre of water weighs a kilogram
-	}
-	return &tick{every: s.Every.SI, next: s.Every.SI, place: s.Every.Place, do: func(m physics) error {
-		return m.(*growModel).piece.Sprinkle(kg, r.site.water)
-	}}
-}
-
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st model.Stage) {
 	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.piece.Depth()})
@@ -230,13 +235,24 @@ func (r *run) growTroubles(m *growModel, st model.Stage) {
 // door open or a fan in the room).
 const witherSpeed = 0.3
 
+// witherIn sets the air over or through a withering piece, and gives it as a step has it.
+func (r *run) witherIn(m growing, st *model.Withering, t, rh float64, room Temperature) Temperature {
+	switch m := m.(type) {
+	case *growModel:
+		m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
+		r.assume(WitherAir{witherSpeed, rh, t, r.called()})
+	case *boxModel:
+		return r.witherBlown(m, st, t, rh, room)
+	}
+	return room
+}
+
 // wither dries the piece in room air.
 func (r *run) wither(st *model.Withering) error {
-	m, err := r.spread(st, clampTo(r.t, 5, 30))
+	m, err := r.lay(st, clampTo(r.t, 5, 30))
 	if err != nil {
 		return err
 	}
-	start := *m
 	low, high := r.site.air, r.site.air
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
@@ -249,10 +265,9 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Humidity != nil {
 		rh = within(st.Humidity.Range, r.o.BandAt)
 	}
-	m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
-	r.assume(WitherAir{witherSpeed, m.room.RH, t, r.called()})
+	kept := r.witherIn(m, st, t, rh, Temperature{vocabulary.PlaceAir, low, high, true})
 	r.start(string(model.WitherStage))
-	out := Step{Label: vocabulary.VerbWither, Place: st.Place(), Temperature: Temperature{vocabulary.PlaceAir, low, high, true}}
+	out := Step{Label: vocabulary.VerbWither, Place: st.Place(), Temperature: kept}
 	ticks := r.turning(&st.Piece)
 	if err := r.through(m, st, st.Until, r.stageStop(st, r.now), out, ticks); err != nil {
 		return err
@@ -262,8 +277,8 @@ func (r *run) wither(st *model.Withering) error {
 			return err
 		}
 	}
-	r.fared(m, st, start)
-	r.batch, r.t = m.piece.Batch(), m.piece.T()
+	r.fared(m, st)
+	r.batch, r.t = m.batch(), m.mean()
 	r.f.Totals.CO2 = r.batch.CO2()
 	return nil
 }

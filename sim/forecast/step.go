@@ -163,8 +163,8 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 
 // waitsAt is the temperature in which a gate is waited at.
 func (r *run) waitsAt(m physics, kind model.StageKind) Temperature {
-	if piece, growing := m.(*growModel); growing && kind == model.GerminateStage {
-		return piece.kept // that of the first hold, before any
+	if piece, ok := m.(growing); ok && kind == model.GerminateStage {
+		return piece.keeps() // that of the first hold, before any
 	}
 	return r.lastTemperature(kind)
 }

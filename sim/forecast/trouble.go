@@ -64,6 +64,15 @@ type CannotHoldBand struct {
 	Beyond, Short float64 // J: heat too much, and heat too little
 }
 
+// AirOnShort is air that does not come on to a bed as it is asked, since cooler or heater
+// lack so much power.
+type AirOnShort struct {
+	Met
+	Asked, Got float64
+	Short      float64 // W
+	ToHold     bool    // it is what would hold the bed in its band, and was not written
+}
+
 // KilnShort is a kiln that gives another temperature than is asked of it.
 type KilnShort struct {
 	Met

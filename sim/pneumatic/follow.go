@@ -2,6 +2,7 @@ package pneumatic
 
 import (
 	"errors"
+	"math"
 
 	"maltwright/sim/air"
 )
@@ -68,13 +69,37 @@ func (s *supplied) lead(wanted, mean, offH, offW float64) (t, flow float64) {
 		}
 		return s.T, max(f.Least, wanted/each)
 	}
-	low, high := f.Least, f.Most
-	for high-low > 1e-6 {
-		if mid := (low + high) / 2; carried(mid) > wanted {
-			low = mid
-		} else {
-			high = mid
+	return falling(func(t float64) float64 { return carried(t) - wanted }, f.Least, f.Most), s.Flow
+}
+
+// falling finds where a falling function is nil between two values, to 1e-6, or the end
+// that is nearer to it: false position in Illinois' variant.
+func falling(f func(float64) float64, low, high float64) float64 {
+	atLow, atHigh := f(low), f(high)
+	switch {
+	case atLow <= 0:
+		return low
+	case atHigh >= 0:
+		return high
+	}
+	at, side := low, 0
+	for range 60 {
+		before := at
+		at = low + (high-low)*atLow/(atLow-atHigh)
+		switch y := f(at); {
+		case math.Abs(at-before) < 1e-7:
+			return at
+		case y > 0:
+			if low, atLow = at, y; side > 0 {
+				atHigh /= 2
+			}
+			side = 1
+		default:
+			if high, atHigh = at, y; side < 0 {
+				atLow /= 2
+			}
+			side = -1
 		}
 	}
-	return (low + high) / 2, s.Flow
+	return at
 }

@@ -2,6 +2,7 @@ package visits
 
 import (
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
 
@@ -84,7 +85,8 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 // turns lists the turns and the sprinklings of a piece, and gives the times of the
 // turns. What is done more often than hourly is done by a machine.
 func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
-	if often := model.PieceOf(st).Turn; often != nil {
+	piece := model.PieceOf(st)
+	if often := piece.Turn; often != nil && piece.Turner.Text == "" {
 		for _, when := range every(often.SI, byMachine, l.turnedLast(from, to), to) {
 			l.add(at(when, Turn, st.Kind(), often.Place))
 			turned = append(turned, when)
@@ -92,9 +94,12 @@ func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
 	}
 	if g, ok := st.(*model.Germination); ok && g.Sprinkle != nil {
 		s := g.Sprinkle
-		for _, when := range every(s.Every.SI, byMachine, from, to) {
-			t := at(when, Sprinkle, st.Kind(), s.Every.Place)
-			t.Water = &s.Water
+		for _, given := range l.sprinkled(s, from, to) {
+			t := at(given.At, Sprinkle, st.Kind(), s.Place())
+			if s.Every != nil {
+				t.Place = s.Every.Place
+			}
+			t.Water = water(s, given)
 			l.add(t)
 		}
 	}
@@ -153,4 +158,30 @@ func text(c *model.Condition) string {
 		return ""
 	}
 	return c.Place.Text()
+}
+
+// water is what is sprinkled, as it is written, or in litres for the whole piece.
+func water(s *model.Sprinkle, given forecast.Sprinkling) *model.Quantity {
+	if s.Water != nil && s.Water.Dimension != quantity.Dose {
+		return s.Water
+	}
+	litres, err := quantity.In(given.Water/1000, "l")
+	if err != nil {
+		return nil
+	}
+	return &model.Quantity{Quantity: litres, Place: s.Place()}
+}
+
+// sprinkled lists when a piece was sprinkled by the forecast, unless a machine does it.
+func (l *lister) sprinkled(s *model.Sprinkle, from, to float64) []forecast.Sprinkling {
+	if s.Every != nil && s.Every.SI < byMachine {
+		return nil
+	}
+	var list []forecast.Sprinkling
+	for _, w := range l.f.Sprinkled {
+		if w.At > from && w.At < to {
+			list = append(list, w)
+		}
+	}
+	return list
 }

@@ -27,6 +27,7 @@ grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % 
 site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
 floor "tray" { area 0.4 m2 }
+floor "box" { area 0.03 m2; airflow 4 m3/h; heater 0.5 kW; cooler 0.5 kW }
 kiln "kiln" { area 0.5 m2; airflow 120 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }
 `
 
@@ -229,4 +230,31 @@ kiln in "kiln" { cure at air-on 80 °C for 4 h }
 	assert.Equal(t, []string{"kiln", "kiln"}, where(Unload))
 	assert.Equal(t, 3+8, count(list, Turn), "every 5 h for 20 h, and every 8 h for 3 days")
 	assert.Equal(t, 1, count(list, Gate), "the gate of one kiln is not that of another")
+}
+
+func TestAMachineTurnsThePieceAndNobodyComes(t *testing.T) {
+	by := strings.Replace(growText, "turn every 8 h", "turn every 8 h by machine", 1)
+	hand, machine := List(forecastOf(t, steepText+growText+kilnText)), List(forecastOf(t, steepText+by+kilnText))
+	assert.Positive(t, count(hand, Turn))
+	assert.Zero(t, count(machine, Turn))
+	assert.Positive(t, count(machine, Look), "somebody still looks how it grows")
+	assert.Equal(t, count(hand, Sprinkle), count(machine, Sprinkle))
+}
+
+func TestSomebodySprinklesWhenTheBedIsDryAndAFanNeedsNobody(t *testing.T) {
+	const box = `germinate on "box" { hold bed at 14 to 16 °C; air at air-on 13 °C when bed above 15 °C; air at air-on 14 °C for 10 min every 2 h; sprinkle 20 l/t when moisture below 42 %; for 5 days }
+`
+	f := forecastOf(t, steepText+box+kilnText)
+	require.NotEmpty(t, f.Sprinkled)
+	list := List(f)
+	grown := slices.DeleteFunc(list, func(v Task) bool { return v.Stage != model.GerminateStage })
+	assert.Equal(t, len(f.Sprinkled), count(grown, Sprinkle))
+	for _, v := range grown {
+		switch v.Kind {
+		case Sprinkle:
+			assert.Equal(t, "0.1 l", v.Water.String(), "20 l/t of 5 kg")
+		default:
+			assert.Contains(t, []Kind{Spread, EndFloor}, v.Kind)
+		}
+	}
 }

@@ -35,10 +35,12 @@ type Point struct {
 	Grain         answer.Celsius   `doc:"the grain or malt itself; of a bed its core, on the kiln its mean"`
 	Water         answer.Celsius   `doc:"of a soak"`
 	Room          answer.Celsius   `doc:"the air about the grain, before the kiln"`
-	AirOn         answer.Celsius   `doc:"the air before the bed of the kiln"`
+	AirOn         answer.Celsius   `doc:"the air before the bed, of the kiln or one that a fan blows through"`
 	AirOff        answer.Celsius   `doc:"the air behind it"`
-	Humidity      answer.Share     `doc:"relative: of the room, on the kiln of air-off"`
-	Airflow       answer.Flow      `doc:"through the bed of the kiln"`
+	Bottom        answer.Celsius   `doc:"of a growing bed that a fan blows through, where the air comes on"`
+	Top           answer.Celsius   `doc:"of the same, where the air goes off"`
+	Humidity      answer.Share     `doc:"relative: of the room, of air-on while a fan blows through a growing bed, on the kiln of air-off"`
+	Airflow       answer.Flow      `doc:"through the bed"`
 	Acrospire     answer.Number    `json:"acrospire_mean" doc:"a part of the corn, while it grows"`
 	CO2           answer.Kilograms `doc:"given off so far, until the grain goes to the kiln"`
 	Heat          answer.Joules    `json:"kiln_heat" doc:"given to the air of the kiln so far"`
@@ -142,6 +144,7 @@ func pointOf(s *forecast.Sight) Point {
 	return Point{
 		At: answer.Seconds(s.At), Moisture: answer.Share(s.Moisture), Weight: answer.Kilograms(s.Weight), DryMatterLost: answer.Share(s.Lost),
 		Grain: answer.Celsius(s.Grain), Water: answer.Celsius(s.Water), Room: answer.Celsius(s.Air), AirOn: answer.Celsius(s.AirOn), AirOff: answer.Celsius(s.AirOff),
+		Bottom: answer.Celsius(s.Bottom), Top: answer.Celsius(s.Top),
 		Humidity: answer.Share(s.Humidity), Airflow: answer.Flow(s.Airflow), Acrospire: answer.Number(s.Acrospire), CO2: answer.Kilograms(s.CO2), Heat: answer.Joules(s.Heat),
 	}
 }

@@ -22,6 +22,12 @@ type Totals struct {
 	KilnWater        answer.Kilograms `doc:"driven off on the kiln"`
 	KilnHeat         answer.Joules    `doc:"given to its air"`
 	HeatPerKilogram  answer.Joules    `doc:"the same for each kg of malt"`
+	FanTime          answer.Seconds   `doc:"for which fans blew air through growing and withering beds, in hours"`
+	FanEnergy        answer.Joules    `doc:"that they drew"`
+	AirHeat          answer.Joules    `doc:"given to that air"`
+	AirCold          answer.Joules    `doc:"taken out of that air"`
+	Sprayed          answer.Kilograms `doc:"water sprayed into that air"`
+	Sprinkled        answer.Kilograms `doc:"water given to the growing grain"`
 	CO2              answer.Kilograms `doc:"given off until the grain goes to the kiln"`
 }
 
@@ -32,6 +38,8 @@ func totalsOf(f *forecast.Forecast) Totals {
 		Total: answer.Seconds(t.Total), FinalMoisture: answer.Share(t.FinalMoisture), Malt: answer.Kilograms(t.Malt), Rootlets: answer.Kilograms(t.Rootlets),
 		Yield: answer.Share(t.Yield), YieldDry: answer.Share(t.YieldDry), DryMatterLost: answer.Share(t.DryMatterLost),
 		KilnWater: answer.Kilograms(t.KilnWater), KilnHeat: answer.Joules(t.KilnEnergy), HeatPerKilogram: answer.Joules(t.KilnEnergy / t.Malt), CO2: answer.Kilograms(t.CO2),
+		FanTime: answer.Seconds(t.FanTime), FanEnergy: answer.Joules(t.FanEnergy), AirHeat: answer.Joules(t.AirHeat), AirCold: answer.Joules(t.AirCold),
+		Sprayed: answer.Kilograms(t.Sprayed), Sprinkled: answer.Kilograms(t.Sprinkled),
 	}
 	if !f.BrokenOff() {
 		return out
@@ -41,6 +49,8 @@ func totalsOf(f *forecast.Forecast) Totals {
 		Total: unknown[answer.Seconds](), FinalMoisture: unknown[answer.Share](), Malt: unknown[answer.Kilograms](), Rootlets: unknown[answer.Kilograms](),
 		Yield: unknown[answer.Share](), YieldDry: unknown[answer.Share](), DryMatterLost: unknown[answer.Share](),
 		KilnWater: unknown[answer.Kilograms](), KilnHeat: unknown[answer.Joules](), HeatPerKilogram: unknown[answer.Joules](), CO2: unknown[answer.Kilograms](),
+		FanTime: unknown[answer.Seconds](), FanEnergy: unknown[answer.Joules](), AirHeat: unknown[answer.Joules](), AirCold: unknown[answer.Joules](),
+		Sprayed: unknown[answer.Kilograms](), Sprinkled: unknown[answer.Kilograms](),
 	}
 }
 

@@ -28,6 +28,13 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
 	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
+	if t.FanTime > 0 {
+		s.para("air", "the fan runs %s and draws %s; %s of cold and %s of heat for its air, %s of water sprayed into it",
+			words.Lasting(t.FanTime), words.Heat(t.FanEnergy), words.Heat(t.AirCold), words.Heat(t.AirHeat), words.Mass(s.House, t.Sprayed))
+	}
+	if t.Sprinkled > 0 {
+		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))
+	}
 	if t.KilnWater > 0 {
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
 			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))

@@ -47,7 +47,10 @@ func often(st model.Stage) float64 {
 	case *model.Germination:
 		sooner(st.Turn)
 		if st.Sprinkle != nil {
-			sooner(&st.Sprinkle.Every)
+			sooner(st.Sprinkle.Every)
+		}
+		for _, a := range st.Blown {
+			sooner(a.Every)
 		}
 	case *model.Steep:
 		if st.Aerate != nil {
@@ -55,6 +58,9 @@ func often(st model.Stage) float64 {
 		}
 	case *model.Withering:
 		sooner(st.Turn)
+		for _, a := range st.Blown {
+			sooner(a.Every)
+		}
 	case *model.Kilning:
 		sooner(st.Stir)
 	}

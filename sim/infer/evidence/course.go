@@ -30,10 +30,10 @@ func (t *Trial) takeCourse() {
 		if model.Is[*model.Turned](x) {
 			c.Turns = append(c.Turns, at)
 		}
-		if shows(x) >= vocabulary.Growing {
+		if t.shows(x) >= vocabulary.Growing {
 			t.by(model.SteepStage, 1, at)
 		}
-		if shows(x) >= vocabulary.Drying {
+		if t.shows(x) >= vocabulary.Drying {
 			t.by(model.SteepStage, t.Process.Count(model.SteepStage), at)
 			t.by(model.GerminateStage, t.Process.Count(model.GerminateStage), at)
 			t.by(model.WitherStage, t.Process.Count(model.WitherStage), at)
@@ -107,8 +107,11 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 	return 0, false
 }
 
+// aroundBed are the places of the kiln that a bed with air blown through it has too.
+var aroundBed = []string{vocabulary.PlaceAirOn, vocabulary.PlaceAirOff}
+
 // shows tells how far the batch had come, by what was read.
-func shows(x model.Reading) vocabulary.Phase {
+func (t *Trial) shows(x model.Reading) vocabulary.Phase {
 	switch {
 	case model.After(x) != nil:
 		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
@@ -116,6 +119,8 @@ func shows(x model.Reading) vocabulary.Phase {
 		return vocabulary.Drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return vocabulary.Growing
+	case model.Thermometer(x) != nil && t.Process.BlownBed() && slices.Contains(aroundBed, model.Thermometer(x).Where):
+		return vocabulary.Growing // or of the kiln
 	case model.Thermometer(x) != nil:
 		return vocabulary.PhaseAt(model.Thermometer(x).Where)
 	}

@@ -1,0 +1,53 @@
+package tell
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+func followingAir(a forecast.FollowingAir, units quantity.System) Assumed {
+	return Assumed{"air through the bed", units.AboutAirflow(a.Flow), "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}
+}
+
+func roomAirBlown(a forecast.RoomAirBlown, units quantity.System) Assumed {
+	return Assumed{"air through the bed", units.AboutAirflow(a.Flow), "all that the fan drives, of the room; no air at air-on is written"}
+}
+
+func washedAir(a forecast.WashedAir, _ quantity.System) Assumed {
+	return Assumed{"humidity of air-on", percent(a.Humidity), "it is sprayed before it comes on; no humidity air-on is written"}
+}
+
+func boxPlant(a forecast.BoxPlant, _ quantity.System) Assumed {
+	what, only := "cooler and heater", "its air is the room's and what its spray cools"
+	switch {
+	case !a.NoHeater:
+		what, only = "cooler", "its air is no colder than its spray makes it"
+	case !a.NoCooler:
+		what, only = "heater", "its air is no warmer than what it comes from"
+	}
+	return Assumed{fmt.Sprintf("%s of %q", what, a.Floor), "none", "the floor does not say: " + only}
+}
+
+func fanPressure(a forecast.FanPressure, _ quantity.System) Assumed {
+	return Assumed{"the fan", fmt.Sprintf("%.0f Pa beside the bed's own resistance, %s of its power in the air", a.Ducts, percent(a.Efficiency)),
+		"ducts and spray; it counts for what the fan draws, and its warmth is left out"}
+}
+
+func airOnShort(t forecast.AirOnShort, units quantity.System) string {
+	lacks := "cooler"
+	if t.Asked > t.Got {
+		lacks = "heater"
+	}
+	unit := "kW"
+	if math.Abs(t.Short) < 1000 {
+		unit = "W"
+	}
+	says := "air-on of %s is asked for and the air comes on at %s: the %s lacks %s"
+	if t.ToHold {
+		says = "to keep the bed in its band the air would have to come on at %s, and it comes on at %s: the %s lacks %s"
+	}
+	return fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
+}

@@ -1,0 +1,194 @@
+package forecast
+
+import (
+	"math"
+	"slices"
+
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/air"
+)
+
+// Blown is the air that was blown through a bed, and what it took to make it.
+type Blown struct {
+	Fan       float64 // s for which the fan ran
+	FanEnergy float64 // J that it drew
+	Heat      float64 // J that the heater gave to the air
+	Cold      float64 // J that the cooler took out of it
+	Sprayed   float64 // kg of water evaporated to humidify it
+	Air       float64 // kg of dry air through the bed
+	CO2       float64 // the largest share in the exhaust above that of fresh air, by volume
+	CO2At     float64 // s from the first soak
+	Growing   float64 // J of respiration while it lay there
+
+	Uneven  Uneven
+	Missed  []BandMissed // the holds of which the air did not keep the band
+	Short   AirOnShort   // the worst; its Short is 0 where there is none
+	Stood   float64      // s, the longest for which the fan stood
+	Never   []*model.Air // those of which the condition never held
+	Behind  []*model.Air // those that never were on since one before them always was
+	Highest float64      // °C, in any layer
+	Fastest float64      // m³/s, the most that was blown
+
+	held, ran uint64  // those whose condition ever held, and that were ever on, a bit for each
+	stands    float64 // s for which the fan has stood
+}
+
+// Uneven is the largest difference between the faces of a bed at rest with its air.
+type Uneven struct {
+	Bottom, Top float64 // °C
+	Heat        float64 // W of respiration then
+	Flow        float64 // m³/s
+	At          float64 // s from the first soak
+}
+
+// Difference is that between the faces, K.
+func (u Uneven) Difference() float64 { return u.Top - u.Bottom }
+
+// BandMissed is a hold of which the bed was outside its band for long.
+type BandMissed struct {
+	Place         source.Place // of the band
+	Low, High     float64      // °C, as asked
+	Coldest, Most float64      // °C of the middle of the bed while it was outside
+	Below, Above  float64      // s for which it was
+}
+
+// band is a band in which a bed is to be held.
+type band struct {
+	BandMissed
+	known bool
+	since float64 // s, age of the bed at which the hold began
+}
+
+const (
+	// bandNear is by how much a bed may leave its band untold, K: two thermometers in it
+	// differ by as much.
+	bandNear = 1.0
+	// bandSoon is how long a bed may take to come to it, s: 12 h.
+	bandSoon = 12 * 3600.0
+	// bandLong is for how long in all it is outside to be told, s: 6 h.
+	bandLong = 6 * 3600.0
+)
+
+// watch notes where the bed is beside its band.
+func (b *band) watch(core, age, dt float64) {
+	if !b.known || age-b.since < bandSoon {
+		return
+	}
+	if core > b.High+bandNear {
+		b.Above, b.Most = b.Above+dt, max(b.Most, core)
+	}
+	if core < b.Low-bandNear {
+		if b.Below == 0 {
+			b.Coldest = core
+		}
+		b.Below, b.Coldest = b.Below+dt, min(b.Coldest, core)
+	}
+}
+
+// ended closes the account of a hold.
+func (b *band) ended(into *Blown) {
+	if b.known && b.Above+b.Below > bandLong {
+		into.Missed = append(slices.Clip(into.Missed), b.BandMissed)
+	}
+	b.known = false
+}
+
+// watch notes what the air did in the last dt seconds.
+func (m *boxModel) watch(dt float64) {
+	d, b := m.bed.Draught(), &m.blown
+	b.Highest = m.bed.Highest()
+	m.band.watch(m.core(), m.bed.Age(), dt)
+	if m.on < 0 {
+		b.stands += dt
+		b.Stood = max(b.Stood, b.stands)
+		return
+	}
+	b.stands = 0
+	b.ran |= 1 << m.on
+	b.Fan += dt
+	b.FanEnergy += dt * m.fanPower(d.Flow)
+	b.Fastest = max(b.Fastest, d.Flow)
+	if d.CO2 > b.CO2 {
+		b.CO2, b.CO2At = d.CO2, m.bed.Age()
+	}
+	if m.settled(d.Flow) {
+		bottom, top := m.faces()
+		u := Uneven{bottom, top, d.Heat, d.Flow, m.bed.Age()}
+		if u.Difference() > b.Uneven.Difference() {
+			b.Uneven = u
+		}
+	}
+	if by := d.On.T - d.Asked; m.blow[m.on].asked && math.Abs(by) > offBy && m.runs >= soonReached && d.Short > b.Short.Short {
+		b.Short = AirOnShort{Met{Place: m.blow[m.on].place, At: m.bed.Age()}, d.Asked, d.On.T, d.Short, m.blow[m.on].supply.Follow != nil}
+	}
+}
+
+const (
+	// offBy is by how much air-on must miss what was asked to be told, K.
+	offBy = 0.5
+	// soonReached is how long the air has run before it is judged, s.
+	soonReached = 1800.0
+)
+
+// settled tells whether the same air has passed the whole bed, and more, since it was turned.
+func (m *boxModel) settled(flow float64) bool {
+	b := m.bed.Batch()
+	capacity := b.Lot.Profile.Malt.DryHeat()*b.Dry + air.WaterHeat*b.Water
+	passage := capacity / (flow * airDensity * saturatedHeat)
+	return min(m.runs, m.bed.SinceTurn()) > settledAfter*passage
+}
+
+const (
+	airDensity    = 1.22   // kg/m³ at 15 °C
+	saturatedHeat = 2750.0 // J/(kg K), of saturated air between 12 and 18 °C (derived)
+
+	settledAfter = 1.8 // passages: for one after a turn the top is warmer than it will settle
+)
+
+// What a fan works against beside the bed, Pa, and its efficiency, motor and all: common
+// practice.
+const (
+	ductPressure  = 300.0
+	fanEfficiency = 0.5
+)
+
+// fanPower is what the fan draws, W, at a flow.
+func (m *boxModel) fanPower(flow float64) float64 {
+	bed, err := m.bed.Resistance(flow)
+	if err != nil { // so slow that it has none, or faster than was measured
+		bed = 0
+	}
+	return flow * (bed + ductPressure) / fanEfficiency
+}
+
+// through closes the account of the air.
+func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
+	m.band.ended(&m.blown)
+	b, p := m.blown, m.bed.Plant()
+	b.Heat, b.Cold, b.Sprayed, b.Air = p.Heater, p.Cooler, p.Sprayed, p.AirPassed
+	b.Growing = m.bed.Ledger().Respired
+	b.CO2At += began
+	b.Uneven.At += began
+	b.Short.At += began
+	for i, a := range lines {
+		bit := uint64(1) << i
+		switch {
+		case b.ran&bit != 0 || bit == 0:
+		case b.held&bit != 0:
+			b.Behind = append(b.Behind, a)
+		default:
+			b.Never = append(b.Never, a)
+		}
+	}
+	return &b
+}
+
+// blew adds what the air of one bed took to that of the batch.
+func (t *Totals) blew(b *Blown) {
+	t.FanTime += b.Fan
+	t.FanEnergy += b.FanEnergy
+	t.AirHeat += b.Heat
+	t.AirCold += b.Cold
+	t.Sprayed += b.Sprayed
+}

@@ -1,0 +1,156 @@
+package forecast
+
+import (
+	"slices"
+
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/pneumatic"
+)
+
+// lay spreads the batch out where a stage has it: on a floor, or in a box or drum.
+func (r *run) lay(st model.Stage, t float64) (growing, error) {
+	floor := model.PieceOf(st).Floor
+	if !floor.Blown() {
+		m, err := r.spread(st, t)
+		return m, err
+	}
+	area := r.floorArea(st)
+	bed, err := pneumatic.New(r.batch, r.batch.Lot.Profile.Malt,
+		pneumatic.Vessel{Area: area, Layers: boxLayers, Mixed: floor.Tumbles.Text == vocabulary.SaidYes}, t)
+	bed.Meter(r.effort.Meter)
+	m := &boxModel{bed: bed, area: area, on: -1}
+	if err == nil {
+		m.look()
+	}
+	return m, err
+}
+
+// keep sets the air of a growing bed as a hold asks.
+func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
+	room := r.site.air
+	var low, high float64
+	if s.At != nil {
+		low, high = bandOf(s.At.Range.Range)
+	}
+	held := (low+high)/2 + r.o.BandAt*(high-low)/2
+	ofBed := s.At != nil && (s.At.Where == vocabulary.PlaceBed || s.At.Where == "")
+	m.kept = Temperature{}
+	m.band.ended(&m.blown)
+	switch {
+	case ofBed:
+		m.band = band{BandMissed: BandMissed{Place: s.At.Place, Low: low, High: high}, known: true, since: m.bed.Age()}
+		m.kept = Temperature{vocabulary.PlaceBed, low, high, true}
+	case s.At != nil:
+		room, m.kept = held, Temperature{s.At.Where, low, high, true}
+	}
+	own := r.plantOf(&st.Piece, room)
+	if st.AirOnHumidity == nil {
+		r.assume(WashedAir{washedRH})
+	}
+	switch {
+	case len(st.Blown) > 0:
+		m.blow = r.asWritten(&st.Piece, own)
+		if !m.kept.Known {
+			m.kept = airOn(st.Blown[0])
+		}
+	case ofBed:
+		own.Follow = &pneumatic.Follow{T: held, By: pneumatic.AirOn, Least: max(0, held-coolestBelow), Most: min(45, held+warmestAbove)}
+		own.T = held
+		r.assume(FollowingAir{own.Flow})
+		m.blow = []blowing{{supply: own, asked: true, place: s.At.Place}}
+	default:
+		own.T = room
+		r.assume(RoomAirBlown{own.Flow})
+		m.blow = []blowing{{supply: own}}
+	}
+	m.still = own
+	m.still.Flow, m.still.Follow = 0, nil
+	if slices.ContainsFunc(m.blow, func(b blowing) bool { return b.when != nil || b.clock != nil }) {
+		m.still.Room.RH = r.moistAir(st) // the box is shut while its fan stands
+	}
+}
+
+// How far air-on may be from the bed that it is to hold, K: colder than common practice
+// has it, so that a weak fan still holds its bed, and as warm as a bed that is to warm up
+// needs.
+const coolestBelow, warmestAbove = 8.0, 2.0
+
+// plantOf is what there is to make the air of a stage with, its fan at full speed, in a
+// room of so many °C.
+func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
+	f := piece.Floor
+	s := pneumatic.Supply{
+		Room: pneumatic.Room{T: room, RH: r.site.rhAt(room), Pressure: &r.site.pressure},
+		Flow: f.Airflow.SI, T: room, RH: washedRH, Cooler: new(0.0), Heater: new(0.0),
+	}
+	if f.Cooler != nil {
+		*s.Cooler = f.Cooler.SI
+	}
+	if f.Heater != nil {
+		*s.Heater = f.Heater.SI
+	}
+	if f.Cooler == nil || f.Heater == nil {
+		r.assume(BoxPlant{f.Name, f.Cooler == nil, f.Heater == nil})
+	}
+	if f.Returns != nil {
+		s.Return = f.Returns.SI
+	}
+	if piece.AirOnHumidity != nil {
+		s.RH = within(piece.AirOnHumidity.Range, r.o.BandAt)
+	}
+	r.assume(FanPressure{ductPressure, fanEfficiency})
+	return s
+}
+
+// washedRH is the humidity of air that is sprayed before it comes on (common practice: 95
+// to 99 %).
+const washedRH = 0.98
+
+// asWritten are the airs that a stage writes, made by its plant.
+func (r *run) asWritten(piece *model.Piece, own pneumatic.Supply) []blowing {
+	list := make([]blowing, 0, len(piece.Blown))
+	for _, a := range piece.Blown {
+		b := blowing{supply: own, when: a.When, asked: true, place: a.At.Place}
+		low, high := bandOf(a.At.Range.Range)
+		b.supply.T = (low+high)/2 + r.o.BandAt*(high-low)/2
+		if a.Airflow != nil {
+			b.supply.Flow = min(a.Airflow.SI, own.Flow) // the fan gives no more than it has
+		}
+		if a.For != nil && a.Every != nil {
+			b.clock = &pneumatic.Clock{On: a.For.SI, Every: a.Every.SI}
+		}
+		list = append(list, b)
+	}
+	return list
+}
+
+// airOn is the temperature of air-on as an air that is blown has it.
+func airOn(a *model.Air) Temperature {
+	low, high := bandOf(a.At.Range.Range)
+	return Temperature{vocabulary.PlaceAirOn, low, high, true}
+}
+
+// witherBlown sets the air that is blown through a withering bed: what is written at
+// air-on, or else the room's own, as it is. It is not sprayed unless its humidity is given.
+func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room Temperature) Temperature {
+	own := r.plantOf(&st.Piece, t)
+	own.Room.RH = rh
+	if st.AirOnHumidity == nil {
+		own.RH, own.NoSpray = 1, true
+	}
+	m.still = own
+	m.still.Flow = 0
+	if len(st.Blown) == 0 {
+		r.assume(RoomAirBlown{own.Flow})
+		m.blow, m.kept = []blowing{{supply: own}}, room
+		return m.kept
+	}
+	m.blow, m.kept = r.asWritten(&st.Piece, own), airOn(st.Blown[0])
+	return m.kept
+}
+
+// tell looks at how the bed fared.
+func (m *boxModel) tell(r *run, st model.Stage) {
+	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.bed.Depth()})
+}

@@ -1,0 +1,64 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+)
+
+// Sprinkling is water that was given to a growing piece.
+type Sprinkling struct {
+	At    float64 // s from the first soak
+	Water float64 // kg
+}
+
+const (
+	// sprinkleLook, s: how often somebody, or what measures, looks whether it is time to
+	// sprinkle where no interval is given.
+	sprinkleLook = 600.0
+	// sprinkleRest, s: nobody sprinkles again before what was given is taken up (common
+	// practice).
+	sprinkleRest = 3600.0
+)
+
+// sprinkling makes the tick of what is sprinkled: at its interval, or as soon as its
+// condition holds.
+func (r *run) sprinkling(s *model.Sprinkle) *tick {
+	due := &tick{every: sprinkleLook, next: sprinkleLook, place: s.Place()}
+	if s.Every != nil {
+		due.every, due.next, due.place = s.Every.SI, s.Every.SI, s.Every.Place
+	}
+	began, last := r.clock, -sprinkleRest
+	due.do = func(p physics) error {
+		m := p.(growing)
+		if s.When != nil && !holds(timed(m, m.age()), s.When) || s.Every == nil && m.age() < last+sprinkleRest {
+			return nil
+		}
+		kg := r.sprinkled(s, m)
+		if kg <= 0 {
+			return nil
+		}
+		last = m.age()
+		r.f.Sprinkled = append(r.f.Sprinkled, Sprinkling{began + last, kg})
+		r.f.Totals.Sprinkled += kg
+		return m.sprinkle(kg, r.site.water)
+	}
+	return due
+}
+
+// sprinkled is the water of one sprinkling, kg.
+func (r *run) sprinkled(s *model.Sprinkle, m growing) float64 {
+	if s.To != nil {
+		b := m.batch()
+		return (s.To.SI*b.Mass() - b.Water) / (1 - s.To.SI)
+	}
+	switch s.Water.Dimension {
+	case quantity.Dose:
+		return litreWeighs * s.Water.SI * r.p.Charge.SI
+	case quantity.Volume:
+		return litreWeighs * s.Water.SI
+	}
+	return s.Water.SI
+}
+
+// litreWeighs is the weight of water, kg/m³.
+const litreWeighs = 1000.0
