@@ -4,10 +4,12 @@
 //
 // A record is pinned to the fingerprint of its process, and names the revision of git
 // that holds that text. Where the process is another by now, the file it stands in is
-// read at that revision, with what it uses; if the process there has the fingerprint, the
-// batch goes by it from then on, and the process of today is kept beside it
-// (model.Batch.Today), with what is otherwise since (model.Batch.Since). Where the text
-// cannot be had the batch is left as it is, and goes by the process of today.
+// read at that revision, with what it uses; the batch goes by the process there from then
+// on, and the process of today is kept beside it (model.Batch.Today), with what is
+// otherwise since (model.Batch.Since). The revision is believed: a text of which the
+// fingerprint is another was pinned by another version of this program, or by hand, and
+// that is said. Where the text cannot be had the batch is left as it is, and goes by the
+// process of today.
 package recall
 
 import (
@@ -39,8 +41,15 @@ func (s Reader) Recall(b *model.Batch) {
 	if b.Pinned == nil || b.Broken || b.Process == nil || b.Process.Broken || fingerprint.Of(b.Process) == b.Pinned.Print.Text {
 		return
 	}
-	if p := s.begun(b); p != nil {
-		back(b, p)
+	then := s.begun(b)
+	switch {
+	case then == nil:
+	case fingerprint.Of(then) == fingerprint.Of(b.Process): // another version of this program wrote the signs
+		pin := *b.Pinned
+		pin.Print.Text = fingerprint.Of(then)
+		b.Pinned = &pin
+	default:
+		back(b, then)
 	}
 }
 
@@ -49,11 +58,7 @@ func (s Reader) begun(b *model.Batch) *model.Process {
 	if b.Pinned.Revision.Text == "" {
 		return nil
 	}
-	p := s.was(b.Process, b.Pinned.Revision.Text)
-	if p == nil || fingerprint.Of(p) != b.Pinned.Print.Text {
-		return nil
-	}
-	return p
+	return s.was(b.Process, b.Pinned.Revision.Text)
 }
 
 // Holds tells whether a revision holds the text of a process, and of all that it uses, as
@@ -113,6 +118,9 @@ func (s Reader) past(revision, at, shown string) *model.House {
 // back lets a batch go by the process of its beginning.
 func back(b *model.Batch, p *model.Process) {
 	today := b.Process
+	if fingerprint.Of(p) != b.Pinned.Print.Text {
+		b.Since = append(b.Since, "the signs of the text there are others, of another version of maltwright or by hand")
+	}
 	for _, c := range contrast.Files(fingerprint.Trees(p), fingerprint.Trees(today)) {
 		b.Since = append(b.Since, since(c))
 	}

@@ -121,7 +121,6 @@ func TestWhatCannotBeHadLeavesTheBatchAsItIs(t *testing.T) {
 	edit(t, folder, "pale.malt", "soak 7 h", "soak 9 h")
 	for what, pin := range map[string]string{
 		"no revision":              "  pinned \"" + print + "\"\n",
-		"another text":             pinned("0123456789ab", revision),
 		"a revision that is none":  pinned(print, "no such tag"),
 		"a revision like a switch": pinned(print, "--help"),
 	} {
@@ -129,4 +128,20 @@ func TestWhatCannotBeHadLeavesTheBatchAsItIs(t *testing.T) {
 		assert.Nil(t, b.Today, what)
 		assert.Equal(t, 9*3600.0, firstSoak(b.Process), what)
 	}
+}
+
+// Who writes the signs otherwise, in another version, still pins the same text.
+func TestTheRevisionIsBelieved(t *testing.T) {
+	folder := kept(t)
+	const other = "0123456789ab"
+	b, _ := batch(t, folder, pinned(other, repository.Head(folder)))
+	assert.Nil(t, b.Today, "nothing changed")
+	assert.Equal(t, fingerprint.Of(b.Process), b.Pinned.Print.Text)
+
+	revision := repository.Head(folder)
+	edit(t, folder, "pale.malt", "soak 7 h", "soak 9 h")
+	b, _ = batch(t, folder, pinned(other, revision))
+	require.NotNil(t, b.Today)
+	assert.Equal(t, 7*3600.0, firstSoak(b.Process))
+	assert.Contains(t, b.Since[0], "another version")
 }
