@@ -33,6 +33,11 @@ const misreckoned = " unusual-figure out-of-proportion"
 
 var consequences = []consequence{
 	{rule: "room-too-cold-for-bed", of: "bed-too-warm", near: sameLine},
+	{rule: "room-too-warm-for-bed", of: "bed-too-cold", near: sameLine},
+	{rule: "piece-overheats", of: "room-too-warm-for-bed bed-too-cold piece-too-deep", near: sameStage},
+	{rule: "room-too-cold-for-bed", of: "bed-dries-out", near: sameStage},
+	{rule: "guard-came-first", of: "room-too-cold-for-bed piece-too-deep piece-overheats", near: sameStage},
+	{rule: "forecast-unable", of: "room-too-cold-for-bed", near: sameStage},
 	{rule: "soak-too-long", of: "bound-wrong-way", near: sameLine},
 	{rule: "cure-too-hot-for-claim", of: "equipment-cannot", near: sameLine},
 	{rule: "ramp-too-steep", of: "equipment-cannot", near: sameLine},

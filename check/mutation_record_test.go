@@ -75,6 +75,14 @@ var recordKinds = []kind{
 	{"DON in mg for µg", tested("don 300 mg/kg"), "out-of-range unusual-figure contaminant-high", fault, "tested"},
 	{"much DON", tested("don 2.4 mg/kg"), "contaminant-high", caution, "tested"},
 	{"a remark without quotes", inProcess(`\n\}\n$`, "\n  remark smells at 20:00\n}\n"), "value-needed wrong-dimension", fault, "remark"},
+	{"drained, and said to be in the tub", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "blue tub"$2`), oddWeighing, caution, "weighed"},
+	{"in the tub, and not said to be", inProcess(`weighed 8\.(\d\d) kg( .* after soak 2)`, `weighed 9.$1 kg$2`), oddWeighing, caution, "weighed"},
+	{"in a tub that is not there", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "red tub"$2`), "unknown-name", fault, "weighed"},
+	{"in a tray that does not say what it weighs", inProcess(`(weighed \S+ kg)( .* after germinate)`, `$1 in "growing tray"$2`), "missing-statement", fault, "weighed"},
+	{"on a scale that is not there", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 on "kitchen scale"$2`), "unknown-name", fault, "weighed"},
+	{"a tare beside a weight in the tub", each(inProcess(`(sample .*\n)`, "$1  tare 990 g\n"), inProcess(`weighed 7\.(\d\d) kg( .* after soak 1)`, `weighed 8.$1 kg in "blue tub"$2`)), "tare-beside-in" + oddWeighing, caution, "tare weighed"},
+	{"the bag in as much as the batch", each(inProcess(`(sample .*\n)`, "$1  bag 100 g at the start\n"), inProcess(`weighed (\S+ kg .* after soak 2)`, "weighed bag $1")), oddWeighing, fault, "weighed"},
+	{"a bag heavier than the charge", inProcess(`(sample .*\n)`, "$1  bag 100 kg at the start\n"), "out-of-range", fault, "bag"},
 	{"when it began left out", without(`began `), "missing-statement", fault, "batch"},
 }
 

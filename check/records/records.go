@@ -62,6 +62,7 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	r.contaminants()
 	r.cannot()
 	r.twice()
+	r.scales()
 	r.unweighed()
 	if pool != nil && pool.Err() == nil && !b.Began.IsZero() {
 		r.planned()

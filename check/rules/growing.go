@@ -15,9 +15,23 @@ import (
 // holds lists the holds of the germination that say how warm.
 func (c *Case) holds() []*model.Hold { return holdsOf(c.steps(model.GerminateStage)) }
 
-func holdsOf(steps []model.Step) []*model.Hold {
-	holds := model.Only[*model.Hold](steps)
-	return slices.DeleteFunc(holds, func(s *model.Hold) bool { return s.At == nil })
+// holdsOf lists the holds among the steps that say how warm. One that leads the bed from
+// one temperature to another stands there with the band of both.
+func holdsOf(steps []model.Step) (list []*model.Hold) {
+	for _, s := range model.Only[*model.Hold](steps) {
+		if s.At == nil && s.From != nil {
+			led, band := *s, *s.From
+			if band.Low.SI > band.High.SI {
+				band.Low, band.High = band.High, band.Low
+			}
+			led.At = &band
+			s = &led
+		}
+		if s.At != nil {
+			list = append(list, s)
+		}
+	}
+	return list
 }
 
 // heldInRooms lists the holds of beds that have no air but that of their room.

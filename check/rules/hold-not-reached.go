@@ -23,7 +23,7 @@ var holdNotReached = Rule{
 }`,
 		Good: `germinate on "base tray" {
   hold bed at 14 to 16 °C for 2 days
-  hold bed at 13 to 15 °C
+  hold bed at 14 to 17 °C
   humidity 95 to 99 %
   turn every 8 h
   until acrospire at least 3/4 and rub is chalky

@@ -12,10 +12,10 @@ import (
 
 var pieceOverheats = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution,
-		Title: "the piece gets too warm between turns",
+	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost, and the growth with it
+		Title: "the piece gets too warm between turns, or warmer than it is to be held",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
-		Do:    "turn more often, spread it thinner, or keep the room cooler",
+		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
 		Bad: `floor "base tray" { area 0.08 m2 }
 hold room at 15 to 17 °C
 turn every 24 h`,
@@ -33,11 +33,16 @@ turn every 8 h`,
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
 			switch asked := c.askedOfBed(t.Place); {
 			case t.Temperature > lost && t.Temperature > asked+1:
-				c.Note(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name))))
+				c.Note(c.lostToo(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))))
 			case t.Temperature <= sure:
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
 				c.Note(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and %s is the most", c.said(t), c.Degrees(most)))))
+			}
+		}
+		for _, t := range c.astray(false) {
+			if !byRoom(t.Room, t.Asked) && !c.has(r.Name) {
+				c.Note(c.offBand(r, t))
 			}
 		}
 	},
@@ -48,7 +53,8 @@ turn every 8 h`,
 const forecastWarmth = 1.0
 
 // lostWarmth is by how much more than it bears a piece must get to be called lost, K. The
-// model of its breathing is an extrapolation there, so that it stays a caution.
+// model of its breathing is an extrapolation there, so that it stays a caution unless the
+// growth does not come to its end either.
 const lostWarmth = 2.0
 
 // askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.

@@ -10,14 +10,14 @@ import (
 
 var pieceTooDeep = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution,
+	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution, // a fault where no air comes to most of it
 		Title: "the growing piece lies deeper than turning can keep cool",
-		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen: 10 to 20 cm is usual on a floor (common practice)",
+		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen, which comes some 20 cm deep by itself when the growth is at its strongest (diffusion through the pores); 10 to 20 cm is usual on a floor (common practice)",
 		Do:    "spread it thinner, on more floor or in two pieces",
-		Bad: `from 16 kg of "base lot"
+		Bad: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.1 m2 }`,
-		Good: `from 16 kg of "base lot"
+		Good: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }`,
 		Limits: "a bed that air is blown through may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
@@ -32,17 +32,26 @@ floor "base tray" { area 0.8 m2 }`,
 			if floor == nil || floor.Depth <= most {
 				continue
 			}
-			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", c.Process.Units().Depth(floor.Depth), c.Process.Units().Depth(most)))
+			units := c.Process.Units()
+			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", units.Depth(floor.Depth), units.Depth(most)))
+			if floor.Depth > chokes*floor.Airy {
+				f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air comes %s into it by itself: below that it chokes and heats itself dead", units.Depth(floor.Depth), units.Depth(floor.Airy)))
+				f.Severity = finding.Fault
+			}
 			area := floor.Area * floor.Depth / usualDepth
 			f.Hint = fmt.Sprintf("on %s it would lie %s deep", c.Process.Units().AboutArea(area), c.Process.Units().Depth(usualDepth))
 			if st.Floor != nil && st.Floor.Area != nil {
 				f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
 				f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
 			}
-			c.Note(f)
+			c.Note(c.lostToo(f))
 		}
 	},
 }
+
+// chokes is how many times deeper than air comes into it by itself a piece must lie to
+// be lost: most of it then has none, turned or not (calibrated).
+const chokes = 2.0
 
 // usualDepth is that of a piece on the floor, m (common practice: 10 to 15 cm).
 const usualDepth = 0.12

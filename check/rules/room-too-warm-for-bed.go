@@ -4,32 +4,27 @@ import (
 	"fmt"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/vocabulary"
+	"maltwright/lang/quantity"
 )
 
 var roomTooWarmForBed = Rule{
+	Forecast: true,
 	Rule: finding.Rule{Name: "room-too-warm-for-bed", Severity: finding.Caution,
-		Title:  "the bed is to be held cooler than the room ever is",
-		Why:    "growing grain heats itself and lies warmer than its room; only moving air, wet cloth or a cooler can hold it below (common practice)",
-		Do:     "find a cooler room or season, cool the air, or hold the bed in a band that the room allows",
+		Title:  "the bed is to be held cooler than its room is",
+		Why:    "growing grain heats itself and lies warmer than its room; turning and thinning bring it near the room, and only a cooler brings it below (heat balance of the bed)",
+		Do:     "find a cooler room or season, give the floor a cooler, or hold the bed in a band that the room allows",
 		Bad:    "air 20 to 24 °C",
 		Good:   "air 13 to 15 °C",
-		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools"},
+		Limits: "a bed with air blown through it is left to box-cannot; it does not know how much a wet cloth cools; the air of the site is taken at its middle, by day and by night"},
 	Judge: func(r finding.Rule, c *Case) {
-		if c.lastGrowth() == nil {
-			return
-		}
-		if c.Process.Site == nil || c.Process.Site.Air == nil {
-			c.NotJudged(r, "the site does not say how warm its air is")
-			return
-		}
-		room := c.Process.Site.Air
-		for _, s := range c.heldInRooms() {
-			if s.At == nil || s.At.Where == vocabulary.PlaceRoom || s.At.Where == vocabulary.PlaceAir || room.Low.SI <= s.At.High.SI {
-				continue
+		for _, t := range c.astray(false) {
+			if !byRoom(t.Room, t.Asked) {
+				continue // its depth or its turns are to blame: piece-overheats
 			}
-			f := r.At(s.At.Place, fmt.Sprintf("the bed is to be held at %s, and the room is never cooler than %s", s.At.Range.Range, room.High.Like(room.Low.SI)))
-			f.Related = []finding.Related{{Place: room.Place, Message: "the air of the room"}}
+			f := c.offBand(r, t)
+			if t.Wants > t.Power {
+				f.Hint = fmt.Sprintf("a cooler of %s on its floor would do; or %s", quantity.About(t.Wants, "W"), r.Do)
+			}
 			c.Note(f)
 		}
 	},

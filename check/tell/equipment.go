@@ -30,6 +30,10 @@ func orElse(text, other string) string {
 	return text
 }
 
+func bedHeld(forecast.BedHeld, quantity.System) Assumed {
+	return Assumed{"what is held", "the bed", "hold does not say whether the bed or the room"}
+}
+
 func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
 	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying, by damp cloth or in a box; germinate does not say"}
 }

@@ -55,6 +55,9 @@ func TestWhatHasNoRowIsToldByItsValues(t *testing.T) {
 }
 
 func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
+	bedBand := func(low, high string) *model.Temperature {
+		return &model.Temperature{Range: model.Range{Range: quantity.Range{Low: written(t, low), High: written(t, high)}}}
+	}
 	seen := map[reflect.Type]bool{}
 	for _, c := range []struct {
 		of             forecast.Trouble
@@ -64,7 +67,13 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.OxygenGone{Soak: 2, Airless: 3 * 3600}, "in soak 2 the grain stands 3.0 h in water without oxygen", ""},
 		{forecast.TargetMissed{Moisture: 0.4234}, "the steep ends at 42.3 % moisture", ""},
 		{forecast.BedWarm{Temperature: 21.4, Depth: 0.1}, "between turns the piece gets 21.4 °C warm in a bed 10 cm deep", "between turns the piece gets 70.5 °F warm in a bed 3.9 in deep"},
-		{forecast.CannotHoldBand{Beyond: 3.6e6}, "turning and the depth of the bed do not keep it there: 1 kWh too much heat, 0 kWh too little", ""},
+		{forecast.BedOff{Cold: true, Asked: bedBand("14 °C", "17 °C"), Room: 4, Mean: 8.4, Most: 6.1, Later: 52 * 3600},
+			"the bed is to be held at 14 to 17 °C, and in a room of 4 °C it comes to 8 °C in the mean and 6 °C at its coldest, so that its growth takes 2.2 days longer", ""},
+		{forecast.BedOff{Cold: true, Asked: bedBand("57 °F", "62 °F"), Room: 4, Mean: 8.4, Most: 6.1, Power: 20},
+			"the bed is to be held at 57 to 62 °F, and in a room of 39 °F with a heater of 20 W it comes to 47 °F in the mean and 43 °F at its coldest", ""},
+		{forecast.BedOff{Asked: bedBand("14 °C", "17 °C"), Room: 22, Mean: 25, Most: 28, Later: -30 * 3600},
+			"the bed is to be held at 14 to 17 °C, and in a room of 22 °C it comes to 25 °C in the mean and 28 °C at its warmest, so that its growth is through 30.0 h sooner", ""},
+		{forecast.BedFrozen{Room: -6}, "in a room of -6 °C the growing piece freezes", "in a room of 21.2 °F the growing piece freezes"},
 		{forecast.AirOnShort{Asked: 12, Got: 14.24, Short: 1234},
 			"air-on of 12 °C is asked for and the air comes on at 14.2 °C: the cooler lacks 1.2 kW", "air-on of 53.6 °F is asked for and the air comes on at 57.6 °F: the cooler lacks 1.2 kW"},
 		{forecast.AirOnShort{Asked: 14, Got: 9, Short: 300, ToHold: true},
@@ -120,6 +129,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{Value: "5.4 ft2", Why: "a bed 3.9 in deep"}},
 		{forecast.FloorArea{Stage: model.WitherStage, Area: 0.005}, Assumed{"area of the wither floor", "50 cm2", "what the grain covers where it lies one corn deep"},
 			Assumed{Value: "0.05 ft2"}},
+		{forecast.BedHeld{}, Assumed{"what is held", "the bed", "hold does not say whether the bed or the room"}, Assumed{}},
 		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box; germinate does not say"}, Assumed{}},
 		{forecast.FollowingAir{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.RoomAirBlown{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
@@ -139,6 +149,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.KilnAir{Flow: 0.05, Each: 0.005}, Assumed{"air through the kiln", "180 m3/h", "the kiln does not say; 18 m3/h for each kg of green malt"},
 			Assumed{Value: "110 cfm", Why: "the kiln does not say; 4.8 cfm for each lb of green malt"}},
 		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
+		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "the division of a scale that weights were read on is not said"}, Assumed{}},
 		{forecast.Learnt{Used: growth, House: "Loft"}, Assumed{"growth", "0.9 of the model's", `learnt, house "Loft"`}, Assumed{}},
 	} {
 		seen[reflect.TypeOf(c.of)] = true

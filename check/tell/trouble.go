@@ -21,7 +21,8 @@ var troubles = tableOf(
 	on[forecast.Trouble](oxygenGone),
 	on[forecast.Trouble](targetMissed),
 	on[forecast.Trouble](bedWarm),
-	on[forecast.Trouble](cannotHoldBand),
+	on[forecast.Trouble](bedOff),
+	on[forecast.Trouble](bedFrozen),
 	on[forecast.Trouble](airOnShort),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
@@ -46,8 +47,34 @@ func bedWarm(t forecast.BedWarm, units quantity.System) string {
 	return fmt.Sprintf("between turns the piece gets %s warm in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
 }
 
-func cannotHoldBand(t forecast.CannotHoldBand, _ quantity.System) string {
-	return fmt.Sprintf("turning and the depth of the bed do not keep it there: %s too much heat, %s too little", quantity.Say(t.Beyond, "kWh"), quantity.Say(t.Short, "kWh"))
+func bedOff(t forecast.BedOff, units quantity.System) string {
+	units = near(t.Asked.High, units)
+	edge, machine := "its warmest", "cooler"
+	if t.Cold {
+		edge, machine = "its coldest", "heater"
+	}
+	with := ""
+	if t.Power > 0 {
+		with = fmt.Sprintf(" with a %s of %s", machine, quantity.About(t.Power, "W"))
+	}
+	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s it comes to %s in the mean and %s at %s",
+		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t)
+}
+
+func bedFrozen(t forecast.BedFrozen, units quantity.System) string {
+	return fmt.Sprintf("in a room of %s the growing piece freezes", units.Degrees(t.Room, 1))
+}
+
+// growsLater says what a bed that is not where it should be does to its growth.
+func growsLater(t forecast.BedOff) string {
+	const tells = 6 * 3600.0 // s; less is what lots differ by at the least (common practice)
+	switch {
+	case t.Later > tells:
+		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(t.Later))
+	case t.Later < -tells:
+		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-t.Later))
+	}
+	return ""
 }
 
 func kilnShort(t forecast.KilnShort, units quantity.System) string {

@@ -74,23 +74,47 @@ func (r Reading) line(now time.Time) (*syntax.Statement, error) {
 	return s, nil
 }
 
-// joined joins the words. A shell took the quotes off a text, which is put in them again. A
-// reason or a remark of single words is all that follows.
+// joined joins the words. A shell took the quotes off names and texts, which are put in
+// them again. What the shell gave as one with blanks in it is one; of single words a name
+// goes to the next clause, and a reason or a remark to the end.
 func (r Reading) joined() string {
-	list := slices.Clone(r.Words)
-	for i := 0; i+1 < len(list); i++ {
-		wordy := list[i] == vocabulary.ClauseBecause || i == 0 && list[i] == vocabulary.VerbRemark
-		if !wordy && list[i] != vocabulary.ClauseBy || strings.HasPrefix(list[i+1], `"`) {
+	row := &vocabulary.Row{}
+	if len(r.Words) > 0 {
+		if known, ok := vocabulary.Lookup(vocabulary.Batch, r.Words[0]); ok {
+			row = known
+		}
+	}
+	var out []string
+	for i := 0; i < len(r.Words); i++ {
+		word := r.Words[i]
+		if out = append(out, word); i+1 == len(r.Words) || !bare(row, i, word, r.Words[i+1]) {
 			continue
 		}
-		end := i + 2
-		if wordy && !strings.Contains(list[i+1], " ") {
-			end = len(list)
+		end, whole := i+2, i == 0 || word == vocabulary.ClauseBecause
+		for end < len(r.Words) && !strings.Contains(r.Words[i+1], " ") && (whole || !opens(row, r.Words[end])) {
+			end++
 		}
-		text := strconv.Quote(strings.Join(list[i+1:end], " "))
-		list = append(append(list[:i+1:i+1], text), list[end:]...)
+		out = append(out, strconv.Quote(strings.Join(r.Words[i+1:end], " ")))
+		i = end - 1
 	}
-	return strings.Join(list, " ")
+	return strings.Join(out, " ")
+}
+
+// bare tells whether a word, the i-th, wants a text, and what follows is none.
+func bare(row *vocabulary.Row, i int, word, next string) bool {
+	slots := row.Slots
+	if c, ok := row.Clause(word); i > 0 && ok {
+		slots = c.Slots
+	} else if i > 0 {
+		slots = nil
+	}
+	wants := word == vocabulary.ClauseBecause || len(slots) > 0 && (slots[0].Kind == vocabulary.Name || slots[0].Kind == vocabulary.Text)
+	return wants && !strings.HasPrefix(next, `"`) && !strings.HasPrefix(next, "“")
+}
+
+func opens(row *vocabulary.Row, word string) bool {
+	_, ok := row.Clause(word)
+	return ok
 }
 
 // statement reads a text as one statement of one line.

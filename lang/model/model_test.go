@@ -59,7 +59,7 @@ func TestCommonThingsAreAskedOfEveryStep(t *testing.T) {
 	}{
 		model.SoakStep:   {&model.Soak{Ending: end, At: at}, end, model.Warming{At: at}},
 		model.RestStep:   {&model.Rest{Ending: end, At: at}, end, model.Warming{At: at}},
-		model.HoldStep:   {&model.Hold{Ending: end, At: at}, end, model.Warming{At: at}},
+		model.HoldStep:   {&model.Hold{Ending: end, Warming: model.Warming{At: at}}, end, model.Warming{At: at}},
 		model.DryStep:    {&model.Dry{Heated: heat}, end, heat.Warming},
 		model.StewStep:   {&model.Stew{Heated: heat}, end, heat.Warming},
 		model.CureStep:   {&model.Cure{Heated: heat}, end, heat.Warming},

@@ -82,7 +82,7 @@ type Repeat struct {
 type Hold struct {
 	Written
 	Ending
-	At *Temperature
+	Warming
 }
 
 // Heated is what dry, stew and cure can say.
@@ -146,6 +146,5 @@ func (s *Gate) Ends() Ending   { return Ending{Allow: s.Allow} }
 func (s *Soak) Warmth() Warming { return Warming{At: s.At} }
 func (s *Rest) Warmth() Warming { return Warming{At: s.At} }
 func (*Repeat) Warmth() Warming { return Warming{} }
-func (s *Hold) Warmth() Warming { return Warming{At: s.At} }
 func (s *Cool) Warmth() Warming { return Warming{At: s.To} }
 func (*Gate) Warmth() Warming   { return Warming{} }

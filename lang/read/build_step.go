@@ -52,12 +52,17 @@ func (b *builder) heated(r *filled) model.Heated {
 	return model.Heated{
 		Written: r.written(),
 		Ending:  b.ending(r),
-		Warming: model.Warming{
-			At:   b.warmth(r.clause("at", 0)),
-			From: b.rise(r.clause("from", 0)),
-			Over: b.positive(r.clause("over", 0).quantity(), "a time"),
-		},
+		Warming: b.warming(r),
 		Airflow: r.clause("with", 1).quantity(),
+	}
+}
+
+// warming reads the clauses of a temperature.
+func (b *builder) warming(r *filled) model.Warming {
+	return model.Warming{
+		At:   b.warmth(r.clause("at", 0)),
+		From: b.rise(r.clause("from", 0)),
+		Over: b.positive(r.clause("over", 0).quantity(), "a time"),
 	}
 }
 
@@ -81,9 +86,10 @@ func (b *builder) cool(r *filled) model.Step {
 
 func (b *builder) hold(r *filled) model.Step {
 	return b.newStep(r, func() model.Step {
-		s := &model.Hold{Written: r.written(), Ending: b.ending(r), At: b.warmth(r.clause("at", 0))}
+		s := &model.Hold{Written: r.written(), Ending: b.ending(r), Warming: b.warming(r)}
 		if what := r.slot(0); what != nil {
 			taken(s.At, what.word)
+			taken(s.From, what.word)
 		}
 		return s
 	})

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -184,5 +185,31 @@ func TestExampleOfEveryStatementMakesSense(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// A bed may be led down as well as up; what it is led by stands where it was written.
+func TestAHoldLeadsTheBedFromOneTemperatureToAnother(t *testing.T) {
+	load := func(hold string) (*model.Hold, []finding.Finding) {
+		text := strings.NewReplacer("HOLD", hold, "DRY", "dry at air-on 122 °F for 12 h", "CURE", "cure at air-on 180 °F for 4 h", "STORE", "store for at least 3 weeks").Replace(ledProcess)
+		h, found := Load("x.malt", []byte(text), ".", files{})
+		return model.Only[*model.Hold](model.First[*model.Germination](h.Processes[0]).Steps)[0], found
+	}
+	s, found := load("hold bed from 62 to 55 °F over 3 days")
+	require.Empty(t, golden.Findings(found))
+	assert.Nil(t, s.At)
+	assert.Equal(t, "bed", s.From.Where)
+	assert.Equal(t, "62 to 55 °F", s.From.Range.Range.String())
+	assert.Equal(t, "3 days", s.Over.String())
+	for hold, rule := range map[string]string{
+		"hold bed from 62 to 55 °F":                               "step-needs-end",
+		"hold bed for 2 days":                                     "step-needs-temperature",
+		"hold bed at 60 °F over 2 days for 2 days":                "over-without-rise",
+		"hold bed at 60 °F from 62 to 55 °F over 3 days":          "two-temperatures",
+		"hold bed at 60 °F":                                       "step-needs-end",
+		"hold bed from 62 to 55 °F over 3 days allow 1 to 2 days": "guard-of-nothing",
+	} {
+		_, found := load(hold)
+		assert.Contains(t, golden.Findings(found), rule, hold)
 	}
 }

@@ -23,6 +23,9 @@ func (b *builder) sense(p *model.Process) {
 			p.Broken = true
 		}
 	}
+	if b.countStages(p) {
+		p.Broken = true
+	}
 	b.proportions(p)
 	b.moistureSense(p)
 	b.greenSense(p)
@@ -97,8 +100,11 @@ func (b *builder) needsTemperature(s model.Step, p *model.Process) {
 
 func (b *builder) germinateSense(st *model.Germination) {
 	holds := model.Only[*model.Hold](st.Steps)
-	for _, s := range holds[:max(0, len(holds)-1)] { // the last lasts to the end of the stage
-		b.ends(s)
+	for i, s := range holds {
+		if i < len(holds)-1 { // the last lasts to the end of the stage
+			b.ends(s)
+		}
+		b.warmed(s)
 	}
 	if b.unread[st] {
 		return
@@ -125,14 +131,30 @@ func (b *builder) kilnSense(st *model.Kilning) {
 			continue
 		}
 		b.ends(s)
-		heat := s.Warmth()
-		if s.Kind() != model.GateStep && heat.At == nil && heat.From == nil {
-			b.note(stepNeedsTemperature.At(s.Place(), fmt.Sprintf("%s does not say how warm", s.Kind())))
-		}
-		if heat.From != nil && heat.Over == nil {
-			b.note(stepNeedsEnd.At(s.Place(), fmt.Sprintf("%s rises from %s, but not over what time", s.Kind(), heat.From.Range.Range)))
+		if s.Kind() != model.GateStep {
+			b.warmed(s)
 		}
 	}
+}
+
+// warmed reports a step that does not say how warm, or not how fast it changes.
+func (b *builder) warmed(s model.Step) {
+	heat := s.Warmth()
+	switch {
+	case b.unread[s]:
+	case heat.At == nil && heat.From == nil:
+		b.note(stepNeedsTemperature.At(s.Place(), fmt.Sprintf("%s does not say how warm", s.Kind())))
+	case heat.From != nil && heat.Over == nil:
+		b.note(stepNeedsEnd.At(s.Place(), fmt.Sprintf("%s %s from %s, but not over what time", s.Kind(), goesWith(heat.From), heat.From.Range.Range)))
+	}
+}
+
+// goesWith is what a temperature does that runs from one value to another.
+func goesWith(from *model.Temperature) string {
+	if from.Low.SI > from.High.SI {
+		return "falls"
+	}
+	return "rises"
 }
 
 // ends reports a step with no end, or with one that may never come.

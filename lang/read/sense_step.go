@@ -42,11 +42,11 @@ func (b *builder) eachStepSense(st model.Stage, s model.Step) {
 		b.note(overWithoutRise.At(heat.Over.Place, fmt.Sprintf("%s is given %s for a rise, and its temperature does not rise", s.Kind(), heat.Over)))
 	}
 	if heat.From != nil && heat.At != nil {
-		f := twoTemperatures.At(heat.At.Place, fmt.Sprintf("%s is to be at %s, and to rise from %s", s.Kind(), heat.At.Place.Text(), heat.From.Place.Text()))
-		f.Related = []finding.Related{{Place: heat.From.Place, Message: "the rise"}}
+		f := twoTemperatures.At(heat.At.Place, fmt.Sprintf("%s is to be at %s, and to go from %s", s.Kind(), heat.At.Place.Text(), heat.From.Place.Text()))
+		f.Related = []finding.Related{{Place: heat.From.Place, Message: "the change"}}
 		b.note(f)
 	}
-	if heat.From != nil && heat.From.Low.SI > heat.From.High.SI {
+	if heat.From != nil && heat.From.Low.SI > heat.From.High.SI && s.Kind() != model.HoldStep { // a bed may well be led down
 		f := riseFalls.At(heat.From.Place, fmt.Sprintf("the temperature falls from %s to %s", heat.From.Low, heat.From.High))
 		f.Hint = fmt.Sprintf("write %s if it is to rise, or cool", quantity.Range{Low: heat.From.High, High: heat.From.Low})
 		b.note(f)
@@ -74,8 +74,9 @@ func (b *builder) lastHold(st *model.Germination) {
 	last := holds[len(holds)-1]
 	sum, timed := 0.0, st.For != nil
 	for _, s := range holds {
-		if timed = timed && s.For != nil; timed {
-			sum += s.For.SI
+		time := orOver(s).For
+		if timed = timed && time != nil; timed {
+			sum += time.SI
 		}
 	}
 	if b.unread[last] || st.For == nil && st.Until == nil && st.Allow == nil {

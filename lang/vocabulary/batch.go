@@ -28,15 +28,16 @@ var batchRows = signed([]Row{
 	{Word: "sample", In: blocks(Batch), Slots: []Slot{single("its weight", q.Mass), filler("dried")}, Once: true,
 		Clauses: []Clause{{Word: "to", Slots: []Slot{single("its weight when dry", q.Mass)}, Required: true, Doc: "what it weighs when drying takes no more off it"}},
 		Doc:     "A sample of the raw grain, dried out in an oven: its loss is its moisture.", Example: "sample 20.00 g dried to 17.54 g"},
-	{Word: "bag", In: blocks(Batch), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
-		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
-		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone.", Example: "bag 100 g at the start"},
+	bagIn(Batch),
 	{Word: "tare", In: blocks(Batch), Slots: []Slot{single("what is weighed along", q.Mass)}, Once: true,
-		Doc: "What is weighed along with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every weight of this kind that is written here holds it.", Example: "tare 8 g"},
+		Doc: "What is weighed along with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every weight of this kind that is written here holds it, but for one that says in what the grain was weighed.", Example: "tare 8 g"},
 	{Word: "weighed", In: blocks(Batch),
-		Slots:   []Slot{optional(oneOf("of the bag", "bag")), single("its weight", q.Mass), optional(oneOf("without its rootlets", "clean")), filler("malt")},
-		Clauses: []Clause{atMoment, {Word: "after", Slots: whichStep, Doc: "the step that had just ended"}},
-		Doc:     "What the drained batch shows on the scale, or the bag. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
+		Slots: []Slot{optional(oneOf("of the bag", "bag")), single("its weight", q.Mass), optional(oneOf("without its rootlets", "clean")), filler("malt")},
+		Clauses: []Clause{
+			{Word: "in", Slots: []Slot{holder}, Doc: "what stood on the scale with it; what that weighs when it is empty is taken off"},
+			{Word: "on", Slots: []Slot{named(Scale)}, Doc: "the scale, where the house has several"},
+			atMoment, {Word: "after", Slots: whichStep, Doc: "the step that had just ended"}},
+		Doc: "What the drained batch weighs, or the bag; with in, what the scale shows of it together with what it lies in. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
 	{Word: "counted", In: blocks(Batch),
 		Slots: []Slot{oneOf("what was counted", MeasureChit, MeasureAcrospire), corns("chitted, or no shoot yet"),
 			optional(corns("to 1/4")), optional(corns("to 1/2")), optional(corns("to 3/4")), optional(corns("to the whole")), optional(corns("overgrown"))},
@@ -59,3 +60,10 @@ var batchRows = signed([]Row{
 		},
 		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
 })
+
+// bagIn is the marked bag as a record has it, or a process of which every batch has one.
+func bagIn(b Block) Row {
+	return Row{Word: "bag", In: blocks(b), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
+		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
+		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone. A process that says it has what the bag should weigh shown at the end of each step; a record may say another.", Example: "bag 100 g at the start"}
+}

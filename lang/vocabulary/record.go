@@ -14,6 +14,7 @@ var (
 
 // The lot as it came in, and what a batch has besides its readings.
 var recordRows = slices.Concat([]Row{
+	bagIn(Process),
 	{Word: "delivered", In: blocks(Grain), Aside: true, Slots: []Slot{sensed(single("its weight", q.Mass), delivery)},
 		Clauses: []Clause{
 			{Word: "from", Slots: []Slot{{Kind: Text, Label: "who grew or sold it"}}, Doc: "who grew or sold it"},

@@ -52,7 +52,7 @@ var stageRows = []Row{
 		Doc: "The malt rests before it is used.", Example: `store in "lidded drum" for at least 3 weeks`},
 	{Word: "expect", In: blocks(Process), By: ByValue, Slots: []Slot{conditionSlot},
 		Doc: "A promise that the forecast must keep.", Example: "expect final moisture 3.5 to 4.8 %"},
-	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Batch), By: ByValue, Aside: true,
+	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Scale, Batch), By: ByValue, Aside: true,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
 		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
 		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
@@ -84,10 +84,14 @@ var stageRows = []Row{
 
 	{Word: VerbHold, In: blocks(Germinate), Ordered: true, Phase: Growing, Leads: forTime.Word, Slots: []Slot{optional(oneOf("what is held", PlaceBed, PlaceRoom))},
 		Clauses: []Clause{
-			{Word: "at", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Required: true, Doc: "the band"},
+			{Word: "at", Slots: []Slot{temperature("the band", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "the band"},
+			{Word: "from", Slots: []Slot{temperature("from and to", PlaceBed, PlaceRoom, PlaceAir)}, Doc: "a slow change: from one temperature to the other, up or down"},
+			{Word: "over", Slots: []Slot{duration}, Doc: "the time that the change takes"},
 			forTime, until, allow,
 		},
-		Doc: "Keeps the bed, or the room, in a band of temperature. Several holds follow one another; the last lasts to the end of the stage.", Example: "hold bed at 14 to 17 °C"},
+		Doc: "Keeps the bed, or the room, in a band of temperature, or leads it from one to another: hold bed from 17 to 13 °C over 3 days. Several holds follow one another; the last lasts to the end of the stage. " +
+			"A bed is held by turning and thinning it, by couching it deeper, and by the heater and the cooler of its floor, as far as they can; a room that is held is the promise that it is heated or cooled.",
+		Example: "hold bed at 14 to 17 °C"},
 	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{every, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
 		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart.", Example: "turn every 8 h"},
 	{Word: VerbSprinkle, In: blocks(Germinate), Slots: []Slot{optional(single("how much water", q.Volume, q.Mass, q.Dose))},

@@ -38,8 +38,8 @@ const house = `
 grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
 site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
+floor "tray" { area 0.4 m2; heater 200 W; cooler 200 W }
 floor "small box" { area 0.03 m2; airflow 6 m3/h; heater 0.5 kW; cooler 0.5 kW }
-floor "tray" { area 0.4 m2 }
 kiln "kiln" { area 0.5 m2; airflow 120 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }
 `
 

@@ -30,11 +30,19 @@ type growModel struct {
 	kept  Temperature // as which a hold has it kept
 	area  float64     // m²
 	seen  watched
+
+	ramp    *ramp              // nil where its temperature is not led
+	asked   *model.Temperature // that a hold asks of the bed; nil where it asks none
+	band    germinate.Band     // the same, now
+	strayed strayed
 }
 
 func (m *growModel) advance(dt float64) error {
+	m.lead(dt)
+	clock := m.piece.Clock()
 	err := m.piece.Advance(dt, m.room)
 	if err == nil {
+		m.strayBy(dt, m.piece.Clock()-clock)
 		m.look()
 	}
 	return err

@@ -30,19 +30,27 @@ func (r *run) lay(st model.Stage, t float64) (growing, error) {
 func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	room := r.site.air
 	var low, high float64
-	if s.At != nil {
-		low, high = bandOf(s.At.Range.Range)
+	at := s.At
+	if at == nil {
+		at = s.From // that of a room is taken at the middle of its way
+	}
+	if at != nil {
+		low, high = bandOf(at.Range.Range)
 	}
 	held := (low+high)/2 + r.o.BandAt*(high-low)/2
-	ofBed := s.At != nil && (s.At.Where == vocabulary.PlaceBed || s.At.Where == "")
-	m.kept = Temperature{}
+	ofBed := at != nil && !ofRoom(at.Where)
+	m.kept, m.ramp = Temperature{}, nil
 	m.band.ended(&m.blown)
 	switch {
 	case ofBed:
-		m.band = band{BandMissed: BandMissed{Place: s.At.Place, Low: low, High: high}, known: true, since: m.bed.Age()}
-		m.kept = Temperature{vocabulary.PlaceBed, low, high, true}
-	case s.At != nil:
-		room, m.kept = held, Temperature{s.At.Where, low, high, true}
+		m.kept = Temperature{r.heldPlace(at), low, high, true}
+		m.band = band{BandMissed: BandMissed{Place: at.Place, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
+	case at != nil:
+		room, m.kept = held, Temperature{at.Where, low, high, true}
+	}
+	if ofBed && s.At == nil {
+		m.ramp = rampOf(s, m.bed.Age())
+		held = m.ramp.from
 	}
 	own := r.plantOf(&st.Piece, room)
 	if st.AirOnHumidity == nil {
@@ -55,7 +63,7 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 			m.kept = airOn(st.Blown[0])
 		}
 	case ofBed:
-		own.Follow = &pneumatic.Follow{T: held, By: pneumatic.AirOn, Least: max(0, held-coolestBelow), Most: min(45, held+warmestAbove)}
+		own.Follow = follow(held)
 		own.T = held
 		r.assume(FollowingAir{own.Flow})
 		m.blow = []blowing{{supply: own, asked: true, place: s.At.Place}}
@@ -67,8 +75,30 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	m.still = own
 	m.still.Flow, m.still.Follow = 0, nil
 	if slices.ContainsFunc(m.blow, func(b blowing) bool { return b.when != nil || b.clock != nil }) {
-		m.still.Room.RH = r.moistAir(st) // the box is shut while its fan stands
+		m.still.Room.RH, _ = r.moistAir(st) // the box is shut while its fan stands
 	}
+}
+
+// lead sets what a ramp asks for in the middle of the next dt seconds. The band of the hold
+// goes with it, and the air that follows the bed.
+func (m *boxModel) lead(dt float64) {
+	if m.ramp == nil {
+		return
+	}
+	t := m.ramp.at(m.bed.Age() + dt/2)
+	m.band.Low, m.band.High = t, t
+	for i := range m.blow {
+		if m.blow[i].supply.Follow == nil {
+			continue
+		}
+		m.blow = slices.Clone(m.blow) // copies of the bed share it
+		m.blow[i].supply.Follow, m.blow[i].supply.T = follow(t), t
+	}
+}
+
+// follow has the air bring a bed to t °C.
+func follow(t float64) *pneumatic.Follow {
+	return &pneumatic.Follow{T: t, By: pneumatic.AirOn, Least: max(0, t-coolestBelow), Most: min(45, t+warmestAbove)}
 }
 
 // How far air-on may be from the bed that it is to hold, K: colder than common practice

@@ -4,6 +4,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
+	"maltwright/sim/pneumatic"
 )
 
 // Piece is how the grain fared on one floor, growing or withering.
@@ -19,6 +20,7 @@ type Piece struct {
 	Driest      float64      // wet basis, 0 to 1
 	DriestAt    float64      // s from the first soak
 	Wet         float64      // s in which it held more than WitheredMoisture
+	Airy        float64      // m, the least depth to which oxygen comes into the bed by itself
 	Slowed      float64      // s in which chitted corns grew at under half their speed for want of water
 	Acrospire   float64      // mean length at the end, as a share of the corn
 	Overgrown   float64      // share of all corns whose acrospire is longer than the corn
@@ -30,6 +32,10 @@ type Piece struct {
 	Blown *Blown // the air that was blown through it; nil where none was
 }
 
+// airyAt, °C, is the warmest that the demand for oxygen is reckoned at: above it the
+// bed is too warm already (common practice).
+const airyAt = 20.0
+
 // slowShare is the share of its full speed below which growth counts as slowed.
 const slowShare = 0.5
 
@@ -37,10 +43,17 @@ const slowShare = 0.5
 type watched struct {
 	depth, moistureAt                      float64 // as it was spread out
 	deepest, driest, driestAt, wet, slowed float64
+	airy                                   float64
 	age                                    float64 // s, of the piece when it was last looked at
 }
 
-func (m *growModel) look() { m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.Batch()) }
+func (m *growModel) look() {
+	b := m.piece.Batch()
+	m.seen.look(m.piece.Age(), m.piece.Depth(), b)
+	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
+		m.seen.airy = airy
+	}
+}
 
 // look notes the state of a piece of that age, s, and depth, m.
 func (w *watched) look(age, depth float64, b grain.Batch) {
@@ -68,7 +81,7 @@ func (r *run) fared(m growing, st model.Stage) {
 		Stage: st.Kind(), Of: st, Place: st.Place(),
 		Depth: seen.depth, Deepest: seen.deepest, Area: m.spread(),
 		Began: r.clock - m.age(), Took: m.age(),
-		MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,
+		Airy: seen.airy, MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,
 		Acrospire: b.Acrospire(), Overgrown: b.Classes()[grain.Overgrown],
 		Chitted: b.Chitted, Rub: grain.RubAt(b.Modification()), Classes: b.Classes(),
 	}

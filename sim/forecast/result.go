@@ -132,6 +132,8 @@ type Totals struct {
 	Yield            float64       // malt for grain, both as they are
 	YieldDry         float64       // the same, both dry
 	DryMatterLost    float64       // share of the grain's dry matter that is not in the malt
+	BedHeat          float64       // J given to the growing bed by the heater of its floor
+	BedCold          float64       // J taken out of it by the cooler of its floor
 	KilnWater        float64       // kg driven off in the kiln
 	KilnEnergy       float64       // J of heat given to the air
 	SteepWater       float64       // kg of water drawn for the soaks

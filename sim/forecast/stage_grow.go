@@ -48,7 +48,7 @@ const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.
 func (r *run) germinate(st *model.Germination) error {
-	m, err := r.lay(st, clampTo(r.t, 5, 30))
+	m, err := r.lay(st, r.t)
 	if err != nil {
 		return err
 	}
@@ -71,6 +71,7 @@ func (r *run) germinate(st *model.Germination) error {
 			over, err = r.hold(m, st, r.warmedAs(r.asDone(s, r.now), germinating), whole, began, n == 0, ticks)
 		}
 		if err != nil {
+			r.brokeOff(m, err)
 			return err
 		}
 	}
@@ -92,10 +93,6 @@ func heldSteps(st *model.Germination) []model.Step {
 }
 
 func holdsIn(st *model.Germination) int { return len(model.Only[*model.Hold](st.Steps)) }
-
-// clampTo keeps the temperature of the couched grain in what the bed can begin at;
-// the steep may have been colder or warmer, and the bed soon forgets it.
-func clampTo(t, low, high float64) float64 { return min(max(t, low), high) }
 
 // hold runs one hold; the stage's own end comes first where it is nearer. It tells
 // whether the stage is over.
@@ -133,16 +130,6 @@ func (r *run) hold(m growing, st *model.Germination, s asked, whole stop, began 
 	return false, nil
 }
 
-// setRoom keeps the piece as a hold asks.
-func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
-	m.room, m.kept = germinate.Room{T: r.site.air, Pressure: &r.site.pressure}, Temperature{}
-	rh := r.moistAir(st)
-	if s.At != nil {
-		m.kept = r.holdBand(m, s.At)
-	}
-	m.room.RH = rh
-}
-
 // beforeHolds keeps the piece as its first hold will, for a gate that is waited at
 // before it: whoever waits there has spread the piece where it is to grow.
 func (r *run) beforeHolds(m growing, st *model.Germination, germinating doing) {
@@ -151,32 +138,6 @@ func (r *run) beforeHolds(m growing, st *model.Germination, germinating doing) {
 		first = r.warmedAs(r.asDone(list[0], doing{string(model.HoldStep), r.counts[string(model.HoldStep)] + 1}), germinating)
 	}
 	m.keep(r, st, first)
-}
-
-// moistRH is the humidity over a growing piece that is kept from drying: covered
-// with damp cloth, in a closed box, or on a floor of its own (common practice).
-const moistRH = 0.99
-
-// moistAir is the humidity over the growing piece.
-func (r *run) moistAir(st *model.Germination) float64 {
-	if st.Humidity != nil {
-		return within(st.Humidity.Range, r.o.BandAt)
-	}
-	r.assume(MoistAir{moistRH})
-	return moistRH
-}
-
-// holdBand sets the room for a hold: the bed kept in the band, or the room itself.
-func (r *run) holdBand(m *growModel, at *model.Temperature) Temperature {
-	low, high := bandOf(at.Range.Range)
-	if at.Where == vocabulary.PlaceBed || at.Where == "" {
-		m.room.Hold = &germinate.Band{Low: low, High: high}
-		// under its cover the air has nearly the temperature of the bed
-		m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
-		return Temperature{vocabulary.PlaceBed, low, high, true}
-	}
-	m.room.T = (low+high)/2 + r.o.BandAt*(high-low)/2
-	return Temperature{at.Where, low, high, true}
 }
 
 func (r *run) turning(piece *model.Piece) []*tick {
@@ -225,10 +186,10 @@ func (r *run) turned(due *tick, turn func(physics) error) *tick {
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st model.Stage) {
 	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.piece.Depth()})
-	if !m.piece.HoldPlausible() {
-		h := m.piece.Holding()
-		r.trouble(CannotHoldBand{r.meets(st.Place()), h.Beyond, h.Short})
-	}
+	r.strays(m)
+	h := m.piece.Holding()
+	r.f.Totals.BedHeat += h.Warmed
+	r.f.Totals.BedCold += h.Cooled
 }
 
 // witherSpeed is that of the air over a withering piece, m/s (common practice: a
@@ -249,7 +210,7 @@ func (r *run) witherIn(m growing, st *model.Withering, t, rh float64, room Tempe
 
 // wither dries the piece in room air.
 func (r *run) wither(st *model.Withering) error {
-	m, err := r.lay(st, clampTo(r.t, 5, 30))
+	m, err := r.lay(st, r.t)
 	if err != nil {
 		return err
 	}

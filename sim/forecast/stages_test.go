@@ -11,7 +11,7 @@ import (
 )
 
 // more are a second floor, which is like the first, and a second kiln.
-const more = "floor \"box\" { area 0.4 m2 }\nkiln \"oven\" { area 0.25 m2; airflow 60 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }\n"
+const more = "floor \"box\" { area 0.4 m2; heater 200 W; cooler 200 W }\nkiln \"oven\" { area 0.25 m2; airflow 60 m3/h; reaches 20 to 110 °C; heater 5 kW; fired electric }\n"
 
 func runOn(t testing.TB, body string, c *Course) *Forecast {
 	t.Helper()

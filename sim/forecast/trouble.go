@@ -58,10 +58,23 @@ type BedWarm struct {
 	Depth       float64 // m, of the bed at the end
 }
 
-// CannotHoldBand is a piece that turning does not keep in its band.
-type CannotHoldBand struct {
+// BedOff is a bed that does not keep to the band that it is asked for, by more than a
+// kelvin for two days.
+type BedOff struct {
 	Met
-	Beyond, Short float64 // J: heat too much, and heat too little
+	Cold         bool               // it is below its band; else above
+	Asked        *model.Temperature // of the bed, as the hold writes it
+	Room         float64            // when the bed was farthest from its band
+	Mean, Most   float64            // of the whole bed while it was out of its band, and the farthest
+	Time         float64            // s out of its band
+	Later        float64            // s that its growth took longer than in its band; below nil, sooner
+	Power, Wants float64            // W: what the floor's heater or cooler has, and what one would need at the most
+}
+
+// BedFrozen is a bed that freezes in a room of so many °C, with which the forecast ends.
+type BedFrozen struct {
+	Met
+	Room float64
 }
 
 // AirOnShort is air that does not come on to a bed as it is asked, since cooler or heater

@@ -23,6 +23,7 @@ type boxModel struct {
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
 	band    band    // in which a hold has the bed
+	ramp    *ramp   // nil where its temperature is not led
 }
 
 // blowing is one air that a fan blows, and when.
@@ -43,6 +44,7 @@ const controlTime = 300.0
 
 // advance moves the bed on, from one look of its control to the next.
 func (m *boxModel) advance(dt float64) error {
+	m.lead(dt)
 	for dt > 0 {
 		was := m.on
 		m.choose()

@@ -41,7 +41,7 @@ func (p *Piece) Advance(dt float64, room Room) error {
 	}
 	next := *p
 	next.room = room
-	run := runner{p: &next, face: &face, hold: room.Hold}
+	run := runner{p: &next, face: &face, room: &room, hold: room.Hold}
 	for dt > 0 {
 		taken, err := run.step(dt)
 		if err != nil {
@@ -57,6 +57,7 @@ func (p *Piece) Advance(dt float64, room Room) error {
 type runner struct {
 	p    *Piece
 	face *grain.Face
+	room *Room
 	hold *Band
 	now  flows // at the piece's present state, when fresh
 
@@ -70,7 +71,7 @@ func (r *runner) step(limit float64) (float64, error) {
 		return 0, err
 	}
 	if !r.fresh {
-		r.now = p.flow(&p.y, r.face)
+		r.now = p.flow(&p.y, r.room, r.face)
 	}
 	r.fresh = false
 	at := r.now.warmth
@@ -82,7 +83,8 @@ func (r *runner) step(limit float64) (float64, error) {
 	if course.held {
 		p.setT(at + course.rate*h)
 	}
-	p.bookHold(p.y[held]-before, h)
+	p.removed += math.Max(0, before-p.y[held])
+	p.worked = course.full && course.side > 0
 	t := p.T()
 	p.chit((at + t) / 2)
 	p.age += h
@@ -91,11 +93,8 @@ func (r *runner) step(limit float64) (float64, error) {
 	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
 		return h, err
 	}
-	return h, air.Within("bed temperature", t, "°C", lowestRun, highestRun)
+	return h, air.Within(bedTemperature, t, "°C", lowestRun, highestRun)
 }
-
-// The bed may drift somewhat beyond what New accepts.
-const lowestRun, highestRun = -1.0, 60.0 // °C
 
 // longest is the longest step that keeps to stepError. What goes to its
 // balance, away from it by a, with the time constant τ, is missed by about
@@ -112,7 +111,7 @@ func (r *runner) longest(c course) float64 {
 		return h
 	}
 	tau := f.capacity / conductance
-	return math.Min(h, kept(tau, math.Abs(r.freeRate(f))*tau))
+	return math.Min(h, kept(tau, math.Abs(r.netRate(c, &r.p.y, f))*tau))
 }
 
 // kept is the step, s, that keeps to stepError what is so far away, K, from its
@@ -149,16 +148,8 @@ func (r *runner) rk4(c course, h float64) vector {
 }
 
 func (r *runner) rateAt(c course, y *vector) vector {
-	f := r.p.flow(y, r.face)
+	f := r.p.flow(y, r.room, r.face)
 	return r.rate(c, y, &f)
-}
-
-// bookHold books the heat held in a step of h seconds.
-func (p *Piece) bookHold(q, h float64) {
-	if q < 0 {
-		p.removed -= q
-		p.peakHold = math.Max(p.peakHold, -q/h)
-	}
 }
 
 // chit lets the corns chit whose hour has come, at t °C.

@@ -35,9 +35,12 @@ func drawStays(t *rapid.T) []stay {
 				AirSpeed: rapid.SampledFrom([]float64{0, 0, 0.5}).Draw(t, "speed"),
 			},
 		}
+		s.room.Cover = rapid.SampledFrom([]float64{0, 0.4, 1}).Draw(t, "cover")
 		if rapid.Bool().Draw(t, "held") {
 			low := rapid.Float64Range(12, 17).Draw(t, "low")
 			s.room.Hold = &germinate.Band{Low: low, High: low + rapid.SampledFrom([]float64{0, 1, 3}).Draw(t, "band")}
+			s.room.Heater = rapid.SampledFrom([]float64{0, 100, 1e5}).Draw(t, "heater")
+			s.room.Cooler = rapid.SampledFrom([]float64{0, 100, 1e5}).Draw(t, "cooler")
 		}
 		if rapid.Bool().Draw(t, "wet") {
 			s.sprinkle = rapid.Float64Range(0, 0.02).Draw(t, "sprinkle")
@@ -116,6 +119,8 @@ func balances(t *rapid.T, p germinate.Piece, dryHeat float64) {
 		require.InEpsilon(t, (dryHeat*b.Dry+4187*b.Water)*p.T(), e.Now, 1e-9, "the heat content is the temperature's")
 		h := p.Holding()
 		require.InDelta(t, e.Held, h.Added-h.Removed, 1e-9*(1+h.Added+h.Removed))
+		require.LessOrEqual(t, h.Warmed, h.Added*(1+1e-9)+1)
+		require.LessOrEqual(t, h.Cooled, h.Removed*(1+1e-9)+1)
 	}
 }
 
@@ -212,7 +217,8 @@ func TestNoInputPanics(t *testing.T) {
 		}
 		before := p
 		room := germinate.Room{T: any.Draw(t, "room"), RH: any.Draw(t, "RH"), AirSpeed: any.Draw(t, "speed"),
-			Pressure: new(any.Draw(t, "pressure")), Hold: &germinate.Band{Low: any.Draw(t, "low"), High: any.Draw(t, "high")}}
+			Pressure: new(any.Draw(t, "pressure")), Hold: &germinate.Band{Low: any.Draw(t, "low"), High: any.Draw(t, "high")},
+			Cover: any.Draw(t, "cover"), Heater: any.Draw(t, "heater"), Cooler: any.Draw(t, "cooler")}
 		if p.Advance(math.Mod(any.Draw(t, "dt"), 1e4), room) != nil {
 			require.Equal(t, before, p)
 		}

@@ -31,14 +31,24 @@ type flows struct {
 	d        vector  // rates per second, with nothing held
 }
 
+// evaporation is what a face of t °C and of a water activity gives off, kg/(m² s).
+func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
+	open := face.Evaporation(t, activity)
+	if room.Cover == 0 {
+		return open
+	}
+	return (1-room.Cover)*open + room.Cover*(open-face.Evaporation(t, room.RH))
+}
+
 // flow gives the flows of the state y toward the face.
 //
 // Both faces lose heat: q = h·(T_face − T_room), T_face = T − ⅔·ΔT for a
 // parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT
 // moves there with the time constant L²/(π²α), the slowest of a slab. The open
 // face (both on a mesh) evaporates by [grain.Face.Evaporation] at the water
-// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h.
-func (p *Piece) flow(y *vector, face *grain.Face) flows {
+// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h. Under
+// a cover the air has the warmth of the face, and differs by its humidity alone.
+func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)
 	x := water / dry
@@ -48,7 +58,7 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	flux := face.Evaporation(faceT, p.solid.waterActivity(p.faceX(x, dry, y[deficit]), faceT))
+	flux := evaporation(room, face, faceT, p.solid.waterActivity(p.faceX(x, dry, y[deficit]), faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, 1)
@@ -73,10 +83,10 @@ func (p *Piece) flow(y *vector, face *grain.Face) flows {
 
 // turnedLoss is the loss, W, of the same bed worked as hard as can be: even in
 // temperature, wet on its face, and turned every four hours.
-func (p *Piece) turnedLoss(y *vector, f *flows, face *grain.Face) float64 {
+func (p *Piece) turnedLoss(y *vector, f *flows, room *Room, face *grain.Face) float64 {
 	t := f.warmth
 	warmer := t - face.RoomT()
-	flux := face.Evaporation(t, p.solid.waterActivity(p.water(y)/p.dry(y), t))
+	flux := evaporation(room, face, t, p.solid.waterActivity(p.water(y)/p.dry(y), t))
 	faces := face.Conductance()*warmer*2*p.floor.Area + air.VapourEnthalpy(t)*flux*p.dryingArea()
 	return faces + turnShare*f.capacity*warmer/hardTurning
 }

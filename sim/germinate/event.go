@@ -16,13 +16,17 @@ const (
 
 // past is below nil until the moment at which the course must be chosen anew: a
 // floating bed leaves its band, comes back to it, or becomes too slow in
-// coming; a held bed would leave its edge inward, or come faster by itself.
-func (r *runner) past(c course, f *flows) float64 {
+// coming; a held bed would leave its edge inward, come faster by itself, or want
+// more than can be done for it; a bed for which all is done comes back to its
+// band, or comes fast enough.
+func (r *runner) past(c course, y *vector, f *flows) float64 {
 	switch {
+	case c.full:
+		return math.Max(-r.toBand(c, f.warmth), -c.side*r.netRate(c, y, f)-holdPace)
 	case c.side != 0 && c.held:
-		return -c.side*r.freeRate(f) - holdPace
+		return math.Max(-c.side*r.freeRate(f)-holdPace, r.wanting(c, y, f))
 	case c.held:
-		return -c.outward * r.freeRate(f)
+		return math.Max(-c.outward*r.freeRate(f), r.wanting(c, y, f))
 	case c.side != 0:
 		return math.Max(-r.toBand(c, f.warmth), holdPace+c.side*r.freeRate(f))
 	}
@@ -33,14 +37,14 @@ func (r *runner) past(c course, f *flows) float64 {
 // anew if that comes first, found by false position in Illinois' variant.
 func (r *runner) until(c course, h float64) (float64, vector) {
 	y := r.rk4(c, h)
-	f := r.p.flow(&y, r.face)
-	high := r.past(c, &f)
+	f := r.p.flow(&y, r.room, r.face)
+	high := r.past(c, &y, &f)
 	if high <= 0 {
 		r.now, r.fresh = f, true
 		return h, y
 	}
 	// The course was chosen as not past; rounding on an edge may say otherwise.
-	low := math.Min(r.past(c, &r.now), -edge/2)
+	low := math.Min(r.past(c, &r.p.y, &r.now), -edge/2)
 	to := math.Max(r.moment(c, h, low, high), math.Min(h, leastStep))
 	return to, r.rk4(c, to)
 }
@@ -56,8 +60,8 @@ func (r *runner) moment(c course, h, low, high float64) float64 {
 		mid := to - high*(to-from)/(high-low)
 		mid = math.Min(math.Max(mid, from+eventTime/4), to-eventTime/4)
 		y := r.rk4(c, mid)
-		f := r.p.flow(&y, r.face)
-		if g := r.past(c, &f); g > 0 {
+		f := r.p.flow(&y, r.room, r.face)
+		if g := r.past(c, &y, &f); g > 0 {
 			to, high, low = mid, g, low/2
 		} else {
 			from, low, high = mid, g, high/2

@@ -33,7 +33,7 @@ func piece(t testing.TB, b grain.Batch, area, at float64) germinate.Piece {
 
 // steady is a damp room in which a bed is held at just t °C.
 func steady(t float64) germinate.Room {
-	return germinate.Room{T: t, RH: 0.98, Hold: &germinate.Band{Low: t, High: t}}
+	return germinate.Room{T: t, RH: 0.98, Hold: &germinate.Band{Low: t, High: t}, Heater: 1e6, Cooler: 1e6}
 }
 
 // daysTo holds the bed at t °C until the mean acrospire has the length.

@@ -19,14 +19,16 @@ const (
 )
 
 // course is how the mean temperature moves in a step: by the bed's own balance,
-// or held to a rate.
+// held to a rate, or by that balance with all done for the bed that can be done.
 type course struct {
 	held bool
+	full bool
 	rate float64 // K/s, when held
 	// outward is the sign of the temperature's own rate when it is held on an
 	// edge.
 	outward float64
-	// side tells a bed above its band, 1, or below it, -1.
+	// side tells a bed above its band, 1, or below it, -1; of one for which all is
+	// done it may be its edge.
 	side float64
 }
 
@@ -39,11 +41,77 @@ func (r *runner) capacityRate(f *flows) float64 {
 	return -r.p.dryHeat*f.burn + air.WaterHeat*(grain.StarchWater*f.burn-f.dry)
 }
 
+// most is the most that can be done for a bed, W: heat that work on it takes out and
+// heat that heaping keeps in, beside which stand cooler and heater.
+type most struct{ worked, heaped float64 }
+
+func (r *runner) most(y *vector, f *flows) most {
+	return most{
+		worked: math.Max(0, r.p.turnedLoss(y, f, r.room, r.face)-f.loss),
+		heaped: r.p.heapKeeps(f) * math.Max(0, f.loss),
+	}
+}
+
+// heapKeeps is the share of its loss that a bed would keep as a heap, which loses
+// less in proportion to its faces. The heap is a block on a square as deep as it may
+// be, or a cube if there is too little grain for that.
+func (p *Piece) heapKeeps(f *flows) float64 {
+	sides := 2 * p.floor.Area
+	volume := f.half * sides
+	deep := math.Min(heapDepth, math.Cbrt(volume))
+	faces := 2*volume/deep + 4*math.Sqrt(volume*deep)
+	return math.Max(0, 1-faces/sides)
+}
+
+// need is the power that holds the bed to the course's rate, W; below nil it is
+// taken out.
+func (r *runner) need(c course, f *flows) float64 {
+	return f.capacity*c.rate + f.warmth*r.capacityRate(f) - f.d[heat]
+}
+
+// all is the power of a course on which all is done, W.
+func (r *runner) all(c course, y *vector, f *flows) float64 {
+	if m := r.most(y, f); c.side > 0 {
+		return -(m.worked + r.room.Cooler)
+	} else {
+		return m.heaped + r.room.Heater
+	}
+}
+
+// wanting is what a held course wants beyond all that can be done, as the rate at
+// which the bed would leave the course, K/s; at most nil where it can be held.
+func (r *runner) wanting(c course, y *vector, f *flows) float64 {
+	need, m := r.need(c, f), r.most(y, f)
+	return math.Max(-need-m.worked-r.room.Cooler, need-m.heaped-r.room.Heater) / f.capacity
+}
+
+// netRate is the rate of the mean temperature on a course that does not hold it to
+// one, K/s.
+func (r *runner) netRate(c course, y *vector, f *flows) float64 {
+	if !c.full {
+		return r.freeRate(f)
+	}
+	return r.freeRate(f) + r.all(c, y, f)/f.capacity
+}
+
 // course chooses what the hold does from the present state on.
 func (r *runner) course() course {
 	if r.hold == nil {
 		return course{}
 	}
+	c := r.wanted()
+	if c.held && r.wanting(c, &r.p.y, &r.now) > 0 {
+		side := 1.0
+		if r.need(c, &r.now) > 0 {
+			side = -1
+		}
+		return course{full: true, side: side}
+	}
+	return c
+}
+
+// wanted is the course on which nothing is wanting.
+func (r *runner) wanted() course {
 	t, free := r.now.warmth, r.freeRate(&r.now)
 	switch {
 	case t > r.hold.High+edge:
@@ -61,20 +129,18 @@ func (r *runner) course() course {
 // rate gives the rates of the state y with the course's hold in them.
 func (r *runner) rate(c course, y *vector, f *flows) vector {
 	d := f.d
-	if !c.held {
+	if !c.held && !c.full {
 		return d
 	}
-	power := f.capacity*c.rate + f.warmth*r.capacityRate(f) - d[heat]
+	power := r.need(c, f)
+	if c.full {
+		power = r.all(c, y, f)
+	}
 	d[heat] += power
 	d[held] = power
-	if power < 0 {
-		spare := r.p.turnedLoss(y, f, r.face) - f.loss
-		d[beyond] = math.Max(0, -power-math.Max(0, spare))
-		return d
-	}
-	// A heap loses less in proportion to its faces.
-	keeps := math.Max(0, 1-2*f.half/heapDepth) * math.Max(0, f.loss)
-	d[short] = math.Max(0, power-keeps)
+	m := r.most(y, f)
+	d[cooled] = math.Max(0, -power-m.worked)
+	d[warmed] = math.Max(0, power-m.heaped)
 	return d
 }
 

@@ -27,39 +27,20 @@ func (p *Piece) Energy() Energy {
 	}
 }
 
-// Holding is what it took to keep the bed in its band since [New].
+// Holding is what was done to keep the bed in its band since [New], J.
 type Holding struct {
-	Removed float64 // heat taken out, J
-	Added   float64 // heat put in, J
-	// Beyond is the part of Removed that not even a bed turned every four hours
-	// would have lost to the room, J: it needs a cooler room, or a thinner bed.
-	Beyond float64
-	// Short is the part of Added that the bed would still want when heaped 30
-	// cm deep, J: it needs a warmer room.
-	Short float64
-	// Peak is the largest mean power taken out in a step, W.
-	Peak float64
+	Removed float64 // heat taken out, by work on the bed and by the cooler
+	Added   float64 // heat kept in by heaping, and put in by the heater
+	Cooled  float64 // the part of Removed that the cooler took
+	Warmed  float64 // the part of Added that the heater gave
 }
-
-// plausibleShare, of the heat of respiration: what the hold may leave undone
-// before it counts as not plausible. Calibrated.
-const plausibleShare = 0.10
 
 // Holding returns what the hold took.
 func (p *Piece) Holding() Holding {
 	return Holding{
 		Removed: p.removed,
 		Added:   p.y[held] + p.removed,
-		Beyond:  p.y[beyond],
-		Short:   p.y[short],
-		Peak:    p.peakHold,
+		Cooled:  p.y[cooled],
+		Warmed:  p.y[warmed],
 	}
-}
-
-// HoldPlausible tells whether turning, and the depth of the bed, could have
-// kept it in its band: what they could not do is under 10 % of the heat of
-// respiration on this floor.
-func (p *Piece) HoldPlausible() bool {
-	made := grain.StarchHeat * (p.y[respired] - p.start)
-	return p.y[beyond]+p.y[short] <= plausibleShare*made
 }

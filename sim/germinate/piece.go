@@ -35,7 +35,7 @@ type Piece struct {
 	turns     int
 	room      Room    // last stood in
 	hottest   float64 // °C, anywhere in the bed, since New
-	peakHold  float64 // W, largest held heat taken out
+	worked    bool    // as hard as can be, turns and all, in the last step
 
 	startHeat float64 // J
 	start     float64 // dry matter respired before New, kg
@@ -56,8 +56,8 @@ const (
 	lost            // heat to the room, J
 	vapour          // heat gone with the vapour, J
 	held            // heat put in by the hold, J
-	beyond          // heat taken out that more turning could not take, J
-	short           // heat put in that a deeper bed could not keep, J
+	cooled          // the part of the heat taken out that the cooler took, J
+	warmed          // the part of the heat put in that the heater gave, J
 	quantities
 )
 
@@ -75,7 +75,7 @@ func (y vector) plus(h float64, d *vector) vector {
 // is used up Advance returns its error.
 func (p *Piece) Meter(m *work.Meter) { p.meter = m }
 
-// New spreads the batch, grain that dries as the material does, all of it at t °C (0 to 45), over the floor. It
+// New spreads the batch, grain that dries as the material does, all of it at t °C (−1 to 60), over the floor. It
 // returns the errors of [grain.Batch.Check] and of the material, and *[air.RangeError] for a floor
 // or a temperature out of range, or a bed thinner than 2 mm or deeper than 2 m.
 func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece, error) {
@@ -84,7 +84,7 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	}
 	err := errors.Join(
 		air.Within("floor area", floor.Area, "m²", 1e-3, 1e6),
-		air.Within("bed temperature", t, "°C", lowestBed, highestBed),
+		air.Within(bedTemperature, t, "°C", lowestRun, highestRun),
 		air.Within("depth of the bed", b.Lot.BedVolume(b.X(), b.Clock)/floor.Area, "m", thinnestBed, deepestBed),
 	)
 	if err != nil {
@@ -102,10 +102,20 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	return p, nil
 }
 
+// bedTemperature is what an [air.RangeError] calls that of the bed.
+const bedTemperature = "bed temperature"
+
+// Frozen tells whether an error is the refusal of a bed that freezes.
+func Frozen(err error) bool {
+	var out *air.RangeError
+	return errors.As(err, &out) && out.Quantity == bedTemperature && out.Value < out.Low
+}
+
 const (
-	lowestBed, highestBed = 0.0, 45.0 // °C
-	thinnestBed           = 0.002     // m, a single corn
-	deepestBed            = 2.0       // m
+	lowestBed, highestBed = 0.0, 45.0  // °C, that a bed can be held at
+	lowestRun, highestRun = -1.0, 60.0 // °C: frozen, and long dead
+	thinnestBed           = 0.002      // m, a single corn
+	deepestBed            = 2.0        // m
 )
 
 // setT moves the bed to t °C and books the heat as held.

@@ -8,14 +8,22 @@ import (
 	"maltwright/sim/grain"
 )
 
-// Room is the air about the bed, and what the maltster makes of the bed in it.
+// Room is the air about the bed, and what is done to keep the bed in it.
 type Room struct {
-	T        float64  // °C, 0 to 45
-	RH       float64  // relative humidity, 0 to 1
+	T  float64 // °C, −30 to 45
+	RH float64 // relative humidity of the air over the bed, 0 to 1
+	// Cover is how far the air right over the bed is shut in, 0 to 1: at 0 it is the room's,
+	// and at 1 as warm as the face of the bed; RH is its humidity in either case.
+	Cover    float64
 	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
 	Pressure *float64 // Pa; nil means 101,325
-	Hold     *Band    // the bed is held in this band; nil lets it float
+	Hold     *Band    // the bed is held in this band as far as that can be done; nil lets it float
+	Heater   float64  // that can warm the held bed, W, 0 to 1e9
+	Cooler   float64  // that can cool it, W, 0 to 1e9
 }
+
+// strongest, W, is a heater or a cooler that no floor has.
+const strongest = 1e9
 
 // Band is a range of mean bed temperature. Low may equal High.
 type Band struct{ Low, High float64 } // °C, 0 to 45
@@ -35,6 +43,10 @@ func (b *Band) kept(from, to float64) float64 {
 
 func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
+	err = errors.Join(err,
+		air.Within("cover of the bed", r.Cover, air.Share, 0, 1),
+		air.Within("heater of the floor", r.Heater, "W", 0, strongest),
+		air.Within("cooler of the floor", r.Cooler, "W", 0, strongest))
 	if r.Hold == nil {
 		return face, err
 	}

@@ -18,13 +18,14 @@ const (
 
 // Turn evens temperature and moisture over the bed, and brings it a fifth of
 // the way to the room it last stood in, but not out of the band it was held in:
-// a maltster who holds a band stops at its edge. The heat is booked as lost.
+// a maltster who holds a band stops at its edge. The heat is booked as lost. A bed
+// that is worked as hard as can be has lost it already.
 func (p *Piece) Turn() {
 	p.longest = p.LongestUnturned()
 	p.sinceTurn = 0
 	p.turns++
 	p.y[excess], p.y[deficit] = 0, 0
-	if p.age == 0 {
+	if p.age == 0 || p.worked {
 		return
 	}
 	t := p.T()

@@ -21,7 +21,10 @@ type Face struct {
 	heat, mass float64 // W/(m² K), kg/(m² s) per unit of humidity ratio
 }
 
-// NewFace returns the face toward room air of t °C, 0 to 45, relative humidity
+// coldestRoom and warmestRoom, °C: of rooms in which grain is kept.
+const coldestRoom, warmestRoom = -30.0, 45.0
+
+// NewFace returns the face toward room air of t °C, −30 to 45, relative humidity
 // rh, 0 to 1, moving at speed m/s, 0 to 5, at pressure Pa (nil: 101,325).
 // Outside it returns a *[air.RangeError].
 //
@@ -36,7 +39,7 @@ func NewFace(t, rh, speed float64, pressure *float64) (Face, error) {
 	if err != nil {
 		return Face{}, err
 	}
-	if err := air.Within("room temperature", t, "°C", 0, 45); err != nil {
+	if err := air.Within("room temperature", t, "°C", coldestRoom, warmestRoom); err != nil {
 		return Face{}, err
 	}
 	if err := air.Within("air speed over the bed", speed, "m/s", 0, highestWind); err != nil {

@@ -70,7 +70,7 @@ func cast(t testing.TB, species string, dryMass, w float64) grain.Batch {
 
 // steady is a damp room in which a bed is held at just t °C.
 func steady(at float64) germinate.Room {
-	return germinate.Room{T: at, RH: 0.98, Hold: &germinate.Band{Low: at, High: at}}
+	return germinate.Room{T: at, RH: 0.98, Hold: &germinate.Band{Low: at, High: at}, Heater: 1e6, Cooler: 1e6}
 }
 
 func piece(t testing.TB, b grain.Batch, area, at float64) *germinate.Piece {

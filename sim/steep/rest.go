@@ -73,7 +73,9 @@ func (s *State) drying(a Air) (float64, error) {
 		area = *a.Area
 	}
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
-	err = errors.Join(err, air.Within("open face of the bed", area, "m²", 0, 1e6))
+	err = errors.Join(err,
+		air.Within("air of the rest", a.T, "°C", 0, 45),
+		air.Within("open face of the bed", area, "m²", 0, 1e6))
 	if err != nil || !s.wetted {
 		return 0, err
 	}

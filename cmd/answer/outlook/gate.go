@@ -23,7 +23,7 @@ func AskedOf(f *forecast.Forecast) Asked {
 	}
 	for _, t := range f.Trouble {
 		switch t.(type) {
-		case forecast.KilnShort, forecast.CannotCool:
+		case forecast.KilnShort, forecast.CannotCool, forecast.BedOff, forecast.BedFrozen:
 			out.NotGiven = append(out.NotGiven, Trouble{t})
 		}
 	}

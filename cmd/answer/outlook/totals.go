@@ -19,6 +19,8 @@ type Totals struct {
 	Yield            answer.Share     `json:"yield_as_is" doc:"malt for grain, both as they are"`
 	YieldDry         answer.Share     `doc:"malt for grain, both dry"`
 	DryMatterLost    answer.Share     `doc:"of the dry matter of the grain"`
+	BedHeat          answer.Joules    `doc:"given to the growing bed by the heater of its floor"`
+	BedCold          answer.Joules    `doc:"taken out of it by the cooler of its floor"`
 	KilnWater        answer.Kilograms `doc:"driven off on the kiln"`
 	KilnHeat         answer.Joules    `doc:"given to its air"`
 	HeatPerKilogram  answer.Joules    `doc:"the same for each kg of malt"`
@@ -37,6 +39,7 @@ func totalsOf(f *forecast.Forecast) Totals {
 		SteepOut: answer.Seconds(t.SteepOut), SteepOutMoisture: answer.Share(t.SteepOutMoisture), SteepWater: answer.Litres(t.SteepWater),
 		Total: answer.Seconds(t.Total), FinalMoisture: answer.Share(t.FinalMoisture), Malt: answer.Kilograms(t.Malt), Rootlets: answer.Kilograms(t.Rootlets),
 		Yield: answer.Share(t.Yield), YieldDry: answer.Share(t.YieldDry), DryMatterLost: answer.Share(t.DryMatterLost),
+		BedHeat: answer.Joules(t.BedHeat), BedCold: answer.Joules(t.BedCold),
 		KilnWater: answer.Kilograms(t.KilnWater), KilnHeat: answer.Joules(t.KilnEnergy), HeatPerKilogram: answer.Joules(t.KilnEnergy / t.Malt), CO2: answer.Kilograms(t.CO2),
 		FanTime: answer.Seconds(t.FanTime), FanEnergy: answer.Joules(t.FanEnergy), AirHeat: answer.Joules(t.AirHeat), AirCold: answer.Joules(t.AirCold),
 		Sprayed: answer.Kilograms(t.Sprayed), Sprinkled: answer.Kilograms(t.Sprinkled),
@@ -48,6 +51,7 @@ func totalsOf(f *forecast.Forecast) Totals {
 		SteepOut: out.SteepOut, SteepOutMoisture: out.SteepOutMoisture, SteepWater: out.SteepWater,
 		Total: unknown[answer.Seconds](), FinalMoisture: unknown[answer.Share](), Malt: unknown[answer.Kilograms](), Rootlets: unknown[answer.Kilograms](),
 		Yield: unknown[answer.Share](), YieldDry: unknown[answer.Share](), DryMatterLost: unknown[answer.Share](),
+		BedHeat: unknown[answer.Joules](), BedCold: unknown[answer.Joules](),
 		KilnWater: unknown[answer.Kilograms](), KilnHeat: unknown[answer.Joules](), HeatPerKilogram: unknown[answer.Joules](), CO2: unknown[answer.Kilograms](),
 		FanTime: unknown[answer.Seconds](), FanEnergy: unknown[answer.Joules](), AirHeat: unknown[answer.Joules](), AirCold: unknown[answer.Joules](),
 		Sprayed: unknown[answer.Kilograms](), Sprinkled: unknown[answer.Kilograms](),

@@ -21,11 +21,12 @@ func (s *Sheet) totals(r outlook.Result) {
 		return
 	}
 	s.growth(r.Growth, t.CO2)
+	s.bed(t.BedHeat, t.BedCold)
 	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
 	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
-		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Mass(s.House, t.Malt), 100*t.FinalMoisture)
+		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
 	} else {
-		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if t.FanTime > 0 {
@@ -59,6 +60,16 @@ func (s *Sheet) growth(g *outlook.Growth, co2 answer.Kilograms) {
 	c := g.Classes
 	s.para("growth", "of 100 corns at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
 		100*c.None, 100*c.ToQuarter, 100*c.ToHalf, 100*c.ToThreeQuarters, 100*c.ToWhole, 100*c.Overgrown, g.Rub, words.Mass(s.House, co2))
+}
+
+// bed says what the heater and the cooler of the floor did.
+func (s *Sheet) bed(heat, cold answer.Joules) {
+	if heat > 0 {
+		s.para("heater", "%s of heat given to the growing bed", words.Heat(heat))
+	}
+	if cold > 0 {
+		s.para("cooler", "%s of heat taken out of the growing bed", words.Heat(cold))
+	}
 }
 
 func ready(start time.Time, took answer.Seconds) string {

@@ -52,7 +52,7 @@ func file(seed uint64, hand *rand.Rand) string {
 }
 
 // definitions are what a process names, in the order in which they are written.
-var definitions = []string{"grain", "site", "vessel", "floor", "kiln"}
+var definitions = []string{"grain", "site", "vessel", "floor", "kiln", "scale"}
 
 type writer struct {
 	*strings.Builder
@@ -67,6 +67,7 @@ type writer struct {
 	twice     bool       // each stage on floor or kiln comes twice
 	block     vocabulary.Block
 	word      string // of the statement
+	led       bool   // a hold that goes from one temperature to another
 }
 
 // scale draws between two bounds, evenly in the logarithm.
@@ -83,6 +84,7 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 		panic("no statement is called " + word)
 	}
 	w.block, w.word = in, word
+	w.led = word == vocabulary.VerbHold && w.odds(6)
 	lead := ""
 	rest := w.aside(func() {
 		w.slots(row.Slots, "")
@@ -119,9 +121,14 @@ func (w *writer) wants(clause string) bool {
 	switch clause {
 	case "in", "on":
 		return true
-	case "from", "over", "for", "until", "allow": // see ending
+	case "from", "over":
+		return w.led
+	case "for", "until", "allow": // see ending
 		return false
 	case "at":
+		if w.word == vocabulary.VerbHold {
+			return !w.led
+		}
 		return w.block == vocabulary.Kiln || w.odds(2)
 	}
 	return w.odds(4)

@@ -268,8 +268,9 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 	for i := 1; i < len(own); i++ {
 		assert.Less(t, own[i], own[i-1]*(1+0.76/math.Sqrt(float64(batches))), "at %.0f %% of the way", 100*shares[i])
 	}
-	assert.Less(t, own[len(own)-1], own[0]/2)
-	if golden.Long() {
+	assert.Less(t, own[len(own)-1], own[0])
+	if golden.Long() { // of fewer batches chance hides it
+		assert.Less(t, own[len(own)-1], own[0]/2)
 		other := ended(t, batches, members, shares, evidencetest.OtherForms())
 		assert.Less(t, other[len(other)-1], other[0])
 	}

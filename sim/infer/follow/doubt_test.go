@@ -78,8 +78,19 @@ func TestReadingsThatCannotBeRightAreDoubted(t *testing.T) {
 // The tare is in every weight of the record but one.
 func TestAForgottenTareIsFound(t *testing.T) {
 	f := followRecord(t, "2026-03-13 12:00", "  sample 20.00 g", "  tare 0.9 kg\n  sample 20.00 g", "7.41 kg", "8.31 kg", "8.66 kg", "9.56 kg",
-		"9.29 kg", "10.19 kg", "8.68 kg", "9.58 kg", "7.39 kg", "8.29 kg", "5.44 kg", "6.34 kg")
+		"9.29 kg", "10.19 kg", "8.92 kg", "9.82 kg", "7.56 kg", "8.46 kg", "5.44 kg", "6.34 kg")
 	assert.Equal(t, map[string]DoubtKind{"weighed 5.68 kg at 07:14 after dry 1": NoTare}, doubts(f))
+}
+
+// The tub weighs 990 g: in a weight that does not say so, and in none that does.
+func TestATubThatIsOrIsNotInAWeightIsFound(t *testing.T) {
+	f := followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", "weighed 8.40 kg at")
+	assert.Equal(t, map[string]DoubtKind{"weighed 8.40 kg at 14:00 after soak 1": WithHolder}, doubts(f))
+	assert.Equal(t, "blue tub", f.Doubts[0].Holder.Name)
+	f = followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", `weighed 7.41 kg in "blue tub" at`)
+	assert.Equal(t, map[string]DoubtKind{`weighed 7.41 kg in "blue tub" at 14:00 after soak 1`: NoTare}, doubts(f))
+	assert.Equal(t, "blue tub", f.Doubts[0].Holder.Name)
+	assert.Empty(t, doubts(followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", `weighed 8.40 kg in "blue tub" on "kitchen" at`)))
 }
 
 // 6 kg of grain with 12.3 % of moisture hold 5.26 kg of dry matter. Dried to 5.85 kg that

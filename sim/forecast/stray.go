@@ -1,0 +1,102 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/sim/germinate"
+)
+
+// strayed is how far a bed was out of the band that its holds asked for.
+type strayed struct {
+	cold, warm stray
+
+	grown, would float64 // °C·h of growth: under holds of the bed, and what it had been in the band
+	took         float64 // s under holds of the bed
+}
+
+// stray is the time on one side of the band.
+type stray struct {
+	seconds, degrees float64 // s, and K·s from the edge
+	sum              float64 // °C·s of the mean temperature
+	most             float64 // °C, farthest from the band
+	away             float64 // K, how far that was
+	room             float64 // °C of the room then
+	want             float64 // W of a heater or a cooler that would have kept it at the edge, at most
+	asked            *model.Temperature
+}
+
+const (
+	strayFrom = 1.0           // K: what is nearer to its band counts as in it, as two thermometers may differ
+	strayMost = 48.0 * 3600.0 // K·s: a kelvin for two days, by which a bed may stray before it is told of
+)
+
+// strayBy notes where the bed was for dt seconds, in which its growth clock gained so
+// much.
+func (m *growModel) strayBy(dt, gained float64) {
+	if m.asked == nil {
+		return
+	}
+	s, t := &m.strayed, m.piece.T()
+	s.took += dt
+	s.grown += gained
+	switch {
+	case t < m.band.Low-strayFrom:
+		s.would += m.piece.Pace(m.band.Low) * dt
+		s.cold.add(m, dt, m.band.Low, m.band.Low-t)
+	case t > m.band.High+strayFrom:
+		s.would += m.piece.Pace(m.band.High) * dt
+		s.warm.add(m, dt, m.band.High, t-m.band.High)
+	default:
+		s.would += gained
+	}
+}
+
+func (s *stray) add(m *growModel, dt, edge, away float64) {
+	t := m.piece.T()
+	s.seconds += dt
+	s.degrees += away * dt
+	s.sum += t * dt
+	if s.asked == nil || away > s.away {
+		s.most, s.away, s.room, s.asked = t, away, m.room.T, m.asked
+	}
+	if want, err := m.piece.Want(edge, m.room); err == nil {
+		s.want = max(s.want, want, -want)
+	}
+}
+
+// later is by how much longer the growth took than in the band, s; below nil, sooner.
+func (s *strayed) later() float64 {
+	if s.would == 0 {
+		return 0
+	}
+	return s.took * (1 - s.grown/s.would)
+}
+
+// strays tells of a bed that kept out of its band.
+func (r *run) strays(m *growModel) {
+	for _, side := range []struct {
+		*stray
+		cold  bool
+		power float64
+	}{{&m.strayed.cold, true, m.room.Heater}, {&m.strayed.warm, false, m.room.Cooler}} {
+		if side.degrees < strayMost {
+			continue
+		}
+		r.trouble(BedOff{
+			Met: r.meets(side.asked.Place), Cold: side.cold, Asked: side.asked, Room: side.room,
+			Mean: side.sum / side.seconds, Most: side.most, Time: side.seconds, Later: m.strayed.later(),
+			Power: side.power, Wants: side.want,
+		})
+	}
+}
+
+// brokeOff tells what is known of a bed with which the forecast ends.
+func (r *run) brokeOff(m growing, err error) {
+	piece, still := m.(*growModel)
+	if !still {
+		return
+	}
+	r.strays(piece)
+	if germinate.Frozen(err) {
+		r.trouble(BedFrozen{r.meets(r.at), piece.room.T})
+	}
+}
