@@ -190,7 +190,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
-		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>))`,
+		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>)) (by "who")`,
 		{Germinate, "turn"}: "turn every <how often> (by machine)",
 		{Site, "awake"}:     "awake <from and to>",
 	} {
