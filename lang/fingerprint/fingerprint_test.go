@@ -70,7 +70,7 @@ func TestLayoutCommentsAndWhatTheProcessDoesNotUseLeaveItAsItWas(t *testing.T) {
 		"another lot":             changed(in, "loft.malt", "grain ", "grain \"Other\" { species rye }\ngrain "),
 		"an acceptance":           changed(in, "pale.malt", "make ", "accept oat-hull because \"so\"\n  make "),
 		"a delivery":              changed(in, "loft.malt", "species ", "delivered 2 t\n  species "),
-		"what a tub weighs":      changed(in, "loft.malt", "holds 25 l; weighs 990 g", "holds 25 l"),
+		"what a tub weighs":       changed(in, "loft.malt", "holds 25 l; weighs 990 g", "holds 25 l"),
 		"where the lot lies":      changed(in, "loft.malt", "species ", "store in \"silo 2\"\n  species "),
 		"what was learnt of none": changed(in, "loft.malt", "grain ", "house \"Loft\" { drying 0.9 of \"old oven\" }\nkiln \"old oven\" { area 1 m2 }\ngrain "),
 	}
