@@ -45,5 +45,5 @@ var (
 	contaminantHigh = rule("contaminant-high", finding.Caution, "more of a poison in malt than law usually allows",
 		"DON comes from mould in the ear, NDMA from flue gas in the kiln; the limits are those of the European Union for unprocessed cereals and of the United States for malt, from memory", "ask what holds where the malt is sold, and sell or brew none of it before; look at ergot, mould and the firing of the kiln",
 		"what your law allows is not known here, and may be less",
-		"weighed 4.98 kg clean malt at 18:09\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.98 kg clean malt at 18:09")
+		"weighed 4.93 kg clean malt at 11:10\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.93 kg clean malt at 11:10")
 )
