@@ -17,6 +17,12 @@ var naming = map[string]string{
 	"kiln":         `kiln +in "([^"]*)"`,
 }
 
+// anywhere replaces the first match anywhere in the house.
+func anywhere(pattern, by string) change {
+	re := regexp.MustCompile(pattern)
+	return func(p *pair) bool { return once(&p.house, re, by) }
+}
+
 // definition gives where in the house the block stands that a process uses.
 func definition(p *pair, what string) []int {
 	m := regexp.MustCompile(naming[what]).FindStringSubmatch(p.process)

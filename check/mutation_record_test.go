@@ -64,6 +64,14 @@ var recordKinds = []kind{
 	{"a batch of a process that is not there", inProcess(`of "Loft pale"`, `of "Loft pail"`), "unknown-name", fault, "batch"},
 	{"a bag of which nothing was said", inProcess(`weighed `, "weighed bag "), "missing-statement", fault, "weighed batch"},
 	{"a tare of as many kilograms", inProcess(`(sample .*\n)`, "$1  tare 8 kg\n"), oddWeighing, caution, "tare weighed"},
+	{"drained, and said to be in the tub", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "blue tub"$2`), oddWeighing, caution, "weighed"},
+	{"in the tub, and not said to be", inProcess(`weighed 8\.(\d\d) kg( .* after soak 2)`, `weighed 9.$1 kg$2`), oddWeighing, caution, "weighed"},
+	{"in a tub that is not there", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "red tub"$2`), "unknown-name", fault, "weighed"},
+	{"in a tray that does not say what it weighs", inProcess(`(weighed \S+ kg)( .* after germinate)`, `$1 in "growing tray"$2`), "missing-statement", fault, "weighed"},
+	{"on a scale that is not there", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 on "kitchen scale"$2`), "unknown-name", fault, "weighed"},
+	{"a tare beside a weight in the tub", each(inProcess(`(sample .*\n)`, "$1  tare 990 g\n"), inProcess(`weighed 7\.(\d\d) kg( .* after soak 1)`, `weighed 8.$1 kg in "blue tub"$2`)), "tare-beside-in" + oddWeighing, caution, "tare weighed"},
+	{"the bag in as much as the batch", each(inProcess(`(sample .*\n)`, "$1  bag 100 g at the start\n"), inProcess(`weighed (\S+ kg .* after soak 2)`, "weighed bag $1")), oddWeighing, fault, "weighed"},
+	{"a bag heavier than the charge", inProcess(`(sample .*\n)`, "$1  bag 100 kg at the start\n"), "out-of-range", fault, "bag"},
 	{"when it began left out", without(`began `), "missing-statement", fault, "batch"},
 }
 

@@ -40,7 +40,7 @@ func (p page) without(head int, word string) page {
 var heads = map[vocabulary.Block]string{
 	vocabulary.Process: "process ", vocabulary.Steep: "  steep ", vocabulary.Repeat: "    repeat ",
 	vocabulary.Germinate: "  germinate ", vocabulary.Wither: "  wither ", vocabulary.Kiln: "  kiln ", vocabulary.Grain: "grain ",
-	vocabulary.Site: "site ", vocabulary.Vessel: "vessel ", vocabulary.Floor: "floor ", vocabulary.KilnFacts: "kiln ", vocabulary.House: "house ",
+	vocabulary.Site: "site ", vocabulary.Vessel: "vessel ", vocabulary.Floor: "floor ", vocabulary.KilnFacts: "kiln ", vocabulary.House: "house ", vocabulary.Scale: "scale ",
 }
 
 func (p page) head(b vocabulary.Block) int {

@@ -138,7 +138,19 @@ func foretold(b *strings.Builder, f *forecast.Forecast) {
 	}
 	for _, v := range visits.List(f) {
 		fmt.Fprintln(b, v.At, v.Waits, v.Kind, v.Name, v.Ends, v.Lasts, v.Until)
+		if gross, known := v.In.With(v.Weight); known {
+			fmt.Fprintln(b, v.In.Name, gross)
+		}
 	}
+	fmt.Fprintln(b, f.Process.BagShare(), f.Process.Units().WeightBy(f.Totals.Malt, divisionOf(f)))
+}
+
+// divisionOf is how finely the malt is shown, kg; 0 where no scale says.
+func divisionOf(f *forecast.Forecast) float64 {
+	if s := f.Process.House.Scale(f.Totals.Malt); s != nil {
+		return s.Division.SI
+	}
+	return 0
 }
 
 func TestEveryStatementShowsWhereverItMayStand(t *testing.T) {
@@ -174,6 +186,7 @@ func tried(row vocabulary.Row) []string { return append(instead[row.Word], row.E
 
 var instead = map[string][]string{
 	"germination": {"germination 99 % of 200 corns at 4 ml on 2026-02-02"},
+	"division":    {"division 0.5 kg"},
 	"ergot":       {"ergot found"}, "mould": {"mould found"},
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
 	"gate":     {"gate moisture at most 1 %"},

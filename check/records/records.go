@@ -59,6 +59,7 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	r := &record{batch: &sound, usual: profile.Of(b.Process), aside: map[int]bool{}, bound: bound{ctx, pool}}
 	sound.Sample, sound.Changes = r.sample(), r.changes()
 	r.twice()
+	r.scales()
 	r.unweighed()
 	if pool != nil && pool.Err() == nil && !b.Began.IsZero() {
 		r.planned()

@@ -14,7 +14,7 @@ var (
 	readingDoubtful = rule("reading-doubtful", finding.Caution, "a reading that the process and the other readings speak against",
 		"it is rather a slip of the pen: swapped digits, another unit, the point elsewhere, a tare left out; and what is reckoned from it is wrong",
 		"look at the number, and at what stands in the book; if it is right, accept it and say why",
-		"it is told from five standard deviations on, of the reading and of what is open about lot, house and weather, so that a small slip passes; follow gives the odds",
+		"it is told from five standard deviations on, of the reading and of what is open about lot, house and weather, so that a small slip passes; follow gives the odds. A weight is held against what its scale shows, and holds, only where the line names the scale or what it was weighed in",
 		"weighed 6.86 kg at 2026-03-07 06:00 after soak 2", "weighed 8.66 kg at 2026-03-07 06:00 after soak 2")
 	recordOutOfOrder = rule("record-out-of-order", finding.Caution, "a line that is not in the order of the work",
 		"growing begins when the steep is over, and drying when the growing is; what is reckoned from the record takes it at its word", "look at the step and the time of both lines",

@@ -17,7 +17,7 @@ import (
 func words(x model.Reading) (string, source.Place) {
 	switch x := x.(type) {
 	case *model.Weighed:
-		return x.Weight.String(), x.Weight.Place
+		return weightWords(x), x.Weight.Place
 	case *model.Read:
 		return fmt.Sprintf("%s %s", x.Temperature.Where, x.Temperature.Range.Range), x.Temperature.Place
 	case *model.Felt:
@@ -28,6 +28,18 @@ func words(x model.Reading) (string, source.Place) {
 		}
 	}
 	return "these acrospires", x.Place()
+}
+
+// weightWords writes a weight with what it was weighed in: 8.33 kg in "bucket".
+func weightWords(x model.Reading) string {
+	w, ok := x.(*model.Weighed)
+	switch {
+	case !ok:
+		return ""
+	case w.In == nil:
+		return w.Weight.String()
+	}
+	return fmt.Sprintf("%s in %q", w.Weight, w.In.Name)
 }
 
 // likely is what a reading should have been, in the unit written.
@@ -110,11 +122,18 @@ func fits(o *evidence.Observation, value, expected float64) bool {
 // slips are what goes wrong between the scale and the book, the commonest first.
 var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
+		if x, ok := m.Reading.(*model.Weighed); ok && x.In != nil {
+			if fits(m.Value + x.In.Weighs.SI) {
+				return fmt.Sprintf("it would fit if %q, which weighs %s, were not in it: then leave out in %[1]q", x.In.Name, x.In.Weighs)
+			}
+			return ""
+		}
 		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Value+t.SI) {
 			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
 		}
 		return ""
 	},
+	inHolder,
 	anotherUnit,
 	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
 		switch x := m.Reading.(type) {
@@ -125,6 +144,20 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 		}
 		return ""
 	},
+}
+
+// inHolder is a weight of drained grain that is that of the grain with what it lay in.
+func inHolder(r *record, m *evidence.Observation, fits func(float64) bool) string {
+	x, ok := m.Reading.(*model.Weighed)
+	if !ok || x.In != nil || x.OfBag {
+		return ""
+	}
+	for _, h := range r.batch.Process.Holders() {
+		if fits(m.Value - h.Weighs.SI) {
+			return fmt.Sprintf("it would fit if %q, which weighs %s, were in it: then write in %[1]q behind the weight", h.Name, h.Weighs)
+		}
+	}
+	return ""
 }
 
 func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) string {

@@ -23,7 +23,7 @@ func (r *record) tooLight(h *held, i int) {
 		return
 	}
 	q := model.Weight(o.Reading)
-	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", q, about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
+	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", weightWords(o.Reading), about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
 	if slip := r.slipOf(h, i); slip != "" {
 		f.Hint = slip
 	}
@@ -84,7 +84,7 @@ func (r *record) heavierAgain(h *held, i int) {
 	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
-	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", x.Weight, model.Weight(y)))
+	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", weightWords(x), weightWords(y)))
 	f.Related = []finding.Related{{Place: y.Place(), Message: "it was lighter here"}}
 	r.slip(h.seats[i], f)
 }
@@ -116,9 +116,9 @@ func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", x.Weight, stepWords(x.After), 100*has)))
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", weightWords(x), stepWords(x.After), 100*has)))
 	case has > wanted+muchWet && r.hurried(h, x.After):
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", x.Weight, 100*has, stepWords(x.After), 100*wanted)))
+		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", weightWords(x), 100*has, stepWords(x.After), 100*wanted)))
 		return true
 	}
 	return false

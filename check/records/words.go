@@ -11,6 +11,7 @@ import (
 
 const (
 	boneDry, soaking = 0.06, 0.22 // moisture of raw grain
+	withered, soft   = 0.25, 0.55 // of green malt
 	apart            = 0.04       // of a sample from what the lot says
 )
 
@@ -22,13 +23,21 @@ func (r *record) sample() *model.Sample {
 		return nil
 	}
 	w := 1 - s.Dry.SI/s.Wet.SI
-	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("by the sample the raw grain holds %.3g %%", 100*w))
-	switch g := r.batch.Process.Grain; {
-	case w < boneDry:
+	g := r.batch.Process.Grain
+	what, least, most := "raw grain", boneDry, soaking
+	if g.Grown() {
+		what, least, most = "green malt", withered, soft
+	}
+	said := g != nil && g.Moisture != nil
+	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("by the sample the %s holds %.3g %%", what, 100*w))
+	switch near := said && math.Abs(w-g.Moisture.SI) <= apart; {
+	case near: // of a lot that is out of the ordinary its own line is told
+		return s
+	case w < least:
 		f.Message += ", and is bone dry"
-	case w > soaking:
+	case w > most:
 		f.Message += ", and is soaking wet"
-	case g != nil && g.Moisture != nil && math.Abs(w-g.Moisture.SI) > apart:
+	case said:
 		f.Message += fmt.Sprintf(", and the lot says %s", g.Moisture)
 		f.Related = []finding.Related{{Place: g.Moisture.Place, Message: "the lot"}}
 	default:
@@ -67,7 +76,7 @@ func (r *record) cleanTwice() {
 		if !model.Clean(x) || k < 0 || r.aside[i] || r.aside[k] || list[k].When().IsZero() || x.When().IsZero() || x.When().Sub(list[k].When().Time).Seconds() > onceClean {
 			continue
 		}
-		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", model.Weight(list[k]), model.Weight(x)))
+		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", weightWords(list[k]), weightWords(x)))
 		f.Severity = finding.Note
 		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.note(f)
@@ -111,7 +120,7 @@ func sameValue(a, b model.Reading) bool {
 	switch a := a.(type) {
 	case *model.Weighed:
 		b, ok := b.(*model.Weighed)
-		return ok && a.OfBag == b.OfBag && a.Clean == b.Clean && a.Weight.SI == b.Weight.SI
+		return ok && a.OfBag == b.OfBag && a.Clean == b.Clean && a.Weight.SI == b.Weight.SI && (a.In == nil) == (b.In == nil)
 	case *model.Read:
 		b, ok := b.(*model.Read)
 		return ok && a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI

@@ -68,3 +68,14 @@ func TestWhatAPartDoesWrongIsTold(t *testing.T) {
 	assert.Contains(t, partOfBase(t, append(isGreen, [2]string{"air-on 82 °C for 5 h", "air-on 62 °C for 5 h"}), noGrowth), "cure-cool-or-short at air-on 62 °C")
 	assert.Contains(t, partOfBase(t, append(isGreen, [2]string{"\n  moisture 44 %", ""}), noGrowth), "lot-moisture-unknown at \"base lot\"")
 }
+
+// The sample of a batch from green malt is of green malt.
+func TestASampleOfGreenMaltIsWet(t *testing.T) {
+	record := func(dry string) []string {
+		batch := "batch \"1\" of \"base\" {\n  began 2026-03-06 07:00\n  sample 20.00 g dried to " + dry + "\n  read room 14 °C at 2026-03-06 08:00\n}\nprocess \"base\""
+		return partOfBase(t, append(isGreen, [2]string{"process \"base\"", batch}), noGrowth)
+	}
+	assert.NotContains(t, strings.Join(record("11.20 g"), "\n"), "sample-doubtful", "44 %")
+	assert.Contains(t, record("17.60 g"), "sample-doubtful at 17.60 g")
+	assert.Contains(t, record("10.00 g"), "sample-doubtful at 10.00 g", "6 points from what the lot says")
+}

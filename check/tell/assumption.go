@@ -49,6 +49,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](deculmTime),
+	on[forecast.Assumption](scaleError),
 	on[forecast.Assumption](factorLearnt),
 )
 
@@ -105,6 +106,10 @@ func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
 
 func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
 	return Assumed{"air blown through the soak water", percent(a.Brings) + " of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}
+}
+
+func scaleError(a forecast.ScaleError, _ quantity.System) Assumed {
+	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "the division of a scale that weights were read on is not said"}
 }
 
 func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {

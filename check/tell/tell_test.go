@@ -149,6 +149,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.KilnAir{Flow: 0.05, Each: 0.005}, Assumed{"air through the kiln", "180 m3/h", "the kiln does not say; 18 m3/h for each kg of green malt"},
 			Assumed{Value: "110 cfm", Why: "the kiln does not say; 4.8 cfm for each lb of green malt"}},
 		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
+		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "the division of a scale that weights were read on is not said"}, Assumed{}},
 		{forecast.Learnt{Used: growth, House: "Loft"}, Assumed{"growth", "0.9 of the model's", `learnt, house "Loft"`}, Assumed{}},
 	} {
 		seen[reflect.TypeOf(c.of)] = true

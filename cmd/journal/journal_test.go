@@ -42,6 +42,33 @@ func TestAReadingIsALineMoreAndNothingElse(t *testing.T) {
 	assert.Empty(t, doubts)
 }
 
+// A shell takes the quotes off a name; what is typed without any may be of several words.
+func TestNamesAreQuotedAgain(t *testing.T) {
+	const house = `use "pale.malt"
+scale "old scale" { division 10 g }
+vessel "tub at the door" { holds 25 l; weighs 990 g }
+
+batch "26-10" of "Loft pale" {
+  began 2026-03-06 07:00
+}
+`
+	for _, words := range [][]string{
+		{"weighed", "8.4", "kg", "in", "tub at the door", "on", "old", "scale", "after", "soak", "1"},
+		{"weighed", "8.4", "kg", "on", "old scale", "in", "tub at the door", "after", "soak", "1"},
+		{`weighed 8.4 kg in "tub at the door" on "old scale" after soak 1`},
+		{"weighed", "8.4", "kg", "in", `"tub at the door"`, "on", `"old scale"`, "after", "soak", "1"},
+	} {
+		e, err := entered(t, house, journal.Reading{Words: words})
+		require.NoError(t, err)
+		assert.Equal(t, `weighed 8.4 kg in "tub at the door" on "old scale" at 2026-03-06 14:05 after soak 1`, e.Words())
+	}
+	_, err := entered(t, house, journal.Reading{Words: strings.Fields("weighed 8.4 kg in growing tray after germinate")})
+	require.ErrorAs(t, err, new(journal.Refusal))
+	assert.Contains(t, err.Error(), `floor "growing tray" does not say what it weighs`)
+	_, err = entered(t, house, journal.Reading{Words: strings.Fields("weighed 8.4 kg in barrel after soak 1")})
+	assert.ErrorContains(t, err, `no vessel, floor or kiln is called "barrel"`)
+}
+
 func TestWhatCannotBeIsRefused(t *testing.T) {
 	for words, want := range map[string]string{
 		"weighed 71 kg after soak 1": "not noted", "weighed 7.1 bushels": "not noted", "weighed 7.1 kg at 2031-03-06 14:00": "ahead of this computer's clock",

@@ -74,15 +74,41 @@ func (r Reading) line(now time.Time) (*syntax.Statement, error) {
 	return s, nil
 }
 
-// joined joins the words. A shell took the quotes off a reason, which is put in them
-// again.
+// joined joins the words. A shell took the quotes off names and reasons, which are put in
+// them again: a name goes to the next clause, and a reason to the end.
 func (r Reading) joined() string {
-	i := slices.Index(r.Words, vocabulary.ClauseBecause)
-	if i < 0 || i+1 >= len(r.Words) || strings.HasPrefix(r.Words[i+1], `"`) {
-		return strings.Join(r.Words, " ")
+	row := &vocabulary.Row{}
+	if len(r.Words) > 0 {
+		if known, ok := vocabulary.Lookup(vocabulary.Batch, r.Words[0]); ok {
+			row = known
+		}
 	}
-	why := strings.Join(r.Words[i+1:], " ")
-	return strings.Join(r.Words[:i+1], " ") + " " + strconv.Quote(why)
+	var out []string
+	for i := 0; i < len(r.Words); i++ {
+		word := r.Words[i]
+		if out = append(out, word); i == 0 || i+1 == len(r.Words) || !bare(row, word, r.Words[i+1]) {
+			continue
+		}
+		end := i + 2
+		for end < len(r.Words) && (word == vocabulary.ClauseBecause || !opens(row, r.Words[end])) {
+			end++
+		}
+		out = append(out, strconv.Quote(strings.Join(r.Words[i+1:end], " ")))
+		i = end - 1
+	}
+	return strings.Join(out, " ")
+}
+
+// bare tells whether a word opens a clause that wants a text, and what follows is none.
+func bare(row *vocabulary.Row, word, next string) bool {
+	c, ok := row.Clause(word)
+	wants := word == vocabulary.ClauseBecause || ok && len(c.Slots) > 0 && (c.Slots[0].Kind == vocabulary.Name || c.Slots[0].Kind == vocabulary.Text)
+	return wants && !strings.HasPrefix(next, `"`) && !strings.HasPrefix(next, "“")
+}
+
+func opens(row *vocabulary.Row, word string) bool {
+	_, ok := row.Clause(word)
+	return ok
 }
 
 // statement reads a text as one statement of one line.

@@ -26,6 +26,7 @@ func TestTheStatedBoundsAreTrue(t *testing.T) {
 		fmt.Sprintf("| one file | %d MiB, %s statements, blocks %d deep |", source.MaxBytes>>20, thousands(syntax.MaxStatements), syntax.MaxNesting),
 		fmt.Sprintf("| files that one process uses | %d, with %d MiB together |", read.MaxFiles, read.MaxTotal>>20),
 		fmt.Sprintf("counted as often as they are done | %d |", model.MostSteps),
+		fmt.Sprintf("stages of a process | %d |", model.MostStages),
 		fmt.Sprintf("sprinkling to the next | at least %.0f min |", model.LeastInterval/60),
 		fmt.Sprintf("| one forecast | %d million steps of the model;", work.Most/1_000_000),
 		fmt.Sprintf("| %d million steps, some %d usual processes |", work.File/1_000_000, work.File/50_000),

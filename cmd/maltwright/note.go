@@ -32,6 +32,7 @@ every moment the old or the new file is there, whole.
 Examples:
 
   maltwright note batch.malt weighed 7.48 kg after soak 1
+  maltwright note batch.malt weighed 8.47 kg in "blue tub" after soak 1
   maltwright note batch.malt counted chit 84 of 100
   maltwright note batch.malt counted acrospire 2 6 22 55 13 2 --at 08:00
   maltwright note batch.malt felt rub chalky

@@ -77,7 +77,13 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 		return fmt.Sprintf("that is less than the dry matter in it; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))
 	},
 	follow.NoTare: func(_ House, d progress.Doubt) string {
+		if d.Holder != "" {
+			return fmt.Sprintf("it would fit if %q, which weighs %s, were not in it: then leave out what it was weighed in", d.Holder, d.Empty)
+		}
 		return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it", d.Tare)
+	},
+	follow.WithHolder: func(_ House, d progress.Doubt) string {
+		return fmt.Sprintf("it would fit if %q, which weighs %s, were in it: then write in %[1]q behind the weight", d.Holder, d.Empty)
 	},
 	follow.Unit: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("it would fit if it were %s; %s was to be expected. Put the unit right", d.Unit, h.expected(d.Reading))
@@ -113,7 +119,7 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 func (h House) expected(r progress.Reading) string {
 	switch {
 	case r.Weight != nil:
-		return between(r.Weight, func(kg answer.Kilograms) string { return Mass(h, kg) })
+		return between(r.Weight, func(kg answer.Kilograms) string { return Weighed(h, kg+r.Along) })
 	case r.Temperature != nil:
 		return between(r.Temperature, h.Shown)
 	case r.Chit != nil:

@@ -25,6 +25,8 @@ func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 		want string
 	}{
 		{progress.Doubt{Kind: follow.BelowDry, Reading: r}, "that is less than the dry matter in it; 7.10 kg to 7.70 kg was to be expected. Look at the number, its unit and the tare"},
+		{progress.Doubt{Kind: follow.NoTare, Reading: r, Holder: "tub", Empty: "990 g"}, `it would fit if "tub", which weighs 990 g, were not in it: then leave out what it was weighed in`},
+		{progress.Doubt{Kind: follow.WithHolder, Reading: r, Holder: "tub", Empty: "990 g"}, `it would fit if "tub", which weighs 990 g, were in it: then write in "tub" behind the weight`},
 		{progress.Doubt{Kind: follow.NoTare, Reading: r, Tare: "0.9 kg"}, "it would fit if the tare of 0.9 kg were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it"},
 		{progress.Doubt{Kind: follow.Unit, Reading: r, Unit: "lb"}, "it would fit if it were lb; 7.10 kg to 7.70 kg was to be expected. Put the unit right"},
 		{progress.Doubt{Kind: follow.Nought, Reading: r}, "it would fit with the point one place on; 7.10 kg to 7.70 kg was to be expected"},

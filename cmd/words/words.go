@@ -12,11 +12,15 @@ import (
 )
 
 // House is how a house is spoken to: in the units that its process is written in.
-type House struct{ quantity.System }
+// Weights are no finer than its scales show them.
+type House struct {
+	quantity.System
+	home *model.House // nil where it is not known
+}
 
 // Of is how to speak to those who wrote a process.
 func Of(p *model.Process) House {
-	return House{p.Units()}
+	return House{System: p.Units(), home: p.House}
 }
 
 // None stands where there is no figure.

@@ -112,6 +112,16 @@ func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
 		told(old, `house "L" { uptake 1.1 of "B"; thermometer 0.8 °C error 0.4 °C }`))
 }
 
+func TestAScaleIsToldByItsNameAndAWeighingByWhatStoodOnIt(t *testing.T) {
+	const old = `scale "kitchen" { division 1 g; holds 5 kg } scale "barn" { division 0.5 kg } vessel "tub" { weighs 990 g }`
+	assert.Empty(t, told(old, `vessel "tub" { weighs 0.99 kg } scale "barn" { division 500 g } scale "kitchen" { holds 5000 g; division 1 g }`))
+	assert.Equal(t, "changed scale \"kitchen\": division 2 g { 1 g -> 2 g}\ngone : scale \"barn\"\nnew vessel \"tub\": holds 20 l\n",
+		told(old, `scale "kitchen" { division 2 g; holds 5 kg } vessel "tub" { weighs 990 g; holds 20 l }`))
+	assert.Equal(t, "changed batch \"1\": weighed 8.3 kg on \"kitchen\" in \"tub\" after soak 1 {in  -> \"tub\"} {on \"barn\" -> \"kitchen\"}\n",
+		told(`batch "1" { weighed 8.3 kg on "barn" after soak 1 }`, `batch "1" { weighed 8.3 kg on "kitchen" in "tub" after soak 1 }`))
+	assert.Equal(t, "new process \"p\": bag 100 g at the start\n", told(season, strings.Replace(season, "  steep", "  bag 100 g at the start\n  steep", 1)))
+}
+
 func TestAMovedStepIsMovedAndNotRewritten(t *testing.T) {
 	moved := strings.Replace(season, "    gate moisture at most 10 %\n    cure at air-on 82 °C for 4 h\n", "    cure at air-on 82 °C for 4 h\n    gate moisture at most 10 %\n", 1)
 	got := told(season, moved)

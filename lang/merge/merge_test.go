@@ -65,15 +65,16 @@ func edit(t require.TestingT, text string, pairs ...string) string {
 // What two people did goes together where they did different things.
 func TestEditsOfDifferentThingsMerge(t *testing.T) {
 	for name, c := range map[string]struct{ ours, theirs, want []string }{
-		"two statements":             {[]string{"soak 7 h", "soak 8 h"}, []string{"rest 9 h", "rest 10 h"}, nil},
-		"two clauses of one":         {[]string{"air-on 82 °C", "air-on 85 °C"}, []string{"for 4 h", "for 5 h"}, nil},
-		"a value and a comment":      {[]string{"for 4 h", "for 5 h"}, []string{"# the fan on", "# the fan off"}, nil},
-		"a step and a fact":          {[]string{"    gate moisture at most 10 %\n", ""}, []string{"holds 25 l", "holds 30 l"}, nil},
-		"a new clause and a value":   {[]string{"gate moisture at most 10 %", "gate moisture at most 10 % allow 1 to 6 h"}, []string{"gate moisture at most 10 %", "gate moisture at most 9 %"}, []string{"gate moisture at most 10 %", "gate moisture at most 9 % allow 1 to 6 h"}},
-		"a rename and an edit":       {[]string{`process "p"`, `process "q"`}, []string{"soak 6 h", "soak 5 h"}, nil},
-		"a new fact and a new block": {[]string{"{ holds 25 l }", "{ holds 25 l; accept oxygen-gone because \"x\" }"}, []string{"vessel \"tub\" { holds 25 l }", "vessel \"tub\" { holds 25 l }\nfloor \"f\" { area 1 m2 }"}, nil},
-		"a step on either side":      {[]string{"    rest 9 h", "    soak 1 h in water at 9 °C\n    rest 9 h"}, []string{"    cure", "    dry at air-on 70 °C for 1 h\n    cure"}, nil},
-		"one in other units":         {[]string{"at 14 °C", "at 57.2 °F"}, []string{"rest 9 h in air at 14 °C", "rest 9 h in air at 15 °C"}, []string{"rest 9 h in air at 14 °C", "rest 9 h in air at 15 °C"}},
+		"two statements":                {[]string{"soak 7 h", "soak 8 h"}, []string{"rest 9 h", "rest 10 h"}, nil},
+		"two clauses of one":            {[]string{"air-on 82 °C", "air-on 85 °C"}, []string{"for 4 h", "for 5 h"}, nil},
+		"a value and a comment":         {[]string{"for 4 h", "for 5 h"}, []string{"# the fan on", "# the fan off"}, nil},
+		"a step and a fact":             {[]string{"    gate moisture at most 10 %\n", ""}, []string{"holds 25 l", "holds 30 l"}, nil},
+		"a new clause and a value":      {[]string{"gate moisture at most 10 %", "gate moisture at most 10 % allow 1 to 6 h"}, []string{"gate moisture at most 10 %", "gate moisture at most 9 %"}, []string{"gate moisture at most 10 %", "gate moisture at most 9 % allow 1 to 6 h"}},
+		"a rename and an edit":          {[]string{`process "p"`, `process "q"`}, []string{"soak 6 h", "soak 5 h"}, nil},
+		"a new fact and a new block":    {[]string{"{ holds 25 l }", "{ holds 25 l; accept oxygen-gone because \"x\" }"}, []string{"vessel \"tub\" { holds 25 l }", "vessel \"tub\" { holds 25 l }\nfloor \"f\" { area 1 m2 }"}, nil},
+		"a step on either side":         {[]string{"    rest 9 h", "    soak 1 h in water at 9 °C\n    rest 9 h"}, []string{"    cure", "    dry at air-on 70 °C for 1 h\n    cure"}, nil},
+		"a scale and what a tub weighs": {[]string{"vessel \"tub\"", "scale \"s\" { division 1 g }\nvessel \"tub\""}, []string{"holds 25 l", "holds 25 l; weighs 990 g"}, nil},
+		"one in other units":            {[]string{"at 14 °C", "at 57.2 °F"}, []string{"rest 9 h in air at 14 °C", "rest 9 h in air at 15 °C"}, []string{"rest 9 h in air at 14 °C", "rest 9 h in air at 15 °C"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			ours, theirs := edit(t, season, c.ours...), edit(t, season, c.theirs...)

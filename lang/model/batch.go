@@ -14,8 +14,9 @@ type Batch struct {
 	Process  *Process     // nil where the record names none that is known
 	Began    Instant      // zero where it is not said
 	Sample   *Sample
-	Bag      *Quantity // raw grain in the marked bag
+	Bag      *Quantity // raw grain in the marked bag; nil where the record does not say: see RawBag
 	Tare     *Quantity // of the bag where there is one, otherwise of the vessel
+	BagsTare bool      // it is that of the bag
 	Readings []Reading // as they are written, which is the order of the clock
 	Changes  []Change
 	Broken   bool // some of it did not read
@@ -57,17 +58,64 @@ const (
 	LightestOfGreen = 0.3 // of green malt, half of which and more is water
 )
 
-// Net gives what the grain of a weighing weighs without its tare, kg, and the raw
+// RawBag is the raw grain in the marked bag, as the record says or else its process; nil
+// where there is no bag.
+func (t *Batch) RawBag() *Quantity {
+	if t.Bag == nil && t.Process != nil {
+		return t.Process.Bag
+	}
+	return t.Bag
+}
+
+// BagTare is the tare of the bag, nil where the record has none or it is that of a vessel.
+func (t *Batch) BagTare() *Quantity {
+	if t.BagsTare {
+		return t.Tare
+	}
+	return nil
+}
+
+// TareOf is the tare that a weighing holds, nil where it holds none. One that says in
+// what the grain was weighed holds none but that of the bag.
+func (t *Batch) TareOf(x *Weighed) *Quantity {
+	switch of := t.BagTare(); {
+	case x.OfBag:
+		return of
+	case of == nil && x.In == nil:
+		return t.Tare
+	}
+	return nil
+}
+
+// Empty is what stood on the scale beside the grain of a weighing, kg: the tare, and what
+// it was weighed in.
+func (t *Batch) Empty(x *Weighed) (kg float64) {
+	if tare := t.TareOf(x); tare != nil {
+		kg = tare.SI
+	}
+	if x.In != nil && x.In.Weighs != nil {
+		kg += x.In.Weighs.SI
+	}
+	return kg
+}
+
+// ScaleOf is the scale of a weighing: the one that it names, or the only one of the
+// house; nil where that is not known.
+func (t *Batch) ScaleOf(x *Weighed) *Scale {
+	if x.On != nil || t.Process == nil || t.Process.House == nil || len(t.Process.House.Scales) != 1 {
+		return x.On
+	}
+	return t.Process.House.Scales[0]
+}
+
+// Net gives what the grain of a weighing weighs by itself, kg, and the raw
 // grain that it was, nil where that is not said. It is false for a weight that the
 // grain cannot have: below a half of the raw grain, or above 2.5 times as much.
 func (t *Batch) Net(x *Weighed) (net float64, raw *Quantity, can bool) {
-	net = x.Weight.SI
-	if t.Tare != nil && x.OfBag == (t.Bag != nil) {
-		net -= t.Tare.SI
-	}
+	net = x.Weight.SI - t.Empty(x)
 	switch {
 	case x.OfBag:
-		raw = t.Bag
+		raw = t.RawBag()
 	case t.Process != nil:
 		raw = t.Process.Charge
 	}

@@ -36,5 +36,9 @@ type Test struct {
 // they are done: more than an hour each for the three weeks that a steep can last.
 const MostSteps = 500
 
+// MostStages is how many stages a process may have: more than twice those of any that is
+// steeped, moved and kilned several times.
+const MostStages = 24
+
 // LeastInterval is the shortest time after which something may be done again, s.
 const LeastInterval = 60.0

@@ -25,6 +25,7 @@ type House struct {
 	Vessels   []*Vessel
 	Floors    []*Floor
 	Kilns     []*Kiln
+	Scales    []*Scale
 	Processes []*Process
 	Batches   []*Batch // of the file itself, not of those it uses
 	Limits    []Limit
@@ -112,9 +113,10 @@ type Site struct {
 
 // Vessel is a steeping vessel.
 type Vessel struct {
-	Name  string
-	Place source.Place
-	Holds *Quantity
+	Name   string
+	Place  source.Place
+	Holds  *Quantity
+	Weighs *Quantity // empty
 }
 
 // Floor is where the piece lies: a floor, a tray, or a box or drum that air is blown
@@ -123,6 +125,7 @@ type Floor struct {
 	Name    string
 	Place   source.Place
 	Area    *Quantity
+	Weighs  *Quantity // empty
 	Airflow *Quantity // what its fan can drive through the bed
 	Heater  *Quantity
 	Cooler  *Quantity // the heat that it takes out
@@ -138,6 +141,7 @@ type Kiln struct {
 	Name    string
 	Place   source.Place
 	Area    *Quantity
+	Weighs  *Quantity // empty
 	Airflow *Quantity
 	Reaches *Range
 	Heater  *Quantity
@@ -171,6 +175,7 @@ type Process struct {
 	House   *House
 	Make    Word // the malt type
 	Charge  *Quantity
+	Bag     *Quantity // raw grain in the marked bag
 	Grain   *Grain
 	Site    *Site
 	Stages  []Stage

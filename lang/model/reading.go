@@ -24,6 +24,8 @@ type Weighed struct {
 	Seen
 	After  *StepName // the step that had just ended; nil where it is not said
 	Weight Quantity
+	In     *Holder // what stood on the scale with it; nil where the weight is that of the drained grain
+	On     *Scale  // nil where it is not said
 	OfBag  bool
 	Clean  bool // without rootlets
 }

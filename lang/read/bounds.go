@@ -16,7 +16,7 @@ var (
 		"the next time begins before the last is over; the two times are mostly in each other's place, or one has a slip in its unit",
 		"look at both times and their units; air that is to run all the time is said of the soak: with air",
 		soaked("soak 7 h in water at 13 °C; aerate every 5 min for 30 min"), soaked("soak 7 h in water at 13 °C; aerate every 30 min for 5 min"))
-	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps",
+	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps, or a process of more than 24 stages",
 		"nobody makes so many soaks and rests, and no forecast of them would end", "look at how often repeat is to be done, and at what it repeats",
 		soaked("repeat 1000 times { soak 1 h in water at 13 °C; rest 1 h in air at 14 °C }"),
 		soaked("repeat 3 times { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"))
@@ -74,6 +74,16 @@ func (b *builder) countSteps(st model.Stage) bool {
 		return told
 	}
 	b.refuse(stepsTooMany.At(st.Place(), fmt.Sprintf("%s has %.0f steps, and %d are the most", st.Kind(), n, model.MostSteps)))
+	return true
+}
+
+// countStages reports a process of too many stages, and tells whether it did.
+func (b *builder) countStages(p *model.Process) bool {
+	n := len(p.Stages)
+	if n <= model.MostStages {
+		return false
+	}
+	b.refuse(stepsTooMany.At(p.Stages[model.MostStages].Place(), fmt.Sprintf("%q has %d stages, and %d are the most", p.Name, n, model.MostStages)))
 	return true
 }
 

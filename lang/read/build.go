@@ -25,7 +25,11 @@ type builder struct {
 	records   []*filled        // batches of the file itself
 	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
-	unread    map[any]bool // processes, stages and steps of which some did not read: what they lack may only be unread
+	scales    map[string]*model.Scale // by their names; see listScales
+	holders   map[string][]*model.Holder
+	anyHolder []*model.Holder // in the order in which they are defined
+	weighedIn map[string]bool // names of vessels, floors and kilns that a record names
+	unread    map[any]bool    // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	written   map[model.Stage]source.Place // the whole of each stage
 	beside    map[string]bool              // the words of the statements of the block that is read
@@ -61,7 +65,7 @@ func (b *builder) file(t *syntax.Tree) {
 var fileStatements = map[string]func(*builder, *filled){
 	"limits": (*builder).houseLimits,
 	"grain":  later((*builder).grain), "site": later((*builder).site), "vessel": later((*builder).vessel),
-	"floor": later((*builder).floor), "kiln": later((*builder).kiln),
+	"floor": later((*builder).floor), "kiln": later((*builder).kiln), "scale": later((*builder).scale),
 	"house": func(b *builder, r *filled) { b.learning = append(b.learning, r) },
 	"process": func(b *builder, r *filled) {
 		if r.place.File == b.main {

@@ -29,6 +29,7 @@ func (b *builder) batch(r *filled) {
 			do(rec, s)
 		}
 	})
+	t.BagsTare = bagsTare(t)
 	b.batchSense(t)
 }
 
@@ -180,28 +181,6 @@ func (r *recorder) sample(s *filled) {
 	default:
 		r.batch.Sample = &model.Sample{Wet: *wet, Dry: *dry}
 	}
-}
-
-func (r *recorder) weighed(s *filled) {
-	if !s.has("at") && !s.has("after") {
-		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
-		f.Hint = "such as: " + s.row.Example
-		r.refuse(f)
-		return
-	}
-	weight := r.positive(s.slot(1).quantity(), "a weight")
-	if weight == nil {
-		return
-	}
-	x := &model.Weighed{Weight: *weight, OfBag: s.slot(0) != nil, Clean: s.slot(2) != nil}
-	if s.has("after") {
-		step, ok := r.step(s, s.clauses["after"])
-		if !ok {
-			return
-		}
-		x.After = &step
-	}
-	r.add(s, x, &x.Seen)
 }
 
 // step reads the name of a step: its kind, and which of them.

@@ -92,18 +92,21 @@ func (b *builder) site(r *filled) {
 }
 
 var vesselFacts = table[model.Vessel]{
-	"holds": func(_ *builder, v *model.Vessel, r *filled) { v.Holds = r.slot(0).quantity() },
+	"holds":  func(_ *builder, v *model.Vessel, r *filled) { v.Holds = r.slot(0).quantity() },
+	"weighs": func(_ *builder, v *model.Vessel, r *filled) { v.Weighs = r.slot(0).quantity() },
 }
 
 func (b *builder) vessel(r *filled) {
 	v := &model.Vessel{}
 	v.Name, v.Place = r.name()
 	facts(b, r, vocabulary.Vessel, v, vesselFacts)
+	b.together(vocabulary.VesselWeight, v.Weighs, v.Holds)
 	b.house.Vessels = append(b.house.Vessels, v)
 }
 
 var floorFacts = table[model.Floor]{
 	"area":    func(_ *builder, v *model.Floor, r *filled) { v.Area = r.slot(0).quantity() },
+	"weighs":  func(_ *builder, v *model.Floor, r *filled) { v.Weighs = r.slot(0).quantity() },
 	"airflow": func(_ *builder, v *model.Floor, r *filled) { v.Airflow = r.slot(0).quantity() },
 	"heater":  func(_ *builder, v *model.Floor, r *filled) { v.Heater = r.slot(0).quantity() },
 	"cooler":  func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
@@ -115,6 +118,7 @@ func (b *builder) floor(r *filled) {
 	v := &model.Floor{}
 	v.Name, v.Place = r.name()
 	facts(b, r, vocabulary.Floor, v, floorFacts)
+	b.together(vocabulary.TrayWeight, v.Weighs, v.Area)
 	b.house.Floors = append(b.house.Floors, v)
 }
 
@@ -129,6 +133,7 @@ func (b *builder) positive(q *model.Quantity, what string) *model.Quantity {
 
 var kilnFacts = table[model.Kiln]{
 	"area":    func(_ *builder, k *model.Kiln, r *filled) { k.Area = r.slot(0).quantity() },
+	"weighs":  func(_ *builder, k *model.Kiln, r *filled) { k.Weighs = r.slot(0).quantity() },
 	"airflow": func(_ *builder, k *model.Kiln, r *filled) { k.Airflow = r.slot(0).quantity() },
 	"reaches": func(b *builder, k *model.Kiln, r *filled) { k.Reaches = b.upright(r.slot(0)) },
 	"heater":  func(_ *builder, k *model.Kiln, r *filled) { k.Heater = r.slot(0).quantity() },
@@ -146,7 +151,21 @@ func (b *builder) kiln(r *filled) {
 	k.Name, k.Place = r.name()
 	facts(b, r, vocabulary.KilnFacts, k, kilnFacts)
 	b.kilnProportions(k)
+	b.together(vocabulary.TrayWeight, k.Weighs, k.Area)
 	b.house.Kilns = append(b.house.Kilns, k)
+}
+
+var scaleFacts = table[model.Scale]{
+	"division": func(_ *builder, s *model.Scale, r *filled) { s.Division = r.slot(0).quantity() },
+	"holds":    func(_ *builder, s *model.Scale, r *filled) { s.Holds = r.slot(0).quantity() },
+}
+
+func (b *builder) scale(r *filled) {
+	s := &model.Scale{}
+	s.Name, s.Place = r.name()
+	facts(b, r, vocabulary.Scale, s, scaleFacts)
+	b.together(vocabulary.ScaleMarks, s.Holds, s.Division)
+	b.house.Scales = append(b.house.Scales, s)
 }
 
 func (b *builder) houseLimits(r *filled) {
@@ -193,6 +212,9 @@ func definitionsIn(h *model.House) []definition {
 	for _, d := range h.Kilns {
 		list = append(list, definition{"kiln", d.Name, d.Place, d})
 	}
+	for _, d := range h.Scales {
+		list = append(list, definition{"scale", d.Name, d.Place, d})
+	}
 	for _, d := range h.Processes {
 		list = append(list, definition{"process", d.Name, d.Place, d})
 	}
@@ -202,6 +224,10 @@ func definitionsIn(h *model.House) []definition {
 	return list
 }
 
+// serves are the kinds of definition that are of no use where no process names them. A
+// scale is not named: the weights of every process are shown as it shows them.
+var serves = map[string]bool{"grain": true, "site": true, "vessel": true, "floor": true, "kiln": true}
+
 // unused notes definitions of the main file that none of its processes uses. A
 // file without processes is a file of the house, and is left alone.
 func (b *builder) unused() {
@@ -209,7 +235,7 @@ func (b *builder) unused() {
 		return
 	}
 	for _, d := range definitionsIn(b.house) {
-		if d.kind != "process" && d.kind != "batch" && d.place.File == b.main && !b.used[d.of] {
+		if serves[d.kind] && d.place.File == b.main && !b.used[d.of] && !(b.weighedIn[d.name] && d.kind != "grain" && d.kind != "site") {
 			b.note(unusedDefinition.At(d.place, fmt.Sprintf("no process of this file uses %s %q", d.kind, d.name)))
 		}
 	}

@@ -26,6 +26,7 @@ func (b *builder) process(r *filled) {
 	b.unread[p] = !whole
 	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
+	b.bagSense(p.Bag, p.Charge)
 	b.sense(p)
 }
 
@@ -41,6 +42,7 @@ var processStatements = table[model.Process]{
 		p.Charge = s.slot(0).quantity()
 		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
 	},
+	"bag": func(b *builder, p *model.Process, s *filled) { p.Bag = b.positive(s.slot(0).quantity(), "a weight") },
 	"at": func(b *builder, p *model.Process, s *filled) {
 		b.siteNamed[p] = true
 		p.Site = find(b, s.slot(0), "site", b.house.Sites, func(g *model.Site) string { return g.Name })
@@ -130,11 +132,12 @@ func quotedNames(names []string) string {
 	return quoted(out)
 }
 
-// stage puts a stage into the process.
+// stage puts a stage into the process, but for one that stands there word for word.
 func (b *builder) stage(p *model.Process, st model.Stage, s *filled) {
 	b.unread[st] = !s.whole
 	if n := len(p.Stages); n > 0 && sameWords(b.written[p.Stages[n-1]], s.scope()) {
 		b.again(s.place, p.Stages[n-1].Place(), fmt.Sprintf("%s is written twice, word for word", st.Kind()))
+		return
 	}
 	b.written[st] = s.scope()
 	p.Stages = append(p.Stages, st)

@@ -109,6 +109,7 @@ var blockFrames = map[vocabulary.Block]string{
 	vocabulary.Vessel:    "vessel \"tub\" {\n  holds 25 l\n  %s\n}",
 	vocabulary.Floor:     "floor \"tray\" {\n  area 1 m2\n  %s\n}",
 	vocabulary.KilnFacts: "kiln \"oven\" {\n  area 1 m2\n  %s\n}",
+	vocabulary.Scale:     "scale \"kitchen\" {\n  division 1 g\n  %s\n}",
 	vocabulary.Limits:    "limits {\n  %s\n}",
 	vocabulary.Batch:     soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  %s\n}",
 }

@@ -195,6 +195,17 @@ func (b *builder) kilnProportions(k *model.Kiln) {
 	b.hardlyWarm(k)
 }
 
+// together holds two facts of one thing against each other.
+func (b *builder) together(name string, of, over *model.Quantity) {
+	var list sharesOf
+	list.add(name, of, over)
+	for _, s := range list {
+		if s.out(s.Usual) != 0 {
+			b.disproportion(s, s.of)
+		}
+	}
+}
+
 // muchAir tells whether, held against the area, the airflow is high and the heater is
 // not low: what does not fit is then rather the airflow.
 func (l sharesOf) muchAir() bool {

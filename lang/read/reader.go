@@ -253,7 +253,7 @@ func describe(s *vocabulary.Slot) string {
 	case vocabulary.Amount:
 		return fmt.Sprintf("%s (%s)", s.Label, dimensionWords(s.Dims))
 	case vocabulary.Name:
-		return fmt.Sprintf("the name of %s in quotes", withArticle(string(s.Of)))
+		return fmt.Sprintf("the name of %s in quotes", s.Label)
 	case vocabulary.Text:
 		return s.Label + " in quotes"
 	case vocabulary.Choice:

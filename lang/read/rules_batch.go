@@ -5,6 +5,9 @@ func batchOf(lines string) string {
 	return shortest + shortKiln + "}\nbatch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n" + lines + "}\n"
 }
 
+// tubThatWeighs is a vessel in which a batch can be weighed, for the examples.
+const tubThatWeighs = "vessel \"tub\" { holds 25 l; weighs 990 g }\n"
+
 // The rules of a record.
 var (
 	timeGoesBack = rule("time-goes-back", fault, "a reading whose time lies before that of the line above",
@@ -19,4 +22,8 @@ var (
 	driedAboveWet = rule("dried-above-wet", fault, "a sample that weighs more when it is dry than before",
 		"drying takes water away; the two weights may be swapped, or the dish weighed along once", "look at both weights",
 		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))
+	tareBesideIn = rule("tare-beside-in", caution, "a record with a tare, and weights that say in what the grain was weighed",
+		"what such a weight was weighed in is taken off it, and of every other weight the tare: it is not certain which of the two is in a number",
+		"take the tare out, and say of each weight in what it was weighed",
+		tubThatWeighs+batchOf("  tare 990 g\n  weighed 8.33 kg in \"tub\" after soak 1\n"), tubThatWeighs+batchOf("  weighed 8.33 kg in \"tub\" after soak 1\n"))
 )

@@ -23,6 +23,9 @@ func (b *builder) sense(p *model.Process) {
 			p.Broken = true
 		}
 	}
+	if b.countStages(p) {
+		p.Broken = true
+	}
 	b.proportions(p)
 	b.moistureSense(p)
 	b.greenSense(p)

@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
@@ -26,6 +27,28 @@ func (b *builder) batchSense(t *model.Batch) {
 	for _, c := range t.Changes {
 		b.stepSense(t, c.Step)
 	}
+	if t.Process != nil {
+		b.bagSense(t.Bag, t.Process.Charge)
+	}
+	b.tareSense(t)
+}
+
+// tareSense reports a tare beside weights that say in what the grain was weighed: of
+// those the tare is not taken off, and of all others it is.
+func (b *builder) tareSense(t *model.Batch) {
+	if t.Tare == nil || t.BagTare() != nil {
+		return
+	}
+	for _, x := range t.Readings {
+		w, ok := x.(*model.Weighed)
+		if !ok || w.In == nil || w.OfBag {
+			continue
+		}
+		f := tareBesideIn.At(t.Tare.Place, fmt.Sprintf("the tare of %s is not taken off weights that say in what the grain was weighed, such as in %q", t.Tare, w.In.Name))
+		f.Related = []finding.Related{{Place: w.Place(), Message: "the first of them"}}
+		b.note(f)
+		return
+	}
 }
 
 // weightSense reports a weight that the batch, or the bag, cannot have.
@@ -42,15 +65,28 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	if can {
 		return
 	}
-	tare := x.Weight.SI - net
-	without := ""
-	if tare > 0 {
-		without = fmt.Sprintf(" with a tare of %s", t.Tare)
-	}
 	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %s times as heavy, outside %.1f to %.1f",
-		what, x.Weight, without, raw, quantity.About(net/raw.SI, ""), model.Lightest, model.Heaviest))
+		what, x.Weight, withEmpty(t, x), raw, quantity.About(net/raw.SI, ""), model.Lightest, model.Heaviest))
 	f.Hint = "look at the number and its unit, and whether the tare is in it"
+	if x.In != nil {
+		f.Hint = fmt.Sprintf("look at the number and its unit, and whether %q is in it; of the drained grain alone, leave in out", x.In.Name)
+		f.Related = append(f.Related, finding.Related{Place: x.In.Weighs.Place, Message: "what it weighs when it is empty"})
+	}
 	b.note(f)
+}
+
+// withEmpty says what is weighed along; "" where nothing is.
+func withEmpty(t *model.Batch, x *model.Weighed) (text string) {
+	if tare := t.TareOf(x); tare != nil {
+		text = fmt.Sprintf(" with a tare of %s", tare)
+	}
+	switch {
+	case x.In == nil:
+		return text
+	case text == "":
+		return fmt.Sprintf(" with %q of %s", x.In.Name, x.In.Weighs)
+	}
+	return text + fmt.Sprintf(" and %q of %s", x.In.Name, x.In.Weighs)
 }
 
 // stepSense reports a step that the process of the batch does not have.

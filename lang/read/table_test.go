@@ -20,6 +20,7 @@ var built = map[vocabulary.Block][]string{
 	vocabulary.Vessel:    wordsOf(vesselFacts),
 	vocabulary.Floor:     wordsOf(floorFacts),
 	vocabulary.KilnFacts: wordsOf(kilnFacts),
+	vocabulary.Scale:     wordsOf(scaleFacts),
 	vocabulary.House:     wordsOf(learntFacts),
 	vocabulary.Process:   wordsOf(processStatements),
 	vocabulary.Steep:     wordsOf(steepStatements),

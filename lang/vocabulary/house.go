@@ -18,6 +18,9 @@ var houseRows = []Row{
 	{Word: "kiln", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: KilnFacts,
 		Doc:     "A kiln, drying cabinet or oven and what it can do.",
 		Example: `kiln "tray kiln" { area 0.5 m2; airflow 60 m3/h; reaches 30 to 95 °C; heater 1.5 kW; fired electric }`},
+	{Word: "scale", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Scale,
+		Doc:     "A scale, and how finely it shows. Weights are then shown no finer than it does, and a reading is as exact as its division makes it. Where a house has one, every weight was read on it; of several, the line of a record says which.",
+		Example: `scale "kitchen" { division 1 g; holds 5 kg }`},
 	{Word: "limits", In: blocks(File, Process), Opens: Limits,
 		Doc: "Moves a threshold of the house. Every report that used it says so.", Example: `limits { bed-temperature at most 22 °C }`},
 
@@ -58,6 +61,13 @@ var houseRows = []Row{
 
 	{Word: "holds", In: blocks(Vessel), Slots: []Slot{sensed(single("its volume", q.Volume), volume)}, Once: true, Needed: true,
 		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},
+	{Word: "weighs", In: blocks(Vessel, Floor, KilnFacts), Slots: []Slot{sensed(single("its weight when empty", q.Mass), emptyWeight)}, Once: true,
+		Doc: "What it weighs when it is empty; of trays, all together. What grain weighs in it is then shown beside what the drained grain weighs, and a record may hold the weight with it: weighed 8.33 kg in \"bucket\".", Example: "weighs 2 lb 3 oz"},
+
+	{Word: "division", In: blocks(Scale), Slots: []Slot{sensed(single("from one mark to the next", q.Mass), division)}, Once: true, Needed: true,
+		Doc: "The smallest step in which the scale shows a weight.", Example: "division 1 g"},
+	{Word: "holds", In: blocks(Scale), Slots: []Slot{sensed(single("the most that it weighs", q.Mass), load)}, Once: true,
+		Doc: "The most that may stand on the scale, the vessel with it.", Example: "holds 5 kg"},
 
 	{Word: "area", In: blocks(Floor, KilnFacts), Slots: []Slot{sensed(single("its area", q.Area), area)}, Once: true, Needed: true,
 		Doc: "Area the grain lies on; of trays, all together.", Example: "area 0.8 m2"},

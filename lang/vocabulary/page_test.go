@@ -136,7 +136,7 @@ var blockTitles = []struct {
 }{
 	{File, "At the top of a file"}, {Process, "In a process"}, {Steep, "In a steep"}, {Repeat, "In a repeat"},
 	{Germinate, "In germinate"}, {Wither, "In wither"}, {Kiln, "In the kiln stage of a process"},
-	{Grain, "Facts of a grain"}, {Site, "Facts of a site"}, {Vessel, "Facts of a vessel"}, {Floor, "Facts of a floor"}, {KilnFacts, "Facts of a kiln"},
+	{Grain, "Facts of a grain"}, {Site, "Facts of a site"}, {Vessel, "Facts of a vessel"}, {Floor, "Facts of a floor"}, {KilnFacts, "Facts of a kiln"}, {Scale, "Facts of a scale"},
 	{House, "What a house has learnt"}, {Batch, "In a batch"},
 }
 

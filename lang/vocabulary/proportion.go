@@ -33,6 +33,10 @@ const (
 	HeatOfArea = "heat-for-kiln"
 	Sprinkled  = "sprinkled"
 	SprinkledW = "sprinkled-by-weight"
+
+	VesselWeight = "vessel-weight"
+	TrayWeight   = "tray-weight"
+	ScaleMarks   = "scale-divisions"
 )
 
 var ratios = []Proportion{
@@ -67,6 +71,15 @@ var ratios = []Proportion{
 	{Name: SprinkledW, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 kg"), Usual: band("0.004 to 0.25 kg"),
 		Standing: "as by volume",
 		Doc:      "water of one sprinkling, by weight, for each kilogram of raw grain"},
+	{Name: VesselWeight, Of: "empty weight", On: "room", Unit: "l", Can: band("0.0001 to 100 kg"), Usual: band("0.004 to 4 kg"),
+		Standing: "a thin plastic tub has 20 g and more for each litre, cast iron up to 2 kg: " + practice,
+		Doc:      "what an empty vessel weighs for each litre that it holds"},
+	{Name: TrayWeight, Of: "empty weight", On: "floor", Unit: "m2", Can: band("0.005 to 10000 kg"), Usual: band("0.1 to 1500 kg"),
+		Standing: "a cloth in a frame has 1 kg for each square metre, an oven some 200 kg: " + practice,
+		Doc:      "what an empty floor, tray or kiln weighs for each square metre of it"},
+	{Name: ScaleMarks, Of: "load", On: "division", Unit: "g", Can: band("0.01 to 100000 kg"), Usual: band("0.1 to 1000 kg"),
+		Standing: "scales of the trade have 1000 to 10000 divisions, those of a kitchen and of a laboratory as well more: " + practice,
+		Doc:      "what a scale holds for each gram of its division"},
 }
 
 // FindProportion finds a proportion by its name.

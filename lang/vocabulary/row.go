@@ -27,6 +27,7 @@ const (
 	Vessel    Block = "vessel"
 	Floor     Block = "floor"
 	KilnFacts Block = "kiln"
+	Scale     Block = "scale"
 	Limits    Block = "limits"
 	Batch     Block = "batch"
 	House     Block = "house"
@@ -59,6 +60,7 @@ type Slot struct {
 	Range    bool                 // a range is allowed
 	Bound    bool                 // a bound ("at least") is allowed
 	Of       Block                // of a Name: what it names
+	Or       []Block              // of a Name: what else it may name
 	Words    []string             // of a Choice or Literal
 	Optional bool
 	Sense    *Sense // of an Amount: which values make sense; nil where any may

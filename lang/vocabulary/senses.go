@@ -49,6 +49,10 @@ var (
 	power    = bandsOf("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
 	returned = bandsOf("a share of the air", "0 to 95 %", "", "")
 
+	emptyWeight = bandsOf("an empty weight", "1 g to 100 t", "10 g to 20 t", practice)
+	division    = bandsOf("a division", "0.0001 g to 20 kg", "0.001 g to 20 kg", practice)
+	load        = bandsOf("what a scale holds", "1 g to 100 t", "20 g to 100 t", practice)
+
 	charge        = bandsOf("a charge", "2 g to 1000 t", "40 g to 300 t", practice)
 	pieceHumidity = bandsOf("a relative humidity", "1 to 100 %", "20 to 100 %", practice)
 )

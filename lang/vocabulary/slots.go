@@ -66,6 +66,9 @@ func ranged(label string, dims ...q.Dimension) Slot {
 
 func named(b Block) Slot { return Slot{Kind: Name, Label: "a " + string(b), Of: b} }
 
+// holder is the name of whatever grain can be weighed in.
+var holder = Slot{Kind: Name, Label: "a vessel, floor or kiln", Of: Vessel, Or: blocks(Floor, KilnFacts)}
+
 func optional(s Slot) Slot {
 	s.Optional = true
 	return s

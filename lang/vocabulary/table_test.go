@@ -61,7 +61,9 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		assert.NotEmpty(t, s.Words, where)
 		assert.True(t, s.Optional, where)
 	case Name:
-		assert.NotEmpty(t, Words(s.Of), "%s names a block that has no statements", where)
+		for _, b := range append([]Block{s.Of}, s.Or...) {
+			assert.NotEmpty(t, Words(b), "%s names a block that has no statements", where)
+		}
 	case Text, Condition, Clock, Date, Moment:
 		assert.NotEmpty(t, s.Label, where)
 	default:
@@ -99,7 +101,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 	}
 	for _, r := range Rows() {
 		for _, in := range r.In {
-			if slices.Contains([]Block{Grain, Site, Vessel, Floor, KilnFacts}, in) && r.Slots[0].Kind == Amount {
+			if slices.Contains([]Block{Grain, Site, Vessel, Floor, KilnFacts, Scale}, in) && r.Slots[0].Kind == Amount {
 				check(string(in)+" "+r.Word, r.Slots[0].Sense, r.Slots[0].Dims)
 			}
 		}
@@ -188,6 +190,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
+		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>))`,
 		{Germinate, "turn"}: "turn every <how often> (by machine)",
 		{Site, "awake"}:     "awake <from and to>",
 	} {

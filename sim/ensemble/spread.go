@@ -51,6 +51,7 @@ type StepSpread struct {
 	Stage    model.StageKind
 	Label    string
 	Number   int    // which of its kind
+	At       int    // where the words that ask for it begin in their file
 	End      Spread // s from the first soak
 	Moisture Spread // wet basis, at its end
 	Weight   Spread // kg, at its end
@@ -60,6 +61,17 @@ type StepSpread struct {
 func (s StepSpread) Word() string {
 	word, _, _ := strings.Cut(s.Label, " ")
 	return word
+}
+
+// Of is the stage of a process that the step is of: the last one of its kind that begins
+// no later than the words that ask for it; nil where there is none.
+func (s StepSpread) Of(p *model.Process) (of model.Stage) {
+	for _, st := range p.Stages {
+		if st.Kind() == s.Stage && st.Place().Start <= s.At {
+			of = st
+		}
+	}
+	return of
 }
 
 // Steps gives the spread of each step, in the order of the process. A step that not
@@ -90,7 +102,7 @@ func (e *Ensemble) Steps() []StepSpread {
 	})
 	for _, k := range keys {
 		x := e.stepsSeen[k]
-		out = append(out, StepSpread{x.stage, x.label, x.number, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
+		out = append(out, StepSpread{x.stage, x.label, x.number, x.place, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
 	}
 	return out
 }

@@ -129,6 +129,10 @@ type KilnAir struct {
 // DeculmTime is how long the rootlets take to come off.
 type DeculmTime struct{ Takes float64 } // s
 
+// ScaleError is the error of a scale that does not say its division, as a share of what it
+// shows. A forecast weighs nothing: it is what the readings of a record are taken to have.
+type ScaleError struct{ Share float64 }
+
 // Learnt is a factor that was learnt in the house.
 type Learnt struct {
 	Used
@@ -178,6 +182,7 @@ func (a KilnArea) topic() topic    { return topic{"kiln", a.Called} }
 func (a OvenAir) topic() topic     { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
+func (ScaleError) topic() topic    { return topic{of: "scale"} }
 func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
 
 // assume takes something for granted, and tells whether it was not yet.

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"maltwright/lang/model"
 )
 
 // Visit is one time at which somebody goes to the batch, with all that is to do then.
@@ -11,7 +13,8 @@ type Visit struct {
 	At               float64 // s from the first soak
 	Waits            float64 // s that all of it may wait without harm
 	Tasks            []Task
-	Moisture, Weight float64 // as in Task, from the first task that knows them
+	Moisture, Weight float64       // as in Task, from the first task that knows them
+	In               *model.Holder // of the weight
 }
 
 // together is how near to one another tasks are one visit, s.
@@ -32,7 +35,7 @@ func Gather(list []Task) []Visit {
 			v.Moisture = t.Moisture
 		}
 		if math.IsNaN(v.Weight) {
-			v.Weight = t.Weight
+			v.Weight, v.In = t.Weight, t.In
 		}
 	}
 	for _, v := range out {

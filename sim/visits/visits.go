@@ -66,6 +66,7 @@ type Task struct {
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
 	Weight      float64              // kg of the whole batch; NaN the same
+	In          *model.Holder        // what the grain lay in until then, where the weight is known; nil where it lay in nothing
 }
 
 // List gives the tasks of a forecast in the order of time.
@@ -74,10 +75,12 @@ func List(f *forecast.Forecast) []Task {
 	if c := f.Process.Charge; c != nil {
 		l.weight = c.SI
 	}
+	var before *model.Holder
 	for i, st := range f.Stages {
 		if len(st.Steps) == 0 {
 			continue
 		}
+		known := len(l.tasks)
 		l.next = nil
 		if i+1 < len(f.Stages) {
 			l.next = &f.Stages[i+1]
@@ -87,11 +90,27 @@ func List(f *forecast.Forecast) []Task {
 			list(l, st)
 		}
 		l.weight = st.Steps[len(st.Steps)-1].WeightEnd
+		l.layIn(l.tasks[known:], st.Steps[0].Start, before, model.HolderOf(st.Of))
+		before = model.HolderOf(st.Of)
 	}
 	slices.SortStableFunc(l.tasks, func(a, b Task) int {
 		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(first[a.Kind], first[b.Kind]))
 	})
 	return l.tasks
+}
+
+// layIn notes what the grain lay in until each task of a stage: at its beginning that of
+// the stage before.
+func (l *lister) layIn(list []Task, begin float64, before, own *model.Holder) {
+	for i := range list {
+		switch t := &list[i]; {
+		case math.IsNaN(t.Weight):
+		case t.At > begin:
+			t.In = own
+		default:
+			t.In = before
+		}
+	}
 }
 
 // first is what comes before all else that is due: the water off, then whether to go on.

@@ -131,6 +131,30 @@ func TestTheScaleAtAVisitIsThatOfTheForecast(t *testing.T) {
 	}
 }
 
+// What is drained lay in the vessel, what comes onto the kiln on the floor before it; raw
+// grain and clean malt lie in nothing.
+func TestAVisitKnowsWhatTheGrainLayInUntilThen(t *testing.T) {
+	in := map[Kind][]string{}
+	for _, x := range List(forecastOf(t, steepText+growText+kilnText)) {
+		name := ""
+		if x.In != nil {
+			name = x.In.Name
+		}
+		in[x.Kind] = append(in[x.Kind], name)
+		if math.IsNaN(x.Weight) {
+			assert.Nil(t, x.In, x.Kind)
+		}
+	}
+	assert.Equal(t, []string{"", "tub", "tub"}, in[Fill])
+	assert.Equal(t, []string{"tub", "tub", "tub"}, in[Drain])
+	assert.Equal(t, []string{"tub"}, in[Spread])
+	assert.Equal(t, []string{"tray"}, in[EndFloor])
+	assert.Equal(t, []string{"tray"}, in[Load])
+	assert.Equal(t, []string{"kiln"}, in[Unload])
+	assert.Equal(t, []string{"kiln"}, in[Deculm])
+	assert.Equal(t, []string{""}, in[Put])
+}
+
 func TestTasksOfOneMinuteAreOneVisit(t *testing.T) {
 	list := List(forecastOf(t, steepText+growText+kilnText))
 	got := Gather(list)

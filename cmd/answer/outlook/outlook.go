@@ -41,7 +41,7 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 		if err != nil {
 			return r, err
 		}
-		r.Spread = SpreadOf(e)
+		r.Spread = SpreadOf(e, f.Process)
 	}
 	if o.Worst {
 		corners, err := cornersOf(ctx, f.Process)
@@ -57,15 +57,16 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 func Of(f *forecast.Forecast, start time.Time) Result {
 	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
+	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
 		one := Stage{NameOf(f.Process, st.Of), []Step{}}
 		for _, s := range st.Steps {
-			one.Steps = append(one.Steps, stepOf(s, start))
+			one.Steps = append(one.Steps, stepOf(s, start, bag.On(model.HolderOf(st.Of), s.WeightEnd)))
 		}
 		r.Stages = append(r.Stages, one)
 	}
 	for _, a := range f.Assumed {
-		r.Assumed = append(r.Assumed, assumptionOf(a))
+		r.Assumed = append(r.Assumed, AssumptionOf(a))
 	}
 	if st := model.First[*model.Storing](f.Process); st != nil && st.Rest != nil {
 		r.Rest = st.Rest.String()
@@ -101,9 +102,9 @@ func breakOf(f *forecast.Forecast) *Break {
 	return b
 }
 
-func stepOf(s forecast.Step, start time.Time) Step {
+func stepOf(s forecast.Step, start time.Time, on OnScale[answer.Kilograms]) Step {
 	out := Step{Label: s.Label, StepName: StepName{s.Word(), s.Number}, Start: answer.Seconds(s.Start), End: answer.Seconds(s.End), Temperature: TemperatureOf(s.Temperature),
-		MoistureStart: answer.Share(s.MoistureStart), MoistureEnd: answer.Share(s.MoistureEnd), WeightEnd: answer.Kilograms(s.WeightEnd), EndedBy: string(s.EndedBy)}
+		MoistureStart: answer.Share(s.MoistureStart), MoistureEnd: answer.Share(s.MoistureEnd), WeightEnd: answer.Kilograms(s.WeightEnd), OnScale: on, EndedBy: string(s.EndedBy)}
 	if !start.IsZero() {
 		out.StartTime, out.EndTime = ClockAt(start, out.Start), ClockAt(start, out.End)
 	}

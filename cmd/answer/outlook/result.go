@@ -100,9 +100,10 @@ type Step struct {
 	MoistureStart answer.Share        `json:"moisture_start_wb"`
 	MoistureEnd   answer.Share        `json:"moisture_end_wb"`
 	WeightEnd     answer.Kilograms    `doc:"of the whole batch, drained"`
-	EndedBy       string              `doc:"time, gate or guard"`
-	StartTime     time.Time           `json:",omitempty"`
-	EndTime       time.Time           `json:",omitempty"`
+	OnScale[answer.Kilograms]
+	EndedBy   string    `doc:"time, gate or guard"`
+	StartTime time.Time `json:",omitempty"`
+	EndTime   time.Time `json:",omitempty"`
 }
 
 // Row is a step as a line of a table.

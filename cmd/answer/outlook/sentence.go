@@ -65,7 +65,7 @@ const (
 	Why
 )
 
-func assumptionOf(a forecast.Assumption) Assumption {
+func AssumptionOf(a forecast.Assumption) Assumption {
 	return Assumption{Taken{a, What}, Taken{a, Value}, Taken{a, Why}}
 }
 

@@ -27,6 +27,7 @@ type StepSpread struct {
 	End         answer.Spread[answer.Seconds]
 	MoistureEnd answer.Spread[answer.Share] `json:"moisture_end_wb"`
 	WeightEnd   answer.Spread[answer.Kilograms]
+	OnScale[answer.Spread[answer.Kilograms]]
 }
 
 // Odds is how often a condition held.
@@ -57,20 +58,21 @@ func Points[T answer.Single](s ensemble.Spread) answer.Spread[T] {
 	return answer.Spread[T]{P10: T(s.P10), P50: T(s.P50), P90: T(s.P90), Share: answer.Share(s.Share)}
 }
 
-// SpreadOf is the spread of an ensemble.
-func SpreadOf(e *ensemble.Ensemble) *Spread {
+// SpreadOf is the spread of an ensemble of a process.
+func SpreadOf(e *ensemble.Ensemble, p *model.Process) *Spread {
 	out := &Spread{Members: len(e.Members), Steps: []StepSpread{}, Totals: TotalsOver(e), Gates: oddsOf(e.Gates()), Expects: oddsOf(e.Expectations())}
 	for _, s := range e.Steps() {
-		out.Steps = append(out.Steps, StepSpreadOf(s))
+		out.Steps = append(out.Steps, StepSpreadOf(s, p, BagOf(p)))
 	}
 	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of)) }
 	out.Drivers = Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
 	return out
 }
 
-// StepSpreadOf is the spread of one step.
-func StepSpreadOf(s ensemble.StepSpread) StepSpread {
-	return StepSpread{string(s.Stage), s.Label, StepName{s.Word(), s.Number}, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight)}
+// StepSpreadOf is the spread of one step of a process.
+func StepSpreadOf(s ensemble.StepSpread, p *model.Process, bag Bag) StepSpread {
+	return StepSpread{string(s.Stage), s.Label, StepName{s.Word(), s.Number}, Points[answer.Seconds](s.End), Points[answer.Share](s.Moisture), Points[answer.Kilograms](s.Weight),
+		bag.OnSpread(model.HolderOf(s.Of(p)), s.Weight)}
 }
 
 func oddsOf(list []ensemble.Odds) []Odds {

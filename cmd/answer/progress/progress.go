@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
 )
@@ -41,6 +42,7 @@ type Result struct {
 	Thermometer *answer.Spread[answer.Kelvin] `doc:"how much more the thermometer shows than it is"`
 	RelativeTo  Reference                     `doc:"what the factors stand beside: the model, or the house where it has learnt"`
 	Posterior   Posterior                     `doc:"how the answer was reached"`
+	Assumed     []outlook.Assumption          `doc:"what is taken for granted of the readings"`
 	Cautions    []outlook.Caution             `doc:"what can hurt somebody in the process"`
 }
 
@@ -55,12 +57,13 @@ const (
 
 // State is the batch now.
 type State struct {
-	Moisture      *answer.Spread[answer.Share]     `json:"moisture_wb"`
-	Weight        *answer.Spread[answer.Kilograms] `doc:"on the scale"`
-	DryMatterLost *answer.Spread[answer.Share]     `doc:"of the dry matter of the grain"`
-	Chit          *answer.Spread[answer.Share]     `doc:"of the corns"`
-	Acrospire     *answer.Spread[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the corn"`
-	Modification  *answer.Spread[answer.Number]    `doc:"0 to 1"`
+	Moisture *answer.Spread[answer.Share]     `json:"moisture_wb"`
+	Weight   *answer.Spread[answer.Kilograms] `doc:"on the scale, drained"`
+	outlook.OnScale[answer.Spread[answer.Kilograms]]
+	DryMatterLost *answer.Spread[answer.Share]  `doc:"of the dry matter of the grain"`
+	Chit          *answer.Spread[answer.Share]  `doc:"of the corns"`
+	Acrospire     *answer.Spread[answer.Number] `json:"acrospire_mean" doc:"mean length as a part of the corn"`
+	Modification  *answer.Spread[answer.Number] `doc:"0 to 1"`
 	Bed           *answer.Spread[answer.Celsius]
 	AirOff        *answer.Spread[answer.Celsius]
 	Malt          *answer.Spread[answer.Celsius]
@@ -82,19 +85,23 @@ type Posterior struct {
 // Of is the answer of what was followed.
 func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
+	bag := outlook.BagOfBatch(b)
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
-		Now: stateOf(f.Stand), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
+		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
 	}
+	for _, a := range f.Trial.Assumed() {
+		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))
+	}
 	for _, v := range f.Due {
-		r.Due = append(r.Due, timetable.VisitOf(v, r.Began))
+		r.Due = append(r.Due, timetable.VisitOf(v, r.Began, bag))
 	}
 	for _, x := range f.ToCome() {
-		r.Steps = append(r.Steps, outlook.StepSpreadOf(x))
+		r.Steps = append(r.Steps, outlook.StepSpreadOf(x, p, bag))
 	}
 	for _, x := range f.Factors() {
 		if x.Thermometer {
@@ -106,8 +113,12 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	return r
 }
 
-func stateOf(s follow.Stand) State {
-	return State{Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
+func stateOf(s follow.Stand, bag outlook.Bag) State {
+	var on outlook.OnScale[answer.Spread[answer.Kilograms]]
+	if had[answer.Kilograms](s.Weight) != nil {
+		on = bag.OnSpread(model.HolderOf(s.Sight.Of), s.Weight)
+	}
+	return State{OnScale: on, Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
 		Chit: had[answer.Share](s.Chit), Acrospire: had[answer.Number](s.Acrospire), Modification: had[answer.Number](s.Modification),
 		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
 }

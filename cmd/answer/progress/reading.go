@@ -15,7 +15,7 @@ type Reading struct {
 	Line         int                         `doc:"in its file, from 1"`
 	At           time.Time                   `doc:"null where its step tells when it was"`
 	Text         string                      `doc:"as written"`
-	Weight       *Compared[answer.Kilograms] `json:",omitempty"`
+	Weight       *Compared[answer.Kilograms] `json:",omitempty" doc:"of the grain alone, without what was weighed along"`
 	Temperature  *Compared[answer.Celsius]   `json:",omitempty"`
 	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the corns"`
 	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the corn"`
@@ -23,6 +23,7 @@ type Reading struct {
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
+	Along        answer.Kilograms            `json:"-"` // what is weighed along with the grain
 }
 
 // Compared is what was read beside what was expected.
@@ -46,6 +47,8 @@ type Doubt struct {
 	Wanted  answer.Share // moisture that the step behind it waits for
 	Unit    string       // in which it would fit
 	Tare    string       // as written
+	Holder  string       // the vessel, floor or kiln that is or is not in it, as named
+	Empty   string       // what that weighs, as written
 	Against string       // the words of the reading it goes against
 }
 
@@ -59,6 +62,9 @@ func readingsOf(f *follow.Following) (list []Reading) {
 	}
 	for i, j := range f.Judged {
 		r := readingOf(j)
+		if x, ok := j.Observation.Reading.(*model.Weighed); ok {
+			r.Along = answer.Kilograms(f.Trial.Batch.Empty(x))
+		}
 		if d, ok := doubts[i]; ok {
 			r.Doubt, r.Words = string(d.Kind), doubtOf(f, d, r)
 		}
@@ -96,6 +102,9 @@ func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
 	out := Doubt{Kind: d.Kind, Reading: r, Holds: answer.Share(d.Value), Wanted: answer.Share(d.Wanted), Unit: d.Detail}
 	if t := f.Trial.Batch.Tare; t != nil {
 		out.Tare = t.String()
+	}
+	if d.Holder != nil {
+		out.Holder, out.Empty = d.Holder.Name, d.Holder.Weighs.String()
 	}
 	if d.Other >= 0 {
 		out.Against = words(f.Judged[d.Other].Observation.Reading)

@@ -3,6 +3,7 @@
 package timetable
 
 import (
+	"math"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -31,8 +32,9 @@ type Visit struct {
 	Awake    *bool            `doc:"whether somebody is awake then; null where it is not known"`
 	Night    *bool            `doc:"nobody is awake then nor an hour before or after, and it cannot wait; null where it is not known"`
 	Moisture answer.Share     `json:"moisture_wb" doc:"to be expected, of the whole weight"`
-	Weight   answer.Kilograms `doc:"to be expected of the whole batch"`
-	Tasks    []Task
+	Weight   answer.Kilograms `doc:"to be expected of the whole batch, drained"`
+	outlook.OnScale[answer.Kilograms]
+	Tasks []Task
 }
 
 // Task is one thing to do, with the words for it.
@@ -74,8 +76,11 @@ func TaskOf(t visits.Task) Task {
 
 // VisitOf is a visit of the simulator to a batch that began at a time; whether it falls
 // in the night is not known.
-func VisitOf(v visits.Visit, began time.Time) Visit {
+func VisitOf(v visits.Visit, began time.Time, bag outlook.Bag) Visit {
 	out := Visit{Time: outlook.ClockAt(began, answer.Seconds(v.At)), At: answer.Seconds(v.At), Moisture: answer.Share(v.Moisture), Weight: answer.Kilograms(v.Weight), Tasks: []Task{}}
+	if !math.IsNaN(v.Weight) {
+		out.OnScale = bag.On(v.In, v.Weight)
+	}
 	for _, t := range v.Tasks {
 		out.Tasks = append(out.Tasks, TaskOf(t))
 	}

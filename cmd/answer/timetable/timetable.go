@@ -48,7 +48,7 @@ func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Re
 	}
 	r.Ready = r.Start.Add(took)
 	for _, v := range list {
-		r.Visits = append(r.Visits, VisitOf(v, r.Start))
+		r.Visits = append(r.Visits, VisitOf(v, r.Start, outlook.BagOf(f.Process)))
 		for _, t := range v.Tasks {
 			if t.Kind == visits.Rested {
 				r.Rested = outlook.ClockAt(r.Start, answer.Seconds(t.At))

@@ -68,7 +68,7 @@ func more(r timetable.Result, v timetable.Visit, h words.House) []string {
 		out = append(out, "moisture by the forecast "+words.Percent(v.Moisture))
 	}
 	if !math.IsNaN(float64(v.Weight)) {
-		out = append(out, "the whole batch weighs "+words.Mass(h, v.Weight))
+		out = append(out, "the whole batch weighs "+words.OnScale(h, v.Weight, v.OnScale))
 	}
 	if v.Awake != nil && !*v.Awake {
 		out = append(out, "nobody is awake then")

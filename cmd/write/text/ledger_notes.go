@@ -47,7 +47,7 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 // which all are shown.
 func (s *Sheet) otherwise(b, first *ledger.Batch) bool {
 	h := words.Of(b.Written)
-	return h != s.House || h.Weights(float64(b.Charge)).Unit != s.Weights(float64(first.Charge)).Unit
+	return h.System != s.System || h.Weights(float64(b.Charge)).Unit != s.Weights(float64(first.Charge)).Unit
 }
 
 func (s *Sheet) standsIn(list []ledger.Batch, standing seasons.Standing) bool {

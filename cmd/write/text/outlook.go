@@ -70,6 +70,7 @@ func (s *Sheet) steps(r outlook.Result) {
 	numbered := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool { return st.Number > 0 })
 	columns := s.stepColumns(!r.Start.IsZero(), numbered)
 	s.heads(columns)
+	wide, scale := upTo(columns, "scale")
 	for _, st := range r.Stages {
 		if len(st.Steps) != 1 || st.Steps[0].Label != st.Stage {
 			s.line("%s", s.bold(st.Called()))
@@ -80,6 +81,9 @@ func (s *Sheet) steps(r outlook.Result) {
 				label = st.Called()
 			}
 			s.row(columns, s.stepCells(label, one, r.Start))
+			for _, line := range s.onScale(one.OnScale, wide, scale.width) {
+				s.line("%s", line)
+			}
 		}
 	}
 	s.line("")
@@ -91,7 +95,7 @@ func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time) []str
 		cells = append(cells, clock(one, start))
 	}
 	return append(cells, s.Band(one.Temperature),
-		fmt.Sprintf("%.1f → %.1f", 100*one.MoistureStart, 100*one.MoistureEnd), words.Mass(s.House, one.WeightEnd), one.EndedBy)
+		fmt.Sprintf("%.1f → %.1f", 100*one.MoistureStart, 100*one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where the

@@ -28,6 +28,7 @@ func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s.line("")
 	s.posterior()
 	s.factors()
+	s.assumed(r.Assumed)
 	s.cautions(r.Cautions)
 	_, err := io.WriteString(w, s.String())
 	return err
@@ -76,7 +77,7 @@ func stands[T answer.Figure](s *progressSheet, name string, x *answer.Spread[T],
 	}
 }
 
-func (s *progressSheet) mass(kg answer.Kilograms) string { return words.Mass(s.House, kg) }
+func (s *progressSheet) mass(kg answer.Kilograms) string { return words.Weighed(s.House, kg) }
 
 // standing writes the state now.
 func (s *progressSheet) standing() {
@@ -88,6 +89,10 @@ func (s *progressSheet) standing() {
 	}
 	stands(s, "moisture", n.Moisture, words.Percent)
 	stands(s, "weight on the scale", n.Weight, s.mass)
+	if n.Gross != nil {
+		stands(s, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
+	}
+	stands(s, "the marked bag", n.Bag, s.mass)
 	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
 		stands(s, "corns chitted", n.Chit, words.Percent)

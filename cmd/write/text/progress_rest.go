@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/cmd/words"
@@ -89,6 +90,9 @@ func (s *progressSheet) visit(v timetable.Visit) {
 	}
 	left := fmt.Sprintf("  %s  %-9s", v.Time.Format(byDay), in)
 	s.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
+	for _, line := range s.onScale(v.OnScale, 58, 12) {
+		s.line("%s", line)
+	}
 	for _, task := range v.Tasks {
 		for _, l := range words.Wrap(s.Say(task.Words), s.columns()-6) {
 			s.line("      %s", l)
@@ -112,8 +116,27 @@ func (s *progressSheet) steps() {
 		}
 		day := func(t answer.Seconds) string { return s.clock(t).Format(byDay) }
 		s.line("  %-14s%17s%17s%17s%8s%s", s.label(i)+" ends", day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
+		s.stepWeights(x)
 	}
 	s.line("")
+}
+
+// stepWeights writes what a scale shows at the end of a step, where that is more than the
+// drained grain.
+func (s *progressSheet) stepWeights(x outlook.StepSpread) {
+	var on outlook.OnScale[answer.Kilograms]
+	if x.Gross != nil {
+		on.Gross = &outlook.Gross[answer.Kilograms]{In: x.Gross.In, Weight: x.Gross.Weight.P50}
+	}
+	if x.Bag != nil {
+		on.Bag = &x.Bag.P50
+	}
+	if on.Gross == nil && on.Bag == nil {
+		return
+	}
+	for _, line := range words.Wrap("then "+words.OnScale(s.House, x.WeightEnd.P50, on), s.columns()-4) {
+		s.line("    %s", line)
+	}
 }
 
 // label is that of a step, with which of several it is, as a record names it.

@@ -95,3 +95,19 @@ func TestABatchIsToldInTheUnitsOfItsHouse(t *testing.T) {
 	assert.Contains(t, out, "  in the middle of the bed               63 °F       61 °F       64 °F\n")
 	assert.Contains(t, out, "  malt                                 11.0 lb     10.6 lb     11.5 lb\n")
 }
+
+func TestTheBatchUnderWayIsToldAsTheScaleShowsIt(t *testing.T) {
+	r := underWay()
+	spread := func(kg float64) answer.Spread[answer.Kilograms] {
+		at := answer.Kilograms(kg)
+		return answer.Spread[answer.Kilograms]{P10: at, P50: at, P90: at, Share: 1}
+	}
+	bag, tray := spread(0.131), spread(10.2)
+	r.Now.OnScale = outlook.OnScale[answer.Spread[answer.Kilograms]]{Gross: &outlook.Gross[answer.Spread[answer.Kilograms]]{In: "tray", Weight: tray}, Bag: &bag}
+	require.NotEmpty(t, r.Steps)
+	r.Steps[0].OnScale = r.Now.OnScale
+	r.Steps[0].WeightEnd = spread(9.21)
+	out := shownProgress(t, r, words.House{})
+	assert.Contains(t, out, "    in \"tray\"                          10.2 kg     10.2 kg     10.2 kg\n  the marked bag                         131 g       131 g       131 g\n")
+	assert.Contains(t, out, "    then 9.21 kg, 10.2 kg in \"tray\", the bag 131 g\n")
+}

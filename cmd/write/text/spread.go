@@ -55,7 +55,7 @@ type spreadRow struct{ name, p10, p50, p90 string }
 
 // spreadTotals are the rows of those totals that any of the forecasts has.
 func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
-	mass := func(kg answer.Kilograms) string { return words.Mass(s.House, kg) }
+	mass := func(kg answer.Kilograms) string { return words.Weighed(s.House, kg) }
 	var rows []spreadRow
 	rows = told(rows, "steep-out moisture", t.SteepOutMoisture, words.Percent)
 	rows = told(rows, "total time", t.Total, words.Lasting)

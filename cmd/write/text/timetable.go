@@ -76,21 +76,31 @@ func (s *Sheet) visit(list []timetable.Visit) {
 		moist = words.Percent(v.Moisture)
 	}
 	if !math.IsNaN(float64(v.Weight)) {
-		scale = words.Mass(s.House, v.Weight)
+		scale = words.Weighed(s.House, v.Weight)
 	}
 	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Elapsed(v.At), moist, scale)
+	blank := strings.Repeat(" ", uniseg.StringWidth(left))
+	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, 8)
+	next := func() {
+		if left = blank; len(below) > 0 {
+			left, below = below[0]+"  ", below[1:]
+		}
+	}
 	for _, task := range v.Tasks {
 		do := s.Say(task.Words)
 		if n := len(list); n > 1 {
 			do += fmt.Sprintf(" every %s until %s, %d times", words.Span(list[1].At-v.At), last.Time.Format("15:04"), n)
 		}
-		for j, line := range words.Wrap(do, s.columns()-len(left)-2) {
+		for j, line := range words.Wrap(do, s.columns()-len(blank)-2) {
 			if j > 0 {
 				line = "  " + line
 			}
 			s.line("%s", strings.TrimRight(left+line, " "))
-			left = strings.Repeat(" ", uniseg.StringWidth(left))
+			next()
 		}
+	}
+	for ; left != blank; next() {
+		s.line("%s", strings.TrimRight(left, " "))
 	}
 }
 

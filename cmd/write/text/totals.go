@@ -24,9 +24,9 @@ func (s *Sheet) totals(r outlook.Result) {
 	s.bed(t.BedHeat, t.BedCold)
 	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
 	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
-		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Mass(s.House, t.Malt), 100*t.FinalMoisture)
+		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
 	} else {
-		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Mass(s.House, t.Malt), 100*t.FinalMoisture, words.Mass(s.House, t.Rootlets))
+		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if t.FanTime > 0 {

@@ -52,7 +52,7 @@ func file(seed uint64, hand *rand.Rand) string {
 }
 
 // definitions are what a process names, in the order in which they are written.
-var definitions = []string{"grain", "site", "vessel", "floor", "kiln"}
+var definitions = []string{"grain", "site", "vessel", "floor", "kiln", "scale"}
 
 type writer struct {
 	*strings.Builder

@@ -105,6 +105,10 @@ func (w *writer) mass(clause string) float64 {
 		return w.between(20, 60)
 	case w.word == "from":
 		return w.kg
+	case w.word == "bag":
+		return w.kg * w.scale(0.001, 0.9)
+	case w.word == "division": // some thousand of them on the scale
+		return w.kg * w.scale(0.0001, 0.001)
 	}
 	return w.kg * w.scale(0.3, 3)
 }

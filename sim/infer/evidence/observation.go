@@ -25,17 +25,14 @@ type Observation struct {
 	expects func(s *forecast.Sight) float64
 }
 
-// How exact a reading is, model and all. Counts have their own chance besides.
+// How exact a reading is, model and all. Counts have their own chance besides; of a
+// weight see weighing.go.
 const (
-	drippingError = 0.012 // of a drained weight: what hangs on the corns (common practice)
-	dryError      = 0.008 // of a weight behind the steep
-	cleanError    = 0.015 // of malt without rootlets: some grain goes with them
-	bagError      = 0.02  // of a bag of 100 g
-	chitError     = 0.04  // of a share of corns
-	lengthError   = 0.05  // of a mean length, as a share of the corn
-	cornSpread    = 0.25  // of one corn's length from the mean
-	rubError      = 0.04  // of a modification
-	fallback      = 100   // corns looked at, where it is not said
+	chitError   = 0.04 // of a share of corns
+	lengthError = 0.05 // of a mean length, as a share of the corn
+	cornSpread  = 0.25 // of one corn's length from the mean
+	rubError    = 0.04 // of a modification
+	fallback    = 100  // corns looked at, where it is not said
 )
 
 // placeError is the same of a thermometer in a place, K (common practice).
@@ -109,29 +106,6 @@ func (m *Observation) counted(x *model.Counted) bool {
 }
 
 const zeroC = quantity.ZeroCelsius
-
-func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
-	b := t.Batch
-	o.expects = func(s *forecast.Sight) float64 { return s.Weight }
-	o.Value = x.Weight.SI
-	if b.Tare != nil && x.OfBag == (b.Bag != nil) {
-		o.Value -= b.Tare.SI
-	}
-	relative := dryError
-	switch {
-	case x.OfBag && (b.Bag == nil || t.Process.Charge == nil || !(t.Process.Charge.SI > 0)):
-		return o, false
-	case x.OfBag:
-		o.scale, relative = b.Bag.SI/t.Process.Charge.SI, bagError
-	case x.Clean:
-		relative = cleanError
-		o.at = &model.StepName{Kind: model.Word{Text: string(model.DeculmStage)}}
-	case x.After != nil && x.After.Kind.Text == string(model.SoakStep):
-		relative = drippingError
-	}
-	o.Error = relative * o.Value
-	return o, o.Value > 0
-}
 
 func corns(of *model.Quantity) float64 {
 	if of == nil || !(of.SI >= 1) {

@@ -26,7 +26,8 @@ const (
 	BelowDry    DoubtKind = "below-dry"    // lighter than the dry matter in it: Value is the moisture it would have
 	GainedWater DoubtKind = "gained"       // heavier than before, although it only dries: Other is the reading before
 	ChargesDry  DoubtKind = "charges-dry"  // as dry as asked only by the dry matter of the charge: Value is the moisture it has
-	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it
+	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it, or what it says that it was weighed in: Holder
+	WithHolder  DoubtKind = "weighed-in"   // right if it was weighed in what it lay in: Holder
 	Unit        DoubtKind = "unit"         // right in another unit: Detail names it
 	Nought      DoubtKind = "nought"       // right with the point elsewhere
 	NotYet      DoubtKind = "not-yet"      // the step that is said to have ended waits for drier malt: Value is the moisture it had
@@ -47,6 +48,7 @@ type Doubt struct {
 	Value       float64
 	Wanted      float64 // of NotYet: the moisture that the step waits for
 	Detail      string
+	Holder      *model.Holder // nil where it is none of this
 }
 
 // tenToNinety is how many standard deviations lie between the 10 and the 90 % point of
@@ -87,7 +89,7 @@ func (f *Following) doubts() []Doubt {
 
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
-	(*Following).outOfPlace, (*Following).noTare, (*Following).unit, (*Following).nought, (*Following).belowDry,
+	(*Following).outOfPlace, (*Following).noTare, (*Following).withHolder, (*Following).unit, (*Following).nought, (*Following).belowDry,
 	(*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
 }
 
@@ -126,14 +128,6 @@ func (f *Following) outOfPlace(i int) (Doubt, bool) {
 	t := model.Thermometer(f.Judged[i].Observation.Reading)
 	anywhere := t != nil && (t.Where == vocabulary.PlaceWater || t.Where == vocabulary.PlaceAir || t.Where == vocabulary.PlaceRoom)
 	return Doubt{Kind: OutOfPlace, Observation: i, Other: -1}, !anywhere && f.Judged[i].Expected.Share < 0.5
-}
-
-func (f *Following) noTare(i int) (Doubt, bool) {
-	x, b := f.Judged[i].Observation.Reading, f.Trial.Batch
-	if !f.inDoubt(i) || model.Weight(x) == nil || b.Tare == nil {
-		return Doubt{}, false
-	}
-	return Doubt{Kind: NoTare, Observation: i, Other: -1, Value: b.Tare.SI}, f.fits(i, f.Judged[i].Observation.Value+b.Tare.SI)
 }
 
 func (f *Following) unit(i int) (Doubt, bool) {

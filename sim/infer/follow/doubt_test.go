@@ -82,6 +82,17 @@ func TestAForgottenTareIsFound(t *testing.T) {
 	assert.Equal(t, map[string]DoubtKind{"weighed 5.68 kg at 07:14 after dry 1": NoTare}, doubts(f))
 }
 
+// The tub weighs 990 g: in a weight that does not say so, and in none that does.
+func TestATubThatIsOrIsNotInAWeightIsFound(t *testing.T) {
+	f := followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", "weighed 8.40 kg at")
+	assert.Equal(t, map[string]DoubtKind{"weighed 8.40 kg at 14:00 after soak 1": WithHolder}, doubts(f))
+	assert.Equal(t, "blue tub", f.Doubts[0].Holder.Name)
+	f = followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", `weighed 7.41 kg in "blue tub" at`)
+	assert.Equal(t, map[string]DoubtKind{`weighed 7.41 kg in "blue tub" at 14:00 after soak 1`: NoTare}, doubts(f))
+	assert.Equal(t, "blue tub", f.Doubts[0].Holder.Name)
+	assert.Empty(t, doubts(followRecord(t, "2026-03-13 12:00", "weighed 7.41 kg at", `weighed 8.40 kg in "blue tub" on "kitchen" at`)))
+}
+
 // 6 kg of grain with 12.3 % of moisture hold 5.26 kg of dry matter. Dried to 5.85 kg that
 // would be 10.0 %, if respiration and leaching had taken nothing of it.
 func TestTheDryMatterOfTheChargeIsFoundOut(t *testing.T) {

@@ -1,0 +1,33 @@
+package words
+
+import (
+	"fmt"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+)
+
+// Weighed writes a weight that somebody weighs: as finely as the finest scale of the house
+// that takes it shows it, and to three figures at the most.
+func Weighed[T ~float64](h House, kg T) string {
+	if s := h.home.Scale(float64(kg)); s != nil && known(float64(kg)) {
+		return h.WeightBy(float64(kg), s.Division.SI)
+	}
+	return Mass(h, kg)
+}
+
+// Holding names what grain lies in: in "blue tub".
+func Holding(name string) string { return fmt.Sprintf("in %q", Safe(name)) }
+
+// OnScale writes what a scale shows of a batch: 5.44 kg, 6.43 kg in "blue tub", the bag
+// 131 g.
+func OnScale(h House, kg answer.Kilograms, on outlook.OnScale[answer.Kilograms]) string {
+	text := Weighed(h, kg)
+	if on.Gross != nil {
+		text += ", " + Weighed(h, on.Gross.Weight) + " " + Holding(on.Gross.In)
+	}
+	if on.Bag != nil {
+		text += ", the bag " + Weighed(h, *on.Bag)
+	}
+	return text
+}

@@ -1,0 +1,83 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/sim/grain"
+)
+
+// What is taken for granted of green malt of which only that is said (common practice).
+const (
+	usualGrowth = 0.75        // the length of its acrospire, as a share of the corn
+	grownBefore = 5 * 86400.0 // s since it was first wetted
+)
+
+// lot gives the lot, and what it holds as it comes, kg of water for each kg of dry matter.
+func (r *run) lot() (grain.Lot, float64, error) {
+	g := r.p.Grain
+	profile, err := grain.Of(g.Species.Text)
+	if err != nil {
+		return grain.Lot{}, 0, err
+	}
+	w := r.lotMoisture() + r.o.GrainMoisture
+	x, err := grain.DryBasis(w)
+	if err != nil {
+		return grain.Lot{}, 0, err
+	}
+	first := x
+	if g.Grown() { // the grain that it was
+		first = UsualMoisture / (1 - UsualMoisture)
+	}
+	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
+	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
+	lot.Forms = r.o.Forms
+	switch {
+	case g.CornWeight != nil:
+		lot.CornWeight = g.CornWeight.SI
+	case !g.Grown(): // what has grown drinks no more
+		r.assume(CornWeight{profile.CornWeight, profile.Name})
+	}
+	share, ok := germination(g)
+	switch {
+	case ok:
+		lot.Germination = share
+	case !g.Grown():
+		r.assume(Germination{grain.DefaultGermination})
+	}
+	return lot, x, nil
+}
+
+// lotMoisture is what the lot holds as it comes, wet basis.
+func (r *run) lotMoisture() float64 {
+	g := r.p.Grain
+	if g.Moisture != nil {
+		return g.Moisture.SI
+	}
+	w := MoistureOf(g)
+	r.assume(GrainMoisture{w, g.Grown()})
+	return w
+}
+
+// MoistureOf is what is taken for a lot that does not say its moisture, wet basis.
+func MoistureOf(g *model.Grain) float64 {
+	if g.Grown() {
+		return UsualGreen
+	}
+	return UsualMoisture
+}
+
+// UsualGreen is the moisture of green malt that does not say it, wet basis (common
+// practice: 42 to 46 % when it goes to the kiln).
+const UsualGreen = 0.44
+
+// UsualMoisture is that of grain in store, wet basis (common practice). It is taken
+// where a lot does not say.
+const UsualMoisture = 0.12
+
+// germination is the best of the lot's tests: in little water nothing drowns.
+func germination(g *model.Grain) (float64, bool) {
+	best := 0.0
+	for _, t := range g.Germination {
+		best = max(best, t.Share.SI)
+	}
+	return best, best > 0
+}
