@@ -37,7 +37,7 @@ var houseKinds = []kind{
 	{"the room's humidity with its points lost", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity ${1}0 to ${2}0"), oddFact, fault, "site humidity"},
 	{"the room's humidity as a fraction", ofHouse("site", `humidity (\d+) to (\d+)`, "humidity 0.$1 to 0.$2"), oddFact, caution, "site humidity"},
 	{"a frozen room under a warm bed", ofHouse("site", `air .*`, "air      -12 to -5 °C"), coldRoom + oddFact, caution, "site air hold rest"},
-	{"a cold shed, and nothing that heats the floor", each(ofHouse("floor", `; heater \d+ W`, ""), ofHouse("site", `air .*`, "air      -2 to 4 °C")), coldRoom, caution, "site air hold"},
+	{"a cold shed, and nothing that heats the floor", unless(`Mill pale|hold +room`, each(ofHouse("floor", `; heater \d+ W`, ""), ofHouse("site", `air .*`, "air      -2 to 4 °C"))), coldRoom, caution, "site air hold"},
 	{"a hot room over a cool bed", ofHouse("site", `air .*`, "air      27 to 34 °C"), "room-too-warm-for-bed piece-overheats box-cannot" + oddFact, caution, "site air hold germinate"},
 	{"the room's °C taken for °F", ofHouse("site", `(air .*)°C`, "$1°F"), coldRoom + oddFact, caution, "site air hold"},
 	{"the room of 80 to 150 °C", ofHouse("site", `air +(\d+) to (\d+)`, "air ${1}0 to ${2}0"), oddFact + " room-too-warm-for-bed", fault, "site air"},
