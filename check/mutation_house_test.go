@@ -52,7 +52,7 @@ var houseKinds = []kind{
 	{"a scale that shows kilograms", anywhere(`(division \d+) g`, "$1 kg"), oddFact, caution, "scale"},
 	{"a scale for grams", anywhere(`(holds 15) kg`, "$1 g"), oddFact, caution, "scale"},
 	{"a scale without its division", anywhere(`division 5 g; `, ""), "missing-statement", fault, "scale"},
-	{"a scale too small for the batch", each(anywhere(`holds 15 kg`, "holds 2 kg"), anywhere(`scale "weighbridge" .*\n`, "")), "scale-too-small", caution, "scale soak rest"},
+	{"a scale too small for the batch", unless(`bag `, each(anywhere(`holds 15 kg`, "holds 2 kg"), anywhere(`scale "weighbridge" .*\n`, ""))), "scale-too-small", caution, "scale soak rest"},
 	{"a floor in square centimetres", ofHouse("floor", `(area [\d.]+) m2`, "$1 cm2"), "piece-too-deep" + oddFact, caution, "floor germinate from"},
 	{"a floor of a hundred times", timesOfHouse("floor", `area +([\d.]+)`, 100), oddFact + " bed-dries-out air-cannot-hold-bed", caution, "floor germinate hold"},
 	{"the floor's area without its unit", ofHouse("floor", `(area +[\d.]+) m2`, "$1"), "missing-unit", fault, "floor"},
