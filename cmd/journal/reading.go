@@ -75,7 +75,8 @@ func (r Reading) line(now time.Time) (*syntax.Statement, error) {
 }
 
 // joined joins the words. A shell took the quotes off names and reasons, which are put in
-// them again: a name goes to the next clause, and a reason to the end.
+// them again: what was one word to it is one name; of single words a name goes to the next
+// clause, and a reason to the end.
 func (r Reading) joined() string {
 	row := &vocabulary.Row{}
 	if len(r.Words) > 0 {
@@ -90,7 +91,7 @@ func (r Reading) joined() string {
 			continue
 		}
 		end := i + 2
-		for end < len(r.Words) && (word == vocabulary.ClauseBecause || !opens(row, r.Words[end])) {
+		for !strings.Contains(r.Words[i+1], " ") && end < len(r.Words) && (word == vocabulary.ClauseBecause || !opens(row, r.Words[end])) {
 			end++
 		}
 		out = append(out, strconv.Quote(strings.Join(r.Words[i+1:end], " ")))

@@ -276,6 +276,15 @@ func TestTheBagStandsForTheBatch(t *testing.T) {
 	is(t, 8.5, Measured, s.Green, share, "without its tray")
 }
 
+// The tub of the loft weighs 990 g.
+func TestFiguresAreThoseOfTheGrainAlone(t *testing.T) {
+	want := recorded(t, "  weighed 9.29 kg at 2026-03-07 22:00 after soak 3\n  weighed 4.98 kg clean malt at 2026-03-13 18:09\n")
+	got := recorded(t, "  weighed 10.28 kg in \"blue tub\" at 2026-03-07 22:00 after soak 3\n  weighed 5.97 kg clean malt in \"blue tub\" on \"kitchen\" at 2026-03-13 18:09\n")
+	is(t, want.CastMoisture.Value, Reckoned, got.CastMoisture, share, "of the drained grain")
+	is(t, 4.98, Measured, got.Malt, share, "without the tub")
+	is(t, want.Yield.Value, Measured, got.Yield, share, "by it")
+}
+
 func TestTheBreakIsSeenInAirOff(t *testing.T) {
 	const load = "  weighed 7.40 kg at 2026-03-12 19:00 after wither\n"
 	on := load + "  read air-on 50 °C at 19:30\n  read air-off 26 °C at 21:00\n"

@@ -66,7 +66,7 @@ func outlooks(t testing.TB) (list []any) {
 	r, err := outlook.Ask(t.Context(), pale, outlook.Options{Start: morning, Members: 10, Worst: true, Every: 6 * 3600})
 	require.NoError(t, err)
 	list = append(list, r, outlook.Of(pale, time.Time{}))
-	for _, name := range []string{"crystal.malt", "oven.malt", "deep-bed.malt"} {
+	for _, name := range []string{"crystal.malt", "oven.malt", "deep-bed.malt", "box.malt"} {
 		list = append(list, outlook.Of(sample.Forecast(t, name), morning))
 	}
 	broken := sample.Forecast(t, "broken/forecast-unable.malt")
