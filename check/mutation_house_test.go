@@ -13,6 +13,7 @@ var houseKinds = []kind{
 	{"corns of a tenth", timesOfHouse("grain", `corn-weight +(\d+)`, 0.1), oddFact, caution, "grain corn-weight"},
 	{"corns of ten times", timesOfHouse("grain", `corn-weight +(\d+)`, 10), oddFact, caution, "grain corn-weight"},
 	{"corns in mg", ofHouse("grain", `(corn-weight +\d+) g`, "$1 mg"), oddFact, caution, "grain corn-weight"},
+	{"a delivery of a thousandth", ofHouse("grain", `species `, "delivered 0.25 kg on 2026-02-01\n  species "), "lot-overdrawn" + oddFact, caution, "grain delivered from"},
 	{"protein of 22 %", ofHouse("grain", `(protein +)[\d.]+`, "${1}22"), oddFact, caution, "grain protein"},
 	{"protein with its point one place left", ofHouse("grain", `(protein +)(\d)(\d)\.(\d)`, "$1$2.$3$4"), oddFact, caution, "grain protein"},
 	{"a lot of 70 % germination", ofHouse("grain", `germination 9\d %`, "germination 70 %"), "germination-low", caution, "grain germination from"},

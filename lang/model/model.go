@@ -88,6 +88,8 @@ type Grain struct {
 	Treated     Word      // no, yes or unknown; Text "" where nothing is said
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
+	Delivered   []Delivery
+	Store       Word // where it lies
 }
 
 // Grown tells whether the lot is no raw grain but green malt.
@@ -108,7 +110,7 @@ type Site struct {
 	Place                source.Place
 	Air, Humidity, Water *Range
 	Altitude             *Quantity
-	Awake                *Clock
+	Hours
 }
 
 // Vessel is a steeping vessel.

@@ -41,6 +41,10 @@ const (
 	Pressure                               // Pa
 	Speed                                  // m/s
 	Dose                                   // m³ for each kg
+	Colour                                 // EBC units
+	DiastaticPower                         // °WK
+	MassFraction                           // kg/kg
+	Concentration                          // kg/m³, which is g/l
 )
 
 // dimensionRow says how quantities of a dimension are named and shown.
@@ -65,12 +69,16 @@ var dimensions = [...]dimensionRow{
 	Volume:                {"volume", 3, 1},
 	Length:                {"length", 3, 1},
 	Area:                  {"area", 3, -1},
-	Flow:                  {"airflow", 3, -1},
+	Flow:                  {"flow", 3, -1},
 	Power:                 {"power", 3, -1},
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},
 	Speed:                 {"speed", 3, -1},
 	Dose:                  {"volume for a weight", 3, -1},
+	Colour:                {"colour", 3, -1},
+	DiastaticPower:        {"diastatic power", 3, -1},
+	MassFraction:          {"content", 3, -1},
+	Concentration:         {"concentration", 3, -1},
 }
 
 func (d Dimension) row() dimensionRow {
@@ -86,7 +94,7 @@ func (d Dimension) String() string { return d.row().word }
 // withArticle is "a weight" or "an area", for a message.
 func (d Dimension) withArticle() string {
 	switch d {
-	case Area, Flow, Energy:
+	case Area, Energy:
 		return "an " + d.String()
 	}
 	return "a " + d.String()

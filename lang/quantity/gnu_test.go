@@ -32,7 +32,7 @@ type conversion struct {
 // is Planck's constant.
 var gnuNames = map[string]string{
 	"h": "hour", "m3": "m^3", "ft3": "ft^3", "cm2": "cm^2", "m2": "m^2", "ft2": "ft^2", "in2": "in^2",
-	"gal-us": "usgallon", "gal-imp": "brgallon", "m3/h": "m^3/hour", "m3/s": "m^3/s", "Btu/h": "btu/hour",
+	"gal-us": "usgallon", "gal-imp": "brgallon", "m3/h": "m^3/hour", "m3/s": "m^3/s", "l/h": "l/hour", "Btu/h": "btu/hour",
 	"°C/h": "degC/hour", "°F/h": "degF/hour", "K/h": "K/hour", "°C/min": "degC/min", "°F/min": "degF/min",
 	"°C": "degC", "°F": "degF", "%": "percent", "% dry basis": "percent",
 }
@@ -45,7 +45,12 @@ const si = "SI"
 var gnuSI = map[Dimension]string{
 	Share: "1", DryShare: "1", Temperature: "K", TemperatureDifference: "K", TemperatureRate: "K/s", Time: "s", Mass: "kg", Volume: "m^3",
 	Length: "m", Area: "m^2", Flow: "m^3/s", Power: "W", Energy: "J", Pressure: "Pa", Speed: "m/s", Dose: "m^3/kg",
+	MassFraction: "1", Concentration: "kg/m^3",
 }
+
+// byConvention are the dimensions whose scales laboratories agreed on and GNU units does
+// not have; scales_test.go holds theirs.
+var byConvention = map[Dimension]bool{Colour: true, DiastaticPower: true}
 
 func (c conversion) question() (from, to string) {
 	switch {
@@ -66,7 +71,7 @@ func (c conversion) question() (from, to string) {
 func everyConversion() (list []conversion) {
 	for _, from := range Units() {
 		for _, to := range append(Units(), Unit{Name: si, Dimension: from.Dimension}) {
-			if from.Name == to.Name || from.Dimension != to.Dimension || from.Dimension == Count {
+			if from.Name == to.Name || from.Dimension != to.Dimension || from.Dimension == Count || byConvention[from.Dimension] {
 				continue
 			}
 			for _, value := range []string{"1", "12.4", "250"} {

@@ -13,11 +13,20 @@ const (
 	zeroF     = 459.67 * fahrSize
 )
 
+// Usual conversions of laboratories between scales of colour and of diastatic power,
+// each by its slope and its value at nothing: EBC = 2.65 °L − 1.2 and
+// °WK = 3.5 °Lintner − 16 (common practice).
+const (
+	lovibond, zeroLovibond = 2.65, -1.2
+	lintner, zeroLintner   = 3.5, -16
+)
+
 // unitTable is every unit of the language: a new one is a row here. The last column is
 // the digits behind the point beyond which a reckoned value says nothing.
 var unitTable = []Unit{
 	{"times", "time", []string{"x"}, Count, 1, 0, "how often", 0},
 	{"corns", "corn", []string{"kernels", "kernel", "grains", "grain"}, Count, 1, 0, "single corns", 0},
+	{"hands", "hand", nil, Count, 1, 0, "people at work", 0},
 
 	{"%", "", []string{"percent", "per cent", "pct", "% wet basis", "% w.b.", "% wb"}, Share, 0.01, 0, "per cent; a moisture is of the whole weight", 1},
 	{"% dry basis", "", []string{"% d.b.", "% db"}, DryShare, 0.01, 0, "per cent of the dry matter", 1},
@@ -67,6 +76,7 @@ var unitTable = []Unit{
 	{"m3/h", "", []string{"m³/h", "m^3/h"}, Flow, 1 / hour, 0, "cubic metres an hour", 1},
 	{"m3/s", "", []string{"m³/s", "m^3/s"}, Flow, 1, 0, "cubic metres a second", 4},
 	{"l/s", "", []string{"L/s"}, Flow, 1e-3, 0, "litres a second", 2},
+	{"l/h", "", []string{"L/h"}, Flow, 1e-3 / hour, 0, "litres an hour", 1},
 	{"l/min", "", []string{"L/min"}, Flow, 1e-3 / minute, 0, "litres a minute", 1},
 	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min", "cu ft/min"}, Flow, Foot * Foot * Foot / minute, 0, "cubic feet a minute", 1},
 
@@ -87,4 +97,14 @@ var unitTable = []Unit{
 
 	{"l/t", "", []string{"L/t"}, Dose, 1e-6, 0, "litres for each tonne", 1},
 	{"l/kg", "", []string{"L/kg"}, Dose, 1e-3, 0, "litres for each kilogram", 3},
+	{"EBC", "", []string{"°EBC", "ºEBC"}, Colour, 1, 0, "units of colour of the European Brewery Convention", 1},
+	{"Lovibond", "", []string{"°L", "ºL", "degL", "lovibond", "°Lovibond"}, Colour, lovibond, zeroLovibond, "degrees Lovibond; °L is never taken for Lintner", 1},
+
+	{"°WK", "", []string{"WK", "ºWK"}, DiastaticPower, 1, 0, "units of diastatic power by Windisch and Kolbach", 0},
+	{"°Lintner", "", []string{"Lintner", "lintner", "ºLintner", "degLintner"}, DiastaticPower, lintner, zeroLintner, "degrees Lintner of diastatic power", 0},
+
+	{"mg/kg", "", nil, MassFraction, 1e-6, 0, "milligrams in a kilogram", 2},
+	{"µg/kg", "", []string{"μg/kg", "ug/kg"}, MassFraction, 1e-9, 0, "micrograms in a kilogram", 1},
+
+	{"mg/l", "", []string{"mg/L"}, Concentration, 1e-3, 0, "milligrams in a litre", 0},
 }

@@ -12,6 +12,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
+	"maltwright/sim/visits"
 )
 
 // Result is how a batch stands. Figures that are not certain are spreads; one that fewer
@@ -42,6 +43,7 @@ type Result struct {
 	Thermometer *answer.Spread[answer.Kelvin] `doc:"how much more the thermometer shows than it is"`
 	RelativeTo  Reference                     `doc:"what the factors stand beside: the model, or the house where it has learnt"`
 	Posterior   Posterior                     `doc:"how the answer was reached"`
+	Pinned      *answer.Pin                   `json:",omitempty" doc:"left out where the record does not say by which text of its process it was begun"`
 	Assumed     []outlook.Assumption          `doc:"what is taken for granted of the readings"`
 	Cautions    []outlook.Caution             `doc:"what can hurt somebody in the process"`
 }
@@ -89,7 +91,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
-		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
+		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
@@ -98,7 +100,11 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))
 	}
 	for _, v := range f.Due {
-		r.Due = append(r.Due, timetable.VisitOf(v, r.Began, bag))
+		visit := timetable.VisitOf(v, r.Began, bag)
+		if p.Site != nil {
+			visit.There(v, visits.From(r.Began), p.Site.Hours)
+		}
+		r.Due = append(r.Due, visit)
 	}
 	for _, x := range f.ToCome() {
 		r.Steps = append(r.Steps, outlook.StepSpreadOf(x, p, bag))
