@@ -39,6 +39,7 @@ var harmlessKinds = []harmless{
 	{"a scale of a laboratory", anywhere(`(\nscale "kitchen")`, "\nscale \"balance\" { division 0.001 g; holds 300 g }$1"), note},
 	{"a marked bag", unless(`bag `, behind(`at `, "bag 100 g at the start")), note},
 	{"the kiln's air in cfm", ofHouse("kiln", `airflow 60 m3/h`, "airflow 35.3 cfm"), note},
+	{"a delivery, and where it lies", ofHouse("grain", `species `, "delivered 2500 t from \"Hill farm\" on 2026-02-01 as \"L-118\"\n  store in \"silo 2\"\n  species "), note},
 	{"at the sea", ofHouse("site", `altitude .*`, "altitude 0 m"), note},
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},
 	{"the bed led a degree down", unless(`Mill pale`, inProcess(`hold +bed at 14 to 17 °C`, "hold  bed from 16 to 15 °C over 3 days")), note},
@@ -79,6 +80,10 @@ var harmlessRecords = []harmless{
 	{"a somewhat drier lot", inProcess(`dried to 17\.\d+ g`, "dried to 17.80 g"), note},
 	{"no sample", without(`sample `), note},
 	{"a step not weighed", inProcess(`\n *weighed [^\n]*after wither`, ""), note},
+	{"its own charge, of the same lot", inProcess(`(sample .*\n)`, "$1  from 5.9 kg of \"Far field 2026\"\n"), note},
+	{"signed", everywhere(`(?m)^( *(?:weighed|turned|counted|read|felt) .*)$`, `$1 by "AK"`), note},
+	{"a remark", inProcess(`(turned  at 14:30\n)`, "$1  remark \"smells of cucumber\" at 14:40 by \"AK\"\n"), note},
+	{"analysed", each(tested("friability 86 % by \"EBC 4.15\""), tested("colour 2 °L"), tested("don 300 µg/kg"), tested("glucan 180 mg/l"), tested("diastatic 280 °WK"), tested("moisture 4.4 %")), note},
 	{"a weight in the tub", inProcess(`weighed 7\.41 kg`, `weighed 8.40 kg in "blue tub" on "kitchen"`), note},
 	{"a tare", inProcess(`(sample .*\n)`, "$1  tare 20 g\n"), note},
 }

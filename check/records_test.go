@@ -78,6 +78,11 @@ var bookSlips = []bookSlip{
 	{"water for the bed", "26-03", []string{"read    bed 15.3 °C at 14:20", "read    water 15.3 °C at 14:20"}, "record-out-of-order", "read    water 15.3 °C at 14:20"},
 	{"malt a little heavier without its rootlets", "26-03", []string{"4.93 kg clean", "5.17 kg clean"}, "reading-doubtful", "5.17 kg"},
 	{"a step changed twice", "26-05", []string{"changed soak 3 to 6 h", "changed soak 3 to 7 h because \"the cat was ill\"\n  changed soak 3 to 6 h"}, "written-twice", `changed soak 3 to 6 h because "it had its weight an hour early"`},
+	{"more malt than there was grain", "26-03", []string{"4.93 kg clean", "6.98 kg clean"}, "reading-impossible", "6.98 kg"},
+	{"malt of a bigger charge", "26-03", []string{"  sample 20.00 g", "  from 4 kg of \"Far field 2026\"\n  sample 20.00 g", "4.93 kg clean", "4.18 kg clean", "7.41 kg", "4.94 kg", "8.66 kg", "5.77 kg", "9.29 kg", "6.19 kg", "8.96 kg", "5.97 kg", "7.56 kg", "5.04 kg", "5.68 kg", "3.79 kg", "5.47 kg", "3.65 kg", "5.15 kg", "3.43 kg"}, "reading-impossible", "4.18 kg"},
+	{"more water than grain holds", "26-03", []string{"9.29 kg", "13.29 kg"}, "reading-impossible", "13.29 kg"},
+	{"a poison", "26-03", []string{"at 11:10\n", "at 11:10\n  tested ndma 40 µg/kg at 2026-04-01 10:00\n"}, "contaminant-high", "40 µg/kg"},
+	{"a process that is another by now", "26-03", []string{"  sample 20.00 g", "  pinned \"3f9a2c71d0e4\"\n  sample 20.00 g"}, "process-changed", "pinned \"3f9a2c71d0e4\""},
 	{"a wrong step", "26-03", []string{"  read    room 21.9 °C at 11:32\n  weighed 7.56 kg at 18:07 after wither\n", "", "after germinate", "after wither"}, "reading-doubtful", "8.96 kg"},
 }
 
@@ -149,6 +154,7 @@ func TestMaltThatIsWeighedTwiceIsNoted(t *testing.T) {
 // What a house does otherwise than most is no slip.
 func TestWhatIsDoneOnTheKilnIsNoSlip(t *testing.T) {
 	for name, replaced := range map[string][]string{
+		"signed, and analysed":     {"at 11:10\n", "at 11:10 by \"AK\"\n  remark \"a sweet smell\" at 11:20 by \"AK\"\n  tested friability 86 % by \"EBC 4.15\" at 2026-04-01 10:00\n  tested don 0.3 mg/kg at 10:00\n"},
 		"turned while it withers":  {"  weighed 7.56 kg", "  turned  at 16:00\n  weighed 7.56 kg"},
 		"turned when it is moved":  {"  read    air-off 29.1 °C", "  turned  at 18:30\n  read    air-off 29.1 °C"},
 		"a thermostat that swings": {"air-off 58.3 °C", "air-off 66.0 °C"},

@@ -7,8 +7,8 @@ func rule(name string, s finding.Severity, title, why, do, limits, bad, good str
 }
 
 var (
-	readingImpossible = rule("reading-impossible", finding.Fault, "a weight below the dry matter that is in it",
-		"drying takes water, and no more than there is", "look at the number, its unit and the tare",
+	readingImpossible = rule("reading-impossible", finding.Fault, "a weight below the dry matter that is in it, or above what the grain can come to",
+		"drying takes water, and no more than there is; malting takes dry matter, and adds none. No mean counts such a weight, and neither follow nor learn goes by it", "look at the number, its unit and the tare",
 		"the dry matter left is that of a forecast that keeps to the record; a twentieth less is allowed",
 		"weighed 4.47 kg at 04:07 after dry 2", "weighed 5.47 kg at 04:07 after dry 2")
 	readingDoubtful = rule("reading-doubtful", finding.Caution, "a reading that the process and the other readings speak against",
@@ -38,4 +38,12 @@ var (
 	maltNotWeighed = rule("malt-not-weighed", finding.Note, "a batch that is cured, and its malt not weighed", // a caution where it is cooled or deculmed
 		"without that weight there is no yield, and nothing to learn from the batch", "rub the rootlets off and weigh it: weighed 4.93 kg clean malt",
 		"a batch whose last line is of the kiln may still lie on it", "weighed 5.13 kg at 10:00 after cool", "weighed 4.93 kg clean malt at 11:10")
+	processChanged = rule("process-changed", finding.Caution, "a process that is no longer the one by which the batch was begun", // a note where the text of then is at hand
+		"a record that is held beside another process than it was made by tells something else", "put the text of the process back, or commit it to git before a batch is begun, so that the record can go by it",
+		"layout, comments and other processes of the file do not count; a batch that is not pinned says nothing of it",
+		"pinned \"000000000000\"\nread water 13.6 °C at 07:01", "read water 13.6 °C at 07:01")
+	contaminantHigh = rule("contaminant-high", finding.Caution, "more of a poison in malt than law usually allows",
+		"DON comes from mould in the ear, NDMA from flue gas in the kiln; the limits are those of the European Union for unprocessed cereals and of the United States for malt, from memory", "ask what holds where the malt is sold, and sell or brew none of it before; look at ergot, mould and the firing of the kiln",
+		"what your law allows is not known here, and may be less",
+		"weighed 4.93 kg clean malt at 11:10\ntested don 1.4 mg/kg by \"ELISA\" at 2026-04-01 10:00", "weighed 4.93 kg clean malt at 11:10")
 )
