@@ -48,14 +48,14 @@ func accepted(h *model.House, found []finding.Finding, idle map[string]bool) []f
 	used := make([]bool, len(h.Accepts))
 	kept := found[:0]
 	for _, f := range found {
-		if i := silencer(h.Accepts, f); i >= 0 {
+		if i := silencer(h, f); i >= 0 {
 			used[i] = true
 			continue
 		}
 		kept = append(kept, f)
 	}
 	for i, a := range h.Accepts {
-		if !used[i] && !idle[a.Rule.Text] {
+		if !used[i] && !idle[a.Rule.Text] && !forOthers(h, a) {
 			kept = append(kept, unusedAccept(a, found))
 		}
 	}
@@ -81,10 +81,9 @@ func idle(h *model.House, unjudged []finding.NotJudged, o Options) map[string]bo
 	return names
 }
 
-func silencer(accepts []model.Accept, f finding.Finding) int {
-	return slices.IndexFunc(accepts, func(a model.Accept) bool {
-		return f.Severity < finding.Danger && a.Rule.Text == f.Rule && a.Scope.File == f.Place.File &&
-			a.Scope.Start <= f.Place.Start && f.Place.End <= a.Scope.End
+func silencer(h *model.House, f finding.Finding) int {
+	return slices.IndexFunc(h.Accepts, func(a model.Accept) bool {
+		return f.Severity < finding.Danger && a.Rule.Text == f.Rule && concerns(h, a, f)
 	})
 }
 

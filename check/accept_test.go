@@ -105,3 +105,40 @@ func TestAcceptOfWhatIsNotJudgedIsNotUnused(t *testing.T) {
 		assert.Equal(t, c.unused, slices.Contains(names(c.report.Findings), "accept-unused"), c.what)
 	}
 }
+
+// A piece of the house is accepted with its faults once, wherever it is used.
+func TestAcceptInTheHouseHoldsInWhatUsesIt(t *testing.T) {
+	long := []string{threeSoaks, longSoak}
+	accept := func(rule string) string { return "accept " + rule + " because \"it was stirred by hand\"\n" }
+	for _, c := range []struct {
+		what, rule string
+		behind     string
+		silent     bool
+	}{
+		{"the vessel of the steep", "oxygen-gone", "vessel \"blue tub\"    {", true},
+		{"the site", "oxygen-gone", "site \"Loft, spring\" {", true},
+		{"the floor, on which nothing is steeped", "oxygen-gone", "floor \"growing tray\" {", false},
+	} {
+		t.Run(c.what, func(t *testing.T) {
+			text := changed(t, long...)
+			require.Contains(t, names(checked(text).Findings), c.rule, "without an acceptance it fires")
+			require.Equal(t, 1, strings.Count(text, c.behind))
+			got := names(checked(strings.Replace(text, c.behind, c.behind+" "+accept(c.rule), 1)).Findings)
+			assert.Equal(t, c.silent, !slices.Contains(got, c.rule))
+			assert.Equal(t, !c.silent, slices.Contains(got, "accept-unused"))
+		})
+	}
+}
+
+// A file of the house is used by processes that stand elsewhere, and each of them needs
+// other acceptances.
+func TestAcceptInAFileOfTheHouseIsNotUnused(t *testing.T) {
+	const accept = "accept oxygen-gone because \"it was stirred by hand\""
+	tub := func(rest string) string { return "vessel \"spare tub\" { holds 18 l; " + rest + " }\n" }
+	alone := File("house.malt", []byte(tub(accept)), ".", house{}, Options{})
+	assert.NotContains(t, names(alone.Findings), "accept-unused")
+	used := File("x.malt", []byte("use \"house.malt\"\n"+changed(t)), ".", house{"house.malt": tub(accept)}, Options{})
+	assert.NotContains(t, names(used.Findings), "accept-unused")
+	here := File("x.malt", []byte(tub(accept)+changed(t)), ".", house{}, Options{})
+	assert.Contains(t, names(here.Findings), "accept-unused")
+}

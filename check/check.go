@@ -140,7 +140,7 @@ func Record(ctx context.Context, h *model.House, b *model.Batch, found []finding
 		return nil
 	}
 	list := records.Judge(ctx, b, pool)
-	return slices.DeleteFunc(list, func(f finding.Finding) bool { return silencer(h.Accepts, f) >= 0 })
+	return slices.DeleteFunc(list, func(f finding.Finding) bool { return silencer(h, f) >= 0 })
 }
 
 // mostFindings is how many findings of one file are told: past them nobody reads on.

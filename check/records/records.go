@@ -103,7 +103,7 @@ func (r *record) planned() {
 		return
 	}
 	t.Bound(r.bound.ctx, r.bound.pool)
-	plan, err := forecast.Run(t.Process, forecast.Options{Course: &forecast.Course{Changes: r.batch.Changes}, Meter: t.Meter()})
+	plan, err := forecast.Run(t.Process, forecast.Options{Begun: r.batch.Began.Time, Course: &forecast.Course{Changes: r.batch.Changes}, Meter: t.Meter()})
 	if err != nil || plan.BrokenOff() {
 		return
 	}

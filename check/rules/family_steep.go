@@ -3,7 +3,7 @@ package rules
 // steepRules are of soaks, rests and the vessel.
 func steepRules() []Rule {
 	return []Rule{
-		vesselTooSmall, scaleTooSmall, tapWarmerThanSoak, steepWaterWarm, freezingWater, soakTooLong, oxygenGone, waterNeverChanged, airDoesNothing, noAirRest, restBeforeSoak,
+		vesselTooSmall, grainNotCovered, steepAirLittle, scaleTooSmall, tapWarmerThanSoak, steepWaterWarm, freezingWater, soakTooLong, oxygenGone, waterNeverChanged, airDoesNothing, noAirRest, restBeforeSoak,
 		firstSoakLong, restTemperature, castMoistureOutside, targetNotReached, targetOvershot,
 	}
 }

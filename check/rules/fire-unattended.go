@@ -21,31 +21,23 @@ var fireUnattended = Rule{
 		if !vocabulary.Burns(k.Fired.Text) {
 			return
 		}
-		if c.Process.Site == nil || c.Process.Site.Awake == nil {
+		if c.Process.Site == nil || len(c.Process.Site.Awake) == 0 {
 			c.NotJudged(r, "the site does not say when somebody is awake")
 			return
 		}
-		up := c.Process.Site.Awake
+		up := c.Process.Site.Waking()
 		switch _, burns := c.heated(k); {
+		case up >= day: // there is a shift at every hour
 		case burns == 0:
 			c.NotJudged(r, "the steps of the kiln do not say how long they take")
-		case burns <= waking(*up):
-			c.NotJudged(r, fmt.Sprintf("its %s of fire fit into the %s that somebody is awake, and nothing says at what hour it is lit", Hours(burns), Hours(waking(*up))))
+		case burns <= up:
+			c.NotJudged(r, fmt.Sprintf("its %s of fire fit into the %s that somebody is awake, and nothing says at what hour it is lit", Hours(burns), Hours(up)))
 		default:
-			f := r.At(st.Place(), fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(waking(*up))))
-			f.Related = append(theKiln(k), finding.Related{Place: up.Place, Message: "when somebody is awake"})
+			f := r.At(st.Place(), fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(up)))
+			f.Related = append(theKiln(k), finding.Related{Place: c.Process.Site.Awake[0].Place, Message: "when somebody is awake"})
 			c.Note(f)
 		}
 	}),
-}
-
-// waking is how long somebody is awake in a day, s.
-func waking(c model.Clock) float64 {
-	span := c.To - c.From
-	if span <= 0 {
-		span += int(day)
-	}
-	return float64(span)
 }
 
 // heated is the hottest that a kiln is asked for, °C, and how long it is heated on

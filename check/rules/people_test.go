@@ -5,8 +5,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"maltwright/lang/model"
 )
 
 func TestRulesForPeopleSendThemToTheCodesOfThePlace(t *testing.T) {
@@ -22,12 +20,6 @@ func TestVolumeOfCarbonDioxide(t *testing.T) {
 	const gas, molar, pressure, t15 = 8.314, 0.04401, 101325.0, 288.15
 	assert.InDelta(t, gas*t15/(molar*pressure), gasVolume, 0.0005)
 	assert.InDelta(t, 72.6, 1000*gasPerKilo/gasVolume, 0.1)
-}
-
-func TestWakingHoursMayRunOverMidnight(t *testing.T) {
-	late := model.Clock{From: 20 * 3600, To: 3 * 3600}
-	assert.Equal(t, 7*hour, waking(late))
-	assert.Equal(t, day, waking(model.Clock{From: 0, To: 24 * 3600}))
 }
 
 func TestClockIsATimeOfDay(t *testing.T) {

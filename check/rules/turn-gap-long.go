@@ -63,7 +63,11 @@ func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 			break
 		}
 	}
-	gap, thin := st.Turn.SI, false
+	gap, said, thin := st.Turn.SI, st.Turn.String(), false
+	if st.TurnAt != nil {
+		gap = st.TurnAt.Longest()
+		said = st.Turn.Like(gap)
+	}
 	if floor := c.onFloor(st); floor != nil {
 		thin = floor.Deepest <= thinBed
 	}
@@ -76,6 +80,6 @@ func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	case c.Forecast == nil && moved == most && gap <= 2*most:
 		c.NotJudged(r, "how deep the piece lies is not known without a forecast")
 	default:
-		c.Note(r.At(st.Turn.Place, fmt.Sprintf("from one turn to the next the piece lies %s%s, and %s is the longest", st.Turn, bed, st.Turn.Lasting(moved))))
+		c.Note(r.At(st.Turn.Place, fmt.Sprintf("from one turn to the next the piece lies %s%s, and %s is the longest", said, bed, st.Turn.Lasting(moved))))
 	}
 }

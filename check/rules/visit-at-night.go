@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"time"
 
 	"maltwright/check/tell"
 	"maltwright/lang/finding"
@@ -19,7 +20,8 @@ var visitAtNight = Rule{
 		Limits: "it looks at the steep and at the turns of the growing piece, an hour early or late being no harm; " +
 			"not at the kiln, which is lit when somebody chooses to"},
 	Judge: func(r finding.Rule, c *Case) {
-		if c.Process.Site == nil || c.Process.Site.Awake == nil {
+		site, dated := c.Process.Site, c.On != ""
+		if site == nil || len(site.Awake) == 0 && (len(site.Away) == 0 || !dated) {
 			c.NotJudged(r, "the site does not say when somebody is awake")
 			return
 		}
@@ -27,16 +29,36 @@ var visitAtNight = Rule{
 		if len(list) == 0 {
 			return
 		}
-		best, worst := visits.Best(list, *c.Process.Site.Awake, visits.Daily)
+		begun := c.begun()
+		best, worst := visits.Best(list, site.Hours, begun)
 		if len(best.Missed) == 0 {
 			return
 		}
-		f := r.At(best.Missed[0].Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is awake, the first of them %s, at %s",
-			len(list), fall(len(best.Missed)), tell.Due(best.Missed[0]), clock(best.At+int(best.Missed[0].At))))
+		first, nobody, when := best.Missed[0], "awake", clock(best.At+int(best.Missed[0].At))
+		for _, t := range best.Missed {
+			if begun(best.At).Away(site.Hours, t.At) {
+				nobody = "there"
+			}
+		}
+		if at := begun(best.At)(first.At); nobody == "there" {
+			when = at.Day.Format(time.DateOnly) + " " + when
+		}
+		f := r.At(first.Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is %s, the first of them %s, at %s",
+			len(list), fall(len(best.Missed)), nobody, tell.Due(first), when))
 		f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; at %s it would be %d; %s",
 			clock(best.At), len(best.Missed), clock(worst.At), len(worst.Missed), r.Do)
 		c.Note(f)
 	},
+}
+
+// begun is the clock of a first soak at a second of the day on which it is known to be, or
+// else of any day.
+func (c *Case) begun() func(start int) visits.Clock {
+	on, err := time.Parse(time.DateOnly, c.On)
+	if err != nil {
+		return visits.Daily
+	}
+	return func(start int) visits.Clock { return visits.From(on.Add(time.Duration(start) * time.Second)) }
 }
 
 func fall(n int) string {

@@ -18,11 +18,11 @@ var waterNeverChanged = Rule{
 }`,
 		Good: usualSteep,
 		Limits: "air alone does not keep the water clean, so it speaks of aerated soaks; a long soak in still water is soak-too-long or oxygen-gone. " +
-			"Water that runs through all the time cannot be said in the language"},
+			"An overflow changes the water all the time, however little runs"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, steep := range c.eachSteep() {
 			soaks := slices.DeleteFunc(slices.Clone(steep), func(w wetting) bool { return w.step.Kind() != model.SoakStep })
-			if len(soaks) != 1 || !c.aired(soaks[0]) {
+			if len(soaks) != 1 || !c.aired(soaks[0]) || soaks[0].step.(*model.Soak).Overflow != nil {
 				continue
 			}
 			if most := max(waterKeeps, c.Profile.SoakLong*hour); soaks[0].seconds > most {

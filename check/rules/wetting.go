@@ -75,16 +75,24 @@ func (c *Case) wettingsOf(st *model.Steep) []wetting {
 }
 
 // still is how long a soak keeps the grain at a stretch in water that no air is blown
-// through, s. Air at intervals counts where the forecast finds it to be enough.
+// through, s. Air at intervals, so much air as is said and an overflow count where the
+// forecast finds them to be enough.
 func (c *Case) still(w wetting) float64 {
 	st := w.of
 	switch {
-	case model.Aerated(w.step):
+	case model.Aerated(w.step), renewed(w.step) && !c.airless(w.step):
 		return 0
 	case st != nil && st.Aerate != nil && !c.airless(w.step):
 		return min(w.seconds, st.Aerate.Every.SI)
 	}
 	return w.seconds
+}
+
+// renewed tells whether so much air is blown through a soak, or so much water runs through
+// it, as is said.
+func renewed(s model.Step) bool {
+	soak, ok := s.(*model.Soak)
+	return ok && (soak.Airflow != nil || soak.Overflow != nil)
 }
 
 // aired tells whether air is blown through the water of a soak, all the time or often

@@ -19,6 +19,9 @@ func Trouble(t forecast.Trouble, units quantity.System) string {
 var troubles = tableOf(
 	on[forecast.Trouble](vesselFull),
 	on[forecast.Trouble](oxygenGone),
+	on[forecast.Trouble](notCovered),
+	on[forecast.Trouble](airBlown),
+	on[forecast.Trouble](airDrawn),
 	on[forecast.Trouble](targetMissed),
 	on[forecast.Trouble](bedWarm),
 	on[forecast.Trouble](bedOff),

@@ -60,7 +60,7 @@ func (c Forecast) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	f, err := c.made(w, "forecast")
+	f, err := c.made(w, "forecast", o.Start)
 	if err != nil {
 		return err
 	}
@@ -77,8 +77,9 @@ func (c Forecast) Run(w *World) error {
 	return nil
 }
 
-// made forecasts the process that is asked for, on behalf of a command.
-func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
+// made forecasts the process that is asked for, on behalf of a command. Begun is when its
+// first soak begins, the zero time where that is not known.
+func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.Forecast, error) {
 	files, err := w.gather([]string{c.File}, c.Root)
 	if err != nil {
 		return nil, err
@@ -101,7 +102,7 @@ func (c Forecast) made(w *World, command string) (*forecast.Forecast, error) {
 	ctx, release := w.interruptible()
 	defer release()
 	stop := w.progress("forecast of " + p.Name)
-	f, err := forecast.Run(p, forecast.Options{Meter: work.NewMeter(ctx, nil)})
+	f, err := forecast.Run(p, forecast.Options{Begun: begun, Meter: work.NewMeter(ctx, nil)})
 	stop()
 	switch {
 	case ctx.Err() != nil:

@@ -57,7 +57,7 @@ func (h *hunt) comparison() {
 func (h *hunt) forecast() bool {
 	h.t.Helper()
 	var errs strings.Builder
-	f, err := Forecast{File: "new.malt"}.made(h.world(nil, &errs), "forecast")
+	f, err := Forecast{File: "new.malt"}.made(h.world(nil, &errs), "forecast", time.Time{})
 	if err != nil {
 		h.said("forecast", errs.String()+err.Error())
 		return false

@@ -10,6 +10,8 @@ import (
 	"maltwright/cmd/write/ics"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
 )
 
 // Visits writes the timetable of a batch.
@@ -50,7 +52,7 @@ func (c Visits) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	f, err := Forecast{File: c.File, Process: c.Process, Root: c.Root}.made(w, "visits")
+	f, err := c.forecast(w, when)
 	if err != nil {
 		return err
 	}
@@ -62,6 +64,32 @@ func (c Visits) Run(w *World) error {
 		return failed("cannot write: %v", err)
 	}
 	return nil
+}
+
+// mostReckoned is how often a start is reckoned back: where something stands at the clock, how
+// long the batch takes hangs on when it begins.
+const mostReckoned = 5
+
+// forecast forecasts a batch that begins at a time or, with --ready, is ready then.
+func (c Visits) forecast(w *World, when time.Time) (*forecast.Forecast, error) {
+	of := Forecast{File: c.File, Process: c.Process, Root: c.Root}
+	begun := when
+	if c.Ready != "" {
+		begun = time.Time{}
+	}
+	f, err := of.made(w, "visits", begun)
+	for range mostReckoned {
+		if err != nil || c.Ready == "" || !model.ByClock(f.Process) {
+			break
+		}
+		next := timetable.Begins(f, when)
+		if next.Equal(begun) {
+			break
+		}
+		begun = next
+		f, err = of.made(w, "visits", begun)
+	}
+	return f, err
 }
 
 // timetableWriters write a timetable, by format.

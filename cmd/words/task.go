@@ -15,10 +15,10 @@ func (h House) task(k timetable.Sentence) string { return tasks[k.Kind](h, k) }
 // tasks has the words of every kind of task.
 var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	visits.Fill: func(h House, k timetable.Sentence) string {
-		return Joined(": ", "fill"+named(" ", k.Where)+" for "+k.Name, Joined(" in ", Span(k.Lasts), h.medium(k.Temperature)))
+		return Joined(": ", "fill"+named(" ", k.Where)+" for "+k.Name, h.steeping(k))
 	},
 	visits.Drain: func(h House, k timetable.Sentence) string {
-		return Joined("; then ", "drain "+k.Name+", weigh", Joined(" in ", Span(k.Lasts), h.medium(k.Temperature)))
+		return Joined("; then ", "drain "+k.Name+", weigh", h.steeping(k))
 	},
 	visits.EndRest: func(_ House, k timetable.Sentence) string { return k.Name + " is over" },
 	visits.Spread: func(h House, k timetable.Sentence) string {
@@ -73,6 +73,15 @@ func (h House) heating(k timetable.Sentence) string {
 		out = Joined(" for ", out, Span(k.Lasts))
 	}
 	return Joined(" until ", out, OneLine(k.Until))
+}
+
+// steeping is how long a step of the steep lasts, in what, and with what.
+func (h House) steeping(k timetable.Sentence) string {
+	in := h.medium(k.Temperature)
+	if k.Amount != "" {
+		in = strings.TrimSpace(k.Amount + " " + in)
+	}
+	return Joined(" with ", Joined(" in ", Span(k.Lasts), in), k.With)
 }
 
 // medium is the water or the air of a step of the steep: water at 13 °C.

@@ -24,17 +24,28 @@ func saying(s *syntax.Statement, in vocabulary.Block) string {
 	parts := []string{s.Verb.Text, saysIn(s.Terms, row.Slots)}
 	clauses := make([]string, len(s.Clauses))
 	for i, c := range s.Clauses {
-		clauses[i] = c.Word.Text + "(" + saysIn(c.Terms, slotsOf(row, c.Word.Text)) + ")"
+		clauses[i] = c.Word.Text + "(" + clauseSays(row, c.Word.Text, c.Terms) + ")"
 	}
 	sort.Strings(clauses)
 	return strings.Join(append(parts, clauses...), " ")
 }
 
-func slotsOf(row *vocabulary.Row, word string) []vocabulary.Slot {
-	if c, ok := row.Clause(word); ok {
-		return c.Slots
+// clauseSays is what the values of a clause say. Of those that it joins by "and" the order
+// means nothing.
+func clauseSays(row *vocabulary.Row, word string, list []syntax.Term) string {
+	c, ok := row.Clause(word)
+	if !ok {
+		return saysIn(list, nil)
 	}
-	return nil
+	if !c.Joins {
+		return saysIn(list, c.Slots)
+	}
+	var says []string
+	for _, part := range value.Joined(list) {
+		says = append(says, saysIn(part, c.Slots))
+	}
+	sort.Strings(says)
+	return strings.Join(says, " "+vocabulary.And+" ")
 }
 
 // Says is what values say, however they are written: two lists of values mean the
@@ -128,8 +139,7 @@ func parts(old, new *syntax.Statement, in vocabulary.Block) []Part {
 		case b == nil:
 			add(word, a.Terms, nil, false)
 		default:
-			slots := slotsOf(row, word)
-			add(word, a.Terms, b.Terms, saysIn(a.Terms, slots) == saysIn(b.Terms, slots))
+			add(word, a.Terms, b.Terms, clauseSays(row, word, a.Terms) == clauseSays(row, word, b.Terms))
 		}
 	}
 	return out

@@ -143,6 +143,16 @@ func TestAirAtIntervalsOnBothSidesIsOneThing(t *testing.T) {
 	assert.Equal(t, 1, unsettled)
 }
 
+func TestShiftsAndWhatASoakIsWithMerge(t *testing.T) {
+	base := season + "\nsite \"Hall\" {\n  awake 06:00 to 14:00\n  awake 14:00 to 22:00\n}\n"
+	got, unsettled := merged(t, base, edit(t, base, "14:00 to 22:00", "14:00 to 22:00 with 1 hand"), edit(t, base, "14:00\n", "14:00 with 2 hands\n", "22:00\n", "22:00\n  away  2026-04-03\n"))
+	assert.Contains(t, got, "  awake 06:00 to 14:00 with 2 hands\n  awake 14:00 to 22:00 with 1 hand\n  away  2026-04-03\n")
+	assert.Zero(t, unsettled)
+	got, unsettled = merged(t, season, edit(t, season, "soak 6 h in water at 13 °C", "soak 6 h in 12 l water at 13 °C"), edit(t, season, "soak 6 h in water at 13 °C", "soak 6 h in water at 13 °C with lime and air"))
+	assert.Contains(t, got, "soak 6 h in 12 l water at 13 °C with lime and air\n")
+	assert.Zero(t, unsettled)
+}
+
 func TestAirThatIsBlownIsMergedLineByLine(t *testing.T) {
 	const base = "process \"p\" {\n  germinate {\n    air at air-on 12 °C when bed above 16 °C\n    air at air-on 14 °C for 10 min every 1 h\n  }\n}\n"
 	got, unsettled := merged(t, base, edit(t, base, "above 16 °C", "above 17 °C"), edit(t, base, "for 10 min", "for 15 min"))

@@ -110,7 +110,7 @@ type Site struct {
 	Place                source.Place
 	Air, Humidity, Water *Range
 	Altitude             *Quantity
-	Awake                *Clock
+	Hours
 }
 
 // Vessel is a steeping vessel.

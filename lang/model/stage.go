@@ -56,7 +56,8 @@ type Piece struct {
 	Ending
 	Floor         *Floor
 	Steps         []Step
-	Turn          *Quantity // from one turn to the next
+	Turn          *Quantity // from one turn to the next; the mean of those at times of day
+	TurnAt        *Daily    // the times of day at which it is turned; nil where it is turned at even intervals
 	Turner        Word      // machine; Text "" where somebody comes for it
 	Humidity      *Range    // of the air over the piece
 	AirOnHumidity *Range    // of the air that a fan blows through it
@@ -71,6 +72,35 @@ type Air struct {
 	When    *Condition  // as long as it holds; nil for always
 	For     *Quantity   // how long the fan runs each time, with Every; nil for all the time
 	Every   *Quantity   // from one start to the next
+}
+
+// Daily is what is done at times of each day.
+type Daily struct {
+	Written
+	At []int // seconds of the day, rising, one at the least
+}
+
+// ByClock tells whether something in a process is done at times of day.
+func ByClock(p *Process) bool {
+	for _, st := range p.Stages {
+		if piece := PieceOf(st); piece != nil && piece.TurnAt != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// Longest is the longest time from one to the next, s.
+func (d *Daily) Longest() float64 {
+	most := 0
+	for i, at := range d.At {
+		next := d.At[(i+1)%len(d.At)]
+		if i == len(d.At)-1 {
+			next += 24 * 3600
+		}
+		most = max(most, next-at)
+	}
+	return float64(most)
 }
 
 // Germination is the stage in which the grain grows.

@@ -58,16 +58,27 @@ func (w Warming) Warmth() Warming { return w }
 type Soak struct {
 	Written
 	Ending
-	At      *Temperature // of the water
-	Aerated bool
-	Limed   bool // lime in the water
+	At       *Temperature // of the water, as it is poured
+	Water    *Quantity    // how much, a volume or a mass
+	Aerated  bool
+	Limed    bool      // lime in the water
+	Airflow  *Quantity // air blown through it all the time
+	Overflow *Quantity // fresh water that runs in, and off again
 }
 
 // Rest leaves the drained grain in air.
 type Rest struct {
 	Written
 	Ending
-	At *Temperature // of the air
+	At      *Temperature // of the air
+	Airflow *Quantity    // drawn through the bed
+	Spray   *Spray       // water over the bed
+}
+
+// Spray is water that runs over drained grain.
+type Spray struct {
+	Written
+	Flow *Quantity // nil where it only keeps the grain wet
 }
 
 // Repeat does its steps again.

@@ -1,5 +1,7 @@
 package model
 
+import "maltwright/lang/quantity"
+
 // Is tells whether a step, a stage or a reading is of the type T.
 func Is[T any](x any) bool {
 	_, ok := x.(T)
@@ -45,6 +47,14 @@ func (h *Heated) heated() *Heated { return h }
 func Aerated(s Step) bool {
 	soak, ok := s.(*Soak)
 	return ok && soak.Aerated
+}
+
+// WaterVolume is an amount of water in m³, be it a volume or a mass.
+func WaterVolume(q quantity.Quantity) float64 {
+	if q.Dimension == quantity.Mass {
+		return q.SI / 1000 // a litre of water weighs a kilogram
+	}
+	return q.SI
 }
 
 // EveryStep lists the steps and those of their repeats, each once.

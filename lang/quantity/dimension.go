@@ -69,7 +69,7 @@ var dimensions = [...]dimensionRow{
 	Volume:                {"volume", 3, 1},
 	Length:                {"length", 3, 1},
 	Area:                  {"area", 3, -1},
-	Flow:                  {"airflow", 3, -1},
+	Flow:                  {"flow", 3, -1},
 	Power:                 {"power", 3, -1},
 	Energy:                {"energy", 3, -1},
 	Pressure:              {"pressure", 4, -1},
@@ -94,7 +94,7 @@ func (d Dimension) String() string { return d.row().word }
 // withArticle is "a weight" or "an area", for a message.
 func (d Dimension) withArticle() string {
 	switch d {
-	case Area, Flow, Energy:
+	case Area, Energy:
 		return "an " + d.String()
 	}
 	return "a " + d.String()

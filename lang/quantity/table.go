@@ -26,6 +26,7 @@ const (
 var unitTable = []Unit{
 	{"times", "time", []string{"x"}, Count, 1, 0, "how often", 0},
 	{"corns", "corn", []string{"kernels", "kernel", "grains", "grain"}, Count, 1, 0, "single corns", 0},
+	{"hands", "hand", nil, Count, 1, 0, "people at work", 0},
 
 	{"%", "", []string{"percent", "per cent", "pct", "% wet basis", "% w.b.", "% wb"}, Share, 0.01, 0, "per cent; a moisture is of the whole weight", 1},
 	{"% dry basis", "", []string{"% d.b.", "% db"}, DryShare, 0.01, 0, "per cent of the dry matter", 1},
@@ -75,6 +76,7 @@ var unitTable = []Unit{
 	{"m3/h", "", []string{"m³/h", "m^3/h"}, Flow, 1 / hour, 0, "cubic metres an hour", 1},
 	{"m3/s", "", []string{"m³/s", "m^3/s"}, Flow, 1, 0, "cubic metres a second", 4},
 	{"l/s", "", []string{"L/s"}, Flow, 1e-3, 0, "litres a second", 2},
+	{"l/h", "", []string{"L/h"}, Flow, 1e-3 / hour, 0, "litres an hour", 1},
 	{"l/min", "", []string{"L/min"}, Flow, 1e-3 / minute, 0, "litres a minute", 1},
 	{"cfm", "", []string{"CFM", "ft3/min", "ft³/min", "cu ft/min"}, Flow, Foot * Foot * Foot / minute, 0, "cubic feet a minute", 1},
 

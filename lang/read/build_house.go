@@ -78,18 +78,14 @@ var siteFacts = table[model.Site]{
 	"humidity": func(b *builder, s *model.Site, r *filled) { s.Humidity = b.upright(r.slot(0)) },
 	"water":    func(b *builder, s *model.Site, r *filled) { s.Water = b.upright(r.slot(0)) },
 	"altitude": func(_ *builder, s *model.Site, r *filled) { s.Altitude = r.slot(0).quantity() },
-	"awake": func(b *builder, s *model.Site, r *filled) {
-		if v := r.slot(0); v != nil {
-			s.Awake = &model.Clock{From: v.clock[0], To: v.clock[1], Place: v.place}
-			b.awakeSense(s.Awake)
-		}
-	},
+	"awake":    (*builder).awake, "away": (*builder).daysAway,
 }
 
 func (b *builder) site(r *filled) {
 	s := &model.Site{}
 	s.Name, s.Place = r.name()
 	facts(b, r, vocabulary.Site, s, siteFacts)
+	b.shiftSense(s)
 	b.house.Sites = append(b.house.Sites, s)
 }
 

@@ -114,7 +114,8 @@ func (b *builder) onFloor(piece *model.Piece, s *filled) {
 }
 
 func (b *builder) turn(g *growing, r *filled) {
-	g.Turn, g.Turner = b.interval(r), r.clause("by", 0).chosen()
+	g.Turn, g.TurnAt = b.turns(r)
+	g.Turner = r.clause("by", 0).chosen()
 }
 
 func (b *builder) humidity(g *growing, r *filled) {

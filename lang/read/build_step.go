@@ -102,8 +102,7 @@ func (b *builder) soak(r *filled) model.Step {
 		return s
 	})
 	b.timeBehind(r, &s.Ending)
-	with := r.clause("with", 0).chosen().Text
-	s.Aerated, s.Limed = with == vocabulary.WithAir, with == vocabulary.WithLime
+	b.soakWith(s, r)
 	return s
 }
 
@@ -114,6 +113,7 @@ func (b *builder) rest(r *filled) model.Step {
 		return s
 	})
 	b.timeBehind(r, &s.Ending)
+	b.restWith(s, r)
 	return s
 }
 

@@ -22,7 +22,7 @@ func readCondition(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) 
 	}
 	whole := terms[0].Range().Join(terms[len(terms)-1].Range())
 	c := &model.Condition{Place: r.at(whole)}
-	for _, part := range value.Tests(terms) {
+	for _, part := range value.Joined(terms) {
 		if len(part) == 0 {
 			r.note(valueNeeded.At(c.Place, fmt.Sprintf("%q joins two tests, and one is missing", vocabulary.And)))
 			return terms, nil, false

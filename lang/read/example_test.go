@@ -132,10 +132,10 @@ func TestHouseIsReadAsWritten(t *testing.T) {
 	assert.InDelta(t, 8e-6, g.Germination[1].Water.SI, 1e-15)
 	assert.Equal(t, 200.0, g.Germination[1].Corns.SI)
 	assert.Equal(t, "2026-02-02", g.Germination[1].On.Text)
-	awake := h.Sites[0].Awake
+	awake := h.Sites[0].Awake[0]
 	assert.Equal(t, 6*3600+30*60, awake.From)
-	assert.True(t, awake.Awake(12*3600))
-	assert.False(t, awake.Awake(23*3600))
+	assert.True(t, awake.Clock.Awake(12*3600))
+	assert.False(t, awake.Clock.Awake(23*3600))
 	night := model.Clock{From: 22 * 3600, To: 6 * 3600}
 	assert.True(t, night.Awake(23*3600))
 	assert.True(t, night.Awake(3600))

@@ -24,7 +24,8 @@ type given struct {
 	where     string
 	word      string // of a choice, a name or a text
 	condition *model.Condition
-	clock     [2]int // of a clock, seconds from midnight; of a moment the first
+	clock     [2]int // of a clock, seconds from midnight; of a moment or an hour the first
+	last      string // of a range of dates
 }
 
 func (v *given) quantity() *model.Quantity {
@@ -165,7 +166,7 @@ func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) 
 			r.note(twoOfAClause.At(r.at(c.Span), said))
 			continue
 		}
-		out[c.Word.Text] = append(r.slots(def.Slots, c.Terms, c.Word), nil)
+		out[c.Word.Text] = append(r.joined(def, c), nil)
 	}
 	for _, def := range row.Clauses {
 		if def.Required && out[def.Word] == nil {
@@ -211,7 +212,11 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 
 func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
 	if len(terms) == 0 {
-		r.note(valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot))))
+		f := valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot)))
+		if slot.Kind == vocabulary.Choice && len(slot.Words) == 1 {
+			f.Hint = "write " + slot.Words[0] + " behind it"
+		}
+		r.note(f)
 		return
 	}
 	place := r.at(terms[0].Range())
@@ -228,7 +233,7 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 		}
 	}
 	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }
-	if (slot.Kind == vocabulary.Moment || slot.Kind == vocabulary.Clock) && slices.ContainsFunc(terms, number) {
+	if slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour}, slot.Kind) && slices.ContainsFunc(terms, number) {
 		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
@@ -262,6 +267,8 @@ func describe(s *vocabulary.Slot) string {
 		return "two times of day, such as 06:30 to 22:30"
 	case vocabulary.Date:
 		return "a date, such as 2026-03-06"
+	case vocabulary.Hour:
+		return s.Label + ", such as 07:00"
 	case vocabulary.Moment:
 		return s.Label + ", such as 2026-03-06 07:00"
 	}

@@ -16,7 +16,14 @@ func (b *builder) sensible(r *filled) bool {
 	before := b.dropped
 	b.senseSlots(r.row.Slots, r.slots)
 	for i := range r.row.Clauses {
-		b.senseSlots(r.row.Clauses[i].Slots, r.clauses[r.row.Clauses[i].Word])
+		c := &r.row.Clauses[i]
+		if !c.Joins {
+			b.senseSlots(c.Slots, r.clauses[c.Word])
+			continue
+		}
+		for _, part := range r.parts(c.Word) {
+			b.senseSlots(c.Slots, part)
+		}
 	}
 	return b.dropped == before
 }

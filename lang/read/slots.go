@@ -24,7 +24,7 @@ func slotReaderOf(kind vocabulary.Kind) slotReader {
 		vocabulary.Amount: readAmount, vocabulary.Condition: readCondition, vocabulary.Name: readText,
 		vocabulary.Text: readText, vocabulary.Choice: readChoice, vocabulary.Literal: readChoice,
 		vocabulary.Clock: readClock, vocabulary.Date: readDate,
-		vocabulary.Moment: readMoment,
+		vocabulary.Moment: readMoment, vocabulary.Hour: readHour,
 	}[kind]
 }
 

@@ -34,19 +34,45 @@ func (r *statementReader) noClock(clock syntax.Word) {
 	}
 }
 
-func readDate(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
+// readHour reads a time of day of any day.
+func readHour(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
 	if len(terms) == 0 {
 		return terms, nil, true
 	}
 	m, ok := terms[0].(syntax.Moment)
-	if !ok || m.To != nil || m.From.Date.Text == "" || m.From.Clock.Text != "" {
+	if !ok || m.To != nil || m.From.Date.Text != "" {
 		return terms, nil, true
 	}
-	if _, ok := value.Date(m.From.Date); !ok {
-		r.note(badTime.At(r.at(m.Span), fmt.Sprintf("%s is no date", m.From.Date.Text)))
+	second, ok := value.Second(m.From.Clock)
+	if !ok {
+		r.noClock(m.From.Clock)
 		return terms, nil, false
 	}
-	return terms[1:], &given{place: r.at(m.Span), word: m.From.Date.Text}, true
+	return terms[1:], &given{place: r.at(m.Span), clock: [2]int{second}}, true
+}
+
+func readDate(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([]syntax.Term, *given, bool) {
+	if len(terms) == 0 {
+		return terms, nil, true
+	}
+	m, ok := terms[0].(syntax.Moment)
+	if !ok || m.From.Date.Text == "" || m.From.Clock.Text != "" || m.To != nil && !slot.Range {
+		return terms, nil, true
+	}
+	v := &given{place: r.at(m.Span), word: m.From.Date.Text, last: m.From.Date.Text}
+	if m.To != nil {
+		v.last = m.To.Date.Text
+	}
+	if m.To != nil && (m.To.Date.Text == "" || m.To.Clock.Text != "") {
+		return terms, nil, true
+	}
+	for _, date := range []string{v.word, v.last} {
+		if _, ok := value.Date(syntax.Word{Text: date}); !ok {
+			r.note(badTime.At(v.place, fmt.Sprintf("%s is no date", date)))
+			return terms, nil, false
+		}
+	}
+	return terms[1:], v, true
 }
 
 // readMoment reads a time of day, with its date or without.

@@ -6,9 +6,9 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// Tests parts the terms of a condition at each "and". A part is empty where a test is
-// missing.
-func Tests(terms []syntax.Term) [][]syntax.Term {
+// Joined parts terms at each "and": the tests of a condition, or the values of a clause
+// that takes several. A part is empty where nothing stands.
+func Joined(terms []syntax.Term) [][]syntax.Term {
 	parts := [][]syntax.Term{nil}
 	for _, t := range terms {
 		if w, ok := t.(syntax.Word); ok && w.Text == vocabulary.And {

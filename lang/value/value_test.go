@@ -100,8 +100,8 @@ func TestAFigureHasItsPlaceAndItsBound(t *testing.T) {
 }
 
 func TestAConditionIsPartedIntoItsTests(t *testing.T) {
-	assert.Len(t, Tests(terms(t, "acrospire at least 3/4 and rub is chalky")), 2)
-	parts := Tests(terms(t, "break and"))
+	assert.Len(t, Joined(terms(t, "acrospire at least 3/4 and rub is chalky")), 2)
+	parts := Joined(terms(t, "break and"))
 	require.Len(t, parts, 2)
 	assert.Empty(t, parts[1], "a test is missing")
 }

@@ -15,6 +15,9 @@ func Form(r Row) string {
 			words = append(words, s.form())
 		}
 		text := strings.Join(words, " ")
+		if c.Joins {
+			text += " (" + And + " …)"
+		}
 		if !c.Required {
 			text = "(" + text + ")"
 		}

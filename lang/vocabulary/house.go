@@ -56,8 +56,11 @@ var houseRows = []Row{
 		Doc: "Temperature of the water as drawn.", Example: "water 9 to 12 °C"},
 	{Word: "altitude", In: blocks(Site), Slots: []Slot{sensed(single("height above the sea", q.Length), height)}, Once: true,
 		Doc: "Height above the sea: thin air carries less.", Example: "altitude 140 m"},
-	{Word: "awake", In: blocks(Site), Slots: []Slot{{Kind: Clock, Label: "from and to"}}, Once: true,
-		Doc: "When somebody is up to do a step; 24:00 may end the span.", Example: "awake 06:30 to 22:30"},
+	{Word: "awake", In: blocks(Site), Slots: []Slot{{Kind: Clock, Label: "from and to"}},
+		Clauses: []Clause{{Word: "with", Slots: []Slot{sensed(single("how many", q.Count, q.Number), handsThere)}, Doc: "how many are there to do a step; those of shifts that overlap count together"}},
+		Doc:     "When somebody is up to do a step; 24:00 may end the span. Several lines are shifts: somebody is up in any of them.", Example: "awake 06:30 to 22:30"},
+	{Word: "away", In: blocks(Site), Slots: []Slot{{Kind: Date, Label: "the day, or the first and the last", Range: true}},
+		Doc: "Days on which nobody works. Where it is known on which day a batch begins, what falls on them is told.", Example: "away 2026-04-03 to 2026-04-06"},
 
 	{Word: "holds", In: blocks(Vessel), Slots: []Slot{sensed(single("its volume", q.Volume), volume)}, Once: true, Needed: true,
 		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},

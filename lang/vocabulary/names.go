@@ -95,8 +95,11 @@ const (
 	SaidFound   = "found"
 	SaidUnknown = "unknown"
 
-	WithAir  = "air"
-	WithLime = "lime"
+	WithAir      = "air"
+	WithLime     = "lime"
+	WithAirflow  = "airflow"
+	WithOverflow = "overflow"
+	WithSpray    = "spray"
 )
 
 // ByMachine is what turns a piece without anybody.

@@ -48,6 +48,7 @@ const (
 	Clock                 // two times of day
 	Date                  // a date
 	Moment                // a time of day, with its date or without
+	Hour                  // a time of day of any day
 )
 
 // Slot is one value of a statement or a clause.
@@ -57,7 +58,7 @@ type Slot struct {
 	Dims     []quantity.Dimension // of an Amount
 	Places   []string             // where a temperature may be measured; the word stands before it
 	Placed   bool                 // the place must be said
-	Range    bool                 // a range is allowed
+	Range    bool                 // a range is allowed, of dates too
 	Bound    bool                 // a bound ("at least") is allowed
 	Of       Block                // of a Name: what it names
 	Or       []Block              // of a Name: what else it may name
@@ -71,6 +72,7 @@ type Clause struct {
 	Word     string
 	Slots    []Slot
 	Required bool
+	Joins    bool // its values may stand several times, joined by "and"
 	Doc      string
 }
 

@@ -30,6 +30,10 @@ var (
 	}
 )
 
+// atHours says at which times of day something is done.
+var atHours = Clause{Word: "at", Joins: true, Slots: []Slot{{Kind: Hour, Label: "a time of day"}},
+	Doc: "the times of day. A forecast that knows when the batch begins has them at the clock; another takes as many at even intervals"}
+
 // kilnPlaces are where a kiln's temperature can be taken.
 var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })
 

@@ -3,8 +3,11 @@ package vocabulary
 import q "maltwright/lang/quantity"
 
 var (
-	airOrLime = Clause{Word: "with", Slots: []Slot{oneOf("air or lime", WithAir, WithLime)}, Doc: "the water is kept stirred up with air, or holds lime against mould and husk bitterness"}
-	onDay     = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
+	soakWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAir, WithLime, WithAirflow, WithOverflow), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
+		Doc: "air keeps the water stirred up all the time, airflow blows so much air through it, an overflow lets so much fresh water run in and off again, lime is against mould and husk bitterness"}
+	restWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAirflow, WithSpray), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
+		Doc: "airflow draws so much air down through the bed, and its carbon dioxide off; a spray keeps the film on the corns full, and with so much water has the grain as warm as that"}
+	onDay = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},
 		Doc: "the temperature and where it is taken"}
@@ -55,23 +58,23 @@ var stageRows = []Row{
 	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Scale, Batch), By: ByValue, Aside: true,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
 		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
-		Doc:     "Silences one rule in this block. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
+		Doc:     "Silences one rule in this block; in that of a grain, a site, a vessel, a floor or a kiln also for whatever uses it, in every process. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},
 
 	{Word: VerbRepeat, In: blocks(Steep, Repeat), Opens: Repeat, Ordered: true, Clauses: []Clause{until},
 		Slots: []Slot{{Kind: Amount, Label: "how many times", Dims: []q.Dimension{q.Count, q.Number}, Bound: true}, filler("times")},
 		Doc:   "Does its steps again, so many times or until something holds. What it waits for is looked at after each step.", Example: "repeat at most 3 times until moisture at least 43 % { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"},
 	{Word: VerbSoak, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
-			{Word: "in", Slots: []Slot{oneOf("water", "water")}, Doc: "in water"},
+			{Word: "in", Slots: []Slot{optional(sensed(single("how much of it", q.Volume, q.Mass), soakedIn)), oneOf("water", "water")}, Doc: "in water, of which it may be said how much: grain and water then come to one temperature"},
 			{Word: "at", Slots: []Slot{temperature("how warm", PlaceWater)}, Doc: "the temperature of the water"},
-			airOrLime, forTime, until, allow,
+			soakWith, forTime, until, allow,
 		},
 		Doc: "The grain lies under water; each soak begins in fresh water.", Example: "soak 7 h in water at 13 °C"},
 	{Word: VerbRest, In: blocks(Steep, Repeat), Ordered: true, Phase: Steeping, Slots: []Slot{optional(duration)},
 		Clauses: []Clause{
 			{Word: "in", Slots: []Slot{oneOf("air", "air")}, Doc: "in air"},
 			{Word: "at", Slots: []Slot{temperature("how warm", PlaceAir, PlaceBed, PlaceRoom)}, Doc: "the temperature of the air"},
-			forTime, until, allow,
+			restWith, forTime, until, allow,
 		},
 		Doc: "The drained grain lies in air and breathes.", Example: "rest 9 h in air at 14 °C"},
 	{Word: VerbAerate, In: blocks(Steep), Once: true,
@@ -92,8 +95,8 @@ var stageRows = []Row{
 		Doc: "Keeps the bed, or the room, in a band of temperature, or leads it from one to another: hold bed from 17 to 13 °C over 3 days. Several holds follow one another; the last lasts to the end of the stage. " +
 			"A bed is held by turning and thinning it, by couching it deeper, and by the heater and the cooler of its floor, as far as they can; a room that is held is the promise that it is heated or cooled.",
 		Example: "hold bed at 14 to 17 °C"},
-	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{every, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
-		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart.", Example: "turn every 8 h"},
+	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{now, atHours, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
+		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart: at even intervals, or at times of day.", Example: "turn every 8 h"},
 	{Word: VerbSprinkle, In: blocks(Germinate), Slots: []Slot{optional(single("how much water", q.Volume, q.Mass, q.Dose))},
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{filler("moisture"), single("the moisture wanted", moisture...)}, Doc: "as much as brings the piece there"},

@@ -64,7 +64,7 @@ func checkSlot(t *testing.T, where string, s Slot) {
 		for _, b := range append([]Block{s.Of}, s.Or...) {
 			assert.NotEmpty(t, Words(b), "%s names a block that has no statements", where)
 		}
-	case Text, Condition, Clock, Date, Moment:
+	case Text, Condition, Clock, Date, Moment, Hour:
 		assert.NotEmpty(t, s.Label, where)
 	default:
 		assert.Fail(t, "a slot of a kind that nothing reads", where)
@@ -184,15 +184,15 @@ func TestListsAreCopies(t *testing.T) {
 
 func TestFormsAreReadable(t *testing.T) {
 	for key, want := range map[Key]string{
-		{Steep, "soak"}:     "soak (<how long>) (in water) (at (water) <how warm>) (with air|lime) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
+		{Steep, "soak"}:     "soak (<how long>) (in (<how much of it>) water) (at (water) <how warm>) (with air|lime|airflow|overflow (<how much air or water>) (and …)) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
 		{Process, "make"}:   "make <the malt> malt",
 		{Process, "from"}:   `from <weight of grain> of "a grain"`,
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
 		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>)) (by "who")`,
-		{Germinate, "turn"}: "turn every <how often> (by machine)",
-		{Site, "awake"}:     "awake <from and to>",
+		{Germinate, "turn"}: "turn (every <how often>) (at <a time of day> (and …)) (by machine)",
+		{Site, "awake"}:     "awake <from and to> (with <how many>)",
 	} {
 		r, ok := Lookup(key.In, key.Word)
 		assert.True(t, ok)

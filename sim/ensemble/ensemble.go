@@ -18,6 +18,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"sync"
+	"time"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distmv"
@@ -45,6 +46,7 @@ const seed1, seed2 = 0x6d616c74, 0x77726967
 type Options struct {
 	Members  int                   // 0 is DefaultMembers; LeastMembers to MostMembers
 	Workers  int                   // 0 is one for each core
+	Begun    time.Time             // when the first soak begins; the zero time where that is not known
 	Progress func(done, total int) // called now and then, from one goroutine at a time
 }
 
@@ -110,6 +112,7 @@ func (e *Ensemble) fill(ctx context.Context, o Options) error {
 	pool := work.NewPool(len(e.Members) * work.Shared)
 	err := Each(ctx, o.Workers, len(e.Members), func(i int) error {
 		opts := e.options(e.Draws[i])
+		opts.Begun = o.Begun
 		opts.Meter = work.NewMeter(ctx, pool)
 		f, err := forecast.Run(e.Process, opts)
 		if err != nil {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -109,7 +110,7 @@ func TestTooFewOrTooManyMembersAreRefused(t *testing.T) {
 }
 
 func TestCornersOfTheSite(t *testing.T) {
-	corners, err := Corners(context.Background(), loft(t))
+	corners, err := Corners(context.Background(), loft(t), time.Time{})
 	require.NoError(t, err)
 	assert.Len(t, corners, 8)
 	seen := map[string]bool{}

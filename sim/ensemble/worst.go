@@ -2,6 +2,7 @@ package ensemble
 
 import (
 	"context"
+	"time"
 
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
@@ -25,7 +26,7 @@ type axis struct {
 // Corners forecasts the process in every corner of the bands of its site - each at
 // its low or its high end - and says which gates and promises do not hold there. A
 // site without bands has one corner.
-func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
+func Corners(ctx context.Context, p *model.Process, begun time.Time) ([]Corner, error) {
 	var axes []axis
 	if s := p.Site; s != nil {
 		for _, a := range []axis{
@@ -43,7 +44,7 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		c, err := cornerOf(ctx, p, axes, bits)
+		c, err := cornerOf(ctx, p, begun, axes, bits)
 		if err != nil {
 			return nil, err
 		}
@@ -52,8 +53,8 @@ func Corners(ctx context.Context, p *model.Process) ([]Corner, error) {
 	return out, nil
 }
 
-func cornerOf(ctx context.Context, p *model.Process, axes []axis, bits int) (Corner, error) {
-	var o forecast.Options
+func cornerOf(ctx context.Context, p *model.Process, begun time.Time, axes []axis, bits int) (Corner, error) {
+	o := forecast.Options{Begun: begun}
 	var c Corner
 	for i, a := range axes {
 		end, at := a.r.Low, -1.0

@@ -56,6 +56,20 @@ type Germination struct{ Share float64 }
 // SoakWater is the water of each soak.
 type SoakWater struct{ Each float64 } // m³ for each kg of grain
 
+// MixedWater is water of which it is said how much, and that comes to one temperature with
+// the grain.
+type MixedWater struct{ Grain float64 } // °C, before the first soak
+
+// Sprayed is a spray of which it is not said how much.
+type Sprayed struct{}
+
+// EvenTurns are turns at times of day, of a batch of which it is not known when it begins:
+// the first comes so long after the piece is spread, and each so long after the last.
+type EvenTurns struct {
+	Every   model.Quantity // the mean of the times between
+	Written string
+}
+
 // BlownAir is air that is blown through soak water at intervals, by a pump on a timer.
 type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
 
@@ -166,6 +180,9 @@ func (GrownBefore) topic() topic   { return topic{of: "growth"} }
 func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
 func (Germination) topic() topic   { return topic{of: "germination"} }
 func (SoakWater) topic() topic     { return topic{of: "soak water"} }
+func (MixedWater) topic() topic    { return topic{of: "mixed water"} }
+func (Sprayed) topic() topic       { return topic{of: "spray"} }
+func (EvenTurns) topic() topic     { return topic{of: "turns"} }
 func (BlownAir) topic() topic      { return topic{of: "blown air"} }
 func (FollowingAir) topic() topic  { return topic{of: "following air"} }
 func (RoomAirBlown) topic() topic  { return topic{of: "room air blown"} }

@@ -45,6 +45,18 @@ type tick struct {
 	every, next float64 // s; next counts from the beginning of the step
 	do          func(physics) error
 	place       source.Place // of the statement that asks for it
+
+	// again gives how long it is to the next time, s, where that is not every; from is when it
+	// was done instead, s from the first soak, nil for when it was due.
+	again func(from *float64) float64
+}
+
+// to is how long it is to the next time, s.
+func (t *tick) to(from *float64) float64 {
+	if t.again != nil {
+		return t.again(from)
+	}
+	return t.every
 }
 
 // drive advances the model until one of the stops ends it. It gives the stop that
@@ -97,7 +109,7 @@ func untilTick(ticks []*tick, at float64) (next float64, place source.Place) {
 func (e *effort) strike(m physics, ticks []*tick, at float64) error {
 	for _, t := range ticks {
 		for at >= t.next {
-			t.next += t.every
+			t.next += t.to(nil)
 			if err := e.spend(work.Look, t.place); err != nil {
 				return err
 			}

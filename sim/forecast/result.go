@@ -15,6 +15,7 @@ package forecast
 
 import (
 	"strings"
+	"time"
 
 	"maltwright/lang/model"
 	"maltwright/lang/source"
@@ -24,6 +25,7 @@ import (
 // Forecast is what is to be expected of a process.
 type Forecast struct {
 	Process   *model.Process
+	Begun     time.Time // when the first soak begins; the zero time where that is not known
 	Stages    []Stage
 	Gates     []Gate
 	Expects   []Expect

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"time"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -28,6 +29,8 @@ type Options struct {
 	// Where in the band that is stated: −1 its low end, 0 its middle, 1 its high end.
 	AirAt, HumidityAt, WaterAt, BandAt float64
 
+	Begun time.Time // when the first soak begins; the zero time where that is not known
+
 	Course *Course // of a batch under way; nil for a plan
 
 	Meter *work.Meter // of what it may cost; nil for one of its own
@@ -50,7 +53,7 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
-	r := &run{p: p, o: o, f: &Forecast{Process: p}, effort: effortOf(o.Meter), heat: quality.Green()}
+	r := &run{p: p, o: o, f: &Forecast{Process: p, Begun: o.Begun}, effort: effortOf(o.Meter), heat: quality.Green()}
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}
@@ -137,7 +140,7 @@ type run struct {
 	soaks, rests int
 	steeped      bool         // what ends the steep holds
 	at           source.Place // the step that is being run
-	changes      int          // of the water, with no rest between
+	drawn        drawn        // water for the steep
 
 	counts   map[string]int // of the steps of each kind that have begun
 	now      doing

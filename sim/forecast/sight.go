@@ -81,9 +81,10 @@ func (s *Sight) grown(b grain.Batch) {
 func (m *steepModel) see(s *Sight) {
 	s.Dry = m.state.DryMatter()
 	if m.soaked {
-		s.Water, s.Grain = m.water.T, m.water.T
+		s.Water = m.warmth(m.water.T)
+		s.Grain = s.Water
 	} else {
-		s.Air, s.Grain, s.Humidity = m.air.T, m.air.T, m.air.RH
+		s.Air, s.Grain, s.Humidity = m.air.T, m.warmth(m.air.T), m.air.RH
 	}
 	s.grown(m.state.Batch())
 }

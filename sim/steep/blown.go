@@ -48,27 +48,3 @@ func (b *Blown) at(age float64) (on bool, left float64) {
 	}
 	return false, math.Max(onTime, b.Every-since)
 }
-
-// blownThrough gives the oxygen after air is blown through water for dt, s, that
-// held the oxygen o at the time t, s, since the first wetting, mg per kg of grain as
-// received:
-//
-//	do/dt = k·(full − o) − d(t)
-//
-// k airTransfer, full the oxygen in fresh water, d the demand of which demand is the
-// integral: 10^(t/t3) mg/(kg·h) up to t3, demandTime, and 10 mg/(kg·h) after. It is the
-// exact solution on either side of t3. Air brings several times what the corns ask for
-// at the most, so that it never falls below nil.
-func blownThrough(o, full, t, dt float64) float64 {
-	if t < demandTime && t+dt > demandTime {
-		o = blownThrough(o, full, t, demandTime-t)
-		t, dt = demandTime, t+dt-demandTime
-	}
-	k, rise := airTransfer/hour, 0.0 // per second
-	if t < demandTime {
-		rise = math.Log(demandGrowth) / demandTime
-	}
-	now := firstDemand * math.Pow(demandGrowth, math.Min(t/demandTime, 1)) / hour // mg/(kg·s)
-	used := now * (math.Exp(rise*dt) - math.Exp(-k*dt)) / (k + rise)
-	return math.Max(0, full+(o-full)*math.Exp(-k*dt)-used)
-}

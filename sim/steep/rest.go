@@ -27,6 +27,8 @@ type Air struct {
 	Area     *float64 // of the bed's open face, m²; nil means a swollen bed 0.3 m deep
 	Speed    float64  // of the air over the face, m/s, 0 to 5
 	Pressure *float64 // Pa; nil means 101,325
+	Drawn    float64  // m³/s for each kg of grain as received that is drawn through the bed, 0 to 0.01
+	Spray    *Spray   // water over the bed; nil for none
 }
 
 // eager is m, the speed-up of the core after six hours of air.
@@ -49,13 +51,15 @@ func (s *State) coreSpeed(t float64) float64 {
 // leaves the state as it was.
 func (s *State) Rest(dt float64, a Air) error {
 	drying, err := s.drying(a)
-	if err = errors.Join(err, s.checkStep(dt)); err != nil {
+	w, more := a.wind()
+	if err = errors.Join(err, more, a.Spray.check(), s.checkStep(dt)); err != nil {
 		return err
 	}
 	next := *s
-	next.submerged, next.oxygen = false, 0
+	next.lies(a)
+	next.submerged, next.oxygen, next.wetted = false, 0, next.wetted || a.Spray != nil
 	for dt > 0 {
-		dt -= next.restPart(dt, a.T, drying)
+		dt -= next.restPart(dt, drying, w, a.Spray)
 	}
 	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
@@ -84,22 +88,34 @@ func (s *State) drying(a Air) (float64, error) {
 
 // restPart goes on to the end of dt, until film and husk are used up, or to the
 // sixth hour of air, whichever comes first, and returns the seconds it took.
-func (s *State) restPart(dt, t, drying float64) float64 {
-	st := stretch{dt: dt, t: t, access: 1, maxStep: growthStep}
+func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
+	st := stretch{dt: dt, access: 1, maxStep: growthStep}
 	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
-	c := s.coreSpeed(t)
-	from, leached := s.water, s.leached
-	lasts := from.lasts(st.dt, c, drying)
-	usedUp := lasts < st.dt
-	st.dt = lasts
-	st.water = func(dt float64) uptake { return from.rested(dt, c, drying) }
+	if w.flow > 0 || spray != nil {
+		st.dt = math.Min(st.dt, growthStep)
+	}
+	if s.wetted {
+		drying += w.takes(s.t) * s.received() / s.lot.DryMass
+	}
+	t, whole := s.t, st.dt
+	st.t = s.cooled(w, spray, st.dt)
+	usedUp := s.waters(&st, s.coreSpeed(st.t), drying, spray)
+	if st.dt < whole { // it was cut
+		s.t = t
+		st.t = s.cooled(w, spray, st.dt)
+	}
+	leached := s.leached
 	st.leached = func(float64) float64 { return leached }
-	st.burnInAir = func(clock, w float64) float64 { return s.lot.RespirationSpeed(clock, t, w, 1) }
+	st.burnInAir = func(clock, w float64) float64 { return s.lot.RespirationSpeed(clock, st.t, w, 1) }
 	s.grow(&st)
+	before := s.water
 	s.water = st.water(st.dt)
 	s.dried += drying * st.dt
+	if spray != nil {
+		s.taken += s.water.sum() - before.sum() + drying*st.dt
+	}
 	if usedUp {
 		s.water = uptake{core: s.water.sum()}
 	}

@@ -23,16 +23,20 @@ const (
 
 // Water is what the grain stands in.
 type Water struct {
-	T       float64  // °C, 0 to 40; the grain is taken to be as warm
-	PerKg   *float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg
-	Aerated bool     // air blown through all the time: the water stays full of oxygen
-	Blown   *Blown   // air blown through at intervals; nil for never. It adds nothing to Aerated
+	T        float64  // °C, 0 to 40, as it is poured
+	PerKg    *float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg, and grain that is as warm as the water
+	Aerated  bool     // air blown through all the time: the water stays full of oxygen
+	Blown    *Blown   // air blown through at intervals; nil for never. It adds nothing to Aerated
+	Airflow  float64  // m³/s for each kg of grain as received, blown through all the time, 0 to 1e-3; nothing beside Aerated
+	Overflow float64  // litres a second for each kg of grain as received that run in, and off again, 0 to 0.1
 }
 
 func (w Water) checked() (Water, error) {
 	return w, errors.Join(
 		w.Blown.check(),
 		air.Within("water temperature", w.T, "°C", lowestWater, highestWater),
+		air.Within("air through the water", w.Airflow, "m³/s for each kg", 0, 1e-3),
+		air.Within("overflow", w.Overflow, "l/s for each kg", 0, 0.1),
 		air.Within("water drawn", w.perKg(), "l/kg", 0.5, 20))
 }
 
@@ -44,7 +48,10 @@ func (w Water) perKg() float64 {
 }
 
 // full is the oxygen in fresh water, mg per kg of grain as received.
-func (w Water) full() float64 { return saturation(w.T) * w.perKg() }
+func (w Water) full() float64 { return w.fullAt(w.T) }
+
+// fullAt is the most oxygen that it holds at t °C.
+func (w Water) fullAt(t float64) float64 { return saturation(t) * w.perKg() }
 
 // Soak keeps the grain under water for dt seconds, above nil and at most 30
 // days. After a rest, and at first, it begins a new soak in fresh water; else
@@ -62,7 +69,9 @@ func (s *State) Soak(dt float64, water Water) error {
 		s.submerged, s.wetted, s.soakAge, s.waterAge = true, true, 0, 0
 		s.soaks++
 		s.oxygen = water.full()
+		s.pour(water)
 	}
+	s.standsIn(water)
 	for dt > 0 {
 		dt -= s.soakPart(dt, water)
 	}
@@ -81,6 +90,7 @@ func (s *State) ChangeWater(water Water) error {
 		return errors.New("the water can be changed only while the grain stands in it")
 	}
 	s.oxygen, s.waterAge = water.full(), 0
+	s.pour(water)
 	return nil
 }
 
@@ -95,59 +105,47 @@ func (s *State) checkStep(dt float64) error {
 // oxygen is gone or to where the air is turned on or off, whichever comes first,
 // and returns the seconds it took.
 func (s *State) soakPart(dt float64, water Water) float64 {
-	st := stretch{dt: dt, t: water.T, maxStep: growthStep}
+	st := stretch{dt: dt, t: s.t, maxStep: growthStep}
+	if water.PerKg != nil || water.Overflow > 0 { // warmth or oxygen may change by themselves
+		st.dt = math.Min(dt, growthStep)
+	}
 	if s.soakAge < fillEnd {
 		st.maxStep = fillStep
-		st.dt = math.Min(dt, fillEnd-s.soakAge)
+		st.dt = math.Min(st.dt, fillEnd-s.soakAge)
 	}
 	blowing := false
 	switch {
 	case water.Aerated:
-		s.oxygen = water.full()
+		s.oxygen = water.fullAt(s.t)
 	case water.Blown != nil:
 		var left float64
 		blowing, left = water.Blown.at(s.waterAge)
 		st.dt = math.Min(st.dt, left)
 	}
-	breathing := blowing || s.oxygen > 0
-	gone := false
-	if breathing {
-		st.access = waterAccess
-		if lasts := math.Max(0, s.OxygenLasts()); !water.Aerated && !blowing && lasts <= st.dt {
-			st.dt, gone = lasts, true
-		}
+	after, share := s.oxygen, 1.0
+	if !water.Aerated {
+		after, share = s.breathes(&st, water.exchange(blowing, s.t))
 	}
-	before := s.wetTime
-	s.soakStretch(&st, breathing)
-	switch {
-	case gone:
-		s.oxygen = 0
-	case blowing:
-		s.oxygen = blownThrough(s.oxygen, water.full(), before, st.dt)
-	case breathing && !water.Aerated:
-		s.oxygen = math.Max(0, s.oxygen-(demand(s.wetTime)-demand(before)))
-	}
+	st.access = waterAccess * share
+	st.t = s.warmed(water, st.dt)
+	s.soakStretch(&st, share)
+	s.oxygen = after
 	return st.dt
 }
 
-func (s *State) soakStretch(st *stretch, breathing bool) {
+// soakStretch moves the waters through a stretch in which the corns get a share, 0 to 1,
+// of the oxygen that they ask for.
+func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile
 	from, leached, wetTime := s.water, s.leached, s.wetTime
 	c := s.coreSpeed(st.t)
 	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
-	st.burnInWater = func(dt float64) float64 {
-		if !breathing {
-			return 0
-		}
-		return s.breath(wetTime + dt)
-	}
+	st.burnInWater = func(dt float64) float64 { return share * s.breath(wetTime+dt) }
 	s.grow(st)
 	s.water, s.leached = st.water(st.dt), st.leached(st.dt)
 	s.taken += s.water.sum() - from.sum()
-	if !breathing {
-		s.airless += st.dt
-	}
+	s.airless += (1 - share) * st.dt
 	s.soakAge += st.dt
 	s.waterAge += st.dt
 	s.waterTime += st.dt

@@ -25,11 +25,15 @@ type State struct {
 	soakAge   float64 // s since the grain went under
 	waterAge  float64 // s since the water was fresh
 	soaks     int
-	wetted    bool    // it was under water
+	wetted    bool    // it was under water, or sprayed
 	wetTime   float64 // s since the first wetting
 	waterTime float64 // s under water in all
 	airTime   float64 // s in air in all, since the first wetting
 	oxygen    float64 // mg per kg of grain as received, in the water now
+	t         float64 // °C, of the grain
+	warm      bool    // t is known
+	airT      float64 // °C, of the air it was last rested in
+	before    float64 // kg/kg that it had drunk when the water was poured that it stands in
 	airless   float64 // s under water without oxygen
 
 	meter *work.Meter

@@ -87,9 +87,11 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 func (l *lister) turns(st model.Stage, from, to float64) (turned []float64) {
 	piece := model.PieceOf(st)
 	if often := piece.Turn; often != nil && piece.Turner.Text == "" {
-		for _, when := range every(often.SI, byMachine, l.turnedLast(from, to), to) {
-			l.add(at(when, Turn, st.Kind(), often.Place))
-			turned = append(turned, when)
+		turned = l.turnTimes(piece, l.turnedLast(from, to), to)
+		for i, when := range turned {
+			t := at(when, Turn, st.Kind(), often.Place)
+			t.Wall = l.wall(piece, when, i)
+			l.add(t)
 		}
 	}
 	if g, ok := st.(*model.Germination); ok && g.Sprinkle != nil {

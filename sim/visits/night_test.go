@@ -12,8 +12,12 @@ import (
 	"maltwright/lang/model"
 )
 
+func upFrom(from, to int) model.Hours {
+	return model.Hours{Awake: []model.Shift{{Clock: model.Clock{From: from, To: to}}}}
+}
+
 func TestAnHourEarlyOrLateIsNotTheNight(t *testing.T) {
-	late := model.Clock{From: 20 * 3600, To: 3 * 3600}
+	late := upFrom(20*3600, 3*3600)
 	clock := Daily(0)
 	assert.False(t, clock.Night(late, 26*hour, 0))
 	assert.False(t, clock.Night(late, 3.5*hour, 0), "half an hour late")
@@ -21,7 +25,7 @@ func TestAnHourEarlyOrLateIsNotTheNight(t *testing.T) {
 }
 
 func TestWhatMayWaitUntilSomebodyIsUpIsNotTheNight(t *testing.T) {
-	awake := model.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
+	awake := upFrom(6*3600+1800, 22*3600+1800)
 	clock := Daily(0)
 	assert.True(t, clock.Night(awake, 2*hour, 4*hour), "until 06:00")
 	assert.False(t, clock.Night(awake, 2*hour, 4.5*hour), "until 06:30")
@@ -30,7 +34,7 @@ func TestWhatMayWaitUntilSomebodyIsUpIsNotTheNight(t *testing.T) {
 // Visits every eight hours hit a night of eight hours once a day, whenever they
 // begin; an hour early or late is enough to miss it.
 func TestBestStartMissesTheNight(t *testing.T) {
-	awake := model.Clock{From: 6*3600 + 1800, To: 22*3600 + 1800}
+	awake := upFrom(6*3600+1800, 22*3600+1800)
 	var list []Task
 	for at := 8 * hour; at < 5*day; at += 8 * hour {
 		list = append(list, Task{At: at})
@@ -42,13 +46,13 @@ func TestBestStartMissesTheNight(t *testing.T) {
 }
 
 // anyTasks draws a list of tasks within twelve days, and when somebody is awake.
-func anyTasks(r *rapid.T) ([]Task, model.Clock) {
+func anyTasks(r *rapid.T) ([]Task, model.Hours) {
 	var list []Task
 	for _, m := range rapid.SliceOfN(rapid.IntRange(0, 12*1440), 1, 30).Draw(r, "minutes") {
 		list = append(list, Task{At: 60 * float64(m), Waits: hour * float64(rapid.IntRange(0, 12).Draw(r, "waits"))})
 	}
 	from, to := rapid.IntRange(0, 47).Draw(r, "from"), rapid.IntRange(0, 47).Draw(r, "to")
-	return list, model.Clock{From: from * halfHour, To: to * halfHour}
+	return list, upFrom(from*halfHour, to*halfHour)
 }
 
 func TestNoHalfHourMissesFewerThanTheBestOrMoreThanTheWorst(t *testing.T) {
@@ -56,7 +60,7 @@ func TestNoHalfHourMissesFewerThanTheBestOrMoreThanTheWorst(t *testing.T) {
 		list, awake := anyTasks(r)
 		best, worst := Best(list, awake, Daily)
 		for at := 0; at < int(day); at += halfHour {
-			if awake.Awake(at) {
+			if awake.Up(at) {
 				n := len(Missed(list, Daily(at), awake))
 				assert.LessOrEqual(r, len(best.Missed), n)
 				assert.GreaterOrEqual(r, len(worst.Missed), n)
@@ -94,8 +98,8 @@ func TestTheClockOnTheWallFollowsTheChange(t *testing.T) {
 		require.NoError(t, err)
 		start, err := time.ParseInLocation("2006-01-02T15:04", c.start, zone)
 		require.NoError(t, err)
-		assert.Equal(t, c.want, From(start)(12*hour), c.zone)
-		awake := model.Clock{From: c.want, To: c.want + 60}
+		assert.Equal(t, c.want, From(start)(12*hour).Second, c.zone)
+		awake := upFrom(c.want, c.want+60)
 		assert.True(t, From(start).Awake(awake, 12*hour), c.zone)
 	}
 }

@@ -1,7 +1,10 @@
 package visits
 
 import (
+	"strings"
+
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -38,7 +41,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 	case s.Kind == model.SoakStep:
 		t = ending(s, Drain, model.SteepStage)
 		if next != nil && next.Kind == model.RestStep {
-			t.Temperature, t.Lasts = next.Temperature, lasts(l.steps[next.Place])
+			t.Temperature, t.Lasts, t.With = next.Temperature, lasts(l.steps[next.Place]), with(l.steps[next.Place])
 		}
 	case next != nil && next.Kind == model.SoakStep:
 		t = l.fill(next, s.End, s.MoistureEnd, s.WeightEnd)
@@ -52,8 +55,38 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
 	t := at(when, Fill, model.SteepStage, s.Place)
 	t.Name, t.Temperature, t.Lasts, t.Moisture, t.Weight = s.Label, s.Temperature, lasts(l.steps[s.Place]), moisture, weight
+	t.With = with(l.steps[s.Place])
+	if soak, ok := l.steps[s.Place].(*model.Soak); ok {
+		t.Water = soak.Water
+	}
 	if v := l.of.(*model.Steep).Vessel; v != nil {
 		t.Where = v.Name
 	}
 	return t
+}
+
+// with lists what a soak or a rest is with, in words of the language.
+func with(s model.Step) string {
+	var list []string
+	add := func(word string, there bool, flow *model.Quantity) {
+		if there && flow != nil {
+			word += " " + flow.String()
+		}
+		if there {
+			list = append(list, word)
+		}
+	}
+	switch s := s.(type) {
+	case *model.Soak:
+		add(vocabulary.WithAir, s.Aerated, nil)
+		add(vocabulary.WithLime, s.Limed, nil)
+		add(vocabulary.WithAirflow, s.Airflow != nil, s.Airflow)
+		add(vocabulary.WithOverflow, s.Overflow != nil, s.Overflow)
+	case *model.Rest:
+		add(vocabulary.WithAirflow, s.Airflow != nil, s.Airflow)
+		if s.Spray != nil {
+			add(vocabulary.WithSpray, true, s.Spray.Flow)
+		}
+	}
+	return strings.Join(list, " "+vocabulary.And+" ")
 }

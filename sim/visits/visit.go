@@ -44,6 +44,17 @@ func Gather(list []Task) []Visit {
 	return out
 }
 
+// Hands is how many could work at once in a visit: one for each task, but for what is
+// only looked at, or comes about by itself.
+func (v Visit) Hands() (n int) {
+	for _, t := range v.Tasks {
+		if t.Kind != Look && t.Kind != Gate && t.Kind != Rested {
+			n++
+		}
+	}
+	return n
+}
+
 func (t Task) due() (at, waits float64) { return t.At, t.Waits }
 
 func (v Visit) due() (at, waits float64) { return v.At, v.Waits }

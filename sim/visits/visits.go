@@ -57,12 +57,14 @@ type Task struct {
 	Place source.Place
 
 	Where       string               // the vessel, floor, kiln or store, as named
+	Wall        *int                 // s of the day, of what stands at the clock whenever the batch begins; nil for all else
 	Temperature forecast.Temperature // to be set
 	Lasts       float64              // s that the step takes by its own statement; 0 where it is open
 	Over        float64              // s that the temperature takes to rise; 0 where it does not
 	Until       string               // the condition, as written
 	Missed      bool                 // of a gate: the forecast gives up waiting here
-	Water       *model.Quantity      // to sprinkle; nil for all else
+	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
+	With        string               // what a soak or a rest is with: air and lime
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
 	Weight      float64              // kg of the whole batch; NaN the same

@@ -104,14 +104,14 @@ func figuresOf(f *forecast.Forecast) forecast.Totals {
 // nightVisits is how many visits of the timetable fall in the night, at the hour to begin
 // at which the fewest do; nil where the site does not say when somebody is awake.
 func nightVisits(f *forecast.Forecast) *int {
-	if f == nil || f.Process.Site == nil || f.Process.Site.Awake == nil {
+	if f == nil || f.Process.Site == nil || !f.Process.Site.Said() {
 		return nil
 	}
 	list := visits.Gather(visits.List(f))
 	if len(list) == 0 {
 		return nil
 	}
-	best, _ := visits.Best(list, *f.Process.Site.Awake, visits.Daily)
+	best, _ := visits.Best(list, f.Process.Site.Hours, visits.Daily)
 	n := len(best.Missed)
 	return &n
 }

@@ -64,7 +64,7 @@ func courseOf(ctx context.Context, f *forecast.Forecast, every answer.Seconds, s
 	if err != nil {
 		return f, nil, err
 	}
-	seen, err := forecast.Run(f.Process, forecast.Options{Course: &forecast.Course{Looks: looks, AtEnds: true}, Meter: work.NewMeter(ctx, nil)})
+	seen, err := forecast.Run(f.Process, forecast.Options{Begun: f.Begun, Course: &forecast.Course{Looks: looks, AtEnds: true}, Meter: work.NewMeter(ctx, nil)})
 	switch {
 	case err != nil:
 		return f, nil, err

@@ -37,14 +37,14 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 	r := Of(f, o.Start)
 	r.Course = course
 	if o.Members > 0 {
-		e, err := ensemble.Run(ctx, f.Process, ensemble.Options{Members: o.Members, Progress: o.Progress})
+		e, err := ensemble.Run(ctx, f.Process, ensemble.Options{Begun: f.Begun, Members: o.Members, Progress: o.Progress})
 		if err != nil {
 			return r, err
 		}
 		r.Spread = SpreadOf(e, f.Process)
 	}
 	if o.Worst {
-		corners, err := cornersOf(ctx, f.Process)
+		corners, err := cornersOf(ctx, f)
 		if err != nil {
 			return r, err
 		}

@@ -98,8 +98,9 @@ type Corner struct {
 	Broken   []Unkept `doc:"gates and promises"`
 }
 
-func cornersOf(ctx context.Context, p *model.Process) ([]Corner, error) {
-	list, err := ensemble.Corners(ctx, p)
+func cornersOf(ctx context.Context, f *forecast.Forecast) ([]Corner, error) {
+	p := f.Process
+	list, err := ensemble.Corners(ctx, p, f.Begun)
 	var out []Corner
 	for _, c := range list {
 		broken := []Unkept{}

@@ -12,6 +12,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/follow"
+	"maltwright/sim/visits"
 )
 
 // Result is how a batch stands. Figures that are not certain are spreads; one that fewer
@@ -99,7 +100,11 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))
 	}
 	for _, v := range f.Due {
-		r.Due = append(r.Due, timetable.VisitOf(v, r.Began, bag))
+		visit := timetable.VisitOf(v, r.Began, bag)
+		if p.Site != nil {
+			visit.There(v, visits.From(r.Began), p.Site.Hours)
+		}
+		r.Due = append(r.Due, visit)
 	}
 	for _, x := range f.ToCome() {
 		r.Steps = append(r.Steps, outlook.StepSpreadOf(x, p, bag))

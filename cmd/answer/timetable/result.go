@@ -31,6 +31,9 @@ type Visit struct {
 	At       answer.Seconds   `doc:"from the beginning of the first soak, in hours"`
 	Awake    *bool            `doc:"whether somebody is awake then; null where it is not known"`
 	Night    *bool            `doc:"nobody is awake then nor an hour before or after, and it cannot wait; null where it is not known"`
+	Away     bool             `json:",omitempty" doc:"nobody works on that day"`
+	Hands    *int             `json:",omitempty" doc:"how many are there then; left out where the site does not say, or nobody is"`
+	Short    bool             `json:",omitempty" doc:"more is to be done at once than there are hands"`
 	Moisture answer.Share     `json:"moisture_wb" doc:"to be expected, of the whole weight"`
 	Weight   answer.Kilograms `doc:"to be expected of the whole batch, drained"`
 	outlook.OnScale[answer.Kilograms]
@@ -55,7 +58,8 @@ type Do struct {
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
-	Amount      string              `json:",omitempty" doc:"of water to sprinkle, as written"`
+	Amount      string              `json:",omitempty" doc:"of water to sprinkle, or to soak in, as written"`
+	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
 }
 
 // Sentence is what is to do, to be put into words.
@@ -67,7 +71,7 @@ func (Sentence) Told() {}
 // TaskOf is a task of the simulator.
 func TaskOf(t visits.Task) Task {
 	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
-		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed}
+		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, With: t.With}
 	if t.Water != nil {
 		do.Amount = t.Water.String()
 	}

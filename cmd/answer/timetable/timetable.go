@@ -40,11 +40,19 @@ func Of(f *forecast.Forecast, when time.Time, back bool) (Result, error) {
 	return of(f, list, when, back), nil
 }
 
+// lasts is how long a batch takes, to the second.
+func lasts(f *forecast.Forecast) time.Duration {
+	return time.Duration(math.Round(f.Totals.Total)) * time.Second
+}
+
+// Begins is when a batch begins that is to be ready at a time.
+func Begins(f *forecast.Forecast, ready time.Time) time.Time { return ready.Add(-lasts(f)) }
+
 func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Result {
-	took := time.Duration(math.Round(f.Totals.Total)) * time.Second
+	took := lasts(f)
 	r := Result{Head: outlook.HeadOf(f.Process), Complete: true, Start: when, Back: back, Visits: []Visit{}, Asked: outlook.AskedOf(f)}
 	if back {
-		r.Start = when.Add(-took)
+		r.Start = Begins(f, when)
 	}
 	r.Ready = r.Start.Add(took)
 	for _, v := range list {
@@ -55,19 +63,20 @@ func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Re
 			}
 		}
 	}
-	if s := f.Process.Site; s != nil && s.Awake != nil {
-		r.nights(list, *s.Awake)
+	if s := f.Process.Site; s != nil && s.Said() {
+		r.nights(list, s.Hours)
 	}
 	return r
 }
 
 // nights marks the visits and seeks the best hour of the day to begin at.
-func (r *Result) nights(list []visits.Visit, awake model.Clock) {
+func (r *Result) nights(list []visits.Visit, awake model.Hours) {
 	clock := visits.From(r.Start)
 	for i, v := range list {
 		night := clock.Night(awake, v.At, v.Waits)
 		up := !night && clock.Awake(awake, v.At)
 		r.Visits[i].Night, r.Visits[i].Awake = &night, &up
+		r.Visits[i].There(v, clock, awake)
 	}
 	best, worst := visits.Best(list, awake, func(second int) visits.Clock { return visits.From(r.begunAt(second)) })
 	n := &Nights{Given: Start{r.Start, r.Ready, len(visits.Missed(list, clock, awake))}, Best: r.start(best), Worst: r.start(worst)}

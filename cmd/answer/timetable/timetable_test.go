@@ -70,7 +70,7 @@ func TestReadyIsTheInverseOfStart(t *testing.T) {
 
 func TestTheBestStartIsBeatenByNoOther(t *testing.T) {
 	f := sample.Forecast(t, "pale.malt")
-	awake := *f.Process.Site.Awake
+	awake := f.Process.Site.Hours
 	list := visits.Gather(visits.List(f))
 	for _, start := range []string{"2026-03-06T07:00", "2026-03-25T14:10", "2026-03-29T12:00"} {
 		for _, back := range []bool{false, true} {
@@ -82,7 +82,7 @@ func TestTheBestStartIsBeatenByNoOther(t *testing.T) {
 				assert.False(t, x.Night.Best.Ready.After(x.Ready), "the malt would come too late")
 			}
 			for second := 0; second < 86400; second += 1800 {
-				if !awake.Awake(second) {
+				if !awake.Up(second) {
 					continue
 				}
 				at := visits.On(x.Start, second)

@@ -70,8 +70,14 @@ func more(r timetable.Result, v timetable.Visit, h words.House) []string {
 	if !math.IsNaN(float64(v.Weight)) {
 		out = append(out, "the whole batch weighs "+words.OnScale(h, v.Weight, v.OnScale))
 	}
-	if v.Awake != nil && !*v.Awake {
+	switch {
+	case v.Away:
+		out = append(out, "nobody works on that day")
+	case v.Awake != nil && !*v.Awake:
 		out = append(out, "nobody is awake then")
+	}
+	if v.Hands != nil {
+		out = append(out, words.Hands(*v.Hands, v.Short))
 	}
 	return append(out, words.Safe(r.Process)+", "+words.Elapsed(v.At)+" after the first soak")
 }

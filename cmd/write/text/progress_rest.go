@@ -93,8 +93,12 @@ func (s *progressSheet) visit(v timetable.Visit) {
 	for _, line := range s.onScale(v.OnScale, 58, 12) {
 		s.line("%s", line)
 	}
-	for _, task := range v.Tasks {
-		for _, l := range words.Wrap(s.Say(task.Words), s.columns()-6) {
+	for i, task := range v.Tasks {
+		do := s.Say(task.Words)
+		if i == len(v.Tasks)-1 {
+			do += there(v)
+		}
+		for _, l := range words.Wrap(do, s.columns()-6) {
 			s.line("      %s", l)
 		}
 	}

@@ -14,6 +14,7 @@ import (
 
 const (
 	atNight = "night" // nobody is awake, and it cannot wait
+	isAway  = "away"  // nobody works on that day
 	itWaits = "~"     // nobody is awake, and it may wait, or be done an hour early or late
 )
 
@@ -54,7 +55,7 @@ func alike(list []timetable.Visit) int {
 	n := 1
 	for ; n < len(list); n++ {
 		next := list[n]
-		if len(next.Tasks) > 1 || next.Tasks[0].Kind != first.Tasks[0].Kind || mark(next) != mark(first) || next.Time.Format(day) != first.Time.Format(day) {
+		if len(next.Tasks) > 1 || next.Tasks[0].Kind != first.Tasks[0].Kind || mark(next) != mark(first) || there(next) != there(first) || next.Time.Format(day) != first.Time.Format(day) {
 			break
 		}
 		if gap := list[1].At - first.At; math.Abs(float64(next.At-list[n-1].At-gap)) > 1 {
@@ -86,8 +87,11 @@ func (s *Sheet) visit(list []timetable.Visit) {
 			left, below = below[0]+"  ", below[1:]
 		}
 	}
-	for _, task := range v.Tasks {
+	for i, task := range v.Tasks {
 		do := s.Say(task.Words)
+		if i == len(v.Tasks)-1 && mark(v) != isAway {
+			do += there(v)
+		}
 		if n := len(list); n > 1 {
 			do += fmt.Sprintf(" every %s until %s, %d times", words.Span(list[1].At-v.At), last.Time.Format("15:04"), n)
 		}
@@ -104,10 +108,23 @@ func (s *Sheet) visit(list []timetable.Visit) {
 	}
 }
 
+// there says how many are there, "" where that is not known.
+func there(v timetable.Visit) string {
+	switch {
+	case v.Away:
+		return " (nobody works on that day)"
+	case v.Hands == nil:
+		return ""
+	}
+	return " (" + words.Hands(*v.Hands, v.Short) + ")"
+}
+
 func mark(v timetable.Visit) string {
 	switch {
 	case v.Night == nil || v.Awake == nil:
 		return ""
+	case *v.Night && v.Away:
+		return isAway
 	case *v.Night:
 		return atNight
 	case !*v.Awake:
@@ -143,6 +160,12 @@ func (s *Sheet) nights(r timetable.Result) {
 	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n))
 	if n.Given.Visits > 0 {
 		s.para("", "night: nobody is awake within an hour of it")
+	}
+	for _, v := range r.Visits {
+		if mark(v) == isAway {
+			s.para("", "away: nobody works on that day, nor within an hour of it")
+			break
+		}
 	}
 	for _, v := range r.Visits {
 		if mark(v) == itWaits {

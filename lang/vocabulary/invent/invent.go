@@ -92,8 +92,9 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 		}
 		w.slots(row.Slots, "")
 		said := map[string]bool{}
+		often := w.often(word)
 		for _, c := range row.Clauses {
-			if c.Required || w.wants(c.Word) {
+			if c.Required || c.Word == often || !(often != "" && slices.Contains(oftens, c.Word)) && w.wants(c.Word) {
 				said[c.Word] = true
 				w.clause(&c)
 			}
@@ -139,6 +140,10 @@ func (w *writer) wants(clause string) bool {
 
 func (w *writer) clause(c *vocabulary.Clause) {
 	w.WriteString(" " + c.Word)
+	if c.Joins {
+		w.joined(c)
+		return
+	}
 	w.slots(c.Slots, c.Word)
 }
 
@@ -225,7 +230,12 @@ func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int 
 		if row.Once {
 			return 1
 		}
+		if in == vocabulary.Site {
+			return 1 + w.IntN(2)
+		}
 		return 1 + w.IntN(1+w.most)/3
+	case in == vocabulary.Site:
+		return w.IntN(2)
 	case in == vocabulary.Germinate && row.Word == "for" || in == vocabulary.Wither && row.Word == "for":
 		return 0
 	case row.Once || in == vocabulary.Process:

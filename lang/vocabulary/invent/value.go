@@ -36,6 +36,9 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Area: // a bed of 3 mm to 1.5 m
 		return max(0.0011, w.kg/500/w.scale(0.003, 1.5)) // no less than 10 cm2
 	case quantity.Flow:
+		if w.word == vocabulary.VerbSoak || w.word == vocabulary.VerbRest {
+			return w.kg * w.scale(1e-4, 0.05)
+		}
 		return max(0.07, w.kg*w.scale(0.05, 15)) // a litre a minute
 	}
 	return max(0.006, w.kg*w.scale(0.01, 2)) // kW
@@ -48,6 +51,8 @@ func (w *writer) litres() float64 {
 		return w.scale(0.001, 0.08)
 	case "holds":
 		return w.kg * w.scale(1.5, 100)
+	case vocabulary.VerbSoak:
+		return w.kg * w.scale(0.6, 15)
 	}
 	return w.kg * w.scale(0.001, 1.5)
 }

@@ -43,12 +43,17 @@ func (w *writer) slot(s *vocabulary.Slot, clause string) {
 		w.WriteString(word)
 	case vocabulary.Clock:
 		w.WriteString(w.either("06:30 to 22:30", "6:30 am to 10:30 pm"))
+	case vocabulary.Hour:
+		w.WriteString(hours[w.IntN(len(hours))])
 	case vocabulary.Date:
 		w.WriteString("2026-02-02")
 	case vocabulary.Moment:
 		w.WriteString(w.either("2026-03-06 07:00", "2026-03-06 7 am"))
 	}
 }
+
+// hours are times of day.
+var hours = []string{"07:00", "19:00", "23:30", "00:00"}
 
 // amount writes a quantity, or a range where the slot takes one.
 func (w *writer) amount(s *vocabulary.Slot, clause string) {

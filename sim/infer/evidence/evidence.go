@@ -158,7 +158,7 @@ func withSample(b *model.Batch) *model.Process {
 
 // Options are those of the forecast at a point of the axes.
 func (t *Trial) Options(z []float64) forecast.Options {
-	var o forecast.Options
+	o := forecast.Options{Begun: t.Batch.Began.Time}
 	for i, a := range t.Axes {
 		if !a.Thermometer {
 			a.Set(&o, distuv.UnitNormal.CDF(z[i]))

@@ -3,6 +3,7 @@ package follow
 import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 // LateKind says what is late.
@@ -49,7 +50,7 @@ func (f *Following) late() []Late {
 		for _, t := range f.Centre.Turned {
 			last = max(last, t)
 		}
-		if due := last + piece.Turn.SI; f.Now > due+turnGrace {
+		if due := forecast.NextTurn(piece, f.Trial.Batch.Began.Time, last); f.Now > due+turnGrace {
 			out = append(out, Late{LateTurn, at, st, piece.Turn.Place, due, piece.Turn.Place.Text()})
 		}
 	}

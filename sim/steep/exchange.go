@@ -1,0 +1,98 @@
+package steep
+
+import "math"
+
+// usualBlown, m³/s for each kg: the air for which airTransfer holds, 10 m³ for a tonne and
+// hour. What less or more air brings goes with its amount: that of a bubble does not depend
+// on how many there are.
+const usualBlown = 10.0 / 1000 / hour
+
+// exchange is what brings oxygen into the water: air that is blown through, and water that
+// runs in and off again.
+type exchange struct {
+	k    float64 // per second: of what is missing
+	full float64 // toward which it goes, mg per kg of grain as received
+}
+
+// exchange is that of the water at t °C while the air at intervals blows or not. Air goes
+// toward saturation at t, fresh water toward saturation as it runs in:
+//
+//	k = k(air) + overflow/water, full = (k(air)·full(t) + overflow·saturation)/k
+//
+// The water is taken to be mixed.
+func (w Water) exchange(blowing bool, t float64) exchange {
+	blown := airTransfer / hour * w.Airflow / usualBlown
+	if blowing {
+		blown += airTransfer / hour
+	}
+	in := w.Overflow / w.perKg()
+	if blown+in == 0 {
+		return exchange{}
+	}
+	return exchange{blown + in, (blown*w.fullAt(t) + in*w.full()) / (blown + in)}
+}
+
+// breathes gives the oxygen at the end of the stretch and the share of what the corns ask
+// for that they get in it. It cuts the stretch where the oxygen runs out.
+//
+// Where what comes in is less than they ask for, they get that, and the water holds none.
+func (s *State) breathes(st *stretch, x exchange) (after, share float64) {
+	if s.oxygen <= 0 && x.k == 0 {
+		return 0, 0
+	}
+	if s.oxygen <= 0 {
+		st.dt = math.Min(st.dt, growthStep)
+		asked := demand(s.wetTime+st.dt) - demand(s.wetTime)
+		if got := x.k * x.full * st.dt; got < asked {
+			return 0, got / asked
+		}
+	}
+	if x.k == 0 {
+		if lasts := math.Max(0, s.OxygenLasts()); lasts <= st.dt {
+			st.dt = lasts
+			return 0, 1
+		}
+		return math.Max(0, s.oxygen-(demand(s.wetTime+st.dt)-demand(s.wetTime))), 1
+	}
+	left := func(dt float64) float64 { return x.after(s.oxygen, s.wetTime, dt) }
+	if after = left(st.dt); after < 0 {
+		st.dt = firstNil(left, st.dt)
+		after = 0
+	}
+	return after, 1
+}
+
+// firstNil finds where a falling function goes through nil, at most at limit.
+func firstNil(of func(float64) float64, limit float64) float64 {
+	low, high := 0.0, limit
+	for high-low > onTime {
+		if mid := (low + high) / 2; of(mid) > 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}
+
+// after gives the oxygen after dt, s, in water that held the oxygen o at the time t, s,
+// since the first wetting, mg per kg of grain as received:
+//
+//	do/dt = k·(full − o) − d(t)
+//
+// d the demand of which demand is the integral: 10^(t/t3) mg/(kg·h) up to t3, demandTime,
+// and 10 mg/(kg·h) after. It is the exact solution on either side of t3, and falls below nil
+// where the corns ask for more than there is.
+func (x exchange) after(o, t, dt float64) float64 {
+	if t < demandTime && t+dt > demandTime {
+		o = x.after(o, t, demandTime-t)
+		t, dt = demandTime, t+dt-demandTime
+	}
+	rise := 0.0 // per second
+	if t < demandTime {
+		rise = math.Log(demandGrowth) / demandTime
+	}
+	now := firstDemand * math.Pow(demandGrowth, math.Min(t/demandTime, 1)) / hour // mg/(kg·s)
+	used := now * (math.Exp(rise*dt) - math.Exp(-x.k*dt)) / (x.k + rise)
+	return x.full + (o-x.full)*math.Exp(-x.k*dt) - used
+}
