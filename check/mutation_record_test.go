@@ -64,6 +64,17 @@ var recordKinds = []kind{
 	{"a batch of a process that is not there", inProcess(`of "Loft pale"`, `of "Loft pail"`), "unknown-name", fault, "batch"},
 	{"a bag of which nothing was said", inProcess(`weighed `, "weighed bag "), "missing-statement", fault, "weighed batch"},
 	{"a tare of as many kilograms", inProcess(`(sample .*\n)`, "$1  tare 8 kg\n"), oddWeighing, caution, "tare weighed"},
+	{"more malt than there was grain", inProcess(`weighed \S+ kg clean`, "weighed 6.98 kg clean"), oddWeighing, fault, "weighed"},
+	{"more water than grain holds", inProcess(`weighed \S+ kg (.* after soak 3)`, "weighed 13.6 kg $1"), oddWeighing, fault, "weighed"},
+	{"a charge of its own of ten times", inProcess(`(sample .*\n)`, "$1  from 60 kg of \"Far field 2026\"\n"), oddWeighing, fault, "weighed from"},
+	{"a charge of a lot that is not there", inProcess(`(sample .*\n)`, "$1  from 6 kg of \"Far feild 2026\"\n"), "unknown-name", fault, "from"},
+	{"a friability above the whole", tested("friability 860 %"), "out-of-range", fault, "tested"},
+	{"a colour in per cent", tested("colour 5.1 %"), "wrong-dimension", fault, "tested"},
+	{"a colour without its point", tested("extract 8.2 %"), "unusual-figure out-of-range", caution, "tested"},
+	{"a moisture of the green malt", tested("moisture 44 %"), "unusual-figure", caution, "tested"},
+	{"DON in mg for µg", tested("don 300 mg/kg"), "out-of-range unusual-figure contaminant-high", fault, "tested"},
+	{"much DON", tested("don 2.4 mg/kg"), "contaminant-high", caution, "tested"},
+	{"a remark without quotes", inProcess(`\n\}\n$`, "\n  remark smells at 20:00\n}\n"), "value-needed wrong-dimension", fault, "remark"},
 	{"drained, and said to be in the tub", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "blue tub"$2`), oddWeighing, caution, "weighed"},
 	{"in the tub, and not said to be", inProcess(`weighed 8\.(\d\d) kg( .* after soak 2)`, `weighed 9.$1 kg$2`), oddWeighing, caution, "weighed"},
 	{"in a tub that is not there", inProcess(`(weighed \S+ kg)( .* after soak 2)`, `$1 in "red tub"$2`), "unknown-name", fault, "weighed"},
@@ -73,6 +84,11 @@ var recordKinds = []kind{
 	{"the bag in as much as the batch", each(inProcess(`(sample .*\n)`, "$1  bag 100 g at the start\n"), inProcess(`weighed (\S+ kg .* after soak 2)`, "weighed bag $1")), oddWeighing, fault, "weighed"},
 	{"a bag heavier than the charge", inProcess(`(sample .*\n)`, "$1  bag 100 kg at the start\n"), "out-of-range", fault, "bag"},
 	{"when it began left out", without(`began `), "missing-statement", fault, "batch"},
+}
+
+// tested writes an analysis at the end of the record.
+func tested(what string) change {
+	return inProcess(`\n\}\n$`, "\n  tested "+what+" at 2026-05-20 10:00\n}\n")
 }
 
 const turn = `\n *turned  at [^\n]*`

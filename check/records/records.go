@@ -29,7 +29,7 @@ import (
 
 // Rules lists the rules of a record.
 func Rules() []finding.Rule {
-	return []finding.Rule{readingImpossible, readingDoubtful, recordOutOfOrder, writtenTwice, timeDoubtful, pieceUnturned, changeDoubtful, sampleDoubtful, maltNotWeighed}
+	return []finding.Rule{readingImpossible, readingDoubtful, recordOutOfOrder, writtenTwice, timeDoubtful, pieceUnturned, changeDoubtful, sampleDoubtful, maltNotWeighed, processChanged, contaminantHigh}
 }
 
 // record is a batch under judgement.
@@ -58,6 +58,9 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	sound := *b
 	r := &record{batch: &sound, usual: profile.Of(b.Process), aside: map[int]bool{}, bound: bound{ctx, pool}}
 	sound.Sample, sound.Changes = r.sample(), r.changes()
+	r.pinned()
+	r.contaminants()
+	r.cannot()
 	r.twice()
 	r.scales()
 	r.unweighed()

@@ -11,15 +11,14 @@ import (
 )
 
 const (
-	impossible = 0.05 // of its dry matter, by which a weight below it cannot be the forecast's error
-	heavier    = 0.02 // of a weight, by which malt that only dries cannot gain
+	heavier = 0.02 // of a weight, by which malt that only dries cannot gain
 )
 
 // tooLight finds a weight below the dry matter in it.
 func (r *record) tooLight(h *held, i int) {
 	o := &h.trial.Observations[i]
 	s := o.Sight(h.centre)
-	if model.Weight(o.Reading) == nil || s == nil || !(s.Dry > 0) || o.Value >= s.Dry*o.Scale()*(1-impossible) {
+	if !o.BelowDry(h.centre) {
 		return
 	}
 	q := model.Weight(o.Reading)

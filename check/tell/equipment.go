@@ -15,14 +15,6 @@ func floorArea(a forecast.FloorArea, units quantity.System) Assumed {
 	return Assumed{"area of the " + orElse(a.Called, string(a.Stage)) + " floor", units.Area(a.Area), why}
 }
 
-// in names the stage of something that several of its kind have.
-func in(called string) string {
-	if called == "" {
-		return ""
-	}
-	return " in " + called
-}
-
 func orElse(text, other string) string {
 	if text == "" {
 		return other
@@ -39,7 +31,7 @@ func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
 }
 
 func witherAir(a forecast.WitherAir, units quantity.System) Assumed {
-	return Assumed{"air over the withering piece" + in(a.Called), fmt.Sprintf("%s, %s relative humidity at %s", units.Speed(a.Speed), percent(a.Humidity), units.Degrees(a.Temperature, 0)),
+	return Assumed{"air over the " + orElse(pieceIn(a.Called), "withering piece"), fmt.Sprintf("%s, %s relative humidity at %s", units.Speed(a.Speed), percent(a.Humidity), units.Degrees(a.Temperature, 0)),
 		"a fan or an open door; the site's air, warmed"}
 }
 
@@ -48,7 +40,7 @@ func gateWait(a forecast.GateWait, _ quantity.System) Assumed {
 }
 
 func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
-	return Assumed{"heater of the kiln" + in(a.Called), "strong enough", "the kiln does not say its power"}
+	return Assumed{"heater of " + orElse(a.Called, "the kiln"), "strong enough", "the kiln does not say its power"}
 }
 
 func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
@@ -59,17 +51,25 @@ func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
 	case a.Load > 0:
 		why = fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
 	}
-	return Assumed{"area of the kiln" + in(a.Called), units.Area(a.Area), why}
+	return Assumed{"area of " + orElse(a.Called, "the kiln"), units.Area(a.Area), why}
 }
 
 func ovenAir(a forecast.OvenAir, units quantity.System) Assumed {
-	return Assumed{"air through the oven" + in(a.Called), units.Airflow(a.Flow), "what leaks from a household oven; measure how much it loses"}
+	return Assumed{"air through " + orElse(a.Called, "the oven"), units.Airflow(a.Flow), "what leaks from a household oven; measure how much it loses"}
 }
 
 func kilnAir(a forecast.KilnAir, units quantity.System) Assumed {
-	return Assumed{"air through the kiln" + in(a.Called), units.Airflow(a.Flow), "the kiln does not say; " + eachWeight(a.Each, "m3/h", "cfm", units) + " of green malt"}
+	return Assumed{"air through " + orElse(a.Called, "the kiln"), units.Airflow(a.Flow), "the kiln does not say; " + eachWeight(a.Each, "m3/h", "cfm", units) + " of green malt"}
 }
 
 func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {
 	return Assumed{"deculming", fmt.Sprintf("%.0f h, right after cooling", a.Takes/3600), "it is done while the rootlets are brittle"}
+}
+
+// pieceIn names the piece of one of several stages, "" for that of the only one.
+func pieceIn(called string) string {
+	if called == "" {
+		return ""
+	}
+	return "piece in " + called
 }

@@ -61,6 +61,18 @@ type Flow float64
 // Colour is the colour of malt, EBC units.
 type Colour float64
 
+// DiastaticPower is that of malt, °WK.
+type DiastaticPower float64
+
+// Concentration is what is dissolved, kg/m³.
+type Concentration float64
+
+// Content is what is in malt, kg/kg, and so is Trace, of much less.
+type (
+	Content float64
+	Trace   float64
+)
+
 // Number is a bare number: a length in corns, a factor.
 type Number float64
 
@@ -93,6 +105,18 @@ func (Flow) Unit() Unit { return Unit{"m3_h", "m³/h", 1.0 / 3600, 1} }
 
 // Unit is that of EBC units.
 func (Colour) Unit() Unit { return Unit{"ebc", "EBC units", 1, 1} }
+
+// Unit is that of °WK.
+func (DiastaticPower) Unit() Unit { return Unit{"wk", "°WK", 1, 0} }
+
+// Unit is that of mg/l.
+func (Concentration) Unit() Unit { return Unit{"mg_l", "mg/l", 1e-3, 0} }
+
+// Unit is that of mg/kg.
+func (Content) Unit() Unit { return Unit{"mg_kg", "mg/kg", 1e-6, 3} }
+
+// Unit is that of µg/kg.
+func (Trace) Unit() Unit { return Unit{"ug_kg", "µg/kg", 1e-9, 2} }
 
 // Unit is that of a bare number.
 func (Number) Unit() Unit { return Unit{"", "a number", 1, 3} }

@@ -74,8 +74,9 @@ func (r Reading) line(now time.Time) (*syntax.Statement, error) {
 	return s, nil
 }
 
-// joined joins the words. A shell took the quotes off names and reasons, which are put in
-// them again: a name goes to the next clause, and a reason to the end.
+// joined joins the words. A shell took the quotes off names and texts, which are put in
+// them again. What the shell gave as one with blanks in it is one; of single words a name
+// goes to the next clause, and a reason or a remark to the end.
 func (r Reading) joined() string {
 	row := &vocabulary.Row{}
 	if len(r.Words) > 0 {
@@ -86,11 +87,11 @@ func (r Reading) joined() string {
 	var out []string
 	for i := 0; i < len(r.Words); i++ {
 		word := r.Words[i]
-		if out = append(out, word); i == 0 || i+1 == len(r.Words) || !bare(row, word, r.Words[i+1]) {
+		if out = append(out, word); i+1 == len(r.Words) || !bare(row, i, word, r.Words[i+1]) {
 			continue
 		}
-		end := i + 2
-		for end < len(r.Words) && (word == vocabulary.ClauseBecause || !opens(row, r.Words[end])) {
+		end, whole := i+2, i == 0 || word == vocabulary.ClauseBecause
+		for end < len(r.Words) && !strings.Contains(r.Words[i+1], " ") && (whole || !opens(row, r.Words[end])) {
 			end++
 		}
 		out = append(out, strconv.Quote(strings.Join(r.Words[i+1:end], " ")))
@@ -99,10 +100,15 @@ func (r Reading) joined() string {
 	return strings.Join(out, " ")
 }
 
-// bare tells whether a word opens a clause that wants a text, and what follows is none.
-func bare(row *vocabulary.Row, word, next string) bool {
-	c, ok := row.Clause(word)
-	wants := word == vocabulary.ClauseBecause || ok && len(c.Slots) > 0 && (c.Slots[0].Kind == vocabulary.Name || c.Slots[0].Kind == vocabulary.Text)
+// bare tells whether a word, the i-th, wants a text, and what follows is none.
+func bare(row *vocabulary.Row, i int, word, next string) bool {
+	slots := row.Slots
+	if c, ok := row.Clause(word); i > 0 && ok {
+		slots = c.Slots
+	} else if i > 0 {
+		slots = nil
+	}
+	wants := word == vocabulary.ClauseBecause || len(slots) > 0 && (slots[0].Kind == vocabulary.Name || slots[0].Kind == vocabulary.Text)
 	return wants && !strings.HasPrefix(next, `"`) && !strings.HasPrefix(next, "“")
 }
 

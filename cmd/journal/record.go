@@ -67,7 +67,7 @@ func (r Record) With(x Reading, now time.Time) (e Entry, err error) {
 		}
 	}
 	for _, b := range e.house.Batches {
-		for _, x := range b.Readings {
+		for _, x := range b.Lines() {
 			if e.holds(x.Place()) && x.When().Sub(now) > clockSlack {
 				return e, Refusal(fmt.Sprintf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.When().Format("2006-01-02 15:04")))
 			}

@@ -122,7 +122,7 @@ func TestSeasonsShowByTheirWordsTheBatchesThatNothingIsLeftFor(t *testing.T) {
 	require.NoError(t, err)
 	costlyOf := func(pool *work.Pool) (out []bool) {
 		book := ledger.New(t.Context(), func() *work.Pool { return pool })
-		_, err := enter(book, files)
+		_, err := Seasons{}.enter(book, files)
 		require.NoError(t, err)
 		for _, b := range book.Result().Batches {
 			out = append(out, b.NotForecast == ledger.TooDear)

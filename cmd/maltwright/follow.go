@@ -45,7 +45,7 @@ Examples:
   maltwright follow 26-03.malt --at 2026-03-10T12:00
 
 Exit code: 0 the batch was followed, 1 the record or its process must be put right
-first, 2 the command line cannot be understood, 3 the file cannot be read.`
+first, or the forecast broke off, 2 the command line cannot be understood, 3 the file cannot be read.`
 }
 
 // Run reads the record, conditions the forecasts, and writes.
@@ -61,6 +61,7 @@ func (c Follow) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	w.tellPin(b)
 	ctx, stop := w.interruptible()
 	defer stop()
 	done := w.counter("weighing forecast")
@@ -74,8 +75,12 @@ func (c Follow) Run(w *World) error {
 	case err != nil:
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}
-	if err := followWriters[c.Format](w, progress.Of(f, at, why), words.Of(f.Trial.Process)); err != nil {
+	r := progress.Of(f, at, why)
+	if err := followWriters[c.Format](w, r, words.Of(f.Trial.Process)); err != nil {
 		return failed("cannot write: %v", err)
+	}
+	if !r.Complete {
+		return errFindings
 	}
 	return nil
 }

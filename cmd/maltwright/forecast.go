@@ -177,6 +177,6 @@ func (in input) load() (*model.House, []finding.Finding, error) {
 		return nil, nil, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	h, found := read.Load(in.name, in.text, in.dir, root)
+	h, found := read.Load(in.name, in.text, in.dir, in.past(root, nil))
 	return h, found, nil
 }

@@ -158,7 +158,7 @@ func (in input) check(o check.Options) (check.Report, error) {
 		return check.Report{}, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	r := check.File(in.name, in.text, in.dir, root, o)
+	r := check.File(in.name, in.text, in.dir, in.past(root, nil), o)
 	if o.Context != nil && o.Context.Err() != nil { // what was found is not all
 		return r, errInterrupted
 	}

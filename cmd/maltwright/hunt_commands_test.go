@@ -39,6 +39,7 @@ func (h *hunt) commandsOnProcesses() {
 		h.placed("check", "ours.malt", "--format", "json")
 		h.run("contrast", "base.malt", "theirs.malt", "--format", h.one("text", "json", "html"))
 		h.run("forecast", "theirs.malt", "--format", h.one("text", "json", "csv"))
+		h.run("begin", "theirs.malt", "--at", "2026-03-06T07:00", "--dry-run")
 		h.run("visits", "theirs.malt", "--ready", "2026-03-26T07:00", "--format", h.one("text", "json", "ics"))
 	}
 }
@@ -57,6 +58,7 @@ func (h *hunt) commandsOnRecords() {
 		h.run("follow", "26-03.malt", "--members", "20", "--at", h.one("2026-03-07T07:00", "2026-03-10T12:00", "2026-03-13T10:00"), "--format", h.one("text", "json"))
 	case 1:
 		h.run("seasons", "26-03.malt", "sound.malt", "--format", h.one("text", "json", "csv"))
+		h.run("seasons", "26-03.malt", "--trace", "Far field 2026", "--format", h.one("text", "json", "csv"))
 	case 2:
 		if h.seed%10 == 9 { // seconds
 			h.run("learn", "26-03.malt", "26-04.malt", "--format", h.one("text", "json", "malt"))

@@ -38,7 +38,7 @@ type hunt struct {
 }
 
 // prey are the processes that are broken; each uses loft.malt.
-var prey = []string{"pale", "munich", "crystal", "dryer", "floor-kiln", "oats", "oven", "wheat", "deep-bed"}
+var prey = []string{"pale", "munich", "crystal", "dryer", "floor-kiln", "oats", "oven", "wheat", "deep-bed", "box"}
 
 // sound is a record that stands beside broken ones; what little was read of it takes no time.
 const sound = `use "pale.malt"

@@ -110,6 +110,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason}))
 		}
 	}
+	tellStruck(w, r)
 	if errors.Is(err, work.ErrPool) {
 		err = fmt.Errorf("%w; %s", err, words.Dearest)
 	}
@@ -119,10 +120,20 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	return lessons.Of(r, c.Name, files), words.Of(r.Batches[0].Process), nil
 }
 
+// tellStruck says which readings were not used, since they cannot be.
+func tellStruck(w *World, r *learn.Result) {
+	if r == nil {
+		return
+	}
+	for _, x := range r.Struck {
+		fmt.Fprintf(w.Err, "maltwright: left out of batch %q: %s, which cannot be; see maltwright check\n", words.Safe(x.Batch.Name), words.Safe(words.OneLine(x.Reading.Place().Text())))
+	}
+}
+
 // located notes where the files of a record lie, while its root is open.
 func (r record) located() record {
 	r.files = map[*source.File]string{}
-	for _, f := range r.house.Files {
+	for _, f := range append(slices.Clone(r.house.Files), r.batch.Process.House.Files...) { // which may be of the past
 		if at := below(r.in, r.root, f); at != "" {
 			r.files[f] = filepath.Join(r.in.root, filepath.FromSlash(at))
 		}

@@ -16,6 +16,7 @@ type Line struct {
 	Follow     Follow     `cmd:"" help:"Say how a batch stands by its readings: how much longer, what is due, what is late."`
 	Seasons    Seasons    `cmd:"" help:"Set batches side by side, by their records: times, weights, moistures, growth, yield."`
 	Learn      Learn      `cmd:"" help:"Learn from finished batches how lots, kiln and thermometer differ from the model."`
+	Begin      Begin      `cmd:"" help:"Open the record of a batch, pinned to the text of its process."`
 	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
 	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
@@ -66,6 +67,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "begin", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

@@ -86,7 +86,7 @@ func (c Note) entry(in input, text []byte) (journal.Entry, error) {
 		return journal.Entry{}, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	record := journal.Record{Name: in.name, Text: text, Reader: root, Dir: in.dir, Batch: c.Batch}
+	record := journal.Record{Name: in.name, Text: text, Reader: in.past(root, nil), Dir: in.dir, Batch: c.Batch}
 	e, err := record.With(journal.Reading{Words: c.Reading, At: c.At}, time.Now())
 	return e, notNoted(err)
 }

@@ -62,9 +62,9 @@ func TestCommandsSpeakInTheUnitsOfTheFile(t *testing.T) {
 	t.Parallel()
 	folder, all := inPounds(t)
 	for _, command := range []string{
-		"check pale.malt munich.malt crystal.malt dryer.malt floor-kiln.malt oats.malt oven.malt wheat.malt deep-bed.malt batches/26-03.malt",
+		"check pale.malt munich.malt crystal.malt dryer.malt floor-kiln.malt oats.malt oven.malt wheat.malt deep-bed.malt box.malt batches/26-03.malt",
 		"forecast pale.malt", "forecast pale.malt --spread --worst --members 10", "forecast floor-kiln.malt --start 2026-03-06T07:00",
-		"forecast oven.malt", "forecast deep-bed.malt", "forecast crystal.malt",
+		"forecast oven.malt", "forecast deep-bed.malt", "forecast box.malt", "forecast crystal.malt",
 		"visits pale.malt --start 2026-03-06T07:00", "visits deep-bed.malt --start 2026-03-06T07:00",
 		"contrast pale.malt munich.malt",
 		"follow batches/26-04.malt --members 20", "learn batches/few.malt batches/26-03.malt", "seasons batches/few.malt batches/26-03.malt",

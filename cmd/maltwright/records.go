@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/recall"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 	"maltwright/lang/finding"
@@ -37,6 +38,8 @@ func (r record) unsound() bool {
 type records struct {
 	faults []finding.Finding // that keep a batch from being used as it should be
 	unread []string          // batches that cannot be used at all
+	houses []*model.House    // of all files that were read
+	pinned []*model.Batch    // those that say by which text of their process they were begun
 }
 
 // recordsOf reads the batches of the files, and has each taken that reads and whose
@@ -45,7 +48,7 @@ type records struct {
 // asks for records does not ask for drafts.
 func recordsOf(files []input, take func(record)) (records, error) {
 	var all records
-	seen := map[string]bool{}
+	seen, known := map[string]bool{}, recall.Known{}
 	for _, in := range files {
 		if in.path != "" && seen[in.path] { // a file in a folder that is given too
 			continue
@@ -55,7 +58,8 @@ func recordsOf(files []input, take func(record)) (records, error) {
 		if err != nil {
 			return all, failed("%s: %s", in.root, plainError(err))
 		}
-		house, found := read.Load(in.name, in.text, in.dir, root)
+		house, found := read.Load(in.name, in.text, in.dir, in.past(root, known))
+		all.houses = append(all.houses, house)
 		if len(house.Batches) > 0 || len(house.Processes) == 0 {
 			all.faults = append(all.faults, atLeast(found, finding.Fault)...)
 		}
@@ -63,6 +67,9 @@ func recordsOf(files []input, take func(record)) (records, error) {
 			if b.Broken || b.Process == nil {
 				all.unread = append(all.unread, fmt.Sprintf("batch %q of %s", b.Name, in.name))
 				continue
+			}
+			if b.Pinned != nil {
+				all.pinned = append(all.pinned, b)
 			}
 			take(record{in: in, root: root, house: house, batch: b, found: found})
 		}
@@ -79,6 +86,9 @@ func (all records) tell(w *World, left int, paths []string, what string) error {
 	}
 	for _, name := range all.unread {
 		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", words.Safe(name))
+	}
+	for _, b := range all.pinned {
+		w.tellPin(b)
 	}
 	switch {
 	case left > 0:

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/cmd/answer/ledger"
+	"maltwright/cmd/answer/trace"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/csv"
 	"maltwright/cmd/write/json"
@@ -14,6 +15,7 @@ import (
 // Seasons sets batches side by side.
 type Seasons struct {
 	Paths  []string `arg:"" name:"path" help:"Files with records of batches, or folders; - is standard input."`
+	Trace  string   `help:"Tell instead what became of one lot, by its name or the number of a delivery: what came in, the batches, their malt, what is left." placeholder:"LOT"`
 	Format string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
 }
@@ -32,9 +34,10 @@ Examples:
   maltwright seasons batches
   maltwright seasons 26-03.malt 27-03.malt
   maltwright seasons batches --format csv > batches.csv
+  maltwright seasons batches --trace "Far field 2026"
 
 Exit code: 0 the batches were shown, 1 there is none, or a record or its process
-must be put right, 2 the command line cannot be understood, 3 a file cannot be
+must be put right, or more was taken of the lot than came in, 2 the command line cannot be understood, 3 a file cannot be
 read.`
 }
 
@@ -48,7 +51,7 @@ func (c Seasons) Run(w *World) error {
 	defer release()
 	stop := w.progress("reading records")
 	book := ledger.New(ctx, nil)
-	read, err := enter(book, files)
+	read, err := c.enter(book, files)
 	stop()
 	if ctx.Err() != nil {
 		return errInterrupted
@@ -57,6 +60,9 @@ func (c Seasons) Run(w *World) error {
 		return err
 	}
 	r := book.Result()
+	if c.Trace != "" {
+		return c.trace(w, read, r)
+	}
 	if err := read.tell(w, len(r.Batches), c.Paths, "to show"); err != nil {
 		return err
 	}
@@ -78,7 +84,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 		return json.Write(w.Out, r, words.House{}.Say)
 	},
 	"csv": func(w *World, r ledger.Result) error {
-		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful")
+		rows := csv.New[ledger.Batch](w.Out, "changes", "doubtful", "remarks", "pinned_since")
 		for _, b := range r.Batches {
 			rows.Write(b)
 		}
@@ -86,10 +92,13 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 	},
 }
 
-// enter reads the batches of the files into a book.
-func enter(book *ledger.Book, files []input) (records, error) {
+// enter reads the batches of the files into a book; of a lot that is traced, its own alone.
+func (c Seasons) enter(book *ledger.Book, files []input) (records, error) {
 	return recordsOf(files, func(r record) {
-		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, r.batch.Process.Place.File),
+		if g := r.batch.Process.Grain; c.Trace != "" && (g == nil || !trace.Named(g, c.Trace)) {
+			return
+		}
+		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, ledger.Standing(r.batch).Place.File),
 			Reader: r.root, House: r.house, Batch: r.batch, Found: r.found})
 	})
 }

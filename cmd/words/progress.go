@@ -91,6 +91,9 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 	follow.Nought: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("it would fit with the point one place on; %s was to be expected", h.expected(d.Reading))
 	},
+	follow.Impossible: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("no grain or malt of that charge can weigh so; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))
+	},
 	follow.GainedWater: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("it only dries here, and cannot weigh more than in the reading before, %s; %s was to be expected", d.Against, h.expected(d.Reading))
 	},

@@ -17,7 +17,7 @@ import (
 
 func TestEveryTaskOfTheExamplesIsSaid(t *testing.T) {
 	said := map[visits.Kind]string{}
-	for _, name := range []string{"pale.malt", "crystal.malt", "deep-bed.malt", "floor-kiln.malt", "oven.malt", "oats.malt", "dryer.malt"} {
+	for _, name := range []string{"pale.malt", "crystal.malt", "deep-bed.malt", "floor-kiln.malt", "oven.malt", "oats.malt", "dryer.malt", "box.malt"} {
 		f := sample.Forecast(t, name)
 		for _, v := range visits.List(f) {
 			said[v.Kind] = words.Of(f.Process).Say(timetable.TaskOf(v).Words)

@@ -15,14 +15,27 @@ type Scale struct {
 
 // The scales that are the same for every house.
 var (
-	Hours   = Scale{"h", func(s float64) float64 { return s / 3600 }, always(1)}
-	Days    = Scale{"d", func(s float64) float64 { return s / 86400 }, always(1)}
-	Shares  = Scale{"%", func(x float64) float64 { return 100 * x }, always(1)}
-	Corns   = Scale{"", func(x float64) float64 { return x }, always(2)} // lengths in corns
-	Counted = Scale{"", func(x float64) float64 { return x }, always(0)}
+	Hours      = Scale{"h", func(s float64) float64 { return s / 3600 }, always(1)}
+	Days       = Scale{"d", func(s float64) float64 { return s / 86400 }, always(1)}
+	Shares     = Scale{"%", func(x float64) float64 { return 100 * x }, always(1)}
+	Corns      = Scale{"", func(x float64) float64 { return x }, always(2)} // lengths in corns
+	Colours    = Scale{"EBC", func(x float64) float64 { return x }, colourPlaces}
+	Diastatics = Scale{"°WK", func(x float64) float64 { return x }, always(0)}
+	Dissolved  = Scale{"mg/l", func(x float64) float64 { return 1e3 * x }, always(0)}
+	Contents   = Scale{"mg/kg", func(x float64) float64 { return 1e6 * x }, always(2)}
+	Traces     = Scale{"µg/kg", func(x float64) float64 { return 1e9 * x }, always(1)}
+	Counted    = Scale{"", func(x float64) float64 { return x }, always(0)}
 )
 
 func always(n int) func(float64) int { return func(float64) int { return n } }
+
+// colourPlaces are those of a colour: nobody tells 301.2 EBC from 301.
+func colourPlaces(shown float64) int {
+	if shown >= 50 {
+		return 0
+	}
+	return 1
+}
 
 // Warmth is the scale of temperatures.
 func (h House) Warmth() Scale { return Scale{h.Degree(), h.Temperature, always(1)} }

@@ -95,6 +95,13 @@ func TestChangesAreToldByMeaning(t *testing.T) {
 	}
 }
 
+func TestWhatARecordAndALotKeepIsToldByMeaning(t *testing.T) {
+	assert.Empty(t, told(`grain "A" { delivered 2.5 t on 2026-02-01 as "L-1" }`, `grain "A" { delivered 2500 kg as "L-1" on 2026-02-01 }`))
+	assert.Equal(t, "new grain \"A\": delivered 1 t on 2026-03-01\n", told(`grain "A" { delivered 2.5 t on 2026-02-01 }`, `grain "A" { delivered 2.5 t on 2026-02-01; delivered 1 t on 2026-03-01 }`))
+	assert.Equal(t, "changed batch \"1\": from 5 kg of \"B\" {of \"A\" -> \"B\"}\n", told(`batch "1" { from 5 kg of "A" }`, `batch "1" { from 5 kg of "B" }`))
+	assert.Empty(t, told(`batch "1" { tested colour 4.1 EBC at 2026-04-01 10:00 }`, `batch "1" { tested colour 2 °L at 2026-04-01 10:00 }`), "2.65 × 2 − 1.2")
+}
+
 func TestTheOrderOfAirThatIsBlownMeansSomething(t *testing.T) {
 	grow := func(lines string) string { return "process \"p\" { germinate {\n" + lines + "} }\n" }
 	const cold, warm = "air at air-on 12 °C when bed above 16 °C\n", "air at air-on 14 °C for 10 min every 1 h\n"

@@ -121,6 +121,9 @@ var plainUnits = map[quantity.Dimension][]plainUnit{
 	quantity.Speed:                 {{"m/s", 1, 0, 0}},
 	quantity.Share:                 {{"%", 1e-2, 0, 0}},
 	quantity.DryShare:              {{"% dry basis", 1e-2, 0, 0}},
+	quantity.Colour:                {{"EBC", 1, 0, 0}},
+	quantity.DiastaticPower:        {{"°WK", 1, 0, 0}},
+	quantity.MassFraction:          {{"mg/kg", 1e-6, 0, 1e-7}, {"µg/kg", 1e-9, 0, 0}},
 }
 
 // plainFigures is to how many figures two quantities must agree to be the same.

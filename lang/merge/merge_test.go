@@ -401,3 +401,15 @@ func FuzzMerge(f *testing.F) {
 		require.Equal(t, string(layout.Write(trees[1])), string(got.Text))
 	})
 }
+
+func TestWhatBothSidesKeepOfALotAndABatchMerges(t *testing.T) {
+	const base = "grain \"A\" {\n  species   barley\n  delivered 2 t on 2026-02-01\n}\n\nbatch \"1\" of \"p\" {\n  began 2026-03-06 07:00\n}\n"
+	got, unsettled := merged(t, base,
+		edit(t, base, "2026-02-01\n", "2026-02-01\n  delivered 1 t on 2026-03-01\n", "07:00\n", "07:00\n  remark \"late\" at 2026-03-08 08:00 by \"AK\"\n"),
+		edit(t, base, "species   barley\n", "species   barley\n  store     in \"silo 2\"\n", "07:00\n", "07:00\n  remark \"early\" at 2026-03-07 08:00\n"))
+	assert.Zero(t, unsettled)
+	for _, line := range []string{`delivered 2 t on 2026-02-01`, `delivered 1 t on 2026-03-01`, `store     in "silo 2"`} {
+		assert.Contains(t, got, line)
+	}
+	assert.Less(t, strings.Index(got, "early"), strings.Index(got, "late"))
+}

@@ -20,6 +20,13 @@ type Batch struct {
 	Readings []Reading // as they are written, which is the order of the clock
 	Changes  []Change
 	Broken   bool // some of it did not read
+
+	From    *Taken // its own charge; nil where it is that of the process
+	Pinned  *Pin
+	Today   *Process // as it stands, where the batch goes by the text that it was begun by; else nil
+	Since   []string // what is otherwise in it, a line each
+	Remarks []Remark
+	Tested  []Tested
 }
 
 // Instant is a time of the clock on the wall, in the zone of this computer, and
@@ -46,6 +53,7 @@ type Change struct {
 	Step    StepName
 	To      Temperature // a time or a temperature; Where only of a temperature
 	Because string
+	By      Word // who did it; empty where it is not said
 }
 
 // A batch can weigh between these parts of its raw weight. Grain of 12 % moisture

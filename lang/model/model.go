@@ -88,6 +88,8 @@ type Grain struct {
 	Treated     Word      // no, yes or unknown; Text "" where nothing is said
 	Ergot       Word      // none, found or unknown; the same
 	Mould       Word
+	Delivered   []Delivery
+	Store       Word // where it lies
 }
 
 // Grown tells whether the lot is no raw grain but green malt.

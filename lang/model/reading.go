@@ -14,6 +14,7 @@ type Reading interface {
 type Seen struct {
 	Written
 	At Instant // zero where only the step is said
+	By Word    // who made it; empty where it is not said
 }
 
 // When is the time of the reading.

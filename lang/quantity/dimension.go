@@ -41,6 +41,10 @@ const (
 	Pressure                               // Pa
 	Speed                                  // m/s
 	Dose                                   // m³ for each kg
+	Colour                                 // EBC units
+	DiastaticPower                         // °WK
+	MassFraction                           // kg/kg
+	Concentration                          // kg/m³, which is g/l
 )
 
 // dimensionRow says how quantities of a dimension are named and shown.
@@ -71,6 +75,10 @@ var dimensions = [...]dimensionRow{
 	Pressure:              {"pressure", 4, -1},
 	Speed:                 {"speed", 3, -1},
 	Dose:                  {"volume for a weight", 3, -1},
+	Colour:                {"colour", 3, -1},
+	DiastaticPower:        {"diastatic power", 3, -1},
+	MassFraction:          {"content", 3, -1},
+	Concentration:         {"concentration", 3, -1},
 }
 
 func (d Dimension) row() dimensionRow {

@@ -45,7 +45,12 @@ const si = "SI"
 var gnuSI = map[Dimension]string{
 	Share: "1", DryShare: "1", Temperature: "K", TemperatureDifference: "K", TemperatureRate: "K/s", Time: "s", Mass: "kg", Volume: "m^3",
 	Length: "m", Area: "m^2", Flow: "m^3/s", Power: "W", Energy: "J", Pressure: "Pa", Speed: "m/s", Dose: "m^3/kg",
+	MassFraction: "1", Concentration: "kg/m^3",
 }
+
+// byConvention are the dimensions whose scales laboratories agreed on and GNU units does
+// not have; scales_test.go holds theirs.
+var byConvention = map[Dimension]bool{Colour: true, DiastaticPower: true}
 
 func (c conversion) question() (from, to string) {
 	switch {
@@ -66,7 +71,7 @@ func (c conversion) question() (from, to string) {
 func everyConversion() (list []conversion) {
 	for _, from := range Units() {
 		for _, to := range append(Units(), Unit{Name: si, Dimension: from.Dimension}) {
-			if from.Name == to.Name || from.Dimension != to.Dimension || from.Dimension == Count {
+			if from.Name == to.Name || from.Dimension != to.Dimension || from.Dimension == Count || byConvention[from.Dimension] {
 				continue
 			}
 			for _, value := range []string{"1", "12.4", "250"} {

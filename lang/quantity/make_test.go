@@ -134,11 +134,11 @@ func TestTheZeroQuantityIsThePlainNumberNought(t *testing.T) {
 
 func TestDimensionsHaveWords(t *testing.T) {
 	seen := map[string]bool{}
-	for d := Number; d <= Speed; d++ {
+	for d := Number; d <= Concentration; d++ {
 		assert.NotEmpty(t, d.String())
 		assert.False(t, seen[d.String()], "two dimensions are called %s", d)
 		seen[d.String()] = true
 	}
 	assert.Equal(t, "kind unknown", Dimension(-1).String())
-	assert.Equal(t, "kind unknown", (Dose + 1).String())
+	assert.Equal(t, "kind unknown", (Concentration + 1).String())
 }

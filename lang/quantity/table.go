@@ -13,6 +13,14 @@ const (
 	zeroF     = 459.67 * fahrSize
 )
 
+// Usual conversions of laboratories between scales of colour and of diastatic power,
+// each by its slope and its value at nothing: EBC = 2.65 °L − 1.2 and
+// °WK = 3.5 °Lintner − 16 (common practice).
+const (
+	lovibond, zeroLovibond = 2.65, -1.2
+	lintner, zeroLintner   = 3.5, -16
+)
+
 // unitTable is every unit of the language: a new one is a row here. The last column is
 // the digits behind the point beyond which a reckoned value says nothing.
 var unitTable = []Unit{
@@ -89,4 +97,14 @@ var unitTable = []Unit{
 
 	{"l/t", "", []string{"L/t"}, Dose, 1e-6, 0, "litres for each tonne", 1},
 	{"l/kg", "", []string{"L/kg"}, Dose, 1e-3, 0, "litres for each kilogram", 3},
+	{"EBC", "", []string{"°EBC", "ºEBC"}, Colour, 1, 0, "units of colour of the European Brewery Convention", 1},
+	{"Lovibond", "", []string{"°L", "ºL", "degL", "lovibond", "°Lovibond"}, Colour, lovibond, zeroLovibond, "degrees Lovibond; °L is never taken for Lintner", 1},
+
+	{"°WK", "", []string{"WK", "ºWK"}, DiastaticPower, 1, 0, "units of diastatic power by Windisch and Kolbach", 0},
+	{"°Lintner", "", []string{"Lintner", "lintner", "ºLintner", "degLintner"}, DiastaticPower, lintner, zeroLintner, "degrees Lintner of diastatic power", 0},
+
+	{"mg/kg", "", nil, MassFraction, 1e-6, 0, "milligrams in a kilogram", 2},
+	{"µg/kg", "", []string{"μg/kg", "ug/kg"}, MassFraction, 1e-9, 0, "micrograms in a kilogram", 1},
+
+	{"mg/l", "", []string{"mg/L"}, Concentration, 1e-3, 0, "milligrams in a litre", 0},
 }

@@ -31,6 +31,7 @@ type builder struct {
 	holders   map[string][]*model.Holder
 	anyHolder []*model.Holder // in the order in which they are defined
 	weighedIn map[string]bool // names of vessels, floors and kilns that a record names
+	recall    Recaller        // nil where nothing knows the past
 	unread    map[any]bool    // processes, stages and steps of which some did not read: what they lack may only be unread
 	siteNamed map[*model.Process]bool
 	written   map[model.Stage]source.Place // the whole of each stage
@@ -105,6 +106,7 @@ func (b *builder) finish() {
 	for _, t := range b.records {
 		b.batch(t)
 	}
+	b.stock()
 	b.sameNames()
 	b.unused()
 }

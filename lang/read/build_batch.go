@@ -29,6 +29,10 @@ func (b *builder) batch(r *filled) {
 			do(rec, s)
 		}
 	})
+	t.MadeBy(t.Process)
+	if b.recall != nil {
+		b.recall.Recall(t)
+	}
 	t.BagsTare = bagsTare(t)
 	b.batchSense(t)
 }
@@ -105,20 +109,30 @@ var batchStatements = map[string]func(*recorder, *filled){
 		x := &model.Turned{}
 		r.add(s, x, &x.Seen)
 	},
+	"from": recordStatements["from"], "pinned": recordStatements["pinned"],
+	"remark": recordStatements["remark"], "tested": recordStatements["tested"],
 }
 
 // add puts a reading into the batch, unless its time cannot be. Seen is the part of it
 // that says where it is written and when it was made.
 func (r *recorder) add(s *filled, x model.Reading, seen *model.Seen) {
-	seen.Written = s.written()
+	if r.seen(s, seen) {
+		r.batch.Readings = append(r.batch.Readings, x)
+	}
+}
+
+// seen notes where a line is written, when it was and by whom. It is false for a time
+// that cannot be.
+func (r *recorder) seen(s *filled, seen *model.Seen) bool {
+	seen.Written, seen.By = s.written(), s.clause("by", 0).chosen()
 	if at := s.clause("at", 0); at != nil {
 		when, ok := r.instant(at)
 		if !ok {
-			return
+			return false
 		}
 		seen.At = when
 	}
-	r.batch.Readings = append(r.batch.Readings, x)
+	return true
 }
 
 // instant resolves the time of a line, by the one before it, and reports one that
@@ -212,7 +226,7 @@ func (r *recorder) changed(s *filled) {
 	if !ok || to == nil || r.upright(to) == nil {
 		return
 	}
-	c := model.Change{Place: s.place, Step: step, To: *to.temperature()}
+	c := model.Change{Place: s.place, Step: step, To: *to.temperature(), By: s.clause("by", 0).chosen()}
 	if why := s.clause("because", 0); why != nil {
 		c.Because = why.word
 	}

@@ -40,6 +40,8 @@ var grainFacts = table[lot]{
 	"treated":     func(_ *builder, g *lot, s *filled) { g.Treated = s.slot(0).chosen() },
 	"ergot":       func(_ *builder, g *lot, s *filled) { g.Ergot = s.slot(0).chosen() },
 	"mould":       func(_ *builder, g *lot, s *filled) { g.Mould = s.slot(0).chosen() },
+	"delivered":   delivered,
+	"store":       func(_ *builder, g *lot, s *filled) { g.Store = s.clause("in", 0).chosen() },
 }
 
 func (b *builder) grain(r *filled) {

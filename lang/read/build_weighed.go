@@ -56,6 +56,9 @@ func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 	case x.In.Weighs == nil:
 		f := missingStatement.At(v.place, fmt.Sprintf("%s %q does not say what it weighs when it is empty, so that the grain in it cannot be told from it", x.In.Kind, x.In.Name))
 		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; of the drained grain alone, leave in out", x.In.Kind, x.In.Name)
+		if p := r.batch.Process; p != nil {
+			f.Hint = p.Units().Retold(f.Hint)
+		}
 		f.Related = []finding.Related{{Place: x.In.Place, Message: "here it would say so"}}
 		r.refuse(f)
 		return false

@@ -1,8 +1,16 @@
 package read
 
+import "strings"
+
 // batchOf is a record of a batch, for the examples.
 func batchOf(lines string) string {
 	return shortest + shortKiln + "}\nbatch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n" + lines + "}\n"
+}
+
+// lotOf is a process of 6 kg of a lot of which so much came in, for the examples.
+func lotOf(in string) string {
+	of := strings.Replace(shortest, "Far field 2026", "Hill field 2026", 1)
+	return of + shortKiln + "}\ngrain \"Hill field 2026\" { species barley; moisture 12.4 %; delivered " + in + " on 2026-02-01 }\n"
 }
 
 // tubThatWeighs is a vessel in which a batch can be weighed, for the examples.
@@ -19,6 +27,9 @@ var (
 	countsDiffer = rule("counts-do-not-add-up", fault, "a count of corns that does not add up",
 		"a number was left out, or written wrong", "count again, or look at the slip it was written on",
 		batchOf("  counted chit 84 of 80 at 2026-03-08 07:10\n"), batchOf("  counted chit 84 of 100 at 2026-03-08 07:10\n"))
+	lotOverdrawn = rule("lot-overdrawn", caution, "more taken of a lot than came in of it",
+		"a delivery or a charge is written wrong, or the batch is of another lot", "look at the weights and their units; write each delivery of the lot",
+		lotOf("2 kg"), lotOf("2 t"))
 	driedAboveWet = rule("dried-above-wet", fault, "a sample that weighs more when it is dry than before",
 		"drying takes water away; the two weights may be swapped, or the dish weighed along once", "look at both weights",
 		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))

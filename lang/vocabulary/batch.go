@@ -17,7 +17,7 @@ var (
 func corns(label string) Slot { return single(label, q.Number, q.Count) }
 
 // The record of a batch: what was done and read while it was made.
-var batchRows = []Row{
+var batchRows = signed([]Row{
 	{Word: "batch", In: blocks(File), Slots: []Slot{{Kind: Text, Label: "its name"}}, Opens: Batch, Grows: true,
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Process)}, Required: true, Doc: "the process it is made by"}},
 		Doc:     "The record of one batch: what was weighed, counted, felt and read while it was made, in the order of the clock.",
@@ -28,9 +28,7 @@ var batchRows = []Row{
 	{Word: "sample", In: blocks(Batch), Slots: []Slot{single("its weight", q.Mass), filler("dried")}, Once: true,
 		Clauses: []Clause{{Word: "to", Slots: []Slot{single("its weight when dry", q.Mass)}, Required: true, Doc: "what it weighs when drying takes no more off it"}},
 		Doc:     "A sample of the raw grain, dried out in an oven: its loss is its moisture.", Example: "sample 20.00 g dried to 17.54 g"},
-	{Word: "bag", In: blocks(Process, Batch), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
-		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
-		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone. A process that says it has what the bag should weigh shown at the end of each step; a record may say another.", Example: "bag 100 g at the start"},
+	bagIn(Batch),
 	{Word: "tare", In: blocks(Batch), Slots: []Slot{single("what is weighed along", q.Mass)}, Once: true,
 		Doc: "What is weighed along with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every weight of this kind that is written here holds it, but for one that says in what the grain was weighed.", Example: "tare 8 g"},
 	{Word: "weighed", In: blocks(Batch),
@@ -61,4 +59,11 @@ var batchRows = []Row{
 			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
 		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
+})
+
+// bagIn is the marked bag as a record has it, or a process of which every batch has one.
+func bagIn(b Block) Row {
+	return Row{Word: "bag", In: blocks(b), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
+		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
+		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone. A process that says it has what the bag should weigh shown at the end of each step; a record may say another.", Example: "bag 100 g at the start"}
 }

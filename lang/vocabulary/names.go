@@ -25,6 +25,7 @@ const (
 	VerbGate      = "gate"
 	VerbDeculm    = "deculm"
 	VerbStore     = "store"
+	VerbRemark    = "remark"
 )
 
 // Places at which a temperature is taken.
@@ -125,8 +126,11 @@ const (
 	Midnight = "midnight"
 )
 
-// ClauseBecause gives a reason.
-const ClauseBecause = "because"
+// ClauseBecause gives a reason, ClauseBy says who or how.
+const (
+	ClauseBecause = "because"
+	ClauseBy      = "by"
+)
 
 // Grains and malts.
 const (

@@ -20,7 +20,7 @@ func TestReferenceIsMadeFromTheVocabulary(t *testing.T) {
 	require.NoError(t, err)
 	page := strings.NewReplacer(
 		"{{clauses}}", clauseList(), "{{units}}", unitTable(), "{{measures}}", measureTable(false),
-		"{{promises}}", measureTable(true), "{{limits}}", limitTable(), "{{proportions}}", proportionTable(), "{{statements}}", statementList(),
+		"{{promises}}", measureTable(true), "{{limits}}", limitTable(), "{{analyses}}", analysisTable(), "{{proportions}}", proportionTable(), "{{statements}}", statementList(),
 	).Replace(string(template))
 	require.NotContains(t, page, "{{")
 	golden.File(t, "../../docs/language.md", page)
@@ -110,6 +110,16 @@ func limitTable() string {
 	table(&b, "---", "---", "---", "---")
 	for _, l := range LimitNames() {
 		table(&b, "`"+l.Word+"`", l.Op.String(), l.Doc, l.Sense.Text())
+	}
+	return written(&b)
+}
+
+func analysisTable() string {
+	var b strings.Builder
+	table(&b, "tested", "what it is", "from and to")
+	table(&b, "---", "---", "---")
+	for _, a := range Analyses() {
+		table(&b, "`"+a.Word+"`", a.Doc, a.Sense.Text())
 	}
 	return written(&b)
 }

@@ -92,6 +92,7 @@ type Row struct {
 	Includes  bool   // it brings in another file
 	Phase     Phase  // of a step: how far the batch has come when it is over
 	Dries     bool   // malt is drier behind it
+	Aside     bool   // it keeps account, or silences: a process is made the same without it
 	NamesStep bool   // its first value is a step and its number, so that a "to" behind it opens a clause
 	Leads     string // the clause whose value may as well stand right behind the word: cure 4 h at malt 82 °C
 	Doc       string

@@ -56,7 +56,7 @@ var stageRows = []Row{
 		Doc: "The malt rests before it is used.", Example: `store in "lidded drum" for at least 3 weeks`},
 	{Word: "expect", In: blocks(Process), By: ByValue, Slots: []Slot{conditionSlot},
 		Doc: "A promise that the forecast must keep.", Example: "expect final moisture 3.5 to 4.8 %"},
-	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Scale, Batch), By: ByValue,
+	{Word: "accept", In: blocks(Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Scale, Batch), By: ByValue, Aside: true,
 		Slots:   []Slot{{Kind: Choice, Label: "the name of a rule"}},
 		Clauses: []Clause{{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why it is right here"}},
 		Doc:     "Silences one rule in this block; in that of a grain, a site, a vessel, a floor or a kiln also for whatever uses it, in every process. The reason is required.", Example: `accept gate-not-reached because "the last tray is dried on in the oven"`},

@@ -101,7 +101,7 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 	}
 	for _, r := range Rows() {
 		for _, in := range r.In {
-			if slices.Contains([]Block{Grain, Site, Vessel, Floor, KilnFacts, Scale}, in) && r.Slots[0].Kind == Amount {
+			if slices.Contains([]Block{Grain, Site, Vessel, Floor, KilnFacts, Scale}, in) && len(r.Slots) > 0 && r.Slots[0].Kind == Amount {
 				check(string(in)+" "+r.Word, r.Slots[0].Sense, r.Slots[0].Dims)
 			}
 		}
@@ -190,7 +190,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
-		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>))`,
+		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>)) (by "who")`,
 		{Germinate, "turn"}: "turn (every <how often>) (at <a time of day> (and …)) (by machine)",
 		{Site, "awake"}:     "awake <from and to> (with <how many>)",
 	} {

@@ -104,7 +104,7 @@ func (m *boxModel) watch(dt float64) {
 		b.Stood = max(b.Stood, b.stands)
 		return
 	}
-	b.stands = 0
+	b.stands, m.last = 0, d
 	b.ran |= 1 << m.on
 	b.Fan += dt
 	b.FanEnergy += dt * m.fanPower(d.Flow)

@@ -32,6 +32,9 @@ func TestAFanRunsWhileTheBedIsWarmAndDoesNotChatter(t *testing.T) {
 			assert.Greater(t, s.Bed, 15.0, "%.1f h", s.At/hour)
 		}
 		assert.Equal(t, on, !math.IsNaN(s.AirOn), "air that stands has no temperature")
+		if was || on {
+			assert.InDelta(t, 12, s.Temperature(vocabulary.PlaceAirOn), 0.1, "of a record it is that of when the fan ran")
+		}
 		if on && !was {
 			starts++
 		}

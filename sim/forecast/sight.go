@@ -35,15 +35,19 @@ type Sight struct {
 	Modification float64 // 0 to 1
 	Classes      grain.AcrospireClasses
 	Growing      bool // the three above are to be had
+
+	lastOn, lastOff float64 // °C, of the air that a fan last blew through a growing bed
 }
 
 func unseen() Sight {
 	nan := math.NaN()
-	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Bottom: nan, Top: nan, Grain: nan, Humidity: nan, Airflow: nan,
+	return Sight{Water: nan, Air: nan, Bed: nan, AirOn: nan, AirOff: nan, Malt: nan, Bottom: nan, Top: nan, lastOn: nan, lastOff: nan, Grain: nan, Humidity: nan, Airflow: nan,
 		Chit: nan, Acrospire: nan, Modification: nan}
 }
 
-// Temperature gives that of a place as a record names it, °C, or NaN.
+// Temperature gives that of a place as a record names it, °C, or NaN. Of a growing bed whose
+// fan stands, air-on and air-off are those of when it last ran: whoever reads them has it
+// running, some minutes sooner or later than the forecast.
 func (s *Sight) Temperature(place string) float64 {
 	switch place {
 	case vocabulary.PlaceWater:
@@ -53,13 +57,20 @@ func (s *Sight) Temperature(place string) float64 {
 	case vocabulary.PlaceBed:
 		return s.Bed
 	case vocabulary.PlaceAirOn, vocabulary.PlaceOven:
-		return s.AirOn
+		return orLast(s.AirOn, s.lastOn)
 	case vocabulary.PlaceAirOff:
-		return s.AirOff
+		return orLast(s.AirOff, s.lastOff)
 	case vocabulary.PlaceMalt:
 		return s.Malt
 	}
 	return math.NaN()
+}
+
+func orLast(now, last float64) float64 {
+	if math.IsNaN(now) {
+		return last
+	}
+	return now
 }
 
 func (s *Sight) grown(b grain.Batch) {

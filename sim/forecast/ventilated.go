@@ -23,7 +23,8 @@ type boxModel struct {
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
 	band    band    // in which a hold has the bed
-	ramp    *ramp   // nil where its temperature is not led
+	last    pneumatic.Draught
+	ramp    *ramp // nil where its temperature is not led
 }
 
 // blowing is one air that a fan blows, and when.
@@ -182,6 +183,9 @@ func (m *boxModel) see(s *Sight) {
 	s.Dry, s.Air, s.Bed, s.Grain = m.bed.DryMatter(), m.still.Room.T, m.core(), m.core()
 	s.Bottom, s.Top = m.faces()
 	s.AirOn, s.AirOff, s.Airflow, s.Humidity = d.On.T, d.Off.T, d.Flow, d.OnRH
+	if m.blown.Fan > 0 {
+		s.lastOn, s.lastOff = m.last.On.T, m.last.Off.T
+	}
 	if d.Flow == 0 {
 		s.Humidity = m.still.Room.RH
 	}

@@ -20,9 +20,10 @@ func (b *Bed) Advance(dt float64, supply Supply) error {
 	if err != nil {
 		return err
 	}
-	next := *b
-	next.room = supply.Room
-	r := runner{b: &next, air: s}
+	r := b.scratch
+	r.next, r.air = *b, s
+	r.next.room = supply.Room
+	r.b = &r.next
 	for dt > 0 {
 		taken, err := r.step(dt)
 		if err != nil {
@@ -30,13 +31,15 @@ func (b *Bed) Advance(dt float64, supply Supply) error {
 		}
 		dt -= taken
 	}
-	*b = next
+	*b = r.next
 	return nil
 }
 
-// runner carries one bed through one stay under one supply.
+// runner carries one bed through one stay under one supply. A bed and its copies share
+// one, so that a stay asks for no memory.
 type runner struct {
-	b        *Bed
+	b        *Bed // next
+	next     Bed
 	air      supplied
 	one, two stage
 	trial    attempt

@@ -32,7 +32,7 @@ const (
 )
 
 // Bed is grain that germinates with air blown through it. Copy it with an
-// assignment. Make it with [New].
+// assignment. Make it with [New]. A bed and its copies are of one goroutine at a time.
 type Bed struct {
 	lot        grain.Lot
 	material   drying.Material
@@ -57,7 +57,8 @@ type Bed struct {
 	ledger    Ledger
 	plant     Plant
 
-	meter *work.Meter
+	meter   *work.Meter
+	scratch *runner
 }
 
 // New lays the batch, grain that dries as the material does, all of it at t °C
@@ -79,7 +80,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 		return Bed{}, err
 	}
 	b := Bed{lot: batch.Lot, material: material, packing: material.Packing(), dryHeat: material.DryHeat(),
-		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep}
+		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep, scratch: new(runner)}
 	b.wetFrom, _ = material.Wet()
 	b.spread(batch, t)
 	b.ledger = Ledger{DryStart: batch.Dry, WaterStart: batch.Water, HeatStart: b.heat()}

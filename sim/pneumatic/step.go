@@ -44,6 +44,12 @@ type stage struct {
 	flow  flow
 }
 
+// begin makes the stage ready to run. What it has of each layer is written by run.
+func (s *stage) begin(r *runner, y *[MostLayers]layer, first *[MostLayers]rate, implicit, depth float64) {
+	s.supplied, s.b, s.y, s.first = &r.air, r.b, y, first
+	s.implicit, s.depth, s.running, s.flow = implicit, depth, r.b.running, flow{}
+}
+
 // remaining is the right side for a layer: its rates, less 2·k1 at the second stage.
 func (s *stage) remaining(i int, f rate) rate {
 	if s.first == nil {
@@ -132,13 +138,13 @@ func (r *runner) try(h float64) *attempt {
 	b := r.b
 	one, two, a := &r.one, &r.two, &r.trial
 	depth := b.Depth()
-	*one = stage{supplied: &r.air, b: b, y: &b.layers, implicit: gamma * h, depth: depth, running: b.running}
+	one.begin(r, &b.layers, nil, gamma*h, depth)
 	one.run()
 	a.h = h
 	for i := range b.count {
 		a.layers[i] = b.layers[i].plus(h, &one.flows[i])
 	}
-	*two = stage{supplied: &r.air, b: b, y: &a.layers, first: &one.flows, implicit: gamma * h, depth: depth, running: b.running}
+	two.begin(r, &a.layers, &one.flows, gamma*h, depth)
 	two.run()
 	miss := 0.0
 	for i := range b.count {

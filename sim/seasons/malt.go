@@ -1,6 +1,10 @@
 package seasons
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
+)
 
 // malt makes the figures of the finished malt, from the last weighing of it without
 // its rootlets. Its moisture follows from the dry matter that the forecast leaves;
@@ -9,10 +13,42 @@ func (r *record) malt(s *Season) {
 	clean := r.last(func(x *model.Weighed) bool {
 		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.DeculmStage)
 	})
-	if s.Malt = r.weight(clean); !s.Malt.Known() {
+	if s.Malt = r.weight(clean); s.Malt.Standing == Missing {
 		return
 	}
 	s.Total = r.since(clean.When())
+	s.EndMoisture = r.tested()
+	if r.f != nil && !r.f.BrokenOff() && len(r.f.Kilns) > 0 && r.dry() > 0 && s.Malt.Known() {
+		r.endMoisture(s)
+	}
+	r.yields(s)
+}
+
+// endMoisture makes the moisture of the clean malt, unless a laboratory has found it, with
+// the dry matter that the forecast leaves. Malt that weighs less than that is doubtful, and
+// by more than the forecast may be off it cannot be.
+func (r *record) endMoisture(s *Season) {
+	switch w, left := r.moisture(s.Malt.Value, r.f.Totals.YieldDry); {
+	case w < 0:
+		s.Doubts = append(s.Doubts, Doubt{Clean: true, Weight: s.Malt.Value, Dry: left})
+		if s.Malt.Value < left*(1-forecast.DryError) {
+			s.Malt.Standing = Impossible
+		}
+	case s.EndMoisture.Standing == Missing:
+		s.EndMoisture = Figure{w, Reckoned}
+	}
+}
+
+// tested is the moisture of the finished malt as a laboratory found it.
+func (r *record) tested() Figure {
+	if x := r.b.TestOf(vocabulary.AnalysisMoisture); x != nil {
+		return Figure{x.Found.SI, Measured}
+	}
+	return Figure{}
+}
+
+// yields makes those of the clean malt. Of a weight that cannot be they cannot be either.
+func (r *record) yields(s *Season) {
 	if raw := r.charge(); raw > 0 {
 		s.Yield = Figure{s.Malt.Value / raw, s.Malt.Standing}
 	}
@@ -21,16 +57,7 @@ func (r *record) malt(s *Season) {
 		return
 	}
 	s.DryYield = Figure{s.Malt.Value / dry, s.Malt.Standing}
-	if s.RawMoisture.Standing == Reckoned {
+	if s.RawMoisture.Standing == Reckoned && s.DryYield.Standing == Measured {
 		s.DryYield.Standing = Reckoned
 	}
-	if r.f == nil || r.f.BrokenOff() || len(r.f.Kilns) == 0 {
-		return
-	}
-	w, left, ok := r.moisture(s.Malt.Value, r.f.Totals.YieldDry)
-	if !ok {
-		s.Doubts = append(s.Doubts, Doubt{Clean: true, Weight: s.Malt.Value, Dry: left})
-		return
-	}
-	s.EndMoisture = Figure{w, Reckoned}
 }

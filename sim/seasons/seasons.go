@@ -7,7 +7,8 @@
 // measure a Figure, which says besides its value how it was come by. What the record
 // holds is measured. What needs the dry matter that the grain has burnt or lost with
 // its water is reckoned: no scale shows it, and the forecast has to tell it. A count
-// that came too early or too late gives a bound. What neither the record nor the
+// that came too early or too late gives a bound. A figure that cannot be, such as a yield
+// above the whole, is shown and counts in no sum. What neither the record nor the
 // forecast tells is missing; nothing is put in its place.
 //
 // Times are in seconds, weights in kg, temperatures in °C and shares from 0 to 1;
@@ -30,6 +31,8 @@ const (
 	Reckoned Standing = "reckoned" // with something of the forecast
 	Over     Standing = "over"     // it is more than the value
 	Under    Standing = "under"    // it is the value or less
+
+	Impossible Standing = "impossible" // it cannot be, and counts nowhere
 )
 
 // Figure is one figure of a batch; the zero value is missing.
@@ -83,6 +86,9 @@ type Doubt struct {
 func Of(b *model.Batch, f *forecast.Forecast) Season {
 	r := &record{b: b, f: f}
 	s := Season{Batch: b, RawMoisture: r.rawMoisture()}
+	if w, can := b.SampleMoisture(); b.Sample != nil && !can {
+		s.RawMoisture = Figure{w, Impossible} // what is reckoned goes by the lot
+	}
 	r.steep(&s)
 	r.floor(&s)
 	r.kiln(&s)

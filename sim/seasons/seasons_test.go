@@ -276,6 +276,15 @@ func TestTheBagStandsForTheBatch(t *testing.T) {
 	is(t, 8.5, Measured, s.Green, share, "without its tray")
 }
 
+// The tub of the loft weighs 990 g.
+func TestFiguresAreThoseOfTheGrainAlone(t *testing.T) {
+	want := recorded(t, "  weighed 9.29 kg at 2026-03-07 22:00 after soak 3\n  weighed 4.98 kg clean malt at 2026-03-13 18:09\n")
+	got := recorded(t, "  weighed 10.28 kg in \"blue tub\" at 2026-03-07 22:00 after soak 3\n  weighed 5.97 kg clean malt in \"blue tub\" on \"kitchen\" at 2026-03-13 18:09\n")
+	is(t, want.CastMoisture.Value, Reckoned, got.CastMoisture, share, "of the drained grain")
+	is(t, 4.98, Measured, got.Malt, share, "without the tub")
+	is(t, want.Yield.Value, Measured, got.Yield, share, "by it")
+}
+
 func TestTheBreakIsSeenInAirOff(t *testing.T) {
 	const load = "  weighed 7.40 kg at 2026-03-12 19:00 after wither\n"
 	on := load + "  read air-on 50 °C at 19:30\n  read air-off 26 °C at 21:00\n"
@@ -290,10 +299,40 @@ func TestTheBreakIsSeenInAirOff(t *testing.T) {
 	is(t, f.FirstKiln().Break-f.FirstKiln().Began, Reckoned, k.Break, share, "left to the forecast")
 }
 
-func TestAWeightThatCannotBeIsNone(t *testing.T) {
+func TestAWeightThatCannotBeIsImpossible(t *testing.T) {
 	b, f := batchOf(t, "use \"pale.malt\"\nbatch \"b\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 9.19 kg at 2026-03-07 22:00 after soak 3\n}\n")
 	model.Weight(b.Readings[0]).SI = 91.9 // as the language would refuse it
 	s := Of(b, f)
-	assert.Equal(t, Figure{}, s.CastMoisture)
+	assert.Equal(t, Impossible, s.CastMoisture.Standing)
 	is(t, 39*hour, Measured, s.Cast, second, "it was cast all the same")
+}
+
+// 6 kg of the lot's 12.4 % are 5.256 kg of dry matter, of which a forecast leaves nine
+// tenths: 4.6 kg hold less than that, and 6.1 kg are more than there was grain.
+func TestMaltThatCannotBeIsImpossibleWithAllThatIsReckonedFromIt(t *testing.T) {
+	for weight, standing := range map[string]Standing{"4.98": Measured, "4.6": Measured, "4.3": Impossible, "6.1": Impossible} {
+		s := recorded(t, "  weighed "+weight+" kg clean malt at 2026-03-13 10:55\n")
+		assert.Equal(t, standing, s.Malt.Standing, weight)
+		assert.Equal(t, standing, s.Yield.Standing, weight)
+		assert.Equal(t, standing, s.DryYield.Standing, weight)
+		assert.Equal(t, standing == Measured && weight == "4.98", s.EndMoisture.Known(), weight)
+	}
+}
+
+func TestASampleThatCannotBeIsReckonedByTheLot(t *testing.T) {
+	s := recorded(t, "  sample 20.00 g dried to 11.54 g\n  weighed 4.98 kg clean malt at 2026-03-13 10:55\n")
+	is(t, 1-11.54/20, Impossible, s.RawMoisture, share, "42 %")
+	is(t, 4.98/(6*(1-0.124)), Measured, s.DryYield, share, "by the lot's 12.4 %")
+}
+
+func TestAnAnalysisIsTheMoistureOfTheMalt(t *testing.T) {
+	s := recorded(t, "  weighed 4.98 kg clean malt at 2026-03-13 10:55\n  tested moisture 4.7 % at 2026-04-01 10:00\n")
+	is(t, 0.047, Measured, s.EndMoisture, share, "as tested")
+}
+
+func TestWhatCannotBeCountsInNoSum(t *testing.T) {
+	all := []Figure{{0.83, Measured}, {1.02, Impossible}, {0.85, Reckoned}}
+	assert.Equal(t, Figure{0.84, Reckoned}, Mean(all))
+	assert.Equal(t, Figure{0.85, Reckoned}, Highest(all))
+	assert.Equal(t, Figure{}, Mean(all[:2]), "one is left")
 }

@@ -3,6 +3,7 @@ package seasons
 import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
 
 // steep makes the figures of the steep.
@@ -29,13 +30,16 @@ func (r *record) cast(s *Season) {
 	last := r.last(func(x *model.Weighed) bool { return steeping(x.After) })
 	weight := r.weight(last)
 	share, ok := r.left(model.SteepStage)
-	if ok && weight.Known() && r.dry() > 0 {
-		w, dry, can := r.moisture(weight.Value, share)
+	if ok && weight.Standing != Missing && r.dry() > 0 {
+		w, dry := r.moisture(weight.Value, share)
 		switch {
-		case !can:
+		case w < 0:
 			s.Doubts = append(s.Doubts, Doubt{Weight: weight.Value, Dry: dry})
 		case r.lastOfSteep(last.After) || r.wetEnough(w):
 			s.CastMoisture = Figure{w, Reckoned}
+			if !weight.Known() || w > forecast.MostMoisture(r.b.Process) {
+				s.CastMoisture.Standing = Impossible
+			}
 		}
 	}
 	if last != nil && (r.lastOfSteep(last.After) || s.CastMoisture.Known()) {

@@ -10,7 +10,7 @@ import (
 )
 
 // Mean is that of one figure of several batches. Like every sum of them it is missing
-// where fewer than two are known, and where a bound among them would pull it to one side;
+// where fewer than two are known, and where a bound among them would pull it to one side; what cannot be is left out of it, and
 // it is reckoned where one of them is.
 func Mean(all []Figure) Figure {
 	return sum(all, func(v []float64) float64 { return stat.Mean(v, nil) })
@@ -37,7 +37,7 @@ func sum(all []Figure, of func([]float64) float64) Figure {
 			if f.Standing == Reckoned {
 				standing = Reckoned
 			}
-		case f.Standing != Missing:
+		case f.Standing == Over || f.Standing == Under:
 			return Figure{}
 		}
 	}

@@ -17,10 +17,11 @@ func (r *record) charge() float64 {
 
 // rawMoisture gives the moisture of the raw grain: what the oven took off the sample,
 // w = (wet − dry)/wet; without one what the lot says, which somebody has measured;
-// without that what the forecast takes for granted.
+// without that what the forecast takes for granted. A sample that raw grain cannot have
+// is none.
 func (r *record) rawMoisture() Figure {
-	if s := r.b.Sample; s != nil && s.Wet.SI > 0 && s.Dry.SI <= s.Wet.SI {
-		return Figure{1 - s.Dry.SI/s.Wet.SI, Measured}
+	if w, can := r.b.SampleMoisture(); can {
+		return Figure{w, Measured}
 	}
 	if p := r.b.Process; p != nil && p.Grain != nil {
 		if m := p.Grain.Moisture; m != nil {
@@ -41,21 +42,26 @@ func (r *record) dry() float64 {
 
 // weight gives what a reading says the whole batch weighs, kg: without the tare, and
 // from a bag in proportion to the grain in it, which is reckoned. A weight that the
-// grain cannot have, which the language reports, is none.
+// grain cannot have, which check reports, is impossible.
 func (r *record) weight(x *model.Weighed) Figure {
 	if x == nil {
 		return Figure{}
 	}
-	net, raw, can := r.b.Net(x)
-	switch {
-	case !can || net <= 0:
-		return Figure{}
-	case !x.OfBag:
-		return Figure{net, Measured}
-	case raw == nil || r.charge() <= 0:
-		return Figure{}
+	net, raw, _ := r.b.Net(x)
+	f := Figure{net, Measured}
+	if x.OfBag {
+		if raw == nil || r.charge() <= 0 {
+			return Figure{}
+		}
+		f = Figure{net / raw.SI * r.charge(), Reckoned}
 	}
-	return Figure{net / raw.SI * r.charge(), Reckoned}
+	switch {
+	case net <= 0:
+		return Figure{}
+	case r.b.Impossible(x, forecast.MostMoisture(r.b.Process)) != "":
+		f.Standing = Impossible
+	}
+	return f
 }
 
 // last gives the last weighing that the test takes; where batch and bag are both
@@ -111,11 +117,11 @@ func (r *record) steps(kind model.StageKind) (list []forecast.Step) {
 }
 
 // moisture gives the moisture of a batch of a weight in which a share of the dry
-// matter is left, w = 1 − dry·share/weight. It is false where the weight is less than
-// that dry matter, which is given too.
-func (r *record) moisture(weight, share float64) (w, dry float64, ok bool) {
+// matter is left, w = 1 − dry·share/weight, and that dry matter. It is below nothing where
+// the weight is less than that.
+func (r *record) moisture(weight, share float64) (w, dry float64) {
 	dry = r.dry() * share
-	return 1 - dry/weight, dry, dry <= weight
+	return 1 - dry/weight, dry
 }
 
 // ends tells whether a step is the last of the last stage of a kind: it is named like

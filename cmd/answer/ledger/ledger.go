@@ -29,12 +29,15 @@ type Batch struct {
 	Batch   string
 	Process string
 	Began   time.Time        `doc:"when the first soak began; null where the record does not say"`
+	Lot     string           `doc:"of the raw grain"`
 	Charge  answer.Kilograms `doc:"raw grain"`
+	Pinned  *answer.Pin      `json:",omitempty" doc:"left out where the record does not say by which text of its process it was begun"`
 
 	Complete    bool     `doc:"whether the forecast of its process came to its end"`
 	NotForecast Obstacle `json:",omitempty" doc:"why there is no forecast: unsound or too-costly"`
 
 	Figures
+	Analyses
 	Rub string `doc:"at the last feel: gummy, gritty or chalky; empty where there was none"`
 
 	StepsChanged    int
@@ -44,6 +47,7 @@ type Batch struct {
 
 	Changes  []Change
 	Doubtful []Doubt
+	Remarks  []Remark
 
 	Written *model.Process `json:"-"` // the house is spoken to in its units
 }
@@ -83,7 +87,7 @@ type Figures struct {
 // tell.
 type Figure[T answer.Single] struct {
 	Value    T                `csv:"."`
-	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over or under"`
+	Standing seasons.Standing `json:",omitempty" doc:"measured, reckoned, over, under, or impossible: it is left out of sums"`
 }
 
 // Unit is that of its value.

@@ -32,12 +32,12 @@ func (s standing) obstacle() Obstacle {
 
 // process forecasts the process of a record and counts what its check finds, once.
 func (b *Book) process(r Record) standing {
-	p := r.Batch.Process
+	p, today := r.Batch.Process, Standing(r.Batch)
 	file := r.Root + "\x00" + r.Below
 	if r.Below == "" {
-		file += string(p.Place.File.Bytes())
+		file += string(today.Place.File.Bytes())
 	}
-	key := file + "\x00" + p.Name
+	key := file + "\x00" + p.Name + "\x00" + own(r.Batch)
 	if known, ok := b.processes[key]; ok {
 		return known
 	}
@@ -48,11 +48,33 @@ func (b *Book) process(r Record) standing {
 		out.costly = errors.Is(err, work.ErrPool)
 	}
 	if _, ok := b.checked[file]; !ok {
-		b.checked[file] = check.File(p.Place.File.Name(), p.Place.File.Bytes(), path.Dir(r.Below), r.Reader, check.Options{Context: b.ctx, Records: work.NewPool(0)})
+		b.checked[file] = check.File(today.Place.File.Name(), today.Place.File.Bytes(), path.Dir(r.Below), r.Reader, check.Options{Context: b.ctx, Records: work.NewPool(0)})
 	}
-	out.count(p, b.checked[file])
+	out.count(today, b.checked[file])
 	b.processes[key] = out
 	return out
+}
+
+// Standing is the process of a batch as it stands today, whatever it was when the batch was
+// begun.
+func Standing(b *model.Batch) *model.Process {
+	if b.Today != nil {
+		return b.Today
+	}
+	return b.Process
+}
+
+// own tells batches of one process apart whose forecasts differ: by their own charge and
+// lot, or by the text that they were begun by.
+func own(b *model.Batch) string {
+	key := ""
+	if f := b.From; f != nil && f.Weight != nil && f.Grain != nil {
+		key = f.Weight.String() + "\x00" + f.Grain.Name
+	}
+	if b.Today != nil {
+		key += "\x00" + b.Pinned.Print.Text
+	}
+	return key
 }
 
 // Sound tells whether there is something sound to forecast of the process of a batch: no

@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/infer/learn"
 )
 
@@ -16,6 +17,7 @@ import (
 type Result struct {
 	Batches          []Batch   `doc:"those from which it was learnt, in the order in which they began"`
 	LeftOut          []LeftOut `doc:"those that could not be used"`
+	Struck           []Struck  `doc:"readings that were not used, since they cannot be"`
 	Replaces         []string  `doc:"house blocks by which the processes go already; nothing was used of them"`
 	Factors          []Factor
 	Thermometer      *Estimate[answer.Kelvin] `doc:"how much more the thermometer shows than it is; null where none was read"`
@@ -40,6 +42,14 @@ type LeftOut struct {
 	Batch   string
 	Process string
 	Reason  Reason
+}
+
+// Struck is a reading that was not used.
+type Struck struct {
+	File  string
+	Batch string
+	Line  int    `doc:"in its file, from 1"`
+	Text  string `doc:"as written"`
 }
 
 // Factor is one of the house, beside the model's 1.
@@ -85,6 +95,10 @@ func Of(r *learn.Result, name string, files Files) Result {
 	}
 	for _, x := range r.Left {
 		out.LeftOut = append(out.LeftOut, leftOut(x))
+	}
+	for _, x := range r.Struck {
+		place := x.Reading.Place()
+		out.Struck = append(out.Struck, Struck{x.Batch.Place.File.Name(), x.Batch.Name, place.File.Position(place.Start, source.Characters).Line, strings.Join(strings.Fields(place.Text()), " ")})
 	}
 	for _, f := range r.Factors {
 		if f.Which == learn.Thermometer {

@@ -12,10 +12,11 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/sample"
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
-var examples = []string{"pale.malt", "crystal.malt", "deep-bed.malt", "floor-kiln.malt", "oven.malt", "oats.malt"}
+var examples = []string{"pale.malt", "crystal.malt", "deep-bed.malt", "floor-kiln.malt", "oven.malt", "oats.malt", "box.malt"}
 
 func courseOf(t *testing.T, f *forecast.Forecast, every answer.Seconds) outlook.Result {
 	t.Helper()
@@ -123,4 +124,30 @@ func TestCourseOfAForecastThatBreaksOffEndsThere(t *testing.T) {
 	for _, p := range r.Course {
 		assert.LessOrEqual(t, p.At, r.BrokenOff.At)
 	}
+}
+
+func TestABoxHasABottomATopAndAirBetweenWhileItsFanRuns(t *testing.T) {
+	known := func(v answer.Celsius) bool { return !math.IsNaN(float64(v)) }
+	r := courseOf(t, sample.Forecast(t, "box.malt"), 1800)
+	ran, stood := 0, 0
+	for _, p := range r.Course {
+		growing := p.Stage == string(model.GerminateStage)
+		assert.Equal(t, growing, known(p.Bottom) && known(p.Top), "%v", p.At)
+		if !growing {
+			continue
+		}
+		if p.Airflow > 0 {
+			ran++
+			assert.True(t, known(p.AirOn) && known(p.AirOff))
+		} else {
+			stood++
+			assert.False(t, known(p.AirOn) || known(p.AirOff))
+		}
+	}
+	assert.Positive(t, ran)
+	assert.Positive(t, stood)
+	require.NotNil(t, r.Totals.Blown)
+	assert.Positive(t, float64(r.Totals.Blown.Energy))
+	assert.Positive(t, float64(r.Totals.Sprinkled))
+	assert.Nil(t, outlook.Of(sample.Forecast(t, "pale.malt"), time.Time{}).Totals.Blown)
 }

@@ -24,13 +24,26 @@ type Totals struct {
 	KilnWater        answer.Kilograms `doc:"driven off on the kiln"`
 	KilnHeat         answer.Joules    `doc:"given to its air"`
 	HeatPerKilogram  answer.Joules    `doc:"the same for each kg of malt"`
-	FanTime          answer.Seconds   `doc:"for which fans blew air through growing and withering beds, in hours"`
-	FanEnergy        answer.Joules    `doc:"that they drew"`
-	AirHeat          answer.Joules    `doc:"given to that air"`
-	AirCold          answer.Joules    `doc:"taken out of that air"`
-	Sprayed          answer.Kilograms `doc:"water sprayed into that air"`
 	Sprinkled        answer.Kilograms `doc:"water given to the growing grain"`
 	CO2              answer.Kilograms `doc:"given off until the grain goes to the kiln"`
+	Blown            *Blown           `json:"blown_air,omitempty"`
+}
+
+// Blown is the air that fans blew through growing and withering beds, and what it took.
+type Blown struct {
+	Fan     answer.Seconds   `json:"fan_h" doc:"for which they ran"`
+	Energy  answer.Joules    `doc:"that they drew"`
+	Heat    answer.Joules    `doc:"given to the air"`
+	Cold    answer.Joules    `doc:"taken out of it"`
+	Sprayed answer.Kilograms `doc:"water sprayed into it"`
+}
+
+// blownIn is the air that was blown in a forecast, or nil.
+func blownIn(t *forecast.Totals) *Blown {
+	if t.FanTime == 0 {
+		return nil
+	}
+	return &Blown{Fan: answer.Seconds(t.FanTime), Energy: answer.Joules(t.FanEnergy), Heat: answer.Joules(t.AirHeat), Cold: answer.Joules(t.AirCold), Sprayed: answer.Kilograms(t.Sprayed)}
 }
 
 func totalsOf(f *forecast.Forecast) Totals {
@@ -41,8 +54,7 @@ func totalsOf(f *forecast.Forecast) Totals {
 		Yield: answer.Share(t.Yield), YieldDry: answer.Share(t.YieldDry), DryMatterLost: answer.Share(t.DryMatterLost),
 		BedHeat: answer.Joules(t.BedHeat), BedCold: answer.Joules(t.BedCold),
 		KilnWater: answer.Kilograms(t.KilnWater), KilnHeat: answer.Joules(t.KilnEnergy), HeatPerKilogram: answer.Joules(t.KilnEnergy / t.Malt), CO2: answer.Kilograms(t.CO2),
-		FanTime: answer.Seconds(t.FanTime), FanEnergy: answer.Joules(t.FanEnergy), AirHeat: answer.Joules(t.AirHeat), AirCold: answer.Joules(t.AirCold),
-		Sprayed: answer.Kilograms(t.Sprayed), Sprinkled: answer.Kilograms(t.Sprinkled),
+		Sprinkled: answer.Kilograms(t.Sprinkled), Blown: blownIn(t),
 	}
 	if !f.BrokenOff() {
 		return out
@@ -53,8 +65,7 @@ func totalsOf(f *forecast.Forecast) Totals {
 		Yield: unknown[answer.Share](), YieldDry: unknown[answer.Share](), DryMatterLost: unknown[answer.Share](),
 		BedHeat: unknown[answer.Joules](), BedCold: unknown[answer.Joules](),
 		KilnWater: unknown[answer.Kilograms](), KilnHeat: unknown[answer.Joules](), HeatPerKilogram: unknown[answer.Joules](), CO2: unknown[answer.Kilograms](),
-		FanTime: unknown[answer.Seconds](), FanEnergy: unknown[answer.Joules](), AirHeat: unknown[answer.Joules](), AirCold: unknown[answer.Joules](),
-		Sprayed: unknown[answer.Kilograms](), Sprinkled: unknown[answer.Kilograms](),
+		Sprinkled: unknown[answer.Kilograms](),
 	}
 }
 

@@ -43,6 +43,7 @@ type Result struct {
 	Thermometer *answer.Spread[answer.Kelvin] `doc:"how much more the thermometer shows than it is"`
 	RelativeTo  Reference                     `doc:"what the factors stand beside: the model, or the house where it has learnt"`
 	Posterior   Posterior                     `doc:"how the answer was reached"`
+	Pinned      *answer.Pin                   `json:",omitempty" doc:"left out where the record does not say by which text of its process it was begun"`
 	Assumed     []outlook.Assumption          `doc:"what is taken for granted of the readings"`
 	Cautions    []outlook.Caution             `doc:"what can hurt somebody in the process"`
 }
@@ -90,7 +91,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
-		Readings: readingsOf(f), Ignored: len(f.Ignored), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
+		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {
 		r.RelativeTo = House

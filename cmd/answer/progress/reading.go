@@ -22,6 +22,7 @@ type Reading struct {
 	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
+	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
 	Along        answer.Kilograms            `json:"-"` // what is weighed along with the grain
 }
@@ -76,7 +77,7 @@ func readingsOf(f *follow.Following) (list []Reading) {
 func readingOf(j follow.Judged) Reading {
 	x := j.Observation.Reading
 	place := x.Place()
-	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual)}
+	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual), Struck: j.Observation.Struck}
 	switch x := x.(type) {
 	case *model.Weighed:
 		r.Weight = compared[answer.Kilograms](j)

@@ -23,6 +23,7 @@ import (
 	"maltwright/cmd/answer/sample"
 	"maltwright/cmd/answer/sums"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/cmd/answer/trace"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/malt"
@@ -46,6 +47,7 @@ var answers = []struct {
 	{"progress", "follow", progress.Result{}, progresses},
 	{"lessons", "learn", lessons.Result{}, learnt},
 	{"ledger", "seasons", ledger.Result{}, ledgers},
+	{"trace", "seasons --trace", trace.Result{}, traces},
 	{"effect", "contrast", effect.Result{}, effects},
 	{"sums_moisture", "reckon moisture", sums.Moisture{}, moistures},
 	{"sums_target", "reckon target", sums.Target{}, targets},
@@ -66,7 +68,7 @@ func outlooks(t testing.TB) (list []any) {
 	r, err := outlook.Ask(t.Context(), pale, outlook.Options{Start: morning, Members: 10, Worst: true, Every: 6 * 3600})
 	require.NoError(t, err)
 	list = append(list, r, outlook.Of(pale, time.Time{}))
-	for _, name := range []string{"crystal.malt", "oven.malt", "deep-bed.malt"} {
+	for _, name := range []string{"crystal.malt", "oven.malt", "deep-bed.malt", "box.malt"} {
 		list = append(list, outlook.Of(sample.Forecast(t, name), morning))
 	}
 	broken := sample.Forecast(t, "broken/forecast-unable.malt")
@@ -163,7 +165,7 @@ func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
 		var schema map[string]any
 		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))
 		numbersOf(schema, "", bare, func(key string) {
-			assert.True(t, bare[key] || regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc)$`).MatchString(key), "%s of %s", key, a.name)
+			assert.True(t, bare[key] || regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).MatchString(key), "%s of %s", key, a.name)
 		})
 	}
 }
@@ -187,7 +189,7 @@ func numbersOf(schema map[string]any, key string, bare map[string]bool, each fun
 }
 
 func unitOf(key string) string {
-	return regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc)$`).FindString(key)
+	return regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).FindString(key)
 }
 
 func compiled(t testing.TB, form any) *jsonschema.Schema {

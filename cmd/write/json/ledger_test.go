@@ -12,6 +12,8 @@ import (
 	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/answer/sums"
+	"maltwright/cmd/answer/trace"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/read"
 	"maltwright/lang/syntax"
@@ -114,4 +116,20 @@ func yields(t testing.TB) []any {
 
 func germinations(t testing.TB) []any {
 	return given[sums.Germination](t)(sums.OfCount(q(t, "95"), q(t, "100")))
+}
+
+// traces are of a lot of which something is left, of one of which too much was taken, and
+// of one that never came in.
+func traces(t testing.TB) (list []any) {
+	for _, lot := range []string{"delivered 2.5 t from \"Hill farm\" on 2026-02-01 as \"L-118\"", "delivered 5 kg", "moisture 12 %"} {
+		text := "use \"pale.malt\"\ngrain \"Hill field\" { species barley; " + lot + " }\n" +
+			"batch \"b\" of \"Loft pale\" { began 2026-03-06 07:00; from 6 kg of \"Hill field\"; weighed 4.98 kg clean malt at 2026-03-13 18:09; tested don 0.3 mg/kg at 2026-04-01 10:00 }\n"
+		book := ledger.New(t.Context(), nil)
+		enter(t, book, "batches/traced.malt", text)
+		_, house := loaded(t, "batches/traced.malt", text)
+		r, ok := trace.Of("Hill field", []*model.House{house.House, house.House}, book.Result())
+		require.True(t, ok)
+		list = append(list, r)
+	}
+	return list
 }

@@ -15,9 +15,11 @@ const (
 	reckonedMark = "~"
 	overMark     = ">"
 	underMark    = "≤"
+
+	impossibleMark = "!"
 )
 
-var marks = map[seasons.Standing]string{seasons.Reckoned: reckonedMark, seasons.Over: overMark, seasons.Under: underMark}
+var marks = map[seasons.Standing]string{seasons.Reckoned: reckonedMark, seasons.Over: overMark, seasons.Under: underMark, seasons.Impossible: impossibleMark}
 
 // Ledger writes batches side by side, in the units of a house. Columns that do not fit the
 // width stand in further tables below.
@@ -53,7 +55,23 @@ type measure struct {
 	group, label string // the unit comes behind the label
 	of           func(*ledger.Batch) seasons.Figure
 	scale        words.Scale
-	count        bool // it is not summed up
+	kind         lineKind
+}
+
+// lineKind is when a line stands in the table, and whether it is summed up.
+type lineKind int
+
+const (
+	inAll      lineKind = iota
+	tallied             // it is not summed up
+	whereKnown          // it is left out where no batch has it
+)
+
+// linesOf are the lines of the table of some batches.
+func linesOf(h words.House, list []ledger.Batch) []measure {
+	return slices.DeleteFunc(measures(h, float64(list[0].Charge)), func(m measure) bool {
+		return m.kind == whereKnown && !slices.ContainsFunc(list, func(b ledger.Batch) bool { return m.of(&b).Standing != seasons.Missing })
+	})
 }
 
 // measures are the lines of the table, in the order of the batch. Weights are those of the
@@ -61,28 +79,36 @@ type measure struct {
 func measures(h words.House, charge float64) []measure {
 	warmth, weight := h.Warmth(), h.Weights(charge)
 	return []measure{
-		{"steep", "raw grain", func(b *ledger.Batch) seasons.Figure { return b.RawMoisture.Plain() }, words.Shares, false},
-		{"steep", "steep water", func(b *ledger.Batch) seasons.Figure { return b.Water.Plain() }, warmth, false},
-		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, false},
-		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, false},
-		{"floor", "chitted", func(b *ledger.Batch) seasons.Figure { return b.Chit.Plain() }, words.Shares, false},
-		{"floor", "counted after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, false},
-		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, false},
-		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, false},
-		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, false},
-		{"floor", "on the floor", func(b *ledger.Batch) seasons.Figure { return b.Floor.Plain() }, words.Days, false},
-		{"floor", "green malt", func(b *ledger.Batch) seasons.Figure { return b.GreenMalt.Plain() }, weight, false},
-		{"kiln", "to the break", func(b *ledger.Batch) seasons.Figure { return b.Break.Plain() }, words.Hours, false},
-		{"kiln", "on the kiln", func(b *ledger.Batch) seasons.Figure { return b.Kiln.Plain() }, words.Hours, false},
-		{"malt", "clean malt", func(b *ledger.Batch) seasons.Figure { return b.Malt.Plain() }, weight, false},
-		{"malt", "yield as is", func(b *ledger.Batch) seasons.Figure { return b.Yield.Plain() }, words.Shares, false},
-		{"malt", "yield on dry grain", func(b *ledger.Batch) seasons.Figure { return b.DryYield.Plain() }, words.Shares, false},
-		{"malt", "moisture", func(b *ledger.Batch) seasons.Figure { return b.EndMoisture.Plain() }, words.Shares, false},
-		{"malt", "whole batch", func(b *ledger.Batch) seasons.Figure { return b.Total.Plain() }, words.Days, false},
-		{"record and process", "steps changed", func(b *ledger.Batch) seasons.Figure { return tally(b.StepsChanged) }, words.Counted, true},
-		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return tally(b.RecordFindings) }, words.Counted, true},
-		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessFaults) }, words.Counted, true},
-		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessCautions) }, words.Counted, true},
+		{"steep", "raw grain", func(b *ledger.Batch) seasons.Figure { return b.RawMoisture.Plain() }, words.Shares, inAll},
+		{"steep", "steep water", func(b *ledger.Batch) seasons.Figure { return b.Water.Plain() }, warmth, inAll},
+		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, inAll},
+		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, inAll},
+		{"floor", "chitted", func(b *ledger.Batch) seasons.Figure { return b.Chit.Plain() }, words.Shares, inAll},
+		{"floor", "counted after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, inAll},
+		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, inAll},
+		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, inAll},
+		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, inAll},
+		{"floor", "on the floor", func(b *ledger.Batch) seasons.Figure { return b.Floor.Plain() }, words.Days, inAll},
+		{"floor", "green malt", func(b *ledger.Batch) seasons.Figure { return b.GreenMalt.Plain() }, weight, inAll},
+		{"kiln", "to the break", func(b *ledger.Batch) seasons.Figure { return b.Break.Plain() }, words.Hours, inAll},
+		{"kiln", "on the kiln", func(b *ledger.Batch) seasons.Figure { return b.Kiln.Plain() }, words.Hours, inAll},
+		{"malt", "clean malt", func(b *ledger.Batch) seasons.Figure { return b.Malt.Plain() }, weight, inAll},
+		{"malt", "yield as is", func(b *ledger.Batch) seasons.Figure { return b.Yield.Plain() }, words.Shares, inAll},
+		{"malt", "yield on dry grain", func(b *ledger.Batch) seasons.Figure { return b.DryYield.Plain() }, words.Shares, inAll},
+		{"malt", "moisture", func(b *ledger.Batch) seasons.Figure { return b.EndMoisture.Plain() }, words.Shares, inAll},
+		{"malt", "extract", func(b *ledger.Batch) seasons.Figure { return b.Extract.Plain() }, words.Shares, whereKnown},
+		{"malt", "friability", func(b *ledger.Batch) seasons.Figure { return b.Friability.Plain() }, words.Shares, whereKnown},
+		{"malt", "colour", func(b *ledger.Batch) seasons.Figure { return b.Colour.Plain() }, words.Colours, whereKnown},
+		{"malt", "diastatic power", func(b *ledger.Batch) seasons.Figure { return b.Diastatic.Plain() }, words.Diastatics, whereKnown},
+		{"malt", "beta-glucan", func(b *ledger.Batch) seasons.Figure { return b.Glucan.Plain() }, words.Dissolved, whereKnown},
+		{"malt", "protein", func(b *ledger.Batch) seasons.Figure { return b.Protein.Plain() }, words.Shares, whereKnown},
+		{"malt", "DON", func(b *ledger.Batch) seasons.Figure { return b.DON.Plain() }, words.Contents, whereKnown},
+		{"malt", "NDMA", func(b *ledger.Batch) seasons.Figure { return b.NDMA.Plain() }, words.Traces, whereKnown},
+		{"malt", "whole batch", func(b *ledger.Batch) seasons.Figure { return b.Total.Plain() }, words.Days, inAll},
+		{"record and process", "steps changed", func(b *ledger.Batch) seasons.Figure { return tally(b.StepsChanged) }, words.Counted, tallied},
+		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return tally(b.RecordFindings) }, words.Counted, tallied},
+		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessFaults) }, words.Counted, tallied},
+		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessCautions) }, words.Counted, tallied},
 	}
 }
 

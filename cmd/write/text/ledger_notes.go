@@ -17,6 +17,13 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 		for _, c := range b.Changes {
 			s.para("changed", "%s: %s to %s, because %s", name, c.Label, c.To, words.Safe(c.Because))
 		}
+		for _, r := range b.Remarks {
+			who := r.At.Format("2 Jan 15:04")
+			if r.By != "" {
+				who += ", " + words.Safe(r.By)
+			}
+			s.para("remark", "%s: %s (%s)", name, words.Safe(r.Text), who)
+		}
 		for _, d := range b.Doubtful {
 			s.para("doubtful", "%s: %s", name, s.Doubt(d))
 		}
@@ -35,6 +42,7 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 		{seasons.Reckoned, reckonedMark, "not measured outright: reckoned with the forecast that agrees best with the record, or from the bag"},
 		{seasons.Over, overMark, "more than that: not yet so far at the last reading"},
 		{seasons.Under, underMark, "that or less: so far already when it was first seen"},
+		{seasons.Impossible, impossibleMark, "it cannot be, and is left out of what sums the batches up; see maltwright check"},
 		{seasons.Missing, words.None, "the record does not tell"},
 	} {
 		if s.standsIn(list, m.standing) {
@@ -51,7 +59,7 @@ func (s *Sheet) otherwise(b, first *ledger.Batch) bool {
 }
 
 func (s *Sheet) standsIn(list []ledger.Batch, standing seasons.Standing) bool {
-	lines := measures(s.House, float64(list[0].Charge))
+	lines := linesOf(s.House, list)
 	return slices.ContainsFunc(list, func(b ledger.Batch) bool {
 		return slices.ContainsFunc(lines, func(m measure) bool { return m.of(&b).Standing == standing }) ||
 			standing == seasons.Missing && (b.Rub == "" || b.Began.IsZero())

@@ -41,7 +41,7 @@ func (s *Sheet) tabled(list []ledger.Batch) grid {
 	t.words("year", list, func(b *ledger.Batch) string { return began(b, "2006") })
 	t.words("began", list, func(b *ledger.Batch) string { return began(b, "2 Jan") })
 	group := ""
-	for _, m := range measures(s.House, float64(list[0].Charge)) {
+	for _, m := range linesOf(s.House, list) {
 		if m.group != group {
 			group = m.group
 			t.line(group, true)
@@ -90,7 +90,7 @@ func (t *grid) figures(m measure, list []ledger.Batch, sums []summary) {
 		all[i] = m.of(&list[i])
 		t.columns[i][len(t.labels)-1] = m.cell(all[i])
 	}
-	if !m.count {
+	if m.kind != tallied {
 		for i, c := range sums {
 			t.columns[t.batches+i][len(t.labels)-1] = c.cell(m, all)
 		}

@@ -159,6 +159,10 @@ func (s *progressSheet) readings() {
 		if !r.At.IsZero() && !strings.Contains(what, r.At.Format("2006-01-02")) {
 			what = r.At.Format("Mon 2 Jan, ") + what
 		}
-		s.para("doubt", "%s", words.Safe(what+": "+s.Say(r.Words)))
+		why := s.Say(r.Words)
+		if r.Struck {
+			why += ". It does not count"
+		}
+		s.para("doubt", "%s", words.Safe(what+": "+why))
 	}
 }

@@ -19,7 +19,7 @@ import (
 
 func TestOutlookAndTimetableFitTheScreen(t *testing.T) {
 	start := time.Date(2026, 9, 30, 7, 0, 0, 0, time.UTC)
-	for _, name := range []string{"pale.malt", "floor-kiln.malt", "crystal.malt", "deep-bed.malt", "dryer.malt", "oats.malt"} {
+	for _, name := range []string{"pale.malt", "floor-kiln.malt", "crystal.malt", "deep-bed.malt", "dryer.malt", "oats.malt", "box.malt"} {
 		f := sample.Forecast(t, name)
 		r, err := timetable.Of(f, start, false)
 		require.NoError(t, err)

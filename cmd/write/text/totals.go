@@ -29,9 +29,9 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
-	if t.FanTime > 0 {
+	if b := t.Blown; b != nil {
 		s.para("air", "the fan runs %s and draws %s; %s of cold and %s of heat for its air, %s of water sprayed into it",
-			words.Lasting(t.FanTime), words.Heat(t.FanEnergy), words.Heat(t.AirCold), words.Heat(t.AirHeat), words.Mass(s.House, t.Sprayed))
+			words.Lasting(b.Fan), words.Heat(b.Energy), words.Heat(b.Cold), words.Heat(b.Heat), words.Mass(s.House, b.Sprayed))
 	}
 	if t.Sprinkled > 0 {
 		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))

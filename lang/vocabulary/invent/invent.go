@@ -87,6 +87,9 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 	w.led = word == vocabulary.VerbHold && w.odds(6)
 	lead := ""
 	rest := w.aside(func() {
+		if w.ofItself(row) {
+			return
+		}
 		w.slots(row.Slots, "")
 		said := map[string]bool{}
 		chosen := w.chosen(word)
@@ -212,6 +215,12 @@ var always = map[vocabulary.Block][]string{
 
 func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int {
 	switch {
+	case row.Word == vocabulary.VerbAir && in == vocabulary.Germinate:
+		return w.IntN(3)
+	case row.Word == vocabulary.VerbAir && in == vocabulary.Wither: // of the room there is one
+		return 1
+	case row.Word == "humidity" && in != vocabulary.Site:
+		return w.IntN(2)
 	case row.Word == vocabulary.FactAlready:
 		return map[bool]int{true: 1}[w.green]
 	case in == vocabulary.Process && w.leftOut(row.Word):

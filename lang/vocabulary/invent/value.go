@@ -34,14 +34,14 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Length:
 		return w.between(0, 3000)
 	case quantity.Area: // a bed of 3 mm to 1.5 m
-		return w.kg / 500 / w.scale(0.003, 1.5)
+		return max(0.0011, w.kg/500/w.scale(0.003, 1.5)) // no less than 10 cm2
 	case quantity.Flow:
 		if w.word == vocabulary.VerbSoak || w.word == vocabulary.VerbRest {
 			return w.kg * w.scale(1e-4, 0.05)
 		}
 		return max(0.07, w.kg*w.scale(0.05, 15)) // a litre a minute
 	}
-	return w.kg * w.scale(0.01, 2) // kW
+	return max(0.006, w.kg*w.scale(0.01, 2)) // kW
 }
 
 // litres are of a germination test, of a vessel, or sprinkled.
@@ -94,7 +94,7 @@ func (w *writer) hours(clause string) float64 {
 	switch {
 	case clause == "every":
 		return w.scale(1.0/59, 48)
-	case w.word == vocabulary.VerbAerate: // mostly shorter than its interval
+	case w.word == vocabulary.VerbAerate || w.word == vocabulary.VerbAir && clause == "for": // mostly shorter than its interval
 		return w.scale(1.0/3600, 1.0/40)
 	case w.odds(8):
 		return w.scale(100, 1_680_000)

@@ -46,7 +46,8 @@ type Trial struct {
 	Now          float64 // s from the first soak; 0 where the batch is over
 
 	course forecast.Course
-	whole  bool // some observation is of the end of a step, so that a brief forecast would not do
+	whole  bool               // some observation is of the end of a step, so that a brief forecast would not do
+	usual  *forecast.Forecast // of the usual lot, house and weather, once Affordable has made it
 	ctx    context.Context
 	pool   *work.Pool
 }
@@ -138,19 +139,19 @@ func (a Axis) Value(z float64) float64 {
 	return a.At(distuv.UnitNormal.CDF(z))
 }
 
-// withSample gives the process with the moisture of the batch's own sample.
+// withSample gives the process with the moisture of the batch's own sample, where raw
+// grain can have it.
 func withSample(b *model.Batch) *model.Process {
-	s := b.Sample
-	if s == nil || b.Process.Grain == nil || !(s.Wet.SI > 0) {
+	w, can := b.SampleMoisture()
+	if !can || b.Process.Grain == nil {
 		return b.Process
 	}
-	w := 1 - s.Dry.SI/s.Wet.SI
 	moist, err := quantity.Make(quantity.Part{Number: fmt.Sprintf("%.2f", 100*w), Unit: "%"})
 	if err != nil {
 		return b.Process
 	}
 	p, g := *b.Process, *b.Process.Grain
-	g.Moisture = &model.Quantity{Quantity: moist, Place: s.Wet.Place}
+	g.Moisture = &model.Quantity{Quantity: moist, Place: b.Sample.Wet.Place}
 	p.Grain = &g
 	return &p
 }
@@ -193,11 +194,14 @@ func (t *Trial) Offset(z []float64) float64 {
 	return 0
 }
 
-// Residuals are those of all observations for a forecast made at z.
+// Residuals are those of all observations for a forecast made at z; of one that is struck
+// it is 0.
 func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
 	out := make([]float64, len(t.Observations))
 	for i := range t.Observations {
-		out[i] = t.Observations[i].Residual(t.Observations[i].Expect(f, t.Offset(z)))
+		if o := &t.Observations[i]; !o.Struck {
+			out[i] = o.Residual(o.Expect(f, t.Offset(z)))
+		}
 	}
 	return out
 }

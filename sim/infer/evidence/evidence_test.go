@@ -24,7 +24,7 @@ func load(t testing.TB, statements string) *model.Batch {
 	root, err := read.OpenRoot(filepath.Join("..", "..", "..", "examples"))
 	require.NoError(t, err)
 	defer root.Close()
-	h, found := read.Load("x.malt", []byte("use \"pale.malt\"\n"+statements), ".", root)
+	h, found := read.Load("x.malt", []byte("use \"pale.malt\"\nuse \"box.malt\"\n"+statements), ".", root)
 	require.Empty(t, found, statements)
 	require.Len(t, h.Batches, 1)
 	return h.Batches[0]
@@ -155,4 +155,24 @@ func TestFitFindsWhatTheBatchWas(t *testing.T) {
 	cancel()
 	_, err = evidence.Fit(ctx, []*evidence.Trial{x}, evidence.Alone(x), 0)
 	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// A box has air before and behind its bed as a kiln has; what is read of it ends no growing.
+func TestAirOfABoxIsReadWhileItGrows(t *testing.T) {
+	b := load(t, `batch "x" of "Mill pale" {
+  began 2026-03-06 07:00
+  read bed 15.8 °C at 2026-03-10 08:00
+  read air-on 13.2 °C at 08:05
+  read air-off 17.0 °C at 08:10
+}
+`)
+	x := trial(t, b, began.Add(5*24*time.Hour))
+	require.Len(t, x.Observations, 3)
+	f := middle(t, x)
+	for i := range x.Observations {
+		o := &x.Observations[i]
+		require.Equal(t, model.GerminateStage, o.Sight(f).Stage)
+		assert.Less(t, math.Abs(o.Residual(o.Expect(f, 0))), 2.5, "%s", o.Reading.Place().Text())
+	}
+	assert.Equal(t, model.GerminateStage, f.Seen[len(f.Seen)-1].Stage, "it still grows on the fifth day")
 }

@@ -44,17 +44,25 @@ func (t *Trial) mostLikely(ctx context.Context) (*forecast.Forecast, error) {
 }
 
 // Affordable makes one forecast of the trial, as short as will do, before many are made.
-// It gives work.ErrPool where that one costs more than each of them may in the mean.
+// It gives work.ErrPool where that one costs more than each of them may in the mean, and
+// strikes what cannot be beside it.
 func (t *Trial) Affordable() error {
 	m := t.Meter()
-	if _, err := t.metered(make([]float64, len(t.Axes)), true, m); err != nil {
+	f, err := t.metered(make([]float64, len(t.Axes)), true, m)
+	if err != nil {
 		return err
 	}
 	if m.Spent() > work.Shared {
 		return work.ErrPool
 	}
+	t.Strike(f)
+	t.usual = f
 	return nil
 }
+
+// BreaksOff tells whether the forecast that Affordable made had to stop before the last of
+// what was read, so that there is nothing to hold the rest beside.
+func (t *Trial) BreaksOff() bool { return t.usual != nil && t.usual.BrokenOff() }
 
 // fitPool is what the forecasts of one fit may cost: a hundred usual ones take five
 // million.

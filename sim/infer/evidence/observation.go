@@ -16,6 +16,7 @@ type Observation struct {
 	Reading model.Reading
 	Value   float64
 	Error   float64 // standard error of such a reading, model and all
+	Struck  bool    // it cannot be, and is no evidence; see Strike
 
 	look    int             // which of the looks shows it; -1 where it has no time, and its step tells
 	at      *model.StepName // the step at whose end it was made, where that tells more than its time

@@ -39,6 +39,7 @@ func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 		relative = drippingError
 	}
 	o.Error = t.weighingError(x, net, relative)
+	o.Struck = t.Batch.Impossible(x, forecast.MostMoisture(t.Process)) != ""
 	return o, net > 0
 }
 

@@ -59,9 +59,11 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Posterior, e
 		return nil, fmt.Errorf("a batch followed by %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
 	t.Bound(ctx, work.NewPool(work.Shared*3/2))
-	if _, err := t.Run(make([]float64, len(t.Axes)), false); err != nil { // where one is too dear, hundreds need not be tried
+	usual, err := t.Run(make([]float64, len(t.Axes)), false)
+	if err != nil { // where one is too dear, hundreds need not be tried
 		return nil, err
 	}
+	t.Strike(usual)
 	most := o.Members * work.Shared * 3 / 2 // some five draws of the usual cost twice over
 	c := &conditioning{ctx: ctx, t: t, o: o, pool: work.NewPool(most), most: most, all: ensemble.Of(t.Process)}
 	t.Bound(ctx, c.pool)

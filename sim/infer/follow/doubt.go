@@ -24,6 +24,7 @@ type DoubtKind string
 // The doubts.
 const (
 	BelowDry    DoubtKind = "below-dry"    // lighter than the dry matter in it: Value is the moisture it would have
+	Impossible  DoubtKind = "impossible"   // it cannot be by its words alone: more than the grain, or wetter than grain can be
 	GainedWater DoubtKind = "gained"       // heavier than before, although it only dries: Other is the reading before
 	ChargesDry  DoubtKind = "charges-dry"  // as dry as asked only by the dry matter of the charge: Value is the moisture it has
 	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it, or what it says that it was weighed in: Holder
@@ -90,7 +91,7 @@ func (f *Following) doubts() []Doubt {
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
 	(*Following).outOfPlace, (*Following).noTare, (*Following).withHolder, (*Following).unit, (*Following).nought, (*Following).belowDry,
-	(*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
+	(*Following).struck, (*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
 }
 
 // sight is what the centre sees at the time of a reading.
@@ -116,6 +117,10 @@ func (f *Following) belowDry(i int) (Doubt, bool) {
 	}
 	dry := s.Dry * o.Scale()
 	return Doubt{Kind: BelowDry, Observation: i, Other: -1, Value: 1 - dry/o.Value}, o.Value < dry*(1-drySlack)
+}
+
+func (f *Following) struck(i int) (Doubt, bool) {
+	return Doubt{Kind: Impossible, Observation: i, Other: -1}, f.Judged[i].Observation.Struck
 }
 
 // drySlack is how much lighter than its dry matter a weight may be and still be the

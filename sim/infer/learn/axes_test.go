@@ -52,8 +52,11 @@ func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
 	b := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
 	require.NotNil(t, onlyKiln(b.Process))
 	p := *b.Process
-	kiln := *model.First[*model.Kilning](&p)
-	p.Stages = append(slices.Clone(p.Stages), &kiln)
+	again := *model.First[*model.Kilning](&p)
+	p.Stages = append(slices.Clone(p.Stages), &again)
+	assert.NotNil(t, onlyKiln(&p), "what is dried on one kiln twice teaches of it")
+	other := *again.Kiln
+	again.Kiln = &other
 	assert.Nil(t, onlyKiln(&p))
 	none := *b.Process
 	none.Stages = nil

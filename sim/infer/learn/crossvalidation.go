@@ -77,6 +77,9 @@ func addErrors(t *evidence.Trial, learnt, model []float64, misses []PredictionEr
 	}
 	for i := range t.Observations {
 		m := &t.Observations[i]
+		if m.Struck {
+			continue
+		}
 		x, y := off(m, a, t.Offset(learnt)), off(m, b, t.Offset(model))
 		for k := range misses {
 			dx, ok := x[misses[k].Kind]

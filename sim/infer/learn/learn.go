@@ -38,6 +38,7 @@ type Options struct {
 type Result struct {
 	Batches          []*model.Batch // those that were used, in the order given
 	Left             []Left
+	Struck           []Struck // readings that were not used since they cannot be
 	Replaces         []string // names of house blocks that the processes have already, and that were not used
 	Factors          []Factor
 	Correlated       []Pair            // factors that the readings hardly tell from something else
@@ -48,7 +49,13 @@ type Result struct {
 // Left is a batch that was not used.
 type Left struct {
 	Batch  *model.Batch
-	Reason error // ErrUnread, ErrUnseen, TooDear, one of package evidence, or why its process cannot be forecast
+	Reason error // ErrUnread, ErrUnseen, ErrBrokenOff, TooDear, one of package evidence, or why its process cannot be forecast
+}
+
+// Struck is a reading that was not used: a weight that cannot be.
+type Struck struct {
+	Batch   *model.Batch
+	Reading model.Reading
 }
 
 // ErrNothing says that no batch could be used; the result says of each why.
@@ -58,6 +65,8 @@ var ErrNothing = errors.New("no batch from which anything could be learnt")
 var (
 	ErrUnread = errors.New("some of its record does not read")
 	ErrUnseen = errors.New("nothing was weighed, counted, felt or read")
+
+	ErrBrokenOff = errors.New("the forecast of its process breaks off before what was read; maltwright forecast says where, and why")
 )
 
 // TooMany are more batches than it learns from at a time. Its text is for programmers, as
@@ -97,6 +106,9 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 		}
 		trials = append(trials, t)
 		r.Batches = append(r.Batches, b)
+		for _, x := range t.Struck() {
+			r.Struck = append(r.Struck, Struck{b, x})
+		}
 		r.replaces(b)
 	}
 	if len(trials) == 0 {
@@ -152,6 +164,8 @@ func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Tr
 		return nil, TooDear{work.Shared}
 	case err != nil:
 		return nil, fmt.Errorf("its process cannot be forecast: %w", err)
+	case t.BreaksOff():
+		return nil, ErrBrokenOff
 	}
 	return t, nil
 }

@@ -251,3 +251,31 @@ func BenchmarkFitOfThreeBatches(b *testing.B) {
 		houseOf(b, batches)
 	}
 }
+
+// Water of 60 °C is beyond any model of steeping.
+func TestABatchWhoseForecastBreaksOffIsLeftOut(t *testing.T) {
+	b := batchOf(t, "use \"broken/forecast-unable.malt\"\nbatch \"x\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 7.4 kg after soak 1\n  weighed 8.6 kg at 2026-03-07 06:00 after soak 2\n}\n")
+	r, err := Of(context.Background(), []*model.Batch{b}, Options{})
+	require.ErrorIs(t, err, ErrNothing)
+	require.Len(t, r.Left, 1)
+	assert.ErrorIs(t, r.Left[0].Reason, ErrBrokenOff)
+}
+
+// Of 6 kg of grain there cannot be 6.2 kg of dried malt.
+func TestAWeightThatCannotBeIsNotLearntFrom(t *testing.T) {
+	const good = "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 7.4 kg at 14:00 after soak 1\n  weighed 8.6 kg at 2026-03-07 06:00 after soak 2\n"
+	of := func(lines string) *Result {
+		r, err := Of(context.Background(), []*model.Batch{batchOf(t, good+lines+"}\n")}, Options{NoCrossValidation: true})
+		require.NoError(t, err)
+		return r
+	}
+	without, with := of(""), of("  weighed 6.2 kg clean malt at 2026-03-13 18:09\n")
+	require.Len(t, with.Struck, 1)
+	assert.Equal(t, "weighed 6.2 kg clean malt at 2026-03-13 18:09", with.Struck[0].Reading.Place().Text())
+	assert.Empty(t, without.Struck)
+	for i, f := range without.Factors {
+		if f.Which == ensemble.Uptake {
+			assert.InDelta(t, f.Value, with.Factors[i].Value, 0.02, "%s", f.Which)
+		}
+	}
+}

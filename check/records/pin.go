@@ -1,0 +1,36 @@
+package records
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/fingerprint"
+)
+
+// mostSince is how many changes of a process are told.
+const mostSince = 3
+
+// pinned finds a process that was changed since the batch was begun. Where its text of
+// then is known the batch goes by that, and it is a note.
+func (r *record) pinned() {
+	b := r.batch
+	switch {
+	case b.Pinned == nil:
+	case b.Today != nil:
+		since := b.Since
+		if n := len(since) - mostSince; n > 0 {
+			since = append(since[:mostSince:mostSince], fmt.Sprintf("and %d more", n))
+		}
+		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch was begun, and the record goes by it as it was in %s; since then %s", b.Process.Name, b.Pinned.Revision.Text, strings.Join(since, "; ")))
+		f.Severity = finding.Note
+		f.Hint = "nothing need be done"
+		r.note(f)
+	case fingerprint.Of(b.Process) != b.Pinned.Print.Text:
+		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch was begun, and what is said of the record goes by it as it stands", b.Process.Name))
+		if rev := b.Pinned.Revision.Text; rev != "" {
+			f.Hint = fmt.Sprintf("git has no such text in %s here: look whether the clone is whole, and the file in its place", rev)
+		}
+		r.note(f)
+	}
+}

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/cmd/recall"
+	"maltwright/cmd/words"
+	"maltwright/lang/fingerprint"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/source"
+)
+
+// past is the root of the input as it reads the past too.
+func (in input) past(root read.Reader, known recall.Known) read.Reader {
+	return recall.Reader{Reader: root, Root: in.root, Known: known, Below: func(f *source.File) string { return below(in, root, f) }}
+}
+
+// mostSince is how many changes of a process are told of a batch.
+const mostSince = 3
+
+// tellPin says of a batch whose process has changed since it was begun by which text it
+// goes.
+func (w World) tellPin(b *model.Batch) {
+	switch p := b.Pinned; {
+	case p == nil:
+	case b.Today != nil:
+		since := b.Since
+		if n := len(since) - mostSince; n > 0 {
+			since = append(since[:mostSince:mostSince], fmt.Sprintf("and %d more", n))
+		}
+		fmt.Fprintf(w.Err, "maltwright: batch %q goes by %q as it was in %s: since then %s\n", words.Safe(b.Name), words.Safe(b.Process.Name), words.Safe(p.Revision.Text), words.Safe(strings.Join(since, "; ")))
+	case fingerprint.Of(b.Process) != p.Print.Text:
+		why := "the record names no revision of git"
+		if p.Revision.Text != "" {
+			why = fmt.Sprintf("git has no such text in %s", words.Safe(p.Revision.Text))
+		}
+		fmt.Fprintf(w.Err, "maltwright: batch %q goes by %q as it stands, which has changed since it was begun: %s\n", words.Safe(b.Name), words.Safe(b.Process.Name), why)
+	}
+}

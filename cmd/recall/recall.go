@@ -1,0 +1,142 @@
+// Package recall takes batches back to the text of their process by which they were begun.
+//
+// # How it works
+//
+// A record is pinned to the fingerprint of its process, and names the revision of git
+// that holds that text. Where the process is another by now, the file it stands in is
+// read at that revision, with what it uses; the batch goes by the process there from then
+// on, and the process of today is kept beside it (model.Batch.Today), with what is
+// otherwise since (model.Batch.Since). The revision is believed: a text of which the
+// fingerprint is another was pinned by another version of this program, or by hand, and
+// that is said. Where the text cannot be had the batch is left as it is, and goes by the
+// process of today.
+package recall
+
+import (
+	"fmt"
+	"path"
+
+	"maltwright/cmd/repository"
+	"maltwright/lang/contrast"
+	"maltwright/lang/finding"
+	"maltwright/lang/fingerprint"
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/source"
+)
+
+// Reader reads the files of a house, and those of its past.
+type Reader struct {
+	read.Reader
+	Root  string                    // the folder that it reads
+	Below func(*source.File) string // the path of a file that was read below it; "" where it has none
+	Known Known                     // what was read already; nil reads each time
+}
+
+// Known are houses of the past that were read already.
+type Known map[string]*model.House
+
+// Recall takes a batch back that was begun by another text.
+func (s Reader) Recall(b *model.Batch) {
+	if b.Pinned == nil || b.Broken || b.Process == nil || b.Process.Broken || fingerprint.Of(b.Process) == b.Pinned.Print.Text {
+		return
+	}
+	then := s.begun(b)
+	switch {
+	case then == nil:
+	case fingerprint.Of(then) == fingerprint.Of(b.Process): // another version of this program wrote the signs
+		pin := *b.Pinned
+		pin.Print.Text = fingerprint.Of(then)
+		b.Pinned = &pin
+	default:
+		back(b, then)
+	}
+}
+
+// begun is the process by which a batch was begun, nil where it cannot be had.
+func (s Reader) begun(b *model.Batch) *model.Process {
+	if b.Pinned.Revision.Text == "" {
+		return nil
+	}
+	return s.was(b.Process, b.Pinned.Revision.Text)
+}
+
+// Holds tells whether a revision holds the text of a process, and of all that it uses, as
+// it stands.
+func (s Reader) Holds(p *model.Process, revision string) bool {
+	was := s.was(p, revision)
+	return was != nil && fingerprint.Of(was) == fingerprint.Of(p)
+}
+
+// was is a process as it was at a revision, nil where it cannot be had.
+func (s Reader) was(p *model.Process, revision string) *model.Process {
+	at := s.Below(p.Place.File)
+	if at == "" {
+		return nil
+	}
+	h := s.house(revision, at, p.Place.File.Name())
+	if h == nil {
+		return nil
+	}
+	for _, then := range h.Processes {
+		if then.Name == p.Name && !then.Broken {
+			return then
+		}
+	}
+	return nil
+}
+
+// house is that of a file at a revision; nil where it is not there, or has faults.
+func (s Reader) house(revision, at, shown string) *model.House {
+	key := s.Root + "\x00" + revision + "\x00" + at
+	if h, ok := s.Known[key]; ok {
+		return h
+	}
+	h := s.past(revision, at, shown)
+	if s.Known != nil {
+		s.Known[key] = h
+	}
+	return h
+}
+
+func (s Reader) past(revision, at, shown string) *model.House {
+	rev, err := repository.Find(s.Root, revision, path.Base(at))
+	if err != nil {
+		return nil
+	}
+	text, err := rev.Read(at)
+	if err != nil {
+		return nil
+	}
+	h, found := read.Load(shown, text, path.Dir(at), rev)
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		return nil
+	}
+	return h
+}
+
+// back lets a batch go by the process of its beginning.
+func back(b *model.Batch, p *model.Process) {
+	today := b.Process
+	if fingerprint.Of(p) != b.Pinned.Print.Text {
+		b.Since = append(b.Since, "the signs of the text there are others, of another version of maltwright or by hand")
+	}
+	for _, c := range contrast.Files(fingerprint.Trees(p), fingerprint.Trees(today)) {
+		b.Since = append(b.Since, since(c))
+	}
+	b.Today = today
+	b.MadeBy(p)
+}
+
+// since says in a line what is otherwise since a batch was begun.
+func since(c contrast.Change) string {
+	switch c.Kind {
+	case contrast.Added:
+		return "new: " + c.New.Text
+	case contrast.Removed:
+		return "gone: " + c.Old.Text
+	case contrast.Moved:
+		return "moved: " + c.New.Text
+	}
+	return fmt.Sprintf("%s is now %s", c.Old.Text, c.New.Text)
+}

@@ -1,0 +1,73 @@
+// Package fingerprint tells whether a process is still the one that it was: it reduces
+// the text of a process, with all that it uses of the house, to twelve signs.
+//
+// # How it works
+//
+// Of the files of a house those statements are kept that the process is made by
+// (uses.go): the process, the lot, site, vessels, floors and kilns that it names, the
+// limits of the house, and what was learnt of the house and of what it names. What only
+// keeps account, such as the deliveries of a lot, is left out, and so are comments and
+// acceptances. What is kept is written plainly (layout.Plain), each definition for
+// itself, in an order that does not depend on the file it stands in; the fingerprint is
+// the beginning of the SHA-256 of that.
+package fingerprint
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"slices"
+	"strings"
+
+	"maltwright/lang/layout"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// Signs is how many hexadecimal digits a fingerprint has.
+const Signs = 12
+
+// Of gives the fingerprint of a process as it is read.
+func Of(p *model.Process) string {
+	sum := sha256.Sum256([]byte(text(Trees(p))))
+	return hex.EncodeToString(sum[:])[:Signs]
+}
+
+// Trees gives the statements by which a process is made, a tree for each file of its
+// house that has some.
+func Trees(p *model.Process) []*syntax.Tree {
+	if p.House == nil {
+		return nil
+	}
+	u := &uses{names: map[name]bool{}}
+	for _, f := range p.House.Files {
+		tree, _ := syntax.Parse(f)
+		u.trees = append(u.trees, tree)
+	}
+	u.process(p)
+	return u.kept()
+}
+
+// text is what the fingerprint is of. Limits stay in their order, for of two the last one
+// holds; definitions are put in that of their text.
+func text(trees []*syntax.Tree) string {
+	var named, ordered []string
+	for _, t := range trees {
+		for _, s := range t.Top.Statements {
+			one := string(layout.Plain(&syntax.Tree{File: t.File, Top: syntax.Block{Statements: []*syntax.Statement{s}}}))
+			if vocabulary.Opens(vocabulary.File, s.Verb.Text) == vocabulary.Limits {
+				ordered = append(ordered, one)
+			} else {
+				named = append(named, one)
+			}
+		}
+	}
+	slices.Sort(named)
+	return strings.Join(append(named, ordered...), "\n")
+}
+
+// at tells whether a statement of a file is the one that stands at a place.
+func at(f *source.File, s *syntax.Statement, p source.Place) bool {
+	return p.File == f && p.Start == s.Start
+}

@@ -1,0 +1,114 @@
+package model
+
+import (
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// Taken is the charge of a batch that stands in its own record, in the place of that of
+// its process.
+type Taken struct {
+	Place  source.Place
+	Weight *Quantity
+	Grain  *Grain
+}
+
+// Pin says by which text of its process a batch was begun.
+type Pin struct {
+	Place    source.Place
+	Print    Word // the fingerprint of that text
+	Revision Word // of git, in which it stands; empty where none does
+}
+
+// Remark is something that was noticed, in words.
+type Remark struct {
+	Seen
+	Text Word
+}
+
+// Tested is what a laboratory found in the finished malt.
+type Tested struct {
+	Seen
+	What   Word // moisture, extract ...
+	Found  Quantity
+	Method Word // empty where it is not said
+}
+
+// Lines are all that was seen and has a time or a step: readings, remarks and analyses.
+func (t *Batch) Lines() []Dated {
+	var list []Dated
+	for _, x := range t.Readings {
+		list = append(list, x)
+	}
+	for i := range t.Remarks {
+		list = append(list, &t.Remarks[i])
+	}
+	for i := range t.Tested {
+		list = append(list, &t.Tested[i])
+	}
+	return list
+}
+
+// Dated is a line of a record that says when it was.
+type Dated interface {
+	Place() source.Place
+	When() Instant
+}
+
+// TestOf gives the last analysis of a kind, nil where there is none.
+func (t *Batch) TestOf(what string) *Tested {
+	for i := len(t.Tested) - 1; i >= 0; i-- {
+		if t.Tested[i].What.Text == what {
+			return &t.Tested[i]
+		}
+	}
+	return nil
+}
+
+// MadeBy says by which process the batch is made. Where it has a charge of its own it is
+// made by a copy of the process with that charge.
+func (t *Batch) MadeBy(p *Process) {
+	t.Process = p
+	if p == nil || t.From == nil {
+		return
+	}
+	own := *p
+	if t.From.Weight != nil {
+		own.Charge = t.From.Weight
+	}
+	if t.From.Grain != nil {
+		own.Grain = t.From.Grain
+	}
+	t.Process = &own
+}
+
+// Came is how much of the lot came in, in the unit of its first delivery; false where
+// nothing says it.
+func (g *Grain) Came() (in Quantity, ok bool) {
+	if len(g.Delivered) == 0 {
+		return in, false
+	}
+	in = g.Delivered[0].Weight
+	if len(g.Delivered) == 1 {
+		return in, true
+	}
+	sum := 0.0
+	for _, d := range g.Delivered {
+		sum += d.Weight.SI
+	}
+	if more, err := quantity.In(sum, in.Unit()); err == nil {
+		in.Quantity = more
+	} else {
+		in.SI = sum
+	}
+	return in, true
+}
+
+// Delivery is grain of a lot that came in.
+type Delivery struct {
+	Place  source.Place
+	Weight Quantity
+	From   Word
+	On     Word // the date as written
+	As     Word // the number of the delivery
+}
