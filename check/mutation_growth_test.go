@@ -50,7 +50,7 @@ var growthKinds = []kind{
 	{"a gate of the corn that the growth does not come to", inProcess(`until acrospire at least \S+.*\n( *allow) .*`, "until acrospire at least 1/3\n$1 1 to 7 days\n    gate acrospire at least 9/10"), neverReached + tooShort + " acrospire-goal-odd", caution, "until germinate allow gate"},
 	{"a hold of minutes", inProcess(`(hold +bed at \d+ to \d+ °C)`, "$1 for 3 min\n    hold bed at 14 to 16 °C"), oddTime, caution, "hold"},
 	{"the last hold with an end that is not kept", inProcess(`(hold +bed at \d+ to \d+ °C)`, "$1 for 3 days"), neverReached + " last-hold-end", caution, "hold"},
-	{"the bed led down far below its room", inProcess(`hold +bed at \d+ to \d+ °C`, "hold  bed from 17 to 3 °C over 3 days"), "bed-too-cold room-too-warm-for-bed piece-overheats guard-came-first", caution, "hold until"},
+	{"the bed led down far below its room", inProcess(`hold +bed at \d+ to \d+ °C`, "hold  bed from 17 to 3 °C over 3 days"), "bed-too-cold room-too-warm-for-bed piece-overheats guard-came-first air-cannot-hold-bed", caution, "hold until"},
 	{"the bed led nowhere", inProcess(`hold +bed at (\d+) to (\d+) °C`, "hold  bed from $1 to $2 °C"), "step-needs-end", fault, "hold"},
 	{"the bed led up in the step of the kiln", inProcess(`hold +bed at \d+ to \d+ °C`, "hold  bed from 45 to 60 °C over 3 days"), "bed-too-warm", fault, "hold"},
 	{"sprinkled with a flood", unless(`Mill pale`, behind(`turn `, "sprinkle # l every 6 h", 3)), tooMuchWater, caution, "sprinkle germinate"},

@@ -119,7 +119,7 @@ func timeGiven(s model.Step) (t *model.Quantity, word, what string) {
 		return nil, "", ""
 	case s.Kind() == model.GateStep:
 		return orLatest(nil, s.Ends().Allow), "wait", "for a wait at a gate"
-	case s.Ends().For == nil && s.Warmth().From != nil && s.Warmth().Over != nil:
+	case s.Kind() != model.HoldStep && s.Ends().For == nil && s.Warmth().From != nil && s.Warmth().Over != nil:
 		return s.Warmth().Over, "rise", "for a rise"
 	}
 	time := s.Ends().For

@@ -21,10 +21,11 @@
 //
 //	dH/dt = respiration − loss to the room − vapour + held
 //
-// so the energy ledger closes to rounding. "Held" is the heat a maltster takes
-// out or puts in to keep the bed in a band: nil while the bed floats inside it,
-// and at an edge just what keeps the bed there. How much of it more turning
-// could have done is kept beside it.
+// so the energy ledger closes to rounding. "Held" is the heat that is taken out
+// or put in to keep the bed in a band: nil while the bed floats inside it, and at
+// an edge just what keeps the bed there, as far as it can be had. Work on the bed
+// takes heat out, a heap keeps it in, and beside them stand a cooler and a heater
+// of so many watts; beyond all of that the bed goes by its own balance.
 //
 // [Piece] is a plain value. To find the hour of an event, copy it, advance the
 // copy, and bisect.

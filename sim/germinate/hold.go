@@ -71,11 +71,11 @@ func (r *runner) need(c course, f *flows) float64 {
 
 // all is the power of a course on which all is done, W.
 func (r *runner) all(c course, y *vector, f *flows) float64 {
-	if m := r.most(y, f); c.side > 0 {
+	m := r.most(y, f)
+	if c.side > 0 {
 		return -(m.worked + r.room.Cooler)
-	} else {
-		return m.heaped + r.room.Heater
 	}
+	return m.heaped + r.room.Heater
 }
 
 // wanting is what a held course wants beyond all that can be done, as the rate at

@@ -282,3 +282,23 @@ func TestSomebodySprinklesWhenTheBedIsDryAndAFanNeedsNobody(t *testing.T) {
 		}
 	}
 }
+
+// Whatever warms or cools a bed does so by itself.
+func TestNobodyComesForAHeater(t *testing.T) {
+	process := steepText + growText + kilnText
+	plain := List(forecastOf(t, process))
+	text := strings.Replace(house, "floor \"tray\" { area 0.4 m2 }", "floor \"tray\" { area 0.4 m2; heater 300 W; cooler 300 W }", 1)
+	require.NotEqual(t, house, text)
+	h, _ := read.Load("test.malt", []byte(text+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+process+"}\n"), ".", nowhere{})
+	f, err := forecast.Run(h.Processes[0], forecast.Options{})
+	require.NoError(t, err)
+	require.Positive(t, f.Totals.BedHeat+f.Totals.BedCold)
+	kinds := func(list []Task) map[Kind]bool {
+		out := map[Kind]bool{}
+		for _, one := range list {
+			out[one.Kind] = true
+		}
+		return out
+	}
+	assert.Equal(t, kinds(plain), kinds(List(f)))
+}
