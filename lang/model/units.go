@@ -52,6 +52,11 @@ func (p *Process) temperatures() (list []quantity.Quantity) {
 		if w, ok := st.(*Withering); ok && w.Air != nil {
 			list = append(list, w.Air.High)
 		}
+		if piece := PieceOf(st); piece != nil {
+			for _, a := range piece.Blown {
+				list = append(list, a.At.High)
+			}
+		}
 	}
 	return list
 }
@@ -91,9 +96,7 @@ func (p *Process) sizes() (list []quantity.Quantity) {
 func sizeOf(st Stage) *Quantity {
 	switch st := st.(type) {
 	case *Steep:
-		if st.Vessel != nil {
-			return st.Vessel.Holds
-		}
+		return st.Room()
 	case *Kilning:
 		if st.Kiln != nil {
 			return st.Kiln.Area

@@ -134,9 +134,7 @@ func sharesOfCharge(p *model.Process) sharesOf {
 				list.add(sprinkledBy(st.Sprinkle.Water, p.Charge))
 			}
 		case *model.Steep:
-			if st.Vessel != nil {
-				list.add(vocabulary.WaterRoom, st.Vessel.Holds, p.Charge)
-			}
+			list.add(vocabulary.WaterRoom, st.Room(), p.Charge)
 		case *model.Kilning:
 			if st.Kiln != nil {
 				list.add(vocabulary.KilnLoad, p.Charge, st.Kiln.Area)
@@ -161,6 +159,17 @@ func sprinkledBy(water, charge *model.Quantity) (name string, of, over *model.Qu
 		return vocabulary.Sprinkled, nil, charge
 	}
 	return vocabulary.Sprinkled, &model.Quantity{Quantity: litres, Place: water.Place}, charge
+}
+
+// floorProportions holds the air of a box against its area.
+func (b *builder) floorProportions(f *model.Floor) {
+	var list sharesOf
+	list.add(vocabulary.AirOfBox, f.Airflow, f.Area)
+	for _, s := range list {
+		if s.out(s.Usual) != 0 {
+			b.disproportion(s, s.of)
+		}
+	}
 }
 
 // kilnProportions holds the facts of a kiln against each other.
