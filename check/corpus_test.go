@@ -35,6 +35,21 @@ func TestExamplesRaiseNoFault(t *testing.T) {
 	quiet(t, "../examples/batches/*.malt")
 }
 
+// A home house in lb and °F, and a craft house with boxes and a floor: nothing at all is
+// found in them.
+func TestWholeHousesAreClean(t *testing.T) {
+	for _, pattern := range []string{"../examples/home/*.malt", "../examples/hall/*.malt"} {
+		files, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		require.NotEmpty(t, files)
+		for _, path := range files {
+			for _, f := range checkFile(t, path).Findings {
+				assert.Fail(t, f.Message, "%s [%s]", path, f.Rule)
+			}
+		}
+	}
+}
+
 func quiet(t *testing.T, pattern string) {
 	files, err := filepath.Glob(pattern)
 	require.NoError(t, err)

@@ -71,6 +71,9 @@ func (c *Case) timesGiven() []givenTime {
 				add(vocabulary.VerbWither, "for withering", c.inAll(model.WitherStage))
 			}
 			add("wither's turn", "from one turn to the next", atLeastAMinute(st.Turn))
+			for _, a := range st.Blown {
+				add(vocabulary.VerbAir, "from one start of the fan to the next", atLeastAMinute(a.Every))
+			}
 		case *model.Kilning:
 			add(vocabulary.VerbStir, "from one stirring to the next", atLeastAMinute(st.Stir))
 		case *model.Deculming:

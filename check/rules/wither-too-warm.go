@@ -30,6 +30,9 @@ var witherTooWarm = Rule{
 			if st.Air != nil {
 				c.witheredWarm(r, st.Air)
 			}
+			for _, a := range st.Blown {
+				c.witheredWarm(r, &a.At)
+			}
 		}
 	},
 }

@@ -42,7 +42,7 @@ func holds(t testing.TB, text []byte) {
 func samples(t testing.TB) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{}
-	for _, pattern := range []string{"../../examples/*.malt", "../../examples/broken/*.malt", "../../examples/batches/*.malt", "../../check/testdata/*/*.malt", "testdata/*.malt"} {
+	for _, pattern := range []string{"../../examples/*.malt", "../../examples/broken/*.malt", "../../examples/batches/*.malt", "../../examples/h*/*.malt", "../../check/testdata/*/*.malt", "testdata/*.malt"} {
 		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		for _, f := range files {

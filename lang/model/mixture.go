@@ -19,10 +19,10 @@ func (p *Process) Taken() []Taken {
 	return []Taken{{Place: p.Charge.Place, Weight: p.Charge, Grain: p.Grain}}
 }
 
-// TakenOf is how much of a lot a process takes, kg.
+// TakenOf is how much of a lot a process takes, kg. A lot of the past goes by its name.
 func (p *Process) TakenOf(g *Grain) (kg float64) {
 	for _, t := range p.Taken() {
-		if t.Grain == g {
+		if t.Grain.Name == g.Name {
 			kg += t.Weight.SI
 		}
 	}

@@ -52,6 +52,11 @@ func (p *Process) temperatures() (list []quantity.Quantity) {
 		if w, ok := st.(*Withering); ok && w.Air != nil {
 			list = append(list, w.Air.High)
 		}
+		if piece := PieceOf(st); piece != nil {
+			for _, a := range piece.Blown {
+				list = append(list, a.At.High)
+			}
+		}
 	}
 	return list
 }

@@ -111,6 +111,7 @@ func (b *builder) floor(r *filled) {
 	v := &model.Floor{}
 	v.Name, v.Place = r.name()
 	facts(b, r, vocabulary.Floor, v, floorFacts)
+	b.floorProportions(v)
 	b.together(vocabulary.TrayWeight, v.Weighs, v.Area)
 	b.house.Floors = append(b.house.Floors, v)
 }

@@ -161,6 +161,17 @@ func sprinkledBy(water, charge *model.Quantity) (name string, of, over *model.Qu
 	return vocabulary.Sprinkled, &model.Quantity{Quantity: litres, Place: water.Place}, charge
 }
 
+// floorProportions holds the air of a box against its area.
+func (b *builder) floorProportions(f *model.Floor) {
+	var list sharesOf
+	list.add(vocabulary.AirOfBox, f.Airflow, f.Area)
+	for _, s := range list {
+		if s.out(s.Usual) != 0 {
+			b.disproportion(s, s.of)
+		}
+	}
+}
+
 // kilnProportions holds the facts of a kiln against each other.
 func (b *builder) kilnProportions(k *model.Kiln) {
 	var list sharesOf

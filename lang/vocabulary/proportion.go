@@ -25,6 +25,7 @@ const Charged = "grain"
 const (
 	FloorLoad  = "floor-load"
 	KilnLoad   = "kiln-load"
+	AirOfBox   = "box-air"
 	AirOfArea  = "kiln-air"
 	AirOfOven  = "oven-air"
 	AirOfGrain = "air-for-grain"
@@ -46,6 +47,10 @@ var ratios = []Proportion{
 	{Name: KilnLoad, Of: Charged, On: "kiln", Unit: "m2", Can: band("0.05 to 600 kg"), Usual: band("0.8 to 600 kg"),
 		Standing: "600 kg is green malt two metres deep; rule kiln-too-deep judges the depth: " + practice,
 		Doc:      "raw grain of the charge on each square metre of the kiln"},
+	{Name: AirOfBox, Of: "air", On: "floor", Unit: "m2", Can: band("0.004 to 7000 m3/h"), Usual: band("3 to 1500 m3/h"),
+		Standing: "270 m3/h is 480 m3/h for a tonne that lies a metre deep, 3 m3/h the same air through a hand's breadth of corns; above 1500 m3/h no bed of them gains by more: " + practice,
+		Doc:      "airflow through each square metre of a floor that air is blown through",
+		Little:   "look at both numbers and their units"},
 	{Name: AirOfArea, Of: "air", On: "kiln", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("25 to 4000 m3/h"),
 		Standing: "0.7 cm/s to a metre a second, at which corns begin to dance: " + practice,
 		Doc:      "airflow through each square metre of a kiln with a draught",
