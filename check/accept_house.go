@@ -69,8 +69,8 @@ func usedAt(p *model.Process, at source.Place) (list []source.Place) {
 	}
 	switch st := stageAt(p, at).(type) {
 	case *model.Steep:
-		if st.Vessel != nil {
-			list = append(list, st.Vessel.Place)
+		for _, v := range st.Vessels() {
+			list = append(list, v.Place)
 		}
 	case *model.Kilning:
 		if st.Kiln != nil {

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -29,7 +30,8 @@ vessel "base tub" { holds 12 l }`,
 
 // vesselFull reports the vessel of a steep that does not hold its grain.
 func (c *Case) vesselFull(r finding.Rule, st *model.Steep) {
-	if st.Vessel == nil || st.Vessel.Holds == nil {
+	holds := st.Room()
+	if holds == nil {
 		c.NotJudged(r, "no vessel is named, or it does not say what it holds")
 		return
 	}
@@ -37,12 +39,26 @@ func (c *Case) vesselFull(r finding.Rule, st *model.Steep) {
 		if t.Place != st.Place() {
 			continue
 		}
-		f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %q holds %s",
-			st.Vessel.Holds.Like(t.Need), st.Vessel.Name, st.Vessel.Holds))
+		f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %s",
+			holds.Like(t.Need), holding(st, holds)))
 		if charge := c.Process.Charge; charge != nil && t.Need > 0 {
-			f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*st.Vessel.Holds.SI/t.Need))
+			f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*holds.SI/t.Need))
 		}
-		f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
+		for _, v := range st.Vessels() {
+			f.Related = append(f.Related, finding.Related{Place: v.Place, Message: "the vessel"})
+		}
 		c.Note(f)
 	}
+}
+
+// holding says what the vessels of a steep hold.
+func holding(st *model.Steep, holds *model.Quantity) string {
+	var names []string
+	for _, v := range st.Vessels() {
+		names = append(names, fmt.Sprintf("%q", v.Name))
+	}
+	if len(names) == 1 {
+		return fmt.Sprintf("%s holds %s", names[0], holds)
+	}
+	return fmt.Sprintf("%s hold %s together", strings.Join(names, " and "), holds)
 }

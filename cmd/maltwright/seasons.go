@@ -95,7 +95,7 @@ var seasonsWriters = map[string]func(*World, ledger.Result) error{
 // enter reads the batches of the files into a book; of a lot that is traced, its own alone.
 func (c Seasons) enter(book *ledger.Book, files []input) (records, error) {
 	return recordsOf(files, func(r record) {
-		if g := r.batch.Process.Grain; c.Trace != "" && (g == nil || !trace.Named(g, c.Trace)) {
+		if c.Trace != "" && !trace.Takes(r.batch, r.house, c.Trace) {
 			return
 		}
 		book.Enter(ledger.Record{File: r.in.name, Root: r.in.root, Below: below(r.in, r.root, ledger.Standing(r.batch).Place.File),

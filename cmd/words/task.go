@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"strings"
 
 	"maltwright/cmd/answer"
@@ -15,7 +16,7 @@ func (h House) task(k timetable.Sentence) string { return tasks[k.Kind](h, k) }
 // tasks has the words of every kind of task.
 var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	visits.Fill: func(h House, k timetable.Sentence) string {
-		return Joined(": ", "fill"+named(" ", k.Where)+" for "+k.Name, h.steeping(k))
+		return Joined(": ", "fill"+named(" ", k.Where)+h.portions(k.Shares)+" for "+k.Name, h.steeping(k))
 	},
 	visits.Drain: func(h House, k timetable.Sentence) string {
 		return Joined("; then ", "drain "+k.Name+", weigh", h.steeping(k))
@@ -73,6 +74,18 @@ func (h House) heating(k timetable.Sentence) string {
 		out = Joined(" for ", out, Span(k.Lasts))
 	}
 	return Joined(" until ", out, OneLine(k.Until))
+}
+
+// portions says what goes into each of several vessels.
+func (h House) portions(list []timetable.Portion) string {
+	var out []string
+	for _, p := range list {
+		out = append(out, fmt.Sprintf("%q (%s of grain, %s of water)", p.In, Mass(h, p.Grain), h.Water(float64(p.Water))))
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return " " + strings.Join(out, " and ")
 }
 
 // steeping is how long a step of the steep lasts, in what, and with what.

@@ -16,6 +16,12 @@ func TestTheOrderOfWhatIsJoinedByAndMeansNothing(t *testing.T) {
 		told(with("overflow 2 l/min"), with("overflow 3 l/min")))
 }
 
+func TestTheOrderOfVesselsIsNoChange(t *testing.T) {
+	with := func(in string) string { return "process \"p\" { steep in " + in + " { soak 7 h } }\n" }
+	assert.Empty(t, told(with("\"tub 1\" and \"tub 2\""), with("\"tub 2\" and \"tub 1\"")))
+	assert.Equal(t, "changed process \"p\": steep in \"tub 1\" {in \"tub 1\" and \"tub 2\" -> \"tub 1\"}\n", told(with("\"tub 1\" and \"tub 2\""), with("\"tub 1\"")))
+}
+
 func TestTurnsAtTheSameTimesOfDayAreNoChange(t *testing.T) {
 	with := func(turn string) string {
 		return "process \"p\" { germinate on \"t\" { " + turn + " } }\n"

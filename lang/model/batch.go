@@ -108,12 +108,15 @@ func (t *Batch) Empty(x *Weighed) (kg float64) {
 }
 
 // ScaleOf is the scale of a weighing: the one that it names, or the only one of the
-// house; nil where that is not known.
+// house, if the line says what stood on it or the scale takes so much; nil where it is not known.
 func (t *Batch) ScaleOf(x *Weighed) *Scale {
 	if x.On != nil || t.Process == nil || t.Process.House == nil || len(t.Process.House.Scales) != 1 {
 		return x.On
 	}
-	return t.Process.House.Scales[0]
+	if s := t.Process.House.Scales[0]; x.In != nil || s.Takes(x.Weight.SI) {
+		return s
+	}
+	return nil
 }
 
 // Net gives what the grain of a weighing weighs by itself, kg, and the raw

@@ -119,6 +119,7 @@ type Vessel struct {
 	Place  source.Place
 	Holds  *Quantity
 	Weighs *Quantity // empty
+	Grows  Floor     // its facts as where grain grows in it, without its name
 }
 
 // Floor is where the piece lies: a floor, a tray, or a box or drum that air is blown

@@ -44,7 +44,7 @@ func (v *Kiln) holder() *Holder   { return &Holder{"kiln", v.Name, v.Place, v.We
 func HolderOf(st Stage) *Holder {
 	switch st := st.(type) {
 	case *Steep:
-		if st.Vessel != nil {
+		if st.Vessel != nil && len(st.More) == 0 {
 			return st.Vessel.holder()
 		}
 	case *Kilning:

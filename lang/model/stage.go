@@ -37,8 +37,9 @@ func Order() []StageKind {
 // Steep is the stage of soaks and air rests.
 type Steep struct {
 	Written
-	Vessel *Vessel
-	Target *Range // the moisture wanted at steep-out
+	Vessel *Vessel   // the first of them, where it is shared out among several
+	More   []*Vessel // the others
+	Target *Range    // the moisture wanted at steep-out
 	Steps  []Step
 	Until  *Condition
 	Aerate *Aerate // of every soak that does not have air all the time
@@ -55,6 +56,7 @@ type Aerate struct {
 type Piece struct {
 	Ending
 	Floor         *Floor
+	In            *Vessel // the vessel that the floor is, where the piece grows in one
 	Steps         []Step
 	Turn          *Quantity // from one turn to the next; the mean of those at times of day
 	TurnAt        *Daily    // the times of day at which it is turned; nil where it is turned at even intervals

@@ -96,9 +96,7 @@ func (p *Process) sizes() (list []quantity.Quantity) {
 func sizeOf(st Stage) *Quantity {
 	switch st := st.(type) {
 	case *Steep:
-		if st.Vessel != nil {
-			return st.Vessel.Holds
-		}
+		return st.Room()
 	case *Kilning:
 		if st.Kiln != nil {
 			return st.Kiln.Area

@@ -25,6 +25,8 @@ type builder struct {
 	records   []*filled        // batches of the file itself
 	learning  []*filled        // blocks of what the house has learnt
 	used      map[any]bool
+	beds      map[*model.Vessel][]*filled // the facts of vessels that only a piece asks for
+	grownIn   map[*model.Vessel]bool
 	scales    map[string]*model.Scale // by their names; see listScales
 	holders   map[string][]*model.Holder
 	anyHolder []*model.Holder // in the order in which they are defined

@@ -89,11 +89,6 @@ func (b *builder) site(r *filled) {
 	b.house.Sites = append(b.house.Sites, s)
 }
 
-var vesselFacts = table[model.Vessel]{
-	"holds":  func(_ *builder, v *model.Vessel, r *filled) { v.Holds = r.slot(0).quantity() },
-	"weighs": func(_ *builder, v *model.Vessel, r *filled) { v.Weighs = r.slot(0).quantity() },
-}
-
 func (b *builder) vessel(r *filled) {
 	v := &model.Vessel{}
 	v.Name, v.Place = r.name()
@@ -233,6 +228,7 @@ func (b *builder) unused() {
 	if len(b.pending) == 0 {
 		return
 	}
+	b.idleBeds()
 	for _, d := range definitionsIn(b.house) {
 		if serves[d.kind] && d.place.File == b.main && !b.used[d.of] && !(b.weighedIn[d.name] && d.kind != "grain" && d.kind != "site") {
 			b.note(unusedDefinition.At(d.place, fmt.Sprintf("no process of this file uses %s %q", d.kind, d.name)))

@@ -37,7 +37,7 @@ var repeatStatements = table[steeping]{
 func (b *builder) steep(p *model.Process, s *filled) {
 	st := &model.Steep{Written: s.written()}
 	b.stage(p, st, s)
-	st.Vessel = find(b, s.clause("in", 0), "vessel", b.house.Vessels, func(v *model.Vessel) string { return v.Name })
+	b.inVessels(st, s)
 	st.Target = b.upright(s.clause("to", 1))
 	if st.Target != nil {
 		if b.moisture(&model.Quantity{Quantity: st.Target.High, Place: st.Target.Place}, p.Limits) == nil {
@@ -91,6 +91,7 @@ func (b *builder) germinate(p *model.Process, s *filled) {
 	st := &model.Germination{Written: s.written()}
 	b.stage(p, st, s)
 	b.onFloor(&st.Piece, s)
+	b.inVessel(&st.Piece, s)
 	fillStage(b, p, s, vocabulary.Germinate, st, &growing{st, &st.Piece}, germinateStatements)
 }
 

@@ -37,7 +37,7 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	l := &loader{reader: r, house: &model.House{}, seen: map[string]*source.File{}, total: len(text), base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	main := source.New(name, text)
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
-	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
+	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
 	b.recall, _ = r.(Recaller)
 	for _, t := range l.trees {
 		b.file(t)

@@ -134,9 +134,7 @@ func sharesOfCharge(p *model.Process) sharesOf {
 				list.add(sprinkledBy(st.Sprinkle.Water, p.Charge))
 			}
 		case *model.Steep:
-			if st.Vessel != nil {
-				list.add(vocabulary.WaterRoom, st.Vessel.Holds, p.Charge)
-			}
+			list.add(vocabulary.WaterRoom, st.Room(), p.Charge)
 		case *model.Kilning:
 			if st.Kiln != nil {
 				list.add(vocabulary.KilnLoad, p.Charge, st.Kiln.Area)

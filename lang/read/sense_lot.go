@@ -26,7 +26,7 @@ func (b *builder) stock() {
 		}
 		sum := 0.0
 		for _, t := range taken {
-			if t.Process == nil || t.Process.Grain != g || t.Process.Charge == nil {
+			if p := t.Process; p == nil || p.Charge == nil || p.Grain == nil || p.Grain.Name != g.Name { // a lot of the past goes by its name
 				continue
 			}
 			if sum += t.Process.Charge.SI; beyond(sum, in.SI) {

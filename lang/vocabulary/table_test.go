@@ -136,7 +136,7 @@ func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {
 	assert.Equal(t, []Block{Site, Germinate, Wither}, Homes("air"))
-	assert.Equal(t, []Block{Floor, KilnFacts}, Homes("area"))
+	assert.Equal(t, []Block{Floor, KilnFacts, Vessel}, Homes("area"))
 	assert.Empty(t, Homes("boil"))
 }
 

@@ -168,8 +168,8 @@ func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 
 // steepTroubles looks at vessel and target once the steep is over.
 func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
-	if v := st.Vessel; v != nil && v.Holds != nil {
-		if need := r.drawn.room(m); need > v.Holds.SI {
+	if holds := st.Room(); holds != nil {
+		if need := r.drawn.room(m); need > holds.SI {
 			r.trouble(VesselFull{r.meets(st.Place()), need})
 		}
 	}

@@ -22,9 +22,9 @@ type Face struct {
 }
 
 // coldestRoom and warmestRoom, °C: of rooms in which grain is kept.
-const coldestRoom, warmestRoom = -30.0, 45.0
+const coldestRoom, warmestRoom = -30.0, 50.0
 
-// NewFace returns the face toward room air of t °C, −30 to 45, relative humidity
+// NewFace returns the face toward room air of t °C, −30 to 50, relative humidity
 // rh, 0 to 1, moving at speed m/s, 0 to 5, at pressure Pa (nil: 101,325).
 // Outside it returns a *[air.RangeError].
 //

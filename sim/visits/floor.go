@@ -35,6 +35,9 @@ func (l *lister) floor(st forecast.Stage) {
 	if piece.Floor != nil {
 		t.Where = piece.Floor.Name
 	}
+	if l.stays(piece) {
+		t.Kind, t.Where = Change, ""
+	}
 	l.add(t)
 	worked := l.turns(stage, begin.Start, last.End)
 	if piece.Turn == nil {

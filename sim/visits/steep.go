@@ -59,7 +59,9 @@ func (l *lister) fill(s *forecast.Step, when, moisture, weight float64) Task {
 	if soak, ok := l.steps[s.Place].(*model.Soak); ok {
 		t.Water = soak.Water
 	}
-	if v := l.of.(*model.Steep).Vessel; v != nil {
+	st := l.of.(*model.Steep)
+	t.Shares = l.portions(st, s, weight)
+	if v := st.Vessel; v != nil && len(t.Shares) == 0 {
 		t.Where = v.Name
 	}
 	return t

@@ -64,6 +64,7 @@ type Task struct {
 	Until       string               // the condition, as written
 	Missed      bool                 // of a gate: the forecast gives up waiting here
 	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
+	Shares      []Portion            // what goes into each vessel, where a steep is shared out among several
 	With        string               // what a soak or a rest is with: air and lime
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
@@ -87,7 +88,7 @@ func List(f *forecast.Forecast) []Task {
 		if i+1 < len(f.Stages) {
 			l.next = &f.Stages[i+1]
 		}
-		l.of, l.moisture = st.Of, st.Steps[0].MoistureStart
+		l.before, l.of, l.moisture = l.of, st.Of, st.Steps[0].MoistureStart
 		if list := listers[st.Kind]; list != nil {
 			list(l, st)
 		}
@@ -141,6 +142,7 @@ type lister struct {
 	p        *model.Process
 	steps    map[source.Place]model.Step
 	of       model.Stage
+	before   model.Stage     // the stage before it, nil for none
 	next     *forecast.Stage // nil behind the last
 	weight   float64         // kg at the beginning of the stage
 	moisture float64         // the same, wet basis

@@ -59,7 +59,15 @@ type Do struct {
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, or to soak in, as written"`
+	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
 	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
+}
+
+// Portion is what goes into one of several vessels.
+type Portion struct {
+	In    string `doc:"the vessel, as named"`
+	Grain answer.Kilograms
+	Water answer.Litres
 }
 
 // Sentence is what is to do, to be put into words.
@@ -72,6 +80,9 @@ func (Sentence) Told() {}
 func TaskOf(t visits.Task) Task {
 	do := Do{Stage: t.Stage, Kind: t.Kind, Name: t.Name, Where: t.Where, Temperature: outlook.TemperatureOf(t.Temperature), Lasts: answer.Seconds(t.Lasts),
 		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, With: t.With}
+	for _, p := range t.Shares {
+		do.Shares = append(do.Shares, Portion{p.In, answer.Kilograms(p.Grain), answer.Litres(1000 * p.Water)})
+	}
 	if t.Water != nil {
 		do.Amount = t.Water.String()
 	}

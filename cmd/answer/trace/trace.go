@@ -80,6 +80,13 @@ func Named(g *model.Grain, lot string) bool {
 	return g.Name == lot || slices.ContainsFunc(g.Delivered, func(d model.Delivery) bool { return d.As.Text == lot })
 }
 
+// Takes tells whether a batch of a house is of the lot that is asked for. The lot of a batch
+// that goes by a process of the past is found by its name.
+func Takes(b *model.Batch, h *model.House, lot string) bool {
+	g := b.Process.Grain
+	return g != nil && (g.Name == lot || slices.ContainsFunc(h.Grains, func(x *model.Grain) bool { return x.Name == g.Name && Named(x, lot) }))
+}
+
 // cameIn counts deliveries that are alike, in each file. A lot is often written in several
 // files that are copies of each other, so that of a delivery the most in one file count.
 type cameIn map[Delivery]map[string]int

@@ -92,9 +92,9 @@ func (w *writer) statement(in vocabulary.Block, word string, depth int) {
 		}
 		w.slots(row.Slots, "")
 		said := map[string]bool{}
-		often := w.often(word)
+		chosen := w.chosen(word)
 		for _, c := range row.Clauses {
-			if c.Required || c.Word == often || !(often != "" && slices.Contains(oftens, c.Word)) && w.wants(c.Word) {
+			if c.Required || w.written(word, c.Word, chosen) {
 				said[c.Word] = true
 				w.clause(&c)
 			}
@@ -205,6 +205,7 @@ var left = []string{"accept", "limits", "use"}
 var always = map[vocabulary.Block][]string{
 	vocabulary.Process:   {"make", "from", "at", "steep", "germinate", "kiln"},
 	vocabulary.Site:      {"air", "water", "humidity", "awake"},
+	vocabulary.Vessel:    {"area"}, // grain may grow in it
 	vocabulary.Germinate: {"hold", "until", "allow"},
 	vocabulary.Wither:    {"air", "until", "allow"},
 	vocabulary.Kiln:      {"dry"},

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 )
 
@@ -45,6 +46,22 @@ func TestNothingIsAssumedOfAKnownScale(t *testing.T) {
 }
 `), time.Time{})
 	assert.Empty(t, x.Assumed())
+}
+
+// Where a house has one scale, every weight was read on it that it takes.
+func TestTheOnlyScaleOfAHouseIsThatOfItsWeights(t *testing.T) {
+	b := written(t, "  weighed 7.40 kg at 14:00 after soak 1\n")
+	only := *b.Process.House.Scales[0]
+	b.Process.House.Scales = []*model.Scale{&only}
+	x := trial(t, b, time.Time{})
+	assert.InDelta(t, math.Hypot(7.40*math.Sqrt(0.012*0.012-0.004*0.004), 0.005/math.Sqrt(12)), x.Observations[0].Error, 1e-12)
+	assert.Empty(t, x.Assumed())
+
+	only.Holds = &model.Quantity{}
+	only.Holds.SI = 2
+	x = trial(t, b, time.Time{})
+	assert.InDelta(t, 0.012*7.40, x.Observations[0].Error, 1e-12)
+	assert.NotEmpty(t, x.Assumed())
 }
 
 // What a bowl weighs counts with the error of an unknown scale, which is of all that

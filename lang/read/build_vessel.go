@@ -1,0 +1,87 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+)
+
+// vesselFacts are what a vessel can say: of itself, and, where grain grows in it, of its bed
+// as a floor.
+var vesselFacts = func() table[model.Vessel] {
+	t := table[model.Vessel]{
+		"holds":  func(_ *builder, v *model.Vessel, r *filled) { v.Holds = r.slot(0).quantity() },
+		"weighs": func(_ *builder, v *model.Vessel, r *filled) { v.Weighs = r.slot(0).quantity() },
+	}
+	for _, word := range bedFacts {
+		set := floorFacts[word]
+		t[word] = func(b *builder, v *model.Vessel, r *filled) {
+			set(b, &v.Grows, r)
+			b.beds[v] = append(b.beds[v], r)
+		}
+	}
+	return t
+}()
+
+// bedFacts are the facts of a vessel that only a piece asks for.
+var bedFacts = []string{"area", "airflow", "heater", "cooler", "returns", "tumbles"}
+
+func vesselName(v *model.Vessel) string { return v.Name }
+
+// inVessels reads the vessels of a steep.
+func (b *builder) inVessels(st *model.Steep, s *filled) {
+	for _, part := range s.parts("in") {
+		v := find(b, part[0], "vessel", b.house.Vessels, vesselName)
+		switch {
+		case v == nil:
+		case slices.Contains(st.Vessels(), v):
+			b.again(part[0].place, s.place, fmt.Sprintf("%q is given twice", v.Name))
+		case st.Vessel == nil:
+			st.Vessel = v
+		default:
+			st.More = append(st.More, v)
+		}
+	}
+}
+
+// inVessel reads the vessel that a piece grows in.
+func (b *builder) inVessel(piece *model.Piece, s *filled) {
+	switch {
+	case s.has("in") && s.has("on"):
+		f := twoOfAClause.At(s.place, fmt.Sprintf("%s is on a floor and in a vessel", s.Verb.Text))
+		f.Hint = "take one of the two out"
+		b.refuse(f)
+		return
+	case !s.has("in") && !s.has("on"):
+		f := valueNeeded.At(s.place, fmt.Sprintf("%s needs on: where the piece lies; or in: the vessel it grows in", s.Verb.Text))
+		f.Hint = "such as: " + s.row.Example
+		b.refuse(f)
+		return
+	}
+	v := find(b, s.clause("in", 0), "vessel", b.house.Vessels, vesselName)
+	if v == nil {
+		return
+	}
+	piece.In, piece.Floor = v, v.Bed()
+	b.grownIn[v] = true
+	if v.Grows.Area == nil {
+		f := missingStatement.At(s.clause("in", 0).place, fmt.Sprintf("vessel %q needs area: grain grows in it", v.Name))
+		f.Hint = "add a line such as: area 0.8 m2"
+		f.Related = []finding.Related{{Place: v.Place, Message: "the vessel"}}
+		b.note(f)
+	}
+}
+
+// idleBeds notes facts of a vessel that only a piece asks for, where none grows in it.
+func (b *builder) idleBeds() {
+	for _, v := range b.house.Vessels {
+		if b.grownIn[v] || v.Place.File != b.main || !b.used[v] {
+			continue
+		}
+		for _, r := range b.beds[v] {
+			b.note(unusedDefinition.At(r.place, fmt.Sprintf("no process of this file grows grain in %q, so its %s says nothing", v.Name, r.Verb.Text)))
+		}
+	}
+}
