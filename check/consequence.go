@@ -35,6 +35,11 @@ var consequences = []consequence{
 	{rule: "room-too-cold-for-bed", of: "bed-too-warm", near: sameLine},
 	{rule: "room-too-warm-for-bed", of: "bed-too-cold", near: sameLine},
 	{rule: "piece-overheats", of: "room-too-warm-for-bed bed-too-cold piece-too-deep", near: sameStage},
+	{rule: "piece-too-deep", of: "box-cannot", near: sameStage}, // it lies there for want of its fan
+	{rule: "piece-overheats", of: "box-cannot air-cannot-hold-bed", near: sameStage},
+	{rule: "air-cannot-hold-bed", of: "box-cannot", near: sameStage},
+	{rule: "bed-uneven", of: "box-cannot", near: sameStage},
+	{rule: "box-line-idle", of: "box-cannot air-cannot-hold-bed", near: sameStage},
 	{rule: "room-too-cold-for-bed", of: "bed-dries-out", near: sameStage},
 	{rule: "guard-came-first", of: "room-too-cold-for-bed piece-too-deep piece-overheats", near: sameStage},
 	{rule: "forecast-unable", of: "room-too-cold-for-bed", near: sameStage},

@@ -44,6 +44,20 @@ func TestWhatComesOfAnAcceptedSlipIsTold(t *testing.T) {
 	assert.Contains(t, names, "caution test-holds-already")
 }
 
+func TestABedWithoutItsFanIsToldOfOnce(t *testing.T) {
+	box := pair{textOf("../examples/box.malt"), textOf("../examples/loft.malt")}
+	require.Contains(t, box.house, "  airflow 800 m3/h\n")
+	box.house = strings.Replace(box.house, "  airflow 800 m3/h\n", "", 1)
+	said := map[string]int{}
+	for _, f := range look(box, "") {
+		said[f.Rule]++
+	}
+	assert.Equal(t, 2, said["box-cannot"], "of each line of air")
+	for _, rule := range []string{"piece-too-deep", "piece-overheats", "air-cannot-hold-bed", "box-line-idle"} {
+		assert.Zero(t, said[rule], rule)
+	}
+}
+
 func TestTheSameSlipWithoutItsCauseIsTold(t *testing.T) {
 	names := namesIn(t, "until moisture at most 36 %", "until moisture at most 48 %")
 	assert.Contains(t, names, "caution test-holds-already")

@@ -6,6 +6,8 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -39,6 +41,9 @@ var boxLineIdle = Rule{
 				when := st.Sprinkle.When
 				c.Note(r.At(when.Place, fmt.Sprintf("%s never holds, so that nothing is sprinkled", when.Place.Text())))
 			}
+			if growing && st.Sprinkle != nil {
+				c.sprinkledTooLittle(r, st.Sprinkle)
+			}
 			if p.Blown == nil {
 				continue
 			}
@@ -50,6 +55,21 @@ var boxLineIdle = Rule{
 			}
 		}
 	},
+}
+
+// sprinkledTooLittle reports water that brings a piece no further than to where it is
+// waited for.
+func (c *Case) sprinkledTooLittle(r finding.Rule, s *model.Sprinkle) {
+	if s.To == nil || s.When == nil {
+		return
+	}
+	for _, t := range s.When.Tests {
+		if t.Measure == vocabulary.MeasureMoisture && t.Bound != nil && t.Bound.Range.High.SI >= s.To.SI && (t.Bound.Op == quantity.Below || t.Bound.Op == quantity.AtMost) {
+			f := r.At(s.To.Place, fmt.Sprintf("sprinkled to %s when %s, the bed stays under what it waits for", s.To, t.Place.Text()))
+			f.Hint = "sprinkle to a moisture above that at which it begins"
+			c.Note(f)
+		}
+	}
 }
 
 // sprinkledOn tells whether a piece was sprinkled.

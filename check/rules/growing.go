@@ -34,16 +34,6 @@ func holdsOf(steps []model.Step) (list []*model.Hold) {
 	return list
 }
 
-// heldInRooms lists the holds of beds that have no air but that of their room.
-func (c *Case) heldInRooms() (list []*model.Hold) {
-	for _, st := range model.Every[*model.Germination](c.Process) {
-		if !st.Floor.Blown() {
-			list = append(list, model.Only[*model.Hold](st.Steps)...)
-		}
-	}
-	return list
-}
-
 // growWarm is the warmest that the piece may get, °C, as usual or as the house moved it.
 func (c *Case) growWarm() float64 {
 	return c.Limit(vocabulary.LimitBed, c.Profile.GrowWarm()+zeroC) - zeroC

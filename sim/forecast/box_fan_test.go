@@ -187,3 +187,11 @@ func TestABoxGrowsAndBreathesByTheFactorsOfTheHouse(t *testing.T) {
 	assert.InDelta(t, 0.83, calm.Pieces[0].Blown.Growing/usual.Pieces[0].Blown.Growing, 0.04)
 	assert.InDelta(t, 0.83, calm.Pieces[0].Blown.Uneven.Difference()/usual.Pieces[0].Blown.Uneven.Difference(), 0.05)
 }
+
+// A bed that is led from one temperature to another is led by its air.
+func TestAnAirFollowsABedThatIsLed(t *testing.T) {
+	f := grownIn(t, boxed(t, anyAir, "hold bed from 18 to 13 °C over 3 days; turn every 12 h; for 4 days"), cast(t, 0.45), &Course{Looks: []float64{1.5 * day, 3.9 * day}})
+	assert.InDelta(t, 15.5, f.Seen[0].Bed, 0.7)
+	assert.InDelta(t, 13, f.Seen[1].Bed, 0.7)
+	assert.Empty(t, f.Pieces[0].Blown.Missed)
+}

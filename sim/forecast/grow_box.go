@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"math"
 	"slices"
 
 	"maltwright/lang/model"
@@ -28,30 +29,11 @@ func (r *run) lay(st model.Stage, t float64) (growing, error) {
 
 // keep sets the air of a growing bed as a hold asks.
 func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
-	room := r.site.air
-	var low, high float64
 	at := s.At
 	if at == nil {
 		at = s.From // that of a room is taken at the middle of its way
 	}
-	if at != nil {
-		low, high = bandOf(at.Range.Range)
-	}
-	held := (low+high)/2 + r.o.BandAt*(high-low)/2
-	ofBed := at != nil && !ofRoom(at.Where)
-	m.kept, m.ramp = Temperature{}, nil
-	m.band.ended(&m.blown)
-	switch {
-	case ofBed:
-		m.kept = Temperature{r.heldPlace(at), low, high, true}
-		m.band = band{BandMissed: BandMissed{Place: at.Place, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
-	case at != nil:
-		room, m.kept = held, Temperature{at.Where, low, high, true}
-	}
-	if ofBed && s.At == nil {
-		m.ramp = rampOf(s, m.bed.Age())
-		held = m.ramp.from
-	}
+	room, held := m.heldAs(r, s, at)
 	own := r.plantOf(&st.Piece, room)
 	if st.AirOnHumidity == nil {
 		r.assume(WashedAir{washedRH})
@@ -62,11 +44,10 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 		if !m.kept.Known {
 			m.kept = airOn(st.Blown[0])
 		}
-	case ofBed:
-		own.Follow = follow(held)
-		own.T = held
+	case m.band.known:
+		own.Follow, own.T = follow(held), held
 		r.assume(FollowingAir{own.Flow})
-		m.blow = []blowing{{supply: own, asked: true, place: s.At.Place}}
+		m.blow = []blowing{{supply: own, asked: true, place: at.Place}}
 	default:
 		own.T = room
 		r.assume(RoomAirBlown{own.Flow})
@@ -77,6 +58,29 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	if slices.ContainsFunc(m.blow, func(b blowing) bool { return b.when != nil || b.clock != nil }) {
 		m.still.Room.RH, _ = r.moistAir(st) // the box is shut while its fan stands
 	}
+}
+
+// heldAs notes the band in which a hold has the bed, and gives the temperature of the room
+// and that to which the bed is to be led, °C.
+func (m *boxModel) heldAs(r *run, s asked, at *model.Temperature) (room, held float64) {
+	m.kept, m.ramp = Temperature{}, nil
+	m.band.ended(&m.blown)
+	if at == nil {
+		return r.site.air, math.NaN()
+	}
+	low, high := bandOf(at.Range.Range)
+	held = (low+high)/2 + r.o.BandAt*(high-low)/2
+	if ofRoom(at.Where) {
+		m.kept = Temperature{at.Where, low, high, true}
+		return held, held
+	}
+	m.kept = Temperature{r.heldPlace(at), low, high, true}
+	m.band = band{BandMissed: BandMissed{Place: at.Place, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
+	if s.At == nil {
+		m.ramp = rampOf(s, m.bed.Age())
+		held = m.ramp.from
+	}
+	return r.site.air, held
 }
 
 // lead sets what a ramp asks for in the middle of the next dt seconds. The band of the hold
