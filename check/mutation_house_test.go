@@ -43,6 +43,8 @@ var houseKinds = []kind{
 	{"the room of 80 to 150 °C", ofHouse("site", `air +(\d+) to (\d+)`, "air ${1}0 to ${2}0"), oddFact + " room-too-warm-for-bed", fault, "site air"},
 	{"a loft at 14 km", ofHouse("site", `altitude .*`, "altitude 14000 m"), oddFact, fault, "site altitude"},
 	{"awake by night alone", ofHouse("site", `awake .*`, "awake    22:30 to 06:30"), "visit-at-night" + backwards + oddFact, note, "site awake germinate soak rest"},
+	{"two shifts of the same hours", ofHouse("site", `(awake +\d.*)`, "$1\n  $1"), "unusual-figure", caution, "awake"},
+	{"days away the wrong way round", ofHouse("site", `(awake +\d.*)`, "$1\n  away 2026-04-06 to 2026-04-03"), backwards, fault, "away"},
 	{"awake for half an hour", ofHouse("site", `awake .*`, "awake    06:30 to 07:00"), "visit-at-night" + oddFact, note, "site awake germinate turn soak rest"},
 
 	{"a vessel of a tenth", timesOfHouse("vessel", `holds +([\d.]+)`, 0.1), "vessel-too-small" + oddFact, fault, "steep vessel from"},

@@ -52,5 +52,8 @@ var steepKinds = []kind{
 	{"air every 30 h", behind(`steep `, "aerate every 30 h for 5 min"), "air-does-nothing" + oddTime, caution, "aerate"},
 	{"air every 30 s", behind(`steep `, "aerate every 30 s for 5 s"), oddTime, fault, "aerate"},
 	{"air for 5 s each half hour", behind(`steep `, "aerate every 30 min for 5 s"), oddTime, caution, "aerate"},
+	{"the first soak in a cup of water", inProcess(`soak (\d+ h) in water`, "soak $1 in 0.2 l water"), "grain-not-covered forecast-unable", fault, "soak"},
+	{"an overflow without how much", inProcess(`(soak .* \d+ °C)`, "$1 with overflow"), "value-needed", fault, "soak"},
+	{"the first rest with hardly any air", inProcess(`(rest .* \d+ °C)`, "$1 with airflow 0.1 l/h"), "steep-air-little", caution, "rest"},
 	{"a steep by weight below the charge", unless(`repeat`, behind(`soak `, "gate weight at least # kg", 0.8)), heldAlready, caution, "gate"},
 }

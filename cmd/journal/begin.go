@@ -19,6 +19,8 @@ type Beginning struct {
 	Batch    string
 	Process  string
 	Began    time.Time
+	Charge   string // the weight as it is written; "" where the record leaves it to the process
+	Lot      string // of which grain
 	Print    string // the fingerprint of its process
 	Revision string // of git that holds it; "" where none does
 }
@@ -30,9 +32,13 @@ func (b Beginning) Text() ([]byte, error) {
 	if b.Revision != "" {
 		pinned += " from " + strconv.Quote(b.Revision)
 	}
-	text := fmt.Sprintf("use \"%s\"\n\nbatch \"%s\" of \"%s\" {\n  began %s\n  %s\n}\n", b.Uses, b.Batch, b.Process, b.Began.Format("2006-01-02 15:04"), pinned)
+	from := ""
+	if b.Charge != "" {
+		from = fmt.Sprintf("  from %s of \"%s\"\n", b.Charge, b.Lot)
+	}
+	text := fmt.Sprintf("use \"%s\"\n\nbatch \"%s\" of \"%s\" {\n  began %s\n%s  %s\n}\n", b.Uses, b.Batch, b.Process, b.Began.Format("2006-01-02 15:04"), from, pinned)
 	tree, found := syntax.Parse(source.New("record", []byte(text)))
-	if len(found) > 0 || strings.ContainsAny(b.Uses+b.Batch+b.Process, "\"\r\n") {
+	if len(found) > 0 || strings.ContainsAny(b.Uses+b.Batch+b.Process+b.Lot, "\"\r\n") {
 		return nil, Refusal("not begun: a name holds a sign that no text of the language can have")
 	}
 	return layout.Write(tree), nil

@@ -34,10 +34,11 @@ type Begin struct {
 // Help is the longer help of the command.
 func (Begin) Help() string {
 	return `Writes the record of a new batch into a file of its own, beside that of the process
-and named after the batch. It says when the batch was begun, and pins it to the text
-of its process: a fingerprint of the process and of all that it uses of the house,
-and the revision of git that holds them, if they are committed. When the process is
-changed later on, the record still goes by the text of its beginning.
+and named after the batch. It says when the batch was begun and how much of which lot
+went in, which is yours to put right, and pins it to the text of its process: a
+fingerprint of the process and of all that it uses of the house, and the revision of
+git that holds them, if they are committed. When the process is changed later on, the
+record still goes by the text of its beginning.
 
 Examples:
 
@@ -68,6 +69,9 @@ func (c Begin) Run(w *World) error {
 		return err
 	}
 	b := journal.Beginning{Uses: filepath.Base(in.path), Process: p.Name, Print: fingerprint.Of(p)}
+	if p.Charge != nil && p.Grain != nil && len(p.Lots) == 0 { // several lots stay with the process
+		b.Charge, b.Lot = p.Charge.String(), p.Grain.Name
+	}
 	if b.Began, err = c.began(time.Now()); err != nil {
 		return err
 	}

@@ -22,6 +22,13 @@ func TestTheOrderOfVesselsIsNoChange(t *testing.T) {
 	assert.Equal(t, "changed process \"p\": steep in \"tub 1\" {in \"tub 1\" and \"tub 2\" -> \"tub 1\"}\n", told(with("\"tub 1\" and \"tub 2\""), with("\"tub 1\"")))
 }
 
+func TestEachLotIsAThingOfItsOwn(t *testing.T) {
+	with := func(from string) string { return "process \"p\" { " + from + " }\n" }
+	assert.Empty(t, told(with("from 3 kg of \"A\"; from 1 kg of \"B\""), with("from 1000 g of \"B\"; from 3 kg of \"A\"")))
+	assert.Equal(t, "new process \"p\": from 1 kg of \"B\"\n", told(with("from 3 kg of \"A\""), with("from 3 kg of \"A\"; from 1 kg of \"B\"")))
+	assert.Equal(t, "changed process \"p\": from 2 kg of \"B\" { 1 kg -> 2 kg}\n", told(with("from 3 kg of \"A\"; from 1 kg of \"B\""), with("from 3 kg of \"A\"; from 2 kg of \"B\"")))
+}
+
 func TestTurnsAtTheSameTimesOfDayAreNoChange(t *testing.T) {
 	with := func(turn string) string {
 		return "process \"p\" { germinate on \"t\" { " + turn + " } }\n"

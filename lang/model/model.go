@@ -179,7 +179,8 @@ type Process struct {
 	Make    Word // the malt type
 	Charge  *Quantity
 	Bag     *Quantity // raw grain in the marked bag
-	Grain   *Grain
+	Grain   *Grain    // of several lots their mixture
+	Lots    []Taken   // the lots of a mixture; none where there is one
 	Site    *Site
 	Stages  []Stage
 	Expect  []Condition

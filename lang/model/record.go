@@ -77,7 +77,7 @@ func (t *Batch) MadeBy(p *Process) {
 		own.Charge = t.From.Weight
 	}
 	if t.From.Grain != nil {
-		own.Grain = t.From.Grain
+		own.Grain, own.Lots = t.From.Grain, nil
 	}
 	t.Process = &own
 }

@@ -29,6 +29,16 @@ func at(text string) time.Time {
 	return t
 }
 
+func TestAShareOfCornsIsACount(t *testing.T) {
+	b := record(t, `  began 2026-03-06 07:00
+  counted chit 91.3 % of 150 corns at 2026-03-08 07:10
+`)
+	require.Len(t, b.Readings, 1)
+	count := b.Readings[0].(*model.Counted)
+	assert.Equal(t, 137.0, count.Corns[0].SI, "to the nearest corn")
+	assert.Equal(t, "91.3 %", count.Corns[0].String())
+}
+
 func TestABatchIsReadAsWritten(t *testing.T) {
 	b := record(t, `  began 2026-03-06 07:00
   sample 20.00 g dried to 17.54 g

@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -15,28 +16,52 @@ const acrospireClasses = 6
 // counted builds a count of corns.
 func (r *recorder) counted(s *filled) {
 	x := &model.Counted{What: s.slot(0).chosen()}
+	if s.has("of") {
+		if x.Of = r.whole(s.clause("of", 0).quantity(), 1, "a count"); x.Of == nil {
+			return
+		}
+	}
 	sum := 0.0
 	for _, v := range s.slots[1:] {
 		if v == nil {
 			continue
 		}
-		n := r.whole(v.quantity(), 0, "a count")
+		n := inCorns(v.quantity(), x)
+		if n.Dimension == quantity.Share {
+			r.refuse(countsDiffer.At(n.Place, countless(x, n)))
+			return
+		}
+		n = r.whole(n, 0, "a count")
 		if n == nil {
 			return
 		}
 		x.Corns = append(x.Corns, *n)
 		sum += n.SI
 	}
-	if s.has("of") {
-		if x.Of = r.whole(s.clause("of", 0).quantity(), 1, "a count"); x.Of == nil {
-			return
-		}
-	}
 	if why := counts[x.What.Text](x, sum); why != "" {
 		r.refuse(countsDiffer.At(s.place, why))
 		return
 	}
 	r.add(s, x, &x.Seen)
+}
+
+// inCorns is the count that a share of the corns is, to the nearest corn: 88 % of 200 is
+// 176. A share of what is not said stays one, and so does one of the acrospire.
+func inCorns(q *model.Quantity, x *model.Counted) *model.Quantity {
+	if q == nil || q.Dimension != quantity.Share || x.Of == nil || x.What.Text != model.Chit {
+		return q
+	}
+	n := *q
+	n.SI, n.Dimension = math.Round(q.SI*x.Of.SI), quantity.Number
+	return &n
+}
+
+// countless says why a share is no count.
+func countless(x *model.Counted, share *model.Quantity) string {
+	if x.What.Text == model.Chit {
+		return fmt.Sprintf("%s have chitted, but it is not said of how many corns", share)
+	}
+	return fmt.Sprintf("%s is a share; a count of the acrospire has the corns of each class", share)
 }
 
 // counts says what is wrong with a count, by what was counted, or "".

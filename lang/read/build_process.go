@@ -23,6 +23,7 @@ func (b *builder) process(r *filled) {
 	}
 	before := len(b.house.Accepts)
 	whole := fill(b, r.Body, vocabulary.Process, r.scope(), r.place, p, processStatements)
+	b.mixture(p)
 	b.unread[p] = !whole
 	p.Broken = p.Broken || !whole // a stage may have found it broken already
 	p.Accepts = b.house.Accepts[before:]
@@ -39,8 +40,8 @@ var processStatements = table[model.Process]{
 		}
 	},
 	"from": func(b *builder, p *model.Process, s *filled) {
-		p.Charge = s.slot(0).quantity()
-		p.Grain = find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
+		p.Lots = append(p.Lots, model.Taken{Place: s.place, Weight: s.slot(0).quantity(),
+			Grain: find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })})
 	},
 	"bag": func(b *builder, p *model.Process, s *filled) { p.Bag = b.positive(s.slot(0).quantity(), "a weight") },
 	"at": func(b *builder, p *model.Process, s *filled) {

@@ -20,16 +20,18 @@ func (b *builder) stock() {
 			continue
 		}
 		for _, p := range b.house.Processes {
-			if p.Grain == g && p.Charge != nil && beyond(p.Charge.SI, in.SI) {
-				b.note(overdrawn(g, p.Charge.Place, fmt.Sprintf("%s is more than came in of %q, %s", p.Charge, g.Name, in)))
+			for _, t := range p.Taken() {
+				if t.Grain == g && beyond(t.Weight.SI, in.SI) {
+					b.note(overdrawn(g, t.Weight.Place, fmt.Sprintf("%s is more than came in of %q, %s", t.Weight, g.Name, in)))
+				}
 			}
 		}
 		sum := 0.0
 		for _, t := range taken {
-			if p := t.Process; p == nil || p.Charge == nil || p.Grain == nil || p.Grain.Name != g.Name { // a lot of the past goes by its name
+			if t.Process == nil || t.Process.TakenOf(g) == 0 {
 				continue
 			}
-			if sum += t.Process.Charge.SI; beyond(sum, in.SI) {
+			if sum += t.Process.TakenOf(g); beyond(sum, in.SI) {
 				b.note(overdrawn(g, t.Place, fmt.Sprintf("with batch %q %s of %q is taken, more than the %s that came in", t.Name, in.Like(sum), g.Name, in)))
 				break
 			}

@@ -26,8 +26,8 @@ var stageRows = []Row{
 	{Word: "make", In: blocks(Process), Slots: []Slot{oneOf("the malt", malts...), filler("malt")}, Once: true, Needed: true,
 		Doc: "The malt that is wanted. Much is judged by it: a caramel malt is stewed on purpose, and green malt is made when it has grown.", Example: "make pale malt"},
 	{Word: "from", In: blocks(Process), Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
-		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}}, Once: true, Needed: true,
-		Doc: "The charge: how much grain, or bought green malt, of which lot.", Example: `from 6 kg of "Far field 2026"`},
+		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}}, Needed: true,
+		Doc: "The charge: how much grain, or bought green malt, of which lot. Several lines are lots of one grain that are mixed.", Example: `from 6 kg of "Far field 2026"`},
 	{Word: "at", In: blocks(Process), Slots: []Slot{named(Site)}, Once: true,
 		Doc: "Where and when the batch is made.", Example: `at "Loft, spring"`},
 

@@ -52,6 +52,14 @@ func remarksOf(b *model.Batch) (list []Remark) {
 	return list
 }
 
+// lotsOf lists the lots of a mixture.
+func lotsOf(b *model.Batch) (list []LotTaken) {
+	for _, t := range b.Process.Lots {
+		list = append(list, LotTaken{t.Grain.Name, answer.Kilograms(t.Weight.SI)})
+	}
+	return list
+}
+
 func lotOf(b *model.Batch) string {
 	if g := b.Process.Grain; g != nil {
 		return g.Name

@@ -23,6 +23,12 @@ type Result struct {
 	Batches []Batch
 }
 
+// LotTaken is what a batch took of one of several lots.
+type LotTaken struct {
+	Lot    string
+	Charge answer.Kilograms
+}
+
 // Batch is what the record of one comes to.
 type Batch struct {
 	File    string
@@ -30,6 +36,7 @@ type Batch struct {
 	Process string
 	Began   time.Time        `doc:"when the first soak began; null where the record does not say"`
 	Lot     string           `doc:"of the raw grain"`
+	Lots    []LotTaken       `json:",omitempty" doc:"the lots of a mixture, each with what was taken of it"`
 	Charge  answer.Kilograms `doc:"raw grain"`
 	Pinned  *answer.Pin      `json:",omitempty" doc:"left out where the record does not say by which text of its process it was begun"`
 

@@ -83,8 +83,10 @@ func Named(g *model.Grain, lot string) bool {
 // Takes tells whether a batch of a house is of the lot that is asked for. The lot of a batch
 // that goes by a process of the past is found by its name.
 func Takes(b *model.Batch, h *model.House, lot string) bool {
-	g := b.Process.Grain
-	return g != nil && (g.Name == lot || slices.ContainsFunc(h.Grains, func(x *model.Grain) bool { return x.Name == g.Name && Named(x, lot) }))
+	return slices.ContainsFunc(b.Process.Taken(), func(t model.Taken) bool {
+		g := t.Grain
+		return g.Name == lot || slices.ContainsFunc(h.Grains, func(x *model.Grain) bool { return x.Name == g.Name && Named(x, lot) })
+	})
 }
 
 // cameIn counts deliveries that are alike, in each file. A lot is often written in several
@@ -123,20 +125,31 @@ func (r *Result) take(of ledger.Result) {
 	r.Left = r.Delivered
 	for i := range of.Batches {
 		b := &of.Batches[i]
-		if b.Lot != r.Lot {
+		charge, of := takenOf(b, r.Lot)
+		if !of {
 			continue
 		}
 		if r.Written == nil {
 			r.Written = b.Written
 		}
 		r.Batches = append(r.Batches, Batch{File: string(b.File), Batch: b.Batch, Process: b.Process, Began: b.Began,
-			Charge: b.Charge, Malt: b.Malt, Moisture: b.EndMoisture, Analyses: b.Analyses, Stock: r.Left})
-		if !math.IsNaN(float64(b.Charge)) {
-			r.Taken += b.Charge
-			r.Left -= b.Charge
+			Charge: charge, Malt: b.Malt, Moisture: b.EndMoisture, Analyses: b.Analyses, Stock: r.Left})
+		if !math.IsNaN(float64(charge)) {
+			r.Taken += charge
+			r.Left -= charge
 		}
 	}
 	r.Overdrawn = float64(r.Taken) > float64(r.Delivered)*(1+rounding) // never where none is written
+}
+
+// takenOf is what a batch took of a lot, by itself or in a mixture.
+func takenOf(b *ledger.Batch, lot string) (charge answer.Kilograms, of bool) {
+	for _, t := range b.Lots {
+		if t.Lot == lot {
+			return t.Charge, true
+		}
+	}
+	return b.Charge, b.Lot == lot
 }
 
 // rounding is what sums of weights leave over.

@@ -228,7 +228,7 @@ func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int 
 	case in == vocabulary.Process && row.Opens != vocabulary.None && slices.Contains(always[in], row.Word):
 		return map[bool]int{true: 2, false: 1}[w.twice]
 	case row.Needed || slices.Contains(always[in], row.Word):
-		if row.Once {
+		if row.Once || row.Needed {
 			return 1
 		}
 		if in == vocabulary.Site {

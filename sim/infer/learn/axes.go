@@ -64,7 +64,7 @@ func columnOf(t *evidence.Trial, a evidence.Axis, trial int) column {
 	case a.Thermometer:
 		c.which = Thermometer
 	case a.Factor == ensemble.Uptake:
-		if p.Grain != nil && p.Grain.Name != "" {
+		if p.Grain != nil && p.Grain.Name != "" && len(p.Lots) == 0 { // a mixture is no lot
 			c.grain, c.key = p.Grain, key{a.Factor, p.Grain.Name}
 		}
 	case a.Factor == ensemble.Drying:
