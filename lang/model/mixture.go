@@ -31,7 +31,7 @@ func (p *Process) TakenOf(g *Grain) (kg float64) {
 
 // Mixed is the lot that several make together, which need a weight and a grain each. What is
 // counted or weighed of dry grain is weighted by the dry matter of each, and is not known
-// where one does not say it; of what was seen of them it is the worst.
+// where one does not say it. What was seen of them is left out: see Worst.
 func Mixed(list []Taken) *Grain {
 	first := list[0].Grain
 	g := &Grain{Name: namesOf(list), Place: first.Place, Species: first.Species, Already: first.Already}
@@ -39,9 +39,6 @@ func Mixed(list []Taken) *Grain {
 	g.Protein = mean(list, func(t Taken) (float64, *Quantity) { return t.dry(), t.Grain.Protein })
 	g.CornWeight = cornsTogether(list)
 	g.Germination = testsTogether(list)
-	g.Treated = worstOf(list, func(g *Grain) Word { return g.Treated }, "yes", "", "unknown", "no")
-	g.Ergot = worstOf(list, func(g *Grain) Word { return g.Ergot }, "found", "", "unknown", "none")
-	g.Mould = worstOf(list, func(g *Grain) Word { return g.Mould }, "found", "", "unknown", "none")
 	return g
 }
 
@@ -157,8 +154,8 @@ func testIn(list []Taken, water float64) (mixed GerminationTest, ok bool) {
 	return mixed, true
 }
 
-// worstOf is the worst of a word of each lot, by a list that begins with the worst.
-func worstOf(list []Taken, word func(*Grain) Word, order ...string) Word {
+// Worst is the worst of a word of each lot, by a list that begins with the worst.
+func Worst(list []Taken, word func(*Grain) Word, order ...string) Word {
 	return slices.MinFunc(list, func(a, b Taken) int {
 		return slices.Index(order, word(a.Grain).Text) - slices.Index(order, word(b.Grain).Text)
 	}).of(word)

@@ -18,9 +18,9 @@ func amount(t *testing.T, si float64, unit string) *Quantity {
 
 // 3 kg of 10 % moisture hold 2.7 kg of dry matter, 1 kg of 14 % hold 0.86.
 func TestAMixtureIsWeightedByDryMatter(t *testing.T) {
-	a := &Grain{Name: "A", Species: Word{Text: "barley"}, Moisture: amount(t, 0.10, "%"), Protein: amount(t, 0.10, "%"), CornWeight: amount(t, 0.040, "g"), Treated: Word{Text: "no"}, Ergot: Word{Text: "none"},
+	a := &Grain{Name: "A", Species: Word{Text: "barley"}, Moisture: amount(t, 0.10, "%"), Protein: amount(t, 0.10, "%"), CornWeight: amount(t, 0.040, "g"), Ergot: Word{Text: "none"},
 		Germination: []GerminationTest{{Share: *amount(t, 0.98, "%"), Corns: amount(t, 200, "corns"), Water: amount(t, 4e-6, "ml"), On: Word{Text: "2026-02-02"}}, {Share: *amount(t, 0.90, "%"), Water: amount(t, 8e-6, "ml")}}}
-	b := &Grain{Name: "B", Species: Word{Text: "barley"}, Moisture: amount(t, 0.14, "%"), Protein: amount(t, 0.12, "%"), CornWeight: amount(t, 0.050, "g"), Treated: Word{Text: "unknown"}, Ergot: Word{Text: "found"},
+	b := &Grain{Name: "B", Species: Word{Text: "barley"}, Moisture: amount(t, 0.14, "%"), Protein: amount(t, 0.12, "%"), CornWeight: amount(t, 0.050, "g"), Ergot: Word{Text: "found"},
 		Germination: []GerminationTest{{Share: *amount(t, 0.90, "%"), Corns: amount(t, 100, "corns"), Water: amount(t, 4e-6, "ml"), On: Word{Text: "2026-01-05"}}}}
 	list := []Taken{{Weight: amount(t, 3, "kg"), Grain: a}, {Weight: amount(t, 1, "kg"), Grain: b}}
 	m := Mixed(list)
@@ -33,9 +33,8 @@ func TestAMixtureIsWeightedByDryMatter(t *testing.T) {
 	assert.InDelta(t, (2.7*0.98+0.86*0.90)/3.56, test.Share.SI, 1e-12)
 	assert.Equal(t, 100.0, test.Corns.SI, "as narrowly as the worst")
 	assert.Equal(t, "2026-01-05", test.On.Text, "as long ago")
-	assert.Equal(t, "unknown", m.Treated.Text)
-	assert.Equal(t, "found", m.Ergot.Text)
-	assert.Empty(t, m.Mould.Text)
+	assert.Equal(t, "found", Worst(list, func(g *Grain) Word { return g.Ergot }, "found", "", "none").Text)
+	assert.Empty(t, Worst(list, func(g *Grain) Word { return g.Mould }, "found", "", "none").Text)
 
 	b.Protein, b.Moisture, b.CornWeight = nil, nil, nil
 	m = Mixed(list)

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 var lotsDiffer = rule("lots-differ", fault, "a process from lots that do not go together",
@@ -62,7 +63,16 @@ func (b *builder) mixture(p *model.Process) {
 		made = first.Quantity
 		made.SI = sum
 	}
-	p.Charge, p.Grain = &model.Quantity{Quantity: made, Place: first.Place}, model.Mixed(list)
+	p.Charge, p.Grain = &model.Quantity{Quantity: made, Place: first.Place}, mixed(list)
+}
+
+// mixed is the mixture of lots, with the worst of what was seen of them.
+func mixed(list []model.Taken) *model.Grain {
+	g := model.Mixed(list)
+	g.Treated = model.Worst(list, func(g *model.Grain) model.Word { return g.Treated }, vocabulary.SaidYes, "", vocabulary.SaidUnknown, vocabulary.SaidNo)
+	g.Ergot = model.Worst(list, func(g *model.Grain) model.Word { return g.Ergot }, vocabulary.SaidFound, "", vocabulary.SaidUnknown, vocabulary.SaidNone)
+	g.Mould = model.Worst(list, func(g *model.Grain) model.Word { return g.Mould }, vocabulary.SaidFound, "", vocabulary.SaidUnknown, vocabulary.SaidNone)
+	return g
 }
 
 // goesWith reports a lot that does not go with the first.

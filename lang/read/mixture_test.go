@@ -10,13 +10,14 @@ import (
 )
 
 func TestTwoLotsAreOneMixture(t *testing.T) {
-	const lots = "grain \"A\" { species barley; moisture 10 % }\ngrain \"B\" { species barley; moisture 14 % }\n"
+	const lots = "grain \"A\" { species barley; moisture 10 %; treated no; ergot none }\ngrain \"B\" { species barley; moisture 14 %; treated unknown; mould found }\n"
 	h, found := load(lots + "process \"p\" { from 3 kg of \"A\"; from 1000 g of \"B\" }\n")
 	require.Len(t, h.Processes, 1, golden.Findings(found))
 	p := h.Processes[0]
 	assert.Equal(t, "4 kg", p.Charge.String())
 	assert.Equal(t, "A and B", p.Grain.Name)
 	assert.InDelta(t, 0.11, p.Grain.Moisture.SI, 1e-12)
+	assert.Equal(t, []string{"unknown", "", "found"}, []string{p.Grain.Treated.Text, p.Grain.Ergot.Text, p.Grain.Mould.Text})
 	require.Len(t, p.Lots, 2)
 	assert.Same(t, h.Grains[1], p.Lots[1].Grain)
 	assert.False(t, has(found, unusedDefinition.Name), golden.Findings(found))

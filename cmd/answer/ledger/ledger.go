@@ -36,7 +36,7 @@ type Batch struct {
 	Process string
 	Began   time.Time        `doc:"when the first soak began; null where the record does not say"`
 	Lot     string           `doc:"of the raw grain"`
-	Lots    []LotTaken       `json:",omitempty" doc:"the lots of a mixture, each with what was taken of it"`
+	Lots    []LotTaken       `json:"-"` // the lots of a mixture, each with what was taken of it
 	Charge  answer.Kilograms `doc:"raw grain"`
 	Pinned  *answer.Pin      `json:",omitempty" doc:"left out where the record does not say by which text of its process it was begun"`
 
