@@ -55,8 +55,13 @@ func (r *recorder) tested(s *filled) {
 }
 
 // ofKind reports a value of another dimension than an analysis has, and reads a dry basis
-// as the share of the whole that a moisture is.
+// as the share of the whole that a moisture is. A share that is neither of moisture nor of
+// dry matter has no dry basis.
 func (r *recorder) ofKind(a vocabulary.Analysis, v *given) bool {
+	if len(a.Dims()) == 1 && !a.Sense.OfDry && v.rng.Low.WrittenAs() == quantity.DryShare {
+		r.refuse(wrongDimension.At(v.place, fmt.Sprintf("%s is of the dry matter, and %s is tested in %s", v.rng, a.Word, unitsOf(a.Dims()))))
+		return false
+	}
 	for i, d := range a.Dims() {
 		if v.rng.Low.Dimension != d {
 			continue

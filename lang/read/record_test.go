@@ -1,6 +1,7 @@
 package read
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -65,22 +66,40 @@ func TestWhatARecordKeepsBesideItsReadings(t *testing.T) {
 
 func TestAnAnalysisThatCannotBeIsNone(t *testing.T) {
 	for line, want := range map[string]string{
-		"tested friability 186 % at 10:00":   "outside 0 to 100 %",
-		"tested colour 5.1 % at 10:00":       "is a share, and colour is tested in EBC or Lovibond",
-		"tested diastatic 80 °L at 10:00":    "is a colour, and diastatic is tested in °WK or °Lintner",
-		"tested moisture 93 % at 10:00":      "outside 0.1 to 60 %",
-		"tested don 300 mg/kg at 10:00":      "outside 0 to 200 mg/kg",
-		"tested friability at 10:00":         "tested needs what was found",
-		"pinned \"3f9a\"":                    "no fingerprint",
-		"tested smell 4 % at 10:00":          "not one of the words",
-		"remark smells at 10:00":             "what was noticed in quotes",
-		"from 5.8 kg of \"Far feild 2026\"":  "no grain is called",
-		"from 58000 t of \"Far field 2026\"": "outside 2 g to 1000 t",
+		"tested friability 186 % at 10:00":          "outside 0 to 100 %",
+		"tested colour 5.1 % at 10:00":              "is a share, and colour is tested in EBC or Lovibond",
+		"tested diastatic 80 °L at 10:00":           "is a colour, and diastatic is tested in °WK or °Lintner",
+		"tested friability 86 % dry basis at 10:00": "is of the dry matter, and friability is tested in",
+		"tested extract 102 % dry basis at 10:00":   "outside 5 to 100 %",
+		"tested moisture 93 % at 10:00":             "outside 0.1 to 60 %",
+		"tested don 300 mg/kg at 10:00":             "outside 0 to 200 mg/kg",
+		"tested friability at 10:00":                "tested needs what was found",
+		"pinned \"3f9a\"":                           "no fingerprint",
+		"tested smell 4 % at 10:00":                 "not one of the words",
+		"remark smells at 10:00":                    "what was noticed in quotes",
+		"from 5.8 kg of \"Far feild 2026\"":         "no grain is called",
+		"from 58000 t of \"Far field 2026\"":        "outside 2 g to 1000 t",
 	} {
 		_, found := Load("main.malt", []byte(soakedThrice+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  "+line+"\n}\n"), ".", loft(t))
 		require.NotEmpty(t, found, line)
 		assert.Contains(t, found[0].Message, want, line)
 	}
+}
+
+// What is a share of the dry matter anyway stays the number that it is.
+func TestADryBasisOfTheDryMatterIsItself(t *testing.T) {
+	h, found := Load("main.malt", []byte(soakedThrice+`grain "dry" { species barley; protein 11.1 % dry basis }
+batch "a" of "Loft pale" {
+  began 2026-03-06 07:00
+  tested extract 82 % dry basis at 10:00
+  tested protein 11 % dry basis at 10:00
+}
+`), ".", loft(t))
+	require.Len(t, found, 1, "no process uses the lot")
+	assert.InDelta(t, 0.82, h.Batches[0].TestOf("extract").Found.SI, 1e-12)
+	assert.InDelta(t, 0.11, h.Batches[0].TestOf("protein").Found.SI, 1e-12)
+	i := slices.IndexFunc(h.Grains, func(g *model.Grain) bool { return g.Name == "dry" })
+	assert.InDelta(t, 0.111, h.Grains[i].Protein.SI, 1e-12)
 }
 
 func TestALotSaysWhatCameInAndWhereItLies(t *testing.T) {
