@@ -1,6 +1,8 @@
 package model
 
 import (
+	"time"
+
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 )
@@ -102,6 +104,22 @@ func (g *Grain) Came() (in Quantity, ok bool) {
 		in.SI = sum
 	}
 	return in, true
+}
+
+// CameBy is how much of the lot had come in by the day of a time, kg. Of a delivery without
+// a date, and at a time that is not known, it is taken that it was there.
+func (g *Grain) CameBy(at time.Time) (kg float64) {
+	for _, d := range g.Delivered {
+		if CameBy(d.On.Text, at) {
+			kg += d.Weight.SI
+		}
+	}
+	return kg
+}
+
+// CameBy tells whether what came in on a date, as written, was there at a time.
+func CameBy(on string, at time.Time) bool {
+	return on == "" || at.IsZero() || on <= at.Format(time.DateOnly)
 }
 
 // Delivery is grain of a lot that came in.
