@@ -13,6 +13,7 @@ type Taken struct {
 	Place  source.Place
 	Weight *Quantity
 	Grain  *Grain
+	Other  *Quantity // the charge of the process; nil where that has none
 }
 
 // Pin says by which text of its process a batch was begun.
@@ -75,6 +76,7 @@ func (t *Batch) MadeBy(p *Process) {
 		return
 	}
 	own := *p
+	t.From.Other = p.Charge
 	if t.From.Weight != nil {
 		own.Charge = t.From.Weight
 	}
@@ -82,6 +84,11 @@ func (t *Batch) MadeBy(p *Process) {
 		own.Grain, own.Lots = t.From.Grain, nil
 	}
 	t.Process = &own
+}
+
+// OwnCharge tells whether the batch has another charge than its process.
+func (t *Batch) OwnCharge() bool {
+	return t.From != nil && t.From.Weight != nil && (t.From.Other == nil || t.From.Other.SI != t.From.Weight.SI)
 }
 
 // Came is how much of the lot came in, in the unit of its first delivery; false where

@@ -86,6 +86,20 @@ func TestAnAnalysisThatCannotBeIsNone(t *testing.T) {
 	}
 }
 
+// A charge of the record's own is held against the house, on its own line.
+func TestAnOwnChargeFitsTheHouse(t *testing.T) {
+	for from, want := range map[string]string{"3 t": "at least 1.3 l is needed", "600 g": "1 to 700 kg is usual", "6 kg": "", "5 kg": ""} {
+		_, found := Load("main.malt", []byte(soakedThrice+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  from "+from+" of \"Far field 2026\"\n}\n"), ".", loft(t))
+		if want == "" {
+			assert.Empty(t, golden.Findings(found), from)
+			continue
+		}
+		require.Len(t, found, 1, from)
+		assert.Equal(t, []string{outOfProportion.Name, from}, []string{found[0].Rule, found[0].Place.Text()})
+		assert.Contains(t, found[0].Message, want)
+	}
+}
+
 // What is a share of the dry matter anyway stays the number that it is.
 func TestADryBasisOfTheDryMatterIsItself(t *testing.T) {
 	h, found := Load("main.malt", []byte(soakedThrice+`grain "dry" { species barley; protein 11.1 % dry basis }
