@@ -81,7 +81,7 @@ func (t *Batch) MadeBy(p *Process) {
 		own.Charge = t.From.Weight
 	}
 	if t.From.Grain != nil {
-		own.Grain, own.Lots = t.From.Grain, nil
+		own.Grain, own.Lots = t.From.Grain, t.Lots
 	}
 	t.Process = &own
 }

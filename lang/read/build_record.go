@@ -13,8 +13,7 @@ import (
 // recordStatements builds what a batch has besides its readings.
 var recordStatements = map[string]func(*recorder, *filled){
 	"from": func(r *recorder, s *filled) {
-		r.batch.From = &model.Taken{Place: s.place, Weight: s.slot(0).quantity(),
-			Grain: find(r.builder, s.clause("of", 0), "grain", r.house.Grains, func(g *model.Grain) string { return g.Name })}
+		r.batch.Lots = append(r.batch.Lots, r.taken(s))
 	},
 	"pinned": (*recorder).pinned,
 	"remark": func(r *recorder, s *filled) {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
@@ -84,6 +85,25 @@ func TestAnAnalysisThatCannotBeIsNone(t *testing.T) {
 		require.NotEmpty(t, found, line)
 		assert.Contains(t, found[0].Message, want, line)
 	}
+}
+
+func TestABatchOfTwoLotsIsOfTheirMixture(t *testing.T) {
+	const lot = "grain \"Mill lane\" { species barley; moisture 14.4 %; delivered 1 kg on 2026-02-01 }\n"
+	of := func(lines string) (*model.House, []finding.Finding) {
+		return Load("main.malt", []byte(soakedThrice+lot+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n"+lines+"}\n"), ".", loft(t))
+	}
+	h, found := of("  from 5 kg of \"Far field 2026\"\n  from 1 kg of \"Mill lane\"\n  weighed 9 kg after soak 2\n")
+	require.Empty(t, golden.Findings(found))
+	b := h.Batches[0]
+	assert.Equal(t, "6 kg", b.Process.Charge.String())
+	assert.InDelta(t, (5*0.124+0.144)/6, b.Process.Grain.Moisture.SI, 1e-12)
+	require.Len(t, b.Process.Taken(), 2)
+	assert.Equal(t, []float64{5, 1}, []float64{b.Process.Taken()[0].Weight.SI, b.Process.Taken()[1].Weight.SI})
+	_, found = of("  from 4 kg of \"Far field 2026\"\n  from 2 kg of \"Mill lane\"\n")
+	require.Len(t, found, 1, "of the one too much is taken")
+	assert.Equal(t, lotOverdrawn.Name, found[0].Rule)
+	_, found = of("  from 4 kg of \"Far field 2026\"\n  from 2 kg of \"Far field 2026\"\n")
+	assert.True(t, has(found, saidTwice.Name), golden.Findings(found))
 }
 
 // A charge of the record's own is held against the house, on its own line.
