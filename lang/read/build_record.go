@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -16,12 +17,7 @@ var recordStatements = map[string]func(*recorder, *filled){
 		r.batch.Lots = append(r.batch.Lots, r.taken(s))
 	},
 	"pinned": (*recorder).pinned,
-	"remark": func(r *recorder, s *filled) {
-		x := model.Remark{Text: s.slot(0).chosen()}
-		if r.seen(s, &x.Seen) {
-			r.batch.Remarks = append(r.batch.Remarks, x)
-		}
-	},
+	"remark": (*recorder).remark,
 	"tested": (*recorder).tested,
 }
 
@@ -37,6 +33,19 @@ func (r *recorder) pinned(s *filled) {
 		return
 	}
 	r.batch.Pinned = &model.Pin{Place: s.place, Print: print, Revision: s.clause("from", 0).chosen()}
+}
+
+func (r *recorder) remark(s *filled) {
+	x := model.Remark{Text: s.slot(0).chosen()}
+	if strings.TrimSpace(x.Text.Text) == "" {
+		f := valueNeeded.At(x.Text.Place, "remark says nothing")
+		f.Hint = "write what was noticed, or take the line out"
+		r.refuse(f)
+		return
+	}
+	if r.seen(s, &x.Seen) {
+		r.batch.Remarks = append(r.batch.Remarks, x)
+	}
 }
 
 // tested builds what a laboratory found, in a dimension of its kind.

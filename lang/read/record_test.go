@@ -77,6 +77,7 @@ func TestAnAnalysisThatCannotBeIsNone(t *testing.T) {
 		"tested friability at 10:00":                "tested needs what was found",
 		"pinned \"3f9a\"":                           "no fingerprint",
 		"tested smell 4 % at 10:00":                 "not one of the words",
+		"remark \" \" at 10:00":                     "remark says nothing",
 		"remark smells at 10:00":                    "what was noticed in quotes",
 		"from 5.8 kg of \"Far feild 2026\"":         "no grain is called",
 		"from 58000 t of \"Far field 2026\"":        "outside 2 g to 1000 t",
