@@ -37,13 +37,14 @@ func (r *recorder) pinned(s *filled) {
 
 func (r *recorder) remark(s *filled) {
 	x := model.Remark{Text: s.slot(0).chosen()}
+	timed := r.seen(s, &x.Seen) // the lines below it go by its time
 	if strings.TrimSpace(x.Text.Text) == "" {
 		f := valueNeeded.At(x.Text.Place, "remark says nothing")
 		f.Hint = "write what was noticed, or take the line out"
 		r.refuse(f)
 		return
 	}
-	if r.seen(s, &x.Seen) {
+	if timed {
 		r.batch.Remarks = append(r.batch.Remarks, x)
 	}
 }
