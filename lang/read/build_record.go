@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -17,13 +18,22 @@ var recordStatements = map[string]func(*recorder, *filled){
 			Grain: find(r.builder, s.clause("of", 0), "grain", r.house.Grains, func(g *model.Grain) string { return g.Name })}
 	},
 	"pinned": (*recorder).pinned,
-	"remark": func(r *recorder, s *filled) {
-		x := model.Remark{Text: s.slot(0).chosen()}
-		if r.seen(s, &x.Seen) {
-			r.batch.Remarks = append(r.batch.Remarks, x)
-		}
-	},
+	"remark": (*recorder).remark,
 	"tested": (*recorder).tested,
+}
+
+func (r *recorder) remark(s *filled) {
+	x := model.Remark{Text: s.slot(0).chosen()}
+	if !r.seen(s, &x.Seen) {
+		return
+	}
+	if strings.TrimSpace(x.Text.Text) == "" {
+		f := valueNeeded.At(x.Text.Place, "remark says nothing")
+		f.Hint = "write what was noticed, or leave the line out"
+		r.refuse(f)
+		return
+	}
+	r.batch.Remarks = append(r.batch.Remarks, x)
 }
 
 // printed is what a fingerprint looks like.

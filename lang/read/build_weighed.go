@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 func (r *recorder) weighed(s *filled) {
@@ -139,8 +140,17 @@ func bagsTare(t *model.Batch) bool {
 	return !whole
 }
 
-// bagSense reports a bag with more grain in it than there is.
+// wetBag is how much more the bag may weigh than the raw grain in it.
+const wetBag = 2
+
+// bagSense reports a bag with more grain in it than there is, or with too little for the
+// scales of the house.
 func (b *builder) bagSense(bag, charge *model.Quantity) {
+	if bag != nil && bag.SI > 0 {
+		if s := b.house.Scale(wetBag * bag.SI); s != nil {
+			b.together(vocabulary.BagMarks, bag, s.Division)
+		}
+	}
 	if bag == nil || charge == nil || bag.SI < charge.SI {
 		return
 	}
