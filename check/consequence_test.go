@@ -98,3 +98,9 @@ func TestConsequencesNameRules(t *testing.T) {
 		}
 	}
 }
+
+func TestASoakOfTooLittleWaterIsToldOfOnce(t *testing.T) {
+	names := namesIn(t, "    soak 3 h in water at 12 °C\n    rest", "    soak 3 h in 1 l water at 12 °C\n    rest")
+	assert.Contains(t, names, "fault grain-not-covered")
+	assert.NotContains(t, names, "fault forecast-unable", "so little water is not forecast")
+}

@@ -15,12 +15,22 @@ import (
 // Weights are no finer than its scales show them.
 type House struct {
 	quantity.System
-	home *model.House // nil where it is not known
+	home *model.House    // nil where it is not known
+	bag  *model.Quantity // the raw grain in the marked bag; nil where there is none
 }
 
 // Of is how to speak to those who wrote a process.
 func Of(p *model.Process) House {
-	return House{System: p.Units(), home: p.House}
+	return House{System: p.Units(), home: p.House, bag: p.Bag}
+}
+
+// OfBatch is how to speak to those who make a batch by a process.
+func OfBatch(p *model.Process, b *model.Batch) House {
+	h := Of(p)
+	if b.Bag != nil {
+		h.bag = b.Bag
+	}
+	return h
 }
 
 // None stands where there is no figure.

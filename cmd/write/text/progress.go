@@ -92,7 +92,7 @@ func (s *progressSheet) standing() {
 	if n.Gross != nil {
 		stands(s, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
 	}
-	stands(s, "the marked bag", n.Bag, s.mass)
+	stands(s, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
 	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
 		stands(s, "corns chitted", n.Chit, words.Percent)
