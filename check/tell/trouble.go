@@ -27,6 +27,9 @@ var troubles = tableOf(
 	on[forecast.Trouble](bedOff),
 	on[forecast.Trouble](bedFrozen),
 	on[forecast.Trouble](airOnShort),
+	on[forecast.Trouble](fanShort),
+	on[forecast.Trouble](bandOff),
+	on[forecast.Trouble](ranHot),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
@@ -61,7 +64,7 @@ func bedOff(t forecast.BedOff, units quantity.System) string {
 		with = fmt.Sprintf(" with a %s of %s", machine, quantity.About(t.Power, "W"))
 	}
 	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s it comes to %s in the mean and %s at %s",
-		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t)
+		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t.Later)
 }
 
 func bedFrozen(t forecast.BedFrozen, units quantity.System) string {
@@ -69,13 +72,13 @@ func bedFrozen(t forecast.BedFrozen, units quantity.System) string {
 }
 
 // growsLater says what a bed that is not where it should be does to its growth.
-func growsLater(t forecast.BedOff) string {
+func growsLater(later float64) string {
 	const tells = 6 * 3600.0 // s; less is what lots differ by at the least (common practice)
 	switch {
-	case t.Later > tells:
-		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(t.Later))
-	case t.Later < -tells:
-		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-t.Later))
+	case later > tells:
+		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(later))
+	case later < -tells:
+		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-later))
 	}
 	return ""
 }

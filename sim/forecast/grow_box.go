@@ -75,7 +75,7 @@ func (m *boxModel) heldAs(r *run, s asked, at *model.Temperature) (room, held fl
 		return held, held
 	}
 	m.kept = Temperature{r.heldPlace(at), low, high, true}
-	m.band = band{BandMissed: BandMissed{Place: at.Place, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
+	m.band = band{BandMissed: BandMissed{Place: at.Place, Asked: at, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
 	if s.At == nil {
 		m.ramp = rampOf(s, m.bed.Age())
 		held = m.ramp.from
