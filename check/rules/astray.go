@@ -55,11 +55,15 @@ func needs(g *forecast.Gate) float64 {
 	return g.Needs
 }
 
-// lostToo makes a finding of a piece that gets too warm a fault where it is lost, and so
-// does not come to what it grows for.
+// lostToo makes a finding of a piece that gets too warm a fault where it is lost: where it
+// stays so warm for hours, or does not come to what it grows for.
 func (c *Case) lostToo(f finding.Finding) finding.Finding {
+	lost := c.Profile.GrowsHot + lostWarmth
+	if piece := model.PieceOf(c.Process.StageAt(f.Place)); piece != nil && len(piece.Blown) > 0 && !piece.Floor.Blown() {
+		return f // it is forecast without the fan that it is to have
+	}
 	for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-		if t.Temperature > c.Profile.GrowsHot+lostWarmth && c.growthUnmet() != nil {
+		if t.Temperature > lost && (c.growthUnmet() != nil || t.Place == f.Place && t.Stayed >= lost) {
 			f.Severity = finding.Fault
 		}
 	}

@@ -53,8 +53,8 @@ turn every 8 h`,
 const forecastWarmth = 1.0
 
 // lostWarmth is by how much more than it bears a piece must get to be called lost, K. The
-// model of its breathing is an extrapolation there, so that it stays a caution unless the
-// growth does not come to its end either.
+// model of its breathing is an extrapolation there, so that it stays a caution unless it is
+// so warm for hours, or the growth does not come to its end either.
 const lostWarmth = 2.0
 
 // askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.

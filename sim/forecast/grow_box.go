@@ -186,5 +186,5 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 
 // tell looks at how the bed fared.
 func (m *boxModel) tell(r *run, st model.Stage) {
-	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.bed.Depth()})
+	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.seen.warm.stayed(), m.bed.Depth()})
 }
