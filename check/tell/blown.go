@@ -17,6 +17,10 @@ func roomAirBlown(a forecast.RoomAirBlown, units quantity.System) Assumed {
 	return Assumed{"air through the bed", units.AboutAirflow(a.Flow), "all that the fan drives, of the room; no air at air-on is written"}
 }
 
+func airGoverns(a forecast.AirGoverns, _ quantity.System) Assumed {
+	return Assumed{"what keeps the bed", "the air at air-on, as written", fmt.Sprintf("beside it the band of %s leads nothing: the forecast says whether the bed keeps to it", a.Hold.Range.Range)}
+}
+
 func washedAir(a forecast.WashedAir, _ quantity.System) Assumed {
 	return Assumed{"humidity of air-on", percent(a.Humidity), "it is sprayed before it comes on; no humidity air-on is written"}
 }

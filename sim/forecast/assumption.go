@@ -94,6 +94,10 @@ type FollowingAir struct{ Flow float64 } // m³/s
 // RoomAirBlown is air of the room that a fan blows through a bed at full speed, as it is.
 type RoomAirBlown struct{ Flow float64 } // m³/s
 
+// AirGoverns is a bed that is to be held, as warm as the air makes it that is written beside
+// its hold.
+type AirGoverns struct{ Hold *model.Temperature }
+
 // WashedAir is the humidity of air that is sprayed before it comes on to a bed.
 type WashedAir struct{ Humidity float64 }
 
@@ -201,6 +205,7 @@ func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
 func (ScaleError) topic() topic    { return topic{of: "scale"} }
 func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
+func (AirGoverns) topic() topic    { return topic{of: "air governs"} }
 
 // assume takes something for granted, and tells whether it was not yet.
 func (r *run) assume(a Assumption) bool {

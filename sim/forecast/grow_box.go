@@ -41,8 +41,11 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	switch {
 	case len(st.Blown) > 0:
 		m.blow = r.asWritten(&st.Piece, own)
-		if !m.kept.Known {
-			m.kept = airOn(st.Blown[0])
+		if m.band.known {
+			r.assume(AirGoverns{at})
+		}
+		if m.band.known || !m.kept.Known {
+			m.kept = airOn(st.Blown)
 		}
 	case m.band.known:
 		own.Follow, own.T = follow(held), held
@@ -159,10 +162,14 @@ func (r *run) asWritten(piece *model.Piece, own pneumatic.Supply) []blowing {
 	return list
 }
 
-// airOn is the temperature of air-on as an air that is blown has it.
-func airOn(a *model.Air) Temperature {
-	low, high := bandOf(a.At.Range.Range)
-	return Temperature{vocabulary.PlaceAirOn, low, high, true}
+// airOn is the temperature of air-on, from the coldest to the warmest air that is blown.
+func airOn(list []*model.Air) Temperature {
+	t := Temperature{vocabulary.PlaceAirOn, math.Inf(1), math.Inf(-1), true}
+	for _, a := range list {
+		low, high := bandOf(a.At.Range.Range)
+		t.From, t.To = min(t.From, low, high), max(t.To, low, high)
+	}
+	return t
 }
 
 // witherBlown sets the air that is blown through a withering bed: what is written at
@@ -180,7 +187,7 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 		m.blow, m.kept = []blowing{{supply: own}}, room
 		return m.kept
 	}
-	m.blow, m.kept = r.asWritten(&st.Piece, own), airOn(st.Blown[0])
+	m.blow, m.kept = r.asWritten(&st.Piece, own), airOn(st.Blown)
 	return m.kept
 }
 
