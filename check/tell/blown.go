@@ -55,6 +55,9 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 		says = "to keep the bed in its band the air would have to come on at %s, and it comes on at %s: the %s lacks %s"
 	}
 	said := fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
+	if t.RunsAway && t.Got > t.Asked {
+		said += " before the bed runs away"
+	}
 	if t.Bed.Time == 0 {
 		return said
 	}

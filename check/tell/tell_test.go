@@ -84,6 +84,8 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.AirOnShort{Asked: 17.5, Got: 4.9, Short: 4900, ToHold: true, Bed: forecast.BedThen{Time: 1, Mean: 6, Most: 5, Later: 70 * 3600}},
 			"to keep the bed in its band the air would have to come on at 17.5 °C, and it comes on at 4.9 °C: the heater lacks 4.9 kW; the middle of the bed then comes to 6 °C in the mean and 5 °C at its coldest, so that its growth takes 2.9 days longer",
 			"to keep the bed in its band the air would have to come on at 63.5 °F, and it comes on at 40.8 °F: the heater lacks 4.9 kW; the middle of the bed then comes to 43 °F in the mean and 41 °F at its coldest, so that its growth takes 2.9 days longer"},
+		{forecast.AirOnShort{Asked: 13, Got: 16, Short: 3000, RunsAway: true}, "air-on of 13 °C is asked for and the air comes on at 16 °C: the cooler lacks 3 kW before the bed runs away",
+			"air-on of 55.4 °F is asked for and the air comes on at 60.8 °F: the cooler lacks 3 kW before the bed runs away"},
 		{forecast.FanShort{Asked: model.Quantity{Quantity: written(t, "900 m3/h")}, Fan: model.Quantity{Quantity: written(t, "500 m3/h")}},
 			"an airflow of 900 m3/h is asked for, and the fan drives 500 m3/h", ""},
 		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("14 °C", "16 °C"), Above: 90 * 3600, Most: 20, Below: 7 * 3600, Coldest: 12, Later: -31 * 3600}},

@@ -57,9 +57,8 @@ func (a *adrift) then() BedThen {
 	return BedThen{a.seconds, a.sum / a.seconds, a.most, a.pace.later()}
 }
 
-// shorts notes air that does not come on as it is asked. Where exhaust is led back, a bed
-// that warms for want of cold makes its air warmer still: what the plant lacks is told of
-// the time before that has run away.
+// shorts notes air that does not come on as it is asked, with what the plant lacks before
+// the bed runs away.
 func (m *boxModel) shorts(dt float64) {
 	d, b, on := &m.last, &m.blown, &m.blow[m.on]
 	by := d.On.T - d.Asked
@@ -77,13 +76,26 @@ func (m *boxModel) shorts(dt float64) {
 		side.cold = true
 	}
 	side.add(m, dt, should)
-	if d.Short > b.Short.Short && (b.Short.Short == 0 || on.supply.Return == 0 || math.Abs(by) <= fedBack) {
-		b.Short = AirOnShort{Met: Met{Place: on.place, At: m.bed.Age()}, Asked: d.Asked, Got: d.On.T, Short: d.Short, ToHold: hold}
+	if d.Short <= b.Short.Short {
+		return
 	}
+	if b.Short.Short > 0 && m.runsAway(should, by) {
+		b.Short.RunsAway = true
+		return
+	}
+	b.Short = AirOnShort{Met: Met{Place: on.place, At: m.bed.Age()}, Asked: d.Asked, Got: d.On.T, Short: d.Short, ToHold: hold}
 }
 
-// fedBack is by how much air-on may miss what is asked, K, while what is led back counts as
-// that of a bed in order: a bed that much warmer breathes a quarter more (derived).
+// runsAway tells whether a bed asks more of its plant the farther it strays: for the air
+// that is to bring it back to where it should be, °C, or by the exhaust led back, where its
+// air misses what is asked by so many K.
+func (m *boxModel) runsAway(should, by float64) bool {
+	s := &m.blow[m.on].supply
+	return s.Follow != nil && math.Abs(m.core()-should) > fedBack || s.Return > 0 && math.Abs(by) > fedBack
+}
+
+// fedBack is how far off a bed, or its air, still asks what one in order does, K: so much
+// warmer it breathes a quarter more (derived).
 const fedBack = 3.0
 
 // lostAbove is by how much a bed must be warmer than it grows best to be lost, K: 30 °C of

@@ -54,6 +54,25 @@ func TestWhatACoolerLacksIsOfBeforeTheBedRunsAway(t *testing.T) {
 	assert.Empty(t, Troubles[RanHot](mended))
 }
 
+// The same of a bed that is held: the farther it is from its band the colder its air must be.
+// A bed that is kept from it wants somewhat more as it grows.
+func TestWhatACoolerLacksToHoldABedKeepsItFromRunningAway(t *testing.T) {
+	const box = "2.19 m2; airflow 500 m3/h; heater 100 kW; cooler %g W; returns 70 %%"
+	const grow = "hold bed at 14 to 17 °C; turn every 12 h; for 5 days"
+	f := boxAt(t, 22, fmt.Sprintf(box, 500.0), grow)
+	short := Troubles[AirOnShort](f)
+	require.Len(t, short, 1)
+	assert.True(t, short[0].ToHold)
+	assert.Greater(t, short[0].Bed.Most, 25.0)
+	assert.True(t, short[0].RunsAway)
+	mended := boxAt(t, 22, fmt.Sprintf(box, 500+short[0].Short), grow)
+	assert.Empty(t, Troubles[RanHot](mended))
+	for _, still := range Troubles[AirOnShort](mended) {
+		assert.Less(t, still.Bed.Most, 18.0, "a degree above its band")
+		assert.False(t, still.RunsAway)
+	}
+}
+
 func TestMoreAirThanTheFanDrivesIsTold(t *testing.T) {
 	const grow = "air at air-on 13 °C with airflow %g m3/h; turn every 12 h; for 1 day"
 	short := Troubles[FanShort](boxAt(t, 14, anyAir, fmt.Sprintf(grow, 900.0)))

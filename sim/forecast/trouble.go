@@ -108,6 +108,7 @@ type AirOnShort struct {
 	Asked, Got float64
 	Short      float64 // W
 	ToHold     bool    // it is what would hold the bed in its band, and was not written
+	RunsAway   bool    // more lacks once the bed, by that, is far from where it should be
 	Bed        BedThen // while its air was so
 }
 
