@@ -113,7 +113,7 @@ func TestAWitheringBedThatRunsHotIsTold(t *testing.T) {
 }
 
 func TestTheAirGovernsABedThatIsHeldToo(t *testing.T) {
-	f := boxAt(t, 14, anyAir, "hold bed at 14 to 17 °C; air at air-on 15 °C when bed below 15 °C; air at air-on 12 to 13 °C; turn every 12 h; for 1 day")
+	f := boxAt(t, 14, anyAir, "hold bed at 14 to 17 °C; air at air-on 15 °C when bed below 15 °C; air at air-on 12 to 13 °C; air at air-on 9 °C when bed above 20 °C; turn every 12 h; for 1 day")
 	assert.Equal(t, Temperature{vocabulary.PlaceAirOn, 12, 15, true}, f.Stages[1].Steps[0].Temperature)
 	governs := 0
 	for _, a := range f.Assumed {

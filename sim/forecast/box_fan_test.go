@@ -134,7 +134,7 @@ func TestABandThatIsMissedIsNoted(t *testing.T) {
 func TestTheRoomsAirIsBlownWhereNothingElseIsAsked(t *testing.T) {
 	f := grownIn(t, boxed(t, "2.19 m2; airflow 500 m3/h; heater 100 kW", "hold room at 15 °C; turn every 12 h; for 1 day"), cast(t, 0.45), &Course{Looks: []float64{20 * hour}})
 	assert.InDelta(t, 15, f.Seen[0].AirOn, 1e-6)
-	assert.Contains(t, f.Assumed, Assumption(RoomAirBlown{500 / hour}))
+	assert.Contains(t, f.Assumed, Assumption(RoomAirBlown{Flow: 500 / hour}))
 	assert.Equal(t, vocabulary.PlaceRoom, f.Stages[0].Steps[0].Temperature.Place)
 }
 

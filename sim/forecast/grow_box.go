@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -49,17 +50,17 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 		}
 	case m.band.known:
 		own.Follow, own.T = follow(held), held
-		r.assume(FollowingAir{own.Flow})
+		r.assume(FollowingAir{own.Flow, r.called()})
 		m.blow = []blowing{{supply: own, asked: true, place: at.Place}}
 	default:
 		own.T = room
-		r.assume(RoomAirBlown{own.Flow})
+		r.assume(RoomAirBlown{own.Flow, r.called()})
 		m.blow = []blowing{{supply: own}}
 	}
 	m.still = own
 	m.still.Flow, m.still.Follow = 0, nil
 	if slices.ContainsFunc(m.blow, func(b blowing) bool { return b.when != nil || b.clock != nil }) {
-		m.still.Room.RH, _ = r.moistAir(st) // the box is shut while its fan stands
+		m.still.Room.RH, _ = r.keptMoist(st) // the box is shut while its fan stands
 	}
 }
 
@@ -162,12 +163,16 @@ func (r *run) asWritten(piece *model.Piece, own pneumatic.Supply) []blowing {
 	return list
 }
 
-// airOn is the temperature of air-on, from the coldest to the warmest air that is blown.
+// airOn is the temperature of air-on, from the coldest to the warmest air that may be blown:
+// what stands behind one that always is never comes on.
 func airOn(list []*model.Air) Temperature {
 	t := Temperature{vocabulary.PlaceAirOn, math.Inf(1), math.Inf(-1), true}
 	for _, a := range list {
 		low, high := bandOf(a.At.Range.Range)
 		t.From, t.To = min(t.From, low, high), max(t.To, low, high)
+		if a.When == nil && a.Every == nil {
+			break
+		}
 	}
 	return t
 }
@@ -183,7 +188,7 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 	m.still = own
 	m.still.Flow = 0
 	if len(st.Blown) == 0 {
-		r.assume(RoomAirBlown{own.Flow})
+		r.assume(RoomAirBlown{own.Flow, cmp.Or(r.called(), string(model.WitherStage))})
 		m.blow, m.kept = []blowing{{supply: own}}, room
 		return m.kept
 	}
@@ -193,5 +198,8 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 
 // tell looks at how the bed fared.
 func (m *boxModel) tell(r *run, st model.Stage) {
+	if grow, ok := st.(*model.Germination); ok && m.blown.Stood > 0 {
+		r.moistAir(grow)
+	}
 	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.seen.warm.stayed(), m.bed.Depth()})
 }
