@@ -194,7 +194,7 @@ var instead = map[string][]string{
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},
 	"gate": {"gate moisture at most 1 %"}, "delivered": {"delivered 10 g"},
 	"away": {"away 2026-03-07 to 2026-03-09"}, "awake": {"awake 02:00 to 03:00"},
-	"air":      {"air at air-on 13 °C with airflow 4 m3/h when bed above 14 °C", "air at air-on 13 °C for 20 min every 1 h", "air at air-on 18 °C with airflow 4 m3/h when moisture above 41 %"},
+	"air":      {"air at air-on 13 °C with airflow 4 m3/h when bed above 14 °C for 20 min every 1 h", "air at air-on 18 °C with airflow 4 m3/h when moisture above 36 % for 20 min every 1 h"},
 	"sprinkle": {"sprinkle 0.1 l every 24 h when moisture below 42 %", "sprinkle to moisture 44 % every 20 h"},
 	"turn":     {"turn every 1 h"}, "for": {"for 2 days", "for 2 h"},
 }
