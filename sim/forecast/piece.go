@@ -50,13 +50,14 @@ type watched struct {
 
 func (m *growModel) look() {
 	b := m.piece.Batch()
-	m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.T(), b)
+	m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.CoreT(), b)
 	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
 		m.seen.airy = airy
 	}
 }
 
-// look notes the state of a piece of that age, s, depth, m, and mean temperature, °C.
+// look notes the state of a piece of that age, s, depth, m, which is
+// so warm where it is warmest, °C.
 func (w *watched) look(age, depth, t float64, b grain.Batch) {
 	moisture := b.Moisture()
 	if w.depth == 0 {

@@ -205,5 +205,5 @@ func (m *boxModel) noted() *watched              { return &m.seen }
 func (m *boxModel) spread() float64              { return m.area }
 
 func (m *boxModel) look() {
-	m.seen.look(m.bed.Age(), m.bed.Depth(), m.bed.T(), m.bed.Batch())
+	m.seen.look(m.bed.Age(), m.bed.Depth(), max(m.bed.At(0).T, m.bed.At(1).T), m.bed.Batch())
 }
