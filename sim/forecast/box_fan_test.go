@@ -147,7 +147,7 @@ func TestNobodySprinklesWhatIsUnloaded(t *testing.T) {
 			assert.InDelta(t, float64(i+1)*day, w.At-f.Pieces[0].Began, 60, floor)
 		}
 		f = grownIn(t, boxed(t, floor, "hold bed at 15 to 17 °C for 1 days; hold bed at 15 to 17 °C; sprinkle 20 l/t every 24 h; turn every 12 h; for 2 days"), cast(t, 0.45), nil)
-		assert.Len(t, f.Sprinkled, 1, "%s: at the end of a hold it is left to the next", floor)
+		assert.Len(t, f.Sprinkled, 1, "%s: at the end of a hold, and not at that of the stage", floor)
 	}
 }
 
