@@ -85,7 +85,7 @@ func TestAFindingWithOtherFiguresStays(t *testing.T) {
 
 func TestTheAirOfBoxesIsCompared(t *testing.T) {
 	box := &forecast.Forecast{Process: &model.Process{}, Totals: forecast.Totals{FanTime: 3600, AirCold: 7.2e6, Sprinkled: 80},
-		Pieces: []forecast.Piece{{}, {Blown: &forecast.Blown{Uneven: forecast.Uneven{Bottom: 13, Top: 16.5}}}, {Blown: &forecast.Blown{}}}}
+		Pieces: []forecast.Piece{{}, {Blown: &forecast.Blown{Fan: 3600, Uneven: forecast.Uneven{Bottom: 13, Top: 16.5}}}, {Blown: &forecast.Blown{}}}}
 	floor := &forecast.Forecast{Process: &model.Process{}}
 	e := compared(floor, box)
 	assert.Equal(t, []float64{3600, 7.2e6, 0, 80, 3.5}, []float64{float64(e.Fan.New), float64(e.AirCold.New), float64(e.AirHeat.New), float64(e.Sprinkled.New), float64(e.Apart.New)})

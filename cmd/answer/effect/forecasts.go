@@ -98,7 +98,7 @@ func apart(f *forecast.Forecast) float64 {
 		return most
 	}
 	for _, p := range f.Pieces {
-		if p.Blown == nil {
+		if p.Blown == nil || p.Blown.Fan == 0 {
 			continue
 		}
 		if by := p.Blown.Uneven.Difference(); !(by <= most) {
