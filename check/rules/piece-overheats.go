@@ -12,7 +12,7 @@ import (
 
 var pieceOverheats = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost, and the growth with it
+	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost
 		Title: "the piece gets too warm between turns, or warmer than it is to be held",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
 		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
