@@ -55,11 +55,15 @@ func needs(g *forecast.Gate) float64 {
 	return g.Needs
 }
 
-// lostToo makes a finding of a piece that gets too warm a fault where it is lost, and so
-// does not come to what it grows for.
+// lost tells whether a piece that gets so warm, °C, is lost.
+func (c *Case) lost(t float64) bool {
+	return t > c.Profile.GrowsHot+surelyLost || t > c.Profile.GrowsHot+lostWarmth && c.growthUnmet() != nil
+}
+
+// lostToo makes a finding of a piece that gets too warm a fault where it is lost.
 func (c *Case) lostToo(f finding.Finding) finding.Finding {
 	for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-		if t.Temperature > c.Profile.GrowsHot+lostWarmth && c.growthUnmet() != nil {
+		if c.lost(t.Temperature) {
 			f.Severity = finding.Fault
 		}
 	}

@@ -68,6 +68,15 @@ func Heat[T ~float64](j T) string {
 	}
 }
 
+// Beginning is what the times of a batch are told after: its first soak or, of bought green
+// malt, that it was begun.
+func Beginning(green bool) string {
+	if green {
+		return "it was begun"
+	}
+	return "the first soak"
+}
+
 // Elapsed writes a time of s from the first soak: 7:00, or 2d 13:20.
 func Elapsed[T ~float64](s T) string {
 	if !known(float64(s)) {

@@ -64,7 +64,7 @@ var houseRows = []Row{
 
 	{Word: "holds", In: blocks(Vessel), Slots: []Slot{sensed(single("its volume", q.Volume), volume)}, Once: true, Needed: true,
 		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},
-	{Word: "weighs", In: blocks(Vessel, Floor, KilnFacts), Slots: []Slot{sensed(single("its weight when empty", q.Mass), emptyWeight)}, Once: true, Aside: true,
+	{Word: "weighs", In: blocks(Vessel, Floor, KilnFacts), Slots: []Slot{sensed(single("its weight when empty", q.Mass), emptyWeight)}, Once: true,
 		Doc: "What it weighs when it is empty; of trays, all together. What grain weighs in it is then shown beside what the drained grain weighs, and a record may hold the weight with it: weighed 8.33 kg in \"bucket\".", Example: "weighs 2 lb 3 oz"},
 
 	{Word: "division", In: blocks(Scale), Slots: []Slot{sensed(single("from one mark to the next", q.Mass), division)}, Once: true, Needed: true,

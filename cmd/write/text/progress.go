@@ -46,7 +46,7 @@ const (
 
 func (s *progressSheet) head() {
 	s.line("%s", s.bold(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process))))
-	s.line("as of %s, %s after the first soak", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed))
+	s.line("as of %s, %s after %s", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed), words.Beginning(s.r.Green))
 	if why := words.AsOf[s.r.AsOf]; why != "" {
 		s.para("", "that is %s", why)
 	}
