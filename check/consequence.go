@@ -15,6 +15,7 @@ import (
 type consequence struct {
 	rule, of string // of: the rules that tell the cause
 	near     nearness
+	ruins    bool // it is no mere consequence where it is a fault: the batch is lost
 }
 
 // nearness is where the cause must stand for a consequence to be one. A fact of the house
@@ -36,7 +37,7 @@ var consequences = []consequence{
 	{rule: "room-too-warm-for-bed", of: "bed-too-cold", near: sameLine},
 	{rule: "piece-overheats", of: "room-too-warm-for-bed bed-too-cold piece-too-deep", near: sameStage},
 	{rule: "piece-too-deep", of: "box-cannot", near: sameStage}, // it lies there for want of its fan
-	{rule: "piece-overheats", of: "box-cannot air-cannot-hold-bed", near: sameStage},
+	{rule: "piece-overheats", of: "box-cannot air-cannot-hold-bed", near: sameStage, ruins: true},
 	{rule: "air-cannot-hold-bed", of: "box-cannot", near: sameStage},
 	{rule: "bed-uneven", of: "box-cannot", near: sameStage},
 	{rule: "box-line-idle", of: "box-cannot air-cannot-hold-bed", near: sameStage},
@@ -76,6 +77,9 @@ func withoutConsequences(h *model.House, found []finding.Finding) []finding.Find
 
 // told tells whether a cause of a finding is found.
 func (c consequence) told(h *model.House, f finding.Finding, found []finding.Finding) bool {
+	if c.ruins && f.Severity >= finding.Fault {
+		return false
+	}
 	return f.Severity >= finding.Caution && slices.ContainsFunc(found, func(cause finding.Finding) bool {
 		return cause.Severity >= f.Severity && slices.Contains(strings.Fields(c.of), cause.Rule) && c.near.holds(h, cause.Place, f.Place)
 	})

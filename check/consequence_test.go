@@ -104,3 +104,14 @@ func TestASoakOfTooLittleWaterIsToldOfOnce(t *testing.T) {
 	assert.Contains(t, names, "fault grain-not-covered")
 	assert.NotContains(t, names, "fault forecast-unable", "so little water is not forecast")
 }
+
+func TestALostPieceIsToldBesideWhatLostIt(t *testing.T) {
+	box := pair{textOf("../examples/box.malt"), textOf("../examples/loft.malt")}
+	box.house = strings.Replace(box.house, "  airflow 800 m3/h\n", "  airflow 60 m3/h\n", 1)
+	said := map[string]string{}
+	for _, f := range look(box, "") {
+		said[f.Rule] = f.Severity.String()
+	}
+	assert.Equal(t, "fault", said["box-cannot"], "more air is asked than the fan drives")
+	assert.Equal(t, "fault", said["piece-overheats"])
+}

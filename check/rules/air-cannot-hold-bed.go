@@ -45,7 +45,14 @@ germinate on "base tray" {
 			}
 			for _, m := range p.Blown.Missed {
 				if !c.told(m.Place) && !c.has(r.Name) {
-					c.Note(r.At(m.Place, c.outOfBand(m.Above, m.Most, m.Below, m.Coldest)))
+					f := r.At(m.Place, c.outOfBand(m.Above, m.Most, m.Below, m.Coldest))
+					switch {
+					case m.Below == 0:
+						f.Hint = "blow colder air, or more of it"
+					case m.Above == 0:
+						f.Hint = "blow warmer air, or less, or have the fan stand below a temperature of the bed"
+					}
+					c.Note(f)
 				}
 			}
 		}

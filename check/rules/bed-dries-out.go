@@ -57,13 +57,26 @@ func (c *Case) boxDries(r finding.Rule, p *forecast.Piece) bool {
 	if days < 1 || p.MoistureAt-p.Driest < driesBy || p.MoistureAt-p.Driest <= mostADay*days {
 		return false
 	}
-	place := p.Place
-	if piece := model.PieceOf(p.Of); piece.AirOnHumidity != nil {
-		place = piece.AirOnHumidity.Place
+	dries := fmt.Sprintf("the bed dries from %s moisture to %s, %s points a day",
+		Percent(p.MoistureAt), Percent(p.Driest), quantity.Fixed(100*(p.MoistureAt-p.Driest)/days, 1))
+	if p.Blown.Highest > c.growWarm()+forecastWarmth {
+		f := r.At(p.Place, fmt.Sprintf("%s, and it gets %s warm", dries, c.Degrees(p.Blown.Highest)))
+		f.Hint = "its own heat drives the water off: blow more air, or colder air, so that it stays cool"
+		c.Note(f)
+		return true
 	}
-	f := r.At(place, fmt.Sprintf("the bed dries from %s moisture to %s, %s points a day; about 1 a day is what its own heat drives off",
-		Percent(p.MoistureAt), Percent(p.Driest), quantity.Fixed(100*(p.MoistureAt-p.Driest)/days, 1)))
-	f.Hint = "humidify the air to 98 % and more before it comes on, blow no more than cools the bed, or sprinkle: sprinkle to moisture 44 % when moisture below 42 %"
+	place, humidify := p.Place, "humidify the air to 98 % and more before it comes on, "
+	if rh := model.PieceOf(p.Of).AirOnHumidity; rh != nil {
+		place = rh.Place
+		if rh.Range.High.SI >= moistOn {
+			humidify = ""
+		}
+	}
+	f := r.At(place, dries+"; about 1 a day is what its own heat drives off")
+	f.Hint = humidify + "blow no more than cools the bed, or sprinkle: sprinkle to moisture 44 % when moisture below 42 %"
 	c.Note(f)
 	return true
 }
+
+// moistOn is the humidity of air-on above which no spray makes it much moister.
+const moistOn = 0.97

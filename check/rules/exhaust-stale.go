@@ -5,13 +5,15 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 var exhaustStale = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "exhaust-stale", Severity: finding.Caution,
-		Title: "so much air is led round that its carbon dioxide holds the growth back",
-		Why:   "what is led round carries the carbon dioxide of the grain back to it; above 1 % or so it checks the growth, which some houses want in the last days and none at the peak (common practice), and whoever leans into the box breathes it",
+		Title: "so little fresh air is blown that its carbon dioxide holds the growth back",
+		Why:   "only fresh air carries off the carbon dioxide of the grain, and what is led round brings it back; above 1 % or so it checks the growth, which some houses want in the last days and none at the peak (common practice), and whoever leans into the box breathes it",
 		Do:    "lead less air round, or blow more: only fresh air carries it off",
 		Bad: `floor "base tray" { area 0.02 m2; airflow 2.4 m3/h; heater 100 W; cooler 200 W; returns 95 % }
 germinate on "base tray" {
@@ -34,20 +36,29 @@ germinate on "base tray" {
 			if p.Blown == nil || p.Blown.CO2 <= mostCO2 || floor == nil {
 				continue
 			}
-			place := floor.Airflow.Place
-			if floor.Returns != nil {
-				place = floor.Returns.Place
-			}
+			place, do := littleAir(p, floor), "blow more: only fresh air carries it off"
 			fresh := p.Blown.Fastest
-			if floor.Returns != nil {
+			if floor.Returns != nil && floor.Returns.SI > 0 {
+				place, do = floor.Returns.Place, r.Do
 				fresh *= 1 - floor.Returns.SI
 			}
 			f := r.At(place, fmt.Sprintf("at its strongest growth the bed gives off air with %s of carbon dioxide", Percent(p.Blown.CO2)))
-			f.Hint = fmt.Sprintf("%s of fresh air keep it below 1 %%: %s", c.Process.Units().AboutAirflow(fresh*p.Blown.CO2/mostCO2), r.Do)
+			f.Hint = fmt.Sprintf("%s of fresh air keep it below 1 %%: %s", c.Process.Units().AboutAirflow(fresh*p.Blown.CO2/mostCO2), do)
 			f.Related = []finding.Related{{Place: p.Place, Message: "where it grows"}}
 			c.Note(f)
 		}
 	},
+}
+
+// littleAir is where it is written how little air is blown: in the air of a stage where its
+// fan could more, or else of the fan.
+func littleAir(p forecast.Piece, floor *model.Floor) source.Place {
+	for _, a := range model.PieceOf(p.Of).Blown {
+		if a.Airflow != nil && a.Airflow.SI < floor.Airflow.SI && a.Airflow.SI <= p.Blown.Fastest*sameFlow {
+			return a.Airflow.Place
+		}
+	}
+	return floor.Airflow.Place
 }
 
 // mostCO2 is the share of carbon dioxide in the exhaust above which it is told (common

@@ -22,6 +22,27 @@ func TestAThinBedThatWaitsForABreakIsToldToWaitForAMoisture(t *testing.T) {
 	}
 }
 
+func TestWhatOvergrowsWhileItWithersIsNotHeldBackByTheGrowth(t *testing.T) {
+	t.Parallel()
+	const air, until, allow = "    air at 18 to 20 °C\n", "    until moisture at most 38 %", "    allow 4 to 30 h"
+	withered := whatOf(t, "too-long-to-modify", map[string]string{
+		"acrospire at least 3/4": "acrospire at least 7/8",
+		air:                      air + "    humidity 96 %\n", until: "    until moisture at most 30 %", allow: "    allow 4 to 80 h"})
+	assert.Contains(t, withered, "it grows on while it withers")
+	held := whatOf(t, "too-long-to-modify", map[string]string{"allow 4 to 8 days": "allow 9 to 12 days"})
+	assert.Contains(t, held, "the earliest time holds it back until 9.0 days")
+}
+
+func TestABedOnOneSideOfItsBandIsToldWhatHelps(t *testing.T) {
+	t.Parallel()
+	const area, humidity = "  area 0.2 m2", "    humidity 95 to 99 %"
+	box := func(air string) string {
+		return whatOf(t, "air-cannot-hold-bed", map[string]string{area: "  area 0.008 m2\n  airflow 3 m3/h\n  heater 100 W\n  cooler 200 W", humidity: "    air at air-on " + air})
+	}
+	assert.Equal(t, "blow colder air, or more of it", box("15.8 to 15.9 °C"))
+	assert.Contains(t, box("8 °C"), "blow warmer air, or less")
+}
+
 // whatOf gives what to do about the finding of a rule, in the base file with words replaced.
 func whatOf(t *testing.T, rule string, replace map[string]string) string {
 	t.Helper()

@@ -55,7 +55,8 @@ const forecastWarmth = 1.0
 // The model of its breathing is an extrapolation where a piece is warmer than it bears.
 const (
 	// lostWarmth is by how much more than it bears a piece must get, K, to be called lost
-	// where its growth does not come to its end either, and in danger where it does.
+	// where it stays so warm or its growth does not come to its end either, and in danger
+	// where not.
 	lostWarmth = 2.0
 	// surelyLost is the same for one that is lost whatever its growth comes to.
 	surelyLost = 5.0
@@ -65,7 +66,7 @@ const (
 func (c *Case) harmedOrLost(r finding.Rule, t forecast.BedWarm) finding.Finding {
 	fate := "may be lost"
 	f := r.At(t.Place, "")
-	if c.lost(t.Temperature) {
+	if c.lost(t) {
 		fate, f.Severity = "is lost", finding.Fault
 	}
 	f.Message = fmt.Sprintf("%s, and above %s a piece of %s %s", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name, fate)

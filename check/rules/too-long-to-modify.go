@@ -52,12 +52,26 @@ func (c *Case) overgrown(r finding.Rule, st *model.Germination, floor, last *for
 	if floor != last {
 		when = "when it has withered, after"
 	}
-	f := r.At(overgrownBy(c, st, floor, last), fmt.Sprintf("%s %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
+	place := overgrownBy(c, st, floor, last)
+	f := r.At(place, fmt.Sprintf("%s %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
 		when, Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
-	if st.Until != nil && st.Allow != nil && st.Allow.Earliest != nil {
+	switch {
+	case place != timeOf(st):
+		f.Hint = "it grows on while it withers: end the growth sooner, or have it wither faster or cooler"
+	case st.Until != nil && st.Allow != nil && st.Allow.Earliest != nil && c.heldBack(st):
 		f.Hint = fmt.Sprintf("the earliest time holds it back until %s: allow it to end sooner", Hours(st.Allow.Earliest.SI))
 	}
 	return f
+}
+
+// heldBack tells whether a stage was at its end before its earliest time.
+func (c *Case) heldBack(st *model.Germination) bool {
+	for _, g := range c.Forecast.Gates {
+		if g.Of == st && g.Place == st.Until.Place && g.Met && g.First < g.Waited {
+			return true
+		}
+	}
+	return false
 }
 
 // overgrownBy is what let it grow too long: the time of the growth, or the

@@ -3,17 +3,23 @@ package tell
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
 
 func followingAir(a forecast.FollowingAir, units quantity.System) Assumed {
-	return Assumed{"air through the bed", units.AboutAirflow(a.Flow), "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}
+	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}
 }
 
 func roomAirBlown(a forecast.RoomAirBlown, units quantity.System) Assumed {
-	return Assumed{"air through the bed", units.AboutAirflow(a.Flow), "all that the fan drives, of the room; no air at air-on is written"}
+	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all that the fan drives, of the room; no air at air-on is written"}
+}
+
+// bedIn names the air through the bed of a stage.
+func bedIn(called string) string {
+	return strings.TrimSuffix("air through the bed in "+called, " in ")
 }
 
 func washedAir(a forecast.WashedAir, _ quantity.System) Assumed {

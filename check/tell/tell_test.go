@@ -148,6 +148,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box; germinate does not say"}, Assumed{}},
 		{forecast.FollowingAir{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.RoomAirBlown{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
+		{forecast.RoomAirBlown{Flow: 0.2, Called: "wither"}, Assumed{"air through the bed in wither", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.WashedAir{Humidity: 0.98}, Assumed{"humidity of air-on", "98 %", "it is sprayed before it comes on; no humidity air-on is written"}, Assumed{}},
 		{forecast.BoxPlant{Floor: "box", NoCooler: true, NoHeater: true}, Assumed{"cooler and heater of \"box\"", "none", "the floor does not say: its air is the room's and what its spray cools"}, Assumed{}},
 		{forecast.BoxPlant{Floor: "box", NoCooler: true}, Assumed{"cooler of \"box\"", "none", "the floor does not say: its air is no colder than its spray makes it"}, Assumed{}},

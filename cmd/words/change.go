@@ -5,6 +5,7 @@ import (
 
 	"maltwright/cmd/answer/effect"
 	"maltwright/lang/contrast"
+	"maltwright/lang/vocabulary"
 )
 
 // ChangeRow is a row of the table of changes.
@@ -33,7 +34,7 @@ func rowsOf(r effect.Result, c effect.Change) (rows []ChangeRow) {
 	}
 	for _, p := range c.Parts {
 		one := row
-		one.Old, one.New = partText(p.What, p.Old), partText(p.What, p.New)
+		one.Old, one.New = partText(p.What, p.Old, p.New), partText(p.What, p.New, p.Old)
 		rows = append(rows, one)
 		row.OldLine, row.NewLine, row.What = 0, 0, ""
 	}
@@ -41,8 +42,13 @@ func rowsOf(r effect.Result, c effect.Change) (rows []ChangeRow) {
 }
 
 // partText is a side of a part; one that does not stand there says so.
-func partText(what, value string) string {
-	if value == "" {
+func partText(what, value, other string) string {
+	switch {
+	case value == "" && what == vocabulary.ClauseBy && other == vocabulary.ByMachine:
+		return "by hand"
+	case value == "" && what == vocabulary.ClauseBy:
+		return "by not said"
+	case value == "":
 		return strings.TrimSpace("no " + what)
 	}
 	return strings.TrimSpace(what + " " + value)

@@ -60,6 +60,7 @@ type told struct {
 const (
 	noSteep = "no steep"
 	noKiln  = "no kiln"
+	noFan   = "no fan"
 	noNight = "-" // nobody says when somebody is awake
 )
 
@@ -78,6 +79,13 @@ func (h House) effects() []told {
 		{"alpha enzymes kept", func(e *effect.Effect) (float64, float64) { return e.AlphaKept.Plain() }, Percent[float64], pointsMore, noKiln, false},
 		{"colour", func(e *effect.Effect) (float64, float64) { return e.Colour.Plain() }, colour, nil, noKiln, false},
 		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, h.Water, nil, "", false},
+		{"water sprinkled", func(e *effect.Effect) (float64, float64) { return e.Sprinkled.Plain() }, mass, nil, "", false},
+		{"fans run", func(e *effect.Effect) (float64, float64) { return e.Fan.Plain() }, Lasting[float64], hoursMore, noFan, false},
+		{"the fans draw", func(e *effect.Effect) (float64, float64) { return e.FanEnergy.Plain() }, Heat[float64], nil, noFan, false},
+		{"heat of blown air", func(e *effect.Effect) (float64, float64) { return e.AirHeat.Plain() }, Heat[float64], nil, noFan, false},
+		{"cold of blown air", func(e *effect.Effect) (float64, float64) { return e.AirCold.Plain() }, Heat[float64], nil, noFan, false},
+		{"water sprayed into it", func(e *effect.Effect) (float64, float64) { return e.Sprayed.Plain() }, mass, nil, noFan, false},
+		{"bed, bottom to top", func(e *effect.Effect) (float64, float64) { return e.Apart.Plain() }, h.apart, nil, noFan, false},
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
 		{"visits at night, at best", nights, number, nil, noNight, false},
 	}
@@ -167,4 +175,9 @@ func gateText(g *outlook.Gate) string {
 		return "not met, " + Percent(g.Moisture)
 	}
 	return Lasting(g.Reached) + ", " + Percent(g.Moisture)
+}
+
+// apart writes by how much two temperatures differ, K.
+func (h House) apart(k float64) string {
+	return fmt.Sprintf("%s %s", quantity.Fixed(k*h.Step(), 1), h.Degree())
 }

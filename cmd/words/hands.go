@@ -10,7 +10,7 @@ func Hands(n int, short bool) string {
 		text = "1 hand"
 	}
 	if short {
-		return "only " + text + " for more at once"
+		return "more at once than " + text + " can do"
 	}
 	return text
 }

@@ -110,7 +110,12 @@ func (b *builder) germinateSense(st *model.Germination) {
 		return
 	}
 	if len(holds) == 0 && len(st.Blown) == 0 {
-		b.note(stepNeedsTemperature.At(st.Place(), "germinate does not say in which band the bed is held"))
+		f := stepNeedsTemperature.At(st.Place(), "germinate does not say in which band the bed is held")
+		f.Hint = "add a line such as: hold bed at 14 to 17 °C"
+		if st.Floor.Blown() {
+			f.Hint = "add a line such as: air at air-on 13 to 14 °C; or: hold bed at 14 to 17 °C"
+		}
+		b.note(f)
 	}
 	b.endsBy(st.Place(), string(st.Kind()), st.Ending)
 }

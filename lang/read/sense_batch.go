@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -67,13 +68,27 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 		return
 	}
 	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %s times as heavy, outside %.1f to %.1f",
-		what, x.Weight, withEmpty(t, x), raw, quantity.About(net/raw.SI, ""), model.Lightest, model.Heaviest))
+		what, x.Weight, withEmpty(t, x), raw, times(net/raw.SI), model.Lightest, model.Heaviest))
 	f.Hint = "look at the number and its unit, and whether the tare is in it"
+	if !x.OfBag && net < lostGrain*raw.SI {
+		f.Hint = fmt.Sprintf("if it was the bag that was weighed, write: weighed bag %s", x.Weight)
+	}
 	if x.In != nil {
 		f.Hint = fmt.Sprintf("look at the number and its unit, and whether %q is in it; of the drained grain alone, leave in out", x.In.Name)
 		f.Related = append(f.Related, finding.Related{Place: x.In.Weighs.Place, Message: "what it weighs when it is empty"})
 	}
 	b.note(f)
+}
+
+// lostGrain is the share of its raw weight below which a batch was not what was weighed.
+const lostGrain = 0.1
+
+// times writes how many times as heavy something is, to two figures however little.
+func times(ratio float64) string {
+	if ratio > 0 && ratio < 0.1 {
+		return quantity.Fixed(ratio, 1-int(math.Floor(math.Log10(ratio))))
+	}
+	return quantity.About(ratio, "")
 }
 
 // withEmpty says what is weighed along; "" where nothing is.

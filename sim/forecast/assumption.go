@@ -89,10 +89,16 @@ type MoistAir struct{ Humidity float64 }
 
 // FollowingAir is air that a fan blows through a bed at full speed, as warm as holds the
 // bed.
-type FollowingAir struct{ Flow float64 } // m³/s
+type FollowingAir struct {
+	Flow   float64 // m³/s
+	Called string  // as that of FloorArea
+}
 
 // RoomAirBlown is air of the room that a fan blows through a bed at full speed, as it is.
-type RoomAirBlown struct{ Flow float64 } // m³/s
+type RoomAirBlown struct {
+	Flow   float64 // m³/s
+	Called string  // as that of FloorArea; wither, where it is not the growing bed
+}
 
 // WashedAir is the humidity of air that is sprayed before it comes on to a bed.
 type WashedAir struct{ Humidity float64 }
@@ -171,36 +177,36 @@ type Used struct {
 	Factor model.Factor
 }
 
-func (RoomAir) topic() topic       { return topic{of: "room air"} }
-func (RoomHumidity) topic() topic  { return topic{of: "room humidity"} }
-func (DrawnWater) topic() topic    { return topic{of: "water"} }
-func (SeaLevel) topic() topic      { return topic{of: "height"} }
-func (GrainMoisture) topic() topic { return topic{of: "grain moisture"} }
-func (GrownBefore) topic() topic   { return topic{of: "growth"} }
-func (CornWeight) topic() topic    { return topic{of: "corn weight"} }
-func (Germination) topic() topic   { return topic{of: "germination"} }
-func (SoakWater) topic() topic     { return topic{of: "soak water"} }
-func (MixedWater) topic() topic    { return topic{of: "mixed water"} }
-func (Sprayed) topic() topic       { return topic{of: "spray"} }
-func (EvenTurns) topic() topic     { return topic{of: "turns"} }
-func (BlownAir) topic() topic      { return topic{of: "blown air"} }
-func (FollowingAir) topic() topic  { return topic{of: "following air"} }
-func (RoomAirBlown) topic() topic  { return topic{of: "room air blown"} }
-func (WashedAir) topic() topic     { return topic{of: "washed air"} }
-func (a BoxPlant) topic() topic    { return topic{"plant", a.Floor} }
-func (FanPressure) topic() topic   { return topic{of: "fan pressure"} }
-func (a FloorArea) topic() topic   { return topic{"floor", string(a.Stage) + a.Called} }
-func (BedHeld) topic() topic       { return topic{of: "held"} }
-func (MoistAir) topic() topic      { return topic{of: "moist air"} }
-func (a WitherAir) topic() topic   { return topic{"wither air", a.Called} }
-func (GateWait) topic() topic      { return topic{of: "gate"} }
-func (a KilnHeater) topic() topic  { return topic{"heater", a.Called} }
-func (a KilnArea) topic() topic    { return topic{"kiln", a.Called} }
-func (a OvenAir) topic() topic     { return topic{"oven air", a.Called} }
-func (a KilnAir) topic() topic     { return topic{"kiln air", a.Called} }
-func (DeculmTime) topic() topic    { return topic{of: "deculming"} }
-func (ScaleError) topic() topic    { return topic{of: "scale"} }
-func (a Learnt) topic() topic      { return topic{string(a.Figure), a.Of} }
+func (RoomAir) topic() topic        { return topic{of: "room air"} }
+func (RoomHumidity) topic() topic   { return topic{of: "room humidity"} }
+func (DrawnWater) topic() topic     { return topic{of: "water"} }
+func (SeaLevel) topic() topic       { return topic{of: "height"} }
+func (GrainMoisture) topic() topic  { return topic{of: "grain moisture"} }
+func (GrownBefore) topic() topic    { return topic{of: "growth"} }
+func (CornWeight) topic() topic     { return topic{of: "corn weight"} }
+func (Germination) topic() topic    { return topic{of: "germination"} }
+func (SoakWater) topic() topic      { return topic{of: "soak water"} }
+func (MixedWater) topic() topic     { return topic{of: "mixed water"} }
+func (Sprayed) topic() topic        { return topic{of: "spray"} }
+func (EvenTurns) topic() topic      { return topic{of: "turns"} }
+func (BlownAir) topic() topic       { return topic{of: "blown air"} }
+func (a FollowingAir) topic() topic { return topic{"following air", a.Called} }
+func (a RoomAirBlown) topic() topic { return topic{"room air blown", a.Called} }
+func (WashedAir) topic() topic      { return topic{of: "washed air"} }
+func (a BoxPlant) topic() topic     { return topic{"plant", a.Floor} }
+func (FanPressure) topic() topic    { return topic{of: "fan pressure"} }
+func (a FloorArea) topic() topic    { return topic{"floor", string(a.Stage) + a.Called} }
+func (BedHeld) topic() topic        { return topic{of: "held"} }
+func (MoistAir) topic() topic       { return topic{of: "moist air"} }
+func (a WitherAir) topic() topic    { return topic{"wither air", a.Called} }
+func (GateWait) topic() topic       { return topic{of: "gate"} }
+func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
+func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
+func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
+func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
+func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
+func (ScaleError) topic() topic     { return topic{of: "scale"} }
+func (a Learnt) topic() topic       { return topic{string(a.Figure), a.Of} }
 
 // assume takes something for granted, and tells whether it was not yet.
 func (r *run) assume(a Assumption) bool {

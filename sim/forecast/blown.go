@@ -6,7 +6,6 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/source"
-	"maltwright/sim/air"
 )
 
 // Blown is the air that was blown through a bed, and what it took to make it.
@@ -34,7 +33,8 @@ type Blown struct {
 	stands    float64 // s for which the fan has stood
 }
 
-// Uneven is the largest difference between the faces of a bed at rest with its air.
+// Uneven is the largest difference between the faces of a bed at rest with its air, or of
+// one that never comes to rest between its turns.
 type Uneven struct {
 	Bottom, Top float64 // °C
 	Heat        float64 // W of respiration then
@@ -100,6 +100,7 @@ func (m *boxModel) watch(dt float64) {
 	b.Highest = m.bed.Highest()
 	m.band.watch(m.core(), m.bed.Age(), dt)
 	if m.on < 0 {
+		m.between.rested = true
 		b.stands += dt
 		b.Stood = max(b.Stood, b.stands)
 		return
@@ -112,13 +113,7 @@ func (m *boxModel) watch(dt float64) {
 	if d.CO2 > b.CO2 {
 		b.CO2, b.CO2At = d.CO2, m.bed.Age()
 	}
-	if m.settled(d.Flow) {
-		bottom, top := m.faces()
-		u := Uneven{bottom, top, d.Heat, d.Flow, m.bed.Age()}
-		if u.Difference() > b.Uneven.Difference() {
-			b.Uneven = u
-		}
-	}
+	m.uneven(d)
 	if by := d.On.T - d.Asked; m.blow[m.on].asked && math.Abs(by) > offBy && m.runs >= soonReached && d.Short > b.Short.Short {
 		b.Short = AirOnShort{Met{Place: m.blow[m.on].place, At: m.bed.Age()}, d.Asked, d.On.T, d.Short, m.blow[m.on].supply.Follow != nil}
 	}
@@ -129,21 +124,6 @@ const (
 	offBy = 0.5
 	// soonReached is how long the air has run before it is judged, s.
 	soonReached = 1800.0
-)
-
-// settled tells whether the same air has passed the whole bed, and more, since it was turned.
-func (m *boxModel) settled(flow float64) bool {
-	b := m.bed.Batch()
-	capacity := b.Lot.Profile.Malt.DryHeat()*b.Dry + air.WaterHeat*b.Water
-	passage := capacity / (flow * airDensity * saturatedHeat)
-	return min(m.runs, m.bed.SinceTurn()) > settledAfter*passage
-}
-
-const (
-	airDensity    = 1.22   // kg/m³ at 15 °C
-	saturatedHeat = 2750.0 // J/(kg K), of saturated air between 12 and 18 °C (derived)
-
-	settledAfter = 1.8 // passages: for one after a turn the top is warmer than it will settle
 )
 
 // What a fan works against beside the bed, Pa, and its efficiency, motor and all: common
@@ -165,6 +145,7 @@ func (m *boxModel) fanPower(flow float64) float64 {
 // through closes the account of the air.
 func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
 	m.band.ended(&m.blown)
+	m.parted()
 	b, p := m.blown, m.bed.Plant()
 	b.Heat, b.Cold, b.Sprayed, b.Air = p.Heater, p.Cooler, p.Sprayed, p.AirPassed
 	b.Growing = m.bed.Ledger().Respired

@@ -134,8 +134,34 @@ func TestABandThatIsMissedIsNoted(t *testing.T) {
 func TestTheRoomsAirIsBlownWhereNothingElseIsAsked(t *testing.T) {
 	f := grownIn(t, boxed(t, "2.19 m2; airflow 500 m3/h; heater 100 kW", "hold room at 15 °C; turn every 12 h; for 1 day"), cast(t, 0.45), &Course{Looks: []float64{20 * hour}})
 	assert.InDelta(t, 15, f.Seen[0].AirOn, 1e-6)
-	assert.Contains(t, f.Assumed, Assumption(RoomAirBlown{500 / hour}))
+	assert.Contains(t, f.Assumed, Assumption(RoomAirBlown{Flow: 500 / hour}))
 	assert.Equal(t, vocabulary.PlaceRoom, f.Stages[0].Steps[0].Temperature.Place)
+}
+
+// What falls due as the bed is unloaded is not done.
+func TestNobodySprinklesWhatIsUnloaded(t *testing.T) {
+	for _, floor := range []string{anyAir, "30 m2"} {
+		f := grownIn(t, boxed(t, floor, "hold bed at 15 to 17 °C; sprinkle 20 l/t every 24 h; turn every 12 h; for 5 days"), cast(t, 0.45), nil)
+		require.Len(t, f.Sprinkled, 4, floor)
+		for i, w := range f.Sprinkled {
+			assert.InDelta(t, float64(i+1)*day, w.At-f.Pieces[0].Began, 60, floor)
+		}
+		f = grownIn(t, boxed(t, floor, "hold bed at 15 to 17 °C for 1 days; hold bed at 15 to 17 °C; sprinkle 20 l/t every 24 h; turn every 12 h; for 2 days"), cast(t, 0.45), nil)
+		assert.Len(t, f.Sprinkled, 1, "%s: at the end of a hold, and not at that of the stage", floor)
+	}
+}
+
+// So little air that the bed comes to no rest between turns counts by what it came to.
+func TestABedThatNeverSettlesCountsAsUneven(t *testing.T) {
+	uneven := func(flow, turns string) float64 {
+		f := grownIn(t, boxed(t, anyAir, "air at air-on 13 °C with airflow "+flow+"; turn every "+turns+"; for 5 days"), cast(t, 0.45), nil)
+		return f.Pieces[0].Blown.Uneven.Difference()
+	}
+	rare, often := uneven("300 m3/h", "24 h"), uneven("300 m3/h", "4 h")
+	assert.Greater(t, rare, 6.0)
+	assert.Greater(t, often, 4.5)
+	most := uneven("500 m3/h", "24 h")
+	assert.LessOrEqual(t, uneven("500 m3/h", "4 h"), 1.1*most, "no more than it would settle to")
 }
 
 // A still bed is sprinkled to a moisture as well, with just the water that brings it there.

@@ -45,6 +45,7 @@ type tick struct {
 	every, next float64 // s; next counts from the beginning of the step
 	do          func(physics) error
 	place       source.Place // of the statement that asks for it
+	leaves      bool         // it is not done at the very end of a stage: nobody turns what is unloaded
 
 	// again gives how long it is to the next time, s, where that is not every; from is when it
 	// was done instead, s from the first soak, nil for when it was due.
@@ -88,7 +89,7 @@ func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, endi
 			return k, ByGate, at + span, err
 		}
 		at += dt
-		if err := e.strike(*m, ticks, at); err != nil {
+		if err := e.strike(*m, ticks, at, i == 0 && at >= end-momentWidth); err != nil {
 			return i, stops[i].ending, at, err
 		}
 	}
@@ -105,10 +106,11 @@ func untilTick(ticks []*tick, at float64) (next float64, place source.Place) {
 	return next, place
 }
 
-// strike does what is due.
-func (e *effort) strike(m physics, ticks []*tick, at float64) error {
+// strike does what is due; at the end that the first stop brings, which is that of a stage
+// where it has several, without what is left then.
+func (e *effort) strike(m physics, ticks []*tick, at float64, end bool) error {
 	for _, t := range ticks {
-		for at >= t.next {
+		for at >= t.next && !(end && t.leaves) {
 			t.next += t.to(nil)
 			if err := e.spend(work.Look, t.place); err != nil {
 				return err

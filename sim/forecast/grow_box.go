@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -46,17 +47,17 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 		}
 	case m.band.known:
 		own.Follow, own.T = follow(held), held
-		r.assume(FollowingAir{own.Flow})
+		r.assume(FollowingAir{own.Flow, r.called()})
 		m.blow = []blowing{{supply: own, asked: true, place: at.Place}}
 	default:
 		own.T = room
-		r.assume(RoomAirBlown{own.Flow})
+		r.assume(RoomAirBlown{own.Flow, r.called()})
 		m.blow = []blowing{{supply: own}}
 	}
 	m.still = own
 	m.still.Flow, m.still.Follow = 0, nil
 	if slices.ContainsFunc(m.blow, func(b blowing) bool { return b.when != nil || b.clock != nil }) {
-		m.still.Room.RH, _ = r.moistAir(st) // the box is shut while its fan stands
+		m.still.Room.RH, _ = r.keptMoist(st) // the box is shut while its fan stands
 	}
 }
 
@@ -176,7 +177,7 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 	m.still = own
 	m.still.Flow = 0
 	if len(st.Blown) == 0 {
-		r.assume(RoomAirBlown{own.Flow})
+		r.assume(RoomAirBlown{own.Flow, cmp.Or(r.called(), string(model.WitherStage))})
 		m.blow, m.kept = []blowing{{supply: own}}, room
 		return m.kept
 	}
@@ -186,5 +187,8 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 
 // tell looks at how the bed fared.
 func (m *boxModel) tell(r *run, st model.Stage) {
-	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.bed.Depth()})
+	if grow, ok := st.(*model.Germination); ok && m.blown.Stood > 0 {
+		r.moistAir(grow)
+	}
+	r.trouble(BedWarm{r.meets(st.Place()), m.bed.Highest(), m.seen.warm.stayed(), m.bed.Depth()})
 }

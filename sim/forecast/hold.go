@@ -116,10 +116,18 @@ const openRH, coverRH = 0.80, 0.95
 
 // moistAir is the humidity over the growing piece, and how far it is covered, 0 to 1.
 func (r *run) moistAir(st *model.Germination) (rh, cover float64) {
+	if st.Humidity == nil {
+		r.assume(MoistAir{moistRH})
+	}
+	return r.keptMoist(st)
+}
+
+// keptMoist is the same, with nothing taken for granted in words: the fan of a box may
+// never stand.
+func (r *run) keptMoist(st *model.Germination) (rh, cover float64) {
 	if st.Humidity != nil {
 		mid := within(st.Humidity.Range, 0)
 		return within(st.Humidity.Range, r.o.BandAt), min(max((mid-openRH)/(coverRH-openRH), 0), 1)
 	}
-	r.assume(MoistAir{moistRH})
 	return moistRH, 1
 }

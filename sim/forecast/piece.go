@@ -45,18 +45,20 @@ type watched struct {
 	deepest, driest, driestAt, wet, slowed float64
 	airy                                   float64
 	age                                    float64 // s, of the piece when it was last looked at
+	warm                                   warmth
 }
 
 func (m *growModel) look() {
 	b := m.piece.Batch()
-	m.seen.look(m.piece.Age(), m.piece.Depth(), b)
+	m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.CoreT(), b)
 	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
 		m.seen.airy = airy
 	}
 }
 
-// look notes the state of a piece of that age, s, and depth, m.
-func (w *watched) look(age, depth float64, b grain.Batch) {
+// look notes the state of a piece of that age, s, depth, m, which is
+// so warm where it is warmest, °C.
+func (w *watched) look(age, depth, t float64, b grain.Batch) {
 	moisture := b.Moisture()
 	if w.depth == 0 {
 		w.depth, w.moistureAt = depth, moisture
@@ -71,6 +73,7 @@ func (w *watched) look(age, depth float64, b grain.Batch) {
 	if moisture > WitheredMoisture {
 		w.wet += age - w.age
 	}
+	w.warm.add(t, age-w.age)
 	w.age = age
 }
 

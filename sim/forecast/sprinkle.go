@@ -23,7 +23,7 @@ const (
 // sprinkling makes the tick of what is sprinkled: at its interval, or as soon as its
 // condition holds.
 func (r *run) sprinkling(s *model.Sprinkle) *tick {
-	due := &tick{every: sprinkleLook, next: sprinkleLook, place: s.Place()}
+	due := &tick{every: sprinkleLook, next: sprinkleLook, place: s.Place(), leaves: true}
 	if s.Every != nil {
 		due.every, due.next, due.place = s.Every.SI, s.Every.SI, s.Every.Place
 	}

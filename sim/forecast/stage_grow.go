@@ -145,7 +145,7 @@ func (r *run) turning(piece *model.Piece) []*tick {
 		m.(growing).turn()
 		return nil
 	}
-	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn}
+	due := &tick{every: math.Inf(1), next: math.Inf(1), do: turn, leaves: true}
 	if often := piece.Turn; often != nil {
 		due.every, due.next, due.place = often.SI, often.SI, often.Place
 		r.byClock(piece, due)
@@ -186,7 +186,7 @@ func (r *run) turned(due *tick, turn func(physics) error) *tick {
 
 // growTroubles looks at how warm the piece got.
 func (r *run) growTroubles(m *growModel, st model.Stage) {
-	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.piece.Depth()})
+	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.seen.warm.stayed(), m.piece.Depth()})
 	r.strays(m)
 	h := m.piece.Holding()
 	r.f.Totals.BedHeat += h.Warmed

@@ -78,6 +78,7 @@ type TargetMissed struct {
 type BedWarm struct {
 	Met
 	Temperature float64
+	Stayed      float64 // the warmest whole degree that the warmest of it was above for 3 h in all
 	Depth       float64 // m, of the bed at the end
 }
 

@@ -22,7 +22,8 @@ type boxModel struct {
 	seen    watched
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
-	band    band    // in which a hold has the bed
+	between between
+	band    band // in which a hold has the bed
 	last    pneumatic.Draught
 	ramp    *ramp // nil where its temperature is not led
 }
@@ -195,12 +196,12 @@ func (m *boxModel) see(s *Sight) {
 func (m *boxModel) batch() grain.Batch           { return m.bed.Batch() }
 func (m *boxModel) mean() float64                { return m.bed.T() }
 func (m *boxModel) age() float64                 { return m.bed.Age() }
-func (m *boxModel) turn()                        { m.bed.Turn() }
+func (m *boxModel) turn()                        { m.parted(); m.bed.Turn() }
 func (m *boxModel) sprinkle(kg, t float64) error { return m.bed.Sprinkle(kg, t) }
 func (m *boxModel) keeps() Temperature           { return m.kept }
 func (m *boxModel) noted() *watched              { return &m.seen }
 func (m *boxModel) spread() float64              { return m.area }
 
 func (m *boxModel) look() {
-	m.seen.look(m.bed.Age(), m.bed.Depth(), m.bed.Batch())
+	m.seen.look(m.bed.Age(), m.bed.Depth(), max(m.bed.At(0).T, m.bed.At(1).T), m.bed.Batch())
 }

@@ -2,6 +2,7 @@ package germinate
 
 import (
 	"errors"
+	"fmt"
 
 	"maltwright/sim/air"
 )
@@ -39,6 +40,9 @@ func (p *Piece) Sprinkle(kg, t float64) error {
 		return errNotMade
 	}
 	most := wettestX*p.dry(&p.y) - p.water(&p.y)
+	if kg > most {
+		return fmt.Errorf("the grain takes up no more than brings it to 60 %% moisture: %w", air.Within("water sprinkled", kg, "kg", 0, most))
+	}
 	err := errors.Join(
 		air.Within("water sprinkled", kg, "kg", 0, most),
 		air.Within("temperature of the water sprinkled", t, "°C", lowestBed, highestBed))

@@ -2,6 +2,7 @@ package pneumatic
 
 import (
 	"errors"
+	"fmt"
 
 	"maltwright/sim/air"
 )
@@ -50,6 +51,9 @@ func (b *Bed) Sprinkle(kg, t float64) error {
 	for i := range b.inUse() {
 		l := &b.layers[i]
 		most = min(most, n*(wettestX*b.dryOf(l)-l.water))
+	}
+	if kg > most {
+		return fmt.Errorf("the grain takes up no more than brings it to 60 %% moisture: %w", air.Within("water sprinkled", kg, "kg", 0, most))
 	}
 	err := errors.Join(
 		air.Within("water sprinkled", kg, "kg", 0, most),

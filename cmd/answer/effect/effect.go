@@ -70,7 +70,14 @@ type Effect struct {
 	DiastaticKept    Pair[answer.Share]
 	AlphaKept        Pair[answer.Share] `json:"alpha_amylase_kept"`
 	Colour           Pair[answer.Colour]
-	SteepWater       Pair[answer.Litres] `doc:"drawn for the soaks"`
+	SteepWater       Pair[answer.Litres]    `doc:"drawn for the soaks"`
+	Sprinkled        Pair[answer.Kilograms] `doc:"water given to the growing grain"`
+	Fan              Pair[answer.Seconds]   `json:"fan_h" doc:"for which fans blew through beds"`
+	FanEnergy        Pair[answer.Joules]    `doc:"that they drew"`
+	AirHeat          Pair[answer.Joules]    `doc:"given to the air that they blew"`
+	AirCold          Pair[answer.Joules]    `doc:"taken out of it"`
+	Sprayed          Pair[answer.Kilograms] `doc:"water sprayed into it"`
+	Apart            Pair[answer.Kelvin]    `json:"bottom_to_top_k" doc:"the most by which the faces of such a bed differed"`
 	KilnHeat         Pair[answer.Joules]
 	NightVisits      Counts `doc:"at the best hour to begin"`
 	Gates            []Gates
@@ -104,22 +111,24 @@ type Counts struct{ Old, New *int }
 // may be nil.
 type Gates struct{ Old, New *outlook.Gate }
 
-// Finding is one that a single side has.
+// Finding is one that a single side has, or that has other figures on each.
 type Finding struct {
-	Kind     Came `doc:"came or went"`
+	Kind     Came `doc:"came, went, or stays with other figures"`
 	Severity string
 	Rule     string
 	Message  string
+	Before   string `json:",omitempty" doc:"what it said before, where it stays"`
 	Place    *Place `json:",omitempty"`
 }
 
 // Came is what became of a finding.
 type Came string
 
-// A finding came or went.
+// A finding came or went, or says the same of other figures.
 const (
 	CameUp Came = "came"
 	Went   Came = "went"
+	Stays  Came = "stays"
 )
 
 // Season is one side as it was read.

@@ -74,3 +74,21 @@ func TestWhatASideDoesNotHaveIsNotKnown(t *testing.T) {
 	assert.Equal(t, OldSide, e.NotForecast)
 	assert.True(t, math.IsNaN(float64(e.Malt.Old)))
 }
+
+func TestAFindingWithOtherFiguresStays(t *testing.T) {
+	list := findings(said("the bed gets 31.2 °C warm", "no cooler", "gone"), said("no cooler", "the bed gets 33 °C warm", "new"))
+	assert.Equal(t, []string{"went gone", "stays the bed gets 33 °C warm", "came new"}, kinds(list))
+	assert.Equal(t, "the bed gets 31.2 °C warm", list[1].Before)
+	twice := findings(said("step 1 is long"), said("step 2 is long", "step 3 is long"))
+	assert.Equal(t, []string{"stays step 2 is long", "came step 3 is long"}, kinds(twice))
+}
+
+func TestTheAirOfBoxesIsCompared(t *testing.T) {
+	box := &forecast.Forecast{Process: &model.Process{}, Totals: forecast.Totals{FanTime: 3600, AirCold: 7.2e6, Sprinkled: 80},
+		Pieces: []forecast.Piece{{}, {Blown: &forecast.Blown{Uneven: forecast.Uneven{Bottom: 13, Top: 16.5}}}, {Blown: &forecast.Blown{}}}}
+	floor := &forecast.Forecast{Process: &model.Process{}}
+	e := compared(floor, box)
+	assert.Equal(t, []float64{3600, 7.2e6, 0, 80, 3.5}, []float64{float64(e.Fan.New), float64(e.AirCold.New), float64(e.AirHeat.New), float64(e.Sprinkled.New), float64(e.Apart.New)})
+	assert.True(t, math.IsNaN(float64(e.Fan.Old)) && math.IsNaN(float64(e.AirCold.Old)) && math.IsNaN(float64(e.Apart.Old)), "no fan")
+	assert.Zero(t, float64(e.Sprinkled.Old), "nothing is sprinkled on it")
+}

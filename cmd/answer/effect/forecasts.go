@@ -68,6 +68,13 @@ func compared(a, b *forecast.Forecast) Effect {
 		AlphaKept:        pair[answer.Share](x.Quality.Alpha, y.Quality.Alpha),
 		Colour:           pair[answer.Colour](x.Quality.Colour, y.Quality.Colour),
 		SteepWater:       pair[answer.Litres](x.SteepWater, y.SteepWater),
+		Sprinkled:        pair[answer.Kilograms](x.Sprinkled, y.Sprinkled),
+		Fan:              pair[answer.Seconds](x.FanTime, y.FanTime),
+		FanEnergy:        pair[answer.Joules](x.FanEnergy, y.FanEnergy),
+		AirHeat:          pair[answer.Joules](x.AirHeat, y.AirHeat),
+		AirCold:          pair[answer.Joules](x.AirCold, y.AirCold),
+		Sprayed:          pair[answer.Kilograms](x.Sprayed, y.Sprayed),
+		Apart:            pair[answer.Kelvin](apart(a), apart(b)),
 		KilnHeat:         pair[answer.Joules](x.KilnEnergy, y.KilnEnergy),
 		NightVisits:      Counts{nightVisits(a), nightVisits(b)},
 	}
@@ -84,21 +91,48 @@ func compared(a, b *forecast.Forecast) Effect {
 
 func pair[T answer.Single](old, new float64) Pair[T] { return Pair[T]{T(old), T(new)} }
 
+// apart is the most by which bottom and top of a bed differ that air is blown through, K.
+func apart(f *forecast.Forecast) float64 {
+	most := math.NaN()
+	if f == nil {
+		return most
+	}
+	for _, p := range f.Pieces {
+		if p.Blown == nil {
+			continue
+		}
+		if by := p.Blown.Uneven.Difference(); !(by <= most) {
+			most = by
+		}
+	}
+	return most
+}
+
 // figuresOf are the totals of a forecast. What a kiln does to the malt is not known where
 // there is none: malt that has been on none has no colour of its own.
 func figuresOf(f *forecast.Forecast) forecast.Totals {
 	none := math.NaN()
 	if f == nil {
 		t := forecast.Totals{SteepOut: none, SteepOutMoisture: none, Total: none, FinalMoisture: none, Malt: none, Yield: none,
-			DryMatterLost: none, SteepWater: none, KilnEnergy: none}
+			DryMatterLost: none, SteepWater: none, KilnEnergy: none, Sprinkled: none}
 		t.Quality.Diastatic, t.Quality.Alpha, t.Quality.Colour = none, none, none
+		unblown(&t)
 		return t
 	}
 	t := f.Totals
+	if t.FanTime == 0 {
+		unblown(&t)
+	}
 	if t.Quality.Colour == 0 {
 		t.Quality.Diastatic, t.Quality.Alpha, t.Quality.Colour = none, none, none
 	}
 	return t
+}
+
+// unblown leaves what fans did unknown.
+func unblown(t *forecast.Totals) {
+	none := math.NaN()
+	t.FanTime, t.FanEnergy, t.AirHeat, t.AirCold, t.Sprayed = none, none, none, none, none
 }
 
 // nightVisits is how many visits of the timetable fall in the night, at the hour to begin

@@ -49,8 +49,8 @@ func Effect(w io.Writer, r effect.Result, h words.House) error {
 			page.Forecast = grouped(page.Forecast, e.Process, row{What: f.What, Old: f.Old, New: f.New, More: f.More})
 		}
 	}
-	for _, f := range r.Findings {
-		page.Findings = append(page.Findings, found{string(f.Kind), f.Severity, words.Safe(f.Message + " [" + f.Rule + "]")})
+	for _, f := range words.CameRows(r.Findings) {
+		page.Findings = append(page.Findings, found{f.Kind, f.Severity, f.Text})
 	}
 	for _, why := range words.NotForecast(r) {
 		page.Unable = append(page.Unable, words.Safe(why))

@@ -144,9 +144,9 @@ func (s *Sheet) cameAndWent(list []effect.Finding) {
 	}
 	s.line("")
 	s.line("%s", s.bold("findings"))
-	for _, f := range list {
-		label := string(f.Kind)
-		for _, l := range words.Wrap(words.Safe(fmt.Sprintf("%s: %s [%s]", f.Severity, f.Message, f.Rule)), s.columns()-8) {
+	for _, f := range words.CameRows(list) {
+		label := f.Kind
+		for _, l := range words.Wrap(f.Severity+": "+f.Text, s.columns()-8) {
 			s.line("  %-6s%s", label, l)
 			label = ""
 		}
