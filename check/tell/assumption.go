@@ -42,6 +42,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](moistAir),
 	on[forecast.Assumption](followingAir),
 	on[forecast.Assumption](roomAirBlown),
+	on[forecast.Assumption](airGoverns),
 	on[forecast.Assumption](washedAir),
 	on[forecast.Assumption](boxPlant),
 	on[forecast.Assumption](fanPressure),

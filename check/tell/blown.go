@@ -22,6 +22,10 @@ func bedIn(called string) string {
 	return strings.TrimSuffix("air through the bed in "+called, " in ")
 }
 
+func airGoverns(a forecast.AirGoverns, _ quantity.System) Assumed {
+	return Assumed{"what keeps the bed", "the air at air-on, as written", fmt.Sprintf("beside it the band of %s leads nothing: the forecast says whether the bed keeps to it", a.Hold.Range.Range)}
+}
+
 func washedAir(a forecast.WashedAir, _ quantity.System) Assumed {
 	return Assumed{"humidity of air-on", percent(a.Humidity), "it is sprayed before it comes on; no humidity air-on is written"}
 }
@@ -43,9 +47,9 @@ func fanPressure(a forecast.FanPressure, _ quantity.System) Assumed {
 }
 
 func airOnShort(t forecast.AirOnShort, units quantity.System) string {
-	lacks := "cooler"
+	lacks, edge := "cooler", "its warmest"
 	if t.Asked > t.Got {
-		lacks = "heater"
+		lacks, edge = "heater", "its coldest"
 	}
 	unit := "kW"
 	if math.Abs(t.Short) < 1000 {
@@ -55,5 +59,34 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 	if t.ToHold {
 		says = "to keep the bed in its band the air would have to come on at %s, and it comes on at %s: the %s lacks %s"
 	}
-	return fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
+	said := fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
+	if t.RunsAway && t.Got > t.Asked {
+		said += " before the bed runs away"
+	}
+	if t.Bed.Time == 0 {
+		return said
+	}
+	return said + fmt.Sprintf("; the middle of the bed then comes to %s in the mean and %s at %s", units.Degrees(t.Bed.Mean, 0), units.Degrees(t.Bed.Most, 0), edge) + growsLater(t.Bed.Later)
+}
+
+func fanShort(t forecast.FanShort, _ quantity.System) string {
+	return fmt.Sprintf("an airflow of %s is asked for, and the fan drives %s", t.Asked, t.Fan)
+}
+
+func bandOff(t forecast.BandOff, units quantity.System) string {
+	m := t.Missed
+	units = near(m.Asked.High, units)
+	var sides []string
+	if m.Above > 0 {
+		sides = append(sides, fmt.Sprintf("for %s it is above that, up to %s", quantity.Lasting(m.Above), units.Degrees(m.Most, 0)))
+	}
+	if m.Below > 0 {
+		sides = append(sides, fmt.Sprintf("for %s below it, down to %s", quantity.Lasting(m.Below), units.Degrees(m.Coldest, 0)))
+	}
+	return fmt.Sprintf("the middle of the bed is to be held at %s, and %s", m.Asked.Range.Range, strings.Join(sides, ", and ")) + growsLater(m.Later)
+}
+
+func ranHot(t forecast.RanHot, units quantity.System) string {
+	return fmt.Sprintf("the bed runs hot: for %s some of it is above %s, at which the grain is lost, and it comes to %s at its warmest",
+		quantity.Lasting(t.Time), units.Degrees(t.Lost, 0), units.Degrees(t.Highest, 0))
 }

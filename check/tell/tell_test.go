@@ -23,6 +23,10 @@ var (
 
 const simulator = "maltwright/sim/forecast"
 
+func bedBand(t *testing.T, low, high string) *model.Temperature {
+	return &model.Temperature{Range: model.Range{Range: quantity.Range{Low: written(t, low), High: written(t, high)}}}
+}
+
 func written(t *testing.T, text string) quantity.Quantity {
 	t.Helper()
 	q, err := quantity.Parse(text)
@@ -55,9 +59,7 @@ func TestWhatHasNoRowIsToldByItsValues(t *testing.T) {
 }
 
 func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
-	bedBand := func(low, high string) *model.Temperature {
-		return &model.Temperature{Range: model.Range{Range: quantity.Range{Low: written(t, low), High: written(t, high)}}}
-	}
+	bedBand := func(low, high string) *model.Temperature { return bedBand(t, low, high) }
 	seen := map[reflect.Type]bool{}
 	for _, c := range []struct {
 		of             forecast.Trouble
@@ -83,6 +85,18 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.AirOnShort{Asked: 14, Got: 9, Short: 300, ToHold: true},
 			"to keep the bed in its band the air would have to come on at 14 °C, and it comes on at 9 °C: the heater lacks 300 W",
 			"to keep the bed in its band the air would have to come on at 57.2 °F, and it comes on at 48.2 °F: the heater lacks 300 W"},
+		{forecast.AirOnShort{Asked: 17.5, Got: 4.9, Short: 4900, ToHold: true, Bed: forecast.BedThen{Time: 1, Mean: 6, Most: 5, Later: 70 * 3600}},
+			"to keep the bed in its band the air would have to come on at 17.5 °C, and it comes on at 4.9 °C: the heater lacks 4.9 kW; the middle of the bed then comes to 6 °C in the mean and 5 °C at its coldest, so that its growth takes 2.9 days longer",
+			"to keep the bed in its band the air would have to come on at 63.5 °F, and it comes on at 40.8 °F: the heater lacks 4.9 kW; the middle of the bed then comes to 43 °F in the mean and 41 °F at its coldest, so that its growth takes 2.9 days longer"},
+		{forecast.AirOnShort{Asked: 13, Got: 16, Short: 3000, RunsAway: true}, "air-on of 13 °C is asked for and the air comes on at 16 °C: the cooler lacks 3 kW before the bed runs away",
+			"air-on of 55.4 °F is asked for and the air comes on at 60.8 °F: the cooler lacks 3 kW before the bed runs away"},
+		{forecast.FanShort{Asked: model.Quantity{Quantity: written(t, "900 m3/h")}, Fan: model.Quantity{Quantity: written(t, "500 m3/h")}},
+			"an airflow of 900 m3/h is asked for, and the fan drives 500 m3/h", ""},
+		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("14 °C", "16 °C"), Above: 90 * 3600, Most: 20, Below: 7 * 3600, Coldest: 12, Later: -31 * 3600}},
+			"the middle of the bed is to be held at 14 to 16 °C, and for 3.8 days it is above that, up to 20 °C, and for 7.0 h below it, down to 12 °C, so that its growth is through 31.0 h sooner", ""},
+		{forecast.RanHot{Lost: 30, Highest: 49.8, Time: 90 * 3600},
+			"the bed runs hot: for 3.8 days some of it is above 30 °C, at which the grain is lost, and it comes to 50 °C at its warmest",
+			"the bed runs hot: for 3.8 days some of it is above 86 °F, at which the grain is lost, and it comes to 122 °F at its warmest"},
 		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByHeater},
 			"air-on of 85 °C is asked for and the kiln gives 78 °C: heater too weak", "air-on of 185 °F is asked for and the kiln gives 172 °F: heater too weak"},
 		{forecast.KilnShort{Target: kiln.AirOn, Asked: 85, Got: 78, Limit: kiln.ByReachHigh, Set: written(t, "85 °C")},
@@ -148,6 +162,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box; germinate does not say"}, Assumed{}},
 		{forecast.FollowingAir{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.RoomAirBlown{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
+		{forecast.AirGoverns{Hold: bedBand(t, "14 °C", "17 °C")}, Assumed{"what keeps the bed", "the air at air-on, as written", "beside it the band of 14 to 17 °C leads nothing: the forecast says whether the bed keeps to it"}, Assumed{}},
 		{forecast.RoomAirBlown{Flow: 0.2, Called: "wither"}, Assumed{"air through the bed in wither", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.WashedAir{Humidity: 0.98}, Assumed{"humidity of air-on", "98 %", "it is sprayed before it comes on; no humidity air-on is written"}, Assumed{}},
 		{forecast.BoxPlant{Floor: "box", NoCooler: true, NoHeater: true}, Assumed{"cooler and heater of \"box\"", "none", "the floor does not say: its air is the room's and what its spray cools"}, Assumed{}},

@@ -27,6 +27,9 @@ var troubles = tableOf(
 	on[forecast.Trouble](bedOff),
 	on[forecast.Trouble](bedFrozen),
 	on[forecast.Trouble](airOnShort),
+	on[forecast.Trouble](fanShort),
+	on[forecast.Trouble](bandOff),
+	on[forecast.Trouble](ranHot),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
@@ -62,10 +65,10 @@ func bedOff(t forecast.BedOff, units quantity.System) string {
 	}
 	if l := t.Led; l != nil {
 		return fmt.Sprintf("the bed is to be led from %s, and in a room of %s%s %s lies %s that from day %d on, by %s in the mean and %s at the most",
-			t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, side, 1+int(l.Since/86400), apart(l.Mean, units), apart(l.Most, units)) + growsLater(t)
+			t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, side, 1+int(l.Since/86400), apart(l.Mean, units), apart(l.Most, units)) + growsLater(t.Later)
 	}
 	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s %s comes to %s in the mean and %s at %s",
-		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t)
+		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t.Later)
 }
 
 // apart writes a difference of so many K.
@@ -78,13 +81,13 @@ func bedFrozen(t forecast.BedFrozen, units quantity.System) string {
 }
 
 // growsLater says what a bed that is not where it should be does to its growth.
-func growsLater(t forecast.BedOff) string {
+func growsLater(later float64) string {
 	const tells = 6 * 3600.0 // s; less is what lots differ by at the least (common practice)
 	switch {
-	case t.Later > tells:
-		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(t.Later))
-	case t.Later < -tells:
-		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-t.Later))
+	case later > tells:
+		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(later))
+	case later < -tells:
+		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-later))
 	}
 	return ""
 }

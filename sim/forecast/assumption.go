@@ -100,6 +100,10 @@ type RoomAirBlown struct {
 	Called string  // as that of FloorArea; wither, where it is not the growing bed
 }
 
+// AirGoverns is a bed that is to be held, as warm as the air makes it that is written beside
+// its hold.
+type AirGoverns struct{ Hold *model.Temperature }
+
 // WashedAir is the humidity of air that is sprayed before it comes on to a bed.
 type WashedAir struct{ Humidity float64 }
 
@@ -207,6 +211,7 @@ func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
 func (a Learnt) topic() topic       { return topic{string(a.Figure), a.Of} }
+func (AirGoverns) topic() topic     { return topic{of: "air governs"} }
 
 // assume takes something for granted, and tells whether it was not yet.
 func (r *run) assume(a Assumption) bool {

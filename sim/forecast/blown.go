@@ -1,7 +1,6 @@
 package forecast
 
 import (
-	"math"
 	"slices"
 
 	"maltwright/lang/model"
@@ -27,6 +26,7 @@ type Blown struct {
 	Never   []*model.Air // those of which the condition never held
 	Behind  []*model.Air // those that never were on since one before them always was
 	Highest float64      // °C, in any layer
+	Hot     float64      // s for which some layer was so hot that its grain is lost
 	Fastest float64      // m³/s, the most that was blown
 
 	held, ran uint64  // those whose condition ever held, and that were ever on, a bit for each
@@ -47,10 +47,12 @@ func (u Uneven) Difference() float64 { return u.Top - u.Bottom }
 
 // BandMissed is a hold of which the bed was outside its band for long.
 type BandMissed struct {
-	Place         source.Place // of the band
-	Low, High     float64      // °C, as asked
-	Coldest, Most float64      // °C of the middle of the bed while it was outside
-	Below, Above  float64      // s for which it was
+	Place         source.Place       // of the band
+	Asked         *model.Temperature // as the hold writes it
+	Low, High     float64            // °C, as asked
+	Coldest, Most float64            // °C of the middle of the bed while it was outside
+	Below, Above  float64            // s for which it was
+	Later         float64            // s that its growth took longer than in the band; below nil, sooner
 }
 
 // band is a band in which a bed is to be held.
@@ -58,6 +60,7 @@ type band struct {
 	BandMissed
 	known bool
 	since float64 // s, age of the bed at which the hold began
+	pace  paces
 }
 
 const (
@@ -71,9 +74,13 @@ const (
 )
 
 // watch notes where the bed is beside its band.
-func (b *band) watch(core, age, dt float64) {
+func (b *band) watch(m *boxModel, dt float64) {
+	core, age := m.core(), m.bed.Age()
 	if !b.known || age-b.since < bandSoon {
 		return
+	}
+	if core > b.High+bandNear || core < b.Low-bandNear {
+		b.pace.add(m, dt, core, min(max(core, b.Low), b.High))
 	}
 	if core > b.High+bandNear {
 		b.Above, b.Most = b.Above+dt, max(b.Most, core)
@@ -89,6 +96,7 @@ func (b *band) watch(core, age, dt float64) {
 // ended closes the account of a hold.
 func (b *band) ended(into *Blown) {
 	if b.known && b.Above+b.Below > bandLong {
+		b.Later = b.pace.later()
 		into.Missed = append(slices.Clip(into.Missed), b.BandMissed)
 	}
 	b.known = false
@@ -98,7 +106,10 @@ func (b *band) ended(into *Blown) {
 func (m *boxModel) watch(dt float64) {
 	d, b := m.bed.Draught(), &m.blown
 	b.Highest = m.bed.Highest()
-	m.band.watch(m.core(), m.bed.Age(), dt)
+	m.band.watch(m, dt)
+	if m.bed.Warmest() > m.lostAt() {
+		b.Hot += dt
+	}
 	if m.on < 0 {
 		m.between.rested = true
 		b.stands += dt
@@ -114,9 +125,7 @@ func (m *boxModel) watch(dt float64) {
 		b.CO2, b.CO2At = d.CO2, m.bed.Age()
 	}
 	m.uneven(d)
-	if by := d.On.T - d.Asked; m.blow[m.on].asked && math.Abs(by) > offBy && m.runs >= soonReached && d.Short > b.Short.Short {
-		b.Short = AirOnShort{Met{Place: m.blow[m.on].place, At: m.bed.Age()}, d.Asked, d.On.T, d.Short, m.blow[m.on].supply.Follow != nil}
-	}
+	m.shorts(dt)
 }
 
 const (
@@ -152,6 +161,10 @@ func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
 	b.CO2At += began
 	b.Uneven.At += began
 	b.Short.At += began
+	b.Short.Bed = m.warm.then()
+	if b.Short.Got < b.Short.Asked {
+		b.Short.Bed = m.cold.then()
+	}
 	for i, a := range lines {
 		bit := uint64(1) << i
 		switch {

@@ -42,8 +42,11 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	switch {
 	case len(st.Blown) > 0:
 		m.blow = r.asWritten(&st.Piece, own)
-		if !m.kept.Known {
-			m.kept = airOn(st.Blown[0])
+		if m.band.known {
+			r.assume(AirGoverns{at})
+		}
+		if m.band.known || !m.kept.Known {
+			m.kept = airOn(st.Blown)
 		}
 	case m.band.known:
 		own.Follow, own.T = follow(held), held
@@ -76,7 +79,7 @@ func (m *boxModel) heldAs(r *run, s asked, at *model.Temperature) (room, held fl
 		return held, held
 	}
 	m.kept = Temperature{r.heldPlace(at), low, high, true}
-	m.band = band{BandMissed: BandMissed{Place: at.Place, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
+	m.band = band{BandMissed: BandMissed{Place: at.Place, Asked: at, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
 	if s.At == nil {
 		m.ramp = rampOf(s, m.bed.Age())
 		held = m.ramp.from
@@ -160,10 +163,18 @@ func (r *run) asWritten(piece *model.Piece, own pneumatic.Supply) []blowing {
 	return list
 }
 
-// airOn is the temperature of air-on as an air that is blown has it.
-func airOn(a *model.Air) Temperature {
-	low, high := bandOf(a.At.Range.Range)
-	return Temperature{vocabulary.PlaceAirOn, low, high, true}
+// airOn is the temperature of air-on, from the coldest to the warmest air that may be blown:
+// what stands behind one that always is never comes on.
+func airOn(list []*model.Air) Temperature {
+	t := Temperature{vocabulary.PlaceAirOn, math.Inf(1), math.Inf(-1), true}
+	for _, a := range list {
+		low, high := bandOf(a.At.Range.Range)
+		t.From, t.To = min(t.From, low, high), max(t.To, low, high)
+		if a.When == nil && a.Every == nil {
+			break
+		}
+	}
+	return t
 }
 
 // witherBlown sets the air that is blown through a withering bed: what is written at
@@ -181,7 +192,7 @@ func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room 
 		m.blow, m.kept = []blowing{{supply: own}}, room
 		return m.kept
 	}
-	m.blow, m.kept = r.asWritten(&st.Piece, own), airOn(st.Blown[0])
+	m.blow, m.kept = r.asWritten(&st.Piece, own), airOn(st.Blown)
 	return m.kept
 }
 

@@ -91,9 +91,7 @@ func (r *run) fared(m growing, st model.Stage) {
 	if box, ok := m.(*boxModel); ok {
 		p.Blown = box.through(model.PieceOf(st).Blown, p.Began)
 		r.f.Totals.blew(p.Blown)
-		if p.Blown.Short.Short > 0 {
-			r.trouble(p.Blown.Short)
-		}
+		r.notGiven(box, st, p.Blown)
 	}
 	r.f.Pieces = append(r.f.Pieces, p)
 }

@@ -239,6 +239,9 @@ func (r *run) wither(st *model.Withering) error {
 			return err
 		}
 	}
+	if box, ok := m.(*boxModel); ok && box.blown.Hot > 0 { // withering is meant to be warm, but not so
+		m.tell(r, st)
+	}
 	r.fared(m, st)
 	r.batch, r.t = m.batch(), m.mean()
 	r.f.Totals.CO2 = r.batch.CO2()

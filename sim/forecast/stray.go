@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/sim/germinate"
+	"maltwright/sim/pneumatic"
 )
 
 // strayed is how far a bed was out of the band that its holds asked for.
@@ -110,12 +111,15 @@ func (s *stray) leading() *Leading {
 
 // brokeOff tells what is known of a bed with which the forecast ends.
 func (r *run) brokeOff(m growing, err error) {
-	piece, still := m.(*growModel)
-	if !still {
-		return
-	}
-	r.strays(piece)
-	if germinate.Frozen(err) {
-		r.trouble(BedFrozen{r.meets(r.at), piece.room.T})
+	switch m := m.(type) {
+	case *growModel:
+		r.strays(m)
+		if germinate.Frozen(err) {
+			r.trouble(BedFrozen{r.meets(r.at), m.room.T})
+		}
+	case *boxModel:
+		if pneumatic.Frozen(err) {
+			r.trouble(BedFrozen{r.meets(r.at), m.still.Room.T})
+		}
 	}
 }

@@ -115,6 +115,28 @@ type AirOnShort struct {
 	Asked, Got float64
 	Short      float64 // W
 	ToHold     bool    // it is what would hold the bed in its band, and was not written
+	RunsAway   bool    // more lacks once the bed, by that, is far from where it should be
+	Bed        BedThen // while its air was so
+}
+
+// FanShort is more air than the fan of a floor drives.
+type FanShort struct {
+	Met
+	Asked, Fan model.Quantity // as written
+}
+
+// BandOff is a bed that the air blown through it does not keep in its band.
+type BandOff struct {
+	Met
+	Missed BandMissed
+}
+
+// RanHot is a bed that its air does not cool: some of it is so hot that the grain is lost.
+type RanHot struct {
+	Met
+	Lost    float64 // above which it is
+	Highest float64
+	Time    float64 // s above that
 }
 
 // KilnShort is a kiln that gives another temperature than is asked of it.

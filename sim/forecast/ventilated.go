@@ -23,7 +23,9 @@ type boxModel struct {
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
 	between between
-	band    band // in which a hold has the bed
+	band    band   // in which a hold has the bed
+	cold    adrift // while its air is colder than asked
+	warm    adrift // while it is warmer
 	last    pneumatic.Draught
 	ramp    *ramp // nil where its temperature is not led
 }

@@ -124,7 +124,7 @@ func (r *runner) take(a *attempt) error {
 		l := &b.layers[i]
 		t, x := b.tOf(l), l.water/b.dryOf(l)
 		err := errors.Join(
-			air.Within("bed temperature", t, "°C", lowestRun, highestRun),
+			air.Within(bedTemperature, t, "°C", lowestRun, highestRun),
 			air.Within("moisture of the bed, dry basis", x, "kg/kg", 0, wettestX),
 			air.Within("dry matter left", b.dryOf(l)/b.dryAtFirst, air.Share, mostDry, 1))
 		if err != nil {

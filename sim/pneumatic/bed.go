@@ -72,7 +72,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 	err := errors.Join(
 		air.Within("area of the bed", vessel.Area, "m²", 1e-4, 1e6),
 		air.Within("layers", float64(vessel.Layers), "", 0, MostLayers),
-		air.Within("bed temperature", t, "°C", lowestBed, highestBed),
+		air.Within(bedTemperature, t, "°C", lowestBed, highestBed),
 		air.Within("moisture of the bed, dry basis", batch.X(), "kg/kg", 0, wettestX),
 		air.Within("depth of the bed", batch.Lot.BedVolume(batch.X(), batch.Clock)/vessel.Area, "m", thinnestBed, deepestBed),
 	)

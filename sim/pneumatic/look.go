@@ -39,6 +39,11 @@ func (b *Bed) Coldest() float64 {
 // steps taken, some minutes apart.
 func (b *Bed) Highest() float64 { return b.hottest }
 
+// Pace is the speed of the growth clock were the whole bed at t °C, °C·h for each second.
+func (b *Bed) Pace(t float64) float64 {
+	return b.lot.ClockSpeed(b.Clock(), t, b.Moisture(), 1) / hour
+}
+
 // Layer is one layer of the bed.
 type Layer struct {
 	T        float64 // °C

@@ -124,18 +124,16 @@ func ClockAt(start time.Time, after answer.Seconds) time.Time {
 	return start.Add(time.Duration(math.Round(float64(after))) * time.Second)
 }
 
-// growthOf is what stands at the end of the last floor on which the grain grew.
+// growthOf is what stands at the end of the last floor, when the kiln takes the grain: it
+// grows on while it withers.
 func growthOf(f *forecast.Forecast) *Growth {
-	for i := len(f.Pieces) - 1; i >= 0; i-- {
-		p := f.Pieces[i]
-		if p.Stage != model.GerminateStage {
-			continue
-		}
-		of := func(c int) answer.Share { return answer.Share(p.Classes[c]) }
-		return &Growth{answer.Share(p.Chitted), answer.Number(p.Acrospire), Classes{of(grain.NoGrowth), of(grain.ToQuarter), of(grain.ToHalf),
-			of(grain.ToThreeQuarters), of(grain.ToFull), of(grain.Overgrown)}, p.Rub.String()}
+	if len(f.Pieces) == 0 {
+		return nil
 	}
-	return nil
+	p := f.Pieces[len(f.Pieces)-1]
+	of := func(c int) answer.Share { return answer.Share(p.Classes[c]) }
+	return &Growth{answer.Share(p.Chitted), answer.Number(p.Acrospire), Classes{of(grain.NoGrowth), of(grain.ToQuarter), of(grain.ToHalf),
+		of(grain.ToThreeQuarters), of(grain.ToFull), of(grain.Overgrown)}, p.Rub.String()}
 }
 
 // calibrated is the standing of what the heat is said to do.

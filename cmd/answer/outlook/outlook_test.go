@@ -108,3 +108,22 @@ func BenchmarkCourse(b *testing.B) {
 		})
 	}
 }
+
+// The corns are counted when the kiln takes them: they grow on while they wither.
+func TestTheGrowthIsThatOfWhatComesToTheKiln(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	require.Len(t, f.Pieces, 2)
+	grown, withered := f.Pieces[0], f.Pieces[1]
+	require.Equal(t, model.WitherStage, withered.Stage)
+	require.Greater(t, withered.Acrospire, grown.Acrospire)
+	assert.InDelta(t, withered.Acrospire, float64(outlook.Of(f, time.Time{}).Growth.Acrospire), 1e-12)
+}
+
+func TestWhatABoxDoesNotGiveIsAmongWhatIsNotGiven(t *testing.T) {
+	f := *sample.Forecast(t, "box.malt")
+	assert.Empty(t, outlook.AskedOf(&f).NotGiven)
+	for _, lacks := range []forecast.Trouble{forecast.AirOnShort{}, forecast.FanShort{}, forecast.BandOff{}, forecast.RanHot{}} {
+		f.Trouble = []forecast.Trouble{forecast.BedWarm{}, lacks}
+		assert.Equal(t, []outlook.Trouble{{Of: lacks}}, outlook.AskedOf(&f).NotGiven)
+	}
+}

@@ -23,7 +23,7 @@ type Result struct {
 	Stages    []Stage
 	Asked
 	Totals      Totals
-	Growth      *Growth      `doc:"what a count of a hundred corns should show at the end of growth"`
+	Growth      *Growth      `doc:"what a count of a hundred corns should show at the end of growth, withering and all"`
 	Indications *Indications `doc:"what the heat did to the malt, each share against green malt"`
 	Rest        string       `json:"rest_in_store,omitempty" doc:"how long the malt is to rest, as written"`
 	Assumed     []Assumption
@@ -125,7 +125,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
-	NotGiven []Trouble `doc:"what the kiln was asked for and does not give"`
+	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give"`
 }
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
@@ -159,7 +159,7 @@ type Amount struct {
 // Told marks it as put into words.
 func (Amount) Told() {}
 
-// Growth is what a count of a hundred corns should show at the end of growth.
+// Growth is what a count of a hundred corns should show when the kiln takes the grain.
 type Growth struct {
 	Chitted   answer.Share
 	Acrospire answer.Number `json:"acrospire_mean" doc:"a part of the corn"`
