@@ -44,6 +44,7 @@ var consequences = []consequence{
 	{rule: "room-too-cold-for-bed", of: "bed-dries-out", near: sameStage},
 	{rule: "guard-came-first", of: "room-too-cold-for-bed piece-too-deep piece-overheats", near: sameStage},
 	{rule: "forecast-unable", of: "room-too-cold-for-bed", near: sameStage},
+	{rule: "forecast-unable", of: "grain-not-covered", near: sameLine}, // so little water is not forecast
 	{rule: "soak-too-long", of: "bound-wrong-way", near: sameLine},
 	{rule: "cure-too-hot-for-claim", of: "equipment-cannot", near: sameLine},
 	{rule: "ramp-too-steep", of: "equipment-cannot", near: sameLine},

@@ -109,3 +109,9 @@ func TestALostPieceIsToldBesideWhatLostIt(t *testing.T) {
 	assert.Equal(t, "fault", said["box-cannot"], "more air is asked than the fan drives")
 	assert.Equal(t, "fault", said["piece-overheats"])
 }
+
+func TestASoakOfTooLittleWaterIsToldOfOnce(t *testing.T) {
+	names := namesIn(t, "    soak 3 h in water at 12 °C\n    rest", "    soak 3 h in 1 l water at 12 °C\n    rest")
+	assert.Contains(t, names, "fault grain-not-covered")
+	assert.NotContains(t, names, "fault forecast-unable", "so little water is not forecast")
+}

@@ -79,6 +79,8 @@ var bookSlips = []bookSlip{
 	{"malt a little heavier without its rootlets", "26-03", []string{"4.93 kg clean", "5.17 kg clean"}, "reading-doubtful", "5.17 kg"},
 	{"a step changed twice", "26-05", []string{"changed soak 3 to 6 h", "changed soak 3 to 7 h because \"the cat was ill\"\n  changed soak 3 to 6 h"}, "written-twice", `changed soak 3 to 6 h because "it had its weight an hour early"`},
 	{"more malt than there was grain", "26-03", []string{"4.93 kg clean", "6.98 kg clean"}, "reading-impossible", "6.98 kg"},
+	{"more dry matter than there was grain", "26-03", []string{"4.93 kg clean malt at 11:10\n", "5.83 kg clean malt at 11:10\n  tested moisture 4 % at 2026-04-01 10:00\n"}, "reading-impossible", "5.83 kg"},
+	{"a charge that the tub does not hold", "26-03", []string{"  sample 20.00 g", "  from 11.9 kg of \"Far field 2026\"\n  sample 20.00 g", "8.66 kg", "17.2 kg", "7.41 kg", "14.7 kg", "9.29 kg", "18.4 kg", "8.96 kg", "17.8 kg", "7.56 kg", "15.0 kg", "5.68 kg", "11.3 kg", "5.47 kg", "10.85 kg", "5.15 kg", "10.2 kg", "4.93 kg", "9.78 kg"}, "vessel-too-small", "11.9 kg"},
 	{"malt of a bigger charge", "26-03", []string{"  sample 20.00 g", "  from 4 kg of \"Far field 2026\"\n  sample 20.00 g", "4.93 kg clean", "4.18 kg clean", "7.41 kg", "4.94 kg", "8.66 kg", "5.77 kg", "9.29 kg", "6.19 kg", "8.96 kg", "5.97 kg", "7.56 kg", "5.04 kg", "5.68 kg", "3.79 kg", "5.47 kg", "3.65 kg", "5.15 kg", "3.43 kg"}, "reading-impossible", "4.18 kg"},
 	{"more water than grain holds", "26-03", []string{"9.29 kg", "13.29 kg"}, "reading-impossible", "13.29 kg"},
 	{"a poison", "26-03", []string{"at 11:10\n", "at 11:10\n  tested ndma 40 µg/kg at 2026-04-01 10:00\n"}, "contaminant-high", "40 µg/kg"},

@@ -67,6 +67,7 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	if pool != nil && pool.Err() == nil && !b.Began.IsZero() {
 		r.planned()
 	}
+	r.charged()
 	r.order()
 	r.unturned()
 	if r.plan != nil && !r.days() {

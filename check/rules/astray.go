@@ -55,15 +55,20 @@ func needs(g *forecast.Gate) float64 {
 	return g.Needs
 }
 
-// lostToo makes a finding of a piece that gets too warm a fault where it is lost: where it
-// stays so warm for hours, or does not come to what it grows for.
-func (c *Case) lostToo(f finding.Finding) finding.Finding {
-	lost := c.Profile.GrowsHot + lostWarmth
-	if piece := model.PieceOf(c.Process.StageAt(f.Place)); piece != nil && len(piece.Blown) > 0 && !piece.Floor.Blown() {
-		return f // it is forecast without the fan that it is to have
+// lost tells whether a piece is lost that gets so warm: much warmer than it bears, or
+// warmer for hours, or so that it does not come to what it grows for.
+func (c *Case) lost(t forecast.BedWarm) bool {
+	if piece := model.PieceOf(c.Process.StageAt(t.Place)); piece != nil && len(piece.Blown) > 0 && !piece.Floor.Blown() {
+		return false // it is forecast without the fan that it is to have
 	}
+	bears := c.Profile.GrowsHot
+	return t.Temperature > bears+surelyLost || t.Temperature > bears+lostWarmth && (t.Stayed >= bears+lostWarmth || c.growthUnmet() != nil)
+}
+
+// lostToo makes a finding of a piece that gets too warm a fault where it is lost.
+func (c *Case) lostToo(f finding.Finding) finding.Finding {
 	for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-		if t.Temperature > lost && (c.growthUnmet() != nil || t.Place == f.Place && t.Stayed >= lost) {
+		if c.lost(t) {
 			f.Severity = finding.Fault
 		}
 	}

@@ -13,7 +13,7 @@ var ergotCheckMissing = Rule{
 		Why:    "ergot grows above all on rye and triticale, and its poisons outlast malting (common practice)",
 		Do:     "spread a kilogram on a white cloth and pick it over for black horns, some longer than the corn; then write ergot none or ergot found",
 		Bad:    "species rye\nmould none",
-		Good:   "species rye\nmould none\nergot none",
+		Good:   "species rye\nmould none\nergot none\nfloor \"base tray\" { area 0.25 m2 }",
 		Limits: "barley, wheat and oats carry ergot too, but seldom; it is not asked for there"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain

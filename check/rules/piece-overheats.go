@@ -29,11 +29,11 @@ turn every 8 h`,
 		if _, moved := model.FindLimit(c.Process.Limits, vocabulary.LimitBed); moved {
 			sure = most + sameWarmth
 		}
-		lost := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
+		harmed := c.Profile.GrowsHot + lostWarmth // whatever limit the house has
 		for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
 			switch asked := c.askedOfBed(t.Place); {
-			case t.Temperature > lost && t.Temperature > asked+1:
-				c.Note(c.lostToo(c.whileFanStood(r.At(t.Place, fmt.Sprintf("%s, and above %s a piece of %s is lost", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name)))))
+			case t.Temperature > harmed && t.Temperature > asked+1:
+				c.Note(c.harmedOrLost(r, t))
 			case t.Temperature <= sure:
 			case asked > most+sameWarmth && t.Temperature <= asked+1: // a bed that is asked to be so warm is judged where it is asked
 			default:
@@ -52,10 +52,26 @@ turn every 8 h`,
 // thermometers in one bed differ. A threshold of the house is taken as it is written.
 const forecastWarmth = 1.0
 
-// lostWarmth is by how much more than it bears a piece must get to be called lost, K. The
-// model of its breathing is an extrapolation there, so that it stays a caution unless it is
-// so warm for hours, or the growth does not come to its end either.
-const lostWarmth = 2.0
+// The model of its breathing is an extrapolation where a piece is warmer than it bears.
+const (
+	// lostWarmth is by how much more than it bears a piece must get, K, to be called lost
+	// where it stays so for hours or its growth does not come to its end either, and in
+	// danger where neither is.
+	lostWarmth = 2.0
+	// surelyLost is the same for one that is lost whatever its growth comes to.
+	surelyLost = 5.0
+)
+
+// harmedOrLost is the finding of a piece that gets much warmer than it bears.
+func (c *Case) harmedOrLost(r finding.Rule, t forecast.BedWarm) finding.Finding {
+	fate := "may be lost"
+	f := r.At(t.Place, "")
+	if c.lost(t) {
+		fate, f.Severity = "is lost", finding.Fault
+	}
+	f.Message = fmt.Sprintf("%s, and above %s a piece of %s %s", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name, fate)
+	return c.whileFanStood(f)
+}
 
 // askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.
 func (c *Case) askedOfBed(stage source.Place) float64 {

@@ -18,7 +18,7 @@ var testHoldsAlready = Rule{
 		Bad: `wither on "base floor" {
   air at 18 to 20 °C
   turn every 6 h
-  until moisture at most 46 %
+  until moisture at most 48 %
   allow 4 to 30 h
 }`,
 		Good: `wither on "base floor" {

@@ -2,7 +2,7 @@ package rules
 
 import (
 	"fmt"
-	"time"
+	"slices"
 
 	"maltwright/check/tell"
 	"maltwright/lang/finding"
@@ -12,7 +12,7 @@ import (
 var visitAtNight = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "visit-at-night", Severity: finding.Note,
-		Title: "a step that needs a hand falls due when nobody is awake, whenever the steep begins",
+		Title: "a step that needs a hand falls due when nobody is awake, or on a day when nobody is there, whenever the steep begins",
 		Why:   "a soak that is drained when somebody wakes up lasts hours longer than was meant, and a piece that is not turned heats (common practice)",
 		Do:    "shift the lengths of soaks and rests so that each pair makes up 8, 12 or 24 h, or turn at longer intervals in a cooler room" + localCodes,
 		Bad:   "turn every 3 h",
@@ -25,40 +25,28 @@ var visitAtNight = Rule{
 			c.NotJudged(r, "the site does not say when somebody is awake")
 			return
 		}
-		list := visits.Growing(visits.List(c.Forecast))
-		if len(list) == 0 {
+		due := c.dues()
+		if len(due.list) == 0 {
 			return
 		}
-		begun := c.begun()
-		best, worst := visits.Best(list, site.Hours, begun)
-		if len(best.Missed) == 0 {
-			return
-		}
-		first, nobody, when := best.Missed[0], "awake", clock(best.At+int(best.Missed[0].At))
-		for _, t := range best.Missed {
-			if begun(best.At).Away(site.Hours, t.At) {
-				nobody = "there"
+		best, worst := visits.BestBy(site.Hours, due.missed)
+		night, away := due.parted(best)
+		if len(night) > 0 {
+			nights, _ := due.parted(worst)
+			first := night[0]
+			f := r.At(first.Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is awake, the first of them %s, at %s",
+				len(due.list), fall(len(night)), tell.Due(first), clock(due.clock(best.At, first)(first.At).Second)))
+			f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; at %s it would be %d; %s",
+				clock(best.At), len(night), clock(worst.At), len(nights), r.Do)
+			if !slices.ContainsFunc(night, func(t visits.Task) bool { return t.Wall == nil }) {
+				f.Hint = "turn at times of day when somebody is awake" + localCodes // no start moves them
 			}
+			c.Note(f)
 		}
-		if at := begun(best.At)(first.At); nobody == "there" {
-			when = at.Day.Format(time.DateOnly) + " " + when
+		if len(away) > 0 {
+			c.Note(due.nobodyThere(r, best.At, away))
 		}
-		f := r.At(first.Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is %s, the first of them %s, at %s",
-			len(list), fall(len(best.Missed)), nobody, tell.Due(first), when))
-		f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; at %s it would be %d; %s",
-			clock(best.At), len(best.Missed), clock(worst.At), len(worst.Missed), r.Do)
-		c.Note(f)
 	},
-}
-
-// begun is the clock of a first soak at a second of the day on which it is known to be, or
-// else of any day.
-func (c *Case) begun() func(start int) visits.Clock {
-	on, err := time.Parse(time.DateOnly, c.On)
-	if err != nil {
-		return visits.Daily
-	}
-	return func(start int) visits.Clock { return visits.From(on.Add(time.Duration(start) * time.Second)) }
 }
 
 func fall(n int) string {

@@ -55,16 +55,25 @@ func bedWarm(t forecast.BedWarm, units quantity.System) string {
 
 func bedOff(t forecast.BedOff, units quantity.System) string {
 	units = near(t.Asked.High, units)
-	edge, machine := "its warmest", "cooler"
+	side, part, edge, machine := "above", "its middle", "its warmest", "cooler"
 	if t.Cold {
-		edge, machine = "its coldest", "heater"
+		side, part, edge, machine = "below", "it", "its coldest", "heater"
 	}
 	with := ""
 	if t.Power > 0 {
 		with = fmt.Sprintf(" with a %s of %s", machine, quantity.About(t.Power, "W"))
 	}
-	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s it comes to %s in the mean and %s at %s",
-		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t.Later)
+	if l := t.Led; l != nil {
+		return fmt.Sprintf("the bed is to be led from %s, and in a room of %s%s %s lies %s that from day %d on, by %s in the mean and %s at the most",
+			t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, side, 1+int(l.Since/86400), apart(l.Mean, units), apart(l.Most, units)) + growsLater(t.Later)
+	}
+	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s %s comes to %s in the mean and %s at %s",
+		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t.Later)
+}
+
+// apart writes a difference of so many K.
+func apart(kelvin float64, units quantity.System) string {
+	return quantity.Rounded(kelvin*units.Step(), 1) + " " + units.Degree()
 }
 
 func bedFrozen(t forecast.BedFrozen, units quantity.System) string {

@@ -88,6 +88,19 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	require.ErrorAs(t, err, &misuse)
 }
 
+// A line that makes a fault of another one is no better than one that is a fault itself.
+func TestWhatSpoilsALineAboveIsRefused(t *testing.T) {
+	record := strings.Replace(began, "}", "  bag 100 g at the start\n  weighed bag 123 g at 14:00 after soak 1\n}", 1)
+	_, err := entered(t, record, journal.Reading{Words: strings.Fields("tare 1.2 kg")})
+	require.ErrorAs(t, err, new(journal.Refusal))
+	assert.Contains(t, err.Error(), "with it line 6 of new.malt can no longer stand: the bag weighs 123 g with a tare of 1.2 kg")
+	_, err = entered(t, record, journal.Reading{Words: strings.Fields("tare 8 g")})
+	require.NoError(t, err)
+	spoilt := strings.Replace(record, "123 g", "1230 g", 1)
+	_, err = entered(t, spoilt, journal.Reading{Words: strings.Fields("remark musty")})
+	require.NoError(t, err, "it was a fault without it")
+}
+
 func TestWhatIsDoubtfulIsListed(t *testing.T) {
 	e, err := entered(t, began, journal.Reading{Words: strings.Fields("weighed 9.4 kg after soak 1")})
 	require.NoError(t, err)

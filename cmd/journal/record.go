@@ -3,6 +3,7 @@ package journal
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -66,6 +67,11 @@ func (r Record) With(x Reading, now time.Time) (e Entry, err error) {
 			return e, refused(f)
 		}
 	}
+	if f, spoilt := r.spoils(e); spoilt {
+		at := f.Place.File.Position(f.Place.Start, source.Bytes)
+		f.Message = fmt.Sprintf("with it line %d of %s can no longer stand: %s", at.Line, f.Place.File.Name(), f.Message)
+		return e, refused(f)
+	}
 	for _, b := range e.house.Batches {
 		for _, x := range b.Lines() {
 			if e.holds(x.Place()) && x.When().Sub(now) > clockSlack {
@@ -74,6 +80,31 @@ func (r Record) With(x Reading, now time.Time) (e Entry, err error) {
 		}
 	}
 	return e, nil
+}
+
+// spoils gives a fault that the new line makes of what was sound without it.
+func (r Record) spoils(e Entry) (f finding.Finding, spoilt bool) {
+	isFault := func(f finding.Finding) bool { return f.Severity >= finding.Fault && f.Place.Known() }
+	if !slices.ContainsFunc(e.found, isFault) {
+		return f, false
+	}
+	of := func(f finding.Finding) string { return f.Rule + "\x00" + f.Place.File.Name() + "\x00" + f.Place.Text() }
+	_, before := read.Load(r.Name, r.Text, r.Dir, r.Reader)
+	were := map[string]int{}
+	for _, f := range before {
+		if isFault(f) {
+			were[of(f)]++
+		}
+	}
+	for _, f := range e.found {
+		if !isFault(f) {
+			continue
+		}
+		if were[of(f)]--; were[of(f)] < 0 {
+			return f, true
+		}
+	}
+	return f, false
 }
 
 // holds tells whether a place begins in the new line.

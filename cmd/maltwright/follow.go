@@ -76,7 +76,7 @@ func (c Follow) Run(w *World) error {
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}
 	r := progress.Of(f, at, why)
-	if err := followWriters[c.Format](w, r, words.Of(f.Trial.Process)); err != nil {
+	if err := followWriters[c.Format](w, r, words.OfBatch(f.Trial.Process, f.Trial.Batch)); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	if !r.Complete {

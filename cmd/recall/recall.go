@@ -15,6 +15,7 @@ package recall
 import (
 	"fmt"
 	"path"
+	"slices"
 
 	"maltwright/cmd/repository"
 	"maltwright/lang/contrast"
@@ -38,18 +39,26 @@ type Known map[string]*model.House
 
 // Recall takes a batch back that was begun by another text.
 func (s Reader) Recall(b *model.Batch) {
-	if b.Pinned == nil || b.Broken || b.Process == nil || b.Process.Broken || fingerprint.Of(b.Process) == b.Pinned.Print.Text {
+	if b.Pinned == nil || b.Broken || b.Process == nil || b.Process.Broken {
 		return
 	}
-	then := s.begun(b)
-	switch {
+	now := fingerprint.Of(b.Process)
+	same := now == b.Pinned.Print.Text
+	if same && !weighedOnScale(b) {
+		return
+	}
+	switch then := s.begun(b); {
 	case then == nil:
-	case fingerprint.Of(then) == fingerprint.Of(b.Process): // another version of this program wrote the signs
-		pin := *b.Pinned
-		pin.Print.Text = fingerprint.Of(then)
-		b.Pinned = &pin
-	default:
+	case fingerprint.Of(then) != now:
+		if !same { // else the revision is not that of the signs
+			back(b, then)
+		}
+	case len(along(b, then.House)) > 0:
 		back(b, then)
+	case !same: // another version of this program wrote the signs
+		pin := *b.Pinned
+		pin.Print.Text = now
+		b.Pinned = &pin
 	}
 }
 
@@ -123,6 +132,12 @@ func back(b *model.Batch, p *model.Process) {
 	}
 	for _, c := range contrast.Files(fingerprint.Trees(p), fingerprint.Trees(today)) {
 		b.Since = append(b.Since, since(c))
+	}
+	for _, o := range along(b, p.House) {
+		if line := o.of + " " + o.change; !slices.Contains(b.Since, o.change) && !slices.Contains(b.Since, line) {
+			b.Since = append(b.Since, line)
+		}
+		o.apply()
 	}
 	b.Today = today
 	b.MadeBy(p)

@@ -145,3 +145,38 @@ func TestTheRevisionIsBelieved(t *testing.T) {
 	assert.Equal(t, 7*3600.0, firstSoak(b.Process))
 	assert.Contains(t, b.Since[0], "another version")
 }
+
+func net(b *model.Batch, i int) float64 {
+	kg, _, _ := b.Net(b.Readings[i].(*model.Weighed))
+	return kg
+}
+
+// What a tub weighs is in the fingerprint; that of a box that the process does not use, and
+// the marks of a scale, are looked up.
+func TestWeightsGoByWhatStoodOnTheScaleThen(t *testing.T) {
+	folder := kept(t)
+	edit(t, folder, "loft.malt", "grain \"Far field 2026\"", "vessel \"box\" { holds 9 l; weighs 500 g }\ngrain \"Far field 2026\"")
+	commit(t, folder)
+	b, _ := batch(t, folder, "")
+	pin := pinned(fingerprint.Of(b.Process), repository.Head(folder))
+	lines := pin + "  weighed 8.37 kg in \"blue tub\" after soak 1\n  weighed 9.16 kg in \"box\" on \"kitchen\" after soak 2\n"
+	b, _ = batch(t, folder, lines)
+	require.Nil(t, b.Today)
+	tub, box, division := net(b, 0), net(b, 1), b.ScaleOf(b.Readings[1].(*model.Weighed)).Division.SI
+
+	edit(t, folder, "loft.malt", "weighs 500 g", "weighs 900 g")
+	b, _ = batch(t, folder, lines)
+	require.NotNil(t, b.Today)
+	assert.Equal(t, []string{`vessel "box" weighs 500 g is now weighs 900 g`}, b.Since)
+	assert.Equal(t, box, net(b, 1))
+	b, _ = batch(t, folder, pin+"  weighed 8.37 kg in \"blue tub\" after soak 1\n")
+	assert.Nil(t, b.Today, "it does not use the box")
+
+	edit(t, folder, "loft.malt", "weighs 990 g", "weighs 1.9 kg")
+	edit(t, folder, "loft.malt", "division 5 g", "division 50 g")
+	b, _ = batch(t, folder, lines)
+	assert.ElementsMatch(t, []string{`vessel "box" weighs 500 g is now weighs 900 g`, "weighs 990 g is now weighs 1.9 kg", `scale "kitchen" division 5 g is now division 50 g`}, b.Since)
+	assert.Equal(t, []float64{tub, box}, []float64{net(b, 0), net(b, 1)})
+	assert.Equal(t, division, b.ScaleOf(b.Readings[1].(*model.Weighed)).Division.SI)
+	assert.Equal(t, 0.99, b.Process.Holders()[0].Weighs.SI, "as it is shown too")
+}

@@ -121,6 +121,8 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 // expected is what a reading should have been.
 func (h House) expected(r progress.Reading) string {
 	switch {
+	case r.OfBag:
+		return between(r.Weight, func(kg answer.Kilograms) string { return Bag(h, kg+r.Along) })
 	case r.Weight != nil:
 		return between(r.Weight, func(kg answer.Kilograms) string { return Weighed(h, kg+r.Along) })
 	case r.Temperature != nil:

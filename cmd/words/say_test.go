@@ -40,6 +40,7 @@ func TestTasksAreSaid(t *testing.T) {
 	}{
 		{metric, timetable.Sentence{Kind: visits.Fill, Name: "soak 1", Where: "blue tub", Temperature: water, Lasts: 7 * 3600}, `fill "blue tub" for soak 1: 7 h in water at 13 °C`},
 		{british, timetable.Sentence{Kind: visits.Fill, Name: "soak 1", Temperature: water, Lasts: 7 * 3600}, `fill for soak 1: 7 h in water at 55 °F`},
+		{metric, timetable.Sentence{Kind: visits.Drain, Name: "soak 1", Each: []outlook.Gross[answer.Kilograms]{{In: "t1", Weight: 3.451}, {In: "t2", Weight: 6.9}}}, `drain soak 1, weigh (3.45 kg in "t1", 6.90 kg in "t2")`},
 		{metric, timetable.Sentence{Kind: visits.Heat, Name: "dry", Temperature: kiln, Rise: 4 * 3600, Until: "moisture\n  at most 10 %"}, "dry from air-on 55 to 65 °C, rising over 4 h until moisture at most 10 %"},
 		{metric, timetable.Sentence{Kind: visits.Cool, Temperature: kiln}, "heat off, cool to air-on 65 °C"},
 		{metric, timetable.Sentence{Kind: visits.Gate, Until: "moisture at most 10 %", Missed: true}, "weigh for the gate: moisture at most 10 %; by the forecast it does not hold even now"},

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
 	"maltwright/sim/visits"
@@ -19,7 +20,7 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 		return Joined(": ", "fill"+named(" ", k.Where)+h.portions(k.Shares)+" for "+k.Name, h.steeping(k))
 	},
 	visits.Drain: func(h House, k timetable.Sentence) string {
-		return Joined("; then ", "drain "+k.Name+", weigh", h.steeping(k))
+		return Joined("; then ", "drain "+k.Name+", weigh"+h.each(k.Each), h.steeping(k))
 	},
 	visits.EndRest: func(_ House, k timetable.Sentence) string { return k.Name + " is over" },
 	visits.Spread: func(h House, k timetable.Sentence) string {
@@ -86,6 +87,18 @@ func (h House) portions(list []timetable.Portion) string {
 		return ""
 	}
 	return " " + strings.Join(out, " and ")
+}
+
+// each says what each of several vessels weighs with what is in it.
+func (h House) each(list []outlook.Gross[answer.Kilograms]) string {
+	var out []string
+	for _, g := range list {
+		out = append(out, Weighed(h, g.Weight)+" "+Holding(g.In))
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(out, ", ") + ")"
 }
 
 // steeping is how long a step of the steep lasts, in what, and with what.

@@ -15,12 +15,22 @@ import (
 // Weights are no finer than its scales show them.
 type House struct {
 	quantity.System
-	home *model.House // nil where it is not known
+	home *model.House    // nil where it is not known
+	bag  *model.Quantity // the raw grain in the marked bag; nil where there is none
 }
 
 // Of is how to speak to those who wrote a process.
 func Of(p *model.Process) House {
-	return House{System: p.Units(), home: p.House}
+	return House{System: p.Units(), home: p.House, bag: p.Bag}
+}
+
+// OfBatch is how to speak to those who make a batch by a process.
+func OfBatch(p *model.Process, b *model.Batch) House {
+	h := Of(p)
+	if b.Bag != nil {
+		h.bag = b.Bag
+	}
+	return h
 }
 
 // None stands where there is no figure.
@@ -56,6 +66,15 @@ func Heat[T ~float64](j T) string {
 	default:
 		return fmt.Sprintf("%.0f kWh", k)
 	}
+}
+
+// Beginning is what the times of a batch are told after: its first soak or, of bought green
+// malt, that it was begun.
+func Beginning(green bool) string {
+	if green {
+		return "it was begun"
+	}
+	return "the first soak"
 }
 
 // Elapsed writes a time of s from the first soak: 7:00, or 2d 13:20.

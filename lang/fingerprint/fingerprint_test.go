@@ -70,7 +70,7 @@ func TestLayoutCommentsAndWhatTheProcessDoesNotUseLeaveItAsItWas(t *testing.T) {
 		"another lot":             changed(in, "loft.malt", "grain ", "grain \"Other\" { species rye }\ngrain "),
 		"an acceptance":           changed(in, "pale.malt", "make ", "accept oat-hull because \"so\"\n  make "),
 		"a delivery":              changed(in, "loft.malt", "species ", "delivered 2 t\n  species "),
-		"what a tub weighs":       changed(in, "loft.malt", "holds 25 l; weighs 990 g", "holds 25 l"),
+		"what another weighs":     changed(in, "loft.malt", "vessel ", "vessel \"other tub\" { holds 9 l; weighs 500 g }\nvessel "),
 		"where the lot lies":      changed(in, "loft.malt", "species ", "store in \"silo 2\"\n  species "),
 		"what was learnt of none": changed(in, "loft.malt", "grain ", "house \"Loft\" { drying 0.9 of \"old oven\" }\nkiln \"old oven\" { area 1 m2 }\ngrain "),
 	}
@@ -115,6 +115,7 @@ func TestWhatTheProcessIsMadeByChangesIt(t *testing.T) {
 		"a step less":        changed(in, "pale.malt", "    gate moisture at most 4.5 %\n", ""),
 		"the lot":            changed(in, "loft.malt", "moisture    12.4 %", "moisture    12.5 %"),
 		"the site":           changed(in, "loft.malt", "water    9 to 12", "water    9 to 13"),
+		"what it weighs":     changed(in, "loft.malt", "weighs 990 g", "weighs 1.2 kg"),
 		"the vessel":         changed(in, "loft.malt", "holds 25 l", "holds 26 l"),
 		"the floor":          changed(in, "loft.malt", "area 0.3 m2", "area 0.4 m2"),
 		"the kiln":           changed(in, "loft.malt", "airflow 60 m3/h", "airflow 61 m3/h"),

@@ -21,7 +21,8 @@ type Batch struct {
 	Changes  []Change
 	Broken   bool // some of it did not read
 
-	From    *Taken // its own charge; nil where it is that of the process
+	From    *Taken  // its own charge; nil where it is that of the process
+	Lots    []Taken // of which that is mixed; none where it is of one lot
 	Pinned  *Pin
 	Today   *Process // as it stands, where the batch goes by the text that it was begun by; else nil
 	Since   []string // what is otherwise in it, a line each

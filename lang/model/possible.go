@@ -7,6 +7,7 @@ type Cannot string
 const (
 	OutOfBand     Cannot = "out-of-band"     // outside of what grain of that charge can weigh at all; see Net
 	MoreThanGrain Cannot = "more-than-grain" // of kilned malt: more than the raw grain it is of
+	MoreDry       Cannot = "more-dry"        // of kilned malt: with its tested moisture it holds more dry matter than the raw grain did
 	TooMoist      Cannot = "too-moist"       // it would hold more water than grain can, though none of its dry matter were lost
 )
 
@@ -61,8 +62,29 @@ func (t *Batch) Impossible(x *Weighed, most float64) Cannot {
 	case raw == nil || !(net > 0):
 	case x.Clean && First[*Kilning](t.Process) != nil && net > raw.SI:
 		return MoreThanGrain
+	case x.Clean && t.moreDry(net, raw.SI):
+		return MoreDry
 	case 1-raw.SI*(1-t.driest())/net > most:
 		return TooMoist
 	}
 	return ""
 }
+
+// moreDry tells whether malt of a tested moisture holds more dry matter than its raw grain.
+func (t *Batch) moreDry(net, raw float64) bool {
+	malt, grain, tested := t.DryMatter(net, raw)
+	return tested && First[*Kilning](t.Process) != nil && malt > grain
+}
+
+// DryMatter is that of so much malt, by its tested moisture, and the most that its raw grain
+// can have had, kg. It is false where no moisture was tested.
+func (t *Batch) DryMatter(net, raw float64) (malt, grain float64, tested bool) {
+	x := t.TestOf(testedMoisture)
+	if x == nil {
+		return 0, 0, false
+	}
+	return net * (1 - x.Found.SI), raw * (1 - t.driest()), true
+}
+
+// testedMoisture is the word of the analysis, as vocabulary.AnalysisMoisture.
+const testedMoisture = "moisture"

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"time"
+
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 )
@@ -11,6 +13,7 @@ type Taken struct {
 	Place  source.Place
 	Weight *Quantity
 	Grain  *Grain
+	Other  *Quantity // the charge of the process; nil where that has none
 }
 
 // Pin says by which text of its process a batch was begun.
@@ -73,13 +76,19 @@ func (t *Batch) MadeBy(p *Process) {
 		return
 	}
 	own := *p
+	t.From.Other = p.Charge
 	if t.From.Weight != nil {
 		own.Charge = t.From.Weight
 	}
 	if t.From.Grain != nil {
-		own.Grain, own.Lots = t.From.Grain, nil
+		own.Grain, own.Lots = t.From.Grain, t.Lots
 	}
 	t.Process = &own
+}
+
+// OwnCharge tells whether the batch has another charge than its process.
+func (t *Batch) OwnCharge() bool {
+	return t.From != nil && t.From.Weight != nil && (t.From.Other == nil || t.From.Other.SI != t.From.Weight.SI)
 }
 
 // Came is how much of the lot came in, in the unit of its first delivery; false where
@@ -102,6 +111,22 @@ func (g *Grain) Came() (in Quantity, ok bool) {
 		in.SI = sum
 	}
 	return in, true
+}
+
+// CameBy is how much of the lot had come in by the day of a time, kg. Of a delivery without
+// a date, and at a time that is not known, it is taken that it was there.
+func (g *Grain) CameBy(at time.Time) (kg float64) {
+	for _, d := range g.Delivered {
+		if CameBy(d.On.Text, at) {
+			kg += d.Weight.SI
+		}
+	}
+	return kg
+}
+
+// CameBy tells whether what came in on a date, as written, was there at a time.
+func CameBy(on string, at time.Time) bool {
+	return on == "" || at.IsZero() || on <= at.Format(time.DateOnly)
 }
 
 // Delivery is grain of a lot that came in.

@@ -94,6 +94,22 @@ func (h *House) Scale(kg float64) (finest *Scale) {
 	return finest
 }
 
+// Goes is the scale of the house on which so many kg are weighed, if need be in several
+// goes: that of Scale, or else the one that holds the most. Nil where it has none of which
+// it says the division.
+func (h *House) Goes(kg float64) *Scale {
+	scale := h.Scale(kg)
+	if scale != nil || h == nil {
+		return scale
+	}
+	for _, s := range h.Scales {
+		if s.Division != nil && s.Holds != nil && (scale == nil || s.Holds.SI > scale.Holds.SI) {
+			scale = s
+		}
+	}
+	return scale
+}
+
 // BagShare is the part of the charge that is in the marked bag, 0 where there is none.
 func (p *Process) BagShare() float64 {
 	if p.Bag == nil || p.Charge == nil || !(p.Charge.SI > 0) {

@@ -33,6 +33,10 @@ func (q Quantity) As(d Dimension) (Quantity, error) {
 	return q, nil
 }
 
+// WrittenAs is the dimension of the unit that it was written in, from which As may have
+// changed its own.
+func (q Quantity) WrittenAs() Dimension { return q.unit().Dimension }
+
 // difference is the SI value of a temperature without its offset: from the number
 // as written where that is the value, so that 10 °C is 10 K to the last bit.
 func (q *Quantity) difference() float64 {

@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"fmt"
-	"math"
 )
 
 // System is the system of units in which a house writes and reads. Its zero value is
@@ -90,29 +89,6 @@ func threeFigures(x float64) int {
 		return 1
 	}
 	return 0
-}
-
-// WeightBy writes so many kg as a scale of a division of so many kg shows them, but never
-// finer than Weight does: 7.35 kg on one of 50 g, 130 g on one of 5 g.
-func (s System) WeightBy(kg, division float64) string {
-	marks := math.Round(kg / division)
-	shown := marks * division
-	unit, one, places := "kg", 1.0, threeFigures(shown)
-	switch {
-	case s.British && kg < Pound:
-		unit, one, places = "oz", Pound/16, 1
-	case s.British:
-		unit, one, places = "lb", Pound, threeFigures(shown/Pound)
-	case kg < 1:
-		unit, one, places = "g", 1e-3, 0
-	}
-	if !(division/one >= math.Pow10(-places)*(1-sameValue)) || math.IsNaN(marks) || math.IsInf(marks, 0) {
-		return s.Weight(kg) // the scale is finer than that
-	}
-	for places > 0 && math.Pow10(1-places) <= division/one*(1+sameValue) { // one place less is as fine as the division
-		places--
-	}
-	return fmt.Sprintf("%.*f %s", places, shown/one, unit)
 }
 
 // HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for

@@ -29,6 +29,7 @@ func (b *builder) batch(r *filled) {
 			do(rec, s)
 		}
 	})
+	b.mixtureOf(t)
 	t.MadeBy(t.Process)
 	if b.recall != nil {
 		b.recall.Recall(t)

@@ -40,8 +40,7 @@ var processStatements = table[model.Process]{
 		}
 	},
 	"from": func(b *builder, p *model.Process, s *filled) {
-		p.Lots = append(p.Lots, model.Taken{Place: s.place, Weight: s.slot(0).quantity(),
-			Grain: find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })})
+		p.Lots = append(p.Lots, b.taken(s))
 	},
 	"bag": func(b *builder, p *model.Process, s *filled) { p.Bag = b.positive(s.slot(0).quantity(), "a weight") },
 	"at": func(b *builder, p *model.Process, s *filled) {
@@ -60,6 +59,12 @@ var processStatements = table[model.Process]{
 	},
 	"steep": (*builder).steep, "germinate": (*builder).germinate, "wither": (*builder).wither,
 	"kiln": (*builder).kilnStage, "deculm": (*builder).deculm, "store": (*builder).store,
+}
+
+// taken is what a line says that was taken, and of which lot.
+func (b *builder) taken(s *filled) model.Taken {
+	return model.Taken{Place: s.place, Weight: s.slot(0).quantity(),
+		Grain: find(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })}
 }
 
 // find resolves a name among the definitions of one kind and notes that it is used,

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -13,16 +14,10 @@ import (
 // recordStatements builds what a batch has besides its readings.
 var recordStatements = map[string]func(*recorder, *filled){
 	"from": func(r *recorder, s *filled) {
-		r.batch.From = &model.Taken{Place: s.place, Weight: s.slot(0).quantity(),
-			Grain: find(r.builder, s.clause("of", 0), "grain", r.house.Grains, func(g *model.Grain) string { return g.Name })}
+		r.batch.Lots = append(r.batch.Lots, r.taken(s))
 	},
 	"pinned": (*recorder).pinned,
-	"remark": func(r *recorder, s *filled) {
-		x := model.Remark{Text: s.slot(0).chosen()}
-		if r.seen(s, &x.Seen) {
-			r.batch.Remarks = append(r.batch.Remarks, x)
-		}
-	},
+	"remark": (*recorder).remark,
 	"tested": (*recorder).tested,
 }
 
@@ -40,6 +35,20 @@ func (r *recorder) pinned(s *filled) {
 	r.batch.Pinned = &model.Pin{Place: s.place, Print: print, Revision: s.clause("from", 0).chosen()}
 }
 
+func (r *recorder) remark(s *filled) {
+	x := model.Remark{Text: s.slot(0).chosen()}
+	timed := r.seen(s, &x.Seen) // the lines below it go by its time
+	if strings.TrimSpace(x.Text.Text) == "" {
+		f := valueNeeded.At(x.Text.Place, "remark says nothing")
+		f.Hint = "write what was noticed, or take the line out"
+		r.refuse(f)
+		return
+	}
+	if timed {
+		r.batch.Remarks = append(r.batch.Remarks, x)
+	}
+}
+
 // tested builds what a laboratory found, in a dimension of its kind.
 func (r *recorder) tested(s *filled) {
 	v := s.slot(1)
@@ -55,8 +64,13 @@ func (r *recorder) tested(s *filled) {
 }
 
 // ofKind reports a value of another dimension than an analysis has, and reads a dry basis
-// as the share of the whole that a moisture is.
+// as the share of the whole that a moisture is. A share that is neither of moisture nor of
+// dry matter has no dry basis.
 func (r *recorder) ofKind(a vocabulary.Analysis, v *given) bool {
+	if len(a.Dims()) == 1 && !a.Sense.OfDry && v.rng.Low.WrittenAs() == quantity.DryShare {
+		r.refuse(wrongDimension.At(v.place, fmt.Sprintf("%s is of the dry matter, and %s is tested in %s", v.rng, a.Word, unitsOf(a.Dims()))))
+		return false
+	}
 	for i, d := range a.Dims() {
 		if v.rng.Low.Dimension != d {
 			continue

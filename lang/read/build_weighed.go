@@ -2,9 +2,13 @@ package read
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 func (r *recorder) weighed(s *filled) {
@@ -63,7 +67,35 @@ func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 		r.refuse(f)
 		return false
 	}
+	if st := r.sharedSteep(x); st != nil {
+		var names []string
+		for _, v := range st.Vessels() {
+			names = append(names, strconv.Quote(v.Name))
+		}
+		f := partOfBatch.At(s.place, fmt.Sprintf("%s in %q is a part of the batch, which is steeped in %s, and is not read", x.Weight, x.In.Name, strings.Join(names, " and ")))
+		f.Related = []finding.Related{{Place: st.Place(), Message: "it is shared out here"}}
+		r.refuse(f)
+		return false
+	}
 	return true
+}
+
+// sharedSteep is the steep that shares the batch out among several vessels, one of which a
+// weighing is in; nil where all of the batch may lie in that.
+func (r *recorder) sharedSteep(x *model.Weighed) (shared *model.Steep) {
+	if r.batch.Process == nil || x.OfBag {
+		return nil
+	}
+	for _, st := range r.batch.Process.Stages {
+		if in := model.HolderOf(st); in != nil && in.Place == x.In.Place {
+			return nil
+		}
+		if st, ok := st.(*model.Steep); ok && len(st.More) > 0 &&
+			slices.ContainsFunc(st.Vessels(), func(v *model.Vessel) bool { return v.Place == x.In.Place }) {
+			shared = st
+		}
+	}
+	return shared
 }
 
 // scaleOf finds the scale of a name.
@@ -139,8 +171,17 @@ func bagsTare(t *model.Batch) bool {
 	return !whole
 }
 
-// bagSense reports a bag with more grain in it than there is.
+// wetBag is how much more the bag may weigh than the raw grain in it.
+const wetBag = 2
+
+// bagSense reports a bag with more grain in it than there is, or with too little for the
+// scales of the house.
 func (b *builder) bagSense(bag, charge *model.Quantity) {
+	if bag != nil && bag.SI > 0 {
+		if s := b.house.Scale(wetBag * bag.SI); s != nil {
+			b.together(vocabulary.BagMarks, bag, s.Division)
+		}
+	}
 	if bag == nil || charge == nil || bag.SI < charge.SI {
 		return
 	}

@@ -32,6 +32,16 @@ process "Loft pale" {
   germinate on "larch floor" { hold bed at 14 to 17 °C; for 5 days }
 `+shortKiln+"}")
 
+// mixtureOf makes the charge of a record out of its lots, as that of a process is made.
+func (b *builder) mixtureOf(t *model.Batch) {
+	if len(t.Lots) == 0 {
+		return
+	}
+	place, of := t.Lots[0].Place, model.Process{Lots: t.Lots}
+	b.mixture(&of)
+	t.From, t.Lots = &model.Taken{Place: place, Weight: of.Charge, Grain: of.Grain}, of.Lots
+}
+
 // mixture makes the charge of a process out of its lots, and their mixture where there are
 // several.
 func (b *builder) mixture(p *model.Process) {

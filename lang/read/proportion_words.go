@@ -13,6 +13,9 @@ import (
 
 // message tells of the share, and of what is usual or can be.
 func (s share) message(cannot bool) string {
+	if s.Counts != "" {
+		return s.counted(cannot)
+	}
 	band, says := s.Usual, ", and %s is usual"
 	if cannot {
 		band, says = s.Can, ", outside %s"
@@ -49,6 +52,32 @@ func (s share) inWords(band quantity.Range) (text, unit, each string) {
 	return strings.TrimSuffix(write(band.Low.SI*scale), " "+num) + " to " + write(band.High.SI*scale), unit, each
 }
 
+// counted tells of the share as how many of the second fact the first is.
+func (s share) counted(cannot bool) string {
+	band, says := s.Usual, ", and %s is usual"
+	if cannot {
+		band, says = s.Can, ", outside %s"
+	}
+	text := manyOf(band.Low.SI/unitSI(s.Unit)) + " to " + manyOf(band.High.SI/unitSI(s.Unit))
+	if s.AtLeast {
+		text, says = manyOf(band.Low.SI/unitSI(s.Unit)), ", and at least %s are needed"
+	}
+	return fmt.Sprintf("%s of %s for %s of %s is %s %s", s.of, s.Of, s.over, s.On, manyOf(s.of.SI/s.over.SI), s.Counts) + fmt.Sprintf(says, text)
+}
+
+// manyOf writes a count: 0.31, 15, 100 million.
+func manyOf(n float64) string {
+	switch {
+	case n < leastOfUnit:
+		return fmt.Sprintf("less than %g", leastOfUnit)
+	case n < 10:
+		return inTwoDigits(n)
+	case n < 1e6:
+		return fmt.Sprintf("%.0f", n)
+	}
+	return fmt.Sprintf("%.4g million", n/1e6)
+}
+
 // finer are the units in which a share is told of which there is less than leastOfUnit.
 var finer = map[string]string{"l": "ml", "kg": "g", "m3": "l", "m3/h": "l/min", "kW": "W", "lb": "oz", "m2": "cm2", "g": "mg"}
 
@@ -70,6 +99,9 @@ func inTwoDigits(n float64) string {
 
 // slip says which other unit of one fact would put the share right.
 func (s share) slip(at *model.Quantity) string {
+	if s.Name == vocabulary.BagMarks { // a larger unit would always do
+		return ""
+	}
 	number, ok := numberOf(at.Quantity)
 	if !ok {
 		return ""

@@ -1,11 +1,13 @@
 package read
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source/golden"
@@ -65,22 +67,74 @@ func TestWhatARecordKeepsBesideItsReadings(t *testing.T) {
 
 func TestAnAnalysisThatCannotBeIsNone(t *testing.T) {
 	for line, want := range map[string]string{
-		"tested friability 186 % at 10:00":   "outside 0 to 100 %",
-		"tested colour 5.1 % at 10:00":       "is a share, and colour is tested in EBC or Lovibond",
-		"tested diastatic 80 °L at 10:00":    "is a colour, and diastatic is tested in °WK or °Lintner",
-		"tested moisture 93 % at 10:00":      "outside 0.1 to 60 %",
-		"tested don 300 mg/kg at 10:00":      "outside 0 to 200 mg/kg",
-		"tested friability at 10:00":         "tested needs what was found",
-		"pinned \"3f9a\"":                    "no fingerprint",
-		"tested smell 4 % at 10:00":          "not one of the words",
-		"remark smells at 10:00":             "what was noticed in quotes",
-		"from 5.8 kg of \"Far feild 2026\"":  "no grain is called",
-		"from 58000 t of \"Far field 2026\"": "outside 2 g to 1000 t",
+		"tested friability 186 % at 10:00":          "outside 0 to 100 %",
+		"tested colour 5.1 % at 10:00":              "is a share, and colour is tested in EBC or Lovibond",
+		"tested diastatic 80 °L at 10:00":           "is a colour, and diastatic is tested in °WK or °Lintner",
+		"tested friability 86 % dry basis at 10:00": "is of the dry matter, and friability is tested in",
+		"tested extract 102 % dry basis at 10:00":   "outside 5 to 100 %",
+		"tested moisture 93 % at 10:00":             "outside 0.1 to 60 %",
+		"tested don 300 mg/kg at 10:00":             "outside 0 to 200 mg/kg",
+		"tested friability at 10:00":                "tested needs what was found",
+		"pinned \"3f9a\"":                           "no fingerprint",
+		"tested smell 4 % at 10:00":                 "not one of the words",
+		"remark \" \" at 10:00":                     "remark says nothing",
+		"remark smells at 10:00":                    "what was noticed in quotes",
+		"from 5.8 kg of \"Far feild 2026\"":         "no grain is called",
+		"from 58000 t of \"Far field 2026\"":        "outside 2 g to 1000 t",
 	} {
 		_, found := Load("main.malt", []byte(soakedThrice+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  "+line+"\n}\n"), ".", loft(t))
 		require.NotEmpty(t, found, line)
 		assert.Contains(t, found[0].Message, want, line)
 	}
+}
+
+func TestABatchOfTwoLotsIsOfTheirMixture(t *testing.T) {
+	const lot = "grain \"Mill lane\" { species barley; moisture 14.4 %; delivered 1 kg on 2026-02-01 }\n"
+	of := func(lines string) (*model.House, []finding.Finding) {
+		return Load("main.malt", []byte(soakedThrice+lot+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n"+lines+"}\n"), ".", loft(t))
+	}
+	h, found := of("  from 5 kg of \"Far field 2026\"\n  from 1 kg of \"Mill lane\"\n  weighed 9 kg after soak 2\n")
+	require.Empty(t, golden.Findings(found))
+	b := h.Batches[0]
+	assert.Equal(t, "6 kg", b.Process.Charge.String())
+	assert.InDelta(t, (5*0.124+0.144)/6, b.Process.Grain.Moisture.SI, 1e-12)
+	require.Len(t, b.Process.Taken(), 2)
+	assert.Equal(t, []float64{5, 1}, []float64{b.Process.Taken()[0].Weight.SI, b.Process.Taken()[1].Weight.SI})
+	_, found = of("  from 4 kg of \"Far field 2026\"\n  from 2 kg of \"Mill lane\"\n")
+	require.Len(t, found, 1, "of the one too much is taken")
+	assert.Equal(t, lotOverdrawn.Name, found[0].Rule)
+	_, found = of("  from 4 kg of \"Far field 2026\"\n  from 2 kg of \"Far field 2026\"\n")
+	assert.True(t, has(found, saidTwice.Name), golden.Findings(found))
+}
+
+// A charge of the record's own is held against the house, on its own line.
+func TestAnOwnChargeFitsTheHouse(t *testing.T) {
+	for from, want := range map[string]string{"3 t": "at least 1.3 l is needed", "600 g": "1 to 700 kg is usual", "6 kg": "", "5 kg": ""} {
+		_, found := Load("main.malt", []byte(soakedThrice+"batch \"a\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  from "+from+" of \"Far field 2026\"\n}\n"), ".", loft(t))
+		if want == "" {
+			assert.Empty(t, golden.Findings(found), from)
+			continue
+		}
+		require.Len(t, found, 1, from)
+		assert.Equal(t, []string{outOfProportion.Name, from}, []string{found[0].Rule, found[0].Place.Text()})
+		assert.Contains(t, found[0].Message, want)
+	}
+}
+
+// What is a share of the dry matter anyway stays the number that it is.
+func TestADryBasisOfTheDryMatterIsItself(t *testing.T) {
+	h, found := Load("main.malt", []byte(soakedThrice+`grain "dry" { species barley; protein 11.1 % dry basis }
+batch "a" of "Loft pale" {
+  began 2026-03-06 07:00
+  tested extract 82 % dry basis at 10:00
+  tested protein 11 % dry basis at 10:00
+}
+`), ".", loft(t))
+	require.Len(t, found, 1, "no process uses the lot")
+	assert.InDelta(t, 0.82, h.Batches[0].TestOf("extract").Found.SI, 1e-12)
+	assert.InDelta(t, 0.11, h.Batches[0].TestOf("protein").Found.SI, 1e-12)
+	i := slices.IndexFunc(h.Grains, func(g *model.Grain) bool { return g.Name == "dry" })
+	assert.InDelta(t, 0.111, h.Grains[i].Protein.SI, 1e-12)
 }
 
 func TestALotSaysWhatCameInAndWhereItLies(t *testing.T) {

@@ -16,6 +16,12 @@ func lotOf(in string) string {
 // tubThatWeighs is a vessel in which a batch can be weighed, for the examples.
 const tubThatWeighs = "vessel \"tub\" { holds 25 l; weighs 990 g }\n"
 
+// sharedOut is a record of a batch that is steeped in two vessels, for the examples.
+func sharedOut(line string) string {
+	two := strings.Replace(shortest, `in "blue tub" {`, `in "tub" and "second tub" {`, 1)
+	return tubThatWeighs + "vessel \"second tub\" { holds 25 l; weighs 990 g }\n" + two + shortKiln + "}\nbatch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n" + line + "}\n"
+}
+
 // The rules of a record.
 var (
 	timeGoesBack = rule("time-goes-back", fault, "a reading whose time lies before that of the line above",
@@ -37,4 +43,8 @@ var (
 		"what such a weight was weighed in is taken off it, and of every other weight the tare: it is not certain which of the two is in a number",
 		"take the tare out, and say of each weight in what it was weighed",
 		tubThatWeighs+batchOf("  tare 990 g\n  weighed 8.33 kg in \"tub\" after soak 1\n"), tubThatWeighs+batchOf("  weighed 8.33 kg in \"tub\" after soak 1\n"))
+	partOfBatch = rule("part-of-batch", caution, "a weight of one of several vessels that a steep is shared out among",
+		"how much of the grain is in the one is not known well enough to tell the moisture of all of it, so the weight is not read",
+		"weigh what is in each of the vessels, and write the sum of the drained grain without in; or weigh a marked bag",
+		sharedOut("  weighed 4.66 kg in \"tub\" after soak 1\n"), sharedOut("  weighed 7.34 kg after soak 1\n"))
 )

@@ -30,6 +30,7 @@ func (b *builder) batchSense(t *model.Batch) {
 	}
 	if t.Process != nil {
 		b.bagSense(t.Bag, t.Process.Charge)
+		b.ownCharge(t)
 	}
 	b.tareSense(t)
 }

@@ -49,6 +49,9 @@ func (b *builder) senseSlots(slots []vocabulary.Slot, values []*given) {
 // at all. A range that is upside down, and moisture that no grain holds, have findings
 // of their own.
 func (b *builder) makesSense(s *vocabulary.Sense, v *given) bool {
+	if s.OfDry {
+		v.rng = quantity.Range{Low: ofDry(v.rng.Low), High: ofDry(v.rng.High)}
+	}
 	low, high := v.rng.Low.SI, v.rng.High.SI
 	switch {
 	case low > high || s.Held && high > mostMoisture(b.house.Limits):
@@ -62,6 +65,23 @@ func (b *builder) makesSense(s *vocabulary.Sense, v *given) bool {
 		b.unusual(s, *s.Usual, v, "")
 	}
 	return true
+}
+
+// ofDry is a share of the dry matter that was read as the moisture which its dry basis
+// would be.
+func ofDry(q quantity.Quantity) quantity.Quantity {
+	if q.WrittenAs() != quantity.DryShare || q.Dimension != quantity.Share {
+		return q
+	}
+	dry, err := q.As(quantity.DryShare)
+	if err != nil {
+		return q
+	}
+	share, err := quantity.In(dry.SI, "%")
+	if err != nil {
+		return q
+	}
+	return share
 }
 
 // senseIn gives the sense of the first value of a statement.

@@ -27,7 +27,7 @@ var houseRows = []Row{
 	{Word: "species", In: blocks(Grain), Slots: []Slot{oneOf("the grain", grains...)}, Once: true, Needed: true,
 		Doc: "What grain it is.", Example: "species barley"},
 	{Word: FactAlready, In: blocks(Grain), Slots: []Slot{oneOf("what it is", MaltGreen), filler("malt")}, Once: true,
-		Doc: "The lot was bought as green malt: it was steeped and has grown, and goes to the floor or the kiln as it is.", Example: "already green malt"},
+		Doc: "The lot was bought as green malt: it was steeped and has grown, and its process has neither steep nor germinate: it is withered or kilned as it comes.", Example: "already green malt"},
 	{Word: "moisture", In: blocks(Grain), Slots: []Slot{sensed(single("its moisture", moisture...), lotMoisture)}, Once: true,
 		Doc: "Moisture of the lot as it comes, on the whole weight unless it says dry basis.", Example: "moisture 12.4 %"},
 	{Word: "germination", In: blocks(Grain), Slots: []Slot{sensed(single("share germinated", q.Share), germinated)},
@@ -64,7 +64,7 @@ var houseRows = []Row{
 
 	{Word: "holds", In: blocks(Vessel), Slots: []Slot{sensed(single("its volume", q.Volume), volume)}, Once: true, Needed: true,
 		Doc: "Volume of the vessel to the brim.", Example: "holds 25 l"},
-	{Word: "weighs", In: blocks(Vessel, Floor, KilnFacts), Slots: []Slot{sensed(single("its weight when empty", q.Mass), emptyWeight)}, Once: true, Aside: true,
+	{Word: "weighs", In: blocks(Vessel, Floor, KilnFacts), Slots: []Slot{sensed(single("its weight when empty", q.Mass), emptyWeight)}, Once: true,
 		Doc: "What it weighs when it is empty; of trays, all together. What grain weighs in it is then shown beside what the drained grain weighs, and a record may hold the weight with it: weighed 8.33 kg in \"bucket\".", Example: "weighs 2 lb 3 oz"},
 
 	{Word: "division", In: blocks(Scale), Slots: []Slot{sensed(single("from one mark to the next", q.Mass), division)}, Once: true, Needed: true,

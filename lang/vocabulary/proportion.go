@@ -13,6 +13,7 @@ type Proportion struct {
 	Can      q.Range // a fault outside it
 	Usual    q.Range // a caution outside it
 	AtLeast  bool    // only too little of it cannot be
+	Counts   string  // what it is told as a number of: divisions; "" for an amount for each of the unit
 	Standing string
 	Doc      string
 	Little   string // what to look at where it is too little
@@ -38,6 +39,7 @@ const (
 	VesselWeight = "vessel-weight"
 	TrayWeight   = "tray-weight"
 	ScaleMarks   = "scale-divisions"
+	BagMarks     = "bag-divisions"
 )
 
 var ratios = []Proportion{
@@ -82,9 +84,13 @@ var ratios = []Proportion{
 	{Name: TrayWeight, Of: "empty weight", On: "floor", Unit: "m2", Can: band("0.005 to 10000 kg"), Usual: band("0.1 to 1500 kg"),
 		Standing: "a cloth in a frame has 1 kg for each square metre, an oven some 200 kg: " + practice,
 		Doc:      "what an empty floor, tray or kiln weighs for each square metre of it"},
-	{Name: ScaleMarks, Of: "load", On: "division", Unit: "g", Can: band("0.01 to 100000 kg"), Usual: band("0.1 to 1000 kg"),
+	{Name: ScaleMarks, Of: "load", On: "division", Unit: "g", Counts: "divisions", Can: band("0.01 to 100000 kg"), Usual: band("0.1 to 1000 kg"),
 		Standing: "scales of the trade have 1000 to 10000 divisions, those of a kitchen and of a laboratory as well more: " + practice,
 		Doc:      "what a scale holds for each gram of its division"},
+	{Name: BagMarks, Of: "bag", On: "division", Unit: "g", Counts: "divisions", AtLeast: true, Can: band("0.001 to 100000 kg"), Usual: band("0.015 to 100000 kg"),
+		Standing: "of 15 divisions, and half as much again wet, a scale tells the weight to 1.3 %, and so the moisture to 0.7 points (derived)",
+		Doc:      "raw grain in the marked bag for each gram of the division of the finest scale that takes it",
+		Little:   "put more grain into the bag, or weigh it on a finer scale: moisture cannot be told by so few divisions"},
 }
 
 // FindProportion finds a proportion by its name.

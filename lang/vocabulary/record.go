@@ -27,9 +27,9 @@ var recordRows = slices.Concat([]Row{
 		Clauses: []Clause{{Word: "in", Slots: []Slot{{Kind: Text, Label: "where it lies"}}, Required: true, Doc: "where it lies"}},
 		Doc:     "Where the lot lies.", Example: `store in "silo 2"`},
 }, signed([]Row{
-	{Word: "from", In: blocks(Batch), Once: true, Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
+	{Word: "from", In: blocks(Batch), Slots: []Slot{sensed(single("weight of grain", q.Mass), charge)},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}},
-		Doc:     "The charge of this batch, and its lot, in the place of those of its process.", Example: `from 5.8 kg of "Far field 2026"`},
+		Doc:     "The charge of this batch, and its lot, in the place of those of its process. Several lines are lots of one grain that are mixed.", Example: `from 5.8 kg of "Far field 2026"`},
 	{Word: VerbRemark, In: blocks(Batch), Slots: []Slot{{Kind: Text, Label: "what was noticed"}}, Clauses: []Clause{atMomentAlways},
 		Doc: "Something that was noticed, in words.", Example: `remark "smells of cucumber" at 2026-03-10 08:00`},
 }), []Row{

@@ -17,6 +17,7 @@ type Sense struct {
 	Standing string   // where the usual band comes from
 	Advice   string   // what to do where no slip explains the value
 	Held     bool     // it is a moisture: more than grain can hold is told of as that
+	OfDry    bool     // it is a share of the dry matter anyway: "dry basis" says so, and its number stays
 
 	Instead map[string]*Sense // what makes sense where a statement of that word stands in the block
 }
@@ -95,6 +96,12 @@ func bandsOf(what, can, usual, standing string) *Sense {
 // advised is the sense with what to do about a value that no slip explains.
 func (s *Sense) advised(advice string) *Sense {
 	s.Advice = advice
+	return s
+}
+
+// ofDry is the sense of a share of the dry matter.
+func (s *Sense) ofDry() *Sense {
+	s.OfDry = true
 	return s
 }
 

@@ -20,7 +20,7 @@ var (
 	germinated   = bandsOf("a share", "0 to 100 %", "", "")
 	cornsCounted = bandsOf("a count", "1 to 100000 corns", "20 to 10000 corns", practice).advised("count 100 or 200 corns")
 	testWater    = bandsOf("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 corns: "+practice)
-	protein      = bandsOf("a protein", "4 to 25 %", "6 to 19 %", practice)
+	protein      = bandsOf("a protein", "4 to 25 %", "6 to 19 %", practice).ofDry()
 	cornWeight   = func() *Sense {
 		s := bandsOf("a weight of a thousand corns", "1 to 500 g", "", "handbooks, from memory")
 		s.By = []Kin{

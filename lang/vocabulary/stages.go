@@ -94,7 +94,7 @@ var stageRows = []Row{
 			forTime, until, allow,
 		},
 		Doc: "Keeps the bed, or the room, in a band of temperature, or leads it from one to another: hold bed from 17 to 13 °C over 3 days. Several holds follow one another; the last lasts to the end of the stage. " +
-			"A bed is held by turning and thinning it, by couching it deeper, and by the heater and the cooler of its floor, as far as they can; a room that is held is the promise that it is heated or cooled.",
+			"A bed is held by the turns that are written, by couching it deeper, and by the heater and the cooler of its floor, as far as they can; a room that is held is the promise that it is heated or cooled.",
 		Example: "hold bed at 14 to 17 °C"},
 	{Word: VerbTurn, In: blocks(Germinate, Wither), Clauses: []Clause{now, atHours, {Word: "by", Slots: []Slot{oneOf("machine", ByMachine)}, Doc: "a machine does it, and nobody comes"}}, Once: true,
 		Doc: "Turns the piece, which evens out warmth and water and keeps the rootlets apart: at even intervals, or at times of day.", Example: "turn every 8 h"},

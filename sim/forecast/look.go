@@ -11,7 +11,7 @@ func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float
 	r.ready = math.NaN()
 	if c := r.o.Course; c != nil && c.AtEnds {
 		if err := r.seeThrough(*m, r.clock); err != nil {
-			return 0, ByTime, 0, err
+			return 0, BrokenOff, 0, err
 		}
 	}
 	if w := r.watching(); w != nil {
@@ -22,6 +22,9 @@ func (r *run) drive(m *physics, stops []stop, ticks []*tick) (int, Ending, float
 	r.ready += began
 	if err == nil { // what is looked at as a step ends, is seen of it and not of the next
 		err = r.seeThrough(*m, began+took+momentWidth)
+	}
+	if err != nil {
+		ending = BrokenOff
 	}
 	return which, ending, took, err
 }

@@ -92,6 +92,8 @@ const (
 	ByGuard Ending = "guard" // its latest time came first
 
 	ByRecord Ending = "record" // the record of the batch says so
+
+	BrokenOff Ending = "broken off" // the forecast could not go on; see [Unable]
 )
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.

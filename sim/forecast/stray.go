@@ -1,6 +1,8 @@
 package forecast
 
 import (
+	"math"
+
 	"maltwright/lang/model"
 	"maltwright/sim/germinate"
 	"maltwright/sim/pneumatic"
@@ -16,13 +18,16 @@ type strayed struct {
 
 // stray is the time on one side of the band.
 type stray struct {
-	seconds, degrees float64 // s, and K·s from the edge
-	sum              float64 // °C·s of the mean temperature
-	most             float64 // °C, farthest from the band
-	away             float64 // K, how far that was
+	seconds, degrees float64 // s, and K·s of the whole bed from the edge
+	since            float64 // s from when it was spread out, when it first left the band
+	off, farthest    float64 // K·s from the edge of what a thermometer shows, and K at the most
+	sum              float64 // °C·s of what a thermometer shows: of the middle above the band, else of the whole
+	most             float64 // °C, farthest from the band by the same
+	away             float64 // K, how far the whole bed was
 	room             float64 // °C of the room then
 	want             float64 // W of a heater or a cooler that would have kept it at the edge, at most
 	asked            *model.Temperature
+	led              bool // asked is where it is led from
 }
 
 const (
@@ -42,22 +47,28 @@ func (m *growModel) strayBy(dt, gained float64) {
 	switch {
 	case t < m.band.Low-strayFrom:
 		s.would += m.piece.Pace(m.band.Low) * dt
-		s.cold.add(m, dt, m.band.Low, m.band.Low-t)
+		s.cold.add(m, dt, m.band.Low, t)
 	case t > m.band.High+strayFrom:
 		s.would += m.piece.Pace(m.band.High) * dt
-		s.warm.add(m, dt, m.band.High, t-m.band.High)
+		s.warm.add(m, dt, m.band.High, m.piece.CoreT())
 	default:
 		s.would += gained
 	}
 }
 
-func (s *stray) add(m *growModel, dt, edge, away float64) {
-	t := m.piece.T()
+// add notes dt seconds out of the band, in which a thermometer shows so many °C.
+func (s *stray) add(m *growModel, dt, edge, shown float64) {
+	away := math.Abs(m.piece.T() - edge)
+	if s.seconds == 0 {
+		s.since = m.piece.Age() - dt
+	}
 	s.seconds += dt
 	s.degrees += away * dt
-	s.sum += t * dt
+	s.sum += shown * dt
+	s.off += math.Abs(shown-edge) * dt
+	s.farthest = max(s.farthest, math.Abs(shown-edge))
 	if s.asked == nil || away > s.away {
-		s.most, s.away, s.room, s.asked = t, away, m.room.T, m.asked
+		s.most, s.away, s.room, s.asked, s.led = shown, away, m.room.T, m.asked, m.ramp != nil
 	}
 	if want, err := m.piece.Want(edge, m.room); err == nil {
 		s.want = max(s.want, want, -want)
@@ -83,11 +94,19 @@ func (r *run) strays(m *growModel) {
 			continue
 		}
 		r.trouble(BedOff{
-			Met: r.meets(side.asked.Place), Cold: side.cold, Asked: side.asked, Room: side.room,
+			Met: r.meets(side.asked.Place), Cold: side.cold, Asked: side.asked, Led: side.leading(), Room: side.room,
 			Mean: side.sum / side.seconds, Most: side.most, Time: side.seconds, Later: m.strayed.later(),
 			Power: side.power, Wants: side.want,
 		})
 	}
+}
+
+// leading is how far a bed that is led was off its line; nil for one that is not.
+func (s *stray) leading() *Leading {
+	if !s.led {
+		return nil
+	}
+	return &Leading{Since: s.since, Mean: s.off / s.seconds, Most: s.farthest}
 }
 
 // brokeOff tells what is known of a bed with which the forecast ends.

@@ -88,11 +88,18 @@ type BedOff struct {
 	Met
 	Cold         bool               // it is below its band; else above
 	Asked        *model.Temperature // of the bed, as the hold writes it
+	Led          *Leading           // nil where the hold leads it nowhere
 	Room         float64            // when the bed was farthest from its band
-	Mean, Most   float64            // of the whole bed while it was out of its band, and the farthest
+	Mean, Most   float64            // while it was out of its band, and the farthest: below it of the whole bed, above it of its middle
 	Time         float64            // s out of its band
 	Later        float64            // s that its growth took longer than in its band; below nil, sooner
 	Power, Wants float64            // W: what the floor's heater or cooler has, and what one would need at the most
+}
+
+// Leading is how far a bed that is led from one temperature to another was off its line.
+type Leading struct {
+	Since      float64 // s from when it was spread out, when it first left the line
+	Mean, Most float64 // K off the line while it was, of the same part of the bed
 }
 
 // BedFrozen is a bed that freezes in a room of so many °C, with which the forecast ends.

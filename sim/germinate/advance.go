@@ -84,7 +84,6 @@ func (r *runner) step(limit float64) (float64, error) {
 		p.setT(at + course.rate*h)
 	}
 	p.removed += math.Max(0, before-p.y[held])
-	p.worked = course.full && course.side > 0
 	t := p.T()
 	p.chit((at + t) / 2)
 	p.age += h
@@ -111,7 +110,7 @@ func (r *runner) longest(c course) float64 {
 		return h
 	}
 	tau := f.capacity / conductance
-	return math.Min(h, kept(tau, math.Abs(r.netRate(c, &r.p.y, f))*tau))
+	return math.Min(h, kept(tau, math.Abs(r.netRate(c, f))*tau))
 }
 
 // kept is the step, s, that keeps to stepError what is so far away, K, from its
@@ -134,7 +133,7 @@ func (r *runner) faceTime() float64 {
 // rk4 returns the state h seconds on along the course.
 func (r *runner) rk4(c course, h float64) vector {
 	y := r.p.y
-	k1 := r.rate(c, &y, &r.now)
+	k1 := r.rate(c, &r.now)
 	y2 := y.plus(h/2, &k1)
 	k2 := r.rateAt(c, &y2)
 	y3 := y.plus(h/2, &k2)
@@ -149,7 +148,7 @@ func (r *runner) rk4(c course, h float64) vector {
 
 func (r *runner) rateAt(c course, y *vector) vector {
 	f := r.p.flow(y, r.room, r.face)
-	return r.rate(c, y, &f)
+	return r.rate(c, &f)
 }
 
 // chit lets the corns chit whose hour has come, at t °C.

@@ -81,16 +81,6 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	return f
 }
 
-// turnedLoss is the loss, W, of the same bed worked as hard as can be: even in
-// temperature, wet on its face, and turned every four hours.
-func (p *Piece) turnedLoss(y *vector, f *flows, room *Room, face *grain.Face) float64 {
-	t := f.warmth
-	warmer := t - face.RoomT()
-	flux := evaporation(room, face, t, p.solid.waterActivity(p.water(y)/p.dry(y), t))
-	faces := face.Conductance()*warmer*2*p.floor.Area + air.VapourEnthalpy(t)*flux*p.dryingArea()
-	return faces + turnShare*f.capacity*warmer/hardTurning
-}
-
 // faceX is the moisture of the layer at the open face, kg/kg dry basis.
 func (p *Piece) faceX(x, dry, deficit float64) float64 {
 	return math.Max(0, x-deficit/p.faceLayer(dry))

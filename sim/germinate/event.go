@@ -19,14 +19,14 @@ const (
 // coming; a held bed would leave its edge inward, come faster by itself, or want
 // more than can be done for it; a bed for which all is done comes back to its
 // band, or comes fast enough.
-func (r *runner) past(c course, y *vector, f *flows) float64 {
+func (r *runner) past(c course, f *flows) float64 {
 	switch {
 	case c.full:
-		return math.Max(-r.toBand(c, f.warmth), -c.side*r.netRate(c, y, f)-holdPace)
+		return math.Max(-r.toBand(c, f.warmth), -c.side*r.netRate(c, f)-holdPace)
 	case c.side != 0 && c.held:
-		return math.Max(-c.side*r.freeRate(f)-holdPace, r.wanting(c, y, f))
+		return math.Max(-c.side*r.freeRate(f)-holdPace, r.wanting(c, f))
 	case c.held:
-		return math.Max(-c.outward*r.freeRate(f), r.wanting(c, y, f))
+		return math.Max(-c.outward*r.freeRate(f), r.wanting(c, f))
 	case c.side != 0:
 		return math.Max(-r.toBand(c, f.warmth), holdPace+c.side*r.freeRate(f))
 	}
@@ -38,13 +38,13 @@ func (r *runner) past(c course, y *vector, f *flows) float64 {
 func (r *runner) until(c course, h float64) (float64, vector) {
 	y := r.rk4(c, h)
 	f := r.p.flow(&y, r.room, r.face)
-	high := r.past(c, &y, &f)
+	high := r.past(c, &f)
 	if high <= 0 {
 		r.now, r.fresh = f, true
 		return h, y
 	}
 	// The course was chosen as not past; rounding on an edge may say otherwise.
-	low := math.Min(r.past(c, &r.p.y, &r.now), -edge/2)
+	low := math.Min(r.past(c, &r.now), -edge/2)
 	to := math.Max(r.moment(c, h, low, high), math.Min(h, leastStep))
 	return to, r.rk4(c, to)
 }
@@ -61,7 +61,7 @@ func (r *runner) moment(c course, h, low, high float64) float64 {
 		mid = math.Min(math.Max(mid, from+eventTime/4), to-eventTime/4)
 		y := r.rk4(c, mid)
 		f := r.p.flow(&y, r.room, r.face)
-		if g := r.past(c, &y, &f); g > 0 {
+		if g := r.past(c, &f); g > 0 {
 			to, high, low = mid, g, low/2
 		} else {
 			from, low, high = mid, g, high/2

@@ -41,16 +41,9 @@ func (r *runner) capacityRate(f *flows) float64 {
 	return -r.p.dryHeat*f.burn + air.WaterHeat*(grain.StarchWater*f.burn-f.dry)
 }
 
-// most is the most that can be done for a bed, W: heat that work on it takes out and
-// heat that heaping keeps in, beside which stand cooler and heater.
-type most struct{ worked, heaped float64 }
-
-func (r *runner) most(y *vector, f *flows) most {
-	return most{
-		worked: math.Max(0, r.p.turnedLoss(y, f, r.room, r.face)-f.loss),
-		heaped: r.p.heapKeeps(f) * math.Max(0, f.loss),
-	}
-}
+// heaped is the heat that heaping keeps in, W, beside which a heater may stand. Nothing
+// like it cools: turns do, each when it is due ([Piece.Turn]), and a cooler.
+func (p *Piece) heaped(f *flows) float64 { return p.heapKeeps(f) * math.Max(0, f.loss) }
 
 // heapKeeps is the share of its loss that a bed would keep as a heap, which loses
 // less in proportion to its faces. The heap is a block on a square as deep as it may
@@ -70,28 +63,27 @@ func (r *runner) need(c course, f *flows) float64 {
 }
 
 // all is the power of a course on which all is done, W.
-func (r *runner) all(c course, y *vector, f *flows) float64 {
-	m := r.most(y, f)
+func (r *runner) all(c course, f *flows) float64 {
 	if c.side > 0 {
-		return -(m.worked + r.room.Cooler)
+		return -r.room.Cooler
 	}
-	return m.heaped + r.room.Heater
+	return r.p.heaped(f) + r.room.Heater
 }
 
 // wanting is what a held course wants beyond all that can be done, as the rate at
 // which the bed would leave the course, K/s; at most nil where it can be held.
-func (r *runner) wanting(c course, y *vector, f *flows) float64 {
-	need, m := r.need(c, f), r.most(y, f)
-	return math.Max(-need-m.worked-r.room.Cooler, need-m.heaped-r.room.Heater) / f.capacity
+func (r *runner) wanting(c course, f *flows) float64 {
+	need := r.need(c, f)
+	return math.Max(-need-r.room.Cooler, need-r.p.heaped(f)-r.room.Heater) / f.capacity
 }
 
 // netRate is the rate of the mean temperature on a course that does not hold it to
 // one, K/s.
-func (r *runner) netRate(c course, y *vector, f *flows) float64 {
+func (r *runner) netRate(c course, f *flows) float64 {
 	if !c.full {
 		return r.freeRate(f)
 	}
-	return r.freeRate(f) + r.all(c, y, f)/f.capacity
+	return r.freeRate(f) + r.all(c, f)/f.capacity
 }
 
 // course chooses what the hold does from the present state on.
@@ -100,7 +92,7 @@ func (r *runner) course() course {
 		return course{}
 	}
 	c := r.wanted()
-	if c.held && r.wanting(c, &r.p.y, &r.now) > 0 {
+	if c.held && r.wanting(c, &r.now) > 0 {
 		side := 1.0
 		if r.need(c, &r.now) > 0 {
 			side = -1
@@ -127,20 +119,20 @@ func (r *runner) wanted() course {
 }
 
 // rate gives the rates of the state y with the course's hold in them.
-func (r *runner) rate(c course, y *vector, f *flows) vector {
+func (r *runner) rate(c course, f *flows) vector {
 	d := f.d
 	if !c.held && !c.full {
 		return d
 	}
 	power := r.need(c, f)
 	if c.full {
-		power = r.all(c, y, f)
+		power = r.all(c, f)
 	}
 	d[heat] += power
 	d[held] = power
-	m := r.most(y, f)
-	d[cooled] = math.Max(0, -power-m.worked)
-	d[warmed] = math.Max(0, power-m.heaped)
+	// a step ends a little behind the moment from which more is wanted than there is
+	d[cooled] = math.Min(math.Max(0, -power), r.room.Cooler)
+	d[warmed] = math.Min(math.Max(0, power-r.p.heaped(f)), r.room.Heater)
 	return d
 }
 

@@ -15,11 +15,16 @@ import (
 // keptIn keeps so many kg of dry matter on a square metre for some days in a room,
 // turned every eight hours, and hands it to look at every ten minutes.
 func keptIn(t *testing.T, dry, days float64, room germinate.Room, look func(*germinate.Piece)) germinate.Piece {
+	return keptTurned(t, dry, days, 8, room, look)
+}
+
+// keptTurned keeps it turned at another interval, h.
+func keptTurned(t *testing.T, dry, days, every float64, room germinate.Room, look func(*germinate.Piece)) germinate.Piece {
 	p := piece(t, cast(t, "barley", dry, 0.45), 1, 15)
 	for p.Age() < days*24*hour {
 		require.NoError(t, p.Advance(600, room))
 		look(&p)
-		if p.SinceTurn() >= 8*hour-1 {
+		if p.SinceTurn() >= every*hour-1 {
 			p.Turn()
 		}
 	}
@@ -39,11 +44,27 @@ func band() *germinate.Band { return &germinate.Band{Low: 14, High: 17} }
 func TestTurningHoldsAPieceOfUsualDepth(t *testing.T) {
 	room := cellar()
 	room.Hold = band()
-	p := keptIn(t, 45, 5, room, inBand(t, room.Hold, 1))
+	p := keptIn(t, 35, 5, room, inBand(t, room.Hold, 1))
 	h := p.Holding()
-	assert.Positive(t, h.Removed)
 	assert.Zero(t, h.Cooled)
 	assert.Zero(t, h.Warmed)
+}
+
+// A hold cools by no turn but those that are made: without a cooler a bed that is too
+// warm fares as one that nobody holds.
+func TestAHoldCoolsByItsTurnsOnly(t *testing.T) {
+	warmest := 0.0
+	for _, every := range []float64{4, 8, 24} {
+		room := germinate.Room{T: 13, RH: 0.97}
+		free := keptTurned(t, 25, 5, every, room, func(*germinate.Piece) {})
+		room.Hold = &germinate.Band{Low: 0, High: 15}
+		held := keptTurned(t, 25, 5, every, room, func(*germinate.Piece) {})
+		t.Logf("every %v h: %.2f °C free, %.2f °C held", every, free.Highest(), held.Highest())
+		assert.InDelta(t, free.Highest(), held.Highest(), 0.01)
+		assert.InDelta(t, 0, held.Holding().Removed, 1)
+		assert.Greater(t, held.Highest(), warmest+0.05, "the fewer turns the warmer")
+		warmest = held.Highest()
+	}
 }
 
 // What turning cannot take a cooler takes, and without one the piece gets warm.
@@ -56,8 +77,9 @@ func TestADeepPieceIsHeldByACoolerOnly(t *testing.T) {
 	room.Cooler = 2000
 	cool := keptIn(t, 120, 5, room, inBand(t, room.Hold, 1e-6))
 	h := cool.Holding()
-	assert.Positive(t, h.Cooled)
-	assert.Greater(t, h.Removed, h.Cooled, "the turns still do their part")
+	assert.InEpsilon(t, h.Removed, h.Cooled, 1e-6)
+	still := keptTurned(t, 120, 5, 1000, room, inBand(t, room.Hold, 1e-6))
+	assert.Greater(t, still.Holding().Cooled, h.Cooled, "the turns do their part")
 	assert.Zero(t, h.Warmed)
 }
 

@@ -35,7 +35,6 @@ type Piece struct {
 	turns     int
 	room      Room    // last stood in
 	hottest   float64 // °C, anywhere in the bed, since New
-	worked    bool    // as hard as can be, turns and all, in the last step
 
 	startHeat float64 // J
 	start     float64 // dry matter respired before New, kg

@@ -8,8 +8,8 @@ func (p *Piece) Pace(t float64) float64 {
 	return p.lot.ClockSpeed(p.y[clock], t, p.Moisture(), 1) / hour
 }
 
-// Want is the power, W, that would keep the whole bed at t °C in the room beside all
-// that work and heaping can do: above nil that of a heater, below it that of a cooler.
+// Want is the power, W, that would keep the whole bed at t °C in the room beside what
+// heaping can do, between turns: above nil that of a heater, below it that of a cooler.
 // It returns the errors of [Piece.Advance] for a room out of range.
 func (p *Piece) Want(t float64, room Room) (float64, error) {
 	face, err := room.face()
@@ -21,9 +21,9 @@ func (p *Piece) Want(t float64, room Room) (float64, error) {
 	at.setT(t)
 	r := runner{p: &at, face: &face, room: &room, hold: room.Hold}
 	f := at.flow(&at.y, &room, &face)
-	need, m := r.need(course{}, &f), r.most(&at.y, &f)
+	need := r.need(course{}, &f)
 	if need > 0 {
-		return math.Max(0, need-m.heaped), nil
+		return math.Max(0, need-at.heaped(&f)), nil
 	}
-	return math.Min(0, need+m.worked), nil
+	return need, nil
 }

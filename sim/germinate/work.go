@@ -7,26 +7,20 @@ import (
 	"maltwright/sim/air"
 )
 
-const (
-	// turnShare: the part of the way to the room's temperature that malt goes
-	// in being thrown through the air; calibrated to a turn cooling the piece
-	// by one to two kelvin (common practice).
-	turnShare = 0.20
-	// hardTurning, s: between turns when a piece is worked as hard as a floor
-	// ever is; common practice.
-	hardTurning = 4 * hour
-)
+// turnShare: the part of the way to the room's temperature that malt goes in being
+// thrown through the air; calibrated to a turn cooling the piece by one to two kelvin
+// (common practice).
+const turnShare = 0.20
 
 // Turn evens temperature and moisture over the bed, and brings it a fifth of
 // the way to the room it last stood in, but not out of the band it was held in:
-// a maltster who holds a band stops at its edge. The heat is booked as lost. A bed
-// that is worked as hard as can be has lost it already.
+// a maltster who holds a band stops at its edge. The heat is booked as lost.
 func (p *Piece) Turn() {
 	p.longest = p.LongestUnturned()
 	p.sinceTurn = 0
 	p.turns++
 	p.y[excess], p.y[deficit] = 0, 0
-	if p.age == 0 || p.worked {
+	if p.age == 0 {
 		return
 	}
 	t := p.T()

@@ -330,6 +330,14 @@ func TestAnAnalysisIsTheMoistureOfTheMalt(t *testing.T) {
 	is(t, 0.047, Measured, s.EndMoisture, share, "as tested")
 }
 
+// 5.7 kg at 4 % hold 5.47 kg of dry matter, and the grain 5.256 kg.
+func TestMaltOfMoreDryMatterThanTheGrainIsImpossible(t *testing.T) {
+	s := recorded(t, "  weighed 5.7 kg clean malt at 2026-03-13 10:55\n  tested moisture 4 % at 2026-04-01 10:00\n")
+	assert.Equal(t, []Standing{Impossible, Impossible, Impossible}, []Standing{s.Malt.Standing, s.Yield.Standing, s.DryYield.Standing})
+	s = recorded(t, "  weighed 5.7 kg clean malt at 2026-03-13 10:55\n  tested moisture 9 % at 2026-04-01 10:00\n")
+	assert.Equal(t, Measured, s.Malt.Standing, "5.19 kg of dry matter")
+}
+
 func TestWhatCannotBeCountsInNoSum(t *testing.T) {
 	all := []Figure{{0.83, Measured}, {1.02, Impossible}, {0.85, Reckoned}}
 	assert.Equal(t, Figure{0.84, Reckoned}, Mean(all))

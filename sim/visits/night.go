@@ -93,16 +93,21 @@ type Dated interface {
 	wall() *int
 }
 
+// Shown is the clock by which something is due: what stands at the clock is due then,
+// whenever the batch begins.
+func Shown[T Dated](x T, c Clock) Clock {
+	if second := x.wall(); second != nil {
+		at, _ := x.due()
+		return c.at(at, *second)
+	}
+	return c
+}
+
 // Missed gives those of the list that fall in the night.
 func Missed[T Dated](list []T, c Clock, awake model.Hours) []T {
 	var out []T
 	for _, x := range list {
-		at, waits := x.due()
-		clock := c
-		if second := x.wall(); second != nil {
-			clock = c.at(at, *second)
-		}
-		if clock.Night(awake, at, waits) {
+		if at, waits := x.due(); Shown(x, c).Night(awake, at, waits) {
 			out = append(out, x)
 		}
 	}
@@ -119,6 +124,12 @@ type Start[T Dated] struct {
 // that miss the fewest of the list, and of those that miss the most. The clock of a
 // first soak at a second of the day is given by clock.
 func Best[T Dated](list []T, awake model.Hours, clock func(start int) Clock) (best, worst Start[T]) {
+	return BestBy(awake, func(start int) []T { return Missed(list, clock(start), awake) })
+}
+
+// BestBy is Best of a list that goes by the start too: missed gives what a first soak at a
+// second of the day misses.
+func BestBy[T Dated](awake model.Hours, missed func(start int) []T) (best, worst Start[T]) {
 	found, from := false, 0
 	if len(awake.Awake) > 0 {
 		from = awake.Awake[0].From
@@ -128,7 +139,7 @@ func Best[T Dated](list []T, awake model.Hours, clock func(start int) Clock) (be
 		if !awake.Up(s.At) {
 			continue
 		}
-		s.Missed = Missed(list, clock(s.At), awake)
+		s.Missed = missed(s.At)
 		if !found || len(s.Missed) < len(best.Missed) {
 			best = s
 		}

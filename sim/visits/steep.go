@@ -40,6 +40,7 @@ func (l *lister) steepEnd(s, next *forecast.Step, before float64) {
 		l.tasks = l.tasks[:len(l.tasks)-1]
 	case s.Kind == model.SoakStep:
 		t = ending(s, Drain, model.SteepStage)
+		t.Each = weighings(l.of.(*model.Steep), s.WeightEnd)
 		if next != nil && next.Kind == model.RestStep {
 			t.Temperature, t.Lasts, t.With = next.Temperature, lasts(l.steps[next.Place]), with(l.steps[next.Place])
 		}

@@ -25,6 +25,24 @@ func (l *lister) portions(st *model.Steep, s *forecast.Step, weight float64) (li
 	return list
 }
 
+// Weighing is what a vessel weighs with what is in it, kg.
+type Weighing struct {
+	In    string
+	Gross float64
+}
+
+// weighings are what the vessels of a steep weigh with drained grain of so many kg in them
+// all; none where there is one vessel, or one does not say what it holds or weighs.
+func weighings(st *model.Steep, weight float64) (list []Weighing) {
+	for _, share := range st.Shares() {
+		if share.In.Weighs == nil {
+			return nil
+		}
+		list = append(list, Weighing{share.In.Name, share.In.Weighs.SI + share.Of*weight})
+	}
+	return list
+}
+
 // stays tells whether a piece grows in the vessel that it was steeped in, alone.
 func (l *lister) stays(piece *model.Piece) bool {
 	st, steeped := l.before.(*model.Steep)

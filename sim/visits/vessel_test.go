@@ -40,6 +40,21 @@ func TestWhatGoesIntoEachVesselIsTold(t *testing.T) {
 	assert.Equal(t, "16 l", fill.Water.String())
 }
 
+func TestWhatEachVesselWeighsIsTold(t *testing.T) {
+	steep := strings.Replace(steepText, `in "tub" {`, `in "tub" and "small tub" {`, 1)
+	with := strings.Replace(house, "vessel \"tub\" { holds 40 l }", "vessel \"tub\" { holds 40 l; weighs 2 kg }", 1)
+	drained := func(small string) Task {
+		tasks := listed(t, with+small+oneProcess(steep+growText+kilnText))
+		return tasks[slices.IndexFunc(tasks, func(x Task) bool { return x.Kind == Drain })]
+	}
+	x := drained("vessel \"small tub\" { holds 10 l; weighs 900 g }\n")
+	require.Len(t, x.Each, 2)
+	assert.Equal(t, []string{"tub", "small tub"}, []string{x.Each[0].In, x.Each[1].In})
+	assert.InDelta(t, 2+0.8*x.Weight, x.Each[0].Gross, 1e-9)
+	assert.InDelta(t, 0.9+0.2*x.Weight, x.Each[1].Gross, 1e-9)
+	assert.Empty(t, drained("vessel \"small tub\" { holds 10 l }\n").Each, "what one of them weighs is not said")
+}
+
 func TestGrainThatGrowsWhereItWasSteepedIsNotSpread(t *testing.T) {
 	with := strings.Replace(house, "vessel \"tub\" { holds 40 l }", "vessel \"tub\" { holds 40 l; area 0.4 m2 }\nvessel \"other\" { holds 40 l; area 0.4 m2 }", 1)
 	for in, spread := range map[string]bool{"tub": false, "other": true} {

@@ -70,7 +70,7 @@ const (
 
 // Figures are what batches are compared by; see seasons.Season.
 type Figures struct {
-	RawMoisture   Figure[answer.Share]     `json:"raw_moisture_wb" doc:"of the raw grain"`
+	RawMoisture   Figure[answer.Share]     `json:"raw_moisture_wb" doc:"of the raw grain, or of green malt as it was bought"`
 	Water         Figure[answer.Celsius]   `doc:"of the steep, the mean of the readings"`
 	Cast          Figure[answer.Seconds]   `json:"steep_out" doc:"from the beginning to the last weighing of the steep"`
 	CastMoisture  Figure[answer.Share]     `json:"steep_out_moisture_wb"`

@@ -71,6 +71,9 @@ func own(b *model.Batch) string {
 	if f := b.From; f != nil && f.Weight != nil && f.Grain != nil {
 		key = f.Weight.String() + "\x00" + f.Grain.Name
 	}
+	for _, lot := range b.Lots {
+		key += "\x00" + lot.Weight.String()
+	}
 	if b.Today != nil {
 		key += "\x00" + b.Pinned.Print.Text
 	}

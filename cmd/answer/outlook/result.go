@@ -101,7 +101,7 @@ type Step struct {
 	MoistureEnd   answer.Share        `json:"moisture_end_wb"`
 	WeightEnd     answer.Kilograms    `doc:"of the whole batch, drained"`
 	OnScale[answer.Kilograms]
-	EndedBy   string    `doc:"time, gate or guard"`
+	EndedBy   string    `doc:"time, gate, guard, record, or broken off where the forecast could not go on"`
 	StartTime time.Time `json:",omitempty"`
 	EndTime   time.Time `json:",omitempty"`
 }

@@ -1,7 +1,9 @@
 package progress_test
 
 import (
+	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -10,7 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/sim/ensemble"
@@ -133,6 +137,24 @@ func TestWhatIsStillToEndIsToCome(t *testing.T) {
 	assert.True(t, r.Waits[0].Open)
 	require.NotEmpty(t, r.Due)
 	assert.False(t, r.Due[0].Time.Before(r.At))
+	for _, x := range r.Steps {
+		if x.End.Share == 1 && x.Label != forecast.Waiting && x.Stage != "deculm" {
+			dueAtTheEndOf(t, r, x)
+		}
+	}
+}
+
+// dueAtTheEndOf asks that something is due when a step to come ends, and that the grain is
+// then as moist as is told of the step.
+func dueAtTheEndOf(t *testing.T, r progress.Result, s outlook.StepSpread) {
+	t.Helper()
+	i := slices.IndexFunc(r.Due, func(v timetable.Visit) bool { return math.Abs(float64(v.At-s.End.P50)) < 60 })
+	if !assert.GreaterOrEqual(t, i, 0, "nothing is due when %s ends", s.Label) {
+		return
+	}
+	if m := float64(r.Due[i].Moisture); !math.IsNaN(m) {
+		assert.InDelta(t, float64(s.MoistureEnd.P50), m, 1e-9, s.Label)
+	}
 }
 
 // As of which time a batch is followed where nothing is asked.

@@ -25,6 +25,7 @@ type Reading struct {
 	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
 	Along        answer.Kilograms            `json:"-"` // what is weighed along with the grain
+	OfBag        bool                        `json:"-"` // of the marked bag, not of the whole batch
 }
 
 // Compared is what was read beside what was expected.
@@ -64,7 +65,7 @@ func readingsOf(f *follow.Following) (list []Reading) {
 	for i, j := range f.Judged {
 		r := readingOf(j)
 		if x, ok := j.Observation.Reading.(*model.Weighed); ok {
-			r.Along = answer.Kilograms(f.Trial.Batch.Empty(x))
+			r.Along, r.OfBag = answer.Kilograms(f.Trial.Batch.Empty(x)), x.OfBag
 		}
 		if d, ok := doubts[i]; ok {
 			r.Doubt, r.Words = string(d.Kind), doubtOf(f, d, r)

@@ -61,6 +61,8 @@ type Do struct {
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, or to soak in, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
 	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
+
+	Each []outlook.Gross[answer.Kilograms] `json:",omitempty" doc:"what each vessel weighs with its part of the drained grain, where a steep is shared out among several"`
 }
 
 // Portion is what goes into one of several vessels.
@@ -82,6 +84,9 @@ func TaskOf(t visits.Task) Task {
 		Rise: answer.Seconds(t.Over), Within: answer.Seconds(t.Within), Until: t.Until, Missed: t.Missed, With: t.With}
 	for _, p := range t.Shares {
 		do.Shares = append(do.Shares, Portion{p.In, answer.Kilograms(p.Grain), answer.Litres(1000 * p.Water)})
+	}
+	for _, w := range t.Each {
+		do.Each = append(do.Each, outlook.Gross[answer.Kilograms]{In: w.In, Weight: answer.Kilograms(w.Gross)})
 	}
 	if t.Water != nil {
 		do.Amount = t.Water.String()

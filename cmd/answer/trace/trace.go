@@ -24,7 +24,7 @@ type Result struct {
 	Batches    []Batch          `doc:"made of it, in the order in which they began"`
 	Taken      answer.Kilograms `doc:"by them together"`
 	Left       answer.Kilograms `doc:"delivered less taken; below nothing where more was taken than came in, null where no delivery is written"`
-	Overdrawn  bool             `doc:"more was taken than came in"`
+	Overdrawn  bool             `doc:"more was taken than came in, by all of them or by one before the rest came"`
 
 	Written *model.Process `json:"-"` // of the first batch: the house is spoken to in its units
 }
@@ -47,8 +47,12 @@ type Batch struct {
 	Malt     ledger.Figure[answer.Kilograms] `doc:"without rootlets"`
 	Moisture ledger.Figure[answer.Share]     `json:"final_moisture_wb"`
 	ledger.Analyses
-	Stock answer.Kilograms `doc:"of the lot, when the batch was begun; null where no delivery is written"`
+	Stock answer.Kilograms `doc:"of the lot, when the batch was begun: what had come in by that day, less what was taken; null where no delivery is written"`
 }
+
+// Rest is what was left of the lot when the batch had taken its charge; below nothing where
+// it took more than there was.
+func (b *Batch) Rest() answer.Kilograms { return b.Stock - b.Charge }
 
 // Of makes the answer for a lot, by its name or by the number of one of its deliveries, out
 // of all houses that were read and their batches. It is false where no house has it.
@@ -122,7 +126,6 @@ func (c cameIn) deliveries() (list []Delivery) {
 
 // take lists the batches of the lot, and what is left of it.
 func (r *Result) take(of ledger.Result) {
-	r.Left = r.Delivered
 	for i := range of.Batches {
 		b := &of.Batches[i]
 		charge, of := takenOf(b, r.Lot)
@@ -133,14 +136,33 @@ func (r *Result) take(of ledger.Result) {
 			r.Written = b.Written
 		}
 		r.Batches = append(r.Batches, Batch{File: string(b.File), Batch: b.Batch, Process: b.Process, Began: b.Began,
-			Charge: charge, Malt: b.Malt, Moisture: b.EndMoisture, Analyses: b.Analyses, Stock: r.Left})
+			Charge: charge, Malt: b.Malt, Moisture: b.EndMoisture, Analyses: b.Analyses, Stock: r.cameBy(b.Began) - r.Taken})
 		if !math.IsNaN(float64(charge)) {
 			r.Taken += charge
-			r.Left -= charge
+		}
+		r.Overdrawn = r.Overdrawn || over(r.Taken, r.cameBy(b.Began))
+	}
+	r.Left = r.Delivered - r.Taken
+	r.Overdrawn = r.Overdrawn || over(r.Taken, r.Delivered)
+}
+
+// cameBy is what had come in by the day of a time, all of it where the time is not known.
+func (r *Result) cameBy(at time.Time) answer.Kilograms {
+	if len(r.Deliveries) == 0 {
+		return r.Delivered
+	}
+	sum := answer.Kilograms(0)
+	for _, d := range r.Deliveries {
+		if model.CameBy(d.On, at) {
+			sum += d.Weight
 		}
 	}
-	r.Overdrawn = float64(r.Taken) > float64(r.Delivered)*(1+rounding) // never where none is written
+	return sum
 }
+
+// over leaves what rounding leaves over out of account; of a lot that never came in there is
+// no saying.
+func over(taken, in answer.Kilograms) bool { return float64(taken) > float64(in)*(1+rounding) }
 
 // takenOf is what a batch took of a lot, by itself or in a mixture.
 func takenOf(b *ledger.Batch, lot string) (charge answer.Kilograms, of bool) {

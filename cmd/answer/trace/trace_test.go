@@ -80,6 +80,19 @@ func TestMoreTakenThanCameInIsOverdrawn(t *testing.T) {
 	assert.Equal(t, answer.Kilograms(-2), r.Left)
 }
 
+// What comes in later was not there for a batch that began before.
+func TestWhatIsLeftCountsWhatHadComeIn(t *testing.T) {
+	in := houses(t, files{"a.malt": `grain "A" { species barley; delivered 50 kg on 2026-02-01; delivered 10 kg on 2026-03-02 }`})
+	r, _ := trace.Of("A", in, of("A", 30.0, "A", 15.0)) // on the 1st and the 3rd of March
+	assert.Equal(t, answer.Kilograms(20), r.Batches[0].Rest())
+	assert.Equal(t, answer.Kilograms(15), r.Batches[1].Rest())
+	assert.False(t, r.Overdrawn)
+	r, _ = trace.Of("A", in, of("A", 55.0))
+	assert.Equal(t, answer.Kilograms(-5), r.Batches[0].Rest())
+	assert.Equal(t, answer.Kilograms(5), r.Left)
+	assert.True(t, r.Overdrawn, "before the rest came")
+}
+
 func TestOfALotThatNeverCameInNothingIsKnownToBeLeft(t *testing.T) {
 	r, ok := trace.Of("A", houses(t, files{"a.malt": `grain "A" { species barley }`}), of("A", 6.0, "A", math.NaN()))
 	assert.True(t, ok)

@@ -43,6 +43,18 @@ func TestCalendarOfTheExample(t *testing.T) {
 	golden.File(t, "testdata/visits.ics.golden", strings.ReplaceAll(text, "\r\n", "\n"))
 }
 
+func TestABatchOfGreenMaltHasNoFirstSoak(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	for green, want := range map[bool]string{false: "after the first soak", true: "after it was begun"} {
+		r, err := timetable.Of(f, in(t, "UTC", "2026-03-06T07:00"), false)
+		require.NoError(t, err)
+		r.Green = green
+		var out bytes.Buffer
+		require.NoError(t, ics.Write(&out, r, words.Of(f.Process)))
+		assert.Contains(t, strings.ReplaceAll(out.String(), "\r\n ", ""), want)
+	}
+}
+
 // What RFC 5545 asks of the bytes (3.1): lines of at most 75 octets that end in CR
 // and LF, in UTF-8, no character parted, no control characters.
 func TestCalendarKeepsTheLinesOfTheStandard(t *testing.T) {

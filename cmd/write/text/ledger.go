@@ -79,7 +79,8 @@ func linesOf(h words.House, list []ledger.Batch) []measure {
 func measures(h words.House, charge float64) []measure {
 	warmth, weight := h.Warmth(), h.Weights(charge)
 	return []measure{
-		{"steep", "raw grain", func(b *ledger.Batch) seasons.Figure { return b.RawMoisture.Plain() }, words.Shares, inAll},
+		{"green malt", "moisture as bought", bought(true), words.Shares, whereKnown},
+		{"steep", "raw grain", bought(false), words.Shares, inAll},
 		{"steep", "steep water", func(b *ledger.Batch) seasons.Figure { return b.Water.Plain() }, warmth, inAll},
 		{"steep", "to cast", func(b *ledger.Batch) seasons.Figure { return b.Cast.Plain() }, words.Hours, inAll},
 		{"steep", "moisture at cast", func(b *ledger.Batch) seasons.Figure { return b.CastMoisture.Plain() }, words.Shares, inAll},
@@ -109,6 +110,17 @@ func measures(h words.House, charge float64) []measure {
 		{"record and process", "findings, record", func(b *ledger.Batch) seasons.Figure { return tally(b.RecordFindings) }, words.Counted, tallied},
 		{"record and process", "faults, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessFaults) }, words.Counted, tallied},
 		{"record and process", "cautions, process", func(b *ledger.Batch) seasons.Figure { return tally(b.ProcessCautions) }, words.Counted, tallied},
+	}
+}
+
+// bought is the moisture of the lot, of batches that are of bought green malt or of those that
+// are not.
+func bought(green bool) func(*ledger.Batch) seasons.Figure {
+	return func(b *ledger.Batch) seasons.Figure {
+		if (b.Written != nil && b.Written.Grain.Grown()) != green {
+			return seasons.Figure{}
+		}
+		return b.RawMoisture.Plain()
 	}
 }
 

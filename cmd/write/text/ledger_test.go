@@ -6,7 +6,10 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/words"
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/seasons"
 )
@@ -40,6 +43,22 @@ func TestSumsOfBatches(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, c.sum.cell(measure{scale: c.on}, c.all), c.what)
 	}
+}
+
+// The moisture of bought green malt is not that of raw grain.
+func TestTheMoistureOfTheLotStandsWhereItBelongs(t *testing.T) {
+	shown := func(already string) (where []string) {
+		b := ledger.Batch{Charge: 6, Written: &model.Process{Grain: &model.Grain{Already: model.Word{Text: already}}},
+			Figures: ledger.Figures{RawMoisture: ledger.Figure[answer.Share]{Value: 0.44, Standing: seasons.Measured}}}
+		for _, m := range linesOf(words.House{}, []ledger.Batch{b}) {
+			if f := m.of(&b); f.Known() && f.Value == 0.44 {
+				where = append(where, m.head())
+			}
+		}
+		return where
+	}
+	assert.Equal(t, []string{"  raw grain, %"}, shown(""))
+	assert.Equal(t, []string{"  moisture as bought, %"}, shown("green"))
 }
 
 func TestWeightsOfSmallAndLargeBatches(t *testing.T) {

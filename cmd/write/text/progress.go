@@ -46,7 +46,7 @@ const (
 
 func (s *progressSheet) head() {
 	s.line("%s", s.bold(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process))))
-	s.line("as of %s, %s after the first soak", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed))
+	s.line("as of %s, %s after %s", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed), words.Beginning(s.r.Green))
 	if why := words.AsOf[s.r.AsOf]; why != "" {
 		s.para("", "that is %s", why)
 	}
@@ -92,7 +92,7 @@ func (s *progressSheet) standing() {
 	if n.Gross != nil {
 		stands(s, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
 	}
-	stands(s, "the marked bag", n.Bag, s.mass)
+	stands(s, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
 	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
 		stands(s, "corns chitted", n.Chit, words.Percent)

@@ -81,6 +81,12 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 	assert.NotContains(t, out, "total time", "no forecast has it")
 }
 
+func TestABatchOfGreenMaltHasNoFirstSoak(t *testing.T) {
+	r := underWay()
+	r.Green = true
+	assert.Contains(t, shownProgress(t, r, words.House{}), "12:00, 4 d 4 h after it was begun\n")
+}
+
 func TestAForecastThatBreaksOffIsTold(t *testing.T) {
 	r := underWay()
 	assert.NotContains(t, shownProgress(t, r, words.House{}), "broken off")

@@ -14,17 +14,16 @@ import (
 // then, with the words for it in front. Each is as wide as told, the last so many columns
 // of it for the weight.
 func (s *Sheet) onScale(on outlook.OnScale[answer.Kilograms], wide, weight int) (lines []string) {
-	add := func(what string, kg answer.Kilograms) {
-		value := words.Weighed(s.House, kg)
+	add := func(what, value string) {
 		value = strings.Repeat(" ", max(0, weight-uniseg.StringWidth(value))) + value
 		what = fitted(what, wide-weight-1)
 		lines = append(lines, strings.Repeat(" ", wide-weight-1-uniseg.StringWidth(what))+what+" "+value)
 	}
 	if on.Gross != nil {
-		add(words.Holding(on.Gross.In), on.Gross.Weight)
+		add(words.Holding(on.Gross.In), words.Weighed(s.House, on.Gross.Weight))
 	}
 	if on.Bag != nil {
-		add("the bag", *on.Bag)
+		add("the bag", words.Bag(s.House, *on.Bag))
 	}
 	return lines
 }

@@ -31,6 +31,8 @@ func Trace(w io.Writer, r trace.Result, h words.House, o Options) error {
 	s.line("")
 	s.traced(r)
 	switch {
+	case r.Overdrawn && r.Taken <= r.Delivered:
+		s.para("left", "%s of %s, and yet more was taken before all had come in; look at the charges and the dates", words.Mass(h, r.Left), words.Mass(h, r.Delivered))
 	case r.Overdrawn:
 		s.para("left", "nothing: %s were taken, %s more than came in; look at the charges and the deliveries", words.Mass(h, r.Taken), words.Mass(h, r.Taken-r.Delivered))
 	case !math.IsNaN(float64(r.Left)):
@@ -72,7 +74,9 @@ func (s *Sheet) traced(r trace.Result) {
 		if b.Malt.Standing != seasons.Missing {
 			malt = marks[b.Malt.Standing] + words.Mass(s.House, b.Malt.Value)
 		}
-		switch rest := b.Stock - b.Charge; {
+		switch rest := b.Rest(); {
+		case rest < 0 && r.Overdrawn:
+			left = words.Mass(s.House, -rest) + " short"
 		case rest > 0:
 			left = words.Mass(s.House, rest)
 		case rest <= 0: // of a lot that never came in there is no saying

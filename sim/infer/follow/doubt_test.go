@@ -146,8 +146,13 @@ func TestABatchAtItsBeginningHasNothingButThePlan(t *testing.T) {
 
 // What is weighed now must show in what the batch weighs now.
 func TestTheMoistureFollowsTheScale(t *testing.T) {
-	light := followRecord(t, "2026-03-13 11:20", "5.44 kg at 11:14", "5.36 kg at 11:14")
-	heavy := followRecord(t, "2026-03-13 11:20", "5.44 kg at 11:14", "5.52 kg at 11:14")
+	of := func(weight string) *Following {
+		b, at := record(t, "2026-03-13 11:20", "5.44 kg at 11:14", weight)
+		f, err := Of(context.Background(), b, at, Options{Members: 3 * few}) // the middle of fewer is off by a third
+		require.NoError(t, err)
+		return f
+	}
+	light, heavy := of("5.36 kg at 11:14"), of("5.52 kg at 11:14")
 	assert.Greater(t, heavy.Stand.Weight.P50, light.Stand.Weight.P50+0.03)
 	assert.Greater(t, heavy.Stand.Moisture.P50, light.Stand.Moisture.P50+0.004)
 	assert.Less(t, light.Stand.Weight.P90-light.Stand.Weight.P10, 0.2)

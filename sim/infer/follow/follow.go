@@ -110,9 +110,9 @@ func (f *Following) Over() bool {
 // ended asks for the next at the same time.
 const justNow = 60.0
 
-// due are the visits from now on.
+// due are the visits from now on, by the middle of the forecasts.
 func (f *Following) due() []visits.Visit {
-	list := visits.List(f.Centre)
+	list := visits.List(f.middle())
 	list = slices.DeleteFunc(list, func(t visits.Task) bool { return t.At < f.Now-justNow })
 	return visits.Gather(list)
 }
