@@ -83,7 +83,11 @@ func bandOff(t forecast.BandOff, units quantity.System) string {
 	if m.Below > 0 {
 		sides = append(sides, fmt.Sprintf("for %s below it, down to %s", quantity.Lasting(m.Below), units.Degrees(m.Coldest, 0)))
 	}
-	return fmt.Sprintf("the middle of the bed is to be held at %s, and %s", m.Asked.Range.Range, strings.Join(sides, ", and ")) + growsLater(m.Later)
+	kept := "held at"
+	if m.Led {
+		kept = "led from"
+	}
+	return fmt.Sprintf("the middle of the bed is to be %s %s, and %s", kept, m.Asked.Range.Range, strings.Join(sides, ", and ")) + growsLater(m.Later)
 }
 
 func ranHot(t forecast.RanHot, units quantity.System) string {

@@ -94,6 +94,8 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			"an airflow of 900 m3/h is asked for, and the fan drives 500 m3/h", ""},
 		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("14 °C", "16 °C"), Above: 90 * 3600, Most: 20, Below: 7 * 3600, Coldest: 12, Later: -31 * 3600}},
 			"the middle of the bed is to be held at 14 to 16 °C, and for 3.8 days it is above that, up to 20 °C, and for 7.0 h below it, down to 12 °C, so that its growth is through 31.0 h sooner", ""},
+		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("18 °C", "13 °C"), Above: 90 * 3600, Most: 20, Led: true}},
+			"the middle of the bed is to be led from 18 to 13 °C, and for 3.8 days it is above that, up to 20 °C", ""},
 		{forecast.RanHot{Lost: 30, Highest: 49.8, Time: 90 * 3600},
 			"the bed runs hot: for 3.8 days some of it is above 30 °C, at which the grain is lost, and it comes to 50 °C at its warmest",
 			"the bed runs hot: for 3.8 days some of it is above 86 °F, at which the grain is lost, and it comes to 122 °F at its warmest"},

@@ -52,6 +52,7 @@ type BandMissed struct {
 	Low, High     float64            // °C, as asked
 	Coldest, Most float64            // °C of the middle of the bed while it was outside
 	Below, Above  float64            // s for which it was
+	Led           bool               // along its band, as time goes on
 	Later         float64            // s that its growth took longer than in the band; below nil, sooner
 }
 

@@ -82,6 +82,7 @@ func (m *boxModel) heldAs(r *run, s asked, at *model.Temperature) (room, held fl
 	m.band = band{BandMissed: BandMissed{Place: at.Place, Asked: at, Low: min(low, high), High: max(low, high)}, known: true, since: m.bed.Age()}
 	if s.At == nil {
 		m.ramp = rampOf(s, m.bed.Age())
+		m.band.Led = true
 		held = m.ramp.from
 	}
 	return r.site.air, held
