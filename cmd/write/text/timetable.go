@@ -108,12 +108,13 @@ func (s *Sheet) visit(list []timetable.Visit) {
 	}
 }
 
-// there says how many are there, "" where that is not known.
+// there says that too few are there, "" where they are enough or not known: how many there
+// are at each hour is known to whoever wrote the shifts.
 func there(v timetable.Visit) string {
 	switch {
 	case v.Away:
 		return " (nobody works on that day)"
-	case v.Hands == nil:
+	case v.Hands == nil || !v.Short:
 		return ""
 	}
 	return " (" + words.Hands(*v.Hands, v.Short) + ")"
