@@ -99,6 +99,12 @@ func TestConsequencesNameRules(t *testing.T) {
 	}
 }
 
+func TestASoakOfTooLittleWaterIsToldOfOnce(t *testing.T) {
+	names := namesIn(t, "    soak 3 h in water at 12 °C\n    rest", "    soak 3 h in 1 l water at 12 °C\n    rest")
+	assert.Contains(t, names, "fault grain-not-covered")
+	assert.NotContains(t, names, "fault forecast-unable", "so little water is not forecast")
+}
+
 func TestALostPieceIsToldBesideWhatLostIt(t *testing.T) {
 	box := pair{textOf("../examples/box.malt"), textOf("../examples/loft.malt")}
 	box.house = strings.Replace(box.house, "  airflow 800 m3/h\n", "  airflow 60 m3/h\n", 1)
@@ -108,10 +114,4 @@ func TestALostPieceIsToldBesideWhatLostIt(t *testing.T) {
 	}
 	assert.Equal(t, "fault", said["box-cannot"], "more air is asked than the fan drives")
 	assert.Equal(t, "fault", said["piece-overheats"])
-}
-
-func TestASoakOfTooLittleWaterIsToldOfOnce(t *testing.T) {
-	names := namesIn(t, "    soak 3 h in water at 12 °C\n    rest", "    soak 3 h in 1 l water at 12 °C\n    rest")
-	assert.Contains(t, names, "fault grain-not-covered")
-	assert.NotContains(t, names, "fault forecast-unable", "so little water is not forecast")
 }

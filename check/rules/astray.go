@@ -55,20 +55,21 @@ func needs(g *forecast.Gate) float64 {
 	return g.Needs
 }
 
-// lost tells whether a piece is lost that gets so warm: much warmer than it bears, or
-// warmer for hours, or so that it does not come to what it grows for.
+// lost tells whether a piece that gets so warm is lost: where it is far beyond what it bears,
+// or stays too warm for hours, or does not come to what it grows for. One that is forecast
+// without the fan that it is to have is not judged.
 func (c *Case) lost(t forecast.BedWarm) bool {
 	if piece := model.PieceOf(c.Process.StageAt(t.Place)); piece != nil && len(piece.Blown) > 0 && !piece.Floor.Blown() {
-		return false // it is forecast without the fan that it is to have
+		return false
 	}
-	bears := c.Profile.GrowsHot
-	return t.Temperature > bears+surelyLost || t.Temperature > bears+lostWarmth && (t.Stayed >= bears+lostWarmth || c.growthUnmet() != nil)
+	bears := c.Profile.GrowsHot + lostWarmth
+	return t.Temperature > c.Profile.GrowsHot+surelyLost || t.Temperature > bears && (c.growthUnmet() != nil || t.Stayed >= bears)
 }
 
 // lostToo makes a finding of a piece that gets too warm a fault where it is lost.
 func (c *Case) lostToo(f finding.Finding) finding.Finding {
 	for _, t := range forecast.Troubles[forecast.BedWarm](c.Forecast) {
-		if c.lost(t) {
+		if t.Place == f.Place && c.lost(t) {
 			f.Severity = finding.Fault
 		}
 	}

@@ -12,7 +12,7 @@ import (
 
 var pieceOverheats = Rule{
 	Forecast: true,
-	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost, and the growth with it
+	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost
 		Title: "the piece gets too warm between turns, or warmer than it is to be held",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
 		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
@@ -55,8 +55,8 @@ const forecastWarmth = 1.0
 // The model of its breathing is an extrapolation where a piece is warmer than it bears.
 const (
 	// lostWarmth is by how much more than it bears a piece must get, K, to be called lost
-	// where it stays so for hours or its growth does not come to its end either, and in
-	// danger where neither is.
+	// where it stays so warm or its growth does not come to its end either, and in danger
+	// where not.
 	lostWarmth = 2.0
 	// surelyLost is the same for one that is lost whatever its growth comes to.
 	surelyLost = 5.0

@@ -88,6 +88,32 @@ func TestWhatCannotBeIsRefused(t *testing.T) {
 	require.ErrorAs(t, err, &misuse)
 }
 
+// A weight of one of several vessels is no part of what the record is judged by: it is told
+// all the same.
+func TestWhatIsNotReadIsTold(t *testing.T) {
+	const house = `vessel "one" { holds 25 l; weighs 1 kg }
+vessel "two" { holds 25 l; weighs 1 kg }
+floor "tray" { area 0.8 m2 }
+grain "lot" { species barley; moisture 12 % }
+process "P" {
+  make green malt
+  from 6 kg of "lot"
+  steep in "one" and "two" { soak 7 h in water at 13 °C }
+  germinate on "tray" { hold bed at 14 to 17 °C; turn every 8 h; for 5 days }
+}
+
+batch "26-10" of "P" {
+  began 2026-03-06 07:00
+}
+`
+	e, err := entered(t, house, journal.Reading{Words: strings.Fields(`weighed 4.66 kg in "one" after soak 1`)})
+	require.NoError(t, err)
+	doubts, err := e.Judge(t.Context())
+	require.NoError(t, err)
+	require.Len(t, doubts, 1)
+	assert.Equal(t, "part-of-batch", doubts[0].Rule)
+}
+
 // A line that makes a fault of another one is no better than one that is a fault itself.
 func TestWhatSpoilsALineAboveIsRefused(t *testing.T) {
 	record := strings.Replace(began, "}", "  bag 100 g at the start\n  weighed bag 123 g at 14:00 after soak 1\n}", 1)

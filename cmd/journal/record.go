@@ -141,6 +141,11 @@ func (r Record) home(t *syntax.Tree) (*syntax.Statement, string, error) {
 // Judge holds the new line beside the process and the rest of the record. What cannot be
 // is a Refusal; what is doubtful is listed.
 func (e Entry) Judge(ctx context.Context) (doubts []finding.Finding, err error) {
+	for _, f := range e.found {
+		if f.Severity == finding.Caution && e.holds(f.Place) {
+			doubts = append(doubts, f)
+		}
+	}
 	for _, b := range e.house.Batches {
 		whole := b.Scope.File == e.house.Files[0] && b.Scope.Start <= e.Line.Start && e.Line.End <= b.Scope.End
 		if b.Name != e.Batch || !whole {

@@ -35,6 +35,8 @@ func TestAColdShedFreezesTheBed(t *testing.T) {
 	f := shed(t, "-6 °C", "", "hold bed at 14 to 17 °C")
 	frozen := Troubles[BedFrozen](f)
 	require.Len(t, frozen, 1)
+	last := f.Stages[len(f.Stages)-1].Steps
+	assert.Equal(t, BrokenOff, last[len(last)-1].EndedBy)
 	assert.InDelta(t, -6, frozen[0].Room, 1e-9)
 	assert.Equal(t, "hold bed at 14 to 17 °C", frozen[0].Place.Text())
 	assert.True(t, f.BrokenOff())
@@ -120,6 +122,26 @@ func TestTheBedFollowsItsRamp(t *testing.T) {
 	require.Len(t, f.Seen, 2)
 	assert.InDelta(t, 15, f.Seen[0].Bed, 0.5, "the middle of the bed is somewhat warmer than its mean")
 	assert.InDelta(t, 13, f.Seen[1].Bed, 0.5)
+}
+
+// A bed that is led below what its room allows is told of from the day on which it stays
+// behind: a room of 16 °C is passed on the second of the three days, 17 to 12 °C.
+func TestABedThatLeavesItsLineIsToldOf(t *testing.T) {
+	off := Troubles[BedOff](shed(t, "16 °C", "", "hold bed from 17 to 12 °C over 3 days"))
+	require.Len(t, off, 1)
+	require.NotNil(t, off[0].Led)
+	assert.False(t, off[0].Cold)
+	assert.InDelta(t, 1.1*24*hour, off[0].Led.Since, 0.7*24*hour)
+	assert.Greater(t, off[0].Led.Most, off[0].Led.Mean)
+	assert.Greater(t, off[0].Led.Most, 3.0, "the room alone is 4 K above its end")
+	assert.Nil(t, Troubles[BedOff](shed(t, "22 °C", "", "hold bed at 14 to 17 °C"))[0].Led)
+}
+
+// The same warmth of a bed is told whether as the warmest between turns or as out of its
+// band: that of its middle.
+func TestOneWarmthOfABedIsTold(t *testing.T) {
+	f := shed(t, "22 °C", "", "hold bed at 14 to 17 °C")
+	assert.InDelta(t, Troubles[BedWarm](f)[0].Temperature, Troubles[BedOff](f)[0].Most, 0.3)
 }
 
 func TestTheHalfOfTheBandThatIsAimedAt(t *testing.T) {
