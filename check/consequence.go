@@ -42,6 +42,7 @@ var consequences = []consequence{
 	{rule: "bed-uneven", of: "box-cannot", near: sameStage},
 	{rule: "box-line-idle", of: "box-cannot air-cannot-hold-bed", near: sameStage},
 	{rule: "room-too-cold-for-bed", of: "bed-dries-out", near: sameStage},
+	{rule: "rest-too-cold-or-warm", of: "room-too-cold-for-bed room-too-warm-for-bed", near: sameProcess}, // one room
 	{rule: "guard-came-first", of: "room-too-cold-for-bed piece-too-deep piece-overheats", near: sameStage},
 	{rule: "forecast-unable", of: "room-too-cold-for-bed", near: sameStage},
 	{rule: "forecast-unable", of: "grain-not-covered", near: sameLine}, // so little water is not forecast

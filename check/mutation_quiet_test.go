@@ -45,7 +45,7 @@ var harmlessKinds = []harmless{
 	{"a delivery, and where it lies", ofHouse("grain", `species `, "delivered 2500 t from \"Hill farm\" on 2026-02-01 as \"L-118\"\n  store in \"silo 2\"\n  species "), note},
 	{"at the sea", ofHouse("site", `altitude .*`, "altitude 0 m"), note},
 	{"a damp cloth over the piece", behind(`hold `, "humidity 95 to 98 %"), note},
-	{"the bed led a degree down", unless(`Mill pale`, inProcess(`hold +bed at 14 to 17 °C`, "hold  bed from 16 to 15 °C over 3 days")), note},
+	{"the bed led a degree down", unless(`Mill pale|Tonne of pale`, inProcess(`hold +bed at 14 to 17 °C`, "hold  bed from 16 to 15 °C over 3 days")), note},
 	{"the bed held without saying that it is the bed", inProcess(`hold +bed at`, "hold at"), note},
 	{"a stronger heater under the floor", ofHouse("floor", `heater 30 W`, "heater 40 W"), note},
 	{"a heater a tenth stronger", timesOfHouse("kiln", `heater +([\d.]+)`, 1.1), note},

@@ -54,10 +54,10 @@ const draining = 2 * hour
 // there that warms or cools it (common practice: swollen grain keeps its warmth for hours).
 const besideSite = 6.0
 
-// restNotKept reports a rest in air that is far from that of the site, where nothing is
-// said of what makes it so.
+// restNotKept reports the first rest in air that is far from that of the site, where
+// nothing is said of what makes it so: the next ones want it as well.
 func (c *Case) restNotKept(r finding.Rule, w wetting, low, high float64, place source.Place) {
-	if w.step.Warmth().At == nil || c.Process.Site == nil || c.Process.Site.Air == nil {
+	if c.has(r.Name) || w.step.Warmth().At == nil || c.Process.Site == nil || c.Process.Site.Air == nil {
 		return
 	}
 	air := c.Process.Site.Air
