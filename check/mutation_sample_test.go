@@ -13,16 +13,19 @@ import (
 const mutationTable = "testdata/mutation.txt"
 
 // sampleShare is one of how many cases of a kind an ordinary run tries: of most kinds that
-// is one.
-const sampleShare = 24
+// is one. kindShare is one of how many kinds it tries: the gates try all of them.
+const (
+	sampleShare = 24
+	kindShare   = 2
+)
 
-// sample takes some of the cases of each kind, at least one: other examples for each kind,
-// so that all of them stay in use.
+// sample takes some of the cases of every second kind, at least one: other examples for each
+// kind, so that all of them stay in use.
 func sample(list []mutant) []mutant {
 	var out []mutant
 	for n := 0; len(list) > 0; n++ {
 		cases := ofOneKind(list)
-		for i := n % min(sampleShare, cases); i < cases; i += sampleShare {
+		for i := n % min(sampleShare, cases); i < cases && n%kindShare == 0; i += sampleShare {
 			out = append(out, list[i])
 		}
 		list = list[cases:]

@@ -111,7 +111,7 @@ func withSlip(t *testing.T, s bookSlip) (own []finding.Finding) {
 
 // bookShare is one of how many slips of each rule an ordinary run tries: the table of slips
 // has one of each kind.
-const bookShare = 3
+const bookShare = 5
 
 // A slip in a record is told once, at the reading, by the rule that fits.
 func TestSlipsInARecordAreFound(t *testing.T) {

@@ -14,7 +14,7 @@ import (
 )
 
 // What check prints about each broken example stands beside it. An ordinary run looks at
-// every second one: package check finds what is wrong in all of them.
+// every fourth one: package check finds what is wrong in all of them.
 func TestCheckOfEveryBrokenExample(t *testing.T) {
 	folder, err := filepath.Abs("../../examples/broken")
 	require.NoError(t, err)
@@ -26,7 +26,7 @@ func TestCheckOfEveryBrokenExample(t *testing.T) {
 		if name == "loft" || name == "pale" { // what the others use, and sound
 			continue
 		}
-		if i%2 == 0 && !golden.Whole() {
+		if i%4 != 0 && !golden.Whole() {
 			continue
 		}
 		t.Run(name, func(t *testing.T) {
