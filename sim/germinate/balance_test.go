@@ -147,7 +147,7 @@ func TestChunksOfTimeHardlyMatterInAnyRoom(t *testing.T) {
 			s.work(t, &whole)
 			s.work(t, &cut)
 		}
-		require.InEpsilon(t, whole.Mass(), cut.Mass(), 2e-6) // 1.02e-6 was met in some thousand draws
+		require.InEpsilon(t, whole.Mass(), cut.Mass(), 2e-6)           // 1.02e-6 was met in some thousand draws
 		require.InEpsilon(t, whole.DryMatter(), cut.DryMatter(), 2e-6) // 1.02e-6 was met in some thousand draws
 		require.InDelta(t, whole.Clock(), cut.Clock(), 0.02, "some four seconds of growth")
 		require.InDelta(t, whole.Chitted(), cut.Chitted(), 2e-4, "a corn in some thousands")
