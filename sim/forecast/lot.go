@@ -29,7 +29,7 @@ func (r *run) lot() (grain.Lot, float64, error) {
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
 	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
-	lot.Forms = r.o.Forms
+	lot.Forms, lot.Late = r.o.Forms, grain.Late{Uptake: orOne(r.o.LateUptake), Growth: orOne(r.o.LateGrowth)}
 	switch {
 	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI

@@ -79,7 +79,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption))
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth := mass / (malt.Packing().Bulk * kit.Area)
 	kit.Layers = kiln.ThinLayers
 	if depth > deepBed {

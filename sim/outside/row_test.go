@@ -27,6 +27,8 @@ type row struct {
 	measured band   // where it lies instead
 	model    func(t testing.TB) float64
 
+	stage string   // what of the process it is of, where its section does not say it
+	lot   string   // which lot, where its source has several: figures of one share what is unknown of it
 	basis basis    // what it can prove, where its standing does not say it
 	by    []string // the constants that were set by it; of one that is held, why it is
 }
@@ -92,7 +94,7 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 		}
 		sections = append(sections, c)
 	}
-	inDocument(t, countsTable(sections)+text.String()+"\n")
+	between(t, document, begin, end, countsTable(sections)+text.String()+"\n")
 }
 
 // judge holds the model to what is accepted, or to where it was found instead.
@@ -158,8 +160,9 @@ func (r row) signed(v float64) string {
 	return strings.Replace(text, "-", "−", 1)
 }
 
-// inDocument compares the text with what stands between the marks, or writes it.
-func inDocument(t *testing.T, text string) {
+// between compares the text with what stands between two marks of a document, or writes
+// it there.
+func between(t *testing.T, document, begin, end, text string) {
 	t.Helper()
 	file, err := os.ReadFile(document)
 	require.NoError(t, err)

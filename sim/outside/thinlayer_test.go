@@ -11,8 +11,6 @@ import (
 	"maltwright/sim/drying"
 )
 
-var malt = drying.Malt{}
-
 func thinLayers() []row {
 	list := []row{row{what: "barley at rest with air of 21.1 °C, 60 %", unit: "%", digits: 1, source: 11.8, accepted: about(11.8, 0.05),
 		key: "ndsu-storage", standing: "table, seen", model: atRest(0.60, 21.1)}.sum()}
@@ -32,7 +30,7 @@ func thinLayers() []row {
 
 func atRest(rh, at float64) func(testing.TB) float64 {
 	return func(t testing.TB) float64 {
-		x, err := drying.Equilibrium(malt, rh, at)
+		x, err := drying.Equilibrium(maltOf(t), rh, at)
 		require.NoError(t, err)
 		return 100 * wet(x)
 	}
@@ -72,7 +70,7 @@ func hoursFromTo(t testing.TB, x, to, at float64) float64 {
 	seconds := 0.0
 	for x > to {
 		var err error
-		x, err = drying.ThinLayer(malt, x, barnVapour(), drying.Hold{T: at, Seconds: part})
+		x, err = drying.ThinLayer(maltOf(t), x, barnVapour(), drying.Hold{T: at, Seconds: part})
 		require.NoError(t, err)
 		seconds += part
 	}
@@ -84,7 +82,7 @@ func thinKilns() []row {
 	ends := func(what string, hours int, says string, accepted band, key, standing string, schedule ...drying.Hold) row {
 		return row{what: what, unit: "%", digits: 1, says: says, accepted: accepted, key: key, standing: standing,
 			model: func(t testing.TB) float64 {
-				x, err := drying.ThinLayer(malt, dry(0.45), barnVapour(), schedule[:hours]...)
+				x, err := drying.ThinLayer(maltOf(t), dry(0.45), barnVapour(), schedule[:hours]...)
 				require.NoError(t, err)
 				return 100 * wet(x)
 			}}

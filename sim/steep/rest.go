@@ -93,6 +93,9 @@ func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
 	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
+	if s.lot.Bent() {
+		st.dt = math.Min(st.dt, bendStep)
+	}
 	if w.flow > 0 || spray != nil {
 		st.dt = math.Min(st.dt, growthStep)
 	}

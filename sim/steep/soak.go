@@ -19,6 +19,9 @@ const (
 	leachTime = 20 * hour
 	// fillEnd, s: film and husk are full to 1e-5 by then.
 	fillEnd = 10 * fillTime
+	// bendStep, s: a speed that hangs on the moisture is taken as even for so long. The
+	// moisture then rises by 5 points at the most.
+	bendStep = hour
 )
 
 // Water is what the grain stands in.
@@ -106,8 +109,11 @@ func (s *State) checkStep(dt float64) error {
 // and returns the seconds it took.
 func (s *State) soakPart(dt float64, water Water) float64 {
 	st := stretch{dt: dt, t: s.t, maxStep: growthStep}
+	if s.lot.Bent() {
+		st.dt = math.Min(dt, bendStep)
+	}
 	if water.PerKg != nil || water.Overflow > 0 { // warmth or oxygen may change by themselves
-		st.dt = math.Min(dt, growthStep)
+		st.dt = math.Min(st.dt, growthStep)
 	}
 	if s.soakAge < fillEnd {
 		st.maxStep = fillStep
