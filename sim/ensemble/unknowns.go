@@ -41,6 +41,11 @@ const (
 	lateDryingSpread = 0.40
 )
 
+// Missed tells whether it is of what the equations miss, and of no lot or house.
+func (u Unknown) Missed() bool {
+	return u.Open == LateUptake || u.Open == LateGrowth || u.Open == LateDrying
+}
+
 // missed are the unknowns of what the equations miss. Nobody can state them: each is of a
 // batch, and of no house.
 func missed() []Unknown {

@@ -62,11 +62,6 @@ func maltOf(t testing.TB) drying.Malt {
 // unknowns are those of lot and house: of a process that says nothing.
 func unknowns() []ensemble.Unknown { return ensemble.UnknownsOf(&model.Process{}) }
 
-// isMissed tells whether an unknown is of what the equations miss.
-func isMissed(o ensemble.Open) bool {
-	return o == ensemble.LateUptake || o == ensemble.LateGrowth || o == ensemble.LateDrying
-}
-
 // members draws n lots and houses by a Latin hypercube: with what the equations miss, or
 // with these as the equations have them.
 func members(n int, missed bool) []forecast.Options {
@@ -77,7 +72,7 @@ func members(n int, missed bool) []forecast.Options {
 	out := make([]forecast.Options, n)
 	for i := range out {
 		for k, u := range list {
-			if missed || !isMissed(u.Open) {
+			if missed || !u.Missed() {
 				u.Set(&out[i], cube.At(i, k))
 			}
 		}

@@ -68,7 +68,7 @@ func residualOf(t testing.TB, r row, v float64, missed ensemble.Open) residual {
 		case u.Open == missed:
 			p := distuv.UnitNormal.CDF(nudge / u.Scatter.SD)
 			x.late = (at(u, p) - at(u, 1-p)) / (2 * nudge)
-		case !isMissed(u.Open):
+		case !u.Missed():
 			x.by = append(x.by, (at(u, up)-at(u, 1-up))/2/part)
 		}
 	}
@@ -189,7 +189,7 @@ func finite(list []float64) bool {
 
 func TestWhatTheEquationsMissIsAsWideAsPublishedFiguresAsk(t *testing.T) {
 	for _, u := range unknowns() {
-		if !isMissed(u.Open) {
+		if !u.Missed() {
 			continue
 		}
 		list, usual := sourcesOf(t, u.Open), usualOf(u.Open)
