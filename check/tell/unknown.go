@@ -16,8 +16,10 @@ func Open(o ensemble.Open) string { return open[o].name }
 func Learn(o ensemble.Open, units quantity.System) string { return units.Retold(open[o].learn) }
 
 var open = map[ensemble.Open]struct{ name, learn string }{
-	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak"},
+	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak and after the second"},
+	ensemble.LotHuskWater:      {"how much water husk and film of the lot hold", "weigh the drained grain after the second soak too"},
 	ensemble.LotGrowth:         {"how fast the lot grows", "count the acrospires of a hundred corns on the third day"},
+	ensemble.LotChit:           {"how fast the lot chits", "count the chitted corns of a hundred at cast"},
 	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
 	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh a tray every two hours on the kiln"},
 	ensemble.DryAirMoisture:    {"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven"},
@@ -26,7 +28,7 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.RoomHumidity:      {"the humidity of the room", "read a hygrometer in the room"},
 	ensemble.DrawnWater:        {"the warmth of the water", "measure the water before each soak"},
 	ensemble.PlaceInBands:      {"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands"},
-	ensemble.LateUptake:        {"how much slower the lot drinks as it fills", "weigh the drained grain after every soak"},
+	ensemble.LateUptake:        {"how much the lot drinks in the end", "weigh the drained grain after every soak"},
 	ensemble.LateGrowth:        {"how much slower the lot grows late", "count the acrospires on every day from the third on"},
 	ensemble.LateDrying:        {"how fast this kiln takes off the last water", "weigh a tray every hour from 15 % on"},
 	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},

@@ -153,7 +153,7 @@ func (d *draw) floor(name string) (blown bool) {
 func (d *draw) kilnFacts(name string) (still bool) {
 	still = d.odds(4)
 	if still {
-		d.linef("kiln %q { area %.4f m2; draught still%s }", name, max(0.01, d.kg/d.float(4, 20)), d.sometimes(2, func() string { return "; airflow " + d.flow(1, 40) }))
+		d.linef("kiln %q { area %.4f m2; draught still%s }", name, max(0.01, d.kg/d.float(4, 20)), d.sometimes(2, func() string { return "; airflow " + d.flow(1+d.kg/8, 40+d.kg/2) }))
 		return true
 	}
 	d.linef("kiln %q { area %.4f m2; airflow %s%s%s%s }", name, max(0.002, d.kg/d.float(8, 250)), d.flow(d.kg+1, 12*d.kg+2),

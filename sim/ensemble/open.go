@@ -8,7 +8,9 @@ type Open int
 // What can be open.
 const (
 	LotUptake         Open = iota // how fast the lot takes up water
+	LotHuskWater                  // how much its husk and film hold
 	LotGrowth                     // how fast it grows
+	LotChit                       // how fast it chits
 	LotRespiration                // how much it breathes
 	KilnDrying                    // how fast the kiln dries
 	DryAirMoisture                // the moisture that malt keeps in dry air
@@ -17,7 +19,7 @@ const (
 	RoomHumidity                  // its humidity
 	DrawnWater                    // the warmth of the water
 	PlaceInBands                  // where in its bands the process is held
-	LateUptake                    // what the equations miss of the uptake: how fast it is in wet grain beside dry
+	LateUptake                    // what the equations miss of the uptake: how much the core drinks in the end
 	LateGrowth                    // what they miss of the growth: its pace late beside early
 	LateDrying                    // what they miss of the drying: how fast bound water goes beside free
 	ThermometerOffset             // how far the thermometer of the house is off

@@ -28,8 +28,9 @@ func (r *run) lot() (grain.Lot, float64, error) {
 		first = UsualMoisture / (1 - UsualMoisture)
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
-	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
-	lot.Forms, lot.Late = r.o.Forms, grain.Late{Uptake: orOne(r.o.LateUptake), Growth: orOne(r.o.LateGrowth)}
+	r.growing(&lot)
+	lot.HoldCore(orOne(r.o.LateUptake))
+	lot.LateGrowth, lot.Forms = orOne(r.o.LateGrowth), r.o.Forms
 	switch {
 	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI

@@ -26,7 +26,7 @@ func (r *run) steep(st *model.Steep) error {
 		return err
 	}
 	if st.Until != nil && !r.steeped && !r.over() {
-		r.unmet(st, m, st.Until, began, false)
+		r.unmet(st, m, st.Until, began, false, nil)
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
@@ -94,7 +94,7 @@ func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat, steeped fl
 		}
 	}
 	if s.Until != nil {
-		r.unmet(st, m, s.Until, began, false)
+		r.unmet(st, m, s.Until, began, false, nil)
 	}
 	return nil
 }
@@ -105,7 +105,8 @@ const longestSteep = 21 * 86400.0
 
 // soakOrRest runs one soak or rest.
 func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began float64) error {
-	if r.clock-began > longestSteep {
+	left := longestSteep - (r.clock - began)
+	if left <= 0 {
 		r.at = s.Place()
 		return LongSteep{longestSteep}
 	}
@@ -133,7 +134,15 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	if err := r.freshWater(m); err != nil {
 		return err
 	}
-	err := r.step(m, st, as, out, nil)
+	end := stopAt(as)
+	if end.latest > left {
+		end.latest, end.ending = left, BrokenOff
+	}
+	err := r.through(m, st, as.Until, end, out, nil)
+	if err == nil && end.ending == BrokenOff && r.clock-began >= longestSteep {
+		r.at = s.Place()
+		err = LongSteep{longestSteep}
+	}
 	r.t = m.warmth(out.Temperature.From)
 	r.given(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {

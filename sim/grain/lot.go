@@ -37,7 +37,8 @@ type Lot struct {
 	GrowthFactor      float64 // pace of the growth clock, 0.2 to 5
 	RespirationFactor float64 // respiration against the species, 0.2 to 5
 
-	Late  Late  // what the equations miss of it
+	LateGrowth float64 // pace of the clock late beside the equation, and early its inverse, 0.2 to 5
+
 	Forms Forms // of the equations, where they are to be other than the model's
 }
 
@@ -69,21 +70,32 @@ func (f Forms) growth(clock, t float64) float64 {
 	return f.Growth(clock, t)
 }
 
-// UptakeForm is the form of the uptake at a moisture, wet basis: 1 for that of the model,
-// of a lot that is not late.
+// UptakeForm is the form of the uptake at a moisture, wet basis: 1 for that of the model.
 func (l *Lot) UptakeForm(w float64) float64 {
 	if l.Forms.Uptake == nil {
-		return l.lateUptake(w)
+		return 1
 	}
-	return l.lateUptake(w) * l.Forms.Uptake(w)
+	return l.Forms.Uptake(w)
 }
 
 // LotOf returns the usual lot of a species, of so much dry matter, kg, at a moisture,
 // kg/kg dry basis: the corn weight of the species, [DefaultGermination], the factors 1.
 func LotOf(p Profile, dryMass, moisture0 float64) Lot {
 	return Lot{Profile: p, DryMass: dryMass, Moisture0: moisture0, CornWeight: p.CornWeight, Germination: DefaultGermination,
-		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1, Late: Late{1, 1}}
+		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1, LateGrowth: 1}
 }
+
+// HoldLoose has husk and film of the lot hold so many times what those of its species do,
+// above 0: lots of one grain differ by it.
+func (l *Lot) HoldLoose(factor float64) {
+	l.Profile.HuskWater *= factor
+	l.Profile.FilmWater *= factor
+}
+
+// ChitBy has the lot chit so many times as fast as its species, above 0: half its corns
+// have chitted at the clock of the species over the factor. What grows from there on takes
+// what it took, so that it is later or sooner by that difference alone.
+func (l *Lot) ChitBy(factor float64) { l.Profile.Chit /= factor }
 
 // Check returns an error that joins a *[air.RangeError] for every field outside its
 // interval.
@@ -97,7 +109,7 @@ func (l *Lot) Check() error {
 		air.Within("uptake factor", l.UptakeFactor, "", 0.1, 10),
 		air.Within("growth factor", l.GrowthFactor, "", 0.2, 5),
 		air.Within("respiration factor", l.RespirationFactor, "", 0.2, 5),
-		l.Late.check(),
+		air.Within("late growth", l.LateGrowth, "", 0.2, 5),
 	)
 }
 

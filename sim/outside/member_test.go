@@ -49,7 +49,10 @@ func lotOf(t testing.TB, l grain.Lot) grain.Lot {
 	w := wet(l.Moisture0) + o.GrainMoisture
 	l.Moisture0 = dry(w)
 	l.UptakeFactor, l.GrowthFactor, l.RespirationFactor = orOne(o.Uptake), orOne(o.Growth), orOne(o.Respiration)
-	l.Late = grain.Late{Uptake: orOne(o.LateUptake), Growth: orOne(o.LateGrowth)}
+	l.HoldLoose(orOne(o.HuskWater))
+	l.ChitBy(orOne(o.Chit))
+	l.HoldCore(orOne(o.LateUptake))
+	l.LateGrowth = orOne(o.LateGrowth)
 	return l
 }
 

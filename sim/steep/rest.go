@@ -41,7 +41,7 @@ func (s *State) eager() float64 {
 
 // coreSpeed is c, the speed of the core at t °C, per second.
 func (s *State) coreSpeed(t float64) float64 {
-	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t)
+	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t, s.lot.Profile.UptakeEnergy)
 }
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
@@ -92,9 +92,6 @@ func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
 	st := stretch{dt: dt, access: 1, maxStep: growthStep}
 	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
-	}
-	if s.lot.Bent() {
-		st.dt = math.Min(st.dt, bendStep)
 	}
 	if w.flow > 0 || spray != nil {
 		st.dt = math.Min(st.dt, growthStep)

@@ -19,9 +19,6 @@ const (
 	leachTime = 20 * hour
 	// fillEnd, s: film and husk are full to 1e-5 by then.
 	fillEnd = 10 * fillTime
-	// bendStep, s: a speed that hangs on the moisture is taken as even for so long. The
-	// moisture then rises by 5 points at the most.
-	bendStep = hour
 )
 
 // Water is what the grain stands in.
@@ -109,9 +106,6 @@ func (s *State) checkStep(dt float64) error {
 // and returns the seconds it took.
 func (s *State) soakPart(dt float64, water Water) float64 {
 	st := stretch{dt: dt, t: s.t, maxStep: growthStep}
-	if s.lot.Bent() {
-		st.dt = math.Min(dt, bendStep)
-	}
 	if water.PerKg != nil || water.Overflow > 0 { // warmth or oxygen may change by themselves
 		st.dt = math.Min(st.dt, growthStep)
 	}
@@ -145,7 +139,8 @@ func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile
 	from, leached, wetTime := s.water, s.leached, s.wetTime
 	c := s.coreSpeed(st.t)
-	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	most := s.most()
+	st.water = func(dt float64) uptake { return from.soaked(dt, c, most) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
 	st.burnInWater = func(dt float64) float64 { return share * s.breath(wetTime+dt) }
 	s.grow(st)
