@@ -39,7 +39,7 @@ const (
 	// [meddings-potter-1974]; 42 kJ/mol of wheat in the falling rate
 	// [wheat-falling-rate], 51 [becker-1960]).
 	boundDiffusion = 1.42e-12
-	boundEnergy    = 40.0e3
+	boundEnergy    = 40.1e3
 
 	// cornRadius, m, is how far bound water has to go: half of cornDiameter.
 	cornRadius = cornDiameter / 2
