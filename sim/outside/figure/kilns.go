@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"maltwright/lang/quantity"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
@@ -111,8 +112,8 @@ func DeepBeds() []Figure {
 // definition. testWeight is 48 lb of barley to the bushel, kg/m³.
 const (
 	bushel     = 0.03523907
-	cfm        = 0.3048 * 0.3048 * 0.3048 / 60
-	testWeight = 48 * 0.45359237 / bushel
+	cfm        = quantity.Foot * quantity.Foot * quantity.Foot / 60
+	testWeight = 48 * quantity.Pound / bushel
 	binDepth   = 3.0 // m; the days hang on the air for a bushel, hardly on the depth
 )
 
