@@ -21,7 +21,7 @@ var (
 // the published schedules, in the middle of its site.
 var (
 	tray    = kiln.Charge{DryMass: 2.5, Moisture: 0.43 / 0.57, Temperature: 15, BulkDensity: 480}
-	cabinet = kiln.Equipment{Area: 0.5, Airflow: 150 / hour, Layers: kiln.ThinLayers}
+	cabinet = kiln.Equipment{Area: 0.5, Airflow: 150 / hour}
 	shed    = kiln.Ambient{T: 16, RH: 0.675}
 )
 
