@@ -92,7 +92,7 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 		}
 		sections = append(sections, c)
 	}
-	inDocument(t, countsTable(sections)+text.String()+"\n")
+	inDocument(t, begin, end, countsTable(sections)+text.String()+"\n")
 }
 
 // judge holds the model to what is accepted, or to where it was found instead.
@@ -159,7 +159,7 @@ func (r row) signed(v float64) string {
 }
 
 // inDocument compares the text with what stands between the marks, or writes it.
-func inDocument(t *testing.T, text string) {
+func inDocument(t *testing.T, begin, end, text string) {
 	t.Helper()
 	file, err := os.ReadFile(document)
 	require.NoError(t, err)
