@@ -139,7 +139,7 @@ func TestHowOftenTheSpreadHoldsStandsInTheDocument(t *testing.T) {
 		return
 	}
 	lines := shares(t, tries(t, stages), append(slices.Clone(stages), ""))
-	between(t, limits, calibrationBegin, calibrationEnd,
+	golden.Between(t, limits, calibrationBegin, calibrationEnd,
 		"\n| of | figures | inside, lot and house alone | width | inside, with what the equations miss | width |\n|---|---|---|---|---|---|\n"+strings.Join(lines, "")+"\n")
 }
 
