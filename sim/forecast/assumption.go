@@ -173,6 +173,7 @@ const (
 	Chit        Figure = "chit"
 	Growth      Figure = "growth"
 	Respiration Figure = "respiration"
+	Withering   Figure = "withering"
 	Drying      Figure = "drying"
 )
 
