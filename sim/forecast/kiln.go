@@ -179,8 +179,9 @@ func (m *kilnModel) copy(spare physics) physics {
 
 func (m *kilnModel) set(o physics) { *m = *o.(*kilnModel) }
 
-func (m *kilnModel) moisture() float64 { return m.bed.View().WetBasis }
-func (m *kilnModel) weight() float64   { return m.bed.View().Mass }
+func (m *kilnModel) unwatched() float64 { return often }
+func (m *kilnModel) moisture() float64  { return m.bed.View().WetBasis }
+func (m *kilnModel) weight() float64    { return m.bed.View().Mass }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	v := m.bed.View()

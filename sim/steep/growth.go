@@ -13,9 +13,9 @@ const (
 	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
-	growthStep = 600.0
+	growthStep = 1200.0
 	// fillStep, s: the same while film and husk fill.
-	fillStep = 10.0
+	fillStep = 40.0
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how
