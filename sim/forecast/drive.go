@@ -25,6 +25,8 @@ type physics interface {
 const (
 	often       = 600.0        // s: how often a condition is looked at where much may change soon
 	seldom      = 1800.0       // s: the same of grain, which goes its way for days
+	onKiln      = 1200.0       // s: the same of malt on the kiln
+	atFirst     = 60.0         // s: the same of it as a step begins
 	momentWidth = 6.0          // s: to within which the moment of a condition is found
 	searchLimit = 96 * 3600.0  // s: how far beyond its time an unmet gate is followed
 	endless     = 90 * 86400.0 // s: no step lasts longer; a guard beyond it is taken as this

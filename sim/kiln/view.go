@@ -50,7 +50,10 @@ func (b *Bed) View() View {
 		HeaterPower: b.heat(b.now) * b.kit.Area,
 	}
 	v.OffRH = min(1, v.Off.RH())
-	at := b.moment()
+	at := b.seen
+	if b.work.Steps == 0 {
+		at = b.moment()
+	}
 	v.WetBulb, v.Used = at.bulb, at.taken
 	v.OnPlateau = b.plateau.best >= plateauLeast && !b.plateau.over
 	b.survey(&v)
@@ -67,6 +70,12 @@ func (b *Bed) survey(v *View) {
 		}
 	}
 }
+
+// WetBasis is the mean moisture, kg of water per kg of malt.
+func (b *Bed) WetBasis() float64 { x, _ := b.means(); return x / (1 + x) }
+
+// Mass is that of the malt, kg.
+func (b *Bed) Mass() float64 { x, _ := b.means(); return b.dryMass() * (1 + x) }
 
 // Layers appends the layers to dst and returns it.
 func (b *Bed) Layers(dst []Layer) []Layer {
