@@ -11,7 +11,6 @@ type bedLayer struct {
 	t    float64 // °C, from x and h: the corns at the exit
 	mean float64 // °C, the mean of the corns
 	skew float64 // how far the mean lies back from the exit; see profile.go
-	goal float64 // to which the skew was last going
 
 	flux       float64          // of water to the air, kg/(m² s), as last found
 	refX, refH float64          // where an implicit stage starts from

@@ -34,15 +34,11 @@ const (
 )
 
 // settle gives the layer its temperature, its mean and its skew after a step
-// of which the share of the way to go was share. The skew goes half a
-// step ahead of the state, since it is held through the next. It gives by how much it moved.
+// of which the share of the way to go was share. It gives by how much the skew moved.
 func (b *Bed) settle(l *bedLayer, most, reach, share float64) (moved float64) {
 	l.t = drying.Temperature(b.material, l.x, l.h)
 	l.mean = l.t + l.skew*reach*(l.in.t-l.t)
-	goal := most * b.unused(l)
-	ahead := min(max(goal+(goal-l.goal)/2, 0), most)
-	l.goal = goal
-	moved = (ahead - l.skew) * share
+	moved = (most*b.unused(l) - l.skew) * share
 	l.skew += moved
 	return math.Abs(moved)
 }

@@ -30,10 +30,10 @@ var (
 const (
 	// moistureTolerance is the error that a step allows itself in any layer,
 	// kg/kg dry basis.
-	moistureTolerance = 1e-3
+	moistureTolerance = 4e-4
 
 	// temperatureTolerance is the same for the temperature of the malt, K.
-	temperatureTolerance = 0.3
+	temperatureTolerance = 0.2
 
 	// dryGrain is how far below nil a moisture may come by the rounding of
 	// solves, kg/kg.

@@ -55,7 +55,7 @@ func (b *Bed) View() View {
 		at = b.moment()
 	}
 	v.WetBulb, v.Used = at.bulb, at.taken
-	v.OnPlateau = b.plateau.best >= plateauLeast && !b.plateau.over
+	v.OnPlateau = b.OnPlateau()
 	b.survey(&v)
 	return v
 }
@@ -70,6 +70,9 @@ func (b *Bed) survey(v *View) {
 		}
 	}
 }
+
+// OnPlateau tells whether air-off sits on its plateau, so that the break is to come.
+func (b *Bed) OnPlateau() bool { return b.plateau.best >= plateauLeast && !b.plateau.over }
 
 // WetBasis is the mean moisture, kg of water per kg of malt.
 func (b *Bed) WetBasis() float64 { x, _ := b.means(); return x / (1 + x) }
