@@ -13,9 +13,12 @@ const (
 	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
-	growthStep = 1200.0
+	growthStep = 900.0
+	// warmStep, s: how far warmth or oxygen is followed at a time where they move by
+	// themselves.
+	warmStep = 600.0
 	// fillStep, s: the same while film and husk fill.
-	fillStep = 40.0
+	fillStep = 30.0
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how
