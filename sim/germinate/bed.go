@@ -46,9 +46,10 @@ func shutIn(room *Room, face *grain.Face, t float64) float64 {
 // parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT
 // moves there with the time constant L²/(π²α), the slowest of a slab. The open
 // face (both on a mesh) gives off what [grain.Face.Gives] says of a layer short of
-// the deficit D: dD/dt = evaporation − D/6 h.
-// Growth and burning go by one access, the share of the corns that oxygen reaches from
-// the open faces, see [grain.StillAccess], and are the less for what the corns owe.
+// the deficit D: dD/dt = evaporation − D/6 h. Under a cover the air has the warmth of
+// the face, and differs by its humidity alone. Growth and burning go by one access, the
+// share of the corns that oxygen reaches from the open faces, see [grain.StillAccess], and
+// are the less for what the corns owe.
 func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)
