@@ -14,6 +14,7 @@ func (t *Trial) Strike(f *forecast.Forecast) {
 			o.Struck = true
 		}
 	}
+	t.weigh()
 }
 
 // BelowDry tells whether a weight is below the dry matter in it by more than a forecast

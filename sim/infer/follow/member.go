@@ -7,7 +7,6 @@ import (
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
-	"maltwright/sim/infer/evidence"
 )
 
 // Member is what is kept of one forecast of a batch: thousands are weighed, and most
@@ -53,7 +52,7 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64)
 			m.waits = append(m.waits, awaited{c.gateOf(g), reached(g)})
 		}
 	}
-	return m, evidence.LogLikelihood(c.t.Residuals(f, z))
+	return m, c.t.LogLikelihood(c.t.Residuals(f, z))
 }
 
 // gateOf gives the condition of which a gate of a forecast tells.
