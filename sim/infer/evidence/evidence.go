@@ -47,8 +47,9 @@ type Trial struct {
 	Now          float64 // s from the first soak; 0 where the batch is over
 
 	course forecast.Course
-	whole  bool               // some observation is of the end of a step, so that a brief forecast would not do
-	usual  *forecast.Forecast // of the usual lot, house and weather, once Affordable has made it
+	byHeat []forecast.Assumption // steps that the record does not name; see takeHeat
+	whole  bool                  // some observation is of the end of a step, so that a brief forecast would not do
+	usual  *forecast.Forecast    // of the usual lot, house and weather, once Affordable has made it
 	ctx    context.Context
 	pool   *work.Pool
 }

@@ -21,7 +21,7 @@ type Observation struct {
 
 	lasts   float64         // share of the variance of its error that lasts to the next reading; see serial.go
 	look    int             // which of the looks shows it; -1 where it has no time, and its step tells
-	at      *model.StepName // the step at whose end it was made, where that tells more than its time
+	at      *model.StepName // the step at whose end it is told, where that tells more than its time
 	scale   float64         // of the batch's weight to what was on the scale: the bag
 	lower   float64         // of a rub: the modification from which on it feels so
 	higher  float64         // and that to which
@@ -41,9 +41,9 @@ const (
 // placeError is the same of a thermometer in a place, K (common practice).
 var placeError = map[string]float64{vocabulary.PlaceWater: 0.7, vocabulary.PlaceAir: 1.5, vocabulary.PlaceRoom: 1.5, vocabulary.PlaceBed: 1, vocabulary.PlaceAirOn: 2, vocabulary.PlaceAirOff: 2.5, vocabulary.PlaceMalt: 2.5, vocabulary.PlaceOven: 5}
 
-// takeItems lists what was read, with the looks that show it.
+// takeObservations lists what was read, with the looks that show it.
 func (t *Trial) takeObservations() {
-	for _, x := range t.Batch.Readings {
+	for _, x := range t.lines() {
 		if !x.When().IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
 			break
 		}
@@ -84,6 +84,8 @@ func (t *Trial) observation(x model.Reading) (Observation, bool) {
 	case *model.Read:
 		o.Value, o.Error, o.lasts = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where], lastingShare
 		o.expects = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
+	case *model.Tested:
+		return t.tested(o, x), true
 	default:
 		return o, false
 	}

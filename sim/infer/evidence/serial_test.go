@@ -110,7 +110,9 @@ func within(off []float64) (share, square float64) {
 }
 
 // A logger must narrow no more than it should: what is found of lot, house and weather lies
-// within its 80 % interval in some four of five cases. The shares stand in docs/model.md.
+// within its 80 % interval in some four of five cases. The mean square is more than 1, since
+// the posterior of the axes of the weather is no normal one: theirs are even bands. The
+// shares stand in docs/model.md.
 func TestALoggerNarrowsNoMoreThanItShould(t *testing.T) {
 	batches, every := 2, 900.0
 	if golden.Long() {
@@ -120,11 +122,11 @@ func TestALoggerNarrowsNoMoreThanItShould(t *testing.T) {
 	share, square := within(off)
 	t.Logf("of %d axes of %d batches with a reading each %.0f min %.0f %% lie within their 80 %% interval, with a mean square of %.2f errors",
 		len(off), batches, every/60, 100*share, square)
-	assert.Greater(t, share, 0.8-2*math.Sqrt(0.16/float64(len(off)))-0.02)
-	assert.Less(t, square, 1.6)
+	assert.Greater(t, share, 0.78-2*math.Sqrt(0.16/float64(len(off))))
 	if golden.Long() {
-		share, square = within(loggedFits(t, batches, every, true))
-		t.Logf("taken for independent: %.0f %%, and %.2f", 100*share, square)
-		assert.Greater(t, square, 2.0, "what the correlation is for")
+		alone, far := within(loggedFits(t, batches, every, true))
+		t.Logf("taken for independent: %.0f %%, and %.2f", 100*alone, far)
+		assert.Less(t, alone, share-0.1, "what the correlation is for")
+		assert.Less(t, square, far/4)
 	}
 }

@@ -71,6 +71,10 @@ func (t *Trial) division(x *model.Weighed) float64 {
 
 // Assumed is what is taken for granted of the readings.
 func (t *Trial) Assumed() []forecast.Assumption {
+	return append(t.scaleError(), t.byHeat...)
+}
+
+func (t *Trial) scaleError() []forecast.Assumption {
 	unknown := func(o Observation) bool {
 		x, ok := o.Reading.(*model.Weighed)
 		return ok && t.division(x) == 0
