@@ -208,8 +208,8 @@ func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
 	return out
 }
 
-// degreesOfFreedom are those of the Student distribution of a residual.
-const degreesOfFreedom = 4.0
+// freedom is how many degrees it has: of the Student distribution of a residual.
+const freedom = 4.0
 
 // LogLikelihood is that of the residuals of the observations, but for a constant: each as
 // much as it is worth.
@@ -223,13 +223,13 @@ func (t *Trial) LogLikelihood(residuals []float64) float64 {
 
 // logStudent is minus the logarithm of Student's density at a residual, but for a constant.
 func logStudent(r float64) float64 {
-	return (degreesOfFreedom + 1) / 2 * math.Log1p(r*r/degreesOfFreedom)
+	return (freedom + 1) / 2 * math.Log1p(r*r/freedom)
 }
 
 // pull is how much a residual bends the fit, beside a small one of a reading that stands
 // alone.
 func (m *Observation) pull(r float64) float64 {
-	return m.Worth * (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+	return m.Worth * (freedom + 1) / (freedom + r*r)
 }
 
 // LogPrior is that of a point of the axes, but for a constant.

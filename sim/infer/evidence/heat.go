@@ -152,7 +152,7 @@ func (t *Trial) warming(x model.Reading) float64 {
 func (t *Trial) named(s heatStep) bool {
 	return slices.ContainsFunc(t.Batch.Readings, func(x model.Reading) bool {
 		a := model.After(x)
-		return a != nil && a.Kind.Text == s.kind && (a.Number == 0 || a.Number == s.number)
+		return a != nil && t.counts(x) && a.Kind.Text == s.kind && (a.Number == 0 || a.Number == s.number)
 	})
 }
 
