@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"maltwright/lang/source/golden"
 	"maltwright/sim/grain"
 )
 
@@ -39,7 +40,7 @@ func TestTheDocumentHasTheFiguresOfEverySpecies(t *testing.T) {
 		fmt.Fprintf(&grows, "| %s | %g, %g, %g | %.0f, %.0f | %.3g | %.1f | %s | %.3g at %g °C | %s |\n", name, p.BaseT, p.BestT, p.CeilingT, 100*p.DryStop, 100*p.MoistFull,
 			100*p.WakeEarly, p.Chit, strings.Join(marks, ", "), breathOfBarley(t, &p, &barley), p.RespirationT, strings.Join(final, ", "))
 	}
-	inDocument(t, speciesBegin, speciesEnd, wet.String()+grows.String()+"\n")
+	golden.Between(t, document, speciesBegin, speciesEnd, wet.String()+grows.String()+"\n")
 }
 
 // breathOfBarley is the factor by which a species' table of respiration is that of barley.
