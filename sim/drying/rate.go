@@ -30,9 +30,9 @@ func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	bound := c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
 	share, slope := m.FreeWater(x)
 	f := m.factor()
-	return f * (bound + (free-bound)*share),
-		f * (free - bound) * slope,
-		f * perTk * perTk * (bound*c.BoundFall*(1-share) + free*c.FreeFall*share)
+	return m.bent(x, f*(bound+(free-bound)*share),
+		f*(free-bound)*slope,
+		f*perTk*perTk*(bound*c.BoundFall*(1-share)+free*c.FreeFall*share))
 }
 
 // FreeWater gives σ, a smooth step with moisture x (kg/kg dry basis), and its

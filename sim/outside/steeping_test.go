@@ -134,7 +134,7 @@ func lot(t testing.TB, species string, dry, w float64) grain.Lot {
 	t.Helper()
 	p, err := grain.Of(species)
 	require.NoError(t, err)
-	return grain.LotOf(p, dry, w/(1-w))
+	return lotOf(t, grain.LotOf(p, dry, w/(1-w)))
 }
 
 // steeped is barley of the moisture w after soak, rest, soak ... of so many hours.

@@ -72,3 +72,11 @@ func worstMiss(t testing.TB, factor, loose float64, grams []float64) float64 {
 	}
 	return worst
 }
+
+// lot50 is what 50 g of a lot of 12 % weigh after hours in water of 15 °C, kg.
+func lot50(t testing.TB, hours float64) float64 {
+	s, err := steep.New(lot(t, "barley", 0.044, 0.12))
+	require.NoError(t, err)
+	require.NoError(t, s.Soak(hours*hour, steep.Water{T: 15}))
+	return s.DrainedMass()
+}
