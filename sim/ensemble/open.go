@@ -12,6 +12,7 @@ const (
 	LotGrowth                     // how fast it grows
 	LotChit                       // how fast it chits
 	LotRespiration                // how much it breathes
+	HouseWithering                // how fast green malt withers
 	KilnDrying                    // how fast the kiln dries
 	DryAirMoisture                // the moisture that malt keeps in dry air
 	RawMoisture                   // that of the raw grain

@@ -19,7 +19,7 @@ import (
 // everything.
 type Options struct {
 	// Factors of lot and house; nil is 1. What the house has learnt multiplies them.
-	Uptake, HuskWater, Growth, Chit, Respiration, Drying *float64
+	Uptake, HuskWater, Growth, Chit, Respiration, Withering, Drying *float64
 
 	// Factors of what is late in each stage beside the equations: of what the core drinks in
 	// the end, of the growth clock, see [grain.Lot], and of the rate of bound water, see

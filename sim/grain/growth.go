@@ -1,6 +1,10 @@
 package grain
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/powers"
+)
 
 // MoistFactor gives φ, the share of full speed at which corns grow at the
 // wet-basis moisture w and the growth clock, °C·h: nil up to a moisture, one
@@ -75,7 +79,7 @@ func (p *Profile) Due(clock float64) float64 {
 	if !(clock > 0) {
 		return 0
 	}
-	return normal(math.Log(clock/p.Chit) / p.ChitSpread)
+	return normal(powers.Log(clock/p.Chit) / p.ChitSpread)
 }
 
 // Chitting gives the share of all corns that chit while the share due (see

@@ -79,7 +79,7 @@ func TestEachFigureOfTheOutcomeIsTheOneThatItsNameSays(t *testing.T) {
 	assert.GreaterOrEqual(t, r.Posterior.Members, 40)
 	assert.Equal(t, progress.Model, r.RelativeTo)
 	require.NotNil(t, r.Thermometer)
-	assert.Len(t, r.Factors, 4)
+	assert.Len(t, r.Factors, 7)
 }
 
 func TestAReadingStandsInTheFieldOfItsKind(t *testing.T) {
