@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"maltwright/sim/ensemble"
 	"maltwright/sim/infer/evidence"
@@ -143,9 +144,22 @@ func (c *conditioning) mode() ([]float64, mat.Symmetric, error) {
 // resample makes the ensemble of members that count the same.
 func (c *conditioning) resample(s *sampler.Sample) *Posterior {
 	p := &Posterior{Trial: c.t, Ensemble: c.all, Mean: s.Mean(), EffectiveSize: s.EffectiveSize(), Members: len(s.Draws), Rounds: s.Rounds}
+	for _, a := range c.t.Axes {
+		p.Ensemble.Unknowns = append(p.Ensemble.Unknowns, a.Unknown)
+	}
 	for _, i := range s.Resample(c.o.Members) {
+		p.Ensemble.Draws = append(p.Ensemble.Draws, places(s.Draws[i]))
 		p.Ensemble.Members = append(p.Ensemble.Members, c.members[i].Member)
 		p.members, p.Z = append(p.members, c.members[i]), append(p.Z, s.Draws[i])
 	}
 	return p
+}
+
+// places are where the axes lie in their distribution, 0 to 1.
+func places(z []float64) []float64 {
+	out := make([]float64, len(z))
+	for i, v := range z {
+		out[i] = distuv.UnitNormal.CDF(v)
+	}
+	return out
 }
