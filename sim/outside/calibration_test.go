@@ -16,6 +16,7 @@ import (
 
 	"maltwright/lang/source/golden"
 	"maltwright/sim/forecast"
+	"maltwright/sim/outside/figure"
 )
 
 // published is a figure that a source gives: its own, or the middle of its band. A bound
@@ -106,11 +107,11 @@ func tries(t testing.TB, stages []string) []tried {
 // lot alone.
 func curves() []row {
 	var list []row
-	for _, series := range molinaCano {
-		for i, g := range series.grams {
-			list = append(list, row{what: fmt.Sprintf("lot %s after %g h", series.lot, weighedAt[i]), unit: "g of 50", digits: 2, source: g, lot: series.lot,
+	for _, series := range figure.MolinaCano() {
+		for i, g := range series.Grams {
+			list = append(list, row{what: fmt.Sprintf("lot %s after %g h", series.Lot, figure.WeighedAt()[i]), unit: "g of 50", digits: 2, source: g, lot: series.Lot,
 				key: "molina-cano-1995", standing: "seen", model: func(t testing.TB) float64 {
-					return 1000 * lot50(t, weighedAt[i])
+					return 1000 * lot50(t, figure.WeighedAt()[i])
 				}}.fitted("barleyHuskWater", "barleyFilmWater"))
 		}
 	}
