@@ -41,7 +41,7 @@ func (s *State) eager() float64 {
 
 // coreSpeed is c, the speed of the core at t °C, per second.
 func (s *State) coreSpeed(t float64) float64 {
-	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t)
+	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t, s.lot.Profile.UptakeEnergy)
 }
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at

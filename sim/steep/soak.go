@@ -139,7 +139,8 @@ func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile
 	from, leached, wetTime := s.water, s.leached, s.wetTime
 	c := s.coreSpeed(st.t)
-	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	most := s.most()
+	st.water = func(dt float64) uptake { return from.soaked(dt, c, most) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
 	st.burnInWater = func(dt float64) float64 { return share * s.breath(wetTime+dt) }
 	s.grow(st)

@@ -74,7 +74,7 @@ func Again(b grain.Batch, wetted float64) (State, error) {
 	s, m := State{lot: b.Lot, speed: b.Lot.UptakeSpeed(), first: min(b.Lot.Moisture0, storedMost)}, b.Lot.DryMass
 	s.leached, s.respired, s.clock, s.chitted = b.Leached/m, b.Respired/m, b.Clock, b.Chitted
 	drunk := b.Water/m - s.first - grain.StarchWater*s.respired
-	s.water.core = min(drunk, 1/pelegK2)
+	s.water.core = min(drunk, s.most().core)
 	s.water.husk = drunk - s.water.core
 	s.wetted, s.wetTime, s.airTime = true, wetted, wetted
 	return s, nil
