@@ -1,5 +1,7 @@
 package grain
 
+import "maltwright/sim/drying"
+
 // Grains of warm countries: the growth clock counts from a higher base. Base,
 // best and ceiling temperature of millet: published [garcia-huidobro-1982],
 // from memory; of sorghum and maize: handbook, from memory. Uptake: calibrated.
@@ -30,6 +32,7 @@ const (
 func sorghum() Profile {
 	p := tropical("sorghum", sorghumPace)
 	p.BulkDensity, p.CornWeight = 740, 0.028
+	p.Malt = maltOf(drying.Sorghum())
 	p.Uptake = sorghumUptake
 	p.BaseT, p.BestT, p.CeilingT = 9, 32, 45
 	p.Germinates = [6]Germinates{{9, 0.30}, {15, 0.85}, {20, 0.95}, {33, 0.95}, {40, 0.60}, {45, 0}}
@@ -50,6 +53,7 @@ func millet() Profile {
 func maize() Profile {
 	p := tropical("maize", maizePace)
 	p.BulkDensity, p.CornWeight = 720, 0.320
+	p.Malt = maltOf(drying.Maize())
 	p.CoreWater, p.Uptake, p.UptakeEnergy = maizeCoreWater, maizeUptake, maizeUptakeEnergy
 	p.BaseT, p.BestT, p.CeilingT = 8, 32, 44
 	p.Germinates = [6]Germinates{{8, 0.30}, {13, 0.85}, {20, 0.95}, {32, 0.95}, {40, 0.50}, {44, 0}}
@@ -62,6 +66,6 @@ func tropical(name string, pace float64) Profile {
 	p.Name = name
 	p.DryStop, p.MoistFull = tropicalDryStop, tropicalMoistFull
 	p.RespirationT = tropicalT
-	p.Malt.Shift = 0.005 // calibrated; no other figure of its drying is known
+	p.Malt.Shift = 0.005 // calibrated; its own sorption is not known
 	return p
 }

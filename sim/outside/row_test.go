@@ -3,12 +3,10 @@ package outside
 import (
 	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/source/golden"
 )
@@ -92,7 +90,7 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 		}
 		sections = append(sections, c)
 	}
-	inDocument(t, countsTable(sections)+text.String()+"\n")
+	golden.Between(t, document, begin, end, countsTable(sections)+text.String()+"\n")
 }
 
 // judge holds the model to what is accepted, or to where it was found instead.
@@ -156,20 +154,4 @@ func (r row) signed(v float64) string {
 		return text[1:]
 	}
 	return strings.Replace(text, "-", "−", 1)
-}
-
-// inDocument compares the text with what stands between the marks, or writes it.
-func inDocument(t *testing.T, text string) {
-	t.Helper()
-	file, err := os.ReadFile(document)
-	require.NoError(t, err)
-	before, rest, found := strings.Cut(strings.ReplaceAll(string(file), "\r\n", "\n"), begin)
-	require.True(t, found, "%s has no mark where the table begins", document)
-	kept, after, found := strings.Cut(rest, end)
-	require.True(t, found, "%s has no mark where the table ends", document)
-	if golden.Updating() {
-		require.NoError(t, os.WriteFile(document, []byte(before+begin+text+end+after), 0o644))
-		return
-	}
-	assert.Equal(t, kept, text, "the table of %s is not what the models give", document)
 }
