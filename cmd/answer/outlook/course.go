@@ -11,7 +11,6 @@ import (
 
 	"maltwright/cmd/answer"
 	"maltwright/sim/forecast"
-	"maltwright/sim/kiln"
 	"maltwright/sim/work"
 )
 
@@ -64,10 +63,11 @@ type Balance struct {
 	Returned     answer.Joules    `doc:"heat above fresh air of the exhaust that was led back; it went round within the kiln"`
 }
 
-func balanceOf(b *kiln.Balance) *Balance {
-	if b == nil {
+func balanceOf(s *forecast.Sight) *Balance {
+	if !s.OnKiln {
 		return nil
 	}
+	b := s.Balance
 	return &Balance{
 		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
 		Heater: answer.Joules(b.Heater), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
@@ -175,6 +175,6 @@ func pointOf(s *forecast.Sight) Point {
 		Grain: answer.Celsius(s.Grain), Water: answer.Celsius(s.Water), Room: answer.Celsius(s.Air), AirOn: answer.Celsius(s.AirOn), AirOff: answer.Celsius(s.AirOff),
 		Bottom: answer.Celsius(s.Bottom), Top: answer.Celsius(s.Top),
 		Humidity: answer.Share(s.Humidity), Airflow: answer.Flow(s.Airflow), Acrospire: answer.Number(s.Acrospire), CO2: answer.Kilograms(s.CO2), Heat: answer.Joules(s.Heat),
-		Balance: balanceOf(s.Balance),
+		Balance: balanceOf(s),
 	}
 }
