@@ -89,6 +89,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	if r.malt == nil { // it comes to its first kiln
+		r.heat = quality.Green(r.batch.Modification())
+	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
 	return m, nil
 }

@@ -64,7 +64,7 @@ func (s situation) kilned(t testing.TB, layers int, piece float64) outcome {
 	require.NoError(t, err)
 	h := &heated{bed: b, before: b.Layers(nil)}
 	for range layers {
-		h.quality = append(h.quality, quality.Green())
+		h.quality = append(h.quality, quality.Green(0.85))
 	}
 	out := outcome{hours: math.NaN()}
 	last := b.View()
