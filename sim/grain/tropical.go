@@ -6,20 +6,23 @@ import "maltwright/sim/drying"
 // best and ceiling temperature of millet: published [garcia-huidobro-1982],
 // from memory; of sorghum and maize: handbook, from memory. Uptake: calibrated.
 // Growth: calibrated to sorghum 5 days at 25–28 °C (published laboratory
-// study), pearl millet 3–5 days at 25–30 °C [csir-millet], maize 5–6 days at 25
-// °C inside its 3–10.
+// study), pearl millet 3–5 days at 25–30 °C [csir-millet], maize 5–6 days at 27
+// °C (common practice, from memory).
 const (
 	tropicalDryStop   = 0.26 // wet basis, calibrated: these grains are cast drier
 	tropicalMoistFull = 0.38 // wet basis, calibrated to cast moistures of 38 to 45 %
 	tropicalT         = 25.0 // °C, temperature of their respiration table
-	tropicalBreath    = 1.3  // of barley's respiration at 16 °C, calibrated
+	// tropicalBreath, of barley's respiration at 16 °C: calibrated so that a full acrospire
+	// costs them at 25 °C about what it costs barley at 16 °C, 4 to 6 % of the dry matter (common
+	// practice).
+	tropicalBreath = 1.0
 
 	sorghumUptake = 0.45 // against barley, calibrated: 40 % and more after 22 h, a rest and 22 h at 25 °C
 	sorghumPace   = 0.84 // of barley's clock marks, calibrated
 	milletUptake  = 1.0  // against barley, calibrated
 	milletPace    = 0.60 // of barley's clock marks, calibrated
 	maizeUptake   = 1.8  // against barley, calibrated: 40–46 % after 20 h, a rest and 20 h at 22 °C
-	maizePace     = 0.90 // of barley's clock marks, calibrated
+	maizePace     = 1.05 // of barley's clock marks, calibrated
 
 	// maizeCoreWater, kg/kg dry matter: calibrated so that maize of 12 % comes to 45 % and
 	// no farther, to which it is steeped for milling (common practice).
