@@ -148,7 +148,7 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 }
 
 // mostVapour bounds the search for the water at air-on, share of the pressure.
-const mostVapour = 0.999
+const mostVapour = 0.9
 
 // circulate marches with return air: its water comes back to air-on, until
 // both agree.

@@ -45,7 +45,7 @@ const (
 // Step takes the malt on by dt seconds, during which its temperature goes from t0
 // to t1 °C and its moisture from w0 to w1 (wet basis, 0 to 1), each in a straight
 // line; stewed tells that it lies with the flaps shut. Colour is formed at the rate of
-// chalky malt times modification/0.85 and 1 + 15·s, s how far it was stewed. Rates are taken by
+// chalky malt times modification/0.85 and 1 + 15·s, s how far it was stewed, and tends to 1500 EBC. Rates are taken by
 // the rule of Simpson, so a step should change the temperature by a few kelvin at
 // most. Outside −20 to 260 °C or 0 to 1 it returns a *[air.RangeError] and leaves the
 // state as it was.
@@ -73,7 +73,8 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	if stewed {
 		s.Stewed -= (1 - s.Stewed) * math.Expm1(-mean(stewing))
 	}
-	s.Colour += s.Modified / colourModified * (1 + stewGain*s.Stewed) * mean(colouring)
+	formed := s.Modified / colourModified * (1 + stewGain*s.Stewed) * mean(colouring)
+	s.Colour -= (colourMost - s.Colour) * math.Expm1(-formed/colourMost)
 	return nil
 }
 
