@@ -2,9 +2,9 @@ package drying
 
 import (
 	"errors"
-	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // Rate gives the drying constant k, 1/s, in dX/dt = −k·(X − Xe), of a material
@@ -26,13 +26,13 @@ func Rate(m Material, x, t float64) (float64, error) {
 func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	c := m.figures()
 	perTk := 1 / (t + air.ZeroCelsius)
-	free := c.FreeRate * math.Exp(-c.FreeFall*perTk)
-	bound := c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
+	free := c.FreeRate * powers.Exp(-c.FreeFall*perTk)
+	bound := c.BoundRate * powers.Exp(c.BoundFall*(1/roomT-perTk))
 	share, slope := m.FreeWater(x)
 	f := m.factor()
-	return f * (bound + (free-bound)*share),
-		f * (free - bound) * slope,
-		f * perTk * perTk * (bound*c.BoundFall*(1-share) + free*c.FreeFall*share)
+	return m.bent(x, f*(bound+(free-bound)*share),
+		f*(free-bound)*slope,
+		f*perTk*perTk*(bound*c.BoundFall*(1-share)+free*c.FreeFall*share))
 }
 
 // FreeWater gives σ, a smooth step with moisture x (kg/kg dry basis), and its

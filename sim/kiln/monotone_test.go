@@ -67,7 +67,7 @@ func (d draught) outdone(t *rapid.T) draught {
 
 // No bed dries slower under more air, drier air or warmer air, nor where less of it lies on the
 // m². The malt begins as warm as the air that is drawn in, so that nothing dries by warmth that
-// it brought, and is no drier than the cool air would make it. Steps err by up to 0.02 points;
+// it brought, and is no drier than the cool air would make it. Steps err by up to 0.04 points;
 // and what comes under warmer air must first take up the heat by which wet malt sits warmer there.
 func TestMoreDrierWarmerAirAndAThinnerBedNeverDrySlower(t *testing.T) {
 	ran := 0
@@ -82,7 +82,7 @@ func TestMoreDrierWarmerAirAndAThinnerBedNeverDrySlower(t *testing.T) {
 		one, other := d.malted(t, layers), better.malted(t, layers)
 		for range 16 {
 			v, w := run(t, one, 1, kiln.Hold(kiln.AirOn, d.on)), run(t, other, 1, kiln.Hold(kiln.AirOn, better.on))
-			step := 2e-4 * (1 + v.X) * (1 + v.X)
+			step := 4e-4 * (1 + v.X) * (1 + v.X)
 			stored := drying.SpecificHeat(drying.Malt{}, d.moisture) * max(0, w.WetBulb-v.WetBulb) / 2.4e6
 			require.LessOrEqual(t, w.X, v.X+step+stored, "after %.1f h: %+v, better %+v", v.Hours, d, better)
 		}
@@ -95,8 +95,14 @@ func TestMoreDrierWarmerAirAndAThinnerBedNeverDrySlower(t *testing.T) {
 // What finer layers and shorter steps change lies within what docs/model.md states, wherever air
 // of 0.6 m³/h and more for each kg of green malt dries it.
 func TestFinerLayersAndStepsChangeNoMoreThanStated(t *testing.T) {
-	ran := 0
+	ran, most := 0, 25
+	if golden.Long() {
+		most = 1000
+	}
 	check := func(t *rapid.T) {
+		if ran >= most {
+			return
+		}
 		d := anyDraught(t)
 		if green := 1.818 * d.load; 3600*d.speed < 0.6*green || d.on > 75 {
 			t.Skip("outside the range of the bounds")
@@ -111,10 +117,10 @@ func TestFinerLayersAndStepsChangeNoMoreThanStated(t *testing.T) {
 				require.NoError(t, err)
 			}
 			require.InDelta(t, w.WetBasis, v.WetBasis, bounds.moisture/100, "%+v in %d layers after %.0f h", d, n, v.Hours)
-			require.InDelta(t, stepped.View().WetBasis, v.WetBasis, 2e-4, "%+v after %.0f h", d, v.Hours)
+			require.InDelta(t, stepped.View().WetBasis, v.WetBasis, 4e-4, "%+v after %.0f h", d, v.Hours)
 		}
 	}
-	for ran < 100 || golden.Long() && ran < 1000 {
+	for ran < most {
 		rapid.Check(t, check)
 	}
 }

@@ -179,7 +179,7 @@ func TestPiecesOfTenMinutesAreFineEnoughForWhatHeatDoes(t *testing.T) {
 	for _, s := range []situation{{15, 8, 50, 0}, {15, 16, 75, 0}, {15, 1.2, 50, 0}, {300, 2, 60, 0}, {15, 8, 60, 0.5}} {
 		n := s.layers()
 		m := s.kilned(t, n, 600).from(s.kilned(t, n, 15))
-		m.within(t, misses{moisture: 0.02, end: 0.005, hours: 0.01, broke: 0.02, enzymes: 0.05, split: 0.02, colour: 0.005}, fmt.Sprintf("%+v", s))
+		m.within(t, misses{moisture: 0.04, end: 0.005, hours: 0.01, broke: 0.02, enzymes: 0.05, split: 0.02, colour: 0.005}, fmt.Sprintf("%+v", s))
 		worst = worst.max(m)
 	}
 	t.Logf("%.4f", worst)

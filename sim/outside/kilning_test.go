@@ -38,7 +38,7 @@ func changed(t testing.TB, name string, words *strings.Replacer) *forecast.Forec
 		require.Less(t, f.Severity, finding.Fault, f.Message)
 	}
 	require.Len(t, h.Processes, 1)
-	f, err := forecast.Run(h.Processes[0], forecast.Options{})
+	f, err := forecast.Run(h.Processes[0], optionsOf(t))
 	require.NoError(t, err)
 	require.False(t, f.BrokenOff(), "%v", f.Trouble)
 	return f
