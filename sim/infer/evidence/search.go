@@ -10,13 +10,13 @@ import (
 )
 
 const (
-	stride   = 0.25 // of the finite differences, in standard deviations
-	rounds   = 10   // of Gauss and Newton's method at the most
-	halvings = 4    // of a step that makes it worse
-	goodCost = 0.02 // a step that gains less is the last
-	promised = 0.01 // a step that promises less is not taken
-	farthest = 3.0  // standard deviations to which an axis is followed
-	near     = 0.3  // standard deviations within which slopes hold that were taken elsewhere
+	stride   = 0.25  // of the finite differences, in standard deviations
+	rounds   = 12    // of Gauss and Newton's method at the most
+	halvings = 4     // of a step that makes it worse
+	goodCost = 0.01  // a step that gains less is the last
+	promised = 0.005 // a step that promises less is not taken
+	farthest = 3.0   // standard deviations to which an axis is followed
+	near     = 0.3   // standard deviations within which slopes hold that were taken elsewhere
 )
 
 // search goes down to the mode of the posterior of some trials by Gauss and Newton's method.
