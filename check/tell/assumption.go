@@ -122,13 +122,13 @@ func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {
 
 // Learnt names a figure that was learnt: growth, drying in "tray kiln".
 func Learnt(u forecast.Used) string {
-	switch {
-	case u.Of == "" && u.Figure != forecast.Uptake && u.Figure != forecast.Drying:
-		return string(u.Figure)
-	case u.Figure == forecast.Drying:
+	switch u.Figure {
+	case forecast.Drying:
 		return fmt.Sprintf("drying in %q", u.Of)
+	case forecast.Uptake, forecast.HuskWater, forecast.Chit:
+		return fmt.Sprintf("%s of %q", u.Figure, u.Of)
 	}
-	return fmt.Sprintf("%s of %q", u.Figure, u.Of)
+	return string(u.Figure)
 }
 
 func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }

@@ -16,8 +16,10 @@ func Open(o ensemble.Open) string { return open[o].name }
 func Learn(o ensemble.Open, units quantity.System) string { return units.Retold(open[o].learn) }
 
 var open = map[ensemble.Open]struct{ name, learn string }{
-	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak"},
+	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak and after the second"},
+	ensemble.LotHuskWater:      {"how much water husk and film of the lot hold", "weigh the drained grain after the second soak too"},
 	ensemble.LotGrowth:         {"how fast the lot grows", "count the acrospires of a hundred corns on the third day"},
+	ensemble.LotChit:           {"how fast the lot chits", "count the chitted corns of a hundred at cast"},
 	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
 	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh a tray every two hours on the kiln"},
 	ensemble.DryAirMoisture:    {"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven"},

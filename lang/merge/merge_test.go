@@ -163,13 +163,16 @@ func TestAirThatIsBlownIsMergedLineByLine(t *testing.T) {
 }
 
 func TestFiguresLearntOfOneLotOnBothSidesAreOneThing(t *testing.T) {
-	const base = "house \"L\" {\n  uptake 1.2 of \"A\"\n}\n"
-	got, unsettled := merged(t, base, edit(t, base, "\n}", "\n  uptake 1.1 of \"B\"\n}"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))
-	assert.Contains(t, got, "# both: ours 1.1; theirs 1.3\n  uptake 1.1 of \"B\"\n")
-	assert.Equal(t, 1, unsettled)
-	got, unsettled = merged(t, base, edit(t, base, "1.2", "1.1"), edit(t, base, "\n}", "\n  uptake 1.3 of \"B\"\n}"))
-	assert.Equal(t, "house \"L\" {\n  uptake 1.1 of \"A\"\n  uptake 1.3 of \"B\"\n}\n", got)
-	assert.Zero(t, unsettled)
+	for _, word := range []string{"uptake", "husk-water", "chit"} {
+		line := func(value, lot string) string { return fmt.Sprintf("\n  %s %s of %q", word, value, lot) }
+		base := `house "L" {` + line("1.2", "A") + "\n}\n"
+		got, unsettled := merged(t, base, edit(t, base, "\n}", line("1.1", "B")+"\n}"), edit(t, base, "\n}", line("1.3", "B")+"\n}"))
+		assert.Contains(t, got, "# both: ours 1.1; theirs 1.3"+line("1.1", "B")+"\n")
+		assert.Equal(t, 1, unsettled)
+		got, unsettled = merged(t, base, edit(t, base, "1.2", "1.1"), edit(t, base, "\n}", line("1.3", "B")+"\n}"))
+		assert.Equal(t, `house "L" {`+line("1.1", "A")+line("1.3", "B")+"\n}\n", got)
+		assert.Zero(t, unsettled)
+	}
 }
 
 func TestTheSameEditOnBothSidesIsOne(t *testing.T) {

@@ -10,6 +10,8 @@ type Learnt struct {
 	Growth      *Factor
 	Respiration *Factor
 	Uptake      []GrainFactor
+	HuskWater   []GrainFactor
+	Chit        []GrainFactor
 	Drying      []KilnFactor
 	Thermometer *Factor // K that it shows too much, below nothing where it shows too little
 }
@@ -44,12 +46,32 @@ const (
 
 // UptakeOf is the factor of a lot's uptake of water, nil where none was learnt.
 func (l *Learnt) UptakeOf(g *Grain) *Factor {
-	if l == nil || g == nil {
+	if l == nil {
 		return nil
 	}
-	for i := range l.Uptake {
-		if l.Uptake[i].Grain == g {
-			return &l.Uptake[i].Factor
+	return ofGrain(l.Uptake, g)
+}
+
+// HuskWaterOf is the factor of what husk and film of a lot hold, nil where none was learnt.
+func (l *Learnt) HuskWaterOf(g *Grain) *Factor {
+	if l == nil {
+		return nil
+	}
+	return ofGrain(l.HuskWater, g)
+}
+
+// ChitOf is the factor of how fast a lot chits, nil where none was learnt.
+func (l *Learnt) ChitOf(g *Grain) *Factor {
+	if l == nil {
+		return nil
+	}
+	return ofGrain(l.Chit, g)
+}
+
+func ofGrain(list []GrainFactor, g *Grain) *Factor {
+	for i := range list {
+		if g != nil && list[i].Grain == g {
+			return &list[i].Factor
 		}
 	}
 	return nil

@@ -24,18 +24,23 @@ func (b *builder) learnt(r *filled) {
 var learntFacts = table[model.Learnt]{
 	"growth":      func(b *builder, l *model.Learnt, s *filled) { l.Growth = b.factor(s) },
 	"respiration": func(b *builder, l *model.Learnt, s *filled) { l.Respiration = b.factor(s) },
-	"uptake":      (*builder).uptakeOf,
+	"uptake":      ofLot("uptake", func(l *model.Learnt) *[]model.GrainFactor { return &l.Uptake }, (*model.Learnt).UptakeOf),
+	"husk-water":  ofLot("husk-water", func(l *model.Learnt) *[]model.GrainFactor { return &l.HuskWater }, (*model.Learnt).HuskWaterOf),
+	"chit":        ofLot("chit", func(l *model.Learnt) *[]model.GrainFactor { return &l.Chit }, (*model.Learnt).ChitOf),
 	"drying":      (*builder).dryingOf,
 	"thermometer": func(b *builder, l *model.Learnt, s *filled) { l.Thermometer = b.thermometer(s) },
 }
 
-func (b *builder) uptakeOf(l *model.Learnt, s *filled) {
-	factor := b.factor(s)
-	g, _ := lookUp(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
-	if first := l.UptakeOf(g); first != nil {
-		b.again(s.place, first.Place, fmt.Sprintf("uptake of %q is given twice in this block", g.Name))
-	} else if factor != nil && g != nil {
-		l.Uptake = append(l.Uptake, model.GrainFactor{Factor: *factor, Grain: g})
+// ofLot reads a factor of a lot into its list, unless the lot has one.
+func ofLot(what string, list func(*model.Learnt) *[]model.GrainFactor, known func(*model.Learnt, *model.Grain) *model.Factor) func(*builder, *model.Learnt, *filled) {
+	return func(b *builder, l *model.Learnt, s *filled) {
+		factor := b.factor(s)
+		g, _ := lookUp(b, s.clause("of", 0), "grain", b.house.Grains, func(g *model.Grain) string { return g.Name })
+		if first := known(l, g); first != nil {
+			b.again(s.place, first.Place, fmt.Sprintf("%s of %q is given twice in this block", what, g.Name))
+		} else if factor != nil && g != nil {
+			*list(l) = append(*list(l), model.GrainFactor{Factor: *factor, Grain: g})
+		}
 	}
 }
 

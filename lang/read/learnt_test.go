@@ -14,6 +14,8 @@ const learntLoft = `house "Loft" {
   growth      1.06 error 0.04
   respiration 0.95
   uptake      1.08 error 0.06 of "Far field 2026"
+  husk-water  1.12 error 0.09 of "Far field 2026"
+  chit        0.85 error 0.12 of "Far field 2026"
   drying      0.91 error 0.05 of "tray kiln"
   thermometer -1.8 °F error 0.4 °C
 }
@@ -40,10 +42,25 @@ func TestWhatAHouseLearntIsReadAsWritten(t *testing.T) {
 
 	assert.Equal(t, 1.08, l.UptakeOf(h.Grains[0]).Value.SI)
 	assert.Nil(t, l.UptakeOf(h.Grains[1]), "of another lot nothing was learnt")
+	assert.Equal(t, 1.12, l.HuskWaterOf(h.Grains[0]).Value.SI)
+	assert.Equal(t, 0.09, l.HuskWaterOf(h.Grains[0]).Error.SI)
+	assert.Nil(t, l.HuskWaterOf(h.Grains[1]))
+	assert.Equal(t, 0.85, l.ChitOf(h.Grains[0]).Value.SI)
+	assert.Nil(t, l.ChitOf(h.Grains[1]))
 	assert.Equal(t, 0.91, l.DryingOf(h.Kilns[0]).Value.SI)
 	assert.Nil(t, l.DryingOf(h.Kilns[1]))
 	assert.Nil(t, l.UptakeOf(nil))
 	assert.Nil(t, l.DryingOf(nil))
+}
+
+// A block of an older version says nothing of what came later.
+func TestAHouseThatLearntBeforeThereWereMoreFiguresReads(t *testing.T) {
+	h, found := load("house \"Loft\" { growth 1.06; uptake 1.08 error 0.06 of \"Far field 2026\" }\ngrain \"Far field 2026\" { species barley }\n")
+	require.Empty(t, golden.Findings(found))
+	l, g := h.Learnt, h.Grains[0]
+	assert.Equal(t, 1.08, l.UptakeOf(g).Value.SI)
+	assert.Nil(t, l.HuskWaterOf(g))
+	assert.Nil(t, l.ChitOf(g))
 }
 
 func TestAProcessKnowsWhatItsHouseLearnt(t *testing.T) {

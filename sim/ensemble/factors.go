@@ -15,10 +15,15 @@ type Factor string
 // The factors.
 const (
 	Uptake      Factor = "uptake"
+	HuskWater   Factor = "husk-water"
 	Growth      Factor = "growth"
+	Chit        Factor = "chit"
 	Respiration Factor = "respiration"
 	Drying      Factor = "drying"
 )
+
+// OfLot tells whether the factor is of one lot, and of no other that the house malts.
+func (f Factor) OfLot() bool { return f == Uptake || f == HuskWater || f == Chit }
 
 // spreadLeft is the part of the usual spread of a factor that is left once the house has
 // learnt its value, since batches of one house differ too (calibrated: no house has
@@ -34,7 +39,9 @@ func factorsOf(p *model.Process) []Unknown {
 	}
 	return []Unknown{
 		factorOf(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factorOf(HuskWater, LotHuskWater, huskWaterSpread, func(o *forecast.Options, v float64) { o.HuskWater = &v }, l.HuskWaterOf(p.Grain)),
 		factorOf(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factorOf(Chit, LotChit, chitSpread, func(o *forecast.Options, v float64) { o.Chit = &v }, l.ChitOf(p.Grain)),
 		factorOf(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
 		factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}

@@ -51,34 +51,52 @@ func sd(u Unknown) float64 {
 	return math.Log(u.quantile(p))
 }
 
+// of is the unknown of a process that is a factor.
+func of(t testing.TB, p *model.Process, which Factor) Unknown {
+	t.Helper()
+	for _, u := range UnknownsOf(p) {
+		if u.Factor == which {
+			return u
+		}
+	}
+	t.Fatalf("%s is no unknown", which)
+	return Unknown{}
+}
+
 func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 	usual := UnknownsOf(loft(t))
 	for name, c := range map[string]struct {
 		line  string
-		which int
+		which Factor
 		want  float64
 	}{
-		"uptake":           {`uptake 1.2 error 0.06 of "lot"`, 0, math.Hypot(0.05, 0.175)},
-		"growth":           {"growth 1.06 error 0.04", 1, math.Hypot(0.04/1.06, 0.06)},
-		"respiration":      {"respiration 0.95 error 0.15", 2, math.Hypot(0.15/0.95, 0.10)},
-		"drying":           {`drying 0.91 error 0.05 of "kiln"`, 3, math.Hypot(0.05/0.91, 0.10)},
-		"without an error": {`drying 0.91 of "kiln"`, 3, 0.20},
-		"of another kiln":  {`drying 0.91 error 0.05 of "stove"`, 3, 0.20},
+		"uptake":           {`uptake 1.2 error 0.06 of "lot"`, Uptake, math.Hypot(0.05, 0.175)},
+		"husk-water":       {`husk-water 1.2 error 0.06 of "lot"`, HuskWater, math.Hypot(0.05, 0.11)},
+		"growth":           {"growth 1.06 error 0.04", Growth, math.Hypot(0.04/1.06, 0.06)},
+		"chit":             {`chit 0.8 error 0.1 of "lot"`, Chit, math.Hypot(0.1/0.8, 0.175)},
+		"respiration":      {"respiration 0.95 error 0.15", Respiration, math.Hypot(0.15/0.95, 0.10)},
+		"drying":           {`drying 0.91 error 0.05 of "kiln"`, Drying, math.Hypot(0.05/0.91, 0.10)},
+		"without an error": {`drying 0.91 of "kiln"`, Drying, 0.20},
+		"of another kiln":  {`drying 0.91 error 0.05 of "stove"`, Drying, 0.20},
 	} {
 		t.Run(name, func(t *testing.T) {
 			list := UnknownsOf(learnt(t, c.line))
-			for i, u := range list[:4] {
+			for i, u := range list {
+				if u.Factor == "" {
+					continue
+				}
 				assert.Equal(t, usual[i].Open, u.Open, "the order stays")
-				if i != c.which {
+				if u.Factor != c.which {
 					assert.Equal(t, usual[i].Scatter, u.Scatter)
 					assert.Equal(t, usual[i].quantile(0.3), u.quantile(0.3), "the others stay")
 				}
 			}
-			assert.InDelta(t, c.want, sd(list[c.which]), 1e-9)
-			assert.InDelta(t, 1, list[c.which].quantile(0.5), 1e-12, "the middle is moved by the forecast, not here")
+			known := of(t, learnt(t, c.line), c.which)
+			assert.InDelta(t, c.want, sd(known), 1e-9)
+			assert.InDelta(t, 1, known.quantile(0.5), 1e-12, "the middle is moved by the forecast, not here")
 		})
 	}
-	narrowed := UnknownsOf(learnt(t, `drying 0.91 error 0.05 of "kiln"`))[3].Scatter
+	narrowed := of(t, learnt(t, `drying 0.91 error 0.05 of "kiln"`), Drying).Scatter
 	assert.Equal(t, LogNormal, narrowed.Law)
 	assert.InDelta(t, math.Hypot(0.05/0.91, 0.10), narrowed.SD, 1e-9)
 }
@@ -88,17 +106,20 @@ func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {
 	second := *p.Stages[2].(*model.Kilning)
 	second.Kiln = p.House.Kilns[1]
 	p.Stages = append(p.Stages, &second)
-	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(UnknownsOf(p)[3]), 1e-9)
+	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(of(t, p, Drying)), 1e-9)
 	second.Kiln = nil
-	assert.InDelta(t, 0.2, sd(UnknownsOf(p)[3]), 1e-9, "of one nothing is known")
+	assert.InDelta(t, 0.2, sd(of(t, p, Drying)), 1e-9, "of one nothing is known")
 }
 
 func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {
 	for _, value := range []string{"0.2", "1", "5"} {
-		p := learnt(t, fmt.Sprintf(`growth %[1]s error %[1]s; respiration %[1]s error %[1]s; uptake %[1]s error %[1]s of "lot"; drying %[1]s error %[1]s of "kiln"`, value))
+		p := learnt(t, fmt.Sprintf(`growth %[1]s error %[1]s; respiration %[1]s error %[1]s; uptake %[1]s error %[1]s of "lot"; husk-water %[1]s error %[1]s of "lot"; chit %[1]s error %[1]s of "lot"; drying %[1]s error %[1]s of "kiln"`, value))
 		e, err := Run(context.Background(), p, Options{Members: 40})
 		require.NoError(t, err, value)
-		for i, u := range e.Unknowns[:4] {
+		for i, u := range e.Unknowns {
+			if u.Factor == "" {
+				continue
+			}
 			for _, at := range []float64{0, 0.5, 1} {
 				v := u.quantile(at) * e.Process.Learnt().Growth.Value.SI
 				assert.GreaterOrEqual(t, v, model.LeastFactor*(1-1e-9), "%s %d", value, i)
@@ -108,8 +129,9 @@ func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {
 	}
 }
 
-// The spread at the end of the steep is that of the uptake, for the most part: half of
-// the usual spread and a small error must leave clearly less than all of it.
+// The spread at the end of the steep is that of the uptake and of what the husk holds, for
+// the most part: half of the usual spread and a small error must leave clearly less than all
+// of it.
 func TestAForecastOfAHouseThatHasLearntIsSurer(t *testing.T) {
 	width := func(lines string) float64 {
 		e, err := Run(context.Background(), learnt(t, lines), Options{Members: 60})
@@ -117,5 +139,5 @@ func TestAForecastOfAHouseThatHasLearntIsSurer(t *testing.T) {
 		s := e.Total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture })
 		return s.P90 - s.P10
 	}
-	assert.Less(t, width(`uptake 1 error 0.03 of "lot"`), 0.7*width("growth 1"))
+	assert.Less(t, width(`uptake 1 error 0.03 of "lot"; husk-water 1 error 0.03 of "lot"`), 0.7*width("growth 1"))
 }

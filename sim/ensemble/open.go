@@ -8,7 +8,9 @@ type Open int
 // What can be open.
 const (
 	LotUptake         Open = iota // how fast the lot takes up water
+	LotHuskWater                  // how much its husk and film hold
 	LotGrowth                     // how fast it grows
+	LotChit                       // how fast it chits
 	LotRespiration                // how much it breathes
 	KilnDrying                    // how fast the kiln dries
 	DryAirMoisture                // the moisture that malt keeps in dry air

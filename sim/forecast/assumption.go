@@ -169,6 +169,8 @@ type Figure string
 // The figures.
 const (
 	Uptake      Figure = "uptake"
+	HuskWater   Figure = "husk-water"
+	Chit        Figure = "chit"
 	Growth      Figure = "growth"
 	Respiration Figure = "respiration"
 	Drying      Figure = "drying"

@@ -55,7 +55,8 @@ func TestWhatACoolerLacksIsOfBeforeTheBedRunsAway(t *testing.T) {
 }
 
 // The same of a bed that is held: the farther it is from its band the colder its air must be.
-// A bed that is kept from it wants somewhat more as it grows.
+// A bed that is kept from it wants somewhat more as it grows, and as it works off what it owes
+// of a steep in still water.
 func TestWhatACoolerLacksToHoldABedKeepsItFromRunningAway(t *testing.T) {
 	const box = "2.19 m2; airflow 500 m3/h; heater 100 kW; cooler %g W; returns 70 %%"
 	const grow = "hold bed at 14 to 17 °C; turn every 12 h; for 5 days"
@@ -68,7 +69,7 @@ func TestWhatACoolerLacksToHoldABedKeepsItFromRunningAway(t *testing.T) {
 	mended := boxAt(t, 22, fmt.Sprintf(box, 500+short[0].Short), grow)
 	assert.Empty(t, Troubles[RanHot](mended))
 	for _, still := range Troubles[AirOnShort](mended) {
-		assert.Less(t, still.Bed.Most, 18.0, "a degree above its band")
+		assert.Less(t, still.Bed.Most, 18.5, "a degree and a half above its band")
 		assert.False(t, still.RunsAway)
 	}
 }

@@ -50,6 +50,28 @@ type tick struct {
 	// again gives how long it is to the next time, s, where that is not every; from is when it
 	// was done instead, s from the first soak, nil for when it was due.
 	again func(from *float64) float64
+
+	// afresh gives the tick as it goes on beside this one, in what is only tried; nil for one
+	// that has nothing to remember.
+	afresh func() *tick
+}
+
+// goingOn are the ticks of a stage as they go on in what is only tried: none of it is
+// written down, and these stay as they are. What is known to have been done is over.
+func goingOn(ticks []*tick) []*tick {
+	var list []*tick
+	for _, t := range ticks {
+		switch {
+		case t.afresh != nil:
+			own := t.afresh()
+			own.every, own.next, own.place, own.leaves = t.every, t.next, t.place, t.leaves
+			list = append(list, own)
+		case t.every > 0:
+			own := *t
+			list = append(list, &own)
+		}
+	}
+	return list
 }
 
 // to is how long it is to the next time, s.

@@ -1,16 +1,22 @@
 package forecast
 
-import "maltwright/lang/model"
+import (
+	"maltwright/lang/model"
+	"maltwright/sim/grain"
+)
 
-// growing gives the options of lot and growth with what the house has learnt of them.
-// Uptake was learnt of one lot, and counts for no other.
-func (r *run) growing() (uptake, growth, respiration float64) {
-	l := r.p.Learnt()
+// growing sets the factors of a lot: the options, with what the house has learnt. What was
+// learnt of one lot counts for no other.
+func (r *run) growing(lot *grain.Lot) {
+	o, l, g := r.o, r.p.Learnt(), r.p.Grain
 	if l == nil {
-		return orOne(r.o.Uptake), orOne(r.o.Growth), orOne(r.o.Respiration)
+		l = &model.Learnt{}
 	}
-	uptake = r.learnt(r.o.Uptake, l.UptakeOf(r.p.Grain), Uptake, r.p.Grain.Name)
-	return uptake, r.learnt(r.o.Growth, l.Growth, Growth, ""), r.learnt(r.o.Respiration, l.Respiration, Respiration, "")
+	lot.UptakeFactor = r.learnt(o.Uptake, l.UptakeOf(g), Uptake, g.Name)
+	lot.HoldLoose(r.learnt(o.HuskWater, l.HuskWaterOf(g), HuskWater, g.Name))
+	lot.GrowthFactor = r.learnt(o.Growth, l.Growth, Growth, "")
+	lot.ChitBy(r.learnt(o.Chit, l.ChitOf(g), Chit, g.Name))
+	lot.RespirationFactor = r.learnt(o.Respiration, l.Respiration, Respiration, "")
 }
 
 // drying gives the option of drying with what the house has learnt of the kiln.

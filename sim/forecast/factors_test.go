@@ -33,10 +33,12 @@ func forecastOf(t testing.TB, p *model.Process, o Options) *Forecast {
 
 func TestWhatWasLearntIsTheSameAsTheOption(t *testing.T) {
 	for learnt, o := range map[string]Options{
-		`growth 1.1`:           {Growth: new(1.1)},
-		`respiration 0.8`:      {Respiration: new(0.8)},
-		`uptake 1.2 of "lot"`:  {Uptake: new(1.2)},
-		`drying 0.9 of "kiln"`: {Drying: new(0.9)},
+		`growth 1.1`:              {Growth: new(1.1)},
+		`respiration 0.8`:         {Respiration: new(0.8)},
+		`uptake 1.2 of "lot"`:     {Uptake: new(1.2)},
+		`husk-water 1.2 of "lot"`: {HuskWater: new(1.2)},
+		`chit 0.7 of "lot"`:       {Chit: new(0.7)},
+		`drying 0.9 of "kiln"`:    {Drying: new(0.9)},
 	} {
 		t.Run(learnt, func(t *testing.T) {
 			want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), o)
@@ -57,7 +59,7 @@ func TestWhatWasLearntMultipliesTheOptions(t *testing.T) {
 func TestWhatWasLearntOfAnotherLotOrKilnOrOfAThermometerIsNotUsed(t *testing.T) {
 	plain := load(t, house+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+growText+kilnText+"}\n")
 	want := forecastOf(t, plain, Options{})
-	got := forecastOf(t, twoOfEach(t, `uptake 1.2 of "other lot"; drying 0.9 of "other kiln"; thermometer 0.8 °C`), Options{})
+	got := forecastOf(t, twoOfEach(t, `uptake 1.2 of "other lot"; husk-water 1.2 of "other lot"; chit 1.2 of "other lot"; drying 0.9 of "other kiln"; thermometer 0.8 °C`), Options{})
 	assert.Equal(t, want.Totals, got.Totals)
 	assert.Equal(t, want.Stages[0].Steps[0].MoistureEnd, got.Stages[0].Steps[0].MoistureEnd)
 	assert.Equal(t, want.Assumed, got.Assumed)
@@ -65,7 +67,7 @@ func TestWhatWasLearntOfAnotherLotOrKilnOrOfAThermometerIsNotUsed(t *testing.T) 
 }
 
 func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
-	f := forecastOf(t, twoOfEach(t, `growth 1.06 error 0.04; respiration 0.95; uptake 1.08 of "lot"; drying 0.91 error 0.05 of "kiln"`), Options{})
+	f := forecastOf(t, twoOfEach(t, `growth 1.06 error 0.04; respiration 0.95; uptake 1.08 of "lot"; chit 0.8 of "lot"; husk-water 1.1 of "lot"; drying 0.91 error 0.05 of "kiln"`), Options{})
 	var said []string
 	var used []Used
 	for _, a := range f.Assumed {
@@ -77,7 +79,7 @@ func TestTheForecastSaysWhatItUsedOfWhatWasLearnt(t *testing.T) {
 	for _, u := range f.Learnt {
 		said = append(said, fmt.Sprintf("%s %s %s", u.Figure, u.Of, u.Factor.Value))
 	}
-	assert.Equal(t, []string{"uptake lot 1.08", "growth  1.06", "respiration  0.95", "drying kiln 0.91"}, said)
+	assert.Equal(t, []string{"uptake lot 1.08", "husk-water lot 1.1", "growth  1.06", "chit lot 0.8", "respiration  0.95", "drying kiln 0.91"}, said)
 	assert.Equal(t, f.Learnt, used)
 }
 

@@ -133,3 +133,38 @@ func TestAConditionTellsWhenItFirstHeld(t *testing.T) {
 	grown := written(t, f, "acrospire at least 3/4")
 	assert.Equal(t, grown.Waited, grown.First, "it ended then")
 }
+
+// deepKiln is a forecast of a deep bed that is stirred, with the drying in its kiln.
+func deepKiln(t *testing.T, drying string) *Forecast {
+	t.Helper()
+	deep := strings.ReplaceAll(house, "area 0.5 m2; airflow 120 m3/h", "area 0.04 m2; airflow 15 m3/h")
+	f, err := Run(load(t, deep+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+growText+
+		`kiln in "kiln" { stir every 2 h; `+drying+"; cool to malt 30 °C }\n}\n"), Options{})
+	require.NoError(t, err)
+	return f
+}
+
+func TestMaltThatWaitsAtAGateIsStirredOn(t *testing.T) {
+	waits := written(t, deepKiln(t, "dry at air-on 55 °C for 1 h; gate moisture at most 10 % allow 0 to 90 h"), "moisture at most 10 %")
+	dries := written(t, deepKiln(t, "dry at air-on 55 °C until moisture at most 10 % allow 0 to 90 h"), "moisture at most 10 %")
+	require.True(t, waits.Met && dries.Met)
+	assert.InDelta(t, dries.Reached, waits.Reached, 60)
+}
+
+// A gate that is given up tells how much longer it would have taken: as long as one that
+// waits for it, stirred, turned and sprinkled as before.
+func TestWhatAGateWouldHaveTakenCountsTheWorkThatGoesOn(t *testing.T) {
+	met := written(t, deepKiln(t, "dry at air-on 55 °C for 1 h; gate moisture at most 10 % allow 0 to 90 h"), "moisture at most 10 %")
+	given := written(t, deepKiln(t, "dry at air-on 55 °C for 1 h; gate moisture at most 10 % allow 0 to 5 h"), "moisture at most 10 %")
+	require.True(t, met.Met && !given.Met)
+	assert.InDelta(t, met.Reached, given.Ended+given.Needs, 60)
+
+	grown := func(allow string) *Forecast {
+		return grownUntil(t, `sprinkle 0.2 l every 12 h; hold bed at 14 to 16 °C; gate acrospire at least 3/4 allow 0 to `+allow+`; for 2 days`)
+	}
+	long, short := grown("4 days"), grown("3 h")
+	whole, cut := written(t, long, "acrospire at least 3/4"), written(t, short, "acrospire at least 3/4")
+	require.True(t, whole.Met && !cut.Met)
+	assert.InDelta(t, whole.Reached, cut.Ended+cut.Needs, 60)
+	assert.Less(t, len(short.Sprinkled), len(long.Sprinkled), "what is only tried is not written down")
+}

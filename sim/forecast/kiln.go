@@ -81,10 +81,7 @@ func (m *kilnModel) advance(dt float64) error {
 			part = left
 		}
 		m.before = m.bed.Layers(m.before[:0])
-		if _, err := m.bed.Advance(part, m.setting(part)); err != nil {
-			return err
-		}
-		if err := m.heat(part); err != nil {
+		if _, err := m.bed.AdvanceBy(part, m.setting(part), m); err != nil {
 			return err
 		}
 		m.at += part
@@ -94,8 +91,9 @@ func (m *kilnModel) advance(dt float64) error {
 	return nil
 }
 
-// heat follows what the heat does to each layer.
-func (m *kilnModel) heat(dt float64) error {
+// Stepped follows what the heat does to each layer in a step of the bed, which is short
+// where the malt warms quickly.
+func (m *kilnModel) Stepped(dt float64) error {
 	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
 		return err
 	}
@@ -106,6 +104,7 @@ func (m *kilnModel) heat(dt float64) error {
 			return err
 		}
 	}
+	m.before, m.layers = m.layers, m.before
 	return nil
 }
 

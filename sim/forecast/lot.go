@@ -28,7 +28,7 @@ func (r *run) lot() (grain.Lot, float64, error) {
 		first = UsualMoisture / (1 - UsualMoisture)
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
-	lot.UptakeFactor, lot.GrowthFactor, lot.RespirationFactor = r.growing()
+	r.growing(&lot)
 	lot.Forms = r.o.Forms
 	switch {
 	case g.CornWeight != nil:

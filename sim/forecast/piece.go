@@ -4,7 +4,6 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/grain"
-	"maltwright/sim/pneumatic"
 )
 
 // Piece is how the grain fared on one floor, growing or withering.
@@ -51,7 +50,7 @@ type watched struct {
 func (m *growModel) look() {
 	b := m.piece.Batch()
 	m.seen.look(m.piece.Age(), m.piece.Depth(), m.piece.CoreT(), b)
-	if airy := pneumatic.OxygenReach(pneumatic.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
+	if airy := grain.OxygenReach(grain.OxygenDemand(&b, min(m.piece.T(), airyAt))); m.seen.airy == 0 || airy < m.seen.airy {
 		m.seen.airy = airy
 	}
 }

@@ -19,7 +19,7 @@ import (
 // everything.
 type Options struct {
 	// Factors of lot and house; nil is 1. What the house has learnt multiplies them.
-	Uptake, Growth, Respiration, Drying *float64
+	Uptake, HuskWater, Growth, Chit, Respiration, Drying *float64
 
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis

@@ -27,7 +27,17 @@ func (r *run) sprinkling(s *model.Sprinkle) *tick {
 	if s.Every != nil {
 		due.every, due.next, due.place = s.Every.SI, s.Every.SI, s.Every.Place
 	}
-	began, last := r.clock, -sprinkleRest
+	began := r.clock
+	r.sprinkles(s, due, -sprinkleRest, func(at, kg float64) {
+		r.f.Sprinkled = append(r.f.Sprinkled, Sprinkling{began + at, kg})
+		r.f.Totals.Sprinkled += kg
+	})
+	return due
+}
+
+// sprinkles says what a tick does that was last sprinkled at an age of the piece, s, and
+// tells of each sprinkling.
+func (r *run) sprinkles(s *model.Sprinkle, due *tick, last float64, told func(at, kg float64)) {
 	due.do = func(p physics) error {
 		m := p.(growing)
 		if s.When != nil && !holds(timed(m, m.age()), s.When) || s.Every == nil && m.age() < last+sprinkleRest {
@@ -38,11 +48,14 @@ func (r *run) sprinkling(s *model.Sprinkle) *tick {
 			return nil
 		}
 		last = m.age()
-		r.f.Sprinkled = append(r.f.Sprinkled, Sprinkling{began + last, kg})
-		r.f.Totals.Sprinkled += kg
+		told(last, kg)
 		return m.sprinkle(kg, r.site.water)
 	}
-	return due
+	due.afresh = func() *tick {
+		own := new(tick)
+		r.sprinkles(s, own, last, func(at, kg float64) {})
+		return own
+	}
 }
 
 // sprinkled is the water of one sprinkling, kg.

@@ -123,10 +123,10 @@ func (r *run) hold(m growing, st *model.Germination, s asked, whole stop, began 
 		return true, err
 	}
 	if which == 0 {
-		r.outcome(st, m, st.Until, stops[which], ending, began)
+		r.outcome(st, m, st.Until, stops[which], ending, began, ticks)
 		return true, nil
 	}
-	r.outcome(st, m, s.Until, stops[which], ending, r.clock-took)
+	r.outcome(st, m, s.Until, stops[which], ending, r.clock-took, ticks)
 	return false, nil
 }
 

@@ -49,7 +49,6 @@ const (
 	usualLoad = 15.0 // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
 	// one corn, m: malt spread thinner covers a part of the area only
 	thinnestMalt = 0.0015
-	deepBed      = 0.15        // m: from here on a bed is followed in many layers
 	coolLatest   = 12 * 3600.0 // s: no kiln cools longer
 )
 
@@ -81,12 +80,12 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption))
 	depth := mass / (malt.Packing().Bulk * kit.Area)
-	kit.Layers = kiln.ThinLayers
-	if depth > deepBed {
-		kit.Layers = kiln.DefaultLayers
-	}
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
-	bed, err := kiln.New(charge, kit, kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}, malt)
+	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
+	if !kit.Still { // as of the species: a house's factor must not move the numerics
+		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
+	}
+	bed, err := kiln.New(charge, kit, ambient, malt)
 	if err != nil {
 		return nil, err
 	}

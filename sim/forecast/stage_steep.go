@@ -26,7 +26,7 @@ func (r *run) steep(st *model.Steep) error {
 		return err
 	}
 	if st.Until != nil && !r.steeped && !r.over() {
-		r.unmet(st, m, st.Until, began, false)
+		r.unmet(st, m, st.Until, began, false, nil)
 	}
 	r.batch = m.state.Batch()
 	r.f.Totals.SteepOut, r.f.Totals.SteepOutMoisture = r.clock, m.moisture()
@@ -94,7 +94,7 @@ func (r *run) repeat(m *steepModel, st *model.Steep, s *model.Repeat, steeped fl
 		}
 	}
 	if s.Until != nil {
-		r.unmet(st, m, s.Until, began, false)
+		r.unmet(st, m, s.Until, began, false, nil)
 	}
 	return nil
 }

@@ -73,12 +73,12 @@ func (r *run) through(m physics, st model.Stage, until *model.Condition, s stop,
 	if err != nil {
 		return err
 	}
-	r.outcome(st, m, until, s, ending, began)
+	r.outcome(st, m, until, s, ending, began, ticks)
 	return nil
 }
 
 // outcome writes down how a condition went, if there was one.
-func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, ending Ending, began float64) {
+func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, ending Ending, began float64, ticks []*tick) {
 	switch {
 	case c == nil:
 	case ending == ByRecord:
@@ -91,7 +91,7 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 			g.First = *s.first
 		}
 	case ending == ByGuard || !s.open:
-		r.unmet(st, m, c, began, false)
+		r.unmet(st, m, c, began, false, ticks)
 	}
 }
 
@@ -103,8 +103,9 @@ func (r *run) met(st model.Stage, m physics, c *model.Condition, began float64, 
 }
 
 // unmet writes down that a condition did not come about, by how much, and how
-// much longer it would have taken with everything left as it is.
-func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
+// much longer it would have taken with everything left as it is, and turned, stirred and
+// sprinkled as before.
+func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64, hold bool, ticks []*tick) {
 	g := Gate{Stage: st.Kind(), Of: st, Text: c.Place.Text(), Place: c.Place, Hold: hold,
 		Reached: math.NaN(), Ready: math.NaN(), First: math.NaN(), Ended: r.clock, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()}
 	_ = r.effort.spend(work.Line, c.Place)
@@ -117,14 +118,14 @@ func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64
 		far := m.copy(nil)
 		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}
 		r.effort.at = c.Place
-		if _, ending, took, err := r.effort.drive(&far, which, nil); err == nil && ending == ByGate {
+		if _, ending, took, err := r.effort.drive(&far, which, goingOn(ticks)); err == nil && ending == ByGate {
 			g.Needs = took
 		}
 	}
 	r.f.Gates = append(r.f.Gates, g)
 }
 
-// gate waits at a hold point, with everything as in the step before, its turns too, and
+// gate waits at a hold point, with everything as in the step before, its turns and stirrings too, and
 // a piece that no hold has had yet as in the first of them, until its condition holds or its time is over.
 func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) error {
 	if s.Asks == nil {
@@ -156,7 +157,7 @@ func (r *run) gate(m physics, st model.Stage, s *model.Gate, ticks []*tick) erro
 	case ByGate:
 		r.met(st, m, s.Asks, began, true)
 	case ByGuard:
-		r.unmet(st, m, s.Asks, began, true)
+		r.unmet(st, m, s.Asks, began, true, ticks)
 	}
 	return err
 }

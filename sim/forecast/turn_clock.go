@@ -52,6 +52,11 @@ func (r *run) byClock(piece *model.Piece, due *tick) {
 	}
 	at := NextTurn(piece, r.o.Begun, r.clock)
 	due.next = at - r.clock
+	r.turnsOn(piece, due, at)
+}
+
+// turnsOn has a tick whose next time is at, s from the first soak, go on by the clock.
+func (r *run) turnsOn(piece *model.Piece, due *tick, at float64) {
 	due.again = func(from *float64) float64 {
 		if from != nil {
 			at = *from
@@ -59,5 +64,10 @@ func (r *run) byClock(piece *model.Piece, due *tick) {
 		was := at
 		at = NextTurn(piece, r.o.Begun, at)
 		return at - was
+	}
+	due.afresh = func() *tick {
+		own := &tick{do: due.do}
+		r.turnsOn(piece, own, at)
+		return own
 	}
 }

@@ -48,6 +48,8 @@ func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
 // face (both on a mesh) evaporates by [grain.Face.Evaporation] at the water
 // activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h. Under
 // a cover the air has the warmth of the face, and differs by its humidity alone.
+// Growth and burning go by one access, the share of the corns that oxygen reaches from
+// the open faces, see [grain.StillAccess], and are the less for what the corns owe.
 func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)
@@ -61,12 +63,15 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	flux := evaporation(room, face, faceT, p.solid.waterActivity(p.faceX(x, dry, y[deficit]), faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
-	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, 1)
+	volume := p.lot.BedVolume(x, y[clock])
+	free := 1 - y[debt]
+	f.burn = p.lot.DryMass * p.lot.RespirationSpeed(y[clock], f.warmth, w, free)
+	access := grain.StillAccess(grain.StarchO2*f.burn/volume, volume/area)
+	f.burn *= access
 	latent := air.VapourEnthalpy(faceT)
 	sides := 2 * p.floor.Area
 	f.loss = q*sides + latent*f.dry
 
-	volume := p.lot.BedVolume(x, y[clock])
 	f.half = volume / sides
 	f.settle = settleTime + f.half*f.half*f.capacity/(volume*p.solid.packing.Conductivity*math.Pi*math.Pi)
 	steady := f.loss / sides * f.half / (2 * p.solid.packing.Conductivity)
@@ -75,7 +80,8 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	f.d[deficit] = flux - y[deficit]/supplyTime
 	f.d[respired] = f.burn
 	f.d[dried] = f.dry
-	f.d[clock] = p.lot.ClockSpeed(y[clock], f.warmth, w, 1) / hour
+	f.d[clock] = p.lot.ClockSpeed(y[clock], f.warmth, w, access*free) / hour
+	f.d[debt] = p.lot.DebtRate(y[debt], y[clock], w, 1-access)
 	f.d[lost] = q * sides
 	f.d[vapour] = latent * f.dry
 	return f

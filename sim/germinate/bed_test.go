@@ -20,7 +20,7 @@ func cellar() germinate.Room { return germinate.Room{T: 11, RH: 0.85} }
 // the cellar for some days, turned at the given interval.
 func floatFor(t *testing.T, dry, days, turnHours float64) germinate.Piece {
 	p := piece(t, cast(t, "barley", dry, 0.45), 1, 14)
-	for p.Age() < days*24*hour {
+	for p.Age() < days*24*hour-1 {
 		if p.SinceTurn() >= turnHours*hour-1 {
 			p.Turn()
 		}

@@ -90,5 +90,6 @@ func (p *Piece) Batch() grain.Batch {
 		Respired: p.y[respired],
 		Clock:    p.y[clock],
 		Chitted:  p.chitted,
+		Debt:     p.y[debt],
 	}
 }

@@ -57,6 +57,7 @@ const (
 	held            // heat put in by the hold, J
 	cooled          // the part of the heat taken out that the cooler took, J
 	warmed          // the part of the heat put in that the heater gave, J
+	debt            // share by which it grows and breathes less, see [grain.Lot.DebtRate]
 	quantities
 )
 
@@ -93,7 +94,7 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	p := Piece{lot: lot, solid: newSolid(material), dryHeat: material.DryHeat(), floor: floor, leached: b.Leached, chitted: b.Chitted, hottest: t}
 	p.brought = b.Water - grain.StarchWater*b.Respired
 	p.start = b.Respired
-	p.y[respired], p.y[clock] = b.Respired, b.Clock
+	p.y[respired], p.y[clock], p.y[debt] = b.Respired, b.Clock, b.Debt
 	p.due = lot.Profile.Due(b.Clock)
 	p.setT(t)
 	p.y[held] = 0

@@ -2,10 +2,10 @@ package germinate
 
 import "math"
 
-// Pace is the speed of the growth clock were the whole bed at t °C, °C·h for each
-// second.
+// Pace is the speed of the growth clock were the whole bed at t °C and had all the oxygen that
+// it wants, °C·h for each second.
 func (p *Piece) Pace(t float64) float64 {
-	return p.lot.ClockSpeed(p.y[clock], t, p.Moisture(), 1) / hour
+	return p.lot.ClockSpeed(p.y[clock], t, p.Moisture(), 1-p.y[debt]) / hour
 }
 
 // Want is the power, W, that would keep the whole bed at t °C in the room beside what

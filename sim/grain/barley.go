@@ -11,6 +11,12 @@ const (
 	barleyHuskWater = 0.06
 	// barleyFilmWater, kg/kg dry matter: calibrated, as barleyHuskWater.
 	barleyFilmWater = 0.08
+	// barleyCoreWater, kg/kg dry matter: calibrated to the same table. It is 1/k2 of
+	// Peleg's law.
+	barleyCoreWater = 1 / 1.2
+	// barleyUptakeEnergy, J/mol: published, unpolished barley [mok-1983]. A cereal
+	// of which no other is known has it too.
+	barleyUptakeEnergy = 48.5e3
 	// barleyLeachPool, share of dry matter: calibrated so that a steep with 20
 	// to 24 h under water loses 1.0 % (handbook, from memory [narziss]).
 	barleyLeachPool = 0.015
@@ -55,7 +61,8 @@ func barley() Profile {
 		Name:        "barley",
 		BulkDensity: 680, CornWeight: 0.045,
 		HuskWater: barleyHuskWater, FilmWater: barleyFilmWater,
-		Uptake: 1, LeachPool: barleyLeachPool,
+		CoreWater: barleyCoreWater,
+		Uptake:    1, UptakeEnergy: barleyUptakeEnergy, LeachPool: barleyLeachPool,
 		DryStop: barleyDryStop, MoistFull: barleyMoistFull, WakeEarly: barleyWakeEarly,
 		BaseT: 0, BestT: 25, CeilingT: 40,
 		Germinates: [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.89}, {30, 0.77}, {35, 0.19}, {40, 0}},

@@ -16,6 +16,7 @@ type Batch struct {
 	Respired float64 // dry matter burnt in growing
 	Clock    float64 // growth clock, °C·h above the base temperature
 	Chitted  float64 // share of all corns that show a chit
+	Debt     float64 // share by which it grows and breathes less, for want of oxygen before; see [Lot.DebtRate]
 }
 
 // NewBatch returns the raw grain of a lot. It returns the errors of [Lot.Check].
@@ -32,7 +33,8 @@ func (b *Batch) Check() error {
 		air.Within("dry matter left", b.Dry, "kg", b.Lot.DryMass/2, b.Lot.DryMass),
 		air.Within("water in the grain", b.Water, "kg", 0, maxDry*b.Dry),
 		air.Within("growth clock", b.Clock, "°C·h", 0, 1e6),
-		air.Within("chitted corns", b.Chitted, "of corns", 0, 1))
+		air.Within("chitted corns", b.Chitted, "of corns", 0, 1),
+		air.Within("debt of oxygen", b.Debt, air.Share, 0, 1))
 }
 
 // Mass is the weight on the scale, kg: dry matter and water.

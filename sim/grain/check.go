@@ -16,9 +16,11 @@ func (p *Profile) check() error {
 	return errors.Join(
 		air.Within("bulk density", p.BulkDensity, "kg/m³", 200, 1000),
 		air.Within("usual weight of a thousand corns", p.CornWeight, "kg", 0.001, 1),
-		air.Within("water held by the husk", p.HuskWater, "kg/kg", 0, 0.5),
-		air.Within("water held by the surface", p.FilmWater, "kg/kg", 0, 0.5),
+		air.Within("water held by the husk", p.HuskWater, "kg/kg", 0, 1),
+		air.Within("water held by the surface", p.FilmWater, "kg/kg", 0, 1),
+		air.Within("water drunk by the core", p.CoreWater, "kg/kg", 0.4, 1.5),
 		air.Within("uptake of the species", p.Uptake, "", 0.05, 20),
+		air.Within("activation energy of uptake", p.UptakeEnergy, "J/mol", 0, 2e5),
 		air.Within("leachable dry matter", p.LeachPool, "kg/kg", 0, 0.1),
 		air.Within("moisture of full growth", p.MoistFull, "kg/kg", math.Nextafter(p.DryStop, 1), maxWet),
 		air.Within("moisture that stops growth", p.DryStop, "kg/kg", 0, maxWet),

@@ -83,6 +83,18 @@ func LotOf(p Profile, dryMass, moisture0 float64) Lot {
 		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1}
 }
 
+// HoldLoose has husk and film of the lot hold so many times what those of its species do,
+// above 0: lots of one grain differ by it.
+func (l *Lot) HoldLoose(factor float64) {
+	l.Profile.HuskWater *= factor
+	l.Profile.FilmWater *= factor
+}
+
+// ChitBy has the lot chit so many times as fast as its species, above 0: half its corns
+// have chitted at the clock of the species over the factor. What grows from there on takes
+// what it took, so that it is later or sooner by that difference alone.
+func (l *Lot) ChitBy(factor float64) { l.Profile.Chit /= factor }
+
 // Check returns an error that joins a *[air.RangeError] for every field outside its
 // interval.
 func (l *Lot) Check() error {

@@ -22,9 +22,12 @@ type Profile struct {
 	// HuskWater and FilmWater are the most that husk and surface hold, kg of
 	// water per kg of dry matter.
 	HuskWater, FilmWater float64
-	// Uptake is the speed at which the core drinks, against barley = 1, for
-	// corns of the usual weight.
-	Uptake float64
+	// CoreWater is the most that the core drinks beyond what it holds in store, kg of
+	// water per kg of dry matter: 1/k2 of Peleg's law.
+	CoreWater float64
+	// Uptake is the speed at which the core drinks at 15 °C, against barley = 1, for
+	// corns of the usual weight; UptakeEnergy is its activation energy, J/mol.
+	Uptake, UptakeEnergy float64
 	// LeachPool is the share of the dry matter that water can wash out.
 	LeachPool float64
 

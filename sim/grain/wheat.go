@@ -3,8 +3,11 @@ package grain
 // wheat and spelt shed their husk in threshing, so they hold less loose water
 // and their cores drink sooner. Bulk density, corn weight: handbook, from
 // memory. Uptake: calibrated so that 41–45 % takes about two thirds of barley's
-// hours in water. Growth: calibrated to 4–6 days at 14–17 °C.
+// hours in water; its activation energy published [becker-1960], of spelt taken as of
+// wheat. Growth: calibrated to 4–6 days at 14–17 °C.
 const (
+	wheatUptakeEnergy = 51e3 // J/mol, published [becker-1960]
+
 	nakedHuskWater = 0.02 // kg/kg dry matter, calibrated: bran and seed coat only
 	nakedFilmWater = 0.07 // kg/kg dry matter, calibrated: as barley, smoother skin
 
@@ -17,7 +20,7 @@ func wheat() Profile {
 	p := naked(scaled(wheatPace, wheatBreath))
 	p.Name = "wheat"
 	p.BulkDensity, p.CornWeight = 770, 0.042
-	p.Uptake = wheatUptake
+	p.Uptake, p.UptakeEnergy = wheatUptake, wheatUptakeEnergy
 	p.BaseT, p.BestT, p.CeilingT = 0, 25, 38
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.93}, {30, 0.80}, {35, 0.20}, {38, 0}}
 	p.RootletShare = 0.035

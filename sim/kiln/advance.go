@@ -22,7 +22,14 @@ type Progress struct {
 // setting and reports the work since New. It returns a *[air.RangeError]
 // for a duration or setting outside, and ErrStalled when no step meets the
 // tolerances; the bed then stands where it had come to.
-func (b *Bed) Advance(dt float64, set Setting) (Progress, error) {
+func (b *Bed) Advance(dt float64, set Setting) (Progress, error) { return b.AdvanceBy(dt, set, nil) }
+
+// Follower is told of every step that the bed has taken, s, when the bed stands at its end.
+// An error of it ends the advance.
+type Follower interface{ Stepped(dt float64) error }
+
+// AdvanceBy is [Bed.Advance] with a follower, nil for none.
+func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) {
 	err := errors.Join(air.Within("duration", dt, "s", 0, 7*86400), set.check(b.kit))
 	if err != nil || dt == 0 {
 		return b.work, err
@@ -38,6 +45,11 @@ func (b *Bed) Advance(dt float64, set Setting) (Progress, error) {
 		taken, err := b.advanceOnce(done, dt)
 		if err != nil {
 			return b.work, err
+		}
+		if by != nil {
+			if err := by.Stepped(taken); err != nil {
+				return b.work, err
+			}
 		}
 		done += taken
 		if dt-done < leastStep {

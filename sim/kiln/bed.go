@@ -48,7 +48,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	if err := air.Within("depth of the bed", depth, "m", 1e-4, 20); err != nil {
 		return nil, err
 	}
-	n := kit.layerCount()
+	n := kit.layerCount(charge, ambient, material)
 	b := &Bed{
 		material: material, packing: material.Packing(), kit: kit, ambient: outside,
 		dry: charge.DryMass / kit.Area / float64(n), depth: depth,
@@ -66,12 +66,12 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	return b, nil
 }
 
-func (e Equipment) layerCount() int {
+func (e Equipment) layerCount(charge Charge, ambient Ambient, material drying.Material) int {
 	switch {
 	case e.Still:
 		return 1
 	case e.Layers == 0:
-		return DefaultLayers
+		return LayersFor(charge, ambient, material, Draught{usualHeat, e.Airflow})
 	}
 	return e.Layers
 }

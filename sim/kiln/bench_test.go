@@ -38,15 +38,15 @@ func kilning(b *testing.B, charge kiln.Charge, kit kiln.Equipment) {
 }
 
 func BenchmarkThinTrayThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(1500.0), Layers: kiln.ThinLayers})
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(1500.0)})
 }
 
-func BenchmarkTwentyLayersThirtyHours(b *testing.B) {
-	kilning(b, tonne, kiln.Equipment{Area: 3, Airflow: 1.25, Layers: 20})
+func BenchmarkDeepBedThirtyHours(b *testing.B) {
+	kilning(b, tonne, kiln.Equipment{Area: 3, Airflow: 1.25})
 }
 
 func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(400.0), Recirculation: 0.6, Layers: kiln.ThinLayers})
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(400.0), Recirculation: 0.6})
 }
 
 func BenchmarkStillOvenThirtyHours(b *testing.B) {

@@ -28,7 +28,7 @@ type Equipment struct {
 
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Still         bool    // an oven without a fan
-	Layers        int     // 0 for DefaultLayers; a still oven has one
+	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven has one
 }
 
 // Ambient is the air that the kiln draws in.
@@ -39,13 +39,7 @@ type Ambient struct {
 }
 
 const (
-	// DefaultLayers is the number of layers of a bed when none is stated.
-	DefaultLayers = 20
-
-	// ThinLayers is enough for a tray a few corns deep.
-	ThinLayers = 3
-
-	// mostLayers bounds the number of layers.
+	// mostLayers bounds the number of layers that can be asked for.
 	mostLayers = 400
 
 	// StillVent is a usual air change through the leaks and the vent of a

@@ -20,7 +20,7 @@ var (
 // cabinet a home kiln of half a square metre and 60 m³/h.
 var (
 	house   = kiln.Equipment{Area: 3, Airflow: 4500.0 / 3600}
-	cabinet = kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Layers: kiln.ThinLayers}
+	cabinet = kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600}
 )
 
 var (

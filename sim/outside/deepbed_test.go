@@ -74,7 +74,7 @@ func deepBeds() []row {
 	}
 	for _, c := range [][2]float64{{0.05, 106}, {0.10, 254}, {0.20, 663}} {
 		list = append(list, row{what: fmt.Sprintf("resistance of dry barley at %.2f m/s", c[0]), unit: "Pa/m", digits: 0, source: c[1], accepted: about(c[1], 1),
-			key: "asabe-d272", standing: "from memory", model: func(t testing.TB) float64 {
+			key: "asabe-d272", standing: "formula, from memory", model: func(t testing.TB) float64 {
 				p, err := drying.Malt{}.Packing().Resistance(c[0])
 				require.NoError(t, err)
 				return p

@@ -3,6 +3,7 @@ package outside
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -29,12 +30,12 @@ func steeping() []row {
 		for i, w := range kunzeMoistures {
 			list = append(list, row{what: fmt.Sprintf("continuous steep, %g h at %g °C", line.hours[i], line.at), unit: "%", digits: 1,
 				source: w, accepted: about(w, 2), key: "kunze", standing: "from memory",
-				model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, line.at, line.hours[i]).Moisture() }})
+				model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, line.at, line.hours[i]).Moisture() }}.fitted("pelegK1", "barleyCoreWater"))
 		}
 	}
 	list = append(list, row{what: "the twelve together, root mean square", unit: "points", digits: 2, says: "at most 1.0", accepted: atMost(1),
-		key: "kunze", standing: "from memory; the bound is ours", model: kunzeRMS})
-	return append(append(list, schedules()...), weighings()...)
+		key: "kunze", standing: "from memory; the bound is ours", model: kunzeRMS}.fitted("pelegK1", "barleyCoreWater"))
+	return slices.Concat(list, schedules(), otherSteeps(), weighings(), foretold())
 }
 
 // schedules are steeps in soaks and rests, and what the water does.
@@ -45,24 +46,77 @@ func schedules() []row {
 	}
 	return []row{
 		guide("first soak, 8 h at 15 °C", "%", "30–35", band{30, 35},
-			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, 8).Moisture() }),
+			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, 8).Moisture() }).held("only the cast was fitted"),
 		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C: cast", "%", "43–45", band{43, 45},
-			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Moisture() }),
-		guide("the same, corns chitted", "%", "over 80", atLeast(80),
-			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Batch().Chitted }),
-		{what: "14.5 °C: 5 h wet, 19 h air, 4 h wet, 20 h air, wet to 45 %", unit: "h", digits: 0, says: "day 3, 48–72", accepted: band{48, 72},
-			key: "mebak", standing: "from memory", model: mebakSteep},
+			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Moisture() }).calibrated("eagerAfter", "eagerness"),
+		guide("the same, air blown through its soaks: corns chitted", "%", "over 80", atLeast(80),
+			func(t testing.TB) float64 { return 100 * aired(t, 15, canadian...).Batch().Chitted }).calibrated("barleyChit"),
+		guide("the same in still water: corns chitted", "%", "over 80", atLeast(80),
+			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Batch().Chitted }).calibrated("barleyChit").
+			butMissed(band{62, 69}, "in still water next to nothing grows, and the source does not say whether its soaks are aired"),
+		row{what: "14.5 °C: 5 h wet, 19 h air, 4 h wet, 20 h air, wet to 45 %", unit: "h", digits: 0, says: "day 3, 48–72", accepted: band{48, 72},
+			key: "mebak", standing: "from memory", model: mebakSteep}.held("its kiln set the drying, not its steep"),
 		// Its first moisture is not given. Husk and film together hold 0.14 kg/kg, as the
 		// table and the weighings ask for; that fits from 14 %, not from 12 %.
-		{what: "5 min at 18 °C, from 14 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3),
-			key: "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.14, 18, 1.0/12).Moisture() }},
-		{what: "5 min at 18 °C, from 12 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3), measured: about(21.7, 0.1),
+		row{what: "5 min at 18 °C, from 14 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3),
+			key: "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.14, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater"),
+		row{what: "5 min at 18 °C, from 12 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3), measured: about(21.7, 0.1),
 			missed: "husk and film hold what the weighings ask for, which fits a grain of 14 %",
-			key:    "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 18, 1.0/12).Moisture() }},
+			key:    "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater"),
 		oxygenRow(10, 11.3), oxygenRow(15, 10.1), oxygenRow(20, 9.1),
-		{what: "oxygen taken in the third soak over that in the first", unit: "times", digits: 1, source: 10, accepted: about(10, 0.5),
-			key: "kent-evers", standing: "from memory", model: oxygenGrowth},
+		row{what: "oxygen taken in the third soak over that in the first", unit: "times", digits: 1, source: 10, accepted: about(10, 0.5),
+			key: "kent-evers", standing: "from memory", model: oxygenGrowth}.calibrated("oxygen that grain takes (sim/steep/oxygen.go)"),
 	}
+}
+
+// otherSteeps are those of other grains.
+func otherSteeps() []row {
+	list := []row{
+		row{what: "maize, 20 h, 4 h of rest and 20 h at 22 °C", unit: "%", digits: 1, says: "40–46", accepted: band{40, 46},
+			standing: "common practice; calibrated to it", model: func(t testing.TB) float64 { return 100 * soaked(t, "maize", 22, 20, 4, 20).Moisture() }}.calibrated("maizeUptake"),
+		row{what: "maize, ten days at 22 °C: no wetter than it is milled", unit: "%", digits: 1, source: 45, accepted: about(45, 0.5),
+			standing: "common practice; calibrated to it", model: func(t testing.TB) float64 { return 100 * soaked(t, "maize", 22, 240).Moisture() }}.calibrated("maizeCoreWater"),
+		row{what: "sorghum, 22 h, 4 h of rest and 22 h at 25 °C", unit: "%", digits: 1, says: "40 and more", accepted: band{40, 46},
+			key: "sorghum-study", standing: "seen; calibrated to it", model: func(t testing.TB) float64 { return 100 * soaked(t, "sorghum", 25, 22, 4, 22).Moisture() }}.calibrated("sorghumUptake"),
+	}
+	// What leaches in the longer hours, and what husk and film take at once, makes them some
+	// hundredths less.
+	for _, c := range []struct {
+		species       string
+		energy        float64 // kJ/mol
+		key, standing string
+	}{
+		{"barley", 48.5, "mok-1983", "published, from its activation energy of 48.5 kJ/mol"},
+		{"wheat", 51, "becker-1960", "published, from its activation energy of 51 kJ/mol"},
+		{"maize", 31, "shull-1924", "seen; calibrated to it, 31 kJ/mol"},
+	} {
+		ratio := math.Exp(c.energy * 1e3 / 8.314 * (1/283.15 - 1/293.15))
+		r := row{what: c.species + " to 38 %, hours at 10 °C over those at 20 °C", unit: "times", digits: 2, source: ratio, accepted: about(ratio, 0.03),
+			key: c.key, standing: c.standing, model: func(t testing.TB) float64 { return hoursTo(t, c.species, 10, 0.38) / hoursTo(t, c.species, 20, 0.38) }}
+		if c.species == "maize" {
+			r = r.calibrated("maizeUptakeEnergy")
+		} else {
+			r = r.sum()
+		}
+		list = append(list, r)
+	}
+	return list
+}
+
+// hoursTo is how long a grain of 12 % stands in water until it has the moisture w.
+func hoursTo(t testing.TB, species string, at, w float64) float64 {
+	s, err := steep.New(lot(t, species, 880, 0.12))
+	require.NoError(t, err)
+	const step = 0.05 // h
+	before := s.Moisture()
+	for n := 1; n < 20_000; n++ {
+		require.NoError(t, s.Soak(step*hour, steep.Water{T: at}))
+		if now := s.Moisture(); now >= w {
+			return step * (float64(n) - (now-w)/(now-before))
+		}
+		before = s.Moisture()
+	}
+	return math.NaN()
 }
 
 func oxygenRow(at, mg float64) row {
@@ -72,7 +126,7 @@ func oxygenRow(at, mg float64) row {
 			v, err := steep.OxygenInWater(at)
 			require.NoError(t, err)
 			return v
-		}}
+		}}.sum()
 }
 
 // lot is so many kg of dry matter of a species at the moisture w, wet basis.
@@ -86,11 +140,37 @@ func lot(t testing.TB, species string, dry, w float64) grain.Lot {
 // steeped is barley of the moisture w after soak, rest, soak ... of so many hours.
 func steeped(t testing.TB, w, at float64, hours ...float64) *steep.State {
 	t.Helper()
-	s, err := steep.New(lot(t, "barley", 880, w))
+	return grainSteeped(t, lot(t, "barley", 880, w), at, hours...)
+}
+
+// soaked is a grain of 12 % after the same.
+func soaked(t testing.TB, species string, at float64, hours ...float64) *steep.State {
+	t.Helper()
+	return grainSteeped(t, lot(t, species, 880, 0.12), at, hours...)
+}
+
+func grainSteeped(t testing.TB, l grain.Lot, at float64, hours ...float64) *steep.State {
+	t.Helper()
+	s, err := steep.New(l)
 	require.NoError(t, err)
 	for i, h := range hours {
 		if i%2 == 0 {
 			require.NoError(t, s.Soak(h*hour, steep.Water{T: at}))
+		} else {
+			require.NoError(t, s.Rest(h*hour, steep.Air{T: at, RH: 0.9}))
+		}
+	}
+	return &s
+}
+
+// aired is the same schedule of barley of 12 % with air blown through all its soaks.
+func aired(t testing.TB, at float64, hours ...float64) *steep.State {
+	t.Helper()
+	s, err := steep.New(lot(t, "barley", 880, 0.12))
+	require.NoError(t, err)
+	for i, h := range hours {
+		if i%2 == 0 {
+			require.NoError(t, s.Soak(h*hour, steep.Water{T: at, Aerated: true}))
 		} else {
 			require.NoError(t, s.Rest(h*hour, steep.Air{T: at, RH: 0.9}))
 		}

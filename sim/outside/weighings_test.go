@@ -28,9 +28,9 @@ func weighings() []row {
 	for _, series := range molinaCano {
 		list = append(list,
 			row{what: "lot " + series.lot + ", its factor fitted: worst of 6 weighings", unit: "g of 50", digits: 1, says: "at most 1.1", accepted: atMost(1.1),
-				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1)},
+				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1)}.fitted("barleyHuskWater", "barleyFilmWater"),
 			row{what: "the same, its factor and its husk water fitted", unit: "g of 50", digits: 1, says: "at most 0.5", accepted: atMost(0.5),
-				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1, looseWater)})
+				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1, looseWater)}.fitted("barleyHuskWater", "barleyFilmWater"))
 	}
 	return list
 }

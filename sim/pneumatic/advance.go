@@ -51,6 +51,9 @@ func (r *runner) step(limit float64) (float64, error) {
 	mean, warmest := b.T(), b.Warmest()
 	b.running = r.air.Flow > 0 && r.air.Run.runs(b.running, b.age, mean, warmest)
 	limit = min(limit, mostStep, r.air.Run.Clock.untilSwitch(b.age))
+	if !b.running && b.pores > 0 && b.starved > 0 {
+		limit = min(limit, max(b.pores/b.starved, shortest))
+	}
 	h := fitted(b.length, limit)
 	for {
 		if err := b.meter.Spend(2 * b.count); err != nil {
@@ -136,6 +139,7 @@ func (r *runner) take(a *attempt) error {
 	b.age += a.h
 	b.sinceTurn += a.h
 	b.now = a.flows[1]
+	b.airs(a.h, (r.one.starved+r.two.starved)/2)
 	for i := range a.flows {
 		b.ledger.book(&a.flows[i], a.h/2)
 		b.plant.book(&r.air, &a.flows[i], a.h/2)

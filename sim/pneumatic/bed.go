@@ -53,6 +53,8 @@ type Bed struct {
 	running   bool    // the fan
 	length    float64 // of the step to try next, s
 	now       flow    // of the last step
+	pores     float64 // oxygen in them, kg
+	starved   float64 // oxygen that came from the pores in the last step, kg/s
 	room      Room    // last stood in
 	ledger    Ledger
 	plant     Plant
@@ -83,6 +85,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep, scratch: new(runner)}
 	b.wetFrom, _ = material.Wet()
 	b.spread(batch, t)
+	b.aired()
 	b.ledger = Ledger{DryStart: batch.Dry, WaterStart: batch.Water, HeatStart: b.heat()}
 	return b, nil
 }

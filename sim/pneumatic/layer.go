@@ -13,6 +13,7 @@ type layer struct {
 	clock    float64 // growth clock, °C·h
 	chitted  float64 // share of its corns
 	due      float64 // share of its germinable corns whose chit is due
+	debt     float64 // share by which it grows and breathes less, see [grain.Lot.DebtRate]
 }
 
 // plus returns the layer with h times the rates added to it.
@@ -21,11 +22,12 @@ func (l layer) plus(h float64, r *rate) layer {
 	l.water += h * r.water
 	l.respired += h * r.burn
 	l.clock += h * r.clock
+	l.debt += h * r.debt
 	return l
 }
 
 // rate is how a layer changes each second.
-type rate struct{ heat, water, burn, clock float64 }
+type rate struct{ heat, water, burn, clock, debt float64 }
 
 // moment is what a layer's state comes to.
 type moment struct {
@@ -34,6 +36,7 @@ type moment struct {
 	capacity float64 // J/K
 	burn     float64 // dry matter respired, kg/s
 	pace     float64 // of the growth clock, °C·h/s
+	debt     float64 // 1/s
 }
 
 func (b *Bed) dryOf(l *layer) float64 { return b.dryAtFirst - l.respired }
@@ -45,20 +48,31 @@ func (b *Bed) capacityOf(l *layer) float64 {
 
 func (b *Bed) tOf(l *layer) float64 { return l.heat / b.capacityOf(l) }
 
-// moment gives what goes on in a layer by itself.
+// moment gives what goes on in a layer by itself, where it has all the oxygen that it wants.
 func (b *Bed) moment(l *layer) moment {
 	dry := b.dryOf(l)
 	m := moment{capacity: b.capacityOf(l), x: l.water / dry}
 	m.t = l.heat / m.capacity
 	w := l.water / (l.water + dry)
-	m.burn = b.lot.DryMass / float64(b.count) * b.lot.RespirationSpeed(l.clock, m.t, w, 1)
-	m.pace = b.lot.ClockSpeed(l.clock, m.t, w, 1) / hour
+	m.burn = b.lot.DryMass / float64(b.count) * b.lot.RespirationSpeed(l.clock, m.t, w, 1-l.debt)
+	m.pace = b.lot.ClockSpeed(l.clock, m.t, w, 1-l.debt) / hour
+	if l.debt > 0 {
+		m.debt = b.lot.DebtRate(l.debt, l.clock, w, 0)
+	}
 	return m
+}
+
+// starve leaves a layer the share of its oxygen that reaches it, 0 to 1: it grows and burns by
+// that share alike.
+func (b *Bed) starve(l *layer, m *moment, share float64) {
+	m.burn *= share
+	m.pace *= share
+	m.debt = b.lot.DebtRate(l.debt, l.clock, m.x/(1+m.x), 1-share)
 }
 
 // own is the part of a layer's rates that neither air nor neighbour has to do with.
 func (m *moment) own() rate {
-	return rate{heat: grain.StarchHeat * m.burn, water: grain.StarchWater * m.burn, burn: m.burn, clock: m.pace}
+	return rate{heat: grain.StarchHeat * m.burn, water: grain.StarchWater * m.burn, burn: m.burn, clock: m.pace, debt: m.debt}
 }
 
 // activity gives the relative humidity in balance with the corns, 0 to 1, at the

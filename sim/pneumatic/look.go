@@ -39,9 +39,10 @@ func (b *Bed) Coldest() float64 {
 // steps taken, some minutes apart.
 func (b *Bed) Highest() float64 { return b.hottest }
 
-// Pace is the speed of the growth clock were the whole bed at t °C, °C·h for each second.
+// Pace is the speed of the growth clock were the whole bed at t °C and had all the oxygen that it
+// wants, °C·h for each second.
 func (b *Bed) Pace(t float64) float64 {
-	return b.lot.ClockSpeed(b.Clock(), t, b.Moisture(), 1) / hour
+	return b.lot.ClockSpeed(b.Clock(), t, b.Moisture(), 1-b.debt()) / hour
 }
 
 // Layer is one layer of the bed.
@@ -137,6 +138,15 @@ func (b *Bed) Chitted() float64 {
 	return sum / float64(b.count)
 }
 
+// debt is the mean of what the corns owe; see [grain.Lot.DebtRate].
+func (b *Bed) debt() float64 {
+	sum := 0.0
+	for i := range b.inUse() {
+		sum += b.layers[i].debt
+	}
+	return sum / float64(b.count)
+}
+
 // Acrospire is the acrospire of a corn of mean growth, as a share of the corn.
 func (b *Bed) Acrospire() float64 { return b.lot.Profile.Acrospire(b.Clock()) }
 
@@ -166,7 +176,7 @@ func (b *Bed) LongestUnturned() float64 { return max(b.longest, b.sinceTurn) }
 func (b *Bed) Batch() grain.Batch {
 	return grain.Batch{
 		Lot: b.lot, Dry: b.DryMatter(), Water: b.water(), Leached: b.leached,
-		Respired: b.respired(), Clock: b.Clock(), Chitted: b.Chitted(),
+		Respired: b.respired(), Clock: b.Clock(), Chitted: b.Chitted(), Debt: b.debt(),
 	}
 }
 

@@ -6,51 +6,85 @@ import (
 	"maltwright/sim/grain"
 )
 
-const (
-	// poreDiffusion, m²/s, is that of oxygen through the pores of a bed:
-	// 2.0e-5 in free air (handbook, from memory) times the voids of 0.40 to the
-	// power 1.5 (handbook, from memory: Bruggeman's law).
-	poreDiffusion = 2.0e-5 * 0.2530
-	// airOxygen is the density of oxygen in air, kg/m³: published, 23.1 % of the
-	// mass of air of 1.23 kg/m³ at 15 °C.
-	airOxygen = 0.284
-)
+// aired fills the pores of the bed with fresh air.
+func (b *Bed) aired() { b.pores, b.starved = b.poresHold(), 0 }
 
-// OxygenReach is the depth, m, to which oxygen comes by diffusion from an open
-// face into a bed that stands and takes demand kg/(m³ s) of it, the same at every
-// depth: √(2·D·ρ/demand), D the diffusion through the pores, ρ the oxygen in the
-// air. Nothing taken is reached at any depth.
-func OxygenReach(demand float64) float64 {
-	return math.Sqrt(2 * poreDiffusion * airOxygen / demand)
+// poresHold is the oxygen in the pores of a bed that was aired, kg.
+func (b *Bed) poresHold() float64 { return grain.PoreOxygen * b.Depth() * b.vessel.Area }
+
+// reached gives the share of each layer that oxygen reaches by diffusion from the upper face,
+// by what each would burn if it had all that it wants:
+//
+//	∫ z·demand dz = D·ρ
+//
+// Below that depth there is nothing but what the pores hold.
+func (b *Bed) reached(at []moment, depth float64, share []float64) {
+	thick := depth / float64(b.count)
+	left := grain.PoreSupply
+	for k := range b.count { // from the upper face
+		i := b.count - 1 - k
+		demand := grain.StarchO2 * at[i].burn / (thick * b.vessel.Area)
+		from := float64(k) * thick
+		to := from + thick
+		if used := demand * (to*to - from*from) / 2; used < left {
+			left -= used
+			share[i] = 1
+			continue
+		}
+		share[i] = (math.Sqrt(from*from+2*left/demand) - from) / thick
+		left = 0
+	}
 }
 
-// OxygenDemand is the oxygen, kg/(m³ s), that a batch takes at t °C, spread over
-// the room it fills.
-func OxygenDemand(b *grain.Batch, t float64) float64 {
-	burn := b.Lot.DryMass * b.Lot.RespirationSpeed(b.Clock, t, b.Moisture(), 1)
-	return grain.StarchO2 * burn / b.Lot.BedVolume(b.X(), b.Clock)
+// breathe leaves the layers of a bed that stands the oxygen that they get. As long as the pores
+// hold some, that is all they want; what diffusion does not bring then comes from there.
+func (s *stage) breathe() {
+	b := s.b
+	var share [MostLayers]float64
+	b.reached(s.at[:b.count], s.depth, share[:b.count])
+	for i := range b.count {
+		switch {
+		case share[i] >= 1:
+		case b.pores > 0:
+			s.starved += grain.StarchO2 * (1 - share[i]) * s.at[i].burn
+		default:
+			b.starve(&s.y[i], &s.at[i], share[i])
+		}
+	}
 }
+
+// airs keeps the account of the pores over dt seconds in which so much came from them, kg/s.
+func (b *Bed) airs(dt, starved float64) {
+	if b.running {
+		b.aired()
+		return
+	}
+	b.starved = starved
+	b.pores = math.Max(0, b.pores-dt*starved)
+	if b.pores < poresSpent*b.poresHold() {
+		b.pores = 0
+	}
+}
+
+// poresSpent, of what they hold: pores with so little count as empty.
+const poresSpent = 1e-3
 
 // OxygenDepth is the depth, m, to which oxygen comes by diffusion from the upper
-// face while the fan stands, by what each layer takes now: ∫ z·demand dz = D·ρ.
+// face while the fan stands, by what each layer takes where it has all that it wants.
 // It is the depth of the bed where oxygen comes all through.
 func (b *Bed) OxygenDepth() float64 {
 	if b.count == 0 {
 		return math.NaN()
 	}
-	depth := b.Depth()
-	thick := depth / float64(b.count)
-	left := poreDiffusion * airOxygen
-	for i := range b.count { // from the upper face
-		m := b.moment(&b.layers[b.count-1-i])
-		demand := grain.StarchO2 * m.burn / (thick * b.vessel.Area)
-		from := float64(i) * thick
-		to := from + thick
-		if used := demand * (to*to - from*from) / 2; used < left {
-			left -= used
-			continue
-		}
-		return math.Sqrt(from*from + 2*left/demand)
+	var at [MostLayers]moment
+	var share [MostLayers]float64
+	for i := range b.inUse() {
+		at[i] = b.moment(&b.layers[i])
 	}
-	return depth
+	depth, sum := b.Depth(), 0.0
+	b.reached(at[:b.count], depth, share[:b.count])
+	for i := range b.count {
+		sum += share[i]
+	}
+	return depth * sum / float64(b.count)
 }

@@ -36,6 +36,7 @@ type stage struct {
 	first    *[MostLayers]rate // k1; nil at the first stage
 	implicit float64           // γ·h, s
 	depth    float64           // of the bed, m
+	starved  float64           // oxygen that the layers lack beyond the pores, kg/s
 	running  bool
 
 	at    [MostLayers]moment
@@ -47,7 +48,7 @@ type stage struct {
 // begin makes the stage ready to run. What it has of each layer is written by run.
 func (s *stage) begin(r *runner, y *[MostLayers]layer, first *[MostLayers]rate, implicit, depth float64) {
 	s.supplied, s.b, s.y, s.first = &r.air, r.b, y, first
-	s.implicit, s.depth, s.running, s.flow = implicit, depth, r.b.running, flow{}
+	s.implicit, s.depth, s.running, s.flow, s.starved = implicit, depth, r.b.running, flow{}, 0
 }
 
 // remaining is the right side for a layer: its rates, less 2·k1 at the second stage.
@@ -56,7 +57,7 @@ func (s *stage) remaining(i int, f rate) rate {
 		return f
 	}
 	k := &s.first[i]
-	return rate{heat: f.heat - 2*k.heat, water: f.water - 2*k.water, burn: f.burn - 2*k.burn, clock: f.clock - 2*k.clock}
+	return rate{heat: f.heat - 2*k.heat, water: f.water - 2*k.water, burn: f.burn - 2*k.burn, clock: f.clock - 2*k.clock, debt: f.debt - 2*k.debt}
 }
 
 // set keeps the flows of a layer, and by how many kelvin they were moved along J.
@@ -71,6 +72,7 @@ func (s *stage) run() {
 		s.at[i] = s.b.moment(&s.y[i])
 	}
 	if !s.running {
+		s.breathe()
 		s.stand()
 		return
 	}

@@ -86,13 +86,13 @@ func TestASlabCoolsByItsSlowestShape(t *testing.T) {
 func TestOxygenReachesTwoDecimetres(t *testing.T) {
 	b := settled(t, blown(500, 13, 0.98))
 	batch := b.Batch()
-	reach := pneumatic.OxygenReach(pneumatic.OxygenDemand(&batch, b.T()))
+	reach := grain.OxygenReach(grain.OxygenDemand(&batch, b.T()))
 	assert.InDelta(t, 0.2, reach, 0.02)
 	b.Turn()
 	assert.InEpsilon(t, reach, b.OxygenDepth(), 1e-3, "an even bed")
 	thin := bed(t, batch, pneumatic.Vessel{Area: metre(batch, 0.1)}, 15)
 	assert.InEpsilon(t, thin.Depth(), thin.OxygenDepth(), 1e-12, "all through a thin one")
-	assert.Equal(t, math.Inf(1), pneumatic.OxygenReach(0))
+	assert.Equal(t, math.Inf(1), grain.OxygenReach(0))
 	byHand := grain.StarchO2 * 2.0e3 / grain.StarchHeat / 1.9 // kg/(m³ s), 2 kW on 1.9 m³
-	assert.InDelta(t, math.Sqrt(2*5.06e-6*0.284/byHand), pneumatic.OxygenReach(byHand), 1e-3)
+	assert.InDelta(t, math.Sqrt(2*5.06e-6*0.284/byHand), grain.OxygenReach(byHand), 1e-3)
 }

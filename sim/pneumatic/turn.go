@@ -8,7 +8,7 @@ import (
 )
 
 // Turn mixes the bed: water, heat, dry matter and growth of every layer become
-// their mean. Nothing is lost.
+// their mean, and fresh air comes into its pores. Nothing is lost.
 func (b *Bed) Turn() {
 	b.longest = b.LongestUnturned()
 	b.sinceTurn = 0
@@ -20,6 +20,7 @@ func (b *Bed) Turn() {
 	for i := range b.inUse() {
 		b.layers[i] = mean
 	}
+	b.aired()
 }
 
 // mean is a layer of the whole bed, well mixed. All layers began with the same
@@ -35,6 +36,7 @@ func (b *Bed) mean() layer {
 		m.clock += l.clock * share
 		m.chitted += l.chitted * share
 		m.due += l.due * share
+		m.debt += l.debt * share
 	}
 	return m
 }

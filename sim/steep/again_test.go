@@ -67,7 +67,7 @@ func TestMoistGrainDrinksLess(t *testing.T) {
 		s, err := steep.New(l)
 		require.NoError(t, err)
 		assert.InDelta(t, w, s.Moisture(), 1e-12, "it holds what it holds")
-		require.NoError(t, s.Soak(hours*3600, steep.Water{T: 14, Aerated: true}))
+		require.NoError(t, s.Soak(hours*3600, steep.Water{T: 14}))
 		return s.Moisture()
 	}
 	for _, w := range []float64{0.18, 0.22, 0.26, 0.30, 0.35} {

@@ -32,6 +32,29 @@ func (w Water) exchange(blowing bool, t float64) exchange {
 	return exchange{blown + in, (blown*w.fullAt(t) + in*w.full()) / (blown + in)}
 }
 
+// always is the exchange of water through which the usual air is blown all the time.
+func always(w Water, t float64) exchange { return exchange{airTransfer / hour, w.fullAt(t)} }
+
+// drinksAir sets what the corns can take in a stretch in which they get a share of what they
+// draw from the water as it stands. To that comes what bubbles and fresh water bring and the
+// water does not keep: of k·full in all it keeps k·(full − o), and k·o passes the corns. In
+// water that stays full all of k·full is theirs.
+func (s *State) drinksAir(st *stretch, x exchange, share float64, full bool) {
+	if full {
+		st.inWater = func(float64) float64 { return s.each(x.k * x.full) }
+		return
+	}
+	o, wetTime, starved := s.oxygen, s.wetTime, share < 1
+	st.lack = 1 - share
+	st.inWater = func(at float64) float64 {
+		could := share * s.draws(wetTime+at)
+		if x.k > 0 && !starved {
+			could += s.each(x.k * math.Max(0, x.after(o, wetTime, at)))
+		}
+		return could
+	}
+}
+
 // breathes gives the oxygen at the end of the stretch and the share of what the corns ask
 // for that they get in it. It cuts the stretch where the oxygen runs out.
 //

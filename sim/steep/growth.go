@@ -8,9 +8,6 @@ import (
 )
 
 const (
-	// waterAccess: the growth clock under water that still holds oxygen,
-	// against air. Calibrated to chit above 80 % at cast [canadian-guide].
-	waterAccess = 0.8
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
 	growthStep = 600.0
@@ -19,35 +16,47 @@ const (
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how
-// fast the corns burn.
+// much oxygen the corns can take.
 type stretch struct {
 	dt      float64 // s
 	t       float64 // °C
-	access  float64 // of air, 0 to 1
+	lack    float64 // share of the time in which the corns count as without oxygen, under water
 	maxStep float64 // s
 	water   func(dt float64) uptake
 	leached func(dt float64) float64
 
-	// What the corns burn, kg/kg of first dry matter per second; the other is nil.
-	burnInWater func(dt float64) float64
-	burnInAir   func(clock, w float64) float64
+	// What the corns can take, kg of oxygen per kg of first dry matter and second: under
+	// water at a time of the stretch, in air for what they want. The other is nil.
+	inWater func(at float64) float64
+	inAir   func(wanted, clock, x float64) float64
 }
 
 // moment is a time in a stretch and what does not depend on growth there.
 type moment struct {
 	drunk, leached float64 // kg/kg of first dry matter
-	burnt          float64 // kg/kg of first dry matter per second, in water
+	oxygen         float64 // that can be taken from water, kg per kg of first dry matter and second
 }
 
 func (st *stretch) moment(at float64) moment {
 	m := moment{drunk: st.water(at).sum(), leached: st.leached(at)}
-	if st.burnInWater != nil {
-		m.burnt = st.burnInWater(at)
+	if st.inWater != nil {
+		m.oxygen = st.inWater(at)
 	}
 	return m
 }
 
-// grow runs clock, respiration and chit through a stretch with the classical
+// growth is what grows in a stretch, or how fast, each second.
+type growth struct {
+	clock    float64 // °C·h
+	respired float64 // kg/kg of first dry matter
+	debt     float64 // share
+}
+
+func (g growth) plus(h float64, r growth) growth {
+	return growth{g.clock + h*r.clock, g.respired + h*r.respired, g.debt + h*r.debt}
+}
+
+// grow runs clock, respiration, debt and chit through a stretch with the classical
 // Runge–Kutta method.
 func (s *State) grow(st *stretch) {
 	n := math.Max(1, math.Ceil(st.dt/st.maxStep))
@@ -56,31 +65,39 @@ func (s *State) grow(st *stretch) {
 	due, start := s.lot.Profile.Due(s.clock), st.moment(0)
 	for i := range int(n) {
 		middle, end := st.moment((float64(i)+0.5)*h), st.moment(float64(i+1)*h)
-		g1, r1 := s.growRate(st, &start, s.clock, s.respired)
-		g2, r2 := s.growRate(st, &middle, s.clock+h/2*g1, s.respired+h/2*r1)
-		g3, r3 := s.growRate(st, &middle, s.clock+h/2*g2, s.respired+h/2*r2)
-		g4, r4 := s.growRate(st, &end, s.clock+h*g3, s.respired+h*r3)
-		s.clock += h / 6 * (g1 + 2*g2 + 2*g3 + g4)
-		s.respired += h / 6 * (r1 + 2*r2 + 2*r3 + r4)
+		g := growth{s.clock, s.respired, s.debt}
+		g1 := s.growRate(st, &start, g)
+		g2 := s.growRate(st, &middle, g.plus(h/2, g1))
+		g3 := s.growRate(st, &middle, g.plus(h/2, g2))
+		g4 := s.growRate(st, &end, g.plus(h, g3))
+		g = g.plus(h/6, g1).plus(h/3, g2).plus(h/3, g3).plus(h/6, g4)
+		s.clock, s.respired, s.debt = g.clock, g.respired, g.debt
 		before := due
 		due, start = s.lot.Profile.Due(s.clock), end
 		s.chitted += s.lot.Chitting(before, due, st.t)
 	}
 }
 
-func (s *State) growRate(st *stretch, m *moment, clock, respired float64) (perSecond, burnt float64) {
-	x := s.x(m.drunk, respired, m.leached)
-	w := x / (1 + x)
-	burnt = m.burnt
-	if st.burnInAir != nil {
-		burnt = st.burnInAir(clock, w)
+// growRate gives the rates by one access for growth and burning alike: the oxygen that can
+// be taken over what the corns want, at most 1. What they owe makes them want less.
+func (s *State) growRate(st *stretch, m *moment, g growth) growth {
+	x := s.x(m.drunk, g.respired, m.leached)
+	w, free := x/(1+x), 1-g.debt
+	want := s.lot.RespirationSpeed(g.clock, st.t, w, free)
+	could, lack := m.oxygen, st.lack
+	if st.inAir != nil {
+		could = st.inAir(grain.StarchO2*want, g.clock, x)
 	}
-	return s.lot.ClockSpeed(clock, st.t, w, st.access) / hour, burnt
-}
-
-// breath is the dry matter burnt by the oxygen taken from water, kg per kg of
-// first dry matter and second, at the time t since the first wetting.
-func (s *State) breath(t float64) float64 {
-	mg := firstDemand * math.Pow(demandGrowth, math.Min(t/demandTime, 1)) / hour
-	return mg * milligram * (1 + s.lot.Moisture0) / grain.StarchO2
+	access := 1.0
+	if could < grain.StarchO2*want {
+		access = could / (grain.StarchO2 * want)
+	}
+	if st.inAir != nil {
+		lack = 1 - access
+	}
+	return growth{
+		clock:    s.lot.ClockSpeed(g.clock, st.t, w, access*free) / hour,
+		respired: access * want,
+		debt:     s.lot.DebtRate(g.debt, g.clock, w, lack),
+	}
 }

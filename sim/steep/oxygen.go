@@ -53,6 +53,15 @@ func demandMet(taken float64) float64 {
 	return demandTime / math.Log(demandGrowth) * math.Log1p(taken/rise)
 }
 
+// draws is what corns in water take of what it holds, kg of oxygen per kg of first dry
+// matter and second, at the time t since the first wetting: the derivative of demand.
+func (s *State) draws(t float64) float64 {
+	return s.each(firstDemand * math.Pow(demandGrowth, math.Min(t/demandTime, 1)) / hour)
+}
+
+// each turns mg per kg of grain as received into kg per kg of first dry matter.
+func (s *State) each(mg float64) float64 { return mg * milligram * (1 + s.lot.Moisture0) }
+
 // Oxygen is what the water still holds, mg per kg of grain as received; nil in
 // air.
 func (s *State) Oxygen() float64 {

@@ -41,7 +41,7 @@ func (s *State) eager() float64 {
 
 // coreSpeed is c, the speed of the core at t °C, per second.
 func (s *State) coreSpeed(t float64) float64 {
-	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t)
+	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t, s.lot.Profile.UptakeEnergy)
 }
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
@@ -59,7 +59,7 @@ func (s *State) Rest(dt float64, a Air) error {
 	next.lies(a)
 	next.submerged, next.oxygen, next.wetted = false, 0, next.wetted || a.Spray != nil
 	for dt > 0 {
-		dt -= next.restPart(dt, drying, w, a.Spray)
+		dt -= next.restPart(dt, drying, w, a)
 	}
 	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
@@ -72,10 +72,7 @@ func (s *State) Rest(dt float64, a Air) error {
 // drying is the water that evaporates, kg/kg of first dry matter per second.
 // Grain that was never wetted does not dry in a rest.
 func (s *State) drying(a Air) (float64, error) {
-	area := s.lot.SwollenVolume() / openDepth
-	if a.Area != nil {
-		area = *a.Area
-	}
+	area := s.openArea(a)
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
 	err = errors.Join(err,
 		air.Within("air of the rest", a.T, "°C", 0, 45),
@@ -86,10 +83,32 @@ func (s *State) drying(a Air) (float64, error) {
 	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
 }
 
+// openArea is the open face of the drained bed, m².
+func (s *State) openArea(a Air) float64 {
+	if a.Area != nil {
+		return *a.Area
+	}
+	return s.lot.SwollenVolume() / openDepth
+}
+
+// breathesAir is the oxygen that the corns of a drained bed can take, kg per kg of first
+// dry matter and second, of what they want: as far as it comes in by diffusion from the open
+// face, see [grain.StillAccess], and what the air that is drawn through carries, m³/s for each kg
+// of grain as received.
+func (s *State) breathesAir(wanted, clock, x, area, drawn float64) float64 {
+	if !(wanted > 0) {
+		return wanted
+	}
+	volume := s.lot.BedVolume(x, clock)
+	still := wanted * grain.StillAccess(wanted*s.lot.DryMass/volume, volume/area)
+	return still + drawn*grain.AirOxygen*(1+s.lot.Moisture0)
+}
+
 // restPart goes on to the end of dt, until film and husk are used up, or to the
 // sixth hour of air, whichever comes first, and returns the seconds it took.
-func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
-	st := stretch{dt: dt, access: 1, maxStep: growthStep}
+func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
+	spray, area := a.Spray, s.openArea(a)
+	st := stretch{dt: dt, maxStep: growthStep}
 	if s.wetted && s.airTime < eagerAfter {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
@@ -108,7 +127,7 @@ func (s *State) restPart(dt, drying float64, w wind, spray *Spray) float64 {
 	}
 	leached := s.leached
 	st.leached = func(float64) float64 { return leached }
-	st.burnInAir = func(clock, w float64) float64 { return s.lot.RespirationSpeed(clock, st.t, w, 1) }
+	st.inAir = func(wanted, clock, x float64) float64 { return s.breathesAir(wanted, clock, x, area, a.Drawn) }
 	s.grow(&st)
 	before := s.water
 	s.water = st.water(st.dt)

@@ -25,7 +25,7 @@ const (
 type Water struct {
 	T        float64  // °C, 0 to 40, as it is poured
 	PerKg    *float64 // litres per kg of grain as received, 0.5 to 20; nil means DefaultWaterPerKg, and grain that is as warm as the water
-	Aerated  bool     // air blown through all the time: the water stays full of oxygen
+	Aerated  bool     // air blown through all the time, as much as is usual: the water stays full of oxygen
 	Blown    *Blown   // air blown through at intervals; nil for never. It adds nothing to Aerated
 	Airflow  float64  // m³/s for each kg of grain as received, blown through all the time, 0 to 1e-3; nothing beside Aerated
 	Overflow float64  // litres a second for each kg of grain as received that run in, and off again, 0 to 0.1
@@ -58,8 +58,8 @@ func (w Water) fullAt(t float64) float64 { return saturation(t) * w.perKg() }
 // the water is the same as before, at its new temperature. Out of range it
 // returns a *[air.RangeError] and leaves the state as it was.
 //
-// Once the oxygen is gone growth stands still; what the corns then lose by
-// fermenting is not followed.
+// The corns grow and burn by the oxygen that they can take, see [State.Oxygen]. Once
+// that is gone growth stands still; what they then lose by fermenting is not followed.
 func (s *State) Soak(dt float64, water Water) error {
 	water, err := water.checked()
 	if err = errors.Join(err, s.checkStep(dt)); err != nil {
@@ -122,11 +122,12 @@ func (s *State) soakPart(dt float64, water Water) float64 {
 		blowing, left = water.Blown.at(s.waterAge)
 		st.dt = math.Min(st.dt, left)
 	}
-	after, share := s.oxygen, 1.0
+	after, share, x := s.oxygen, 1.0, always(water, s.t)
 	if !water.Aerated {
-		after, share = s.breathes(&st, water.exchange(blowing, s.t))
+		x = water.exchange(blowing, s.t)
+		after, share = s.breathes(&st, x)
 	}
-	st.access = waterAccess * share
+	s.drinksAir(&st, x, share, water.Aerated)
 	st.t = s.warmed(water, st.dt)
 	s.soakStretch(&st, share)
 	s.oxygen = after
@@ -137,11 +138,11 @@ func (s *State) soakPart(dt float64, water Water) float64 {
 // of the oxygen that they ask for.
 func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile
-	from, leached, wetTime := s.water, s.leached, s.wetTime
+	from, leached := s.water, s.leached
 	c := s.coreSpeed(st.t)
-	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	most := s.most()
+	st.water = func(dt float64) uptake { return from.soaked(dt, c, most) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }
-	st.burnInWater = func(dt float64) float64 { return share * s.breath(wetTime+dt) }
 	s.grow(st)
 	s.water, s.leached = st.water(st.dt), st.leached(st.dt)
 	s.taken += s.water.sum() - from.sum()

@@ -107,18 +107,18 @@ func (s *State) cooled(w wind, spray *Spray, dt float64) (mean float64) {
 // waters sets how the waters move in a stretch of a rest, and tells whether it is cut where
 // film and husk are used up.
 func (s *State) waters(st *stretch, c, drying float64, spray *Spray) (usedUp bool) {
-	from, p := s.water, &s.lot.Profile
+	from, most := s.water, s.most()
 	if spray == nil {
-		lasts := from.lasts(st.dt, c, drying)
+		lasts := from.lasts(st.dt, c, drying, most)
 		usedUp = lasts < st.dt
 		st.dt = lasts
-		st.water = func(dt float64) uptake { return from.rested(dt, c, drying) }
+		st.water = func(dt float64) uptake { return from.rested(dt, c, drying, most) }
 		return usedUp
 	}
-	if from.film < 0.999*p.FilmWater || from.husk < 0.999*p.HuskWater {
+	if from.film < 0.999*most.film || from.husk < 0.999*most.husk {
 		st.maxStep = fillStep
 		st.dt = math.Min(st.dt, fillEnd)
 	}
-	st.water = func(dt float64) uptake { return from.soaked(dt, c, p.HuskWater, p.FilmWater) }
+	st.water = func(dt float64) uptake { return from.soaked(dt, c, most) }
 	return false
 }

@@ -35,6 +35,7 @@ type State struct {
 	airT      float64 // °C, of the air it was last rested in
 	before    float64 // kg/kg that it had drunk when the water was poured that it stands in
 	airless   float64 // s under water without oxygen
+	debt      float64 // share by which it grows and breathes less
 
 	meter *work.Meter
 }
@@ -72,9 +73,9 @@ func Again(b grain.Batch, wetted float64) (State, error) {
 		return State{}, err
 	}
 	s, m := State{lot: b.Lot, speed: b.Lot.UptakeSpeed(), first: min(b.Lot.Moisture0, storedMost)}, b.Lot.DryMass
-	s.leached, s.respired, s.clock, s.chitted = b.Leached/m, b.Respired/m, b.Clock, b.Chitted
+	s.leached, s.respired, s.clock, s.chitted, s.debt = b.Leached/m, b.Respired/m, b.Clock, b.Chitted, b.Debt
 	drunk := b.Water/m - s.first - grain.StarchWater*s.respired
-	s.water.core = min(drunk, 1/pelegK2)
+	s.water.core = min(drunk, s.most().core)
 	s.water.husk = drunk - s.water.core
 	s.wetted, s.wetTime, s.airTime = true, wetted, wetted
 	return s, nil
@@ -149,5 +150,6 @@ func (s *State) Batch() grain.Batch {
 		Respired: m * s.respired,
 		Clock:    s.clock,
 		Chitted:  s.chitted,
+		Debt:     s.debt,
 	}
 }

@@ -7,12 +7,8 @@ import (
 )
 
 const (
-	// pelegK1, h at 15 °C: calibrated to the steeping table of [kunze].
+	// pelegK1, h at 15 °C, of barley: calibrated to the steeping table of [kunze].
 	pelegK1 = 43.0
-	// pelegK2, kg/kg: calibrated to the same table. The core can drink 1/k2.
-	pelegK2 = 1.2
-	// uptakeEnergy, J/mol: published, unpolished barley [mok-1983].
-	uptakeEnergy = 48.5e3
 	// uptakeTk, K: 15 °C, where pelegK1 holds. By definition.
 	uptakeTk = 15 + air.ZeroCelsius
 	// fillTime, s: time constant with which film and husk fill; calibrated to
@@ -28,28 +24,35 @@ type uptake struct{ core, husk, film float64 }
 
 func (w uptake) sum() float64 { return w.core + w.husk + w.film }
 
-// uptakeRate is 1/k1 at t °C, per second:
+// uptakeRate is 1/k1 at t °C, per second, for the activation energy E of the species,
+// J/mol:
 //
-//	k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)], E = 48.5 kJ/mol
-func uptakeRate(t float64) float64 {
-	return math.Exp(-uptakeEnergy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/uptakeTk)) / (pelegK1 * hour)
+//	k1 = 43 h · exp[E/R·(1/Tk − 1/288.15)]
+func uptakeRate(t, energy float64) float64 {
+	return math.Exp(-energy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/uptakeTk)) / (pelegK1 * hour)
 }
 
-// drunk is Peleg's law from a core that has drunk core, after a further c, the
-// integral of m·s/k1 over time: with u = 1 − k2·core, 1/u rises by k2·c.
-func drunk(core, c float64) float64 {
-	u := 1 - pelegK2*core
-	return core + u*u*c/(1+pelegK2*u*c)
+// drunk is Peleg's law from a core that has drunk core, of most, after a further c, the
+// integral of m·s/k1 over time: with u = 1 − core/most, 1/u rises by c/most.
+func drunk(core, most, c float64) float64 {
+	u := 1 - core/most
+	return core + u*u*c/(1+u*c/most)
+}
+
+// most is where the waters go to under water.
+func (s *State) most() uptake {
+	p := &s.lot.Profile
+	return uptake{core: p.CoreWater, husk: p.HuskWater, film: p.FilmWater}
 }
 
 // soaked gives the uptake after dt seconds under water at the core speed c, per
-// second, toward the most that husk and film hold.
-func (w uptake) soaked(dt, c, huskMax, filmMax float64) uptake {
+// second, toward the most that each water comes to.
+func (w uptake) soaked(dt, c float64, most uptake) uptake {
 	left := math.Exp(-dt / fillTime)
 	return uptake{
-		core: drunk(w.core, c*dt),
-		husk: huskMax + (w.husk-huskMax)*left,
-		film: filmMax + (w.film-filmMax)*left,
+		core: drunk(w.core, most.core, c*dt),
+		husk: most.husk + (w.husk-most.husk)*left,
+		film: most.film + (w.film-most.film)*left,
 	}
 }
 
@@ -57,11 +60,11 @@ func (w uptake) soaked(dt, c, huskMax, filmMax float64) uptake {
 // c, and drying, kg/kg per second, evaporates; both from the film first, then
 // from the husk. dt must not go past [uptake.lasts]; a corn with no loose water
 // dries from its core.
-func (w uptake) rested(dt, c, drying float64) uptake {
+func (w uptake) rested(dt, c, drying float64, most uptake) uptake {
 	if w.husk+w.film <= 0 {
 		return uptake{core: w.core - drying*dt}
 	}
-	core := drunk(w.core, c*dt)
+	core := drunk(w.core, most.core, c*dt)
 	used := core - w.core + drying*dt
 	film := math.Max(0, w.film-used)
 	husk := math.Max(0, w.husk-math.Max(0, used-w.film))
@@ -71,15 +74,15 @@ func (w uptake) rested(dt, c, drying float64) uptake {
 // lasts gives the seconds, at most limit, for which film and husk last in air.
 // What is used rises steadily and is concave, so Newton's steps from nil never
 // overshoot and end at the root.
-func (w uptake) lasts(limit, c, drying float64) float64 {
+func (w uptake) lasts(limit, c, drying float64, most uptake) float64 {
 	store := w.husk + w.film
-	used := func(t float64) float64 { return drunk(w.core, c*t) - w.core + drying*t }
+	used := func(t float64) float64 { return drunk(w.core, most.core, c*t) - w.core + drying*t }
 	if store <= 0 || used(limit) <= store {
 		return limit
 	}
 	t := 0.0
 	for range 50 {
-		u := 1 - pelegK2*drunk(w.core, c*t)
+		u := 1 - drunk(w.core, most.core, c*t)/most.core
 		step := (store - used(t)) / (c*u*u + drying)
 		if !(step > 1e-9) {
 			break

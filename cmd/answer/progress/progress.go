@@ -73,7 +73,7 @@ type State struct {
 
 // Factor is one of lot or house.
 type Factor struct {
-	Factor    string `doc:"growth, respiration, uptake or drying"`
+	Factor    string `doc:"growth, chit, respiration, uptake, husk-water or drying"`
 	Posterior *answer.Spread[answer.Number]
 }
 

@@ -279,10 +279,10 @@ func TestTheErrorFallsWithEachReading(t *testing.T) {
 // However few of what is usual agree, the members that are left must not be a handful.
 func TestMembersAreDrawnAnewBeforeTheyCollapse(t *testing.T) {
 	b := invented(t, house(t), 42)
-	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
+	s := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 120)
 	assert.Greater(t, s.Rounds, 0)
-	assert.GreaterOrEqual(t, s.EffectiveSize, 20.0)
-	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 60)
+	assert.GreaterOrEqual(t, s.EffectiveSize, 40.0)
+	again := followed(t, b, 0.9*reaches(b.Forecast, model.GerminateStage), model.GerminateStage, 120)
 	assert.Equal(t, s.Z, again.Z, "the same record gives the same answer")
 	fresh := followed(t, b, 60, model.GerminateStage, 60)
 	assert.Zero(t, fresh.Rounds)

@@ -78,7 +78,7 @@ func columnOf(t *evidence.Trial, a evidence.Axis, trial int) column {
 	switch p := t.Process; {
 	case a.Thermometer:
 		c.which = Thermometer
-	case a.Factor == ensemble.Uptake:
+	case a.Factor.OfLot():
 		if p.Grain != nil && p.Grain.Name != "" && len(p.Lots) == 0 { // a mixture is no lot
 			c.grain, c.key = p.Grain, key{a.Factor, p.Grain.Name}
 		}

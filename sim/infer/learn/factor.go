@@ -17,7 +17,7 @@ const leastExplained = 0.5
 // Factor is one figure of the house.
 type Factor struct {
 	Which             ensemble.Factor // or Thermometer
-	Grain             *model.Grain    // of uptake: the lot
+	Grain             *model.Grain    // of uptake, husk-water and chit: the lot
 	Kiln              *model.Kiln     // of drying
 	Value             float64         // beside the model's 1; of the thermometer K that it shows too much
 	Error             float64         // standard error, in the same unit
@@ -32,7 +32,7 @@ type Factor struct {
 func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 
 // order is that in which factors are listed.
-var order = []ensemble.Factor{ensemble.Growth, ensemble.Respiration, ensemble.Uptake, ensemble.Drying, Thermometer}
+var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
 
 // factors are the shared columns.
 func (f *fit) factors() []Factor {

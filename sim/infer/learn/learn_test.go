@@ -43,6 +43,7 @@ func batchOf(t testing.TB, text string) *model.Batch {
 // house is an invented house whose truth the test knows.
 var house = map[ensemble.Factor]float64{
 	ensemble.Growth: 0.9, ensemble.Respiration: 1.2, ensemble.Uptake: 1.2, ensemble.Drying: 0.8, Thermometer: 1.0,
+	ensemble.HuskWater: 1.2, ensemble.Chit: 0.75,
 }
 
 // own draws what is proper to one batch from what is usual: where in its bands the
@@ -70,7 +71,8 @@ func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(e
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
 		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
-			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying])}, r)}
+			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying]),
+			HuskWater: new(house[ensemble.HuskWater]), Chit: new(house[ensemble.Chit])}, r)}
 		truth.Options.Forms = forms
 		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)
@@ -145,7 +147,10 @@ func TestAHouseThatIsKnownIsLearntAndErrorsShrinkWithTheNumberOfBatches(t *testi
 func assertShrunk(t *testing.T, batches []*model.Batch, all map[ensemble.Factor]Factor) {
 	t.Helper()
 	one := houseOf(t, batches[:1])
-	for _, which := range []ensemble.Factor{ensemble.Growth, ensemble.Uptake, ensemble.Respiration, Thermometer} {
+	for _, which := range []ensemble.Factor{ensemble.Uptake, ensemble.HuskWater} { // the weights tell rather what both come to
+		assert.Greater(t, one[which].Error, 1.1*all[which].Error, which)
+	}
+	for _, which := range []ensemble.Factor{ensemble.Growth, ensemble.Respiration, Thermometer} {
 		ratio := one[which].Error / all[which].Error
 		t.Logf("%-12s %.3f to %.3f: %.2f", which, one[which].Error, all[which].Error, ratio)
 		assert.InDelta(t, 2, ratio, 0.7, which)
