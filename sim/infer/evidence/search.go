@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/mat"
+
 	"maltwright/sim/ensemble"
 )
 
@@ -13,10 +15,12 @@ const (
 	stride   = 0.25  // of the finite differences, in standard deviations
 	rounds   = 12    // of Gauss and Newton's method at the most
 	halvings = 4     // of a step that makes it worse
+	retries  = 2     // of the own part of a step that makes a trial worse
 	goodCost = 0.01  // a step that gains less is the last
 	promised = 0.005 // a step that promises less is not taken
 	farthest = 3.0   // standard deviations to which an axis is followed
 	near     = 0.3   // standard deviations within which slopes hold that were taken elsewhere
+	far      = 1.0   // standard deviations beyond which they no longer lead the way
 )
 
 // search goes down to the mode of the posterior of some trials by Gauss and Newton's method.
@@ -74,6 +78,9 @@ func (s *search) down() error {
 			refused = gain <= 0
 		}
 		if gain >= goodCost {
+			if _, err := s.renew(far); err != nil {
+				return err
+			}
 			continue
 		}
 		if !s.exact && !refused {
@@ -93,33 +100,13 @@ func (s *search) down() error {
 // begin forecasts what is not yet, where the search stands, and takes the slopes there.
 func (s *search) begin() error {
 	if s.seats[0].here.forecast == nil {
-		if err := s.stand(); err != nil {
+		if err := s.found(s.seats); err != nil {
 			return err
 		}
+		s.cost = s.costOf(s.mean, s.seats)
 	}
 	_, err := s.renew(math.Inf(1))
 	return err
-}
-
-// stand forecasts every trial where it is.
-func (s *search) stand() error {
-	found, err := s.at(s.places())
-	if err != nil {
-		return err
-	}
-	for b, x := range s.seats {
-		x.here, x.residuals = found[b], found[b].residuals
-	}
-	s.cost = s.costOf(s.mean, s.seats)
-	return nil
-}
-
-func (s *search) places() [][]float64 {
-	list := make([][]float64, len(s.seats))
-	for b, x := range s.seats {
-		list[b] = x.z
-	}
-	return list
 }
 
 // costOf is minus the logarithm of the posterior, but for a constant.
@@ -130,19 +117,9 @@ func (s *search) costOf(mean []float64, seats []*seat) float64 {
 		sum += off * off / 2
 	}
 	for _, x := range seats {
-		sum -= LogPrior(x.own) + LogLikelihood(x.residuals)
+		sum += x.cost()
 	}
 	return sum
-}
-
-// at is every trial at a place of its axes.
-func (s *search) at(z [][]float64) ([]point, error) {
-	out := make([]point, len(s.seats))
-	err := s.each(len(s.seats), func(b int) (err error) {
-		out[b], err = s.seats[b].trial.point(z[b])
-		return err
-	})
-	return out, err
 }
 
 // each makes forecasts at once, and tells how many of them are done.
@@ -167,17 +144,17 @@ func (s *search) dry() error {
 }
 
 // advance goes the step of the normal equations, or a part of it, and gives what it gains:
-// nothing where each part makes it worse.
+// nothing where each part makes it worse. Where the shared axes go by a part of it, a trial
+// that this makes worse goes by less of its own: whatever the others do, its cost is its own.
 func (s *search) advance(n normal) (gain float64, err error) {
 	part := 1.0
 	for range halvings {
 		mean, next := s.stepped(n, part, s.seats)
-		found, err := s.at(placesOf(next))
-		if err != nil {
+		if err := s.found(next); err != nil {
 			return 0, err
 		}
-		for b, x := range next {
-			x.here, x.residuals = found[b], found[b].residuals
+		if err := s.retried(n, mean, part, next); err != nil {
+			return 0, err
 		}
 		if cost := s.costOf(mean, next); cost < s.cost {
 			for b, x := range next {
@@ -191,7 +168,53 @@ func (s *search) advance(n normal) (gain float64, err error) {
 	return 0, nil
 }
 
-func placesOf(seats []*seat) [][]float64 { return (&search{seats: seats}).places() }
+// found forecasts seats where they are.
+func (s *search) found(seats []*seat) error {
+	return s.each(len(seats), func(b int) (err error) {
+		x := seats[b]
+		x.here, err = x.trial.point(x.z)
+		x.residuals = x.here.residuals
+		return err
+	})
+}
+
+// retried has the trials that a step makes worse go by less of their own part of it.
+func (s *search) retried(n normal, mean []float64, part float64, next []*seat) error {
+	for range retries {
+		if part /= 2; len(mean) == 0 {
+			return nil
+		}
+		var seats []*seat
+		var which []int
+		for b, x := range next {
+			if x.cost() > s.seats[b].cost() {
+				own := s.seats[b].moved(n.own[b], part)
+				seats, which = append(seats, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, from: x.from}), append(which, b)
+			}
+		}
+		if err := s.found(seats); err != nil {
+			return err
+		}
+		for i, x := range seats {
+			if x.cost() < next[which[i]].cost() {
+				next[which[i]] = x
+			}
+		}
+	}
+	return nil
+}
+
+// cost is what a trial has a part in of minus the logarithm of the posterior.
+func (x *seat) cost() float64 { return -LogPrior(x.own) - LogLikelihood(x.residuals) }
+
+// moved is the own part of the axes after so much of a step.
+func (x *seat) moved(step *mat.VecDense, part float64) []float64 {
+	own := slices.Clone(x.own)
+	for i := range own {
+		own[i] = within(own[i]+part*step.AtVec(i), 0, 1)
+	}
+	return own
+}
 
 // stepped gives where a part of a step leads, with neither forecast nor residuals there.
 func (s *search) stepped(n normal, part float64, seats []*seat) (mean []float64, next []*seat) {
@@ -200,10 +223,7 @@ func (s *search) stepped(n normal, part float64, seats []*seat) (mean []float64,
 		mean[k] = within(mean[k]+part*n.mean.AtVec(k), p.Mean, p.SD)
 	}
 	for b, x := range seats {
-		own := slices.Clone(x.own)
-		for i := range own {
-			own[i] = within(own[i]+part*n.own[b].AtVec(i), 0, 1)
-		}
+		own := x.moved(n.own[b], part)
 		next = append(next, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, from: x.from})
 	}
 	return mean, next
@@ -245,11 +265,11 @@ const leastStep = 1e-4
 
 // renew takes slopes anew, of the trials that have none or stand farther than so many
 // standard deviations from where theirs were taken. It tells whether there were any.
-func (s *search) renew(far float64) (bool, error) {
+func (s *search) renew(from float64) (bool, error) {
 	type job struct{ trial, axis int }
 	var jobs []job
 	for b, x := range s.seats {
-		if x.slopes == nil || distance(x.z, x.from) > far {
+		if x.slopes == nil || distance(x.z, x.from) > from {
 			for i := range x.z {
 				jobs = append(jobs, job{b, i})
 			}
