@@ -28,7 +28,7 @@ func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 		return Linearised{}, err
 	}
 	x := s.seats[0]
-	return Linearised{x.here.forecast, reweighted(x.residuals, x.slopes, len(t.Axes)), s}, nil
+	return Linearised{x.here.forecast, t.reweighted(x.residuals, x.slopes, len(t.Axes)), s}, nil
 }
 
 // Mode gives the axes that the function Mode finds, and begins with the forecasts that are
@@ -40,7 +40,7 @@ func (g Linearised) Mode() ([]float64, error) {
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student
 // distribution weighs residuals, and gives each residual there in standard errors.
-func reweighted(base []float64, slopes [][]float64, dims int) []float64 {
+func (t *Trial) reweighted(base []float64, slopes [][]float64, dims int) []float64 {
 	z, off := mat.NewVecDense(dims, nil), append([]float64(nil), base...)
 	var cov *mat.SymDense
 	for range reweightings {
@@ -49,7 +49,7 @@ func reweighted(base []float64, slopes [][]float64, dims int) []float64 {
 			h.SetSym(k, k, 1)
 		}
 		for i, r := range off {
-			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+			weight := t.Observations[i].pull(r)
 			for k, d := range slopes[i] {
 				g.SetVec(k, g.AtVec(k)-weight*d*base[i])
 				for j := 0; j <= k; j++ {

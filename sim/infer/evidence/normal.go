@@ -103,7 +103,7 @@ func (p *part) add(h *mat.SymDense, g *mat.VecDense, axes []int, times float64) 
 	}
 }
 
-// part makes that of one trial. Residuals far off weigh less, as Student's distribution has it.
+// part makes that of one trial. Residuals far off weigh less, as their distribution has it.
 func (s *search) part(b int, x *seat) part {
 	dims := len(x.z)
 	p := part{h: mat.NewSymDense(dims, nil), g: mat.NewVecDense(dims, nil)}
@@ -145,7 +145,7 @@ func (s *search) part(b int, x *seat) part {
 // take takes the curvature of the likelihood and its gradient.
 func (p *part) take(x *seat) {
 	for n, r := range x.residuals {
-		weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+		weight := x.trial.Observations[n].pull(r)
 		for i, d := range x.slopes[n] {
 			if d == 0 {
 				continue

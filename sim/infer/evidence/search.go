@@ -205,7 +205,7 @@ func (s *search) retried(n normal, mean []float64, part float64, next []*seat) e
 }
 
 // cost is what a trial has a part in of minus the logarithm of the posterior.
-func (x *seat) cost() float64 { return -LogPrior(x.own) - LogLikelihood(x.residuals) }
+func (x *seat) cost() float64 { return -LogPrior(x.own) - x.trial.LogLikelihood(x.residuals) }
 
 // moved is the own part of the axes after so much of a step.
 func (x *seat) moved(step *mat.VecDense, part float64) []float64 {

@@ -32,7 +32,7 @@ type Factor struct {
 func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 
 // order is that in which factors are listed.
-var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
+var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Withering, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
 
 // factors are the shared columns.
 func (f *fit) factors() []Factor {
