@@ -16,11 +16,11 @@ type Page struct{ drying.Malt }
 
 const (
 	pageExponent = 0.52
-	pageFirst    = 1.0    // kg/kg dry basis, of which shares are taken
-	pageLeast    = 0.1    // of the logarithm of the share, so that malt as wet as pageFirst has a rate
-	pageBone     = 1e-3   // kg/kg dry basis, below which the rate stays
+	pageFirst    = 1.0     // kg/kg dry basis, of which shares are taken
+	pageLeast    = 0.1     // of the logarithm of the share, so that malt as wet as pageFirst has a rate
+	pageBone     = 1e-3    // kg/kg dry basis, below which the rate stays
 	pageAt60     = 1.03e-4 // 1/s, at 60 °C and a logarithm of 1
-	pageFall     = 3800.0 // K
+	pageFall     = 3800.0  // K
 	pageTk       = 60 + air.ZeroCelsius
 )
 
