@@ -14,8 +14,12 @@ type Corns struct {
 
 	material drying.Material
 	wetFrom  float64 // moisture from which their surface is wet, see [drying.Sorption]
+	damp     float64 // moisture at rest with air of dampAir
 	slowest  float64 // 1/s, below the drying constant of wet corns on any floor
 }
+
+// dampAir: below its humidity the corns hold back for the most part, above it the air.
+const dampAir = 0.8
 
 // coldFloor, °C: no bed is colder.
 const coldFloor = -1.0
@@ -24,6 +28,7 @@ const coldFloor = -1.0
 func CornsOf(material drying.Material) Corns {
 	c := Corns{material: material}
 	c.wetFrom, _ = material.Wet()
+	c.damp = material.Equilibrium(dampAir, 20)
 	k, _, _ := material.Rate(c.wetFrom, coldFloor) // wet corns dry by one constant, which rises with warmth
 	c.slowest = 0.9 * k
 	return c
@@ -48,7 +53,7 @@ const mostVapour = 0.9
 
 // givesNear: a Newton step of less of the flux than that is the last, and leaves an
 // error of some givesNear² of it.
-const givesNear = 1e-6
+const givesNear = 1e-4
 
 // Activity gives the relative humidity in balance with corns of moisture x, kg/kg
 // dry basis, and t °C, 0 to 1, by their sorption, and its slope by moisture. From
@@ -77,7 +82,9 @@ func (c *Corns) Give(x, t float64, d *Draw, most float64) (flux, share float64) 
 		return most, 1
 	}
 	low, high := 0.0, most
-	flux = math.Min(most, supply*x) / 2
+	if flux = most / 2; x > c.damp {
+		flux = math.Min(most, supply*(x-c.damp))
+	}
 	for range 60 {
 		activity, byX := c.Activity(x-flux/supply, t)
 		over, bend := d.at(activity)
