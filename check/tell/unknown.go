@@ -29,6 +29,9 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.RoomHumidity:      {"the humidity of the room", "read a hygrometer in the room"},
 	ensemble.DrawnWater:        {"the warmth of the water", "measure the water before each soak"},
 	ensemble.PlaceInBands:      {"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands"},
+	ensemble.LateUptake:        {"how much the lot drinks in the end", "weigh the drained grain after every soak"},
+	ensemble.LateGrowth:        {"how much slower the lot grows late", "count the acrospires on every day from the third on"},
+	ensemble.LateDrying:        {"how fast this kiln takes off the last water", "weigh a tray every hour from 15 % on"},
 	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},
 }
 

@@ -2,9 +2,9 @@ package drying
 
 import (
 	"errors"
-	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // Rate gives the drying constant k, 1/s, in dX/dt = −k·(X − Xe), of a material
@@ -29,15 +29,15 @@ func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	share, slope := m.FreeWater(x)
 	free, bound := 0.0, 0.0 // one that has no share is not asked for
 	if share > 0 {
-		free = c.FreeRate * math.Exp(-c.FreeFall*perTk)
+		free = c.FreeRate * powers.Exp(-c.FreeFall*perTk)
 	}
 	if share < 1 {
-		bound = c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
+		bound = c.BoundRate * powers.Exp(c.BoundFall*(1/roomT-perTk))
 	}
 	f := m.factor()
-	return f * (bound + (free-bound)*share),
-		f * (free - bound) * slope,
-		f * perTk * perTk * (bound*c.BoundFall*(1-share) + free*c.FreeFall*share)
+	return m.bent(x, f*(bound+(free-bound)*share),
+		f*(free-bound)*slope,
+		f*perTk*perTk*(bound*c.BoundFall*(1-share)+free*c.FreeFall*share))
 }
 
 // FreeWater gives σ, a smooth step with moisture x (kg/kg dry basis), and its

@@ -29,7 +29,7 @@ func schedule(t testing.TB, name string) *forecast.Forecast {
 		require.Less(t, f.Severity, finding.Fault, f.Message)
 	}
 	require.Len(t, h.Processes, 1)
-	f, err := forecast.Run(h.Processes[0], forecast.Options{})
+	f, err := forecast.Run(h.Processes[0], optionsOf(t))
 	require.NoError(t, err)
 	require.False(t, f.BrokenOff(), "%v", f.Trouble)
 	return f

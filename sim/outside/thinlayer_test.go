@@ -10,8 +10,6 @@ import (
 	"maltwright/sim/outside/figure"
 )
 
-var malt = drying.Malt{}
-
 func thinLayers() []row {
 	list := []row{row{what: "barley at rest with air of 21.1 °C, 60 %", unit: "%", digits: 1, source: 11.8, accepted: about(11.8, 0.05),
 		key: "ndsu-storage", standing: "table, seen", model: atRest(0.60, 21.1)}.sum()}
@@ -31,7 +29,7 @@ func shared(figures []figure.Figure) []row {
 	for _, f := range figures {
 		list = append(list, row{what: f.What, unit: f.Unit, digits: f.Digits, says: f.Says, source: f.Source, accepted: band{f.Accepted.Low, f.Accepted.High},
 			key: f.Key, standing: f.Standing, model: func(t testing.TB) float64 {
-				v, err := f.Model(malt)
+				v, err := f.Model(maltOf(t))
 				require.NoError(t, err)
 				return v
 			}})
@@ -41,7 +39,7 @@ func shared(figures []figure.Figure) []row {
 
 func atRest(rh, at float64) func(testing.TB) float64 {
 	return func(t testing.TB) float64 {
-		x, err := drying.Equilibrium(malt, rh, at)
+		x, err := drying.Equilibrium(maltOf(t), rh, at)
 		require.NoError(t, err)
 		return 100 * wet(x)
 	}

@@ -96,7 +96,7 @@ func TestResiduals(t *testing.T) {
 	assert.Greater(t, rub.Residual(0.4), 1.0)
 	assert.Equal(t, rub.Residual(math.NaN()), 30.0)
 	// Student's distribution of four degrees of freedom at r = 2: (4+1)/2 · ln(1 + 4/4)
-	assert.InDelta(t, -2.5*math.Ln2, evidence.LogLikelihood([]float64{2}), 1e-12)
+	assert.InDelta(t, -2.5*math.Ln2, x.LogLikelihood([]float64{2}), 1e-12)
 	assert.InDelta(t, -0.5-2, evidence.LogPrior([]float64{1, 2}), 1e-12)
 }
 

@@ -92,8 +92,8 @@ func (s *search) own(trial int, z []float64) []float64 {
 
 func (s *search) cost(z []float64, found []point) float64 {
 	sum := -LogPrior(z)
-	for _, p := range found {
-		sum -= LogLikelihood(p.residuals)
+	for b, p := range found {
+		sum -= s.trials[b].LogLikelihood(p.residuals)
 	}
 	return sum
 }
@@ -148,7 +148,7 @@ func (s *search) curvature(z []float64, base, moved []point) (*mat.SymDense, []f
 		slopes := moved[n : n+len(axes)]
 		n += len(axes)
 		for item, r := range base[b].residuals {
-			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+			weight := s.trials[b].Observations[item].pull(r)
 			for i, k := range axes {
 				d := slope(r, slopes[i].residuals[item])
 				g[k] += weight * r * d

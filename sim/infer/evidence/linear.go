@@ -41,7 +41,7 @@ func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
 			slopes[i][k] = slope(base[0].residuals[i], moved[k].residuals[i])
 		}
 	}
-	return Linearised{base[0].forecast, reweighted(base[0].residuals, slopes, dims), search, base, moved}, nil
+	return Linearised{base[0].forecast, t.reweighted(base[0].residuals, slopes, dims), search, base, moved}, nil
 }
 
 // Mode gives the axes that Fit finds, and begins with the forecasts that are made already.
@@ -52,7 +52,7 @@ func (g Linearised) Mode() ([]float64, error) {
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student
 // distribution weighs residuals, and gives each residual there in standard errors.
-func reweighted(base []float64, slopes [][]float64, dims int) []float64 {
+func (t *Trial) reweighted(base []float64, slopes [][]float64, dims int) []float64 {
 	z, off := mat.NewVecDense(dims, nil), append([]float64(nil), base...)
 	var cov *mat.SymDense
 	for range reweightings {
@@ -61,7 +61,7 @@ func reweighted(base []float64, slopes [][]float64, dims int) []float64 {
 			h.SetSym(k, k, 1)
 		}
 		for i, r := range off {
-			weight := (degreesOfFreedom + 1) / (degreesOfFreedom + r*r)
+			weight := t.Observations[i].pull(r)
 			for k, d := range slopes[i] {
 				g.SetVec(k, g.AtVec(k)-weight*d*base[i])
 				for j := 0; j <= k; j++ {

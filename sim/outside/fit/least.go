@@ -1,10 +1,13 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"maltwright/sim/air"
 )
 
 // result is a fit that was made.
@@ -26,6 +29,10 @@ func (p *problem) solve() (result, error) {
 	r := result{sum: sum}
 	for i, c := range p.parameters {
 		r.values = append(r.values, c.at(z[i]))
+		if !p.constant(i) {
+			r.low, r.high = append(r.low, math.NaN()), append(r.high, math.NaN())
+			continue
+		}
 		low, err := p.profile(z, i, -1, sum+1)
 		if err != nil {
 			return result{}, err
@@ -51,12 +58,15 @@ func (p *problem) profile(z []float64, i int, side, level float64) (float64, err
 		start := append([]float64(nil), z...)
 		start[i] += side * mid
 		_, sum, err := p.least(start, i)
-		if err != nil {
+		var refused *air.RangeError
+		switch {
+		case errors.As(err, &refused): // no model has such a value
+			far = mid
+		case err != nil:
 			return 0, err
-		}
-		if sum < level {
+		case sum < level:
 			near = mid
-		} else {
+		default:
 			far = mid
 		}
 	}

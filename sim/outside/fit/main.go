@@ -20,22 +20,41 @@ import (
 )
 
 // problems are the fits, in the order of the document.
-func problems() []*problem { return []*problem{boundWater()} }
+func problems() []*problem { return []*problem{boundWater(), steeping()} }
 
 func main() {
-	if err := run(os.Stdout); err != nil {
+	list, err := solved()
+	if err == nil {
+		err = write(os.Stdout, list)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func run(out io.Writer) error {
+// solution is a fit that was made.
+type solution struct {
+	*problem
+	result
+}
+
+// solved makes all fits.
+func solved() ([]solution, error) {
+	var list []solution
 	for _, p := range problems() {
 		r, err := p.solve()
 		if err != nil {
-			return fmt.Errorf("%s: %w", p.name, err)
+			return nil, fmt.Errorf("%s: %w", p.name, err)
 		}
-		text, err := p.text(r)
+		list = append(list, solution{p, r})
+	}
+	return list, nil
+}
+
+func write(out io.Writer, list []solution) error {
+	for _, s := range list {
+		text, err := s.text(s.result)
 		if err != nil {
 			return err
 		}

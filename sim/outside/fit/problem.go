@@ -13,7 +13,13 @@ type problem struct {
 	parameters []parameter
 	fitted     []observation
 	held       []held
+
+	kept bool // the code keeps other values inside the intervals; says tells why
+	own  int  // how many of the parameters, the last ones, are no constants but proper to a row
 }
+
+// constant tells whether a parameter is one of the code.
+func (p *problem) constant(i int) bool { return i < len(p.parameters)-p.own }
 
 // parameter is a constant of the code that is fitted.
 type parameter struct {

@@ -19,7 +19,15 @@ func (p *problem) text(r result) (string, error) {
 		if c.log {
 			drawn = fmt.Sprintf("%s, by a factor of %.2f", n(c.drawnTo), math.Exp(c.by))
 		}
-		fmt.Fprintf(&b, "| `%s`, %s | %s | %s | %s to %s | %s: %s | %s |\n", c.name, c.unit, n(c.before), n(r.values[i]), n(r.low[i]), n(r.high[i]), drawn, c.source, n(c.code))
+		if !p.constant(i) {
+			fmt.Fprintf(&b, "| %s, %s | | %s | | %s: %s | |\n", c.name, c.unit, n(r.values[i]), drawn, c.source)
+			continue
+		}
+		code := n(c.code)
+		if p.kept {
+			code += ", kept"
+		}
+		fmt.Fprintf(&b, "| `%s`, %s | %s | %s | %s to %s | %s: %s | %s |\n", c.name, c.unit, n(c.before), n(r.values[i]), n(r.low[i]), n(r.high[i]), drawn, c.source, code)
 	}
 	fmt.Fprintf(&b, "\nIntervals are profiles: where the sum of squares, made least over the other constants, is one above its least of %.2f (one standard deviation).\n", r.sum)
 	b.WriteString("\n| row | source | before | as fitted | counts as |\n|---|---|---|---|---|\n")
