@@ -1,10 +1,9 @@
 package pneumatic
 
 import (
-	"math"
-
 	"maltwright/sim/air"
 	"maltwright/sim/grain"
+	"maltwright/sim/powers"
 )
 
 // flow is what goes through the bed, or off its faces, at a moment.
@@ -38,7 +37,7 @@ func (s *stage) march(on air.State) {
 	in := stream{t: on.T, w: on.W, h: on.Enthalpy()}
 	for i := range s.b.count {
 		m := &s.at[i]
-		out, byT := s.leave(m, s.y[i].water, &in, reach)
+		out, byT := s.leave(i, &in, reach)
 		own := m.own()
 		g := s.flow.g
 		own.heat += g * (in.h - out.h)
@@ -66,25 +65,56 @@ func (s *stage) reach(on air.State) float64 {
 	b := s.b
 	flux := s.flow.g / b.vessel.Area
 	ntu := b.packing.Exchange(flux) * b.packing.Surface * s.depth / float64(b.count) / (flux * air.DryAirHeat)
-	return -math.Expm1(-ntu)
+	return 1 - powers.Exp(-ntu)
+}
+
+// skin is the air in balance with the corns of a layer, which is the same whatever air
+// comes.
+type skin struct {
+	wet, bend float64 // humidity ratio, and its answer to each kelvin
+	most      float64 // water that the corns can give, kg/s; below nil where nobody has asked
+}
+
+func (s *stage) skin(m *moment) skin {
+	p, slope := air.SaturationSlope(m.t)
+	vapour := s.b.activity(m.x, m.t) * p
+	wet := s.ratio(vapour)
+	return skin{wet: wet, bend: wet * slope / p * s.pressure / max(s.pressure-vapour, (1-mostVapour)*s.pressure), most: -1}
+}
+
+// gives is the most water that the corns of a layer give, kg/s: k·X of their dry matter each
+// second, k of [drying.Kinetics].
+func (s *stage) gives(i int) float64 {
+	if c := &s.skins[i]; c.most < 0 {
+		k, _, _ := s.b.material.Rate(s.at[i].x, s.at[i].t)
+		c.most = k * s.y[i].water
+	}
+	return s.skins[i].most
+}
+
+// pass gives the temperature, °C, and the humidity ratio of the air behind a layer, and tells
+// whether its corns give all the water that they can.
+func (s *stage) pass(i int, t, w, reach float64) (offT, offW float64, limited bool) {
+	m, c := &s.at[i], &s.skins[i]
+	lift := s.lift(m, c.bend)
+	offT, offW = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w)
+	if taken := s.flow.g * (offW - w); taken > slowestRate*s.y[i].water {
+		if most := s.gives(i); taken > most {
+			return offT, w + most/s.flow.g, true
+		}
+	}
+	return offT, offW, false
 }
 
 // leave gives the air behind a layer, with the answer to what went before, and
-// beside it the answer to each kelvin of the layer. The corns give at most k·X of
-// their dry matter each second, k of [drying.Kinetics].
-func (s *stage) leave(m *moment, water float64, in *stream, reach float64) (out, byT stream) {
-	p, slope := air.SaturationSlope(m.t)
-	aw := s.b.activity(m.x, m.t)
-	wet := s.ratio(aw * p)
-	bend := wet * slope / p * s.pressure / max(s.pressure-aw*p, (1-mostVapour)*s.pressure) // of the humidity ratio, per kelvin
-	lift := s.lift(m, bend)
-	pass := 1 - reach
-	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}
-	byT = stream{dt: reach, dw: reach * bend}
-	if taken := s.flow.g * (out.w - in.w); taken > slowestRate*water {
-		if k, _, _ := s.b.material.Rate(m.x, m.t); taken > k*water {
-			out.w, out.dw, byT.dw = in.w+k*water/s.flow.g, in.dw, 0
-		}
+// beside it the answer to each kelvin of the layer.
+func (s *stage) leave(i int, in *stream, reach float64) (out, byT stream) {
+	rest := 1 - reach
+	out = stream{dt: rest * in.dt, dw: rest * in.dw}
+	byT = stream{dt: reach, dw: reach * s.skins[i].bend}
+	var limited bool
+	if out.t, out.w, limited = s.pass(i, in.t, in.w, reach); limited {
+		out.dw, byT.dw = in.dw, 0
 	}
 	latent := air.VapourEnthalpy(out.t)
 	sensible := air.DryAirHeat + air.VapourHeat*out.w
