@@ -90,6 +90,10 @@ func (r *record) hold() *held {
 	h.loosen()
 	for _, o := range t.Observations {
 		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == o.Reading.Place() })
+		if k < 0 { // a tested moisture is no reading, and has no seat among them
+			h.seats = append(h.seats, len(r.batch.Readings)+o.Reading.Place().Start)
+			continue
+		}
 		h.seats = append(h.seats, seats[k])
 	}
 	if !slices.ContainsFunc(h.off, func(v float64) bool { return math.Abs(v) > far }) {

@@ -20,6 +20,8 @@ func words(x model.Reading) (string, source.Place) {
 		return weightWords(x), x.Weight.Place
 	case *model.Read:
 		return fmt.Sprintf("%s %s", x.Temperature.Where, x.Temperature.Range.Range), x.Temperature.Place
+	case *model.Tested:
+		return fmt.Sprintf("a tested moisture of %s", x.Found), x.Found.Place
 	case *model.Felt:
 		return "corns that rub " + x.Rub.Text, x.Rub.Place
 	case *model.Counted:
@@ -53,6 +55,8 @@ func (r *record) likely(h *held, i int, expected float64) string {
 		return between(x.Weight.Quantity, low+tare, high+tare)
 	case *model.Read:
 		return between(x.Temperature.Low, low+zeroC, high+zeroC)
+	case *model.Tested:
+		return between(x.Found.Quantity, max(low, 0), high)
 	case *model.Felt:
 		return grain.RubAt(min(max(expected, 0), 1)).String()
 	case *model.Counted:
@@ -141,6 +145,8 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 			return otherNumber(x.Weight.Quantity, fits, -r.tareOf(m))
 		case *model.Read:
 			return otherNumber(x.Temperature.Low, fits, -zeroC)
+		case *model.Tested:
+			return otherNumber(x.Found.Quantity, fits, 0)
 		}
 		return ""
 	},

@@ -54,6 +54,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](deculmTime),
 	on[forecast.Assumption](scaleError),
+	on[forecast.Assumption](stepByHeat),
 	on[forecast.Assumption](factorLearnt),
 )
 
@@ -114,6 +115,10 @@ func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
 
 func scaleError(a forecast.ScaleError, _ quantity.System) Assumed {
 	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "the division of a scale that weights were read on is not said"}
+}
+
+func stepByHeat(a forecast.StepByHeat, _ quantity.System) Assumed {
+	return Assumed{"step of the kiln", a.Step + " at " + a.At.Format("2006-01-02 15:04"), fmt.Sprintf("no line says when it began, and %s fits it best", a.Read)}
 }
 
 func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"maltwright/cmd/answer/progress"
+	"maltwright/cmd/shelf"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
@@ -24,6 +25,7 @@ type Follow struct {
 	At      string `help:"As of this time, such as 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
 	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
 	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
+	NoCache bool   `help:"Neither use nor keep what is kept for the next time; it changes no figure."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
@@ -43,6 +45,9 @@ Examples:
 
   maltwright follow 26-03.malt
   maltwright follow 26-03.malt --at 2026-03-10T12:00
+
+What was found of the readings so far is kept in your cache folder, so that the next
+reading is followed sooner. It changes no figure, and may be deleted at any time.
 
 Exit code: 0 the batch was followed, 1 the record or its process must be put right
 first, or the forecast broke off, 2 the command line cannot be understood, 3 the file cannot be read.`
@@ -65,7 +70,7 @@ func (c Follow) Run(w *World) error {
 	ctx, stop := w.interruptible()
 	defer stop()
 	done := w.counter("weighing forecast")
-	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say})
+	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say, Shelf: c.shelf(w)})
 	done.wipe()
 	switch {
 	case ctx.Err() != nil:
@@ -83,6 +88,14 @@ func (c Follow) Run(w *World) error {
 		return errFindings
 	}
 	return nil
+}
+
+// shelf is what is kept for the next time, nil where nothing is.
+func (c Follow) shelf(w *World) follow.Shelf {
+	if c.NoCache || w.Cache == "" {
+		return nil
+	}
+	return shelf.In(w.Cache, shelf.Program())
 }
 
 var followWriters = map[string]func(*World, progress.Result, words.House) error{

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"path/filepath"
 	"slices"
 
 	"github.com/alecthomas/kong"
@@ -34,6 +35,7 @@ type World struct {
 	ErrTerm  bool   // Err is a terminal
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
+	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
 	writing  rewrite.Options // as they are for everybody, but in tests
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
@@ -43,6 +45,9 @@ type World struct {
 func Process() World {
 	w := World{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Env: os.Getenv}
 	w.Folder, _ = os.Getwd() // without it file names are shown as they were given
+	if cache, err := os.UserCacheDir(); err == nil {
+		w.Cache = filepath.Join(cache, "maltwright")
+	}
 	w.Terminal, w.ErrTerm = term.IsTerminal(int(os.Stdout.Fd())), term.IsTerminal(int(os.Stderr.Fd()))
 	if w.Terminal {
 		w.Width, _, _ = term.GetSize(int(os.Stdout.Fd()))

@@ -35,6 +35,7 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("TZ", "UTC")
+			env.Setenv("XDG_CACHE_HOME", "none") // is relative, and so no folder of a cache
 			if err := copyExamples(env.WorkDir); err != nil {
 				return err
 			}

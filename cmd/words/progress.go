@@ -113,6 +113,9 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 		}
 		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at " + at
 	},
+	follow.NoStep: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("no step of the kiln is held at such air; %s was to be expected. Look at the number, and write changed where the kiln was held otherwise", h.expected(d.Reading))
+	},
 	follow.Disagrees: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", h.expected(d.Reading))
 	},
@@ -127,6 +130,8 @@ func (h House) expected(r progress.Reading) string {
 		return between(r.Weight, func(kg answer.Kilograms) string { return Weighed(h, kg+r.Along) })
 	case r.Temperature != nil:
 		return between(r.Temperature, h.Shown)
+	case r.Moisture != nil:
+		return between(r.Moisture, Percent)
 	case r.Chit != nil:
 		return between(r.Chit, func(share answer.Share) string { return fmt.Sprintf("%.0f of 100", 100*min(max(share, 0), 1)) })
 	case r.Modification != nil:

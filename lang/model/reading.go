@@ -3,7 +3,7 @@ package model
 import "maltwright/lang/source"
 
 // Reading is one thing seen in the course of a batch: one of *Weighed, *Counted, *Felt,
-// *Read and *Turned.
+// *Read and *Turned; and a *Tested where a laboratory's figure is held beside the others.
 type Reading interface {
 	Place() source.Place
 	When() Instant // zero where only the step is said
@@ -59,6 +59,7 @@ func (*Counted) reading() {}
 func (*Felt) reading()    {}
 func (*Read) reading()    {}
 func (*Turned) reading()  {}
+func (*Tested) reading()  {}
 
 // Chit and Acrospire are what can be counted.
 const (

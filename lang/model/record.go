@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"time"
 
 	"maltwright/lang/quantity"
@@ -58,14 +59,23 @@ type Dated interface {
 	When() Instant
 }
 
-// TestOf gives the last analysis of a kind, nil where there is none.
+// TestOf gives the last analysis of a kind of the finished malt, nil where there is none.
 func (t *Batch) TestOf(what string) *Tested {
 	for i := len(t.Tested) - 1; i >= 0; i-- {
-		if t.Tested[i].What.Text == what {
+		if t.Tested[i].What.Text == what && !(what == testedMoisture && t.Unfinished(&t.Tested[i])) {
 			return &t.Tested[i]
 		}
 	}
 	return nil
+}
+
+// Unfinished tells whether an analysis was made before the malt was: a later line says that
+// a step before the cooling had ended.
+func (t *Batch) Unfinished(x *Tested) bool {
+	return slices.ContainsFunc(t.Readings, func(y Reading) bool {
+		after := After(y)
+		return after != nil && after.Kind.Text != string(CoolStep) && after.Kind.Text != string(DeculmStage) && y.When().After(x.When().Time)
+	})
 }
 
 // MadeBy says by which process the batch is made. Where it has a charge of its own it is

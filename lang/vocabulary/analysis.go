@@ -19,7 +19,7 @@ const (
 	AnalysisProtein   = "protein"
 )
 
-// Analysis is a figure of finished malt that is tested.
+// Analysis is a figure of malt that is tested.
 type Analysis struct {
 	Word  string
 	Sense *Sense // its first band is that of its dimension
@@ -35,7 +35,7 @@ func (a Analysis) Dims() []q.Dimension {
 }
 
 var analyses = []Analysis{
-	{AnalysisMoisture, bandsOf("a tested moisture", "0.1 to 60 %", "1.5 to 9 %", "finished malt keeps below 6 %: "+practice), "water in the finished malt, on the whole weight unless it says dry basis"},
+	{AnalysisMoisture, bandsOf("a tested moisture", "0.1 to 60 %", "1.5 to 50 %", "finished malt keeps below 6 %, green malt up to 50 %: "+practice), "water in the malt, finished or under way, on the whole weight unless it says dry basis"},
 	{AnalysisExtract, bandsOf("an extract", "5 to 100 %", "55 to 90 %", "78 to 83 % for malt of barley, more for wheat, less for oats: "+practice).ofDry(), "extract of the fine grind, of the dry malt"},
 	{AnalysisFriable, bandsOf("a friability", "0 to 100 %", "25 to 100 %", "above 80 % is well modified: "+practice), "share of the malt that a friabilimeter rubs through"},
 	{AnalysisColour, bandsOf("a colour", "0.5 to 3000 EBC", "1.5 to 1700 EBC", practice), "colour of the wort; °L is read as Lovibond here"},

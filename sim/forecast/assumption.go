@@ -1,6 +1,8 @@
 package forecast
 
 import (
+	"time"
+
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 )
@@ -131,7 +133,7 @@ type GateWait struct{ Most float64 } // s
 type KilnHeater struct{ Called string } // as that of FloorArea
 
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
-// a square metre is taken to hold, kg; 0 where the corns lie one deep.
+// a square metre is taken to hold, kg.
 type KilnArea struct {
 	Area, Load float64
 	Called     string // as that of FloorArea
@@ -157,6 +159,14 @@ type DeculmTime struct{ Takes float64 } // s
 // shows. A forecast weighs nothing: it is what the readings of a record are taken to have.
 type ScaleError struct{ Share float64 }
 
+// StepByHeat is a step of the kiln that a record does not name, and in which a reading of the
+// air onto the malt puts the batch: of those steps its heat fits that one best.
+type StepByHeat struct {
+	Read string // as written: air-on 65 °C
+	At   time.Time
+	Step string // dry 2
+}
+
 // Learnt is a factor that was learnt in the house.
 type Learnt struct {
 	Used
@@ -173,6 +183,7 @@ const (
 	Chit        Figure = "chit"
 	Growth      Figure = "growth"
 	Respiration Figure = "respiration"
+	Withering   Figure = "withering"
 	Drying      Figure = "drying"
 )
 
@@ -212,6 +223,7 @@ func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
+func (a StepByHeat) topic() topic   { return topic{"step by heat", a.Step} }
 func (a Learnt) topic() topic       { return topic{string(a.Figure), a.Of} }
 func (AirGoverns) topic() topic     { return topic{of: "air governs"} }
 

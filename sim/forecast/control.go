@@ -27,7 +27,7 @@ func (m *boxModel) goOn(dt float64) (float64, error) {
 	}
 	look := controlTime - math.Mod(m.bed.Age()+clockEdge, controlTime) + clockEdge
 	for {
-		n := m.looks
+		n := max(1, m.looks)
 		if m.within > 0 {
 			n = max(1, m.within/2)
 		}

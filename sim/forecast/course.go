@@ -13,6 +13,7 @@ import (
 // to it as far as it goes, and from there on to the process.
 type Course struct {
 	Ends    []Ended        // steps known to be over, in the order of the clock
+	Still   []Ended        // steps known not to be over by a time, in the order of the clock; what is Exact of them counts for nothing
 	Turns   []float64      // s from the first soak: when the piece was turned
 	Changes []model.Change // steps done otherwise than the process says
 	Open    float64        // s from the first soak: a condition of which no end is known is waited for at least until then
@@ -64,6 +65,9 @@ func (r *run) known(s stop, d doing) stop {
 			return stop{latest: max(0, e.At-r.clock), ending: ByRecord, open: true}
 		}
 	}
+	if wait := r.still(d); wait > 0 {
+		s.earliest, s.latest = max(s.earliest, wait), max(s.latest, wait)
+	}
 	for _, e := range r.ends {
 		if d.kind == string(model.GerminateStage) && e.Kind == string(model.HoldStep) && (r.wholes < 2 || e.Number <= r.lastHold) {
 			continue // a hold that ends is not the end of the stage
@@ -82,6 +86,16 @@ func (r *run) known(s stop, d doing) stop {
 		s.ready = &r.ready
 	}
 	return s
+}
+
+// still is how much longer a step is known to last at the least, s.
+func (r *run) still(d doing) (wait float64) {
+	for _, e := range r.o.Course.Still {
+		if d.is(e.Kind, e.Number) {
+			wait = max(wait, e.At-r.clock)
+		}
+	}
+	return wait
 }
 
 // over tells whether the stage that is run is known to be over by now.

@@ -68,7 +68,7 @@ func (p *Profile) warmthKept(t float64) float64 {
 // the wet-basis moisture w, and the share access, 0 to 1, of the air the corns
 // could use.
 func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
-	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.Forms.growth(clock, t)
+	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.lateGrowth(clock) * l.Forms.growth(clock, t)
 }
 
 // Due gives the share of germinable corns whose chit is due by the clock, °C·h:

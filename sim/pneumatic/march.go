@@ -71,51 +71,50 @@ func (s *stage) reach(on air.State) float64 {
 // skin is the air in balance with the corns of a layer, which is the same whatever air
 // comes.
 type skin struct {
-	wet, bend float64 // humidity ratio, and its answer to each kelvin
-	most      float64 // water that the corns can give, kg/s; below nil where nobody has asked
+	saturated, slope float64 // pressure at their temperature, Pa, and its answer to each kelvin
+	wet, bend        float64 // humidity ratio, and its answer to each kelvin
+	supply           float64 // of [grain.Corns.Supply], kg/s; nil where nobody has asked
 }
 
 func (s *stage) skin(m *moment) skin {
-	p, slope := air.SaturationSlope(m.t)
-	vapour := s.b.activity(m.x, m.t) * p
-	wet := s.ratio(vapour)
-	return skin{wet: wet, bend: wet * slope / p * s.pressure / max(s.pressure-vapour, (1-mostVapour)*s.pressure), most: -1}
+	c := skin{}
+	c.saturated, c.slope = air.SaturationSlope(m.t)
+	activity, _ := s.b.corns.Activity(m.x, m.t)
+	vapour := activity * c.saturated
+	c.wet = s.ratio(vapour)
+	c.bend = c.wet * c.slope / c.saturated * s.pressure / max(s.pressure-vapour, (1-mostVapour)*s.pressure)
+	return c
 }
 
-// gives is the most water that the corns of a layer give, kg/s: k·X of their dry matter each
-// second, k of [drying.Kinetics].
-func (s *stage) gives(i int) float64 {
-	if c := &s.skins[i]; c.most < 0 {
-		k, _, _ := s.b.material.Rate(s.at[i].x, s.at[i].t)
-		c.most = k * s.y[i].water
-	}
-	return s.skins[i].most
-}
-
-// pass gives the temperature, °C, and the humidity ratio of the air behind a layer, and tells
-// whether its corns give all the water that they can.
-func (s *stage) pass(i int, t, w, reach float64) (offT, offW float64, limited bool) {
+// pass gives the temperature, °C, and the humidity ratio of the air behind a layer, and the
+// share of a small change of it that comes through: less than 1 where the corns hold back
+// what does not come to their surface, [grain.Corns.Give].
+func (s *stage) pass(i int, t, w, reach float64) (offT, offW, share float64) {
 	m, c := &s.at[i], &s.skins[i]
 	lift := s.lift(m, c.bend)
-	offT, offW = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w)
-	if taken := s.flow.g * (offW - w); taken > slowestRate*s.y[i].water {
-		if most := s.gives(i); taken > most {
-			return offT, w + most/s.flow.g, true
-		}
+	offT, offW, share = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w), 1
+	taken := s.flow.g * (offW - w)
+	if taken <= 0 {
+		return offT, offW, 1
 	}
-	return offT, offW, false
+	corns := grain.Corns{Material: s.b.corns.Material, WetFrom: s.b.corns.WetFrom, Dry: m.dry}
+	if c.supply == 0 {
+		c.supply = corns.Supply(m.x, m.t)
+	}
+	d := grain.Draw{Carries: s.flow.g * reach, W: w, Saturated: c.saturated + c.slope*lift, Pressure: s.pressure}
+	if given, through := corns.GiveOf(c.supply, m.x, m.t, &d, taken); given < taken {
+		return offT, w + given/s.flow.g, through
+	}
+	return offT, offW, 1
 }
 
 // leave gives the air behind a layer, with the answer to what went before, and
 // beside it the answer to each kelvin of the layer.
 func (s *stage) leave(i int, in *stream, reach float64) (out, byT stream) {
-	rest := 1 - reach
-	out = stream{dt: rest * in.dt, dw: rest * in.dw}
-	byT = stream{dt: reach, dw: reach * s.skins[i].bend}
-	var limited bool
-	if out.t, out.w, limited = s.pass(i, in.t, in.w, reach); limited {
-		out.dw, byT.dw = in.dw, 0
-	}
+	var share float64
+	out.t, out.w, share = s.pass(i, in.t, in.w, reach)
+	out.dt, out.dw = (1-reach)*in.dt, (1-reach*share)*in.dw
+	byT = stream{dt: reach, dw: reach * s.skins[i].bend * share}
 	latent := air.VapourEnthalpy(out.t)
 	sensible := air.DryAirHeat + air.VapourHeat*out.w
 	out.h = air.DryAirHeat*out.t + out.w*latent
@@ -139,6 +138,3 @@ func (s *stage) lift(m *moment, bend float64) float64 {
 
 // formTime, s: in some hours the front passes a bed, and no layer is one.
 const formTime = 4 * hour
-
-// slowestRate, 1/s: no corn is so slow that it gave less; asking it is dear.
-const slowestRate = 1e-8

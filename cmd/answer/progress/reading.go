@@ -17,6 +17,7 @@ type Reading struct {
 	Text         string                      `doc:"as written"`
 	Weight       *Compared[answer.Kilograms] `json:",omitempty" doc:"of the grain alone, without what was weighed along"`
 	Temperature  *Compared[answer.Celsius]   `json:",omitempty"`
+	Moisture     *Compared[answer.Share]     `json:"tested_moisture,omitempty" doc:"of the whole weight"`
 	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the corns"`
 	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the corn"`
 	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
@@ -84,6 +85,8 @@ func readingOf(j follow.Judged) Reading {
 		r.Weight = compared[answer.Kilograms](j)
 	case *model.Read:
 		r.Temperature = compared[answer.Celsius](j)
+	case *model.Tested:
+		r.Moisture = compared[answer.Share](j)
 	case *model.Felt:
 		r.Modification = compared[answer.Number](j)
 	case *model.Counted:

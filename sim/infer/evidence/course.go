@@ -34,6 +34,9 @@ func (t *Trial) takeCourse() {
 			t.by(model.SteepStage, 1, at)
 		}
 		if t.shows(x) >= vocabulary.Drying {
+			if model.Thermometer(x) != nil {
+				at = t.warming(x)
+			}
 			t.by(model.SteepStage, t.Process.Count(model.SteepStage), at)
 			t.by(model.GerminateStage, t.Process.Count(model.GerminateStage), at)
 			t.by(model.WitherStage, t.Process.Count(model.WitherStage), at)
@@ -45,6 +48,7 @@ func (t *Trial) takeCourse() {
 			c.Ends = append(c.Ends, forecast.Ended{Kind: string(model.DeculmStage), At: at, Exact: true})
 		}
 	}
+	t.takeHeat()
 	c.Ends = slices.DeleteFunc(c.Ends, t.outranked)
 	slices.SortStableFunc(c.Ends, func(a, b forecast.Ended) int { return cmp.Compare(a.At, b.At) })
 }
@@ -110,6 +114,9 @@ func (t *Trial) Asked(name *model.StepName) (float64, bool) {
 // aroundBed are the places of the kiln that a bed with air blown through it has too.
 var aroundBed = []string{vocabulary.PlaceAirOn, vocabulary.PlaceAirOff}
 
+// hotterThanGrows, °C: air that is hotter than that is of a kiln, whatever else has air too.
+const hotterThanGrows = 35.0
+
 // shows tells how far the batch had come, by what was read.
 func (t *Trial) shows(x model.Reading) vocabulary.Phase {
 	switch {
@@ -119,7 +126,7 @@ func (t *Trial) shows(x model.Reading) vocabulary.Phase {
 		return vocabulary.Drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return vocabulary.Growing
-	case model.Thermometer(x) != nil && t.Process.BlownBed() && slices.Contains(aroundBed, model.Thermometer(x).Where):
+	case model.Thermometer(x) != nil && t.Process.BlownBed() && slices.Contains(aroundBed, model.Thermometer(x).Where) && model.Thermometer(x).Mid()-zeroC < hotterThanGrows:
 		return vocabulary.Growing // or of the kiln
 	case model.Thermometer(x) != nil:
 		return vocabulary.PhaseAt(model.Thermometer(x).Where)

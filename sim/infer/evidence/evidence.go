@@ -13,12 +13,14 @@
 // and what a forecast gives for it. Their difference over the error is the residual.
 // The likelihood takes residuals by Student's distribution of four degrees of freedom,
 // which takes small ones as the normal one does but never bends everything to one slip
-// of the pen [lange-1989]. The prior of the axes is the standard normal distribution.
+// of the pen [lange-1989]. Readings of one kind that are near each other count for less
+// than one each (serial.go). The prior of the axes is the standard normal distribution.
 //
 // Linearise (linear.go) tells from a dozen forecasts which readings are far off.
 //
-// Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method on finite
-// differences, with the covariance there. MostLikely (likely.go) is the forecast at it.
+// Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method (search.go,
+// normal.go), with the covariance there. MostLikely (likely.go) is the forecast at it.
+// FitTogether (together.go) does so for several trials with axes in common.
 package evidence
 
 import (
@@ -46,8 +48,9 @@ type Trial struct {
 	Now          float64 // s from the first soak; 0 where the batch is over
 
 	course forecast.Course
-	whole  bool               // some observation is of the end of a step, so that a brief forecast would not do
-	usual  *forecast.Forecast // of the usual lot, house and weather, once Affordable has made it
+	byHeat []forecast.Assumption // steps that the record does not name; see takeHeat
+	whole  bool                  // some observation is of the end of a step, so that a brief forecast would not do
+	usual  *forecast.Forecast    // of the usual lot, house and weather, once Affordable has made it
 	ctx    context.Context
 	pool   *work.Pool
 }
@@ -206,16 +209,28 @@ func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
 	return out
 }
 
-// degreesOfFreedom are those of the Student distribution of a residual.
-const degreesOfFreedom = 4.0
+// freedom is how many degrees it has: of the Student distribution of a residual.
+const freedom = 4.0
 
-// LogLikelihood is that of residuals, but for a constant.
-func LogLikelihood(residuals []float64) float64 {
+// LogLikelihood is that of the residuals of the observations, but for a constant: each as
+// much as it is worth.
+func (t *Trial) LogLikelihood(residuals []float64) float64 {
 	sum := 0.0
-	for _, r := range residuals {
-		sum -= (degreesOfFreedom + 1) / 2 * math.Log1p(r*r/degreesOfFreedom)
+	for i, r := range residuals {
+		sum -= t.Observations[i].Worth * logStudent(r)
 	}
 	return sum
+}
+
+// logStudent is minus the logarithm of Student's density at a residual, but for a constant.
+func logStudent(r float64) float64 {
+	return (freedom + 1) / 2 * math.Log1p(r*r/freedom)
+}
+
+// pull is how much a residual bends the fit, beside a small one of a reading that stands
+// alone.
+func (m *Observation) pull(r float64) float64 {
+	return m.Worth * (freedom + 1) / (freedom + r*r)
 }
 
 // LogPrior is that of a point of the axes, but for a constant.

@@ -17,9 +17,11 @@ type Observation struct {
 	Value   float64
 	Error   float64 // standard error of such a reading, model and all
 	Struck  bool    // it cannot be, and is no evidence; see Strike
+	Worth   float64 // of an independent reading, above 0 to 1: less where others of its kind are near; see serial.go
 
+	lasts   float64         // share of the variance of its error that lasts to the next reading; see serial.go
 	look    int             // which of the looks shows it; -1 where it has no time, and its step tells
-	at      *model.StepName // the step at whose end it was made, where that tells more than its time
+	at      *model.StepName // the step at whose end it is told, where that tells more than its time
 	scale   float64         // of the batch's weight to what was on the scale: the bag
 	lower   float64         // of a rub: the modification from which on it feels so
 	higher  float64         // and that to which
@@ -39,9 +41,9 @@ const (
 // placeError is the same of a thermometer in a place, K (common practice).
 var placeError = map[string]float64{vocabulary.PlaceWater: 0.7, vocabulary.PlaceAir: 1.5, vocabulary.PlaceRoom: 1.5, vocabulary.PlaceBed: 1, vocabulary.PlaceAirOn: 2, vocabulary.PlaceAirOff: 2.5, vocabulary.PlaceMalt: 2.5, vocabulary.PlaceOven: 5}
 
-// takeItems lists what was read, with the looks that show it.
+// takeObservations lists what was read, with the looks that show it.
 func (t *Trial) takeObservations() {
-	for _, x := range t.Batch.Readings {
+	for _, x := range t.lines() {
 		if !x.When().IsZero() && !t.counts(x) { // and what is written below it is yet to come as well
 			break
 		}
@@ -60,6 +62,7 @@ func (t *Trial) takeObservations() {
 		}
 		t.Observations = append(t.Observations, o)
 	}
+	t.weigh()
 	if t.Now > 0 {
 		t.course.Looks = append(t.course.Looks, t.Now)
 	}
@@ -74,13 +77,15 @@ func (t *Trial) observation(x model.Reading) (Observation, bool) {
 	case *model.Counted:
 		return o, o.counted(x)
 	case *model.Felt:
-		o.Error = rubError
+		o.Error, o.lasts = rubError, lastingShare
 		o.lower, o.higher = rubbed(x.Rub.Text)
 		o.Value = (o.lower + o.higher) / 2
 		o.expects = func(s *forecast.Sight) float64 { return s.Modification }
 	case *model.Read:
-		o.Value, o.Error = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where]
+		o.Value, o.Error, o.lasts = x.Temperature.Mid()-zeroC, placeError[x.Temperature.Where], lastingShare
 		o.expects = func(s *forecast.Sight) float64 { return s.Temperature(x.Temperature.Where) }
+	case *model.Tested:
+		return t.tested(o, x), true
 	default:
 		return o, false
 	}
@@ -95,10 +100,12 @@ func (m *Observation) counted(x *model.Counted) bool {
 		share := x.Corns[0].SI / n
 		p := min(max(share, 0.02), 0.98)
 		m.Value, m.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
+		m.lasts = chitError * chitError / (m.Error * m.Error) // chance is anew each time
 		m.expects = func(s *forecast.Sight) float64 { return s.Chit }
 	case x.What.Text == model.Acrospire && len(x.Corns) == len(lengths):
 		length, n := MeanLength(x.Corns)
 		m.Value, m.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
+		m.lasts = lengthError * lengthError / (m.Error * m.Error)
 		m.expects = classLength
 	default:
 		return false

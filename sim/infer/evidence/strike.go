@@ -14,6 +14,21 @@ func (t *Trial) Strike(f *forecast.Forecast) {
 			o.Struck = true
 		}
 	}
+	t.weigh()
+}
+
+// Adopt takes over what another trial of the same batch struck, as far as both have it.
+func (t *Trial) Adopt(other *Trial) {
+	struck := map[model.Reading]bool{}
+	for i := range other.Observations {
+		struck[other.Observations[i].Reading] = other.Observations[i].Struck
+	}
+	for i := range t.Observations {
+		if o := &t.Observations[i]; struck[o.Reading] {
+			o.Struck = true
+		}
+	}
+	t.weigh()
 }
 
 // BelowDry tells whether a weight is below the dry matter in it by more than a forecast

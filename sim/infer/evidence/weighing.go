@@ -38,7 +38,7 @@ func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 	case x.After != nil && x.After.Kind.Text == string(model.SoakStep):
 		relative = drippingError
 	}
-	o.Error = t.weighingError(x, net, relative)
+	o.Error, o.lasts = t.weighingError(x, net, relative)
 	o.Struck = t.Batch.Impossible(x, forecast.MostMoisture(t.Process)) != ""
 	return o, net > 0
 }
@@ -46,13 +46,19 @@ func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 // weighingError is the standard error of a weight of grain, kg, that is known to so much
 // of itself on a scale of which nothing is said: σ² = (relative² − 0.004²)·net² + σ_s², with
 // σ_s = 0.004 of what stood on such a scale. On a scale of a known division d a weight lies
-// anywhere within d of what is shown, and σ_s = d/√12.
-func (t *Trial) weighingError(x *model.Weighed, net, relative float64) float64 {
+// anywhere within d of what is shown, and σ_s = d/√12. With it goes the share of
+// its variance that lasts to the next weighing, which is the part of the grain.
+func (t *Trial) weighingError(x *model.Weighed, net, relative float64) (sd, lasts float64) {
 	scale := unknownScale * x.Weight.SI
 	if s := t.division(x); s > 0 {
 		scale = s / math.Sqrt(12)
 	}
-	return math.Hypot(net*math.Sqrt(relative*relative-unknownScale*unknownScale), scale)
+	own := net * math.Sqrt(relative*relative-unknownScale*unknownScale)
+	sd = math.Hypot(own, scale)
+	if !(sd > 0) {
+		return sd, 0
+	}
+	return sd, own * own / (sd * sd)
 }
 
 // division is that of the scale of a weighing, kg; 0 where it is not known.
@@ -65,6 +71,10 @@ func (t *Trial) division(x *model.Weighed) float64 {
 
 // Assumed is what is taken for granted of the readings.
 func (t *Trial) Assumed() []forecast.Assumption {
+	return append(t.scaleError(), t.byHeat...)
+}
+
+func (t *Trial) scaleError() []forecast.Assumption {
 	unknown := func(o Observation) bool {
 		x, ok := o.Reading.(*model.Weighed)
 		return ok && t.division(x) == 0

@@ -34,6 +34,7 @@ const (
 	NotYet      DoubtKind = "not-yet"      // the step that is said to have ended waits for drier malt: Value is the moisture it had
 	GoesBack    DoubtKind = "goes-back"    // fewer or shorter than counted before: Other is that reading
 	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
+	NoStep      DoubtKind = "no-step"      // air onto the malt at which no step of the kiln is held
 	Disagrees   DoubtKind = "disagrees"    // no slip explains it
 	far                   = 3.0            // errors from which on a reading is in doubt
 	near                  = 2.0            // errors within which a slip explains it
@@ -91,7 +92,7 @@ func (f *Following) doubts() []Doubt {
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
 	(*Following).outOfPlace, (*Following).noTare, (*Following).withHolder, (*Following).unit, (*Following).nought, (*Following).belowDry,
-	(*Following).struck, (*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).disagrees,
+	(*Following).struck, (*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).noStep, (*Following).disagrees,
 }
 
 // sight is what the centre sees at the time of a reading.
@@ -237,6 +238,11 @@ func (f *Following) goesBack(i int) (Doubt, bool) {
 		return Doubt{Kind: GoesBack, Observation: i, Other: k}, gap > far && f.worse(i, k) || gap > near && f.inDoubt(i)
 	}
 	return Doubt{}, false
+}
+
+// noStep finds air onto the malt that disagrees, and is of no heat at which the kiln is held.
+func (f *Following) noStep(i int) (Doubt, bool) {
+	return Doubt{Kind: NoStep, Observation: i, Other: -1}, f.inDoubt(i) && f.Trial.FitsNoStep(f.Judged[i].Observation.Reading)
 }
 
 func (f *Following) disagrees(i int) (Doubt, bool) {

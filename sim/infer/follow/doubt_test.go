@@ -104,6 +104,13 @@ func TestTheDryMatterOfTheChargeIsFoundOut(t *testing.T) {
 	assert.InDelta(t, 0.161, d.Value, 0.01, "with 6.8 % of the dry matter gone")
 }
 
+// The kiln of the loft is held at 50, 55 to 65 and 82 °C.
+func TestAirOfNoStepIsTold(t *testing.T) {
+	f := followRecord(t, "2026-03-13 18:00", "  read    air-off 57.3 °C at 08:44\n", "  read    air-on 98.0 °C at 08:44\n")
+	assert.Equal(t, map[string]DoubtKind{"read    air-on 98.0 °C at 08:44": NoStep}, doubts(f))
+	assert.Empty(t, doubts(followRecord(t, "2026-03-13 18:00", "  read    air-off 57.3 °C at 08:44\n", "  read    air-on 57.0 °C at 08:44\n")))
+}
+
 func TestWhatIsLateIsTold(t *testing.T) {
 	kinds := func(f *Following) (out []LateKind) {
 		for _, l := range f.Late {

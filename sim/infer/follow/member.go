@@ -7,7 +7,6 @@ import (
 	"maltwright/lang/source"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
-	"maltwright/sim/infer/evidence"
 )
 
 // Member is what is kept of one forecast of a batch: thousands are weighed, and most
@@ -37,9 +36,8 @@ type gate struct {
 	hold  bool
 }
 
-// keep takes from a forecast what the answer is made of, and the logarithm of the
-// likelihood of what was observed.
-func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64) {
+// keep takes from a forecast what the answer is made of.
+func (c *conditioning) keep(f *forecast.Forecast, z []float64) Member {
 	m := Member{Member: c.all.Reduce(f), expected: make([]float64, len(c.t.Observations))}
 	for i := range c.t.Observations {
 		m.expected[i] = c.t.Observations[i].Expect(f, c.t.Offset(z))
@@ -53,7 +51,7 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) (Member, float64)
 			m.waits = append(m.waits, awaited{c.gateOf(g), reached(g)})
 		}
 	}
-	return m, evidence.LogLikelihood(c.t.Residuals(f, z))
+	return m
 }
 
 // gateOf gives the condition of which a gate of a forecast tells.

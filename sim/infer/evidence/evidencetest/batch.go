@@ -24,6 +24,7 @@ type Truth struct {
 	Sample  float64 // moisture of the raw grain, wet basis, as its sample shows it; 0 for none
 	Changes []model.Change
 	Scatter float64 // of the readings, as a part of what the evidence takes; 0 is 1
+	Logger  *Logger // in the bed; nil for none
 }
 
 // Batch is an invented batch: its record, and how it really went.
@@ -156,6 +157,7 @@ func (w *writer) step(kind string, n int, s *forecast.Step) {
 		w.weigh(s.End, fmt.Sprintf(" after soak %d", n), dripping)
 	case "germinate":
 		w.floor(s)
+		w.logged(s)
 		w.weigh(s.End, " after germinate", dry)
 	case "wither":
 		w.thermometer((s.Start+s.End)/2, "room", other)

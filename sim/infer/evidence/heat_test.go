@@ -1,0 +1,86 @@
+package evidence_test
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+	"maltwright/sim/infer/evidence"
+)
+
+// onKiln is a batch that came on the kiln at 02:00, dry 1 at 50 °C, dry 2 at 55 to 65, cure at 82.
+const onKiln = "  weighed 8.96 kg at 2026-03-12 08:00 after germinate\n  weighed 7.60 kg at 2026-03-13 02:00 after wither\n"
+
+func stepsAt(t *testing.T, lines string, until time.Time) (*evidence.Trial, *forecast.Forecast) {
+	t.Helper()
+	x := trial(t, written(t, onKiln+lines), until)
+	return x, middle(t, x)
+}
+
+func endOf(f *forecast.Forecast, kind model.StepKind, n int) float64 {
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if s.Kind == kind && s.Nth == n {
+				return s.End
+			}
+		}
+	}
+	return 0
+}
+
+func hoursIn(day, h, m int) float64 {
+	return time.Date(2026, 3, day, h, m, 0, 0, time.Local).Sub(began).Seconds()
+}
+
+func TestAirOnTellsTheStepOfTheKiln(t *testing.T) {
+	_, plain := stepsAt(t, "", time.Time{})
+	_, planned := endOf(plain, model.DryStep, 1), endOf(plain, model.DryStep, 2)
+	require.Greater(t, planned, hoursIn(13, 9, 0), "the plan cures later than that")
+	x, f := stepsAt(t, "  read air-on 81 °C at 09:00\n", time.Time{})
+	assert.LessOrEqual(t, endOf(f, model.DryStep, 2), hoursIn(13, 9, 0)+1, "the malt is cured by then")
+	require.Len(t, x.Assumed(), 2)
+	a, ok := x.Assumed()[1].(forecast.StepByHeat)
+	require.True(t, ok)
+	assert.Equal(t, "cure 1", a.Step)
+	assert.Equal(t, "air-on 81 °C", a.Read)
+}
+
+func TestAirOnTellsThatAStepIsNotOver(t *testing.T) {
+	_, plain := stepsAt(t, "", time.Time{})
+	late := 4 * time.Hour
+	at := began.Add(time.Duration(endOf(plain, model.DryStep, 1))*time.Second + late)
+	_, f := stepsAt(t, "  read air-on 50 °C at "+at.Format("2006-01-02 15:04")+"\n", time.Time{})
+	assert.InDelta(t, endOf(plain, model.DryStep, 1)+late.Seconds(), endOf(f, model.DryStep, 1), 120)
+}
+
+func TestAirOnThatTellsNoStepTellsNothing(t *testing.T) {
+	_, plain := stepsAt(t, "", time.Time{})
+	for _, read := range []string{"52.5", "73", "20"} { // between two, on the way, before it is warm
+		x, f := stepsAt(t, "  read air-on "+read+" °C at 09:00\n", time.Time{})
+		assert.Equal(t, endOf(plain, model.DryStep, 2), endOf(f, model.DryStep, 2), read)
+		assert.Len(t, x.Assumed(), 1, read)
+	}
+	x, f := stepsAt(t, "  read air-on 81 °C at 09:00\n  weighed 5.9 kg at 11:00 after dry 1\n  weighed 5.3 kg at 15:00 after dry 2\n", time.Time{})
+	assert.InDelta(t, hoursIn(13, 15, 0), endOf(f, model.DryStep, 2), 60, "a line that says it goes before")
+	assert.Len(t, x.Assumed(), 1)
+}
+
+func TestAirOfNoStep(t *testing.T) {
+	x, _ := stepsAt(t, "  read air-on 97 °C at 09:00\n  read air-on 81 °C at 09:30\n  read air-off 97 °C at 09:40\n", time.Time{})
+	assert.True(t, x.FitsNoStep(x.Batch.Readings[2]))
+	assert.False(t, x.FitsNoStep(x.Batch.Readings[3]))
+	assert.False(t, x.FitsNoStep(x.Batch.Readings[4]), "what comes off the malt is held by nobody")
+}
+
+// The kiln of a house with a box has air before and behind its malt as the box has.
+func TestHotAirOfAHouseWithABoxIsOfTheKiln(t *testing.T) {
+	b := load(t, "batch \"x\" of \"Mill pale\" {\n  began 2026-03-06 07:00\n  read air-on 60 °C at 2026-03-12 08:00\n}\n")
+	x := trial(t, b, began.Add(6*24*time.Hour+2*time.Hour))
+	f := middle(t, x)
+	require.Len(t, x.Observations, 1)
+	assert.Equal(t, model.KilnStage, x.Observations[0].Sight(f).Stage)
+}
