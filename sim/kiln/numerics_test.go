@@ -104,7 +104,7 @@ type misses struct {
 }
 
 // bounds are what docs/model.md states of the layers that are chosen.
-var bounds = misses{moisture: 0.25, end: 0.1, hours: 0.3, broke: 0.35, enzymes: 1.5, split: 0.5, colour: 0.03}
+var bounds = misses{moisture: 0.25, end: 0.1, hours: 0.3, broke: 0.35, enzymes: 1.5, split: 0.5, colour: 0.06}
 
 func (o outcome) from(ref outcome) misses {
 	var m misses
