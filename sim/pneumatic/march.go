@@ -82,7 +82,7 @@ func (s *stage) leave(m *moment, in *stream, reach float64) (out, byT stream) {
 	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}
 	byT = stream{dt: reach, dw: reach * bend}
 	if taken := s.flow.g * (out.w - in.w); taken > 0 {
-		corns := grain.Corns{Material: s.b.corns.Material, WetFrom: s.b.corns.WetFrom, Dry: m.dry}
+		corns := s.b.corns.Of(m.dry)
 		d := grain.Draw{Carries: s.flow.g * reach, W: in.w, Saturated: p + slope*lift, Pressure: s.pressure}
 		if given, share := corns.Give(m.x, m.t, &d, taken); given < taken {
 			out.w, out.dw, byT.dw = in.w+given/s.flow.g, in.dw*(1-reach*share), byT.dw*share
