@@ -123,11 +123,17 @@ func kept(tau, away float64) float64 {
 }
 
 // faceTime is the shortest time constant, s, with which the layer at the open
-// face dries: its dry matter over the mass flux for each unit of its moisture.
+// face dries: its dry matter over the mass flux for each unit of its moisture, and
+// that of the corns in series, which nothing that is taken up has to pass.
 func (r *runner) faceTime() float64 {
 	t := r.now.warmth
 	flux := r.face.Evaporation(t, 1) - r.face.Evaporation(t, 0)
-	return r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * r.p.solid.steepest)
+	air := r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * r.p.solid.steepest)
+	if r.now.dry <= 0 {
+		return air
+	}
+	k, _, _ := r.p.solid.Rate(math.Inf(1), t) // no corns dry faster than wet ones
+	return air + 1/k
 }
 
 // rk4 returns the state h seconds on along the course.

@@ -60,7 +60,7 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	corns := grain.Corns{Material: p.solid.Material, WetFrom: p.solid.wetFrom, Dry: p.faceLayer(dry)}
+	corns := p.solid.corns.Of(p.faceLayer(dry))
 	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, shutIn(room, face, faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
