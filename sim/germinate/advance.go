@@ -76,19 +76,19 @@ func (r *runner) step(limit float64) (float64, error) {
 	r.fresh = false
 	at := r.now.warmth
 	course := r.course()
-	h := math.Min(limit, r.longest(course))
+	h := min(limit, r.longest(course))
 	h, y := r.follow(course, h)
 	before := p.y[held]
 	p.y = y
 	if course.held {
 		p.setT(at + course.rate*h)
 	}
-	p.removed += math.Max(0, before-p.y[held])
+	p.removed += max(0, before-p.y[held])
 	t := p.T()
 	p.chit((at + t) / 2)
 	p.age += h
 	p.sinceTurn += h
-	p.hottest = math.Max(p.hottest, p.warmestPlace())
+	p.hottest = max(p.hottest, p.warmestPlace())
 	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
 		return h, err
 	}
@@ -104,13 +104,13 @@ func (r *runner) longest(c course) float64 {
 	conductance := r.face.WetConductance(f.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
 	loop := conductance / (2 * area) * f.half / (3 * r.p.solid.packing.Conductivity)
 	profile := f.settle / (1 + loop)
-	h := math.Min(longestStep, stepShare*r.faceTime())
-	h = math.Min(h, kept(profile, math.Abs(f.d[excess])*profile))
+	h := min(longestStep, stepShare*r.faceTime())
+	h = min(h, kept(profile, math.Abs(f.d[excess])*profile))
 	if c.held {
 		return h
 	}
 	tau := f.capacity / conductance
-	return math.Min(h, kept(tau, math.Abs(r.netRate(c, f))*tau))
+	return min(h, kept(tau, math.Abs(r.netRate(c, f))*tau))
 }
 
 // kept is the step, s, that keeps to stepError what is so far away, K, from its
