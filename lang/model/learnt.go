@@ -121,15 +121,15 @@ func (l *Learnt) Rows() []Row {
 			list = append(list, x)
 		}
 	}
-	ofLots := func(word string, factors []GrainFactor) {
-		for i := range factors {
-			f := &factors[i]
-			list = append(list, Row{Word: word, Of: f.Grain.Name, Factor: &f.Factor, Grain: f.Grain})
+	for _, lots := range []struct {
+		word    string
+		factors []GrainFactor
+	}{{"uptake", l.Uptake}, {"husk-water", l.HuskWater}, {"chit", l.Chit}} {
+		for i := range lots.factors {
+			f := &lots.factors[i]
+			list = append(list, Row{Word: lots.word, Of: f.Grain.Name, Factor: &f.Factor, Grain: f.Grain})
 		}
 	}
-	ofLots("uptake", l.Uptake)
-	ofLots("husk-water", l.HuskWater)
-	ofLots("chit", l.Chit)
 	for i := range l.Drying {
 		f := &l.Drying[i]
 		list = append(list, Row{Word: "drying", Of: f.Kiln.Name, Factor: &f.Factor, Kiln: f.Kiln})
