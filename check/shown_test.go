@@ -35,7 +35,7 @@ var forPeople = map[string]string{
 	"delivered from": "the same", "delivered on": "the same", "delivered as": "the same",
 	"thermometer":       "by what the readings of a record are put right, in follow",
 	"growth error":      "how far a batch may be off: it moves the spread, not the middle",
-	"respiration error": "the same", "uptake error": "the same", "husk-water error": "the same", "chit error": "the same", "drying error": "the same",
+	"respiration error": "the same", "withering error": "the same", "uptake error": "the same", "husk-water error": "the same", "chit error": "the same", "drying error": "the same",
 }
 
 // elsewhere are blocks whose statements show in other commands.

@@ -21,6 +21,7 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.LotGrowth:         {"how fast the lot grows", "count the acrospires of a hundred corns on the third day"},
 	ensemble.LotChit:           {"how fast the lot chits", "count the chitted corns of a hundred at cast"},
 	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
+	ensemble.HouseWithering:    {"how fast green malt withers here", "weigh a tray of it every six hours while it withers"},
 	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh a tray every two hours on the kiln"},
 	ensemble.DryAirMoisture:    {"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven"},
 	ensemble.RawMoisture:       {"the moisture of the raw grain", "dry a sample of the grain in an oven"},
@@ -28,6 +29,9 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.RoomHumidity:      {"the humidity of the room", "read a hygrometer in the room"},
 	ensemble.DrawnWater:        {"the warmth of the water", "measure the water before each soak"},
 	ensemble.PlaceInBands:      {"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands"},
+	ensemble.LateUptake:        {"how much the lot drinks in the end", "weigh the drained grain after every soak"},
+	ensemble.LateGrowth:        {"how much slower the lot grows late", "count the acrospires on every day from the third on"},
+	ensemble.LateDrying:        {"how fast this kiln takes off the last water", "weigh a tray every hour from 15 % on"},
 	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},
 }
 

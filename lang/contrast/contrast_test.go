@@ -117,6 +117,7 @@ func TestWhatAHouseLearntIsToldByLotAndKiln(t *testing.T) {
 	assert.Empty(t, told(old, `house "L" { thermometer 1.44 °F error 0.72 °F; uptake 1.2 of "B"; uptake 1.08 of "A" }`))
 	assert.Equal(t, "gone house \"L\": uptake 1.08 of \"A\"\nchanged house \"L\" / of \"B\": uptake 1.1 of \"B\" { 1.2 -> 1.1}\n",
 		told(old, `house "L" { uptake 1.1 of "B"; thermometer 0.8 °C error 0.4 °C }`))
+	assert.Equal(t, "changed house \"L\": withering 1.2 { 1.1 -> 1.2}\n", told(`house "L" { withering 1.1 }`, `house "L" { withering 1.2 }`))
 	const lot = `house "L" { husk-water 1.1 of "A"; chit 0.9 of "A"; chit 1.2 of "B" }`
 	assert.Empty(t, told(lot, `house "L" { chit 1.2 of "B"; chit 0.9 of "A"; husk-water 1.1 of "A" }`))
 	assert.Equal(t, "new house \"L\": husk-water 1.3 of \"B\"\nchanged house \"L\" / of \"A\": chit 0.8 of \"A\" { 0.9 -> 0.8}\n",

@@ -9,6 +9,7 @@ type Learnt struct {
 	Place       source.Place // the words that name it
 	Growth      *Factor
 	Respiration *Factor
+	Withering   *Factor
 	Uptake      []GrainFactor
 	HuskWater   []GrainFactor
 	Chit        []GrainFactor

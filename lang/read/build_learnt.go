@@ -24,6 +24,7 @@ func (b *builder) learnt(r *filled) {
 var learntFacts = table[model.Learnt]{
 	"growth":      func(b *builder, l *model.Learnt, s *filled) { l.Growth = b.factor(s) },
 	"respiration": func(b *builder, l *model.Learnt, s *filled) { l.Respiration = b.factor(s) },
+	"withering":   func(b *builder, l *model.Learnt, s *filled) { l.Withering = b.factor(s) },
 	"uptake":      ofLot("uptake", func(l *model.Learnt) *[]model.GrainFactor { return &l.Uptake }, (*model.Learnt).UptakeOf),
 	"husk-water":  ofLot("husk-water", func(l *model.Learnt) *[]model.GrainFactor { return &l.HuskWater }, (*model.Learnt).HuskWaterOf),
 	"chit":        ofLot("chit", func(l *model.Learnt) *[]model.GrainFactor { return &l.Chit }, (*model.Learnt).ChitOf),

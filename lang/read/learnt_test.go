@@ -13,6 +13,7 @@ import (
 const learntLoft = `house "Loft" {
   growth      1.06 error 0.04
   respiration 0.95
+  withering   1.15 error 0.12
   uptake      1.08 error 0.06 of "Far field 2026"
   husk-water  1.12 error 0.09 of "Far field 2026"
   chit        0.85 error 0.12 of "Far field 2026"
@@ -37,6 +38,8 @@ func TestWhatAHouseLearntIsReadAsWritten(t *testing.T) {
 	assert.Equal(t, "growth      1.06 error 0.04", l.Growth.Place.Text())
 	assert.Equal(t, 0.95, l.Respiration.Value.SI)
 	assert.Nil(t, l.Respiration.Error)
+	assert.Equal(t, 1.15, l.Withering.Value.SI)
+	assert.Equal(t, 0.12, l.Withering.Error.SI)
 	assert.InDelta(t, -1.0, l.Thermometer.Value.SI, 1e-12, "1.8 °F is 1 K, by definition")
 	assert.Equal(t, 0.4, l.Thermometer.Error.SI)
 

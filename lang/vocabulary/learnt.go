@@ -17,6 +17,8 @@ var learntRows = []Row{
 		Doc: "How fast grain grows here: 1 as in the model, more is faster; 0.2 to 5.", Example: "growth 1.06 error 0.04"},
 	{Word: "respiration", In: blocks(House), Slots: []Slot{single("times as much as the model", q.Number)}, Clauses: []Clause{errorOfFactor}, Once: true,
 		Doc: "How much the growing grain breathes here, and burns of itself: 1 as in the model; 0.2 to 5.", Example: "respiration 0.95 error 0.15"},
+	{Word: "withering", In: blocks(House), Slots: []Slot{factor}, Clauses: []Clause{errorOfFactor}, Once: true,
+		Doc: "How fast green malt withers here: 1 as in the model, more is faster; 0.2 to 5.", Example: "withering 1.15 error 0.12"},
 	{Word: "uptake", In: blocks(House), Slots: []Slot{factor}, By: ByName,
 		Clauses: []Clause{errorOfFactor, {Word: "of", Slots: []Slot{named(Grain)}, Required: true, Doc: "the lot"}},
 		Doc:     "How fast one lot takes up water: 1 as in the model; 0.2 to 5. Once for each lot.", Example: `uptake 1.08 error 0.06 of "Far field 2026"`},

@@ -1,6 +1,6 @@
 package air
 
-import "math"
+import "maltwright/sim/powers"
 
 const (
 	triplePoint = 0.01 // °C, where ice, water and vapour meet, by definition
@@ -34,7 +34,7 @@ func saturationWithSlope(t float64, ice bool) (pressure, slope float64) {
 	if ice {
 		ln, dln = overIce(tk)
 	}
-	p := math.Exp(ln)
+	p := powers.Exp(ln)
 	return p, p * dln
 }
 
@@ -46,7 +46,7 @@ func overIce(tk float64) (ln, slope float64) {
 		c4, c5, c6 = 6.2215701e-7, 2.0747825e-9, -9.4840240e-13
 		c7         = 4.1635019
 	)
-	ln = c1/tk + c2 + tk*(c3+tk*(c4+tk*(c5+tk*c6))) + c7*math.Log(tk)
+	ln = c1/tk + c2 + tk*(c3+tk*(c4+tk*(c5+tk*c6))) + c7*powers.Log(tk)
 	slope = -c1/(tk*tk) + c3 + tk*(2*c4+tk*(3*c5+tk*4*c6)) + c7/tk
 	return ln, slope
 }
@@ -59,7 +59,7 @@ func overWater(tk float64) (ln, slope float64) {
 		c11, c12    = 4.1764768e-5, -1.4452093e-8
 		c13         = 6.5459673
 	)
-	ln = c8/tk + c9 + tk*(c10+tk*(c11+tk*c12)) + c13*math.Log(tk)
+	ln = c8/tk + c9 + tk*(c10+tk*(c11+tk*c12)) + c13*powers.Log(tk)
 	slope = -c8/(tk*tk) + c10 + tk*(2*c11+tk*3*c12) + c13/tk
 	return ln, slope
 }

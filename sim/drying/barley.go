@@ -33,23 +33,27 @@ const (
 	wetRate = 139.3
 	wetFall = 4426.0
 
-	// vapourDiffusion, m²/s at 20 °C, and its activation energy, J/mol, are
-	// those of water vapour in malt (published) [meddings-potter-1974].
-	vapourDiffusion = 1.6e-12
-	vapourEnergy    = 26.0e3
+	// boundDiffusion, m²/s at 20 °C, and boundEnergy, J/mol, are those of bound
+	// water in the corn (calibrated to thin layers by sim/outside/fit, drawn to
+	// what is published: 1.6e-12 m²/s of vapour in ground malt
+	// [meddings-potter-1974]; 42 kJ/mol of wheat in the falling rate
+	// [wheat-falling-rate], 51 [becker-1960]).
+	boundDiffusion = 1.42e-12
+	boundEnergy    = 40.1e3
 
-	// halfThickness of the corn, m, the length that bound water has to go
-	// (calibrated to the MEBAK and research kilns of the tests).
-	halfThickness = 1.25e-3
+	// cornRadius, m, is how far bound water has to go: half of cornDiameter.
+	cornRadius = cornDiameter / 2
 
 	// boundBelow and freeAbove are the moistures, kg/kg dry basis, between
-	// which water passes from bound to free (calibrated to the same).
-	boundBelow = 0.12
-	freeAbove  = 0.35
+	// which water passes from bound to free (calibrated with them, drawn to
+	// 10 to 12 % wet basis [maltings-note], and to where the constant of free
+	// water was measured).
+	boundBelow = 0.124
+	freeAbove  = 0.201
 
 	// boundRate is the first eigenvalue of diffusion through a sphere of radius
-	// halfThickness, π²·D/r², at 20 °C, 1/s.
-	boundRate = math.Pi * math.Pi * vapourDiffusion / (halfThickness * halfThickness)
+	// cornRadius, π²·D/r², at 20 °C, 1/s.
+	boundRate = math.Pi * math.Pi * boundDiffusion / (cornRadius * cornRadius)
 )
 
 // Heat of barley malt.
@@ -111,7 +115,7 @@ func Barley() Cereal {
 		HendersonK: hendersonK, HendersonC: hendersonC, HendersonN: hendersonN,
 		Reference: shiftPoint, WetFrom: wetFrom, Steepest: steepest,
 		FreeRate: wetRate, FreeFall: wetFall,
-		BoundRate: boundRate, BoundFall: vapourEnergy / gas,
+		BoundRate: boundRate, BoundFall: boundEnergy / gas,
 		BoundBelow: boundBelow, Transition: freeAbove - boundBelow,
 		DryHeat: dryMatterHeat, WettingHeat: bindingHeat * bindingShare, WettingFall: bindingFall,
 		Packing: Packing{

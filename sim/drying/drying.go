@@ -20,9 +20,11 @@ package drying
 // equation then runs to saturation smoothly.
 //
 // Drying is first order in X − Xe with a constant that falls from its value
-// for free water to its value for bound water, for barley as X goes from 0.35
-// to 0.12. One constant cannot serve both: what fits free water would dry malt
-// to 2 % in a cure that leaves 4 % everywhere.
+// for free water to its value for bound water, for barley as X goes from 0.201
+// to 0.124, 17 to 11 % wet basis. One constant cannot serve both: what fits free
+// water would dry malt to 2 % in a cure that leaves 4 % everywhere. Bound water
+// has as far to go as half a corn; how fast it does is fitted to thin layers by
+// the command in sim/outside/fit.
 //
 // Heat is kept by an enthalpy, H(X, T), so that a kiln built on this package
 // can close its energy balance exactly, whatever the material: specific heat

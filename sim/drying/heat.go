@@ -2,9 +2,9 @@ package drying
 
 import (
 	"errors"
-	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // DryHeat gives the specific heat of the dry matter, J/(kg K).
@@ -15,7 +15,7 @@ func (m Malt) DryHeat() float64 { return m.figures().DryHeat }
 // 2.361e6·0.59/14.8·exp(−14.8·x).
 func (m Malt) Wetting(x float64) (heat, slope float64) {
 	c := m.figures()
-	bound := c.WettingHeat * math.Exp(-c.WettingFall*x)
+	bound := c.WettingHeat * powers.Exp(-c.WettingFall*x)
 	return bound / c.WettingFall, -bound
 }
 

@@ -22,16 +22,21 @@ type Malt struct {
 	// relative humidity, and in proportion elsewhere, so that bone-dry air still
 	// means bone-dry malt.
 	Shift float64
+
+	// Late multiplies the rate of bound water, and that of free water not at
+	// all: what the equations miss. nil means 1.
+	Late *float64
 }
 
 var _ Material = Malt{}
 
-// Check returns a *[air.RangeError] unless Factor is nil or 0.05 to 20, Shift
+// Check returns a *[air.RangeError] unless Factor and Late are nil or 0.05 to 20, Shift
 // is −0.05 to 0.05 and the figures of the cereal mean something.
 func (m Malt) Check() error {
 	return errors.Join(
 		m.figures().check(),
 		air.Within("drying factor", m.factor(), "", 0.05, 20),
+		air.Within("late drying", m.late(), "", 0.05, 20),
 		air.Within("shift of sorption", m.Shift, "kg/kg", -0.05, 0.05),
 	)
 }
@@ -55,6 +60,13 @@ func (m Malt) factor() float64 {
 
 // sorptionScale is what Shift does to every equilibrium moisture.
 func (m Malt) sorptionScale() float64 { return 1 + m.Shift/m.figures().Reference }
+
+// Bound gives the malt with a factor of its own for the rate of bound water, nil
+// meaning 1.
+func (m Malt) Bound(late *float64) Malt {
+	m.Late = late
+	return m
+}
 
 // With gives the malt with a house's own drying factor, nil meaning 1, and what
 // its equilibrium moisture stands above that of the species, kg/kg dry basis,

@@ -2,9 +2,9 @@ package drying
 
 import (
 	"errors"
-	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // Rate gives the drying constant k, 1/s, in dX/dt = −k·(X − Xe), of a material
@@ -20,23 +20,24 @@ func Rate(m Material, x, t float64) (float64, error) {
 
 // Rate gives the drying constant k, 1/s, the house's factor included, with its
 // derivatives: k = f·(kb + (kw − kb)·σ(x)). For barley kw = 139.3·exp(−4426/T)
-// for free water [ocallaghan-1971], kb = π²·D/r² for bound water, D of
-// [meddings-potter-1974]; σ is FreeWater.
+// for free water [ocallaghan-1971], kb = π²·D/r² for bound water, D and its
+// activation energy fitted (sim/outside/fit); σ is FreeWater. Water is taken up by
+// the same constant: nothing that was at hand tells its own.
 func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	c := m.figures()
 	perTk := 1 / (t + air.ZeroCelsius)
-	free := c.FreeRate * math.Exp(-c.FreeFall*perTk)
-	bound := c.BoundRate * math.Exp(c.BoundFall*(1/roomT-perTk))
+	free := c.FreeRate * powers.Exp(-c.FreeFall*perTk)
+	bound := c.BoundRate * powers.Exp(c.BoundFall*(1/roomT-perTk))
 	share, slope := m.FreeWater(x)
 	f := m.factor()
-	return f * (bound + (free-bound)*share),
-		f * (free - bound) * slope,
-		f * perTk * perTk * (bound*c.BoundFall*(1-share) + free*c.FreeFall*share)
+	return m.bent(x, f*(bound+(free-bound)*share),
+		f*(free-bound)*slope,
+		f*perTk*perTk*(bound*c.BoundFall*(1-share)+free*c.FreeFall*share))
 }
 
 // FreeWater gives σ, a smooth step with moisture x (kg/kg dry basis), and its
-// derivative: 3u² − 2u³, u = (x − 0.12)/0.23 for barley, nil below 0.12, 1
-// above 0.35.
+// derivative: 3u² − 2u³, u = (x − 0.124)/0.077 for barley, nil below 0.124, 1
+// above 0.201.
 func (m Malt) FreeWater(x float64) (share, slope float64) {
 	c := m.figures()
 	u := (x - c.BoundBelow) / c.Transition

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // WetSurface is the relative humidity above which the surface of malt counts
@@ -69,7 +70,7 @@ func (c *Cereal) henderson(x, t, perScale float64) (rh, byX, byT float64) {
 	if percent*percent*c.HendersonK*(t+c.HendersonC) > drowned {
 		return sign, 0, 0
 	}
-	exponent := c.HendersonK * (t + c.HendersonC) * math.Exp(c.HendersonN*math.Log(percent))
-	dry := math.Exp(-exponent)
+	exponent := c.HendersonK * (t + c.HendersonC) * powers.Exp(c.HendersonN*powers.Log(percent))
+	dry := powers.Exp(-exponent)
 	return sign * (1 - dry), 100 * perScale * dry * exponent * c.HendersonN / percent, sign * dry * exponent / (t + c.HendersonC)
 }

@@ -75,9 +75,9 @@ func TestCalibrationOfTheBoundRegimeStands(t *testing.T) {
 		schedule []drying.Hold
 		end      []float64
 	}{
-		"mebak":       {mebak, []float64{0.0729, 0.0677, 0.0609, 0.0326}},
-		"research":    {research, []float64{0.1019, 0.0787, 0.0631, 0.0525, 0.0336}},
-		"small scale": {[]drying.Hold{hours(37, 14), hours(48, 9), hours(85, 4)}, []float64{0.1154, 0.0741, 0.0382}},
+		"mebak":       {mebak, []float64{0.0816, 0.0773, 0.0706, 0.0377}},
+		"research":    {research, []float64{0.1006, 0.0852, 0.0724, 0.0620, 0.0386}},
+		"small scale": {[]drying.Hold{hours(37, 14), hours(48, 9), hours(85, 4)}, []float64{0.1107, 0.0851, 0.0430}},
 	} {
 		assert.InDeltaSlice(t, c.end, after(t, c.schedule...), 0.0005, name)
 	}
@@ -85,7 +85,7 @@ func TestCalibrationOfTheBoundRegimeStands(t *testing.T) {
 
 // A maltings' published note; seen: green malt held at 60 °C slows at about 10
 // to 12 %, a plateau of the rate, not of sorption. From 12 % it takes more
-// than 1.5 h to 10 %; here 2.5 h, while from 20 to 18 % it takes half an hour.
+// than 1.5 h to 10 %; here 2.8 h, while from 20 to 18 % it takes 11 min.
 func TestGreenMaltHeldAtSixtyDegreesSlowsNearTenPerCent(t *testing.T) {
 	assert.Greater(t, hoursFromTo(t, 0.12, 0.10, 60), 1.5)
 	assert.Less(t, hoursFromTo(t, 0.20, 0.18, 60), 0.6)
@@ -107,8 +107,8 @@ func hoursFromTo(t *testing.T, from, to, temperature float64) float64 {
 	return at / 3600
 }
 
-// Sasaki & Kanzaki 1972, J. Jap. Soc. Agric. Mach. 34:252, malt in a thin
-// layer; seen: k = 0.0727·exp[0.0788(T−Tw) − 0.00417·M0] 1/h, Me = 12.39 −
+// Sasaki & Kanzaki 1972, J. Jap. Soc. Agric. Mach. 34:252, barley grains, not malt,
+// in a thin layer; seen: k = 0.0727·exp[0.0788(T−Tw) − 0.00417·M0] 1/h, Me = 12.39 −
 // 0.224(T−Tw) % dry basis. Two laboratories' constants for one cereal differ
 // by a third, hence ±35 %. Measured: −34, −25, −10, +13 % at 40 to 70 °C.
 func TestHalfTimesAgreeWithSasakiAndKanzaki(t *testing.T) {

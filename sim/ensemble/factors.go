@@ -2,6 +2,7 @@ package ensemble
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -19,6 +20,7 @@ const (
 	Growth      Factor = "growth"
 	Chit        Factor = "chit"
 	Respiration Factor = "respiration"
+	Withering   Factor = "withering"
 	Drying      Factor = "drying"
 )
 
@@ -37,14 +39,23 @@ func factorsOf(p *model.Process) []Unknown {
 	if l == nil {
 		l = &model.Learnt{}
 	}
-	return []Unknown{
+	list := []Unknown{
 		factorOf(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
 		factorOf(HuskWater, LotHuskWater, huskWaterSpread, func(o *forecast.Options, v float64) { o.HuskWater = &v }, l.HuskWaterOf(p.Grain)),
 		factorOf(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
 		factorOf(Chit, LotChit, chitSpread, func(o *forecast.Options, v float64) { o.Chit = &v }, l.ChitOf(p.Grain)),
 		factorOf(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
-		factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...),
 	}
+	if withers(p) {
+		list = append(list, factorOf(Withering, HouseWithering, witheringSpread, func(o *forecast.Options, v float64) { o.Withering = &v }, l.Withering))
+	}
+	return append(list, factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...))
+}
+
+// withers tells whether a process withers its malt before the kiln: where it does not,
+// nothing of it is open.
+func withers(p *model.Process) bool {
+	return slices.ContainsFunc(p.Stages, func(st model.Stage) bool { return st.Kind() == model.WitherStage })
 }
 
 // dryings are the factors that were learnt of the kilns of a process, nil for a kiln of

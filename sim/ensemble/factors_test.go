@@ -64,7 +64,7 @@ func of(t testing.TB, p *model.Process, which Factor) Unknown {
 }
 
 func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
-	usual := UnknownsOf(loft(t))
+	usual := UnknownsOf(learnt(t, "thermometer 0.8 °C"))
 	for name, c := range map[string]struct {
 		line  string
 		which Factor
@@ -99,6 +99,23 @@ func TestAnErrorThatWasLearntNarrowsTheSpread(t *testing.T) {
 	narrowed := of(t, learnt(t, `drying 0.91 error 0.05 of "kiln"`), Drying).Scatter
 	assert.Equal(t, LogNormal, narrowed.Law)
 	assert.InDelta(t, math.Hypot(0.05/0.91, 0.10), narrowed.SD, 1e-9)
+}
+
+func TestWitheringIsOpenWhereMaltWithers(t *testing.T) {
+	withers := loft(t)
+	require.NotNil(t, model.First[*model.Withering](withers))
+	assert.InDelta(t, 0.30, sd(of(t, withers, Withering)), 1e-9)
+	p := *withers
+	l := learnt(t, "withering 1.2 error 0.12").Learnt()
+	h := *p.House
+	h.Learnt = l
+	p.House = &h
+	assert.InDelta(t, math.Hypot(0.1, 0.15), sd(of(t, &p, Withering)), 1e-9)
+	dry := learnt(t, "withering 1.2 error 0.12")
+	require.Nil(t, model.First[*model.Withering](dry))
+	for _, u := range UnknownsOf(dry) {
+		assert.NotEqual(t, Withering, u.Factor, "it goes to the kiln at once")
+	}
 }
 
 func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {

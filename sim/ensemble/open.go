@@ -12,6 +12,7 @@ const (
 	LotGrowth                     // how fast it grows
 	LotChit                       // how fast it chits
 	LotRespiration                // how much it breathes
+	HouseWithering                // how fast green malt withers
 	KilnDrying                    // how fast the kiln dries
 	DryAirMoisture                // the moisture that malt keeps in dry air
 	RawMoisture                   // that of the raw grain
@@ -19,6 +20,9 @@ const (
 	RoomHumidity                  // its humidity
 	DrawnWater                    // the warmth of the water
 	PlaceInBands                  // where in its bands the process is held
+	LateUptake                    // what the equations miss of the uptake: how much the core drinks in the end
+	LateGrowth                    // what they miss of the growth: its pace late beside early
+	LateDrying                    // what they miss of the drying: how fast bound water goes beside free
 	ThermometerOffset             // how far the thermometer of the house is off
 )
 

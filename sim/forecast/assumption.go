@@ -183,6 +183,7 @@ const (
 	Chit        Figure = "chit"
 	Growth      Figure = "growth"
 	Respiration Figure = "respiration"
+	Withering   Figure = "withering"
 	Drying      Figure = "drying"
 )
 

@@ -16,13 +16,17 @@ type physics interface {
 	set(physics)                // takes over the state of another of its kind
 	// measure gives what a condition can name: a quantity in SI, or a word.
 	measure(name string) (si float64, word string, ok bool)
-	moisture() float64 // wet basis, 0 to 1
-	weight() float64   // kg on the scale, drained
-	see(*Sight)        // writes down what is to be seen of it
+	unwatched() float64 // s for which it may go on without anybody looking whether a condition holds
+	moisture() float64  // wet basis, 0 to 1
+	weight() float64    // kg on the scale, drained
+	see(*Sight)         // writes down what is to be seen of it
 }
 
 const (
-	chunk       = 600.0        // s: how often a condition is looked at
+	often       = 600.0        // s: how often a condition is looked at where much may change soon
+	seldom      = 1800.0       // s: the same of grain, which goes its way for days
+	onKiln      = 1200.0       // s: the same of malt on the kiln
+	atFirst     = 60.0         // s: the same of it as a step begins
 	momentWidth = 6.0          // s: to within which the moment of a condition is found
 	searchLimit = 96 * 3600.0  // s: how far beyond its time an unmet gate is followed
 	endless     = 90 * 86400.0 // s: no step lasts longer; a guard beyond it is taken as this
@@ -87,8 +91,8 @@ func (t *tick) to(from *float64) float64 {
 // sound.
 func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, ending Ending, took float64, err error) {
 	var before physics
+	note(*m, *m, stops, 0, 0)
 	for at := 0.0; ; {
-		note(*m, stops, at)
 		if i := holding(*m, stops, at); i >= 0 {
 			return i, ByGate, at, nil
 		}
@@ -97,7 +101,7 @@ func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, endi
 			return i, stops[i].ending, at, nil
 		}
 		due, by := untilTick(ticks, at)
-		dt := min(chunk, end-at, untilEarliest(stops, at), due)
+		dt := min((*m).unwatched(), end-at, untilEarliest(stops, at), due)
 		if due > dt {
 			by = source.Place{}
 		}
@@ -107,9 +111,10 @@ func (e *effort) drive(m *physics, stops []stop, ticks []*tick) (which int, endi
 			return i, stops[i].ending, at, err
 		}
 		if k := holding(*m, stops, at+dt); k >= 0 {
-			span, err := e.bisect(m, before, &stops[k], at, dt)
+			span, err := e.moment(m, before, &stops[k], at, dt)
 			return k, ByGate, at + span, err
 		}
+		note(*m, before, stops, at, dt)
 		at += dt
 		if err := e.strike(*m, ticks, at, i == 0 && at >= end-momentWidth); err != nil {
 			return i, stops[i].ending, at, err
@@ -166,16 +171,31 @@ func holding(m physics, stops []stop, at float64) int {
 }
 
 // note writes down when a condition first holds that is waited on beyond it, and by
-// which the step might have ended.
-func note(m physics, stops []stop, at float64) {
+// which the step might have ended: within the last dt seconds, before which the model was
+// as before.
+func note(m, before physics, stops []stop, at, dt float64) {
 	for i := range stops {
-		if s := &stops[i]; s.first != nil && math.IsNaN(*s.first) && at < s.earliest && holds(timed(m, at), s.until) {
-			*s.first = at
+		s, now := &stops[i], at+dt
+		if s.first != nil && math.IsNaN(*s.first) && now < s.earliest && holds(timed(m, now), s.until) {
+			*s.first = since(m, before, s.until, at, dt)
 		}
-		if s := &stops[i]; s.ready != nil && math.IsNaN(*s.ready) && s.guard <= at && at < s.earliest && holds(timed(m, at), s.until) {
-			*s.ready = at
+		if s.ready != nil && math.IsNaN(*s.ready) && s.guard <= now && now < s.earliest && holds(timed(m, now), s.until) {
+			*s.ready = max(s.guard, since(m, before, s.until, at, dt))
 		}
 	}
+}
+
+// since is when a condition that holds of a model began to, by a straight line from how it
+// was dt seconds before; where there is none, now.
+func since(m, before physics, c *model.Condition, at, dt float64) float64 {
+	if holds(timed(before, at), c) {
+		return at
+	}
+	share, ok := crossing(timed(before, at), timed(m, at+dt), c)
+	if !ok {
+		share = 1
+	}
+	return at + share*dt
 }
 
 func soonest(stops []stop) (which int, end float64) {
@@ -197,25 +217,6 @@ func untilEarliest(stops []stop, at float64) float64 {
 		}
 	}
 	return next
-}
-
-// bisect finds the moment, after before and within dt, at which the stop's
-// condition begins to hold, and leaves the model there.
-func (e *effort) bisect(m *physics, before physics, s *stop, at, dt float64) (float64, error) {
-	low, high, spare := 0.0, dt, physics(nil)
-	for high-low > momentWidth {
-		mid := (low + high) / 2
-		try := before.copy(spare)
-		if err := e.advance(try, mid-low, source.Place{}); err != nil {
-			return high, err
-		}
-		if at+mid >= s.earliest && holds(timed(try, at+mid), s.until) {
-			high, *m, spare = mid, try, nil
-			continue
-		}
-		low, before, spare = mid, try, before
-	}
-	return high, nil
 }
 
 // holds tells whether all tests of a condition hold for what measure gives.

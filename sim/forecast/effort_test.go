@@ -123,7 +123,7 @@ func TestACancelledForecastGivesTheErrorOfItsContext(t *testing.T) {
 }
 
 func TestForecastsThatBelongTogetherEndWithTheirPool(t *testing.T) {
-	pool := work.NewPool(work.Most / 60)
+	pool := work.NewPool(work.Most / 120)
 	p := whole(t, "")
 	_, err := Run(p, Options{Meter: work.NewMeter(t.Context(), pool)})
 	require.NoError(t, err, "one fits")

@@ -19,6 +19,15 @@ func (r *run) growing(lot *grain.Lot) {
 	lot.RespirationFactor = r.learnt(o.Respiration, l.Respiration, Respiration, "")
 }
 
+// withering gives the option of withering with what the house has learnt of it.
+func (r *run) withering() float64 {
+	l := r.p.Learnt()
+	if l == nil {
+		return orOne(r.o.Withering)
+	}
+	return r.learnt(r.o.Withering, l.Withering, Withering, "")
+}
+
 // drying gives the option of drying with what the house has learnt of the kiln.
 func (r *run) drying(k *model.Kiln) float64 {
 	return r.learnt(r.o.Drying, r.p.Learnt().DryingOf(k), Drying, k.Name)

@@ -50,6 +50,22 @@ func TestWhatWasLearntIsTheSameAsTheOption(t *testing.T) {
 	}
 }
 
+// Withering that is learnt counts on the floor, and in a box; nowhere else.
+func TestWitheringThatWasLearntIsTheSameAsTheOption(t *testing.T) {
+	const on = `wither on "tray" { air at 18 to 20 °C; humidity 60 %; for 12 h }` + "\n"
+	process := func(learnt, stage string) *model.Process {
+		return load(t, house+"house \"h\" { "+learnt+" }\nprocess \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+growText+stage+kilnText+"}\n")
+	}
+	want := forecastOf(t, process("thermometer 0.8 °C", on), Options{Withering: new(1.5)})
+	got := forecastOf(t, process("withering 1.5", on), Options{})
+	assert.Equal(t, want.Totals, got.Totals)
+	assert.Equal(t, Withering, got.Learnt[0].Figure)
+	plain := forecastOf(t, process("thermometer 0.8 °C", on), Options{})
+	assert.Less(t, got.Stages[2].Steps[0].MoistureEnd, plain.Stages[2].Steps[0].MoistureEnd-0.005)
+	none := forecastOf(t, process("withering 1.5", ""), Options{})
+	assert.Empty(t, none.Learnt, "nothing withers")
+}
+
 func TestWhatWasLearntMultipliesTheOptions(t *testing.T) {
 	want := forecastOf(t, twoOfEach(t, "thermometer 0.8 °C"), Options{Growth: new(0.5 * 2.5), Drying: new(0.5 * 3)})
 	got := forecastOf(t, twoOfEach(t, `growth 0.5; drying 0.5 of "kiln"`), Options{Growth: new(2.5), Drying: new(3.0)})

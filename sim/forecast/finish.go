@@ -31,6 +31,7 @@ type still struct{ *finished }
 func (still) advance(float64) error                  { return nil }
 func (s still) copy(physics) physics                 { return s }
 func (still) set(physics)                            {}
+func (still) unwatched() float64                     { return often }
 func (still) measure(string) (float64, string, bool) { return 0, "", false }
 
 // deculmTime is what rubbing and sieving a batch takes (common practice), s.

@@ -71,6 +71,15 @@ func (m *growModel) spread() float64              { return m.area }
 func (m *growModel) keep(r *run, st *model.Germination, s asked) { r.setRoom(m, st, s) }
 func (m *growModel) tell(r *run, st model.Stage)                 { r.growTroubles(m, st) }
 
+// unwatched is short while the piece is led from one temperature to another, so that the
+// stairs that it is led by are low.
+func (m *growModel) unwatched() float64 {
+	if m.ramp != nil {
+		return often
+	}
+	return seldom
+}
+
 func (m *growModel) moisture() float64 { return m.piece.Moisture() }
 func (m *growModel) weight() float64   { return m.piece.Mass() }
 

@@ -18,7 +18,7 @@ func (r *run) lay(st model.Stage, t float64) (growing, error) {
 		return m, err
 	}
 	area := r.floorArea(st)
-	bed, err := pneumatic.New(r.batch, r.batch.Lot.Profile.Malt,
+	bed, err := pneumatic.New(r.batch, r.maltOf(st),
 		pneumatic.Vessel{Area: area, Layers: boxLayers, Mixed: floor.Tumbles.Text == vocabulary.SaidYes}, t)
 	bed.Meter(r.effort.Meter)
 	m := &boxModel{bed: bed, area: area, on: -1}

@@ -178,16 +178,27 @@ func (m *kilnModel) copy(spare physics) physics {
 
 func (m *kilnModel) set(o physics) { *m = *o.(*kilnModel) }
 
-func (m *kilnModel) moisture() float64 { return m.bed.View().WetBasis }
-func (m *kilnModel) weight() float64   { return m.bed.View().Mass }
+// unwatched is short at first, for with what a step asks much changes within minutes, and
+// shorter while the break is to come, so that it is found to within a minute.
+func (m *kilnModel) unwatched() float64 {
+	if m.bed.OnPlateau() {
+		return min(max(m.at, atFirst), often)
+	}
+	return min(max(m.at, atFirst), onKiln)
+}
+
+func (m *kilnModel) moisture() float64 { return m.bed.WetBasis() }
+func (m *kilnModel) weight() float64   { return m.bed.Mass() }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
-	v := m.bed.View()
 	switch name {
 	case vocabulary.MeasureMoisture:
-		return v.WetBasis, "", true
+		return m.moisture(), "", true
 	case vocabulary.MeasureWeight:
-		return v.Mass, "", true
+		return m.weight(), "", true
+	}
+	v := m.bed.View()
+	switch name {
 	case vocabulary.MeasureAirOff:
 		return v.Off.T + zeroC, "", true
 	case vocabulary.MeasureMalt:

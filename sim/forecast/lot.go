@@ -29,7 +29,8 @@ func (r *run) lot() (grain.Lot, float64, error) {
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
 	r.growing(&lot)
-	lot.Forms = r.o.Forms
+	lot.HoldCore(orOne(r.o.LateUptake))
+	lot.LateGrowth, lot.Forms = orOne(r.o.LateGrowth), r.o.Forms
 	switch {
 	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI

@@ -19,7 +19,7 @@ func TestPiecesAreThoseOfTheFloors(t *testing.T) {
 	require.Len(t, f.Pieces, 2)
 	grew, withered := f.Pieces[0], f.Pieces[1]
 	assert.Equal(t, []model.StageKind{model.GerminateStage, model.WitherStage}, []model.StageKind{grew.Stage, withered.Stage})
-	assert.Equal(t, f.Stages[1].Steps[0].Start, grew.Began)
+	assert.InDelta(t, f.Stages[1].Steps[0].Start, grew.Began, 1e-6)
 	assert.InDelta(t, f.Stages[1].Steps[0].End-grew.Began, grew.Took, 1e-6)
 	assert.InDelta(t, grew.Began+grew.Took, withered.Began, 1e-6)
 	assert.InDelta(t, f.Stages[1].Steps[0].MoistureStart, grew.MoistureAt, 1e-12)

@@ -19,7 +19,12 @@ import (
 // everything.
 type Options struct {
 	// Factors of lot and house; nil is 1. What the house has learnt multiplies them.
-	Uptake, HuskWater, Growth, Chit, Respiration, Drying *float64
+	Uptake, HuskWater, Growth, Chit, Respiration, Withering, Drying *float64
+
+	// Factors of what is late in each stage beside the equations: of what the core drinks in
+	// the end, of the growth clock, see [grain.Lot], and of the rate of bound water, see
+	// [drying.Malt]. nil is 1.
+	LateUptake, LateGrowth, LateDrying *float64
 
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis

@@ -65,3 +65,16 @@ func TestWhatAirAtIntervalsBringsIsAssumed(t *testing.T) {
 	assert.Greater(t, brings(wetText("; aerate every 30 min for 10 min"))[0], once[0])
 	assert.Empty(t, brings(`steep in "tub" { soak 12 h in water at 15 °C with air; aerate every 1 h for 5 min }`+"\n"+growText+kilnText))
 }
+
+// A single rest of months in the warm would have the corns burn more than they are.
+func TestASteepThatLastsTooLongEndsInTheStepThatIsTooLong(t *testing.T) {
+	f := run1(t, `steep in "tub" { soak 6 h in water at 20 °C; rest 2000 h in air at 30 °C with spray; soak 6 h in water }`+"\n"+growText+kilnText)
+	unable := Troubles[Unable](f)
+	require.Len(t, unable, 1)
+	assert.Equal(t, LongSteep{longestSteep}, unable[0].Cause)
+	last := f.Stages[0].Steps[1]
+	assert.Equal(t, longestSteep, last.End)
+	assert.Equal(t, BrokenOff, last.EndedBy)
+	assert.Less(t, last.MoistureEnd, 0.8)
+	assert.Positive(t, last.WeightEnd)
+}

@@ -7,19 +7,30 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/drying"
 	"maltwright/sim/germinate"
 )
 
 // spread lays the batch out on the floor of a stage.
 func (r *run) spread(st model.Stage, t float64) (*growModel, error) {
 	area := r.floorArea(st)
-	piece, err := germinate.New(r.batch, r.batch.Lot.Profile.Malt, germinate.Floor{Area: area}, t)
+	piece, err := germinate.New(r.batch, r.maltOf(st), germinate.Floor{Area: area}, t)
 	piece.Meter(r.effort.Meter)
 	m := &growModel{piece: piece, area: area}
 	if err == nil {
 		m.look()
 	}
 	return m, err
+}
+
+// maltOf is the malt as it dries on the floor of a stage: while it withers as fast as it
+// does here.
+func (r *run) maltOf(st model.Stage) drying.Malt {
+	malt := r.batch.Lot.Profile.Malt
+	if st.Kind() == model.WitherStage {
+		return malt.With(new(r.withering()), 0)
+	}
+	return malt
 }
 
 // floorArea is the area that the batch lies on, m².
@@ -201,7 +212,7 @@ const witherSpeed = 0.3
 func (r *run) witherIn(m growing, st *model.Withering, t, rh float64, room Temperature) Temperature {
 	switch m := m.(type) {
 	case *growModel:
-		m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Pressure: &r.site.pressure}
+		m.room = germinate.Room{T: t, RH: rh, AirSpeed: witherSpeed, Passes: new(r.withering()), Pressure: &r.site.pressure}
 		r.assume(WitherAir{witherSpeed, rh, t, r.called()})
 	case *boxModel:
 		return r.witherBlown(m, st, t, rh, room)

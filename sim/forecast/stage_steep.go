@@ -105,7 +105,8 @@ const longestSteep = 21 * 86400.0
 
 // soakOrRest runs one soak or rest.
 func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began float64) error {
-	if r.clock-began > longestSteep {
+	left := longestSteep - (r.clock - began)
+	if left <= 0 {
 		r.at = s.Place()
 		return LongSteep{longestSteep}
 	}
@@ -133,7 +134,15 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	if err := r.freshWater(m); err != nil {
 		return err
 	}
-	err := r.step(m, st, as, out, nil)
+	end := stopAt(as)
+	if end.latest > left {
+		end.latest, end.ending = left, BrokenOff
+	}
+	err := r.through(m, st, as.Until, end, out, nil)
+	if err == nil && end.ending == BrokenOff && r.clock-began >= longestSteep {
+		r.at = s.Place()
+		err = LongSteep{longestSteep}
+	}
 	r.t = m.warmth(out.Temperature.From)
 	r.given(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {

@@ -31,8 +31,9 @@ func (m *steepModel) copy(spare physics) physics {
 
 func (m *steepModel) set(o physics) { *m = *o.(*steepModel) }
 
-func (m *steepModel) moisture() float64 { return m.state.Moisture() }
-func (m *steepModel) weight() float64   { return m.state.DrainedMass() }
+func (m *steepModel) unwatched() float64 { return seldom }
+func (m *steepModel) moisture() float64  { return m.state.Moisture() }
+func (m *steepModel) weight() float64    { return m.state.DrainedMass() }
 
 func (m *steepModel) measure(name string) (float64, string, bool) {
 	switch name {

@@ -149,8 +149,9 @@ func (m *boxModel) copy(spare physics) physics {
 
 func (m *boxModel) set(o physics) { *m = *o.(*boxModel) }
 
-func (m *boxModel) moisture() float64 { return m.bed.Moisture() }
-func (m *boxModel) weight() float64   { return m.bed.Mass() }
+func (m *boxModel) unwatched() float64 { return often }
+func (m *boxModel) moisture() float64  { return m.bed.Moisture() }
+func (m *boxModel) weight() float64    { return m.bed.Mass() }
 
 func (m *boxModel) measure(name string) (float64, string, bool) {
 	switch name {

@@ -12,14 +12,14 @@ const (
 	// longestAdvance, s: thirty days in one call.
 	longestAdvance = 30 * 86400.0
 	// longestStep, s: as often as the forecast asks for news.
-	longestStep = 600.0
+	longestStep = 1800.0
 	// stepShare: no step is longer against the time in which the bed comes to
 	// the room's temperature.
-	stepShare = 0.6
+	stepShare = 1.2
 	// stepError, K: what a step may add to the error of the mean temperature.
-	// It has died away after an hour, and the rest of the forecast holds to
-	// 1e-6.
-	stepError = 3e-6
+	// It has died away after an hour, and in a process without jumps the rest of
+	// the forecast holds to 1e-6.
+	stepError = 3e-4
 	// restAway, K: so near its balance the bed is at rest, and stepShare holds.
 	restAway = 120 * stepError / (stepShare * stepShare * stepShare * stepShare * stepShare)
 )

@@ -31,13 +31,13 @@ type flows struct {
 	d        vector  // rates per second, with nothing held
 }
 
-// evaporation is what a face of t °C and of a water activity gives off, kg/(m² s).
-func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
-	open := face.Evaporation(t, activity)
+// shutIn is what the air under a cover holds against a face of t °C, kg/(m² s): it
+// has the warmth of the face, and differs by its humidity alone.
+func shutIn(room *Room, face *grain.Face, t float64) float64 {
 	if room.Cover == 0 {
-		return open
+		return 0
 	}
-	return (1-room.Cover)*open + room.Cover*(open-face.Evaporation(t, room.RH))
+	return room.Cover * face.Evaporation(t, room.RH)
 }
 
 // flow gives the flows of the state y toward the face.
@@ -45,11 +45,11 @@ func evaporation(room *Room, face *grain.Face, t, activity float64) float64 {
 // Both faces lose heat: q = h·(T_face − T_room), T_face = T − ⅔·ΔT for a
 // parabola of excess ΔT. In a steady bed ΔT = q·L/(2λ), L half the depth; ΔT
 // moves there with the time constant L²/(π²α), the slowest of a slab. The open
-// face (both on a mesh) evaporates by [grain.Face.Evaporation] at the water
-// activity of a layer short of the deficit D: dD/dt = evaporation − D/6 h. Under
-// a cover the air has the warmth of the face, and differs by its humidity alone.
-// Growth and burning go by one access, the share of the corns that oxygen reaches from
-// the open faces, see [grain.StillAccess], and are the less for what the corns owe.
+// face (both on a mesh) gives off what [grain.Face.Gives] says of a layer short of
+// the deficit D: dD/dt = evaporation − D/6 h. Under a cover the air has the warmth of
+// the face, and differs by its humidity alone. Growth and burning go by one access, the
+// share of the corns that oxygen reaches from the open faces, see [grain.StillAccess], and
+// are the less for what the corns owe.
 func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)
@@ -60,7 +60,8 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	flux := evaporation(room, face, faceT, p.solid.waterActivity(p.faceX(x, dry, y[deficit]), faceT))
+	corns := grain.Corns{Material: p.solid.Material, WetFrom: p.solid.wetFrom, Dry: p.faceLayer(dry)}
+	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, shutIn(room, face, faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	volume := p.lot.BedVolume(x, y[clock])

@@ -16,6 +16,7 @@ type Room struct {
 	// and at 1 as warm as the face of the bed; RH is its humidity in either case.
 	Cover    float64
 	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
+	Passes   *float64 // of the vapour that an open face usually gives to the air, 0.05 to 20; nil means 1
 	Pressure *float64 // Pa; nil means 101,325
 	Hold     *Band    // the bed is held in this band as far as that can be done; nil lets it float
 	Heater   float64  // that can warm the held bed, W, 0 to 1e9
@@ -45,6 +46,7 @@ func (r Room) face() (grain.Face, error) {
 	face, err := grain.NewFace(r.T, r.RH, r.AirSpeed, r.Pressure)
 	err = errors.Join(err,
 		air.Within("cover of the bed", r.Cover, air.Share, 0, 1),
+		face.Passing(r.Passes),
 		air.Within("heater of the floor", r.Heater, "W", 0, strongest),
 		air.Within("cooler of the floor", r.Cooler, "W", 0, strongest))
 	if r.Hold == nil {

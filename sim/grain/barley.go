@@ -75,8 +75,7 @@ func barley() Profile {
 }
 
 // scaled returns barley's growth with every clock mark multiplied by pace and
-// every respiration rate by breath. It keeps barley's figures of drying: no other
-// cereal's are known.
+// every respiration rate by breath. It keeps barley's figures of drying, see dries.
 func scaled(pace, breath float64) Profile {
 	p := barley()
 	p.Chit *= pace

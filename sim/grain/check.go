@@ -18,7 +18,7 @@ func (p *Profile) check() error {
 		air.Within("usual weight of a thousand corns", p.CornWeight, "kg", 0.001, 1),
 		air.Within("water held by the husk", p.HuskWater, "kg/kg", 0, 1),
 		air.Within("water held by the surface", p.FilmWater, "kg/kg", 0, 1),
-		air.Within("water drunk by the core", p.CoreWater, "kg/kg", 0.4, 1.5),
+		air.Within("water drunk by the core", p.CoreWater, "kg/kg", 0.2, 3),
 		air.Within("uptake of the species", p.Uptake, "", 0.05, 20),
 		air.Within("activation energy of uptake", p.UptakeEnergy, "J/mol", 0, 2e5),
 		air.Within("leachable dry matter", p.LeachPool, "kg/kg", 0, 0.1),

@@ -53,6 +53,16 @@ func NewFace(t, rh, speed float64, pressure *float64) (Face, error) {
 	}, nil
 }
 
+// Passing has the face pass so many times the vapour that it usually does; nil leaves it.
+// Outside 0.05 to 20 it returns a *[air.RangeError].
+func (f *Face) Passing(times *float64) error {
+	if times == nil {
+		return nil
+	}
+	f.mass *= *times
+	return air.Within("vapour that the face passes", *times, "", 0.05, 20)
+}
+
 // RoomT is the temperature of the room air, °C.
 func (f Face) RoomT() float64 { return f.room.T }
 

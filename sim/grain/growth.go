@@ -1,6 +1,10 @@
 package grain
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/powers"
+)
 
 // MoistFactor gives φ, the share of full speed at which corns grow at the
 // wet-basis moisture w and the growth clock, °C·h: nil up to a moisture, one
@@ -66,7 +70,7 @@ func (p *Profile) warmthKept(t float64) float64 {
 // the wet-basis moisture w, and the share access, 0 to 1, of the air the corns
 // could use.
 func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
-	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.Forms.growth(clock, t)
+	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.lateGrowth(clock) * l.Forms.growth(clock, t)
 }
 
 // Due gives the share of germinable corns whose chit is due by the clock, °C·h:
@@ -75,7 +79,7 @@ func (p *Profile) Due(clock float64) float64 {
 	if !(clock > 0) {
 		return 0
 	}
-	return normal(math.Log(clock/p.Chit) / p.ChitSpread)
+	return normal(powers.Log(clock/p.Chit) / p.ChitSpread)
 }
 
 // Chitting gives the share of all corns that chit while the share due (see

@@ -37,6 +37,8 @@ type Lot struct {
 	GrowthFactor      float64 // pace of the growth clock, 0.2 to 5
 	RespirationFactor float64 // respiration against the species, 0.2 to 5
 
+	LateGrowth float64 // pace of the clock late beside the equation, and early its inverse, 0.2 to 5
+
 	Forms Forms // of the equations, where they are to be other than the model's
 }
 
@@ -80,7 +82,7 @@ func (l *Lot) UptakeForm(w float64) float64 {
 // kg/kg dry basis: the corn weight of the species, [DefaultGermination], the factors 1.
 func LotOf(p Profile, dryMass, moisture0 float64) Lot {
 	return Lot{Profile: p, DryMass: dryMass, Moisture0: moisture0, CornWeight: p.CornWeight, Germination: DefaultGermination,
-		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1}
+		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1, LateGrowth: 1}
 }
 
 // HoldLoose has husk and film of the lot hold so many times what those of its species do,
@@ -107,6 +109,7 @@ func (l *Lot) Check() error {
 		air.Within("uptake factor", l.UptakeFactor, "", 0.1, 10),
 		air.Within("growth factor", l.GrowthFactor, "", 0.2, 5),
 		air.Within("respiration factor", l.RespirationFactor, "", 0.2, 5),
+		air.Within("late growth", l.LateGrowth, "", 0.2, 5),
 	)
 }
 

@@ -19,6 +19,6 @@ func oats() Profile {
 	p.BaseT, p.BestT, p.CeilingT = 0, 24, 36
 	p.Germinates = [6]Germinates{{0, 0.93}, {15, 0.93}, {25, 0.85}, {30, 0.60}, {33, 0.20}, {36, 0}}
 	p.RootletShare = 0.04
-	p.Malt.Shift = -0.01 // calibrated; no other figure of its drying is known
+	p.Malt.Shift = -0.01 // calibrated; its own sorption is not known
 	return p
 }

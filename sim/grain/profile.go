@@ -75,7 +75,7 @@ type Germinates struct {
 
 // profiles is never written to; Of hands out copies.
 var profiles = [...]Profile{
-	barley(), wheat(), rye(), oats(), sorghum(), millet(), maize(), buckwheat(), spelt(), triticale(),
+	barley(), dries(wheat()), dries(rye()), dries(oats()), dries(sorghum()), dries(millet()), dries(maize()), dries(buckwheat()), dries(spelt()), dries(triticale()),
 }
 
 // Of returns the profile of the species with that name. An unknown name is an

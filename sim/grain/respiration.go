@@ -1,6 +1,10 @@
 package grain
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/powers"
+)
 
 // What burning starch gives and takes, per kg of starch: published, from
 // C6H10O5 + 6 O2 → 6 CO2 + 5 H2O with the atomic weights 12.011, 1.008 and
@@ -83,7 +87,7 @@ func (p *Profile) respirationWarmth(t float64) float64 {
 	if t >= death {
 		return 0
 	}
-	q := math.Exp(perKelvin * (math.Min(t, fade) - p.RespirationT))
+	q := powers.Exp(perKelvin * (math.Min(t, fade) - p.RespirationT))
 	if t > fade {
 		q *= (death - t) / (death - fade)
 	}

@@ -22,7 +22,7 @@ func rye() Profile {
 	p.BaseT, p.BestT, p.CeilingT = 0, 24, 36
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.90}, {30, 0.60}, {33, 0.20}, {36, 0}}
 	p.RootletShare = 0.04
-	p.Malt.Shift = 0.005 // calibrated; no other figure of its drying is known
+	p.Malt.Shift = 0.005 // calibrated; its own sorption is not known
 	return p
 }
 
@@ -34,6 +34,6 @@ func triticale() Profile {
 	p.BaseT, p.BestT, p.CeilingT = 0, 24, 37
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.92}, {30, 0.70}, {34, 0.20}, {37, 0}}
 	p.RootletShare = 0.038
-	p.Malt.Shift = 0.005 // calibrated; no other figure of its drying is known
+	p.Malt.Shift = 0.005 // calibrated; its own sorption is not known
 	return p
 }

@@ -1,5 +1,7 @@
 package grain
 
+import "maltwright/sim/drying"
+
 // wheat and spelt shed their husk in threshing, so they hold less loose water
 // and their cores drink sooner. Bulk density, corn weight: handbook, from
 // memory. Uptake: calibrated so that 41–45 % takes about two thirds of barley's
@@ -24,7 +26,7 @@ func wheat() Profile {
 	p.BaseT, p.BestT, p.CeilingT = 0, 25, 38
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.93}, {30, 0.80}, {35, 0.20}, {38, 0}}
 	p.RootletShare = 0.035
-	p.Malt.Shift = 0.005 // calibrated; no other figure of its drying is known
+	p.Malt = maltOf(drying.Wheat())
 	return p
 }
 
@@ -33,6 +35,7 @@ func spelt() Profile {
 	p := wheat()
 	p.Name = "spelt"
 	p.BulkDensity, p.CornWeight = 750, 0.045
+	p.Malt = drying.Malt{Shift: 0.005} // calibrated; its own sorption is not known
 	return p
 }
 

@@ -37,8 +37,12 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 	if b.work.Steps == 0 || set.Target != b.set.Target {
 		b.now.on.t = set.at(0) // where a search for air-on begins
 	}
+	goesOn := b.goesOn(set)
 	b.set = set
-	if b.begin(set.at(0)); !b.now.settled {
+	if !goesOn {
+		b.begin(set.at(0))
+	}
+	if !b.now.settled {
 		return b.work, b.stalled()
 	}
 	for done := 0.0; done < dt; {
@@ -59,9 +63,16 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 	return b.work, nil
 }
 
+// goesOn tells whether a setting takes up where the last one left the kiln: the rates at
+// the end of the last step are then those at the beginning of the next.
+func (b *Bed) goesOn(set Setting) bool {
+	return b.even && set.Target == b.set.Target && math.Abs(set.at(0)-b.asked) < enoughKelvin &&
+		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit)
+}
+
 // advanceOnce takes one step that meets the tolerances and gives its length.
 func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
-	before := b.moment()
+	before := b.seen
 	for h := math.Inf(1); h > leastStep; {
 		if b.meter.Err() != nil {
 			break
@@ -72,6 +83,7 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 		if miss <= 1 {
 			b.step = math.Min(good, math.Max(mostGrowth*h, b.step))
 			b.accept(h)
+			b.asked = b.set.at((done + h) / dt)
 			b.work.Steps++
 			b.plateau.watch(b, before, h)
 			return h, nil
@@ -82,6 +94,7 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 	for i := range b.layers {
 		b.layers[i].mean = b.layers[i].t
 	}
+	b.even = false
 	return 0, b.stalled()
 }
 

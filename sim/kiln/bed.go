@@ -23,6 +23,9 @@ type Bed struct {
 	now    flow             // of the moment reached
 	near   stream           // air-on as last found, where a search begins
 	set    Setting          // in force
+	asked  float64          // of the target where the last step ended, °C
+	even   bool             // now is the end of the last step, its rates hold, and nobody has touched the bed since
+	seen   moment           // of now
 	limit  Limit
 
 	seconds float64 // since New
@@ -104,6 +107,7 @@ func (b *Bed) Mix() {
 		l.mean = l.t
 	}
 	b.plateau.mixed()
+	b.even = false
 }
 
 // means gives moisture and enthalpy of the whole bed, per kg of dry matter.

@@ -71,7 +71,7 @@ func TestRecirculationSavesHeatAndCostsTime(t *testing.T) {
 	fast := until(t, open, set, 120, moistureAtMost(0.12))
 	slow := until(t, shut, set, 120, moistureAtMost(0.12))
 	assert.Greater(t, slow, fast)
-	assert.Less(t, shut.View().Ledger.Heater, 0.7*open.View().Ledger.Heater)
+	assert.Less(t, shut.View().Ledger.Heater, 0.75*open.View().Ledger.Heater)
 	// What comes back to air-on is the share of exhaust and the rest fresh.
 	v := run(t, shut, 1, set)
 	outside, err := air.FromRH(spring.T, spring.RH, v.On.P)

@@ -5,7 +5,7 @@ import "math"
 const (
 	// A Newton step of less than fluxNear of the flux is taken as the last: the
 	// error then left is some fluxNear² of it.
-	fluxNear = 1e-5
+	fluxNear = 1e-3
 
 	// fluxLeast is a flux too small to matter, kg of water per kg of dry matter
 	// and second: a thousandth of a per cent in a week.

@@ -59,7 +59,7 @@ func (p *plateau) mixed() { p.best, p.over = 0, false }
 // watch looks for the break in the step of dt seconds that ended now.
 func (p *plateau) watch(b *Bed, before moment, dt float64) {
 	after := b.moment()
-	p.bulb = after.bulb
+	p.bulb, b.seen = after.bulb, after
 	if !after.telling || p.over {
 		return
 	}

@@ -27,14 +27,20 @@ const (
 	// roomLeast is the difference of relative humidity below which the air has
 	// no chance worth the name (numerical).
 	roomLeast = 0.05
+
+	// skewNear is how little the skew has moved when rates that were found before it
+	// did still hold (numerical).
+	skewNear = 0.01
 )
 
 // settle gives the layer its temperature, its mean and its skew after a step
-// of which the share of the way to go was share.
-func (b *Bed) settle(l *bedLayer, most, reach, share float64) {
+// of which the share of the way to go was share. It gives by how much the skew moved.
+func (b *Bed) settle(l *bedLayer, most, reach, share float64) (moved float64) {
 	l.t = drying.Temperature(b.material, l.x, l.h)
 	l.mean = l.t + l.skew*reach*(l.in.t-l.t)
-	l.skew += (most*b.unused(l) - l.skew) * share
+	moved = (most*b.unused(l) - l.skew) * share
+	l.skew += moved
+	return math.Abs(moved)
 }
 
 // mostSkew gives the skew of a layer whose air keeps its chance to the end:

@@ -30,10 +30,10 @@ var (
 const (
 	// moistureTolerance is the error that a step allows itself in any layer,
 	// kg/kg dry basis.
-	moistureTolerance = 2e-4
+	moistureTolerance = 4e-4
 
 	// temperatureTolerance is the same for the temperature of the malt, K.
-	temperatureTolerance = 0.1
+	temperatureTolerance = 0.2
 
 	// dryGrain is how far below nil a moisture may come by the rounding of
 	// solves, kg/kg.
@@ -54,6 +54,7 @@ func (b *Bed) begin(asked float64) {
 	}
 	b.now = b.drive(stage{asked: asked})
 	b.flows[0] = b.now
+	b.even, b.seen = false, b.moment()
 }
 
 // attempt takes the two implicit stages of a step of dt seconds; the targets
@@ -104,19 +105,20 @@ func (b *Bed) miss(dt float64) float64 {
 // accept moves the bed to the end of the step that attempt has found.
 func (b *Bed) accept(dt float64) {
 	last := b.flows[stageCount-1]
-	most, share, miss := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0
+	most, share, miss, moved := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0, 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.x += dt * l.change(weights).x
 		l.h += dt * l.change(weights).h
 		miss += math.Abs(dt * l.change(missWeights).x)
 		l.rates[0] = l.rates[stageCount-1]
-		b.settle(l, most, last.reach, share)
+		moved = max(moved, b.settle(l, most, last.reach, share))
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
 	b.flows[0], b.now = last, last
 	b.seconds += dt
+	b.even = moved < skewNear
 }
 
 // change gives the rates of a step under the weights of its stages.

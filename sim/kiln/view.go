@@ -50,9 +50,12 @@ func (b *Bed) View() View {
 		HeaterPower: b.heat(b.now) * b.kit.Area,
 	}
 	v.OffRH = min(1, v.Off.RH())
-	at := b.moment()
+	at := b.seen
+	if b.work.Steps == 0 {
+		at = b.moment()
+	}
 	v.WetBulb, v.Used = at.bulb, at.taken
-	v.OnPlateau = b.plateau.best >= plateauLeast && !b.plateau.over
+	v.OnPlateau = b.OnPlateau()
 	b.survey(&v)
 	return v
 }
@@ -67,6 +70,15 @@ func (b *Bed) survey(v *View) {
 		}
 	}
 }
+
+// OnPlateau tells whether air-off sits on its plateau, so that the break is to come.
+func (b *Bed) OnPlateau() bool { return b.plateau.best >= plateauLeast && !b.plateau.over }
+
+// WetBasis is the mean moisture, kg of water per kg of malt.
+func (b *Bed) WetBasis() float64 { x, _ := b.means(); return x / (1 + x) }
+
+// Mass is that of the malt, kg.
+func (b *Bed) Mass() float64 { x, _ := b.means(); return b.dryMass() * (1 + x) }
 
 // Layers appends the layers to dst and returns it.
 func (b *Bed) Layers(dst []Layer) []Layer {

@@ -24,18 +24,18 @@ var constantRow = regexp.MustCompile("(?m)^\\| `(\\w+)` \\| ([0-9.]+) \\| ([^|]*
 
 // inCode is what a unit of the document is in the units of the code; the others are
 // the same.
-var inCode = map[string]float64{"h": 3600, "mm": 1e-3, "kJ/mol": 1e3, "m³/h": 1.0 / 3600, "EBC/h": 1.0 / 3600}
+var inCode = map[string]float64{"h": 3600, "mm": 1e-3, "10⁻¹² m²/s": 1e-12, "kJ/mol": 1e3, "m³/h": 1.0 / 3600, "EBC/h": 1.0 / 3600}
 
-// figure is a constant of the code.
-type figure struct {
+// coded is a constant of the code.
+type coded struct {
 	value      float64
 	calibrated bool // its comment says so
 }
 
 // constants reads every constant of sim that is a plain number, by file and name.
-func constants(t *testing.T) map[string]figure {
+func constants(t *testing.T) map[string]coded {
 	t.Helper()
-	found := map[string]figure{}
+	found := map[string]coded{}
 	require.NoError(t, filepath.WalkDir("..", func(path string, _ fs.DirEntry, err error) error {
 		if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
@@ -54,7 +54,7 @@ func constants(t *testing.T) map[string]figure {
 	return found
 }
 
-func readConstants(found map[string]figure, path string, g *ast.GenDecl) {
+func readConstants(found map[string]coded, path string, g *ast.GenDecl) {
 	for _, s := range g.Specs {
 		spec := s.(*ast.ValueSpec)
 		comment := spec.Doc.Text() + spec.Comment.Text()
@@ -66,7 +66,7 @@ func readConstants(found map[string]figure, path string, g *ast.GenDecl) {
 				continue
 			}
 			if v, ok := number(types.ExprString(spec.Values[i])); ok {
-				found[path+" "+name.Name] = figure{v, strings.Contains(strings.ToLower(comment), "calibrated")}
+				found[path+" "+name.Name] = coded{v, strings.Contains(strings.ToLower(comment), "calibrated")}
 			}
 		}
 	}

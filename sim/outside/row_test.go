@@ -3,12 +3,10 @@ package outside
 import (
 	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/source/golden"
 )
@@ -27,8 +25,11 @@ type row struct {
 	measured band   // where it lies instead
 	model    func(t testing.TB) float64
 
-	basis basis    // what it can prove, where its standing does not say it
-	by    []string // the constants that were set by it; of one that is held, why it is
+	stage       string   // what of the process it is of, where its section does not say it
+	lot         string   // which lot, where its source has several: figures of one share what is unknown of it
+	conditioned bool     // the lot is one that was fitted to other figures of it, so that no spread of lots is around it
+	basis       basis    // what it can prove, where its standing does not say it
+	by          []string // the constants that were set by it; of one that is held, why it is
 }
 
 // band is a closed interval.
@@ -92,7 +93,7 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 		}
 		sections = append(sections, c)
 	}
-	inDocument(t, countsTable(sections)+text.String()+"\n")
+	golden.Between(t, document, begin, end, countsTable(sections)+text.String()+"\n")
 }
 
 // judge holds the model to what is accepted, or to where it was found instead.
@@ -156,20 +157,4 @@ func (r row) signed(v float64) string {
 		return text[1:]
 	}
 	return strings.Replace(text, "-", "−", 1)
-}
-
-// inDocument compares the text with what stands between the marks, or writes it.
-func inDocument(t *testing.T, text string) {
-	t.Helper()
-	file, err := os.ReadFile(document)
-	require.NoError(t, err)
-	before, rest, found := strings.Cut(strings.ReplaceAll(string(file), "\r\n", "\n"), begin)
-	require.True(t, found, "%s has no mark where the table begins", document)
-	kept, after, found := strings.Cut(rest, end)
-	require.True(t, found, "%s has no mark where the table ends", document)
-	if golden.Updating() {
-		require.NoError(t, os.WriteFile(document, []byte(before+begin+text+end+after), 0o644))
-		return
-	}
-	assert.Equal(t, kept, text, "the table of %s is not what the models give", document)
 }

@@ -9,29 +9,20 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/grain"
+	"maltwright/sim/outside/figure"
 	"maltwright/sim/steep"
 )
 
 const hour = 3600.0
 
-// kunze is continuous steeping: hours to 40, 43 and 46 % by the temperature of the
-// water, Kunze, Technology Brewing and Malting; from memory. Accepted: no point off
-// by more than 2, all within 1.0 rms; the table's own steps are about that uneven.
-var kunze = []struct {
-	at    float64
-	hours [3]float64
-}{{9, [3]float64{47.5, 78, 101}}, {13, [3]float64{34, 54, 78}}, {17, [3]float64{30, 46.5, 73}}, {21, [3]float64{21, 28, 44.5}}}
-
-var kunzeMoistures = [3]float64{40, 43, 46}
-
+// Of the steeping table no point may be off by more than 2, and all within 1.0 rms: its own
+// steps are about that uneven.
 func steeping() []row {
 	var list []row
-	for _, line := range kunze {
-		for i, w := range kunzeMoistures {
-			list = append(list, row{what: fmt.Sprintf("continuous steep, %g h at %g °C", line.hours[i], line.at), unit: "%", digits: 1,
-				source: w, accepted: about(w, 2), key: "kunze", standing: "from memory",
-				model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, line.at, line.hours[i]).Moisture() }}.fitted("pelegK1", "barleyCoreWater"))
-		}
+	for _, c := range figure.Kunze() {
+		list = append(list, row{what: fmt.Sprintf("continuous steep, %g h at %g °C", c.Hours, c.T), unit: "%", digits: 1,
+			source: c.Moisture, accepted: about(c.Moisture, 2), key: "kunze", standing: "from memory",
+			model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, c.T, c.Hours).Moisture() }}.fitted("pelegK1", "barleyCoreWater"))
 	}
 	list = append(list, row{what: "the twelve together, root mean square", unit: "points", digits: 2, says: "at most 1.0", accepted: atMost(1),
 		key: "kunze", standing: "from memory; the bound is ours", model: kunzeRMS}.fitted("pelegK1", "barleyCoreWater"))
@@ -134,7 +125,7 @@ func lot(t testing.TB, species string, dry, w float64) grain.Lot {
 	t.Helper()
 	p, err := grain.Of(species)
 	require.NoError(t, err)
-	return grain.LotOf(p, dry, w/(1-w))
+	return lotOf(t, grain.LotOf(p, dry, w/(1-w)))
 }
 
 // steeped is barley of the moisture w after soak, rest, soak ... of so many hours.
@@ -180,10 +171,8 @@ func aired(t testing.TB, at float64, hours ...float64) *steep.State {
 
 func kunzeRMS(t testing.TB) float64 {
 	sum := 0.0
-	for _, line := range kunze {
-		for i, w := range kunzeMoistures {
-			sum += math.Pow(100*steeped(t, 0.12, line.at, line.hours[i]).Moisture()-w, 2)
-		}
+	for _, c := range figure.Kunze() {
+		sum += math.Pow(100*steeped(t, 0.12, c.T, c.Hours).Moisture()-c.Moisture, 2)
 	}
 	return math.Sqrt(sum / 12)
 }

@@ -15,6 +15,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/outside/figure"
 	"maltwright/sim/steep"
 )
 
@@ -180,19 +181,19 @@ func hoursOf(t testing.TB, p plan, text string) []float64 {
 // foretold are the weights of two lots at 35 h, from those on the scale before.
 func foretold() []row {
 	var list []row
-	for _, series := range molinaCano {
+	for _, series := range figure.MolinaCano() {
 		for _, c := range []struct {
-			known []int   // of weighedAt
+			known []int   // of figure.WeighedAt
 			by    float64 // g: two standard deviations of what such weighings leave open
 		}{{[]int{0}, 3.2}, {[]int{0, 3}, 1.6}} {
 			var hours []string
 			for _, i := range c.known {
-				hours = append(hours, fmt.Sprintf("%g", weighedAt[i]))
+				hours = append(hours, fmt.Sprintf("%g", figure.WeighedAt()[i]))
 			}
-			last := series.grams[len(series.grams)-1]
-			list = append(list, row{what: fmt.Sprintf("lot %s, weighed at %s h: foretold for 35 h", series.lot, strings.Join(hours, " and ")), unit: "g of 50", digits: 1,
+			last := series.Grams[len(series.Grams)-1]
+			list = append(list, row{what: fmt.Sprintf("lot %s, weighed at %s h: foretold for 35 h", series.Lot, strings.Join(hours, " and ")), unit: "g of 50", digits: 1,
 				source: last, accepted: about(last, c.by),
-				key: "molina-cano-1995", standing: "seen; the bound is ours", model: foretell(series.grams, c.known)}.fitted("barleyHuskWater", "barleyFilmWater"))
+				key: "molina-cano-1995", standing: "seen; the bound is ours", model: foretell(series.Grams, c.known), conditioned: true}.fitted("barleyHuskWater", "barleyFilmWater"))
 		}
 	}
 	return list
@@ -205,7 +206,7 @@ func foretell(grams []float64, known []int) func(testing.TB) float64 {
 		const scale = 880 / 44.0 // 50 g of 12 % hold 44 g
 		var hours, weights []float64
 		for _, i := range known {
-			hours, weights = append(hours, weighedAt[i]), append(weights, scale*grams[i])
+			hours, weights = append(hours, figure.WeighedAt()[i]), append(weights, scale*grams[i])
 		}
 		g := plan{35}.grid(t, hours)
 		for i := range g {

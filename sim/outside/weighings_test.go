@@ -7,30 +7,18 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/optimize"
 
+	"maltwright/sim/outside/figure"
 	"maltwright/sim/steep"
 )
 
-// molinaCano are grams of a 50 g sample after hours in water, Molina-Cano et al.
-// 1995, six steep series distributed with a public statistics data set; seen.
-// Temperature and first moisture are not given: 15 °C and 12 % are taken.
-var molinaCano = []struct {
-	lot   string
-	grams []float64
-}{
-	{"91-1-1", []float64{58.29, 61.67, 64.28, 66.56, 70.39, 71.76}},
-	{"91-2-1", []float64{60.80, 65.21, 68.40, 71.16, 74.80, 75.86}},
-}
-
-var weighedAt = []float64{5, 10, 15, 20, 30, 35}
-
 func weighings() []row {
 	var list []row
-	for _, series := range molinaCano {
+	for _, series := range figure.MolinaCano() {
 		list = append(list,
-			row{what: "lot " + series.lot + ", its factor fitted: worst of 6 weighings", unit: "g of 50", digits: 1, says: "at most 1.1", accepted: atMost(1.1),
-				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1)}.fitted("barleyHuskWater", "barleyFilmWater"),
+			row{what: "lot " + series.Lot + ", its factor fitted: worst of 6 weighings", unit: "g of 50", digits: 1, says: "at most 1.1", accepted: atMost(1.1),
+				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.Grams, 1)}.fitted("barleyHuskWater", "barleyFilmWater"),
 			row{what: "the same, its factor and its husk water fitted", unit: "g of 50", digits: 1, says: "at most 0.5", accepted: atMost(0.5),
-				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.grams, 1, looseWater)}.fitted("barleyHuskWater", "barleyFilmWater"))
+				key: "molina-cano-1995", standing: "seen; the bound is ours", model: fitted(series.Grams, 1, looseWater)}.fitted("barleyHuskWater", "barleyFilmWater"))
 	}
 	return list
 }
@@ -66,9 +54,17 @@ func worstMiss(t testing.TB, factor, loose float64, grams []float64) float64 {
 	s, err := steep.New(l)
 	require.NoError(t, err)
 	worst, at := 0.0, 0.0
-	for i, h := range weighedAt {
+	for i, h := range figure.WeighedAt() {
 		require.NoError(t, s.Soak((h-at)*hour, steep.Water{T: 15}))
 		worst, at = math.Max(worst, math.Abs(1000*s.DrainedMass()-grams[i])), h
 	}
 	return worst
+}
+
+// lot50 is what 50 g of a lot of 12 % weigh after hours in water of 15 °C, kg.
+func lot50(t testing.TB, hours float64) float64 {
+	s, err := steep.New(lot(t, "barley", 0.044, 0.12))
+	require.NoError(t, err)
+	require.NoError(t, s.Soak(hours*hour, steep.Water{T: 15}))
+	return s.DrainedMass()
 }

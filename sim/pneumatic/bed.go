@@ -35,9 +35,8 @@ const (
 // assignment. Make it with [New]. A bed and its copies are of one goroutine at a time.
 type Bed struct {
 	lot        grain.Lot
-	material   drying.Material
 	packing    drying.Packing
-	wetFrom    float64 // kg/kg, see [drying.Sorption]
+	corns      grain.Corns
 	dryHeat    float64 // specific heat of the dry matter, J/(kg K)
 	vessel     Vessel
 	count      int     // of the layers
@@ -81,9 +80,10 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 	if err != nil {
 		return Bed{}, err
 	}
-	b := Bed{lot: batch.Lot, material: material, packing: material.Packing(), dryHeat: material.DryHeat(),
+	b := Bed{lot: batch.Lot, packing: material.Packing(), dryHeat: material.DryHeat(),
 		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep, scratch: new(runner)}
-	b.wetFrom, _ = material.Wet()
+	wetFrom, _ := material.Wet()
+	b.corns = grain.Corns{Material: material, WetFrom: wetFrom}
 	b.spread(batch, t)
 	b.aired()
 	b.ledger = Ledger{DryStart: batch.Dry, WaterStart: batch.Water, HeatStart: b.heat()}

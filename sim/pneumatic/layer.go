@@ -33,6 +33,7 @@ type rate struct{ heat, water, burn, clock, debt float64 }
 type moment struct {
 	t        float64 // °C
 	x        float64 // kg of water per kg of dry matter
+	dry      float64 // kg of dry matter
 	capacity float64 // J/K
 	burn     float64 // dry matter respired, kg/s
 	pace     float64 // of the growth clock, °C·h/s
@@ -51,7 +52,7 @@ func (b *Bed) tOf(l *layer) float64 { return l.heat / b.capacityOf(l) }
 // moment gives what goes on in a layer by itself, where it has all the oxygen that it wants.
 func (b *Bed) moment(l *layer) moment {
 	dry := b.dryOf(l)
-	m := moment{capacity: b.capacityOf(l), x: l.water / dry}
+	m := moment{capacity: b.capacityOf(l), x: l.water / dry, dry: dry}
 	m.t = l.heat / m.capacity
 	w := l.water / (l.water + dry)
 	m.burn = b.lot.DryMass / float64(b.count) * b.lot.RespirationSpeed(l.clock, m.t, w, 1-l.debt)
@@ -73,17 +74,6 @@ func (b *Bed) starve(l *layer, m *moment, share float64) {
 // own is the part of a layer's rates that neither air nor neighbour has to do with.
 func (m *moment) own() rate {
 	return rate{heat: grain.StarchHeat * m.burn, water: grain.StarchWater * m.burn, burn: m.burn, clock: m.pace, debt: m.debt}
-}
-
-// activity gives the relative humidity in balance with the corns, 0 to 1, at the
-// moisture x, kg/kg dry basis, and t °C: the material's sorption curve, up to
-// where the surface is wet.
-func (b *Bed) activity(x, t float64) float64 {
-	if x >= b.wetFrom {
-		return 1
-	}
-	rh, _, _ := b.material.Humidity(x, t)
-	return rh
 }
 
 const hour = 3600.0

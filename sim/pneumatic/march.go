@@ -38,7 +38,7 @@ func (s *stage) march(on air.State) {
 	in := stream{t: on.T, w: on.W, h: on.Enthalpy()}
 	for i := range s.b.count {
 		m := &s.at[i]
-		out, byT := s.leave(m, s.y[i].water, &in, reach)
+		out, byT := s.leave(m, &in, reach)
 		own := m.own()
 		g := s.flow.g
 		own.heat += g * (in.h - out.h)
@@ -70,20 +70,22 @@ func (s *stage) reach(on air.State) float64 {
 }
 
 // leave gives the air behind a layer, with the answer to what went before, and
-// beside it the answer to each kelvin of the layer. The corns give at most k·X of
-// their dry matter each second, k of [drying.Kinetics].
-func (s *stage) leave(m *moment, water float64, in *stream, reach float64) (out, byT stream) {
+// beside it the answer to each kelvin of the layer. The corns hold back what does
+// not come to their surface, [grain.Corns.Give].
+func (s *stage) leave(m *moment, in *stream, reach float64) (out, byT stream) {
 	p, slope := air.SaturationSlope(m.t)
-	aw := s.b.activity(m.x, m.t)
+	aw, _ := s.b.corns.Activity(m.x, m.t)
 	wet := s.ratio(aw * p)
 	bend := wet * slope / p * s.pressure / max(s.pressure-aw*p, (1-mostVapour)*s.pressure) // of the humidity ratio, per kelvin
 	lift := s.lift(m, bend)
 	pass := 1 - reach
 	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}
 	byT = stream{dt: reach, dw: reach * bend}
-	if taken := s.flow.g * (out.w - in.w); taken > slowestRate*water {
-		if k, _, _ := s.b.material.Rate(m.x, m.t); taken > k*water {
-			out.w, out.dw, byT.dw = in.w+k*water/s.flow.g, in.dw, 0
+	if taken := s.flow.g * (out.w - in.w); taken > 0 {
+		corns := grain.Corns{Material: s.b.corns.Material, WetFrom: s.b.corns.WetFrom, Dry: m.dry}
+		d := grain.Draw{Carries: s.flow.g * reach, W: in.w, Saturated: p + slope*lift, Pressure: s.pressure}
+		if given, share := corns.Give(m.x, m.t, &d, taken); given < taken {
+			out.w, out.dw, byT.dw = in.w+given/s.flow.g, in.dw*(1-reach*share), byT.dw*share
 		}
 	}
 	latent := air.VapourEnthalpy(out.t)
@@ -109,6 +111,3 @@ func (s *stage) lift(m *moment, bend float64) float64 {
 
 // formTime, s: in some hours the front passes a bed, and no layer is one.
 const formTime = 4 * hour
-
-// slowestRate, 1/s: no corn is so slow that it gave less; asking it is dear.
-const slowestRate = 1e-8

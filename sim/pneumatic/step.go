@@ -108,7 +108,7 @@ func (s *stage) exhaust(t, volume float64) (h, w float64) {
 	reach := s.reach(on)
 	in := stream{t: on.T, w: on.W}
 	for i := range s.b.count {
-		in, _ = s.leave(&s.at[i], s.y[i].water, &in, reach)
+		in, _ = s.leave(&s.at[i], &in, reach)
 	}
 	return in.h, in.w
 }

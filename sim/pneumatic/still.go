@@ -1,6 +1,8 @@
 package pneumatic
 
 import (
+	"math"
+
 	"maltwright/sim/air"
 )
 
@@ -88,28 +90,38 @@ func (s *stage) closedFace(m *moment, half float64) facing {
 	return facing{heat: both * (m.t - s.face.RoomT()), byT: both}
 }
 
-// openFace loses vapour as well, by [grain.Face.Evaporation] at the temperature of
-// the face, which is sought by Newton's method: what comes through half the
-// layer, half W/K, is what leaves.
+// openFace loses vapour as well, by [grain.Face.Gives] at the temperature of the
+// face, which is sought by Newton's method: what comes through half the layer, half
+// W/K, is what leaves.
 func (s *stage) openFace(m *moment, half float64) facing {
 	area := s.b.vessel.Area
 	out := s.face.Conductance() * area
-	aw := s.b.activity(m.x, m.t)
+	corns := s.b.corns
+	corns.Dry = math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area)
 	t := m.t
 	var f facing
-	for range faceSteps {
-		wet := aw * s.face.WetConductance(t) * area
-		f.water = s.face.Evaporation(t, aw) * area
+	var wet float64
+	for n := range faceSteps {
+		activity, _ := corns.Activity(m.x, t)
+		flux, through := s.face.Gives(&corns, m.x, t, 0)
+		wet = activity * through * s.face.WetConductance(t) * area
+		f.water = flux * area
 		f.heat, f.latent = out*(t-s.face.RoomT()), air.VapourEnthalpy(t)*f.water
-		t -= (f.heat + f.latent - half*(m.t-t)) / (out + wet + half)
+		step := (f.heat + f.latent - half*(m.t-t)) / (out + wet + half)
+		if n == faceSteps-1 || math.Abs(step) < faceNear {
+			break
+		}
+		t -= step
 	}
-	wet := aw * s.face.WetConductance(t) * area
-	f.water = s.face.Evaporation(t, aw) * area
-	f.heat, f.latent = out*(t-s.face.RoomT()), air.VapourEnthalpy(t)*f.water
 	share := half / (out + wet + half) // of a kelvin of the layer that comes to its face
 	f.byT, f.latentByT, f.waterByT = out*share, wet*share, wet*share/air.VapourEnthalpy(t)
 	return f
 }
 
-// faceSteps brings the face to within 1e-6 K of its balance from 30 K away.
-const faceSteps = 4
+const (
+	// faceSteps bring a wet face to within 1e-6 K of its balance from 30 K away, and
+	// one that the corn holds back as well.
+	faceSteps = 8
+	// faceNear, K: so near it counts as there.
+	faceNear = 1e-6
+)

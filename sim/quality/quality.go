@@ -13,9 +13,8 @@
 package quality
 
 import (
-	"math"
-
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 // State is one portion of malt.
@@ -63,9 +62,9 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	mean := func(rate func(t, w float64) float64) float64 {
 		return dt * (rate(t0, w0) + 4*rate(tm, wm) + rate(t1, w1)) / 6
 	}
-	s.Diastatic *= math.Exp(-mean(diastaticLoss))
-	s.Alpha *= math.Exp(-mean(alphaLoss))
-	s.Precursor *= math.Exp(-mean(PrecursorRate))
+	s.Diastatic *= powers.Exp(-mean(diastaticLoss))
+	s.Alpha *= powers.Exp(-mean(alphaLoss))
+	s.Precursor *= powers.Exp(-mean(PrecursorRate))
 	s.Stewed = s.Stewed || stewed
 	colour := mean(func(t, _ float64) float64 { return colouring(t, stewed) })
 	if s.Stewed {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/powers"
 )
 
 const (
@@ -27,7 +28,7 @@ const (
 
 // arrhenius is rate at t0 °C carried to t °C.
 func arrhenius(rate, energy, t0, t float64) float64 {
-	return rate * math.Exp(-energy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/(t0+air.ZeroCelsius)))
+	return rate * powers.Exp(-energy/air.MolarGas*(1/(t+air.ZeroCelsius)-1/(t0+air.ZeroCelsius)))
 }
 
 // wetness is how far an enzyme counts as wet: 0 in dry malt, 1 in wet grain, and
@@ -37,24 +38,43 @@ func wetness(w float64) float64 {
 	return line * line
 }
 
+// enzyme is how fast one is lost: the logarithms of its rates in wet grain and in dry
+// malt are straight lines of 1/T.
+type enzyme struct {
+	wet, wetByT float64 // ln of 1/s as T grows without end, K
+	dry, dryByT float64
+}
+
+func enzymeOf(wetRate, wetEnergy, dryRate float64) enzyme {
+	return enzyme{
+		wet: math.Log(wetRate), wetByT: wetEnergy / air.MolarGas,
+		dry: math.Log(dryRate) + dryEnergy/air.MolarGas/(dryT+air.ZeroCelsius), dryByT: dryEnergy / air.MolarGas,
+	}
+}
+
+// Both are never written to.
+var (
+	beta  = enzymeOf(betaRate, betaEnergy, betaDry)
+	alpha = enzymeOf(alphaRate, alphaEnergy, alphaDry)
+)
+
 // loss is the rate in malt of moisture w, 1/s: k_wet^θ·k_dry^(1−θ), θ the wetness.
-func loss(wetRate, wetEnergy, dryRate, t, w float64) float64 {
-	wet := math.Log(wetRate) - wetEnergy/(air.MolarGas*(t+air.ZeroCelsius))
-	dry := math.Log(arrhenius(dryRate, dryEnergy, dryT, t))
+func (e *enzyme) loss(t, w float64) float64 {
+	perTk := 1 / (t + air.ZeroCelsius)
 	theta := wetness(w)
-	return math.Exp(theta*wet + (1-theta)*dry)
+	return powers.Exp(theta*(e.wet-e.wetByT*perTk) + (1-theta)*(e.dry-e.dryByT*perTk))
 }
 
 // diastaticLoss is the rate at which β-amylase is lost, 1/s, in malt of t °C and of
 // moisture w, wet basis: k_wet^θ·k_dry^(1−θ), with k_wet = 7.6e60·exp(−410700/(R·T))
 // [brandam-2003], k_dry = 2.00e-5 at 80 °C with 75 kJ/mol (calibrated), T in K, and
 // θ = ((w − 6 %)/29 %)², 0 below 6 % and 1 above 35 % (calibrated).
-func diastaticLoss(t, w float64) float64 { return loss(betaRate, betaEnergy, betaDry, t, w) }
+func diastaticLoss(t, w float64) float64 { return beta.loss(t, w) }
 
 // alphaLoss is the rate at which α-amylase is lost, 1/s, as [diastaticLoss]:
 // k_wet = 6.9e30·exp(−224200/(R·T)) [brandam-2003], k_dry = 1.10e-5 at 80 °C with 75 kJ/mol
 // (calibrated).
-func alphaLoss(t, w float64) float64 { return loss(alphaRate, alphaEnergy, alphaDry, t, w) }
+func alphaLoss(t, w float64) float64 { return alpha.loss(t, w) }
 
 const (
 	// precursorHalf, s, at precursorT, °C, and precursorStep, K: the half-life of the
@@ -67,7 +87,7 @@ const (
 // ln 2 / (35 min·2^((100 − T)/6)), T the temperature of the malt, °C
 // [dickenson-1979] [wilson-booer-1979]. Measured in wort; in malt it is an indication.
 func PrecursorRate(t, _ float64) float64 {
-	return math.Ln2 / (precursorHalf * math.Exp2((precursorT-t)/precursorStep))
+	return math.Ln2 / precursorHalf * powers.Exp(math.Ln2/precursorStep*(t-precursorT))
 }
 
 const (

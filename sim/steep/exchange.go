@@ -64,7 +64,7 @@ func (s *State) breathes(st *stretch, x exchange) (after, share float64) {
 		return 0, 0
 	}
 	if s.oxygen <= 0 {
-		st.dt = math.Min(st.dt, growthStep)
+		st.dt = math.Min(st.dt, warmStep)
 		asked := demand(s.wetTime+st.dt) - demand(s.wetTime)
 		if got := x.k * x.full * st.dt; got < asked {
 			return 0, got / asked

@@ -10,9 +10,12 @@ import (
 const (
 	// growthStep, s: the longest step of the growth integral; the error in the
 	// clock is then under 1e-6 of it.
-	growthStep = 600.0
+	growthStep = 900.0
+	// warmStep, s: how far warmth or oxygen is followed at a time where they move by
+	// themselves.
+	warmStep = 600.0
 	// fillStep, s: the same while film and husk fill.
-	fillStep = 10.0
+	fillStep = 30.0
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how

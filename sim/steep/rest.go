@@ -113,7 +113,7 @@ func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
 		st.dt = math.Min(dt, eagerAfter-s.airTime)
 	}
 	if w.flow > 0 || spray != nil {
-		st.dt = math.Min(st.dt, growthStep)
+		st.dt = math.Min(st.dt, warmStep)
 	}
 	if s.wetted {
 		drying += w.takes(s.t) * s.received() / s.lot.DryMass

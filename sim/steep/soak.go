@@ -107,7 +107,7 @@ func (s *State) checkStep(dt float64) error {
 func (s *State) soakPart(dt float64, water Water) float64 {
 	st := stretch{dt: dt, t: s.t, maxStep: growthStep}
 	if water.PerKg != nil || water.Overflow > 0 { // warmth or oxygen may change by themselves
-		st.dt = math.Min(dt, growthStep)
+		st.dt = math.Min(st.dt, warmStep)
 	}
 	if s.soakAge < fillEnd {
 		st.maxStep = fillStep

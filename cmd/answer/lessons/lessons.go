@@ -54,7 +54,7 @@ type Struck struct {
 
 // Factor is one of the house, beside the model's 1.
 type Factor struct {
-	Factor string  `doc:"growth, chit, respiration, uptake, husk-water or drying"`
+	Factor string  `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
 	Of     *string `doc:"the lot or the kiln; null where it is of the whole house"`
 	Estimate[answer.Number]
 }

@@ -64,9 +64,14 @@ func SpreadOf(e *ensemble.Ensemble, p *model.Process) *Spread {
 	for _, s := range e.Steps() {
 		out.Steps = append(out.Steps, StepSpreadOf(s, p, BagOf(p)))
 	}
-	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(e.Drivers(of)) }
-	out.Drivers = Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
+	out.Drivers = DriversBy(e.Drivers)
 	return out
+}
+
+// DriversBy are those of each total, by what ranks them.
+func DriversBy(ranks func(func(*forecast.Totals) float64) []ensemble.Driver) Drivers {
+	d := func(of func(*forecast.Totals) float64) []Driver { return driversOf(ranks(of)) }
+	return Drivers{d(ofSteepOutMoisture), d(ofTotal), d(ofFinalMoisture), d(ofMalt), d(ofYield), d(ofDiastatic)}
 }
 
 // StepSpreadOf is the spread of one step of a process.

@@ -37,6 +37,7 @@ type Result struct {
 	Late        []Late                        `doc:"what should have been done"`
 	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
 	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
+	Drivers     outlook.Drivers               `doc:"what is still open of each total, and what to do to know it better"`
 	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
 	Ignored     int                           `json:"ignored_readings" doc:"how many are of a later time"`
 	Factors     []Factor                      `doc:"what the batch says of lot and house so far"`
@@ -73,7 +74,7 @@ type State struct {
 
 // Factor is one of lot or house.
 type Factor struct {
-	Factor    string `doc:"growth, chit, respiration, uptake, husk-water or drying"`
+	Factor    string `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
 	Posterior *answer.Spread[answer.Number]
 }
 
@@ -90,7 +91,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	bag := outlook.BagOfBatch(b)
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
-		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble),
+		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
 	if p.Learnt() != nil {

@@ -24,6 +24,7 @@ func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s.due()
 	s.steps()
 	s.outcome()
+	s.open()
 	s.readings()
 	s.line("")
 	s.posterior()
@@ -131,6 +132,20 @@ func (s *progressSheet) lates() {
 	if len(s.r.Late) > 0 {
 		s.line("")
 	}
+}
+
+// open writes what to weigh or count next: of the moisture at cast as long as it is
+// steeped, and of the whole time from then on.
+func (s *progressSheet) open() {
+	switch {
+	case s.r.Over:
+		return
+	case s.r.Stage == string(model.SteepStage):
+		s.drivers("steep-out moisture", s.r.Drivers.SteepOutMoisture)
+	default:
+		s.drivers("total time", s.r.Drivers.Total)
+	}
+	s.line("")
 }
 
 // readings writes which readings are in doubt.

@@ -35,9 +35,9 @@ func (t *Trial) moved(base point, z []float64, axis int) (point, error) {
 	f, err := base.forecast, error(nil)
 	switch a := t.Axes[axis]; {
 	case a.Thermometer: // it moves no forecast
-	case a.Open == ensemble.KilnDrying || a.Open == ensemble.DryAirMoisture:
+	case slices.Contains([]ensemble.Open{ensemble.KilnDrying, ensemble.LateDrying, ensemble.DryAirMoisture}, a.Open):
 		o := t.Options(to)
-		f, err = f.Dried(o.Drying, o.Sorption, t.Meter())
+		f, err = f.Dried(o.Drying, o.LateDrying, o.Sorption, t.Meter())
 	default:
 		return t.point(to)
 	}

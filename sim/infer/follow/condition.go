@@ -10,6 +10,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distmv"
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
@@ -176,6 +177,9 @@ func (c *conditioning) mode() ([]float64, mat.Symmetric, error) {
 // resample makes the ensemble of members that count the same.
 func (c *conditioning) resample(s *sampler.Sample) (*Posterior, error) {
 	p := &Posterior{Trial: c.t, Ensemble: c.all, Mean: s.Mean(), EffectiveSize: s.EffectiveSize(), Members: len(s.Draws), Rounds: s.Rounds}
+	for _, a := range c.t.Axes {
+		p.Ensemble.Unknowns = append(p.Ensemble.Unknowns, a.Unknown)
+	}
 	picked := s.Resample(c.o.Members)
 	if c.brief {
 		if err := c.see(s.Draws, picked); err != nil {
@@ -183,6 +187,7 @@ func (c *conditioning) resample(s *sampler.Sample) (*Posterior, error) {
 		}
 	}
 	for _, i := range picked {
+		p.Ensemble.Draws = append(p.Ensemble.Draws, places(s.Draws[i]))
 		p.Ensemble.Members = append(p.Ensemble.Members, c.members[i].Member)
 		p.members, p.Z = append(p.members, c.members[i]), append(p.Z, s.Draws[i])
 	}
@@ -207,4 +212,13 @@ func (c *conditioning) see(draws [][]float64, picked []int) error {
 		return nil
 	})
 	return cmp.Or(err, pool.Err())
+}
+
+// places are where the axes lie in their distribution, 0 to 1.
+func places(z []float64) []float64 {
+	out := make([]float64, len(z))
+	for i, v := range z {
+		out[i] = distuv.UnitNormal.CDF(v)
+	}
+	return out
 }

@@ -1,8 +1,11 @@
 package follow
 
 import (
+	"slices"
+
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
 )
 
 // ToCome are the steps that end behind now, but for those of a few members only, and for
@@ -16,6 +19,16 @@ func (f *Following) ToCome() []ensemble.StepSpread {
 	}
 	return steps
 }
+
+// Drivers ranks what is still unknown by how much of the spread of a figure goes with it,
+// the most first. What chance brings about among so few members is left out: of n draws the
+// square of a rank correlation is 1/n in the mean where there is none.
+func (f *Following) Drivers(of func(*forecast.Totals) float64) []ensemble.Driver {
+	return slices.DeleteFunc(f.Ensemble.Drivers(of), func(d ensemble.Driver) bool { return d.Share < chance/f.EffectiveSize })
+}
+
+// chance is how many times that mean a share must come to: one in twenty is more by chance.
+const chance = 4.0
 
 // Factor is what the batch says so far of a factor of lot or house, or of the offset of
 // its thermometer, K.

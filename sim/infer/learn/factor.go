@@ -31,7 +31,7 @@ type Factor struct {
 func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 
 // order is that in which factors are listed.
-var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
+var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Withering, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
 
 // varianceExplained is the share of the prior variance of a column that the readings explain.
 func (f *fit) varianceExplained(column int) float64 { return 1 - f.Cov.At(column, column) }

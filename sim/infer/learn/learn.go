@@ -21,6 +21,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/lang/model"
@@ -152,6 +153,9 @@ func trialOf(ctx context.Context, b *model.Batch, pool *work.Pool) (*evidence.Tr
 		return nil, ErrUnread
 	}
 	t, err := evidence.New(evidence.Unlearnt(b), time.Time{})
+	if err == nil { // a factor is to be good in a forecast that has the equations as they are
+		t.Axes = slices.DeleteFunc(t.Axes, func(a evidence.Axis) bool { return a.Missed() })
+	}
 	switch {
 	case err != nil:
 		return nil, err

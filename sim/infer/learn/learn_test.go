@@ -43,7 +43,7 @@ func batchOf(t testing.TB, text string) *model.Batch {
 // house is an invented house whose truth the test knows.
 var house = map[ensemble.Factor]float64{
 	ensemble.Growth: 0.9, ensemble.Respiration: 1.2, ensemble.Uptake: 1.2, ensemble.Drying: 0.8, Thermometer: 1.0,
-	ensemble.HuskWater: 1.2, ensemble.Chit: 0.75,
+	ensemble.HuskWater: 1.2, ensemble.Chit: 0.75, ensemble.Withering: 1.3,
 }
 
 // own draws what is proper to one batch from what is usual: where in its bands the
@@ -72,7 +72,7 @@ func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(e
 		name := fmt.Sprintf("26-%02d", i+1)
 		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
 			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying]),
-			HuskWater: new(house[ensemble.HuskWater]), Chit: new(house[ensemble.Chit])}, r)}
+			HuskWater: new(house[ensemble.HuskWater]), Chit: new(house[ensemble.Chit]), Withering: new(house[ensemble.Withering])}, r)}
 		truth.Options.Forms = forms
 		b, err := evidencetest.Of(p, name, began, truth, 100*seed+uint64(i))
 		require.NoError(t, err)

@@ -1,0 +1,97 @@
+package grain
+
+import (
+	"math"
+
+	"maltwright/sim/air"
+	"maltwright/sim/drying"
+)
+
+// Corns are those that meet some air: at an open face those that dry first.
+type Corns struct {
+	Material drying.Material
+	WetFrom  float64 // moisture from which their surface is wet, see [drying.Sorption]
+	Dry      float64 // their dry matter, kg, or kg/m²
+}
+
+// Draw is how air takes vapour from a surface of the saturation pressure Saturated,
+// Pa: Carries·(w − W), kg/s or kg/(m² s) as Dry is, w the humidity ratio at the surface.
+type Draw struct {
+	Carries, W float64
+	Saturated  float64
+	Pressure   float64 // of the air, Pa
+}
+
+// mostVapour, of the pressure: in thin air warm grain would boil, which no bed does.
+const mostVapour = 0.9
+
+// givesNear: a Newton step of less of the flux than that is the last, and leaves an
+// error of some givesNear² of it.
+const givesNear = 1e-6
+
+// Activity gives the relative humidity in balance with corns of moisture x, kg/kg
+// dry basis, and t °C, 0 to 1, by their sorption, and its slope by moisture. From
+// WetFrom on they are wet.
+func (c *Corns) Activity(x, t float64) (activity, byX float64) {
+	if x >= c.WetFrom {
+		return 1, 0
+	}
+	activity, byX, _ = c.Material.Humidity(x, t)
+	return activity, byX
+}
+
+// Give is what corns of moisture x, kg/kg dry basis, and t °C give, of the most that
+// the air would take if their surface were as moist as they are. Water comes to the
+// surface at k·(x − xs)·Dry, k of [drying.Kinetics], and leaves it as d says; the two
+// in series settle xs, the moisture of the surface. Dew, below nil, need not pass into
+// the corn, and nothing holds it. Beside it stands the share of a small change of the
+// air that comes through, 1 where the air alone limits.
+func (c *Corns) Give(x, t float64, d *Draw, most float64) (flux, share float64) {
+	if most <= 0 {
+		return most, 1
+	}
+	k, _, _ := c.Material.Rate(x, t)
+	supply := k * c.Dry
+	if x-most/supply >= c.WetFrom {
+		return most, 1
+	}
+	low, high := 0.0, most
+	flux = math.Min(most, supply*x) / 2
+	for range 60 {
+		activity, byX := c.Activity(x-flux/supply, t)
+		over, bend := d.at(activity)
+		over -= flux
+		share = 1 / (1 + bend*byX/supply)
+		if over > 0 {
+			low = flux
+		} else {
+			high = flux
+		}
+		next := flux + over*share
+		if math.Abs(next-flux) <= givesNear*most {
+			return math.Min(most, math.Max(0, next)), share
+		}
+		if next <= low || next >= high {
+			next = (low + high) / 2
+		}
+		flux = next
+	}
+	return flux, share
+}
+
+// at is what the air takes of a surface of so much activity, and its slope.
+func (d *Draw) at(activity float64) (taken, slope float64) {
+	p := min(activity*d.Saturated, mostVapour*d.Pressure)
+	dry := d.Pressure - p
+	return d.Carries * (air.MassRatio*p/dry - d.W), d.Carries * air.MassRatio * d.Pressure * d.Saturated / (dry * dry)
+}
+
+// Gives is what corns at the face, of moisture x, kg/kg dry basis, and t °C, give off
+// to it, kg/(m² s): by [Face.Evaporation], less back, which the air right over the
+// face holds against it, as far as the corns give it; and the share beside it.
+func (f *Face) Gives(c *Corns, x, t, back float64) (flux, share float64) {
+	activity, _ := c.Activity(x, t)
+	most := f.Evaporation(t, activity) - back
+	d := Draw{Carries: f.mass, W: f.room.W + back/f.mass, Saturated: air.Saturation(t), Pressure: f.room.P}
+	return c.Give(x, t, &d, most)
+}
