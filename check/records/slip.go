@@ -200,7 +200,7 @@ func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) st
 // otherNumber seeks the number that was meant: with the point elsewhere, or with two
 // neighbouring digits the other way round.
 func otherNumber(q quantity.Quantity, fits func(float64) bool, shift float64) string {
-	for _, n := range evidence.Numbers(q) {
+	for _, n := range quantity.Slips(q) {
 		switch {
 		case !fits(n.SI + shift):
 		case n.Swapped:

@@ -3,7 +3,6 @@ package follow
 import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
-	"maltwright/sim/infer/evidence"
 )
 
 // digits finds a number that would fit with two digits the other way round, or with the point
@@ -16,7 +15,7 @@ func (f *Following) digits(i int) (Doubt, bool) {
 	if !ok {
 		return Doubt{}, false
 	}
-	for _, n := range evidence.Numbers(q) {
+	for _, n := range quantity.Slips(q) {
 		if !f.fits(i, to(n.SI)) {
 			continue
 		}
