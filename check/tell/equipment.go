@@ -44,12 +44,9 @@ func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
 }
 
 func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
-	why := "what the malt covers where it lies one corn deep"
-	switch {
-	case a.Load > 0 && units.British:
+	why := fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
+	if units.British {
 		why = quantity.About(a.Load*quantity.Foot*quantity.Foot, "lb") + " of green malt a square foot"
-	case a.Load > 0:
-		why = fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
 	}
 	return Assumed{"area of " + orElse(a.Called, "the kiln"), units.Area(a.Area), why}
 }

@@ -99,9 +99,11 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	}
 	ctx, cancel := w.interruptible()
 	defer cancel()
-	stop := w.progress("learning from " + words.Many(len(all), "batch", "batches"))
-	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt"})
-	stop()
+	told := w.counter("learning from " + words.Many(len(all), "batch", "batches"))
+	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt", Progress: func(doing learn.Doing, done, of int) {
+		told.part(words.Doing[doing], done, of)
+	}})
+	told.wipe()
 	if ctx.Err() != nil {
 		return lessons.Result{}, words.House{}, errInterrupted
 	}

@@ -43,6 +43,7 @@ type counter struct {
 	w     World
 	what  string
 	began time.Time
+	last  time.Time // when a part was told
 	shown bool
 }
 
@@ -54,6 +55,14 @@ func (c *counter) say(done, total int) {
 	if c.w.ErrTerm && time.Since(c.began) > patience && done%10 == 0 {
 		c.shown = true
 		fmt.Fprintf(c.w.Err, "\r%s %d of %d", c.what, done, total)
+	}
+}
+
+// part says the same of a part of what is done, which is as quick or slow as it may be.
+func (c *counter) part(what string, done, total int) {
+	if c.w.ErrTerm && time.Since(c.last) > patience/2 && time.Since(c.began) > patience {
+		c.shown, c.last = true, time.Now()
+		fmt.Fprintf(c.w.Err, "\r%s: %s %d of %d\x1b[K", c.what, what, done, total)
 	}
 }
 

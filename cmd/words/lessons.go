@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/cmd/answer/lessons"
+	"maltwright/sim/infer/learn"
 )
 
 // Factor is a factor of a house as it is told: uptake of "Far field 2026".
@@ -34,6 +35,9 @@ func Processes(list []lessons.Batch) string {
 	}
 	return List(names)
 }
+
+// Doing says what learning does meanwhile.
+var Doing = map[learn.Doing]string{learn.Fitting: "forecasts of one round of the fit,", learn.HoldingOut: "batches held out,"}
 
 // InsideOf names the file that must hold a house block.
 func InsideOf(path string) string {

@@ -50,9 +50,9 @@ const (
 // published figures leave unexplained by the spreads of lot and house, leaving out one
 // source at a time; see package outside).
 const (
-	lateUptakeSpread = 0.11
+	lateUptakeSpread = 0.09
 	lateGrowthSpread = 0.08
-	lateDryingSpread = 0.40
+	lateDryingSpread = 0.19
 )
 
 // Missed tells whether it is of what the equations miss, and of no lot or house.

@@ -133,7 +133,7 @@ type GateWait struct{ Most float64 } // s
 type KilnHeater struct{ Called string } // as that of FloorArea
 
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
-// a square metre is taken to hold, kg; 0 where the corns lie one deep.
+// a square metre is taken to hold, kg.
 type KilnArea struct {
 	Area, Load float64
 	Called     string // as that of FloorArea

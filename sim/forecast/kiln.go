@@ -17,10 +17,10 @@ type kilnModel struct {
 	at      float64  // s since the step began
 	flow    *float64 // m³/s, nil for the kiln's own
 	shut    bool     // the exhaust is led back, as for stewing
-	still   bool     // an oven without a fan
-	vent    float64  // its own airflow, m³/s
-	returns float64  // share of the exhaust that it leads back by itself
 	stewed  bool
+	still   bool    // an oven without a fan
+	vent    float64 // its own airflow, m³/s
+	returns float64 // share of the exhaust that it leads back by itself
 	wet     float64 // s above WitheredMoisture
 	stirred *Stirring
 	worst   *hotWet

@@ -58,7 +58,7 @@ func Run(p *model.Process, o Options) (*Forecast, error) {
 	if p.Charge == nil || p.Grain == nil || p.Grain.Species.Text == "" {
 		return nil, ErrNothing
 	}
-	r := &run{p: p, o: o, f: &Forecast{Process: p, Begun: o.Begun}, effort: effortOf(o.Meter), heat: quality.Green()}
+	r := &run{p: p, o: o, f: &Forecast{Process: p, Begun: o.Begun}, effort: effortOf(o.Meter)}
 	if o.Course != nil {
 		r.ends, r.f.Turned = o.Course.Ends, o.Course.Turns
 	}

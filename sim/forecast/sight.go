@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/grain"
+	"maltwright/sim/kiln"
 )
 
 // Sight is the state of a batch at one time: what is to be read, counted and weighed
@@ -29,6 +30,9 @@ type Sight struct {
 	Airflow  float64 // m³/s through the bed
 	CO2      float64 // kg given off by then, but for what malt gives off on the kiln
 	Heat     float64 // J given to the air of the kiln by then
+
+	OnKiln  bool
+	Balance kiln.Balance // of the kiln that the malt is on, since it came onto it
 
 	Chit         float64 // share of all corns
 	Acrospire    float64 // mean length, as a share of the corn
@@ -100,6 +104,7 @@ func (m *kilnModel) see(s *Sight) {
 	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
 	s.Grain, s.Humidity, s.Airflow = v.MaltT, v.OffRH, m.vent
 	s.Heat += v.Ledger.Heater
+	s.OnKiln, s.Balance = true, m.bed.Balance()
 	if m.flow != nil {
 		s.Airflow = *m.flow
 	}

@@ -43,7 +43,8 @@ func (r *run) floorArea(st model.Stage) float64 {
 		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
 		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
-	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most {
+	blown := model.PieceOf(st).Floor.Blown() // what passes it passes all of it, bare or not
+	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most && !blown {
 		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
@@ -54,7 +55,7 @@ func (r *run) floorArea(st model.Stage) float64 {
 const usualDepth = 0.12
 
 // oneCorn is the depth of a layer of single corns, m. Grain that would lie thinner
-// covers a part of its floor only.
+// covers a part of its floor only, unless air is blown through all of it.
 const oneCorn = 0.0021
 
 // germinate grows the piece through its holds.

@@ -46,10 +46,8 @@ func (r *run) kiln(st *model.Kilning) error {
 
 // Where the kiln says nothing.
 const (
-	usualLoad = 15.0 // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
-	// one corn, m: malt spread thinner covers a part of the area only
-	thinnestMalt = 0.0015
-	coolLatest   = 12 * 3600.0 // s: no kiln cools longer
+	usualLoad  = 15.0        // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
+	coolLatest = 12 * 3600.0 // s: no kiln cools longer
 )
 
 // load puts the batch on the kiln of the stage.
@@ -91,23 +89,20 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	if r.malt == nil { // it comes to its first kiln
+		r.heat = quality.Green(r.batch.Modification())
+	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
 	return m, nil
 }
 
-// areaOf gives the kiln's area, or assumes one; of malt that lies thinner than a corn
-// the part of it that the malt covers.
+// areaOf gives the kiln's area, or assumes one.
 func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
-	if k.Area == nil {
-		r.assume(KilnArea{mass / usualLoad, usualLoad, r.called()})
-		return mass / usualLoad
-	}
-	most := mass / (r.batch.Lot.Profile.Malt.Packing().Bulk * thinnestMalt)
-	if k.Area.SI <= most {
+	if k.Area != nil {
 		return k.Area.SI
 	}
-	r.assume(KilnArea{most, 0, r.called()})
-	return most
+	r.assume(KilnArea{mass / usualLoad, usualLoad, r.called()})
+	return mass / usualLoad
 }
 
 // airflowOf gives the kiln's air, or assumes some.

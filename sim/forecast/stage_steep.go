@@ -120,7 +120,7 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 		r.soakIn(m, s.(*model.Soak))
 		out.Temperature = Temperature{vocabulary.PlaceWater, m.water.T, m.water.T, true}
 		if b := m.water.Blown; b != nil && !m.water.Aerated {
-			r.assume(BlownAir{steep.BroughtIn(b.For)})
+			r.assume(BlownAir{m.water.BroughtIn(b.For)})
 		}
 	} else {
 		r.rests++

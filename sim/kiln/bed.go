@@ -38,8 +38,8 @@ type Bed struct {
 
 // New puts a charge of the material on a kiln. It returns a *[air.RangeError], or several
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
-// basis, malt 0 to 120 °C, depth 1 mm to 10 m, or bulk density 200 to 1000 kg/m³
-// with a depth of 0.1 mm to 20 m from it,
+// basis, malt 0 to 120 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
+// with a depth of 0.01 µm to 20 m from it,
 // area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
 // 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
@@ -48,7 +48,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 		return nil, err
 	}
 	depth := charge.bedDepth(kit.Area)
-	if err := air.Within("depth of the bed", depth, "m", 1e-4, 20); err != nil {
+	if err := air.Within("depth of the bed", depth, "m", thinnest, 20); err != nil {
 		return nil, err
 	}
 	n := kit.layerCount(charge, ambient, material)

@@ -42,6 +42,10 @@ const (
 	// mostLayers bounds the number of layers that can be asked for.
 	mostLayers = 400
 
+	// thinnest is the least depth of a bed, m: corns strewn so far apart that air passes
+	// between them as if there were none.
+	thinnest = 1e-8
+
 	// StillVent is a usual air change through the leaks and the vent of a
 	// household oven, m³/s (calibrated: 2 m³/h). It is never assumed: a caller
 	// who takes it says so.
@@ -56,7 +60,7 @@ func (c Charge) check() error {
 		air.Within("temperature of the malt", c.Temperature, "°C", 0, 120),
 	)
 	if c.Depth != nil {
-		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", 1e-3, 10))
+		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", thinnest, 10))
 	}
 	return errors.Join(err, air.Within("bulk density", c.BulkDensity, "kg/m³", 200, 1000))
 }

@@ -40,8 +40,7 @@ func bed(t testing.TB, charge kiln.Charge, kit kiln.Equipment, ambient kiln.Ambi
 }
 
 // run advances by hours in pieces of ten minutes, as the forecast does.
-func run(t testing.TB, b *kiln.Bed, hours float64, set kiln.Setting) kiln.View {
-	t.Helper()
+func run(t require.TestingT, b *kiln.Bed, hours float64, set kiln.Setting) kiln.View {
 	for left := hours * 3600; left > 1e-6; left -= 600 {
 		_, err := b.Advance(min(600, left), set)
 		require.NoError(t, err)

@@ -11,12 +11,16 @@ type Ledger struct {
 	WaterInMalt  float64 // now, kg
 	WaterToAir   float64 // carried off by the air between air-on and air-off, kg
 	WaterVented  float64 // that left the kiln with the exhaust less what came in, kg
+	WaterDrawnIn float64 // that came in with the fresh air, kg
 
 	HeatAtStart float64 // enthalpy of the malt, J, from dry matter and liquid water at 0 °C
 	HeatInMalt  float64 // now, J
 	HeatToMalt  float64 // given by the air and by radiation, J; vapour carries heat away
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
+
+	HeatReturned float64 // above fresh air, of the exhaust led back, J
+	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
 }
@@ -56,7 +60,7 @@ func (b *Bed) opening() Ledger {
 	mass := b.dryMass()
 	return Ledger{
 		DryMass: mass, WaterAtStart: x * mass, WaterInMalt: x * mass,
-		HeatAtStart: h * mass, HeatInMalt: h * mass,
+		HeatAtStart: h * mass, HeatInMalt: h * mass, BoundAtStart: b.bound() * mass,
 	}
 }
 
@@ -69,8 +73,11 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.AirPassed += dry
 		l.WaterToAir += dry * (f.off.w - f.on.w)
 		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
+		l.WaterDrawnIn += dry * (1 - f.back) * b.ambient.W
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		l.HeatVented += dry * (1 - f.back) * (f.off.enthalpy() - b.ambient.Enthalpy())
+		rise := dry * (f.off.enthalpy() - b.ambient.Enthalpy())
+		l.HeatVented += (1 - f.back) * rise
+		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 	}
 	x, h := b.means()

@@ -64,7 +64,7 @@ func (s situation) kilned(t testing.TB, layers int, piece float64) outcome {
 	require.NoError(t, err)
 	h := &heated{bed: b, before: b.Layers(nil)}
 	for range layers {
-		h.quality = append(h.quality, quality.Green())
+		h.quality = append(h.quality, quality.Green(0.85))
 	}
 	out := outcome{hours: math.NaN()}
 	last := b.View()
@@ -176,9 +176,10 @@ func TestChosenLayersHoldTheirBoundsOverDepthAndAir(t *testing.T) {
 // Pieces of ten minutes, as the forecast takes them, beside those of fifteen seconds.
 func TestPiecesOfTenMinutesAreFineEnoughForWhatHeatDoes(t *testing.T) {
 	var worst misses
-	for _, s := range []situation{{15, 8, 50, 0}, {15, 16, 75, 0}, {300, 2, 60, 0}, {15, 8, 60, 0.5}} {
-		m := s.kilned(t, 4, 600).from(s.kilned(t, 4, 15))
-		m.within(t, misses{moisture: 0.02, end: 0.005, hours: 0.01, broke: 0.02, enzymes: 0.05, split: 0.02, colour: 0.005}, fmt.Sprintf("%+v", s))
+	for _, s := range []situation{{15, 8, 50, 0}, {15, 16, 75, 0}, {15, 1.2, 50, 0}, {300, 2, 60, 0}, {15, 8, 60, 0.5}} {
+		n := s.layers()
+		m := s.kilned(t, n, 600).from(s.kilned(t, n, 15))
+		m.within(t, misses{moisture: 0.04, end: 0.005, hours: 0.01, broke: 0.02, enzymes: 0.05, split: 0.02, colour: 0.005}, fmt.Sprintf("%+v", s))
 		worst = worst.max(m)
 	}
 	t.Logf("%.4f", worst)

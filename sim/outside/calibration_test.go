@@ -24,7 +24,7 @@ import (
 func (r row) published() (v float64, ok bool) {
 	b := r.accepted
 	switch {
-	case r.proves() == sumOnly || r.conditioned:
+	case r.proves() == sumOnly || r.idle:
 		return 0, false
 	case r.says == "":
 		v = r.source

@@ -37,6 +37,11 @@ func (r row) sum() row { r.basis = sumOnly; return r }
 // constant; why says how that is.
 func (r row) held(why string) row { r.basis, r.by = heldOut, []string{why}; return r }
 
+// untried marks a row that does not try the spread of lots and houses: its lot was fitted to
+// other figures of it, or its source does not give what the figure hangs on - hours, the
+// airflow, the first moisture -, so that what we took for it decides.
+func (r row) untried() row { r.idle = true; return r }
+
 // each marks many rows alike.
 func each(rows []row, mark func(row) row) []row {
 	for i := range rows {

@@ -25,11 +25,11 @@ type row struct {
 	measured band   // where it lies instead
 	model    func(t testing.TB) float64
 
-	stage       string   // what of the process it is of, where its section does not say it
-	lot         string   // which lot, where its source has several: figures of one share what is unknown of it
-	conditioned bool     // the lot is one that was fitted to other figures of it, so that no spread of lots is around it
-	basis       basis    // what it can prove, where its standing does not say it
-	by          []string // the constants that were set by it; of one that is held, why it is
+	stage string   // what of the process it is of, where its section does not say it
+	lot   string   // which lot, where its source has several: figures of one share what is unknown of it
+	idle  bool     // it does not try the spread of lots and houses, see untried
+	basis basis    // what it can prove, where its standing does not say it
+	by    []string // the constants that were set by it; of one that is held, why it is
 }
 
 // band is a closed interval.

@@ -50,10 +50,10 @@ func schedules() []row {
 		// Its first moisture is not given. Husk and film together hold 0.14 kg/kg, as the
 		// table and the weighings ask for; that fits from 14 %, not from 12 %.
 		row{what: "5 min at 18 °C, from 14 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3),
-			key: "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.14, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater"),
+			key: "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.14, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater").untried(),
 		row{what: "5 min at 18 °C, from 12 %", unit: "%", digits: 1, source: 23.2, accepted: about(23.2, 0.3), measured: about(21.7, 0.1),
 			missed: "husk and film hold what the weighings ask for, which fits a grain of 14 %",
-			key:    "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater"),
+			key:    "heriot-watt-icbd", standing: "seen; first moisture not given", model: func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 18, 1.0/12).Moisture() }}.calibrated("fillTime", "barleyHuskWater", "barleyFilmWater").untried(),
 		oxygenRow(10, 11.3), oxygenRow(15, 10.1), oxygenRow(20, 9.1),
 		row{what: "oxygen taken in the third soak over that in the first", unit: "times", digits: 1, source: 10, accepted: about(10, 0.5),
 			key: "kent-evers", standing: "from memory", model: oxygenGrowth}.calibrated("oxygen that grain takes (sim/steep/oxygen.go)"),

@@ -24,7 +24,7 @@ const (
 
 	lowestBed, highestBed = 0.0, 45.0   // °C, of a bed laid out
 	lowestRun, highestRun = -1.0, 60.0  // °C, to which it may drift
-	thinnestBed           = 0.002       // m, a single corn
+	thinnestBed           = 1e-8        // m, corns strewn so far apart that they do not touch
 	deepestBed            = 5.0         // m
 	wettestX              = 0.6 / 0.4   // kg/kg: 60 % wet basis, more than any malt takes up
 	mostDry               = 0.5         // share of the first dry matter that is left at the least
@@ -65,7 +65,7 @@ type Bed struct {
 // New lays the batch, grain that dries as the material does, all of it at t °C
 // (0 to 45), into the vessel. It returns the errors of [grain.Batch.Check] and of
 // the material, and *[air.RangeError] for a vessel or a temperature out of range,
-// or a bed thinner than 2 mm or deeper than 5 m.
+// or a bed thinner than 0.01 µm or deeper than 5 m.
 func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) (Bed, error) {
 	if err := errors.Join(batch.Check(), material.Check()); err != nil {
 		return Bed{}, err

@@ -13,6 +13,8 @@
 package quality
 
 import (
+	"math"
+
 	"maltwright/sim/air"
 	"maltwright/sim/powers"
 )
@@ -23,15 +25,18 @@ type State struct {
 	Alpha     float64 // the same of α-amylase
 	Precursor float64 // the same of the DMS precursor
 	Colour    float64 // of the wort, EBC
-	Stewed    bool    // it was stewed, and colours faster since
+	Modified  float64 // how far it was modified when it came to the kiln, 0 to 1
+	Stewed    float64 // how far it has gained what stewing makes, 0 to 1
 }
 
 // GreenColour is that of malt before any heat, EBC (calibrated to the palest malts
 // in trade, 2.0 to 2.5 EBC).
 const GreenColour = 2.0
 
-// Green is malt before any heat.
-func Green() State { return State{Diastatic: 1, Alpha: 1, Precursor: 1, Colour: GreenColour} }
+// Green is malt before any heat, modified so far, 0 to 1.
+func Green(modified float64) State {
+	return State{Diastatic: 1, Alpha: 1, Precursor: 1, Colour: GreenColour, Modified: modified}
+}
 
 const (
 	hour   = 3600.0
@@ -40,7 +45,8 @@ const (
 
 // Step takes the malt on by dt seconds, during which its temperature goes from t0
 // to t1 °C and its moisture from w0 to w1 (wet basis, 0 to 1), each in a straight
-// line; stewed tells that it is kept wet with the flaps shut. Rates are taken by
+// line; stewed tells that it lies with the flaps shut. Colour is formed at the rate of
+// chalky malt times modification/0.85 and 1 + 15·s, s how far it was stewed, and tends to 1500 EBC. Rates are taken by
 // the rule of Simpson, so a step should change the temperature by a few kelvin at
 // most. Outside −20 to 260 °C or 0 to 1 it returns a *[air.RangeError] and leaves the
 // state as it was.
@@ -65,12 +71,11 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	s.Diastatic *= powers.Exp(-mean(diastaticLoss))
 	s.Alpha *= powers.Exp(-mean(alphaLoss))
 	s.Precursor *= powers.Exp(-mean(PrecursorRate))
-	s.Stewed = s.Stewed || stewed
-	colour := mean(func(t, _ float64) float64 { return colouring(t, stewed) })
-	if s.Stewed {
-		colour *= stewFactor
+	if stewed {
+		s.Stewed -= (1 - s.Stewed) * math.Expm1(-mean(stewing))
 	}
-	s.Colour += colour
+	formed := s.Modified / colourModified * (1 + stewGain*s.Stewed) * mean(colouring)
+	s.Colour -= (colourMost - s.Colour) * math.Expm1(-formed/colourMost)
 	return nil
 }
 
@@ -83,7 +88,8 @@ func Mean(list []State) State {
 		m.Alpha += s.Alpha / n
 		m.Precursor += s.Precursor / n
 		m.Colour += s.Colour / n
-		m.Stewed = m.Stewed || s.Stewed
+		m.Modified += s.Modified / n
+		m.Stewed += s.Stewed / n
 	}
 	return m
 }

@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	// airTransfer, per hour: the oxygen that air blown through brings in, for each
+	// airTransfer, per hour, of 1.5 l for each kg: the oxygen that air blown through brings in, for each
 	// share of it that is missing. Calibrated to a reckoning, none of it measured in a steep:
 	// 10 m³ of air for a tonne of grain and hour (common practice) carry 2.8 kg
 	// of oxygen, a twentieth of that dissolves from coarse bubbles in one to three
@@ -27,9 +27,13 @@ type Blown struct {
 	For   float64 // s, above nil and at most Every
 }
 
-// BroughtIn is the share of the oxygen missing in water that air blown through for
+// BroughtIn is the share of the oxygen missing in the water that air blown through for
 // dt, s, brings into it where nothing breathes.
-func BroughtIn(dt float64) float64 { return -math.Expm1(-airTransfer / hour * dt) }
+func (w Water) BroughtIn(dt float64) float64 { return -math.Expm1(-w.transfer() * dt) }
+
+// transfer is airTransfer of the water drawn, per second: as much air brings as much oxygen
+// into more water, which misses more.
+func (w Water) transfer() float64 { return airTransfer / hour * DefaultWaterPerKg / w.perKg() }
 
 func (b *Blown) check() error {
 	if b == nil {

@@ -34,7 +34,7 @@ func TestAirAtIntervalsBringsOxygenOnlyWhileItRuns(t *testing.T) {
 	full *= steep.DefaultWaterPerKg
 	t.Logf("oxygen %.2f, then %.2f of %.2f mg/kg", before, after, full)
 	assert.Greater(t, after, before)
-	brought := steep.BroughtIn(10*minute) * (full - before)
+	brought := steep.Water{}.BroughtIn(10*minute) * (full - before)
 	assert.Less(t, after, before+brought, "the grain breathes meanwhile")
 	assert.InDelta(t, before+brought, after, 10.0/6, "ten minutes of the most that it takes")
 	assert.Less(t, soaked(t, 3*hour, water).Oxygen(), after, "then it goes down again")
@@ -52,7 +52,7 @@ func TestTheOxygenUnderAirFollowsItsEquation(t *testing.T) {
 	full, err := steep.OxygenInWater(12)
 	require.NoError(t, err)
 	full *= steep.DefaultWaterPerKg
-	k := -math.Log(1-steep.BroughtIn(hour)) / hour
+	k := -math.Log(1-steep.Water{}.BroughtIn(hour)) / hour
 	const h = 0.05
 	for since := 0.0; since < dt; since += h {
 		o += h * (k*(full-o) - math.Pow(10, math.Min((at+since)/(32*hour), 1))/hour)
@@ -77,13 +77,13 @@ func TestAirOftenEnoughKeepsAWholeSoakFromGoingAirless(t *testing.T) {
 	assert.InDelta(t, still.Moisture(), blown.Moisture(), 0.005, "it drinks as before")
 }
 
-// Air that brings more than grain can take in the least water that may be drawn, at the
-// warmest: the equation then never asks for oxygen that is not there.
+// Air that brings more than grain takes of standing water, at the warmest, where water holds
+// least: the equation then never asks for oxygen that is not there.
 func TestAirBringsMoreThanTheGrainCanTake(t *testing.T) {
 	warmest, err := steep.OxygenInWater(40)
 	require.NoError(t, err)
-	k := -math.Log(1 - steep.BroughtIn(hour)) // per hour
-	assert.Greater(t, k*0.5*warmest, 10.0)
+	k := -math.Log(1 - steep.Water{}.BroughtIn(hour)) // per hour
+	assert.Greater(t, k*steep.DefaultWaterPerKg*warmest, 10.0)
 }
 
 func TestMoreAirNeverHurts(t *testing.T) {

@@ -82,3 +82,14 @@ func TestADeepRestGrowsLess(t *testing.T) {
 	assert.Greater(t, clock(0.2, 0), clock(1.5, 0)+50)
 	assert.InDelta(t, clock(0.2, 0), clock(1.5, 20.0/1000/hour), 5, "20 m³ for a tonne and hour are enough")
 }
+
+// As much air brings as much oxygen, whatever the water that it goes through.
+func TestMoreWaterMakesAPumpNoStronger(t *testing.T) {
+	burnt := func(perKg float64) float64 {
+		s := raw(t, lot(t, "barley"))
+		s.Begin(15)
+		require.NoError(t, s.Soak(60*hour, steep.Water{T: 15, PerKg: &perKg, Overflow: 0, Aerated: true}))
+		return s.Batch().Respired
+	}
+	assert.InEpsilon(t, burnt(1.5), burnt(6), 0.03, "but for the heat of wetting")
+}

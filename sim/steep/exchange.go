@@ -21,9 +21,9 @@ type exchange struct {
 //
 // The water is taken to be mixed.
 func (w Water) exchange(blowing bool, t float64) exchange {
-	blown := airTransfer / hour * w.Airflow / usualBlown
+	blown := w.transfer() * w.Airflow / usualBlown
 	if blowing {
-		blown += airTransfer / hour
+		blown += w.transfer()
 	}
 	in := w.Overflow / w.perKg()
 	if blown+in == 0 {
@@ -33,7 +33,7 @@ func (w Water) exchange(blowing bool, t float64) exchange {
 }
 
 // always is the exchange of water through which the usual air is blown all the time.
-func always(w Water, t float64) exchange { return exchange{airTransfer / hour, w.fullAt(t)} }
+func always(w Water, t float64) exchange { return exchange{w.transfer(), w.fullAt(t)} }
 
 // drinksAir sets what the corns can take in a stretch in which they get a share of what they
 // draw from the water as it stands. To that comes what bubbles and fresh water bring and the

@@ -44,6 +44,35 @@ type Point struct {
 	Acrospire     answer.Number    `json:"acrospire_mean" doc:"a part of the corn, while it grows"`
 	CO2           answer.Kilograms `doc:"given off so far, until the grain goes to the kiln"`
 	Heat          answer.Joules    `json:"kiln_heat" doc:"given to the air of the kiln so far"`
+	Balance       *Balance         `json:"kiln_balance,omitempty" doc:"where water and heat of the kiln have gone since the malt came onto it; only while it is there"`
+}
+
+// Balance is where the water and the heat of a kiln have gone since the malt came onto it. What
+// of either is missing is the error of the sums.
+type Balance struct {
+	On           answer.Kilograms `json:"water_on" doc:"in the malt as it came onto the kiln"`
+	DrawnIn      answer.Kilograms `json:"water_in" doc:"came in with the fresh air"`
+	Gone         answer.Kilograms `json:"water_out" doc:"left with the exhaust"`
+	Left         answer.Kilograms `json:"water_left" doc:"in the malt now"`
+	WaterMissing answer.Kilograms `doc:"water_on and water_in, less water_out and water_left"`
+	Heater       answer.Joules    `doc:"heat that the heater gave"`
+	Warmed       answer.Joules    `json:"malt" doc:"sensible heat that the malt has gained, its dry matter and the water in it"`
+	Evaporated   answer.Joules    `json:"evaporation" doc:"made vapour of the water, and loosened it from the malt"`
+	Exhaust      answer.Joules    `doc:"sensible heat that left with the exhaust, above that of the fresh air"`
+	HeatMissing  answer.Joules    `doc:"heater, less malt, evaporation and exhaust"`
+	Returned     answer.Joules    `doc:"heat above fresh air of the exhaust that was led back; it went round within the kiln"`
+}
+
+func balanceOf(s *forecast.Sight) *Balance {
+	if !s.OnKiln {
+		return nil
+	}
+	b := s.Balance
+	return &Balance{
+		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
+		Heater: answer.Joules(b.Heater), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
+		HeatMissing: answer.Joules(b.HeatMissing), Returned: answer.Joules(b.Returned),
+	}
 }
 
 // TooManyError says that a course would have more than MostPoints.
@@ -146,5 +175,6 @@ func pointOf(s *forecast.Sight) Point {
 		Grain: answer.Celsius(s.Grain), Water: answer.Celsius(s.Water), Room: answer.Celsius(s.Air), AirOn: answer.Celsius(s.AirOn), AirOff: answer.Celsius(s.AirOff),
 		Bottom: answer.Celsius(s.Bottom), Top: answer.Celsius(s.Top),
 		Humidity: answer.Share(s.Humidity), Airflow: answer.Flow(s.Airflow), Acrospire: answer.Number(s.Acrospire), CO2: answer.Kilograms(s.CO2), Heat: answer.Joules(s.Heat),
+		Balance: balanceOf(s),
 	}
 }

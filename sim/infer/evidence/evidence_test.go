@@ -131,7 +131,7 @@ func TestFitFindsWhatTheBatchWas(t *testing.T) {
 	b, err := evidencetest.Of(p, "x", began, evidencetest.Truth{Options: forecast.Options{Uptake: new(1.4), Growth: new(0.9), Drying: new(0.75)}, Offset: 1.2}, 11)
 	require.NoError(t, err)
 	x := trial(t, load(t, b.Text), time.Time{})
-	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+	e, err := evidence.Fit(context.Background(), x, 0)
 	require.NoError(t, err)
 	for i, a := range x.Axes {
 		name := string(a.Factor)
@@ -148,12 +148,12 @@ func TestFitFindsWhatTheBatchWas(t *testing.T) {
 		assert.Greater(t, high, want, name)
 		assert.Less(t, sd, 0.8, "%s: a whole record must tell something", name)
 	}
-	again, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 1)
+	again, err := evidence.Fit(context.Background(), x, 1)
 	require.NoError(t, err)
 	assert.Equal(t, e.Z, again.Z, "on any number of cores")
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	_, err = evidence.Fit(ctx, []*evidence.Trial{x}, evidence.Alone(x), 0)
+	_, err = evidence.Fit(ctx, x, 0)
 	assert.ErrorIs(t, err, context.Canceled)
 }
 

@@ -16,38 +16,26 @@ type Linearised struct {
 	Centre    *forecast.Forecast // of the usual batch that keeps to the record
 	Residuals []float64          // of each reading at the mode, in its own error and that of what the others make likely
 
-	search      *search
-	base, moved []point // at the usual, and around it
+	search *search
 }
 
 const reweightings = 12 // rounds of least squares, in which readings far off come to weigh less
 
 // Linearise makes the forecasts and solves the problem. It gives work.ErrPool where the forecasts cost too much together.
 func (t *Trial) Linearise(ctx context.Context) (Linearised, error) {
-	dims := len(t.Axes)
-	search, zero := searchOf(ctx, []*Trial{t}, Alone(t), 0), make([]float64, dims)
-	base, err := search.at(zero)
-	if err != nil {
+	s := searchOf(ctx, []*Trial{t}, Alone(t), 0)
+	if err := s.begin(); err != nil {
 		return Linearised{}, err
 	}
-	moved, err := search.around(zero, base)
-	if err != nil {
-		return Linearised{}, err
-	}
-	slopes := make([][]float64, len(t.Observations))
-	for i := range t.Observations {
-		slopes[i] = make([]float64, dims)
-		for k := range dims {
-			slopes[i][k] = slope(base[0].residuals[i], moved[k].residuals[i])
-		}
-	}
-	return Linearised{base[0].forecast, t.reweighted(base[0].residuals, slopes, dims), search, base, moved}, nil
+	x := s.seats[0]
+	return Linearised{x.here.forecast, t.reweighted(x.residuals, x.slopes, len(t.Axes)), s}, nil
 }
 
-// Mode gives the axes that Fit finds, and begins with the forecasts that are made already.
+// Mode gives the axes that the function Mode finds, and begins with the forecasts that are
+// made already.
 func (g Linearised) Mode() ([]float64, error) {
-	m, err := g.search.down(place{z: make([]float64, g.search.dims), base: g.base, moved: g.moved})
-	return m.z, err
+	err := g.search.down()
+	return g.search.seats[0].z, err
 }
 
 // reweighted finds the mode by iteratively reweighted least squares, as the Student
@@ -69,7 +57,7 @@ func (t *Trial) reweighted(base []float64, slopes [][]float64, dims int) []float
 				}
 			}
 		}
-		cov = inverse(h)
+		cov = invert(h)
 		z.MulVec(cov, g)
 		for i := range off {
 			off[i] = base[i] + mat.Dot(z, mat.NewVecDense(dims, slopes[i]))

@@ -34,7 +34,7 @@ func TestLinearisedResidualsAgreeWithTheFit(t *testing.T) {
 	x := trial(t, written(t, "  weighed 7.38 kg at 14:00 after soak 1\n  weighed 8.66 kg at 2026-03-07 06:00 after soak 2\n  weighed 9.20 kg at 22:00 after soak 3\n  read bed 17.0 °C at 2026-03-08 06:20\n  counted chit 86 of 100 at 07:00\n"), time.Time{})
 	g, err := x.Linearise(context.Background())
 	require.NoError(t, err)
-	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+	e, err := evidence.Fit(context.Background(), x, 0)
 	require.NoError(t, err)
 	fitted, err := x.At(e.Z)
 	require.NoError(t, err)

@@ -24,7 +24,7 @@ type lessons struct{ value, left map[ensemble.Factor]float64 }
 func told(t testing.TB, b *model.Batch) lessons {
 	t.Helper()
 	x := trial(t, b, time.Time{})
-	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+	e, err := evidence.Fit(context.Background(), x, 0)
 	require.NoError(t, err)
 	l := lessons{map[ensemble.Factor]float64{}, map[ensemble.Factor]float64{}}
 	for i, a := range x.Axes {
@@ -79,7 +79,7 @@ func TestASecondWeighingSettlesTheMoistureAtCast(t *testing.T) {
 // basis, by the slopes at the mode.
 func openAtCast(t testing.TB, b *model.Batch) float64 {
 	x := trial(t, b, time.Time{})
-	e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+	e, err := evidence.Fit(context.Background(), x, 0)
 	require.NoError(t, err)
 	cast := func(z []float64) float64 {
 		f, err := x.Run(z, false)

@@ -89,7 +89,7 @@ func loggedFits(t *testing.T, batches int, every float64, independent bool) (off
 		if independent {
 			x.Independent()
 		}
-		e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+		e, err := evidence.Fit(context.Background(), x, 0)
 		require.NoError(t, err)
 		for i := range z {
 			off = append(off, (e.Z[i]-z[i])/math.Sqrt(e.Cov.At(i, i)))

@@ -63,7 +63,7 @@ func TestATestedMoistureTellsHowTheKilnDries(t *testing.T) {
 	require.NoError(t, err)
 	dries := func(lines string) (factor, sd float64) {
 		x := trial(t, load(t, strings.TrimSuffix(b.Text, "}\n")+lines+"}\n"), time.Time{})
-		e, err := evidence.Fit(context.Background(), []*evidence.Trial{x}, evidence.Alone(x), 0)
+		e, err := evidence.Fit(context.Background(), x, 0)
 		require.NoError(t, err)
 		i := slices.IndexFunc(x.Axes, func(a evidence.Axis) bool { return a.Open == ensemble.KilnDrying })
 		return x.Axes[i].Value(e.Z[i]), math.Sqrt(e.Cov.At(i, i))

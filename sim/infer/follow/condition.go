@@ -170,7 +170,7 @@ func (c *conditioning) afford(rounds int) bool {
 
 // mode is where the axes most likely lie, and the covariance of their errors there.
 func (c *conditioning) mode() ([]float64, mat.Symmetric, error) {
-	e, err := evidence.Fit(c.ctx, []*evidence.Trial{c.t}, evidence.Alone(c.t), c.o.Workers)
+	e, err := evidence.Fit(c.ctx, c.t, c.o.Workers)
 	return e.Z, e.Cov, err
 }
 

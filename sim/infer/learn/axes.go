@@ -22,6 +22,7 @@ type column struct {
 	key
 	axis  evidence.Axis
 	trial int // the only one that has it, where it is a trial's own
+	seat  int // which of the axes of that trial it is, or of those that are shared
 	grain *model.Grain
 	kiln  *model.Kiln
 }
@@ -31,29 +32,43 @@ func (c column) shared() bool { return c.which != "" }
 
 // fit is the trials with the axes that they share, and where these most likely lie.
 type fit struct {
-	evidence.Estimate
+	*evidence.Together
 	trials  []*evidence.Trial
-	columns []column
-	shared  evidence.Shared
+	columns []column // the shared ones first
+	common  evidence.Common
 }
 
-func fitted(ctx context.Context, trials []*evidence.Trial, workers int) (*fit, error) {
-	f := &fit{trials: trials, shared: make(evidence.Shared, len(trials))}
-	known := map[key]int{}
+// arranged finds what trials have in common.
+func arranged(trials []*evidence.Trial) *fit {
+	f := &fit{trials: trials, common: evidence.Common{Axes: make([][]int, len(trials))}}
+	known, own := map[key]int{}, []column{}
 	for i, t := range trials {
-		for _, a := range t.Axes {
+		for n, a := range t.Axes {
 			c := columnOf(t, a, i)
-			at, found := known[c.key]
-			if !found || !c.shared() {
-				at = len(f.columns)
-				f.columns = append(f.columns, c)
-				known[c.key] = at
+			if !c.shared() {
+				c.seat = n
+				own = append(own, c)
+				f.common.Axes[i] = append(f.common.Axes[i], evidence.Own)
+				continue
 			}
-			f.shared[i] = append(f.shared[i], at)
+			at, found := known[c.key]
+			if !found {
+				at = len(f.columns)
+				c.seat, known[c.key] = at, at
+				f.columns = append(f.columns, c)
+				f.common.Prior, f.common.Scatter = append(f.common.Prior, evidence.Usual), append(f.common.Scatter, 0)
+			}
+			f.common.Axes[i] = append(f.common.Axes[i], at)
 		}
 	}
+	f.columns = append(f.columns, own...)
+	return f
+}
+
+func fitted(ctx context.Context, trials []*evidence.Trial, o Options) (*fit, error) {
+	f := arranged(trials)
 	var err error
-	f.Estimate, err = evidence.Fit(ctx, trials, f.shared, workers)
+	f.Together, err = evidence.FitTogether(ctx, trials, f.common, o.Workers, o.telling(Fitting))
 	return f, err
 }
 
@@ -94,16 +109,14 @@ func onlyKiln(p *model.Process) *model.Kiln {
 	return only
 }
 
-// point gives the axes of a trial that was not fitted: what it shares with those that
-// were lies where they have it, unless they do not tell it, and its own in the middle.
-func (f *fit) point(t *evidence.Trial) []float64 {
-	z := make([]float64, len(t.Axes))
-	for i, a := range t.Axes {
-		k := columnOf(t, a, 0).key
-		for n, c := range f.columns {
-			if c.shared() && c.key == k && f.varianceExplained(n) >= leastExplained {
-				z[i] = f.Z[n]
-			}
+// pointOf gives the axes of a trial as the others teach them: what it shares with them lies
+// where they have it, unless they do not tell it, and its own in the middle.
+func (f *fit) pointOf(trial int) []float64 {
+	mean, variance := f.Without(trial)
+	z := make([]float64, len(f.common.Axes[trial]))
+	for i, k := range f.common.Axes[trial] {
+		if k != evidence.Own && 1-variance[k] >= leastExplained {
+			z[i] = mean[k]
 		}
 	}
 	return z

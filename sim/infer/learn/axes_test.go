@@ -35,9 +35,9 @@ func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
 	require.NoError(t, err)
 	b, err := trialOf(t.Context(), batches[1], nil)
 	require.NoError(t, err)
-	f, err := fitted(context.Background(), []*evidence.Trial{a}, 0)
+	f, err := fitted(context.Background(), []*evidence.Trial{a, b}, Options{})
 	require.NoError(t, err)
-	z := f.point(b)
+	z := f.pointOf(1)
 	for i, axis := range b.Axes {
 		switch {
 		case axis.Thermometer, axis.Factor == ensemble.Growth:
@@ -63,22 +63,29 @@ func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
 	assert.Nil(t, onlyKiln(&none))
 }
 
+// told is a posterior of two shared axes and one own of the only trial.
+type told struct{ cov *mat.SymDense }
+
+func (c told) Cov(k, l int) float64 { return c.cov.At(k, l) }
+func (c told) OwnCov(int, int) ([]float64, float64) {
+	return []float64{c.cov.At(3, 0), c.cov.At(3, 1), c.cov.At(3, 2)}, c.cov.At(3, 3)
+}
+
 func TestFiguresWhoseErrorsGoTogetherAreTold(t *testing.T) {
 	cov := mat.NewSymDense(4, []float64{
-		0.25, 0.43, 0.01, 0.02,
-		0.43, 1.00, 0.00, 0.00,
-		0.01, 0.00, 0.04, -0.09,
-		0.02, 0.00, -0.09, 0.25,
+		0.25, 0.01, 0.02, 0.43,
+		0.01, 0.04, -0.09, 0.00,
+		0.02, -0.09, 0.25, 0.00,
+		0.43, 0.00, 0.00, 1.00,
 	})
 	named := func(open ensemble.Open) evidence.Axis { return evidence.Axis{Unknown: ensemble.Unknown{Open: open}} }
 	b := &model.Batch{Name: "26-01"}
-	f := &fit{Estimate: evidence.Estimate{Cov: cov}, trials: []*evidence.Trial{{Batch: b}}, columns: []column{
+	list := correlated(told{cov}, []*evidence.Trial{{Batch: b}}, []column{
 		{key: key{which: ensemble.Growth}, axis: named(ensemble.LotGrowth)},
-		{axis: named(ensemble.PlaceInBands)}, // 0.43/√0.25 = 0.86 with growth
-		{key: key{ensemble.Uptake, "Far field"}, axis: named(ensemble.LotUptake)},
-		{key: key{ensemble.Drying, "tray"}, axis: named(ensemble.KilnDrying)}, // -0.09/√0.01 = -0.9 with uptake
-	}}
-	list := f.correlated()
+		{key: key{ensemble.Uptake, "Far field"}, axis: named(ensemble.LotUptake), seat: 1},
+		{key: key{ensemble.Drying, "tray"}, axis: named(ensemble.KilnDrying), seat: 2}, // -0.09/√0.01 = -0.9 with uptake
+		{axis: named(ensemble.PlaceInBands), seat: 9},                                  // 0.43/√0.25 = 0.86 with growth
+	})
 	require.Len(t, list, 2)
 	assert.Equal(t, []Side{{Open: ensemble.LotGrowth}, {Open: ensemble.PlaceInBands}}, []Side{list[0].A, list[0].B})
 	assert.Equal(t, b, list[0].Of)

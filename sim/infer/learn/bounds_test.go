@@ -11,5 +11,5 @@ import (
 
 func TestMoreBatchesThanCanBeLearntFromAreRefused(t *testing.T) {
 	_, err := Of(context.Background(), make([]*model.Batch, MostBatches+1), Options{})
-	assert.Equal(t, TooMany{51, 50}, err)
+	assert.Equal(t, TooMany{201, 200}, err)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
+	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 )
@@ -33,28 +34,33 @@ type PredictionError struct {
 	learntSquares, modelSquares float64
 }
 
-// crossValidate holds out each batch in turn, and fits the others.
-func crossValidate(ctx context.Context, trials []*evidence.Trial, workers int) ([]PredictionError, []Duration, error) {
-	misses := make([]PredictionError, len(kinds))
-	for i, k := range kinds {
-		misses[i].Kind = k
+// crossValidate holds out each batch in turn. What the others teach is taken from the fit of
+// all, by what they pull (evidence.Together.Without), and not from fits of their own.
+func (f *fit) crossValidate(ctx context.Context, o Options) ([]PredictionError, []Duration, error) {
+	type held struct {
+		misses  []PredictionError
+		lengths []Duration
 	}
-	var lengths []Duration
-	for i, t := range trials {
-		others := slices.Delete(slices.Clone(trials), i, i+1)
-		f, err := fitted(ctx, others, workers)
-		if err != nil {
-			return nil, nil, err
+	all, tell := make([]held, len(f.trials)), o.counting(HoldingOut, len(f.trials))
+	err := ensemble.Each(ctx, o.Workers, len(f.trials), func(i int) (err error) {
+		defer tell()
+		t, learnt := f.trials[i], f.pointOf(i)
+		model := make([]float64, len(t.Axes))
+		if all[i].misses, err = errorsOf(t, learnt, model); err != nil {
+			return err
 		}
-		learnt, model := f.point(t), make([]float64, len(t.Axes))
-		if err := addErrors(t, learnt, model, misses); err != nil {
-			return nil, nil, err
+		all[i].lengths, err = durationsOf(t, learnt, model)
+		return err
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	misses, lengths := noErrors(), []Duration(nil)
+	for _, h := range all {
+		for k := range misses {
+			misses[k].add(h.misses[k])
 		}
-		more, err := durationsOf(t, learnt, model)
-		if err != nil {
-			return nil, nil, err
-		}
-		lengths = append(lengths, more...)
+		lengths = append(lengths, h.lengths...)
 	}
 	for i := range misses {
 		m := &misses[i]
@@ -64,16 +70,32 @@ func crossValidate(ctx context.Context, trials []*evidence.Trial, workers int) (
 	return slices.DeleteFunc(misses, func(m PredictionError) bool { return m.Readings == 0 }), lengths, nil
 }
 
-// addErrors adds how far the readings of a trial are from a forecast at each of two
+// noErrors has a sum of every kind, of nothing yet.
+func noErrors() []PredictionError {
+	list := make([]PredictionError, len(kinds))
+	for i, k := range kinds {
+		list[i].Kind = k
+	}
+	return list
+}
+
+func (m *PredictionError) add(more PredictionError) {
+	m.Readings += more.Readings
+	m.learntSquares += more.learntSquares
+	m.modelSquares += more.modelSquares
+}
+
+// errorsOf sums up how far the readings of a trial are from a forecast at each of two
 // points of its axes.
-func addErrors(t *evidence.Trial, learnt, model []float64, misses []PredictionError) error {
+func errorsOf(t *evidence.Trial, learnt, model []float64) ([]PredictionError, error) {
+	misses := noErrors()
 	a, err := t.Run(learnt, true)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	b, err := t.Run(model, true)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for i := range t.Observations {
 		m := &t.Observations[i]
@@ -84,13 +106,11 @@ func addErrors(t *evidence.Trial, learnt, model []float64, misses []PredictionEr
 		for k := range misses {
 			dx, ok := x[misses[k].Kind]
 			if dy, too := y[misses[k].Kind]; ok && too {
-				misses[k].Readings++
-				misses[k].learntSquares += dx * dx
-				misses[k].modelSquares += dy * dy
+				misses[k].add(PredictionError{Readings: 1, learntSquares: dx * dx, modelSquares: dy * dy})
 			}
 		}
 	}
-	return nil
+	return misses, nil
 }
 
 // off is by how much a reading is more than a forecast has it, by kind; empty where it

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/infer/evidence"
 )
 
 // leastExplained is the share of a factor's prior variance that the readings must explain
@@ -33,29 +34,21 @@ func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 // order is that in which factors are listed.
 var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Withering, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
 
-// varianceExplained is the share of the prior variance of a column that the readings explain.
-func (f *fit) varianceExplained(column int) float64 { return 1 - f.Cov.At(column, column) }
-
 // factors are the shared columns.
-func (f *fit) factors() ([]Factor, error) {
+func (f *fit) factors() []Factor {
 	var list []Factor
-	for n, c := range f.columns {
+	for k, c := range f.columns {
 		if !c.shared() {
 			continue
 		}
-		x := Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(f.Z[n]), Usual: c.axis.Value(0),
-			VarianceExplained: f.varianceExplained(n), Open: c.axis.Open}
-		x.Spread, x.Error = c.slope(0), c.slope(f.Z[n])*math.Sqrt(f.Cov.At(n, n))
-		var err error
-		if x.Batches, err = f.moves(n); err != nil {
-			return nil, err
-		}
-		list = append(list, x)
+		z, variance := f.Mean(k), f.Cov(k, k)
+		list = append(list, Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(z), Usual: c.axis.Value(0), VarianceExplained: 1 - variance,
+			Open: c.axis.Open, Spread: c.slope(0), Error: c.slope(z) * math.Sqrt(variance), Batches: f.moves(k)})
 	}
 	slices.SortStableFunc(list, func(a, b Factor) int {
 		return cmp.Compare(slices.Index(order, a.Which), slices.Index(order, b.Which))
 	})
-	return list, nil
+	return list
 }
 
 // slope is by how much the value changes with a standard deviation of its axis. Of a
@@ -72,32 +65,15 @@ func (c column) slope(z float64) float64 {
 // reading's own errors, for the batch to say anything of it.
 const noticed = 0.1
 
-// moves counts the batches with a reading that a column moves.
-func (f *fit) moves(column int) (int, error) {
+// moves counts the batches with a reading that a shared column moves.
+func (f *fit) moves(column int) int {
 	count := 0
-	for i, t := range f.trials {
-		axis := slices.Index(f.shared[i], column)
-		if axis < 0 {
-			continue
-		}
-		z := make([]float64, len(t.Axes))
-		for k, n := range f.shared[i] {
-			z[k] = f.Z[n]
-		}
-		before := f.Residuals[i]
-		z[axis]++
-		after, err := t.At(z)
-		if err != nil {
-			return 0, err
-		}
-		for k := range before {
-			if math.Abs(after[k]-before[k]) >= noticed {
-				count++
-				break
-			}
+	for i, axes := range f.common.Axes {
+		if axis := slices.Index(axes, column); axis >= 0 && f.Moves(i, axis, noticed) {
+			count++
 		}
 	}
-	return count, nil
+	return count
 }
 
 // Pair is two figures whose errors go together, so that the readings tell rather what
@@ -111,26 +87,43 @@ type Pair struct {
 // together is the correlation of two errors from which on they are listed.
 const together = 0.8
 
-// correlated lists the pairs with a factor of the house.
-func (f *fit) correlated() []Pair {
+// posterior is what a fit tells of how errors go together.
+type posterior interface {
+	Cov(k, l int) float64
+	OwnCov(trial, axis int) (shared []float64, variance float64)
+}
+
+// correlated lists the pairs with a factor of the house. The shared columns come first.
+func correlated(p posterior, trials []*evidence.Trial, columns []column) []Pair {
 	var list []Pair
-	for i, a := range f.columns {
-		for j, b := range f.columns {
-			if !a.shared() || i == j || b.shared() && j < i {
-				continue
-			}
-			r := f.Cov.At(i, j) / math.Sqrt(f.Cov.At(i, i)*f.Cov.At(j, j))
-			if math.Abs(r) <= together {
-				continue
-			}
-			p := Pair{A: a.side(), B: b.side(), Correlation: r}
+	for i, a := range columns {
+		if !a.shared() {
+			break
+		}
+		for _, b := range columns[i+1:] {
+			x := pairOf(p, a, b)
 			if !b.shared() {
-				p.Of = f.trials[b.trial].Batch
+				x.Of = trials[b.trial].Batch
 			}
-			list = append(list, p)
+			if math.Abs(x.Correlation) > together {
+				list = append(list, x)
+			}
 		}
 	}
 	return list
+}
+
+// pairOf is that of a factor of the house with another, or with what is a batch's own.
+func pairOf(p posterior, a, b column) Pair {
+	with, variance := 0.0, 0.0
+	if b.shared() {
+		with, variance = p.Cov(a.seat, b.seat), p.Cov(b.seat, b.seat)
+	} else {
+		var all []float64
+		all, variance = p.OwnCov(b.trial, b.seat)
+		with = all[a.seat]
+	}
+	return Pair{A: a.side(), B: b.side(), Correlation: with / math.Sqrt(p.Cov(a.seat, a.seat)*variance)}
 }
 
 // Side is one of a pair.

@@ -14,7 +14,9 @@
 // than half would only repeat the model, and counts as not known.
 //
 // How good it is tells leave-one-out cross-validation (crossvalidation.go): each batch is
-// held out in turn, the others are fitted, and its readings stand beside their forecast.
+// held out in turn, and its readings stand beside the forecast of what the others teach.
+// That is taken from the one fit of all, so that the forecasts which are made grow with the
+// number of batches, and not with its square.
 package learn
 
 import (
@@ -32,7 +34,9 @@ import (
 // Options are those of learning.
 type Options struct {
 	Workers           int  // forecasts that run at once; 0 is one a core
-	NoCrossValidation bool // which takes most of the time; there are then no prediction errors and durations
+	NoCrossValidation bool // there are then no prediction errors and durations
+
+	Progress func(doing Doing, done, of int) // called now and then, from one goroutine at a time; may be nil
 }
 
 // Result is what finished batches taught.
@@ -82,9 +86,8 @@ type TooDear struct{ Most int }
 
 func (e TooDear) Error() string { return fmt.Sprintf("a forecast takes over %d steps", e.Most) }
 
-// MostBatches is from how many it learns at a time: each is held out in turn, so that
-// what that takes grows with the square of their number.
-const MostBatches = 50
+// MostBatches is from how many it learns at a time.
+const MostBatches = 200
 
 // Of learns from finished batches. It gives ErrNothing where none can be used, the
 // error of the context when it is cancelled, and that of a forecast which cannot begin
@@ -95,7 +98,7 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 	}
 	r := &Result{}
 	var trials []*evidence.Trial
-	pool := work.NewPool(work.Shared * ofFit * len(batches) * (1 + len(batches)))
+	pool := work.NewPool(work.Shared * ofFit * len(batches))
 	for _, b := range batches {
 		t, err := trialOf(ctx, b, pool)
 		if ctx.Err() != nil {
@@ -115,22 +118,19 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 	if len(trials) == 0 {
 		return r, ErrNothing
 	}
-	fit, err := fitted(ctx, trials, o.Workers)
+	f, err := fitted(ctx, trials, o)
 	if err != nil {
 		return nil, err
 	}
-	if r.Factors, err = fit.factors(); err != nil {
-		return nil, err
-	}
-	r.Correlated = fit.correlated()
+	r.Factors, r.Correlated = f.factors(), correlated(f, trials, f.columns)
 	if len(trials) > 1 && !o.NoCrossValidation {
-		r.PredictionErrors, r.Durations, err = crossValidate(ctx, trials, o.Workers)
+		r.PredictionErrors, r.Durations, err = f.crossValidate(ctx, o)
 	}
 	return r, err
 }
 
-// ofFit is what a fit may cost for each of its batches, in forecasts that take all they
-// may: a usual fit makes a hundred of each batch, and each of them takes a sixth of that.
+// ofFit is what learning may cost for each of its batches, in forecasts that take all they
+// may: usually it makes some forty of each batch, and each of them takes a sixth of that.
 const ofFit = 40
 
 // replaces notes the house block by which the batch's process goes.

@@ -96,10 +96,9 @@ func houseOf(t testing.TB, batches []*model.Batch) map[ensemble.Factor]Factor {
 		require.NoError(t, err)
 		trials = append(trials, x)
 	}
-	f, err := fitted(context.Background(), trials, 0)
+	f, err := fitted(context.Background(), trials, Options{})
 	require.NoError(t, err)
-	list, err := f.factors()
-	require.NoError(t, err)
+	list := f.factors()
 	all := map[ensemble.Factor]Factor{}
 	for _, x := range list {
 		all[x.Which] = x
@@ -243,19 +242,17 @@ func TestLearningStopsWhenItIsCancelled(t *testing.T) {
 	assert.ErrorIs(t, err, context.Canceled)
 }
 
-func BenchmarkOfThreeBatches(b *testing.B) {
-	batches := invented(b, 3, 1, nil)
-	for b.Loop() {
-		if _, err := Of(context.Background(), batches, Options{}); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkFitOfThreeBatches(b *testing.B) {
-	batches := invented(b, 3, 1, nil)
-	for b.Loop() {
-		houseOf(b, batches)
+// BenchmarkOf shows how what learning takes grows with the number of batches.
+func BenchmarkOf(b *testing.B) {
+	for _, n := range []int{3, 6, 20, 50, 100} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			batches := invented(b, n, 1, nil)
+			for b.Loop() {
+				if _, err := Of(context.Background(), batches, Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }
 
