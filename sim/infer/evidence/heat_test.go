@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"math"
 	"testing"
 	"time"
 
@@ -83,4 +84,45 @@ func TestHotAirOfAHouseWithABoxIsOfTheKiln(t *testing.T) {
 	f := middle(t, x)
 	require.Len(t, x.Observations, 1)
 	assert.Equal(t, model.KilnStage, x.Observations[0].Sight(f).Stage)
+}
+
+// Green malt that withers in its box has air before and behind it too.
+func TestAirOfABoxIsReadWhileItWithers(t *testing.T) {
+	b := load(t, `process "Withered" {
+  make pale malt
+  from 1 t of "Far field 2026"
+  at   "Loft, spring"
+  steep in "steel tank" {
+    soak 7 h in water at 13 °C
+    rest 9 h in air at 14 °C
+    soak 7 h in water at 13 °C
+  }
+  germinate on "mill box" {
+    hold bed at 14 to 17 °C
+    turn every 12 h by machine
+    for  5 days
+  }
+  wither on "mill box" {
+    air at air-on 22 °C
+    for 12 h
+  }
+  kiln in "deep bed" {
+    dry  at air-on 55 °C for 24 h
+    cure at air-on 84 °C for 5 h
+  }
+}
+batch "x" of "Withered" {
+  began 2026-03-06 07:00
+  read air-on 20 °C at 2026-03-12 10:00
+  read air-off 17 °C at 10:00
+}
+`)
+	x := trial(t, b, began.Add(6*24*time.Hour+4*time.Hour))
+	f := middle(t, x)
+	require.Len(t, x.Observations, 2)
+	for i := range x.Observations {
+		o := &x.Observations[i]
+		require.Equal(t, model.WitherStage, o.Sight(f).Stage)
+		assert.False(t, math.IsNaN(o.Expect(f, 0)), "there is such air")
+	}
 }
