@@ -15,7 +15,7 @@ var cureCoolOrShort = Rule{
 		Title:  "the cure of a pale malt is too cool or too short for its DMS precursor",
 		Why:    "what is left of the precursor turns into DMS in the copper and tastes of cooked vegetables; 5.5 h at 84 °C and 3 h at 90 °C have the same effect (published process of a maltings), and 3 h at 80 °C is the mildest cure in use (published small-scale practice)",
 		Do:     "cure at 80 to 85 °C for 4 to 6 h, once the malt is below 10 % moisture",
-		Bad:    "cure at air-on 72 °C for 3 h",
+		Bad:    "cure at air-on 70 °C for 2 h",
 		Good:   "cure at air-on 82 °C for 5 h",
 		Limits: "The half-life of the precursor was measured in wort, and in malt it is an indication. A long and open boil drives DMS off too; the rule does not know the brewery."},
 	Judge: func(r finding.Rule, c *Case) {

@@ -15,7 +15,7 @@ var neverStirred = Rule{
 		Why:    "above 100 °C malt on a tray colours by where it lies: the corns at the edge and next to the heat burn while those in the middle stay pale (common practice)",
 		Do:     "stir it while it is hot, every 15 to 30 min: stir every 20 min",
 		Bad:    "make amber malt\ncure at air-on 109 °C for 3 h",
-		Good:   "make amber malt\nstir every 20 min\ncure at air-on 109 °C for 3 h",
+		Good:   "make amber malt\nstir every 20 min\ncure at air-on 108 °C for 3 h",
 		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, on *model.Kiln) {
 		s, top, place := hottestOfAll(st.Steps)

@@ -1,6 +1,6 @@
 package drying
 
-import "math"
+import "maltwright/sim/powers"
 
 const (
 	// Properties of air near 50 °C (handbook).
@@ -17,5 +17,5 @@ const (
 func (p Packing) Exchange(g float64) float64 {
 	d := p.CornDiameter
 	re := g * d / viscosity
-	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*math.Pow(re, 0.6))
+	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*powers.Exp(0.6*powers.Log(re)))
 }

@@ -26,9 +26,14 @@ func Rate(m Material, x, t float64) (float64, error) {
 func (m Malt) Rate(x, t float64) (k, byX, byT float64) {
 	c := m.figures()
 	perTk := 1 / (t + air.ZeroCelsius)
-	free := c.FreeRate * powers.Exp(-c.FreeFall*perTk)
-	bound := c.BoundRate * powers.Exp(c.BoundFall*(1/roomT-perTk))
 	share, slope := m.FreeWater(x)
+	free, bound := 0.0, 0.0 // one that has no share is not asked for
+	if share > 0 {
+		free = c.FreeRate * powers.Exp(-c.FreeFall*perTk)
+	}
+	if share < 1 {
+		bound = c.BoundRate * powers.Exp(c.BoundFall*(1/roomT-perTk))
+	}
 	f := m.factor()
 	return m.bent(x, f*(bound+(free-bound)*share),
 		f*(free-bound)*slope,

@@ -1,8 +1,11 @@
 package forecast
 
 import (
+	"math"
+
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // Sprinkling is water that was given to a growing piece.
@@ -41,6 +44,9 @@ func (r *run) sprinkles(s *model.Sprinkle, due *tick, last float64, told func(at
 	due.do = func(p physics) error {
 		m := p.(growing)
 		if s.When != nil && !holds(timed(m, m.age()), s.When) || s.Every == nil && m.age() < last+sprinkleRest {
+			if s.Every == nil && s.When != nil && farFrom(m, s.When) {
+				due.next += farLooks * sprinkleLook
+			}
 			return nil
 		}
 		kg := r.sprinkled(s, m)
@@ -56,6 +62,20 @@ func (r *run) sprinkles(s *model.Sprinkle, due *tick, last float64, told func(at
 		r.sprinkles(s, own, last, func(at, kg float64) {})
 		return own
 	}
+}
+
+// farLooks need not be taken while the grain is farAway from the moisture at which it is
+// sprinkled: no growing bed loses as much by then.
+const farLooks, farAway = 2, 0.01
+
+// farFrom tells whether a condition waits for a moisture that is far away.
+func farFrom(m growing, c *model.Condition) bool {
+	for i := range c.Tests {
+		if t := &c.Tests[i]; t.Measure == vocabulary.MeasureMoisture && t.Bound != nil && math.Abs(edge(t.Bound, m.moisture())-m.moisture()) > farAway && !testHolds(t, m.moisture(), "") {
+			return true
+		}
+	}
+	return false
 }
 
 // sprinkled is the water of one sprinkling, kg.

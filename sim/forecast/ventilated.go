@@ -22,6 +22,8 @@ type boxModel struct {
 	seen    watched
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break
+	looks   int     // of its control to take at once next
+	within  int     // looks within which a condition is known to change; 0 where that is not known
 	between between
 	band    band   // in which a hold has the bed
 	cold    adrift // while its air is colder than asked
@@ -43,24 +45,17 @@ type blowing struct {
 // by 0.01 points.
 const boxLayers = 8
 
-// controlTime, s: how often what controls the fan looks at the bed (common practice).
-const controlTime = 300.0
-
-// advance moves the bed on, from one look of its control to the next.
+// advance moves the bed on, from one time at which its air may change to the next.
 func (m *boxModel) advance(dt float64) error {
 	m.lead(dt)
 	for dt > 0 {
 		was := m.on
 		m.choose()
 		if m.on != was {
-			m.runs = 0
+			m.runs, m.looks, m.within = 0, 2, 0
 		}
-		part := min(dt, m.untilLook())
-		s := &m.still
-		if m.on >= 0 {
-			s = &m.blow[m.on].supply
-		}
-		if err := m.bed.Advance(part, *s); err != nil {
+		part, err := m.goOn(dt)
+		if err != nil {
 			return err
 		}
 		m.runs += part
@@ -95,14 +90,15 @@ func (b *blowing) runs(age float64) bool {
 	return b.clock == nil || math.Mod(age+clockEdge, b.clock.Every) < b.clock.On
 }
 
-// untilLook is the time, s, to the next look of the control, or switch of a clock.
-func (m *boxModel) untilLook() float64 {
+// untilClock is the time, s, to the next switch of a clock, as long as no condition
+// changes: of an air that does not hold, or stands behind that which is on, none counts.
+func (m *boxModel) untilClock() float64 {
 	next, age := math.Inf(1), m.bed.Age()
 	for i := range m.blow {
-		if b := &m.blow[i]; b.when != nil {
-			next = min(next, controlTime-math.Mod(age+clockEdge, controlTime))
+		if m.on >= 0 && i > m.on {
+			break
 		}
-		if c := m.blow[i].clock; c != nil {
+		if c := m.blow[i].clock; c != nil && (i >= 64 || m.latched&(1<<i) != 0) {
 			at := math.Mod(age+clockEdge, c.Every)
 			if at < c.On {
 				next = min(next, c.On-at)
@@ -149,9 +145,17 @@ func (m *boxModel) copy(spare physics) physics {
 
 func (m *boxModel) set(o physics) { *m = *o.(*boxModel) }
 
-func (m *boxModel) unwatched() float64 { return often }
-func (m *boxModel) moisture() float64  { return m.bed.Moisture() }
-func (m *boxModel) weight() float64    { return m.bed.Mass() }
+// unwatched is short while the bed is led, as that of the piece, and while its air follows
+// it: what that air lacks is told as it is before the bed runs away.
+func (m *boxModel) unwatched() float64 {
+	if m.ramp != nil || !m.controlled() {
+		return often
+	}
+	return seldom
+}
+
+func (m *boxModel) moisture() float64 { return m.bed.Moisture() }
+func (m *boxModel) weight() float64   { return m.bed.Mass() }
 
 func (m *boxModel) measure(name string) (float64, string, bool) {
 	switch name {

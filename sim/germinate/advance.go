@@ -76,19 +76,19 @@ func (r *runner) step(limit float64) (float64, error) {
 	r.fresh = false
 	at := r.now.warmth
 	course := r.course()
-	h := math.Min(limit, r.longest(course))
+	h := min(limit, r.longest(course))
 	h, y := r.follow(course, h)
 	before := p.y[held]
 	p.y = y
 	if course.held {
 		p.setT(at + course.rate*h)
 	}
-	p.removed += math.Max(0, before-p.y[held])
+	p.removed += max(0, before-p.y[held])
 	t := p.T()
 	p.chit((at + t) / 2)
 	p.age += h
 	p.sinceTurn += h
-	p.hottest = math.Max(p.hottest, p.warmestPlace())
+	p.hottest = max(p.hottest, p.warmestPlace())
 	if err := air.Within("moisture of the bed, dry basis", p.X(), "kg/kg", 0, wettestX); err != nil {
 		return h, err
 	}
@@ -104,13 +104,13 @@ func (r *runner) longest(c course) float64 {
 	conductance := r.face.WetConductance(f.warmth)*r.p.dryingArea() + r.face.Conductance()*2*area
 	loop := conductance / (2 * area) * f.half / (3 * r.p.solid.packing.Conductivity)
 	profile := f.settle / (1 + loop)
-	h := math.Min(longestStep, stepShare*r.faceTime())
-	h = math.Min(h, kept(profile, math.Abs(f.d[excess])*profile))
+	h := min(longestStep, stepShare*r.faceTime())
+	h = min(h, kept(profile, math.Abs(f.d[excess])*profile))
 	if c.held {
 		return h
 	}
 	tau := f.capacity / conductance
-	return math.Min(h, kept(tau, math.Abs(r.netRate(c, f))*tau))
+	return min(h, kept(tau, math.Abs(r.netRate(c, f))*tau))
 }
 
 // kept is the step, s, that keeps to stepError what is so far away, K, from its
@@ -123,11 +123,17 @@ func kept(tau, away float64) float64 {
 }
 
 // faceTime is the shortest time constant, s, with which the layer at the open
-// face dries: its dry matter over the mass flux for each unit of its moisture.
+// face dries: its dry matter over the mass flux for each unit of its moisture, and
+// that of the corns in series, which nothing that is taken up has to pass.
 func (r *runner) faceTime() float64 {
 	t := r.now.warmth
 	flux := r.face.Evaporation(t, 1) - r.face.Evaporation(t, 0)
-	return r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * r.p.solid.steepest)
+	air := r.p.faceLayer(r.p.dry(&r.p.y)) / (flux * r.p.solid.steepest)
+	if r.now.dry <= 0 {
+		return air
+	}
+	k, _, _ := r.p.solid.Rate(math.Inf(1), t) // no corns dry faster than wet ones
+	return air + 1/k
 }
 
 // rk4 returns the state h seconds on along the course.

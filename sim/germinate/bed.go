@@ -60,7 +60,7 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	corns := grain.Corns{Material: p.solid.Material, WetFrom: p.solid.wetFrom, Dry: p.faceLayer(dry)}
+	corns := p.solid.corns.Of(p.faceLayer(dry))
 	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, shutIn(room, face, faceT))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
@@ -90,12 +90,12 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 
 // faceX is the moisture of the layer at the open face, kg/kg dry basis.
 func (p *Piece) faceX(x, dry, deficit float64) float64 {
-	return math.Max(0, x-deficit/p.faceLayer(dry))
+	return max(0, x-deficit/p.faceLayer(dry))
 }
 
 // faceLayer is the dry matter of that layer, kg/m²: all there is in a thin bed.
 func (p *Piece) faceLayer(dry float64) float64 {
-	return math.Min(p.solid.packing.Exposed, dry/p.dryingArea())
+	return min(p.solid.packing.Exposed, dry/p.dryingArea())
 }
 
 // dryingArea is the area that evaporates, m².

@@ -1,8 +1,6 @@
 package germinate
 
 import (
-	"math"
-
 	"maltwright/sim/work"
 )
 
@@ -22,15 +20,15 @@ const (
 func (r *runner) past(c course, f *flows) float64 {
 	switch {
 	case c.full:
-		return math.Max(-r.toBand(c, f.warmth), -c.side*r.netRate(c, f)-holdPace)
+		return max(-r.toBand(c, f.warmth), -c.side*r.netRate(c, f)-holdPace)
 	case c.side != 0 && c.held:
-		return math.Max(-c.side*r.freeRate(f)-holdPace, r.wanting(c, f))
+		return max(-c.side*r.freeRate(f)-holdPace, r.wanting(c, f))
 	case c.held:
-		return math.Max(-c.outward*r.freeRate(f), r.wanting(c, f))
+		return max(-c.outward*r.freeRate(f), r.wanting(c, f))
 	case c.side != 0:
-		return math.Max(-r.toBand(c, f.warmth), holdPace+c.side*r.freeRate(f))
+		return max(-r.toBand(c, f.warmth), holdPace+c.side*r.freeRate(f))
 	}
-	return math.Max(f.warmth-r.hold.High, r.hold.Low-f.warmth) - edge/2
+	return max(f.warmth-r.hold.High, r.hold.Low-f.warmth) - edge/2
 }
 
 // until follows the course for h seconds, or to the moment it must be chosen
@@ -44,8 +42,8 @@ func (r *runner) until(c course, h float64) (float64, vector) {
 		return h, y
 	}
 	// The course was chosen as not past; rounding on an edge may say otherwise.
-	low := math.Min(r.past(c, &r.now), -edge/2)
-	to := math.Max(r.moment(c, h, low, high), math.Min(h, leastStep))
+	low := min(r.past(c, &r.now), -edge/2)
+	to := max(r.moment(c, h, low, high), min(h, leastStep))
 	return to, r.rk4(c, to)
 }
 
@@ -58,7 +56,7 @@ func (r *runner) moment(c course, h, low, high float64) float64 {
 			break
 		}
 		mid := to - high*(to-from)/(high-low)
-		mid = math.Min(math.Max(mid, from+eventTime/4), to-eventTime/4)
+		mid = min(max(mid, from+eventTime/4), to-eventTime/4)
 		y := r.rk4(c, mid)
 		f := r.p.flow(&y, r.room, r.face)
 		if g := r.past(c, &f); g > 0 {

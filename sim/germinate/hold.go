@@ -43,7 +43,7 @@ func (r *runner) capacityRate(f *flows) float64 {
 
 // heaped is the heat that heaping keeps in, W, beside which a heater may stand. Nothing
 // like it cools: turns do, each when it is due ([Piece.Turn]), and a cooler.
-func (p *Piece) heaped(f *flows) float64 { return p.heapKeeps(f) * math.Max(0, f.loss) }
+func (p *Piece) heaped(f *flows) float64 { return p.heapKeeps(f) * max(0, f.loss) }
 
 // heapKeeps is the share of its loss that a bed would keep as a heap, which loses
 // less in proportion to its faces. The heap is a block on a square as deep as it may
@@ -51,9 +51,9 @@ func (p *Piece) heaped(f *flows) float64 { return p.heapKeeps(f) * math.Max(0, f
 func (p *Piece) heapKeeps(f *flows) float64 {
 	sides := 2 * p.floor.Area
 	volume := f.half * sides
-	deep := math.Min(heapDepth, math.Cbrt(volume))
+	deep := min(heapDepth, math.Cbrt(volume))
 	faces := 2*volume/deep + 4*math.Sqrt(volume*deep)
-	return math.Max(0, 1-faces/sides)
+	return max(0, 1-faces/sides)
 }
 
 // need is the power that holds the bed to the course's rate, W; below nil it is
@@ -74,7 +74,7 @@ func (r *runner) all(c course, f *flows) float64 {
 // which the bed would leave the course, K/s; at most nil where it can be held.
 func (r *runner) wanting(c course, f *flows) float64 {
 	need := r.need(c, f)
-	return math.Max(-need-r.room.Cooler, need-r.p.heaped(f)-r.room.Heater) / f.capacity
+	return max(-need-r.room.Cooler, need-r.p.heaped(f)-r.room.Heater) / f.capacity
 }
 
 // netRate is the rate of the mean temperature on a course that does not hold it to
@@ -131,8 +131,8 @@ func (r *runner) rate(c course, f *flows) vector {
 	d[heat] += power
 	d[held] = power
 	// a step ends a little behind the moment from which more is wanted than there is
-	d[cooled] = math.Min(math.Max(0, -power), r.room.Cooler)
-	d[warmed] = math.Min(math.Max(0, power-r.p.heaped(f)), r.room.Heater)
+	d[cooled] = min(max(0, -power), r.room.Cooler)
+	d[warmed] = min(max(0, power-r.p.heaped(f)), r.room.Heater)
 	return d
 }
 
@@ -143,7 +143,7 @@ func (r *runner) follow(c course, h float64) (float64, vector) {
 		return h, r.rk4(c, h)
 	}
 	if c.held && c.side != 0 {
-		h = math.Min(h, r.toBand(c, r.now.warmth)/holdPace)
+		h = min(h, r.toBand(c, r.now.warmth)/holdPace)
 	}
 	return r.until(c, h)
 }

@@ -1,18 +1,22 @@
 package germinate
 
-import "maltwright/sim/drying"
+import (
+	"maltwright/sim/drying"
+	"maltwright/sim/grain"
+)
 
 // solid is what the bed is made of, with the figures that every step asks for.
 // It never changes, so that copies of a piece share it.
 type solid struct {
 	drying.Material
 
-	wetFrom, steepest float64 // of its sorption, see [drying.Sorption]
-	packing           drying.Packing
+	corns    grain.Corns
+	steepest float64 // of its sorption, see [drying.Sorption]
+	packing  drying.Packing
 }
 
 func newSolid(m drying.Material) *solid {
-	s := solid{Material: m, packing: m.Packing()}
-	s.wetFrom, s.steepest = m.Wet()
+	s := solid{Material: m, corns: grain.CornsOf(m), packing: m.Packing()}
+	_, s.steepest = m.Wet()
 	return &s
 }

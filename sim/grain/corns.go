@@ -7,11 +7,37 @@ import (
 	"maltwright/sim/drying"
 )
 
-// Corns are those that meet some air: at an open face those that dry first.
+// Corns are those that meet some air: at an open face those that dry first. Make them
+// with [CornsOf].
 type Corns struct {
-	Material drying.Material
-	WetFrom  float64 // moisture from which their surface is wet, see [drying.Sorption]
-	Dry      float64 // their dry matter, kg, or kg/m²
+	Dry float64 // their dry matter, kg, or kg/m²
+
+	material drying.Material
+	wetFrom  float64 // moisture from which their surface is wet, see [drying.Sorption]
+	damp     float64 // moisture at rest with air of dampAir
+	slowest  float64 // 1/s, below the drying constant of wet corns on any floor
+}
+
+// dampAir: below its humidity the corns hold back for the most part, above it the air.
+const dampAir = 0.8
+
+// coldFloor, °C: no bed is colder.
+const coldFloor = -1.0
+
+// CornsOf are corns of a material, without any weight yet.
+func CornsOf(material drying.Material) Corns {
+	c := Corns{material: material}
+	c.wetFrom, _ = material.Wet()
+	c.damp = material.Equilibrium(dampAir, 20)
+	k, _, _ := material.Rate(c.wetFrom, coldFloor) // wet corns dry by one constant, which rises with warmth
+	c.slowest = 0.9 * k
+	return c
+}
+
+// Of are so much of the corns, kg of dry matter, or kg/m².
+func (c Corns) Of(dry float64) Corns {
+	c.Dry = dry
+	return c
 }
 
 // Draw is how air takes vapour from a surface of the saturation pressure Saturated,
@@ -27,16 +53,16 @@ const mostVapour = 0.9
 
 // givesNear: a Newton step of less of the flux than that is the last, and leaves an
 // error of some givesNear² of it.
-const givesNear = 1e-6
+const givesNear = 1e-4
 
 // Activity gives the relative humidity in balance with corns of moisture x, kg/kg
 // dry basis, and t °C, 0 to 1, by their sorption, and its slope by moisture. From
-// WetFrom on they are wet.
+// that of a wet surface on it is 1.
 func (c *Corns) Activity(x, t float64) (activity, byX float64) {
-	if x >= c.WetFrom {
+	if x >= c.wetFrom {
 		return 1, 0
 	}
-	activity, byX, _ = c.Material.Humidity(x, t)
+	activity, byX, _ = c.material.Humidity(x, t)
 	return activity, byX
 }
 
@@ -47,16 +73,32 @@ func (c *Corns) Activity(x, t float64) (activity, byX float64) {
 // the corn, and nothing holds it. Beside it stands the share of a small change of the
 // air that comes through, 1 where the air alone limits.
 func (c *Corns) Give(x, t float64, d *Draw, most float64) (flux, share float64) {
-	if most <= 0 {
+	if most <= 0 || c.Surely(x, most) {
 		return most, 1
 	}
-	k, _, _ := c.Material.Rate(x, t)
-	supply := k * c.Dry
-	if x-most/supply >= c.WetFrom {
+	return c.GiveOf(c.Supply(x, t), x, t, d, most)
+}
+
+// Surely tells of corns of moisture x, kg/kg dry basis, that they give the most that the
+// air would take on any floor, which spares asking for their supply.
+func (c *Corns) Surely(x, most float64) bool { return x-most/(c.slowest*c.Dry) >= c.wetFrom }
+
+// Supply is what comes to the surface of corns of moisture x, kg/kg dry basis, and t °C,
+// kg/s or kg/(m² s) as Dry is, for each kg/kg by which that is drier.
+func (c *Corns) Supply(x, t float64) float64 {
+	k, _, _ := c.material.Rate(x, t)
+	return k * c.Dry
+}
+
+// GiveOf is [Corns.Give] where the supply is known and most is above nil.
+func (c *Corns) GiveOf(supply, x, t float64, d *Draw, most float64) (flux, share float64) {
+	if x-most/supply >= c.wetFrom {
 		return most, 1
 	}
 	low, high := 0.0, most
-	flux = math.Min(most, supply*x) / 2
+	if flux = most / 2; x > c.damp {
+		flux = math.Min(most, supply*(x-c.damp))
+	}
 	for range 60 {
 		activity, byX := c.Activity(x-flux/supply, t)
 		over, bend := d.at(activity)

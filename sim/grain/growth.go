@@ -1,8 +1,6 @@
 package grain
 
 import (
-	"math"
-
 	"maltwright/sim/powers"
 )
 
@@ -14,7 +12,7 @@ import (
 // (1 − clock/C)², until half the corns have chitted. Standing: calibrated
 // ("growth stops under 30 %", common practice).
 func (p *Profile) MoistFactor(w, clock float64) float64 {
-	asleep := math.Max(0, 1-clock/p.Chit)
+	asleep := max(0, 1-clock/p.Chit)
 	s := (w + p.WakeEarly*asleep*asleep - p.DryStop) / (p.MoistFull - p.DryStop)
 	switch {
 	case !(s > 0):
@@ -57,7 +55,7 @@ func (p *Profile) FinalGermination(t float64) float64 {
 func (p *Profile) warmthKept(t float64) float64 {
 	best := 0.0
 	for _, g := range p.Germinates {
-		best = math.Max(best, g.Share)
+		best = max(best, g.Share)
 	}
 	if best == 0 {
 		return 0
@@ -90,6 +88,3 @@ func (p *Profile) Due(clock float64) float64 {
 func (l *Lot) Chitting(from, to, t float64) float64 {
 	return l.Germination * l.Profile.warmthKept(t) * (to - from)
 }
-
-// normal is the standard normal integral.
-func normal(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }

@@ -72,7 +72,7 @@ func (p *Profile) respirationTable(clock float64) float64 {
 	day := dayClock * p.Marks[3] / fullClock
 	first := p.Chit + day/2
 	if clock <= first {
-		return r[0] * (sleepShare + (1-sleepShare)*math.Max(0, clock)/first)
+		return r[0] * (sleepShare + (1-sleepShare)*max(0, clock)/first)
 	}
 	x := (clock - first) / day
 	if !(x < float64(len(r)-1)) {
@@ -87,7 +87,7 @@ func (p *Profile) respirationWarmth(t float64) float64 {
 	if t >= death {
 		return 0
 	}
-	q := powers.Exp(perKelvin * (math.Min(t, fade) - p.RespirationT))
+	q := powers.Exp(perKelvin * (min(t, fade) - p.RespirationT))
 	if t > fade {
 		q *= (death - t) / (death - fade)
 	}

@@ -159,4 +159,4 @@ func (b *Bed) chit(l *layer, t float64) {
 }
 
 // allDue is so near to one that no corn is left.
-const allDue = 1 - 1e-12
+const allDue = 1 - 1e-8

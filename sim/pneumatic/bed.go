@@ -82,8 +82,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 	}
 	b := Bed{lot: batch.Lot, packing: material.Packing(), dryHeat: material.DryHeat(),
 		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep, scratch: new(runner)}
-	wetFrom, _ := material.Wet()
-	b.corns = grain.Corns{Material: material, WetFrom: wetFrom}
+	b.corns = grain.CornsOf(material)
 	b.spread(batch, t)
 	b.aired()
 	b.ledger = Ledger{DryStart: batch.Dry, WaterStart: batch.Water, HeatStart: b.heat()}

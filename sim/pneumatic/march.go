@@ -1,10 +1,9 @@
 package pneumatic
 
 import (
-	"math"
-
 	"maltwright/sim/air"
 	"maltwright/sim/grain"
+	"maltwright/sim/powers"
 )
 
 // flow is what goes through the bed, or off its faces, at a moment.
@@ -38,7 +37,7 @@ func (s *stage) march(on air.State) {
 	in := stream{t: on.T, w: on.W, h: on.Enthalpy()}
 	for i := range s.b.count {
 		m := &s.at[i]
-		out, byT := s.leave(m, &in, reach)
+		out, byT := s.leave(i, &in, reach)
 		own := m.own()
 		g := s.flow.g
 		own.heat += g * (in.h - out.h)
@@ -66,28 +65,56 @@ func (s *stage) reach(on air.State) float64 {
 	b := s.b
 	flux := s.flow.g / b.vessel.Area
 	ntu := b.packing.Exchange(flux) * b.packing.Surface * s.depth / float64(b.count) / (flux * air.DryAirHeat)
-	return -math.Expm1(-ntu)
+	return 1 - powers.Exp(-ntu)
+}
+
+// skin is the air in balance with the corns of a layer, which is the same whatever air
+// comes.
+type skin struct {
+	saturated, slope float64 // pressure at their temperature, Pa, and its answer to each kelvin
+	wet, bend        float64 // humidity ratio, and its answer to each kelvin
+	supply           float64 // of [grain.Corns.Supply], kg/s; nil where nobody has asked
+}
+
+func (s *stage) skin(m *moment) skin {
+	c := skin{}
+	c.saturated, c.slope = air.SaturationSlope(m.t)
+	activity, _ := s.b.corns.Activity(m.x, m.t)
+	vapour := activity * c.saturated
+	c.wet = s.ratio(vapour)
+	c.bend = c.wet * c.slope / c.saturated * s.pressure / max(s.pressure-vapour, (1-mostVapour)*s.pressure)
+	return c
+}
+
+// pass gives the temperature, °C, and the humidity ratio of the air behind a layer, and the
+// share of a small change of it that comes through: less than 1 where the corns hold back
+// what does not come to their surface, [grain.Corns.Give].
+func (s *stage) pass(i int, t, w, reach float64) (offT, offW, share float64) {
+	m, c := &s.at[i], &s.skins[i]
+	lift := s.lift(m, c.bend)
+	offT, offW, share = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w), 1
+	taken := s.flow.g * (offW - w)
+	corns := s.b.corns.Of(m.dry)
+	if taken <= 0 || corns.Surely(m.x, taken) {
+		return offT, offW, 1
+	}
+	if c.supply == 0 {
+		c.supply = corns.Supply(m.x, m.t)
+	}
+	d := grain.Draw{Carries: s.flow.g * reach, W: w, Saturated: c.saturated + c.slope*lift, Pressure: s.pressure}
+	if given, through := corns.GiveOf(c.supply, m.x, m.t, &d, taken); given < taken {
+		return offT, w + given/s.flow.g, through
+	}
+	return offT, offW, 1
 }
 
 // leave gives the air behind a layer, with the answer to what went before, and
-// beside it the answer to each kelvin of the layer. The corns hold back what does
-// not come to their surface, [grain.Corns.Give].
-func (s *stage) leave(m *moment, in *stream, reach float64) (out, byT stream) {
-	p, slope := air.SaturationSlope(m.t)
-	aw, _ := s.b.corns.Activity(m.x, m.t)
-	wet := s.ratio(aw * p)
-	bend := wet * slope / p * s.pressure / max(s.pressure-aw*p, (1-mostVapour)*s.pressure) // of the humidity ratio, per kelvin
-	lift := s.lift(m, bend)
-	pass := 1 - reach
-	out = stream{t: in.t + reach*(m.t+lift-in.t), w: in.w + reach*(wet+bend*lift-in.w), dt: pass * in.dt, dw: pass * in.dw}
-	byT = stream{dt: reach, dw: reach * bend}
-	if taken := s.flow.g * (out.w - in.w); taken > 0 {
-		corns := grain.Corns{Material: s.b.corns.Material, WetFrom: s.b.corns.WetFrom, Dry: m.dry}
-		d := grain.Draw{Carries: s.flow.g * reach, W: in.w, Saturated: p + slope*lift, Pressure: s.pressure}
-		if given, share := corns.Give(m.x, m.t, &d, taken); given < taken {
-			out.w, out.dw, byT.dw = in.w+given/s.flow.g, in.dw*(1-reach*share), byT.dw*share
-		}
-	}
+// beside it the answer to each kelvin of the layer.
+func (s *stage) leave(i int, in *stream, reach float64) (out, byT stream) {
+	var share float64
+	out.t, out.w, share = s.pass(i, in.t, in.w, reach)
+	out.dt, out.dw = (1-reach)*in.dt, (1-reach*share)*in.dw
+	byT = stream{dt: reach, dw: reach * s.skins[i].bend * share}
 	latent := air.VapourEnthalpy(out.t)
 	sensible := air.DryAirHeat + air.VapourHeat*out.w
 	out.h = air.DryAirHeat*out.t + out.w*latent

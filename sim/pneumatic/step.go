@@ -22,10 +22,10 @@ const gamma = 1 - 1/math.Sqrt2
 const (
 	firstStep = 60.0 // s, to try first
 	leastStep = 1e-3 // s, always taken
-	mostStep  = 600.0
+	mostStep  = 1800.0
 	// stepError, K: what the step may be from that of first order in any layer.
 	// The result of second order is far nearer to the truth.
-	stepError = 0.02
+	stepError = 0.05
 )
 
 // stage is the bed at one of the two stages of a step.
@@ -40,6 +40,7 @@ type stage struct {
 	running  bool
 
 	at    [MostLayers]moment
+	skins [MostLayers]skin // while air is blown
 	flows [MostLayers]rate // k1, or g2
 	moved [MostLayers]float64
 	flow  flow
@@ -76,6 +77,9 @@ func (s *stage) run() {
 		s.stand()
 		return
 	}
+	for i := range s.b.count {
+		s.skins[i] = s.skin(&s.at[i])
+	}
 	s.march(s.settle())
 }
 
@@ -106,11 +110,11 @@ func (s *stage) exhaust(t, volume float64) (h, w float64) {
 	on := p.on(t)
 	s.flow.g = p.dryAir(on)
 	reach := s.reach(on)
-	in := stream{t: on.T, w: on.W}
+	t, w = on.T, on.W
 	for i := range s.b.count {
-		in, _ = s.leave(&s.at[i], &in, reach)
+		t, w, _ = s.pass(i, t, w, reach)
 	}
-	return in.h, in.w
+	return air.State{T: t, W: w}.Enthalpy(), w
 }
 
 // wanted is the heat, W, that the air should carry off for the bed to follow, and
@@ -150,7 +154,7 @@ func (r *runner) try(h float64) *attempt {
 	two.run()
 	miss := 0.0
 	for i := range b.count {
-		miss = math.Max(miss, math.Abs(one.moved[i]+two.moved[i])) // NaN stays
+		miss = max(miss, math.Abs(one.moved[i]+two.moved[i])) // NaN stays
 		a.layers[i] = b.layers[i].plus(h/2, &one.flows[i]).plus(h/2, &two.flows[i])
 	}
 	a.miss = miss / (2 * gamma * stepError)

@@ -96,8 +96,7 @@ func (s *stage) closedFace(m *moment, half float64) facing {
 func (s *stage) openFace(m *moment, half float64) facing {
 	area := s.b.vessel.Area
 	out := s.face.Conductance() * area
-	corns := s.b.corns
-	corns.Dry = math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area)
+	corns := s.b.corns.Of(math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area))
 	t := m.t
 	var f facing
 	var wet float64

@@ -27,8 +27,9 @@ func (f *Following) Drivers(of func(*forecast.Totals) float64) []ensemble.Driver
 	return slices.DeleteFunc(f.Ensemble.Drivers(of), func(d ensemble.Driver) bool { return d.Share < chance/f.EffectiveSize })
 }
 
-// chance is how many times that mean a share must come to: one in twenty is more by chance.
-const chance = 4.0
+// chance is how many times that mean a share must come to: of three hundred that have nothing
+// to do with a figure one comes to more.
+const chance = 9.0
 
 // Factor is what the batch says so far of a factor of lot or house, or of the offset of
 // its thermometer, K.

@@ -3,7 +3,6 @@ package outside
 import (
 	"fmt"
 	"math"
-	"math/rand/v2"
 	"os"
 	"regexp"
 	"strconv"
@@ -12,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/mat"
 
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
@@ -19,15 +19,20 @@ import (
 	"maltwright/sim/steep"
 )
 
-// Lots differ in how fast they drink and in what husk and film hold. This file asks which
-// weighings tell both: the posterior of the two on a grid, from their spreads and weights
-// that are known to 1.2 %, as a drained weight is taken to be.
+// Lots differ in how fast they drink and in what husk and film hold, and the equation of the
+// core may miss what it comes to in the end. This file asks which weighings tell of a lot: the
+// posterior of the three, from their spreads and weights that are known to 1.2 %, as a
+// drained weight is taken to be.
 
 const (
-	gridSide   = 21
-	gridReach  = 3.0   // standard deviations to either side
 	drainedOff = 0.012 // of a drained weight
+	ofLot      = 3     // unknowns
+	lotStride  = 0.25  // of the slopes, standard deviations
 )
+
+// lotAt is where a lot lies: in its uptake, its husk water and what its core comes to, in
+// standard deviations of what is usual.
+type lotAt [ofLot]float64
 
 // plan is a steep at 15 °C: soak, rest, soak ... of so many hours.
 type plan []float64
@@ -39,12 +44,13 @@ type course struct {
 	last, end float64
 }
 
-// of is the course of the lot that lies so many standard deviations off in its uptake and in
-// its husk water.
-func (p plan) of(t testing.TB, uptake, husk float64, hours []float64) course {
+// of is the course of a lot.
+func (p plan) of(t testing.TB, z lotAt, hours []float64) course {
 	l := lot(t, "barley", 880, 0.12)
-	l.UptakeFactor = math.Exp(spreadOf(t, ensemble.Uptake) * uptake)
-	l.HoldLoose(math.Exp(spreadOf(t, ensemble.HuskWater) * husk))
+	factor := func(i int, open ensemble.Open) float64 { return math.Exp(spreadOf(t, open) * z[i]) }
+	l.UptakeFactor = factor(0, ensemble.LotUptake)
+	l.HoldLoose(factor(1, ensemble.LotHuskWater))
+	l.HoldCore(factor(2, ensemble.LateUptake))
 	s, err := steep.New(l)
 	require.NoError(t, err)
 	var c course
@@ -71,62 +77,70 @@ func (p plan) of(t testing.TB, uptake, husk float64, hours []float64) course {
 }
 
 // spreadOf is the spread that is taken for a factor, of the logarithm.
-func spreadOf(t testing.TB, which ensemble.Factor) float64 {
+func spreadOf(t testing.TB, open ensemble.Open) float64 {
 	for _, u := range ensemble.UnknownsOf(&model.Process{}) {
-		if u.Factor == which {
+		if u.Open == open {
 			return u.Scatter.SD
 		}
 	}
-	t.Fatalf("%s is no unknown", which)
+	t.Fatalf("%v is no unknown", open)
 	return 0
 }
 
-// grid is the courses of lots over both unknowns.
-func (p plan) grid(t testing.TB, hours []float64) [gridSide][gridSide]course {
-	var g [gridSide][gridSide]course
-	for i := range g {
-		for k := range g[i] {
-			g[i][k] = p.of(t, at(i), at(k), hours)
+// slopes are those of the weights, in their errors, and of the moisture at the end, by each
+// unknown.
+func (p plan) slopes(t testing.TB, z lotAt, hours []float64) (here course, weights *mat.Dense, end *mat.VecDense) {
+	here = p.of(t, z, hours)
+	weights, end = mat.NewDense(len(hours)+1, ofLot, nil), mat.NewVecDense(ofLot, nil) // a row more, so that there is one
+	for k := range ofLot {
+		moved := z
+		moved[k] += lotStride
+		there := p.of(t, moved, hours)
+		for n, w := range here.weight {
+			weights.Set(n, k, (there.weight[n]-w)/lotStride/(drainedOff*w))
 		}
+		end.SetVec(k, (there.end-here.end)/lotStride)
 	}
-	return g
+	return here, weights, end
 }
 
-func at(i int) float64 { return gridReach * (2*float64(i)/(gridSide-1) - 1) }
-
-// posterior is the mean and the standard deviation of the moisture at the end, from the
-// weights on the scale.
-func posterior(g *[gridSide][gridSide]course, weights []float64) (mean, sd float64) {
-	var all, first, second float64
-	for i := range g {
-		for k, c := range g[i] {
-			log := -(at(i)*at(i) + at(k)*at(k)) / 2
-			for n, w := range weights {
-				off := (c.weight[n] - w) / (drainedOff * w)
-				log -= off * off / 2
-			}
-			share := math.Exp(log)
-			all, first, second = all+share, first+share*c.end, second+share*c.end*c.end
-		}
+// curvature is that of the posterior: of the prior, and of the weights.
+func curvature(weights *mat.Dense) *mat.Dense {
+	h := mat.NewDense(ofLot, ofLot, nil)
+	h.Mul(weights.T(), weights)
+	for k := range ofLot {
+		h.Set(k, k, h.At(k, k)+1)
 	}
-	mean = first / all
-	return mean, math.Sqrt(math.Max(0, second/all-mean*mean))
+	return h
 }
 
-// leftOf is the root mean square of the standard deviation that weighings leave in the
-// moisture at the end of a steep, points, over lots drawn from the spread.
+// leftOf is the standard deviation that weighings leave in the moisture at the end of a
+// steep, points, by the slopes at the usual lot.
 func leftOf(t testing.TB, p plan, hours []float64) float64 {
-	g, r, sum := p.grid(t, hours), rand.New(rand.NewPCG(1, 2)), 0.0
-	const lots = 60
-	for range lots {
-		truth := p.of(t, r.NormFloat64(), r.NormFloat64(), hours)
-		for n := range truth.weight {
-			truth.weight[n] *= 1 + drainedOff*r.NormFloat64()
+	_, weights, end := p.slopes(t, lotAt{}, hours)
+	var by mat.VecDense
+	require.NoError(t, by.SolveVec(curvature(weights), end))
+	return 100 * math.Sqrt(mat.Dot(end, &by))
+}
+
+// likeliest is the lot that agrees best with weights and with what is usual.
+func (p plan) likeliest(t testing.TB, hours, weighed []float64) lotAt {
+	var z lotAt
+	for range 8 {
+		here, weights, _ := p.slopes(t, z, hours)
+		off := mat.NewVecDense(len(hours)+1, nil)
+		for n, w := range here.weight {
+			off.SetVec(n, (weighed[n]-w)/(drainedOff*w))
 		}
-		_, sd := posterior(&g, truth.weight)
-		sum += sd * sd
+		var toward, step mat.VecDense
+		toward.MulVec(weights.T(), off)
+		toward.SubVec(&toward, mat.NewVecDense(ofLot, z[:]))
+		require.NoError(t, step.SolveVec(curvature(weights), &toward))
+		for k := range z {
+			z[k] += step.AtVec(k)
+		}
 	}
-	return 100 * math.Sqrt(sum/lots)
+	return z
 }
 
 // leftRow is a line of the document's table of what weighings leave open.
@@ -185,7 +199,7 @@ func foretold() []row {
 		for _, c := range []struct {
 			known []int   // of figure.WeighedAt
 			by    float64 // g: two standard deviations of what such weighings leave open
-		}{{[]int{0}, 3.2}, {[]int{0, 3}, 1.6}} {
+		}{{[]int{0}, 3.5}, {[]int{0, 3}, 1.8}} {
 			var hours []string
 			for _, i := range c.known {
 				hours = append(hours, fmt.Sprintf("%g", figure.WeighedAt()[i]))
@@ -199,22 +213,16 @@ func foretold() []row {
 	return list
 }
 
-// foretell gives the mean of the posterior of the weight at 35 h, g of 50 g, from some of
-// the weights before.
+// foretell gives the weight at 35 h of the lot that agrees best with some of the weights
+// before, g of 50 g.
 func foretell(grams []float64, known []int) func(testing.TB) float64 {
 	return func(t testing.TB) float64 {
 		const scale = 880 / 44.0 // 50 g of 12 % hold 44 g
-		var hours, weights []float64
+		var hours, weighed []float64
 		for _, i := range known {
-			hours, weights = append(hours, figure.WeighedAt()[i]), append(weights, scale*grams[i])
+			hours, weighed = append(hours, figure.WeighedAt()[i]), append(weighed, scale*grams[i])
 		}
-		g := plan{35}.grid(t, hours)
-		for i := range g {
-			for k := range g[i] {
-				g[i][k].end = g[i][k].last / scale
-			}
-		}
-		mean, _ := posterior(&g, weights)
-		return mean
+		p := plan{35}
+		return p.of(t, p.likeliest(t, hours, weighed), nil).last / scale
 	}
 }
