@@ -49,6 +49,8 @@ func TestATestedMoistureOfAnUnfinishedBatchIsOfItsHour(t *testing.T) {
 	assert.Equal(t, model.KilnStage, s.Stage)
 	assert.Equal(t, s.Moisture, o.Expect(f, 0))
 	assert.Len(t, trial(t, b, at.Add(-2*time.Hour)).Observations, 2, "not before it was tested")
+	whole := trial(t, b, time.Time{})
+	assert.Equal(t, o.Error, whole.Observations[2].Error, "no line says that it is done")
 }
 
 func TestOtherAnalysesAreNoEvidence(t *testing.T) {
