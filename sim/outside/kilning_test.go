@@ -144,7 +144,7 @@ func caramel() row {
 				before = l
 			}
 			return s.Colour
-		}}.butMissed(about(38, 3), "the source says neither how thick it lies nor how much air the oven lets by; thinner it is darker").
+		}}.butMissed(about(37, 3), "the source says neither how thick it lies nor how much air the oven lets by; thinner it is darker").
 		held("Munich set the stew").untried()
 }
 
