@@ -16,10 +16,12 @@ var pieceTooDeep = Rule{
 		Do:    "spread it thinner, on more floor or in two pieces",
 		Bad: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
-floor "base tray" { area 0.1 m2 }`,
+floor "base tray" { area 0.1 m2 }
+floor "base floor" { area 2 m2 }`,
 		Good: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
-floor "base tray" { area 0.8 m2 }`,
+floor "base tray" { area 0.8 m2 }
+floor "base floor" { area 2 m2 }`,
 		Limits: "a bed that air is blown through may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Profile.DeepBed

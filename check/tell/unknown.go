@@ -32,6 +32,7 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.LateUptake:        {"how much the lot drinks in the end", "weigh the drained grain after every soak"},
 	ensemble.LateGrowth:        {"how much slower the lot grows late", "count the acrospires on every day from the third on"},
 	ensemble.LateDrying:        {"how fast this kiln takes off the last water", "weigh a tray every hour from 15 % on"},
+	ensemble.LateColour:        {"how fast heat colours this malt", "have the colour of the malt tested"},
 	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},
 }
 

@@ -23,6 +23,7 @@ const (
 	LateUptake                    // what the equations miss of the uptake: how much the core drinks in the end
 	LateGrowth                    // what they miss of the growth: its pace late beside early
 	LateDrying                    // what they miss of the drying: how fast bound water goes beside free
+	LateColour                    // what they miss of how fast heat colours malt
 	ThermometerOffset             // how far the thermometer of the house is off
 )
 

@@ -53,11 +53,12 @@ const (
 	lateUptakeSpread = 0.09
 	lateGrowthSpread = 0.08
 	lateDryingSpread = 0.19
+	lateColourSpread = 0.37
 )
 
 // Missed tells whether it is of what the equations miss, and of no lot or house.
 func (u Unknown) Missed() bool {
-	return u.Open == LateUptake || u.Open == LateGrowth || u.Open == LateDrying
+	return u.Open == LateUptake || u.Open == LateGrowth || u.Open == LateDrying || u.Open == LateColour
 }
 
 // missed are the unknowns of what the equations miss. Nobody can state them: each is of a
@@ -70,6 +71,7 @@ func missed() []Unknown {
 		of(LateUptake, lateUptakeSpread, func(o *forecast.Options, v float64) { o.LateUptake = &v }),
 		of(LateGrowth, lateGrowthSpread, func(o *forecast.Options, v float64) { o.LateGrowth = &v }),
 		of(LateDrying, lateDryingSpread, func(o *forecast.Options, v float64) { o.LateDrying = &v }),
+		of(LateColour, lateColourSpread, func(o *forecast.Options, v float64) { o.LateColour = &v }),
 	}
 }
 

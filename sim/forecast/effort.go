@@ -14,6 +14,9 @@ type effort struct {
 	*work.Meter
 	at source.Place // of the statement that is driven
 	by map[source.Place]int
+
+	last     source.Place // the statement that was counted for last, mostly many times over
+	unbooked int          // for it, and not yet in the map
 }
 
 func effortOf(m *work.Meter) *effort {
@@ -34,7 +37,11 @@ func (e *effort) count(n int, by source.Place) {
 	if !by.Known() {
 		by = e.at
 	}
-	e.by[by] += n
+	if by != e.last {
+		e.by[e.last] += e.unbooked
+		e.last, e.unbooked = by, 0
+	}
+	e.unbooked += n
 }
 
 // advance moves the model on, and counts what that costs.
@@ -59,6 +66,8 @@ func (e *effort) stopped() bool { return e.Err() != nil && !errors.Is(e.Err(), w
 // known it is that which is given.
 func (e *effort) dearest(otherwise source.Place) (source.Place, error) {
 	at, most := otherwise, 0
+	e.by[e.last] += e.unbooked
+	e.unbooked = 0
 	for p, n := range e.by {
 		if p.Known() && (n > most || n == most && p.Start < at.Start) {
 			at, most = p, n

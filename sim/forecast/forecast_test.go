@@ -271,9 +271,14 @@ func TestCanadianGuideSteepComesToItsBands(t *testing.T) {
 	}
 }
 
+// BenchmarkForecastOfTheLoftPale takes a few kilograms through the loft: at most 3 ms on one
+// core.
 func BenchmarkForecastOfTheLoftPale(b *testing.B) { benchmark(b, "pale.malt") }
 
-// BenchmarkForecastOfTheBox takes a tonne through the mill house.
+// BenchmarkForecastOfTheDeepBed takes 1.25 t through the neighbour's kiln: at most 5 ms.
+func BenchmarkForecastOfTheDeepBed(b *testing.B) { benchmark(b, "deep-bed.malt") }
+
+// BenchmarkForecastOfTheBox takes a tonne through the mill's box: at most 12 ms.
 func BenchmarkForecastOfTheBox(b *testing.B) { benchmark(b, "box.malt") }
 
 func benchmark(b *testing.B, example string) {

@@ -37,21 +37,21 @@ func (f *Forecast) copy() *Forecast {
 }
 
 // Dried forecasts the same batch on kilns that dry otherwise, as the options Drying,
-// LateDrying and Sorption say it. What comes before the first kiln is taken from this forecast, so that it
+// LateDrying, LateColour and Sorption say it. What comes before the first kiln is taken from this forecast, so that it
 // costs a part of what [Run] does and gives the same. A batch that came to no kiln is as it
 // was. It returns the errors of Run.
-func (f *Forecast) Dried(drying, late *float64, sorption float64, m *work.Meter) (*Forecast, error) {
+func (f *Forecast) Dried(o Options, m *work.Meter) (*Forecast, error) {
 	if f.green == nil {
 		return f, nil
 	}
-	return f.onKiln(drying, late, sorption, m).from(f.green.stage)
+	return f.onKiln(o, m).from(f.green.stage)
 }
 
 // onKiln takes the run up again where the malt comes to the kiln.
-func (f *Forecast) onKiln(drying, late *float64, sorption float64, m *work.Meter) *run {
+func (f *Forecast) onKiln(o Options, m *work.Meter) *run {
 	r := f.green.run
 	r.f, r.counts, r.effort = r.f.copy(), maps.Clone(r.counts), effortOf(m)
-	r.o.Drying, r.o.LateDrying, r.o.Sorption = drying, late, sorption
+	r.o.Drying, r.o.LateDrying, r.o.LateColour, r.o.Sorption = o.Drying, o.LateDrying, o.LateColour, o.Sorption
 	return &r
 }
 
@@ -61,7 +61,7 @@ func (f *Forecast) MoistureAt(step source.Place, drying float64) (w float64, ok 
 	if f.green == nil {
 		return 0, false
 	}
-	r := f.onKiln(&drying, nil, 0, nil)
+	r := f.onKiln(Options{Drying: &drying}, nil)
 	r.until = &reached{step: step}
 	if _, err := r.from(f.green.stage); err != nil {
 		return 0, false

@@ -22,7 +22,7 @@ func TestDriedOtherwiseIsForecastAsWhole(t *testing.T) {
 	for _, drying := range []float64{0.8, 1.2, 0.8} {
 		whole, err := Run(p, Options{Drying: &drying, Sorption: 0.01, Course: course})
 		require.NoError(t, err)
-		dried, err := first.Dried(&drying, nil, 0.01, nil)
+		dried, err := first.Dried(Options{Drying: &drying, Sorption: 0.01}, nil)
 		require.NoError(t, err)
 		assert.Equal(t, told(whole), told(dried))
 	}

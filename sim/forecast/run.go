@@ -22,9 +22,9 @@ type Options struct {
 	Uptake, HuskWater, Growth, Chit, Respiration, Withering, Drying *float64
 
 	// Factors of what is late in each stage beside the equations: of what the core drinks in
-	// the end, of the growth clock, see [grain.Lot], and of the rate of bound water, see
-	// [drying.Malt]. nil is 1.
-	LateUptake, LateGrowth, LateDrying *float64
+	// the end, of the growth clock, see [grain.Lot], of the rate of bound water, see
+	// [drying.Malt], and of how fast heat colours malt. nil is 1.
+	LateUptake, LateGrowth, LateDrying, LateColour *float64
 
 	Sorption      float64 // kg/kg added to the equilibrium moisture, −0.05 to 0.05
 	GrainMoisture float64 // added to the stated moisture of the raw grain, wet basis

@@ -91,6 +91,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
+		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
 	return m, nil

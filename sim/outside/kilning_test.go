@@ -145,7 +145,7 @@ func caramel() row {
 			}
 			return s.Colour
 		}}.butMissed(about(37, 3), "the source says neither how thick it lies nor how much air the oven lets by; thinner it is darker").
-		held("Munich set the stew")
+		held("Munich set the stew").untried()
 }
 
 // later is the temperature at which malt that was dried to 4 % colours as fast as malt of 25 %

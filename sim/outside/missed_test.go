@@ -180,10 +180,12 @@ func (b bend) setBy(r row) bool {
 // Before the figures uptake and growth bend as much as lots differ in them. Of the rate of
 // bound water two figures are published, to which its fit is drawn: its diffusion, to a
 // factor of 0.30 in the logarithm, and its energy, 5 kJ/mol, which from 20 to 60 °C is
-// 0.25 more (sim/outside/fit).
+// 0.25 more (sim/outside/fit). Of colour energies of 100 to 130 kJ/mol are told (from
+// memory), which 25 K from where its rate stands is 0.3.
 var bends = map[ensemble.Open]bend{
 	ensemble.LateUptake: {0.35, []string{"steep"}, regexp.MustCompile(`^peleg|CoreWater$|Uptake$|^eager`)},
 	ensemble.LateGrowth: {0.12, []string{"growth"}, regexp.MustCompile(`^marks|Pace$`)},
+	ensemble.LateColour: {0.30, []string{heatStage}, regexp.MustCompile(`^[cC]olour|^GreenColour$|^stew`)},
 	ensemble.LateDrying: {0.39, []string{"withering", "thin layer", "kiln and bin"}, regexp.MustCompile(`^halfThickness$|^boundBelow$|^freeAbove$`)},
 }
 

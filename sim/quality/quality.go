@@ -27,6 +27,7 @@ type State struct {
 	Colour    float64 // of the wort, EBC
 	Modified  float64 // how far it was modified when it came to the kiln, 0 to 1
 	Stewed    float64 // how far it has gained what stewing makes, 0 to 1
+	Faster    float64 // logarithm of how much faster it colours than by the equation: what that misses
 }
 
 // GreenColour is that of malt before any heat, EBC (calibrated to the palest malts
@@ -75,6 +76,9 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 		s.Stewed -= (1 - s.Stewed) * math.Expm1(-mean(stewing))
 	}
 	formed := s.Modified / colourModified * (1 + stewGain*s.Stewed) * mean(colouring)
+	if s.Faster != 0 {
+		formed *= math.Exp(s.Faster)
+	}
 	s.Colour -= (colourMost - s.Colour) * math.Expm1(-formed/colourMost)
 	return nil
 }
@@ -90,6 +94,7 @@ func Mean(list []State) State {
 		m.Colour += s.Colour / n
 		m.Modified += s.Modified / n
 		m.Stewed += s.Stewed / n
+		m.Faster += s.Faster / n
 	}
 	return m
 }

@@ -45,6 +45,20 @@ func TestWetGrainIsSteepedAgainWithoutRunningOver(t *testing.T) {
 	assert.Error(t, err)
 }
 
+// A lot whose core can hold little, and that comes moister than that, drinks no more.
+func TestACoreThatIsFullDrinksNothing(t *testing.T) {
+	l := lot(t, "maize")
+	l.Moisture0 = 0.5
+	l.HoldCore(0.4)
+	s, err := steep.New(l)
+	require.NoError(t, err)
+	before := s.CoreX()
+	require.NoError(t, s.Soak(40*3600, steep.Water{T: 22, Aerated: true}))
+	assert.InDelta(t, before, s.CoreX(), 0.02, "but for the dry matter that leaches")
+	require.NoError(t, s.Rest(10*3600, steep.Air{T: 22, RH: 0.7}))
+	assert.Greater(t, s.Moisture(), 0.3)
+}
+
 // What was never wetted is raw grain.
 func TestAgainOfRawGrainIsNew(t *testing.T) {
 	b, err := grain.NewBatch(lot(t, "barley"))

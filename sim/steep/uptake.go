@@ -33,9 +33,13 @@ func uptakeRate(t, energy float64) float64 {
 }
 
 // drunk is Peleg's law from a core that has drunk core, of most, after a further c, the
-// integral of m·s/k1 over time: with u = 1 − core/most, 1/u rises by c/most.
+// integral of m·s/k1 over time: with u = 1 − core/most, 1/u rises by c/most. A core that
+// holds that or more, as of a lot that was moist from the field, drinks nothing.
 func drunk(core, most, c float64) float64 {
 	u := 1 - core/most
+	if u <= 0 {
+		return core
+	}
 	return core + u*u*c/(1+u*c/most)
 }
 
@@ -82,7 +86,7 @@ func (w uptake) lasts(limit, c, drying float64, most uptake) float64 {
 	}
 	t := 0.0
 	for range 50 {
-		u := 1 - drunk(w.core, most.core, c*t)/most.core
+		u := math.Max(0, 1-drunk(w.core, most.core, c*t)/most.core)
 		step := (store - used(t)) / (c*u*u + drying)
 		if !(step > 1e-9) {
 			break

@@ -17,12 +17,12 @@ import (
 	"sync/atomic"
 )
 
-// Most is what one forecast may spend; a usual one takes fifty thousand. Shared is what
+// Most is what one forecast may spend; a usual one takes 25,000. Shared is what
 // each of many that belong together may spend in the mean, as those of an ensemble: one
 // that takes more ends them before the others are begun. File is what the forecasts of the
 // processes of one file may spend in all, Records those beside which its records are held,
 // and Seasons those of its records that are set beside others; a usual record takes some
-// 500,000 to be judged, and 1 million to be set beside others.
+// 300,000 to be judged, and 600,000 to be set beside others.
 const (
 	Most    = 4_000_000
 	Shared  = 300_000

@@ -137,15 +137,14 @@ func (s *progressSheet) lates() {
 // open writes what to weigh or count next: of the moisture at cast as long as it is
 // steeped, and of the whole time from then on.
 func (s *progressSheet) open() {
-	switch {
-	case s.r.Over:
-		return
-	case s.r.Stage == string(model.SteepStage):
-		s.drivers("steep-out moisture", s.r.Drivers.SteepOutMoisture)
-	default:
-		s.drivers("total time", s.r.Drivers.Total)
+	figure, list := "total time", s.r.Drivers.Total
+	if s.r.Stage == string(model.SteepStage) {
+		figure, list = "steep-out moisture", s.r.Drivers.SteepOutMoisture
 	}
-	s.line("")
+	if !s.r.Over && len(list) > 0 {
+		s.drivers(figure, list)
+		s.line("")
+	}
 }
 
 // readings writes which readings are in doubt.

@@ -35,9 +35,8 @@ func (t *Trial) moved(base point, z []float64, axis int) (point, error) {
 	f, err := base.forecast, error(nil)
 	switch a := t.Axes[axis]; {
 	case a.Thermometer: // it moves no forecast
-	case slices.Contains([]ensemble.Open{ensemble.KilnDrying, ensemble.LateDrying, ensemble.DryAirMoisture}, a.Open):
-		o := t.Options(to)
-		f, err = f.Dried(o.Drying, o.LateDrying, o.Sorption, t.Meter())
+	case slices.Contains([]ensemble.Open{ensemble.KilnDrying, ensemble.LateDrying, ensemble.LateColour, ensemble.DryAirMoisture}, a.Open):
+		f, err = f.Dried(t.Options(to), t.Meter())
 	default:
 		return t.point(to)
 	}

@@ -200,7 +200,7 @@ func study() (batches, members int) {
 	if golden.Long() {
 		return 300, 60
 	}
-	return 6, 30
+	return 4, 60
 }
 
 func tooLongRaced(t *testing.T) {

@@ -21,9 +21,9 @@ import (
 // however wet it is. Here it slows down as it fills: a third faster in dry grain, as fast
 // as the model at 36 % and a tenth slower at 43 %.
 //
-// Drying: malt of the model has one rate as long as its water is free and a sixth of it
+// Drying: malt of the model has one rate as long as its water is free and a ninth of it
 // once all is bound. Here it dries by Page's equation, at seven tenths of the speed when
-// green and at twice the speed at 10 %; see [Page].
+// green and at 2.8 times the speed at 10 %; see [Page].
 func OtherForms() grain.Forms {
 	return grain.Forms{
 		Growth: func(clock, t float64) float64 {

@@ -33,7 +33,7 @@ func TestTheLoftOfTheExamplesIsLearnt(t *testing.T) {
 	r, err := learn.Of(context.Background(), batches, learn.Options{})
 	require.NoError(t, err)
 	truth := map[ensemble.Factor]float64{ensemble.Growth: *evidencetest.Loft.Growth, ensemble.Respiration: *evidencetest.Loft.Respiration,
-		ensemble.HuskWater: 1, ensemble.Chit: 1,
+		ensemble.HuskWater: 1, ensemble.Chit: 1, ensemble.Withering: 1,
 		ensemble.Uptake: *evidencetest.Loft.Uptake, ensemble.Drying: *evidencetest.Loft.Drying, learn.Thermometer: evidencetest.LoftOffset}
 	require.Len(t, r.Factors, len(truth))
 	for _, f := range r.Factors {

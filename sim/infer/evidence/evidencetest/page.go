@@ -15,22 +15,22 @@ import (
 type Page struct{ drying.Malt }
 
 const (
-	pageExponent = 0.6
-	pageFirst    = 1.0    // kg/kg dry basis, of which shares are taken
-	pageLeast    = 0.1    // of the logarithm of the share, so that malt as wet as pageFirst has a rate
-	pageBone     = 1e-3   // kg/kg dry basis, below which the rate stays
-	pageAt60     = 1.2e-4 // 1/s, at 60 °C and a logarithm of 1
-	pageFall     = 3800.0 // K
+	pageExponent = 0.52
+	pageFirst    = 1.0     // kg/kg dry basis, of which shares are taken
+	pageLeast    = 0.1     // of the logarithm of the share, so that malt as wet as pageFirst has a rate
+	pageBone     = 1e-3    // kg/kg dry basis, below which the rate stays
+	pageAt60     = 1.03e-4 // 1/s, at 60 °C and a logarithm of 1
+	pageFall     = 3800.0  // K
 	pageTk       = 60 + air.ZeroCelsius
 )
 
 // Rate gives the drying constant k, 1/s, in dX/dt = −k·(X − Xe), and its derivatives:
 // Page's equation without its time, with the equilibrium left out of the share,
 //
-//	k = f·k60·exp(3800·(1/333.15 − 1/T))·ln(1/X)^(1 − 1/n), n = 0.6
+//	k = f·k60·exp(3800·(1/333.15 − 1/T))·ln(1/X)^(1 − 1/n), n = 0.52
 //
 // for X of 0.001 to 0.9 kg/kg, and outside as at the edge. At 60 °C it is seven
-// tenths of that of the model in green malt and twice it at 10 %.
+// tenths of that of the model in green malt and 2.8 times it at 10 %.
 func (p Page) Rate(x, t float64) (k, byX, byT float64) {
 	const power = 1 - 1/pageExponent
 	f := 1.0
