@@ -71,13 +71,15 @@ func heavierBy(x, before model.Reading) float64 {
 
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
+// Two weighings may come so close by chance alone: one of them must disagree with all else
+// that is written as well.
 func (r *record) heavierAgain(h *held, i int) {
 	x, ok := h.trial.Observations[i].Reading.(*model.Weighed)
 	if !ok || !x.Clean || r.aside[h.seats[i]] {
 		return
 	}
 	k := r.gained(h, i)
-	if k < 0 || r.aside[h.seats[k]] {
+	if k < 0 || r.aside[h.seats[k]] || max(h.off[i], -h.off[k]) <= near {
 		return
 	}
 	y := h.trial.Observations[k].Reading
