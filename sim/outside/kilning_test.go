@@ -84,7 +84,7 @@ func kilning() []row {
 			key: "britannica-beer", standing: "seen", model: of("britannica-ale", diastatic)}.calibrated("betaDry", "dryEnergy"),
 		ends("small scale, 37, 48, 85 °C", "small-scale", "2.5–5", band{2.5, 5}, "small-scale-2023", "seen"),
 		gates("the small scale", "small-scale", "small-scale-2023"),
-		gates("Munich, air led round at 40 °C, then 50 °C to 12 %, 83 °C to 4.5 %", "munich", "munich-malt"),
+		gates("Munich, air led round at 40 °C, then 50 °C to 12 %, 83 °C to 4.5 %", "munich", "munich-malt").held("its temperatures set the colour of stewed malt, nothing the drying"),
 		ends("sorghum, 50 °C for 24 h", "sorghum", "5.4", about(5.4, 1), "sorghum-study", "seen; the bound is ours").
 			butMissed(about(7.0, 0.2), "5.4 % is what sorghum holds at rest in our air at 50 °C, and its bound water is taken to come out as barley's does").held("its steep and growth were fitted, not its drying"),
 		ends("Brno institute, 55 °C 18 h, 80 °C 4 h", "brno-institute", "3.0–4.8", band{3, 4.8}, "brno-institute", "partly seen; the bound is MEBAK's"),

@@ -68,7 +68,7 @@ func stewable(t float64) float64 {
 	return 1 + (stewMash-1)*min(1, max(0, (t-mashFrom)/(mashFull-mashFrom)))
 }
 
-// stew lets the malt gain what stewing makes at t °C, gained the integral of [stewing].
+// stew lets the malt gain what stewing makes at t °C, gained the integral of its rate.
 func (s *State) stew(t, gained float64) {
 	if most := stewable(t); most > s.Stewed {
 		s.Stewed -= (most - s.Stewed) * math.Expm1(-gained)
