@@ -171,7 +171,7 @@ func TestMiswrittenLinesAreCaught(t *testing.T) {
 		t.Skip("dozens of records, a dozen forecasts and more each; go test without -short and -race runs them")
 	}
 	const file = "26-04.malt"
-	text, err := os.ReadFile("../examples/batches/" + file)
+	text, err := os.ReadFile(book + file)
 	require.NoError(t, err)
 	root, err := read.OpenRoot("../examples/batches")
 	require.NoError(t, err)

@@ -34,7 +34,7 @@ func TestRecordsAreSpokenOfInTheirOwnUnits(t *testing.T) {
 		require.NoError(t, err)
 		require.NoError(t, os.WriteFile(filepath.Join(folder, filepath.Base(path)), []byte(pounds.Written(string(text))), 0o644))
 	}
-	text, err := os.ReadFile("../examples/batches/26-03.malt")
+	text, err := os.ReadFile(book + "26-03.malt")
 	require.NoError(t, err)
 	record := plainLines(string(text))
 	root, err := read.OpenRoot(folder)

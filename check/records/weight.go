@@ -11,7 +11,8 @@ import (
 )
 
 const (
-	heavier = 0.02 // of a weight, by which malt that only dries cannot gain
+	heavier = 0.02  // of a weight, by which malt that only dries cannot gain
+	alike   = 0.002 // of a weight, within which two weighings are alike
 )
 
 // tooLight finds a weight below the dry matter in it.
@@ -63,20 +64,22 @@ func (r *record) gained(h *held, i int) int {
 // of it, so that on the day that it was weighed with them it weighs no more without them.
 func heavierBy(x, before model.Reading) float64 {
 	if model.Clean(x) && !model.Clean(before) && !x.When().IsZero() && !before.When().IsZero() && x.When().Sub(before.When().Time).Seconds() <= day {
-		return 0
+		return alike
 	}
 	return heavier
 }
 
 // heavierAgain finds malt that is heavier without its rootlets than it was with them:
 // they are some hundredths of it, and by that much it cannot gain water in a day or two.
+// Two weighings may come so close by chance alone: one of them must disagree with all else
+// that is written as well.
 func (r *record) heavierAgain(h *held, i int) {
 	x, ok := h.trial.Observations[i].Reading.(*model.Weighed)
 	if !ok || !x.Clean || r.aside[h.seats[i]] {
 		return
 	}
 	k := r.gained(h, i)
-	if k < 0 || r.aside[h.seats[k]] {
+	if k < 0 || r.aside[h.seats[k]] || max(h.off[i], -h.off[k]) <= near {
 		return
 	}
 	y := h.trial.Observations[k].Reading

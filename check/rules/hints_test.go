@@ -35,7 +35,7 @@ func TestWhatOvergrowsWhileItWithersIsNotHeldBackByTheGrowth(t *testing.T) {
 
 func TestABedOnOneSideOfItsBandIsToldWhatHelps(t *testing.T) {
 	t.Parallel()
-	const area, humidity = "  area 0.2 m2", "    humidity 95 to 99 %"
+	const area, humidity = "  area 0.22 m2", "    humidity 95 to 99 %"
 	box := func(air string) string {
 		return whatOf(t, "air-cannot-hold-bed", map[string]string{area: "  area 0.008 m2\n  airflow 3 m3/h\n  heater 100 W\n  cooler 200 W", humidity: "    air at air-on " + air})
 	}

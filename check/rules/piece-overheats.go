@@ -19,7 +19,7 @@ var pieceOverheats = Rule{
 		Bad: `floor "base tray" { area 0.08 m2 }
 hold room at 15 to 17 °C
 turn every 24 h`,
-		Good: `floor "base tray" { area 0.2 m2 }
+		Good: `floor "base tray" { area 0.22 m2 }
 hold room at 12 to 14 °C
 turn every 8 h`,
 		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
