@@ -28,8 +28,9 @@ type held struct {
 	trial  *evidence.Trial
 	centre *forecast.Forecast
 	off    []float64
-	offset float64 // K, of the thermometer
-	seats  []int   // of each o, its place among the readings of the batch
+	offset float64   // K, of the thermometer
+	z      []float64 // of the axes, there
+	seats  []int     // of each o, its place among the readings of the batch
 }
 
 // doubts holds the readings beside a forecast that keeps to the record.
@@ -86,7 +87,7 @@ func (r *record) hold() *held {
 	if err != nil {
 		return nil
 	}
-	h := &held{trial: t, centre: g.Centre, off: g.Residuals}
+	h := &held{trial: t, centre: g.Centre, off: g.Residuals, z: make([]float64, len(t.Axes))}
 	h.loosen()
 	for _, o := range t.Observations {
 		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == o.Reading.Place() })
@@ -109,7 +110,7 @@ func (r *record) hold() *held {
 	if h.centre, err = t.Run(z, false); err != nil {
 		return nil
 	}
-	h.off, h.offset = t.Residuals(h.centre, z), t.Offset(z)
+	h.off, h.offset, h.z = t.Residuals(h.centre, z), t.Offset(z), z
 	h.loosen()
 	return h
 }
@@ -124,6 +125,9 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 		f.Hint = "look at its time, and at what it says was read"
 		if model.After(o.Reading) != nil {
 			f.Hint = "look at its time, and at the step behind \"after\""
+		}
+		if slip := r.slipOf(h, i); slip != "" {
+			f.Hint = slip
 		}
 		return f
 	}

@@ -14,6 +14,7 @@
 package records
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"time"
@@ -82,6 +83,9 @@ func (r *record) note(f finding.Finding) { r.found = append(r.found, f) }
 func (r *record) slip(i int, f finding.Finding) {
 	if !r.aside[i] {
 		r.aside[i] = true
+		if f.Rule == recordOutOfOrder.Name && f.Hint == recordOutOfOrder.Do && i < len(r.batch.Readings) {
+			f.Hint = cmp.Or(r.inOrderAt(i), f.Hint)
+		}
 		r.note(f)
 	}
 }

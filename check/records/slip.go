@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"time"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -104,14 +105,14 @@ func (r *record) slipOf(h *held, i int) string {
 	o := &h.trial.Observations[i]
 	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
-		return ""
+		return r.otherTime(h, i)
 	}
 	for _, find := range slips {
 		if hint := find(r, o, func(v float64) bool { return fits(o, v, expected) }); hint != "" {
 			return hint
 		}
 	}
-	return ""
+	return r.otherTime(h, i)
 }
 
 // fits tells whether a reading would agree if it had another value.
@@ -147,9 +148,20 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 			return otherNumber(x.Temperature.Low, fits, -zeroC)
 		case *model.Tested:
 			return otherNumber(x.Found.Quantity, fits, 0)
+		case *model.Counted:
+			return otherCount(x, m, fits)
 		}
 		return ""
 	},
+}
+
+// otherCount seeks the number of chitted corns that was meant.
+func otherCount(x *model.Counted, m *evidence.Observation, fits func(float64) bool) string {
+	if x.What.Text != model.Chit || !(x.Corns[0].SI > 0) {
+		return ""
+	}
+	one := m.Value / x.Corns[0].SI // a share or a number is read as a share
+	return otherNumber(x.Corns[0].Quantity, func(n float64) bool { return n*one <= 1 && fits(n*one) }, 0)
 }
 
 // inHolder is a weight of drained grain that is that of the grain with what it lay in.
@@ -173,6 +185,10 @@ func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) st
 		return "it would fit in pounds: put the unit right"
 	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/quantity.Pound-r.tareOf(m)):
 		return "it would fit in kilograms: put the unit right"
+	case weight != nil && weight.Unit() == "kg" && fits(weight.SI/1000-r.tareOf(m)):
+		return "it would fit in grams: put the unit right"
+	case weight != nil && weight.Unit() == "g" && fits(weight.SI*1000-r.tareOf(m)):
+		return "it would fit in kilograms: put the unit right"
 	case heat != nil && heat.Low.Unit() == "°C" && fits(quantity.Celsius(m.Value)):
 		return "it would fit in °F: put the unit right"
 	case heat != nil && heat.Low.Unit() == "°F" && fits(quantity.Fahrenheit(m.Value)):
@@ -184,37 +200,35 @@ func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) st
 // otherNumber seeks the number that was meant: with the point elsewhere, or with two
 // neighbouring digits the other way round.
 func otherNumber(q quantity.Quantity, fits func(float64) bool, shift float64) string {
-	number, unit, _ := strings.Cut(q.String(), " ")
-	if strings.Contains(unit, " ") { // of two units
-		return ""
-	}
-	is := func(meant string) bool {
-		other, err := quantity.Make(quantity.Part{Number: meant, Unit: unit})
-		return err == nil && meant != number && fits(other.SI+shift)
-	}
-	for k := 0; k+1 < len(number); k++ {
-		for _, d := range []int{1, 2} { // a point may stand between
-			if k+d >= len(number) || number[k] == '.' || number[k+d] == '.' || d == 2 && number[k+1] != '.' {
-				continue
-			}
-			b := []byte(number)
-			b[k], b[k+d] = b[k+d], b[k]
-			if is(string(b)) {
-				return fmt.Sprintf("it would fit with two digits the other way round: %s %s", b, unit)
-			}
-		}
-	}
-	digits := strings.Replace(number, ".", "", 1)
-	for k := 1; k <= len(digits)+1; k++ {
-		meant := digits + "0"
-		if k < len(digits) {
-			meant = digits[:k] + "." + digits[k:]
-		} else if k == len(digits) {
-			meant = digits
-		}
-		if is(meant) {
-			return fmt.Sprintf("it would fit with the point elsewhere: %s %s", meant, unit)
+	for _, n := range quantity.Slips(q) {
+		switch {
+		case !fits(n.SI + shift):
+		case n.Swapped:
+			return fmt.Sprintf("it would fit with two digits the other way round: %s", n.Text)
+		default:
+			return fmt.Sprintf("it would fit with the point elsewhere: %s", n.Text)
 		}
 	}
 	return ""
 }
+
+// otherTime seeks the time at which a reading was meant: in the other half of the day, or a
+// day before or behind.
+func (r *record) otherTime(h *held, i int) string {
+	x := h.trial.Observations[i].Reading
+	if model.After(x) != nil || model.Clean(x) {
+		return "" // the steps of the record go by its time
+	}
+	at, ok, err := h.trial.OtherTime(i, h.z, clearly)
+	if err != nil || !ok {
+		return ""
+	}
+	was, meant := x.When().Time, r.batch.Began.Add(time.Duration(at*float64(time.Second)))
+	if off := meant.Sub(was).Abs(); off < 24*time.Hour {
+		return fmt.Sprintf("it would fit at %s: look at the time, 12 h are easily mistaken", meant.Format("2006-01-02 15:04"))
+	}
+	return fmt.Sprintf("it would fit at %s: look at the date", meant.Format("2006-01-02 15:04"))
+}
+
+// clearly is how near, in its errors, a reading must come by another time.
+const clearly = 1.5

@@ -11,7 +11,8 @@ import (
 )
 
 const (
-	heavier = 0.02 // of a weight, by which malt that only dries cannot gain
+	heavier = 0.02  // of a weight, by which malt that only dries cannot gain
+	alike   = 0.002 // of a weight, within which two weighings are alike
 )
 
 // tooLight finds a weight below the dry matter in it.
@@ -63,7 +64,7 @@ func (r *record) gained(h *held, i int) int {
 // of it, so that on the day that it was weighed with them it weighs no more without them.
 func heavierBy(x, before model.Reading) float64 {
 	if model.Clean(x) && !model.Clean(before) && !x.When().IsZero() && !before.When().IsZero() && x.When().Sub(before.When().Time).Seconds() <= day {
-		return 0
+		return alike
 	}
 	return heavier
 }

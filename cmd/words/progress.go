@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/progress"
@@ -89,7 +90,17 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 		return fmt.Sprintf("it would fit if it were %s; %s was to be expected. Put the unit right", d.Unit, h.expected(d.Reading))
 	},
 	follow.Nought: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("it would fit with the point one place on; %s was to be expected", h.expected(d.Reading))
+		return fmt.Sprintf("it would fit as %s, with the point elsewhere; %s was to be expected", d.Unit, h.expected(d.Reading))
+	},
+	follow.Swapped: func(h House, d progress.Doubt) string {
+		return fmt.Sprintf("it would fit as %s, with two digits the other way round; %s was to be expected", d.Unit, h.expected(d.Reading))
+	},
+	follow.OtherTime: func(_ House, d progress.Doubt) string {
+		what := "the time: 12 h are easily mistaken"
+		if d.When.Sub(d.Reading.At).Abs() >= 24*time.Hour {
+			what = "the date"
+		}
+		return fmt.Sprintf("it does not fit at its time, and would at %s. Look at %s", d.When.Format("2006-01-02 15:04"), what)
 	},
 	follow.Impossible: func(h House, d progress.Doubt) string {
 		return fmt.Sprintf("no grain or malt of that charge can weigh so; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))

@@ -3,6 +3,7 @@ package words_test
 import (
 	"math"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 
@@ -20,6 +21,7 @@ func weighed(kg, low, high answer.Kilograms) progress.Reading {
 
 func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 	r := weighed(4.1, 7.2, 7.6)
+	nine := time.Date(2026, 3, 6, 9, 0, 0, 0, time.UTC)
 	for _, c := range []struct {
 		d    progress.Doubt
 		want string
@@ -29,7 +31,10 @@ func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 		{progress.Doubt{Kind: follow.WithHolder, Reading: r, Holder: "tub", Empty: "990 g"}, `it would fit if "tub", which weighs 990 g, were in it: then write in "tub" behind the weight`},
 		{progress.Doubt{Kind: follow.NoTare, Reading: r, Tare: "0.9 kg"}, "it would fit if the tare of 0.9 kg were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it"},
 		{progress.Doubt{Kind: follow.Unit, Reading: r, Unit: "lb"}, "it would fit if it were lb; 7.10 kg to 7.70 kg was to be expected. Put the unit right"},
-		{progress.Doubt{Kind: follow.Nought, Reading: r}, "it would fit with the point one place on; 7.10 kg to 7.70 kg was to be expected"},
+		{progress.Doubt{Kind: follow.Nought, Reading: r, Unit: "7.41 kg"}, "it would fit as 7.41 kg, with the point elsewhere; 7.10 kg to 7.70 kg was to be expected"},
+		{progress.Doubt{Kind: follow.Swapped, Reading: r, Unit: "7.41 kg"}, "it would fit as 7.41 kg, with two digits the other way round; 7.10 kg to 7.70 kg was to be expected"},
+		{progress.Doubt{Kind: follow.OtherTime, Reading: progress.Reading{At: nine}, When: nine.Add(12 * time.Hour)}, "it does not fit at its time, and would at 2026-03-06 21:00. Look at the time: 12 h are easily mistaken"},
+		{progress.Doubt{Kind: follow.OtherTime, Reading: progress.Reading{At: nine}, When: nine.Add(-24 * time.Hour)}, "it does not fit at its time, and would at 2026-03-05 09:00. Look at the date"},
 		{progress.Doubt{Kind: follow.GainedWater, Reading: r, Against: "weighed 4 kg at 07:00"}, "it only dries here, and cannot weigh more than in the reading before, weighed 4 kg at 07:00; 7.10 kg to 7.70 kg was to be expected"},
 		{progress.Doubt{Kind: follow.ChargesDry, Reading: r, Holds: 0.161}, "that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds 16.1 %. Reckon the weight to dry to with reckon target --lost"},
 		{progress.Doubt{Kind: follow.NotYet, Reading: r, Holds: 0.43, Wanted: 0.35}, "by that weight it held 43.0 % then, and the step that is said to have ended waits for 35.0 %. Look at the weight, and at the step behind \"after\""},

@@ -125,6 +125,17 @@ func (t *Batch) ScaleOf(x *Weighed) *Scale {
 // grain cannot have: below a half of the raw grain, or above 2.5 times as much.
 func (t *Batch) Net(x *Weighed) (net float64, raw *Quantity, can bool) {
 	net = x.Weight.SI - t.Empty(x)
+	raw, can = t.bounds(x, net)
+	return net, raw, can
+}
+
+// CanWeigh tells whether the grain of a weighing can weigh so much by itself, kg, as Net does.
+func (t *Batch) CanWeigh(x *Weighed, net float64) bool {
+	_, can := t.bounds(x, net)
+	return can
+}
+
+func (t *Batch) bounds(x *Weighed, net float64) (raw *Quantity, can bool) {
 	switch {
 	case x.OfBag:
 		raw = t.RawBag()
@@ -135,5 +146,5 @@ func (t *Batch) Net(x *Weighed) (net float64, raw *Quantity, can bool) {
 	if t.Process != nil && t.Process.Grain.Grown() {
 		least = LightestOfGreen
 	}
-	return net, raw, raw == nil || net >= least*raw.SI && net <= Heaviest*raw.SI
+	return raw, raw == nil || net >= least*raw.SI && net <= Heaviest*raw.SI
 }

@@ -106,6 +106,10 @@ func (r *recorder) readable(t *model.Temperature) *model.Temperature {
 	if place.Can.Contains(t.Low.SI) {
 		return t
 	}
-	r.refuse(outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, place.Can))))
+	f := outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, place.Can)))
+	if slip := onlySlip(t.Low, func(si float64) bool { return place.Can.Contains(si) }); slip != "" {
+		f.Hint = slip
+	}
+	r.refuse(f)
 	return nil
 }

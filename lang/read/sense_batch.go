@@ -70,7 +70,11 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %s times as heavy, outside %.1f to %.1f",
 		what, x.Weight, withEmpty(t, x), raw, times(net/raw.SI), model.Lightest, model.Heaviest))
 	f.Hint = "look at the number and its unit, and whether the tare is in it"
-	if !x.OfBag && net < lostGrain*raw.SI {
+	along := x.Weight.SI - net
+	if slip := onlySlip(x.Weight.Quantity, func(si float64) bool { return t.CanWeigh(x, si-along) }); slip != "" {
+		f.Hint = slip
+	}
+	if !x.OfBag && net < lostGrain*raw.SI && (f.Hint == "" || t.RawBag() != nil) {
 		f.Hint = fmt.Sprintf("if it was the bag that was weighed, write: weighed bag %s", x.Weight)
 	}
 	if x.In != nil {

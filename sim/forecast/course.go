@@ -28,6 +28,7 @@ type Ended struct {
 	Number int     // which of its kind, from 1; 0 where there is one
 	At     float64 // s from the first soak
 	Exact  bool    // it ended then; otherwise it had ended by then
+	Begun  bool    // it had only begun by then, so that what comes before it was over
 }
 
 // errEnough ends a brief forecast.
@@ -69,6 +70,9 @@ func (r *run) known(s stop, d doing) stop {
 		s.earliest, s.latest = max(s.earliest, wait), max(s.latest, wait)
 	}
 	for _, e := range r.ends {
+		if e.Begun && d.is(e.Kind, e.Number) {
+			continue
+		}
 		if d.kind == string(model.GerminateStage) && e.Kind == string(model.HoldStep) && (r.wholes < 2 || e.Number <= r.lastHold) {
 			continue // a hold that ends is not the end of the stage
 		}

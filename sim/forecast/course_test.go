@@ -55,7 +55,7 @@ func TestAnEmptyCourseChangesNothing(t *testing.T) {
 
 func TestStepsEndWhenTheRecordSaysSo(t *testing.T) {
 	f := kept(t, steepText+growText+kilnText, Course{Ends: []Ended{
-		{"soak", 1, 6.5 * hour, true}, {"soak", 2, 24 * hour, true}, {"germinate", 0, 160 * hour, true}, {"dry", 1, 170 * hour, true},
+		{"soak", 1, 6.5 * hour, true, false}, {"soak", 2, 24 * hour, true, false}, {"germinate", 0, 160 * hour, true, false}, {"dry", 1, 170 * hour, true, false},
 	}})
 	got := steps(f)
 	assert.Equal(t, 6.5*hour, got[0].End)
@@ -76,7 +76,7 @@ func TestStepsEndWhenTheRecordSaysSo(t *testing.T) {
 func TestAHoldEndsAndTheGrowingGoesOn(t *testing.T) {
 	two := `germinate on "tray" { hold bed at 16 to 18 °C for 2 days; hold bed at 14 to 16 °C; turn every 8 h; until acrospire at least 3/4; allow 3 to 8 days; humidity 98 % }` + "\n"
 	plain := run1(t, steepText+two+kilnText)
-	f := kept(t, steepText+two+kilnText, Course{Ends: []Ended{{"hold", 1, plain.Totals.SteepOut + 40*hour, true}}})
+	f := kept(t, steepText+two+kilnText, Course{Ends: []Ended{{"hold", 1, plain.Totals.SteepOut + 40*hour, true, false}}})
 	require.Len(t, f.Stages[1].Steps, 2)
 	assert.InDelta(t, 40*hour, f.Stages[1].Steps[0].End-f.Stages[1].Steps[0].Start, 1)
 	assert.Greater(t, f.Stages[1].Steps[1].End-f.Stages[1].Steps[1].Start, 24*hour)
@@ -95,7 +95,7 @@ func TestARecordDecidesHowOftenIsSoaked(t *testing.T) {
 		return n
 	}
 	assert.Equal(t, 2, count(kept(t, repeated+growText+kilnText, Course{})))
-	assert.Equal(t, 3, count(kept(t, repeated+growText+kilnText, Course{Ends: []Ended{{"soak", 3, 40 * hour, true}}})))
+	assert.Equal(t, 3, count(kept(t, repeated+growText+kilnText, Course{Ends: []Ended{{"soak", 3, 40 * hour, true, false}}})))
 	f := kept(t, repeated+growText+kilnText, Course{Ends: []Ended{{Kind: "soak", Number: 1, At: 8 * hour, Exact: true}, {Kind: "steep", At: 8 * hour}}})
 	assert.Equal(t, 1, count(f))
 	assert.Equal(t, 8*hour, f.Totals.SteepOut)

@@ -39,10 +39,10 @@ type growModel struct {
 
 func (m *growModel) advance(dt float64) error {
 	m.lead(dt)
-	clock := m.piece.Clock()
+	clock, mean, core := m.piece.Clock(), m.piece.T(), m.piece.CoreT()
 	err := m.piece.Advance(dt, m.room)
 	if err == nil {
-		m.strayBy(dt, m.piece.Clock()-clock)
+		m.strayBy(dt, m.piece.Clock()-clock, (mean+m.piece.T())/2, (core+m.piece.CoreT())/2)
 		m.look()
 	}
 	return err

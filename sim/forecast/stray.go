@@ -35,30 +35,31 @@ const (
 	strayMost = 48.0 * 3600.0 // K·s: a kelvin for two days, by which a bed may stray before it is told of
 )
 
-// strayBy notes where the bed was for dt seconds, in which its growth clock gained so
-// much.
-func (m *growModel) strayBy(dt, gained float64) {
+// strayBy notes where the bed was for dt seconds, t °C and in its middle core °C in the mean,
+// in which its growth clock gained so much.
+func (m *growModel) strayBy(dt, gained, t, core float64) {
 	if m.asked == nil {
 		return
 	}
-	s, t := &m.strayed, m.piece.T()
+	s := &m.strayed
 	s.took += dt
 	s.grown += gained
 	switch {
 	case t < m.band.Low-strayFrom:
 		s.would += m.piece.Pace(m.band.Low) * dt
-		s.cold.add(m, dt, m.band.Low, t)
+		s.cold.add(m, dt, m.band.Low, t, t)
 	case t > m.band.High+strayFrom:
 		s.would += m.piece.Pace(m.band.High) * dt
-		s.warm.add(m, dt, m.band.High, m.piece.CoreT())
+		s.warm.add(m, dt, m.band.High, t, core)
 	default:
 		s.would += gained
 	}
 }
 
-// add notes dt seconds out of the band, in which a thermometer shows so many °C.
-func (s *stray) add(m *growModel, dt, edge, shown float64) {
-	away := math.Abs(m.piece.T() - edge)
+// add notes dt seconds out of the band, in which the bed is at t °C and a thermometer shows
+// so many.
+func (s *stray) add(m *growModel, dt, edge, t, shown float64) {
+	away := math.Abs(t - edge)
 	if s.seconds == 0 {
 		s.since = m.piece.Age() - dt
 	}

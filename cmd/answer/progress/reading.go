@@ -48,7 +48,8 @@ type Doubt struct {
 	Reading Reading
 	Holds   answer.Share // moisture, of weights that would leave too much or too little
 	Wanted  answer.Share // moisture that the step behind it waits for
-	Unit    string       // in which it would fit
+	Unit    string       // in which it would fit, or the number that would
+	When    time.Time    // at which it would fit
 	Tare    string       // as written
 	Holder  string       // the vessel, floor or kiln that is or is not in it, as named
 	Empty   string       // what that weighs, as written
@@ -107,6 +108,9 @@ func doubtOf(f *follow.Following, d follow.Doubt, r Reading) Doubt {
 	out := Doubt{Kind: d.Kind, Reading: r, Holds: answer.Share(d.Value), Wanted: answer.Share(d.Wanted), Unit: d.Detail}
 	if t := f.Trial.Batch.Tare; t != nil {
 		out.Tare = t.String()
+	}
+	if d.Kind == follow.OtherTime {
+		out.When = f.Trial.Batch.Began.Add(time.Duration(d.Value * float64(time.Second)))
 	}
 	if d.Holder != nil {
 		out.Holder, out.Empty = d.Holder.Name, d.Holder.Weighs.String()

@@ -56,7 +56,7 @@ func (t *Trial) takeCourse() {
 // outranked tells of an end that only follows from a reading, where a later line says
 // outright that the stage was still under way.
 func (t *Trial) outranked(x forecast.Ended) bool {
-	return !x.Exact && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
+	return !x.Exact && !x.Begun && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
 		wet := e.Kind == string(model.SoakStep) || e.Kind == string(model.RestStep)
 		of := e.Kind == x.Kind && (x.Number == 0 || e.Number == 0 || e.Number == x.Number) || x.Kind == string(model.SteepStage) && wet && x.Number == 0
 		return e.Exact && of && e.At >= x.At

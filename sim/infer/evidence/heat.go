@@ -115,21 +115,22 @@ func fitting(steps []heatStep, read, sd float64) (best int, ok bool) {
 
 // putInto puts the batch into a step at a time.
 func (t *Trial) putInto(steps []heatStep, k int, hottest, at float64, x model.Reading) {
-	c, said := &t.course, true
-	for j, s := range steps[:k] {
-		if s.low > steps[k].high && hottest < s.low-2*placeError[vocabulary.PlaceAirOn] || t.named(s) {
-			continue // it may still be on its way there, or the record says when it ended
+	c, told := &t.course, true
+	for _, s := range steps[:k] {
+		if s.low > steps[k].high && hottest < s.low-2*placeError[vocabulary.PlaceAirOn] {
+			return // it may still be on its way there
 		}
-		if !t.ended(s.kind, s.number, false) {
-			c.Ends = append(c.Ends, forecast.Ended{Kind: s.kind, Number: s.number, At: t.warming(x)})
-		}
-		said = said && j < k-1
+		told = told && t.named(s)
 	}
-	if s := steps[k]; !s.rises && !t.named(s) {
+	s := steps[k]
+	if k > 0 {
+		c.Ends = append(c.Ends, forecast.Ended{Kind: s.kind, Number: s.number, At: t.warming(x), Begun: true})
+	}
+	if !s.rises && !t.named(s) {
 		c.Still = append(c.Still, forecast.Ended{Kind: s.kind, Number: s.number, At: at})
 	}
-	if k > 0 && !said && !slices.ContainsFunc(t.byHeat, func(a forecast.Assumption) bool { return a.(forecast.StepByHeat).Step == steps[k].String() }) {
-		t.byHeat = append(t.byHeat, forecast.StepByHeat{Read: fmt.Sprintf("air-on %s", model.Thermometer(x).Range.Range), At: x.When().Time, Step: steps[k].String()})
+	if !told && !slices.ContainsFunc(t.byHeat, func(a forecast.Assumption) bool { return a.(forecast.StepByHeat).Step == s.String() }) {
+		t.byHeat = append(t.byHeat, forecast.StepByHeat{Read: fmt.Sprintf("air-on %s", model.Thermometer(x).Range.Range), At: x.When().Time, Step: s.String()})
 	}
 }
 

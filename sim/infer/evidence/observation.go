@@ -168,6 +168,11 @@ func (m *Observation) Expect(f *forecast.Forecast, offset float64) float64 {
 	if s == nil {
 		return math.NaN()
 	}
+	return m.expectOf(s, offset)
+}
+
+// expectOf is what is expected of the reading in a state of the batch.
+func (m *Observation) expectOf(s *forecast.Sight, offset float64) float64 {
 	v := m.scale * m.expects(s)
 	if model.Thermometer(m.Reading) != nil {
 		v += offset

@@ -55,24 +55,32 @@ func (t *Trial) tested(o Observation, x *model.Tested) Observation {
 	return o
 }
 
+// leftAlone is how long nothing must be written of a batch, s, until a test is taken to be of
+// its finished malt though no line says that the kiln is done.
+const leftAlone = 3 * 24 * hour
+
 // finishedBy gives the last step that dries or cleans the malt, where the record has it over
-// by the time of a test; else nil.
+// by the time of a test, or says nothing more for days; else nil.
 func (t *Trial) finishedBy(x *model.Tested) *model.StepName {
 	last := t.lastDrying()
 	if last == nil {
 		return nil
 	}
-	over, later := false, false
+	over, later, silent := false, false, math.Inf(1)
 	for _, y := range t.Batch.Readings {
-		switch before := !y.When().After(x.When().Time); {
+		before := x.When().Sub(y.When().Time).Seconds()
+		if before >= 0 {
+			silent = min(silent, before)
+		}
+		switch {
 		case y.When().IsZero():
-		case !before:
+		case before < 0:
 			later = true
 		case model.Clean(y), model.After(y) != nil && dried[model.After(y).Kind.Text]:
 			over = true
 		}
 	}
-	if over || t.Now == 0 && !later {
+	if over || silent > leftAlone && !later {
 		return last
 	}
 	return nil

@@ -72,14 +72,21 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Posterior, e
 	}
 	t.Strike(usual)
 	brief := !onKiln(usual, t.Now)
-	if p, err := fromSettled(ctx, t, o, brief); p != nil || err != nil {
-		return p, err
+	before, known, err := fromSettled(ctx, t, o, brief)
+	if err != nil {
+		return nil, err
+	}
+	if known != nil && before.enough(known) {
+		return before.resample(known)
 	}
 	c := conditioningOf(ctx, t, o)
 	c.brief = brief
 	s, err := c.drawn()
 	if err != nil {
 		return nil, err
+	}
+	if known != nil && known.EffectiveSize() > s.EffectiveSize() && (known.Trusted() || !s.Trusted()) {
+		return before.resample(known)
 	}
 	return c.resample(s)
 }
@@ -131,6 +138,7 @@ type conditioning struct {
 	all     *ensemble.Ensemble // of which the members are
 	members []Member           // of each draw; none where it is brief
 	logs    []float64          // logarithm of the likelihood of each draw
+	settled *settled           // those that were weighed in the place of draws; nil where they were drawn
 	brief   bool               // members are forecast as far as they are read, and not kept
 
 	lock  sync.Mutex // of gates
@@ -183,6 +191,9 @@ func (c *conditioning) resample(s *sampler.Sample) (*Posterior, error) {
 	p := &Posterior{Trial: c.t, Ensemble: c.all, Mean: s.Mean(), EffectiveSize: s.EffectiveSize(), Tail: s.Tail(), Members: len(s.Draws), Rounds: s.Rounds}
 	for _, a := range c.t.Axes {
 		p.Ensemble.Unknowns = append(p.Ensemble.Unknowns, a.Unknown)
+	}
+	if c.settled != nil {
+		p.Members += c.settled.members
 	}
 	picked := s.Resample(c.o.Members)
 	if c.brief {

@@ -24,7 +24,7 @@ import (
 
 // few is how many members follow a batch of which a test asks something that is plain:
 // some more than the least.
-const few = 30
+const few = 60
 
 // house loads the process of the loft.
 func house(t testing.TB) *model.Process {

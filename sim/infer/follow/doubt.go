@@ -30,7 +30,9 @@ const (
 	NoTare      DoubtKind = "no-tare"      // right if the tare is in none of it, or what it says that it was weighed in: Holder
 	WithHolder  DoubtKind = "weighed-in"   // right if it was weighed in what it lay in: Holder
 	Unit        DoubtKind = "unit"         // right in another unit: Detail names it
-	Nought      DoubtKind = "nought"       // right with the point elsewhere
+	Swapped     DoubtKind = "swapped"      // right with two digits the other way round: Detail
+	Nought      DoubtKind = "nought"       // right with the point elsewhere: Detail
+	OtherTime   DoubtKind = "other-time"   // right in the other half of the day, or a day off: Value is when, s from the first soak
 	NotYet      DoubtKind = "not-yet"      // the step that is said to have ended waits for drier malt: Value is the moisture it had
 	GoesBack    DoubtKind = "goes-back"    // fewer or shorter than counted before: Other is that reading
 	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
@@ -91,8 +93,8 @@ func (f *Following) doubts() []Doubt {
 
 // finders seek what is wrong with a reading, the surest first.
 var finders = []func(*Following, int) (Doubt, bool){
-	(*Following).outOfPlace, (*Following).noTare, (*Following).withHolder, (*Following).unit, (*Following).nought, (*Following).belowDry,
-	(*Following).struck, (*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).goesBack, (*Following).noStep, (*Following).disagrees,
+	(*Following).elsewhen, (*Following).outOfPlace, (*Following).noTare, (*Following).withHolder, (*Following).unit, (*Following).digits, (*Following).belowDry,
+	(*Following).struck, (*Following).gained, (*Following).chargesDry, (*Following).notYet, (*Following).otherTime, (*Following).goesBack, (*Following).noStep, (*Following).disagrees,
 }
 
 // sight is what the centre sees at the time of a reading.
@@ -152,14 +154,6 @@ func (f *Following) unit(i int) (Doubt, bool) {
 		return Doubt{Kind: Unit, Observation: i, Other: -1, Detail: "°C"}, true
 	}
 	return Doubt{}, false
-}
-
-func (f *Following) nought(i int) (Doubt, bool) {
-	o := f.Judged[i].Observation
-	if !f.inDoubt(i) || model.Weight(o.Reading) == nil && model.Thermometer(o.Reading) == nil {
-		return Doubt{}, false
-	}
-	return Doubt{Kind: Nought, Observation: i, Other: -1}, f.fits(i, o.Value*10) || f.fits(i, o.Value/10)
 }
 
 // gained finds a weight above the one before, where the grain only dries.

@@ -123,7 +123,7 @@ func settleAnew(ctx context.Context, t *evidence.Trial, o Options) (*settled, er
 	return out, nil
 }
 
-// weighed gives the settled members weighed by the whole record; nil where too few are left.
+// weighed gives the settled members weighed by the whole record; nil where none is left.
 func (c *conditioning) weighed(from *settled) (*sampler.Sample, error) {
 	logs, err := c.logLikelihood(from.draws)
 	if err != nil {
@@ -149,31 +149,27 @@ func (c *conditioning) weighed(from *settled) (*sampler.Sample, error) {
 	for i := range s.Weights {
 		s.Weights[i] /= sum
 	}
-	if s.EffectiveSize() < max(min(settledShare*float64(c.o.Members), settledHalf*float64(from.size)), settledLeast) || !s.Trusted() {
-		return nil, nil
-	}
 	return s, nil
 }
 
-// fromSettled conditions a trial by its settled members; nil where they do not suffice, or
-// nothing is settled.
-func fromSettled(ctx context.Context, t *evidence.Trial, o Options, brief bool) (*Posterior, error) {
+// enough tells whether weighed members are worth so many, and to be trusted, that nothing
+// need be drawn anew.
+func (c *conditioning) enough(s *sampler.Sample) bool {
+	return s.Trusted() && s.EffectiveSize() >= max(min(settledShare*float64(c.o.Members), settledHalf*float64(c.settled.size)), settledLeast)
+}
+
+// fromSettled weighs the settled members of a trial by the whole record; its sample is nil
+// where nothing is settled, or no member agrees with the rest.
+func fromSettled(ctx context.Context, t *evidence.Trial, o Options, brief bool) (*conditioning, *sampler.Sample, error) {
 	from, err := settle(ctx, t, o)
 	if err != nil || from == nil {
-		return nil, err
+		return nil, nil, err
 	}
 	c := conditioningOf(ctx, t, o)
-	c.brief = brief
+	c.brief, c.settled = brief, from
 	s, err := c.weighed(from)
-	switch {
-	case errors.Is(err, work.ErrPool), err == nil && s == nil:
-		return nil, nil
-	case err != nil:
-		return nil, err
+	if errors.Is(err, work.ErrPool) {
+		return nil, nil, nil
 	}
-	p, err := c.resample(s)
-	if err == nil {
-		p.Members += from.members
-	}
-	return p, err
+	return c, s, err
 }
