@@ -36,6 +36,13 @@ var forPeople = map[string]string{
 	"thermometer":       "by what the readings of a record are put right, in follow",
 	"growth error":      "how far a batch may be off: it moves the spread, not the middle",
 	"respiration error": "the same", "withering error": "the same", "uptake error": "the same", "husk-water error": "the same", "chit error": "the same", "drying error": "the same",
+	"growth scatter": "the same", "growth batches": "what learn --from goes on from",
+	"respiration scatter": "the same", "respiration batches": "what learn --from goes on from",
+	"withering scatter": "the same", "withering batches": "what learn --from goes on from",
+	"uptake scatter": "the same", "uptake batches": "what learn --from goes on from",
+	"husk-water scatter": "the same", "husk-water batches": "what learn --from goes on from",
+	"chit scatter": "the same", "chit batches": "what learn --from goes on from",
+	"drying scatter": "the same", "drying batches": "what learn --from goes on from",
 }
 
 // elsewhere are blocks whose statements show in other commands.
@@ -60,6 +67,8 @@ var samples = map[string][]string{
 	"by":      {"by direct", "by machine"},
 	"when":    {"when moisture above 41 %"},
 	"error":   {"error 0.1"},
+	"scatter": {"scatter 0.1"},
+	"batches": {"batches 6"},
 	"within":  {"within 40 h"},
 	"because": {`because "so it is"`},
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -25,6 +26,7 @@ type Learn struct {
 	Paths  []string `arg:"" name:"path" help:"Files with records of finished batches, or folders; - is standard input."`
 	Format string   `enum:"text,malt,json" default:"text" help:"How to write: text, malt (a file with the house block) or json."`
 	Name   string   `help:"Name of the house block; by default that of the site up to a comma." placeholder:"NAME"`
+	From   string   `help:"File with the house block that older batches taught; the new ones go on from it." placeholder:"FILE"`
 	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
 }
 
@@ -36,13 +38,16 @@ and how much it breathes, how fast each kiln dries, and by how much the
 thermometer is off. Each figure comes with its error and with how much of it the
 readings tell; what they do not tell is said, and what to weigh or count instead.
 Then each batch is held out in turn, to see whether the others foretell it better
-than the model does. What a house block says already is not used.
+than the model does. What a house block says already is not used, unless --from names
+its file: then its figures, with their errors, are where the new batches begin. Give
+those batches alone that are not in it yet, or they count twice.
 
 Examples:
 
   maltwright learn batches
   maltwright learn 26-03.malt 26-04.malt 26-05.malt
   maltwright learn batches --format malt > learnt.malt
+  maltwright learn 26-06.malt --from learnt.malt
 
 Put the file beside the one that defines the lots and kilns, and add
 use "learnt.malt" to a process: from then on its forecasts go by it.
@@ -92,15 +97,20 @@ func (c Learn) Run(w *World) error {
 
 // learn fits, and says which batches were left out. An interrupt ends it.
 func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error) {
+	from, err := c.older(w)
+	if err != nil {
+		return lessons.Result{}, words.House{}, err
+	}
 	batches, files := make([]*model.Batch, len(all)), lessons.Files{Paths: map[*source.File]string{}, Folder: w.Folder}
 	for i, r := range all {
 		batches[i] = r.batch
 		maps.Copy(files.Paths, r.files)
 	}
+	maps.Copy(files.Paths, from.files)
 	ctx, cancel := w.interruptible()
 	defer cancel()
 	told := w.counter("learning from " + words.Many(len(all), "batch", "batches"))
-	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt", Progress: func(doing learn.Doing, done, of int) {
+	r, err := learn.Of(ctx, batches, learn.Options{NoCrossValidation: c.Format == "malt", From: from.house, Progress: func(doing learn.Doing, done, of int) {
 		told.part(words.Doing[doing], done, of)
 	}})
 	told.wipe()
@@ -119,7 +129,11 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	if err != nil {
 		return lessons.Result{}, words.House{}, failure{ExitFindings, errors.New(words.House{}.Cause(err))}
 	}
-	return lessons.Of(r, c.Name, files), words.Of(r.Batches[0].Process), nil
+	answer := lessons.Of(r, cmp.Or(c.Name, from.name()), files)
+	if from.house != nil {
+		answer.From = &from.house.Name
+	}
+	return answer, words.Of(r.Batches[0].Process), nil
 }
 
 // tellStruck says which readings were not used, since they cannot be.

@@ -20,9 +20,11 @@ type Learnt struct {
 // Factor is a figure that was learnt: a factor on the model, where 1 is the model as
 // it stands, or the difference of a thermometer, K.
 type Factor struct {
-	Value Quantity
-	Error *Quantity    // standard error, of the same dimension; nil where it is not said
-	Place source.Place // the whole statement
+	Value   Quantity
+	Error   *Quantity    // standard error, of the same dimension; nil where it is not said
+	Scatter *Quantity    // standard deviation of the batches about it, likewise
+	Batches int          // that it rests on; 0 where it is not said
+	Place   source.Place // the whole statement
 }
 
 // GrainFactor is a factor of one lot.
@@ -97,4 +99,40 @@ func (p *Process) Learnt() *Learnt {
 		return nil
 	}
 	return p.House.Learnt
+}
+
+// Row is one figure of a house, by the word it is written with, and of what it is.
+type Row struct {
+	Word string
+	Of   string // the name of the lot or the kiln; "" for the whole house
+	*Factor
+	Grain *Grain // the lot, nil for none
+	Kiln  *Kiln  // the kiln, nil for none
+}
+
+// Rows lists all figures of a house.
+func (l *Learnt) Rows() []Row {
+	var list []Row
+	if l == nil {
+		return nil
+	}
+	for _, x := range []Row{{Word: "growth", Factor: l.Growth}, {Word: "respiration", Factor: l.Respiration}, {Word: "withering", Factor: l.Withering}, {Word: "thermometer", Factor: l.Thermometer}} {
+		if x.Factor != nil {
+			list = append(list, x)
+		}
+	}
+	for _, lots := range []struct {
+		word    string
+		factors []GrainFactor
+	}{{"uptake", l.Uptake}, {"husk-water", l.HuskWater}, {"chit", l.Chit}} {
+		for i := range lots.factors {
+			f := &lots.factors[i]
+			list = append(list, Row{Word: lots.word, Of: f.Grain.Name, Factor: &f.Factor, Grain: f.Grain})
+		}
+	}
+	for i := range l.Drying {
+		f := &l.Drying[i]
+		list = append(list, Row{Word: "drying", Of: f.Kiln.Name, Factor: &f.Factor, Kiln: f.Kiln})
+	}
+	return list
 }

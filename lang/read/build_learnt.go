@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"maltwright/lang/model"
@@ -66,7 +67,28 @@ func (b *builder) factor(s *filled) *model.Factor {
 		b.refuse(outOfRange.At(of.Place, fmt.Sprintf("an error of %s is more than the factor itself, %s", of, value)))
 		return nil
 	}
-	return &model.Factor{Value: *value, Error: of, Place: s.place}
+	f := &model.Factor{Value: *value, Error: of, Place: s.place, Batches: b.batches(s)}
+	if f.Scatter = b.positive(s.clause("scatter", 0).quantity(), "a scatter"); f.Scatter != nil && f.Scatter.SI > value.SI {
+		b.refuse(outOfRange.At(f.Scatter.Place, fmt.Sprintf("a scatter of %s is more than the factor itself, %s", f.Scatter, value)))
+		return nil
+	}
+	return f
+}
+
+// mostBatches is the most that a figure may rest on: more than a house malts in a life.
+const mostBatches = 100_000
+
+// batches reads how many batches a figure rests on, 0 where it is not said.
+func (b *builder) batches(s *filled) int {
+	n := b.checked(s.clause("batches", 0).quantity(), 1, mostBatches, "a number of batches", "1 to 100,000")
+	if n == nil {
+		return 0
+	}
+	if n.SI != math.Trunc(n.SI) {
+		b.refuse(outOfRange.At(n.Place, fmt.Sprintf("%s batches; it is a whole number", n)))
+		return 0
+	}
+	return int(n.SI)
 }
 
 // mostOff is the most that a thermometer shows wrong before it is thrown away, K.
@@ -78,7 +100,7 @@ func (b *builder) thermometer(s *filled) *model.Factor {
 	if value == nil || of == nil && s.has("error") {
 		return nil
 	}
-	return &model.Factor{Value: *value, Error: of, Place: s.place}
+	return &model.Factor{Value: *value, Error: of, Place: s.place, Batches: b.batches(s)}
 }
 
 // off checks a difference of temperature that lies between low and mostOff, K, and tells

@@ -123,6 +123,11 @@ func unsound(f *forecast.Forecast) (list []string) {
 			}
 		}
 	}
+	for _, x := range forecast.Troubles[forecast.Unable](f) { // a model may refuse a value, but not reckon none
+		if r := new(air.RangeError); errors.As(x.Cause, &r) && math.IsNaN(r.Value) {
+			wrong("%s: %v", x.Stage, x.Cause)
+		}
+	}
 	if f.BrokenOff() {
 		return list
 	}

@@ -27,10 +27,10 @@ const (
 // OfLot tells whether the factor is of one lot, and of no other that the house malts.
 func (f Factor) OfLot() bool { return f == Uptake || f == HuskWater || f == Chit }
 
-// spreadLeft is the part of the usual spread of a factor that is left once the house has
-// learnt its value, since batches of one house differ too (calibrated: no house has
-// given us enough batches to tell).
-const spreadLeft = 0.5
+// SpreadLeft is the part of the usual spread of a factor that is left once the house has
+// learnt its value and not how much its batches differ, since batches of one house differ
+// too (calibrated: no house has given us enough batches to tell).
+const SpreadLeft = 0.5
 
 // factorsOf are the factors of lot and house. What the house has learnt of one moves
 // its middle in the forecast itself; here its error narrows the spread.
@@ -73,9 +73,9 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 // factorOf is the unknown of one factor, log-normal around 1. Where its value was learnt
 // with an error its standard deviation is
 //
-//	√((error/value)² + (spreadLeft · usual)²)
+//	√((error/value)² + (scatter/value)²)
 //
-// and otherwise the usual. One draw serves all kilns of a process, so of several
+// with SpreadLeft of the usual where no scatter was learnt, and otherwise the usual. One draw serves all kilns of a process, so of several
 // the one that is known worst counts.
 func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
 	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
@@ -85,7 +85,7 @@ func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options
 			low, high = max(low, model.LeastFactor/f.Value.SI), min(high, model.MostFactor/f.Value.SI)
 		}
 		if known = known && f != nil && f.Error != nil; known {
-			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, spreadLeft*usual))
+			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, scatterOf(f, usual)))
 		}
 	}
 	if !known {
@@ -97,6 +97,14 @@ func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options
 		u.quantile = logNormalBetween(sd, low, high)
 	}
 	return u
+}
+
+// scatterOf is how far batches differ from a factor that was learnt, as a part of it.
+func scatterOf(f *model.Factor, usual float64) float64 {
+	if f.Scatter == nil {
+		return SpreadLeft * usual
+	}
+	return f.Scatter.SI / f.Value.SI
 }
 
 // logNormalBetween is log-normal around 1 with its tails cut off at the latest at low

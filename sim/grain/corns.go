@@ -73,11 +73,25 @@ func (c *Corns) Activity(x, t float64) (activity, byX float64) {
 // the corn, and nothing holds it. Beside it stands the share of a small change of the
 // air that comes through, 1 where the air alone limits.
 func (c *Corns) Give(x, t float64, d *Draw, most float64) (flux, share float64) {
-	if most <= 0 || x-most/(c.slowest*c.Dry) >= c.wetFrom { // the second spares asking for k
+	if most <= 0 || c.Surely(x, most) {
 		return most, 1
 	}
+	return c.GiveOf(c.Supply(x, t), x, t, d, most)
+}
+
+// Surely tells of corns of moisture x, kg/kg dry basis, that they give the most that the
+// air would take on any floor, which spares asking for their supply.
+func (c *Corns) Surely(x, most float64) bool { return x-most/(c.slowest*c.Dry) >= c.wetFrom }
+
+// Supply is what comes to the surface of corns of moisture x, kg/kg dry basis, and t °C,
+// kg/s or kg/(m² s) as Dry is, for each kg/kg by which that is drier.
+func (c *Corns) Supply(x, t float64) float64 {
 	k, _, _ := c.material.Rate(x, t)
-	supply := k * c.Dry
+	return k * c.Dry
+}
+
+// GiveOf is [Corns.Give] where the supply is known and most is above nil.
+func (c *Corns) GiveOf(supply, x, t float64, d *Draw, most float64) (flux, share float64) {
 	if x-most/supply >= c.wetFrom {
 		return most, 1
 	}

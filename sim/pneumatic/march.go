@@ -73,6 +73,7 @@ func (s *stage) reach(on air.State) float64 {
 type skin struct {
 	saturated, slope float64 // pressure at their temperature, Pa, and its answer to each kelvin
 	wet, bend        float64 // humidity ratio, and its answer to each kelvin
+	supply           float64 // of [grain.Corns.Supply], kg/s; nil where nobody has asked
 }
 
 func (s *stage) skin(m *moment) skin {
@@ -93,12 +94,15 @@ func (s *stage) pass(i int, t, w, reach float64) (offT, offW, share float64) {
 	lift := s.lift(m, c.bend)
 	offT, offW, share = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w), 1
 	taken := s.flow.g * (offW - w)
-	if taken <= 0 {
+	corns := s.b.corns.Of(m.dry)
+	if taken <= 0 || corns.Surely(m.x, taken) {
 		return offT, offW, 1
 	}
-	corns := s.b.corns.Of(m.dry)
+	if c.supply == 0 {
+		c.supply = corns.Supply(m.x, m.t)
+	}
 	d := grain.Draw{Carries: s.flow.g * reach, W: w, Saturated: c.saturated + c.slope*lift, Pressure: s.pressure}
-	if given, through := corns.Give(m.x, m.t, &d, taken); given < taken {
+	if given, through := corns.GiveOf(c.supply, m.x, m.t, &d, taken); given < taken {
 		return offT, w + given/s.flow.g, through
 	}
 	return offT, offW, 1

@@ -26,7 +26,7 @@ func (b *Bed) reached(at []moment, depth float64, share []float64) {
 		demand := grain.StarchO2 * at[i].burn / (thick * b.vessel.Area)
 		from := float64(k) * thick
 		to := from + thick
-		if used := demand * (to*to - from*from) / 2; used < left {
+		if used := demand * (to*to - from*from) / 2; used <= left { // what wants nothing has all of it
 			left -= used
 			share[i] = 1
 			continue

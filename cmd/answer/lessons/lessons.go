@@ -18,9 +18,11 @@ type Result struct {
 	Batches          []Batch   `doc:"those from which it was learnt, in the order in which they began"`
 	LeftOut          []LeftOut `doc:"those that could not be used"`
 	Struck           []Struck  `doc:"readings that were not used, since they cannot be"`
+	From             *string   `doc:"the house block with which it began, of older batches; null where it began with what is usual"`
 	Replaces         []string  `doc:"house blocks by which the processes go already; nothing was used of them"`
 	Factors          []Factor
 	Thermometer      *Estimate[answer.Kelvin] `doc:"how much more the thermometer shows than it is; null where none was read"`
+	Singles          []Single                 `doc:"what each batch says by itself, as if there were no other and nothing had been learnt"`
 	Correlated       []Pair                   `doc:"pairs of figures that the readings hardly tell apart"`
 	PredictionErrors *PredictionErrors        `doc:"root mean square errors of batches held out, each foretold by the others; null for a single batch"`
 	Durations        []Duration               `doc:"of the batches held out: how long something lasted, and how long it was foretold to last"`
@@ -67,7 +69,9 @@ type Estimate[T answer.Figure] struct {
 	PriorSD           T             `doc:"standard deviation of the prior"`
 	VarianceExplained answer.Share  `doc:"share of the variance of the prior that the readings explain"`
 	Known             bool          `doc:"whether that is enough for the house block"`
+	Scatter           *T            `doc:"standard deviation of batches about it; null where they are too few to tell, and then they have it in common"`
 	Batches           int           `doc:"how many have a reading that it moves"`
+	Before            int           `json:"batches_before" doc:"how many older ones it rests on besides, by the block with which it began"`
 	Learn             outlook.Learn `doc:"what to weigh, count or read to know it better"`
 }
 
@@ -115,6 +119,7 @@ func Of(r *learn.Result, name string, files Files) Result {
 		}
 		out.Correlated = append(out.Correlated, p)
 	}
+	out.singles(r)
 	out.foretold(r)
 	out.House = out.house(cmp.Or(name, siteOf(r), "house"))
 	return out
@@ -135,8 +140,19 @@ func leftOut(x learn.Left) LeftOut {
 
 func estimateOf[T answer.Single](f learn.Factor) Estimate[T] {
 	return Estimate[T]{Value: T(f.Value), Error: T(f.Error), Prior: T(f.Usual), PriorSD: T(f.Spread),
-		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Learn: outlook.Learn(f.Open)}
+		VarianceExplained: answer.Share(f.VarianceExplained), Known: f.Known(), Batches: f.Batches, Before: f.Before, Scatter: scatterOf[T](f), Learn: outlook.Learn(f.Open)}
 }
+
+func scatterOf[T answer.Single](f learn.Factor) *T {
+	if f.Scatter == 0 {
+		return nil
+	}
+	t := T(f.Scatter)
+	return &t
+}
+
+// Rests is how many batches it rests on in all.
+func (e Estimate[T]) Rests() int { return e.Batches + e.Before }
 
 // holder is the lot or the kiln that a factor is of.
 func holder(f learn.Factor) *string {

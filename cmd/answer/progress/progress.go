@@ -4,6 +4,7 @@
 package progress
 
 import (
+	"math"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -80,9 +81,20 @@ type Factor struct {
 
 // Posterior is how the answer was reached.
 type Posterior struct {
-	Members             int           `doc:"forecasts of likely lots, houses and weather that were weighed by the readings"`
-	EffectiveSampleSize answer.Number `doc:"how many of equal weight they are worth"`
-	Rounds              int           `doc:"of adaptation: how often more were drawn about those that agree"`
+	Members             int            `doc:"forecasts of likely lots, houses and weather that were weighed by the readings"`
+	EffectiveSampleSize answer.Number  `doc:"how many of equal weight they are worth"`
+	ParetoTail          *answer.Number `doc:"shape k of the tail of their weights; null where all weigh the same, or they are too few to tell"`
+	Trusted             bool           `doc:"whether they stand for what can be: the tail is at most 0.7, or all weigh the same"`
+	Rounds              int            `doc:"of adaptation: how often more were drawn about those that agree"`
+}
+
+func posteriorOf(f *follow.Following) Posterior {
+	p := Posterior{Members: f.Members, EffectiveSampleSize: answer.Number(f.EffectiveSize), Trusted: f.Trusted(), Rounds: f.Rounds}
+	if !math.IsInf(f.Tail, 0) {
+		tail := answer.Number(f.Tail)
+		p.ParetoTail = &tail
+	}
+	return p
 }
 
 // Of is the answer of what was followed.
@@ -93,7 +105,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
-		Posterior: Posterior{f.Members, answer.Number(f.EffectiveSize), f.Rounds}}
+		Posterior: posteriorOf(f)}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
 	}

@@ -160,7 +160,7 @@ func TestExamplesOfTheDocsKeepToTheirSchema(t *testing.T) {
 // A key says its unit, so that none is taken for another: a share of 1 is never written.
 func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
 	bare := map[string]bool{"acrospire_mean": true, "acrospire_middle": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,
-		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true}
+		"estimate": true, "standard_error": true, "prior": true, "prior_sd": true, "correlation": true, "scatter": true, "pareto_tail": true}
 	for _, a := range answers {
 		var schema map[string]any
 		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))

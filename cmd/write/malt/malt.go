@@ -26,15 +26,28 @@ func block(h lessons.House, in words.House) string {
 		if f.Of != nil {
 			of = " of " + quoted(*f.Of)
 		}
-		fmt.Fprintf(&b, "%s %s error %s%s\n", f.Factor, value, off, of)
+		scatter := ""
+		if f.Scatter != nil {
+			_, by := words.Estimate(f.Value, *f.Scatter)
+			scatter = " scatter " + by
+		}
+		fmt.Fprintf(&b, "%s %s error %s%s%s%s\n", f.Factor, value, off, scatter, rests(f.Rests()), of)
 	}
 	if t := h.Thermometer; t != nil {
 		step := answer.Kelvin(in.Step())
 		value, off := words.Estimate(step*t.Value, step*t.Error)
-		fmt.Fprintf(&b, "thermometer %s %s error %s %s\n", value, in.Degree(), off, in.Degree())
+		fmt.Fprintf(&b, "thermometer %s %s error %s %s%s\n", value, in.Degree(), off, in.Degree(), rests(t.Rests()))
 	}
 	b.WriteString("}\n")
 	return b.String()
+}
+
+// rests is the clause of how many batches a figure rests on.
+func rests(batches int) string {
+	if batches == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" batches %d", batches)
 }
 
 // noteWidth is how wide the notes at the head of a file are.
@@ -61,6 +74,9 @@ func Lessons(r lessons.Result, in words.House) []byte {
 // notes are what stands at the head of the file.
 func notes(r lessons.Result) []string {
 	list := []string{fmt.Sprintf("Learnt from %s of %s.", words.Batches(r.Batches), words.Processes(r.Batches))}
+	if r.From != nil {
+		list = append(list, fmt.Sprintf("It goes on from house %s, of older batches.", *r.From))
+	}
 	for _, f := range r.Factors {
 		if !f.Known {
 			list = append(list, untold(words.Factor(f)))

@@ -45,6 +45,15 @@ use "loft.malt"
 	assert.Equal(t, house, string(malt.House(*learnt().House, words.House{})))
 }
 
+func TestABlockSaysHowBatchesDifferAndOnHowManyItRests(t *testing.T) {
+	growth := lessons.Factor{Factor: "growth", Estimate: lessons.Estimate[answer.Number]{Value: 1.0712, Error: 0.0301, Scatter: new(answer.Number(0.0834)), Batches: 6, Before: 6, Known: true}}
+	h := lessons.House{Name: "Loft", Factors: []lessons.Factor{growth}, Thermometer: &lessons.Estimate[answer.Kelvin]{Value: 0.5, Error: 0.1, Batches: 2, Known: true}}
+	assert.Equal(t, "house \"Loft\" {\n  growth      1.071 error 0.030 scatter 0.083 batches 12\n  thermometer 0.50 °C error 0.10 °C batches 2\n}\n", string(malt.House(h, words.House{})))
+	r := learnt()
+	r.From = new("Loft")
+	assert.Contains(t, string(malt.Lessons(r, words.House{})), "# It goes on from house Loft, of older batches.\n")
+}
+
 func TestWhatBelongsInsideAFileSaysSo(t *testing.T) {
 	r, in := learnt(), ""
 	r.Seat = lessons.Seat{Inside: &in}

@@ -19,6 +19,7 @@ func Lessons(w io.Writer, r lessons.Result, h words.House, o Options) error {
 	s.head()
 	s.factors()
 	s.untold()
+	s.singles()
 	s.heldOut()
 	s.block()
 	_, err := io.WriteString(w, s.String())
@@ -38,6 +39,9 @@ func (s *lessonSheet) head() {
 		}
 		s.line("%s", line)
 	}
+	if s.r.From != nil {
+		s.para("", "It goes on from what house %s says of older batches: its figures and their errors are what was known before.", words.Safe(*s.r.From))
+	}
 	if len(s.r.Replaces) > 0 {
 		s.para("", "Of what house %s says already nothing was used: the new block is to replace it.", words.Safe(words.List(s.r.Replaces)))
 	}
@@ -54,16 +58,17 @@ func (s *lessonSheet) factors() {
 	s.line("%s", s.bold(fmt.Sprintf(lessonRow, "", "value", "error", "usual", "told", "batches")))
 	for _, f := range s.r.Factors {
 		value, off := words.Estimate(f.Value, f.Error)
-		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceExplained, f.Batches)
+		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceExplained, f.Rests())
 	}
 	if t := s.r.Thermometer; t != nil {
 		degree := answer.Kelvin(s.Step())
 		value, off := words.Estimate(degree*t.Value, degree*t.Error)
-		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Batches)
+		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Rests())
 	}
 	s.line("")
 	s.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")
 	s.para("told", "how much of what was open before the readings settle, and from how many batches")
+	s.scatters()
 }
 
 func (s *lessonSheet) factor(label, value, off, usual string, told answer.Share, batches int) {

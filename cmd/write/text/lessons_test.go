@@ -70,3 +70,26 @@ func TestWhereTheBlockBelongsIsTold(t *testing.T) {
 	r.Seat.Inside = &in
 	assert.Contains(t, shownLessons(t, r, words.House{}), "write the block into the file of the process, which defines what\n")
 }
+
+// What each batch says by itself stands beside the house, in the units of the house; what it
+// does not tell is a dash.
+func TestEachBatchStandsBesideTheHouse(t *testing.T) {
+	r := learnt()
+	growth := func(value answer.Number, told bool) lessons.SingleFactor {
+		return lessons.SingleFactor{Factor: "growth", Alone: lessons.Alone[answer.Number]{Value: value, Error: 0.04, Told: told}}
+	}
+	r.Factors = []lessons.Factor{{Factor: "growth", Estimate: lessons.Estimate[answer.Number]{Value: 1.07, Error: 0.03, Scatter: new(answer.Number(0.08)), Batches: 6, Before: 3}}}
+	r.From = new("h")
+	r.Singles = []lessons.Single{
+		{Batch: "a", Factors: []lessons.SingleFactor{growth(0.86, true)}, Thermometer: &lessons.Alone[answer.Kelvin]{Value: 1, Error: 0.25, Told: true}},
+		{Batch: "b", Factors: []lessons.SingleFactor{growth(1, false)}},
+	}
+	out := strings.Join(strings.Fields(shownLessons(t, r, words.House{System: quantity.System{Fahrenheit: true}})), " ")
+	assert.Contains(t, out, "by itself growth thermometer the house 1.07±0.03 0.90±0.18 a 0.86±0.04 1.80±0.45 b - -")
+	assert.Contains(t, out, "differ from batch to batch, as a standard deviation about the figure of the house: growth by 0.080.")
+	assert.Contains(t, out, "It goes on from what house h says of older batches")
+	assert.Contains(t, out, "growth 1.070 0.030 0 ± 0 0 % 9")
+	other := "other lot"
+	r.Factors = append(r.Factors, lessons.Factor{Factor: "growth", Of: &other})
+	assert.Contains(t, strings.Join(strings.Fields(shownLessons(t, r, words.House{})), " "), "the house several")
+}

@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/sampler"
 )
 
 // waits writes how much longer conditions take.
@@ -200,9 +201,20 @@ func (s *progressSheet) posterior() {
 		again = fmt.Sprintf("; drawn anew %d times, about those that agree", p.Rounds)
 	}
 	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s", p.Members, p.EffectiveSampleSize, again)
-	if p.EffectiveSampleSize < few {
+	switch {
+	case !p.Trusted:
+		s.para("", "do not trust these figures: the readings fit none of the forecasts well. A few that come nearest bear nearly all the weight%s, and nearer ones may lie where none was drawn. Look at what is in doubt first; if all of it is right, this batch goes as no forecast has it, so weigh and count once more, and ask for more with --members", tailOf(p))
+	case p.EffectiveSampleSize < few:
 		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
 	}
+}
+
+// tailOf tells the shape of the tail, for who knows what it is.
+func tailOf(p progress.Posterior) string {
+	if p.ParetoTail == nil {
+		return ""
+	}
+	return fmt.Sprintf(" (tail %.2f, above %.1f)", *p.ParetoTail, sampler.Untrusted)
 }
 
 // factors writes what the batch says of lot and house.

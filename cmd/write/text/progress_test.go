@@ -44,7 +44,7 @@ func underWay() progress.Result {
 		Readings: []progress.Reading{{At: noon, Text: "weighed 4 kg at 12:00", Doubt: "nought", Words: progress.Doubt{Kind: follow.Nought,
 			Reading: progress.Reading{Weight: &progress.Compared[answer.Kilograms]{Observed: 4, Error: 0.1, Expected: &malt}}}}, {Text: "turned"}},
 		Factors: []progress.Factor{{Factor: "growth", Posterior: &rub}}, RelativeTo: progress.House,
-		Posterior: progress.Posterior{Members: 400, EffectiveSampleSize: 12, Rounds: 1}, Cautions: []outlook.Caution{outlook.Caution(forecast.Fire)},
+		Posterior: progress.Posterior{Members: 400, EffectiveSampleSize: 12, Trusted: true, Rounds: 1}, Cautions: []outlook.Caution{outlook.Caution(forecast.Fire)},
 	}
 }
 
@@ -56,6 +56,16 @@ func shownProgress(t *testing.T, r progress.Result, h words.House) string {
 		assert.LessOrEqual(t, len([]rune(line)), 80, line)
 	}
 	return b.String()
+}
+
+func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
+	r := underWay()
+	r.Posterior.Trusted, r.Posterior.ParetoTail = false, new(answer.Number(0.83))
+	out := shownProgress(t, r, words.House{})
+	assert.Contains(t, out, "do not trust these figures: the readings fit none of the")
+	assert.Contains(t, out, "(tail\n              0.83, above 0.7)")
+	r.Posterior.ParetoTail = nil
+	assert.NotContains(t, shownProgress(t, r, words.House{}), "(tail")
 }
 
 func TestABatchUnderWayIsToldInFull(t *testing.T) {

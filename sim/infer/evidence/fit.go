@@ -21,6 +21,7 @@ func Fit(ctx context.Context, t *Trial, workers int) (Estimate, error) {
 	if err := s.down(); err != nil {
 		return Estimate{}, err
 	}
+	s.settle()
 	n := s.normal(s.seats)
 	return Estimate{Z: s.seats[0].z, Cov: inverse(&n.parts[0].own)}, nil
 }

@@ -47,6 +47,7 @@ type seat struct {
 	here      point     // there
 	residuals []float64
 	slopes    [][]float64 // of each residual by each axis; nil where they are not known
+	taken     [][]float64 // the same as they were taken, and not corrected since
 	from      []float64   // the axes at which they were taken
 }
 
@@ -95,6 +96,14 @@ func (s *search) down() error {
 		return err
 	}
 	return nil
+}
+
+// settle goes back to the slopes as they were taken, which tell how well the mode is known:
+// what a step corrects leads on, but has in it what that one step showed by chance.
+func (s *search) settle() {
+	for _, x := range s.seats {
+		x.slopes = x.taken
+	}
 }
 
 // begin forecasts what is not yet, where the search stands, and takes the slopes there.
@@ -189,7 +198,7 @@ func (s *search) retried(n normal, mean []float64, part float64, next []*seat) e
 		for b, x := range next {
 			if x.cost() > s.seats[b].cost() {
 				own := s.seats[b].moved(n.own[b], part)
-				seats, which = append(seats, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, from: x.from}), append(which, b)
+				seats, which = append(seats, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, taken: x.taken, from: x.from}), append(which, b)
 			}
 		}
 		if err := s.found(seats); err != nil {
@@ -224,7 +233,7 @@ func (s *search) stepped(n normal, part float64, seats []*seat) (mean []float64,
 	}
 	for b, x := range seats {
 		own := x.moved(n.own[b], part)
-		next = append(next, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, from: x.from})
+		next = append(next, &seat{trial: x.trial, own: own, z: s.common.place(b, mean, own), slopes: x.slopes, taken: x.taken, from: x.from})
 	}
 	return mean, next
 }
@@ -259,9 +268,9 @@ func (x *seat) correct(before *seat) {
 	}
 }
 
-// leastStep is the square of a step from which on it tells of slopes, and not of the grid
-// of the forecasts.
-const leastStep = 1e-4
+// leastStep is the square of a step from which on it tells of slopes: shorter ones tell
+// of the kinks of the forecasts.
+const leastStep = 0.2 * 0.2
 
 // renew takes slopes anew, of the trials that have none or stand farther than so many
 // standard deviations from where theirs were taken. It tells whether there were any.
@@ -304,6 +313,7 @@ func distance(a, b []float64) float64 {
 func (x *seat) slope(axis int, moved []float64) {
 	if axis == 0 {
 		x.slopes, x.from = make([][]float64, len(x.residuals)), x.z
+		x.taken = x.slopes
 		for n := range x.slopes {
 			x.slopes[n] = make([]float64, len(x.z))
 		}

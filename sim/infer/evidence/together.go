@@ -30,6 +30,7 @@ func (t *Together) fit() error {
 	if err := t.search.down(); err != nil {
 		return err
 	}
+	t.search.settle()
 	t.normal = t.search.normal(t.search.seats)
 	if t.cov = nil; len(t.search.mean) > 0 {
 		t.cov = inverse(&t.normal.shared)

@@ -42,6 +42,7 @@ type Posterior struct {
 	Z             [][]float64        // of each of its members
 	Mean          []float64          // of all axes
 	EffectiveSize float64            // effective sample size of the weighted members
+	Tail          float64            // shape of the tail of their weights; see sampler.Sample.Tail
 	Members       int                // how many were forecast and weighed
 	Rounds        int                // of adaptation: how often more were drawn
 
@@ -89,6 +90,9 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Posterior, e
 	}
 	return c.resample(s)
 }
+
+// Trusted tells whether the members stand for what can be, as far as their weights say.
+func (p *Posterior) Trusted() bool { return p.Tail <= sampler.Untrusted }
 
 // onKiln tells whether a batch has come to the kiln by a time. From there on a forecast as
 // far as the readings costs little less than the whole.
@@ -184,7 +188,7 @@ func (c *conditioning) mode() ([]float64, mat.Symmetric, error) {
 
 // resample makes the ensemble of members that count the same.
 func (c *conditioning) resample(s *sampler.Sample) (*Posterior, error) {
-	p := &Posterior{Trial: c.t, Ensemble: c.all, Mean: s.Mean(), EffectiveSize: s.EffectiveSize(), Members: len(s.Draws), Rounds: s.Rounds}
+	p := &Posterior{Trial: c.t, Ensemble: c.all, Mean: s.Mean(), EffectiveSize: s.EffectiveSize(), Tail: s.Tail(), Members: len(s.Draws), Rounds: s.Rounds}
 	for _, a := range c.t.Axes {
 		p.Ensemble.Unknowns = append(p.Ensemble.Unknowns, a.Unknown)
 	}

@@ -21,8 +21,8 @@ import (
 // since, so that they can be kept on a shelf for the next time. They are sought in the same
 // way where nothing is kept: a shelf changes how long it takes, and no figure.
 //
-// Where the readings since then leave too few of the members, or there are not enough
-// readings yet, the whole record is drawn from at once.
+// Where the readings since then leave too few of the members, or members that are not to be
+// trusted, or there are not enough readings yet, the whole record is drawn from at once.
 
 const (
 	settledStep  = 4    // readings by which the settled part of a record grows
@@ -97,6 +97,9 @@ func settle(ctx context.Context, t *evidence.Trial, o Options) (*settled, error)
 // kept is how many draws are kept of a settled record, those that are kept twice counted twice.
 func kept(o Options) int { return int(settledKept * float64(o.Members)) }
 
+// errUntrusted says that a few of the settled members bear nearly all the weight.
+var errUntrusted = errors.New("the settled members do not stand for what can be")
+
 // settleAnew draws the settled members.
 func settleAnew(ctx context.Context, t *evidence.Trial, o Options) (*settled, error) {
 	c := conditioningOf(ctx, t, o)
@@ -104,6 +107,9 @@ func settleAnew(ctx context.Context, t *evidence.Trial, o Options) (*settled, er
 	s, err := c.drawn()
 	if err != nil {
 		return nil, err
+	}
+	if !s.Trusted() { // the whole record may tell more
+		return nil, errUntrusted
 	}
 	out := &settled{members: len(s.Draws), rounds: s.Rounds, size: int(s.EffectiveSize())}
 	last := -1
@@ -148,7 +154,7 @@ func (c *conditioning) weighed(from *settled) (*sampler.Sample, error) {
 
 // enough tells whether weighed members are worth so many that nothing need be drawn anew.
 func (c *conditioning) enough(s *sampler.Sample) bool {
-	return s.EffectiveSize() >= max(min(settledShare*float64(c.o.Members), settledHalf*float64(c.settled.size)), settledLeast)
+	return s.Trusted() && s.EffectiveSize() >= max(min(settledShare*float64(c.o.Members), settledHalf*float64(c.settled.size)), settledLeast)
 }
 
 // fromSettled weighs the settled members of a trial by the whole record; its sample is nil

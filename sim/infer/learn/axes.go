@@ -25,6 +25,7 @@ type column struct {
 	seat  int // which of the axes of that trial it is, or of those that are shared
 	grain *model.Grain
 	kiln  *model.Kiln
+	from  *model.Row // what older batches taught of it; nil for nothing
 }
 
 // shared tells whether the axis is of the house and not of one batch.
@@ -67,9 +68,12 @@ func arranged(trials []*evidence.Trial) *fit {
 
 func fitted(ctx context.Context, trials []*evidence.Trial, o Options) (*fit, error) {
 	f := arranged(trials)
+	f.goOn(o.From)
 	var err error
-	f.Together, err = evidence.FitTogether(ctx, trials, f.common, o.Workers, o.telling(Fitting))
-	return f, err
+	if f.Together, err = evidence.FitTogether(ctx, trials, f.common, o.Workers, o.telling(Fitting)); err != nil {
+		return nil, err
+	}
+	return f, f.FindScatter(f.guesses())
 }
 
 // columnOf says what of the house an axis of a trial is, if it is anything of it.

@@ -24,7 +24,9 @@ type Factor struct {
 	Usual             float64         // what it is taken to be before anything is read
 	Spread            float64         // standard deviation around that
 	VarianceExplained float64         // share of that variance that the readings explain, 0 to 1
+	Scatter           float64         // standard deviation of batches about it; 0 where they are too few to tell
 	Batches           int             // that have a reading which it moves
+	Before            int             // batches that an older house block rests on, from which it went on
 	Open              ensemble.Open   // what it is of the things that a process leaves open
 }
 
@@ -34,17 +36,23 @@ func (f Factor) Known() bool { return f.VarianceExplained >= leastExplained }
 // order is that in which factors are listed.
 var order = []ensemble.Factor{ensemble.Growth, ensemble.Chit, ensemble.Respiration, ensemble.Withering, ensemble.Uptake, ensemble.HuskWater, ensemble.Drying, Thermometer}
 
-// factors are the shared columns.
-func (f *fit) factors() []Factor {
+// factors are the shared columns, and what older batches taught besides.
+func (f *fit) factors(from *model.Learnt) []Factor {
 	var list []Factor
 	for k, c := range f.columns {
 		if !c.shared() {
 			continue
 		}
 		z, variance := f.Mean(k), f.Cov(k, k)
-		list = append(list, Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(z), Usual: c.axis.Value(0), VarianceExplained: 1 - variance,
-			Open: c.axis.Open, Spread: c.slope(0), Error: c.slope(z) * math.Sqrt(variance), Batches: f.moves(k)})
+		x := Factor{Which: c.which, Grain: c.grain, Kiln: c.kiln, Value: c.axis.Value(z), Usual: c.axis.Value(0), VarianceExplained: 1 - variance,
+			Open: c.axis.Open, Spread: c.slope(0), Error: c.slope(z) * math.Sqrt(variance), Batches: f.moves(k),
+			Scatter: c.slope(z) * f.Scatter(k)}
+		if c.from != nil {
+			x.Before = c.from.Batches
+		}
+		list = append(list, x)
 	}
+	list = append(list, f.carried(from)...)
 	slices.SortStableFunc(list, func(a, b Factor) int {
 		return cmp.Compare(slices.Index(order, a.Which), slices.Index(order, b.Which))
 	})

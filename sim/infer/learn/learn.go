@@ -9,6 +9,13 @@
 // held - is each batch's own. All axes are fitted at once, so that a cold week is not
 // put down to the house.
 //
+// Batches of one house differ as well. Where six or more tell of a factor, it is sought by how
+// much they scatter about it (scatter.go), and its error has that in it; with fewer they are
+// taken to have it in common, and a forecast leaves room for what they may differ by.
+//
+// What older batches taught may be where it begins (from.go), so that they need not be read
+// again.
+//
 // A factor (factor.go) is what such an axis comes to, with its standard error and the
 // share of its prior variance that the readings explain. One of which they explain less
 // than half would only repeat the model, and counts as not known.
@@ -36,6 +43,10 @@ type Options struct {
 	Workers           int  // forecasts that run at once; 0 is one a core
 	NoCrossValidation bool // there are then no prediction errors and durations
 
+	// From is what older batches taught, which are not among these: value and error of its
+	// figures are where this learning begins; nil begins with what is usual.
+	From *model.Learnt
+
 	Progress func(doing Doing, done, of int) // called now and then, from one goroutine at a time; may be nil
 }
 
@@ -47,6 +58,7 @@ type Result struct {
 	Replaces         []string // names of house blocks that the processes have already, and that were not used
 	Factors          []Factor
 	Correlated       []Pair            // factors that the readings hardly tell from something else
+	Singles          []Single          // what each batch says by itself
 	PredictionErrors []PredictionError // of batches held out; empty for a single batch
 	Durations        []Duration        // of steps of batches held out that end when something is reached
 }
@@ -113,7 +125,7 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 		for _, x := range t.Struck() {
 			r.Struck = append(r.Struck, Struck{b, x})
 		}
-		r.replaces(b)
+		r.replaces(b, o.From)
 	}
 	if len(trials) == 0 {
 		return r, ErrNothing
@@ -122,7 +134,8 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 	if err != nil {
 		return nil, err
 	}
-	r.Factors, r.Correlated = f.factors(), correlated(f, trials, f.columns)
+	r.Factors, r.Correlated = f.factors(o.From), correlated(f, trials, f.columns)
+	r.Singles = f.singles()
 	if len(trials) > 1 && !o.NoCrossValidation {
 		r.PredictionErrors, r.Durations, err = f.crossValidate(ctx, o)
 	}
@@ -133,10 +146,10 @@ func Of(ctx context.Context, batches []*model.Batch, o Options) (*Result, error)
 // may: usually it makes some forty of each batch, and each of them takes a sixth of that.
 const ofFit = 40
 
-// replaces notes the house block by which the batch's process goes.
-func (r *Result) replaces(b *model.Batch) {
+// replaces notes the house block by which the batch's process goes, unless that is where it begins.
+func (r *Result) replaces(b *model.Batch, from *model.Learnt) {
 	l := b.Process.Learnt()
-	if l == nil {
+	if l == nil || from != nil && l.Name == from.Name {
 		return
 	}
 	for _, name := range r.Replaces {

@@ -65,12 +65,19 @@ func invented(t testing.TB, n int, seed uint64, keep func(evidencetest.Line) boo
 // inventedBy makes them by equations of some forms.
 func inventedBy(t testing.TB, n int, seed uint64, forms grain.Forms, keep func(evidencetest.Line) bool) []*model.Batch {
 	t.Helper()
+	return scattered(t, n, seed, 0, forms, keep)
+}
+
+// scattered makes them with growth that differs from batch to batch, by so much of it as a
+// standard deviation.
+func scattered(t testing.TB, n int, seed uint64, scatter float64, forms grain.Forms, keep func(evidencetest.Line) bool) []*model.Batch {
+	t.Helper()
 	p := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00 }").Process
-	r, list := rand.New(rand.NewPCG(seed, 7)), []*model.Batch{}
+	r, s, list := rand.New(rand.NewPCG(seed, 7)), rand.New(rand.NewPCG(seed, 8)), []*model.Batch{}
 	for i := range n {
 		began := time.Date(2026, 3, 1+14*i, 7, 0, 0, 0, time.Local)
 		name := fmt.Sprintf("26-%02d", i+1)
-		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth]),
+		truth := evidencetest.Truth{Offset: house[Thermometer], Options: own(forecast.Options{Growth: new(house[ensemble.Growth] * math.Exp(scatter*s.NormFloat64())),
 			Respiration: new(house[ensemble.Respiration]), Uptake: new(house[ensemble.Uptake]), Drying: new(house[ensemble.Drying]),
 			HuskWater: new(house[ensemble.HuskWater]), Chit: new(house[ensemble.Chit]), Withering: new(house[ensemble.Withering])}, r)}
 		truth.Options.Forms = forms
@@ -98,7 +105,7 @@ func houseOf(t testing.TB, batches []*model.Batch) map[ensemble.Factor]Factor {
 	}
 	f, err := fitted(context.Background(), trials, Options{})
 	require.NoError(t, err)
-	list := f.factors()
+	list := f.factors(nil)
 	all := map[ensemble.Factor]Factor{}
 	for _, x := range list {
 		all[x.Which] = x

@@ -14,8 +14,11 @@
 // round [cornuet-2012]. Since the prior is part of the mixture, no weight is more than
 // the likelihood there over its mean, however badly a proposal lies [owen-2000].
 //
-// How far the draws can be trusted is told by their effective sample size: how many
-// draws of equal weight they are worth [kish-1965].
+// How far the draws can be trusted is told by their effective sample size, how many
+// draws of equal weight they are worth [kish-1965], and by the tail of their weights
+// (tail.go): where a few draws bear nearly all of it, others that would bear more may be
+// missing, and no number made of these few tells of them. So a run goes on while either is
+// poor, and Sample.Trusted says whether it ended well.
 //
 // A posterior of several modes is found where the draws from the prior come near each of
 // them, which they do in few dimensions; in many, a narrow mode may be missed.
@@ -76,7 +79,7 @@ func Run(prior Prior, likelihood LogLikelihood, o Options) (*Sample, error) {
 	if err := r.draw(prior, stratified(prior, o.Draws, o.Source)); err != nil {
 		return nil, err
 	}
-	for r.s.Rounds < o.Rounds && r.s.EffectiveSize() < r.enough() && (o.Afford == nil || o.Afford(r.s.Rounds)) {
+	for r.s.Rounds < o.Rounds && r.poor() && (o.Afford == nil || o.Afford(r.s.Rounds)) {
 		p, err := r.proposal()
 		if err != nil {
 			return nil, err
@@ -104,6 +107,9 @@ type run struct {
 	logPost []float64 // of each draw: likelihood times prior, but for a constant
 	logFrom []float64 // of each draw: the mixture
 }
+
+// poor tells whether the draws so far do not suffice.
+func (r *run) poor() bool { return r.s.EffectiveSize() < r.enough() || !r.s.Trusted() }
 
 // enough is the effective sample size at which a run ends.
 func (r *run) enough() float64 { return r.o.Share * float64(r.o.Draws) }

@@ -23,7 +23,7 @@ import (
 //
 // Drying: malt of the model has one rate as long as its water is free and a ninth of it
 // once all is bound. Here it dries by Page's equation, at seven tenths of the speed when
-// green and at 2.8 times the speed at 10 %; see [Page].
+// green and at twice the speed at 10 %; see [Page].
 func OtherForms() grain.Forms {
 	return grain.Forms{
 		Growth: func(clock, t float64) float64 {

@@ -30,7 +30,7 @@ const (
 //	k = f·k60·exp(3800·(1/333.15 − 1/T))·ln(1/X)^(1 − 1/n), n = 0.52
 //
 // for X of 0.001 to 0.9 kg/kg, and outside as at the edge. At 60 °C it is seven
-// tenths of that of the model in green malt and 2.8 times it at 10 %.
+// tenths of that of the model in green malt and twice it at 10 %.
 func (p Page) Rate(x, t float64) (k, byX, byT float64) {
 	const power = 1 - 1/pageExponent
 	f := 1.0

@@ -1,0 +1,66 @@
+package forecast
+
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/read"
+)
+
+// takenRow is a line of the document's table of what is taken for granted.
+var takenRow = regexp.MustCompile(`(?m)^\| ([^|]+) \| [^|]+ \| (yes|no)[^|]* \|$`)
+
+// listedAs are the assumptions that a forecast lists of what a line is about; of a line
+// that is not here it lists nothing.
+var listedAs = map[string]Assumption{
+	"moisture of the raw grain": GrainMoisture{}, "germination; weight of a thousand corns": Germination{},
+	"bought green malt: its moisture; how far it has grown": GrownBefore{},
+	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
+	"altitude": SeaLevel{}, "water drawn": SoakWater{},
+	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor": FloorArea{},
+	"withering air": WitherAir{}, "area of the kiln": KilnArea{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
+	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
+	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test
+}
+
+// The document says of each thing that is taken for granted whether the forecast lists it.
+func TestTheDocumentSaysWhatIsListed(t *testing.T) {
+	const bare = "grain \"lot\" { species barley }\nvessel \"tub\" { holds 40 l }\nfloor \"tray\" { area 0.4 m2 }\nkiln \"kiln\" { fired electric }\n"
+	listed := map[string]bool{fmt.Sprintf("%T", ScaleError{}): true}
+	for _, body := range []string{
+		"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n steep in \"tub\" { soak 7 h in water; rest 9 h in air; soak 7 h in water }\n" +
+			" germinate { hold at 14 to 16 °C; for 4 days }\n wither on \"tray\" { air at 20 °C; for 8 h }\n" +
+			" kiln in \"kiln\" { dry at air-on 55 °C for 10 h; gate moisture at most 3 % }\n deculm within 12 h\n}\n",
+		"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
+	} {
+		text := bare + body
+		if !strings.Contains(body, "steep") {
+			text = strings.Replace(text, "species barley", "species barley; already green malt", 1)
+		}
+		h, _ := read.Load("test.malt", []byte(text), ".", nowhere{}) // that a kiln needs an area is a fault, and does not keep it from being forecast
+		f, err := Run(h.Processes[0], Options{})
+		require.NoError(t, err)
+		for _, a := range f.Assumed {
+			listed[fmt.Sprintf("%T", a)] = true
+		}
+	}
+	text, err := os.ReadFile("../../docs/model.md")
+	require.NoError(t, err)
+	_, table, found := strings.Cut(string(text), "| where nothing is said | taken | listed |\n")
+	require.True(t, found)
+	table, _, _ = strings.Cut(table, "\n\n")
+	rows := takenRow.FindAllStringSubmatch(table, -1)
+	require.Len(t, rows, strings.Count(table, "\n"), "every line is read but the one of dashes")
+	for _, row := range rows {
+		a, ok := listedAs[row[1]]
+		assert.Equal(t, row[2] == "yes", ok && listed[fmt.Sprintf("%T", a)], "%s: listed?", row[1])
+		delete(listedAs, row[1])
+	}
+	assert.Empty(t, listedAs, "the document has no such line")
+}
