@@ -39,7 +39,7 @@ func schedules() []row {
 		guide("first soak, 8 h at 15 °C", "%", "30–35", band{30, 35},
 			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, 8).Moisture() }).held("only the cast was fitted"),
 		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C: cast", "%", "43–45", band{43, 45},
-			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Moisture() }).calibrated("eagerAfter", "eagerness"),
+			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Moisture() }).calibrated("eagerFrom", "eagerBy", "eagerness"),
 		guide("the same, air blown through its soaks: corns chitted", "%", "over 80", atLeast(80),
 			func(t testing.TB) float64 { return 100 * aired(t, 15, canadian...).Batch().Chitted }).calibrated("barleyChit"),
 		guide("the same in still water: corns chitted", "%", "over 80", atLeast(80),
