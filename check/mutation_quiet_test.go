@@ -82,7 +82,9 @@ var harmlessRecords = []harmless{
 	{"a cure a little hotter", changedTo("cure to air-on 84 °C"), note},
 	{"a somewhat drier lot", inProcess(`dried to 17\.\d+ g`, "dried to 17.80 g"), note},
 	{"no sample", without(`sample `), note},
-	{"a step not weighed", inProcess(`\n *weighed [^\n]*after wither`, ""), note},
+	{"a step not weighed", each( // a date that stood there moves on to the next line
+		inProcess(`\n *weighed \S+ kg at (\d{4}-\S+ )\S+ after wither(\s+read +\S+ \S+ °C at )(\d\d:)`, "$2$1$3"),
+		inProcess(`\n *weighed [^\n]*after wither`, "")), note},
 	{"its own charge, of the same lot", inProcess(`(sample .*\n)`, "$1  from 5.9 kg of \"Far field 2026\"\n"), note},
 	{"signed", everywhere(`(?m)^( *(?:weighed|turned|counted|read|felt) .*)$`, `$1 by "AK"`), note},
 	{"a remark", inProcess(`(turned  at 14:30\n)`, "$1  remark \"smells of cucumber\" at 14:40 by \"AK\"\n"), note},

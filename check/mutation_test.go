@@ -48,7 +48,7 @@ type example struct {
 // good are the good files, read and looked at once.
 var good = struct{ processes, records func() []example }{
 	sync.OnceValue(func() []example { return goodFiles("../examples/*.malt", "process", "") }),
-	sync.OnceValue(func() []example { return goodFiles("../examples/batches/26-*.malt", "batch", pale()) }),
+	sync.OnceValue(func() []example { return goodFiles(book+"26-*.malt", "batch", pale()) }),
 }
 
 // goodFiles reads the files that a pattern fits and that hold a word; of what cannot be

@@ -70,7 +70,8 @@ func TestAHundredReadingsInAnHourAreFew(t *testing.T) {
 	}
 }
 
-// loggedFits fits invented batches, with a logger in the bed whose errors last, and gives
+// loggedFits fits invented batches, with a logger in the bed whose errors last (with none for
+// a step of 0), and gives
 // the errors of the axes that it found in their own standard errors.
 func loggedFits(t *testing.T, batches int, every float64, independent bool) (off []float64) {
 	t.Helper()
@@ -82,7 +83,10 @@ func loggedFits(t *testing.T, batches int, every float64, independent bool) (off
 		for i := range z {
 			z[i] = min(max(r.NormFloat64(), -2.5), 2.5)
 		}
-		truth := evidencetest.Truth{Options: plain.Options(z), Offset: plain.Offset(z), Logger: &evidencetest.Logger{Every: every, Lasts: 3 * 3600, Share: 0.8}}
+		truth := evidencetest.Truth{Options: plain.Options(z), Offset: plain.Offset(z)}
+		if every > 0 {
+			truth.Logger = &evidencetest.Logger{Every: every, Lasts: 3 * 3600, Share: 0.8}
+		}
 		b, err := evidencetest.Of(p, "x", began, truth, seed)
 		require.NoError(t, err)
 		x := trial(t, load(t, b.Text), time.Time{})
@@ -110,9 +114,9 @@ func within(off []float64) (share, square float64) {
 }
 
 // A logger must narrow no more than it should: what is found of lot, house and weather lies
-// within its 80 % interval in some four of five cases. The mean square is more than 1, since
-// the posterior of the axes of the weather is no normal one: theirs are even bands. The
-// shares stand in docs/model.md.
+// within its 80 % interval about as often as without it. That is in three of four cases and
+// not in four of five, since the fit takes the posterior for a normal one, and that of the
+// weather, whose axes are even bands, is none. The shares stand in docs/model.md.
 func TestALoggerNarrowsNoMoreThanItShould(t *testing.T) {
 	batches, every := 2, 900.0
 	if golden.Long() {
@@ -122,8 +126,11 @@ func TestALoggerNarrowsNoMoreThanItShould(t *testing.T) {
 	share, square := within(off)
 	t.Logf("of %d axes of %d batches with a reading each %.0f min %.0f %% lie within their 80 %% interval, with a mean square of %.2f errors",
 		len(off), batches, every/60, 100*share, square)
-	assert.Greater(t, share, 0.78-2*math.Sqrt(0.16/float64(len(off))))
+	assert.Greater(t, share, 0.75-2*math.Sqrt(0.16/float64(len(off))))
 	if golden.Long() {
+		none, usual := within(loggedFits(t, batches, 0, false))
+		t.Logf("of the same batches without a logger: %.0f %%, and %.2f", 100*none, usual)
+		assert.InDelta(t, none, share, 0.06, "a logger makes it no worse than the fit itself has it")
 		alone, far := within(loggedFits(t, batches, every, true))
 		t.Logf("taken for independent: %.0f %%, and %.2f", 100*alone, far)
 		assert.Less(t, alone, share-0.1, "what the correlation is for")

@@ -27,7 +27,7 @@ batch "x" of "Loft pale" {
 		ensemble.RawMoisture: true, ensemble.PlaceInBands: true, ensemble.DrawnWater: true, ensemble.RoomAir: true}
 	width := 1.0
 	for _, hours := range []float64{1, 8, 24} {
-		f, err := Of(context.Background(), b, began.Add(time.Duration(hours*float64(time.Hour))), Options{Members: 100})
+		f, err := Of(context.Background(), b, began.Add(time.Duration(hours*float64(time.Hour))), Options{Members: 200})
 		require.NoError(t, err)
 		s, list := f.Ensemble.Total(steepOut), f.Drivers(steepOut)
 		t.Logf("after %g h: %.2f to %.2f %%, %d drivers", hours, 100*s.P10, 100*s.P90, len(list))
