@@ -157,6 +157,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.Sprayed{}, Assumed{"spray in the rests", "what keeps the corns wet", "the rest does not say how much; so little neither cools nor warms"}, Assumed{}},
 		{forecast.EvenTurns{Every: model.Quantity{Quantity: written(t, "12 h")}, Written: "07:00 and 19:00"},
 			Assumed{"turns at 07:00 and 19:00", "every 12 h", "the first so long after the piece is spread; with the time of the first soak they stand at the clock"}, Assumed{}},
+		{forecast.DrainedDepth{Depth: 0.3}, Assumed{"drained grain in the rests", "30 cm deep", "the vessel says no area"}, Assumed{"drained grain in the rests", "12 in deep", "the vessel says no area"}},
 		{forecast.BlownAir{Brings: 0.8}, Assumed{"air blown through the soak water", "80 % of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}, Assumed{}},
 		{forecast.FloorArea{Stage: model.GerminateStage, Area: 0.5, Depth: 0.1}, Assumed{"area of the germinate floor", "0.50 m2", "a bed 10 cm deep"},
 			Assumed{Value: "5.4 ft2", Why: "a bed 3.9 in deep"}},
