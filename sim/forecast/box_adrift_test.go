@@ -39,7 +39,7 @@ func TestAWeakHeaterIsToldWithWhereTheBedComesTo(t *testing.T) {
 func TestWhatACoolerLacksIsOfBeforeTheBedRunsAway(t *testing.T) {
 	const box = "2.19 m2; airflow 500 m3/h; heater 100 kW; cooler %g W; returns 95 %%"
 	const grow = "air at air-on 13 °C; humidity air-on 98 %; turn every 12 h; for 5 days"
-	f := boxAt(t, 14, fmt.Sprintf(box, 1000.0), grow)
+	f := boxAt(t, 14, fmt.Sprintf(box, 700.0), grow)
 	short := Troubles[AirOnShort](f)
 	require.Len(t, short, 1)
 	assert.Greater(t, short[0].Bed.Most, 30.0)
@@ -49,7 +49,7 @@ func TestWhatACoolerLacksIsOfBeforeTheBedRunsAway(t *testing.T) {
 	assert.Greater(t, hot[0].Highest, 35.0)
 	assert.Greater(t, hot[0].Time, day/2)
 	assert.Less(t, short[0].Short, 4000.0, "a tonne breathes 2 to 3 kW")
-	mended := boxAt(t, 14, fmt.Sprintf(box, 1000+short[0].Short), grow)
+	mended := boxAt(t, 14, fmt.Sprintf(box, 700+short[0].Short), grow)
 	assert.Empty(t, Troubles[AirOnShort](mended))
 	assert.Empty(t, Troubles[RanHot](mended))
 }

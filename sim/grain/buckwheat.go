@@ -1,10 +1,14 @@
 package grain
 
 // buckwheat, in its hull. Bulk density, corn weight: handbook, from memory.
-// Uptake: calibrated to 40 % after some ten hours in water. Growth: calibrated
+// Uptake: calibrated to 40 % after some twelve hours in water. Growth: calibrated
 // to 3–5 days at 15–20 °C. It slimes, so its pool to wash out is large.
 const (
-	buckwheatUptake = 2.2  // against barley, calibrated
+	// buckwheatCoreWater, kg/kg dry matter of the whole corn: calibrated, four fifths of
+	// nakedCoreWater, since the hull is a fifth of the corn (handbook, from memory).
+	buckwheatCoreWater = 0.56
+
+	buckwheatUptake = 3.4  // against barley, calibrated
 	buckwheatPace   = 0.60 // of barley's clock marks, calibrated
 	buckwheatBreath = 1.0  // of barley's respiration, calibrated
 	buckwheatLeach  = 0.03 // pool of the dry matter, calibrated
@@ -14,7 +18,7 @@ func buckwheat() Profile {
 	p := scaled(buckwheatPace, buckwheatBreath)
 	p.Name = "buckwheat"
 	p.BulkDensity, p.CornWeight = 600, 0.028
-	p.Uptake, p.LeachPool = buckwheatUptake, buckwheatLeach
+	p.CoreWater, p.Uptake, p.LeachPool = buckwheatCoreWater, buckwheatUptake, buckwheatLeach
 	p.BaseT, p.BestT, p.CeilingT = 4, 27, 42
 	p.Germinates = [6]Germinates{{4, 0.50}, {10, 0.90}, {15, 0.95}, {30, 0.92}, {37, 0.40}, {42, 0}}
 	p.RootletShare = 0.03

@@ -1,16 +1,16 @@
 package grain
 
 // rye and triticale. Bulk density, corn weight: handbook, from memory. Uptake:
-// calibrated so that 44–48 % comes in about half of barley's hours in water.
+// calibrated so that 43–45 % comes in about half of barley's hours in water.
 // Growth: calibrated to 45 %, 16 °C, 5 days (a published craft-malting study,
 // Fermentation 4:50 [ndsu-2018]) and to 4–5 days at 14–17 °C.
 const (
-	ryeUptake  = 2.2  // against barley, calibrated
+	ryeUptake  = 3.8  // against barley, calibrated
 	ryePace    = 0.85 // of barley's clock marks, calibrated
 	ryeBreath  = 1.1  // of barley's respiration, calibrated
 	ryeLeached = 0.02 // pool of the dry matter, calibrated: rye slimes and clouds the water
 
-	triticaleUptake = 2.1 // against barley, calibrated: between wheat and rye
+	triticaleUptake = 3.5 // against barley, calibrated: between wheat and rye
 	triticalePace   = 0.9 // of barley's clock marks, calibrated: between wheat and rye
 )
 

@@ -17,9 +17,9 @@ const (
 	// practice).
 	tropicalBreath = 1.0
 
-	sorghumUptake = 0.45 // against barley, calibrated: 40 % and more after 22 h, a rest and 22 h at 25 °C
+	sorghumUptake = 0.57 // against barley, calibrated: 40 % and more after 22 h, a rest and 22 h at 25 °C
 	sorghumPace   = 0.84 // of barley's clock marks, calibrated
-	milletUptake  = 1.0  // against barley, calibrated
+	milletUptake  = 1.15 // against barley, calibrated
 	milletPace    = 0.60 // of barley's clock marks, calibrated
 	maizeUptake   = 1.8  // against barley, calibrated: 40–46 % after 20 h, a rest and 20 h at 22 °C
 	maizePace     = 1.05 // of barley's clock marks, calibrated

@@ -9,12 +9,6 @@ import (
 )
 
 const (
-	// eagerAfter, s of air in all: when corns have taken up breathing and the
-	// core drinks faster; calibrated, mechanism [yin-1996].
-	eagerAfter = 6 * hour
-	// eagerness, m: core speed after that; calibrated to the 43–45 % of
-	// [canadian-guide].
-	eagerness = 1.75
 	// openDepth, m: depth of the drained bed when its open face is not given;
 	// common practice.
 	openDepth = 0.3
@@ -29,19 +23,6 @@ type Air struct {
 	Pressure *float64 // Pa; nil means 101,325
 	Drawn    float64  // m³/s for each kg of grain as received that is drawn through the bed, 0 to 0.01
 	Spray    *Spray   // water over the bed; nil for none
-}
-
-// eager is m, the speed-up of the core after six hours of air.
-func (s *State) eager() float64 {
-	if s.airTime >= eagerAfter {
-		return eagerness
-	}
-	return 1
-}
-
-// coreSpeed is c, the speed of the core at t °C, per second.
-func (s *State) coreSpeed(t float64) float64 {
-	return s.speed * s.eager() * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t, s.lot.Profile.UptakeEnergy)
 }
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
@@ -104,14 +85,11 @@ func (s *State) breathesAir(wanted, clock, x, area, drawn float64) float64 {
 	return still + drawn*grain.AirOxygen*(1+s.lot.Moisture0)
 }
 
-// restPart goes on to the end of dt, until film and husk are used up, or to the
-// sixth hour of air, whichever comes first, and returns the seconds it took.
+// restPart goes on to the end of dt, or until film and husk are used up, whichever comes
+// first, and returns the seconds it took.
 func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
 	spray, area := a.Spray, s.openArea(a)
 	st := stretch{dt: dt, maxStep: growthStep}
-	if s.wetted && s.airTime < eagerAfter {
-		st.dt = math.Min(dt, eagerAfter-s.airTime)
-	}
 	if w.flow > 0 || spray != nil {
 		st.dt = math.Min(st.dt, warmStep)
 	}
@@ -120,7 +98,7 @@ func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
 	}
 	t, whole := s.t, st.dt
 	st.t = s.cooled(w, spray, st.dt)
-	usedUp := s.waters(&st, s.coreSpeed(st.t), drying, spray)
+	usedUp := s.waters(&st, s.thirstInAir(st.t), drying, spray)
 	if st.dt < whole { // it was cut
 		s.t = t
 		st.t = s.cooled(w, spray, st.dt)

@@ -139,7 +139,7 @@ func (s *State) soakPart(dt float64, water Water) float64 {
 func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile
 	from, leached := s.water, s.leached
-	c := s.coreSpeed(st.t)
+	c := s.thirst(st.t)
 	most := s.most()
 	st.water = func(dt float64) uptake { return from.soaked(dt, c, most) }
 	st.leached = func(dt float64) float64 { return p.LeachPool + (leached-p.LeachPool)*math.Exp(-dt/leachTime) }

@@ -106,7 +106,7 @@ func (s *State) cooled(w wind, spray *Spray, dt float64) (mean float64) {
 
 // waters sets how the waters move in a stretch of a rest, and tells whether it is cut where
 // film and husk are used up.
-func (s *State) waters(st *stretch, c, drying float64, spray *Spray) (usedUp bool) {
+func (s *State) waters(st *stretch, c thirst, drying float64, spray *Spray) (usedUp bool) {
 	from, most := s.water, s.most()
 	if spray == nil {
 		lasts := from.lasts(st.dt, c, drying, most)

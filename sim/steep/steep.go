@@ -11,13 +11,13 @@
 //	d(core)/dt = m·s·(1 − k2·core)²/k1(T)
 //
 // where core is the water drunk so far, k1 falls with warmth [mok-1983], s is
-// the lot's own speed and m rises once the corns have breathed for six hours
-// [yin-1996]. In air the core goes on drinking from film and husk while they
+// the lot's own speed and m rises as the corns take up breathing, from the third
+// to the ninth hour of air [yin-1996]. In air the core goes on drinking from film and husk while they
 // last, so the drained weight moves by evaporation only.
 //
 // Each of these has a closed solution over a stretch of constant conditions. A
 // step is cut where the conditions change by themselves (film and husk used up,
-// six hours of air, oxygen gone), so the waters do not depend on how the caller
+// oxygen gone), so the waters do not depend on how the caller
 // cuts the time. Growth rides on top: the clock of package grain, at full speed
 // in air, slower under water, and stopped once the water has no oxygen left. It
 // is integrated with steps of some minutes.

@@ -49,49 +49,40 @@ func (s *State) most() uptake {
 	return uptake{core: p.CoreWater, husk: p.HuskWater, film: p.FilmWater}
 }
 
-// soaked gives the uptake after dt seconds under water at the core speed c, per
-// second, toward the most that each water comes to.
-func (w uptake) soaked(dt, c float64, most uptake) uptake {
+// soaked gives the uptake after dt seconds under water, or under a spray, toward the most
+// that each water comes to.
+func (w uptake) soaked(dt float64, c thirst, most uptake) uptake {
 	left := math.Exp(-dt / fillTime)
 	return uptake{
-		core: drunk(w.core, most.core, c*dt),
+		core: drunk(w.core, most.core, c.over(dt)),
 		husk: most.husk + (w.husk-most.husk)*left,
 		film: most.film + (w.film-most.film)*left,
 	}
 }
 
-// rested gives the waters after dt seconds in air: the core drinks at the speed
-// c, and drying, kg/kg per second, evaporates; both from the film first, then
-// from the husk. dt must not go past [uptake.lasts]; a corn with no loose water
-// dries from its core.
-func (w uptake) rested(dt, c, drying float64, most uptake) uptake {
+// rested gives the waters after dt seconds in air: the core drinks, and drying, kg/kg per
+// second, evaporates; both from the film first, then from the husk. dt must not go past
+// [uptake.lasts]; a corn with no loose water dries from its core.
+func (w uptake) rested(dt float64, c thirst, drying float64, most uptake) uptake {
 	if w.husk+w.film <= 0 {
 		return uptake{core: w.core - drying*dt}
 	}
-	core := drunk(w.core, most.core, c*dt)
+	core := drunk(w.core, most.core, c.over(dt))
 	used := core - w.core + drying*dt
 	film := math.Max(0, w.film-used)
 	husk := math.Max(0, w.husk-math.Max(0, used-w.film))
 	return uptake{core: core, husk: husk, film: film}
 }
 
-// lasts gives the seconds, at most limit, for which film and husk last in air.
-// What is used rises steadily and is concave, so Newton's steps from nil never
-// overshoot and end at the root.
-func (w uptake) lasts(limit, c, drying float64, most uptake) float64 {
+// lasts gives the seconds, at most limit, for which film and husk last in air: what is used
+// rises steadily.
+func (w uptake) lasts(limit float64, c thirst, drying float64, most uptake) float64 {
 	store := w.husk + w.film
-	used := func(t float64) float64 { return drunk(w.core, most.core, c*t) - w.core + drying*t }
-	if store <= 0 || used(limit) <= store {
+	left := func(t float64) float64 {
+		return store - (drunk(w.core, most.core, c.over(t)) - w.core + drying*t)
+	}
+	if store <= 0 || left(limit) >= 0 {
 		return limit
 	}
-	t := 0.0
-	for range 50 {
-		u := math.Max(0, 1-drunk(w.core, most.core, c*t)/most.core)
-		step := (store - used(t)) / (c*u*u + drying)
-		if !(step > 1e-9) {
-			break
-		}
-		t += step
-	}
-	return math.Min(t, limit)
+	return firstNil(left, limit)
 }

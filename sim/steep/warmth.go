@@ -68,7 +68,7 @@ func (s *State) warmed(w Water, dt float64) (mean float64) {
 // wettingHeat is the heat that the grain gives off as it takes up water for dt seconds, J.
 func (s *State) wettingHeat(dt float64) float64 {
 	p := &s.lot.Profile
-	then := s.water.soaked(dt, s.coreSpeed(s.t), s.most())
+	then := s.water.soaked(dt, s.thirst(s.t), s.most())
 	before, _ := p.Malt.Wetting(s.X())
 	after, _ := p.Malt.Wetting(s.x(then.sum(), s.respired, s.leached))
 	return (before - after) * s.DryMatter()

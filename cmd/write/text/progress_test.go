@@ -41,7 +41,7 @@ func underWay() progress.Result {
 			{Stage: "kiln", Label: "wait", End: points[answer.Seconds](111*3600, 112*3600, 114*3600), MoistureEnd: moisture},
 			{Stage: "kiln", Label: "dry", End: answer.Spread[answer.Seconds]{P10: 115 * 3600, P50: 116 * 3600, P90: 117 * 3600, Share: 0.5}, MoistureEnd: moisture}},
 		Outcome: outlook.TotalsSpread{SteepOutMoisture: moisture, Malt: malt},
-		Readings: []progress.Reading{{At: noon, Text: "weighed 4 kg at 12:00", Doubt: "nought", Words: progress.Doubt{Kind: follow.Nought,
+		Readings: []progress.Reading{{At: noon, Text: "weighed 4 kg at 12:00", Doubt: "nought", Words: progress.Doubt{Kind: follow.Nought, Unit: "4.9 kg",
 			Reading: progress.Reading{Weight: &progress.Compared[answer.Kilograms]{Observed: 4, Error: 0.1, Expected: &malt}}}}, {Text: "turned"}},
 		Factors: []progress.Factor{{Factor: "growth", Posterior: &rub}}, RelativeTo: progress.House,
 		Posterior: progress.Posterior{Members: 400, EffectiveSampleSize: 12, Trusted: true, Rounds: 1}, Cautions: []outlook.Caution{outlook.Caution(forecast.Fire)},
@@ -80,7 +80,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 		"  germinate: acrospire at least 3/4     2:05 h         now       never\n    and rub is chalky                Tue 14:05   Tue 11:00\n    in 90 of 100 cases\n",
 		"  dry 1 ends     Wed 11 Mar 00:00 Tue 10 Mar 22:00 Wed 11 Mar 02:00  43.0 %\n  dry 2 ends     Wed 11 Mar 04:00",
 		"43.0 % 50%\n", "  malt                                 5.00 kg     4.80 kg     5.20 kg\n",
-		"readings      1 of 2 agree", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit with the point one\n",
+		"readings      1 of 2 agree", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit as 4.9 kg, with\n              the point elsewhere; 4.70 kg to 5.30 kg was to be expected\n",
 		"worth 12 of equal weight; drawn anew once,", "that is few: hardly any forecast agrees",
 		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "take care\n              A kiln is a fire risk and its surfaces burn",
 	} {

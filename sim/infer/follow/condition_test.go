@@ -231,7 +231,7 @@ func TestTheIntervalWhereTheEquationsAreOther(t *testing.T) {
 	assert.InDelta(t, otherHeavy, c.heavy, stray(otherHeavy, batches))
 }
 
-const otherInside, otherHeavy = 0.69, 0.53
+const otherInside, otherHeavy = 0.73, 0.75
 
 // ended gives the mean error of the end of the growing, h, when shares of the way to it
 // are gone.
