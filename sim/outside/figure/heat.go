@@ -39,7 +39,7 @@ type Coloured struct {
 	Way    func() (Way, error)
 }
 
-// air-on of a stage on the tray, and what of the exhaust is led back in a stew.
+// stage is air-on of the tray for a while; in a stew ledBack of the exhaust comes in again.
 type stage struct {
 	on
 	from   float64 // °C, from which it rises; 0 where it does not
