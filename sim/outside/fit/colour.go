@@ -21,7 +21,7 @@ func colouring() *problem {
 	p := &problem{
 		name: "How heat colours malt",
 		says: "The rate at 85 °C and 6 %, its energy, and how much darker stewing makes malt and how fast that is used up, fitted to malts in trade by the logarithm of their colour; a band is taken as a rectangular distribution, its half-width over √3 " +
-			"[gum-2008], and besides a tenth for hours and airflow, which no source gives. The tray of the published schedules stands for all of them, and the malt is chalky. Half of the schedules are from memory, and the rise with the moisture, the pace of the stew and the mash were set by hand before: six figures cannot tell more. Before stands what was set by hand.",
+			"[gum-2008], and besides a tenth for hours and airflow, which no source gives. The tray of the published schedules stands for all of them, and the malt is chalky. Half of the schedules are from memory, and the rise with the moisture, the pace of the stew and the mash were set by hand before, with the pilsner that is held in view: six figures cannot tell more. Before stands what was set by hand.",
 		parameters: []parameter{
 			{"colourRate", "EBC/h", 2, 0.31, u.Rate * hour, 0.3, math.Log(3), true, ours},
 			{"colourEnergy", "kJ/mol", 0, 115, u.Energy / 1e3, 115, 15, false, "100 to 130 (from memory)"},
