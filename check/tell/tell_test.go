@@ -67,6 +67,7 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		metric, pounds string // the second is "" where it is the same
 	}{
 		{forecast.VesselFull{Need: 0.0123}, "the swollen grain with its water needs 12 l", "the swollen grain with its water needs 3.2 gal-us"},
+		{forecast.Drowned{Soak: 1, Airless: 40 * 3600, Corns: 0.417}, "in soak 1 the grain stands 40.0 h on end in water without oxygen: 42 of 100 corns drown, and the forecast goes on with what is left", ""},
 		{forecast.OxygenGone{Soak: 2, Airless: 3 * 3600}, "in soak 2 the grain stands 3.0 h in water without oxygen", ""},
 		{forecast.TargetMissed{Moisture: 0.4234}, "the steep ends at 42.3 % moisture", ""},
 		{forecast.BedWarm{Temperature: 21.4, Depth: 0.1}, "between turns the piece gets 21.4 °C warm in a bed 10 cm deep", "between turns the piece gets 70.5 °F warm in a bed 3.9 in deep"},

@@ -19,6 +19,7 @@ func Trouble(t forecast.Trouble, units quantity.System) string {
 var troubles = tableOf(
 	on[forecast.Trouble](vesselFull),
 	on[forecast.Trouble](oxygenGone),
+	on[forecast.Trouble](drowned),
 	on[forecast.Trouble](notCovered),
 	on[forecast.Trouble](airBlown),
 	on[forecast.Trouble](airDrawn),
@@ -43,6 +44,11 @@ func vesselFull(t forecast.VesselFull, units quantity.System) string {
 
 func oxygenGone(t forecast.OxygenGone, _ quantity.System) string {
 	return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
+}
+
+func drowned(t forecast.Drowned, _ quantity.System) string {
+	return fmt.Sprintf("in soak %d the grain stands %s on end in water without oxygen: %s of 100 corns drown, and the forecast goes on with what is left",
+		t.Soak, quantity.Lasting(t.Airless), quantity.Fixed(100*t.Corns, 0))
 }
 
 func targetMissed(t forecast.TargetMissed, _ quantity.System) string {

@@ -148,6 +148,9 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
 	}
+	if dead := m.state.Drowned(); dead > before.Drowned() {
+		r.trouble(Drowned{r.meets(s.Place()), r.soaks, m.state.AirlessNow(), dead})
+	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err
 }

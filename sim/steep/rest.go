@@ -118,6 +118,7 @@ func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
 	}
 	if s.wetted {
 		s.airTime += st.dt
+		s.held = max(0, s.held-st.dt)
 		s.wetTime += st.dt
 	}
 	return st.dt
