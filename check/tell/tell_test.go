@@ -164,7 +164,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.FloorArea{Stage: model.WitherStage, Area: 0.005}, Assumed{"area of the wither floor", "50 cm2", "what the grain covers where it lies one corn deep"},
 			Assumed{Value: "0.05 ft2"}},
 		{forecast.BedHeld{}, Assumed{"what is held", "the bed", "hold does not say whether the bed or the room"}, Assumed{}},
-		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box; germinate does not say"}, Assumed{}},
+		{forecast.MoistAir{Humidity: 0.98}, Assumed{"humidity over the growing piece", "98 %", "it is kept from drying, by damp cloth or in a box, and opened where it grows wetter; germinate does not say"}, Assumed{}},
 		{forecast.FollowingAir{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.RoomAirBlown{Flow: 0.2}, Assumed{"air through the bed", "720 m3/h", "all that the fan drives, of the room; no air at air-on is written"}, Assumed{Value: "420 cfm"}},
 		{forecast.AirGoverns{Hold: bedBand(t, "14 °C", "17 °C")}, Assumed{"what keeps the bed", "the air at air-on, as written", "beside it the band of 14 to 17 °C leads nothing: the forecast says whether the bed keeps to it"}, Assumed{}},
