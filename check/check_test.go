@@ -111,7 +111,7 @@ func TestAFileWithoutAProcess(t *testing.T) {
 
 func TestMovedLimitsChangeTheJudgement(t *testing.T) {
 	wet := []string{"moisture    12.4 %", "moisture    66 %"}
-	warm := []string{"bed at 14 to 17 °C", "room at 16 to 17 °C", "every 8 h", "every 12 h"}
+	warm := []string{"bed at 14 to 17 °C", "room at 17 to 18 °C", "every 8 h", "every 12 h"}
 	airless := []string{threeSoaks, "    soak 20 h in water at 15 °C\n    rest 9 h in air at 14 °C\n    soak 10 h in water at 15 °C\n", "to moisture 43 to 45 % {", "{", "allow 4 to 7 days", "allow 3 to 9 days"}
 	for _, c := range []struct {
 		rule, limit string

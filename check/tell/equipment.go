@@ -27,7 +27,7 @@ func bedHeld(forecast.BedHeld, quantity.System) Assumed {
 }
 
 func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
-	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying, by damp cloth or in a box; germinate does not say"}
+	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying, by damp cloth or in a box, and opened where it grows wetter; germinate does not say"}
 }
 
 func witherAir(a forecast.WitherAir, units quantity.System) Assumed {

@@ -48,6 +48,7 @@ func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 	m.kept, m.ramp, m.asked = Temperature{}, nil, nil
 	m.room = germinate.Room{T: r.site.air, Pressure: &r.site.pressure}
 	m.room.RH, m.room.Cover = r.moistAir(st)
+	m.room.Lifts = st.Humidity == nil
 	if on := st.Floor; on != nil && on.Heater != nil {
 		m.room.Heater = on.Heater.SI
 	}
@@ -106,7 +107,7 @@ func (r *run) heldPlace(at *model.Temperature) string {
 
 // moistRH is the humidity over a growing piece that is kept from drying: covered
 // with damp cloth, or in a closed box; calibrated to a piece that keeps its moisture
-// within a point (common practice).
+// within a point (common practice). Nobody leaves it on a piece that grows wetter.
 const moistRH = 0.97
 
 // A piece under a cover or in a closed box has air of coverRH and more right over it, as

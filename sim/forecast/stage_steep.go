@@ -20,6 +20,9 @@ func (r *run) steep(st *model.Steep) error {
 	state.Meter(r.effort.Meter)
 	state.Begin(r.t)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
+	if area := st.Area(); area > 0 {
+		m.air.Area = &area
+	}
 	r.drawn = drawn{}
 	began := r.clock
 	if err := r.wet(m, st, st.Steps, began); err != nil {

@@ -25,6 +25,7 @@ var listedAs = map[string]Assumption{
 	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
+	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test

@@ -16,6 +16,11 @@ const (
 	// of; calibrated to withering in 12–36 h (common practice).
 	supplyTime = 6 * 3600.0
 
+	// liftBand, of wet-basis moisture: a piece so much wetter than it is kept is open.
+	// Calibrated to a piece on a floor that keeps its moisture within a point, as what
+	// it breathes makes good what dries (common practice).
+	liftBand = 0.005
+
 	hour = 3600.0
 )
 
@@ -31,13 +36,17 @@ type flows struct {
 	d        vector  // rates per second, with nothing held
 }
 
-// shutIn is what the air under a cover holds against a face of t °C, kg/(m² s): it
-// has the warmth of the face, and differs by its humidity alone.
-func shutIn(room *Room, face *grain.Face, t float64) float64 {
-	if room.Cover == 0 {
+// shutIn is what the air under a cover holds against a face of t °C of a piece of moisture
+// w, kg/(m² s): it has the warmth of the face, and differs by its humidity alone.
+func (p *Piece) shutIn(room *Room, face *grain.Face, t, w float64) float64 {
+	cover := room.Cover
+	if room.Lifts {
+		cover *= 1 - min(1, max(0, (w-p.kept)/liftBand))
+	}
+	if cover == 0 {
 		return 0
 	}
-	return room.Cover * face.Evaporation(t, room.RH)
+	return cover * face.Evaporation(t, room.RH)
 }
 
 // flow gives the flows of the state y toward the face.
@@ -61,7 +70,7 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
 	corns := p.solid.corns.Of(p.faceLayer(dry))
-	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, shutIn(room, face, faceT))
+	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, p.shutIn(room, face, faceT, w))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	volume := p.lot.BedVolume(x, y[clock])

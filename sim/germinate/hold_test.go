@@ -188,7 +188,7 @@ func TestABedOutsideItsBandIsBroughtBackSlowly(t *testing.T) {
 func TestABedStandsWhereItsFacesLoseWhatItBreathes(t *testing.T) {
 	room := germinate.Room{T: 12, RH: 1, Cover: 1}
 	p := piece(t, cast(t, "barley", 40, 0.45), 1, 12)
-	require.NoError(t, p.Advance(60*hour, room))
+	require.NoError(t, p.Advance(72*hour, room))
 	lost, breathed := p.Energy().Lost, p.CO2()
 	require.NoError(t, p.Advance(600, room))
 	watts := (p.CO2() - breathed) / grain.StarchCO2 * grain.StarchHeat / 600

@@ -40,6 +40,7 @@ type Piece struct {
 	start     float64 // dry matter respired before New, kg
 	removed   float64 // heat taken out by the hold, J
 	sprinkled float64 // J, brought by sprinkling
+	kept      float64 // wet-basis moisture that the piece was laid out with, or sprinkled to since
 
 	meter *work.Meter
 }
@@ -97,6 +98,7 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	p.y[respired], p.y[clock], p.y[debt] = b.Respired, b.Clock, b.Debt
 	p.due = lot.Profile.Due(b.Clock)
 	p.setT(t)
+	p.kept = p.Moisture()
 	p.y[held] = 0
 	p.startHeat = p.y[heat]
 	return p, nil

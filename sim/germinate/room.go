@@ -14,7 +14,10 @@ type Room struct {
 	RH float64 // relative humidity of the air over the bed, 0 to 1
 	// Cover is how far the air right over the bed is shut in, 0 to 1: at 0 it is the room's,
 	// and at 1 as warm as the face of the bed; RH is its humidity in either case.
-	Cover    float64
+	Cover float64
+	// Lifts has the cover lifted as far as the piece is wetter than it was laid out, or
+	// sprinkled to: over the first half point of it all the way.
+	Lifts    bool
 	AirSpeed float64  // over the bed, m/s, 0 to 5; 0 is still air
 	Passes   *float64 // of the vapour that an open face usually gives to the air, 0.05 to 20; nil means 1
 	Pressure *float64 // Pa; nil means 101,325

@@ -53,6 +53,7 @@ func (p *Piece) Sprinkle(kg, t float64) error {
 	p.y[deficit] -= kg / p.dryingArea()
 	p.y[heat] += air.WaterHeat * t * kg
 	p.sprinkled += air.WaterHeat * t * kg
+	p.kept = max(p.kept, p.Moisture())
 	return nil
 }
 

@@ -33,7 +33,16 @@ func speed(t *testing.T, at, clock float64) float64 {
 
 // Handbook (Narziß), from memory: respiration about doubles in ten kelvin.
 func TestRespirationDoublesInTenKelvin(t *testing.T) {
-	assert.InDelta(t, 2.2, speed(t, 22, 1000)/speed(t, 12, 1000), 1e-9)
+	assert.InDelta(t, 2.2, speed(t, 16, 1000)/speed(t, 6, 1000), 1e-9)
+}
+
+// Müller and others 2014, abstract seen: the loss of fresh growth hardly rises from 16 to
+// 24 °C. The clock runs by the temperature, so that the loss to equal growth goes as
+// speed over temperature.
+func TestWarmGrowthLosesHardlyMore(t *testing.T) {
+	loss := func(at float64) float64 { return speed(t, at, 1000) / at }
+	assert.InDelta(t, 1.02, loss(24)/loss(16), 0.02)
+	assert.Less(t, loss(12), loss(16), "cooler growth loses no more")
 }
 
 // Common practice: green malt is dead above 50 °C.

@@ -34,7 +34,7 @@ func growth() []row {
 		list = append(list, row{what: fmt.Sprintf("a bed kept at %g °C, final germination of a lot with 95 %%", c[0]), unit: "%", digits: 0, source: c[1], accepted: about(c[1], 1),
 			key: "onofri-2018", standing: "seen", model: finalGermination(c[0])}.sum()) // the model has the source's own table
 	}
-	return append(append(list, otherGrains()...), breath()...)
+	return append(append(append(list, otherGrains()...), breath()...), floors()...)
 }
 
 // otherGrains come to a mark of their acrospire within the days of a whole

@@ -9,9 +9,9 @@ import (
 )
 
 const (
-	// openDepth, m: depth of the drained bed when its open face is not given;
+	// OpenDepth, m: depth of the drained bed when its open face is not given;
 	// common practice.
-	openDepth = 0.3
+	OpenDepth = 0.3
 )
 
 // Air is what the drained grain stands in between soaks.
@@ -73,7 +73,7 @@ func (s *State) openArea(a Air) float64 {
 	if a.Area != nil {
 		return *a.Area
 	}
-	return s.lot.SwollenVolume() / openDepth
+	return s.lot.SwollenVolume() / OpenDepth
 }
 
 // breathesAir is the oxygen that the corns of a drained bed can take, kg per kg of first
