@@ -24,7 +24,7 @@ var (
 		"two weighings of one step that differ are left alone; of the clean malt it is noted which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
 	timeDoubtful = rule("time-doubtful", finding.Caution, "a step that took far longer or shorter by the clock than the process gives it",
 		"a date is easily a day off, and every line below it without a date follows", "look at both dates; what was done otherwise is written with changed",
-		"fourteen hours more or less are left alone, and so is what waits for a condition within its allowance",
+		"fourteen hours more or less are left alone, and so is what waits for a condition within its allowance; of a step with a time of its own that took two and a half times that, six hours more are told",
 		"weighed 7.52 kg at 2026-03-17 09:20 after wither\nweighed 4.90 kg clean malt at 2026-03-18 02:07", "weighed 7.52 kg at 2026-03-14 09:20 after wither\nweighed 4.90 kg clean malt at 2026-03-15 02:07")
 	pieceUnturned = rule("piece-unturned", finding.Caution, "a growing piece of which nothing says that it was turned",
 		"the rootlets mat, and the middle of the piece gets warm and short of air (common practice)", "note each turn, and look at the dates above and below",

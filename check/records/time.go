@@ -4,16 +4,20 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 )
 
 const (
 	slack   = 14 * hour // by which a step may be longer or shorter by the clock
 	quicker = 0.3       // times the planned time in which a condition may come about
 	slower  = 2.5
+
+	longTimes, longBy = 2.5, 6 * hour // what a step with a time of its own takes before it is told, both
 )
 
 // days finds a step whose end is a day off. It tells whether it did: then no hour below
@@ -33,6 +37,8 @@ func (r *record) days() (off bool) {
 		if least, most := r.takes(from, to); at-last < least-slack || at-last > most+slack {
 			r.dayOff(i, at-last, least, most, above)
 			return true
+		} else if least == most && !r.mayWait(to) && at-last > longTimes*least && at-last > least+longBy {
+			r.drawnOut(i, at-last, least, above)
 		}
 		from, last, above = to, at, x
 	}
@@ -89,11 +95,7 @@ func (s planned) waits() (*model.Guard, bool) {
 
 func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	x := r.batch.Readings[i]
-	since := "the beginning"
-	place := r.batch.Began.Place
-	if above != nil {
-		since, place = stepWords(model.After(above)), above.Place()
-	}
+	since, place := r.counted(above)
 	gives := hours(least)
 	if most > least+hour {
 		gives += " to " + hours(most)
@@ -104,6 +106,44 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	}
 	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
 	r.slip(i, f)
+}
+
+// drawnOut tells of steps with a time of their own that took several times as long: grain was
+// left in the water or on the kiln, or the hour is of the other half of the day. What is read
+// below it is still to be trusted.
+func (r *record) drawnOut(i int, took, gives float64, above model.Reading) {
+	x := r.batch.Readings[i]
+	since, place := r.counted(above)
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
+	f.Why = "left so long in water grain stifles, and on the kiln malt loses its enzymes and takes colour; what is reckoned from the record takes it at its word"
+	f.Hint = "look at the hour of both lines; if it was so, write changed with the time that it had"
+	if short := took - halfDay; math.Abs(short-gives) <= max(hour, gives/4) {
+		f.Hint = fmt.Sprintf("12 h earlier, at %s, it would fit: look whether the hour is of the morning or of the evening; if it was so, write changed with the time that it had", x.When().Add(-12*time.Hour).Format("2006-01-02 15:04"))
+	}
+	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
+	r.slip(i, f)
+}
+
+const halfDay = 12 * hour
+
+// mayWait tells whether a gate before a step may hold it up: one behind a step that does not
+// itself wait for a condition.
+func (r *record) mayWait(to int) bool {
+	s := r.steps[to]
+	if s.whole == nil || s.step == nil {
+		return false
+	}
+	list := model.StepsOf(s.whole)
+	k := slices.Index(list, s.step)
+	return k > 0 && model.Asked(list[k-1]) != nil && (k == 1 || list[k-2].Ends().Until == nil)
+}
+
+// counted is from where the time of a step is counted: the step above, or the beginning.
+func (r *record) counted(above model.Reading) (since string, place source.Place) {
+	if above != nil {
+		return stepWords(model.After(above)), above.Place()
+	}
+	return "the beginning", r.batch.Began.Place
 }
 
 func days(n float64) string {

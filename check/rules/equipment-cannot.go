@@ -51,7 +51,10 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.AirShort:
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
 		case forecast.KilnShort:
-			heater = !t.BeyondReach()
+			heater = !t.BeyondReach() && !t.ByDrying()
+			if t.ByDrying() {
+				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"
+			}
 		case forecast.CannotCool:
 			heater = true
 		default:

@@ -36,6 +36,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](mixedWater),
 	on[forecast.Assumption](sprayed),
 	on[forecast.Assumption](evenTurns),
+	on[forecast.Assumption](drainedDepth),
 	on[forecast.Assumption](blownAir),
 	on[forecast.Assumption](floorArea),
 	on[forecast.Assumption](bedHeld),
@@ -107,6 +108,10 @@ func germination(a forecast.Germination, _ quantity.System) Assumed {
 
 func soakWater(a forecast.SoakWater, units quantity.System) Assumed {
 	return Assumed{"water for each soak", eachWeight(a.Each, "l", units.Gallon(), units) + " of grain", "enough to stand a hand above the grain"}
+}
+
+func drainedDepth(a forecast.DrainedDepth, units quantity.System) Assumed {
+	return Assumed{"drained grain in the rests", units.Depth(a.Depth) + " deep", "the vessel says no area"}
 }
 
 func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {

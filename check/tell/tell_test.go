@@ -67,6 +67,7 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		metric, pounds string // the second is "" where it is the same
 	}{
 		{forecast.VesselFull{Need: 0.0123}, "the swollen grain with its water needs 12 l", "the swollen grain with its water needs 3.2 gal-us"},
+		{forecast.Drowned{Soak: 1, Airless: 40 * 3600, Corns: 0.417}, "in soak 1 the grain stands 40.0 h on end in water without oxygen: 42 of 100 corns drown, and the forecast goes on with what is left", ""},
 		{forecast.OxygenGone{Soak: 2, Airless: 3 * 3600}, "in soak 2 the grain stands 3.0 h in water without oxygen", ""},
 		{forecast.TargetMissed{Moisture: 0.4234}, "the steep ends at 42.3 % moisture", ""},
 		{forecast.BedWarm{Temperature: 21.4, Depth: 0.1}, "between turns the piece gets 21.4 °C warm in a bed 10 cm deep", "between turns the piece gets 70.5 °F warm in a bed 3.9 in deep"},
@@ -156,6 +157,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.Sprayed{}, Assumed{"spray in the rests", "what keeps the corns wet", "the rest does not say how much; so little neither cools nor warms"}, Assumed{}},
 		{forecast.EvenTurns{Every: model.Quantity{Quantity: written(t, "12 h")}, Written: "07:00 and 19:00"},
 			Assumed{"turns at 07:00 and 19:00", "every 12 h", "the first so long after the piece is spread; with the time of the first soak they stand at the clock"}, Assumed{}},
+		{forecast.DrainedDepth{Depth: 0.3}, Assumed{"drained grain in the rests", "30 cm deep", "the vessel says no area"}, Assumed{"drained grain in the rests", "12 in deep", "the vessel says no area"}},
 		{forecast.BlownAir{Brings: 0.8}, Assumed{"air blown through the soak water", "80 % of the missing oxygen each time", "a pump on a timer, through coarse bubbles; nobody has to come for it"}, Assumed{}},
 		{forecast.FloorArea{Stage: model.GerminateStage, Area: 0.5, Depth: 0.1}, Assumed{"area of the germinate floor", "0.50 m2", "a bed 10 cm deep"},
 			Assumed{Value: "5.4 ft2", Why: "a bed 3.9 in deep"}},

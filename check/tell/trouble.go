@@ -19,6 +19,7 @@ func Trouble(t forecast.Trouble, units quantity.System) string {
 var troubles = tableOf(
 	on[forecast.Trouble](vesselFull),
 	on[forecast.Trouble](oxygenGone),
+	on[forecast.Trouble](drowned),
 	on[forecast.Trouble](notCovered),
 	on[forecast.Trouble](airBlown),
 	on[forecast.Trouble](airDrawn),
@@ -43,6 +44,11 @@ func vesselFull(t forecast.VesselFull, units quantity.System) string {
 
 func oxygenGone(t forecast.OxygenGone, _ quantity.System) string {
 	return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
+}
+
+func drowned(t forecast.Drowned, _ quantity.System) string {
+	return fmt.Sprintf("in soak %d the grain stands %s on end in water without oxygen: %s of 100 corns drown, and the forecast goes on with what is left",
+		t.Soak, quantity.Lasting(t.Airless), quantity.Fixed(100*t.Corns, 0))
 }
 
 func targetMissed(t forecast.TargetMissed, _ quantity.System) string {
@@ -94,6 +100,10 @@ func growsLater(later float64) string {
 
 func kilnShort(t forecast.KilnShort, units quantity.System) string {
 	units = near(t.Set, units)
+	if t.ByDrying() {
+		return fmt.Sprintf("%s of %s is asked for, and for %s it is %s in the mean, as the malt dries and cools the air: %s ahead of what is asked is the most that air-on is set to",
+			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 0), apart(kiln.Lead, units))
+	}
 	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
 }
 

@@ -35,6 +35,18 @@ func (st *Steep) Room() *Quantity {
 	return &Quantity{Quantity: made, Place: list[0].Holds.Place}
 }
 
+// Area is what the grain of a steep lies on in all of its vessels together, m²; 0 where one
+// does not say it.
+func (st *Steep) Area() (sum float64) {
+	for _, v := range st.Vessels() {
+		if v.Grows.Area == nil {
+			return 0
+		}
+		sum += v.Grows.Area.SI
+	}
+	return sum
+}
+
 // Share is the part of a steep that is in one of its vessels, 0 to 1.
 type Share struct {
 	In *Vessel

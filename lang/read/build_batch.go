@@ -9,7 +9,6 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/syntax"
-	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
 )
 
@@ -29,6 +28,7 @@ func (b *builder) batch(r *filled) {
 			do(rec, s)
 		}
 	})
+	rec.inDisorder()
 	b.mixtureOf(t)
 	t.MadeBy(t.Process)
 	if b.recall != nil {
@@ -79,12 +79,16 @@ type recorder struct {
 	batch  *model.Batch
 	last   model.Instant
 	begins bool // a line says when it began, wherever it stands
+
+	moments []moment          // all times so far
+	came    []time.Time       // when each is taken to be; of one that cannot be, the last before it
+	backs   []finding.Finding // those that cannot be where they stand
 }
 
 // batchStatements builds what stands in a batch, by its word.
 var batchStatements = map[string]func(*recorder, *filled){
 	"began": func(r *recorder, s *filled) {
-		if at, ok := r.instant(s.slot(0)); ok {
+		if at, ok := r.instant(s.slot(0), true); ok {
 			r.batch.Began = at
 		}
 	},
@@ -127,7 +131,7 @@ func (r *recorder) add(s *filled, x model.Reading, seen *model.Seen) {
 func (r *recorder) seen(s *filled, seen *model.Seen) bool {
 	seen.Written, seen.By = s.written(), s.clause("by", 0).chosen()
 	if at := s.clause("at", 0); at != nil {
-		when, ok := r.instant(at)
+		when, ok := r.instant(at, false)
 		if !ok {
 			return false
 		}
@@ -136,39 +140,41 @@ func (r *recorder) seen(s *filled, seen *model.Seen) bool {
 	return true
 }
 
-// instant resolves the time of a line, by the one before it, and reports one that
-// goes back.
-func (r *recorder) instant(v *given) (model.Instant, bool) {
+// instant resolves the time of a line, by the one before it, and leaves out one that goes
+// back. Began tells that the batch began then.
+func (r *recorder) instant(v *given, began bool) (model.Instant, bool) {
 	at := model.Instant{Place: v.place}
 	before := r.last
-	switch {
-	case v.word != "":
-		date, _ := time.Parse(time.DateOnly, v.word) // readMoment has read it
-		at.Time = value.Instant(date, v.clock[0])
-	case before.IsZero() && !r.begins:
+	m := moment{place: v.place, date: v.word, second: v.clock[0], began: began}
+	when, why := m.follow(before.Time, r.batch.Began.Time)
+	if why == undated && !r.begins {
 		return at, false // told once, of the batch: what it lacks is began
-	case before.IsZero():
+	}
+	at.Time = when
+	r.moments = append(r.moments, m)
+	r.came = append(r.came, before.Time)
+	switch why {
+	case undated:
 		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
-		return at, false
+	case noNight:
+		r.disorder(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
+	case beforeBegin:
+		r.disorder(beforeBegan(r.batch, at))
+	case goesBack:
+		r.disorder(r.back(v, fmt.Sprintf("%s lies before %s, the time above it", stampOf(at), stampOf(before))))
 	default:
-		next, ok := value.Follow(before.Time, v.clock[0])
-		if !ok {
-			r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
-			return at, false
-		}
-		at.Time = next
+		r.last = at
+		r.came[len(r.came)-1] = when
+		return at, true
 	}
-	began := r.batch.Began
-	switch {
-	case !began.IsZero() && at.Before(began.Time):
-		r.refuse(beforeBegan(r.batch, at))
-		return at, false
-	case !before.IsZero() && at.Before(before.Time):
-		r.refuse(r.back(v, fmt.Sprintf("%s lies before %s, the time above it", stampOf(at), stampOf(before))))
-		return at, false
-	}
-	r.last = at
-	return at, true
+	return at, false
+}
+
+// disorder leaves a time out that cannot be where it stands. It is told when all are read,
+// since another may be the one that is wrong.
+func (r *recorder) disorder(f finding.Finding) {
+	r.backs = append(r.backs, f)
+	r.dropped++
 }
 
 func beforeBegan(t *model.Batch, at model.Instant) finding.Finding {

@@ -32,7 +32,7 @@ func (r *recorder) weighed(s *filled) {
 	}
 	if !r.onScale(s, x) {
 		if at := s.clause("at", 0); at != nil { // the lines below it go by its time
-			r.instant(at)
+			r.instant(at, false)
 		}
 		return
 	}

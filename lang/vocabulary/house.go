@@ -76,7 +76,7 @@ var houseRows = []Row{
 		Doc: "Area the grain lies on; of trays, all together.", Example: "area 0.8 m2"},
 
 	{Word: "area", In: blocks(Vessel), Slots: []Slot{sensed(single("its area", q.Area), area)}, Once: true,
-		Doc: "Area the grain lies on where it grows in the vessel. What is said of the air through it, its heater and its cooler, is of the grain that grows in it too.", Example: "area 0.8 m2"},
+		Doc: "Area the grain lies on in the vessel, drained in its rests and where it grows in it. What is said of the air through it, its heater and its cooler, is of the grain that grows in it too.", Example: "area 0.8 m2"},
 	{Word: "airflow", In: blocks(Floor, KilnFacts, Vessel), Slots: []Slot{sensed(single("air through the bed", q.Flow), airflow)}, Once: true,
 		Doc: "Air that passes the malt: of a box or drum, what its fan can drive through the bed; of a still oven, what leaks or is vented.", Example: "airflow 60 m3/h"},
 	{Word: "reaches", In: blocks(KilnFacts), Slots: []Slot{sensed(temperature("coolest and hottest"), reaches)}, Once: true,

@@ -17,8 +17,19 @@ type Driver struct {
 	Rises   bool    // the figure rises with it
 }
 
+// leastShare is the share of a spread under which nothing is said to drive it, and byChance
+// the quantile of the standard normal distribution that a rank correlation passes by chance
+// once in a hundred, either way.
+const leastShare, byChance = 0.01, 2.5758
+
+// alike is how near the 10 and the 90 % point of a figure lie, as a part of it, where it has
+// no spread to speak of: what is left is of the arithmetic.
+const alike = 1e-3
+
 // Drivers ranks the unknowns by how much of the spread of a figure goes with each,
-// the most first; those under a hundredth are left out.
+// the most first. Left out are those under a hundredth, and those whose rank correlation
+// unrelated draws would pass once in a hundred: z²/(n − 1) of n members, about 0.07 of 100. A
+// figure of which eight of ten members have the same has no drivers.
 func (e *Ensemble) Drivers(of func(*forecast.Totals) float64) []Driver {
 	values := e.figure(of)
 	var kept []int
@@ -30,11 +41,15 @@ func (e *Ensemble) Drivers(of func(*forecast.Totals) float64) []Driver {
 	if len(kept) < 10 {
 		return nil
 	}
+	if s := SpreadOf(values); !(s.P90-s.P10 > alike*math.Abs(s.P50)) {
+		return nil
+	}
+	least := max(leastShare, byChance*byChance/float64(len(kept)-1))
 	figure := ranks(kept, func(i int) float64 { return values[i] })
 	var out []Driver
 	for k, u := range e.Unknowns {
 		r := stat.Correlation(ranks(kept, func(i int) float64 { return e.Draws[i][k] }), figure, nil)
-		if share := r * r; share >= 0.01 { // false for NaN, when the figure does not vary
+		if share := r * r; share >= least { // false for NaN, when the figure does not vary
 			out = append(out, Driver{u, share, r > 0})
 		}
 	}

@@ -72,6 +72,9 @@ type EvenTurns struct {
 	Written string
 }
 
+// DrainedDepth is how deep the drained grain lies in its rests, m.
+type DrainedDepth struct{ Depth float64 }
+
 // BlownAir is air that is blown through soak water at intervals, by a pump on a timer.
 type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
 
@@ -206,6 +209,7 @@ func (SoakWater) topic() topic      { return topic{of: "soak water"} }
 func (MixedWater) topic() topic     { return topic{of: "mixed water"} }
 func (Sprayed) topic() topic        { return topic{of: "spray"} }
 func (EvenTurns) topic() topic      { return topic{of: "turns"} }
+func (DrainedDepth) topic() topic   { return topic{of: "drained depth"} }
 func (BlownAir) topic() topic       { return topic{of: "blown air"} }
 func (a FollowingAir) topic() topic { return topic{"following air", a.Called} }
 func (a RoomAirBlown) topic() topic { return topic{"room air blown", a.Called} }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/lang/model"
+	"maltwright/sim/grain"
 )
 
 // BedThen is where the middle of a bed was for as long as its air was not what was asked.
@@ -103,7 +104,9 @@ const fedBack = 3.0
 const lostAbove = 5.0
 
 // lostAt is the temperature above which the grain is lost, °C.
-func (m *boxModel) lostAt() float64 { return m.bed.Batch().Lot.Profile.BestT + lostAbove }
+func (m *boxModel) lostAt() float64 { return lostAt(m.bed.Batch()) }
+
+func lostAt(b grain.Batch) float64 { return b.Lot.Profile.BestT + lostAbove }
 
 // soonLost is how long a part of a bed is so hot before it is told, s.
 const soonLost = 2 * 3600.0

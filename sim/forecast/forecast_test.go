@@ -224,8 +224,15 @@ func TestWarmingTheSiteAirKeepsItsWater(t *testing.T) {
 }
 
 func TestNothingIsAssumedWhereEverythingIsSaid(t *testing.T) {
-	f := run1(t, strings.Replace(steepText+growText+kilnText, "deculm within 12 h\n", "", 1))
-	assert.Equal(t, []Assumption{SoakWater{0.0015}}, f.Assumed, "the language cannot say this one")
+	said := strings.Replace(house, "holds 40 l", "holds 40 l; area 500 cm2", 1)
+	p := load(t, said+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+
+		strings.Replace(steepText, "water at", "7.5 l water at", -1)+strings.Replace(growText+kilnText, "deculm within 12 h\n", "", 1)+"}\n")
+	f, err := Run(p, Options{})
+	require.NoError(t, err)
+	for _, a := range f.Assumed {
+		assert.IsType(t, MixedWater{}, a, "the language cannot say this one")
+	}
+	assert.Len(t, f.Assumed, 1)
 }
 
 func TestWhatIsNotSaidIsListedAsAssumed(t *testing.T) {

@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -149,4 +150,23 @@ func TestTheHalfOfTheBandThatIsAimedAt(t *testing.T) {
 	assert.Equal(t, germinate.Band{Low: 15, High: 17}, *aimed(b, 0))
 	assert.Equal(t, germinate.Band{Low: 14, High: 16}, *aimed(b, -1))
 	assert.Equal(t, germinate.Band{Low: 16, High: 18}, *aimed(b, 1))
+}
+
+// A heap in a room that is held asks nothing of its bed, so that no band says that it runs hot.
+func TestABedThatRunsHotInARoomThatIsHeldIsTold(t *testing.T) {
+	heap := func(area string) *Forecast {
+		h := load(t, strings.Replace(house, "area 0.4 m2", area, 1)+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+steepText+
+			`germinate on "tray" { hold room at 18 °C; for 4 days }`+"\n"+kilnText+"}\n")
+		f, err := Run(h, Options{})
+		require.NoError(t, err)
+		return f
+	}
+	f := heap("area 0.02 m2")
+	hot := Troubles[RanHot](f)
+	require.Len(t, hot, 1)
+	assert.Greater(t, hot[0].Time, soonLost)
+	assert.Greater(t, hot[0].Highest, hot[0].Lost)
+	assert.InDelta(t, Troubles[BedWarm](f)[0].Temperature, hot[0].Highest, 1e-9)
+	assert.Empty(t, Troubles[RanHot](heap("area 0.4 m2")))
+	assert.Empty(t, Troubles[RanHot](shed(t, "22 °C", "", "hold bed at 14 to 17 °C")), "a band tells it")
 }

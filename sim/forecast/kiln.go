@@ -50,7 +50,8 @@ type hotWet struct {
 
 // shortfall is by how much the kiln missed what was asked of it.
 type shortfall struct {
-	asked, got float64
+	asked, got float64 // at last
+	sum        float64 // °C·s that it gave in all
 	limit      kiln.Limit
 	seconds    float64
 }
@@ -138,10 +139,13 @@ func (m *kilnModel) watch(dt float64) {
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
-	if asked := m.rise.value(m.at); m.target != kiln.Fresh && v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead {
+	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
+	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
+	if asked := m.rise.value(m.at); m.target != kiln.Fresh && limited {
 		if got := m.gives(v); math.Abs(got-asked) > shortBy {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt
+			m.short.sum += got * dt
 		}
 	}
 }

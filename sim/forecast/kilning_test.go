@@ -103,3 +103,12 @@ func TestMaltOfWhichOnlyThePartNextToTheAirGetsHotIsToldApart(t *testing.T) {
 	assert.True(t, hot("dry at malt 48 °C for 6 h").ByAir, "the mean stays below 50 °C")
 	assert.False(t, hot("dry at malt 60 °C for 6 h").ByAir)
 }
+
+func TestAnAirOffThatIsMissedForHoursIsTold(t *testing.T) {
+	short := Troubles[KilnShort](kilnOf(t, "dry at air-off 50 °C for 6 h"))
+	require.Len(t, short, 1)
+	assert.True(t, short[0].ByDrying())
+	assert.Greater(t, short[0].Time, shortFor)
+	assert.Less(t, short[0].Got, 50-shortBy)
+	assert.Empty(t, Troubles[KilnShort](kilnOf(t, "dry at malt 48 °C for 6 h")), "malt takes its time")
+}

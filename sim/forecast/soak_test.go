@@ -66,6 +66,18 @@ func TestWhatAirAtIntervalsBringsIsAssumed(t *testing.T) {
 	assert.Empty(t, brings(`steep in "tub" { soak 12 h in water at 15 °C with air; aerate every 1 h for 5 min }`+"\n"+growText+kilnText))
 }
 
+func TestCornsThatDrownAreTold(t *testing.T) {
+	long := run1(t, `steep in "tub" { soak 168 h in water at 18 °C }`+"\n"+growText+kilnText)
+	told := Troubles[Drowned](long)
+	require.Len(t, told, 1)
+	assert.Equal(t, 1.0, told[0].Corns)
+	assert.Greater(t, told[0].Airless, 100*3600.0)
+	assert.Zero(t, long.Pieces[0].Chitted)
+	usual := run1(t, `steep in "tub" { soak 20 h in water at 15 °C }`+"\n"+growText+kilnText)
+	assert.Positive(t, airless(usual))
+	assert.Empty(t, Troubles[Drowned](usual))
+}
+
 // A single rest of months in the warm would have the corns burn more than they are.
 func TestASteepThatLastsTooLongEndsInTheStepThatIsTooLong(t *testing.T) {
 	f := run1(t, `steep in "tub" { soak 6 h in water at 20 °C; rest 2000 h in air at 30 °C with spray; soak 6 h in water }`+"\n"+growText+kilnText)

@@ -200,6 +200,10 @@ func (r *run) turned(due *tick, turn func(physics) error) *tick {
 func (r *run) growTroubles(m *growModel, st model.Stage) {
 	r.trouble(BedWarm{r.meets(st.Place()), m.piece.Highest(), m.seen.warm.stayed(), m.piece.Depth()})
 	r.strays(m)
+	lost := lostAt(m.batch())
+	if hot := m.seen.warm.above(lost); hot > soonLost && m.strayed.warm.degrees < strayMost { // else it was told of as out of its band
+		r.trouble(RanHot{r.meets(st.Place()), lost, m.piece.Highest(), hot})
+	}
 	h := m.piece.Holding()
 	r.f.Totals.BedHeat += h.Warmed
 	r.f.Totals.BedCold += h.Cooled

@@ -216,7 +216,11 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		r.trouble(KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s)})
+		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
+		if t.ByDrying() {
+			t.Got = sh.sum / sh.seconds
+		}
+		r.trouble(t)
 	}
 }
 

@@ -20,6 +20,9 @@ func (r *run) steep(st *model.Steep) error {
 	state.Meter(r.effort.Meter)
 	state.Begin(r.t)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
+	if area := st.Area(); area > 0 {
+		m.air.Area = &area
+	}
 	r.drawn = drawn{}
 	began := r.clock
 	if err := r.wet(m, st, st.Steps, began); err != nil {
@@ -147,6 +150,9 @@ func (r *run) soakOrRest(m *steepModel, st *model.Steep, s model.Step, began flo
 	r.given(m, s, before)
 	if more := m.state.Airless() - airless; more > 0 {
 		r.trouble(OxygenGone{r.meets(s.Place()), r.soaks, more})
+	}
+	if dead := m.state.Drowned(); dead > before.Drowned() {
+		r.trouble(Drowned{r.meets(s.Place()), r.soaks, m.state.AirlessNow(), dead})
 	}
 	m.soaked = false // drained: whatever waits after a soak waits in air
 	return err

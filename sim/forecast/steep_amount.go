@@ -72,6 +72,9 @@ func (r *run) covered(m *steepModel, s *model.Soak) {
 
 // restWith sets the air and the spray of a rest.
 func (r *run) restWith(m *steepModel, s *model.Rest) {
+	if m.air.Area == nil {
+		r.assume(DrainedDepth{steep.OpenDepth})
+	}
 	m.air.Drawn, m.air.Spray = r.each(s.Airflow), nil
 	if s.Spray == nil {
 		return

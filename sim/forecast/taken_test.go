@@ -24,6 +24,7 @@ var listedAs = map[string]Assumption{
 	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor": FloorArea{},
+	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "area of the kiln": KilnArea{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test

@@ -45,6 +45,14 @@ type OxygenGone struct {
 	Airless float64 // s
 }
 
+// Drowned is a soak in which corns drown.
+type Drowned struct {
+	Met
+	Soak    int     // its number, from 1
+	Airless float64 // s on end in water without oxygen
+	Corns   float64 // that have drowned by its end, share of all
+}
+
 // NotCovered is a soak in too little water to cover the grain.
 type NotCovered struct {
 	Met
@@ -131,7 +139,8 @@ type BandOff struct {
 	Missed BandMissed
 }
 
-// RanHot is a bed that its air does not cool: some of it is so hot that the grain is lost.
+// RanHot is a bed that nothing cools, and that no band was asked of that it would be told of by: some of it is so hot
+// that the grain is lost.
 type RanHot struct {
 	Met
 	Lost    float64 // above which it is
@@ -143,10 +152,15 @@ type RanHot struct {
 type KilnShort struct {
 	Met
 	Target     kiln.Target
-	Asked, Got float64
+	Asked, Got float64 // where the malt holds it back the mean of the time, else at its end
 	Limit      kiln.Limit
 	Set        quantity.Quantity // as the step writes its temperature
+	Time       float64           // s in which it is so
 }
+
+// ByDrying tells whether nothing of the kiln lacks: air-off is held back by the malt that dries
+// below it, and air-on goes no farther ahead of it than it may.
+func (t KilnShort) ByDrying() bool { return t.Limit == kiln.Unlimited || t.Limit == kiln.ByLead }
 
 // BeyondReach tells whether what the kiln reaches is the reason.
 func (t KilnShort) BeyondReach() bool {

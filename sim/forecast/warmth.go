@@ -1,5 +1,7 @@
 package forecast
 
+import "math"
+
 // warmth is for how long a bed was how warm: s in each whole degree, from 0 °C up. What is
 // warmer than the last counts in it.
 type warmth [64]float32
@@ -12,6 +14,14 @@ func (w *warmth) add(t, dt float64) {
 	if t >= 0 {
 		w[min(int(t), len(w)-1)] += float32(dt)
 	}
+}
+
+// above is for how long the bed was warmer than so many °C, rounded up, s.
+func (w *warmth) above(t float64) (s float64) {
+	for _, spent := range w[min(max(int(math.Ceil(t)), 0), len(w)):] {
+		s += float64(spent)
+	}
+	return s
 }
 
 // stayed is the warmest whole degree that the bed was above for long in all, °C, or 0.

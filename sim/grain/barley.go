@@ -20,6 +20,9 @@ const (
 	// barleyLeachPool, share of dry matter: calibrated so that a steep with 20
 	// to 24 h under water loses 1.0 % (handbook, from memory [narziss]).
 	barleyLeachPool = 0.015
+	// barleyDrowns, s: calibrated to common practice, as drownBy. A day without oxygen left
+	// malt that was friable [bryce-2010].
+	barleyDrowns = 24 * 3600.0
 	// barleyDryStop, wet basis: common practice; growth ends under 30 %.
 	barleyDryStop = 0.30
 	// barleyMoistFull, wet basis: calibrated to cast moistures of 42 to 45 %.
@@ -63,6 +66,7 @@ func barley() Profile {
 		HuskWater: barleyHuskWater, FilmWater: barleyFilmWater,
 		CoreWater: barleyCoreWater,
 		Uptake:    1, UptakeEnergy: barleyUptakeEnergy, LeachPool: barleyLeachPool,
+		Drowns:  barleyDrowns,
 		DryStop: barleyDryStop, MoistFull: barleyMoistFull, WakeEarly: barleyWakeEarly,
 		BaseT: 0, BestT: 25, CeilingT: 40,
 		Germinates: [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.89}, {30, 0.77}, {35, 0.19}, {40, 0}},

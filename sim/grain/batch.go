@@ -56,8 +56,10 @@ func (b *Batch) Classes() AcrospireClasses { return b.Lot.Profile.Classes(b.Cloc
 // Modification is the modification index; see [Profile.Modification].
 func (b *Batch) Modification() float64 { return b.Lot.Profile.Modification(b.Clock) }
 
-// Rootlets is the dry matter in rootlets, kg; see [Profile.Rootlets].
-func (b *Batch) Rootlets() float64 { return b.Lot.DryMass * b.Lot.Profile.Rootlets(b.Clock) }
+// Rootlets is the dry matter in rootlets, kg, of the corns that live; see [Profile.Rootlets].
+func (b *Batch) Rootlets() float64 {
+	return b.Lot.DryMass * (1 - b.Lot.Drowned) * b.Lot.Profile.Rootlets(b.Clock)
+}
 
 // CO2 is the carbon dioxide given off so far, kg.
 func (b *Batch) CO2() float64 { return StarchCO2 * b.Respired }

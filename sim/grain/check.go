@@ -22,6 +22,7 @@ func (p *Profile) check() error {
 		air.Within("uptake of the species", p.Uptake, "", 0.05, 20),
 		air.Within("activation energy of uptake", p.UptakeEnergy, "J/mol", 0, 2e5),
 		air.Within("leachable dry matter", p.LeachPool, "kg/kg", 0, 0.1),
+		air.Within("time in which corns drown", p.Drowns, "s", 3600, 1e7),
 		air.Within("moisture of full growth", p.MoistFull, "kg/kg", math.Nextafter(p.DryStop, 1), maxWet),
 		air.Within("moisture that stops growth", p.DryStop, "kg/kg", 0, maxWet),
 		air.Within("earliness of waking", p.WakeEarly, "kg/kg", 0, 0.3),

@@ -66,8 +66,11 @@ func (p *Profile) warmthKept(t float64) float64 {
 // ClockSpeed gives the speed of the lot's growth clock, °C (degree-hours an
 // hour), where the clock stands at clock, °C·h, at the grain temperature t, °C,
 // the wet-basis moisture w, and the share access, 0 to 1, of the air the corns
-// could use.
+// could use. Of a lot whose corns have all drowned it stands.
 func (l *Lot) ClockSpeed(clock, t, w, access float64) float64 {
+	if l.Drowned >= 1 {
+		return 0
+	}
 	return l.Profile.WarmFactor(t) * l.Profile.MoistFactor(w, clock) * access * l.GrowthFactor * l.lateGrowth(clock) * l.Forms.growth(clock, t)
 }
 
@@ -82,9 +85,9 @@ func (p *Profile) Due(clock float64) float64 {
 
 // Chitting gives the share of all corns that chit while the share due (see
 // [Profile.Due]) goes from one value to another at the grain temperature t, °C:
-// germination · kept(t) · (to − from). A corn whose hour comes while the bed is
+// germination · alive · kept(t) · (to − from). A corn whose hour comes while the bed is
 // too warm for it does not chit later: this is what the final germination at a
 // steady temperature means, and an approximation when the temperature changes.
 func (l *Lot) Chitting(from, to, t float64) float64 {
-	return l.Germination * l.Profile.warmthKept(t) * (to - from)
+	return l.Germination * (1 - l.Drowned) * l.Profile.warmthKept(t) * (to - from)
 }

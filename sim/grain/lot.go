@@ -37,6 +37,8 @@ type Lot struct {
 	GrowthFactor      float64 // pace of the growth clock, 0.2 to 5
 	RespirationFactor float64 // respiration against the species, 0.2 to 5
 
+	Drowned float64 // share of the corns that have drowned, 0 to 1: they neither chit nor breathe
+
 	LateGrowth float64 // pace of the clock late beside the equation, and early its inverse, 0.2 to 5
 
 	Forms Forms // of the equations, where they are to be other than the model's
@@ -107,6 +109,7 @@ func (l *Lot) Check() error {
 		air.Within("weight of a thousand corns", l.CornWeight, "kg", 0.001, 1),
 		air.Within("germination", l.Germination, "of corns", 1e-3, 1),
 		air.Within("uptake factor", l.UptakeFactor, "", 0.1, 10),
+		air.Within("drowned corns", l.Drowned, "of corns", 0, 1),
 		air.Within("growth factor", l.GrowthFactor, "", 0.2, 5),
 		air.Within("respiration factor", l.RespirationFactor, "", 0.2, 5),
 		air.Within("late growth", l.LateGrowth, "", 0.2, 5),

@@ -31,6 +31,9 @@ type Profile struct {
 	// LeachPool is the share of the dry matter that water can wash out.
 	LeachPool float64
 
+	// Drowns is how long, s, corns bear it on end to have no oxygen in water.
+	Drowns float64
+
 	// DryStop and MoistFull are the moistures, wet basis, at which growth stops
 	// and at which it runs at its full speed.
 	DryStop, MoistFull float64

@@ -56,14 +56,15 @@ var perKelvin, perWarmKelvin = math.Log(respirationQ10) / 10, math.Log(warmRespi
 // RespirationSpeed gives the dry matter respired, as a share of the first dry
 // matter per second, at the growth clock (°C·h), the grain temperature t (°C),
 // the wet-basis moisture w and the share access of air, 0 to 1: table(clock) ·
-// q^((t − T_table)/10) · φ(w, clock) · access, q 2.2 below T_table and 1.7 above it. The table is read in straight
+// q^((t − T_table)/10) · φ(w, clock) · access · alive, q 2.2 below T_table and 1.7 above
+// it. The table is read in straight
 // lines between the middles of its days and stays at its last value. From 5 K
 // above the best temperature of growth it falls in a straight line to nil, 10 K
 // above the ceiling. Standing: calibrated to [narziss] at malting temperatures;
 // over 25 °C it is an extrapolation.
 func (l *Lot) RespirationSpeed(clock, t, w, access float64) float64 {
 	p := &l.Profile
-	moist := p.MoistFactor(w, clock) * access
+	moist := p.MoistFactor(w, clock) * access * (1 - l.Drowned)
 	if moist == 0 {
 		return 0
 	}

@@ -17,6 +17,9 @@ const (
 	// practice).
 	tropicalBreath = 1.0
 
+	// tropicalDrowns, s: calibrated to common practice, soaks of a day and more.
+	tropicalDrowns = 48 * 3600.0
+
 	sorghumUptake = 0.57 // against barley, calibrated: 40 % and more after 22 h, a rest and 22 h at 25 °C
 	sorghumPace   = 0.84 // of barley's clock marks, calibrated
 	milletUptake  = 1.15 // against barley, calibrated
@@ -69,6 +72,7 @@ func tropical(name string, pace float64) Profile {
 	p.Name = name
 	p.DryStop, p.MoistFull = tropicalDryStop, tropicalMoistFull
 	p.RespirationT = tropicalT
+	p.Drowns = tropicalDrowns
 	p.Malt.Shift = 0.005 // calibrated; its own sorption is not known
 	return p
 }

@@ -13,8 +13,6 @@
 package quality
 
 import (
-	"math"
-
 	"maltwright/sim/air"
 	"maltwright/sim/powers"
 )
@@ -26,7 +24,8 @@ type State struct {
 	Precursor float64 // the same of the DMS precursor
 	Colour    float64 // of the wort, EBC
 	Modified  float64 // how far it was modified when it came to the kiln, 0 to 1
-	Stewed    float64 // how far it has gained what stewing makes, 0 to 1
+	Stewed    float64 // what stewing made that heat colours: 1 is all below 55 °C, 3 all from 65 °C on
+	Used      float64 // how much of that is used up
 	Faster    float64 // logarithm of how much faster it colours than by the equation: what that misses
 }
 
@@ -47,10 +46,10 @@ const (
 // Step takes the malt on by dt seconds, during which its temperature goes from t0
 // to t1 °C and its moisture from w0 to w1 (wet basis, 0 to 1), each in a straight
 // line; stewed tells that it lies with the flaps shut. Colour is formed at the rate of
-// chalky malt times modification/0.85 and 1 + 15·s, s how far it was stewed, and tends to 1500 EBC. Rates are taken by
-// the rule of Simpson, so a step should change the temperature by a few kelvin at
-// most. Outside −20 to 260 °C or 0 to 1 it returns a *[air.RangeError] and leaves the
-// state as it was.
+// chalky malt times modification/0.85, and with it goes what is left of what stewing made: for each EBC a
+// share of 1.2 of it, and 19 EBC come of all of it. Colour tends to 1500 EBC. Rates are
+// taken by the rule of Simpson, so a step should change the temperature by a few kelvin at most.
+// Outside −20 to 260 °C or 0 to 1 it returns a *[air.RangeError] and leaves the state as it was.
 func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	for _, t := range [...]float64{t0, t1} {
 		if err := air.Within("temperature of the malt", t, "°C", -20, 260); err != nil {
@@ -73,13 +72,9 @@ func (s *State) Step(dt, t0, t1, w0, w1 float64, stewed bool) error {
 	s.Alpha *= powers.Exp(-mean(alphaLoss))
 	s.Precursor *= powers.Exp(-mean(PrecursorRate))
 	if stewed {
-		s.Stewed -= (1 - s.Stewed) * math.Expm1(-mean(stewing))
+		s.stew(tm, mean(stewing))
 	}
-	formed := s.Modified / colourModified * (1 + stewGain*s.Stewed) * mean(colouring)
-	if s.Faster != 0 {
-		formed *= math.Exp(s.Faster)
-	}
-	s.Colour -= (colourMost - s.Colour) * math.Expm1(-formed/colourMost)
+	s.colour(mean(colouring))
 	return nil
 }
 
@@ -94,6 +89,7 @@ func Mean(list []State) State {
 		m.Colour += s.Colour / n
 		m.Modified += s.Modified / n
 		m.Stewed += s.Stewed / n
+		m.Used += s.Used / n
 		m.Faster += s.Faster / n
 	}
 	return m

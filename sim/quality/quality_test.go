@@ -53,18 +53,18 @@ func TestACureColoursPilsnerAsItIsSold(t *testing.T) {
 }
 
 // Malt that was dried first at 65 °C shows no colour until 110 °C, wet malt from about 80 °C
-// [inns-2007]: malt of 4 % colours at 110 °C about as fast as wet malt does at 80.
+// [inns-2007]: malt of 4 % colours at 110 °C about as fast as green malt of 40 % does at 80.
 func TestDryMaltColoursThirtyKelvinLaterThanWet(t *testing.T) {
-	wet := held(t, 80, 0.25, 1, false).Colour - GreenColour
+	wet := held(t, 80, 0.40, 1, false).Colour - GreenColour
 	dry := held(t, 110, 0.04, 1, false).Colour - GreenColour
 	assert.InEpsilon(t, wet, dry, 0.25)
-	assert.Less(t, held(t, 80, 0.04, 1, false).Colour-GreenColour, wet/20)
+	assert.Less(t, held(t, 80, 0.04, 1, false).Colour-GreenColour, wet/15)
 }
 
 func TestColourRisesSeveralfoldFromSixToTwentyPercent(t *testing.T) {
 	rise := (held(t, 85, 0.20, 1, false).Colour - GreenColour) / (held(t, 85, 0.06, 1, false).Colour - GreenColour)
-	assert.Greater(t, rise, 5.0)
-	assert.Less(t, rise, 15.0)
+	assert.Greater(t, rise, 3.0)
+	assert.Less(t, rise, 8.0)
 }
 
 func TestMaltThatIsMoreModifiedOrWasStewedColoursFaster(t *testing.T) {
@@ -81,6 +81,52 @@ func TestMaltThatIsMoreModifiedOrWasStewedColoursFaster(t *testing.T) {
 	dry := Green(0.85)
 	require.NoError(t, dry.Step(6*hour, 60, 60, 0.20, 0.20, true))
 	assert.Zero(t, dry.Stewed, "no stew where it is not wet")
+}
+
+// stewedThenCured is malt that is stewed at 44 %, then cured for 4 h.
+func stewedThenCured(t require.TestingT, warm, hours, cure, w float64) State {
+	s := Green(0.85)
+	for range int(hours / 0.25) {
+		require.NoError(t, s.Step(0.25*hour, warm, warm, 0.44, 0.44, true))
+	}
+	require.NoError(t, s.Step(4*hour, cure, cure, w, w, false))
+	return s
+}
+
+func TestStewedLongerMaltIsNeverPaler(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		warm, cure, w := rapid.Float64Range(30, 70).Draw(rt, "stew"), rapid.Float64Range(60, 110).Draw(rt, "cure"), rapid.Float64Range(0.02, 0.2).Draw(rt, "w")
+		hours := rapid.Float64Range(0.25, 24).Draw(rt, "hours")
+		assert.GreaterOrEqual(rt, stewedThenCured(rt, warm, hours+0.25, cure, w).Colour, stewedThenCured(rt, warm, hours, cure, w).Colour)
+	})
+}
+
+// Munich malts of 83 and of 103 °C are sold two shades apart, pale malts cured so five: what the
+// stew made is used up by the cooler cure too.
+func TestWhatStewingMadeIsUsedUp(t *testing.T) {
+	more := func(cure float64) float64 {
+		return stewedThenCured(t, 40, 6, cure, 0.06).Colour - stewedThenCured(t, 40, 0, cure, 0.06).Colour
+	}
+	assert.Greater(t, more(83), 5.0)
+	assert.Less(t, more(103)/more(83), 1.6)
+	assert.Less(t, more(140), stewMost)
+	hot := stewedThenCured(t, 70, 24, 70, 0.44)
+	assert.Less(t, hot.Used, stewMash, "no more than was made")
+}
+
+func TestStarchIsMashedInAHotStewOnly(t *testing.T) {
+	stewed := func(warm float64) float64 {
+		s := Green(0.85)
+		require.NoError(t, s.Step(24*hour, warm, warm, 0.44, 0.44, true))
+		return s.Stewed
+	}
+	assert.InDelta(t, 1, stewed(55), 1e-6)
+	assert.InDelta(t, stewMash, stewed(70), 1e-6)
+	s := Green(0.85)
+	require.NoError(t, s.Step(3*hour, 70, 70, 0.44, 0.44, true))
+	sugars := s.Stewed
+	require.NoError(t, s.Step(hour, 31, 31, 0.44, 0.44, true))
+	assert.GreaterOrEqual(t, s.Stewed, sugars, "it keeps what it has in a cooler stew")
 }
 
 func TestStepsOfAnyLengthGiveTheSame(t *testing.T) {

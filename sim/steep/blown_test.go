@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/sim/air"
+	"maltwright/sim/grain"
 	"maltwright/sim/steep"
 )
 
@@ -129,4 +130,31 @@ func TestTheIntervalBeginsAnewInFreshWater(t *testing.T) {
 	require.NoError(t, still.ChangeWater(water))
 	require.NoError(t, still.Soak(hour, steep.Water{T: 15}))
 	assert.InDelta(t, still.Oxygen(), first.Oxygen(), 1e-9)
+}
+
+// Air that is drawn through takes the bed to its wet bulb, and the open face then gives to the
+// room what a face of that warmth gives, not what one as warm as the air would.
+func TestTheOpenFaceOfABedThatAirCoolsIsAsCold(t *testing.T) {
+	at := steep.Air{T: 18, RH: 0.65, Drawn: 1 / hour}
+	dried := func(area float64) (water, warmth float64) {
+		s := raw(t, lot(t, "barley"))
+		require.NoError(t, s.Soak(8*hour, steep.Water{T: 13}))
+		a := at
+		a.Area = &area
+		require.NoError(t, s.Rest(4*hour, a))
+		before := s.Evaporated()
+		require.NoError(t, s.Rest(10*minute, a))
+		return s.Evaporated() - before, s.T()
+	}
+	covered, _ := dried(1e-6)
+	open, cold := dried(1)
+	room, err := air.FromRH(at.T, at.RH, air.StandardPressure)
+	require.NoError(t, err)
+	bulb, err := room.WetBulb()
+	require.NoError(t, err)
+	assert.InDelta(t, bulb, cold, 0.3)
+	face, err := grain.NewFace(at.T, at.RH, 0, nil)
+	require.NoError(t, err)
+	assert.InEpsilon(t, face.Evaporation(cold, 1)*10*minute, open-covered, 0.1)
+	assert.Less(t, open-covered, 0.7*face.Evaporation(at.T, 1)*10*minute)
 }

@@ -93,3 +93,22 @@ func TestMoreWaterMakesAPumpNoStronger(t *testing.T) {
 	}
 	assert.InEpsilon(t, burnt(1.5), burnt(6), 0.03, "but for the heat of wetting")
 }
+
+// Air that neither cools nor dries takes no growth away, however little of it and however deep
+// the bed.
+func TestDrawnAirThatDoesNotCoolTakesNoGrowthAway(t *testing.T) {
+	clock := func(depth, drawn float64) float64 {
+		s := soaked(t, 8*hour, steep.Water{T: 15})
+		area := s.BedVolume() / depth
+		require.NoError(t, s.Rest(24*hour, steep.Air{T: 15, RH: 1, Area: &area, Drawn: drawn / 1000 / hour}))
+		return s.Batch().Clock
+	}
+	for _, depth := range []float64{0.05, 0.3, 1.5} {
+		before := clock(depth, 0)
+		for _, each := range []float64{0.01, 0.1, 1, 10, 100} { // m³ for a tonne and hour
+			now := clock(depth, each)
+			assert.GreaterOrEqual(t, now, before-1e-6*before, "%g m deep, %g m³/(t·h)", depth, each)
+			before = now
+		}
+	}
+}

@@ -80,5 +80,22 @@ func (s *State) OxygenLasts() float64 {
 	return demandMet(demand(s.wetTime)+s.oxygen) - s.wetTime
 }
 
+// drown has the corns die that have gone without oxygen for too long. Those that had chitted die as
+// the others do.
+func (s *State) drown() {
+	dead := s.lot.Profile.DrownedBy(s.held)
+	if dead <= s.lot.Drowned {
+		return
+	}
+	s.chitted *= (1 - dead) / (1 - s.lot.Drowned)
+	s.lot.Drowned = dead
+}
+
+// Drowned is the share of the corns that have drowned, 0 to 1.
+func (s *State) Drowned() float64 { return s.lot.Drowned }
+
+// AirlessNow is how long the corns have had no oxygen on end, s: as long with it makes up for that.
+func (s *State) AirlessNow() float64 { return s.held }
+
 // Airless is the time spent under water without oxygen, s, over all soaks.
 func (s *State) Airless() float64 { return s.airless }

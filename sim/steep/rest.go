@@ -9,9 +9,9 @@ import (
 )
 
 const (
-	// openDepth, m: depth of the drained bed when its open face is not given;
+	// OpenDepth, m: depth of the drained bed when its open face is not given;
 	// common practice.
-	openDepth = 0.3
+	OpenDepth = 0.3
 )
 
 // Air is what the drained grain stands in between soaks.
@@ -31,7 +31,7 @@ type Air struct {
 // the core under half its first moisture, it returns a *[air.RangeError] and
 // leaves the state as it was.
 func (s *State) Rest(dt float64, a Air) error {
-	drying, err := s.drying(a)
+	face, err := s.face(a)
 	w, more := a.wind()
 	if err = errors.Join(err, more, a.Spray.check(), s.checkStep(dt)); err != nil {
 		return err
@@ -40,7 +40,7 @@ func (s *State) Rest(dt float64, a Air) error {
 	next.lies(a)
 	next.submerged, next.oxygen, next.wetted = false, 0, next.wetted || a.Spray != nil
 	for dt > 0 {
-		dt -= next.restPart(dt, drying, w, a)
+		dt -= next.restPart(dt, &face, w, a)
 	}
 	x0 := s.first
 	if err := air.Within("core moisture in the rest", x0+next.water.core, "kg/kg", x0/2, 4); err != nil {
@@ -50,18 +50,22 @@ func (s *State) Rest(dt float64, a Air) error {
 	return nil
 }
 
-// drying is the water that evaporates, kg/kg of first dry matter per second.
-// Grain that was never wetted does not dry in a rest.
-func (s *State) drying(a Air) (float64, error) {
-	area := s.openArea(a)
+// face is the open face of the bed toward the air.
+func (s *State) face(a Air) (grain.Face, error) {
 	face, err := grain.NewFace(a.T, a.RH, a.Speed, a.Pressure)
-	err = errors.Join(err,
+	return face, errors.Join(err,
 		air.Within("air of the rest", a.T, "°C", 0, 45),
-		air.Within("open face of the bed", area, "m²", 0, 1e6))
-	if err != nil || !s.wetted {
-		return 0, err
+		air.Within("open face of the bed", s.openArea(a), "m²", 0, 1e6))
+}
+
+// drying is the water that evaporates, kg/kg of first dry matter per second: from the open
+// face, which is as warm as the bed, and into the air that is drawn through. A bed colder
+// than the dew point takes up no dew. Grain that was never wetted does not dry in a rest.
+func (s *State) drying(face *grain.Face, w wind, area float64) float64 {
+	if !s.wetted {
+		return 0
 	}
-	return face.Evaporation(a.T, 1) * area / s.lot.DryMass, nil
+	return (math.Max(0, face.Evaporation(s.t, 1))*area + w.takes(s.t)*s.received()) / s.lot.DryMass
 }
 
 // openArea is the open face of the drained bed, m².
@@ -69,7 +73,7 @@ func (s *State) openArea(a Air) float64 {
 	if a.Area != nil {
 		return *a.Area
 	}
-	return s.lot.SwollenVolume() / openDepth
+	return s.lot.SwollenVolume() / OpenDepth
 }
 
 // breathesAir is the oxygen that the corns of a drained bed can take, kg per kg of first
@@ -87,15 +91,13 @@ func (s *State) breathesAir(wanted, clock, x, area, drawn float64) float64 {
 
 // restPart goes on to the end of dt, or until film and husk are used up, whichever comes
 // first, and returns the seconds it took.
-func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
+func (s *State) restPart(dt float64, face *grain.Face, w wind, a Air) float64 {
 	spray, area := a.Spray, s.openArea(a)
 	st := stretch{dt: dt, maxStep: growthStep}
 	if w.flow > 0 || spray != nil {
 		st.dt = math.Min(st.dt, warmStep)
 	}
-	if s.wetted {
-		drying += w.takes(s.t) * s.received() / s.lot.DryMass
-	}
+	drying := s.drying(face, w, area)
 	t, whole := s.t, st.dt
 	st.t = s.cooled(w, spray, st.dt)
 	usedUp := s.waters(&st, s.thirstInAir(st.t), drying, spray)
@@ -118,6 +120,7 @@ func (s *State) restPart(dt, drying float64, w wind, a Air) float64 {
 	}
 	if s.wetted {
 		s.airTime += st.dt
+		s.held = max(0, s.held-st.dt)
 		s.wetTime += st.dt
 	}
 	return st.dt

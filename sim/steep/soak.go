@@ -147,6 +147,8 @@ func (s *State) soakStretch(st *stretch, share float64) {
 	s.water, s.leached = st.water(st.dt), st.leached(st.dt)
 	s.taken += s.water.sum() - from.sum()
 	s.airless += (1 - share) * st.dt
+	s.held = max(0, s.held+(1-2*share)*st.dt)
+	s.drown()
 	s.soakAge += st.dt
 	s.waterAge += st.dt
 	s.waterTime += st.dt

@@ -122,7 +122,7 @@ func TestTheGrowthIsThatOfWhatComesToTheKiln(t *testing.T) {
 func TestWhatABoxDoesNotGiveIsAmongWhatIsNotGiven(t *testing.T) {
 	f := *sample.Forecast(t, "box.malt")
 	assert.Empty(t, outlook.AskedOf(&f).NotGiven)
-	for _, lacks := range []forecast.Trouble{forecast.AirOnShort{}, forecast.FanShort{}, forecast.BandOff{}, forecast.RanHot{}} {
+	for _, lacks := range []forecast.Trouble{forecast.AirOnShort{}, forecast.FanShort{}, forecast.BandOff{}, forecast.RanHot{}, forecast.Drowned{}} {
 		f.Trouble = []forecast.Trouble{forecast.BedWarm{}, lacks}
 		assert.Equal(t, []outlook.Trouble{{Of: lacks}}, outlook.AskedOf(&f).NotGiven)
 	}

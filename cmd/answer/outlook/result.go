@@ -125,7 +125,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
-	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give"`
+	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, and corns that drown"`
 }
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.

@@ -1,0 +1,33 @@
+package check
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The end of a step with a time of its own that is written in the other half of the day is
+// told, with both times and the one that fits; one that took somewhat longer is not.
+func TestATimedStepThatTookSeveralTimesItsTimeIsTold(t *testing.T) {
+	cure := func(at, clean string) []string {
+		var out []string
+		for _, f := range withSlip(t, bookSlip{file: "26-03", replaced: []string{"at 23:50 after cure", "at " + at + " after cure", "clean malt at 2026-03-15 02:07", "clean malt at " + clean}}) {
+			if f.Rule == "time-doubtful" {
+				out = append(out, f.Place.Text()+": "+f.Message+"; "+f.Hint)
+			}
+		}
+		return out
+	}
+	late := cure("2026-03-15 11:50", "2026-03-15 14:07")
+	require.Len(t, late, 1)
+	assert.True(t, strings.HasPrefix(late[0], "2026-03-15 11:50: "), late[0])
+	for _, words := range []string{"cure ended 17 h after dry 2", "gives it 5 h", "at 2026-03-14 23:50, it would fit"} {
+		assert.Contains(t, late[0], words)
+	}
+	odd := cure("2026-03-15 09:20", "2026-03-15 12:07") // 12 h less does not make it
+	require.Len(t, odd, 1)
+	assert.NotContains(t, odd[0], "would fit")
+	assert.Empty(t, cure("2026-03-15 03:50", "2026-03-15 06:07"), "9 h")
+}
