@@ -77,6 +77,7 @@ type State struct {
 type Factor struct {
 	Factor    string `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
 	Posterior *answer.Spread[answer.Number]
+	Edge      int `doc:"-1 or 1 where its middle is pressed against the low or the high edge of what is thought possible, else 0"`
 }
 
 // Posterior is how the answer was reached.
@@ -127,7 +128,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 			r.Thermometer = had[answer.Kelvin](x.Spread)
 			continue
 		}
-		r.Factors = append(r.Factors, Factor{string(x.Which), had[answer.Number](x.Spread)})
+		r.Factors = append(r.Factors, Factor{string(x.Which), had[answer.Number](x.Spread), x.Edge})
 	}
 	return r
 }

@@ -237,7 +237,14 @@ func (s *progressSheet) factors() {
 		beside = "what the house has learnt"
 	}
 	s.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
+	for _, f := range s.r.Factors {
+		if f.Edge != 0 && f.Posterior != nil {
+			s.para("", "%s is pressed against the %s edge of what is thought possible, where one of a hundred lies. It may lie beyond, and then other figures bend in its place: look at the readings that it goes by, and count or weigh once more; what is known to be so can stand in a house block", f.Factor, edges[f.Edge])
+		}
+	}
 }
+
+var edges = map[int]string{-1: "lower", 1: "upper"}
 
 // tenth rounds to a tenth, and leaves no minus before nought.
 func tenth(k answer.Kelvin) float64 { return math.Round(10*float64(k))/10 + 0 }

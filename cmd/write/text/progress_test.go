@@ -43,7 +43,7 @@ func underWay() progress.Result {
 		Outcome: outlook.TotalsSpread{SteepOutMoisture: moisture, Malt: malt},
 		Readings: []progress.Reading{{At: noon, Text: "weighed 4 kg at 12:00", Doubt: "nought", Words: progress.Doubt{Kind: follow.Nought, Unit: "4.9 kg",
 			Reading: progress.Reading{Weight: &progress.Compared[answer.Kilograms]{Observed: 4, Error: 0.1, Expected: &malt}}}}, {Text: "turned"}},
-		Factors: []progress.Factor{{Factor: "growth", Posterior: &rub}}, RelativeTo: progress.House,
+		Factors: []progress.Factor{{Factor: "growth", Posterior: &rub, Edge: -1}}, RelativeTo: progress.House,
 		Posterior: progress.Posterior{Members: 400, EffectiveSampleSize: 12, Trusted: true, Rounds: 1}, Cautions: []outlook.Caution{outlook.Caution(forecast.Fire)},
 	}
 }
@@ -82,7 +82,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 		"43.0 % 50%\n", "  malt                                 5.00 kg     4.80 kg     5.20 kg\n",
 		"readings      1 of 2 agree", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit as 4.9 kg, with\n              the point elsewhere; 4.70 kg to 5.30 kg was to be expected\n",
 		"worth 12 of equal weight; drawn anew once,", "that is few: hardly any forecast agrees",
-		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "take care\n              A kiln is a fire risk and its surfaces burn",
+		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "growth is pressed against the lower edge", "take care\n              A kiln is a fire risk and its surfaces burn",
 	} {
 		assert.Contains(t, out, want)
 	}

@@ -37,6 +37,22 @@ type Factor struct {
 	Which       ensemble.Factor // "" of the thermometer
 	Thermometer bool
 	Spread      ensemble.Spread
+	Edge        int // −1 or 1 where its middle is pressed against the low or the high edge of what was thought possible, else 0
+}
+
+// edge is how many standard deviations of what is usual a middle must lie out to be at the
+// edge: of a hundred lots one lies so far out on either side. The draws end at three.
+const edge = 2.326
+
+// edgeOf tells at which edge the middle of an axis lies.
+func edgeOf(z float64) int {
+	switch {
+	case z < -edge:
+		return -1
+	case z > edge:
+		return 1
+	}
+	return 0
 }
 
 // Factors are those of lot and house, in the order of the axes.
@@ -46,11 +62,11 @@ func (f *Following) Factors() []Factor {
 		if a.Factor == "" && !a.Thermometer {
 			continue
 		}
-		list := make([]float64, len(f.Z))
+		list, own := make([]float64, len(f.Z)), make([]float64, len(f.Z))
 		for k, z := range f.Z {
-			list[k] = a.Value(z[i])
+			list[k], own[k] = a.Value(z[i]), z[i]
 		}
-		out = append(out, Factor{a.Factor, a.Thermometer, ensemble.SpreadOf(list)})
+		out = append(out, Factor{a.Factor, a.Thermometer, ensemble.SpreadOf(list), edgeOf(ensemble.SpreadOf(own).P50)})
 	}
 	return out
 }

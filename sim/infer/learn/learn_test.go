@@ -141,10 +141,11 @@ func TestAHouseThatIsKnownIsLearntAndErrorsShrinkWithTheNumberOfBatches(t *testi
 		}
 	}
 	t.Logf("mean square in errors %.2f, beyond 2.5 errors %d of %.0f", sum/n, far, n)
-	// Errors that are right have a mean square of 1. This house lies a standard
-	// deviation or more from the usual one in every figure, to which each is drawn a
-	// little, so it is somewhat more: 1.2 over 24 seeds, with 2 of 120 figures beyond 2.5, the largest 3.1.
-	assert.Less(t, sum/n, 1.7)
+	// Errors that are right have a mean square of 1, and that of n normal ones a standard
+	// deviation of √(2/n). This house lies a standard deviation or more from the usual one in
+	// every figure, to which each is drawn a little, so that it may be somewhat more: of 16
+	// houses it was 0.9, and 1.2 is allowed with two standard deviations of chance.
+	assert.Less(t, sum/n, 1.2+2*math.Sqrt(2/n))
 	assert.LessOrEqual(t, float64(far), 1+n/20)
 }
 
@@ -154,9 +155,12 @@ func TestAHouseThatIsKnownIsLearntAndErrorsShrinkWithTheNumberOfBatches(t *testi
 func assertShrunk(t *testing.T, batches []*model.Batch, all map[ensemble.Factor]Factor) {
 	t.Helper()
 	one := houseOf(t, batches[:1])
-	for _, which := range []ensemble.Factor{ensemble.Uptake, ensemble.HuskWater} { // the weights tell rather what both come to
-		assert.Greater(t, one[which].Error, 1.1*all[which].Error, which)
-	}
+	// The weights tell rather what uptake and husk come to: of one house in three either alone
+	// is hardly better known from four batches than from one, and both together were, of all 16
+	// houses, by 1.2 and more.
+	both := one[ensemble.Uptake].Error * one[ensemble.HuskWater].Error / all[ensemble.Uptake].Error / all[ensemble.HuskWater].Error
+	t.Logf("uptake %.3f to %.3f, husk %.3f to %.3f: %.2f", one[ensemble.Uptake].Error, all[ensemble.Uptake].Error, one[ensemble.HuskWater].Error, all[ensemble.HuskWater].Error, both)
+	assert.Greater(t, both, 1.15)
 	for _, which := range []ensemble.Factor{ensemble.Growth, ensemble.Respiration, Thermometer} {
 		ratio := one[which].Error / all[which].Error
 		t.Logf("%-12s %.3f to %.3f: %.2f", which, one[which].Error, all[which].Error, ratio)
