@@ -37,7 +37,7 @@ func TestTheDocumentSaysTheRulesThatAreEasilyReadOtherwise(t *testing.T) {
 	says("%g + D/%g, rounded up", of("kiln/layers.go", "layersLeast"), 1/of("kiln/layers.go", "layersEach"))
 	says("one corn deep: %g mm", 1000*of("forecast/stage_grow.go", "oneCorn"))
 	says("for more than %g h more than %g K above the warmth in which it grows best", of("forecast/box_adrift.go", "soonLost")/hour, of("forecast/box_adrift.go", "lostAbove"))
-	says("1 + shift/%.3f in all", drying.Barley().Reference)
+	says("X₆₀ what the curve of the grain has there, %.3f kg/kg of barley's", drying.Barley().Reference)
 	says("%g kg/kg of barley (%.2f of wheat, %.2f of maize, %.2f of sorghum)",
 		drying.Barley().WetFrom, drying.Wheat().WetFrom, drying.Maize().WetFrom, drying.Sorghum().WetFrom)
 }
