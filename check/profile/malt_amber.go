@@ -9,5 +9,5 @@ var amber = Malt{
 	EndLeast: 0.01,
 	Cure:     Band{95, 150},
 	Colour:   Band{40, 90},
-	Least:    Least{Heat: 94, Colour: 8, ElsePale: true},
+	Least:    Least{Heat: 94, Colour: 10, ElsePale: true},
 }

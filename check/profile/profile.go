@@ -76,7 +76,7 @@ type Least struct {
 	Unstewed float64 // °C, the same where the malt is not stewed
 	Stew     float64 // °C, at which it is stewed
 	Enzymes  float64 // share of the diastatic power that is left
-	Colour   float64 // EBC by the forecast, an indication: a fifth to a third of the palest
+	Colour   float64 // EBC by the forecast, an indication: a quarter to a third of the palest
 	ElsePale bool    // what is not so hot either is judged as pale malt
 	Smoked   bool    // smoke goes through it
 	Soured   bool    // it is soured, of which a process does not tell

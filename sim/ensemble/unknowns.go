@@ -56,7 +56,7 @@ const (
 	lateUptakeSpread = 0.09
 	lateGrowthSpread = 0.08
 	lateDryingSpread = 0.19
-	lateColourSpread = 0.37
+	lateColourSpread = 0.33
 )
 
 // Missed tells whether it is of what the equations miss, and of no lot or house.

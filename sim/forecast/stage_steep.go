@@ -20,7 +20,7 @@ func (r *run) steep(st *model.Steep) error {
 	state.Meter(r.effort.Meter)
 	state.Begin(r.t)
 	m := &steepModel{state: state, water: steep.Water{T: r.site.water, Blown: blown(st.Aerate)}, air: steep.Air{T: r.site.air, RH: r.site.rh, Pressure: &r.site.pressure}}
-	if area := st.Area(); area > 0 {
+	if area := min(st.Area(), r.batch.Lot.SwollenVolume()/thinnest); area > 0 {
 		m.air.Area = &area
 	}
 	r.drawn = drawn{}
@@ -37,6 +37,10 @@ func (r *run) steep(st *model.Steep) error {
 	r.steepTroubles(m, st)
 	return nil
 }
+
+// thinnest, m: drained grain lies no thinner, and covers a part of a wider vessel only (common
+// practice).
+const thinnest = 0.02
 
 // wet runs a list of steps of the steep that began so many seconds after the first soak. Once what ends the steep holds, the gates are
 // all that follows of it.

@@ -66,7 +66,7 @@ func boundWater() *problem {
 		},
 	}
 	for _, f := range figure.ThinKilns() {
-		p.fitted = append(p.fitted, observation{f, rowError(f), of(f)})
+		p.fitted = append(p.fitted, observation{Figure: f, by: rowError(f), model: of(f)})
 	}
 	for _, f := range slices.Concat(figure.Halves(), figure.SmallScale(), figure.Kilns(), figure.DeepBeds(), figure.Bins(), figure.Coolings()) {
 		p.held = append(p.held, held{f, of(f)})

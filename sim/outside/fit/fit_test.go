@@ -52,8 +52,8 @@ func straight(y ...float64) *problem {
 	}}
 	for i, v := range y {
 		x := float64(i)
-		p.fitted = append(p.fitted, observation{figure.Figure{Accepted: figure.Within(v, 1)}, 0.1,
-			func(p []float64) (float64, error) { return p[0] + p[1]*x, nil }})
+		p.fitted = append(p.fitted, observation{Figure: figure.Figure{Accepted: figure.Within(v, 1)}, by: 0.1,
+			model: func(p []float64) (float64, error) { return p[0] + p[1]*x, nil }})
 	}
 	return p
 }

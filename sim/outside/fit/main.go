@@ -20,7 +20,7 @@ import (
 )
 
 // problems are the fits, in the order of the document.
-func problems() []*problem { return []*problem{boundWater(), steeping()} }
+func problems() []*problem { return []*problem{boundWater(), steeping(), colouring()} }
 
 func main() {
 	list, err := solved()

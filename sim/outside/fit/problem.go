@@ -54,6 +54,7 @@ func (p parameter) z(v float64) float64 {
 type observation struct {
 	figure.Figure
 	by    float64                            // standard deviation of the figure
+	log   bool                               // by is that of its logarithm
 	model func(p []float64) (float64, error) // given the parameters
 }
 
@@ -61,6 +62,8 @@ type observation struct {
 // middle of a band that is closed, and from the end of one that is open.
 func (o observation) miss(v float64) float64 {
 	switch low, high := o.Accepted.Low, o.Accepted.High; {
+	case o.log: // of a closed band
+		return math.Log(v/math.Sqrt(low*high)) / o.by
 	case math.IsInf(low, -1):
 		return max(0, v-high) / o.by
 	case math.IsInf(high, 1):

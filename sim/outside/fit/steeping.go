@@ -144,7 +144,7 @@ func table(code []float64) []observation {
 		b.hours = append(b.hours, s.Hours)
 		f := figure.Figure{What: fmt.Sprintf("continuous steep, %g h at %g °C", s.Hours, s.T), Unit: "%", Digits: 1, Source: s.Moisture,
 			Accepted: figure.Within(s.Moisture, 2), Key: "kunze", Standing: "from memory"}
-		list = append(list, observation{f, tableError, func(p []float64) (float64, error) { return moisture(b.look(p, 1, p[loose], i)) }})
+		list = append(list, observation{Figure: f, by: tableError, model: func(p []float64) (float64, error) { return moisture(b.look(p, 1, p[loose], i)) }})
 	}
 	return list
 }
@@ -160,7 +160,7 @@ func fiveMinutes(code []float64) []observation {
 	b := &batch{dry: 880, moisture: 0.14, t: 18, hours: []float64{1.0 / 12}, code: code}
 	f := figure.Figure{What: "5 min at 18 °C, from 14 %", Unit: "%", Digits: 1, Source: 23.2,
 		Accepted: figure.Within(23.2, 0.3), Key: "heriot-watt-icbd", Standing: "seen; first moisture not given"}
-	return []observation{{f, minutesError, func(p []float64) (float64, error) { return moisture(b.look(p, 1, p[loose], 0)) }}}
+	return []observation{{Figure: f, by: minutesError, model: func(p []float64) (float64, error) { return moisture(b.look(p, 1, p[loose], 0)) }}}
 }
 
 // weights are those of a lot, whose own two parameters stand at own.
@@ -170,7 +170,7 @@ func weights(code []float64, series figure.Series, own int) []observation {
 	for i, grams := range series.Grams {
 		f := figure.Figure{What: fmt.Sprintf("lot %s after %g h, of 50 g", series.Lot, b.hours[i]), Unit: "g", Digits: 1, Source: grams,
 			Accepted: figure.Within(grams, 2*drainedError*grams), Key: "molina-cano-1995", Standing: "seen"}
-		list = append(list, observation{f, drainedError * grams, func(p []float64) (float64, error) {
+		list = append(list, observation{Figure: f, by: drainedError * grams, model: func(p []float64) (float64, error) {
 			s, err := b.look(p, p[own], p[own+1], i)
 			if err != nil {
 				return 0, err
