@@ -102,7 +102,7 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 	units = near(t.Set, units)
 	if t.ByDrying() {
 		return fmt.Sprintf("%s of %s is asked for, and for %s it is %s in the mean, as the malt dries and cools the air: %s ahead of what is asked is the most that air-on is set to",
-			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 0), apart(kiln.Lead, units))
+			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 1), apart(kiln.Lead, units))
 	}
 	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
 }

@@ -39,7 +39,7 @@ var stageRows = []Row{
 		Doc: "Soaks and air rests until the grain has the water it needs to grow. A second steep behind a germinate wets the growing grain again; another germinate follows it.", Example: `steep in "blue tub" to moisture 43 to 45 % { soak 7 h in water at 13 °C }`},
 	{Word: VerbGerminate, In: blocks(Process), Opens: Germinate, Ordered: true, Phase: Growing,
 		Clauses: []Clause{{Word: onDay.Word, Slots: onDay.Slots, Doc: onDay.Doc}, {Word: "in", Slots: []Slot{named(Vessel)}, Doc: "the vessel that it grows in, which needs an area; grain that was steeped in it stays where it is"}, until, allow, forTime},
-		Doc:     "The grain grows in a bed that is kept in a band of temperature and turned. Where it is moved to another floor, a second germinate says so.", Example: `germinate on "larch floor" { hold bed at 14 to 17 °C; turn every 8 h; until acrospire at least 3/4; allow 4 to 7 days }`},
+		Doc:     "The grain grows in a bed that is kept in a band of temperature and turned. Of `on` and `in` one must stand. Where it is moved to another floor, a second germinate says so.", Example: `germinate on "larch floor" { hold bed at 14 to 17 °C; turn every 8 h; until acrospire at least 3/4; allow 4 to 7 days }`},
 	{Word: VerbWither, In: blocks(Process), Opens: Wither, Ordered: true, Phase: Growing, Dries: true, Clauses: []Clause{onDay, until, allow, forTime},
 		Doc: "The piece loses water in moving room air, before heat is used.", Example: `wither on "larch floor" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }`},
 	{Word: VerbKiln, In: blocks(Process), Opens: Kiln, Ordered: true,

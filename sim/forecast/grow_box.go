@@ -183,6 +183,7 @@ func airOn(list []*model.Air) Temperature {
 func (r *run) witherBlown(m *boxModel, st *model.Withering, t, rh float64, room Temperature) Temperature {
 	own := r.plantOf(&st.Piece, t)
 	own.Room.RH = rh
+	own.Room.Open, own.Room.AirSpeed, own.Room.Passes = true, witherSpeed, new(r.withering())
 	if st.AirOnHumidity == nil {
 		own.RH, own.NoSpray = 1, true
 	}

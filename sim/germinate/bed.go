@@ -12,10 +12,6 @@ const (
 	// over the depth; calibrated; it tells in beds under some 5 cm only, whose
 	// excess is small.
 	settleTime = 1800.0
-	// supplyTime, s: in which the bed below makes good what that layer is short
-	// of; calibrated to withering in 12–36 h (common practice).
-	supplyTime = 6 * 3600.0
-
 	// liftBand, of wet-basis moisture: a piece so much wetter than it is kept is open.
 	// Calibrated to a piece on a floor that keeps its moisture within a point, as what
 	// it breathes makes good what dries (common practice).
@@ -87,7 +83,7 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	steady := f.loss / sides * f.half / (2 * p.solid.packing.Conductivity)
 	f.d[heat] = grain.StarchHeat*f.burn - f.loss
 	f.d[excess] = (steady - y[excess]) / f.settle
-	f.d[deficit] = flux - y[deficit]/supplyTime
+	f.d[deficit] = flux - y[deficit]/grain.SupplyTime
 	f.d[respired] = f.burn
 	f.d[dried] = f.dry
 	f.d[clock] = p.lot.ClockSpeed(y[clock], f.warmth, w, access*free) / hour

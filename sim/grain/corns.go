@@ -18,6 +18,10 @@ type Corns struct {
 	slowest  float64 // 1/s, below the drying constant of wet corns on any floor
 }
 
+// SupplyTime, s: in which the bed below makes good what the layer at an open face is
+// short of; calibrated to withering in 12–36 h (common practice).
+const SupplyTime = 6 * 3600.0
+
 // dampAir: below its humidity the corns hold back for the most part, above it the air.
 const dampAir = 0.8
 

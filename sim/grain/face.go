@@ -1,6 +1,10 @@
 package grain
 
-import "maltwright/sim/air"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 const (
 	// faceHeat, W/(m² K): heat from an open face of grain to still room air, by
@@ -61,6 +65,20 @@ func (f *Face) Passing(times *float64) error {
 	}
 	f.mass *= *times
 	return air.Within("vapour that the face passes", *times, "", 0.05, 20)
+}
+
+// Blown is the face that so much dry air, kg/(m² s), leaves through: it pushes the room's
+// air off, so that heat and vapour pass φ/(e^φ − 1) of what they do, φ the flow over what
+// the face conducts; film theory, published [bird-2002]. With the flow the face takes less,
+// and both together more: G + G/(e^φ − 1) rises with G.
+func (f Face) Blown(flow float64) Face {
+	phi := flow / f.mass
+	if phi < 1e-9 {
+		return f
+	}
+	share := phi / math.Expm1(phi)
+	f.heat, f.mass = f.heat*share, f.mass*share
+	return f
 }
 
 // RoomT is the temperature of the room air, °C.

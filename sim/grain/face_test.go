@@ -38,3 +38,20 @@ func TestRoomsOutOfRangeAreRefused(t *testing.T) {
 		assert.ErrorAs(t, err, &out, "%v", r)
 	}
 }
+
+// By hand: the film of a face that air leaves through, φ/(e^φ − 1), which is 1 without air and
+// 0.582 where the flow is as much as the face conducts.
+func TestAirThatLeavesThroughAFacePushesTheRoomsAirOff(t *testing.T) {
+	f, err := grain.NewFace(20, 0.5, 0.3, nil)
+	require.NoError(t, err)
+	open := f.Evaporation(20, 1)
+	conducts := open / (air.HumidityRatio(air.Saturation(20), air.StandardPressure) - air.HumidityRatio(0.5*air.Saturation(20), air.StandardPressure))
+	blown := f.Blown(conducts)
+	assert.InEpsilon(t, 0.58198, blown.Evaporation(20, 1)/open, 1e-4)
+	assert.InEpsilon(t, 0.58198, blown.Conductance()/f.Conductance(), 1e-4)
+	none, little := f.Blown(0), f.Blown(1e-9*conducts)
+	assert.InDelta(t, open, none.Evaporation(20, 1), 1e-15)
+	assert.InEpsilon(t, open, little.Evaporation(20, 1), 1e-8)
+	strong := f.Blown(1000 * conducts)
+	assert.Zero(t, strong.Evaporation(20, 1), "a strong flow leaves nothing")
+}

@@ -46,7 +46,7 @@ func drawSupply(t *rapid.T, area float64) pneumatic.Supply {
 	is := func(name string) bool { return rapid.Bool().Draw(t, name) }
 	flow := func(name string) float64 { return area * math.Pow(10, in(name, -4, 0)) }
 	s := pneumatic.Supply{
-		Room: pneumatic.Room{T: in("room", 0, 35), RH: in("room RH", 0.1, 1)},
+		Room: pneumatic.Room{T: in("room", 0, 35), RH: in("room RH", 0.1, 1), Open: is("open"), AirSpeed: in("wind", 0, 1)},
 		Flow: flow("lg speed"), T: in("air-on", 5, 30), RH: in("RH", 0.3, 1), NoSpray: is("no spray"),
 	}
 	if is("led round") {

@@ -16,14 +16,14 @@ type Ledger struct {
 	Grown                float64 // water that respiration made, kg
 	Sprinkled            float64 // kg
 	Evaporated           float64 // to the air blown through, and off the face, kg
-	OffFace              float64 // of that off the open face while the fan stood, kg
+	OffFace              float64 // of that off the open face, kg
 
 	HeatStart, HeatNow float64 // J
 	Respired           float64 // made by growth, J
 	SprinkledHeat      float64 // brought by sprinkling, J
 	Carried            float64 // off by the air blown through, J
-	Faces              float64 // lost by both faces while the fan stood, J
-	Vapour             float64 // gone then with the water off the open face, J
+	Faces              float64 // lost by the faces, J
+	Vapour             float64 // gone with the water off the open face, J
 }
 
 // book adds a flow of dt seconds.

@@ -35,10 +35,15 @@ type stream struct {
 func (s *stage) march(on air.State) {
 	reach := s.reach(on)
 	in := stream{t: on.T, w: on.W, h: on.Enthalpy()}
-	for i := range s.b.count {
+	n := s.b.count
+	var off [MostLayers]rate
+	over := s.off(off[:n])
+	for i := range n {
 		m := &s.at[i]
 		out, byT := s.leave(i, &in, reach)
 		own := m.own()
+		own.heat += off[i].heat
+		own.water += off[i].water
 		g := s.flow.g
 		own.heat += g * (in.h - out.h)
 		own.water += g * (in.w - out.w)
@@ -46,17 +51,51 @@ func (s *stage) march(on air.State) {
 		// C·dT + T·dC is what the layer gains
 		water := r.water + g*(in.dw-out.dw)
 		gain := r.heat + g*(in.dh-out.dh) - m.t*(air.WaterHeat*water-s.b.dryHeat*r.burn)
-		kappa := gain / (m.capacity/s.implicit + g*(byT.dh-air.WaterHeat*m.t*byT.dw))
+		answers := m.capacity/s.implicit + g*(byT.dh-air.WaterHeat*m.t*byT.dw)
+		if i == n-1 {
+			answers += over.byT + over.latentByT - air.WaterHeat*m.t*over.waterByT
+		}
+		kappa := gain / answers
 		out.dt += byT.dt * kappa
 		out.dw += byT.dw * kappa
 		out.dh += byT.dh * kappa
 		own.heat += g * (in.dh - out.dh)
 		own.water += g * (in.dw - out.dw)
+		if i == n-1 {
+			own.heat -= (over.byT + over.latentByT) * kappa
+			own.water -= over.waterByT * kappa
+			s.lost(&over, kappa)
+		}
 		s.set(i, own, kappa)
 		in = out
 	}
 	s.flow.off = air.State{T: in.t, W: in.w, P: s.pressure}
 	s.flow.offH, s.flow.offW = in.h+in.dh, in.w+in.dw
+}
+
+// off is what an open upper face takes beside the air blown through, which it lets pass, with
+// how that answers to the uppermost layer; the rates of the layers by it are added to own. A
+// shut box loses nothing so. What the lower face would give of the room's warmth, and
+// conduction between the layers, are left out as soon as air is blown.
+func (s *stage) off(own []rate) facing {
+	if !s.Room.Open {
+		return facing{}
+	}
+	n := len(own)
+	face := s.face.Blown(s.flow.g / s.b.vessel.Area)
+	link := s.b.packing.Conductivity * s.b.vessel.Area / (s.depth / float64(n))
+	upper := s.upper()
+	over := s.openFace(&face, &s.at[n-1], upper.x, 2*link)
+	own[n-1].heat -= over.heat + over.latent
+	s.seep(own, &upper, over.water)
+	return over
+}
+
+// lost keeps what an open face takes, moved by kappa kelvin of the uppermost layer.
+func (s *stage) lost(over *facing, kappa float64) {
+	s.flow.faces = over.heat + over.byT*kappa
+	s.flow.vapour = over.water + over.waterByT*kappa
+	s.flow.latent = over.latent + over.latentByT*kappa
 }
 
 // reach is the effectiveness of a layer, 0 to 1: 1 − exp(−NTU), by

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/grain"
 )
 
 // stand settles a stage while the fan stands: conduction between the layers, and
@@ -13,7 +14,8 @@ func (s *stage) stand() {
 	n := s.b.count
 	link := s.b.packing.Conductivity * s.b.vessel.Area / (s.depth / float64(n)) // W/K between two layers
 	under := s.closedFace(&s.at[0], 2*link)
-	over := s.openFace(&s.at[n-1], 2*link)
+	upper := s.upper()
+	over := s.openFace(&s.face, &s.at[n-1], upper.x, 2*link)
 	var own [MostLayers]rate
 	var t, diagonal, kappa [MostLayers]float64
 	for i := range n {
@@ -23,7 +25,7 @@ func (s *stage) stand() {
 	conduct(own[:n], t[:n], link)
 	own[0].heat -= under.heat
 	own[n-1].heat -= over.heat + over.latent
-	own[n-1].water -= over.water
+	s.seep(own[:n], &upper, over.water)
 	diagonal[0] += under.byT
 	diagonal[n-1] += over.byT + over.latentByT - air.WaterHeat*t[n-1]*over.waterByT
 	for i := range n { // as in march, C·dT + T·dC is what the layer gains
@@ -90,22 +92,22 @@ func (s *stage) closedFace(m *moment, half float64) facing {
 	return facing{heat: both * (m.t - s.face.RoomT()), byT: both}
 }
 
-// openFace loses vapour as well, by [grain.Face.Gives] at the temperature of the
-// face, which is sought by Newton's method: what comes through half the layer, half
+// openFace loses vapour as well, by [grain.Face.Gives] of corns of the moisture x at the
+// temperature of the face, which is sought by Newton's method: what comes through half the layer, half
 // W/K, is what leaves.
-func (s *stage) openFace(m *moment, half float64) facing {
+func (s *stage) openFace(face *grain.Face, m *moment, x, half float64) facing {
 	area := s.b.vessel.Area
-	out := s.face.Conductance() * area
+	out := face.Conductance() * area
 	corns := s.b.corns.Of(math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area))
 	t := m.t
 	var f facing
 	var wet float64
 	for n := range faceSteps {
-		activity, _ := corns.Activity(m.x, t)
-		flux, through := s.face.Gives(&corns, m.x, t, 0)
-		wet = activity * through * s.face.WetConductance(t) * area
+		activity, _ := corns.Activity(x, t)
+		flux, through := face.Gives(&corns, x, t, 0)
+		wet = activity * through * face.WetConductance(t) * area
 		f.water = flux * area
-		f.heat, f.latent = out*(t-s.face.RoomT()), air.VapourEnthalpy(t)*f.water
+		f.heat, f.latent = out*(t-face.RoomT()), air.VapourEnthalpy(t)*f.water
 		step := (f.heat + f.latent - half*(m.t-t)) / (out + wet + half)
 		if n == faceSteps-1 || math.Abs(step) < faceNear {
 			break

@@ -29,6 +29,11 @@ type Room struct {
 	T        float64  // °C, 0 to 45
 	RH       float64  // relative humidity, 0 to 1
 	Pressure *float64 // Pa; nil means 101,325
+	// Open has the upper face lie open to it while the fan runs as well, and give what the
+	// air that leaves by it lets through; a box that grows is shut.
+	Open     bool
+	AirSpeed float64  // over that face, m/s, 0 to 5
+	Passes   *float64 // of the vapour that the face usually gives, 0.05 to 20; nil means 1
 }
 
 // Fan is what the fan adds to the air behind spray and cooler. All that drives it
@@ -68,12 +73,13 @@ func (s Supply) check(area float64) (supplied, error) {
 	if s.Room.Pressure != nil {
 		p = *s.Room.Pressure
 	}
-	face, err := grain.NewFace(s.Room.T, s.Room.RH, 0, &p)
+	face, err := grain.NewFace(s.Room.T, s.Room.RH, s.Room.AirSpeed, &p)
 	if err != nil {
 		return supplied{}, err
 	}
+	passing := face.Passing(s.Room.Passes)
 	room, err := air.FromRH(s.Room.T, s.Room.RH, p)
-	err = errors.Join(err,
+	err = errors.Join(err, passing,
 		checkFlow("airflow", s.Flow, area, 0),
 		air.Within("temperature of air-on", s.T, "°C", lowestBed, highestBed),
 		air.Within("relative humidity of air-on", s.RH, air.Share, 0, 1),

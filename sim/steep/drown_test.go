@@ -29,6 +29,12 @@ func TestCornsDrownInDaysWithoutOxygen(t *testing.T) {
 	aired := raw(t, lot(t, "barley"))
 	require.NoError(t, aired.Soak(96*hour, steep.Water{T: 15, Aerated: true}))
 	assert.Zero(t, aired.Drowned())
+	changed := raw(t, lot(t, "barley"))
+	for range 3 {
+		require.NoError(t, changed.Soak(24*hour, steep.Water{T: 10}))
+		require.NoError(t, changed.ChangeWater(steep.Water{T: 10}))
+	}
+	assert.Zero(t, changed.Drowned(), "three waters of a day were usual")
 	long := raw(t, lot(t, "maize"))
 	require.NoError(t, long.Soak(48*hour, steep.Water{T: 22}))
 	assert.Zero(t, long.Drowned(), "which is soaked for days")

@@ -94,7 +94,8 @@ func (s *State) drown() {
 // Drowned is the share of the corns that have drowned, 0 to 1.
 func (s *State) Drowned() float64 { return s.lot.Drowned }
 
-// AirlessNow is how long the corns have had no oxygen on end, s: as long with it makes up for that.
+// AirlessNow is how long the corns have had no oxygen on end, s: as long with it makes up for
+// that, and fresh water for as long as corns bear.
 func (s *State) AirlessNow() float64 { return s.held }
 
 // Airless is the time spent under water without oxygen, s, over all soaks.

@@ -35,7 +35,7 @@ type State struct {
 	airT      float64 // °C, of the air it was last rested in
 	before    float64 // kg/kg that it had drunk when the water was poured that it stands in
 	airless   float64 // s under water without oxygen
-	held      float64 // s of that on end: as long with oxygen makes up for it
+	held      float64 // s of that on end: as long with oxygen makes up for it, and so does fresh water
 	debt      float64 // share by which it grows and breathes less
 
 	meter *work.Meter

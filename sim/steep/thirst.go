@@ -18,7 +18,7 @@ func eager(airTime float64) float64 {
 	return 1 + (eagerness-1)*s*s*(3-2*s)
 }
 
-// eagerOver is the integral of [eager] over the time in air, s.
+// eagerOver is the integral of eager over the time in air, s.
 func eagerOver(airTime float64) float64 {
 	const ramp = eagerBy - eagerFrom
 	s := min(1, max(0, (airTime-eagerFrom)/ramp))
