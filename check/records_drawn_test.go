@@ -31,3 +31,13 @@ func TestATimedStepThatTookSeveralTimesItsTimeIsTold(t *testing.T) {
 	assert.NotContains(t, odd[0], "would fit")
 	assert.Empty(t, cure("2026-03-15 03:50", "2026-03-15 06:07"), "9 h")
 }
+
+// Malt that is as dry as asked only by the dry matter of its charge is told so, and with the
+// number that was meant where one fits.
+func TestAWeightThatTheChargeExplainsNamesTheSlipToo(t *testing.T) {
+	found := withSlip(t, bookSlip{file: "26-03", replaced: []string{"5.13 kg at 23:50", "5.51 kg at 23:50"}})
+	require.Len(t, found, 1)
+	assert.Equal(t, "reading-doubtful", found[0].Rule)
+	assert.Contains(t, found[0].Message, "only if none of its dry matter were lost")
+	assert.Contains(t, found[0].Hint, "two digits the other way round: 5.15 kg")
+}

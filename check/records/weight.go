@@ -118,12 +118,21 @@ func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", weightWords(x), stepWords(x.After), 100*has)))
+		r.tooHeavy(h, i, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", weightWords(x), stepWords(x.After), 100*has))
 	case has > wanted+muchWet && r.hurried(h, x.After):
-		r.slip(h.seats[i], readingDoubtful.At(x.Weight.Place, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", weightWords(x), 100*has, stepWords(x.After), 100*wanted)))
+		r.tooHeavy(h, i, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", weightWords(x), 100*has, stepWords(x.After), 100*wanted))
 		return true
 	}
 	return false
+}
+
+// tooHeavy tells of a weight by which malt is too moist, and of the slip that would explain it.
+func (r *record) tooHeavy(h *held, i int, message string) {
+	f := readingDoubtful.At(model.Weight(h.trial.Observations[i].Reading).Place, message)
+	if slip := r.slipOf(h, i); slip != "" {
+		f.Hint = slip
+	}
+	r.slip(h.seats[i], f)
 }
 
 // hurried tells whether a step of the record took less time than it takes, so that its

@@ -30,9 +30,9 @@ func trialsOf(t testing.TB, n int, seed uint64) []*evidence.Trial {
 // felt in steps and a gate waits for one, so that the cost has kinks, and two fits of the
 // same records from elsewhere come to places whose cost differs by a tenth.
 func TestHeldOutWithoutAFitOfItsOwn(t *testing.T) {
-	sizes, houses := []int{3}, 1
+	sizes, houses := []int{3}, 3 // of one house by chance 0.41
 	if golden.Long() {
-		sizes, houses = []int{2, 3, 4, 6}, 3
+		sizes = []int{2, 3, 4, 6}
 	}
 	sum, moved, count := 0.0, 0.0, 0.0
 	for _, n := range sizes {
