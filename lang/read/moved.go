@@ -148,11 +148,21 @@ func (r *recorder) remedyAt(i, n int) remedy {
 			}
 			list[j] = list[j].meant(last)[0]
 		}
-		if times, ok := allInOrder(list); ok {
+		if times, ok := allInOrder(list); ok && (k <= withinADay || near(times, i)) {
 			x.fits = append(x.fits, stampOf(model.Instant{Time: times[i]}))
 		}
 	}
 	return x
+}
+
+// near tells whether a time lies within a week of the one before it, or the beginning of the
+// one behind it: at the end of a record any later month would be in order.
+func near(times []time.Time, i int) bool {
+	const week = 7 * 24 * time.Hour
+	if i == 0 {
+		return len(times) > 1 && times[1].Sub(times[0]) <= week
+	}
+	return times[i].Sub(times[i-1]) <= week
 }
 
 // lookAtTime is what to do about a time that is settled to be wrong.

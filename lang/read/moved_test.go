@@ -86,3 +86,11 @@ func TestWhatNoOneTimeExplainsIsToldLineByLine(t *testing.T) {
 		assert.NotContains(t, f.Message, "would fit")
 	}
 }
+
+// At the end of a record any later month would be in order: none is named.
+func TestATimeAtTheEndOfARecordNamesNoOtherMonth(t *testing.T) {
+	found := inOrderFaults(t, "turned at 2026-03-11 06:30\n  turned at 22:00", "turned at 2026-03-08 06:30")
+	require.Len(t, found, 1)
+	assert.NotContains(t, found[0].Message, "2026-04")
+	assert.Equal(t, "2026-03-08 06:30", found[0].Place.Text())
+}
