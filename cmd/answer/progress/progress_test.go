@@ -60,7 +60,7 @@ func same[T interface {
 }
 
 func TestEachFigureOfTheOutcomeIsTheOneThatItsNameSays(t *testing.T) {
-	f, r := followed(t, "2026-03-13 22:00")
+	f, r := followed(t, "2026-03-14 09:30")
 	total := func(of func(*forecast.Totals) float64) ensemble.Spread { return f.Ensemble.Total(of) }
 	same(t, total(func(t *forecast.Totals) float64 { return t.SteepOutMoisture }), &r.Outcome.SteepOutMoisture, "moisture at steep-out")
 	same(t, total(func(t *forecast.Totals) float64 { return t.Total }), &r.Outcome.Total, "total time")
