@@ -1,5 +1,5 @@
-// Package figure holds figures of drying that others measured or practise, each with
-// the function that asks a material for the same. The table of outside checks and the
+// Package figure holds figures of steeping, of drying and of what heat does that others measured or
+// practise, each with the function that asks the models for the same. The table of outside checks and the
 // fits share them.
 package figure
 
