@@ -9,7 +9,7 @@ import (
 	"maltwright/sim/drying"
 )
 
-// Figure is one of them, of drying or of colour.
+// Figure is one of them. Of those that ask no material Model is nil.
 type Figure struct {
 	What     string // with its conditions
 	Unit     string
