@@ -19,7 +19,7 @@
 // Linearise (linear.go) tells from a dozen forecasts which readings are far off.
 //
 // Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method (search.go,
-// normal.go), with the covariance there. MostLikely (likely.go) is the forecast at it.
+// slopes.go, normal.go), with the covariance there. MostLikely (likely.go) is the forecast at it.
 // FitTogether (together.go) does so for several trials with axes in common.
 package evidence
 
