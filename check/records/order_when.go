@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"maltwright/lang/model"
+	"maltwright/sim/infer/evidence"
 )
 
 // inOrderAt says at which time a line that is out of order would be in it: in the other half
@@ -17,8 +18,8 @@ func (r *record) inOrderAt(i int) string {
 		return ""
 	}
 	var times []string
-	for _, off := range []time.Duration{12, -12, 24, -24} {
-		if at := x.When().Add(off * time.Hour); r.fitsAmong(i, at) {
+	for _, off := range evidence.HoursOff {
+		if at := x.When().Add(time.Duration(off) * time.Hour); r.fitsAmong(i, at) {
 			times = append(times, at.Format("2006-01-02 15:04"))
 		}
 	}

@@ -219,7 +219,7 @@ func (r *record) otherTime(h *held, i int) string {
 	if model.After(x) != nil || model.Clean(x) {
 		return "" // the steps of the record go by its time
 	}
-	at, ok, err := h.trial.OtherTime(i, h.z, clearly)
+	at, ok, err := h.trial.OtherTime(i, h.z)
 	if err != nil || !ok {
 		return ""
 	}
@@ -229,6 +229,3 @@ func (r *record) otherTime(h *held, i int) string {
 	}
 	return fmt.Sprintf("it would fit at %s: look at the date", meant.Format("2006-01-02 15:04"))
 }
-
-// clearly is how near, in its errors, a reading must come by another time.
-const clearly = 1.5

@@ -33,11 +33,11 @@ type Learn struct {
 // Help is the longer help of the command.
 func (Learn) Help() string {
 	return `All batches together are held beside forecasts of their processes, and what is
-proper to the house is fitted: how fast each lot takes up water, how fast it grows
-and how much it breathes, how fast each kiln dries, and by how much the
-thermometer is off. Each figure comes with its error and with how much of it the
-readings tell; what they do not tell is said, and what to weigh or count instead.
-Then each batch is held out in turn, to see whether the others foretell it better
+proper to the house is fitted: how fast each lot takes up water, how much its husk
+holds and how fast it chits; how fast grain grows, how much it breathes and how fast
+it withers; how fast each kiln dries, and by how much the thermometer is off. Each
+figure comes with its error and with how much of it the readings tell; what they do
+not tell is said, and what to weigh or count instead. Then each batch is held out in turn, to see whether the others foretell it better
 than the model does. What a house block says already is not used, unless --from names
 its file: then its figures, with their errors, are where the new batches begin. Give
 those batches alone that are not in it yet, or they count twice.

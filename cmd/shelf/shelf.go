@@ -16,6 +16,7 @@ import (
 	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"io"
 	"io/fs"
 	"os"
@@ -139,7 +140,7 @@ func (s *Shelf) prune() {
 		if sum <= s.most {
 			return
 		}
-		if os.Remove(filepath.Join(s.folder, info.Name())) == nil {
+		if err := os.Remove(filepath.Join(s.folder, info.Name())); err == nil || errors.Is(err, fs.ErrNotExist) { // another run may have been quicker
 			sum -= info.Size()
 		}
 	}

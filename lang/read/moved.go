@@ -2,7 +2,6 @@ package read
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -81,24 +80,6 @@ func (m moment) meant(last time.Time) []moment {
 	return list
 }
 
-// allInOrder tells whether every time of a record can be where it stands, and gives when
-// they are. A beginning that does not stand first is not tried.
-func allInOrder(list []moment) ([]time.Time, bool) {
-	var before, began time.Time
-	out := make([]time.Time, len(list))
-	for i, m := range list {
-		at, why := m.follow(before, began)
-		if why != inOrder || m.began && i > 0 {
-			return out, false
-		}
-		if m.began {
-			began = at
-		}
-		out[i], before = at, at
-	}
-	return out, true
-}
-
 // withinADay is the last of the times meant that lie a day off at the most: those a month or a
 // year off are not looked at where one of them fits.
 const withinADay = 2
@@ -118,51 +99,55 @@ type remedy struct {
 }
 
 // remedies seeks the times that leave all in order where another is written, each alone; and
-// where there are none, those of one visit together, by half a day.
+// where there are none, those of one visit together, by half a day. There are none where that
+// asks for too many tries.
 func (r *recorder) remedies() (list []remedy) {
+	t := sequenceOf(r.moments)
 	for n := 1; n <= mostOfVisit && len(list) == 0; n++ {
-		for i := range len(r.moments) - n + 1 {
-			if x := r.remedyAt(i, n); len(x.fits) > 0 {
+		for i := range min(len(r.moments)-n, t.first) + 1 {
+			if x := r.remedyAt(t, i, n); len(x.fits) > 0 {
 				list = append(list, x)
 			}
 		}
 	}
+	if t.tried > mostTried {
+		return nil
+	}
 	return list
 }
 
-func (r *recorder) remedyAt(i, n int) remedy {
+func (r *recorder) remedyAt(t *sequence, i, n int) remedy {
 	x := remedy{at: i, lines: n}
 	var last time.Time
 	if i > 0 {
 		last = r.came[i-1]
 	}
-	for k, other := range r.moments[i].meant(last) {
+	for k, other := range t.list[i].meant(last) {
 		if n > 1 && k > 0 || k > withinADay && len(x.fits) > 0 { // of several only the half of the day
 			break
 		}
-		list := slices.Clone(r.moments)
-		list[i] = other
-		for j := i + 1; j < i+n; j++ {
-			if late := list[j].second - r.moments[i].second; late < 0 || late > visit || list[j].began {
+		others := []moment{other}
+		for _, m := range t.list[i+1 : i+n] {
+			if late := m.second - t.list[i].second; late < 0 || late > visit || m.began {
 				return x
 			}
-			list[j] = list[j].meant(last)[0]
+			others = append(others, m.meant(last)[0])
 		}
-		if times, ok := allInOrder(list); ok && (k <= withinADay || near(times, i)) {
-			x.fits = append(x.fits, stampOf(model.Instant{Time: times[i]}))
+		if at, ok := t.with(i, others); ok && (k <= withinADay || t.near(i, at)) {
+			x.fits = append(x.fits, stampOf(model.Instant{Time: at[0]}))
 		}
 	}
 	return x
 }
 
-// near tells whether a time lies within a week of the one before it, or the beginning of the
-// one behind it: at the end of a record any later month would be in order.
-func near(times []time.Time, i int) bool {
+// near tells whether a time, with those below it, lies within a week of the one before it, or
+// the beginning of the one behind it: at the end of a record any later month would be in order.
+func (t *sequence) near(i int, at []time.Time) bool {
 	const week = 7 * 24 * time.Hour
 	if i == 0 {
-		return len(times) > 1 && times[1].Sub(times[0]) <= week
+		return len(at) > 1 && at[1].Sub(at[0]) <= week
 	}
-	return times[i].Sub(times[i-1]) <= week
+	return at[0].Sub(t.at[i-1]) <= week
 }
 
 // lookAtTime is what to do about a time that is settled to be wrong.

@@ -74,7 +74,7 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	if slip := onlySlip(x.Weight.Quantity, func(si float64) bool { return t.CanWeigh(x, si-along) }); slip != "" {
 		f.Hint = slip
 	}
-	if !x.OfBag && net < lostGrain*raw.SI && (f.Hint == "" || t.RawBag() != nil) {
+	if !x.OfBag && net < lostGrain*raw.SI && t.RawBag() != nil {
 		f.Hint = fmt.Sprintf("if it was the bag that was weighed, write: weighed bag %s", x.Weight)
 	}
 	if x.In != nil {

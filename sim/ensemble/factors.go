@@ -24,6 +24,20 @@ const (
 	Drying      Factor = "drying"
 )
 
+// usually is what each factor is of the things that a process leaves open, and its usual
+// standard deviation, of the logarithm.
+var usually = map[Factor]struct {
+	open Open
+	sd   float64
+}{
+	Uptake: {LotUptake, uptakeSpread}, HuskWater: {LotHuskWater, huskWaterSpread}, Growth: {LotGrowth, growthSpread}, Chit: {LotChit, chitSpread},
+	Respiration: {LotRespiration, respirationSpread}, Withering: {HouseWithering, witheringSpread}, Drying: {KilnDrying, dryingSpread},
+}
+
+// Usual is what the factor is of the things that a process leaves open, and the standard
+// deviation of its logarithm where nothing was learnt.
+func (f Factor) Usual() (Open, float64) { return usually[f].open, usually[f].sd }
+
 // OfLot tells whether the factor is of one lot, and of no other that the house malts.
 func (f Factor) OfLot() bool { return f == Uptake || f == HuskWater || f == Chit }
 
@@ -40,16 +54,16 @@ func factorsOf(p *model.Process) []Unknown {
 		l = &model.Learnt{}
 	}
 	list := []Unknown{
-		factorOf(Uptake, LotUptake, uptakeSpread, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
-		factorOf(HuskWater, LotHuskWater, huskWaterSpread, func(o *forecast.Options, v float64) { o.HuskWater = &v }, l.HuskWaterOf(p.Grain)),
-		factorOf(Growth, LotGrowth, growthSpread, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
-		factorOf(Chit, LotChit, chitSpread, func(o *forecast.Options, v float64) { o.Chit = &v }, l.ChitOf(p.Grain)),
-		factorOf(Respiration, LotRespiration, respirationSpread, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
+		factorOf(Uptake, func(o *forecast.Options, v float64) { o.Uptake = &v }, l.UptakeOf(p.Grain)),
+		factorOf(HuskWater, func(o *forecast.Options, v float64) { o.HuskWater = &v }, l.HuskWaterOf(p.Grain)),
+		factorOf(Growth, func(o *forecast.Options, v float64) { o.Growth = &v }, l.Growth),
+		factorOf(Chit, func(o *forecast.Options, v float64) { o.Chit = &v }, l.ChitOf(p.Grain)),
+		factorOf(Respiration, func(o *forecast.Options, v float64) { o.Respiration = &v }, l.Respiration),
 	}
 	if withers(p) {
-		list = append(list, factorOf(Withering, HouseWithering, witheringSpread, func(o *forecast.Options, v float64) { o.Withering = &v }, l.Withering))
+		list = append(list, factorOf(Withering, func(o *forecast.Options, v float64) { o.Withering = &v }, l.Withering))
 	}
-	return append(list, factorOf(Drying, KilnDrying, dryingSpread, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...))
+	return append(list, factorOf(Drying, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...))
 }
 
 // withers tells whether a process withers its malt before the kiln: where it does not,
@@ -75,9 +89,10 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 //
 //	√((error/value)² + (scatter/value)²)
 //
-// with SpreadLeft of the usual where no scatter was learnt, and otherwise the usual. One draw serves all kilns of a process, so of several
-// the one that is known worst counts.
-func factorOf(which Factor, open Open, usual float64, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+// with SpreadLeft of the usual for the scatter where none was learnt. Otherwise it is the usual.
+// One draw serves all kilns of a process, so of several the one that is known worst counts.
+func factorOf(which Factor, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+	open, usual := which.Usual()
 	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
 	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
 	for _, f := range learnt {

@@ -66,7 +66,7 @@ func (s *lessonSheet) factors() {
 		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Rests())
 	}
 	s.line("")
-	s.para("value", "1 is the model as it stands, and more is faster; of the thermometer, how much more it shows than it is")
+	s.para("value", "1 is the model as it stands, and more is faster, of husk-water more water; of the thermometer, how much more it shows than it is")
 	s.para("told", "how much of what was open before the readings settle, and from how many batches")
 	s.scatters()
 }

@@ -19,7 +19,7 @@
 // Linearise (linear.go) tells from a dozen forecasts which readings are far off.
 //
 // Fit (fit.go) finds the mode of the posterior by Gauss and Newton's method (search.go,
-// normal.go), with the covariance there. MostLikely (likely.go) is the forecast at it.
+// slopes.go, normal.go), with the covariance there. MostLikely (likely.go) is the forecast at it.
 // FitTogether (together.go) does so for several trials with axes in common.
 package evidence
 
@@ -75,9 +75,9 @@ var (
 	ErrNotBegun  = errors.New("the batch does not say when it began")
 )
 
-// offsetSpread is how far the thermometer of a house is usually off, K (common
+// OffsetSpread is how far the thermometer of a house is usually off, K (common
 // practice: a dial or a cheap probe, unchecked).
-const offsetSpread = 0.8
+const OffsetSpread = 0.8
 
 // New makes the trial of a batch with what was read until a time; the zero time means
 // that the batch is over, and all of it counts.
@@ -111,7 +111,7 @@ const atOnce = 1.0
 const stampLayout = "2006-01-02 15:04"
 
 func thermometer(p *model.Process) Axis {
-	a := Axis{Thermometer: true, sd: offsetSpread, Unknown: ensemble.Unknown{Open: ensemble.ThermometerOffset}}
+	a := Axis{Thermometer: true, sd: OffsetSpread, Unknown: ensemble.Unknown{Open: ensemble.ThermometerOffset}}
 	if l := p.Learnt(); l != nil && l.Thermometer != nil {
 		a.middle = l.Thermometer.Value.SI
 		if e := l.Thermometer.Error; e != nil {

@@ -77,7 +77,7 @@ func (t *Trial) takeHeat() {
 	if len(steps) < 2 {
 		return
 	}
-	sd := math.Hypot(placeError[vocabulary.PlaceAirOn], offsetSpread)
+	sd := math.Hypot(placeError[vocabulary.PlaceAirOn], OffsetSpread)
 	hottest, reached := math.Inf(-1), 0
 	for _, x := range t.Batch.Readings {
 		th := model.Thermometer(x)
@@ -164,6 +164,6 @@ func (t *Trial) FitsNoStep(x model.Reading) bool {
 	if th == nil || th.Where != vocabulary.PlaceAirOn || t.shows(x) != vocabulary.Drying || len(steps) == 0 {
 		return false
 	}
-	sd := math.Hypot(placeError[vocabulary.PlaceAirOn], offsetSpread)
+	sd := math.Hypot(placeError[vocabulary.PlaceAirOn], OffsetSpread)
 	return !slices.ContainsFunc(steps, func(s heatStep) bool { return s.off(th.Mid()-zeroC) <= 3*sd })
 }

@@ -1,26 +1,30 @@
 package evidence
 
 import (
+	"math"
 	"slices"
 
 	"maltwright/sim/forecast"
 )
 
-// Hours by which a time is written wrong where it was meant for the other half of the day, or
-// for the day before or behind.
-var hoursOff = []float64{12, -12, 24, -24}
+// HoursOff are the hours by which a time is written wrong where it was meant for the other half
+// of the day, or for the day before or behind.
+var HoursOff = []int{12, -12, 24, -24}
+
+// clearly is how near, in its errors, a reading must come by another time.
+const clearly = 1.5
 
 // OtherTime seeks the time, s from the first soak, at which a reading would fit the course of
-// a trial at a point of its axes, to within so many of its errors: in the other half of the
-// day, or a day before or behind. It is told only where exactly one of them fits.
-func (t *Trial) OtherTime(i int, z []float64, within float64) (at float64, ok bool, err error) {
+// a trial at a point of its axes clearly: in the other half of the day, or a day before or
+// behind. It is told only where exactly one of them fits.
+func (t *Trial) OtherTime(i int, z []float64) (at float64, ok bool, err error) {
 	m := &t.Observations[i]
 	if m.Reading.When().IsZero() || m.look < 0 {
 		return 0, false, nil
 	}
 	var times []float64
-	for _, h := range hoursOff {
-		if at := t.since(m.Reading.When()) + h*hour; at >= 0 && (t.Now == 0 || at <= t.Now) {
+	for _, h := range HoursOff {
+		if at := t.since(m.Reading.When()) + float64(h)*hour; at >= 0 && (t.Now == 0 || at <= t.Now) {
 			times = append(times, at)
 		}
 	}
@@ -31,7 +35,7 @@ func (t *Trial) OtherTime(i int, z []float64, within float64) (at float64, ok bo
 	}
 	fits := 0
 	for k := range seen {
-		if r := m.Residual(m.expectOf(&seen[k], t.Offset(z))); r <= within && r >= -within {
+		if r := m.Residual(m.expectOf(&seen[k], t.Offset(z))); math.Abs(r) <= clearly {
 			at = times[k]
 			fits++
 		}

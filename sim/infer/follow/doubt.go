@@ -38,10 +38,13 @@ const (
 	OutOfPlace  DoubtKind = "out-of-place" // there is nothing of the kind to be read then: its time or the step behind after is wrong
 	NoStep      DoubtKind = "no-step"      // air onto the malt at which no step of the kiln is held
 	Disagrees   DoubtKind = "disagrees"    // no slip explains it
-	far                   = 3.0            // errors from which on a reading is in doubt
-	near                  = 2.0            // errors within which a slip explains it
-	dryPoints             = 0.007          // of moisture, within which a weight is that which was wanted
-	wetPoints             = 0.012          // above what was asked, from where on the malt is too moist
+)
+
+const (
+	far       = 3.0   // errors from which on a reading is in doubt
+	near      = 2.0   // errors within which a slip explains it
+	dryPoints = 0.007 // of moisture, within which a weight is that which was wanted
+	wetPoints = 0.012 // above what was asked, from where on the malt is too moist
 )
 
 // Doubt is a reading that cannot be right, or that nothing explains.

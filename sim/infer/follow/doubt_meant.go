@@ -65,14 +65,11 @@ func (f *Following) otherTime(i int) (Doubt, bool) {
 	return f.meantTime(i)
 }
 
-// clearly is how near, in its errors, a reading must come by another time.
-const clearly = 1.5
-
 func (f *Following) meantTime(i int) (Doubt, bool) {
 	x := f.Judged[i].Observation.Reading
 	if model.After(x) != nil || model.Clean(x) { // the steps of the record go by its time
 		return Doubt{}, false
 	}
-	at, ok, err := f.Trial.OtherTime(i, f.Mean, clearly)
+	at, ok, err := f.Trial.OtherTime(i, f.Mean)
 	return Doubt{Kind: OtherTime, Observation: i, Other: -1, Value: at}, err == nil && ok
 }

@@ -6,10 +6,15 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/infer/evidence"
 )
 
 // keyOf is what a row of a house block has in common with the axes of batches.
 func keyOf(r model.Row) key { return key{ensemble.Factor(r.Word), r.Of} }
+
+// surest is the least standard deviation that older batches can leave a figure, in those of
+// what is usual: of a smaller one rounding would make nothing.
+const surest = 1e-4
 
 // goOn begins with what older batches taught: value and error of each figure take the place of
 // what is usual. A figure of which no error is said teaches nothing.
@@ -23,7 +28,7 @@ func (f *fit) goOn(from *model.Learnt) {
 		c.from = &r
 		p := &f.common.Prior[k]
 		p.Mean = c.at(r.Value.SI)
-		p.SD = r.Error.SI / c.slope(p.Mean)
+		p.SD = max(r.Error.SI/c.slope(p.Mean), surest)
 	}
 }
 
@@ -49,10 +54,14 @@ func (f *fit) carried(from *model.Learnt) []Factor {
 		if r.Error == nil || slices.ContainsFunc(f.columns, func(c column) bool { return c.shared() && c.key == keyOf(r) }) {
 			continue
 		}
-		x := Factor{Which: ensemble.Factor(r.Word), Grain: r.Grain, Kiln: r.Kiln, Value: r.Value.SI, Error: r.Error.SI, Usual: 1, VarianceExplained: 1, Before: r.Batches}
+		x := Factor{Which: ensemble.Factor(r.Word), Grain: r.Grain, Kiln: r.Kiln, Value: r.Value.SI, Error: r.Error.SI, Usual: 1, Before: r.Batches}
+		x.Open, x.Spread = x.Which.Usual()
+		left := x.Error / x.Value
 		if x.Which == Thermometer {
-			x.Usual = 0
+			x.Usual, x.Open, x.Spread, left = 0, ensemble.ThermometerOffset, evidence.OffsetSpread, x.Error
 		}
+		left /= x.Spread
+		x.VarianceExplained = max(1-left*left, leastExplained) // it stood in the block, so it was known
 		if r.Scatter != nil {
 			x.Scatter = r.Scatter.SI
 		}

@@ -4,8 +4,8 @@
 //
 // Each batch is a trial of the evidence, taken as if the house had learnt nothing yet.
 // What the batches have in common is one axis for all of them (axes.go): growth,
-// respiration and the thermometer for all, uptake for those of one lot, drying for
-// those of one kiln. The rest - weather, moistures, where in its bands a batch was
+// respiration, withering and the thermometer for all, uptake, husk water and chit for
+// those of one lot, drying for those of one kiln. What the equations miss is left out. The rest - weather, moistures, where in its bands a batch was
 // held - is each batch's own. All axes are fitted at once, so that a cold week is not
 // put down to the house.
 //

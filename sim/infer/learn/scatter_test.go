@@ -154,7 +154,28 @@ func TestALearntHouseGoesOnWithoutTheOldBatches(t *testing.T) {
 			kept = true
 			assert.InDelta(t, l.Drying[0].Value.SI, f.Value, 1e-9)
 			assert.True(t, f.Known())
+			assert.Equal(t, ensemble.KilnDrying, f.Open, "by which it is said what to weigh")
+			assert.InDelta(t, 0.2, f.Spread, 1e-9)
+			left := f.Error / f.Value / f.Spread
+			assert.InDelta(t, max(1-left*left, 0.5), f.VarianceExplained, 1e-9)
 		}
 	}
 	assert.True(t, kept)
+}
+
+// An error of next to nothing holds its figure where it is, and leaves the others to be learnt.
+func TestAFigureThatIsAllButCertainLeavesTheOthersOpen(t *testing.T) {
+	from := blockOf(t, &Result{Factors: []Factor{{Which: ensemble.Growth, Value: 0.9, Error: 1e-14, Batches: 3}}})
+	r, err := Of(t.Context(), invented(t, 1, 3, nil), Options{NoCrossValidation: true, From: from})
+	require.NoError(t, err)
+	for _, f := range r.Factors {
+		switch f.Which {
+		case ensemble.Growth:
+			assert.InDelta(t, 0.9, f.Value, 1e-3)
+			assert.Less(t, f.Error, 1e-3)
+			assert.True(t, f.Known())
+		case ensemble.Respiration:
+			assert.True(t, f.Known(), "told %.2f", f.VarianceExplained)
+		}
+	}
 }
