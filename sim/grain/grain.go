@@ -8,11 +8,11 @@
 // carried from stage to stage: its dry matter, its water and its growth.
 //
 // Growth runs on one clock, counted in degree-hours above the base temperature
-// of the species: d(clock)/dt = (T − T_base)·φ(w)·access. The chit, the
-// acrospire, the modification and the respiration are all read from that clock,
-// so a stage only has to advance two numbers, the clock and the dry matter
-// respired, and the steep, the bed and the withering floor can hand the same
-// growth on.
+// of the species: d(clock)/dt = (T − T_base)·φ(w)·access·(1 − debt). The chit,
+// the acrospire, the modification and the respiration are all read from that
+// clock, so a stage only has to advance three numbers, the clock, the dry matter
+// respired and what the corns owe for want of oxygen, and the steep, the bed and
+// the withering floor can hand the same growth on.
 //
 // Corns differ. A corn that is z standard deviations slow chits when the clock
 // reads C·exp(σ_c·z), and its acrospire then reaches mark k after a further

@@ -17,7 +17,7 @@ import (
 // the fully exposed layer, D in depths whose whole water the air's heat could
 // evaporate in one half-time. It supposes one drying constant: of a cereal that
 // has but that of free water the worst difference over twelve half-times is
-// 0.11, the mean 0.03. Barley's constant falls sevenfold from half way to the end,
+// 0.11, the mean 0.03. Barley's constant falls tenfold from the beginning to the end,
 // so that its front has a longer tail: 0.28 and 0.14.
 func TestDryingFrontHasTheShapeOfHukillsSolution(t *testing.T) {
 	one := drying.Barley()

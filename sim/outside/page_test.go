@@ -16,19 +16,9 @@ import (
 // whoever goes by it alone comes to the same forecast. Each phrase is made of the figures
 // that the code has.
 func TestTheDocumentSaysTheRulesOfGrowthWithTheFiguresOfTheCode(t *testing.T) {
-	text, err := os.ReadFile(document)
-	require.NoError(t, err)
-	page := strings.Join(strings.Fields(string(text)), " ")
-	code := constants(t)
-	of := func(file, name string) float64 {
-		t.Helper()
-		c, ok := code["sim/"+file+" "+name]
-		require.True(t, ok, "%s %s", file, name)
-		return c.value
-	}
+	says, of := pageAndCode(t)
 	p, err := grain.Of("barley")
 	require.NoError(t, err)
-	says := func(format string, figures ...any) { assert.Contains(t, page, fmt.Sprintf(format, figures...)) }
 
 	says("lack · awake · (%g − debt)/%g h − (1 − lack) · debt/%g h",
 		of("grain/debt.go", "debtMost"), of("grain/debt.go", "debtBuilds")/hour, of("grain/debt.go", "debtPaid")/hour)
@@ -49,4 +39,24 @@ func TestTheDocumentSaysTheRulesOfGrowthWithTheFiguresOfTheCode(t *testing.T) {
 	r := p.Respiration
 	says("The table gives %.2f, %.2f, %.2f, %.2f, %.2f and %.2f %% a day", 100*r[0], 100*r[1], 100*r[2], 100*r[3], 100*r[4], 100*r[5])
 	assert.Equal(t, 0.2, of("germinate/work.go", "turnShare"), "the document says a fifth")
+}
+
+// pageAndCode gives what asks the document for a phrase with figures, and what gives the
+// value of a constant of the code, by its file under sim and its name.
+func pageAndCode(t *testing.T) (says func(format string, figures ...any), of func(file, name string) float64) {
+	t.Helper()
+	text, err := os.ReadFile(document)
+	require.NoError(t, err)
+	page := strings.Join(strings.Fields(string(text)), " ")
+	code := constants(t)
+	says = func(format string, figures ...any) {
+		t.Helper()
+		assert.Contains(t, page, fmt.Sprintf(format, figures...))
+	}
+	return says, func(file, name string) float64 {
+		t.Helper()
+		c, ok := code["sim/"+file+" "+name]
+		require.True(t, ok, "%s %s", file, name)
+		return c.value
+	}
 }

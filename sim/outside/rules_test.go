@@ -1,9 +1,6 @@
 package outside
 
 import (
-	"fmt"
-	"os"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -16,17 +13,7 @@ import (
 // What whoever writes the model anew from the document must know to the letter, with the
 // figures of the code.
 func TestTheDocumentSaysTheRulesThatAreEasilyReadOtherwise(t *testing.T) {
-	text, err := os.ReadFile(document)
-	require.NoError(t, err)
-	page := strings.Join(strings.Fields(string(text)), " ")
-	code := constants(t)
-	of := func(file, name string) float64 {
-		t.Helper()
-		c, ok := code["sim/"+file+" "+name]
-		require.True(t, ok, "%s %s", file, name)
-		return c.value
-	}
-	says := func(format string, figures ...any) { assert.Contains(t, page, fmt.Sprintf(format, figures...)) }
+	says, of := pageAndCode(t)
 
 	says("d(clock)/dt = warm(T) · φ(w) · access · (1 − debt) · pace")
 	says("a share is %g °C·h of barley", of("grain/respiration.go", "dayClock"))

@@ -45,5 +45,5 @@ func atRest(rh, at float64) func(testing.TB) float64 {
 	}
 }
 
-func wet(x float64) float64 { return x / (1 + x) }
-func dry(w float64) float64 { return w / (1 - w) }
+func wet(x float64) float64 { return figure.Wet(x) }
+func dry(w float64) float64 { return figure.Dry(w) }

@@ -17,7 +17,9 @@
 // respiration over what the air can carry.
 //
 // While the fan stands (still.go) the layers pass heat to one another by
-// conduction and lose it at both faces; vapour leaves by the upper one.
+// conduction and lose it at both faces; vapour leaves by the upper one (upper.go),
+// and oxygen comes in by it, beside what the pores held (oxygen.go). A bed that
+// withers has that face open while the fan runs as well.
 //
 // Heat and water of the layers are one system of differential equations, stiff
 // where the air is fast and the layers thin. They are stepped by a Rosenbrock

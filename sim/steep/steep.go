@@ -12,15 +12,18 @@
 //
 // where core is the water drunk so far, k1 falls with warmth [mok-1983], s is
 // the lot's own speed and m rises as the corns take up breathing, from the third
-// to the ninth hour of air [yin-1996]. In air the core goes on drinking from film and husk while they
-// last, so the drained weight moves by evaporation only.
+// to the ninth hour of air [yin-1996]. In air the core goes on drinking from film
+// and husk while they last, so the drained weight moves by evaporation only.
 //
 // Each of these has a closed solution over a stretch of constant conditions. A
 // step is cut where the conditions change by themselves (film and husk used up,
-// oxygen gone), so the waters do not depend on how the caller
-// cuts the time. Growth rides on top: the clock of package grain, at full speed
-// in air, slower under water, and stopped once the water has no oxygen left. It
-// is integrated with steps of some minutes.
+// oxygen gone), so the waters do not depend on how the caller cuts the time.
+//
+// Growth rides on top: the clock and the respiration of package grain, slowed
+// alike by the oxygen that the corns can take over what they want. Under water
+// that is what comes through it and what bubbles bring, in a rest what diffuses
+// into the bed and what drawn air carries. Corns that lack it owe for it later,
+// and drown where it lasts for days. It is integrated with steps of some minutes.
 //
 // [State] is a plain value. To find the hour of an event, copy it, advance the
 // copy, and bisect.

@@ -1,6 +1,6 @@
-// Package figure holds figures of drying that others measured or practise, each with
-// the function that asks a material for the same. The table of outside checks and the
-// fits share them.
+// Package figure holds figures of steeping, of drying and of what heat does to malt that
+// others measured or practise; those of drying have the function that asks a material for
+// the same. The table of outside checks and the fits share them.
 package figure
 
 import (
@@ -9,7 +9,7 @@ import (
 	"maltwright/sim/drying"
 )
 
-// Figure is one of them.
+// Figure is one of them. Of those that ask no material Model is nil.
 type Figure struct {
 	What     string // with its conditions
 	Unit     string

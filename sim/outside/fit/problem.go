@@ -42,14 +42,6 @@ func (p parameter) at(z float64) float64 {
 	return p.drawnTo + z*p.by
 }
 
-// z is the inverse of at.
-func (p parameter) z(v float64) float64 {
-	if p.log {
-		return math.Log(v/p.drawnTo) / p.by
-	}
-	return (v - p.drawnTo) / p.by
-}
-
 // observation is a figure of a source to which constants are fitted.
 type observation struct {
 	figure.Figure
