@@ -119,7 +119,7 @@ func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
 }
 
 func scaleError(a forecast.ScaleError, _ quantity.System) Assumed {
-	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "the division of a scale that weights were read on is not said"}
+	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "which scale weights were read on is not said, or its division"}
 }
 
 func stepByHeat(a forecast.StepByHeat, _ quantity.System) Assumed {

@@ -189,7 +189,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{Value: "110 cfm", Why: "the kiln does not say; 4.8 cfm for each lb of green malt"}},
 		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
 		{forecast.StepByHeat{Read: "air-on 65 °C", At: time.Date(2026, 3, 13, 9, 0, 0, 0, time.UTC), Step: "dry 2"}, Assumed{"step of the kiln", "dry 2 at 2026-03-13 09:00", "no line says when it began, and air-on 65 °C fits it best"}, Assumed{}},
-		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "the division of a scale that weights were read on is not said"}, Assumed{}},
+		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "which scale weights were read on is not said, or its division"}, Assumed{}},
 		{forecast.Learnt{Used: growth, House: "Loft"}, Assumed{"growth", "0.9 of the model's", `learnt, house "Loft"`}, Assumed{}},
 	} {
 		seen[reflect.TypeOf(c.of)] = true

@@ -106,7 +106,7 @@ func (t told) row(e *effect.Effect) EffectRow {
 	return r
 }
 
-func colour(ebc float64) string { return quantity.Fixed(ebc, 1) + " EBC" }
+func colour(ebc float64) string { return Colours.Write(ebc) + " EBC" }
 
 // nights are the visits at night of both sides, NaN where that is not known.
 func nights(e *effect.Effect) (old, new float64) {

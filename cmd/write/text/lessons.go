@@ -81,7 +81,11 @@ func (s *lessonSheet) factor(label, value, off, usual string, told answer.Share,
 }
 
 func usual[T ~float64](value, sd T) string {
-	return quantity.Rounded(float64(value), 2) + " ± " + quantity.Rounded(float64(sd), 2)
+	places := 2
+	if sd >= 1 { // of a thermometer in °F
+		places = 1
+	}
+	return quantity.Rounded(float64(value), places) + " ± " + quantity.Rounded(float64(sd), places)
 }
 
 // untold writes what the readings do not tell, and what tells it.

@@ -40,7 +40,7 @@ func shownLessons(t *testing.T, r lessons.Result, h words.House) string {
 // A house in pounds and °F is told in them, and so is the block.
 func TestAHouseIsToldInItsUnits(t *testing.T) {
 	out := strings.Join(strings.Fields(shownLessons(t, learnt(), words.House{System: quantity.System{Fahrenheit: true, British: true}})), " ")
-	assert.Contains(t, out, "thermometer, °F +0.90 0.18 0 ± 1.44 90 % 2")
+	assert.Contains(t, out, "thermometer, °F +0.90 0.18 0 ± 1.4 90 % 2")
 	assert.Contains(t, out, "weight, lb 3 1.0 2.0")
 	assert.Contains(t, out, "temperature, °F 3 1.80 0.90")
 	assert.Contains(t, out, "drying, h 2 0.5 1.5")

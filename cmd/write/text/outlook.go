@@ -53,22 +53,30 @@ func begins(green bool) string {
 
 // stepColumns are those of the table of steps; with clock times it takes 80 columns, and
 // without 73.
-func (s *Sheet) stepColumns(clock, numbered bool) []column {
+func (s *Sheet) stepColumns(clock, numbered, warm bool) []column {
 	if !clock {
 		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
 			{s.Degree(), 14, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
 	}
-	step, gap := 10, 2
-	if numbered { // germinate 2 takes one of the gap before the hour
+	step, gap, band := 10, 2, 12
+	switch {
+	case numbered: // germinate 2 takes one of the gap before the hour
 		step, gap = 11, 1
+	case warm: // air-on 120–145 takes one of the step and one of the gap
+		step, gap, band = 9, 1, 14
 	}
 	return []column{{"step", step, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, gap, false},
-		{s.Degree(), 12, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
+		{s.Degree(), band, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
 }
 
 func (s *Sheet) steps(r outlook.Result) {
-	numbered := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool { return st.Number > 0 })
-	columns := s.stepColumns(!r.Start.IsZero(), numbered)
+	numbered := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
+		return st.Number > 0 && slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return one.Label == st.Stage })
+	})
+	warm := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
+		return slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return len([]rune(s.Band(one.Temperature))) > 12 })
+	})
+	columns := s.stepColumns(!r.Start.IsZero(), numbered, warm)
 	s.heads(columns)
 	wide, scale := upTo(columns, "scale")
 	for _, st := range r.Stages {

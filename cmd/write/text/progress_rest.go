@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer"
@@ -12,6 +13,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
+	"maltwright/sim/infer/follow"
 	"maltwright/sim/infer/sampler"
 )
 
@@ -203,10 +205,26 @@ func (s *progressSheet) posterior() {
 	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s", p.Members, p.EffectiveSampleSize, again)
 	switch {
 	case !p.Trusted:
-		s.para("", "do not trust these figures: the readings fit none of the forecasts well. A few that come nearest bear nearly all the weight%s, and nearer ones may lie where none was drawn. Look at what is in doubt first; if all of it is right, this batch goes as no forecast has it, so weigh and count once more, and ask for more with --members", tailOf(p))
+		s.para("", "do not trust these figures: a few of the forecasts bear so much of the weight%s that others, which agree better, may lie where none was drawn. %s", tailOf(p), s.trustLater(p))
 	case p.EffectiveSampleSize < few:
 		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
 	}
+}
+
+// trustLater tells what to do about a sample that is not to be trusted: draw more, since
+// that is nearly always enough where no reading is in doubt.
+func (s *progressSheet) trustLater(p progress.Posterior) string {
+	var do string
+	if slices.ContainsFunc(s.r.Readings, func(r progress.Reading) bool { return r.Doubt != "" }) {
+		do = "Look at what is in doubt first. "
+	}
+	if p.Members < follow.MostMembers {
+		thousands := (p.Members + 999) / 1000
+		do += fmt.Sprintf("Ask for more with --members %d. If it still says this, weigh", 1000*thousands)
+	} else {
+		do += "Weigh"
+	}
+	return do + " and count once more: the batch may go as no forecast has it"
 }
 
 // tailOf tells the shape of the tail, for who knows what it is.

@@ -62,10 +62,17 @@ func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
 	r := underWay()
 	r.Posterior.Trusted, r.Posterior.ParetoTail = false, new(answer.Number(0.83))
 	out := shownProgress(t, r, words.House{})
-	assert.Contains(t, out, "do not trust these figures: the readings fit none of the")
-	assert.Contains(t, out, "(tail\n              0.83, above 0.7)")
+	assert.Contains(t, out, "do not trust these figures: a few of the forecasts bear so much")
+	assert.Contains(t, out, "(tail 0.83, above 0.7)")
+	assert.Contains(t, out, "Look at what is in doubt first. Ask\n              for more with --members 1000.")
 	r.Posterior.ParetoTail = nil
 	assert.NotContains(t, shownProgress(t, r, words.House{}), "(tail")
+	for i := range r.Readings {
+		r.Readings[i].Doubt, r.Readings[i].Words = "", nil
+	}
+	assert.NotContains(t, shownProgress(t, r, words.House{}), "in doubt", "no reading is")
+	r.Posterior.Members = 10_000
+	assert.NotContains(t, shownProgress(t, r, words.House{}), "--members", "there are no more")
 }
 
 func TestABatchUnderWayIsToldInFull(t *testing.T) {

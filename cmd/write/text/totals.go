@@ -41,8 +41,8 @@ func (s *Sheet) totals(r outlook.Result) {
 			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))
 	}
 	if q := r.Indications; q != nil {
-		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %.1f EBC; calibrated to practice, no laboratory values",
-			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, q.Colour)
+		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %s EBC; calibrated to practice, no laboratory values",
+			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, words.Colours.Write(float64(q.Colour)))
 	}
 	if r.Make == vocabulary.MaltGreen {
 		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")
