@@ -116,7 +116,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 
 // Air-off is never hotter than the warmest that air-on or the malt has been, but for the heat
 // that water sets free where the malt takes it up: at the most all of it, in the layer that took
-// the most. A step errs by up to a tenth of a kelvin.
+// the most. A step errs by up to a fifth of a kelvin, as its tolerance has it.
 func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bed := anyBed(t)
@@ -136,7 +136,7 @@ func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 				warmest = max(warmest, v.On.T)
 				wetting, _ := drying.Malt{}.Wetting(0)
 				set := (air.EvaporationHeat + wetting*14.8) * most / drying.Malt{}.DryHeat()
-				require.LessOrEqual(t, v.Off.T, warmest+set+0.15)
+				require.LessOrEqual(t, v.Off.T, warmest+set+0.2)
 			}))
 			require.NoError(t, err)
 		}
