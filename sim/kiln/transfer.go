@@ -34,6 +34,9 @@ func (b *Bed) exchange(in stream) exchange {
 	if b.kit.Still {
 		return b.stillExchange(g)
 	}
+	if b.feed.fed() {
+		g = b.feed.dry
+	}
 	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
