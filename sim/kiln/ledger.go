@@ -19,6 +19,10 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
+	WaterPoured float64 // on hot malt, kg
+	HeatPoured  float64 // that came with it, J
+	HeatShed    float64 // led off into the room by the shell of a drum, J
+
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
@@ -28,7 +32,7 @@ type Ledger struct {
 // WaterError gives the gap of the water balance over the water at start, or,
 // of malt that was drier, over a hundredth of its dry matter.
 func (l Ledger) WaterError() float64 {
-	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
+	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart-l.WaterPoured) / math.Max(l.WaterAtStart+l.WaterPoured, l.DryMass/100)
 }
 
 // HeatError gives the gap of the malt's heat balance over the heat in it and
@@ -37,10 +41,10 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater against malt and
-// exhaust, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater and water poured against malt,
+// exhaust and shell, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater-l.HeatVented-l.HeatToMalt, l.Heater, l.HeatVented, l.HeatToMalt)
+	return l.gap(l.Heater+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.HeatVented, l.HeatToMalt, l.HeatShed)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -79,6 +83,7 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
+		l.HeatShed += share * b.shed(f)
 	}
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass

@@ -61,8 +61,16 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*b.ambient.Enthalpy() + f.back*f.off.enthalpy(), fresh*b.ambient.W + f.back*f.off.w
 }
 
-// heat gives what the heater gives, W/m².
+// heat gives what the heater gives, W/m². In fresh air it gives none, and what walls take is shed.
 func (b *Bed) heat(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant + b.shed(f)
+}
+
+// shed gives what the shell of a drum that cools leads off into the room, W/m².
+func (b *Bed) shed(f flow) float64 {
+	if b.set.Target == Fresh {
+		return -f.radiant
+	}
+	return 0
 }
