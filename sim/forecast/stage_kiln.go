@@ -42,6 +42,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.f.Totals.Quality = r.heat
 	r.f.Totals.KilnWater += m.forecast(v.Ledger.WaterToAir)
 	r.f.Totals.KilnEnergy += m.forecast(v.Ledger.Heater)
+	r.spent(st, m.took(st.Kiln))
 	return nil
 }
 

@@ -24,6 +24,8 @@ type Ledger struct {
 	HeatShed    float64 // led off into the room by the shell of a drum, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
+	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
+	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
@@ -41,10 +43,10 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater and water poured against malt,
-// exhaust and shell, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater, heat recovered and water poured
+// against malt, exhaust and shell, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.HeatVented, l.HeatToMalt, l.HeatShed)
+	return l.gap(l.Heater+l.Recovered+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt, l.HeatShed)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -68,6 +70,14 @@ func (b *Bed) opening() Ledger {
 	}
 }
 
+// recover books what the heat exchanger did in a share of a step, m² s.
+func (l *Ledger) recover(b *Bed, f flow, share float64) {
+	if b.kit.Recovers > 0 {
+		l.Recovered += share * b.recovered(f)
+		l.Condensed += share * b.condensed(f)
+	}
+}
+
 // add books a step of dt seconds: from the air's side what it carried, from
 // the malt's side what is in it.
 func (l *Ledger) add(b *Bed, dt float64) {
@@ -84,6 +94,7 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 		l.HeatShed += share * b.shed(f)
+		l.recover(b, f, share)
 	}
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
