@@ -42,10 +42,10 @@ type Bed struct {
 
 // New puts a charge of the material on a kiln. It returns a *[air.RangeError], or several
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
-// basis, malt 0 to 120 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
+// basis, malt 0 to 300 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.01 µm to 20 m from it,
 // area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
-// 180 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
+// 300 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
 	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {
@@ -75,7 +75,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 
 func (e Equipment) layerCount(charge Charge, ambient Ambient, material drying.Material) int {
 	switch {
-	case e.Still:
+	case e.Still || e.Drum.tumbles():
 		return 1
 	case e.Layers == 0:
 		return LayersFor(charge, ambient, material, Draught{usualHeat, e.Airflow})

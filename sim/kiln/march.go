@@ -63,10 +63,19 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*f.fresh.enthalpy() + f.back*f.off.enthalpy(), fresh*f.fresh.w + f.back*f.off.w
 }
 
-// need gives the heat that the air wants, W/m², by the heater and by what is recovered.
+// need gives the heat that the air wants, W/m², by the heater and by what is recovered. In fresh
+// air it wants none, and what walls take is shed.
 func (b *Bed) need(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant + b.shed(f)
+}
+
+// shed gives what the shell of a drum that cools leads off into the room, W/m².
+func (b *Bed) shed(f flow) float64 {
+	if b.set.Target == Fresh {
+		return -f.radiant
+	}
+	return 0
 }
 
 // heat gives what the heater gives, W/m².
