@@ -61,7 +61,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if r.malt == nil {
 		r.loads = r.batch.Mass()
 	}
-	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
+	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
@@ -79,8 +79,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		kit.Recirculation = k.Returns.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth := mass / (malt.Packing().Bulk * kit.Area)
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
+	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
@@ -90,7 +90,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
