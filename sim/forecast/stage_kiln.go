@@ -76,7 +76,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth := mass / (malt.Packing().Bulk * kit.Area)
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}

@@ -75,7 +75,8 @@ type State struct {
 
 // Factor is one of lot or house.
 type Factor struct {
-	Factor    string `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
+	Factor    string  `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
+	Of        *string `doc:"the kiln, where the process has several; else null"`
 	Posterior *answer.Spread[answer.Number]
 	Edge      int `doc:"-1 or 1 where its middle is pressed against the low or the high edge of what is thought possible, else 0"`
 }
@@ -128,7 +129,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 			r.Thermometer = had[answer.Kelvin](x.Spread)
 			continue
 		}
-		r.Factors = append(r.Factors, Factor{string(x.Which), had[answer.Number](x.Spread), x.Edge})
+		r.Factors = append(r.Factors, Factor{string(x.Which), outlook.KilnOf(x.Unknown), had[answer.Number](x.Spread), x.Edge})
 	}
 	return r
 }
