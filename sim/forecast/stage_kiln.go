@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -134,7 +135,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
-	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -154,6 +155,23 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.kilnTroubles(m, as)
 	return err
+}
+
+// label is the kind of a step of the kiln, with its number where the process has several: they
+// are counted through all its kilns, as a record counts them.
+func (r *run) label(s model.Step) string {
+	count := 0
+	for _, st := range model.Every[*model.Kilning](r.p) {
+		for _, one := range st.Steps {
+			if one.Kind() == s.Kind() {
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return string(s.Kind())
+	}
+	return fmt.Sprintf("%s %d", s.Kind(), r.now.number)
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.

@@ -70,6 +70,7 @@ type State struct {
 	Modification  *answer.Spread[answer.Number] `doc:"0 to 1"`
 	Bed           *answer.Spread[answer.Celsius]
 	AirOff        *answer.Spread[answer.Celsius]
+	Oven          *answer.Spread[answer.Celsius] `doc:"the air of an oven without a fan, which has no air-off"`
 	Malt          *answer.Spread[answer.Celsius]
 }
 
@@ -139,9 +140,13 @@ func stateOf(s follow.Stand, bag outlook.Bag) State {
 	if had[answer.Kilograms](s.Weight) != nil {
 		on = bag.OnSpread(model.HolderOf(s.Sight.Of), s.Weight)
 	}
+	off, oven := had[answer.Celsius](s.AirOff), (*answer.Spread[answer.Celsius])(nil)
+	if model.InStillOven(s.Sight.Of) {
+		off, oven = oven, off
+	}
 	return State{OnScale: on, Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
 		Chit: had[answer.Share](s.Chit), Acrospire: had[answer.Number](s.Acrospire), Modification: had[answer.Number](s.Modification),
-		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
+		Bed: had[answer.Celsius](s.Bed), AirOff: off, Oven: oven, Malt: had[answer.Celsius](s.Malt)}
 }
 
 // half is the share of the forecasts that must have a figure for it to be told.
