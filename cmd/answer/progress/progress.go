@@ -141,7 +141,7 @@ func stateOf(s follow.Stand, bag outlook.Bag) State {
 		on = bag.OnSpread(model.HolderOf(s.Sight.Of), s.Weight)
 	}
 	off, oven := had[answer.Celsius](s.AirOff), (*answer.Spread[answer.Celsius])(nil)
-	if model.InStillOven(s.Sight.Of) {
+	if forecast.InStillOven(s.Sight.Of) {
 		off, oven = oven, off
 	}
 	return State{OnScale: on, Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),

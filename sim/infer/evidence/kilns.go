@@ -50,7 +50,7 @@ func kilnShown(x model.Reading) func(*model.Kiln) bool {
 	if th == nil || th.Where != vocabulary.PlaceOven && !slices.Contains(aroundBed, th.Where) {
 		return nil
 	}
-	return func(k *model.Kiln) bool { return k.Still() == (th.Where == vocabulary.PlaceOven) }
+	return func(k *model.Kiln) bool { return forecast.Still(k) == (th.Where == vocabulary.PlaceOven) }
 }
 
 // liesInKiln tells whether the batch was weighed in a kiln, or in the trays of one.

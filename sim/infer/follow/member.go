@@ -45,7 +45,7 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) Member {
 	if c.t.Seen(f) && len(f.Seen) > 0 {
 		s := f.Seen[len(f.Seen)-1]
 		air := s.AirOff
-		if model.InStillOven(s.Of) {
+		if forecast.InStillOven(s.Of) {
 			air = s.AirOn
 		}
 		m.now = &now{s.Moisture, s.Weight, s.Lost, s.Chit, s.Acrospire, s.Modification, s.Bed, air, s.Malt}
