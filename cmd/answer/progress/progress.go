@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
 	"maltwright/sim/visits"
 )
