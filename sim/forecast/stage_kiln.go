@@ -94,6 +94,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	m.worst.begin(len(m.quality))
+	m.warmest = coldest
 	return m, nil
 }
 
@@ -142,7 +144,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short = hotWet{}, shortfall{}
+	m.worst.begin(len(m.quality))
+	*m.short, m.warmest = shortfall{}, coldest
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -211,9 +214,10 @@ func coolerThan(s asked) *model.Condition {
 
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
-	if h := m.worst; h.found {
+	if share, long := m.worst.long(); share >= hotShare {
+		h := m.worst
 		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
-		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
