@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/forecast"
 )
 
@@ -26,9 +28,18 @@ var hotWhileWet = Rule{
 			if t.ByAir {
 				f.Severity = finding.Caution
 			}
+			if !c.comesWet(t.Place) { // else nothing of the kiln decides how wet it is
+				f = c.rests(r, f, kilnKnown...)
+			}
 			c.Note(f)
 		}
 	},
+}
+
+// comesWet tells whether a step is the first on a kiln.
+func (c *Case) comesWet(step source.Place) bool {
+	steps := c.steps(model.KilnStage)
+	return len(steps) > 0 && steps[0].Place() == step
 }
 
 // hotWet lists where wet malt gets too hot. What the air alone heats by a degree or two

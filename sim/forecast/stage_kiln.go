@@ -112,15 +112,21 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 // airflowOf gives the kiln's air, or assumes some.
 func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+			r.assume(KilnFresh{to, r.called()})
+		}
 		return k.Airflow.SI
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
-	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg, r.called()})
-	return flow
+	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && most < air.Flow {
+		air.Flow, air.Each, air.Warmed = most, 0, &to
+	}
+	r.assume(air)
+	return air.Flow
 }
 
 // airPerKg is the air of a small kiln, m³/s for each kg of green malt (common

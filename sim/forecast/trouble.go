@@ -35,7 +35,8 @@ func (Met) trouble() {}
 // VesselFull is a vessel that does not hold the wet grain and its water.
 type VesselFull struct {
 	Met
-	Need float64 // m³
+	Need  float64 // m³
+	Grain float64 // m³ of it that the swollen grain takes when it is drained
 }
 
 // OxygenGone is a soak in which the grain stood without oxygen.
