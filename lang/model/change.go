@@ -49,7 +49,7 @@ func (c *Change) Said() string {
 	case c.What.Text == ChangedSmoke:
 		return c.What.Text
 	}
-	return strings.TrimSpace(c.What.Text + " " + c.To.Where + " " + c.To.Range.Range.String())
+	return strings.TrimLeft(c.What.Text+" ", " ") + strings.TrimLeft(c.To.Where+" ", " ") + c.To.Range.Range.String()
 }
 
 // Heats tells whether steps of that word have an airflow, returns and smoke that can be
