@@ -3,7 +3,7 @@ package kiln
 import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn =
-// Left + Gone for the water, and Heater + Recovered = Warmed + Evaporated + Exhaust for the heat,
+// Left + Gone for the water, and Heater + Recovered + Fan = Warmed + Evaporated + Exhaust for the heat,
 // each but for what is missing by rounding. Both stop at the flap by which the exhaust leaves the
 // kiln, before the heat exchanger that it may have.
 type Balance struct {
@@ -15,6 +15,7 @@ type Balance struct {
 
 	Heater      float64 // given by the heater, J
 	Recovered   float64 // given to the fresh air by the exhaust in a heat exchanger, J
+	Fan         float64 // given by the fan, J
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
 	Exhaust     float64 // sensible heat of the exhaust above that of the fresh air, vapour included, J
@@ -28,12 +29,12 @@ func (b *Bed) Balance() Balance {
 	loosened := b.bound()*l.DryMass - l.BoundAtStart
 	w := Balance{
 		On: l.WaterAtStart, DrawnIn: l.WaterDrawnIn, Gone: l.WaterDrawnIn + l.WaterVented, Left: l.WaterInMalt,
-		Heater: l.Heater, Recovered: l.Recovered, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
+		Heater: l.Heater, Recovered: l.Recovered, Fan: l.FanHeat, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
 	}
 	w.WaterMissing = w.On + w.DrawnIn - w.Gone - w.Left
-	w.HeatMissing = w.Heater + w.Recovered - w.Warmed - w.Evaporated - w.Exhaust
+	w.HeatMissing = w.Heater + w.Recovered + w.Fan - w.Warmed - w.Evaporated - w.Exhaust
 	return w
 }
 

@@ -90,7 +90,7 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	case wanted < low:
 		b.limit, t = ByReachLow, low
 	}
-	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still {
+	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still && b.kit.Way == nil {
 		return b.blowThrough(t, s)
 	}
 	if before == ByHeater && b.kit.Heater != nil { // it most likely still is

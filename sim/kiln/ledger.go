@@ -22,6 +22,8 @@ type Ledger struct {
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
 	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
+	FanHeat      float64 // of what the fan drew, in the air, J; a kiln without a Way has none
+	FanEnergy    float64 // electricity that the fan drew, J; none of a natural draught or a still oven
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
@@ -39,10 +41,10 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater and heat recovered against
+// KilnError gives the gap of the kiln's heat balance, heater, fan and heat recovered against
 // malt and exhaust, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.Recovered-l.HeatVented-l.HeatToMalt, l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt)
+	return l.gap(l.Heater+l.Recovered+l.FanHeat-l.HeatVented-l.HeatToMalt, l.Heater, l.Recovered, l.FanHeat, l.HeatVented, l.HeatToMalt)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -90,7 +92,9 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 		l.recover(b, f, share)
+		l.FanHeat += share * f.fan
 	}
+	l.FanEnergy += dt * b.fanPower(b.flows[stageCount-1])
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
 }

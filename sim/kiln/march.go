@@ -7,13 +7,22 @@ type flow struct {
 	exchange
 	on, off stream
 	radiant float64 // heat by radiation, W/m²
+	fan     float64 // heat of the fan, W/m²
 	settled bool    // every layer was solved
 }
 
 // march takes air of the state on through the layers over an implicit stage of
 // a seconds (nil for the rates at the present state) and leaves the rates of
-// the layers in their slot.
+// the layers in their slot. How much air it is follows from what drives it.
 func (b *Bed) march(on stream, a float64, slot int) flow {
+	if b.kit.Way == nil {
+		return b.pass(on, a, slot)
+	}
+	return b.driven(on, a, slot)
+}
+
+// pass is march with the airflow as it stands.
+func (b *Bed) pass(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
 		f.settled, f.off = false, on
@@ -61,10 +70,10 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*b.ambient.Enthalpy() + f.back*f.off.enthalpy(), fresh*b.ambient.W + f.back*f.off.w
 }
 
-// need gives the heat that the air wants, W/m², by the heater and by what is recovered.
+// need gives the heat that the air wants, W/m², by the heater and by what is recovered, beside that of the fan.
 func (b *Bed) need(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant - f.fan
 }
 
 // heat gives what the heater gives, W/m².
