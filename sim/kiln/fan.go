@@ -79,10 +79,18 @@ func (e Equipment) most(set float64) float64 {
 
 // airflow is what passes the bed, m³/s at air-on.
 func (b *Bed) airflow() float64 {
-	if b.kit.Way == nil {
+	switch {
+	case b.feed.fed():
+		return b.feed.dry * b.kit.Area * b.now.on.at(b.ambient.P).Volume()
+	case b.kit.Way == nil:
 		return b.set.airflow(b.kit)
 	}
 	return b.passing
+}
+
+// unheated tells whether the air comes on as it comes in, but for what the fan warms it.
+func (b *Bed) unheated() bool {
+	return b.set.Target == Fresh || b.set.Target == AsComes && b.set.recirculation(b.kit) == 0
 }
 
 // driven marches with the air that what drives it brings through the bed.
@@ -96,7 +104,7 @@ func (b *Bed) driven(on stream, a float64, slot int) flow {
 	try := func(v float64) float64 {
 		b.passing = v
 		in := on
-		if b.set.Target == Fresh {
+		if b.unheated() {
 			in.t = b.blownFresh(v)
 		}
 		f = b.pass(in, a, slot)
@@ -141,6 +149,9 @@ func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
 // lost is what air loses in the bed, Pa: the mean of what it would at both faces, of which
 // the flow of dry air is one.
 func (b *Bed) lost(v, depth float64, on, off air.State) float64 {
+	if b.kit.Drum.tumbles() { // it goes over the malt
+		return 0
+	}
 	q := v / b.kit.Area
 	return depth / 2 * (b.packing.Loss(q, on) + b.packing.Loss(q*off.Volume()/on.Volume(), off))
 }
@@ -179,7 +190,7 @@ func (b *Bed) Moved() Moved { return b.movedBy(b.now, b.airflow()) }
 
 func (b *Bed) movedBy(f flow, v float64) Moved {
 	m := Moved{Flow: v}
-	if b.kit.Still || v <= 0 {
+	if b.kit.Still || b.feed.fed() || v <= 0 { // another kiln drives what it is fed
 		return m
 	}
 	on, off := f.on.at(b.ambient.P), f.off.at(b.ambient.P)

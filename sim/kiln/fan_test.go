@@ -201,7 +201,7 @@ func TestDrivenAirKeepsItsBalances(t *testing.T) {
 		require.NoError(t, err)
 		for range 3 {
 			set := kiln.Hold(kiln.AirOn, in("air-on", 35, 85))
-			set.Target = rapid.SampledFrom([]kiln.Target{kiln.AirOn, kiln.Malt, kiln.AirOff, kiln.Fresh}).Draw(t, "target")
+			set.Target = rapid.SampledFrom([]kiln.Target{kiln.AirOn, kiln.Malt, kiln.AirOff, kiln.Fresh, kiln.AsComes}).Draw(t, "target")
 			_, err = b.Advance(in("hours", 0.1, 6)*3600, set)
 			require.NoError(t, err)
 			v := b.View()
