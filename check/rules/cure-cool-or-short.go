@@ -43,7 +43,7 @@ var cureCoolOrShort = Rule{
 // should at the least; both are 0 where that is not judged.
 func (c *Case) splits() (got, least float64) {
 	least = c.Profile.Malt.Split
-	if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil {
+	if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil || math.IsNaN(c.Forecast.Totals.Quality.Precursor) {
 		return 0, 0
 	}
 	return -math.Log2(c.Forecast.Totals.Quality.Precursor), least

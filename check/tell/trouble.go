@@ -36,6 +36,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](hotWet),
 	on[forecast.Trouble](unable),
+	on[forecast.Trouble](beyond),
 )
 
 func vesselFull(t forecast.VesselFull, units quantity.System) string {
