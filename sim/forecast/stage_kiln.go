@@ -62,9 +62,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.loads = r.batch.Mass()
 	}
 	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
-	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
-	kit.Area = r.areaOf(k, mass)
-	kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
+	if k.Tumbles {
+		mass = r.batch.Mass()
+		kit = r.drum(kit, k, mass, st)
+	} else {
+		kit.Area = r.areaOf(k, mass)
+		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	}
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else {
@@ -92,7 +97,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
-	if r.malt == nil { // it comes to its first kiln
+	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
@@ -147,8 +152,13 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	m.stewed = s.Kind() == model.StewStep
 	*m.worst, *m.short = hotWet{}, shortfall{}
 	var err error
-	if s.Kind() == model.CoolStep {
-		err = r.cool(m, st, as, out, ticks)
+	if c, ok := s.(*model.Cool); ok {
+		if c.Water != nil {
+			err = r.quench(m, c)
+		}
+		if err == nil {
+			err = r.cool(m, st, as, out, ticks)
+		}
 	} else {
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
@@ -189,6 +199,9 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
+		if m.hot() {
+			out.Temperature.From = out.Temperature.To // what it cools from is not forecast
+		}
 	}
 	if s.Allow != nil {
 		g := stopOf(nil, nil, s.Allow)

@@ -84,7 +84,7 @@ func HeadOf(p *model.Process) Head {
 		h.Charge, h.Written = answer.Kilograms(p.Charge.SI), p.Charge.String()
 	}
 	if p.Grain != nil {
-		h.Grain, h.Green = p.Grain.Name, p.Grain.Grown()
+		h.Grain, h.Green = p.Grain.Name, !p.Grain.Raw()
 	}
 	return h
 }

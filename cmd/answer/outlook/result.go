@@ -42,7 +42,7 @@ type Head struct {
 	Grain   string
 
 	Written string `json:"-"` // the charge, as written
-	Green   bool   `json:"-"` // the lot comes as green malt
+	Green   bool   `json:"-"` // the lot comes as malt, green or kilned
 }
 
 // Break says where a forecast broke off.

@@ -53,6 +53,8 @@ func (s *Sheet) malt(r outlook.Result) {
 	t := r.Totals
 	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
 		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
+	} else if t.Rootlets == 0 {
+		s.para("malt", "%s at %.1f %% moisture", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
 	} else {
 		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	}
