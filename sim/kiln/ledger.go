@@ -22,6 +22,8 @@ type Ledger struct {
 	WaterPoured float64 // on hot malt, kg
 	HeatPoured  float64 // that came with it, J
 	HeatShed    float64 // led off into the room by the shell of a drum, J
+	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
+	HeatIntake  float64 // the same of its heat, that of its vapour included, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
@@ -86,15 +88,19 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		dry := share * f.g
 		l.AirPassed += dry
 		l.WaterToAir += dry * (f.off.w - f.on.w)
-		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
-		l.WaterDrawnIn += dry * (1 - f.back) * b.ambient.W
+		l.WaterVented += dry * (1 - f.back) * (f.off.w - f.fresh.w)
+		l.WaterDrawnIn += dry * (1 - f.back) * f.fresh.w
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		rise := dry * (f.off.enthalpy() - b.ambient.Enthalpy())
+		rise := dry * (f.off.enthalpy() - f.fresh.enthalpy())
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 		l.HeatShed += share * b.shed(f)
 		l.recover(b, f, share)
+		if b.feed.fed() {
+			l.WaterIntake += dry * (1 - f.back) * (f.fresh.w - b.ambient.W)
+			l.HeatIntake += dry * (1 - f.back) * (f.fresh.enthalpy() - b.ambient.Enthalpy())
+		}
 	}
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass

@@ -37,6 +37,9 @@ func (b *Bed) exchange(in stream) exchange {
 	case b.kit.Drum.tumbles():
 		return b.drumExchange(g)
 	}
+	if b.feed.fed() {
+		g = b.feed.dry
+	}
 	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
