@@ -35,7 +35,7 @@ process "Amber" {
   kiln in "roaster" { roast at malt 150 °C for 50 min; cool to malt 30 °C }
   store in "lidded drum" for at least 3 weeks
 }`,
-		Limits: "it takes malt to lie as green malt does, and reads holds as the whole drum"},
+		Limits: "it takes malt to lie as loosely as any that has grown, and reads holds as the whole drum"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range forecast.Troubles[forecast.DrumFull](c.Forecast) {
 			f := r.At(t.Place, tell.Trouble(t, c.Process.Units()))

@@ -52,7 +52,6 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnHeater),
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),
-	on[forecast.Assumption](drumHolds),
 	on[forecast.Assumption](drumAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](deculmTime),

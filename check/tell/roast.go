@@ -13,10 +13,6 @@ func beyond(_ forecast.Beyond, units quantity.System) string {
 		units.Degrees(forecast.EndsAt, 0))
 }
 
-func drumHolds(a forecast.DrumHolds, units quantity.System) Assumed {
-	return Assumed{orElse(a.Called, "the drum") + " holds", units.Room(a.Volume), "the kiln does not say; malt fills half of it"}
-}
-
 func drumAir(a forecast.DrumAir, units quantity.System) Assumed {
 	return Assumed{"air through " + orElse(a.Called, "the drum"), units.Airflow(a.Flow), "the kiln does not say; a vent of " + eachWeight(a.Each, "m3/h", "cfm", units) + " of what comes into it"}
 }

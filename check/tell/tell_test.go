@@ -195,7 +195,6 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.KilnArea{Area: 0.3, Load: 40}, Assumed{"area of the kiln", "0.30 m2", "40 kg of green malt a square metre"},
 			Assumed{Value: "3.2 ft2", Why: "8.2 lb of green malt a square foot"}},
 		{forecast.OvenAir{Flow: 0.001}, Assumed{"air through the oven", "3.6 m3/h", "what leaks from a household oven; measure how much it loses"}, Assumed{Value: "2.1 cfm"}},
-		{forecast.DrumHolds{Volume: 0.02}, Assumed{"the drum holds", "20 l", "the kiln does not say; malt fills half of it"}, Assumed{Value: "5.3 gal-us"}},
 		{forecast.DrumAir{Flow: 0.001, Each: 1.0 / 3600}, Assumed{"air through the drum", "3.6 m3/h", "the kiln does not say; a vent of 1 m3/h for each kg of what comes into it"},
 			Assumed{Value: "2.1 cfm", Why: "the kiln does not say; a vent of 0.3 cfm for each lb of what comes into it"}},
 		{forecast.GrainMoisture{Moisture: 0.04, Kilned: true}, Assumed{"moisture of the malt", "4 %", "the lot does not say; weigh and dry a sample"}, Assumed{}},

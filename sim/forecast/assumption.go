@@ -143,12 +143,6 @@ type KilnArea struct {
 	Called     string // as that of FloorArea
 }
 
-// DrumHolds is the volume of a drum that does not say it, m³: malt half fills it.
-type DrumHolds struct {
-	Volume float64
-	Called string // as that of FloorArea
-}
-
 // DrumAir is the air through a drum that does not say it.
 type DrumAir struct {
 	Flow   float64 // m³/s
@@ -237,7 +231,6 @@ func (a WitherAir) topic() topic    { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic       { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
 func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
-func (a DrumHolds) topic() topic    { return topic{"drum", a.Called} }
 func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }

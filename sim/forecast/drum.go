@@ -5,14 +5,12 @@ import (
 	"maltwright/sim/kiln"
 )
 
-// drum puts malt of so many kg into a drum.
-func (r *run) drum(kit kiln.Equipment, k *model.Kiln, mass float64, st *model.Kilning) kiln.Equipment {
-	in := kiln.Drum{Malt: mass / r.batch.Lot.Profile.Malt.Packing().Bulk}
-	if k.Holds != nil {
+// drum puts the malt into a drum.
+func (r *run) drum(kit kiln.Equipment, k *model.Kiln, st *model.Kilning) kiln.Equipment {
+	mass := r.batch.Mass()
+	in := kiln.Drum{Malt: r.lies(r.batch.X())}
+	if in.Volume = in.Malt / kiln.FullDrum; k.Holds != nil { // the language asks every drum for it
 		in.Volume = k.Holds.SI
-	} else {
-		in.Volume = in.Malt / kiln.FullDrum
-		r.assume(DrumHolds{in.Volume, r.called()})
 	}
 	if in.Share() > kiln.FullDrum*(1+fullBy) {
 		place := st.Place()

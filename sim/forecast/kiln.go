@@ -21,6 +21,7 @@ type kilnModel struct {
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
+	depth   float64 // m, of the bed as it was loaded
 	wet     float64 // s above WitheredMoisture
 	stirred *Stirring
 	worst   *hotWet

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -61,14 +62,13 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if r.malt == nil {
 		r.loads = r.batch.Mass()
 	}
-	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
+	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
-	if k.Tumbles {
-		mass = r.batch.Mass()
-		kit = r.drum(kit, k, mass, st)
-	} else {
+	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
 		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	} else {
+		kit = r.drum(kit, k, st)
 	}
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
@@ -83,9 +83,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth := mass / (malt.Packing().Bulk * kit.Area)
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
+	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
@@ -95,7 +95,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
@@ -142,7 +142,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
-	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -167,6 +167,23 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.kilnTroubles(m, as)
 	return err
+}
+
+// label is the kind of a step of the kiln, with its number where the process has several: they
+// are counted through all its kilns, as a record counts them.
+func (r *run) label(s model.Step) string {
+	count := 0
+	for _, st := range model.Every[*model.Kilning](r.p) {
+		for _, one := range st.Steps {
+			if one.Kind() == s.Kind() {
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return string(s.Kind())
+	}
+	return fmt.Sprintf("%s %d", s.Kind(), r.now.number)
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.

@@ -19,11 +19,12 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
+	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
+	HeatIntake  float64 // the same of its heat, that of its vapour included, J
+
 	WaterPoured float64 // on hot malt, kg
 	HeatPoured  float64 // that came with it, J
 	HeatShed    float64 // led off into the room by the shell of a drum, J
-	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
-	HeatIntake  float64 // the same of its heat, that of its vapour included, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
