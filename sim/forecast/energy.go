@@ -9,7 +9,8 @@ import (
 // they are paid apart, and a joule of one is not worth one of the other.
 type Energy struct {
 	Heat      float64 // that heaters gave to air and beds
-	Fuel      float64 // burnt for it; of a heater that does not say how it is fired what it gave
+	Fuel      float64 // burnt for it, or taken for it by heaters that do not say how they are fired
+	Unsaid    float64 // the part of Fuel that such took
 	Power     float64 // electricity, for heaters that are electric and for fans
 	Fans      float64 // the part of Power that fans drew
 	Cold      float64 // heat that coolers took out; what they draw for it is not known
@@ -23,6 +24,7 @@ type Energy struct {
 func (e *Energy) add(o Energy) {
 	e.Heat += o.Heat
 	e.Fuel += o.Fuel
+	e.Unsaid += o.Unsaid
 	e.Power += o.Power
 	e.Fans += o.Fans
 	e.Cold += o.Cold
@@ -43,6 +45,9 @@ func (e *Energy) heated(heat float64, efficiency *model.Quantity, fired string) 
 	case vocabulary.FiredElectric:
 		e.Power += took
 	case vocabulary.FiredSolar:
+	case "":
+		e.Fuel += took
+		e.Unsaid += took
 	default:
 		e.Fuel += took
 	}
