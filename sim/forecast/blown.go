@@ -145,8 +145,12 @@ const (
 	fanEfficiency = 0.5
 )
 
-// fanPower is what the fan draws, W, at a flow.
+// fanPower is what the fan draws, W, at a flow: in proportion to it where it is said, or
+// against ducts and bed.
 func (m *boxModel) fanPower(flow float64) float64 {
+	if m.fan > 0 {
+		return m.fan * flow / m.most
+	}
 	bed, err := m.bed.Resistance(flow)
 	if err != nil { // so slow that it has none, or faster than was measured
 		bed = 0

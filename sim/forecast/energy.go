@@ -72,13 +72,26 @@ func (r *run) spent(st model.Stage, e Energy) {
 	r.f.Totals.Energy.add(e)
 }
 
-// took is the account of a kiln.
+// took is the account of a kiln. A fan draws in proportion to the air that it moves.
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	l := m.bed.View().Ledger
 	e := Energy{Recovered: l.Recovered, Water: l.WaterToAir}
 	if k == nil {
 		k = new(model.Kiln)
 	}
-	e.heated(l.Heater, nil, k.Fired.Text)
+	e.heated(l.Heater, k.Efficiency, k.Fired.Text)
+	e.fan(m.drew)
+	e.FanUnknown = k.FanPower == nil && moved(k)
 	return e
+}
+
+// moved tells whether a fan moves the air of a kiln.
+func moved(k *model.Kiln) bool {
+	switch k.Draught.Text {
+	case vocabulary.DraughtFan:
+		return true
+	case "":
+		return k.Chimney == nil
+	}
+	return false
 }

@@ -102,12 +102,9 @@ func (m *growModel) see(s *Sight) {
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
 	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
-	s.Grain, s.Humidity, s.Airflow = v.MaltT, v.OffRH, m.vent
+	s.Grain, s.Humidity, s.Airflow = v.MaltT, v.OffRH, m.blows()
 	s.Heat += v.Ledger.Heater
 	s.OnKiln, s.Balance = true, m.bed.Balance()
-	if m.flow != nil {
-		s.Airflow = *m.flow
-	}
 }
 
 func (s still) see(into *Sight) {

@@ -65,7 +65,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
-		kit.Heater = &k.Heater.SI
+		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
@@ -74,8 +74,11 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		low, high = min(low, drying.Hottest), min(high, drying.Hottest) // what it reaches beyond limits no forecast
 		kit.ReachLow, kit.ReachHigh = &low, &high
 	}
-	if k.Returns != nil {
+	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
+	}
+	if k.Recovers != nil && !kit.Still {
+		kit.Recovers = k.Recovers.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth := mass / (malt.Packing().Bulk * kit.Area)
@@ -90,6 +93,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	if k.FanPower != nil {
+		m.fan = k.FanPower.SI
+	}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
@@ -136,7 +142,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
 	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
-	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
+	m.at, m.flow, m.share = 0, nil, m.shareOf(s)
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
 	} else if s.Kind() == model.StewStep && m.still {
