@@ -72,14 +72,15 @@ func (r *run) spent(st model.Stage, e Energy) {
 	r.f.Totals.Energy.add(e)
 }
 
-// took is the account of a kiln. A fan draws in proportion to the air that it moves.
+// took is the account of a kiln, as far as it is forecast. A fan draws in proportion to the air
+// that it moves.
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	l := m.bed.View().Ledger
-	e := Energy{Recovered: l.Recovered, Water: l.WaterToAir}
+	e := Energy{Recovered: m.forecast(l.Recovered), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
 	}
-	e.heated(l.Heater, k.Efficiency, k.Fired.Text)
+	e.heated(m.forecast(l.Heater), k.Efficiency, k.Fired.Text)
 	e.fan(m.drew)
 	e.FanUnknown = k.FanPower == nil && moved(k)
 	return e

@@ -16,13 +16,13 @@ const little = 0.02
 // energy says what the whole process takes, fuel and electricity apart.
 func (s *Sheet) energy(t outlook.Totals) {
 	e := t.Energy
-	if e == nil || e.Fuel == 0 && e.Power == 0 {
+	if e == nil {
 		return
 	}
 	each := s.EnergyEach(t.Malt)
 	var parts []string
 	add := func(took, perTonne answer.Joules, what string) {
-		if took == 0 {
+		if !(took > 0) { // none, or not forecast
 			return
 		}
 		part := words.Heat(took) + " of " + what
@@ -33,6 +33,9 @@ func (s *Sheet) energy(t outlook.Totals) {
 	}
 	add(e.Fuel, e.FuelPerTonne, fuel(e))
 	add(e.Power, e.PowerPerTonne, "power")
+	if len(parts) == 0 {
+		return
+	}
 	if e.FanUnknown {
 		parts = append(parts, "what the fan of the kiln draws is left out")
 	}
