@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -78,7 +79,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
@@ -97,6 +98,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	m.worst.begin(len(m.quality))
+	m.warmest = coldest
 	return m, nil
 }
 
@@ -112,15 +115,21 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 // airflowOf gives the kiln's air, or assumes some.
 func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+			r.assume(KilnFresh{to, r.called()})
+		}
 		return k.Airflow.SI
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
-	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg, r.called()})
-	return flow
+	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && most < air.Flow {
+		air.Flow, air.Each, air.Warmed = most, 0, &to
+	}
+	r.assume(air)
+	return air.Flow
 }
 
 // airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
@@ -136,8 +145,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		return r.gate(m, st, gate, ticks)
 	}
 	r.start(string(s.Kind()))
-	as := r.asDone(s, r.now)
-	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	as, s := r.asDone(s, r.now), r.otherwise(s)
+	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -145,7 +154,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short = hotWet{}, shortfall{}
+	m.worst.begin(len(m.quality))
+	*m.short, m.warmest = shortfall{}, coldest
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -157,6 +167,23 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.kilnTroubles(m, as)
 	return err
+}
+
+// label is the kind of a step of the kiln, with its number where the process has several: they
+// are counted through all its kilns, as a record counts them.
+func (r *run) label(s model.Step) string {
+	count := 0
+	for _, st := range model.Every[*model.Kilning](r.p) {
+		for _, one := range st.Steps {
+			if one.Kind() == s.Kind() {
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return string(s.Kind())
+	}
+	return fmt.Sprintf("%s %d", s.Kind(), r.now.number)
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.
@@ -214,9 +241,10 @@ func coolerThan(s asked) *model.Condition {
 
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
-	if h := m.worst; h.found {
+	if share, long := m.worst.long(); share >= hotShare {
+		h := m.worst
 		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
-		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
