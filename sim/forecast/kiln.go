@@ -25,6 +25,8 @@ type kilnModel struct {
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
+	beyond  bool    // the malt has been where the model ends
+	left    float64 // s since it came onto the kiln, when it came there
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -99,7 +101,11 @@ func (m *kilnModel) Stepped(dt float64) error {
 		return err
 	}
 	m.layers = m.bed.Layers(m.layers[:0])
+	m.leave()
 	for i := range m.quality {
+		if m.beyond {
+			break
+		}
 		b, a := m.before[i], m.layers[i]
 		if err := m.quality[i].Step(dt, b.T, a.T, wetBasis(b.X), wetBasis(a.X), m.stewed); err != nil {
 			return err
@@ -130,6 +136,9 @@ var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
+		if m.beyond {
+			break
+		}
 		over := v.Hottest - l.t
 		if over > 0.5 && wetBasis(v.HottestX) > l.w+0.005 && (!m.worst.found || over > m.worst.t-m.worst.limit) {
 			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
@@ -191,8 +200,8 @@ func (m *kilnModel) unwatched() float64 {
 	return min(max(m.at, atFirst), onKiln)
 }
 
-func (m *kilnModel) moisture() float64 { return m.bed.WetBasis() }
-func (m *kilnModel) weight() float64   { return m.bed.Mass() }
+func (m *kilnModel) moisture() float64 { return m.forecast(m.bed.WetBasis()) }
+func (m *kilnModel) weight() float64   { return m.forecast(m.bed.Mass()) }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	switch name {

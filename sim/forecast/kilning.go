@@ -62,7 +62,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
-	if !asked || v.WetBasis <= wanted || m.target == kiln.Fresh {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)

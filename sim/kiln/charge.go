@@ -29,7 +29,8 @@ type Equipment struct {
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Recovers      float64 // temperature ratio of the heat exchanger of the exhaust, 0 to 0.98; 0 for none
 	Still         bool    // an oven without a fan
-	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven has one
+	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven and a drum have one
+	Drum          Drum    // that the malt is tumbled in; see [Equipment.In]
 }
 
 // Ambient is the air that the kiln draws in.
@@ -42,6 +43,11 @@ type Ambient struct {
 const (
 	// mostLayers bounds the number of layers that can be asked for.
 	mostLayers = 400
+
+	// Hottest bounds air-on and malt, °C. Above [drying.Hottest] they are carried along, so that
+	// a roast can be timed and cooled, and mean no more than that: nothing was at hand on malt so hot, which burns
+	// and loses more than water.
+	Hottest = 300.0
 
 	// thinnest is the least depth of a bed, m: corns strewn so far apart that air passes
 	// between them as if there were none.
@@ -58,7 +64,7 @@ func (c Charge) check() error {
 	err := errors.Join(
 		air.Within("dry matter on the kiln", c.DryMass, "kg", 1e-3, 1e6),
 		air.Within("moisture, dry basis", c.Moisture, "kg/kg", 0, 1.5),
-		air.Within("temperature of the malt", c.Temperature, "°C", 0, 120),
+		air.Within("temperature of the malt", c.Temperature, "°C", 0, Hottest),
 	)
 	if c.Depth != nil {
 		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", thinnest, 10))
@@ -81,8 +87,8 @@ func (e Equipment) check() error {
 		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
 		air.Within("share of the exhaust's heat recovered", e.Recovers, air.Share, 0, mostRecovery),
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
-		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
-		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
+		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, Hottest),
+		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), Hottest),
 		checkAirflow(e.Airflow, e.Area),
 	)
 	if e.Still && e.Recirculation != 0 {
