@@ -62,7 +62,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if r.malt == nil {
 		r.loads = r.batch.Mass()
 	}
-	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
+	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
@@ -80,8 +80,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		kit.Recirculation = k.Returns.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth := mass / (malt.Packing().Bulk * kit.Area)
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
+	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
@@ -91,13 +91,15 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	m.worst.begin(len(m.quality))
+	m.warmest = coldest
 	return m, nil
 }
 
@@ -113,15 +115,21 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 // airflowOf gives the kiln's air, or assumes some.
 func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+			r.assume(KilnFresh{to, r.called()})
+		}
 		return k.Airflow.SI
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
-	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg, r.called()})
-	return flow
+	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && most < air.Flow {
+		air.Flow, air.Each, air.Warmed = most, 0, &to
+	}
+	r.assume(air)
+	return air.Flow
 }
 
 // airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
@@ -137,7 +145,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		return r.gate(m, st, gate, ticks)
 	}
 	r.start(string(s.Kind()))
-	as := r.asDone(s, r.now)
+	as, s := r.asDone(s, r.now), r.otherwise(s)
 	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
@@ -146,7 +154,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short = hotWet{}, shortfall{}
+	m.worst.begin(len(m.quality))
+	*m.short, m.warmest = shortfall{}, coldest
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -232,9 +241,10 @@ func coolerThan(s asked) *model.Condition {
 
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
-	if h := m.worst; h.found {
+	if share, long := m.worst.long(); share >= hotShare {
+		h := m.worst
 		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
-		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}

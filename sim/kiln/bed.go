@@ -16,7 +16,9 @@ type Bed struct {
 	kit      Equipment
 	ambient  air.State
 	dry      float64 // dry matter of a layer, kg/m²
-	depth    float64 // of the bed, m
+	depth    float64 // of the bed as it was loaded, m
+	surface  float64 // of the corns of a layer, m²/m²
+	shrinks  float64 // m for each kg/kg of its moisture
 
 	layers []bedLayer
 	flows  [stageCount]flow // of the step being taken
@@ -67,6 +69,8 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 			t: charge.Temperature, mean: charge.Temperature,
 		}
 	}
+	b.surface = b.packing.Surface * or(charge.Settled, depth) / float64(n)
+	b.shrinks = charge.shrinks(depth)
 	b.now.on = stream{t: outside.T, w: outside.W}
 	b.now.off, b.near, b.fresh = b.now.on, b.now.on, b.now.on
 	b.ledger = b.opening()
@@ -112,6 +116,15 @@ func (b *Bed) Mix() {
 	}
 	b.plateau.mixed()
 	b.even = false
+}
+
+// meanX gives the moisture of the whole bed, kg/kg dry basis.
+func (b *Bed) meanX() float64 {
+	sum := 0.0
+	for i := range b.layers {
+		sum += b.layers[i].x
+	}
+	return sum / float64(len(b.layers))
 }
 
 // means gives moisture and enthalpy of the whole bed, per kg of dry matter.

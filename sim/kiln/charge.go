@@ -14,6 +14,8 @@ type Charge struct {
 	Temperature float64  // °C
 	Depth       *float64 // of the bed, m; nil to reckon it from BulkDensity
 	BulkDensity float64  // of the wet malt, kg/m³; used when Depth is nil
+	Settled     *float64 // depth by which the surface of the corns is reckoned, m; nil for that of the bed
+	DryDepth    *float64 // that the bed shrinks to, bone-dry, m, up to its depth; nil where it does not shrink
 }
 
 // Equipment is the kiln.
@@ -66,6 +68,9 @@ func (c Charge) check() error {
 		air.Within("moisture, dry basis", c.Moisture, "kg/kg", 0, 1.5),
 		air.Within("temperature of the malt", c.Temperature, "°C", 0, Hottest),
 	)
+	err = errors.Join(err,
+		optional("depth of the settled bed", c.Settled, "m", thinnest/10, 20),
+		optional("depth of the dry bed", c.DryDepth, "m", thinnest/10, 20))
 	if c.Depth != nil {
 		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", thinnest, 10))
 	}
@@ -78,6 +83,15 @@ func (c Charge) bedDepth(area float64) float64 {
 		return *c.Depth
 	}
 	return c.DryMass * (1 + c.Moisture) / (c.BulkDensity * area)
+}
+
+// shrinks gives by how much a bed of that depth, m, shrinks for each kg/kg of moisture: what
+// it would until it is bone-dry, in a straight line.
+func (c Charge) shrinks(depth float64) float64 {
+	if c.DryDepth == nil || c.Moisture == 0 {
+		return 0
+	}
+	return max(0, depth-*c.DryDepth) / c.Moisture
 }
 
 func (e Equipment) check() error {

@@ -40,7 +40,7 @@ func (b *Bed) exchange(in stream) exchange {
 	if b.feed.fed() {
 		g = b.feed.dry
 	}
-	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	ntu := b.packing.Exchange(g) * b.surface / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 
