@@ -67,7 +67,8 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 // the end of the last step are then those at the beginning of the next.
 func (b *Bed) goesOn(set Setting) bool {
 	return b.even && set.Target == b.set.Target && math.Abs(set.at(0)-b.asked) < enoughKelvin &&
-		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit)
+		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit) &&
+		(b.kit.Door == nil && !b.kit.Natural || (set.Airflow == nil) == (b.set.Airflow == nil))
 }
 
 // advanceOnce takes one step that meets the tolerances and gives its length.

@@ -3,7 +3,7 @@ package kiln
 import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn =
-// Left + Gone for the water, and Heater = Warmed + Evaporated + Exhaust for the heat, each but
+// Left + Gone for the water, and Heater = Warmed + Evaporated + Exhaust + WallHeat + WallLoss for the heat, each but
 // for what is missing by rounding. Both stop at the flap by which the exhaust leaves the kiln.
 type Balance struct {
 	On           float64 // water in the malt as it came on, kg
@@ -16,6 +16,8 @@ type Balance struct {
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
 	Exhaust     float64 // sensible heat of the exhaust above that of the fresh air, vapour included, J
+	WallHeat    float64 // that the walls of the kiln have taken up and hold, J; 0 where it says nothing of them
+	WallLoss    float64 // lost to the room: through the walls, and radiated by malt that cools in still air, J
 	Returned    float64 // above fresh air, of the exhaust led back; it goes round within the kiln, J
 	HeatMissing float64 // what is missing of the heat, J
 }
@@ -29,9 +31,10 @@ func (b *Bed) Balance() Balance {
 		Heater: l.Heater, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
+		WallHeat: l.WallHeat, WallLoss: l.WallLoss + l.HeatRadiated,
 	}
 	w.WaterMissing = w.On + w.DrawnIn - w.Gone - w.Left
-	w.HeatMissing = w.Heater - w.Warmed - w.Evaporated - w.Exhaust
+	w.HeatMissing = w.Heater - w.Warmed - w.Evaporated - w.Exhaust - w.WallHeat - w.WallLoss
 	return w
 }
 

@@ -19,6 +19,7 @@ type Bed struct {
 	depth    float64 // of the bed, m
 
 	layers []bedLayer
+	walls  []wall           // before the bed and behind it; none where nothing is said of them
 	flows  [stageCount]flow // of the step being taken
 	now    flow             // of the moment reached
 	near   stream           // air-on as last found, where a search begins
@@ -40,7 +41,7 @@ type Bed struct {
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
 // basis, malt 0 to 120 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.01 µm to 20 m from it,
-// area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
+// area 10 cm² to 1 ha, walls 10 cm² to 10 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
 // 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
@@ -63,8 +64,9 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 			t: charge.Temperature, mean: charge.Temperature,
 		}
 	}
+	b.walls = kit.build(outside.T)
 	b.now.on = stream{t: outside.T, w: outside.W}
-	b.now.off, b.near = b.now.on, b.now.on
+	b.now.off, b.now.out, b.near = b.now.on, b.now.on, b.now.on
 	b.ledger = b.opening()
 	return b, nil
 }
@@ -92,9 +94,9 @@ func (b *Bed) Clone() *Bed {
 
 // Become puts the bed into the state of another one, in the memory that it has.
 func (b *Bed) Become(o *Bed) {
-	layers := append(b.layers[:0], o.layers...)
+	layers, walls := append(b.layers[:0], o.layers...), append(b.walls[:0], o.walls...)
 	*b = *o
-	b.layers = layers
+	b.layers, b.walls = layers, walls
 }
 
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and

@@ -29,6 +29,10 @@ type Equipment struct {
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Still         bool    // an oven without a fan
 	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven has one
+
+	Walls   *Walls // nil: the kiln's own walls neither hold nor lose heat
+	Door    *Door  // of a still oven, ajar; nil: shut
+	Natural bool   // no fan: what draws air is the heat, so that malt cools in still air
 }
 
 // Ambient is the air that the kiln draws in.
@@ -81,7 +85,7 @@ func (e Equipment) check() error {
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
-		checkAirflow(e.Airflow, e.Area),
+		checkAirflow(e.Airflow, e.Area), e.Walls.check(), e.Door.check(e.Still),
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))

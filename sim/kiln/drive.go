@@ -32,7 +32,7 @@ type stage struct {
 func (b *Bed) drive(s stage) flow {
 	if b.set.Target == Fresh {
 		b.limit = Unlimited
-		return b.march(stream{t: b.ambient.T, w: b.ambient.W}, s.length, s.slot)
+		return b.freshen(s)
 	}
 	low, high := b.span(s)
 	if b.set.Target == AirOn || b.set.Target == Oven {
@@ -131,6 +131,9 @@ func (b *Bed) blowFull(t float64, s stage) flow {
 // beforehand: Q = V/v(T)·(h(T) − h(ambient)), V/v(T) being the flow of dry air
 // at air-on. Both v and h are straight in T.
 func (b *Bed) blowThrough(t float64, s stage) flow {
+	if b.walled() {
+		return b.blowWalled(t, s)
+	}
 	if t < b.ambient.T {
 		b.limit, t = ByIncomingAir, b.ambient.T
 	}
@@ -181,6 +184,9 @@ func (b *Bed) warmest(t float64) float64 {
 	t = max(t, b.ambient.T, b.now.off.t)
 	for i := range b.layers {
 		t = max(t, b.layers[i].t)
+	}
+	for i := range b.walls {
+		t = max(t, b.walls[i].against)
 	}
 	return t + 1
 }

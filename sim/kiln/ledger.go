@@ -19,6 +19,10 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
+	WallHeat     float64 // that the kiln's walls have taken up and hold, J
+	WallLoss     float64 // lost to the room through the walls, J
+	HeatRadiated float64 // by malt that cools in still air, to the room, J
+
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
@@ -37,10 +41,11 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater against malt and
-// exhaust, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater against malt, exhaust,
+// walls and room, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater-l.HeatVented-l.HeatToMalt, l.Heater, l.HeatVented, l.HeatToMalt)
+	return l.gap(l.Heater-l.HeatVented-l.HeatToMalt-l.WallHeat-l.WallLoss-l.HeatRadiated,
+		l.Heater, l.HeatVented, l.HeatToMalt, l.WallHeat, l.WallLoss, l.HeatRadiated)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -75,11 +80,17 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
 		l.WaterDrawnIn += dry * (1 - f.back) * b.ambient.W
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		rise := dry * (f.off.enthalpy() - b.ambient.Enthalpy())
+		rise := dry * (f.out.enthalpy() - b.ambient.Enthalpy())
+		l.WallLoss += share * f.lost
+		if b.stillAir() {
+			l.WallLoss -= share * f.taken
+			l.HeatRadiated -= share * f.radiant
+		}
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 	}
 	x, h := b.means()
+	l.WallHeat = b.wallHeat()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
 }

@@ -6,7 +6,10 @@ import "maltwright/sim/air"
 type flow struct {
 	exchange
 	on, off stream
+	out     stream  // off, past the walls behind the bed
 	radiant float64 // heat by radiation, W/m²
+	taken   float64 // by the walls before the bed, W/m²
+	lost    float64 // through the walls to the room, W/m²
 	settled bool    // every layer was solved
 }
 
@@ -16,13 +19,18 @@ type flow struct {
 func (b *Bed) march(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
-		f.settled, f.off = false, on
+		f.settled, f.off, f.out = false, on, on
 		return f
 	}
 	m := meeting{
 		exchange: f.exchange, material: b.material, in: on, wall: on.t, pressure: b.ambient.P,
 		dry: b.dry, perDry: a / b.dry, dryHeat: b.material.DryHeat(),
 	}
+	m.g = f.each(len(b.layers))
+	if f.apart {
+		m.radiant /= float64(len(b.layers))
+	}
+	var mixed mixture
 	for i := range b.layers {
 		l := &b.layers[i]
 		m.refX, m.refH = l.refX, l.refH
@@ -39,9 +47,16 @@ func (b *Bed) march(on stream, a float64, slot int) flow {
 		f.radiant += m.radiant * (m.wall - at.t)
 		l.in, l.out = m.in, m.off(e, at.t)
 		l.mean = at.t + m.lift*(l.in.t-at.t)
-		m.in = l.out
+		if f.apart {
+			mixed.add(l.out)
+		} else {
+			m.in = l.out
+		}
 	}
-	f.off = m.in
+	if f.off = m.in; f.apart {
+		f.off = mixed.mean()
+	}
+	b.wash(&f, slot)
 	return f
 }
 
@@ -58,11 +73,14 @@ func (b *Bed) meanT() float64 {
 // what comes to the heater: fresh air and exhaust led back.
 func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	fresh := 1 - f.back
-	return fresh*b.ambient.Enthalpy() + f.back*f.off.enthalpy(), fresh*b.ambient.W + f.back*f.off.w
+	return fresh*b.ambient.Enthalpy() + f.back*f.out.enthalpy(), fresh*b.ambient.W + f.back*f.out.w
 }
 
 // heat gives what the heater gives, W/m².
 func (b *Bed) heat(f flow) float64 {
+	if b.set.Target == Fresh {
+		return 0
+	}
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken
 }

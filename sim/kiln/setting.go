@@ -53,6 +53,7 @@ const (
 	ByReachLow          // the controls end above it
 	ByIncomingAir       // the air comes in warmer than asked, and nothing cools
 	ByLead              // set by malt or air-off, air-on has run to its bound
+	ByWalls             // the walls are still warmer than asked, and nothing cools
 )
 
 func (s Setting) check(kit Equipment) error {

@@ -52,6 +52,7 @@ func (b *Bed) begin(asked float64) {
 		l := &b.layers[i]
 		l.refX, l.refH = l.x, l.h
 	}
+	b.refer(0, 0)
 	b.now = b.drive(stage{asked: asked})
 	b.flows[0] = b.now
 	b.even, b.seen = false, b.moment()
@@ -66,12 +67,14 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 		l.refX = l.x + dt*diagonal*l.rates[0].x
 		l.refH = l.h + dt*diagonal*l.rates[0].h
 	}
+	b.refer(dt*diagonal, dt, diagonal)
 	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1})
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
 		l.refH = l.h + dt*early*(l.rates[0].h+l.rates[1].h)
 	}
+	b.refer(dt*diagonal, dt, early, early)
 	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2})
 	if !b.flows[1].settled || !b.flows[2].settled {
 		return math.Inf(1)
@@ -84,7 +87,7 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 // settling of a thin layer would hold up the step long after it is over.
 func (b *Bed) miss(dt float64) float64 {
 	last := b.flows[stageCount-1]
-	coupling := dt * diagonal * last.g * last.reach * air.DryAirHeat / b.dry
+	coupling := dt * diagonal * last.each(len(b.layers)) * last.reach * air.DryAirHeat / b.dry
 	worst := 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
@@ -95,6 +98,9 @@ func (b *Bed) miss(dt float64) float64 {
 		if l.atX < -dryGrain {
 			return math.Inf(1)
 		}
+	}
+	for i := range b.walls {
+		worst = max(worst, b.walls[i].miss(dt))
 	}
 	if math.IsNaN(worst) {
 		return math.Inf(1)
@@ -113,6 +119,9 @@ func (b *Bed) accept(dt float64) {
 		miss += math.Abs(dt * l.change(missWeights).x)
 		l.rates[0] = l.rates[stageCount-1]
 		moved = max(moved, b.settle(l, most, last.reach, share))
+	}
+	for i := range b.walls {
+		b.walls[i].accept(dt)
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
