@@ -13,6 +13,8 @@ type Blown struct {
 	FanEnergy float64 // J that it drew
 	Heat      float64 // J that the heater gave to the air
 	Cold      float64 // J that the cooler took out of it
+	PeakHeat  float64 // W, the most that the heater gave
+	PeakCold  float64 // W, the most that the cooler took
 	Sprayed   float64 // kg of water evaporated to humidify it
 	Air       float64 // kg of dry air through the bed
 	CO2       float64 // the largest share in the exhaust above that of fresh air, by volume
@@ -158,6 +160,7 @@ func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
 	m.parted()
 	b, p := m.blown, m.bed.Plant()
 	b.Heat, b.Cold, b.Sprayed, b.Air = p.Heater, p.Cooler, p.Sprayed, p.AirPassed
+	b.PeakHeat, b.PeakCold = p.PeakHeater, p.PeakCooler
 	b.Growing = m.bed.Ledger().Respired
 	b.CO2At += began
 	b.Uneven.At += began

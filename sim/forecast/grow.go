@@ -20,6 +20,7 @@ type growing interface {
 	keep(r *run, st *model.Germination, s asked) // as a hold asks
 	keeps() Temperature                          // as which the hold has it kept
 	noted() *watched
+	heat() GrowthHeat            // what its breath made, and how that left
 	tell(r *run, st model.Stage) // what troubles it met
 }
 

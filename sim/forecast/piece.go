@@ -28,6 +28,8 @@ type Piece struct {
 
 	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
 
+	Heat GrowthHeat
+
 	Blown *Blown // the air that was blown through it; nil where none was
 }
 
@@ -43,6 +45,7 @@ type watched struct {
 	depth, moistureAt                      float64 // as it was spread out
 	deepest, driest, driestAt, wet, slowed float64
 	airy                                   float64
+	respired, peak, peakAt                 float64 // kg of dry matter, W, s
 	age                                    float64 // s, of the piece when it was last looked at
 	warm                                   warmth
 }
@@ -62,6 +65,7 @@ func (w *watched) look(age, depth, t float64, b grain.Batch) {
 	if w.depth == 0 {
 		w.depth, w.moistureAt = depth, moisture
 	}
+	w.breathes(age, &b)
 	w.deepest = max(w.deepest, depth)
 	if w.driest == 0 || moisture < w.driest {
 		w.driest, w.driestAt = moisture, age
@@ -85,12 +89,22 @@ func (r *run) fared(m growing, st model.Stage) {
 		Began: r.clock - m.age(), Took: m.age(),
 		Airy: seen.airy, MoistureAt: seen.moistureAt, Driest: seen.driest, DriestAt: r.clock - m.age() + seen.driestAt, Wet: seen.wet, Slowed: seen.slowed,
 		Acrospire: b.Acrospire(), Overgrown: b.Classes()[grain.Overgrown],
-		Chitted: b.Chitted, Rub: grain.RubAt(b.Modification()), Classes: b.Classes(),
+		Chitted: b.Chitted, Rub: grain.RubAt(b.Modification()), Classes: b.Classes(), Heat: m.heat(),
 	}
+	p.Heat.Peak, p.Heat.PeakAt = seen.peak, p.Began+seen.peakAt
+	took := Energy{Water: p.Heat.Dried}
 	if box, ok := m.(*boxModel); ok {
 		p.Blown = box.through(model.PieceOf(st).Blown, p.Began)
 		r.f.Totals.blew(p.Blown)
 		r.notGiven(box, st, p.Blown)
+		took.heated(p.Blown.Heat, nil, "")
+		took.fan(p.Blown.FanEnergy)
+		took.Cold = p.Blown.Cold
+	} else if piece, ok := m.(*growModel); ok {
+		h := piece.piece.Holding()
+		took.heated(h.Warmed, nil, "")
+		took.Cold = h.Cooled
 	}
+	r.spent(st, took)
 	r.f.Pieces = append(r.f.Pieces, p)
 }

@@ -31,6 +31,7 @@ type Forecast struct {
 	Expects   []Expect
 	Pieces    []Piece  // one for each floor, in order
 	Kilns     []Kilned // one for each kiln, in order
+	Spent     []Spent  // what each of these took, in the order of the stages
 	Totals    Totals
 	Assumed   []Assumption
 	Learnt    []Used // what it used of the figures that the house has learnt; each stands in Assumed too
@@ -146,6 +147,7 @@ type Totals struct {
 	AirHeat, AirCold float64       // J given to that air, and taken out of it
 	Sprayed          float64       // kg of water sprayed into that air
 	Sprinkled        float64       // kg of water given to the growing grain
+	Energy           Energy        // of all stages
 	CO2              float64       // kg of carbon dioxide that the grain gave off until it went to the kiln
 	Quality          quality.State // what the kiln did to the malt; all of it calibrated to practice
 }

@@ -41,6 +41,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.f.Totals.Quality = r.heat
 	r.f.Totals.KilnWater += v.Ledger.WaterToAir
 	r.f.Totals.KilnEnergy += v.Ledger.Heater
+	r.spent(st, m.took(st.Kiln))
 	return nil
 }
 

@@ -3,8 +3,9 @@ package kiln
 import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn =
-// Left + Gone for the water, and Heater = Warmed + Evaporated + Exhaust + WallHeat + WallLoss for the heat, each but
-// for what is missing by rounding. Both stop at the flap by which the exhaust leaves the kiln.
+// Left + Gone for the water, and Heater + Recovered = Warmed + Evaporated + Exhaust + WallHeat +
+// WallLoss for the heat, each but for what is missing by rounding. Both stop at the flap by which
+// the exhaust leaves the kiln, before the heat exchanger that it may have.
 type Balance struct {
 	On           float64 // water in the malt as it came on, kg
 	DrawnIn      float64 // with the fresh air, kg
@@ -13,6 +14,7 @@ type Balance struct {
 	WaterMissing float64 // what is missing of it, kg
 
 	Heater      float64 // given by the heater, J
+	Recovered   float64 // given to the fresh air by the exhaust in a heat exchanger, J
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
 	Exhaust     float64 // sensible heat of the exhaust above that of the fresh air, vapour included, J
@@ -28,13 +30,13 @@ func (b *Bed) Balance() Balance {
 	loosened := b.bound()*l.DryMass - l.BoundAtStart
 	w := Balance{
 		On: l.WaterAtStart, DrawnIn: l.WaterDrawnIn, Gone: l.WaterDrawnIn + l.WaterVented, Left: l.WaterInMalt,
-		Heater: l.Heater, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
+		Heater: l.Heater, Recovered: l.Recovered, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
 		WallHeat: l.WallHeat, WallLoss: l.WallLoss + l.HeatRadiated,
 	}
 	w.WaterMissing = w.On + w.DrawnIn - w.Gone - w.Left
-	w.HeatMissing = w.Heater - w.Warmed - w.Evaporated - w.Exhaust - w.WallHeat - w.WallLoss
+	w.HeatMissing = w.Heater + w.Recovered - w.Warmed - w.Evaporated - w.Exhaust - w.WallHeat - w.WallLoss
 	return w
 }
 

@@ -18,6 +18,8 @@ import (
 func TestBalancesCloseAtEveryStep(t *testing.T) {
 	round := cabinet
 	round.Recirculation, round.Heater = 0.5, new(400.0)
+	saving := house
+	saving.Recirculation, saving.Recovers = 0.3, 0.8
 	for name, c := range map[string]struct {
 		charge kiln.Charge
 		kit    kiln.Equipment
@@ -26,6 +28,7 @@ func TestBalancesCloseAtEveryStep(t *testing.T) {
 		"deep":         {tonne, house, kiln.Hold(kiln.AirOn, 60)},
 		"tray":         {tray, cabinet, kiln.Hold(kiln.Malt, 45)},
 		"return air":   {tray, round, kiln.Hold(kiln.AirOn, 60)},
+		"exchanger":    {tonne, saving, kiln.Hold(kiln.AirOn, 60)},
 		"still oven":   {tray, kiln.Equipment{Area: 0.5, Airflow: kiln.StillVent, Heater: new(800.0), Still: true}, kiln.Hold(kiln.Oven, 60)},
 		"with no fire": {tray, cabinet, still},
 	} {
@@ -52,7 +55,7 @@ func TestBalancesCloseAtEveryStep(t *testing.T) {
 // search for the humidity of air-on leaves where exhaust is led back.
 func balanced(t require.TestingT, b *kiln.Bed, what string) {
 	w := b.Balance()
-	moved := math.Abs(w.Heater) + math.Abs(w.Warmed) + math.Abs(w.Evaporated) + math.Abs(w.Exhaust)
+	moved := math.Abs(w.Heater) + math.Abs(w.Recovered) + math.Abs(w.Warmed) + math.Abs(w.Evaporated) + math.Abs(w.Exhaust)
 	l := b.View().Ledger
 	require.LessOrEqual(t, math.Abs(w.HeatMissing), 1e-9*(moved+1e4*l.DryMass), what)
 	require.LessOrEqual(t, math.Abs(w.WaterMissing), 1e-9*(w.On+w.Gone+l.DryMass)+1e-8*l.AirPassed, what)

@@ -42,7 +42,7 @@ type Bed struct {
 // basis, malt 0 to 120 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.01 µm to 20 m from it,
 // area 10 cm² to 1 ha, walls 10 cm² to 10 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
-// 180 °C, exhaust led back 0 to 0.98, ambient −20 to 50 °C.
+// 180 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
 	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {

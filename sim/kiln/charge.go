@@ -27,6 +27,7 @@ type Equipment struct {
 	ReachLow, ReachHigh *float64
 
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
+	Recovers      float64 // temperature ratio of the heat exchanger of the exhaust, 0 to 0.98; 0 for none
 	Still         bool    // an oven without a fan
 	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven has one
 
@@ -82,6 +83,7 @@ func (e Equipment) check() error {
 		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
 		optional("heater", e.Heater, "W", 0, 1e8),
 		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
+		air.Within("share of the exhaust's heat recovered", e.Recovers, air.Share, 0, mostRecovery),
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
@@ -89,6 +91,9 @@ func (e Equipment) check() error {
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))
+	}
+	if e.Still && e.Recovers != 0 {
+		err = errors.Join(err, errors.New("a still oven has no exhaust to recover heat from"))
 	}
 	return err
 }

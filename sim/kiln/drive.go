@@ -90,7 +90,7 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	case wanted < low:
 		b.limit, t = ByReachLow, low
 	}
-	if b.set.recirculation(b.kit) == 0 && !b.kit.Still {
+	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still {
 		return b.blowThrough(t, s)
 	}
 	if before == ByHeater && b.kit.Heater != nil { // it most likely still is
@@ -99,14 +99,14 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	return b.blowRound(t, s)
 }
 
-// blowRound is blow with return air: it tries the air-on wanted, and another
-// when that takes more than the heater has or less than nothing.
+// blowRound is blow with return air or a heat exchanger: it tries the air-on wanted, and
+// another when that takes more than the heater has or less than nothing.
 func (b *Bed) blowRound(t float64, s stage) flow {
 	near := b.near
 	f := b.circulate(t, s)
 	if heat := b.heat(f); heat < 0 {
-		b.near, b.limit = near, ByIncomingAir
-		return b.blowWith(0, t, b.warmest(t), s)
+		b.near, b.limit = near, b.tooWarm(t)
+		return b.blowWith(0, t, b.warmest(t), s, b.need)
 	} else if b.kit.Heater != nil && heat > *b.kit.Heater/b.kit.Area {
 		b.near = near
 		return b.blowFull(t, s)
@@ -117,7 +117,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 // blowFull is blowRound with all that the heater has, or with the air-on
 // wanted when that is less.
 func (b *Bed) blowFull(t float64, s stage) flow {
-	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s)
+	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s, func(f flow) float64 { return b.need(f) - b.offered(f) })
 	switch {
 	case f.on.t < t:
 		b.limit = ByHeater
@@ -168,13 +168,13 @@ func (b *Bed) circulate(t float64, s stage) flow {
 }
 
 // blowWith looks for the air-on, with return air, that takes the given heat,
-// W/m².
-func (b *Bed) blowWith(heat, low, high float64, s stage) flow {
+// W/m², as takes counts it.
+func (b *Bed) blowWith(heat, low, high float64, s stage, takes func(flow) float64) flow {
 	var f flow
 	slope := b.now.g*air.DryAirHeat + b.now.radiant + 1
 	root(low, high, b.near.t, slope, enoughKelvin*slope, func(t float64) float64 {
 		f = b.circulate(t, s)
-		return b.heat(f) - heat
+		return takes(f) - heat
 	})
 	return f
 }

@@ -24,6 +24,8 @@ type Ledger struct {
 	HeatRadiated float64 // by malt that cools in still air, to the room, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
+	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
+	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
@@ -41,11 +43,11 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater against malt, exhaust,
-// walls and room, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater and heat recovered against
+// malt, exhaust, walls and room, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater-l.HeatVented-l.HeatToMalt-l.WallHeat-l.WallLoss-l.HeatRadiated,
-		l.Heater, l.HeatVented, l.HeatToMalt, l.WallHeat, l.WallLoss, l.HeatRadiated)
+	return l.gap(l.Heater+l.Recovered-l.HeatVented-l.HeatToMalt-l.WallHeat-l.WallLoss-l.HeatRadiated,
+		l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt, l.WallHeat, l.WallLoss, l.HeatRadiated)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -69,6 +71,14 @@ func (b *Bed) opening() Ledger {
 	}
 }
 
+// recover books what the heat exchanger did in a share of a step, m² s.
+func (l *Ledger) recover(b *Bed, f flow, share float64) {
+	if b.kit.Recovers > 0 {
+		l.Recovered += share * b.recovered(f)
+		l.Condensed += share * b.condensed(f)
+	}
+}
+
 // add books a step of dt seconds: from the air's side what it carried, from
 // the malt's side what is in it.
 func (l *Ledger) add(b *Bed, dt float64) {
@@ -89,6 +99,7 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
+		l.recover(b, f, share)
 	}
 	x, h := b.means()
 	l.WallHeat = b.wallHeat()

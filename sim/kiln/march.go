@@ -70,17 +70,20 @@ func (b *Bed) meanT() float64 {
 }
 
 // incoming gives the enthalpy, J per kg of dry air, and the humidity ratio of
-// what comes to the heater: fresh air and exhaust led back.
+// what comes to the heater, before any heat is recovered: fresh air and exhaust led back.
 func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	fresh := 1 - f.back
 	return fresh*b.ambient.Enthalpy() + f.back*f.out.enthalpy(), fresh*b.ambient.W + f.back*f.out.w
 }
 
-// heat gives what the heater gives, W/m².
-func (b *Bed) heat(f flow) float64 {
+// need gives the heat that air and walls want, W/m², by the heater and by what is recovered.
+func (b *Bed) need(f flow) float64 {
 	if b.set.Target == Fresh {
 		return 0
 	}
 	h, _ := b.incoming(f)
 	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken
 }
+
+// heat gives what the heater gives, W/m².
+func (b *Bed) heat(f flow) float64 { return b.need(f) - b.recovered(f) }

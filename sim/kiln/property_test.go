@@ -40,6 +40,9 @@ func anyBedOf(t *rapid.T, material drying.Material) *kiln.Bed {
 	} else if rapid.Bool().Draw(t, "returns air") {
 		kit.Recirculation = in("recirculation", 0, 0.98)
 	}
+	if !kit.Still && rapid.Bool().Draw(t, "recovers heat") {
+		kit.Recovers = in("recovers", 0, 0.98)
+	}
 	if rapid.Bool().Draw(t, "heater stated") {
 		kit.Heater = new(area * math.Pow(10, in("lg heater per area", 1, 5)))
 	}

@@ -63,10 +63,7 @@ func (b *Bed) wash(f *flow, slot int) {
 // blowWalled is blowThrough of a kiln whose walls take part.
 func (b *Bed) blowWalled(t float64, s stage) flow {
 	if least := b.heated(0); t < least {
-		b.limit, t = ByIncomingAir, least
-		if b.walls[0].against > b.ambient.T {
-			b.limit = ByWalls
-		}
+		b.limit, t = b.tooWarm(t), least
 	}
 	if b.kit.Heater != nil {
 		if most := b.heated(*b.kit.Heater / b.kit.Area); most < t {
@@ -74,6 +71,14 @@ func (b *Bed) blowWalled(t float64, s stage) flow {
 		}
 	}
 	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
+}
+
+// tooWarm is what keeps air-on above the t °C that is asked: walls where fresh air would be cold enough.
+func (b *Bed) tooWarm(t float64) Limit {
+	if b.walled() && b.ambient.T < t && b.walls[0].against > t {
+		return ByWalls
+	}
+	return ByIncomingAir
 }
 
 // heated gives the air-on, °C, of fresh air that gets so much heat, W/m², and passes the walls

@@ -1,0 +1,79 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
+
+// Energy is what a stage, or all of them, took and gave, J unless said. Fuel and power are apart:
+// they are paid apart, and a joule of one is not worth one of the other.
+type Energy struct {
+	Heat      float64 // that heaters gave to air and beds
+	Fuel      float64 // burnt for it; of a heater that does not say how it is fired what it gave
+	Power     float64 // electricity, for heaters that are electric and for fans
+	Fans      float64 // the part of Power that fans drew
+	Cold      float64 // heat that coolers took out; what they draw for it is not known
+	Recovered float64 // heat that exhaust gave to fresh air in a heat exchanger
+	Water     float64 // evaporated from grain and malt, kg
+
+	FanUnknown bool // a fan of a kiln ran whose power is not said
+}
+
+// add puts another account to this one.
+func (e *Energy) add(o Energy) {
+	e.Heat += o.Heat
+	e.Fuel += o.Fuel
+	e.Power += o.Power
+	e.Fans += o.Fans
+	e.Cold += o.Cold
+	e.Recovered += o.Recovered
+	e.Water += o.Water
+	e.FanUnknown = e.FanUnknown || o.FanUnknown
+}
+
+// heated books heat, J, that a heater gave, of which so much of what it takes reaches the air.
+// The sun is free.
+func (e *Energy) heated(heat float64, efficiency *model.Quantity, fired string) {
+	took := heat
+	if efficiency != nil {
+		took /= efficiency.SI
+	}
+	e.Heat += heat
+	switch fired {
+	case vocabulary.FiredElectric:
+		e.Power += took
+	case vocabulary.FiredSolar:
+	default:
+		e.Fuel += took
+	}
+}
+
+// fan books what fans drew, J.
+func (e *Energy) fan(drew float64) {
+	e.Power += drew
+	e.Fans += drew
+}
+
+// Spent is the account of one stage. Stages that take nothing have none.
+type Spent struct {
+	Stage model.StageKind
+	Of    model.Stage
+	Energy
+}
+
+// spent closes the account of the stage that is run.
+func (r *run) spent(st model.Stage, e Energy) {
+	r.f.Spent = append(r.f.Spent, Spent{st.Kind(), st, e})
+	r.f.Totals.Energy.add(e)
+}
+
+// took is the account of a kiln.
+func (m *kilnModel) took(k *model.Kiln) Energy {
+	l := m.bed.View().Ledger
+	e := Energy{Recovered: l.Recovered, Water: l.WaterToAir}
+	if k == nil {
+		k = new(model.Kiln)
+	}
+	e.heated(l.Heater, nil, k.Fired.Text)
+	return e
+}
