@@ -36,6 +36,7 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 	}
 	if b.work.Steps == 0 || set.Target != b.set.Target {
 		b.now.on.t = set.at(0) // where a search for air-on begins
+		b.hand = hand{}
 	}
 	goesOn := b.goesOn(set)
 	b.set = set
@@ -83,8 +84,8 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 		good := h * 0.85 / math.Cbrt(math.Max(miss, 1e-4))
 		if miss <= 1 {
 			b.step = math.Min(good, math.Max(mostGrowth*h, b.step))
-			b.accept(h)
 			b.asked = b.set.at((done + h) / dt)
+			b.accept(h, b.asked)
 			b.work.Steps++
 			b.plateau.watch(b, before, h)
 			return h, nil

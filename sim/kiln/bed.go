@@ -24,6 +24,7 @@ type Bed struct {
 	now    flow             // of the moment reached
 	near   stream           // air-on as last found, where a search begins
 	set    Setting          // in force
+	hand   hand             // by which air-off is held
 	asked  float64          // of the target where the last step ended, °C
 	even   bool             // now is the end of the last step, its rates hold, and nobody has touched the bed since
 	seen   moment           // of now

@@ -11,8 +11,7 @@ const (
 	Lead = 20.0
 
 	// offGain is how many K a hand sets air-on above what is asked of air-off
-	// for each K that air-off lacks, up to Lead (calibrated). Air-off answers
-	// too late to be held more closely.
+	// for each K that air-off lacks, up to Lead, on the way up to it (calibrated).
 	offGain = 4.0
 
 	// Where the searches of this file stop: a temperature, K, and a
@@ -58,10 +57,7 @@ const coldestSought = -60.0
 func (b *Bed) follow(low, high float64, s stage) flow {
 	var f flow
 	if b.set.Target == AirOff {
-		root(low, high, b.now.on.t, 1+offGain, enoughKelvin, func(t float64) float64 {
-			f = b.blow(t, low, high, s)
-			return t - s.asked + offGain*(f.off.t-s.asked)
-		})
+		f = b.hold(low, high, s)
 	} else if s.length == 0 { // the malt is what it is, so the air stays too
 		f = b.blow(min(max(b.now.on.t, low), high), low, high, s)
 	} else {

@@ -52,6 +52,7 @@ func (b *Bed) begin(asked float64) {
 		l := &b.layers[i]
 		l.refX, l.refH = l.x, l.h
 	}
+	b.hand.passage = b.handPassage()
 	b.refer(0, 0)
 	b.now = b.drive(stage{asked: asked})
 	b.flows[0] = b.now
@@ -108,8 +109,8 @@ func (b *Bed) miss(dt float64) float64 {
 	return worst
 }
 
-// accept moves the bed to the end of the step that attempt has found.
-func (b *Bed) accept(dt float64) {
+// accept moves the bed to the end of the step that attempt has found, at which asked was asked for.
+func (b *Bed) accept(dt, asked float64) {
 	last := b.flows[stageCount-1]
 	most, share, miss, moved := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0, 0.0
 	for i := range b.layers {
@@ -126,6 +127,7 @@ func (b *Bed) accept(dt float64) {
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
 	b.flows[0], b.now = last, last
+	b.hand.accept(b, dt, asked-last.off.t)
 	b.seconds += dt
 	b.even = moved < skewNear
 }

@@ -33,8 +33,9 @@ func (e Equipment) build(room float64) []wall {
 // walled tells whether the kiln's own walls take part.
 func (b *Bed) walled() bool { return len(b.walls) > 0 }
 
-// refer sets where the walls start from in a stage of length a, s.
+// refer sets where the walls, and the hand that holds air-off, start from in a stage of length a, s.
 func (b *Bed) refer(a, dt float64, weights ...float64) {
+	b.hand.refer(dt, weights...)
 	for i := range b.walls {
 		w := &b.walls[i]
 		w.refer(dt, weights...)
