@@ -29,19 +29,18 @@ type hand struct {
 	ref     float64 // where an implicit stage starts from
 	rates   [stageCount]float64
 	arrived bool    // air-off has come to what is asked
-	passage float64 // 2·L, s
 }
 
 // hold looks for the air-on by which air-off is held.
 func (b *Bed) hold(low, high float64, s stage) flow {
-	h, e := &b.hand, 0.0
+	h, e, passage := &b.hand, 0.0, b.passage()
 	var f flow
 	t := root(low, high, b.now.on.t, 1+offGain, enoughKelvin, func(t float64) float64 {
 		f = b.blow(t, low, high, s)
 		e = s.asked - f.off.t
-		return t - s.asked - h.ref - s.length/h.passage*counted(e) - h.hurry(e)
+		return t - s.asked - h.ref - s.length/(2*passage)*counted(e) - h.hurry(e)
 	})
-	h.rates[s.slot] = counted(e) / h.passage
+	h.rates[s.slot] = counted(e) / (2 * passage)
 	if b.limit != Unlimited || t >= high-enoughKelvin || t <= low+enoughKelvin {
 		h.rates[s.slot] = 0
 	}
@@ -68,17 +67,16 @@ func (h *hand) refer(dt float64, weights ...float64) {
 }
 
 // accept moves the hand to the end of a step, at which air-off lacks e K.
-func (h *hand) accept(b *Bed, dt, e float64) {
+func (h *hand) accept(dt, e float64) {
 	h.refer(dt, weights[:]...)
 	h.extra = max(-Lead, min(Lead, h.ref))
 	h.rates[0] = h.rates[stageCount-1]
 	h.arrived = e <= 0 || h.arrived && e < Lead/offGain
-	h.passage = b.handPassage()
 }
 
-// handPassage gives twice the time in which warmth passes the bed, s.
-func (b *Bed) handPassage() float64 {
+// passage gives the time in which warmth passes the bed, s.
+func (b *Bed) passage() float64 {
 	x, _ := b.means()
 	malt := b.dryMass() / b.kit.Area * (b.material.DryHeat() + air.WaterHeat*x)
-	return 2 * max(handLooks, malt/(b.now.g*air.DryAirHeat))
+	return max(handLooks, malt/(b.now.g*air.DryAirHeat))
 }

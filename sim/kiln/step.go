@@ -52,7 +52,6 @@ func (b *Bed) begin(asked float64) {
 		l := &b.layers[i]
 		l.refX, l.refH = l.x, l.h
 	}
-	b.hand.passage = b.handPassage()
 	b.refer(0, 0)
 	b.now = b.drive(stage{asked: asked})
 	b.flows[0] = b.now
@@ -127,7 +126,9 @@ func (b *Bed) accept(dt, asked float64) {
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
 	b.flows[0], b.now = last, last
-	b.hand.accept(b, dt, asked-last.off.t)
+	if b.set.Target == AirOff {
+		b.hand.accept(dt, asked-last.off.t)
+	}
 	b.seconds += dt
 	b.even = moved < skewNear
 }

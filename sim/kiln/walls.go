@@ -35,7 +35,9 @@ func (b *Bed) walled() bool { return len(b.walls) > 0 }
 
 // refer sets where the walls, and the hand that holds air-off, start from in a stage of length a, s.
 func (b *Bed) refer(a, dt float64, weights ...float64) {
-	b.hand.refer(dt, weights...)
+	if b.set.Target == AirOff {
+		b.hand.refer(dt, weights...)
+	}
 	for i := range b.walls {
 		w := &b.walls[i]
 		w.refer(dt, weights...)
