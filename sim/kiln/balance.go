@@ -3,21 +3,22 @@ package kiln
 import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn =
-// Left + Gone for the water, and Heater + Recovered = Warmed + Evaporated + Exhaust + WallHeat +
-// WallLoss for the heat, each but for what is missing by rounding. Both stop at the flap by which
-// the exhaust leaves the kiln, before the heat exchanger that it may have.
+// Left + Gone for the water, and Heater + Recovered + Intake = Warmed + Evaporated + Exhaust +
+// WallHeat + WallLoss for the heat, each but for what is missing by rounding. Both stop at the flap
+// by which the exhaust leaves the kiln, before the heat exchanger that it may have.
 type Balance struct {
 	On           float64 // water in the malt as it came on, kg
-	DrawnIn      float64 // with the fresh air, kg
+	DrawnIn      float64 // with the air that came in, kg
 	Gone         float64 // with the exhaust, kg
 	Left         float64 // in the malt now, kg
 	WaterMissing float64 // what is missing of it, kg
 
 	Heater      float64 // given by the heater, J
 	Recovered   float64 // given to the fresh air by the exhaust in a heat exchanger, J
+	Intake      float64 // sensible heat above that of outside air, vapour included, that came in with air from elsewhere, J
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
-	Exhaust     float64 // sensible heat of the exhaust above that of the fresh air, vapour included, J
+	Exhaust     float64 // sensible heat of the exhaust above that of outside air, vapour included, J
 	WallHeat    float64 // that the walls of the kiln have taken up and hold, J; 0 where it says nothing of them
 	WallLoss    float64 // lost to the room: through the walls, and radiated by malt that cools in still air, J
 	Returned    float64 // above fresh air, of the exhaust led back; it goes round within the kiln, J
@@ -33,10 +34,12 @@ func (b *Bed) Balance() Balance {
 		Heater: l.Heater, Recovered: l.Recovered, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
+		Intake:   l.HeatIntake - l.WaterIntake*air.EvaporationHeat,
 		WallHeat: l.WallHeat, WallLoss: l.WallLoss + l.HeatRadiated,
 	}
 	w.WaterMissing = w.On + w.DrawnIn - w.Gone - w.Left
-	w.HeatMissing = w.Heater + w.Recovered - w.Warmed - w.Evaporated - w.Exhaust - w.WallHeat - w.WallLoss
+	w.Exhaust += w.Intake
+	w.HeatMissing = w.Heater + w.Recovered + w.Intake - w.Warmed - w.Evaporated - w.Exhaust - w.WallHeat - w.WallLoss
 	return w
 }
 

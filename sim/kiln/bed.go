@@ -23,11 +23,15 @@ type Bed struct {
 	flows  [stageCount]flow // of the step being taken
 	now    flow             // of the moment reached
 	near   stream           // air-on as last found, where a search begins
-	set    Setting          // in force
-	hand   hand             // by which air-off is held
-	asked  float64          // of the target where the last step ended, °C
-	even   bool             // now is the end of the last step, its rates hold, and nobody has touched the bed since
-	seen   moment           // of now
+	fresh  stream           // what comes to the kiln: outside air, or what it is fed
+	feed   feed
+	traced bool
+	trace  Intake  // of the exhaust
+	set    Setting // in force
+	hand   hand    // by which air-off is held
+	asked  float64 // of the target where the last step ended, °C
+	even   bool    // now is the end of the last step, its rates hold, and nobody has touched the bed since
+	seen   moment  // of now
 	limit  Limit
 
 	seconds float64 // since New
@@ -67,7 +71,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	}
 	b.walls = kit.build(outside.T)
 	b.now.on = stream{t: outside.T, w: outside.W}
-	b.now.off, b.now.out, b.near = b.now.on, b.now.on, b.now.on
+	b.now.off, b.now.out, b.near, b.fresh = b.now.on, b.now.on, b.now.on, b.now.on
 	b.ledger = b.opening()
 	return b, nil
 }
@@ -95,9 +99,9 @@ func (b *Bed) Clone() *Bed {
 
 // Become puts the bed into the state of another one, in the memory that it has.
 func (b *Bed) Become(o *Bed) {
-	layers, walls := append(b.layers[:0], o.layers...), append(b.walls[:0], o.walls...)
+	layers, walls, trace := append(b.layers[:0], o.layers...), append(b.walls[:0], o.walls...), append(b.trace[:0], o.trace...)
 	*b = *o
-	b.layers, b.walls = layers, walls
+	b.layers, b.walls, b.trace = layers, walls, trace
 }
 
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and

@@ -40,10 +40,14 @@ func (b *Bed) stillAir() bool {
 	if b.set.Target != Fresh {
 		return false
 	}
-	if b.kit.Still || b.kit.Natural && b.set.Airflow == nil {
+	if b.kit.Still || b.kit.Natural && b.set.Airflow == nil && !b.feed.fed() {
 		return true
 	}
-	carries := b.set.airflow(b.kit) / b.kit.Area / b.ambient.Volume() * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
+	g := b.set.airflow(b.kit) / b.kit.Area / b.ambient.Volume()
+	if b.feed.fed() {
+		g = b.feed.dry
+	}
+	carries := g * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 	return faces*b.throughFace() > outlasts*carries
 }
 
@@ -73,12 +77,12 @@ func (x exchange) each(n int) float64 {
 
 // freshen marches with air of the room and no heat but that of the walls.
 func (b *Bed) freshen(s stage) flow {
-	b.limit = Unlimited
-	t := b.ambient.T
+	b.limit, b.fresh = Unlimited, stream{t: b.ambient.T, w: b.ambient.W}
+	on := b.fresh
 	if b.walled() && !b.stillAir() {
-		t = b.heated(0)
+		on.t = b.heated(0)
 	}
-	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
+	return b.march(on, s.length, s.slot)
 }
 
 // mixture is air of several streams of the same flow.

@@ -25,13 +25,20 @@ type stage struct {
 	asked  float64 // temperature of the target, °C
 	length float64 // of the implicit stage, s; nil for the rates as they are
 	slot   int
+	at     float64 // s since New
 }
 
 // drive settles the air-on for the stage and marches it through the bed.
 func (b *Bed) drive(s stage) flow {
-	if b.set.Target == Fresh {
-		b.limit = Unlimited
+	if b.feed.fed() {
+		b.letIn(s)
+		b.fresh = b.feed.came
+	}
+	switch b.set.Target {
+	case Fresh:
 		return b.freshen(s)
+	case AsComes:
+		return b.blowAsComes(s)
 	}
 	low, high := b.span(s)
 	if b.set.Target == AirOn || b.set.Target == Oven {
@@ -86,6 +93,9 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	case wanted < low:
 		b.limit, t = ByReachLow, low
 	}
+	if b.feed.fed() {
+		return b.blowFed(t, s)
+	}
 	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still {
 		return b.blowThrough(t, s)
 	}
@@ -113,7 +123,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 // blowFull is blowRound with all that the heater has, or with the air-on
 // wanted when that is less.
 func (b *Bed) blowFull(t float64, s stage) flow {
-	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s, func(f flow) float64 { return b.need(f) - b.offered(f) })
+	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T, b.fresh.t), t, s, func(f flow) float64 { return b.need(f) - b.offered(f) })
 	switch {
 	case f.on.t < t:
 		b.limit = ByHeater
@@ -177,7 +187,7 @@ func (b *Bed) blowWith(heat, low, high float64, s stage, takes func(flow) float6
 
 // warmest gives a temperature that incoming air cannot exceed, °C.
 func (b *Bed) warmest(t float64) float64 {
-	t = max(t, b.ambient.T, b.now.off.t)
+	t = max(t, b.ambient.T, b.fresh.t, b.now.off.t)
 	for i := range b.layers {
 		t = max(t, b.layers[i].t)
 	}

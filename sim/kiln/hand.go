@@ -28,7 +28,7 @@ type hand struct {
 	extra   float64 // on air-on, K, for what has been missing
 	ref     float64 // where an implicit stage starts from
 	rates   [stageCount]float64
-	arrived bool    // air-off has come to what is asked
+	arrived bool // air-off has come to what is asked
 }
 
 // hold looks for the air-on by which air-off is held.

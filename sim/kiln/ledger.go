@@ -23,6 +23,9 @@ type Ledger struct {
 	WallLoss     float64 // lost to the room through the walls, J
 	HeatRadiated float64 // by malt that cools in still air, to the room, J
 
+	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
+	HeatIntake  float64 // the same of its heat, that of its vapour included, J
+
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
 	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
@@ -87,10 +90,10 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		dry := share * f.g
 		l.AirPassed += dry
 		l.WaterToAir += dry * (f.off.w - f.on.w)
-		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
-		l.WaterDrawnIn += dry * (1 - f.back) * b.ambient.W
+		l.WaterVented += dry * (1 - f.back) * (f.off.w - f.fresh.w)
+		l.WaterDrawnIn += dry * (1 - f.back) * f.fresh.w
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		rise := dry * (f.out.enthalpy() - b.ambient.Enthalpy())
+		rise := dry * (f.out.enthalpy() - f.fresh.enthalpy())
 		l.WallLoss += share * f.lost
 		if b.stillAir() {
 			l.WallLoss -= share * f.taken
@@ -100,6 +103,10 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
 		l.recover(b, f, share)
+		if b.feed.fed() {
+			l.WaterIntake += dry * (1 - f.back) * (f.fresh.w - b.ambient.W)
+			l.HeatIntake += dry * (1 - f.back) * (f.fresh.enthalpy() - b.ambient.Enthalpy())
+		}
 	}
 	x, h := b.means()
 	l.WallHeat = b.wallHeat()

@@ -7,6 +7,7 @@ type flow struct {
 	exchange
 	on, off stream
 	out     stream  // off, past the walls behind the bed
+	fresh   stream  // what came to the kiln
 	radiant float64 // heat by radiation, W/m²
 	taken   float64 // by the walls before the bed, W/m²
 	lost    float64 // through the walls to the room, W/m²
@@ -17,7 +18,7 @@ type flow struct {
 // a seconds (nil for the rates at the present state) and leaves the rates of
 // the layers in their slot.
 func (b *Bed) march(on stream, a float64, slot int) flow {
-	f := flow{exchange: b.exchange(on), on: on, settled: true}
+	f := flow{exchange: b.exchange(on), on: on, fresh: b.fresh, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
 		f.settled, f.off, f.out = false, on, on
 		return f
@@ -70,10 +71,11 @@ func (b *Bed) meanT() float64 {
 }
 
 // incoming gives the enthalpy, J per kg of dry air, and the humidity ratio of
-// what comes to the heater, before any heat is recovered: fresh air and exhaust led back.
+// what comes to the heater, before any heat is recovered: fresh air, or what the kiln is fed, and
+// exhaust led back.
 func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	fresh := 1 - f.back
-	return fresh*b.ambient.Enthalpy() + f.back*f.out.enthalpy(), fresh*b.ambient.W + f.back*f.out.w
+	return fresh*f.fresh.enthalpy() + f.back*f.out.enthalpy(), fresh*f.fresh.w + f.back*f.out.w
 }
 
 // need gives the heat that air and walls want, W/m², by the heater and by what is recovered.

@@ -12,14 +12,15 @@ type Target int
 
 // The places a kiln can be set by.
 const (
-	AirOn  Target = iota // the air that enters the bed
-	Oven                 // the air of a still oven: the same as AirOn
-	AirOff               // the air that leaves the bed
-	Malt                 // the mean of the malt
-	Fresh                // no heat and nothing led back: cooling, withering
+	AirOn   Target = iota // the air that enters the bed
+	Oven                  // the air of a still oven: the same as AirOn
+	AirOff                // the air that leaves the bed
+	Malt                  // the mean of the malt
+	Fresh                 // no heat and nothing led back: cooling, withering
+	AsComes               // no heat: the air as it comes to the kiln from elsewhere; see [Bed.Feed]
 )
 
-var targetNames = [...]string{"air-on", "oven", "air-off", "malt", "fresh air"}
+var targetNames = [...]string{"air-on", "oven", "air-off", "malt", "fresh air", "air as it comes"}
 
 // String gives the maltster's word.
 func (t Target) String() string {
@@ -31,7 +32,7 @@ func (t Target) String() string {
 
 // Setting is what the kiln is asked to do for a while. From and To are the
 // temperature of the target, °C, at the beginning and the end, a straight line
-// between them; Fresh takes no notice of them.
+// between them; Fresh and AsComes take no notice of them.
 type Setting struct {
 	Target        Target
 	From, To      float64
@@ -53,12 +54,13 @@ const (
 	ByReachLow          // the controls end above it
 	ByIncomingAir       // the air comes in warmer than asked, and nothing cools
 	ByLead              // set by malt or air-off, air-on has run to its bound
+	ByFeed              // the air that the kiln is fed comes cooler than asked, and nothing heats it
 	ByWalls             // the walls are still warmer than asked, and nothing cools
 )
 
 func (s Setting) check(kit Equipment) error {
-	err := air.Within("target", float64(s.Target), "", float64(AirOn), float64(Fresh))
-	if s.Target != Fresh {
+	err := air.Within("target", float64(s.Target), "", float64(AirOn), float64(AsComes))
+	if s.Target != Fresh && s.Target != AsComes {
 		err = errors.Join(err, checkSet(s.From), checkSet(s.To))
 	}
 	if s.Airflow != nil {

@@ -52,10 +52,12 @@ func (b *Bed) begin(asked float64) {
 		l := &b.layers[i]
 		l.refX, l.refH = l.x, l.h
 	}
+	b.feed.next(b.seconds)
 	b.refer(0, 0)
-	b.now = b.drive(stage{asked: asked})
+	b.now = b.drive(stage{asked: asked, at: b.seconds})
 	b.flows[0] = b.now
 	b.even, b.seen = false, b.moment()
+	b.leave(b.now, b.seconds)
 }
 
 // attempt takes the two implicit stages of a step of dt seconds; the targets
@@ -68,14 +70,14 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 		l.refH = l.h + dt*diagonal*l.rates[0].h
 	}
 	b.refer(dt*diagonal, dt, diagonal)
-	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1})
+	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1, at: b.seconds + middle*dt})
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
 		l.refH = l.h + dt*early*(l.rates[0].h+l.rates[1].h)
 	}
 	b.refer(dt*diagonal, dt, early, early)
-	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2})
+	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2, at: b.seconds + dt})
 	if !b.flows[1].settled || !b.flows[2].settled {
 		return math.Inf(1)
 	}
@@ -125,6 +127,8 @@ func (b *Bed) accept(dt, asked float64) {
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
+	b.leave(b.flows[1], b.seconds+middle*dt)
+	b.leave(last, b.seconds+dt)
 	b.flows[0], b.now = last, last
 	if b.set.Target == AirOff {
 		b.hand.accept(dt, asked-last.off.t)

@@ -38,6 +38,9 @@ func (b *Bed) exchange(in stream) exchange {
 	if b.kit.Still {
 		return b.stillExchange(g + b.kit.Door.draws(b, s)/b.kit.Area/s.Volume())
 	}
+	if b.feed.fed() {
+		g = b.feed.dry
+	}
 	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }

@@ -91,7 +91,7 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 // Depth gives the depth of the bed, m.
 func (b *Bed) Depth() float64 { return b.depth }
 
-// Exhaust is the air that leaves the kiln or is led back, behind the walls above the bed.
-func (b *Bed) Exhaust() air.State {
+// Leaves is the air that leaves the kiln or is led back, behind the walls above the bed.
+func (b *Bed) Leaves() air.State {
 	return air.State{T: b.now.out.t, W: b.now.out.w, P: b.ambient.P}
 }

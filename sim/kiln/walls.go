@@ -89,6 +89,10 @@ func (b *Bed) tooWarm(t float64) Limit {
 // which is in inverse proportion to its absolute temperature.
 func (b *Bed) heated(power float64) float64 {
 	room, w := b.ambient.T+air.ZeroCelsius, &b.walls[0]
+	if b.feed.fed() { // so much dry air, however warm
+		carries := b.feed.dry * (air.DryAirHeat + air.VapourHeat*b.fresh.w)
+		return (carries*b.fresh.t + w.conductance*w.against + power) / (carries + w.conductance)
+	}
 	carries := b.set.airflow(b.kit) / b.kit.Area / b.ambient.Volume() * room * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 	linear := carries - w.conductance*(w.against+air.ZeroCelsius) - power
 	root := math.Sqrt(linear*linear + 4*w.conductance*carries*room)

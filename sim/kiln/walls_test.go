@@ -97,8 +97,8 @@ func TestWarmWallsLoseWhatTheirResistancesLetPass(t *testing.T) {
 	before := b.Balance()
 	v := run(t, b, 10, kiln.Hold(kiln.AirOn, 60))
 	after := b.Balance()
-	upper := (v.Off.T + b.Exhaust().T) / 2
-	assert.Less(t, b.Exhaust().T, v.Off.T-0.2, "the upper walls cool it")
+	upper := (v.Off.T + b.Leaves().T) / 2
+	assert.Less(t, b.Leaves().T, v.Off.T-0.2, "the upper walls cool it")
 	want := kit.Walls.Passes() * kit.Walls.Area / 2 * (60 - 15 + upper - 15)
 	assert.InEpsilon(t, want*36000, after.WallLoss-before.WallLoss, 0.02)
 	assert.InDelta(t, 0, after.WallHeat-before.WallHeat, 0.02*(after.WallLoss-before.WallLoss))
@@ -193,4 +193,32 @@ func TestWallsThatCannotBeAreRefused(t *testing.T) {
 	kit.Walls = &kiln.Walls{Of: kiln.Brick, Area: 1e9}
 	_, err = kiln.New(greens, kit, spring, malt)
 	assert.ErrorContains(t, err, "area of the walls")
+}
+
+// The upper floor of a kiln of brick takes what the lower gives, and its walls with it.
+func TestWallsOfAnUpperFloorTakePart(t *testing.T) {
+	kit := floored
+	kit.Walls = within(kiln.Brick, false)
+	for _, returns := range []float64{0, 0.3} {
+		kit.Recirculation = returns
+		for _, set := range []kiln.Setting{{Target: kiln.AsComes}, kiln.Hold(kiln.AirOn, 40), kiln.Hold(kiln.AirOn, 70), kiln.Hold(kiln.AirOff, 35), still} {
+			bare := kit
+			bare.Walls = nil
+			course := kiln.Intake{{T: 25, W: 0.018, Flow: 1.7}, {At: 7200, T: 60, W: 0.015, Flow: 1.7}}
+			b, c := fed(t, greens, kit, course, false), fed(t, greens, bare, course, false)
+			for range 18 {
+				_, err := b.Advance(600, set)
+				require.NoError(t, err)
+				_, err = c.Advance(600, set)
+				require.NoError(t, err)
+				l := b.View().Ledger
+				require.Less(t, l.KilnError(), 1e-9)
+				require.Less(t, l.WaterError(), 1e-9)
+				balanced(t, b, set.Target.String())
+			}
+			if set.Target == kiln.AsComes {
+				assert.Less(t, b.View().On.T, c.View().On.T, "cold brick takes some of the warmth")
+			}
+		}
+	}
 }
