@@ -111,6 +111,7 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 var limits = map[kiln.Limit]string{
 	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
 	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
+	kiln.ByFeed: "no warmer air comes from the floor below, and it has no heater",
 }
 
 func cannotCool(t forecast.CannotCool, _ quantity.System) string {
@@ -137,8 +138,16 @@ func roughly(kg float64, charge quantity.Quantity) string {
 
 func hotWet(t forecast.HotWet, units quantity.System) string {
 	units = near(t.Set, units)
-	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s",
-		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0))
+	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s: %s too hot for its moisture for %s",
+		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0), partIs(t.Share), quantity.Lasting(t.Time))
+}
+
+// partIs names so large a share of a bed.
+func partIs(share float64) string {
+	if share > 0.95 {
+		return "all of it is"
+	}
+	return percent(share) + " of the bed is"
 }
 
 func unable(t forecast.Unable, units quantity.System) string {

@@ -37,7 +37,7 @@ const outlasts = 1.6
 // stillAir tells whether the malt is left to cool with nothing that drives air, or
 // with so little of it that still air takes more.
 func (b *Bed) stillAir() bool {
-	if b.set.Target != Fresh {
+	if b.set.Target != Fresh || b.kit.Drum.tumbles() {
 		return false
 	}
 	if b.kit.Still || b.kit.Natural && b.set.Airflow == nil && !b.feed.fed() {
@@ -53,7 +53,7 @@ func (b *Bed) stillAir() bool {
 
 // throughFace gives what the malt loses by a face in still air, W/(m² K) to its mean.
 func (b *Bed) throughFace() float64 {
-	return 1 / (1/(openConvection+openRadiation) + b.depth/2/(bedConductivity*parabola))
+	return 1 / (1/(openConvection+openRadiation) + b.Depth()/2/(bedConductivity*parabola))
 }
 
 // openExchange is that of malt in still air. The layers are taken to cool side by side: their mean

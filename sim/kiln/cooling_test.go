@@ -159,9 +159,9 @@ func TestWhatEvaporatesWhileMaltCoolsIsInTheBalance(t *testing.T) {
 	cools(t, b, 86400)
 	w, l := b.Balance(), b.View().Ledger
 	assert.Greater(t, w.On-w.Left, 0.001*w.On)
-	assert.InEpsilon(t, l.HeatRadiated, w.WallLoss, 1e-12, "it has no walls")
-	assert.InEpsilon(t, -w.Warmed, w.Evaporated+w.Exhaust+w.WallLoss, 1e-9)
-	assert.InEpsilon(t, 2, l.HeatRadiated/w.Exhaust, 0.2, "radiation takes two thirds of the dry heat")
+	assert.InEpsilon(t, l.HeatShed, w.Shed, 1e-12)
+	assert.InEpsilon(t, -w.Warmed, w.Evaporated+w.Exhaust+w.Shed, 1e-9)
+	assert.InEpsilon(t, 2, w.Shed/w.Exhaust, 0.2, "radiation takes two thirds of the dry heat")
 	assert.Zero(t, w.Heater)
 }
 

@@ -42,5 +42,5 @@ package kiln
 // a door ajar lets air out of an oven by its warmth (door.go); and malt that nothing blows
 // through cools in still air (cooling.go).
 //
-// Left out: walls of which nothing is said, so that a heater's power is what reaches the air; shrinking
-// of the bed; and channels in it.
+// Left out: walls of which nothing is said, so that a heater's power is what reaches the air;
+// and channels in the bed.

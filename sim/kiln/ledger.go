@@ -19,12 +19,15 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
-	WallHeat     float64 // that the kiln's walls have taken up and hold, J
-	WallLoss     float64 // lost to the room through the walls, J
-	HeatRadiated float64 // by malt that cools in still air, to the room, J
+	WallHeat float64 // that the kiln's walls have taken up and hold, J
+	WallLoss float64 // lost to the room through the walls, J
 
 	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
 	HeatIntake  float64 // the same of its heat, that of its vapour included, J
+
+	WaterPoured float64 // on hot malt, kg
+	HeatPoured  float64 // that came with it, J
+	HeatShed    float64 // led off into the room by the shell of a drum, or by malt that cools in still air, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
@@ -37,7 +40,7 @@ type Ledger struct {
 // WaterError gives the gap of the water balance over the water at start, or,
 // of malt that was drier, over a hundredth of its dry matter.
 func (l Ledger) WaterError() float64 {
-	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
+	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart-l.WaterPoured) / math.Max(l.WaterAtStart+l.WaterPoured, l.DryMass/100)
 }
 
 // HeatError gives the gap of the malt's heat balance over the heat in it and
@@ -46,11 +49,11 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater and heat recovered against
-// malt, exhaust, walls and room, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater, heat recovered and water poured
+// against malt, exhaust, walls and room, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.Recovered-l.HeatVented-l.HeatToMalt-l.WallHeat-l.WallLoss-l.HeatRadiated,
-		l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt, l.WallHeat, l.WallLoss, l.HeatRadiated)
+	return l.gap(l.Heater+l.Recovered+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed-l.WallHeat-l.WallLoss,
+		l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt, l.HeatShed, l.WallHeat, l.WallLoss)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -95,13 +98,13 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
 		rise := dry * (f.out.enthalpy() - f.fresh.enthalpy())
 		l.WallLoss += share * f.lost
-		if b.stillAir() {
+		if f.apart {
 			l.WallLoss -= share * f.taken
-			l.HeatRadiated -= share * f.radiant
 		}
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
+		l.HeatShed += share * b.shed(f)
 		l.recover(b, f, share)
 		if b.feed.fed() {
 			l.WaterIntake += dry * (1 - f.back) * (f.fresh.w - b.ambient.W)

@@ -78,13 +78,22 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*f.fresh.enthalpy() + f.back*f.out.enthalpy(), fresh*f.fresh.w + f.back*f.out.w
 }
 
-// need gives the heat that air and walls want, W/m², by the heater and by what is recovered.
+// need gives the heat that air and walls want, W/m², by the heater and by what is recovered. In
+// fresh air they want none.
 func (b *Bed) need(f flow) float64 {
 	if b.set.Target == Fresh {
 		return 0
 	}
 	h, _ := b.incoming(f)
 	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken
+}
+
+// shed gives what the shell of a drum that cools, or malt in still air, leads off into the room, W/m².
+func (b *Bed) shed(f flow) float64 {
+	if b.set.Target == Fresh {
+		return -f.radiant
+	}
+	return 0
 }
 
 // heat gives what the heater gives, W/m².

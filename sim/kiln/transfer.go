@@ -32,16 +32,18 @@ type exchange struct {
 func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
 	g := b.set.airflow(b.kit) / b.kit.Area / s.Volume()
-	if b.stillAir() {
+	switch {
+	case b.stillAir():
 		return b.openExchange()
-	}
-	if b.kit.Still {
+	case b.kit.Still:
 		return b.stillExchange(g + b.kit.Door.draws(b, s)/b.kit.Area/s.Volume())
+	case b.kit.Drum.tumbles():
+		return b.drumExchange(g)
 	}
 	if b.feed.fed() {
 		g = b.feed.dry
 	}
-	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	ntu := b.packing.Exchange(g) * b.surface / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 

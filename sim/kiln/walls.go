@@ -10,8 +10,8 @@ import (
 // plenum are warmed by the air that comes on to the malt, those above the bed by the air that
 // leaves it. Both give the room what passes through them. The air on either side is
 // taken to be mixed, so that what comes on to the bed is as warm as what the lower walls see, and
-// what is led back or leaves the kiln as what the upper ones see. The walls of a still oven all see
-// its one air. Dew on cold walls is left out.
+// what is led back or leaves the kiln as what the upper ones see. The walls of a still oven and of a drum all see
+// their one air. Dew on cold walls is left out.
 
 // shareBefore is the share of the walls that stands before the bed (common practice).
 const shareBefore = 0.5
@@ -23,7 +23,7 @@ func (e Equipment) build(room float64) []wall {
 		return nil
 	}
 	of, before := newChain(e.Walls.slabs()), shareBefore
-	if e.Still {
+	if e.Still || e.Drum.tumbles() {
 		before = 1
 	}
 	area := e.Walls.Area / e.Area
