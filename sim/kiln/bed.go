@@ -34,7 +34,10 @@ type Bed struct {
 	asked  float64 // of the target where the last step ended, °C
 	even   bool    // now is the end of the last step, its rates hold, and nobody has touched the bed since
 	seen   moment  // of now
+	calm   bool    // what comes through malt that cools is less than still air takes
 	limit  Limit
+
+	passing float64 // airflow of the last march, m³/s; of a bed with a Way
 
 	seconds float64 // since New
 	step    float64 // to try next, s

@@ -37,18 +37,15 @@ const outlasts = 1.6
 // stillAir tells whether the malt is left to cool with nothing that drives air, or
 // with so little of it that still air takes more.
 func (b *Bed) stillAir() bool {
-	if b.set.Target != Fresh || b.kit.Drum.tumbles() {
-		return false
-	}
-	if b.kit.Still || b.kit.Natural && b.set.Airflow == nil && !b.feed.fed() {
-		return true
-	}
-	g := b.set.airflow(b.kit) / b.kit.Area / b.ambient.Volume()
-	if b.feed.fed() {
-		g = b.feed.dry
-	}
-	carries := g * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
-	return faces*b.throughFace() > outlasts*carries
+	return b.set.Target == Fresh && !b.kit.Drum.tumbles() &&
+		(b.calm || b.kit.Still || b.kit.Natural && b.set.Airflow == nil && !b.feed.fed())
+}
+
+// calmed tells whether air that comes through the malt as it cools has become so little that the malt
+// is to be taken to cool in still air.
+func (b *Bed) calmed(f flow) bool {
+	return b.set.Target == Fresh && !b.kit.Drum.tumbles() && !f.apart && f.settled &&
+		faces*b.throughFace() > outlasts*f.g*(air.DryAirHeat+air.VapourHeat*b.ambient.W)
 }
 
 // throughFace gives what the malt loses by a face in still air, W/(m² K) to its mean.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/air"
+	drives "maltwright/sim/draught"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
@@ -146,6 +147,27 @@ func TestMaltUnderAFanCoolsNoFasterThanItsAirCarries(t *testing.T) {
 			assert.Greater(t, got, min(least, newton(load, 10)), fmt.Sprint(each, load))
 			assert.Less(t, got, min(slow, 2*least), fmt.Sprint(each, load))
 		}
+	}
+}
+
+// By a chimney malt cools no faster than the most that its warmth can draw carries off: the air that
+// all the height of the chimney, full of air as warm as the malt was, pulls through ducts and
+// bed; nor more slowly than in still air. What draws fades as the malt cools.
+func TestMaltUnderAChimneyCoolsByWhatItDraws(t *testing.T) {
+	outside, err := air.FromRH(room, 0.6, air.StandardPressure)
+	require.NoError(t, err)
+	warm := air.State{T: hot, W: outside.W, P: outside.P}
+	for _, load := range loads {
+		kit := kiln.Equipment{Area: 4, Way: &drives.Way{Above: 6, Opening: 0.2}}
+		charge := cured(load, kit)
+		pull := 9.81 * 6 * (outside.Density() - warm.Density())
+		most := 0.2 * math.Sqrt(2*pull/2.5/outside.Density())
+		got := cools(t, bed(t, charge, kit, kiln.Ambient{T: room, RH: 0.6}), 60*86400)
+		least := load * heat() * (hot - cool) * 4 / (most / outside.Volume() * (air.DryAirHeat + air.VapourHeat*outside.W) * (hot - room))
+		slow := plate(load, *charge.Depth, 8, 0.1)
+		t.Logf("%g kg/m²: %.3f h, between %.3f and %.2f", load, got/3600, least/3600, slow/3600)
+		assert.Greater(t, got, min(least, newton(load, 10)))
+		assert.Less(t, got, slow)
 	}
 }
 

@@ -46,7 +46,7 @@ func (d *Door) Draws(inside, outside air.State) float64 {
 	if d == nil {
 		return 0
 	}
-	light, dense := (1+inside.W)/inside.Volume(), (1+outside.W)/outside.Volume()
+	light, dense := inside.Density(), outside.Density()
 	difference := math.Abs(dense-light) / ((dense + light) / 2)
 	return orifice / 3 * d.Gap * math.Pow(d.Height, 1.5) * math.Sqrt(gravity*difference)
 }

@@ -11,13 +11,22 @@ type flow struct {
 	radiant float64 // heat by radiation, W/m²
 	taken   float64 // by the walls before the bed, W/m²
 	lost    float64 // through the walls to the room, W/m²
+	fan     float64 // heat of the fan, W/m²
 	settled bool    // every layer was solved
 }
 
 // march takes air of the state on through the layers over an implicit stage of
 // a seconds (nil for the rates at the present state) and leaves the rates of
-// the layers in their slot.
+// the layers in their slot. How much air it is follows from what drives it.
 func (b *Bed) march(on stream, a float64, slot int) flow {
+	if b.kit.Way == nil || b.feed.fed() {
+		return b.pass(on, a, slot)
+	}
+	return b.driven(on, a, slot)
+}
+
+// pass is march with the airflow as it stands.
+func (b *Bed) pass(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, fresh: b.fresh, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
 		f.settled, f.off, f.out = false, on, on
@@ -78,14 +87,14 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*f.fresh.enthalpy() + f.back*f.out.enthalpy(), fresh*f.fresh.w + f.back*f.out.w
 }
 
-// need gives the heat that air and walls want, W/m², by the heater and by what is recovered. In
-// fresh air they want none.
+// need gives the heat that air and walls want, W/m², by the heater and by what is recovered, beside
+// that of the fan. In fresh air they want none, and what a shell takes is shed.
 func (b *Bed) need(f flow) float64 {
 	if b.set.Target == Fresh {
 		return 0
 	}
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken
+	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken - f.fan
 }
 
 // shed gives what the shell of a drum that cools, or malt in still air, leads off into the room, W/m².

@@ -54,7 +54,11 @@ func (b *Bed) begin(asked float64) {
 	}
 	b.feed.next(b.seconds)
 	b.refer(0, 0)
-	b.now = b.drive(stage{asked: asked, at: b.seconds})
+	b.calm = false
+	if b.now = b.drive(stage{asked: asked, at: b.seconds}); b.calmed(b.now) {
+		b.calm = true
+		b.now = b.drive(stage{asked: asked, at: b.seconds})
+	}
 	b.flows[0] = b.now
 	b.even, b.seen = false, b.moment()
 	b.leave(b.now, b.seconds)

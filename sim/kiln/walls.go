@@ -93,7 +93,7 @@ func (b *Bed) heated(power float64) float64 {
 		carries := b.feed.dry * (air.DryAirHeat + air.VapourHeat*b.fresh.w)
 		return (carries*b.fresh.t + w.conductance*w.against + power) / (carries + w.conductance)
 	}
-	carries := b.set.airflow(b.kit) / b.kit.Area / b.ambient.Volume() * room * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
+	carries := b.airflow() / b.kit.Area / b.ambient.Volume() * room * (air.DryAirHeat + air.VapourHeat*b.ambient.W)
 	linear := carries - w.conductance*(w.against+air.ZeroCelsius) - power
 	root := math.Sqrt(linear*linear + 4*w.conductance*carries*room)
 	if linear > 0 {
