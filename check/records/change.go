@@ -16,7 +16,8 @@ var spans = map[string]span{
 	vocabulary.VerbSoak: {5 * 60, 30 * hour, 1, 35}, vocabulary.VerbRest: {10 * 60, 36 * hour, 1, 35},
 	vocabulary.VerbGerminate: {day, 14 * day, 4, 40}, vocabulary.VerbHold: {2 * hour, 14 * day, 4, 40}, vocabulary.VerbWither: {hour, 6 * day, 5, 45},
 	vocabulary.VerbStew: {10 * 60, 24 * hour, 25, 85}, vocabulary.VerbDry: {10 * 60, 4 * day, 15, 130}, vocabulary.VerbCure: {5 * 60, 24 * hour, 40, 230},
-	vocabulary.VerbCool: {2 * 60, 24 * hour, 0, 60}, vocabulary.VerbDeculm: {60, 7 * day, 0, 60},
+	vocabulary.VerbRoast: {60, 12 * hour, 80, 260},
+	vocabulary.VerbCool:  {2 * 60, 24 * hour, 0, 60}, vocabulary.VerbDeculm: {60, 7 * day, 0, 60},
 }
 
 // hotterBy is by how much a heat that was changed may pass what grain or malt bears, K.

@@ -149,8 +149,8 @@ func (r *record) unweighed() {
 		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln, and was not weighed without its rootlets")
 		f.Severity = finding.Caution
 		r.unweighedMalt(f)
-	case string(model.CureStep):
-		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the cure, and the malt is not weighed without its rootlets"))
+	case string(model.CureStep), string(model.RoastStep):
+		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the "+model.After(last).Kind.Text+", and the malt is not weighed without its rootlets"))
 	}
 }
 

@@ -147,7 +147,7 @@ func (r *run) left() {
 
 var stageOf = map[model.StepKind]model.StageKind{
 	model.SoakStep: model.SteepStage, model.RestStep: model.SteepStage, model.HoldStep: model.GerminateStage, model.DryStep: model.KilnStage,
-	model.StewStep: model.KilnStage, model.CureStep: model.KilnStage, model.CoolStep: model.KilnStage,
+	model.StewStep: model.KilnStage, model.CureStep: model.KilnStage, model.RoastStep: model.KilnStage, model.CoolStep: model.KilnStage,
 }
 
 // asked is what a step asks: of its end and of its temperature.
