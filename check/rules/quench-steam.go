@@ -20,12 +20,12 @@ cool to malt 30 °C with water 0.3 l`,
 		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C",
 		Limits: "it does not know whether a machine does it, with nobody near"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
-		s, hot := c.hottestOf(st.Steps)
-		if s == nil || hot <= steamsAt {
+		s, top, _ := hottestOfAll(st.Steps)
+		if s == nil || top.SI-zeroC <= steamsAt {
 			return
 		}
 		if cool := coolAfter(st, s); cool != nil && cool.Water != nil {
-			c.Note(r.At(cool.Water.Place, fmt.Sprintf("%s of water on malt of %s goes off as steam", cool.Water, c.Degrees(hot))))
+			c.Note(r.At(cool.Water.Place, fmt.Sprintf("%s of water on malt that comes from %s goes off as steam", cool.Water, top)))
 		}
 	}),
 }

@@ -44,8 +44,12 @@ cool to malt 30 °C`,
 			f.Related = []finding.Related{{Place: dark.Place(), Message: "the roast"}}
 		}
 		if charge := c.Process.Charge; charge != nil {
+			unit := "l"
+			if units := c.Process.Units(); units.British {
+				unit = units.Gallon()
+			}
 			f.Hint = fmt.Sprintf("some %s of water, as steam, take so much malt from there to %s (a balance of heat): %s",
-				quantity.About(quenches(charge.SI, dark.top.SI-zeroC), "l"), dark.top.Like(steamsAt+zeroC), r.Do)
+				quantity.About(quenches(charge.SI, dark.top.SI-zeroC), unit), dark.top.Like(steamsAt+zeroC), r.Do)
 		}
 		c.Note(f)
 	}),

@@ -106,6 +106,7 @@ func (r *run) expect(c *model.Condition) {
 	for i := range c.Tests {
 		test := c.Tests[i]
 		value, word, ok := r.f.Totals.promises(test.Measure)
-		r.f.Expects = append(r.f.Expects, Expect{Condition: *c, Test: test, Value: value, Holds: ok && testHolds(&test, value, word)})
+		r.f.Expects = append(r.f.Expects, Expect{Condition: *c, Test: test, Value: value, Holds: ok && testHolds(&test, value, word),
+			Unjudged: !ok && r.f.Beyond != nil && math.IsNaN(value)})
 	}
 }

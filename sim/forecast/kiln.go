@@ -21,11 +21,14 @@ type kilnModel struct {
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
+	depth   float64 // m, of the bed as it was loaded
 	wet     float64 // s above WitheredMoisture
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
 	warmest Warmest // of the step so far
+	beyond  bool    // the malt has been where the model ends
+	left    float64 // s since it came onto the kiln, when it came there
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -93,13 +96,19 @@ func (m *kilnModel) Stepped(dt float64) error {
 		return err
 	}
 	m.layers = m.bed.Layers(m.layers[:0])
+	m.leave()
 	for i := range m.quality {
+		if m.beyond {
+			break
+		}
 		b, a := m.before[i], m.layers[i]
 		if err := m.quality[i].Step(dt, b.T, a.T, wetBasis(b.X), wetBasis(a.X), m.stewed); err != nil {
 			return err
 		}
 	}
-	m.worst.stepped(m.layers, dt)
+	if !m.beyond {
+		m.worst.stepped(m.layers, dt)
+	}
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -122,9 +131,14 @@ func (m *kilnModel) mix() {
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
+		if m.beyond {
+			break
+		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
-	m.warmest.see(v)
+	if m.warmest.see(v); m.beyond { // nothing but times is told of it
+		m.warmest = coldest
+	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
@@ -181,8 +195,8 @@ func (m *kilnModel) unwatched() float64 {
 	return min(max(m.at, atFirst), onKiln)
 }
 
-func (m *kilnModel) moisture() float64 { return m.bed.WetBasis() }
-func (m *kilnModel) weight() float64   { return m.bed.Mass() }
+func (m *kilnModel) moisture() float64 { return m.forecast(m.bed.WetBasis()) }
+func (m *kilnModel) weight() float64   { return m.forecast(m.bed.Mass()) }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	switch name {

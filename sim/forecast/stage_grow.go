@@ -40,11 +40,11 @@ func (r *run) floorArea(st model.Stage) float64 {
 		area = on.Area.SI
 	} else {
 		// a hand's depth, as on a malting floor
-		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
+		area = r.batch.BedVolume() / usualDepth
 		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
 	blown := model.PieceOf(st).Floor.Blown() // what passes it passes all of it, bare or not
-	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most && !blown {
+	if most := r.batch.BedVolume() / oneCorn; area > most && !blown {
 		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}

@@ -7,7 +7,6 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
-	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -30,17 +29,19 @@ func (r *run) kiln(st *model.Kilning) error {
 		if r.until.before(s, m) {
 			return errEnough
 		}
-		if err := r.kilnStep(m, st, s, ticks); err != nil {
+		err := r.kilnStep(m, st, s, ticks)
+		r.leftIn(m, st, s.Place(), began)
+		if err != nil {
 			return err
 		}
 	}
 	v := m.bed.View()
 	r.kilned(m, st, began)
-	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
+	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
-	r.f.Totals.KilnWater += v.Ledger.WaterToAir
-	r.f.Totals.KilnEnergy += v.Ledger.Heater
+	r.f.Totals.KilnWater += m.forecast(v.Ledger.WaterToAir)
+	r.f.Totals.KilnEnergy += m.forecast(v.Ledger.Heater)
 	r.spent(st, m.took(st.Kiln))
 	return nil
 }
@@ -60,7 +61,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if r.malt == nil {
 		r.loads = r.batch.Mass()
 	}
-	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
+	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
@@ -71,15 +72,15 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
-		low, high = min(low, drying.Hottest), min(high, drying.Hottest) // what it reaches beyond limits no forecast
+		low, high = min(low, kiln.Hottest), min(high, kiln.Hottest) // what it reaches beyond limits no forecast
 		kit.ReachLow, kit.ReachHigh = &low, &high
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth := mass / (malt.Packing().Bulk * kit.Area)
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
+	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
@@ -89,7 +90,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
+		beyond: r.f.Beyond != nil}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))

@@ -56,6 +56,9 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 			}
 		}
 		done += taken
+		if b.jumps() {
+			b.begin(set.at(done / dt))
+		}
 		if dt-done < leastStep {
 			break
 		}
@@ -77,7 +80,7 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 		if b.meter.Err() != nil {
 			break
 		}
-		h = fitted(b.step, dt-done)
+		h = fitted(b.step, min(dt-done, b.untilKnot()))
 		miss := b.attempt(h, b.set.at((done+middle*h)/dt), b.set.at((done+h)/dt))
 		good := h * 0.85 / math.Cbrt(math.Max(miss, 1e-4))
 		if miss <= 1 {

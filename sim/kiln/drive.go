@@ -1,9 +1,6 @@
 package kiln
 
-import (
-	"maltwright/sim/air"
-	"maltwright/sim/drying"
-)
+import "maltwright/sim/air"
 
 const (
 	// Lead is how far air-on may run ahead of a malt or air-off temperature
@@ -26,13 +23,21 @@ type stage struct {
 	asked  float64 // temperature of the target, °C
 	length float64 // of the implicit stage, s; nil for the rates as they are
 	slot   int
+	at     float64 // s since New
 }
 
 // drive settles the air-on for the stage and marches it through the bed.
 func (b *Bed) drive(s stage) flow {
-	if b.set.Target == Fresh {
-		b.limit = Unlimited
-		return b.march(stream{t: b.ambient.T, w: b.ambient.W}, s.length, s.slot)
+	if b.feed.fed() {
+		b.letIn(s)
+		b.fresh = b.feed.came
+	}
+	switch b.set.Target {
+	case Fresh:
+		b.limit, b.fresh = Unlimited, stream{t: b.ambient.T, w: b.ambient.W}
+		return b.march(b.fresh, s.length, s.slot)
+	case AsComes:
+		return b.blowAsComes(s)
 	}
 	low, high := b.span(s)
 	if b.set.Target == AirOn || b.set.Target == Oven {
@@ -44,7 +49,7 @@ func (b *Bed) drive(s stage) flow {
 // span gives the bounds of air-on, °C: the kiln's reach, and, where air-on is
 // not what is asked for, Lead above what is.
 func (b *Bed) span(s stage) (low, high float64) {
-	low, high = or(b.kit.ReachLow, coldestSought), or(b.kit.ReachHigh, drying.Hottest)
+	low, high = or(b.kit.ReachLow, coldestSought), or(b.kit.ReachHigh, Hottest)
 	if b.set.Target == Malt || b.set.Target == AirOff {
 		high = min(high, s.asked+Lead)
 	}
@@ -72,6 +77,9 @@ func (b *Bed) follow(low, high float64, s stage) flow {
 	}
 	if b.limit == Unlimited && f.on.t >= high-enoughKelvin {
 		b.limit = ByLead
+		if high < s.asked { // however long it stays there
+			b.limit = ByReachHigh
+		}
 	}
 	return f
 }
@@ -90,7 +98,10 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	case wanted < low:
 		b.limit, t = ByReachLow, low
 	}
-	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still {
+	if b.feed.fed() {
+		return b.blowFed(t, s)
+	}
+	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still && !b.kit.Drum.tumbles() {
 		return b.blowThrough(t, s)
 	}
 	if before == ByHeater && b.kit.Heater != nil { // it most likely still is
@@ -117,7 +128,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 // blowFull is blowRound with all that the heater has, or with the air-on
 // wanted when that is less.
 func (b *Bed) blowFull(t float64, s stage) flow {
-	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T), t, s, func(f flow) float64 { return b.need(f) - b.offered(f) })
+	f := b.blowWith(*b.kit.Heater/b.kit.Area, min(t, b.ambient.T, b.fresh.t), t, s, func(f flow) float64 { return b.need(f) - b.offered(f) })
 	switch {
 	case f.on.t < t:
 		b.limit = ByHeater
@@ -178,7 +189,7 @@ func (b *Bed) blowWith(heat, low, high float64, s stage, takes func(flow) float6
 
 // warmest gives a temperature that incoming air cannot exceed, °C.
 func (b *Bed) warmest(t float64) float64 {
-	t = max(t, b.ambient.T, b.now.off.t)
+	t = max(t, b.ambient.T, b.fresh.t, b.now.off.t)
 	for i := range b.layers {
 		t = max(t, b.layers[i].t)
 	}

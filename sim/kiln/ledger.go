@@ -19,6 +19,13 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
+	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
+	HeatIntake  float64 // the same of its heat, that of its vapour included, J
+
+	WaterPoured float64 // on hot malt, kg
+	HeatPoured  float64 // that came with it, J
+	HeatShed    float64 // led off into the room by the shell of a drum, J
+
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
 	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
@@ -30,7 +37,7 @@ type Ledger struct {
 // WaterError gives the gap of the water balance over the water at start, or,
 // of malt that was drier, over a hundredth of its dry matter.
 func (l Ledger) WaterError() float64 {
-	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
+	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart-l.WaterPoured) / math.Max(l.WaterAtStart+l.WaterPoured, l.DryMass/100)
 }
 
 // HeatError gives the gap of the malt's heat balance over the heat in it and
@@ -39,10 +46,10 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater and heat recovered against
-// malt and exhaust, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater, heat recovered and water poured
+// against malt, exhaust and shell, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.Recovered-l.HeatVented-l.HeatToMalt, l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt)
+	return l.gap(l.Heater+l.Recovered+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt, l.HeatShed)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -82,14 +89,19 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		dry := share * f.g
 		l.AirPassed += dry
 		l.WaterToAir += dry * (f.off.w - f.on.w)
-		l.WaterVented += dry * (1 - f.back) * (f.off.w - b.ambient.W)
-		l.WaterDrawnIn += dry * (1 - f.back) * b.ambient.W
+		l.WaterVented += dry * (1 - f.back) * (f.off.w - f.fresh.w)
+		l.WaterDrawnIn += dry * (1 - f.back) * f.fresh.w
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		rise := dry * (f.off.enthalpy() - b.ambient.Enthalpy())
+		rise := dry * (f.off.enthalpy() - f.fresh.enthalpy())
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
+		l.HeatShed += share * b.shed(f)
 		l.recover(b, f, share)
+		if b.feed.fed() {
+			l.WaterIntake += dry * (1 - f.back) * (f.fresh.w - b.ambient.W)
+			l.HeatIntake += dry * (1 - f.back) * (f.fresh.enthalpy() - b.ambient.Enthalpy())
+		}
 	}
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass

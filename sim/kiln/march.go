@@ -6,6 +6,7 @@ import "maltwright/sim/air"
 type flow struct {
 	exchange
 	on, off stream
+	fresh   stream  // what came to the kiln
 	radiant float64 // heat by radiation, W/m²
 	settled bool    // every layer was solved
 }
@@ -14,7 +15,7 @@ type flow struct {
 // a seconds (nil for the rates at the present state) and leaves the rates of
 // the layers in their slot.
 func (b *Bed) march(on stream, a float64, slot int) flow {
-	f := flow{exchange: b.exchange(on), on: on, settled: true}
+	f := flow{exchange: b.exchange(on), on: on, fresh: b.fresh, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
 		f.settled, f.off = false, on
 		return f
@@ -55,16 +56,26 @@ func (b *Bed) meanT() float64 {
 }
 
 // incoming gives the enthalpy, J per kg of dry air, and the humidity ratio of
-// what comes to the heater, before any heat is recovered: fresh air and exhaust led back.
+// what comes to the heater, before any heat is recovered: fresh air, or what the kiln is fed, and
+// exhaust led back.
 func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	fresh := 1 - f.back
-	return fresh*b.ambient.Enthalpy() + f.back*f.off.enthalpy(), fresh*b.ambient.W + f.back*f.off.w
+	return fresh*f.fresh.enthalpy() + f.back*f.off.enthalpy(), fresh*f.fresh.w + f.back*f.off.w
 }
 
-// need gives the heat that the air wants, W/m², by the heater and by what is recovered.
+// need gives the heat that the air wants, W/m², by the heater and by what is recovered. In fresh
+// air it wants none, and what walls take is shed.
 func (b *Bed) need(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant + b.shed(f)
+}
+
+// shed gives what the shell of a drum that cools leads off into the room, W/m².
+func (b *Bed) shed(f flow) float64 {
+	if b.set.Target == Fresh {
+		return -f.radiant
+	}
+	return 0
 }
 
 // heat gives what the heater gives, W/m².

@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
 )
 
 // Target is the place whose temperature the kiln is set by.
@@ -12,14 +11,15 @@ type Target int
 
 // The places a kiln can be set by.
 const (
-	AirOn  Target = iota // the air that enters the bed
-	Oven                 // the air of a still oven: the same as AirOn
-	AirOff               // the air that leaves the bed
-	Malt                 // the mean of the malt
-	Fresh                // no heat and nothing led back: cooling, withering
+	AirOn   Target = iota // the air that enters the bed
+	Oven                  // the air of a still oven: the same as AirOn
+	AirOff                // the air that leaves the bed
+	Malt                  // the mean of the malt
+	Fresh                 // no heat and nothing led back: cooling, withering
+	AsComes               // no heat: the air as it comes to the kiln from elsewhere; see [Bed.Feed]
 )
 
-var targetNames = [...]string{"air-on", "oven", "air-off", "malt", "fresh air"}
+var targetNames = [...]string{"air-on", "oven", "air-off", "malt", "fresh air", "air as it comes"}
 
 // String gives the maltster's word.
 func (t Target) String() string {
@@ -31,7 +31,7 @@ func (t Target) String() string {
 
 // Setting is what the kiln is asked to do for a while. From and To are the
 // temperature of the target, °C, at the beginning and the end, a straight line
-// between them; Fresh takes no notice of them.
+// between them; Fresh and AsComes take no notice of them.
 type Setting struct {
 	Target        Target
 	From, To      float64
@@ -53,11 +53,12 @@ const (
 	ByReachLow          // the controls end above it
 	ByIncomingAir       // the air comes in warmer than asked, and nothing cools
 	ByLead              // set by malt or air-off, air-on has run to its bound
+	ByFeed              // the air that the kiln is fed comes cooler than asked, and nothing heats it
 )
 
 func (s Setting) check(kit Equipment) error {
-	err := air.Within("target", float64(s.Target), "", float64(AirOn), float64(Fresh))
-	if s.Target != Fresh {
+	err := air.Within("target", float64(s.Target), "", float64(AirOn), float64(AsComes))
+	if s.Target != Fresh && s.Target != AsComes {
 		err = errors.Join(err, checkSet(s.From), checkSet(s.To))
 	}
 	if s.Airflow != nil {
@@ -72,7 +73,7 @@ func (s Setting) check(kit Equipment) error {
 	return errors.Join(err, air.Within("share of exhaust led back", *s.Recirculation, air.Share, 0, mostReturn))
 }
 
-func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, drying.Hottest) }
+func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, Hottest) }
 
 // at gives the temperature asked for when a share of the time has passed.
 func (s Setting) at(share float64) float64 { return s.From + (s.To-s.From)*share }

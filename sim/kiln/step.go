@@ -52,9 +52,11 @@ func (b *Bed) begin(asked float64) {
 		l := &b.layers[i]
 		l.refX, l.refH = l.x, l.h
 	}
-	b.now = b.drive(stage{asked: asked})
+	b.feed.next(b.seconds)
+	b.now = b.drive(stage{asked: asked, at: b.seconds})
 	b.flows[0] = b.now
 	b.even, b.seen = false, b.moment()
+	b.leave(b.now, b.seconds)
 }
 
 // attempt takes the two implicit stages of a step of dt seconds; the targets
@@ -66,13 +68,13 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 		l.refX = l.x + dt*diagonal*l.rates[0].x
 		l.refH = l.h + dt*diagonal*l.rates[0].h
 	}
-	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1})
+	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1, at: b.seconds + middle*dt})
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
 		l.refH = l.h + dt*early*(l.rates[0].h+l.rates[1].h)
 	}
-	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2})
+	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2, at: b.seconds + dt})
 	if !b.flows[1].settled || !b.flows[2].settled {
 		return math.Inf(1)
 	}
@@ -116,6 +118,8 @@ func (b *Bed) accept(dt float64) {
 	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
+	b.leave(b.flows[1], b.seconds+middle*dt)
+	b.leave(last, b.seconds+dt)
 	b.flows[0], b.now = last, last
 	b.seconds += dt
 	b.even = moved < skewNear

@@ -31,10 +31,16 @@ type exchange struct {
 func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
 	g := b.set.airflow(b.kit) / b.kit.Area / s.Volume()
-	if b.kit.Still {
+	switch {
+	case b.kit.Still:
 		return b.stillExchange(g)
+	case b.kit.Drum.tumbles():
+		return b.drumExchange(g)
 	}
-	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	if b.feed.fed() {
+		g = b.feed.dry
+	}
+	ntu := b.packing.Exchange(g) * b.surface / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 

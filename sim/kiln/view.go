@@ -88,5 +88,11 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 	return dst
 }
 
-// Depth gives the depth of the bed, m.
-func (b *Bed) Depth() float64 { return b.depth }
+// Depth gives the depth of the bed, m: as it was loaded, less what it has shrunk by, in
+// proportion to the water that it has lost.
+func (b *Bed) Depth() float64 {
+	if b.shrinks == 0 {
+		return b.depth
+	}
+	return b.depth - b.shrinks*(b.ledger.WaterAtStart/b.ledger.DryMass-b.meanX())
+}
