@@ -111,6 +111,7 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 var limits = map[kiln.Limit]string{
 	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
 	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
+	kiln.ByFeed: "no warmer air comes from the floor below, and it has no heater",
 }
 
 func cannotCool(t forecast.CannotCool, _ quantity.System) string {

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -78,7 +79,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
@@ -145,7 +146,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
-	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
+	s = r.otherwise(s)
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -166,6 +168,23 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.kilnTroubles(m, as)
 	return err
+}
+
+// label is the kind of a step of the kiln, with its number where the process has several: they
+// are counted through all its kilns, as a record counts them.
+func (r *run) label(s model.Step) string {
+	count := 0
+	for _, st := range model.Every[*model.Kilning](r.p) {
+		for _, one := range st.Steps {
+			if one.Kind() == s.Kind() {
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return string(s.Kind())
+	}
+	return fmt.Sprintf("%s %d", s.Kind(), r.now.number)
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.

@@ -1,19 +1,30 @@
 package kiln
 
-import "math"
+import (
+	"math"
+
+	"maltwright/sim/air"
+)
 
 // Trace has the bed write down the exhaust that leaves it, from now on.
 func (b *Bed) Trace() { b.traced = true }
 
-// Exhaust is the air that has left the kiln since [Bed.Trace], behind what is led back, in
+// Exhaust is the air that has left the kiln since [Bed.Trace], behind what is led back and behind its heat exchanger, in
 // times since New. It is the course of the steps that the bed took, as [Intake.Thinned] makes it.
 func (b *Bed) Exhaust() Intake { return b.trace.Thinned() }
 
 // leave writes down what leaves at a time, s since New.
 func (b *Bed) leave(f flow, at float64) {
-	if b.traced {
-		b.trace = append(b.trace, Incoming{At: at, T: f.off.t, W: f.off.w, Flow: f.g * (1 - f.back) * b.kit.Area})
+	if !b.traced {
+		return
 	}
+	flow, off := f.g*(1-f.back), f.off
+	if given := b.recovered(f); given > 0 && flow > 0 {
+		water := b.condensed(f) / flow
+		off.w -= water
+		off.t = (f.off.enthalpy() - given/flow - off.w*air.EvaporationHeat) / (air.DryAirHeat + air.VapourHeat*off.w + air.WaterHeat*water)
+	}
+	b.trace = append(b.trace, Incoming{At: at, T: off.t, W: off.w, Flow: flow * b.kit.Area})
 }
 
 // What a thinned course may be off the one that it was made from (numerical): well below what

@@ -158,7 +158,7 @@ func (b *Bed) cooled(t float64) float64 {
 // blowFed is blow with air that comes from elsewhere.
 func (b *Bed) blowFed(t float64, s stage) flow {
 	b.fresh = b.feed.came
-	if b.set.recirculation(b.kit) != 0 {
+	if b.set.recirculation(b.kit) != 0 || b.kit.Recovers != 0 {
 		return b.blowFedRound(t, s)
 	}
 	switch {
@@ -188,7 +188,7 @@ func (b *Bed) weak() Limit {
 	return ByHeater
 }
 
-// blowFedRound is blowFed with return air: the flap opens as far as the heater would have to
+// blowFedRound is blowFed with return air or a heat exchanger: the flap opens as far as the heater would have to
 // cool.
 func (b *Bed) blowFedRound(t float64, s stage) flow {
 	f := b.blowRound(t, s)

@@ -27,11 +27,11 @@ const mostRecovery = 0.98
 
 // offered gives the heat that the exchanger can give to the fresh air, W/m².
 func (b *Bed) offered(f flow) float64 {
-	warmer := f.off.t - b.ambient.T
-	if b.kit.Recovers == 0 || warmer <= 0 || b.set.Target == Fresh || b.feed.fed() {
+	warmer := f.off.t - f.fresh.t
+	if b.kit.Recovers == 0 || warmer <= 0 || b.set.Target == Fresh || b.set.Target == AsComes {
 		return 0
 	}
-	moist := air.DryAirHeat + air.VapourHeat*min(b.ambient.W, f.off.w)
+	moist := air.DryAirHeat + air.VapourHeat*min(f.fresh.w, f.off.w)
 	return b.kit.Recovers * (1 - f.back) * f.g * moist * warmer
 }
 
