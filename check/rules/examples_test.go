@@ -27,6 +27,8 @@ const fewBatches = 40
 var noted = map[string][]string{
 	"never-stirred": {"hot-surfaces"}, // who stirs a roast has hands in the hot kiln
 	"roast-wet":     {"hot-surfaces"},
+	"quench-odd":    {"hot-surfaces", "roast-fire", "quench-steam"},
+	"drum-too-full": {"hot-surfaces", "roast-fire"},
 }
 
 // What explain and the pages show is run: in the base the bad example raises its
