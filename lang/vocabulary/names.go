@@ -158,6 +158,7 @@ const (
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
+	ClauseAt      = "at"
 )
 
 // Grains and malts.
