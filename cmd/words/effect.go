@@ -61,11 +61,18 @@ const (
 	noSteep = "no steep"
 	noKiln  = "no kiln"
 	noFan   = "no fan"
-	noNight = "-" // nobody says when somebody is awake
+	noBed   = "no bed"
+
+	notForecast = "not forecast" // malt that came on to a kiln has it, and the model does not
+	noNight     = "-"            // nobody says when somebody is awake
 )
 
 func (h House) effects() []told {
 	mass := func(kg float64) string { return Mass(h, kg) }
+	kg, each := "kg", func(perTonne float64) string { return Heat(perTonne / 1000) }
+	if h.British {
+		kg, each = "lb", func(perTonne float64) string { return Heat(perTonne / 1000 * quantity.Pound) }
+	}
 	return []told{
 		{"steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOut.Plain() }, Lasting[float64], hoursMore, noSteep, false},
 		{"moisture at steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOutMoisture.Plain() }, Percent[float64], pointsMore, noSteep, false},
@@ -87,13 +94,24 @@ func (h House) effects() []told {
 		{"water sprayed into it", func(e *effect.Effect) (float64, float64) { return e.Sprayed.Plain() }, mass, nil, noFan, false},
 		{"bed, bottom to top", func(e *effect.Effect) (float64, float64) { return e.Apart.Plain() }, h.apart, nil, noFan, false},
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
+		{"fuel for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.FuelPerTonne.Plain() }, each, nil, "", false},
+		{"power for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.PowerPerTonne.Plain() }, each, nil, "", false},
+		{"most heat of a bed", func(e *effect.Effect) (float64, float64) { return e.BedPeak.Plain() }, Power[float64], nil, noBed, false},
 		{"visits at night, at best", nights, number, nil, noNight, false},
 	}
 }
 
+// absent is what is said where a side has no such figure.
+func (t told) absent(kilned bool) string {
+	if kilned && (t.none == noKiln || t.none == "") {
+		return notForecast
+	}
+	return t.none
+}
+
 func (t told) row(e *effect.Effect) EffectRow {
 	old, new := t.of(e)
-	r := EffectRow{What: t.what, Old: t.none, New: t.none}
+	r := EffectRow{What: t.what, Old: t.absent(e.OldKilned), New: t.absent(e.NewKilned)}
 	if known(old) {
 		r.Old = t.show(old)
 	}
@@ -148,12 +166,14 @@ func gateRow(g effect.Gates) EffectRow {
 	switch {
 	case g.New == nil:
 		r.What = gateName(g.Old)
+	case g.Old != nil && g.Old.Called() != g.New.Called():
+		r.What = gateName(g.Old) + " → " + g.New.Called()
 	case g.Old == nil || g.Old.Text == g.New.Text:
 		r.What = gateName(g.New)
 	default:
 		r.What = gateName(g.Old) + " → " + g.New.Text
 	}
-	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met {
+	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met && !g.Old.Unjudged && !g.New.Unjudged {
 		r.More = hoursMore(float64(g.New.Reached - g.Old.Reached))
 	}
 	return r
@@ -171,6 +191,8 @@ func gateText(g *outlook.Gate) string {
 	switch {
 	case g == nil:
 		return ""
+	case g.Unjudged:
+		return "not judged"
 	case !g.Met:
 		return "not met, " + Percent(g.Moisture)
 	}

@@ -26,7 +26,7 @@ func (s *Sheet) spread(x *outlook.Spread) {
 		}
 		m := st.MoistureEnd
 		s.line("%-24s%10s%10s%10s   %s", "  "+called(x.Steps, st)+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
-			fmt.Sprintf("%.1f %.1f %.1f%s", 100*m.P10, 100*m.P50, 100*m.P90, often))
+			points(m.P10)+" "+points(m.P50)+" "+points(m.P90)+often)
 	}
 	for _, t := range s.spreadTotals(x.Totals) {
 		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)
@@ -62,7 +62,22 @@ func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
 	rows = told(rows, "final moisture", t.FinalMoisture, words.Percent)
 	rows = told(rows, "malt", t.Malt, mass)
 	rows = told(rows, "yield as is", t.Yield, words.Percent)
+	rows = s.spreadEnergy(rows, t)
 	return told(rows, "diastatic enzymes kept", t.Diastatic, words.Percent)
+}
+
+// spreadEnergy adds fuel and power, as far as there is more than a little of each.
+func (s *Sheet) spreadEnergy(rows []spreadRow, t outlook.TotalsSpread) []spreadRow {
+	each := s.EnergyEach(t.Malt.P50)
+	say := func(perTonne answer.Joules) string { return each.Write(float64(perTonne) / 1000) }
+	least := little * (t.FuelPerTonne.P50 + t.PowerPerTonne.P50)
+	if t.FuelPerTonne.P50 > least {
+		rows = told(rows, "fuel, kWh each "+each.Unit, t.FuelPerTonne, say)
+	}
+	if t.PowerPerTonne.P50 > least {
+		rows = told(rows, "power, kWh each "+each.Unit, t.PowerPerTonne, say)
+	}
+	return rows
 }
 
 func told[T answer.Figure](rows []spreadRow, name string, x answer.Spread[T], say func(T) string) []spreadRow {
