@@ -34,7 +34,8 @@ func (r *record) changes() []model.Change {
 		said := ""
 		switch low, high := c.To.Low.SI, c.To.High.SI; {
 		case !ok:
-		case c.To.Low.Dimension == quantity.Time:
+		case !c.Is(quantity.Time) && !c.Is(quantity.Temperature): // the language judges it
+		case c.Is(quantity.Time):
 			if c.Step.Kind.Text == vocabulary.VerbSoak {
 				s.most = max(s.most, r.usual.SoakLost*hour)
 			}
@@ -71,7 +72,7 @@ func (r *record) bears(kind string, warm float64) float64 {
 // outside says that a change lies outside of what makes sense for its step, or "".
 func outside(c model.Change, low, high, least, most float64) string {
 	words := [2]string{"shorter", "longer"}
-	if c.To.Low.Dimension != quantity.Time {
+	if !c.Is(quantity.Time) {
 		words = [2]string{"colder", "warmer"}
 	}
 	said := fmt.Sprintf("%s was changed to %s, which is", stepWords(&c.Step), c.To.Range.Range)

@@ -47,7 +47,7 @@ func (r *run) deculm(st *model.Deculming) error {
 	r.assume(DeculmTime{deculmTime})
 	r.start(string(model.DeculmStage))
 	took := deculmTime
-	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
+	if c := r.change(r.now, quantity.Time); c != nil {
 		took = c.To.Low.SI
 	}
 	end := r.known(stop{latest: took, ending: ByTime}, r.now)

@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/pneumatic"
 )
 
@@ -142,7 +143,7 @@ func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
 		s.RH = within(piece.AirOnHumidity.Range, r.o.BandAt)
 	}
 	if f.FanPower == nil {
-		r.assume(FanPressure{ductPressure, fanEfficiency})
+		r.assume(FanPressure{ductPressure, draught.Efficiency})
 	}
 	return s
 }

@@ -31,6 +31,7 @@ type kilnModel struct {
 	short   *shortfall
 	beyond  bool    // the malt has been where the model ends
 	left    float64 // s since it came onto the kiln, when it came there
+	warmest Warmest // of the step so far
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -45,13 +46,6 @@ func (r rise) value(at float64) float64 {
 		return r.to
 	}
 	return r.from + (r.to-r.from)*at/r.over
-}
-
-// hotWet is the first moment at which the malt was hotter than it bears so wet.
-type hotWet struct {
-	t, w, limit float64
-	found       bool
-	mean        bool // not only in one layer, but in the mean of the bed, at some time of the step
 }
 
 // shortfall is by how much the kiln missed what was asked of it.
@@ -134,6 +128,7 @@ func (m *kilnModel) Stepped(dt float64) error {
 			return err
 		}
 	}
+	m.worst.stepped(m.layers, dt)
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -148,26 +143,20 @@ func (m *kilnModel) mix() {
 	for i := range m.quality {
 		m.quality[i] = mean
 	}
+	m.worst.mix()
 }
 
-// hotLimits are the malt temperatures that enzymes bear down to a moisture
-// (common practice): °C and wet basis, hottest first.
-var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
-
-// watch notes when the malt is hotter than it bears, and when the kiln gives
-// other than what is asked.
+// watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
+// kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {
 			break
 		}
-		over := v.Hottest - l.t
-		if over > 0.5 && wetBasis(v.HottestX) > l.w+0.005 && (!m.worst.found || over > m.worst.t-m.worst.limit) {
-			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
-		}
-		m.worst.mean = m.worst.mean || v.MaltT > l.t+0.5 && v.WetBasis > l.w+0.005
+		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
+	m.warmest.see(v)
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
@@ -207,7 +196,8 @@ func (m *kilnModel) copy(spare physics) physics {
 	*c = *m
 	c.bed, c.worst, c.short, c.layers, c.before = own.bed, own.worst, own.short, own.layers, own.before
 	c.bed.Become(m.bed)
-	*c.worst, *c.short = *m.worst, *m.short
+	c.worst.become(m.worst)
+	*c.short = *m.short
 	c.quality = append(own.quality[:0], m.quality...)
 	return c
 }

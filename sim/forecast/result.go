@@ -74,7 +74,16 @@ type Step struct {
 	MoistureEnd   float64
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
+	Warmest       Warmest // of a step on a kiln
 	EndedBy       Ending
+}
+
+// Warmest is how warm it gets in a step on a kiln, °C.
+type Warmest struct {
+	Air   float64 // onto the malt
+	Off   float64 // off it
+	Malt  float64 // the mean of the bed
+	Known bool    // whether the step is one on a kiln, and takes any time
 }
 
 // Temperature is the temperature of a step and where it is taken, °C.

@@ -200,6 +200,9 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	}
 	s.Nth = r.now.number
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
+	if on, ok := m.(*kilnModel); ok && on.warmest.Known {
+		s.Warmest = on.warmest
+	}
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up
 	r.clock += took

@@ -235,7 +235,7 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(r.whole); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(r.whole, quantity.Temperature); c != nil {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2

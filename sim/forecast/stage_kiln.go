@@ -104,6 +104,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	m.worst.begin(len(m.quality))
+	m.warmest = coldest
 	return m, nil
 }
 
@@ -119,15 +121,21 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 // airflowOf gives the kiln's air, or assumes some.
 func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+			r.assume(KilnFresh{to, r.called()})
+		}
 		return k.Airflow.SI
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
-	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg, r.called()})
-	return flow
+	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && most < air.Flow {
+		air.Flow, air.Each, air.Warmed = most, 0, &to
+	}
+	r.assume(air)
+	return air.Flow
 }
 
 // airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
@@ -145,6 +153,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
 	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
+	s = r.otherwise(s)
 	m.at, m.flow, m.share = 0, nil, m.shareOf(s)
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -152,7 +161,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short = hotWet{}, shortfall{}
+	m.worst.begin(len(m.quality))
+	*m.short, m.warmest = shortfall{}, coldest
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -238,9 +248,10 @@ func coolerThan(s asked) *model.Condition {
 
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
-	if h := m.worst; h.found {
+	if share, long := m.worst.long(); share >= hotShare {
+		h := m.worst
 		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
-		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}

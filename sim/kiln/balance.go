@@ -3,9 +3,9 @@ package kiln
 import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn + Poured =
-// Left + Gone for the water, and Heater + Recovered + Intake + Warmth = Warmed + Evaporated + Exhaust +
-// Shed for the heat, each but for what is missing by rounding. Both stop at the flap by which the
-// exhaust leaves the kiln, before the heat exchanger that it may have.
+// Left + Gone for the water, and Heater + Recovered + Fan + Intake + Warmth = Warmed + Evaporated +
+// Exhaust + Shed for the heat, each but for what is missing by rounding. Both stop at the flap by which
+// the exhaust leaves the kiln, before the heat exchanger that it may have.
 type Balance struct {
 	On           float64 // water in the malt as it came on, kg
 	DrawnIn      float64 // with the air that came in, kg
@@ -17,6 +17,7 @@ type Balance struct {
 	Heater      float64 // given by the heater, J
 	Warmth      float64 // of the water that was poured, J above 0 °C
 	Recovered   float64 // given to the fresh air by the exhaust in a heat exchanger, J
+	Fan         float64 // given by the fan, J
 	Intake      float64 // sensible heat above that of outside air, vapour included, that came in with air from elsewhere, J
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
@@ -32,14 +33,14 @@ func (b *Bed) Balance() Balance {
 	loosened := b.bound()*l.DryMass - l.BoundAtStart
 	w := Balance{
 		On: l.WaterAtStart, DrawnIn: l.WaterDrawnIn, Poured: l.WaterPoured, Gone: l.WaterDrawnIn + l.WaterVented, Left: l.WaterInMalt,
-		Heater: l.Heater, Recovered: l.Recovered, Warmth: l.HeatPoured, Shed: l.HeatShed, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
+		Heater: l.Heater, Recovered: l.Recovered, Fan: l.FanHeat, Warmth: l.HeatPoured, Shed: l.HeatShed, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
 		Intake: l.HeatIntake - l.WaterIntake*air.EvaporationHeat,
 	}
 	w.WaterMissing = w.On + w.DrawnIn + w.Poured - w.Gone - w.Left
 	w.Exhaust += w.Intake
-	w.HeatMissing = w.Heater + w.Recovered + w.Intake + w.Warmth - w.Warmed - w.Evaporated - w.Exhaust - w.Shed
+	w.HeatMissing = w.Heater + w.Recovered + w.Fan + w.Intake + w.Warmth - w.Warmed - w.Evaporated - w.Exhaust - w.Shed
 	return w
 }
 

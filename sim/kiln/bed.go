@@ -34,6 +34,8 @@ type Bed struct {
 	seen   moment  // of now
 	limit  Limit
 
+	passing float64 // airflow of the last march, m³/s; of a bed with a Way
+
 	seconds float64 // since New
 	step    float64 // to try next, s
 	ledger  Ledger

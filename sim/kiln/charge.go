@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
+	"maltwright/sim/draught"
 	"maltwright/sim/drying"
 )
 
@@ -21,12 +22,14 @@ type Charge struct {
 // Equipment is the kiln.
 type Equipment struct {
 	Area    float64  // of the bed, seen from above, m²
-	Airflow float64  // at air-on, m³/s; of a still oven what leaks or is vented
+	Airflow float64  // at air-on, m³/s; of a still oven what leaks or is vented; with a Way the most that is let through, 0 for all that comes
 	Heater  *float64 // power, W; nil if not stated, then it never limits
 
 	// ReachLow and ReachHigh are the coolest and hottest air-on that the
 	// controls allow while heating, °C; nil if not stated.
 	ReachLow, ReachHigh *float64
+
+	Way *draught.Way // what drives the air and what is in its way; nil for an airflow that is there whatever the bed
 
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Recovers      float64 // temperature ratio of the heat exchanger of the exhaust, 0 to 0.98; 0 for none
@@ -103,7 +106,7 @@ func (e Equipment) check() error {
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), Hottest),
-		checkAirflow(e.Airflow, e.Area),
+		e.checkWay(),
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))

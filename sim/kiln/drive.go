@@ -101,7 +101,7 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	if b.feed.fed() {
 		return b.blowFed(t, s)
 	}
-	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still && !b.kit.Drum.tumbles() {
+	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still && !b.kit.Drum.tumbles() && b.kit.Way == nil {
 		return b.blowThrough(t, s)
 	}
 	if before == ByHeater && b.kit.Heater != nil { // it most likely still is

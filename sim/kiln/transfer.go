@@ -30,7 +30,7 @@ type exchange struct {
 // exchange gives the exchange of one layer with air of the state in.
 func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
-	g := b.set.airflow(b.kit) / b.kit.Area / s.Volume()
+	g := b.airflow() / b.kit.Area / s.Volume()
 	switch {
 	case b.kit.Still:
 		return b.stillExchange(g)
