@@ -84,6 +84,8 @@ type Effect struct {
 	BedPeak          Pair[answer.Watts]  `json:"bed_heat_peak" doc:"the most heat that the breath of a growing bed makes"`
 	NightVisits      Counts              `doc:"at the best hour to begin"`
 	Gates            []Gates
+
+	OldKilned, NewKilned bool `json:"-"` // malt came on to a kiln: what is then not known of it is not forecast
 }
 
 // Side is one of the two.

@@ -80,6 +80,7 @@ func compared(a, b *forecast.Forecast) Effect {
 		PowerPerTonne:    pair[answer.Joules](eachTonne(&x, x.Energy.Power), eachTonne(&y, y.Energy.Power)),
 		BedPeak:          pair[answer.Watts](bedPeak(a), bedPeak(b)),
 		NightVisits:      Counts{nightVisits(a), nightVisits(b)},
+		OldKilned:        kilned(a), NewKilned: kilned(b),
 	}
 	switch {
 	case a == nil:
@@ -91,6 +92,8 @@ func compared(a, b *forecast.Forecast) Effect {
 	}
 	return e
 }
+
+func kilned(f *forecast.Forecast) bool { return f != nil && !f.BrokenOff() && f.FirstKiln() != nil }
 
 func pair[T answer.Single](old, new float64) Pair[T] { return Pair[T]{T(old), T(new)} }
 
