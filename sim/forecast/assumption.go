@@ -136,6 +136,13 @@ type GateWait struct{ Most float64 } // s
 // KilnHeater is a heater that is strong enough.
 type KilnHeater struct{ Called string } // as that of FloorArea
 
+// KilnFan is what the fan of a kiln works against beside the bed, Pa, and how well, where it is
+// not said what it draws.
+type KilnFan struct {
+	Ducts, Efficiency float64
+	Called            string // as that of FloorArea
+}
+
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
 // a square metre is taken to hold, kg.
 type KilnArea struct {
@@ -238,6 +245,7 @@ func (MoistAir) topic() topic       { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic    { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic       { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
+func (a KilnFan) topic() topic      { return topic{"kiln fan", a.Called} }
 func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
