@@ -80,7 +80,7 @@ type Grain struct {
 	Name        string
 	Place       source.Place
 	Species     Word
-	Already     Word      // what it was made into before it comes; Text "" for raw grain
+	Already     Word      // green or kilned: what it was made into before it comes; Text "" for raw grain
 	Moisture    *Quantity // share of the whole weight
 	Germination []GerminationTest
 	Protein     *Quantity
@@ -92,8 +92,17 @@ type Grain struct {
 	Store       Word // where it lies
 }
 
+// Already is what a lot is that is no raw grain.
+const (
+	GreenMalt  = "green"  // it has grown, and was not dried
+	KilnedMalt = "kilned" // it is malt, to be roasted
+)
+
 // Grown tells whether the lot is no raw grain but green malt.
-func (g *Grain) Grown() bool { return g != nil && g.Already.Text != "" }
+func (g *Grain) Grown() bool { return g != nil && g.Already.Text == GreenMalt }
+
+// Kilned tells whether the lot is no raw grain but malt that was dried before it comes.
+func (g *Grain) Kilned() bool { return g != nil && g.Already.Text == KilnedMalt }
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {
@@ -125,35 +134,21 @@ type Vessel struct {
 // Floor is where the piece lies: a floor, a tray, or a box or drum that air is blown
 // through.
 type Floor struct {
-	Name    string
-	Place   source.Place
-	Area    *Quantity
-	Weighs  *Quantity // empty
-	Airflow *Quantity // what its fan can drive through the bed
-	Heater  *Quantity
-	Cooler  *Quantity // the heat that it takes out
-	Returns *Quantity // share of the exhaust that is led back
-	Tumbles Word      // yes of a drum; Text "" where nothing is said
+	Name       string
+	Place      source.Place
+	Area       *Quantity
+	Weighs     *Quantity // empty
+	Airflow    *Quantity // what its fan can drive through the bed
+	FanPower   *Quantity // electric power that its fan draws
+	Heater     *Quantity
+	Efficiency *Quantity // share of the fuel's heat that reaches the air
+	Cooler     *Quantity // the heat that it takes out
+	Returns    *Quantity // share of the exhaust that is led back
+	Tumbles    Word      // yes of a drum; Text "" where nothing is said
 }
 
 // Blown tells whether a fan blows air through the bed of a floor; of no floor it does not.
 func (f *Floor) Blown() bool { return f != nil && f.Airflow != nil }
-
-// Kiln is a kiln and what it can do.
-type Kiln struct {
-	Name    string
-	Place   source.Place
-	Area    *Quantity
-	Weighs  *Quantity // empty
-	Airflow *Quantity
-	Reaches *Range
-	Heater  *Quantity
-	Fired   Word
-	Direct  bool // the flue gas passes through the malt
-	Flue    Word // direct or indirect, as written; Text "" where it is not said
-	Draught Word // fan, natural or still
-	Returns *Quantity
-}
 
 // Limit is a threshold that the house moved.
 type Limit struct {

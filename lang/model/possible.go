@@ -19,12 +19,17 @@ type band struct{ driest, moistest float64 }
 var (
 	rawGrain  = band{0.05, 0.35}
 	greenMalt = band{0.25, 0.55}
+	kilned    = band{0.005, 0.20}
 )
 
 // lotBand is the band of the lot of a batch.
 func (t *Batch) lotBand() band {
-	if t.Process != nil && t.Process.Grain.Grown() {
+	switch {
+	case t.Process == nil:
+	case t.Process.Grain.Grown():
 		return greenMalt
+	case t.Process.Grain.Kilned():
+		return kilned
 	}
 	return rawGrain
 }

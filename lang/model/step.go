@@ -3,7 +3,7 @@ package model
 import "maltwright/lang/source"
 
 // Step is one step of a stage: one of *Soak, *Rest, *Repeat, *Hold, *Dry, *Stew, *Cure,
-// *Cool and *Gate. What a step does not say is nil.
+// *Roast, *Cool and *Gate. What a step does not say is nil.
 type Step interface {
 	Place() source.Place // its head
 	Kind() StepKind
@@ -24,6 +24,7 @@ const (
 	DryStep    StepKind = "dry"
 	StewStep   StepKind = "stew"
 	CureStep   StepKind = "cure"
+	RoastStep  StepKind = "roast"
 	CoolStep   StepKind = "cool"
 	GateStep   StepKind = "gate"
 )
@@ -96,12 +97,14 @@ type Hold struct {
 	Warming
 }
 
-// Heated is what dry, stew and cure can say.
+// Heated is what dry, stew, cure and roast can say.
 type Heated struct {
 	Written
 	Ending
 	Warming
 	Airflow *Quantity // nil for the kiln's own
+	Returns *Quantity // share of the exhaust that is led back; nil for the kiln's own
+	Smoke   bool      // wood smoke is led through the malt
 }
 
 // Dry dries the malt.
@@ -113,10 +116,14 @@ type Stew struct{ Heated }
 // Cure heats the dry malt.
 type Cure struct{ Heated }
 
+// Roast heats malt beyond what a cure does, for the colour and the taste of roast.
+type Roast struct{ Heated }
+
 // Cool cools the malt with room air.
 type Cool struct {
 	Written
 	To    *Temperature
+	Water *Quantity // poured over it at the start, a volume or a mass
 	Allow *Guard
 }
 
@@ -134,6 +141,7 @@ func (*Hold) step()   {}
 func (*Dry) step()    {}
 func (*Stew) step()   {}
 func (*Cure) step()   {}
+func (*Roast) step()  {}
 func (*Cool) step()   {}
 func (*Gate) step()   {}
 
@@ -145,6 +153,7 @@ func (*Hold) Kind() StepKind   { return HoldStep }
 func (*Dry) Kind() StepKind    { return DryStep }
 func (*Stew) Kind() StepKind   { return StewStep }
 func (*Cure) Kind() StepKind   { return CureStep }
+func (*Roast) Kind() StepKind  { return RoastStep }
 func (*Cool) Kind() StepKind   { return CoolStep }
 func (*Gate) Kind() StepKind   { return GateStep }
 

@@ -32,7 +32,7 @@ func Airflow(s Step) *Quantity {
 	return nil
 }
 
-// HeatedOf is what a step of the kiln says that dries, stews or cures, nil for every
+// HeatedOf is what a step of the kiln says that dries, stews, cures or roasts, nil for every
 // other step.
 func HeatedOf(s Step) *Heated {
 	if h, ok := s.(interface{ heated() *Heated }); ok {
@@ -42,6 +42,21 @@ func HeatedOf(s Step) *Heated {
 }
 
 func (h *Heated) heated() *Heated { return h }
+
+// Returns is the share of the exhaust that a step of the kiln asks to be led back, nil where
+// it asks for none.
+func Returns(s Step) *Quantity {
+	if h := HeatedOf(s); h != nil {
+		return h.Returns
+	}
+	return nil
+}
+
+// Smoked tells whether a step of the kiln is done in smoke.
+func Smoked(s Step) bool {
+	h := HeatedOf(s)
+	return h != nil && h.Smoke
+}
 
 // Aerated tells whether a step is a soak in water that is kept stirred up with air.
 func Aerated(s Step) bool {

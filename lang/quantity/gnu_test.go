@@ -34,6 +34,7 @@ var gnuNames = map[string]string{
 	"h": "hour", "m3": "m^3", "ft3": "ft^3", "cm2": "cm^2", "m2": "m^2", "ft2": "ft^2", "in2": "in^2",
 	"gal-us": "usgallon", "gal-imp": "brgallon", "m3/h": "m^3/hour", "m3/s": "m^3/s", "l/h": "l/hour", "Btu/h": "btu/hour",
 	"°C/h": "degC/hour", "°F/h": "degF/hour", "K/h": "K/hour", "°C/min": "degC/min", "°F/min": "degF/min",
+	"mm of water": "mm water", "inches of water": "inch water",
 	"°C": "degC", "°F": "degF", "%": "percent", "% dry basis": "percent",
 }
 

@@ -99,10 +99,15 @@ func startsNumber(text string, i int) bool {
 	return NumberBegins(rest) && (rest[0] != '.' || i > 0 && text[i-1] == ' ')
 }
 
+// ofWater tells whether the digit at i is that of H2O.
+func ofWater(text string, i int) bool {
+	return strings.HasSuffix(text[:i], "H") && strings.HasPrefix(text[i:], "2O")
+}
+
 // powerAt tells whether the digit at i is the power of a unit.
 func powerAt(text string, i int) bool {
 	if i == 0 || text[i] != '2' && text[i] != '3' || i+1 < len(text) && isDigit(text[i+1]) {
 		return false
 	}
-	return text[i-1] == '^' || findUnit(strings.TrimSpace(text[:i+1])) != nil
+	return text[i-1] == '^' || ofWater(text, i) || findUnit(strings.TrimSpace(text[:i+1])) != nil
 }

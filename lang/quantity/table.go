@@ -13,6 +13,9 @@ const (
 	zeroF     = 459.67 * fahrSize
 )
 
+// The conventional millimetre of water, Pa (NIST Special Publication 811, appendix B).
+const mmOfWater = 9.80665
+
 // Usual conversions of laboratories between scales of colour and of diastatic power,
 // each by its slope and its value at nothing: EBC = 2.65 °L − 1.2 and
 // °WK = 3.5 °Lintner − 16 (common practice).
@@ -91,6 +94,8 @@ var unitTable = []Unit{
 	{"Pa", "", []string{"pascal", "pascals"}, Pressure, 1, 0, "pascals", 0},
 	{"hPa", "", []string{"mbar", "millibar"}, Pressure, 100, 0, "hectopascals, as a weather report gives them", 1},
 	{"kPa", "", nil, Pressure, 1000, 0, "kilopascals", 2},
+	{"mm of water", "", []string{"mm water", "mmH2O", "mm H2O", "mmWC", "mmWG", "mmWS", "mmAq", "mm wc", "mm wg", "mm w.c.", "mm w.g.", "mm WC", "mm WG", "mm WS"}, Pressure, mmOfWater, 0, "millimetres of water, as a tube on a fan shows them", 1},
+	{"inches of water", "inch of water", []string{"in of water", "inches water", "inch water", "inH2O", "in H2O", "inches H2O", "inWC", "inWG", "in wc", "in wg", "in w.c.", "in w.g.", "in WC", "in WG", "inches wc", "inches wg"}, Pressure, Inch * 1000 * mmOfWater, 0, "inches of water", 2},
 
 	{"m/s", "", nil, Speed, 1, 0, "metres a second", 3},
 	{"ft/min", "", []string{"fpm"}, Speed, Foot / minute, 0, "feet a minute", 1},

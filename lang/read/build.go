@@ -27,6 +27,7 @@ type builder struct {
 	used      map[any]bool
 	beds      map[*model.Vessel][]*filled // the facts of vessels that only a piece asks for
 	grownIn   map[*model.Vessel]bool
+	piped     []*drying               // kilns that are given the exhaust of another one
 	scales    map[string]*model.Scale // by their names; see listScales
 	holders   map[string][]*model.Holder
 	anyHolder []*model.Holder // in the order in which they are defined
@@ -96,6 +97,7 @@ func (b *builder) finish() {
 	for _, define := range b.defining {
 		define()
 	}
+	b.pipes()
 	for _, l := range b.learning {
 		b.learnt(l)
 	}
@@ -144,11 +146,16 @@ func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block,
 	return whole
 }
 
-// verbsIn are the words of the statements of a block.
+// verbsIn are the words of the statements of a block, and each with the word behind it.
 func verbsIn(body *syntax.Block) map[string]bool {
 	words := map[string]bool{}
 	for _, s := range body.Statements {
 		words[s.Verb.Text] = true
+		if len(s.Terms) > 0 {
+			if w, ok := s.Terms[0].(syntax.Word); ok {
+				words[s.Verb.Text+" "+w.Text] = true
+			}
+		}
 	}
 	return words
 }

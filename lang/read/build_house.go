@@ -101,10 +101,13 @@ var floorFacts = table[model.Floor]{
 	"area":    func(_ *builder, v *model.Floor, r *filled) { v.Area = r.slot(0).quantity() },
 	"weighs":  func(_ *builder, v *model.Floor, r *filled) { v.Weighs = r.slot(0).quantity() },
 	"airflow": func(_ *builder, v *model.Floor, r *filled) { v.Airflow = r.slot(0).quantity() },
-	"heater":  func(_ *builder, v *model.Floor, r *filled) { v.Heater = r.slot(0).quantity() },
-	"cooler":  func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
-	"returns": func(_ *builder, v *model.Floor, r *filled) { v.Returns = r.slot(0).quantity() },
-	"tumbles": func(_ *builder, v *model.Floor, r *filled) { v.Tumbles = r.slot(0).chosen() },
+	"heater": func(_ *builder, v *model.Floor, r *filled) {
+		v.Heater, v.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
+	},
+	vocabulary.FactFan: func(_ *builder, v *model.Floor, r *filled) { v.FanPower = r.slot(0).quantity() },
+	"cooler":           func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
+	"returns":          func(_ *builder, v *model.Floor, r *filled) { v.Returns = r.slot(0).quantity() },
+	"tumbles":          func(_ *builder, v *model.Floor, r *filled) { v.Tumbles = r.slot(0).chosen() },
 }
 
 func (b *builder) floor(r *filled) {
@@ -123,30 +126,6 @@ func (b *builder) positive(q *model.Quantity, what string) *model.Quantity {
 	}
 	b.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it is more than nothing", what, q)))
 	return nil
-}
-
-var kilnFacts = table[model.Kiln]{
-	"area":    func(_ *builder, k *model.Kiln, r *filled) { k.Area = r.slot(0).quantity() },
-	"weighs":  func(_ *builder, k *model.Kiln, r *filled) { k.Weighs = r.slot(0).quantity() },
-	"airflow": func(_ *builder, k *model.Kiln, r *filled) { k.Airflow = r.slot(0).quantity() },
-	"reaches": func(b *builder, k *model.Kiln, r *filled) { k.Reaches = b.upright(r.slot(0)) },
-	"heater":  func(_ *builder, k *model.Kiln, r *filled) { k.Heater = r.slot(0).quantity() },
-	"fired": func(_ *builder, k *model.Kiln, r *filled) {
-		k.Fired = r.slot(0).chosen()
-		k.Flue = r.clause("by", 0).chosen()
-		k.Direct = k.Flue.Text == vocabulary.FlueDirect
-	},
-	"draught": func(_ *builder, k *model.Kiln, r *filled) { k.Draught = r.slot(0).chosen() },
-	"returns": func(_ *builder, k *model.Kiln, r *filled) { k.Returns = r.slot(0).quantity() },
-}
-
-func (b *builder) kiln(r *filled) {
-	k := &model.Kiln{}
-	k.Name, k.Place = r.name()
-	facts(b, r, vocabulary.KilnFacts, k, kilnFacts)
-	b.kilnProportions(k)
-	b.together(vocabulary.TrayWeight, k.Weighs, k.Area)
-	b.house.Kilns = append(b.house.Kilns, k)
 }
 
 var scaleFacts = table[model.Scale]{

@@ -164,7 +164,7 @@ func onKiln(build func(*builder, *filled) model.Step) func(*builder, *model.Kiln
 }
 
 var kilnStatements = table[model.Kilning]{
-	"dry": onKiln((*builder).dry), "stew": onKiln((*builder).stew), "cure": onKiln((*builder).cure),
+	"dry": onKiln(dry), "stew": onKiln(stew), "cure": onKiln(cure), "roast": onKiln(roast),
 	"cool": onKiln((*builder).cool), "gate": onKiln((*builder).gate),
 	"stir": func(b *builder, st *model.Kilning, r *filled) { st.Stir = b.interval(r) },
 }
@@ -172,7 +172,7 @@ var kilnStatements = table[model.Kilning]{
 func (b *builder) kilnStage(p *model.Process, s *filled) {
 	st := &model.Kilning{Written: s.written()}
 	b.stage(p, st, s)
-	st.Kiln = find(b, s.clause("in", 0), "kiln", b.house.Kilns, func(k *model.Kiln) string { return k.Name })
+	st.Kiln = find(b, s.clause("in", 0), "kiln", b.house.Kilns, kilnName)
 	fillStage(b, p, s, vocabulary.Kiln, st, st, kilnStatements)
 }
 

@@ -47,15 +47,25 @@ func (b *builder) ending(r *filled) model.Ending {
 	}
 }
 
-// heated reads what dry, stew and cure can say.
-func (b *builder) heated(r *filled) model.Heated {
-	return model.Heated{
-		Written: r.written(),
-		Ending:  b.ending(r),
-		Warming: b.warming(r),
-		Airflow: r.clause("with", 1).quantity(),
+// onHeat builds a step that dries, stews, cures or roasts.
+func onHeat(as func(model.Heated) model.Step) func(*builder, *filled) model.Step {
+	return func(b *builder, r *filled) model.Step {
+		h := model.Heated{}
+		s := b.newStep(r, func() model.Step {
+			h = model.Heated{Written: r.written(), Ending: b.ending(r), Warming: b.warming(r)}
+			return as(h)
+		})
+		b.heatWith(s, r)
+		return s
 	}
 }
+
+var (
+	dry   = onHeat(func(h model.Heated) model.Step { return &model.Dry{Heated: h} })
+	stew  = onHeat(func(h model.Heated) model.Step { return &model.Stew{Heated: h} })
+	cure  = onHeat(func(h model.Heated) model.Step { return &model.Cure{Heated: h} })
+	roast = onHeat(func(h model.Heated) model.Step { return &model.Roast{Heated: h} })
+)
 
 // warming reads the clauses of a temperature.
 func (b *builder) warming(r *filled) model.Warming {
@@ -66,21 +76,9 @@ func (b *builder) warming(r *filled) model.Warming {
 	}
 }
 
-func (b *builder) dry(r *filled) model.Step {
-	return b.newStep(r, func() model.Step { return &model.Dry{Heated: b.heated(r)} })
-}
-
-func (b *builder) stew(r *filled) model.Step {
-	return b.newStep(r, func() model.Step { return &model.Stew{Heated: b.heated(r)} })
-}
-
-func (b *builder) cure(r *filled) model.Step {
-	return b.newStep(r, func() model.Step { return &model.Cure{Heated: b.heated(r)} })
-}
-
 func (b *builder) cool(r *filled) model.Step {
 	return b.newStep(r, func() model.Step {
-		return &model.Cool{Written: r.written(), To: b.warmth(r.clause("to", 0)), Allow: b.guard(r.clause("allow", 0))}
+		return &model.Cool{Written: r.written(), To: b.warmth(r.clause("to", 0)), Water: b.positive(r.clause("with", 1).quantity(), "an amount of water"), Allow: b.guard(r.clause("allow", 0))}
 	})
 }
 

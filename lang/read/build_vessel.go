@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 )
 
 // vesselFacts are what a vessel can say: of itself, and, where grain grows in it, of its bed
@@ -26,7 +27,7 @@ var vesselFacts = func() table[model.Vessel] {
 }()
 
 // bedFacts are the facts of a vessel that only a piece asks for.
-var bedFacts = []string{"area", "airflow", "heater", "cooler", "returns", "tumbles"}
+var bedFacts = []string{"area", "airflow", vocabulary.FactFan, "heater", "cooler", "returns", "tumbles"}
 
 func vesselName(v *model.Vessel) string { return v.Name }
 

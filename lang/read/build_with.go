@@ -4,13 +4,19 @@ import (
 	"fmt"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
 
-// withFlow tells of each word of a soak or a rest whether an amount must or may stand behind it.
-var withFlow = map[string]struct{ must, may bool }{
-	vocabulary.WithAirflow: {true, true}, vocabulary.WithOverflow: {true, true}, vocabulary.WithSpray: {false, true},
+// withMuch tells of each word that a step can be with what amount stands behind it, and
+// whether it must.
+var withMuch = map[string]struct {
+	of   quantity.Dimension // Number for none
+	must bool
+}{
+	vocabulary.WithAirflow: {quantity.Flow, true}, vocabulary.WithOverflow: {quantity.Flow, true}, vocabulary.WithSpray: {quantity.Flow, false},
+	vocabulary.WithReturns: {quantity.Share, true},
 }
 
 // soakWith reads what a soak is with, and in how much water.
@@ -38,36 +44,53 @@ func (b *builder) restWith(s *model.Rest, r *filled) {
 	})
 }
 
+// heatWith reads what a step on the kiln is with.
+func (b *builder) heatWith(s model.Step, r *filled) {
+	h := model.HeatedOf(s)
+	b.with(s, r, map[string]func(source.Place, *model.Quantity){
+		vocabulary.WithAirflow: func(_ source.Place, q *model.Quantity) { h.Airflow = q },
+		vocabulary.WithReturns: func(_ source.Place, q *model.Quantity) { h.Returns = q },
+		vocabulary.WithSmoke:   func(source.Place, *model.Quantity) { h.Smoke = true },
+	})
+}
+
 // with reads each thing that a step is with, once.
 func (b *builder) with(s model.Step, r *filled, set map[string]func(source.Place, *model.Quantity)) {
 	seen := map[string]bool{}
 	for _, part := range r.parts("with") {
-		what, flow := part[0], part[1].quantity()
+		what, much := part[0], part[1].quantity()
 		if what == nil || set[what.word] == nil {
 			continue
 		}
-		switch takes := withFlow[what.word]; {
+		switch takes := withMuch[what.word]; {
 		case seen[what.word]:
 			b.again(what.place, r.place, fmt.Sprintf("%s is with %s twice", s.Kind(), what.word))
 			continue
-		case flow == nil && takes.must:
-			f := valueNeeded.At(what.place, fmt.Sprintf("%s needs how much (%s)", what.word, "flow"))
+		case much == nil && takes.must && !r.whole: // what stands there was reported
+			b.unread[s] = true
+			continue
+		case much == nil && takes.must:
+			f := valueNeeded.At(what.place, fmt.Sprintf("%s needs how much (%s)", what.word, takes.of))
 			f.Hint = fmt.Sprintf("such as with %s %s", what.word, withSample[what.word])
 			b.note(f)
 			b.unread[s] = true
 			continue
-		case flow != nil && !takes.may:
-			f := wordsTooMany.At(flow.Place, fmt.Sprintf("%s has no place for %s", what.word, flow.Place.Text()))
+		case much != nil && takes.of == quantity.Number:
+			f := wordsTooMany.At(much.Place, fmt.Sprintf("%s has no place for %s", what.word, much.Place.Text()))
 			if what.word == vocabulary.WithAir {
-				f.Hint = fmt.Sprintf("write with %s %s", vocabulary.WithAirflow, flow.Place.Text())
+				f.Hint = fmt.Sprintf("write with %s %s", vocabulary.WithAirflow, much.Place.Text())
 			}
 			b.note(f)
 			continue
+		case much != nil && much.Dimension != takes.of:
+			b.note(wrongDimension.At(much.Place, fmt.Sprintf("%s is %s, and %s takes %s", much.Place.Text(), withArticle(much.Dimension.String()), what.word, withArticle(takes.of.String()))))
+			b.unread[s] = true
+			continue
 		}
 		seen[what.word] = true
-		set[what.word](what.place, flow)
+		set[what.word](what.place, much)
 	}
 }
 
 // withSample is an amount of each word that needs one.
-var withSample = map[string]string{vocabulary.WithAirflow: "15 m3/h", vocabulary.WithOverflow: "2 l/min"}
+var withSample = map[string]string{vocabulary.WithAirflow: "15 m3/h", vocabulary.WithOverflow: "2 l/min", vocabulary.WithReturns: "50 %"}

@@ -114,6 +114,12 @@ var blockFrames = map[vocabulary.Block]string{
 	vocabulary.Batch:     soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  %s\n}",
 }
 
+// beside is what an example cannot do without that stands in the same block.
+var beside = map[vocabulary.Key]string{
+	{In: vocabulary.KilnFacts, Word: "fan"}:   "\n  fan 6000 m3/h at 400 Pa",
+	{In: vocabulary.KilnFacts, Word: "holds"}: "\n  tumbles yes",
+}
+
 // loadIn loads the example of a row in one of its blocks.
 func loadIn(t testing.TB, block vocabulary.Block, row vocabulary.Row) (*model.House, []finding.Finding) {
 	around := blockFrames[block]
@@ -127,7 +133,10 @@ func loadIn(t testing.TB, block vocabulary.Block, row vocabulary.Row) (*model.Ho
 		}
 		kept = lines
 	}
-	text := strings.Replace(strings.Join(kept, "\n"), "%s", row.Example, 1)
+	text := strings.Replace(strings.Join(kept, "\n"), "%s", row.Example+beside[vocabulary.Key{In: block, Word: row.Word}], 1)
+	if block == vocabulary.KilnFacts && row.Word == "air" {
+		text += "\nkiln \"lower floor\" { area 1 m2 }"
+	}
 	if row.Word == "batch" {
 		return Load("main.malt", []byte(soakedThrice+row.Example), ".", loft(t))
 	}

@@ -98,7 +98,7 @@ func (b *builder) goesWith(first, t model.Taken) {
 
 // what says what a lot is: barley, or green malt of barley.
 func what(g *model.Grain) string {
-	if g.Grown() {
+	if g.Grown() || g.Kilned() {
 		return g.Already.Text + " malt of " + g.Species.Text
 	}
 	return g.Species.Text

@@ -13,7 +13,7 @@ func rule(name string, s finding.Severity, title, why, do, bad, good string) fin
 
 // Rules lists what this stage finds.
 func Rules() []finding.Rule {
-	return slices.Concat(stepRules(), boundRules, blownRules, []finding.Rule{
+	return slices.Concat(stepRules(), boundRules, blownRules, heatRules, []finding.Rule{
 		useMissing, useOutside, useCircle, useTooMany,
 		unknownWord, wordOutOfPlace, unknownClause, twoOfAClause, saidTwice, valueNeeded, wordsTooMany,
 		wrongDimension, missingUnit, unknownUnit, badNumber, rangeUpsideDown, rangeUnexpected, boundUnexpected, boundMissing,

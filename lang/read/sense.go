@@ -43,11 +43,11 @@ func (b *builder) missingStages(p *model.Process) {
 	}
 }
 
-// neededStages are those without which there is no malt: of bought green malt the kiln, and
+// neededStages are those without which there is no malt: of bought malt the kiln, and
 // of green malt that is made all but that.
 func neededStages(p *model.Process) []model.StageKind {
 	switch {
-	case p.Grain.Grown():
+	case p.Grain.Grown(), p.Grain.Kilned():
 		return []model.StageKind{model.KilnStage}
 	case p.Make.Text == vocabulary.MaltGreen:
 		return []model.StageKind{model.SteepStage, model.GerminateStage}
@@ -136,10 +136,17 @@ func (b *builder) kilnSense(st *model.Kilning) {
 			continue
 		}
 		b.ends(s)
-		if s.Kind() != model.GateStep {
+		if s.Kind() != model.GateStep && !asWarmAsItComes(st.Kiln, s) {
 			b.warmed(s)
 		}
 	}
+}
+
+// asWarmAsItComes tells whether a step that does not say how warm is dried with the exhaust
+// of another kiln, by one that has no heater of its own.
+func asWarmAsItComes(k *model.Kiln, s model.Step) bool {
+	heat := s.Warmth()
+	return k != nil && k.AirFrom != nil && k.Heater == nil && heat.At == nil && heat.From == nil
 }
 
 // warmed reports a step that does not say how warm, or not how fast it changes.

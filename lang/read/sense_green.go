@@ -10,12 +10,15 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// greenSense looks at a process that is a part of the whole: one that ends with green malt,
-// and one that begins with it.
+// greenSense looks at a process that is a part of the whole: one that ends // and one that begins with it, or with malt.
 func (b *builder) greenSense(p *model.Process) {
 	if p.Grain.Grown() {
 		b.partOf(p, grownAlready, p.Grain.Already.Place, "the lot", "%s stands in a process whose lot is green malt already",
 			model.SteepStage, model.GerminateStage)
+	}
+	if p.Grain.Kilned() {
+		b.partOf(p, kilnedAgain, p.Grain.Already.Place, "the lot", "%s stands in a process whose lot is malt already",
+			model.SteepStage, model.GerminateStage, model.WitherStage)
 	}
 	if p.Make.Text == vocabulary.MaltGreen {
 		b.partOf(p, greenGoesOn, p.Make.Place, "the malt that is made", "%s stands behind the growing, with which green malt is made",

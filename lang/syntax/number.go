@@ -151,6 +151,9 @@ func (s *scanner) unitStarts() bool {
 	after := s.takeLetters()
 	s.at = save
 	if unitAndClause(word) { // inches, unless something to be in follows
+		if slices.ContainsFunc(columns, func(c []string) bool { return c[0] == after }) {
+			return true // of water
+		}
 		return vocabulary.Follows(after) || !isLetter(next) && !openQuote(next)
 	}
 	return !vocabulary.Follows(word)
@@ -231,12 +234,20 @@ func (s *scanner) join(first string) {
 var furtherWords = map[string][][]string{
 	"%":   {{"dry", "basis"}, {"wet", "basis"}, {"d.b."}, {"w.b."}, {"db"}, {"wb"}},
 	"per": {{"cent"}},
+	"mm":  append([][]string{{"water"}}, columns...), "in": columns,
+	"inch": append([][]string{{"water"}}, columns...), "inches": append([][]string{{"water"}}, columns...),
 }
+
+// columns are what makes a length that of a column of water, which is a pressure.
+var columns = [][]string{{"of", "water"}, {"H2O"}, {"wc"}, {"wg"}, {"w.c."}, {"w.g."}, {"WC"}, {"WG"}, {"WS"}}
 
 // power tells whether the 2 or 3 of m2 or m3 stands here, and not the start of
 // the next number, as in 1h30min.
 func (s *scanner) power() bool {
 	next, _ := utf8.DecodeRuneInString(s.text[s.at+1:])
+	if strings.HasPrefix(s.text[s.at:], "2O") && strings.HasSuffix(s.text[:s.at], "H") { // of mmH2O
+		return true
+	}
 	return (s.peek(0) == '2' || s.peek(0) == '3') && !isLetter(next) && !isDigit(s.peek(1))
 }
 

@@ -6,7 +6,7 @@ var (
 	// recordPlaces are where a temperature of a batch can be read.
 	recordPlaces = placesIn(func(Phase) bool { return true })
 
-	whichStep = []Slot{oneOf("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbCool, VerbDeculm),
+	whichStep = []Slot{oneOf("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbRoast, VerbCool, VerbDeculm),
 		optional(single("which of them", q.Number))}
 
 	atMoment = Clause{Word: "at", Slots: []Slot{{Kind: Moment, Label: "when"}},

@@ -20,6 +20,7 @@ const (
 	VerbDry       = "dry"
 	VerbStew      = "stew"
 	VerbCure      = "cure"
+	VerbRoast     = "roast"
 	VerbCool      = "cool"
 	VerbStir      = "stir"
 	VerbGate      = "gate"
@@ -71,6 +72,19 @@ const (
 	RubChalky = "chalky"
 )
 
+// What a kiln can say.
+const (
+	FactArea     = "area"
+	FactHolds    = "holds"
+	FactTumbles  = "tumbles"
+	FactDraught  = "draught"
+	FactFan      = "fan"
+	FactChimney  = "chimney"
+	FactRecovers = "recovers"
+	FactDoor     = "door"
+	DoorAjar     = "ajar"
+)
+
 // What a kiln is fired with, how its flue gas goes and how its air moves.
 const (
 	FiredElectric = "electric"
@@ -78,6 +92,7 @@ const (
 	FiredWood     = "wood"
 	FiredOil      = "oil"
 	FiredSolar    = "solar"
+	FiredPeat     = "peat"
 
 	FlueDirect   = "direct"
 	FlueIndirect = "indirect"
@@ -87,7 +102,17 @@ const (
 	DraughtStill   = "still"
 )
 
-// What is said of a lot, and what a soak is with.
+// What the walls of a kiln are made of, and what is round them.
+const (
+	WallsBrick = "brick"
+	WallsMetal = "metal"
+	WallsWood  = "wood"
+	WallsStone = "stone"
+
+	WithInsulation = "insulation"
+)
+
+// What is said of a lot, and what a step is with.
 const (
 	SaidNo      = "no"
 	SaidYes     = "yes"
@@ -100,6 +125,9 @@ const (
 	WithAirflow  = "airflow"
 	WithOverflow = "overflow"
 	WithSpray    = "spray"
+	WithReturns  = "returns"
+	WithSmoke    = "smoke"
+	WithWater    = "water"
 )
 
 // ByMachine is what turns a piece without anybody.
@@ -140,7 +168,12 @@ const (
 	MaltCrystal = "crystal" // another word for caramel
 	MaltChit    = "chit"
 	MaltSmoked  = "smoked"
-	MaltGreen   = "green" // malt that has grown and was not dried
+	MaltGreen   = "green"  // malt that has grown and was not dried
+	MaltKilned  = "kilned" // malt that was dried, and is to be roasted
+
+	MaltChocolate = "chocolate"
+	MaltBlack     = "black"
+	MaltRoasted   = "roasted"
 
 	FactAlready = "already" // what the lot has been made into before it comes
 )

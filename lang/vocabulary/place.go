@@ -101,5 +101,5 @@ func StageRank(step string) int { return steps[step].rank }
 
 // Burns tells whether a kiln is heated by a fire, by what it is fired with.
 func Burns(fired string) bool {
-	return slices.Contains([]string{FiredGas, FiredWood, FiredOil}, fired)
+	return slices.Contains([]string{FiredGas, FiredWood, FiredOil, FiredPeat}, fired)
 }

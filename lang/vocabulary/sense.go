@@ -1,6 +1,8 @@
 package vocabulary
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	q "maltwright/lang/quantity"
@@ -19,7 +21,8 @@ type Sense struct {
 	Held     bool     // it is a moisture: more than grain can hold is told of as that
 	OfDry    bool     // it is a share of the dry matter anyway: "dry basis" says so, and its number stays
 
-	Instead map[string]*Sense // what makes sense where a statement of that word stands in the block
+	Instead map[string]*Sense // what makes sense where a statement of that word stands in the block; behind a space a word that it has
+	Also    *Sense            // what makes sense in a value of another dimension
 }
 
 // Kin is what is usual for some of the words of another statement of the block, such
@@ -27,6 +30,16 @@ type Sense struct {
 type Kin struct {
 	Words []string
 	Usual q.Range
+}
+
+// Of gives what makes sense in a value of a dimension.
+func (s *Sense) Of(d q.Dimension) *Sense {
+	for other := s.Also; other != nil; other = other.Also {
+		if other.Can.High.Dimension == d {
+			return other
+		}
+	}
+	return s
 }
 
 // UsualOf gives what is usual for a word, if the sense knows it.
@@ -57,8 +70,11 @@ func (s *Sense) Text() string {
 	if s.Standing != "" {
 		text += " (" + s.Standing + ")"
 	}
-	for word, other := range s.Instead {
-		text += "; behind " + word + ": " + other.Text()
+	for _, word := range slices.Sorted(maps.Keys(s.Instead)) {
+		text += "; behind " + word + ": " + s.Instead[word].Text()
+	}
+	if s.Also != nil {
+		text += "; " + s.Also.What + ": " + s.Also.Text()
 	}
 	return text
 }
@@ -102,6 +118,12 @@ func (s *Sense) advised(advice string) *Sense {
 // ofDry is the sense of a share of the dry matter.
 func (s *Sense) ofDry() *Sense {
 	s.OfDry = true
+	return s
+}
+
+// also is the sense with that of a value of another dimension.
+func (s *Sense) also(other *Sense) *Sense {
+	s.Also = other
 	return s
 }
 

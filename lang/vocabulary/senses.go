@@ -8,13 +8,21 @@ func greenMoisture() *Sense {
 	return s
 }
 
+// kilnedMoisture is that of a lot that is malt.
+func kilnedMoisture() *Sense {
+	s := bandsOf("a moisture of kilned malt", "0.5 to 20 %", "2 to 9 %", practice).
+		advised("malt so moist was not kilned to its end, or lay open in damp air: measure it again")
+	s.Held = true
+	return s
+}
+
 // What makes sense for the facts of a house. The bands that a value cannot leave
 // are those within which a model holds, or what the thing can be at all.
 var (
 	lotMoisture = func() *Sense {
 		s := bandsOf("a moisture of raw grain", "5 to 35 %", "8 to 17 %", "moister grain heats and loses its germination in store, and ripe grain holds 35 % at the most: "+practice).
 			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so; what is malted as it is cut may be so moist, and sleeps yet")
-		s.Held, s.Instead = true, map[string]*Sense{FactAlready: greenMoisture()}
+		s.Held, s.Instead = true, map[string]*Sense{FactAlready + " " + MaltGreen: greenMoisture(), FactAlready + " " + MaltKilned: kilnedMoisture()}
 		return s
 	}()
 	germinated   = bandsOf("a share", "0 to 100 %", "", "")

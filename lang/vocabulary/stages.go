@@ -14,9 +14,11 @@ var (
 	kilnFrom = Clause{Word: "from", Slots: []Slot{placed(temperature("from and to", kilnPlaces...))},
 		Doc: "a rise: from one temperature to the other"}
 	kilnOver = Clause{Word: "over", Slots: []Slot{duration}, Doc: "the time the rise takes"}
-	kilnAir  = Clause{Word: "with", Slots: []Slot{oneOf("airflow", "airflow"), sensed(single("how much", q.Flow), airflow)},
-		Doc: "another airflow than the kiln's own"}
-	kilnClauses = []Clause{kilnAt, kilnFrom, kilnOver, kilnAir, forTime, until, allow}
+	kilnWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAirflow, WithReturns, WithSmoke), optional(sensed(single("how much", q.Flow, q.Share), stepAir))},
+		Doc: "airflow and returns are others than the kiln's own, for this step; smoke is led through the malt"}
+	quenched = Clause{Word: "with", Slots: []Slot{oneOf(WithWater, WithWater), sensed(single("how much", q.Volume, q.Mass), quenchWater)},
+		Doc: "so much water is sprayed on the hot malt at the start, to end a roast at once"}
+	kilnClauses = []Clause{kilnAt, kilnFrom, kilnOver, kilnWith, forTime, until, allow}
 )
 
 // The process and its stages.
@@ -130,9 +132,11 @@ var stageRows = []Row{
 		Doc: "Keeps the green malt warm and wet, with the air shut off, so that it sugars inside.", Example: "stew at malt 65 °C for 90 min"},
 	{Word: VerbCure, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
 		Doc: "Heats the dry malt for colour, flavour and keeping.", Example: "cure at air-on 82 °C for 4 h"},
+	{Word: VerbRoast, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
+		Doc: "Heats malt far beyond what a cure does, for the colour and the taste of roast: in a drum, which keeps it moving.", Example: "roast at malt 175 °C for 50 min"},
 	{Word: VerbCool, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: []Clause{
-		{Word: "to", Slots: []Slot{placed(temperature("how cool", kilnPlaces...))}, Required: true, Doc: "the temperature to cool to"}, allow},
-		Doc: "Cools the malt with room air.", Example: "cool to malt 30 °C"},
+		{Word: "to", Slots: []Slot{placed(temperature("how cool", kilnPlaces...))}, Required: true, Doc: "the temperature to cool to"}, quenched, allow},
+		Doc: "Cools the malt with room air; of a roast with water as well.", Example: "cool to malt 30 °C"},
 	{Word: VerbStir, In: blocks(Kiln), Clauses: []Clause{every}, Once: true,
 		Doc: "Mixes the bed.", Example: "stir every 2 h"},
 	{Word: VerbGate, In: blocks(Steep, Germinate), Ordered: true, By: ByValue, Slots: []Slot{conditionSlot}, Clauses: []Clause{allow},

@@ -6,7 +6,7 @@ import (
 	"maltwright/lang/nearest"
 )
 
-var allRows = slices.Concat(houseRows, learntRows, stageRows, batchRows, recordRows)
+var allRows = slices.Concat(houseRows, heatRows, learntRows, stageRows, batchRows, recordRows)
 
 var byKey = func() map[Key]*Row {
 	m := make(map[Key]*Row, 2*len(allRows))

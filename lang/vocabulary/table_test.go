@@ -135,7 +135,7 @@ func TestEveryBlockThatIsOpenedHasStatements(t *testing.T) {
 }
 
 func TestHomesAreTheBlocksOfAWord(t *testing.T) {
-	assert.Equal(t, []Block{Site, Germinate, Wither}, Homes("air"))
+	assert.Equal(t, []Block{Site, KilnFacts, Germinate, Wither}, Homes("air"))
 	assert.Equal(t, []Block{Floor, KilnFacts, Vessel}, Homes("area"))
 	assert.Empty(t, Homes("boil"))
 }
@@ -187,7 +187,7 @@ func TestFormsAreReadable(t *testing.T) {
 		{Steep, "soak"}:     "soak (<how long>) (in (<how much of it>) water) (at (water) <how warm>) (with air|lime|airflow|overflow (<how much air or water>) (and …)) (for <how long>) (until <what must hold>) (allow <earliest and latest>)",
 		{Process, "make"}:   "make <the malt> malt",
 		{Process, "from"}:   `from <weight of grain> of "a grain"`,
-		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (allow <earliest and latest>)",
+		{Kiln, "cool"}:      "cool to air-on|air-off|malt|oven <how cool> (with water <how much>) (allow <earliest and latest>)",
 		{Grain, "treated"}:  "treated no|yes|unknown",
 		{File, "vessel"}:    `vessel "its name" { … }`,
 		{Batch, "weighed"}:  `weighed (bag) <its weight> (clean) malt (in "a vessel, floor or kiln") (on "a scale") (at <when>) (after <a step> (<which of them>)) (by "who")`,

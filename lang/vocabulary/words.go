@@ -10,7 +10,7 @@ import (
 var grains = []string{GrainBarley, "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
 
 // malts are the malts that can be made. Crystal is another word for caramel.
-var malts = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", MaltCaramel, MaltCrystal, MaltChit, "distilling", MaltSmoked, "acid", MaltGreen}
+var malts = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", MaltCaramel, MaltCrystal, MaltChit, "distilling", MaltSmoked, "acid", MaltChocolate, MaltBlack, MaltRoasted, MaltGreen}
 
 // Measure is something a condition can name.
 type Measure struct {

@@ -1,0 +1,78 @@
+package read
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
+
+// drying is a kiln that is built, with what is settled once all of its block is read.
+type drying struct {
+	model.Kiln
+	from  *given       // the name of the kiln whose exhaust it is given
+	draws source.Place // where the power of its fan is said
+	round bool         // its air goes in a circle
+}
+
+var kilnFacts = table[drying]{
+	"area":             func(_ *builder, k *drying, r *filled) { k.Area = r.slot(0).quantity() },
+	"weighs":           func(_ *builder, k *drying, r *filled) { k.Weighs = r.slot(0).quantity() },
+	"airflow":          func(_ *builder, k *drying, r *filled) { k.Airflow = r.slot(0).quantity() },
+	vocabulary.FactFan: (*builder).fan,
+	"chimney":          func(_ *builder, k *drying, r *filled) { k.Chimney = r.slot(0).quantity() },
+	"reaches":          func(b *builder, k *drying, r *filled) { k.Reaches = b.upright(r.slot(0)) },
+	"heater": func(_ *builder, k *drying, r *filled) {
+		k.Heater, k.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
+	},
+	"recovers": func(_ *builder, k *drying, r *filled) { k.Recovers = r.slot(0).quantity() },
+	"fired": func(_ *builder, k *drying, r *filled) {
+		k.Fired = r.slot(0).chosen()
+		k.Flue = r.clause("by", 0).chosen()
+		k.Direct = k.Flue.Text == vocabulary.FlueDirect
+	},
+	"draught":          func(_ *builder, k *drying, r *filled) { k.Draught = r.slot(0).chosen() },
+	"returns":          func(_ *builder, k *drying, r *filled) { k.Returns = r.slot(0).quantity() },
+	"tumbles":          func(_ *builder, k *drying, r *filled) { k.Tumbles = r.slot(0).chosen().Text == vocabulary.SaidYes },
+	"holds":            func(_ *builder, k *drying, r *filled) { k.Holds = r.slot(0).quantity() },
+	"walls":            (*builder).walls,
+	"door":             func(_ *builder, k *drying, r *filled) { k.Door = r.slot(1).quantity() },
+	vocabulary.VerbAir: func(_ *builder, k *drying, r *filled) { k.from = r.clause("from", 0) },
+}
+
+func (b *builder) kiln(r *filled) {
+	k := &drying{}
+	k.Name, k.Place = r.name()
+	whole := r.Body == nil || fill(b, r.Body, vocabulary.KilnFacts, r.scope(), r.place, k, kilnFacts)
+	b.kilnFan(k)
+	b.kilnSays(&k.Kiln, r.headsOf(), whole)
+	b.kilnProportions(&k.Kiln)
+	b.airflowBesideCurve(&k.Kiln)
+	b.together(vocabulary.TrayWeight, k.Weighs, k.Area)
+	b.house.Kilns = append(b.house.Kilns, &k.Kiln)
+	if k.from != nil {
+		b.piped = append(b.piped, k)
+	}
+}
+
+func (b *builder) walls(k *drying, r *filled) {
+	if made := r.slot(0).chosen(); made.Text != "" {
+		k.Walls = &model.Walls{Material: made, Area: r.slot(1).quantity(), Insulated: r.has("with"), Place: r.place}
+	}
+}
+
+// pipes finds the kilns that others are given the exhaust of, once all are known.
+func (b *builder) pipes() {
+	for _, k := range b.piped {
+		k.AirFrom = find(b, k.from, "kiln", b.house.Kilns, kilnName)
+	}
+	for _, k := range b.piped {
+		b.circle(k)
+	}
+	for _, k := range b.piped {
+		if k.round {
+			k.AirFrom = nil
+		}
+	}
+}
+
+func kilnName(k *model.Kiln) string { return k.Name }

@@ -1,0 +1,122 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
+
+// headsOf gives the place of the first statement of each word of a block.
+func (r *filled) headsOf() map[string]source.Place {
+	heads := map[string]source.Place{}
+	if r.Body == nil {
+		return heads
+	}
+	for _, s := range r.Body.Statements {
+		if !heads[s.Verb.Text].Known() {
+			heads[s.Verb.Text] = source.Place{File: r.place.File, Span: s.Head()}
+		}
+	}
+	return heads
+}
+
+// kilnSays holds what a kiln says against what else it says. Whole tells that all of its
+// block was read.
+func (b *builder) kilnSays(k *model.Kiln, said map[string]source.Place, whole bool) {
+	if whole {
+		b.placeOfMalt(k, said)
+	}
+	for _, c := range clashes {
+		one, other := said[c.one], said[c.other]
+		if !one.Known() || !other.Known() || !c.when(k) {
+			continue
+		}
+		f := factsClash.At(one, c.says)
+		f.Hint = c.do
+		f.Related = []finding.Related{{Place: other, Message: "the other one"}}
+		b.note(f)
+	}
+}
+
+// placeOfMalt reports a kiln that does not say on what the malt lies, or in what.
+func (b *builder) placeOfMalt(k *model.Kiln, said map[string]source.Place) {
+	row, _ := vocabulary.Lookup(vocabulary.KilnFacts, vocabulary.FactArea)
+	switch {
+	case k.Tumbles && k.Area == nil && k.Holds == nil:
+		f := missingStatement.At(k.Place, "a drum needs holds")
+		f.Hint = "add a line such as: holds 20 l"
+		b.note(f)
+	case !k.Tumbles && k.Holds != nil && !said[vocabulary.FactTumbles].Known():
+		f := missingStatement.At(k.Holds.Place, "holds is of a drum, and the kiln does not say that it tumbles")
+		f.Hint = "add tumbles yes, or write the area of what the malt lies on: " + row.Example
+		b.note(f)
+	case !k.Tumbles && k.Area == nil:
+		f := missingStatement.At(k.Place, "a kiln needs area")
+		f.Hint = "add a line such as: " + row.Example
+		b.note(f)
+	}
+}
+
+// clash is two facts of a kiln that cannot both be.
+type clash struct {
+	one, other string // their words; the first is underlined
+	when       func(*model.Kiln) bool
+	says, do   string
+}
+
+func still(k *model.Kiln) bool   { return k.Draught.Text == vocabulary.DraughtStill }
+func drum(k *model.Kiln) bool    { return k.Tumbles }
+func noDrum(k *model.Kiln) bool  { return !k.Tumbles && k.Holds != nil }
+func always(*model.Kiln) bool    { return true }
+func natural(k *model.Kiln) bool { return k.Draught.Text == vocabulary.DraughtNatural }
+func moved(k *model.Kiln) bool   { return k.Draught.Text != "" && !still(k) }
+
+var clashes = []clash{
+	{vocabulary.FactDraught, vocabulary.FactFan, natural, "the draught is natural, and the kiln has a fan", "write draught fan, or take the fan out"},
+	{vocabulary.FactDraught, vocabulary.FactFan, still, "no air is blown through a still oven, and the kiln has a fan", "write draught fan; or take the fan out, if it only stirs the air of an oven"},
+	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, and its draught is said to be still", "take the draught out"},
+	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, and the draught is said to be still", "write draught natural, or take the chimney out"},
+	{vocabulary.FactDoor, vocabulary.FactDraught, moved, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
+	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
+	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
+	{vocabulary.FactRecovers, vocabulary.VerbAir, always, "the heat of an exhaust is given to fresh air, and this kiln has none: it is given the exhaust of another one", "say what is recovered of the kiln that takes the fresh air"},
+}
+
+// airflowBesideCurve says which holds where a kiln has a curve and an airflow.
+func (b *builder) airflowBesideCurve(k *model.Kiln) {
+	if len(k.Fan) == 0 || k.Airflow == nil {
+		return
+	}
+	most := k.Fan[len(k.Fan)-1]
+	if slices.ContainsFunc(b.found, func(f finding.Finding) bool { return f.Place == k.Airflow.Place && f.Severity == fault }) {
+		return
+	}
+	f := airflowBesideFan.At(k.Airflow.Place, fmt.Sprintf("the fan has a curve, and an airflow is said as well: %s is led through the malt, as far as the fan gives it", k.Airflow))
+	f.Related = []finding.Related{{Place: most.Place, Message: "the curve"}}
+	if k.Airflow.SI > most.Flow.SI {
+		f.Severity = caution
+		f.Message = fmt.Sprintf("%s is to be led through the malt, and the fan gives %s at the most", k.Airflow, most.Flow)
+		f.Hint = "take the airflow out, and the bed has what the fan gives it; or look at both numbers and their units"
+	}
+	b.note(f)
+}
+
+// circle reports a kiln whose air goes through itself before.
+func (b *builder) circle(k *drying) {
+	list := append([]*model.Kiln{&k.Kiln}, k.Upstream()...)
+	last := list[len(list)-1]
+	k.round = k.AirFrom != nil && last.AirFrom == &k.Kiln
+	switch told := slices.ContainsFunc(b.piped, func(o *drying) bool { return o != k && o.round && slices.Contains(list, &o.Kiln) }); {
+	case !k.round || told: // a kiln beside a circle is not of it
+	case k.AirFrom == &k.Kiln:
+		b.refuse(airInCircle.At(k.from.place, fmt.Sprintf("%q is given its own exhaust; write returns with the share of it that is led back", k.Name)))
+	default:
+		f := airInCircle.At(k.from.place, fmt.Sprintf("the air of %q comes from %q, and that of %q from %q: no fresh air comes in", k.Name, k.AirFrom.Name, last.Name, k.Name))
+		f.Related = []finding.Related{{Place: k.AirFrom.Place, Message: "the other kiln"}}
+		b.refuse(f)
+	}
+}

@@ -1,0 +1,18 @@
+package vocabulary
+
+// What makes sense for heat and for the air that carries it.
+var (
+	efficiency = bandsOf("an efficiency", "20 to 100 %", "45 to 100 %", "an open fire gives a third of its heat to the air, a burner in the air all of it: "+practice)
+	fanDraws   = bandsOf("a power that a fan draws", "1 W to 5000 kW", "5 W to 500 kW", practice)
+	fanFlow    = bandsOf("a flow of a fan", "0 to 3000000 m3/h", "", "")
+	fanned     = func() *Sense { s := *fanFlow; return s.also(fanDraws) }()
+
+	fanPressure = bandsOf("a pressure of a fan", "0 to 20000 Pa", "0 to 5000 Pa", "fans of kilns give up to some 2000 Pa: "+practice)
+	chimney     = bandsOf("a chimney", "0.5 to 30 m", "1 to 25 m", practice)
+	recovered   = bandsOf("a share of the heat", "5 to 80 %", "15 to 75 %", "heat exchangers of glass tubes recover a third: "+practice)
+	wallArea    = bandsOf("an area of walls", "100 cm2 to 10000 m2", "0.3 to 3000 m2", practice)
+	doorGap     = bandsOf("the gap of a door", "0.5 to 60 cm", "0.5 to 20 cm", practice)
+
+	quenchWater = bandsOf("an amount of water", "1 ml to 50 m3", "", "").also(bandsOf("an amount of water", "1 g to 50 t", "", ""))
+	stepAir     = func() *Sense { s := *airflow; return s.also(returned) }()
+)
