@@ -19,9 +19,12 @@ type kilnModel struct {
 	shut    bool     // the exhaust is led back, as for stewing
 	stewed  bool
 	still   bool    // an oven without a fan
+	fed     bool    // it is given the exhaust of another kiln
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
 	wet     float64 // s above WitheredMoisture
+	lasted  float64 // s of the steps of a stage that takes the exhaust of another, and
+	waited  float64 // s that it waited for that behind them
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -141,7 +144,7 @@ func (m *kilnModel) watch(dt float64) {
 	}
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
-	if asked := m.rise.value(m.at); m.target != kiln.Fresh && limited {
+	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {
 		if got := m.gives(v); math.Abs(got-asked) > shortBy {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt

@@ -34,6 +34,10 @@ func (r *run) kiln(st *model.Kilning) error {
 			return err
 		}
 	}
+	if err := r.waitForFloor(m, st, began, ticks); err != nil {
+		return err
+	}
+	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
@@ -66,6 +70,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit.Airflow = r.airflowOf(k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
+	} else if k.Fed() {
+		kit.Heater = new(0.0)
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
@@ -89,7 +95,10 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	if err := r.feed(bed, st, k); err != nil {
+		return nil, err
+	}
+	m := &kilnModel{bed: bed, fed: k.Fed(), meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
@@ -112,7 +121,11 @@ func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
 		return k.Airflow.SI
 	}
-	if still {
+	if k.Fed() {
+		if below := k.AirFrom; below.Airflow != nil { // what goes through the floor below goes through this one
+			return below.Airflow.SI
+		}
+	} else if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
@@ -164,6 +177,7 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 		t = s.From
 	}
 	if t == nil {
+		m.target = kiln.AsComes
 		return Temperature{}
 	}
 	m.target = kilnTargets[t.Where]

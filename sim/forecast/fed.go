@@ -1,0 +1,145 @@
+package forecast
+
+import (
+	"math"
+
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/air"
+	"maltwright/sim/kiln"
+)
+
+// Fed is the exhaust of another floor that a floor took.
+type Fed struct {
+	By               *model.Kilning // the stage whose exhaust it was
+	Coolest, Warmest float64        // °C of it as it came, while that stage lasted
+	Moistest         float64        // its highest humidity ratio, kg/kg
+	Heat             float64        // J of it above outside air, its vapour left out, that went through the bed: what a heater would have had to give
+	Took, Below      float64        // s that the steps of the two stages take
+	Waited           float64        // s that the malt lay on here for the floor below to be free
+
+	Rounds        int     // in which the exhaust was found
+	Met           bool    // it was found
+	Kelvin, Ratio float64 // K and kg/kg: how far, in the mean of the time, it is off what the stage below then gives; NaN for a batch under way
+}
+
+// FloorsApart is a kiln of which the floors hang on each other in such a way that no exhaust was
+// found which fits: the forecast of the upper one is then of little worth.
+type FloorsApart struct {
+	Met
+	Rounds        int
+	Kelvin, Ratio float64 // what is missing, as in [Fed]
+}
+
+// feed has a bed take the exhaust of the floor below, where that is known.
+func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln) error {
+	if e := r.air[r.p.Giver(st)]; e != nil {
+		if err := bed.Feed(e.course, k.BlowsBy() != source.Place{}); err != nil {
+			return err
+		}
+	}
+	if r.isGiver(st) {
+		bed.Trace()
+	}
+	return nil
+}
+
+// isGiver tells whether a stage gives its exhaust to another.
+func (r *run) isGiver(st *model.Kilning) bool {
+	for _, other := range model.Every[*model.Kilning](r.p) {
+		if r.p.Giver(other) == st {
+			return true
+		}
+	}
+	return false
+}
+
+// gives notes the exhaust of a stage that gives it to another. Behind the stage its malt is taken
+// off, and its fan blows outside air.
+func (r *run) gives(m *kilnModel, st *model.Kilning) {
+	if !r.isGiver(st) {
+		return
+	}
+	e := &exhaust{course: m.bed.Exhaust()}
+	if n := len(e.course); n > 0 {
+		last := e.course[n-1]
+		e.lasts = last.At
+		if out, err := air.FromRH(r.site.air, r.site.rh, m.bed.View().On.P); err == nil {
+			e.course = append(e.course, kiln.Incoming{At: last.At, T: out.T, W: out.W, Flow: last.Flow})
+		}
+	}
+	if r.tried {
+		r.air[st] = e
+		return
+	}
+	r.apart(st, e)
+}
+
+// apart tells how far the exhaust that the stage above took is off what this one gives.
+func (r *run) apart(st *model.Kilning, e *exhaust) {
+	for i := range r.f.Kilns {
+		fed := r.f.Kilns[i].Fed
+		if fed == nil || fed.By != st {
+			continue
+		}
+		now := *fed
+		if r.o.Course == nil && r.air[st] != nil {
+			now.Kelvin, now.Ratio = r.air[st].course.Apart(e.course, max(e.lasts, r.air[st].lasts))
+		}
+		now.Met = now.Met || now.Kelvin <= littleKelvin && now.Ratio <= littleRatio
+		r.f.Kilns[i].Fed = &now
+		if !now.Met {
+			r.trouble(FloorsApart{Met{Place: r.f.Kilns[i].Place, At: r.f.Kilns[i].Began}, now.Rounds, now.Kelvin, now.Ratio})
+		}
+	}
+}
+
+// What the exhaust may be off in the mean where the search for it ended before its malt came
+// out as it was supposed (numerical): it then tells no less.
+const (
+	littleKelvin = 0.3
+	littleRatio  = 3e-4 // kg/kg
+)
+
+// waitForFloor lets the malt lie as it is until the floor below is free.
+func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks []*tick) error {
+	e := r.air[r.p.Giver(st)]
+	if e == nil {
+		return nil
+	}
+	m.lasted = r.clock - began
+	left := e.lasts - m.lasted
+	if left <= momentWidth {
+		return nil
+	}
+	r.at = st.Place()
+	r.start(string(model.GateStep))
+	told := m.worst.found
+	*m.short = shortfall{}
+	before, from, now := m.moisture(), r.clock, physics(m)
+	_, ending, took, err := r.drive(&now, []stop{r.known(stop{latest: left, ending: ByTime, open: true}, r.now)}, ticks)
+	m.set(now)
+	r.record(Step{Kind: model.GateStep, Label: Waiting, Place: st.Place(), EndedBy: ending, Temperature: r.lastTemperature(st.Kind())}, m, before, took)
+	m.waited = r.clock - from
+	if h := m.worst; h.found && !told {
+		r.trouble(HotWet{r.meets(st.Place()), h.t, h.w, h.limit, true, setTo(asked{})})
+	}
+	return err
+}
+
+// fedBy tells of the exhaust that a stage took.
+func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
+	by := r.p.Giver(st)
+	e := r.air[by]
+	if e == nil {
+		return nil
+	}
+	s := r.f.fixed[st]
+	f := &Fed{By: by, Rounds: s.rounds, Met: s.met, Heat: m.bed.Balance().Intake, Took: m.lasted, Below: e.lasts, Waited: m.waited, Coolest: math.Inf(1), Warmest: math.Inf(-1), Kelvin: math.NaN(), Ratio: math.NaN()}
+	for _, c := range e.course {
+		if c.At < e.lasts {
+			f.Coolest, f.Warmest, f.Moistest = min(f.Coolest, c.T), max(f.Warmest, c.T), max(f.Moistest, c.W)
+		}
+	}
+	return f
+}
