@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
 	"maltwright/sim/kiln"
 )
@@ -31,9 +32,10 @@ type FloorsApart struct {
 	Kelvin, Ratio float64 // what is missing, as in [Fed]
 }
 
-// feed has a bed take the exhaust of the floor below, where that is known.
-func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln) error {
-	if e := r.air[r.p.Giver(st)]; e != nil {
+// feed has a bed take the exhaust of the floor below, where that is known. A still oven has no
+// draught to take it by.
+func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, still bool) error {
+	if e := r.air[r.p.Giver(st)]; e != nil && !still {
 		if err := bed.Feed(e.course, k.BlowsBy() != source.Place{}); err != nil {
 			return err
 		}
@@ -115,12 +117,13 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 	r.at = st.Place()
 	r.start(string(model.GateStep))
 	told := m.worst.found
-	*m.short = shortfall{}
+	*m.short, m.came = shortfall{}, Temperature{}
 	before, from, now := m.moisture(), r.clock, physics(m)
 	_, ending, took, err := r.drive(&now, []stop{r.known(stop{latest: left, ending: ByTime, open: true}, r.now)}, ticks)
 	m.set(now)
 	r.record(Step{Kind: model.GateStep, Label: Waiting, Place: st.Place(), EndedBy: ending, Temperature: r.lastTemperature(st.Kind())}, m, before, took)
 	m.waited = r.clock - from
+	r.asItCame(m)
 	if h := m.worst; h.found && !told {
 		r.trouble(HotWet{r.meets(st.Place()), h.t, h.w, h.limit, true, setTo(asked{})})
 	}
@@ -131,7 +134,7 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
 	by := r.p.Giver(st)
 	e := r.air[by]
-	if e == nil {
+	if e == nil || len(e.course) == 0 {
 		return nil
 	}
 	s := r.f.fixed[st]
@@ -141,5 +144,23 @@ func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
 			f.Coolest, f.Warmest, f.Moistest = min(f.Coolest, c.T), max(f.Warmest, c.T), max(f.Moistest, c.W)
 		}
 	}
+	r.assume(AirOfFloor{Floor: by.Kiln.Name, Coolest: f.Coolest, Warmest: f.Warmest, Cycle: max(f.Took+f.Waited, f.Below), Called: r.called()})
 	return f
+}
+
+// note widens what is known of the air of a step that takes it as it comes.
+func (m *kilnModel) note(t float64) {
+	if !m.came.Known {
+		m.came = Temperature{vocabulary.PlaceAirOn, t, t, true}
+	}
+	m.came.From, m.came.To = min(m.came.From, t), max(m.came.To, t)
+}
+
+// asItCame writes to the last step how warm the air was that it took as it came, to the degree.
+func (r *run) asItCame(m *kilnModel) {
+	st := &r.f.Stages[len(r.f.Stages)-1]
+	if n := len(st.Steps); n > 0 && m.came.Known {
+		m.came.From, m.came.To = math.Round(m.came.From), math.Round(m.came.To)
+		st.Steps[n-1].Temperature = m.came
+	}
 }

@@ -31,9 +31,9 @@ const (
 	mostRounds = 12 // of looking for the fixed point
 
 	// What the malt supposed on a lower floor and the malt that comes onto it may differ by
-	// (numerical): half a kilogram of water in a tonne of malt, and as much heat.
-	nearMoisture = 5e-4 // kg/kg
-	nearKelvin   = 1.0  // K
+	// (numerical): a fifth of a kilogram of water in a tonne of malt, and as much heat.
+	nearMoisture = 2e-4 // kg/kg
+	nearKelvin   = 0.5  // K
 
 	// The malt that is supposed at first where nothing is known (common practice: malt goes down
 	// a floor at some 12 %).
@@ -46,6 +46,7 @@ type settled struct {
 	malt   []float64 // as it comes onto each lower floor: moisture, kg/kg, and temperature, °C
 	rounds int
 	met    bool
+	ways   []secant // of the search
 }
 
 // settle finds the exhaust that a stage takes, and of every one that it goes through. It
@@ -57,6 +58,9 @@ func (r *run) settle(st *model.Kilning) (done bool, err error) {
 	}
 	malt := r.supposed(floors)
 	var f fixed
+	if like := r.o.Like; like != nil {
+		f.like = like.fixed[st].ways
+	}
 	for round := 1; ; round++ {
 		air, err := r.givenOff(floors, malt)
 		if err != nil {
@@ -68,7 +72,7 @@ func (r *run) settle(st *model.Kilning) (done bool, err error) {
 		}
 		met := near(misses(malt, next))
 		if met || round == mostRounds {
-			return r.take(st, after, air, settled{next, round, met}), nil
+			return r.take(st, after, air, settled{next, round, met, f.ways(malt, next)}), nil
 		}
 		malt = f.next(malt, next)
 	}
@@ -138,6 +142,7 @@ func (r *run) givenOff(floors []*model.Kilning, malt []float64) (map[*model.Kiln
 	for k := len(floors) - 1; k > 0; k-- {
 		t := r.beside()
 		maps.Copy(t.air, air)
+		t.bare = true
 		t.enter(floors[k], r.p.Number(floors[k]))
 		t.lies(malt[2*k-2], malt[2*k-1])
 		if err := t.kiln(floors[k]); err != nil {

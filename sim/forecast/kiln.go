@@ -18,13 +18,14 @@ type kilnModel struct {
 	flow    *float64 // m³/s, nil for the kiln's own
 	shut    bool     // the exhaust is led back, as for stewing
 	stewed  bool
-	still   bool    // an oven without a fan
-	fed     bool    // it is given the exhaust of another kiln
-	vent    float64 // its own airflow, m³/s
-	returns float64 // share of the exhaust that it leads back by itself
-	wet     float64 // s above WitheredMoisture
-	lasted  float64 // s of the steps of a stage that takes the exhaust of another, and
-	waited  float64 // s that it waited for that behind them
+	still   bool        // an oven without a fan
+	fed     bool        // it is given the exhaust of another kiln
+	vent    float64     // its own airflow, m³/s
+	returns float64     // share of the exhaust that it leads back by itself
+	wet     float64     // s above WitheredMoisture
+	came    Temperature // the coolest and the warmest air of a step that takes it as it comes
+	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
+	waited  float64     // s that it waited for that behind them
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -138,6 +139,9 @@ func (m *kilnModel) watch(dt float64) {
 			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+0.5 && v.WetBasis > l.w+0.005
+	}
+	if m.target == kiln.AsComes {
+		m.note(v.On.T)
 	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt

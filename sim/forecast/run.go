@@ -174,6 +174,7 @@ type run struct {
 	air    map[*model.Kilning]*exhaust // of the stages that give theirs to others, as far as it is known
 	tried  bool                        // it is only tried, and its gates are not searched on when they would be met
 	missed bool                        // so it was with one of them
+	bare   bool                        // only the exhaust is asked for, and not what the heat does to the malt
 }
 
 // called names the stage that is run where there are several of its kind, "" where it is

@@ -95,7 +95,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	if err := r.feed(bed, st, k); err != nil {
+	if err := r.feed(bed, st, k, kit.Still); err != nil {
 		return nil, err
 	}
 	m := &kilnModel{bed: bed, fed: k.Fed(), meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
@@ -103,7 +103,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
-	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	if !r.bare {
+		m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	}
 	return m, nil
 }
 
@@ -156,7 +158,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short = hotWet{}, shortfall{}
+	*m.worst, *m.short, m.came = hotWet{}, shortfall{}, Temperature{}
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -164,6 +166,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
+		r.asItCame(m)
 		r.airTrouble(m, as, before)
 	}
 	r.kilnTroubles(m, as)
