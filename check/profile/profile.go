@@ -193,7 +193,7 @@ func maltOf(name string) Malt {
 
 var grains = []Grain{barley, wheat, spelt, rye, triticale, oats, sorghum, millet, maize, buckwheat}
 
-var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid, green}
+var malts = []Malt{pilsner, pale, vienna, munich, amber, brown, caramel, chit, distilling, smoked, acid, green, chocolate, black, roastedMalt}
 
 // Malts lists the profiles of malt types.
 func Malts() []Malt { return append([]Malt(nil), malts...) }

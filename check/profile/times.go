@@ -25,12 +25,13 @@ var times = map[string]Times{
 	vocabulary.VerbWither:   {Band{6, 48}, Band{1, 5 * 24}},
 	"wither's turn":         {Band{3, 12}, Band{1. / 3, 24}},
 
-	vocabulary.VerbDry:  {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
-	"rise":              {Band{1, 12}, Band{1. / 6, 36}},
-	vocabulary.VerbStew: {Band{1, 24}, Band{1. / 3, 36}},
-	vocabulary.VerbCure: {Band{2, 8}, Band{0.5, 24}},
-	vocabulary.VerbStir: {Band{0.5, 6}, Band{1. / 20, 12}}, // a roast is stirred every 5 to 10 min
-	"wait":              {Band{0, 24}, Band{0, 4 * 24}},    // at a gate
+	vocabulary.VerbDry:   {Band{1, 24}, Band{1. / 6, 5 * 24}}, // steps of 1 h in MEBAK micromalting
+	"rise":               {Band{1, 12}, Band{1. / 6, 36}},
+	vocabulary.VerbStew:  {Band{1, 24}, Band{1. / 3, 36}},
+	vocabulary.VerbCure:  {Band{2, 8}, Band{0.5, 24}},
+	vocabulary.VerbRoast: {Band{0.25, 3}, Band{1. / 12, 12}},
+	vocabulary.VerbStir:  {Band{0.5, 6}, Band{1. / 20, 12}}, // a roast is stirred every 5 to 10 min
+	"wait":               {Band{0, 24}, Band{0, 4 * 24}},    // at a gate
 
 	vocabulary.VerbDeculm: {Band{1, 24}, Band{0.5, 100 * 365 * 24}}, // deculm-late tells of the long ones
 	vocabulary.VerbStore:  {Band{14 * 24, 365 * 24}, Band{24, 3 * 365 * 24}},

@@ -16,7 +16,8 @@ var spans = map[string]span{
 	vocabulary.VerbSoak: {5 * 60, 30 * hour, 1, 35}, vocabulary.VerbRest: {10 * 60, 36 * hour, 1, 35},
 	vocabulary.VerbGerminate: {day, 14 * day, 4, 40}, vocabulary.VerbHold: {2 * hour, 14 * day, 4, 40}, vocabulary.VerbWither: {hour, 6 * day, 5, 45},
 	vocabulary.VerbStew: {10 * 60, 24 * hour, 25, 85}, vocabulary.VerbDry: {10 * 60, 4 * day, 15, 130}, vocabulary.VerbCure: {5 * 60, 24 * hour, 40, 230},
-	vocabulary.VerbCool: {2 * 60, 24 * hour, 0, 60}, vocabulary.VerbDeculm: {60, 7 * day, 0, 60},
+	vocabulary.VerbRoast: {60, 12 * hour, 80, 260},
+	vocabulary.VerbCool:  {2 * 60, 24 * hour, 0, 60}, vocabulary.VerbDeculm: {60, 7 * day, 0, 60},
 }
 
 // hotterBy is by how much a heat that was changed may pass what grain or malt bears, K.
@@ -33,7 +34,8 @@ func (r *record) changes() []model.Change {
 		said := ""
 		switch low, high := c.To.Low.SI, c.To.High.SI; {
 		case !ok:
-		case c.To.Low.Dimension == quantity.Time:
+		case !c.Is(quantity.Time) && !c.Is(quantity.Temperature): // the language judges it
+		case c.Is(quantity.Time):
 			if c.Step.Kind.Text == vocabulary.VerbSoak {
 				s.most = max(s.most, r.usual.SoakLost*hour)
 			}
@@ -70,7 +72,7 @@ func (r *record) bears(kind string, warm float64) float64 {
 // outside says that a change lies outside of what makes sense for its step, or "".
 func outside(c model.Change, low, high, least, most float64) string {
 	words := [2]string{"shorter", "longer"}
-	if c.To.Low.Dimension != quantity.Time {
+	if !c.Is(quantity.Time) {
 		words = [2]string{"colder", "warmer"}
 	}
 	said := fmt.Sprintf("%s was changed to %s, which is", stepWords(&c.Step), c.To.Range.Range)

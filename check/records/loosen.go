@@ -67,16 +67,19 @@ func (h *held) steady() bool {
 func (h *held) heat(x model.Reading) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	ended, open := h.nextEnd(x), h.openFor(x)
+	reached, began := false, math.NaN() // on the first of several kilns
 	for _, st := range h.centre.Stages {
 		if st.Kind != model.KilnStage {
 			continue
 		}
-		reached := false
 		for _, s := range st.Steps {
+			if math.IsNaN(began) {
+				began = s.Start
+			}
 			kind := string(s.Kind)
 			if s.Temperature.Known && s.Kind != model.CoolStep {
 				low = min(low, s.Temperature.From)
-				if math.IsInf(high, -1) || !reached && quicker*(s.Start-st.Steps[0].Start) <= open+early {
+				if math.IsInf(high, -1) || !reached && quicker*(s.Start-began) <= open+early {
 					high = max(high, s.Temperature.To)
 				}
 			}

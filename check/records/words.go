@@ -88,11 +88,11 @@ func (r *record) cleanTwice() {
 func (r *record) changedTwice() {
 	list := r.batch.Changes
 	for i := range list {
-		k := slices.IndexFunc(list[:i], func(c model.Change) bool { return sameStep(&c.Step, &list[i].Step) && c.To.Where == list[i].To.Where })
+		k := slices.IndexFunc(list[:i], func(c model.Change) bool { return sameStep(&c.Step, &list[i].Step) && c.Alike(&list[i]) })
 		if k < 0 {
 			continue
 		}
-		f := writtenTwice.At(list[i].Place, fmt.Sprintf("%s is changed above already, to %s", stepWords(&list[i].Step), list[k].To.Range.Range))
+		f := writtenTwice.At(list[i].Place, fmt.Sprintf("%s is changed above already, to %s", stepWords(&list[i].Step), list[k].Said()))
 		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
 		r.note(f)
 	}
@@ -149,8 +149,8 @@ func (r *record) unweighed() {
 		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln, and was not weighed without its rootlets")
 		f.Severity = finding.Caution
 		r.unweighedMalt(f)
-	case string(model.CureStep):
-		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the cure, and the malt is not weighed without its rootlets"))
+	case string(model.CureStep), string(model.RoastStep):
+		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the "+model.After(last).Kind.Text+", and the malt is not weighed without its rootlets"))
 	}
 }
 

@@ -30,7 +30,7 @@ func (c *Case) offBand(r finding.Rule, t forecast.BedOff) finding.Finding {
 		f.Severity = finding.Fault // as of the guard that comes first for it
 	}
 	f.Related = c.roomSaid()
-	return f
+	return c.rests(r, f, roomKnown...)
 }
 
 // coldBlamed is the part of the time still wanted that the cold must have cost to be

@@ -94,7 +94,7 @@ func (c *Case) band(b profile.Band) string {
 // the DMS precursor tells of is left to that, and a cure that is cooler than the drying
 // before it to the rule of that.
 func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
-	s, top, at := c.hottestStep()
+	s, top, at, short := c.hottestGiven()
 	if s == nil || c.Claim.Malt.Split > 0 && c.Claim.Grain.Precursor && c.kilned() != nil {
 		return f, false
 	}
@@ -108,6 +108,9 @@ func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	is := fmt.Sprintf("%sheated to %s at the least", how, top.Like(least+zeroC))
 	if how != "" {
 		is = "kept " + is
+	}
+	if short {
+		return c.claimed(r, is, at, fmt.Sprintf("the kiln comes to %s at the hottest", top)), true
 	}
 	return c.claimed(r, is, at, fmt.Sprintf("%s is the hottest", top)), true
 }

@@ -19,24 +19,41 @@ var cureCoolOrShort = Rule{
 		Good:   "cure at air-on 82 °C for 5 h",
 		Limits: "The half-life of the precursor was measured in wort, and in malt it is an indication. A long and open boil drives DMS off too; the rule does not know the brewery."},
 	Judge: func(r finding.Rule, c *Case) {
-		_, top, place := c.hottestStep()
+		hottest, top, place, short := c.hottestGiven()
 		got, least := c.splits()
 		if !place.Known() || got >= least {
 			return
 		}
+		cure := hottest
 		for _, s := range c.steps(model.KilnStage) {
 			if s.Kind() == model.CureStep {
-				_, place, _ = peak(s) // be another step hotter, the cure is what is too cool
+				cure = s // be another step hotter, the cure is what is too cool
 			}
 		}
+		asked, at, _ := peak(cure)
+		gives := fmt.Sprintf("on this kiln, %s at the hottest", top)
+		if short {
+			gives = fmt.Sprintf("%s is asked for, and the kiln comes to %s at the hottest", asked, top)
+		}
 		left := c.Forecast.Totals.Quality.Precursor
-		f := r.At(place, fmt.Sprintf("on this kiln, %s at the hottest, only %s of the DMS precursor is split, and the mildest usual cure splits %s", top, share(1-left), share(1-math.Exp2(-least))))
-		half := math.Ln2 / quality.PrecursorRate(top.SI-zeroC, 0)
-		if more := (least - got) * half; more <= mostCure {
-			f.Hint = fmt.Sprintf("%s more at %s would come to that; the window of trade is 5.5 h at %s to 3 h at %s", Hours(more), top, c.Process.Units().Degrees(84, 0), c.Process.Units().Degrees(90, 0))
+		f := r.At(at, fmt.Sprintf("%s: only %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, share(1-left), share(1-math.Exp2(-least))))
+		if more, warm := c.moreCure(cure, least-got); more <= mostCure {
+			f.Hint = fmt.Sprintf("%s more, with the malt at %s as the forecast has it, would come to that; the window of trade is 5.5 h at %s to 3 h at %s",
+				Hours(more), inDegrees(warm+zeroC, asked), c.Process.Units().Degrees(84, 0), c.Process.Units().Degrees(90, 0))
 		}
 		c.Note(f)
 	},
+}
+
+// moreCure is by how much longer a cure would have to be to split so many half-lives more of
+// the precursor, s, and how warm the malt is in it, °C: at its end, by the forecast.
+func (c *Case) moreCure(cure model.Step, halves float64) (seconds, warm float64) {
+	run := c.run(cure)
+	if run == nil || !run.Warmest.Known {
+		return math.Inf(1), 0
+	}
+	warm = run.Warmest.Malt
+	return halves * math.Ln2 / quality.PrecursorRate(warm, 0), warm
 }
 
 // splits gives the half-lives of the DMS precursor that the kiln lasts, and how many it

@@ -26,7 +26,7 @@ var cureWithoutGate = Rule{
 		}
 		wanted := untilDry(c)
 		for i, s := range c.steps(model.KilnStage) {
-			top, place, ok := peak(s)
+			top, place, _, ok := c.given(s)
 			if !ok || !curing(c, s, top.SI-zeroC) {
 				continue
 			}

@@ -41,7 +41,7 @@ var endMoistureHigh = Rule{
 		case most == own && w <= max(own, moistMalt)+forecastError:
 			f.Severity = finding.Note
 		}
-		c.Note(f)
+		c.Note(c.rests(r, f, kilnKnown...))
 	},
 }
 

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
+	"maltwright/sim/kiln"
 )
 
 var equipmentCannot = Rule{
@@ -46,12 +47,16 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		if slices.ContainsFunc(told, func(s model.Step) bool { return s.Place() == t.Where() }) {
 			continue
 		}
-		f, heater := r.At(t.Where(), c.said(t)), false
+		f, heater, on := r.At(t.Where(), c.said(t)), false, roomKnown
 		switch t := t.(type) {
 		case forecast.AirShort:
+			on = kilnAir
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying()
+			if t.Limit == kiln.ByHeater {
+				on = kilnAir
+			}
 			if t.ByDrying() {
 				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"
 			}
@@ -66,6 +71,6 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 				f.Related = []finding.Related{{Place: k.Heater.Place, Message: "its heater"}, {Place: k.Airflow.Place, Message: "the air that it warms"}}
 			}
 		}
-		c.Note(f)
+		c.Note(c.rests(r, f, on...))
 	}
 }

@@ -3,8 +3,11 @@ package rules
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
 
 var expectationBroken = Rule{
@@ -26,8 +29,22 @@ var expectationBroken = Rule{
 				c.NotJudged(r, fmt.Sprintf("the process has no %s", e.Test.Measure))
 			case c.againstStated(&e.Test): // stated-total-differs says so
 			default:
-				c.Note(r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Missed(e.Value))))
+				f := r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Missed(e.Value)))
+				c.Note(c.rests(r, f, promiseRestsOn(e.Test.Measure)...))
 			}
 		}
 	},
+}
+
+// promiseRestsOn are the assumptions that can decide whether a promise is kept.
+func promiseRestsOn(measure string) []forecast.Assumption {
+	switch measure {
+	case vocabulary.MeasureTotalTime:
+		return slices.Concat(kilnKnown, roomKnown)
+	case vocabulary.MeasureFinalMoisture:
+		return kilnKnown
+	case vocabulary.MeasureMaltWeight, vocabulary.MeasureYield:
+		return rawKnown
+	}
+	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
@@ -22,8 +23,26 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 		if c.noBreakToSee(g) {
 			f.Hint = "a bed so thin dries all through at once, and the air off it warms from the start: wait for a moisture instead, until moisture at most 12 %"
 		}
-		c.Note(f)
+		c.Note(c.rests(r, f, c.gateRestsOn(g)...))
 	}
+}
+
+// gateRestsOn are the assumptions that can decide whether a condition is met: of a kiln, the
+// kiln; of a growing piece its room. A gate that would be met by waiting rests on how long it
+// is taken to be waited at.
+func (c *Case) gateRestsOn(g *forecast.Gate) (on []forecast.Assumption) {
+	switch g.Stage {
+	case model.KilnStage:
+		on = append(on, kilnKnown...)
+	case model.GerminateStage:
+		on = append(on, roomKnown...)
+	}
+	for _, s := range model.Only[*model.Gate](model.StepsOf(g.Of)) {
+		if g.Hold && s.Asks != nil && s.Asks.Place == g.Place && s.Allow == nil && g.Searching && !math.IsNaN(g.Needs) {
+			on = append(on, forecast.GateWait{})
+		}
+	}
+	return on
 }
 
 // noBreakToSee tells whether a break is waited for in a bed too thin to show one.

@@ -17,7 +17,7 @@ var hotSurfaces = Rule{
 		Limits: "every kiln is hot: it speaks only where the malt is stirred at more than 60 °C, or heated above 100 °C, " +
 			"and does not know a stirrer that is worked from outside"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
-		s, hot := hottestOf(st.Steps)
+		s, hot := c.hottestOf(st.Steps)
 		switch {
 		case hot > roasting:
 			c.Note(r.At(s.Place(), fmt.Sprintf("the kiln is at %s when somebody opens it to look or to take the malt out", c.Degrees(hot))))
@@ -35,10 +35,10 @@ const (
 )
 
 // hottestOf gives the first of the hottest steps, and how hot it is, °C.
-func hottestOf(steps []model.Step) (which model.Step, hot float64) {
+func (c *Case) hottestOf(steps []model.Step) (which model.Step, hot float64) {
 	for _, s := range steps {
-		if t, ok := hottest(s); ok && (which == nil || t > hot) {
-			which, hot = s, t
+		if t, _, _, ok := c.given(s); ok && (which == nil || t.SI-zeroC > hot) {
+			which, hot = s, t.SI-zeroC
 		}
 	}
 	return which, hot

@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
 
 var kilnTooDeep = Rule{
@@ -51,13 +52,6 @@ var deepest = map[string]float64{"": 1.2, vocabulary.DraughtFan: 1.2, vocabulary
 
 var underWhat = map[string]string{vocabulary.DraughtNatural: " under a natural draught", vocabulary.DraughtStill: " in an oven without a fan"}
 
-// greenDepth is how deep a kilogram of raw grain lies as green malt on a square metre,
-// m: 1.6 kg of 480 kg/m³ (common practice).
-const greenDepth = greenOfRaw / 480
-
-// greenOfRaw is the green malt that a kilogram of raw grain makes, kg (common practice).
-const greenOfRaw = 1.6
-
 // depthOnKiln is how deep the malt lies, by the forecast or as it is reckoned from the
 // charge.
 func (c *Case) depthOnKiln(st *model.Kilning, k *model.Kiln) (float64, bool) {
@@ -67,11 +61,8 @@ func (c *Case) depthOnKiln(st *model.Kilning, k *model.Kiln) (float64, bool) {
 	case c.Process.Charge == nil || model.First[*model.Withering](c.Process) != nil:
 		return 0, false
 	}
-	depth := c.Process.Charge.SI / k.Area.SI * greenDepth
-	if c.Process.Grain.Grown() {
-		depth /= greenOfRaw
-	}
-	return depth, true
+	room, ok := forecast.GreenRoom(c.Process)
+	return room / k.Area.SI, ok
 }
 
 // lengthsOf writes lengths, m, in the units of a house that writes its areas so.

@@ -52,7 +52,7 @@ func (c *Case) leaves() (t quantity.Quantity, place source.Place, cooled, ok boo
 		case cools:
 			ok = false // cooled, to what room air gives
 		case s.Kind() != model.GateStep:
-			if q, at, heats := peak(s); heats {
+			if q, at, _, heats := c.given(s); heats {
 				t, place, cooled, ok = q, at, false, true
 			}
 		}

@@ -38,7 +38,7 @@ cure at air-on 82 °C for 5 h`,
 				f.Severity = finding.Caution
 			}
 			f.Related = []finding.Related{{Place: c.Process.Charge.Place, Message: "the raw grain"}}
-			c.Note(f)
+			c.Note(c.rests(r, f, rawKnown...))
 		}
 	},
 }

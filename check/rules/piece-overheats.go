@@ -70,7 +70,7 @@ func (c *Case) harmedOrLost(r finding.Rule, t forecast.BedWarm) finding.Finding 
 		fate, f.Severity = "is lost", finding.Fault
 	}
 	f.Message = fmt.Sprintf("%s, and above %s a piece of %s %s", c.said(t), c.Degrees(c.Profile.GrowsHot), c.Profile.Grain.Name, fate)
-	return c.whileFanStood(f)
+	return c.rests(r, c.whileFanStood(f), roomKnown...)
 }
 
 // askedOfBed is the warmest that a hold of the stage at a place asks for, °C, or nil.

@@ -21,7 +21,7 @@ var roomTooColdForBed = Rule{
 		for _, t := range forecast.Troubles[forecast.BedFrozen](c.Forecast) {
 			f := r.At(t.Place, c.said(t))
 			f.Severity, f.Related = finding.Fault, c.roomSaid()
-			c.Note(f)
+			c.Note(c.rests(r, f, roomKnown...))
 		}
 		if c.has(r.Name) {
 			return

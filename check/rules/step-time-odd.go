@@ -131,7 +131,7 @@ func timeGiven(s model.Step) (t *model.Quantity, word, what string) {
 }
 
 var givenFor = map[model.StepKind]string{model.SoakStep: "for a soak", model.RestStep: "for a rest in air", model.HoldStep: "for a hold",
-	model.DryStep: "for drying", model.StewStep: "for stewing", model.CureStep: "for a cure"}
+	model.DryStep: "for drying", model.StewStep: "for stewing", model.CureStep: "for a cure", model.RoastStep: "for a roast"}
 
 func orLatest(time *model.Quantity, g *model.Guard) *model.Quantity {
 	if time == nil && g != nil && g.Latest != nil {

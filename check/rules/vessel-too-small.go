@@ -47,6 +47,9 @@ func (c *Case) vesselFull(r finding.Rule, st *model.Steep) {
 		for _, v := range st.Vessels() {
 			f.Related = append(f.Related, finding.Related{Place: v.Place, Message: "the vessel"})
 		}
+		if t.Grain < holds.SI { // what is too much is the water
+			f = c.rests(r, f, soakKnown...)
+		}
 		c.Note(f)
 	}
 }

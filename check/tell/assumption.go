@@ -53,6 +53,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](kilnAir),
+	on[forecast.Assumption](kilnFresh),
 	on[forecast.Assumption](airOfFloor),
 	on[forecast.Assumption](deculmTime),
 	on[forecast.Assumption](scaleError),

@@ -56,7 +56,14 @@ func ovenAir(a forecast.OvenAir, units quantity.System) Assumed {
 }
 
 func kilnAir(a forecast.KilnAir, units quantity.System) Assumed {
+	if a.Warmed != nil {
+		return Assumed{"air through " + orElse(a.Called, "the kiln"), units.AboutAirflow(a.Flow), "the kiln does not say; no more is warmed by its heater to the " + units.Degrees(*a.Warmed, 0) + " that it reaches"}
+	}
 	return Assumed{"air through " + orElse(a.Called, "the kiln"), units.Airflow(a.Flow), "the kiln does not say; " + eachWeight(a.Each, "m3/h", "cfm", units) + " of green malt"}
+}
+
+func kilnFresh(a forecast.KilnFresh, units quantity.System) Assumed {
+	return Assumed{"air led back in " + orElse(a.Called, "the kiln"), "none", "the kiln does not say; yet its heater does not warm so much fresh air to the " + units.Degrees(a.Reaches, 0) + " that it reaches"}
 }
 
 func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {

@@ -139,8 +139,16 @@ func roughly(kg float64, charge quantity.Quantity) string {
 
 func hotWet(t forecast.HotWet, units quantity.System) string {
 	units = near(t.Set, units)
-	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s",
-		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0))
+	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s: %s too hot for its moisture for %s",
+		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0), partIs(t.Share), quantity.Lasting(t.Time))
+}
+
+// partIs names so large a share of a bed.
+func partIs(share float64) string {
+	if share > 0.95 {
+		return "all of it is"
+	}
+	return percent(share) + " of the bed is"
 }
 
 func unable(t forecast.Unable, units quantity.System) string {

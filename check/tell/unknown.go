@@ -12,6 +12,17 @@ import (
 // Open names what a process leaves open: how fast the lot grows.
 func Open(o ensemble.Open) string { return open[o].name }
 
+// OpenOf names what is open of one lot or kiln.
+func OpenOf(o ensemble.Open, of string) string {
+	switch {
+	case of == "":
+		return Open(o)
+	case o == ensemble.KilnDrying:
+		return fmt.Sprintf("how fast %q dries", of)
+	}
+	return fmt.Sprintf("%s (%s)", Open(o), of)
+}
+
 // Learn says what a maltster does to know it: count the acrospires.
 func Learn(o ensemble.Open, units quantity.System) string { return units.Retold(open[o].learn) }
 
@@ -31,18 +42,13 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.PlaceInBands:      {"where in its bands the process is held", "read the thermometer at each turn, and narrow the bands"},
 	ensemble.LateUptake:        {"how much the lot drinks in the end", "weigh the drained grain after every soak"},
 	ensemble.LateGrowth:        {"how much slower the lot grows late", "count the acrospires on every day from the third on"},
-	ensemble.LateDrying:        {"how fast this kiln takes off the last water", "weigh a tray every hour from 15 % on"},
+	ensemble.LateDrying:        {"how fast the malt gives off its last water", "weigh a tray every hour from 15 % on"},
 	ensemble.LateColour:        {"how fast heat colours this malt", "have the colour of the malt tested"},
 	ensemble.ThermometerOffset: {"how far the thermometer is off", "hold it in crushed ice that melts: it must show 0 °C"},
 }
 
 // Side names one of two figures that readings hardly tell apart, with its lot or kiln.
-func Side(s learn.Side) string {
-	if s.Of == "" {
-		return Open(s.Open)
-	}
-	return fmt.Sprintf("%s (%s)", Open(s.Open), s.Of)
-}
+func Side(s learn.Side) string { return OpenOf(s.Open, s.Of) }
 
 // Corner names a corner of the site: air 15 °C, humidity 80 %.
 func Corner(c ensemble.Corner) string {

@@ -20,7 +20,7 @@ const module = "maltwright/"
 var pipeline = []string{
 	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/syntax", "lang/value", "lang/model", "lang/read",
 	"lang/layout", "lang/fingerprint", "lang/contrast", "lang/merge",
-	"sim/work", "sim/powers", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
+	"sim/work", "sim/powers", "sim/air", "sim/draught", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/anyhouse", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside/figure", "sim/outside", "sim/outside/fit",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
 	"cmd/arrows", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
@@ -31,7 +31,7 @@ var pipeline = []string{
 }
 
 // physics knows nothing of the language.
-var physics = []string{"sim/work", "sim/powers", "sim/air", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality"}
+var physics = []string{"sim/work", "sim/powers", "sim/air", "sim/draught", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality"}
 
 // narrow are packages that may import of the module no more than this.
 var narrow = map[string][]string{

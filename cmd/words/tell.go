@@ -15,6 +15,14 @@ func (House) caution(c outlook.Caution) string { return tell.Caution(forecast.Ca
 
 func (House) open(o outlook.Open) string { return tell.Open(ensemble.Open(o)) }
 
+// Unknown names what is not known of a figure, with its kiln where there are several.
+func Unknown(d outlook.Driver) string {
+	if d.Of == nil {
+		return tell.Open(ensemble.Open(d.Unknown))
+	}
+	return tell.OpenOf(ensemble.Open(d.Unknown), Safe(*d.Of))
+}
+
 func (h House) learn(l outlook.Learn) string { return tell.Learn(ensemble.Open(l), h.System) }
 
 func (House) side(s lessons.Side) string { return tell.Side(learn.Side(s)) }

@@ -48,15 +48,6 @@ type StepName struct {
 	Place  source.Place
 }
 
-// Change is a step that was done otherwise than the process says.
-type Change struct {
-	Place   source.Place
-	Step    StepName
-	To      Temperature // a time or a temperature; Where only of a temperature
-	Because string
-	By      Word // who did it; empty where it is not said
-}
-
 // A batch can weigh between these parts of its raw weight. Grain of 12 % moisture
 // that takes up water until it holds 60 %, more than grain can, weighs 2.2 times as
 // much; malt without rootlets and without any water keeps more than 0.6 of it.

@@ -63,6 +63,7 @@ func TestCommonThingsAreAskedOfEveryStep(t *testing.T) {
 		model.DryStep:    {&model.Dry{Heated: heat}, end, heat.Warming},
 		model.StewStep:   {&model.Stew{Heated: heat}, end, heat.Warming},
 		model.CureStep:   {&model.Cure{Heated: heat}, end, heat.Warming},
+		model.RoastStep:  {&model.Roast{Heated: heat}, end, heat.Warming},
 		model.CoolStep:   {&model.Cool{To: at, Allow: guard}, model.Ending{Allow: guard}, model.Warming{At: at}},
 		model.GateStep:   {&model.Gate{Asks: until, Allow: guard}, model.Ending{Allow: guard}, model.Warming{}},
 		model.RepeatStep: {&model.Repeat{Until: until}, model.Ending{Until: until}, model.Warming{}},

@@ -226,16 +226,3 @@ func (r *recorder) whole(q *model.Quantity, least float64, what string) *model.Q
 	r.refuse(outOfRange.At(q.Place, fmt.Sprintf("%s of %s; it is a whole number from %.0f to 1,000,000", what, q, least)))
 	return nil
 }
-
-func (r *recorder) changed(s *filled) {
-	step, ok := r.step(s, s.slots)
-	to := s.clause("to", 0)
-	if !ok || to == nil || r.upright(to) == nil {
-		return
-	}
-	c := model.Change{Place: s.place, Step: step, To: *to.temperature(), By: s.clause("by", 0).chosen()}
-	if why := s.clause("because", 0); why != nil {
-		c.Because = why.word
-	}
-	r.batch.Changes = append(r.batch.Changes, c)
-}

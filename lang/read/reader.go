@@ -198,7 +198,7 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 		switch {
 		case !ok:
 			return out // reported
-		case v == nil && !slots[i].Optional:
+		case v == nil && !slots[i].Optional && !(i > 0 && out[i-1] != nil && slices.Contains(slots[i].Unless, out[i-1].word)):
 			r.needed(&slots[i], terms, after)
 			return out
 		}

@@ -36,4 +36,4 @@ var (
 )
 
 // heatRules are the rules of this file.
-var heatRules = []finding.Rule{fanCurve, factsClash, airflowBesideFan, airInCircle, kilnedAgain}
+var heatRules = []finding.Rule{fanCurve, factsClash, airflowBesideFan, airInCircle, kilnedAgain, changeUnfit}

@@ -39,7 +39,7 @@ func (b *builder) senseSlots(slots []vocabulary.Slot, values []*given) {
 				s = other
 			}
 		}
-		if !b.makesSense(s.Of(values[i].rng.Low.Dimension), values[i]) {
+		if s = s.Of(values[i].rng.Low.Dimension); s != nil && !b.makesSense(s, values[i]) {
 			values[i] = nil
 		}
 	}

@@ -148,13 +148,11 @@ func (s *scanner) unitStarts() bool {
 	word := s.takeLetters()
 	s.skipBlanks()
 	next, _ := utf8.DecodeRuneInString(s.text[s.at:])
+	column := slices.ContainsFunc(furtherWords(word), s.words)
 	after := s.takeLetters()
 	s.at = save
 	if unitAndClause(word) { // inches, unless something to be in follows
-		if slices.ContainsFunc(columns, func(c []string) bool { return c[0] == after }) {
-			return true // of water
-		}
-		return vocabulary.Follows(after) || !isLetter(next) && !openQuote(next)
+		return column || vocabulary.Follows(after) || !isLetter(next) && !openQuote(next)
 	}
 	return !vocabulary.Follows(word)
 }
@@ -192,7 +190,7 @@ const latin1Degree = 0xb0
 
 func (s *scanner) unit() {
 	first := s.unitWord()
-	for _, more := range furtherWords[first] {
+	for _, more := range furtherWords(first) {
 		if s.words(more) {
 			return
 		}
@@ -231,15 +229,26 @@ func (s *scanner) join(first string) {
 }
 
 // furtherWords are what may stand behind the first word of a unit, as part of it.
-var furtherWords = map[string][][]string{
+func furtherWords(first string) [][]string {
+	if more, ok := further[first]; ok {
+		return more
+	}
+	switch u, ok := quantity.Lookup(first); {
+	case !ok || u.Dimension != quantity.Length:
+		return nil
+	case vocabulary.IsClause(first): // 7 in water is no pressure
+		return columns[1:]
+	}
+	return columns
+}
+
+var further = map[string][][]string{
 	"%":   {{"dry", "basis"}, {"wet", "basis"}, {"d.b."}, {"w.b."}, {"db"}, {"wb"}},
 	"per": {{"cent"}},
-	"mm":  append([][]string{{"water"}}, columns...), "in": columns,
-	"inch": append([][]string{{"water"}}, columns...), "inches": append([][]string{{"water"}}, columns...),
 }
 
 // columns are what makes a length that of a column of water, which is a pressure.
-var columns = [][]string{{"of", "water"}, {"H2O"}, {"wc"}, {"wg"}, {"w.c."}, {"w.g."}, {"WC"}, {"WG"}, {"WS"}}
+var columns = [][]string{{vocabulary.PlaceWater}, {"of", vocabulary.PlaceWater}, {"H2O"}, {"wc"}, {"wg"}, {"w.c."}, {"w.g."}, {"WC"}, {"WG"}, {"WS"}}
 
 // power tells whether the 2 or 3 of m2 or m3 stands here, and not the start of
 // the next number, as in 1h30min.

@@ -9,6 +9,12 @@ var (
 	whichStep = []Slot{oneOf("a step", VerbSoak, VerbRest, VerbGerminate, VerbHold, VerbWither, VerbDry, VerbStew, VerbCure, VerbRoast, VerbCool, VerbDeculm),
 		optional(single("which of them", q.Number))}
 
+	changedTo = func() Slot {
+		s := sensed(Slot{Kind: Amount, Label: "how long, how warm or how much", Dims: []q.Dimension{q.Time, q.Temperature, q.Flow, q.Share, q.Volume, q.Mass}, Range: true, Places: recordPlaces}, changedMuch)
+		s.Unless = []string{WithSmoke}
+		return s
+	}()
+
 	atMoment = Clause{Word: "at", Slots: []Slot{{Kind: Moment, Label: "when"}},
 		Doc: "when it was done; the date may be left out where it is that of the line above, or the next"}
 	atMomentAlways = Clause{Word: "at", Slots: atMoment.Slots, Required: true, Doc: atMoment.Doc}
@@ -54,11 +60,11 @@ var batchRows = signed([]Row{
 		Doc: "The piece was turned.", Example: "turned at 2026-03-10 21:05"},
 	{Word: "changed", In: blocks(Batch), NamesStep: true, Slots: whichStep,
 		Clauses: []Clause{
-			{Word: "to", Slots: []Slot{{Kind: Amount, Label: "how long or how warm", Dims: []q.Dimension{q.Time, q.Temperature}, Range: true, Places: recordPlaces}},
-				Required: true, Doc: "what was done instead"},
+			{Word: "to", Slots: []Slot{optional(oneOf("without it", SaidNo)), optional(oneOf("of what", WithAirflow, WithReturns, WithSmoke)), changedTo},
+				Required: true, Doc: "what was done instead: for how long, how warm, with how much air or water, in smoke or without"},
 			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
-		Doc: "A step that was done otherwise in this batch than the process says.", Example: `changed soak 3 to 5 h because "left for work"`},
+		Doc: "A step that was done otherwise in this batch than the process says: another time or temperature; on the kiln also airflow 40 m3/h, returns 50 %, smoke or no smoke; and of cool how much water.", Example: `changed soak 3 to 5 h because "left for work"`},
 })
 
 // bagIn is the marked bag as a record has it, or a process of which every batch has one.

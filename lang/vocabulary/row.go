@@ -64,7 +64,8 @@ type Slot struct {
 	Or       []Block              // of a Name: what else it may name
 	Words    []string             // of a Choice or Literal
 	Optional bool
-	Sense    *Sense // of an Amount: which values make sense; nil where any may
+	Unless   []string // it is not wanted behind one of these words
+	Sense    *Sense   // of an Amount: which values make sense; nil where any may
 }
 
 // Clause is a clause that a statement may take.

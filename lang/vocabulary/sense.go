@@ -32,14 +32,17 @@ type Kin struct {
 	Usual q.Range
 }
 
-// Of gives what makes sense in a value of a dimension.
+// Of gives what makes sense in a value of a dimension, nil where any may.
 func (s *Sense) Of(d q.Dimension) *Sense {
-	for other := s.Also; other != nil; other = other.Also {
-		if other.Can.High.Dimension == d {
-			return other
+	if s.Also == nil {
+		return s
+	}
+	for ; s != nil; s = s.Also {
+		if s.Can.High.Dimension == d {
+			return s
 		}
 	}
-	return s
+	return nil
 }
 
 // UsualOf gives what is usual for a word, if the sense knows it.

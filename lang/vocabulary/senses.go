@@ -50,7 +50,7 @@ var (
 	height       = bandsOf("a height above the sea", "-430 to 5000 m", "-430 to 4000 m", "few live higher")
 
 	wetFlow    = bandsOf("a flow", "0.01 l/h to 100000 m3/h", "", "")
-	soakedIn   = bandsOf("an amount of water", "1 ml to 5000 m3", "", "")
+	soakedIn   = bandsOf("an amount of water", "1 ml to 5000 m3", "", "").also(bandsOf("an amount of water", "1 g to 5000 t", "", ""))
 	handsThere = bandsOf("a number of hands", "1 to 1000 hands", "1 to 60 hands", practice)
 
 	volume = bandsOf("a volume", "50 ml to 5000 m3", "1 l to 300 m3", practice)

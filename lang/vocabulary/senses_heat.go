@@ -15,4 +15,8 @@ var (
 
 	quenchWater = bandsOf("an amount of water", "1 ml to 50 m3", "", "").also(bandsOf("an amount of water", "1 g to 50 t", "", ""))
 	stepAir     = func() *Sense { s := *airflow; return s.also(returned) }()
+	changedMuch = func() *Sense { // of a time or a temperature the rules of the record judge
+		flow, share := *airflow, *returned
+		return flow.also(share.also(quenchWater))
+	}()
 )

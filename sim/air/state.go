@@ -1,6 +1,9 @@
 package air
 
-import "errors"
+import (
+	"errors"
+	"math"
+)
 
 const (
 	// MassRatio is the molar mass of water over that of dry air (published)
@@ -86,6 +89,16 @@ func (s State) Enthalpy() float64 {
 // 287.042·(T + 273.15)·(1 + W/0.621945)/P, [ashrae-2017-ch1] eq. 26.
 func (s State) Volume() float64 {
 	return gasConstant * (s.T + ZeroCelsius) * (1 + s.W/MassRatio) / s.P
+}
+
+// Density gives kg of moist air per m³: (1 + W)/Volume, [ashrae-2017-ch1] eq. 29.
+func (s State) Density() float64 { return (1 + s.W) / s.Volume() }
+
+// Viscosity gives that of dry air at t °C, Pa s: 1.458e-6·T^1.5/(T + 110.4), T in kelvin, the
+// equation of Sutherland (handbook, from memory), −50 to 200 °C; unchecked.
+func Viscosity(t float64) float64 {
+	k := t + ZeroCelsius
+	return 1.458e-6 * k * math.Sqrt(k) / (k + 110.4)
 }
 
 // DewPoint gives the temperature, °C, at which the vapour begins to condense

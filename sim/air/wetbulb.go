@@ -98,9 +98,5 @@ func bisectWetBulb(t, w, p float64) float64 {
 // boilingNear is the temperature, °C, at which the vapour takes mostVapour of
 // the pressure: no wet bulb lies above it.
 func boilingNear(p float64) float64 {
-	t, err := boiling(mostVapour * p)
-	if err != nil {
-		return math.NaN()
-	}
-	return t
+	return Boils(mostVapour * p)
 }

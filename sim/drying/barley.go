@@ -79,10 +79,6 @@ const (
 
 // Beds of barley malt.
 const (
-	// greenBulk, kg/m³, of withered or green malt as it lies (common practice:
-	// 400 to 550).
-	greenBulk = 480.0
-
 	// bedConductivity, W/(m K): of a resting bed of wet grain (handbook, from
 	// memory: dry grain 0.15–0.18, wet 0.2–0.25).
 	bedConductivity = 0.22
@@ -119,7 +115,7 @@ func Barley() Cereal {
 		BoundBelow: boundBelow, Transition: freeAbove - boundBelow,
 		DryHeat: dryMatterHeat, WettingHeat: bindingHeat * bindingShare, WettingFall: bindingFall,
 		Packing: Packing{
-			Bulk: greenBulk, Conductivity: bedConductivity, Exposed: faceDry,
+			Conductivity: bedConductivity, Exposed: faceDry,
 			CornDiameter: cornDiameter, Surface: 6 * (1 - voidShare) / cornDiameter,
 			Drag: resistanceA, Bend: resistanceB, Loose: wetResistance,
 		},

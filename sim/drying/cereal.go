@@ -61,7 +61,6 @@ func (c *Cereal) check() error {
 
 func (p *Packing) check() error {
 	return errors.Join(
-		air.Within("bulk density", p.Bulk, "kg/m³", 100, 1500),
 		air.Within("conductivity of the bed", p.Conductivity, "W/(m K)", 0.01, 2),
 		air.Within("layer at the face", p.Exposed, "kg/m²", 0.01, 100),
 		air.Within("diameter of a corn", p.CornDiameter, "m", 2e-4, 0.05),

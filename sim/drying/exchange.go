@@ -1,6 +1,10 @@
 package drying
 
-import "maltwright/sim/powers"
+import (
+	"math"
+
+	"maltwright/sim/powers"
+)
 
 const (
 	// Properties of air near 50 °C (handbook).
@@ -18,4 +22,16 @@ func (p Packing) Exchange(g float64) float64 {
 	d := p.CornDiameter
 	re := g * d / viscosity
 	return conductivity / (1000 * d) * (2 + 1.1*prandtlRoot*powers.Exp(0.6*powers.Log(re)))
+}
+
+// airDensity, kg/m³, is that of air near 50 °C (handbook).
+const airDensity = 1.09
+
+// Falling gives the transfer coefficient, W/(m² K), between single corns and the air that they
+// fall through with a speed of v m/s: Nu = 2 + 0.6·Pr^(1/3)·Re^(1/2) on a sphere of the diameter of a corn,
+// Re 0 to 200 [ranz-marshall-1952], used a little beyond.
+func (p Packing) Falling(v float64) float64 {
+	d := p.CornDiameter
+	re := airDensity * v * d / viscosity
+	return conductivity / (1000 * d) * (2 + 0.6*prandtlRoot*math.Sqrt(re))
 }

@@ -57,7 +57,6 @@ type Heat interface {
 
 // Packing is how a material lies in a bed.
 type Packing struct {
-	Bulk         float64 // density of green malt as it lies, kg/m³
 	Conductivity float64 // of a resting bed of it, W/(m K)
 	Exposed      float64 // dry matter of the layer at an open face that dries first, kg/m²
 

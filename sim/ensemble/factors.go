@@ -1,6 +1,7 @@
 package ensemble
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -63,7 +64,7 @@ func factorsOf(p *model.Process) []Unknown {
 	if withers(p) {
 		list = append(list, factorOf(Withering, func(o *forecast.Options, v float64) { o.Withering = &v }, l.Withering))
 	}
-	return append(list, factorOf(Drying, func(o *forecast.Options, v float64) { o.Drying = &v }, dryings(p, l)...))
+	return append(list, dryings(p, l)...)
 }
 
 // withers tells whether a process withers its malt before the kiln: where it does not,
@@ -72,16 +73,46 @@ func withers(p *model.Process) bool {
 	return slices.ContainsFunc(p.Stages, func(st model.Stage) bool { return st.Kind() == model.WitherStage })
 }
 
-// dryings are the factors that were learnt of the kilns of a process, nil for a kiln of
-// which none was.
-func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
-	var list []*model.Factor
-	for _, st := range p.Stages {
-		if k, ok := st.(*model.Kilning); ok {
-			list = append(list, l.DryingOf(k.Kiln))
-		}
+// dryings are the factors of the kilns of a process, one for each kiln, however often the malt
+// comes onto it: how fast one dries tells nothing of another. A process without a kiln has one too.
+func dryings(p *model.Process, l *model.Learnt) []Unknown {
+	kilns := kilnsOf(p)
+	list := make([]Unknown, len(kilns))
+	for i, k := range kilns {
+		list[i] = factorOf(Drying, func(o *forecast.Options, v float64) {
+			all := maps.Clone(o.DryingOf)
+			if all == nil {
+				all = map[*model.Kiln]float64{}
+			}
+			all[k] = v
+			o.DryingOf = all
+		}, l.DryingOf(k))
+		list[i].Kiln, list[i].OneOf = k, len(kilns) > 1
 	}
 	return list
+}
+
+// kilnsOf are the kilns of a process in the order in which the malt comes onto them, each
+// once; nil stands for those of which nothing is said.
+func kilnsOf(p *model.Process) []*model.Kiln {
+	var kilns []*model.Kiln
+	for _, st := range model.Every[*model.Kilning](p) {
+		if !slices.Contains(kilns, st.Kiln) {
+			kilns = append(kilns, st.Kiln)
+		}
+	}
+	if kilns == nil {
+		return []*model.Kiln{nil}
+	}
+	return kilns
+}
+
+// Of names the kiln that a factor of drying is of, where the process has several; else "".
+func (u Unknown) Of() string {
+	if !u.OneOf || u.Kiln == nil {
+		return ""
+	}
+	return u.Kiln.Name
 }
 
 // factorOf is the unknown of one factor, log-normal around 1. Where its value was learnt
@@ -90,27 +121,16 @@ func dryings(p *model.Process, l *model.Learnt) []*model.Factor {
 //	√((error/value)² + (scatter/value)²)
 //
 // with SpreadLeft of the usual for the scatter where none was learnt. Otherwise it is the usual.
-// One draw serves all kilns of a process, so of several the one that is known worst counts.
-func factorOf(which Factor, set func(*forecast.Options, float64), learnt ...*model.Factor) Unknown {
+func factorOf(which Factor, set func(*forecast.Options, float64), learnt *model.Factor) Unknown {
 	open, usual := which.Usual()
 	u := Unknown{Open: open, Scatter: Scatter{Law: LogNormal, SD: usual}, Factor: which, quantile: logNormal(usual), set: set}
-	known, sd, low, high := len(learnt) > 0, 0.0, 0.0, math.Inf(1)
-	for _, f := range learnt {
-		if f != nil {
-			low, high = max(low, model.LeastFactor/f.Value.SI), min(high, model.MostFactor/f.Value.SI)
-		}
-		if known = known && f != nil && f.Error != nil; known {
-			sd = max(sd, math.Hypot(f.Error.SI/f.Value.SI, scatterOf(f, usual)))
-		}
+	if learnt == nil {
+		return u
 	}
-	if !known {
-		sd = usual
-	} else {
-		u.Scatter.SD = sd
+	if learnt.Error != nil {
+		u.Scatter.SD = math.Hypot(learnt.Error.SI/learnt.Value.SI, scatterOf(learnt, usual))
 	}
-	if high < math.Inf(1) {
-		u.quantile = logNormalBetween(sd, low, high)
-	}
+	u.quantile = logNormalBetween(u.Scatter.SD, model.LeastFactor/learnt.Value.SI, model.MostFactor/learnt.Value.SI)
 	return u
 }
 

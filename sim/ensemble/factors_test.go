@@ -118,14 +118,42 @@ func TestWitheringIsOpenWhereMaltWithers(t *testing.T) {
 	}
 }
 
-func TestOfSeveralKilnsTheOneKnownWorstCounts(t *testing.T) {
+// How fast one kiln dries tells nothing of another: each has an unknown of its own, however
+// often the malt comes onto it, and moves that kiln alone.
+func TestEachOfSeveralKilnsHasAFactorOfItsOwn(t *testing.T) {
 	p := learnt(t, `drying 0.91 error 0.05 of "kiln"; drying 1.2 error 0.24 of "stove"`)
-	second := *p.Stages[2].(*model.Kilning)
-	second.Kiln = p.House.Kilns[1]
+	first := p.Stages[2].(*model.Kilning)
+	second, third := *first, *first
+	second.Kiln, third.Kiln = p.House.Kilns[1], nil
 	p.Stages = append(p.Stages, &second)
-	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(of(t, p, Drying)), 1e-9)
-	second.Kiln = nil
-	assert.InDelta(t, 0.2, sd(of(t, p, Drying)), 1e-9, "of one nothing is known")
+	dryings := func() (list []Unknown) {
+		for _, u := range UnknownsOf(p) {
+			if u.Factor == Drying {
+				list = append(list, u)
+			}
+		}
+		return list
+	}
+	both := dryings()
+	require.Len(t, both, 2)
+	assert.Equal(t, []string{"kiln", "stove"}, []string{both[0].Of(), both[1].Of()})
+	assert.InDelta(t, math.Hypot(0.05/0.91, 0.1), sd(both[0]), 1e-9)
+	assert.InDelta(t, math.Hypot(0.2, 0.1), sd(both[1]), 1e-9)
+	var o forecast.Options
+	both[0].Set(&o, 0.5)
+	before := o.DryingOf
+	both[1].Set(&o, 0.9)
+	assert.Len(t, o.DryingOf, 2)
+	assert.Len(t, before, 1, "options that were copied stay as they were")
+	assert.InDelta(t, 1, o.DryingOf[first.Kiln], 1e-9)
+	assert.Greater(t, o.DryingOf[second.Kiln], 1.1)
+
+	second.Kiln = first.Kiln
+	again := dryings()
+	require.Len(t, again, 1, "twice on one kiln")
+	assert.Empty(t, again[0].Of(), "it is the only one")
+	p.Stages = append(p.Stages, &third)
+	assert.InDelta(t, 0.2, sd(dryings()[1]), 1e-9, "of a kiln that is not named nothing is known")
 }
 
 func TestNoMemberIsAHouseThatCannotBeStated(t *testing.T) {

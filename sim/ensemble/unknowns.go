@@ -15,6 +15,9 @@ type Unknown struct {
 	Scatter Scatter
 	Factor  Factor // which factor of lot or house it is; "" where it is none
 
+	Kiln  *model.Kiln // of drying: which kiln; nil where the process names none
+	OneOf bool        // of drying: the process has several kilns, each with a factor of its own
+
 	quantile func(p float64) float64
 	set      func(*forecast.Options, float64)
 }

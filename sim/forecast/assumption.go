@@ -150,9 +150,17 @@ type OvenAir struct {
 
 // KilnAir is the air through a kiln that does not say it.
 type KilnAir struct {
-	Flow   float64 // m³/s
-	Each   float64 // m³/s for each kg of green malt
-	Called string  // as that of FloorArea
+	Flow   float64  // m³/s
+	Each   float64  // m³/s for each kg of green malt; 0 where it is what the heater warms
+	Called string   // as that of FloorArea
+	Warmed *float64 // °C that the kiln reaches, where its heater warms no more than this to it; else nil
+}
+
+// KilnFresh is a kiln that leads no air back, and does not say so: its heater does not warm so
+// much fresh air as it has to what it reaches.
+type KilnFresh struct {
+	Reaches float64 // °C
+	Called  string  // as that of FloorArea
 }
 
 // AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
@@ -234,6 +242,7 @@ func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
 func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
+func (a KilnFresh) topic() topic    { return topic{"fresh air", a.Called} }
 func (a AirOfFloor) topic() topic   { return topic{"air of floor", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }

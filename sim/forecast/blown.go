@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/sim/draught"
 )
 
 // Blown is the air that was blown through a bed, and what it took to make it.
@@ -138,20 +139,16 @@ const (
 	soonReached = 1800.0
 )
 
-// What a fan works against beside the bed, Pa, and its efficiency, motor and all: common
-// practice.
-const (
-	ductPressure  = 300.0
-	fanEfficiency = 0.5
-)
+// ductPressure is what the fan of a box works against beside the bed, Pa: common practice.
+const ductPressure = 300.0
 
 // fanPower is what the fan draws, W, at a flow.
 func (m *boxModel) fanPower(flow float64) float64 {
 	bed, err := m.bed.Resistance(flow)
-	if err != nil { // so slow that it has none, or faster than was measured
+	if err != nil { // a bed that was not made
 		bed = 0
 	}
-	return flow * (bed + ductPressure) / fanEfficiency
+	return draught.Power(flow, bed+ductPressure)
 }
 
 // through closes the account of the air.

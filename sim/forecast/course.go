@@ -147,7 +147,7 @@ func (r *run) left() {
 
 var stageOf = map[model.StepKind]model.StageKind{
 	model.SoakStep: model.SteepStage, model.RestStep: model.SteepStage, model.HoldStep: model.GerminateStage, model.DryStep: model.KilnStage,
-	model.StewStep: model.KilnStage, model.CureStep: model.KilnStage, model.CoolStep: model.KilnStage,
+	model.StewStep: model.KilnStage, model.CureStep: model.KilnStage, model.RoastStep: model.KilnStage, model.CoolStep: model.KilnStage,
 }
 
 // asked is what a step asks: of its end and of its temperature.
@@ -163,36 +163,48 @@ func askedOf(s model.Step) asked { return asked{s.Ends(), s.Warmth(), s.Place()}
 func (r *run) asDone(s model.Step, d doing) asked { return r.changed(askedOf(s), d) }
 
 func (r *run) changed(s asked, d doing) asked {
-	c := r.change(d)
-	if c == nil {
-		return s
-	}
-	if c.To.Low.Dimension != quantity.Time {
+	if c := r.change(d, quantity.Temperature); c != nil {
 		if s.For == nil {
 			s.For = s.Over
 		}
 		s.Warming = model.Warming{At: &c.To}
+	}
+	if c := r.change(d, quantity.Time); c != nil {
+		s.Ending = model.Ending{For: &model.Quantity{Quantity: c.To.Low, Place: c.To.Place}}
+	}
+	return s
+}
+
+// otherwise is the step of the kiln with its air, its smoke and its water as they were where
+// the record says so.
+func (r *run) otherwise(s model.Step) model.Step {
+	if r.o.Course == nil {
 		return s
 	}
-	s.Ending = model.Ending{For: &model.Quantity{Quantity: c.To.Low, Place: c.To.Place}}
+	for _, c := range r.o.Course.Changes {
+		if r.now.is(c.Step.Kind.Text, c.Step.Number) {
+			s = model.Otherwise(s, c)
+		}
+	}
 	return s
 }
 
 // warmedAs gives the hold as it was done where the record says of its whole stage that
 // it was kept otherwise.
 func (r *run) warmedAs(s asked, stage doing) asked {
-	if c := r.change(stage); c == nil || c.To.Low.Dimension != quantity.Temperature {
+	if r.change(stage, quantity.Temperature) == nil {
 		return s
 	}
 	return r.changed(s, stage)
 }
 
-func (r *run) change(d doing) *model.Change {
+// change is what was done instead, of a dimension, nil where the record says nothing.
+func (r *run) change(d doing, of quantity.Dimension) *model.Change {
 	if r.o.Course == nil {
 		return nil
 	}
 	for i, c := range r.o.Course.Changes {
-		if d.is(c.Step.Kind.Text, c.Step.Number) {
+		if c.Is(of) && d.is(c.Step.Kind.Text, c.Step.Number) {
 			return &r.o.Course.Changes[i]
 		}
 	}
@@ -201,7 +213,7 @@ func (r *run) change(d doing) *model.Change {
 
 // stageStop is the stop of a stage that is a step of its own, as it was done.
 func (r *run) stageStop(st model.Stage, d doing) stop {
-	if c := r.change(d); c != nil && c.To.Low.Dimension == quantity.Time {
+	if c := r.change(d, quantity.Time); c != nil {
 		return stop{latest: c.To.Low.SI, ending: ByTime}
 	}
 	return stopOf(st.Ends().Until, st.Ends().For, st.Ends().Allow)

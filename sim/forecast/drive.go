@@ -237,6 +237,8 @@ func failing(measure func(string) (float64, string, bool), c *model.Condition) *
 
 func testHolds(t *model.Test, si float64, word string) bool {
 	switch {
+	case math.IsNaN(si): // it is not forecast: whoever is there sees it
+		return true
 	case t.Word != "":
 		return rubHolds(t.Word, word)
 	case t.Bound == nil:

@@ -28,9 +28,17 @@ func (r *run) withering() float64 {
 	return r.learnt(r.o.Withering, l.Withering, Withering, "")
 }
 
-// drying gives the option of drying with what the house has learnt of the kiln.
+// drying gives the options of drying with what the house has learnt of the kiln, which is
+// nil where the stage names none.
 func (r *run) drying(k *model.Kiln) float64 {
-	return r.learnt(r.o.Drying, r.p.Learnt().DryingOf(k), Drying, k.Name)
+	option := r.o.Drying
+	if own, ok := r.o.DryingOf[k]; ok {
+		option = new(orOne(option) * own)
+	}
+	if k == nil {
+		return orOne(option)
+	}
+	return r.learnt(option, r.p.Learnt().DryingOf(k), Drying, k.Name)
 }
 
 // learnt multiplies an option by a factor that was learnt, and says so. Without one the

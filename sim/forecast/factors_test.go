@@ -105,3 +105,27 @@ func TestAKilnThatIsUsedTwiceIsToldOnce(t *testing.T) {
 	p.Stages = append(p.Stages[:3:3], &again)
 	assert.Len(t, forecastOf(t, p, Options{}).Learnt, 1)
 }
+
+// A factor of one kiln slows that one alone, also where the forecast begins anew at the kiln.
+func TestAFactorOfOneKilnMovesNoOther(t *testing.T) {
+	p := runOn(t, steepText+growFor("tray", "for 4 days")+dryOn+cureOn, nil).Process
+	kilns := model.Every[*model.Kilning](p)
+	require.Len(t, kilns, 2)
+	first, second := kilns[0].Kiln, kilns[1].Kiln
+	require.NotSame(t, first, second)
+	plain := forecastOf(t, p, Options{})
+	both := forecastOf(t, p, Options{Drying: new(0.8)})
+	own := Options{DryingOf: map[*model.Kiln]float64{first: 0.8, second: 0.8}}
+	assert.Equal(t, both.Totals, forecastOf(t, p, own).Totals)
+	later := Options{DryingOf: map[*model.Kiln]float64{second: 0.8}}
+	slow := forecastOf(t, p, later)
+	last := len(plain.Stages) - 1
+	for plain.Stages[last].Kind != model.KilnStage {
+		last--
+	}
+	assert.Equal(t, plain.Stages[:last], slow.Stages[:last])
+	assert.NotEqual(t, plain.Stages[last], slow.Stages[last])
+	dried, err := plain.Dried(later, nil)
+	require.NoError(t, err)
+	assert.Equal(t, slow.Totals, dried.Totals)
+}

@@ -24,14 +24,6 @@ type Fed struct {
 	Kelvin, Ratio float64 // K and kg/kg: how far, in the mean of the time, it is off what the stage below then gives; NaN for a batch under way
 }
 
-// FloorsApart is a kiln of which the floors hang on each other in such a way that no exhaust was
-// found which fits: the forecast of the upper one is then of little worth.
-type FloorsApart struct {
-	Met
-	Rounds        int
-	Kelvin, Ratio float64 // what is missing, as in [Fed]
-}
-
 // feed has a bed take the exhaust of the floor below, where that is known. A still oven has no
 // draught to take it by.
 func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, still bool) error {
@@ -116,7 +108,7 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 	}
 	r.at = st.Place()
 	r.start(string(model.GateStep))
-	told := m.worst.found
+	hot, _ := m.worst.long()
 	*m.short, m.came = shortfall{}, Temperature{}
 	before, from, now := m.moisture(), r.clock, physics(m)
 	_, ending, took, err := r.drive(&now, []stop{r.known(stop{latest: left, ending: ByTime, open: true}, r.now)}, ticks)
@@ -124,8 +116,10 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 	r.record(Step{Kind: model.GateStep, Label: Waiting, Place: st.Place(), EndedBy: ending, Temperature: r.lastTemperature(st.Kind())}, m, before, took)
 	m.waited = r.clock - from
 	r.asItCame(m)
-	if h := m.worst; h.found && !told {
-		r.trouble(HotWet{r.meets(st.Place()), h.t, h.w, h.limit, true, setTo(asked{})})
+	if h := m.worst; hot < hotShare { // else it was told of the step before
+		if share, long := h.long(); share >= hotShare {
+			r.trouble(HotWet{r.meets(st.Place()), h.t, h.w, h.limit, true, setTo(asked{}), share, long})
+		}
 	}
 	return err
 }
@@ -163,4 +157,17 @@ func (r *run) asItCame(m *kilnModel) {
 		m.came.From, m.came.To = math.Round(m.came.From), math.Round(m.came.To)
 		st.Steps[n-1].Temperature = m.came
 	}
+}
+
+// airOfFloor is the air of a floor without a fan of its own that takes the exhaust of another, by
+// which its bed is laid out: what the floor below has at air-on, m³/s. It is false where nothing is known of that.
+func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool) {
+	by := r.p.Giver(st)
+	switch {
+	case by == nil:
+		return 0, false
+	case by.Kiln.Airflow != nil:
+		return by.Kiln.Airflow.SI, true
+	}
+	return mass * airPerKg, true
 }

@@ -47,7 +47,7 @@ func (r *run) deculm(st *model.Deculming) error {
 	r.assume(DeculmTime{deculmTime})
 	r.start(string(model.DeculmStage))
 	took := deculmTime
-	if c := r.change(r.now); c != nil && c.To.Low.Dimension == quantity.Time {
+	if c := r.change(r.now, quantity.Time); c != nil {
 		took = c.To.Low.SI
 	}
 	end := r.known(stop{latest: took, ending: ByTime}, r.now)
@@ -106,6 +106,7 @@ func (r *run) expect(c *model.Condition) {
 	for i := range c.Tests {
 		test := c.Tests[i]
 		value, word, ok := r.f.Totals.promises(test.Measure)
-		r.f.Expects = append(r.f.Expects, Expect{Condition: *c, Test: test, Value: value, Holds: ok && testHolds(&test, value, word)})
+		r.f.Expects = append(r.f.Expects, Expect{Condition: *c, Test: test, Value: value, Holds: ok && testHolds(&test, value, word),
+			Unjudged: !ok && r.f.Beyond != nil && math.IsNaN(value)})
 	}
 }

@@ -37,7 +37,7 @@ func (f *Forecast) copy() *Forecast {
 }
 
 // Dried forecasts the same batch on kilns that dry otherwise, as the options Drying,
-// LateDrying, LateColour and Sorption say it. What comes before the first kiln is taken from this forecast, so that it
+// DryingOf, LateDrying, LateColour and Sorption say it. What comes before the first kiln is taken from this forecast, so that it
 // costs a part of what [Run] does and gives the same. A batch that came to no kiln is as it
 // was. It returns the errors of Run.
 func (f *Forecast) Dried(o Options, m *work.Meter) (*Forecast, error) {
@@ -51,7 +51,8 @@ func (f *Forecast) Dried(o Options, m *work.Meter) (*Forecast, error) {
 func (f *Forecast) onKiln(o Options, m *work.Meter) *run {
 	r := f.green.run
 	r.f, r.counts, r.effort = r.f.copy(), maps.Clone(r.counts), effortOf(m)
-	r.o.Drying, r.o.LateDrying, r.o.LateColour, r.o.Sorption = o.Drying, o.LateDrying, o.LateColour, o.Sorption
+	r.o.Drying, r.o.DryingOf = o.Drying, o.DryingOf
+	r.o.LateDrying, r.o.LateColour, r.o.Sorption = o.LateDrying, o.LateColour, o.Sorption
 	return &r
 }
 

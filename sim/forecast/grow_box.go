@@ -7,6 +7,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/pneumatic"
 )
 
@@ -138,7 +139,7 @@ func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
 	if piece.AirOnHumidity != nil {
 		s.RH = within(piece.AirOnHumidity.Range, r.o.BandAt)
 	}
-	r.assume(FanPressure{ductPressure, fanEfficiency})
+	r.assume(FanPressure{ductPressure, draught.Efficiency})
 	return s
 }
 

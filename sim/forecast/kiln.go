@@ -22,13 +22,18 @@ type kilnModel struct {
 	fed     bool        // it is given the exhaust of another kiln
 	vent    float64     // its own airflow, m³/s
 	returns float64     // share of the exhaust that it leads back by itself
+	depth   float64     // m, of the bed as it was loaded
 	wet     float64     // s above WitheredMoisture
 	came    Temperature // the coolest and the warmest air of a step that takes it as it comes
 	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
 	waited  float64     // s that it waited for that behind them
+	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
+	beyond  bool    // the malt has been where the model ends
+	left    float64 // s since it came onto the kiln, when it came there
+	warmest Warmest // of the step so far
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -43,13 +48,6 @@ func (r rise) value(at float64) float64 {
 		return r.to
 	}
 	return r.from + (r.to-r.from)*at/r.over
-}
-
-// hotWet is the first moment at which the malt was hotter than it bears so wet.
-type hotWet struct {
-	t, w, limit float64
-	found       bool
-	mean        bool // not only in one layer, but in the mean of the bed, at some time of the step
 }
 
 // shortfall is by how much the kiln missed what was asked of it.
@@ -99,16 +97,24 @@ func (m *kilnModel) advance(dt float64) error {
 // Stepped follows what the heat does to each layer in a step of the bed, which is short
 // where the malt warms quickly.
 func (m *kilnModel) Stepped(dt float64) error {
+	if m.bare {
+		return nil
+	}
 	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
 		return err
 	}
 	m.layers = m.bed.Layers(m.layers[:0])
+	m.leave()
 	for i := range m.quality {
+		if m.beyond {
+			break
+		}
 		b, a := m.before[i], m.layers[i]
 		if err := m.quality[i].Step(dt, b.T, a.T, wetBasis(b.X), wetBasis(a.X), m.stewed); err != nil {
 			return err
 		}
 	}
+	m.worst.stepped(m.layers, dt)
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -123,23 +129,20 @@ func (m *kilnModel) mix() {
 	for i := range m.quality {
 		m.quality[i] = mean
 	}
+	m.worst.mix()
 }
 
-// hotLimits are the malt temperatures that enzymes bear down to a moisture
-// (common practice): °C and wet basis, hottest first.
-var hotLimits = []struct{ t, w float64 }{{80, 0.10}, {65, 0.12}, {50, 0.25}}
-
-// watch notes when the malt is hotter than it bears, and when the kiln gives
-// other than what is asked.
+// watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
+// kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
 	v := m.bed.View()
 	for _, l := range hotLimits {
-		over := v.Hottest - l.t
-		if over > 0.5 && wetBasis(v.HottestX) > l.w+0.005 && (!m.worst.found || over > m.worst.t-m.worst.limit) {
-			*m.worst = hotWet{t: v.Hottest, w: wetBasis(v.HottestX), limit: l.t, found: true, mean: m.worst.mean}
+		if m.beyond {
+			break
 		}
-		m.worst.mean = m.worst.mean || v.MaltT > l.t+0.5 && v.WetBasis > l.w+0.005
+		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
+	m.warmest.see(v)
 	if m.target == kiln.AsComes {
 		m.note(v.On.T)
 	}
@@ -182,7 +185,8 @@ func (m *kilnModel) copy(spare physics) physics {
 	*c = *m
 	c.bed, c.worst, c.short, c.layers, c.before = own.bed, own.worst, own.short, own.layers, own.before
 	c.bed.Become(m.bed)
-	*c.worst, *c.short = *m.worst, *m.short
+	c.worst.become(m.worst)
+	*c.short = *m.short
 	c.quality = append(own.quality[:0], m.quality...)
 	return c
 }
@@ -198,8 +202,8 @@ func (m *kilnModel) unwatched() float64 {
 	return min(max(m.at, atFirst), onKiln)
 }
 
-func (m *kilnModel) moisture() float64 { return m.bed.WetBasis() }
-func (m *kilnModel) weight() float64   { return m.bed.Mass() }
+func (m *kilnModel) moisture() float64 { return m.forecast(m.bed.WetBasis()) }
+func (m *kilnModel) weight() float64   { return m.forecast(m.bed.Mass()) }
 
 func (m *kilnModel) measure(name string) (float64, string, bool) {
 	switch name {

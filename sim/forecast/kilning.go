@@ -16,6 +16,7 @@ type Kilned struct {
 	Of      *model.Kilning
 	Began   float64   // s from the first soak
 	Depth   float64   // m, of the bed as it was loaded
+	Dried   float64   // m, of the bed at the end
 	DryMass float64   // kg of dry matter, rootlets and all; none of it is lost on the kiln
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
@@ -49,7 +50,7 @@ func (k *Kilned) MoistureAt(weight float64) float64 { return 1 - k.DryMass/weigh
 // kilned writes down how the malt fared on the kiln that it came onto at began.
 func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	v := m.bed.View()
-	k := Kilned{Place: st.Place(), Of: st, Began: began, Depth: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
+	k := Kilned{Place: st.Place(), Of: st, Began: began, Depth: m.depth, Dried: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
@@ -64,7 +65,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
-	if !asked || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)

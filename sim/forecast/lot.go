@@ -47,6 +47,21 @@ func (r *run) lot() (grain.Lot, float64, error) {
 	return lot, x, nil
 }
 
+// GreenRoom is the room, m³, that the charge of a process takes as green malt, usually grown
+// and moist, where there is no forecast. It is false where the species is not known.
+func GreenRoom(p *model.Process) (float64, bool) {
+	if p.Charge == nil || p.Grain == nil {
+		return 0, false
+	}
+	profile, err := grain.Of(p.Grain.Species.Text)
+	if err != nil {
+		return 0, false
+	}
+	first := UsualMoisture / (1 - UsualMoisture)
+	lot := grain.LotOf(profile, p.Charge.SI*(1-MoistureOf(p.Grain)), first)
+	return lot.BedVolume(UsualGreen/(1-UsualGreen), profile.GrownTo(usualGrowth)), true
+}
+
 // lotMoisture is what the lot holds as it comes, wet basis.
 func (r *run) lotMoisture() float64 {
 	g := r.p.Grain

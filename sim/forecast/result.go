@@ -38,6 +38,7 @@ type Forecast struct {
 	Trouble   []Trouble
 	Seen      []Sight // at each look of the course, as far as it came
 	DryMass   float64 // kg of dry matter in the raw grain
+	Beyond    *Beyond // where the malt came to where the model ends; nil where it did not
 	Sprinkled []Sprinkling
 	Turned    []float64 // s from the first soak, as the course says
 
@@ -74,7 +75,16 @@ type Step struct {
 	MoistureEnd   float64
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
+	Warmest       Warmest // of a step on a kiln
 	EndedBy       Ending
+}
+
+// Warmest is how warm it gets in a step on a kiln, °C.
+type Warmest struct {
+	Air   float64 // onto the malt
+	Off   float64 // off it
+	Malt  float64 // the mean of the bed
+	Known bool    // whether the step is one on a kiln, and takes any time
 }
 
 // Temperature is the temperature of a step and where it is taken, °C.
@@ -117,6 +127,7 @@ type Gate struct {
 	Word      string  // the same for a test that asks a word
 	Needs     float64 // s more that it would have taken; NaN where it does not come about in searchLimit
 	Searching bool    // whether Needs was looked for
+	Unjudged  bool    // it asks what is not forecast, and is taken to hold; see [EndsAt]
 }
 
 // Expect is a promise and what the forecast gives for it.
@@ -125,9 +136,10 @@ type Expect struct {
 	Test      model.Test
 	Holds     bool
 	Value     float64 // SI
+	Unjudged  bool    // it asks what is not forecast
 }
 
-// Totals are the figures of the whole batch.
+// Totals are the figures of the whole batch; NaN is what is not forecast.
 type Totals struct {
 	SteepOut         float64 // s, to the end of the last steep
 	SteepOutMoisture float64 // then, wet basis, 0 to 1; NaN where there is no steep

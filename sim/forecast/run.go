@@ -21,6 +21,10 @@ type Options struct {
 	// Factors of lot and house; nil is 1. What the house has learnt multiplies them.
 	Uptake, HuskWater, Growth, Chit, Respiration, Withering, Drying *float64
 
+	// DryingOf are factors of single kilns, which multiply Drying; a kiln that is not named
+	// stands as nil. It must not change while a forecast is made.
+	DryingOf map[*model.Kiln]float64
+
 	// Factors of what is late in each stage beside the equations: of what the core drinks in
 	// the end, of the growth clock, see [grain.Lot], of the rate of bound water, see
 	// [drying.Malt], and of how fast heat colours malt. nil is 1.
@@ -214,6 +218,9 @@ func (r *run) record(s Step, m physics, before, took float64) {
 	}
 	s.Nth = r.now.number
 	s.MoistureStart, s.MoistureEnd, s.WeightEnd = before, m.moisture(), m.weight()
+	if on, ok := m.(*kilnModel); ok && on.warmest.Known {
+		s.Warmest = on.warmest
+	}
 	st.Steps = append(st.Steps, s)
 	_ = r.effort.spend(work.Line, s.Place) // the stage sees that it is used up
 	r.clock += took

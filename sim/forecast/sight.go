@@ -31,6 +31,7 @@ type Sight struct {
 	CO2      float64 // kg given off by then, but for what malt gives off on the kiln
 	Heat     float64 // J given to the air of the kiln by then
 
+	Beyond  bool // the malt has been where the model ends, and what is not a number is not forecast
 	OnKiln  bool
 	Balance kiln.Balance // of the kiln that the malt is on, since it came onto it
 
@@ -101,17 +102,19 @@ func (m *growModel) see(s *Sight) {
 
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
-	s.Dry, s.AirOn, s.AirOff, s.Malt = v.Ledger.DryMass, v.On.T, v.Off.T, v.MaltT
-	s.Grain, s.Humidity, s.Airflow = v.MaltT, v.OffRH, m.vent
-	s.Heat += v.Ledger.Heater
-	s.OnKiln, s.Balance = true, m.bed.Balance()
+	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.told(v.On.T), m.told(v.Off.T), m.told(v.MaltT)
+	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), m.vent
+	s.Heat += m.forecast(v.Ledger.Heater)
+	if s.Beyond = m.beyond; !m.beyond {
+		s.OnKiln, s.Balance = true, m.bed.Balance()
+	}
 	if m.flow != nil {
 		s.Airflow = *m.flow
 	}
 }
 
 func (s still) see(into *Sight) {
-	into.Dry = s.dry
+	into.Dry, into.Beyond = s.dry, math.IsNaN(s.dry)
 	if s.cleaned {
 		into.Dry -= s.rootlets
 	}

@@ -40,11 +40,11 @@ func (r *run) floorArea(st model.Stage) float64 {
 		area = on.Area.SI
 	} else {
 		// a hand's depth, as on a malting floor
-		area = r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / usualDepth
+		area = r.batch.BedVolume() / usualDepth
 		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
 	blown := model.PieceOf(st).Floor.Blown() // what passes it passes all of it, bare or not
-	if most := r.batch.Lot.BedVolume(r.batch.X(), r.batch.Clock) / oneCorn; area > most && !blown {
+	if most := r.batch.BedVolume() / oneCorn; area > most && !blown {
 		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
@@ -235,7 +235,7 @@ func (r *run) wither(st *model.Withering) error {
 	if st.Air != nil {
 		low, high = bandOf(st.Air.Range.Range)
 	}
-	if c := r.change(r.whole); c != nil && c.To.Low.Dimension == quantity.Temperature {
+	if c := r.change(r.whole, quantity.Temperature); c != nil {
 		low, high = bandOf(c.To.Range.Range)
 	}
 	t := (low+high)/2 + r.o.BandAt*(high-low)/2

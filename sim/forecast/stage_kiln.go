@@ -1,13 +1,13 @@
 package forecast
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
-	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -30,7 +30,9 @@ func (r *run) kiln(st *model.Kilning) error {
 		if r.until.before(s, m) {
 			return errEnough
 		}
-		if err := r.kilnStep(m, st, s, ticks); err != nil {
+		err := r.kilnStep(m, st, s, ticks)
+		r.leftIn(m, st, s.Place(), began)
+		if err != nil {
 			return err
 		}
 	}
@@ -40,11 +42,11 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
-	r.malt = &finished{dry: r.batch.Dry, x: v.X, rootlets: r.batch.Rootlets()}
+	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
-	r.f.Totals.KilnWater += v.Ledger.WaterToAir
-	r.f.Totals.KilnEnergy += v.Ledger.Heater
+	r.f.Totals.KilnWater += m.forecast(v.Ledger.WaterToAir)
+	r.f.Totals.KilnEnergy += m.forecast(v.Ledger.Heater)
 	r.spent(st, m.took(st.Kiln))
 	return nil
 }
@@ -64,10 +66,10 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if r.malt == nil {
 		r.loads = r.batch.Mass()
 	}
-	mass := r.loads // malt that was dried before lies as the green malt did, but for its water
+	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
-	kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else if k.Fed() {
@@ -77,15 +79,15 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
-		low, high = min(low, drying.Hottest), min(high, drying.Hottest) // what it reaches beyond limits no forecast
+		low, high = min(low, kiln.Hottest), min(high, kiln.Hottest) // what it reaches beyond limits no forecast
 		kit.ReachLow, kit.ReachHigh = &low, &high
 	}
 	if k.Returns != nil {
 		kit.Recirculation = k.Returns.SI
 	}
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(k)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth := mass / (malt.Packing().Bulk * kit.Area)
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth}
+	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
+	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
@@ -98,14 +100,15 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if err := r.feed(bed, st, k, kit.Still); err != nil {
 		return nil, err
 	}
-	m := &kilnModel{bed: bed, fed: k.Fed(), meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, worst: &hotWet{}, short: &shortfall{}}
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
+		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
-	if !r.bare {
-		m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
-	}
+	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
+	m.worst.begin(len(m.quality))
+	m.warmest = coldest
 	return m, nil
 }
 
@@ -119,21 +122,26 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 }
 
 // airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
+func (r *run) airflowOf(st *model.Kilning, k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !k.Fed() && !still && k.Airflow.SI > weakBy*most {
+			r.assume(KilnFresh{to, r.called()})
+		}
 		return k.Airflow.SI
 	}
-	if k.Fed() {
-		if below := k.AirFrom; below.Airflow != nil { // what goes through the floor below goes through this one
-			return below.Airflow.SI
-		}
-	} else if still {
+	if flow, ok := r.airOfFloor(st, mass); ok {
+		return flow
+	}
+	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
 		return kiln.StillVent
 	}
-	flow := mass * airPerKg
-	r.assume(KilnAir{flow, airPerKg, r.called()})
-	return flow
+	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && most < air.Flow {
+		air.Flow, air.Each, air.Warmed = most, 0, &to
+	}
+	r.assume(air)
+	return air.Flow
 }
 
 // airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
@@ -150,7 +158,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
-	out := Step{Kind: s.Kind(), Label: string(s.Kind()), Place: s.Place()}
+	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
+	s = r.otherwise(s)
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
@@ -158,7 +167,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = new(coveredShare * m.vent)
 	}
 	m.stewed = s.Kind() == model.StewStep
-	*m.worst, *m.short, m.came = hotWet{}, shortfall{}, Temperature{}
+	m.worst.begin(len(m.quality))
+	*m.short, m.warmest, m.came = shortfall{}, coldest, Temperature{}
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
@@ -171,6 +181,23 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	r.kilnTroubles(m, as)
 	return err
+}
+
+// label is the kind of a step of the kiln, with its number where the process has several: they
+// are counted through all its kilns, as a record counts them.
+func (r *run) label(s model.Step) string {
+	count := 0
+	for _, st := range model.Every[*model.Kilning](r.p) {
+		for _, one := range st.Steps {
+			if one.Kind() == s.Kind() {
+				count++
+			}
+		}
+	}
+	if count < 2 {
+		return string(s.Kind())
+	}
+	return fmt.Sprintf("%s %d", s.Kind(), r.now.number)
 }
 
 // ask sets the kiln to what a step asks for. A band is held at one place in it.
@@ -229,9 +256,10 @@ func coolerThan(s asked) *model.Condition {
 
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
-	if h := m.worst; h.found {
+	if share, long := m.worst.long(); share >= hotShare {
+		h := m.worst
 		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
-		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s)})
+		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}

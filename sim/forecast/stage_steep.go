@@ -189,7 +189,7 @@ func (r *run) wetTemperature(s asked, otherwise float64) float64 {
 func (r *run) steepTroubles(m *steepModel, st *model.Steep) {
 	if holds := st.Room(); holds != nil {
 		if need := r.drawn.room(m); need > holds.SI {
-			r.trouble(VesselFull{r.meets(st.Place()), need})
+			r.trouble(VesselFull{r.meets(st.Place()), need, m.state.BedVolume()})
 		}
 	}
 	if st.Target != nil && !st.Target.Contains(math.Round(1000*m.moisture())/1000) {

@@ -99,7 +99,7 @@ func (r *run) outcome(st model.Stage, m physics, c *model.Condition, s stop, end
 func (r *run) met(st model.Stage, m physics, c *model.Condition, began float64, hold bool) {
 	_ = r.effort.spend(work.Line, c.Place)
 	r.f.Gates = append(r.f.Gates, Gate{Stage: st.Kind(), Of: st, Text: c.Place.Text(), Place: c.Place, Hold: hold,
-		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN()})
+		Met: true, Reached: r.clock, Ready: r.ready, Ended: r.clock, First: r.clock - began, Waited: r.clock - began, Moisture: m.moisture(), Needs: math.NaN(), Unjudged: unjudged(m, c)})
 }
 
 // unmet writes down that a condition did not come about, by how much, and how

@@ -35,7 +35,8 @@ func (Met) trouble() {}
 // VesselFull is a vessel that does not hold the wet grain and its water.
 type VesselFull struct {
 	Met
-	Need float64 // m³
+	Need  float64 // m³
+	Grain float64 // m³ of it that the swollen grain takes when it is drained
 }
 
 // OxygenGone is a soak in which the grain stood without oxygen.
@@ -184,12 +185,24 @@ type AirShort struct {
 	Charge         quantity.Quantity // as the process writes it
 }
 
-// HotWet is malt that is hotter than it bears while it is so wet.
+// HotWet is malt that is hotter than it bears while it is wet: where it is farthest beyond.
+// Less
+// than half an hour of it, or less than a fifth of the bed, is none.
 type HotWet struct {
 	Met
 	Temperature, Moisture, Limit float64
 	ByAir                        bool              // the step is set by the air, or by the malt of which only a part gets so hot
 	Set                          quantity.Quantity // as the step writes its temperature
+	Share                        float64           // of the bed's dry matter that is too hot for half an hour and more, 0 to 1
+	Time                         float64           // s for which that is so, in the mean
+}
+
+// FloorsApart is a kiln of which the floors hang on each other in such a way that no exhaust was
+// found which fits: the forecast of the upper one is then of little worth.
+type FloorsApart struct {
+	Met
+	Rounds        int
+	Kelvin, Ratio float64 // what is missing, as in [Fed]
 }
 
 // Unable is the end of a forecast that cannot go on. The cause is a [NoMalt], a

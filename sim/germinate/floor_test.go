@@ -25,8 +25,9 @@ func onFloor(t *testing.T, dry float64, lifts bool) (warmest, moisture float64) 
 
 // Common practice: a floor of 10 to 12 cm that is turned stands at 15 to 20 °C and keeps
 // its 43 to 45 %; at its peak it is thinned, as twice of that is lost however it is turned.
+// 40 kg of dry matter lie 9 cm deep when they are cast and 13 when they are grown.
 func TestATurnedFloorStandsAndOneTwiceAsDeepRunsAway(t *testing.T) {
-	for _, dry := range []float64{35, 40, 44} {
+	for _, dry := range []float64{30, 35, 40} {
 		warmest, moisture := onFloor(t, dry, true)
 		assert.Less(t, warmest, 28.0, "%g kg/m²", dry)
 		assert.InDelta(t, 0.44, moisture, 0.01, "%g kg/m²", dry)

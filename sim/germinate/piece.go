@@ -86,7 +86,7 @@ func New(b grain.Batch, material drying.Material, floor Floor, t float64) (Piece
 	err := errors.Join(
 		air.Within("floor area", floor.Area, "m²", 1e-3, 1e6),
 		air.Within(bedTemperature, t, "°C", lowestRun, highestRun),
-		air.Within("depth of the bed", b.Lot.BedVolume(b.X(), b.Clock)/floor.Area, "m", thinnestBed, deepestBed),
+		air.Within("depth of the bed", b.BedVolume()/floor.Area, "m", thinnestBed, deepestBed),
 	)
 	if err != nil {
 		return Piece{}, err

@@ -31,7 +31,7 @@ const PoreOxygen = 0.40 * AirOxygen
 // all that it wants, spread over the room it fills.
 func OxygenDemand(b *Batch, t float64) float64 {
 	burn := b.Lot.DryMass * b.Lot.RespirationSpeed(b.Clock, t, b.Moisture(), 1-b.Debt)
-	return StarchO2 * burn / b.Lot.BedVolume(b.X(), b.Clock)
+	return StarchO2 * burn / b.BedVolume()
 }
 
 // StillAccess is the access of a bed that stands, 0 to 1: the share of its corns

@@ -16,7 +16,9 @@ type Bed struct {
 	kit      Equipment
 	ambient  air.State
 	dry      float64 // dry matter of a layer, kg/m²
-	depth    float64 // of the bed, m
+	depth    float64 // of the bed as it was loaded, m
+	surface  float64 // of the corns of a layer, m²/m²
+	shrinks  float64 // m for each kg/kg of its moisture
 
 	layers []bedLayer
 	flows  [stageCount]flow // of the step being taken
@@ -32,6 +34,8 @@ type Bed struct {
 	seen   moment  // of now
 	limit  Limit
 
+	passing float64 // airflow of the last march, m³/s; of a bed with a Way
+
 	seconds float64 // since New
 	step    float64 // to try next, s
 	ledger  Ledger
@@ -42,10 +46,10 @@ type Bed struct {
 
 // New puts a charge of the material on a kiln. It returns a *[air.RangeError], or several
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
-// basis, malt 0 to 120 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
+// basis, malt 0 to 300 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.01 µm to 20 m from it,
 // area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
-// 180 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
+// 300 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
 	if err := errors.Join(err, charge.check(), kit.check(), material.Check()); err != nil {
@@ -67,6 +71,8 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 			t: charge.Temperature, mean: charge.Temperature,
 		}
 	}
+	b.surface = b.packing.Surface * or(charge.Settled, depth) / float64(n)
+	b.shrinks = charge.shrinks(depth)
 	b.now.on = stream{t: outside.T, w: outside.W}
 	b.now.off, b.near, b.fresh = b.now.on, b.now.on, b.now.on
 	b.ledger = b.opening()
@@ -75,7 +81,7 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 
 func (e Equipment) layerCount(charge Charge, ambient Ambient, material drying.Material) int {
 	switch {
-	case e.Still:
+	case e.Still || e.Drum.tumbles():
 		return 1
 	case e.Layers == 0:
 		return LayersFor(charge, ambient, material, Draught{usualHeat, e.Airflow})
@@ -112,6 +118,15 @@ func (b *Bed) Mix() {
 	}
 	b.plateau.mixed()
 	b.even = false
+}
+
+// meanX gives the moisture of the whole bed, kg/kg dry basis.
+func (b *Bed) meanX() float64 {
+	sum := 0.0
+	for i := range b.layers {
+		sum += b.layers[i].x
+	}
+	return sum / float64(len(b.layers))
 }
 
 // means gives moisture and enthalpy of the whole bed, per kg of dry matter.

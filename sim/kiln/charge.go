@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
+	"maltwright/sim/draught"
 	"maltwright/sim/drying"
 )
 
@@ -14,22 +15,27 @@ type Charge struct {
 	Temperature float64  // °C
 	Depth       *float64 // of the bed, m; nil to reckon it from BulkDensity
 	BulkDensity float64  // of the wet malt, kg/m³; used when Depth is nil
+	Settled     *float64 // depth by which the surface of the corns is reckoned, m; nil for that of the bed
+	DryDepth    *float64 // that the bed shrinks to, bone-dry, m, up to its depth; nil where it does not shrink
 }
 
 // Equipment is the kiln.
 type Equipment struct {
 	Area    float64  // of the bed, seen from above, m²
-	Airflow float64  // at air-on, m³/s; of a still oven what leaks or is vented
+	Airflow float64  // at air-on, m³/s; of a still oven what leaks or is vented; with a Way the most that is let through, 0 for all that comes
 	Heater  *float64 // power, W; nil if not stated, then it never limits
 
 	// ReachLow and ReachHigh are the coolest and hottest air-on that the
 	// controls allow while heating, °C; nil if not stated.
 	ReachLow, ReachHigh *float64
 
+	Way *draught.Way // what drives the air and what is in its way; nil for an airflow that is there whatever the bed
+
 	Recirculation float64 // share of the exhaust led back, 0 to 0.98
 	Recovers      float64 // temperature ratio of the heat exchanger of the exhaust, 0 to 0.98; 0 for none
 	Still         bool    // an oven without a fan
-	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven has one
+	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven and a drum have one
+	Drum          Drum    // that the malt is tumbled in; see [Equipment.In]
 }
 
 // Ambient is the air that the kiln draws in.
@@ -42,6 +48,11 @@ type Ambient struct {
 const (
 	// mostLayers bounds the number of layers that can be asked for.
 	mostLayers = 400
+
+	// Hottest bounds air-on and malt, °C. Above [drying.Hottest] they are carried along, so that
+	// a roast can be timed and cooled, and mean no more than that: nothing was at hand on malt so hot, which burns
+	// and loses more than water.
+	Hottest = 300.0
 
 	// thinnest is the least depth of a bed, m: corns strewn so far apart that air passes
 	// between them as if there were none.
@@ -58,8 +69,11 @@ func (c Charge) check() error {
 	err := errors.Join(
 		air.Within("dry matter on the kiln", c.DryMass, "kg", 1e-3, 1e6),
 		air.Within("moisture, dry basis", c.Moisture, "kg/kg", 0, 1.5),
-		air.Within("temperature of the malt", c.Temperature, "°C", 0, 120),
+		air.Within("temperature of the malt", c.Temperature, "°C", 0, Hottest),
 	)
+	err = errors.Join(err,
+		optional("depth of the settled bed", c.Settled, "m", thinnest/10, 20),
+		optional("depth of the dry bed", c.DryDepth, "m", thinnest/10, 20))
 	if c.Depth != nil {
 		return errors.Join(err, air.Within("depth of the bed", *c.Depth, "m", thinnest, 10))
 	}
@@ -74,6 +88,15 @@ func (c Charge) bedDepth(area float64) float64 {
 	return c.DryMass * (1 + c.Moisture) / (c.BulkDensity * area)
 }
 
+// shrinks gives by how much a bed of that depth, m, shrinks for each kg/kg of moisture: what
+// it would until it is bone-dry, in a straight line.
+func (c Charge) shrinks(depth float64) float64 {
+	if c.DryDepth == nil || c.Moisture == 0 {
+		return 0
+	}
+	return max(0, depth-*c.DryDepth) / c.Moisture
+}
+
 func (e Equipment) check() error {
 	err := errors.Join(
 		air.Within("area of the kiln", e.Area, "m²", 1e-3, 1e4),
@@ -81,9 +104,9 @@ func (e Equipment) check() error {
 		air.Within("share of exhaust led back", e.Recirculation, air.Share, 0, mostReturn),
 		air.Within("share of the exhaust's heat recovered", e.Recovers, air.Share, 0, mostRecovery),
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
-		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, drying.Hottest),
-		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), drying.Hottest),
-		checkAirflow(e.Airflow, e.Area),
+		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, Hottest),
+		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), Hottest),
+		e.checkWay(),
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))

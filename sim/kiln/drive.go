@@ -1,9 +1,6 @@
 package kiln
 
-import (
-	"maltwright/sim/air"
-	"maltwright/sim/drying"
-)
+import "maltwright/sim/air"
 
 const (
 	// Lead is how far air-on may run ahead of a malt or air-off temperature
@@ -52,7 +49,7 @@ func (b *Bed) drive(s stage) flow {
 // span gives the bounds of air-on, °C: the kiln's reach, and, where air-on is
 // not what is asked for, Lead above what is.
 func (b *Bed) span(s stage) (low, high float64) {
-	low, high = or(b.kit.ReachLow, coldestSought), or(b.kit.ReachHigh, drying.Hottest)
+	low, high = or(b.kit.ReachLow, coldestSought), or(b.kit.ReachHigh, Hottest)
 	if b.set.Target == Malt || b.set.Target == AirOff {
 		high = min(high, s.asked+Lead)
 	}
@@ -80,6 +77,9 @@ func (b *Bed) follow(low, high float64, s stage) flow {
 	}
 	if b.limit == Unlimited && f.on.t >= high-enoughKelvin {
 		b.limit = ByLead
+		if high < s.asked { // however long it stays there
+			b.limit = ByReachHigh
+		}
 	}
 	return f
 }
@@ -101,7 +101,7 @@ func (b *Bed) blow(wanted, low, high float64, s stage) flow {
 	if b.feed.fed() {
 		return b.blowFed(t, s)
 	}
-	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still {
+	if b.set.recirculation(b.kit) == 0 && b.kit.Recovers == 0 && !b.kit.Still && !b.kit.Drum.tumbles() && b.kit.Way == nil {
 		return b.blowThrough(t, s)
 	}
 	if before == ByHeater && b.kit.Heater != nil { // it most likely still is

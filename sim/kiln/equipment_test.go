@@ -172,7 +172,7 @@ func TestRefusedSettingsNameWhatIsWrong(t *testing.T) {
 	all := 1.0
 	b := bed(t, tray, cabinet, spring)
 	for want, set := range map[string]kiln.Setting{
-		"temperature set 200 °C is outside 0 to 180 °C":        {From: 50, To: 200},
+		"temperature set 400 °C is outside 0 to 300 °C":        {From: 50, To: 400},
 		"airflow 36000 m3/h is outside 0.018 to 5400 m3/h":     {From: 50, To: 50, Airflow: new(10.0)},
 		"share of exhaust led back 100 % is outside 0 to 98 %": {From: 50, To: 50, Recirculation: &all},
 		"target 9 is outside 0 to 5":                           {Target: 9, From: 50, To: 50},

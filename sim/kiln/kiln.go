@@ -39,4 +39,4 @@ package kiln
 // all of the air led back, so that only the vent flow leaves.
 //
 // Left out: heat that the kiln's walls lose or hold, so that a heater's power is
-// what reaches the air; shrinking of the bed; and channels in it.
+// what reaches the air; and channels in the bed.

@@ -72,7 +72,7 @@ func (m *meeting) try(e float64) found {
 	case !(f.t > drying.Coldest-60):
 		f.miss = -saturated
 		return f
-	case !(f.t < drying.Hottest+15):
+	case !(f.t < Hottest+15):
 		f.miss = saturated
 		return f
 	}

@@ -22,9 +22,15 @@ type Ledger struct {
 	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
 	HeatIntake  float64 // the same of its heat, that of its vapour included, J
 
+	WaterPoured float64 // on hot malt, kg
+	HeatPoured  float64 // that came with it, J
+	HeatShed    float64 // led off into the room by the shell of a drum, J
+
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
 	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
+	FanHeat      float64 // of what the fan drew, in the air, J; a kiln without a Way has none
+	FanEnergy    float64 // electricity that the fan drew, J; none of a natural draught or a still oven
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
@@ -33,7 +39,7 @@ type Ledger struct {
 // WaterError gives the gap of the water balance over the water at start, or,
 // of malt that was drier, over a hundredth of its dry matter.
 func (l Ledger) WaterError() float64 {
-	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart) / math.Max(l.WaterAtStart, l.DryMass/100)
+	return math.Abs(l.WaterInMalt+l.WaterToAir-l.WaterAtStart-l.WaterPoured) / math.Max(l.WaterAtStart+l.WaterPoured, l.DryMass/100)
 }
 
 // HeatError gives the gap of the malt's heat balance over the heat in it and
@@ -42,10 +48,10 @@ func (l Ledger) HeatError() float64 {
 	return l.gap(l.HeatInMalt-l.HeatAtStart-l.HeatToMalt, l.HeatAtStart, l.HeatInMalt, l.HeatToMalt)
 }
 
-// KilnError gives the gap of the kiln's heat balance, heater and heat recovered against
-// malt and exhaust, over all heat moved.
+// KilnError gives the gap of the kiln's heat balance, heater, fan, heat recovered and water
+// poured against malt, exhaust and shell, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.Recovered-l.HeatVented-l.HeatToMalt, l.Heater, l.Recovered, l.HeatVented, l.HeatToMalt)
+	return l.gap(l.Heater+l.Recovered+l.FanHeat+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.Recovered, l.FanHeat, l.HeatVented, l.HeatToMalt, l.HeatShed)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -92,12 +98,15 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
+		l.HeatShed += share * b.shed(f)
 		l.recover(b, f, share)
+		l.FanHeat += share * f.fan
 		if b.feed.fed() {
 			l.WaterIntake += dry * (1 - f.back) * (f.fresh.w - b.ambient.W)
 			l.HeatIntake += dry * (1 - f.back) * (f.fresh.enthalpy() - b.ambient.Enthalpy())
 		}
 	}
+	l.FanEnergy += dt * b.fanPower(b.flows[stageCount-1])
 	x, h := b.means()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
 }

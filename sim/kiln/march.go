@@ -8,13 +8,22 @@ type flow struct {
 	on, off stream
 	fresh   stream  // what came to the kiln
 	radiant float64 // heat by radiation, W/m²
+	fan     float64 // heat of the fan, W/m²
 	settled bool    // every layer was solved
 }
 
 // march takes air of the state on through the layers over an implicit stage of
 // a seconds (nil for the rates at the present state) and leaves the rates of
-// the layers in their slot.
+// the layers in their slot. How much air it is follows from what drives it.
 func (b *Bed) march(on stream, a float64, slot int) flow {
+	if b.kit.Way == nil || b.feed.fed() {
+		return b.pass(on, a, slot)
+	}
+	return b.driven(on, a, slot)
+}
+
+// pass is march with the airflow as it stands.
+func (b *Bed) pass(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, fresh: b.fresh, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
 		f.settled, f.off = false, on
@@ -63,10 +72,19 @@ func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	return fresh*f.fresh.enthalpy() + f.back*f.off.enthalpy(), fresh*f.fresh.w + f.back*f.off.w
 }
 
-// need gives the heat that the air wants, W/m², by the heater and by what is recovered.
+// need gives the heat that the air wants, W/m², by the heater and by what is recovered, beside
+// that of the fan. In fresh air it wants none, and what walls take is shed.
 func (b *Bed) need(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant
+	return f.g*(f.on.enthalpy()-h) + f.radiant + b.shed(f) - f.fan
+}
+
+// shed gives what the shell of a drum that cools leads off into the room, W/m².
+func (b *Bed) shed(f flow) float64 {
+	if b.set.Target == Fresh {
+		return -f.radiant
+	}
+	return 0
 }
 
 // heat gives what the heater gives, W/m².

@@ -19,7 +19,8 @@ import "maltwright/sim/air"
 // higher r is left out, and so are frost in it and heat through its walls.
 //
 // A flap leads past it what would make the air warmer than the kiln is set to, all of
-// it where the exhaust is no warmer than outside, and while room air cools the malt.
+// it where the exhaust is no warmer than outside, and while room air cools the malt. Air that
+// comes from another kiln does not pass it.
 
 // mostRecovery bounds the temperature ratio of a heat exchanger: none comes to 1.
 const mostRecovery = 0.98

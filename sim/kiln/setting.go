@@ -4,7 +4,6 @@ import (
 	"errors"
 
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
 )
 
 // Target is the place whose temperature the kiln is set by.
@@ -74,7 +73,7 @@ func (s Setting) check(kit Equipment) error {
 	return errors.Join(err, air.Within("share of exhaust led back", *s.Recirculation, air.Share, 0, mostReturn))
 }
 
-func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, drying.Hottest) }
+func checkSet(t float64) error { return air.Within("temperature set", t, "°C", 0, Hottest) }
 
 // at gives the temperature asked for when a share of the time has passed.
 func (s Setting) at(share float64) float64 { return s.From + (s.To-s.From)*share }

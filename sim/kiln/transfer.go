@@ -30,14 +30,17 @@ type exchange struct {
 // exchange gives the exchange of one layer with air of the state in.
 func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
-	g := b.set.airflow(b.kit) / b.kit.Area / s.Volume()
-	if b.kit.Still {
+	g := b.airflow() / b.kit.Area / s.Volume()
+	switch {
+	case b.kit.Still:
 		return b.stillExchange(g)
+	case b.kit.Drum.tumbles():
+		return b.drumExchange(g)
 	}
 	if b.feed.fed() {
 		g = b.feed.dry
 	}
-	ntu := b.packing.Exchange(g) * b.packing.Surface * b.depth / float64(len(b.layers)) / (g * air.DryAirHeat)
+	ntu := b.packing.Exchange(g) * b.surface / (g * air.DryAirHeat)
 	return exchange{g: g, back: b.set.recirculation(b.kit), ntu: ntu, reach: 1 - math.Exp(-ntu)}
 }
 

@@ -25,6 +25,7 @@ type View struct {
 	Broken     bool    // the break has been
 	BreakHours float64 // when, h since New
 
+	Airflow     float64 // m³/s at air-on
 	HeaterPower float64 // now, W
 	Ledger      Ledger
 	Work        Progress
@@ -57,6 +58,7 @@ func (b *Bed) View() View {
 	v.WetBulb, v.Used = at.bulb, at.taken
 	v.OnPlateau = b.OnPlateau()
 	b.survey(&v)
+	v.Airflow = b.airflow()
 	return v
 }
 
@@ -88,5 +90,14 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 	return dst
 }
 
-// Depth gives the depth of the bed, m.
-func (b *Bed) Depth() float64 { return b.depth }
+// Depth gives the depth of the bed, m: as it was loaded, less what it has shrunk by, in
+// proportion to the water that it has lost.
+func (b *Bed) Depth() float64 { return b.depthAt(b.meanX()) }
+
+// depthAt is the depth at a moisture, kg/kg dry basis.
+func (b *Bed) depthAt(x float64) float64 {
+	if b.shrinks == 0 {
+		return b.depth
+	}
+	return b.depth - b.shrinks*(b.ledger.WaterAtStart/b.ledger.DryMass-x)
+}

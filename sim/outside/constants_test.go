@@ -24,7 +24,7 @@ var constantRow = regexp.MustCompile("(?m)^\\| `(\\w+)` \\| ([0-9.]+) \\| ([^|]*
 
 // inCode is what a unit of the document is in the units of the code; the others are
 // the same.
-var inCode = map[string]float64{"h": 3600, "mm": 1e-3, "10⁻¹² m²/s": 1e-12, "kJ/mol": 1e3, "m³/h": 1.0 / 3600, "EBC/h": 1.0 / 3600}
+var inCode = map[string]float64{"h": 3600, "mm": 1e-3, "10⁻¹² m²/s": 1e-12, "kJ/mol": 1e3, "m³/h": 1.0 / 3600, "m³/h for each kg": 1.0 / 3600, "EBC/h": 1.0 / 3600}
 
 // coded is a constant of the code.
 type coded struct {

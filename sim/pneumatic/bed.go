@@ -75,7 +75,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 		air.Within("layers", float64(vessel.Layers), "", 0, MostLayers),
 		air.Within(bedTemperature, t, "°C", lowestBed, highestBed),
 		air.Within("moisture of the bed, dry basis", batch.X(), "kg/kg", 0, wettestX),
-		air.Within("depth of the bed", batch.Lot.BedVolume(batch.X(), batch.Clock)/vessel.Area, "m", thinnestBed, deepestBed),
+		air.Within("depth of the bed", batch.BedVolume()/vessel.Area, "m", thinnestBed, deepestBed),
 	)
 	if err != nil {
 		return Bed{}, err

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"maltwright/check"
 	"maltwright/cmd/answer"
@@ -124,5 +123,5 @@ func change(c model.Change) Change {
 	if c.Step.Number > 0 {
 		label = fmt.Sprintf("%s %d", label, c.Step.Number)
 	}
-	return Change{label, c.Step.Kind.Text, c.Step.Number, strings.TrimSpace(c.To.Where + " " + c.To.Range.Range.String()), c.Because}
+	return Change{label, c.Step.Kind.Text, c.Step.Number, c.Said(), c.Because}
 }

@@ -49,6 +49,7 @@ type Drivers struct {
 // Driver is something that is not known, and how much of a spread goes with it.
 type Driver struct {
 	Unknown Open
+	Of      *string `doc:"the kiln, where the process has several; else null"`
 	Share   answer.Share
 	Learn   Learn `doc:"what to do to know it better"`
 }
@@ -91,9 +92,17 @@ func oddsOf(list []ensemble.Odds) []Odds {
 func driversOf(list []ensemble.Driver) []Driver {
 	out := []Driver{}
 	for _, d := range list {
-		out = append(out, Driver{Open(d.Unknown.Open), answer.Share(d.Share), Learn(d.Unknown.Open)})
+		out = append(out, Driver{Open(d.Unknown.Open), KilnOf(d.Unknown), answer.Share(d.Share), Learn(d.Unknown.Open)})
 	}
 	return out
+}
+
+// KilnOf names the kiln that something open is of, where the process has several; else nil.
+func KilnOf(u ensemble.Unknown) *string {
+	if of := u.Of(); of != "" {
+		return &of
+	}
+	return nil
 }
 
 // Corner is one corner of the bands of a site, and what breaks there.

@@ -12,6 +12,7 @@ import (
 	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
 	"maltwright/sim/ensemble"
+	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
 	"maltwright/sim/visits"
 )
@@ -70,12 +71,14 @@ type State struct {
 	Modification  *answer.Spread[answer.Number] `doc:"0 to 1"`
 	Bed           *answer.Spread[answer.Celsius]
 	AirOff        *answer.Spread[answer.Celsius]
+	Oven          *answer.Spread[answer.Celsius] `doc:"the air of an oven without a fan, which has no air-off"`
 	Malt          *answer.Spread[answer.Celsius]
 }
 
 // Factor is one of lot or house.
 type Factor struct {
-	Factor    string `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
+	Factor    string  `doc:"growth, chit, respiration, withering, uptake, husk-water or drying"`
+	Of        *string `doc:"the kiln, where the process has several; else null"`
 	Posterior *answer.Spread[answer.Number]
 	Edge      int `doc:"-1 or 1 where its middle is pressed against the low or the high edge of what is thought possible, else 0"`
 }
@@ -128,7 +131,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 			r.Thermometer = had[answer.Kelvin](x.Spread)
 			continue
 		}
-		r.Factors = append(r.Factors, Factor{string(x.Which), had[answer.Number](x.Spread), x.Edge})
+		r.Factors = append(r.Factors, Factor{string(x.Which), outlook.KilnOf(x.Unknown), had[answer.Number](x.Spread), x.Edge})
 	}
 	return r
 }
@@ -138,9 +141,13 @@ func stateOf(s follow.Stand, bag outlook.Bag) State {
 	if had[answer.Kilograms](s.Weight) != nil {
 		on = bag.OnSpread(model.HolderOf(s.Sight.Of), s.Weight)
 	}
+	off, oven := had[answer.Celsius](s.AirOff), (*answer.Spread[answer.Celsius])(nil)
+	if forecast.InStillOven(s.Sight.Of) {
+		off, oven = oven, off
+	}
 	return State{OnScale: on, Moisture: had[answer.Share](s.Moisture), Weight: had[answer.Kilograms](s.Weight), DryMatterLost: had[answer.Share](s.Lost),
 		Chit: had[answer.Share](s.Chit), Acrospire: had[answer.Number](s.Acrospire), Modification: had[answer.Number](s.Modification),
-		Bed: had[answer.Celsius](s.Bed), AirOff: had[answer.Celsius](s.AirOff), Malt: had[answer.Celsius](s.Malt)}
+		Bed: had[answer.Celsius](s.Bed), AirOff: off, Oven: oven, Malt: had[answer.Celsius](s.Malt)}
 }
 
 // half is the share of the forecasts that must have a figure for it to be told.

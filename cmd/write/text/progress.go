@@ -104,6 +104,7 @@ func (s *progressSheet) standing() {
 	}
 	stands(s, "in the middle of the bed", n.Bed, s.Shown)
 	stands(s, "air-off", n.AirOff, s.Shown)
+	stands(s, "the air in the oven", n.Oven, s.Shown)
 	stands(s, "the malt itself", n.Malt, s.Shown)
 	s.line("")
 }

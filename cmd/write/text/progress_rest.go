@@ -240,7 +240,7 @@ func (s *progressSheet) factors() {
 	var parts []string
 	for _, f := range s.r.Factors {
 		if x := f.Posterior; x != nil {
-			parts = append(parts, fmt.Sprintf("%s %.2f (%.2f to %.2f)", f.Factor, x.P50, x.P10, x.P90))
+			parts = append(parts, fmt.Sprintf("%s %.2f (%.2f to %.2f)", f.Factor+ofKiln(f.Of), x.P50, x.P10, x.P90))
 		}
 	}
 	if x := s.r.Thermometer; x != nil {
@@ -257,7 +257,7 @@ func (s *progressSheet) factors() {
 	s.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
 	for _, f := range s.r.Factors {
 		if f.Edge != 0 && f.Posterior != nil {
-			s.para("", "%s is pressed against the %s edge of what is thought possible, where one of a hundred lies. It may lie beyond, and then other figures bend in its place: look at the readings that it goes by, and count or weigh once more; what is known to be so can stand in a house block", f.Factor, edges[f.Edge])
+			s.para("", "%s is pressed against the %s edge of what is thought possible, where one of a hundred lies. It may lie beyond, and then other figures bend in its place: look at the readings that it goes by, and count or weigh once more; what is known to be so can stand in a house block", f.Factor+ofKiln(f.Of), edges[f.Edge])
 		}
 	}
 }

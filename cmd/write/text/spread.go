@@ -81,11 +81,19 @@ func (s *Sheet) drivers(figure string, list []outlook.Driver) {
 	}
 	var parts []string
 	for _, d := range list[:min(mostDrivers, len(list))] {
-		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", s.Say(d.Unknown), 100*d.Share))
+		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", words.Unknown(d), 100*d.Share))
 	}
 	first := list[0]
 	s.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %.0f %%.",
 		figure, strings.Join(parts, ", "), s.Say(first.Learn), 100*(1-math.Sqrt(1-float64(first.Share))))
+}
+
+// ofKiln says of which kiln something is, where there are several.
+func ofKiln(name *string) string {
+	if name == nil {
+		return ""
+	}
+	return fmt.Sprintf(" of %q", words.Safe(*name))
 }
 
 // corners writes where in the bands of the site the process breaks.

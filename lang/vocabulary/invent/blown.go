@@ -8,12 +8,12 @@ import (
 
 // whole are the statements of which some clauses stand only together, or not at all: each
 // writes all of its own.
-var whole = map[string]func(*writer, *vocabulary.Row){vocabulary.VerbAir: (*writer).air, vocabulary.VerbSprinkle: (*writer).sprinkle}
+var whole = map[string]func(*writer, *vocabulary.Row){vocabulary.VerbAir: (*writer).air, vocabulary.VerbSprinkle: (*writer).sprinkle, vocabulary.FactFan: (*writer).fan}
 
 // ofItself writes such a statement; it is false for every other, as for the air of a site.
 func (w *writer) ofItself(row *vocabulary.Row) bool {
 	write := whole[row.Word]
-	if write == nil || len(row.Clauses) == 0 {
+	if write == nil || len(row.Clauses) == 0 || w.word == vocabulary.VerbAir && w.block == vocabulary.KilnFacts {
 		return false
 	}
 	write(w, row)

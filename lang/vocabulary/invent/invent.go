@@ -25,7 +25,7 @@ func File(seed uint64) string { return file(seed, rand.New(rand.NewPCG(seed, 0x6
 // first spelling.
 func file(seed uint64, hand *rand.Rand) string {
 	w := &writer{Builder: &strings.Builder{}, Rand: rand.New(rand.NewPCG(seed, 0x6d616c74)), hand: hand}
-	w.green, w.ends, w.twice = seed%7 == 3, seed%11 == 5, seed%5 == 4
+	w.green, w.ends, w.twice, w.exhaust = seed%7 == 3, seed%11 == 5, seed%5 == 4, seed%6 == 5
 	w.kg = w.scale(0.05, 20_000)
 	switch w.IntN(4) { // a single process, a single one of many steps, many processes
 	case 0:
@@ -38,7 +38,12 @@ func file(seed uint64, hand *rand.Rand) string {
 		w.most, w.processes = 1+w.IntN(4), w.IntN(200)
 	}
 	for _, kind := range definitions {
+		w.kiln = kiln(w.IntN(4))
 		w.statement(vocabulary.File, kind, 0)
+	}
+	if w.exhaust {
+		w.name, w.kiln = other, tower
+		w.statement(vocabulary.File, vocabulary.VerbKiln, 0)
 	}
 	for n := range 1 + w.processes {
 		before := w.Len()
@@ -65,8 +70,13 @@ type writer struct {
 	green     bool       // the lot is green malt
 	ends      bool       // green malt is made
 	twice     bool       // each stage on floor or kiln comes twice
+	exhaust   bool       // the kiln is given the exhaust of another one
+	kiln      kiln       // what the kiln is that is written
+	point     int        // points of the curve of its fan that are written
+	blows     float64    // m³/h, of its fan with nothing in the way
 	block     vocabulary.Block
 	word      string // of the statement
+	returns   bool   // a share of the air is written
 	led       bool   // a hold that goes from one temperature to another
 }
 
@@ -220,6 +230,11 @@ func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int 
 	case row.Word == vocabulary.VerbAir && in == vocabulary.Wither: // of the room there is one
 		return 1
 	case row.Word == "humidity" && in != vocabulary.Site:
+		return w.IntN(2)
+	case in == vocabulary.KilnFacts:
+		if n, ok := w.kilnFacts(row.Word); ok {
+			return n
+		}
 		return w.IntN(2)
 	case row.Word == vocabulary.FactAlready:
 		return map[bool]int{true: 1}[w.green]

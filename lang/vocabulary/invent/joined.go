@@ -22,9 +22,11 @@ func (w *writer) joined(c *vocabulary.Clause) {
 		left = slices.Delete(left, i, i+1)
 		w.WriteString(" " + word)
 		switch word {
-		case vocabulary.WithAirflow, vocabulary.WithOverflow:
+		case vocabulary.WithAirflow, vocabulary.WithOverflow, vocabulary.WithReturns:
 			w.WriteString(" ")
+			w.returns = word == vocabulary.WithReturns
 			w.slot(&c.Slots[1], c.Word)
+			w.returns = false
 		case vocabulary.WithAir: // as much as the water takes, so that no more can be said of it
 			left = slices.DeleteFunc(left, func(s string) bool { return s == vocabulary.WithAirflow })
 		}

@@ -32,6 +32,12 @@ func (w *writer) value(d quantity.Dimension, clause string) float64 {
 	case quantity.Volume:
 		return w.litres()
 	case quantity.Length:
+		switch w.word {
+		case vocabulary.FactChimney:
+			return w.scale(0.5, 30)
+		case vocabulary.FactDoor:
+			return w.scale(0.005, 0.6)
+		}
 		return w.between(0, 3000)
 	case quantity.Area: // a bed of 3 mm to 1.5 m
 		return max(0.0011, w.kg/500/w.scale(0.003, 1.5)) // no less than 10 cm2
@@ -53,11 +59,16 @@ func (w *writer) litres() float64 {
 		return w.kg * w.scale(1.5, 100)
 	case vocabulary.VerbSoak:
 		return w.kg * w.scale(0.6, 15)
+	case vocabulary.VerbCool:
+		return max(0.001, w.kg*w.scale(0.01, 0.2))
 	}
 	return w.kg * w.scale(0.001, 1.5)
 }
 
 func (w *writer) share(clause string) float64 {
+	if w.returns {
+		return w.between(0, 98)
+	}
 	switch w.word {
 	case "moisture":
 		if w.green {
@@ -70,6 +81,10 @@ func (w *writer) share(clause string) float64 {
 		return w.between(50, 100)
 	case "returns":
 		return w.between(0, 98)
+	case vocabulary.FactRecovers:
+		return w.between(5, 80)
+	case "heater":
+		return w.between(20, 100)
 	case "humidity":
 		return w.between(20, 100)
 	}

@@ -27,15 +27,25 @@ func (w *writer) slot(s *vocabulary.Slot, clause string) {
 	case vocabulary.Condition:
 		w.condition()
 	case vocabulary.Text:
-		if w.word == "process" {
+		if w.word == "process" || w.name == other {
 			fmt.Fprintf(w, "%q", w.name)
 			return
 		}
 		w.WriteString(`"x"`)
 	case vocabulary.Name:
+		if w.block == vocabulary.KilnFacts {
+			fmt.Fprintf(w, "%q", other)
+			return
+		}
 		w.WriteString(`"x"`)
 	case vocabulary.Choice, vocabulary.Literal:
-		words := slices.DeleteFunc(slices.Clone(s.Words), func(word string) bool { return w.word == "make" && word == vocabulary.MaltGreen })
+		if word, ok := w.ofKind(); ok {
+			w.WriteString(word)
+			return
+		}
+		words := slices.DeleteFunc(slices.Clone(s.Words), func(word string) bool {
+			return w.word == "make" && word == vocabulary.MaltGreen || w.word == vocabulary.FactAlready && word == vocabulary.MaltKilned
+		})
 		word := words[w.IntN(len(words))]
 		if w.word == "make" && w.ends && !w.green && s.Kind == vocabulary.Choice {
 			word = vocabulary.MaltGreen
@@ -60,7 +70,11 @@ func (w *writer) amount(s *vocabulary.Slot, clause string) {
 	if len(s.Places) > 0 && (s.Placed || w.odds(2)) {
 		w.WriteString(s.Places[w.IntN(len(s.Places))] + " ")
 	}
-	a, b, unit := w.value(s.Dims[0], clause), w.value(s.Dims[0], clause), w.unit(s.Dims[0])
+	of := s.Dims[0]
+	if w.returns { // a share, and no airflow
+		of = quantity.Share
+	}
+	a, b, unit := w.value(of, clause), w.value(of, clause), w.unit(of)
 	if s.Range && a < b && w.odds(2) || clause == "allow" && a < b || w.word == "reaches" && a < b {
 		w.WriteString(w.number(a) + " to " + w.number(b) + unit)
 		return

@@ -22,6 +22,7 @@ func (t *Trial) counts(x model.Reading) bool {
 func (t *Trial) takeCourse() {
 	c := &t.course
 	c.Changes, c.Open = t.Batch.Changes, t.Now
+	kiln := 0 // that the malt is known to have come to
 	for _, x := range t.Batch.Readings {
 		if !t.counts(x) {
 			continue
@@ -34,12 +35,16 @@ func (t *Trial) takeCourse() {
 			t.by(model.SteepStage, 1, at)
 		}
 		if t.shows(x) >= vocabulary.Drying {
-			if model.Thermometer(x) != nil {
+			switch {
+			case model.Thermometer(x) != nil:
 				at = t.warming(x)
+			case liesInKiln(x): // it was laid there first
+				at = max(0, at-minute)
 			}
 			t.by(model.SteepStage, t.Process.Count(model.SteepStage), at)
 			t.by(model.GerminateStage, t.Process.Count(model.GerminateStage), at)
 			t.by(model.WitherStage, t.Process.Count(model.WitherStage), at)
+			kiln = t.byKiln(x, kiln, at)
 		}
 		switch after := model.After(x); {
 		case after != nil && !t.ended(after.Kind.Text, after.Number, true): // what is weighed once more ended before
@@ -56,11 +61,11 @@ func (t *Trial) takeCourse() {
 // outranked tells of an end that only follows from a reading, where a later line says
 // outright that the stage was still under way.
 func (t *Trial) outranked(x forecast.Ended) bool {
-	return !x.Exact && !x.Begun && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
+	return !x.Exact && !x.Begun && (t.stillOn(x) || slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
 		wet := e.Kind == string(model.SoakStep) || e.Kind == string(model.RestStep)
 		of := e.Kind == x.Kind && (x.Number == 0 || e.Number == 0 || e.Number == x.Number) || x.Kind == string(model.SteepStage) && wet && x.Number == 0
 		return e.Exact && of && e.At >= x.At
-	})
+	}))
 }
 
 // by writes down that the stage of a number among those of its kind is over by a time,
@@ -122,7 +127,7 @@ func (t *Trial) shows(x model.Reading) vocabulary.Phase {
 	switch {
 	case model.After(x) != nil:
 		return vocabulary.PhaseAfter(model.After(x).Kind.Text)
-	case model.Clean(x):
+	case model.Clean(x), liesInKiln(x):
 		return vocabulary.Drying
 	case model.Is[*model.Felt](x), model.Is[*model.Turned](x), model.CountOf(x, model.Acrospire) != nil:
 		return vocabulary.Growing

@@ -47,7 +47,7 @@ func (t *Trial) heatSteps() (list []heatStep) {
 		}
 		for i := range t.Batch.Changes {
 			c := &t.Batch.Changes[i]
-			if c.Step.Kind.Text == kind && (c.Step.Number == 0 || c.Step.Number == count[kind]) && c.To.Low.Dimension == quantity.Temperature {
+			if c.Step.Kind.Text == kind && (c.Step.Number == 0 || c.Step.Number == count[kind]) && c.Is(quantity.Temperature) {
 				at, rises = &c.To, false
 			}
 		}

@@ -88,7 +88,7 @@ func (t *Trial) finishedBy(x *model.Tested) *model.StepName {
 
 // dried are the steps behind which malt is as dry as it gets: cooling takes some tenths of a
 // point from cured malt, which the error covers.
-var dried = map[string]bool{string(model.CureStep): true, string(model.CoolStep): true, string(model.DeculmStage): true}
+var dried = map[string]bool{string(model.CureStep): true, string(model.RoastStep): true, string(model.CoolStep): true, string(model.DeculmStage): true}
 
 // lastDrying names the last stage that dries or cleans, nil where the process has none.
 func (t *Trial) lastDrying() *model.StepName {

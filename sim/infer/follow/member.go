@@ -44,7 +44,11 @@ func (c *conditioning) keep(f *forecast.Forecast, z []float64) Member {
 	}
 	if c.t.Seen(f) && len(f.Seen) > 0 {
 		s := f.Seen[len(f.Seen)-1]
-		m.now = &now{s.Moisture, s.Weight, s.Lost, s.Chit, s.Acrospire, s.Modification, s.Bed, s.AirOff, s.Malt}
+		air := s.AirOff
+		if forecast.InStillOven(s.Of) {
+			air = s.AirOn
+		}
+		m.now = &now{s.Moisture, s.Weight, s.Lost, s.Chit, s.Acrospire, s.Modification, s.Bed, air, s.Malt}
 	}
 	for _, g := range f.Gates {
 		if g.Ended >= c.t.Now-1 {

@@ -34,7 +34,8 @@ const chance = 9.0
 // Factor is what the batch says so far of a factor of lot or house, or of the offset of
 // its thermometer, K.
 type Factor struct {
-	Which       ensemble.Factor // "" of the thermometer
+	Which       ensemble.Factor  // "" of the thermometer
+	Unknown     ensemble.Unknown // what it is of the things that a process leaves open
 	Thermometer bool
 	Spread      ensemble.Spread
 	Edge        int // −1 or 1 where its middle is pressed against the low or the high edge of what was thought possible, else 0
@@ -66,7 +67,7 @@ func (f *Following) Factors() []Factor {
 		for k, z := range f.Z {
 			list[k], own[k] = a.Value(z[i]), z[i]
 		}
-		out = append(out, Factor{a.Factor, a.Thermometer, ensemble.SpreadOf(list), edgeOf(ensemble.SpreadOf(own).P50)})
+		out = append(out, Factor{a.Factor, a.Unknown, a.Thermometer, ensemble.SpreadOf(list), edgeOf(ensemble.SpreadOf(own).P50)})
 	}
 	return out
 }

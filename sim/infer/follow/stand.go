@@ -11,7 +11,7 @@ type Stand struct {
 	Began float64        // s from the first soak, of the step it is in
 
 	Moisture, Weight, Lost                           ensemble.Spread // wet basis 0 to 1; kg on the scale; share of the grain's dry matter
-	Chit, Acrospire, Modification, Bed, AirOff, Malt ensemble.Spread // as in a Sight; Share 0 where there is none
+	Chit, Acrospire, Modification, Bed, AirOff, Malt ensemble.Spread // as in a Sight; Share 0 where there is none. AirOff is the air of a still oven where it lies in one
 }
 
 // stand is what the members see now.

@@ -87,30 +87,13 @@ func columnOf(t *evidence.Trial, a evidence.Axis, trial int) column {
 			c.grain, c.key = p.Grain, key{a.Factor, p.Grain.Name}
 		}
 	case a.Factor == ensemble.Drying:
-		if k := onlyKiln(p); k != nil {
+		if k := a.Kiln; k != nil && k.Name != "" {
 			c.kiln, c.key = k, key{a.Factor, k.Name}
 		}
 	default:
 		c.which = a.Factor
 	}
 	return c
-}
-
-// onlyKiln is the kiln of a process that has one. Where it has several, one axis
-// serves them all, and what it comes to is of none of them.
-func onlyKiln(p *model.Process) *model.Kiln {
-	var only *model.Kiln
-	for _, st := range p.Stages {
-		k, ok := st.(*model.Kilning)
-		if !ok {
-			continue
-		}
-		if only != nil && only != k.Kiln || k.Kiln == nil || k.Kiln.Name == "" {
-			return nil
-		}
-		only = k.Kiln
-	}
-	return only
 }
 
 // pointOf gives the axes of a trial as the others teach them: what it shares with them lies

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -48,19 +49,33 @@ func TestALotOfItsOwnIsLearntFromItsBatchAlone(t *testing.T) {
 	}
 }
 
-func TestAProcessWithTwoKilnsTeachesOfNeither(t *testing.T) {
-	b := batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
-	require.NotNil(t, onlyKiln(b.Process))
+// Each kiln of a process has a factor of its own, by its name; one of which nothing is said
+// has none that could be written down.
+func TestAProcessWithTwoKilnsTeachesOfBoth(t *testing.T) {
+	b := *batchOf(t, "use \"pale.malt\"\nbatch \"x\" of \"Loft pale\" { began 2026-03-01 07:00; weighed 5 kg clean malt at 2026-03-08 07:00 }")
 	p := *b.Process
+	b.Process = &p
 	again := *model.First[*model.Kilning](&p)
 	p.Stages = append(slices.Clone(p.Stages), &again)
-	assert.NotNil(t, onlyKiln(&p), "what is dried on one kiln twice teaches of it")
+	of := func() (names []string) {
+		trial, err := evidence.New(&b, time.Time{})
+		require.NoError(t, err)
+		for _, c := range arranged([]*evidence.Trial{trial}).columns {
+			if c.which == ensemble.Drying {
+				names = append(names, c.kiln.Name)
+			}
+		}
+		return names
+	}
+	assert.Equal(t, []string{"tray kiln"}, of(), "what is dried on one kiln twice teaches of it")
 	other := *again.Kiln
+	other.Name = "oven"
 	again.Kiln = &other
-	assert.Nil(t, onlyKiln(&p))
-	none := *b.Process
-	none.Stages = nil
-	assert.Nil(t, onlyKiln(&none))
+	assert.Equal(t, []string{"tray kiln", "oven"}, of())
+	again.Kiln = nil
+	assert.Equal(t, []string{"tray kiln"}, of())
+	p.Stages = nil
+	assert.Empty(t, of())
 }
 
 // told is a posterior of two shared axes and one own of the only trial.

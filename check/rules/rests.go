@@ -1,0 +1,128 @@
+package rules
+
+import (
+	"cmp"
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"maltwright/check/tell"
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/forecast"
+)
+
+// What a forecast had to take for granted proves no fault: the kiln may well have another
+// heater, more air, more room. Each rule that raises a fault on the ground of a forecast
+// names the assumptions that can decide it; where one of them was made, in its stage or in
+// one before, the fault is a caution that says what was assumed and what settles it.
+
+// What may decide a fault, by what it is a fault of.
+var (
+	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
+	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
+	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
+)
+
+// rests makes a caution of a fault that rests on one of the assumptions, if the forecast
+// made it for the stage of the finding or one before.
+func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumption) finding.Finding {
+	if f.Severity != finding.Fault || c.Forecast == nil {
+		return f
+	}
+	var settle []string
+	for _, a := range c.Forecast.Assumed {
+		if c.airOfStep(a, f.Place) || !slices.ContainsFunc(on, func(kind forecast.Assumption) bool { return reflect.TypeOf(kind) == reflect.TypeOf(a) }) {
+			continue
+		}
+		how, of, called := c.settled(a)
+		if how == "" || !c.reaches(called, f.Place) {
+			continue
+		}
+		f.Severity = finding.Caution
+		said := tell.Assumption(a, c.Process.Units())
+		settle = append(settle, fmt.Sprintf("%s is assumed, %s: %s to settle it", said.What, said.Value, how))
+		if of.Known() && !slices.ContainsFunc(f.Related, func(r finding.Related) bool { return r.Place == of }) {
+			f.Related = append(f.Related, finding.Related{Place: of, Message: "it does not say"})
+		}
+	}
+	if len(settle) > 0 {
+		f.Hint = strings.Join(append(settle, cmp.Or(f.Hint, r.Do)), "; or ")
+	}
+	return f
+}
+
+// airOfStep tells whether an assumption is of the air of a kiln, and the step at a place has its own.
+func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
+	switch a.(type) {
+	case forecast.KilnAir, forecast.OvenAir:
+		s := c.stepAt(at)
+		return s != nil && model.Airflow(s) != nil
+	}
+	return false
+}
+
+// settled says what to write that settles an assumption, with the block that does not say
+// it, and the stage for which it was made, "" for any; "" for one that the process settles
+// well enough, or that nothing written settles.
+func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, called string) {
+	switch a := a.(type) {
+	case forecast.KilnAir:
+		return c.ofKiln("airflow", model.KilnStage, a.Called)
+	case forecast.OvenAir:
+		return c.ofKiln("airflow", model.KilnStage, a.Called)
+	case forecast.KilnFresh:
+		return c.ofKiln("returns", model.KilnStage, a.Called)
+	case forecast.KilnArea:
+		return c.ofKiln("area", model.KilnStage, a.Called)
+	case forecast.RoomAir:
+		if a.Band == nil {
+			return c.ofSite("air")
+		}
+	case forecast.SoakWater:
+		return "write how much there is, as in soak 7 h in 12 l water", source.Place{}, ""
+	case forecast.GrainMoisture:
+		if g := c.Process.Grain; g != nil {
+			of = g.Place
+		}
+		return "write moisture of the lot", of, ""
+	case forecast.GateWait:
+		return "write how long the gate may be waited at, as in allow 0 to 24 h", source.Place{}, ""
+	}
+	return "", source.Place{}, ""
+}
+
+// ofKiln is a statement that the kiln of a stage lacks.
+func (c *Case) ofKiln(word string, kind model.StageKind, called string) (how string, of source.Place, stage string) {
+	for _, st := range model.Every[*model.Kilning](c.Process) {
+		if k := st.Kiln; k != nil && (called == "" || c.Process.Called(st) == called) {
+			return fmt.Sprintf("write %s of kiln %q", word, k.Name), k.Place, cmp.Or(called, string(kind))
+		}
+	}
+	return fmt.Sprintf("name the kiln, and write its %s", word), source.Place{}, cmp.Or(called, string(kind))
+}
+
+// ofSite is a statement that the site lacks.
+func (c *Case) ofSite(word string) (how string, of source.Place, stage string) {
+	if s := c.Process.Site; s != nil {
+		return fmt.Sprintf("write %s of site %q", word, s.Name), s.Place, ""
+	}
+	return fmt.Sprintf("name the site, and write its %s", word), source.Place{}, ""
+}
+
+// reaches tells whether the stage so called stands at a place or in front of it.
+func (c *Case) reaches(called string, place source.Place) bool {
+	if called == "" {
+		return true
+	}
+	for _, st := range c.Process.Stages {
+		if c.Process.Called(st) == called {
+			return st.Place().Start <= place.Start
+		}
+	}
+	return true
+}

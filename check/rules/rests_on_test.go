@@ -1,0 +1,74 @@
+package rules_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/check"
+	"maltwright/lang/finding"
+)
+
+// Each row writes a process in which a rule finds a fault, and leaves out what its house
+// says of what decides it: then the forecast assumes that, and the fault is a caution that
+// says what to write.
+func TestAFaultThatRestsOnAnAssumptionIsACaution(t *testing.T) {
+	base, err := os.ReadFile("testdata/base.malt")
+	require.NoError(t, err)
+	const (
+		airflow = "  airflow 90 m3/h\n"
+		drying  = "    dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h\n    dry from air-on 52 to 62 °C over 4 h until moisture at most 10 %\n    gate moisture at most 10 % allow 0 to 12 h\n"
+		curing  = "    cure at air-on 82 °C for 5 h\n    gate moisture at most 5 % allow 0 to 4 h\n"
+	)
+	type change struct{ was, is string }
+	for rule, row := range map[string]struct {
+		rule    string
+		changes []change
+		left    change // what is left out
+		settle  string
+	}{
+		"a weak heater": {"equipment-cannot", []change{{"heater 3 kW", "heater 300 W"}, {"  reaches 25 to 110 °C\n", ""}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"a weak heater, and no word of air led back": {"equipment-cannot", []change{{"heater 3 kW", "heater 700 W\n  returns 0 %"}}, change{"\n  returns 0 %", ""}, `write returns of kiln "base kiln"`},
+		"little air":                   {"equipment-cannot", []change{{drying, "    dry at air-on 50 °C until moisture at most 10 % allow 0 to 1 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"a room":                       {"equipment-cannot", []change{{"cool to malt 30 °C", "cool to malt 10 °C"}}, change{"  air 13 to 15 °C\n", ""}, `write air of site "base room"`},
+		"a gate":                       {"gate-not-reached", []change{{"gate moisture at most 5 % allow 0 to 4 h", "gate moisture at most 2 % allow 0 to 1 h"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"a gate that says no time":     {"gate-not-reached", []change{{drying, "    dry at air-on 40 °C for 1 h\n    gate moisture at most 9.5 % allow 0 to 12 h\n"}}, change{"9.5 % allow 0 to 12 h", "9.5 %"}, "write how long the gate may be waited at"},
+		"a guard":                      {"guard-came-first", []change{{drying, "    dry at air-on 50 °C until moisture at most 6 % allow 0 to 6 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"malt that moulds":             {"end-moisture-high", []change{{drying, "    dry at air-on 50 °C for 3 h\n"}, {curing, ""}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"hot and wet by a step before": {"hot-while-wet", []change{{drying, "    dry at air-on 45 °C for 1 h\n    dry at malt 65 °C for 5 h\n"}, {curing, ""}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"a promise":                    {"expectation-broken", []change{{curing, "    cure at air-on 82 °C for 1 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
+		"a promise of malt":            {"expectation-broken", []change{{"expect final moisture 3 to 5 %", "expect yield at least 95 %"}}, change{"  moisture 12 %\n", ""}, "write moisture of the lot"},
+		"a vessel":                     {"vessel-too-small", []change{{"holds 20 l", "holds 9 l"}}, change{}, "write how much there is"},
+	} {
+		t.Run(rule, func(t *testing.T) {
+			text := string(base)
+			for _, c := range row.changes {
+				require.Contains(t, text, c.was)
+				text = strings.Replace(text, c.was, c.is, 1)
+			}
+			if row.left.was != "" {
+				assertFinding(t, row.rule, finding.Fault, "", text)
+			}
+			require.Contains(t, text, row.left.was)
+			assertFinding(t, row.rule, finding.Caution, row.settle, strings.Replace(text, row.left.was, row.left.is, 1))
+		})
+	}
+}
+
+// assertFinding asks that all that a rule says is so severe, and that one of it has the hint.
+func assertFinding(t *testing.T, rule string, severity finding.Severity, hint, text string) {
+	t.Helper()
+	hints, any := "", false
+	for _, f := range check.File("case.malt", []byte(text), ".", nowhere{}, check.Options{}).Findings {
+		if f.Rule == rule {
+			any = true
+			assert.Equal(t, severity, f.Severity, f.Message)
+			hints += f.Hint + "\n"
+		}
+	}
+	assert.True(t, any, "%s says nothing", rule)
+	assert.Contains(t, hints, hint)
+}

@@ -1,0 +1,96 @@
+package forecast
+
+import (
+	"math"
+	"slices"
+
+	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/sim/drying"
+	"maltwright/sim/quality"
+)
+
+// Where the model ends
+//
+// Malt above [drying.Hottest] burns, glows and loses more than water: nothing that was at hand
+// tells how much. From then on its moisture, its weight, what comes of it and what heat did
+// to it are not forecast, and stand as NaN wherever they are told; so does its temperature
+// while it is above. The equations are carried along all the same, beyond where they hold,
+// so that a step can be timed and the malt cooled: of what they give there nothing but times is told.
+//
+// A condition on what is not forecast cannot be judged. It is taken to hold as soon as its step may end,
+// for whoever stands at the drum sees what the forecast does not.
+
+// EndsAt is the temperature of the malt above which it is not forecast, °C.
+const EndsAt = drying.Hottest
+
+// endsBy is how far above [EndsAt] malt counts as above it, K: no step is held more closely.
+const endsBy = 0.5
+
+// ColourEndsAt is the temperature of the malt from which on its colour is not forecast, °C: the hottest malt
+// that colour was set on lay in an oven of 107 °C, and roasted malt colours by more than one reaction.
+const ColourEndsAt = 120.0
+
+// Beyond is where in a batch the malt came above [EndsAt].
+type Beyond struct {
+	Met
+	Of *model.Kilning
+}
+
+// unknownQuality is what heat did to malt of which that is not known.
+func unknownQuality() quality.State {
+	nan := math.NaN()
+	return quality.State{Diastatic: nan, Alpha: nan, Precursor: nan, Colour: nan, Modified: nan, Stewed: nan, Used: nan}
+}
+
+// leave looks whether the malt, with a step of the bed behind it, comes to where the model ends.
+func (m *kilnModel) leave() {
+	for i, l := range m.layers {
+		switch {
+		case m.beyond:
+		case l.T > EndsAt+endsBy:
+			m.beyond, m.left = true, 3600*m.bed.View().Hours
+		case l.T > ColourEndsAt:
+			m.quality[i].Colour = math.NaN()
+		}
+	}
+	if m.beyond {
+		for i := range m.quality {
+			m.quality[i] = unknownQuality()
+		}
+	}
+}
+
+// leftIn tells of the step in which the malt came to where the model ends.
+func (r *run) leftIn(m *kilnModel, st *model.Kilning, place source.Place, loaded float64) {
+	if m.beyond && r.f.Beyond == nil {
+		r.f.Beyond = &Beyond{Met{place, loaded + m.left}, st}
+	}
+}
+
+// hot tells whether the malt is where its temperature is not forecast.
+func (m *kilnModel) hot() bool { return m.beyond && m.bed.View().Hottest > EndsAt }
+
+// forecast is a figure that is not forecast beyond the model.
+func (m *kilnModel) forecast(v float64) float64 {
+	if m.beyond {
+		return math.NaN()
+	}
+	return v
+}
+
+// told is a temperature of the malt or of the air off it, °C: not forecast while the malt is where the model ends.
+func (m *kilnModel) told(t float64) float64 {
+	if m.hot() {
+		return math.NaN()
+	}
+	return t
+}
+
+// unjudged tells whether a condition asks what is not forecast.
+func unjudged(m physics, c *model.Condition) bool {
+	return slices.ContainsFunc(c.Tests, func(t model.Test) bool {
+		v, _, ok := m.measure(t.Measure)
+		return ok && math.IsNaN(v)
+	})
+}

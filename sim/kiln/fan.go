@@ -1,0 +1,240 @@
+package kiln
+
+import (
+	"errors"
+
+	"maltwright/sim/air"
+	"maltwright/sim/draught"
+	"maltwright/sim/drying"
+)
+
+// A kiln with a Way has the air at which what drives it equals what it is lost in:
+//
+//	p(V)·ρ/1.2 + g·(H·(ρ₀ − ρ_off) + H′·(ρ₀ − ρ_on)) = L·r(V) + 2.5·ρ/2·(V/A′)²
+//
+// p the curve of its fan, which blows the air as it comes on to the bed; ρ₀ the density of the
+// outside air, ρ that of air-on, kg/m³; H and H′ the heights of warm air above and below the bed,
+// L the depth of the bed as it lies by then, r the pressure that is lost in a metre of it, the
+// mean of that of the air at both faces; A′ the narrowest of ducts, floor and flaps. The left
+// falls and the right rises with V, so there is one such V. It is found anew at every march,
+// together with the air-off that goes with it. Where the air would have to be driven harder than
+// it is at any V, or would fall instead of rise, [leastDraught] passes: what leaks.
+//
+// The airflow that is set is then the most that is let through: a hand closes a flap, against
+// which the fan presses as its curve has it at that flow.
+
+const (
+	// leastDraught and mostDraught, m/s over the area of the bed, bound the air of a kiln: the range
+	// of [New].
+	leastDraught, mostDraught = 1e-5, 3.0
+
+	// enoughFlow is how closely the balance is found, share of the flow; enoughPressure
+	// that of the pressures, share of them (numerical).
+	enoughFlow, enoughPressure = 1e-6, 1e-8
+
+	// mostFanWarmth bounds by how much a fan warms its air, K: one that hardly moves any
+	// gives its heat to the room.
+	mostFanWarmth = 20.0
+)
+
+// Moved is what drives the air of a kiln, and what it is lost in.
+type Moved struct {
+	Flow    float64 // m³/s, at air-on
+	Bed     float64 // Pa, lost in the bed
+	Ducts   float64 // Pa, lost in ducts, floor and flaps
+	Fan     float64 // Pa, that the fan gives; of a fan without a curve what it takes
+	Natural float64 // Pa, by which warm air draws
+	Power   float64 // W, that the fan draws
+	Short   bool    // less air than is set
+}
+
+// shortAir is the share of the air that is set below which it is less.
+const shortAir = 0.98
+
+func (e Equipment) checkWay() error {
+	if e.Way == nil {
+		return checkAirflow(e.Airflow, e.Area)
+	}
+	err := e.Way.Check()
+	if e.Airflow != 0 || !e.Way.Drives() {
+		err = errors.Join(err, checkAirflow(e.Airflow, e.Area))
+	}
+	if e.Still {
+		err = errors.Join(err, errors.New("nothing drives the air of a still oven"))
+	}
+	return err
+}
+
+// most is the most air that may come, m³/s.
+func (e Equipment) most(set float64) float64 {
+	most := mostDraught * e.Area
+	if set > 0 {
+		most = min(most, set)
+	}
+	if e.Way.Fan != nil {
+		most = min(most, e.Way.Fan.Most())
+	}
+	return max(most, leastDraught*e.Area)
+}
+
+// airflow is what passes the bed, m³/s at air-on.
+func (b *Bed) airflow() float64 {
+	switch {
+	case b.feed.fed():
+		return b.feed.dry * b.kit.Area * b.now.on.at(b.ambient.P).Volume()
+	case b.kit.Way == nil:
+		return b.set.airflow(b.kit)
+	}
+	return b.passing
+}
+
+// unheated tells whether the air comes on as it comes in, but for what the fan warms it.
+func (b *Bed) unheated() bool {
+	return b.set.Target == Fresh || b.set.Target == AsComes && b.set.recirculation(b.kit) == 0
+}
+
+// driven marches with the air that what drives it brings through the bed.
+func (b *Bed) driven(on stream, a float64, slot int) flow {
+	var f flow
+	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit))
+	guess := b.passing
+	if guess <= 0 {
+		guess = high
+	}
+	try := func(v float64) float64 {
+		b.passing = v
+		in := on
+		if b.unheated() {
+			in.t = b.blownFresh(v)
+		}
+		f = b.pass(in, a, slot)
+		f.fan = f.g * b.fanWarmth(v, in)
+		switch {
+		case !f.settled: // a shorter step is taken
+			return 0
+		case !b.kit.Way.Drives():
+			return v - high
+		}
+		return v - b.balance(in, f.off, low, high, b.depthAt(b.stageX(a)))
+	}
+	root(low, high, guess, 1, enoughFlow*guess, try)
+	return f
+}
+
+// stageX is the moisture of the bed, kg/kg dry basis, at the end of a stage of a seconds.
+func (b *Bed) stageX(a float64) float64 {
+	if a == 0 {
+		return b.meanX()
+	}
+	sum := 0.0
+	for i := range b.layers {
+		sum += b.layers[i].atX
+	}
+	return sum / float64(len(b.layers))
+}
+
+// balance is the flow, m³/s at air-on, at which what drives it equals what it is lost in.
+func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
+	in, out := on.at(b.ambient.P), off.at(b.ambient.P)
+	way := b.kit.Way
+	draws := way.Natural(b.ambient, in, out) + way.Steady
+	guess := min(max(b.passing, low), high)
+	lost := b.lost(guess, depth, in, out) + way.Ducts(guess, in)
+	enough := enoughPressure * max(lost, draws, way.Blown(guess, in))
+	return root(low, high, guess, lost/guess, enough, func(v float64) float64 {
+		return b.lost(v, depth, in, out) + way.Ducts(v, in) - draws - way.Blown(v, in)
+	})
+}
+
+// lost is what air loses in the bed, Pa: the mean of what it would at both faces, of which
+// the flow of dry air is one.
+func (b *Bed) lost(v, depth float64, on, off air.State) float64 {
+	if b.kit.Drum.tumbles() { // it goes over the malt
+		return 0
+	}
+	q := v / b.kit.Area
+	return depth / 2 * (b.packing.Loss(q, on) + b.packing.Loss(q*off.Volume()/on.Volume(), off))
+}
+
+// fanWarmth is the heat that the fan gives to the air, J for each kg of dry air: all that it draws,
+// since its motor stands in the air or close by.
+func (b *Bed) fanWarmth(v float64, in stream) float64 {
+	way := b.kit.Way
+	if way.Fan == nil && way.Power == nil {
+		return 0
+	}
+	s := in.at(b.ambient.P)
+	return min(b.drawn(v, s)*s.Volume()/v, mostFanWarmth*(air.DryAirHeat+air.VapourHeat*s.W))
+}
+
+// drawn is the electricity, W, that the fan of a Way draws at a flow.
+func (b *Bed) drawn(v float64, in air.State) float64 {
+	if b.kit.Way.Power != nil {
+		return *b.kit.Way.Power
+	}
+	return draught.Power(v, b.kit.Way.Blown(v, in))
+}
+
+// blownFresh is how warm the fan makes the fresh air that it blows, °C.
+func (b *Bed) blownFresh(v float64) float64 {
+	moist := air.DryAirHeat + air.VapourHeat*b.ambient.W
+	t := b.ambient.T
+	for range 8 { // each takes off two digits of what is left
+		t = b.ambient.T + b.fanWarmth(v, stream{t: t, w: b.ambient.W})/moist
+	}
+	return t
+}
+
+// Moved is what drives the air now.
+func (b *Bed) Moved() Moved { return b.movedBy(b.now, b.airflow()) }
+
+func (b *Bed) movedBy(f flow, v float64) Moved {
+	m := Moved{Flow: v}
+	if b.kit.Still || b.feed.fed() || v <= 0 { // another kiln drives what it is fed
+		return m
+	}
+	on, off := f.on.at(b.ambient.P), f.off.at(b.ambient.P)
+	way := b.kit.Way
+	if way == nil {
+		way = &draught.Way{Opening: draught.UsualOpening * b.kit.Area}
+	}
+	m.Bed, m.Ducts = b.lost(v, b.Depth(), on, off), way.Ducts(v, on)
+	m.Natural = way.Natural(b.ambient, on, off) + way.Steady
+	switch {
+	case way.Fan != nil:
+		m.Fan = way.Blown(v, on)
+	case !way.Drives():
+		m.Fan = m.Bed + m.Ducts
+	}
+	m.Power = draught.Power(v, m.Fan)
+	if way.Power != nil {
+		m.Power = *way.Power
+	}
+	set := b.set.airflow(b.kit)
+	m.Short = set > 0 && v < shortAir*set
+	return m
+}
+
+// fanPower is the electricity that the fan draws, W.
+func (b *Bed) fanPower(f flow) float64 { return b.movedBy(f, b.airflow()).Power }
+
+// Gives is the air, m³/s at air-on, that drives itself through a charge on the kiln while it is
+// green: air-on of t °C, and air-off saturated at its wet bulb; no more than most, 0 for no
+// bound. Of a kiln without a Way it is the airflow.
+func (e Equipment) Gives(charge Charge, ambient Ambient, material drying.Material, t, most float64) (float64, error) {
+	if most == 0 {
+		most = e.Airflow
+	}
+	if e.Way == nil || !e.Way.Drives() {
+		return most, nil
+	}
+	e.Layers, e.Still, e.Airflow = 1, false, most
+	b, err := New(charge, e, ambient, material)
+	if err != nil {
+		return 0, err
+	}
+	on := air.State{T: max(t, b.ambient.T), W: b.ambient.W, P: b.ambient.P}
+	bulb := on.WetBulbNear(t / 2)
+	off := stream{t: bulb, w: air.HumidityRatio(air.Saturation(bulb), on.P)}
+	return b.balance(stream{t: on.T, w: on.W}, off, leastDraught*e.Area, e.most(most), b.depth), nil
+}
