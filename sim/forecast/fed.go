@@ -25,9 +25,9 @@ type Fed struct {
 }
 
 // feed has a bed take the exhaust of the floor below, where that is known. A still oven has no
-// draught to take it by.
-func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, still bool) error {
-	if e := r.air[r.p.Giver(st)]; e != nil && !still {
+// draught to take it by, and a drum takes its air otherwise.
+func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, closed bool) error {
+	if e := r.air[r.p.Giver(st)]; e != nil && !closed {
 		if err := bed.Feed(e.course, k.BlowsBy() != source.Place{}); err != nil {
 			return err
 		}
