@@ -144,7 +144,7 @@ func (r *run) givenOff(floors []*model.Kilning, malt []float64) (map[*model.Kiln
 		maps.Copy(t.air, air)
 		t.bare = true
 		t.enter(floors[k], r.p.Number(floors[k]))
-		t.lies(malt[2*k-2], malt[2*k-1])
+		t.laid(malt[2*k-2], malt[2*k-1])
 		if err := t.kiln(floors[k]); err != nil {
 			return nil, err
 		}
@@ -156,8 +156,8 @@ func (r *run) givenOff(floors []*model.Kilning, malt []float64) (map[*model.Kiln
 	return air, nil
 }
 
-// lies lays the batch down as malt of so much moisture, kg/kg, and so many °C.
-func (r *run) lies(x, t float64) {
+// laid lays the batch down as malt of so much moisture, kg/kg, and so many °C.
+func (r *run) laid(x, t float64) {
 	if r.malt == nil {
 		r.loads, r.heat = r.batch.Mass(), quality.Green(r.batch.Modification())
 	}
