@@ -178,6 +178,15 @@ type KilnFresh struct {
 	Called  string  // as that of FloorArea
 }
 
+// AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
+// before, which lies there in the same process, a cycle ahead.
+type AirOfFloor struct {
+	Floor            string  // the floor below
+	Coolest, Warmest float64 // °C as it comes
+	Cycle            float64 // s from one batch to the next
+	Called           string  // as that of FloorArea
+}
+
 // DeculmTime is how long the rootlets take to come off.
 type DeculmTime struct{ Takes float64 } // s
 
@@ -251,6 +260,7 @@ func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (a KilnFresh) topic() topic    { return topic{"fresh air", a.Called} }
+func (a AirOfFloor) topic() topic   { return topic{"air of floor", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
 func (a StepByHeat) topic() topic   { return topic{"step by heat", a.Step} }
