@@ -22,7 +22,11 @@ type kilnModel struct {
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
 	depth   float64 // m, of the bed as it was loaded
-	wet     float64 // s above WitheredMoisture
+	loaded  *loading
+	onKiln  float64 // s
+	airs    Airs
+	lacks   wayShort // of the step
+	wet     float64  // s above WitheredMoisture
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall

@@ -17,10 +17,17 @@ type Kilned struct {
 	Began   float64   // s from the first soak
 	Depth   float64   // m, of the bed as it was loaded
 	Dried   float64   // m, of the bed at the end
+	Airs    *Airs     // nil where the air is there whatever the bed
 	DryMass float64   // kg of dry matter, rootlets and all; none of it is lost on the kiln
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
 	Stirred *Stirring // the first time; nil where it is not stirred
+}
+
+// Airs is the air that what drives it brought through the malt, m³/s at air-on.
+type Airs struct {
+	First, Last, Least float64 // half an hour after it was loaded, at the end of the last step with heat, and the least of those with heat
+	By                 Driver
 }
 
 // FirstKiln is how the malt fared on the first kiln, nil where nothing came onto one.
@@ -52,6 +59,11 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	k := Kilned{Place: st.Place(), Of: st, Began: began, Depth: m.depth, Dried: m.bed.Depth(), DryMass: v.Ledger.DryMass, Wet: m.wet, Break: math.NaN(), Stirred: m.stirred}
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
+	}
+	if m.loaded.by != "" {
+		airs := m.airs
+		airs.By = m.loaded.by
+		k.Airs = &airs
 	}
 	r.f.Kilns = append(r.f.Kilns, k)
 }

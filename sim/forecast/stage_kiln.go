@@ -65,7 +65,11 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
 	kit.Area = r.areaOf(k, mass)
-	kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	if kit.Way = r.wayOf(k, kit.Area); kit.Way == nil {
+		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	} else if k.Airflow != nil {
+		kit.Airflow = k.Airflow.SI
+	}
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else {
@@ -83,15 +87,23 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
+	loaded := &loading{charge: charge, kit: kit, ambient: ambient, malt: malt}
+	if kit.Way != nil {
+		loaded.by = driverOf(k)
+	}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
-		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
+		list := draughts(st, kit)
+		loaded.bounded(k, driestAsked(list))
+		kit.Way = loaded.kit.Way
+		r.air(loaded, driestAsked(list))
+		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
 	if err != nil {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
 	if r.malt == nil { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
@@ -155,7 +167,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest = shortfall{}, coldest
+	*m.short, m.warmest, m.lacks = shortfall{}, coldest, wayShort{}
 	var err error
 	if s.Kind() == model.CoolStep {
 		err = r.cool(m, st, as, out, ticks)
