@@ -23,6 +23,7 @@ func TestAStepHasTheAirThatItWasChangedTo(t *testing.T) {
 	assert.Equal(t, was[n-2].WeightEnd, last[n-2].WeightEnd, "as it was")
 	assert.Greater(t, last[n-1].WeightEnd, was[n-1].WeightEnd, "less air takes less water off")
 	assert.Equal(t, was[n-1].End-was[n-1].Start, last[n-1].End-last[n-1].Start)
+	assert.Equal(t, was[n-1].Label, last[n-1].Label, "it is the same step")
 }
 
 // A time and a temperature of one step are both kept.

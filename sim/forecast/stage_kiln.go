@@ -157,8 +157,9 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		return r.gate(m, st, gate, ticks)
 	}
 	r.start(string(s.Kind()))
-	as, s := r.asDone(s, r.now), r.otherwise(s)
+	as := r.asDone(s, r.now)
 	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
+	s = r.otherwise(s)
 	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
