@@ -54,6 +54,8 @@ var assumptions = tableOf(
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
+	on[forecast.Assumption](drivenAir),
+	on[forecast.Assumption](draughtHeight),
 	on[forecast.Assumption](deculmTime),
 	on[forecast.Assumption](scaleError),
 	on[forecast.Assumption](stepByHeat),

@@ -131,6 +131,7 @@ func (m *kilnModel) mix() {
 // watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
 // kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
+	m.watchAir(dt)
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {

@@ -196,33 +196,36 @@ func (r *run) wayTrouble(m *kilnModel, st *model.Kilning, s model.Step) {
 
 // Driven is why the air of a kiln does not dry its malt.
 type Driven struct {
-	By          Driver
-	Depth       float64 // m
-	Passes      float64 // m³/s, at air-on, the mean of the step
-	Gives       float64 // Pa, that drives it
-	Needs       float64 // m³/s, that would carry the water away in the time
-	Takes       float64 // Pa, that those would be lost in
-	Dries       float64 // s that it takes with the air that passes; infinite where none does
-	Area        float64 // m² on which so much would pass; 0 where no area does
-	Equipped    quantity.Quantity
-	Said        bool // the pressure that drives it follows from what the house says
-	Undisturbed bool // no hand holds the air back
+	By       Driver
+	Depth    float64 // m
+	Passes   float64 // m³/s, at air-on, the mean of the step
+	Gives    float64 // Pa, that drives it
+	Needs    float64 // m³/s, that would carry the water away in the time
+	Takes    float64 // Pa, that those would be lost in
+	Dries    float64 // s that it takes with the air that passes; infinite where none does
+	Area     float64 // m² on which so much would pass; 0 where no area does
+	Equipped quantity.Quantity
+	Hardest  float64 // m³/s, that would pass under the hardest natural draught
 }
 
 // why is why so little air passed in a step in which so much dry air, kg, passed where so much
 // was needed to carry the water away.
-func (m *kilnModel) why(k *model.Kiln, took, passed, needed, water float64) *Driven {
-	if m.loaded.by == "" || took <= 0 {
+func (m *kilnModel) why(k *model.Kiln, took, passed, needed float64) *Driven {
+	if k == nil || m.loaded.by == "" || took <= 0 {
 		return nil
 	}
 	v, now := m.bed.View(), m.bed.Moved()
+	if held := m.flow != nil || m.vent > 0; held && !now.Short {
+		return nil // a hand lets no more through
+	}
 	perKg := v.On.Volume()
 	d := &Driven{By: m.loaded.by, Depth: m.depth, Passes: passed * perKg / took, Gives: now.Fan + now.Natural, Needs: needed * perKg / took, Dries: math.Inf(1)}
 	if k.Area != nil {
 		d.Equipped = k.Area.Quantity
 	}
-	d.Said = k.Chimney != nil || m.loaded.by == ByFan
-	d.Undisturbed = m.flow == nil && m.vent == 0 || now.Short
+	hard := *m.loaded
+	hard.kit.Way, hard.kit.Airflow = &draught.Way{Steady: drawsHard, Opening: m.loaded.kit.Way.Opening}, 0
+	d.Hardest = hard.gives(v.On.T, 0)
 	d.Takes = m.bed.Takes(d.Needs)
 	if passed > 0 {
 		d.Dries = took * needed / passed

@@ -71,10 +71,15 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 // airTrouble tells of a step that ended before its malt was as dry as asked, where
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
-func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
+func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
+	steps := r.f.Stages[len(r.f.Stages)-1].Steps
+	last := steps[len(steps)-1]
+	if !asked && m.loaded.by != "" && last.Kind == model.DryStep {
+		wanted, asked = WitheredMoisture, true // so much at the least is asked of air that follows from the bed
+	}
 	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh {
 		return
 	}
@@ -87,13 +92,17 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	if err != nil {
 		return
 	}
-	carries := (l.AirPassed - before.AirPassed) * (1 - m.back()) * (full.W - outside.W)
+	passed, room := l.AirPassed-before.AirPassed, (1-m.back())*(full.W-outside.W)
+	carries := passed * room
 	if carries >= water {
 		return
 	}
-	took := r.f.Stages[len(r.f.Stages)-1].Steps
-	last := took[len(took)-1]
-	r.trouble(AirShort{r.meets(s.place), water, carries, wanted, last.End - last.Start, limits(s), r.p.Charge.Quantity})
+	took := last.End - last.Start
+	t := AirShort{Met: r.meets(s.place), Water: water, Carries: carries, Moisture: wanted, Took: took, Limit: limits(s), Charge: r.p.Charge.Quantity}
+	if room > 0 {
+		t.Driven = m.why(st.Kiln, took, passed, water/room)
+	}
+	r.trouble(t)
 }
 
 // back is the share of the exhaust that is led back in the step.

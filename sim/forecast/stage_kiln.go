@@ -176,8 +176,9 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
-		r.airTrouble(m, as, before)
+		r.airTrouble(m, st, as, before)
 	}
+	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, as)
 	return err
 }
