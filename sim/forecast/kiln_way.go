@@ -34,21 +34,30 @@ const (
 func driverOf(k *model.Kiln) Driver {
 	natural := k.Draught.Text == vocabulary.DraughtNatural || k.Draught.Text == "" && k.FanPower == nil
 	switch {
-	case k.AirFrom != nil || k.Draught.Text == vocabulary.DraughtStill:
-		return "" // another kiln drives it, or nothing does
+	case k.Tumbles || k.AirFrom != nil || k.Draught.Text == vocabulary.DraughtStill:
+		return "" // nothing lies in its way, another kiln drives it, or nothing does
 	case len(k.Fan) > 1:
 		return ByFan
 	case k.Chimney != nil && natural:
 		return ByChimney
-	case k.Draught.Text == vocabulary.DraughtNatural:
+	case k.Draught.Text == vocabulary.DraughtNatural && k.Airflow == nil:
 		return ByDraught
 	}
 	return ""
 }
 
+// moves gives the kiln its air, and what drives it.
+func (r *run) moves(kit *kiln.Equipment, k *model.Kiln, mass float64) {
+	if kit.Way = r.wayOf(k, kit.Area); kit.Way == nil {
+		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	} else if k.Airflow != nil {
+		kit.Airflow = k.Airflow.SI
+	}
+}
+
 // wayOf is what drives the air of a kiln on so many m², and what is in its way; nil where its
 // airflow is all that is known of it. A natural draught of which only the air is said has that
-// air, as long as one pulls so hard: see [run.bounded].
+// air, as long as one pulls so hard: see [loading.bounded].
 func (r *run) wayOf(k *model.Kiln, area float64) *draught.Way {
 	w := &draught.Way{Opening: draught.UsualOpening * area}
 	by := driverOf(k)
@@ -69,9 +78,6 @@ func (r *run) wayOf(k *model.Kiln, area float64) *draught.Way {
 	case ByChimney:
 		w.Below = houseBelow
 	case ByDraught:
-		if k.Airflow != nil {
-			return nil
-		}
 		w.Above, w.Below = houseAbove, houseBelow
 	default:
 		return nil
@@ -106,7 +112,7 @@ func (l *loading) gives(t, most float64) float64 {
 
 // bounded has a natural draught of which only the air is said pull no harder than any does.
 func (l *loading) bounded(k *model.Kiln, t float64) {
-	if l.kit.Way != nil || driverOf(k) != ByDraught {
+	if l.by != "" || k.Draught.Text != vocabulary.DraughtNatural || k.AirFrom != nil || k.Tumbles {
 		return
 	}
 	hard := *l
