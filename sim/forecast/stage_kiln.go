@@ -190,12 +190,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	*m.short, m.warmest, m.lacks, m.came = shortfall{}, coldest, wayShort{}, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
-		if c.Water != nil {
-			err = r.quench(m, c)
-		}
-		if err == nil {
-			err = r.cool(m, st, as, out, ticks)
-		}
+		err = r.coolDown(m, st, c, as, out, ticks)
 	} else {
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
