@@ -193,5 +193,8 @@ func (b *Bed) warmest(t float64) float64 {
 	for i := range b.layers {
 		t = max(t, b.layers[i].t)
 	}
+	if b.kit.Way != nil {
+		t += mostFanWarmth
+	}
 	return t + 1
 }

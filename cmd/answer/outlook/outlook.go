@@ -59,12 +59,13 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
-		one := Stage{NameOf(f.Process, st.Of), []Step{}}
+		one := Stage{StageName: NameOf(f.Process, st.Of), Steps: []Step{}}
 		for _, s := range st.Steps {
 			one.Steps = append(one.Steps, stepOf(s, start, bag.On(model.HolderOf(st.Of), s.WeightEnd)))
 		}
 		r.Stages = append(r.Stages, one)
 	}
+	r.account(f)
 	for _, a := range f.Assumed {
 		r.Assumed = append(r.Assumed, AssumptionOf(a))
 	}
