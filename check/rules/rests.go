@@ -21,7 +21,7 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
+	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}}
 	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
 	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
 	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
@@ -59,7 +59,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 // airOfStep tells whether an assumption is of the air of a kiln, and the step at a place has its own.
 func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 	switch a.(type) {
-	case forecast.KilnAir, forecast.OvenAir:
+	case forecast.KilnAir, forecast.OvenAir, forecast.DrumAir:
 		s := c.stepAt(at)
 		return s != nil && model.Airflow(s) != nil
 	}
@@ -72,6 +72,8 @@ func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, called string) {
 	switch a := a.(type) {
 	case forecast.KilnAir:
+		return c.ofKiln("airflow", model.KilnStage, a.Called)
+	case forecast.DrumAir:
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
 	case forecast.OvenAir:
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
