@@ -137,6 +137,9 @@ func sameValue(a, b model.Reading) bool {
 // unweighed notes malt that came off the kiln and was never weighed.
 func (r *record) unweighed() {
 	list := r.batch.Readings
+	if r.batch.Process != nil && r.batch.Process.Grain.Kilned() {
+		return // it has no rootlets, and every weight is without
+	}
 	if len(list) == 0 || slices.ContainsFunc(list, func(x model.Reading) bool { return model.Clean(x) }) {
 		return
 	}

@@ -136,6 +136,13 @@ type GateWait struct{ Most float64 } // s
 // KilnHeater is a heater that is strong enough.
 type KilnHeater struct{ Called string } // as that of FloorArea
 
+// KilnFan is what the fan of a kiln works against beside the bed, Pa, and how well, where it is
+// not said what it draws.
+type KilnFan struct {
+	Ducts, Efficiency float64
+	Called            string // as that of FloorArea
+}
+
 // KilnArea is the area of the kiln that the malt lies on, m². Load is the green malt that
 // a square metre is taken to hold, kg.
 type KilnArea struct {
@@ -169,6 +176,15 @@ type KilnAir struct {
 type KilnFresh struct {
 	Reaches float64 // °C
 	Called  string  // as that of FloorArea
+}
+
+// AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
+// before, which lies there in the same process, a cycle ahead.
+type AirOfFloor struct {
+	Floor            string  // the floor below
+	Coolest, Warmest float64 // °C as it comes
+	Cycle            float64 // s from one batch to the next
+	Called           string  // as that of FloorArea
 }
 
 // DeculmTime is how long the rootlets take to come off.
@@ -238,11 +254,13 @@ func (MoistAir) topic() topic       { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic    { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic       { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
+func (a KilnFan) topic() topic      { return topic{"kiln fan", a.Called} }
 func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (a KilnFresh) topic() topic    { return topic{"fresh air", a.Called} }
+func (a AirOfFloor) topic() topic   { return topic{"air of floor", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
 func (a StepByHeat) topic() topic   { return topic{"step by heat", a.Step} }

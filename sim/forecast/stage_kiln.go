@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -36,6 +37,10 @@ func (r *run) kiln(st *model.Kilning) error {
 			return err
 		}
 	}
+	if err := r.waitForFloor(m, st, began, ticks); err != nil {
+		return err
+	}
+	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
@@ -66,12 +71,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
 	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
-		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
 	} else {
 		kit = r.drum(kit, k, st)
 	}
 	if k.Heater != nil {
 		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
+	} else if k.Fed() {
+		kit.Heater = new(0.0)
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
@@ -98,10 +105,13 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
+	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
+		return nil, err
+	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil}
-	if k.FanPower != nil {
-		m.fan = k.FanPower.SI
+		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
+	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
+		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
 	}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
@@ -123,12 +133,15 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 }
 
 // airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
+func (r *run) airflowOf(st *model.Kilning, k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
-		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !k.Fed() && !still && k.Airflow.SI > weakBy*most {
 			r.assume(KilnFresh{to, r.called()})
 		}
 		return k.Airflow.SI
+	}
+	if flow, ok := r.airOfFloor(st, mass); ok {
+		return flow
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
@@ -166,7 +179,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest = shortfall{}, coldest
+	*m.short, m.warmest, m.came = shortfall{}, coldest, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
 		if c.Water != nil {
@@ -179,6 +192,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
+		r.asItCame(m)
 		r.airTrouble(m, as, before)
 	}
 	r.kilnTroubles(m, as)
@@ -209,6 +223,7 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 		t = s.From
 	}
 	if t == nil {
+		m.target = kiln.AsComes
 		return Temperature{}
 	}
 	m.target = kilnTargets[t.Where]
@@ -232,7 +247,7 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
-		if m.hot() {
+		if m.beyond {
 			out.Temperature.From = out.Temperature.To // what it cools from is not forecast
 		}
 	}

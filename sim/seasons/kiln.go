@@ -10,9 +10,7 @@ import (
 // kiln makes the figures of the kiln.
 func (r *record) kiln(s *Season) {
 	began := r.loaded()
-	off := r.last(func(x *model.Weighed) bool {
-		return !x.Clean && x.After != nil && (r.cooled(x.After) || r.ends(x.After, model.KilnStage))
-	})
+	off := r.last(r.off)
 	if off != nil {
 		s.Kiln = between(began, r.since(off.When()))
 	}
@@ -61,9 +59,20 @@ func (r *record) onFirst() int {
 	return len(r.b.Readings)
 }
 
+// off tells whether malt is weighed as it comes off the kiln.
+func (r *record) off(x *model.Weighed) bool {
+	return !x.Clean && x.After != nil && (r.cooled(x.After) || r.ends(x.After, model.KilnStage))
+}
+
+// kilned tells whether the lot is malt already.
+func (r *record) kilned() bool { return r.b.Process != nil && r.b.Process.Grain.Kilned() }
+
 // loaded gives when the malt came onto the kiln: at the weighing after the stage
 // before it, or else at the first reading of air-on.
 func (r *record) loaded() Figure {
+	if r.kilned() { // nothing comes before
+		return Figure{0, Measured}
+	}
 	before := model.WitherStage
 	if p := r.b.Process; p != nil && model.First[*model.Withering](p) == nil {
 		before = model.GerminateStage
