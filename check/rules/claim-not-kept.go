@@ -148,7 +148,7 @@ func (c *Case) heatsWet() bool { return c.Forecast != nil && len(c.hotWet()) > 0
 
 func enzymesGone(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	least := c.Claim.Malt.Least.Enzymes
-	if least == 0 || c.kilned() == nil || c.heatsWet() || c.Forecast.Totals.Quality.Diastatic >= least {
+	if least == 0 || c.kilned() == nil || c.heatsWet() || !(c.Forecast.Totals.Quality.Diastatic < least) {
 		return f, false
 	}
 	_, _, at := c.hottestStep()

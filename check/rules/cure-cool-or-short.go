@@ -60,7 +60,7 @@ func (c *Case) moreCure(cure model.Step, halves float64) (seconds, warm float64)
 // should at the least; both are 0 where that is not judged.
 func (c *Case) splits() (got, least float64) {
 	least = c.Profile.Malt.Split
-	if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil {
+	if least == 0 || !c.Profile.Grain.Precursor || c.kilned() == nil || math.IsNaN(c.Forecast.Totals.Quality.Precursor) {
 		return 0, 0
 	}
 	return -math.Log2(c.Forecast.Totals.Quality.Precursor), least

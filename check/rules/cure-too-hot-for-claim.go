@@ -29,7 +29,7 @@ var cureTooHotForClaim = Rule{
 			return
 		}
 		band := c.Profile.Malt.Colour
-		if c.kilned() == nil || c.Forecast.Totals.Quality.Colour <= tooDark*band.High {
+		if c.kilned() == nil || !(c.Forecast.Totals.Quality.Colour > tooDark*band.High) {
 			return
 		}
 		f := r.At(place, fmt.Sprintf("by the forecast the malt gets about %.0f EBC dark, and %s malt has %g to %g", c.Forecast.Totals.Quality.Colour, c.Profile.Malt.Name, band.Low, band.High))

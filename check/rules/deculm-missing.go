@@ -32,7 +32,7 @@ store in "lidded drum" for at least 3 weeks`,
 		p := c.Process
 		kilned := model.Last[*model.Kilning](p)
 		switch {
-		case model.First[*model.Deculming](p) != nil:
+		case model.First[*model.Deculming](p) != nil || p.Grain.Kilned(): // they are off already
 		case c.Profile.RootsOff && model.First[*model.Germination](p) != nil:
 			f := r.At(p.Place, fmt.Sprintf("the shoots and roots of %s are never taken off, and they are poison", c.Profile.Grain.Name))
 			f.Severity = finding.Danger

@@ -24,7 +24,7 @@ var endMoistureHigh = Rule{
 		}
 		own := c.Profile.FinishedMost()
 		most, w := c.Limit(vocabulary.LimitEndMoisture, own), c.Forecast.Totals.FinalMoisture
-		if w <= most+closeMoisture {
+		if !(w > most+closeMoisture) { // or it is not forecast
 			return
 		}
 		said := fmt.Sprintf("%s malt should hold %s at the most", c.Profile.Malt.Name, Percent(most))

@@ -25,6 +25,8 @@ var expectationBroken = Rule{
 			case e.Holds && !c.Forecast.BrokenOff():
 			case c.Forecast.BrokenOff():
 				c.NotJudged(r, fmt.Sprintf("the forecast ends before %s can be told", text))
+			case e.Unjudged:
+				c.NotJudged(r, fmt.Sprintf("%s: the model ends before it, and it is not forecast", text))
 			case math.IsNaN(e.Value) || e.Test.Bound == nil:
 				c.NotJudged(r, fmt.Sprintf("the process has no %s", e.Test.Measure))
 			case c.againstStated(&e.Test): // stated-total-differs says so

@@ -5,6 +5,6 @@ func kilnRules() []Rule {
 	return []Rule{
 		equipmentCannot, heatOfAnotherKiln, kilnTooDeep, sunAtNight, hotWhileWet, gateOrder, gateWaitsLong, cureWithoutGate, cureCoolOrShort, cureTooHotForClaim, claimNotKept, cureBeforeDrying,
 		endMoistureHigh, endMoistureVeryLow, originalWeightStop, weightGateIgnoresLoss,
-		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep, stewOdd,
+		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep, stewOdd, drumTooFull, quenchOdd,
 	}
 }

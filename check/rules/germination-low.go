@@ -20,7 +20,7 @@ var germinationLow = Rule{
 
 func judgeGermination(r finding.Rule, c *Case) {
 	g := c.Process.Grain
-	if g == nil || g.Grown() {
+	if g == nil || !g.Raw() {
 		return
 	}
 	n, ok := count(g, inLittle)

@@ -18,7 +18,7 @@ var germinationTestOld = Rule{
 		Limits: "a process is no batch and has no day of its own: without check --on a test is only held against the newest of its lot"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
-		if g == nil || g.Grown() || len(g.Germination) == 0 {
+		if g == nil || !g.Raw() || len(g.Germination) == 0 {
 			return
 		}
 		last := newest(g)

@@ -17,7 +17,7 @@ var germinationTestSmall = Rule{
 			"A test that does not say how many corns is not judged"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
-		if g == nil || g.Grown() {
+		if g == nil || !g.Raw() {
 			return
 		}
 		n, ok := count(g, inLittle)

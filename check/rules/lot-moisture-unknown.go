@@ -25,7 +25,7 @@ var lotMoistureUnknown = Rule{
 			return
 		}
 		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(forecast.MoistureOf(g))))
-		if g.Grown() {
+		if !g.Raw() {
 			f.Severity = finding.Caution // every weight of the malt hangs on it
 			c.Note(f)
 			return

@@ -20,7 +20,7 @@ var neverStirred = Rule{
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, on *model.Kiln) {
 		s, top, place := hottestOfAll(st.Steps)
 		k := c.onKiln(st)
-		if s == nil || st.Stir != nil || k == nil || top.SI-zeroC <= unevenFrom(on)+sameHeat {
+		if s == nil || st.Stir != nil || on != nil && on.Tumbles || k == nil || top.SI-zeroC <= unevenFrom(on)+sameHeat {
 			return
 		}
 		if k.Depth < trayDeep {

@@ -22,7 +22,7 @@ dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
 cure at air-on 82 °C for 5 h`,
 		Limits: "It speaks of weights within 2 % of the charge."},
 	Judge: func(r finding.Rule, c *Case) {
-		if c.Process.Charge == nil || c.Process.Grain.Grown() { // green malt weighs less at once
+		if c.Process.Charge == nil || !c.Process.Grain.Raw() { // green malt weighs less at once
 			return
 		}
 		charge := c.Process.Charge.SI

@@ -32,7 +32,7 @@ var testHoldsAlready = Rule{
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
 			switch {
-			case !g.Met || c.told(g.Place) || c.toldInside(g):
+			case !g.Met || g.Unjudged || c.told(g.Place) || c.toldInside(g):
 			case g.Hold:
 				c.openGate(r, g)
 			case g.First < 60 && !c.justHeld(g):

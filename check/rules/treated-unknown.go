@@ -16,7 +16,7 @@ var treatedUnknown = Rule{
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
 		switch {
-		case g == nil:
+		case g == nil || g.Kilned(): // dressed seed is not malted by those who sell malt
 		case g.Treated.Text == vocabulary.SaidUnknown:
 			c.Note(r.At(g.Treated.Place, "whether this lot was dressed as seed is not known"))
 		case g.Treated.Text != "":

@@ -57,8 +57,11 @@ func (c *Case) lossIgnored(r finding.Rule, w *weighed, raw float64) {
 
 // chargeIs names what the charge is of.
 func (c *Case) chargeIs() string {
-	if c.Process.Grain.Grown() {
+	switch g := c.Process.Grain; {
+	case g.Grown():
 		return "the green malt"
+	case g.Kilned():
+		return "the malt"
 	}
 	return "the raw grain"
 }

@@ -52,6 +52,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnHeater),
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),
+	on[forecast.Assumption](drumAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
 	on[forecast.Assumption](deculmTime),
@@ -91,6 +92,9 @@ func grownBefore(a forecast.GrownBefore, _ quantity.System) Assumed {
 func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
 	if a.Green {
 		return Assumed{"moisture of the green malt", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
+	}
+	if a.Kilned {
+		return Assumed{"moisture of the malt", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
 	}
 	return Assumed{"moisture of the raw grain", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
 }

@@ -36,6 +36,9 @@ var troubles = tableOf(
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](hotWet),
 	on[forecast.Trouble](unable),
+	on[forecast.Trouble](beyond),
+	on[forecast.Trouble](drumFull),
+	on[forecast.Trouble](quenched),
 )
 
 func vesselFull(t forecast.VesselFull, units quantity.System) string {

@@ -61,7 +61,9 @@ const (
 	noSteep = "no steep"
 	noKiln  = "no kiln"
 	noFan   = "no fan"
-	noNight = "-" // nobody says when somebody is awake
+
+	notForecast = "not forecast" // malt that came on to a kiln has it, and the model does not
+	noNight     = "-"            // nobody says when somebody is awake
 )
 
 func (h House) effects() []told {
@@ -91,9 +93,17 @@ func (h House) effects() []told {
 	}
 }
 
+// absent is what is said where a side has no such figure.
+func (t told) absent(kilned bool) string {
+	if kilned && (t.none == noKiln || t.none == "") {
+		return notForecast
+	}
+	return t.none
+}
+
 func (t told) row(e *effect.Effect) EffectRow {
 	old, new := t.of(e)
-	r := EffectRow{What: t.what, Old: t.none, New: t.none}
+	r := EffectRow{What: t.what, Old: t.absent(e.OldKilned), New: t.absent(e.NewKilned)}
 	if known(old) {
 		r.Old = t.show(old)
 	}
@@ -153,7 +163,7 @@ func gateRow(g effect.Gates) EffectRow {
 	default:
 		r.What = gateName(g.Old) + " → " + g.New.Text
 	}
-	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met {
+	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met && !g.Old.Unjudged && !g.New.Unjudged {
 		r.More = hoursMore(float64(g.New.Reached - g.Old.Reached))
 	}
 	return r
@@ -171,6 +181,8 @@ func gateText(g *outlook.Gate) string {
 	switch {
 	case g == nil:
 		return ""
+	case g.Unjudged:
+		return "not judged"
 	case !g.Met:
 		return "not met, " + Percent(g.Moisture)
 	}

@@ -101,6 +101,9 @@ const (
 // Grown tells whether the lot is no raw grain but green malt.
 func (g *Grain) Grown() bool { return g != nil && g.Already.Text == GreenMalt }
 
+// Raw tells whether the lot is raw grain, or nothing is known of it.
+func (g *Grain) Raw() bool { return !g.Grown() && !g.Kilned() }
+
 // Kilned tells whether the lot is no raw grain but malt that was dried before it comes.
 func (g *Grain) Kilned() bool { return g != nil && g.Already.Text == KilnedMalt }
 

@@ -25,8 +25,9 @@ type stepEnd struct {
 
 // outcome is whether something held.
 type outcome struct {
-	text  int32 // of the ensemble's words
-	holds bool
+	text     int32 // of the ensemble's words
+	holds    bool
+	unjudged bool // it asks what the member does not forecast
 }
 
 // stepKey is a step of any of the members.
@@ -56,10 +57,10 @@ func (e *Ensemble) Reduce(f *forecast.Forecast) Member {
 		}
 	}
 	for _, g := range f.Gates {
-		m.gates = append(m.gates, outcome{e.word(e.Process.Called(g.Of) + ": " + g.Text), g.Met})
+		m.gates = append(m.gates, outcome{e.word(e.Process.Called(g.Of) + ": " + g.Text), g.Met, g.Unjudged})
 	}
 	for _, x := range f.Expects {
-		m.expects = append(m.expects, outcome{e.word(x.Test.Place.Text()), x.Holds && !m.Broken})
+		m.expects = append(m.expects, outcome{e.word(x.Test.Place.Text()), x.Holds && !m.Broken, x.Unjudged})
 	}
 	return m
 }

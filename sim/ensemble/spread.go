@@ -112,7 +112,7 @@ func nans(n int) []float64 { return slices.Repeat([]float64{math.NaN()}, n) }
 // Odds is how often something held.
 type Odds struct {
 	Text  string
-	Holds float64 // share of the members, 0 to 1
+	Holds float64 // share of the members that can judge it, 0 to 1
 }
 
 // Expectations gives the odds of each promise of the process.
@@ -127,6 +127,7 @@ func (e *Ensemble) Gates() []Odds {
 
 func (e *Ensemble) odds(of func(*Member) []outcome) []Odds {
 	var out []Odds
+	var unjudged []float64 // members, of each
 	at := map[int32]int{}
 	for k := range e.Members {
 		seen := map[int32]bool{}
@@ -134,13 +135,32 @@ func (e *Ensemble) odds(of func(*Member) []outcome) []Odds {
 			i, ok := at[x.text]
 			if !ok {
 				i, at[x.text] = len(out), len(out)
-				out = append(out, Odds{Text: e.words[x.text]})
+				out, unjudged = append(out, Odds{Text: e.words[x.text]}), append(unjudged, 0)
 			}
-			if x.holds && !seen[x.text] {
+			if x.unjudged {
+				if !seen[x.text] {
+					unjudged[i]++
+					seen[x.text] = true
+				}
+			} else if x.holds && !seen[x.text] {
 				out[i].Holds += 1 / float64(len(e.Members))
 				seen[x.text] = true
 			}
 		}
+	}
+	return judged(out, unjudged, float64(len(e.Members)))
+}
+
+// judged takes odds over those of n members that can judge, and drops what none of them can.
+func judged(list []Odds, unjudged []float64, n float64) (out []Odds) {
+	for i, o := range list {
+		if unjudged[i] == n {
+			continue
+		}
+		if unjudged[i] > 0 {
+			o.Holds *= n / (n - unjudged[i])
+		}
+		out = append(out, o)
 	}
 	return out
 }

@@ -76,7 +76,7 @@ func cornerOf(ctx context.Context, p *model.Process, begun time.Time, axes []axi
 		}
 	}
 	for _, e := range f.Expects {
-		if !e.Holds {
+		if !e.Holds && !e.Unjudged {
 			c.Expects = append(c.Expects, e)
 		}
 	}

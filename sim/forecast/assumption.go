@@ -40,6 +40,7 @@ type SeaLevel struct{}
 type GrainMoisture struct {
 	Moisture float64
 	Green    bool // the lot is green malt
+	Kilned   bool // the lot is malt
 }
 
 // GrownBefore is how far a lot that comes as green malt has grown: the mean acrospire, as a
@@ -142,6 +143,13 @@ type KilnArea struct {
 	Called     string // as that of FloorArea
 }
 
+// DrumAir is the air through a drum that does not say it.
+type DrumAir struct {
+	Flow   float64 // m³/s
+	Each   float64 // m³/s for each kg of what comes into it
+	Called string  // as that of FloorArea
+}
+
 // OvenAir is the air that leaks through an oven without a fan.
 type OvenAir struct {
 	Flow   float64 // m³/s
@@ -231,6 +239,7 @@ func (a WitherAir) topic() topic    { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic       { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic   { return topic{"heater", a.Called} }
 func (a KilnArea) topic() topic     { return topic{"kiln", a.Called} }
+func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (a KilnFresh) topic() topic    { return topic{"fresh air", a.Called} }

@@ -38,7 +38,7 @@ func Cautions(p *model.Process) []Caution {
 	if model.First[*model.Deculming](p) != nil {
 		list = append(list, Dust)
 	}
-	if p.Grain != nil && p.Grain.Treated.Text != vocabulary.SaidNo {
+	if p.Grain != nil && !p.Grain.Kilned() && p.Grain.Treated.Text != vocabulary.SaidNo {
 		list = append(list, DressedSeed)
 	}
 	return append(list, WetGrain, LocalCodes)

@@ -70,10 +70,10 @@ func (r *run) spent(st model.Stage, e Energy) {
 // took is the account of a kiln.
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	l := m.bed.View().Ledger
-	e := Energy{Recovered: l.Recovered, Water: l.WaterToAir}
+	e := Energy{Recovered: m.forecast(l.Recovered), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
 	}
-	e.heated(l.Heater, nil, k.Fired.Text)
+	e.heated(m.forecast(l.Heater), nil, k.Fired.Text)
 	return e
 }

@@ -55,7 +55,7 @@ func TestBoughtGreenMaltGrowsOnWhileItWithers(t *testing.T) {
 
 func TestWhatIsTakenOfGreenMaltIsSaid(t *testing.T) {
 	f := runGreen(t, "", kilnText)
-	assert.Contains(t, f.Assumed, Assumption(GrainMoisture{UsualGreen, true}))
+	assert.Contains(t, f.Assumed, Assumption(GrainMoisture{UsualGreen, true, false}))
 	assert.Contains(t, f.Assumed, Assumption(GrownBefore{usualGrowth}))
 	for _, a := range f.Assumed {
 		switch a.(type) {

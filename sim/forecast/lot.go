@@ -24,7 +24,7 @@ func (r *run) lot() (grain.Lot, float64, error) {
 		return grain.Lot{}, 0, err
 	}
 	first := x
-	if g.Grown() { // the grain that it was
+	if !g.Raw() { // the grain that it was
 		first = UsualMoisture / (1 - UsualMoisture)
 	}
 	lot := grain.LotOf(profile, r.p.Charge.SI*(1-w), first)
@@ -34,14 +34,14 @@ func (r *run) lot() (grain.Lot, float64, error) {
 	switch {
 	case g.CornWeight != nil:
 		lot.CornWeight = g.CornWeight.SI
-	case !g.Grown(): // what has grown drinks no more
+	case g.Raw(): // what has grown drinks no more
 		r.assume(CornWeight{profile.CornWeight, profile.Name})
 	}
 	share, ok := germination(g)
 	switch {
 	case ok:
 		lot.Germination = share
-	case !g.Grown():
+	case g.Raw():
 		r.assume(Germination{grain.DefaultGermination})
 	}
 	return lot, x, nil
@@ -69,14 +69,17 @@ func (r *run) lotMoisture() float64 {
 		return g.Moisture.SI
 	}
 	w := MoistureOf(g)
-	r.assume(GrainMoisture{w, g.Grown()})
+	r.assume(GrainMoisture{w, g.Grown(), g.Kilned()})
 	return w
 }
 
 // MoistureOf is what is taken for a lot that does not say its moisture, wet basis.
 func MoistureOf(g *model.Grain) float64 {
-	if g.Grown() {
+	switch {
+	case g.Grown():
 		return UsualGreen
+	case g.Kilned():
+		return UsualKilned
 	}
 	return UsualMoisture
 }
@@ -84,6 +87,9 @@ func MoistureOf(g *model.Grain) float64 {
 // UsualGreen is the moisture of green malt that does not say it, wet basis (common
 // practice: 42 to 46 % when it goes to the kiln).
 const UsualGreen = 0.44
+
+// UsualKilned is that of malt that was dried before, wet basis (common practice: 3 to 5 % as it is sold).
+const UsualKilned = 0.04
 
 // UsualMoisture is that of grain in store, wet basis (common practice). It is taken
 // where a lot does not say.
@@ -96,4 +102,14 @@ func germination(g *model.Grain) (float64, bool) {
 		best = max(best, t.Share.SI)
 	}
 	return best, best > 0
+}
+
+// lies is the room that the batch takes at so much moisture, kg for each kg of dry matter, m³:
+// malt that was bought is as loose as what has grown.
+func (r *run) lies(x float64) float64 {
+	clock := r.batch.Clock
+	if r.p.Grain.Kilned() {
+		clock = r.batch.Lot.Profile.GrownTo(usualGrowth)
+	}
+	return r.batch.Lot.BedVolume(x, clock)
 }

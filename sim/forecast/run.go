@@ -179,11 +179,15 @@ func (r *run) begin() error {
 	if err != nil {
 		return err
 	}
-	if r.p.Grain.Grown() {
+	switch {
+	case r.p.Grain.Kilned():
+		r.batch, err = grain.Kilned(lot, x)
+		r.heat = unknownQuality()
+	case r.p.Grain.Grown():
 		r.batch, err = grain.Grown(lot, x, usualGrowth)
 		r.wetted = grownBefore
 		r.assume(GrownBefore{usualGrowth})
-	} else {
+	default:
 		r.batch, err = grain.NewBatch(lot)
 	}
 	r.f.DryMass = lot.DryMass

@@ -63,9 +63,13 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		r.loads = r.batch.Mass()
 	}
 	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
-	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill}
-	kit.Area = r.areaOf(k, mass)
-	kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
+	if !k.Tumbles {
+		kit.Area = r.areaOf(k, mass)
+		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+	} else {
+		kit = r.drum(kit, k, st)
+	}
 	if k.Heater != nil {
 		kit.Heater = &k.Heater.SI
 	} else {
@@ -80,7 +84,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		kit.Recirculation = k.Returns.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth, dried, settled := r.batch.BedVolume()/kit.Area, r.batch.DriedVolume()/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
+	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
@@ -93,7 +97,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
-	if r.malt == nil { // it comes to its first kiln
+	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
 	}
@@ -158,8 +162,13 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	m.worst.begin(len(m.quality))
 	*m.short, m.warmest = shortfall{}, coldest
 	var err error
-	if s.Kind() == model.CoolStep {
-		err = r.cool(m, st, as, out, ticks)
+	if c, ok := s.(*model.Cool); ok {
+		if c.Water != nil {
+			err = r.quench(m, c)
+		}
+		if err == nil {
+			err = r.cool(m, st, as, out, ticks)
+		}
 	} else {
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
@@ -217,6 +226,9 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
+		if m.hot() {
+			out.Temperature.From = out.Temperature.To // what it cools from is not forecast
+		}
 	}
 	if s.Allow != nil {
 		g := stopOf(nil, nil, s.Allow)

@@ -168,6 +168,32 @@ func (t KilnShort) BeyondReach() bool {
 	return t.Limit == kiln.ByReachLow || t.Limit == kiln.ByReachHigh
 }
 
+// DrumFull is a drum that its malt fills so far that it hardly tumbles.
+type DrumFull struct {
+	Met
+	Malt, Holds float64 // m³
+	Weight      float64 // kg of the malt
+	Takes       float64 // kg of it that would fill half
+}
+
+// Quenched is malt on which water was poured, trouble or not.
+type Quenched struct {
+	Met
+	Water model.Quantity // as written
+	kiln.Quenched
+	Enough float64 // kg that would bring it to the boil and wet it no more
+	Beyond bool    // the malt was where the model ends: what the water does is not forecast
+}
+
+// Wets tells whether the water leaves the malt wetter than roasted malt may be.
+func (q Quenched) Wets() bool { return !q.Beyond && q.Moisture > quenchedWet }
+
+// Lacks tells whether all of the water boils off and leaves the malt hot.
+func (q Quenched) Lacks() bool { return !q.Beyond && q.After > quenchedHot }
+
+// SteamMost is the steam that all of the water would make, m³.
+func (q Quenched) SteamMost() float64 { return q.Quenched.Water * q.Each }
+
 // CannotCool is malt that is to be cooler than the air of the room.
 type CannotCool struct {
 	Met

@@ -13,6 +13,16 @@ func (p *Profile) GrownTo(acrospire float64) float64 {
 	return p.Chit + before
 }
 
+// Kilned returns a lot as malt without rootlets that holds x kg of water for each kg of dry
+// matter: nothing in it grows any more. It returns the errors of [Batch.Check].
+func Kilned(l Lot, x float64) (Batch, error) {
+	b := Batch{Lot: l, Dry: l.DryMass, Water: l.DryMass * x}
+	if err := b.Check(); err != nil {
+		return Batch{}, err
+	}
+	return b, nil
+}
+
 // Grown returns a lot as green malt that holds x kg of water for each kg of dry matter: its
 // acrospires so long, and every corn that germinates has chitted. What it lost by growing
 // it lost before: the dry matter of the lot is that of the green malt. It returns the errors

@@ -74,8 +74,8 @@ func (d Drum) contact() float64 {
 // while the drum is heated; in fresh air it leads it off into the room, through a film on
 // each side.
 func (b *Bed) drumExchange(g float64) exchange {
-	p, d := b.packing, b.kit.Drum
-	n := showered * p.Surface * b.depth * p.Falling(fallSpeed) / (g * air.DryAirHeat)
+	d := b.kit.Drum
+	n := showered * b.surface * b.packing.Falling(fallSpeed) / (g * air.DryAirHeat)
 	x := exchange{g: g, back: b.set.recirculation(b.kit), reach: n / (1 + n), radiant: contactTransfer}
 	if b.set.Target == Fresh {
 		x.radiant = 1 / (1/contactTransfer + b.kit.Area/(roomFilm*d.shell()))

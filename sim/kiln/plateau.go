@@ -22,7 +22,7 @@ const (
 )
 
 // plateau follows air-off: while the drying front is in the bed it stays near
-// the wet bulb of air-on.
+// the wet bulb of air-on. Tumbled malt has none.
 type plateau struct {
 	bulb  float64 // wet bulb of air-on, °C
 	best  float64 // largest share of its drying power the air has used
@@ -60,7 +60,7 @@ func (p *plateau) mixed() { p.best, p.over = 0, false }
 func (p *plateau) watch(b *Bed, before moment, dt float64) {
 	after := b.moment()
 	p.bulb, b.seen = after.bulb, after
-	if !after.telling || p.over {
+	if !after.telling || p.over || b.kit.Drum.tumbles() { // tumbled malt has no front
 		return
 	}
 	p.best = math.Max(p.best, math.Min(after.taken, 1))

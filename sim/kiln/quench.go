@@ -12,6 +12,7 @@ type Quenched struct {
 	Water  float64 // kg that was poured
 	Steam  float64 // kg of it that boiled off; the rest wets the malt
 	Volume float64 // m³ of that steam, as it boils
+	Each   float64 // m³ of steam of a kg of water
 
 	Before, After float64 // mean temperature of the malt, °C
 	Boils         float64 // °C at which water does
@@ -46,7 +47,8 @@ func (b *Bed) Quench(water, t float64) (Quenched, error) {
 	b.even = false
 	b.ledger.pour(b, water, t, q.Steam, vapour)
 	q.After, q.Moisture = b.meanT(), b.WetBasis()
-	q.Volume = q.Steam * air.VapourVolume(q.Boils, b.ambient.P)
+	q.Each = air.VapourVolume(q.Boils, b.ambient.P)
+	q.Volume = q.Steam * q.Each
 	return q, nil
 }
 

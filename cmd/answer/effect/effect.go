@@ -81,6 +81,8 @@ type Effect struct {
 	KilnHeat         Pair[answer.Joules]
 	NightVisits      Counts `doc:"at the best hour to begin"`
 	Gates            []Gates
+
+	OldKilned, NewKilned bool `json:"-"` // malt came on to a kiln: what is then not known of it is not forecast
 }
 
 // Side is one of the two.

@@ -77,6 +77,7 @@ func compared(a, b *forecast.Forecast) Effect {
 		Apart:            pair[answer.Kelvin](apart(a), apart(b)),
 		KilnHeat:         pair[answer.Joules](x.KilnEnergy, y.KilnEnergy),
 		NightVisits:      Counts{nightVisits(a), nightVisits(b)},
+		OldKilned:        kilned(a), NewKilned: kilned(b),
 	}
 	switch {
 	case a == nil:
@@ -88,6 +89,8 @@ func compared(a, b *forecast.Forecast) Effect {
 	}
 	return e
 }
+
+func kilned(f *forecast.Forecast) bool { return f != nil && !f.BrokenOff() && f.FirstKiln() != nil }
 
 func pair[T answer.Single](old, new float64) Pair[T] { return Pair[T]{T(old), T(new)} }
 

@@ -15,8 +15,8 @@ func AskedOf(f *forecast.Forecast) Asked {
 		out.Gates = append(out.Gates, gateOf(f.Process, g))
 	}
 	for _, e := range f.Expects {
-		one := Expect{Text: e.Test.Place.Text(), Holds: e.Holds}
-		if e.Test.Bound != nil {
+		one := Expect{Text: e.Test.Place.Text(), Holds: e.Holds, Unjudged: e.Unjudged}
+		if e.Test.Bound != nil && !e.Unjudged {
 			one.Forecast = &Amount{e.Value, e.Test.Bound.Range.Low}
 		}
 		out.Expects = append(out.Expects, one)
@@ -33,7 +33,7 @@ func AskedOf(f *forecast.Forecast) Asked {
 
 func gateOf(p *model.Process, g forecast.Gate) Gate {
 	out := Gate{StageName: NameOf(p, g.Of), Text: g.Text, Hold: g.Hold, Met: g.Met, Reached: answer.Seconds(g.Reached), Moisture: answer.Share(g.Moisture),
-		Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs)}
+		Waited: answer.Seconds(g.Waited), Needs: answer.Seconds(g.Needs), Unjudged: g.Unjudged}
 	if g.Failed != nil && g.Failed.Bound != nil {
 		out.Measure, out.Measured = g.Failed.Measure, &Amount{g.Measured, g.Failed.Bound.Range.Low}
 	}

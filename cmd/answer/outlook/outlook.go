@@ -55,7 +55,7 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 
 // Of is the outlook of a forecast alone.
 func Of(f *forecast.Forecast, start time.Time) Result {
-	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), Asked: AskedOf(f),
+	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), NotForecast: endOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
@@ -84,7 +84,7 @@ func HeadOf(p *model.Process) Head {
 		h.Charge, h.Written = answer.Kilograms(p.Charge.SI), p.Charge.String()
 	}
 	if p.Grain != nil {
-		h.Grain, h.Green = p.Grain.Name, p.Grain.Grown()
+		h.Grain, h.Green = p.Grain.Name, !p.Grain.Raw()
 	}
 	return h
 }
@@ -100,6 +100,16 @@ func breakOf(f *forecast.Forecast) *Break {
 		b.File, b.Line = source.Text(t.Place.File.Name()), t.Place.File.Position(t.Place.Start, source.Characters).Line
 	}
 	return b
+}
+
+func endOf(f *forecast.Forecast) *ModelEnd {
+	t := f.Beyond
+	if t == nil {
+		return nil
+	}
+	e := &ModelEnd{StageName: NameOf(f.Process, t.Of), At: answer.Seconds(t.At), Why: Trouble{*t}}
+	e.File, e.Line = source.Text(t.Place.File.Name()), t.Place.File.Position(t.Place.Start, source.Characters).Line
+	return e
 }
 
 func stepOf(s forecast.Step, start time.Time, on OnScale[answer.Kilograms]) Step {

@@ -17,10 +17,11 @@ import (
 // the wet basis; what is not known is NaN.
 type Result struct {
 	Head
-	Start     time.Time `json:",omitempty" doc:"when the first soak begins"`
-	Complete  bool      `doc:"whether the forecast came to the end of the process"`
-	BrokenOff *Break    `doc:"where and why it did not"`
-	Stages    []Stage
+	Start       time.Time `json:",omitempty" doc:"when the first soak begins"`
+	Complete    bool      `doc:"whether the forecast came to the end of the process"`
+	BrokenOff   *Break    `doc:"where and why it did not"`
+	NotForecast *ModelEnd `json:",omitempty" doc:"where the malt came to where the model ends: what is known of it from there on is times"`
+	Stages      []Stage
 	Asked
 	Totals      Totals
 	Growth      *Growth      `doc:"what a count of a hundred corns should show at the end of growth, withering and all"`
@@ -41,7 +42,7 @@ type Head struct {
 	Grain   string
 
 	Written string `json:"-"` // the charge, as written
-	Green   bool   `json:"-"` // the lot comes as green malt
+	Green   bool   `json:"-"` // the lot comes as malt, green or kilned
 }
 
 // Break says where a forecast broke off.
@@ -51,6 +52,15 @@ type Break struct {
 	File  string `doc:"of the statement that could not be forecast"`
 	Line  int
 	Why   Trouble
+}
+
+// ModelEnd says where malt came to where the model ends.
+type ModelEnd struct {
+	StageName
+	At   answer.Seconds
+	File string `doc:"of the step in which it did"`
+	Line int
+	Why  Trouble
 }
 
 // StageName names a stage.
@@ -141,6 +151,7 @@ type Gate struct {
 	Measured *Amount        `json:",omitempty" doc:"what that came to, in the unit of the condition"`
 	Needs    answer.Seconds `doc:"how much longer it would have taken, in hours; null where that was not looked for, or never is"`
 	Never    bool           `doc:"it does not come about like this"`
+	Unjudged bool           `json:"not_judged,omitempty" doc:"it asks what is not forecast, and the forecast goes on as if it were met"`
 }
 
 // Expect is a promise of the process, and whether it is kept.
@@ -148,6 +159,7 @@ type Expect struct {
 	Text     string `doc:"the promise, as written"`
 	Holds    bool
 	Forecast *Amount `doc:"what the forecast gives, in the unit of the promise"`
+	Unjudged bool    `json:"not_judged,omitempty" doc:"it promises what is not forecast: holds says nothing then"`
 }
 
 // Amount is a figure in SI that is told in the unit in which another was written.

@@ -103,7 +103,7 @@ func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time) []str
 		cells = append(cells, clock(one, start))
 	}
 	return append(cells, s.Band(one.Temperature),
-		fmt.Sprintf("%.1f → %.1f", 100*one.MoistureStart, 100*one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
+		points(one.MoistureStart)+" → "+points(one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where the
@@ -122,12 +122,16 @@ func (s *Sheet) asked(a outlook.Asked) {
 		s.para("not given", "%s", s.Say(what))
 	}
 	for _, g := range a.Gates {
-		if !g.Met {
+		if g.Unjudged {
+			s.para("not judged", "%s: %s: it is not forecast, and is taken as met at once", g.Called(), words.Safe(g.Text))
+		} else if !g.Met {
 			s.para("not met", "%s: %s, %s", g.Called(), words.Safe(g.Text), s.short(g))
 		}
 	}
 	for _, e := range a.Expects {
-		if !e.Holds && e.Forecast != nil {
+		if e.Unjudged {
+			s.para("not judged", "expect %s: it is not forecast", words.Safe(e.Text))
+		} else if !e.Holds && e.Forecast != nil {
 			s.para("broken", "expect %s: the forecast gives %s", words.Safe(e.Text), s.Say(*e.Forecast))
 		}
 	}

@@ -26,7 +26,7 @@ func (s *Sheet) spread(x *outlook.Spread) {
 		}
 		m := st.MoistureEnd
 		s.line("%-24s%10s%10s%10s   %s", "  "+called(x.Steps, st)+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
-			fmt.Sprintf("%.1f %.1f %.1f%s", 100*m.P10, 100*m.P50, 100*m.P90, often))
+			points(m.P10)+" "+points(m.P50)+" "+points(m.P90)+often)
 	}
 	for _, t := range s.spreadTotals(x.Totals) {
 		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)

@@ -23,12 +23,9 @@ func (s *Sheet) totals(r outlook.Result) {
 	s.growth(r.Growth, t.CO2)
 	s.bed(t.BedHeat, t.BedCold)
 	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
-	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
-		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
-	} else {
-		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
+	if !s.ends(r.NotForecast) {
+		s.malt(r)
 	}
-	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 	if b := t.Blown; b != nil {
 		s.para("air", "the fan runs %s and draws %s; %s of cold and %s of heat for its air, %s of water sprayed into it",
 			words.Lasting(b.Fan), words.Heat(b.Energy), words.Heat(b.Cold), words.Heat(b.Heat), words.Mass(s.House, b.Sprayed))
@@ -40,9 +37,8 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
 			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))
 	}
-	if q := r.Indications; q != nil {
-		s.para("indications", "enzymes kept %.0f %% (diastatic) and %.0f %% (alpha), DMS precursor left %.0f %%, colour about %s EBC; calibrated to practice, no laboratory values",
-			100*q.Diastatic, 100*q.Alpha, 100*q.Precursor, words.Colours.Write(float64(q.Colour)))
+	if r.NotForecast == nil {
+		s.indications(r.Indications)
 	}
 	if r.Make == vocabulary.MaltGreen {
 		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")
@@ -50,6 +46,19 @@ func (s *Sheet) totals(r outlook.Result) {
 	if r.Rest != "" {
 		s.para("then", "rest the malt for %s before it is used", r.Rest)
 	}
+}
+
+// malt writes what comes out of it.
+func (s *Sheet) malt(r outlook.Result) {
+	t := r.Totals
+	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
+		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
+	} else if t.Rootlets == 0 {
+		s.para("malt", "%s at %.1f %% moisture", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
+	} else {
+		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
+	}
+	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 }
 
 // growth says what a count of a hundred corns should show when the growth ends.

@@ -203,7 +203,7 @@ func (t *Trial) Residuals(f *forecast.Forecast, z []float64) []float64 {
 	out := make([]float64, len(t.Observations))
 	for i := range t.Observations {
 		if o := &t.Observations[i]; !o.Struck {
-			out[i] = o.Residual(o.Expect(f, t.Offset(z)))
+			out[i] = o.misses(f, t.Offset(z))
 		}
 	}
 	return out

@@ -217,13 +217,23 @@ func atEnd(f *forecast.Forecast, name *model.StepName) *forecast.Sight {
 
 func endOf(f *forecast.Forecast, st forecast.Stage, s forecast.Step) *forecast.Sight {
 	dry := s.WeightEnd * (1 - s.MoistureEnd)
-	return &forecast.Sight{At: s.End, Stage: st.Kind, Of: st.Of, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass}
+	return &forecast.Sight{At: s.End, Stage: st.Kind, Of: st.Of, Moisture: s.MoistureEnd, Weight: s.WeightEnd, Dry: dry, Lost: 1 - dry/f.DryMass, Beyond: f.Beyond != nil && s.End > f.Beyond.At}
 }
 
 // unhad is the residual of a reading that a forecast has nothing for, such as the
 // air off the kiln while the grain still grows.
 // It costs more than any slip of the pen that is still believed.
 const unhad = 30.0
+
+// misses is how far the reading is from what a forecast has for it, in its own errors. Where the
+// model ends before it, nothing is held against it: of what is not forecast that is 0.
+func (m *Observation) misses(f *forecast.Forecast, offset float64) float64 {
+	expected := m.Expect(f, offset)
+	if s := m.Sight(f); s != nil && s.Beyond && math.IsNaN(expected) {
+		return 0
+	}
+	return m.Residual(expected)
+}
 
 // Residual is how far the reading is from what was expected, in its own errors.
 func (m *Observation) Residual(expected float64) float64 {

@@ -1,0 +1,67 @@
+package rules
+
+import (
+	"fmt"
+
+	"maltwright/check/tell"
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/sim/forecast"
+)
+
+var quenchOdd = Rule{
+	Forecast: true,
+	Rule: finding.Rule{Name: "quench-odd", Severity: finding.Caution,
+		Title: "the water on a roast leaves the malt wet, or hot",
+		Why: "water that falls on hot malt takes 2.6 MJ for each kilogram that boils off (a balance of heat), and boils off only as long as the malt is hotter than " +
+			"boiling water: what is more wets malt that is to be dry, and with less the roast goes on by itself (common practice)",
+		Do: "pour as much as brings the malt to the boil, and cool the rest by air",
+		Bad: `grain "Bought" { species barley; already kilned malt; moisture 4 % }
+site "Shed" { air 15 °C; humidity 60 %; water 12 °C; altitude 100 m }
+kiln "roaster" { holds 20 l; tumbles yes; airflow 4 m3/h; heater 3 kW; reaches 60 to 230 °C; fired gas by indirect }
+process "Brown" {
+  make brown malt
+  from 4 kg of "Bought"
+  at "Shed"
+  kiln in "roaster" { roast at malt 175 °C for 50 min; cool to malt 30 °C with water 1 l }
+  store in "lidded drum" for at least 3 weeks
+}`,
+		Good: `grain "Bought" { species barley; already kilned malt; moisture 4 % }
+site "Shed" { air 15 °C; humidity 60 %; water 12 °C; altitude 100 m }
+kiln "roaster" { holds 20 l; tumbles yes; airflow 4 m3/h; heater 3 kW; reaches 60 to 230 °C; fired gas by indirect }
+process "Brown" {
+  make brown malt
+  from 4 kg of "Bought"
+  at "Shed"
+  kiln in "roaster" { roast at malt 175 °C for 50 min; cool to malt 30 °C with water 150 ml }
+  store in "lidded drum" for at least 3 weeks
+}`,
+		Limits: "Water that falls between the corns and runs off is taken to wet them. Of malt above 180 °C the forecast knows too little to judge it."},
+	Judge: func(r finding.Rule, c *Case) {
+		for _, st := range model.Every[*model.Kilning](c.Process) {
+			for _, cool := range model.Only[*model.Cool](st.Steps) {
+				if cool.Water != nil {
+					c.quenched(r, cool)
+				}
+			}
+		}
+	},
+}
+
+// quenched reports what the water of a cooling does that it should not.
+func (c *Case) quenched(r finding.Rule, cool *model.Cool) {
+	for _, t := range forecast.Troubles[forecast.Quenched](c.Forecast) {
+		switch {
+		case t.Place != cool.Water.Place:
+		case t.Beyond:
+			c.NotJudged(r, "the malt is hotter than is forecast")
+		case t.Wets() || t.Lacks():
+			f := r.At(t.Place, tell.Trouble(t, c.Process.Units()))
+			f.Hint = fmt.Sprintf("%s of water would bring it to the boil", c.Process.Units().Weight(t.Enough))
+			if t.Enough == 0 {
+				f.Hint = "it is no hotter than boiling water: let air alone cool it"
+			}
+			c.Note(f)
+		}
+	}
+}

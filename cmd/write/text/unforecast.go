@@ -1,0 +1,52 @@
+package text
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
+	"maltwright/cmd/words"
+)
+
+// points writes a share for a table whose head has the per cent.
+func points(share answer.Share) string {
+	if math.IsNaN(float64(share)) {
+		return words.None
+	}
+	return fmt.Sprintf("%.1f", 100*share)
+}
+
+// ends says from where on malt is not forecast. It is false where all of it is.
+func (s *Sheet) ends(e *outlook.ModelEnd) bool {
+	if e != nil {
+		s.para("not forecast", "from %s on (line %d): %s", words.Elapsed(e.At), e.Line, s.Say(e.Why))
+	}
+	return e != nil
+}
+
+// indications says what heat did to the malt, as far as that is forecast.
+func (s *Sheet) indications(q *outlook.Indications) {
+	if q == nil {
+		return
+	}
+	var parts, not []string
+	tell := func(name string, v float64, text string) {
+		if math.IsNaN(v) {
+			not = append(not, name)
+			return
+		}
+		parts = append(parts, text)
+	}
+	tell("enzymes", float64(q.Diastatic), fmt.Sprintf("enzymes kept %.0f %% (diastatic) and %.0f %% (alpha)", 100*q.Diastatic, 100*q.Alpha))
+	tell("DMS precursor", float64(q.Precursor), fmt.Sprintf("DMS precursor left %.0f %%", 100*q.Precursor))
+	tell("colour", float64(q.Colour), "colour about "+words.Colours.Write(float64(q.Colour))+" EBC")
+	if len(not) > 0 {
+		parts = append(parts, strings.Join(not, ", ")+" not forecast")
+	}
+	if len(not) < 3 {
+		parts[len(parts)-1] += "; calibrated to practice, no laboratory values"
+	}
+	s.para("indications", "%s", strings.Join(parts, ", "))
+}

@@ -1,0 +1,142 @@
+package forecast
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/model"
+	"maltwright/sim/kiln"
+)
+
+const roasterText = `site "room" { air 18 °C; humidity 60 %; water 12 °C; altitude 0 m }
+kiln "roaster" { holds 20 l; tumbles yes; airflow 4 m3/h; heater 2 kW; reaches 60 to 260 °C; fired electric }
+kiln "oven" { area 0.2 m2; draught still; heater 3 kW; reaches 50 to 250 °C; airflow 4 m3/h }
+grain "pale" { species barley; already kilned malt; moisture 4.5 % }
+grain "green" { species barley; already green malt; moisture 44 %; treated no }
+`
+
+// roasted forecasts malt of a lot in the drum.
+func roasted(t testing.TB, make, lot, body string, o Options) *Forecast {
+	t.Helper()
+	f, err := Run(load(t, roasterText+fmt.Sprintf("process \"p\" {\n make %s malt\n from 4 kg of %q\n at \"room\"\n%s\n}\n", make, lot, body)), o)
+	require.NoError(t, err)
+	require.False(t, f.BrokenOff(), "%v", f.Trouble)
+	return f
+}
+
+// Amber malt is roasted for 45 to 50 min, a home practice: the drum must be at it within them, and no
+// dry matter is lost.
+func TestBoughtMaltIsRoasted(t *testing.T) {
+	f := roasted(t, "amber", "pale", `kiln in "roaster" { roast at malt 150 °C for 50 min; cool to malt 30 °C with water 50 ml }`, Options{})
+	assert.Nil(t, f.Beyond)
+	roast := f.Stages[0].Steps[0]
+	assert.Equal(t, model.RoastStep, roast.Kind)
+	assert.InDelta(t, 50*60, roast.End-roast.Start, 1e-6)
+	assert.InDelta(t, 0.045, roast.MoistureStart, 1e-9)
+	assert.Less(t, roast.MoistureEnd, 0.03)
+	assert.InDelta(t, 1, f.Totals.YieldDry, 1e-9, "it has no rootlets to lose")
+	assert.Zero(t, f.Totals.Rootlets)
+	assert.True(t, math.IsNaN(f.Totals.Quality.Colour) && math.IsNaN(f.Totals.Quality.Diastatic), "nobody knows what it had")
+	q := Troubles[Quenched](f)
+	require.Len(t, q, 1)
+	assert.InDelta(t, 150, q[0].Before, 1)
+	assert.InDelta(t, 0.05, q[0].Steam, 1e-9)
+	// the balance of its water: what it had and what was poured, against what it has and what the air took
+	v := f.Totals
+	assert.InDelta(t, 4*0.045+0.05, v.KilnWater+v.Malt*v.FinalMoisture, 1e-6)
+}
+
+// Above 180 °C nothing but times is told, in whatever follows: they are as written, and the malt is cooled.
+func TestAboveTheModelTimesGoOn(t *testing.T) {
+	body := `kiln in "roaster" { roast at malt 215 °C for 50 min; gate moisture at most 3 %; cool to malt 30 °C with water 0.2 l }
+ store in "sack" for 3 weeks
+ expect yield at least 80 %
+ expect total time at most 5 h`
+	f := roasted(t, "chocolate", "pale", body, Options{Course: &Course{Looks: []float64{60, 2400, 3000 + 7200}, AtEnds: true}})
+	require.NotNil(t, f.Beyond)
+	assert.Greater(t, f.Beyond.At, 60.0)
+	assert.Less(t, f.Beyond.At, 3000.0)
+	steps := f.Stages[0].Steps
+	assert.InDelta(t, 3000, steps[0].End, 1e-6)
+	assert.Greater(t, steps[len(steps)-1].End, 3000.0+300)
+	assert.InDelta(t, 0.045, steps[0].MoistureStart, 1e-9, "what was before is known")
+	q := f.Totals.Quality
+	for what, v := range map[string]float64{"moisture": f.Totals.FinalMoisture, "malt": f.Totals.Malt, "yield": f.Totals.Yield, "dry": f.Totals.YieldDry, "lost": f.Totals.DryMatterLost,
+		"rootlets": f.Totals.Rootlets, "water": f.Totals.KilnWater, "heat": f.Totals.KilnEnergy, "end": steps[0].MoistureEnd, "weight": steps[0].WeightEnd,
+		"colour": q.Colour, "enzymes": q.Diastatic, "alpha": q.Alpha, "precursor": q.Precursor} {
+		assert.True(t, math.IsNaN(v), "%s is %v", what, v)
+	}
+	assert.False(t, math.IsNaN(f.Totals.Total))
+	require.Len(t, f.Gates, 1)
+	assert.True(t, f.Gates[0].Met && f.Gates[0].Unjudged)
+	assert.InDelta(t, 0, f.Gates[0].Waited, 1e-6, "nobody waits for what cannot be told")
+	require.Len(t, f.Expects, 2)
+	assert.True(t, f.Expects[0].Unjudged)
+	assert.True(t, f.Expects[1].Holds && !f.Expects[1].Unjudged, "a time is a time")
+	assert.Equal(t, []bool{true}, []bool{Troubles[Quenched](f)[0].Beyond})
+	for _, s := range f.Seen {
+		switch {
+		case s.At < f.Beyond.At:
+			assert.False(t, s.Beyond || math.IsNaN(s.Malt+s.Moisture+s.Weight))
+		case s.Stage == model.KilnStage && s.At == 2400:
+			assert.True(t, s.Beyond && math.IsNaN(s.Malt) && math.IsNaN(s.AirOff) && math.IsNaN(s.Weight), "%+v", s)
+		case s.At > 9000:
+			assert.True(t, s.Beyond && math.IsNaN(s.Weight))
+		}
+	}
+}
+
+func TestAConditionThatCannotBeJudgedEndsItsStep(t *testing.T) {
+	f := roasted(t, "black", "pale", `kiln in "roaster" { roast at malt 230 °C until moisture at most 0.1 % allow 10 to 90 min; cool to malt 30 °C }`, Options{})
+	roast := f.Stages[0].Steps[0]
+	assert.Equal(t, ByGate, roast.EndedBy)
+	assert.InDelta(t, f.Beyond.At, roast.End, 600)
+	assert.True(t, f.Gates[0].Unjudged)
+}
+
+// On a tray the hottest of the malt counts, and a second kiln knows no more of it than the first.
+func TestWhatIsNotForecastStaysSo(t *testing.T) {
+	f := roasted(t, "black", "pale", `kiln in "oven" { stir every 10 min; roast at malt 210 °C for 2 h; cool to malt 40 °C }
+ kiln in "roaster" { dry at air-on 70 °C for 1 h; cool to malt 30 °C }`, Options{})
+	require.NotNil(t, f.Beyond)
+	assert.Equal(t, f.Process.Stages[0], model.Stage(f.Beyond.Of))
+	for _, st := range f.Stages[1:] {
+		for _, s := range st.Steps {
+			assert.True(t, math.IsNaN(s.MoistureEnd) && math.IsNaN(s.MoistureStart))
+			assert.Greater(t, s.End, s.Start)
+		}
+	}
+}
+
+// Caramel of green malt in a drum: the stew keeps its water, since its flaps are shut; what dries behind it is
+// bounded by its heat, 2.4 MJ for each kg of water; its colour is not forecast beyond 120 °C.
+func TestCaramelIsStewedAndDriedInADrum(t *testing.T) {
+	f := roasted(t, "caramel", "green", `kiln in "roaster" { stew at malt 68 °C for 90 min; dry at air-on 107 °C until moisture at most 8 % allow 1 to 12 h; roast at malt 140 °C for 30 min; cool to malt 30 °C }
+ deculm`, Options{})
+	stew, dry := f.Stages[0].Steps[0], f.Stages[0].Steps[1]
+	assert.Greater(t, stew.MoistureEnd, 0.43)
+	assert.Equal(t, ByGate, dry.EndedBy)
+	water := stew.WeightEnd - dry.WeightEnd
+	assert.Greater(t, (dry.End-dry.Start)*2000, 2.26e6*water, "no faster than its heater")
+	assert.Less(t, dry.End-dry.Start, 6*3600.0)
+	assert.True(t, math.IsNaN(f.Totals.Quality.Colour))
+	assert.False(t, math.IsNaN(f.Totals.Quality.Diastatic+f.Totals.FinalMoisture))
+	cool := roasted(t, "caramel", "green", `kiln in "roaster" { stew at malt 68 °C for 90 min; dry at air-on 107 °C until moisture at most 5 % allow 1 to 12 h; cool to malt 30 °C }
+ deculm`, Options{})
+	assert.Greater(t, cool.Totals.Quality.Colour, 20.0, "up to 107 °C it was set on caramel malt")
+}
+
+func TestDrumThatSaysNothingIsAssumed(t *testing.T) {
+	text := strings.NewReplacer("airflow 4 m3/h; heater 2 kW; reaches 60 to 260 °C", "heater 2 kW; reaches 60 to 260 °C").Replace(roasterText)
+	f, err := Run(load(t, text+"process \"p\" {\n make amber malt\n from 4 kg of \"pale\"\n at \"room\"\n kiln in \"roaster\" { roast at malt 150 °C for 50 min; cool to malt 30 °C }\n}\n"), Options{})
+	require.NoError(t, err)
+	assert.Contains(t, f.Assumed, Assumption(DrumAir{4.0 / 3600, kiln.DrumVent, ""}))
+	assert.Empty(t, Troubles[DrumFull](f))
+	full := roasted(t, "amber", "pale", `kiln in "roaster" { roast at malt 150 °C for 50 min; cool to malt 30 °C }`, Options{})
+	assert.Empty(t, Troubles[DrumFull](full))
+}
