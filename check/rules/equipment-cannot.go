@@ -53,7 +53,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			on = kilnAir
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
 		case forecast.KilnShort:
-			heater = !t.BeyondReach() && !t.ByDrying()
+			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
 				on = kilnAir
 			}

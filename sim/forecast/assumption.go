@@ -171,6 +171,37 @@ type KilnFresh struct {
 	Called  string  // as that of FloorArea
 }
 
+// KilnWalls are the walls of a kiln that says what they are made of.
+type KilnWalls struct {
+	Of          string  // brick, metal, wood or stone
+	Area        float64 // m²
+	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Shell       bool    // they are the shell of a drum, whose area is not said
+	Thick, Wool float64 // m, of the wall and of what insulates it
+	Called      string  // as that of FloorArea
+}
+
+// NoWalls is a kiln that says nothing of its walls, and whose heater came to so much of its power
+// that what walls take could matter.
+type NoWalls struct {
+	Share  float64
+	Called string // as that of FloorArea
+}
+
+// OvenDoor is the door of an oven that stands ajar: so much air leaves by it at so many °C.
+type OvenDoor struct {
+	Height float64 // m
+	Flow   float64 // m³/s
+	At     float64 // °C
+	Called string  // as that of FloorArea
+}
+
+// DoorIdle is a door that stands ajar and moves nothing, for an airflow says what does.
+type DoorIdle struct{ Called string } // as that of FloorArea
+
+// OpenOven is an oven that is opened to cool.
+type OpenOven struct{ Called string } // as that of FloorArea
+
 // DeculmTime is how long the rootlets take to come off.
 type DeculmTime struct{ Takes float64 } // s
 
@@ -243,6 +274,11 @@ func (a DrumAir) topic() topic      { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic      { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic      { return topic{"kiln air", a.Called} }
 func (a KilnFresh) topic() topic    { return topic{"fresh air", a.Called} }
+func (a KilnWalls) topic() topic    { return topic{"walls", a.Called} }
+func (a NoWalls) topic() topic      { return topic{"no walls", a.Called} }
+func (a OvenDoor) topic() topic     { return topic{"door", a.Called} }
+func (a DoorIdle) topic() topic     { return topic{"idle door", a.Called} }
+func (a OpenOven) topic() topic     { return topic{"open oven", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
 func (a StepByHeat) topic() topic   { return topic{"step by heat", a.Step} }

@@ -23,6 +23,8 @@ type kilnModel struct {
 	returns float64 // share of the exhaust that it leads back by itself
 	depth   float64 // m, of the bed as it was loaded
 	wet     float64 // s above WitheredMoisture
+	hardest float64 // W, the most that the heater gave
+	door    *kiln.Door
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -135,6 +137,7 @@ func (m *kilnModel) watch(dt float64) {
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
 	m.warmest.see(v)
+	m.hardest = max(m.hardest, v.HeaterPower)
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
