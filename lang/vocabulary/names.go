@@ -81,6 +81,7 @@ const (
 	FactFan      = "fan"
 	FactChimney  = "chimney"
 	FactRecovers = "recovers"
+	FactReturns  = "returns"
 	FactDoor     = "door"
 	DoorAjar     = "ajar"
 )

@@ -3,6 +3,7 @@ package forecast
 import (
 	"math"
 
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -16,11 +17,13 @@ type kilnModel struct {
 	rise    rise
 	at      float64  // s since the step began
 	flow    *float64 // m³/s, nil for the kiln's own
-	shut    bool     // the exhaust is led back, as for stewing
+	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
+	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
+	drew    float64 // J that it drew
 	depth   float64 // m, of the bed as it was loaded
 	wet     float64 // s above WitheredMoisture
 	hardest float64 // W, the most that the heater gave
@@ -64,12 +67,30 @@ const stewReturn = 0.98
 const coveredShare = 0.05
 
 func (m *kilnModel) setting(dt float64) kiln.Setting {
-	s := kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow}
-	if m.shut {
-		share := stewReturn
-		s.Recirculation = &share
+	return kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow, Recirculation: m.share}
+}
+
+// blows is the air that is asked for, m³/s.
+func (m *kilnModel) blows() float64 {
+	if m.flow != nil {
+		return *m.flow
 	}
-	return s
+	return m.vent
+}
+
+// shareOf is the share of the exhaust that a step has led back, nil for the kiln's own: what
+// it says, and with shut flaps nearly all. A still oven has nothing to lead it back.
+func (m *kilnModel) shareOf(s model.Step) *float64 {
+	said := model.Returns(s)
+	switch {
+	case m.still:
+		return nil
+	case said != nil:
+		return new(min(said.SI, stewReturn))
+	case s.Kind() == model.StewStep:
+		return new(stewReturn)
+	}
+	return nil
 }
 
 // advance moves the bed on, and stops a moment at the end of a rise so that the
@@ -86,6 +107,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
+		m.drew += part * m.fan * m.blows() / m.vent
 		m.watch(part)
 	}
 	return nil

@@ -86,8 +86,8 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 
 // back is the share of the exhaust that is led back in the step.
 func (m *kilnModel) back() float64 {
-	if m.shut {
-		return stewReturn
+	if m.share != nil {
+		return *m.share
 	}
 	return m.returns
 }

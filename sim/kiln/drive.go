@@ -194,5 +194,8 @@ func (b *Bed) warmest(t float64) float64 {
 	for i := range b.walls {
 		t = max(t, b.walls[i].against)
 	}
+	if b.kit.Way != nil {
+		t += mostFanWarmth
+	}
 	return t + 1
 }
