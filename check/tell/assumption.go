@@ -60,6 +60,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](ovenDoor),
 	on[forecast.Assumption](doorIdle),
 	on[forecast.Assumption](openOven),
+	on[forecast.Assumption](coolDraught),
 	on[forecast.Assumption](deculmTime),
 	on[forecast.Assumption](scaleError),
 	on[forecast.Assumption](stepByHeat),

@@ -47,3 +47,8 @@ func doorIdle(a forecast.DoorIdle, _ quantity.System) Assumed {
 func openOven(a forecast.OpenOven, _ quantity.System) Assumed {
 	return Assumed{"door of " + orElse(a.Called, "the oven") + " while it cools", "open", "the malt cools as it would on a table; an oven that stays shut takes far longer"}
 }
+
+func coolDraught(a forecast.CoolDraught, units quantity.System) Assumed {
+	return Assumed{"draught of " + orElse(a.Called, "the kiln") + " while it cools", units.Height(a.Above) + " of air as warm as the malt",
+		"the fire that drew its air is out; a small house under and over the malt"}
+}

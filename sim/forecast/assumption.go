@@ -202,6 +202,13 @@ type DoorIdle struct{ Called string } // as that of FloorArea
 // OpenOven is an oven that is opened to cool.
 type OpenOven struct{ Called string } // as that of FloorArea
 
+// CoolDraught is what draws in a kiln of natural draught once its fire is out: so many m of air as
+// warm as the malt.
+type CoolDraught struct {
+	Above  float64
+	Called string // as that of FloorArea
+}
+
 // DeculmTime is how long the rootlets take to come off.
 type DeculmTime struct{ Takes float64 } // s
 
@@ -279,6 +286,7 @@ func (a NoWalls) topic() topic      { return topic{"no walls", a.Called} }
 func (a OvenDoor) topic() topic     { return topic{"door", a.Called} }
 func (a DoorIdle) topic() topic     { return topic{"idle door", a.Called} }
 func (a OpenOven) topic() topic     { return topic{"open oven", a.Called} }
+func (a CoolDraught) topic() topic  { return topic{"cool draught", a.Called} }
 func (DeculmTime) topic() topic     { return topic{of: "deculming"} }
 func (ScaleError) topic() topic     { return topic{of: "scale"} }
 func (a StepByHeat) topic() topic   { return topic{"step by heat", a.Step} }

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 	"maltwright/sim/work"
@@ -19,14 +20,16 @@ type kilnModel struct {
 	flow    *float64 // m³/s, nil for the kiln's own
 	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
-	still   bool    // an oven without a fan
-	vent    float64 // its own airflow, m³/s
-	returns float64 // share of the exhaust that it leads back by itself
-	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
-	drew    float64 // J that it drew
-	depth   float64 // m, of the bed as it was loaded
-	wet     float64 // s above WitheredMoisture
-	hardest float64 // W, the most that the heater gave
+	still   bool         // an oven without a fan
+	vent    float64      // its own airflow, m³/s
+	returns float64      // share of the exhaust that it leads back by itself
+	fan     float64      // W that its fan draws at that airflow; 0 where it has none, or it is not known
+	drew    float64      // J that it drew
+	depth   float64      // m, of the bed as it was loaded
+	wet     float64      // s above WitheredMoisture
+	power   float64      // of the heater, W; 0 where it is not said
+	hardest float64      // W, the most that the heater gave
+	cools   *draught.Way // what draws while the malt cools, where that is not what drew before
 	door    *kiln.Door
 	stirred *Stirring
 	worst   *hotWet

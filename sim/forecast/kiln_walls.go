@@ -4,6 +4,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 )
 
@@ -57,6 +58,18 @@ func (r *run) draws(d *kiln.Door, t float64) float64 {
 	return d.Draws(air.State{T: t, W: outside.W, P: outside.P}, outside)
 }
 
+// coolsBy is what draws air through the malt of a kiln once its fire is out, where all that is
+// said of its draught is the airflow that the fire drew; nil for any other, which has what it had.
+func (r *run) coolsBy(k *model.Kiln, area float64) *draught.Way {
+	if k.Draught.Text != vocabulary.DraughtNatural || k.Airflow == nil || k.Tumbles || k.AirFrom != nil || k.Chimney != nil || len(k.Fan) > 1 {
+		return nil
+	}
+	return &draught.Way{Above: houseAbove, Below: houseBelow, Opening: draught.UsualOpening * area}
+}
+
+// houseAbove and houseBelow.
+const houseAbove, houseBelow = 2.0, 1.0
+
 // underCover is what of an oven's air reaches malt in a covered pan, m³/s.
 func (r *run) underCover(m *kilnModel, s asked) float64 {
 	vent := m.vent
@@ -73,10 +86,10 @@ const nearlyAll = 0.8
 // unwalled takes for granted that walls take nothing, where the heater came so near to its power
 // that they could matter.
 func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
-	if k == nil || k.Walls != nil || k.Heater == nil || k.Heater.SI <= 0 {
+	if k == nil || k.Walls != nil || m.power <= 0 {
 		return
 	}
-	if share := m.hardest / k.Heater.SI; share >= nearlyAll {
+	if share := m.hardest / m.power; share >= nearlyAll {
 		r.assume(NoWalls{min(share, 1), r.called()})
 	}
 }

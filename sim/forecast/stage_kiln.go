@@ -87,7 +87,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Recovers != nil && !kit.Still {
 		kit.Recovers = k.Recovers.SI
 	}
-	kit.Walls = r.wallsOf(k, kit)
+	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
 	if list := draughts(st, kit); len(list) > 0 {
 		kit.Door = r.doorOf(k, kit, list[0].T)
 	}
@@ -103,8 +103,11 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, door: kit.Door, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, door: kit.Door, cools: kit.Cools, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
+	if kit.Heater != nil {
+		m.power = *kit.Heater
+	}
 	if k.FanPower != nil {
 		m.fan = k.FanPower.SI
 	}
@@ -235,6 +238,9 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	m.target = kiln.Fresh
 	if m.still {
 		r.assume(OpenOven{r.called()})
+	}
+	if m.cools != nil {
+		r.assume(CoolDraught{Above: m.cools.Above + m.cools.Below, Called: r.called()})
 	}
 	latest := stop{latest: coolLatest, ending: ByGuard}
 	if s.At != nil {
