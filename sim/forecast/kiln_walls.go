@@ -67,9 +67,6 @@ func (r *run) coolsBy(k *model.Kiln, area float64) *draught.Way {
 	return &draught.Way{Above: houseAbove, Below: houseBelow, Opening: draught.UsualOpening * area}
 }
 
-// houseAbove and houseBelow.
-const houseAbove, houseBelow = 2.0, 1.0
-
 // underCover is what of an oven's air reaches malt in a covered pan, m³/s.
 func (r *run) underCover(m *kilnModel, s asked) float64 {
 	vent := m.vent

@@ -23,7 +23,7 @@ func inKiln(t *testing.T, facts, body string) *Forecast {
 	return f
 }
 
-func assumed[A Assumption](f *Forecast) (list []A) {
+func takenOf[A Assumption](f *Forecast) (list []A) {
 	for _, a := range f.Assumed {
 		if a, ok := a.(A); ok {
 			list = append(list, a)
@@ -55,22 +55,22 @@ func TestWallsAreHeatedBesideTheMalt(t *testing.T) {
 	assert.Less(t, wool.Totals.KilnEnergy, 1.1*bare.Totals.KilnEnergy)
 	assert.Greater(t, last(brick).End-last(brick).Start, last(bare).End-last(bare).Start, "warm bricks keep the malt warm")
 
-	require.Len(t, assumed[KilnWalls](brick), 1)
+	require.Len(t, takenOf[KilnWalls](brick), 1)
 	area, height := kiln.WallsAround(0.5)
-	assert.Equal(t, KilnWalls{Of: "brick", Area: area, Height: height, Thick: 0.24}, assumed[KilnWalls](brick)[0])
-	assert.Equal(t, []KilnWalls{{Of: "metal", Area: 3, Thick: 0.001, Wool: 0.05}}, assumed[KilnWalls](wool))
-	assert.Empty(t, assumed[KilnWalls](bare))
+	assert.Equal(t, KilnWalls{Of: "brick", Area: area, Height: height, Thick: 0.24}, takenOf[KilnWalls](brick)[0])
+	assert.Equal(t, []KilnWalls{{Of: "metal", Area: 3, Thick: 0.001, Wool: 0.05}}, takenOf[KilnWalls](wool))
+	assert.Empty(t, takenOf[KilnWalls](bare))
 }
 
 // Walls of which nothing is said are told of where the heater comes near its end, and there alone.
 func TestSilentWallsAreToldOfWhereTheyMatter(t *testing.T) {
-	assert.Empty(t, assumed[NoWalls](inKiln(t, kilnFacts, kilnText)))
+	assert.Empty(t, takenOf[NoWalls](inKiln(t, kilnFacts, kilnText)))
 	weak := strings.Replace(kilnFacts, "5 kW", "2 kW", 1)
-	list := assumed[NoWalls](inKiln(t, weak, kilnText))
+	list := takenOf[NoWalls](inKiln(t, weak, kilnText))
 	require.Len(t, list, 1)
 	assert.Greater(t, list[0].Share, nearlyAll)
 	assert.LessOrEqual(t, list[0].Share, 1.0)
-	assert.Empty(t, assumed[NoWalls](inKiln(t, weak+"; walls brick", kilnText)))
+	assert.Empty(t, takenOf[NoWalls](inKiln(t, weak+"; walls brick", kilnText)))
 }
 
 const ovenText = `kiln in "kiln" { dry at oven 55 °C until moisture at most 12 % allow 0 to 48 h; cure at oven 80 °C for 4 h; cool to malt 30 °C }
@@ -83,19 +83,19 @@ func TestADoorAjarDriesAnOven(t *testing.T) {
 	shut, ajar := inKiln(t, oven, ovenText), inKiln(t, oven+"; door ajar 3 cm", ovenText)
 	dries := func(f *Forecast) float64 { s := kilnSteps(f)[0]; return s.End - s.Start }
 	assert.Less(t, dries(ajar), 0.8*dries(shut))
-	doors := assumed[OvenDoor](ajar)
+	doors := takenOf[OvenDoor](ajar)
 	require.Len(t, doors, 1)
 	assert.Equal(t, kiln.OvenDoor, doors[0].Height)
 	// 0.6/3 · 0.03 · 0.4^1.5 · √(9.81·41/308) by hand
 	assert.InEpsilon(t, 1.735e-3, doors[0].Flow, 0.02)
-	assert.Empty(t, assumed[OvenDoor](shut))
+	assert.Empty(t, takenOf[OvenDoor](shut))
 
 	said := oven + "; airflow 6 m3/h"
 	both := inKiln(t, said+"; door ajar 3 cm", ovenText)
 	assert.Equal(t, dries(inKiln(t, said, ovenText)), dries(both), "the airflow holds")
-	assert.Len(t, assumed[DoorIdle](both), 1)
-	assert.Empty(t, assumed[OvenDoor](both))
-	assert.Len(t, assumed[OpenOven](shut), 1)
+	assert.Len(t, takenOf[DoorIdle](both), 1)
+	assert.Empty(t, takenOf[OvenDoor](both))
+	assert.Len(t, takenOf[OpenOven](shut), 1)
 }
 
 // A covered pan takes its share of what the door lets through.
@@ -114,6 +114,6 @@ func TestANaturalDraughtFadesAsTheMaltCools(t *testing.T) {
 	fan, natural := inKiln(t, kilnFacts+"; draught fan", kilnText), inKiln(t, kilnFacts+"; draught natural", kilnText)
 	assert.Greater(t, cools(natural), cools(fan))
 	assert.Less(t, cools(natural), 3600.0, "a tray cools by itself")
-	assert.Equal(t, []CoolDraught{{Above: houseAbove + houseBelow}}, assumed[CoolDraught](natural))
-	assert.Empty(t, assumed[CoolDraught](fan))
+	assert.Equal(t, []CoolDraught{{Above: houseAbove + houseBelow}}, takenOf[CoolDraught](natural))
+	assert.Empty(t, takenOf[CoolDraught](fan))
 }
