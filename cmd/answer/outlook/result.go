@@ -93,6 +93,7 @@ func (n StageName) Called() string {
 type Stage struct {
 	StageName
 	Steps []Step
+	Air   *KilnAir `json:"kiln_air,omitempty" doc:"of a kiln whose fan or draught is known"`
 }
 
 // StepName names a step as a record does.

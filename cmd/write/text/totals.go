@@ -33,6 +33,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	if t.Sprinkled > 0 {
 		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))
 	}
+	s.kilnAir(r)
 	if t.KilnWater > 0 {
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
 			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))
