@@ -3,6 +3,7 @@ package forecast
 import (
 	"math"
 
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -16,11 +17,13 @@ type kilnModel struct {
 	rise    rise
 	at      float64  // s since the step began
 	flow    *float64 // m³/s, nil for the kiln's own
-	shut    bool     // the exhaust is led back, as for stewing
+	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
+	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
+	drew    float64 // J that it drew
 	depth   float64 // m, of the bed as it was loaded
 	loaded  *loading
 	onKiln  float64 // s
@@ -30,9 +33,9 @@ type kilnModel struct {
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
+	warmest Warmest // of the step so far
 	beyond  bool    // the malt has been where the model ends
 	left    float64 // s since it came onto the kiln, when it came there
-	warmest Warmest // of the step so far
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -66,12 +69,30 @@ const stewReturn = 0.98
 const coveredShare = 0.05
 
 func (m *kilnModel) setting(dt float64) kiln.Setting {
-	s := kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow}
-	if m.shut {
-		share := stewReturn
-		s.Recirculation = &share
+	return kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow, Recirculation: m.share}
+}
+
+// blows is the air that is asked for, m³/s.
+func (m *kilnModel) blows() float64 {
+	if m.flow != nil {
+		return *m.flow
 	}
-	return s
+	return m.vent
+}
+
+// shareOf is the share of the exhaust that a step has led back, nil for the kiln's own: what
+// it says, and with shut flaps nearly all. A still oven has nothing to lead it back.
+func (m *kilnModel) shareOf(s model.Step) *float64 {
+	said := model.Returns(s)
+	switch {
+	case m.still:
+		return nil
+	case said != nil:
+		return new(min(said.SI, stewReturn))
+	case s.Kind() == model.StewStep:
+		return new(stewReturn)
+	}
+	return nil
 }
 
 // advance moves the bed on, and stops a moment at the end of a rise so that the
@@ -88,6 +109,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
+		m.drew += part * m.fan * m.blows() / m.vent
 		m.watch(part)
 	}
 	return nil
@@ -110,7 +132,9 @@ func (m *kilnModel) Stepped(dt float64) error {
 			return err
 		}
 	}
-	m.worst.stepped(m.layers, dt)
+	if !m.beyond {
+		m.worst.stepped(m.layers, dt)
+	}
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -139,7 +163,9 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
-	m.warmest.see(v)
+	if m.warmest.see(v); m.beyond { // nothing but times is told of it
+		m.warmest = coldest
+	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}

@@ -107,8 +107,8 @@ func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.L
 
 // back is the share of the exhaust that is led back in the step.
 func (m *kilnModel) back() float64 {
-	if m.shut {
-		return stewReturn
+	if m.share != nil {
+		return *m.share
 	}
 	return m.returns
 }
