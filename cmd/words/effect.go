@@ -166,6 +166,8 @@ func gateRow(g effect.Gates) EffectRow {
 	switch {
 	case g.New == nil:
 		r.What = gateName(g.Old)
+	case g.Old != nil && g.Old.Called() != g.New.Called():
+		r.What = gateName(g.Old) + " → " + g.New.Called()
 	case g.Old == nil || g.Old.Text == g.New.Text:
 		r.What = gateName(g.New)
 	default:

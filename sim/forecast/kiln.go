@@ -29,9 +29,9 @@ type kilnModel struct {
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
+	warmest Warmest // of the step so far
 	beyond  bool    // the malt has been where the model ends
 	left    float64 // s since it came onto the kiln, when it came there
-	warmest Warmest // of the step so far
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -128,7 +128,9 @@ func (m *kilnModel) Stepped(dt float64) error {
 			return err
 		}
 	}
-	m.worst.stepped(m.layers, dt)
+	if !m.beyond {
+		m.worst.stepped(m.layers, dt)
+	}
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -156,7 +158,9 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
-	m.warmest.see(v)
+	if m.warmest.see(v); m.beyond { // nothing but times is told of it
+		m.warmest = coldest
+	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}

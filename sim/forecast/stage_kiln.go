@@ -233,7 +233,7 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
-		if m.hot() {
+		if m.beyond {
 			out.Temperature.From = out.Temperature.To // what it cools from is not forecast
 		}
 	}
