@@ -22,8 +22,8 @@ type kilnModel struct {
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
-	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
-	drew    float64 // J that it drew
+	fan     bool    // what its fan draws is reckoned
+	drew    float64 // J that it drew, as far as that is reckoned
 	depth   float64 // m, of the bed as it was loaded
 	loaded  *loading
 	onKiln  float64 // s
@@ -109,7 +109,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
-		m.drew += part * m.fan * m.blows() / m.vent
+		m.drew += part * m.drawn()
 		m.watch(part)
 	}
 	return nil

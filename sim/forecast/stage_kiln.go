@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -108,8 +109,8 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	bed.Meter(r.effort.Meter)
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil}
-	if k.FanPower != nil {
-		m.fan = k.FanPower.SI
+	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil; m.fan {
+		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
 	}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
