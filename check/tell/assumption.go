@@ -56,6 +56,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](drumAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
+	on[forecast.Assumption](airOfFloor),
 	on[forecast.Assumption](drivenAir),
 	on[forecast.Assumption](draughtHeight),
 	on[forecast.Assumption](deculmTime),

@@ -36,6 +36,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](kilnAirShort),
 	on[forecast.Trouble](hotWet),
+	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),
 	on[forecast.Trouble](beyond),
 	on[forecast.Trouble](drumFull),

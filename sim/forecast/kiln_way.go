@@ -47,9 +47,9 @@ func driverOf(k *model.Kiln) Driver {
 }
 
 // moves gives the kiln its air, and what drives it.
-func (r *run) moves(kit *kiln.Equipment, k *model.Kiln, mass float64) {
+func (r *run) moves(kit *kiln.Equipment, st *model.Kilning, k *model.Kiln, mass float64) {
 	if kit.Way = r.wayOf(k, kit.Area); kit.Way == nil {
-		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
 	} else if k.Airflow != nil {
 		kit.Airflow = k.Airflow.SI
 	}
@@ -126,8 +126,8 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 // fullAir is the share of the air that is asked for from which it counts as all of it.
 const fullAir = 0.98
 
-// air tells of the air that the kiln drives by itself.
-func (r *run) air(l *loading, t float64) {
+// tellAir tells of the air that the kiln drives by itself.
+func (r *run) tellAir(l *loading, t float64) {
 	if l.by == "" {
 		return
 	}

@@ -22,6 +22,7 @@ type Kilned struct {
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
 	Stirred *Stirring // the first time; nil where it is not stirred
+	Fed     *Fed      // the exhaust that it took; nil of fresh air
 }
 
 // Airs is the air that what drives it brought through the malt, m³/s at air-on.
@@ -60,6 +61,7 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
+	k.Fed = r.fedBy(m, st, began)
 	if m.loaded.by != "" {
 		airs := m.airs
 		airs.By = m.loaded.by
@@ -80,7 +82,7 @@ func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.L
 	if !asked && m.loaded.by != "" && last.Kind == model.DryStep {
 		wanted, asked = WitheredMoisture, true // so much at the least is asked of air that follows from the bed
 	}
-	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)
