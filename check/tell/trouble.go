@@ -35,6 +35,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](hotWet),
+	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),
 	on[forecast.Trouble](beyond),
 	on[forecast.Trouble](drumFull),

@@ -159,6 +159,7 @@ const (
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
+	ClauseAt      = "at"
 )
 
 // Grains and malts.

@@ -21,6 +21,7 @@ type Kilned struct {
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
 	Stirred *Stirring // the first time; nil where it is not stirred
+	Fed     *Fed      // the exhaust that it took; nil of fresh air
 }
 
 // FirstKiln is how the malt fared on the first kiln, nil where nothing came onto one.
@@ -53,6 +54,7 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
+	k.Fed = r.fedBy(m, st, began)
 	r.f.Kilns = append(r.f.Kilns, k)
 }
 
@@ -63,7 +65,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
-	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)

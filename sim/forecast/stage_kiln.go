@@ -37,6 +37,10 @@ func (r *run) kiln(st *model.Kilning) error {
 			return err
 		}
 	}
+	if err := r.waitForFloor(m, st, began, ticks); err != nil {
+		return err
+	}
+	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
@@ -67,12 +71,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
 	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
-		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
 	} else {
 		kit = r.drum(kit, k, st)
 	}
 	if k.Heater != nil {
 		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
+	} else if k.Fed() {
+		kit.Heater = new(0.0)
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
@@ -84,9 +90,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
 	}
-	if k.Recovers != nil && !kit.Still {
-		kit.Recovers = k.Recovers.SI
-	}
+	kit.Recovers = r.recovers(st, k)
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
@@ -99,9 +103,12 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
+	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
+		return nil, err
+	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil}
-	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil; m.fan {
+		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
+	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
 		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
 	}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
@@ -124,12 +131,15 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 }
 
 // airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
+func (r *run) airflowOf(st *model.Kilning, k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
-		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !k.Fed() && !still && k.Airflow.SI > weakBy*most {
 			r.assume(KilnFresh{to, r.called()})
 		}
 		return k.Airflow.SI
+	}
+	if flow, ok := r.airOfFloor(st, mass); ok {
+		return flow
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
@@ -167,7 +177,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest = shortfall{}, coldest
+	*m.short, m.warmest, m.came = shortfall{}, coldest, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
 		if c.Water != nil {
@@ -180,6 +190,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
+		r.asItCame(m)
 		r.airTrouble(m, as, before)
 	}
 	r.kilnTroubles(m, as)
@@ -210,6 +221,7 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 		t = s.From
 	}
 	if t == nil {
+		m.target = kiln.AsComes
 		return Temperature{}
 	}
 	m.target = kilnTargets[t.Where]

@@ -27,6 +27,7 @@ var listedAs = map[string]Assumption{
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
+	"what the fan of a kiln draws, where neither that nor a curve is said":                                          KilnFan{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test

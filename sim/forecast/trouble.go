@@ -223,6 +223,14 @@ type HotWet struct {
 	Time                         float64           // s for which that is so, in the mean
 }
 
+// FloorsApart is a kiln of which the floors hang on each other in such a way that no exhaust was
+// found which fits: the forecast of the upper one is then of little worth.
+type FloorsApart struct {
+	Met
+	Rounds        int
+	Kelvin, Ratio float64 // what is missing, as in [Fed]
+}
+
 // Unable is the end of a forecast that cannot go on. The cause is a [NoMalt], a
 // [LongSteep], a [TooDear], or what a model refuses.
 type Unable struct {
