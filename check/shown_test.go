@@ -81,7 +81,7 @@ func shownBase(t *testing.T) page {
 
 // ofFans are the statements of a bed that a fan blows air through; the floor of the base
 // then has a fan.
-var ofFans = []string{vocabulary.VerbAir, "heater", "cooler", "returns", "tumbles"}
+var ofFans = []string{vocabulary.VerbAir, vocabulary.FactFan, "heater", "cooler", "returns", "tumbles"}
 
 // fanned is the base for a row in a block, with a fan where it is of one.
 func (p page) fanned(word string, in vocabulary.Block) page {
