@@ -34,6 +34,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
+	on[forecast.Trouble](kilnAirShort),
 	on[forecast.Trouble](hotWet),
 	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),
@@ -114,7 +115,7 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 // limits is what keeps a kiln from what it is asked.
 var limits = map[kiln.Limit]string{
 	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
-	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
+	kiln.ByIncomingAir: "incoming air warmer", kiln.ByWalls: "its walls are still warmer", kiln.ByLead: "air-on at its bound",
 	kiln.ByFeed: "no warmer air comes from the floor below, and it has no heater",
 }
 
@@ -122,13 +123,17 @@ func cannotCool(t forecast.CannotCool, _ quantity.System) string {
 	return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
 }
 
-func airShort(t forecast.AirShort, _ quantity.System) string {
+func airShort(t forecast.AirShort, units quantity.System) string {
 	took := quantity.Lasting(t.Took)
 	if t.Limit.Unit() != "" {
 		took = t.Limit.Lasting(t.Took)
 	}
-	return fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
+	said := fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
 		roughly(t.Water, t.Charge), quantity.Rounded(100*t.Moisture, 1), roughly(t.Carries, t.Charge), took)
+	if t.Driven != nil {
+		said += driven(t.Driven, units)
+	}
+	return said
 }
 
 // roughly writes so many kg of water in the unit of the charge.

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 	"maltwright/sim/work"
@@ -31,6 +32,14 @@ type kilnModel struct {
 	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
 	waited  float64     // s that it waited for that behind them
 	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
+	loaded  *loading
+	onKiln  float64 // s
+	airs    Airs
+	lacks   wayShort     // of the step
+	power   float64      // of the heater, W; 0 where it is not said
+	hardest float64      // W, the most that the heater gave
+	cools   *draught.Way // what draws while the malt cools, where that is not what drew before
+	door    *kiln.Door
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -159,6 +168,7 @@ func (m *kilnModel) mix() {
 // watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
 // kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
+	m.watchAir(dt)
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {
@@ -166,6 +176,7 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
+	m.hardest = max(m.hardest, v.HeaterPower)
 	if m.warmest.see(v); m.beyond { // nothing but times is told of it
 		m.warmest = coldest
 	} else if m.target == kiln.AsComes {

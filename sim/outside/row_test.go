@@ -68,6 +68,7 @@ func table() []section {
 		{"Germinating with air blown through", blown()},
 		{"Kilning", kilning()},
 		{"Energy", energy()},
+		{"Whole kilns: the examples", wholeKilns()},
 	}
 }
 
