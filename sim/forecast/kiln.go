@@ -56,6 +56,7 @@ type shortfall struct {
 	sum        float64 // °C·s that it gave in all
 	limit      kiln.Limit
 	seconds    float64
+	flapped    bool // a floor that is fed came to what is asked without heat: a flap holds it to that at the most
 }
 
 // stewReturn is the share of the air that goes round while malt is stewed: the
@@ -152,11 +153,13 @@ func (m *kilnModel) watch(dt float64) {
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {
-		if got := m.gives(v); math.Abs(got-asked) > shortBy {
+		if got := m.gives(v); math.Abs(got-asked) > shortBy && !m.short.flapped {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt
 			m.short.sum += got * dt
 		}
+	} else if m.fed && v.Limit == kiln.Unlimited && v.HeaterPower == 0 {
+		*m.short = shortfall{flapped: true}
 	}
 }
 
