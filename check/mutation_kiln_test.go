@@ -21,6 +21,8 @@ var kilnKinds = []kind{
 	{"the first drying step in a tenth of its time", inProcess(`(dry .* allow )\d+ to \d+ h`, "${1}0.5 to 1 h"), notDried, caution, "dry gate"},
 	{"the cure 25 °C cooler", shifted(`cure at [a-z-]+ (\d+) °C`, -25), notAsMade, caution, "cure make"},
 	{"the gates' moistures changed round", gatesTurned, gates, caution, "gate"},
+	{"the cure written as a black roast", inProcess(`cure( +at [a-z-]+) [\d.]+ °C for [\d.]+ (?:h|min)`, "roast$1 215 °C for 45 min"), tooHot + " roast-fire roast-without-quench", caution, "cure cool kiln"},
+	{"smoke of nothing that smokes", inProcess(`(dry +at [a-z-]+ [\d.]+ °C)( until| for)`, "$1 with smoke$2"), "smoke-source-not-said smoke-clean smoke-late", note, "dry kiln"},
 	{"the malt not cooled", without(`cool `), "no-cooling", caution, "kiln cure gate"},
 	{"the deculming left out", without(`deculm `), "deculm-missing", caution, "kiln store process"},
 

@@ -1,5 +1,7 @@
 package profile
 
+import "maltwright/lang/vocabulary"
+
 // Smoked malt is a pale malt with smoke through it.
 // Below 70 °C malt is dried and not cured (common practice).
 var smoked = Malt{
@@ -10,5 +12,6 @@ var smoked = Malt{
 	Cure:         Band{75, 95},
 	Colour:       Band{3, 12},
 	NeedsEnzymes: true,
+	Over:         []string{vocabulary.FiredWood, vocabulary.FiredPeat},
 	Least:        Least{Heat: 70, Smoked: true},
 }

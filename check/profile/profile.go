@@ -57,16 +57,17 @@ type Malt struct {
 	Cast         Band    // moisture at steep-out, for barley
 	EndMost      float64 // moisture of the finished malt
 	EndLeast     float64
-	Cure         Band    // temperature of the cure, °C
-	Colour       Band    // EBC
-	Days         Band    // of germination where it differs from the grain's
-	Acrospire    Band    // the same, of the length of the acrospire
-	WarmBy       float64 // K that it is grown warmer on purpose
-	NeedsEnzymes bool    // what is made of it lives by its enzymes
-	Stewed       bool    // it is stewed wet on purpose
-	Pale         bool    // it must stay pale, and lose its DMS precursor in the cure
-	Least        Least   // what makes the claim true
-	Split        float64 // half-lives of the DMS precursor that its cure lasts at the least; 0 where that does not matter
+	Cure         Band     // temperature of the cure, °C
+	Colour       Band     // EBC
+	Days         Band     // of germination where it differs from the grain's
+	Acrospire    Band     // the same, of the length of the acrospire
+	WarmBy       float64  // K that it is grown warmer on purpose
+	NeedsEnzymes bool     // what is made of it lives by its enzymes
+	Stewed       bool     // it is stewed wet on purpose
+	Pale         bool     // it must stay pale, and lose its DMS precursor in the cure
+	Over         []string // the fires whose smoke it is dried in on purpose
+	Least        Least    // what makes the claim true
+	Split        float64  // half-lives of the DMS precursor that its cure lasts at the least; 0 where that does not matter
 }
 
 // Least is what a process must do to the malt at the least to make it what it is called.

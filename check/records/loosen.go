@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 )
 
@@ -72,12 +73,13 @@ func (h *held) heat(x model.Reading) (low, high float64) {
 		if st.Kind != model.KilnStage {
 			continue
 		}
+		here := !h.elsewhere(x, st)
 		for _, s := range st.Steps {
 			if math.IsNaN(began) {
 				began = s.Start
 			}
 			kind := string(s.Kind)
-			if s.Temperature.Known && s.Kind != model.CoolStep {
+			if here && s.Temperature.Known && s.Kind != model.CoolStep {
 				low = min(low, s.Temperature.From)
 				if math.IsInf(high, -1) || !reached && quicker*(s.Start-began) <= open+early {
 					high = max(high, s.Temperature.To)
@@ -87,6 +89,20 @@ func (h *held) heat(x model.Reading) (low, high float64) {
 		}
 	}
 	return low, high
+}
+
+// elsewhere tells whether a reading is of another kiln than that of a stage: an oven without a
+// fan has one air, and the others have one before and one behind the malt. Where the process
+// has only one sort of kiln it is of any.
+func (h *held) elsewhere(x model.Reading, st forecast.Stage) bool {
+	where := model.Thermometer(x).Where
+	if where == vocabulary.PlaceMalt {
+		return false
+	}
+	oven := where == vocabulary.PlaceOven
+	return forecast.InStillOven(st.Of) != oven && slices.ContainsFunc(h.centre.Stages, func(other forecast.Stage) bool {
+		return other.Kind == model.KilnStage && forecast.InStillOven(other.Of) == oven
+	})
 }
 
 // nextEnd is the first step of the kiln of which a line behind a reading says that it had

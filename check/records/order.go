@@ -116,10 +116,18 @@ func (r *record) endsTwice(first, again int) {
 	}
 	f := recordOutOfOrder.At(model.After(list[wrong]).Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(model.After(list[wrong])), hours(gap), way))
 	f.Related = []finding.Related{{Place: list[other].Place(), Message: "the other line"}}
-	if name := model.After(list[wrong]); name.Number == 0 && r.batch.Process.Count(model.StageKind(name.Kind.Text)) > 1 {
+	if name := model.After(list[wrong]); name.Number == 0 && r.several(name.Kind.Text) {
 		f.Hint = fmt.Sprintf("the process has several: write which, such as after %s 2", name.Kind.Text)
 	}
 	r.slip(wrong, f)
+}
+
+// several tells whether the process has more than one stage or step of a kind.
+func (r *record) several(kind string) bool {
+	if r.batch.Process.Count(model.StageKind(kind)) > 1 {
+		return true
+	}
+	return slices.ContainsFunc(r.steps, func(s planned) bool { return s.kind == kind && s.number > 1 })
 }
 
 // lateSteps finds a line of an earlier stage behind several of a later one: it is the

@@ -137,11 +137,14 @@ func sameValue(a, b model.Reading) bool {
 // unweighed notes malt that came off the kiln and was never weighed.
 func (r *record) unweighed() {
 	list := r.batch.Readings
+	if r.batch.Process != nil && r.batch.Process.Grain.Kilned() {
+		return // it has no rootlets, and every weight is without
+	}
 	if len(list) == 0 || slices.ContainsFunc(list, func(x model.Reading) bool { return model.Clean(x) }) {
 		return
 	}
 	last := list[len(list)-1]
-	if model.After(last) == nil {
+	if model.After(last) == nil || r.goesOn(model.After(last)) {
 		return
 	}
 	switch model.After(last).Kind.Text {
@@ -152,6 +155,23 @@ func (r *record) unweighed() {
 	case string(model.CureStep), string(model.RoastStep):
 		r.unweighedMalt(maltNotWeighed.At(last.Place(), "the record ends with the "+model.After(last).Kind.Text+", and the malt is not weighed without its rootlets"))
 	}
+}
+
+// goesOn tells whether a step was not on the last of several kilns. A step without a number is
+// taken for the first of them.
+func (r *record) goesOn(name *model.StepName) bool {
+	kilns, n := model.Every[*model.Kilning](r.batch.Process), 0
+	for i, st := range kilns {
+		for _, s := range st.Steps {
+			if string(s.Kind()) != name.Kind.Text {
+				continue
+			}
+			if n++; n == max(1, name.Number) {
+				return i+1 < len(kilns)
+			}
+		}
+	}
+	return false
 }
 
 // unweighedMalt notes it with an example in the units of the process.

@@ -33,11 +33,11 @@ var boxLineIdle = Rule{
   allow 4 to 8 days
 }`,
 		Limits: "it is judged by the forecast of the middle: where it all but holds, a warmer season may bring it about. " +
-			"It does not tell of water that would only now and then be given"},
+			"It does not tell of water that would only now and then be given, nor of water that waits for a moisture of up to five points less than the forecast has: that is held ready"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, p := range c.Forecast.Pieces {
 			st, growing := p.Of.(*model.Germination)
-			if growing && st.Sprinkle != nil && st.Sprinkle.When != nil && !c.sprinkledOn(&p) {
+			if growing && st.Sprinkle != nil && st.Sprinkle.When != nil && !c.sprinkledOn(&p) && !prudent(st.Sprinkle.When, &p) {
 				when := st.Sprinkle.When
 				c.Note(r.At(when.Place, fmt.Sprintf("%s never holds, so that nothing is sprinkled", when.Place.Text())))
 			}
@@ -55,6 +55,17 @@ var boxLineIdle = Rule{
 			}
 		}
 	},
+}
+
+// prudentBy is by how much moister than what water waits for a piece may stay by the forecast, of
+// the whole weight, for the water to be held ready for a dry season (common practice).
+const prudentBy = 0.05
+
+// prudent tells whether water waits for a moisture that a drier season brings about.
+func prudent(when *model.Condition, p *forecast.Piece) bool {
+	return slices.ContainsFunc(when.Tests, func(t model.Test) bool {
+		return t.Measure == vocabulary.MeasureMoisture && t.Bound != nil && p.Driest-t.Bound.Range.High.SI <= prudentBy
+	})
 }
 
 // sprinkledTooLittle reports water that brings a piece no further than to where it is

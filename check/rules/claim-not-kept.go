@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/check/profile"
@@ -186,7 +187,7 @@ const overstayed = 0.5 // days
 func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	var k *model.Kiln
 	for _, st := range model.Every[*model.Kilning](c.Process) {
-		if st.Kiln == nil || st.Kiln.Fired.Text == "" || st.Kiln.Fired.Text == vocabulary.FiredWood && (st.Kiln.Direct || st.Kiln.Flue.Text == "") {
+		if st.Kiln == nil || st.Kiln.Fired.Text == "" || smokes(st.Kiln) && (st.Kiln.Direct || st.Kiln.Flue.Text == "") || slices.ContainsFunc(st.Steps, model.Smoked) {
 			return f, false
 		}
 		if k == nil {

@@ -25,7 +25,7 @@ var equipmentCannot = Rule{
 				continue
 			}
 			for _, s := range st.Steps {
-				found := slices.Concat(c.beyondReach(r, k, s), beyondAir(r, k, s))
+				found := slices.Concat(c.beyondReach(r, k, s), beyondAir(r, k, s), noReturn(r, k, s))
 				for _, f := range found {
 					c.Note(f)
 				}

@@ -46,7 +46,10 @@ floor "base floor" { area 2 m2 }`,
 				f.Hint = fmt.Sprintf("on %s it would lie %s deep", st.Floor.Area.Like(area), c.Process.Units().Depth(usualDepth))
 				f.Related = []finding.Related{{Place: st.Floor.Area.Place, Message: "its area"}}
 			}
-			c.Note(c.lostToo(f)) // of its depth the floor tells, or nothing is deep
+			if f.Severity != finding.Fault { // of its depth the floor tells, of its warmth the room
+				f = c.rests(r, c.lostToo(f), roomKnown...)
+			}
+			c.Note(f)
 		}
 	},
 }

@@ -105,6 +105,18 @@ func beyondAir(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	return []finding.Finding{f}
 }
 
+// noReturn tells of a step that leads exhaust back in an oven that has nothing to move it.
+func noReturn(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
+	said := model.Returns(s)
+	if said == nil || said.SI == 0 || k.Draught.Text != vocabulary.DraughtStill {
+		return nil
+	}
+	f := r.At(said.Place, fmt.Sprintf("%s of the exhaust is to be led back, and an oven without a fan has nothing to move it", said))
+	f.Hint = "leave it out: in an oven only what leaks or is vented leaves; or write draught fan where there is one"
+	f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+	return []finding.Finding{f}
+}
+
 // timesAs writes how often as much: 1.5 times, 10 times.
 func timesAs(n float64) string {
 	if n < 9.5 {

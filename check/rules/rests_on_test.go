@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/check"
+	"maltwright/check/rules"
 	"maltwright/lang/finding"
 )
 
@@ -71,4 +72,28 @@ func assertFinding(t *testing.T, rule string, severity finding.Severity, hint, t
 	}
 	assert.True(t, any, "%s says nothing", rule)
 	assert.Contains(t, hints, hint)
+}
+
+// byWords are the rules that raise a fault on nothing that a forecast assumes, and why.
+var byWords = map[string]string{
+	"bed-too-warm": "the band as it is written", "box-cannot": "a floor that has no airflow", "cast-moisture-outside": "the moistures of lot and target as they are written",
+	"forecast-unable": "what no model holds for", "freezing-water": "the water as it is written", "gate-order": "the gates as they are written", "germination-low": "the test of the lot",
+	"grain-not-covered": "the water as it is written", "rest-too-cold-or-warm": "the air of the rest, or of the site, as it is written", "soak-too-long": "the soak as it is written",
+	"stated-total-differs": "the sum of what is written", "steep-water-warm": "the water as it is written", "weight-gate-ignores-loss": "judged only where the lot says its moisture",
+	"wither-too-warm":  "the air as it is written",
+	"drum-too-full":    "what the drum holds as it is written",
+	"gate-not-reached": "judgeGates", "guard-came-first": "judgeGates",
+}
+
+// A new rule that raises a fault says on what it rests, or is listed as one that rests on words.
+func TestEveryRuleThatRaisesAFaultSaysOnWhatItRests(t *testing.T) {
+	for _, r := range rules.All() {
+		text, err := os.ReadFile(r.Name + ".go")
+		require.NoError(t, err)
+		if !strings.Contains(string(text), "finding.Fault") {
+			continue
+		}
+		_, words := byWords[r.Name]
+		assert.NotEqual(t, words, strings.Contains(string(text), "c.rests(r, "), "%s calls rests, or stands among the rules of words", r.Name)
+	}
 }

@@ -61,6 +61,7 @@ const (
 	noSteep = "no steep"
 	noKiln  = "no kiln"
 	noFan   = "no fan"
+	noBed   = "no bed"
 
 	notForecast = "not forecast" // malt that came on to a kiln has it, and the model does not
 	noNight     = "-"            // nobody says when somebody is awake
@@ -68,6 +69,10 @@ const (
 
 func (h House) effects() []told {
 	mass := func(kg float64) string { return Mass(h, kg) }
+	kg, each := "kg", func(perTonne float64) string { return Heat(perTonne / 1000) }
+	if h.British {
+		kg, each = "lb", func(perTonne float64) string { return Heat(perTonne / 1000 * quantity.Pound) }
+	}
 	return []told{
 		{"steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOut.Plain() }, Lasting[float64], hoursMore, noSteep, false},
 		{"moisture at steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOutMoisture.Plain() }, Percent[float64], pointsMore, noSteep, false},
@@ -89,6 +94,9 @@ func (h House) effects() []told {
 		{"water sprayed into it", func(e *effect.Effect) (float64, float64) { return e.Sprayed.Plain() }, mass, nil, noFan, false},
 		{"bed, bottom to top", func(e *effect.Effect) (float64, float64) { return e.Apart.Plain() }, h.apart, nil, noFan, false},
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
+		{"fuel for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.FuelPerTonne.Plain() }, each, nil, "", false},
+		{"power for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.PowerPerTonne.Plain() }, each, nil, "", false},
+		{"most heat of a bed", func(e *effect.Effect) (float64, float64) { return e.BedPeak.Plain() }, Power[float64], nil, noBed, false},
 		{"visits at night, at best", nights, number, nil, noNight, false},
 	}
 }
@@ -158,6 +166,8 @@ func gateRow(g effect.Gates) EffectRow {
 	switch {
 	case g.New == nil:
 		r.What = gateName(g.Old)
+	case g.Old != nil && g.Old.Called() != g.New.Called():
+		r.What = gateName(g.Old) + " → " + g.New.Called()
 	case g.Old == nil || g.Old.Text == g.New.Text:
 		r.What = gateName(g.New)
 	default:

@@ -67,3 +67,12 @@ func (k *Kiln) Upstream() (list []*Kiln) {
 	}
 	return list
 }
+
+// Given is what of the power of a heater reaches the air, W: all of it where its efficiency is
+// not said. The heater must be said.
+func Given(heater, efficiency *Quantity) float64 {
+	if efficiency == nil {
+		return heater.SI
+	}
+	return heater.SI * efficiency.SI
+}

@@ -104,10 +104,10 @@ var floorFacts = table[model.Floor]{
 	"heater": func(_ *builder, v *model.Floor, r *filled) {
 		v.Heater, v.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
 	},
-	vocabulary.FactFan: func(_ *builder, v *model.Floor, r *filled) { v.FanPower = r.slot(0).quantity() },
-	"cooler":           func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
-	"returns":          func(_ *builder, v *model.Floor, r *filled) { v.Returns = r.slot(0).quantity() },
-	"tumbles":          func(_ *builder, v *model.Floor, r *filled) { v.Tumbles = r.slot(0).chosen() },
+	vocabulary.FactFan:     func(_ *builder, v *model.Floor, r *filled) { v.FanPower = r.slot(0).quantity() },
+	"cooler":               func(_ *builder, v *model.Floor, r *filled) { v.Cooler = r.slot(0).quantity() },
+	vocabulary.FactReturns: func(_ *builder, v *model.Floor, r *filled) { v.Returns = r.slot(0).quantity() },
+	"tumbles":              func(_ *builder, v *model.Floor, r *filled) { v.Tumbles = r.slot(0).chosen() },
 }
 
 func (b *builder) floor(r *filled) {

@@ -24,19 +24,19 @@ var kilnFacts = table[drying]{
 	"heater": func(_ *builder, k *drying, r *filled) {
 		k.Heater, k.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
 	},
-	"recovers": func(_ *builder, k *drying, r *filled) { k.Recovers = r.slot(0).quantity() },
+	vocabulary.FactRecovers: func(_ *builder, k *drying, r *filled) { k.Recovers = r.slot(0).quantity() },
 	"fired": func(_ *builder, k *drying, r *filled) {
 		k.Fired = r.slot(0).chosen()
 		k.Flue = r.clause("by", 0).chosen()
 		k.Direct = k.Flue.Text == vocabulary.FlueDirect
 	},
-	"draught":          func(_ *builder, k *drying, r *filled) { k.Draught = r.slot(0).chosen() },
-	"returns":          func(_ *builder, k *drying, r *filled) { k.Returns = r.slot(0).quantity() },
-	"tumbles":          func(_ *builder, k *drying, r *filled) { k.Tumbles = r.slot(0).chosen().Text == vocabulary.SaidYes },
-	"holds":            func(_ *builder, k *drying, r *filled) { k.Holds = r.slot(0).quantity() },
-	"walls":            (*builder).walls,
-	"door":             func(_ *builder, k *drying, r *filled) { k.Door = r.slot(1).quantity() },
-	vocabulary.VerbAir: func(_ *builder, k *drying, r *filled) { k.from = r.clause("from", 0) },
+	"draught":              func(_ *builder, k *drying, r *filled) { k.Draught = r.slot(0).chosen() },
+	vocabulary.FactReturns: func(_ *builder, k *drying, r *filled) { k.Returns = r.slot(0).quantity() },
+	"tumbles":              func(_ *builder, k *drying, r *filled) { k.Tumbles = r.slot(0).chosen().Text == vocabulary.SaidYes },
+	"holds":                func(_ *builder, k *drying, r *filled) { k.Holds = r.slot(0).quantity() },
+	"walls":                (*builder).walls,
+	"door":                 func(_ *builder, k *drying, r *filled) { k.Door = r.slot(1).quantity() },
+	vocabulary.VerbAir:     func(_ *builder, k *drying, r *filled) { k.from = r.clause("from", 0) },
 }
 
 func (b *builder) kiln(r *filled) {

@@ -27,7 +27,7 @@ var vesselFacts = func() table[model.Vessel] {
 }()
 
 // bedFacts are the facts of a vessel that only a piece asks for.
-var bedFacts = []string{"area", "airflow", vocabulary.FactFan, "heater", "cooler", "returns", "tumbles"}
+var bedFacts = []string{"area", "airflow", vocabulary.FactFan, "heater", "cooler", vocabulary.FactReturns, "tumbles"}
 
 func vesselName(v *model.Vessel) string { return v.Name }
 

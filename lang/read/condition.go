@@ -154,7 +154,7 @@ func (r *statementReader) oneBound(op *quantity.Op, a syntax.Amount, rng quantit
 func (r *statementReader) askedWord(t *model.Test, m vocabulary.Measure, term syntax.Term) bool {
 	w, ok := term.(syntax.Word)
 	if !ok || !slices.Contains(m.Words, w.Text) {
-		r.needed(&vocabulary.Slot{Kind: vocabulary.Choice, Label: m.Word, Words: m.Words}, []syntax.Term{term}, syntax.Word{Text: m.Word})
+		r.needed(&vocabulary.Slot{Kind: vocabulary.Choice, Label: m.Word, Words: m.Words}, false, []syntax.Term{term}, syntax.Word{Text: m.Word})
 		return false
 	}
 	t.Word = w.Text

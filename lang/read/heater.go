@@ -38,6 +38,9 @@ func (b *builder) heaterForReach(k *model.Kiln, muchAir bool) {
 		if k.Returns != nil {
 			fresh *= 1 - k.Returns.SI
 		}
+		if k.Recovers != nil {
+			fresh *= 1 - k.Recovers.SI
+		}
 		needs = fresh * densityAt * roomOfKiln / hot * heatOfAir * rise
 		over = fmt.Sprintf(" for %s of air", k.Airflow)
 	}
@@ -47,6 +50,9 @@ func (b *builder) heaterForReach(k *model.Kiln, muchAir bool) {
 	}
 	if k.Airflow == nil {
 		over = strings.Replace(over, " and", " for", 1)
+	}
+	if k.Efficiency != nil {
+		needs /= k.Efficiency.SI
 	}
 	if k.Heater.SI >= farTooWeak*needs {
 		return

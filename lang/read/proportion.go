@@ -176,9 +176,11 @@ func (b *builder) floorProportions(f *model.Floor) {
 func (b *builder) kilnProportions(k *model.Kiln) {
 	var list sharesOf
 	list.add(vocabulary.HeatOfArea, k.Heater, k.Area)
-	if k.Draught.Text == vocabulary.DraughtStill {
+	switch {
+	case k.Tumbles: // it has no area, and its air is a vent
+	case k.Draught.Text == vocabulary.DraughtStill:
 		list.add(vocabulary.AirOfOven, k.Airflow, k.Area)
-	} else {
+	default:
 		list.add(vocabulary.AirOfArea, k.Airflow, k.Area)
 		list.add(vocabulary.HeatOfAir, k.Heater, k.Airflow)
 	}

@@ -90,6 +90,7 @@ type statementReader struct {
 	found *[]finding.Finding
 	in    vocabulary.Block
 	opens vocabulary.Block // the block that the statement being read opens
+	tried *int             // texts of the whole house that were tried for others that do not read; nil where none is to be
 }
 
 func (r *statementReader) note(f finding.Finding) { *r.found = append(*r.found, f) }
@@ -114,7 +115,9 @@ func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	out.slots = r.slots(row.Slots, led.Terms, s.Verb)
 	out.clauses = r.readClauses(row, led)
 	r.checkBody(row, s)
-	return out, len(*r.found) == before
+	whole := len(*r.found) == before
+	r.meant(s, row, before)
+	return out, whole
 }
 
 func (r *statementReader) unknown(s *syntax.Statement) {
@@ -126,7 +129,9 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 		return
 	}
 	f := unknownWord.At(place, fmt.Sprintf("%q is not a word of %s", word, blockName(r.in)))
-	if meant, ok := vocabulary.Meant(r.in, word); ok {
+	if other, ok := vocabulary.OtherWord(r.in, word); ok {
+		r.otherVerb(&f, s, other)
+	} else if meant, ok := vocabulary.Meant(r.in, word); ok {
 		f.Hint = fmt.Sprintf("did you mean %s?", meant)
 		f.Fixes = certain(place, word, vocabulary.Words(r.in))
 	} else if lower := strings.ToLower(word); lower != word && slices.Contains(vocabulary.Words(r.in), lower) {
@@ -199,7 +204,7 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 		case !ok:
 			return out // reported
 		case v == nil && !slots[i].Optional && !(i > 0 && out[i-1] != nil && slices.Contains(slots[i].Unless, out[i-1].word)):
-			r.needed(&slots[i], terms, after)
+			r.needed(&slots[i], i+1 < len(slots) && slots[i+1].Kind == vocabulary.Amount, terms, after)
 			return out
 		}
 		out[i], terms = v, rest
@@ -210,7 +215,7 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 	return out
 }
 
-func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, after syntax.Word) {
+func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms []syntax.Term, after syntax.Word) {
 	if len(terms) == 0 {
 		f := valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot)))
 		if slot.Kind == vocabulary.Choice && len(slot.Words) == 1 {
@@ -224,10 +229,18 @@ func (r *statementReader) needed(slot *vocabulary.Slot, terms []syntax.Term, aft
 	if slot.Kind == vocabulary.Choice {
 		f.Hint = "write in words what is meant: " + strings.Join(slot.Words, ", ")
 	}
+	if slot.Kind == vocabulary.Choice && amountNext {
+		f.Hint = fmt.Sprintf("write in front of it what is meant: %s %s %s", after.Text, strings.Join(slot.Words, "|"), place.Text())
+	}
 	if word, ok := terms[0].(syntax.Word); ok && slot.Kind == vocabulary.Choice {
 		f = unknownWord.At(place, fmt.Sprintf("%q is not one of the words %s takes", word.Text, after.Text))
 		f.Hint = "known here: " + strings.Join(slot.Words, ", ")
-		if meant, ok := nearest.Word(word.Text, slot.Words); ok {
+		if meant, sure, ok := vocabulary.Synonym(word.Text, slot.Words); ok && sure {
+			f.Hint = fmt.Sprintf("write %s", meant)
+			f.Fixes = []finding.Edit{{Place: place, New: meant}}
+		} else if ok {
+			f.Hint = fmt.Sprintf("%s is the nearest to it; known here: %s", meant, strings.Join(slot.Words, ", "))
+		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok {
 			f.Hint = fmt.Sprintf("did you mean %s?", meant)
 			f.Fixes = certain(place, word.Text, slot.Words)
 		}

@@ -83,6 +83,8 @@ var clashes = []clash{
 	{vocabulary.FactDoor, vocabulary.FactDraught, moved, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
 	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
+	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take the share that it returns out: how much leaves by vent and leaks is its airflow"},
+	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take what it recovers out"},
 	{vocabulary.FactRecovers, vocabulary.VerbAir, always, "the heat of an exhaust is given to fresh air, and this kiln has none: it is given the exhaust of another one", "say what is recovered of the kiln that takes the fresh air"},
 }
 

@@ -58,9 +58,19 @@ func (r *statementReader) noRange(e *value.Error, dims []quantity.Dimension) {
 			unit = unitLikely(dims[0], place.File)
 		}
 		f.Hint = "write the unit behind it, such as " + place.Text() + " " + unit
+		if unit == "%" && e.Made.SI > 0 && e.Made.SI < 1 {
+			f.Hint = fmt.Sprintf("write it as a share of a hundred, such as %.3g %%", 100*e.Made.SI)
+		}
 		r.note(f)
 	default:
-		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims)))))
+		f := wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims))))
+		switch one := []quantity.Dimension{e.Made.Dimension}; {
+		case one[0] == quantity.Length && slices.Contains(dims, quantity.Pressure):
+			f.Hint = fmt.Sprintf("if a column of water is meant, write %s of water", place.Text())
+		case one[0] == quantity.Mass && slices.Equal(dims, []quantity.Dimension{quantity.Volume}) && r.in == vocabulary.KilnFacts:
+			f.Hint = "write its volume, such as 20 l: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
+		}
+		r.note(f)
 	}
 }
 

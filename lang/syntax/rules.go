@@ -115,6 +115,10 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		if hint := strayHints[blame.Value]; hint != "" {
 			f.Hint = hint
 		}
+		if blame.Value == "@" {
+			f.Hint = "write " + vocabulary.ClauseAt
+			f.Fixes = []finding.Edit{{Place: place, New: spacedOut(p, span(blame), vocabulary.ClauseAt)}}
+		}
 		return f
 	case terminal(blame.Type):
 		before := p.file.Line(p.file.Position(first.Pos.Offset, 0).Line)
@@ -122,6 +126,18 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		return valueMissing.At(place, fmt.Sprintf("a value is missing behind %q", place.Text()))
 	}
 	return misplaced.At(place, fmt.Sprintf("%s does not fit here", shown(blame)))
+}
+
+// spacedOut is a word with a blank on each side where it would stand right beside another.
+func spacedOut(p *parser, at source.Span, word string) string {
+	text := string(p.file.Bytes())
+	if at.Start > 0 && !strings.ContainsAny(text[at.Start-1:at.Start], blanks+"\n\r") {
+		word = " " + word
+	}
+	if at.End < len(text) && !strings.ContainsAny(text[at.End:at.End+1], blanks+"\n\r") {
+		word += " "
+	}
+	return word
 }
 
 // stepBehind gives the step that stands right behind a time: soak, of 7 h soak; "" where

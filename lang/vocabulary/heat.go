@@ -13,8 +13,9 @@ var heatRows = []Row{
 		Doc: "The electric power that the fan draws which blows air through the bed.", Example: "fan 2.2 kW"},
 	{Word: "chimney", In: blocks(KilnFacts), Slots: []Slot{sensed(single("its height", q.Length), chimney)}, Once: true,
 		Doc: "Height of the chimney, from the bed to its top: warm air in it draws fresh air through the bed.", Example: "chimney 6 m"},
-	{Word: "recovers", In: blocks(KilnFacts), Slots: []Slot{sensed(single("share of the heat", q.Share), recovered)}, Once: true,
-		Doc: "Share of the heat of the exhaust, above the outside air, that a heat exchanger gives to the air that comes in.", Example: "recovers 35 %"},
+	{Word: FactRecovers, In: blocks(KilnFacts), Slots: []Slot{sensed(single("share of the heat", q.Share), recovered)}, Once: true,
+		Doc: "How well a heat exchanger warms the air that comes in by the exhaust: its temperature ratio, the share of the way from the outside air to the exhaust by which it is warmer behind it. That much of the sensible heat of the exhaust above the outside air comes back; " +
+			"of all that the kiln takes it saves less, while the exhaust is cool and damp.", Example: "recovers 35 %"},
 	{Word: "walls", In: blocks(KilnFacts), Slots: []Slot{oneOf("what they are made of", WallsBrick, WallsMetal, WallsWood, WallsStone), optional(sensed(single("their area", q.Area), wallArea))},
 		Clauses: []Clause{{Word: "with", Slots: []Slot{oneOf(WithInsulation, WithInsulation)}, Doc: "a layer that keeps the warmth in"}}, Once: true,
 		Doc: "What the walls of the kiln are made of, and their area with the ceiling: they take up heat, give it back and lose some.", Example: "walls brick 24 m2 with insulation"},

@@ -81,6 +81,7 @@ const (
 	FactFan      = "fan"
 	FactChimney  = "chimney"
 	FactRecovers = "recovers"
+	FactReturns  = "returns"
 	FactDoor     = "door"
 	DoorAjar     = "ajar"
 )
@@ -158,6 +159,7 @@ const (
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
+	ClauseAt      = "at"
 )
 
 // Grains and malts.

@@ -9,7 +9,7 @@ var (
 
 	fanPressure = bandsOf("a pressure of a fan", "0 to 20000 Pa", "0 to 5000 Pa", "fans of kilns give up to some 2000 Pa: "+practice)
 	chimney     = bandsOf("a chimney", "0.5 to 30 m", "1 to 25 m", practice)
-	recovered   = bandsOf("a share of the heat", "5 to 80 %", "15 to 75 %", "heat exchangers of glass tubes recover a third: "+practice)
+	recovered   = bandsOf("a share of the heat", "5 to 95 %", "20 to 85 %", "plates and glass tubes have temperature ratios of 40 to 80 %: "+practice)
 	wallArea    = bandsOf("an area of walls", "100 cm2 to 10000 m2", "0.3 to 3000 m2", practice)
 	doorGap     = bandsOf("the gap of a door", "0.5 to 60 cm", "0.5 to 20 cm", practice)
 

@@ -79,17 +79,26 @@ func dryings(p *model.Process, l *model.Learnt) []Unknown {
 	kilns := kilnsOf(p)
 	list := make([]Unknown, len(kilns))
 	for i, k := range kilns {
-		list[i] = factorOf(Drying, func(o *forecast.Options, v float64) {
-			all := maps.Clone(o.DryingOf)
-			if all == nil {
-				all = map[*model.Kiln]float64{}
-			}
-			all[k] = v
-			o.DryingOf = all
-		}, l.DryingOf(k))
+		set := func(o *forecast.Options, v float64) { o.Drying = &v }
+		if len(kilns) > 1 {
+			set = dryingOf(k)
+		}
+		list[i] = factorOf(Drying, set, l.DryingOf(k))
 		list[i].Kiln, list[i].OneOf = k, len(kilns) > 1
 	}
 	return list
+}
+
+// dryingOf sets the factor of one kiln of several. Options that were copied stay as they were.
+func dryingOf(k *model.Kiln) func(*forecast.Options, float64) {
+	return func(o *forecast.Options, v float64) {
+		all := maps.Clone(o.DryingOf)
+		if all == nil {
+			all = map[*model.Kiln]float64{}
+		}
+		all[k] = v
+		o.DryingOf = all
+	}
 }
 
 // kilnsOf are the kilns of a process in the order in which the malt comes onto them, each

@@ -13,10 +13,10 @@ import (
 // Where the model ends
 //
 // Malt above [drying.Hottest] burns, glows and loses more than water: nothing that was at hand
-// tells how much. From then on its moisture, its weight, what comes of it and what heat did
-// to it are not forecast, and stand as NaN wherever they are told; so does its temperature
-// while it is above. The equations are carried along all the same, beyond where they hold,
-// so that a step can be timed and the malt cooled: of what they give there nothing but times is told.
+// tells how much. From then on its temperature, its moisture, its weight, what comes of it and what heat did
+// to it are not forecast, and stand as NaN wherever they are told. The equations are carried along
+// all the same, beyond where they hold, so that the malt is timed as it cools: of what they give
+// nothing but times is told.
 //
 // A condition on what is not forecast cannot be judged. It is taken to hold as soon as its step may end,
 // for whoever stands at the drum sees what the forecast does not.
@@ -68,23 +68,12 @@ func (r *run) leftIn(m *kilnModel, st *model.Kilning, place source.Place, loaded
 	}
 }
 
-// hot tells whether the malt is where its temperature is not forecast.
-func (m *kilnModel) hot() bool { return m.beyond && m.bed.View().Hottest > EndsAt }
-
 // forecast is a figure that is not forecast beyond the model.
 func (m *kilnModel) forecast(v float64) float64 {
 	if m.beyond {
 		return math.NaN()
 	}
 	return v
-}
-
-// told is a temperature of the malt or of the air off it, °C: not forecast while the malt is where the model ends.
-func (m *kilnModel) told(t float64) float64 {
-	if m.hot() {
-		return math.NaN()
-	}
-	return t
 }
 
 // unjudged tells whether a condition asks what is not forecast.

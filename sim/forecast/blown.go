@@ -142,8 +142,12 @@ const (
 // ductPressure is what the fan of a box works against beside the bed, Pa: common practice.
 const ductPressure = 300.0
 
-// fanPower is what the fan draws, W, at a flow.
+// fanPower is what the fan draws, W, at a flow: in proportion to it where it is said, or
+// against ducts and bed.
 func (m *boxModel) fanPower(flow float64) float64 {
+	if m.fan > 0 {
+		return m.fan * flow / m.most
+	}
 	bed, err := m.bed.Resistance(flow)
 	if err != nil { // a bed that was not made
 		bed = 0

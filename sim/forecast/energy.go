@@ -9,7 +9,8 @@ import (
 // they are paid apart, and a joule of one is not worth one of the other.
 type Energy struct {
 	Heat      float64 // that heaters gave to air and beds
-	Fuel      float64 // burnt for it; of a heater that does not say how it is fired what it gave
+	Fuel      float64 // burnt for it, or taken for it by heaters that do not say how they are fired
+	Unsaid    float64 // the part of Fuel that such took
 	Power     float64 // electricity, for heaters that are electric and for fans
 	Fans      float64 // the part of Power that fans drew
 	Cold      float64 // heat that coolers took out; what they draw for it is not known
@@ -23,6 +24,7 @@ type Energy struct {
 func (e *Energy) add(o Energy) {
 	e.Heat += o.Heat
 	e.Fuel += o.Fuel
+	e.Unsaid += o.Unsaid
 	e.Power += o.Power
 	e.Fans += o.Fans
 	e.Cold += o.Cold
@@ -43,6 +45,9 @@ func (e *Energy) heated(heat float64, efficiency *model.Quantity, fired string) 
 	case vocabulary.FiredElectric:
 		e.Power += took
 	case vocabulary.FiredSolar:
+	case "":
+		e.Fuel += took
+		e.Unsaid += took
 	default:
 		e.Fuel += took
 	}
@@ -67,13 +72,27 @@ func (r *run) spent(st model.Stage, e Energy) {
 	r.f.Totals.Energy.add(e)
 }
 
-// took is the account of a kiln.
+// took is the account of a kiln, as far as it is forecast. A fan draws in proportion to the air
+// that it moves.
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	l := m.bed.View().Ledger
 	e := Energy{Recovered: m.forecast(l.Recovered), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
 	}
-	e.heated(m.forecast(l.Heater), nil, k.Fired.Text)
+	e.heated(m.forecast(l.Heater), k.Efficiency, k.Fired.Text)
+	e.fan(m.drew)
+	e.FanUnknown = k.FanPower == nil && moved(k)
 	return e
+}
+
+// moved tells whether a fan moves the air of a kiln.
+func moved(k *model.Kiln) bool {
+	switch k.Draught.Text {
+	case vocabulary.DraughtFan:
+		return true
+	case "":
+		return k.Chimney == nil
+	}
+	return false
 }

@@ -22,7 +22,10 @@ func (r *run) lay(st model.Stage, t float64) (growing, error) {
 	bed, err := pneumatic.New(r.batch, r.maltOf(st),
 		pneumatic.Vessel{Area: area, Layers: boxLayers, Mixed: floor.Tumbles.Text == vocabulary.SaidYes}, t)
 	bed.Meter(r.effort.Meter)
-	m := &boxModel{bed: bed, area: area, on: -1}
+	m := &boxModel{bed: bed, area: area, on: -1, most: floor.Airflow.SI}
+	if floor.FanPower != nil {
+		m.fan = floor.FanPower.SI
+	}
 	if err == nil {
 		m.look()
 	}
@@ -128,7 +131,7 @@ func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
 		*s.Cooler = f.Cooler.SI
 	}
 	if f.Heater != nil {
-		*s.Heater = f.Heater.SI
+		*s.Heater = model.Given(f.Heater, f.Efficiency)
 	}
 	if f.Cooler == nil || f.Heater == nil {
 		r.assume(BoxPlant{f.Name, f.Cooler == nil, f.Heater == nil})
@@ -139,7 +142,9 @@ func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
 	if piece.AirOnHumidity != nil {
 		s.RH = within(piece.AirOnHumidity.Range, r.o.BandAt)
 	}
-	r.assume(FanPressure{ductPressure, draught.Efficiency})
+	if f.FanPower == nil {
+		r.assume(FanPressure{ductPressure, draught.Efficiency})
+	}
 	return s
 }
 

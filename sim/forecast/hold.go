@@ -50,7 +50,7 @@ func (r *run) setRoom(m *growModel, st *model.Germination, s asked) {
 	m.room.RH, m.room.Cover = r.moistAir(st)
 	m.room.Lifts = st.Humidity == nil
 	if on := st.Floor; on != nil && on.Heater != nil {
-		m.room.Heater = on.Heater.SI
+		m.room.Heater = model.Given(on.Heater, on.Efficiency)
 	}
 	if on := st.Floor; on != nil && on.Cooler != nil {
 		m.room.Cooler = on.Cooler.SI

@@ -3,6 +3,7 @@ package forecast
 import (
 	"math"
 
+	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -16,24 +17,22 @@ type kilnModel struct {
 	rise    rise
 	at      float64  // s since the step began
 	flow    *float64 // m³/s, nil for the kiln's own
-	shut    bool     // the exhaust is led back, as for stewing
+	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
-	still   bool        // an oven without a fan
-	fed     bool        // it is given the exhaust of another kiln
-	vent    float64     // its own airflow, m³/s
-	returns float64     // share of the exhaust that it leads back by itself
-	depth   float64     // m, of the bed as it was loaded
-	wet     float64     // s above WitheredMoisture
-	came    Temperature // the coolest and the warmest air of a step that takes it as it comes
-	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
-	waited  float64     // s that it waited for that behind them
-	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
+	still   bool    // an oven without a fan
+	vent    float64 // its own airflow, m³/s
+	returns float64 // share of the exhaust that it leads back by itself
+	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
+	drew    float64 // J that it drew
+	depth   float64 // m, of the bed as it was loaded
+	wet     float64 // s above WitheredMoisture
+	floor   onFloor // of a kiln of several floors
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
+	warmest Warmest // of the step so far
 	beyond  bool    // the malt has been where the model ends
 	left    float64 // s since it came onto the kiln, when it came there
-	warmest Warmest // of the step so far
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -68,12 +67,30 @@ const stewReturn = 0.98
 const coveredShare = 0.05
 
 func (m *kilnModel) setting(dt float64) kiln.Setting {
-	s := kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow}
-	if m.shut {
-		share := stewReturn
-		s.Recirculation = &share
+	return kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow, Recirculation: m.share}
+}
+
+// blows is the air that is asked for, m³/s.
+func (m *kilnModel) blows() float64 {
+	if m.flow != nil {
+		return *m.flow
 	}
-	return s
+	return m.vent
+}
+
+// shareOf is the share of the exhaust that a step has led back, nil for the kiln's own: what
+// it says, and with shut flaps nearly all. A still oven has nothing to lead it back.
+func (m *kilnModel) shareOf(s model.Step) *float64 {
+	said := model.Returns(s)
+	switch {
+	case m.still:
+		return nil
+	case said != nil:
+		return new(min(said.SI, stewReturn))
+	case s.Kind() == model.StewStep:
+		return new(stewReturn)
+	}
+	return nil
 }
 
 // advance moves the bed on, and stops a moment at the end of a rise so that the
@@ -90,6 +107,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
+		m.drew += part * m.fan * m.blows() / m.vent
 		m.watch(part)
 	}
 	return nil
@@ -98,7 +116,7 @@ func (m *kilnModel) advance(dt float64) error {
 // Stepped follows what the heat does to each layer in a step of the bed, which is short
 // where the malt warms quickly.
 func (m *kilnModel) Stepped(dt float64) error {
-	if m.bare {
+	if m.floor.bare {
 		return nil
 	}
 	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
@@ -115,7 +133,9 @@ func (m *kilnModel) Stepped(dt float64) error {
 			return err
 		}
 	}
-	m.worst.stepped(m.layers, dt)
+	if !m.beyond {
+		m.worst.stepped(m.layers, dt)
+	}
 	m.before, m.layers = m.layers, m.before
 	return nil
 }
@@ -143,9 +163,11 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
-	m.warmest.see(v)
 	if m.target == kiln.AsComes {
 		m.note(v.On.T)
+	}
+	if m.warmest.see(v); m.beyond { // nothing but times is told of it
+		m.warmest = coldest
 	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
@@ -158,7 +180,7 @@ func (m *kilnModel) watch(dt float64) {
 			m.short.seconds += dt
 			m.short.sum += got * dt
 		}
-	} else if m.fed && v.Limit == kiln.Unlimited && v.HeaterPower == 0 {
+	} else if m.floor.fed && v.Limit == kiln.Unlimited && v.HeaterPower == 0 {
 		*m.short = shortfall{flapped: true}
 	}
 }

@@ -3,7 +3,7 @@ package forecast
 import (
 	"maltwright/lang/model"
 	"maltwright/sim/air"
-	"maltwright/sim/drying"
+	"maltwright/sim/kiln"
 )
 
 // weakBy is how many times the air that its heater warms to what the kiln reaches is more than
@@ -19,7 +19,7 @@ func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 		return 0, 0, false
 	}
 	_, to = bandOf(k.Reaches.Range)
-	to = min(to, drying.Hottest)
+	to = min(to, kiln.Hottest)
 	room, err := air.FromRH(r.site.air, r.site.rh, r.site.pressure)
 	if err != nil || to <= room.T {
 		return 0, 0, false

@@ -65,7 +65,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
-	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.floor.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)
@@ -88,8 +88,8 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 
 // back is the share of the exhaust that is led back in the step.
 func (m *kilnModel) back() float64 {
-	if m.shut {
-		return stewReturn
+	if m.share != nil {
+		return *m.share
 	}
 	return m.returns
 }

@@ -97,12 +97,14 @@ func (r *run) fared(m growing, st model.Stage) {
 		p.Blown = box.through(model.PieceOf(st).Blown, p.Began)
 		r.f.Totals.blew(p.Blown)
 		r.notGiven(box, st, p.Blown)
-		took.heated(p.Blown.Heat, nil, "")
+		took.heated(p.Blown.Heat, model.PieceOf(st).Floor.Efficiency, "")
 		took.fan(p.Blown.FanEnergy)
 		took.Cold = p.Blown.Cold
 	} else if piece, ok := m.(*growModel); ok {
 		h := piece.piece.Holding()
-		took.heated(h.Warmed, nil, "")
+		if on := model.PieceOf(st).Floor; on != nil {
+			took.heated(h.Warmed, on.Efficiency, "")
+		}
 		took.Cold = h.Cooled
 	}
 	r.spent(st, took)

@@ -102,14 +102,11 @@ func (m *growModel) see(s *Sight) {
 
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
-	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.told(v.On.T), m.told(v.Off.T), m.told(v.MaltT)
-	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), m.vent
+	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.forecast(v.On.T), m.forecast(v.Off.T), m.forecast(v.MaltT)
+	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), m.blows()
 	s.Heat += m.forecast(v.Ledger.Heater)
 	if s.Beyond = m.beyond; !m.beyond {
 		s.OnKiln, s.Balance = true, m.bed.Balance()
-	}
-	if m.flow != nil {
-		s.Airflow = *m.flow
 	}
 }
 

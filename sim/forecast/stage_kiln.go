@@ -75,7 +75,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		kit = r.drum(kit, k, st)
 	}
 	if k.Heater != nil {
-		kit.Heater = &k.Heater.SI
+		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
 	} else if k.Fed() {
 		kit.Heater = new(0.0)
 	} else {
@@ -86,8 +86,11 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		low, high = min(low, kiln.Hottest), min(high, kiln.Hottest) // what it reaches beyond limits no forecast
 		kit.ReachLow, kit.ReachHigh = &low, &high
 	}
-	if k.Returns != nil {
+	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
+	}
+	if k.Recovers != nil && !kit.Still {
+		kit.Recovers = k.Recovers.SI
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
@@ -105,7 +108,10 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
+		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
+	if k.FanPower != nil {
+		m.fan = k.FanPower.SI
+	}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
 		r.heat.Faster = math.Log(orOne(r.o.LateColour))
@@ -164,7 +170,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	as := r.asDone(s, r.now)
 	out := Step{Kind: s.Kind(), Label: r.label(s), Place: s.Place()}
 	s = r.otherwise(s)
-	m.at, m.flow, m.shut = 0, nil, s.Kind() == model.StewStep && !m.still
+	m.at, m.flow, m.share = 0, nil, m.shareOf(s)
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
 	} else if s.Kind() == model.StewStep && m.still {
@@ -172,7 +178,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest, m.came = shortfall{}, coldest, Temperature{}
+	*m.short, m.warmest, m.floor.came = shortfall{}, coldest, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
 		if c.Water != nil {
@@ -240,7 +246,7 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}
 		latest.until = coolerThan(s)
-		if m.hot() {
+		if m.beyond {
 			out.Temperature.From = out.Temperature.To // what it cools from is not forecast
 		}
 	}

@@ -36,6 +36,7 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 	}
 	if b.work.Steps == 0 || set.Target != b.set.Target {
 		b.now.on.t = set.at(0) // where a search for air-on begins
+		b.hand = hand{}
 	}
 	goesOn := b.goesOn(set)
 	b.set = set
@@ -70,7 +71,8 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 // the end of the last step are then those at the beginning of the next.
 func (b *Bed) goesOn(set Setting) bool {
 	return b.even && set.Target == b.set.Target && math.Abs(set.at(0)-b.asked) < enoughKelvin &&
-		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit)
+		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit) &&
+		(b.kit.Door == nil && !b.kit.Natural || (set.Airflow == nil) == (b.set.Airflow == nil))
 }
 
 // advanceOnce takes one step that meets the tolerances and gives its length.
@@ -85,8 +87,11 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 		good := h * 0.85 / math.Cbrt(math.Max(miss, 1e-4))
 		if miss <= 1 {
 			b.step = math.Min(good, math.Max(mostGrowth*h, b.step))
-			b.accept(h)
 			b.asked = b.set.at((done + h) / dt)
+			b.accept(h, b.asked)
+			if b.calmed(b.now) {
+				b.begin(b.asked)
+			}
 			b.work.Steps++
 			b.plateau.watch(b, before, h)
 			return h, nil

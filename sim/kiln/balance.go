@@ -4,8 +4,8 @@ import "maltwright/sim/air"
 
 // Balance is where the water and the heat of a kiln have gone since New: On + DrawnIn + Poured =
 // Left + Gone for the water, and Heater + Recovered + Fan + Intake + Warmth = Warmed + Evaporated +
-// Exhaust + Shed for the heat, each but for what is missing by rounding. Both stop at the flap by which
-// the exhaust leaves the kiln, before the heat exchanger that it may have.
+// Exhaust + Shed + WallHeat + WallLoss for the heat, each but for what is missing by rounding. Both
+// stop at the flap by which the exhaust leaves the kiln, before the heat exchanger that it may have.
 type Balance struct {
 	On           float64 // water in the malt as it came on, kg
 	DrawnIn      float64 // with the air that came in, kg
@@ -22,7 +22,9 @@ type Balance struct {
 	Warmed      float64 // sensible heat that dry matter and water of the malt have gained, J
 	Evaporated  float64 // that turned the water into vapour of 0 °C, and loosened it from the malt, J
 	Exhaust     float64 // sensible heat of the exhaust above that of outside air, vapour included, J
-	Shed        float64 // led off into the room by the shell of a drum, J
+	Shed        float64 // led off into the room by the shell of a drum, or by malt that cools in still air, J
+	WallHeat    float64 // that the walls of the kiln have taken up and hold, J; 0 where it says nothing of them
+	WallLoss    float64 // lost to the room through the walls, J
 	Returned    float64 // above fresh air, of the exhaust led back; it goes round within the kiln, J
 	HeatMissing float64 // what is missing of the heat, J
 }
@@ -36,11 +38,12 @@ func (b *Bed) Balance() Balance {
 		Heater: l.Heater, Recovered: l.Recovered, Fan: l.FanHeat, Warmth: l.HeatPoured, Shed: l.HeatShed, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,
-		Intake: l.HeatIntake - l.WaterIntake*air.EvaporationHeat,
+		Intake:   l.HeatIntake - l.WaterIntake*air.EvaporationHeat,
+		WallHeat: l.WallHeat, WallLoss: l.WallLoss,
 	}
 	w.WaterMissing = w.On + w.DrawnIn + w.Poured - w.Gone - w.Left
 	w.Exhaust += w.Intake
-	w.HeatMissing = w.Heater + w.Recovered + w.Fan + w.Intake + w.Warmth - w.Warmed - w.Evaporated - w.Exhaust - w.Shed
+	w.HeatMissing = w.Heater + w.Recovered + w.Fan + w.Intake + w.Warmth - w.Warmed - w.Evaporated - w.Exhaust - w.Shed - w.WallHeat - w.WallLoss
 	return w
 }
 

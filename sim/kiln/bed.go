@@ -21,6 +21,7 @@ type Bed struct {
 	shrinks  float64 // m for each kg/kg of its moisture
 
 	layers []bedLayer
+	walls  []wall           // before the bed and behind it; none where nothing is said of them
 	flows  [stageCount]flow // of the step being taken
 	now    flow             // of the moment reached
 	near   stream           // air-on as last found, where a search begins
@@ -29,9 +30,11 @@ type Bed struct {
 	traced bool
 	trace  Intake  // of the exhaust
 	set    Setting // in force
+	hand   hand    // by which air-off is held
 	asked  float64 // of the target where the last step ended, °C
 	even   bool    // now is the end of the last step, its rates hold, and nobody has touched the bed since
 	seen   moment  // of now
+	calm   bool    // what comes through malt that cools is less than still air takes
 	limit  Limit
 
 	passing float64 // airflow of the last march, m³/s; of a bed with a Way
@@ -48,7 +51,7 @@ type Bed struct {
 // joined, for values outside: dry matter 1 g to 1000 t, moisture 0 to 1.5 dry
 // basis, malt 0 to 300 °C, depth 0.01 µm to 10 m, or bulk density 200 to 1000 kg/m³
 // with a depth of 0.01 µm to 20 m from it,
-// area 10 cm² to 1 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
+// area 10 cm² to 1 ha, walls 10 cm² to 10 ha, airflow 1e-5 to 3 m/s times the area, reach −20 to
 // 300 °C, exhaust led back and heat recovered 0 to 0.98, ambient −20 to 50 °C.
 func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material) (*Bed, error) {
 	outside, err := ambient.state()
@@ -73,8 +76,9 @@ func New(charge Charge, kit Equipment, ambient Ambient, material drying.Material
 	}
 	b.surface = b.packing.Surface * or(charge.Settled, depth) / float64(n)
 	b.shrinks = charge.shrinks(depth)
+	b.walls = kit.build(outside.T)
 	b.now.on = stream{t: outside.T, w: outside.W}
-	b.now.off, b.near, b.fresh = b.now.on, b.now.on, b.now.on
+	b.now.off, b.now.out, b.near, b.fresh = b.now.on, b.now.on, b.now.on, b.now.on
 	b.ledger = b.opening()
 	return b, nil
 }
@@ -102,9 +106,9 @@ func (b *Bed) Clone() *Bed {
 
 // Become puts the bed into the state of another one, in the memory that it has.
 func (b *Bed) Become(o *Bed) {
-	layers, trace := append(b.layers[:0], o.layers...), append(b.trace[:0], o.trace...)
+	layers, walls, trace := append(b.layers[:0], o.layers...), append(b.walls[:0], o.walls...), append(b.trace[:0], o.trace...)
 	*b = *o
-	b.layers, b.trace = layers, trace
+	b.layers, b.walls, b.trace = layers, walls, trace
 }
 
 // Mix stirs the bed: every layer takes the mean moisture and heat. Water and

@@ -36,6 +36,10 @@ type Equipment struct {
 	Still         bool    // an oven without a fan
 	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven and a drum have one
 	Drum          Drum    // that the malt is tumbled in; see [Equipment.In]
+
+	Walls   *Walls // nil: the kiln's own walls neither hold nor lose heat
+	Door    *Door  // of a still oven, ajar; nil: shut
+	Natural bool   // no fan: what draws air is the heat, so that malt cools in still air
 }
 
 // Ambient is the air that the kiln draws in.
@@ -106,7 +110,7 @@ func (e Equipment) check() error {
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), Hottest),
-		e.checkWay(),
+		e.checkWay(), e.Walls.check(), e.Door.check(e.Still),
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))

@@ -8,8 +8,7 @@ const (
 	Lead = 20.0
 
 	// offGain is how many K a hand sets air-on above what is asked of air-off
-	// for each K that air-off lacks, up to Lead (calibrated). Air-off answers
-	// too late to be held more closely.
+	// for each K that air-off lacks, up to Lead, on the way up to it (calibrated).
 	offGain = 4.0
 
 	// Where the searches of this file stop: a temperature, K, and a
@@ -34,8 +33,7 @@ func (b *Bed) drive(s stage) flow {
 	}
 	switch b.set.Target {
 	case Fresh:
-		b.limit, b.fresh = Unlimited, stream{t: b.ambient.T, w: b.ambient.W}
-		return b.march(b.fresh, s.length, s.slot)
+		return b.freshen(s)
 	case AsComes:
 		return b.blowAsComes(s)
 	}
@@ -63,10 +61,7 @@ const coldestSought = -60.0
 func (b *Bed) follow(low, high float64, s stage) flow {
 	var f flow
 	if b.set.Target == AirOff {
-		root(low, high, b.now.on.t, 1+offGain, enoughKelvin, func(t float64) float64 {
-			f = b.blow(t, low, high, s)
-			return t - s.asked + offGain*(f.off.t-s.asked)
-		})
+		f = b.hold(low, high, s)
 	} else if s.length == 0 { // the malt is what it is, so the air stays too
 		f = b.blow(min(max(b.now.on.t, low), high), low, high, s)
 	} else {
@@ -116,7 +111,7 @@ func (b *Bed) blowRound(t float64, s stage) flow {
 	near := b.near
 	f := b.circulate(t, s)
 	if heat := b.heat(f); heat < 0 {
-		b.near, b.limit = near, ByIncomingAir
+		b.near, b.limit = near, b.tooWarm(t)
 		return b.blowWith(0, t, b.warmest(t), s, b.need)
 	} else if b.kit.Heater != nil && heat > *b.kit.Heater/b.kit.Area {
 		b.near = near
@@ -142,6 +137,9 @@ func (b *Bed) blowFull(t float64, s stage) flow {
 // beforehand: Q = V/v(T)·(h(T) − h(ambient)), V/v(T) being the flow of dry air
 // at air-on. Both v and h are straight in T.
 func (b *Bed) blowThrough(t float64, s stage) flow {
+	if b.walled() {
+		return b.blowWalled(t, s)
+	}
 	if t < b.ambient.T {
 		b.limit, t = ByIncomingAir, b.ambient.T
 	}
@@ -192,6 +190,12 @@ func (b *Bed) warmest(t float64) float64 {
 	t = max(t, b.ambient.T, b.fresh.t, b.now.off.t)
 	for i := range b.layers {
 		t = max(t, b.layers[i].t)
+	}
+	for i := range b.walls {
+		t = max(t, b.walls[i].against)
+	}
+	if b.kit.Way != nil {
+		t += mostFanWarmth
 	}
 	return t + 1
 }

@@ -18,11 +18,11 @@ func (b *Bed) leave(f flow, at float64) {
 	if !b.traced {
 		return
 	}
-	flow, off := f.g*(1-f.back), f.off
+	flow, off := f.g*(1-f.back), f.out
 	if given := b.recovered(f); given > 0 && flow > 0 {
 		water := b.condensed(f) / flow
 		off.w -= water
-		off.t = (f.off.enthalpy() - given/flow - off.w*air.EvaporationHeat) / (air.DryAirHeat + air.VapourHeat*off.w + air.WaterHeat*water)
+		off.t = (f.out.enthalpy() - given/flow - off.w*air.EvaporationHeat) / (air.DryAirHeat + air.VapourHeat*off.w + air.WaterHeat*water)
 	}
 	b.trace = append(b.trace, Incoming{At: at, T: off.t, W: off.w, Flow: flow * b.kit.Area})
 }

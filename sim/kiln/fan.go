@@ -108,7 +108,9 @@ func (b *Bed) driven(on stream, a float64, slot int) flow {
 			in.t = b.blownFresh(v)
 		}
 		f = b.pass(in, a, slot)
-		f.fan = f.g * b.fanWarmth(v, in)
+		if !f.apart {
+			f.fan = f.g * b.fanWarmth(v, in)
+		}
 		switch {
 		case !f.settled: // a shorter step is taken
 			return 0
@@ -175,12 +177,20 @@ func (b *Bed) drawn(v float64, in air.State) float64 {
 	return draught.Power(v, b.kit.Way.Blown(v, in))
 }
 
-// blownFresh is how warm the fan makes the fresh air that it blows, °C.
+// blownFresh is how warm the fan, and walls that are still warm, make the fresh air that it blows, °C.
 func (b *Bed) blownFresh(v float64) float64 {
 	moist := air.DryAirHeat + air.VapourHeat*b.ambient.W
 	t := b.ambient.T
+	if b.stillAir() {
+		return t
+	}
 	for range 8 { // each takes off two digits of what is left
-		t = b.ambient.T + b.fanWarmth(v, stream{t: t, w: b.ambient.W})/moist
+		in := stream{t: t, w: b.ambient.W}
+		if warmth := b.fanWarmth(v, in); b.walled() {
+			t = b.heated(warmth * v / b.kit.Area / in.at(b.ambient.P).Volume())
+		} else {
+			t = b.ambient.T + warmth/moist
+		}
 	}
 	return t
 }

@@ -30,6 +30,8 @@ var (
 
 var still = kiln.Setting{Target: kiln.Fresh}
 
+var malt = drying.Malt{}
+
 func dry(wet float64) float64 { return wet / (1 - wet) }
 
 func bed(t testing.TB, charge kiln.Charge, kit kiln.Equipment, ambient kiln.Ambient) *kiln.Bed {

@@ -158,7 +158,7 @@ func (b *Bed) cooled(t float64) float64 {
 // blowFed is blow with air that comes from elsewhere.
 func (b *Bed) blowFed(t float64, s stage) flow {
 	b.fresh = b.feed.came
-	if b.set.recirculation(b.kit) != 0 || b.kit.Recovers != 0 {
+	if b.set.recirculation(b.kit) != 0 || b.kit.Recovers != 0 || b.walled() {
 		return b.blowFedRound(t, s)
 	}
 	switch {
@@ -188,7 +188,7 @@ func (b *Bed) weak() Limit {
 	return ByHeater
 }
 
-// blowFedRound is blowFed with return air or a heat exchanger: the flap opens as far as the heater would have to
+// blowFedRound is blowFed with return air, a heat exchanger or walls: the flap opens as far as the heater would have to
 // cool.
 func (b *Bed) blowFedRound(t float64, s stage) flow {
 	f := b.blowRound(t, s)
@@ -215,7 +215,7 @@ func (b *Bed) blowFedRound(t float64, s stage) flow {
 // blowAsComes takes the air as it comes, and leads back what the setting says.
 func (b *Bed) blowAsComes(s stage) flow {
 	b.limit = Unlimited
-	if b.set.recirculation(b.kit) == 0 {
+	if b.set.recirculation(b.kit) == 0 && !b.walled() {
 		return b.march(b.fresh, s.length, s.slot)
 	}
 	return b.blowWith(0, min(b.fresh.t, b.ambient.T), b.warmest(b.fresh.t), s, b.need)

@@ -38,5 +38,9 @@ package kiln
 // weak exchange of natural convection, radiation from the walls, and nearly
 // all of the air led back, so that only the vent flow leaves.
 //
-// Left out: heat that the kiln's walls lose or hold, so that a heater's power is
-// what reaches the air; and channels in the bed.
+// The kiln's own walls, where something is said of them, hold heat and lose it (wall.go, walls.go);
+// a door ajar lets air out of an oven by its warmth (door.go); and malt that nothing blows
+// through cools in still air (cooling.go).
+//
+// Left out: walls of which nothing is said, so that a heater's power is what reaches the air;
+// and channels in the bed.

@@ -19,12 +19,15 @@ type Ledger struct {
 	Heater      float64 // given by the heater, J
 	HeatVented  float64 // that left with the exhaust less what came in, J
 
+	WallHeat float64 // that the kiln's walls have taken up and hold, J
+	WallLoss float64 // lost to the room through the walls, J
+
 	WaterIntake float64 // that came in with air from elsewhere, beyond what as much outside air holds, kg
 	HeatIntake  float64 // the same of its heat, that of its vapour included, J
 
 	WaterPoured float64 // on hot malt, kg
 	HeatPoured  float64 // that came with it, J
-	HeatShed    float64 // led off into the room by the shell of a drum, J
+	HeatShed    float64 // led off into the room by the shell of a drum, or by malt that cools in still air, J
 
 	HeatReturned float64 // above fresh air, of the exhaust led back, J
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
@@ -49,9 +52,10 @@ func (l Ledger) HeatError() float64 {
 }
 
 // KilnError gives the gap of the kiln's heat balance, heater, fan, heat recovered and water
-// poured against malt, exhaust and shell, over all heat moved.
+// poured against malt, exhaust, walls and room, over all heat moved.
 func (l Ledger) KilnError() float64 {
-	return l.gap(l.Heater+l.Recovered+l.FanHeat+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed, l.Heater, l.Recovered, l.FanHeat, l.HeatVented, l.HeatToMalt, l.HeatShed)
+	return l.gap(l.Heater+l.Recovered+l.FanHeat+l.HeatPoured-l.HeatVented-l.HeatToMalt-l.HeatShed-l.WallHeat-l.WallLoss,
+		l.Heater, l.Recovered, l.FanHeat, l.HeatVented, l.HeatToMalt, l.HeatShed, l.WallHeat, l.WallLoss)
 }
 
 // leastHeat is the heat, J per kg of dry matter, over which a gap is taken when
@@ -94,7 +98,11 @@ func (l *Ledger) add(b *Bed, dt float64) {
 		l.WaterVented += dry * (1 - f.back) * (f.off.w - f.fresh.w)
 		l.WaterDrawnIn += dry * (1 - f.back) * f.fresh.w
 		l.HeatToMalt += dry*(f.on.enthalpy()-f.off.enthalpy()) + share*f.radiant
-		rise := dry * (f.off.enthalpy() - f.fresh.enthalpy())
+		rise := dry * (f.out.enthalpy() - f.fresh.enthalpy())
+		l.WallLoss += share * f.lost
+		if f.apart {
+			l.WallLoss -= share * f.taken
+		}
 		l.HeatVented += (1 - f.back) * rise
 		l.HeatReturned += f.back * rise
 		l.Heater += share * b.heat(f)
@@ -108,5 +116,6 @@ func (l *Ledger) add(b *Bed, dt float64) {
 	}
 	l.FanEnergy += dt * b.fanPower(b.flows[stageCount-1])
 	x, h := b.means()
+	l.WallHeat = b.wallHeat()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass
 }

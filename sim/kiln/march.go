@@ -6,8 +6,11 @@ import "maltwright/sim/air"
 type flow struct {
 	exchange
 	on, off stream
+	out     stream  // off, past the walls behind the bed
 	fresh   stream  // what came to the kiln
 	radiant float64 // heat by radiation, W/m²
+	taken   float64 // by the walls before the bed, W/m²
+	lost    float64 // through the walls to the room, W/m²
 	fan     float64 // heat of the fan, W/m²
 	settled bool    // every layer was solved
 }
@@ -26,13 +29,18 @@ func (b *Bed) march(on stream, a float64, slot int) flow {
 func (b *Bed) pass(on stream, a float64, slot int) flow {
 	f := flow{exchange: b.exchange(on), on: on, fresh: b.fresh, settled: true}
 	if b.meter.Spend(len(b.layers)) != nil { // the searches that ask for it run out at no cost
-		f.settled, f.off = false, on
+		f.settled, f.off, f.out = false, on, on
 		return f
 	}
 	m := meeting{
 		exchange: f.exchange, material: b.material, in: on, wall: on.t, pressure: b.ambient.P,
 		dry: b.dry, perDry: a / b.dry, dryHeat: b.material.DryHeat(),
 	}
+	m.g = f.each(len(b.layers))
+	if f.apart {
+		m.radiant /= float64(len(b.layers))
+	}
+	var mixed mixture
 	for i := range b.layers {
 		l := &b.layers[i]
 		m.refX, m.refH = l.refX, l.refH
@@ -49,9 +57,16 @@ func (b *Bed) pass(on stream, a float64, slot int) flow {
 		f.radiant += m.radiant * (m.wall - at.t)
 		l.in, l.out = m.in, m.off(e, at.t)
 		l.mean = at.t + m.lift*(l.in.t-at.t)
-		m.in = l.out
+		if f.apart {
+			mixed.add(l.out)
+		} else {
+			m.in = l.out
+		}
 	}
-	f.off = m.in
+	if f.off = m.in; f.apart {
+		f.off = mixed.mean()
+	}
+	b.wash(&f, slot)
 	return f
 }
 
@@ -69,17 +84,20 @@ func (b *Bed) meanT() float64 {
 // exhaust led back.
 func (b *Bed) incoming(f flow) (enthalpy, ratio float64) {
 	fresh := 1 - f.back
-	return fresh*f.fresh.enthalpy() + f.back*f.off.enthalpy(), fresh*f.fresh.w + f.back*f.off.w
+	return fresh*f.fresh.enthalpy() + f.back*f.out.enthalpy(), fresh*f.fresh.w + f.back*f.out.w
 }
 
-// need gives the heat that the air wants, W/m², by the heater and by what is recovered, beside
-// that of the fan. In fresh air it wants none, and what walls take is shed.
+// need gives the heat that air and walls want, W/m², by the heater and by what is recovered, beside
+// that of the fan. In fresh air they want none, and what a shell takes is shed.
 func (b *Bed) need(f flow) float64 {
+	if b.set.Target == Fresh {
+		return 0
+	}
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant + b.shed(f) - f.fan
+	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken - f.fan
 }
 
-// shed gives what the shell of a drum that cools leads off into the room, W/m².
+// shed gives what the shell of a drum that cools, or malt in still air, leads off into the room, W/m².
 func (b *Bed) shed(f flow) float64 {
 	if b.set.Target == Fresh {
 		return -f.radiant

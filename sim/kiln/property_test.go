@@ -46,6 +46,16 @@ func anyBedOf(t *rapid.T, material drying.Material) *kiln.Bed {
 	if rapid.Bool().Draw(t, "heater stated") {
 		kit.Heater = new(area * math.Pow(10, in("lg heater per area", 1, 5)))
 	}
+	if rapid.Bool().Draw(t, "walled") {
+		kit.Walls = &kiln.Walls{
+			Of:   kiln.Fabric(rapid.IntRange(int(kiln.Brick), int(kiln.Stone)).Draw(t, "walls")),
+			Area: area * math.Pow(10, in("lg walls per area", -1, 1.5)), Insulated: rapid.Bool().Draw(t, "insulated"),
+		}
+	}
+	if kit.Still && rapid.Bool().Draw(t, "ajar") {
+		kit.Door = &kiln.Door{Gap: in("gap", 1e-3, 0.2), Height: in("height", 0.1, 1)}
+	}
+	kit.Natural = !kit.Still && rapid.Bool().Draw(t, "natural")
 	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
 	bed, err := kiln.New(charge, kit, ambient, material)
 	require.NoError(t, err)

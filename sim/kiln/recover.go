@@ -27,11 +27,11 @@ const mostRecovery = 0.98
 
 // offered gives the heat that the exchanger can give to the fresh air, W/m².
 func (b *Bed) offered(f flow) float64 {
-	warmer := f.off.t - f.fresh.t
+	warmer := f.out.t - f.fresh.t
 	if b.kit.Recovers == 0 || warmer <= 0 || b.set.Target == Fresh || b.set.Target == AsComes {
 		return 0
 	}
-	moist := air.DryAirHeat + air.VapourHeat*min(f.fresh.w, f.off.w)
+	moist := air.DryAirHeat + air.VapourHeat*min(f.fresh.w, f.out.w)
 	return b.kit.Recovers * (1 - f.back) * f.g * moist * warmer
 }
 
@@ -52,12 +52,12 @@ func (b *Bed) condensed(f flow) float64 {
 	if given == 0 {
 		return 0
 	}
-	left := f.off.enthalpy() - given/fresh
-	low := f.off.t - given/fresh/(air.DryAirHeat+air.VapourHeat*f.off.w)
+	left := f.out.enthalpy() - given/fresh
+	low := f.out.t - given/fresh/(air.DryAirHeat+air.VapourHeat*f.out.w)
 	var water float64
 	root(low, low+mostWarmer, low, air.DryAirHeat, enoughKelvin*air.DryAirHeat, func(t float64) float64 {
-		held := min(f.off.w, air.HumidityRatio(min(air.Saturation(t), mostVapour*b.ambient.P), b.ambient.P))
-		water = f.off.w - held
+		held := min(f.out.w, air.HumidityRatio(min(air.Saturation(t), mostVapour*b.ambient.P), b.ambient.P))
+		water = f.out.w - held
 		return stream{t: t, w: held}.enthalpy() + water*air.WaterHeat*t - left
 	})
 	return water * fresh

@@ -54,6 +54,7 @@ const (
 	ByIncomingAir       // the air comes in warmer than asked, and nothing cools
 	ByLead              // set by malt or air-off, air-on has run to its bound
 	ByFeed              // the air that the kiln is fed comes cooler than asked, and nothing heats it
+	ByWalls             // the walls are still warmer than asked, and nothing cools
 )
 
 func (s Setting) check(kit Equipment) error {

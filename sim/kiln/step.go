@@ -53,7 +53,12 @@ func (b *Bed) begin(asked float64) {
 		l.refX, l.refH = l.x, l.h
 	}
 	b.feed.next(b.seconds)
-	b.now = b.drive(stage{asked: asked, at: b.seconds})
+	b.refer(0, 0)
+	b.calm = false
+	if b.now = b.drive(stage{asked: asked, at: b.seconds}); b.calmed(b.now) {
+		b.calm = true
+		b.now = b.drive(stage{asked: asked, at: b.seconds})
+	}
 	b.flows[0] = b.now
 	b.even, b.seen = false, b.moment()
 	b.leave(b.now, b.seconds)
@@ -68,12 +73,14 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 		l.refX = l.x + dt*diagonal*l.rates[0].x
 		l.refH = l.h + dt*diagonal*l.rates[0].h
 	}
+	b.refer(dt*diagonal, dt, diagonal)
 	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1, at: b.seconds + middle*dt})
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
 		l.refH = l.h + dt*early*(l.rates[0].h+l.rates[1].h)
 	}
+	b.refer(dt*diagonal, dt, early, early)
 	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2, at: b.seconds + dt})
 	if !b.flows[1].settled || !b.flows[2].settled {
 		return math.Inf(1)
@@ -86,7 +93,7 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 // settling of a thin layer would hold up the step long after it is over.
 func (b *Bed) miss(dt float64) float64 {
 	last := b.flows[stageCount-1]
-	coupling := dt * diagonal * last.g * last.reach * air.DryAirHeat / b.dry
+	coupling := dt * diagonal * last.each(len(b.layers)) * last.reach * air.DryAirHeat / b.dry
 	worst := 0.0
 	for i := range b.layers {
 		l := &b.layers[i]
@@ -98,14 +105,17 @@ func (b *Bed) miss(dt float64) float64 {
 			return math.Inf(1)
 		}
 	}
+	for i := range b.walls {
+		worst = max(worst, b.walls[i].miss(dt))
+	}
 	if math.IsNaN(worst) {
 		return math.Inf(1)
 	}
 	return worst
 }
 
-// accept moves the bed to the end of the step that attempt has found.
-func (b *Bed) accept(dt float64) {
+// accept moves the bed to the end of the step that attempt has found, at which asked was asked for.
+func (b *Bed) accept(dt, asked float64) {
 	last := b.flows[stageCount-1]
 	most, share, miss, moved := mostSkew(last.ntu), -math.Expm1(-dt/skewTime), 0.0, 0.0
 	for i := range b.layers {
@@ -116,11 +126,17 @@ func (b *Bed) accept(dt float64) {
 		l.rates[0] = l.rates[stageCount-1]
 		moved = max(moved, b.settle(l, most, last.reach, share))
 	}
+	for i := range b.walls {
+		b.walls[i].accept(dt)
+	}
 	b.work.ErrorEstimate += miss / float64(len(b.layers))
 	b.ledger.add(b, dt)
 	b.leave(b.flows[1], b.seconds+middle*dt)
 	b.leave(last, b.seconds+dt)
 	b.flows[0], b.now = last, last
+	if b.set.Target == AirOff {
+		b.hand.accept(dt, asked-last.off.t)
+	}
 	b.seconds += dt
 	b.even = moved < skewNear
 }

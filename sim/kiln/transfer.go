@@ -24,6 +24,7 @@ type exchange struct {
 	back    float64 // share of it that is exhaust led back
 	ntu     float64 // transfer units of a layer: its exchange over the air's heat capacity
 	reach   float64 // effectiveness, 0 to 1
+	apart   bool    // each layer meets fresh air of its own share of g
 	radiant float64 // W/(m² K) to walls at the temperature of air-on
 }
 
@@ -32,8 +33,10 @@ func (b *Bed) exchange(in stream) exchange {
 	s := air.State{T: in.t, W: in.w, P: b.ambient.P}
 	g := b.airflow() / b.kit.Area / s.Volume()
 	switch {
+	case b.stillAir():
+		return b.openExchange()
 	case b.kit.Still:
-		return b.stillExchange(g)
+		return b.stillExchange(g + b.kit.Door.draws(b, s)/b.kit.Area/s.Volume())
 	case b.kit.Drum.tumbles():
 		return b.drumExchange(g)
 	}
@@ -45,14 +48,11 @@ func (b *Bed) exchange(in stream) exchange {
 }
 
 // stillExchange lets the oven's own air pass the tray at such a flow that
-// convection comes out right, and only the vent flow leave. With the door open
-// to Fresh air all of it leaves, and the walls have no warmth to give.
+// convection comes out right, and only the vent flow leave.
 func (b *Bed) stillExchange(vent float64) exchange {
 	g := stillConvection / (stillNTU * air.DryAirHeat)
-	x := exchange{g: max(g, vent), ntu: 1}
+	x := exchange{g: max(g, vent), ntu: 1, radiant: stillRadiation}
 	x.reach = 1 - math.Exp(-stillConvection/(x.g*air.DryAirHeat))
-	if b.set.Target != Fresh {
-		x.back, x.radiant = 1-vent/x.g, stillRadiation
-	}
+	x.back = 1 - vent/x.g
 	return x
 }

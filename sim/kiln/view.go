@@ -90,6 +90,11 @@ func (b *Bed) Layers(dst []Layer) []Layer {
 	return dst
 }
 
+// Leaves is the air that leaves the kiln or is led back, behind the walls above the bed.
+func (b *Bed) Leaves() air.State {
+	return air.State{T: b.now.out.t, W: b.now.out.w, P: b.ambient.P}
+}
+
 // Depth gives the depth of the bed, m: as it was loaded, less what it has shrunk by, in
 // proportion to the water that it has lost.
 func (b *Bed) Depth() float64 { return b.depthAt(b.meanX()) }

@@ -1,6 +1,7 @@
 package outside
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -8,6 +9,7 @@ import (
 
 	"maltwright/sim/drying"
 	"maltwright/sim/grain"
+	"maltwright/sim/kiln"
 )
 
 // What whoever writes the model anew from the document must know to the letter, with the
@@ -20,7 +22,16 @@ func TestTheDocumentSaysTheRulesThatAreEasilyReadOtherwise(t *testing.T) {
 	says("T₁ = best + %g K", of("grain/respiration.go", "heatFade"))
 	says("T₂ = ceiling + %g K", of("grain/respiration.go", "heatDeath"))
 	says("c = (RH − %g %%)/%.0f %%", 100*of("forecast/hold.go", "openRH"), 100*(of("forecast/hold.go", "coverRH")-of("forecast/hold.go", "openRH")))
-	says("air-on = asked + %g·(asked − air-off), at most %g K above", of("kiln/drive.go", "offGain"), of("kiln/drive.go", "Lead"))
+	says("air-on stands at asked + I + %g·max(0, e), at most %g K above what is asked", of("kiln/drive.go", "offGain"), of("kiln/drive.go", "Lead"))
+	says("dI/dt = e/(2·L), e counted as ±%g K at the most", of("kiln/hand.go", "handStep"))
+	says("no less than %g min", of("kiln/hand.go", "handLooks")/60)
+	says("until air-off falls %g K below", of("kiln/drive.go", "Lead")/of("kiln/drive.go", "offGain"))
+	says("free convection %g and radiation %g W/(m² K) on each", of("kiln/cooling.go", "openConvection"), of("kiln/cooling.go", "openRadiation"))
+	says("λ = %g W/(m K) of malt in bulk", of("kiln/cooling.go", "bedConductivity"))
+	says("takes more than %g times as much", of("kiln/cooling.go", "outlasts"))
+	says("the first %g·√(a·1 h), each next one %g times as thick", of("kiln/wall.go", "firstCell"), of("kiln/wall.go", "cellGrowth"))
+	says("%g times as high as wide and %g m at the most", of("kiln/fabric.go", "wallSides"), of("kiln/fabric.go", "wallHighest"))
+	says("H the height of the door, %g m (common practice, listed as assumed), C = %g of a sharp edge", of("kiln/door.go", "OvenDoor"), of("kiln/door.go", "orifice"))
 	says("%g + D/%g, rounded up", of("kiln/layers.go", "layersLeast"), 1/of("kiln/layers.go", "layersEach"))
 	says("one corn deep: %g mm", 1000*of("forecast/stage_grow.go", "oneCorn"))
 	says("for more than %g h more than %g K above the warmth in which it grows best", of("forecast/box_adrift.go", "soonLost")/hour, of("forecast/box_adrift.go", "lostAbove"))
@@ -60,5 +71,23 @@ func TestTheTableOfRespirationIsReadAsTheDocumentSays(t *testing.T) {
 		whole := p.Chit + p.Marks[3]
 		assert.InEpsilon(t, 1.25, p.Acrospire(whole+p.Marks[3]-p.Marks[2]), 1e-9, "along the last line")
 		assert.InEpsilon(t, p.RootletShare, p.Rootlets(whole+1000), 1e-12)
+	}
+}
+
+// What the document says of walls is what they let through and hold.
+func TestTheTableOfWallsIsTheCode(t *testing.T) {
+	says, _ := pageAndCode(t)
+	for f, holds := range map[kiln.Fabric]string{kiln.Brick: "385", kiln.Stone: "1040", kiln.Wood: "20", kiln.Metal: "3.5"} {
+		w := kiln.Walls{Of: f, Area: 1}
+		thick, _ := w.Thickness()
+		if f == kiln.Metal {
+			says("| metal | %g mm |", 1000*thick)
+		} else {
+			says("| %v | %g cm |", f, 100*thick)
+		}
+		says("| %.2f | %s |", w.Passes(), holds)
+		want, err := strconv.ParseFloat(holds, 64)
+		require.NoError(t, err)
+		assert.InEpsilon(t, want, w.Holds()/1000, 0.01)
 	}
 }

@@ -10,9 +10,7 @@ import (
 // kiln makes the figures of the kiln.
 func (r *record) kiln(s *Season) {
 	began := r.loaded()
-	off := r.last(func(x *model.Weighed) bool {
-		return !x.Clean && x.After != nil && (x.After.Kind.Text == string(model.CoolStep) || r.ends(x.After, model.KilnStage))
-	})
+	off := r.last(r.off)
 	if off != nil {
 		s.Kiln = between(began, r.since(off.When()))
 	}
@@ -23,9 +21,58 @@ func (r *record) kiln(s *Season) {
 	}
 }
 
+// cooled tells whether a step is the cooling on the last kiln: malt that goes from one kiln
+// to another may be cooled on each.
+func (r *record) cooled(s *model.StepName) bool {
+	if s.Kind.Text != string(model.CoolStep) {
+		return false
+	}
+	count := 0
+	if p := r.b.Process; p != nil {
+		for _, st := range model.Every[*model.Kilning](p) {
+			for _, one := range st.Steps {
+				if one.Kind() == model.CoolStep {
+					count++
+				}
+			}
+		}
+	}
+	return s.Number == 0 || s.Number >= count
+}
+
+// onFirst counts the readings up to that with which the malt left the first of several
+// kilns: what is read of the next ones tells nothing of the drying front. Where no line says
+// that it left, all count.
+func (r *record) onFirst() int {
+	if p := r.b.Process; p != nil {
+		if kilns := model.Every[*model.Kilning](p); len(kilns) > 1 {
+			first := *p
+			first.Stages = []model.Stage{kilns[0]}
+			alone := record{b: &model.Batch{Process: &first}}
+			for i, x := range r.b.Readings {
+				if after := model.After(x); after != nil && (alone.cooled(after) || alone.ends(after, model.KilnStage)) {
+					return i
+				}
+			}
+		}
+	}
+	return len(r.b.Readings)
+}
+
+// off tells whether malt is weighed as it comes off the kiln.
+func (r *record) off(x *model.Weighed) bool {
+	return !x.Clean && x.After != nil && (r.cooled(x.After) || r.ends(x.After, model.KilnStage))
+}
+
+// kilned tells whether the lot is malt already.
+func (r *record) kilned() bool { return r.b.Process != nil && r.b.Process.Grain.Kilned() }
+
 // loaded gives when the malt came onto the kiln: at the weighing after the stage
 // before it, or else at the first reading of air-on.
 func (r *record) loaded() Figure {
+	if r.kilned() { // nothing comes before
+		return Figure{0, Measured}
+	}
 	before := model.WitherStage
 	if p := r.b.Process; p != nil && model.First[*model.Withering](p) == nil {
 		before = model.GerminateStage
@@ -55,7 +102,7 @@ const risen = 0.5
 func (r *record) broke(began Figure) Figure {
 	on, lowest, last := math.NaN(), math.Inf(1), Figure{}
 	count := 0
-	for _, x := range r.b.Readings {
+	for _, x := range r.b.Readings[:r.onFirst()] {
 		at := between(began, r.since(x.When()))
 		read := model.Thermometer(x)
 		if read == nil || !at.Known() {

@@ -1,6 +1,8 @@
 package seasons
 
 import (
+	"math"
+
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
@@ -11,7 +13,7 @@ import (
 // one weighing cannot tell it from a loss that was another.
 func (r *record) malt(s *Season) {
 	clean := r.last(func(x *model.Weighed) bool {
-		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.DeculmStage)
+		return x.Clean || x.After != nil && x.After.Kind.Text == string(model.DeculmStage) || r.kilned() && r.off(x)
 	})
 	if s.Malt = r.weight(clean); s.Malt.Standing == Missing {
 		return
@@ -29,6 +31,7 @@ func (r *record) malt(s *Season) {
 // by more than the forecast may be off it cannot be.
 func (r *record) endMoisture(s *Season) {
 	switch w, left := r.moisture(s.Malt.Value, r.f.Totals.YieldDry); {
+	case math.IsNaN(w): // what is left is not forecast
 	case w < 0:
 		s.Doubts = append(s.Doubts, Doubt{Clean: true, Weight: s.Malt.Value, Dry: left})
 		if s.Malt.Value < left*(1-forecast.DryError) {

@@ -28,6 +28,11 @@ const folder = "../../examples/batches"
 // batchOf reads a record beside the house of the examples, and forecasts its process.
 func batchOf(t testing.TB, text string) (*model.Batch, *forecast.Forecast) {
 	t.Helper()
+	return batchIn(t, folder, text)
+}
+
+func batchIn(t testing.TB, folder, text string) (*model.Batch, *forecast.Forecast) {
+	t.Helper()
 	root, err := read.OpenRoot(folder)
 	require.NoError(t, err)
 	defer root.Close()

@@ -79,7 +79,10 @@ type Effect struct {
 	Sprayed          Pair[answer.Kilograms] `doc:"water sprayed into it"`
 	Apart            Pair[answer.Kelvin]    `json:"bottom_to_top_k" doc:"the most by which the faces of such a bed differed"`
 	KilnHeat         Pair[answer.Joules]
-	NightVisits      Counts `doc:"at the best hour to begin"`
+	FuelPerTonne     Pair[answer.Joules] `doc:"of malt"`
+	PowerPerTonne    Pair[answer.Joules] `doc:"of malt"`
+	BedPeak          Pair[answer.Watts]  `json:"bed_heat_peak" doc:"the most heat that the breath of a growing bed makes"`
+	NightVisits      Counts              `doc:"at the best hour to begin"`
 	Gates            []Gates
 
 	OldKilned, NewKilned bool `json:"-"` // malt came on to a kiln: what is then not known of it is not forecast

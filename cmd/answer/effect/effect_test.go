@@ -61,6 +61,11 @@ func TestGatesAreMatchedByWhatTheyAskAndThenByTheirStage(t *testing.T) {
 	other := asked("10 %")
 	other[0].Stage = "wither"
 	assert.Equal(t, [][2]string{{"", "10 %"}, {"10 %", ""}}, pairs(gates(asked("10 %"), other)), "of another stage")
+	second := asked("10 %")
+	second[0].Stage, second[0].Number = "kiln", 2
+	first := asked("10 %")
+	first[0].Stage, first[0].Number = "kiln", 1
+	assert.Equal(t, [][2]string{{"10 %", "10 %"}}, pairs(gates(first, second)), "a kiln came before it")
 }
 
 func TestWhatASideDoesNotHaveIsNotKnown(t *testing.T) {

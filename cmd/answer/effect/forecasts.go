@@ -76,6 +76,9 @@ func compared(a, b *forecast.Forecast) Effect {
 		Sprayed:          pair[answer.Kilograms](x.Sprayed, y.Sprayed),
 		Apart:            pair[answer.Kelvin](apart(a), apart(b)),
 		KilnHeat:         pair[answer.Joules](x.KilnEnergy, y.KilnEnergy),
+		FuelPerTonne:     pair[answer.Joules](eachTonne(&x, x.Energy.Fuel), eachTonne(&y, y.Energy.Fuel)),
+		PowerPerTonne:    pair[answer.Joules](eachTonne(&x, x.Energy.Power), eachTonne(&y, y.Energy.Power)),
+		BedPeak:          pair[answer.Watts](bedPeak(a), bedPeak(b)),
 		NightVisits:      Counts{nightVisits(a), nightVisits(b)},
 		OldKilned:        kilned(a), NewKilned: kilned(b),
 	}
@@ -107,6 +110,21 @@ func apart(f *forecast.Forecast) float64 {
 		if by := p.Blown.Uneven.Difference(); !(by <= most) {
 			most = by
 		}
+	}
+	return most
+}
+
+// eachTonne is a figure for each tonne of malt.
+func eachTonne(t *forecast.Totals, figure float64) float64 { return 1000 * figure / t.Malt }
+
+// bedPeak is the most heat that a bed makes, W.
+func bedPeak(f *forecast.Forecast) float64 {
+	if f == nil || len(f.Pieces) == 0 {
+		return math.NaN()
+	}
+	most := 0.0
+	for _, p := range f.Pieces {
+		most = max(most, p.Heat.Peak)
 	}
 	return most
 }

@@ -6,7 +6,8 @@ import (
 	"maltwright/cmd/answer/outlook"
 )
 
-// gates matches those of two forecasts: of one stage that ask the same, in order, then
+// gates matches those of two forecasts: of one stage that ask the same, in order, then of
+// stages of one kind, whose number may be another where one came or went, then
 // what is left of a stage. A gate that is gone comes where it stood.
 func gates(a, b []outlook.Gate) (out []Gates) {
 	partner, taken := matched(a, b)
@@ -39,6 +40,7 @@ func matched(a, b []outlook.Gate) (partner []int, taken []bool) {
 	}
 	for _, key := range []func(outlook.Gate) string{
 		func(g outlook.Gate) string { return fmt.Sprint(g.Called(), g.Hold, " ", g.Text) },
+		func(g outlook.Gate) string { return fmt.Sprint(g.Stage, g.Hold, " ", g.Text) },
 		func(g outlook.Gate) string { return fmt.Sprint(g.Called(), g.Hold) },
 	} {
 		left := map[string][]int{}

@@ -55,16 +55,17 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 
 // Of is the outlook of a forecast alone.
 func Of(f *forecast.Forecast, start time.Time) Result {
-	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), NotForecast: endOf(f), Asked: AskedOf(f),
+	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), NotForecast: ModelEndOf(f), Asked: AskedOf(f),
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
-		one := Stage{NameOf(f.Process, st.Of), []Step{}}
+		one := Stage{StageName: NameOf(f.Process, st.Of), Steps: []Step{}}
 		for _, s := range st.Steps {
 			one.Steps = append(one.Steps, stepOf(s, start, bag.On(model.HolderOf(st.Of), s.WeightEnd)))
 		}
 		r.Stages = append(r.Stages, one)
 	}
+	r.account(f)
 	for _, a := range f.Assumed {
 		r.Assumed = append(r.Assumed, AssumptionOf(a))
 	}
@@ -102,7 +103,8 @@ func breakOf(f *forecast.Forecast) *Break {
 	return b
 }
 
-func endOf(f *forecast.Forecast) *ModelEnd {
+// ModelEndOf is where the malt of a forecast came to where the model ends, nil where it did not.
+func ModelEndOf(f *forecast.Forecast) *ModelEnd {
 	t := f.Beyond
 	if t == nil {
 		return nil

@@ -72,6 +72,8 @@ func TestSpreadOfATotalIsThatOfItsName(t *testing.T) {
 		"final moisture":     {func(x *forecast.Totals) float64 { return x.FinalMoisture }, float64(got.FinalMoisture.P50)},
 		"malt":               {func(x *forecast.Totals) float64 { return x.Malt }, float64(got.Malt.P50)},
 		"yield":              {func(x *forecast.Totals) float64 { return x.Yield }, float64(got.Yield.P50)},
+		"fuel":               {func(x *forecast.Totals) float64 { return 1000 * x.Energy.Fuel / x.Malt }, float64(got.FuelPerTonne.P50)},
+		"power":              {func(x *forecast.Totals) float64 { return 1000 * x.Energy.Power / x.Malt }, float64(got.PowerPerTonne.P50)},
 		"diastatic":          {func(x *forecast.Totals) float64 { return x.Quality.Diastatic }, float64(got.Diastatic.P50)},
 	} {
 		assert.Equal(t, e.Total(c.of).P50, c.got, name)

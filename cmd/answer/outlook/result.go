@@ -92,7 +92,9 @@ func (n StageName) Called() string {
 // Stage is one stage with its steps.
 type Stage struct {
 	StageName
-	Steps []Step
+	Steps  []Step
+	Energy *Energy  `json:",omitempty" doc:"what it took; missing of stages that take nothing"`
+	Bed    *BedHeat `json:"bed_heat,omitempty" doc:"what the breath of a growing or withering bed made"`
 }
 
 // StepName names a step as a record does.

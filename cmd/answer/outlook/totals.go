@@ -27,6 +27,7 @@ type Totals struct {
 	Sprinkled        answer.Kilograms `doc:"water given to the growing grain"`
 	CO2              answer.Kilograms `doc:"given off until the grain goes to the kiln"`
 	Blown            *Blown           `json:"blown_air,omitempty"`
+	Energy           *EnergyTotals    `json:",omitempty" doc:"of the whole process; missing of a forecast that broke off"`
 }
 
 // Blown is the air that fans blew through growing and withering beds, and what it took.
@@ -54,7 +55,7 @@ func totalsOf(f *forecast.Forecast) Totals {
 		Yield: answer.Share(t.Yield), YieldDry: answer.Share(t.YieldDry), DryMatterLost: answer.Share(t.DryMatterLost),
 		BedHeat: answer.Joules(t.BedHeat), BedCold: answer.Joules(t.BedCold),
 		KilnWater: answer.Kilograms(t.KilnWater), KilnHeat: answer.Joules(t.KilnEnergy), HeatPerKilogram: answer.Joules(t.KilnEnergy / t.Malt), CO2: answer.Kilograms(t.CO2),
-		Sprinkled: answer.Kilograms(t.Sprinkled), Blown: blownIn(t),
+		Sprinkled: answer.Kilograms(t.Sprinkled), Blown: blownIn(t), Energy: energyTotalsOf(t),
 	}
 	if !f.BrokenOff() {
 		return out
@@ -82,8 +83,10 @@ type TotalsSpread struct {
 	Total            answer.Spread[answer.Seconds]
 	FinalMoisture    answer.Spread[answer.Share] `json:"final_moisture_wb"`
 	Malt             answer.Spread[answer.Kilograms]
-	Yield            answer.Spread[answer.Share] `json:"yield_as_is"`
-	Diastatic        answer.Spread[answer.Share] `json:"diastatic_kept"`
+	Yield            answer.Spread[answer.Share]  `json:"yield_as_is"`
+	Diastatic        answer.Spread[answer.Share]  `json:"diastatic_kept"`
+	FuelPerTonne     answer.Spread[answer.Joules] `doc:"of malt"`
+	PowerPerTonne    answer.Spread[answer.Joules] `doc:"of malt"`
 }
 
 // TotalsOver gives the spread of the totals over an ensemble.
@@ -95,5 +98,7 @@ func TotalsOver(e *ensemble.Ensemble) TotalsSpread {
 		Malt:             Points[answer.Kilograms](e.Total(ofMalt)),
 		Yield:            Points[answer.Share](e.Total(ofYield)),
 		Diastatic:        Points[answer.Share](e.Total(ofDiastatic)),
+		FuelPerTonne:     Points[answer.Joules](e.Total(ofFuel)),
+		PowerPerTonne:    Points[answer.Joules](e.Total(ofPower)),
 	}
 }

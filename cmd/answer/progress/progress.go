@@ -38,6 +38,7 @@ type Result struct {
 	Due         []timetable.Visit             `doc:"the visits to come"`
 	Late        []Late                        `doc:"what should have been done"`
 	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
+	NotForecast *outlook.ModelEnd             `json:",omitempty" doc:"where the malt comes to where the model ends"`
 	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
 	Drivers     outlook.Drivers               `doc:"what is still open of each total, and what to do to know it better"`
 	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
@@ -106,7 +107,7 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
 	bag := outlook.BagOfBatch(b)
 	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
-		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
+		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, NotForecast: outlook.ModelEndOf(f.Centre), Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: posteriorOf(f)}

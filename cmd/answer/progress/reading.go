@@ -24,6 +24,7 @@ type Reading struct {
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
 	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`
+	Unjudged     bool                        `json:"not_judged,omitempty" doc:"the model ends before it: what it should be is not forecast"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
 	Along        answer.Kilograms            `json:"-"` // what is weighed along with the grain
 	OfBag        bool                        `json:"-"` // of the marked bag, not of the whole batch
@@ -80,7 +81,7 @@ func readingsOf(f *follow.Following) (list []Reading) {
 func readingOf(j follow.Judged) Reading {
 	x := j.Observation.Reading
 	place := x.Place()
-	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual), Struck: j.Observation.Struck}
+	r := Reading{Line: place.File.Position(place.Start, source.Characters).Line, At: x.When().Time, Text: words(x), Residual: answer.Number(j.Residual), Struck: j.Observation.Struck, Unjudged: j.Unjudged}
 	switch x := x.(type) {
 	case *model.Weighed:
 		r.Weight = compared[answer.Kilograms](j)

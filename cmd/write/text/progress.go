@@ -24,6 +24,9 @@ func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s.due()
 	s.steps()
 	s.outcome()
+	if s.ends(s.r.NotForecast) {
+		s.line("")
+	}
 	s.open()
 	s.readings()
 	s.line("")
@@ -150,13 +153,17 @@ func (s *progressSheet) open() {
 
 // readings writes which readings are in doubt.
 func (s *progressSheet) readings() {
-	doubtful := 0
+	doubtful, unjudged := 0, 0
 	for _, r := range s.r.Readings {
 		if r.Doubt != "" {
 			doubtful++
 		}
+		if r.Unjudged {
+			unjudged++
+		}
 	}
-	switch n := len(s.r.Readings); {
+	switch n := len(s.r.Readings) - unjudged; {
+	case n == 0 && unjudged > 0:
 	case n == 0:
 		s.para("readings", "none yet: weigh the drained grain after the next soak, and write it down with note")
 	case n == 1 && doubtful == 0:
@@ -165,6 +172,9 @@ func (s *progressSheet) readings() {
 		s.para("readings", "all %d agree with one another and with the forecasts", n)
 	default:
 		s.para("readings", "%d of %d agree with one another and with the forecasts", n-doubtful, n)
+	}
+	if unjudged > 0 {
+		s.para("not judged", "%s of what is not forecast", words.Plural(unjudged, "reading"))
 	}
 	for _, r := range s.r.Readings {
 		if r.Words == nil {

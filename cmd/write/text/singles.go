@@ -39,6 +39,9 @@ func (s *lessonSheet) singles() {
 	s.line("")
 	for columns := range slices.Chunk(s.singleColumns(), singleCells) {
 		s.singleRow("by itself", columns, func(c singleColumn) string { return c.word })
+		if slices.ContainsFunc(columns, func(c singleColumn) bool { return c.of != "" }) {
+			s.singleRow("", columns, func(c singleColumn) string { return fitted(words.Safe(c.of), singleCell-1) })
+		}
 		s.singleRow("  the house", columns, func(c singleColumn) string { return c.house })
 		for i := range s.r.Singles {
 			s.singleRow("  "+words.Safe(s.r.Singles[i].Batch), columns, func(c singleColumn) string { return c.batches[i] })
@@ -52,16 +55,21 @@ func (s *lessonSheet) singles() {
 
 // singleColumn is one figure by the house and by each batch.
 type singleColumn struct {
-	word, house string
-	batches     []string
+	singleKey
+	house   string
+	batches []string
 }
+
+// singleKey is what a column is of: of which kiln only where a batch has several, since a batch
+// has one lot, and each its own.
+type singleKey struct{ word, of string }
 
 func (s *lessonSheet) singleColumns() []singleColumn {
 	var list []singleColumn
-	for _, word := range s.singleWords() {
-		c := singleColumn{word: word, house: s.ofHouse(word)}
+	for _, key := range s.singleKeys() {
+		c := singleColumn{singleKey: key, house: s.ofHouse(key)}
 		for _, x := range s.r.Singles {
-			c.batches = append(c.batches, s.ofSingle(x, word))
+			c.batches = append(c.batches, s.ofSingle(x, key))
 		}
 		list = append(list, c)
 	}
@@ -70,48 +78,69 @@ func (s *lessonSheet) singleColumns() []singleColumn {
 
 const thermometerWord = "thermometer"
 
-// singleWords are the figures that some batch tells of.
-func (s *lessonSheet) singleWords() []string {
-	var list []string
-	add := func(word string) {
-		if !slices.Contains(list, word) {
-			list = append(list, word)
+// singleKeys are the figures that some batch tells of.
+func (s *lessonSheet) singleKeys() []singleKey {
+	var list []singleKey
+	add := func(key singleKey) {
+		if !slices.Contains(list, key) {
+			list = append(list, key)
 		}
 	}
 	for _, f := range s.r.Factors {
-		add(f.Factor)
+		key := singleKey{word: f.Factor}
+		if f.Of != nil && slices.ContainsFunc(s.r.Singles, func(x lessons.Single) bool { return hasSeveral(x, f.Factor) }) {
+			key.of = *f.Of
+		}
+		add(key)
 	}
 	if s.r.Thermometer != nil {
-		add(thermometerWord)
+		add(singleKey{word: thermometerWord})
 	}
-	return slices.DeleteFunc(list, func(word string) bool {
-		return !slices.ContainsFunc(s.r.Singles, func(x lessons.Single) bool { return s.ofSingle(x, word) != notTold })
+	return slices.DeleteFunc(list, func(key singleKey) bool {
+		return !slices.ContainsFunc(s.r.Singles, func(x lessons.Single) bool { return s.ofSingle(x, key) != notTold })
 	})
 }
 
+// hasSeveral tells whether a batch has several figures of a word.
+func hasSeveral(x lessons.Single, word string) bool {
+	count := 0
+	for _, f := range x.Factors {
+		if f.Factor == word {
+			count++
+		}
+	}
+	return count > 1
+}
+
+// is tells whether a figure belongs to the column.
+func (k singleKey) is(word string, of *string) bool {
+	return k.word == word && (k.of == "" || of != nil && *of == k.of)
+}
+
 // ofHouse is a figure of the house; nothing where it has several, of several lots or kilns.
-func (s *lessonSheet) ofHouse(word string) string {
-	if t := s.r.Thermometer; t != nil && word == thermometerWord {
+func (s *lessonSheet) ofHouse(key singleKey) string {
+	if t := s.r.Thermometer; t != nil && key.word == thermometerWord {
 		return s.warmer(t.Value, t.Error)
 	}
 	out := ""
 	for _, f := range s.r.Factors {
-		if f.Factor == word && out != "" {
+		if !key.is(f.Factor, f.Of) {
+			continue
+		}
+		if out != "" {
 			return "several"
 		}
-		if f.Factor == word {
-			out = plusMinus(f.Value, f.Error)
-		}
+		out = plusMinus(f.Value, f.Error)
 	}
 	return out
 }
 
-func (s *lessonSheet) ofSingle(x lessons.Single, word string) string {
-	if t := x.Thermometer; t != nil && t.Told && word == thermometerWord {
+func (s *lessonSheet) ofSingle(x lessons.Single, key singleKey) string {
+	if t := x.Thermometer; t != nil && t.Told && key.word == thermometerWord {
 		return s.warmer(t.Value, t.Error)
 	}
 	for _, f := range x.Factors {
-		if f.Factor == word && f.Told {
+		if key.is(f.Factor, f.Of) && f.Told {
 			return plusMinus(f.Value, f.Error)
 		}
 	}

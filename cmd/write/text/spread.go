@@ -62,7 +62,22 @@ func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
 	rows = told(rows, "final moisture", t.FinalMoisture, words.Percent)
 	rows = told(rows, "malt", t.Malt, mass)
 	rows = told(rows, "yield as is", t.Yield, words.Percent)
+	rows = s.spreadEnergy(rows, t)
 	return told(rows, "diastatic enzymes kept", t.Diastatic, words.Percent)
+}
+
+// spreadEnergy adds fuel and power, as far as there is more than a little of each.
+func (s *Sheet) spreadEnergy(rows []spreadRow, t outlook.TotalsSpread) []spreadRow {
+	each := s.EnergyEach(t.Malt.P50)
+	say := func(perTonne answer.Joules) string { return each.Write(float64(perTonne) / 1000) }
+	least := little * (t.FuelPerTonne.P50 + t.PowerPerTonne.P50)
+	if t.FuelPerTonne.P50 > least {
+		rows = told(rows, "fuel, kWh each "+each.Unit, t.FuelPerTonne, say)
+	}
+	if t.PowerPerTonne.P50 > least {
+		rows = told(rows, "power, kWh each "+each.Unit, t.PowerPerTonne, say)
+	}
+	return rows
 }
 
 func told[T answer.Figure](rows []spreadRow, name string, x answer.Spread[T], say func(T) string) []spreadRow {

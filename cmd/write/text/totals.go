@@ -30,13 +30,19 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.para("air", "the fan runs %s and draws %s; %s of cold and %s of heat for its air, %s of water sprayed into it",
 			words.Lasting(b.Fan), words.Heat(b.Energy), words.Heat(b.Cold), words.Heat(b.Heat), words.Mass(s.House, b.Sprayed))
 	}
+	s.beds(r)
 	if t.Sprinkled > 0 {
 		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))
 	}
 	if t.KilnWater > 0 {
-		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of malt",
-			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.HeatPerKilogram)))
+		recovered := ""
+		if t.Energy.Recovered > 0 {
+			recovered = ", and " + words.Heat(t.Energy.Recovered) + " recovered from the exhaust"
+		}
+		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of water%s",
+			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.Energy.HeatPerWater)), recovered)
 	}
+	s.energy(t)
 	if r.NotForecast == nil {
 		s.indications(r.Indications)
 	}

@@ -36,6 +36,8 @@ func (w *writer) kilnFacts(word string) (n int, ok bool) {
 		return is[w.kiln == tower && w.odds(2)], true
 	case vocabulary.FactRecovers:
 		return is[w.name == other && w.odds(2)], true
+	case vocabulary.FactReturns:
+		return is[w.kiln != oven && w.odds(2)], true
 	case vocabulary.VerbAir:
 		return is[w.name != other && w.exhaust], true
 	case vocabulary.FactFan:

@@ -79,10 +79,10 @@ func (w *writer) share(clause string) float64 {
 		return w.between(6, 22)
 	case "germination":
 		return w.between(50, 100)
-	case "returns":
+	case vocabulary.FactReturns:
 		return w.between(0, 98)
 	case vocabulary.FactRecovers:
-		return w.between(5, 80)
+		return w.between(5, 95)
 	case "heater":
 		return w.between(20, 100)
 	case "humidity":

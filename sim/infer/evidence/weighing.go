@@ -34,6 +34,9 @@ func (t *Trial) weighed(o Observation, x *model.Weighed) (Observation, bool) {
 		o.scale, relative = raw.SI/t.Process.Charge.SI, bagError
 	case x.Clean:
 		relative = cleanError
+		if t.Process.Grain.Kilned() {
+			break // it has no rootlets, and is clean as it comes off the kiln
+		}
 		o.at = &model.StepName{Kind: model.Word{Text: string(model.DeculmStage)}}
 	case x.After != nil && x.After.Kind.Text == string(model.SoakStep):
 		relative = drippingError

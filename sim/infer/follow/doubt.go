@@ -16,6 +16,7 @@ type Judged struct {
 	Observation *evidence.Observation
 	Expected    ensemble.Spread // over the members, before the reading's own error
 	Residual    float64         // how far the reading is from the middle, in its own errors and those of the members
+	Unjudged    bool            // the model ends before it: see [forecast.EndsAt]
 }
 
 // DoubtKind says what is wrong with a reading.
@@ -68,6 +69,9 @@ func (f *Following) judge() []Judged {
 	for i := range f.Trial.Observations {
 		o := &f.Trial.Observations[i]
 		j := Judged{Observation: o, Expected: f.spread(func(m *Member) float64 { return m.expected[i] })}
+		if s := o.Sight(f.Centre); s != nil && s.Beyond {
+			j.Unjudged = j.Expected.Share < 0.5
+		}
 		switch mid := j.Expected.P50; {
 		case j.Expected.Share < 0.5:
 			j.Residual = math.NaN()
@@ -84,6 +88,9 @@ func (f *Following) judge() []Judged {
 func (f *Following) doubts() []Doubt {
 	var out []Doubt
 	for i := range f.Judged {
+		if f.Judged[i].Unjudged {
+			continue
+		}
 		for _, find := range finders {
 			if d, ok := find(f, i); ok {
 				out = append(out, d)

@@ -24,7 +24,7 @@ type Span string
 // The spans.
 const (
 	Germination Span = "germination" // on the floor, from the end of the steep
-	ToDry       Span = "drying"      // on the kiln, to the end of its last step of drying
+	ToDry       Span = "drying"      // on the kiln or the kilns, to the end of the last step of drying
 )
 
 // spans gives the steps of a span; both ends are theirs.
@@ -34,7 +34,12 @@ var spans = []struct {
 }{
 	{Germination, func(f *forecast.Forecast) []forecast.Step { return stepsOf(f, model.GerminateStage) }},
 	{ToDry, func(f *forecast.Forecast) []forecast.Step {
-		steps := stepsOf(f, model.KilnStage)
+		var steps []forecast.Step // from kiln to kiln there is no time between
+		for _, st := range f.Stages {
+			if st.Kind == model.KilnStage {
+				steps = append(steps, st.Steps...)
+			}
+		}
 		for len(steps) > 0 && steps[len(steps)-1].Kind != model.DryStep {
 			steps = steps[:len(steps)-1]
 		}

@@ -25,6 +25,7 @@ type Truth struct {
 	Changes []model.Change
 	Scatter float64 // of the readings, as a part of what the evidence takes; 0 is 1
 	Logger  *Logger // in the bed; nil for none
+	Home    bool    // read in °F and weighed in pounds, together with what it lies in where the house says what that weighs
 }
 
 // Batch is an invented batch: its record, and how it really went.
@@ -128,6 +129,8 @@ type writer struct {
 
 	scatter float64
 	began   time.Time
+	kilns   int           // onto which the malt comes
+	in      *model.Holder // what the grain lies in during the step that is planned
 }
 
 func (w *writer) add(at float64, tell func(*forecast.Sight) string) {
@@ -137,6 +140,7 @@ func (w *writer) add(at float64, tell func(*forecast.Sight) string) {
 // plan says what is read when.
 func (w *writer) plan(f *forecast.Forecast) {
 	number := map[string]int{}
+	w.kilns = len(f.Kilns)
 	for _, st := range f.Stages {
 		for i := range st.Steps {
 			s := &st.Steps[i]
@@ -145,12 +149,13 @@ func (w *writer) plan(f *forecast.Forecast) {
 				kind = string(st.Kind)
 			}
 			number[kind]++
-			w.step(kind, number[kind], s)
+			w.step(kind, number[kind], s, st)
 		}
 	}
 }
 
-func (w *writer) step(kind string, n int, s *forecast.Step) {
+func (w *writer) step(kind string, n int, s *forecast.Step, st forecast.Stage) {
+	w.in = model.HolderOf(st.Of)
 	switch kind {
 	case "soak":
 		w.thermometer(s.Start+60, "water", 0.7)
@@ -167,20 +172,37 @@ func (w *writer) step(kind string, n int, s *forecast.Step) {
 		w.thermometer(s.Start+2.5*hour, "air-off", other)
 		w.weigh(s.End, fmt.Sprintf(" after dry %d", n), dry)
 	case "cure":
-		w.thermometer(s.Start+hour, "air-on", other)
-		w.weigh(s.End, " after cure", dry)
+		w.cure(s, st)
+	case "cool":
+		if w.kilns > 1 { // it goes to the next kiln, or comes from one
+			w.weigh(s.End, fmt.Sprintf(" after cool %d", n), dry)
+		}
 	case "deculm":
-		w.add(s.End, func(s *forecast.Sight) string {
-			return fmt.Sprintf("weighed %.2f kg clean malt", w.about(s.Weight, clean*s.Weight))
-		})
+		w.in = nil
+		w.weigh(s.End, " clean malt", clean)
 	}
+}
+
+// cure is what is read of a cure. On trays in an oven the malt is weighed in the midst of it.
+func (w *writer) cure(s *forecast.Step, st forecast.Stage) {
+	if forecast.InStillOven(st.Of) {
+		w.thermometer(s.Start+hour, "oven", other)
+		w.weigh((s.Start+s.End)/2, "", dry)
+	} else {
+		w.thermometer(s.Start+hour, "air-on", other)
+	}
+	w.weigh(s.End, " after cure", dry)
 }
 
 // floor is what is read on the floor: turned three times a day, the thermometer
 // before, and corns looked at each morning from the third day on.
 func (w *writer) floor(s *forecast.Step) {
 	w.add(w.next(s.Start, 7), w.chit)
-	for _, clock := range []float64{6.5, 14.5, 22} {
+	clocks := []float64{6.5, 14.5, 22}
+	if w.truth.Home {
+		clocks[0] = 7
+	}
+	for _, clock := range clocks {
 		for at := w.next(s.Start+4*hour, clock); at < s.End-hour; at += 24 * hour {
 			w.thermometer(at-600, "bed", bed)
 			w.add(at, func(*forecast.Sight) string { return "turned" })
@@ -203,14 +225,33 @@ func (w *writer) next(from, clock float64) float64 {
 func (w *writer) about(v, sd float64) float64 { return v + w.scatter*sd*w.rand.NormFloat64() }
 
 func (w *writer) weigh(at float64, after string, relative float64) {
+	in := w.in
 	w.add(at, func(s *forecast.Sight) string {
-		return fmt.Sprintf("weighed %.2f kg%s", w.about(s.Weight, relative*s.Weight), after)
+		kg := w.about(s.Weight, relative*s.Weight)
+		if !w.truth.Home {
+			return fmt.Sprintf("weighed %.2f kg%s", kg, after)
+		}
+		if gross, known := in.With(kg); known {
+			return fmt.Sprintf("weighed %s in %q%s", pounds(gross), in.Name, after)
+		}
+		return "weighed " + pounds(kg) + after
 	})
+}
+
+// pounds writes a weight in pounds and tenths of an ounce.
+func pounds(kg float64) string {
+	const ounce = 0.028349523125 // kg
+	tenths := int(math.Round(10 * kg / ounce))
+	return fmt.Sprintf("%d lb %d.%d oz", tenths/160, tenths%160/10, tenths%10)
 }
 
 func (w *writer) thermometer(at float64, place string, sd float64) {
 	w.add(at, func(s *forecast.Sight) string {
-		return fmt.Sprintf("read %s %.1f °C", place, w.about(s.Temperature(place)+w.truth.Offset, sd))
+		t := w.about(s.Temperature(place)+w.truth.Offset, sd)
+		if w.truth.Home {
+			return fmt.Sprintf("read %s %.0f °F", place, 32+1.8*t)
+		}
+		return fmt.Sprintf("read %s %.1f °C", place, t)
 	})
 }
 

@@ -40,6 +40,60 @@ var loftBatches = []struct {
 
 const notice = "# Invented: no grain was malted. A forecast of a loft that only the test knows which\n# makes this file, with the scatter that scales, thermometers and counting have.\n"
 
+// The porch as it really is: its dryer is slow and its oven quick, and its thermometer
+// shows too little.
+var porchBatches = []struct {
+	file, name, began string
+	head              string
+	air, band         float64
+	seed              uint64
+}{
+	{"26-02.malt", "26-02", "2026-10-12 06:30", "# Dried in the dryer, cured in the oven.\n", 0.2, 0.1, 12},
+	{"26-03.malt", "26-03", "2026-10-24 06:30", "# The nights were cold.\n", -0.7, 0.3, 13},
+	{"26-04.malt", "26-04", "2026-11-05 06:30", "# The third of the fall.\n", -0.3, -0.4, 14},
+}
+
+const porchOffset = -0.8 // K
+
+// porch is how the house really is, for a process of it.
+func porch(p *model.Process) forecast.Options {
+	kilns := model.Every[*model.Kilning](p)
+	return forecast.Options{Growth: new(1.06), Respiration: new(0.9),
+		DryingOf: map[*model.Kiln]float64{kilns[0].Kiln: 0.8, kilns[1].Kiln: 1.3}}
+}
+
+func TestTheRecordsOfThePorchAreInvented(t *testing.T) {
+	folder := filepath.Join("..", "..", "..", "..", "examples", "home")
+	root, err := read.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	for _, x := range porchBatches {
+		began, err := time.ParseInLocation("2006-01-02 15:04", x.began, time.UTC)
+		require.NoError(t, err)
+		h, found := read.Load("x.malt", []byte("use \"porch.malt\"\nbatch \"x\" of \"Porch pale\" { began "+x.began+" }\n"), ".", root)
+		require.Empty(t, found)
+		p := h.Batches[0].Process
+		truth := Truth{Options: porch(p), Offset: porchOffset, Scatter: 0.4, Home: true}
+		truth.Options.AirAt, truth.Options.BandAt = x.air, x.band
+		b, err := Of(p, x.name, began, truth, x.seed)
+		require.NoError(t, err)
+		written(t, filepath.Join(folder, x.file), x.head+notice+"use \"porch.malt\"\n\n"+b.Text)
+	}
+}
+
+// written holds a record among the examples to a text, laid out.
+func written(t *testing.T, path, text string) {
+	t.Helper()
+	tree, _ := syntax.Parse(source.New(filepath.Base(path), []byte(text)))
+	text = string(layout.Write(tree))
+	if os.Getenv("MALTWRIGHT_UPDATE") != "" {
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, string(want), text)
+}
+
 // pale gives the pale malt's process with the sample of a batch, and its changes.
 func pale(t *testing.T, statements string) (*model.Process, []model.Change) {
 	t.Helper()
@@ -66,15 +120,6 @@ func TestTheRecordsOfTheExamplesAreInvented(t *testing.T) {
 		if x.changed != "" {
 			b.Text = strings.TrimSuffix(b.Text, "}\n") + "\n  " + x.changed + "\n}\n"
 		}
-		text := x.head + notice + "use \"pale.malt\"\n\n" + b.Text
-		tree, _ := syntax.Parse(source.New(x.file, []byte(text)))
-		text = string(layout.Write(tree))
-		path := filepath.Join("..", "..", "..", "..", "examples", "batches", x.file)
-		if os.Getenv("MALTWRIGHT_UPDATE") != "" {
-			require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
-		}
-		want, err := os.ReadFile(path)
-		require.NoError(t, err)
-		require.Equal(t, string(want), text)
+		written(t, filepath.Join("..", "..", "..", "..", "examples", "batches", x.file), x.head+notice+"use \"pale.malt\"\n\n"+b.Text)
 	}
 }

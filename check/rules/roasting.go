@@ -1,0 +1,46 @@
+package rules
+
+import (
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+)
+
+// What the rules of roasting share. A roast is called so, or is hotter than anything that
+// is dried, stewed or cured.
+const (
+	roastFrom = 140.0 // °C (common practice: caramel malt is cured at up to 140 °C)
+	smokesAt  = 180.0 // °C of malt that smokes and goes on warming itself (common practice)
+	catchesAt = 200.0 // °C about which malt and its dust catch fire (common practice of roasters)
+)
+
+// roast is a step in which malt is roasted, and how hot, as it is written.
+type roast struct {
+	model.Step
+	top   quantity.Quantity
+	place source.Place
+}
+
+// roastsOf lists the roasts of a stage.
+func roastsOf(st *model.Kilning) (list []roast) {
+	for _, s := range st.Steps {
+		if top, place, ok := peak(s); ok && (s.Kind() == model.RoastStep || top.SI-zeroC > roastFrom+sameHeat) {
+			list = append(list, roast{s, top, place})
+		}
+	}
+	return list
+}
+
+// hottestRoast is the hottest of the roasts of a stage; ok is false where nothing is roasted.
+func hottestRoast(st *model.Kilning) (hot roast, ok bool) {
+	for _, r := range roastsOf(st) {
+		if !ok || r.top.SI > hot.top.SI {
+			hot, ok = r, true
+		}
+	}
+	return hot, ok
+}
+
+// at is a finding at the heat of a roast.
+func (r roast) at(of finding.Rule, message string) finding.Finding { return of.At(r.place, message) }

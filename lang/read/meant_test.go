@@ -1,0 +1,151 @@
+package read
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/source/golden"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
+)
+
+// beginners is what beginners write, and what they mean by it.
+var beginners = map[vocabulary.Block]map[string]string{
+	vocabulary.KilnFacts: {
+		"chimney height 6 m":                 "chimney 6 m",
+		"recovery 35 %":                      "recovers 35 %",
+		"recirculate 30 %":                   "returns 30 %",
+		"recirculation 30 %":                 "returns 30 %",
+		"drum yes":                           "tumbles yes",
+		"rotating yes":                       "tumbles yes",
+		"burner 110 kW":                      "heater 110 kW",
+		"walls brick insulated":              "walls brick with insulation",
+		"walls brick with insulation 24 m2":  "walls brick 24 m2 with insulation",
+		"walls steel 24 m2":                  "metal",
+		"door open 3 cm":                     "ajar",
+		"heater 110 kW 85 %":                 "heater 110 kW at 85 %",
+		"heater 110 kW with 85 %":            "heater 110 kW at 85 %",
+		"heater 110 kW with efficiency 85 %": "heater 110 kW at 85 %",
+		"fan power 2.2 kW":                   "fan 2.2 kW",
+		"fan curve 9000 m3/h at 0 Pa":        "fan 9000 m3/h at 0 Pa",
+		"fan 9000 m3/h 0 Pa":                 "fan 9000 m3/h at 0 Pa",
+		"fired with peat":                    "fired peat",
+		"fired peat direct":                  "fired peat by direct",
+		"fired turf by direct":               "peat",
+	},
+	vocabulary.Kiln: {
+		"roast 175 °C 50 min":                                                "roast at malt 175 °C for 50 min",
+		"roast 50 min 175 °C":                                                "roast 50 min at malt 175 °C",
+		"toast at malt 175 °C for 50 min":                                    "roast at malt 175 °C for 50 min",
+		"cool to malt 30 °C water 2 l":                                       "cool to malt 30 °C with water 2 l",
+		"dry at air-on 45 °C for 8 h smoked":                                 "dry at air-on 45 °C for 8 h with smoke",
+		"dry at air-on 45 °C for 8 h with peat smoke":                        "dry at air-on 45 °C for 8 h with smoke",
+		"dry at air-on 45 °C for 8 h returns 50 %":                           "dry at air-on 45 °C for 8 h with returns 50 %",
+		"dry at air-on 45 °C for 8 h with recirculation 50 %":                "returns",
+		"dry at air-on 45 °C for 8 h with airflow 40 m3/h with returns 50 %": "dry at air-on 45 °C for 8 h with airflow 40 m3/h and returns 50 %",
+		"cure 82 °C 4 h":                                                     "cure at air-on 82 °C for 4 h",
+	},
+}
+
+func statementOf(t testing.TB, in vocabulary.Block, text string) []finding.Finding {
+	tree, found := syntax.Parse(source.New("x.malt", []byte(text)))
+	require.Len(t, tree.Top.Statements, 1, text)
+	tried := 0
+	(&statementReader{file: tree.File, found: &found, in: in, tried: &tried}).read(tree.Top.Statements[0])
+	return found
+}
+
+func TestWhatBeginnersWriteIsToldAsWhatTheyMean(t *testing.T) {
+	for in, list := range beginners {
+		for text, want := range list {
+			found := statementOf(t, in, text)
+			require.Len(t, found, 1, "%s: %s", text, golden.Findings(found))
+			assert.Equal(t, "write "+want, found[0].Hint, text)
+			for _, e := range found[0].Fixes {
+				mended := text[:e.Place.Start] + e.New + text[e.Place.End:]
+				assert.Empty(t, golden.Findings(statementOf(t, in, mended)), mended)
+			}
+			if len(found[0].Fixes) == 0 {
+				assert.Empty(t, golden.Findings(statementOf(t, in, want)), want)
+			}
+		}
+	}
+}
+
+// What stands elsewhere is told with the number that was written.
+func TestWhatIsSaidElsewhereIsToldWithItsValue(t *testing.T) {
+	for text, want := range map[string]string{"quench with 3 l": "cool to malt 30 °C with water 3 l", "smoke for 5 h": "for 5 h with smoke"} {
+		assert.Contains(t, statementOf(t, vocabulary.Kiln, text)[0].Hint, want)
+	}
+	assert.Contains(t, statementOf(t, vocabulary.KilnFacts, "efficiency 70 %")[0].Hint, "heater 110 kW at 70 %")
+	concrete := statementOf(t, vocabulary.KilnFacts, "walls concrete 24 m2")[0]
+	assert.Equal(t, "stone is the nearest to it; known here: brick, metal, wood, stone", concrete.Hint)
+	assert.Empty(t, concrete.Fixes, "it is not the same")
+}
+
+// Of two times nobody knows which is meant.
+func TestNothingIsGuessedWhereTwoCanBeMeant(t *testing.T) {
+	for text, in := range map[string]vocabulary.Block{
+		"cure 4 h at malt 82 °C for 5 h":   vocabulary.Kiln,
+		"soak 7 h in 20 h at 13 °C":        vocabulary.Steep,
+		"cool to malt 30 °C to malt 40 °C": vocabulary.Kiln,
+		"fired gas by":                     vocabulary.KilnFacts,
+		"gate moisture at most 10 % and":   vocabulary.Kiln,
+	} {
+		found := statementOf(t, in, text)
+		require.NotEmpty(t, found, text)
+		assert.Contains(t, []string{twoOfAClause.Do, wrongDimension.Do, valueNeeded.Do}, found[0].Hint, text)
+	}
+}
+
+var values = regexp.MustCompile(`[0-9][0-9.:/]*`)
+
+// Whatever is told as what to write reads, and holds every number and every name.
+func TestWhatIsToldReadsAndKeepsEveryValue(t *testing.T) {
+	told := 0
+	for _, row := range vocabulary.Rows() {
+		if row.Opens != vocabulary.None || strings.Contains(row.Example, "{") {
+			continue
+		}
+		words := strings.Fields(row.Example)
+		for i := range words {
+			for _, text := range []string{
+				strings.Join(append(append([]string{}, words[:i]...), words[i+1:]...), " "),
+				strings.Join(append(append(append([]string{}, words[:i]...), "about"), words[i:]...), " "),
+			} {
+				tree, _ := syntax.Parse(source.New("x.malt", []byte(text)))
+				if len(tree.Top.Statements) != 1 || tree.Top.Statements[0].Broken {
+					continue
+				}
+				for _, in := range row.In {
+					for _, f := range statementOf(t, in, text) {
+						write, ok := strings.CutPrefix(f.Hint, "write "+row.Word+" ")
+						if !ok || !undecidedRules[f.Rule] {
+							continue
+						}
+						told++
+						write = row.Word + " " + write
+						assert.Empty(t, golden.Findings(statementOf(t, in, write)), "%s for %s", write, text)
+						assert.ElementsMatch(t, values.FindAllString(text, -1), values.FindAllString(write, -1), text)
+					}
+				}
+			}
+		}
+	}
+	assert.Greater(t, told, 40)
+}
+
+// undecidedRules are of findings that the search for what is meant may put right.
+var undecidedRules = map[string]bool{unknownClause.Name: true, wordsTooMany.Name: true, badNumber.Name: true, valueNeeded.Name: true}
+
+func BenchmarkNothingIsMeant(b *testing.B) {
+	for b.Loop() {
+		statementOf(b, vocabulary.Kiln, "dry by on with at air-on 45 °C 8 h 9 kg of about with smoke 30 % and for 2 l over until 7 m and more")
+	}
+}
