@@ -214,7 +214,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.KilnFresh{Reaches: 70}, Assumed{"air led back in the kiln", "none", "the kiln does not say; yet its heater does not warm so much fresh air to the 70 °C that it reaches"},
 			Assumed{Why: "the kiln does not say; yet its heater does not warm so much fresh air to the 158 °F that it reaches"}},
 		{forecast.AirOfFloor{Floor: "lower floor", Coolest: 28.2, Warmest: 78.6, Cycle: 18 * 3600, Called: "kiln 1"},
-			Assumed{"air to kiln 1", "28 °C to 79 °C as it comes", `the exhaust of "lower floor", where the batch before lies, in the same process 18.0 h ahead`}, Assumed{Value: "83 °F to 173 °F as it comes"}},
+			Assumed{"air to kiln 1", "28 to 79 °C as it comes", `the exhaust of "lower floor", where the batch before lies, in the same process 18.0 h ahead`}, Assumed{Value: "83 to 173 °F as it comes"}},
 		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
 		{forecast.StepByHeat{Read: "air-on 65 °C", At: time.Date(2026, 3, 13, 9, 0, 0, 0, time.UTC), Step: "dry 2"}, Assumed{"step of the kiln", "dry 2 at 2026-03-13 09:00", "no line says when it began, and air-on 65 °C fits it best"}, Assumed{}},
 		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "which scale weights were read on is not said, or its division"}, Assumed{}},

@@ -147,7 +147,7 @@ func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
 			f.Coolest, f.Warmest, f.Moistest = min(f.Coolest, c.T), max(f.Warmest, c.T), max(f.Moistest, c.W)
 		}
 	}
-	r.assume(AirOfFloor{Floor: by.Kiln.Name, Coolest: f.Coolest, Warmest: f.Warmest, Cycle: max(f.Took+f.Waited, f.Below), Called: r.called()})
+	r.assume(AirOfFloor{Floor: by.Kiln.Name, Coolest: f.Coolest, Warmest: f.Warmest, Cycle: f.Cycle(), Called: r.called()})
 	return f
 }
 
@@ -180,3 +180,6 @@ func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool
 	}
 	return mass * airPerKg, true
 }
+
+// Cycle is how long it is from one batch to the next at the least, s.
+func (f *Fed) Cycle() float64 { return max(f.Took+f.Waited, f.Below) }

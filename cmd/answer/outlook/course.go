@@ -57,10 +57,11 @@ type Balance struct {
 	WaterMissing answer.Kilograms `doc:"water_on and water_in, less water_out and water_left"`
 	Heater       answer.Joules    `doc:"heat that the heater gave"`
 	Recovered    answer.Joules    `doc:"heat that the exhaust gave to the fresh air in a heat exchanger"`
+	Intake       answer.Joules    `json:"from_below,omitempty" doc:"sensible heat, above that of outside air, that came in with the exhaust of the floor below; missing where none did"`
 	Warmed       answer.Joules    `json:"malt" doc:"sensible heat that the malt has gained, its dry matter and the water in it"`
 	Evaporated   answer.Joules    `json:"evaporation" doc:"made vapour of the water, and loosened it from the malt"`
-	Exhaust      answer.Joules    `doc:"sensible heat that left with the exhaust, above that of the fresh air"`
-	HeatMissing  answer.Joules    `doc:"heater and recovered, less malt, evaporation and exhaust"`
+	Exhaust      answer.Joules    `doc:"sensible heat that left with the exhaust, above that of outside air"`
+	HeatMissing  answer.Joules    `doc:"heater, recovered and from_below, less malt, evaporation and exhaust"`
 	Returned     answer.Joules    `doc:"heat above fresh air of the exhaust that was led back; it went round within the kiln"`
 }
 
@@ -71,7 +72,7 @@ func balanceOf(s *forecast.Sight) *Balance {
 	b := s.Balance
 	return &Balance{
 		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
-		Heater: answer.Joules(b.Heater), Recovered: answer.Joules(b.Recovered), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
+		Heater: answer.Joules(b.Heater), Recovered: answer.Joules(b.Recovered), Intake: answer.Joules(b.Intake), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
 		HeatMissing: answer.Joules(b.HeatMissing), Returned: answer.Joules(b.Returned),
 	}
 }
