@@ -26,7 +26,7 @@ var listedAs = map[string]Assumption{
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
-	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
+	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "air of a floor with `air from`": AirOfFloor{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test
@@ -43,6 +43,8 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 		"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
 		"kiln \"weak\" { area 0.5 m2; airflow 90 m3/h; heater 600 W; reaches 30 to 75 °C; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"top\" { area 0.5 m2; air from \"kiln\" }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"top\" { dry for 10 h }\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {
 		text := bare + body
 		if !strings.Contains(body, "steep") {
