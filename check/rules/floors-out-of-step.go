@@ -33,6 +33,9 @@ kiln in "base kiln" {
 }`,
 		Limits: "It takes loading and turning over to need no time, and the batch before to have gone as the process says. An hour, or a tenth of the cycle, is let pass"},
 	Judge: func(r finding.Rule, c *Case) {
+		if c.Forecast.BrokenOff() {
+			return
+		}
 		for i := range c.Forecast.Kilns {
 			if k := &c.Forecast.Kilns[i]; k.Fed != nil {
 				c.outOfStep(r, k)

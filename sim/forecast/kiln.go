@@ -22,11 +22,15 @@ type kilnModel struct {
 	still   bool    // an oven without a fan
 	vent    float64 // its own airflow, m³/s
 	returns float64 // share of the exhaust that it leads back by itself
-	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
-	drew    float64 // J that it drew
+	fan     bool    // what its fan draws is reckoned
+	drew    float64 // J that it drew, as far as that is reckoned
 	depth   float64 // m, of the bed as it was loaded
 	wet     float64 // s above WitheredMoisture
-	floor   onFloor // of a kiln of several floors
+	loaded  *loading
+	onKiln  float64 // s
+	airs    Airs
+	lacks   wayShort // of the step
+	floor   onFloor  // of a kiln of several floors
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -107,7 +111,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
-		m.drew += part * m.fan * m.blows() / m.vent
+		m.drew += part * m.drawn()
 		m.watch(part)
 	}
 	return nil
@@ -156,6 +160,7 @@ func (m *kilnModel) mix() {
 // watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
 // kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
+	m.watchAir(dt)
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {
@@ -163,11 +168,10 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
-	if m.target == kiln.AsComes {
-		m.note(v.On.T)
-	}
 	if m.warmest.see(v); m.beyond { // nothing but times is told of it
 		m.warmest = coldest
+	} else if m.target == kiln.AsComes {
+		m.note(v.On.T)
 	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
