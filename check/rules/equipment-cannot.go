@@ -63,7 +63,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
-				on = kilnAir
+				on = kilnHeat
 			}
 			if t.ByDrying() {
 				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"

@@ -29,6 +29,8 @@ var listedAs = map[string]Assumption{
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
+	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                           DraughtHeight{},
+	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                       DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"walls of the kiln, where its heater comes to four fifths of its power": NoWalls{},
 	"walls of which it is said what they are: their thickness; their area":  KilnWalls{},
@@ -53,6 +55,8 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"oven\" { dry at oven 55 °C for 10 h; cool to malt 30 °C }\n}\n",
 		"kiln \"barn\" { area 0.5 m2; draught natural; airflow 60 m3/h; fired wood by indirect }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"barn\" { dry at air-on 55 °C for 10 h; cool to malt 30 °C }\n}\n",
+		"kiln \"draws\" { area 2 m2; draught natural; fired wood by indirect }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"draws\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {
 		text := bare + body
 		if !strings.Contains(body, "steep") {
