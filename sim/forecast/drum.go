@@ -61,6 +61,7 @@ func (r *run) coolDown(m *kilnModel, st *model.Kilning, c *model.Cool, s asked, 
 
 // quench pours water on the malt as its cooling begins.
 func (r *run) quench(m *kilnModel, c *model.Cool) error {
+	r.at = c.Water.Place
 	water := 1000 * model.WaterVolume(c.Water.Quantity)
 	enough := m.bed.Clone()
 	q, err := m.bed.Quench(water, r.site.water)
