@@ -281,7 +281,7 @@ func coolerThan(s asked) *model.Condition {
 func (r *run) kilnTroubles(m *kilnModel, s asked) {
 	if share, long := m.worst.long(); share >= hotShare {
 		h := m.worst
-		byAir := m.target == kiln.AirOn || m.target == kiln.AirOff || m.target == kiln.Malt && !h.mean
+		byAir := m.target != kiln.Oven && (m.target != kiln.Malt || !h.mean)
 		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
