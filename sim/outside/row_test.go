@@ -68,6 +68,7 @@ func table() []section {
 		{"Germinating with air blown through", blown()},
 		{"Kilning", kilning()},
 		{"Roasting", roasting()},
+		{"Energy", energy()},
 		{"Whole kilns: the examples", wholeKilns()},
 	}
 }
