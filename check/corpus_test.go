@@ -38,7 +38,7 @@ func TestExamplesRaiseNoFault(t *testing.T) {
 // A home house in lb and °F, and a craft house with boxes and a floor: nothing at all is
 // found in them.
 func TestWholeHousesAreClean(t *testing.T) {
-	for _, pattern := range []string{"../examples/home/*.malt", "../examples/hall/*.malt"} {
+	for _, pattern := range []string{"../examples/home/*.malt", "../examples/hall/*.malt", "../examples/mill/*.malt"} {
 		files, err := filepath.Glob(pattern)
 		require.NoError(t, err)
 		require.NotEmpty(t, files)

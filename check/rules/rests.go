@@ -21,7 +21,7 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}}
+	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DraughtHeight{}}
 	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
 	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
 	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
@@ -80,6 +80,10 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 	case forecast.AirOfFloor:
 		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
 		return "read the air-on there in a batch", of, called
+	case forecast.DraughtHeight:
+		if !a.Chimney {
+			return c.ofKiln("chimney", model.KilnStage, a.Called)
+		}
 	case forecast.KilnFresh:
 		return c.ofKiln("returns", model.KilnStage, a.Called)
 	case forecast.KilnArea:

@@ -57,6 +57,8 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
 	on[forecast.Assumption](airOfFloor),
+	on[forecast.Assumption](drivenAir),
+	on[forecast.Assumption](draughtHeight),
 	on[forecast.Assumption](deculmTime),
 	on[forecast.Assumption](scaleError),
 	on[forecast.Assumption](stepByHeat),

@@ -46,7 +46,7 @@ var stageRows = []Row{
 		Doc: "The piece loses water in moving room air, before heat is used.", Example: `wither on "larch floor" { air at 18 to 22 °C; until moisture at most 35 %; allow 12 to 36 h }`},
 	{Word: VerbKiln, In: blocks(Process), Opens: Kiln, Ordered: true,
 		Clauses: []Clause{{Word: "in", Slots: []Slot{named(KilnFacts)}, Required: true, Doc: "the kiln"}},
-		Doc:     "The malt is dried gently, then cured. Malt that is moved to another kiln has a stage for each.", Example: `kiln in "tray kiln" { dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h; cool to malt 30 °C }`},
+		Doc:     "The malt is dried gently, then cured. Malt that is moved to another kiln has a stage for each, and waits for it in the cooling of the one before.", Example: `kiln in "tray kiln" { dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h; cool to malt 30 °C }`},
 	{Word: VerbDeculm, In: blocks(Process), Once: true, Ordered: true, Phase: Drying,
 		Clauses: []Clause{{Word: "within", Slots: []Slot{duration}, Doc: "the longest wait after the kiln"}},
 		Doc:     "Rubs and sieves the rootlets off, while they are still brittle.", Example: "deculm within 12 h"},

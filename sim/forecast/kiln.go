@@ -31,6 +31,10 @@ type kilnModel struct {
 	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
 	waited  float64     // s that it waited for that behind them
 	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
+	loaded  *loading
+	onKiln  float64 // s
+	airs    Airs
+	lacks   wayShort // of the step
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -159,6 +163,7 @@ func (m *kilnModel) mix() {
 // watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
 // kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
+	m.watchAir(dt)
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {

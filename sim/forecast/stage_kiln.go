@@ -71,7 +71,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
 	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
-		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
+		r.moves(&kit, st, k, mass)
 	} else {
 		kit = r.drum(kit, k, st)
 	}
@@ -97,8 +97,16 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
+	loaded := &loading{charge: charge, kit: kit, ambient: ambient, malt: malt}
+	if kit.Way != nil {
+		loaded.by = driverOf(k)
+	}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
-		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
+		list := draughts(st, kit)
+		loaded.bounded(k, driestAsked(list))
+		kit.Way = loaded.kit.Way
+		r.tellAir(loaded, driestAsked(list))
+		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
 	if err != nil {
@@ -108,7 +116,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
 		return nil, err
 	}
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
 	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
 		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
@@ -179,22 +187,18 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest, m.came = shortfall{}, coldest, Temperature{}
+	*m.short, m.warmest, m.lacks, m.came = shortfall{}, coldest, wayShort{}, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
-		if c.Water != nil {
-			err = r.quench(m, c)
-		}
-		if err == nil {
-			err = r.cool(m, st, as, out, ticks)
-		}
+		err = r.coolDown(m, st, c, as, out, ticks)
 	} else {
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
 		r.asItCame(m)
-		r.airTrouble(m, as, before)
+		r.airTrouble(m, st, as, before)
 	}
+	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, as)
 	return err
 }

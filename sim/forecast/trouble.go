@@ -209,6 +209,19 @@ type AirShort struct {
 	Took           float64 // s
 	Limit          quantity.Quantity
 	Charge         quantity.Quantity // as the process writes it
+	Driven         *Driven           // nil where the air is there whatever the bed
+}
+
+// KilnAirShort is a step on the kiln that asks for more air than fan or draught drive through
+// the bed.
+type KilnAirShort struct {
+	Met
+	Asked quantity.Quantity // as written
+	Got   float64           // m³/s, the mean of the time
+	Time  float64           // s
+	Gives float64           // Pa, that drives it
+	Takes float64           // Pa, that the air that is asked for would be lost in
+	By    Driver
 }
 
 // HotWet is malt that is hotter than it bears while it is wet: where it is farthest beyond.

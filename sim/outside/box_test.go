@@ -149,7 +149,7 @@ func blown() []row {
 	list = append(list, blownAndSprinkled()...)
 	list = append(list, unblown()...)
 	return append(list,
-		row{what: "loading at a depth of 1.2 m, of grain as it was raw", unit: "kg/m²", digits: 0, says: "550–600", accepted: band{550, 600}, key: "owens-2001", standing: "seen", model: loading},
+		row{what: "loading at a depth of 1.2 m, of grain as it was raw", unit: "kg/m²", digits: 0, says: "550–600", accepted: band{550, 600}, key: "owens-2001", standing: "seen", model: loading}.held("the start of its kiln set how long malt may be hot while wet, not this"),
 		row{what: "difference across a box on day 3, 700 m³/h for a tonne", unit: "K", digits: 1, says: "2–3", accepted: band{2, 3}, key: "kunze", standing: "from memory",
 			model: settledOn(held(700).runs(), (*reading).across)}.butMissed(band{3, 3.3},
 			"so much heat as the table of respiration gives at its peak needs more air; practice may measure some way inside the faces").held("nothing of the box is calibrated"),

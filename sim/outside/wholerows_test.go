@@ -1,0 +1,72 @@
+package outside
+
+import (
+	"math"
+	"testing"
+)
+
+// wholeKilns are examples from loading to the end of the last kiln beside what the air that they
+// are given lets them do, reckoned by hand from the formulas of byhand_test.go, and beside what
+// practice has. They try the whole forecast: fan, heater, returns and several kilns.
+func wholeKilns() []row {
+	list := deep("a tonne in a deep bed, 55 °C", ".", "deep-bed.malt")
+	list = append(list, deep("2.5 t in the hall, 55 °C", "hall", "pale.malt")...)
+	list = append(list, deep("the mill's tonne, fan with a curve, 60 °C", "mill", "craft.malt")...)
+	list = append(list, trays("6 kg on a tray, 50 °C, until 25 %", ".", "pale.malt", 0)...)
+	list = append(list, trays("150 kg on a floor kiln over wood, 45 °C, until 25 %", ".", "floor-kiln.malt", 0)...)
+	list = append(list, trays("10 lb in a dryer that returns 70 %, 115 °F, until 25 %", "home", "porch.malt", 0.7)...)
+	return each(list, row.untried)
+}
+
+// seenOnce forecasts an example when it is first asked for.
+func seenOnce(folder, file string) func(testing.TB) onKilns {
+	var x *onKilns
+	return func(t testing.TB) onKilns {
+		if x == nil {
+			x = new(example(t, folder, file))
+		}
+		return *x
+	}
+}
+
+// byHand is a row of what follows from the air alone.
+func byHand(what, unit, says string, digits int, accepted band, x func(testing.TB) onKilns, figure func(onKilns) float64) row {
+	return row{what: what, unit: unit, says: says, digits: digits, accepted: accepted, standing: "first principles, by hand; the band is ours",
+		model: func(t testing.TB) float64 { return figure(x(t)) }}
+}
+
+// deep are those of a deep bed: a front climbs through it, above which the malt stands at the wet
+// bulb of air-on and all air leaves full. What is not carried until it comes out is the front itself,
+// which is a tenth of the bed, the warmth of the malt, and what the malt holds back where it
+// is no longer wet; so the bed is between six sevenths and all of what the air could do.
+func deep(what, folder, file string) []row {
+	x := seenOnce(folder, file)
+	free := math.NaN()
+	return append([]row{
+		byHand(what+": water until the break, of what its air can carry", "%", "85–100", 1, band{85, 100}, x, func(x onKilns) float64 { return x.carried(free, 0) }),
+		byHand(what+": air-off from the wet bulb of air-on, at the most, while the front climbs", "K", "0–1", 2, band{0, 1}, x, onKilns.plateau),
+		byHand(what+": heat until the break, of that which warms its air", "%", "98–102", 1, band{98, 102}, x, func(x onKilns) float64 { return x.heatByHand(free) }),
+	}, anyKiln(what, x)...)
+}
+
+// trays are those of a bed that is no deeper than a hand: its air leaves long before it is full.
+func trays(what, folder, file string, returns float64) []row {
+	x := seenOnce(folder, file)
+	return append([]row{
+		byHand(what+": water by then, of what its air can carry", "%", "50–100", 1, band{50, 100}, x, func(x onKilns) float64 { return x.carried(0.25, returns) }),
+	}, anyKiln(what, x)...)
+}
+
+// anyKiln are those of every kiln. A kilogram of water takes 2.45 MJ to evaporate [fao-56] and the
+// malt and the air are warmed besides.
+func anyKiln(what string, x func(testing.TB) onKilns) []row {
+	return []row{
+		byHand(what+": air-off falls behind the break while air-on does not, at the most", "K", "0–0.1", 2, band{0, 0.1}, x, onKilns.falls),
+		{what: what + ": water driven off, more than the moistures of its dry matter say", unit: "%", digits: 2, source: 0, accepted: about(0, 0.01),
+			standing: "balance", model: func(t testing.TB) float64 { return x(t).balanced() }},
+		{what: what + ": heat for a kilogram of water", unit: "MJ", digits: 1, says: "2.45 and more", accepted: atLeast(2.45), key: "fao-56", standing: "seen; a bound",
+			model: func(t testing.TB) float64 { return x(t).heatOfWater() }, basis: sumOnly},
+		{what: what + ": end of kiln", unit: "%", digits: 1, says: "3–5", accepted: band{3, 5}, standing: "common practice of pale malt",
+			model: func(t testing.TB) float64 { return x(t).end() }},
+	}
+}
