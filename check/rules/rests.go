@@ -12,6 +12,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/sim/forecast"
+	"maltwright/sim/kiln"
 )
 
 // What a forecast had to take for granted proves no fault: the kiln may well have another
@@ -21,7 +22,7 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DraughtHeight{}}
+	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DraughtHeight{}, forecast.DrivenAir{}}
 	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
 	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
 	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
@@ -84,6 +85,10 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		if !a.Chimney {
 			return c.ofKiln("chimney", model.KilnStage, a.Called)
 		}
+	case forecast.DrivenAir:
+		if c.flapsOpen() {
+			return c.ofKiln("airflow", model.KilnStage, a.Called)
+		}
 	case forecast.KilnFresh:
 		return c.ofKiln("returns", model.KilnStage, a.Called)
 	case forecast.KilnArea:
@@ -103,6 +108,16 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		return "write how long the gate may be waited at, as in allow 0 to 24 h", source.Place{}, ""
 	}
 	return "", source.Place{}, ""
+}
+
+// flapsOpen tells whether a heater is too weak for the air that fan or draught drive through a
+// kiln whose flaps stand open: whoever stands at it shuts them as far as the heat wants, and
+// nothing says how far that is.
+func (c *Case) flapsOpen() bool {
+	return slices.ContainsFunc(forecast.Troubles[forecast.KilnShort](c.Forecast), func(t forecast.KilnShort) bool {
+		k := c.kilnAt(t.Place)
+		return t.Limit == kiln.ByHeater && k != nil && k.Airflow == nil
+	})
 }
 
 // ofKiln is a statement that the kiln of a stage lacks.
