@@ -21,12 +21,11 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
-	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
-	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
-	soakKnown    = []forecast.Assumption{forecast.SoakWater{}}
-	rawKnown     = []forecast.Assumption{forecast.GrainMoisture{}}
+	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}, forecast.DraughtHeight{}}
+	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
+	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
 )
 
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
