@@ -133,7 +133,7 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 const fullAir = 0.98
 
 // tellAir tells of the air that the kiln drives by itself.
-func (r *run) tellAir(l *loading, t float64) {
+func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
 	if l.by == "" {
 		return
 	}
