@@ -108,7 +108,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		list := draughts(st, kit)
 		loaded.bounded(k, driestAsked(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(loaded, driestAsked(list))
+		r.tellAir(k, loaded, driestAsked(list))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
