@@ -52,6 +52,14 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.AirShort:
 			on = kilnAir
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
+			if d := t.Driven; d != nil {
+				f.Hint = c.toDrive(d)
+				if d.Hardest >= d.Needs {
+					on = draughtKnown
+				}
+			}
+		case forecast.KilnAirShort:
+			f.Severity, f.Hint = finding.Caution, "write the air that comes, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying()
 			if t.Limit == kiln.ByHeater {

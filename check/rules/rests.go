@@ -21,11 +21,12 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
-	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
-	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
-	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
+	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
+	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{})
+	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
+	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown    = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown     = []forecast.Assumption{forecast.GrainMoisture{}}
 )
 
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
@@ -75,6 +76,10 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
 	case forecast.OvenAir:
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
+	case forecast.DraughtHeight:
+		if !a.Chimney {
+			return c.ofKiln("chimney", model.KilnStage, a.Called)
+		}
 	case forecast.KilnFresh:
 		return c.ofKiln("returns", model.KilnStage, a.Called)
 	case forecast.KilnArea:

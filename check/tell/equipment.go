@@ -43,6 +43,11 @@ func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
 	return Assumed{"heater of " + orElse(a.Called, "the kiln"), "strong enough", "the kiln does not say its power"}
 }
 
+func kilnFan(a forecast.KilnFan, _ quantity.System) Assumed {
+	return Assumed{"fan of " + orElse(a.Called, "the kiln"), fmt.Sprintf("%.0f Pa beside the bed's own resistance, %s of its power in the air", a.Ducts, percent(a.Efficiency)),
+		"the kiln does not say what its fan draws; it counts for that alone"}
+}
+
 func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
 	why := fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
 	if units.British {

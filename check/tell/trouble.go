@@ -34,7 +34,9 @@ var troubles = tableOf(
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
+	on[forecast.Trouble](kilnAirShort),
 	on[forecast.Trouble](hotWet),
+	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),
 	on[forecast.Trouble](beyond),
 	on[forecast.Trouble](drumFull),
@@ -121,13 +123,17 @@ func cannotCool(t forecast.CannotCool, _ quantity.System) string {
 	return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
 }
 
-func airShort(t forecast.AirShort, _ quantity.System) string {
+func airShort(t forecast.AirShort, units quantity.System) string {
 	took := quantity.Lasting(t.Took)
 	if t.Limit.Unit() != "" {
 		took = t.Limit.Lasting(t.Took)
 	}
-	return fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
+	said := fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
 		roughly(t.Water, t.Charge), quantity.Rounded(100*t.Moisture, 1), roughly(t.Carries, t.Charge), took)
+	if t.Driven != nil {
+		said += driven(t.Driven, units)
+	}
+	return said
 }
 
 // roughly writes so many kg of water in the unit of the charge.

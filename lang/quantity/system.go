@@ -168,6 +168,9 @@ func (s System) Airflow(si float64) string {
 // AboutAirflow writes the same roughly.
 func (s System) AboutAirflow(si float64) string { return s.about(si, "m3/h", "cfm") }
 
+// Pressure writes so many Pa, roughly: 380 Pa, 1.5 inches of water.
+func (s System) Pressure(pa float64) string { return s.about(pa, "Pa", "inches of water") }
+
 func (s System) about(si float64, metric, british string) string {
 	if s.British {
 		metric = british

@@ -11,7 +11,8 @@ import (
 type draw struct {
 	*rapid.T
 	strings.Builder
-	kg float64 // of the charge
+	kg   float64 // of the charge
+	drum bool    // the kiln tumbles
 }
 
 func (d *draw) linef(form string, values ...any) { fmt.Fprintf(&d.Builder, form+"\n", values...) }
@@ -87,9 +88,15 @@ func house(t *rapid.T) string {
 	if d.odds(4) {
 		d.kg *= 100
 	}
-	green := d.odds(12)
-	d.linef("grain %q { species %s; %s }", "lot", d.one(species...), map[bool]string{
-		true: "already green malt; moisture 44 %", false: fmt.Sprintf("moisture %.1f %%", d.float(9, 22))}[green])
+	green, malted := d.odds(12), d.odds(12)
+	lot := fmt.Sprintf("moisture %.1f %%", d.float(9, 22))
+	switch {
+	case malted:
+		green, lot = true, fmt.Sprintf("already kilned malt; moisture %.1f %%", d.float(1, 12))
+	case green:
+		lot = "already green malt; moisture 44 %"
+	}
+	d.linef("grain %q { species %s; %s }", "lot", d.one(species...), lot)
 	d.linef("site %q { air %s; humidity %.0f to 90 %%; water %s%s }", "site", d.band(2, 30), d.float(15, 85), d.band(2, 24),
 		d.sometimes(4, func() string { return fmt.Sprintf("; altitude %.0f m", d.float(0, 2500)) }))
 	d.linef("vessel %q { holds %s }", "tub", d.litres(2.5*d.kg, 6*d.kg))
@@ -116,7 +123,7 @@ func house(t *rapid.T) string {
 			d.germinate("floor", boxed)
 		}
 	}
-	if d.odds(3) {
+	if d.odds(3) && !malted {
 		d.wither(boxed)
 	}
 	if kilned {
@@ -124,7 +131,7 @@ func house(t *rapid.T) string {
 		if again {
 			d.linef("  kiln in %q { dry for %s at air-on 55 °C; cool to malt 35 °C }", "stove", d.hours(1, 12))
 		}
-		if d.odds(2) {
+		if d.odds(2) && !malted {
 			d.linef("  deculm within 12 h")
 		}
 		d.linef("  store in %q", "drum")
@@ -155,6 +162,12 @@ func (d *draw) kilnFacts(name string) (still bool) {
 	if still {
 		d.linef("kiln %q { area %.4f m2; draught still%s }", name, max(0.01, d.kg/d.float(4, 20)), d.sometimes(2, func() string { return "; airflow " + d.flow(1+d.kg/8, 40+d.kg/2) }))
 		return true
+	}
+	if d.odds(5) {
+		d.drum = true
+		d.linef("kiln %q { holds %.3f l; tumbles yes%s%s; reaches %.0f to %.0f °C }", name, d.kg*d.float(3, 15), d.sometimes(2, func() string { return "; airflow " + d.flow(d.kg/2+1, 4*d.kg+2) }),
+			d.sometimes(2, func() string { return fmt.Sprintf("; heater %.2f kW", d.kg*d.float(0.05, 1)+0.1) }), d.float(20, 60), d.float(100, 260))
+		return false
 	}
 	d.linef("kiln %q { area %.4f m2; airflow %s%s%s%s }", name, max(0.002, d.kg/d.float(8, 250)), d.flow(d.kg+1, 12*d.kg+2),
 		d.sometimes(2, func() string { return fmt.Sprintf("; heater %.2f kW", d.kg*d.float(0.02, 0.3)+0.1) }),
@@ -280,8 +293,16 @@ func (d *draw) kiln(in string, still bool) {
 	if !d.odds(3) {
 		d.linef("    cure at %s %s for %s", place, d.temperature(65, 110), d.hours(0.5, 8))
 	}
+	if d.drum || d.odds(8) {
+		for range d.count(0, 2) {
+			d.linef("    roast at %s %s for %s", place, d.temperature(100, 240), d.hours(0.2, 2))
+		}
+		if d.odds(4) {
+			d.linef("    gate moisture at most %.0f %%", d.float(1, 6))
+		}
+	}
 	if d.odds(2) {
-		d.linef("    cool to malt %s", d.temperature(24, 40))
+		d.linef("    cool to malt %s%s", d.temperature(24, 40), d.sometimes(3, func() string { return fmt.Sprintf(" with water %.3f l", d.kg*d.float(0.001, 0.2)) }))
 	}
 	d.linef("  }")
 }

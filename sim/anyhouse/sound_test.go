@@ -19,6 +19,8 @@ import (
 	"maltwright/sim/air"
 	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
+	"maltwright/sim/kiln"
+	"maltwright/sim/quality"
 	"maltwright/sim/work"
 )
 
@@ -100,16 +102,29 @@ const slack = 1e-6
 // unsound lists what must hold of a forecast and does not.
 func unsound(f *forecast.Forecast) (list []string) {
 	wrong := func(form string, values ...any) { list = append(list, fmt.Sprintf(form, values...)) }
-	numbers(reflect.ValueOf(f.Totals), "totals", wrong)
+	if f.Beyond == nil {
+		numbers(reflect.ValueOf(told(f)), "totals", wrong)
+	} else {
+		beyond(f, wrong)
+	}
 	clock, dry := 0.0, f.DryMass
 	for _, st := range f.Stages {
-		numbers(reflect.ValueOf(st.Steps), string(st.Kind), wrong)
 		for _, s := range st.Steps {
+			behind := f.Beyond != nil && s.End > f.Beyond.At
+			if !behind {
+				numbers(reflect.ValueOf(s), string(st.Kind), wrong)
+			}
 			name := fmt.Sprintf("%s, %s", st.Kind, s.Label)
 			if s.Start < clock-1e-6 || s.End < s.Start {
 				wrong("%s: time goes from %g s to %g s, after %g s", name, s.Start, s.End, clock)
 			}
 			clock = s.End
+			if took, most := s.End-s.Start, mostTime(st.Of, s); took > most+6+1e-9*most {
+				wrong("%s: takes %g s, at most %g s were said", name, took, most)
+			}
+			if behind {
+				continue
+			}
 			if !(s.MoistureEnd >= 0 && s.MoistureEnd < 1) {
 				wrong("%s: ends with a moisture of %g", name, s.MoistureEnd)
 			}
@@ -118,9 +133,6 @@ func unsound(f *forecast.Forecast) (list []string) {
 				wrong("%s: dry matter goes from %g kg to %g kg", name, dry, now)
 			}
 			dry = now
-			if took, most := s.End-s.Start, mostTime(st.Of, s); took > most+6+1e-9*most {
-				wrong("%s: takes %g s, at most %g s were said", name, took, most)
-			}
 		}
 	}
 	for _, x := range forecast.Troubles[forecast.Unable](f) { // a model may refuse a value, but not reckon none
@@ -128,7 +140,7 @@ func unsound(f *forecast.Forecast) (list []string) {
 			wrong("%s: %v", x.Stage, x.Cause)
 		}
 	}
-	if f.BrokenOff() {
+	if f.BrokenOff() || f.Beyond != nil {
 		return list
 	}
 	accounts(f, dry, wrong)
@@ -146,6 +158,51 @@ func unsound(f *forecast.Forecast) (list []string) {
 		}
 	}
 	return list
+}
+
+// told are the totals without what no forecast has: what heat did to malt that was bought, and the
+// colour of what was heated beyond what it was set on.
+func told(f *forecast.Forecast) forecast.Totals {
+	t := f.Totals
+	if f.Process.Grain.Kilned() {
+		t.Quality = quality.State{}
+	}
+	for _, st := range model.Every[*model.Kilning](f.Process) {
+		if k := st.Kiln; k != nil && k.Reaches != nil && k.Reaches.Low.SI-zeroC > forecast.ColourEndsAt-kiln.Lead {
+			t.Quality.Colour = 0
+		}
+		for _, s := range st.Steps {
+			for _, at := range []*model.Temperature{s.Warmth().At, s.Warmth().From} {
+				if at != nil && at.High.SI-zeroC > forecast.ColourEndsAt-kiln.Lead {
+					t.Quality.Colour = 0
+				}
+			}
+		}
+	}
+	return t
+}
+
+const zeroC = 273.15
+
+// beyond holds what comes of malt that left the model: no number is told of it, and times are.
+func beyond(f *forecast.Forecast, wrong func(string, ...any)) {
+	t := f.Totals
+	for name, v := range map[string]float64{"malt": t.Malt, "final moisture": t.FinalMoisture, "yield": t.Yield, "dry yield": t.YieldDry, "lost": t.DryMatterLost, "rootlets": t.Rootlets, "kiln water": t.KilnWater,
+		"kiln heat": t.KilnEnergy, "colour": t.Quality.Colour, "diastatic": t.Quality.Diastatic, "alpha": t.Quality.Alpha, "precursor": t.Quality.Precursor} {
+		if !math.IsNaN(v) && !f.BrokenOff() {
+			wrong("%s is %g, beyond the model", name, v)
+		}
+	}
+	if math.IsNaN(t.Total) {
+		wrong("the total time is not known")
+	}
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if s.End > f.Beyond.At+1e-6 && !math.IsNaN(s.MoistureEnd+s.WeightEnd) {
+				wrong("%s, %s: ends at %g with %g kg, beyond the model", st.Kind, s.Label, s.MoistureEnd, s.WeightEnd)
+			}
+		}
+	}
 }
 
 // accounts closes those of dry matter and of the water on the kiln.
@@ -169,6 +226,9 @@ func accounts(f *forecast.Forecast, dry float64, wrong func(string, ...any)) {
 				water += w * (s.MoistureStart/(1-s.MoistureStart) - last(st).MoistureEnd/(1-last(st).MoistureEnd))
 			}
 		}
+	}
+	for _, q := range forecast.Troubles[forecast.Quenched](f) {
+		water += q.Quenched.Water
 	}
 	if kilns > 0 && math.Abs(water-t.KilnWater) > 1e-5*f.DryMass {
 		wrong("the kiln drove off %g kg of water, the malt lost %g kg", t.KilnWater, water)

@@ -31,7 +31,7 @@ type Curve struct {
 
 // NewCurve gives the curve through two points or more, of rising flow and falling pressure. It
 // returns an error for fewer, for others, and a *[air.RangeError] for a flow outside 0 to
-// 1000 m³/s or a pressure outside 0 to 20 kPa.
+// 10,000 m³/s or a pressure outside 0 to 100 kPa.
 func NewCurve(points ...Point) (*Curve, error) {
 	if len(points) < 2 {
 		return nil, errors.New("one point makes no curve of a fan")
@@ -39,7 +39,7 @@ func NewCurve(points ...Point) (*Curve, error) {
 	c := &Curve{points: points}
 	var flows, pressures []float64
 	for i, p := range points {
-		if err := errors.Join(air.Within("airflow of the fan", p.Flow, "m³/s", 0, 1000), air.Within("pressure of the fan", p.Pressure, "Pa", 0, 2e4)); err != nil {
+		if err := errors.Join(air.Within("airflow of the fan", p.Flow, "m³/s", 0, 1e4), air.Within("pressure of the fan", p.Pressure, "Pa", 0, 1e5)); err != nil {
 			return nil, err
 		}
 		if i > 0 && !(p.Flow > points[i-1].Flow && p.Pressure < points[i-1].Pressure) {

@@ -57,6 +57,8 @@ type Ensemble struct {
 	Draws    [][]float64 // of each member, the place of each unknown: 0 to 1
 	Members  []Member
 
+	like *forecast.Forecast // the middle of all, which members begin near to; nil where it was not made
+
 	lock      sync.Mutex // of what follows, while members are brought
 	stepAt    map[stepKey]int32
 	stepsSeen []stepKey
@@ -75,10 +77,12 @@ func Run(ctx context.Context, p *model.Process, o Options) (*Ensemble, error) {
 		return nil, fmt.Errorf("an ensemble of %d members: it takes %d to %d", o.Members, LeastMembers, MostMembers)
 	}
 	one := work.NewMeter(ctx, work.NewPool(work.Shared))
-	if _, err := forecast.Run(p, forecast.Options{Meter: one}); err != nil { // where one is too dear, hundreds need not be tried
+	middle, err := forecast.Run(p, forecast.Options{Meter: one})
+	if err != nil { // where one is too dear, hundreds need not be tried
 		return nil, err
 	}
 	e := Of(p)
+	e.like = middle
 	e.Unknowns, e.Members = UnknownsOf(p), make([]Member, o.Members)
 	e.Draws = hypercube(o.Members, len(e.Unknowns))
 	return e, e.fill(ctx, o)
@@ -98,7 +102,7 @@ func hypercube(members, axes int) [][]float64 {
 
 // options are those of one member.
 func (e *Ensemble) options(draw []float64) forecast.Options {
-	var o forecast.Options
+	o := forecast.Options{Like: e.like}
 	for i, u := range e.Unknowns {
 		u.set(&o, u.quantile(draw[i]))
 	}

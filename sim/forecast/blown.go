@@ -142,11 +142,10 @@ const (
 // ductPressure is what the fan of a box works against beside the bed, Pa: common practice.
 const ductPressure = 300.0
 
-// fanPower is what the fan draws, W, at a flow: in proportion to it where it is said, or
-// against ducts and bed.
+// fanPower is what the fan draws, W, at a flow: what it is said to, or what bed and ducts take.
 func (m *boxModel) fanPower(flow float64) float64 {
 	if m.fan > 0 {
-		return m.fan * flow / m.most
+		return m.fan
 	}
 	bed, err := m.bed.Resistance(flow)
 	if err != nil { // a bed that was not made

@@ -28,6 +28,17 @@ func draughts(st *model.Kilning, kit kiln.Equipment) []kiln.Draught {
 	return all
 }
 
+// throughGreen are those draughts with the air that passes the malt while it is green.
+func (l *loading) throughGreen(list []kiln.Draught) []kiln.Draught {
+	if l.by == "" {
+		return list
+	}
+	for i, d := range list {
+		list[i].Airflow = l.gives(d.T, d.Airflow)
+	}
+	return list
+}
+
 // hottest is the hottest air-on that what a step says of its warmth may bring, °C.
 func hottest(w model.Warming) float64 {
 	t := w.At

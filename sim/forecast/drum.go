@@ -42,6 +42,23 @@ const (
 	quenchedHot = 120.0
 )
 
+// coolDown cools the malt, with water first where it is said.
+func (r *run) coolDown(m *kilnModel, st *model.Kilning, c *model.Cool, s asked, out Step, ticks []*tick) error {
+	if c.Water == nil {
+		return r.cool(m, st, s, out, ticks)
+	}
+	before := m.moisture()
+	if err := r.quench(m, c); err != nil {
+		return err
+	}
+	err := r.cool(m, st, s, out, ticks)
+	steps := r.f.Stages[len(r.f.Stages)-1].Steps
+	if n := len(steps); n > 0 && steps[n-1].Place == out.Place {
+		steps[n-1].MoistureStart = before
+	}
+	return err
+}
+
 // quench pours water on the malt as its cooling begins.
 func (r *run) quench(m *kilnModel, c *model.Cool) error {
 	water := 1000 * model.WaterVolume(c.Water.Quantity)

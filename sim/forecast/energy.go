@@ -3,6 +3,7 @@ package forecast
 import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 )
 
 // Energy is what a stage, or all of them, took and gave, J unless said. Fuel and power are apart:
@@ -16,8 +17,6 @@ type Energy struct {
 	Cold      float64 // heat that coolers took out; what they draw for it is not known
 	Recovered float64 // heat that exhaust gave to fresh air in a heat exchanger
 	Water     float64 // evaporated from grain and malt, kg
-
-	FanUnknown bool // a fan of a kiln ran whose power is not said
 }
 
 // add puts another account to this one.
@@ -30,7 +29,6 @@ func (e *Energy) add(o Energy) {
 	e.Cold += o.Cold
 	e.Recovered += o.Recovered
 	e.Water += o.Water
-	e.FanUnknown = e.FanUnknown || o.FanUnknown
 }
 
 // heated books heat, J, that a heater gave, of which so much of what it takes reaches the air.
@@ -72,18 +70,34 @@ func (r *run) spent(st model.Stage, e Energy) {
 	r.f.Totals.Energy.add(e)
 }
 
-// took is the account of a kiln, as far as it is forecast. A fan draws in proportion to the air
-// that it moves.
+// took is the account of a kiln, as far as it is forecast. A fan draws what it is said to for
+// all the time that the malt lies there, or what bed and ducts take.
 func (m *kilnModel) took(k *model.Kiln) Energy {
-	l := m.bed.View().Ledger
+	v := m.bed.View()
+	l := &v.Ledger
 	e := Energy{Recovered: m.forecast(l.Recovered), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
 	}
 	e.heated(m.forecast(l.Heater), k.Efficiency, k.Fired.Text)
-	e.fan(m.drew)
-	e.FanUnknown = k.FanPower == nil && moved(k)
+	switch {
+	case k.FanPower != nil:
+		e.fan(k.FanPower.SI * 3600 * v.Hours)
+	case m.fan:
+		e.fan(m.drew)
+	case moved(k):
+		e.fan(l.FanEnergy)
+	}
 	return e
+}
+
+// drawn is what a fan draws, W, of which nothing is said: what bed and ducts take, as of a box.
+func (m *kilnModel) drawn() float64 {
+	if !m.fan {
+		return 0
+	}
+	air := m.bed.Moved()
+	return draught.Power(air.Flow, air.Bed+ductPressure)
 }
 
 // moved tells whether a fan moves the air of a kiln.
@@ -92,7 +106,7 @@ func moved(k *model.Kiln) bool {
 	case vocabulary.DraughtFan:
 		return true
 	case "":
-		return k.Chimney == nil
+		return k.Chimney == nil && !k.Tumbles && k.AirFrom == nil || len(k.Fan) > 0
 	}
 	return false
 }

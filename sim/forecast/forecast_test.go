@@ -224,7 +224,7 @@ func TestWarmingTheSiteAirKeepsItsWater(t *testing.T) {
 }
 
 func TestNothingIsAssumedWhereEverythingIsSaid(t *testing.T) {
-	said := strings.Replace(house, "holds 40 l", "holds 40 l; area 500 cm2", 1)
+	said := strings.NewReplacer("holds 40 l", "holds 40 l; area 500 cm2", "fired electric", "fired electric; fan 20 W").Replace(house)
 	p := load(t, said+"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n at \"room\"\n"+
 		strings.Replace(steepText, "water at", "7.5 l water at", -1)+strings.Replace(growText+kilnText, "deculm within 12 h\n", "", 1)+"}\n")
 	f, err := Run(p, Options{})

@@ -22,7 +22,7 @@ func (r *run) lay(st model.Stage, t float64) (growing, error) {
 	bed, err := pneumatic.New(r.batch, r.maltOf(st),
 		pneumatic.Vessel{Area: area, Layers: boxLayers, Mixed: floor.Tumbles.Text == vocabulary.SaidYes}, t)
 	bed.Meter(r.effort.Meter)
-	m := &boxModel{bed: bed, area: area, on: -1, most: floor.Airflow.SI}
+	m := &boxModel{bed: bed, area: area, on: -1}
 	if floor.FanPower != nil {
 		m.fan = floor.FanPower.SI
 	}

@@ -19,13 +19,22 @@ type kilnModel struct {
 	flow    *float64 // m³/s, nil for the kiln's own
 	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
-	still   bool    // an oven without a fan
-	vent    float64 // its own airflow, m³/s
-	returns float64 // share of the exhaust that it leads back by itself
-	fan     float64 // W that its fan draws at that airflow; 0 where it has none, or it is not known
-	drew    float64 // J that it drew
-	depth   float64 // m, of the bed as it was loaded
-	wet     float64 // s above WitheredMoisture
+	still   bool        // an oven without a fan
+	fed     bool        // it is given the exhaust of another kiln
+	vent    float64     // its own airflow, m³/s
+	returns float64     // share of the exhaust that it leads back by itself
+	fan     bool        // what its fan draws is reckoned
+	drew    float64     // J that it drew, as far as that is reckoned
+	depth   float64     // m, of the bed as it was loaded
+	wet     float64     // s above WitheredMoisture
+	came    Temperature // the coolest and the warmest air of a step that takes it as it comes
+	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
+	waited  float64     // s that it waited for that behind them
+	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
+	loaded  *loading
+	onKiln  float64 // s
+	airs    Airs
+	lacks   wayShort // of the step
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -105,7 +114,7 @@ func (m *kilnModel) advance(dt float64) error {
 		}
 		m.at += part
 		dt -= part
-		m.drew += part * m.fan * m.blows() / m.vent
+		m.drew += part * m.drawn()
 		m.watch(part)
 	}
 	return nil
@@ -114,6 +123,9 @@ func (m *kilnModel) advance(dt float64) error {
 // Stepped follows what the heat does to each layer in a step of the bed, which is short
 // where the malt warms quickly.
 func (m *kilnModel) Stepped(dt float64) error {
+	if m.bare {
+		return nil
+	}
 	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
 		return err
 	}
@@ -151,6 +163,7 @@ func (m *kilnModel) mix() {
 // watch notes when all of the malt is hotter than it bears, how warm it gets, and when the
 // kiln gives other than what is asked.
 func (m *kilnModel) watch(dt float64) {
+	m.watchAir(dt)
 	v := m.bed.View()
 	for _, l := range hotLimits {
 		if m.beyond {
@@ -160,13 +173,15 @@ func (m *kilnModel) watch(dt float64) {
 	}
 	if m.warmest.see(v); m.beyond { // nothing but times is told of it
 		m.warmest = coldest
+	} else if m.target == kiln.AsComes {
+		m.note(v.On.T)
 	}
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
-	if asked := m.rise.value(m.at); m.target != kiln.Fresh && limited {
+	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {
 		if got := m.gives(v); math.Abs(got-asked) > shortBy {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt

@@ -17,10 +17,18 @@ type Kilned struct {
 	Began   float64   // s from the first soak
 	Depth   float64   // m, of the bed as it was loaded
 	Dried   float64   // m, of the bed at the end
+	Airs    *Airs     // nil where the air is there whatever the bed
 	DryMass float64   // kg of dry matter, rootlets and all; none of it is lost on the kiln
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
 	Stirred *Stirring // the first time; nil where it is not stirred
+	Fed     *Fed      // the exhaust that it took; nil of fresh air
+}
+
+// Airs is the air that what drives it brought through the malt, m³/s at air-on.
+type Airs struct {
+	First, Last, Least float64 // half an hour after it was loaded, at the end of the last step with heat, and the least of those with heat
+	By                 Driver
 }
 
 // FirstKiln is how the malt fared on the first kiln, nil where nothing came onto one.
@@ -53,17 +61,28 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 	if v.Broken {
 		k.Break = began + 3600*v.BreakHours
 	}
+	k.Fed = r.fedBy(m, st, began)
+	if m.loaded.by != "" {
+		airs := m.airs
+		airs.By = m.loaded.by
+		k.Airs = &airs
+	}
 	r.f.Kilns = append(r.f.Kilns, k)
 }
 
 // airTrouble tells of a step that ended before its malt was as dry as asked, where
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
-func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
+func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
-	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh {
+	steps := r.f.Stages[len(r.f.Stages)-1].Steps
+	last := steps[len(steps)-1]
+	if !asked && m.loaded.by != "" && last.Kind == model.DryStep {
+		wanted, asked = WitheredMoisture, true // so much at the least is asked of air that follows from the bed
+	}
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)
@@ -75,13 +94,17 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	if err != nil {
 		return
 	}
-	carries := (l.AirPassed - before.AirPassed) * (1 - m.back()) * (full.W - outside.W)
+	passed, room := l.AirPassed-before.AirPassed, (1-m.back())*(full.W-outside.W)
+	carries := passed * room
 	if carries >= water {
 		return
 	}
-	took := r.f.Stages[len(r.f.Stages)-1].Steps
-	last := took[len(took)-1]
-	r.trouble(AirShort{r.meets(s.place), water, carries, wanted, last.End - last.Start, limits(s), r.p.Charge.Quantity})
+	took := last.End - last.Start
+	t := AirShort{Met: r.meets(s.place), Water: water, Carries: carries, Moisture: wanted, Took: took, Limit: limits(s), Charge: r.p.Charge.Quantity}
+	if room > 0 {
+		t.Driven = m.why(st.Kiln, took, passed, water/room)
+	}
+	r.trouble(t)
 }
 
 // back is the share of the exhaust that is led back in the step.

@@ -42,7 +42,8 @@ type Forecast struct {
 	Sprinkled []Sprinkling
 	Turned    []float64 // s from the first soak, as the course says
 
-	green *green // nil where nothing came onto a kiln
+	green *green                     // nil where nothing came onto a kiln
+	fixed map[*model.Kilning]settled // of the stages that take the exhaust of others
 }
 
 // Stage is one stage with its steps.

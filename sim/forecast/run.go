@@ -42,6 +42,11 @@ type Options struct {
 
 	Course *Course // of a batch under way; nil for a plan
 
+	// Like is a forecast of the same process that this one is near to; nil for none. Where two
+	// floors of a kiln hang on each other the search for what fits begins with it. It ends as near to
+	// the mark as any other, and so gives the same but for what that leaves open.
+	Like *Forecast
+
 	Meter *work.Meter // of what it may cost; nil for one of its own
 }
 
@@ -79,8 +84,7 @@ func (r *run) from(stage int) (*Forecast, error) {
 	numbers := r.p.Numbers()
 	for i, st := range r.p.Stages[stage:] {
 		r.keep(stage + i)
-		r.whole, r.wholes = doing{string(st.Kind()), numbers[stage+i]}, r.p.Count(st.Kind())
-		r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind(), Number: r.whole.number, Of: st}), source.Place{}
+		r.enter(st, numbers[stage+i])
 		err := r.stage(st)
 		if err == errEnough {
 			return r.f, nil
@@ -99,6 +103,12 @@ func (r *run) from(stage int) (*Forecast, error) {
 	}
 	r.finish()
 	return r.f, nil
+}
+
+// enter begins a stage, of which number of its kind it is.
+func (r *run) enter(st model.Stage, number int) {
+	r.whole, r.wholes = doing{string(st.Kind()), number}, r.p.Count(st.Kind())
+	r.f.Stages, r.at = append(r.f.Stages, Stage{Kind: st.Kind(), Number: number, Of: st}), source.Place{}
 }
 
 // unable says where and why a stage cannot be forecast to its end.
@@ -123,6 +133,9 @@ func (r *run) stage(st model.Stage) error {
 	case *model.Withering:
 		return r.wither(st)
 	case *model.Kilning:
+		if done, err := r.settle(st); done || err != nil {
+			return err
+		}
 		return r.kiln(st)
 	case *model.Deculming:
 		return r.deculm(st)
@@ -161,6 +174,11 @@ type run struct {
 	ready    float64 // s from the first soak at which a condition held that is waited on beyond it; NaN
 	until    *reached
 	effort   *effort
+
+	air    map[*model.Kilning]*exhaust // of the stages that give theirs to others, as far as it is known
+	tried  bool                        // it is only tried, and its gates are not searched on when they would be met
+	missed bool                        // so it was with one of them
+	bare   bool                        // only the exhaust is asked for, and not what the heat does to the malt
 }
 
 // called names the stage that is run where there are several of its kind, "" where it is

@@ -103,7 +103,7 @@ func (m *growModel) see(s *Sight) {
 func (m *kilnModel) see(s *Sight) {
 	v := m.bed.View()
 	s.Dry, s.AirOn, s.AirOff, s.Malt = m.forecast(v.Ledger.DryMass), m.forecast(v.On.T), m.forecast(v.Off.T), m.forecast(v.MaltT)
-	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), m.blows()
+	s.Grain, s.Humidity, s.Airflow = s.Malt, m.forecast(v.OffRH), v.Airflow
 	s.Heat += m.forecast(v.Ledger.Heater)
 	if s.Beyond = m.beyond; !m.beyond {
 		s.OnKiln, s.Balance = true, m.bed.Balance()

@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -36,6 +37,10 @@ func (r *run) kiln(st *model.Kilning) error {
 			return err
 		}
 	}
+	if err := r.waitForFloor(m, st, began, ticks); err != nil {
+		return err
+	}
+	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
@@ -66,12 +71,14 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
 	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
-		kit.Airflow = r.airflowOf(k, mass, kit.Still)
+		r.moves(&kit, st, k, mass)
 	} else {
 		kit = r.drum(kit, k, st)
 	}
 	if k.Heater != nil {
 		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
+	} else if k.Fed() {
+		kit.Heater = new(0.0)
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
@@ -90,18 +97,29 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
 	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
+	loaded := &loading{charge: charge, kit: kit, ambient: ambient, malt: malt}
+	if kit.Way != nil {
+		loaded.by = driverOf(k)
+	}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
-		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, draughts(st, kit)...)
+		list := draughts(st, kit)
+		loaded.bounded(k, driestAsked(list))
+		kit.Way = loaded.kit.Way
+		r.tellAir(loaded, driestAsked(list))
+		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
 	if err != nil {
 		return nil, err
 	}
 	bed.Meter(r.effort.Meter)
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil}
-	if k.FanPower != nil {
-		m.fan = k.FanPower.SI
+	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
+		return nil, err
+	}
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
+		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
+	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
+		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
 	}
 	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
 		r.heat = quality.Green(r.batch.Modification())
@@ -123,12 +141,15 @@ func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
 }
 
 // airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(k *model.Kiln, mass float64, still bool) float64 {
+func (r *run) airflowOf(st *model.Kilning, k *model.Kiln, mass float64, still bool) float64 {
 	if k.Airflow != nil {
-		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !still && k.Airflow.SI > weakBy*most {
+		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !k.Fed() && !still && k.Airflow.SI > weakBy*most {
 			r.assume(KilnFresh{to, r.called()})
 		}
 		return k.Airflow.SI
+	}
+	if flow, ok := r.airOfFloor(st, mass); ok {
+		return flow
 	}
 	if still {
 		r.assume(OvenAir{kiln.StillVent, r.called()})
@@ -166,21 +187,18 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest = shortfall{}, coldest
+	*m.short, m.warmest, m.lacks, m.came = shortfall{}, coldest, wayShort{}, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
-		if c.Water != nil {
-			err = r.quench(m, c)
-		}
-		if err == nil {
-			err = r.cool(m, st, as, out, ticks)
-		}
+		err = r.coolDown(m, st, c, as, out, ticks)
 	} else {
 		out.Temperature = m.ask(as, r.o.BandAt)
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
-		r.airTrouble(m, as, before)
+		r.asItCame(m)
+		r.airTrouble(m, st, as, before)
 	}
+	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, as)
 	return err
 }
@@ -209,6 +227,7 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 		t = s.From
 	}
 	if t == nil {
+		m.target = kiln.AsComes
 		return Temperature{}
 	}
 	m.target = kilnTargets[t.Where]

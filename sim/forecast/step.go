@@ -113,7 +113,8 @@ func (r *run) unmet(st model.Stage, m physics, c *model.Condition, began float64
 		g.Failed = t
 		g.Measured, g.Word, _ = timed(m, r.clock-began)(t.Measure)
 	}
-	if _, steeping := m.(*steepModel); !steeping {
+	r.missed = true
+	if _, steeping := m.(*steepModel); !steeping && !r.tried {
 		g.Searching = true
 		far := m.copy(nil)
 		which := []stop{{until: c, latest: searchLimit, ending: ByGuard}}

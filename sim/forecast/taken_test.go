@@ -23,6 +23,7 @@ var listedAs = map[string]Assumption{
 	"moisture of the raw grain": GrainMoisture{}, "germination; weight of a thousand corns": Germination{},
 	"bought green malt: its moisture; how far it has grown": GrownBefore{},
 	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
+	"malt that was kilned before: its moisture":             GrainMoisture{}, "air through a drum": DrumAir{},
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
@@ -41,6 +42,7 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 			" germinate on \"hall\" { hold at 14 to 16 °C; for 4 days }\n wither on \"tray\" { air at 20 °C; for 8 h }\n" +
 			" kiln in \"kiln\" { dry at air-on 55 °C for 10 h; gate moisture at most 3 % }\n deculm within 12 h\n}\n",
 		"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"drum\" { holds 20 l; tumbles yes; fired electric }\nprocess \"p\" {\n make amber malt\n from 5 kg of \"lot\"\n kiln in \"drum\" { roast at malt 140 °C for 1 h }\n}\n",
 		"kiln \"weak\" { area 0.5 m2; airflow 90 m3/h; heater 600 W; reaches 30 to 75 °C; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {

@@ -209,6 +209,19 @@ type AirShort struct {
 	Took           float64 // s
 	Limit          quantity.Quantity
 	Charge         quantity.Quantity // as the process writes it
+	Driven         *Driven           // nil where the air is there whatever the bed
+}
+
+// KilnAirShort is a step on the kiln that asks for more air than fan or draught drive through
+// the bed.
+type KilnAirShort struct {
+	Met
+	Asked quantity.Quantity // as written
+	Got   float64           // m³/s, the mean of the time
+	Time  float64           // s
+	Gives float64           // Pa, that drives it
+	Takes float64           // Pa, that the air that is asked for would be lost in
+	By    Driver
 }
 
 // HotWet is malt that is hotter than it bears while it is wet: where it is farthest beyond.
@@ -221,6 +234,14 @@ type HotWet struct {
 	Set                          quantity.Quantity // as the step writes its temperature
 	Share                        float64           // of the bed's dry matter that is too hot for half an hour and more, 0 to 1
 	Time                         float64           // s for which that is so, in the mean
+}
+
+// FloorsApart is a kiln of which the floors hang on each other in such a way that no exhaust was
+// found which fits: the forecast of the upper one is then of little worth.
+type FloorsApart struct {
+	Met
+	Rounds        int
+	Kelvin, Ratio float64 // what is missing, as in [Fed]
 }
 
 // Unable is the end of a forecast that cannot go on. The cause is a [NoMalt], a

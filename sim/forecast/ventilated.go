@@ -19,8 +19,7 @@ type boxModel struct {
 	latched uint64           // those whose condition holds, a bit for each; beyond 64 none is remembered
 	kept    Temperature
 	area    float64 // m²
-	fan     float64 // W that the fan draws at its full flow, 0 where it is not said
-	most    float64 // that flow, m³/s
+	fan     float64 // W that the fan draws, 0 where it is not said
 	seen    watched
 	blown   Blown
 	runs    float64 // s for which the same air has run without a break

@@ -195,6 +195,16 @@ func (b *Bed) blownFresh(v float64) float64 {
 	return t
 }
 
+// Takes is what a flow, m³/s at air-on, would be lost in now, Pa: bed, ducts, floor and flaps.
+func (b *Bed) Takes(flow float64) float64 {
+	on := b.now.on.at(b.ambient.P)
+	lost := b.lost(flow, b.depth, on, b.now.off.at(b.ambient.P))
+	if b.kit.Way != nil {
+		lost += b.kit.Way.Ducts(flow, on)
+	}
+	return lost
+}
+
 // Moved is what drives the air now.
 func (b *Bed) Moved() Moved { return b.movedBy(b.now, b.airflow()) }
 

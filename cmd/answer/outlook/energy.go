@@ -14,7 +14,6 @@ type Energy struct {
 	Cold       answer.Joules    `doc:"heat that coolers took out; what they draw for it is not known"`
 	Recovered  answer.Joules    `doc:"heat that exhaust gave to fresh air in a heat exchanger"`
 	Evaporated answer.Kilograms `doc:"water that grain and malt lost"`
-	FanUnknown bool             `json:"kiln_fan_unknown,omitempty" doc:"the power of a kiln's fan is not said, and left out"`
 
 	Unsaid bool `json:"-"` // some of the fuel is of heaters that do not say how they are fired
 }
@@ -30,7 +29,7 @@ type EnergyTotals struct {
 func energyOf(e *forecast.Energy) Energy {
 	return Energy{
 		Heat: answer.Joules(e.Heat), Fuel: answer.Joules(e.Fuel), Power: answer.Joules(e.Power), Fans: answer.Joules(e.Fans), Cold: answer.Joules(e.Cold),
-		Recovered: answer.Joules(e.Recovered), Evaporated: answer.Kilograms(e.Water), FanUnknown: e.FanUnknown, Unsaid: e.Unsaid > 0,
+		Recovered: answer.Joules(e.Recovered), Evaporated: answer.Kilograms(e.Water), Unsaid: e.Unsaid > 0,
 	}
 }
 

@@ -36,9 +36,6 @@ func (s *Sheet) energy(t outlook.Totals) {
 	if len(parts) == 0 {
 		return
 	}
-	if e.FanUnknown {
-		parts = append(parts, "what the fan of the kiln draws is left out")
-	}
 	s.para("energy", "%s", strings.Join(parts, "; "))
 }
 

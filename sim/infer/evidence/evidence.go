@@ -161,7 +161,7 @@ func withSample(b *model.Batch) *model.Process {
 
 // Options are those of the forecast at a point of the axes.
 func (t *Trial) Options(z []float64) forecast.Options {
-	o := forecast.Options{Begun: t.Batch.Began.Time}
+	o := forecast.Options{Begun: t.Batch.Began.Time, Like: t.usual}
 	for i, a := range t.Axes {
 		if !a.Thermometer {
 			a.Set(&o, distuv.UnitNormal.CDF(z[i]))

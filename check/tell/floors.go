@@ -1,0 +1,18 @@
+package tell
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+func airOfFloor(a forecast.AirOfFloor, units quantity.System) Assumed {
+	return Assumed{"air to " + orElse(a.Called, "the kiln"), fmt.Sprintf("%s to %s as it comes", units.Degrees(a.Coolest, 0), units.Degrees(a.Warmest, 0)),
+		fmt.Sprintf("the exhaust of %q, where the batch before lies, in the same process %s ahead", a.Floor, quantity.Lasting(a.Cycle))}
+}
+
+func floorsApart(t forecast.FloorsApart, units quantity.System) string {
+	return fmt.Sprintf("after %d rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean %s and %s g/kg are left between them",
+		t.Rounds, apart(t.Kelvin, units), quantity.Rounded(1000*t.Ratio, 1))
+}

@@ -1,0 +1,49 @@
+package tell
+
+import (
+	"fmt"
+	"math"
+
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
+)
+
+// drivers name what drives the air of a kiln.
+var drivers = map[forecast.Driver]string{forecast.ByFan: "its fan", forecast.ByChimney: "its chimney", forecast.ByDraught: "its natural draught"}
+
+func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
+	why := fmt.Sprintf("what %s drives through green malt %s deep at %s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", drivers[a.By], units.Depth(a.Depth), units.Degrees(a.At, 0))
+	switch {
+	case a.Most > 0:
+		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of 10 to 15 m, and so little air goes through green malt %s deep", units.Pressure(a.Most), units.Depth(a.Depth))
+	case a.Draws:
+		why += "; half of what the fan draws is in its air, and all of it warms it"
+	}
+	return Assumed{"air through " + orElse(a.Called, "the kiln") + " at first", units.AboutAirflow(a.Flow), why}
+}
+
+func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {
+	what := "warm air that draws in " + orElse(a.Called, "the kiln")
+	if a.Chimney {
+		return Assumed{what, units.Height(a.Below) + " below the bed", "from the heater or fire to the bed, beside its chimney"}
+	}
+	return Assumed{what, fmt.Sprintf("%s below the bed and %s above it", units.Height(a.Below), units.Height(a.Above)), "a small house with the heater or fire under its bed; it says no chimney"}
+}
+
+func kilnAirShort(t forecast.KilnAirShort, units quantity.System) string {
+	return fmt.Sprintf("%s of air are asked for, and for %s it is %s in the mean: through the malt it would take %s, and %s gives %s",
+		t.Asked, quantity.Lasting(t.Time), quantity.About(t.Got, t.Asked.Unit()), units.Pressure(t.Takes), drivers[t.By], units.Pressure(t.Gives))
+}
+
+// driven says why so little air passes the malt.
+func driven(d *forecast.Driven, units quantity.System) string {
+	dries := "nothing dries"
+	if !math.IsInf(d.Dries, 0) {
+		dries = "it would take " + quantity.Lasting(d.Dries)
+		if days := d.Dries / 86400; days > 10 {
+			dries = fmt.Sprintf("it would take %.0f days", days)
+		}
+	}
+	return fmt.Sprintf(": it lies %s deep, where the %s that would dry it in that time take %s, and %s has %s; %s pass, with which %s",
+		units.Depth(d.Depth), units.AboutAirflow(d.Needs), units.Pressure(d.Takes), drivers[d.By], units.Pressure(d.Gives), units.AboutAirflow(d.Passes), dries)
+}
