@@ -19,7 +19,7 @@ type band struct{ driest, moistest float64 }
 var (
 	rawGrain  = band{0.05, 0.35}
 	greenMalt = band{0.25, 0.55}
-	kilned    = band{0.005, 0.20}
+	kilned    = band{0.005, 0.55} // soaked anew for caramel malt
 )
 
 // lotBand is the band of the lot of a batch.

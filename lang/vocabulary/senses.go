@@ -8,10 +8,10 @@ func greenMoisture() *Sense {
 	return s
 }
 
-// kilnedMoisture is that of a lot that is malt.
+// kilnedMoisture is that of a lot that is malt; such as is soaked anew for caramel malt holds some 50 %.
 func kilnedMoisture() *Sense {
-	s := bandsOf("a moisture of kilned malt", "0.5 to 20 %", "2 to 9 %", practice).
-		advised("malt so moist was not kilned to its end, or lay open in damp air: measure it again")
+	s := bandsOf("a moisture of kilned malt", "0.5 to 55 %", "2 to 9 %", practice).
+		advised("malt so moist was not kilned to its end, or lay open in damp air: measure it again; such as was soaked anew, to be stewed to caramel malt, may be")
 	s.Held = true
 	return s
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"maltwright/sim/air"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
@@ -62,6 +63,26 @@ func TestDrumBringsMaltToTheRoastAndHoldsItThere(t *testing.T) {
 	assert.InEpsilon(t, gained, w.Warmed, 1e-6)
 	assert.Greater(t, w.Heater, w.Warmed+w.Evaporated)
 	assert.InEpsilon(t, w.Heater, w.Warmed+w.Evaporated+w.Exhaust, 1e-9)
+}
+
+// Bone-dry malt in a drum that stands at 150 °C warms as one lump does: T = 150 − 130·exp(−t/τ), τ = m·c/(U·A), U the
+// contact and what the vent's air gives up on the way, g·c_p·n/(1 + n). Bone-dry air takes and brings no water.
+func TestDryMaltWarmsInADrumAsALumpDoes(t *testing.T) {
+	malt := kiln.Drum{Volume: 0.02, Malt: 4.0 / 500}
+	kit := kiln.Equipment{Airflow: 6.0 / 3600}.In(malt)
+	charge := kiln.Charge{DryMass: 4, Temperature: 20, Depth: new(malt.Malt / kit.Area)}
+	b, err := kiln.New(charge, kit, kiln.Ambient{T: 20}, drying.Malt{})
+	require.NoError(t, err)
+	p := drying.Malt{}.Packing()
+	g := kit.Airflow / kit.Area / (air.State{T: 150, P: air.StandardPressure}).Volume()
+	n := 0.05 * p.Surface * *charge.Depth * p.Falling(1) / (g * 1006)
+	tau := 4 * 1300 / (kit.Area * (75 + g*1006*n/(1+n)))
+	for _, share := range []float64{0.5, 1, 2} {
+		v := b.Clone()
+		_, err := v.Advance(share*tau, kiln.Hold(kiln.AirOn, 150))
+		require.NoError(t, err)
+		assert.InDelta(t, 150-130*math.Exp(-share), v.View().MaltT, 0.3, "%g τ", share)
+	}
 }
 
 func TestWeakHeaterLimitsADrum(t *testing.T) {
