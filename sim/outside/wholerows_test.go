@@ -12,11 +12,31 @@ func wholeKilns() []row {
 	list := deep("a tonne in a deep bed, 55 °C", ".", "deep-bed.malt")
 	list = append(list, deep("2.5 t in the hall, 55 °C", "hall", "pale.malt")...)
 	list = append(list, deep("the mill's tonne, fan with a curve, 60 °C", "mill", "craft.malt")...)
-	list = append(list, spends("the same, which leads air round and recovers heat", "mill", "craft.malt")...)
+	fresh := spends("a tonne in a deep bed that leads nothing round", ".", "deep-bed.malt")[:1]
+	fresh[0] = fresh[0].butMissed(about(1345, 60), "its cure is held by all its air, fresh; the source does not say how much is led round or recovered")
+	list = append(list, fresh...)
+	list = append(list, spends("the mill's tonne, which leads air round and recovers heat", "mill", "craft.malt")...)
 	list = append(list, trays("6 kg on a tray, 50 °C, until 25 %", ".", "pale.malt", 0)...)
 	list = append(list, trays("150 kg on a floor kiln over wood, 45 °C, until 25 %", ".", "floor-kiln.malt", 0)...)
 	list = append(list, trays("10 lb in a dryer that returns 70 %, 115 °F, until 25 %", "home", "porch.malt", 0.7)...)
+	list = append(list, twoFloors()...)
 	return each(append(list, drum()...), row.untried)
+}
+
+// twoFloors are those of a kiln of two floors, beside the same malt on its lower one alone.
+func twoFloors() []row {
+	one, two := seenOnce("mill", "one-floor.malt"), seenOnce("mill", "two-floor.malt")
+	const what = "the mill's tonne on two floors, the exhaust of the lower through the upper"
+	return []row{
+		{what: what + ": fuel, of that on one", unit: "%", digits: 0, says: "60–75 (a quarter to two fifths less)", accepted: band{60, 75}, standing: "common practice, from memory",
+			model: func(t testing.TB) float64 { return 100 * two(t).Totals.Energy.Fuel / one(t).Totals.Energy.Fuel }},
+		{what: what + ": water driven off, more than the moistures of its dry matter say", unit: "%", digits: 2, source: 0, accepted: about(0, 0.01),
+			standing: "balance", model: func(t testing.TB) float64 { return two(t).balanced() }},
+		{what: what + ": heat that it saves, of what the exhaust brings above outside air", unit: "%", digits: 0, says: "50–100", accepted: band{50, 100}, standing: "first principles; the lower bound is ours",
+			model: func(t testing.TB) float64 {
+				return 100 * (one(t).Totals.KilnEnergy - two(t).Totals.KilnEnergy) / two(t).Kilns[0].Fed.Heat
+			}},
+	}
 }
 
 // drum is a drum, of which the exhaust can be no fuller than saturated at the heat of the malt, and
