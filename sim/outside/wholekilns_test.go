@@ -178,6 +178,21 @@ func (x onKilns) balanced() float64 {
 // heatOfWater is the heat of all kilns for each kilogram of water that they drove off, MJ.
 func (x onKilns) heatOfWater() float64 { return x.Totals.KilnEnergy / x.Totals.KilnWater / 1e6 }
 
+// aboveRest is by how much the malt is moister at the end of its last heat than barley that lay in that
+// air for good, points: none can be drier.
+func (x onKilns) aboveRest() float64 {
+	_, seen := x.stage(len(x.Kilns) - 1)
+	var last forecast.Sight
+	for _, s := range seen {
+		if s.Step == string(model.CoolStep) {
+			break
+		}
+		last = s
+	}
+	vapour := x.w / (0.622 + x.w) * x.p
+	return 100 * (last.Moisture - handRest(last.AirOn, vapour/handSaturation(last.AirOn)))
+}
+
 // hours are those from loading to the end of the last kiln.
 func (x onKilns) hours() float64 {
 	steps, _ := x.stage(len(x.Kilns) - 1)

@@ -115,6 +115,8 @@ func anyKiln(what string, x func(testing.TB) onKilns) []row {
 		byHand(what+": air-off falls behind the break while air-on does not, at the most", "K", "0–0.1", 2, band{0, 0.1}, x, onKilns.falls),
 		{what: what + ": water driven off, more than the moistures of its dry matter say", unit: "%", digits: 2, source: 0, accepted: about(0, 0.01),
 			standing: "balance", model: func(t testing.TB) float64 { return x(t).balanced() }},
+		{what: what + ": end of the heat, above barley at rest with that air", unit: "points", digits: 1, says: "0–4", accepted: band{0, 4}, key: "asabe-d245",
+			standing: "formula, from memory; the upper bound is ours", model: func(t testing.TB) float64 { return x(t).aboveRest() }, basis: sumOnly},
 		{what: what + ": heat for a kilogram of water", unit: "MJ", digits: 1, says: "2.45 and more", accepted: atLeast(2.45), key: "fao-56", standing: "seen; a bound",
 			model: func(t testing.TB) float64 { return x(t).heatOfWater() }, basis: sumOnly},
 	}
