@@ -61,7 +61,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.KilnAirShort:
 			f.Severity, f.Hint = finding.Caution, "write the air that comes, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
 		case forecast.KilnShort:
-			heater = !t.BeyondReach() && !t.ByDrying()
+			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
 				on = kilnAir
 			}

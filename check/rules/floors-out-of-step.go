@@ -36,7 +36,7 @@ kiln in "lower floor" {
 			return
 		}
 		up, down := c.tookOnKiln(st), c.tookOnKiln(below)
-		if up == 0 || down == 0 || math.Abs(up-down) <= max(inStep*max(up, down), 2*hour) {
+		if c.Forecast.BrokenOff() || up == 0 || down == 0 || math.Abs(up-down) <= max(inStep*max(up, down), 2*hour) {
 			return
 		}
 		f := r.At(st.Place(), fmt.Sprintf("the malt lies on %q for %s, and on %q for %s: both are loaded and emptied together", k.Name, Hours(up), k.AirFrom.Name, Hours(down)))

@@ -21,7 +21,7 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.KilnFresh{}}
+	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}}
 	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{})
 	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
 	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
@@ -60,7 +60,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 // airOfStep tells whether an assumption is of the air of a kiln, and the step at a place has its own.
 func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 	switch a.(type) {
-	case forecast.KilnAir, forecast.OvenAir:
+	case forecast.KilnAir, forecast.OvenAir, forecast.DrumAir:
 		s := c.stepAt(at)
 		return s != nil && model.Airflow(s) != nil
 	}
@@ -74,12 +74,17 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 	switch a := a.(type) {
 	case forecast.KilnAir:
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
+	case forecast.DrumAir:
+		return c.ofKiln("airflow", model.KilnStage, a.Called)
 	case forecast.OvenAir:
 		return c.ofKiln("airflow", model.KilnStage, a.Called)
 	case forecast.DraughtHeight:
 		if !a.Chimney {
 			return c.ofKiln("chimney", model.KilnStage, a.Called)
 		}
+	case forecast.AirOfFloor:
+		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
+		return "read the air-on there in a batch", of, called
 	case forecast.KilnFresh:
 		return c.ofKiln("returns", model.KilnStage, a.Called)
 	case forecast.KilnArea:

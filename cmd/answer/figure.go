@@ -49,6 +49,9 @@ type Kilograms float64
 // Litres is a volume of water, l.
 type Litres float64
 
+// Metres is a length, m.
+type Metres float64
+
 // Joules is heat, J.
 type Joules float64
 
@@ -93,6 +96,9 @@ func (Kilograms) Unit() Unit { return Unit{"kg", "kg", 1, 3} }
 
 // Unit is that of litres.
 func (Litres) Unit() Unit { return Unit{"l", "litres", 1, 1} }
+
+// Unit is that of m.
+func (Metres) Unit() Unit { return Unit{"m", "m", 1, 3} }
 
 // Unit is that of kWh.
 func (Joules) Unit() Unit { return Unit{"kwh", "kWh", quantity.KilowattHour, 2} }

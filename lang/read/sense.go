@@ -136,6 +136,7 @@ func (b *builder) kilnSense(st *model.Kilning) {
 			continue
 		}
 		b.ends(s)
+		b.moreThanBlown(st.Kiln, s)
 		if s.Kind() != model.GateStep && !asWarmAsItComes(st.Kiln, s) {
 			b.warmed(s)
 		}

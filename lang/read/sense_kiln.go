@@ -107,6 +107,23 @@ func (b *builder) airflowBesideCurve(k *model.Kiln) {
 	b.note(f)
 }
 
+// moreThanBlown reports a step that asks for more air than the fan of its kiln gives.
+func (b *builder) moreThanBlown(k *model.Kiln, s model.Step) {
+	asked := model.Airflow(s)
+	if k == nil || len(k.Fan) == 0 || asked == nil {
+		return
+	}
+	most := k.Fan[len(k.Fan)-1]
+	if asked.SI <= most.Flow.SI {
+		return
+	}
+	f := airflowBesideFan.At(asked.Place, fmt.Sprintf("%s asks for %s, and the fan of its kiln gives %s at the most", s.Kind(), asked, most.Flow))
+	f.Severity = caution
+	f.Hint = "look at both numbers and their units"
+	f.Related = []finding.Related{{Place: most.Place, Message: "the curve"}}
+	b.note(f)
+}
+
 // circle reports a kiln whose air goes through itself before.
 func (b *builder) circle(k *drying) {
 	list := append([]*model.Kiln{&k.Kiln}, k.Upstream()...)

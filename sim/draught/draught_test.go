@@ -54,10 +54,10 @@ func TestACurveFallsBetweenItsPointsToo(t *testing.T) {
 func TestWhatIsNoCurveIsRefused(t *testing.T) {
 	p := func(flow, pressure float64) draught.Point { return draught.Point{Flow: flow, Pressure: pressure} }
 	for what, points := range map[string][]draught.Point{
-		"one point makes no curve":                        {p(1, 100)},
-		"gives less at more pressure":                     {p(1, 100), p(2, 100)},
-		"gives less at more pressure, and not 1 m³/s":     {p(1, 100), p(1, 50)},
-		"airflow of the fan -3600 m3/h is outside":        {p(-1, 100), p(2, 50)},
+		"one point makes no curve":                         {p(1, 100)},
+		"gives less at more pressure":                      {p(1, 100), p(2, 100)},
+		"gives less at more pressure, and not 1 m³/s":      {p(1, 100), p(1, 50)},
+		"airflow of the fan -3600 m3/h is outside":         {p(-1, 100), p(2, 50)},
 		"pressure of the fan -5 Pa is outside 0 to 100000": {p(1, 100), p(2, -5)},
 	} {
 		_, err := draught.NewCurve(points...)

@@ -178,6 +178,44 @@ type KilnFresh struct {
 	Called  string  // as that of FloorArea
 }
 
+// KilnWalls are the walls of a kiln that says what they are made of.
+type KilnWalls struct {
+	Of          string  // brick, metal, wood or stone
+	Area        float64 // m²
+	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Shell       bool    // they are the shell of a drum, whose area is not said
+	Thick, Wool float64 // m, of the wall and of what insulates it
+	Called      string  // as that of FloorArea
+}
+
+// NoWalls is a kiln that says nothing of its walls, and whose heater came to so much of its power
+// that what walls take could matter.
+type NoWalls struct {
+	Share  float64
+	Called string // as that of FloorArea
+}
+
+// OvenDoor is the door of an oven that stands ajar: so much air leaves by it at so many °C.
+type OvenDoor struct {
+	Height float64 // m
+	Flow   float64 // m³/s
+	At     float64 // °C
+	Called string  // as that of FloorArea
+}
+
+// DoorIdle is a door that stands ajar and moves nothing, for an airflow says what does.
+type DoorIdle struct{ Called string } // as that of FloorArea
+
+// OpenOven is an oven that is opened to cool.
+type OpenOven struct{ Called string } // as that of FloorArea
+
+// CoolDraught is what draws in a kiln of natural draught once its fire is out: so many m of air as
+// warm as the malt.
+type CoolDraught struct {
+	Above  float64
+	Called string // as that of FloorArea
+}
+
 // AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
 // before, which lies there in the same process, a cycle ahead.
 type AirOfFloor struct {
@@ -281,6 +319,12 @@ func (a KilnFresh) topic() topic     { return topic{"fresh air", a.Called} }
 func (a AirOfFloor) topic() topic    { return topic{"air of floor", a.Called} }
 func (a DrivenAir) topic() topic     { return topic{"driven air", a.Called} }
 func (a DraughtHeight) topic() topic { return topic{"draught height", a.Called} }
+func (a KilnWalls) topic() topic     { return topic{"walls", a.Called} }
+func (a NoWalls) topic() topic       { return topic{"no walls", a.Called} }
+func (a OvenDoor) topic() topic      { return topic{"door", a.Called} }
+func (a DoorIdle) topic() topic      { return topic{"idle door", a.Called} }
+func (a OpenOven) topic() topic      { return topic{"open oven", a.Called} }
+func (a CoolDraught) topic() topic   { return topic{"cool draught", a.Called} }
 func (DeculmTime) topic() topic      { return topic{of: "deculming"} }
 func (ScaleError) topic() topic      { return topic{of: "scale"} }
 func (a StepByHeat) topic() topic    { return topic{"step by heat", a.Step} }

@@ -12,7 +12,7 @@ const weakBy = 1.1
 
 // warmed is the air, m³/s at air-on, that the heater of a kiln warms from the room to the
 // hottest that the kiln reaches, to °C: through a kiln that comes to that heat goes no more. It is
-// Q·v(to)/(h(to) − h(room))/(1 − returns), with Q the heater, W. ok is false where the kiln
+// Q·v(to)/(h(to) − h(room))/(1 − returns), with Q what the heater gives the air, W. ok is false where the kiln
 // does not say both.
 func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 	if k.Heater == nil || k.Reaches == nil {
@@ -29,5 +29,5 @@ func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 	if k.Returns != nil {
 		fresh = max(1-k.Returns.SI, 1-stewReturn)
 	}
-	return k.Heater.SI * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, to, true
+	return model.Given(k.Heater, k.Efficiency) * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, to, true
 }

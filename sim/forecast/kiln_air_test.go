@@ -20,13 +20,14 @@ func TestAirThatAKilnDoesNotSayIsNoMoreThanItsHeaterWarms(t *testing.T) {
 		{"heater 600 W; reaches 30 to 70 °C", 37, true},
 		{"heater 600 W; reaches 30 to 70 °C; returns 70 %", 123, false}, // more than is usual for so much malt
 		{"heater 600 W; returns 70 %; reaches 30 to 200 °C", 51.5, true},
+		{"heater 1 kW at 60 %; reaches 30 to 70 °C", 37, true},
 		{"heater 5 kW; reaches 30 to 70 °C", 0, false},
 		{"heater 600 W", 0, false},
 		{"reaches 30 to 70 °C", 0, false},
 	} {
 		f, err := Run(load(t, fmt.Sprintf(`grain "green" { species barley; already green malt; moisture 44 %% }
 site "room" { air 14 °C; humidity 60 %%; altitude 0 m }
-kiln "dryer" { area 0.5 m2; fired electric; %s }
+kiln "dryer" { area 0.5 m2; %s }
 process "p" { make pale malt; from 8 kg of "green"; at "room"; kiln in "dryer" { dry at air-on 60 °C for 4 h; cool to malt 30 °C } }
 `, c.kiln)), Options{})
 		require.NoError(t, err)

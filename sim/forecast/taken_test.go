@@ -29,6 +29,8 @@ var listedAs = map[string]Assumption{
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
+	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                           DraughtHeight{},
+	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                       DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test
 }
@@ -45,6 +47,8 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 		"kiln \"drum\" { holds 20 l; tumbles yes; fired electric }\nprocess \"p\" {\n make amber malt\n from 5 kg of \"lot\"\n kiln in \"drum\" { roast at malt 140 °C for 1 h }\n}\n",
 		"kiln \"weak\" { area 0.5 m2; airflow 90 m3/h; heater 600 W; reaches 30 to 75 °C; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"draws\" { area 2 m2; draught natural; fired wood by indirect }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"draws\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {
 		text := bare + body
 		if !strings.Contains(body, "steep") {
