@@ -55,7 +55,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			if d := t.Driven; d != nil {
 				f.Hint = c.toDrive(d)
 				if d.Hardest >= d.Needs {
-					on = kilnAir
+					on = draughtKnown
 				}
 			}
 		case forecast.KilnAirShort:
@@ -63,7 +63,11 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
-				on = kilnAir
+				on = kilnHeat
+			}
+			if t.Limit == kiln.ByFeed {
+				heater, f.Severity = false, finding.Caution
+				f.Hint = "take the temperature out, and the air is taken as it comes; or say what heater this floor has"
 			}
 			if t.ByDrying() {
 				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"

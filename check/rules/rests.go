@@ -23,11 +23,13 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir   = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DraughtHeight{}, forecast.DrivenAir{}}
-	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
-	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
-	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
+	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DrivenAir{}}
+	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{}, forecast.DraughtHeight{})
+	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
+	kilnHeat     = append(slices.Clone(kilnAir), forecast.KilnWalls{})
+	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown    = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown     = []forecast.Assumption{forecast.GrainMoisture{}}
 )
 
 // assumedOnly is what the rules say of it.
@@ -64,7 +66,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 // airOfStep tells whether an assumption is of the air of a kiln, and the step at a place has its own.
 func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 	switch a.(type) {
-	case forecast.KilnAir, forecast.OvenAir, forecast.DrumAir:
+	case forecast.KilnAir, forecast.OvenAir, forecast.OvenDoor, forecast.DrumAir:
 		s := c.stepAt(at)
 		return s != nil && model.Airflow(s) != nil
 	}
@@ -80,6 +82,12 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.DrumAir:
 		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+	case forecast.OvenDoor:
+		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+	case forecast.KilnWalls:
+		if a.Height > 0 || a.Shell {
+			return c.ofKiln("the area of the walls", model.KilnStage, a.Called)
+		}
 	case forecast.OvenAir:
 		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.AirOfFloor:
