@@ -23,13 +23,13 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}, forecast.DrivenAir{}}
-	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{}, forecast.DraughtHeight{})
-	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
-	kilnHeat     = append(slices.Clone(kilnAir), forecast.KilnWalls{})
-	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
-	soakKnown    = []forecast.Assumption{forecast.SoakWater{}}
-	rawKnown     = []forecast.Assumption{forecast.GrainMoisture{}}
+	kilnAir = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{},
+		forecast.DraughtHeight{}, forecast.DrivenAir{}}
+	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
+	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{})
+	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
 )
 
 // assumedOnly is what the rules say of it.
