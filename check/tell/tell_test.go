@@ -178,6 +178,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.GrainMoisture{Moisture: 0.44, Green: true}, Assumed{"moisture of the green malt", "44 %", "the lot does not say; weigh and dry a sample"}, Assumed{}},
 		{forecast.GrownBefore{Acrospire: 0.75}, Assumed{"growth of the green malt", "acrospire at 0.75 of the corn", "it comes when it has grown; its growth goes on while it is wet"}, Assumed{}},
 		{forecast.KilnFan{Ducts: 300, Efficiency: 0.5, Called: "kiln 2"}, Assumed{"fan of kiln 2", "300 Pa beside the bed's own resistance, 50 % of its power in the air", "the kiln does not say what its fan draws; it counts for that alone"}, Assumed{}},
+		{forecast.NothingRecovered{Called: "kiln 2"}, Assumed{"heat recovered from the exhaust of kiln 2", "none", "its exhaust goes to the floor above; what that floor's exhaust would give back is not reckoned"}, Assumed{}},
 		{forecast.KilnHeater{Called: "kiln 2"}, Assumed{"heater of kiln 2", "strong enough", "the kiln does not say its power"}, Assumed{}},
 		{forecast.CornWeight{Thousand: 0.045, Species: "barley"}, Assumed{"weight of a thousand corns", "45 g", "usual for barley"}, Assumed{Value: "1.6 oz"}},
 		{forecast.Germination{Share: 0.96}, Assumed{"germination", "96 %", "the lot was not tested"}, Assumed{}},

@@ -91,9 +91,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
 	}
-	if k.Recovers != nil && !kit.Still {
-		kit.Recovers = k.Recovers.SI
-	}
+	kit.Recovers = r.recovers(st, k)
 	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
 	if list := draughts(st, kit); len(list) > 0 {
 		kit.Door = r.doorOf(k, kit, list[0].T)

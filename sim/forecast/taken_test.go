@@ -28,6 +28,7 @@ var listedAs = map[string]Assumption{
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{},
+	"what the fan of a kiln draws, where neither that nor a curve is said":                                          KilnFan{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
 	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                           DraughtHeight{},
 	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                       DrivenAir{},
