@@ -55,7 +55,7 @@ var elsewhere = map[vocabulary.Block]string{
 var samples = map[string][]string{
 	"to":      {`to moisture 43 to 45 %`},
 	"in":      {`in "blue tub"`, `in "glass"`},
-	"with":    {"with lime", "with air", "with airflow 60 m3/h"},
+	"with":    {"with lime", "with air", "with airflow 60 m3/h", "with water 0.3 l", "with insulation"},
 	"for":     {"for 5 h", "for 4 days", "for 40 min", "for at least 5 days"},
 	"until":   {"until moisture at least 43 %", "until moisture at most 15 % allow 1 to 30 h", "until acrospire at least 1/2 allow 1 to 7 days"},
 	"allow":   {"allow 2 to 3 h", "allow 1 to 2 days", "allow 3 to 4 days"},
@@ -81,7 +81,7 @@ func shownBase(t *testing.T) page {
 
 // ofFans are the statements of a bed that a fan blows air through; the floor of the base
 // then has a fan.
-var ofFans = []string{vocabulary.VerbAir, "heater", "cooler", "returns", "tumbles"}
+var ofFans = []string{vocabulary.VerbAir, vocabulary.FactFan, "heater", "cooler", "returns", "tumbles"}
 
 // fanned is the base for a row in a block, with a fan where it is of one.
 func (p page) fanned(word string, in vocabulary.Block) page {

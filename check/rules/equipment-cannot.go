@@ -55,15 +55,15 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			if d := t.Driven; d != nil {
 				f.Hint = c.toDrive(d)
 				if d.Hardest >= d.Needs {
-					on = draughtKnown
+					on = kilnAir
 				}
 			}
 		case forecast.KilnAirShort:
 			f.Severity, f.Hint = finding.Caution, "write the air that comes, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
 		case forecast.KilnShort:
-			heater = !t.BeyondReach() && !t.ByDrying()
+			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
-				on = kilnAir
+				on = kilnHeat
 			}
 			if t.Limit == kiln.ByFeed {
 				heater, f.Severity = false, finding.Caution

@@ -15,7 +15,8 @@ func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
 	why := fmt.Sprintf("what %s drives through green malt %s deep at %s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", drivers[a.By], units.Depth(a.Depth), units.Degrees(a.At, 0))
 	switch {
 	case a.Most > 0:
-		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of 10 to 15 m, and so little air goes through green malt %s deep", units.Pressure(a.Most), units.Depth(a.Depth))
+		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of %s to %s, and so little air goes through green malt %s deep",
+			units.Pressure(a.Most), units.Height(10), units.Height(15), units.Depth(a.Depth))
 	case a.Draws:
 		why += "; half of what the fan draws is in its air, and all of it warms it"
 	}

@@ -115,7 +115,7 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 // limits is what keeps a kiln from what it is asked.
 var limits = map[kiln.Limit]string{
 	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
-	kiln.ByIncomingAir: "incoming air warmer", kiln.ByLead: "air-on at its bound",
+	kiln.ByIncomingAir: "incoming air warmer", kiln.ByWalls: "its walls are still warmer", kiln.ByLead: "air-on at its bound",
 	kiln.ByFeed: "no warmer air comes from the floor below, and it has no heater",
 }
 

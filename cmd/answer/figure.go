@@ -49,6 +49,9 @@ type Kilograms float64
 // Litres is a volume of water, l.
 type Litres float64
 
+// Metres is a length, m.
+type Metres float64
+
 // Joules is heat, J.
 type Joules float64
 
@@ -94,14 +97,17 @@ func (Kilograms) Unit() Unit { return Unit{"kg", "kg", 1, 3} }
 // Unit is that of litres.
 func (Litres) Unit() Unit { return Unit{"l", "litres", 1, 1} }
 
+// Unit is that of m.
+func (Metres) Unit() Unit { return Unit{"m", "m", 1, 3} }
+
 // Unit is that of kWh.
 func (Joules) Unit() Unit { return Unit{"kwh", "kWh", quantity.KilowattHour, 2} }
 
 // Unit is that of W.
 func (Watts) Unit() Unit { return Unit{"w", "W", 1, 1} }
 
-// Unit is that of m³/h.
-func (Flow) Unit() Unit { return Unit{"m3_h", "m³/h", 1.0 / 3600, 1} }
+// Unit is that of m3/h.
+func (Flow) Unit() Unit { return Unit{"m3_h", "m3/h", 1.0 / 3600, 1} }
 
 // Unit is that of EBC units.
 func (Colour) Unit() Unit { return Unit{"ebc", "EBC units", 1, 1} }

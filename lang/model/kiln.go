@@ -43,6 +43,18 @@ type Walls struct {
 	Place     source.Place
 }
 
+// Air is what the kiln gives: its airflow where it is said, else the most that its fan gives;
+// nil where neither is said.
+func (k *Kiln) Air() *Quantity {
+	switch {
+	case k == nil:
+		return nil
+	case k.Airflow == nil && len(k.Fan) > 0:
+		return k.Fan[len(k.Fan)-1].Flow
+	}
+	return k.Airflow
+}
+
 // BlowsBy gives the statement that says how much air the kiln gives: its curve where it has
 // one, its airflow else. Of neither it is the zero Place.
 func (k *Kiln) BlowsBy() source.Place {

@@ -71,3 +71,21 @@ func (b *builder) kilnFan(k *drying) {
 	}
 	k.Fan = curve
 }
+
+// fanForPower reports a fan that would give the air more power than it draws.
+func (b *builder) fanForPower(k *model.Kiln) {
+	if k.FanPower == nil {
+		return
+	}
+	for _, p := range k.Fan {
+		gives := p.Flow.SI * p.Pressure.SI
+		if gives <= k.FanPower.SI {
+			continue
+		}
+		f := factsClash.At(p.Place, fmt.Sprintf("%s at %s is a power of %s, and the fan draws %s", p.Flow, p.Pressure, k.FanPower.Like(gives), k.FanPower))
+		f.Hint = "look at the three numbers and their units; a good fan gives the air two thirds of the power that it draws"
+		f.Related = []finding.Related{{Place: k.FanPower.Place, Message: "what it draws"}}
+		b.note(f)
+		return
+	}
+}

@@ -138,7 +138,7 @@ func sharesOfCharge(p *model.Process) sharesOf {
 		case *model.Kilning:
 			if st.Kiln != nil {
 				list.add(vocabulary.KilnLoad, p.Charge, st.Kiln.Area)
-				list.add(vocabulary.AirOfGrain, st.Kiln.Airflow, p.Charge)
+				list.add(vocabulary.AirOfGrain, st.Kiln.Air(), p.Charge)
 			}
 		}
 	}
@@ -165,6 +165,7 @@ func sprinkledBy(water, charge *model.Quantity) (name string, of, over *model.Qu
 func (b *builder) floorProportions(f *model.Floor) {
 	var list sharesOf
 	list.add(vocabulary.AirOfBox, f.Airflow, f.Area)
+	list.add(vocabulary.PowerOfFan, f.FanPower, f.Airflow)
 	for _, s := range list {
 		if s.out(s.Usual) != 0 {
 			b.disproportion(s, s.of)
@@ -181,8 +182,8 @@ func (b *builder) kilnProportions(k *model.Kiln) {
 	case k.Draught.Text == vocabulary.DraughtStill:
 		list.add(vocabulary.AirOfOven, k.Airflow, k.Area)
 	default:
-		list.add(vocabulary.AirOfArea, k.Airflow, k.Area)
-		list.add(vocabulary.HeatOfAir, k.Heater, k.Airflow)
+		list.add(vocabulary.AirOfArea, k.Air(), k.Area)
+		list.add(vocabulary.HeatOfAir, k.Heater, k.Air())
 	}
 	before := len(b.found)
 	airIsOut := false
@@ -202,6 +203,11 @@ func (b *builder) kilnProportions(k *model.Kiln) {
 	}
 	if len(b.found) == before {
 		b.heaterForReach(k, list.muchAir())
+		b.together(vocabulary.PowerOfFan, k.FanPower, k.Air())
+		b.fanForPower(k)
+	}
+	if k.Walls != nil {
+		b.together(vocabulary.WallsRound, k.Walls.Area, k.Area)
 	}
 	b.hardlyWarm(k)
 }

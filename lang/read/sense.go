@@ -131,11 +131,13 @@ func (b *builder) witherSense(p *model.Process, st *model.Withering) {
 }
 
 func (b *builder) kilnSense(st *model.Kilning) {
+	b.stirredDrum(st)
 	for _, s := range st.Steps {
 		if b.unread[s] {
 			continue
 		}
 		b.ends(s)
+		b.moreThanBlown(st.Kiln, s)
 		if s.Kind() != model.GateStep && !asWarmAsItComes(st.Kiln, s) {
 			b.warmed(s)
 		}

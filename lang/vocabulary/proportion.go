@@ -33,6 +33,8 @@ const (
 	WaterRoom  = "vessel-room"
 	HeatOfAir  = "heat-for-air"
 	HeatOfArea = "heat-for-kiln"
+	PowerOfFan = "fan-power"
+	WallsRound = "walls-of-kiln"
 	Sprinkled  = "sprinkled"
 	SprinkledW = "sprinkled-by-weight"
 
@@ -72,6 +74,13 @@ var ratios = []Proportion{
 	{Name: HeatOfArea, Of: "heat", On: "kiln", Unit: "m2", Can: band("5 W to 1000 kW"), Usual: band("150 W to 60 kW"),
 		Standing: practice,
 		Doc:      "power of the heater for each square metre of the kiln or oven"},
+	{Name: PowerOfFan, Of: "power", On: "air", Unit: "m3/h", Can: band("0.0005 to 50 W"), Usual: band("0.005 to 8 W"),
+		Standing: "0.2 W drive one m3/h against 400 Pa at an efficiency of a half (derived): " + practice,
+		Doc:      "electric power of a fan for each cubic metre an hour of its air",
+		Little:   "look at both numbers and their units"},
+	{Name: WallsRound, Of: "wall", On: "kiln", Unit: "m2", Can: band("0.05 to 1000 m2"), Usual: band("0.3 to 60 m2"),
+		Standing: "a room of 12 m2 and 3 m high has 54 m2 with its ceiling, a cabinet of ten trays half of their area: " + practice,
+		Doc:      "area of the walls of a kiln for each square metre that malt lies on"},
 	{Name: Sprinkled, Of: "water", On: "grain", Unit: "kg", Can: band("0.0005 to 2 l"), Usual: band("0.004 to 0.25 l"),
 		Standing: "60 to 140 l a tonne in all make a bed with air blown through moist again (derived): " + practice,
 		Doc:      "water of one sprinkling, by volume, for each kilogram of raw grain"},

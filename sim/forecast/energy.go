@@ -102,6 +102,19 @@ func (m *kilnModel) drawn() float64 {
 	return draught.Power(air.Flow, air.Bed+ductPressure)
 }
 
+// recovers is the temperature ratio of the heat exchanger of a kiln, 0 where it has none. One whose
+// exhaust goes to a floor above gives it what it has: that is left out, and told.
+func (r *run) recovers(st *model.Kilning, k *model.Kiln) float64 {
+	switch {
+	case k.Recovers == nil || k.Draught.Text == vocabulary.DraughtStill:
+		return 0
+	case r.isGiver(st):
+		r.assume(NothingRecovered{r.called()})
+		return 0
+	}
+	return k.Recovers.SI
+}
+
 // moved tells whether a fan moves the air of a kiln.
 func moved(k *model.Kiln) bool {
 	if k.Fed() && !k.BlowsBy().Known() && k.FanPower == nil { // the fan of the floor below moves it

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 	"maltwright/sim/work"
@@ -29,8 +30,12 @@ type kilnModel struct {
 	loaded  *loading
 	onKiln  float64 // s
 	airs    Airs
-	lacks   wayShort // of the step
-	floor   onFloor  // of a kiln of several floors
+	lacks   wayShort     // of the step
+	power   float64      // of the heater, W; 0 where it is not said
+	hardest float64      // W, the most that the heater gave
+	cools   *draught.Way // what draws while the malt cools, where that is not what drew before
+	door    *kiln.Door
+	floor   onFloor // of a kiln of several floors
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -168,6 +173,7 @@ func (m *kilnModel) watch(dt float64) {
 		}
 		m.worst.mean = m.worst.mean || v.MaltT > l.t+hotBy && v.WetBasis > l.w+wetBy
 	}
+	m.hardest = max(m.hardest, v.HeaterPower)
 	if m.warmest.see(v); m.beyond { // nothing but times is told of it
 		m.warmest = coldest
 	} else if m.target == kiln.AsComes {

@@ -43,6 +43,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.gives(m, st)
 	v := m.bed.View()
 	r.kilned(m, st, began)
+	r.unwalled(m, st.Kiln)
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
@@ -90,8 +91,10 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
 	}
-	if k.Recovers != nil && !kit.Still {
-		kit.Recovers = k.Recovers.SI
+	kit.Recovers = r.recovers(st, k)
+	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
+	if list := draughts(st, kit); len(list) > 0 {
+		kit.Door = r.doorOf(k, kit, list[0].T)
 	}
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
@@ -116,8 +119,11 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
 		return nil, err
 	}
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
+	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, door: kit.Door, cools: kit.Cools, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
+	if kit.Heater != nil {
+		m.power = *kit.Heater
+	}
 	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
 		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
 	}
@@ -183,7 +189,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	if flow := model.Airflow(s); flow != nil {
 		m.flow = &flow.SI
 	} else if s.Kind() == model.StewStep && m.still {
-		m.flow = new(coveredShare * m.vent)
+		m.flow = new(r.underCover(m, as))
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
@@ -247,6 +253,12 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 // cool blows room air through the malt until it is as cool as asked.
 func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*tick) error {
 	m.target = kiln.Fresh
+	if m.still {
+		r.assume(OpenOven{r.called()})
+	}
+	if m.cools != nil {
+		r.assume(CoolDraught{Above: m.cools.Above + m.cools.Below, Called: r.called()})
+	}
 	latest := stop{latest: coolLatest, ending: ByGuard}
 	if s.At != nil {
 		out.Temperature = Temperature{s.At.Where, math.Round(m.bed.View().MaltT), s.At.High.SI - zeroC, true}

@@ -28,9 +28,16 @@ var listedAs = map[string]Assumption{
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "air of a floor with `air from`": AirOfFloor{},
+	"what the fan of a kiln draws, where neither that nor a curve is said":                                          KilnFan{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
+	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                           DraughtHeight{},
+	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                       DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
-	"error of a scale, of the readings of a record": ScaleError{}, // by follow, which has its own test
+	"walls of the kiln, where its heater comes to four fifths of its power": NoWalls{},
+	"walls of which it is said what they are: their thickness; their area":  KilnWalls{},
+	"door of an oven that stands ajar":                                      OvenDoor{}, "an oven that cools": OpenOven{},
+	"draught of a kiln that says it is natural, and only how much air it has, while the malt cools": CoolDraught{},
+	"error of a scale, of the readings of a record":                                                 ScaleError{}, // by follow, which has its own test
 }
 
 // The document says of each thing that is taken for granted whether the forecast lists it.
@@ -45,6 +52,12 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 		"kiln \"drum\" { holds 20 l; tumbles yes; fired electric }\nprocess \"p\" {\n make amber malt\n from 5 kg of \"lot\"\n kiln in \"drum\" { roast at malt 140 °C for 1 h }\n}\n",
 		"kiln \"weak\" { area 0.5 m2; airflow 90 m3/h; heater 600 W; reaches 30 to 75 °C; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"oven\" { area 0.5 m2; draught still; door ajar 3 cm; walls metal; fired electric }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"oven\" { dry at oven 55 °C for 10 h; cool to malt 30 °C }\n}\n",
+		"kiln \"barn\" { area 0.5 m2; draught natural; airflow 60 m3/h; fired wood by indirect }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"barn\" { dry at air-on 55 °C for 10 h; cool to malt 30 °C }\n}\n",
+		"kiln \"draws\" { area 2 m2; draught natural; fired wood by indirect }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"draws\" { dry at air-on 55 °C for 10 h }\n}\n",
 		"kiln \"top\" { area 0.5 m2; air from \"kiln\" }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"top\" { dry for 10 h }\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {

@@ -72,7 +72,7 @@ func (b *Bed) AdvanceBy(dt float64, set Setting, by Follower) (Progress, error) 
 func (b *Bed) goesOn(set Setting) bool {
 	return b.even && set.Target == b.set.Target && math.Abs(set.at(0)-b.asked) < enoughKelvin &&
 		set.airflow(b.kit) == b.set.airflow(b.kit) && set.recirculation(b.kit) == b.set.recirculation(b.kit) &&
-		(b.kit.Door == nil && !b.kit.Natural || (set.Airflow == nil) == (b.set.Airflow == nil))
+		(b.kit.Door == nil || (set.Airflow == nil) == (b.set.Airflow == nil))
 }
 
 // advanceOnce takes one step that meets the tolerances and gives its length.

@@ -37,9 +37,12 @@ type Equipment struct {
 	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven and a drum have one
 	Drum          Drum    // that the malt is tumbled in; see [Equipment.In]
 
-	Walls   *Walls // nil: the kiln's own walls neither hold nor lose heat
-	Door    *Door  // of a still oven, ajar; nil: shut
-	Natural bool   // no fan: what draws air is the heat, so that malt cools in still air
+	Walls *Walls // nil: the kiln's own walls neither hold nor lose heat
+	Door  *Door  // of a still oven, ajar; nil: shut
+
+	// Cools is what drives the air once the fire is out, of a kiln whose fire drew it; nil where
+	// that is the same. With nothing that drives, malt cools in still air.
+	Cools *draught.Way
 }
 
 // Ambient is the air that the kiln draws in.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"maltwright/sim/air"
+	"maltwright/sim/draught"
 )
 
 // Malt cools under a fan as it dries: the same march, with fresh air. Where nothing drives air,
@@ -34,11 +35,19 @@ const parabola = 3
 // cools as fast by itself (numerical: from 80 to 30 °C in a room of 15 °C).
 const outlasts = 1.6
 
+// way is what drives the air now; nil where it is there whatever the bed.
+func (b *Bed) way() *draught.Way {
+	if b.set.Target == Fresh && b.kit.Cools != nil {
+		return b.kit.Cools
+	}
+	return b.kit.Way
+}
+
 // stillAir tells whether the malt is left to cool with nothing that drives air, or
 // with so little of it that still air takes more.
 func (b *Bed) stillAir() bool {
 	return b.set.Target == Fresh && !b.kit.Drum.tumbles() &&
-		(b.calm || b.kit.Still || b.kit.Natural && b.set.Airflow == nil && !b.feed.fed())
+		(b.calm || b.kit.Still)
 }
 
 // calmed tells whether air that comes through the malt as it cools has become so little that the malt

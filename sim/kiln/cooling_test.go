@@ -105,13 +105,16 @@ func TestPlateOfTheTestsMeetsItsTwoEnds(t *testing.T) {
 	assert.InEpsilon(t, slow, plate(100, depth, 1e7, 0.15), 1e-3)
 }
 
+// nothing drives air once the fire is out.
+var nothing = &drives.Way{Above: 1e-9, Opening: 1e-3}
+
 // In still air malt cools no faster than Newton's law has it, with 10 W/(m² K) on either face, and
 // no slower than a plate with 8 and 0.1 W/(m K).
 func TestMaltInStillAirCoolsAsAPlateDoes(t *testing.T) {
 	for name, kit := range map[string]kiln.Equipment{
 		"oven":         {Area: 0.5, Airflow: kiln.StillVent, Still: true},
-		"fire is out":  {Area: 4, Airflow: 0.5, Natural: true},
-		"by one layer": {Area: 4, Airflow: 0.5, Natural: true, Layers: 1},
+		"fire is out":  {Area: 4, Airflow: 0.5, Cools: nothing},
+		"by one layer": {Area: 4, Airflow: 0.5, Cools: nothing, Layers: 1},
 	} {
 		for _, load := range loads {
 			charge := cured(load, kit)
@@ -158,7 +161,7 @@ func TestMaltUnderAChimneyCoolsByWhatItDraws(t *testing.T) {
 	require.NoError(t, err)
 	warm := air.State{T: hot, W: outside.W, P: outside.P}
 	for _, load := range loads {
-		kit := kiln.Equipment{Area: 4, Way: &drives.Way{Above: 6, Opening: 0.2}}
+		kit := kiln.Equipment{Area: 4, Airflow: 12, Cools: &drives.Way{Above: 6, Opening: 0.2}}
 		charge := cured(load, kit)
 		pull := 9.81 * 6 * (outside.Density() - warm.Density())
 		most := 0.2 * math.Sqrt(2*pull/2.5/outside.Density())
@@ -189,7 +192,7 @@ func TestWhatEvaporatesWhileMaltCoolsIsInTheBalance(t *testing.T) {
 
 // As much goes whatever the steps are.
 func TestCoolingDoesNotDependOnTheStep(t *testing.T) {
-	for _, kit := range []kiln.Equipment{{Area: 0.5, Airflow: kiln.StillVent, Still: true}, {Area: 4, Airflow: 0.5, Natural: true}, {Area: 4, Airflow: 0.5}} {
+	for _, kit := range []kiln.Equipment{{Area: 0.5, Airflow: kiln.StillVent, Still: true}, {Area: 4, Airflow: 0.5, Cools: nothing}, {Area: 4, Airflow: 0.5}} {
 		for _, load := range []float64{3, 30} {
 			coarse, small := bed(t, cured(load, kit), kit, spring), bed(t, cured(load, kit), kit, spring)
 			_, err := coarse.Advance(600, still)

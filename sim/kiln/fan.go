@@ -52,10 +52,14 @@ type Moved struct {
 const shortAir = 0.98
 
 func (e Equipment) checkWay() error {
-	if e.Way == nil {
-		return checkAirflow(e.Airflow, e.Area)
+	var err error
+	if e.Cools != nil {
+		err = e.Cools.Check()
 	}
-	err := e.Way.Check()
+	if e.Way == nil {
+		return errors.Join(err, checkAirflow(e.Airflow, e.Area))
+	}
+	err = errors.Join(err, e.Way.Check())
 	if e.Airflow != 0 || !e.Way.Drives() {
 		err = errors.Join(err, checkAirflow(e.Airflow, e.Area))
 	}
@@ -66,13 +70,13 @@ func (e Equipment) checkWay() error {
 }
 
 // most is the most air that may come, m³/s.
-func (e Equipment) most(set float64) float64 {
+func (e Equipment) most(set float64, way *draught.Way) float64 {
 	most := mostDraught * e.Area
 	if set > 0 {
 		most = min(most, set)
 	}
-	if e.Way.Fan != nil {
-		most = min(most, e.Way.Fan.Most())
+	if way.Fan != nil {
+		most = min(most, way.Fan.Most())
 	}
 	return max(most, leastDraught*e.Area)
 }
@@ -82,7 +86,7 @@ func (b *Bed) airflow() float64 {
 	switch {
 	case b.feed.fed():
 		return b.feed.dry * b.kit.Area * b.now.on.at(b.ambient.P).Volume()
-	case b.kit.Way == nil:
+	case b.way() == nil:
 		return b.set.airflow(b.kit)
 	}
 	return b.passing
@@ -96,7 +100,7 @@ func (b *Bed) unheated() bool {
 // driven marches with the air that what drives it brings through the bed.
 func (b *Bed) driven(on stream, a float64, slot int) flow {
 	var f flow
-	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit))
+	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit), b.way())
 	guess := b.passing
 	if guess <= 0 {
 		guess = high
@@ -114,7 +118,7 @@ func (b *Bed) driven(on stream, a float64, slot int) flow {
 		switch {
 		case !f.settled: // a shorter step is taken
 			return 0
-		case !b.kit.Way.Drives():
+		case !b.way().Drives():
 			return v - high
 		}
 		return v - b.balance(in, f.off, low, high, b.depthAt(b.stageX(a)))
@@ -138,7 +142,7 @@ func (b *Bed) stageX(a float64) float64 {
 // balance is the flow, m³/s at air-on, at which what drives it equals what it is lost in.
 func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
 	in, out := on.at(b.ambient.P), off.at(b.ambient.P)
-	way := b.kit.Way
+	way := b.way()
 	draws := way.Natural(b.ambient, in, out) + way.Steady
 	guess := min(max(b.passing, low), high)
 	lost := b.lost(guess, depth, in, out) + way.Ducts(guess, in)
@@ -161,7 +165,7 @@ func (b *Bed) lost(v, depth float64, on, off air.State) float64 {
 // fanWarmth is the heat that the fan gives to the air, J for each kg of dry air: all that it draws,
 // since its motor stands in the air or close by.
 func (b *Bed) fanWarmth(v float64, in stream) float64 {
-	way := b.kit.Way
+	way := b.way()
 	if way.Fan == nil && way.Power == nil {
 		return 0
 	}
@@ -171,10 +175,10 @@ func (b *Bed) fanWarmth(v float64, in stream) float64 {
 
 // drawn is the electricity, W, that the fan of a Way draws at a flow.
 func (b *Bed) drawn(v float64, in air.State) float64 {
-	if b.kit.Way.Power != nil {
-		return *b.kit.Way.Power
+	if b.way().Power != nil {
+		return *b.way().Power
 	}
-	return draught.Power(v, b.kit.Way.Blown(v, in))
+	return draught.Power(v, b.way().Blown(v, in))
 }
 
 // blownFresh is how warm the fan, and walls that are still warm, make the fresh air that it blows, °C.
@@ -214,7 +218,7 @@ func (b *Bed) movedBy(f flow, v float64) Moved {
 		return m
 	}
 	on, off := f.on.at(b.ambient.P), f.off.at(b.ambient.P)
-	way := b.kit.Way
+	way := b.way()
 	if way == nil {
 		way = &draught.Way{Opening: draught.UsualOpening * b.kit.Area}
 	}
@@ -256,5 +260,5 @@ func (e Equipment) Gives(charge Charge, ambient Ambient, material drying.Materia
 	on := air.State{T: max(t, b.ambient.T), W: b.ambient.W, P: b.ambient.P}
 	bulb := on.WetBulbNear(t / 2)
 	off := stream{t: bulb, w: air.HumidityRatio(air.Saturation(bulb), on.P)}
-	return b.balance(stream{t: on.T, w: on.W}, off, leastDraught*e.Area, e.most(most), b.depth), nil
+	return b.balance(stream{t: on.T, w: on.W}, off, leastDraught*e.Area, e.most(most, e.Way), b.depth), nil
 }

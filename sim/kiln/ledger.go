@@ -33,7 +33,7 @@ type Ledger struct {
 	Recovered    float64 // heat that the exchanger gave from the exhaust to the fresh air, J; HeatVented is before it
 	Condensed    float64 // water that the exhaust let go in it, kg; WaterVented is before it
 	FanHeat      float64 // of what the fan drew, in the air, J; a kiln without a Way has none
-	FanEnergy    float64 // electricity that the fan drew, J; none of a natural draught or a still oven
+	FanEnergy    float64 // electricity that the fan drew, J; a kiln without a Way has none
 	BoundAtStart float64 // heat of wetting that the malt had yet to set free, J
 
 	AirPassed float64 // dry air through the bed, kg
@@ -114,7 +114,9 @@ func (l *Ledger) add(b *Bed, dt float64) {
 			l.HeatIntake += dry * (1 - f.back) * (f.fresh.enthalpy() - b.ambient.Enthalpy())
 		}
 	}
-	l.FanEnergy += dt * b.fanPower(b.flows[stageCount-1])
+	if b.kit.Way != nil {
+		l.FanEnergy += dt * b.fanPower(b.flows[stageCount-1])
+	}
 	x, h := b.means()
 	l.WallHeat = b.wallHeat()
 	l.WaterInMalt, l.HeatInMalt = x*l.DryMass, h*l.DryMass

@@ -19,7 +19,7 @@ type flow struct {
 // a seconds (nil for the rates at the present state) and leaves the rates of
 // the layers in their slot. How much air it is follows from what drives it.
 func (b *Bed) march(on stream, a float64, slot int) flow {
-	if b.kit.Way == nil || b.feed.fed() {
+	if b.way() == nil || b.feed.fed() {
 		return b.pass(on, a, slot)
 	}
 	return b.driven(on, a, slot)

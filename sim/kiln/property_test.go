@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"maltwright/sim/air"
+	drives "maltwright/sim/draught"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
@@ -55,7 +56,9 @@ func anyBedOf(t *rapid.T, material drying.Material) *kiln.Bed {
 	if kit.Still && rapid.Bool().Draw(t, "ajar") {
 		kit.Door = &kiln.Door{Gap: in("gap", 1e-3, 0.2), Height: in("height", 0.1, 1)}
 	}
-	kit.Natural = !kit.Still && rapid.Bool().Draw(t, "natural")
+	if !kit.Still && rapid.Bool().Draw(t, "natural") {
+		kit.Cools = &drives.Way{Above: in("above", 0.1, 8), Opening: area / 20}
+	}
 	ambient := kiln.Ambient{T: in("ambient", -20, 50), RH: in("rh", 0, 1), Altitude: in("altitude", -400, 4000)}
 	bed, err := kiln.New(charge, kit, ambient, material)
 	require.NoError(t, err)

@@ -52,16 +52,22 @@ type Point struct {
 type Balance struct {
 	On           answer.Kilograms `json:"water_on" doc:"in the malt as it came onto the kiln"`
 	DrawnIn      answer.Kilograms `json:"water_in" doc:"came in with the fresh air"`
+	Poured       answer.Kilograms `json:"water_poured" doc:"poured on hot malt"`
 	Gone         answer.Kilograms `json:"water_out" doc:"left with the exhaust"`
 	Left         answer.Kilograms `json:"water_left" doc:"in the malt now"`
-	WaterMissing answer.Kilograms `doc:"water_on and water_in, less water_out and water_left"`
+	WaterMissing answer.Kilograms `doc:"water_on, water_in and water_poured, less water_out and water_left"`
 	Heater       answer.Joules    `doc:"heat that the heater gave"`
 	Recovered    answer.Joules    `doc:"heat that the exhaust gave to the fresh air in a heat exchanger"`
+	Fan          answer.Joules    `doc:"heat that the fan gave to the air"`
 	Intake       answer.Joules    `json:"from_below,omitempty" doc:"sensible heat, above that of outside air, that came in with the exhaust of the floor below; missing where none did"`
+	Warmth       answer.Joules    `json:"poured" doc:"heat of the water that was poured on the malt, above water of 0 °C"`
 	Warmed       answer.Joules    `json:"malt" doc:"sensible heat that the malt has gained, its dry matter and the water in it"`
 	Evaporated   answer.Joules    `json:"evaporation" doc:"made vapour of the water, and loosened it from the malt"`
-	Exhaust      answer.Joules    `doc:"sensible heat that left with the exhaust, above that of outside air"`
-	HeatMissing  answer.Joules    `doc:"heater, recovered and from_below, less malt, evaporation and exhaust"`
+	Exhaust      answer.Joules    `doc:"sensible heat that left with the exhaust, above that of the fresh air"`
+	Shed         answer.Joules    `doc:"led off into the room by the shell of a drum that cools, or by malt that cools in still air"`
+	WallHeat     answer.Joules    `doc:"taken up by the walls of the kiln, and in them now"`
+	WallLoss     answer.Joules    `doc:"lost to the room through the walls"`
+	HeatMissing  answer.Joules    `doc:"heater, recovered, fan, from_below and poured, less malt, evaporation, exhaust, shed and what walls hold and lost"`
 	Returned     answer.Joules    `doc:"heat above fresh air of the exhaust that was led back; it went round within the kiln"`
 }
 
@@ -71,8 +77,9 @@ func balanceOf(s *forecast.Sight) *Balance {
 	}
 	b := s.Balance
 	return &Balance{
-		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
-		Heater: answer.Joules(b.Heater), Recovered: answer.Joules(b.Recovered), Intake: answer.Joules(b.Intake), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
+		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Poured: answer.Kilograms(b.Poured), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
+		Heater: answer.Joules(b.Heater), Recovered: answer.Joules(b.Recovered), Fan: answer.Joules(b.Fan), Intake: answer.Joules(b.Intake), Warmth: answer.Joules(b.Warmth), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
+		Shed: answer.Joules(b.Shed), WallHeat: answer.Joules(b.WallHeat), WallLoss: answer.Joules(b.WallLoss),
 		HeatMissing: answer.Joules(b.HeatMissing), Returned: answer.Joules(b.Returned),
 	}
 }

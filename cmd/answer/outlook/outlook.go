@@ -59,7 +59,7 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
-		one := Stage{StageName: NameOf(f.Process, st.Of), Steps: []Step{}}
+		one := Stage{StageName: NameOf(f.Process, st.Of), Steps: []Step{}, Air: airOf(f, st.Of)}
 		for _, s := range st.Steps {
 			one.Steps = append(one.Steps, stepOf(s, start, bag.On(model.HolderOf(st.Of), s.WeightEnd)))
 		}

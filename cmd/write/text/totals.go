@@ -34,6 +34,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	if t.Sprinkled > 0 {
 		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))
 	}
+	s.kilnAir(r)
 	if t.KilnWater > 0 {
 		recovered := ""
 		if t.Energy.Recovered > 0 {

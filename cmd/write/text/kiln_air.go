@@ -1,0 +1,25 @@
+package text
+
+import (
+	"maltwright/cmd/answer/outlook"
+	"maltwright/sim/forecast"
+)
+
+// drives names what drives the air of a kiln.
+var drives = map[string]string{string(forecast.ByFan): "its fan", string(forecast.ByChimney): "its chimney", string(forecast.ByDraught): "its natural draught"}
+
+// kilnAir says how much air comes through the malt on each kiln whose fan or draught is known.
+func (s *Sheet) kilnAir(r outlook.Result) {
+	for _, st := range r.Stages {
+		a := st.Air
+		if a == nil {
+			continue
+		}
+		what := "kiln air"
+		if st.Number > 0 {
+			what = "air of " + st.Called()
+		}
+		s.para(what, "%s at first and %s at the end of its heat, by %s; the malt lies %s deep, and %s at the end",
+			s.AboutAirflow(float64(a.First)), s.AboutAirflow(float64(a.Last)), drives[a.DrivenBy], s.Depth(float64(a.Depth)), s.Depth(float64(a.Dried)))
+	}
+}

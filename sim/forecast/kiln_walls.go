@@ -1,0 +1,92 @@
+package forecast
+
+import (
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/air"
+	"maltwright/sim/draught"
+	"maltwright/sim/kiln"
+)
+
+var fabrics = map[string]kiln.Fabric{
+	vocabulary.WallsBrick: kiln.Brick, vocabulary.WallsMetal: kiln.Metal, vocabulary.WallsWood: kiln.Wood, vocabulary.WallsStone: kiln.Stone,
+}
+
+// wallsOf are the walls of a kiln, nil where it says nothing of them. Without an area they stand
+// around its bed; those of a drum are its shell.
+func (r *run) wallsOf(k *model.Kiln, kit kiln.Equipment) *kiln.Walls {
+	if k.Walls == nil {
+		return nil
+	}
+	w := &kiln.Walls{Of: fabrics[k.Walls.Material.Text], Insulated: k.Walls.Insulated}
+	a := KilnWalls{Of: k.Walls.Material.Text, Called: r.called()}
+	switch {
+	case k.Walls.Area != nil:
+		w.Area = k.Walls.Area.SI
+	case k.Tumbles:
+		w.Area, a.Shell = kit.Drum.Shell(), true
+	default:
+		w.Area, a.Height = kiln.WallsAround(kit.Area)
+	}
+	a.Area = w.Area
+	a.Thick, a.Wool = w.Thickness()
+	r.assume(a)
+	return w
+}
+
+// doorOf is the door of an oven that stands ajar, nil where it is shut, or where an airflow says
+// what leaves the oven. At is the warmth at which it is told how much that is, °C.
+func (r *run) doorOf(k *model.Kiln, kit kiln.Equipment, at float64) *kiln.Door {
+	switch {
+	case k.Door == nil || !kit.Still:
+		return nil
+	case k.Airflow != nil:
+		r.assume(DoorIdle{r.called()})
+		return nil
+	}
+	d := &kiln.Door{Gap: k.Door.SI, Height: kiln.OvenDoor}
+	r.assume(OvenDoor{Height: d.Height, Flow: r.draws(d, at), At: at, Called: r.called()})
+	return d
+}
+
+// draws is what leaves an oven of t °C by its door, m³/s, its air as dry as the room's.
+func (r *run) draws(d *kiln.Door, t float64) float64 {
+	outside, err := air.FromRH(r.site.air, r.site.rh, r.site.pressure)
+	if err != nil {
+		return 0
+	}
+	return d.Draws(air.State{T: t, W: outside.W, P: outside.P}, outside)
+}
+
+// coolsBy is what draws air through the malt of a kiln once its fire is out, where all that is
+// said of its draught is the airflow that the fire drew; nil for any other, which has what it had.
+func (r *run) coolsBy(k *model.Kiln, area float64) *draught.Way {
+	if k.Draught.Text != vocabulary.DraughtNatural || k.Airflow == nil || k.Tumbles || k.AirFrom != nil || k.Chimney != nil || len(k.Fan) > 1 {
+		return nil
+	}
+	return &draught.Way{Above: houseAbove, Below: houseBelow, Opening: draught.UsualOpening * area}
+}
+
+// underCover is what of an oven's air reaches malt in a covered pan, m³/s.
+func (r *run) underCover(m *kilnModel, s asked) float64 {
+	vent := m.vent
+	if m.door != nil {
+		vent += r.draws(m.door, hottest(s.Warming))
+	}
+	return coveredShare * vent
+}
+
+// nearlyAll is the share of its power from which a heater may be too weak for what walls take
+// beside it (common practice: they take a tenth to a fifth).
+const nearlyAll = 0.8
+
+// unwalled takes for granted that walls take nothing, where the heater came so near to its power
+// that they could matter.
+func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
+	if k == nil || k.Walls != nil || m.power <= 0 {
+		return
+	}
+	if share := m.hardest / m.power; share >= nearlyAll {
+		r.assume(NoWalls{min(share, 1), r.called()})
+	}
+}
