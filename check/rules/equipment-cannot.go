@@ -54,8 +54,8 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
 			if d := t.Driven; d != nil {
 				f.Hint = c.toDrive(d)
-				if d.Hardest >= d.Needs {
-					on = kilnAir
+				if d.Hardest < d.Needs { // whatever its chimney
+					on = nil
 				}
 			}
 		case forecast.KilnAirShort:
