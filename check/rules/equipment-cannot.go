@@ -55,7 +55,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			if d := t.Driven; d != nil {
 				f.Hint = c.toDrive(d)
 				if d.Hardest >= d.Needs {
-					on = draughtKnown
+					on = kilnAir
 				}
 			}
 		case forecast.KilnAirShort:
