@@ -32,7 +32,7 @@ const (
 
 // processKinds are all slips in a process or the house that it uses.
 func processKinds() []kind {
-	return slices.Concat(steepKinds, growthKinds, boxKinds, kilnKinds, claimKinds, houseKinds, limitKinds, wordKinds, unseenKinds)
+	return slices.Concat(steepKinds, growthKinds, boxKinds, kilnKinds, heatKinds, claimKinds, houseKinds, limitKinds, wordKinds, unseenKinds)
 }
 
 // allRecordKinds are all slips in the record of a batch.
@@ -152,7 +152,7 @@ func TestWhatFitsASlipIsTheNameOfARule(t *testing.T) {
 func TestHarmlessChangesStayQuiet(t *testing.T) {
 	processes := good.processes()
 	records := good.records()
-	text, alarms := alarmed(t, "processes", slices.Concat(harmlessKinds, harmlessBox), processes, "")
+	text, alarms := alarmed(t, "processes", slices.Concat(harmlessKinds, harmlessBox, harmlessHeat), processes, "")
 	more, recorded := alarmed(t, "records", harmlessRecords, records, pale())
 	if golden.Whole() {
 		golden.File(t, "testdata/harmless.txt", text+more)

@@ -11,6 +11,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
 )
 
@@ -72,25 +73,25 @@ func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, called string) {
 	switch a := a.(type) {
 	case forecast.KilnAir:
-		return c.ofKiln("airflow", model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.DrumAir:
-		return c.ofKiln("airflow", model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.OvenAir:
-		return c.ofKiln("airflow", model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.DraughtHeight:
 		if !a.Chimney {
-			return c.ofKiln("chimney", model.KilnStage, a.Called)
+			return c.ofKiln(vocabulary.FactChimney, model.KilnStage, a.Called)
 		}
 	case forecast.AirOfFloor:
 		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
 		return "read the air-on there in a batch", of, called
 	case forecast.KilnFresh:
-		return c.ofKiln("returns", model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.WithReturns, model.KilnStage, a.Called)
 	case forecast.KilnArea:
-		return c.ofKiln("area", model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.FactArea, model.KilnStage, a.Called)
 	case forecast.RoomAir:
 		if a.Band == nil {
-			return c.ofSite("air")
+			return c.ofSite(vocabulary.PlaceAir)
 		}
 	case forecast.SoakWater:
 		return "write how much there is, as in soak 7 h in 12 l water", source.Place{}, ""

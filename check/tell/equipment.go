@@ -48,6 +48,10 @@ func kilnFan(a forecast.KilnFan, _ quantity.System) Assumed {
 		"the kiln does not say what its fan draws; it counts for that alone"}
 }
 
+func nothingRecovered(a forecast.NothingRecovered, _ quantity.System) Assumed {
+	return Assumed{"heat recovered from the exhaust of " + orElse(a.Called, "the kiln"), "none", "its exhaust goes to the floor above; what that floor's exhaust would give back is not reckoned"}
+}
+
 func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
 	why := fmt.Sprintf("%.0f kg of green malt a square metre", a.Load)
 	if units.British {

@@ -152,3 +152,14 @@ func TestHeatOfDryingIsThatOfItsAir(t *testing.T) {
 	assert.InEpsilon(t, want, f.Totals.KilnEnergy, 1e-6)
 	assert.InEpsilon(t, f.Totals.KilnEnergy, f.Totals.Energy.Heat-f.Spent[0].Heat, 1e-9)
 }
+
+// The exhaust of a lower floor goes to the floor above: it cannot warm the fresh air as well.
+func TestALowerFloorRecoversNothingAndSaysSo(t *testing.T) {
+	saving := strings.Replace(tower, "fired gas by indirect }", "fired gas by indirect; recovers 60 % }", 1)
+	require.NotEqual(t, tower, saving)
+	plain, f := runText(t, onFloors(tower, "dry for 18 h", below), Options{}), runText(t, onFloors(saving, "dry for 18 h", below), Options{})
+	assert.Empty(t, assumed[NothingRecovered](plain))
+	assert.Len(t, assumed[NothingRecovered](f), 1)
+	assert.Equal(t, plain.Totals.Energy, f.Totals.Energy)
+	assert.Zero(t, f.Totals.Energy.Recovered)
+}

@@ -26,6 +26,7 @@ func File(seed uint64) string { return file(seed, rand.New(rand.NewPCG(seed, 0x6
 func file(seed uint64, hand *rand.Rand) string {
 	w := &writer{Builder: &strings.Builder{}, Rand: rand.New(rand.NewPCG(seed, 0x6d616c74)), hand: hand}
 	w.green, w.ends, w.twice, w.exhaust = seed%7 == 3, seed%11 == 5, seed%5 == 4, seed%6 == 5
+	w.malted = seed%13 == 8 && !w.green && !w.ends
 	w.kg = w.scale(0.05, 20_000)
 	switch w.IntN(4) { // a single process, a single one of many steps, many processes
 	case 0:
@@ -68,6 +69,7 @@ type writer struct {
 	processes int        // beside the first
 	name      string     // of the process
 	green     bool       // the lot is green malt
+	malted    bool       // the lot is malt, to be roasted
 	ends      bool       // green malt is made
 	twice     bool       // each stage on floor or kiln comes twice
 	exhaust   bool       // the kiln is given the exhaust of another one
@@ -204,7 +206,7 @@ func (w *writer) body(in vocabulary.Block, depth int) {
 // leftOut tells of the stages that a process does without, which is a part of the whole.
 func (w *writer) leftOut(word string) bool {
 	rank := vocabulary.StageRank(word)
-	return w.green && (word == vocabulary.VerbSteep || word == vocabulary.VerbGerminate) ||
+	return (w.green || w.malted) && (word == vocabulary.VerbSteep || word == vocabulary.VerbGerminate) || w.malted && word == vocabulary.VerbWither ||
 		w.ends && !w.green && rank >= vocabulary.StageRank(vocabulary.VerbKiln)
 }
 
@@ -237,7 +239,7 @@ func (w *writer) times(row *vocabulary.Row, in vocabulary.Block, depth int) int 
 		}
 		return w.IntN(2)
 	case row.Word == vocabulary.FactAlready:
-		return map[bool]int{true: 1}[w.green]
+		return map[bool]int{true: 1}[w.green || w.malted]
 	case in == vocabulary.Process && w.leftOut(row.Word):
 		return 0
 	case in == vocabulary.Process && row.Opens != vocabulary.None && slices.Contains(always[in], row.Word):

@@ -71,8 +71,11 @@ func (w *writer) share(clause string) float64 {
 	}
 	switch w.word {
 	case "moisture":
-		if w.green {
+		switch {
+		case w.green:
 			return w.between(35, 50)
+		case w.malted:
+			return w.between(1, 12)
 		}
 		return w.between(5, 20)
 	case "protein":

@@ -44,7 +44,7 @@ func (w *writer) slot(s *vocabulary.Slot, clause string) {
 			return
 		}
 		words := slices.DeleteFunc(slices.Clone(s.Words), func(word string) bool {
-			return w.word == "make" && word == vocabulary.MaltGreen || w.word == vocabulary.FactAlready && word == vocabulary.MaltKilned
+			return w.word == "make" && word == vocabulary.MaltGreen || w.word == vocabulary.FactAlready && word == map[bool]string{true: vocabulary.MaltGreen, false: vocabulary.MaltKilned}[w.malted]
 		})
 		word := words[w.IntN(len(words))]
 		if w.word == "make" && w.ends && !w.green && s.Kind == vocabulary.Choice {
