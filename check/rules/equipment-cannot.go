@@ -63,7 +63,7 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
-				on = kilnAir
+				on = kilnHeat
 			}
 			if t.Limit == kiln.ByFeed {
 				heater, f.Severity = false, finding.Caution

@@ -2,6 +2,7 @@ package tell
 
 import (
 	"cmp"
+	"math"
 	"reflect"
 	"testing"
 	"time"
@@ -114,6 +115,8 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.FloorsApart{Rounds: 12, Kelvin: 2.04, Ratio: 0.0013},
 			"after 12 rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean 2 °C and 1.3 g/kg are left between them",
 			"after 12 rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean 3.7 °F and 1.3 g/kg are left between them"},
+		{forecast.KilnShort{Target: kiln.Malt, Asked: 215, Got: math.NaN(), Limit: kiln.ByReachHigh},
+			"malt of 215 °C is asked for and the kiln does not come to it: above the kiln's reach", "malt of 419 °F is asked for and the kiln does not come to it: above the kiln's reach"},
 		{forecast.CannotCool{Asked: quantity.Range{Low: written(t, "12 °C"), High: written(t, "15 °C")}, Room: 20},
 			"the malt cannot be cooled to 12 to 15 °C with room air of 20 °C", ""},
 		{forecast.AirShort{Water: 3, Carries: 2, Moisture: 0.1, Took: 20 * 3600, Charge: written(t, "6 kg")},

@@ -301,6 +301,9 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 		if t.ByDrying() {
 			t.Got = sh.sum / sh.seconds
 		}
+		if m.target == kiln.Malt || m.target == kiln.AirOff {
+			t.Got = m.forecast(t.Got)
+		}
 		r.trouble(t)
 	}
 }
