@@ -11,7 +11,7 @@ import (
 var co2Room = Rule{
 	Rule: finding.Rule{Name: "co2-room", Severity: finding.Caution,
 		Title: "so much grain grows that its carbon dioxide can fill a room",
-		Why: "growing grain gives off carbon dioxide, which lies low and cannot be smelt: 1000 kg some 39 m³ in five days (from the heat of respiration of malting barley); " +
+		Why: "growing grain gives off carbon dioxide, which lies low and cannot be smelt: 1000 kg some 39 m3 in five days (from the heat of respiration of malting barley); " +
 			"0.5 % of the air is the limit for a working day of 8 h (OSHA), and several per cent make people faint",
 		Do:     "let fresh air in and out at the floor, hang a carbon dioxide alarm at knee height, and never go in alone" + localCodes,
 		Bad:    `from 1 t of "base lot"`,

@@ -65,6 +65,10 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			if t.Limit == kiln.ByHeater {
 				on = kilnHeat
 			}
+			if t.Limit == kiln.ByFeed {
+				heater, f.Severity = false, finding.Caution
+				f.Hint = "take the temperature out, and the air is taken as it comes; or say what heater this floor has"
+			}
 			if t.ByDrying() {
 				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"
 			}

@@ -3,9 +3,9 @@ package rules
 // kilnRules are of drying and curing.
 func kilnRules() []Rule {
 	return []Rule{
-		equipmentCannot, heatOfAnotherKiln, kilnTooDeep, sunAtNight, hotWhileWet, gateOrder, gateWaitsLong, cureWithoutGate, cureCoolOrShort, cureTooHotForClaim, claimNotKept, cureBeforeDrying,
+		equipmentCannot, heatOfAnotherKiln, kilnTooDeep, sunAtNight, hotWhileWet, floorsOutOfStep, floorBelowMissing, gateOrder, gateWaitsLong, cureWithoutGate, cureCoolOrShort, cureTooHotForClaim, claimNotKept, cureBeforeDrying,
 		endMoistureHigh, endMoistureVeryLow, originalWeightStop, weightGateIgnoresLoss,
 		witheringSlow, stirBeforeBreak, neverStirred, noCooling, rampTooSteep, stewOdd, drumTooFull, quenchOdd,
-		roastFire, roastWet, roastWithoutQuench, quenchSteam, smokeClean, smokeSourceNotSaid, smokeLate, floorsOutOfStep,
+		roastFire, roastWet, roastWithoutQuench, quenchSteam, smokeClean, smokeSourceNotSaid, smokeLate,
 	}
 }

@@ -2,70 +2,84 @@ package rules
 
 import (
 	"fmt"
-	"math"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
 )
 
 var floorsOutOfStep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "floors-out-of-step", Severity: finding.Caution,
-		Title: "the malt does not lie as long on one floor of a kiln as on the other",
-		Why: "the upper floor of a kiln dries by the air off the lower one, on which the charge before it is finished: when that is done it is emptied, the malt above is dropped down, and the next charge is loaded. " +
-			"Where one stage takes hours longer, either floor waits for the other, or malt goes down that is not as dry as was meant (common practice of two-floor kilns)",
-		Do: "give both stages the same hours, counting what the gates wait and the cooling; what the upper floor lacks the lower one must make good",
-		Bad: `kiln "lower floor" { area 0.5 m2; airflow 90 m3/h; reaches 20 to 110 °C; heater 1.4 kW; fired electric }
-kiln "upper floor" { area 0.5 m2; air from "lower floor" }
-kiln in "upper floor" { dry for 30 h }
-kiln in "lower floor" {
-  dry at air-on 60 °C until moisture at most 8 % allow 1 to 16 h
-  gate moisture at most 8 % allow 0 to 12 h
+		Title: "two floors of a kiln do not take the same time",
+		Why:   "the malt goes down when the floor below is free, and both floors are loaded at once: the one that is through first waits for the other, and either the malt lies on in the exhaust or the upper floor has outside air (common practice: both stages fill the cycle)",
+		Do:    "move drying from the floor that takes longer to the other one: what moisture the upper stage ends at settles both",
+		Bad: `kiln "base top" { area 0.5 m2; air from "base kiln" }
+kiln in "base top" { dry at air-on 45 °C for 6 h }
+kiln in "base kiln" {
+  dry at air-on 55 °C until moisture at most 8 % allow 2 to 12 h
   cure at air-on 82 °C for 5 h
+  gate moisture at most 5 % allow 0 to 4 h
   cool to malt 30 °C
 }`,
-		Good:   "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "It takes the charge below to be the same process, one cycle before. A quarter more or less is not told, nor a difference of less than two hours"},
-	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
-		if k == nil || k.AirFrom == nil {
+		Good: `kiln "base top" { area 0.5 m2; air from "base kiln" }
+kiln in "base top" { dry at air-on 48 °C for 10 h }
+kiln in "base kiln" {
+  dry at air-on 55 °C until moisture at most 8 % allow 2 to 12 h
+  cure at air-on 82 °C for 5 h
+  gate moisture at most 5 % allow 0 to 4 h
+  cool to malt 30 °C
+}`,
+		Limits: "It takes loading and turning over to need no time, and the batch before to have gone as the process says. An hour, or a tenth of the cycle, is let pass"},
+	Judge: func(r finding.Rule, c *Case) {
+		if c.Forecast.BrokenOff() {
 			return
 		}
-		below := c.stageOn(k.AirFrom)
-		if below == nil {
-			c.NotJudged(r, fmt.Sprintf("no stage of the process is on %q, from which the air comes", k.AirFrom.Name))
-			return
-		}
-		up, down := c.tookOnKiln(st), c.tookOnKiln(below)
-		if c.Forecast.BrokenOff() || up == 0 || down == 0 || math.Abs(up-down) <= max(inStep*max(up, down), 2*hour) {
-			return
-		}
-		f := r.At(st.Place(), fmt.Sprintf("the malt lies on %q for %s, and on %q for %s: both are loaded and emptied together", k.Name, Hours(up), k.AirFrom.Name, Hours(down)))
-		f.Related = []finding.Related{{Place: below.Place(), Message: "the other floor"}}
-		c.Note(f)
-	}),
-}
-
-// inStep is by which part of the longer one two floors may differ (common practice: gates wait).
-const inStep = 0.25
-
-// stageOn is the first stage on a kiln, nil for none.
-func (c *Case) stageOn(k *model.Kiln) *model.Kilning {
-	for _, st := range model.Every[*model.Kilning](c.Process) {
-		if st.Kiln == k {
-			return st
-		}
-	}
-	return nil
-}
-
-// tookOnKiln is how long the malt lies on the kiln of a stage, s; 0 where it never came there.
-func (c *Case) tookOnKiln(st *model.Kilning) (seconds float64) {
-	for _, on := range c.Forecast.Stages {
-		if on.Of == model.Stage(st) {
-			for _, s := range on.Steps {
-				seconds += s.End - s.Start
+		for i := range c.Forecast.Kilns {
+			if k := &c.Forecast.Kilns[i]; k.Fed != nil {
+				c.outOfStep(r, k)
 			}
 		}
+		for _, t := range forecast.Troubles[forecast.FloorsApart](c.Forecast) {
+			f := r.At(t.Where(), c.said(t))
+			f.Hint = "no two batches of this process would go alike: end both stages by the clock, or let the upper one end well before the lower"
+			c.Note(f)
+		}
+	},
+}
+
+// What two floors may differ by.
+const (
+	floorsApart    = 3600.0 // s
+	floorsApartFor = 0.1    // share of the cycle
+)
+
+// outOfStep tells of a stage that takes longer or shorter than the one that its air comes from.
+func (c *Case) outOfStep(r finding.Rule, k *forecast.Kilned) {
+	fed := k.Fed
+	apart := fed.Took - fed.Below
+	if max(apart, -apart) <= max(floorsApart, floorsApartFor*max(fed.Took, fed.Below)) {
+		return
 	}
-	return seconds
+	upper, lower := k.Of.Kiln.Name, fed.By.Kiln.Name
+	lies := fmt.Sprintf("the malt takes %s on %q and %s on %q", quantity.Lasting(fed.Took), upper, quantity.Lasting(fed.Below), lower)
+	f := r.At(k.Place, fmt.Sprintf("%s: %q stands empty for %s of each cycle, and the malt above has outside air then", lies, lower, quantity.Lasting(apart)))
+	f.Hint = fmt.Sprintf("end this stage at more moisture, and leave some %s of its drying to %q", quantity.Lasting(apart/2), lower)
+	if apart < 0 {
+		f.Message = fmt.Sprintf("%s: it waits %s on %q, in the exhaust of the batch before, and goes down at %s", lies, quantity.Lasting(fed.Waited), upper, Percent(endOf(c.Forecast, k.Of)))
+		f.Hint = fmt.Sprintf("let it dry on here, and take some %s of drying from %q", quantity.Lasting(-apart/2), lower)
+	}
+	f.Related = []finding.Related{{Place: fed.By.Place(), Message: "the floor below"}}
+	c.Note(f)
+}
+
+// endOf is the moisture, wet basis, with which a stage ends.
+func endOf(f *forecast.Forecast, of *model.Kilning) float64 {
+	for _, st := range f.Stages {
+		if n := len(st.Steps); n > 0 && st.Of == model.Stage(of) {
+			return st.Steps[n-1].MoistureEnd
+		}
+	}
+	return 0
 }

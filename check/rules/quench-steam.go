@@ -10,7 +10,7 @@ import (
 var quenchSteam = Rule{
 	Rule: finding.Rule{Name: "quench-steam", Severity: finding.Note,
 		Title: "water on hot malt goes off as steam, which scalds",
-		Why:   "a litre of water becomes 1.7 m³ of steam within seconds, and steam burns worse than dry air as hot; a closed drum may blow its lid (steam tables, common practice)",
+		Why:   "a litre of water becomes 1.7 m3 of steam within seconds, and steam burns worse than dry air as hot; a closed drum may blow its lid (steam tables, common practice)",
 		Do:    "spray it on a little at a time, through an opening that stays open, with face and arms to the side; wear long gloves and a shield, and send children away" + localCodes,
 		Bad: `kiln "base kiln" { area 0.5 m2; draught fan; reaches 25 to 240 °C; heater 3 kW; fired electric; accept heater-on-extension because "an example" }
 make black malt

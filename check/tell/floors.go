@@ -8,7 +8,7 @@ import (
 )
 
 func airOfFloor(a forecast.AirOfFloor, units quantity.System) Assumed {
-	return Assumed{"air to " + orElse(a.Called, "the kiln"), fmt.Sprintf("%s to %s as it comes", units.Degrees(a.Coolest, 0), units.Degrees(a.Warmest, 0)),
+	return Assumed{"air to " + orElse(a.Called, "the kiln"), fmt.Sprintf("%.0f to %s as it comes", units.Temperature(a.Coolest), units.Degrees(a.Warmest, 0)),
 		fmt.Sprintf("the exhaust of %q, where the batch before lies, in the same process %s ahead", a.Floor, quantity.Lasting(a.Cycle))}
 }
 

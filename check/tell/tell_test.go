@@ -243,7 +243,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.OpenOven{}, Assumed{"door of the oven while it cools", "open", "the malt cools as it would on a table; an oven that stays shut takes far longer"}, Assumed{}},
 		{forecast.CoolDraught{Above: 3}, Assumed{"draught of the kiln while it cools", "3 m of air as warm as the malt", "the fire that drew its air is out; a small house under and over the malt"}, Assumed{Value: "9.8 ft of air as warm as the malt"}},
 		{forecast.AirOfFloor{Floor: "lower floor", Coolest: 28.2, Warmest: 78.6, Cycle: 18 * 3600, Called: "kiln 1"},
-			Assumed{"air to kiln 1", "28 °C to 79 °C as it comes", `the exhaust of "lower floor", where the batch before lies, in the same process 18.0 h ahead`}, Assumed{Value: "83 °F to 173 °F as it comes"}},
+			Assumed{"air to kiln 1", "28 to 79 °C as it comes", `the exhaust of "lower floor", where the batch before lies, in the same process 18.0 h ahead`}, Assumed{Value: "83 to 173 °F as it comes"}},
 		{forecast.DeculmTime{Takes: 3600}, Assumed{"deculming", "1 h, right after cooling", "it is done while the rootlets are brittle"}, Assumed{}},
 		{forecast.StepByHeat{Read: "air-on 65 °C", At: time.Date(2026, 3, 13, 9, 0, 0, 0, time.UTC), Step: "dry 2"}, Assumed{"step of the kiln", "dry 2 at 2026-03-13 09:00", "no line says when it began, and air-on 65 °C fits it best"}, Assumed{}},
 		{forecast.ScaleError{Share: 0.004}, Assumed{"error of the scale", "0.4 % of what it shows", "which scale weights were read on is not said, or its division"}, Assumed{}},

@@ -106,8 +106,8 @@ func (Joules) Unit() Unit { return Unit{"kwh", "kWh", quantity.KilowattHour, 2} 
 // Unit is that of W.
 func (Watts) Unit() Unit { return Unit{"w", "W", 1, 1} }
 
-// Unit is that of m³/h.
-func (Flow) Unit() Unit { return Unit{"m3_h", "m³/h", 1.0 / 3600, 1} }
+// Unit is that of m3/h.
+func (Flow) Unit() Unit { return Unit{"m3_h", "m3/h", 1.0 / 3600, 1} }
 
 // Unit is that of EBC units.
 func (Colour) Unit() Unit { return Unit{"ebc", "EBC units", 1, 1} }

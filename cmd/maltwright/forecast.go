@@ -129,7 +129,7 @@ func (c Forecast) start(zone *time.Location) (time.Time, error) {
 		}
 		return t, nil
 	}
-	return time.Time{}, usage("--start %q is no time; write it as 2026-03-06T07:00", c.Start)
+	return time.Time{}, noTime("--start", c.Start)
 }
 
 func (c Forecast) pick(h *model.House) (*model.Process, error) {

@@ -138,7 +138,20 @@ func shownTime(flag, text string) (time.Time, error) {
 		}
 		return t, onceShown(t, flag, text)
 	}
-	return time.Time{}, usage("%s %q is no time; write it as 2026-03-06T07:00", flag, text)
+	return time.Time{}, noTime(flag, text)
+}
+
+// noTime says what a text lacks to be a time: a day has no time of day, and a time of day
+// no date.
+func noTime(flag, text string) error {
+	const sample = "07:00"
+	if day, err := time.Parse(time.DateOnly, text); err == nil {
+		return usage("%s %q is a day; write the time of day too, as %sT%s", flag, text, day.Format(time.DateOnly), sample)
+	}
+	if at, err := time.Parse("15:04", text); err == nil {
+		return usage("%s %q is a time of day; write its date too, as 2026-03-06T%s", flag, text, at.Format("15:04"))
+	}
+	return usage("%s %q is no time; write it as 2026-03-06T%s", flag, text, sample)
 }
 
 // wallClock is what a clock on the wall shows, with its date.

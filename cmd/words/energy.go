@@ -24,11 +24,11 @@ func (h House) EnergyEach(malt answer.Kilograms) Scale {
 	}
 	switch {
 	case h.British:
-		return Scale{"lb", of(quantity.Pound), twoFigures}
+		return Scale{"kWh for each lb", of(quantity.Pound), twoFigures}
 	case malt >= byTheTonne:
-		return Scale{"tonne", of(1000), twoFigures}
+		return Scale{"kWh for each tonne", of(1000), twoFigures}
 	}
-	return Scale{"kg", of(1), twoFigures}
+	return Scale{"kWh for each kg", of(1), twoFigures}
 }
 
 // Power writes W: 45 W, 1.8 kW, 110 kW.

@@ -48,7 +48,11 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 		return out
 	},
 	visits.Cool: func(h House, k timetable.Sentence) string {
-		return Joined(" to ", "heat off, cool", h.Setting(end(k.Temperature)))
+		off := "heat off"
+		if k.Amount != "" {
+			off += ", pour " + k.Amount + " of water over the malt"
+		}
+		return Joined(" to ", off+", cool", h.Setting(end(k.Temperature)))
 	},
 	visits.Unload: func(_ House, k timetable.Sentence) string {
 		return "take the malt off" + named(" ", k.Where) + ", weigh"

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -249,11 +250,16 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 	if slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour}, slot.Kind) && slices.ContainsFunc(terms, number) {
 		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
 	}
+	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
+		f.Hint = fmt.Sprintf("write the time of day too, as %s 07:00", day)
+	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
 		f.Hint = "put it in quotes, with all its words"
 	}
 	r.note(f)
 }
+
+func isDay(text string) bool { _, err := time.Parse(time.DateOnly, text); return err == nil }
 
 func (r *statementReader) tooMany(terms []syntax.Term, after syntax.Word) {
 	s := terms[0].Range().Join(terms[len(terms)-1].Range())

@@ -131,6 +131,7 @@ func (b *builder) witherSense(p *model.Process, st *model.Withering) {
 }
 
 func (b *builder) kilnSense(st *model.Kilning) {
+	b.stirredDrum(st)
 	for _, s := range st.Steps {
 		if b.unread[s] {
 			continue

@@ -85,6 +85,8 @@ var clashes = []clash{
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
 	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take the share that it returns out: how much leaves by vent and leaks is its airflow"},
 	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take what it recovers out"},
+	{vocabulary.VerbAir, vocabulary.FactDraught, still, "a still oven has no draught to take the exhaust of another kiln by", "write draught fan, or let the oven have the air of the room: take the line air from out"},
+	{vocabulary.VerbAir, vocabulary.FactTumbles, drum, "a drum takes its air by its vent, and this one is to have the exhaust of another kiln", "take the line air from out"},
 	{vocabulary.FactRecovers, vocabulary.VerbAir, always, "the heat of an exhaust is given to fresh air, and this kiln has none: it is given the exhaust of another one", "say what is recovered of the kiln that takes the fresh air"},
 }
 
@@ -121,6 +123,18 @@ func (b *builder) moreThanBlown(k *model.Kiln, s model.Step) {
 	f.Severity = caution
 	f.Hint = "look at both numbers and their units"
 	f.Related = []finding.Related{{Place: most.Place, Message: "the curve"}}
+	b.note(f)
+}
+
+// stirredDrum reports a stirring in a drum, which mixes the malt all the time.
+func (b *builder) stirredDrum(st *model.Kilning) {
+	if st.Kiln == nil || !st.Kiln.Tumbles || st.Stir == nil {
+		return
+	}
+	f := factsClash.At(st.Stir.Place, fmt.Sprintf("%q mixes the malt as it turns, and to stir it every %s does nothing", st.Kiln.Name, st.Stir))
+	f.Severity = caution
+	f.Hint = "take stir out"
+	f.Related = []finding.Related{{Place: st.Kiln.Place, Message: "the drum"}}
 	b.note(f)
 }
 

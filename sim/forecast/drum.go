@@ -1,6 +1,9 @@
 package forecast
 
 import (
+	"cmp"
+	"slices"
+
 	"maltwright/lang/model"
 	"maltwright/sim/kiln"
 )
@@ -20,9 +23,13 @@ func (r *run) drum(kit kiln.Equipment, k *model.Kiln, st *model.Kilning) kiln.Eq
 		r.trouble(DrumFull{r.meets(place), in.Malt, in.Volume, mass, mass * kiln.FullDrum / in.Share()})
 	}
 	kit = kit.In(in)
-	if kit.Airflow = kiln.DrumVent * mass; k.Airflow != nil {
+	switch {
+	case k.Airflow != nil:
 		kit.Airflow = k.Airflow.SI
-	} else {
+	case len(k.Fan) > 0: // tumbled malt resists nothing: it gives what it gives at its least pressure
+		kit.Airflow = slices.MaxFunc(k.Fan, func(a, b model.FanPoint) int { return cmp.Compare(a.Flow.SI, b.Flow.SI) }).Flow.SI
+	default:
+		kit.Airflow = kiln.DrumVent * mass
 		r.assume(DrumAir{kit.Airflow, kiln.DrumVent, r.called()})
 	}
 	return kit
@@ -61,6 +68,7 @@ func (r *run) coolDown(m *kilnModel, st *model.Kilning, c *model.Cool, s asked, 
 
 // quench pours water on the malt as its cooling begins.
 func (r *run) quench(m *kilnModel, c *model.Cool) error {
+	r.at = c.Water.Place
 	water := 1000 * model.WaterVolume(c.Water.Quantity)
 	enough := m.bed.Clone()
 	q, err := m.bed.Quench(water, r.site.water)

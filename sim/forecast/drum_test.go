@@ -140,3 +140,13 @@ func TestDrumThatSaysNothingIsAssumed(t *testing.T) {
 	full := roasted(t, "amber", "pale", `kiln in "roaster" { roast at malt 150 °C for 50 min; cool to malt 30 °C }`, Options{})
 	assert.Empty(t, Troubles[DrumFull](full))
 }
+
+func TestMoreWaterThanMaltCanTakeIsRefusedWhereItStands(t *testing.T) {
+	f, err := Run(load(t, roasterText+"process \"p\" {\n make black malt\n from 4 kg of \"pale\"\n at \"room\"\n kiln in \"roaster\" { roast at malt 215 °C for 40 min; cool to malt 30 °C with water 9 l }\n expect yield at least 80 %\n}\n"), Options{})
+	require.NoError(t, err)
+	list := Troubles[Unable](f)
+	require.Len(t, list, 1)
+	assert.Equal(t, "with water 9 l", "with water "+list[0].Place.Text())
+	assert.ErrorContains(t, list[0].Cause, "water poured on the malt")
+	assert.True(t, f.Expects[0].Unjudged, "what it broke off behind was not forecast")
+}

@@ -16,6 +16,7 @@ type Energy struct {
 	Fans      float64 // the part of Power that fans drew
 	Cold      float64 // heat that coolers took out; what they draw for it is not known
 	Recovered float64 // heat that exhaust gave to fresh air in a heat exchanger
+	PassedOn  float64 // heat above outside air, that of vapour left out, of the exhaust of one floor that the next one took
 	Water     float64 // evaporated from grain and malt, kg
 }
 
@@ -28,6 +29,7 @@ func (e *Energy) add(o Energy) {
 	e.Fans += o.Fans
 	e.Cold += o.Cold
 	e.Recovered += o.Recovered
+	e.PassedOn += o.PassedOn
 	e.Water += o.Water
 }
 
@@ -75,7 +77,7 @@ func (r *run) spent(st model.Stage, e Energy) {
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	v := m.bed.View()
 	l := &v.Ledger
-	e := Energy{Recovered: m.forecast(l.Recovered), Water: m.forecast(l.WaterToAir)}
+	e := Energy{Recovered: m.forecast(l.Recovered), PassedOn: m.forecast(m.bed.Balance().Intake), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
 	}
@@ -115,6 +117,9 @@ func (r *run) recovers(st *model.Kilning, k *model.Kiln) float64 {
 
 // moved tells whether a fan moves the air of a kiln.
 func moved(k *model.Kiln) bool {
+	if k.Fed() && !k.BlowsBy().Known() && k.FanPower == nil { // the fan of the floor below moves it
+		return false
+	}
 	switch k.Draught.Text {
 	case vocabulary.DraughtFan:
 		return true

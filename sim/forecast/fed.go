@@ -24,6 +24,15 @@ type Fed struct {
 	Kelvin, Ratio float64 // K and kg/kg: how far, in the mean of the time, it is off what the stage below then gives; NaN for a batch under way
 }
 
+// onFloor is what a kiln model knows as one of several floors.
+type onFloor struct {
+	fed    bool        // it is given the exhaust of another
+	bare   bool        // only its own exhaust is asked for, and not what the heat does to the malt
+	came   Temperature // the coolest and the warmest air of a step that takes it as it comes
+	lasted float64     // s of the steps of a stage that takes the exhaust of another, and
+	waited float64     // s that it waited for that behind them
+}
+
 // feed has a bed take the exhaust of the floor below, where that is known. A still oven has no
 // draught to take it by, and a drum takes its air otherwise.
 func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, closed bool) error {
@@ -101,20 +110,20 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 	if e == nil {
 		return nil
 	}
-	m.lasted = r.clock - began
-	left := e.lasts - m.lasted
+	m.floor.lasted = r.clock - began
+	left := e.lasts - m.floor.lasted
 	if left <= momentWidth {
 		return nil
 	}
 	r.at = st.Place()
 	r.start(string(model.GateStep))
 	hot, _ := m.worst.long()
-	*m.short, m.came = shortfall{}, Temperature{}
+	*m.short, m.floor.came = shortfall{}, Temperature{}
 	before, from, now := m.moisture(), r.clock, physics(m)
 	_, ending, took, err := r.drive(&now, []stop{r.known(stop{latest: left, ending: ByTime, open: true}, r.now)}, ticks)
 	m.set(now)
 	r.record(Step{Kind: model.GateStep, Label: Waiting, Place: st.Place(), EndedBy: ending, Temperature: r.lastTemperature(st.Kind())}, m, before, took)
-	m.waited = r.clock - from
+	m.floor.waited = r.clock - from
 	r.asItCame(m)
 	if h := m.worst; hot < hotShare { // else it was told of the step before
 		if share, long := h.long(); share >= hotShare {
@@ -132,30 +141,30 @@ func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
 		return nil
 	}
 	s := r.f.fixed[st]
-	f := &Fed{By: by, Rounds: s.rounds, Met: s.met, Heat: m.bed.Balance().Intake, Took: m.lasted, Below: e.lasts, Waited: m.waited, Coolest: math.Inf(1), Warmest: math.Inf(-1), Kelvin: math.NaN(), Ratio: math.NaN()}
+	f := &Fed{By: by, Rounds: s.rounds, Met: s.met, Heat: m.bed.Balance().Intake, Took: m.floor.lasted, Below: e.lasts, Waited: m.floor.waited, Coolest: math.Inf(1), Warmest: math.Inf(-1), Kelvin: math.NaN(), Ratio: math.NaN()}
 	for _, c := range e.course {
 		if c.At < e.lasts {
 			f.Coolest, f.Warmest, f.Moistest = min(f.Coolest, c.T), max(f.Warmest, c.T), max(f.Moistest, c.W)
 		}
 	}
-	r.assume(AirOfFloor{Floor: by.Kiln.Name, Coolest: f.Coolest, Warmest: f.Warmest, Cycle: max(f.Took+f.Waited, f.Below), Called: r.called()})
+	r.assume(AirOfFloor{Floor: by.Kiln.Name, Coolest: f.Coolest, Warmest: f.Warmest, Cycle: f.Cycle(), Called: r.called()})
 	return f
 }
 
 // note widens what is known of the air of a step that takes it as it comes.
 func (m *kilnModel) note(t float64) {
-	if !m.came.Known {
-		m.came = Temperature{vocabulary.PlaceAirOn, t, t, true}
+	if !m.floor.came.Known {
+		m.floor.came = Temperature{vocabulary.PlaceAirOn, t, t, true}
 	}
-	m.came.From, m.came.To = min(m.came.From, t), max(m.came.To, t)
+	m.floor.came.From, m.floor.came.To = min(m.floor.came.From, t), max(m.floor.came.To, t)
 }
 
 // asItCame writes to the last step how warm the air was that it took as it came, to the degree.
 func (r *run) asItCame(m *kilnModel) {
 	st := &r.f.Stages[len(r.f.Stages)-1]
-	if n := len(st.Steps); n > 0 && m.came.Known {
-		m.came.From, m.came.To = math.Round(m.came.From), math.Round(m.came.To)
-		st.Steps[n-1].Temperature = m.came
+	if n := len(st.Steps); n > 0 && m.floor.came.Known {
+		m.floor.came.From, m.floor.came.To = math.Round(m.floor.came.From), math.Round(m.floor.came.To)
+		st.Steps[n-1].Temperature = m.floor.came
 	}
 }
 
@@ -171,3 +180,6 @@ func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool
 	}
 	return mass * airPerKg, true
 }
+
+// Cycle is how long it is from one batch to the next at the least, s.
+func (f *Fed) Cycle() float64 { return max(f.Took+f.Waited, f.Below) }

@@ -86,6 +86,9 @@ func (r *run) finish() {
 		t.FinalMoisture, t.Malt = r.batch.Moisture(), r.batch.Mass()
 		t.YieldDry = r.batch.Dry / lot.DryMass
 	}
+	if r.malt == nil && r.f.Beyond != nil { // it broke off on the kiln, where nothing of the malt was known any more
+		t.FinalMoisture, t.Malt, t.YieldDry = math.NaN(), math.NaN(), math.NaN()
+	}
 	t.Yield = t.Malt / r.p.Charge.SI
 	t.DryMatterLost = 1 - t.YieldDry
 	for i := range r.p.Expect {

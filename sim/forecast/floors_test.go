@@ -170,11 +170,11 @@ func TestUpperFloorWithAHeaterOfItsOwn(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 60, f.Seen[0].AirOn, 0.01)
 	assert.Positive(t, f.Seen[0].Heat)
-	without := runText(t, onFloors(tower, "dry at air-on 60 °C for 18 h", below), Options{})
+	without := runText(t, onFloors(tower, "dry at air-on 90 °C for 18 h", below), Options{})
 	short := Troubles[KilnShort](without)
 	require.NotEmpty(t, short)
 	assert.Equal(t, kiln.ByFeed, short[0].Limit)
-	assert.Equal(t, "dry at air-on 60 °C for 18 h", strings.TrimSpace(short[0].Place.Text()))
+	assert.Equal(t, "dry at air-on 90 °C for 18 h", strings.TrimSpace(short[0].Place.Text()))
 }
 
 // The floor that is through first waits: the malt above goes on drying in the exhaust, and the

@@ -20,18 +20,13 @@ type kilnModel struct {
 	flow    *float64 // m³/s, nil for the kiln's own
 	share   *float64 // of the exhaust that is led back in the step, nil for the kiln's own
 	stewed  bool
-	still   bool        // an oven without a fan
-	fed     bool        // it is given the exhaust of another kiln
-	vent    float64     // its own airflow, m³/s
-	returns float64     // share of the exhaust that it leads back by itself
-	fan     bool        // what its fan draws is reckoned
-	drew    float64     // J that it drew, as far as that is reckoned
-	depth   float64     // m, of the bed as it was loaded
-	wet     float64     // s above WitheredMoisture
-	came    Temperature // the coolest and the warmest air of a step that takes it as it comes
-	lasted  float64     // s of the steps of a stage that takes the exhaust of another, and
-	waited  float64     // s that it waited for that behind them
-	bare    bool        // only its exhaust is asked for, and not what the heat does to the malt
+	still   bool    // an oven without a fan
+	vent    float64 // its own airflow, m³/s
+	returns float64 // share of the exhaust that it leads back by itself
+	fan     bool    // what its fan draws is reckoned
+	drew    float64 // J that it drew, as far as that is reckoned
+	depth   float64 // m, of the bed as it was loaded
+	wet     float64 // s above WitheredMoisture
 	loaded  *loading
 	onKiln  float64 // s
 	airs    Airs
@@ -40,6 +35,7 @@ type kilnModel struct {
 	hardest float64      // W, the most that the heater gave
 	cools   *draught.Way // what draws while the malt cools, where that is not what drew before
 	door    *kiln.Door
+	floor   onFloor // of a kiln of several floors
 	stirred *Stirring
 	worst   *hotWet
 	short   *shortfall
@@ -68,6 +64,7 @@ type shortfall struct {
 	sum        float64 // °C·s that it gave in all
 	limit      kiln.Limit
 	seconds    float64
+	flapped    bool // a floor that is fed came to what is asked without heat: a flap holds it to that at the most
 }
 
 // stewReturn is the share of the air that goes round while malt is stewed: the
@@ -128,7 +125,7 @@ func (m *kilnModel) advance(dt float64) error {
 // Stepped follows what the heat does to each layer in a step of the bed, which is short
 // where the malt warms quickly.
 func (m *kilnModel) Stepped(dt float64) error {
-	if m.bare {
+	if m.floor.bare {
 		return nil
 	}
 	if err := m.meter.Spend(work.Heat * len(m.quality)); err != nil {
@@ -188,11 +185,13 @@ func (m *kilnModel) watch(dt float64) {
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {
-		if got := m.gives(v); math.Abs(got-asked) > shortBy {
+		if got := m.gives(v); math.Abs(got-asked) > shortBy && !m.short.flapped {
 			m.short.asked, m.short.got, m.short.limit = asked, got, v.Limit
 			m.short.seconds += dt
 			m.short.sum += got * dt
 		}
+	} else if m.floor.fed && v.Limit == kiln.Unlimited && v.HeaterPower == 0 {
+		*m.short = shortfall{flapped: true}
 	}
 }
 

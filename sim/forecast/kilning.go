@@ -82,7 +82,7 @@ func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.L
 	if !asked && m.loaded.by != "" && last.Kind == model.DryStep {
 		wanted, asked = WitheredMoisture, true // so much at the least is asked of air that follows from the bed
 	}
-	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.fed {
+	if !asked || m.beyond || v.WetBasis <= wanted || m.target == kiln.Fresh || m.floor.fed {
 		return
 	}
 	water := before.WaterInMalt - l.DryMass*wanted/(1-wanted)

@@ -120,7 +120,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		return nil, err
 	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, door: kit.Door, cools: kit.Cools, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil, fed: k.Fed(), bare: r.bare}
+		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
 	if kit.Heater != nil {
 		m.power = *kit.Heater
 	}
@@ -193,7 +193,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))
-	*m.short, m.warmest, m.lacks, m.came = shortfall{}, coldest, wayShort{}, Temperature{}
+	*m.short, m.warmest, m.lacks, m.floor.came = shortfall{}, coldest, wayShort{}, Temperature{}
 	var err error
 	if c, ok := s.(*model.Cool); ok {
 		err = r.coolDown(m, st, c, as, out, ticks)

@@ -195,20 +195,21 @@ func (b *Bed) blowFedRound(t float64, s stage) flow {
 	if b.limit == ByHeater {
 		b.limit = b.weak()
 	}
-	if b.limit != ByIncomingAir {
+	if b.limit != ByIncomingAir && b.limit != ByWalls {
 		return f
 	}
+	still := b.limit
 	b.limit = Unlimited
 	enough := enoughKelvin * (b.feed.dry*air.DryAirHeat + 1)
-	closed := root(0, 1, 0.5, max(1, b.feed.dry*air.DryAirHeat*20), enough, func(closed float64) float64 {
-		b.fresh = b.mixed(b.feed.came, closed)
+	open := root(0, 1, 0.5, max(1, b.feed.dry*air.DryAirHeat*20), enough, func(open float64) float64 {
+		b.fresh = b.mixed(b.feed.came, 1-open)
 		f = b.circulate(t, s)
 		return b.heat(f)
 	})
-	if closed > 0 || b.heat(f) >= 0 {
+	if open < 1 || b.heat(f) >= -enough {
 		return f
 	}
-	b.limit = ByIncomingAir
+	b.limit = still
 	return b.blowWith(0, t, b.warmest(t), s, b.need)
 }
 

@@ -56,6 +56,8 @@ func TestBalancesCloseWithIncomingAir(t *testing.T) {
 	}
 	weak, none, round, fan, saving := house, house, house, house, house
 	saving.Recovers = 0.6
+	brick := none
+	brick.Heater, brick.Walls = new(0.0), &kiln.Walls{Of: kiln.Brick, Area: 15}
 	weak.Heater, none.Heater, round.Recirculation, fan.Airflow = new(20e3), new(0.0), 0.5, 2.0
 	for name, c := range map[string]struct {
 		kit kiln.Equipment
@@ -71,6 +73,8 @@ func TestBalancesCloseWithIncomingAir(t *testing.T) {
 		"exchanger":    {saving, false, kiln.Hold(kiln.AirOn, 45)},
 		"its own fan":  {fan, true, kiln.Hold(kiln.AirOn, 40)},
 		"by the malt":  {house, false, kiln.Hold(kiln.Malt, 35)},
+		"brick":        {brick, false, asComes},
+		"brick, flap":  {brick, false, kiln.Hold(kiln.AirOn, 35)},
 		"outside only": {house, false, still},
 	} {
 		b := fed(t, tonne, c.kit, course, c.fan)
@@ -84,7 +88,11 @@ func TestBalancesCloseWithIncomingAir(t *testing.T) {
 			balanced(t, b, name)
 		}
 		w, l := b.Balance(), b.View().Ledger
-		assert.InDelta(t, w.Heater+w.Intake+w.Recovered, w.Warmed+w.Evaporated+w.Exhaust, 1e-9*(w.Heater+w.Intake+1e8), name)
+		assert.InDelta(t, w.Heater+w.Intake+w.Recovered, w.Warmed+w.Evaporated+w.Exhaust+w.WallHeat+w.WallLoss, 1e-9*(w.Heater+w.Intake+1e8), name)
+		if c.kit.Heater != nil && *c.kit.Heater == 0 {
+			assert.InDelta(t, 0, w.Heater, 1e-3*w.Intake, name)
+		}
+		assert.Greater(t, w.Heater, -1e-3*w.Intake-1, "%s: no heater cools", name)
 		if name == "outside only" {
 			assert.InDelta(t, 0, l.HeatIntake, 1e-3, name)
 		} else {

@@ -67,6 +67,7 @@ func table() []section {
 		{"Growth", growth()},
 		{"Germinating with air blown through", blown()},
 		{"Kilning", kilning()},
+		{"Roasting", roasting()},
 		{"Energy", energy()},
 		{"Whole kilns: the examples", wholeKilns()},
 	}

@@ -22,6 +22,7 @@ func (r *record) malt(s *Season) {
 	s.EndMoisture = r.tested()
 	if r.f != nil && !r.f.BrokenOff() && len(r.f.Kilns) > 0 && r.dry() > 0 && s.Malt.Known() {
 		r.endMoisture(s)
+		r.energy(s)
 	}
 	r.yields(s)
 }
@@ -40,6 +41,25 @@ func (r *record) endMoisture(s *Season) {
 	case s.EndMoisture.Standing == Missing:
 		s.EndMoisture = Figure{w, Reckoned}
 	}
+}
+
+// littleEnergy is the share of what a batch takes below which fuel or power is left out: a mat
+// under a tray is no fuel of a batch.
+const littleEnergy = 0.02
+
+// energy makes what the batch took, for each kg that was weighed.
+func (r *record) energy(s *Season) {
+	if s.Malt.Standing == Impossible {
+		return
+	}
+	e := &r.f.Totals.Energy
+	each := func(took float64) Figure {
+		if !(took > littleEnergy*(e.Fuel+e.Power)) { // or it is not forecast
+			return Figure{}
+		}
+		return Figure{took / s.Malt.Value, Reckoned}
+	}
+	s.Fuel, s.Power = each(e.Fuel), each(e.Power)
 }
 
 // tested is the moisture of the finished malt as a laboratory found it.

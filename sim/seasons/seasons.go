@@ -70,6 +70,7 @@ type Season struct {
 	DryYield    Figure // malt as it is for the dry matter of the raw grain
 	EndMoisture Figure
 	Total       Figure // s from the beginning to the weighing of the clean malt
+	Fuel, Power Figure // J for each kg of clean malt, as the forecast of the batch has them
 
 	Doubts []Doubt // weights that cannot be, if the forecast is right
 }

@@ -50,6 +50,9 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 			t.Over = heat.Over.SI
 		}
 	}
+	if c, ok := step.(*model.Cool); ok {
+		t.Water = c.Water
+	}
 	l.add(t)
 	if step != nil && s.Kind != model.CoolStep {
 		l.looks(model.KilnStage, step.Ends().Until, step.Ends().Allow, s.Start, s.End, lookKiln, nil)

@@ -88,6 +88,8 @@ type Figures struct {
 	DryYield      Figure[answer.Share]     `json:"yield_on_dry_grain" doc:"malt as it is for the dry matter of the raw grain"`
 	EndMoisture   Figure[answer.Share]     `json:"final_moisture_wb"`
 	Total         Figure[answer.Seconds]   `doc:"from the beginning to the weighing of the clean malt"`
+	Fuel          Figure[answer.Joules]    `json:"fuel_per_kilogram" doc:"for each kg of clean malt"`
+	Power         Figure[answer.Joules]    `json:"power_per_kilogram" doc:"electricity, the same"`
 }
 
 // Figure is a figure and how it was come by; its value is NaN where the record does not
@@ -147,5 +149,6 @@ func figures(s *seasons.Season) Figures {
 		GreenMalt: figure[answer.Kilograms](s.Green), Break: figure[answer.Seconds](s.Break), Kiln: figure[answer.Seconds](s.Kiln),
 		Malt: figure[answer.Kilograms](s.Malt), Yield: figure[answer.Share](s.Yield), DryYield: figure[answer.Share](s.DryYield),
 		EndMoisture: figure[answer.Share](s.EndMoisture), Total: figure[answer.Seconds](s.Total),
+		Fuel: figure[answer.Joules](s.Fuel), Power: figure[answer.Joules](s.Power),
 	}
 }

@@ -59,7 +59,7 @@ type Balance struct {
 	Heater       answer.Joules    `doc:"heat that the heater gave"`
 	Recovered    answer.Joules    `doc:"heat that the exhaust gave to the fresh air in a heat exchanger"`
 	Fan          answer.Joules    `doc:"heat that the fan gave to the air"`
-	Intake       answer.Joules    `doc:"sensible heat above that of outside air that came with the exhaust of another kiln"`
+	Intake       answer.Joules    `json:"from_below,omitempty" doc:"sensible heat, above that of outside air, that came in with the exhaust of the floor below; missing where none did"`
 	Warmth       answer.Joules    `json:"poured" doc:"heat of the water that was poured on the malt, above water of 0 °C"`
 	Warmed       answer.Joules    `json:"malt" doc:"sensible heat that the malt has gained, its dry matter and the water in it"`
 	Evaporated   answer.Joules    `json:"evaporation" doc:"made vapour of the water, and loosened it from the malt"`
@@ -67,7 +67,7 @@ type Balance struct {
 	Shed         answer.Joules    `doc:"led off into the room by the shell of a drum that cools, or by malt that cools in still air"`
 	WallHeat     answer.Joules    `doc:"taken up by the walls of the kiln, and in them now"`
 	WallLoss     answer.Joules    `doc:"lost to the room through the walls"`
-	HeatMissing  answer.Joules    `doc:"heater, recovered, fan, intake and poured, less malt, evaporation, exhaust, shed and what walls hold and lost"`
+	HeatMissing  answer.Joules    `doc:"heater, recovered, fan, from_below and poured, less malt, evaporation, exhaust, shed and what walls hold and lost"`
 	Returned     answer.Joules    `doc:"heat above fresh air of the exhaust that was led back; it went round within the kiln"`
 }
 

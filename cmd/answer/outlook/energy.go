@@ -13,6 +13,7 @@ type Energy struct {
 	Fans       answer.Joules    `doc:"the part of it that fans drew"`
 	Cold       answer.Joules    `doc:"heat that coolers took out; what they draw for it is not known"`
 	Recovered  answer.Joules    `doc:"heat that exhaust gave to fresh air in a heat exchanger"`
+	PassedOn   answer.Joules    `json:"passed_on,omitempty" doc:"heat above outside air, that of vapour left out, of the exhaust of one floor of a kiln that the next floor took; missing where there is none"`
 	Evaporated answer.Kilograms `doc:"water that grain and malt lost"`
 
 	Unsaid bool `json:"-"` // some of the fuel is of heaters that do not say how they are fired
@@ -29,7 +30,7 @@ type EnergyTotals struct {
 func energyOf(e *forecast.Energy) Energy {
 	return Energy{
 		Heat: answer.Joules(e.Heat), Fuel: answer.Joules(e.Fuel), Power: answer.Joules(e.Power), Fans: answer.Joules(e.Fans), Cold: answer.Joules(e.Cold),
-		Recovered: answer.Joules(e.Recovered), Evaporated: answer.Kilograms(e.Water), Unsaid: e.Unsaid > 0,
+		Recovered: answer.Joules(e.Recovered), PassedOn: answer.Joules(e.PassedOn), Evaporated: answer.Kilograms(e.Water), Unsaid: e.Unsaid > 0,
 	}
 }
 
@@ -88,6 +89,7 @@ func (r *Result) account(f *forecast.Forecast) {
 				r.Stages[i].Energy = &e
 			}
 		}
+		r.Stages[i].Below = belowOf(f, of)
 		for j := range f.Pieces {
 			if p := &f.Pieces[j]; p.Of == of {
 				r.Stages[i].Bed = bedHeatOf(p, f.Process.Charge.SI)

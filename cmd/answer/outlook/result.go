@@ -94,6 +94,7 @@ type Stage struct {
 	StageName
 	Steps  []Step
 	Energy *Energy  `json:",omitempty" doc:"what it took; missing of stages that take nothing"`
+	Below  *Below   `json:"floor_below,omitempty" doc:"the floor of the kiln whose exhaust it took; missing of stages that took fresh air"`
 	Bed    *BedHeat `json:"bed_heat,omitempty" doc:"what the breath of a growing or withering bed made"`
 	Air    *KilnAir `json:"kiln_air,omitempty" doc:"of a kiln whose fan or draught is known"`
 }

@@ -58,7 +58,7 @@ type Do struct {
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
-	Amount      string              `json:",omitempty" doc:"of water to sprinkle, or to soak in, as written"`
+	Amount      string              `json:",omitempty" doc:"of water to sprinkle, to soak in, or to pour on hot malt, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
 	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
 

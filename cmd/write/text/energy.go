@@ -27,7 +27,7 @@ func (s *Sheet) energy(t outlook.Totals) {
 		}
 		part := words.Heat(took) + " of " + what
 		if took > little*(e.Fuel+e.Power) {
-			part += ", " + each.Write(float64(perTonne)/1000) + " kWh for each " + each.Unit + " of malt"
+			part += ", " + each.Write(float64(perTonne)/1000) + " " + each.Unit + " of malt"
 		}
 		parts = append(parts, part)
 	}

@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/ledger"
 	"maltwright/cmd/words"
 	"maltwright/sim/seasons"
@@ -77,7 +78,7 @@ func linesOf(h words.House, list []ledger.Batch) []measure {
 // measures are the lines of the table, in the order of the batch. Weights are those of the
 // first batch.
 func measures(h words.House, charge float64) []measure {
-	warmth, weight := h.Warmth(), h.Weights(charge)
+	warmth, weight, energy := h.Warmth(), h.Weights(charge), h.EnergyEach(answer.Kilograms(charge))
 	return []measure{
 		{"green malt", "moisture as bought", bought(true), words.Shares, whereKnown},
 		{"steep", "raw grain", bought(false), words.Shares, inAll},
@@ -97,6 +98,8 @@ func measures(h words.House, charge float64) []measure {
 		{"malt", "yield as is", func(b *ledger.Batch) seasons.Figure { return b.Yield.Plain() }, words.Shares, inAll},
 		{"malt", "yield on dry grain", func(b *ledger.Batch) seasons.Figure { return b.DryYield.Plain() }, words.Shares, inAll},
 		{"malt", "moisture", func(b *ledger.Batch) seasons.Figure { return b.EndMoisture.Plain() }, words.Shares, inAll},
+		{"malt", "fuel", func(b *ledger.Batch) seasons.Figure { return b.Fuel.Plain() }, energy, whereKnown},
+		{"malt", "power", func(b *ledger.Batch) seasons.Figure { return b.Power.Plain() }, energy, whereKnown},
 		{"malt", "extract", func(b *ledger.Batch) seasons.Figure { return b.Extract.Plain() }, words.Shares, whereKnown},
 		{"malt", "friability", func(b *ledger.Batch) seasons.Figure { return b.Friability.Plain() }, words.Shares, whereKnown},
 		{"malt", "colour", func(b *ledger.Batch) seasons.Figure { return b.Colour.Plain() }, words.Colours, whereKnown},

@@ -70,12 +70,13 @@ func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
 func (s *Sheet) spreadEnergy(rows []spreadRow, t outlook.TotalsSpread) []spreadRow {
 	each := s.EnergyEach(t.Malt.P50)
 	say := func(perTonne answer.Joules) string { return each.Write(float64(perTonne) / 1000) }
+	unit := strings.Replace(each.Unit, " for", "", 1) // the column is narrow
 	least := little * (t.FuelPerTonne.P50 + t.PowerPerTonne.P50)
 	if t.FuelPerTonne.P50 > least {
-		rows = told(rows, "fuel, kWh each "+each.Unit, t.FuelPerTonne, say)
+		rows = told(rows, "fuel, "+unit, t.FuelPerTonne, say)
 	}
 	if t.PowerPerTonne.P50 > least {
-		rows = told(rows, "power, kWh each "+each.Unit, t.PowerPerTonne, say)
+		rows = told(rows, "power, "+unit, t.PowerPerTonne, say)
 	}
 	return rows
 }

@@ -40,6 +40,7 @@ func (s *Sheet) totals(r outlook.Result) {
 		if t.Energy.Recovered > 0 {
 			recovered = ", and " + words.Heat(t.Energy.Recovered) + " recovered from the exhaust"
 		}
+		s.below(r)
 		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of water%s",
 			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.Energy.HeatPerWater)), recovered)
 	}

@@ -39,7 +39,7 @@ func (w *writer) kilnFacts(word string) (n int, ok bool) {
 	case vocabulary.FactReturns:
 		return is[w.kiln != oven && w.odds(2)], true
 	case vocabulary.VerbAir:
-		return is[w.name != other && w.exhaust], true
+		return is[w.name != other && w.exhaust && w.kiln != oven && w.kiln != drum], true
 	case vocabulary.FactFan:
 		if w.kiln != tower {
 			return 0, true

@@ -1,0 +1,60 @@
+package rules
+
+import (
+	"fmt"
+	"slices"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
+)
+
+var floorBelowMissing = Rule{
+	Rule: finding.Rule{Name: "floor-below-missing", Severity: finding.Fault, // a caution where the floor below has no stage
+		Title: "a floor of a kiln takes air that this process does not give it",
+		Why:   "the air of an upper floor is the exhaust of the batch before, which lies below in a later stage of the same process: without that stage nobody knows how warm and how damp it comes, and with it in front malt and air go the same way",
+		Do:    "dry on the upper floor first and on the one that its air comes from after that, in one process",
+		Bad: `kiln "base top" { area 0.5 m2; air from "base kiln" }
+kiln in "base kiln" {
+  dry at air-on 50 °C until moisture at most 10 % allow 3 to 30 h
+  cure at air-on 82 °C for 5 h
+  gate moisture at most 5 % allow 0 to 4 h
+}
+kiln in "base top" {
+  dry for 1 h
+  cool to malt 30 °C
+}`,
+		Good: `kiln "base top" { area 0.5 m2; air from "base kiln" }
+kiln in "base top" { dry at air-on 48 °C for 10 h }
+kiln in "base kiln" {
+  dry at air-on 55 °C until moisture at most 8 % allow 2 to 12 h
+  cure at air-on 82 °C for 5 h
+  gate moisture at most 5 % allow 0 to 4 h
+  cool to malt 30 °C
+}`,
+		Limits: "It knows of one process: what lies below where two of them share a kiln is not looked at"},
+	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
+		if !k.Fed() {
+			return
+		}
+		below := k.AirFrom
+		f := r.At(st.Place(), fmt.Sprintf("the air of %q comes from %q, and the malt lies on that before: air and malt go the same way", k.Name, below.Name))
+		f.Hint = fmt.Sprintf("dry on %q first, and on %q after that", k.Name, below.Name)
+		f.Related = []finding.Related{{Place: k.Place, Message: "its air"}}
+		switch {
+		case closed(k):
+			f.Message = fmt.Sprintf("%q has no bed that the air of %q could be blown through", k.Name, below.Name)
+			f.Hint = "an oven without a fan and a drum take the air of their room: take air from out of it"
+		case c.Process.Giver(st) != nil:
+			return
+		case !slices.ContainsFunc(model.Every[*model.Kilning](c.Process), func(o *model.Kilning) bool { return o.Kiln == below }):
+			f.Severity = finding.Caution
+			f.Message = fmt.Sprintf("the air of %q comes from %q, on which this process has no stage: it is reckoned with outside air", k.Name, below.Name)
+			f.Hint = fmt.Sprintf("write what the malt does on %q as a stage behind this one", below.Name)
+		}
+		c.Note(f)
+	}),
+}
+
+// closed tells whether no air from elsewhere goes through a kiln.
+func closed(k *model.Kiln) bool { return k.Tumbles || k.Draught.Text == vocabulary.DraughtStill }
