@@ -16,7 +16,7 @@ var equipmentCannot = Rule{
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says."},
+		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		var told []model.Step
 		for _, st := range model.Every[*model.Kilning](c.Process) {
@@ -54,8 +54,8 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			f.Hint = "move more air, dry a smaller charge, wither it first, or give it more hours"
 			if d := t.Driven; d != nil {
 				f.Hint = c.toDrive(d)
-				if d.Hardest >= d.Needs {
-					on = draughtKnown
+				if d.Hardest < d.Needs { // whatever its chimney
+					on = nil
 				}
 			}
 		case forecast.KilnAirShort:

@@ -13,6 +13,7 @@ import (
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/forecast"
+	"maltwright/sim/kiln"
 )
 
 // What a forecast had to take for granted proves no fault: the kiln may well have another
@@ -22,14 +23,17 @@ import (
 
 // What may decide a fault, by what it is a fault of.
 var (
-	kilnAir      = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{}}
-	kilnKnown    = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	kilnHeat     = append(slices.Clone(kilnAir), forecast.KilnWalls{})
-	draughtKnown = append(slices.Clone(kilnAir), forecast.DraughtHeight{})
-	roomKnown    = []forecast.Assumption{forecast.RoomAir{}}
-	soakKnown    = []forecast.Assumption{forecast.SoakWater{}}
-	rawKnown     = []forecast.Assumption{forecast.GrainMoisture{}}
+	kilnAir = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{},
+		forecast.DraughtHeight{}, forecast.DrivenAir{}}
+	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
+	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{})
+	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
+	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
+	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
 )
+
+// assumedOnly is what the rules say of it.
+const assumedOnly = ". Where what decides was not said, and the forecast had to assume it, it is a caution that says what to write"
 
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
 // made it for the stage of the finding or one before.
@@ -86,13 +90,17 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		}
 	case forecast.OvenAir:
 		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+	case forecast.AirOfFloor:
+		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
+		return "read the air-on there in a batch", of, called
 	case forecast.DraughtHeight:
 		if !a.Chimney {
 			return c.ofKiln(vocabulary.FactChimney, model.KilnStage, a.Called)
 		}
-	case forecast.AirOfFloor:
-		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
-		return "read the air-on there in a batch", of, called
+	case forecast.DrivenAir:
+		if c.flapsOpen() {
+			return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+		}
 	case forecast.KilnFresh:
 		return c.ofKiln(vocabulary.WithReturns, model.KilnStage, a.Called)
 	case forecast.KilnArea:
@@ -112,6 +120,16 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		return "write how long the gate may be waited at, as in allow 0 to 24 h", source.Place{}, ""
 	}
 	return "", source.Place{}, ""
+}
+
+// flapsOpen tells whether a heater is too weak for the air that fan or draught drive through a
+// kiln whose flaps stand open: whoever stands at it shuts them as far as the heat wants, and
+// nothing says how far that is.
+func (c *Case) flapsOpen() bool {
+	return slices.ContainsFunc(forecast.Troubles[forecast.KilnShort](c.Forecast), func(t forecast.KilnShort) bool {
+		k := c.kilnAt(t.Place)
+		return t.Limit == kiln.ByHeater && k != nil && k.Airflow == nil
+	})
 }
 
 // ofKiln is a statement that the kiln of a stage lacks.

@@ -17,6 +17,8 @@ func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
 	case a.Most > 0:
 		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of %s to %s, and so little air goes through green malt %s deep",
 			units.Pressure(a.Most), units.Height(10), units.Height(15), units.Depth(a.Depth))
+	case a.Warmed != nil:
+		why = fmt.Sprintf("%s would drive more through green malt %s deep, and a hand lets through what its heater warms to the %s that it reaches", drivers[a.By], units.Depth(a.Depth), units.Degrees(*a.Warmed, 0))
 	case a.Draws:
 		why += "; half of what the fan draws is in its air, and all of it warms it"
 	}

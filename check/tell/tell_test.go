@@ -2,6 +2,7 @@ package tell
 
 import (
 	"cmp"
+	"math"
 	"reflect"
 	"testing"
 	"time"
@@ -114,6 +115,8 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.FloorsApart{Rounds: 12, Kelvin: 2.04, Ratio: 0.0013},
 			"after 12 rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean 2 °C and 1.3 g/kg are left between them",
 			"after 12 rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean 3.7 °F and 1.3 g/kg are left between them"},
+		{forecast.KilnShort{Target: kiln.Malt, Asked: 215, Got: math.NaN(), Limit: kiln.ByReachHigh},
+			"malt of 215 °C is asked for and the kiln does not come to it: above the kiln's reach", "malt of 419 °F is asked for and the kiln does not come to it: above the kiln's reach"},
 		{forecast.CannotCool{Asked: quantity.Range{Low: written(t, "12 °C"), High: written(t, "15 °C")}, Room: 20},
 			"the malt cannot be cooled to 12 to 15 °C with room air of 20 °C", ""},
 		{forecast.AirShort{Water: 3, Carries: 2, Moisture: 0.1, Took: 20 * 3600, Charge: written(t, "6 kg")},
@@ -224,6 +227,8 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{"warm air that draws in the kiln", "3.3 ft below the bed", "from the heater or fire to the bed, beside its chimney"}},
 		{forecast.DrivenAir{Flow: 0.25, At: 50, Depth: 0.2, By: forecast.ByFan, Draws: true}, Assumed{"air through the kiln at first", "900 m3/h", "what its fan drives through green malt 20 cm deep at 50 °C, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do; half of what the fan draws is in its air, and all of it warms it"},
 			Assumed{"air through the kiln at first", "530 cfm", "what its fan drives through green malt 8 in deep at 122 °F, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do; half of what the fan draws is in its air, and all of it warms it"}},
+		{forecast.DrivenAir{Flow: 0.25, At: 50, Depth: 0.2, By: forecast.ByChimney, Warmed: new(95.0)}, Assumed{"air through the kiln at first", "900 m3/h", "its chimney would drive more through green malt 20 cm deep, and a hand lets through what its heater warms to the 95 °C that it reaches"},
+			Assumed{"air through the kiln at first", "530 cfm", "its chimney would drive more through green malt 8 in deep, and a hand lets through what its heater warms to the 203 °F that it reaches"}},
 		{forecast.DrivenAir{Flow: 0.005, At: 50, Depth: 1.3, By: forecast.ByDraught, Most: 25}, Assumed{"air through the kiln at first", "18 m3/h", "no natural draught pulls harder than 25 Pa, a flue of 10 m to 15 m, and so little air goes through green malt 130 cm deep"},
 			Assumed{"air through the kiln at first", "11 cfm", "no natural draught pulls harder than 0.1 inches of water, a flue of 33 ft to 49 ft, and so little air goes through green malt 51 in deep"}},
 		{forecast.KilnAir{Flow: 0.01, Warmed: new(70.0)}, Assumed{"air through the kiln", "36 m3/h", "the kiln does not say; no more is warmed by its heater to the 70 °C that it reaches"},

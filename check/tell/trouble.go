@@ -2,6 +2,7 @@ package tell
 
 import (
 	"fmt"
+	"math"
 
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
@@ -105,11 +106,22 @@ func growsLater(later float64) string {
 
 func kilnShort(t forecast.KilnShort, units quantity.System) string {
 	units = near(t.Set, units)
+	if math.IsNaN(t.Got) {
+		return fmt.Sprintf("%s of %s is asked for and the kiln does not come to it", t.Target, units.Degrees(t.Asked, 0)) + because(t.Limit)
+	}
 	if t.ByDrying() {
 		return fmt.Sprintf("%s of %s is asked for, and for %s it is %s in the mean, as the malt dries and cools the air: %s ahead of what is asked is the most that air-on is set to",
 			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 1), apart(kiln.Lead, units))
 	}
 	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
+}
+
+// because says what keeps a kiln from what it is asked, "" where nothing of it does.
+func because(limit kiln.Limit) string {
+	if why := limits[limit]; why != "" {
+		return ": " + why
+	}
+	return ""
 }
 
 // limits is what keeps a kiln from what it is asked.

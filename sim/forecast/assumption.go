@@ -235,9 +235,10 @@ type DrivenAir struct {
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
-	Most   float64 // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
-	Draws  bool    // what its fan draws is reckoned
-	Called string  // as that of FloorArea
+	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
+	Draws  bool     // what its fan draws is reckoned
+	Warmed *float64 // °C that the kiln reaches: no more is let through than its heater warms to it; nil where less comes
+	Called string   // as that of FloorArea
 }
 
 // DraughtHeight are the heights of warm air that draw in a kiln, m.

@@ -48,10 +48,16 @@ func driverOf(k *model.Kiln) Driver {
 
 // moves gives the kiln its air, and what drives it.
 func (r *run) moves(kit *kiln.Equipment, st *model.Kilning, k *model.Kiln, mass float64) {
-	if kit.Way = r.wayOf(k, kit.Area); kit.Way == nil {
+	kit.Way = r.wayOf(k, kit.Area)
+	switch {
+	case kit.Way == nil:
 		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
-	} else if k.Airflow != nil {
+	case k.Airflow != nil:
 		kit.Airflow = k.Airflow.SI
+	case kit.Way.Fan == nil: // who minds its fire closes the flap until it is warm
+		if most, _, ok := r.warmed(k); ok {
+			kit.Airflow = most
+		}
 	}
 }
 
@@ -127,12 +133,15 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 const fullAir = 0.98
 
 // tellAir tells of the air that the kiln drives by itself.
-func (r *run) tellAir(l *loading, t float64) {
+func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
 	if l.by == "" {
 		return
 	}
 	flow := l.gives(t, l.kit.Airflow)
 	a := DrivenAir{Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
+	if most, to, ok := r.warmed(k); ok && k.Airflow == nil && l.by != ByFan && flow >= fullAir*most {
+		a.Warmed = &to
+	}
 	if l.kit.Way.Steady > 0 {
 		a.Most = l.kit.Way.Steady
 	}

@@ -108,7 +108,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		list := draughts(st, kit)
 		loaded.bounded(k, driestAsked(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(loaded, driestAsked(list))
+		r.tellAir(k, loaded, driestAsked(list))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
@@ -300,6 +300,9 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
 		if t.ByDrying() {
 			t.Got = sh.sum / sh.seconds
+		}
+		if m.target == kiln.Malt || m.target == kiln.AirOff {
+			t.Got = m.forecast(t.Got)
 		}
 		r.trouble(t)
 	}

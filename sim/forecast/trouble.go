@@ -153,7 +153,7 @@ type RanHot struct {
 type KilnShort struct {
 	Met
 	Target     kiln.Target
-	Asked, Got float64 // where the malt holds it back the mean of the time, else at its end
+	Asked, Got float64 // where the malt holds it back the mean of the time, else at its end; NaN where that is not forecast
 	Limit      kiln.Limit
 	Set        quantity.Quantity // as the step writes its temperature
 	Time       float64           // s in which it is so
