@@ -41,3 +41,24 @@ func TestTheHeatOfGrowthLeavesOrStays(t *testing.T) {
 		assert.InDelta(t, h.Made+h.Given, h.Latent+h.Sensible+h.Cooled+h.Kept, 1e-6*h.Made, name)
 	}
 }
+
+// A heater of a floor and one of a box take what they give over their efficiency, and are as weak as
+// that makes them; the fan of a box draws what it is said to while it blows.
+func TestHeatersAndFansOfBedsAreCounted(t *testing.T) {
+	spent := func(floor, growing string) Energy {
+		return grownIn(t, boxed(t, floor, growing), cast(t, 0.45), nil).Spent[0].Energy
+	}
+	const warm = "hold bed at 19 to 20 °C; turn every 8 h; for 2 days"
+	whole, half := spent("30 m2; heater 300 W", warm), spent("30 m2; heater 600 W at 50 %", warm)
+	assert.Positive(t, whole.Heat)
+	assert.InEpsilon(t, whole.Heat, half.Heat, 1e-9)
+	assert.InEpsilon(t, 2*half.Heat, half.Fuel, 1e-9)
+	assert.Equal(t, half.Fuel, half.Unsaid, "nobody says how a floor is heated")
+	assert.Zero(t, half.Power)
+
+	const blown = "air at air-on 17 °C; humidity air-on 98 %; turn every 12 h; for 2 days"
+	box := spent("2.19 m2; airflow 700 m3/h; heater 20 kW at 80 %; cooler 10 kW; fan 250 W", blown)
+	assert.InEpsilon(t, box.Heat/0.8, box.Fuel, 1e-9)
+	assert.InEpsilon(t, 250*48*hour, box.Fans, 1e-6)
+	assert.Equal(t, box.Fans, box.Power)
+}

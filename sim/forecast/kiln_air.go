@@ -15,8 +15,8 @@ const weakBy = 1.1
 
 // warmed is the air, m³/s at air-on, that the heater of a kiln warms from the room to the
 // hottest that the kiln reaches, to °C: through a kiln that comes to that heat goes no more. It is
-// Q·v(to)/(h(to) − h(room))/(1 − returns), with Q what the heater gives the air, W. ok is false where the kiln
-// does not say both.
+// Q·v(to)/(h(to) − h(room))/(1 − returns)/(1 − recovers), with Q what the heater gives the air, W.
+// ok is false where the kiln does not say both.
 func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 	if k.Heater == nil || k.Reaches == nil {
 		return 0, 0, false
@@ -38,6 +38,9 @@ func (r *run) warmedTo(k *model.Kiln, to float64) (flow float64, ok bool) {
 	if k.Returns != nil {
 		fresh = max(1-k.Returns.SI, 1-stewReturn)
 	}
+	if k.Recovers != nil { // dry malt lets the air through as warm as it comes on
+		fresh *= 1 - k.Recovers.SI
+	}
 	return model.Given(k.Heater, k.Efficiency) * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, true
 }
 
@@ -57,6 +60,9 @@ func (r *run) flaps(k *model.Kiln, m *kilnModel, s asked) *float64 {
 		return nil
 	}
 	flow /= weakBy
+	if k.Recovers != nil { // of malt that dries the exhaust is cool, and hardly anything is recovered
+		flow *= 1 - k.Recovers.SI
+	}
 	return &flow
 }
 

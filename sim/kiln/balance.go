@@ -13,6 +13,7 @@ type Balance struct {
 	Gone         float64 // with the exhaust, kg
 	Left         float64 // in the malt now, kg
 	WaterMissing float64 // what is missing of it, kg
+	Condensed    float64 // of what is gone, that a heat exchanger let go, kg
 
 	Heater      float64 // given by the heater, J
 	Warmth      float64 // of the water that was poured, J above 0 °C
@@ -34,7 +35,7 @@ func (b *Bed) Balance() Balance {
 	l := b.ledger
 	loosened := b.bound()*l.DryMass - l.BoundAtStart
 	w := Balance{
-		On: l.WaterAtStart, DrawnIn: l.WaterDrawnIn, Poured: l.WaterPoured, Gone: l.WaterDrawnIn + l.WaterVented, Left: l.WaterInMalt,
+		On: l.WaterAtStart, DrawnIn: l.WaterDrawnIn, Poured: l.WaterPoured, Gone: l.WaterDrawnIn + l.WaterVented, Condensed: l.Condensed, Left: l.WaterInMalt,
 		Heater: l.Heater, Recovered: l.Recovered, Fan: l.FanHeat, Warmth: l.HeatPoured, Shed: l.HeatShed, Warmed: l.HeatInMalt - l.HeatAtStart - loosened,
 		Evaporated: l.WaterVented*air.EvaporationHeat + loosened,
 		Exhaust:    l.HeatVented - l.WaterVented*air.EvaporationHeat, Returned: l.HeatReturned,

@@ -47,10 +47,6 @@ func (b *Bed) refer(a, dt float64, weights ...float64) {
 
 // wash lets the air of a flow pass the walls, and leaves their rates in a slot.
 func (b *Bed) wash(f *flow, slot int) {
-	f.out = f.off
-	if !b.walled() {
-		return
-	}
 	before, behind := &b.walls[0], &b.walls[1]
 	lost := 0.0
 	f.taken, f.lost = before.settle(f.on.t, slot)

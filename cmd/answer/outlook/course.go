@@ -56,6 +56,7 @@ type Balance struct {
 	Gone         answer.Kilograms `json:"water_out" doc:"left with the exhaust"`
 	Left         answer.Kilograms `json:"water_left" doc:"in the malt now"`
 	WaterMissing answer.Kilograms `doc:"water_on, water_in and water_poured, less water_out and water_left"`
+	Condensed    answer.Kilograms `doc:"of water_out, what a heat exchanger took from the exhaust and drained"`
 	Heater       answer.Joules    `doc:"heat that the heater gave"`
 	Recovered    answer.Joules    `doc:"heat that the exhaust gave to the fresh air in a heat exchanger"`
 	Fan          answer.Joules    `doc:"heat that the fan gave to the air"`
@@ -77,7 +78,7 @@ func balanceOf(s *forecast.Sight) *Balance {
 	}
 	b := s.Balance
 	return &Balance{
-		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Poured: answer.Kilograms(b.Poured), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing),
+		On: answer.Kilograms(b.On), DrawnIn: answer.Kilograms(b.DrawnIn), Poured: answer.Kilograms(b.Poured), Gone: answer.Kilograms(b.Gone), Left: answer.Kilograms(b.Left), WaterMissing: answer.Kilograms(b.WaterMissing), Condensed: answer.Kilograms(b.Condensed),
 		Heater: answer.Joules(b.Heater), Recovered: answer.Joules(b.Recovered), Fan: answer.Joules(b.Fan), Intake: answer.Joules(b.Intake), Warmth: answer.Joules(b.Warmth), Warmed: answer.Joules(b.Warmed), Evaporated: answer.Joules(b.Evaporated), Exhaust: answer.Joules(b.Exhaust),
 		Shed: answer.Joules(b.Shed), WallHeat: answer.Joules(b.WallHeat), WallLoss: answer.Joules(b.WallLoss),
 		HeatMissing: answer.Joules(b.HeatMissing), Returned: answer.Joules(b.Returned),
