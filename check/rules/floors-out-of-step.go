@@ -13,7 +13,7 @@ var floorsOutOfStep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "floors-out-of-step", Severity: finding.Caution,
 		Title: "two floors of a kiln do not take the same time",
-		Why:   "the malt goes down when the floor below is free, and both floors are loaded at once: the one that is through first waits for the other, and either the malt lies on in the exhaust or the upper floor has outside air (common practice: both stages fill the cycle)",
+		Why:   "the malt goes down when the floor below is free, and both floors are loaded at once: the one that is through first waits for the other, and either the malt lies on in the exhaust, or it lies above without air while the floor below stands empty (common practice: both stages fill the cycle)",
 		Do:    "move drying from the floor that takes longer to the other one: what moisture the upper stage ends at settles both",
 		Bad: `kiln "base top" { area 0.5 m2; air from "base kiln" }
 kiln in "base top" { dry at air-on 45 °C for 6 h }
@@ -64,7 +64,7 @@ func (c *Case) outOfStep(r finding.Rule, k *forecast.Kilned) {
 	}
 	upper, lower := k.Of.Kiln.Name, fed.By.Kiln.Name
 	lies := fmt.Sprintf("the malt takes %s on %q and %s on %q", quantity.Lasting(fed.Took), upper, quantity.Lasting(fed.Below), lower)
-	f := r.At(k.Place, fmt.Sprintf("%s: %q stands empty for %s of each cycle, and the malt above has outside air then", lies, lower, quantity.Lasting(apart)))
+	f := r.At(k.Place, fmt.Sprintf("%s: %q stands empty for %s of each cycle, and the malt above has none of its air then", lies, lower, quantity.Lasting(apart)))
 	f.Hint = fmt.Sprintf("end this stage at more moisture, and leave some %s of its drying to %q", quantity.Lasting(apart/2), lower)
 	if apart < 0 {
 		f.Message = fmt.Sprintf("%s: it waits %s on %q, in the exhaust of the batch before, and goes down at %s", lies, quantity.Lasting(fed.Waited), upper, Percent(endOf(c.Forecast, k.Of)))

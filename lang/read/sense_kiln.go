@@ -29,6 +29,7 @@ func (r *filled) headsOf() map[string]source.Place {
 func (b *builder) kilnSays(k *model.Kiln, said map[string]source.Place, whole bool) {
 	if whole {
 		b.placeOfMalt(k, said)
+		b.openDoor(k, said)
 	}
 	for _, c := range clashes {
 		one, other := said[c.one], said[c.other]
@@ -59,6 +60,16 @@ func (b *builder) placeOfMalt(k *model.Kiln, said map[string]source.Place) {
 		f.Hint = "add a line such as: " + row.Example
 		b.note(f)
 	}
+}
+
+// openDoor reports a door ajar of a kiln of which it is not said that it is still.
+func (b *builder) openDoor(k *model.Kiln, said map[string]source.Place) {
+	if k.Door == nil || said[vocabulary.FactDraught].Known() || said[vocabulary.FactFan].Known() {
+		return
+	}
+	f := missingStatement.At(k.Door.Place, "air leaves by the door of an oven without a fan, and the kiln does not say that it is one")
+	f.Hint = "add a line such as: draught still"
+	b.note(f)
 }
 
 // clash is two facts of a kiln that cannot both be.

@@ -57,8 +57,11 @@ func (r *run) isGiver(st *model.Kilning) bool {
 	return false
 }
 
+// leaks is the share of its air that still goes through a floor whose fan stands (numerical: next to nothing).
+const leaks = 0.001
+
 // gives notes the exhaust of a stage that gives it to another. Behind the stage its malt is taken
-// off, and its fan blows outside air.
+// off, and fire and fan rest.
 func (r *run) gives(m *kilnModel, st *model.Kilning) {
 	if !r.isGiver(st) {
 		return
@@ -68,7 +71,7 @@ func (r *run) gives(m *kilnModel, st *model.Kilning) {
 		last := e.course[n-1]
 		e.lasts = last.At
 		if out, err := air.FromRH(r.site.air, r.site.rh, m.bed.View().On.P); err == nil {
-			e.course = append(e.course, kiln.Incoming{At: last.At, T: out.T, W: out.W, Flow: last.Flow})
+			e.course = append(e.course, kiln.Incoming{At: last.At, T: out.T, W: out.W, Flow: leaks * most(e.course)})
 		}
 	}
 	if r.tried {
@@ -76,6 +79,14 @@ func (r *run) gives(m *kilnModel, st *model.Kilning) {
 		return
 	}
 	r.apart(st, e)
+}
+
+// most is the largest flow of a course, kg/s.
+func most(course kiln.Intake) (flow float64) {
+	for _, c := range course {
+		flow = max(flow, c.Flow)
+	}
+	return flow
 }
 
 // apart tells how far the exhaust that the stage above took is off what this one gives.

@@ -56,6 +56,9 @@ func (f *fixed) next(malt, came []float64) []float64 {
 // figures; as long as there are fewer, those of the search that this one is near to.
 func (f *fixed) secants() (list []secant) {
 	n := len(f.tried) - 1
+	if n < 0 {
+		return nil
+	}
 	now, others := f.tried[n], slices.Clone(f.tried[:n])
 	slices.SortStableFunc(others, func(a, b supposal) int { return cmp.Compare(floats.Norm(a.miss, 2), floats.Norm(b.miss, 2)) })
 	for _, o := range others[:min(n, len(now.malt))] {
@@ -119,10 +122,4 @@ func possible(malt []float64) []float64 {
 		malt[i], malt[i+1] = min(max(malt[i], 0.005), 1.2), min(max(malt[i+1], 0), 110)
 	}
 	return malt
-}
-
-// ways are the secants of the search as it ends, by which one that is near to it begins.
-func (f *fixed) ways(malt, came []float64) []secant {
-	f.tried = append(f.tried, supposal{malt, came, misses(malt, came)})
-	return f.secants()
 }

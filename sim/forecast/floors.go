@@ -24,7 +24,7 @@ import (
 // exhaust is what the floor below gives.
 type exhaust struct {
 	course kiln.Intake // s since the stage began
-	lasts  float64     // s, the stage; behind it outside air is blown
+	lasts  float64     // s, the stage; behind it nothing is blown
 }
 
 const (
@@ -46,7 +46,7 @@ type settled struct {
 	malt   []float64 // as it comes onto each lower floor: moisture, kg/kg, and temperature, °C
 	rounds int
 	met    bool
-	ways   []secant // of the search
+	by     searching
 }
 
 // settle finds the exhaust that a stage takes, and of every one that it goes through. It
@@ -57,10 +57,7 @@ func (r *run) settle(st *model.Kilning) (done bool, err error) {
 		return false, nil
 	}
 	malt := r.supposed(floors)
-	var f fixed
-	if like := r.o.Like; like != nil {
-		f.like = like.fixed[st].ways
-	}
+	f := r.search(st, floors)
 	for round := 1; ; round++ {
 		air, err := r.givenOff(floors, malt)
 		if err != nil {
@@ -72,7 +69,7 @@ func (r *run) settle(st *model.Kilning) (done bool, err error) {
 		}
 		met := near(misses(malt, next))
 		if met || round == mostRounds {
-			return r.take(st, after, air, settled{next, round, met, f.ways(malt, next)}), nil
+			return r.take(st, after, air, settled{next, round, met, f}), nil
 		}
 		malt = f.next(malt, next)
 	}
@@ -117,6 +114,31 @@ func (r *run) supposed(floors []*model.Kilning) []float64 {
 		list = append(list, min(x, r.batch.X()), firstKelvin)
 	}
 	return list
+}
+
+// searching looks for what comes out as it was supposed.
+type searching interface {
+	next(malt, came []float64) []float64
+}
+
+// search begins a search, with what is known of the one that this one is near to.
+func (r *run) search(st *model.Kilning, floors []*model.Kilning) searching {
+	var like searching
+	if r.o.Like != nil {
+		like = r.o.Like.fixed[st].by
+	}
+	if len(floors) > 2 {
+		f := new(fixed)
+		if of, ok := like.(*fixed); ok {
+			f.like = of.secants()
+		}
+		return f
+	}
+	f := new(along)
+	if of, ok := like.(*along); ok {
+		f.slope = of.slope
+	}
+	return f
 }
 
 // beside is the run as it goes on in what is only tried, as the process says.
