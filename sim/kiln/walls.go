@@ -106,12 +106,3 @@ func (b *Bed) wallHeat() float64 {
 	}
 	return sum * b.kit.Area
 }
-
-// WallT gives the temperature of the inner face of the walls before the bed and behind it, °C; ok
-// is false where the kiln says nothing of its walls.
-func (b *Bed) WallT() (before, behind float64, ok bool) {
-	if !b.walled() {
-		return 0, 0, false
-	}
-	return b.walls[0].t[0], b.walls[1].t[0], true
-}
