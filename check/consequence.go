@@ -50,6 +50,7 @@ var consequences = []consequence{
 	{rule: "cure-too-hot-for-claim", of: "equipment-cannot", near: sameLine},
 	{rule: "ramp-too-steep", of: "equipment-cannot", near: sameLine},
 	{rule: "cure-without-gate", of: "equipment-cannot", near: sameLine},
+	{rule: "equipment-cannot", of: "kiln-too-deep", near: sameStage}, // less air comes than is asked for
 	{rule: "target-not-reached", of: "rest-before-soak no-air-rest step-time-odd", near: sameStage},
 	{rule: "target-not-reached", of: "unusual-figure", near: before},
 	{rule: "target-overshot", of: "steep-water-warm", near: sameStage},

@@ -12,12 +12,15 @@ import (
 	"maltwright/lang/read"
 )
 
+// porchBook is a record of the porch and its house as they once were: the slips name their words, and
+// the examples change with every figure of the model.
+const porchBook = "testdata/porch"
+
 // onThePorch checks the record of a batch that is dried in one kiln and cured in the next,
 // with some of its words changed. It gives the rules that speak.
 func onThePorch(t *testing.T, pairs ...string) (rules []string) {
 	t.Helper()
-	folder := filepath.Join("..", "examples", "home")
-	text, err := os.ReadFile(filepath.Join(folder, "26-02.malt"))
+	text, err := os.ReadFile(filepath.Join(porchBook, "26-02.malt"))
 	require.NoError(t, err)
 	changed := string(text)
 	for i := 0; i < len(pairs); i += 2 {
@@ -25,7 +28,7 @@ func onThePorch(t *testing.T, pairs ...string) (rules []string) {
 		before, rest, _ := strings.Cut(changed, pairs[i])
 		changed = before + pairs[i+1] + rest
 	}
-	root, err := read.OpenRoot(folder)
+	root, err := read.OpenRoot(porchBook)
 	require.NoError(t, err)
 	defer root.Close()
 	for _, f := range File("26-02.malt", []byte(changed), ".", root, Options{}).Findings {
@@ -37,7 +40,7 @@ func onThePorch(t *testing.T, pairs ...string) (rules []string) {
 // upTo gives the words that cut a record off behind a line.
 func upTo(t *testing.T, line string) (from, to string) {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "examples", "home", "26-02.malt"))
+	text, err := os.ReadFile(filepath.Join(porchBook, "26-02.malt"))
 	require.NoError(t, err)
 	i := strings.Index(string(text), line)
 	require.GreaterOrEqual(t, i, 0, line)

@@ -83,8 +83,13 @@ func shownBase(t *testing.T) page {
 // then has a fan.
 var ofFans = []string{vocabulary.VerbAir, vocabulary.FactFan, "heater", "cooler", "returns", "tumbles"}
 
-// fanned is the base for a row in a block, with a fan where it is of one.
+// fanned is the base for a row in a block, with a fan where it is of one, and without where it
+// is of a still oven.
 func (p page) fanned(word string, in vocabulary.Block) page {
+	if word == vocabulary.FactDoor { // of an oven of which no airflow is said
+		still := p.without(p.head(in), vocabulary.WithAirflow)
+		return still.inserted(still.head(in), "  draught still")
+	}
 	if !slices.Contains(ofFans, word) || in == vocabulary.KilnFacts || in == vocabulary.Site {
 		return p
 	}

@@ -17,7 +17,7 @@ var endMoistureHigh = Rule{
 		Do:     "dry it longer before the cure, or cure it longer; a gate behind the cure holds it: gate moisture at most 4.5 %",
 		Bad:    "cure at air-on 80 °C for 1 h\ncool to malt 30 °C",
 		Good:   "cure at air-on 80 °C for 5 h\ngate moisture at most 5 %\ncool to malt 30 °C",
-		Limits: "The forecast of the last per cent is good to about half a per cent."},
+		Limits: "The forecast of the last per cent is good to about half a per cent" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.kilned() == nil {
 			return

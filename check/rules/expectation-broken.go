@@ -18,7 +18,7 @@ var expectationBroken = Rule{
 		Do:     "change the process until it keeps the promise, or promise what it gives",
 		Bad:    "expect total time at most 7 days",
 		Good:   "expect total time at most 9 days",
-		Limits: "the forecast takes the middle of every band; expectation-at-risk asks how often the promise is kept"},
+		Limits: "the forecast takes the middle of every band; expectation-at-risk asks how often the promise is kept" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, e := range c.Forecast.Expects {
 			switch text := e.Test.Place.Text(); {

@@ -10,6 +10,6 @@ var gateNotReached = Rule{
 		Do:     "give the step before it more time, more air or more warmth",
 		Bad:    "dry at air-on 50 °C for 4 h\ngate moisture at most 10 % allow 0 to 2 h",
 		Good:   "dry at air-on 50 °C for 14 h\ngate moisture at most 10 % allow 0 to 2 h",
-		Limits: "the forecast takes the middle of every band, and a kiln that dries as usual"},
+		Limits: "the forecast takes the middle of every band, and a kiln that dries as usual" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, true) },
 }

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 // givenBy is by how much less than is asked a kiln must give, K, to be taken at what it
@@ -13,7 +14,7 @@ import (
 const givenBy = 2.0
 
 // given is the hottest of a kiln step where its temperature is taken: as it is written, or
-// what the kiln gives where that is less by the forecast; short tells which.
+// what it comes to where that is less by the forecast; short tells that it is the kiln that lacks.
 func (c *Case) given(s model.Step) (t quantity.Quantity, place source.Place, short, ok bool) {
 	t, place, ok = peak(s)
 	run := c.run(s)
@@ -24,7 +25,8 @@ func (c *Case) given(s model.Step) (t quantity.Quantity, place source.Place, sho
 	if gives >= t.SI-givenBy {
 		return t, place, false, true
 	}
-	return inDegrees(gives, t), place, true, true
+	early := s.Warmth().From != nil && run.EndedBy == forecast.ByGate // a rise that was dry before its end
+	return inDegrees(gives, t), place, !early, true
 }
 
 // inDegrees is a temperature, K, to whole °C, in the unit of another.

@@ -10,6 +10,6 @@ var guardCameFirst = Rule{
 		Do:     "give it more time, or change what would bring it on",
 		Bad:    "until acrospire at least 3/4\nallow 1 to 2 days",
 		Good:   "until acrospire at least 3/4\nallow 4 to 7 days",
-		Limits: "the forecast takes the middle of every band, and a lot that grows as usual"},
+		Limits: "the forecast takes the middle of every band, and a lot that grows as usual" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) { judgeGates(r, c, false) },
 }

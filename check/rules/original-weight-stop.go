@@ -20,7 +20,7 @@ cure at air-on 82 °C for 5 h`,
 		Good: `from 4 kg of "base lot"
 dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
 cure at air-on 82 °C for 5 h`,
-		Limits: "It speaks of weights within 2 % of the charge."},
+		Limits: "It speaks of weights within 2 % of the charge" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.Process.Charge == nil || !c.Process.Grain.Raw() { // green malt weighs less at once
 			return

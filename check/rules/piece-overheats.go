@@ -22,7 +22,7 @@ turn every 24 h`,
 		Good: `floor "base tray" { area 0.22 m2 }
 hold room at 12 to 14 °C
 turn every 8 h`,
-		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that"},
+		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.growWarm()
 		sure := most + forecastWarmth

@@ -7,37 +7,34 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/air"
+	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
 
-// What moves the air of a kiln presses so hard, Pa (common practice): a flue of 10 to
-// 15 m, and a fan of a hand's size in a pipe. A fan that gives more air may be made for
-// a deep bed.
+// A fan of a hand's size in a pipe presses so hard, Pa (common practice). One that gives more
+// air may be made for a deep bed.
 const (
-	drawsHard    = 25.0
 	smallPresses = 100.0
 	smallFan     = 300.0 / hour // m³/s
 )
 
-// Speeds of the air, m/s, between which the resistance of a bed is known. Of faster air
-// the one at the end is taken, and grows with the speed, which is too little.
-const slowest, fastest = 0.0056, 0.2
+// roomAir is that of 20 °C at sea level, for which the resistance of a bed is told.
+var roomAir = air.State{T: 20, P: air.StandardPressure}
 
 // clearlyMore is how much more pressure than there is counts as more.
 const clearlyMore = 1.2
 
 // tooTight reports a bed through which what moves the air does not press it.
 func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth float64) {
-	if k.Airflow == nil || k.Draught.Text == vocabulary.DraughtStill {
-		return
+	if k.Airflow == nil || k.Draught.Text == vocabulary.DraughtStill || len(k.Fan) > 0 || k.Chimney != nil {
+		return // of what drives its air by itself the forecast tells
 	}
 	most, what := presses(k)
 	speed := k.Airflow.SI / k.Area.SI
 	species, _ := grain.Of(c.Profile.Grain.Name) // of none known the malt of barley
-	packing := species.Malt.Packing()
-	perMetre, err := packing.Resistance(min(speed, fastest))
-	takes := perMetre * max(1, speed/fastest) * packing.Loose * depth
-	if err != nil || speed < slowest || most == 0 || takes < most*clearlyMore {
+	takes := species.Malt.Packing().Loss(speed, roomAir) * depth
+	if most == 0 || takes < most*clearlyMore {
 		return
 	}
 	like := lengthsOf(k.Area.Quantity)
@@ -52,7 +49,7 @@ func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth 
 func presses(k *model.Kiln) (most float64, what string) {
 	switch {
 	case k.Draught.Text == vocabulary.DraughtNatural:
-		return drawsHard, "a flue"
+		return forecast.DrawsHard, "a flue"
 	case k.Airflow.SI < smallFan:
 		return smallPresses, "a fan so small"
 	}

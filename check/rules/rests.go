@@ -32,6 +32,9 @@ var (
 	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
 )
 
+// assumedOnly is what the rules say of it.
+const assumedOnly = ". Where what decides was not said, and the forecast had to assume it, it is a caution that says what to write"
+
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
 // made it for the stage of the finding or one before.
 func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumption) finding.Finding {

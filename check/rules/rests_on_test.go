@@ -80,8 +80,8 @@ var byWords = map[string]string{
 	"forecast-unable": "what no model holds for", "freezing-water": "the water as it is written", "gate-order": "the gates as they are written", "germination-low": "the test of the lot",
 	"grain-not-covered": "the water as it is written", "rest-too-cold-or-warm": "the air of the rest, or of the site, as it is written", "soak-too-long": "the soak as it is written",
 	"stated-total-differs": "the sum of what is written", "steep-water-warm": "the water as it is written", "weight-gate-ignores-loss": "judged only where the lot says its moisture",
-	"wither-too-warm":  "the air as it is written",
-	"drum-too-full":    "what the drum holds as it is written",
+	"wither-too-warm":     "the air as it is written",
+	"floor-below-missing": "a floor below that the process does not use", "drum-too-full": "what the drum holds as it is written",
 	"gate-not-reached": "judgeGates", "guard-came-first": "judgeGates",
 }
 

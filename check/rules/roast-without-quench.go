@@ -43,16 +43,28 @@ cool to malt 30 °C`,
 			}
 			f.Related = []finding.Related{{Place: dark.Place(), Message: "the roast"}}
 		}
-		if charge := c.Process.Charge; charge != nil {
+		if malt := c.maltOn(st); malt > 0 {
 			unit := "l"
 			if units := c.Process.Units(); units.British {
 				unit = units.Gallon()
 			}
 			f.Hint = fmt.Sprintf("some %s of water, as steam, take so much malt from there to %s (a balance of heat): %s",
-				quantity.About(quenches(charge.SI, dark.top.SI-zeroC), unit), dark.top.Like(steamsAt+zeroC), r.Do)
+				quantity.About(quenches(malt, dark.top.SI-zeroC), unit), dark.top.Like(steamsAt+zeroC), r.Do)
 		}
 		c.Note(f)
 	}),
+}
+
+// maltOn is the malt on the kiln of a stage, kg: its dry matter by the forecast, or else the
+// charge; 0 where neither is known.
+func (c *Case) maltOn(st *model.Kilning) float64 {
+	switch k := c.onKiln(st); {
+	case k != nil && k.DryMass > 0:
+		return k.DryMass
+	case c.Process.Charge != nil:
+		return c.Process.Charge.SI
+	}
+	return 0
 }
 
 // coolAfter is the first cooling of a stage behind a step, nil for none.

@@ -20,7 +20,7 @@ vessel "base tub" { holds 7 l }`,
 		Good: `from 4 kg of "base lot"
 vessel "base tub" { holds 12 l }`,
 		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
-			"must be left out of what the vessel holds"},
+			"must be left out of what the vessel holds" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Steep](c.Process) {
 			c.vesselFull(r, st)

@@ -67,7 +67,7 @@ func copyExamples(folder string) error {
 	}
 	examples := os.DirFS("../../examples")
 	names := append(brokenExample.FindAllString(string(script), -1), "broken/loft.malt", "broken/pale.malt")
-	for _, pattern := range []string{"*.malt", "batches/*.malt", "home/*.malt"} {
+	for _, pattern := range []string{"*.malt", "batches/*.malt", "home/*.malt", "mill/*.malt"} {
 		found, err := fs.Glob(examples, pattern)
 		if err != nil {
 			return err

@@ -139,10 +139,13 @@ var severalMeanings = map[string]string{
 	"pint":    "write ml or l: a US pint is 473 ml, an imperial one 568 ml, and a quart is two",
 	"floz":    "write ml: a US fluid ounce is 29.6 ml, an imperial one 28.4 ml",
 	"quarter": "write kg or lb; a fraction is written 1/4",
+	"hp":      "write kW: a horsepower is 0.746 kW, a metric one 0.735 kW; what a motor draws is a tenth to a quarter more",
+	"psi":     "write kPa: a pound on a square inch is 6.895 kPa",
+	"bar":     "write kPa: a bar is 100 kPa; mbar is read as hPa",
 }
 
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
-	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "fl": "floz", "floz": "floz", "qtr": "quarter", "qr": "quarter"}
+	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "fl": "floz", "floz": "floz", "qtr": "quarter", "qr": "quarter", "horsepower": "hp", "ps": "hp", "bhp": "hp"}
 
 func noUnit(part int, spelling string) *Error {
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),

@@ -118,6 +118,7 @@ var blockFrames = map[vocabulary.Block]string{
 var beside = map[vocabulary.Key]string{
 	{In: vocabulary.KilnFacts, Word: "fan"}:   "\n  fan 600 m3/h at 400 Pa",
 	{In: vocabulary.KilnFacts, Word: "holds"}: "\n  tumbles yes",
+	{In: vocabulary.KilnFacts, Word: "door"}:  "\n  draught still",
 }
 
 // loadIn loads the example of a row in one of its blocks.

@@ -29,6 +29,7 @@ func (r *filled) headsOf() map[string]source.Place {
 func (b *builder) kilnSays(k *model.Kiln, said map[string]source.Place, whole bool) {
 	if whole {
 		b.placeOfMalt(k, said)
+		b.openDoor(k, said)
 	}
 	for _, c := range clashes {
 		one, other := said[c.one], said[c.other]
@@ -61,6 +62,16 @@ func (b *builder) placeOfMalt(k *model.Kiln, said map[string]source.Place) {
 	}
 }
 
+// openDoor reports a door ajar of a kiln of which it is not said that it is still.
+func (b *builder) openDoor(k *model.Kiln, said map[string]source.Place) {
+	if k.Door == nil || said[vocabulary.FactDraught].Known() || said[vocabulary.FactFan].Known() {
+		return
+	}
+	f := missingStatement.At(k.Door.Place, "air leaves by the door of an oven without a fan, and the kiln does not say that it is one")
+	f.Hint = "add a line such as: draught still"
+	b.note(f)
+}
+
 // clash is two facts of a kiln that cannot both be.
 type clash struct {
 	one, other string // their words; the first is underlined
@@ -73,15 +84,15 @@ func drum(k *model.Kiln) bool    { return k.Tumbles }
 func noDrum(k *model.Kiln) bool  { return !k.Tumbles && k.Holds != nil }
 func always(*model.Kiln) bool    { return true }
 func natural(k *model.Kiln) bool { return k.Draught.Text == vocabulary.DraughtNatural }
-func moved(k *model.Kiln) bool   { return k.Draught.Text != "" && !still(k) }
+func ajar(k *model.Kiln) bool    { return k.Door != nil && !still(k) }
 
 var clashes = []clash{
 	{vocabulary.FactDraught, vocabulary.FactFan, natural, "the draught is natural, and the kiln has a fan", "write draught fan, or take the fan out"},
 	{vocabulary.FactDraught, vocabulary.FactFan, still, "no air is blown through a still oven, and the kiln has a fan", "write draught fan; or take the fan out, if it only stirs the air of an oven"},
 	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, and its draught is said to be still", "take the draught out"},
 	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, and the draught is said to be still", "write draught natural, or take the chimney out"},
-	{vocabulary.FactDoor, vocabulary.FactDraught, moved, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
-	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
+	{vocabulary.FactDoor, vocabulary.FactDraught, ajar, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
+	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return ajar(k) && k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
 	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take the share that it returns out: how much leaves by vent and leaks is its airflow"},
 	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take what it recovers out"},

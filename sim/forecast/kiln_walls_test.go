@@ -62,6 +62,15 @@ func TestWallsAreHeatedBesideTheMalt(t *testing.T) {
 	assert.Empty(t, takenOf[KilnWalls](bare))
 }
 
+// Stone that was warm at 80 °C gives more than 35 °C for hours, and that is told.
+func TestWarmWallsAreToldOf(t *testing.T) {
+	f := inKiln(t, kilnFacts+"; walls stone 40 m2", "kiln in \"kiln\" { dry at air-on 70 °C for 12 h; cure at air-on 80 °C for 8 h; dry at air-on 22 °C for 4 h; cool to malt 30 °C }\n")
+	short := Troubles[KilnShort](f)
+	require.NotEmpty(t, short)
+	assert.Equal(t, kiln.ByWalls, short[len(short)-1].Limit)
+	assert.Greater(t, short[len(short)-1].Got, 24.0)
+}
+
 // Walls of which nothing is said are told of where the heater comes near its end, and there alone.
 func TestSilentWallsAreToldOfWhereTheyMatter(t *testing.T) {
 	assert.Empty(t, takenOf[NoWalls](inKiln(t, kilnFacts, kilnText)))

@@ -89,7 +89,7 @@ func (b *Bed) advanceOnce(done, dt float64) (float64, error) {
 			b.step = math.Min(good, math.Max(mostGrowth*h, b.step))
 			b.asked = b.set.at((done + h) / dt)
 			b.accept(h, b.asked)
-			if b.calmed(b.now) {
+			if b.calmed() {
 				b.begin(b.asked)
 			}
 			b.work.Steps++

@@ -38,6 +38,7 @@ type Bed struct {
 	limit  Limit
 
 	passing float64 // airflow of the last march, m³/s; of a bed with a Way
+	answers float64 // how the miss of its balance grew with the flow at last
 
 	seconds float64 // since New
 	step    float64 // to try next, s

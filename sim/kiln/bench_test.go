@@ -3,6 +3,7 @@ package kiln_test
 import (
 	"testing"
 
+	drives "maltwright/sim/draught"
 	"maltwright/sim/drying"
 	"maltwright/sim/kiln"
 )
@@ -47,6 +48,18 @@ func BenchmarkDeepBedThirtyHours(b *testing.B) {
 
 func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
 	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(400.0), Recirculation: 0.6})
+}
+
+func BenchmarkFanAgainstItsBedThirtyHours(b *testing.B) {
+	curve, err := drives.NewCurve(drives.Point{Flow: 0.3, Pressure: 800}, drives.Point{Flow: 1.2, Pressure: 500}, drives.Point{Flow: 2})
+	if err != nil {
+		b.Fatal(err)
+	}
+	kilning(b, tonne, kiln.Equipment{Area: 3, Way: &drives.Way{Fan: curve, Opening: 0.15}})
+}
+
+func BenchmarkChimneyThirtyHours(b *testing.B) {
+	kilning(b, tray, kiln.Equipment{Area: 0.5, Heater: new(3000.0), Way: &drives.Way{Above: 6, Below: 1, Opening: 0.025}})
 }
 
 func BenchmarkStillOvenThirtyHours(b *testing.B) {

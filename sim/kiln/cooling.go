@@ -7,9 +7,10 @@ import (
 	"maltwright/sim/draught"
 )
 
-// Malt cools under a fan as it dries: the same march, with fresh air. Where nothing drives air,
-// in an oven that is opened or over a fire that is out, it cools by its two faces alone: by free
-// convection and radiation, and no faster than what conducts heat through it.
+// Malt cools under a fan or a draught as it dries: the same march, with fresh air. Over a fire that is
+// out it draws that air by its own warmth. Where nothing drives air, in an oven that is opened, or so
+// little that still air takes more, it cools by its two faces alone: by free convection and
+// radiation, and no faster than what conducts heat through it.
 
 const (
 	// openConvection and openRadiation are what a face gives to the still air and the walls of
@@ -52,7 +53,8 @@ func (b *Bed) stillAir() bool {
 
 // calmed tells whether air that comes through the malt as it cools has become so little that the malt
 // is to be taken to cool in still air.
-func (b *Bed) calmed(f flow) bool {
+func (b *Bed) calmed() bool {
+	f := &b.now
 	return b.set.Target == Fresh && !b.kit.Drum.tumbles() && !f.apart && f.settled &&
 		faces*b.throughFace() > outlasts*f.g*(air.DryAirHeat+air.VapourHeat*b.ambient.W)
 }

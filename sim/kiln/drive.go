@@ -163,6 +163,11 @@ const mostVapour = 0.9
 // both agree.
 func (b *Bed) circulate(t float64, s stage) flow {
 	var f flow
+	if b.kit.Way != nil && b.set.recirculation(b.kit) == 0 && !b.kit.Still { // nothing comes back
+		f = b.march(stream{t: t, w: b.fresh.w}, s.length, s.slot)
+		b.near = f.on
+		return f
+	}
 	most := air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
 	root(0, most, b.near.w, 1, enoughRatio, func(w float64) float64 {
 		f = b.march(stream{t: t, w: w}, s.length, s.slot)

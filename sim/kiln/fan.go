@@ -32,6 +32,10 @@ const (
 	// that of the pressures, share of them (numerical).
 	enoughFlow, enoughPressure = 1e-6, 1e-8
 
+	// flattest and steepest bound how the miss of the balance is taken to grow with the flow
+	// where a search for it begins (numerical).
+	flattest, steepest = 0.1, 3.0
+
 	// mostFanWarmth bounds by how much a fan warms its air, K: one that hardly moves any
 	// gives its heat to the room.
 	mostFanWarmth = 20.0
@@ -48,8 +52,8 @@ type Moved struct {
 	Short   bool    // less air than is set
 }
 
-// shortAir is the share of the air that is set below which it is less.
-const shortAir = 0.98
+// FullAir is the share of the air that is set from which it counts as all of it.
+const FullAir = 0.98
 
 func (e Equipment) checkWay() error {
 	var err error
@@ -103,9 +107,16 @@ func (b *Bed) driven(on stream, a float64, slot int) flow {
 	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit), b.way())
 	guess := b.passing
 	if guess <= 0 {
-		guess = high
+		guess, b.answers = high, 1
 	}
-	try := func(v float64) float64 {
+	was, missed := 0.0, 0.0
+	try := func(v float64) (miss float64) {
+		defer func() {
+			if slope := (miss - missed) / (v - was); was > 0 && slope > flattest && slope < steepest {
+				b.answers = slope
+			}
+			was, missed = v, miss
+		}()
 		b.passing = v
 		in := on
 		if b.unheated() {
@@ -123,7 +134,7 @@ func (b *Bed) driven(on stream, a float64, slot int) flow {
 		}
 		return v - b.balance(in, f.off, low, high, b.depthAt(b.stageX(a)))
 	}
-	root(low, high, guess, 1, enoughFlow*guess, try)
+	root(low, high, guess, b.answers, enoughFlow*guess, try)
 	return f
 }
 
@@ -235,7 +246,7 @@ func (b *Bed) movedBy(f flow, v float64) Moved {
 		m.Power = *way.Power
 	}
 	set := b.set.airflow(b.kit)
-	m.Short = set > 0 && v < shortAir*set
+	m.Short = set > 0 && v < FullAir*set
 	return m
 }
 

@@ -13,7 +13,7 @@ import "maltwright/sim/air"
 // giving off the heat of its way up moves such a hand little. It begins anew where
 // air-off falls far below what is asked.
 //
-// At a bound of air-on nothing is added up.
+// What a bound of air-on keeps it from is not added up.
 
 const (
 	// handStep is the most, K, that what is missing counts (calibrated: as above).
@@ -41,11 +41,15 @@ func (b *Bed) hold(low, high float64, s stage) flow {
 		return t - s.asked - h.ref - s.length/(2*passage)*counted(e) - h.hurry(e)
 	})
 	h.rates[s.slot] = counted(e) / (2 * passage)
-	if b.limit != Unlimited || t >= high-enoughKelvin || t <= low+enoughKelvin {
+	if e > 0 && (t >= high-enoughKelvin || b.limit.above()) || e < 0 && (t <= low+enoughKelvin || b.limit.below()) {
 		h.rates[s.slot] = 0
 	}
 	return f
 }
+
+// above tells whether a limit keeps air-on from being warmer, and below whether from being cooler.
+func (l Limit) above() bool { return l == ByHeater || l == ByReachHigh || l == ByFeed || l == ByLead }
+func (l Limit) below() bool { return l == ByIncomingAir || l == ByReachLow || l == ByWalls }
 
 // hurry is what a hand adds on the way up.
 func (h *hand) hurry(e float64) float64 {

@@ -92,3 +92,18 @@ func TestAirOffDoesNotDependOnTheStep(t *testing.T) {
 		}
 	}
 }
+
+// A hand that has long added all that it may takes it back: no bound holds it there.
+func TestAHandLetsGoOfItsBound(t *testing.T) {
+	charge := tray
+	charge.Moisture = dry(0.08)
+	kit := cabinet
+	kit.ReachHigh = new(52.0)
+	b := bed(t, charge, kit, winter)
+	run(t, b, 20, kiln.Hold(kiln.AirOff, 60)) // it reaches 52 °C, and 60 is not to be had
+	v := run(t, b, 6, kiln.Hold(kiln.AirOff, 45))
+	assert.InDelta(t, 45, v.Off.T, 0.5)
+	run(t, b, 12, kiln.Hold(kiln.AirOff, 51.9))
+	v = run(t, b, 6, kiln.Setting{Target: kiln.AirOff, From: 40, To: 40})
+	assert.InDelta(t, 40, v.Off.T, 0.5)
+}

@@ -66,7 +66,9 @@ func (b *Bed) pass(on stream, a float64, slot int) flow {
 	if f.off = m.in; f.apart {
 		f.off = mixed.mean()
 	}
-	b.wash(&f, slot)
+	if f.out = f.off; b.walled() {
+		b.wash(&f, slot)
+	}
 	return f
 }
 

@@ -55,7 +55,7 @@ func (b *Bed) begin(asked float64) {
 	b.feed.next(b.seconds)
 	b.refer(0, 0)
 	b.calm = false
-	if b.now = b.drive(stage{asked: asked, at: b.seconds}); b.calmed(b.now) {
+	if b.now = b.drive(stage{asked: asked, at: b.seconds}); b.calmed() {
 		b.calm = true
 		b.now = b.drive(stage{asked: asked, at: b.seconds})
 	}

@@ -47,10 +47,6 @@ func (b *Bed) refer(a, dt float64, weights ...float64) {
 
 // wash lets the air of a flow pass the walls, and leaves their rates in a slot.
 func (b *Bed) wash(f *flow, slot int) {
-	f.out = f.off
-	if !b.walled() {
-		return
-	}
 	before, behind := &b.walls[0], &b.walls[1]
 	lost := 0.0
 	f.taken, f.lost = before.settle(f.on.t, slot)
@@ -109,13 +105,4 @@ func (b *Bed) wallHeat() float64 {
 		sum += b.walls[i].holds()
 	}
 	return sum * b.kit.Area
-}
-
-// WallT gives the temperature of the inner face of the walls before the bed and behind it, °C; ok
-// is false where the kiln says nothing of its walls.
-func (b *Bed) WallT() (before, behind float64, ok bool) {
-	if !b.walled() {
-		return 0, 0, false
-	}
-	return b.walls[0].t[0], b.walls[1].t[0], true
 }

@@ -41,6 +41,13 @@ func handWetBulb(t, w, p float64) float64 {
 	return (low + high) / 2
 }
 
+// handRest is the moisture, wet basis, of barley at rest with air of t °C and a relative humidity: the
+// modified equation of Henderson, with the constants of the standard [asabe-d245], from memory.
+func handRest(t, rh float64) float64 {
+	x := math.Pow(-math.Log(1-rh)/(2.2919e-5*(t+195.267)), 1/2.0123) / 100
+	return x / (1 + x)
+}
+
 // handRoom is the water that air of t °C with w kg/kg takes up until it is full, kg/kg.
 func handRoom(t, w, p float64) float64 {
 	return handRatio(handSaturation(handWetBulb(t, w, p)), p) - w

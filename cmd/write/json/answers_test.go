@@ -165,7 +165,7 @@ func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
 		var schema map[string]any
 		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))
 		numbersOf(schema, "", bare, func(key string) {
-			assert.True(t, bare[key] || regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).MatchString(key), "%s of %s", key, a.name)
+			assert.True(t, bare[key] || regexp.MustCompile(`_(h|pct|c|k|kg|l|m|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).MatchString(key), "%s of %s", key, a.name)
 		})
 	}
 }
@@ -189,7 +189,7 @@ func numbersOf(schema map[string]any, key string, bare map[string]bool, each fun
 }
 
 func unitOf(key string) string {
-	return regexp.MustCompile(`_(h|pct|c|k|kg|l|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).FindString(key)
+	return regexp.MustCompile(`_(h|pct|c|k|kg|l|m|kwh|w|m3_h|ebc|wk|mg_l|mg_kg|ug_kg)$`).FindString(key)
 }
 
 func compiled(t testing.TB, form any) *jsonschema.Schema {

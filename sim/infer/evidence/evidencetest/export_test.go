@@ -4,4 +4,7 @@ package evidencetest
 var (
 	Loft       = loft
 	LoftOffset = loftOffset
+
+	Porch       = porch
+	PorchOffset = porchOffset
 )

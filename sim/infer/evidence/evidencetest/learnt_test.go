@@ -43,3 +43,46 @@ func TestTheLoftOfTheExamplesIsLearnt(t *testing.T) {
 		assert.Equal(t, 3, f.Batches, f.Which)
 	}
 }
+
+// The three records of the porch teach what each of its kilns is, as far as they tell.
+func TestTheKilnsOfThePorchAreLearnt(t *testing.T) {
+	folder := filepath.Join("..", "..", "..", "..", "examples", "home")
+	root, err := read.OpenRoot(folder)
+	require.NoError(t, err)
+	defer root.Close()
+	var batches []*model.Batch
+	for _, name := range []string{"26-02.malt", "26-03.malt", "26-04.malt"} {
+		text, err := os.ReadFile(filepath.Join(folder, name))
+		require.NoError(t, err)
+		h, _ := read.Load(name, text, ".", root)
+		batches = append(batches, h.Batches...)
+	}
+	r, err := learn.Of(context.Background(), batches, learn.Options{NoCrossValidation: true})
+	require.NoError(t, err)
+	truth := evidencetest.Porch(batches[0].Process)
+	of := map[string]float64{}
+	for k, v := range truth.DryingOf {
+		of[k.Name] = v
+	}
+	kilns := 0
+	for _, f := range r.Factors {
+		want, known := 0.0, true
+		switch f.Which {
+		case ensemble.Drying:
+			kilns++
+			want, known = of[f.Kiln.Name], f.Kiln.Name == "fruit dryer"
+		case ensemble.Growth:
+			want = *truth.Growth
+		case ensemble.Respiration:
+			want = *truth.Respiration
+		case learn.Thermometer:
+			want = evidencetest.PorchOffset
+		default:
+			continue
+		}
+		t.Logf("%-12s %.3f ± %.3f of %.2f", f.Which, f.Value, f.Error, want)
+		assert.Less(t, math.Abs(f.Value-want), 2.5*f.Error, f.Which)
+		assert.Equal(t, known, f.Known(), "%s: what a still oven of dry malt does hangs little on the malt", f.Which)
+	}
+	assert.Equal(t, 2, kilns)
+}
