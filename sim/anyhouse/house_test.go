@@ -110,6 +110,13 @@ func house(t *rapid.T) string {
 	if again {
 		d.linef("kiln %q { area %.4f m2; airflow %s }", "stove", max(0.002, d.kg/d.float(8, 100)), d.flow(d.kg+1, 12*d.kg+2))
 	}
+	attic := d.odds(5)
+	if attic {
+		d.linef("kiln %q { area %.4f m2; air from %q%s%s%s }", "attic", max(0.002, d.kg/d.float(8, 100)), "kiln",
+			d.sometimes(4, func() string { return "; airflow " + d.flow(d.kg+1, 12*d.kg+2) }),
+			d.sometimes(4, func() string { return fmt.Sprintf("; returns %.0f %%", d.float(0, 95)) }),
+			d.sometimes(4, func() string { return fmt.Sprintf("; walls %s", d.one("brick", "wood", "metal")) }))
+	}
 	kilned := green || !d.odds(12)
 	d.linef("process %q {\n  make %s malt\n  from %s of %q\n  at %q", "p", map[bool]string{true: d.one("pale", "munich", "chit"), false: "green"}[kilned], d.weight(d.kg), "lot", "site")
 	if !green {
@@ -127,6 +134,10 @@ func house(t *rapid.T) string {
 		d.wither(boxed)
 	}
 	if kilned {
+		if attic {
+			d.linef("  kiln in %q { dry %s }", "attic", d.one("for "+d.hours(1, 30), fmt.Sprintf("until moisture at most %.0f %% allow %.0f to %s", d.float(8, 40), d.float(0, 4), d.hours(5, 40)),
+				"at air-on "+d.temperature(25, 75)+" for "+d.hours(1, 20)))
+		}
 		d.kiln("kiln", still)
 		if again {
 			d.linef("  kiln in %q { dry for %s at air-on 55 °C; cool to malt 35 °C }", "stove", d.hours(1, 12))

@@ -25,7 +25,7 @@ func (f *along) next(malt, came []float64) []float64 {
 	}
 	next := []float64{came[0], came[1]}
 	switch a, b := f.drier, f.moist; {
-	case a != nil && b != nil:
+	case a != nil && b != nil && a.miss > b.miss:
 		share := a.miss / (a.miss - b.miss)
 		next[0], next[1] = a.x+share*(b.x-a.x), a.warm+share*(b.warm-a.warm)
 	case f.slope < 0:

@@ -1,6 +1,7 @@
 package kiln
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"sort"
@@ -26,20 +27,21 @@ type Incoming struct {
 // flow stays; where it comes cooler, the kiln's own heater warms it.
 type Intake []Incoming
 
-// check returns every *[air.RangeError] of the course, or what else is wrong with it.
+// check returns the first *[air.RangeError] of the course, or what else is wrong with it.
 func (in Intake) check(area float64) error {
-	var err error
 	for i, c := range in {
 		if i > 0 && c.At < in[i-1].At {
-			err = errors.Join(err, fmt.Errorf("incoming air: %.0f s stands behind %.0f s", c.At, in[i-1].At))
+			return fmt.Errorf("incoming air: %.0f s stands behind %.0f s", c.At, in[i-1].At)
 		}
-		err = errors.Join(err,
-			air.Within("temperature of the incoming air", c.T, "°C", drying.Coldest, drying.Hottest),
+		if err := cmp.Or(
+			air.Within("temperature of the incoming air", c.T, "°C", drying.Coldest, Hottest),
 			air.Within("humidity ratio of the incoming air", c.W, "kg/kg", 0, mostIncoming),
-			air.Within("flow of the incoming air", c.Flow, "kg/s", 1e-5*area, 4*area),
-		)
+			air.Within("flow of the incoming air", c.Flow, "kg/s", 1e-8*area, 4*area),
+		); err != nil {
+			return err
+		}
 	}
-	return err
+	return nil
 }
 
 // mostIncoming bounds the water of incoming air, kg/kg: saturated at 90 °C it holds 1.4.
@@ -48,8 +50,8 @@ const mostIncoming = 2.0
 // Feed has the bed take air that comes from elsewhere in place of outside air. Airflow
 // says whether the kiln has a fan of its own: then that much air goes through the bed, reckoned as it comes, the
 // rest of it outside air where less comes; without one what comes goes through. It is to be called before the first
-// Advance, and returns a *[air.RangeError], or several joined, for values outside: −20 to 180 °C,
-// nil to 2 kg/kg, and 1e-5 to 4 kg of dry air a second for each m² of the bed.
+// Advance, and returns a *[air.RangeError] for a value outside: −20 to 300 °C,
+// nil to 2 kg/kg, and 1e-8 to 4 kg of dry air a second for each m² of the bed.
 func (b *Bed) Feed(course Intake, airflow bool) error {
 	if b.kit.Still {
 		return errors.New("a still oven takes no air from elsewhere")

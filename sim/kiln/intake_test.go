@@ -259,7 +259,7 @@ func TestThinnedCourseStaysNear(t *testing.T) {
 
 func TestIncomingAirOutsideItsRangeIsRefused(t *testing.T) {
 	b := bed(t, tonne, house, spring)
-	assert.ErrorContains(t, b.Feed(kiln.Intake{{T: 300, W: 0.01, Flow: 1}}, false), "temperature of the incoming air")
+	assert.ErrorContains(t, b.Feed(kiln.Intake{{T: 400, W: 0.01, Flow: 1}}, false), "temperature of the incoming air")
 	assert.ErrorContains(t, b.Feed(kiln.Intake{{T: 30, W: -1, Flow: 1}}, false), "humidity ratio of the incoming air")
 	assert.ErrorContains(t, b.Feed(kiln.Intake{{T: 30, W: 0.01, Flow: 0}}, false), "flow of the incoming air")
 	assert.ErrorContains(t, b.Feed(kiln.Intake{{At: 2, T: 30, W: 0.01, Flow: 1}, {At: 1, T: 30, W: 0.01, Flow: 1}}, false), "stands behind")

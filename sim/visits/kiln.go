@@ -29,6 +29,9 @@ func kilnName(st *model.Kilning) string {
 
 // kilnStep lists what the beginning of a step asks for, and the looks in it.
 func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, before float64) {
+	if s.Kind == model.GateStep && s.Place == stage.Place() {
+		return // for the floor below to be free: nobody has to come
+	}
 	if s.Kind == model.GateStep {
 		l.waited(model.KilnStage, s, before)
 		return
