@@ -23,6 +23,16 @@ func TestTheKindsOfTheTypedProcessAreTheWordsOfTheTable(t *testing.T) {
 	counted, found := vocabulary.Lookup(vocabulary.Batch, "counted")
 	require.True(t, found)
 	assert.ElementsMatch(t, counted.Slots[0].Words, []string{model.Chit, model.Acrospire})
+
+	already, found := vocabulary.Lookup(vocabulary.Grain, vocabulary.FactAlready)
+	require.True(t, found)
+	assert.ElementsMatch(t, already.Slots[0].Words, []string{model.GreenMalt, model.KilnedMalt})
+
+	changed, found := vocabulary.Lookup(vocabulary.Batch, "changed")
+	require.True(t, found)
+	to, found := changed.Clause(vocabulary.To)
+	require.True(t, found)
+	assert.ElementsMatch(t, to.Slots[1].Words, []string{model.ChangedAirflow, model.ChangedReturns, model.ChangedSmoke})
 }
 
 // ordered lists the statements whose place among the others of their block means

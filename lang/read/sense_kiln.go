@@ -84,15 +84,15 @@ func drum(k *model.Kiln) bool    { return k.Tumbles }
 func noDrum(k *model.Kiln) bool  { return !k.Tumbles && k.Holds != nil }
 func always(*model.Kiln) bool    { return true }
 func natural(k *model.Kiln) bool { return k.Draught.Text == vocabulary.DraughtNatural }
-func moved(k *model.Kiln) bool   { return k.Draught.Text != "" && !still(k) }
+func ajar(k *model.Kiln) bool    { return k.Door != nil && !still(k) }
 
 var clashes = []clash{
 	{vocabulary.FactDraught, vocabulary.FactFan, natural, "the draught is natural, and the kiln has a fan", "write draught fan, or take the fan out"},
 	{vocabulary.FactDraught, vocabulary.FactFan, still, "no air is blown through a still oven, and the kiln has a fan", "write draught fan; or take the fan out, if it only stirs the air of an oven"},
 	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, and its draught is said to be still", "take the draught out"},
 	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, and the draught is said to be still", "write draught natural, or take the chimney out"},
-	{vocabulary.FactDoor, vocabulary.FactDraught, moved, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
-	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
+	{vocabulary.FactDoor, vocabulary.FactDraught, ajar, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
+	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return ajar(k) && k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
 	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take the share that it returns out: how much leaves by vent and leaks is its airflow"},
 	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take what it recovers out"},
