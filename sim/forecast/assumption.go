@@ -207,8 +207,12 @@ type OvenDoor struct {
 	Called string  // as that of FloorArea
 }
 
-// DoorIdle is a door that stands ajar and moves nothing, for an airflow says what does.
-type DoorIdle struct{ Called string } // as that of FloorArea
+// DoorIdle is a door that stands ajar and moves nothing: an airflow says what does, or the kiln is
+// no still oven.
+type DoorIdle struct {
+	Said   bool   // by an airflow
+	Called string // as that of FloorArea
+}
 
 // OpenOven is an oven that is opened to cool.
 type OpenOven struct{ Called string } // as that of FloorArea
@@ -219,6 +223,9 @@ type CoolDraught struct {
 	Above  float64
 	Called string // as that of FloorArea
 }
+
+// KilnFlaps are those of a kiln whose heater does not warm all the air that is driven through it to what is asked.
+type KilnFlaps struct{ Called string } // as that of FloorArea
 
 // AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
 // before, which lies there in the same process, a cycle ahead.
@@ -321,6 +328,7 @@ func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic          { return topic{"kiln air", a.Called} }
+func (a KilnFlaps) topic() topic        { return topic{"flaps", a.Called} }
 func (a KilnFresh) topic() topic        { return topic{"fresh air", a.Called} }
 func (a AirOfFloor) topic() topic       { return topic{"air of floor", a.Called} }
 func (a DrivenAir) topic() topic        { return topic{"driven air", a.Called} }
