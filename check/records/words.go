@@ -160,18 +160,8 @@ func (r *record) unweighed() {
 // goesOn tells whether a step was not on the last of several kilns. A step without a number is
 // taken for the first of them.
 func (r *record) goesOn(name *model.StepName) bool {
-	kilns, n := model.Every[*model.Kilning](r.batch.Process), 0
-	for i, st := range kilns {
-		for _, s := range st.Steps {
-			if string(s.Kind()) != name.Kind.Text {
-				continue
-			}
-			if n++; n == max(1, name.Number) {
-				return i+1 < len(kilns)
-			}
-		}
-	}
-	return false
+	n := r.batch.Process.KilnOf(name.Kind.Text, name.Number)
+	return n > 0 && n < r.batch.Process.Count(model.KilnStage)
 }
 
 // unweighedMalt notes it with an example in the units of the process.

@@ -8,14 +8,13 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
+	"maltwright/sim/forecast"
 	"maltwright/sim/grain"
 )
 
-// What moves the air of a kiln presses so hard, Pa (common practice): a flue of 10 to
-// 15 m, and a fan of a hand's size in a pipe. A fan that gives more air may be made for
-// a deep bed.
+// A fan of a hand's size in a pipe presses so hard, Pa (common practice). One that gives more
+// air may be made for a deep bed.
 const (
-	drawsHard    = 25.0
 	smallPresses = 100.0
 	smallFan     = 300.0 / hour // m³/s
 )
@@ -50,7 +49,7 @@ func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth 
 func presses(k *model.Kiln) (most float64, what string) {
 	switch {
 	case k.Draught.Text == vocabulary.DraughtNatural:
-		return drawsHard, "a flue"
+		return forecast.DrawsHard, "a flue"
 	case k.Airflow.SI < smallFan:
 		return smallPresses, "a fan so small"
 	}

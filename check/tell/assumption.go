@@ -57,6 +57,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](drumAir),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
+	on[forecast.Assumption](kilnFlaps),
 	on[forecast.Assumption](kilnWalls),
 	on[forecast.Assumption](noWalls),
 	on[forecast.Assumption](ovenDoor),

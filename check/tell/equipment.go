@@ -75,6 +75,10 @@ func kilnFresh(a forecast.KilnFresh, units quantity.System) Assumed {
 	return Assumed{"air led back in " + orElse(a.Called, "the kiln"), "none", "the kiln does not say; yet its heater does not warm so much fresh air to the " + units.Degrees(a.Reaches, 0) + " that it reaches"}
 }
 
+func kilnFlaps(a forecast.KilnFlaps, _ quantity.System) Assumed {
+	return Assumed{"air let through " + orElse(a.Called, "the kiln"), "no more than its heater warms to what is asked", "its flaps are shut as far as the heat wants; it says no airflow"}
+}
+
 func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {
 	return Assumed{"deculming", fmt.Sprintf("%.0f h, right after cooling", a.Takes/3600), "it is done while the rootlets are brittle"}
 }

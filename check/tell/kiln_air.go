@@ -8,6 +8,9 @@ import (
 	"maltwright/sim/forecast"
 )
 
+// Driver names what drives the air of a kiln: its fan.
+func Driver(by forecast.Driver) string { return drivers[by] }
+
 // drivers name what drives the air of a kiln.
 var drivers = map[forecast.Driver]string{forecast.ByFan: "its fan", forecast.ByChimney: "its chimney", forecast.ByDraught: "its natural draught"}
 

@@ -233,6 +233,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{"air through the kiln at first", "11 cfm", "no natural draught pulls harder than 0.1 inches of water, a flue of 33 ft to 49 ft, and so little air goes through green malt 51 in deep"}},
 		{forecast.KilnAir{Flow: 0.01, Warmed: new(70.0)}, Assumed{"air through the kiln", "36 m3/h", "the kiln does not say; no more is warmed by its heater to the 70 °C that it reaches"},
 			Assumed{Value: "21 cfm", Why: "the kiln does not say; no more is warmed by its heater to the 158 °F that it reaches"}},
+		{forecast.KilnFlaps{}, Assumed{"air let through the kiln", "no more than its heater warms to what is asked", "its flaps are shut as far as the heat wants; it says no airflow"}, Assumed{}},
 		{forecast.KilnFresh{Reaches: 70}, Assumed{"air led back in the kiln", "none", "the kiln does not say; yet its heater does not warm so much fresh air to the 70 °C that it reaches"},
 			Assumed{Why: "the kiln does not say; yet its heater does not warm so much fresh air to the 158 °F that it reaches"}},
 		{forecast.KilnWalls{Of: "brick", Area: 60, Height: 4, Thick: 0.24}, Assumed{"walls of the kiln", "60 m2 of brick, 24 cm thick", "four walls 4 m high around the malt, and a ceiling; so thick they usually are; they are as warm as the room when the malt comes on"},

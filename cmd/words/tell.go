@@ -23,6 +23,9 @@ func Unknown(d outlook.Driver) string {
 	return tell.OpenOf(ensemble.Open(d.Unknown), Safe(*d.Of))
 }
 
+// DrivenBy names what drives the air of a kiln: its fan.
+func DrivenBy(by string) string { return tell.Driver(forecast.Driver(by)) }
+
 func (h House) learn(l outlook.Learn) string { return tell.Learn(ensemble.Open(l), h.System) }
 
 func (House) side(s lessons.Side) string { return tell.Side(learn.Side(s)) }

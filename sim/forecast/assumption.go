@@ -220,6 +220,9 @@ type CoolDraught struct {
 	Called string // as that of FloorArea
 }
 
+// KilnFlaps are those of a kiln whose heater does not warm all the air that is driven through it to what is asked.
+type KilnFlaps struct{ Called string } // as that of FloorArea
+
 // AirOfFloor is what a floor of a kiln takes from the floor below it: the exhaust of the batch
 // before, which lies there in the same process, a cycle ahead.
 type AirOfFloor struct {
@@ -321,6 +324,7 @@ func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic          { return topic{"kiln air", a.Called} }
+func (a KilnFlaps) topic() topic        { return topic{"flaps", a.Called} }
 func (a KilnFresh) topic() topic        { return topic{"fresh air", a.Called} }
 func (a AirOfFloor) topic() topic       { return topic{"air of floor", a.Called} }
 func (a DrivenAir) topic() topic        { return topic{"driven air", a.Called} }

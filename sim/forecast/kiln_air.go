@@ -1,7 +1,10 @@
 package forecast
 
 import (
+	"math"
+
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
 	"maltwright/sim/kiln"
 )
@@ -20,9 +23,15 @@ func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 	}
 	_, to = bandOf(k.Reaches.Range)
 	to = min(to, kiln.Hottest)
+	flow, ok = r.warmedTo(k, to)
+	return flow, to, ok
+}
+
+// warmedTo is the air that its heater warms to t °C, as warmed has it.
+func (r *run) warmedTo(k *model.Kiln, to float64) (flow float64, ok bool) {
 	room, err := air.FromRH(r.site.air, r.site.rh, r.site.pressure)
 	if err != nil || to <= room.T {
-		return 0, 0, false
+		return 0, false
 	}
 	on := air.State{T: to, W: room.W, P: room.P}
 	fresh := 1.0
@@ -32,5 +41,45 @@ func (r *run) warmed(k *model.Kiln) (flow, to float64, ok bool) {
 	if k.Recovers != nil { // dry malt lets the air through as warm as it comes on
 		fresh *= 1 - k.Recovers.SI
 	}
-	return model.Given(k.Heater, k.Efficiency) * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, to, true
+	return model.Given(k.Heater, k.Efficiency) * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, true
+}
+
+// flaps gives the most air that is let through in a step, where fan or draught drive it, the heater is
+// said, and the kiln reaches what is asked: its flaps are shut as far as the heat wants (common
+// practice). It is nil where an airflow is said, or nothing is known of it.
+func (r *run) flaps(k *model.Kiln, m *kilnModel, s asked) *float64 {
+	t := hottestAsked(s)
+	if k == nil || k.Heater == nil || k.Reaches == nil || k.Airflow != nil || m.loaded.by == "" || math.IsNaN(t) {
+		return nil
+	}
+	if _, high := bandOf(k.Reaches.Range); t > high {
+		return nil
+	}
+	flow, ok := r.warmedTo(k, t)
+	if !ok {
+		return nil
+	}
+	flow /= weakBy
+	if k.Recovers != nil { // of malt that dries the exhaust is cool, and hardly anything is recovered
+		flow *= 1 - k.Recovers.SI
+	}
+	return &flow
+}
+
+// flapsShut says so, where a step ends with less air than would come.
+func (r *run) flapsShut(m *kilnModel) {
+	if !m.bed.Moved().Short {
+		r.assume(KilnFlaps{r.called()})
+	}
+}
+
+// hottestAsked is the hottest that a step asks of the air onto the malt, °C; NaN where it asks for none.
+func hottestAsked(s asked) float64 {
+	for _, at := range []*model.Temperature{s.From, s.At} {
+		if at != nil && (at.Where == vocabulary.PlaceAirOn || at.Where == "") {
+			low, high := bandOf(at.Range.Range)
+			return max(low, high)
+		}
+	}
+	return math.NaN()
 }

@@ -47,3 +47,33 @@ process "p" { make pale malt; from 8 kg of "green"; at "room"; kiln in "dryer" {
 		}
 	}
 }
+
+// A chimney of 7 m draws some 3500 m³/h through 25 cm of malt, and 40 kW warm 1500 of them to 82 °C: whoever stands at
+// the kiln shuts its flaps, and what the house says that it reaches is reached.
+func TestFlapsAreShutAsFarAsTheHeatWants(t *testing.T) {
+	f := func(facts string) *Forecast {
+		f, err := Run(load(t, fmt.Sprintf(`grain "green" { species barley; already green malt; moisture 44 %% }
+site "room" { air 14 °C; humidity 60 %%; altitude 0 m }
+kiln "tall" { area 6 m2; draught natural; chimney 7 m; fired wood by indirect; %s }
+process "p" { make pale malt; from 200 kg of "green"; at "room"; kiln in "tall" {
+ dry at air-on 45 °C until moisture at most 10 %% allow 0 to 90 h; cure at air-on 82 °C for 5 h; cool to malt 30 °C } }
+`, facts)), Options{})
+		require.NoError(t, err)
+		return f
+	}
+	shut := func(f *Forecast) bool {
+		for _, a := range f.Assumed {
+			if _, ok := a.(KilnFlaps); ok {
+				return true
+			}
+		}
+		return false
+	}
+	said := f("heater 40 kW; reaches 20 to 95 °C")
+	assert.True(t, shut(said))
+	assert.Empty(t, Troubles[KilnShort](said))
+	assert.InDelta(t, 82, said.Stages[0].Steps[1].Warmest.Air, 0.5)
+	assert.NotEmpty(t, Troubles[KilnShort](f("heater 40 kW")), "of a kiln that does not say what it reaches nobody knows")
+	assert.False(t, shut(f("heater 400 kW; reaches 20 to 95 °C")))
+	assert.False(t, shut(f("airflow 3000 m3/h; heater 40 kW; reaches 20 to 95 °C")))
+}

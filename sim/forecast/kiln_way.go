@@ -16,9 +16,9 @@ import (
 // below its floor).
 const houseAbove, houseBelow = 2.0, 1.0
 
-// drawsHard is the hardest that a natural draught pulls, Pa: a flue of 10 to 15 m, 60 to 80 K warmer than
+// DrawsHard is the hardest that a natural draught pulls, Pa: a flue of 10 to 15 m, 60 to 80 K warmer than
 // the air outside (common practice).
-const drawsHard = 25.0
+const DrawsHard = 25.0
 
 // Driver is what drives the air of a kiln.
 type Driver string
@@ -122,15 +122,12 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 		return
 	}
 	hard := *l
-	hard.kit.Way = &draught.Way{Steady: drawsHard, Opening: draught.UsualOpening * l.kit.Area}
-	if hard.gives(t, l.kit.Airflow) < fullAir*l.kit.Airflow {
+	hard.kit.Way = &draught.Way{Steady: DrawsHard, Opening: draught.UsualOpening * l.kit.Area}
+	if hard.gives(t, l.kit.Airflow) < kiln.FullAir*l.kit.Airflow {
 		*l = hard
 		l.by = ByDraught
 	}
 }
-
-// fullAir is the share of the air that is asked for from which it counts as all of it.
-const fullAir = 0.98
 
 // tellAir tells of the air that the kiln drives by itself.
 func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
@@ -139,7 +136,7 @@ func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
 	}
 	flow := l.gives(t, l.kit.Airflow)
 	a := DrivenAir{Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
-	if most, to, ok := r.warmed(k); ok && k.Airflow == nil && l.by != ByFan && flow >= fullAir*most {
+	if most, to, ok := r.warmed(k); ok && k.Airflow == nil && l.by != ByFan && flow >= kiln.FullAir*most {
 		a.Warmed = &to
 	}
 	if l.kit.Way.Steady > 0 {
@@ -181,7 +178,7 @@ func (m *kilnModel) watchAir(dt float64) {
 	if m.flow != nil {
 		set = *m.flow
 	}
-	if set > 0 && flow < fullAir*set && m.target != kiln.Fresh {
+	if set > 0 && flow < kiln.FullAir*set && m.target != kiln.Fresh {
 		m.lacks.seconds += dt
 		m.lacks.air += dt * flow
 		m.lacks.moved = m.bed.Moved()
@@ -239,7 +236,7 @@ func (m *kilnModel) why(k *model.Kiln, took, passed, needed float64) *Driven {
 		d.Equipped = k.Area.Quantity
 	}
 	hard := *m.loaded
-	hard.kit.Way, hard.kit.Airflow = &draught.Way{Steady: drawsHard, Opening: m.loaded.kit.Way.Opening}, 0
+	hard.kit.Way, hard.kit.Airflow = &draught.Way{Steady: DrawsHard, Opening: m.loaded.kit.Way.Opening}, 0
 	d.Hardest = hard.gives(v.On.T, 0)
 	d.Takes = m.bed.Takes(d.Needs)
 	if passed > 0 {

@@ -63,7 +63,7 @@ func TestAWrittenAirOfANaturalDraughtIsNoMoreThanOneDrives(t *testing.T) {
 	assert.Less(t, heap.Kilns[0].Airs.Last*3600, 40.0)
 	short := Troubles[KilnAirShort](heap)
 	require.NotEmpty(t, short)
-	assert.InDelta(t, drawsHard, short[0].Gives, 1e-9)
+	assert.InDelta(t, DrawsHard, short[0].Gives, 1e-9)
 	assert.Greater(t, heap.Totals.FinalMoisture, 0.3)
 }
 

@@ -190,6 +190,8 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		m.flow = &flow.SI
 	} else if s.Kind() == model.StewStep && m.still {
 		m.flow = new(r.underCover(m, as))
+	} else if m.flow = r.flaps(st.Kiln, m, as); m.flow != nil {
+		defer r.flapsShut(m)
 	}
 	m.stewed = s.Kind() == model.StewStep
 	m.worst.begin(len(m.quality))

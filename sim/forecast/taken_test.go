@@ -28,10 +28,11 @@ var listedAs = map[string]Assumption{
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "air of a floor with `air from`": AirOfFloor{},
-	"what the fan of a kiln draws, where neither that nor a curve is said":                                          KilnFan{},
-	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)": KilnFresh{},
-	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                           DraughtHeight{},
-	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                       DrivenAir{},
+	"what the fan of a kiln draws, where neither that nor a curve is said":                                                                                                KilnFan{},
+	"flaps of a kiln that says its `heater`, what it `reaches` and no `airflow`, where fan or draught drive more air through the malt than is warmed to what a step asks": KilnFlaps{},
+	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)":                                                       KilnFresh{},
+	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                                                                                 DraughtHeight{},
+	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                                                                             DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"walls of the kiln, where its heater comes to four fifths of its power": NoWalls{},
 	"walls of which it is said what they are: their thickness; their area":  KilnWalls{},
@@ -58,6 +59,8 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"barn\" { dry at air-on 55 °C for 10 h; cool to malt 30 °C }\n}\n",
 		"kiln \"draws\" { area 2 m2; draught natural; fired wood by indirect }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"draws\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"tall\" { area 2 m2; draught natural; chimney 6 m; heater 1 kW; reaches 20 to 90 °C; fired wood by indirect }\n" +
+			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"tall\" { dry at air-on 55 °C for 10 h }\n}\n",
 		"kiln \"top\" { area 0.5 m2; air from \"kiln\" }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"top\" { dry for 10 h }\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
 	} {

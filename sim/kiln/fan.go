@@ -52,8 +52,8 @@ type Moved struct {
 	Short   bool    // less air than is set
 }
 
-// shortAir is the share of the air that is set below which it is less.
-const shortAir = 0.98
+// FullAir is the share of the air that is set from which it counts as all of it.
+const FullAir = 0.98
 
 func (e Equipment) checkWay() error {
 	var err error
@@ -246,7 +246,7 @@ func (b *Bed) movedBy(f flow, v float64) Moved {
 		m.Power = *way.Power
 	}
 	set := b.set.airflow(b.kit)
-	m.Short = set > 0 && v < shortAir*set
+	m.Short = set > 0 && v < FullAir*set
 	return m
 }
 

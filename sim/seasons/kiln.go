@@ -24,20 +24,9 @@ func (r *record) kiln(s *Season) {
 // cooled tells whether a step is the cooling on the last kiln: malt that goes from one kiln
 // to another may be cooled on each.
 func (r *record) cooled(s *model.StepName) bool {
-	if s.Kind.Text != string(model.CoolStep) {
-		return false
-	}
-	count := 0
-	if p := r.b.Process; p != nil {
-		for _, st := range model.Every[*model.Kilning](p) {
-			for _, one := range st.Steps {
-				if one.Kind() == model.CoolStep {
-					count++
-				}
-			}
-		}
-	}
-	return s.Number == 0 || s.Number >= count
+	p := r.b.Process
+	return s.Kind.Text == string(model.CoolStep) &&
+		(s.Number == 0 || p == nil || p.KilnOf(s.Kind.Text, s.Number) == p.Count(model.KilnStage))
 }
 
 // onFirst counts the readings up to that with which the malt left the first of several

@@ -2,11 +2,8 @@ package text
 
 import (
 	"maltwright/cmd/answer/outlook"
-	"maltwright/sim/forecast"
+	"maltwright/cmd/words"
 )
-
-// drives names what drives the air of a kiln.
-var drives = map[string]string{string(forecast.ByFan): "its fan", string(forecast.ByChimney): "its chimney", string(forecast.ByDraught): "its natural draught"}
 
 // kilnAir says how much air comes through the malt on each kiln whose fan or draught is known.
 func (s *Sheet) kilnAir(r outlook.Result) {
@@ -20,6 +17,6 @@ func (s *Sheet) kilnAir(r outlook.Result) {
 			what = "air of " + st.Called()
 		}
 		s.para(what, "%s at first and %s at the end of its heat, by %s; the malt lies %s deep, and %s at the end",
-			s.AboutAirflow(float64(a.First)), s.AboutAirflow(float64(a.Last)), drives[a.DrivenBy], s.Depth(float64(a.Depth)), s.Depth(float64(a.Dried)))
+			s.AboutAirflow(float64(a.First)), s.AboutAirflow(float64(a.Last)), words.DrivenBy(a.DrivenBy), s.Depth(float64(a.Depth)), s.Depth(float64(a.Dried)))
 	}
 }

@@ -22,7 +22,7 @@ func (t *Trial) byKiln(x model.Reading, known int, at float64) int {
 		return known
 	}
 	if after := model.After(x); after != nil {
-		return max(known, t.kilnOf(after.Kind.Text, after.Number))
+		return max(known, t.Process.KilnOf(after.Kind.Text, after.Number))
 	}
 	fits := kilnShown(x)
 	if fits == nil {
@@ -59,28 +59,11 @@ func liesInKiln(x model.Reading) bool {
 	return ok && w.In != nil && w.In.Kind == string(model.KilnStage)
 }
 
-// kilnOf is the number of the stage on a kiln that a step is of, as a record names both; 0 for
-// one that is of none.
-func (t *Trial) kilnOf(kind string, number int) int {
-	n := 0
-	for i, st := range model.Every[*model.Kilning](t.Process) {
-		for _, s := range st.Steps {
-			if string(s.Kind()) != kind {
-				continue
-			}
-			if n++; n == max(1, number) {
-				return i + 1
-			}
-		}
-	}
-	return 0
-}
-
 // stillOn tells whether a later line says outright that a step of a kiln ended that an end
 // takes to be behind.
 func (t *Trial) stillOn(x forecast.Ended) bool {
 	return x.Kind == string(model.KilnStage) && slices.ContainsFunc(t.course.Ends, func(e forecast.Ended) bool {
-		of := t.kilnOf(e.Kind, e.Number)
+		of := t.Process.KilnOf(e.Kind, e.Number)
 		return e.Exact && e.At >= x.At && of > 0 && of <= x.Number
 	})
 }
