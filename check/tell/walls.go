@@ -41,7 +41,10 @@ func ovenDoor(a forecast.OvenDoor, units quantity.System) Assumed {
 }
 
 func doorIdle(a forecast.DoorIdle, _ quantity.System) Assumed {
-	return Assumed{"door of " + orElse(a.Called, "the oven"), "lets nothing more out", "an airflow is written too, and holds"}
+	if a.Said {
+		return Assumed{"door of " + orElse(a.Called, "the oven"), "lets nothing more out", "an airflow is written too, and holds"}
+	}
+	return Assumed{"door of " + orElse(a.Called, "the kiln"), "moves no air", "only that of an oven that says draught still does"}
 }
 
 func openOven(a forecast.OpenOven, _ quantity.System) Assumed {

@@ -171,7 +171,8 @@ func (d *draw) floor(name string) (blown bool) {
 func (d *draw) kilnFacts(name string) (still bool) {
 	still = d.odds(4)
 	if still {
-		d.linef("kiln %q { area %.4f m2; draught still%s }", name, max(0.01, d.kg/d.float(4, 20)), d.sometimes(2, func() string { return "; airflow " + d.flow(1+d.kg/8, 40+d.kg/2) }))
+		d.linef("kiln %q { area %.4f m2; draught still%s%s%s }", name, max(0.01, d.kg/d.float(4, 20)), d.sometimes(2, func() string { return "; airflow " + d.flow(1+d.kg/8, 40+d.kg/2) }),
+			d.sometimes(2, func() string { return fmt.Sprintf("; door ajar %.1f cm", d.float(0.5, 60)) }), d.sometimes(4, d.walls))
 		return true
 	}
 	if d.odds(5) {
@@ -180,11 +181,60 @@ func (d *draw) kilnFacts(name string) (still bool) {
 			d.sometimes(2, func() string { return fmt.Sprintf("; heater %.2f kW", d.kg*d.float(0.05, 1)+0.1) }), d.float(20, 60), d.float(100, 260))
 		return false
 	}
-	d.linef("kiln %q { area %.4f m2; airflow %s%s%s%s }", name, max(0.002, d.kg/d.float(8, 250)), d.flow(d.kg+1, 12*d.kg+2),
-		d.sometimes(2, func() string { return fmt.Sprintf("; heater %.2f kW", d.kg*d.float(0.02, 0.3)+0.1) }),
+	d.linef("kiln %q { area %.4f m2; %s%s%s%s%s%s%s }", name, max(0.002, d.kg/d.float(8, 250)), d.draught(),
+		d.sometimes(2, func() string {
+			return fmt.Sprintf("; heater %.2f kW", d.kg*d.float(0.02, 0.3)+0.1) + d.sometimes(3, func() string { return fmt.Sprintf(" at %.0f %%", d.float(20, 100)) })
+		}),
+		d.sometimes(4, d.walls), d.sometimes(5, func() string { return fmt.Sprintf("; recovers %.0f %%", d.float(5, 95)) }),
+		d.sometimes(4, func() string {
+			return fmt.Sprintf("; fired %s by %s", d.one("gas", "wood", "oil", "peat"), d.one("direct", "indirect"))
+		}),
 		d.sometimes(3, func() string { return fmt.Sprintf("; returns %.0f %%", d.float(0, 95)) }),
 		d.sometimes(2, func() string { return "; reaches 15 to 110 °C" }))
 	return false
+}
+
+// draught is what moves the air of a kiln: its airflow, a curve, a chimney, or several of them.
+func (d *draw) draught() string {
+	most, list := d.kg*d.float(1, 12)+2, []string{}
+	if d.odds(3) {
+		for i := range d.count(2, 5) {
+			list = append(list, fmt.Sprintf("fan %.2f m3/h at %d Pa", most*(1-0.2*float64(i)), 250*i))
+		}
+		if d.odds(2) {
+			list = append(list, fmt.Sprintf("fan %.0f W", most+5))
+		}
+	}
+	if d.odds(4) {
+		list = append(list, fmt.Sprintf("chimney %.1f m", d.float(0.5, 30)))
+	}
+	if len(list) == 0 || d.odds(4) {
+		list = append(list, fmt.Sprintf("airflow %.2f m3/h", most))
+	}
+	return strings.Join(list, "; ")
+}
+
+func (d *draw) walls() string {
+	return "; walls " + d.one("brick", "metal", "wood", "stone") + d.sometimes(2, func() string { return fmt.Sprintf(" %.3f m2", d.kg*d.float(0.02, 0.5)+0.02) }) +
+		d.sometimes(3, func() string { return " with insulation" })
+}
+
+// with is what a step on the kiln is with.
+func (d *draw) with(still bool) string {
+	list := []string{}
+	if d.odds(8) && !still {
+		list = append(list, fmt.Sprintf("returns %.0f %%", d.float(0, 98)))
+	}
+	if d.odds(8) && !still {
+		list = append(list, fmt.Sprintf("airflow %.2f m3/h", d.kg*d.float(0.5, 12)+0.1))
+	}
+	if d.odds(8) {
+		list = append(list, "smoke")
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return " with " + strings.Join(list, " and ")
 }
 
 func (d *draw) steep(least, most int) {
@@ -290,7 +340,7 @@ func (d *draw) kiln(in string, still bool) {
 	for range d.count(1, 3) {
 		switch d.count(1, 3) {
 		case 1:
-			d.linef("    dry at %s %s for %s", place, d.temperature(25, 75), d.hours(1, 20))
+			d.linef("    dry at %s %s for %s%s", place, d.temperature(25, 75), d.hours(1, 20), d.with(still))
 		case 2:
 			d.linef("    dry at %s %s until moisture at most %.0f %% allow %.0f to %s", place, d.temperature(30, 75), d.float(6, 30), d.float(0, 4), d.hours(5, 40))
 		case 3:
@@ -302,7 +352,7 @@ func (d *draw) kiln(in string, still bool) {
 		d.linef("    gate moisture at most %.0f %%%s", d.float(5, 15), d.sometimes(2, func() string { return " allow 0 to " + d.hours(1, 20) }))
 	}
 	if !d.odds(3) {
-		d.linef("    cure at %s %s for %s", place, d.temperature(65, 110), d.hours(0.5, 8))
+		d.linef("    cure at %s %s for %s%s", place, d.temperature(65, 110), d.hours(0.5, 8), d.with(still))
 	}
 	if d.drum || d.odds(8) {
 		for range d.count(0, 2) {

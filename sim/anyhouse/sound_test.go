@@ -110,7 +110,7 @@ func unsound(f *forecast.Forecast) (list []string) {
 	clock, dry := 0.0, f.DryMass
 	for _, st := range f.Stages {
 		for _, s := range st.Steps {
-			behind := f.Beyond != nil && s.End > f.Beyond.At
+			behind := f.Beyond != nil && s.End >= f.Beyond.At-1e-6 // or as it is over
 			if !behind {
 				numbers(reflect.ValueOf(s), string(st.Kind), wrong)
 			}

@@ -207,8 +207,12 @@ type OvenDoor struct {
 	Called string  // as that of FloorArea
 }
 
-// DoorIdle is a door that stands ajar and moves nothing, for an airflow says what does.
-type DoorIdle struct{ Called string } // as that of FloorArea
+// DoorIdle is a door that stands ajar and moves nothing: an airflow says what does, or the kiln is
+// no still oven.
+type DoorIdle struct {
+	Said   bool   // by an airflow
+	Called string // as that of FloorArea
+}
 
 // OpenOven is an oven that is opened to cool.
 type OpenOven struct{ Called string } // as that of FloorArea

@@ -34,17 +34,20 @@ func (r *run) wallsOf(k *model.Kiln, kit kiln.Equipment) *kiln.Walls {
 	return w
 }
 
-// doorOf is the door of an oven that stands ajar, nil where it is shut, or where an airflow says
-// what leaves the oven. At is the warmth at which it is told how much that is, °C.
-func (r *run) doorOf(k *model.Kiln, kit kiln.Equipment, at float64) *kiln.Door {
+// doorOf is the door of an oven that stands ajar, nil where it is shut, where an airflow says
+// what leaves the oven, and of a kiln that is no still oven. How much it lets out is told of the first step that heats.
+func (r *run) doorOf(st *model.Kilning, k *model.Kiln, kit kiln.Equipment) *kiln.Door {
 	switch {
-	case k.Door == nil || !kit.Still:
+	case k.Door == nil:
 		return nil
-	case k.Airflow != nil:
-		r.assume(DoorIdle{r.called()})
+	case k.Airflow != nil || !kit.Still:
+		r.assume(DoorIdle{Said: kit.Still, Called: r.called()})
 		return nil
 	}
-	d := &kiln.Door{Gap: k.Door.SI, Height: kiln.OvenDoor}
+	d, at := &kiln.Door{Gap: k.Door.SI, Height: kiln.OvenDoor}, r.site.air
+	if list := draughts(st, kit); len(list) > 0 {
+		at = list[0].T
+	}
 	r.assume(OvenDoor{Height: d.Height, Flow: r.draws(d, at), At: at, Called: r.called()})
 	return d
 }

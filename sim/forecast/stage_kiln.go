@@ -93,9 +93,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	kit.Recovers = r.recovers(st, k)
 	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
-	if list := draughts(st, kit); len(list) > 0 {
-		kit.Door = r.doorOf(k, kit, list[0].T)
-	}
+	kit.Door = r.doorOf(st, k, kit)
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
 	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
 	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}

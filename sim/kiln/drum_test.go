@@ -183,12 +183,11 @@ func TestAnyDrumUnderAnySettingRunsWithItsBalancesClosed(t *testing.T) {
 		bed := tumbled(t, charge, kit, litres)
 		for range 5 {
 			if rapid.IntRange(0, 4).Draw(t, "quench") == 0 {
-				before := bed.View()
 				q, err := bed.Quench(charge.DryMass*in("water", 0, 0.2), in("water t", 0, 30))
 				require.NoError(t, err)
 				require.LessOrEqual(t, q.Steam, q.Water*(1+1e-12))
 				require.GreaterOrEqual(t, q.Steam, 0.0)
-				if before.MaltT > q.Boils {
+				if q.Steam > 0 { // else the water itself has cooled it to less
 					require.GreaterOrEqual(t, q.After, q.Boils-1e-3)
 				}
 			}

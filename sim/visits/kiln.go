@@ -49,8 +49,11 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 	t.Moisture, t.Weight = s.MoistureStart, before
 	if step != nil {
 		t.Until = text(step.Ends().Until)
-		if heat := step.Warmth(); heat.From != nil && heat.Over != nil {
+		switch heat := step.Warmth(); {
+		case heat.From != nil && heat.Over != nil:
 			t.Over = heat.Over.SI
+		case heat.From == nil && heat.At == nil: // it takes what comes, as from a floor below
+			t.Temperature = forecast.Temperature{}
 		}
 	}
 	if c, ok := step.(*model.Cool); ok {
