@@ -16,7 +16,7 @@ import (
 // a fixed point. It is looked for in the malt, moisture and temperature as it comes onto
 // each lower floor, since all that its exhaust hangs on is in these two. Each round dries the lower floors from
 // the malt that is supposed, to have their exhaust, and then the batch from the top down by
-// that exhaust, to have the malt that comes of it; fixed.go says how the next supposal is made.
+// that exhaust, to have the malt that comes of it; along.go and fixed.go say how the next supposal is made.
 //
 // The batch before is taken to have gone as the process says, whatever a record says of this
 // one, and its green malt to have been as this one's.

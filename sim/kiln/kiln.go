@@ -22,6 +22,9 @@ package kiln
 // Newton solve finds it (layer.go, flux.go). How the state changes within a
 // layer is allowed for to second order (profile.go), so that few layers do.
 //
+// Air may come from elsewhere, as the exhaust of another bed does, in a course by time (intake.go,
+// exhaust.go); no step runs past a time at which it bends.
+//
 // Time is stepped by TR-BDF2 (step.go), a stiff second-order method with an
 // estimate of its error, which is held by moistureTolerance and
 // temperatureTolerance. Because later layers only depend on earlier ones, the
