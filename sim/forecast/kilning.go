@@ -73,7 +73,7 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 // airTrouble tells of a step that ended before its malt was as dry as asked, where
 // the air that came in could not have carried the water away, however well it was
 // used: all of it leaving saturated at the wet bulb of air-on.
-func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.Ledger) {
+func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	wanted, asked := Dryness(s.Until)
 	v := m.bed.View()
 	l := v.Ledger
@@ -102,7 +102,7 @@ func (r *run) airTrouble(m *kilnModel, st *model.Kilning, s asked, before kiln.L
 	took := last.End - last.Start
 	t := AirShort{Met: r.meets(s.place), Water: water, Carries: carries, Moisture: wanted, Took: took, Limit: limits(s), Charge: r.p.Charge.Quantity}
 	if room > 0 {
-		t.Driven = m.why(st.Kiln, took, passed, water/room)
+		t.Driven = m.why(took, passed, water/room)
 	}
 	r.trouble(t)
 }

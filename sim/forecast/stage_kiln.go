@@ -104,9 +104,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	if !kit.Still { // as of the species: a house's factor must not move the numerics
 		list := draughts(st, kit)
-		loaded.bounded(k, driestAsked(list))
+		loaded.bounded(k, hottestOf(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(k, loaded, driestAsked(list))
+		r.tellAir(k, loaded, hottestOf(list))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
@@ -202,7 +202,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		before := m.bed.View().Ledger
 		err = r.step(m, st, as, out, ticks)
 		r.asItCame(m)
-		r.airTrouble(m, st, as, before)
+		r.airTrouble(m, as, before)
 	}
 	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, as)

@@ -66,6 +66,7 @@ func table() []section {
 		{"Deep beds", deepBeds()},
 		{"Growth", growth()},
 		{"Germinating with air blown through", blown()},
+		{"Air that is driven, and the room of malt", drivenAir()},
 		{"Kilning", kilning()},
 		{"Roasting", roasting()},
 		{"Energy", energy()},
