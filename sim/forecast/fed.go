@@ -102,7 +102,7 @@ func (r *run) apart(st *model.Kilning, e *exhaust) {
 		}
 		now.Met = now.Met || now.Kelvin <= littleKelvin && now.Ratio <= littleRatio
 		r.f.Kilns[i].Fed = &now
-		if !now.Met {
+		if !now.Met && r.o.Course == nil {
 			r.trouble(FloorsApart{Met{Place: r.f.Kilns[i].Place, At: r.f.Kilns[i].Began}, now.Rounds, now.Kelvin, now.Ratio})
 		}
 	}
