@@ -132,7 +132,8 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 
 // Air-off is never hotter than the warmest that air-on or the malt has been, but for the heat
 // that water sets free where the malt takes it up: at the most all of it, in the layer that took
-// the most. A step errs by up to a fifth of a kelvin, as its tolerance has it.
+// the most. A step errs by up to a fifth of a kelvin, as its tolerance has it: in the malt, and in
+// the air that leaves it.
 func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bed := anyBed(t)
@@ -152,7 +153,7 @@ func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 				warmest = max(warmest, v.On.T)
 				wetting, _ := drying.Malt{}.Wetting(0)
 				set := (air.EvaporationHeat + wetting*14.8) * most / drying.Malt{}.DryHeat()
-				require.LessOrEqual(t, v.Off.T, warmest+set+0.2)
+				require.LessOrEqual(t, v.Off.T, warmest+set+0.4)
 			}))
 			require.NoError(t, err)
 		}
