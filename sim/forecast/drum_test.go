@@ -72,6 +72,8 @@ func TestAboveTheModelTimesGoOn(t *testing.T) {
 		assert.True(t, math.IsNaN(v), "%s is %v", what, v)
 	}
 	assert.False(t, math.IsNaN(f.Totals.Total))
+	assert.Zero(t, f.Totals.Energy.PassedOn, "no floor gave it any")
+	assert.Zero(t, f.Totals.Energy.Recovered, "it has no heat exchanger")
 	require.Len(t, f.Gates, 1)
 	assert.True(t, f.Gates[0].Met && f.Gates[0].Unjudged)
 	assert.InDelta(t, 0, f.Gates[0].Waited, 1e-6, "nobody waits for what cannot be told")

@@ -119,6 +119,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, door: kit.Door, cools: kit.Cools, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
+	if e := r.air[r.p.Giver(st)]; e != nil {
+		m.floor.until = e.lasts
+	}
 	if kit.Heater != nil {
 		m.power = *kit.Heater
 	}
