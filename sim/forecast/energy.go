@@ -80,7 +80,7 @@ func (m *kilnModel) took(k *model.Kiln) Energy {
 	if k == nil {
 		k = new(model.Kiln)
 	}
-	e := Energy{Water: m.forecast(l.WaterToAir)}
+	e := Energy{Water: m.forecast(l.DrivenOff())}
 	if k.Recovers != nil {
 		e.Recovered = m.forecast(l.Recovered)
 	}

@@ -47,7 +47,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
-	r.f.Totals.KilnWater += m.forecast(v.Ledger.WaterToAir)
+	r.f.Totals.KilnWater += m.forecast(v.Ledger.DrivenOff())
 	r.f.Totals.KilnEnergy += m.forecast(v.Ledger.Heater)
 	r.spent(st, m.took(st.Kiln))
 	return nil
