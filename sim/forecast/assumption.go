@@ -236,7 +236,8 @@ type AirOfFloor struct {
 	Called           string  // as that of FloorArea
 }
 
-// DrivenAir is the air that fan or draught drive through the green malt.
+// DrivenAir is the air that fan or draught drive through the green malt once it is warm, in the first step that
+// dries it.
 type DrivenAir struct {
 	Flow   float64 // m³/s, at an air-on of so many °C
 	At     float64
