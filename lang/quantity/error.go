@@ -159,6 +159,11 @@ func OfMark(mark string) string {
 	return ""
 }
 
+// TimeOfMark is the unit that such a mark stands for behind a time.
+func TimeOfMark(mark string) string {
+	return map[string]string{"in": "s", "ft": "min"}[OfMark(mark)]
+}
+
 func noUnit(part int, spelling string) *Error {
 	if unit := OfMark(spelling); unit != "" {
 		return &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("the mark %s is no unit of the language, and a quote opens a name", spelling),

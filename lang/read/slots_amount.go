@@ -117,7 +117,7 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	fix := bad.Fix
 	if mark := q.Parts[i].Unit; quantity.OfMark(mark.Text) != "" {
 		if slices.Contains(dims, quantity.Time) {
-			fix = map[string]string{"ft": "min", "in": "s"}[fix]
+			fix = quantity.TimeOfMark(mark.Text)
 			parts[i].Unit = fix
 		}
 		f.Hint, fix = fmt.Sprintf("write %s %s", q.Parts[i].Number.Text, fix), " "+fix
