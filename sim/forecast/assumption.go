@@ -247,6 +247,7 @@ type DrivenAir struct {
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
+	Over   string   // the kiln of the bed on the floor above, "" for none
 	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
 	Draws  bool     // what its fan draws is reckoned
 	Warmed *float64 // °C that the kiln reaches: no more is let through than its heater warms to it; nil where less comes
@@ -256,7 +257,9 @@ type DrivenAir struct {
 // DraughtHeight are the heights of warm air that draw in a kiln, m.
 type DraughtHeight struct {
 	Above, Below float64
-	Chimney      bool // the height above is that of its chimney
+	Chimney      bool    // the height above is that of its chimney
+	Over         string  // the floor above, "" for none, and
+	Between      float64 // how much of the height above lies below that
 	Called       string
 }
 

@@ -91,7 +91,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
 	}
-	kit.Recovers = r.recovers(st, k)
+	kit.Recovers, kit.Over = r.recovers(st, k), r.bedsOver(st)
 	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
 	kit.Door = r.doorOf(st, k, kit)
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
@@ -106,7 +106,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		list := draughts(st, kit)
 		loaded.bounded(k, hottestOf(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(k, loaded, firstHeat(st))
+		r.tellAir(st, k, loaded, firstHeat(st))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
