@@ -240,6 +240,8 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{Value: "650 ft2 of brick, 9 in thick", Why: "four walls 13 ft high around the malt, and a ceiling; so thick they usually are; they are as warm as the room when the malt comes on"}},
 		{forecast.KilnWalls{Of: "metal", Area: 3, Thick: 0.001, Wool: 0.05}, Assumed{"walls of the kiln", "3 m2 of metal, 1 mm thick, and 5 cm of mineral wool on the side of the room", "so thick they usually are; they are as warm as the room when the malt comes on"},
 			Assumed{Value: "32 ft2 of metal, 0.04 in thick, and 2 in of mineral wool on the side of the room"}},
+		{forecast.KilnWalls{Of: "wood", Area: 3.6, Height: 1.1, Trays: true, Thick: 0.025}, Assumed{"walls of the kiln", "3.6 m2 of wood, 2.5 cm thick", "a cabinet 1.1 m high around trays one above the other; if it is another, write their area behind walls; so thick they usually are; they are as warm as the room when the malt comes on"},
+			Assumed{"walls of the kiln", "39 ft2 of wood, 1 in thick", "a cabinet 3.6 ft high around trays one above the other; if it is another, write their area behind walls; so thick they usually are; they are as warm as the room when the malt comes on"}},
 		{forecast.KilnWalls{Of: "metal", Area: 3, Shell: true, Thick: 0.001}, Assumed{"walls of the kiln", "3 m2 of metal, 1 mm thick", "the shell of the drum, as it usually is; so thick they usually are; they are as warm as the room when the malt comes on"},
 			Assumed{Value: "32 ft2 of metal, 0.04 in thick"}},
 		{forecast.NoWalls{Share: 0.94}, Assumed{"walls of the kiln", "take up and lose no heat", "the kiln does not say what they are; its heater comes to 94 % of its power, and walls may well take what is left"}, Assumed{}},
