@@ -191,6 +191,7 @@ type KilnWalls struct {
 	Of          string  // brick, metal, wood or stone
 	Area        float64 // m²
 	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Trays       bool    // they are those of a cabinet, around trays one above the other
 	Shell       bool    // they are the shell of a drum, whose area is not said
 	Thick, Wool float64 // m, of the wall and of what insulates it
 	Called      string  // as that of FloorArea
