@@ -86,7 +86,7 @@ const nearlyAll = 0.8
 // unwalled takes for granted that walls take nothing, where the heater came so near to its power
 // that they could matter.
 func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
-	if k == nil || k.Walls != nil || m.power <= 0 {
+	if k == nil || k.Walls != nil || k.Tumbles || m.power <= 0 {
 		return
 	}
 	if share := m.hardest / m.power; share >= nearlyAll {
