@@ -61,9 +61,8 @@ var consequences = []consequence{
 	{rule: "gate-waits-long", of: "equipment-cannot guard-came-first", near: sameStage},
 	{rule: "growth-end-odd", of: "too-short-to-modify guard-came-first bound-wrong-way growth-by-dryness", near: sameStage},
 	{rule: "forecast-unable", of: "wither-too-warm", near: sameStage},
-	{rule: "cure-cool-or-short", of: "cure-before-drying equipment-cannot", near: sameLine},
+	{rule: "cure-cool-or-short", of: "cure-before-drying", near: sameLine},
 	{rule: "never-stirred", of: "equipment-cannot", near: sameStage},
-	{rule: "end-moisture-high", of: "gate-not-reached", near: sameProcess},
 }
 
 // withoutConsequences drops what comes of something else that is found.

@@ -35,6 +35,9 @@ var cureCoolOrShort = Rule{
 		if short {
 			gives = fmt.Sprintf("%s is asked for, and the kiln comes to %s at the hottest", asked, top)
 		}
+		if run := c.run(hottest); run != nil && run.Warmest.Known && run.Warmest.Malt+zeroC < top.SI-maltLags {
+			gives += fmt.Sprintf(", and the malt comes to %s", inDegrees(run.Warmest.Malt+zeroC, asked))
+		}
 		left := c.Forecast.Totals.Quality.Precursor
 		f := r.At(at, fmt.Sprintf("%s: only %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, share(1-left), share(1-math.Exp2(-least))))
 		if more, warm := c.moreCure(cure, least-got); more <= mostCure {
@@ -65,6 +68,9 @@ func (c *Case) splits() (got, least float64) {
 	}
 	return -math.Log2(c.Forecast.Totals.Quality.Precursor), least
 }
+
+// maltLags is by how much cooler than what is given malt must stay, K, for that to be told.
+const maltLags = 5.0
 
 // mostCure is the longest time, s, by which anybody would lengthen a cure.
 const mostCure = 6 * hour

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/lang/finding"
@@ -33,7 +34,7 @@ var cureWithoutGate = Rule{
 			switch last := wanted.last(i); {
 			case wanted.before(i) > drynessFor(top.SI-zeroC)+nearlyDry:
 				c.ungated(r, s, top, place, last)
-			case !last.hold:
+			case !wanted.gated(i, drynessFor(top.SI-zeroC)+nearlyDry):
 				c.timedOut(r, s, top, place, last)
 			}
 			return
@@ -78,6 +79,11 @@ func (a drynessAsked) last(step int) *weighed {
 		}
 	}
 	return nil
+}
+
+// gated tells whether a gate before a step, on whatever kiln, asks for no more than a moisture.
+func (a drynessAsked) gated(step int, need float64) bool {
+	return slices.ContainsFunc(a, func(w weighed) bool { return w.hold && w.step < step && w.high <= need })
 }
 
 // ungated reports the step, unless a weight before it does what a moisture would.

@@ -51,7 +51,7 @@ func TestScripts(t *testing.T) {
 			return false, errors.New("unknown condition " + what)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "large": large, "crlf": crlf, "mark": mark, "bytes": rawBytes, "plain": plainOutput,
+			"exits": exits, "large": large, "crlf": crlf, "mark": mark, "bytes": rawBytes, "plain": plainOutput, "keep": keep,
 		},
 	})
 }
@@ -140,4 +140,14 @@ func plainOutput(ts *testscript.TestScript, _ bool, _ []string) {
 			ts.Fatalf("%s holds a control character at offset %d", name, i)
 		}
 	}
+}
+
+// keep sets a variable to what the last command printed in the brackets of a pattern, so that a
+// figure of the model need not stand in the script: keep NAME PATTERN.
+func keep(ts *testscript.TestScript, _ bool, args []string) {
+	found := regexp.MustCompile(args[1]).FindStringSubmatch(ts.ReadFile("stdout"))
+	if len(found) != 2 {
+		ts.Fatalf("%s is not in what was printed", args[1])
+	}
+	ts.Setenv(args[0], found[1])
 }

@@ -8,7 +8,7 @@ var heatRows = []Row{
 	{Word: FactFan, In: blocks(KilnFacts), Slots: []Slot{sensed(single("its air, or the power that it draws", q.Flow, q.Power), fanned)},
 		Clauses: []Clause{{Word: "at", Slots: []Slot{sensed(single("the pressure", q.Pressure), fanPressure)}, Doc: "the pressure that it gives this air against"}},
 		Doc: "The fan of the kiln. Two to five lines are its curve, each an airflow and the pressure that the fan gives it against: the air that a bed lets through follows from its depth, and airflow is then what is led through it of that. " +
-			"One line may say the electric power that the fan draws.", Example: "fan 900 m3/h at 0 Pa"},
+			"One line may say the electric power that the fan draws while it blows; alone it is reckoned with and says nothing of how much air that is.", Example: "fan 900 m3/h at 0 Pa"},
 	{Word: FactFan, In: blocks(Floor, Vessel), Slots: []Slot{sensed(single("the power that it draws", q.Power), fanDraws)}, Once: true,
 		Doc: "The electric power that the fan draws which blows air through the bed.", Example: "fan 2.2 kW"},
 	{Word: "chimney", In: blocks(KilnFacts), Slots: []Slot{sensed(single("its height", q.Length), chimney)}, Once: true,

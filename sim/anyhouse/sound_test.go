@@ -228,7 +228,7 @@ func accounts(f *forecast.Forecast, dry float64, wrong func(string, ...any)) {
 		}
 	}
 	for _, q := range forecast.Troubles[forecast.Quenched](f) {
-		water += q.Quenched.Water
+		water += q.Quenched.Water - q.Steam
 	}
 	if kilns > 0 && math.Abs(water-t.KilnWater) > 1e-5*f.DryMass {
 		wrong("the kiln drove off %g kg of water, the malt lost %g kg", t.KilnWater, water)

@@ -72,25 +72,41 @@ func (r *run) spent(st model.Stage, e Energy) {
 	r.f.Totals.Energy.add(e)
 }
 
-// took is the account of a kiln, as far as it is forecast. A fan draws what it is said to for
-// all the time that the malt lies there, or what bed and ducts take.
+// took is the account of a kiln, as far as it is forecast. A fan draws what it is said to while it
+// blows, or what bed and ducts take.
 func (m *kilnModel) took(k *model.Kiln) Energy {
 	v := m.bed.View()
 	l := &v.Ledger
-	e := Energy{Recovered: m.forecast(l.Recovered), PassedOn: m.forecast(m.bed.Balance().Intake), Water: m.forecast(l.WaterToAir)}
 	if k == nil {
 		k = new(model.Kiln)
+	}
+	e := Energy{Water: m.forecast(l.DrivenOff())}
+	if k.Recovers != nil {
+		e.Recovered = m.forecast(l.Recovered)
+	}
+	if m.floor.fed {
+		e.PassedOn = m.forecast(m.bed.Balance().Intake)
 	}
 	e.heated(m.forecast(l.Heater), k.Efficiency, k.Fired.Text)
 	switch {
 	case k.FanPower != nil:
-		e.fan(k.FanPower.SI * 3600 * v.Hours)
+		e.fan(k.FanPower.SI * m.blew(k))
 	case m.fan:
 		e.fan(m.drew)
 	case moved(k):
 		e.fan(l.FanEnergy)
 	}
 	return e
+}
+
+// blew is how long the fan of a kiln has blown, s: while the malt lies there, and where all its air is
+// that of the floor below, no longer than that has any.
+func (m *kilnModel) blew(k *model.Kiln) float64 {
+	on := 3600 * m.bed.View().Hours
+	if m.floor.until == 0 || k.BlowsBy().Known() {
+		return on
+	}
+	return min(on, m.floor.until)
 }
 
 // drawn is what a fan draws, W, of which nothing is said: what bed and ducts take, as of a box.

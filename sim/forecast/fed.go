@@ -27,6 +27,7 @@ type Fed struct {
 // onFloor is what a kiln model knows as one of several floors.
 type onFloor struct {
 	fed    bool        // it is given the exhaust of another
+	until  float64     // s since it came on, when the floor below has no more air for it; 0 where none gives it any
 	bare   bool        // only its own exhaust is asked for, and not what the heat does to the malt
 	came   Temperature // the coolest and the warmest air of a step that takes it as it comes
 	lasted float64     // s of the steps of a stage that takes the exhaust of another, and

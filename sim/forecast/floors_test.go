@@ -334,3 +334,16 @@ func BenchmarkForecastOfTwoFloors(b *testing.B) {
 		}
 	}
 }
+
+// A fan of 1 kW on the upper floor draws while air comes through the malt: behind the stage below, whose fire and
+// fan then rest, it stands.
+func TestTheFanOfAnUpperFloorRestsWithTheFloorBelow(t *testing.T) {
+	house := strings.Replace(tower, `air from "lower floor"`, `air from "lower floor"; fan 1 kW`, 1)
+	f := runText(t, onFloors(house, "dry for 14 h", "dry at air-on 60 °C for 7 h; cure at air-on 80 °C for 1 h"), Options{})
+	require.NotNil(t, f.Kilns[0].Fed)
+	assert.InDelta(t, 8*hour, f.Kilns[0].Fed.Below, 1)
+	assert.InDelta(t, 8, f.Spent[0].Fans/3.6e6, 1e-3)
+	own := strings.Replace(house, "fan 1 kW", "fan 1 kW; airflow 2000 m3/h", 1)
+	f = runText(t, onFloors(own, "dry for 14 h", "dry at air-on 60 °C for 7 h; cure at air-on 80 °C for 1 h"), Options{})
+	assert.InDelta(t, 14, f.Spent[0].Fans/3.6e6, 1e-3, "its own air goes on")
+}

@@ -79,14 +79,6 @@ func (m *kilnModel) setting(dt float64) kiln.Setting {
 	return kiln.Setting{Target: m.target, From: m.rise.value(m.at), To: m.rise.value(m.at + dt), Airflow: m.flow, Recirculation: m.share}
 }
 
-// blows is the air that is asked for, m³/s.
-func (m *kilnModel) blows() float64 {
-	if m.flow != nil {
-		return *m.flow
-	}
-	return m.vent
-}
-
 // shareOf is the share of the exhaust that a step has led back, nil for the kiln's own: what
 // it says, and with shut flaps nearly all. A still oven has nothing to lead it back.
 func (m *kilnModel) shareOf(s model.Step) *float64 {

@@ -152,7 +152,7 @@ type Totals struct {
 	DryMatterLost    float64       // share of the grain's dry matter that is not in the malt
 	BedHeat          float64       // J given to the growing bed by the heater of its floor
 	BedCold          float64       // J taken out of it by the cooler of its floor
-	KilnWater        float64       // kg driven off in the kiln
+	KilnWater        float64       // kg driven off in the kiln, without the steam of water that was poured on hot malt
 	KilnEnergy       float64       // J of heat given to the air
 	SteepWater       float64       // kg of water drawn for the soaks
 	FanTime          float64       // s for which fans blew air through growing and withering beds

@@ -49,7 +49,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
-	r.f.Totals.KilnWater += m.forecast(v.Ledger.WaterToAir)
+	r.f.Totals.KilnWater += m.forecast(v.Ledger.DrivenOff())
 	r.f.Totals.KilnEnergy += m.forecast(v.Ledger.Heater)
 	r.spent(st, m.took(st.Kiln))
 	return nil
@@ -121,6 +121,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, door: kit.Door, cools: kit.Cools, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
 		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
+	if e := r.air[r.p.Giver(st)]; e != nil {
+		m.floor.until = e.lasts
+	}
 	if kit.Heater != nil {
 		m.power = *kit.Heater
 	}

@@ -60,6 +60,7 @@ func TestTrayBehindADoorAjarDriesAsTheAirGoesThroughTheGap(t *testing.T) {
 		got := v.Ledger.WaterVented - before.Ledger.WaterVented
 		t.Logf("door %v: %.1f m³/h, %.0f g in half an hour, by hand %.0f; %.1f °C", kit.Door, 3600*flow, 1e3*got, 1e3*want, v.MaltT)
 		assert.InEpsilon(t, want, got, 0.05)
+		assert.InEpsilon(t, flow, v.Airflow, 0.02, "the air that it is told to have is what leaves")
 		assert.InEpsilon(t, got, v.Ledger.WaterToAir-before.Ledger.WaterToAir, 1e-3)
 		assert.Less(t, v.Ledger.KilnError(), 1e-9)
 		hours[kit.Door != nil] = until(t, b, kiln.Hold(kiln.Oven, 50), 300, moistureAtMost(0.10)) + 2.5

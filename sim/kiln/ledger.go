@@ -26,6 +26,7 @@ type Ledger struct {
 	HeatIntake  float64 // the same of its heat, that of its vapour included, J
 
 	WaterPoured float64 // on hot malt, kg
+	Steamed     float64 // of WaterToAir, what boiled off of it as it was poured, kg
 	HeatPoured  float64 // that came with it, J
 	HeatShed    float64 // led off into the room by the shell of a drum, or by malt that cools in still air, J
 
@@ -38,6 +39,10 @@ type Ledger struct {
 
 	AirPassed float64 // dry air through the bed, kg
 }
+
+// DrivenOff is the water that the kiln drove out of the malt, kg: what the air carried off, without the steam
+// of water that was poured on the malt.
+func (l Ledger) DrivenOff() float64 { return l.WaterToAir - l.Steamed }
 
 // WaterError gives the gap of the water balance over the water at start, or,
 // of malt that was drier, over a hundredth of its dry matter.

@@ -74,6 +74,7 @@ func (l *Ledger) pour(b *Bed, water, t, steam, enthalpy float64) {
 	l.WaterPoured += water
 	l.HeatPoured += water * air.WaterHeat * t
 	l.WaterToAir += steam
+	l.Steamed += steam
 	l.WaterVented += steam
 	l.HeatVented += steam * enthalpy
 	l.HeatToMalt += water*air.WaterHeat*t - steam*enthalpy

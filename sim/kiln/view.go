@@ -25,7 +25,7 @@ type View struct {
 	Broken     bool    // the break has been
 	BreakHours float64 // when, h since New
 
-	Airflow     float64 // m³/s at air-on
+	Airflow     float64 // m³/s at air-on; of a still oven what leaves it, by its door too
 	HeaterPower float64 // now, W
 	Ledger      Ledger
 	Work        Progress
@@ -58,7 +58,9 @@ func (b *Bed) View() View {
 	v.WetBulb, v.Used = at.bulb, at.taken
 	v.OnPlateau = b.OnPlateau()
 	b.survey(&v)
-	v.Airflow = b.airflow()
+	if v.Airflow = b.airflow(); b.kit.Still && !b.stillAir() {
+		v.Airflow += b.kit.Door.draws(b, v.On)
+	}
 	return v
 }
 

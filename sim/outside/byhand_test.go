@@ -47,8 +47,3 @@ func handRest(t, rh float64) float64 {
 	x := math.Pow(-math.Log(1-rh)/(2.2919e-5*(t+195.267)), 1/2.0123) / 100
 	return x / (1 + x)
 }
-
-// handRoom is the water that air of t °C with w kg/kg takes up until it is full, kg/kg.
-func handRoom(t, w, p float64) float64 {
-	return handRatio(handSaturation(handWetBulb(t, w, p)), p) - w
-}

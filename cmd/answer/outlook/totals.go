@@ -21,7 +21,7 @@ type Totals struct {
 	DryMatterLost    answer.Share     `doc:"of the dry matter of the grain"`
 	BedHeat          answer.Joules    `doc:"given to the growing bed by the heater of its floor"`
 	BedCold          answer.Joules    `doc:"taken out of it by the cooler of its floor"`
-	KilnWater        answer.Kilograms `doc:"driven off on the kiln"`
+	KilnWater        answer.Kilograms `doc:"driven off on the kiln, without the steam of water that was poured on hot malt"`
 	KilnHeat         answer.Joules    `doc:"given to its air"`
 	HeatPerKilogram  answer.Joules    `doc:"the same for each kg of malt"`
 	Sprinkled        answer.Kilograms `doc:"water given to the growing grain"`

@@ -157,6 +157,44 @@ func TestExamplesOfTheDocsKeepToTheirSchema(t *testing.T) {
 	}
 }
 
+// The page tells of every key of every answer, and shows none that no answer has.
+func TestThePageTellsOfTheKeysOfTheAnswers(t *testing.T) {
+	page, err := os.ReadFile("../../../docs/json.md")
+	require.NoError(t, err)
+	told := map[string]bool{}
+	for _, code := range regexp.MustCompile("(?s)```.*?```|`[^`\n]+`").FindAllString(string(page), -1) {
+		for _, word := range regexp.MustCompile(`[a-z][a-z0-9_]*`).FindAllString(code, -1) {
+			told[word] = true
+		}
+	}
+	keys := map[string]bool{}
+	for _, a := range answers {
+		var schema map[string]any
+		require.NoError(t, stdjson.Unmarshal(json.Schema(a.name, a.form, false), &schema))
+		keysOf(schema, func(key string) {
+			keys[key] = true
+			assert.True(t, told[key], "docs/json.md does not tell of %s of %s", key, a.name)
+		})
+	}
+	for _, m := range regexp.MustCompile(`"(\w+)": `).FindAllStringSubmatch(string(page), -1) {
+		assert.True(t, keys[m[1]], "docs/json.md shows %s, which no answer has", m[1])
+	}
+}
+
+// keysOf calls for each key of a schema.
+func keysOf(schema map[string]any, each func(string)) {
+	for _, below := range []string{"items", "additionalProperties"} {
+		if one, ok := schema[below].(map[string]any); ok {
+			keysOf(one, each)
+		}
+	}
+	properties, _ := schema["properties"].(map[string]any)
+	for key, one := range properties {
+		each(key)
+		keysOf(one.(map[string]any), each)
+	}
+}
+
 // A key says its unit, so that none is taken for another: a share of 1 is never written.
 func TestKeysOfFiguresEndInTheirUnits(t *testing.T) {
 	bare := map[string]bool{"acrospire_mean": true, "acrospire_middle": true, "modification": true, "posterior": true, "effective_sample_size": true, "standardized_residual": true,

@@ -24,7 +24,7 @@ func Effect(w io.Writer, r effect.Result, h words.House, o Options) error {
 	if len(r.Changes) == 0 {
 		s.plain(r.Old + " and " + r.New + " mean the same")
 	} else {
-		s.three([]string{s.bold(words.Plural(len(r.Changes), "change"))}, side(r.Old, 0, s.half()), side(r.New, 0, s.half()), s.bold)
+		s.three([]string{s.bold(words.Plural(len(r.Changes), "change"))}, folded(r.Old, s.half()), folded(r.New, s.half()), s.bold)
 	}
 	s.changes(words.ChangeRows(r))
 	s.effects(r)
@@ -54,6 +54,19 @@ func (s *Sheet) plain(text string) {
 	for _, l := range words.Wrap(words.Safe(text), s.columns()) {
 		s.line("%s", l)
 	}
+}
+
+// folded breaks the name of a file behind a slash where it is too wide for its column.
+func folded(name string, width int) []string {
+	lines := []string{""}
+	for _, part := range strings.SplitAfter(words.Safe(name), "/") {
+		if last := &lines[len(lines)-1]; *last == "" || uniseg.StringWidth(*last+part)+2 <= width {
+			*last += part
+		} else {
+			lines = append(lines, part)
+		}
+	}
+	return lines
 }
 
 // side is one side of a change: its words, and the line where they stand.
