@@ -368,7 +368,7 @@ func limits(s asked) quantity.Quantity {
 	switch {
 	case s.For != nil:
 		return s.For.Quantity
-	case s.Over != nil:
+	case s.Over != nil && !s.heldOn():
 		return s.Over.Quantity
 	case s.Allow != nil && s.Allow.Latest != nil:
 		return s.Allow.Latest.Quantity
