@@ -15,6 +15,10 @@ type Assumption interface{ topic() topic }
 // topic is what an assumption is of; of each there is one.
 type topic struct{ of, name string }
 
+// StageOf names the stage for which something was assumed, as Called of the assumptions does: "" where it
+// is the only one of its kind, or the assumption is of none.
+func StageOf(a Assumption) string { return a.topic().name }
+
 // RoomAir is the air of the room. Band is what the site says, nil where it is silent.
 type RoomAir struct {
 	Temperature float64
