@@ -236,6 +236,7 @@ func TestAssumptionsAreToldInTheUnitsOfTheHouse(t *testing.T) {
 			Assumed{"air over the withering piece", "0.2 m/s, 60 % relative humidity at 20 °C", "a fan or an open door; the site's air, warmed"},
 			Assumed{Value: "39 ft/min, 60 % relative humidity at 68 °F"}},
 		{forecast.GateWait{Most: 24 * 3600}, Assumed{"longest wait at a gate", "24 h", "a gate without allow is waited for so long"}, Assumed{}},
+		{forecast.FuelHeat{}, Assumed{"fuel of the kiln", "all of its heat reaches the air", "the kiln does not say its efficiency; a flue takes some, so it burns more"}, Assumed{}},
 		{forecast.KilnHeater{}, Assumed{"heater of the kiln", "strong enough", "the kiln does not say its power"}, Assumed{}},
 		{forecast.KilnArea{Area: 0.3, Load: 40}, Assumed{"area of the kiln", "0.30 m2", "40 kg of green malt a square metre"},
 			Assumed{Value: "3.2 ft2", Why: "8.2 lb of green malt a square foot"}},
