@@ -77,7 +77,7 @@ func (b *Bed) drumExchange(g float64) exchange {
 	d := b.kit.Drum
 	n := showered * b.surface * b.packing.Falling(fallSpeed) / (g * air.DryAirHeat)
 	x := exchange{g: g, back: b.set.recirculation(b.kit), reach: n / (1 + n), radiant: contactTransfer}
-	if b.set.Target == Fresh {
+	if b.set.Target == Fresh && !b.walled() {
 		x.radiant = 1 / (1/contactTransfer + b.kit.Area/(roomFilm*d.shell()))
 	}
 	return x
