@@ -100,7 +100,7 @@ func (b *Bed) need(f flow) float64 {
 	if b.set.Target == Fresh {
 		return 0
 	}
-	return b.gets(f) - f.fan
+	return b.gets(f) + b.bared(f) - f.fan
 }
 
 // gets is the heat that air, walls and malt take before the air comes on, W/m².
@@ -114,7 +114,7 @@ func (b *Bed) shelled() bool {
 	return b.set.Target == Fresh && b.kit.Drum.tumbles() && b.walled()
 }
 
-// shed gives what the shell of a drum that cools, or malt in still air, leads off into the room, W/m².
+// shed gives what the shell of a drum, or malt that cools in still air, leads off into the room, W/m².
 func (b *Bed) shed(f flow) float64 {
 	if b.shelled() { // all of it is in air and walls, but for what the search left
 		return -b.gets(f)
@@ -122,7 +122,7 @@ func (b *Bed) shed(f flow) float64 {
 	if b.set.Target == Fresh {
 		return -f.radiant
 	}
-	return 0
+	return b.bared(f)
 }
 
 // heat gives what the heater gives, W/m².
