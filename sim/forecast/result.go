@@ -76,6 +76,7 @@ type Step struct {
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
 	Warmest       Warmest // of a step on a kiln
+	Given         *float64 // °C: what came in the mean, where for most of the step the kiln did not give what is asked; else nil
 	EndedBy       Ending
 }
 

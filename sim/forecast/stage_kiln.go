@@ -180,7 +180,10 @@ var kilnTargets = map[string]kiln.Target{vocabulary.PlaceAirOn: kiln.AirOn, voca
 // kilnStep runs one step on the kiln.
 func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*tick) error {
 	if gate, ok := s.(*model.Gate); ok {
-		return r.gate(m, st, gate, ticks)
+		before := *m.short
+		err := r.gate(m, st, gate, ticks)
+		r.gave(m, before, gate)
+		return err
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
@@ -207,6 +210,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		r.asItCame(m)
 		r.airTrouble(m, as, before)
 	}
+	r.gave(m, shortfall{}, s)
 	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, as)
 	return err
@@ -310,6 +314,19 @@ func coolerThan(s asked) *model.Condition {
 		t.Measure = vocabulary.MeasureAirOff
 	}
 	return &model.Condition{Tests: []model.Test{t}, Place: s.At.Place}
+}
+
+// gave writes to the last step, if it is of the statement, what the kiln gave for most of it in place of what is
+// asked; before is what it missed before that step.
+func (r *run) gave(m *kilnModel, before shortfall, of model.Step) {
+	st := &r.f.Stages[len(r.f.Stages)-1]
+	if len(st.Steps) == 0 || m.beyond {
+		return
+	}
+	last := &st.Steps[len(st.Steps)-1]
+	if missed := m.short.seconds - before.seconds; last.Place == of.Place() && missed > (last.End-last.Start)/2 {
+		last.Given = new((m.short.sum - before.sum) / missed)
+	}
 }
 
 // kilnTroubles writes down what a step met.
