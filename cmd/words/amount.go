@@ -7,8 +7,6 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/quantity"
-
-	"github.com/rivo/uniseg"
 )
 
 // amount writes a figure in the unit of the value that asks for it.
@@ -54,7 +52,7 @@ func (h House) Given(t *answer.Temperature, given *answer.Celsius, wide int) str
 		return h.Band(t)
 	}
 	came := fmt.Sprintf("%s (%s)", h.ends(t), quantity.Rounded(h.Temperature(float64(*given)), 0))
-	if with := t.Place + " " + came; uniseg.StringWidth(with) <= wide {
+	if with := t.Place + " " + came; len([]rune(with)) <= wide {
 		return with
 	}
 	return came

@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/air"
 	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -337,7 +338,7 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
 	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
+		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds, r.byDoor(m)}
 		if t.ByDrying() {
 			t.Got = sh.sum / sh.seconds
 		}
@@ -347,6 +348,20 @@ func (r *run) kilnTroubles(m *kilnModel, s asked) {
 		r.trouble(t)
 	}
 }
+
+// byDoor tells whether a door that stands ajar lets out so much of what the heater gives that it is the cause.
+func (r *run) byDoor(m *kilnModel) bool {
+	on := m.bed.View().On
+	outside, err := air.FromRH(r.site.air, r.site.rh, on.P)
+	if err != nil || m.door == nil || m.power == 0 || m.flow != nil {
+		return false
+	}
+	return m.short.limit == kiln.ByHeater && m.door.Draws(on, outside)*on.Density()*air.DryAirHeat*(on.T-outside.T) > doorShare*m.power
+}
+
+// doorShare is the part of the heater's power from which on a door is what lets it miss its temperature: a
+// shut oven needs about half of it at most (common practice of household ovens, whose thermostats switch them off for half of the time).
+const doorShare = 0.4
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to
 // warm up, s. What it cannot go as low as it misses at once.

@@ -157,6 +157,7 @@ type KilnShort struct {
 	Limit      kiln.Limit
 	Set        quantity.Quantity // as the step writes its temperature
 	Time       float64           // s in which it is so
+	ByDoor     bool              // the heater is too weak for what a door that stands ajar lets out
 }
 
 // ByDrying tells whether nothing of the kiln lacks: air-off is held back by the malt that dries
