@@ -107,7 +107,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		list := draughts(st, kit)
 		loaded.bounded(k, hottestOf(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(k, loaded, hottestOf(list))
+		r.tellAir(k, loaded, firstHeat(st))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)

@@ -101,7 +101,7 @@ func (b *Bed) freshen(s stage) flow {
 	if b.walled() && !b.stillAir() {
 		on.t = b.heated(0)
 	}
-	return b.march(on, s.length, s.slot)
+	return b.march(on, s)
 }
 
 // mixture is air of several streams of the same flow.
