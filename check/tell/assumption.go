@@ -47,6 +47,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](washedAir),
 	on[forecast.Assumption](boxPlant),
 	on[forecast.Assumption](fanPressure),
+	on[forecast.Assumption](fanWarms),
 	on[forecast.Assumption](witherAir),
 	on[forecast.Assumption](gateWait),
 	on[forecast.Assumption](kilnHeater),

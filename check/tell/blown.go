@@ -43,7 +43,11 @@ func boxPlant(a forecast.BoxPlant, _ quantity.System) Assumed {
 
 func fanPressure(a forecast.FanPressure, _ quantity.System) Assumed {
 	return Assumed{"the fan", fmt.Sprintf("%.0f Pa beside the bed's own resistance, %s of its power in the air", a.Ducts, percent(a.Efficiency)),
-		"ducts and spray; it counts for what the fan draws, and its warmth is left out"}
+		"ducts and spray; all that it draws warms its air, before spray and cooler"}
+}
+
+func fanWarms(forecast.FanWarms, quantity.System) Assumed {
+	return Assumed{"warmth of the fan", "all that it draws, before spray and cooler", "they make the air that is asked out of what is the warmer for it; a fan behind them brings drier air on"}
 }
 
 func airOnShort(t forecast.AirOnShort, units quantity.System) string {

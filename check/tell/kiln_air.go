@@ -25,7 +25,7 @@ func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
 	case a.Draws:
 		why += "; half of what the fan draws is in its air, and all of it warms it"
 	}
-	return Assumed{"air through " + orElse(a.Called, "the kiln") + " at first", units.AboutAirflow(a.Flow), why}
+	return Assumed{"air through " + orElse(a.Called, "the kiln") + " once its malt is warm", units.AboutAirflow(a.Flow), why}
 }
 
 func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {

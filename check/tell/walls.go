@@ -31,6 +31,10 @@ func thick(m float64, units quantity.System) string {
 }
 
 func noWalls(a forecast.NoWalls, _ quantity.System) Assumed {
+	if a.Share == 0 {
+		return Assumed{"walls of " + orElse(a.Called, "the oven"), "take up and lose no heat",
+			"the oven does not say what they are: walls metal, with insulation or not; an oven loses more by them than its air takes, so that its energy may be a third of what it draws"}
+	}
 	return Assumed{"walls of " + orElse(a.Called, "the kiln"), "take up and lose no heat",
 		fmt.Sprintf("the kiln does not say what they are; its heater comes to %s of its power, and walls may well take what is left", percent(a.Share))}
 }

@@ -14,8 +14,9 @@ import (
 	"maltwright/lang/syntax/pounds"
 )
 
-// metricFigure is a figure in a unit that a house of pounds and feet does not read.
-var metricFigure = regexp.MustCompile(`[0-9] ?(°C|kg|g|t|m2|m²|cm2|m3|m³|m3/h|m/s|l|hl|ml|cm|mm|m|kW|W)([^\w/²³]|$)|°C|\bkg\b|[0-9] K\b`)
+// metricFigure is a figure in a unit that a house of pounds and feet does not read. Power and heat
+// are W and kWh in every house, since heaters and meters are marked so.
+var metricFigure = regexp.MustCompile(`[0-9] ?(°C|kg|g|t|m2|m²|cm2|m3|m³|m3/h|m/s|l|hl|ml|cm|mm|m)([^\w/²³]|$)|°C|\bkg\b|\btonne|[0-9] K\b`)
 
 // inPounds is a folder with the examples, written in °F, lb and ft.
 func inPounds(t *testing.T) (folder, all string) {

@@ -31,6 +31,14 @@ func (h House) EnergyEach(malt answer.Kilograms) Scale {
 	return Scale{"kWh for each kg", of(1), twoFigures}
 }
 
+// PowerEach writes W for each tonne: 2.2 kW for each tonne, 1.0 W for each lb.
+func (h House) PowerEach(perTonne answer.Watts) string {
+	if h.British {
+		return Power(float64(perTonne)/1000*quantity.Pound) + " for each lb"
+	}
+	return Power(perTonne) + " for each tonne"
+}
+
 // Power writes W: 45 W, 1.8 kW, 110 kW.
 func Power[T ~float64](w T) string {
 	switch p := float64(w); {

@@ -122,6 +122,10 @@ type BoxPlant struct {
 // FanPressure is what the fan of a box works against beside the bed, Pa, and how well.
 type FanPressure struct{ Ducts, Efficiency float64 }
 
+// FanWarms is where the fan of a box stands that says what it draws: before spray and cooler, which
+// then make the air that is asked out of air that is the warmer for it.
+type FanWarms struct{}
+
 // WitherAir is the air over a withering piece.
 type WitherAir struct {
 	Speed       float64 // m/s
@@ -193,10 +197,10 @@ type KilnWalls struct {
 }
 
 // NoWalls is a kiln that says nothing of its walls, and whose heater came to so much of its power
-// that what walls take could matter.
+// that what walls take could matter; or a still oven, of whose heat they take the most.
 type NoWalls struct {
-	Share  float64
-	Called string // as that of FloorArea
+	Share  float64 // 0 of a still oven whose heater did not
+	Called string  // as that of FloorArea
 }
 
 // OvenDoor is the door of an oven that stands ajar: so much air leaves by it at so many °C.
@@ -236,7 +240,8 @@ type AirOfFloor struct {
 	Called           string  // as that of FloorArea
 }
 
-// DrivenAir is the air that fan or draught drive through the green malt.
+// DrivenAir is the air that fan or draught drive through the green malt once it is warm, in the first step that
+// dries it.
 type DrivenAir struct {
 	Flow   float64 // m³/s, at an air-on of so many °C
 	At     float64
@@ -316,6 +321,7 @@ func (a RoomAirBlown) topic() topic     { return topic{"room air blown", a.Calle
 func (WashedAir) topic() topic          { return topic{of: "washed air"} }
 func (a BoxPlant) topic() topic         { return topic{"plant", a.Floor} }
 func (FanPressure) topic() topic        { return topic{of: "fan pressure"} }
+func (FanWarms) topic() topic           { return topic{of: "fan warmth"} }
 func (a FloorArea) topic() topic        { return topic{"floor", string(a.Stage) + a.Called} }
 func (BedHeld) topic() topic            { return topic{of: "held"} }
 func (MoistAir) topic() topic           { return topic{of: "moist air"} }
@@ -361,7 +367,7 @@ func limits(s asked) quantity.Quantity {
 	switch {
 	case s.For != nil:
 		return s.For.Quantity
-	case s.Over != nil:
+	case s.Over != nil && !s.heldOn():
 		return s.Over.Quantity
 	case s.Allow != nil && s.Allow.Latest != nil:
 		return s.Allow.Latest.Quantity

@@ -16,6 +16,8 @@ type Blown struct {
 	Cold      float64 // J that the cooler took out of it
 	PeakHeat  float64 // W, the most that the heater gave
 	PeakCold  float64 // W, the most that the cooler took
+	Outside   float64 // °C of the air about it, in which that was the most
+	Summer    Summer  // what the cooler would have to take in the warmest air of the site
 	Sprayed   float64 // kg of water evaporated to humidify it
 	Air       float64 // kg of dry air through the bed
 	CO2       float64 // the largest share in the exhaust above that of fresh air, by volume
@@ -34,6 +36,14 @@ type Blown struct {
 
 	held, ran uint64  // those whose condition ever held, and that were ever on, a bit for each
 	stands    float64 // s for which the fan has stood
+}
+
+// Summer is the most that a cooler would take in the warmest air of the site, as damp as its
+// middle: the bed that it keeps is the same. A room that is held warm knows no summer, nor does a
+// site that is no warmer: it is nil then.
+type Summer struct {
+	T, RH float64 // °C, and relative humidity
+	Cold  float64 // W
 }
 
 // Uneven is the largest difference between the faces of a bed at rest with its air, or of
@@ -130,6 +140,22 @@ func (m *boxModel) watch(dt float64) {
 	}
 	m.uneven(d)
 	m.shorts(dt)
+	m.inSummer()
+}
+
+// inSummer notes what the cooler takes at most, in which air, and what it would take now in the
+// warmest of the site.
+func (m *boxModel) inSummer() {
+	s := &m.blown.Summer
+	if peak := m.bed.Plant().PeakCooler; peak > m.blown.PeakCold {
+		m.blown.PeakCold, m.blown.Outside = peak, m.air().Room.T
+	}
+	if s.T == 0 || m.blown.Short.RunsAway {
+		return
+	}
+	if cold, err := m.bed.Cooling(m.air(), s.T, s.RH); err == nil {
+		s.Cold = max(s.Cold, cold)
+	}
 }
 
 const (
@@ -160,7 +186,10 @@ func (m *boxModel) through(lines []*model.Air, began float64) *Blown {
 	m.parted()
 	b, p := m.blown, m.bed.Plant()
 	b.Heat, b.Cold, b.Sprayed, b.Air = p.Heater, p.Cooler, p.Sprayed, p.AirPassed
-	b.PeakHeat, b.PeakCold = p.PeakHeater, p.PeakCooler
+	b.PeakHeat = p.PeakHeater
+	if b.Summer.T != 0 {
+		b.Summer.Cold = max(b.Summer.Cold, b.PeakCold)
+	}
 	b.Growing = m.bed.Ledger().Respired
 	b.CO2At += began
 	b.Uneven.At += began

@@ -2,6 +2,8 @@ package forecast
 
 import (
 	"math"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -73,13 +75,13 @@ func TestOfSeveralAirsTheFirstThatHoldsIsOn(t *testing.T) {
 }
 
 // By hand: air of a hall of 20 °C and 50 % that is washed to 98 % comes on near its wet
-// bulb of 13.8 °C, whatever is asked.
+// bulb of 13.8 °C, which the 0.6 K of its fan lift by 0.25, whatever is asked.
 func TestAPlantGivesWhatItHasAndTellsWhatItLacks(t *testing.T) {
 	p := boxed(t, "2.19 m2; airflow 500 m3/h", "air at air-on 11 °C; turn every 12 h; for 1 day")
 	p.Site.Air.Low.SI, p.Site.Air.High.SI = 293.15, 293.15
 	p.Site.Humidity.Low.SI, p.Site.Humidity.High.SI = 0.5, 0.5
 	f := grownIn(t, p, cast(t, 0.45), &Course{Looks: []float64{12 * hour}})
-	assert.InDelta(t, 13.9, f.Seen[0].AirOn, 0.3)
+	assert.InDelta(t, 14.15, f.Seen[0].AirOn, 0.3)
 	short := Troubles[AirOnShort](f)
 	require.Len(t, short, 1)
 	assert.InDelta(t, 11, short[0].Asked, 1e-9)
@@ -220,4 +222,36 @@ func TestAnAirFollowsABedThatIsLed(t *testing.T) {
 	assert.InDelta(t, 15.5, f.Seen[0].Bed, 0.7)
 	assert.InDelta(t, 13, f.Seen[1].Bed, 0.7)
 	assert.Empty(t, f.Pieces[0].Blown.Missed)
+}
+
+// By hand: the 1.5 kW of a fan in 1200 m³/h are 3.7 K, and all that it draws is heat, which the cooler takes
+// out. A room that is held knows no summer.
+func TestTheCoolerOfABoxTakesOutTheWarmthOfItsFan(t *testing.T) {
+	grown := func(air, plant, grow string) *Blown {
+		p := boxed(t, "2.19 m2; airflow 1200 m3/h; cooler 100 kW; heater 100 kW"+plant, grow+"; turn every 12 h; for 2 days")
+		low, high, _ := strings.Cut(air, " ")
+		p.Site.Air.Low.SI, p.Site.Air.High.SI = celsius(t, low), celsius(t, high)
+		return grownIn(t, p, cast(t, 0.45), nil).Pieces[0].Blown
+	}
+	const held = "hold bed at 14 to 16 °C"
+	weak, strong := grown("18 18", "; fan 100 W", held), grown("18 18", "; fan 1.5 kW", held)
+	assert.InEpsilon(t, 1400*2*day, strong.Cold-weak.Cold, 0.01)
+	assert.InDelta(t, 1400, strong.PeakCold-weak.PeakCold, 30)
+	assert.InDelta(t, 18, strong.Outside, 1e-9)
+	assert.Zero(t, strong.Summer.T)
+	assumed := grown("18 18", "", held)
+	assert.InDelta(t, assumed.FanEnergy-100*2*day, assumed.Cold-weak.Cold, 0.01*assumed.Cold)
+
+	// in the warmest air of its band it wants what it takes where that is its only air
+	mild, warm := grown("10 26", "; fan 1.5 kW", held), grown("26 26", "; fan 1.5 kW", held)
+	assert.InDelta(t, 26, mild.Summer.T, 1e-9)
+	assert.InEpsilon(t, warm.PeakCold, mild.Summer.Cold, 0.02)
+	assert.Greater(t, mild.Summer.Cold, mild.PeakCold+1000)
+	assert.Zero(t, grown("10 26", "", "hold room at 15 °C").Summer.T)
+}
+
+func celsius(t *testing.T, written string) float64 {
+	c, err := strconv.ParseFloat(written, 64)
+	require.NoError(t, err)
+	return c + 273.15
 }

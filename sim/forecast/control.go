@@ -23,7 +23,7 @@ func (m *boxModel) goOn(dt float64) (float64, error) {
 	s := m.air()
 	most := min(dt, m.untilClock())
 	if !m.controlled() {
-		return most, m.bed.Advance(most, *s)
+		return most, m.bed.Advance(most, s)
 	}
 	look := controlTime - math.Mod(m.bed.Age()+clockEdge, controlTime) + clockEdge
 	for {
@@ -34,10 +34,10 @@ func (m *boxModel) goOn(dt float64) (float64, error) {
 		part := min(most, look+float64(n-1)*controlTime)
 		if part <= look {
 			m.within, m.looks = max(0, m.within-1), 2
-			return part, m.bed.Advance(part, *s)
+			return part, m.bed.Advance(part, s)
 		}
 		before := m.bed
-		if err := m.bed.Advance(part, *s); err == nil && !m.changes() {
+		if err := m.bed.Advance(part, s); err == nil && !m.changes() {
 			m.within, m.looks = max(0, m.within-n), min(2*n, mostLooks)
 			return part, nil
 		}
@@ -46,11 +46,13 @@ func (m *boxModel) goOn(dt float64) (float64, error) {
 }
 
 // air is what is blown now, or the room while the fan stands.
-func (m *boxModel) air() *pneumatic.Supply {
+func (m *boxModel) air() pneumatic.Supply {
 	if m.on < 0 {
-		return &m.still
+		return m.still
 	}
-	return &m.blow[m.on].supply
+	s := m.blow[m.on].supply
+	s.Fan.Power = m.fanPower(s.Flow)
+	return s
 }
 
 // controlled tells whether anything looks at the bed.

@@ -40,6 +40,7 @@ func (m *boxModel) keep(r *run, st *model.Germination, s asked) {
 	}
 	room, held := m.heldAs(r, s, at)
 	own := r.plantOf(&st.Piece, room)
+	m.blown.Summer.T, m.blown.Summer.RH = r.summer(st.Floor, room)
 	if st.AirOnHumidity == nil {
 		r.assume(WashedAir{washedRH})
 	}
@@ -119,6 +120,22 @@ func follow(t float64) *pneumatic.Follow {
 // needs.
 const coolestBelow, warmestAbove = 8.0, 2.0
 
+// summer is the warmest air of the site, °C, and its humidity, for a cooler that stands in the site's
+// own air; nil where it stands in none that is warmer than reckoned.
+func (r *run) summer(f *model.Floor, room float64) (t, rh float64) {
+	s := r.p.Site
+	if f.Cooler == nil || s == nil || s.Air == nil || room != r.site.air {
+		return 0, 0
+	}
+	if t = s.Air.High.SI - zeroC; t-room < sameAir {
+		return 0, 0
+	}
+	return t, r.site.rh
+}
+
+// sameAir is how much warmer air is no other, K.
+const sameAir = 0.5
+
 // plantOf is what there is to make the air of a stage with, its fan at full speed, in a
 // room of so many °C.
 func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
@@ -144,6 +161,8 @@ func (r *run) plantOf(piece *model.Piece, room float64) pneumatic.Supply {
 	}
 	if f.FanPower == nil {
 		r.assume(FanPressure{ductPressure, draught.Efficiency})
+	} else {
+		r.assume(FanWarms{})
 	}
 	return s
 }

@@ -84,12 +84,16 @@ func (r *run) underCover(m *kilnModel, s asked) float64 {
 const nearlyAll = 0.8
 
 // unwalled takes for granted that walls take nothing, where the heater came so near to its power
-// that they could matter.
+// that they could matter, and of a still oven.
 func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
-	if k == nil || k.Walls != nil || m.power <= 0 {
+	if k == nil || k.Walls != nil {
 		return
 	}
-	if share := m.hardest / m.power; share >= nearlyAll {
+	still := k.Draught.Text == vocabulary.DraughtStill
+	switch share := m.hardest / m.power; {
+	case m.power > 0 && share >= nearlyAll:
 		r.assume(NoWalls{min(share, 1), r.called()})
+	case still:
+		r.assume(NoWalls{Called: r.called()})
 	}
 }

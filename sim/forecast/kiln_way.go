@@ -126,7 +126,7 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 	}
 }
 
-// tellAir tells of the air that the kiln drives by itself.
+// tellAir tells of the air that the kiln drives by itself, once its green malt is warm in air-on of t °C.
 func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
 	if l.by == "" {
 		return

@@ -34,9 +34,10 @@ var listedAs = map[string]Assumption{
 	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                                                                                 DraughtHeight{},
 	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                                                                             DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
-	"walls of the kiln, where its heater comes to four fifths of its power": NoWalls{},
-	"walls of which it is said what they are: their thickness; their area":  KilnWalls{},
-	"door of an oven that stands ajar":                                      OvenDoor{}, "an oven that cools": OpenOven{},
+	"walls of the kiln, where its heater comes to four fifths of its power, and of a still oven": NoWalls{},
+	"what the fan of a box draws, where that is not said":                                        FanPressure{}, "where the fan of a box stands that says what it draws": FanWarms{},
+	"walls of which it is said what they are: their thickness; their area": KilnWalls{},
+	"door of an oven that stands ajar":                                     OvenDoor{}, "an oven that cools": OpenOven{},
 	"draught of a kiln that says it is natural, and only how much air it has, while the malt cools": CoolDraught{},
 	"error of a scale, of the readings of a record":                                                 ScaleError{}, // by follow, which has its own test
 }
@@ -53,6 +54,8 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 		"kiln \"drum\" { holds 20 l; tumbles yes; fired electric }\nprocess \"p\" {\n make amber malt\n from 5 kg of \"lot\"\n kiln in \"drum\" { roast at malt 140 °C for 1 h }\n}\n",
 		"kiln \"weak\" { area 0.5 m2; airflow 90 m3/h; heater 600 W; reaches 30 to 75 °C; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"floor \"box\" { area 0.1 m2; airflow 3 m3/h }\nfloor \"said\" { area 0.1 m2; airflow 3 m3/h; fan 5 W }\nprocess \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n wither on \"box\" { air at air-on 20 °C; for 4 h }\n" +
+			" wither on \"said\" { air at air-on 20 °C; for 4 h }\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
 		"kiln \"oven\" { area 0.5 m2; draught still; door ajar 3 cm; walls metal; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"oven\" { dry at oven 55 °C for 10 h; cool to malt 30 °C }\n}\n",
 		"kiln \"barn\" { area 0.5 m2; draught natural; airflow 60 m3/h; fired wood by indirect }\n" +

@@ -179,7 +179,7 @@ func (b *Bed) blowFed(t float64, s stage) flow {
 			b.limit, t = b.weak(), most
 		}
 	}
-	return b.march(stream{t: t, w: b.fresh.w}, s.length, s.slot)
+	return b.march(stream{t: t, w: b.fresh.w}, s)
 }
 
 // weak is the limit of a bed whose air cannot be made warm enough.
@@ -219,7 +219,7 @@ func (b *Bed) blowFedRound(t float64, s stage) flow {
 func (b *Bed) blowAsComes(s stage) flow {
 	b.limit = Unlimited
 	if b.set.recirculation(b.kit) == 0 && !b.walled() {
-		return b.march(b.fresh, s.length, s.slot)
+		return b.march(b.fresh, s)
 	}
 	return b.blowWith(0, min(b.fresh.t, b.ambient.T), b.warmest(b.fresh.t), s, b.need)
 }

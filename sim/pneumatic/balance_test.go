@@ -61,6 +61,9 @@ func drawSupply(t *rapid.T, area float64) pneumatic.Supply {
 	if is("fan heat") {
 		s.Fan = pneumatic.Fan{Pressure: in("Pa", 0, 1000), Efficiency: in("efficiency", 0.3, 1)}
 	}
+	if is("fan power") {
+		s.Fan.Power = in("W", 0, 2e3*area)
+	}
 	switch rapid.IntRange(0, 4).Draw(t, "run") {
 	case 0:
 		s.Run.Clock = &pneumatic.Clock{On: in("on", 60, 600), Every: in("every", 600, 3*hour)}
@@ -196,7 +199,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 			b = made
 		}
 		s := drawSupply(t, v.Area)
-		for _, field := range []*float64{&s.Flow, &s.T, &s.RH, &s.Return, &s.Room.T, &s.Room.RH, &s.Fan.Pressure, &s.Fan.Efficiency} {
+		for _, field := range []*float64{&s.Flow, &s.T, &s.RH, &s.Return, &s.Room.T, &s.Room.RH, &s.Fan.Pressure, &s.Fan.Efficiency, &s.Fan.Power} {
 			if rapid.IntRange(0, 8).Draw(t, "spoil") == 0 {
 				*field = f("field")
 			}

@@ -26,14 +26,19 @@ type plant struct {
 	*supplied
 	flow float64 // m³/s at air-on
 	mix  mixture
-	lift float64 // K by which the fan warms the air
+	lift float64 // K by which a fan behind the spray warms the air
+	fan  float64 // heat of the fan, W
 }
 
 func (s *supplied) plant(flow float64, mix mixture) plant {
 	p := plant{supplied: s, flow: flow, mix: mix}
-	if at := (air.State{T: s.T, W: s.room.W, P: s.pressure}); s.Fan.Pressure > 0 {
-		p.lift = s.Fan.heat() * at.Volume() / (air.DryAirHeat + air.VapourHeat*at.W)
+	if s.Fan == (Fan{}) {
+		return p
 	}
+	at := air.State{T: s.T, W: s.room.W, P: s.pressure}
+	v, moist := at.Volume(), air.DryAirHeat+air.VapourHeat*at.W
+	p.lift = s.Fan.behind() * v / moist
+	p.fan = flow * s.Fan.heat(flow, v, moist)
 	return p
 }
 
@@ -65,7 +70,7 @@ func (p *plant) dryAir(on air.State) float64 { return p.flow / on.Volume() }
 // air-on.
 func (p *plant) draw(on air.State) float64 {
 	water := (on.W - p.mix.w) * air.WaterHeat * on.T
-	return p.dryAir(on)*(on.Enthalpy()-p.mix.h-water) - p.flow*p.Fan.heat()
+	return p.dryAir(on)*(on.Enthalpy()-p.mix.h-water) - p.fan
 }
 
 // reach gives the air-on nearest to t °C that cooler and heater can make, and the
@@ -111,7 +116,7 @@ func (l *Plant) book(s *supplied, f *flow, dt float64) {
 	l.PeakCooler = math.Max(l.PeakCooler, -draw)
 	l.Short += dt * f.short
 	l.PeakShort = math.Max(l.PeakShort, f.short)
-	l.Fan += dt * f.volume * s.Fan.heat()
+	l.Fan += dt * p.fan
 	l.Sprayed += dry * max(0, f.on.W-p.mix.w)
 	l.Drained += dry * max(0, p.mix.w-f.on.W)
 	l.WaterHeat += dry * (f.on.W - p.mix.w) * air.WaterHeat * f.on.T

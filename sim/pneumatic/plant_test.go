@@ -92,3 +92,56 @@ func TestHeatedAirWithoutSprayIsDry(t *testing.T) {
 	assert.InDelta(t, 0.51, b.Draught().OnRH, 0.01, "872 of 1,705 Pa")
 	assert.Zero(t, b.Plant().Sprayed)
 }
+
+// By hand: 250 W in 500 m³/h of 1.23 kg/m³ and 1.02 kJ/(kg K) is 1.4 K. It comes on before spray
+// and cooler, which make the same air and have it to take out: 0.9 MJ in an hour.
+func TestTheCoolerTakesOutWhatItsFanDraws(t *testing.T) {
+	run := func(power float64) (pneumatic.Draught, pneumatic.Plant) {
+		b := tonne(t)
+		s := blown(500, 12, 0.97)
+		s.Room = pneumatic.Room{T: 18, RH: 0.8}
+		s.Fan.Power = power
+		require.NoError(t, b.Advance(hour, s))
+		return b.Draught(), b.Plant()
+	}
+	on, none := run(0)
+	off, some := run(250)
+	assert.InDelta(t, on.OnRH, off.OnRH, 1e-9)
+	assert.InDelta(t, on.On.T, off.On.T, 1e-9)
+	assert.InEpsilon(t, 250*hour, some.Fan, 1e-9)
+	assert.InEpsilon(t, 250*hour, some.Cooler-none.Cooler, 1e-6)
+	assert.InEpsilon(t, none.PeakCooler+250, some.PeakCooler, 1e-6)
+	// with spray alone the wet bulb rises by what 1.4 K of dry warmth lift it: some 0.5 K at 14 °C
+	wet := func(power float64) float64 {
+		b := tonne(t)
+		s := blown(500, 8, 1)
+		s.Room, s.Cooler, s.Heater = pneumatic.Room{T: 20, RH: 0.5}, new(0.0), new(0.0)
+		s.Fan.Power = power
+		require.NoError(t, b.Advance(hour, s))
+		return b.Draught().On.T
+	}
+	assert.InDelta(t, 0.55, wet(250)-wet(0), 0.05, "250 W over 0.170 kg/s and 2.7 kJ/(kg K)")
+	assert.InDelta(t, 20*1.02/2.7, wet(1e9)-wet(0), 1.6, "of a fan that hardly moves air the most is 20 K")
+}
+
+// What is reckoned of another room is what a bed there takes: the bed does not know of the room.
+func TestTheCoolingOfAnotherRoomIsWhatItTakesThere(t *testing.T) {
+	for _, back := range []float64{0, 0.6} {
+		s := blown(500, 12, 0.97)
+		s.Return, s.Fan.Power = back, 250
+		mild, warm := s, s
+		mild.Room, warm.Room = pneumatic.Room{T: 11, RH: 0.72}, pneumatic.Room{T: 26, RH: 0.72}
+		here, there := tonne(t), tonne(t)
+		require.NoError(t, here.Advance(day, mild))
+		require.NoError(t, there.Advance(day, warm))
+		told, err := here.Cooling(mild, 26, 0.72)
+		require.NoError(t, err)
+		took, err := there.Cooling(warm, 26, 0.72)
+		require.NoError(t, err)
+		assert.InEpsilon(t, took, told, 1e-3)
+	}
+	stands := tonne(t)
+	none, err := stands.Cooling(blown(500, 12, 0.97), 26, 0.72)
+	require.NoError(t, err)
+	assert.Zero(t, none)
+}

@@ -36,19 +36,36 @@ type Room struct {
 	Passes   *float64 // of the vapour that the face usually gives, 0.05 to 20; nil means 1
 }
 
-// Fan is what the fan adds to the air behind spray and cooler. All that drives it
-// ends as heat in the air.
+// Fan is what the fan adds to the air. All that drives it ends as heat in the air.
 type Fan struct {
-	Pressure   float64 // that it works against, Pa, 0 to 3000; 0 leaves its heat out
+	// Pressure is that it works against behind spray and cooler, Pa, 0 to 3000; 0 leaves its
+	// heat there out.
+	Pressure   float64
 	Efficiency float64 // 0.15 to 1; not asked for without a pressure
+	// Power is what a fan draws that blows through spray and cooler, W: it warms the air before
+	// them, so that they still make the air that is asked. One is named by Pressure or by Power.
+	Power float64
 }
 
-// heat is what the fan gives to each m³ of air, J.
-func (f Fan) heat() float64 {
+// mostFanWarmth bounds by how much Power warms the air, K: a fan that hardly moves any gives its
+// heat to the room.
+const mostFanWarmth = 20.0
+
+// behind is what the fan gives to each m³ of air behind spray and cooler, J.
+func (f Fan) behind() float64 {
 	if f.Pressure == 0 {
 		return 0
 	}
 	return f.Pressure / f.Efficiency
+}
+
+// heat is what the fan gives to each m³ of air of which a kg of dry air is v m³ and takes moist
+// J/K, at a flow in m³/s, J.
+func (f Fan) heat(flow, v, moist float64) float64 {
+	if f.Power == 0 {
+		return f.behind()
+	}
+	return f.behind() + min(f.Power/flow, mostFanWarmth*moist/v)
 }
 
 const (
@@ -86,6 +103,7 @@ func (s Supply) check(area float64) (supplied, error) {
 		air.Within("share of exhaust led back", s.Return, air.Share, 0, mostReturn),
 		checkPower("cooler", s.Cooler), checkPower("heater", s.Heater),
 		air.Within("pressure of the fan", s.Fan.Pressure, "Pa", 0, mostPressure),
+		air.Within("power of the fan", s.Fan.Power, "W", 0, mostPower),
 		s.Run.check(), s.Follow.check(area),
 	)
 	if s.Fan.Pressure != 0 {

@@ -65,6 +65,16 @@ type AirHeat struct {
 	PeakCold answer.Watts  `doc:"the most of it"`
 	Heat     answer.Joules `doc:"that the heater gave to it"`
 	PeakHeat answer.Watts  `doc:"the most of it"`
+
+	Outside *answer.Celsius `json:"peak_cold_in,omitempty" doc:"temperature of the air about the bed when the cooler took the most"`
+	Warmest *WarmestAir     `json:"warmest,omitempty" doc:"the same bed in the warmest air of the site; missing where the room is held, or the site is no warmer"`
+}
+
+// WarmestAir is what a cooler takes in the warmest air of the site.
+type WarmestAir struct {
+	Air      answer.Celsius `doc:"the upper end of the site's band"`
+	Humidity answer.Share   `doc:"of that air: the one that the forecast takes"`
+	PeakCold answer.Watts   `doc:"the most that the cooler would take then, for the same air-on"`
 }
 
 func bedHeatOf(p *forecast.Piece, charge float64) *BedHeat {
@@ -74,9 +84,20 @@ func bedHeatOf(p *forecast.Piece, charge float64) *BedHeat {
 		Given: answer.Joules(h.Given), Latent: answer.Joules(h.Latent), Sensible: answer.Joules(h.Sensible), Cooled: answer.Joules(h.Cooled), Kept: answer.Joules(h.Kept),
 	}
 	if b := p.Blown; b != nil {
-		out.Air = &AirHeat{answer.Joules(b.Cold), answer.Watts(b.PeakCold), answer.Joules(b.Heat), answer.Watts(b.PeakHeat)}
+		out.Air = airHeatOf(b)
 	}
 	return out
+}
+
+func airHeatOf(b *forecast.Blown) *AirHeat {
+	h := &AirHeat{Cold: answer.Joules(b.Cold), PeakCold: answer.Watts(b.PeakCold), Heat: answer.Joules(b.Heat), PeakHeat: answer.Watts(b.PeakHeat)}
+	if b.PeakCold > 0 {
+		h.Outside = new(answer.Celsius(b.Outside))
+	}
+	if s := b.Summer; s.T != 0 {
+		h.Warmest = &WarmestAir{answer.Celsius(s.T), answer.Share(s.RH), answer.Watts(s.Cold)}
+	}
+	return h
 }
 
 // account adds to the stages of an outlook what each took, and what its bed made.

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"fmt"
 	"strings"
 
 	"maltwright/cmd/answer"
@@ -13,39 +14,65 @@ import (
 // kg.
 const little = 0.02
 
-// energy says what the whole process takes, fuel and electricity apart.
-func (s *Sheet) energy(t outlook.Totals) {
-	e := t.Energy
+// energy says what the whole process takes: what is burnt for the kiln and for the rest, and
+// electricity.
+func (s *Sheet) energy(r outlook.Result) {
+	e := r.Totals.Energy
 	if e == nil {
 		return
 	}
-	each := s.EnergyEach(t.Malt)
+	each := s.EnergyEach(r.Totals.Malt)
 	var parts []string
-	add := func(took, perTonne answer.Joules, what string) {
-		if !(took > 0) { // none, or not forecast
+	add := func(took answer.Joules, what string) {
+		if !(took > 0) || none(took) { // or not forecast
 			return
 		}
 		part := words.Heat(took) + " of " + what
 		if took > little*(e.Fuel+e.Power) {
-			part += ", " + each.Write(float64(perTonne)/1000) + " " + each.Unit + " of malt"
+			part += ", " + each.Write(float64(took/answer.Joules(r.Totals.Malt))) + " " + each.Unit + " of malt"
 		}
 		parts = append(parts, part)
 	}
-	add(e.Fuel, e.FuelPerTonne, fuel(e))
-	add(e.Power, e.PowerPerTonne, "power")
+	kiln, beds := burnt(r.Stages)
+	if none(beds.Fuel) {
+		add(kiln.Fuel, fuel(kiln))
+	} else {
+		add(kiln.Fuel, fuel(kiln)+" for the kiln")
+		add(beds.Fuel, fuel(beds)+" for the bed")
+	}
+	add(e.Power, "power")
 	if len(parts) == 0 {
 		return
 	}
 	s.para("energy", "%s", strings.Join(parts, "; "))
 }
 
+// burnt adds up what kilns take, and what everything else does.
+func burnt(stages []outlook.Stage) (kiln, beds outlook.Energy) {
+	for _, st := range stages {
+		if st.Energy == nil {
+			continue
+		}
+		into := &beds
+		if st.Stage == vocabulary.VerbKiln {
+			into = &kiln
+		}
+		into.Fuel += st.Energy.Fuel
+		into.Unsaid = into.Unsaid || st.Energy.Unsaid
+	}
+	return kiln, beds
+}
+
 // fuel is what is burnt, or heat where some heater does not say how it is fired.
-func fuel(e *outlook.EnergyTotals) string {
+func fuel(e outlook.Energy) string {
 	if e.Unsaid {
 		return "heat"
 	}
 	return "fuel"
 }
+
+// none tells whether so much heat is shown as nought.
+func none(j answer.Joules) bool { return words.Heat(j) == words.Heat(answer.Joules(0)) }
 
 // beds says what has to be carried off the growing beds that air is blown through.
 func (s *Sheet) beds(r outlook.Result) {
@@ -58,11 +85,26 @@ func (s *Sheet) beds(r outlook.Result) {
 		if st.Number > 0 {
 			what += " of " + st.Called()
 		}
-		cooler := ""
-		if b.Air.PeakCold > 0 {
-			cooler = "; the cooler takes " + words.Heat(b.Air.Cold) + " out of its air, at most " + words.Power(b.Air.PeakCold)
-		}
-		s.para(what, "%s made by the grain, at most %s after %s, %s for each tonne of grain; %.0f %% of it leaves as vapour%s",
-			words.Heat(b.Made), words.Power(b.Peak), words.Lasting(b.PeakAt), words.Power(b.PeakPerTonne), 100*b.Latent/b.Made, cooler)
+		s.para(what, "%s made by the grain, at most %s after %s, %s of grain; %.0f %% of it leaves as vapour%s",
+			words.Heat(b.Made), words.Power(b.Peak), words.Lasting(b.PeakAt), s.PowerEach(b.PeakPerTonne), 100*b.Latent/b.Made, s.cooler(b.Air))
 	}
 }
+
+// cooler says what a cooler takes, and in what air: it has to be bought for the warmest.
+func (s *Sheet) cooler(a *outlook.AirHeat) string {
+	said := ""
+	if a.Outside != nil && !none(a.Cold) {
+		said = fmt.Sprintf("; the cooler takes %s out of its air, at most %s in air of %s", words.Heat(a.Cold), words.Power(a.PeakCold), s.Degrees(float64(*a.Outside), 0))
+	}
+	w := a.Warmest
+	switch {
+	case w == nil || w.PeakCold < slightCold:
+		return said
+	case said == "":
+		return fmt.Sprintf("; in the warmest air of the site, %s, the cooler takes at most %s", s.Degrees(float64(w.Air), 0), words.Power(w.PeakCold))
+	}
+	return said + fmt.Sprintf(", and %s in the warmest of the site, %s", words.Power(w.PeakCold), s.Degrees(float64(w.Air), 0))
+}
+
+// slightCold is what no cooler is bought for, W.
+const slightCold = 10.0

@@ -1,7 +1,9 @@
 package text
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"maltwright/cmd/answer"
@@ -26,25 +28,14 @@ func (s *Sheet) totals(r outlook.Result) {
 	if !s.ends(r.NotForecast) {
 		s.malt(r)
 	}
-	if b := t.Blown; b != nil {
-		s.para("air", "the fan runs %s and draws %s; %s of cold and %s of heat for its air, %s of water sprayed into it",
-			words.Lasting(b.Fan), words.Heat(b.Energy), words.Heat(b.Cold), words.Heat(b.Heat), words.Mass(s.House, b.Sprayed))
-	}
+	s.blown(t.Blown)
 	s.beds(r)
 	if t.Sprinkled > 0 {
 		s.para("sprinkled", "%s of water", words.Mass(s.House, t.Sprinkled))
 	}
 	s.kilnAir(r)
-	if t.KilnWater > 0 {
-		recovered := ""
-		if t.Energy.Recovered > 0 {
-			recovered = ", and " + words.Heat(t.Energy.Recovered) + " recovered from the exhaust"
-		}
-		s.below(r)
-		s.para("kiln", "%s of water driven off, %s of heat into the air, %s of water%s",
-			words.Mass(s.House, t.KilnWater), words.Heat(t.KilnHeat), s.HeatEach(float64(t.Energy.HeatPerWater)), recovered)
-	}
-	s.energy(t)
+	s.kiln(r)
+	s.energy(r)
 	if r.NotForecast == nil {
 		s.indications(r.Indications)
 	}
@@ -54,6 +45,45 @@ func (s *Sheet) totals(r outlook.Result) {
 	if r.Rest != "" {
 		s.para("then", "rest the malt for %s before it is used", r.Rest)
 	}
+}
+
+// blown says what fans did, and what their air took.
+func (s *Sheet) blown(b *outlook.Blown) {
+	if b == nil {
+		return
+	}
+	said := fmt.Sprintf("the fan runs %s and draws %s", words.Lasting(b.Fan), words.Heat(b.Energy))
+	var made []string
+	if !none(b.Cold) {
+		made = append(made, words.Heat(b.Cold)+" of cold")
+	}
+	if !none(b.Heat) {
+		made = append(made, words.Heat(b.Heat)+" of heat")
+	}
+	if len(made) > 0 {
+		said += "; " + strings.Join(made, " and ") + " for its air"
+	}
+	if water := words.Mass(s.House, b.Sprayed); water != words.Mass(s.House, answer.Kilograms(0)) {
+		said += ", " + water + " of water sprayed into it"
+	}
+	s.para("air", "%s", said)
+}
+
+// kiln says what the kilns drove off, and with what.
+func (s *Sheet) kiln(r outlook.Result) {
+	t := r.Totals
+	if !(t.KilnWater > 0) {
+		return
+	}
+	s.below(r)
+	said := words.Mass(s.House, t.KilnWater) + " of water driven off"
+	if !none(t.KilnHeat) {
+		said += fmt.Sprintf(", %s of heat into the air, %s of water", words.Heat(t.KilnHeat), s.HeatEach(float64(t.Energy.HeatPerWater)))
+	}
+	if t.Energy.Recovered > 0 {
+		said += ", and " + words.Heat(t.Energy.Recovered) + " recovered from the exhaust"
+	}
+	s.para("kiln", "%s", said)
 }
 
 // malt writes what comes out of it.
