@@ -169,6 +169,14 @@ type DrumAir struct {
 	Called string  // as that of FloorArea
 }
 
+// DrumShell is the shell of a drum that says nothing of its walls: bare, it loses so much.
+type DrumShell struct {
+	Area   float64 // m²
+	At     float64 // °C, the hottest that the drum is set to
+	Loses  float64 // W, at that
+	Called string  // as that of FloorArea
+}
+
 // OvenAir is the air that leaks through an oven without a fan.
 type OvenAir struct {
 	Flow   float64 // m³/s
@@ -195,6 +203,7 @@ type KilnWalls struct {
 	Of          string  // brick, metal, wood or stone
 	Area        float64 // m²
 	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Trays       bool    // they are those of a cabinet, around trays one above the other
 	Shell       bool    // they are the shell of a drum, whose area is not said
 	Thick, Wool float64 // m, of the wall and of what insulates it
 	Called      string  // as that of FloorArea
@@ -340,6 +349,7 @@ func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
+func (a DrumShell) topic() topic        { return topic{"drum shell", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic          { return topic{"kiln air", a.Called} }
 func (a KilnFlaps) topic() topic        { return topic{"flaps", a.Called} }
