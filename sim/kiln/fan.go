@@ -137,16 +137,34 @@ func (b *Bed) stageX(a float64) float64 {
 
 // balance is the flow, m³/s at air-on, at which what drives it equals what it is lost in.
 func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
-	in, out := on.at(b.ambient.P), off.at(b.ambient.P)
-	way := b.way()
-	draws := way.Natural(b.ambient, in, out) + way.Steady
-	guess := min(max(b.passing, low), high)
-	lost := b.lost(guess, depth, in, out) + way.Ducts(guess, in)
-	enough := enoughPressure * max(lost, draws, way.Blown(guess, in))
-	return root(low, high, guess, lost/guess, enough, func(v float64) float64 {
-		return b.lost(v, depth, in, out) + way.Ducts(v, in) - draws - way.Blown(v, in)
-	})
+	w, guess := b.between(on, off, depth), min(max(b.passing, low), high)
+	lost := w.loses(guess)
+	enough := enoughPressure * max(lost, w.draws, w.blown(guess))
+	return root(low, high, guess, lost/guess, enough, w.gap)
 }
+
+// between is the way of the air with the air before and behind the bed.
+func (b *Bed) between(on, off stream, depth float64) pressures {
+	w := pressures{bed: b, on: on.at(b.ambient.P), off: off.at(b.ambient.P), depth: depth}
+	w.draws = b.way().Natural(b.ambient, w.on, w.off) + b.way().Steady
+	return w
+}
+
+// pressures has those on the way of the air, Pa, at a flow, m³/s of air as it comes on.
+type pressures struct {
+	bed          *Bed
+	on, off      air.State
+	depth, draws float64 // m; Pa
+}
+
+func (w *pressures) loses(v float64) float64 {
+	return w.bed.lost(v, w.depth, w.on, w.off) + w.bed.way().Ducts(v, w.on)
+}
+
+func (w *pressures) blown(v float64) float64 { return w.bed.way().Blown(v, w.on) }
+
+// gap is what a flow is lost in less what drives it.
+func (w *pressures) gap(v float64) float64 { return w.loses(v) - w.draws - w.blown(v) }
 
 // lost is what air loses in the bed, Pa: the mean of what it would at both faces, of which
 // the flow of dry air is one.

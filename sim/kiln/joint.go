@@ -175,11 +175,9 @@ func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok 
 // excess is by how much the flow exceeds that at which what drives it equals what it is lost in,
 // m³/s, as far as the air at both faces of the bed stays: one step of Newton's method.
 func (b *Bed) excess(f flow, depth float64) float64 {
-	in, out, way, v := f.on.at(b.ambient.P), f.off.at(b.ambient.P), b.way(), b.passing
-	lost, ducts, blown := b.lost(v, depth, in, out), way.Ducts(v, in), way.Blown(v, in)
-	more := v * (1 + nudge)
-	slope := b.lost(more, depth, in, out) + 2*nudge*ducts - lost + blown - way.Blown(more, in)
-	return (lost + ducts - blown - way.Natural(b.ambient, in, out) - way.Steady) / slope * nudge * v
+	w, v := b.between(f.on, f.off, depth), b.passing
+	gap := w.gap(v)
+	return gap / (w.gap(v*(1+nudge)) - gap) * nudge * v
 }
 
 // nudge is the share of the flow by which it is changed to see how the pressures answer (numerical).
