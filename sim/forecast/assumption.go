@@ -15,6 +15,10 @@ type Assumption interface{ topic() topic }
 // topic is what an assumption is of; of each there is one.
 type topic struct{ of, name string }
 
+// StageOf names the stage for which something was assumed, as Called of the assumptions does: "" where it
+// is the only one of its kind, or the assumption is of none.
+func StageOf(a Assumption) string { return a.topic().name }
+
 // RoomAir is the air of the room. Band is what the site says, nil where it is silent.
 type RoomAir struct {
 	Temperature float64
@@ -165,6 +169,14 @@ type DrumAir struct {
 	Called string  // as that of FloorArea
 }
 
+// DrumShell is the shell of a drum that says nothing of its walls: bare, it loses so much.
+type DrumShell struct {
+	Area   float64 // m²
+	At     float64 // °C, the hottest that the drum is set to
+	Loses  float64 // W, at that
+	Called string  // as that of FloorArea
+}
+
 // OvenAir is the air that leaks through an oven without a fan.
 type OvenAir struct {
 	Flow   float64 // m³/s
@@ -191,6 +203,7 @@ type KilnWalls struct {
 	Of          string  // brick, metal, wood or stone
 	Area        float64 // m²
 	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Trays       bool    // they are those of a cabinet, around trays one above the other
 	Shell       bool    // they are the shell of a drum, whose area is not said
 	Thick, Wool float64 // m, of the wall and of what insulates it
 	Called      string  // as that of FloorArea
@@ -247,6 +260,7 @@ type DrivenAir struct {
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
+	Over   string   // the kiln of the bed on the floor above, "" for none
 	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
 	Draws  bool     // what its fan draws is reckoned
 	Warmed *float64 // °C that the kiln reaches: no more is let through than its heater warms to it; nil where less comes
@@ -256,7 +270,9 @@ type DrivenAir struct {
 // DraughtHeight are the heights of warm air that draw in a kiln, m.
 type DraughtHeight struct {
 	Above, Below float64
-	Chimney      bool // the height above is that of its chimney
+	Chimney      bool    // the height above is that of its chimney
+	Over         string  // the floor above, "" for none, and
+	Between      float64 // how much of the height above lies below that
 	Called       string
 }
 
@@ -332,6 +348,7 @@ func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
+func (a DrumShell) topic() topic        { return topic{"drum shell", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic          { return topic{"kiln air", a.Called} }
 func (a KilnFlaps) topic() topic        { return topic{"flaps", a.Called} }

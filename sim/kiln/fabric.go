@@ -112,10 +112,13 @@ const (
 	// a square metre is a metre high, a kiln of one floor four).
 	wallSides   = 1.5
 	wallHighest = 4.0
-)
 
-// Shell gives the area of a drum, its ends among it, m².
-func (d Drum) Shell() float64 { return d.shell() }
+	// traySpace is how far apart trays lie in a cabinet, cabinetRest the height of what else is in it, heater and
+	// fan, and trayNarrow the side of the smallest tray, m (common practice).
+	traySpace   = 0.08
+	cabinetRest = 0.3
+	trayNarrow  = 0.45
+)
 
 // WallsAround gives the area of the four walls and the ceiling of a kiln whose bed has an area,
 // m², taken to be square, and how high they are taken to be, m.
@@ -123,4 +126,16 @@ func WallsAround(bed float64) (area, height float64) {
 	side := math.Sqrt(bed)
 	height = min(wallSides*side, wallHighest)
 	return 4*side*height + bed, height
+}
+
+// CabinetAround gives the same of a cabinet in which trays of an area lie one above the other: it is as much higher
+// than wide, and so wide, b, that they go in, b²·(1.5·b − 0.3 m)/0.08 m = area.
+func CabinetAround(trays float64) (area, height float64) {
+	if trays <= trayNarrow*trayNarrow {
+		return WallsAround(trays)
+	}
+	side := root(trayNarrow, math.Sqrt(trays), trayNarrow, 2*trayNarrow/traySpace, 1e-6, func(b float64) float64 {
+		return b*b*(wallSides*b-cabinetRest)/traySpace - trays
+	})
+	return WallsAround(side * side)
 }

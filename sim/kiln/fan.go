@@ -11,6 +11,7 @@ import (
 //
 //	p(V)·ρ/1.2 + g·(H·(ρ₀ − ρ_off) + H′·(ρ₀ − ρ_on)) = L·r(V) + 2.5·ρ/2·(V/A′)²
 //
+// with what lies on floors above, see [Over], on either side of it;
 // p the curve of its fan, which blows the air as it comes on to the bed; ρ₀ the density of the
 // outside air, ρ that of air-on, kg/m³; H and H′ the heights of warm air above and below the bed,
 // L the depth of the bed as it lies by then, r the pressure that is lost in a metre of it, the
@@ -146,7 +147,8 @@ func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
 // between is the way of the air with the air before and behind the bed.
 func (b *Bed) between(on, off stream, depth float64) pressures {
 	w := pressures{bed: b, on: on.at(b.ambient.P), off: off.at(b.ambient.P), depth: depth}
-	w.draws = b.way().Natural(b.ambient, w.on, w.off) + b.way().Steady
+	w.over = b.topped(b.way(), w.off)
+	w.draws = b.way().Natural(b.ambient, w.on, w.off) + w.over.lifts + b.way().Steady
 	return w
 }
 
@@ -155,10 +157,12 @@ type pressures struct {
 	bed          *Bed
 	on, off      air.State
 	depth, draws float64 // m; Pa
+	over         topped
 }
 
 func (w *pressures) loses(v float64) float64 {
-	return w.bed.lost(v, w.depth, w.on, w.off) + w.bed.way().Ducts(v, w.on)
+	b := w.bed
+	return b.lost(v, w.depth, w.on, w.off) + w.over.lost(b.packing, b.passesOn(v, w.on)) + b.way().Ducts(v, w.on)
 }
 
 func (w *pressures) blown(v float64) float64 { return w.bed.way().Blown(v, w.on) }

@@ -8,7 +8,7 @@ import (
 
 // What a kiln that drives its own air, leads some of it back, or is short of heat has to find in a
 // stage hangs together: the flow of air, the water of air-on and, where it is not the one that is
-// asked, its temperature. They are found at once, by Broyden's method: each march of air through
+// asked, its temperature. They are found at once, by Broyden's method [broyden-1965]: each march of air through
 // the bed tells how far all of them are off, and what was learnt of how they answer one another is
 // kept from stage to stage. The first march takes what the stages before it lead to, and is
 // mostly the last but one. Where that does not come to an end soon, the searches of
