@@ -16,7 +16,7 @@ import (
 // outside air, ρ that of air-on, kg/m³; H and H′ the heights of warm air above and below the bed,
 // L the depth of the bed as it lies by then, r the pressure that is lost in a metre of it, the
 // mean of that of the air at both faces; A′ the narrowest of ducts, floor and flaps. The left
-// falls and the right rises with V, so there is one such V. It is found anew at every march,
+// falls and the right rises with V, so there is one such V. It is found anew in every stage,
 // together with the air-off that goes with it. Where the air would have to be driven harder than
 // it is at any V, or would fall instead of rise, [leastDraught] passes: what leaks.
 //
@@ -28,7 +28,7 @@ const (
 	// of [New].
 	leastDraught, mostDraught = 1e-5, 3.0
 
-	// enoughFlow is how closely the balance is found, share of the flow; enoughPressure
+	// enoughFlow is how closely the balance is found in a bracket, share of the flow; enoughPressure
 	// that of the pressures, share of them (numerical).
 	enoughFlow, enoughPressure = 1e-6, 1e-8
 
@@ -87,7 +87,8 @@ func (b *Bed) unheated() bool {
 	return b.set.Target == Fresh || b.set.Target == AsComes && b.set.recirculation(b.kit) == 0
 }
 
-// driven marches with the air that what drives it brings through the bed.
+// driven marches with the air that what drives it brings through the bed, where [Bed.jointly] has not
+// found it.
 func (b *Bed) driven(on stream, a float64, slot int) flow {
 	var f flow
 	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit), b.way())
@@ -138,20 +139,37 @@ func (b *Bed) stageX(a float64) float64 {
 
 // balance is the flow, m³/s at air-on, at which what drives it equals what it is lost in.
 func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
-	in, out := on.at(b.ambient.P), off.at(b.ambient.P)
-	way := b.way()
-	over := b.topped(way, out)
-	draws := way.Natural(b.ambient, in, out) + over.lifts + way.Steady
-	guess := min(max(b.passing, low), high)
-	loses := func(v float64) float64 {
-		return b.lost(v, depth, in, out) + over.lost(b.packing, b.passesOn(v, in)) + way.Ducts(v, in)
-	}
-	lost := loses(guess)
-	enough := enoughPressure * max(lost, draws, way.Blown(guess, in))
-	return root(low, high, guess, lost/guess, enough, func(v float64) float64 {
-		return loses(v) - draws - way.Blown(v, in)
-	})
+	w, guess := b.between(on, off, depth), min(max(b.passing, low), high)
+	lost := w.loses(guess)
+	enough := enoughPressure * max(lost, w.draws, w.blown(guess))
+	return root(low, high, guess, lost/guess, enough, w.gap)
 }
+
+// between is the way of the air with the air before and behind the bed.
+func (b *Bed) between(on, off stream, depth float64) pressures {
+	w := pressures{bed: b, on: on.at(b.ambient.P), off: off.at(b.ambient.P), depth: depth}
+	w.over = b.topped(b.way(), w.off)
+	w.draws = b.way().Natural(b.ambient, w.on, w.off) + w.over.lifts + b.way().Steady
+	return w
+}
+
+// pressures has those on the way of the air, Pa, at a flow, m³/s of air as it comes on.
+type pressures struct {
+	bed          *Bed
+	on, off      air.State
+	depth, draws float64 // m; Pa
+	over         topped
+}
+
+func (w *pressures) loses(v float64) float64 {
+	b := w.bed
+	return b.lost(v, w.depth, w.on, w.off) + w.over.lost(b.packing, b.passesOn(v, w.on)) + b.way().Ducts(v, w.on)
+}
+
+func (w *pressures) blown(v float64) float64 { return w.bed.way().Blown(v, w.on) }
+
+// gap is what a flow is lost in less what drives it.
+func (w *pressures) gap(v float64) float64 { return w.loses(v) - w.draws - w.blown(v) }
 
 // lost is what air loses in the bed, Pa: the mean of what it would at both faces, of which
 // the flow of dry air is one.
