@@ -52,6 +52,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](gateWait),
 	on[forecast.Assumption](kilnHeater),
 	on[forecast.Assumption](kilnFan),
+	on[forecast.Assumption](kilnBreath),
 	on[forecast.Assumption](nothingRecovered),
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),

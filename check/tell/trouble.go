@@ -36,6 +36,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](cannotCool),
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](kilnAirShort),
+	on[forecast.Trouble](heatsItself),
 	on[forecast.Trouble](hotWet),
 	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),

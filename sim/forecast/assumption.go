@@ -147,6 +147,9 @@ type KilnFan struct {
 	Called            string // as that of FloorArea
 }
 
+// KilnBreath is the breath of malt on the kiln, which is left out though the malt lies there wet.
+type KilnBreath struct{ Called string } // as that of FloorArea
+
 // NothingRecovered is a heat exchanger that is not reckoned: the exhaust of its kiln goes to the
 // floor above.
 type NothingRecovered struct{ Called string } // as that of FloorArea
@@ -329,6 +332,7 @@ func (GateWait) topic() topic           { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic       { return topic{"heater", a.Called} }
 func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
+func (a KilnBreath) topic() topic       { return topic{"kiln breath", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
