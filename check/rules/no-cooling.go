@@ -7,6 +7,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/sim/forecast"
 )
 
 var noCooling = Rule{
@@ -25,8 +26,9 @@ var noCooling = Rule{
   cure at air-on 82 °C for 5 h
   cool to malt 30 °C
 }`,
-		Limits: "A kiln that ends at 45 °C or below is taken as cool enough."},
+		Limits: "A kiln that ends at 45 °C or below is taken as cool enough. A cooling whose time is over first is told of by the warmest of the malt, a note up to 45 °C."},
 	Judge: func(r finding.Rule, c *Case) {
+		c.stillWarm(r)
 		top, place, cooled, ok := c.leaves()
 		if !ok || top.SI-zeroC <= handWarm+sameHeat {
 			return
@@ -37,6 +39,25 @@ var noCooling = Rule{
 		}
 		c.Note(r.At(place, said))
 	},
+}
+
+// stillWarm tells of coolings whose time is over too soon.
+func (c *Case) stillWarm(r finding.Rule) {
+	if c.Forecast == nil {
+		return
+	}
+	for _, t := range c.Forecast.Trouble {
+		t, ok := t.(forecast.StillWarm)
+		if !ok {
+			continue
+		}
+		f := r.At(t.Where(), c.said(t))
+		f.Hint = "give it more time, or more air; or spread it to cool once it is off the kiln"
+		if t.Malt <= handWarm {
+			f.Severity = finding.Note
+		}
+		c.Note(f)
+	}
 }
 
 // handWarm is the temperature, °C, at which malt may be heaped up.

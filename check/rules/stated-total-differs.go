@@ -153,7 +153,7 @@ func statedStep(s model.Step) (least, most float64) {
 		return 0, cooling
 	}
 	time := s.Ends().For
-	if time == nil {
+	if time == nil && !model.HeldOn(s.Ends(), s.Warmth()) {
 		time = s.Warmth().Over
 	}
 	return span(s.Ends().Until, time, s.Ends().Allow)

@@ -68,7 +68,7 @@ func lasts(s model.Step) (seconds float64, ok bool) {
 	switch {
 	case end.For != nil:
 		return end.For.SI, true
-	case over != nil:
+	case over != nil && !model.HeldOn(end, s.Warmth()):
 		return over.SI, true
 	case end.Allow != nil && end.Allow.Latest != nil:
 		return end.Allow.Latest.SI, true

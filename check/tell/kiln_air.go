@@ -15,7 +15,7 @@ func Driver(by forecast.Driver) string { return drivers[by] }
 var drivers = map[forecast.Driver]string{forecast.ByFan: "its fan", forecast.ByChimney: "its chimney", forecast.ByDraught: "its natural draught"}
 
 func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
-	why := fmt.Sprintf("what %s drives through green malt %s deep at %s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", drivers[a.By], units.Depth(a.Depth), units.Degrees(a.At, 0))
+	why := fmt.Sprintf("what %s drives through green malt %s deep at %s%s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", drivers[a.By], units.Depth(a.Depth), units.Degrees(a.At, 0), through(a.Over))
 	switch {
 	case a.Most > 0:
 		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of %s to %s, and so little air goes through green malt %s deep",
@@ -25,11 +25,27 @@ func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
 	case a.Draws:
 		why += "; half of what the fan draws is in its air, and all of it warms it"
 	}
-	return Assumed{"air through " + orElse(a.Called, "the kiln") + " at first", units.AboutAirflow(a.Flow), why}
+	return Assumed{"air through " + orElse(a.Called, "the kiln") + " once its malt is warm", units.AboutAirflow(a.Flow), why}
+}
+
+// through says that the air goes on through the bed of a floor above.
+func through(over string) string {
+	if over == "" {
+		return ""
+	}
+	return fmt.Sprintf(" and through the bed of %q above it", over)
 }
 
 func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {
 	what := "warm air that draws in " + orElse(a.Called, "the kiln")
+	if a.Over != "" {
+		under := "it says no chimney"
+		if a.Chimney {
+			under = "of the height of its chimney"
+		}
+		return Assumed{what, fmt.Sprintf("%s below the bed, %s from it to that of %q, and %s above that", units.Height(a.Below), units.Height(a.Between), a.Over, units.Height(a.Above-a.Between)),
+			under + "; people stand between two floors, and what leaves the upper one draws above it"}
+	}
 	if a.Chimney {
 		return Assumed{what, units.Height(a.Below) + " below the bed", "from the heater or fire to the bed, beside its chimney"}
 	}

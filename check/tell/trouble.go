@@ -34,6 +34,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](ranHot),
 	on[forecast.Trouble](kilnShort),
 	on[forecast.Trouble](cannotCool),
+	on[forecast.Trouble](stillWarm),
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](kilnAirShort),
 	on[forecast.Trouble](heatsItself),
@@ -134,6 +135,15 @@ var limits = map[kiln.Limit]string{
 
 func cannotCool(t forecast.CannotCool, _ quantity.System) string {
 	return fmt.Sprintf("the malt cannot be cooled to %s with room air of %s", t.Asked, t.Asked.High.Like(t.Room+quantity.ZeroCelsius))
+}
+
+func stillWarm(t forecast.StillWarm, units quantity.System) string {
+	units = near(t.Asked, units)
+	said := fmt.Sprintf("%s of %s is asked for, and after %s of cooling it is %s", t.Of, t.Asked, quantity.Lasting(t.Time), units.Degrees(t.Got, 0))
+	if t.Malt > t.Got+1 {
+		said += fmt.Sprintf(", the malt up to %s", units.Degrees(t.Malt, 0))
+	}
+	return said
 }
 
 func airShort(t forecast.AirShort, units quantity.System) string {

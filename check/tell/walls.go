@@ -16,16 +16,21 @@ func kilnWalls(a forecast.KilnWalls, units quantity.System) Assumed {
 	switch {
 	case a.Shell:
 		why = "the shell of the drum, as it usually is; " + why
+	case a.Trays:
+		why = fmt.Sprintf("a cabinet %s high around trays one above the other; if it is another, write their area behind walls; %s", units.Height(a.Height), why)
 	case a.Height > 0:
 		why = fmt.Sprintf("four walls %s high around the malt, and a ceiling; %s", units.Height(a.Height), why)
 	}
 	return Assumed{"walls of " + orElse(a.Called, "the kiln"), value, why}
 }
 
-// thick is how thick a wall is: 24 cm, 9 in, and of a sheet 1 mm, 0.04 in.
+// thick is how thick a wall is: 24 cm, 9 in, 2.5 cm, and of a sheet 1 mm, 0.04 in.
 func thick(m float64, units quantity.System) string {
 	if in := m / quantity.Inch; units.British && in < 0.1 {
 		return fmt.Sprintf("%.2f in", in)
+	}
+	if !units.British && m >= 0.01 && m < 0.1 {
+		return fmt.Sprintf("%.2g cm", 100*m)
 	}
 	return units.Depth(m)
 }

@@ -16,6 +16,12 @@ func Asked(s Step) *Condition {
 	return nil
 }
 
+// HeldOn tells whether a temperature that has changed over a time is held at its end, since the step waits for
+// something under a guard that goes on for longer. Without one the step ends with the change.
+func HeldOn(e Ending, w Warming) bool {
+	return w.Over != nil && e.For == nil && e.Until != nil && e.Allow != nil && e.Allow.Latest != nil && e.Allow.Latest.SI > w.Over.SI
+}
+
 // Inner lists the steps of a repeat, nil for every other step.
 func Inner(s Step) []Step {
 	if r, ok := s.(*Repeat); ok {

@@ -124,9 +124,9 @@ func (s share) slip(at *model.Quantity) string {
 	return ""
 }
 
-// How deep a kilogram of raw grain lies on a square metre, m: as it grows, some
-// 680 kg/m³ swollen by two fifths, and as green malt, 1.6 kg of 480 kg/m³.
-var depths = map[string]float64{vocabulary.FloorLoad: 1.4 / 680, vocabulary.KilnLoad: 1.6 / 480}
+// How deep a kilogram of raw barley lies on a square metre, m, as the forecast has it: poured, 680 kg/m³;
+// as it comes to grow, swollen by two fifths of that; as green malt, whose rootlets stand, by nine tenths.
+var depths = map[string]float64{vocabulary.FloorLoad: 1.4 / 680, vocabulary.KilnLoad: 1.88 / 680}
 
 // depth says how deep the grain of the share would lie, in the units of the house.
 func (s share) depth() string {

@@ -190,7 +190,7 @@ func (b *builder) ends(s model.Step) {
 // other.
 func orOver(s model.Step) model.Ending {
 	end := s.Ends()
-	if end.For == nil {
+	if end.For == nil && !model.HeldOn(end, s.Warmth()) {
 		end.For = s.Warmth().Over
 	}
 	return end

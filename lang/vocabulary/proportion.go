@@ -46,10 +46,10 @@ const (
 
 var ratios = []Proportion{
 	{Name: FloorLoad, Of: Charged, On: "floor", Unit: "m2", Can: band("0.05 to 700 kg"), Usual: band("1 to 700 kg"),
-		Standing: "1 kg is less than a layer one corn deep, 550 to 600 kg is a box a metre deep with air blown through: Owens 2001",
+		Standing: "1 kg is less than a layer one corn deep, 550 to 600 kg is a box 1.2 m deep with air blown through: Owens 2001",
 		Doc:      "raw grain of the charge on each square metre of the floor it grows or withers on"},
 	{Name: KilnLoad, Of: Charged, On: "kiln", Unit: "m2", Can: band("0.05 to 600 kg"), Usual: band("0.8 to 600 kg"),
-		Standing: "600 kg is green malt two metres deep; rule kiln-too-deep judges the depth: " + practice,
+		Standing: "600 kg is green malt 1.7 m deep; rule kiln-too-deep judges the depth: " + practice,
 		Doc:      "raw grain of the charge on each square metre of the kiln"},
 	{Name: AirOfBox, Of: "air", On: "floor", Unit: "m2", Can: band("0.004 to 7000 m3/h"), Usual: band("3 to 1500 m3/h"),
 		Standing: "270 m3/h is 480 m3/h for a tonne that lies a metre deep, 3 m3/h the same air through a hand's breadth of corns; above 1500 m3/h no bed of them gains by more: " + practice,

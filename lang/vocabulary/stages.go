@@ -133,7 +133,8 @@ var stageRows = []Row{
 	{Word: VerbCure, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
 		Doc: "Heats the dry malt for colour, flavour and keeping.", Example: "cure at air-on 82 °C for 4 h"},
 	{Word: VerbRoast, In: blocks(Kiln), Ordered: true, Phase: Drying, Dries: true, Leads: forTime.Word, Clauses: kilnClauses,
-		Doc: "Heats malt far beyond what a cure does, for the colour and the taste of roast: in a drum, which keeps it moving.", Example: "roast at malt 175 °C for 50 min"},
+		Doc: "Heats malt far beyond what a cure does, for the colour and the taste of roast: in a drum, which keeps it moving. Its time counts from the beginning of the step, warming and all: " +
+			"of malt that is to be so long at one warmth let a step before it wait until it is that warm.", Example: "roast at malt 175 °C for 50 min"},
 	{Word: VerbCool, In: blocks(Kiln), Ordered: true, Phase: Drying, Clauses: []Clause{
 		{Word: "to", Slots: []Slot{placed(temperature("how cool", kilnPlaces...))}, Required: true, Doc: "the temperature to cool to"}, quenched, allow},
 		Doc: "Cools the malt with room air; of a roast with water as well.", Example: "cool to malt 30 °C"},

@@ -37,7 +37,7 @@ var allMeasures = []Measure{
 	{Word: MeasureRub, Words: []string{RubGummy, RubGritty, RubChalky}, In: blocks(Germinate, Wither),
 		Doc: "what a corn does when it is rubbed out between thumb and finger"},
 	{Word: MeasureAirOff, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
-	{Word: MeasureMalt, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed"},
+	{Word: MeasureMalt, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed; in a cooling with air its warmest layer"},
 	{Word: MeasureBed, Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
 	{Word: MeasureTime, Dims: []q.Dimension{q.Time}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep, Germinate, Wither, Kiln),
 		Doc: "time since the step began"},

@@ -59,6 +59,12 @@ func (w *Way) Natural(out, on, off air.State) float64 {
 	return gravity * (w.Above*(heavy-off.Density()) + w.Below*(heavy-on.Density()))
 }
 
+// Column is by how much more it draws, Pa, where a height, m, is filled with one air in place of
+// another: g·height·(ρ(before) − ρ(now)).
+func Column(height float64, before, now air.State) float64 {
+	return gravity * height * (before.Density() - now.Density())
+}
+
 // Ducts is what ducts, floor and flaps take, Pa, at a flow, m³/s, of air as it comes on:
 // 2.5·ρ/2·(V/A)², A the Opening.
 func (w *Way) Ducts(flow float64, on air.State) float64 {

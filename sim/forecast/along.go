@@ -16,6 +16,8 @@ type tried struct {
 	warm    float64 // °C as it came
 }
 
+func (f *along) forget() { f.drier, f.moist = nil, nil }
+
 // next gives the next supposal, from one and what came of it.
 func (f *along) next(malt, came []float64) []float64 {
 	now, before := &tried{malt[0], came[0] - malt[0], came[1]}, f.last

@@ -194,6 +194,7 @@ type KilnWalls struct {
 	Of          string  // brick, metal, wood or stone
 	Area        float64 // m²
 	Height      float64 // m, at which they stand around the bed; 0 where their area is said, or of a drum
+	Trays       bool    // they are those of a cabinet, around trays one above the other
 	Shell       bool    // they are the shell of a drum, whose area is not said
 	Thick, Wool float64 // m, of the wall and of what insulates it
 	Called      string  // as that of FloorArea
@@ -243,12 +244,14 @@ type AirOfFloor struct {
 	Called           string  // as that of FloorArea
 }
 
-// DrivenAir is the air that fan or draught drive through the green malt.
+// DrivenAir is the air that fan or draught drive through the green malt once it is warm, in the first step that
+// dries it.
 type DrivenAir struct {
 	Flow   float64 // m³/s, at an air-on of so many °C
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
+	Over   string   // the kiln of the bed on the floor above, "" for none
 	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
 	Draws  bool     // what its fan draws is reckoned
 	Warmed *float64 // °C that the kiln reaches: no more is let through than its heater warms to it; nil where less comes
@@ -258,7 +261,9 @@ type DrivenAir struct {
 // DraughtHeight are the heights of warm air that draw in a kiln, m.
 type DraughtHeight struct {
 	Above, Below float64
-	Chimney      bool // the height above is that of its chimney
+	Chimney      bool    // the height above is that of its chimney
+	Over         string  // the floor above, "" for none, and
+	Between      float64 // how much of the height above lies below that
 	Called       string
 }
 
@@ -370,7 +375,7 @@ func limits(s asked) quantity.Quantity {
 	switch {
 	case s.For != nil:
 		return s.For.Quantity
-	case s.Over != nil:
+	case s.Over != nil && !s.heldOn():
 		return s.Over.Quantity
 	case s.Allow != nil && s.Allow.Latest != nil:
 		return s.Allow.Latest.Quantity

@@ -157,6 +157,9 @@ type asked struct {
 	place source.Place // of the step
 }
 
+// heldOn tells whether a change of temperature is held at its end, until something holds or the latest time is over.
+func (s asked) heldOn() bool { return model.HeldOn(s.Ending, s.Warming) }
+
 func askedOf(s model.Step) asked { return asked{s.Ends(), s.Warmth(), s.Place()} }
 
 // asDone gives what the step asks, or what was done instead where the record says so.
@@ -164,7 +167,7 @@ func (r *run) asDone(s model.Step, d doing) asked { return r.changed(askedOf(s),
 
 func (r *run) changed(s asked, d doing) asked {
 	if c := r.change(d, quantity.Temperature); c != nil {
-		if s.For == nil {
+		if s.For == nil && !s.heldOn() {
 			s.For = s.Over
 		}
 		s.Warming = model.Warming{At: &c.To}

@@ -28,6 +28,29 @@ func draughts(st *model.Kilning, kit kiln.Equipment) []kiln.Draught {
 	return all
 }
 
+// firstHeat is the air-on of the first step that dries, or heats where none dries, as it begins, °C; 0 where none says it.
+func firstHeat(st *model.Kilning) float64 {
+	var first *model.Heated
+	for _, s := range st.Steps {
+		h := model.HeatedOf(s)
+		if first == nil {
+			first = h
+		}
+		if s.Kind() == model.DryStep {
+			first = h
+			break
+		}
+	}
+	switch {
+	case first == nil:
+		return 0
+	case first.At == nil && first.From != nil && kilnTargets[first.From.Where] == kiln.AirOn:
+		low, _ := bandOf(first.From.Range.Range)
+		return low
+	}
+	return hottest(first.Warming)
+}
+
 // throughGreen are those draughts with the air that passes the malt while it is green.
 func (l *loading) throughGreen(list []kiln.Draught) []kiln.Draught {
 	if l.by == "" {

@@ -42,7 +42,7 @@ func (r *run) feed(bed *kiln.Bed, st *model.Kilning, k *model.Kiln, closed bool)
 			return err
 		}
 	}
-	if r.isGiver(st) {
+	if r.isGiver(st) || r.inTheWay(st) {
 		bed.Trace()
 	}
 	return nil
@@ -64,6 +64,9 @@ const leaks = 0.001
 // gives notes the exhaust of a stage that gives it to another. Behind the stage its malt is taken
 // off, and fire and fan rest.
 func (r *run) gives(m *kilnModel, st *model.Kilning) {
+	if r.tried && r.inTheWay(st) {
+		r.above[st] = &exhaust{course: m.bed.Exhaust()}
+	}
 	if !r.isGiver(st) {
 		return
 	}
@@ -72,7 +75,7 @@ func (r *run) gives(m *kilnModel, st *model.Kilning) {
 		last := e.course[n-1]
 		e.lasts = last.At
 		if out, err := air.FromRH(r.site.air, r.site.rh, m.bed.View().On.P); err == nil {
-			e.course = append(e.course, kiln.Incoming{At: last.At, T: out.T, W: out.W, Flow: leaks * most(e.course)})
+			e.course = append(e.course, kiln.Incoming{At: last.At, T: out.T, W: out.W, Flow: leaks * most(e.course), Depth: last.Depth})
 		}
 	}
 	if r.tried {
@@ -181,7 +184,8 @@ func (r *run) asItCame(m *kilnModel) {
 }
 
 // airOfFloor is the air of a floor without a fan of its own that takes the exhaust of another, by
-// which its bed is laid out: what the floor below has at air-on, m³/s. It is false where nothing is known of that.
+// which its bed is laid out, m³/s: what the floor below has at air-on, or what is driven through both beds while its
+// malt is green, in the first round of the search and in all that follow. It is false where nothing is known of that.
 func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool) {
 	by := r.p.Giver(st)
 	switch {
@@ -189,9 +193,18 @@ func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool
 		return 0, false
 	case by.Kiln.Airflow != nil:
 		return by.Kiln.Airflow.SI, true
+	case r.cut[st] > 0:
+		return r.cut[st], true
+	case r.cut != nil && r.air[by] != nil && driverOf(by.Kiln) != "":
+		e := r.air[by]
+		r.cut[st] = e.course.At(e.lasts/4).Flow / dryAirDensity
+		return r.cut[st], true
 	}
 	return mass * airPerKg, true
 }
+
+// dryAirDensity is that of the dry air in moist exhaust, kg/m³ (handbook, near 40 °C).
+const dryAirDensity = 1.08
 
 // Cycle is how long it is from one batch to the next at the least, s.
 func (f *Fed) Cycle() float64 { return max(f.Took+f.Waited, f.Below) }

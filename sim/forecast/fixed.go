@@ -25,6 +25,8 @@ type supposal struct{ malt, came, miss []float64 }
 // secant is how what comes out, and the miss, differ between two supposals.
 type secant struct{ came, miss []float64 }
 
+func (f *fixed) forget() { f.like, f.tried = f.secants(), nil }
+
 // misses gives by how much malt came out other than it was supposed, in units of what it may.
 func misses(malt, came []float64) []float64 {
 	miss := make([]float64, len(malt))

@@ -29,6 +29,7 @@ type exhaust struct {
 
 const (
 	mostRounds = 12 // of looking for the fixed point
+	mostBoth   = 20 // and where the air of the lower floors hangs on what lies above them
 
 	// What the malt supposed on a lower floor and the malt that comes onto it may differ by
 	// (numerical): a fifth of a kilogram of water in a tonne of malt, and as much heat.
@@ -43,7 +44,9 @@ const (
 
 // settled is how the fixed point of a stage was found.
 type settled struct {
-	malt   []float64 // as it comes onto each lower floor: moisture, kg/kg, and temperature, °C
+	above  map[*model.Kilning]*exhaust // what leaves the floors above at last
+	cut    map[*model.Kilning]float64  // as that of a run
+	malt   []float64                   // as it comes onto each lower floor: moisture, kg/kg, and temperature, °C
 	rounds int
 	met    bool
 	by     searching
@@ -57,21 +60,29 @@ func (r *run) settle(st *model.Kilning) (done bool, err error) {
 		return false, nil
 	}
 	malt := r.supposed(floors)
-	f := r.search(st, floors)
+	r.supposeAbove(floors)
+	f, most := r.search(st, floors), mostRounds
+	if r.throughBoth(floors) {
+		most = mostBoth
+	}
 	for round := 1; ; round++ {
 		air, err := r.givenOff(floors, malt)
 		if err != nil {
 			return false, err
 		}
-		after, next, err := r.driedBy(floors, air)
+		after, above, next, err := r.driedBy(floors, air)
 		if err != nil {
 			return false, err
 		}
-		met := near(misses(malt, next))
-		if met || round == mostRounds {
-			return r.take(st, after, air, settled{next, round, met, f}), nil
+		kelvin := r.aboveApart(floors, above)
+		met := near(misses(malt, next)) && kelvin <= littleKelvin
+		r.above = above
+		if met || round == most {
+			return r.take(st, after, air, settled{above, r.cut, next, round, met, f}), nil
 		}
-		malt = f.next(malt, next)
+		if malt = f.next(malt, next); kelvin > otherKelvin {
+			f.forget()
+		}
 	}
 }
 
@@ -81,7 +92,7 @@ func (r *run) take(st *model.Kilning, after *run, air map[*model.Kilning]*exhaus
 	if done = r.o.Course == nil && r.until == nil && !after.missed; done {
 		tried := r.tried
 		*r = *after
-		r.tried = tried
+		r.tried, r.above = tried, s.above
 	}
 	r.air = air
 	r.f.fixed = maps.Clone(r.f.fixed)
@@ -119,6 +130,9 @@ func (r *run) supposed(floors []*model.Kilning) []float64 {
 // searching looks for what comes out as it was supposed.
 type searching interface {
 	next(malt, came []float64) []float64
+
+	// forget has the places that were tried bound it no more, since what comes out of them is another by now.
+	forget()
 }
 
 // search begins a search, with what is known of the one that this one is near to.
@@ -144,7 +158,7 @@ func (r *run) search(st *model.Kilning, floors []*model.Kilning) searching {
 // beside is the run as it goes on in what is only tried, as the process says.
 func (r *run) beside() *run {
 	t := *r
-	t.f, t.counts, t.air = r.f.copy(), maps.Clone(r.counts), maps.Clone(r.air)
+	t.f, t.counts, t.air, t.above = r.f.copy(), maps.Clone(r.counts), maps.Clone(r.air), maps.Clone(r.above)
 	t.f.Stages = slices.Clone(r.f.Stages) // to the last of them its steps are written
 	if t.air == nil {
 		t.air = map[*model.Kilning]*exhaust{}
@@ -188,12 +202,13 @@ func (r *run) laid(x, t float64) {
 }
 
 // driedBy dries the batch from the first floor on by the exhaust of the others. It gives the
-// run as it stands behind the first, and the malt as it comes onto each of the others.
-func (r *run) driedBy(floors []*model.Kilning, air map[*model.Kilning]*exhaust) (after *run, malt []float64, err error) {
+// run as it stands behind the first, what leaves the floors above, and the malt as it comes onto each of the
+// others.
+func (r *run) driedBy(floors []*model.Kilning, air map[*model.Kilning]*exhaust) (after *run, above map[*model.Kilning]*exhaust, malt []float64, err error) {
 	t := r.beside()
 	t.air = maps.Clone(air)
 	if err := t.kiln(floors[0]); err != nil {
-		return nil, nil, err
+		return nil, nil, nil, err
 	}
 	after, t = t, t.beside()
 	for i, k := r.p.IndexOf(floors[0])+1, 1; k < len(floors); i++ {
@@ -205,8 +220,8 @@ func (r *run) driedBy(floors []*model.Kilning, air map[*model.Kilning]*exhaust) 
 		}
 		t.enter(r.p.Stages[i], r.p.Number(r.p.Stages[i]))
 		if err := t.stage(r.p.Stages[i]); err != nil {
-			return nil, nil, err
+			return nil, nil, nil, err
 		}
 	}
-	return after, malt, nil
+	return after, t.above, malt, nil
 }

@@ -241,6 +241,9 @@ func (m *kilnModel) measure(name string) (float64, string, bool) {
 	case vocabulary.MeasureWeight:
 		return m.weight(), "", true
 	}
+	if name == vocabulary.MeasureMalt && m.target == kiln.Fresh {
+		return m.bed.Cooled() + zeroC, "", true
+	}
 	v := m.bed.View()
 	switch name {
 	case vocabulary.MeasureAirOff:

@@ -13,7 +13,7 @@ var fabrics = map[string]kiln.Fabric{
 }
 
 // wallsOf are the walls of a kiln, nil where it says nothing of them. Without an area they stand
-// around its bed; those of a drum are its shell.
+// around its bed, or as a cabinet around its trays; those of a drum are its shell.
 func (r *run) wallsOf(k *model.Kiln, kit kiln.Equipment) *kiln.Walls {
 	if k.Walls == nil {
 		return nil
@@ -26,12 +26,25 @@ func (r *run) wallsOf(k *model.Kiln, kit kiln.Equipment) *kiln.Walls {
 	case k.Tumbles:
 		w.Area, a.Shell = kit.Drum.Shell(), true
 	default:
-		w.Area, a.Height = kiln.WallsAround(kit.Area)
+		around := kiln.WallsAround
+		if a.Trays = r.stacked(k, kit); a.Trays {
+			around = kiln.CabinetAround
+		}
+		w.Area, a.Height = around(kit.Area)
 	}
 	a.Area = w.Area
 	a.Thick, a.Wool = w.Thickness()
 	r.assume(a)
 	return w
+}
+
+// Malt that lies no deeper than onTrays, m, on no more than cabinetTrays, m², in an oven or under a fan lies on
+// trays, several of them one above the other (common practice: 3 to 5 cm; a floor is loaded deeper).
+const onTrays, cabinetTrays = 0.06, 20.0
+
+// stacked tells whether the area of a kiln is taken to be that of trays one above the other.
+func (r *run) stacked(k *model.Kiln, kit kiln.Equipment) bool {
+	return (kit.Still || moved(k)) && kit.Area <= cabinetTrays && r.lies(r.batch.X())/kit.Area <= onTrays
 }
 
 // doorOf is the door of an oven that stands ajar, nil where it is shut, where an airflow says

@@ -50,14 +50,17 @@ func last(f *Forecast) Step {
 func TestWallsAreHeatedBesideTheMalt(t *testing.T) {
 	bare, brick := inKiln(t, kilnFacts, kilnText), inKiln(t, kilnFacts+"; walls brick", kilnText)
 	wool := inKiln(t, kilnFacts+"; walls metal 3 m2 with insulation", kilnText)
-	assert.Greater(t, brick.Totals.KilnEnergy, 1.1*bare.Totals.KilnEnergy)
+	large := inKiln(t, kilnFacts+"; walls brick 3.5 m2", kilnText)
+	assert.Greater(t, large.Totals.KilnEnergy, 1.1*bare.Totals.KilnEnergy)
+	assert.Greater(t, brick.Totals.KilnEnergy, bare.Totals.KilnEnergy)
+	assert.Less(t, brick.Totals.KilnEnergy, large.Totals.KilnEnergy, "a cabinet around the trays is smaller than a room")
 	assert.Greater(t, wool.Totals.KilnEnergy, bare.Totals.KilnEnergy)
 	assert.Less(t, wool.Totals.KilnEnergy, 1.1*bare.Totals.KilnEnergy)
 	assert.Greater(t, last(brick).End-last(brick).Start, last(bare).End-last(bare).Start, "warm bricks keep the malt warm")
 
 	require.Len(t, takenOf[KilnWalls](brick), 1)
-	area, height := kiln.WallsAround(0.5)
-	assert.Equal(t, KilnWalls{Of: "brick", Area: area, Height: height, Thick: 0.24}, takenOf[KilnWalls](brick)[0])
+	area, height := kiln.CabinetAround(0.5)
+	assert.Equal(t, KilnWalls{Of: "brick", Area: area, Height: height, Trays: true, Thick: 0.24}, takenOf[KilnWalls](brick)[0])
 	assert.Equal(t, []KilnWalls{{Of: "metal", Area: 3, Thick: 0.001, Wool: 0.05}}, takenOf[KilnWalls](wool))
 	assert.Empty(t, takenOf[KilnWalls](bare))
 }
@@ -129,4 +132,21 @@ func TestANaturalDraughtFadesAsTheMaltCools(t *testing.T) {
 	assert.Less(t, cools(natural), 3600.0, "a tray cools by itself")
 	assert.Equal(t, []CoolDraught{{Above: houseAbove + houseBelow}}, takenOf[CoolDraught](natural))
 	assert.Empty(t, takenOf[CoolDraught](fan))
+}
+
+// Thin malt under a fan or in an oven lies on a stack of trays; a deep bed, a natural draught and a wide floor have
+// a room around them.
+func TestWhatStandsAroundTrays(t *testing.T) {
+	for facts, trays := range map[string]bool{
+		"area 5 m2; walls wood": true, "area 5 m2; walls wood; draught fan; airflow 500 m3/h": true, "area 0.5 m2; walls metal; draught still": true,
+		"area 0.5 m2; walls wood; draught fan; airflow 500 m3/h": false, "area 5 m2; walls wood; draught natural": false, "area 25 m2; walls wood": false,
+	} {
+		mass := "60 kg"
+		if strings.Contains(facts, "still") {
+			mass = "5 kg"
+		}
+		list := takenOf[KilnWalls](driven(t, mass, facts, "dry at air-on 50 °C for 6 h; cool to malt 30 °C"))
+		require.Len(t, list, 1, facts)
+		assert.Equal(t, trays, list[0].Trays, facts)
+	}
 }

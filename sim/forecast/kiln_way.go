@@ -45,7 +45,7 @@ func driverOf(k *model.Kiln) Driver {
 
 // moves gives the kiln its air, and what drives it.
 func (r *run) moves(kit *kiln.Equipment, st *model.Kilning, k *model.Kiln, mass float64) {
-	kit.Way = r.wayOf(k, kit.Area)
+	kit.Way = r.wayOf(st, k, kit.Area)
 	switch {
 	case kit.Way == nil:
 		kit.Airflow = r.airflowOf(st, k, mass, kit.Still)
@@ -61,7 +61,7 @@ func (r *run) moves(kit *kiln.Equipment, st *model.Kilning, k *model.Kiln, mass 
 // wayOf is what drives the air of a kiln on so many m², and what is in its way; nil where its
 // airflow is all that is known of it. A natural draught of which only the air is said has that
 // air, as long as one pulls so hard: see [loading.bounded].
-func (r *run) wayOf(k *model.Kiln, area float64) *draught.Way {
+func (r *run) wayOf(st *model.Kilning, k *model.Kiln, area float64) *draught.Way {
 	w := &draught.Way{Opening: draught.UsualOpening * area}
 	by := driverOf(k)
 	switch by {
@@ -88,8 +88,18 @@ func (r *run) wayOf(k *model.Kiln, area float64) *draught.Way {
 	if k.Chimney != nil {
 		w.Above = k.Chimney.SI
 	}
+	over, floors, top := r.floorsOver(st)
+	if by == ByDraught { // the house stands over its upper floor
+		if w.Above += floors; top != nil {
+			w.Above = floors + top.SI
+		}
+	}
 	if by != ByFan {
-		r.assume(DraughtHeight{Above: w.Above, Below: w.Below, Chimney: k.Chimney != nil, Called: r.called()})
+		h := DraughtHeight{Above: w.Above, Below: w.Below, Chimney: k.Chimney != nil || by == ByDraught && top != nil, Over: over, Called: r.called()}
+		if over != "" {
+			h.Between = min(betweenFloors, w.Above)
+		}
+		r.assume(h)
 	}
 	return w
 }
@@ -126,13 +136,14 @@ func (l *loading) bounded(k *model.Kiln, t float64) {
 	}
 }
 
-// tellAir tells of the air that the kiln drives by itself.
-func (r *run) tellAir(k *model.Kiln, l *loading, t float64) {
+// tellAir tells of the air that the kiln drives by itself, once its green malt is warm in air-on of t °C.
+func (r *run) tellAir(st *model.Kilning, k *model.Kiln, l *loading, t float64) {
 	if l.by == "" {
 		return
 	}
 	flow := l.gives(t, l.kit.Airflow)
-	a := DrivenAir{Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
+	over, _, _ := r.floorsOver(st)
+	a := DrivenAir{Over: over, Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
 	if most, to, ok := r.warmed(k); ok && k.Airflow == nil && l.by != ByFan && flow >= kiln.FullAir*most {
 		a.Warmed = &to
 	}

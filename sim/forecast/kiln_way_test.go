@@ -95,6 +95,28 @@ func TestAFanIsHeldAgainstTheMalt(t *testing.T) {
 	assert.InEpsilon(t, f.Totals.KilnEnergy, over.Totals.KilnEnergy, 1e-3, "no more comes for that it is asked for")
 }
 
+// What is told of a chimney's air is of the first drying, once the green malt is warm: a later and hotter
+// step draws more, and malt that is still cold hardly anything.
+func TestTheAirOfAChimneyIsToldOfWarmGreenMalt(t *testing.T) {
+	text := `grain "green" { species barley; already green malt; moisture 44 %; germination 98 % }
+site "barn" { air 10 to 14 °C; humidity 70 to 80 %; altitude 0 m }
+kiln "kiln" { area 4 m2; chimney 6 m; reaches 15 to 110 °C; fired gas by indirect }
+process "p" { make pale malt
+ from 300 kg of "green"
+ at "barn"
+ kiln in "kiln" { dry at air-on 45 °C for 8 h; dry at air-on 65 °C for 8 h; cool to malt 30 °C }
+}
+`
+	f, err := Run(load(t, text), Options{Course: &Course{Looks: []float64{3 * hour}}})
+	require.NoError(t, err)
+	told := assumed[DrivenAir](f)
+	require.Len(t, told, 1)
+	assert.InDelta(t, 45, told[0].At, 1e-9)
+	require.NotEmpty(t, f.Seen)
+	assert.InEpsilon(t, f.Seen[0].Airflow, told[0].Flow, 0.08)
+	assert.Less(t, f.Kilns[0].Airs.First, 0.6*told[0].Flow, "cold malt")
+}
+
 // More chimney, less malt or more area dry sooner.
 func TestWhatDrawsMoreDriesSooner(t *testing.T) {
 	hours := func(mass, facts string) float64 {

@@ -176,6 +176,8 @@ type run struct {
 	effort   *effort
 
 	air    map[*model.Kilning]*exhaust // of the stages that give theirs to others, as far as it is known
+	above  map[*model.Kilning]*exhaust // what leaves the stages that take it, likewise
+	cut    map[*model.Kilning]float64  // m³/s, by which the beds of those are cut into layers
 	tried  bool                        // it is only tried, and its gates are not searched on when they would be met
 	missed bool                        // so it was with one of them
 	bare   bool                        // only the exhaust is asked for, and not what the heat does to the malt

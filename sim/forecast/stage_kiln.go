@@ -92,7 +92,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
 		kit.Recirculation = k.Returns.SI
 	}
-	kit.Recovers = r.recovers(st, k)
+	kit.Recovers, kit.Over = r.recovers(st, k), r.bedsOver(st)
 	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
 	kit.Door = r.doorOf(st, k, kit)
 	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
@@ -107,7 +107,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		list := draughts(st, kit)
 		loaded.bounded(k, hottestOf(list))
 		kit.Way = loaded.kit.Way
-		r.tellAir(k, loaded, hottestOf(list))
+		r.tellAir(st, k, loaded, firstHeat(st))
 		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
 	}
 	bed, err := kiln.New(charge, kit, ambient, malt)
@@ -278,10 +278,30 @@ func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*
 	if s.For != nil { // it was cooled so long, as the record of a batch says
 		latest.until, latest.latest, latest.ending = nil, s.For.SI, ByTime
 	}
-	if latest.until != nil && r.site.air > s.At.High.SI-zeroC {
+	cannot := latest.until != nil && r.site.air > s.At.High.SI-zeroC
+	if cannot {
 		r.trouble(CannotCool{r.meets(s.place), s.At.Range.Range, r.site.air})
 	}
-	return r.through(m, st, nil, latest, out, ticks)
+	began := r.clock
+	err := r.through(m, st, nil, latest, out, ticks)
+	if latest.until != nil && !cannot && !m.beyond && err == nil {
+		r.stillWarm(m, s, r.clock-began)
+	}
+	return err
+}
+
+// stillWarm tells of a cooling whose time was over before the malt was as cool as asked.
+func (r *run) stillWarm(m *kilnModel, s asked, took float64) {
+	test := coolerThan(s).Tests[0]
+	if got, _, _ := m.measure(test.Measure); got > s.At.High.SI+shortBy && !r.endedByRecord() {
+		r.trouble(StillWarm{Met: r.meets(s.place), Of: test.Measure, Asked: s.At.High, Got: got - zeroC, Malt: m.bed.Cooled(), Time: took})
+	}
+}
+
+// endedByRecord tells whether a record says when the last step ended.
+func (r *run) endedByRecord() bool {
+	steps := r.f.Stages[len(r.f.Stages)-1].Steps
+	return len(steps) > 0 && steps[len(steps)-1].EndedBy == ByRecord
 }
 
 // coolerThan is the condition that ends a cooling.

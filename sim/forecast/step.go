@@ -44,12 +44,13 @@ func (s stop) looking() stop {
 	return s
 }
 
-// stopAt makes the stop of a step. A soak of 8 h may be meant to be repeated until it
+// stopAt makes the stop of a step. A rise that waits for something under a guard is held at its end until that
+// comes, or the latest time. A soak of 8 h may be meant to be repeated until it
 // is enough, and a rise over 4 h to be waited on at the gate behind it: that their
 // time is over first is no miss, as it is for a whole stage.
 func stopAt(s asked) stop {
 	time := s.For
-	if time == nil {
+	if time == nil && !s.heldOn() {
 		time = s.Over
 	}
 	end := stopOf(s.Until, time, s.Allow)

@@ -32,7 +32,7 @@ var listedAs = map[string]Assumption{
 	"flaps of a kiln that says its `heater`, what it `reaches` and no `airflow`, where fan or draught drive more air through the malt than is warmed to what a step asks": KilnFlaps{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)":                                                       KilnFresh{},
 	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                                                                                 DraughtHeight{},
-	"air that fan, chimney or draught drive at first, and what ducts, floor and flaps resist":                                                                             DrivenAir{},
+	"air that fan, chimney or draught drive through warm green malt, in the first step that dries it, and what ducts, floor and flaps resist":                             DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
 	"breath of malt that lies wet on the kiln without air":                                       KilnBreath{},
 	"walls of the kiln, where its heater comes to four fifths of its power, and of a still oven": NoWalls{},

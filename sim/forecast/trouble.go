@@ -201,6 +201,16 @@ type CannotCool struct {
 	Room  float64
 }
 
+// StillWarm is malt that is not as cool as asked when the time of its cooling is over.
+type StillWarm struct {
+	Met
+	Of    string // what is asked to be so cool: malt or air-off
+	Asked quantity.Quantity
+	Got   float64 // °C, of that
+	Malt  float64 // °C, of the warmest malt
+	Time  float64 // s that it cooled
+}
+
 // AirShort is a step whose air cannot carry the water of the malt away.
 type AirShort struct {
 	Met

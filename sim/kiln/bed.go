@@ -40,6 +40,9 @@ type Bed struct {
 	passing float64 // airflow of the last march, m³/s; of a bed with a Way
 	answers float64 // how the miss of its balance grew with the flow at last
 
+	joint joint
+	past  past
+
 	seconds float64 // since New
 	step    float64 // to try next, s
 	ledger  Ledger

@@ -50,16 +50,42 @@ func BenchmarkRecirculatingTrayThirtyHours(b *testing.B) {
 	kilning(b, tray, kiln.Equipment{Area: 0.5, Airflow: 60.0 / 3600, Heater: new(400.0), Recirculation: 0.6})
 }
 
-func BenchmarkFanAgainstItsBedThirtyHours(b *testing.B) {
+// The same beds in the same layers, with air that they find by themselves: a search for it
+// is all that is more.
+func alike(charge kiln.Charge, kit kiln.Equipment, flow float64) kiln.Equipment {
+	kit.Layers = kiln.LayersFor(charge, kiln.Ambient{T: 15, RH: 0.6, Altitude: 140}, drying.Malt{}, kiln.Draught{T: 60, Airflow: flow})
+	return kit
+}
+
+func fanned(b *testing.B) kiln.Equipment {
 	curve, err := drives.NewCurve(drives.Point{Flow: 0.3, Pressure: 800}, drives.Point{Flow: 1.2, Pressure: 500}, drives.Point{Flow: 2})
 	if err != nil {
 		b.Fatal(err)
 	}
-	kilning(b, tonne, kiln.Equipment{Area: 3, Way: &drives.Way{Fan: curve, Opening: 0.15}})
+	return alike(tonne, kiln.Equipment{Area: 3, Way: &drives.Way{Fan: curve, Opening: 0.15}}, 1.25)
+}
+
+func BenchmarkFanAgainstItsBedThirtyHours(b *testing.B) { kilning(b, tonne, fanned(b)) }
+
+func BenchmarkFanAndWeakHeaterThirtyHours(b *testing.B) {
+	kit := fanned(b)
+	kit.Heater = new(40e3)
+	kilning(b, tonne, kit)
+}
+
+func BenchmarkFanReturnsWallsRecoveryThirtyHours(b *testing.B) {
+	kit := fanned(b)
+	kit.Heater, kit.Recirculation, kit.Recovers = new(60e3), 0.4, 0.55
+	kit.Walls = &kiln.Walls{Of: kiln.Brick, Area: 26, Insulated: true}
+	kilning(b, tonne, kit)
+}
+
+func BenchmarkFixedAirInTheLayersOfTheChimney(b *testing.B) {
+	kilning(b, tray, alike(tray, kiln.Equipment{Area: 0.5, Airflow: 20.0 / 3600, Heater: new(3000.0)}, 20.0/3600))
 }
 
 func BenchmarkChimneyThirtyHours(b *testing.B) {
-	kilning(b, tray, kiln.Equipment{Area: 0.5, Heater: new(3000.0), Way: &drives.Way{Above: 6, Below: 1, Opening: 0.025}})
+	kilning(b, tray, alike(tray, kiln.Equipment{Area: 0.5, Heater: new(3000.0), Way: &drives.Way{Above: 6, Below: 1, Opening: 0.025}}, 20.0/3600))
 }
 
 func BenchmarkStillOvenThirtyHours(b *testing.B) {

@@ -37,6 +37,8 @@ type Equipment struct {
 	Layers        int     // 0 for as many as LayersFor gives at 60 °C; a still oven and a drum have one
 	Drum          Drum    // that the malt is tumbled in; see [Equipment.In]
 
+	Over []Over // beds on floors above that the exhaust goes through, the nearest first; none where it goes out
+
 	Walls *Walls // nil: the kiln's own walls neither hold nor lose heat
 	Door  *Door  // of a still oven, ajar; nil: shut
 
@@ -113,7 +115,7 @@ func (e Equipment) check() error {
 		air.Within("layers", float64(e.Layers), "", 0, mostLayers),
 		optional("coolest air-on", e.ReachLow, "°C", drying.Coldest, Hottest),
 		optional("hottest air-on", e.ReachHigh, "°C", max(drying.Coldest, or(e.ReachLow, drying.Coldest)), Hottest),
-		e.checkWay(), e.Walls.check(), e.Door.check(e.Still),
+		e.checkWay(), e.checkOver(), e.Walls.check(), e.Door.check(e.Still),
 	)
 	if e.Still && e.Recirculation != 0 {
 		err = errors.Join(err, errors.New("a still oven has no fan to lead exhaust back"))

@@ -33,8 +33,8 @@ const (
 const parabola = 3
 
 // outlasts is how many times what a fan's air carries, W/(m² K), still air must take so that malt
-// cools as fast by itself (numerical: from 80 to 30 °C in a room of 15 °C).
-const outlasts = 1.6
+// cools as fast by itself (numerical: its warmest layer from 80 to 30 °C in a room of 15 °C).
+const outlasts = 1.1
 
 // way is what drives the air now; nil where it is there whatever the bed.
 func (b *Bed) way() *draught.Way {
@@ -49,6 +49,17 @@ func (b *Bed) way() *draught.Way {
 func (b *Bed) stillAir() bool {
 	return b.set.Target == Fresh && !b.kit.Drum.tumbles() &&
 		(b.calm || b.kit.Still)
+}
+
+// Cooled is what a thermometer shows of malt that cools, °C: of malt that air is led through its warmest
+// layer, for the front of the cool air climbs, and what lies above it is as hot as before when the mean has
+// come down; in still air, where the warmth lies in it as in a plate, the mean.
+func (b *Bed) Cooled() float64 {
+	v := View{}
+	if b.survey(&v); b.stillAir() {
+		return v.MaltT
+	}
+	return v.Hottest
 }
 
 // calmed tells whether air that comes through the malt as it cools has become so little that the malt
@@ -90,7 +101,7 @@ func (b *Bed) freshen(s stage) flow {
 	if b.walled() && !b.stillAir() {
 		on.t = b.heated(0)
 	}
-	return b.march(on, s.length, s.slot)
+	return b.march(on, s)
 }
 
 // mixture is air of several streams of the same flow.

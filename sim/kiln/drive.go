@@ -153,7 +153,7 @@ func (b *Bed) blowThrough(t float64, s stage) flow {
 			b.limit, t = ByHeater, b.ambient.T+rise
 		}
 	}
-	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
+	return b.march(stream{t: t, w: b.ambient.W}, s)
 }
 
 // mostVapour bounds the search for the water at air-on, share of the pressure.
@@ -162,15 +162,22 @@ const mostVapour = 0.9
 // circulate marches with return air: its water comes back to air-on, until
 // both agree.
 func (b *Bed) circulate(t float64, s stage) flow {
+	turns := b.set.recirculation(b.kit) != 0
+	if b.joins() {
+		on := stream{t: t, w: b.fresh.w}
+		if f, ok := b.jointly(on, s, turns, nil); ok {
+			return f
+		}
+	}
 	var f flow
-	if b.kit.Way != nil && b.set.recirculation(b.kit) == 0 && !b.kit.Still { // nothing comes back
-		f = b.march(stream{t: t, w: b.fresh.w}, s.length, s.slot)
+	if b.kit.Way != nil && !turns && !b.kit.Still { // nothing comes back
+		f = b.march(stream{t: t, w: b.fresh.w}, s)
 		b.near = f.on
 		return f
 	}
 	most := air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
 	root(0, most, b.near.w, 1, enoughRatio, func(w float64) float64 {
-		f = b.march(stream{t: t, w: w}, s.length, s.slot)
+		f = b.march(stream{t: t, w: w}, s)
 		_, ratio := b.incoming(f)
 		return w - ratio
 	})
@@ -183,6 +190,12 @@ func (b *Bed) circulate(t float64, s stage) flow {
 func (b *Bed) blowWith(heat, low, high float64, s stage, takes func(flow) float64) flow {
 	var f flow
 	slope := b.now.g*air.DryAirHeat + b.now.radiant + 1
+	if b.joins() {
+		find := &warmth{low: low, high: high, missing: func(f flow) float64 { return (takes(f) - heat) / slope }}
+		if f, ok := b.jointly(stream{w: b.fresh.w}, s, b.set.recirculation(b.kit) != 0, find); ok {
+			return f
+		}
+	}
 	root(low, high, b.near.t, slope, enoughKelvin*slope, func(t float64) float64 {
 		f = b.circulate(t, s)
 		return takes(f) - heat

@@ -21,7 +21,7 @@ type Drum struct {
 
 const (
 	// contactTransfer, W/(m² K), is how freely a turning shell gives heat to what is tumbled
-	// on it (handbook, from memory: 50 to 100 in rotary drums).
+	// on it (common practice, from memory: 50 to 100 in rotary drums).
 	contactTransfer = 75.0
 
 	// showered is the share of the corns that fall through the air (calibrated: 2 to 10 % in

@@ -24,7 +24,7 @@ func (b *Bed) leave(f flow, at float64) {
 		off.w -= water
 		off.t = (f.out.enthalpy() - given/flow - off.w*air.EvaporationHeat) / (air.DryAirHeat + air.VapourHeat*off.w + air.WaterHeat*water)
 	}
-	b.trace = append(b.trace, Incoming{At: at, T: off.t, W: off.w, Flow: flow * b.kit.Area})
+	b.trace = append(b.trace, Incoming{At: at, T: off.t, W: off.w, Flow: flow * b.kit.Area, Depth: b.Depth()})
 }
 
 // What a thinned course may be off the one that it was made from (numerical): well below what

@@ -37,7 +37,7 @@ type slab struct {
 }
 
 // fabrics are usual walls. Conductivity, density and specific heat: brick handbook [incropera-1996],
-// steel, softwood, sandstone and mineral wool published [iso-10456], all from memory.
+// steel, softwood and sandstone published [iso-10456], all from memory.
 // How thick they are is common practice: a wall one brick thick, sheet of a millimetre,
 // boards of an inch, and quarry stone of 40 cm.
 var fabrics = [...]slab{
@@ -47,7 +47,8 @@ var fabrics = [...]slab{
 	Stone: {conductivity: 2.3, density: 2600, heat: 1000, thickness: 0.40},
 }
 
-// wool is what insulates a wall, on the side of the room: 5 cm of mineral wool (common practice).
+// wool is what insulates a wall, on the side of the room: 5 cm of mineral wool. Its conductivity and density are
+// common practice, its specific heat published [iso-10456], from memory.
 var wool = slab{conductivity: 0.04, density: 50, heat: 1030, thickness: 0.05}
 
 // wallFilm is the heat that a wall exchanges on either face with the air and what it sees
@@ -111,6 +112,12 @@ const (
 	// a square metre is a metre high, a kiln of one floor four).
 	wallSides   = 1.5
 	wallHighest = 4.0
+
+	// traySpace is how far apart trays lie in a cabinet, cabinetRest the height of what else is in it, heater and
+	// fan, and trayNarrow the side of the smallest tray, m (common practice).
+	traySpace   = 0.08
+	cabinetRest = 0.3
+	trayNarrow  = 0.45
 )
 
 // Shell gives the area of a drum, its ends among it, m².
@@ -122,4 +129,16 @@ func WallsAround(bed float64) (area, height float64) {
 	side := math.Sqrt(bed)
 	height = min(wallSides*side, wallHighest)
 	return 4*side*height + bed, height
+}
+
+// CabinetAround gives the same of a cabinet in which trays of an area lie one above the other: it is as much higher
+// than wide, and so wide, b, that they go in, b²·(1.5·b − 0.3 m)/0.08 m = area.
+func CabinetAround(trays float64) (area, height float64) {
+	if trays <= trayNarrow*trayNarrow {
+		return WallsAround(trays)
+	}
+	side := root(trayNarrow, math.Sqrt(trays), trayNarrow, 2*trayNarrow/traySpace, 1e-6, func(b float64) float64 {
+		return b*b*(wallSides*b-cabinetRest)/traySpace - trays
+	})
+	return WallsAround(side * side)
 }

@@ -11,6 +11,7 @@ import (
 //
 //	p(V)·ρ/1.2 + g·(H·(ρ₀ − ρ_off) + H′·(ρ₀ − ρ_on)) = L·r(V) + 2.5·ρ/2·(V/A′)²
 //
+// with what lies on floors above, see [Over], on either side of it;
 // p the curve of its fan, which blows the air as it comes on to the bed; ρ₀ the density of the
 // outside air, ρ that of air-on, kg/m³; H and H′ the heights of warm air above and below the bed,
 // L the depth of the bed as it lies by then, r the pressure that is lost in a metre of it, the
@@ -139,12 +140,16 @@ func (b *Bed) stageX(a float64) float64 {
 func (b *Bed) balance(on, off stream, low, high, depth float64) float64 {
 	in, out := on.at(b.ambient.P), off.at(b.ambient.P)
 	way := b.way()
-	draws := way.Natural(b.ambient, in, out) + way.Steady
+	over := b.topped(way, out)
+	draws := way.Natural(b.ambient, in, out) + over.lifts + way.Steady
 	guess := min(max(b.passing, low), high)
-	lost := b.lost(guess, depth, in, out) + way.Ducts(guess, in)
+	loses := func(v float64) float64 {
+		return b.lost(v, depth, in, out) + over.lost(b.packing, b.passesOn(v, in)) + way.Ducts(v, in)
+	}
+	lost := loses(guess)
 	enough := enoughPressure * max(lost, draws, way.Blown(guess, in))
 	return root(low, high, guess, lost/guess, enough, func(v float64) float64 {
-		return b.lost(v, depth, in, out) + way.Ducts(v, in) - draws - way.Blown(v, in)
+		return loses(v) - draws - way.Blown(v, in)
 	})
 }
 

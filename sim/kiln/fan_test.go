@@ -217,7 +217,11 @@ func TestDrivenAirKeepsItsBalances(t *testing.T) {
 					most = f.Most()
 				}
 				if m.Flow < most*0.999 {
-					require.InEpsilon(t, m.Bed+m.Ducts, m.Fan+m.Natural, 1e-4)
+					// The flow is found to some parts in a hundred thousand: what is left between the pressures is
+					// what so much of it makes of them, the loss growing with no more than its square.
+					const near = 1e-4
+					answer := kit.Way.Blown(m.Flow*(1-near), v.On) - kit.Way.Blown(m.Flow*(1+near), v.On) + 2*near*(m.Bed+m.Ducts)
+					require.InDelta(t, m.Bed+m.Ducts, m.Fan+m.Natural, answer)
 				}
 			}
 		}

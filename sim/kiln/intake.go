@@ -16,6 +16,8 @@ type Incoming struct {
 	T    float64 // °C
 	W    float64 // humidity ratio, kg/kg
 	Flow float64 // dry air, kg/s
+
+	Depth float64 // m, of the bed that it comes from, as it lies then; of no account to who takes it
 }
 
 // Intake is the course of such air, in the order of time. Between two times it goes in a
@@ -107,7 +109,7 @@ func between(a, b Incoming, now float64) Incoming {
 		return b
 	}
 	share := min(max(0, (now-a.At)/(b.At-a.At)), 1)
-	return Incoming{At: now, T: a.T + share*(b.T-a.T), W: a.W + share*(b.W-a.W), Flow: a.Flow + share*(b.Flow-a.Flow)}
+	return Incoming{At: now, T: a.T + share*(b.T-a.T), W: a.W + share*(b.W-a.W), Flow: a.Flow + share*(b.Flow-a.Flow), Depth: a.Depth + share*(b.Depth-a.Depth)}
 }
 
 // At gives the air at a time, s since the malt was put on; of a jump what comes behind it.
@@ -179,7 +181,7 @@ func (b *Bed) blowFed(t float64, s stage) flow {
 			b.limit, t = b.weak(), most
 		}
 	}
-	return b.march(stream{t: t, w: b.fresh.w}, s.length, s.slot)
+	return b.march(stream{t: t, w: b.fresh.w}, s)
 }
 
 // weak is the limit of a bed whose air cannot be made warm enough.
@@ -219,7 +221,7 @@ func (b *Bed) blowFedRound(t float64, s stage) flow {
 func (b *Bed) blowAsComes(s stage) flow {
 	b.limit = Unlimited
 	if b.set.recirculation(b.kit) == 0 && !b.walled() {
-		return b.march(b.fresh, s.length, s.slot)
+		return b.march(b.fresh, s)
 	}
 	return b.blowWith(0, min(b.fresh.t, b.ambient.T), b.warmest(b.fresh.t), s, b.need)
 }

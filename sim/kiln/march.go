@@ -15,14 +15,19 @@ type flow struct {
 	settled bool    // every layer was solved
 }
 
-// march takes air of the state on through the layers over an implicit stage of
-// a seconds (nil for the rates at the present state) and leaves the rates of
-// the layers in their slot. How much air it is follows from what drives it.
-func (b *Bed) march(on stream, a float64, slot int) flow {
+// march takes air of the state on through the layers over an implicit stage
+// (of nil seconds for the rates at the present state) and leaves the rates of
+// the layers in its slot. How much air it is follows from what drives it.
+func (b *Bed) march(on stream, s stage) flow {
 	if b.way() == nil || b.feed.fed() {
-		return b.pass(on, a, slot)
+		return b.pass(on, s.length, s.slot)
 	}
-	return b.driven(on, a, slot)
+	if !b.stillAir() {
+		if f, ok := b.jointly(on, s, false, nil); ok {
+			return f
+		}
+	}
+	return b.driven(on, s.length, s.slot)
 }
 
 // pass is march with the airflow as it stands.

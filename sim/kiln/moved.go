@@ -10,6 +10,7 @@ import (
 type Moved struct {
 	Flow    float64 // m³/s, at air-on
 	Bed     float64 // Pa, lost in the bed
+	Over    float64 // Pa, lost in beds on floors above
 	Ducts   float64 // Pa, lost in ducts, floor and flaps
 	Fan     float64 // Pa, that the fan gives; of a fan without a curve what it takes
 	Natural float64 // Pa, by which warm air draws
@@ -20,11 +21,12 @@ type Moved struct {
 // FullAir is the share of the air that is set from which it counts as all of it.
 const FullAir = 0.98
 
-// Takes is what a flow, m³/s at air-on, would be lost in now, Pa: bed, ducts, floor and flaps.
+// Takes is what a flow, m³/s at air-on, would be lost in now, Pa: bed, beds on floors above, ducts, floor and flaps.
 func (b *Bed) Takes(flow float64) float64 {
 	on := b.now.on.at(b.ambient.P)
 	lost := b.lost(flow, b.depth, on, b.now.off.at(b.ambient.P))
 	if b.kit.Way != nil {
+		lost += b.topped(b.kit.Way, b.now.out.at(b.ambient.P)).lost(b.packing, b.passesOn(flow, on))
 		lost += b.kit.Way.Ducts(flow, on)
 	}
 	return lost
@@ -44,12 +46,14 @@ func (b *Bed) movedBy(f flow, v float64) Moved {
 		way = &draught.Way{Opening: draught.UsualOpening * b.kit.Area}
 	}
 	m.Bed, m.Ducts = b.lost(v, b.Depth(), on, off), way.Ducts(v, on)
-	m.Natural = way.Natural(b.ambient, on, off) + way.Steady
+	over := b.topped(way, off)
+	m.Over = over.lost(b.packing, b.passesOn(v, on))
+	m.Natural = way.Natural(b.ambient, on, off) + over.lifts + way.Steady
 	switch {
 	case way.Fan != nil:
 		m.Fan = way.Blown(v, on)
 	case !way.Drives():
-		m.Fan = m.Bed + m.Ducts
+		m.Fan = m.Bed + m.Over + m.Ducts
 	}
 	m.Power = draught.Power(v, m.Fan)
 	if way.Power != nil {

@@ -60,6 +60,8 @@ func (b *Bed) begin(asked float64) {
 		b.now = b.drive(stage{asked: asked, at: b.seconds})
 	}
 	b.flows[0] = b.now
+	b.past.n = 0
+	b.past.add(b.seconds, b.stands(b.now))
 	b.even, b.seen = false, b.moment()
 	b.leave(b.now, b.seconds)
 }
@@ -74,7 +76,9 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 		l.refH = l.h + dt*diagonal*l.rates[0].h
 	}
 	b.refer(dt*diagonal, dt, diagonal)
+	before := b.past
 	b.flows[1] = b.drive(stage{asked: askedMiddle, length: dt * diagonal, slot: 1, at: b.seconds + middle*dt})
+	b.past.add(b.seconds+middle*dt, b.stands(b.flows[1]))
 	for i := range b.layers {
 		l := &b.layers[i]
 		l.refX = l.x + dt*early*(l.rates[0].x+l.rates[1].x)
@@ -82,10 +86,16 @@ func (b *Bed) attempt(dt, askedMiddle, askedEnd float64) float64 {
 	}
 	b.refer(dt*diagonal, dt, early, early)
 	b.flows[2] = b.drive(stage{asked: askedEnd, length: dt * diagonal, slot: 2, at: b.seconds + dt})
-	if !b.flows[1].settled || !b.flows[2].settled {
-		return math.Inf(1)
+	miss := math.Inf(1)
+	if b.flows[1].settled && b.flows[2].settled {
+		miss = b.miss(dt)
 	}
-	return b.miss(dt)
+	if miss > 1 {
+		b.past = before
+	} else {
+		b.past.add(b.seconds+dt, b.stands(b.flows[2]))
+	}
+	return miss
 }
 
 // miss gives the largest error of a layer over its tolerance. That of the

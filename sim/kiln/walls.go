@@ -69,7 +69,7 @@ func (b *Bed) blowWalled(t float64, s stage) flow {
 			b.limit, t = ByHeater, most
 		}
 	}
-	return b.march(stream{t: t, w: b.ambient.W}, s.length, s.slot)
+	return b.march(stream{t: t, w: b.ambient.W}, s)
 }
 
 // tooWarm is what keeps air-on above the t °C that is asked: walls where fresh air would be cold enough.

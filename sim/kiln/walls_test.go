@@ -17,6 +17,28 @@ var (
 	greens  = kiln.Charge{DryMass: 550, Moisture: dry(0.45), Temperature: 15, BulkDensity: 550}
 )
 
+// A cabinet of ten trays has about half to all of their area in walls (common practice): ten of 70 by 70 cm stand a good
+// metre high, 4 · 0.7 · 1.05 + 0.5 = 3.4 m², where a room around 4.9 m² in one floor has 34.
+func TestACabinetStandsAroundAStackOfTrays(t *testing.T) {
+	area, height := kiln.CabinetAround(4.9)
+	assert.InEpsilon(t, 3.4, area, 0.1)
+	assert.InDelta(t, 1.05, height, 0.1)
+	around, _ := kiln.WallsAround(4.9)
+	assert.Greater(t, around, 30.0)
+	one, _ := kiln.WallsAround(0.17)
+	got, _ := kiln.CabinetAround(0.17)
+	assert.Equal(t, one, got, "a tray alone is no stack")
+	last := 0.0
+	for _, trays := range []float64{0.05, 0.2, 0.21, 0.3, 0.5, 1, 2, 5, 20} {
+		area, height := kiln.CabinetAround(trays)
+		around, _ := kiln.WallsAround(trays)
+		assert.GreaterOrEqual(t, area, last)
+		assert.LessOrEqual(t, area, around)
+		assert.Less(t, height, 2.5)
+		last = area
+	}
+}
+
 func within(of kiln.Fabric, insulated bool) *kiln.Walls {
 	area, _ := kiln.WallsAround(10)
 	return &kiln.Walls{Of: of, Area: area, Insulated: insulated}

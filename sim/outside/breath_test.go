@@ -20,12 +20,12 @@ func breath() []row {
 		after("steeped out after 6 h without oxygen: breath at once, against grain out of aired water", "%", "−26", 0, about(-26, 2),
 			"seen; calibrated to it; the hours without oxygen are not known", func(t testing.TB) float64 { return 100 * (breathOf(drowned(t)) - 1) }).calibrated("debtBuilds", "debtMost"),
 		after("the same: until it breathes within 2 % of what it would", "h", "up to 28", 0, atMost(28), "seen; calibrated to it", recovery).calibrated("debtPaid"),
-		after("the same, kept at 16 °C: the peak of its breath comes later by", "h", "24 and more", 0, atLeast(24), "seen", laterPeak).held("the debt was fitted to how deep it is and how long it lasts").
+		after("steeped out after 6 h without oxygen, kept at 16 °C: the peak of its breath comes later by", "h", "24 and more", 0, atLeast(24), "seen", laterPeak).held("the debt was fitted to how deep it is and how long it lasts").
 			butMissed(band{2, 6}, "growth is slowed as much as breath is, no more; that one soak of up to 24 h made friable malt [bryce-2010] speaks against a day of standing"),
 		{what: "three waters of 24 h at 10 °C, then a couch of 35 cm, unturned, in a room of 10 °C: its middle rises in the first day", unit: "K", digits: 0,
 			says: "5–8", accepted: band{4.5, 8.5}, standing: "common practice, from memory",
 			model: func(t testing.TB) float64 { return couch(t, 10, 24, 1, 24, 1, 24) }},
-		row{what: "the same of grain out of a steep of our days, 7 h of still water and 9 h of rest in turn to the third water, at 13 °C", unit: "K", digits: 0,
+		row{what: "a couch of 35 cm in a room of 10 °C, unturned, of grain out of 7 h of still water and 9 h of rest in turn to the third water at 13 °C, as in our days: its middle rises in the first day", unit: "K", digits: 0,
 			says: "5–8", accepted: band{4.5, 8.5}, standing: "common practice, from memory",
 			model: func(t testing.TB) float64 { return couch(t, 13, 7, 9, 7, 9, 7) }}.
 			butMissed(band{13, 19}, "it has chitted in its rests, and breathes by the table from the first hour; couches are known of long still steeps"),

@@ -78,10 +78,14 @@ const (
 	document = "../../docs/model.md"
 	begin    = "<!-- outside: begin (made by go test ./sim/outside with MALTWRIGHT_UPDATE=1) -->\n"
 	end      = "<!-- outside: end -->\n"
+
+	missedBegin = "<!-- missed: begin (made by go test ./sim/outside with MALTWRIGHT_UPDATE=1) -->\n"
+	missedEnd   = "<!-- missed: end -->\n"
 )
 
 func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
-	var text strings.Builder
+	var text, missed strings.Builder
+	missed.WriteString("\n| figure | source | model | why |\n|---|---|---|---|\n")
 	var sections []counted
 	for _, s := range table() {
 		fmt.Fprintf(&text, "\n### %s\n\n| what | source value | model value | difference | counts as | source |\n|---|---|---|---|---|---|\n", s.title)
@@ -90,6 +94,9 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 			v := r.model(t)
 			r.judge(t, v)
 			text.WriteString(r.line(v))
+			if r.missed != "" {
+				missed.WriteString(r.miss(v))
+			}
 			c.of[r.proves()]++
 			if r.accepted.holds(v) {
 				c.met[r.proves()]++
@@ -98,6 +105,7 @@ func TestModelsAgreeWithWhatOthersFoundAndTheDocumentSaysSo(t *testing.T) {
 		sections = append(sections, c)
 	}
 	golden.Between(t, document, begin, end, countsTable(sections)+text.String()+"\n")
+	golden.Between(t, limits, missedBegin, missedEnd, missed.String()+"\n")
 }
 
 // judge holds the model to what is accepted, or to where it was found instead.
@@ -113,15 +121,29 @@ func (r row) judge(t *testing.T, v float64) {
 
 // line writes the row for the document.
 func (r row) line(v float64) string {
-	says, from := r.says, r.standing
-	if says == "" {
-		says = r.figure(r.source)
-	}
+	from := r.standing
 	if r.key != "" {
 		from = "[" + r.key + "], " + r.standing
 	}
-	says = strings.TrimSpace(says + " " + r.unit)
-	return fmt.Sprintf("| %s | %s | %s | %s | %s | %s |\n", r.what, says, r.figure(v), r.difference(v), r.proves(), from)
+	return fmt.Sprintf("| %s | %s | %s | %s | %s | %s |\n", r.what, r.told(), r.figure(v), r.difference(v), r.proves(), from)
+}
+
+// miss writes a row that the model misses for the page of its limits.
+func (r row) miss(v float64) string {
+	from := r.standing
+	if r.key != "" {
+		from = "[" + r.key + "]"
+	}
+	return fmt.Sprintf("| %s | %s (%s) | %s | %s |\n", r.what, r.told(), from, r.figure(v), r.missed)
+}
+
+// told is what the source says, with its unit.
+func (r row) told() string {
+	says := r.says
+	if says == "" {
+		says = r.figure(r.source)
+	}
+	return strings.TrimSpace(says + " " + r.unit)
 }
 
 func (r row) figure(v float64) string { return strings.TrimPrefix(r.signed(v), "+") }

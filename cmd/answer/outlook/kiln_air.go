@@ -10,7 +10,7 @@ import (
 // malt lies.
 type KilnAir struct {
 	DrivenBy string      `doc:"fan, chimney or draught: a natural one of which no chimney is said"`
-	First    answer.Flow `json:"at_first" doc:"once the kiln is warm"`
+	First    answer.Flow `json:"at_first" doc:"half an hour after the malt came on; by a chimney or a draught less than once the malt is warm"`
 	Last     answer.Flow `json:"at_last" doc:"at the end of its heat"`
 	Least    answer.Flow `doc:"while it is heated"`
 	Depth    answer.Metres

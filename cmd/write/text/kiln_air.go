@@ -3,6 +3,7 @@ package text
 import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/sim/forecast"
 )
 
 // kilnAir says how much air comes through the malt on each kiln whose fan or draught is known.
@@ -16,7 +17,11 @@ func (s *Sheet) kilnAir(r outlook.Result) {
 		if st.Number > 0 {
 			what = "air of " + st.Called()
 		}
-		s.para(what, "%s at first and %s at the end of its heat, by %s; the malt lies %s deep, and %s at the end",
-			s.AboutAirflow(float64(a.First)), s.AboutAirflow(float64(a.Last)), words.DrivenBy(a.DrivenBy), s.Depth(float64(a.Depth)), s.Depth(float64(a.Dried)))
+		first := "at first"
+		if a.DrivenBy != string(forecast.ByFan) {
+			first = "through cold malt, half an hour after it came on,"
+		}
+		s.para(what, "%s %s and %s at the end of its heat, by %s; the malt lies %s deep, and %s at the end",
+			s.AboutAirflow(float64(a.First)), first, s.AboutAirflow(float64(a.Last)), words.DrivenBy(a.DrivenBy), s.Depth(float64(a.Depth)), s.Depth(float64(a.Dried)))
 	}
 }
