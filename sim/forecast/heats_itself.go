@@ -20,7 +20,7 @@ const (
 	// quarter of moisture it hardly grows or sours).
 	aliveTo, aliveFrom = 50.0, 0.25
 
-	// heatsBy is by how much malt must warm itself to be told, K: some six hours of its breath, which a
+	// heatsBy is by how much malt must warm itself to be told, K: some twelve hours of its breath, which a
 	// kiln that comes slowly to its heat does not take.
 	heatsBy = 15.0
 
@@ -34,10 +34,9 @@ const (
 // breath makes.
 type HeatsItself struct {
 	Met
-	Time        float64 // s for which that was so
-	Moisture    float64 // wet basis, at the end of that
-	Temperature float64 // °C, as forecast without it, the mean of that time
-	Rise        float64 // K by which its breath would have warmed it as it began, in a day
+	Time     float64 // s for which that was so
+	Moisture float64 // wet basis, at the end of that
+	Rise     float64 // K by which its breath would have warmed it as it began, in a day
 }
 
 // breath is what the breath of malt on the kiln makes that nothing carries off.
@@ -47,9 +46,7 @@ type breath struct {
 	dry     float64    // kg of dry matter
 	water   float64    // kg that were driven off before
 	heat    float64    // J that are left in the malt
-	rise    float64    // K, the most that it is warmed by
 	seconds float64    // for which it has been
-	degrees float64    // °C·s of it
 	rate    float64    // K/s at first
 	longest HeatsItself
 }
@@ -83,10 +80,8 @@ func (b *breath) watch(v kiln.View, airflow, dt float64) {
 		b.rate = made / capacity
 	}
 	b.seconds += dt
-	b.degrees += v.MaltT * dt
-	b.rise = b.heat / capacity
-	if b.rise >= heatsBy && b.seconds > b.longest.Time {
-		b.longest = HeatsItself{Time: b.seconds, Moisture: v.WetBasis, Temperature: b.degrees / b.seconds, Rise: b.rate * 86400}
+	if b.heat >= heatsBy*capacity && b.seconds > b.longest.Time {
+		b.longest = HeatsItself{Time: b.seconds, Moisture: v.WetBasis, Rise: b.rate * 86400}
 	}
 }
 
@@ -94,7 +89,7 @@ func (b *breath) watch(v kiln.View, airflow, dt float64) {
 const grainHeat = 1600.0
 
 // over begins anew where the air carries off what is made.
-func (b *breath) over() { b.heat, b.rise, b.seconds, b.degrees, b.rate = 0, 0, 0, 0, 0 }
+func (b *breath) over() { b.heat, b.seconds, b.rate = 0, 0, 0 }
 
 // heatsItself tells of malt that lay wet without air.
 func (r *run) heatsItself(m *kilnModel, st *model.Kilning, began float64) {
