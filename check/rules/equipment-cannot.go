@@ -16,7 +16,7 @@ var equipmentCannot = Rule{
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "A kiln may take an hour to come to its heat untold. Heat that its walls lose is not known, so a heater may be weaker than it says" + assumedOnly},
+		Limits: "A kiln may take an hour to come to its heat untold, but of a roast that ends below its heat it is told. Heat that its walls lose is not known, so a heater may be weaker than it says" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		var told []model.Step
 		for _, st := range model.Every[*model.Kilning](c.Process) {
@@ -72,7 +72,9 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 				heater, f.Severity = false, finding.Caution
 				f.Hint = "take the temperature out, and the air is taken as it comes; or say what heater this floor has"
 			}
-			if t.ByDrying() {
+			if t.Late {
+				f.Severity, f.Hint = finding.Caution, "roast less at a time, with a stronger heater or for longer; or write the heat that is reached"
+			} else if t.ByDrying() {
 				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"
 			}
 		case forecast.CannotCool:

@@ -36,7 +36,7 @@ process "Brown" {
   kiln in "roaster" { roast at malt 175 °C for 50 min; cool to malt 30 °C with water 150 ml }
   store in "lidded drum" for at least 3 weeks
 }`,
-		Limits: "Water that falls between the corns and runs off is taken to wet them. Of malt above 180 °C the forecast knows too little to judge it."},
+		Limits: "Water that falls between the corns and runs off is taken to wet them. Above 180 °C, where the forecast ends, it goes by the heat of the malt alone, and speaks only of water that leaves it at 9 % moisture or more."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Kilning](c.Process) {
 			for _, cool := range model.Only[*model.Cool](st.Steps) {
@@ -51,17 +51,20 @@ process "Brown" {
 // quenched reports what the water of a cooling does that it should not.
 func (c *Case) quenched(r finding.Rule, cool *model.Cool) {
 	for _, t := range forecast.Troubles[forecast.Quenched](c.Forecast) {
-		switch {
-		case t.Place != cool.Water.Place:
-		case t.Beyond:
-			c.NotJudged(r, "the malt is hotter than is forecast")
-		case t.Wets() || t.Lacks():
+		if t.Place == cool.Water.Place && (t.Wets() || t.Lacks()) {
 			f := r.At(t.Place, tell.Trouble(t, c.Process.Units()))
-			f.Hint = fmt.Sprintf("%s of water would bring it to the boil", c.Process.Units().Weight(t.Enough))
-			if t.Enough == 0 {
-				f.Hint = "it is no hotter than boiling water: let air alone cool it"
-			}
+			f.Hint = c.howMuch(t.Before, t.Enough)
 			c.Note(f)
 		}
 	}
+}
+
+// howMuch says how much water ends a roast of malt of so many °C.
+func (c *Case) howMuch(before, enough float64) string {
+	units := c.Process.Units()
+	if enough < leastSteam {
+		return "it is no hotter than boiling water: let air alone cool it"
+	}
+	return fmt.Sprintf("some %s of water would bring it from %s to the boil, all of it leaving as steam (a balance of heat); air cools the rest",
+		units.Room(enough/1000), units.Degrees(before, 0))
 }

@@ -5,6 +5,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/sim/forecast"
 )
 
 var quenchSteam = Rule{
@@ -25,7 +26,23 @@ cool to malt 30 °C with water 0.3 l`,
 			return
 		}
 		if cool := coolAfter(st, s); cool != nil && cool.Water != nil {
-			c.Note(r.At(cool.Water.Place, fmt.Sprintf("%s of water on malt that comes from %s goes off as steam", cool.Water, top)))
+			from := c.roastedAt(st, roast{s, top, s.Place()})
+			f := r.At(cool.Water.Place, fmt.Sprintf("%s of water on malt that comes from %s goes off as steam", cool.Water, from))
+			if malt := c.maltOn(st); malt > 0 {
+				reached, _ := c.reached(st, roast{s, top, s.Place()})
+				if enough := forecast.QuenchedBy(malt, reached.SI-zeroC); 1000*model.WaterVolume(cool.Water.Quantity) > allOf*enough {
+					f.Message = fmt.Sprintf("of %s of water on malt that comes from %s some %s goes off as steam, and the rest wets the malt or runs off", cool.Water, from, c.waterFor(malt, reached))
+					if enough < leastSteam {
+						f.Message = fmt.Sprintf("%s of water on malt that comes from %s wets it: next to none goes off as steam by the forecast, more where it is as hot as it is set", cool.Water, from)
+					}
+				}
+			}
+			c.Note(f)
 		}
 	}),
 }
+
+const (
+	allOf      = 1.3   // times the water that boils off; less of it goes off whole, for all that is known
+	leastSteam = 0.001 // kg, as good as none
+)

@@ -19,7 +19,8 @@ import (
 // What a forecast had to take for granted proves no fault: the kiln may well have another
 // heater, more air, more room. Each rule that raises a fault on the ground of a forecast
 // names the assumptions that can decide it; where one of them was made, in its stage or in
-// one before, the fault is a caution that says what was assumed and what settles it.
+// one before, the fault is a caution that says what was assumed and what settles it. Where no value
+// of it would cure the fault it stays one, see settles.go.
 
 // What may decide a fault, by what it is a fault of.
 var (
@@ -38,7 +39,7 @@ const assumedOnly = ". Where what decides was not said, and the forecast had to 
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
 // made it for the stage of the finding or one before.
 func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumption) finding.Finding {
-	if f.Severity != finding.Fault || c.Forecast == nil {
+	if f.Severity != finding.Fault || c.Forecast == nil || c.trial {
 		return f
 	}
 	var settle []string
@@ -47,7 +48,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 			continue
 		}
 		how, of, called := c.settled(a)
-		if how == "" || !c.reaches(called, f.Place) {
+		if how == "" || !c.reaches(called, f.Place) || !c.couldCure(a, f) {
 			continue
 		}
 		f.Severity = finding.Caution
@@ -91,8 +92,7 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 	case forecast.OvenAir:
 		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.AirOfFloor:
-		_, of, called = c.ofKiln("", model.KilnStage, a.Called)
-		return "read the air-on there in a batch", of, called
+		return c.settledBelow(a)
 	case forecast.DraughtHeight:
 		if !a.Chimney {
 			return c.ofKiln(vocabulary.FactChimney, model.KilnStage, a.Called)
@@ -118,6 +118,30 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		return "write moisture of the lot", of, ""
 	case forecast.GateWait:
 		return "write how long the gate may be waited at, as in allow 0 to 24 h", source.Place{}, ""
+	}
+	return "", source.Place{}, ""
+}
+
+// settledBelow is settled of the air that comes from a floor below: what settles that of the
+// floor below. Where the house says all of that, the air of the floor above follows from it.
+func (c *Case) settledBelow(a forecast.AirOfFloor) (how string, of source.Place, called string) {
+	for _, st := range model.Every[*model.Kilning](c.Process) {
+		if c.Process.Called(st) != a.Called {
+			continue
+		}
+		for _, low := range c.Process.Floors(st)[1:] {
+			for _, b := range c.Forecast.Assumed {
+				if forecast.StageOf(b) != c.Process.Called(low) || !slices.ContainsFunc(kilnKnown, func(kind forecast.Assumption) bool { return reflect.TypeOf(kind) == reflect.TypeOf(b) }) {
+					continue
+				}
+				if _, ok := b.(forecast.AirOfFloor); ok {
+					continue
+				}
+				if how, of, _ := c.settled(b); how != "" {
+					return how, of, a.Called
+				}
+			}
+		}
 	}
 	return "", source.Place{}, ""
 }

@@ -97,3 +97,35 @@ func TestEveryRuleThatRaisesAFaultSaysOnWhatItRests(t *testing.T) {
 		assert.NotEqual(t, words, strings.Contains(string(text), "c.rests(r, "), "%s calls rests, or stands among the rules of words", r.Name)
 	}
 }
+
+// A heater so weak that no share of air led back brings it to what is asked is a fault, whether the
+// kiln says that share or not.
+func TestAFaultThatNothingAssumedCuresStaysOne(t *testing.T) {
+	base, err := os.ReadFile("testdata/base.malt")
+	require.NoError(t, err)
+	weak := strings.Replace(string(base), "heater 3 kW", "heater 50 W", 1)
+	require.NotEqual(t, string(base), weak)
+	assertFinding(t, "equipment-cannot", finding.Fault, "", weak)
+}
+
+// What comes from a floor below follows from what the house says of that floor: where it says all
+// of it, malt that is lost above is lost.
+func TestTheAirOfAFloorBelowIsNoFreeAssumption(t *testing.T) {
+	const floors = `
+grain "lot" { species barley; already green malt; moisture 44 %; ergot none; mould none; treated no }
+site "glen" { air 8 to 10 °C; humidity 78 to 80 %; awake 00:00 to 24:00 with 2 hands }
+kiln "low" { area 12 m2; chimney 6 m; draught natural; heater 45 kW; returns 0 %; fired wood by indirect }
+kiln "high" { area 12 m2; air from "low" }
+process "p" {
+  make pale malt
+  from 2600 kg of "lot"
+  at "glen"
+  kiln in "high" { dry until moisture at most 20 % allow 10 to 40 h }
+  kiln in "low" { dry at air-on 60 °C until moisture at most 8 % allow 4 to 60 h; cure at air-on 78 °C for 5 h; cool to malt 30 °C }
+}
+`
+	assertFinding(t, "end-moisture-high", finding.Fault, "", floors)
+	assertFinding(t, "guard-came-first", finding.Fault, "", floors)
+	unsaid := strings.Replace(floors, "chimney 6 m; draught natural; ", "", 1)
+	assertFinding(t, "guard-came-first", finding.Caution, `write airflow of kiln "low"`, unsaid)
+}

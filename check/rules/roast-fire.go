@@ -19,17 +19,17 @@ make black malt
 roast at malt 215 °C for 45 min
 cool to malt 30 °C with water 0.3 l`,
 		Good:   "cure at air-on 82 °C for 5 h",
-		Limits: "it goes by what the kiln is set to: corns that lie next to the heat are hotter than what a thermometer shows. Up to 140 °C a step counts as a roast only where it is called so"},
+		Limits: "it goes by what the kiln is set to, and says so where the forecast does not come to it: corns that lie next to the heat are hotter than what a thermometer shows. Up to 140 °C a step counts as a roast only where it is called so"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		hot, ok := hottestRoast(st)
 		switch at := hot.top.SI - zeroC; {
 		case !ok || at <= roastFrom:
 		case at < smokesAt-sameHeat:
-			f := hot.at(r, fmt.Sprintf("malt that is roasted at %s smokes", hot.top))
+			f := hot.at(r, fmt.Sprintf("malt that is roasted at %s smokes", c.roastedAt(st, hot)))
 			f.Severity = finding.Note
 			c.Note(f)
 		default:
-			c.Note(hot.at(r, fmt.Sprintf("malt is roasted at %s: it smokes, and from about %s on it catches fire", hot.top, hot.top.Like(catchesAt+zeroC))))
+			c.Note(hot.at(r, fmt.Sprintf("malt is roasted at %s: it smokes, and from about %s on it catches fire", c.roastedAt(st, hot), hot.top.Like(catchesAt+zeroC))))
 		}
 	}),
 }

@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/sim/forecast"
 )
 
 var roastWithoutQuench = Rule{
@@ -20,7 +21,7 @@ stir every 10 min
 roast at malt 215 °C for 45 min
 cool to malt 30 °C`,
 		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C",
-		Limits: "it goes by what the kiln is set to. Below 180 °C it is not judged, where room air cools malt soon enough"},
+		Limits: "it goes by what the kiln is set to, and says so where the forecast does not come to it. Below 180 °C it is not judged, where room air cools malt soon enough"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		var dark *roast
 		for _, s := range roastsOf(st) {
@@ -35,21 +36,24 @@ cool to malt 30 °C`,
 		if cool != nil && cool.Water != nil {
 			return
 		}
-		f := r.At(dark.Place(), fmt.Sprintf("malt that is roasted at %s is not cooled", dark.top))
+		reached, short := c.reached(st, *dark)
+		f := r.At(dark.Place(), fmt.Sprintf("malt that is roasted at %s is not cooled", c.roastedAt(st, *dark)))
 		if cool != nil {
-			f = r.At(cool.Place(), fmt.Sprintf("malt that is roasted at %s is cooled by room air alone", dark.top))
-			if dark.top.SI-zeroC < catchesAt-sameHeat {
+			f = r.At(cool.Place(), fmt.Sprintf("malt that is roasted at %s is cooled by room air alone", c.roastedAt(st, *dark)))
+			if min(dark.top.SI, reached.SI)-zeroC < catchesAt-sameHeat {
 				f.Severity = finding.Note
 			}
 			f.Related = []finding.Related{{Place: dark.Place(), Message: "the roast"}}
 		}
 		if malt := c.maltOn(st); malt > 0 {
-			unit := "l"
-			if units := c.Process.Units(); units.British {
-				unit = units.Gallon()
+			less := ""
+			if least := reached.SI - zeroC; short && least > steamsAt {
+				less = fmt.Sprintf("; from %s %s", reached, c.waterFor(malt, reached))
+			} else if short {
+				less = fmt.Sprintf("; from %s none", reached)
 			}
-			f.Hint = fmt.Sprintf("some %s of water, as steam, take so much malt from there to %s (a balance of heat): %s",
-				quantity.About(quenches(malt, dark.top.SI-zeroC), unit), dark.top.Like(steamsAt+zeroC), r.Do)
+			f.Hint = fmt.Sprintf("some %s of water, as steam, take so much malt from %s to %s (a balance of heat%s): %s",
+				c.waterFor(malt, dark.top), dark.top, dark.top.Like(steamsAt+zeroC), less, r.Do)
 		}
 		c.Note(f)
 	}),
@@ -79,12 +83,11 @@ func coolAfter(st *model.Kilning, behind model.Step) *model.Cool {
 	return nil
 }
 
-const (
-	steamsAt    = 100.0  // °C, below which water makes malt wet
-	dryMaltHeat = 1.7e3  // J/(kg K) of roasted malt (handbook: 1.6 to 1.8 for dry cereals, from memory)
-	steamHeat   = 2.61e6 // J/kg of water of 15 °C that leaves as steam (steam tables)
-)
+// steamsAt is where malt no longer steams off the water on it, °C: what falls on it then makes it wet.
+const steamsAt = 100.0
 
-// quenches is the water, m³, that takes so many kg of malt from t °C to where it no longer
-// steams, all of it leaving as steam.
-func quenches(malt, t float64) float64 { return malt * dryMaltHeat * (t - steamsAt) / steamHeat / 1000 }
+// waterFor writes the water that takes so many kg of malt from a temperature to where it no longer
+// steams.
+func (c *Case) waterFor(malt float64, from quantity.Quantity) string {
+	return c.Process.Units().Room(forecast.QuenchedBy(malt, from.SI-zeroC) / 1000)
+}

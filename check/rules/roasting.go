@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"fmt"
+
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -40,6 +42,29 @@ func hottestRoast(st *model.Kilning) (hot roast, ok bool) {
 		}
 	}
 	return hot, ok
+}
+
+// reached is how hot the forecast has the malt of a stage come in all its steps, as the roast is
+// written where it is no less; short tells that it is.
+func (c *Case) reached(st *model.Kilning, r roast) (t quantity.Quantity, short bool) {
+	for _, s := range st.Steps {
+		if given, _, _, ok := c.given(s); ok && (t.Unit() == "" || given.SI > t.SI) {
+			t = given
+		}
+	}
+	if t.Unit() == "" || t.SI >= r.top.SI-givenBy {
+		return r.top, false
+	}
+	return t, true
+}
+
+// roastedAt writes how hot a roast is: as it is set, and what the forecast comes to where that is
+// less. Both are told of a danger, for a heater may be stronger than it says.
+func (c *Case) roastedAt(st *model.Kilning, r roast) string {
+	if t, short := c.reached(st, r); short {
+		return fmt.Sprintf("%s (by the forecast it comes to %s)", r.top, t)
+	}
+	return r.top.String()
 }
 
 // at is a finding at the heat of a roast.

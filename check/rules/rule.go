@@ -48,6 +48,9 @@ type Case struct {
 	On       string             // the day of the first soak, as 2026-03-06; "" where it is not given
 	Meter    func() *work.Meter // of a further forecast that a rule makes; nil for one that nothing else bounds
 	Found    []finding.Finding
+	all      []Rule            // those that are asked
+	tried    map[float64]*Case // with so much air led back, where that was assumed
+	trial    bool              // it is such a one: what its faults rest on is not asked
 	Unjudged []Unjudged
 }
 
@@ -69,12 +72,18 @@ func (c *Case) Judge() {
 		c.Profile = c.Profile.AsPale()
 	}
 	units := c.Process.Units()
-	for _, r := range All() {
+	c.all = All()
+	for _, r := range c.all {
 		if !r.Forecast || c.Forecast != nil {
+			said, before := r.Rule, len(c.Found)
 			r.Why, r.Do = units.Retold(r.Why), units.Retold(r.Do)
 			r.Judge(r.Rule, c)
+			for i := before; i < len(c.Found); i++ {
+				inDegreesOf(said, units, &c.Found[i])
+			}
 		}
 	}
+	c.tellDegrees()
 }
 
 // Limit gives a threshold in SI, as the house moved it or as usual.

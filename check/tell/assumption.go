@@ -57,6 +57,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),
 	on[forecast.Assumption](drumAir),
+	on[forecast.Assumption](drumShell),
 	on[forecast.Assumption](kilnAir),
 	on[forecast.Assumption](kilnFresh),
 	on[forecast.Assumption](kilnFlaps),

@@ -30,6 +30,7 @@ func Cause(err error, units quantity.System) string {
 	var dear forecast.TooDear
 	var forgotten follow.Forgotten
 	var many learn.TooMany
+	var water forecast.MuchWater
 	var unlearnt learn.TooDear
 	switch {
 	case errors.Is(err, forecast.ErrNothing):
@@ -38,6 +39,8 @@ func Cause(err error, units quantity.System) string {
 		return "no malt comes to it: the process has no kiln stage before it"
 	case errors.As(err, &long):
 		return fmt.Sprintf("the steep lasts over %.0f days, and nothing is alive in it any more", long.Most/86400)
+	case errors.As(err, &water):
+		return muchWater(water, units)
 	case errors.As(err, &dear):
 		return tooDear(dear)
 	case errors.As(err, &forgotten):

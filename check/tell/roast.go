@@ -2,16 +2,25 @@ package tell
 
 import (
 	"fmt"
+	"math"
 
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 )
 
 // beyond says where the model ends.
-func beyond(_ forecast.Beyond, units quantity.System) string {
-	return fmt.Sprintf("the malt comes above %s, where the model ends: its moisture and weight, what comes of it and what the heat does to it are not forecast from there on. Times are as written; go by nose, by ear and by the cut corn",
-		units.Degrees(forecast.EndsAt, 0))
+func beyond(t forecast.Beyond, units quantity.System) string {
+	what, mean := "the malt comes", ""
+	if t.Share > 0 && t.Share < allOfBed {
+		what, mean = fmt.Sprintf("the malt next to the heat, %s of the bed, comes", percent(t.Share)), fmt.Sprintf(". In the mean the bed is at %s then", units.Degrees(t.Mean, 0))
+	}
+	return fmt.Sprintf("%s above %s, where the model ends: its moisture and weight, what comes of it and what the heat does to it are not forecast from there on. Times are as written; go by nose, by ear and by the cut corn",
+		what, units.Degrees(forecast.EndsAt, 0)) + mean
 }
+
+// allOfBed is as good as all of a bed.
+const allOfBed = 0.95
 
 func drumAir(a forecast.DrumAir, units quantity.System) Assumed {
 	return Assumed{"air through " + orElse(a.Called, "the drum"), units.Airflow(a.Flow), "the kiln does not say; a vent of " + eachWeight(a.Each, "m3/h", "cfm", units) + " of what comes into it"}
@@ -24,11 +33,39 @@ func drumFull(t forecast.DrumFull, units quantity.System) string {
 	return fmt.Sprintf("%s of malt fill %s of the drum, and above a half it does not tumble freely", units.Weight(t.Weight), percent(t.Malt/t.Holds))
 }
 
-// quenched says what water on hot malt does.
+// quenched says what water on hot malt does. Of malt beyond the model its heat alone is reckoned,
+// so the figures are coarse.
 func quenched(t forecast.Quenched, units quantity.System) string {
-	if t.Beyond {
-		return fmt.Sprintf("%s of water fall on malt that is hotter than is forecast: up to %s of steam come off it at once", t.Water, units.Volume(t.SteamMost()))
+	on := fmt.Sprintf("%s of water fall on malt of %s: ", t.Water, units.Degrees(t.Before, 0))
+	moisture := quantity.Fixed(100*t.Moisture, 1) + " % moisture"
+	switch {
+	case t.Steam < leastSteam:
+		return on + fmt.Sprintf("none of it boils off, and it leaves it at %s and %s", units.Degrees(t.After, 0), moisture)
+	case !t.Beyond:
+		return on + fmt.Sprintf("%s of it boil off as %s of steam, which leaves it at %s and %s", units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), moisture)
+	case t.Lacks():
+		return on + fmt.Sprintf("by its heat all of it boils off, as %s of steam, and leaves it at some %s", units.Volume(t.Volume), units.Degrees(10*math.Round(t.After/10), 0))
 	}
-	return fmt.Sprintf("%s of water fall on malt of %s: %s of it boil off as %s of steam, which leaves it at %s and %s moisture",
-		t.Water, units.Degrees(t.Before, 0), units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), quantity.Fixed(100*t.Moisture, 1)+" %")
+	return on + fmt.Sprintf("by its heat some %s of it boil off, as %s of steam, and the rest leaves it at some %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
+}
+
+// leastSteam is as good as none, kg.
+const leastSteam = 0.001
+
+// muchWater says how much more water is poured than malt takes.
+func muchWater(e forecast.MuchWater, units quantity.System) string {
+	water := 1000 * model.WaterVolume(e.Water.Quantity)
+	said := fmt.Sprintf("%s of water on %s of malt is %.0f times the malt", e.Water, units.Weight(e.Malt), water/e.Malt)
+	if times := water / e.Malt; times < 10 {
+		said = fmt.Sprintf("%s of water on %s of malt is %.1f times the malt", e.Water, units.Weight(e.Malt), times)
+	}
+	if e.Enough < leastSteam {
+		return said + fmt.Sprintf("; malt of %s needs none", units.Degrees(e.Before, 0))
+	}
+	return said + fmt.Sprintf("; some %s ends the roast of malt of %s", units.Room(e.Enough/1000), units.Degrees(e.Before, 0))
+}
+
+func drumShell(a forecast.DrumShell, units quantity.System) Assumed {
+	return Assumed{"shell of " + orElse(a.Called, "the drum"), units.Area(a.Area) + ", bare",
+		"the kiln does not say what its walls are; at " + units.Degrees(a.At, 0) + " it loses " + quantity.Say(a.Loses, "kW") + " to the room"}
 }

@@ -111,11 +111,25 @@ func kilnShort(t forecast.KilnShort, units quantity.System) string {
 	if math.IsNaN(t.Got) {
 		return fmt.Sprintf("%s of %s is asked for and the kiln does not come to it", t.Target, units.Degrees(t.Asked, 0)) + because(t.Limit)
 	}
+	if t.Late {
+		return fmt.Sprintf("%s of %s is asked for, and when the step ends it has come to %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), lateFor(t.Limit))
+	}
 	if t.ByDrying() {
 		return fmt.Sprintf("%s of %s is asked for, and for %s it is %s in the mean, as the malt dries and cools the air: %s ahead of what is asked is the most that air-on is set to",
 			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 1), apart(kiln.Lead, units))
 	}
 	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), limits[t.Limit])
+}
+
+// lateFor says what keeps a roast from its heat until it ends.
+func lateFor(limit kiln.Limit) string {
+	switch limit {
+	case kiln.Unlimited, kiln.ByLead:
+		return "too little time"
+	case kiln.ByHeater:
+		return "heater too weak for so much malt in so little time"
+	}
+	return limits[limit]
 }
 
 // because says what keeps a kiln from what it is asked, "" where nothing of it does.

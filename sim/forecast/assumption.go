@@ -15,6 +15,10 @@ type Assumption interface{ topic() topic }
 // topic is what an assumption is of; of each there is one.
 type topic struct{ of, name string }
 
+// StageOf names the stage for which something was assumed, as Called of the assumptions does: "" where it
+// is the only one of its kind, or the assumption is of none.
+func StageOf(a Assumption) string { return a.topic().name }
+
 // RoomAir is the air of the room. Band is what the site says, nil where it is silent.
 type RoomAir struct {
 	Temperature float64
@@ -168,6 +172,14 @@ type DrumAir struct {
 	Called string  // as that of FloorArea
 }
 
+// DrumShell is the shell of a drum that says nothing of its walls: bare, it loses so much.
+type DrumShell struct {
+	Area   float64 // m²
+	At     float64 // °C, the hottest that the drum is set to
+	Loses  float64 // W, at that
+	Called string  // as that of FloorArea
+}
+
 // OvenAir is the air that leaks through an oven without a fan.
 type OvenAir struct {
 	Flow   float64 // m³/s
@@ -251,6 +263,7 @@ type DrivenAir struct {
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
+	Flue   float64  // m, of a chimney that draws beside a fan; 0 for none
 	Over   string   // the kiln of the bed on the floor above, "" for none
 	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
 	Draws  bool     // what its fan draws is reckoned
@@ -340,6 +353,7 @@ func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
 func (a KilnBreath) topic() topic       { return topic{"kiln breath", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
+func (a DrumShell) topic() topic        { return topic{"drum shell", a.Called} }
 func (a OvenAir) topic() topic          { return topic{"oven air", a.Called} }
 func (a KilnAir) topic() topic          { return topic{"kiln air", a.Called} }
 func (a KilnFlaps) topic() topic        { return topic{"flaps", a.Called} }

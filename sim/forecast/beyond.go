@@ -34,7 +34,9 @@ const ColourEndsAt = 120.0
 // Beyond is where in a batch the malt came above [EndsAt].
 type Beyond struct {
 	Met
-	Of *model.Kilning
+	Of    *model.Kilning
+	Share float64 // of the bed that was above it then, 0 to 1
+	Mean  float64 // the mean temperature of the malt then, °C
 }
 
 // unknownQuality is what heat did to malt of which that is not known.
@@ -49,7 +51,7 @@ func (m *kilnModel) leave() {
 		switch {
 		case m.beyond:
 		case l.T > EndsAt+endsBy:
-			m.beyond, m.left = true, 3600*m.bed.View().Hours
+			m.beyond, m.left = true, m.leaves()
 		case l.T > ColourEndsAt:
 			m.quality[i].Colour = math.NaN()
 		}
@@ -61,10 +63,24 @@ func (m *kilnModel) leave() {
 	}
 }
 
+// leaves is where and how the malt, as it is, comes to where the model ends.
+func (m *kilnModel) leaves() Beyond {
+	v := m.bed.View()
+	b := Beyond{Met: Met{At: 3600 * v.Hours}, Mean: v.MaltT}
+	for _, l := range m.layers {
+		if l.T > EndsAt+endsBy {
+			b.Share += 1 / float64(len(m.layers))
+		}
+	}
+	return b
+}
+
 // leftIn tells of the step in which the malt came to where the model ends.
 func (r *run) leftIn(m *kilnModel, st *model.Kilning, place source.Place, loaded float64) {
 	if m.beyond && r.f.Beyond == nil {
-		r.f.Beyond = &Beyond{Met{place, loaded + m.left}, st}
+		b := m.left
+		b.Place, b.At, b.Of = place, loaded+b.At, st
+		r.f.Beyond = &b
 	}
 }
 

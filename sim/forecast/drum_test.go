@@ -82,7 +82,8 @@ func TestAboveTheModelTimesGoOn(t *testing.T) {
 	require.Len(t, f.Expects, 2)
 	assert.True(t, f.Expects[0].Unjudged)
 	assert.True(t, f.Expects[1].Holds && !f.Expects[1].Unjudged, "a time is a time")
-	assert.Equal(t, []bool{true}, []bool{Troubles[Quenched](f)[0].Beyond})
+	q1 := Troubles[Quenched](f)[0]
+	assert.True(t, q1.Beyond && !q1.Wets() && !q1.Lacks(), "a fifth of a litre ends the roast")
 	for _, s := range f.Seen {
 		switch {
 		case s.At < f.Beyond.At:
@@ -152,5 +153,66 @@ func TestMoreWaterThanMaltCanTakeIsRefusedWhereItStands(t *testing.T) {
 	require.Len(t, list, 1)
 	assert.Equal(t, "with water 9 l", "with water "+list[0].Place.Text())
 	assert.ErrorContains(t, list[0].Cause, "water poured on the malt")
+	var much MuchWater
+	require.ErrorAs(t, list[0].Cause, &much)
+	assert.InDelta(t, 215, much.Before, 1)
+	assert.InDelta(t, 4*0.955*1700*115/2.61e6, much.Enough, 0.005, "of its dry matter")
 	assert.True(t, f.Expects[0].Unjudged, "what it broke off behind was not forecast")
+}
+
+// By hand: 4 kg at 4.5 % hold 3.82 kg of dry matter, which give 1.3·3.82·115 = 571 kJ from 215 °C to the boil: 0.22 l of
+// 2.6 MJ boil off, and of 2 l the rest makes it 1.78/(3.82 + 1.78), a third, of water.
+func TestWaterOnMaltBeyondTheModelIsReckonedByItsHeat(t *testing.T) {
+	q := func(water string) Quenched {
+		f := roasted(t, "black", "pale", `kiln in "roaster" { roast at malt 215 °C for 50 min; cool to malt 30 °C with water `+water+` }`, Options{})
+		list := Troubles[Quenched](f)
+		require.Len(t, list, 1)
+		require.True(t, list[0].Beyond)
+		return list[0]
+	}
+	flood := q("2 l")
+	assert.True(t, flood.Wets())
+	assert.InDelta(t, 0.22, flood.Steam, 0.02)
+	assert.InDelta(t, 0.32, flood.Moisture, 0.02)
+	assert.InDelta(t, 4*0.955*1700*115/2.61e6, flood.Enough, 0.005)
+	sip := q("50 ml")
+	assert.True(t, sip.Lacks())
+	assert.Greater(t, sip.After, 180.0)
+}
+
+// A roast that ends below its heat is told, whatever little time it had; one that is led up to its heat step by step is not.
+func TestRoastThatDoesNotComeToItsHeatIsTold(t *testing.T) {
+	late := func(body string) []KilnShort { return Troubles[KilnShort](roasted(t, "brown", "pale", body, Options{})) }
+	list := late(`kiln in "roaster" { roast at malt 170 °C for 3 min; cool to malt 30 °C }`)
+	require.Len(t, list, 1)
+	assert.True(t, list[0].Late)
+	assert.InDelta(t, 170, list[0].Asked, 1e-9)
+	assert.Less(t, list[0].Got, 100.0)
+	assert.Empty(t, late(`kiln in "roaster" { roast at malt 150 °C for 40 min; cool to malt 30 °C }`))
+	assert.Empty(t, late(`kiln in "roaster" { roast from malt 100 to 170 °C over 5 min; roast at malt 170 °C for 40 min; cool to malt 30 °C }`))
+	assert.Empty(t, late(`kiln in "roaster" { roast at malt 170 °C until moisture at most 4.4 % allow 0 to 60 min; cool to malt 30 °C }`), "it ended when it was ready")
+}
+
+// Malt that leaves the model while it waits for another kiln is told of from then on.
+func TestMaltThatLeavesTheModelAsItWaitsIsToldOf(t *testing.T) {
+	text := roasterText + `kiln "attic" { area 0.4 m2; air from "furnace"; airflow 60 m3/h }
+kiln "furnace" { area 0.4 m2; airflow 60 m3/h; heater 12 kW; reaches 60 to 260 °C; fired electric }
+process "p" {
+ make black malt
+ from 4 kg of "pale"
+ at "room"
+ kiln in "attic" { dry until moisture at most 8 % allow 0 to 10 min }
+ kiln in "furnace" { stir every 10 min; roast at air-on 240 °C for 3 h; cool to malt 30 °C }
+}
+`
+	f, err := Run(load(t, text), Options{})
+	require.NoError(t, err)
+	require.NotNil(t, f.Beyond)
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if math.IsNaN(s.MoistureEnd) {
+				assert.GreaterOrEqual(t, s.End, f.Beyond.At-1e-6, "%s %s", st.Kind, s.Label)
+			}
+		}
+	}
 }

@@ -41,7 +41,7 @@ type kilnModel struct {
 	short   *shortfall
 	warmest Warmest // of the step so far
 	beyond  bool    // the malt has been where the model ends
-	left    float64 // s since it came onto the kiln, when it came there
+	left    Beyond  // how it came there, s since it came onto the kiln
 	breath  breath  // of malt that is alive
 
 	quality        []quality.State // of each layer

@@ -99,7 +99,7 @@ const nearlyAll = 0.8
 // unwalled takes for granted that walls take nothing, where the heater came so near to its power
 // that they could matter, and of a still oven.
 func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
-	if k == nil || k.Walls != nil {
+	if k == nil || k.Walls != nil || k.Tumbles {
 		return
 	}
 	still := k.Draught.Text == vocabulary.DraughtStill

@@ -37,7 +37,9 @@ func (r *run) kiln(st *model.Kilning) error {
 			return err
 		}
 	}
-	if err := r.waitForFloor(m, st, began, ticks); err != nil {
+	err = r.waitForFloor(m, st, began, ticks)
+	r.leftIn(m, st, st.Place(), began)
+	if err != nil {
 		return err
 	}
 	r.gives(m, st)
@@ -209,7 +211,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		r.airTrouble(m, as, before)
 	}
 	r.wayTrouble(m, st, s)
-	r.kilnTroubles(m, as)
+	r.kilnTroubles(m, st, as)
 	return err
 }
 
@@ -314,14 +316,16 @@ func coolerThan(s asked) *model.Condition {
 }
 
 // kilnTroubles writes down what a step met.
-func (r *run) kilnTroubles(m *kilnModel, s asked) {
+func (r *run) kilnTroubles(m *kilnModel, st *model.Kilning, s asked) {
 	if share, long := m.worst.long(); share >= hotShare {
 		h := m.worst
 		byAir := m.target != kiln.Oven && (m.target != kiln.Malt || !h.mean)
 		r.trouble(HotWet{r.meets(s.place), h.t, h.w, h.limit, byAir, setTo(s), share, long})
 	}
-	if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds}
+	if late, ok := r.late(m, st, s); ok {
+		r.trouble(late)
+	} else if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
+		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds, false}
 		if t.ByDrying() {
 			t.Got = sh.sum / sh.seconds
 		}

@@ -23,7 +23,7 @@ var listedAs = map[string]Assumption{
 	"moisture of the raw grain": GrainMoisture{}, "germination; weight of a thousand corns": Germination{},
 	"bought green malt: its moisture; how far it has grown": GrownBefore{},
 	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
-	"malt that was kilned before: its moisture": GrainMoisture{}, "air through a drum": DrumAir{},
+	"malt that was kilned before: its moisture": GrainMoisture{}, "air through a drum": DrumAir{}, "shell of a drum that says no `walls`": DrumShell{},
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},

@@ -157,6 +157,7 @@ type KilnShort struct {
 	Limit      kiln.Limit
 	Set        quantity.Quantity // as the step writes its temperature
 	Time       float64           // s in which it is so
+	Late       bool              // it is a roast that ends before it is as hot
 }
 
 // ByDrying tells whether nothing of the kiln lacks: air-off is held back by the malt that dries
@@ -181,15 +182,21 @@ type Quenched struct {
 	Met
 	Water model.Quantity // as written
 	kiln.Quenched
-	Enough float64 // kg that would bring it to the boil and wet it no more
-	Beyond bool    // the malt was where the model ends: what the water does is not forecast
+	Malt   float64 // kg of its dry matter
+	Enough float64 // kg that would bring it to the boil and wet it no more, as of [QuenchedBy]
+	Beyond bool    // the malt was where the model ends: what the water does is a coarse sum of heat
 }
 
 // Wets tells whether the water leaves the malt wetter than roasted malt may be.
-func (q Quenched) Wets() bool { return !q.Beyond && q.Moisture > quenchedWet }
+func (q Quenched) Wets() bool {
+	if q.Beyond {
+		return q.Moisture > surelyWet
+	}
+	return q.Moisture > quenchedWet
+}
 
 // Lacks tells whether all of the water boils off and leaves the malt hot.
-func (q Quenched) Lacks() bool { return !q.Beyond && q.After > quenchedHot }
+func (q Quenched) Lacks() bool { return q.After > quenchedHot }
 
 // SteamMost is the steam that all of the water would make, m³.
 func (q Quenched) SteamMost() float64 { return q.Quenched.Water * q.Each }

@@ -219,7 +219,7 @@ func TestCoolingDoesNotDependOnTheStep(t *testing.T) {
 // 65/50 as long as until the mean is at 30 °C; the front is not ideal.
 func TestABedIsCoolWhenItsTopIs(t *testing.T) {
 	kit := kiln.Equipment{Area: 4, Airflow: 1.2}
-	b := bed(t, cured(100, kit), kit, kiln.Ambient{T: room, RH: 0.6})
+	b := bed(t, cured(t, 100, kit), kit, kiln.Ambient{T: room, RH: 0.6})
 	mean := 0.0
 	for b.Cooled() > cool {
 		_, err := b.Advance(10, still)

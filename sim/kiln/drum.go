@@ -13,7 +13,8 @@ import (
 // Its air and its shell are taken to be as warm as each other, and that is its air-on. The
 // malt takes heat by contact from as much of the shell as it lies against, and trades heat
 // and water with the air by those corns that fall through it. The air is well mixed too: it
-// leaves by the effectiveness n/(1 + n), n the transfer units of those corns.
+// leaves by the effectiveness n/(1 + n), n the transfer units of those corns. The shell is bare,
+// and gives heat to the room by all of it.
 type Drum struct {
 	Volume float64 // inside, m³
 	Malt   float64 // of the malt in it, as it lies, m³
@@ -29,9 +30,9 @@ const (
 	showered  = 0.05
 	fallSpeed = 1.0
 
-	// roomFilm, W/(m² K), is how freely a bare shell gives heat to the room (handbook, from
+	// RoomFilm, W/(m² K), is how freely a bare shell gives heat to the room (handbook, from
 	// memory: natural convection 5, radiation 5 to 7).
-	roomFilm = 11.0
+	RoomFilm = 11.0
 
 	// DrumVent is a usual airflow of a drum, m³/s for each kg of what comes into it: a vent,
 	// and no wind (calibrated: 1 m³/h). It is never assumed: a caller who takes it says so.
@@ -59,8 +60,8 @@ func (d Drum) tumbles() bool { return d.Volume > 0 }
 // diameter is that of the cylinder, and its length, m: V = π/4·d³.
 func (d Drum) diameter() float64 { return math.Cbrt(4 / math.Pi * d.Volume) }
 
-// shell is the area of the drum, its ends among it, m²: π·d² + 2·π/4·d².
-func (d Drum) shell() float64 { w := d.diameter(); return 1.5 * math.Pi * w * w }
+// Shell is the area of the drum, its ends among it, m²: π·d² + 2·π/4·d².
+func (d Drum) Shell() float64 { w := d.diameter(); return 1.5 * math.Pi * w * w }
 
 // contact is the part of it that the malt lies against, m²: of the round the arc θ below its
 // face, where (θ − sin θ)/2π is the share that is filled, of the ends that share.
@@ -68,6 +69,18 @@ func (d Drum) contact() float64 {
 	share, w := min(1, d.Share()), d.diameter()
 	arc := root(0, 2*math.Pi, math.Pi, 2, 1e-12, func(arc float64) float64 { return arc - math.Sin(arc) - 2*math.Pi*share })
 	return w*w*arc/2 + math.Pi/2*w*w*share
+}
+
+// bare tells whether the drum's shell stands in the room as it is: no walls are said.
+func (b *Bed) bare() bool { return b.kit.Drum.tumbles() && !b.walled() }
+
+// bared is the heat that the shell of a heated drum gives to the room, W/m² of the malt's
+// contact: all of it is as warm as its air, and the room as warm as the air outside.
+func (b *Bed) bared(f flow) float64 {
+	if !b.bare() {
+		return 0
+	}
+	return RoomFilm * b.kit.Drum.Shell() / b.kit.Area * (f.on.t - b.ambient.T)
 }
 
 // drumExchange is how the malt meets a flow of g kg/(m² s) of dry air. The shell gives heat
@@ -78,7 +91,7 @@ func (b *Bed) drumExchange(g float64) exchange {
 	n := showered * b.surface * b.packing.Falling(fallSpeed) / (g * air.DryAirHeat)
 	x := exchange{g: g, back: b.set.recirculation(b.kit), reach: n / (1 + n), radiant: contactTransfer}
 	if b.set.Target == Fresh {
-		x.radiant = 1 / (1/contactTransfer + b.kit.Area/(roomFilm*d.shell()))
+		x.radiant = 1 / (1/contactTransfer + b.kit.Area/(RoomFilm*d.Shell()))
 	}
 	return x
 }

@@ -62,7 +62,7 @@ func TestDrumBringsMaltToTheRoastAndHoldsItThere(t *testing.T) {
 	gained := 3.84 * ((1300+4187*v.X)*v.MaltT - (1300+4187*dry(0.04))*20)
 	assert.InEpsilon(t, gained, w.Warmed, 1e-6)
 	assert.Greater(t, w.Heater, w.Warmed+w.Evaporated)
-	assert.InEpsilon(t, w.Heater, w.Warmed+w.Evaporated+w.Exhaust, 1e-9)
+	assert.InEpsilon(t, w.Heater, w.Warmed+w.Evaporated+w.Exhaust+w.Shed, 1e-9)
 }
 
 // Bone-dry malt in a drum that stands at 150 °C warms as one lump does: T = 150 − 130·exp(−t/τ), τ = m·c/(U·A), U the
@@ -83,6 +83,26 @@ func TestDryMaltWarmsInADrumAsALumpDoes(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, 150-130*math.Exp(-share), v.View().MaltT, 0.3, "%g τ", share)
 	}
+}
+
+// A bare shell gives its heat to the room while it is heated too: 0.41 m² of 20 l at 175 °C in a room of 15 °C
+// take 11·0.41·160 W, about 0.7 kW, and a heater of 500 W never roasts in it.
+func TestShellOfAHeatedDrumLosesHeatToTheRoom(t *testing.T) {
+	b := tumbled(t, pale, roaster, 20)
+	run(t, b, 1.5, kiln.Hold(kiln.Malt, 175))
+	before, on := b.Balance(), b.View().On.T
+	b, hour := b.Clone(), 1.0
+	run(t, b, hour, kiln.Hold(kiln.Malt, 175))
+	w := math.Cbrt(4 / math.Pi * 0.02)
+	assert.InEpsilon(t, 11*1.5*math.Pi*w*w*(on-spring.T)*3600*hour, b.Balance().Shed-before.Shed, 0.02)
+	assert.Less(t, b.View().Ledger.KilnError(), 1e-9)
+
+	weak := roaster
+	weak.Heater = new(500.0)
+	v := run(t, tumbled(t, pale, weak, 20), 12, kiln.Hold(kiln.Malt, 175))
+	assert.Equal(t, kiln.ByHeater, v.Limit)
+	assert.Less(t, v.MaltT, spring.T+500/(11*1.5*math.Pi*w*w), "no hotter than where the shell sheds all")
+	assert.Greater(t, v.MaltT, 80.0)
 }
 
 func TestWeakHeaterLimitsADrum(t *testing.T) {
@@ -157,6 +177,12 @@ func TestQuenchByHand(t *testing.T) {
 	assert.Less(t, v.Ledger.WaterError(), 1e-12)
 	assert.Less(t, v.Ledger.HeatError(), 1e-12)
 	assert.Less(t, v.Ledger.KilnError(), 1e-12)
+
+	flood, err := hot().Quench(5, 15) // poured a little at a time: the first of it boils off all the same
+	require.NoError(t, err)
+	assert.InDelta(t, 0.139, flood.Steam, 1e-3)
+	assert.InDelta(t, (5-flood.Steam)/(9-flood.Steam), flood.Moisture, 1e-9)
+	assert.Less(t, flood.After, 60.0)
 
 	cold := tumbled(t, kiln.Charge{DryMass: 4, Moisture: 0.04, Temperature: 60}, roaster, 20)
 	none, err := cold.Quench(0.2, 15)

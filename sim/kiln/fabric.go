@@ -120,9 +120,6 @@ const (
 	trayNarrow  = 0.45
 )
 
-// Shell gives the area of a drum, its ends among it, m².
-func (d Drum) Shell() float64 { return d.shell() }
-
 // WallsAround gives the area of the four walls and the ceiling of a kiln whose bed has an area,
 // m², taken to be square, and how high they are taken to be, m.
 func WallsAround(bed float64) (area, height float64) {

@@ -220,7 +220,7 @@ func (b *Bed) blowFedRound(t float64, s stage) flow {
 // blowAsComes takes the air as it comes, and leads back what the setting says.
 func (b *Bed) blowAsComes(s stage) flow {
 	b.limit = Unlimited
-	if b.set.recirculation(b.kit) == 0 && !b.walled() {
+	if b.set.recirculation(b.kit) == 0 && !b.walled() && !b.bare() {
 		return b.march(b.fresh, s)
 	}
 	return b.blowWith(0, min(b.fresh.t, b.ambient.T), b.warmest(b.fresh.t), s, b.need)

@@ -101,15 +101,15 @@ func (b *Bed) need(f flow) float64 {
 		return 0
 	}
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken - f.fan
+	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken + b.bared(f) - f.fan
 }
 
-// shed gives what the shell of a drum that cools, or malt in still air, leads off into the room, W/m².
+// shed gives what the shell of a drum, or malt that cools in still air, leads off into the room, W/m².
 func (b *Bed) shed(f flow) float64 {
 	if b.set.Target == Fresh {
 		return -f.radiant
 	}
-	return 0
+	return b.bared(f)
 }
 
 // heat gives what the heater gives, W/m².

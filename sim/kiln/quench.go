@@ -19,17 +19,18 @@ type Quenched struct {
 	Moisture      float64 // of the malt behind it, wet basis
 }
 
-// mostPoured bounds the water that is poured, kg for each kg of dry matter.
-const mostPoured = 1.5
+// MostPoured bounds the water that is poured, kg for each kg of dry matter.
+const MostPoured = 1.5
 
-// Quench pours so many kg of water of t °C (0 to 100) evenly on the malt. Water that meets
-// malt hotter than it boils at boils off, as long as that lasts, and leaves as steam of that
-// heat: h' = h + w·4187·t − e·h_v per kg of dry matter, e = w or what brings the malt to the boiling
-// point. What is left wets the malt. All of it happens at once. More than 1.5 kg
+// Quench pours so many kg of water of t °C (0 to 100) evenly on the malt, a little at a time. What
+// meets malt hotter than water boils boils off whole and leaves as steam of that
+// heat, until the malt has come down to the boil: e·(h_v − 4187·t) = h − h_boil per kg of dry matter.
+// What is left wets the malt and cools it: h' = h + w·4187·t − e·h_v. The heat that
+// wetting sets free boils off a little more. All of it happens at once. More than 1.5 kg
 // for each kg of dry matter is a *[air.RangeError].
 func (b *Bed) Quench(water, t float64) (Quenched, error) {
 	each := water / b.dryMass()
-	err := errors.Join(air.Within("water poured on the malt, for each kg of its dry matter", each, "kg", 0, mostPoured), air.Within("temperature of the water", t, "°C", 0, 100))
+	err := errors.Join(air.Within("water poured on the malt, for each kg of its dry matter", each, "kg", 0, MostPoured), air.Within("temperature of the water", t, "°C", 0, 100))
 	if err != nil {
 		return Quenched{}, err
 	}
@@ -58,9 +59,14 @@ func (b *Bed) boiledOff(l *bedLayer, water, t, boils float64) float64 {
 		return 0
 	}
 	vapour := air.VapourEnthalpy(boils)
-	return root(0, water, water/2, vapour, 1e-3, func(steam float64) float64 { // J/kg
+	first := min(water, (l.h-drying.Enthalpy(b.material, l.x, boils))/(vapour-air.WaterHeat*t))
+	wetting := func(steam float64) float64 { // J/kg that are missing for the boil, once the rest has wetted it
 		return drying.Enthalpy(b.material, l.x+water-steam, boils) - (l.h + water*air.WaterHeat*t - steam*vapour)
-	})
+	}
+	if wetting(first) >= 0 {
+		return first
+	}
+	return root(first, water, first, vapour, 1e-3, wetting)
 }
 
 // pour books water on the malt, and the steam that it became, with its enthalpy, J/kg.

@@ -219,15 +219,18 @@ func (x onKilns) vented(moisture float64) float64 {
 
 // drumHeat is the heat that a drum was given over what its water, its malt and its air took, %: 2.45 MJ
 // for each kilogram of water [fao-56], malt of 1.3 and water of 4.19 kJ/(kg·K) warmed to the hottest
-// that the malt came to, and its air as warm as the malt.
+// that the malt came to, its air as warm as the malt, and its shell, a cylinder as long as it is wide, as
+// warm as its air-on, which loses 11 W/(m²·K).
 func (x onKilns) drumHeat() float64 {
 	steps, seen := x.stage(0)
 	hottest, airs, left, before := 0.0, 0.0, 0.0, x.Kilns[0].Began
+	wide := math.Cbrt(4 / math.Pi * model.First[*model.Kilning](x.Process).Kiln.Holds.SI)
 	for _, s := range seen {
 		if s.Step == string(model.CoolStep) { // what goes off then the malt's own heat evaporates
 			break
 		}
 		hottest, left = math.Max(hottest, s.Malt), ratioOf(s.Moisture)
+		airs += 0.011 * 1.5 * math.Pi * wide * wide * (s.AirOn - x.t) * (s.At - before)
 		if s.Step != string(model.StewStep) { // it is shut
 			airs += s.Airflow * handDensity(s.AirOn, x.w, x.p) * 1.006 * (s.Malt - x.t) * (s.At - before)
 		}

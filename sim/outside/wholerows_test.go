@@ -40,13 +40,13 @@ func twoFloors() []row {
 }
 
 // drum is a drum, of which the exhaust can be no fuller than saturated at the heat of the malt, and
-// that must warm malt and water and boil the water off.
+// that must warm malt and water, boil the water off and bear what its bare shell loses.
 func drum() []row {
 	x := seenOnce("mill", "caramel.malt")
 	const what = "25 kg of caramel malt in a drum"
 	return []row{
 		byHand(what+": water until 12 %, of what its vent carries full at the heat of the malt", "%", "10–100", 0, band{10, 100}, x, func(x onKilns) float64 { return x.vented(0.12) }),
-		byHand(what+": heat, of that which evaporates its water and warms its malt and air", "%", "95–130", 0, band{95, 130}, x, onKilns.drumHeat),
+		byHand(what+": heat, of that which evaporates its water, warms its malt and air, and leaves by its shell", "%", "95–130", 0, band{95, 130}, x, onKilns.drumHeat),
 		{what: what + ": water driven off, more than the moistures of its dry matter say", unit: "%", digits: 2, source: 0, accepted: about(0, 0.01),
 			standing: "balance", model: func(t testing.TB) float64 { return x(t).balanced() }},
 	}
