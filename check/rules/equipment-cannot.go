@@ -58,6 +58,9 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 					on = nil
 				}
 			}
+		case forecast.HeatsItself:
+			on = kilnAir
+			f.Hint = "give it air at once, or spread it thin and turn it: move more air, dry a smaller charge, or wither it first"
 		case forecast.KilnAirShort:
 			f.Severity, f.Hint = finding.Caution, "write the air that comes, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
 		case forecast.KilnShort:

@@ -53,6 +53,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](kilnHeater),
 	on[forecast.Assumption](fuelHeat),
 	on[forecast.Assumption](kilnFan),
+	on[forecast.Assumption](kilnBreath),
 	on[forecast.Assumption](nothingRecovered),
 	on[forecast.Assumption](kilnArea),
 	on[forecast.Assumption](ovenAir),

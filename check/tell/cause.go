@@ -16,6 +16,14 @@ import (
 // Dearest says what to look for where forecasts cost too much together.
 const Dearest = "what is done again every few minutes, or goes on for months, costs most"
 
+// DearestOf says it of a forecast that is known.
+func DearestOf(f *forecast.Forecast) string {
+	if list := forecast.Troubles[forecast.HeatsItself](f); len(list) > 0 {
+		return fmt.Sprintf("the kiln stands almost without air for %s", quantity.Lasting(list[0].Time))
+	}
+	return Dearest
+}
+
 // Cause says in one line why a forecast ended, or could not begin.
 func Cause(err error, units quantity.System) string {
 	var long forecast.LongSteep

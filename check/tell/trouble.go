@@ -37,6 +37,7 @@ var troubles = tableOf(
 	on[forecast.Trouble](stillWarm),
 	on[forecast.Trouble](airShort),
 	on[forecast.Trouble](kilnAirShort),
+	on[forecast.Trouble](heatsItself),
 	on[forecast.Trouble](hotWet),
 	on[forecast.Trouble](floorsApart),
 	on[forecast.Trouble](unable),

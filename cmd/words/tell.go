@@ -33,6 +33,9 @@ func (House) side(s lessons.Side) string { return tell.Side(learn.Side(s)) }
 // Dearest says what to look for where forecasts cost too much together.
 const Dearest = tell.Dearest
 
+// DearestOf says what of a forecast costs so much.
+func DearestOf(f *forecast.Forecast) string { return tell.DearestOf(f) }
+
 func (h House) reason(r lessons.Reason) string { return h.Cause(r.Of) }
 
 // Cause says in one line why a forecast could not be made, or nothing be learnt.

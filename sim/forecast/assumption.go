@@ -154,6 +154,9 @@ type KilnFan struct {
 	Called            string // as that of FloorArea
 }
 
+// KilnBreath is the breath of malt on the kiln, which is left out though the malt lies there wet.
+type KilnBreath struct{ Called string } // as that of FloorArea
+
 // NothingRecovered is a heat exchanger that is not reckoned: the exhaust of its kiln goes to the
 // floor above.
 type NothingRecovered struct{ Called string } // as that of FloorArea
@@ -351,6 +354,7 @@ func (a KilnHeater) topic() topic       { return topic{"heater", a.Called} }
 func (a FuelHeat) topic() topic         { return topic{"fuel", a.Called} }
 func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
+func (a KilnBreath) topic() topic       { return topic{"kiln breath", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }
 func (a DrumAir) topic() topic          { return topic{"drum air", a.Called} }
 func (a DrumShell) topic() topic        { return topic{"drum shell", a.Called} }

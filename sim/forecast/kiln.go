@@ -42,6 +42,7 @@ type kilnModel struct {
 	warmest Warmest // of the step so far
 	beyond  bool    // the malt has been where the model ends
 	left    Beyond  // how it came there, s since it came onto the kiln
+	breath  breath  // of malt that is alive
 
 	quality        []quality.State // of each layer
 	layers, before []kiln.Layer    // scratch
@@ -174,6 +175,7 @@ func (m *kilnModel) watch(dt float64) {
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
+	m.breath.watch(v, v.Airflow, dt)
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {

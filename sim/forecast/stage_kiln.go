@@ -47,6 +47,7 @@ func (r *run) kiln(st *model.Kilning) error {
 	v := m.bed.View()
 	r.kilned(m, st, began)
 	r.unwalled(m, st.Kiln)
+	r.heatsItself(m, st, began)
 	r.malt = &finished{dry: m.forecast(r.batch.Dry), x: m.forecast(v.X), rootlets: m.forecast(r.batch.Rootlets())}
 	r.batch.Water, r.t, r.heat = r.batch.Dry*v.X, v.MaltT, quality.Mean(m.quality)
 	r.f.Totals.Quality = r.heat
@@ -140,7 +141,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	}
 	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
 	m.worst.begin(len(m.quality))
-	m.warmest = coldest
+	m.warmest, m.breath = coldest, r.breathes()
 	return m, nil
 }
 

@@ -34,6 +34,7 @@ var listedAs = map[string]Assumption{
 	"what draws in a kiln of a natural draught that says neither its air nor its chimney":                                                                                 DraughtHeight{},
 	"air that fan, chimney or draught drive through warm green malt, in the first step that dries it, and what ducts, floor and flaps resist":                             DrivenAir{},
 	"a gate without `allow`": GateWait{}, "deculming": DeculmTime{},
+	"breath of malt that lies wet on the kiln without air":                                       KilnBreath{},
 	"walls of the kiln, where its heater comes to four fifths of its power, and of a still oven": NoWalls{},
 	"what the fan of a box draws, where that is not said":                                        FanPressure{}, "where the fan of a box stands that says what it draws": FanWarms{},
 	"walls of which it is said what they are: their thickness; their area": KilnWalls{},
@@ -56,6 +57,7 @@ func TestTheDocumentSaysWhatIsListed(t *testing.T) {
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"weak\" { dry at air-on 55 °C for 10 h }\n}\n",
 		"floor \"box\" { area 0.1 m2; airflow 3 m3/h }\nfloor \"said\" { area 0.1 m2; airflow 3 m3/h; fan 5 W }\nprocess \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n wither on \"box\" { air at air-on 20 °C; for 4 h }\n" +
 			" wither on \"said\" { air at air-on 20 °C; for 4 h }\n kiln in \"kiln\" { dry at air-on 55 °C for 10 h }\n}\n",
+		"kiln \"shut\" { area 0.05 m2; airflow 0.2 m3/h; fired electric }\nprocess \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"shut\" { dry at air-on 30 °C for 48 h }\n}\n",
 		"kiln \"oven\" { area 0.5 m2; draught still; door ajar 3 cm; walls metal; fired electric }\n" +
 			"process \"p\" {\n make pale malt\n from 5 kg of \"lot\"\n kiln in \"oven\" { dry at oven 55 °C for 10 h; cool to malt 30 °C }\n}\n",
 		"kiln \"barn\" { area 0.5 m2; draught natural; airflow 60 m3/h; fired wood by indirect }\n" +

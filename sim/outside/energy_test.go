@@ -77,7 +77,7 @@ func energy() []row {
 			butMissed(about(942, 30), "at 90 % of the gas in the air and 10 °C outside it takes an exchanger or less air to come to it"),
 		row{what: "power for each tonne of malt: the maltings with its exchanger", unit: "kWh", digits: 0, says: "150", accepted: about(150, 30),
 			key: "magb-malt-facts", standing: ours, model: takes("; recovers 50 %", 80, powerEach)}.
-			butMissed(about(107, 10), "fans alone; what cooling, pumps, conveyors and light draw is not reckoned. 125 kWh of cold would be some 40 more"),
+			butMissed(about(107, 10), "fans alone; what cooling, pumps, conveyors and light draw is not reckoned. 140 kWh of cold would be some 45 more"),
 		row{what: "share of the kiln's heat that comes back, a heat exchanger of glass or plates at 65 %, none led back", unit: "%", digits: 0, says: "30–40", accepted: band{30, 40},
 			standing: "common practice, from memory; the temperature ratio is ours", model: takes("; recovers 65 %", 0, recoveredShare)},
 	}

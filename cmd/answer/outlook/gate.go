@@ -24,7 +24,7 @@ func AskedOf(f *forecast.Forecast) Asked {
 	for _, t := range f.Trouble {
 		switch t.(type) {
 		case forecast.KilnShort, forecast.CannotCool, forecast.StillWarm, forecast.BedOff, forecast.BedFrozen,
-			forecast.AirOnShort, forecast.FanShort, forecast.BandOff, forecast.RanHot, forecast.Drowned:
+			forecast.AirOnShort, forecast.FanShort, forecast.BandOff, forecast.RanHot, forecast.Drowned, forecast.HeatsItself:
 			out.NotGiven = append(out.NotGiven, Trouble{t})
 		}
 	}

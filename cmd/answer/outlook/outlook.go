@@ -75,6 +75,7 @@ func Of(f *forecast.Forecast, start time.Time) Result {
 			r.Rest = st.Rest.Range.String()
 		}
 	}
+	r.noMalt(f)
 	return r
 }
 

@@ -21,6 +21,7 @@ type Result struct {
 	Complete    bool      `doc:"whether the forecast came to the end of the process"`
 	BrokenOff   *Break    `doc:"where and why it did not"`
 	NotForecast *ModelEnd `json:",omitempty" doc:"where the malt came to where the model ends: what is known of it from there on is times"`
+	NoMalt      *NoMalt   `json:",omitempty" doc:"where what comes off the kiln is too wet to be malt: stages behind the kiln and figures of malt are then missing or null"`
 	Stages      []Stage
 	Asked
 	Totals      Totals
@@ -140,7 +141,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
-	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, and corns that drown"`
+	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, corns that drown, and malt that lies wet without air"`
 }
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.

@@ -28,7 +28,7 @@ func (s *Sheet) energy(r outlook.Result) {
 			return
 		}
 		part := words.Heat(took) + " of " + what
-		if took > little*(e.Fuel+e.Power) {
+		if took > little*(e.Fuel+e.Power) && r.NoMalt == nil {
 			part += ", " + each.Write(float64(took/answer.Joules(r.Totals.Malt))) + " " + each.Unit + " of malt"
 		}
 		parts = append(parts, part)
