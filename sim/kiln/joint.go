@@ -175,19 +175,9 @@ func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok 
 // excess is by how much the flow exceeds that at which what drives it equals what it is lost in,
 // m³/s, as far as the air at both faces of the bed stays: one step of Newton's method.
 func (b *Bed) excess(f flow, depth float64) float64 {
-<<<<<<< HEAD
 	w, v := b.between(f.on, f.off, depth), b.passing
 	gap := w.gap(v)
 	return gap / (w.gap(v*(1+nudge)) - gap) * nudge * v
-=======
-	in, out, way, v := f.on.at(b.ambient.P), f.off.at(b.ambient.P), b.way(), b.passing
-	over := b.topped(way, out)
-	loses := func(v float64) float64 { return b.lost(v, depth, in, out) + over.lost(b.packing, b.passesOn(v, in)) }
-	lost, ducts, blown := loses(v), way.Ducts(v, in), way.Blown(v, in)
-	more := v * (1 + nudge)
-	slope := loses(more) + 2*nudge*ducts - lost + blown - way.Blown(more, in)
-	return (lost + ducts - blown - way.Natural(b.ambient, in, out) - over.lifts - way.Steady) / slope * nudge * v
->>>>>>> main
 }
 
 // nudge is the share of the flow by which it is changed to see how the pressures answer (numerical).
