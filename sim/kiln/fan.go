@@ -16,7 +16,7 @@ import (
 // outside air, ρ that of air-on, kg/m³; H and H′ the heights of warm air above and below the bed,
 // L the depth of the bed as it lies by then, r the pressure that is lost in a metre of it, the
 // mean of that of the air at both faces; A′ the narrowest of ducts, floor and flaps. The left
-// falls and the right rises with V, so there is one such V. It is found anew at every march,
+// falls and the right rises with V, so there is one such V. It is found anew in every stage,
 // together with the air-off that goes with it. Where the air would have to be driven harder than
 // it is at any V, or would fall instead of rise, [leastDraught] passes: what leaks.
 //
@@ -28,7 +28,7 @@ const (
 	// of [New].
 	leastDraught, mostDraught = 1e-5, 3.0
 
-	// enoughFlow is how closely the balance is found, share of the flow; enoughPressure
+	// enoughFlow is how closely the balance is found in a bracket, share of the flow; enoughPressure
 	// that of the pressures, share of them (numerical).
 	enoughFlow, enoughPressure = 1e-6, 1e-8
 
@@ -87,7 +87,8 @@ func (b *Bed) unheated() bool {
 	return b.set.Target == Fresh || b.set.Target == AsComes && b.set.recirculation(b.kit) == 0
 }
 
-// driven marches with the air that what drives it brings through the bed.
+// driven marches with the air that what drives it brings through the bed, where [Bed.jointly] has not
+// found it.
 func (b *Bed) driven(on stream, a float64, slot int) flow {
 	var f flow
 	low, high := leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit), b.way())
