@@ -144,6 +144,9 @@ type GateWait struct{ Most float64 } // s
 // KilnHeater is a heater that is strong enough.
 type KilnHeater struct{ Called string } // as that of FloorArea
 
+// FuelHeat is a heater that burns fuel, and gives all of its heat to the air.
+type FuelHeat struct{ Called string } // as that of FloorArea
+
 // KilnFan is what the fan of a kiln works against beside the bed, Pa, and how well, where it is
 // not said what it draws.
 type KilnFan struct {
@@ -260,6 +263,7 @@ type DrivenAir struct {
 	At     float64
 	Depth  float64 // m, of the bed
 	By     Driver
+	Flue   float64  // m, of a chimney that draws beside a fan; 0 for none
 	Over   string   // the kiln of the bed on the floor above, "" for none
 	Most   float64  // Pa, the hardest that a draught pulls of which nothing else is known; 0 for another
 	Draws  bool     // what its fan draws is reckoned
@@ -344,6 +348,7 @@ func (MoistAir) topic() topic           { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic        { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic           { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic       { return topic{"heater", a.Called} }
+func (a FuelHeat) topic() topic         { return topic{"fuel", a.Called} }
 func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }

@@ -85,6 +85,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 	} else {
 		r.assume(KilnHeater{r.called()})
 	}
+	if k.Efficiency == nil && vocabulary.Burns(k.Fired.Text) && (k.Heater != nil || !k.Fed()) {
+		r.assume(FuelHeat{r.called()})
+	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
 		low, high = min(low, kiln.Hottest), min(high, kiln.Hottest) // what it reaches beyond limits no forecast
