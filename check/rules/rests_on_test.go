@@ -129,3 +129,29 @@ process "p" {
 	unsaid := strings.Replace(floors, "chimney 6 m; draught natural; ", "", 1)
 	assertFinding(t, "guard-came-first", finding.Caution, `write airflow of kiln "low"`, unsaid)
 }
+
+// Malt above takes the smoke of the floor below while it is wet.
+func TestMaltAboveTakesTheSmokeOfTheFloorBelow(t *testing.T) {
+	const floors = `
+grain "lot" { species barley; already green malt; moisture 44 %; ergot none; mould none; treated no }
+site "glen" { air 8 to 10 °C; humidity 78 to 80 %; awake 00:00 to 24:00 with 2 hands }
+kiln "low" { area 12 m2; chimney 6 m; draught natural; heater 45 kW; returns 0 %; fired peat by direct }
+kiln "high" { area 12 m2; air from "low" }
+process "p" {
+  make smoked malt
+  from 400 kg of "lot"
+  at "glen"
+  kiln in "high" { dry for 30 h }
+  kiln in "low" { dry at air-on 60 °C for 20 h with smoke; cure at air-on 78 °C for 5 h; cool to malt 30 °C }
+}
+`
+	late := func(text string) (told bool) {
+		for _, f := range check.File("case.malt", []byte(text), ".", nowhere{}, check.Options{}).Findings {
+			require.NotEqual(t, finding.Fault, f.Severity, f.Message)
+			told = told || f.Rule == "smoke-late"
+		}
+		return told
+	}
+	assert.False(t, late(floors))
+	assert.True(t, late(strings.NewReplacer("dry for 30 h", "dry at air-on 50 °C for 30 h", `kiln "high" { area 12 m2; air from "low" }`, `kiln "high" { area 12 m2; airflow 2000 m3/h; heater 45 kW; returns 0 %; fired wood by indirect }`).Replace(floors)))
+}

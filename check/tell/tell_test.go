@@ -109,6 +109,8 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.KilnShort{Target: kiln.AirOff, Asked: 50, Got: 44.6, Limit: kiln.ByLead, Time: 5 * 3600},
 			"air-off of 50 °C is asked for, and for 5.0 h it is 44.6 °C in the mean, as the malt dries and cools the air: 20 °C ahead of what is asked is the most that air-on is set to",
 			"air-off of 122 °F is asked for, and for 5.0 h it is 112.3 °F in the mean, as the malt dries and cools the air: 36 °F ahead of what is asked is the most that air-on is set to"},
+		{forecast.KilnShort{Target: kiln.Oven, Asked: 85, Got: 68, Limit: kiln.ByHeater, ByDoor: true},
+			"oven of 85 °C is asked for and the kiln gives 68 °C: its heat goes out by the open door", "oven of 185 °F is asked for and the kiln gives 154 °F: its heat goes out by the open door"},
 		{forecast.KilnShort{Target: kiln.AirOn, Asked: 50, Got: 38, Limit: kiln.ByFeed},
 			"air-on of 50 °C is asked for and the kiln gives 38 °C: no warmer air comes from the floor below, and it has no heater",
 			"air-on of 122 °F is asked for and the kiln gives 100 °F: no warmer air comes from the floor below, and it has no heater"},

@@ -43,6 +43,8 @@ func TestTasksAreSaid(t *testing.T) {
 		{metric, timetable.Sentence{Kind: visits.Drain, Name: "soak 1", Each: []outlook.Gross[answer.Kilograms]{{In: "t1", Weight: 3.451}, {In: "t2", Weight: 6.9}}}, `drain soak 1, weigh (3.45 kg in "t1", 6.90 kg in "t2")`},
 		{metric, timetable.Sentence{Kind: visits.Heat, Name: "dry", Temperature: kiln, Rise: 4 * 3600, Until: "moisture\n  at most 10 %"}, "dry from air-on 55 to 65 °C, rising over 4 h until moisture at most 10 %"},
 		{metric, timetable.Sentence{Kind: visits.Cool, Temperature: kiln}, "heat off, cool to air-on 65 °C"},
+		{metric, timetable.Sentence{Kind: visits.Load, Where: "high", With: "low", Name: "dry", Until: "moisture at most 20 %"}, `load "high"; dry in the exhaust of "low" until moisture at most 20 %`},
+		{metric, timetable.Sentence{Kind: visits.Unload, Where: "high", With: "low"}, `when "low" below is free: take the malt off "high" and turn it down, weigh`},
 		{metric, timetable.Sentence{Kind: visits.Gate, Until: "moisture at most 10 %", Missed: true}, "weigh for the gate: moisture at most 10 %; by the forecast it does not hold even now"},
 		{metric, timetable.Sentence{Kind: visits.Unload, Where: "kiln\x1b[31m"}, `take the malt off "kiln<U+001B>[31m", weigh`},
 	} {

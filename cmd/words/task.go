@@ -55,6 +55,9 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 		return Joined(" to ", off+", cool", h.Setting(end(k.Temperature)))
 	},
 	visits.Unload: func(_ House, k timetable.Sentence) string {
+		if k.With != "" {
+			return "when" + named(" ", k.With) + " below is free: take the malt off" + named(" ", k.Where) + " and turn it down, weigh"
+		}
 		return "take the malt off" + named(" ", k.Where) + ", weigh"
 	},
 	visits.Deculm: func(_ House, k timetable.Sentence) string {
@@ -73,6 +76,9 @@ var floorOver = map[model.StageKind]string{model.GerminateStage: "the growing en
 // heating says what the kiln is set to, and how long or until when.
 func (h House) heating(k timetable.Sentence) string {
 	out := Joined(" at ", k.Name, h.Setting(k.Temperature))
+	if k.With != "" {
+		out = k.Name + named(" in the exhaust of ", k.With)
+	}
 	if k.Rise > 0 {
 		out = Joined(" from ", k.Name, h.Setting(k.Temperature)) + ", rising over " + Span(k.Rise)
 	} else {

@@ -29,5 +29,6 @@ process "p" {
 		kinds = append(kinds, seen{task.Kind, task.Where})
 	}
 	assert.Equal(t, []seen{{Load, "upper"}, {Unload, "upper"}, {Load, "lower"}, {Heat, "lower"}, {Cool, "lower"}, {Unload, "lower"}}, kinds)
+	assert.Equal(t, []string{"lower", "lower", ""}, []string{list[0].With, list[1].With, list[5].With})
 	assert.InDelta(t, 12*3600, list[1].At, 1800, "when the batch before has been cooled")
 }

@@ -17,6 +17,9 @@ func (l *lister) kiln(st forecast.Stage) {
 	l.gates(st)
 	t := ending(&st.Steps[len(st.Steps)-1], Unload, st.Kind)
 	t.Where = kilnName(stage)
+	if low := l.p.Giver(stage); low != nil {
+		t.With = kilnName(low)
+	}
 	l.add(t)
 }
 
@@ -53,7 +56,9 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 		case heat.From != nil && heat.Over != nil:
 			t.Over = heat.Over.SI
 		case heat.From == nil && heat.At == nil: // it takes what comes, as from a floor below
-			t.Temperature = forecast.Temperature{}
+			if t.Temperature = (forecast.Temperature{}); stage.Kiln.Fed() {
+				t.With = stage.Kiln.AirFrom.Name
+			}
 		}
 	}
 	if c, ok := step.(*model.Cool); ok {

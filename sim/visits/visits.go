@@ -66,7 +66,7 @@ type Task struct {
 	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
 	Shares      []Portion            // what goes into each vessel, where a steep is shared out among several
 	Each        []Weighing           // what each of several vessels weighs with its part of the drained grain
-	With        string               // what a soak or a rest is with: air and lime
+	With        string               // what a soak or a rest is with: air and lime; of a kiln the floor below, whose exhaust a step takes or to which the malt goes down
 	Within      float64              // s: of deculming, the latest
 	Moisture    float64              // wet basis, 0 to 1; NaN where no figure is to be had
 	Weight      float64              // kg of the whole batch; NaN the same

@@ -60,7 +60,7 @@ type Do struct {
 	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, to soak in, or to pour on hot malt, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
-	With        string              `json:",omitempty" doc:"what a soak or a rest is with"`
+	With        string              `json:",omitempty" doc:"what a soak or a rest is with; of a kiln the floor below, whose exhaust it takes or to which the malt goes down"`
 
 	Each []outlook.Gross[answer.Kilograms] `json:",omitempty" doc:"what each vessel weighs with its part of the drained grain, where a steep is shared out among several"`
 }
