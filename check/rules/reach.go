@@ -61,7 +61,7 @@ func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s model.Step) []findin
 		default:
 			continue
 		}
-		f := r.At(a.place, fmt.Sprintf("%s of %s is asked for and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), k.Reaches, side))
+		f := r.At(a.place, fmt.Sprintf("%s of %s is asked for and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), inDegreesLike(a.t.Unit(), k.Reaches.Range), side))
 		switch {
 		case side == "above":
 		case !ofAir:

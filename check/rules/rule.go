@@ -75,10 +75,15 @@ func (c *Case) Judge() {
 	c.all = All()
 	for _, r := range c.all {
 		if !r.Forecast || c.Forecast != nil {
+			said, before := r.Rule, len(c.Found)
 			r.Why, r.Do = units.Retold(r.Why), units.Retold(r.Do)
 			r.Judge(r.Rule, c)
+			for i := before; i < len(c.Found); i++ {
+				inDegreesOf(said, units, &c.Found[i])
+			}
 		}
 	}
+	c.tellDegrees()
 }
 
 // Limit gives a threshold in SI, as the house moved it or as usual.

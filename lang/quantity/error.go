@@ -147,7 +147,28 @@ var severalMeanings = map[string]string{
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
 	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "fl": "floz", "floz": "floz", "qtr": "quarter", "qr": "quarter", "horsepower": "hp", "ps": "hp", "bhp": "hp"}
 
+// OfMark is the unit that a mark behind a number stands for in hand-written lists, "" for what
+// is no such mark.
+func OfMark(mark string) string {
+	switch mark {
+	case `"`, "″", "”", "“":
+		return "in"
+	case "'", "′", "’":
+		return "ft"
+	}
+	return ""
+}
+
+// TimeOfMark is the unit that such a mark stands for behind a time.
+func TimeOfMark(mark string) string {
+	return map[string]string{"in": "s", "ft": "min"}[OfMark(mark)]
+}
+
 func noUnit(part int, spelling string) *Error {
+	if unit := OfMark(spelling); unit != "" {
+		return &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("the mark %s is no unit of the language, and a quote opens a name", spelling),
+			Hint: fmt.Sprintf("write %s in its place, behind a blank", unit), Fix: unit}
+	}
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),
 		Hint: "write one such as kg, h, °C, % or l"}
 	folded := fold(tidy(spelling))

@@ -6,6 +6,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -233,9 +234,30 @@ func (b *builder) moisture(q *model.Quantity, limits []model.Limit) *model.Quant
 	if q.SI <= mostMoisture(limits) {
 		return b.checked(q, 0, 1, "a moisture", "0 to 100 %")
 	}
-	b.refuse(tooMoist(q))
+	b.refuse(tooMoist(q, livingGrain))
 	return nil
 }
+
+// moistureOfLot checks the moisture of raw grain, or of what was grown or dried before.
+func (b *builder) moistureOfLot(q *model.Quantity) *model.Quantity {
+	if q == nil || q.SI <= mostMoisture(b.house.Limits) {
+		return b.moisture(q, b.house.Limits)
+	}
+	sense := senseIn(vocabulary.Grain, vocabulary.MeasureMoisture)
+	for word, other := range sense.Instead {
+		if b.beside[word] {
+			sense = other
+		}
+	}
+	b.refuse(tooMoist(q, sense.Can))
+	return nil
+}
+
+// livingGrain is the moisture of what a process deals with.
+var livingGrain = func() quantity.Range {
+	r, _ := between("1", "60", "%")
+	return r
+}()
 
 // grainHolds is the most moisture that is read, where the house says nothing.
 const grainHolds = 0.6
@@ -247,11 +269,25 @@ func mostMoisture(limits []model.Limit) float64 {
 	return grainHolds
 }
 
-func tooMoist(q *model.Quantity) finding.Finding {
+// tooMoist reports more moisture than grain holds: it may be of the dry matter, or its point
+// is missing, where that lies in the band of what it is of.
+func tooMoist(q *model.Quantity, band quantity.Range) finding.Finding {
+	said := quantity.Range{Low: q.Quantity, High: q.Quantity}
+	moved, ok := pointMoved(said, -1)
+	ok = ok && q.SI > 1 && within(band, moved)
 	if strings.Contains(q.String(), "dry basis") {
 		f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s, %.1f %% of the whole weight, is more than grain can hold", q, 100*q.SI))
 		f.Hint = "look at the number"
 		return f
 	}
-	return moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
+	f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
+	switch dry := q.SI / (1 + q.SI); {
+	case ok && !band.Contains(dry):
+		f.Hint = fmt.Sprintf("look where the point stands: it may be %s", moved)
+	case ok:
+		f.Hint = fmt.Sprintf("look where the point stands: it may be %s; or %s", moved, f.Hint)
+	case !band.Contains(dry):
+		f.Hint = "look at the number"
+	}
+	return f
 }

@@ -29,7 +29,7 @@ type lot struct {
 var grainFacts = table[lot]{
 	"species":              func(_ *builder, g *lot, s *filled) { g.Species = s.slot(0).chosen() },
 	vocabulary.FactAlready: func(_ *builder, g *lot, s *filled) { g.Already = s.slot(0).chosen() },
-	"moisture":             func(b *builder, g *lot, s *filled) { g.Moisture = b.moisture(s.slot(0).quantity(), b.house.Limits) },
+	"moisture":             func(b *builder, g *lot, s *filled) { g.Moisture = b.moistureOfLot(s.slot(0).quantity()) },
 	"germination": func(b *builder, g *lot, s *filled) {
 		if t, ok := b.germination(s); ok {
 			g.Germination = append(g.Germination, t)

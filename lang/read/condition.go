@@ -121,7 +121,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 		r.note(n)
 		return false
 	}
-	rng, ok := r.rangeOf(a, m.Dims)
+	rng, ok := r.rangeOf(a, &vocabulary.Slot{Dims: m.Dims})
 	if !ok {
 		return false
 	}

@@ -99,7 +99,11 @@ func pieceOf(at func(source.Span) source.Place, t syntax.Term) []piece {
 		if t.High == nil && len(t.Low.Parts) > 1 {
 			return apart(t.Low.Written(), text)
 		}
-		if q, err := quantity.Make(t.Low.Written()...); err == nil {
+		last := t.Low
+		if t.High != nil { // of 14 to 18 °C the first has no unit
+			last = *t.High
+		}
+		if q, err := quantity.Make(last.Written()...); err == nil {
 			return []piece{{text, valuePiece, q.Dimension}}
 		}
 	}

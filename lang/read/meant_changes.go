@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/lang/nearest"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
@@ -13,7 +14,7 @@ import (
 type change func(row *vocabulary.Row, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, joinedOn, clauseInFront, turnedRound, otherClause, forward}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, turnedRound, otherClause, forward}
 
 // changesOf lists the pieces with one change each.
 func changesOf(row *vocabulary.Row, pieces []piece, changes ...change) (list [][]piece) {
@@ -59,6 +60,33 @@ func otherWord(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
 	return list
 }
 
+// placeWord writes the place of a temperature as the language does: air-on for airon, and for
+// air on.
+func placeWord(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
+	if pieces[i].kind != wordPiece && pieces[i].kind != textPiece {
+		return nil
+	}
+	for _, word := range placesOf(row) {
+		if i+1 < len(pieces) && pieces[i].text+"-"+pieces[i+1].text == word {
+			list = append(list, with(pieces, i, i+2, piece{text: word, kind: wordPiece}))
+		}
+	}
+	if meant, ok := nearest.Word(pieces[i].text, placesOf(row)); ok {
+		list = append(list, with(pieces, i, i+1, piece{text: meant, kind: wordPiece}))
+	}
+	return list
+}
+
+// placesOf lists where the temperatures of a row may be taken.
+func placesOf(row *vocabulary.Row) (list []string) {
+	for _, c := range row.Clauses {
+		for _, s := range c.Slots {
+			list = append(list, s.Places...)
+		}
+	}
+	return list
+}
+
 // joinedOn joins a clause that stands twice to the first, by and.
 func joinedOn(row *vocabulary.Row, pieces []piece, i int) [][]piece {
 	def, ok := row.Clause(pieces[i].text)
@@ -78,6 +106,11 @@ func clauseInFront(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) 
 				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
 			}
 		})
+		for _, c := range leadFirst(row) { // in front of the place of a temperature
+			if i+1 < len(pieces) && pieces[i+1].kind == valuePiece && !ofRow(row, pieces[i].text) && len(c.Slots) == 1 && slices.Contains(c.Slots[0].Places, pieces[i].text) && takes(c.Slots[0], pieces[i+1].dim) {
+				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
+			}
+		}
 	case valuePiece:
 		for _, c := range leadFirst(row) {
 			slot := c.Slots[len(c.Slots)-1]
@@ -92,6 +125,11 @@ func clauseInFront(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) 
 		})
 	}
 	return list
+}
+
+// ofRow tells whether a row takes a word itself, in front of its clauses.
+func ofRow(row *vocabulary.Row, word string) bool {
+	return slices.ContainsFunc(row.Slots, func(s vocabulary.Slot) bool { return slices.Contains(s.Words, word) })
 }
 
 // leadFirst lists the clauses of a row, first the one whose value may stand right behind its

@@ -39,6 +39,10 @@ var beginners = map[vocabulary.Block]map[string]string{
 		"fired peat direct":                  "fired peat by direct",
 		"fired turf by direct":               "peat",
 	},
+	vocabulary.Germinate: {
+		"hold bed 14 to 18 °C": "hold bed at 14 to 18 °C",
+		"hold bed 16 °C":       "hold bed at 16 °C",
+	},
 	vocabulary.Kiln: {
 		"roast 175 °C 50 min":                                                "roast at malt 175 °C for 50 min",
 		"roast 50 min 175 °C":                                                "roast 50 min at malt 175 °C",
@@ -49,6 +53,13 @@ var beginners = map[vocabulary.Block]map[string]string{
 		"dry at air-on 45 °C for 8 h returns 50 %":                           "dry at air-on 45 °C for 8 h with returns 50 %",
 		"dry at air-on 45 °C for 8 h with recirculation 50 %":                "returns",
 		"dry at air-on 45 °C for 8 h with airflow 40 m3/h with returns 50 %": "dry at air-on 45 °C for 8 h with airflow 40 m3/h and returns 50 %",
+		"roast malt 210 °C 20 min":                                           "roast at malt 210 °C for 20 min",
+		"cool malt 30 °C":                                                    "cool to malt 30 °C",
+		"dry at airon 50 °C for 10 h":                                        "dry at air-on 50 °C for 10 h",
+		"dry at air on 50 °C for 10 h":                                       "dry at air-on 50 °C for 10 h",
+		"cure at air on 82 °C 4 h":                                           "cure at air-on 82 °C for 4 h",
+		"dry from airon 50 to 60 °C over 4 h":                                "dry from air-on 50 to 60 °C over 4 h",
+		"dry air-on 50 to 55 °C for 10 h":                                    "dry at air-on 50 to 55 °C for 10 h",
 		"cure 82 °C 4 h":                                                     "cure at air-on 82 °C for 4 h",
 	},
 }
@@ -147,5 +158,18 @@ var undecidedRules = map[string]bool{unknownClause.Name: true, wordsTooMany.Name
 func BenchmarkNothingIsMeant(b *testing.B) {
 	for b.Loop() {
 		statementOf(b, vocabulary.Kiln, "dry by on with at air-on 45 °C 8 h 9 kg of about with smoke 30 % and for 2 l over until 7 m and more")
+	}
+}
+
+// A word that belongs elsewhere, near to one that belongs here, is told as a slip where the
+// statement then reads.
+func TestWordOfAnotherBlockThatIsASlipIsTold(t *testing.T) {
+	found := statementOf(t, vocabulary.Vessel, "hold 30 l")
+	require.Len(t, found, 1)
+	assert.Equal(t, "did you mean holds?", found[0].Hint)
+	require.Len(t, found[0].Fixes, 1)
+	assert.Equal(t, "holds", found[0].Fixes[0].New)
+	for _, text := range []string{"hold bed at 14 to 18 °C", "hold 30 °C"} {
+		assert.Equal(t, "it belongs in a germinate", statementOf(t, vocabulary.Vessel, text)[0].Hint)
 	}
 }

@@ -126,6 +126,10 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 	if homes := vocabulary.Homes(word); len(homes) > 0 {
 		f := wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
 		f.Hint = "it belongs in " + joinOr(homes)
+		if meant, ok := r.verbMeant(s); ok {
+			f.Hint = fmt.Sprintf("did you mean %s?", meant)
+			f.Fixes = []finding.Edit{{Place: place, New: meant}}
+		}
 		r.note(f)
 		return
 	}
@@ -142,6 +146,19 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 		f.Hint = "known here: " + strings.Join(vocabulary.Words(r.in), ", ")
 	}
 	r.note(f)
+}
+
+// verbMeant is the one word of this block near to that of a statement with which it reads as it
+// stands: hold 30 l of a vessel.
+func (r *statementReader) verbMeant(s *syntax.Statement) (string, bool) {
+	meant, ok := nearest.Only(s.Verb.Text, vocabulary.Words(r.in))
+	row, known := vocabulary.Lookup(r.in, meant)
+	if !ok || !known || s.Head().End-s.Head().Start > longestTried {
+		return "", false
+	}
+	pieces := piecesOf(r.at, s)
+	pieces[0].text = meant
+	return meant, r.reads(row, pieces)
 }
 
 func (r *statementReader) checkBody(row *vocabulary.Row, s *syntax.Statement) {

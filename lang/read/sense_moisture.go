@@ -39,7 +39,7 @@ func (b *builder) moistureSense(p *model.Process) {
 	}
 	for _, m := range list {
 		if over := (&model.Quantity{Quantity: m.rng.High, Place: m.place}); over.SI > mostMoisture(p.Limits) {
-			b.note(tooMoist(over))
+			b.note(tooMoist(over, livingGrain))
 		}
 	}
 	for _, st := range p.Stages {

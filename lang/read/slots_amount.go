@@ -14,7 +14,7 @@ import (
 
 // amount makes the range of a value and checks it against the slot.
 func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slot) bool {
-	rng, ok := r.rangeOf(a, slot.Dims)
+	rng, ok := r.rangeOf(a, slot)
 	if !ok {
 		return false
 	}
@@ -33,17 +33,18 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 }
 
 // rangeOf makes a range of an amount, both ends in one of the dimensions.
-func (r *statementReader) rangeOf(a syntax.Amount, dims []quantity.Dimension) (quantity.Range, bool) {
-	rng, err := value.Range(a, dims)
+func (r *statementReader) rangeOf(a syntax.Amount, slot *vocabulary.Slot) (quantity.Range, bool) {
+	rng, err := value.Range(a, slot.Dims)
 	if bad := (*value.Error)(nil); errors.As(err, &bad) {
-		r.noRange(bad, dims)
+		r.noRange(bad, a, slot)
 		return rng, false
 	}
 	return rng, true
 }
 
 // noRange reports an amount that is no range of the dimensions.
-func (r *statementReader) noRange(e *value.Error, dims []quantity.Dimension) {
+func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabulary.Slot) {
+	dims := slot.Dims
 	place := r.at(e.End.Span)
 	switch {
 	case e.Kind == value.Unread:
@@ -55,7 +56,7 @@ func (r *statementReader) noRange(e *value.Error, dims []quantity.Dimension) {
 		f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
 		unit := e.Low.Unit()
 		if unit == "" {
-			unit = unitLikely(dims[0], place.File)
+			unit = unitThatFits(unitLikely(dims[0], place.File), a, slot)
 		}
 		f.Hint = "write the unit behind it, such as " + place.Text() + " " + unit
 		if unit == "%" && e.Made.SI > 0 && e.Made.SI < 1 {
@@ -113,8 +114,19 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if unit := degreeOf(r.file); unit != "" && slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) {
 		f.Hint = fmt.Sprintf("write %s, as the other temperatures here have, if that is meant", unit)
 	}
-	if bad.Fix != "" && mends(parts, i, dims) {
-		f.Fixes = []finding.Edit{{Place: r.at(mended), New: bad.Fix}}
+	fix := bad.Fix
+	if mark := q.Parts[i].Unit; quantity.OfMark(mark.Text) != "" {
+		if slices.Contains(dims, quantity.Time) {
+			fix = quantity.TimeOfMark(mark.Text)
+			parts[i].Unit = fix
+		}
+		f.Hint, fix = fmt.Sprintf("write %s %s", q.Parts[i].Number.Text, fix), " "+fix
+		if i+1 < len(q.Parts) && q.Parts[i+1].Number.Start == mark.End {
+			fix += " " // the ft of 6'2" is not to become ft2
+		}
+	}
+	if fix != "" && mends(parts, i, dims) {
+		f.Fixes = []finding.Edit{{Place: r.at(mended), New: fix}}
 	}
 	r.note(f)
 }

@@ -6,6 +6,8 @@ import (
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 // unitLikely is the unit of a dimension that is likely meant in a file: one written in °F
@@ -44,4 +46,23 @@ func degreeOf(f *source.File) string {
 		return "°F"
 	}
 	return ""
+}
+
+// unitThatFits is the unit that is likely meant of numbers without one, or another with which
+// they can be what is asked for where with that one they cannot: 55 to 64 of the air of a site is
+// no heat in °C.
+func unitThatFits(likely string, a syntax.Amount, slot *vocabulary.Slot) string {
+	high := a.Low
+	if a.High != nil {
+		high = *a.High
+	}
+	if slot.Sense == nil || len(a.Low.Parts) != 1 || len(high.Parts) != 1 {
+		return likely
+	}
+	for _, unit := range append([]string{likely}, likelyUnits[likely]...) {
+		if r, ok := between(a.Low.Parts[0].Number.Text, high.Parts[0].Number.Text, unit); ok && within(slot.Sense.Can, r) {
+			return unit
+		}
+	}
+	return likely
 }

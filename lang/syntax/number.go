@@ -137,6 +137,9 @@ func (s *scanner) mixedFraction() {
 
 // unitStarts tells whether what follows a number is its unit.
 func (s *scanner) unitStarts() bool {
+	if s.inchMark() > 0 {
+		return true
+	}
 	r, _ := utf8.DecodeRuneInString(s.text[s.at:])
 	if r == '%' || r == '°' || r == 'º' || r == 'µ' || s.text[s.at] == latin1Degree {
 		return true
@@ -155,6 +158,23 @@ func (s *scanner) unitStarts() bool {
 		return column || vocabulary.Follows(after) || !isLetter(next) && !openQuote(next)
 	}
 	return !vocabulary.Follows(word)
+}
+
+// inchMark gives the length of a mark of inches or feet right behind a digit, 1" or 6', and 0
+// where none stands here. A quote with a letter behind it opens a text. No unit is written so,
+// and as one it is told of; a name that it opened would swallow the rest of the line.
+func (s *scanner) inchMark() int {
+	if s.at == 0 || s.at == len(s.text) {
+		return 0
+	}
+	if before, _ := utf8.DecodeLastRuneInString(s.text[:s.at]); !isDigit(s.text[s.at-1]) && !quantity.IsFraction(before) {
+		return 0
+	}
+	r, size := utf8.DecodeRuneInString(s.text[s.at:])
+	if next, _ := utf8.DecodeRuneInString(s.text[s.at+size:]); quantity.OfMark(string(r)) == "" || isLetter(next) {
+		return 0
+	}
+	return size
 }
 
 // unitAndClause tells whether a word is a unit and opens a clause as well, as in does.
@@ -189,6 +209,10 @@ func (s *scanner) takeLetters() string {
 const latin1Degree = 0xb0
 
 func (s *scanner) unit() {
+	if n := s.inchMark(); n > 0 {
+		s.at += n
+		return
+	}
 	first := s.unitWord()
 	for _, more := range furtherWords(first) {
 		if s.words(more) {

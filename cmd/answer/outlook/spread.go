@@ -1,7 +1,9 @@
 package outlook
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
@@ -65,6 +67,8 @@ func SpreadOf(e *ensemble.Ensemble, p *model.Process) *Spread {
 	for _, s := range e.Steps() {
 		out.Steps = append(out.Steps, StepSpreadOf(s, p, BagOf(p)))
 	}
+	// a step that not every forecast has would else stand behind all others
+	slices.SortStableFunc(out.Steps, func(x, y StepSpread) int { return cmp.Compare(x.End.P50, y.End.P50) })
 	out.Drivers = DriversBy(e.Drivers)
 	return out
 }
@@ -89,10 +93,15 @@ func oddsOf(list []ensemble.Odds) []Odds {
 	return out
 }
 
+// driversOf gives drivers with their shares of the spread. Those are estimated one by one, and
+// where they come to more than all of it each is given its part.
 func driversOf(list []ensemble.Driver) []Driver {
-	out := []Driver{}
+	out, all := []Driver{}, 0.0
 	for _, d := range list {
-		out = append(out, Driver{Open(d.Unknown.Open), KilnOf(d.Unknown), answer.Share(d.Share), Learn(d.Unknown.Open)})
+		all += d.Share
+	}
+	for _, d := range list {
+		out = append(out, Driver{Open(d.Unknown.Open), KilnOf(d.Unknown), answer.Share(d.Share / max(all, 1)), Learn(d.Unknown.Open)})
 	}
 	return out
 }

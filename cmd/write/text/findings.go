@@ -5,6 +5,8 @@ import (
 	"io"
 	"strings"
 
+	"github.com/rivo/uniseg"
+
 	"maltwright/cmd/answer/inspection"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
@@ -42,8 +44,18 @@ func oneText(f finding.Finding, o Options) string {
 	if where != "" {
 		where += ": "
 	}
-	first := fmt.Sprintf("%s%s: %s [%s]", where, p.severity(f.Severity), p.bold(head), f.Rule)
-	b.WriteString(first + "\n")
+	front, shown := fmt.Sprintf("%s%s:", where, f.Severity), fmt.Sprintf("%s%s:", where, p.severity(f.Severity))
+	for i, line := range headLines(front, head+" ["+f.Rule+"]", o) {
+		said, rule := line, ""
+		if before, whole := strings.CutSuffix(line, "["+f.Rule+"]"); whole {
+			said, rule = strings.TrimSuffix(before, " "), line[len(strings.TrimSuffix(before, " ")):]
+		}
+		if i == 0 {
+			b.WriteString(strings.TrimSuffix(shown+" "+p.bold(said)+rule, " ") + "\n")
+			continue
+		}
+		b.WriteString(margin + p.bold(said) + rule + "\n")
+	}
 	if f.Place.Known() && !f.Place.Empty() {
 		b.WriteString(excerpt(f.Place, o))
 	}
@@ -53,6 +65,19 @@ func oneText(f finding.Finding, o Options) string {
 		field(&b, p, "see", strings.TrimSpace(o.where(r.Place)+"  "+r.Message), o)
 	}
 	return b.String()
+}
+
+// headLines gives the lines of what a finding says behind its front. On a terminal they are folded
+// to its width; for a program that reads them, or a search, they are one.
+func headLines(front, said string, o Options) []string {
+	if o.Width == 0 {
+		return []string{said}
+	}
+	// the front stands for itself, so that no line is broken in a name with blanks; and it has no margin
+	held := strings.Repeat("x", max(1, uniseg.StringWidth(front)-len(margin)))
+	lines := words.Wrap(held+" "+said, o.width()-len(margin))
+	lines[0] = strings.TrimPrefix(strings.TrimPrefix(lines[0], held), " ")
+	return lines
 }
 
 // where gives file:line:column, counted in characters.

@@ -3,6 +3,8 @@ package text
 import (
 	"bytes"
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -33,6 +35,34 @@ func TestFindings(t *testing.T) {
 // escapes keeps the golden files free of what a terminal would act on.
 var escapes = strings.NewReplacer("\x1b", "␛")
 
+// On a terminal no line of a finding is wider than it, but for a name that is; and what is said
+// is the same as on one line, where a program reads it.
+func TestAFindingFitsTheTerminal(t *testing.T) {
+	long := samples.About("house of ours.malt", "⟦soak⟧", finding.Finding{Message: strings.TrimSpace(strings.Repeat("so much is said of it, 12 °C and 3.4 kg ", 9)), Rule: "long-words"})
+	short := samples.About("a.malt", "⟦soak⟧", finding.Finding{Message: "it is so", Rule: "r"})
+	for _, f := range []finding.Finding{long, short} {
+		var one bytes.Buffer
+		require.NoError(t, Findings(&one, []finding.Finding{f}, Options{}))
+		first, _, _ := strings.Cut(one.String(), "\n")
+		assert.Equal(t, fmt.Sprintf("%s:1:1: note: %s [%s]", f.Place.File.Name(), f.Message, f.Rule), first)
+		for _, width := range []int{40, 80, 120} {
+			var b bytes.Buffer
+			require.NoError(t, Findings(&b, []finding.Finding{f}, Options{Width: width}))
+			head, _, _ := strings.Cut(b.String(), "    1 soak")
+			for line := range strings.Lines(head) {
+				assert.LessOrEqual(t, uniseg.StringWidth(strings.TrimRight(line, "\n")), width)
+			}
+			assert.Equal(t, first, strings.Join(strings.Fields(head), " "))
+			var coloured bytes.Buffer
+			require.NoError(t, Findings(&coloured, []finding.Finding{f}, Options{Width: width, Colour: true}))
+			plain := ansi.ReplaceAllString(coloured.String(), "")
+			assert.True(t, strings.HasPrefix(plain, head), "%q is %q", plain, head)
+		}
+	}
+}
+
+var ansi = regexp.MustCompile("\x1b\\[[0-9;]*m")
+
 func TestLines(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, Lines(&b, samples.All(), Options{}))
@@ -45,9 +75,11 @@ func TestWordsAreMarkedUnderThemselves(t *testing.T) {
 			var b bytes.Buffer
 			require.NoError(t, Findings(&b, []finding.Finding{f}, Options{Width: width}))
 			lines := strings.Split(b.String(), "\n")
-			at := columns(lines[2], "‾")
-			want := columnsOf(lines[1], shown(f.Place.Text()))
-			assert.Equal(t, want, at, "%d\n%s\n%s", width, lines[1], lines[2])
+			i := slices.IndexFunc(lines, func(line string) bool { return strings.Contains(line, "‾") })
+			require.Positive(t, i)
+			at := columns(lines[i], "‾")
+			want := columnsOf(lines[i-1], shown(f.Place.Text()))
+			assert.Equal(t, want, at, "%d\n%s\n%s", width, lines[i-1], lines[i])
 		}
 	}
 }

@@ -207,7 +207,11 @@ func (s *progressSheet) posterior() {
 	case !p.Trusted:
 		s.para("", "do not trust these figures: a few of the forecasts bear so much of the weight%s that others, which agree better, may lie where none was drawn. %s", tailOf(p), s.trustLater(p))
 	case p.EffectiveSampleSize < few:
-		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, look at what is in doubt, and ask for more with --members")
+		more := ", and ask for more with --members"
+		if p.Members >= follow.MostMembers {
+			more = ""
+		}
+		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, and look at what is in doubt%s", more)
 	}
 }
 
@@ -219,8 +223,8 @@ func (s *progressSheet) trustLater(p progress.Posterior) string {
 		do = "Look at what is in doubt first. "
 	}
 	if p.Members < follow.MostMembers {
-		thousands := (p.Members + 999) / 1000
-		do += fmt.Sprintf("Ask for more with --members %d. If it still says this, weigh", 1000*thousands)
+		more := min(1000*(p.Members/1000+1), follow.MostMembers)
+		do += fmt.Sprintf("Ask for more with --members %d. If it still says this, weigh", more)
 	} else {
 		do += "Weigh"
 	}

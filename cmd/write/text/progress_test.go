@@ -65,6 +65,10 @@ func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
 	assert.Contains(t, out, "do not trust these figures: a few of the forecasts bear so much")
 	assert.Contains(t, out, "(tail 0.83, above 0.7)")
 	assert.Contains(t, out, "Look at what is in doubt first. Ask\n              for more with --members 1000.")
+	for had, ask := range map[int]string{999: "1000", 1000: "2000", 1001: "2000", 9_500: "10000"} {
+		r.Posterior.Members = had
+		assert.Contains(t, strings.Join(strings.Fields(shownProgress(t, r, words.House{})), " "), "--members "+ask+".", "more than it had, %d", had)
+	}
 	r.Posterior.ParetoTail = nil
 	assert.NotContains(t, shownProgress(t, r, words.House{}), "(tail")
 	for i := range r.Readings {

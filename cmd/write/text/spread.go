@@ -9,6 +9,7 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/sim/forecast"
 )
 
 // spread writes how a forecast spreads.
@@ -19,25 +20,43 @@ func (s *Sheet) spread(x *outlook.Spread) {
 	s.line("")
 	s.line("%s", s.bold(fmt.Sprintf("how sure: %d forecasts of likely lots, houses and weather", x.Members)))
 	s.line("%-24s%10s%10s%10s   %s", "", "1 in 10", "middle", "9 in 10", "moisture %")
-	for _, st := range x.Steps {
-		often := ""
-		if st.End.Share < 0.995 {
-			often = fmt.Sprintf("  in %.0f %%", 100*st.End.Share)
+	var seldom []string
+	for i, st := range x.Steps {
+		if st.End.Share < always {
+			seldom = append(seldom, fmt.Sprintf("%s in %.0f %%", which(x.Steps, i), 100*st.End.Share))
 		}
 		m := st.MoistureEnd
 		s.line("%-24s%10s%10s%10s   %s", "  "+called(x.Steps, st)+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
-			points(m.P10)+" "+points(m.P50)+" "+points(m.P90)+often)
+			points(m.P10)+" "+points(m.P50)+" "+points(m.P90))
+	}
+	if len(seldom) > 0 {
+		s.para("", "there is %s of the forecasts; its row tells of those", strings.Join(seldom, ", and "))
 	}
 	for _, t := range s.spreadTotals(x.Totals) {
 		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)
 	}
 	for _, o := range append(x.Gates, x.Expects...) {
-		if o.Holds < 0.995 {
+		if o.Holds < always {
 			s.para("at risk", "%s: holds in %.0f of 100", words.Safe(o.Text), 100*o.Holds)
 		}
 	}
 	s.drivers("final moisture", x.Drivers.FinalMoisture)
 	s.drivers("total time", x.Drivers.Total)
+}
+
+// always is the share of the forecasts from which on something is told as of all of them.
+const always = 0.995
+
+// which says which step a row is of: of several waits, behind which step.
+func which(list []outlook.StepSpread, i int) string {
+	name := called(list, list[i])
+	switch {
+	case strings.ContainsAny(name, "0123456789"):
+		return name
+	case name == forecast.Waiting && i > 0:
+		return fmt.Sprintf("a %s behind %s", name, called(list, list[i-1]))
+	}
+	return "a " + name
 }
 
 // called is the label of a step, of a stage that is a step with its number where there are
