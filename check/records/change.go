@@ -6,6 +6,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
 
 // span is how long a step of a kind takes at the least and at the most, s, and how warm
@@ -34,6 +35,8 @@ func (r *record) changes() []model.Change {
 		said := ""
 		switch low, high := c.To.Low.SI, c.To.High.SI; {
 		case !ok:
+		case c.OfWater() && kindOf(c) == string(model.CoolStep):
+			said = r.muchWater(c)
 		case !c.Is(quantity.Time) && !c.Is(quantity.Temperature): // the language judges it
 		case c.Is(quantity.Time):
 			if c.Step.Kind.Text == vocabulary.VerbSoak {
@@ -52,6 +55,36 @@ func (r *record) changes() []model.Change {
 		r.note(changeDoubtful.At(c.To.Place, said))
 	}
 	return kept
+}
+
+func kindOf(c model.Change) string { return c.Step.Kind.Text }
+
+const (
+	morePoured = 1.3  // times the water that ends a roast; less is all the same, for all that is known
+	wetsBy     = 0.09 // of the charge, water that no roast boils off beside it, by which roasted malt is surely wet
+)
+
+// muchWater says that a roast was cooled with more water than its heat boils off, or "".
+func (r *record) muchWater(c model.Change) string {
+	p := r.batch.Process
+	hot := -zeroC
+	for _, st := range model.Every[*model.Kilning](p) {
+		for _, s := range st.Steps {
+			for _, at := range []*model.Temperature{s.Warmth().At, s.Warmth().From} {
+				if at != nil && s.Kind() != model.CoolStep {
+					hot = max(hot, at.High.SI-zeroC)
+				}
+			}
+		}
+	}
+	if p.Charge == nil {
+		return ""
+	}
+	water, enough := 1000*model.WaterVolume(c.To.High), forecast.QuenchedBy(p.Charge.SI, hot)
+	if water <= morePoured*enough+wetsBy*p.Charge.SI {
+		return ""
+	}
+	return fmt.Sprintf("%s was changed to %s of water, and some %s is all that boils off so much malt of %s: the rest wets it", stepWords(&c.Step), c.To.Range.Range, p.Units().Room(enough/1000), p.Units().Degrees(hot, 0))
 }
 
 const zeroC = quantity.ZeroCelsius

@@ -29,7 +29,7 @@ var (
 	pieceUnturned = rule("piece-unturned", finding.Caution, "a growing piece of which nothing says that it was turned",
 		"the rootlets mat, and the middle of the piece gets warm and short of air (common practice)", "note each turn, and look at the dates above and below",
 		"a record that notes a few turns and no more is left alone, and so is one without any that has less than eight looks at the piece over two days", "turned at 22:00\nread bed 15.7 °C at 2026-03-10 06:20", "turned at 22:00\nread bed 16.1 °C at 2026-03-09 06:20\nturned at 06:30\nread bed 15.8 °C at 14:20\nturned at 14:30\nread bed 16.4 °C at 21:50\nturned at 22:00\nread bed 15.7 °C at 2026-03-10 06:20")
-	changeDoubtful = rule("change-doubtful", finding.Caution, "a change to a time or a heat that is out of sense for its step",
+	changeDoubtful = rule("change-doubtful", finding.Caution, "a change to a time, a heat or the water of a step that is out of sense for it",
 		"forecasts of the batch go by it", "look at the number and its unit",
 		"", `changed soak 3 to 60 h because "it had its weight early"`, `changed soak 3 to 6 h because "it had its weight early"`)
 	sampleDoubtful = rule("sample-doubtful", finding.Caution, "a sample by which the raw grain is soaking or bone dry",

@@ -33,7 +33,7 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.LotChit:           {"how fast the lot chits", "count the chitted corns of a hundred at cast"},
 	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
 	ensemble.HouseWithering:    {"how fast green malt withers here", "weigh a tray of it every six hours while it withers"},
-	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh a tray every two hours on the kiln"},
+	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh some of the malt on the kiln, every two hours, in a roast every quarter of an hour"},
 	ensemble.DryAirMoisture:    {"the moisture malt keeps in dry air", "dry a sample of the finished malt in an oven"},
 	ensemble.RawMoisture:       {"the moisture of the raw grain", "dry a sample of the grain in an oven"},
 	ensemble.RoomAir:           {"the warmth of the room", "read a thermometer in the room"},

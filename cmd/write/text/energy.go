@@ -14,6 +14,9 @@ import (
 // kg.
 const little = 0.02
 
+// leastEach, J, is 0.1 kWh: of less no figure for each kg is told.
+const leastEach = 3.6e5
+
 // energy says what the whole process takes: what is burnt for the kiln and for the rest, and
 // electricity.
 func (s *Sheet) energy(r outlook.Result) {
@@ -28,7 +31,7 @@ func (s *Sheet) energy(r outlook.Result) {
 			return
 		}
 		part := words.Heat(took) + " of " + what
-		if took > little*(e.Fuel+e.Power) && r.NoMalt == nil {
+		if took > little*(e.Fuel+e.Power) && took > leastEach && r.NoMalt == nil {
 			part += ", " + each.Write(float64(took/answer.Joules(r.Totals.Malt))) + " " + each.Unit + " of malt"
 		}
 		parts = append(parts, part)

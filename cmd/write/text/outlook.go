@@ -21,7 +21,7 @@ func Outlook(w io.Writer, r outlook.Result, h words.House, o Options) error {
 	s.asked(r.Asked)
 	s.totals(r)
 	s.spread(r.Spread)
-	s.corners(r.Corners)
+	s.corners(r.Corners, r.Asked)
 	s.assumed(r.Assumed)
 	s.cautions(r.Cautions)
 	_, err := io.WriteString(w, s.String())

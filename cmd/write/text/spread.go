@@ -132,7 +132,7 @@ func ofKiln(name *string) string {
 }
 
 // corners writes where in the bands of the site the process breaks.
-func (s *Sheet) corners(list []outlook.Corner) {
+func (s *Sheet) corners(list []outlook.Corner, asked outlook.Asked) {
 	if list == nil {
 		return
 	}
@@ -149,7 +149,10 @@ func (s *Sheet) corners(list []outlook.Corner) {
 			s.para("breaks", "%s: %s", s.Say(c.Corner), strings.Join(list, "; "))
 		}
 	}
-	if broken == 0 {
+	switch nothing := len(asked.Gates) == 0 && len(asked.Expects) == 0; {
+	case broken == 0 && nothing:
+		s.para("", "nothing breaks in any of the %d of them; the process has no gate, and promises nothing", len(list))
+	case broken == 0:
 		s.para("", "every gate is met and every promise kept in all %d of them", len(list))
 	}
 }

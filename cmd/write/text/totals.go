@@ -82,13 +82,20 @@ func (s *Sheet) kiln(r outlook.Result) {
 	s.below(r)
 	said := words.Mass(s.House, t.KilnWater) + " of water driven off"
 	if !none(t.KilnHeat) {
-		said += fmt.Sprintf(", %s of heat into the air, %s of water", words.Heat(t.KilnHeat), s.HeatEach(float64(t.Energy.HeatPerWater)))
+		said += fmt.Sprintf(", %s of heat into the air", words.Heat(t.KilnHeat))
+		if t.KilnWater > leastDried*t.Malt {
+			said += fmt.Sprintf(", %s of water", s.HeatEach(float64(t.Energy.HeatPerWater)))
+		}
 	}
 	if t.Energy.Recovered > 0 {
 		said += ", and " + words.Heat(t.Energy.Recovered) + " recovered from the exhaust"
 	}
 	s.para("kiln", "%s", said)
 }
+
+// leastDried is the water, of the malt, below which heat is not told for each kg of it: a roast
+// warms malt, and dries next to nothing.
+const leastDried = 0.1
 
 // malt writes what comes out of it.
 func (s *Sheet) malt(r outlook.Result) {
