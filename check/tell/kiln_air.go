@@ -15,7 +15,11 @@ func Driver(by forecast.Driver) string { return drivers[by] }
 var drivers = map[forecast.Driver]string{forecast.ByFan: "its fan", forecast.ByChimney: "its chimney", forecast.ByDraught: "its natural draught"}
 
 func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
-	why := fmt.Sprintf("what %s drives through green malt %s deep at %s%s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", drivers[a.By], units.Depth(a.Depth), units.Degrees(a.At, 0), through(a.Over))
+	by := drivers[a.By]
+	if a.Flue > 0 {
+		by += fmt.Sprintf(", with the draught of its chimney of %s,", units.Height(a.Flue))
+	}
+	why := fmt.Sprintf("what %s drives through green malt %s deep at %s%s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", by, units.Depth(a.Depth), units.Degrees(a.At, 0), through(a.Over))
 	switch {
 	case a.Most > 0:
 		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of %s to %s, and so little air goes through green malt %s deep",

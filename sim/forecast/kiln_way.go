@@ -143,7 +143,11 @@ func (r *run) tellAir(st *model.Kilning, k *model.Kiln, l *loading, t float64) {
 	}
 	flow := l.gives(t, l.kit.Airflow)
 	over, _, _ := r.floorsOver(st)
-	a := DrivenAir{Over: over, Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
+	flue := 0.0
+	if l.by == ByFan {
+		flue = l.kit.Way.Above
+	}
+	a := DrivenAir{Flue: flue, Over: over, Flow: flow, By: l.by, At: t, Depth: *l.charge.Depth, Called: r.called()}
 	if most, to, ok := r.warmed(k); ok && k.Airflow == nil && l.by != ByFan && flow >= kiln.FullAir*most {
 		a.Warmed = &to
 	}

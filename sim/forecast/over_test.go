@@ -91,3 +91,23 @@ func TestAFloorWithItsOwnFanIsNotInTheWay(t *testing.T) {
 	st = model.Every[*model.Kilning](r.p)
 	assert.Equal(t, st[0], r.stageAbove(st[1]))
 }
+
+// A fan in a flue: warm air above the bed draws beside what the fan gives, and that is told.
+func TestAChimneyDrawsBesideAFan(t *testing.T) {
+	const weak = "fan 2600 m3/h at 0 Pa; fan 1000 m3/h at 5 Pa"
+	dry := "dry at air-on 60 °C for 20 h; cool to malt 30 °C"
+	first := func(house string) (air float64, flue float64) {
+		f := runText(t, strings.NewReplacer(`"maltings"`, `"glen"`).Replace(stages(house, `kiln in "low" { `+dry+` }`)), Options{})
+		for _, a := range f.Assumed {
+			if a, ok := a.(DrivenAir); ok {
+				return a.Flow, a.Flue
+			}
+		}
+		return 0, 0
+	}
+	alone, none := first(strings.Replace(oast, "chimney 6 m; draught natural", weak, 1))
+	both, flue := first(strings.Replace(oast, "chimney 6 m; draught natural", weak+"; chimney 6 m", 1))
+	assert.Zero(t, none)
+	assert.InDelta(t, 6, flue, 1e-9)
+	assert.Greater(t, both, 1.2*alone)
+}

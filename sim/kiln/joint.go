@@ -176,10 +176,12 @@ func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok 
 // m³/s, as far as the air at both faces of the bed stays: one step of Newton's method.
 func (b *Bed) excess(f flow, depth float64) float64 {
 	in, out, way, v := f.on.at(b.ambient.P), f.off.at(b.ambient.P), b.way(), b.passing
-	lost, ducts, blown := b.lost(v, depth, in, out), way.Ducts(v, in), way.Blown(v, in)
+	over := b.topped(way, out)
+	loses := func(v float64) float64 { return b.lost(v, depth, in, out) + over.lost(b.packing, b.passesOn(v, in)) }
+	lost, ducts, blown := loses(v), way.Ducts(v, in), way.Blown(v, in)
 	more := v * (1 + nudge)
-	slope := b.lost(more, depth, in, out) + 2*nudge*ducts - lost + blown - way.Blown(more, in)
-	return (lost + ducts - blown - way.Natural(b.ambient, in, out) - way.Steady) / slope * nudge * v
+	slope := loses(more) + 2*nudge*ducts - lost + blown - way.Blown(more, in)
+	return (lost + ducts - blown - way.Natural(b.ambient, in, out) - over.lifts - way.Steady) / slope * nudge * v
 }
 
 // nudge is the share of the flow by which it is changed to see how the pressures answer (numerical).
