@@ -35,6 +35,11 @@ var endMoistureHigh = Rule{
 		}
 		f := r.At(c.lastDried(), fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture, and %s", Percent(w), said))
 		f.Hint = fmt.Sprintf("dry it longer, or cure it longer; a gate at the end of the kiln holds it: gate moisture at most %s", Percent(most))
+		if cool, before := c.wetted(); cool != nil && before <= most+closeMoisture {
+			f.Place = cool.Water.Place
+			f.Message = fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture for the %s of water on it, and %s", Percent(w), cool.Water, said)
+			f.Hint = fmt.Sprintf("it holds %s before it is poured: pour less, or let air alone cool it", Percent(before))
+		}
 		switch {
 		case w > moulds:
 			f.Severity = finding.Fault
@@ -51,6 +56,24 @@ const (
 	forecastError = 0.005 // of the last per cent
 	moulds        = 0.14
 )
+
+// wetted is the last cooling if water is poured in it, and the moisture of the malt before; nil for none.
+func (c *Case) wetted() (cool *model.Cool, before float64) {
+	steps := c.steps(model.KilnStage)
+	for _, s := range steps {
+		if s, ok := s.(*model.Cool); ok {
+			cool = s
+		}
+	}
+	if cool == nil || cool.Water == nil {
+		return nil, 0
+	}
+	run := c.run(cool)
+	if run == nil {
+		return nil, 0
+	}
+	return cool, run.MoistureStart
+}
 
 // lastDried is the last of the kiln that asks for a moisture, or its last heat.
 func (c *Case) lastDried() source.Place {

@@ -69,6 +69,9 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 				heater, f.Severity = false, finding.Caution
 				f.Hint = "take the temperature out, and the air is taken as it comes; or say what heater this floor has"
 			}
+			if t.ByDoor { // how much it lets out is nearly sure: of the door its height alone is assumed
+				on, f.Severity, f.Hint = nil, finding.Caution, "shut the door, or open it less, as in door ajar 2 cm"
+			}
 			if t.Late {
 				f.Severity, f.Hint = finding.Caution, "roast less at a time, with a stronger heater or for longer; or write the heat that is reached"
 			} else if t.ByDrying() {

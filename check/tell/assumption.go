@@ -51,6 +51,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](witherAir),
 	on[forecast.Assumption](gateWait),
 	on[forecast.Assumption](kilnHeater),
+	on[forecast.Assumption](fuelHeat),
 	on[forecast.Assumption](kilnFan),
 	on[forecast.Assumption](nothingRecovered),
 	on[forecast.Assumption](kilnArea),

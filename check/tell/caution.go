@@ -16,5 +16,6 @@ var cautions = map[forecast.Caution]string{
 	forecast.Dust:           "The dust of deculming hurts the lungs and can burn: work in moving air, with a mask, away from flames.",
 	forecast.DressedSeed:    "Seed that was dressed is poison and must never be malted: be certain that this grain was not.",
 	forecast.WetGrain:       "Wet grain is heavy; do not lift it alone. Throw mouldy grain away, and do not breathe its dust.",
+	forecast.OldMalt:        "Throw mouldy malt away, and do not breathe its dust.",
 	forecast.LocalCodes:     "Local codes and licensed practice come before anything said here.",
 }

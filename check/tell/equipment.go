@@ -43,6 +43,10 @@ func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
 	return Assumed{"heater of " + orElse(a.Called, "the kiln"), "strong enough", "the kiln does not say its power"}
 }
 
+func fuelHeat(a forecast.FuelHeat, _ quantity.System) Assumed {
+	return Assumed{"fuel of " + orElse(a.Called, "the kiln"), "all of its heat reaches the air", "the kiln does not say its efficiency; a flue takes some, so it burns more"}
+}
+
 func kilnFan(a forecast.KilnFan, _ quantity.System) Assumed {
 	return Assumed{"fan of " + orElse(a.Called, "the kiln"), fmt.Sprintf("%.0f Pa beside the bed's own resistance, %s of its power in the air", a.Ducts, percent(a.Efficiency)),
 		"the kiln does not say what its fan draws; it counts for that alone"}

@@ -30,11 +30,32 @@ func (h House) Band(t *answer.Temperature) string {
 	if t == nil {
 		return ""
 	}
+	return t.Place + " " + h.ends(t)
+}
+
+// ends writes the ends of a band: 55–65, or 93 to -1 where a dash would stand beside a sign.
+func (h House) ends(t *answer.Temperature) string {
 	from, to := h.held(t.From), h.held(t.To)
-	if from == to {
-		return t.Place + " " + from
+	switch {
+	case from == to:
+		return from
+	case strings.HasPrefix(from, "-") || strings.HasPrefix(to, "-"):
+		return from + " to " + to
 	}
-	return fmt.Sprintf("%s %s–%s", t.Place, from, to)
+	return from + "–" + to
+}
+
+// Given writes a temperature for a table, with what the kiln gave where that was another: air-on 84 (44). Where
+// that is wider than so many columns, the place is left out.
+func (h House) Given(t *answer.Temperature, given *answer.Celsius, wide int) string {
+	if t == nil || given == nil {
+		return h.Band(t)
+	}
+	came := fmt.Sprintf("%s (%s)", h.ends(t), quantity.Rounded(h.Temperature(float64(*given)), 0))
+	if with := t.Place + " " + came; len([]rune(with)) <= wide {
+		return with
+	}
+	return came
 }
 
 func (h House) held(c answer.Celsius) string {

@@ -28,6 +28,9 @@ var late = map[follow.LateKind]func(since, text string) string{
 	follow.LateGuard: func(since, text string) string {
 		return fmt.Sprintf("its latest time is over since %s: %s", since, text)
 	},
+	follow.LateCool: func(since, text string) string {
+		return "the malt was to be cool, and was read at " + text + " on " + since + ": it is too hot to put away; let it cool, and read it again before it goes into anything"
+	},
 	follow.LateTurn: func(since, _ string) string {
 		return "by the last turn that is written down, the next fell due on " + since
 	},

@@ -144,6 +144,9 @@ type GateWait struct{ Most float64 } // s
 // KilnHeater is a heater that is strong enough.
 type KilnHeater struct{ Called string } // as that of FloorArea
 
+// FuelHeat is a heater that burns fuel, and gives all of its heat to the air.
+type FuelHeat struct{ Called string } // as that of FloorArea
+
 // KilnFan is what the fan of a kiln works against beside the bed, Pa, and how well, where it is
 // not said what it draws.
 type KilnFan struct {
@@ -345,6 +348,7 @@ func (MoistAir) topic() topic           { return topic{of: "moist air"} }
 func (a WitherAir) topic() topic        { return topic{"wither air", a.Called} }
 func (GateWait) topic() topic           { return topic{of: "gate"} }
 func (a KilnHeater) topic() topic       { return topic{"heater", a.Called} }
+func (a FuelHeat) topic() topic         { return topic{"fuel", a.Called} }
 func (a KilnFan) topic() topic          { return topic{"kiln fan", a.Called} }
 func (a NothingRecovered) topic() topic { return topic{"recovery", a.Called} }
 func (a KilnArea) topic() topic         { return topic{"kiln", a.Called} }

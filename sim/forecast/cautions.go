@@ -22,6 +22,7 @@ const (
 	Dust                          // of deculming
 	DressedSeed                   // which is poison
 	WetGrain                      // heavy, and perhaps mouldy
+	OldMalt                       // that was bought or made before, and may be mouldy
 	LocalCodes                    // which come first
 )
 
@@ -45,6 +46,9 @@ func Cautions(p *model.Process) []Caution {
 	}
 	if p.Grain != nil && !p.Grain.Kilned() && p.Grain.Treated.Text != vocabulary.SaidNo {
 		list = append(list, DressedSeed)
+	}
+	if p.Grain.Kilned() { // it is never wet
+		return append(list, OldMalt, LocalCodes)
 	}
 	return append(list, WetGrain, LocalCodes)
 }

@@ -27,6 +27,8 @@ process "p" { make black malt; from 2 kg of "malt"; kiln in "k" { cure at malt 2
 	} {
 		p := load(t, of+body)
 		assert.Equal(t, want, ofHeat(model.Every[*model.Kilning](p)), body)
+		assert.NotContains(t, Cautions(p), WetGrain, "it is bought dry")
+		assert.Contains(t, Cautions(p), OldMalt)
 		for _, c := range want {
 			assert.Contains(t, Cautions(p), c, body)
 		}

@@ -46,3 +46,17 @@ func TestARiseThatIsHeldEndsByItsGuard(t *testing.T) {
 	assert.False(t, g.Met)
 	assert.True(t, strings.Contains(g.Text, "5 %"))
 }
+
+func TestWhatAKilnGivesInPlaceOfWhatIsAskedIsWritten(t *testing.T) {
+	const body = "kiln in \"kiln\" { dry at air-on 50 °C until moisture at most 20 % allow 2 to 20 h; gate moisture at most 9 % allow 0 to 2 h; cure at air-on 82 °C for 5 h; cool to malt 30 °C }\n"
+	weak := kilnSteps(inKiln(t, "area 0.5 m2; airflow 120 m3/h; reaches 20 to 110 °C; heater 1 kW; fired electric", body))
+	for _, s := range weak[:3] {
+		require.NotNil(t, s.Given, s.Label)
+		// 1 kW warms 120 m3/h of air of some 35 °C, 0.038 kg/s, by 26 K (first principles)
+		assert.InDelta(t, 14+26, *s.Given, 3, s.Label)
+	}
+	assert.Nil(t, weak[3].Given, "nothing is asked of a kiln that cools")
+	for _, s := range kilnSteps(inKiln(t, kilnFacts, body)) {
+		assert.Nil(t, s.Given, s.Label)
+	}
+}

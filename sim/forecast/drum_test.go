@@ -182,7 +182,9 @@ func TestWaterOnMaltBeyondTheModelIsReckonedByItsHeat(t *testing.T) {
 
 // A roast that ends below its heat is told, whatever little time it had; one that is led up to its heat step by step is not.
 func TestRoastThatDoesNotComeToItsHeatIsTold(t *testing.T) {
-	late := func(body string) []KilnShort { return Troubles[KilnShort](roasted(t, "brown", "pale", body, Options{})) }
+	late := func(body string) []KilnShort {
+		return Troubles[KilnShort](roasted(t, "brown", "pale", body, Options{}))
+	}
 	list := late(`kiln in "roaster" { roast at malt 170 °C for 3 min; cool to malt 30 °C }`)
 	require.Len(t, list, 1)
 	assert.True(t, list[0].Late)

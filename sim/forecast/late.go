@@ -22,7 +22,7 @@ func (r *run) late(m *kilnModel, st *model.Kilning, s asked) (t KilnShort, ok bo
 	if asked-got <= lateBy || !r.ranOut() || goesOn(st, s, asked) {
 		return t, false
 	}
-	return KilnShort{r.meets(s.place), m.target, asked, got, v.Limit, setTo(s), m.short.seconds, true}, true
+	return KilnShort{r.meets(s.place), m.target, asked, got, v.Limit, setTo(s), m.short.seconds, true, false}, true
 }
 
 // goesOn tells whether a later step of the stage asks for as much heat, up to which this one may lag.

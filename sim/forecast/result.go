@@ -75,7 +75,8 @@ type Step struct {
 	MoistureEnd   float64
 	WeightEnd     float64 // kg on the scale, drained
 	Temperature   Temperature
-	Warmest       Warmest // of a step on a kiln
+	Warmest       Warmest  // of a step on a kiln
+	Given         *float64 // °C: what came in the mean, where for most of the step the kiln did not give what is asked; else nil
 	EndedBy       Ending
 }
 

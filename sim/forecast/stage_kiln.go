@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/air"
 	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
@@ -84,6 +85,9 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 		kit.Heater = new(0.0)
 	} else {
 		r.assume(KilnHeater{r.called()})
+	}
+	if k.Efficiency == nil && vocabulary.Burns(k.Fired.Text) && (k.Heater != nil || !k.Fed()) {
+		r.assume(FuelHeat{r.called()})
 	}
 	if k.Reaches != nil {
 		low, high := bandOf(k.Reaches.Range)
@@ -182,7 +186,10 @@ var kilnTargets = map[string]kiln.Target{vocabulary.PlaceAirOn: kiln.AirOn, voca
 // kilnStep runs one step on the kiln.
 func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*tick) error {
 	if gate, ok := s.(*model.Gate); ok {
-		return r.gate(m, st, gate, ticks)
+		before := *m.short
+		err := r.gate(m, st, gate, ticks)
+		r.gave(m, before, gate)
+		return err
 	}
 	r.start(string(s.Kind()))
 	as := r.asDone(s, r.now)
@@ -209,6 +216,7 @@ func (r *run) kilnStep(m *kilnModel, st *model.Kilning, s model.Step, ticks []*t
 		r.asItCame(m)
 		r.airTrouble(m, as, before)
 	}
+	r.gave(m, shortfall{}, s)
 	r.wayTrouble(m, st, s)
 	r.kilnTroubles(m, st, as)
 	return err
@@ -314,6 +322,19 @@ func coolerThan(s asked) *model.Condition {
 	return &model.Condition{Tests: []model.Test{t}, Place: s.At.Place}
 }
 
+// gave writes to the last step, if it is of the statement, what the kiln gave for most of it in place of what is
+// asked; before is what it missed before that step.
+func (r *run) gave(m *kilnModel, before shortfall, of model.Step) {
+	st := &r.f.Stages[len(r.f.Stages)-1]
+	if len(st.Steps) == 0 || m.beyond {
+		return
+	}
+	last := &st.Steps[len(st.Steps)-1]
+	if missed := m.short.seconds - before.seconds; last.Place == of.Place() && missed > (last.End-last.Start)/2 {
+		last.Given = new((m.short.sum - before.sum) / missed)
+	}
+}
+
 // kilnTroubles writes down what a step met.
 func (r *run) kilnTroubles(m *kilnModel, st *model.Kilning, s asked) {
 	if share, long := m.worst.long(); share >= hotShare {
@@ -324,7 +345,7 @@ func (r *run) kilnTroubles(m *kilnModel, st *model.Kilning, s asked) {
 	if late, ok := r.late(m, st, s); ok {
 		r.trouble(late)
 	} else if sh := m.short; sh.seconds > shortFor || sh.limit == kiln.ByReachLow && sh.seconds > 0 {
-		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds, false}
+		t := KilnShort{r.meets(s.place), m.target, sh.asked, sh.got, sh.limit, setTo(s), sh.seconds, false, r.byDoor(m)}
 		if t.ByDrying() {
 			t.Got = sh.sum / sh.seconds
 		}
@@ -334,6 +355,20 @@ func (r *run) kilnTroubles(m *kilnModel, st *model.Kilning, s asked) {
 		r.trouble(t)
 	}
 }
+
+// byDoor tells whether a door that stands ajar lets out so much of what the heater gives that it is the cause.
+func (r *run) byDoor(m *kilnModel) bool {
+	on := m.bed.View().On
+	outside, err := air.FromRH(r.site.air, r.site.rh, on.P)
+	if err != nil || m.door == nil || m.power == 0 || m.flow != nil {
+		return false
+	}
+	return m.short.limit == kiln.ByHeater && m.door.Draws(on, outside)*on.Density()*air.DryAirHeat*(on.T-outside.T) > doorShare*m.power
+}
+
+// doorShare is the part of the heater's power from which on a door is what lets it miss its temperature: a
+// shut oven needs about half of it at most (common practice of household ovens, whose thermostats switch them off for half of the time).
+const doorShare = 0.4
 
 // shortFor is how long a kiln may miss its temperature untold: it takes a while to
 // warm up, s. What it cannot go as low as it misses at once.

@@ -27,7 +27,7 @@ var listedAs = map[string]Assumption{
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
 	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
-	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "air of a floor with `air from`": AirOfFloor{},
+	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "efficiency of a heater that burns fuel": FuelHeat{}, "air of a floor with `air from`": AirOfFloor{},
 	"what the fan of a kiln draws, where neither that nor a curve is said":                                                                                                KilnFan{},
 	"flaps of a kiln that says its `heater`, what it `reaches` and no `airflow`, where fan or draught drive more air through the malt than is warmed to what a step asks": KilnFlaps{},
 	"air led back, in a kiln whose `heater` does not warm its `airflow` to what it `reaches` (by a tenth and more)":                                                       KilnFresh{},

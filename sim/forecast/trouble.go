@@ -158,6 +158,7 @@ type KilnShort struct {
 	Set        quantity.Quantity // as the step writes its temperature
 	Time       float64           // s in which it is so
 	Late       bool              // it is a roast that ends before it is as hot
+	ByDoor     bool              // the heater is too weak for what a door that stands ajar lets out
 }
 
 // ByDrying tells whether nothing of the kiln lacks: air-off is held back by the malt that dries

@@ -98,6 +98,9 @@ func (x exchange) each(n int) float64 {
 func (b *Bed) freshen(s stage) flow {
 	b.limit, b.fresh = Unlimited, stream{t: b.ambient.T, w: b.ambient.W}
 	on := b.fresh
+	if b.shelled() {
+		return b.blowWith(0, b.ambient.T, b.warmest(b.ambient.T), s, b.gets)
+	}
 	if b.walled() && !b.stillAir() {
 		on.t = b.heated(0)
 	}

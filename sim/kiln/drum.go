@@ -84,13 +84,13 @@ func (b *Bed) bared(f flow) float64 {
 }
 
 // drumExchange is how the malt meets a flow of g kg/(m² s) of dry air. The shell gives heat
-// while the drum is heated; in fresh air it leads it off into the room, through a film on
-// each side.
+// while the drum is heated; in fresh air a bare one leads it off into the room, through a film on
+// each side, and walls that are said take it and give it to air and room.
 func (b *Bed) drumExchange(g float64) exchange {
 	d := b.kit.Drum
 	n := showered * b.surface * b.packing.Falling(fallSpeed) / (g * air.DryAirHeat)
 	x := exchange{g: g, back: b.set.recirculation(b.kit), reach: n / (1 + n), radiant: contactTransfer}
-	if b.set.Target == Fresh {
+	if b.set.Target == Fresh && b.bare() {
 		x.radiant = 1 / (1/contactTransfer + b.kit.Area/(RoomFilm*d.Shell()))
 	}
 	return x

@@ -229,3 +229,45 @@ func TestAnyDrumUnderAnySettingRunsWithItsBalancesClosed(t *testing.T) {
 		}
 	})
 }
+
+// Walls that are said of a drum are its shell, and stand in place of the bare one: hot malt gives its heat to them, they
+// give it to the air and the room, and nothing is led off beside. Bone-dry malt cools through them as a lump does,
+// m·c/(U·A) with the contact of the malt, and behind it in parallel the walls, h·λ/d as they let heat through, and
+// the vent.
+func TestWallsOfADrumStandInPlaceOfItsShell(t *testing.T) {
+	charge := kiln.Charge{DryMass: 4, Moisture: 1e-4, Temperature: 175}
+	cool := func(walls *kiln.Walls) *kiln.Bed {
+		kit := roaster
+		kit.Walls = walls
+		b := tumbled(t, charge, kit, 20)
+		run(t, b, 1, kiln.Setting{Target: kiln.Fresh})
+		assert.Less(t, b.View().Ledger.KilnError(), 1e-9)
+		assert.Less(t, b.View().Ledger.HeatError(), 1e-9)
+		assert.InDelta(t, 0, b.Balance().Heater, 1e-6)
+		return b
+	}
+	shell := kiln.Drum{Volume: 0.02}.Shell()
+	metal, wool := &kiln.Walls{Of: kiln.Metal, Area: shell}, &kiln.Walls{Of: kiln.Metal, Area: shell, Insulated: true}
+	bare, thin, thick := cool(nil), cool(metal), cool(wool)
+	assert.Greater(t, bare.Balance().Shed, 1e5)
+	assert.Less(t, bare.View().MaltT, thin.View().MaltT, "a film on each side")
+	assert.Less(t, thin.View().MaltT, thick.View().MaltT-10)
+	for walls, b := range map[*kiln.Walls]*kiln.Bed{metal: thin, wool: thick} {
+		w := b.Balance()
+		assert.InDelta(t, 0, w.Shed, 1e-3*w.WallLoss)
+		assert.Greater(t, w.WallLoss, 0.0)
+		from := b.View().MaltT
+		v := run(t, b, 0.5, kiln.Setting{Target: kiln.Fresh})
+		kit := roaster.In(kiln.Drum{Volume: 0.02, Malt: 4 * (1 + 1e-4) / 500})
+		vent := roaster.Airflow * 353 / (273 + (from+v.MaltT)/2) * 1006
+		sides := 1 / (1/(75*kit.Area) + 1/(walls.Passes()*shell+vent))
+		warm := 0.5 // of a thin sheet between two like films; behind wool it is nearly as warm as the air, and the wool half as warm
+		if walls.Insulated {
+			warm = (0.91*3510 + 0.46*2575) / 6085
+		}
+		holds := 4*1350 + warm*walls.Holds()*shell
+		hand := spring.T + (from-spring.T)*math.Exp(-1800*sides/holds)
+		t.Logf("%.1f °C, by hand %.1f", v.MaltT, hand)
+		assert.InDelta(t, hand, v.MaltT, 0.06*(from-v.MaltT)+0.5)
+	}
+}

@@ -100,12 +100,25 @@ func (b *Bed) need(f flow) float64 {
 	if b.set.Target == Fresh {
 		return 0
 	}
+	return b.gets(f) + b.bared(f) - f.fan
+}
+
+// gets is the heat that air, walls and malt take before the air comes on, W/m².
+func (b *Bed) gets(f flow) float64 {
 	h, _ := b.incoming(f)
-	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken + b.bared(f) - f.fan
+	return f.g*(f.on.enthalpy()-h) + f.radiant + f.taken
+}
+
+// shelled tells whether what cools tumbles against walls that are said.
+func (b *Bed) shelled() bool {
+	return b.set.Target == Fresh && b.kit.Drum.tumbles() && b.walled()
 }
 
 // shed gives what the shell of a drum, or malt that cools in still air, leads off into the room, W/m².
 func (b *Bed) shed(f flow) float64 {
+	if b.shelled() { // all of it is in air and walls, but for what the search left
+		return -b.gets(f)
+	}
 	if b.set.Target == Fresh {
 		return -f.radiant
 	}

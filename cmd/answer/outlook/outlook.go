@@ -117,6 +117,9 @@ func ModelEndOf(f *forecast.Forecast) *ModelEnd {
 func stepOf(s forecast.Step, start time.Time, on OnScale[answer.Kilograms]) Step {
 	out := Step{Label: s.Label, StepName: StepName{s.Word(), s.Number}, Start: answer.Seconds(s.Start), End: answer.Seconds(s.End), Temperature: TemperatureOf(s.Temperature),
 		MoistureStart: answer.Share(s.MoistureStart), MoistureEnd: answer.Share(s.MoistureEnd), WeightEnd: answer.Kilograms(s.WeightEnd), OnScale: on, EndedBy: string(s.EndedBy)}
+	if s.Given != nil {
+		out.Given = new(answer.Celsius(*s.Given))
+	}
 	if !start.IsZero() {
 		out.StartTime, out.EndTime = ClockAt(start, out.Start), ClockAt(start, out.End)
 	}

@@ -111,6 +111,7 @@ type Step struct {
 	StepName
 	Start, End    answer.Seconds
 	Temperature   *answer.Temperature `doc:"as it is set: the ends of its band or its rise"`
+	Given         *answer.Celsius     `json:",omitempty" doc:"what the kiln gave in the mean where for most of the step it was not what is set"`
 	MoistureStart answer.Share        `json:"moisture_start_wb"`
 	MoistureEnd   answer.Share        `json:"moisture_end_wb"`
 	WeightEnd     answer.Kilograms    `doc:"of the whole batch, drained"`

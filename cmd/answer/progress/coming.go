@@ -23,7 +23,7 @@ type Wait struct {
 
 // Late is something that should have been done by now.
 type Late struct {
-	Kind  string `doc:"step: what it waits for has most likely come about; guard: its latest time is over; turn"`
+	Kind  string `doc:"step: what it waits for has most likely come about; guard: its latest time is over; turn; cool: malt was read hot when it was to be cool, and the text is the reading"`
 	Stage string
 	Since time.Time
 	Late  answer.Seconds

@@ -74,7 +74,7 @@ func (s *Sheet) steps(r outlook.Result) {
 		return st.Number > 0 && slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return one.Label == st.Stage })
 	})
 	warm := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
-		return slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return len([]rune(s.Band(one.Temperature))) > 12 })
+		return slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return one.Given != nil || len([]rune(s.Band(one.Temperature))) > 12 })
 	})
 	columns := s.stepColumns(!r.Start.IsZero(), numbered, warm)
 	s.heads(columns)
@@ -88,7 +88,7 @@ func (s *Sheet) steps(r outlook.Result) {
 			if one.Label == st.Stage {
 				label = st.Called()
 			}
-			s.row(columns, s.stepCells(label, one, r.Start))
+			s.row(columns, s.stepCells(label, one, r.Start, columns))
 			for _, line := range s.onScale(one.OnScale, wide, scale.width) {
 				s.line("%s", line)
 			}
@@ -97,12 +97,12 @@ func (s *Sheet) steps(r outlook.Result) {
 	s.line("")
 }
 
-func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time) []string {
+func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time, columns []column) []string {
 	cells := []string{label, words.Elapsed(one.Start), words.Elapsed(one.End)}
 	if !start.IsZero() {
 		cells = append(cells, clock(one, start))
 	}
-	return append(cells, s.Band(one.Temperature),
+	return append(cells, s.Given(one.Temperature, one.Given, columns[len(cells)].width),
 		points(one.MoistureStart)+" → "+points(one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
 }
 

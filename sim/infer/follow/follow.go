@@ -112,7 +112,7 @@ const justNow = 60.0
 
 // due are the visits from now on, by the middle of the forecasts.
 func (f *Following) due() []visits.Visit {
-	list := visits.List(f.middle())
+	list := f.hot().later(visits.List(f.middle()))
 	list = slices.DeleteFunc(list, func(t visits.Task) bool { return t.At < f.Now-justNow })
 	return visits.Gather(list)
 }

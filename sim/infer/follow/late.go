@@ -14,6 +14,7 @@ const (
 	LateStep  LateKind = "step"  // what the step waits for has most likely come about
 	LateGuard LateKind = "guard" // the latest time of its allow is over
 	LateTurn  LateKind = "turn"  // by the last turn that is written down
+	LateCool  LateKind = "cool"  // malt that was read hot when it was to be cool: Text is the reading
 )
 
 // Late is something that should have been done by now.
@@ -36,6 +37,9 @@ func (f *Following) late() []Late {
 		if w.Open && w.Left.P50 < -justNow {
 			out = append(out, Late{LateStep, w.Stage, w.Of, w.Place, f.Now + w.Left.P50, w.Text})
 		}
+	}
+	if h := f.hot(); h != nil {
+		out = append(out, Late{LateCool, model.KilnStage, h.of, h.at, h.when, h.read.Temperature.Place.Text()})
 	}
 	at, st := f.Stand.Sight.Stage, f.Stand.Sight.Of
 	if st == nil {

@@ -3,6 +3,8 @@ package follow
 import (
 	"context"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -10,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"maltwright/sim/forecast"
+	"maltwright/sim/visits"
 )
 
 const roastRecord = `site "Shed" { air 18 °C; water 12 °C; humidity 60 %; altitude 100 m }
@@ -61,4 +64,37 @@ func TestARoastIsFollowedBeyondTheModel(t *testing.T) {
 			assert.Fail(t, "no odds of what cannot be judged", "%+v", odds)
 		}
 	}
+}
+
+// Malt that is read at 120 °C when it was to be cool is told, and is not taken off within the minute; one that
+// was read cool since, or weighed after the cooling, is.
+func TestHotMaltIsNotPutAway(t *testing.T) {
+	const hot = " read malt 120 °C at 11:50\n"
+	at := time.Date(2026, 3, 1, 11, 51, 0, 0, time.Local)
+	record := strings.ReplaceAll(roastRecord, "  weighed 3.4 kg at 11:40 after cool\n  weighed 3.4 kg clean at 11:45\n", "")
+	of := func(more string) *Following {
+		f, err := Of(context.Background(), load(t, strings.TrimSuffix(record, "}\n")+more+"}\n"), at, Options{Members: few})
+		require.NoError(t, err)
+		return f
+	}
+	unload := func(f *Following) float64 {
+		for _, v := range f.Due {
+			for _, x := range v.Tasks {
+				if x.Kind == visits.Unload {
+					return x.At - f.Now
+				}
+			}
+		}
+		return math.NaN()
+	}
+	late := func(f *Following) bool {
+		return slices.ContainsFunc(f.Late, func(l Late) bool { return l.Kind == LateCool })
+	}
+	f := of(hot)
+	assert.True(t, late(f))
+	assert.Greater(t, unload(f), 300.0, "it has yet to cool")
+	f = of(" read malt 31 °C at 11:50\n")
+	assert.False(t, late(f))
+	f = of(hot + " weighed 3.4 kg at 11:51 after cool\n")
+	assert.False(t, late(f))
 }
