@@ -95,5 +95,5 @@ func plantAt(f *model.Floor, cold bool) []finding.Related {
 	case !cold && f.Heater != nil:
 		return []finding.Related{{Place: f.Heater.Place, Message: "its heater"}}
 	}
-	return []finding.Related{{Place: f.Place, Message: "it has none"}}
+	return []finding.Related{{Place: f.Place, Message: "the floor, of which none is said"}}
 }

@@ -44,7 +44,7 @@ kiln in "base kiln" {
 		switch {
 		case closed(k):
 			f.Message = fmt.Sprintf("%q has no bed that the air of %q could be blown through", k.Name, below.Name)
-			f.Hint = "an oven without a fan and a drum take the air of their room: take air from out of it"
+			f.Hint = "an oven without a fan, or a drum, takes the air of its room: take the line air from out"
 		case c.Process.Giver(st) != nil:
 			return
 		case !slices.ContainsFunc(model.Every[*model.Kilning](c.Process), func(o *model.Kilning) bool { return o.Kiln == below }):

@@ -31,7 +31,7 @@ var heatOfAnotherKiln = Rule{
 			if still {
 				f.Message = fmt.Sprintf("%s is air that is blown through malt, and %q has no fan", t.Where, k.Name)
 				f.Hint = "write oven for the air inside it"
-				f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+				f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
 			}
 			c.Note(f)
 			return

@@ -92,7 +92,7 @@ func beyondAir(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	case still:
 		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, and an oven without a fan has nothing to move it", model.Airflow(s)))
 		f.Hint = "leave the airflow out, or write draught fan where there is one"
-		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
 		return []finding.Finding{f}
 	default:
 		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, %s the kiln's own %s", model.Airflow(s), timesAs(model.Airflow(s).SI/own.SI), own))
@@ -113,7 +113,7 @@ func noReturn(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	}
 	f := r.At(said.Place, fmt.Sprintf("%s of the exhaust is to be led back, and an oven without a fan has nothing to move it", said))
 	f.Hint = "leave it out: in an oven only what leaks or is vented leaves; or write draught fan where there is one"
-	f.Related = []finding.Related{{Place: k.Draught.Place, Message: "no fan"}}
+	f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
 	return []finding.Finding{f}
 }
 

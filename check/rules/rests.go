@@ -55,7 +55,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 		said := tell.Assumption(a, c.Process.Units())
 		settle = append(settle, fmt.Sprintf("%s is assumed, %s: %s to settle it", said.What, said.Value, how))
 		if of.Known() && !slices.ContainsFunc(f.Related, func(r finding.Related) bool { return r.Place == of }) {
-			f.Related = append(f.Related, finding.Related{Place: of, Message: "it does not say"})
+			f.Related = append(f.Related, finding.Related{Place: of, Message: "nothing is said of it here"})
 		}
 	}
 	if len(settle) > 0 {

@@ -52,7 +52,7 @@ cool to malt 30 °C`,
 			} else if short {
 				less = fmt.Sprintf("; from %s none", reached)
 			}
-			f.Hint = fmt.Sprintf("some %s of water, as steam, take so much malt from %s to %s (a balance of heat%s): %s",
+			f.Hint = fmt.Sprintf("some %s of water, all of it leaving as steam, takes this malt from %s to %s (a balance of heat%s): %s",
 				c.waterFor(malt, dark.top), dark.top, dark.top.Like(steamsAt+zeroC), less, r.Do)
 		}
 		c.Note(f)

@@ -28,7 +28,7 @@ dry at air-on 50 °C with smoke until moisture at most 20 % allow 3 to 16 h`,
 			case k.Fired.Text == "":
 				c.NotJudged(r, fmt.Sprintf("%q does not say what it is fired with", k.Name))
 			case !smokes(k):
-				f := r.At(s.Place(), fmt.Sprintf("this step is to be done with smoke, and %q is fired %s: nothing says what smokes", k.Name, k.Fired.Text))
+				f := r.At(s.Place(), fmt.Sprintf("this step is done with smoke, and %q says fired %s: nothing says what smokes", k.Name, k.Fired.Text))
 				f.Related = []finding.Related{{Place: k.Fired.Place, Message: "what it is fired with"}}
 				c.Note(f)
 			}

@@ -57,7 +57,7 @@ func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {
 }
 
 func kilnAirShort(t forecast.KilnAirShort, units quantity.System) string {
-	return fmt.Sprintf("%s of air are asked for, and for %s it is %s in the mean: through the malt it would take %s, and %s gives %s",
+	return fmt.Sprintf("%s of air is asked for, and for %s %s comes in the mean: all of it would take %s to press through the malt, and %s gives %s",
 		t.Asked, quantity.Lasting(t.Time), quantity.About(t.Got, t.Asked.Unit()), units.Pressure(t.Takes), drivers[t.By], units.Pressure(t.Gives))
 }
 

@@ -28,25 +28,25 @@ func drumAir(a forecast.DrumAir, units quantity.System) Assumed {
 
 func drumFull(t forecast.DrumFull, units quantity.System) string {
 	if t.Malt > t.Holds {
-		return fmt.Sprintf("%s of malt take %s, and the drum holds %s", units.Weight(t.Weight), units.Room(t.Malt), units.Room(t.Holds))
+		return fmt.Sprintf("%s of malt takes %s, and the drum holds %s", units.Weight(t.Weight), units.Room(t.Malt), units.Room(t.Holds))
 	}
-	return fmt.Sprintf("%s of malt fill %s of the drum, and above a half it does not tumble freely", units.Weight(t.Weight), percent(t.Malt/t.Holds))
+	return fmt.Sprintf("%s of malt fills %s of the drum, and above a half it does not tumble freely", units.Weight(t.Weight), percent(t.Malt/t.Holds))
 }
 
 // quenched says what water on hot malt does. Of malt beyond the model its heat alone is reckoned,
 // so the figures are coarse.
 func quenched(t forecast.Quenched, units quantity.System) string {
-	on := fmt.Sprintf("%s of water fall on malt of %s: ", t.Water, units.Degrees(t.Before, 0))
+	on := fmt.Sprintf("%s of water falls on malt of %s: ", t.Water, units.Degrees(t.Before, 0))
 	moisture := quantity.Fixed(100*t.Moisture, 1) + " % moisture"
 	switch {
 	case t.Steam < leastSteam:
-		return on + fmt.Sprintf("none of it boils off, and it leaves it at %s and %s", units.Degrees(t.After, 0), moisture)
+		return on + fmt.Sprintf("none of it boils off, and it leaves the malt at %s and %s", units.Degrees(t.After, 0), moisture)
 	case !t.Beyond:
-		return on + fmt.Sprintf("%s of it boil off as %s of steam, which leaves it at %s and %s", units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), moisture)
+		return on + fmt.Sprintf("%s of it boils off as %s of steam, which leaves the malt at %s and %s", units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), moisture)
 	case t.Lacks():
-		return on + fmt.Sprintf("by its heat all of it boils off, as %s of steam, and leaves it at some %s", units.Volume(t.Volume), units.Degrees(10*math.Round(t.After/10), 0))
+		return on + fmt.Sprintf("by its heat all of it boils off, as %s of steam, and leaves the malt at some %s", units.Volume(t.Volume), units.Degrees(10*math.Round(t.After/10), 0))
 	}
-	return on + fmt.Sprintf("by its heat some %s of it boil off, as %s of steam, and the rest leaves it at some %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
+	return on + fmt.Sprintf("by its heat some %s of it boils off, as %s of steam, and the rest leaves the malt at some %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
 }
 
 // leastSteam is as good as none, kg.

@@ -12,7 +12,7 @@ func kilnWalls(a forecast.KilnWalls, units quantity.System) Assumed {
 	if a.Wool > 0 {
 		value += fmt.Sprintf(", and %s of mineral wool on the side of the room", units.Depth(a.Wool))
 	}
-	why := "so thick they usually are; they are as warm as the room when the malt comes on"
+	why := "as thick as such walls usually are; they are as warm as the room when the malt comes on"
 	switch {
 	case a.Shell:
 		why = "the shell of the drum, as it usually is; " + why

@@ -150,18 +150,24 @@ var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "b
 // OfMark is the unit that a mark behind a number stands for in hand-written lists, "" for what
 // is no such mark.
 func OfMark(mark string) string {
-	switch mark {
-	case `"`, "″", "”", "“":
-		return "in"
-	case "'", "′", "’":
-		return "ft"
-	}
-	return ""
+	length, _ := ofMark(mark)
+	return length
 }
 
 // TimeOfMark is the unit that such a mark stands for behind a time.
 func TimeOfMark(mark string) string {
-	return map[string]string{"in": "s", "ft": "min"}[OfMark(mark)]
+	_, time := ofMark(mark)
+	return time
+}
+
+func ofMark(mark string) (length, time string) {
+	switch mark {
+	case `"`, "″", "”", "“":
+		return findUnit("inch").Name, "s"
+	case "'", "′", "’":
+		return "ft", "min"
+	}
+	return "", ""
 }
 
 func noUnit(part int, spelling string) *Error {

@@ -23,6 +23,9 @@ func (s System) Retold(text string) string {
 	for i := 1; i < len(words); i++ {
 		name := strings.TrimRight(words[i], ",;:.)")
 		unit := s.other(name)
+		if litres, err := Make(Part{Number: strings.TrimPrefix(words[i-1], "("), Unit: "l"}); name == "l" && unit != "" && err == nil {
+			unit = s.liquid(litres.SI)
+		}
 		if unit == "" || !s.turn(words, i-1, name, unit) {
 			continue
 		}

@@ -25,9 +25,11 @@ func About(si float64, unit string) string {
 	return written{round(n, u.sensible(n), 0), u}.text()
 }
 
-// Depth writes how deep a bed lies, of m: 12 cm, 8 mm.
+// Depth writes how deep a bed lies, of m: 12 cm, 8 mm, 1.3 m.
 func Depth(m float64) string {
 	switch mm := 1000 * m; {
+	case mm >= 995:
+		return fmt.Sprintf("%s m", round(m, 1, 0))
 	case mm < 1:
 		return fmt.Sprintf("%s mm", round(mm, 2, 0))
 	case mm < 20:

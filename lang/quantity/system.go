@@ -100,10 +100,20 @@ func (s System) HeatEach(j float64) string {
 	return fmt.Sprintf("%.1f kWh for each kg", j/KilowattHour)
 }
 
+// liquid is the unit for so many m³ in a house that writes gallons: a small part of a gallon
+// is measured by nobody.
+func (s System) liquid(m3 float64) string {
+	gallon := s.Gallon()
+	if u := findUnit(gallon); u == nil || m3 < u.Factor/4 {
+		return "ml"
+	}
+	return gallon
+}
+
 // Water writes so many litres: 250 ml, 18.5 l, 4.9 gal-us.
 func (s System) Water(litres float64) string {
 	if s.British {
-		return About(litres/1000, s.Gallon())
+		return About(litres/1000, s.liquid(litres/1000))
 	}
 	switch {
 	case litres < 0.1:
@@ -114,11 +124,13 @@ func (s System) Water(litres float64) string {
 	return fmt.Sprintf("%.0f l", litres)
 }
 
-// Depth writes how deep a bed of so many m lies: 12 cm, 5 in.
+// Depth writes how deep a bed of so many m lies: 12 cm, 1.3 m; 5 in, 4.2 ft.
 func (s System) Depth(m float64) string {
 	switch in := m / Inch; {
 	case !s.British:
 		return Depth(m)
+	case m >= 0.995:
+		return Rounded(m/Foot, 1) + " ft"
 	case in < 4:
 		return Rounded(in, 1) + " in"
 	default:
@@ -138,7 +150,7 @@ func (s System) Height(m float64) string {
 func (s System) Speed(si float64) string { return s.about(si, "m/s", "ft/min") }
 
 // Room writes what a vessel must hold, of m³: 8.2 l, 2.2 gal-us.
-func (s System) Room(m3 float64) string { return s.about(m3, "l", s.Gallon()) }
+func (s System) Room(m3 float64) string { return s.about(m3, "l", s.liquid(m3)) }
 
 // Area writes how large a floor is, of m²: 0.25 m2, 40 cm2, 2.7 ft2.
 func (s System) Area(m2 float64) string {

@@ -67,7 +67,7 @@ func (b *builder) openDoor(k *model.Kiln, said map[string]source.Place) {
 	if k.Door == nil || said[vocabulary.FactDraught].Known() || said[vocabulary.FactFan].Known() {
 		return
 	}
-	f := missingStatement.At(k.Door.Place, "air leaves by the door of an oven without a fan, and the kiln does not say that it is one")
+	f := missingStatement.At(k.Door.Place, "the door is ajar, and the kiln does not say that it is an oven without a fan")
 	f.Hint = "add a line such as: draught still"
 	b.note(f)
 }
@@ -91,14 +91,14 @@ var clashes = []clash{
 	{vocabulary.FactDraught, vocabulary.FactFan, still, "no air is blown through a still oven, and the kiln has a fan", "write draught fan; or take the fan out, if it only stirs the air of an oven"},
 	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, and its draught is said to be still", "take the draught out"},
 	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, and the draught is said to be still", "write draught natural, or take the chimney out"},
-	{vocabulary.FactDoor, vocabulary.FactDraught, ajar, "air that leaves by the door of an oven is of one without a draught", "write draught still, or take the door out: of a kiln with a draught its airflow says what goes through the malt"},
-	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return ajar(k) && k.Draught.Text == "" }, "air that leaves by the door of an oven is of one without a fan", "take the one or the other out"},
+	{vocabulary.FactDoor, vocabulary.FactDraught, ajar, "the door is ajar, and the kiln has a draught: air leaves by the door of a still oven alone", "write draught still, or take door ajar out: of a kiln with a draught the airflow says what goes through the malt"},
+	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return ajar(k) && k.Draught.Text == "" }, "the door is ajar, and the kiln has a fan: air leaves by the door of a still oven alone", "take door ajar out, or the fan"},
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
-	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take the share that it returns out: how much leaves by vent and leaks is its airflow"},
-	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take what it recovers out"},
-	{vocabulary.VerbAir, vocabulary.FactDraught, still, "a still oven has no draught to take the exhaust of another kiln by", "write draught fan, or let the oven have the air of the room: take the line air from out"},
+	{vocabulary.FactReturns, vocabulary.FactDraught, func(k *model.Kiln) bool { return still(k) && k.Returns != nil && k.Returns.SI > 0 }, "a still oven has no fan that leads its exhaust back", "write draught fan, or take returns out: the airflow of an oven says how much leaves by vent and leaks"},
+	{vocabulary.FactRecovers, vocabulary.FactDraught, still, "a still oven has no stream of exhaust to take heat from", "write draught fan, or take recovers out"},
+	{vocabulary.VerbAir, vocabulary.FactDraught, still, "a still oven has no draught that takes in the exhaust of another kiln", "write draught fan, or let the oven have the air of the room: take the line air from out"},
 	{vocabulary.VerbAir, vocabulary.FactTumbles, drum, "a drum takes its air by its vent, and this one is to have the exhaust of another kiln", "take the line air from out"},
-	{vocabulary.FactRecovers, vocabulary.VerbAir, always, "the heat of an exhaust is given to fresh air, and this kiln has none: it is given the exhaust of another one", "say what is recovered of the kiln that takes the fresh air"},
+	{vocabulary.FactRecovers, vocabulary.VerbAir, always, "this kiln takes no fresh air to which heat could be given: its air is the exhaust of another one", "write recovers in the kiln that takes the fresh air"},
 }
 
 // airflowBesideCurve says which holds where a kiln has a curve and an airflow.
