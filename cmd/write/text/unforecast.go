@@ -45,17 +45,17 @@ func (s *Sheet) indications(r outlook.Result) {
 	tell("enzymes", float64(q.Diastatic), fmt.Sprintf("enzymes kept %.0f %% (diastatic) and %.0f %% (alpha)", 100*q.Diastatic, 100*q.Alpha))
 	tell("DMS precursor", float64(q.Precursor), fmt.Sprintf("DMS precursor left %.0f %%", 100*q.Precursor))
 	tell("colour", float64(q.Colour), "colour about "+words.Colours.Write(float64(q.Colour))+" EBC")
-	some := len(parts) > 0
 	if stewed(r) {
 		not = append(not, "the sugars of the stew")
 	}
+	var told []string
+	if len(parts) > 0 {
+		told = append(told, strings.Join(parts, ", "), "calibrated to practice, no laboratory values")
+	}
 	if len(not) > 0 {
-		parts = append(parts, strings.Join(not, ", ")+" not forecast")
+		told = append(told, "not forecast: "+strings.Join(not, ", "))
 	}
-	if some {
-		parts[len(parts)-1] += "; calibrated to practice, no laboratory values"
-	}
-	s.para("indications", "%s", strings.Join(parts, ", "))
+	s.para("indications", "%s", strings.Join(told, "; "))
 }
 
 // stewed tells whether the malt was stewed, which makes sugars that nothing is told of.
