@@ -27,7 +27,7 @@ var (
 	kilnAir = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{},
 		forecast.DraughtHeight{}, forecast.DrivenAir{}}
 	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{})
+	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{}, forecast.KilnFlaps{})
 	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
 	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
 	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
@@ -96,8 +96,10 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		if !a.Chimney {
 			return c.ofKiln(vocabulary.FactChimney, a.Called)
 		}
+	case forecast.KilnFlaps:
+		return c.ofKiln(vocabulary.WithAirflow, a.Called)
 	case forecast.DrivenAir:
-		if c.flapsOpen() {
+		if c.flapsOpen() && !slices.Contains(c.Forecast.Assumed, forecast.Assumption(forecast.KilnFlaps{Called: a.Called})) {
 			return c.ofKiln(vocabulary.WithAirflow, a.Called)
 		}
 	case forecast.KilnFresh:
