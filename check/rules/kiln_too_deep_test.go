@@ -7,7 +7,18 @@ import (
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
+
+// Flaps that were assumed are what settles a heater that is too weak, not the air that the kiln drives.
+func TestAssumedFlapsAreNamedBeforeTheAir(t *testing.T) {
+	assert.True(t, among(kilnHeat, forecast.KilnFlaps{}))
+	c := &Case{Process: &model.Process{}, Forecast: &forecast.Forecast{Assumed: []forecast.Assumption{forecast.KilnFlaps{}, forecast.DrivenAir{}}}}
+	how, _, _ := c.settled(forecast.KilnFlaps{})
+	assert.Contains(t, how, vocabulary.WithAirflow)
+	assert.True(t, c.flapsAssumed(""))
+	assert.False(t, c.flapsAssumed("kiln 2"))
+}
 
 func TestTheAirOfAnUpperFloorIsThatOfTheFloorBelow(t *testing.T) {
 	low := &model.Kiln{Chimney: &model.Quantity{}}

@@ -99,7 +99,7 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 	case forecast.KilnFlaps:
 		return c.ofKiln(vocabulary.WithAirflow, a.Called)
 	case forecast.DrivenAir:
-		if c.flapsOpen() && !slices.Contains(c.Forecast.Assumed, forecast.Assumption(forecast.KilnFlaps{Called: a.Called})) {
+		if c.flapsOpen() && !c.flapsAssumed(a.Called) {
 			return c.ofKiln(vocabulary.WithAirflow, a.Called)
 		}
 	case forecast.KilnFresh:
@@ -155,6 +155,11 @@ func (c *Case) flapsOpen() bool {
 		k := c.kilnAt(t.Place)
 		return t.Limit == kiln.ByHeater && k != nil && k.Airflow == nil
 	})
+}
+
+// flapsAssumed tells whether flaps of the kiln of a stage were taken to be shut as far as the heat wants.
+func (c *Case) flapsAssumed(called string) bool {
+	return slices.Contains(c.Forecast.Assumed, forecast.Assumption(forecast.KilnFlaps{Called: called}))
 }
 
 // ofKiln is a statement that the kiln of a stage lacks.
