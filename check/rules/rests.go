@@ -44,7 +44,7 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 	}
 	var settle []string
 	for _, a := range c.Forecast.Assumed {
-		if c.airOfStep(a, f.Place) || !slices.ContainsFunc(on, func(kind forecast.Assumption) bool { return reflect.TypeOf(kind) == reflect.TypeOf(a) }) {
+		if c.airOfStep(a, f.Place) || !among(on, a) {
 			continue
 		}
 		how, of, called := c.settled(a)
@@ -64,6 +64,11 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 	return f
 }
 
+// among tells whether an assumption is of one of the kinds.
+func among(kinds []forecast.Assumption, a forecast.Assumption) bool {
+	return slices.ContainsFunc(kinds, func(kind forecast.Assumption) bool { return reflect.TypeOf(kind) == reflect.TypeOf(a) })
+}
+
 // airOfStep tells whether an assumption is of the air of a kiln, and the step at a place has its own.
 func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 	switch a.(type) {
@@ -79,32 +84,26 @@ func (c *Case) airOfStep(a forecast.Assumption, at source.Place) bool {
 // well enough, or that nothing written settles.
 func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, called string) {
 	switch a := a.(type) {
-	case forecast.KilnAir:
-		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
-	case forecast.DrumAir:
-		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
-	case forecast.OvenDoor:
-		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+	case forecast.KilnAir, forecast.DrumAir, forecast.OvenAir, forecast.OvenDoor:
+		return c.ofKiln(vocabulary.WithAirflow, forecast.StageOf(a))
 	case forecast.KilnWalls:
 		if a.Height > 0 || a.Shell {
-			return c.ofKiln("the area of the walls", model.KilnStage, a.Called)
+			return c.ofKiln("the area of the walls", a.Called)
 		}
-	case forecast.OvenAir:
-		return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
 	case forecast.AirOfFloor:
 		return c.settledBelow(a)
 	case forecast.DraughtHeight:
 		if !a.Chimney {
-			return c.ofKiln(vocabulary.FactChimney, model.KilnStage, a.Called)
+			return c.ofKiln(vocabulary.FactChimney, a.Called)
 		}
 	case forecast.DrivenAir:
 		if c.flapsOpen() {
-			return c.ofKiln(vocabulary.WithAirflow, model.KilnStage, a.Called)
+			return c.ofKiln(vocabulary.WithAirflow, a.Called)
 		}
 	case forecast.KilnFresh:
-		return c.ofKiln(vocabulary.WithReturns, model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.WithReturns, a.Called)
 	case forecast.KilnArea:
-		return c.ofKiln(vocabulary.FactArea, model.KilnStage, a.Called)
+		return c.ofKiln(vocabulary.FactArea, a.Called)
 	case forecast.RoomAir:
 		if a.Band == nil {
 			return c.ofSite(vocabulary.PlaceAir)
@@ -131,7 +130,7 @@ func (c *Case) settledBelow(a forecast.AirOfFloor) (how string, of source.Place,
 		}
 		for _, low := range c.Process.Floors(st)[1:] {
 			for _, b := range c.Forecast.Assumed {
-				if forecast.StageOf(b) != c.Process.Called(low) || !slices.ContainsFunc(kilnKnown, func(kind forecast.Assumption) bool { return reflect.TypeOf(kind) == reflect.TypeOf(b) }) {
+				if forecast.StageOf(b) != c.Process.Called(low) || !among(kilnKnown, b) {
 					continue
 				}
 				if _, ok := b.(forecast.AirOfFloor); ok {
@@ -157,13 +156,13 @@ func (c *Case) flapsOpen() bool {
 }
 
 // ofKiln is a statement that the kiln of a stage lacks.
-func (c *Case) ofKiln(word string, kind model.StageKind, called string) (how string, of source.Place, stage string) {
+func (c *Case) ofKiln(word, called string) (how string, of source.Place, stage string) {
 	for _, st := range model.Every[*model.Kilning](c.Process) {
 		if k := st.Kiln; k != nil && (called == "" || c.Process.Called(st) == called) {
-			return fmt.Sprintf("write %s of kiln %q", word, k.Name), k.Place, cmp.Or(called, string(kind))
+			return fmt.Sprintf("write %s of kiln %q", word, k.Name), k.Place, cmp.Or(called, string(model.KilnStage))
 		}
 	}
-	return fmt.Sprintf("name the kiln, and write its %s", word), source.Place{}, cmp.Or(called, string(kind))
+	return fmt.Sprintf("name the kiln, and write its %s", word), source.Place{}, cmp.Or(called, string(model.KilnStage))
 }
 
 // ofSite is a statement that the site lacks.

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-
 	"math"
 	"slices"
 

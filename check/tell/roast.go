@@ -55,10 +55,11 @@ const leastSteam = 0.001
 // muchWater says how much more water is poured than malt takes.
 func muchWater(e forecast.MuchWater, units quantity.System) string {
 	water := 1000 * model.WaterVolume(e.Water.Quantity)
-	said := fmt.Sprintf("%s of water on %s of malt is %.0f times the malt", e.Water, units.Weight(e.Malt), water/e.Malt)
-	if times := water / e.Malt; times < 10 {
-		said = fmt.Sprintf("%s of water on %s of malt is %.1f times the malt", e.Water, units.Weight(e.Malt), times)
+	times, digits := water/e.Malt, 0
+	if times < 10 {
+		digits = 1
 	}
+	said := fmt.Sprintf("%s of water on %s of malt is %.*f times the malt", e.Water, units.Weight(e.Malt), digits, times)
 	if e.Enough < leastSteam {
 		return said + fmt.Sprintf("; malt of %s needs none", units.Degrees(e.Before, 0))
 	}

@@ -130,7 +130,11 @@ func written(q syntax.Quantity) string {
 	}
 	var words []string
 	for _, p := range q.Parts {
-		words = append(words, strings.TrimRight(p.Number.Text+" "+p.Unit.Text, " "))
+		blank := " "
+		if quantity.OfMark(p.Unit.Text) != "" {
+			blank = "" // behind one the mark of an inch would open a text
+		}
+		words = append(words, strings.TrimRight(p.Number.Text+blank+p.Unit.Text, " "))
 	}
 	return strings.Join(words, " ")
 }

@@ -95,3 +95,21 @@ func Only[T Step](steps []Step) (list []T) {
 	}
 	return list
 }
+
+// KilnOf is the number, from 1, of the stage on a kiln that a step is of: steps of a kind are
+// counted through all kilns, as a record counts them, and one without a number, 0, is the
+// first. It is 0 where no kiln has that step.
+func (p *Process) KilnOf(kind string, number int) int {
+	n := 0
+	for i, st := range Every[*Kilning](p) {
+		for _, s := range st.Steps {
+			if string(s.Kind()) != kind {
+				continue
+			}
+			if n++; n == max(1, number) {
+				return i + 1
+			}
+		}
+	}
+	return 0
+}

@@ -243,12 +243,7 @@ func (b *builder) moistureOfLot(q *model.Quantity) *model.Quantity {
 	if q == nil || q.SI <= mostMoisture(b.house.Limits) {
 		return b.moisture(q, b.house.Limits)
 	}
-	sense := senseIn(vocabulary.Grain, vocabulary.MeasureMoisture)
-	for word, other := range sense.Instead {
-		if b.beside[word] {
-			sense = other
-		}
-	}
+	sense := senseIn(vocabulary.Grain, vocabulary.MeasureMoisture).Beside(b.beside)
 	b.refuse(tooMoist(q, sense.Can))
 	return nil
 }

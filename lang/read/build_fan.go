@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // A curve has at least so many points, and at most so many.
@@ -38,12 +39,17 @@ func (b *builder) fan(k *drying, r *filled) {
 	}
 }
 
-// kilnFan puts the curve of a fan in order, and drops one that is none.
-func (b *builder) kilnFan(k *drying) {
+// kilnFan puts the curve of a fan in order, and drops one that is none, or of which a line was
+// reported.
+func (b *builder) kilnFan(k *drying, r *filled) {
 	written := k.Fan
 	k.Fan = nil
+	lines := len(written)
+	if k.FanPower != nil {
+		lines++
+	}
 	switch {
-	case len(written) == 0:
+	case len(written) == 0 || len(written) < fewestPoints && r.count(vocabulary.FactFan) > lines:
 		return
 	case len(written) < fewestPoints:
 		f := fanCurve.At(written[0].Place, "one point makes no curve")

@@ -43,7 +43,7 @@ func (b *builder) kiln(r *filled) {
 	k := &drying{}
 	k.Name, k.Place = r.name()
 	whole := r.Body == nil || fill(b, r.Body, vocabulary.KilnFacts, r.scope(), r.place, k, kilnFacts)
-	b.kilnFan(k)
+	b.kilnFan(k, r)
 	b.kilnSays(&k.Kiln, r.headsOf(), whole)
 	b.kilnProportions(&k.Kiln)
 	b.airflowBesideCurve(&k.Kiln)

@@ -208,6 +208,9 @@ func (r *statementReader) otherVerb(f *finding.Finding, s *syntax.Statement, oth
 		return
 	}
 	f.Hint = "write it so: " + row.Example
+	if r.tried == nil {
+		return
+	}
 	if text, ok := r.reading(row, pieces, likely); ok {
 		f.Hint = "write " + text
 	}

@@ -10,7 +10,8 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// greenSense looks at a process that is a part of the whole: one that ends // and one that begins with it, or with malt.
+// greenSense looks at a process that is a part of the whole: one that ends with green malt,
+// and one that begins with it, or with malt.
 func (b *builder) greenSense(p *model.Process) {
 	if p.Grain.Grown() {
 		b.partOf(p, grownAlready, p.Grain.Already.Place, "the lot", "%s stands in a process whose lot is green malt already",

@@ -24,6 +24,19 @@ func (r *filled) headsOf() map[string]source.Place {
 	return heads
 }
 
+// count is how many statements of a word a block has.
+func (r *filled) count(word string) (n int) {
+	if r.Body == nil {
+		return 0
+	}
+	for _, s := range r.Body.Statements {
+		if s.Verb.Text == word {
+			n++
+		}
+	}
+	return n
+}
+
 // kilnSays holds what a kiln says against what else it says. Whole tells that all of its
 // block was read.
 func (b *builder) kilnSays(k *model.Kiln, said map[string]source.Place, whole bool) {

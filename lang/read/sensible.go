@@ -34,12 +34,7 @@ func (b *builder) senseSlots(slots []vocabulary.Slot, values []*given) {
 		if s == nil || i >= len(values) || values[i] == nil {
 			continue
 		}
-		for word, other := range s.Instead {
-			if b.beside[word] {
-				s = other
-			}
-		}
-		if s = s.Of(values[i].rng.Low.Dimension); s != nil && !b.makesSense(s, values[i]) {
+		if s = s.Beside(b.beside).Of(values[i].rng.Low.Dimension); s != nil && !b.makesSense(s, values[i]) {
 			values[i] = nil
 		}
 	}

@@ -32,6 +32,18 @@ type Kin struct {
 	Usual q.Range
 }
 
+// Beside gives what makes sense in a block that has statements of such words: of several that
+// change it the last by the alphabet.
+func (s *Sense) Beside(words map[string]bool) *Sense {
+	is := s
+	for _, word := range slices.Sorted(maps.Keys(s.Instead)) {
+		if words[word] {
+			is = s.Instead[word]
+		}
+	}
+	return is
+}
+
 // Of gives what makes sense in a value of a dimension, nil where any may.
 func (s *Sense) Of(d q.Dimension) *Sense {
 	if s.Also == nil {

@@ -30,7 +30,11 @@ func (s *Sheet) spread(x *outlook.Spread) {
 			points(m.P10)+" "+points(m.P50)+" "+points(m.P90))
 	}
 	if len(seldom) > 0 {
-		s.para("", "there is %s of the forecasts; its row tells of those", strings.Join(seldom, ", and "))
+		rows := "its row tells of those"
+		if len(seldom) > 1 {
+			rows = "each row tells of those that have it"
+		}
+		s.para("", "there is %s of the forecasts; %s", strings.Join(seldom, ", and "), rows)
 	}
 	for _, t := range s.spreadTotals(x.Totals) {
 		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)
