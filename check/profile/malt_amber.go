@@ -1,6 +1,6 @@
 package profile
 
-// Amber malt is roasted dry, from pale malt, until the cut corn is light buff, 45 to 50 min (home practice); no enzymes are expected of it.
+// Amber malt is pale malt, roasted dry for 45 to 50 min to a light buff inside (home practice); no enzymes are expected of it.
 // It is coloured by roasting; what is not heated beyond the cure of pale malt is not roasted.
 var amber = Malt{
 	Name:     "amber",

@@ -2,7 +2,7 @@ package vocabulary
 
 // What makes sense for heat and for the air that carries it.
 var (
-	efficiency = bandsOf("an efficiency", "20 to 100 %", "45 to 100 %", "an open fire gives a third of its heat to the air, a burner in the air all of it: "+practice)
+	efficiency = bandsOf("an efficiency", "20 to 100 %", "45 to 100 %", "only an open fire gives the air less, a third of its heat; a burner in the air gives it all: "+practice)
 	fanDraws   = bandsOf("a power that a fan draws", "1 W to 5000 kW", "5 W to 500 kW", practice)
 	fanFlow    = bandsOf("a flow of a fan", "0 to 3000000 m3/h", "", "")
 	fanned     = func() *Sense { s := *fanFlow; return s.also(fanDraws) }()

@@ -152,7 +152,7 @@ func (r *run) waitForFloor(m *kilnModel, st *model.Kilning, began float64, ticks
 func (r *run) fedBy(m *kilnModel, st *model.Kilning, began float64) *Fed {
 	by := r.p.Giver(st)
 	e := r.air[by]
-	if e == nil || len(e.course) == 0 {
+	if !e.blows() {
 		return nil
 	}
 	s := r.f.fixed[st]
@@ -195,7 +195,7 @@ func (r *run) airOfFloor(st *model.Kilning, mass float64) (flow float64, ok bool
 		return by.Kiln.Airflow.SI, true
 	case r.cut[st] > 0:
 		return r.cut[st], true
-	case r.cut != nil && r.air[by] != nil && driverOf(by.Kiln) != "":
+	case r.cut != nil && r.air[by].blows() && driverOf(by.Kiln) != "":
 		e := r.air[by]
 		r.cut[st] = e.course.At(e.lasts/4).Flow / dryAirDensity
 		return r.cut[st], true

@@ -27,6 +27,9 @@ type exhaust struct {
 	lasts  float64     // s, the stage; behind it nothing is blown
 }
 
+// blows tells whether it is known, and whether any air came: of a stage that was over as it began none did.
+func (e *exhaust) blows() bool { return e != nil && len(e.course) > 0 }
+
 const (
 	mostRounds = 12 // of looking for the fixed point
 	mostBoth   = 20 // and where the air of the lower floors hangs on what lies above them

@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"maltwright/lang/model"
+	"maltwright/sim/air"
 	"maltwright/sim/grain"
 	"maltwright/sim/kiln"
 )
@@ -75,7 +76,7 @@ func (b *breath) watch(v kiln.View, airflow, dt float64) {
 		b.over()
 		return
 	}
-	capacity := b.dry * (grainHeat + 4186*v.WetBasis/(1-v.WetBasis))
+	capacity := b.dry * (grainHeat + air.WaterHeat*v.WetBasis/(1-v.WetBasis))
 	if b.seconds == 0 {
 		b.rate = made / capacity
 	}

@@ -17,7 +17,7 @@ type Kilned struct {
 	Began   float64   // s from the first soak
 	Depth   float64   // m, of the bed as it was loaded
 	Dried   float64   // m, of the bed at the end
-	Airs    *Airs     // nil where the air is there whatever the bed
+	Airs    *Airs     // nil where the air is there whatever the bed, and of a stage without heat
 	DryMass float64   // kg of dry matter, rootlets and all; none of it is lost on the kiln
 	Wet     float64   // s in which the malt held more than WitheredMoisture
 	Break   float64   // s from the first soak at which the drying front was through; NaN where that was not seen
@@ -62,7 +62,7 @@ func (r *run) kilned(m *kilnModel, st *model.Kilning, began float64) {
 		k.Break = began + 3600*v.BreakHours
 	}
 	k.Fed = r.fedBy(m, st, began)
-	if m.loaded.by != "" {
+	if m.loaded.by != "" && !math.IsInf(m.airs.Least, 1) {
 		airs := m.airs
 		airs.By = m.loaded.by
 		k.Airs = &airs

@@ -1,6 +1,7 @@
 package forecast
 
 import (
+	"maps"
 	"slices"
 
 	"maltwright/lang/model"
@@ -71,7 +72,7 @@ func (r *run) floorsOver(st *model.Kilning) (name string, height float64, chimne
 func (r *run) bedsOver(st *model.Kilning) (list []kiln.Over) {
 	for up := r.stageAbove(st); up != nil; up = r.stageAbove(up) {
 		e := r.above[up]
-		if e == nil || len(e.course) == 0 {
+		if !e.blows() {
 			return list
 		}
 		area := r.loads / usualLoad
@@ -87,7 +88,7 @@ func (r *run) bedsOver(st *model.Kilning) (list []kiln.Over) {
 // or the batch as it is, with air that leaves it as it leaves green malt.
 func (r *run) supposeAbove(floors []*model.Kilning) {
 	if like := r.o.Like; like != nil && like.fixed[floors[0]].above != nil {
-		r.above, r.cut = like.fixed[floors[0]].above, like.fixed[floors[0]].cut
+		r.above, r.cut = like.fixed[floors[0]].above, maps.Clone(like.fixed[floors[0]].cut) // to which this one adds
 		return
 	}
 	r.above, r.cut = map[*model.Kilning]*exhaust{}, map[*model.Kilning]float64{}
@@ -121,7 +122,7 @@ func (r *run) aboveApart(floors []*model.Kilning, above map[*model.Kilning]*exha
 		}
 		for up := r.stageAbove(low); up != nil; up = r.stageAbove(up) {
 			was, now := r.above[up], above[up]
-			if was == nil || now == nil || len(was.course) == 0 || len(now.course) == 0 {
+			if !was.blows() || !now.blows() {
 				continue
 			}
 			kelvin, _ := was.course.Apart(now.course, now.course[len(now.course)-1].At)

@@ -111,3 +111,29 @@ func TestAChimneyDrawsBesideAFan(t *testing.T) {
 	assert.InDelta(t, 6, flue, 1e-9)
 	assert.Greater(t, both, 1.2*alone)
 }
+
+// What lies on the lower floor is at once as cool as is asked, so that no air leaves that floor: the upper malt
+// then has outside air, and of air that was driven while malt was heated nothing is told.
+func TestLowerFloorThatIsOverAsItBeginsGivesNoAir(t *testing.T) {
+	f := runText(t, oastText(oast, slowly, "cool to malt 90 °C"), Options{})
+	require.False(t, f.BrokenOff())
+	require.Len(t, f.Kilns, 2)
+	assert.Nil(t, f.Kilns[0].Fed)
+	assert.Nil(t, f.Kilns[1].Airs)
+	dry := f.Stages[0].Steps[0]
+	assert.Equal(t, 8.0, dry.Temperature.To, "outside air")
+	assert.Less(t, dry.MoistureEnd, dry.MoistureStart)
+}
+
+// A forecast that begins near to another adds nothing to what that one keeps.
+func TestForecastLeavesTheOneThatItIsLikeAlone(t *testing.T) {
+	p := load(t, oastText(oast, slowly, fired))
+	like, err := Run(p, Options{})
+	require.NoError(t, err)
+	kept := like.fixed[p.Stages[0].(*model.Kilning)]
+	require.NotEmpty(t, kept.cut)
+	clear(kept.cut)
+	_, err = Run(p, Options{Like: like})
+	require.NoError(t, err)
+	assert.Empty(t, kept.cut)
+}

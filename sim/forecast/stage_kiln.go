@@ -3,13 +3,11 @@ package forecast
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/air"
-	"maltwright/sim/draught"
 	"maltwright/sim/kiln"
 	"maltwright/sim/quality"
 )
@@ -56,131 +54,6 @@ func (r *run) kiln(st *model.Kilning) error {
 	r.spent(st, m.took(st.Kiln))
 	return nil
 }
-
-// Where the kiln says nothing.
-const (
-	usualLoad  = 15.0        // kg of green malt a square metre on trays (common practice: 3 to 5 cm)
-	coolLatest = 12 * 3600.0 // s: no kiln cools longer
-)
-
-// load puts the batch on the kiln of the stage.
-func (r *run) load(st *model.Kilning) (*kilnModel, error) {
-	k := st.Kiln
-	if k == nil {
-		k = &model.Kiln{}
-	}
-	if r.malt == nil {
-		r.loads = r.batch.Mass()
-	}
-	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
-	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
-	if !k.Tumbles {
-		kit.Area = r.areaOf(k, mass)
-		r.moves(&kit, st, k, mass)
-	} else {
-		kit = r.drum(kit, k, st)
-	}
-	if k.Heater != nil {
-		kit.Heater = new(model.Given(k.Heater, k.Efficiency))
-	} else if k.Fed() {
-		kit.Heater = new(0.0)
-	} else {
-		r.assume(KilnHeater{r.called()})
-	}
-	if k.Efficiency == nil && vocabulary.Burns(k.Fired.Text) && (k.Heater != nil || !k.Fed()) {
-		r.assume(FuelHeat{r.called()})
-	}
-	if k.Reaches != nil {
-		low, high := bandOf(k.Reaches.Range)
-		low, high = min(low, kiln.Hottest), min(high, kiln.Hottest) // what it reaches beyond limits no forecast
-		kit.ReachLow, kit.ReachHigh = &low, &high
-	}
-	if k.Returns != nil && !kit.Still { // what a still oven cannot do was told
-		kit.Recirculation = k.Returns.SI
-	}
-	kit.Recovers, kit.Over = r.recovers(st, k), r.bedsOver(st)
-	kit.Walls, kit.Cools = r.wallsOf(k, kit), r.coolsBy(k, kit.Area)
-	kit.Door = r.doorOf(st, k, kit)
-	malt := r.batch.Lot.Dries(r.batch.Lot.Profile.Malt.With(new(r.drying(st.Kiln)), r.o.Sorption).Bound(r.o.LateDrying))
-	depth, dried, settled := r.lies(r.batch.X())/kit.Area, r.lies(0)/kit.Area, r.batch.Lot.SwollenVolume()/kit.Area
-	charge := kiln.Charge{DryMass: r.batch.Dry, Moisture: r.batch.X(), Temperature: r.t, Depth: &depth, Settled: &settled, DryDepth: &dried}
-	ambient := kiln.Ambient{T: r.site.air, RH: r.site.rh, Altitude: r.site.altitude}
-	loaded := &loading{charge: charge, kit: kit, ambient: ambient, malt: malt}
-	if kit.Way != nil {
-		loaded.by = driverOf(k)
-	}
-	if !kit.Still { // as of the species: a house's factor must not move the numerics
-		list := draughts(st, kit)
-		loaded.bounded(k, hottestOf(list))
-		kit.Way = loaded.kit.Way
-		r.tellAir(st, k, loaded, firstHeat(st))
-		kit.Layers = kiln.LayersFor(charge, ambient, r.batch.Lot.Profile.Malt, loaded.throughGreen(list)...)
-	}
-	bed, err := kiln.New(charge, kit, ambient, malt)
-	if err != nil {
-		return nil, err
-	}
-	bed.Meter(r.effort.Meter)
-	if err := r.feed(bed, st, k, kit.Still || k.Tumbles); err != nil {
-		return nil, err
-	}
-	m := &kilnModel{bed: bed, meter: r.effort.Meter, still: kit.Still, vent: kit.Airflow, returns: kit.Recirculation, depth: depth, loaded: loaded, door: kit.Door, cools: kit.Cools, airs: Airs{Least: math.Inf(1)}, worst: &hotWet{}, short: &shortfall{},
-		beyond: r.f.Beyond != nil, floor: onFloor{fed: k.Fed(), bare: r.bare}}
-	if e := r.air[r.p.Giver(st)]; e != nil {
-		m.floor.until = e.lasts
-	}
-	if kit.Heater != nil {
-		m.power = *kit.Heater
-	}
-	if m.fan = moved(k) && k.FanPower == nil && kit.Way == nil && !k.Fed(); m.fan {
-		r.assume(KilnFan{ductPressure, draught.Efficiency, r.called()})
-	}
-	if r.malt == nil && !r.p.Grain.Kilned() { // it comes to its first kiln
-		r.heat = quality.Green(r.batch.Modification())
-		r.heat.Faster = math.Log(orOne(r.o.LateColour))
-	}
-	m.quality = slices.Repeat([]quality.State{r.heat}, len(bed.Layers(nil)))
-	m.worst.begin(len(m.quality))
-	m.warmest, m.breath = coldest, r.breathes()
-	return m, nil
-}
-
-// areaOf gives the kiln's area, or assumes one.
-func (r *run) areaOf(k *model.Kiln, mass float64) float64 {
-	if k.Area != nil {
-		return k.Area.SI
-	}
-	r.assume(KilnArea{mass / usualLoad, usualLoad, r.called()})
-	return mass / usualLoad
-}
-
-// airflowOf gives the kiln's air, or assumes some.
-func (r *run) airflowOf(st *model.Kilning, k *model.Kiln, mass float64, still bool) float64 {
-	if k.Airflow != nil {
-		if most, to, ok := r.warmed(k); ok && k.Returns == nil && !k.Fed() && !still && k.Airflow.SI > weakBy*most {
-			r.assume(KilnFresh{to, r.called()})
-		}
-		return k.Airflow.SI
-	}
-	if flow, ok := r.airOfFloor(st, mass); ok {
-		return flow
-	}
-	if still {
-		r.assume(OvenAir{kiln.StillVent, r.called()})
-		return kiln.StillVent
-	}
-	air := KilnAir{Flow: mass * airPerKg, Each: airPerKg, Called: r.called()}
-	if most, to, ok := r.warmed(k); ok && most < air.Flow {
-		air.Flow, air.Each, air.Warmed = most, 0, &to
-	}
-	r.assume(air)
-	return air.Flow
-}
-
-// airPerKg is the air of a small kiln, m³/s for each kg of green malt (common
-// practice: 4000 to 5000 m³/h for a tonne of malt in a deep bed, and about twice
-// that on trays).
-const airPerKg = 8.0 / 3600
 
 var kilnTargets = map[string]kiln.Target{vocabulary.PlaceAirOn: kiln.AirOn, vocabulary.PlaceAirOff: kiln.AirOff, vocabulary.PlaceMalt: kiln.Malt, vocabulary.PlaceOven: kiln.Oven, "": kiln.AirOn}
 
@@ -263,6 +136,9 @@ func (m *kilnModel) ask(s asked, at float64) Temperature {
 	}
 	return Temperature{t.Where, low, high, true}
 }
+
+// coolLatest is how long malt cools at the most, s: no kiln takes longer (common practice).
+const coolLatest = 12 * 3600.0
 
 // cool blows room air through the malt until it is as cool as asked.
 func (r *run) cool(m *kilnModel, st *model.Kilning, s asked, out Step, ticks []*tick) error {

@@ -199,9 +199,6 @@ func (q Quenched) Wets() bool {
 // Lacks tells whether all of the water boils off and leaves the malt hot.
 func (q Quenched) Lacks() bool { return q.After > quenchedHot }
 
-// SteamMost is the steam that all of the water would make, m³.
-func (q Quenched) SteamMost() float64 { return q.Quenched.Water * q.Each }
-
 // CannotCool is malt that is to be cooler than the air of the room.
 type CannotCool struct {
 	Met
@@ -243,8 +240,7 @@ type KilnAirShort struct {
 }
 
 // HotWet is malt that is hotter than it bears while it is wet: where it is farthest beyond.
-// Less
-// than half an hour of it, or less than a fifth of the bed, is none.
+// Less than half an hour of it, or less than a fifth of the bed, is none.
 type HotWet struct {
 	Met
 	Temperature, Moisture, Limit float64

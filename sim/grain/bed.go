@@ -38,9 +38,5 @@ func (l *Lot) BedVolume(x, clock float64) float64 {
 // BedVolume is the room that the batch takes, m³, as it lies; see [Lot.BedVolume].
 func (b *Batch) BedVolume() float64 { return b.Lot.BedVolume(b.X(), b.Clock) }
 
-// DriedVolume is the room that it takes once it is bone-dry, m³: its rootlets have withered
-// and its water is gone.
-func (b *Batch) DriedVolume() float64 { return b.Lot.BedVolume(0, b.Clock) }
-
 // SwollenVolume is the bed volume of the lot at 45 %, before it grows, m³.
 func (l *Lot) SwollenVolume() float64 { return l.pouredVolume() * swelling }

@@ -1,10 +1,6 @@
 package kiln
 
-import (
-	"math"
-
-	"maltwright/sim/air"
-)
+import "math"
 
 // What a kiln that drives its own air, leads some of it back, or is short of heat has to find in a
 // stage hangs together: the flow of air, the water of air-on and, where it is not the one that is
@@ -68,36 +64,13 @@ func (b *Bed) blows() bool { return b.way() != nil && !b.feed.fed() }
 // jointly marches with the flow, the water and, with for given, the air-on that go together, on
 // being air-on as it is known. It is not ok where they were not found.
 func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok bool) {
-	var (
-		z         list
-		sought    [unknowns]bool
-		low, high list
-		scale     = list{1, perRatio, 1}
-		mode      = 0
-	)
-	guess := b.past.at(s.at)
-	if b.blows() {
-		low[ofFlow], high[ofFlow] = leastDraught*b.kit.Area, b.kit.most(b.set.airflow(b.kit), b.way())
-		sought[ofFlow] = b.way().Drives()
-		if z[ofFlow] = high[ofFlow]; sought[ofFlow] {
-			if z[ofFlow] = guess[ofFlow]; !(z[ofFlow] > 0) {
-				if z[ofFlow] = b.passing; !(z[ofFlow] > 0) {
-					return f, false
-				}
-			}
-			z[ofFlow] = min(max(z[ofFlow], low[ofFlow]), high[ofFlow])
-			scale[ofFlow] = perShare * z[ofFlow]
-		}
+	h := hunt{stage: s, find: find, scale: list{1, perRatio, 1}}
+	if !b.setOut(&h, on, turns) {
+		return f, false
 	}
-	z[ofWater], z[ofWarmth] = on.w, on.t
-	if sought[ofWater] = turns; turns {
-		high[ofWater] = air.HumidityRatio(mostVapour*b.ambient.P, b.ambient.P)
-		z[ofWater] = min(max(guess[ofWater], 0), high[ofWater])
-	}
-	if sought[ofWarmth] = find != nil; find != nil {
+	mode := 0
+	if find != nil {
 		mode = 1
-		low[ofWarmth], high[ofWarmth] = find.low, find.high
-		z[ofWarmth] = min(max(guess[ofWarmth], find.low), find.high)
 	}
 	a := aside
 	if b.joint.known[mode] {
@@ -105,46 +78,14 @@ func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok 
 	}
 	var miss, was, step list
 	for try := range soon {
-		in := stream{t: z[ofWarmth], w: z[ofWater]}
-		if b.blows() {
-			b.passing = z[ofFlow]
-			if find == nil && b.unheated() {
-				in.t = b.blownFresh(z[ofFlow])
-			}
-		}
-		if f = b.pass(in, s.length, s.slot); !f.settled { // a shorter step is taken
+		in := b.onAt(&h)
+		if f = b.passAt(&h, in); !f.settled { // a shorter step is taken
 			return f, true
 		}
-		if b.blows() && !f.apart {
-			f.fan = f.g * b.fanWarmth(z[ofFlow], in)
-		}
-		miss = list{}
-		if sought[ofFlow] {
-			miss[ofFlow] = b.excess(f, b.depthAt(b.stageX(s.length)))
-		}
-		if sought[ofWater] {
-			_, ratio := b.incoming(f)
-			miss[ofWater] = z[ofWater] - ratio
-		}
-		if sought[ofWarmth] {
-			miss[ofWarmth] = find.missing(f)
-		}
-		free, done := sought, true
-		for i := range unknowns {
-			if !sought[i] {
-				continue
-			}
-			if math.IsNaN(miss[i]) || math.IsInf(miss[i], 0) {
-				return f, false
-			}
-			if z[i] <= low[i] && miss[i] > 0 || z[i] >= high[i] && miss[i] < 0 { // a bound keeps it
-				free[i] = false
-				continue
-			}
-			if math.Abs(miss[i]) > (list{jointFlow * z[ofFlow], jointRatio, jointKelvin})[i] {
-				done = false
-			}
-			miss[i] /= scale[i]
+		miss = b.missing(&h, f)
+		free, done, sound := h.judge(&miss)
+		if !sound {
+			return f, false
 		}
 		if try > 0 {
 			a.learn(step, was, miss, free)
@@ -155,18 +96,7 @@ func (b *Bed) jointly(on stream, s stage, turns bool, find *warmth) (f flow, ok 
 			return f, true
 		}
 		was = miss
-		step = a.step(miss, free)
-		for i := range unknowns {
-			to := z[i] + step[i]*scale[i]
-			if i == ofFlow && free[i] {
-				to = min(max(to, z[i]*(1-boldest)), z[i]/(1-boldest))
-			}
-			if free[i] {
-				to = min(max(to, low[i]), high[i])
-				step[i] = (to - z[i]) / scale[i]
-				z[i] = to
-			}
-		}
+		step = h.move(a.step(miss, free), free)
 	}
 	b.joint.known[mode] = false
 	return f, false

@@ -21,7 +21,8 @@ type Moved struct {
 // FullAir is the share of the air that is set from which it counts as all of it.
 const FullAir = 0.98
 
-// Takes is what a flow, m³/s at air-on, would be lost in now, Pa: bed, beds on floors above, ducts, floor and flaps.
+// Takes is what a flow, m³/s at air-on, of the air as it is now would be lost in, Pa: the bed as it was loaded, beds on
+// floors above, ducts, floor and flaps.
 func (b *Bed) Takes(flow float64) float64 {
 	on := b.now.on.at(b.ambient.P)
 	lost := b.lost(flow, b.depth, on, b.now.off.at(b.ambient.P))

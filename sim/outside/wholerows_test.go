@@ -95,7 +95,7 @@ func deep(what, folder, file string) []row {
 		byHand(what+": water until the break, of what its air can carry", "%", "85–100", 1, band{85, 100}, x, func(x onKilns) float64 { return x.carried(free, 0) }),
 		byHand(what+": air-off from the wet bulb of air-on, at the most, while the front climbs", "K", "0–1", 2, band{0, 1}, x, onKilns.plateau),
 		byHand(what+": heat until the break, of that which warms its air", "%", "98–102", 1, band{98, 102}, x, func(x onKilns) float64 { return x.heatByHand(free) }),
-		{what: what + ": on the kiln", unit: "h", digits: 1, says: "18–24", accepted: band{16, 26}, standing: "common practice of one floor, from memory; two hours are ours",
+		{what: what + ": on the kiln", unit: "h", digits: 1, says: "18–24, ± 2", accepted: band{16, 26}, standing: "common practice of one floor, from memory; two hours are ours",
 			model: func(t testing.TB) float64 { return x(t).hours() }},
 	}, anyKiln(what, x)...)
 }

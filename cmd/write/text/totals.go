@@ -41,7 +41,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	s.kiln(r)
 	s.energy(r)
 	if r.NotForecast == nil {
-		s.indications(r.Indications)
+		s.indications(r)
 	}
 	if r.Make == vocabulary.MaltGreen {
 		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")

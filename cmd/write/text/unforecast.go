@@ -3,11 +3,13 @@ package text
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/lang/vocabulary"
 )
 
 // points writes a share for a table whose head has the per cent.
@@ -27,7 +29,8 @@ func (s *Sheet) ends(e *outlook.ModelEnd) bool {
 }
 
 // indications says what heat did to the malt, as far as that is forecast.
-func (s *Sheet) indications(q *outlook.Indications) {
+func (s *Sheet) indications(r outlook.Result) {
+	q := r.Indications
 	if q == nil {
 		return
 	}
@@ -42,11 +45,22 @@ func (s *Sheet) indications(q *outlook.Indications) {
 	tell("enzymes", float64(q.Diastatic), fmt.Sprintf("enzymes kept %.0f %% (diastatic) and %.0f %% (alpha)", 100*q.Diastatic, 100*q.Alpha))
 	tell("DMS precursor", float64(q.Precursor), fmt.Sprintf("DMS precursor left %.0f %%", 100*q.Precursor))
 	tell("colour", float64(q.Colour), "colour about "+words.Colours.Write(float64(q.Colour))+" EBC")
+	if stewed(r) {
+		not = append(not, "the sugars of the stew")
+	}
+	var told []string
+	if len(parts) > 0 {
+		told = append(told, strings.Join(parts, ", "), "calibrated to practice, no laboratory values")
+	}
 	if len(not) > 0 {
-		parts = append(parts, strings.Join(not, ", ")+" not forecast")
+		told = append(told, "not forecast: "+strings.Join(not, ", "))
 	}
-	if len(not) < 3 {
-		parts[len(parts)-1] += "; calibrated to practice, no laboratory values"
-	}
-	s.para("indications", "%s", strings.Join(parts, ", "))
+	s.para("indications", "%s", strings.Join(told, "; "))
+}
+
+// stewed tells whether the malt was stewed, which makes sugars that nothing is told of.
+func stewed(r outlook.Result) bool {
+	return slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
+		return slices.ContainsFunc(st.Steps, func(step outlook.Step) bool { return step.Kind == vocabulary.VerbStew })
+	})
 }

@@ -38,7 +38,7 @@ var loftBatches = []struct {
 	{"26-05.malt", "26-05", "2026-04-10 06:30", 0.1215, "# The third soak was cut short.\n", 0.6, 0.4, `changed soak 3 to 6 h because "it had its weight an hour early"`, 5},
 }
 
-const notice = "# Invented: no grain was malted. A forecast of a loft that only the test knows which\n# makes this file, with the scatter that scales, thermometers and counting have.\n"
+const notice = "# Invented: no grain was malted. A forecast of a house that only the test knows which\n# makes this file, with the scatter that scales, thermometers and counting have.\n"
 
 // The porch as it really is: its dryer is slow and its oven quick, and its thermometer
 // shows too little.
