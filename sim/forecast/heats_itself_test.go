@@ -51,7 +51,8 @@ func TestAirThatEvaporatesNothingStillCools(t *testing.T) {
 	for flow, told := range map[float64]bool{500: false, 1: true} {
 		b := breath{lot: &lot, clock: 1500, dry: 228}
 		for range 400 {
-			b.watch(v, flow/3600, 360)
+			v.Airflow = flow / 3600
+			b.watch(v, 360)
 		}
 		assert.Equal(t, told, b.longest.Time > 0, "%g m3/h", flow)
 	}
