@@ -80,8 +80,9 @@ func List(f *forecast.Forecast) []Task {
 		l.weight = c.SI
 	}
 	var before *model.Holder
+	wet := f.OffWet() // nobody puts away what moulds
 	for i, st := range f.Stages {
-		if len(st.Steps) == 0 {
+		if len(st.Steps) == 0 || wet && behindKiln[st.Kind] {
 			continue
 		}
 		known := len(l.tasks)
@@ -102,6 +103,9 @@ func List(f *forecast.Forecast) []Task {
 	})
 	return l.tasks
 }
+
+// behindKiln are the stages that only malt goes through.
+var behindKiln = map[model.StageKind]bool{model.DeculmStage: true, model.StoreStage: true}
 
 // layIn notes what the grain lay in until each task of a stage: at its beginning that of
 // the stage before.

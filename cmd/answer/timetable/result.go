@@ -15,11 +15,12 @@ import (
 // Result is the timetable of a forecast that begins at a time.
 type Result struct {
 	outlook.Head
-	Complete bool      `doc:"whether the forecast came to the end of the process; one that did not has no timetable"`
-	Start    time.Time `doc:"when the first soak begins"`
-	Ready    time.Time `doc:"when the rootlets are off, or the end of a process without a kiln"`
-	Back     bool      `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
-	Rested   time.Time `doc:"when the rest in store is over; null where there is none"`
+	Complete bool            `doc:"whether the forecast came to the end of the process; one that did not has no timetable"`
+	Start    time.Time       `doc:"when the first soak begins"`
+	Ready    time.Time       `doc:"when the rootlets are off, or the end of a process without a kiln; of no malt, when it comes off the kiln"`
+	NoMalt   *outlook.NoMalt `json:",omitempty" doc:"where what comes off the kiln is too wet to be malt: the visits end there"`
+	Back     bool            `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
+	Rested   time.Time       `doc:"when the rest in store is over; null where there is none"`
 	Visits   []Visit
 	Night    *Nights `doc:"how many visits fall in the night, by the start; null where the site does not say when somebody is awake"`
 	outlook.Asked
