@@ -58,7 +58,7 @@ type Do struct {
 	Rise        answer.Seconds      `json:",omitempty" doc:"hours that the temperature takes to rise"`
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
-	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
+	Missed      bool                `json:",omitempty" doc:"of a gate, a look or the end of a piece: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, to soak in, or to pour on hot malt, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
 	With        string              `json:",omitempty" doc:"what a soak or a rest is with; of a kiln the floor below, whose exhaust it takes or to which the malt goes down"`
