@@ -2,9 +2,11 @@ package check
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/finding"
 )
@@ -32,4 +34,12 @@ func TestWaterThatARecordPoursOnARoastIsJudged(t *testing.T) {
 	assert.True(t, told("200 l"))
 	assert.True(t, told("2 l"))
 	assert.False(t, told("0.3 l"))
+}
+
+func TestWaterOnMaltTooCoolToBoilItOffIsSaidToWetIt(t *testing.T) {
+	dried := strings.Replace(roastBook, "roast at malt 165 °C for 40 min", "dry at malt 60 °C for 60 min", 1)
+	r := File("26-01.malt", []byte(dried+"2 l because \"it glowed\"\n  read malt 58 °C at 10:39\n}\n"), ".", house{}, Options{})
+	said := slices.IndexFunc(r.Findings, func(f finding.Finding) bool { return f.Rule == "change-doubtful" })
+	require.GreaterOrEqual(t, said, 0)
+	assert.Equal(t, "cool was changed to 2 l of water, and malt of 60 °C boils none of it off: it wets the malt", r.Findings[said].Message)
 }

@@ -3,6 +3,7 @@ package records
 import (
 	"fmt"
 
+	"maltwright/check/tell"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
@@ -83,6 +84,9 @@ func (r *record) muchWater(c model.Change) string {
 	water, enough := 1000*model.WaterVolume(c.To.High), forecast.QuenchedBy(p.Charge.SI, hot)
 	if water <= morePoured*enough+wetsBy*p.Charge.SI {
 		return ""
+	}
+	if enough < tell.LeastSteam {
+		return fmt.Sprintf("%s was changed to %s of water, and malt of %s boils none of it off: it wets the malt", stepWords(&c.Step), c.To.Range.Range, p.Units().Degrees(hot, 0))
 	}
 	return fmt.Sprintf("%s was changed to %s of water, and some %s is all that boils off so much malt of %s: the rest wets it", stepWords(&c.Step), c.To.Range.Range, p.Units().Room(enough/1000), p.Units().Degrees(hot, 0))
 }

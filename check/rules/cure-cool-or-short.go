@@ -39,7 +39,7 @@ var cureCoolOrShort = Rule{
 			gives += fmt.Sprintf(", and the malt comes to %s", inDegrees(run.Warmest.Malt+zeroC, asked))
 		}
 		left := c.Forecast.Totals.Quality.Precursor
-		f := r.At(at, fmt.Sprintf("%s: only %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, share(1-left), share(1-math.Exp2(-least))))
+		f := r.At(at, fmt.Sprintf("%s: %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, split(1-left), share(1-math.Exp2(-least))))
 		if more, warm := c.moreCure(cure, least-got); more <= mostCure {
 			f.Hint = fmt.Sprintf("%s more, with the malt at %s as the forecast has it, would come to that; the window of trade is 5.5 h at %s to 3 h at %s",
 				Hours(more), inDegrees(warm+zeroC, asked), c.Process.Units().Degrees(84, 0), c.Process.Units().Degrees(90, 0))
@@ -76,4 +76,12 @@ const maltLags = 5.0
 const mostCure = 6 * hour
 
 // share writes a share to a whole per cent.
+// split says how little is split.
+func split(v float64) string {
+	if v < 0.005 {
+		return "next to nothing"
+	}
+	return "only " + share(v)
+}
+
 func share(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }

@@ -34,7 +34,7 @@ kiln in "base kiln" {
 }`,
 		Limits: "It knows of one process: what lies below where two of them share a kiln is not looked at"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
-		if !k.Fed() {
+		if !k.Fed() || closed(k) { // of an oven or a drum that is fed facts-clash tells
 			return
 		}
 		below := k.AirFrom
@@ -42,9 +42,6 @@ kiln in "base kiln" {
 		f.Hint = fmt.Sprintf("dry on %q first, and on %q after that", k.Name, below.Name)
 		f.Related = []finding.Related{{Place: k.Place, Message: "its air"}}
 		switch {
-		case closed(k):
-			f.Message = fmt.Sprintf("%q has no bed that the air of %q could be blown through", k.Name, below.Name)
-			f.Hint = "an oven without a fan, or a drum, takes the air of its room: take the line air from out"
 		case c.Process.Giver(st) != nil:
 			return
 		case !slices.ContainsFunc(model.Every[*model.Kilning](c.Process), func(o *model.Kilning) bool { return o.Kiln == below }):

@@ -62,7 +62,7 @@ func (c *Case) quenched(r finding.Rule, cool *model.Cool) {
 // howMuch says how much water ends a roast of malt of so many °C.
 func (c *Case) howMuch(before, enough float64) string {
 	units := c.Process.Units()
-	if enough < leastSteam {
+	if enough < tell.LeastSteam {
 		return "it is no hotter than boiling water: let air alone cool it"
 	}
 	return fmt.Sprintf("some %s of water would bring it from %s to the boil, all of it leaving as steam (a balance of heat); air cools the rest",

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
@@ -32,7 +33,7 @@ cool to malt 30 °C with water 0.3 l`,
 				reached, _ := c.reached(st, roast{s, top, s.Place()})
 				if enough := forecast.QuenchedBy(malt, reached.SI-zeroC); 1000*model.WaterVolume(cool.Water.Quantity) > allOf*enough {
 					f.Message = fmt.Sprintf("of %s of water on malt that comes from %s some %s goes off as steam, and the rest wets the malt or runs off", cool.Water, from, c.waterFor(malt, reached))
-					if enough < leastSteam {
+					if enough < tell.LeastSteam {
 						f.Message = fmt.Sprintf("%s of water on malt that comes from %s wets it: next to none goes off as steam by the forecast, more where it is as hot as it is set", cool.Water, from)
 					}
 				}
@@ -42,7 +43,5 @@ cool to malt 30 °C with water 0.3 l`,
 	}),
 }
 
-const (
-	allOf      = 1.3   // times the water that boils off; less of it goes off whole, for all that is known
-	leastSteam = 0.001 // kg, as good as none
-)
+// allOf is so many times the water that boils off: less of it goes off whole, for all that is known.
+const allOf = 1.3

@@ -8,7 +8,7 @@ import (
 )
 
 func heatsItself(t forecast.HeatsItself, units quantity.System) string {
-	return fmt.Sprintf("for %s the malt lies wet and almost without air, at %.0f %% moisture, and less heat is carried off than its own breath makes, %s %s a day: malt that lies so heats itself, sours and moulds",
+	return fmt.Sprintf("for %s the malt lies wet and almost without air, at %.0f %% moisture, and less heat is carried off than its own breath makes, which would warm it by %s %s a day: it sours and moulds",
 		quantity.Lasting(t.Time), 100*t.Moisture, quantity.Rounded(t.Rise*units.Step(), 0), units.Degree())
 }
 

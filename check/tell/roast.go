@@ -39,7 +39,7 @@ func quenched(t forecast.Quenched, units quantity.System) string {
 	on := fmt.Sprintf("%s of water falls on malt of %s: ", t.Water, units.Degrees(t.Before, 0))
 	moisture := quantity.Fixed(100*t.Moisture, 1) + " % moisture"
 	switch {
-	case t.Steam < leastSteam:
+	case t.Steam < LeastSteam:
 		return on + fmt.Sprintf("none of it boils off, and it leaves the malt at %s and %s", units.Degrees(t.After, 0), moisture)
 	case !t.Beyond:
 		return on + fmt.Sprintf("%s of it boils off as %s of steam, which leaves the malt at %s and %s", units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), moisture)
@@ -49,8 +49,8 @@ func quenched(t forecast.Quenched, units quantity.System) string {
 	return on + fmt.Sprintf("by its heat some %s of it boils off, as %s of steam, and the rest leaves the malt at some %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
 }
 
-// leastSteam is as good as none, kg.
-const leastSteam = 0.001
+// LeastSteam is the steam, kg, below which as good as no water boils off.
+const LeastSteam = 0.001
 
 // muchWater says how much more water is poured than malt takes.
 func muchWater(e forecast.MuchWater, units quantity.System) string {
@@ -60,7 +60,7 @@ func muchWater(e forecast.MuchWater, units quantity.System) string {
 		digits = 1
 	}
 	said := fmt.Sprintf("%s of water on %s of malt is %.*f times the malt", e.Water, units.Weight(e.Malt), digits, times)
-	if e.Enough < leastSteam {
+	if e.Enough < LeastSteam {
 		return said + fmt.Sprintf("; malt of %s needs none", units.Degrees(e.Before, 0))
 	}
 	return said + fmt.Sprintf("; some %s ends the roast of malt of %s", units.Room(e.Enough/1000), units.Degrees(e.Before, 0))

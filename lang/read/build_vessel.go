@@ -75,13 +75,17 @@ func (b *builder) inVessel(piece *model.Piece, s *filled) {
 	}
 }
 
-// idleBeds notes facts of a vessel that only a piece asks for, where none grows in it.
+// idleBeds notes facts of a vessel that only a piece asks for, where none grows in it. Its area
+// is asked for by the rests of a steep too.
 func (b *builder) idleBeds() {
 	for _, v := range b.house.Vessels {
 		if b.grownIn[v] || v.Place.File != b.main || !b.used[v] {
 			continue
 		}
 		for _, r := range b.beds[v] {
+			if r.Verb.Text == vocabulary.FactArea {
+				continue
+			}
 			b.note(unusedDefinition.At(r.place, fmt.Sprintf("no process of this file grows grain in %q, so its %s says nothing", v.Name, r.Verb.Text)))
 		}
 	}

@@ -122,7 +122,7 @@ func (m *kilnModel) drawn() float64 {
 // exhaust goes to a floor above gives it what it has: that is left out, and told.
 func (r *run) recovers(st *model.Kilning, k *model.Kiln) float64 {
 	switch {
-	case k.Recovers == nil || k.Draught.Text == vocabulary.DraughtStill:
+	case k.Recovers == nil || Still(k):
 		return 0
 	case r.isGiver(st):
 		r.assume(NothingRecovered{r.called()})

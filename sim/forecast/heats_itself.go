@@ -61,8 +61,8 @@ func (r *run) breathes() breath {
 	return breath{lot: &lot, clock: r.batch.Clock, dry: r.batch.Dry}
 }
 
-// watch adds up dt seconds of it. Airflow is in m³/s.
-func (b *breath) watch(v kiln.View, airflow, dt float64) {
+// watch adds up dt seconds of it.
+func (b *breath) watch(v kiln.View, dt float64) {
 	evaporated := v.Ledger.DrivenOff() - b.water
 	b.water = v.Ledger.DrivenOff()
 	if b.dry == 0 || v.WetBasis <= aliveFrom || v.MaltT >= aliveTo {
@@ -70,7 +70,7 @@ func (b *breath) watch(v kiln.View, airflow, dt float64) {
 		return
 	}
 	burnt := b.dry * b.lot.RespirationSpeed(b.clock, v.MaltT, v.WetBasis, 1)
-	made := min(burnt, airflow*oxygenOfAir/grain.StarchO2) * grain.StarchHeat
+	made := min(burnt, v.Airflow*oxygenOfAir/grain.StarchO2) * grain.StarchHeat
 	b.heat += made*dt - evaporating*max(0, evaporated)
 	if b.heat <= 0 {
 		b.over()

@@ -175,7 +175,7 @@ func (m *kilnModel) watch(dt float64) {
 	if v.WetBasis > WitheredMoisture {
 		m.wet += dt
 	}
-	m.breath.watch(v, v.Airflow, dt)
+	m.breath.watch(v, dt)
 	// malt takes hours to come to its heat, and so is told of only where the kiln is what lacks
 	limited := v.Limit != kiln.Unlimited && v.Limit != kiln.ByLead || m.target == kiln.AirOff
 	if asked := m.rise.value(m.at); m.target != kiln.Fresh && m.target != kiln.AsComes && limited {

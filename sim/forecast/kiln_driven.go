@@ -42,7 +42,7 @@ func (m *kilnModel) why(took, passed, needed float64) *Driven {
 	return d
 }
 
-// mostSpread bounds how many times its area a charge is spread over in [loading.areaFor].
+// mostSpread bounds how many times its area a charge is spread over in [loading.areaFor] (numerical).
 const mostSpread = 200.0
 
 // areaFor is the area, m², on which the charge lets so much air through, m³/s; 0 where none does.

@@ -55,7 +55,7 @@ func (r *run) load(st *model.Kilning) (*kilnModel, error) {
 // to be chosen yet.
 func (r *run) equipped(st *model.Kilning, k *model.Kiln) kiln.Equipment {
 	mass := r.loads // the air and the room of malt that was dried before are what its green malt had
-	kit := kiln.Equipment{Still: k.Draught.Text == vocabulary.DraughtStill && !k.Tumbles}
+	kit := kiln.Equipment{Still: Still(k) && !k.Tumbles}
 	if !k.Tumbles {
 		kit.Area = r.areaOf(k, mass)
 		r.moves(&kit, st, k, mass)

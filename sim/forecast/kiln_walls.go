@@ -102,11 +102,10 @@ func (r *run) unwalled(m *kilnModel, k *model.Kiln) {
 	if k == nil || k.Walls != nil || k.Tumbles {
 		return
 	}
-	still := k.Draught.Text == vocabulary.DraughtStill
 	switch share := m.hardest / m.power; {
 	case m.power > 0 && share >= nearlyAll:
 		r.assume(NoWalls{min(share, 1), r.called()})
-	case still:
+	case Still(k):
 		r.assume(NoWalls{Called: r.called()})
 	}
 }

@@ -31,7 +31,7 @@ const (
 func driverOf(k *model.Kiln) Driver {
 	natural := k.Draught.Text == vocabulary.DraughtNatural || k.Draught.Text == "" && k.FanPower == nil
 	switch {
-	case k.Tumbles || k.AirFrom != nil || k.Draught.Text == vocabulary.DraughtStill:
+	case k.Tumbles || k.AirFrom != nil || Still(k):
 		return "" // nothing lies in its way, another kiln drives it, or nothing does
 	case len(k.Fan) > 1:
 		return ByFan

@@ -34,7 +34,7 @@ const (
 // inTheWay tells whether all the air of another stage goes through a stage: it takes it, and has no fan
 // of its own beside it.
 func (r *run) inTheWay(st *model.Kilning) bool {
-	return r.p.Giver(st) != nil && !st.Kiln.Tumbles && st.Kiln.Draught.Text != vocabulary.DraughtStill && st.Kiln.BlowsBy() == source.Place{}
+	return r.p.Giver(st) != nil && !st.Kiln.Tumbles && !Still(st.Kiln) && st.Kiln.BlowsBy() == source.Place{}
 }
 
 // taker is the stage that takes the air of another, nil where that goes out.
