@@ -31,7 +31,9 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	visits.Change: func(h House, k timetable.Sentence) string {
 		return Joined(" for ", Joined(": ", "from now on", h.Setting(k.Temperature)), Span(k.Lasts))
 	},
-	visits.Look: func(_ House, k timetable.Sentence) string { return "look: " + OneLine(k.Until) + "?" + strings.TrimPrefix(missed(k), ";") },
+	visits.Look: func(_ House, k timetable.Sentence) string {
+		return "look: " + OneLine(k.Until) + "?" + strings.TrimPrefix(missed(k), ";")
+	},
 	visits.EndFloor: func(_ House, k timetable.Sentence) string {
 		return Joined(": ", floorOver[k.Stage], OneLine(k.Until)) + missed(k)
 	},
