@@ -31,9 +31,11 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	visits.Change: func(h House, k timetable.Sentence) string {
 		return Joined(" for ", Joined(": ", "from now on", h.Setting(k.Temperature)), Span(k.Lasts))
 	},
-	visits.Look: func(_ House, k timetable.Sentence) string { return "look: " + OneLine(k.Until) + "?" },
+	visits.Look: func(_ House, k timetable.Sentence) string {
+		return "look: " + OneLine(k.Until) + "?" + strings.TrimPrefix(missed(k), ";")
+	},
 	visits.EndFloor: func(_ House, k timetable.Sentence) string {
-		return Joined(": ", floorOver[k.Stage], OneLine(k.Until))
+		return Joined(": ", floorOver[k.Stage], OneLine(k.Until)) + missed(k)
 	},
 	visits.Load: func(h House, k timetable.Sentence) string {
 		return Joined("; ", "load"+named(" ", k.Where), h.heating(k))
@@ -41,11 +43,7 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 	visits.Heat: House.heating,
 	visits.Stir: func(House, timetable.Sentence) string { return "stir" },
 	visits.Gate: func(_ House, k timetable.Sentence) string {
-		out := "weigh for the gate: " + OneLine(k.Until)
-		if k.Missed {
-			out += "; by the forecast it does not hold even now"
-		}
-		return out
+		return "weigh for the gate: " + OneLine(k.Until) + missed(k)
 	},
 	visits.Cool: func(h House, k timetable.Sentence) string {
 		off := "heat off"
@@ -72,6 +70,14 @@ var tasks = map[visits.Kind]func(House, timetable.Sentence) string{
 var spreadFor = map[model.StageKind]string{model.GerminateStage: " to grow", model.WitherStage: " to wither"}
 
 var floorOver = map[model.StageKind]string{model.GerminateStage: "the growing ends", model.WitherStage: "the withering ends"}
+
+// missed says that a condition is given up.
+func missed(k timetable.Sentence) string {
+	if k.Missed {
+		return "; by the forecast it does not hold even now"
+	}
+	return ""
+}
 
 // heating says what the kiln is set to, and how long or until when.
 func (h House) heating(k timetable.Sentence) string {

@@ -12,14 +12,13 @@ type Member struct {
 	Totals forecast.Totals
 	Broken bool // the forecast broke off, and its totals are of what came before
 
-	steps          []stepEnd
+	steps          []stepEnd // in their order
 	gates, expects []outcome
 }
 
 // stepEnd is the end of a step.
 type stepEnd struct {
 	key                   int32 // of the ensemble's steps
-	order                 int32 // where it stands in the forecast
 	end, moisture, weight float64
 }
 
@@ -50,10 +49,10 @@ func (e *Ensemble) Reduce(f *forecast.Forecast) Member {
 	e.lock.Lock()
 	defer e.lock.Unlock()
 	m := Member{Totals: f.Totals, Broken: f.BrokenOff()}
-	for s, st := range f.Stages {
-		for n, step := range st.Steps {
+	for _, st := range f.Stages {
+		for _, step := range st.Steps {
 			k := stepKey{st.Kind, step.Label, step.Number, step.Place.Start}
-			m.steps = append(m.steps, stepEnd{e.step(k), int32(s*stepsOfStage + n), step.End, step.MoistureEnd, step.WeightEnd})
+			m.steps = append(m.steps, stepEnd{e.step(k), step.End, step.MoistureEnd, step.WeightEnd})
 		}
 	}
 	for _, g := range f.Gates {
@@ -64,9 +63,6 @@ func (e *Ensemble) Reduce(f *forecast.Forecast) Member {
 	}
 	return m
 }
-
-// stepsOfStage is more than the steps of any stage, to order those of all stages.
-const stepsOfStage = 100_000
 
 func (e *Ensemble) step(k stepKey) int32 {
 	at, ok := e.stepAt[k]

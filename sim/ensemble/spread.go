@@ -78,7 +78,7 @@ func (s StepSpread) Of(p *model.Process) (of model.Stage) {
 // every member has, such as a wait at a gate, has a Share below 1.
 func (e *Ensemble) Steps() []StepSpread {
 	n := len(e.stepsSeen)
-	ends, wet, mass, order := make([][]float64, n), make([][]float64, n), make([][]float64, n), make([]int32, n)
+	ends, wet, mass := make([][]float64, n), make([][]float64, n), make([][]float64, n)
 	for i, m := range e.Members {
 		for _, x := range m.steps {
 			k := x.key
@@ -86,25 +86,40 @@ func (e *Ensemble) Steps() []StepSpread {
 				ends[k], wet[k], mass[k] = nans(len(e.Members)), nans(len(e.Members)), nans(len(e.Members))
 			}
 			ends[k][i], wet[k][i], mass[k][i] = x.end, x.moisture, x.weight
-			order[k] = max(order[k], x.order)
 		}
 	}
 	var out []StepSpread
-	var keys []int
-	for k := range n {
-		if ends[k] != nil { // some member that was kept has it
-			keys = append(keys, k)
-		}
-	}
-	slices.SortFunc(keys, func(a, b int) int {
-		x, y := e.stepsSeen[a], e.stepsSeen[b]
-		return cmp.Or(cmp.Compare(order[a], order[b]), cmp.Compare(x.label, y.label), cmp.Compare(x.place, y.place))
-	})
-	for _, k := range keys {
+	for _, k := range e.ordered() {
 		x := e.stepsSeen[k]
 		out = append(out, StepSpread{x.stage, x.label, x.number, x.place, SpreadOf(ends[k]), SpreadOf(wet[k]), SpreadOf(mass[k])})
 	}
 	return out
+}
+
+// ordered are the steps of the members in the order of the process: each behind the step that
+// is before it in a member that has it, those of the members with the most steps first.
+func (e *Ensemble) ordered() []int32 {
+	longest := make([]int, len(e.Members))
+	for i := range longest {
+		longest[i] = i
+	}
+	slices.SortStableFunc(longest, func(a, b int) int {
+		return cmp.Compare(len(e.Members[b].steps), len(e.Members[a].steps))
+	})
+	var keys []int32
+	known := make([]bool, len(e.stepsSeen))
+	for _, i := range longest {
+		before := -1 // where the step before it stands
+		for _, x := range e.Members[i].steps {
+			if known[x.key] {
+				before = slices.Index(keys, x.key)
+				continue
+			}
+			before++
+			keys, known[x.key] = slices.Insert(keys, before, x.key), true
+		}
+	}
+	return keys
 }
 
 func nans(n int) []float64 { return slices.Repeat([]float64{math.NaN()}, n) }

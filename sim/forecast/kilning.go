@@ -128,3 +128,9 @@ func Dryness(c *model.Condition) (w float64, ok bool) {
 	}
 	return 0, false
 }
+
+// OffWet tells whether malt comes off the last kiln with more than WitheredMoisture: it sours and
+// moulds within days, and is no malt.
+func (f *Forecast) OffWet() bool {
+	return len(f.Kilns) > 0 && !f.BrokenOff() && f.Totals.FinalMoisture > WitheredMoisture
+}

@@ -1,6 +1,8 @@
 package visits
 
 import (
+	"slices"
+
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
@@ -53,7 +55,7 @@ func (l *lister) floor(st forecast.Stage) {
 	l.gates(st)
 	t = ending(last, EndFloor, st.Kind)
 	if last.Kind != model.GateStep {
-		t.Until = text(piece.Until)
+		t.Until, t.Missed = text(piece.Until), l.missed(piece.Until)
 	}
 	l.add(t)
 }
@@ -82,6 +84,7 @@ func (l *lister) hold(st forecast.Stage, i int, before float64) {
 	}
 	if step != nil {
 		l.looks(st.Kind, step.Ends().Until, step.Ends().Allow, s.Start, s.End, lookFloor, nil)
+		l.guarded(st.Kind, step.Ends().Until, s)
 	}
 }
 
@@ -156,6 +159,23 @@ func (l *lister) looks(stage model.StageKind, until *model.Condition, allow *mod
 		t.Until, t.Waits = until.Place.Text(), to-w
 		l.add(t)
 	}
+}
+
+// guarded lists the look at the end of a step whose guard comes before its condition.
+func (l *lister) guarded(stage model.StageKind, until *model.Condition, s *forecast.Step) {
+	if s.EndedBy != forecast.ByGuard || !l.missed(until) {
+		return
+	}
+	t := ending(s, Look, stage)
+	t.Until, t.Missed = text(until), true
+	l.add(t)
+}
+
+// missed tells whether a condition that ends a step or a stage did not hold in time.
+func (l *lister) missed(until *model.Condition) bool {
+	return until != nil && slices.ContainsFunc(l.f.Gates, func(g forecast.Gate) bool {
+		return g.Place == until.Place && !g.Hold && !g.Met && !g.Unjudged
+	})
 }
 
 func text(c *model.Condition) string {

@@ -67,6 +67,7 @@ func (l *lister) kilnStep(stage *model.Kilning, s *forecast.Step, loading bool, 
 	l.add(t)
 	if step != nil && s.Kind != model.CoolStep {
 		l.looks(model.KilnStage, step.Ends().Until, step.Ends().Allow, s.Start, s.End, lookKiln, nil)
+		l.guarded(model.KilnStage, step.Ends().Until, s)
 	}
 }
 

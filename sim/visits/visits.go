@@ -62,7 +62,7 @@ type Task struct {
 	Lasts       float64              // s that the step takes by its own statement; 0 where it is open
 	Over        float64              // s that the temperature takes to rise; 0 where it does not
 	Until       string               // the condition, as written
-	Missed      bool                 // of a gate: the forecast gives up waiting here
+	Missed      bool                 // of a gate, a look or the end of a piece: the forecast gives up waiting here
 	Water       *model.Quantity      // to sprinkle, or to soak in where that is said; nil for all else
 	Shares      []Portion            // what goes into each vessel, where a steep is shared out among several
 	Each        []Weighing           // what each of several vessels weighs with its part of the drained grain
@@ -80,8 +80,9 @@ func List(f *forecast.Forecast) []Task {
 		l.weight = c.SI
 	}
 	var before *model.Holder
+	wet := f.OffWet() // nobody puts away what moulds
 	for i, st := range f.Stages {
-		if len(st.Steps) == 0 {
+		if len(st.Steps) == 0 || wet && behindKiln[st.Kind] {
 			continue
 		}
 		known := len(l.tasks)
@@ -102,6 +103,9 @@ func List(f *forecast.Forecast) []Task {
 	})
 	return l.tasks
 }
+
+// behindKiln are the stages that only malt goes through.
+var behindKiln = map[model.StageKind]bool{model.DeculmStage: true, model.StoreStage: true}
 
 // layIn notes what the grain lay in until each task of a stage: at its beginning that of
 // the stage before.
@@ -219,9 +223,12 @@ func (l *lister) waited(stage model.StageKind, s *forecast.Step, before float64)
 	if gate, ok := l.steps[s.Place].(*model.Gate); ok && gate.Asks != nil {
 		until = gate.Asks.Place.Text()
 	}
-	look := at(s.Start, Look, stage, s.Place)
-	look.Until, look.Moisture, look.Weight = until, s.MoistureStart, before
-	l.add(look)
+	asked := slices.ContainsFunc(l.tasks, func(t Task) bool { return t.Kind == Look && t.At == s.Start && t.Until == until })
+	if !asked { // the step before may have looked for the same
+		look := at(s.Start, Look, stage, s.Place)
+		look.Until, look.Moisture, look.Weight = until, s.MoistureStart, before
+		l.add(look)
+	}
 	t := ending(s, Gate, stage)
 	t.Until, t.Missed = until, s.EndedBy != forecast.ByGate
 	l.add(t)

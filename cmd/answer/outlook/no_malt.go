@@ -1,7 +1,6 @@
 package outlook
 
 import (
-	"math"
 	"slices"
 
 	"maltwright/cmd/answer"
@@ -19,7 +18,7 @@ type NoMalt struct {
 
 // noMalt leaves out of an outlook what is of malt, where the kiln gives none.
 func (r *Result) noMalt(f *forecast.Forecast) {
-	if r.NoMalt = noMaltOf(f); r.NoMalt == nil {
+	if r.NoMalt = NoMaltOf(f); r.NoMalt == nil {
 		return
 	}
 	r.Stages = slices.DeleteFunc(r.Stages, func(st Stage) bool {
@@ -40,12 +39,12 @@ func (r *Result) noMalt(f *forecast.Forecast) {
 	}
 }
 
-func noMaltOf(f *forecast.Forecast) *NoMalt {
-	wet, most := f.Totals.FinalMoisture, forecast.WitheredMoisture
-	if len(f.Kilns) == 0 || f.BrokenOff() || math.IsNaN(wet) || wet <= most {
+// NoMaltOf is what comes off the kiln of a forecast wet; nil where that is dry, or there is no kiln.
+func NoMaltOf(f *forecast.Forecast) *NoMalt {
+	if !f.OffWet() {
 		return nil
 	}
-	n := &NoMalt{Moisture: answer.Share(wet), Most: answer.Share(most)}
+	n := &NoMalt{Moisture: answer.Share(f.Totals.FinalMoisture), Most: answer.Share(forecast.WitheredMoisture)}
 	for _, st := range f.Stages {
 		if st.Kind == model.KilnStage && len(st.Steps) > 0 {
 			n.At = answer.Seconds(st.Steps[len(st.Steps)-1].End)

@@ -1,9 +1,7 @@
 package outlook
 
 import (
-	"cmp"
 	"context"
-	"slices"
 
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
@@ -67,8 +65,6 @@ func SpreadOf(e *ensemble.Ensemble, p *model.Process) *Spread {
 	for _, s := range e.Steps() {
 		out.Steps = append(out.Steps, StepSpreadOf(s, p, BagOf(p)))
 	}
-	// a step that not every forecast has would else stand behind all others
-	slices.SortStableFunc(out.Steps, func(x, y StepSpread) int { return cmp.Compare(x.End.P50, y.End.P50) })
 	out.Drivers = DriversBy(e.Drivers)
 	return out
 }

@@ -15,11 +15,12 @@ import (
 // Result is the timetable of a forecast that begins at a time.
 type Result struct {
 	outlook.Head
-	Complete bool      `doc:"whether the forecast came to the end of the process; one that did not has no timetable"`
-	Start    time.Time `doc:"when the first soak begins"`
-	Ready    time.Time `doc:"when the rootlets are off, or the end of a process without a kiln"`
-	Back     bool      `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
-	Rested   time.Time `doc:"when the rest in store is over; null where there is none"`
+	Complete bool            `doc:"whether the forecast came to the end of the process; one that did not has no timetable"`
+	Start    time.Time       `doc:"when the first soak begins"`
+	Ready    time.Time       `doc:"when the rootlets are off, or the end of a process without a kiln; of no malt, when it comes off the kiln"`
+	NoMalt   *outlook.NoMalt `json:",omitempty" doc:"where what comes off the kiln is too wet to be malt: the visits end there"`
+	Back     bool            `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
+	Rested   time.Time       `doc:"when the rest in store is over; null where there is none"`
 	Visits   []Visit
 	Night    *Nights `doc:"how many visits fall in the night, by the start; null where the site does not say when somebody is awake"`
 	outlook.Asked
@@ -57,7 +58,7 @@ type Do struct {
 	Rise        answer.Seconds      `json:",omitempty" doc:"hours that the temperature takes to rise"`
 	Within      answer.Seconds      `json:",omitempty" doc:"hours in which it must be done"`
 	Until       string              `json:",omitempty" doc:"the condition, as written"`
-	Missed      bool                `json:",omitempty" doc:"of a gate: the forecast gives up waiting here"`
+	Missed      bool                `json:",omitempty" doc:"of a gate, a look or the end of a piece: the forecast gives up waiting here"`
 	Amount      string              `json:",omitempty" doc:"of water to sprinkle, to soak in, or to pour on hot malt, as written"`
 	Shares      []Portion           `json:",omitempty" doc:"what goes into each vessel, where a steep is shared out among several"`
 	With        string              `json:",omitempty" doc:"what a soak or a rest is with; of a kiln the floor below, whose exhaust it takes or to which the malt goes down"`

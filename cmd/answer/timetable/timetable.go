@@ -40,9 +40,13 @@ func Of(f *forecast.Forecast, when time.Time, back bool) (Result, error) {
 	return of(f, list, when, back), nil
 }
 
-// lasts is how long a batch takes, to the second.
+// lasts is how long a batch takes, to the second; one that is no malt ends at the kiln.
 func lasts(f *forecast.Forecast) time.Duration {
-	return time.Duration(math.Round(f.Totals.Total)) * time.Second
+	total := f.Totals.Total
+	if n := outlook.NoMaltOf(f); n != nil {
+		total = float64(n.At)
+	}
+	return time.Duration(math.Round(total)) * time.Second
 }
 
 // Begins is when a batch begins that is to be ready at a time.
@@ -50,7 +54,7 @@ func Begins(f *forecast.Forecast, ready time.Time) time.Time { return ready.Add(
 
 func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Result {
 	took := lasts(f)
-	r := Result{Head: outlook.HeadOf(f.Process), Complete: true, Start: when, Back: back, Visits: []Visit{}, Asked: outlook.AskedOf(f)}
+	r := Result{Head: outlook.HeadOf(f.Process), Complete: true, Start: when, Back: back, NoMalt: outlook.NoMaltOf(f), Visits: []Visit{}, Asked: outlook.AskedOf(f)}
 	if back {
 		r.Start = Begins(f, when)
 	}

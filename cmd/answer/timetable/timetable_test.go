@@ -121,3 +121,27 @@ func TestATaskCarriesTheValuesOfItsWords(t *testing.T) {
 	assert.Equal(t, timetable.Sentence(first.Do), first.Words)
 	assert.Equal(t, outlook.ClockAt(x.Start, x.Visits[0].At), x.Visits[0].Time)
 }
+
+// What comes off the kiln wet is not put away: the visits end at the kiln, and no rest is over.
+func TestVisitsOfWhatIsNoMaltEndAtTheKiln(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	start := in(t, "UTC", "2026-03-06T07:00")
+	dry := of(t, f, start, false)
+	assert.Nil(t, dry.NoMalt)
+	require.False(t, dry.Rested.IsZero())
+
+	f.Totals.FinalMoisture = forecast.WitheredMoisture + 0.1
+	wet := of(t, f, start, false)
+	require.NotNil(t, wet.NoMalt)
+	assert.True(t, wet.Rested.IsZero())
+	assert.True(t, wet.Ready.Before(dry.Ready))
+	last := wet.Visits[len(wet.Visits)-1]
+	assert.Equal(t, visits.Unload, last.Tasks[len(last.Tasks)-1].Kind)
+	assert.WithinDuration(t, wet.Ready, last.Time, time.Second)
+	for _, v := range wet.Visits {
+		for _, task := range v.Tasks {
+			assert.NotContains(t, []visits.Kind{visits.Deculm, visits.Put, visits.Rested}, task.Kind)
+		}
+	}
+	assert.True(t, start.Equal(of(t, f, wet.Ready, true).Start), "reckoned back")
+}

@@ -32,17 +32,17 @@ func Write(w io.Writer, r timetable.Result, h words.House) error {
 	cal.SetProductId(product)
 	cal.SetMethod(ics.MethodPublish)
 	seen := map[string]int{}
-	for _, v := range r.Visits {
+	for i, v := range r.Visits {
 		first := v.Tasks[0]
 		key := fmt.Sprintf("%s|%s|%s", first.Stage, first.Kind, first.Name)
 		seen[key]++
-		event(cal, uid(r.Process, r.Start.UTC().Format(time.RFC3339), key, fmt.Sprint(seen[key])), r, v, h)
+		event(cal, uid(r.Process, r.Start.UTC().Format(time.RFC3339), key, fmt.Sprint(seen[key])), r, v, i == len(r.Visits)-1, h)
 	}
 	return cal.SerializeTo(w, ics.WithNewLine("\r\n"))
 }
 
-// event writes one visit.
-func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, h words.House) {
+// event writes one visit; the last one says where what comes of it is no malt.
+func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, last bool, h words.House) {
 	e := cal.AddEvent(id)
 	e.SetDtStampTime(r.Start)
 	e.SetStartAt(v.Time)
@@ -50,6 +50,9 @@ func event(cal *ics.Calendar, id string, r timetable.Result, v timetable.Visit, 
 	var tasks []string
 	for _, t := range v.Tasks {
 		tasks = append(tasks, h.Say(t.Words))
+	}
+	if last && r.NoMalt != nil {
+		tasks = append(tasks, "no malt: "+words.NoMalt(*r.NoMalt, r.Green))
 	}
 	summary := strings.Join(tasks, "; ")
 	e.SetSummary(summary)

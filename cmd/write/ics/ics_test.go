@@ -138,3 +138,16 @@ func TestAnyNameComesBackFromTheCalendar(t *testing.T) {
 		assert.Contains(t, words, "\n"+name+", 0:00 after the first soak")
 	}
 }
+
+// The last visit of what comes off the kiln wet says that it is no malt, and no other one does.
+func TestTheCalendarSaysWhatIsNoMalt(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	f.Totals.FinalMoisture = forecast.WitheredMoisture + 0.1
+	text, r := calendarOf(t, f, in(t, "UTC", "2026-03-06T07:00"))
+	events := strings.Split(strings.ReplaceAll(text, "\r\n ", ""), "BEGIN:VEVENT")
+	require.Len(t, events, len(r.Visits)+1)
+	for i, e := range events {
+		assert.Equal(t, i == len(r.Visits), strings.Contains(e, "no malt: it comes off the kiln at 30.0 % moisture"), i)
+		assert.NotContains(t, e, "may be used")
+	}
+}

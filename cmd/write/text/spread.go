@@ -58,7 +58,11 @@ func which(list []outlook.StepSpread, i int) string {
 	case strings.ContainsAny(name, "0123456789"):
 		return name
 	case name == forecast.Waiting && i > 0:
-		return fmt.Sprintf("a %s behind %s", name, called(list, list[i-1]))
+		behind := i - 1
+		for behind > 0 && list[behind].Label == forecast.Waiting {
+			behind--
+		}
+		return fmt.Sprintf("a %s behind %s", name, called(list, list[behind]))
 	}
 	return "a " + name
 }

@@ -134,12 +134,17 @@ func mark(v timetable.Visit) string {
 	return ""
 }
 
-// finish says when the malt is ready, and whether it has had its rest then.
+// finish says when the malt is ready, and whether it has had its rest then; or that it is no malt.
 func (s *Sheet) finish(r timetable.Result) {
 	s.para("visits", "%d", len(r.Visits))
 	asked := ""
 	if r.Back {
 		asked = ", as asked: begin on " + r.Start.Format(dayAndTime)
+	}
+	if r.NoMalt != nil {
+		s.para("ends", "%s%s", r.Ready.Format(dayAndTime), asked)
+		s.para("no malt", "%s", words.NoMalt(*r.NoMalt, r.Green))
+		return
 	}
 	s.para("ready", "%s%s", r.Ready.Format(dayAndTime), asked)
 	if r.Rested.IsZero() {
@@ -158,7 +163,7 @@ func (s *Sheet) nights(r timetable.Result) {
 		s.para("night", "not known: the site does not say when somebody is awake, such as awake 06:30 to 22:30")
 		return
 	}
-	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n))
+	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n, r.NoMalt == nil))
 	if n.Given.Visits > 0 {
 		s.para("", "night: nobody is awake within an hour of it")
 	}
@@ -176,10 +181,14 @@ func (s *Sheet) nights(r timetable.Result) {
 	}
 }
 
-func better(n *timetable.Nights) string {
+func better(n *timetable.Nights, malt bool) string {
+	ready := "ready"
+	if !malt {
+		ready = "at its end"
+	}
 	if n.Best.Visits == n.Given.Visits {
 		return "no other half hour to begin at is better"
 	}
-	return fmt.Sprintf("at best %d, begun on %s and ready on %s; at worst %d, begun at %s",
-		n.Best.Visits, n.Best.Start.Format(dayAndTime), n.Best.Ready.Format(dayAndTime), n.Worst.Visits, n.Worst.Start.Format("15:04"))
+	return fmt.Sprintf("at best %d, begun on %s and %s on %s; at worst %d, begun at %s",
+		n.Best.Visits, n.Best.Start.Format(dayAndTime), ready, n.Best.Ready.Format(dayAndTime), n.Worst.Visits, n.Worst.Start.Format("15:04"))
 }

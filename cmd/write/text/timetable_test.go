@@ -1,6 +1,7 @@
 package text
 
 import (
+	"maltwright/sim/forecast"
 	"reflect"
 	"strings"
 	"testing"
@@ -48,4 +49,18 @@ func TestEveryTotalOfTheSpreadIsTold(t *testing.T) {
 	require.NoError(t, err)
 	rows := (&Sheet{}).spreadTotals(r.Spread.Totals)
 	assert.Len(t, rows, reflect.TypeFor[outlook.TotalsSpread]().NumField()-1, "but for fuel: the kiln is electric")
+}
+
+func TestTheTimetableSaysWhatIsNoMalt(t *testing.T) {
+	f := sample.Forecast(t, "pale.malt")
+	f.Totals.FinalMoisture = forecast.WitheredMoisture + 0.1
+	r, err := timetable.Of(f, time.Date(2026, 9, 30, 7, 0, 0, 0, time.UTC), false)
+	require.NoError(t, err)
+	var out strings.Builder
+	require.NoError(t, Timetable(&out, r, words.Of(f.Process), Options{}))
+	said := strings.Join(strings.Fields(out.String()), " ")
+	assert.Contains(t, said, "no malt it comes off the kiln at 30.0 % moisture: above 20 % it sours and moulds within days")
+	for _, of := range []string{"may be used", "put it away", "rested", "ready"} {
+		assert.NotContains(t, said, of)
+	}
 }

@@ -28,7 +28,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	switch {
 	case s.ends(r.NotForecast):
 	case r.NoMalt != nil:
-		s.noMalt(r)
+		s.para("no malt", "%s", words.NoMalt(*r.NoMalt, r.Green))
 	default:
 		s.malt(r)
 	}
@@ -108,16 +108,6 @@ func (s *Sheet) malt(r outlook.Result) {
 		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
 	}
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
-}
-
-// noMalt says why nothing is told of malt.
-func (s *Sheet) noMalt(r outlook.Result) {
-	rootlets := ", and its rootlets stay on"
-	if r.Green { // bought malt may have none
-		rootlets = ""
-	}
-	s.para("no malt", "it comes off the kiln at %.1f %% moisture: above %.0f %% it sours and moulds within days%s; dry it on at once, or throw it away",
-		100*r.NoMalt.Moisture, 100*r.NoMalt.Most, rootlets)
 }
 
 // growth says what a count of a hundred corns should show when the growth ends.

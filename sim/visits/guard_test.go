@@ -1,0 +1,31 @@
+package visits
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A step that its guard ends before its condition holds has a look then that says so; one whose
+// condition comes about has none.
+func TestALookSaysWhereAGuardCameFirst(t *testing.T) {
+	given := func(allow string) (missed []Task) {
+		kiln := `kiln in "kiln" { dry at air-on 50 °C until moisture at most 8 % allow ` + allow + `; cure at air-on 80 °C for 4 h; cool to malt 30 °C }`
+		list := listed(t, house+oneProcess(steepText+growText+kiln+"\n"))
+		at := slices.IndexFunc(list, func(x Task) bool { return x.Kind == Heat })
+		require.Positive(t, at)
+		for _, x := range list {
+			if x.Kind == Look && x.Missed {
+				assert.Equal(t, list[at].At, x.At, "where the next step begins")
+				assert.Equal(t, "moisture at most 8 %", x.Until)
+				assert.Greater(t, x.Moisture, 0.08)
+				missed = append(missed, x)
+			}
+		}
+		return missed
+	}
+	assert.Len(t, given("1 to 3 h"), 1)
+	assert.Empty(t, given("1 to 400 h"))
+}
