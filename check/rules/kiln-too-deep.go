@@ -34,7 +34,8 @@ kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 			return
 		}
 		depth, ok := c.depthOnKiln(st, k)
-		most := deepest[k.Draught.Text]
+		source := airSource(k)
+		most := deepest[source]
 		switch {
 		case !ok:
 			return
@@ -43,12 +44,30 @@ kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
 			return
 		}
 		like := lengthsOf(k.Area.Quantity)
-		f := r.At(st.Place(), fmt.Sprintf("the malt lies %s deep on %s, and %s is the most%s", like(depth), k.Area, like(most), underWhat[k.Draught.Text]))
+		f := r.At(st.Place(), fmt.Sprintf("the malt lies %s deep on %s, and %s is the most%s", like(depth), k.Area, like(most), underWhat[source]))
 		f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more", k.Area.Like(k.Area.SI*depth/most))
 		f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}}
 		c.Note(f)
 	}),
 }
+
+// airSource is what moves the air of a kiln, "" where nothing says so: that of an upper floor is moved by what moves it
+// through the floor below.
+func airSource(k *model.Kiln) string {
+	for range floorsAtMost {
+		if k.AirFrom == nil {
+			break
+		}
+		k = k.AirFrom
+	}
+	if k.Draught.Text == "" && k.Chimney != nil && len(k.Fan) == 0 && k.FanPower == nil {
+		return vocabulary.DraughtNatural
+	}
+	return k.Draught.Text
+}
+
+// floorsAtMost ends the search through floors that are written in a ring.
+const floorsAtMost = 8
 
 // deepest is how deep malt lies on a kiln at the most, m, by what moves its air.
 var deepest = map[string]float64{"": 1.2, vocabulary.DraughtFan: 1.2, vocabulary.DraughtNatural: 0.4, vocabulary.DraughtStill: 0.15}

@@ -27,7 +27,7 @@ var (
 	kilnAir = []forecast.Assumption{forecast.KilnAir{}, forecast.OvenAir{}, forecast.OvenDoor{}, forecast.DrumAir{}, forecast.KilnFresh{}, forecast.AirOfFloor{},
 		forecast.DraughtHeight{}, forecast.DrivenAir{}}
 	kilnKnown = append(slices.Clone(kilnAir), forecast.KilnArea{})
-	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{})
+	kilnHeat  = append(slices.Clone(kilnAir), forecast.KilnWalls{}, forecast.KilnFlaps{})
 	roomKnown = []forecast.Assumption{forecast.RoomAir{}}
 	soakKnown = []forecast.Assumption{forecast.SoakWater{}}
 	rawKnown  = []forecast.Assumption{forecast.GrainMoisture{}}
@@ -96,8 +96,10 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 		if !a.Chimney {
 			return c.ofKiln(vocabulary.FactChimney, a.Called)
 		}
+	case forecast.KilnFlaps:
+		return c.ofKiln(vocabulary.WithAirflow, a.Called)
 	case forecast.DrivenAir:
-		if c.flapsOpen() {
+		if c.flapsOpen() && !c.flapsAssumed(a.Called) {
 			return c.ofKiln(vocabulary.WithAirflow, a.Called)
 		}
 	case forecast.KilnFresh:
@@ -153,6 +155,11 @@ func (c *Case) flapsOpen() bool {
 		k := c.kilnAt(t.Place)
 		return t.Limit == kiln.ByHeater && k != nil && k.Airflow == nil
 	})
+}
+
+// flapsAssumed tells whether flaps of the kiln of a stage were taken to be shut as far as the heat wants.
+func (c *Case) flapsAssumed(called string) bool {
+	return slices.Contains(c.Forecast.Assumed, forecast.Assumption(forecast.KilnFlaps{Called: called}))
 }
 
 // ofKiln is a statement that the kiln of a stage lacks.

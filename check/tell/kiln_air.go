@@ -70,6 +70,10 @@ func driven(d *forecast.Driven, units quantity.System) string {
 			dries = fmt.Sprintf("it would take %.0f days", days)
 		}
 	}
-	return fmt.Sprintf(": it lies %s deep, where the %s that would dry it in that time take %s, and %s has %s; %s pass, with which %s",
-		units.Depth(d.Depth), units.AboutAirflow(d.Needs), units.Pressure(d.Takes), drivers[d.By], units.Pressure(d.Gives), units.AboutAirflow(d.Passes), dries)
+	bed := "it"
+	if d.Over != "" {
+		bed = fmt.Sprintf("the malt of %q above", d.Over)
+	}
+	return fmt.Sprintf(": %s lies %s deep, where the %s that would dry it in that time take %s, and %s has %s; %s pass, with which %s",
+		bed, units.Depth(d.Depth), units.AboutAirflow(d.Needs), units.Pressure(d.Takes), drivers[d.By], units.Pressure(d.Gives), units.AboutAirflow(d.Passes), dries)
 }

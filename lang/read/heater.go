@@ -59,7 +59,7 @@ func (b *builder) heaterForReach(k *model.Kiln, muchAir bool) {
 	}
 	one := unitSI(k.Heater.Unit())
 	takes := k.Heater.Like(twoDigits(needs/one) * one)
-	f := outOfProportion.At(k.Heater.Place, fmt.Sprintf("a heater of %s is weak for a kiln that reaches %s: it takes some %s%s", k.Heater, k.Reaches.High, takes, over))
+	f := outOfProportion.At(k.Heater.Place, fmt.Sprintf("a heater of %s is weak for a kiln that reaches %s: it takes %s and more%s", k.Heater, k.Reaches.High, takes, over))
 	f.Hint = "look at the heater, the airflow and what the kiln reaches"
 	f.Related = []finding.Related{{Place: k.Reaches.Place, Message: "what it reaches"}}
 	if k.Airflow != nil {
@@ -67,7 +67,7 @@ func (b *builder) heaterForReach(k *model.Kiln, muchAir bool) {
 	}
 	if muchAir {
 		f.Place = k.Airflow.Place
-		f.Message = fmt.Sprintf("%s of air is much for a heater of %s and a kiln that reaches %s: it takes some %s", k.Airflow, k.Heater, k.Reaches.High, takes)
+		f.Message = fmt.Sprintf("%s of air is much for a heater of %s and a kiln that reaches %s: it takes %s and more", k.Airflow, k.Heater, k.Reaches.High, takes)
 		f.Related[1] = finding.Related{Place: k.Heater.Place, Message: "its heater"}
 	}
 	b.note(f)

@@ -13,7 +13,7 @@ import (
 // dries carries off fifty times as much, so that the model of the kiln leaves breath out. Where next
 // to no air comes that is wrong: the malt warms itself, and sours. So what its breath would make is
 // added up beside the kiln, at the temperature and the moisture that the forecast has, with the
-// oxygen that comes, and what evaporates is taken off it.
+// oxygen that comes, and what evaporates, and what the air would carry off malt a little warmer, is taken off it.
 
 const (
 	// aliveTo is the temperature up to which malt that is wet counts as alive, °C, and aliveFrom the
@@ -24,6 +24,10 @@ const (
 	// heatsBy is by how much malt must warm itself to be told, K: some twelve hours of its breath, which a
 	// kiln that comes slowly to its heat does not take.
 	heatsBy = 15.0
+
+	// heldWithin is how much warmer than the forecast malt may lie without being told, K: what air carries
+	// off malt that is so much warmer is no part of what warms it (the bound is ours).
+	heldWithin = 5.0
 
 	// evaporating is what a kg of water takes with it, J (handbook: at 20 to 30 °C).
 	evaporating = 2.44e6
@@ -71,7 +75,7 @@ func (b *breath) watch(v kiln.View, dt float64) {
 	}
 	burnt := b.dry * b.lot.RespirationSpeed(b.clock, v.MaltT, v.WetBasis, 1)
 	made := min(burnt, v.Airflow*oxygenOfAir/grain.StarchO2) * grain.StarchHeat
-	b.heat += made*dt - evaporating*max(0, evaporated)
+	b.heat += (made-carries(v, v.Airflow))*dt - evaporating*max(0, evaporated)
 	if b.heat <= 0 {
 		b.over()
 		return
@@ -84,6 +88,21 @@ func (b *breath) watch(v kiln.View, dt float64) {
 	if b.heat >= heatsBy*capacity && b.seconds > b.longest.Time {
 		b.longest = HeatsItself{Time: b.seconds, Moisture: v.WetBasis, Rise: b.rate * 86400}
 	}
+}
+
+// carries is what the air that passes would carry off malt that is heldWithin warmer than the forecast has
+// it, W: air leaves wet malt as wet as before and warmer, and so with more vapour, even where it came
+// on saturated, as onto an upper floor, and dries nothing.
+func carries(v kiln.View, airflow float64) float64 {
+	is, err := air.FromRH(v.MaltT, v.OffRH, v.Off.P)
+	if err != nil || v.On.Volume() <= 0 {
+		return 0
+	}
+	warmer, err := air.FromRH(v.MaltT+heldWithin, v.OffRH, v.Off.P)
+	if err != nil {
+		return 0
+	}
+	return airflow / v.On.Volume() * (warmer.Enthalpy() - is.Enthalpy())
 }
 
 // grainHeat is what dry grain takes, J/(kg K) (handbook).

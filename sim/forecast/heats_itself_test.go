@@ -1,6 +1,9 @@
 package forecast
 
 import (
+	"maltwright/sim/air"
+	"maltwright/sim/grain"
+	"maltwright/sim/kiln"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -32,5 +35,25 @@ func TestWetMaltWithoutAirHeatsItself(t *testing.T) {
 		f := inKiln(t, kilnFacts, "kiln in \"kiln\" { "+kiln+" }\n")
 		assert.Empty(t, Troubles[HeatsItself](f), name)
 		assert.Empty(t, takenOf[KilnBreath](f), name)
+	}
+}
+
+// By hand: saturated air holds 64 kJ/kg at 22 °C and 85 at 27 °C (tables of moist air, from memory), so that 500 m3/h,
+// 0.16 kg/s of dry air, carry 3.3 kW off malt that is 5 K warmer; 400 kg of green malt breathe 1 kW at the most. 1 m3/h carries nothing off.
+func TestAirThatEvaporatesNothingStillCools(t *testing.T) {
+	barley, err := grain.Of("barley")
+	require.NoError(t, err)
+	lot := grain.LotOf(barley, 228, 0.15)
+	wet := air.State{T: 22, P: 101325}
+	wet.W = air.HumidityRatio(air.Saturation(22), wet.P)
+	v := kiln.View{MaltT: 22, WetBasis: 0.43, OffRH: 1, On: wet, Off: wet}
+	assert.InEpsilon(t, (85-64)*1e3*500/3600/0.86, carries(v, 500.0/3600), 0.03)
+	for flow, told := range map[float64]bool{500: false, 1: true} {
+		b := breath{lot: &lot, clock: 1500, dry: 228}
+		for range 400 {
+			v.Airflow = flow / 3600
+			b.watch(v, 360)
+		}
+		assert.Equal(t, told, b.longest.Time > 0, "%g m3/h", flow)
 	}
 }

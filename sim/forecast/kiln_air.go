@@ -44,9 +44,12 @@ func (r *run) warmedTo(k *model.Kiln, to float64) (flow float64, ok bool) {
 	return model.Given(k.Heater, k.Efficiency) * on.Volume() / (on.Enthalpy() - room.Enthalpy()) / fresh, true
 }
 
+// leastLeft is the least share of the heat that is reckoned to be left for the air, beside walls that take more.
+const leastLeft = 0.1
+
 // flaps gives the most air that is let through in a step, where fan or draught drive it, the heater is
 // said, and the kiln reaches what is asked: its flaps are shut as far as the heat wants (common
-// practice). It is nil where an airflow is said, or nothing is known of it.
+// practice), and a tenth further, and by what the walls before the bed take. It is nil where an airflow is said, or nothing is known of it.
 func (r *run) flaps(k *model.Kiln, m *kilnModel, s asked) *float64 {
 	t := hottestAsked(s)
 	if k == nil || k.Heater == nil || k.Reaches == nil || k.Airflow != nil || m.loaded.by == "" || math.IsNaN(t) {
@@ -59,7 +62,8 @@ func (r *run) flaps(k *model.Kiln, m *kilnModel, s asked) *float64 {
 	if !ok {
 		return nil
 	}
-	flow /= weakBy
+	heat := model.Given(k.Heater, k.Efficiency)
+	flow *= max(leastLeft, 1-m.loaded.kit.WallsTake(t-r.site.air)/heat) / weakBy
 	if k.Recovers != nil { // of malt that dries the exhaust is cool, and hardly anything is recovered
 		flow *= 1 - k.Recovers.SI
 	}

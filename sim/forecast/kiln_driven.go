@@ -17,11 +17,12 @@ type Driven struct {
 	Dries   float64 // s that it takes with the air that passes; infinite where none does
 	Area    float64 // m² on which so much would pass; 0 where no area does
 	Hardest float64 // m³/s, that would pass under the hardest natural draught
+	Over    string  // the kiln of the floor above where its bed holds more of the air back than this one does, with Depth its own; else ""
 }
 
 // why is why so little air passed in a step in which so much dry air, kg, passed where so much
-// was needed to carry the water away.
-func (m *kilnModel) why(took, passed, needed float64) *Driven {
+// was needed to carry the water away; above is the kiln on the floor above.
+func (m *kilnModel) why(above string, took, passed, needed float64) *Driven {
 	if m.loaded.by == "" || took <= 0 {
 		return nil
 	}
@@ -37,6 +38,10 @@ func (m *kilnModel) why(took, passed, needed float64) *Driven {
 	d.Takes = m.bed.Takes(d.Needs)
 	if passed > 0 {
 		d.Dries = took * needed / passed
+	}
+	if over := m.loaded.kit.Over; now.Over > now.Bed && len(over) > 0 && len(over[0].Course) > 0 {
+		d.Over, d.Depth = above, over[0].Course.At(3600*v.Hours).Depth
+		return d // more area here would do nothing
 	}
 	d.Area = m.loaded.areaFor(d.Needs, v.On.T)
 	return d

@@ -102,7 +102,7 @@ func (r *run) airTrouble(m *kilnModel, s asked, before kiln.Ledger) {
 	took := last.End - last.Start
 	t := AirShort{Met: r.meets(s.place), Water: water, Carries: carries, Moisture: wanted, Took: took, Limit: limits(s), Charge: r.p.Charge.Quantity}
 	if room > 0 {
-		t.Driven = m.why(took, passed, water/room)
+		t.Driven = m.why(r.nameAbove(), took, passed, water/room)
 	}
 	r.trouble(t)
 }

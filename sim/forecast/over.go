@@ -131,3 +131,13 @@ func (r *run) aboveApart(floors []*model.Kilning, above map[*model.Kilning]*exha
 	}
 	return apart
 }
+
+// nameAbove is the kiln on the floor above the stage under way, "" for none in the way of its air.
+func (r *run) nameAbove() string {
+	st, ok := r.f.Stages[len(r.f.Stages)-1].Of.(*model.Kilning)
+	if !ok {
+		return ""
+	}
+	name, _, _ := r.floorsOver(st)
+	return name
+}

@@ -78,6 +78,14 @@ func TestMaltAboveHoldsTheDraughtBack(t *testing.T) {
 	choked := runText(t, oastText(narrow, slowly, fired), Options{})
 	assert.Less(t, choked.Kilns[1].Airs.First, two.Kilns[1].Airs.First/10)
 	assert.Greater(t, choked.Totals.FinalMoisture, 0.3)
+
+	// and of the two beds it is that one that is told, six times as deep as the lower
+	short := Troubles[AirShort](choked)
+	require.NotEmpty(t, short)
+	require.NotNil(t, short[0].Driven)
+	assert.Equal(t, "high", short[0].Driven.Over)
+	assert.InEpsilon(t, 6*choked.Kilns[1].Depth, short[0].Driven.Depth, 0.2)
+	assert.Zero(t, short[0].Driven.Area)
 }
 
 // A fan of its own on the floor above moves what it moves: its bed is not in the way.

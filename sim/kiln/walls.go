@@ -30,6 +30,24 @@ func (e Equipment) build(room float64) []wall {
 	return []wall{newWall(of, before*area, room), newWall(of, (1-before)*area, room)}
 }
 
+// stillWarming is how many times what walls lose once they are warm through they take in the hours of a
+// step, W: those of brick are a day in warming (derived from their cells).
+const stillWarming = 2.0
+
+// WallsTake is what the walls before the bed take of its heat, W, from air that is so many K warmer than the room:
+// U·A·K, with 1/U the sum of what the films and the slabs of the wall resist, and as much again while they still
+// warm. It is 0 where nothing is said of them.
+func (e Equipment) WallsTake(above float64) float64 {
+	if e.Walls == nil || e.Still || e.Drum.tumbles() {
+		return 0
+	}
+	resists := 2 / wallFilm
+	for _, s := range e.Walls.slabs() {
+		resists += s.thickness / s.conductivity
+	}
+	return stillWarming * shareBefore * e.Walls.Area * above / resists
+}
+
 // walled tells whether the kiln's own walls take part.
 func (b *Bed) walled() bool { return len(b.walls) > 0 }
 
