@@ -30,8 +30,8 @@ func (e Equipment) build(room float64) []wall {
 	return []wall{newWall(of, before*area, room), newWall(of, (1-before)*area, room)}
 }
 
-// stillWarming is how many times what walls lose once they are warm through they take in the hours of a
-// step, W: those of brick are a day in warming (derived from their cells).
+// stillWarming is how many times what walls lose once they are warm through they are taken to draw in
+// the hours of a step: those of brick are a day in warming. A round figure of ours, held to nothing.
 const stillWarming = 2.0
 
 // WallsTake is what the walls before the bed take of its heat, W, from air that is so many K warmer than the room:
