@@ -132,8 +132,8 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 
 // Air-off is never hotter than the warmest that air-on or the malt has been, but for the heat
 // that water sets free where the malt takes it up: at the most all of it, in the layer that took
-// the most. A step errs by up to a fifth of a kelvin, as its tolerance has it: in the malt, and in
-// the air that leaves it.
+// the most. Within a step that is led by malt or air-off, air-on may have been warmer than at both
+// ends of it, up to what is asked and more. A step errs by up to a fifth of a kelvin, as its tolerance has it.
 func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bed := anyBed(t)
@@ -143,6 +143,9 @@ func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 		for range 4 {
 			set := anySetting(t)
 			set.To = set.From
+			if set.Target == kiln.Malt || set.Target == kiln.AirOff {
+				warmest = max(warmest, set.From)
+			}
 			_, err := bed.AdvanceBy(600, set, stepped(func() {
 				most := 0.0
 				for i, l := range bed.Layers(nil) {
@@ -153,7 +156,7 @@ func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 				warmest = max(warmest, v.On.T)
 				wetting, _ := drying.Malt{}.Wetting(0)
 				set := (air.EvaporationHeat + wetting*14.8) * most / drying.Malt{}.DryHeat()
-				require.LessOrEqual(t, v.Off.T, warmest+set+0.4)
+				require.LessOrEqual(t, v.Off.T, warmest+set+0.2)
 			}))
 			require.NoError(t, err)
 		}
