@@ -133,7 +133,7 @@ func TestAnythingAtAllIsRunOrRefusedButNeverPanics(t *testing.T) {
 // Air-off is never hotter than the warmest that air-on or the malt has been, but for the heat
 // that water sets free where the malt takes it up: at the most all of it, in the layer that took
 // the most. Within a step that is led by malt or air-off, air-on may have been warmer than at both
-// ends of it, up to what is asked and more. A step errs by up to a fifth of a kelvin, as its tolerance has it.
+// ends of it, up to what is asked and more. A step errs by up to a fifth of a kelvin, as its tolerance has it, and the air that leaves with it by as much again.
 func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bed := anyBed(t)
@@ -156,7 +156,7 @@ func TestAirOffIsNoHotterThanWhatWarmedIt(t *testing.T) {
 				warmest = max(warmest, v.On.T)
 				wetting, _ := drying.Malt{}.Wetting(0)
 				set := (air.EvaporationHeat + wetting*14.8) * most / drying.Malt{}.DryHeat()
-				require.LessOrEqual(t, v.Off.T, warmest+set+0.2)
+				require.LessOrEqual(t, v.Off.T, warmest+set+0.4)
 			}))
 			require.NoError(t, err)
 		}
