@@ -81,7 +81,7 @@ func (a asking) place() func(func(Question) bool) {
 		}
 		if grows == Box || grows == Drum {
 			if !yield(Question{Key: "grows airflow", Ask: "How much air does its fan blow through the bed?", Kind: Amount, Unit: a.pick("m3/h", "cfm"), of: quantity.Flow, sense: senseOf(vocabulary.Floor, "airflow"),
-				Usual: a.flow(a.si("grows size", 1) * 400 / 3600), About: "Some 0.5 to 1 m3/h for each kg (0.15 to 0.3 cfm for each lb) is usual.", FindOut: "look for it on the fan, or in its papers"}) {
+				Usual: a.flow(a.kilograms() * 0.8 / 3600), About: "Some 0.5 to 1 m3/h for each kg (0.15 to 0.3 cfm for each lb) is usual.", FindOut: "look for it on the fan, or in its papers"}) {
 				return
 			}
 		}
