@@ -154,9 +154,15 @@ func factEdit(p *model.Process, fact string) (*source.File, edit, error) {
 	return nil, edit{}, Misuse(fmt.Sprintf("%s %s stands %d times, and it is not clear which is meant; change it in a copy of the file", m[1], m[3], len(stands)))
 }
 
-// sampleOf is a change of a fact as it is written.
+// sampleOf is a change of a fact as it is written: site air to 8 to 15 °C.
 func sampleOf(word string) string {
-	return map[string]string{"site": "site air to 41 °F", "grain": "grain moisture to 14 %", "vessel": "vessel holds to 20 l", "floor": "floor area to 2 m2", "kiln": "kiln airflow to 80 m3/h"}[word]
+	inside := vocabulary.Opens(vocabulary.File, word)
+	for _, fact := range vocabulary.Words(inside) {
+		if row, ok := vocabulary.Lookup(inside, fact); ok && len(row.Slots) == 1 && row.Slots[0].Kind == vocabulary.Amount {
+			return word + " " + strings.Replace(row.Example, " ", " to ", 1)
+		}
+	}
+	return word
 }
 
 // blockOf finds the one definition that the process uses of a kind, or the one of a name.
