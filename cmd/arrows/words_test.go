@@ -39,6 +39,7 @@ var justified = []struct {
 	{"sim/reckon/", []string{"times"}, "a unit"},
 	{"lang/quantity/retell.go", []string{"to"}, "English: from so much to so much"},
 	{"lang/syntax/pounds", nil, "tests only: which figures are differences"},
+	{"lang/calendar/", []string{"of", "is", "no", "at", "on"}, "English of dates, and languages"},
 	{"cmd/", []string{"malt", "steep-out moisture"}, "headings and forms of what is shown"},
 }
 
