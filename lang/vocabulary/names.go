@@ -160,6 +160,8 @@ const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
+	ClauseOn      = "on"
+	ClauseOf      = "of"
 )
 
 // Grains and malts.
