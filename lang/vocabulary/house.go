@@ -39,7 +39,7 @@ var houseRows = []Row{
 		Doc: "A germination test. Tests in 4 ml and in 8 ml together show how sensitive the lot is to water.", Example: "germination 97 % of 200 corns at 4 ml on 2026-02-02"},
 	{Word: "protein", In: blocks(Grain), Slots: []Slot{sensed(single("its protein", q.Share), protein)}, Once: true,
 		Doc: "Protein of the dry grain.", Example: "protein 10.6 %"},
-	{Word: "corn-weight", In: blocks(Grain), Slots: []Slot{sensed(single("weight of a thousand corns", q.Mass), cornWeight)}, Once: true,
+	{Word: kernelWeight, In: blocks(Grain), Slots: []Slot{sensed(single("weight of a thousand corns", q.Mass), cornWeight)}, Once: true,
 		Doc: "Weight of a thousand corns as they are. Small corns take up water faster.", Example: "corn-weight 46 g"},
 	{Word: "treated", In: blocks(Grain), Slots: []Slot{oneOf("yes or no", SaidNo, SaidYes, SaidUnknown)}, Once: true,
 		Doc: "Whether the grain was dressed as seed. Dressed seed is poison and never malt.", Example: "treated no"},

@@ -177,5 +177,7 @@ const (
 	MaltBlack     = "black"
 	MaltRoasted   = "roasted"
 
+	kernelWeight = "corn-weight"
+
 	FactAlready = "already" // what the lot has been made into before it comes
 )
