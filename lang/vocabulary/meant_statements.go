@@ -47,7 +47,7 @@ var othersOfHouse = []Other{
 
 	{In: blocks(Grain), Written: []string{"mc", "moisturecontent", "watercontent", "water", "wetness", "humidity"}, Means: MeasureMoisture},
 	{In: blocks(Grain), Written: []string{"type", "kind", "grain", "cereal", "specie"}, Means: "species"},
-	{In: blocks(Grain), Written: []string{"kernelweight", "cornweight", "thousandkernelweight", "thousandcornweight", "thousandgrainweight", "tkw", "tgw", "tcw", "1000kernelweight", "1000cornweight", "1000grainweight", "grainweight", "seedweight", "kernelmass"}, Means: kernelWeight},
+	{In: blocks(Grain), Written: []string{"kernelweight", "cornweight", "thousandkernelweight", "thousandcornweight", "thousandgrainweight", "tkw", "tgw", "tcw", "1000kernelweight", "1000cornweight", "1000grainweight", "grainweight", "seedweight", "kernelmass"}, Means: "kernel-weight"},
 	{In: blocks(Grain), Written: []string{"germinationrate", "germinativecapacity", "germinativeenergy", "germinationtest", "germ", "viability", "germinates", "germinated"}, Means: "germination"},
 	{In: blocks(Grain), Written: []string{"proteins", "proteincontent", "crudeprotein"}, Means: "protein"},
 	{In: blocks(Grain), Written: []string{"untreated", "undressed", "notreatment"}, Means: "treated " + SaidNo},

@@ -65,7 +65,7 @@ const (
 	MeasureMaltWeight       = "malt weight"
 )
 
-// What a corn does when it is rubbed out.
+// What a kernel does when it is rubbed out.
 const (
 	RubGummy  = "gummy"
 	RubGritty = "gritty"
@@ -176,8 +176,6 @@ const (
 	MaltChocolate = "chocolate"
 	MaltBlack     = "black"
 	MaltRoasted   = "roasted"
-
-	kernelWeight = "corn-weight"
 
 	FactAlready = "already" // what the lot has been made into before it comes
 )
