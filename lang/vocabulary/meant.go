@@ -143,6 +143,41 @@ func Turns(word string) bool {
 	})
 }
 
+// Known tells whether a word is one of the language, in whatever place.
+func Known(word string) bool { return knownWords[strings.ToLower(word)] }
+
+var knownWords = func() map[string]bool {
+	set := map[string]bool{}
+	add := func(words ...string) {
+		for _, w := range words {
+			for _, part := range append(strings.Fields(w), w) {
+				set[part] = true
+			}
+		}
+	}
+	slots := func(list []Slot) {
+		for _, s := range list {
+			if s.Kind != Literal {
+				add(s.Words...)
+			}
+			add(s.Places...)
+		}
+	}
+	for _, r := range allRows {
+		add(r.Word)
+		slots(r.Slots)
+		for _, c := range r.Clauses {
+			add(c.Word)
+			slots(c.Slots)
+		}
+	}
+	for _, m := range allMeasures {
+		add(m.Word)
+		add(m.Words...)
+	}
+	return set
+}()
+
 // DayParts gives how many of a day, or of an hour, a word like daily says there is one in.
 func DayParts(word string) (length string, ok bool) {
 	length, ok = spans[strings.ToLower(word)]
@@ -153,4 +188,21 @@ func DayParts(word string) (length string, ok bool) {
 func Times(word string) (n int, ok bool) {
 	n, ok = counts[strings.ToLower(word)]
 	return n, ok
+}
+
+// OfTimes tells whether a word only stands behind such a number: the times of three times.
+func OfTimes(word string) bool { return word == "times" || word == "time" }
+
+// Apiece tells whether a word says that there is one in each of what follows: a day, per day.
+func Apiece(word string) bool {
+	return slices.Contains([]string{"a", "per", "each", "every", "the"}, word)
+}
+
+// EachOne tells whether a word says the same of the first of a phrase: every day.
+func EachOne(word string) bool { return word == "every" || word == "each" }
+
+// AlsoOften tells whether a word says by itself how often something is done: daily.
+func AlsoOften(word string) bool {
+	_, ok := spans[word]
+	return ok && strings.HasSuffix(word, "ly")
 }

@@ -2,6 +2,7 @@ package vocabulary
 
 import (
 	"slices"
+	"strings"
 
 	"maltwright/lang/nearest"
 )
@@ -111,4 +112,11 @@ func FindMeasure(word string) (Measure, bool) {
 		return Measure{}, false
 	}
 	return allMeasures[i], true
+}
+
+// IsMeasure tells whether a condition can name the word, alone or as the last of two.
+func IsMeasure(word string) bool {
+	return slices.ContainsFunc(allMeasures, func(m Measure) bool {
+		return m.Word == word || strings.HasSuffix(m.Word, " "+word)
+	})
 }
