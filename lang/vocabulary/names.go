@@ -65,7 +65,7 @@ const (
 	MeasureMaltWeight       = "malt weight"
 )
 
-// What a corn does when it is rubbed out.
+// What a kernel does when it is rubbed out.
 const (
 	RubGummy  = "gummy"
 	RubGritty = "gritty"
