@@ -44,40 +44,64 @@ type Reading struct {
 	At    string // its time, "" where the words say it or it is now
 }
 
-// line reads the words as one statement, and gives it its time.
-func (r Reading) line(now time.Time) (*syntax.Statement, error) {
-	text := r.joined()
-	s, err := statement(text)
+// line reads the words as one statement, and gives it its time: of now, or as it was in the line
+// that it takes the place of.
+func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
+	x, err := typedAs(r.joined())
 	if err != nil {
-		return nil, err
+		return x, err
 	}
-	row, ok := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text)
+	row, ok := vocabulary.Lookup(vocabulary.Batch, x.Verb.Text)
 	if !ok {
 		hint := "known: " + strings.Join(vocabulary.Words(vocabulary.Batch), ", ")
-		if meant, ok := vocabulary.Meant(vocabulary.Batch, s.Verb.Text); ok {
+		if meant, ok := vocabulary.Meant(vocabulary.Batch, x.Verb.Text); ok {
 			hint = fmt.Sprintf("did you mean %s?", meant)
 		}
-		return nil, misuse("%q is not a word of a batch; %s", s.Verb.Text, hint)
+		return x, misuse("%q is not a word of a batch; %s", x.Verb.Text, hint)
 	}
 	at, takes := row.Timed()
-	timed := takes && slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
+	timed := takes && slices.ContainsFunc(x.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
 	switch {
 	case r.At != "" && timed:
-		return nil, misuse("the reading says its time, and so does --at")
+		return x, misuse("the reading says its time, and so does --at")
 	case r.At != "" && !takes:
-		return nil, misuse("%s has no time, but --at gives one", s.Verb.Text)
+		return x, misuse("%s has no time, but --at gives one", x.Verb.Text)
 	case r.At != "":
-		return statement(text + " " + at.Word + " " + r.At)
-	case takes && !timed:
-		return statement(text + " " + at.Word + " " + now.Format("2006-01-02 15:04"))
+		return typedAs(x.text + " " + at.Word + " " + r.At)
+	case !takes || timed:
+		return x, nil
 	}
-	return s, nil
+	when := now.Format(stampLayout)
+	if was != nil {
+		m, ok := stampOf(was)
+		switch {
+		case ok:
+			when = m.text()
+		case !at.Required:
+			return x, nil
+		}
+	}
+	return typedAs(x.text + " " + at.Word + " " + when)
 }
+
+// typed is a line as it was typed, with its text.
+type typed struct {
+	*syntax.Statement
+	text string
+}
+
+func typedAs(text string) (typed, error) {
+	s, err := statement(text)
+	return typed{s, text}, err
+}
+
+const stampLayout = "2006-01-02 15:04"
 
 // joined joins the words. A shell took the quotes off names and texts, which are put in
 // them again. What the shell gave as one with blanks in it is one; of single words a name
 // goes to the next clause, and a reason or a remark to the end.
 func (r Reading) joined() string {
+	r.Words = spelt(r.Words)
 	row := &vocabulary.Row{}
 	if len(r.Words) > 0 {
 		if known, ok := vocabulary.Lookup(vocabulary.Batch, r.Words[0]); ok {
