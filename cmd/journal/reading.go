@@ -4,12 +4,14 @@
 package journal
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -41,7 +43,8 @@ func refused(f finding.Finding) error {
 // Reading is a reading as it was typed.
 type Reading struct {
 	Words []string
-	At    string // its time, "" where the words say it or it is now
+	At    string         // its time, as people say it; "" where the words say it or it is now
+	Order calendar.Order // of the day and the month in it
 }
 
 // line reads the words as one statement, and gives it its time: of now, or as it was in the line
@@ -67,7 +70,11 @@ func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
 	case r.At != "" && !takes:
 		return x, misuse("%s has no time, but --at gives one", x.Verb.Text)
 	case r.At != "":
-		return typedAs(x.text + " " + at.Word + " " + r.At)
+		when, err := r.when(now)
+		if err != nil {
+			return x, err
+		}
+		return typedAs(x.text + " " + at.Word + " " + when)
 	case !takes || timed:
 		return x, nil
 	}
@@ -82,6 +89,25 @@ func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
 		}
 	}
 	return typedAs(x.text + " " + at.Word + " " + when)
+}
+
+// when writes the time of the reading as a record has it. What the language reads stands as it is;
+// fri 18:00 and 2 h ago get their date.
+func (r Reading) when(now time.Time) (string, error) {
+	if s, err := statement(turned + " " + vocabulary.ClauseAt + " " + r.At); err == nil {
+		if _, ok := stampOf(s); ok {
+			return r.At, nil
+		}
+	}
+	m, err := calendar.Reader{Now: now, Back: true, Order: r.Order}.One(r.At)
+	var says *calendar.Error
+	switch {
+	case errors.As(err, &says):
+		return "", misuse("--at %q%s", r.At, says.Says)
+	case err != nil:
+		return "", misuse("--at %q: %v", r.At, err)
+	}
+	return m.At.In(now.Location()).Format(stampLayout), nil
 }
 
 // typed is a line as it was typed, with its text.

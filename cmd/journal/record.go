@@ -60,6 +60,18 @@ func (e Entry) spans() []source.Span {
 	return e.Lines
 }
 
+// Last tells whether a place begins in the last new line.
+func (e Entry) Last(p source.Place) bool {
+	return p.File == e.house.Files[0] && e.Line.Start <= p.Start && p.Start <= e.Line.End
+}
+
+// Accepts tells whether something in the file accepts what a rule tells of the batch.
+func (e Entry) Accepts(rule string) bool {
+	return slices.ContainsFunc(e.house.Accepts, func(a model.Accept) bool {
+		return a.Rule.Text == rule && (!a.Scope.Known() || a.Scope.File == e.house.Files[0] && a.Scope.Start <= e.Line.Start && e.Line.Start <= a.Scope.End)
+	})
+}
+
 // Model is the batch with the line in it, and what was noted; nil where the line is none that
 // has a time or a step.
 func (e Entry) Model() (*model.Batch, model.Dated) {
@@ -68,7 +80,7 @@ func (e Entry) Model() (*model.Batch, model.Dated) {
 			continue
 		}
 		for _, x := range b.Lines() {
-			if p := x.Place(); p.File == e.house.Files[0] && e.Line.Start <= p.Start && p.Start <= e.Line.End {
+			if e.Last(x.Place()) {
 				return b, x
 			}
 		}

@@ -15,6 +15,7 @@ const (
 	counted = "counted"
 	felt    = "felt"
 	readAt  = "read"
+	turned  = "turned"
 )
 
 // spelt gives the words of a reading as a line of the record has them: in front of a weight, a

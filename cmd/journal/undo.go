@@ -126,3 +126,29 @@ func (r Record) cut(tree *syntax.Tree, home, s *syntax.Statement) ([]byte, error
 	}
 	return nil, Refusal(fmt.Sprintf("line %d of %s holds more than that; lay the record out first: maltwright tidy %[2]s", lineOf(tree, s), r.Name))
 }
+
+// Gone lists the lines of the record that another text of its file has not.
+func (r Record) Gone(other []byte) (lines []string, batch string) {
+	var e Entry
+	tree, home, err := r.open(&e)
+	if err != nil {
+		return nil, ""
+	}
+	r.Text = other
+	then, its, err := r.open(&Entry{})
+	if err != nil {
+		return nil, e.Batch
+	}
+	left := map[string]int{}
+	for _, s := range its.Body.Statements {
+		left[wordsOf(then, s)]++
+	}
+	for _, s := range home.Body.Statements {
+		if words := wordsOf(tree, s); left[words] > 0 {
+			left[words]--
+		} else {
+			lines = append(lines, words)
+		}
+	}
+	return lines, e.Batch
+}

@@ -28,10 +28,10 @@ func (h House) reading(r noted.Result) (list []string) {
 		list = append(list, "yield "+Percent(*r.Yield))
 	}
 	if c := r.Chit; c != nil {
-		list = append(list, besides(c, whole)+" chitted")
+		list = append(list, "chitted "+besides(c, whole))
 	}
 	if a := r.Acrospire; a != nil {
-		list = append(list, "mean acrospire "+besides(a, func(n answer.Number) string { return fmt.Sprintf("%.2f of the kernel", n) }))
+		list = append(list, "mean acrospire "+besides(a, func(n answer.Number) string { return fmt.Sprintf("%.2f", max(n, 0)) }))
 	}
 	if u := r.Rub; u != nil {
 		list = append(list, "rub "+besides(u, func(word string) string { return word }))
@@ -63,16 +63,21 @@ func (h House) beheld(t *noted.Beside[answer.Celsius], held *answer.Temperature)
 	shown := func(c answer.Celsius) float64 { return roundTo(h.Temperature(float64(c)), h.Fahrenheit) }
 	asked := h.Setting(&answer.Temperature{Place: held.Place, From: low, To: high})
 	off := func(by float64, side string) string {
-		return fmt.Sprintf("%s %s %s the %s of the process", quantity.Rounded(by, 1), h.Degree(), side, asked)
+		return fmt.Sprintf("%s %s %s what is held: %s", quantity.Rounded(by, 1), h.Degree(), side, asked)
 	}
 	switch read := shown(t.Read); {
+	case low == high && math.Abs(float64(t.Read-low)) <= dialOff:
 	case read > shown(high):
 		return off(read-shown(high), "above")
 	case read < shown(low):
 		return off(shown(low)-read, "below")
 	}
-	return "within the " + asked + " of the process"
+	return "as it is held: " + asked
 }
+
+// dialOff is how far a thermometer of a house is usually off, K (common practice): by so much what
+// is held at one temperature may be read otherwise.
+const dialOff = 0.8
 
 // roundTo rounds a temperature as a thermometer shows it.
 func roundTo(v float64, fahrenheit bool) float64 {
@@ -118,16 +123,20 @@ func (h House) Coming(v noted.Visit, now time.Time) string {
 	case first.Kind.Again() && len(v.Tasks) == 1:
 		return h.Say(first.Words) + " " + at
 	}
-	return at + ": " + h.tasksOf(v)
+	return at + " " + h.tasksOf(v)
 }
 
-// tasksOf says what is to do at a visit.
+// tasksOf says what is to do at a visit; what is asked stands last.
 func (h House) tasksOf(v noted.Visit) string {
-	var list []string
+	var list, asked []string
 	for _, k := range v.Tasks {
-		list = append(list, h.Say(k.Words))
+		if k.Kind == visits.Look {
+			asked = append(asked, h.Say(k.Words))
+		} else {
+			list = append(list, h.Say(k.Words))
+		}
 	}
-	return strings.Join(list, "; ")
+	return strings.Join(append(list, asked...), "; ")
 }
 
 // OnDay says when something is, seen from a time: at 23:00, on Sat at 06:30, on Mon 16 Mar at 06:30.
@@ -150,7 +159,7 @@ func day(t time.Time) time.Time {
 
 // DoubtOf says why a weight may not be right, and what to do: weight is it as it was written.
 func (h House) DoubtOf(d noted.Doubt, weight string) (message, hint string) {
-	likely := fmt.Sprintf("%s to %s is likely", Weighed(h, d.From), Weighed(h, d.To))
+	likely := span(Weighed(h, d.From), Weighed(h, d.To)) + " is likely"
 	switch {
 	case d.Lighter != nil:
 		message = fmt.Sprintf("%s is less than the raw grain, %s; %s", weight, d.Lighter, likely)
@@ -163,6 +172,15 @@ func (h House) DoubtOf(d noted.Doubt, weight string) (message, hint string) {
 		return message, "look at the number, its unit, and what stood on the scale"
 	}
 	return message, meanings[d.Meant.Kind](h, *d.Meant)
+}
+
+// span writes from one figure to another, their unit once where it is one: 7.13 to 7.62 kg.
+func span(from, to string) string {
+	number, unit, _ := strings.Cut(from, " ")
+	if _, other, _ := strings.Cut(to, " "); other == unit && !strings.Contains(unit, " ") {
+		from = number
+	}
+	return from + " to " + to
 }
 
 var meanings = map[noted.MeantKind]func(House, noted.Meant) string{
