@@ -155,11 +155,16 @@ const (
 	Midnight = "midnight"
 )
 
+// RecordChanged is a line of a record: a step that was done otherwise.
+const RecordChanged = "changed"
+
 // ClauseBecause gives a reason, ClauseBy says who or how.
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
+	ClauseOn      = "on"
+	ClauseOf      = "of"
 )
 
 // Grains and malts.
