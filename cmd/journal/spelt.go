@@ -48,7 +48,10 @@ func spelt(words []string) []string {
 	return words
 }
 
-const ofBag = "bag"
+const (
+	ofBag     = "bag"
+	ofHowMany = "of"
+)
 
 // ofNumber gives the words that go in front of a reading which begins with a number, none where
 // it may be anything.
@@ -67,7 +70,7 @@ func ofNumber(text string) []string {
 	}
 	of := false
 	for _, c := range s.Clauses {
-		of = of || c.Word.Text == "of"
+		of = of || c.Word.Text == ofHowMany
 	}
 	switch {
 	case q.Dimension == quantity.Mass:

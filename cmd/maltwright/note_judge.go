@@ -110,7 +110,7 @@ func (c Note) ask(w *World, e journal.Entry, a noteAnswer) (noteAnswer, error) {
 	fmt.Fprint(w.Err, question)
 	said, _ := bufio.NewReader(w.In).ReadString('\n')
 	switch answer := strings.ToLower(strings.TrimSpace(said)); {
-	case answer == "y" || answer == "yes":
+	case strings.HasPrefix(answer, "y"):
 		return noteAnswer{says: a.says}, nil
 	case answer == "f" && a.offer != "":
 		a.instead = true
