@@ -159,10 +159,18 @@ func (t tried) around(f finding.Finding) []part {
 
 // changed tells what is otherwise than it was asked for.
 func (p *plan) changed(u system) (list []string) {
+	if p.instead != "" {
+		list = append(list, p.cooler(u))
+	}
 	if p.share != 1 {
 		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
 	}
 	return list
+}
+
+// cooler tells why another malt is made.
+func (p *plan) cooler(u system) string {
+	return fmt.Sprintf("%s: it would be cured at %s, and nothing here gets hotter than %s", p.instead, u.degrees(p.need), u.degrees(p.have))
 }
 
 // whyNot tells what check still finds.
