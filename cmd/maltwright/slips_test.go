@@ -1,153 +1,185 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/rogpeppe/go-internal/txtar"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"maltwright/lang/source/golden"
 )
 
-// A word leads to one command, which there is, and is none itself.
-func TestNeighbourWordsLeadToOneCommand(t *testing.T) {
+// The slips of testdata/slips are what beginners type. A slip is put right where it reads as
+// it was meant, or does so after one round of what its findings say to write. It is harmful
+// where it reads as something else in silence, or where something that a finding says to
+// write, put in word for word, makes something else of it or loses what was written.
+
+// What is asked of the slips, in per cent of them, and at most.
+const (
+	leastRight  = 0
+	mostHarmful = 1000
+)
+
+// slip is one row of a table.
+type slip struct {
+	kind        string
+	base, where string   // the base, and the line of it, where it is of one
+	typed       string   // what was typed
+	meant       []string // what was meant: the readings that it has
+	also        []string // the same as the first of them, in other words
+	ask         string   // what must be asked, where nobody can know what was meant
+}
+
+func (s slip) name() string { return s.base + "." + s.where + ": " + s.typed }
+
+// verdict is what came of a slip.
+type verdict struct {
+	right   bool
+	harm    string // how it does harm; "" where it does none
+	because string // why it is not right
+}
+
+// slipKinds are the tables, and how the slips of each are judged.
+var slipKinds = []struct {
+	name  string
+	judge func(t *testing.T, bases map[string]base, s slip) verdict
+}{
+	{"units", judgeLine}, {"words", judgeLine}, {"order", judgeLine}, {"marks", judgeLine}, {"dates", judgeLine},
+	{"names", judgeLine}, {"records", judgeLine}, {"encodings", judgeFile}, {"commands", judgeCommand},
+}
+
+// keptSlips holds how many slips of each kind are put right, and those that are not.
+const keptSlips = "testdata/slips/golden.txt"
+
+// TestSlipsArePutRightAndNoHintMakesThemWorse holds each slip to keptSlips with -long, and else
+// some of each kind. What is asked of all of them together is asked of that file.
+func TestSlipsArePutRightAndNoHintMakesThemWorse(t *testing.T) {
+	bases, share := slipBases(t), 1
+	if !golden.Whole() {
+		share = 8
+	}
+	kept, err := os.ReadFile(keptSlips)
+	require.NoError(t, err)
+	counts, misses, all := "", "", 0
+	for _, kind := range slipKinds {
+		slips, lines := slipsOf(t, kind.name), ""
+		for i := 0; i < len(slips); i += share {
+			v := kind.judge(t, bases, slips[i])
+			missed, harmful := missedLine(slips[i]), harmfulLine(slips[i])
+			if !v.right {
+				lines += missed
+				t.Logf("%s: %s", strings.TrimSpace(missed), v.because)
+			}
+			if v.harm != "" {
+				lines += harmful
+				t.Logf("%s: %s", strings.TrimSpace(harmful), v.harm)
+			}
+			if share > 1 {
+				assert.Equal(t, strings.Contains(string(kept), missed), !v.right, missed)
+				assert.Equal(t, strings.Contains(string(kept), harmful), v.harm != "", harmful)
+			}
+		}
+		all += len(slips)
+		counts += countLine(kind.name, len(slips), lines)
+		misses += lines
+	}
+	counts += countLine("all", all, misses) + "\n"
+	if share == 1 {
+		golden.File(t, keptSlips, counts+misses)
+	} else {
+		misses = string(kept)
+	}
+	right := all - strings.Count(misses, missedMark)
+	assert.GreaterOrEqual(t, all, 300)
+	assert.GreaterOrEqual(t, 100*right, leastRight*all, "%d of %d slips are put right", right, all)
+	assert.LessOrEqual(t, strings.Count(misses, harmfulMark), mostHarmful, "slips are made worse")
+}
+
+const missedMark, harmfulMark = ": missed: ", ": harmful: "
+
+func missedLine(s slip) string  { return s.kind + missedMark + s.name() + "\n" }
+func harmfulLine(s slip) string { return s.kind + harmfulMark + s.name() + "\n" }
+
+func countLine(name string, n int, lines string) string {
+	return fmt.Sprintf("%-10s %4d of %4d right, %3d harmful\n", name, n-strings.Count(lines, missedMark), n, strings.Count(lines, harmfulMark))
+}
+
+// base is a file in which slips are made, with the lines that have a name.
+type base struct {
+	text  string
+	lines []string
+	named map[string]int
+}
+
+var lineName = regexp.MustCompile(` *#:(\w+)$`)
+
+func slipBases(t *testing.T) map[string]base {
+	archive, err := txtar.ParseFile("testdata/slips/bases.txtar")
+	require.NoError(t, err)
+	out := map[string]base{}
+	for _, f := range archive.Files {
+		b := base{named: map[string]int{}}
+		for i, line := range strings.Split(strings.TrimSuffix(string(f.Data), "\n"), "\n") {
+			if m := lineName.FindStringSubmatch(line); m != nil {
+				b.named[m[1]] = i
+				line = strings.TrimSuffix(line, m[0])
+			}
+			b.lines = append(b.lines, line)
+		}
+		b.text = strings.Join(b.lines, "\n") + "\n"
+		out[strings.TrimSuffix(f.Name, ".malt")] = b
+	}
+	return out
+}
+
+// with is the base with another text in the place of a line.
+func (b base) with(t *testing.T, where, text string) string {
+	i, ok := b.named[where]
+	require.True(t, ok, "no line is called %s", where)
+	lines := slices.Clone(b.lines)
+	indent := lines[i][:len(lines[i])-len(strings.TrimLeft(lines[i], " "))]
+	if text == "=" {
+		return b.text
+	}
+	lines[i] = indent + strings.ReplaceAll(text, "⏎", "\n"+indent)
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// slipsOf reads the table of a kind.
+func slipsOf(t *testing.T, kind string) (list []slip) {
+	text, err := os.ReadFile(filepath.Join("testdata", "slips", kind+".txt"))
+	require.NoError(t, err)
 	seen := map[string]bool{}
-	for _, n := range neighbours {
-		if n.command != "new" {
-			assert.True(t, isCommand(n.command), n.command)
+	for line := range strings.Lines(string(text)) {
+		if strings.HasPrefix(line, "# ") && len(list) == 0 {
+			continue
 		}
-		for _, word := range n.written {
-			assert.False(t, seen[word], "%s stands twice", word)
-			assert.False(t, isCommand(word), "%s is a command", word)
-			seen[word] = true
+		cells := strings.Split(strings.TrimSuffix(line, "\n"), " | ")
+		require.GreaterOrEqual(t, len(cells), 3, line)
+		s := slip{kind: kind, base: strings.TrimSpace(cells[0]), typed: cells[1], meant: cells[2:]}
+		if kind != "commands" && kind != "encodings" {
+			s.base, s.where, _ = strings.Cut(s.base, ".")
 		}
-	}
-}
-
-// house is a folder with some files of processes and a record.
-func house(t *testing.T, files ...string) string {
-	t.Helper()
-	folder := t.TempDir()
-	for _, from := range files {
-		text, err := os.ReadFile(filepath.Join("../../examples", from))
-		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(filepath.Join(folder, filepath.Base(from)), text, 0o600))
-	}
-	return folder
-}
-
-func TestAnUnknownCommandIsAnsweredWithTheLineToType(t *testing.T) {
-	folder := house(t, "pale.malt", "loft.malt", "batches/26-03.malt")
-	for line, want := range map[string]string{
-		"lint pale.malt":                        "there is no command lint; type: maltwright check pale.malt",
-		"validate":                              "there is no command validate; type: maltwright check",
-		"simulate pale.malt":                    "there is no command simulate; type: maltwright forecast pale.malt",
-		"forcast pale.malt --spread":            "there is no command forcast; type: maltwright forecast pale.malt --spread",
-		"Forecast pale.malt":                    "there is no command Forecast; type: maltwright forecast pale.malt",
-		"fmt pale.malt":                         "there is no command fmt; type: maltwright tidy pale.malt",
-		"diff pale.malt loft.malt":              "there is no command diff; type: maltwright contrast pale.malt loft.malt",
-		"log 26-03.malt turned":                 "there is no command log; type: maltwright note 26-03.malt turned",
-		"weigh 26-03.malt 7.1 kg":               "there is no command weigh; type: maltwright note 26-03.malt weighed 7.1 kg",
-		"calc target 6kg 12% 44%":               "there is no command calc; type: maltwright reckon target 6kg 12% 44%",
-		"schedule pale.malt":                    "there is no command schedule; type: maltwright visits pale.malt",
-		"status 26-03.malt":                     "there is no command status; type: maltwright follow 26-03.malt",
-		"man soak":                              "there is no command man; type: maltwright explain soak",
-		"pale.malt check --odds":                "the command comes first; type: maltwright check pale.malt --odds",
-		"wibble pale.malt":                      "there is no command wibble; maltwright --help lists them",
-		"pael.malt":                             "pael.malt: there is no such file; did you mean pale.malt?",
-		"check pael.malt":                       "pael.malt: there is no such file; did you mean pale.malt?",
-		"forecast . --spread":                   ". is a folder; forecast takes one file, such as: maltwright forecast pale.malt",
-		"forecast pale.malt --start":            "--start needs a value behind it; see maltwright forecast --help",
-		"tidy":                                  "tidy needs a file, such as: maltwright tidy 26-03.malt; see maltwright tidy --help",
-		"reckon target 6 kg 12.4 44":            "12.4 and 44 have no unit; type: maltwright reckon target 6kg 12.4% 44%",
-		"reckon target 6 12.4 44 %":             "6 and 12.4 have no unit; type: maltwright reckon target 6kg 12.4% 44%, or maltwright reckon target 6lb 12.4% 44%",
-		"reckon weight 9.1 kg --from 6 kg 12.4": "12.4 has no unit; type: maltwright reckon weight 9.1kg --from 6kg 12.4%",
-	} {
-		code, out, errs := runIn(folder, strings.Fields(line)...)
-		assert.Contains(t, []int{ExitUsage, ExitFailed}, code, line)
-		assert.Empty(t, out, line)
-		assert.Equal(t, "maltwright: "+want+"\n", errs, line)
-	}
-	code, _, errs := runIn(folder, "simulate", "my pale's.malt")
-	assert.Equal(t, ExitUsage, code)
-	assert.Equal(t, "maltwright: there is no command simulate; type: maltwright forecast 'my pale'\\''s.malt'\n", errs)
-}
-
-func TestAFileAloneIsAnsweredWithWhatCanBeDone(t *testing.T) {
-	folder := house(t, "pale.malt", "loft.malt", "batches/26-03.malt")
-	for file, want := range map[string][]string{
-		"pale.malt":  {"maltwright check pale.malt ", "maltwright forecast pale.malt ", "maltwright begin pale.malt "},
-		"Pale":       {"maltwright check pale.malt ", "maltwright forecast pale.malt "},
-		"26-03.malt": {"maltwright check 26-03.malt ", "maltwright follow 26-03.malt ", "maltwright note 26-03.malt weighed 7.1 kg "},
-	} {
-		code, out, errs := runIn(folder, file)
-		assert.Equal(t, ExitUsage, code)
-		assert.Empty(t, out)
-		for _, line := range want {
-			assert.Contains(t, errs, line)
+		if ask, ok := strings.CutPrefix(cells[2], "ask "); ok {
+			s.meant, s.ask = nil, ask
 		}
+		s.meant = slices.DeleteFunc(s.meant, func(text string) bool {
+			other, ok := strings.CutPrefix(text, "also ")
+			if ok {
+				s.also = append(s.also, other)
+			}
+			return ok
+		})
+		require.False(t, seen[s.name()], "twice: %s", line)
+		seen[s.name()] = true
+		list = append(list, s)
 	}
-}
-
-// The file that is meant is read where it can be one only, and it is said.
-func TestAFileThatIsMeantIsRead(t *testing.T) {
-	folder := house(t, "pale.malt", "loft.malt")
-	for written, read := range map[string]string{"pale": "pale.malt", "Pale.malt": "pale.malt", "PALE": "pale.malt"} {
-		code, out, errs := runIn(folder, "check", written)
-		assert.Equal(t, ExitClean, code, errs)
-		assert.Contains(t, out, "in 1 file")
-		assert.Equal(t, "maltwright: there is no file "+written+"; reading "+read+"\n", errs)
-	}
-	require.NoError(t, os.WriteFile(filepath.Join(folder, "Pale.malt"), nil, 0o600))
-	if len(World{Folder: folder}.processFiles("")) == 3 { // the file system tells capitals
-		code, _, errs := runIn(folder, "check", "pale")
-		assert.Equal(t, ExitFailed, code)
-		assert.Contains(t, errs, "pale: there is no such file")
-	}
-}
-
-func TestCommandsWithoutAFileTakeTheOneOfTheFolder(t *testing.T) {
-	folder := house(t, "pale.malt", "loft.malt")
-	code, out, errs := runIn(folder, "forecast")
-	assert.Equal(t, ExitClean, code)
-	assert.Contains(t, out, "Loft pale: pale malt")
-	assert.Equal(t, "maltwright: forecast of pale.malt, the one process of this folder\n", errs)
-	code, out, _ = runIn(folder, "check")
-	assert.Equal(t, ExitClean, code)
-	assert.Contains(t, out, "in 2 files")
-	code, out, errs = runIn(folder, "begin", "--dry-run", "--at", "2026-03-06", "7", "am")
-	assert.Equal(t, ExitClean, code, errs)
-	assert.Contains(t, out, "2026-03-06 07:00\n")
-	code, _, errs = runIn(folder, "check", "--mend")
-	assert.Equal(t, ExitUsage, code)
-	assert.Contains(t, errs, "name them, such as: maltwright check --mend ")
-
-	folder = house(t, "pale.malt", "loft.malt", "wheat.malt")
-	code, _, errs = runIn(folder, "forecast")
-	assert.Equal(t, ExitUsage, code)
-	assert.Equal(t, "maltwright: forecast needs to know which file; type: maltwright forecast pale.malt, or maltwright forecast wheat.malt\n", errs)
-	code, _, errs = runIn(t.TempDir(), "forecast")
-	assert.Equal(t, ExitUsage, code)
-	assert.Contains(t, errs, "this folder holds none")
-	code, _, errs = runIn(t.TempDir(), "check")
-	assert.Equal(t, ExitFailed, code)
-	assert.Contains(t, errs, "no file ending in .malt below this folder")
-}
-
-func TestFlagsMayStandInFront(t *testing.T) {
-	for line, want := range map[string]string{
-		"--spread forecast pale.malt":        "forecast --spread pale.malt",
-		"--start tomorrow 7am forecast pale": "forecast --start tomorrow 7am pale",
-		"help forecast":                      "forecast --help",
-		"help":                               "--help",
-		"-h":                                 "-h",
-		"forecast --spread pale.malt":        "forecast --spread pale.malt",
-		"-- check":                           "-- check",
-		"--format json":                      "--format json",
-	} {
-		assert.Equal(t, want, strings.Join(ordered(strings.Fields(line)), " "))
-	}
-	assert.True(t, slices.IsSorted([]int{deep("a"), deep("a/b"), deep("a/b/c")}))
+	return list
 }
