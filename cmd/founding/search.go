@@ -94,6 +94,9 @@ func (t *trial) search(p *plan) tried {
 			if !m.do(q) {
 				continue
 			}
+			if m.of == ofSteep {
+				q = t.steeped(q)
+			}
 			if now := t.try(q); now.score < next.score-0.05 {
 				next = now
 				if _, any := now.toMend(); !any {

@@ -9,6 +9,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
@@ -38,6 +39,8 @@ type World struct {
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
 	writing  rewrite.Options // as they are for everybody, but in tests
+
+	clock func() time.Time // nil for that of this computer
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
 }
@@ -125,6 +128,7 @@ func Main(w World, args []string) (code int) {
 	case len(args) == 1 && args[0] == "--version": // as every other program has it
 		args = []string{"version"}
 	}
+	args = joinTimes(args)
 	line, err := parser.Parse(signed(args))
 	if err != nil {
 		return w.report(failure{ExitUsage, helped(err, line, args)})
