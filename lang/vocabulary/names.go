@@ -155,11 +155,13 @@ const (
 	Midnight = "midnight"
 )
 
-// ClauseBecause gives a reason, ClauseBy says who or how.
+// ClauseBecause gives a reason, ClauseBy says who or how, ClauseEvery how often and ClauseUntil up to what.
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
+	ClauseEvery   = "every"
+	ClauseUntil   = "until"
 )
 
 // Grains and malts.
