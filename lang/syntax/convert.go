@@ -7,6 +7,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // From participle's nodes to the tree. All that matters of a node is its tokens.
@@ -23,6 +24,7 @@ func wordOf(t lexer.Token) Word { return Word{span(t), t.Value} }
 
 func convertHeader(h *header) *Statement {
 	s := &Statement{Span: cover(h.Tokens), Verb: wordOf(h.Tokens[0]), Terms: convertTerms(h.Terms)}
+	s.Verb.Text = vocabulary.Today(s.Verb.Text)
 	if len(h.Clauses) > 0 {
 		s.Clauses = make([]*Clause, len(h.Clauses))
 		for i, c := range h.Clauses {
@@ -111,11 +113,10 @@ func momentOf(tokens []lexer.Token) Moment {
 func stampOf(tokens []lexer.Token) Stamp {
 	s := Stamp{Span: cover(tokens)}
 	for _, t := range tokens {
-		w := Word{span(t), foldBlanks(strings.TrimPrefix(t.Value, "T"))}
 		if t.Type == kindDate {
-			s.Date = w
+			s.Date = Word{span(t), plainDate(t.Value)}
 		} else {
-			s.Clock = w
+			s.Clock = Word{span(t), plainClock(t.Value)}
 		}
 	}
 	return s

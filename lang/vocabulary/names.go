@@ -65,7 +65,7 @@ const (
 	MeasureMaltWeight       = "malt weight"
 )
 
-// What a corn does when it is rubbed out.
+// What a kernel does when it is rubbed out.
 const (
 	RubGummy  = "gummy"
 	RubGritty = "gritty"
@@ -155,6 +155,9 @@ const (
 	Midnight = "midnight"
 )
 
+// RecordChanged is a line of a record: a step that was done otherwise.
+const RecordChanged = "changed"
+
 // ClauseBecause gives a reason, ClauseBy says who or how, ClauseEvery how often and ClauseUntil up to what.
 const (
 	ClauseBecause = "because"
@@ -162,6 +165,8 @@ const (
 	ClauseAt      = "at"
 	ClauseEvery   = "every"
 	ClauseUntil   = "until"
+	ClauseOn      = "on"
+	ClauseOf      = "of"
 )
 
 // Grains and malts.

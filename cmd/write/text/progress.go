@@ -99,8 +99,8 @@ func (s *progressSheet) standing() {
 	stands(s, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
 	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
-		stands(s, "corns chitted", n.Chit, words.Percent)
-		stands(s, "acrospire, as a part of the corn", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
+		stands(s, "kernels chitted", n.Chit, words.Percent)
+		stands(s, "acrospire, as a part of the kernel", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
 		if n.Modification != nil && n.Modification.P50 > 0 {
 			stands(s, "rub", n.Modification, words.Rub)
 		}

@@ -110,13 +110,13 @@ func (s *Sheet) malt(r outlook.Result) {
 	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
 }
 
-// growth says what a count of a hundred corns should show when the growth ends.
+// growth says what a count of a hundred kernels should show when the growth ends.
 func (s *Sheet) growth(g *outlook.Growth, co2 answer.Kilograms) {
 	if g == nil {
 		return
 	}
 	c := g.Classes
-	s.para("growth", "of 100 corns at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
+	s.para("growth", "of 100 kernels at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
 		100*c.None, 100*c.ToQuarter, 100*c.ToHalf, 100*c.ToThreeQuarters, 100*c.ToWhole, 100*c.Overgrown, g.Rub, words.Mass(s.House, co2))
 }
 
