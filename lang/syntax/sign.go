@@ -169,6 +169,9 @@ func (m *Meant) line(at int) int { return m.was.Position(at, source.Bytes).Line 
 
 // meant tells of signs in the place of findings about the lines that they stand in.
 func meant(f *source.File, found []finding.Finding) []finding.Finding {
+	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == tooManyStatements.Name }) {
+		return found
+	}
 	m, ok := Signs(f)
 	if !ok {
 		return found
@@ -200,9 +203,7 @@ func tokensOf(text string) (list []lexer.Token) {
 func (m *Meant) tell() (list []finding.Finding) {
 	at := map[string]int{}
 	more := map[string]int{}
-	for i := 0; i < len(m.edits); {
-		group := m.group(i)
-		i += len(group)
+	for _, group := range m.groups() {
 		key := keyOf(group)
 		k, told := at[key]
 		if !told {
@@ -216,15 +217,29 @@ func (m *Meant) tell() (list []finding.Finding) {
 	return list
 }
 
-// group gives the changes of one line, from the i-th on; of the whole file where they make sense together alone.
-func (m *Meant) group(i int) []change {
-	j := i + 1
-	for ; j < len(m.edits) && m.edits[j].sign.whole == m.edits[i].sign.whole; j++ {
-		if !m.edits[i].sign.whole && m.line(m.edits[j].Start) != m.line(m.edits[i].Start) {
-			break
+// groups gives the changes of each line together, and those that make sense together alone.
+func (m *Meant) groups() (list [][]change) {
+	of, above := map[any]int{}, map[int]int{}
+	for _, c := range m.edits {
+		own := m.line(c.Start)
+		if line, goesOn := above[own]; goesOn {
+			own = line
 		}
+		if c.sign == signLine { // the line below goes on with this one
+			above[m.line(c.End)] = own
+		}
+		key := any(own)
+		if c.sign.whole {
+			key = c.sign
+		}
+		k, there := of[key]
+		if !there {
+			k, of[key] = len(list), len(list)
+			list = append(list, nil)
+		}
+		list[k] = append(list[k], c)
 	}
-	return m.edits[i:j]
+	return list
 }
 
 func keyOf(group []change) string {
@@ -289,7 +304,7 @@ func (m *Meant) again(f *finding.Finding, group []change, n int) {
 		f.Related = append(f.Related, finding.Related{Place: p, Message: "here too"})
 	} else {
 		r := &f.Related[len(f.Related)-1]
-		r.Place.End, r.Message = p.End, fmt.Sprintf("and in %d lines more from here on", n)
+		r.Place.End, r.Message = p.End, fmt.Sprintf("and in %d more lines, from here on", n)
 	}
 	for _, c := range group {
 		if len(f.Fixes) > 0 {
@@ -353,6 +368,11 @@ func (m *Meant) hint(group []change, kinds []*sign) string {
 // lineWritten is the line of the first change as it is then written.
 func (m *Meant) lineWritten(group []change) string {
 	first := m.was.Line(m.line(group[0].Start))
+	for _, c := range group {
+		if c.sign == signLine {
+			first.End = m.was.Line(m.line(c.End)).End
+		}
+	}
 	var own []change
 	for _, c := range m.edits {
 		if c.Start >= first.Start && c.End <= first.End {

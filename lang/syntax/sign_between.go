@@ -16,7 +16,7 @@ func (r *signReader) bullet(i int) int {
 		return i
 	}
 	j := i
-	if r.toks[j].Type == kindStray && slices.Contains(bullets, r.toks[j].Value) && r.toks[j+1].Type != kindStray {
+	if r.toks[j].Type == kindStray && slices.Contains(bullets, r.toks[j].Value) && (r.toks[j+1].Type != kindStray || r.is(j+1, "[")) {
 		j++
 	}
 	j = r.box(j)
@@ -145,7 +145,7 @@ func (r *signReader) comma(i int) int {
 	case !ok:
 		return i
 	case next.Type == kindEnd && next.Value != ";" && r.goesOn(i+2):
-		r.add(signLine, at, r.tok(i+2).Pos.Offset, " ")
+		r.goOn(at, i+2)
 		return i + 2
 	case next.Type == kindEnd || next.Type == kindClose || next.Type == kindOpen || next.Type == kindComment || next.EOF():
 		r.add(signComma, at, end, "")
@@ -199,7 +199,7 @@ func (r *signReader) dash(i int) int {
 		return r.endHere(i, j)
 	case front.Type == kindWord && (next.Type == kindQuantity || next.Type == kindText):
 		r.add(signColon, at, next.Pos.Offset, "")
-	case next.Type == kindWord && (valueKind(front.Type) || front.Type == kindText) && !strings.Contains(r.text[end:r.lineEnd(at)], "}"):
+	case (next.Type == kindWord || next.Type == kindClause && !r.clause(i+1)) && (valueKind(front.Type) || front.Type == kindText) && !strings.Contains(r.text[end:r.lineEnd(at)], "}"):
 		return r.comment(i, len(t.Value))
 	default:
 		return i
@@ -233,7 +233,11 @@ func (r *signReader) continued(i int) bool {
 	if i < 2 || !r.goesOn(i) || r.toks[i-1].Type != kindEnd || terminal(r.toks[i-2].Type) {
 		return false
 	}
-	at := r.toks[i].Pos.Offset
-	r.said(signLine, endOf(r.toks[i-2]), at, " ", "the line begins with "+r.toks[i].Value+", which goes on with the statement above", "")
+	r.goOn(endOf(r.toks[i-2]), i)
 	return true
+}
+
+// goOn joins a line to the one above.
+func (r *signReader) goOn(from, i int) {
+	r.said(signLine, from, r.toks[i].Pos.Offset, " ", "the line that begins with "+r.toks[i].Value+" goes on with the statement above", "")
 }

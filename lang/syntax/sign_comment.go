@@ -22,13 +22,14 @@ func (r *signReader) commentAt(i int) int {
 	case strings.HasPrefix(rest, "//"):
 		return r.comment(i, len(rest)-len(strings.TrimLeft(rest, "/")))
 	case start && setsApart(rest):
-		r.add(signFence, at, at, "# ")
+		line := strings.TrimRight(r.text[at:r.lineEnd(at)], blanks)
+		r.add(signFence, at, at+len(line), "# "+line)
 		return r.from(i, r.lineEnd(at))
 	case strings.HasPrefix(rest, "--") && !strings.HasPrefix(rest, "-->") && (start || r.text[at-1] == ' ' || r.text[at-1] == '\t'):
 		return r.comment(i, len(rest)-len(strings.TrimLeft(rest, "-")))
 	case t.Type == kindEnd && t.Value == ";":
 		return r.semicolon(i)
-	case t.Type == kindStray && (t.Value == "%" || t.Value == "'" || t.Value == "!") && r.words(i):
+	case t.Type == kindStray && (t.Value == "%" || t.Value == "'" && !r.name(i) || t.Value == "!") && r.words(i):
 		return r.comment(i, 1)
 	}
 	return i
@@ -55,6 +56,12 @@ func (r *signReader) words(i int) bool {
 	next := r.tok(i + 1)
 	front := at == 0 || strings.ContainsAny(r.text[at-1:at], blanks+"\n\r")
 	return front && (next.Type == kindWord || next.Type == kindClause) && !strings.Contains(rest, t.Value)
+}
+
+// name tells whether a name is wanted behind the word in front of a token.
+func (r *signReader) name(i int) bool {
+	front, ok := r.before(i)
+	return ok && (front.Type == kindWord || front.Type == kindClause)
 }
 
 // setsApart tells whether a line is of signs alone, as one that sets others apart is, or

@@ -32,7 +32,7 @@ var (
 	signOpen    = &sign{rule: unclosedText, says: "%s is not closed on its line"}
 	signTimes   = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "steps that are done again stand in a repeat"}
 	signEach    = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "how often is said by the time between"}
-	signLine    = &sign{rule: strayCharacter, says: "the line begins with %s, which goes on with the statement above", do: "a statement stands on one line", certain: true}
+	signLine    = &sign{rule: misplaced, says: "%s", do: "a statement stands on one line", certain: true}
 	signBraces  = &sign{rule: blockSign, says: "brackets open and close no block; braces do", do: "write { and } for them", certain: true, whole: true}
 	signBegin   = &sign{rule: blockSign, says: "begin and end make no block; braces do", do: "write { for begin and } for end", certain: true, whole: true}
 	signIndent  = &sign{rule: blockSign, says: "blocks have no braces here, and lines further in make none", do: "write { behind the head of each block and } below its last line", whole: true}

@@ -34,6 +34,10 @@ func (r *signReader) quoted(i int) int {
 		open *= 2
 	}
 	end, size := r.closedBy(at+open, set)
+	if n := r.nameEnd(r.text[at+open : r.lineEnd(at)]); end < 0 && r.name(i) && n > 0 && !double {
+		r.add(signOpen, at, at+open+n, `"`+r.text[at+open:at+open+n]+`"`)
+		return r.from(i, r.lineEnd(at))
+	}
 	if end < 0 {
 		return i
 	}

@@ -20,7 +20,7 @@ func (r *signReader) header(i int) {
 		return
 	}
 	start, stop := r.toks[i].Pos.Offset, endOf(r.toks[end-1])
-	if stop-start > longestSaid || !strings.ContainsAny(r.text[start:stop], "0123456789") {
+	if stop-start > longestSaid {
 		return
 	}
 	r.each(start, stop)
