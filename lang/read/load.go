@@ -43,8 +43,8 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 		return house, nil
 	}
 	if m, ok := syntax.Signs(main); ok {
-		_, more := loadText(m.File, dir, r)
-		found = signed(m, more)
+		again, more := loadText(m.File, dir, r)
+		found = signed(m, house, again, more)
 	}
 	return house, found
 }

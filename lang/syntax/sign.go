@@ -127,7 +127,9 @@ func (m *Meant) Place(p source.Place) source.Place {
 // Finding gives what was found in the new text as of the one that it was made of. An edit that
 // touches a sign goes without.
 func (m *Meant) Finding(f finding.Finding) finding.Finding {
-	f.Place = m.Place(f.Place)
+	if f.Place.File == m.File {
+		f.Place = m.place([]change{{Span: m.Back(f.Place.Span)}})
+	}
 	f.Related = slices.Clone(f.Related)
 	for i := range f.Related {
 		f.Related[i].Place = m.Place(f.Related[i].Place)
@@ -156,12 +158,14 @@ func (m *Meant) without(found []finding.Finding) []change {
 	if len(found) == 0 {
 		return m.edits
 	}
-	bad := map[int]bool{}
+	bad, amiss := map[int]bool{}, false
 	for _, f := range found {
-		bad[m.was.Position(m.Back(f.Place.Span).Start, source.Bytes).Line] = true
+		was := m.Back(f.Place.Span)
+		bad[m.line(was.Start)] = true
+		amiss = amiss || was.Empty() || f.Rule == unclosedBlock.Name || f.Rule == strayBrace.Name
 	}
 	return slices.DeleteFunc(slices.Clone(m.edits), func(c change) bool {
-		return !c.sign.whole && bad[m.line(c.Start)]
+		return c.sign.whole && amiss || !c.sign.whole && bad[m.line(c.Start)]
 	})
 }
 
@@ -266,12 +270,15 @@ func covers(group []change) source.Span {
 	return source.Span{Start: group[0].Start, End: group[len(group)-1].End}
 }
 
-// place is where the changes are told, which is never empty.
+// place is where the changes are told: at words, which blanks are not.
 func (m *Meant) place(group []change) source.Place {
 	s := covers(group)
-	if s.Empty() {
+	if strings.TrimSpace(m.was.Text(s)) == "" {
 		line := m.was.Line(m.line(s.Start))
-		s = source.Span{Start: line.Start, End: max(line.End, s.End)}
+		if strings.TrimSpace(m.was.Text(line)) == "" {
+			line = m.was.FirstLine()
+		}
+		s = source.Span{Start: min(line.Start+len(m.was.Text(line))-len(strings.TrimLeft(m.was.Text(line), blanks)), s.Start), End: max(line.End, s.End)}
 	}
 	return source.Place{File: m.was, Span: s}
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/alecthomas/participle/v2/lexer"
 
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
 
@@ -16,7 +17,7 @@ func (r *signReader) bullet(i int) int {
 		return i
 	}
 	j := i
-	if r.toks[j].Type == kindStray && slices.Contains(bullets, r.toks[j].Value) && (r.toks[j+1].Type != kindStray || r.is(j+1, "[")) {
+	if (r.toks[j].Type == kindStray || r.toks[j].Type == kindBound) && strings.Contains(bullets, r.toks[j].Value) && (r.toks[j+1].Type != kindStray || r.is(j+1, "[")) {
 		j++
 	}
 	j = r.box(j)
@@ -28,7 +29,7 @@ func (r *signReader) bullet(i int) int {
 	return j
 }
 
-var bullets = []string{"-", "*", "•", "–", "—", "·", "‣", "▪", "○", "●", "◦", "+", ">"}
+const bullets = "-*•–—·‣▪○●◦+>"
 
 func (r *signReader) wordy(i int) bool {
 	t := r.tok(i)
@@ -56,7 +57,7 @@ func (r *signReader) numbered(j int) int {
 	if r.is(k, "(") {
 		k++
 	}
-	if word := strings.ToLower(r.tok(k).Value); word == "step" || word == "no" {
+	if word := strings.ToLower(r.tok(k).Value); word == "step" {
 		if k++; r.is(k, ".") {
 			k++
 		}
@@ -79,7 +80,7 @@ func (r *signReader) numbered(j int) int {
 func (r *signReader) colon(i int) int {
 	t := r.toks[i]
 	front, ok := r.before(i)
-	equals := t.Type == kindBound && (t.Value == "=" || t.Value == "==") && i-1 == r.first && !r.compared()
+	equals := equalSign(t) && i-1 == r.first && !r.compared()
 	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity {
 		return i
 	}
@@ -88,7 +89,7 @@ func (r *signReader) colon(i int) int {
 	if equals {
 		s = signEquals
 	}
-	if next := r.tok(i + 1); !equals && next.Type == kindBound && (next.Value == "=" || next.Value == "==") && next.Pos.Offset == end {
+	if next := r.tok(i + 1); !equals && equalSign(next) && next.Pos.Offset == end {
 		end = endOf(next)
 	}
 	text := ""
@@ -102,6 +103,12 @@ func (r *signReader) colon(i int) int {
 	}
 	r.add(s, at, end, text)
 	return r.from(i, end)
+}
+
+// equalSign tells whether a token is the sign of is.
+func equalSign(t lexer.Token) bool {
+	op, ok := vocabulary.BoundOp(t.Value)
+	return t.Type == kindBound && ok && op == quantity.Is && t.Value != op.String()
 }
 
 // compared tells whether the first value of the statement may have a bound.
@@ -119,9 +126,11 @@ func (r *signReader) endHere(i, j int) int {
 	return j
 }
 
+var joiners = strings.Fields("then and next after afterwards")
+
 // then passes over the words that people join steps with.
 func (r *signReader) then(j int) int {
-	for r.tok(j).Type == kindWord && slices.Contains([]string{"then", "and", "next", "after", "afterwards"}, strings.ToLower(r.tok(j).Value)) && r.wordy(j+1) {
+	for r.tok(j).Type == kindWord && slices.Contains(joiners, strings.ToLower(r.tok(j).Value)) && r.wordy(j+1) {
 		j++
 	}
 	return j

@@ -109,6 +109,9 @@ func (r *signReader) unopened(i, at, open int) int {
 	return r.from(i, at+open)
 }
 
+// inNames are words of clauses that stand in names as well.
+var inNames = strings.Fields("of in by at")
+
 // nameEnd is where a name ends that is not closed: behind one that the file has elsewhere, in front of
 // a brace, of a clause, or at the end of the line.
 func (r *signReader) nameEnd(line string) int {
@@ -130,7 +133,7 @@ func (r *signReader) nameEnd(line string) int {
 		stop = i
 	}
 	for _, word := range strings.Fields(line[:stop]) {
-		if i := strings.Index(line[:stop], " "+word+" "); i > 0 && vocabulary.IsClause(word) && !slices.Contains([]string{"of", "in", "by"}, word) {
+		if i := strings.Index(line[:stop], " "+word+" "); i > 0 && vocabulary.IsClause(word) && !slices.Contains(inNames, word) {
 			stop = i
 		}
 	}
@@ -139,9 +142,8 @@ func (r *signReader) nameEnd(line string) int {
 
 // bracketed looks for a value, or what is said by the way, in brackets on one line.
 func (r *signReader) bracketed(i int) int {
-	pairs := map[string]string{"(": ")", "[": "]", "<": ">"}
 	t := r.toks[i]
-	closing := pairs[t.Value]
+	closing := map[string]string{"(": ")", "[": "]"}[t.Value]
 	if t.Type != kindStray || closing == "" {
 		return i
 	}

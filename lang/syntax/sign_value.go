@@ -71,10 +71,10 @@ func timeBetween(hours float64) string {
 }
 
 var severalTimes = []*regexp.Regexp{
-	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<n>\d{1,2})[ \t]*(?:x|×|times)[ \t]*(?P<rest>\d.*)$`),
-	regexp.MustCompile(`^(?P<n>\d{1,2})[ \t]*(?:x|×|times)[ \t]*(?P<verb>[a-z]+)[ \t]+(?P<rest>.*)$`),
-	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<rest>\d.*?)[ \t]*(?:x|×)[ \t]*(?P<n>\d{1,2})$`),
-	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<rest>\d.*?)[ \t]+(?P<n>\d{1,2})[ \t]*(?:x|×|times)$`),
+	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<n>\d{1,2})[ \t]*(?:x|×|times)[ \t]*(?P<what>\d.*)$`),
+	regexp.MustCompile(`^(?P<n>\d{1,2})[ \t]*(?:x|×|times)[ \t]*(?P<verb>[a-z]+)[ \t]+(?P<what>.*)$`),
+	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<what>\d.*?)[ \t]*(?:x|×)[ \t]*(?P<n>\d{1,2})$`),
+	regexp.MustCompile(`^(?P<verb>[a-z]+)[ \t]+(?P<what>\d.*?)[ \t]+(?P<n>\d{1,2})[ \t]*(?:x|×|times)$`),
 }
 
 // times looks for steps that are done several times, and writes the repeat that does so.
@@ -92,7 +92,7 @@ func (r *signReader) times(start, stop int) {
 		if row, ok := vocabulary.Lookup(r.block(), part("verb")); !ok || !row.Ordered || row.Opens != vocabulary.None {
 			continue
 		}
-		text := fmt.Sprintf("%s %s times { %s %s }", vocabulary.VerbRepeat, part("n"), part("verb"), part("rest"))
+		text := fmt.Sprintf("%s %s times { %s %s }", vocabulary.VerbRepeat, part("n"), part("verb"), part("what"))
 		r.said(signTimes, start, stop, text, fmt.Sprintf("%q says a step several times", said), "steps that are done again stand in a repeat")
 		return
 	}
@@ -250,9 +250,15 @@ func (r *signReader) small(i int) int {
 
 // measures tells whether a word is what a condition names, in a statement with one.
 func (r *signReader) measures(i int, word string) bool {
-	condition := false
+	row, ok := r.row()
+	if !ok {
+		return false
+	}
+	condition := slices.ContainsFunc(row.Slots, conditional)
 	for k := r.first; k >= 0 && k < i; k++ {
-		condition = condition || slices.Contains([]string{vocabulary.ClauseUntil, "when", "expect", "gate"}, r.toks[k].Value)
+		if c, ok := row.Clause(r.toks[k].Value); ok {
+			condition = condition || slices.ContainsFunc(c.Slots, conditional)
+		}
 	}
 	if !condition {
 		return false
@@ -262,3 +268,5 @@ func (r *signReader) measures(i int, word string) bool {
 		return first == word
 	})
 }
+
+func conditional(s vocabulary.Slot) bool { return s.Kind == vocabulary.Condition }

@@ -158,13 +158,12 @@ const (
 // RecordChanged is a line of a record: a step that was done otherwise.
 const RecordChanged = "changed"
 
-// ClauseBecause gives a reason, ClauseBy says who or how, ClauseEvery how often and ClauseUntil up to what.
+// ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
 	ClauseEvery   = "every"
-	ClauseUntil   = "until"
 	ClauseOn      = "on"
 	ClauseOf      = "of"
 )
