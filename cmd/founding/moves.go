@@ -1,6 +1,7 @@
 package founding
 
 import (
+	"math"
 	"slices"
 
 	"maltwright/check/profile"
@@ -27,6 +28,16 @@ type move struct {
 // moves lists all that may be tried on a plan, one at a time.
 func (p *plan) moves() (list []move) {
 	add := func(of part, do func(*plan) bool) { list = append(list, move{of, do}) }
+	for _, by := range []float64{1, 2, 3, 4} {
+		add(ofSteep, func(p *plan) bool { p.longest -= by; return p.longest >= 4 })
+	}
+	for _, by := range []float64{-2, -1, 1, 2} {
+		add(ofSteep, func(p *plan) bool {
+			tap, _ := span(siteOf(p).Water, 9, 13)
+			p.water += by
+			return p.water >= math.Floor(tap) && p.water <= p.profile.WarmWater
+		})
+	}
 	p.movesOfGrowth(add)
 	for _, to := range []float64{0, 0.41, 0.35, 0.30, 0.25, 0.20, 0.16, 0.14, 0.12} {
 		add(ofWithering, func(p *plan) bool { return p.withered(to) })
