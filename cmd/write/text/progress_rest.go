@@ -180,6 +180,10 @@ func (s *progressSheet) outcome() {
 	likely(s, "yield as is", o.Yield, words.Percent)
 	likely(s, "diastatic enzymes kept", o.Diastatic, words.Percent)
 	s.line("")
+	if s.r.Enzymes != nil {
+		s.para("enzymes", "%s", s.Enzymes(*s.r.Enzymes))
+		s.line("")
+	}
 }
 
 // likely writes the row of a spread that most of the forecasts have.
