@@ -29,6 +29,8 @@ type plan struct {
 	written    string  // as it was
 	share      float64 // of it that is taken
 
+	notes []string // what check finds of it in the end
+
 	begin    int     // min of the day at which the first soak begins
 	longest  float64 // of the soaks
 	soaks    []float64
