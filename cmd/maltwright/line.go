@@ -10,6 +10,7 @@ import (
 
 // Line is the command line as a whole; kong fills it in.
 type Line struct {
+	New        New        `cmd:"" help:"Begin: asks about your grain and what you have, and writes a house and its first process."`
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Visits     Visits     `cmd:"" help:"Make the timetable of a batch: every visit it needs, also for your calendar."`
@@ -68,6 +69,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "begin", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
+var commandWords = []string{"new", "check", "forecast", "visits", "follow", "seasons", "learn", "begin", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }
