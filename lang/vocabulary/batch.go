@@ -58,7 +58,7 @@ var batchRows = signed([]Row{
 		Doc:     "A thermometer, and where it stood.", Example: "read bed 17.2 °C at 2026-03-10 21:00"},
 	{Word: "turned", In: blocks(Batch), Clauses: []Clause{atMomentAlways},
 		Doc: "The piece was turned.", Example: "turned at 2026-03-10 21:05"},
-	{Word: "changed", In: blocks(Batch), NamesStep: true, Slots: whichStep,
+	{Word: RecordChanged, In: blocks(Batch), NamesStep: true, Slots: whichStep,
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{optional(oneOf("without it", SaidNo)), optional(oneOf("of what", WithAirflow, WithReturns, WithSmoke)), changedTo},
 				Required: true, Doc: "what was done instead: for how long, how warm, with how much air or water, in smoke or without"},

@@ -155,6 +155,9 @@ const (
 	Midnight = "midnight"
 )
 
+// RecordChanged is a line of a record: a step that was done otherwise.
+const RecordChanged = "changed"
+
 // ClauseBecause gives a reason, ClauseBy says who or how.
 const (
 	ClauseBecause = "because"
