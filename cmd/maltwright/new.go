@@ -160,7 +160,7 @@ func (w World) columns() int {
 // converse asks what is open, and goes on from an earlier conversation.
 func (f founded) converse() error {
 	t := &talk.Talk{Asker: f.asker, There: f.there, Keep: f.keep}
-	f.say(introduction(f.there, f.Folder))
+	f.say(introduction(f.there, f.Folder) + " " + f.asker.How())
 	given := founding.Answers{}
 	if f.Units != "" && f.there.House == nil {
 		given["units"] = units[f.Units]
@@ -183,7 +183,7 @@ func introduction(there founding.There, folder string) string {
 	if there.House != nil {
 		return fmt.Sprintf("%s holds a house, %s. It is added to, and what stands there stays as it is.", folder, there.Main)
 	}
-	return "Some twenty questions about your grain, what you grow and dry it in, and when you are awake. Enter takes what is usual, ? explains, back goes back. Nothing is written until you have seen it."
+	return "Some twenty-five questions about your grain, your gear and your day; then you see what would be written."
 }
 
 // resume offers to go on where an earlier conversation stopped.
@@ -220,6 +220,7 @@ func (f founded) keep(a founding.Answers) { f.shelf.Put(f.key(), a.Text(f.there)
 
 // stopped says that nothing is lost.
 func (f founded) stopped(t *talk.Talk, err error) error {
+	f.asker.Close()
 	if !errors.Is(err, talk.ErrStopped) {
 		return failed("%v", err)
 	}
@@ -261,4 +262,13 @@ func shellWord(path string) string {
 func (f founded) path(name string) string { return filepath.Join(f.Folder, name) }
 
 // say writes a paragraph.
-func (f founded) say(text string) { fmt.Fprint(f.world.Out, talk.Wrapped("", text, f.world.columns())) }
+func (f founded) say(text string) { f.print(talk.Wrapped("", text, f.world.columns())) }
+
+// print writes a text, between the questions where any are asked.
+func (f founded) print(text string) {
+	if f.asker != nil {
+		f.asker.Print(text)
+		return
+	}
+	fmt.Fprint(f.world.Out, text)
+}

@@ -19,6 +19,7 @@ import (
 func (f founded) confirmed(t *talk.Talk) (again bool, err error) {
 	r, err := f.made(t.Answers)
 	if err != nil {
+		f.asker.Close()
 		return false, err
 	}
 	f.show(r)
@@ -31,6 +32,7 @@ func (f founded) confirmed(t *talk.Talk) (again bool, err error) {
 		f.keep(t.Answers)
 		return true, nil
 	case reply.Answer == "no":
+		f.asker.Close()
 		fmt.Fprintf(f.world.Out, "\nNothing is written.\n")
 		if f.shelf.Get(f.key()) != nil {
 			f.say(fmt.Sprintf("Your answers are kept: %s goes on from there.", f.command("new")))
@@ -50,6 +52,7 @@ func (f founded) finish(a founding.Answers) error {
 	if f.asker != nil && !f.DryRun {
 		reply, err := f.ask(r)
 		if err != nil || reply.Answer == "no" {
+			f.asker.Close()
 			return failed("nothing is written")
 		}
 	}
@@ -86,23 +89,35 @@ func (f founded) made(a founding.Answers) (founding.Result, error) {
 
 // show prints what is to be written: new files whole, and of others what is added.
 func (f founded) show(r founding.Result) {
+	var b strings.Builder
 	for _, file := range r.Files {
 		text, head := file.Text, "%s, a new file:"
 		if file.Was != nil {
 			text, head = bytes.TrimLeft(bytes.TrimPrefix(file.Text, file.Was), "\r\n"), "Added at the end of %s:"
 		}
-		fmt.Fprintf(f.world.Out, "\n"+head+"\n\n%s", words.Safe(f.path(file.Name)), words.SafeLines(strings.ReplaceAll(string(text), "\r\n", "\n")))
+		fmt.Fprintf(&b, "\n"+head+"\n\n%s", words.Safe(f.path(file.Name)), words.SafeLines(strings.ReplaceAll(string(text), "\r\n", "\n")))
 	}
-	if len(r.Changed)+len(r.WhyNot) > 0 {
-		fmt.Fprintln(f.world.Out)
+	f.list(&b, "Otherwise than you answered:", r.Changed)
+	f.list(&b, "Still to be put right:", r.WhyNot)
+	f.print(b.String() + "\n")
+}
+
+// list writes sentences below a heading, if there are any.
+func (f founded) list(b *strings.Builder, head string, sentences []string) {
+	if len(sentences) == 0 {
+		return
 	}
-	for _, text := range append(r.Changed, r.WhyNot...) {
-		f.say(text)
+	fmt.Fprintf(b, "\n%s\n", head)
+	for _, text := range sentences {
+		b.WriteString(talk.Wrapped("  - ", talk.Sentence(text), f.world.columns()))
 	}
 }
 
 // written writes the files, checks and forecasts, and says what to type next.
 func (f founded) written(r founding.Result) error {
+	if f.asker != nil {
+		f.asker.Close()
+	}
 	if f.DryRun {
 		return nil
 	}

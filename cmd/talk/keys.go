@@ -2,27 +2,36 @@ package talk
 
 import (
 	"context"
-	"errors"
-	"fmt"
 	"io"
 	"strings"
+	"unicode"
 
 	tea "charm.land/bubbletea/v2"
-	"charm.land/huh/v2"
 
 	"maltwright/cmd/founding"
-	"maltwright/cmd/words"
 )
 
 // Keys asks on a terminal: choices with the arrow keys, everything else in a line that can be
 // edited. Escape goes back, ? shows help, Ctrl-C stops. What was answered stays on the
 // screen, a line each.
+//
+// One program of the library reads the keys from the first question to the last: of two in a row
+// the first may still swallow a key that is meant for the second.
 type Keys struct {
 	Context context.Context
 	In      io.Reader
 	Out     io.Writer
 	Width   func() int // of the terminal, in columns; a window may be pulled wider
-	Env     []string   // of the terminal: TERM, NO_COLOR and their like; nil is that of the process
+
+	program *tea.Program
+	replies chan reply
+	ended   chan struct{}
+}
+
+// reply is how a question on the screen ended.
+type reply struct {
+	answer string
+	wish   wish
 }
 
 // wish is what a key asks for that answers nothing.
@@ -35,74 +44,143 @@ const (
 	wishStop
 )
 
+// How says what keys and words there are.
+func (*Keys) How() string {
+	return "Arrows and Enter answer, ? helps, Esc goes back. Ctrl-C stops and loses nothing."
+}
+
 // Ask puts one question until there is an answer.
 func (k *Keys) Ask(p Prompt) (Reply, error) {
-	help := false
+	k.start()
 	for {
-		text, wish, err := k.once(p, help)
-		switch {
-		case err != nil:
-			return Reply{}, err
-		case wish == wishStop:
+		k.program.Send(put{newOpen(p, k.Width)})
+		select {
+		case <-k.ended:
 			return Reply{}, ErrStopped
-		case wish == wishBack && p.Back:
-			return Reply{Back: true}, nil
-		case wish == wishHelp:
-			help = !help
-			continue
-		case wish == wishBack, text == wordBack && p.Kind != founding.OneOf && !p.Back:
-			continue
-		case strings.EqualFold(text, wordBack) && p.Kind != founding.OneOf:
-			return Reply{Back: true}, nil
+		case r := <-k.replies:
+			switch {
+			case r.wish == wishStop:
+				return Reply{}, ErrStopped
+			case r.wish == wishBack && p.Back:
+				return Reply{Back: true}, nil
+			case r.wish == noWish:
+				return Reply{Answer: r.answer}, nil
+			}
 		}
-		answer, err := p.taken(text)
-		if err != nil { // the form has taken it before
-			return Reply{}, err
-		}
-		fmt.Fprint(k.Out, Wrapped("", p.Ask+" "+p.shown(answer), k.Width()))
-		return Reply{Answer: answer}, nil
 	}
+}
+
+// start gives the terminal to the library.
+func (k *Keys) start() {
+	if k.program != nil {
+		return
+	}
+	k.replies, k.ended = make(chan reply, 1), make(chan struct{})
+	k.program = tea.NewProgram(&stage{replies: k.replies, width: k.Width}, tea.WithContext(k.Context), tea.WithInput(k.In), tea.WithOutput(k.Out))
+	go func() {
+		defer close(k.ended)
+		_, _ = k.program.Run() // however it ends, there are no more answers
+	}()
+}
+
+// Print writes a text between two questions.
+func (k *Keys) Print(text string) {
+	if k.program == nil {
+		_, _ = io.WriteString(k.Out, text)
+		return
+	}
+	_ = k.program.ReleaseTerminal()
+	_, _ = io.WriteString(k.Out, text)
+	_ = k.program.RestoreTerminal()
+}
+
+// Close gives the terminal back.
+func (k *Keys) Close() {
+	if k.program != nil {
+		k.program.Quit()
+		<-k.ended
+	}
+}
+
+// stage is the screen: a question, or nothing while the next one is thought of.
+type stage struct {
+	*open
+	replies chan<- reply
+	width   func() int
+}
+
+// put is the message that puts a question; replied the one that it is done with.
+type (
+	put     struct{ *open }
+	replied reply
+)
+
+// Init does nothing before there is a question.
+func (*stage) Init() tea.Cmd { return nil }
+
+// View is what is on the screen.
+func (s *stage) View() tea.View {
+	if s.open == nil {
+		return tea.NewView("")
+	}
+	return tea.NewView(s.form.View())
+}
+
+// Update hears of keys first, then the form does.
+func (s *stage) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case put:
+		s.open = msg.open
+		return s, s.form.Init()
+	case replied:
+		s.replies <- reply(msg)
+		return s, nil
+	case tea.KeyPressMsg:
+		if s.open == nil {
+			return s, nil
+		}
+		switch wish := wished(msg.String(), s.p.Kind == founding.OneOf || s.text == ""); wish {
+		case noWish:
+		case wishHelp:
+			s.help()
+			return s, tea.RequestWindowSize
+		default:
+			return s, s.done(reply{wish: wish}, "")
+		}
+	}
+	if s.open == nil {
+		return s, nil
+	}
+	cmd := s.update(msg)
+	if answer, answered := s.answered(); answered {
+		if answer.wish != noWish {
+			return s, s.done(answer, "")
+		}
+		line := Wrapped("", s.p.Ask+" "+s.p.shown(answer.answer), s.width())
+		return s, s.done(answer, strings.TrimSuffix(line, "\n"))
+	}
+	return s, cmd
+}
+
+// done takes the question off the screen and leaves a line in its place.
+func (s *stage) done(r reply, line string) tea.Cmd {
+	s.open = nil
+	tell := func() tea.Msg { return replied(r) }
+	if line == "" {
+		return tell
+	}
+	return tea.Sequence(tea.Println(line), tell)
 }
 
 // shown is an answer as it stays on the screen.
 func (p Prompt) shown(answer string) string {
-	if answer == founding.DontKnow && p.Usual != "" {
-		return "not known, usual " + p.Usual
-	}
-	return answer
-}
-
-// once shows a form of one field until it is answered or a key ends it.
-func (k *Keys) once(p Prompt, help bool) (string, wish, error) {
-	var text string
-	var asked wish
-	var field huh.Field
-	if p.Kind == founding.OneOf {
-		field = k.choosing(p, &text, help)
-	} else {
-		field = k.typing(p, &text, help)
-	}
-	filter := func(_ tea.Model, msg tea.Msg) tea.Msg {
-		press, ok := msg.(tea.KeyPressMsg)
-		if !ok {
-			return msg
-		}
-		if asked = wished(press.String(), p.Kind == founding.OneOf || text == ""); asked != noWish {
-			return tea.InterruptMsg{}
-		}
-		return msg
-	}
-	form := huh.NewForm(huh.NewGroup(field)).WithTheme(huh.ThemeFunc(theme)).WithKeyMap(bindings()).
-		WithShowHelp(false).WithInput(k.In).WithOutput(k.Out).
-		WithProgramOptions(tea.WithInput(k.In), tea.WithOutput(k.Out), tea.WithFilter(filter), tea.WithEnvironment(k.Env))
-	err := form.RunWithContext(k.Context)
 	switch {
-	case asked != noWish:
-		return "", asked, nil
-	case errors.Is(err, huh.ErrUserAborted), k.Context.Err() != nil:
-		return "", wishStop, nil
+	case answer != founding.DontKnow:
+		return answer
+	case p.Usual != "" && unicode.IsDigit([]rune(p.Usual)[0]):
+		return p.Usual + " (usual)"
 	}
-	return strings.TrimSpace(text), noWish, err
+	return "not known"
 }
 
 // wished is what a key asks for. A ? in the middle of a line belongs to it.
@@ -116,67 +194,4 @@ func wished(key string, empty bool) wish {
 		return wishHelp
 	}
 	return noWish
-}
-
-// choosing is the field of a question with choices.
-func (k *Keys) choosing(p Prompt, text *string, help bool) huh.Field {
-	var options []huh.Option[string]
-	for _, c := range p.Choices {
-		options = append(options, huh.NewOption(described(c, p.Choices), c.Word))
-	}
-	if p.mayNotKnow() || !p.isChoice(p.Usual) {
-		options = append(options, huh.NewOption(founding.DontKnow, founding.DontKnow))
-	}
-	*text = p.offered()
-	if !p.isChoice(*text) {
-		*text = founding.DontKnow
-	}
-	return huh.NewSelect[string]().Title(p.title()).Description(k.beneath(p, help)).Options(options...).Value(text)
-}
-
-// isChoice tells whether a word is one of the choices.
-func (p Prompt) isChoice(word string) bool {
-	for _, c := range p.Choices {
-		if c.Word == word {
-			return true
-		}
-	}
-	return false
-}
-
-// typing is the field of a question that is answered in words or numbers.
-func (k *Keys) typing(p Prompt, text *string, help bool) huh.Field {
-	return huh.NewInput().Title(p.title()).Description(k.beneath(p, help)).Prompt("> ").Placeholder(p.offered()).Value(text).
-		Validate(func(text string) error {
-			text = strings.TrimSpace(text)
-			if strings.EqualFold(text, wordBack) {
-				return nil
-			}
-			_, err := p.taken(text)
-			var r *founding.Refusal
-			if errors.As(err, &r) {
-				return errors.New(sentence(r.Message) + " " + sentence(r.Do))
-			}
-			return err
-		})
-}
-
-func (p Prompt) title() string { return words.Safe(p.Ask) }
-
-// beneath is the line below a question: what its keys do, or its help.
-func (k *Keys) beneath(p Prompt, help bool) string {
-	if help {
-		return words.Safe(strings.Join(p.helps(), " "))
-	}
-	keys := []string{"Enter takes it", "? explains"}
-	switch {
-	case p.Kind == founding.OneOf:
-		keys[0] = "up, down, Enter"
-	case p.offered() == "":
-		keys = keys[1:]
-	}
-	if p.Back {
-		keys = append(keys, "Esc goes back")
-	}
-	return strings.Join(append(keys, "Ctrl-C stops"), "; ")
 }

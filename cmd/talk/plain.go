@@ -7,6 +7,10 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/rivo/uniseg"
 
 	"maltwright/cmd/founding"
 	"maltwright/cmd/words"
@@ -52,6 +56,17 @@ const (
 	wordHelp = "?"
 )
 
+// How says what keys and words there are.
+func (*Plain) How() string {
+	return "Enter takes what stands in [ ], ? helps, back goes back. Ctrl-C stops and loses nothing."
+}
+
+// Print writes a text between two questions.
+func (p *Plain) Print(text string) { _, _ = io.WriteString(p.Out, text) }
+
+// Close does nothing: a line is read when it is asked for.
+func (*Plain) Close() {}
+
 // Ask puts one question until there is an answer.
 func (p *Plain) Ask(q Prompt) (Reply, error) {
 	fmt.Fprintln(p.Out)
@@ -92,7 +107,7 @@ func (p Prompt) taken(text string) (string, error) {
 // read writes what Enter takes and reads a line.
 func (p *Plain) read(q Prompt) (string, error) {
 	prompt := "> "
-	if usual := q.offered(); usual != "" {
+	if usual := q.offeredWord(); usual != "" {
 		prompt = "[" + usual + "] > "
 	}
 	fmt.Fprint(p.Out, words.Safe(prompt))
@@ -114,19 +129,45 @@ func (p *Plain) read(q Prompt) (string, error) {
 
 // choice writes a choice behind its number.
 func (p *Plain) choice(n int, c founding.Choice, all []founding.Choice) {
-	p.write(fmt.Sprintf("%3d  ", n), described(c, all))
+	for i, line := range choiceLines(c, all, p.columns()-choiceIndent) {
+		head := strings.Repeat(" ", choiceIndent)
+		if i == 0 {
+			head = fmt.Sprintf("%*d  ", choiceIndent-2, n)
+		}
+		fmt.Fprintln(p.Out, head+words.Safe(line))
+	}
 }
 
-// described is a choice with what it is, in a column of its own.
-func described(c founding.Choice, all []founding.Choice) string {
+const (
+	choiceIndent = 5  // columns of the number in front of a choice
+	narrow       = 24 // columns below which what a choice is stands under it, not beside it
+)
+
+// choiceLines are a choice and what it is: beside it in a column of its own, or below it.
+func choiceLines(c founding.Choice, all []founding.Choice, width int) []string {
 	if c.Says == "" {
-		return c.Word
+		return []string{c.Word}
 	}
 	longest := 0
 	for _, o := range all {
-		longest = max(longest, len([]rune(o.Word)))
+		longest = max(longest, uniseg.StringWidth(o.Word))
 	}
-	return c.Word + strings.Repeat("\u00a0", longest-len([]rune(c.Word))) + "  " + c.Says
+	beside := words.Wrap(c.Says, max(width-longest-2, 1))
+	if width-longest-2 < narrow && len(beside) > 1 {
+		lines := []string{c.Word}
+		for _, line := range words.Wrap(c.Says, width-2) {
+			lines = append(lines, "  "+line)
+		}
+		return lines
+	}
+	for i, line := range beside {
+		word := ""
+		if i == 0 {
+			word = c.Word
+		}
+		beside[i] = word + strings.Repeat(" ", longest-uniseg.StringWidth(word)+2) + line
+	}
+	return beside
 }
 
 // help writes what there is to say of a question.
@@ -157,16 +198,17 @@ func (p *Plain) refused(err error) {
 		p.write("  ", err.Error())
 		return
 	}
-	p.write("  ", sentence(r.Message))
-	p.write("  ", sentence(r.Do))
+	p.write("  ", Sentence(r.Message))
+	p.write("  ", Sentence(r.Do))
 }
 
-// sentence begins with a capital, and ends.
-func sentence(text string) string {
+// Sentence gives a text a capital at its beginning and a stop at its end.
+func Sentence(text string) string {
 	if text == "" {
 		return ""
 	}
-	text = strings.ToUpper(text[:1]) + text[1:]
+	first, size := utf8.DecodeRuneInString(text)
+	text = string(unicode.ToUpper(first)) + text[size:]
 	if strings.HasSuffix(text, "?") || strings.HasSuffix(text, ".") {
 		return text
 	}
@@ -178,6 +220,13 @@ func (p *Plain) write(indent, text string) {
 	fmt.Fprint(p.Out, Wrapped(indent, text, p.Width))
 }
 
+func (p *Plain) columns() int {
+	if p.Width == 0 {
+		return 80
+	}
+	return p.Width
+}
+
 // Wrapped is a text in lines of a width, 0 being 80, its first behind an indent and the
 // others below.
 func Wrapped(indent, text string, width int) string {
@@ -185,9 +234,9 @@ func Wrapped(indent, text string, width int) string {
 		width = 80
 	}
 	var b strings.Builder
-	for _, line := range words.Wrap(words.Safe(text), max(width-len(indent), 20)) {
+	for _, line := range words.Wrap(words.Safe(text), max(width-len(indent), 16)) {
 		fmt.Fprintf(&b, "%s%s\n", indent, line)
-		indent = strings.Repeat(" ", len(indent))
+		indent = strings.Repeat(" ", len([]rune(indent)))
 	}
 	return b.String()
 }

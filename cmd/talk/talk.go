@@ -37,6 +37,9 @@ type Reply struct {
 // help is shown by it. Its error is ErrStopped, or that of a terminal.
 type Asker interface {
 	Ask(Prompt) (Reply, error)
+	How() string       // what keys and words there are
+	Print(text string) // writes between two questions
+	Close()            // nothing is asked any more
 }
 
 // Talk is a conversation.
@@ -118,6 +121,20 @@ func (p Prompt) offered() string {
 		return p.Was
 	}
 	return p.Usual
+}
+
+// offeredWord is the same in words that can be typed.
+func (p Prompt) offeredWord() string {
+	word := p.offered()
+	if word != "" && p.Kind == founding.OneOf && !p.isChoice(word) {
+		return founding.DontKnow
+	}
+	return word
+}
+
+// isChoice tells whether a word is one of the choices.
+func (p Prompt) isChoice(word string) bool {
+	return slices.ContainsFunc(p.Choices, func(c founding.Choice) bool { return c.Word == word })
 }
 
 // enter is the answer to a prompt at which somebody has typed nothing. A usual value that was

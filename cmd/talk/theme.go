@@ -6,6 +6,9 @@ import (
 	"charm.land/lipgloss/v2"
 )
 
+// marker stands in front of the choice that Enter takes.
+const marker = "* "
+
 // theme is how a question looks: in the terminal's own colours, bold and faint and reversed, so
 // that it can be read on a dark ground and on a light one, and without colours too.
 func theme(bool) *huh.Styles {
@@ -16,7 +19,7 @@ func theme(bool) *huh.Styles {
 	f := huh.FieldStyles{
 		Base: plain, Title: bold, Description: faint,
 		ErrorIndicator: plain, ErrorMessage: plain.Foreground(lipgloss.Red),
-		SelectSelector: plain.SetString("* "), Option: plain, NextIndicator: plain, PrevIndicator: plain,
+		SelectSelector: plain.SetString(marker), Option: plain, NextIndicator: plain, PrevIndicator: plain,
 		SelectedOption: plain.Reverse(true), UnselectedOption: plain,
 		TextInput: huh.TextInputStyles{Cursor: plain, CursorText: plain, Placeholder: faint, Prompt: plain, Text: plain},
 	}
