@@ -14,9 +14,6 @@ import (
 // Keys asks on a terminal: choices with the arrow keys, everything else in a line that can be
 // edited. Escape goes back, ? shows help, Ctrl-C stops. What was answered stays on the
 // screen, a line each.
-//
-// One program of the library reads the keys from the first question to the last: of two in a row
-// the first may still swallow a key that is meant for the second.
 type Keys struct {
 	Context context.Context
 	In      io.Reader
@@ -85,21 +82,24 @@ func (k *Keys) start() {
 
 // Print writes a text between two questions.
 func (k *Keys) Print(text string) {
-	if k.program == nil {
-		_, _ = io.WriteString(k.Out, text)
-		return
-	}
-	_ = k.program.ReleaseTerminal()
+	k.Close()
 	_, _ = io.WriteString(k.Out, text)
-	_ = k.program.RestoreTerminal()
 }
 
-// Close gives the terminal back.
+// Close gives the terminal back. The reader of keys is ended first, and waited for: a library
+// that is only told to end leaves it behind, and it swallows a key of whatever reads next.
 func (k *Keys) Close() {
-	if k.program != nil {
+	if k.program == nil {
+		return
+	}
+	select {
+	case <-k.ended:
+	default:
+		_ = k.program.ReleaseTerminal()
 		k.program.Quit()
 		<-k.ended
 	}
+	k.program = nil
 }
 
 // stage is the screen: a question, or nothing while the next one is thought of.
