@@ -144,6 +144,9 @@ func (p *plan) growing() {
 	p.days = profile.Band{Low: p.profile.GrowDays().Low, High: max(p.profile.GrowDays().High, p.profile.GrowDays().Low+2)}
 	if p.floor.Airflow != nil {
 		p.box = &blowing{air: p.low, share: 1}
+		if night, _ := span(siteOf(p).Air, 10, 16); p.floor.Heater == nil && night < p.low {
+			p.box = &blowing{air: math.Floor(night), share: 0.5, breathes: true} // the air is as cold as the room gets
+		}
 	}
 }
 

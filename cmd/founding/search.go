@@ -74,7 +74,7 @@ func (t *trial) try(p *plan) tried {
 }
 
 // mostRuns is how many plans are checked and forecast at the most.
-const mostRuns = 240
+const mostRuns = 160
 
 // search looks for a plan in which check finds nothing: each round tries every change in the
 // parts that the findings are about, and keeps the best.
@@ -132,15 +132,17 @@ func (t tried) toMend() (parts map[part]bool, any bool) {
 // changed tells what is otherwise than it was asked for.
 func (p *plan) changed(u system) (list []string) {
 	if p.share != 1 {
-		list = append(list, fmt.Sprintf("%s of the %s are taken: more does not fit", p.charge(u), p.written))
+		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
 	}
 	return list
 }
 
 // whyNot tells what check still finds.
 func (t tried) whyNot() (list []string) {
+	seen := map[string]bool{}
 	for _, f := range t.report.Findings {
-		if f.Severity >= finding.Caution {
+		if f.Severity >= finding.Caution && !seen[f.Rule+f.Message] {
+			seen[f.Rule+f.Message] = true
 			list = append(list, said(f))
 		}
 	}

@@ -35,7 +35,7 @@ func (t *trial) steeped(p *plan) *plan {
 				}
 				q.soaks = append(q.soaks, last)
 				moist, troubles := t.out(q)
-				cost := math.Abs(moist-aim)/half + 0.2*math.Abs(float64(n)-3) + 0.03*(longest-each) + 3*float64(troubles)
+				cost := math.Abs(moist-aim)/half + 0.2*math.Abs(float64(n)-3) + 0.03*(longest-each) + 0.2*max(0, 3-last) + 3*float64(troubles)
 				if cost < least {
 					best, least = q, cost
 				}

@@ -33,6 +33,7 @@ type World struct {
 	Folder   string // absolute path of the working folder
 	Terminal bool   // Out is a terminal
 	ErrTerm  bool   // Err is a terminal
+	InTerm   bool   // In is a terminal
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
@@ -49,6 +50,7 @@ func Process() World {
 		w.Cache = filepath.Join(cache, "maltwright")
 	}
 	w.Terminal, w.ErrTerm = term.IsTerminal(int(os.Stdout.Fd())), term.IsTerminal(int(os.Stderr.Fd()))
+	w.InTerm = term.IsTerminal(int(os.Stdin.Fd()))
 	if w.Terminal {
 		w.Width, _, _ = term.GetSize(int(os.Stdout.Fd()))
 	}

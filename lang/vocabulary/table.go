@@ -2,6 +2,7 @@ package vocabulary
 
 import (
 	"slices"
+	"strings"
 
 	"maltwright/lang/nearest"
 )
@@ -143,3 +144,10 @@ var timesBehind = func() map[[2]string]Hand {
 	}
 	return set
 }()
+
+// IsMeasure tells whether a condition can name the word, alone or as the last of two.
+func IsMeasure(word string) bool {
+	return slices.ContainsFunc(allMeasures, func(m Measure) bool {
+		return m.Word == word || strings.HasSuffix(m.Word, " "+word)
+	})
+}
