@@ -24,15 +24,17 @@ type Forecast struct {
 	Members int    `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
 	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
 	Course  string `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
-	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+	Shown
+	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
 // Help is the longer help of the command.
 func (Forecast) Help() string {
-	return `Each step with its times, its temperature, the moisture of the grain, what the
-drained batch should weigh, and what ended the step: its time, a gate (what it
-waited for came about) or its guard (its latest time came first). Then the
-totals, and everything the forecast had to assume.
+	return `Each step: how long it lasts and when it ends, its temperature, how wet the grain
+is then, what the drained batch should weigh, and what ends the step: its time, its
+condition, which is met, or its latest time, which comes first. Then the totals.
+Above them stand in a line each what the forecast had to assume and what can hurt
+somebody; --assumed and --cautions tell them in full.
 
 Examples:
 
@@ -68,6 +70,7 @@ func (c Forecast) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	w.shown = c.Shown
 	if err := outlookWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
 		return failed("cannot write: %v", err)
 	}

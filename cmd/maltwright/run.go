@@ -36,6 +36,7 @@ type World struct {
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
+	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
@@ -63,7 +64,7 @@ func (w World) colour() bool {
 
 // options say how to write an answer for a reader.
 func (w World) options() text.Options {
-	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder, Assumed: w.shown.Assumed, Cautions: w.shown.Cautions}
 }
 
 // failure is an error with the exit code it leads to.

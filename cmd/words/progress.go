@@ -41,24 +41,20 @@ func Ago(s answer.Seconds) string {
 	switch {
 	case s < 60:
 		return "less than a minute"
-	case s > 36*3600:
-		return Lasting(s)
 	}
-	return Span(s)
+	return Lasting(s)
 }
 
 // Until writes how long it is until something is so, infinite where it never is: now,
-// 7:05 h, 2.5 d.
+// 7 h 5 min, 2 d 12 h.
 func Until(s answer.Seconds) string {
 	switch {
 	case math.IsInf(float64(s), 1):
 		return "never"
 	case s < 60:
 		return "now"
-	case s < 36*3600:
-		return fmt.Sprintf("%d:%02d h", int(s/3600), int(s/60)%60)
 	}
-	return fmt.Sprintf("%.1f d", s/86400)
+	return Lasting(s)
 }
 
 // Rub is how corns of a modification rub out.

@@ -29,7 +29,7 @@ func Entries(list []reference.Entry, o Options) string {
 func (s *Sheet) entry(e reference.Entry) {
 	switch e.Kind {
 	case reference.Rule:
-		s.title(e.Name, "a rule, usually a "+e.Severity)
+		s.entryTitle(e.Name, "a rule, usually a "+e.Severity)
 		s.told("when", e.Doc)
 		s.told("why", e.Why)
 		s.told("do", e.Do)
@@ -39,9 +39,9 @@ func (s *Sheet) entry(e reference.Entry) {
 		s.told("since", e.Since)
 		return
 	case reference.Word:
-		s.title(e.Name, "stands in "+strings.Join(e.In, ", "))
+		s.entryTitle(e.Name, "stands in "+strings.Join(e.In, ", "))
 	default:
-		s.title(e.Name, kinds[e.Kind])
+		s.entryTitle(e.Name, kinds[e.Kind])
 	}
 	s.indented(e.Doc)
 	s.told("form", e.Form)
@@ -56,7 +56,7 @@ func (s *Sheet) entry(e reference.Entry) {
 	s.sample("example", e.Example)
 }
 
-func (s *Sheet) title(name, what string) { s.line("%s - %s", s.bold(name), what) }
+func (s *Sheet) entryTitle(name, what string) { s.line("%s - %s", s.bold(name), what) }
 
 func (s *Sheet) indented(text string) {
 	for _, line := range words.Wrap(text, s.columns()-2) {
@@ -110,7 +110,7 @@ func Overview(list []reference.Entry, o Options) string {
 func Units(list []reference.Units, o Options) string {
 	s := &Sheet{Options: o}
 	for _, d := range list {
-		s.title(d.Dimension, "units")
+		s.entryTitle(d.Dimension, "units")
 		for _, u := range d.Units {
 			s.brief("  "+u.Name, u.Doc)
 		}

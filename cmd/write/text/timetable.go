@@ -79,7 +79,7 @@ func (s *Sheet) visit(list []timetable.Visit) {
 	if !math.IsNaN(float64(v.Weight)) {
 		scale = words.Weighed(s.House, v.Weight)
 	}
-	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Elapsed(v.At), moist, scale)
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Lasting(v.At), moist, scale)
 	blank := strings.Repeat(" ", uniseg.StringWidth(left))
 	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, 8)
 	next := func() {
