@@ -28,9 +28,9 @@ type Check struct {
 	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
 	DryRun     bool     `help:"With --mend: only show what would be written."`
 	On         string   `help:"The day of the first soak, such as 2026-03-06: tells which germination tests are too old by then." placeholder:"DATE"`
-	All        bool   `help:"Tell every finding in full; by default the worst five, and a line a rule for the rest."`
-	NotJudged  bool   `help:"Tell also what could not be judged, and why."`
-	Quiet      bool   `help:"Say nothing where nothing is found."`
+	All        bool     `help:"Tell every finding in full; by default the worst five, and a line a rule for the rest."`
+	NotJudged  bool     `help:"Tell also what could not be judged, and why."`
+	Quiet      bool     `help:"Say nothing where nothing is found."`
 	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
 }
 

@@ -170,7 +170,19 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
+		w.aside(text)
 	}
 	return code
+}
+
+// aside says something beside the answer. On a terminal it is folded to its width, and elsewhere it is
+// one line.
+func (w World) aside(text string) {
+	lines := []string{"maltwright: " + words.Safe(text)}
+	if w.ErrTerm && w.Width > 0 {
+		lines = folded(lines[0], "  ", w.Width)
+	}
+	for _, line := range lines {
+		fmt.Fprintln(w.Err, line)
+	}
 }

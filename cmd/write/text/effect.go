@@ -21,9 +21,12 @@ func (s *Sheet) half() int { return (s.columns() - whatWidth) / 2 }
 // make of it.
 func Effect(w io.Writer, r effect.Result, h words.House, o Options) error {
 	s := &Sheet{House: h, Options: o}
-	if len(r.Changes) == 0 {
+	switch {
+	case len(r.Changes) == 0:
 		s.plain(r.Old + " and " + r.New + " mean the same")
-	} else {
+	case s.narrow():
+		s.title(words.Plural(len(r.Changes), "change") + ", " + words.Safe(r.Old) + " → " + words.Safe(r.New))
+	default:
 		s.three([]string{s.bold(words.Plural(len(r.Changes), "change"))}, folded(r.Old, s.half()), folded(r.New, s.half()), s.bold)
 	}
 	s.changes(words.ChangeRows(r))
@@ -39,7 +42,11 @@ func (s *Sheet) changes(rows []words.ChangeRow) {
 		if r.Group != group {
 			group = r.Group
 			s.line("")
-			s.line("%s", words.Safe(group))
+			s.plain(group)
+		}
+		if s.narrow() {
+			s.changed(r)
+			continue
 		}
 		what := words.Wrap(words.Safe(r.What), whatWidth-3)
 		for i := range what {
@@ -47,6 +54,18 @@ func (s *Sheet) changes(rows []words.ChangeRow) {
 		}
 		s.three(what, side(r.Old, r.OldLine, s.half()), side(r.New, r.NewLine, s.half()), nil)
 	}
+}
+
+// changed writes a change as one paragraph.
+func (s *Sheet) changed(r words.ChangeRow) {
+	at := ""
+	switch {
+	case r.OldLine > 0 && r.NewLine > 0 && r.OldLine != r.NewLine:
+		at = fmt.Sprintf(", line %d → %d", r.OldLine, r.NewLine)
+	case max(r.OldLine, r.NewLine) > 0:
+		at = fmt.Sprintf(", line %d", max(r.OldLine, r.NewLine))
+	}
+	s.item("%s", words.Joined(": ", words.Safe(r.What), words.Safe(dash(r.Old)+" → "+dash(r.New))+at))
 }
 
 // plain writes a sentence over the whole width.
@@ -121,7 +140,7 @@ func (s *Sheet) effects(r effect.Result) {
 			continue
 		}
 		s.line("")
-		s.line("%s", s.bold("forecast of "+words.Safe(e.Process)))
+		s.title("forecast of " + words.Safe(e.Process))
 		for _, row := range rows {
 			s.effect(row)
 		}
@@ -130,6 +149,10 @@ func (s *Sheet) effects(r effect.Result) {
 
 // effect writes a figure with its name, which may take a line of its own.
 func (s *Sheet) effect(r words.EffectRow) {
+	if s.narrow() {
+		s.item("%s", words.Joined(", ", words.Safe(r.What)+": "+dash(r.Old)+" → "+dash(r.New), r.More))
+		return
+	}
 	name := "  " + words.Safe(r.What)
 	value := r.New
 	if r.More != "" {

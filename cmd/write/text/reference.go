@@ -56,17 +56,23 @@ func (s *Sheet) entry(e reference.Entry) {
 	s.sample("example", e.Example)
 }
 
-func (s *Sheet) entryTitle(name, what string) { s.line("%s - %s", s.bold(name), what) }
-
-func (s *Sheet) indented(text string) {
-	for _, line := range words.Wrap(text, s.columns()-2) {
-		s.line("  %s", line)
+func (s *Sheet) entryTitle(name, what string) {
+	lines := words.Wrap(name+" - "+what, s.columns())
+	lines[0] = s.bold(name) + strings.TrimPrefix(lines[0], name)
+	for _, line := range lines {
+		s.line("%s", line)
 	}
 }
+
+func (s *Sheet) indented(text string) { s.hang("  ", text) }
 
 // told writes a paragraph behind a label, if there is something to say.
 func (s *Sheet) told(label, text string) {
 	if text == "" {
+		return
+	}
+	if s.narrow() {
+		s.item("%s", strings.TrimSpace(label)+": "+text)
 		return
 	}
 	for i, line := range words.Wrap(text, s.columns()-12) {
@@ -80,6 +86,14 @@ func (s *Sheet) told(label, text string) {
 // sample writes an example line by line, as it stands.
 func (s *Sheet) sample(label, text string) {
 	if text == "" {
+		return
+	}
+	if s.narrow() {
+		s.line("  %s:", label)
+		for _, line := range strings.Split(text, "\n") {
+			line = words.Safe(line)
+			s.hangs("    "+line[:len(line)-len(strings.TrimLeft(line, " "))], "        ", line)
+		}
 		return
 	}
 	for i, line := range strings.Split(text, "\n") {
@@ -120,9 +134,15 @@ func Units(list []reference.Units, o Options) string {
 
 // brief writes a word, and what it is in a column beside it.
 func (s *Sheet) brief(word, doc string) {
+	if s.narrow() {
+		margin := word[:len(word)-len(strings.TrimLeft(word, " "))]
+		s.hangs(margin, "    ", strings.TrimSpace(word))
+		s.hang("      ", doc)
+		return
+	}
 	const column = 30
 	if len([]rune(word)) >= column {
-		s.line("%s", word)
+		s.hangs("  ", "    ", strings.TrimSpace(word))
 		word = ""
 	}
 	for i, line := range words.Wrap(doc, s.columns()-column-1) {

@@ -94,6 +94,23 @@ func (s *Sheet) item(format string, args ...any) {
 	}
 }
 
+// hang writes a text behind a margin, in as many lines as it needs.
+func (s *Sheet) hang(margin, text string) {
+	if text != "" {
+		s.hangs(margin, margin, text)
+	}
+}
+
+// hangs writes a text with a margin in front of its first line, and another in front of the others.
+func (s *Sheet) hangs(first, rest, text string) {
+	for i, line := range words.Wrap(text, s.columns()-max(len(first), len(rest))) {
+		if i > 0 {
+			first = rest
+		}
+		s.line("%s%s", first, line)
+	}
+}
+
 // title writes a line in bold, in as many lines as it needs.
 func (s *Sheet) title(text string) {
 	for _, line := range words.Wrap(text, s.columns()) {

@@ -5,8 +5,6 @@ import (
 	"strings"
 
 	"github.com/rivo/uniseg"
-
-	"maltwright/cmd/words"
 )
 
 // table is rows of figures below heads. Where the sheet is too narrow for it, each row is a record:
@@ -20,19 +18,22 @@ type table struct {
 type tableColumn struct {
 	head  string
 	right bool
+	least int    // how wide it is at the least
 	key   bool   // it stands on the first line of a record
 	spare bool   // it is left out where there is no room for all
 	as    string // how a record tells it, such as "ended: %s"; "" is as it is
 }
 
-// record is one row: a cell for each column, or a line of its own such as the name of a stage.
+// record is one row: a cell for each column, or a line of its own such as the name of a stage; or a
+// paragraph below the row in front of it.
 type record struct {
-	line  string
-	cells []string
+	line, below string
+	cells       []string
 }
 
 func (t *table) add(cells ...string)    { t.rows = append(t.rows, record{cells: cells}) }
 func (t *table) between(heading string) { t.rows = append(t.rows, record{line: heading}) }
+func (t *table) below(text string)      { t.rows = append(t.rows, record{below: text}) }
 
 // lay writes it as wide as the sheet allows.
 func (t table) lay(s *Sheet) {
@@ -82,7 +83,7 @@ func (t table) without(gone func(int) bool) table {
 }
 
 func (t table) width(i int) int {
-	w := uniseg.StringWidth(t.columns[i].head)
+	w := max(t.columns[i].least, uniseg.StringWidth(t.columns[i].head))
 	for _, r := range t.rows {
 		if r.cells != nil {
 			w = max(w, uniseg.StringWidth(r.cells[i]))
@@ -107,7 +108,10 @@ func (t table) wideRows(s *Sheet, gap int) {
 	s.boldHeads(columns)
 	for _, r := range t.rows {
 		if r.cells == nil {
-			s.line("%s", s.bold(r.line))
+			s.hang("    ", r.below)
+			if r.line != "" {
+				s.line("%s", s.bold(r.line))
+			}
 			continue
 		}
 		s.row(columns, r.cells)
@@ -130,7 +134,10 @@ func (t table) records(s *Sheet) {
 	s.recordHeads(columns, tall)
 	for _, r := range t.rows {
 		if r.cells == nil {
-			s.line("%s", s.bold(r.line))
+			s.hang("    ", r.below)
+			if r.line != "" {
+				s.line("%s", s.bold(r.line))
+			}
 			continue
 		}
 		var keys, rest []string
@@ -171,14 +178,4 @@ func inRecord(c tableColumn, cell string) string {
 		return cell
 	}
 	return fmt.Sprintf(c.as, cell)
-}
-
-// hang writes a text behind a margin, in as many lines as it needs.
-func (s *Sheet) hang(margin, text string) {
-	if text == "" {
-		return
-	}
-	for _, line := range words.Wrap(text, s.columns()-len(margin)) {
-		s.line("%s%s", margin, line)
-	}
 }

@@ -33,6 +33,9 @@ func (s *Sheet) takes(r outlook.Result) {
 	s.kilnAir(r)
 	s.kiln(r)
 	s.energy(r)
+	if t.Rootlets > 0 && r.NotForecast == nil && r.NoMalt == nil {
+		s.para("rootlets", "%s", words.Weighed(s.House, t.Rootlets))
+	}
 }
 
 // totals writes what comes of the batch, or where the forecast broke off.
@@ -116,14 +119,11 @@ const leastDried = 0.1
 // malt writes what comes out of it.
 func (s *Sheet) malt(r outlook.Result) {
 	t := r.Totals
-	what, less := "malt", ""
-	switch {
-	case t.Rootlets == 0 && r.Make == vocabulary.MaltGreen:
-		what, less = "green malt", ", rootlets and all"
-	case t.Rootlets > 0:
-		less = ", without " + words.Weighed(s.House, t.Rootlets) + " of rootlets"
+	what, whole := "malt", ""
+	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
+		what, whole = "green malt", ", rootlets and all"
 	}
-	s.para(what, "%s at %s moisture%s; yield %s as is, %s of the dry matter", words.Weighed(s.House, t.Malt), words.Percent(t.FinalMoisture), less, words.Percent(t.Yield), words.Percent(t.YieldDry))
+	s.para(what, "%s at %s moisture%s; yield %s, of the dry matter %s", words.Weighed(s.House, t.Malt), words.Percent(t.FinalMoisture), whole, words.Percent(t.Yield), words.Percent(t.YieldDry))
 }
 
 // growth says what a count of the kernels should show when the growth ends.
