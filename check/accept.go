@@ -97,10 +97,8 @@ func unusedAccept(a model.Accept, _ []finding.Finding) finding.Finding {
 	}
 	f := acceptUnknown.At(a.Rule.Place, fmt.Sprintf("no rule is called %q", a.Rule.Text))
 	if meant, ok := nearest.Word(a.Rule.Text, names); ok {
-		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		if only, ok := nearest.Only(a.Rule.Text, names); ok {
-			f.Fixes = []finding.Edit{{Place: a.Rule.Place, New: only}}
-		}
+		_, only := nearest.Only(a.Rule.Text, names)
+		f.AskOnly(a.Rule.Place, meant, only)
 	}
 	return f
 }

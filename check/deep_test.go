@@ -32,7 +32,7 @@ func TestTheDepthOfAChargeOutOfProportionIsThatOfTheForecast(t *testing.T) {
 	}
 	const house = "site \"s\" { air 14 °C; humidity 80 %%; water 12 °C; altitude 0 m }\ngrain \"lot\" { species barley; %s }\nkiln \"kiln\" { area 1 m2 }\nfloor \"floor\" { area 1 m2 }\nprocess \"p\" {\n make pale malt\n from 1000 kg of \"lot\"\n at \"s\"\n %s\n}\n"
 	onKiln := `kiln in "kiln" { dry at air-on 50 °C for 20 h; cool to malt 30 °C }`
-	for _, lot := range []string{"already green malt; moisture 44 %", "moisture 12 %; germination 97 % of 100 corns"} {
+	for _, lot := range []string{"already green malt; moisture 44 %", "moisture 12 %; germination 97 % of 100 kernels"} {
 		told, r := hinted(fmt.Sprintf(house, lot, onKiln))
 		room, ok := forecast.GreenRoom(r.House.Processes[0])
 		require.True(t, ok)
@@ -40,7 +40,7 @@ func TestTheDepthOfAChargeOutOfProportionIsThatOfTheForecast(t *testing.T) {
 	}
 	barley, err := grain.Of("barley")
 	require.NoError(t, err)
-	told, _ := hinted(fmt.Sprintf(house, "moisture 12 %; germination 97 % of 100 corns", `germinate on "floor" { hold bed at 15 °C; turn every 8 h; for 5 days }`))
+	told, _ := hinted(fmt.Sprintf(house, "moisture 12 %; germination 97 % of 100 kernels", `germinate on "floor" { hold bed at 15 °C; turn every 8 h; for 5 days }`))
 	lot := grain.LotOf(barley, 880, 0.12/0.88)
 	assert.InEpsilon(t, lot.SwollenVolume(), told, 0.03)
 }

@@ -47,7 +47,7 @@ var growthKinds = []kind{
 	{"a gate behind the last hold that no lot reaches", behind(`hold `, "gate  chit at least 100 %"), neverReached, caution, "gate"},
 	{"grown to gritty", inProcess(`until acrospire .*`, "until rub is gritty"), heldAlready + tooShort + " rub-goal-odd", caution, "until germinate"},
 	{"the acrospire's denominator of ten times", inProcess(`acrospire at least (\d)/(\d)`, "acrospire at least $1/${2}0"), heldAlready + tooShort + " acrospire-goal-odd", caution, "until germinate"},
-	{"a gate of the corn that the growth does not come to", inProcess(`until acrospire at least \S+.*\n( *allow) .*`, "until acrospire at least 1/3\n$1 1 to 7 days\n    gate acrospire at least 9/10"), neverReached + tooShort + " acrospire-goal-odd", caution, "until germinate allow gate"},
+	{"a gate of the kernel that the growth does not come to", inProcess(`until acrospire at least \S+.*\n( *allow) .*`, "until acrospire at least 1/3\n$1 1 to 7 days\n    gate acrospire at least 9/10"), neverReached + tooShort + " acrospire-goal-odd", caution, "until germinate allow gate"},
 	{"a hold of minutes", inProcess(`(hold +bed at \d+ to \d+ °C)`, "$1 for 3 min\n    hold bed at 14 to 16 °C"), oddTime, caution, "hold"},
 	{"the last hold with an end that is not kept", inProcess(`(hold +bed at \d+ to \d+ °C)`, "$1 for 3 days"), neverReached + " last-hold-end", caution, "hold"},
 	{"the bed led down far below its room", inProcess(`hold +bed at \d+ to \d+ °C`, "hold  bed from 17 to 3 °C over 3 days"), "bed-too-cold room-too-warm-for-bed piece-overheats guard-came-first air-cannot-hold-bed", caution, "hold until"},

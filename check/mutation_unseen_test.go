@@ -57,7 +57,7 @@ var unseenRecords = []kind{
 	{"the cure read twenty degrees too cool", inProcess(`(read +air-on) 8`, "$1 6"), oddReading, caution, "read"},
 	{"the piece overgrown on its third day", inProcess(`counted acrospire [\d ]+ at`, "counted acrospire 0 0 2 6 32 60 at"), oddReading + oddOrder, caution, "counted"},
 	{"the acrospire's count written from the longest down", inProcess(`counted acrospire (\d+) (\d+) (\d+) (\d+) (\d+) (\d+)`, "counted acrospire $6 $5 $4 $3 $2 $1"), oddReading + oddOrder, caution, "counted"},
-	{"the corns without chit counted for those with it", inProcess(`counted chit \d\d of`, "counted chit 9 of"), oddReading + oddOrder, caution, "counted"},
+	{"the kernels without chit counted for those with it", inProcess(`counted chit \d\d of`, "counted chit 9 of"), oddReading + oddOrder, caution, "counted"},
 	{"a sample's loss written for what it dried to", inProcess(`dried to 17\.\d+`, "dried to 2.46"), oddReading, caution, "sample"},
 	{"a weight that says neither when nor after what", inProcess(`weighed (\S+ kg) at \S+ after soak 1`, "weighed $1"), "value-needed missing-statement", fault, "weighed batch"},
 }

@@ -62,7 +62,7 @@ var samples = map[string][]string{
 	"at":      {"at 15 °C", "at air-on 60 °C", "at 8 ml"},
 	"from":    {"from air-on 40 to 60 °C"},
 	"over":    {"over 9 h"},
-	"of":      {"of 20 corns"},
+	"of":      {"of 20 kernels"},
 	"on":      {"on 2025-01-02"},
 	"by":      {"by direct", "by machine"},
 	"when":    {"when moisture above 41 %"},
@@ -202,7 +202,7 @@ func shows(before saying, p page, at int, lines []string) bool {
 func tried(row vocabulary.Row) []string { return append(instead[row.Word], row.Example) }
 
 var instead = map[string][]string{
-	"germination": {"germination 99 % of 200 corns at 4 ml on 2026-02-02"},
+	"germination": {"germination 99 % of 200 kernels at 4 ml on 2026-02-02"},
 	"division":    {"division 0.5 kg"},
 	"ergot":       {"ergot found"}, "mould": {"mould found"},
 	"reaches": {"reaches 30 to 70 °C"}, "fired": {"fired wood by direct"},

@@ -1,6 +1,6 @@
 package profile
 
-// Brown malt is amber malt that is roasted on, at up to 175 °C, until the cut corn is full buff (home practice); no enzymes are expected of it.
+// Brown malt is amber malt that is roasted on, at up to 175 °C, until the cut kernel is full buff (home practice); no enzymes are expected of it.
 // It is coloured by roasting, hotter and longer than amber malt (common practice).
 var brown = Malt{
 	Name:     "brown",

@@ -32,7 +32,7 @@ type Grain struct {
 	GrowsHot   float64 // above it the piece is lost
 	GrowsCold  float64 // below it growth hardly goes on
 	DeepBed    float64 // m: a piece deeper than this is not kept cool by turning
-	Acrospire  Band    // length at the end, as a share of the corn; unknown where the grain is judged by days
+	Acrospire  Band    // length at the end, as a share of the kernel; unknown where the grain is judged by days
 	Days       Band    // of germination
 	MostDays   float64 // the longest that anybody grows it
 	CureMost   float64 // hottest cure
@@ -45,7 +45,7 @@ type Grain struct {
 	TepidWater float64 // in still water above it grain is lost in TepidLost
 	TepidLost  float64
 	Rest       Band    // air of the rests in the steep
-	Sprouts    float64 // share of the corns that must germinate
+	Sprouts    float64 // share of the kernels that must germinate
 	RootsOff   bool    // shoots and roots must always be taken off
 	ErgotRisk  bool    // ergot must be looked for
 	MouldCheck bool    // DON and other mould poisons are common on it
@@ -127,7 +127,7 @@ func (p Profile) GrowWarm() float64 { return min(p.GrowsWarm+p.Malt.WarmBy, p.Gr
 func (p Profile) WarmBed() float64 { return max(18, p.Grows.High) }
 
 // Goal is the length of the acrospire that is usual at the end, as a share of the
-// corn; unknown for the grains that are judged by days.
+// kernel; unknown for the grains that are judged by days.
 func (p Profile) Goal() Band {
 	if p.Grain.Acrospire.Known() && p.Malt.Acrospire.Known() {
 		return p.Malt.Acrospire

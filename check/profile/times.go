@@ -38,7 +38,7 @@ var times = map[string]Times{
 }
 
 // roasted are the cures that give colour in minutes (published home practice: amber 45
-// to 50 min; brown malt until the cut corn is buff).
+// to 50 min; brown malt until the cut kernel is buff).
 var roasted = Times{Band{0.5, 4}, Band{1. / 12, 24}}
 
 // sugared is the stewing of caramel malt (published home practice: 90 min).

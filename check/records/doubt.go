@@ -162,7 +162,7 @@ func (r *record) goesBack(h *held, i int) {
 		}
 		said, place := words(at.Reading)
 		f := readingDoubtful.At(place, said+": growth does not go back")
-		f.Hint = "look at the numbers, and count more corns"
+		f.Hint = "look at the numbers, and count more kernels"
 		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it goes against this"}}
 		r.slip(h.seats[slices.IndexFunc(h.trial.Observations, func(m evidence.Observation) bool { return m.Reading == at.Reading })], f)
 		return

@@ -10,7 +10,7 @@ import (
 	"maltwright/sim/infer/evidence"
 )
 
-// shrinksLeast is by how much of a corn the mean acrospire must have become shorter to be
+// shrinksLeast is by how much of a kernel the mean acrospire must have become shorter to be
 // told of beside a growth that is expected.
 const shrinksLeast = 0.05
 
@@ -40,7 +40,7 @@ func (r *record) shrinks(h *held, i int) {
 
 func ofAcrospires(m *evidence.Observation) bool {
 	c := model.CountOf(m.Reading, model.Acrospire)
-	return c != nil && len(c.Corns) > 0
+	return c != nil && len(c.Kernels) > 0
 }
 
 // shrunk says that a count goes against another, and whether it fits the other way round.
@@ -48,7 +48,7 @@ func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
 	o := &h.trial.Observations[wrong]
 	said, place := words(o.Reading)
 	f := readingDoubtful.At(place, said+": growth does not go back")
-	f.Hint = "look at the numbers, and count more corns"
+	f.Hint = "look at the numbers, and count more kernels"
 	if turned, length := turnedRound(o); fits(o, length, o.Expect(h.centre, h.offset)) {
 		f.Hint = fmt.Sprintf("it would fit with its numbers the other way round, from the shortest: %s", turned)
 	}
@@ -58,7 +58,7 @@ func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
 
 // turnedRound gives a count with its numbers the other way round, and its mean length.
 func turnedRound(m *evidence.Observation) (numbers string, length float64) {
-	counts := slices.Clone(m.Reading.(*model.Counted).Corns)
+	counts := slices.Clone(m.Reading.(*model.Counted).Kernels)
 	slices.Reverse(counts)
 	for i, c := range counts {
 		if i > 0 {

@@ -24,10 +24,10 @@ func words(x model.Reading) (string, source.Place) {
 	case *model.Tested:
 		return fmt.Sprintf("a tested moisture of %s", x.Found), x.Found.Place
 	case *model.Felt:
-		return "corns that rub " + x.Rub.Text, x.Rub.Place
+		return "kernels that rub " + x.Rub.Text, x.Rub.Place
 	case *model.Counted:
 		if x.What.Text == model.Chit {
-			return fmt.Sprintf("%.0f of %.0f corns chitted", x.Corns[0].SI, x.Of.SI), x.Corns[0].Place
+			return fmt.Sprintf("%.0f of %.0f kernels chitted", x.Kernels[0].SI, x.Of.SI), x.Kernels[0].Place
 		}
 	}
 	return "these acrospires", x.Place()
@@ -155,13 +155,13 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 	},
 }
 
-// otherCount seeks the number of chitted corns that was meant.
+// otherCount seeks the number of chitted kernels that was meant.
 func otherCount(x *model.Counted, m *evidence.Observation, fits func(float64) bool) string {
-	if x.What.Text != model.Chit || !(x.Corns[0].SI > 0) {
+	if x.What.Text != model.Chit || !(x.Kernels[0].SI > 0) {
 		return ""
 	}
-	one := m.Value / x.Corns[0].SI // a share or a number is read as a share
-	return otherNumber(x.Corns[0].Quantity, func(n float64) bool { return n*one <= 1 && fits(n*one) }, 0)
+	one := m.Value / x.Kernels[0].SI // a share or a number is read as a share
+	return otherNumber(x.Kernels[0].Quantity, func(n float64) bool { return n*one <= 1 && fits(n*one) }, 0)
 }
 
 // inHolder is a weight of drained grain that is that of the grain with what it lay in.

@@ -126,7 +126,7 @@ func sameValue(a, b model.Reading) bool {
 		return ok && a.Temperature.Where == b.Temperature.Where && a.Temperature.Low.SI == b.Temperature.Low.SI
 	case *model.Counted:
 		b, ok := b.(*model.Counted)
-		return ok && a.What.Text == b.What.Text && slices.EqualFunc(a.Corns, b.Corns, func(x, y model.Quantity) bool { return x.SI == y.SI })
+		return ok && a.What.Text == b.What.Text && slices.EqualFunc(a.Kernels, b.Kernels, func(x, y model.Quantity) bool { return x.SI == y.SI })
 	case *model.Felt:
 		b, ok := b.(*model.Felt)
 		return ok && a.Rub.Text == b.Rub.Text

@@ -12,7 +12,7 @@ import (
 var acrospireGoalOdd = Rule{
 	Rule: finding.Rule{Name: "acrospire-goal-odd", Severity: finding.Caution,
 		Title:  "the growth waits for an acrospire of an odd length",
-		Why:    "a shoot under half the corn is of a corn that is raw at its tip, and one longer than the corn has used up what the malt is made for (common practice)",
+		Why:    "a shoot under half the kernel is of a kernel that is raw at its tip, and one longer than the kernel has used up what the malt is made for (common practice)",
 		Do:     "wait for another length, or name the malt that this is",
 		Bad:    "until acrospire at least 1/4",
 		Good:   "until acrospire at least 3/4",
@@ -56,7 +56,7 @@ func (c *Case) goalOdd(r finding.Rule, t *model.Test, goal profile.Band, ends bo
 		f.Hint = "write at least for what is waited for"
 		c.Note(f)
 	case ok && (length < goal.Low-rounding || length > goal.High+rounding):
-		f := r.At(t.Place, fmt.Sprintf("%s is waited for, and %s malt of %s is grown to %s of the corn", t.Place.Text(), c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
+		f := r.At(t.Place, fmt.Sprintf("%s is waited for, and %s malt of %s is grown to %s of the kernel", t.Place.Text(), c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
 		c.Note(f)
 	}
 }

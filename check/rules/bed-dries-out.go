@@ -13,7 +13,7 @@ var bedDriesOut = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "bed-dries-out", Severity: finding.Caution,
 		Title:  "the growing piece dries so far that its growth slows",
-		Why:    "without water the corn stops where it stands, and its far end is never modified; a barley bed wants 40 % and more until it has grown (common practice)",
+		Why:    "without water the kernel stops where it stands, and its far end is never modified; a barley bed wants 40 % and more until it has grown (common practice)",
 		Do:     "cover it with damp cloth or a lid, keep the air over it moist, or sprinkle it and turn the water in",
 		Bad:    "hold bed at 14 to 16 °C\nhumidity 50 to 60 %",
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",

@@ -9,7 +9,7 @@ import (
 var bedTooCold = Rule{
 	Rule: finding.Rule{Name: "bed-too-cold", Severity: finding.Caution,
 		Title:  "the germinating bed is to be kept colder than the grain grows",
-		Why:    "in the cold the growth hardly goes on: it takes twice its days, and the corns drift apart (common practice)",
+		Why:    "in the cold the growth hardly goes on: it takes twice its days, and the kernels drift apart (common practice)",
 		Do:     "keep the bed warmer",
 		Bad:    "hold bed at 5 to 8 °C",
 		Good:   "hold bed at 12 to 16 °C",

@@ -10,7 +10,7 @@ var endMoistureVeryLow = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "end-moisture-very-low", Severity: finding.Caution,
 		Title:  "the malt leaves the kiln drier than any use asks for",
-		Why:    "the last per cent costs the most heat and hours, and takes colour, enzymes and weight; dry corns shatter in the mill (common practice)",
+		Why:    "the last per cent costs the most heat and hours, and takes colour, enzymes and weight; dry kernels shatter in the mill (common practice)",
 		Do:     "end the cure by a moisture, not by hours alone: until moisture at most 4 %",
 		Bad:    "cure at air-on 95 °C for 24 h",
 		Good:   "cure at air-on 85 °C for 4 h",

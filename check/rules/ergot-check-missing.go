@@ -11,7 +11,7 @@ var ergotCheckMissing = Rule{
 	Rule: finding.Rule{Name: "ergot-check-missing", Severity: finding.Caution,
 		Title:  "rye or triticale that was not looked through for ergot",
 		Why:    "ergot grows above all on rye and triticale, and its poisons outlast malting (common practice)",
-		Do:     "spread a kilogram on a white cloth and pick it over for black horns, some longer than the corn; then write ergot none or ergot found",
+		Do:     "spread a kilogram on a white cloth and pick it over for black horns, some longer than the kernel; then write ergot none or ergot found",
 		Bad:    "species rye\nmould none",
 		Good:   "species rye\nmould none\nergot none\nfloor \"base tray\" { area 0.25 m2 }",
 		Limits: "barley, wheat and oats carry ergot too, but seldom; it is not asked for there"},

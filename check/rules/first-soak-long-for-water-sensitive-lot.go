@@ -10,11 +10,11 @@ import (
 var firstSoakLong = Rule{
 	Rule: finding.Rule{Name: "first-soak-long-for-water-sensitive-lot", Severity: finding.Caution,
 		Title: "the first soak is long for a lot that is sensitive to water",
-		Why:   "of such a lot many corns do not chit with a film of water on them; a short first soak and a long rest let them wake first (common practice; the test in 4 ml and 8 ml is that of Analytica EBC)",
+		Why:   "of such a lot many kernels do not chit with a film of water on them; a short first soak and a long rest let them wake first (common practice; the test in 4 ml and 8 ml is that of Analytica EBC)",
 		Do:    "keep the first soak to 4 to 6 h, rest the grain for 12 h and more until it has drunk the film, and make up for it in a later soak",
-		Bad:   "germination 97 % of 200 corns at 4 ml\ngermination 60 % of 200 corns at 8 ml\nsoak 9 h in water at 13 °C",
-		Good:  "germination 97 % of 200 corns at 4 ml\ngermination 60 % of 200 corns at 8 ml\nsoak 5 h in water at 13 °C",
-		Limits: "the difference of two tests is uncertain by some 8 points for 100 corns each. The forecast knows nothing of water " +
+		Bad:   "germination 97 % of 200 kernels at 4 ml\ngermination 60 % of 200 kernels at 8 ml\nsoak 9 h in water at 13 °C",
+		Good:  "germination 97 % of 200 kernels at 4 ml\ngermination 60 % of 200 kernels at 8 ml\nsoak 5 h in water at 13 °C",
+		Limits: "the difference of two tests is uncertain by some 8 points for 100 kernels each. The forecast knows nothing of water " +
 			"sensitivity: it lets the lot grow as any other"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain

@@ -10,7 +10,7 @@ import (
 var freezingWater = Rule{
 	Rule: finding.Rule{Name: "freezing-water", Severity: finding.Caution, // a fault at the freezing point
 		Title:  "the steep water is near freezing",
-		Why:    "near 0 °C grain hardly drinks and does not wake; ice bursts tubs and taps, and breaks the wet corn (common practice)",
+		Why:    "near 0 °C grain hardly drinks and does not wake; ice bursts tubs and taps, and breaks the wet kernel (common practice)",
 		Do:     "bring the tub in, or temper the water to 8 °C and more",
 		Bad:    `soak 8 h in water at 2 °C`,
 		Good:   `soak 8 h in water at 10 °C`,

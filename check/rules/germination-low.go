@@ -8,13 +8,13 @@ import (
 
 var germinationLow = Rule{
 	Rule: finding.Rule{Name: "germination-low", Severity: finding.Caution, // a fault where the lot is certain to be poor
-		Title: "fewer corns germinate than malt needs",
-		Why:   "a corn that does not grow stays raw: it gives no extract, filters badly, and on the floor it is the one that goes mouldy; malting barley is bought at 95 % and more (common practice)",
+		Title: "fewer kernels germinate than malt needs",
+		Why:   "a kernel that does not grow stays raw: it gives no extract, filters badly, and on the floor it is the one that goes mouldy; malting barley is bought at 95 % and more (common practice)",
 		Do:    "if the lot is young it may only be asleep: store it dry for some weeks and test it again; else use another lot, and keep this one for feed",
-		Bad:   `germination 82 % of 200 corns at 4 ml`,
-		Good:  `germination 97 % of 200 corns at 4 ml`,
-		Limits: "it does not know a sleeping corn from a dead one; a test with hydrogen peroxide does. What was counted in 8 ml of water is left out, " +
-			"for there corns drown that live"},
+		Bad:   `germination 82 % of 200 kernels at 4 ml`,
+		Good:  `germination 97 % of 200 kernels at 4 ml`,
+		Limits: "it does not know a sleeping kernel from a dead one; a test with hydrogen peroxide does. What was counted in 8 ml of water is left out, " +
+			"for there kernels drown that live"},
 	Judge: judgeGermination,
 }
 
@@ -32,13 +32,13 @@ func judgeGermination(r finding.Rule, c *Case) {
 	if n.share >= least-1e-9 {
 		return
 	}
-	f := r.At(n.place, fmt.Sprintf("%s of the corns germinate, and %s are wanted of %s", n.like.Like(n.share), Percent(least), c.Profile.Grain.Name))
+	f := r.At(n.place, fmt.Sprintf("%s of the kernels germinate, and %s are wanted of %s", n.like.Like(n.share), Percent(least), c.Profile.Grain.Name))
 	switch low, high, counted := n.between(); {
 	case !counted:
-		f.Hint = "say of how many corns, and it shows how certain that is; " + f.Hint
+		f.Hint = "say of how many kernels, and it shows how certain that is; " + f.Hint
 	case high >= least:
-		f.Message += fmt.Sprintf("; of %.0f corns that may still be a lot of %s to %s", n.corns, Percent(low), Percent(high))
-		f.Hint = fmt.Sprintf("count %.0f corns more before you judge the lot; %s", max(200, n.corns), f.Hint)
+		f.Message += fmt.Sprintf("; of %.0f kernels that may still be a lot of %s to %s", n.kernels, Percent(low), Percent(high))
+		f.Hint = fmt.Sprintf("count %.0f kernels more before you judge the lot; %s", max(200, n.kernels), f.Hint)
 	case high < 1-2*(1-least):
 		f.Severity = finding.Fault
 		f.Message += fmt.Sprintf("; the lot itself lies at %s at the most", Percent(high))

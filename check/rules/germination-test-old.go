@@ -13,8 +13,8 @@ var germinationTestOld = Rule{
 		Title:  "a germination test that is older than 8 weeks",
 		Why:    "a lot wakes from its sleep in store, and later dies in it; how it bears water changes as well (common practice)",
 		Do:     "test the lot again before it is steeped; it takes three days",
-		Bad:    "germination 97 % of 200 corns at 4 ml on 2025-10-02\ngermination 79 % of 200 corns at 8 ml on 2026-02-02",
-		Good:   "germination 97 % of 200 corns at 4 ml on 2026-02-02\ngermination 79 % of 200 corns at 8 ml on 2026-02-02",
+		Bad:    "germination 97 % of 200 kernels at 4 ml on 2025-10-02\ngermination 79 % of 200 kernels at 8 ml on 2026-02-02",
+		Good:   "germination 97 % of 200 kernels at 4 ml on 2026-02-02\ngermination 79 % of 200 kernels at 8 ml on 2026-02-02",
 		Limits: "a process is no batch and has no day of its own: without check --on a test is only held against the newest of its lot"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain

@@ -8,13 +8,13 @@ import (
 
 var germinationTestSmall = Rule{
 	Rule: finding.Rule{Name: "germination-test-small", Severity: finding.Note,
-		Title: "a germination test of few corns",
-		Why:   "another handful of the same lot would give another figure: of 20 corns 19 may be a lot of 76 to 99 % (Wilson 1927)",
-		Do:    "count at least 100 corns, in one dish or in several; tests of the same day and water are counted together",
-		Bad:   `germination 95 % of 20 corns at 4 ml`,
-		Good:  `germination 95 % of 200 corns at 4 ml`,
-		Limits: "it takes the corns to be drawn from the whole lot; a hundred from the top of one sack say nothing of the others. " +
-			"A test that does not say how many corns is not judged"},
+		Title: "a germination test of few kernels",
+		Why:   "another handful of the same lot would give another figure: of 20 kernels 19 may be a lot of 76 to 99 % (Wilson 1927)",
+		Do:    "count at least 100 kernels, in one dish or in several; tests of the same day and water are counted together",
+		Bad:   `germination 95 % of 20 kernels at 4 ml`,
+		Good:  `germination 95 % of 200 kernels at 4 ml`,
+		Limits: "it takes the kernels to be drawn from the whole lot; a hundred from the top of one sack say nothing of the others. " +
+			"A test that does not say how many kernels is not judged"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
 		if g == nil || !g.Raw() {
@@ -25,12 +25,12 @@ var germinationTestSmall = Rule{
 		case !ok:
 			c.NotJudged(r, "the lot has no germination test in 4 ml of water")
 		case !known:
-			c.NotJudged(r, "the germination test does not say of how many corns")
-		case n.corns < enoughCorns:
-			c.Note(r.At(n.place, fmt.Sprintf("%s of only %.0f corns may be a lot of %s to %s", n.like.Like(n.share), n.corns, Percent(low), Percent(high))))
+			c.NotJudged(r, "the germination test does not say of how many kernels")
+		case n.kernels < enoughKernels:
+			c.Note(r.At(n.place, fmt.Sprintf("%s of only %.0f kernels may be a lot of %s to %s", n.like.Like(n.share), n.kernels, Percent(low), Percent(high))))
 		}
 	},
 }
 
-// enoughCorns is what a dish of a germination test holds (common practice).
-const enoughCorns = 100
+// enoughKernels is what a dish of a germination test holds (common practice).
+const enoughKernels = 100

@@ -14,14 +14,14 @@ import (
 // counted is what the newest germination tests of a lot, in one amount of water, say
 // together.
 type counted struct {
-	share float64
-	corns float64 // in all; 0 where a test does not say how many
-	on    string  // "" where no test has a date
-	place source.Place
-	like  quantity.Quantity // a share as the maltster writes it
+	share   float64
+	kernels float64 // in all; 0 where a test does not say how many
+	on      string  // "" where no test has a date
+	place   source.Place
+	like    quantity.Quantity // a share as the maltster writes it
 }
 
-// muchWater parts the tests in 4 ml of water from those in 8 ml, in which the corns
+// muchWater parts the tests in 4 ml of water from those in 8 ml, in which the kernels
 // that bear no water drown, m³.
 const muchWater = 6e-6
 
@@ -51,36 +51,36 @@ func count(g *model.Grain, wanted func(model.GerminationTest) bool) (n counted, 
 	}
 	last := tests[len(tests)-1].Share
 	n.place, n.like = last.Place, last.Quantity
-	n.share, n.corns = together(tests)
+	n.share, n.kernels = together(tests)
 	return n, true
 }
 
-// together is the share over all tests, by their corns where all say how many.
-func together(tests []model.GerminationTest) (share, corns float64) {
+// together is the share over all tests, by their kernels where all say how many.
+func together(tests []model.GerminationTest) (share, kernels float64) {
 	sum := 0.0
 	for _, t := range tests {
 		share += t.Share.SI / float64(len(tests))
-		if t.Corns == nil || math.IsNaN(corns) {
-			corns = math.NaN()
+		if t.Kernels == nil || math.IsNaN(kernels) {
+			kernels = math.NaN()
 			continue
 		}
-		corns += t.Corns.SI
-		sum += t.Corns.SI * t.Share.SI
+		kernels += t.Kernels.SI
+		sum += t.Kernels.SI * t.Share.SI
 	}
-	if math.IsNaN(corns) {
+	if math.IsNaN(kernels) {
 		return share, 0
 	}
-	return sum / corns, corns
+	return sum / kernels, kernels
 }
 
 // between gives the ends between which the lot lies 19 times in 20 [wilson-1927]; ok
-// is false where the corns were not counted.
+// is false where the kernels were not counted.
 func (n counted) between() (low, high float64, ok bool) {
-	germinated, err := quantity.Parse(fmt.Sprintf("%.0f", math.Round(n.share*n.corns)))
+	germinated, err := quantity.Parse(fmt.Sprintf("%.0f", math.Round(n.share*n.kernels)))
 	if err != nil {
 		return 0, 0, false
 	}
-	of, err := quantity.Parse(fmt.Sprintf("%.0f", n.corns))
+	of, err := quantity.Parse(fmt.Sprintf("%.0f", n.kernels))
 	if err != nil {
 		return 0, 0, false
 	}

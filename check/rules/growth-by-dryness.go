@@ -12,9 +12,9 @@ import (
 
 var growthByDryness = Rule{
 	Rule: finding.Rule{Name: "growth-by-dryness", Severity: finding.Caution,
-		Title: "the growth ends when the piece has dried to a moisture, and nobody looks at the corn",
+		Title: "the growth ends when the piece has dried to a moisture, and nobody looks at the kernel",
 		Why:   "how fast a piece dries depends on the air over it and on its cloth, and how fast it grows on its warmth: the one tells nothing of the other. A piece is kept wet while it grows, and to dry it is what withering is for (common practice)",
-		Do:    "wait for the corn: until acrospire at least 3/4; and dry it in wither",
+		Do:    "wait for the kernel: until acrospire at least 3/4; and dry it in wither",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   turn every 8 h
@@ -27,7 +27,7 @@ var growthByDryness = Rule{
   until acrospire at least 3/4
   allow 4 to 8 days
 }`,
-		Limits: "a growth that looks at the corn too, in whatever place, is left alone"},
+		Limits: "a growth that looks at the kernel too, in whatever place, is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.lastGrowth()
 		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureChit) || c.growthLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {
@@ -37,7 +37,7 @@ var growthByDryness = Rule{
 			return (t.Measure == vocabulary.MeasureMoisture || t.Measure == vocabulary.MeasureWeight) && t.Bound != nil && (t.Bound.Op == quantity.AtMost || t.Bound.Op == quantity.Below)
 		}
 		if slices.ContainsFunc(st.Until.Tests, drier) {
-			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, however far the corn has grown", st.Until.Place.Text())))
+			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, however far the kernel has grown", st.Until.Place.Text())))
 		}
 	},
 }

@@ -11,10 +11,10 @@ import (
 
 var growthEndOdd = Rule{
 	Rule: finding.Rule{Name: "growth-end-odd", Severity: finding.Caution,
-		Title: "the growth ends by something that comes long before the corn is done",
-		Why: "a corn chits in the first days, and the piece is warm as soon as it grows: neither tells how far the growth has come, and what ends it is then the earliest time alone. " +
+		Title: "the growth ends by something that comes long before the kernel is done",
+		Why: "a kernel chits in the first days, and the piece is warm as soon as it grows: neither tells how far the growth has come, and what ends it is then the earliest time alone. " +
 			"The acrospire and the rub tell it (common practice)",
-		Do: "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Do: "wait for the kernel, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   turn every 8 h
@@ -37,7 +37,7 @@ var growthEndOdd = Rule{
 			return t.Measure == vocabulary.MeasureBed || t.Measure == vocabulary.MeasureChit && goal.Known() && goal.Low > 0
 		}
 		if slices.ContainsFunc(st.Until.Tests, early) {
-			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, and that does not tell how far the corn has grown", st.Until.Place.Text())))
+			c.Note(r.At(st.Until.Place, fmt.Sprintf("the growth ends at %s, and that does not tell how far the kernel has grown", st.Until.Place.Text())))
 		}
 	},
 }

@@ -11,7 +11,7 @@ var mouldCheckMissing = Rule{
 	Rule: finding.Rule{Name: "mould-check-missing", Severity: finding.Note,
 		Title: "a grain that often carries mould was not looked through for it",
 		Why:   "wheat, rye, maize and the grains of warm countries often carry moulds whose poisons, DON among them, outlast malting (common practice)",
-		Do:    "look for pink, white and shrunken corns and smell the lot, then write mould none or mould found; DON is cleared by no look at the corns, so for food to sell have a laboratory test",
+		Do:    "look for pink, white and shrunken kernels and smell the lot, then write mould none or mould found; DON is cleared by no look at the kernels, so for food to sell have a laboratory test",
 		Bad:   "species wheat",
 		Good:  "species wheat\nmould none",
 		Limits: "grain that looks sound can hold DON: mould none says that it was looked at, not that it is clean. Barley and oats are " +

@@ -36,7 +36,7 @@ process "Brown" {
   kiln in "roaster" { roast at malt 175 °C for 50 min; cool to malt 30 °C with water 150 ml }
   store in "lidded drum" for at least 3 weeks
 }`,
-		Limits: "Water that falls between the corns and runs off is taken to wet them. Above 180 °C, where the forecast ends, it goes by the heat of the malt alone, and speaks only of water that leaves it at 9 % moisture or more."},
+		Limits: "Water that falls between the kernels and runs off is taken to wet them. Above 180 °C, where the forecast ends, it goes by the heat of the malt alone, and speaks only of water that leaves it at 9 % moisture or more."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Kilning](c.Process) {
 			for _, cool := range model.Only[*model.Cool](st.Steps) {

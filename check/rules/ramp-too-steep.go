@@ -13,7 +13,7 @@ var rampTooSteep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "ramp-too-steep", Severity: finding.Caution,
 		Title:  "the kiln is heated up fast while the malt is still wet",
-		Why:    "above 50 °C the heat must not run ahead of the drying: a steep rise cooks the outside of the corn while its middle is wet, and it turns glassy (common practice)",
+		Why:    "above 50 °C the heat must not run ahead of the drying: a steep rise cooks the outside of the kernel while its middle is wet, and it turns glassy (common practice)",
 		Do:     "rise more slowly, or dry the malt to 10 % moisture first",
 		Bad:    "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h\ndry from air-on 50 to 80 °C over 1 h",
 		Good:   "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h\ndry from air-on 52 to 62 °C over 4 h until moisture at most 10 %",

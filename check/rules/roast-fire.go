@@ -19,7 +19,7 @@ make black malt
 roast at malt 215 °C for 45 min
 cool to malt 30 °C with water 0.3 l`,
 		Good:   "cure at air-on 82 °C for 5 h",
-		Limits: "it goes by what the kiln is set to, and says so where the forecast does not come to it: corns that lie next to the heat are hotter than what a thermometer shows. Up to 140 °C a step counts as a roast only where it is called so"},
+		Limits: "it goes by what the kiln is set to, and says so where the forecast does not come to it: kernels that lie next to the heat are hotter than what a thermometer shows. Up to 140 °C a step counts as a roast only where it is called so"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		hot, ok := hottestRoast(st)
 		switch at := hot.top.SI - zeroC; {

@@ -13,7 +13,7 @@ var scaleTooSmall = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "scale-too-small", Severity: finding.Caution,
 		Title: "a batch that no scale of the house takes in one go",
-		Why:   "every moisture of a batch is reckoned from its weight; what is weighed in several goes takes time, and loses water and corns on the way",
+		Why:   "every moisture of a batch is reckoned from its weight; what is weighed in several goes takes time, and loses water and kernels on the way",
 		Do:    "weigh it in several goes, or weigh a marked bag in its stead: bag 100 g at the start",
 		Bad:   `scale "base scale" { division 1 g; holds 5 kg }`,
 		Good:  `scale "base scale" { division 5 g; holds 15 kg }`,

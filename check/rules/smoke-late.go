@@ -14,7 +14,7 @@ var smokeLate = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "smoke-late", Severity: finding.Caution,
 		Title: "the smoke comes when the malt is dry",
-		Why:   "smoke settles on moist corns and dissolves in their water; dry malt takes up little of it, however long it smokes (common practice)",
+		Why:   "smoke settles on moist kernels and dissolves in their water; dry malt takes up little of it, however long it smokes (common practice)",
 		Do:    "smoke from the first drying on, while the malt holds more than 20 % moisture; malt that is dry is damped first",
 		Bad: `make smoked malt
 accept smoke-clean because "beech, split and dry"

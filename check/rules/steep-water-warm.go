@@ -11,7 +11,7 @@ import (
 var steepWaterWarm = Rule{
 	Rule: finding.Rule{Name: "steep-water-warm", Severity: finding.Caution, // a fault where it is hot for hours
 		Title: "the steep water is warm for the grain",
-		Why:   "warm water holds less oxygen while the grain and what lives on it use more; it sours, and the corns chit unevenly or drown (common practice)",
+		Why:   "warm water holds less oxygen while the grain and what lives on it use more; it sours, and the kernels chit unevenly or drown (common practice)",
 		Do:    "draw cooler water, stand the vessel in the shade or in a bath, or steep at night",
 		Bad:   `soak 6 h in water at 18 °C`,
 		Good:  `soak 6 h in water at 13 °C`,

@@ -10,7 +10,7 @@ import (
 var stewOdd = Rule{
 	Rule: finding.Rule{Name: "stew-odd", Severity: finding.Caution,
 		Title:  "malt is stewed too hot, or once it is dry",
-		Why:    "stewing lets the corn's own enzymes turn its starch to sugar: they need water, and die at 75 to 80 °C (published home practice stews at 68 to 73 °C and near 50 % moisture)",
+		Why:    "stewing lets the kernel's own enzymes turn its starch to sugar: they need water, and die at 75 to 80 °C (published home practice stews at 68 to 73 °C and near 50 % moisture)",
 		Do:     "stew the green malt before it is dried, at 60 to 75 °C",
 		Bad:    "make caramel malt\nstew at malt 95 °C for 90 min\ndry at air-on 60 °C until moisture at most 12 % allow 3 to 16 h\ncure at air-on 98 °C for 2 h",
 		Good:   "make caramel malt\nstew at malt 65 °C for 90 min\ndry at air-on 60 °C until moisture at most 12 % allow 3 to 16 h\ncure at air-on 98 °C for 2 h",

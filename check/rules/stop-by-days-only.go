@@ -7,9 +7,9 @@ import (
 
 var stopByDaysOnly = Rule{
 	Rule: finding.Rule{Name: "stop-by-days-only", Severity: finding.Note,
-		Title: "the germination ends by the clock, and nobody looks at the corn",
+		Title: "the germination ends by the clock, and nobody looks at the kernel",
 		Why:   "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
-		Do:    "wait for the corn, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Do:    "wait for the kernel, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   humidity 95 to 99 %
@@ -30,10 +30,10 @@ var stopByDaysOnly = Rule{
 		if st == nil || !goal.Known() || goal.Low == 0 {
 			return
 		}
-		corn := []string{vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit, vocabulary.MeasureMoisture, vocabulary.MeasureWeight, vocabulary.MeasureBed}
-		if looksAt(st, corn...) || c.growthLooksAt(corn[:2]...) || c.witherLooksAt(corn[:2]...) {
+		kernel := []string{vocabulary.MeasureAcrospire, vocabulary.MeasureRub, vocabulary.MeasureChit, vocabulary.MeasureMoisture, vocabulary.MeasureWeight, vocabulary.MeasureBed}
+		if looksAt(st, kernel...) || c.growthLooksAt(kernel[:2]...) || c.witherLooksAt(kernel[:2]...) {
 			return
 		}
-		c.Note(r.At(timeOf(st), "the germination ends by the clock alone, however far the corn has grown"))
+		c.Note(r.At(timeOf(st), "the germination ends by the clock alone, however far the kernel has grown"))
 	},
 }

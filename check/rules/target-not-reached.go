@@ -12,7 +12,7 @@ var targetNotReached = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "target-not-reached", Severity: finding.Caution,
 		Title: "the forecast leaves the steep below the moisture that it aims at",
-		Why:   "corns that are too dry chit unevenly, and the piece stops growing before the corn is modified",
+		Why:   "kernels that are too dry chit unevenly, and the piece stops growing before the kernel is modified",
 		Do:    "lengthen the soaks or add one, and weigh the drained grain before the end",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
   soak 6 h in water at 11 °C
@@ -27,7 +27,7 @@ var targetNotReached = Rule{
     rest 9 h in air at 14 °C
   }
 }`,
-		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; small or mealy corns drink faster than it says, " +
+		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; small or mealy kernels drink faster than it says, " +
 			"steely ones slower"},
 	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, false) },
 }

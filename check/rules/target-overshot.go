@@ -18,7 +18,7 @@ var targetOvershot = Rule{
   soak 9 h in water at 16 °C
 }`,
 		Good: usualSteep,
-		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; what hangs on the corns as a film is counted, " +
+		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; what hangs on the kernels as a film is counted, " +
 			"and is gone some hours later"},
 	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, true) },
 }

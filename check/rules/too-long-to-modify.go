@@ -13,8 +13,8 @@ import (
 var tooLongToModify = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "too-long-to-modify", Severity: finding.Caution,
-		Title:  "the corn is overgrown when the growth is ended",
-		Why:    "an acrospire that grows out of the corn has used up what the malt is made for: less extract, more loss, a thin beer (common practice)",
+		Title:  "the kernel is overgrown when the growth is ended",
+		Why:    "an acrospire that grows out of the kernel has used up what the malt is made for: less extract, more loss, a thin beer (common practice)",
 		Do:     "end the growth sooner, or keep the bed cooler",
 		Bad:    "until acrospire at least 3/4\nallow 9 to 12 days",
 		Good:   "until acrospire at least 3/4\nallow 4 to 8 days",
@@ -53,7 +53,7 @@ func (c *Case) overgrown(r finding.Rule, st *model.Germination, floor, last *for
 		when = "when it has withered, after"
 	}
 	place := overgrownBy(c, st, floor, last)
-	f := r.At(place, fmt.Sprintf("%s %s the acrospire is %.2f of the corn, and %s of the corns are overgrown",
+	f := r.At(place, fmt.Sprintf("%s %s the acrospire is %.2f of the kernel, and %s of the kernels are overgrown",
 		when, Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
 	switch {
 	case place != timeOf(st):

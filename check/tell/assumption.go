@@ -30,7 +30,7 @@ var assumptions = tableOf(
 	on[forecast.Assumption](seaLevel),
 	on[forecast.Assumption](grainMoisture),
 	on[forecast.Assumption](grownBefore),
-	on[forecast.Assumption](cornWeight),
+	on[forecast.Assumption](kernelWeight),
 	on[forecast.Assumption](germination),
 	on[forecast.Assumption](soakWater),
 	on[forecast.Assumption](mixedWater),
@@ -102,7 +102,7 @@ func seaLevel(_ forecast.SeaLevel, units quantity.System) Assumed {
 }
 
 func grownBefore(a forecast.GrownBefore, _ quantity.System) Assumed {
-	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the corn", a.Acrospire), "it comes when it has grown; its growth goes on while it is wet"}
+	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the kernel", a.Acrospire), "it comes when it has grown; its growth goes on while it is wet"}
 }
 
 func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
@@ -115,12 +115,12 @@ func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
 	return Assumed{"moisture of the raw grain", percent(a.Moisture), "the lot does not say; weigh and dry a sample"}
 }
 
-func cornWeight(a forecast.CornWeight, units quantity.System) Assumed {
+func kernelWeight(a forecast.KernelWeight, units quantity.System) Assumed {
 	weight := fmt.Sprintf("%.0f g", 1000*a.Thousand)
 	if units.British {
 		weight = quantity.About(a.Thousand, "oz")
 	}
-	return Assumed{"weight of a thousand corns", weight, "usual for " + a.Species}
+	return Assumed{"weight of a thousand kernels", weight, "usual for " + a.Species}
 }
 
 func germination(a forecast.Germination, _ quantity.System) Assumed {

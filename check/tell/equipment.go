@@ -8,7 +8,7 @@ import (
 )
 
 func floorArea(a forecast.FloorArea, units quantity.System) Assumed {
-	why := "what the grain covers where it lies one corn deep"
+	why := "what the grain covers where it lies one kernel deep"
 	if a.Depth > 0 {
 		why = fmt.Sprintf("a bed %s deep", units.Depth(a.Depth))
 	}

@@ -15,7 +15,7 @@ func beyond(t forecast.Beyond, units quantity.System) string {
 	if t.Share > 0 && t.Share < allOfBed {
 		what, mean = fmt.Sprintf("the malt next to the heat, %s of the bed, comes", percent(t.Share)), fmt.Sprintf(". In the mean the bed is at %s then", units.Degrees(t.Mean, 0))
 	}
-	return fmt.Sprintf("%s above %s, where the model ends: its moisture and weight, what comes of it and what the heat does to it are not forecast from there on. Times are as written; go by nose, by ear and by the cut corn",
+	return fmt.Sprintf("%s above %s, where the model ends: its moisture and weight, what comes of it and what the heat does to it are not forecast from there on. Times are as written; go by nose, by ear and by the cut kernel",
 		what, units.Degrees(forecast.EndsAt, 0)) + mean
 }
 

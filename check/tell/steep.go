@@ -12,7 +12,7 @@ func mixedWater(a forecast.MixedWater, units quantity.System) Assumed {
 }
 
 func sprayed(forecast.Sprayed, quantity.System) Assumed {
-	return Assumed{"spray in the rests", "what keeps the corns wet", "the rest does not say how much; so little neither cools nor warms"}
+	return Assumed{"spray in the rests", "what keeps the kernels wet", "the rest does not say how much; so little neither cools nor warms"}
 }
 
 func notCovered(t forecast.NotCovered, _ quantity.System) string {

@@ -55,8 +55,8 @@ func oxygenGone(t forecast.OxygenGone, _ quantity.System) string {
 }
 
 func drowned(t forecast.Drowned, _ quantity.System) string {
-	return fmt.Sprintf("in soak %d the grain stands %s on end in water without oxygen: %s of 100 corns drown, and the forecast goes on with what is left",
-		t.Soak, quantity.Lasting(t.Airless), quantity.Fixed(100*t.Corns, 0))
+	return fmt.Sprintf("in soak %d the grain stands %s on end in water without oxygen: %s of 100 kernels drown, and the forecast goes on with what is left",
+		t.Soak, quantity.Lasting(t.Airless), quantity.Fixed(100*t.Kernels, 0))
 }
 
 func targetMissed(t forecast.TargetMissed, _ quantity.System) string {

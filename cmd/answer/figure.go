@@ -76,7 +76,7 @@ type (
 	Trace   float64
 )
 
-// Number is a bare number: a length in corns, a factor.
+// Number is a bare number: a length in kernels, a factor.
 type Number float64
 
 // Unit is that of hours.

@@ -18,13 +18,13 @@ const module = "maltwright/"
 // pipeline is the order of the folders: a package imports only from those in front
 // of it.
 var pipeline = []string{
-	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/syntax", "lang/value", "lang/model", "lang/read",
+	"lang/regular", "lang/source", "lang/finding", "lang/nearest", "lang/quantity", "lang/vocabulary", "lang/calendar", "lang/syntax", "lang/value", "lang/model", "lang/read",
 	"lang/layout", "lang/fingerprint", "lang/contrast", "lang/merge",
 	"sim/work", "sim/powers", "sim/air", "sim/draught", "sim/drying", "sim/grain", "sim/steep", "sim/germinate", "sim/pneumatic", "sim/kiln", "sim/quality",
 	"sim/reckon", "sim/forecast", "sim/anyhouse", "sim/seasons", "sim/visits", "sim/ensemble", "sim/infer/evidence", "sim/infer/sampler", "sim/infer/follow", "sim/infer/learn", "sim/outside/figure", "sim/outside", "sim/outside/fit",
 	"check/profile", "check/tell", "check/records", "check/rules", "check/rules/newrule", "check", "check/mend",
-	"cmd/arrows", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
-	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/sums",
+	"cmd/arrows", "cmd/founding", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
+	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/repository", "cmd/recall", "cmd/journal",
 	"cmd/maltwright",

@@ -29,6 +29,7 @@ var justified = []struct {
 	{"lang/read/build", nil, "the tables of builders, by the word that each builds"},
 	{"lang/read/table.go", nil, "the same"},
 	{"lang/read/bounds.go", []string{"every"}, "a builder"},
+	{"cmd/founding/", nil, "keys of answers and what people say; the texts that it writes are read before they are given"},
 	{"lang/read/conflict.go", []string{"<", ">"}, "marks of a merge by lines"},
 	{"lang/quantity/table.go", nil, "names of units"},
 	{"sim/infer/evidence/evidencetest/", nil, "tests only: it writes records"},
@@ -38,6 +39,7 @@ var justified = []struct {
 	{"sim/reckon/", []string{"times"}, "a unit"},
 	{"lang/quantity/retell.go", []string{"to"}, "English: from so much to so much"},
 	{"lang/syntax/pounds", nil, "tests only: which figures are differences"},
+	{"lang/calendar/", []string{"of", "is", "no", "at", "on"}, "English of dates, and languages"},
 	{"cmd/", []string{"malt", "steep-out moisture"}, "headings and forms of what is shown"},
 }
 

@@ -16,14 +16,15 @@ import (
 
 // Forecast forecasts a process.
 type Forecast struct {
-	File    string `arg:"" help:"A process file; - is standard input."`
-	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
-	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
-	Format  string `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
-	Spread  bool   `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
-	Members int    `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
-	Worst   bool   `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
-	Course  string `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
+	File    string   `arg:"" help:"A process file; - is standard input."`
+	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
+	Start   string   `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
+	Format  string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
+	Spread  bool     `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
+	Members int      `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
+	Worst   bool     `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
+	Course  string   `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
+	Change  []string `sep:"none" help:"What if: a step or a fact otherwise than written, such as 'soak 1 to 6 h' or 'site air to 41 °F'; the forecast with it beside that without. May stand several times." placeholder:"LINE"`
 	Shown
 	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
@@ -43,6 +44,9 @@ Examples:
   maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
   maltwright forecast pale.malt --format csv --course 1h > course.csv
+  maltwright forecast pale.malt --change 'soak 1 to 6 h' --change 'site air to 41 °F'
+  maltwright forecast pale.malt --change 'from 5 kg of "Far field 2026"'
+  maltwright forecast pale.malt --change 'kiln airflow to 80 m3/h'
 
 Exit code: 0 the forecast was made, 1 the process must be put right first, or
 the forecast broke off, 2 the
@@ -61,6 +65,9 @@ func (c Forecast) Run(w *World) error {
 	o, err := c.options()
 	if err != nil {
 		return err
+	}
+	if len(c.Change) > 0 {
+		return c.supposed(w, o.Start)
 	}
 	f, err := c.made(w, "forecast", o.Start)
 	if err != nil {
@@ -83,22 +90,7 @@ func (c Forecast) Run(w *World) error {
 // made forecasts the process that is asked for, on behalf of a command. Begun is when its
 // first soak begins, the zero time where that is not known.
 func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.Forecast, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
-	if err != nil {
-		return nil, err
-	}
-	if len(files) != 1 {
-		return nil, usage("%s is a folder; %s takes one file", c.File, command)
-	}
-	house, found, err := files[0].load()
-	if err != nil {
-		return nil, err
-	}
-	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
-		return nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
-	}
-	p, err := c.pick(house)
+	_, p, err := c.asks(w, command)
 	if err != nil {
 		return nil, err
 	}
@@ -114,6 +106,32 @@ func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.For
 		return nil, failure{ExitFindings, fmt.Errorf("%s: %s", c.File, words.Of(p).Cause(err))}
 	}
 	return f, nil
+}
+
+// asks reads the file, and gives the process that is asked for.
+func (c Forecast) asks(w *World, command string) (input, *model.Process, error) {
+	files, err := w.gather([]string{c.File}, c.Root)
+	if err != nil {
+		return input{}, nil, err
+	}
+	if len(files) != 1 {
+		return input{}, nil, usage("%s is a folder; %s takes one file", c.File, command)
+	}
+	house, found, err := files[0].load()
+	if err != nil {
+		return input{}, nil, err
+	}
+	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
+		w.tellFaults(found)
+		return input{}, nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
+	}
+	p, err := c.pick(house)
+	return files[0], p, err
+}
+
+// tellFaults shows what keeps a file from being used.
+func (w World) tellFaults(found []finding.Finding) {
+	_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 }
 
 // start reads --start as a time of the zone; the zero time is none. A time that the clocks leave out there

@@ -19,7 +19,7 @@ type Reckon struct {
 	Weight      ReckonWeight      `cmd:"" help:"The moisture that a weight of the batch tells."`
 	Basis       ReckonBasis       `cmd:"" help:"A moisture of the whole weight as one of the dry matter, or back."`
 	Yield       ReckonYield       `cmd:"" help:"What became of the barley: yield and dry matter lost."`
-	Germination ReckonGermination `cmd:"" help:"What a count of germinated corns says of the lot."`
+	Germination ReckonGermination `cmd:"" help:"What a count of germinated kernels says of the lot."`
 }
 
 // Help is the longer help of the command.
@@ -129,7 +129,7 @@ type ReckonWeight struct {
 // Help is the longer help of the command.
 func (ReckonWeight) Help() string {
 	return `Water comes and goes, but the dry matter of the batch is what it was, less what
-the growing corns have burnt and washed out. Grain that has grown and is reckoned
+the growing kernels have burnt and washed out. Grain that has grown and is reckoned
 without that loss seems drier than it is.
 
 Examples:

@@ -42,7 +42,7 @@ type ReckonYield struct {
 
 // Help is the longer help of the command.
 func (ReckonYield) Help() string {
-	return `Weigh the malt without its rootlets. Weights of a thousand corns before and after
+	return `Weigh the malt without its rootlets. Weights of a thousand kernels before and after
 serve as well as those of the batch, and forget what was spilt or thrown away.
 
 Examples:
@@ -64,14 +64,14 @@ func (c ReckonYield) Run(w *World, all *Reckon) error {
 	return all.answer(w, r, err)
 }
 
-// ReckonGermination is the counting of corns.
+// ReckonGermination is the counting of kernels.
 type ReckonGermination struct {
-	Counts typed `arg:"" name:"count" help:"Germinated corns, and all corns counted: 95 of 100."`
+	Counts typed `arg:"" name:"count" help:"Germinated kernels, and all kernels counted: 95 of 100."`
 }
 
 // Help is the longer help of the command.
 func (ReckonGermination) Help() string {
-	return `A hundred corns are a sample: the lot may well be better or worse. The interval
+	return `A hundred kernels are a sample: the lot may well be better or worse. The interval
 tells by how much, and so whether it is worth counting more.
 
 Examples:
@@ -88,7 +88,7 @@ func (c ReckonGermination) Run(w *World, all *Reckon) error {
 	if len(counts) == 1 { // 95/100 would read as a fraction
 		counts = strings.SplitN(counts[0], "/", 2)
 	}
-	list, err := counts.read(exactly(2), "the germinated corns and all corns, such as 95 of 100")
+	list, err := counts.read(exactly(2), "the germinated kernels and all kernels, such as 95 of 100")
 	if err != nil {
 		return err
 	}

@@ -35,7 +35,7 @@ var reckonings = []string{
 	`yield 6 kg at 12.4 % 4.9 kg at 4.5 %`,
 	`germination 95 of 100`,
 	`germination 95/100`,
-	`germination '95 of 100 corns'`,
+	`germination '95 of 100 kernels'`,
 	`moisture 1 oz 25 g`,
 	`moisture 25.00g 22.50g 21.10g 18.47g 20g 17.5g --tare 5g`,
 	`target '13 lb 4 oz' 12.4% 44%`,
@@ -47,7 +47,7 @@ var reckonings = []string{
 	`basis '120 % dry basis'`,
 	`yield 1t 12% 830kg 5%`,
 	`yield 100lb 12% 37.5kg '4.2 % dry basis'`,
-	`germination 0 of '50 corns'`,
+	`germination 0 of '50 kernels'`,
 	`germination 200 of 200`,
 }
 

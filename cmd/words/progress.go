@@ -57,7 +57,7 @@ func Until(s answer.Seconds) string {
 	return Lasting(s)
 }
 
-// Rub is how corns of a modification rub out.
+// Rub is how kernels of a modification rub out.
 func Rub(modification answer.Number) string { return grain.RubAt(float64(modification)).String() }
 
 // Shown writes a temperature as a thermometer of the house shows it: 17.0 °C, 63 °F.
@@ -114,7 +114,7 @@ var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 		return fmt.Sprintf("by that weight it held %s then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind \"after\"", Percent(d.Holds), Percent(d.Wanted))
 	},
 	follow.GoesBack: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more corns", d.Against)
+		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more kernels", d.Against)
 	},
 	follow.OutOfPlace: func(_ House, d progress.Doubt) string {
 		at := "what it says was read"

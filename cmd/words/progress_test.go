@@ -38,7 +38,7 @@ func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 		{progress.Doubt{Kind: follow.GainedWater, Reading: r, Against: "weighed 4 kg at 07:00"}, "it only dries here, and cannot weigh more than in the reading before, weighed 4 kg at 07:00; 7.10 kg to 7.70 kg was to be expected"},
 		{progress.Doubt{Kind: follow.ChargesDry, Reading: r, Holds: 0.161}, "that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds 16.1 %. Reckon the weight to dry to with reckon target --lost"},
 		{progress.Doubt{Kind: follow.NotYet, Reading: r, Holds: 0.43, Wanted: 0.35}, "by that weight it held 43.0 % then, and the step that is said to have ended waits for 35.0 %. Look at the weight, and at the step behind \"after\""},
-		{progress.Doubt{Kind: follow.GoesBack, Reading: r, Against: "counted chit 86 of 100"}, "growth does not go back, and before it stands: counted chit 86 of 100. Count more corns"},
+		{progress.Doubt{Kind: follow.GoesBack, Reading: r, Against: "counted chit 86 of 100"}, "growth does not go back, and before it stands: counted chit 86 of 100. Count more kernels"},
 		{progress.Doubt{Kind: follow.NoStep, Reading: r}, "no step of the kiln is held at such air; 7.10 kg to 7.70 kg was to be expected. Look at the number, and write changed where the kiln was held otherwise"},
 		{progress.Doubt{Kind: follow.OutOfPlace, Reading: r}, "by all else that is written there is nothing of the kind to be read then. Look at its time, and at the step behind \"after\""},
 		{progress.Doubt{Kind: follow.OutOfPlace}, "by all else that is written there is nothing of the kind to be read then. Look at its time, and at what it says was read"},

@@ -18,7 +18,7 @@ var (
 	Hours      = Scale{"h", func(s float64) float64 { return s / 3600 }, always(1)}
 	Days       = Scale{"d", func(s float64) float64 { return s / 86400 }, always(1)}
 	Shares     = Scale{"%", func(x float64) float64 { return 100 * x }, always(1)}
-	Corns      = Scale{"", func(x float64) float64 { return x }, always(2)} // lengths in corns
+	Kernels    = Scale{"", func(x float64) float64 { return x }, always(2)} // lengths in kernels
 	Colours    = Scale{"EBC", func(x float64) float64 { return x }, colourPlaces}
 	Diastatics = Scale{"°WK", func(x float64) float64 { return x }, always(0)}
 	Dissolved  = Scale{"mg/l", func(x float64) float64 { return 1e3 * x }, always(0)}

@@ -79,7 +79,7 @@ func WorkingNote(n sums.Note) string {
 	case reckon.Lossless:
 		return fmt.Sprintf("no loss of dry matter is reckoned; grain that has grown has lost some, and with %s lost this would be %s", value(n.Supposed), value(n.Moisture))
 	case reckon.OneCount:
-		return "another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the corns were drawn at random"
+		return "another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the kernels were drawn at random"
 	}
 	return ""
 }

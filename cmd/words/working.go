@@ -101,13 +101,13 @@ var bySample = []labeller{
 		return Labelled{"spread", fmt.Sprintf("%s to %s, standard deviation %s points", value(s.Lowest), value(s.Highest), points(s.Deviation))}
 	}),
 	labellerOf(func(s reckon.Germinated) Labelled {
-		return Labelled{"germinated", fmt.Sprintf("%.0f / %.0f = %s", s.Corns, s.Of, value(s.Share))}
+		return Labelled{"germinated", fmt.Sprintf("%.0f / %.0f = %s", s.Kernels, s.Of, value(s.Share))}
 	}),
 	labellerOf(func(s reckon.Centre) Labelled {
-		return Labelled{"centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", s.Corns, s.Of, value(s.Centre))}
+		return Labelled{"centre", fmt.Sprintf("(%.0f + 1.96²/2) / (%.0f + 1.96²) = %s", s.Kernels, s.Of, value(s.Centre))}
 	}),
 	labellerOf(func(s reckon.Half) Labelled {
-		return Labelled{"half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %s points", s.Corns, s.Of-s.Corns, s.Of, s.Of, points(s.Half))}
+		return Labelled{"half", fmt.Sprintf("1.96 × √(%.0f × %.0f / %.0f + 1.96²/4) / (%.0f + 1.96²) = %s points", s.Kernels, s.Of-s.Kernels, s.Of, s.Of, points(s.Half))}
 	}),
 	labellerOf(func(s reckon.Interval) Labelled {
 		return Labelled{"95 % interval", fmt.Sprintf("%s ± %s = %s to %s", value(s.Centre), points(s.Half), value(s.Low), value(s.High))}

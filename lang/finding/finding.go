@@ -50,6 +50,7 @@ type Finding struct {
 	Hint     string    // what to do; may be ""
 	Related  []Related // other places that had a part in it
 	Fixes    []Edit    // a certain repair, as edits; may be empty
+	Offers   []Offer   // what may have been meant, where only the writer knows; may be empty
 }
 
 // Related is another place that belongs to a finding.

@@ -55,7 +55,7 @@ func text(trees []*syntax.Tree) string {
 	var named, ordered []string
 	for _, t := range trees {
 		for _, s := range t.Top.Statements {
-			one := string(layout.Plain(&syntax.Tree{File: t.File, Top: syntax.Block{Statements: []*syntax.Statement{s}}}))
+			one := asBefore(string(layout.Plain(&syntax.Tree{File: t.File, Top: syntax.Block{Statements: []*syntax.Statement{s}}})))
 			if vocabulary.Opens(vocabulary.File, s.Verb.Text) == vocabulary.Limits {
 				ordered = append(ordered, one)
 			} else {
@@ -65,6 +65,19 @@ func text(trees []*syntax.Tree) string {
 	}
 	slices.Sort(named)
 	return strings.Join(append(named, ordered...), "\n")
+}
+
+// before has words that the language had when records were pinned first.
+var before = strings.NewReplacer(" kernels", " corns", "kernel-weight ", "corn-weight ")
+
+// asBefore writes plain text in the words that the language had when records were pinned
+// first, so that they stay pinned to the same process. What stands in quotes is a name.
+func asBefore(plain string) string {
+	parts := strings.Split(plain, `"`)
+	for i := 0; i < len(parts); i += 2 {
+		parts[i] = before.Replace(parts[i])
+	}
+	return strings.Join(parts, `"`)
 }
 
 // at tells whether a statement of a file is the one that stands at a place.

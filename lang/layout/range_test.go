@@ -14,8 +14,8 @@ import (
 // The ends of ranges: with a unit, without one, of several parts, of several kinds,
 // and such as do not read.
 var (
-	lowEnds  = []string{"4", "-4", "4.50", "1 1/3", "3/4", "1 day", "4 h", "4hours", "1 h 30 min", "90 min", "12 %", "12 % wet basis", "12 % dry basis", "5 lb", "5 lb 4 oz", "2 kg", "60 °F", "12 °C", "4 dayz", "1 1/3 dayz", "4,5", "3 corns", "1 1/3 K/h", "-4 °C"}
-	highEnds = []string{"8", "2 1/3", "1/2", "8 days", "1 day", "2 h", "1 h 45 min", "14 %", "14 %  dry basis", "14 % w.b.", "6 lb", "6 lb 4 oz", "3 kg", "70F", "14 °C", "8 dayz", "2 1/3 dayz", "8,5 h", "1 1/3 corns", "2 1/3 K/h"}
+	lowEnds  = []string{"4", "-4", "4.50", "1 1/3", "3/4", "1 day", "4 h", "4hours", "1 h 30 min", "90 min", "12 %", "12 % wet basis", "12 % dry basis", "5 lb", "5 lb 4 oz", "2 kg", "60 °F", "12 °C", "4 dayz", "1 1/3 dayz", "4,5", "3 kernels", "1 1/3 K/h", "-4 °C"}
+	highEnds = []string{"8", "2 1/3", "1/2", "8 days", "1 day", "2 h", "1 h 45 min", "14 %", "14 %  dry basis", "14 % w.b.", "6 lb", "6 lb 4 oz", "3 kg", "70F", "14 °C", "8 dayz", "2 1/3 dayz", "8,5 h", "1 1/3 kernels", "2 1/3 K/h"}
 )
 
 // meant is what a range means: its ends in SI, or their words where they do not read.

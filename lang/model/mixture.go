@@ -37,7 +37,7 @@ func Mixed(list []Taken) *Grain {
 	g := &Grain{Name: namesOf(list), Place: first.Place, Species: first.Species, Already: first.Already}
 	g.Moisture = mean(list, func(t Taken) (float64, *Quantity) { return t.Weight.SI, t.Grain.Moisture })
 	g.Protein = mean(list, func(t Taken) (float64, *Quantity) { return t.dry(), t.Grain.Protein })
-	g.CornWeight = cornsTogether(list)
+	g.KernelWeight = kernelsTogether(list)
 	g.Germination = testsTogether(list)
 	return g
 }
@@ -83,16 +83,16 @@ func like(q *Quantity, si float64) *Quantity {
 	return &Quantity{Quantity: made, Place: q.Place}
 }
 
-// cornsTogether is the weight of a thousand corns: all of the weight over all of the corns.
-func cornsTogether(list []Taken) *Quantity {
-	corns, all := 0.0, 0.0
+// kernelsTogether is the weight of a thousand kernels: all of the weight over all of the kernels.
+func kernelsTogether(list []Taken) *Quantity {
+	kernels, all := 0.0, 0.0
 	for _, t := range list {
-		if t.Grain.CornWeight == nil || t.Grain.CornWeight.SI <= 0 {
+		if t.Grain.KernelWeight == nil || t.Grain.KernelWeight.SI <= 0 {
 			return nil
 		}
-		corns, all = corns+t.Weight.SI/t.Grain.CornWeight.SI, all+t.Weight.SI
+		kernels, all = kernels+t.Weight.SI/t.Grain.KernelWeight.SI, all+t.Weight.SI
 	}
-	return like(list[0].Grain.CornWeight, all/corns)
+	return like(list[0].Grain.KernelWeight, all/kernels)
 }
 
 // testsTogether are the germination tests of the mixture: one for each amount of water that
@@ -140,10 +140,10 @@ func testIn(list []Taken, water float64) (mixed GerminationTest, ok bool) {
 		if i == 0 {
 			mixed = *best
 		}
-		if best.Corns == nil || mixed.Corns == nil {
-			mixed.Corns = nil
-		} else if best.Corns.SI < mixed.Corns.SI {
-			mixed.Corns = best.Corns
+		if best.Kernels == nil || mixed.Kernels == nil {
+			mixed.Kernels = nil
+		} else if best.Kernels.SI < mixed.Kernels.SI {
+			mixed.Kernels = best.Kernels
 		}
 		if best.On.Text == "" || mixed.On.Text != "" && best.On.Text < mixed.On.Text {
 			mixed.On = best.On

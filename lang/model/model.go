@@ -77,19 +77,19 @@ func (c Clock) Awake(second int) bool {
 
 // Grain is a lot of raw grain.
 type Grain struct {
-	Name        string
-	Place       source.Place
-	Species     Word
-	Already     Word      // green or kilned: what it was made into before it comes; Text "" for raw grain
-	Moisture    *Quantity // share of the whole weight
-	Germination []GerminationTest
-	Protein     *Quantity
-	CornWeight  *Quantity // of a thousand corns
-	Treated     Word      // no, yes or unknown; Text "" where nothing is said
-	Ergot       Word      // none, found or unknown; the same
-	Mould       Word
-	Delivered   []Delivery
-	Store       Word // where it lies
+	Name         string
+	Place        source.Place
+	Species      Word
+	Already      Word      // green or kilned: what it was made into before it comes; Text "" for raw grain
+	Moisture     *Quantity // share of the whole weight
+	Germination  []GerminationTest
+	Protein      *Quantity
+	KernelWeight *Quantity // of a thousand kernels
+	Treated      Word      // no, yes or unknown; Text "" where nothing is said
+	Ergot        Word      // none, found or unknown; the same
+	Mould        Word
+	Delivered    []Delivery
+	Store        Word // where it lies
 }
 
 // Already is what a lot is that is no raw grain.
@@ -109,11 +109,11 @@ func (g *Grain) Kilned() bool { return g != nil && g.Already.Text == KilnedMalt 
 
 // GerminationTest is one germination test of a lot.
 type GerminationTest struct {
-	Place source.Place
-	Share Quantity
-	Corns *Quantity
-	Water *Quantity
-	On    Word // the date as written
+	Place   source.Place
+	Share   Quantity
+	Kernels *Quantity
+	Water   *Quantity
+	On      Word // the date as written
 }
 
 // Site is a place of work at a time of year.

@@ -31,15 +31,15 @@ type Weighed struct {
 	Clean  bool // without rootlets
 }
 
-// Counted is a count of corns: of chit one number, of the acrospire one for each class.
+// Counted is a count of kernels: of chit one number, of the acrospire one for each class.
 type Counted struct {
 	Seen
-	What  Word // chit or acrospire
-	Corns []Quantity
-	Of    *Quantity // corns looked at; nil where it is not said
+	What    Word // chit or acrospire
+	Kernels []Quantity
+	Of      *Quantity // kernels looked at; nil where it is not said
 }
 
-// Felt is what a corn did when it was rubbed out.
+// Felt is what a kernel did when it was rubbed out.
 type Felt struct {
 	Seen
 	Rub Word
@@ -95,7 +95,7 @@ func Clean(x Reading) bool {
 	return ok && w.Clean
 }
 
-// CountOf is the count of corns that a reading is, nil where it is none of what.
+// CountOf is the count of kernels that a reading is, nil where it is none of what.
 func CountOf(x Reading, what string) *Counted {
 	if c, ok := x.(*Counted); ok && c.What.Text == what {
 		return c
@@ -111,7 +111,7 @@ func Counts(x Reading) string {
 	return ""
 }
 
-// Rub is what a corn did under the finger, "" for every other reading.
+// Rub is what a kernel did under the finger, "" for every other reading.
 func Rub(x Reading) string {
 	if f, ok := x.(*Felt); ok {
 		return f.Rub.Text

@@ -24,7 +24,7 @@ type Dimension int
 // The dimensions, with the SI unit of each.
 const (
 	Number                Dimension = iota // no unit
-	Count                                  // 1: times, corns
+	Count                                  // 1: times, kernels
 	Share                                  // 1: a moisture is on the whole weight
 	DryShare                               // kg of water per kg of dry matter
 	Temperature                            // K

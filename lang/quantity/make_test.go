@@ -41,7 +41,7 @@ func TestAQuantityIsReadAndPrintedAsWritten(t *testing.T) {
 		{"3/4", "3/4", Number, 0.75},
 		{"-0", "-0", Number, 0},
 		{"200", "200", Number, 200},
-		{"200 corns", "200 corns", Count, 200},
+		{"200 kernels", "200 kernels", Count, 200},
 		{"1 times", "1 time", Count, 1},
 		{"12.4%", "12.4 %", Share, 0.124},
 		{"12.4 % wet basis", "12.4 %", Share, 0.124},

@@ -28,7 +28,7 @@ const (
 // the digits behind the point beyond which a reckoned value says nothing.
 var unitTable = []Unit{
 	{"times", "time", []string{"x"}, Count, 1, 0, "how often", 0},
-	{"corns", "corn", []string{"kernels", "kernel", "grains", "grain"}, Count, 1, 0, "single corns", 0},
+	{"kernels", "kernel", []string{"corns", "corn", "grains", "grain"}, Count, 1, 0, "single kernels", 0},
 	{"hands", "hand", nil, Count, 1, 0, "people at work", 0},
 
 	{"%", "", []string{"percent", "per cent", "pct", "% wet basis", "% w.b.", "% wb"}, Share, 0.01, 0, "per cent; a moisture is of the whole weight", 1},

@@ -29,14 +29,14 @@ func at(text string) time.Time {
 	return t
 }
 
-func TestAShareOfCornsIsACount(t *testing.T) {
+func TestAShareOfKernelsIsACount(t *testing.T) {
 	b := record(t, `  began 2026-03-06 07:00
-  counted chit 91.3 % of 150 corns at 2026-03-08 07:10
+  counted chit 91.3 % of 150 kernels at 2026-03-08 07:10
 `)
 	require.Len(t, b.Readings, 1)
 	count := b.Readings[0].(*model.Counted)
-	assert.Equal(t, 137.0, count.Corns[0].SI, "to the nearest corn")
-	assert.Equal(t, "91.3 %", count.Corns[0].String())
+	assert.Equal(t, 137.0, count.Kernels[0].SI, "to the nearest kernel")
+	assert.Equal(t, "91.3 %", count.Kernels[0].String())
 }
 
 func TestABatchIsReadAsWritten(t *testing.T) {
@@ -69,9 +69,9 @@ func TestABatchIsReadAsWritten(t *testing.T) {
 	assert.Equal(t, "soak 1", model.After(bag).Place.Text())
 	assert.True(t, soak.When().IsZero(), "it says its step alone")
 	count := chit.(*model.Counted)
-	assert.Equal(t, 84.0, count.Corns[0].SI)
+	assert.Equal(t, 84.0, count.Kernels[0].SI)
 	assert.Equal(t, 100.0, count.Of.SI)
-	shoots := shoot.(*model.Counted).Corns
+	shoots := shoot.(*model.Counted).Kernels
 	require.Len(t, shoots, 6)
 	assert.Equal(t, 55.0, shoots[3].SI)
 	assert.Equal(t, "chalky", model.Rub(rub))

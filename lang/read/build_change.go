@@ -47,7 +47,8 @@ func (r *recorder) unfit(c *model.Change) bool {
 	case c.What.Text == "" && (dim == quantity.Flow || dim == quantity.Share):
 		word := map[quantity.Dimension]string{quantity.Flow: model.ChangedAirflow, quantity.Share: model.ChangedReturns}[dim]
 		f = valueNeeded.At(c.To.Place, fmt.Sprintf("%s does not say of what it is", text))
-		f.Hint = fmt.Sprintf("write %s %s, if that is meant", word, text)
+		f.Write(c.To.Place, word+" "+text)
+		f.Hint += ", if that is meant"
 	case c.OfWater() && kind != model.CoolStep:
 		f = changeUnfit.At(c.To.Place, fmt.Sprintf("%s has no water that could be changed to %s", kind, text))
 	case c.OfWater() && c.To.Where != "" && c.To.Where != vocabulary.WithWater:

@@ -13,7 +13,7 @@ import (
 // to 1/2, to 3/4, to the whole, overgrown.
 const acrospireClasses = 6
 
-// counted builds a count of corns.
+// counted builds a count of kernels.
 func (r *recorder) counted(s *filled) {
 	x := &model.Counted{What: s.slot(0).chosen()}
 	if s.has("of") {
@@ -26,7 +26,7 @@ func (r *recorder) counted(s *filled) {
 		if v == nil {
 			continue
 		}
-		n := inCorns(v.quantity(), x)
+		n := inKernels(v.quantity(), x)
 		if n.Dimension == quantity.Share {
 			r.refuse(countsDiffer.At(n.Place, countless(x, n)))
 			return
@@ -35,7 +35,7 @@ func (r *recorder) counted(s *filled) {
 		if n == nil {
 			return
 		}
-		x.Corns = append(x.Corns, *n)
+		x.Kernels = append(x.Kernels, *n)
 		sum += n.SI
 	}
 	if why := counts[x.What.Text](x, sum); why != "" {
@@ -45,9 +45,9 @@ func (r *recorder) counted(s *filled) {
 	r.add(s, x, &x.Seen)
 }
 
-// inCorns is the count that a share of the corns is, to the nearest corn: 88 % of 200 is
+// inKernels is the count that a share of the kernels is, to the nearest kernel: 88 % of 200 is
 // 176. A share of what is not said stays one, and so does one of the acrospire.
-func inCorns(q *model.Quantity, x *model.Counted) *model.Quantity {
+func inKernels(q *model.Quantity, x *model.Counted) *model.Quantity {
 	if q == nil || q.Dimension != quantity.Share || x.Of == nil || x.What.Text != model.Chit {
 		return q
 	}
@@ -59,32 +59,32 @@ func inCorns(q *model.Quantity, x *model.Counted) *model.Quantity {
 // countless says why a share is no count.
 func countless(x *model.Counted, share *model.Quantity) string {
 	if x.What.Text == model.Chit {
-		return fmt.Sprintf("%s have chitted, but it is not said of how many corns", share)
+		return fmt.Sprintf("%s have chitted, but it is not said of how many kernels", share)
 	}
-	return fmt.Sprintf("%s is a share; a count of the acrospire has the corns of each class", share)
+	return fmt.Sprintf("%s is a share; a count of the acrospire has the kernels of each class", share)
 }
 
 // counts says what is wrong with a count, by what was counted, or "".
 var counts = map[string]func(*model.Counted, float64) string{
 	model.Chit: func(x *model.Counted, sum float64) string {
 		switch {
-		case len(x.Corns) != 1:
-			return fmt.Sprintf("chit is counted with one number, of how many corns; %d stand here", len(x.Corns))
+		case len(x.Kernels) != 1:
+			return fmt.Sprintf("chit is counted with one number, of how many kernels; %d stand here", len(x.Kernels))
 		case x.Of == nil:
-			return fmt.Sprintf("%.0f corns have chitted, but it is not said of how many", sum)
+			return fmt.Sprintf("%.0f kernels have chitted, but it is not said of how many", sum)
 		case sum > x.Of.SI:
-			return fmt.Sprintf("%.0f corns have chitted of %.0f that were looked at", sum, x.Of.SI)
+			return fmt.Sprintf("%.0f kernels have chitted of %.0f that were looked at", sum, x.Of.SI)
 		}
 		return ""
 	},
 	model.Acrospire: func(x *model.Counted, sum float64) string {
 		switch {
-		case len(x.Corns) != acrospireClasses:
-			return fmt.Sprintf("the acrospire is counted with six numbers, none, to 1/4, to 1/2, to 3/4, to the whole and overgrown; %s", stand(len(x.Corns)))
+		case len(x.Kernels) != acrospireClasses:
+			return fmt.Sprintf("the acrospire is counted with six numbers, none, to 1/4, to 1/2, to 3/4, to the whole and overgrown; %s", stand(len(x.Kernels)))
 		case sum == 0:
-			return "no corn was counted"
+			return "no kernel was counted"
 		case x.Of != nil && sum != x.Of.SI:
-			return fmt.Sprintf("the six counts make %.0f corns, and %.0f were looked at", sum, x.Of.SI)
+			return fmt.Sprintf("the six counts make %.0f kernels, and %.0f were looked at", sum, x.Of.SI)
 		}
 		return ""
 	},

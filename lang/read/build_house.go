@@ -20,7 +20,7 @@ func (r *filled) name() (string, source.Place) {
 // scope is the whole of a statement, with its block.
 func (r *filled) scope() source.Place { return source.Place{File: r.place.File, Span: r.Span} }
 
-// lot is a lot of grain whose weight of a thousand corns waits for the species.
+// lot is a lot of grain whose weight of a thousand kernels waits for the species.
 type lot struct {
 	model.Grain
 	weight *given
@@ -35,28 +35,28 @@ var grainFacts = table[lot]{
 			g.Germination = append(g.Germination, t)
 		}
 	},
-	"protein":     func(_ *builder, g *lot, s *filled) { g.Protein = s.slot(0).quantity() },
-	"corn-weight": func(_ *builder, g *lot, s *filled) { g.weight = s.slot(0) },
-	"treated":     func(_ *builder, g *lot, s *filled) { g.Treated = s.slot(0).chosen() },
-	"ergot":       func(_ *builder, g *lot, s *filled) { g.Ergot = s.slot(0).chosen() },
-	"mould":       func(_ *builder, g *lot, s *filled) { g.Mould = s.slot(0).chosen() },
-	"delivered":   delivered,
-	"store":       func(_ *builder, g *lot, s *filled) { g.Store = s.clause("in", 0).chosen() },
+	"protein":       func(_ *builder, g *lot, s *filled) { g.Protein = s.slot(0).quantity() },
+	"kernel-weight": func(_ *builder, g *lot, s *filled) { g.weight = s.slot(0) },
+	"treated":       func(_ *builder, g *lot, s *filled) { g.Treated = s.slot(0).chosen() },
+	"ergot":         func(_ *builder, g *lot, s *filled) { g.Ergot = s.slot(0).chosen() },
+	"mould":         func(_ *builder, g *lot, s *filled) { g.Mould = s.slot(0).chosen() },
+	"delivered":     delivered,
+	"store":         func(_ *builder, g *lot, s *filled) { g.Store = s.clause("in", 0).chosen() },
 }
 
 func (b *builder) grain(r *filled) {
 	g := &lot{}
 	g.Name, g.Place = r.name()
 	facts(b, r, vocabulary.Grain, g, grainFacts)
-	g.CornWeight = g.weight.quantity()
+	g.KernelWeight = g.weight.quantity()
 	b.ofItsKind(g.Species.Text, g.weight)
 	b.house.Grains = append(b.house.Grains, &g.Grain)
 }
 
-// ofItsKind reports a weight of a thousand corns that is out of the ordinary for its
+// ofItsKind reports a weight of a thousand kernels that is out of the ordinary for its
 // species.
 func (b *builder) ofItsKind(species string, weight *given) {
-	s := senseIn(vocabulary.Grain, "corn-weight")
+	s := senseIn(vocabulary.Grain, "kernel-weight")
 	if usual, ok := s.UsualOf(species); ok && weight != nil && !within(usual, weight.rng) {
 		b.unusual(s, usual, weight, " for "+species)
 	}
@@ -68,7 +68,7 @@ func (b *builder) germination(s *filled) (model.GerminationTest, bool) {
 		return model.GerminationTest{}, false
 	}
 	t := model.GerminationTest{Place: s.place, Share: *share, Water: s.clause("at", 0).quantity()}
-	t.Corns = s.clause("of", 0).quantity()
+	t.Kernels = s.clause("of", 0).quantity()
 	t.On = s.clause("on", 0).chosen()
 	return t, true
 }

@@ -40,8 +40,7 @@ func (b *builder) limit(r *statementReader, s *syntax.Statement) (model.Limit, b
 		f := unknownWord.At(r.at(s.Verb.Span), fmt.Sprintf("%q is no threshold of the house", s.Verb.Text))
 		f.Hint = "known: " + quoted(words)
 		if meant, ok := nearest.Word(s.Verb.Text, words); ok {
-			f.Hint = fmt.Sprintf("did you mean %s?", meant)
-			f.Fixes = certain(f.Place, s.Verb.Text, words)
+			f.AskOnly(f.Place, meant, certain(s.Verb.Text, words))
 		}
 		r.note(f)
 		return model.Limit{}, false

@@ -100,7 +100,7 @@ func lookUp[T any](b *builder, v *given, kind string, among []*T, name func(*T) 
 	}
 	if ok {
 		near = among[slices.Index(names, meant)]
-		f.Hint = fmt.Sprintf("did you mean %q?", meant)
+		f.Ask(v.place, strconv.Quote(meant))
 	} else if len(names) > 0 {
 		f.Hint = "known: " + quotedNames(names)
 	} else {

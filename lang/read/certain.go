@@ -1,15 +1,9 @@
 package read
 
-import (
-	"maltwright/lang/finding"
-	"maltwright/lang/nearest"
-	"maltwright/lang/source"
-)
+import "maltwright/lang/nearest"
 
-// certain is the repair of a misspelt word, where there is only one that can be meant.
-func certain(place source.Place, written string, among []string) []finding.Edit {
-	if meant, ok := nearest.Only(written, among); ok {
-		return []finding.Edit{{Place: place, New: meant}}
-	}
-	return nil
+// certain tells whether there is only one that can be meant by a misspelt word.
+func certain(written string, among []string) bool {
+	_, ok := nearest.Only(written, among)
+	return ok
 }

@@ -78,8 +78,7 @@ func (r *statementReader) unknownMeasure(name string, s source.Span, elsewhere b
 	f := unknownWord.At(r.at(s), fmt.Sprintf("%q is nothing that can be measured here", name))
 	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
 	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
-		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = certain(r.at(s), name, r.measureWords())
+		f.AskOnly(r.at(s), meant, certain(name, r.measureWords()))
 	}
 	r.note(f)
 }
@@ -128,7 +127,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 	if bound == nil && a.High == nil {
 		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
 		figure := r.at(a.Span).Text()
-		n.Hint = fmt.Sprintf("write %s %s %s, or %s %s %s", m.Word, quantity.AtLeast, figure, m.Word, quantity.AtMost, figure)
+		n.Write(t.Place, fmt.Sprintf("%s %s %s", m.Word, quantity.AtLeast, figure), fmt.Sprintf("%s %s %s", m.Word, quantity.AtMost, figure))
 		r.note(n)
 		return false
 	}

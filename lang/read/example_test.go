@@ -130,7 +130,7 @@ func TestHouseIsReadAsWritten(t *testing.T) {
 	assert.Equal(t, "no", g.Treated.Text)
 	require.Len(t, g.Germination, 2)
 	assert.InDelta(t, 8e-6, g.Germination[1].Water.SI, 1e-15)
-	assert.Equal(t, 200.0, g.Germination[1].Corns.SI)
+	assert.Equal(t, 200.0, g.Germination[1].Kernels.SI)
 	assert.Equal(t, "2026-02-02", g.Germination[1].On.Text)
 	awake := h.Sites[0].Awake[0]
 	assert.Equal(t, 6*3600+30*60, awake.From)

@@ -59,7 +59,7 @@ func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before
 	if !ok {
 		return
 	}
-	found[before].Hint = "write " + text
+	found[before].Write(r.at(s.Head()), text)
 	*r.found = found[:before+1]
 }
 
@@ -203,8 +203,8 @@ func (r *statementReader) otherVerb(f *finding.Finding, s *syntax.Statement, oth
 	}
 	pieces[0].text = row.Word
 	if r.reads(row, pieces) {
+		f.Repair(f.Place, row.Word)
 		f.Hint = "write " + joined(pieces)
-		f.Fixes = []finding.Edit{{Place: f.Place, New: row.Word}}
 		return
 	}
 	f.Hint = "write it so: " + row.Example
@@ -212,6 +212,6 @@ func (r *statementReader) otherVerb(f *finding.Finding, s *syntax.Statement, oth
 		return
 	}
 	if text, ok := r.reading(row, pieces, likely); ok {
-		f.Hint = "write " + text
+		f.Write(r.at(s.Head()), text)
 	}
 }

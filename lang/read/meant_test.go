@@ -78,7 +78,13 @@ func TestWhatBeginnersWriteIsToldAsWhatTheyMean(t *testing.T) {
 			found := statementOf(t, in, text)
 			require.Len(t, found, 1, "%s: %s", text, golden.Findings(found))
 			assert.Equal(t, "write "+want, found[0].Hint, text)
-			for _, e := range found[0].Fixes {
+			edits := found[0].Fixes
+			for _, o := range found[0].Offers {
+				assert.Equal(t, "write "+o.Says, found[0].Hint, text)
+				edits = append(edits, o.Edits...)
+			}
+			assert.NotEmpty(t, edits, text)
+			for _, e := range edits {
 				mended := text[:e.Place.Start] + e.New + text[e.Place.End:]
 				assert.Empty(t, golden.Findings(statementOf(t, in, mended)), mended)
 			}

@@ -127,8 +127,7 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 		f := wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
 		f.Hint = "it belongs in " + joinOr(homes)
 		if meant, ok := r.verbMeant(s); ok {
-			f.Hint = fmt.Sprintf("did you mean %s?", meant)
-			f.Fixes = []finding.Edit{{Place: place, New: meant}}
+			f.AskOnly(place, meant, true)
 		}
 		r.note(f)
 		return
@@ -137,8 +136,7 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 	if other, ok := vocabulary.OtherWord(r.in, word); ok {
 		r.otherVerb(&f, s, other)
 	} else if meant, ok := vocabulary.Meant(r.in, word); ok {
-		f.Hint = fmt.Sprintf("did you mean %s?", meant)
-		f.Fixes = certain(place, word, vocabulary.Words(r.in))
+		f.AskOnly(place, meant, certain(word, vocabulary.Words(r.in)))
 	} else if lower := strings.ToLower(word); lower != word && slices.Contains(vocabulary.Words(r.in), lower) {
 		f.Hint = fmt.Sprintf("write it small: %s", lower)
 		f.Fixes = []finding.Edit{{Place: place, New: lower}}
@@ -254,13 +252,11 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		f = unknownWord.At(place, fmt.Sprintf("%q is not one of the words %s takes", word.Text, after.Text))
 		f.Hint = "known here: " + strings.Join(slot.Words, ", ")
 		if meant, sure, ok := vocabulary.Synonym(word.Text, slot.Words); ok && sure {
-			f.Hint = fmt.Sprintf("write %s", meant)
-			f.Fixes = []finding.Edit{{Place: place, New: meant}}
+			f.Repair(place, meant)
 		} else if ok {
 			f.Hint = fmt.Sprintf("%s is the nearest to it; known here: %s", meant, strings.Join(slot.Words, ", "))
 		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok {
-			f.Hint = fmt.Sprintf("did you mean %s?", meant)
-			f.Fixes = certain(place, word.Text, slot.Words)
+			f.AskOnly(place, meant, certain(word.Text, slot.Words))
 		}
 	}
 	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }

@@ -67,7 +67,7 @@ var (
 		`site "Loft" { water 9 to 12 °C every 8 h }`, `site "Loft" { water 9 to 12 °C }`)
 	twoOfAClause = rule("two-of-a-clause", fault, "a clause stands twice in one statement",
 		"only one of the two can hold", "take one of them out",
-		`grain "Far field" { species barley; germination 97 % of 200 corns of 100 corns }`, `grain "Far field" { species barley; germination 97 % of 200 corns }`)
+		`grain "Far field" { species barley; germination 97 % of 200 kernels of 100 kernels }`, `grain "Far field" { species barley; germination 97 % of 200 kernels }`)
 	saidTwice = rule("said-twice", fault, "a fact is given twice in one block",
 		"only one of the two can hold", "take one of them out",
 		`site "Loft" { water 9 °C; water 12 °C }`, `site "Loft" { water 9 to 12 °C }`)
@@ -159,7 +159,7 @@ var (
 	unusualFigure = rule("unusual-figure", caution, "a value that can be, but hardly is",
 		"most such values are slips of the pen: °F for °C, grams for kilograms, a point in the wrong place; and all that follows is reckoned with them",
 		"look at the number, its point and its unit; if it is so, accept it and say why",
-		`grain "Far field" { species barley; corn-weight 4.6 g }`, `grain "Far field" { species barley; corn-weight 46 g }`)
+		`grain "Far field" { species barley; kernel-weight 4.6 g }`, `grain "Far field" { species barley; kernel-weight 46 g }`)
 	outOfProportion = rule("out-of-proportion", caution, "two facts that hardly go together, such as much grain on a small floor", // a fault where they cannot
 		"each may be right for another house; together one of them is a slip of the pen, and all that is reckoned from them is wrong",
 		"look at both numbers and their units; if they are so, accept it and say why",

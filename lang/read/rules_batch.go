@@ -30,7 +30,7 @@ var (
 	readingBeforeBegan = rule("reading-before-began", fault, "a reading whose time lies before the batch began",
 		"nothing can be read of a batch that is not there", "look at both dates",
 		batchOf("  read water 12 °C at 2026-03-05 07:10\n"), batchOf("  read water 12 °C at 2026-03-06 07:10\n"))
-	countsDiffer = rule("counts-do-not-add-up", fault, "a count of corns that does not add up",
+	countsDiffer = rule("counts-do-not-add-up", fault, "a count of kernels that does not add up",
 		"a number was left out, or written wrong", "count again, or look at the slip it was written on",
 		batchOf("  counted chit 84 of 80 at 2026-03-08 07:10\n"), batchOf("  counted chit 84 of 100 at 2026-03-08 07:10\n"))
 	lotOverdrawn = rule("lot-overdrawn", caution, "more taken of a lot than came in of it",

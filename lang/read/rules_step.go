@@ -32,7 +32,7 @@ var (
 		"say it of the stage: put for, until or allow on a line of its own",
 		strings.Replace(shortest, "17 °C;", "17 °C for 3 days;", 1)+shortKiln+"}", shortest+shortKiln+"}")
 	boundWrongWay = rule("bound-wrong-way", fault, "a bound on the side from which the grain comes", // a caution of a gate, a rest in store and a repeat
-		"grain in the steep takes up water and chits, a growing corn's acrospire gets longer, malt that is dried loses water and weight, and time only goes on: the other way round it holds from the start, or never. "+
+		"grain in the steep takes up water and chits, a growing kernel's acrospire gets longer, malt that is dried loses water and weight, and time only goes on: the other way round it holds from the start, or never. "+
 			"Malt is to rest for some weeks at the least, and steps to be done so often at the most",
 		"change at least for at most, or the other way round",
 		`dry at air-on 50 °C until moisture at least 10 % allow 10 to 30 h`, `dry at air-on 50 °C until moisture at most 10 % allow 10 to 30 h`)

@@ -141,7 +141,7 @@ func (b *builder) turned(kind model.StageKind, t *model.Test, as finding.Severit
 
 func measureName(m string) string {
 	if m == vocabulary.MeasureChit {
-		return "the share of chitted corns"
+		return "the share of chitted kernels"
 	}
 	return "the " + m
 }

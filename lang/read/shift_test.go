@@ -35,7 +35,7 @@ func TestShiftsThatCannotBeAreFound(t *testing.T) {
 		"away 2026-04-03 to 14:00":                   wrongDimension.Name,
 		"away 06:00 to 14:00":                        wrongDimension.Name,
 		"away":                                       valueNeeded.Name,
-		"awake 06:00 to 14:00 with 2 corns":          wrongDimension.Name,
+		"awake 06:00 to 14:00 with 2 kernels":        wrongDimension.Name,
 		"awake 06:00 to 14:00 with 1.5 hands":        wrongDimension.Name,
 		"awake 06:00 to 14:00 with 0 hands":          outOfRange.Name,
 		"awake 06:00 to 14:00; awake 07:00 to 12:00": unusualFigure.Name,

@@ -7,6 +7,7 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // From participle's nodes to the tree. All that matters of a node is its tokens.
@@ -23,6 +24,7 @@ func wordOf(t lexer.Token) Word { return Word{span(t), t.Value} }
 
 func convertHeader(h *header) *Statement {
 	s := &Statement{Span: cover(h.Tokens), Verb: wordOf(h.Tokens[0]), Terms: convertTerms(h.Terms)}
+	s.Verb.Text = vocabulary.Today(s.Verb.Text)
 	if len(h.Clauses) > 0 {
 		s.Clauses = make([]*Clause, len(h.Clauses))
 		for i, c := range h.Clauses {

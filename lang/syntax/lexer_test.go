@@ -95,7 +95,7 @@ func TestTokens(t *testing.T) {
 		"60 m3/h":               "Quantity 60 m3/h",
 		"0.8 m²":                "Quantity 0.8 m²",
 		"5 µm":                  "Quantity 5 µm",
-		"20 % of 200 corns":     "Quantity 20 % | Clause of | Quantity 200 corns",
+		"20 % of 200 kernels":   "Quantity 20 % | Clause of | Quantity 200 kernels",
 		"45 % dry basis":        "Quantity 45 % dry basis",
 		"45 % dry  basis until": "Quantity 45 % dry  basis | Clause until",
 		"45 % dry at malt":      "Quantity 45 % | Word dry | Clause at | Word malt",

@@ -20,7 +20,7 @@ var (
 	atMomentAlways = Clause{Word: "at", Slots: atMoment.Slots, Required: true, Doc: atMoment.Doc}
 )
 
-func corns(label string) Slot { return single(label, q.Number, q.Count) }
+func kernels(label string) Slot { return single(label, q.Number, q.Count) }
 
 // The record of a batch: what was done and read while it was made.
 var batchRows = signed([]Row{
@@ -46,19 +46,19 @@ var batchRows = signed([]Row{
 		Doc: "What the drained batch weighs, or the bag; with in, what the scale shows of it together with what it lies in. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
 	{Word: "counted", In: blocks(Batch),
 		Slots: []Slot{oneOf("what was counted", MeasureChit, MeasureAcrospire), single("chitted, of chit a share too; or no shoot yet", q.Number, q.Count, q.Share),
-			optional(corns("to 1/4")), optional(corns("to 1/2")), optional(corns("to 3/4")), optional(corns("to the whole")), optional(corns("overgrown"))},
-		Clauses: []Clause{{Word: "of", Slots: []Slot{corns("corns looked at")}, Doc: "how many corns were looked at; chit needs it"}, atMomentAlways},
-		Doc:     "A count of corns. Of chit one number or a share, of how many; of the acrospire six: with no shoot yet, up to 1/4 of the corn, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
+			optional(kernels("to 1/4")), optional(kernels("to 1/2")), optional(kernels("to 3/4")), optional(kernels("to the whole")), optional(kernels("overgrown"))},
+		Clauses: []Clause{{Word: "of", Slots: []Slot{kernels("kernels looked at")}, Doc: "how many kernels were looked at; chit needs it"}, atMomentAlways},
+		Doc:     "A count of kernels. Of chit one number or a share, of how many; of the acrospire six: with no shoot yet, up to 1/4 of the kernel, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
 		Example: "counted acrospire 2 6 22 55 13 2 at 2026-03-12 08:00"},
 	{Word: "felt", In: blocks(Batch), Slots: []Slot{oneOf("how", MeasureRub), oneOf("what it did", RubGummy, RubGritty, RubChalky)}, Clauses: []Clause{atMomentAlways},
-		Doc: "What a corn did when it was rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
+		Doc: "What a kernel did when it was rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
 	{Word: "read", In: blocks(Batch),
 		Slots:   []Slot{placed(Slot{Kind: Amount, Label: "temperature", Dims: []q.Dimension{q.Temperature}, Places: recordPlaces})},
 		Clauses: []Clause{atMomentAlways},
 		Doc:     "A thermometer, and where it stood.", Example: "read bed 17.2 °C at 2026-03-10 21:00"},
 	{Word: "turned", In: blocks(Batch), Clauses: []Clause{atMomentAlways},
 		Doc: "The piece was turned.", Example: "turned at 2026-03-10 21:05"},
-	{Word: "changed", In: blocks(Batch), NamesStep: true, Slots: whichStep,
+	{Word: RecordChanged, In: blocks(Batch), NamesStep: true, Slots: whichStep,
 		Clauses: []Clause{
 			{Word: "to", Slots: []Slot{optional(oneOf("without it", SaidNo)), optional(oneOf("of what", WithAirflow, WithReturns, WithSmoke)), changedTo},
 				Required: true, Doc: "what was done instead: for how long, how warm, with how much air or water, in smoke or without"},

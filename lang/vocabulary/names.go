@@ -65,7 +65,7 @@ const (
 	MeasureMaltWeight       = "malt weight"
 )
 
-// What a corn does when it is rubbed out.
+// What a kernel does when it is rubbed out.
 const (
 	RubGummy  = "gummy"
 	RubGritty = "gritty"
@@ -154,6 +154,9 @@ const (
 	Noon     = "noon"
 	Midnight = "midnight"
 )
+
+// RecordChanged is a line of a record: a step that was done otherwise.
+const RecordChanged = "changed"
 
 // ClauseBecause gives a reason, ClauseBy says who or how.
 const (

@@ -26,7 +26,7 @@ type Sense struct {
 }
 
 // Kin is what is usual for some of the words of another statement of the block, such
-// as the weight of a thousand corns for a species.
+// as the weight of a thousand kernels for a species.
 type Kin struct {
 	Words []string
 	Usual q.Range

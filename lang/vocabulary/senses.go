@@ -25,16 +25,16 @@ var (
 		s.Held, s.Instead = true, map[string]*Sense{FactAlready + " " + MaltGreen: greenMoisture(), FactAlready + " " + MaltKilned: kilnedMoisture()}
 		return s
 	}()
-	germinated   = bandsOf("a share", "0 to 100 %", "", "")
-	cornsCounted = bandsOf("a count", "1 to 100000 corns", "20 to 10000 corns", practice).advised("count 100 or 200 corns")
-	testWater    = bandsOf("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 corns: "+practice)
-	protein      = bandsOf("a protein", "4 to 25 %", "6 to 19 %", practice).ofDry()
-	cornWeight   = func() *Sense {
-		s := bandsOf("a weight of a thousand corns", "1 to 500 g", "", "handbooks, from memory")
+	germinated     = bandsOf("a share", "0 to 100 %", "", "")
+	kernelsCounted = bandsOf("a count", "1 to 100000 kernels", "20 to 10000 kernels", practice).advised("count 100 or 200 kernels")
+	testWater      = bandsOf("the water of a germination test", "0.5 to 100 ml", "2 to 20 ml", "4 ml and 8 ml for 100 kernels: "+practice)
+	protein        = bandsOf("a protein", "4 to 25 %", "6 to 19 %", practice).ofDry()
+	kernelWeight   = func() *Sense {
+		s := bandsOf("a weight of a thousand kernels", "1 to 500 g", "", "handbooks, from memory")
 		s.By = []Kin{
 			{[]string{"barley"}, band("25 to 70 g")},
 			{[]string{"wheat", "triticale"}, band("20 to 70 g")},
-			{[]string{"spelt"}, band("25 to 130 g")}, // in its hull two corns count as one
+			{[]string{"spelt"}, band("25 to 130 g")}, // in its hull two kernels count as one
 			{[]string{"rye", "oats"}, band("15 to 60 g")},
 			{[]string{"sorghum"}, band("10 to 70 g")},
 			{[]string{"millet"}, band("1.5 to 20 g")},

@@ -6,7 +6,7 @@ var (
 	soakWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAir, WithLime, WithAirflow, WithOverflow), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
 		Doc: "air keeps the water stirred up all the time, airflow blows so much air through it, an overflow lets so much fresh water run in and off again, lime is against mould and husk bitterness"}
 	restWith = Clause{Word: "with", Joins: true, Slots: []Slot{oneOf("with what", WithAirflow, WithSpray), optional(sensed(single("how much air or water", q.Flow), wetFlow))},
-		Doc: "airflow draws so much air down through the bed, and its carbon dioxide off; a spray keeps the film on the corns full, and with so much water has the grain as warm as that"}
+		Doc: "airflow draws so much air down through the bed, and its carbon dioxide off; a spray keeps the film on the kernels full, and with so much water has the grain as warm as that"}
 	onDay = Clause{Word: "on", Slots: []Slot{named(Floor)}, Required: true, Doc: "where the piece lies"}
 
 	kilnAt = Clause{Word: "at", Slots: []Slot{placed(temperature("how warm", kilnPlaces...))},

@@ -117,9 +117,9 @@ func TestEveryFactAndThresholdHasValuesThatMakeSense(t *testing.T) {
 	}
 }
 
-func TestEverySpeciesHasAUsualWeightOfItsCorns(t *testing.T) {
+func TestEverySpeciesHasAUsualWeightOfItsKernels(t *testing.T) {
 	for _, word := range grains {
-		_, ok := cornWeight.UsualOf(word)
+		_, ok := kernelWeight.UsualOf(word)
 		assert.True(t, ok, word)
 	}
 }

@@ -31,11 +31,11 @@ var allMeasures = []Measure{
 	{Word: MeasureWeight, Dims: []q.Dimension{q.Mass}, In: blocks(Steep, Repeat, Germinate, Wither, Kiln), Rises: blocks(Steep), Falls: blocks(Wither, Kiln),
 		Doc: "what the drained batch weighs"},
 	{Word: MeasureChit, Dims: []q.Dimension{q.Share}, In: blocks(Steep, Repeat, Germinate), Rises: blocks(Steep, Germinate),
-		Doc: "share of the corns that show the white root tip"},
+		Doc: "share of the kernels that show the white root tip"},
 	{Word: MeasureAcrospire, Dims: []q.Dimension{q.Number, q.Share}, In: blocks(Germinate, Wither), Rises: blocks(Germinate, Wither),
-		Doc: "length of the shoot under the husk, as a part of the corn: 3/4"},
+		Doc: "length of the shoot under the husk, as a part of the kernel: 3/4"},
 	{Word: MeasureRub, Words: []string{RubGummy, RubGritty, RubChalky}, In: blocks(Germinate, Wither),
-		Doc: "what a corn does when it is rubbed out between thumb and finger"},
+		Doc: "what a kernel does when it is rubbed out between thumb and finger"},
 	{Word: MeasureAirOff, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the air that leaves the bed"},
 	{Word: MeasureMalt, Dims: []q.Dimension{q.Temperature}, In: blocks(Kiln), Doc: "temperature of the malt itself, the mean of the bed; in a cooling with air its warmest layer"},
 	{Word: MeasureBed, Dims: []q.Dimension{q.Temperature}, In: blocks(Germinate, Wither), Doc: "temperature in the middle of the piece"},
@@ -100,3 +100,15 @@ var thresholds = []Limit{
 
 // LimitNames lists the limits.
 func LimitNames() []Limit { return append([]Limit(nil), thresholds...) }
+
+// older are words of the language that were replaced, and the word of today. They are read
+// for ever, and laid out as it.
+var older = map[string]string{"corn-weight": "kernel-weight"}
+
+// Today gives the word of today for an older one, and any other as it is.
+func Today(word string) string {
+	if now, ok := older[word]; ok {
+		return now
+	}
+	return word
+}

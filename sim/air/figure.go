@@ -25,16 +25,16 @@ type step struct {
 // shown has, for a unit of the models, the units to show a value in, large ones first;
 // a unit that is not there is shown as it is.
 var shown = map[string][]step{
-	"kg/kg":    {{"%", 0.01}},
-	Share:      {{"%", 0.01}},
-	"of corns": {{"% of the corns", 0.01}},
-	"kg":       {{"t", 1000}, {"kg", 1}, {"g", 1e-3}},
-	"m":        {{"m", 1}, {"cm", 0.01}, {"mm", 1e-3}},
-	"m²":       {{"m2", 1}, {"cm2", 1e-4}},
-	"m³/s":     {{"m3/h", 1.0 / 3600}},
-	"kg/m³":    {{"kg/m3", 1}},
-	"W":        {{"kW", 1000}, {"W", 1}},
-	"s":        {{"days", 86400}, {"h", 3600}, {"min", 60}, {"s", 1}},
+	"kg/kg":      {{"%", 0.01}},
+	Share:        {{"%", 0.01}},
+	"of kernels": {{"% of the kernels", 0.01}},
+	"kg":         {{"t", 1000}, {"kg", 1}, {"g", 1e-3}},
+	"m":          {{"m", 1}, {"cm", 0.01}, {"mm", 1e-3}},
+	"m²":         {{"m2", 1}, {"cm2", 1e-4}},
+	"m³/s":       {{"m3/h", 1.0 / 3600}},
+	"kg/m³":      {{"kg/m3", 1}},
+	"W":          {{"kW", 1000}, {"W", 1}},
+	"s":          {{"days", 86400}, {"h", 3600}, {"min", 60}, {"s", 1}},
 }
 
 // figured writes a finite value of a unit of the models.

@@ -34,15 +34,15 @@ const (
 	wetFall = 4426.0
 
 	// boundDiffusion, m²/s at 20 °C, and boundEnergy, J/mol, are those of bound
-	// water in the corn (calibrated to thin layers by sim/outside/fit, drawn to
+	// water in the kernel (calibrated to thin layers by sim/outside/fit, drawn to
 	// what is published: 1.6e-12 m²/s of vapour in ground malt
 	// [meddings-potter-1974]; 42 kJ/mol of wheat in the falling rate
 	// [wheat-falling-rate], 51 [becker-1960]).
 	boundDiffusion = 1.42e-12
 	boundEnergy    = 40.1e3
 
-	// cornRadius, m, is how far bound water has to go: half of cornDiameter.
-	cornRadius = cornDiameter / 2
+	// kernelRadius, m, is how far bound water has to go: half of kernelDiameter.
+	kernelRadius = kernelDiameter / 2
 
 	// boundBelow and freeAbove are the moistures, kg/kg dry basis, between
 	// which water passes from bound to free (calibrated with them, drawn to
@@ -52,8 +52,8 @@ const (
 	freeAbove  = 0.201
 
 	// boundRate is the first eigenvalue of diffusion through a sphere of radius
-	// cornRadius, π²·D/r², at 20 °C, 1/s.
-	boundRate = math.Pi * math.Pi * boundDiffusion / (cornRadius * cornRadius)
+	// kernelRadius, π²·D/r², at 20 °C, 1/s.
+	boundRate = math.Pi * math.Pi * boundDiffusion / (kernelRadius * kernelRadius)
 )
 
 // Heat of barley malt.
@@ -84,11 +84,11 @@ const (
 	bedConductivity = 0.22
 
 	// faceDry, kg of dry matter per m²: the layer at the open face that dries
-	// first, one to two corns (calibrated).
+	// first, one to two kernels (calibrated).
 	faceDry = 2.0
 
-	cornDiameter = 4e-3 // m, of the sphere of like surface (handbook, from memory)
-	voidShare    = 0.40 // of the bed (handbook, from memory: 0.38 to 0.42)
+	kernelDiameter = 4e-3 // m, of the sphere of like surface (handbook, from memory)
+	voidShare      = 0.40 // of the bed (handbook, from memory: 0.38 to 0.42)
 
 	// Coefficients of Resistance (published) [asabe-d272].
 	resistanceA = 2.14e4 // Pa s²/m³
@@ -116,7 +116,7 @@ func Barley() Cereal {
 		DryHeat: dryMatterHeat, WettingHeat: bindingHeat * bindingShare, WettingFall: bindingFall,
 		Packing: Packing{
 			Conductivity: bedConductivity, Exposed: faceDry,
-			CornDiameter: cornDiameter, Surface: 6 * (1 - voidShare) / cornDiameter,
+			KernelDiameter: kernelDiameter, Surface: 6 * (1 - voidShare) / kernelDiameter,
 			Drag: resistanceA, Bend: resistanceB, Loose: wetResistance,
 		},
 	}

@@ -63,8 +63,8 @@ func (p *Packing) check() error {
 	return errors.Join(
 		air.Within("conductivity of the bed", p.Conductivity, "W/(m K)", 0.01, 2),
 		air.Within("layer at the face", p.Exposed, "kg/m²", 0.01, 100),
-		air.Within("diameter of a corn", p.CornDiameter, "m", 2e-4, 0.05),
-		air.Within("surface of the corns", p.Surface, "m²/m³", 10, 2e4),
+		air.Within("diameter of a kernel", p.KernelDiameter, "m", 2e-4, 0.05),
+		air.Within("surface of the kernels", p.Surface, "m²/m³", 10, 2e4),
 		air.Within("resistance", p.Drag, "Pa s²/m³", 1, 1e7),
 		air.Within("bend of the resistance", p.Bend, "m² s/m³", 0.01, 1e4),
 		air.Within("resistance of loose malt", p.Loose, air.Share, 0.01, 2),

@@ -1,5 +1,5 @@
 // Package drying gives how malt holds water and how fast a single layer of
-// corns gives it up: sorption, heat of vaporisation, specific heat, drying rate.
+// kernels gives it up: sorption, heat of vaporisation, specific heat, drying rate.
 package drying
 
 // How it works
@@ -23,7 +23,7 @@ package drying
 // for free water to its value for bound water, for barley as X goes from 0.201
 // to 0.124, 17 to 11 % wet basis. One constant cannot serve both: what fits free
 // water would dry malt to 2 % in a cure that leaves 4 % everywhere. Bound water
-// has as far to go as half a corn; how fast it does is fitted to thin layers by
+// has as far to go as half a kernel; how fast it does is fitted to thin layers by
 // the command in sim/outside/fit.
 //
 // Heat is kept by an enthalpy, H(X, T), so that a kiln built on this package

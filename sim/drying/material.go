@@ -32,7 +32,7 @@ type Sorption interface {
 	Wet() (from, steepest float64)
 }
 
-// Kinetics is how fast a single layer of corns gives up water.
+// Kinetics is how fast a single layer of kernels gives up water.
 type Kinetics interface {
 	// Rate gives the drying constant k, 1/s, in dX/dt = −k·(X − Xe) at moisture
 	// x (kg/kg dry basis) and t °C, with its derivatives.
@@ -60,8 +60,8 @@ type Packing struct {
 	Conductivity float64 // of a resting bed of it, W/(m K)
 	Exposed      float64 // dry matter of the layer at an open face that dries first, kg/m²
 
-	CornDiameter float64 // of the sphere of like surface, m
-	Surface      float64 // of the corns, m² per m³ of bed
+	KernelDiameter float64 // of the sphere of like surface, m
+	Surface        float64 // of the kernels, m² per m³ of bed
 
 	// Drag and Bend are the coefficients of Resistance, Pa s²/m³ and m² s/m³;
 	// Loose is the share of it that green malt has, loosely laid.

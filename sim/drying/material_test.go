@@ -38,8 +38,8 @@ func TestAnotherCerealDriesAsItsFiguresSay(t *testing.T) {
 		wetter bool // after six hours
 		rests  bool // at another moisture than barley
 	}{
-		"thicker corn":       {func(c *drying.Cereal) { c.BoundRate /= 2 }, true, false},
-		"thinner corn":       {func(c *drying.Cereal) { c.BoundRate *= 2 }, false, false},
+		"thicker kernel":     {func(c *drying.Cereal) { c.BoundRate /= 2 }, true, false},
+		"thinner kernel":     {func(c *drying.Cereal) { c.BoundRate *= 2 }, false, false},
 		"slow free water":    {func(c *drying.Cereal) { c.FreeRate /= 2 }, true, false},
 		"bound sooner":       {func(c *drying.Cereal) { c.BoundBelow += 0.1 }, true, false},
 		"holds more tightly": {func(c *drying.Cereal) { c.HendersonK /= 2 }, true, true},

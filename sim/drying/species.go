@@ -2,9 +2,9 @@ package drying
 
 import "math"
 
-// barleyCorns is the weight of a thousand corns of barley of the radius cornRadius, kg
+// barleyKernels is the weight of a thousand kernels of barley of the radius kernelRadius, kg
 // (common practice). 1,340 kg/m³ makes the two agree.
-const barleyCorns = 0.045
+const barleyKernels = 0.045
 
 // Coefficients of the modified Henderson equation (published, recalled from memory)
 // [asabe-d245], of hard wheat, yellow dent maize and sorghum.
@@ -44,10 +44,10 @@ func Sorghum() Cereal {
 	return c
 }
 
-// Weighing gives the cereal with corns of which a thousand weigh so many kg: bound water
+// Weighing gives the cereal with kernels of which a thousand weigh so many kg: bound water
 // goes through a sphere of that weight, and its rate with 1/r².
 func (c Cereal) Weighing(thousand float64) Cereal {
-	c.BoundRate *= math.Pow(barleyCorns/thousand, 2.0/3)
+	c.BoundRate *= math.Pow(barleyKernels/thousand, 2.0/3)
 	return c
 }
 

@@ -44,7 +44,7 @@ func TestWhatACerealStatesOfItsSorptionIsSo(t *testing.T) {
 }
 
 // Half the radius, an eighth of the weight: four times the rate.
-func TestSmallCornsDryFasterWhenTheirWaterIsBound(t *testing.T) {
+func TestSmallKernelsDryFasterWhenTheirWaterIsBound(t *testing.T) {
 	c := drying.Barley()
 	small := c.Weighing(0.045 / 8)
 	assert.InEpsilon(t, 4*c.BoundRate, small.BoundRate, 1e-12)

@@ -16,8 +16,8 @@ type Hold struct{ T, Seconds float64 }
 const LayerTolerance = 1e-7
 
 // ThinLayer gives the moisture, kg/kg dry basis, to which a single layer of
-// corns of moisture x (0 to 4) comes by the schedule, in so strong an air that
-// the corns have its temperature: dX/dt = −k(X, T)·(X − Xe(RH, T)). Only the
+// kernels of moisture x (0 to 4) comes by the schedule, in so strong an air that
+// the kernels have its temperature: dX/dt = −k(X, T)·(X − Xe(RH, T)). Only the
 // vapour pressure of the air is carried along: vapour, Pa, 0 to 20 000, fixes
 // the relative humidity at each temperature. A value outside, a temperature
 // outside −20 to 180 °C, or air so damp at it that the surface counts as wet

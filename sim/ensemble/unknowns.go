@@ -44,7 +44,7 @@ const (
 	respirationSpread = 0.20
 	dryingSpread      = 0.20
 	// witheringSpread: air of 0 to 1 m/s over the piece, where 0.3 is taken, carries off 0.83
-	// to 1.39 of the vapour, and one or two corns lie open to it; taken as nine of ten houses
+	// to 1.39 of the vapour, and one or two kernels lie open to it; taken as nine of ten houses
 	// these are 0.16 and 0.21. Rates of two laboratories for one cereal differ by a third.
 	witheringSpread = 0.30
 	sorptionSpread  = 0.01  // kg/kg dry basis

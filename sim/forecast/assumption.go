@@ -41,11 +41,11 @@ type GrainMoisture struct {
 }
 
 // GrownBefore is how far a lot that comes as green malt has grown: the mean acrospire, as a
-// share of the corn.
+// share of the kernel.
 type GrownBefore struct{ Acrospire float64 }
 
-// CornWeight is the usual weight of a thousand corns.
-type CornWeight struct {
+// KernelWeight is the usual weight of a thousand kernels.
+type KernelWeight struct {
 	Thousand float64 // kg
 	Species  string
 }
@@ -77,7 +77,7 @@ type DrainedDepth struct{ Depth float64 }
 type BlownAir struct{ Brings float64 } // of the oxygen that is missing, each time
 
 // FloorArea is the part of a floor on which the piece lies, m². Depth is that at which it
-// is taken to lie; 0 where the floor has room for more, and the corns lie one deep.
+// is taken to lie; 0 where the floor has room for more, and the kernels lie one deep.
 type FloorArea struct {
 	Stage       model.StageKind
 	Called      string // the stage, as in germinate 2; "" where it is the only one of its kind

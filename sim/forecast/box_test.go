@@ -18,7 +18,7 @@ const day = 24 * hour
 // The plant makes any air.
 func boxed(t testing.TB, box, growing string) *model.Process {
 	t.Helper()
-	return load(t, fmt.Sprintf(`grain "lot" { species barley; moisture 12 %%; corn-weight 45 g; germination 97 %% of 100 corns; treated no }
+	return load(t, fmt.Sprintf(`grain "lot" { species barley; moisture 12 %%; kernel-weight 45 g; germination 97 %% of 100 kernels; treated no }
 site "hall" { air 14 °C; humidity 95 %%; water 12 °C; altitude 0 m }
 vessel "tank" { holds 3000 l }
 floor "box" { area %s }
@@ -35,7 +35,7 @@ process "tonne" {
 }
 
 // cast is a tonne of raw barley at 12 %, steeped to a moisture, wet basis, with 80 % of
-// the corns due to chit chitted.
+// the kernels due to chit chitted.
 func cast(t testing.TB, w float64) grain.Batch {
 	t.Helper()
 	profile, err := grain.Of("barley")

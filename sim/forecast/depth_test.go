@@ -11,7 +11,7 @@ import (
 // lifted it there, and what dries lets it down here. The tonne of barley on 4 m² is 0.5 m
 // deep when it is filled in, and 0.62 m when it has grown and dried to 41 %.
 func TestOneChargeIsAsDeepOnTheKilnAsInTheBox(t *testing.T) {
-	f, err := Run(load(t, `grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
+	f, err := Run(load(t, `grain "lot" { species barley; moisture 12 %; kernel-weight 45 g; germination 97 % of 100 kernels; treated no }
 site "hall" { air 14 °C; humidity 95 %; water 12 °C; altitude 0 m }
 vessel "tank" { holds 3000 l }
 floor "box" { area 4 m2; airflow 700 m3/h; cooler 20 kW; heater 20 kW; returns 80 % }

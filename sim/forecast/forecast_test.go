@@ -35,7 +35,7 @@ func load(t testing.TB, text string) *model.Process {
 // house is an invented one in which everything is said, so that nothing is assumed
 // that could hide a mistake.
 const house = `
-grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
+grain "lot" { species barley; moisture 12 %; kernel-weight 45 g; germination 97 % of 100 kernels; treated no }
 site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
 floor "tray" { area 0.4 m2; heater 200 W; cooler 200 W }
@@ -247,7 +247,7 @@ process "p" { make pale malt; from 5 kg of "lot"
 	for _, a := range f.Assumed {
 		taken[a.topic()] = true
 	}
-	for _, want := range []Assumption{GrainMoisture{}, CornWeight{}, Germination{}, RoomAir{}, RoomHumidity{}, DrawnWater{}, MoistAir{}, KilnAir{}} {
+	for _, want := range []Assumption{GrainMoisture{}, KernelWeight{}, Germination{}, RoomAir{}, RoomHumidity{}, DrawnWater{}, MoistAir{}, KilnAir{}} {
 		assert.Contains(t, taken, want.topic())
 	}
 }
@@ -269,7 +269,7 @@ func TestWithoutGrainThereIsNoForecast(t *testing.T) {
 }
 
 // Canadian Barley Malting and Brewing Technical Guide, ch. 4 (seen): the steep in
-// the middle of its ranges comes to 43 to 45 %, with more than 80 % of corns chitted.
+// the middle of its ranges comes to 43 to 45 %, with more than 80 % of kernels chitted.
 func TestCanadianGuideSteepComesToItsBands(t *testing.T) {
 	f := run1(t, `steep in "tub" { soak 8 h in water at 15 °C; gate moisture 30 to 35 %; rest 10 h in air at 15 °C; soak 8 h in water at 15 °C; rest 7 h in air at 15 °C; soak 3 h in water at 15 °C; gate moisture 43 to 45 % and chit at least 80 % }
 `+growText+kilnText)

@@ -31,7 +31,7 @@ func TestAGateBehindTheLastHoldIsWaitedForAtTheEndOfTheStage(t *testing.T) {
 	short := grownUntil(t, `hold bed at 14 to 16 °C; gate acrospire at least 3/4 allow 0 to 3 days; until acrospire at least 1/2; allow 2 to 8 days`)
 	g := written(t, short, "acrospire at least 3/4")
 	assert.True(t, g.Hold && g.Met)
-	assert.Greater(t, g.Waited, 6*3600.0, "half of the corn is not three quarters")
+	assert.Greater(t, g.Waited, 6*3600.0, "half of the kernel is not three quarters")
 	long := grownUntil(t, `hold bed at 14 to 16 °C; until acrospire at least 3/4; allow 2 to 8 days`)
 	assert.InDelta(t, long.Pieces[0].Took, short.Pieces[0].Took, 3600, "it grows as long as if it had been asked for at once")
 

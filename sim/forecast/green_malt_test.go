@@ -59,7 +59,7 @@ func TestWhatIsTakenOfGreenMaltIsSaid(t *testing.T) {
 	assert.Contains(t, f.Assumed, Assumption(GrownBefore{usualGrowth}))
 	for _, a := range f.Assumed {
 		switch a.(type) {
-		case CornWeight, Germination:
+		case KernelWeight, Germination:
 			assert.Failf(t, "of no use", "%T", a)
 		}
 	}

@@ -15,7 +15,7 @@ import (
 func shed(t *testing.T, air, floor, grow string) *Forecast {
 	t.Helper()
 	text := fmt.Sprintf(`
-grain "lot" { species barley; moisture 12 %%; corn-weight 45 g; germination 97 %% of 100 corns; treated no }
+grain "lot" { species barley; moisture 12 %%; kernel-weight 45 g; germination 97 %% of 100 kernels; treated no }
 site "room" { air %s; humidity 70 %%; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
 floor "tray" { area 0.4 m2; %s }

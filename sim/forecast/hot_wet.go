@@ -71,7 +71,7 @@ func (h *hotWet) stepped(layers []kiln.Layer, dt float64) {
 	}
 }
 
-// mix spreads what was too hot over the bed: nobody knows which corns it was.
+// mix spreads what was too hot over the bed: nobody knows which kernels it was.
 func (h *hotWet) mix() {
 	sum := 0.0
 	for _, t := range h.times {

@@ -60,7 +60,7 @@ func TestAirThatCannotCarryTheWaterIsTold(t *testing.T) {
 	assert.InDelta(t, 1.5*1.4, short[0].Carries, 0.25)
 	assert.InDelta(t, 1.5*3600, short[0].Took, 1)
 	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 10 % allow 0 to 24 h")), "it is met")
-	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 3 % allow 0 to 10 h")), "the air could; the corns are slow")
+	assert.Empty(t, airShort(kilnOf(t, "dry at air-on 50 °C until moisture at most 3 % allow 0 to 10 h")), "the air could; the kernels are slow")
 }
 
 func TestStirringGoesOnFromStepToStep(t *testing.T) {

@@ -7,7 +7,7 @@ import (
 
 // What is taken for granted of green malt of which only that is said (common practice).
 const (
-	usualGrowth = 0.75        // the length of its acrospire, as a share of the corn
+	usualGrowth = 0.75        // the length of its acrospire, as a share of the kernel
 	grownBefore = 5 * 86400.0 // s since it was first wetted
 )
 
@@ -32,10 +32,10 @@ func (r *run) lot() (grain.Lot, float64, error) {
 	lot.HoldCore(orOne(r.o.LateUptake))
 	lot.LateGrowth, lot.Forms = orOne(r.o.LateGrowth), r.o.Forms
 	switch {
-	case g.CornWeight != nil:
-		lot.CornWeight = g.CornWeight.SI
+	case g.KernelWeight != nil:
+		lot.KernelWeight = g.KernelWeight.SI
 	case g.Raw(): // what has grown drinks no more
-		r.assume(CornWeight{profile.CornWeight, profile.Name})
+		r.assume(KernelWeight{profile.KernelWeight, profile.Name})
 	}
 	share, ok := germination(g)
 	switch {

@@ -20,13 +20,13 @@ type Piece struct {
 	DriestAt    float64      // s from the first soak
 	Wet         float64      // s in which it held more than WitheredMoisture
 	Airy        float64      // m, the least depth to which oxygen comes into the bed by itself
-	Slowed      float64      // s in which chitted corns grew at under half their speed for want of water
-	Acrospire   float64      // mean length at the end, as a share of the corn
-	Overgrown   float64      // share of all corns whose acrospire is longer than the corn
-	Chitted     float64      // share of all corns
+	Slowed      float64      // s in which chitted kernels grew at under half their speed for want of water
+	Acrospire   float64      // mean length at the end, as a share of the kernel
+	Overgrown   float64      // share of all kernels whose acrospire is longer than the kernel
+	Chitted     float64      // share of all kernels
 	Rub         grain.Rub    // at the end
 
-	Classes grain.AcrospireClasses // share of all corns by length of the acrospire, at the end
+	Classes grain.AcrospireClasses // share of all kernels by length of the acrospire, at the end
 
 	Heat GrowthHeat
 

@@ -35,8 +35,8 @@ type Sight struct {
 	OnKiln  bool
 	Balance kiln.Balance // of the kiln that the malt is on, since it came onto it
 
-	Chit         float64 // share of all corns
-	Acrospire    float64 // mean length, as a share of the corn
+	Chit         float64 // share of all kernels
+	Acrospire    float64 // mean length, as a share of the kernel
 	Modification float64 // 0 to 1
 	Classes      grain.AcrospireClasses
 	Growing      bool // the three above are to be had

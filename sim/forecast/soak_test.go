@@ -20,7 +20,7 @@ func TestASoakThatFollowsAnotherIsInFreshWater(t *testing.T) {
 	assert.InDelta(t, 2*one.Totals.SteepWater, two.Totals.SteepWater, 1e-9)
 	assert.Less(t, airless(two), airless(one))
 	require.Positive(t, airless(one))
-	assert.InDelta(t, one.Totals.SteepOutMoisture, two.Totals.SteepOutMoisture, 0.005, "the corns drink on as before")
+	assert.InDelta(t, one.Totals.SteepOutMoisture, two.Totals.SteepOutMoisture, 0.005, "the kernels drink on as before")
 }
 
 func TestASoakAfterARestIsCountedOnce(t *testing.T) {
@@ -45,7 +45,7 @@ func TestAirAtIntervalsKeepsTheOxygenUp(t *testing.T) {
 	assert.Less(t, airless(seldom), airless(still))
 	assert.Positive(t, airless(seldom))
 	assert.Less(t, often.Totals.Total, still.Totals.Total, "what breathes grows")
-	assert.InDelta(t, still.Totals.SteepOutMoisture, often.Totals.SteepOutMoisture, 0.005, "the corns drink as before")
+	assert.InDelta(t, still.Totals.SteepOutMoisture, often.Totals.SteepOutMoisture, 0.005, "the kernels drink as before")
 	assert.InDelta(t, still.Totals.SteepWater, often.Totals.SteepWater, 1e-9)
 }
 
@@ -66,11 +66,11 @@ func TestWhatAirAtIntervalsBringsIsAssumed(t *testing.T) {
 	assert.Empty(t, brings(`steep in "tub" { soak 12 h in water at 15 °C with air; aerate every 1 h for 5 min }`+"\n"+growText+kilnText))
 }
 
-func TestCornsThatDrownAreTold(t *testing.T) {
+func TestKernelsThatDrownAreTold(t *testing.T) {
 	long := run1(t, `steep in "tub" { soak 168 h in water at 18 °C }`+"\n"+growText+kilnText)
 	told := Troubles[Drowned](long)
 	require.Len(t, told, 1)
-	assert.Equal(t, 1.0, told[0].Corns)
+	assert.Equal(t, 1.0, told[0].Kernels)
 	assert.Greater(t, told[0].Airless, 100*3600.0)
 	assert.Zero(t, long.Pieces[0].Chitted)
 	usual := run1(t, `steep in "tub" { soak 20 h in water at 15 °C }`+"\n"+growText+kilnText)
@@ -78,7 +78,7 @@ func TestCornsThatDrownAreTold(t *testing.T) {
 	assert.Empty(t, Troubles[Drowned](usual))
 }
 
-// A single rest of months in the warm would have the corns burn more than they are.
+// A single rest of months in the warm would have the kernels burn more than they are.
 func TestASteepThatLastsTooLongEndsInTheStepThatIsTooLong(t *testing.T) {
 	f := run1(t, `steep in "tub" { soak 6 h in water at 20 °C; rest 2000 h in air at 30 °C with spray; soak 6 h in water }`+"\n"+growText+kilnText)
 	unable := Troubles[Unable](f)

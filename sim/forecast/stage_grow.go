@@ -44,7 +44,7 @@ func (r *run) floorArea(st model.Stage) float64 {
 		r.assume(FloorArea{st.Kind(), r.called(), area, usualDepth})
 	}
 	blown := model.PieceOf(st).Floor.Blown() // what passes it passes all of it, bare or not
-	if most := r.batch.BedVolume() / oneCorn; area > most && !blown {
+	if most := r.batch.BedVolume() / oneKernel; area > most && !blown {
 		r.assume(FloorArea{st.Kind(), r.called(), most, 0})
 		area = most
 	}
@@ -54,9 +54,9 @@ func (r *run) floorArea(st model.Stage) float64 {
 // usualDepth is that of a piece on the floor (common practice: 10 to 15 cm), m.
 const usualDepth = 0.12
 
-// oneCorn is the depth of a layer of single corns, m. Grain that would lie thinner
+// oneKernel is the depth of a layer of single kernels, m. Grain that would lie thinner
 // covers a part of its floor only, unless air is blown through all of it.
-const oneCorn = 0.0021
+const oneKernel = 0.0021
 
 // germinate grows the piece through its holds.
 func (r *run) germinate(st *model.Germination) error {

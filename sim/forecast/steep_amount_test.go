@@ -62,7 +62,7 @@ func TestTheVesselMustHoldTheWaterThatIsSaid(t *testing.T) {
 	assert.Empty(t, Troubles[VesselFull](twiceSoaked(t, "in 20 l water at 13 °C", "", plainWater)))
 	full := Troubles[VesselFull](twiceSoaked(t, "in 90 l water at 13 °C", "", plainWater))
 	require.Len(t, full, 1)
-	assert.InDelta(t, 0.090+5.0/1280, full[0].Need, 1e-6, "the water and the corns, as they are poured over")
+	assert.InDelta(t, 0.090+5.0/1280, full[0].Need, 1e-6, "the water and the kernels, as they are poured over")
 }
 
 func TestFreshWaterThatRunsInBringsOxygen(t *testing.T) {

@@ -20,12 +20,12 @@ var takenRow = regexp.MustCompile(`(?m)^\| ([^|]+) \| [^|]+ \| (yes|no)[^|]* \|$
 // listedAs are the assumptions that a forecast lists of what a line is about; of a line
 // that is not here it lists nothing.
 var listedAs = map[string]Assumption{
-	"moisture of the raw grain": GrainMoisture{}, "germination; weight of a thousand corns": Germination{},
+	"moisture of the raw grain": GrainMoisture{}, "germination; weight of a thousand kernels": Germination{},
 	"bought green malt: its moisture; how far it has grown": GrownBefore{},
 	"air, humidity, water of the site":                      RoomAir{}, "room of a growing piece that does not hold its room": RoomAir{},
 	"malt that was kilned before: its moisture": GrainMoisture{}, "air through a drum": DrumAir{}, "shell of a drum that says no `walls`": DrumShell{},
 	"altitude": SeaLevel{}, "water drawn": SoakWater{},
-	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a corn, with no air blown through": FloorArea{},
+	"humidity over the growing piece": MoistAir{}, "`hold` that does not say of what": BedHeld{}, "floor on which the grain would lie thinner than a kernel, with no air blown through": FloorArea{},
 	"drained grain in the rests of a vessel that says no area": DrainedDepth{},
 	"withering air": WitherAir{}, "airflow of the kiln": KilnAir{}, "heater of the kiln": KilnHeater{}, "efficiency of a heater that burns fuel": FuelHeat{}, "air of a floor with `air from`": AirOfFloor{},
 	"what the fan of a kiln draws, where neither that nor a curve is said":                                                                                                KilnFan{},

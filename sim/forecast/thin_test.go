@@ -28,11 +28,11 @@ func TestGrainStrewnThinlyIsForecastAndNotRefused(t *testing.T) {
 			require.False(t, f.BrokenOff(), "%s %s: %v", charge, loft, f.Trouble)
 			assert.InDelta(t, 0.045, f.Totals.FinalMoisture, 0.01)
 			withered := f.Stages[2].Steps[0].MoistureEnd
-			assert.Less(t, withered, 0.25, "single corns wither in a day")
+			assert.Less(t, withered, 0.25, "single kernels wither in a day")
 			assert.Greater(t, withered, 0.12, "no further than the air of the room lets them")
 			assert.Less(t, f.Totals.KilnWater, float64(f.Process.Charge.SI), "%s", charge)
 			if last > 0 {
-				assert.InDelta(t, last, f.Totals.FinalMoisture, 0.003, "single corns all dry alike")
+				assert.InDelta(t, last, f.Totals.FinalMoisture, 0.003, "single kernels all dry alike")
 			}
 			last = f.Totals.FinalMoisture
 		}

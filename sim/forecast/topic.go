@@ -13,7 +13,7 @@ func (DrawnWater) topic() topic         { return topic{of: "water"} }
 func (SeaLevel) topic() topic           { return topic{of: "height"} }
 func (GrainMoisture) topic() topic      { return topic{of: "grain moisture"} }
 func (GrownBefore) topic() topic        { return topic{of: "growth"} }
-func (CornWeight) topic() topic         { return topic{of: "corn weight"} }
+func (KernelWeight) topic() topic       { return topic{of: "kernel weight"} }
 func (Germination) topic() topic        { return topic{of: "germination"} }
 func (SoakWater) topic() topic          { return topic{of: "soak water"} }
 func (MixedWater) topic() topic         { return topic{of: "mixed water"} }

@@ -46,12 +46,12 @@ type OxygenGone struct {
 	Airless float64 // s
 }
 
-// Drowned is a soak in which corns drown.
+// Drowned is a soak in which kernels drown.
 type Drowned struct {
 	Met
 	Soak    int     // its number, from 1
 	Airless float64 // s on end in water without oxygen
-	Corns   float64 // that have drowned by its end, share of all
+	Kernels float64 // that have drowned by its end, share of all
 }
 
 // NotCovered is a soak in too little water to cover the grain.

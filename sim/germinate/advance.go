@@ -124,7 +124,7 @@ func kept(tau, away float64) float64 {
 
 // faceTime is the shortest time constant, s, with which the layer at the open
 // face dries: its dry matter over the mass flux for each unit of its moisture, and
-// that of the corns in series, which nothing that is taken up has to pass.
+// that of the kernels in series, which nothing that is taken up has to pass.
 func (r *runner) faceTime() float64 {
 	t := r.now.warmth
 	flux := r.face.Evaporation(t, 1) - r.face.Evaporation(t, 0)
@@ -132,7 +132,7 @@ func (r *runner) faceTime() float64 {
 	if r.now.dry <= 0 {
 		return air
 	}
-	k, _, _ := r.p.solid.Rate(math.Inf(1), t) // no corns dry faster than wet ones
+	k, _, _ := r.p.solid.Rate(math.Inf(1), t) // no kernels dry faster than wet ones
 	return air + 1/k
 }
 
@@ -157,7 +157,7 @@ func (r *runner) rateAt(c course, y *vector) vector {
 	return r.rate(c, &f)
 }
 
-// chit lets the corns chit whose hour has come, at t °C.
+// chit lets the kernels chit whose hour has come, at t °C.
 func (p *Piece) chit(t float64) {
 	due := p.lot.Profile.Due(p.y[clock])
 	p.chitted += p.lot.Chitting(p.due, due, t)

@@ -150,7 +150,7 @@ func TestChunksOfTimeHardlyMatterInAnyRoom(t *testing.T) {
 		require.InEpsilon(t, whole.Mass(), cut.Mass(), 1e-5, "a gram in a hundred kilograms")
 		require.InEpsilon(t, whole.DryMatter(), cut.DryMatter(), 1e-5)
 		require.InDelta(t, whole.Clock(), cut.Clock(), 0.05, "some ten seconds of growth")
-		require.InDelta(t, whole.Chitted(), cut.Chitted(), 5e-4, "a corn in two thousand")
+		require.InDelta(t, whole.Chitted(), cut.Chitted(), 5e-4, "a kernel in two thousand")
 		require.InDelta(t, whole.T(), cut.T(), 0.002)
 	})
 }

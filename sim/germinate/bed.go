@@ -53,8 +53,8 @@ func (p *Piece) shutIn(room *Room, face *grain.Face, t, w float64) float64 {
 // face (both on a mesh) gives off what [grain.Face.Gives] says of a layer short of
 // the deficit D: dD/dt = evaporation − D/6 h. Under a cover the air has the warmth of
 // the face, and differs by its humidity alone. Growth and burning go by one access, the
-// share of the corns that oxygen reaches from the open faces, see [grain.StillAccess], and
-// are the less for what the corns owe.
+// share of the kernels that oxygen reaches from the open faces, see [grain.StillAccess], and
+// are the less for what the kernels owe.
 func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 	var f flows
 	dry, water := p.dry(y), p.water(y)
@@ -65,8 +65,8 @@ func (p *Piece) flow(y *vector, room *Room, face *grain.Face) flows {
 
 	faceT := f.warmth - y[excess]*2/3
 	area := p.dryingArea()
-	corns := p.solid.corns.Of(p.faceLayer(dry))
-	flux, _ := face.Gives(&corns, p.faceX(x, dry, y[deficit]), faceT, p.shutIn(room, face, faceT, w))
+	kernels := p.solid.kernels.Of(p.faceLayer(dry))
+	flux, _ := face.Gives(&kernels, p.faceX(x, dry, y[deficit]), faceT, p.shutIn(room, face, faceT, w))
 	q := face.Conductance() * (faceT - face.RoomT())
 	f.dry = flux * area
 	volume := p.lot.BedVolume(x, y[clock])

@@ -2,12 +2,12 @@
 //
 // # How it works
 //
-// A [Piece] is a bed of grain of even depth between two faces. The corns
+// A [Piece] is a bed of grain of even depth between two faces. The kernels
 // breathe, which makes heat, carbon dioxide and water; the heat goes by
 // conduction to the faces and from there to the room, and with the water that
 // evaporates. Between turns the middle grows warmer than the faces, and the
 // open face drier than the middle; a turn evens both. Oxygen comes in by diffusion
-// from the open face, and corns that it does not reach neither grow nor breathe.
+// from the open face, and kernels that it does not reach neither grow nor breathe.
 // Withering is the same bed in drier air: the growth slows and stops under 30 %.
 //
 // The bed is described by its mean temperature, by the excess of its middle

@@ -10,7 +10,7 @@ import (
 	"maltwright/sim/grain"
 )
 
-// cast is dry kg of the species just chitted (half its corns), at the wet-basis
+// cast is dry kg of the species just chitted (half its kernels), at the wet-basis
 // moisture w.
 func cast(t testing.TB, species string, dry, w float64) grain.Batch {
 	t.Helper()
@@ -125,7 +125,7 @@ func TestABedHeldTooWarmStopsGrowing(t *testing.T) {
 	assert.Less(t, hot.Acrospire(), warm.Acrospire()/3)
 }
 
-func TestCornsOfAPieceDiffer(t *testing.T) {
+func TestKernelsOfAPieceDiffer(t *testing.T) {
 	p := piece(t, cast(t, "barley", 20, 0.45), 1, 16)
 	for p.Acrospire() < 0.75 {
 		require.NoError(t, p.Advance(hour, steady(16)))

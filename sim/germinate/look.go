@@ -35,23 +35,23 @@ func (p *Piece) Evaporated() float64 { return p.y[dried] }
 // Depth is the depth of the bed, m.
 func (p *Piece) Depth() float64 { return p.lot.BedVolume(p.X(), p.y[clock]) / p.floor.Area }
 
-// Chitted is the share of all corns that have chitted.
+// Chitted is the share of all kernels that have chitted.
 func (p *Piece) Chitted() float64 { return p.chitted }
 
-// Due is the share of the germinable corns whose chit is due.
+// Due is the share of the germinable kernels whose chit is due.
 func (p *Piece) Due() float64 { return p.due }
 
-// MoistFactor is the share of full speed at which the corns grow in the moisture
+// MoistFactor is the share of full speed at which the kernels grow in the moisture
 // that they have; see [grain.Profile.MoistFactor].
 func (p *Piece) MoistFactor() float64 { return p.lot.Profile.MoistFactor(p.Moisture(), p.y[clock]) }
 
 // Clock is the growth clock, °C·h.
 func (p *Piece) Clock() float64 { return p.y[clock] }
 
-// Acrospire is the mean acrospire, as a share of the corn.
+// Acrospire is the mean acrospire, as a share of the kernel.
 func (p *Piece) Acrospire() float64 { return p.lot.Profile.Acrospire(p.y[clock]) }
 
-// Classes is the share of all corns in each class of acrospire length; the last
+// Classes is the share of all kernels in each class of acrospire length; the last
 // is the overgrown share.
 func (p *Piece) Classes() grain.AcrospireClasses {
 	return p.lot.Profile.Classes(p.y[clock], p.chitted)

@@ -25,8 +25,8 @@ type Piece struct {
 	floor   Floor
 	leached float64 // kg
 	brought float64 // water that neither growth nor evaporation explains, kg
-	chitted float64 // share of corns
-	due     float64 // share of germinable corns whose chit is due
+	chitted float64 // share of kernels
+	due     float64 // share of germinable kernels whose chit is due
 	y       vector
 
 	age       float64 // s
@@ -116,7 +116,7 @@ func Frozen(err error) bool {
 const (
 	lowestBed, highestBed = 0.0, 45.0  // °C, that a bed can be held at
 	lowestRun, highestRun = -1.0, 60.0 // °C: frozen, and long dead
-	thinnestBed           = 0.002      // m, a single corn
+	thinnestBed           = 0.002      // m, a single kernel
 	deepestBed            = 2.0        // m
 )
 

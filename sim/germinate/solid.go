@@ -10,13 +10,13 @@ import (
 type solid struct {
 	drying.Material
 
-	corns    grain.Corns
+	kernels  grain.Kernels
 	steepest float64 // of its sorption, see [drying.Sorption]
 	packing  drying.Packing
 }
 
 func newSolid(m drying.Material) *solid {
-	s := solid{Material: m, corns: grain.CornsOf(m), packing: m.Packing()}
+	s := solid{Material: m, kernels: grain.KernelsOf(m), packing: m.Packing()}
 	_, s.steepest = m.Wet()
 	return &s
 }

@@ -2,24 +2,24 @@ package grain
 
 import "math"
 
-// Classes of acrospire length, as a maltster counts them on a hundred corns.
+// Classes of acrospire length, as a maltster counts them on a hundred kernels.
 const (
 	NoGrowth        = iota // no chit
-	ToQuarter              // chitted, up to a quarter of the corn
+	ToQuarter              // chitted, up to a quarter of the kernel
 	ToHalf                 // over a quarter, up to a half
 	ToThreeQuarters        // over a half, up to three quarters
-	ToFull                 // over three quarters, up to the whole corn
-	Overgrown              // longer than the corn
+	ToFull                 // over three quarters, up to the whole kernel
+	Overgrown              // longer than the kernel
 	classCount
 )
 
-// AcrospireClasses holds the share of all corns in each class, indexed by
+// AcrospireClasses holds the share of all kernels in each class, indexed by
 // [NoGrowth] to [Overgrown]; the shares add up to one.
 type AcrospireClasses [classCount]float64
 
-// Acrospire gives the mean acrospire length as a share of the corn, which is
-// that of the middle corn: straight lines through the profile's marks over the
-// clock (°C·h) since half the corns chitted, nil before, and past a full
+// Acrospire gives the mean acrospire length as a share of the kernel, which is
+// that of the middle kernel: straight lines through the profile's marks over the
+// clock (°C·h) since half the kernels chitted, nil before, and past a full
 // acrospire the last line goes on.
 func (p *Profile) Acrospire(clock float64) float64 {
 	grown := clock - p.Chit
@@ -34,7 +34,7 @@ func (p *Profile) Acrospire(clock float64) float64 {
 	return (float64(k) + (grown-before)/(p.Marks[k]-before)) / float64(len(p.Marks))
 }
 
-// Classes gives the share of all corns in each acrospire class, when chitted of
+// Classes gives the share of all kernels in each acrospire class, when chitted of
 // them have chitted and the clock stands at clock, °C·h.
 func (p *Profile) Classes(clock, chitted float64) AcrospireClasses {
 	var c AcrospireClasses
@@ -53,7 +53,7 @@ func (p *Profile) Classes(clock, chitted float64) AcrospireClasses {
 }
 
 // slowest solves C·e^(σc·z) + mark·e^(σa·z) = clock for z, how slow the slowest
-// corn past the mark is, in standard deviations. The left side is convex and
+// kernel past the mark is, in standard deviations. The left side is convex and
 // rises with z, so Newton's steps from above never overshoot; the start is
 // above because each term alone stays under the clock at the root.
 func (p *Profile) slowest(clock, mark float64) float64 {

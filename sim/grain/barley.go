@@ -38,13 +38,13 @@ const (
 	// barleyChitSpread, natural log: calibrated to the same index.
 	barleyChitSpread = 0.75
 	// barleyMarkSpread, natural log: calibrated so that a piece with a mean
-	// acrospire near three quarters has few corns overgrown (common practice).
+	// acrospire near three quarters has few kernels overgrown (common practice).
 	barleyMarkSpread = 0.15
 	// barleyRootlets, share of dry matter: handbook, from memory [narziss].
 	barleyRootlets = 0.037
 )
 
-// barleyMarks, °C·h after half the corns chitted: calibrated so that the middle
+// barleyMarks, °C·h after half the kernels chitted: calibrated so that the middle
 // between three quarters and full falls inside 7–9 days at 12 °C, 6–7 at 14,
 // 5–6 at 16 and 4–5 at 18 °C (handbook, from memory [kunze]).
 func barleyMarks() [4]float64 { return [4]float64{700, 1250, 1850, 2400} }
@@ -62,7 +62,7 @@ func barleyRespiration() [6]float64 {
 func barley() Profile {
 	return Profile{
 		Name:        "barley",
-		BulkDensity: 680, CornWeight: 0.045,
+		BulkDensity: 680, KernelWeight: 0.045,
 		HuskWater: barleyHuskWater, FilmWater: barleyFilmWater,
 		CoreWater: barleyCoreWater,
 		Uptake:    1, UptakeEnergy: barleyUptakeEnergy, LeachPool: barleyLeachPool,

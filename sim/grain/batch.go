@@ -11,11 +11,11 @@ import (
 type Batch struct {
 	Lot      Lot
 	Dry      float64 // dry matter left
-	Water    float64 // water in and on the corns
+	Water    float64 // water in and on the kernels
 	Leached  float64 // dry matter washed out in the steep
 	Respired float64 // dry matter burnt in growing
 	Clock    float64 // growth clock, °C·h above the base temperature
-	Chitted  float64 // share of all corns that show a chit
+	Chitted  float64 // share of all kernels that show a chit
 	Debt     float64 // share by which it grows and breathes less, for want of oxygen before; see [Lot.DebtRate]
 }
 
@@ -33,7 +33,7 @@ func (b *Batch) Check() error {
 		air.Within("dry matter left", b.Dry, "kg", b.Lot.DryMass/2, b.Lot.DryMass),
 		air.Within("water in the grain", b.Water, "kg", 0, maxDry*b.Dry),
 		air.Within("growth clock", b.Clock, "°C·h", 0, 1e6),
-		air.Within("chitted corns", b.Chitted, "of corns", 0, 1),
+		air.Within("chitted kernels", b.Chitted, "of kernels", 0, 1),
 		air.Within("debt of oxygen", b.Debt, air.Share, 0, 1))
 }
 
@@ -46,17 +46,17 @@ func (b *Batch) X() float64 { return b.Water / b.Dry }
 // Moisture is the moisture on the wet basis, kg of water per kg of malt.
 func (b *Batch) Moisture() float64 { return b.Water / b.Mass() }
 
-// Acrospire is the mean acrospire, a share of the corn; see
+// Acrospire is the mean acrospire, a share of the kernel; see
 // [Profile.Acrospire].
 func (b *Batch) Acrospire() float64 { return b.Lot.Profile.Acrospire(b.Clock) }
 
-// Classes is the share of corns in each acrospire class; see [Profile.Classes].
+// Classes is the share of kernels in each acrospire class; see [Profile.Classes].
 func (b *Batch) Classes() AcrospireClasses { return b.Lot.Profile.Classes(b.Clock, b.Chitted) }
 
 // Modification is the modification index; see [Profile.Modification].
 func (b *Batch) Modification() float64 { return b.Lot.Profile.Modification(b.Clock) }
 
-// Rootlets is the dry matter in rootlets, kg, of the corns that live; see [Profile.Rootlets].
+// Rootlets is the dry matter in rootlets, kg, of the kernels that live; see [Profile.Rootlets].
 func (b *Batch) Rootlets() float64 {
 	return b.Lot.DryMass * (1 - b.Lot.Drowned) * b.Lot.Profile.Rootlets(b.Clock)
 }

@@ -6,7 +6,7 @@ const (
 	swelling = 1.4
 	// swollenX, kg/kg: the moisture of 45 %, at which swelling holds.
 	swollenX = 0.45 / 0.55
-	// looseSwelling: corns with full acrospires against the same before they
+	// looseSwelling: kernels with full acrospires against the same before they
 	// grew, as dry as they may be: what has been modified shrinks no further
 	// (calibrated to the quarter, a measure of volume that weighed 448 lb of barley
 	// and 336 lb of malt: common practice).

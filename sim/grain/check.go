@@ -15,14 +15,14 @@ func (p *Profile) check() error {
 	}
 	return errors.Join(
 		air.Within("bulk density", p.BulkDensity, "kg/m³", 200, 1000),
-		air.Within("usual weight of a thousand corns", p.CornWeight, "kg", 0.001, 1),
+		air.Within("usual weight of a thousand kernels", p.KernelWeight, "kg", 0.001, 1),
 		air.Within("water held by the husk", p.HuskWater, "kg/kg", 0, 1),
 		air.Within("water held by the surface", p.FilmWater, "kg/kg", 0, 1),
 		air.Within("water drunk by the core", p.CoreWater, "kg/kg", 0.2, 3),
 		air.Within("uptake of the species", p.Uptake, "", 0.05, 20),
 		air.Within("activation energy of uptake", p.UptakeEnergy, "J/mol", 0, 2e5),
 		air.Within("leachable dry matter", p.LeachPool, "kg/kg", 0, 0.1),
-		air.Within("time in which corns drown", p.Drowns, "s", 3600, 1e7),
+		air.Within("time in which kernels drown", p.Drowns, "s", 3600, 1e7),
 		air.Within("moisture of full growth", p.MoistFull, "kg/kg", math.Nextafter(p.DryStop, 1), maxWet),
 		air.Within("moisture that stops growth", p.DryStop, "kg/kg", 0, maxWet),
 		air.Within("earliness of waking", p.WakeEarly, "kg/kg", 0, 0.3),
@@ -50,7 +50,7 @@ func (p *Profile) checkGrowth() error {
 	t := -300.0
 	for _, g := range p.Germinates {
 		errs = append(errs, air.Within("temperature of final germination", g.T, "°C", t+0.01, 100),
-			air.Within("final germination", g.Share, "of corns", 0, 1))
+			air.Within("final germination", g.Share, "of kernels", 0, 1))
 		t = g.T
 	}
 	for _, r := range p.Respiration {

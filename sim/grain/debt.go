@@ -2,7 +2,7 @@ package grain
 
 import "math"
 
-// What corns owe that had no oxygen. While it lacks, the share by which they
+// What kernels owe that had no oxygen. While it lacks, the share by which they
 // grow and breathe less afterwards builds; in air they work it off. Fitted to
 // wet barley that breathed 26 % less at once and came back within 28 h
 // [davidson-jangaard-1978], where the hours without oxygen are not known: 6 of them
@@ -20,13 +20,13 @@ const (
 	debtPaid = 10.5 * 3600.0
 )
 
-// DebtRate gives how fast the debt of corns rises, 1/s, where they lack a share of
+// DebtRate gives how fast the debt of kernels rises, 1/s, where they lack a share of
 // the oxygen, 0 to 1, at the growth clock, °C·h, and the wet-basis moisture w:
 //
 //	d(debt)/dt = lack·awake·(0.5 − debt)/7.5 h − (1 − lack)·debt/10.5 h
 //
 // awake is φ times the rate of the table against that of its first day, 1 at the
-// most: corns that are dry or asleep want little and so owe little, as an early
+// most: kernels that are dry or asleep want little and so owe little, as an early
 // lack did little harm [wilhelmson-2006].
 func (l *Lot) DebtRate(debt, clock, w, lack float64) float64 {
 	rate := -(1 - lack) * debt / debtPaid

@@ -3,14 +3,14 @@ package grain
 import "maltwright/sim/drying"
 
 // dries gives the profile the figures by which its malt dries: its own where a source
-// has them, and else barley's, moved by its shift; bound water goes through corns of its
+// has them, and else barley's, moved by its shift; bound water goes through kernels of its
 // own weight in either case.
 func dries(p Profile) Profile {
 	c := drying.Barley()
 	if p.Malt.Cereal != nil {
 		c = *p.Malt.Cereal
 	}
-	c = c.Weighing(p.CornWeight)
+	c = c.Weighing(p.KernelWeight)
 	p.Malt.Cereal = &c
 	return p
 }

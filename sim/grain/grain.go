@@ -1,5 +1,5 @@
-// Package grain describes the corn itself: what each species is like, how a lot
-// differs from its species, and how a corn grows once it is wet.
+// Package grain describes the kernel itself: what each species is like, how a lot
+// differs from its species, and how a kernel grows once it is wet.
 //
 // # How it works
 //
@@ -11,11 +11,11 @@
 // of the species: d(clock)/dt = (T − T_base)·φ(w)·access·(1 − debt). The chit,
 // the acrospire, the modification and the respiration are all read from that
 // clock, so a stage only has to advance three numbers, the clock, the dry matter
-// respired and what the corns owe for want of oxygen, and the steep, the bed and
+// respired and what the kernels owe for want of oxygen, and the steep, the bed and
 // the withering floor can hand the same growth on.
 //
-// Corns differ. A corn that is z standard deviations slow chits when the clock
+// Kernels differ. A kernel that is z standard deviations slow chits when the clock
 // reads C·exp(σ_c·z), and its acrospire then reaches mark k after a further
-// M_k·exp(σ_a·z). Both rise with z, so the share of corns past a mark is the
+// M_k·exp(σ_a·z). Both rise with z, so the share of kernels past a mark is the
 // normal integral up to the z that solves their sum for the clock.
 package grain

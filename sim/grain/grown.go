@@ -1,7 +1,7 @@
 package grain
 
 // GrownTo gives the growth clock, °C·h, at which the mean acrospire is so long, a share of
-// the corn from 0 to 1: the inverse of [Profile.Acrospire].
+// the kernel from 0 to 1: the inverse of [Profile.Acrospire].
 func (p *Profile) GrownTo(acrospire float64) float64 {
 	at, before := acrospire*float64(len(p.Marks)), 0.0
 	for k, mark := range p.Marks {
@@ -24,7 +24,7 @@ func Kilned(l Lot, x float64) (Batch, error) {
 }
 
 // Grown returns a lot as green malt that holds x kg of water for each kg of dry matter: its
-// acrospires so long, and every corn that germinates has chitted. What it lost by growing
+// acrospires so long, and every kernel that germinates has chitted. What it lost by growing
 // it lost before: the dry matter of the lot is that of the green malt. It returns the errors
 // of [Batch.Check].
 func Grown(l Lot, x, acrospire float64) (Batch, error) {

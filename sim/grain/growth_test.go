@@ -43,7 +43,7 @@ func TestAcrospireStandsAtItsMarks(t *testing.T) {
 	}
 }
 
-func TestClassesShareOutAllCorns(t *testing.T) {
+func TestClassesShareOutAllKernels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, err := grain.Of(rapid.SampledFrom(grain.Names()).Draw(t, "grain"))
 		require.NoError(t, err)
@@ -58,7 +58,7 @@ func TestClassesShareOutAllCorns(t *testing.T) {
 	})
 }
 
-func TestTheMiddleCornSplitsTheClasses(t *testing.T) {
+func TestTheMiddleKernelSplitsTheClasses(t *testing.T) {
 	p := profile(t, "barley")
 	c := p.Classes(p.Chit+p.Marks[2], p.Due(p.Chit+p.Marks[2]))
 	assert.InDelta(t, 0.5, c[grain.ToFull]+c[grain.Overgrown], 1e-9)

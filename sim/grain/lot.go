@@ -15,29 +15,29 @@ const (
 	maxMass = 1e6
 )
 
-// DefaultGermination is the share of corns that germinates in a lot that was
+// DefaultGermination is the share of kernels that germinates in a lot that was
 // not tested. Common practice: a malting lot has at least 95 %, a good one 97.
 const DefaultGermination = 0.97
 
-// cornExponent: uptake goes with the surface per volume, hence with weight to
+// kernelExponent: uptake goes with the surface per volume, hence with weight to
 // the power −2/3 (geometry: diffusion time goes with the square of the
 // thickness). Standing: calibrated in form, after [mok-1983] for the core law.
-const cornExponent = 2.0 / 3
+const kernelExponent = 2.0 / 3
 
 // Lot is one delivery of grain. Make one with [LotOf]: there is no field that may be
 // left out.
 type Lot struct {
-	Profile     Profile
-	DryMass     float64 // dry matter at the start, kg, 0.001 to 1e6
-	Moisture0   float64 // moisture at the start, kg/kg dry basis, 0.05 to 0.55: ripe grain on the stalk
-	CornWeight  float64 // of a thousand corns, kg, 0.001 to 1
-	Germination float64 // share of corns that germinates, above 0 to 1
+	Profile      Profile
+	DryMass      float64 // dry matter at the start, kg, 0.001 to 1e6
+	Moisture0    float64 // moisture at the start, kg/kg dry basis, 0.05 to 0.55: ripe grain on the stalk
+	KernelWeight float64 // of a thousand kernels, kg, 0.001 to 1
+	Germination  float64 // share of kernels that germinates, above 0 to 1
 
 	UptakeFactor      float64 // s: core uptake against the species, 0.1 to 10
 	GrowthFactor      float64 // pace of the growth clock, 0.2 to 5
 	RespirationFactor float64 // respiration against the species, 0.2 to 5
 
-	Drowned float64 // share of the corns that have drowned, 0 to 1: they neither chit nor breathe
+	Drowned float64 // share of the kernels that have drowned, 0 to 1: they neither chit nor breathe
 
 	LateGrowth float64 // pace of the clock late beside the equation, and early its inverse, 0.2 to 5
 
@@ -81,9 +81,9 @@ func (l *Lot) UptakeForm(w float64) float64 {
 }
 
 // LotOf returns the usual lot of a species, of so much dry matter, kg, at a moisture,
-// kg/kg dry basis: the corn weight of the species, [DefaultGermination], the factors 1.
+// kg/kg dry basis: the kernel weight of the species, [DefaultGermination], the factors 1.
 func LotOf(p Profile, dryMass, moisture0 float64) Lot {
-	return Lot{Profile: p, DryMass: dryMass, Moisture0: moisture0, CornWeight: p.CornWeight, Germination: DefaultGermination,
+	return Lot{Profile: p, DryMass: dryMass, Moisture0: moisture0, KernelWeight: p.KernelWeight, Germination: DefaultGermination,
 		UptakeFactor: 1, GrowthFactor: 1, RespirationFactor: 1, LateGrowth: 1}
 }
 
@@ -94,7 +94,7 @@ func (l *Lot) HoldLoose(factor float64) {
 	l.Profile.FilmWater *= factor
 }
 
-// ChitBy has the lot chit so many times as fast as its species, above 0: half its corns
+// ChitBy has the lot chit so many times as fast as its species, above 0: half its kernels
 // have chitted at the clock of the species over the factor. What grows from there on takes
 // what it took, so that it is later or sooner by that difference alone.
 func (l *Lot) ChitBy(factor float64) { l.Profile.Chit /= factor }
@@ -106,10 +106,10 @@ func (l *Lot) Check() error {
 		l.Profile.check(),
 		air.Within("dry matter", l.DryMass, "kg", minMass, maxMass),
 		air.Within("first moisture, dry basis", l.Moisture0, "kg/kg", 0.05, 0.55),
-		air.Within("weight of a thousand corns", l.CornWeight, "kg", 0.001, 1),
-		air.Within("germination", l.Germination, "of corns", 1e-3, 1),
+		air.Within("weight of a thousand kernels", l.KernelWeight, "kg", 0.001, 1),
+		air.Within("germination", l.Germination, "of kernels", 1e-3, 1),
 		air.Within("uptake factor", l.UptakeFactor, "", 0.1, 10),
-		air.Within("drowned corns", l.Drowned, "of corns", 0, 1),
+		air.Within("drowned kernels", l.Drowned, "of kernels", 0, 1),
 		air.Within("growth factor", l.GrowthFactor, "", 0.2, 5),
 		air.Within("respiration factor", l.RespirationFactor, "", 0.2, 5),
 		air.Within("late growth", l.LateGrowth, "", 0.2, 5),
@@ -117,7 +117,7 @@ func (l *Lot) Check() error {
 }
 
 // UptakeSpeed is the speed at which the lot's core drinks, against barley of
-// the usual weight: s · uptake · (usual weight / corn weight)^(2/3).
+// the usual weight: s · uptake · (usual weight / kernel weight)^(2/3).
 func (l *Lot) UptakeSpeed() float64 {
-	return l.UptakeFactor * l.Profile.Uptake * math.Pow(l.Profile.CornWeight/l.CornWeight, cornExponent)
+	return l.UptakeFactor * l.Profile.Uptake * math.Pow(l.Profile.KernelWeight/l.KernelWeight, kernelExponent)
 }

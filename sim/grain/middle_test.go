@@ -10,9 +10,9 @@ import (
 	"maltwright/sim/grain"
 )
 
-// What is called the mean acrospire is that of the middle corn. The mean over corns that
+// What is called the mean acrospire is that of the middle kernel. The mean over kernels that
 // lie z standard deviations behind, in chitting and in growing alike, is all but that.
-func TestTheMiddleCornStandsForTheMean(t *testing.T) {
+func TestTheMiddleKernelStandsForTheMean(t *testing.T) {
 	for _, name := range grain.Names() {
 		p, err := grain.Of(name)
 		require.NoError(t, err)
@@ -20,20 +20,20 @@ func TestTheMiddleCornStandsForTheMean(t *testing.T) {
 			clock := p.GrownTo(length)
 			sum, weight := 0.0, 0.0
 			for z := -5.0; z <= 5; z += 0.01 {
-				corn, w := p, math.Exp(-z*z/2)
-				corn.Chit *= math.Exp(p.ChitSpread * z)
-				for i := range corn.Marks {
-					corn.Marks[i] *= math.Exp(p.MarkSpread * z)
+				kernel, w := p, math.Exp(-z*z/2)
+				kernel.Chit *= math.Exp(p.ChitSpread * z)
+				for i := range kernel.Marks {
+					kernel.Marks[i] *= math.Exp(p.MarkSpread * z)
 				}
-				sum, weight = sum+w*corn.Acrospire(clock), weight+w
+				sum, weight = sum+w*kernel.Acrospire(clock), weight+w
 			}
-			assert.InDelta(t, length, sum/weight, 0.01, "%s, middle corn at %.2f", name, length)
+			assert.InDelta(t, length, sum/weight, 0.01, "%s, middle kernel at %.2f", name, length)
 		}
 	}
 }
 
-// A corn that has yet to chit wakes on up to six points less, which fade as (1 − clock/C)².
-func TestTheGraceOfSleepingCornsFades(t *testing.T) {
+// A kernel that has yet to chit wakes on up to six points less, which fade as (1 − clock/C)².
+func TestTheGraceOfSleepingKernelsFades(t *testing.T) {
 	p, err := grain.Of("barley")
 	require.NoError(t, err)
 	for clock := 0.0; clock < 1.5*p.Chit; clock += 7 {

@@ -5,17 +5,17 @@ import "math"
 const (
 	// modificationScale, share of the clock to an acrospire of three quarters:
 	// calibrated so that the index is 0.85, chalky, at that acrospire (common
-	// practice: three quarters of a corn is three quarters and more modified).
+	// practice: three quarters of a kernel is three quarters and more modified).
 	modificationScale = 0.726
 	// grittyFrom and chalkyFrom, modification index: calibrated.
 	grittyFrom = 0.55
 	chalkyFrom = 0.85
 )
 
-// Rub is what the flour of a corn feels like between finger and thumb.
+// Rub is what the flour of a kernel feels like between finger and thumb.
 type Rub int
 
-// The words of the rub test, in the order in which a corn comes to them.
+// The words of the rub test, in the order in which a kernel comes to them.
 const (
 	Gummy Rub = iota
 	Gritty
@@ -37,7 +37,7 @@ func (r Rub) String() string {
 
 // Modification gives the modification index, 0 (raw) to 1 (all through), at the
 // growth clock, °C·h: 1 − exp(−(grown/τ)²), grown the clock since half the
-// corns chitted, τ = 0.726 of the clock to an acrospire of three quarters.
+// kernels chitted, τ = 0.726 of the clock to an acrospire of three quarters.
 // Standing: calibrated, form and figures.
 func (p *Profile) Modification(clock float64) float64 {
 	grown := clock - p.Chit

@@ -34,7 +34,7 @@ func OxygenDemand(b *Batch, t float64) float64 {
 	return StarchO2 * burn / b.BedVolume()
 }
 
-// StillAccess is the access of a bed that stands, 0 to 1: the share of its corns
+// StillAccess is the access of a bed that stands, 0 to 1: the share of its kernels
 // that the oxygen reaches by diffusion from its open faces, each of which serves
 // depth m of it, where the bed would take demand kg/(m³ s) if it had all that it
 // wants. Those it does not reach neither burn nor grow.

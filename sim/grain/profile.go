@@ -16,8 +16,8 @@ type Profile struct {
 
 	// BulkDensity is that of the dry, poured grain as received, kg/m³.
 	BulkDensity float64
-	// CornWeight is the usual weight of a thousand corns, kg.
-	CornWeight float64
+	// KernelWeight is the usual weight of a thousand kernels, kg.
+	KernelWeight float64
 
 	// HuskWater and FilmWater are the most that husk and surface hold, kg of
 	// water per kg of dry matter.
@@ -26,33 +26,33 @@ type Profile struct {
 	// water per kg of dry matter: 1/k2 of Peleg's law.
 	CoreWater float64
 	// Uptake is the speed at which the core drinks at 15 °C, against barley = 1, for
-	// corns of the usual weight; UptakeEnergy is its activation energy, J/mol.
+	// kernels of the usual weight; UptakeEnergy is its activation energy, J/mol.
 	Uptake, UptakeEnergy float64
 	// LeachPool is the share of the dry matter that water can wash out.
 	LeachPool float64
 
-	// Drowns is how long, s, corns bear it on end to have no oxygen in water.
+	// Drowns is how long, s, kernels bear it on end to have no oxygen in water.
 	Drowns float64
 
 	// DryStop and MoistFull are the moistures, wet basis, at which growth stops
 	// and at which it runs at its full speed.
 	DryStop, MoistFull float64
-	// WakeEarly is how much lower both stand for a corn that has yet to chit.
+	// WakeEarly is how much lower both stand for a kernel that has yet to chit.
 	WakeEarly float64
 	// BaseT, BestT and CeilingT are the temperatures, °C, at which growth
 	// starts, is fastest, and has stopped again.
 	BaseT, BestT, CeilingT float64
-	// Germinates lists the share of sound corns that germinates at a steady
+	// Germinates lists the share of sound kernels that germinates at a steady
 	// temperature, in rising order of temperature.
 	Germinates [6]Germinates
 
-	// Chit is the clock, °C·h above BaseT, at which half the corns show a chit;
-	// ChitSpread is σ_c, the log-normal spread between corns.
+	// Chit is the clock, °C·h above BaseT, at which half the kernels show a chit;
+	// ChitSpread is σ_c, the log-normal spread between kernels.
 	Chit, ChitSpread float64
 	// Marks is the further clock, °C·h, at which the acrospire of the middle
-	// corn reaches a quarter, a half, three quarters and the whole of the corn.
+	// kernel reaches a quarter, a half, three quarters and the whole of the kernel.
 	Marks [4]float64
-	// MarkSpread is σ_a, the log-normal spread of that growth between corns.
+	// MarkSpread is σ_a, the log-normal spread of that growth between kernels.
 	MarkSpread float64
 
 	// RespirationT is the temperature, °C, for which Respiration holds.
@@ -73,7 +73,7 @@ type Profile struct {
 // Germinates is one point of the curve of final germination.
 type Germinates struct {
 	T     float64 // steady temperature, °C
-	Share float64 // of sound corns, 0 to 1
+	Share float64 // of sound kernels, 0 to 1
 }
 
 // profiles is never written to; Of hands out copies.

@@ -28,7 +28,7 @@ func TestEverySpeciesOfTheLanguageHasAProfile(t *testing.T) {
 }
 
 // A source has the sorption of barley, wheat, maize and sorghum. The others dry by
-// barley's, moved by what is calibrated; bound water goes through corns of their own
+// barley's, moved by what is calibrated; bound water goes through kernels of their own
 // size: of half the weight, at 2^(2/3) of the rate.
 func TestEverySpeciesDriesByWhatIsKnownOfIt(t *testing.T) {
 	assert.Equal(t, drying.Malt{}, profile(t, "barley").Malt)
@@ -38,7 +38,7 @@ func TestEverySpeciesDriesByWhatIsKnownOfIt(t *testing.T) {
 		require.NoError(t, p.Malt.Check(), name)
 		k, _, _ := p.Malt.Rate(0, 60)
 		barley, _, _ := drying.Malt{}.Rate(0, 60)
-		assert.InEpsilon(t, math.Pow(0.045/p.CornWeight, 2.0/3), k/barley, 1e-9, name)
+		assert.InEpsilon(t, math.Pow(0.045/p.KernelWeight, 2.0/3), k/barley, 1e-9, name)
 		if shift, moved := shifts[name]; moved {
 			assert.Equal(t, drying.Barley().HendersonK, p.Malt.Cereal.HendersonK, name)
 			assert.Equal(t, shift, p.Malt.Shift, name)
@@ -65,7 +65,7 @@ func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
 		"no profile":         func(l *grain.Lot) { l.Profile = grain.Profile{} },
 		"no grain":           func(l *grain.Lot) { l.DryMass = 0 },
 		"soaking wet":        func(l *grain.Lot) { l.Moisture0 = 0.6 },
-		"corns of a gram":    func(l *grain.Lot) { l.CornWeight = 1.5 },
+		"kernels of a gram":  func(l *grain.Lot) { l.KernelWeight = 1.5 },
 		"more than all grow": func(l *grain.Lot) { l.Germination = 1.01 },
 		"uptake":             func(l *grain.Lot) { l.UptakeFactor = -1 },
 		"pace":               func(l *grain.Lot) { l.GrowthFactor = 9 },
@@ -85,7 +85,7 @@ func TestABrokenLotIsRefusedFieldByField(t *testing.T) {
 func TestALotIsUsualWhereNothingElseIsSaid(t *testing.T) {
 	b, err := grain.NewBatch(grain.LotOf(profile(t, "oats"), 5, 0.14))
 	require.NoError(t, err)
-	assert.Equal(t, 0.034, b.Lot.CornWeight)
+	assert.Equal(t, 0.034, b.Lot.KernelWeight)
 	assert.Equal(t, grain.DefaultGermination, b.Lot.Germination)
 	assert.Equal(t, 1.0, b.Lot.GrowthFactor)
 	assert.InDelta(t, 5*1.14, b.Mass(), 1e-12)
@@ -94,9 +94,9 @@ func TestALotIsUsualWhereNothingElseIsSaid(t *testing.T) {
 
 // Geometry: eight times the weight is twice the thickness, so a quarter of the
 // speed.
-func TestBigCornsDrinkSlower(t *testing.T) {
+func TestBigKernelsDrinkSlower(t *testing.T) {
 	l := grain.LotOf(profile(t, "barley"), 1, 0.14)
-	l.CornWeight = 8 * 0.045
+	l.KernelWeight = 8 * 0.045
 	require.NoError(t, l.Check())
 	assert.InDelta(t, 0.25, l.UptakeSpeed(), 1e-12)
 }

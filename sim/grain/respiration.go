@@ -17,7 +17,7 @@ const (
 	StarchHeat = 17.4e6
 	// StarchCO2 is the carbon dioxide given off, kg per kg of starch: 1.63.
 	StarchCO2 = 6 * (12.011 + 2*15.999) / starchMolar
-	// StarchWater is the water that stays in the corn, kg per kg of starch:
+	// StarchWater is the water that stays in the kernel, kg per kg of starch:
 	// 0.556.
 	StarchWater = 5 * (2*1.008 + 15.999) / starchMolar
 	// StarchO2 is the oxygen taken, kg per kg of starch: 1.184.
@@ -37,7 +37,7 @@ const (
 	dayClock = 24 * 16.0
 	// fullClock, °C·h: barley's clock to a full acrospire; see barleyMarks.
 	fullClock = 2400.0
-	// sleepShare, of the table's first day: the respiration of a wet corn whose
+	// sleepShare, of the table's first day: the respiration of a wet kernel whose
 	// clock has not moved. Calibrated to a steep loss of about half a per cent
 	// (common practice).
 	sleepShare = 0.4

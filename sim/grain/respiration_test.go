@@ -52,7 +52,7 @@ func TestHeatEndsRespiration(t *testing.T) {
 	assert.Zero(t, speed(t, 50, 1000))
 }
 
-func TestDryCornsDoNotRespire(t *testing.T) {
+func TestDryKernelsDoNotRespire(t *testing.T) {
 	l := grain.LotOf(profile(t, "barley"), 1, 0.14)
 	require.NoError(t, l.Check())
 	assert.Zero(t, l.RespirationSpeed(2000, 16, 0.29, 1))

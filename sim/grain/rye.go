@@ -1,6 +1,6 @@
 package grain
 
-// rye and triticale. Bulk density, corn weight: handbook, from memory. Uptake:
+// rye and triticale. Bulk density, kernel weight: handbook, from memory. Uptake:
 // calibrated so that 43–45 % comes in about half of barley's hours in water.
 // Growth: calibrated to 45 %, 16 °C, 5 days (a published craft-malting study,
 // Fermentation 4:50 [ndsu-2018]) and to 4–5 days at 14–17 °C.
@@ -17,7 +17,7 @@ const (
 func rye() Profile {
 	p := naked(scaled(ryePace, ryeBreath))
 	p.Name = "rye"
-	p.BulkDensity, p.CornWeight = 720, 0.032
+	p.BulkDensity, p.KernelWeight = 720, 0.032
 	p.Uptake, p.LeachPool = ryeUptake, ryeLeached
 	p.BaseT, p.BestT, p.CeilingT = 0, 24, 36
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.90}, {30, 0.60}, {33, 0.20}, {36, 0}}
@@ -29,7 +29,7 @@ func rye() Profile {
 func triticale() Profile {
 	p := naked(scaled(triticalePace, ryeBreath))
 	p.Name = "triticale"
-	p.BulkDensity, p.CornWeight = 700, 0.042
+	p.BulkDensity, p.KernelWeight = 700, 0.042
 	p.Uptake = triticaleUptake
 	p.BaseT, p.BestT, p.CeilingT = 0, 24, 37
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.92}, {30, 0.70}, {34, 0.20}, {37, 0}}

@@ -37,7 +37,7 @@ const (
 
 func sorghum() Profile {
 	p := tropical("sorghum", sorghumPace)
-	p.BulkDensity, p.CornWeight = 740, 0.028
+	p.BulkDensity, p.KernelWeight = 740, 0.028
 	p.Malt = maltOf(drying.Sorghum())
 	p.Uptake = sorghumUptake
 	p.BaseT, p.BestT, p.CeilingT = 9, 32, 45
@@ -48,7 +48,7 @@ func sorghum() Profile {
 
 func millet() Profile {
 	p := tropical("millet", milletPace)
-	p.BulkDensity, p.CornWeight = 780, 0.009
+	p.BulkDensity, p.KernelWeight = 780, 0.009
 	p.Uptake = milletUptake
 	p.BaseT, p.BestT, p.CeilingT = 11.5, 33, 46
 	p.Germinates = [6]Germinates{{11.5, 0.20}, {16, 0.80}, {20, 0.93}, {34, 0.93}, {42, 0.60}, {46, 0}}
@@ -58,7 +58,7 @@ func millet() Profile {
 
 func maize() Profile {
 	p := tropical("maize", maizePace)
-	p.BulkDensity, p.CornWeight = 720, 0.320
+	p.BulkDensity, p.KernelWeight = 720, 0.320
 	p.Malt = maltOf(drying.Maize())
 	p.CoreWater, p.Uptake, p.UptakeEnergy = maizeCoreWater, maizeUptake, maizeUptakeEnergy
 	p.BaseT, p.BestT, p.CeilingT = 8, 32, 44

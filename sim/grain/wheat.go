@@ -3,7 +3,7 @@ package grain
 import "maltwright/sim/drying"
 
 // wheat and spelt shed their husk in threshing, so they hold less loose water
-// and their cores drink sooner. Bulk density, corn weight: handbook, from
+// and their cores drink sooner. Bulk density, kernel weight: handbook, from
 // memory. Uptake: calibrated so that 41–44 % takes two thirds to four fifths
 // of barley's hours in water; its activation energy published [becker-1960], of spelt taken as of
 // wheat. Growth: calibrated to 4–6 days at 14–17 °C.
@@ -26,7 +26,7 @@ const (
 func wheat() Profile {
 	p := naked(scaled(wheatPace, wheatBreath))
 	p.Name = "wheat"
-	p.BulkDensity, p.CornWeight = 770, 0.042
+	p.BulkDensity, p.KernelWeight = 770, 0.042
 	p.Uptake, p.UptakeEnergy = wheatUptake, wheatUptakeEnergy
 	p.BaseT, p.BestT, p.CeilingT = 0, 25, 38
 	p.Germinates = [6]Germinates{{0, 0.95}, {15, 0.95}, {25, 0.93}, {30, 0.80}, {35, 0.20}, {38, 0}}
@@ -39,7 +39,7 @@ func wheat() Profile {
 func spelt() Profile {
 	p := wheat()
 	p.Name = "spelt"
-	p.BulkDensity, p.CornWeight = 750, 0.045
+	p.BulkDensity, p.KernelWeight = 750, 0.045
 	p.Malt = drying.Malt{Shift: 0.005} // calibrated; its own sorption is not known
 	return p
 }

@@ -17,7 +17,7 @@ type Bed struct {
 	ambient  air.State
 	dry      float64 // dry matter of a layer, kg/m²
 	depth    float64 // of the bed as it was loaded, m
-	surface  float64 // of the corns of a layer, m²/m²
+	surface  float64 // of the kernels of a layer, m²/m²
 	shrinks  float64 // m for each kg/kg of its moisture
 
 	layers []bedLayer

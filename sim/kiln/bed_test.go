@@ -118,7 +118,7 @@ func TestTrayUnderAGaleDriesLikeAThinLayer(t *testing.T) {
 // Woods & McCallum 2000, J. Inst. Brew. 106:411; cited, from memory: cooling
 // takes one to two points from malt at 14 %, far less at 4 %. Measured 1.2
 // points from 60 °C with a cooling fan's 0.05 m/s through 500 kg/m², less than a
-// tenth at 4 %. A strong fan cools faster than corns can give water: 0.3 points
+// tenth at 4 %. A strong fan cools faster than kernels can give water: 0.3 points
 // through 200 kg/m² at 0.2 m/s.
 func TestCoolingTakesAPointOrTwoFromMoistMaltAndLittleFromDry(t *testing.T) {
 	cooled := func(wet, mass, speed float64) float64 {

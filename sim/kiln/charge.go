@@ -15,7 +15,7 @@ type Charge struct {
 	Temperature float64  // °C
 	Depth       *float64 // of the bed, m; nil to reckon it from BulkDensity
 	BulkDensity float64  // of the wet malt, kg/m³; used when Depth is nil
-	Settled     *float64 // depth by which the surface of the corns is reckoned, m; nil for that of the bed
+	Settled     *float64 // depth by which the surface of the kernels is reckoned, m; nil for that of the bed
 	DryDepth    *float64 // that the bed shrinks to, bone-dry, m, up to its depth; nil where it does not shrink
 }
 
@@ -63,7 +63,7 @@ const (
 	// and loses more than water.
 	Hottest = 300.0
 
-	// thinnest is the least depth of a bed, m: corns strewn so far apart that air passes
+	// thinnest is the least depth of a bed, m: kernels strewn so far apart that air passes
 	// between them as if there were none.
 	thinnest = 1e-8
 

@@ -25,7 +25,7 @@ const (
 	kilned          = 0.04 // moisture, wet basis
 )
 
-// loads are dry matter, kg/m²: from single corns on a sieve to a bed of a metre.
+// loads are dry matter, kg/m²: from single kernels on a sieve to a bed of a metre.
 var loads = []float64{1, 3, 10, 30, 100, 300}
 
 // cured is such malt as deep as it lies when it has shrunk, grown to an acrospire of three quarters.
@@ -147,7 +147,7 @@ func TestMaltUnderAFanCoolsNoFasterThanItsAirCarries(t *testing.T) {
 		for _, load := range loads {
 			kit := kiln.Equipment{Area: 1, Airflow: load * (1 + dry(0.45)) * each / 3600}
 			if kit.Airflow > 3 {
-				continue // that would blow the corns away
+				continue // that would blow the kernels away
 			}
 			charge := cured(t, load, kit)
 			got := cools(t, bed(t, charge, kit, kiln.Ambient{T: room, RH: 0.6}), 60*86400)

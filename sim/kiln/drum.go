@@ -12,8 +12,8 @@ import (
 //
 // Its air and its shell are taken to be as warm as each other, and that is its air-on. The
 // malt takes heat by contact from as much of the shell as it lies against, and trades heat
-// and water with the air by those corns that fall through it. The air is well mixed too: it
-// leaves by the effectiveness n/(1 + n), n the transfer units of those corns. The shell is bare,
+// and water with the air by those kernels that fall through it. The air is well mixed too: it
+// leaves by the effectiveness n/(1 + n), n the transfer units of those kernels. The shell is bare,
 // and gives heat to the room by all of it.
 type Drum struct {
 	Volume float64 // inside, m³
@@ -25,7 +25,7 @@ const (
 	// on it (common practice, from memory: 50 to 100 in rotary drums).
 	contactTransfer = 75.0
 
-	// showered is the share of the corns that fall through the air (calibrated: 2 to 10 % in
+	// showered is the share of the kernels that fall through the air (calibrated: 2 to 10 % in
 	// rotary dryers), and fallSpeed how fast, m/s (derived: half of what a fall of 0.2 m comes to).
 	showered  = 0.05
 	fallSpeed = 1.0

@@ -9,7 +9,7 @@ package kiln
 // it holds so little that at every moment it is marched through the layers as
 // if nothing changed. In a layer
 //
-//   - air and corn surface exchange heat and vapour, by the effectiveness
+//   - air and kernel surface exchange heat and vapour, by the effectiveness
 //     1 − exp(−NTU) with the transfer coefficient of Wakao and Kaguei, and
 //     the same for both by Lewis' relation: thick layers bring the air into
 //     balance with the surface, thin ones do not;
@@ -18,7 +18,7 @@ package kiln
 //
 // The two in series settle by themselves which of them limits: in a wet deep
 // bed the air, so that malt sits near its wet bulb; in a thin or dry one the
-// corn. One unknown per layer remains, the flux of water, and one bracketed
+// kernel. One unknown per layer remains, the flux of water, and one bracketed
 // Newton solve finds it (layer.go, flux.go). How the state changes within a
 // layer is allowed for to second order (profile.go), so that few layers do.
 //

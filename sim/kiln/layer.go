@@ -8,8 +8,8 @@ import (
 // bedLayer is one slice of the bed.
 type bedLayer struct {
 	x, h float64 // moisture, kg/kg dry basis; enthalpy, J per kg of dry matter
-	t    float64 // °C, from x and h: the corns at the exit
-	mean float64 // °C, the mean of the corns
+	t    float64 // °C, from x and h: the kernels at the exit
+	mean float64 // °C, the mean of the kernels
 	skew float64 // how far the mean lies back from the exit; see profile.go
 
 	flux       float64          // of water to the air, kg/(m² s), as last found
@@ -30,7 +30,7 @@ func (s stream) at(p float64) air.State { return air.State{T: s.t, W: s.w, P: p}
 func (s stream) enthalpy() float64 { return s.at(0).Enthalpy() }
 
 // dewFactor says how much more freely a wet surface takes up dew than it
-// gives water, since dew need not pass the corn (calibrated: any large number
+// gives water, since dew need not pass the kernel (calibrated: any large number
 // does).
 const dewFactor = 100.0
 
@@ -47,8 +47,8 @@ type meeting struct {
 	perDry     float64 // a/dry
 	dryHeat    float64 // specific heat of the dry matter, J/(kg K)
 	sensible   float64 // W/(m² K) by convection
-	lift       float64 // share of the way from t to in.t at which the corns stand on average
-	draw       float64 // 1/reach for the mean corn's surface
+	lift       float64 // share of the way from t to in.t at which the kernels stand on average
+	draw       float64 // 1/reach for the mean kernel's surface
 	refX, refH float64
 }
 
@@ -92,7 +92,7 @@ func (m *meeting) try(e float64) found {
 // saturated is a vapour pressure beyond any here, Pa.
 const saturated = 1e9
 
-// surface gives the moisture that the corn's surface must have to be fed the
+// surface gives the moisture that the kernel's surface must have to be fed the
 // flux e from within, x − e/(dry·k), and its derivative by e.
 func (m *meeting) surface(e, x, t, xByE, tByE float64) (moisture, byE float64) {
 	k, kByX, kByT := m.material.Rate(x, t)

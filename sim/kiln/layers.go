@@ -7,9 +7,9 @@ import (
 	"maltwright/sim/drying"
 )
 
-// How many layers a bed needs goes by how its air and its corns keep pace. Air that all of
+// How many layers a bed needs goes by how its air and its kernels keep pace. Air that all of
 // the bed could load several times over is full after a part of it: a front stands in the
-// bed, and layers must show it. Where the corns give less than the air could take, they are
+// bed, and layers must show it. Where the kernels give less than the air could take, they are
 // much the same from face to face, and a few layers tell it all. The depth itself hardly
 // matters, for a deep bed under much air is like a tray under little.
 
@@ -20,9 +20,9 @@ type Draught struct {
 }
 
 const (
-	// layersLeast is the number of layers of a bed of which every corn meets the
+	// layersLeast is the number of layers of a bed of which every kernel meets the
 	// same air, and layersEach how many more it takes for each time that the
-	// corns could load the air (numerical: they hold the bounds of docs/model.md, as
+	// kernels could load the air (numerical: they hold the bounds of docs/model.md, as
 	// refine_test.go shows).
 	layersLeast = 1.5
 	layersEach  = 0.5
@@ -43,7 +43,7 @@ const (
 )
 
 // LayersFor gives how many layers a bed of the charge needs under the hardest of the
-// draughts: 1.5 + D/2, from 2 to 20, with D how many times over its corns could load
+// draughts: 1.5 + D/2, from 2 to 20, with D how many times over its kernels could load
 // the air, D = m·k·X/(g·(W* − W)). m is the dry matter, kg/m²; k the drying constant of the
 // charge at air-on, 1/s; X its moisture, kg/kg dry basis, or 0.8 if that is more; g the dry air, kg/(m² s); W its
 // humidity ratio and W* that of saturation at its wet bulb. Values outside their ranges,

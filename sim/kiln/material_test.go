@@ -35,8 +35,8 @@ func TestBalancesCloseForAnyMaterial(t *testing.T) {
 	})
 }
 
-// A cereal of thicker corns, or one that holds water more tightly, comes wetter
-// off the same kiln; thinner corns come drier.
+// A cereal of thicker kernels, or one that holds water more tightly, comes wetter
+// off the same kiln; thinner kernels come drier.
 func TestAnotherCerealDriesOtherwiseOnTheSameKiln(t *testing.T) {
 	end := func(change func(*drying.Cereal)) float64 {
 		c := drying.Barley()
@@ -47,8 +47,8 @@ func TestAnotherCerealDriesOtherwiseOnTheSameKiln(t *testing.T) {
 	}
 	barley := end(func(*drying.Cereal) {})
 	const clearly = 0.002 // kg/kg
-	assert.Greater(t, end(func(c *drying.Cereal) { c.BoundRate /= 2 }), barley+clearly, "thicker corns")
-	assert.Less(t, end(func(c *drying.Cereal) { c.BoundRate *= 2 }), barley-clearly, "thinner corns")
+	assert.Greater(t, end(func(c *drying.Cereal) { c.BoundRate /= 2 }), barley+clearly, "thicker kernels")
+	assert.Less(t, end(func(c *drying.Cereal) { c.BoundRate *= 2 }), barley-clearly, "thinner kernels")
 	assert.Greater(t, end(func(c *drying.Cereal) { c.HendersonK /= 3 }), barley+clearly, "tightly held water")
 	assert.Greater(t, end(func(c *drying.Cereal) { c.BoundBelow += 0.1 }), barley+clearly, "water that is bound sooner")
 }

@@ -163,7 +163,7 @@ func (m misses) within(t *testing.T, most misses, what string) {
 	assert.LessOrEqual(t, m.colour, most.colour, "%s: EBC", what)
 }
 
-// range of beds: from single corns to 60 cm, from 0.6 to 40 m³/h for each kg.
+// range of beds: from single kernels to 60 cm, from 0.6 to 40 m³/h for each kg.
 func situations() []situation {
 	var list []situation
 	for _, on := range []float64{40, 50, 60, 75} {

@@ -7,16 +7,16 @@ import (
 )
 
 // A layer is not even from face to face: the air that enters it is warmer and
-// drier than the air that leaves, and the corns go along. Taking every corn at
+// drier than the air that leaves, and the kernels go along. Taking every kernel at
 // the state of the exit is an error of the order of the layer's depth, and
 // dries a tray of three layers by a point too little half way.
 //
-// So the corns dry at the state in the middle of the air's way through
+// So the kernels dry at the state in the middle of the air's way through
 // the layer, by as much as skew says: the share of the air's whole change by
-// which the mean corn lies back from the exit. It is half, less what the corns'
+// which the mean kernel lies back from the exit. It is half, less what the kernels'
 // film already holds back, as long as the air leaves much of its chance to
 // take up water unused; it goes to nothing when the layer brings the air
-// to rest with the corn, where the exit is what counts and half would overshoot.
+// to rest with the kernel, where the exit is what counts and half would overshoot.
 
 const (
 	// skewTime is how fast skew follows what it is reckoned from, s: slowly
@@ -44,7 +44,7 @@ func (b *Bed) settle(l *bedLayer, most, reach, share float64) (moved float64) {
 }
 
 // mostSkew gives the skew of a layer whose air keeps its chance to the end:
-// half the air's change, less the distance of the corn from the air at the
+// half the air's change, less the distance of the kernel from the air at the
 // exit that the effectiveness already holds.
 func mostSkew(ntu float64) float64 {
 	if ntu < 1e-3 {

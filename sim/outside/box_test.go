@@ -20,7 +20,7 @@ const layered = "layered reference calculation"
 // the model breathed by the same.
 const warmer = "the reference breathes by 2.2 for ten kelvin above 16 °C too, the model by 1.7"
 
-// box is a tonne of barley at 12 %, cast at 45 % with 80 % of the corns chitted, with
+// box is a tonne of barley at 12 %, cast at 45 % with 80 % of the kernels chitted, with
 // air blown through it for five days.
 type box struct {
 	flow, on, rh float64 // m³/h, °C, 0 to 1
@@ -274,7 +274,7 @@ func blownAndHeld() []row {
 	even := held(500).runs()
 	list = append(list,
 		within(10, "mean held at 16 °C: growth clock past 50 % chit", "°C·h", 0, 1960, atLast(even, func(r *reading) float64 { return r.bed.Clock() - r.bed.Batch().Lot.Profile.Chit })),
-		tenth("mean held at 16 °C: acrospire", "of the corn", 2, 0.80, atLast(even, func(r *reading) float64 { return r.bed.Acrospire() })))
+		tenth("mean held at 16 °C: acrospire", "of the kernel", 2, 0.80, atLast(even, func(r *reading) float64 { return r.bed.Acrospire() })))
 	less := held(500)
 	less.breath = 0.8
 	for _, c := range []struct {

@@ -29,7 +29,7 @@ func breath() []row {
 			says: "5–8", accepted: band{4.5, 8.5}, standing: "common practice, from memory",
 			model: func(t testing.TB) float64 { return couch(t, 13, 7, 9, 7, 9, 7) }}.
 			butMissed(band{13, 19}, "it has chitted in its rests, and breathes by the table from the first hour; couches are known of long still steeps"),
-		{what: "water with air all through, 72 h at 15 °C: corns chitted in the steep, of 100", digits: 0, says: "fast", accepted: atLeast(80),
+		{what: "water with air all through, 72 h at 15 °C: kernels chitted in the steep, of 100", digits: 0, says: "fast", accepted: atLeast(80),
 			key: "kelly-briggs-1992", standing: "seen; the bound is ours", model: func(t testing.TB) float64 { return 100 * aired(t, 15, 72).Batch().Chitted }},
 		{what: "the same: dry matter burnt, % more than in 72 h of still water", digits: 2, says: "high", accepted: atLeast(0.5),
 			key: "kelly-briggs-1992", standing: "seen; the bound is ours", model: func(t testing.TB) float64 {

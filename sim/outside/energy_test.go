@@ -16,7 +16,7 @@ import (
 // maltings is a tonne of pale malt out of a box and a deep kiln with 5000 m³/h, in the mean of a
 // year: loaded as in common practice, fired by gas at 90 %. What the kiln says of its exhaust and how much air its
 // later steps lead back is open.
-const maltings = `grain "lot" { species barley; moisture 12 %%; corn-weight 45 g; germination 97 %% of 100 corns; treated no }
+const maltings = `grain "lot" { species barley; moisture 12 %%; kernel-weight 45 g; germination 97 %% of 100 kernels; treated no }
 site "hall" { air 10 °C; humidity 80 %%; water 12 °C; altitude 100 m }
 vessel "tank" { holds 3000 l }
 floor "box" { area 2.2 m2; airflow 600 m3/h; heater 10 kW at 90 %%; cooler 10 kW; returns 80 %% }

@@ -69,7 +69,7 @@ func otherGrains() []row {
 	return list
 }
 
-// cast is dry kg of a species of which half the corns have just chitted.
+// cast is dry kg of a species of which half the kernels have just chitted.
 func cast(t testing.TB, species string, dryMass, w float64) grain.Batch {
 	t.Helper()
 	b, err := grain.NewBatch(lot(t, species, dryMass, 0.12))
@@ -125,7 +125,7 @@ func finalGermination(at float64) func(testing.TB) float64 {
 	}
 }
 
-// germinationIndex counts the corns at 24, 48 and 72 h; the dish is kept wet by dips
+// germinationIndex counts the kernels at 24, 48 and 72 h; the dish is kept wet by dips
 // of five minutes.
 func germinationIndex(t testing.TB) float64 {
 	s, err := steep.New(lot(t, "barley", 0.88, 0.12))

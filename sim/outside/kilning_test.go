@@ -115,7 +115,7 @@ func afterCure() []row {
 		later(),
 	}
 	cooled := each(shared(figure.Coolings()), row.untried)
-	const why = "its moisture and airflow are not at hand; our air cools the corns sooner than their bound water comes out"
+	const why = "its moisture and airflow are not at hand; our air cools the kernels sooner than their bound water comes out"
 	cooled[0] = cooled[0].butMissed(about(0.95, 0.1), why)
 	cooled[1] = cooled[1].butMissed(about(0.3, 0.1), why)
 	return append(list, cooled...)

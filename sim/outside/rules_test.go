@@ -33,7 +33,7 @@ func TestTheDocumentSaysTheRulesThatAreEasilyReadOtherwise(t *testing.T) {
 	says("%g times as high as wide and %g m at the most", of("kiln/fabric.go", "wallSides"), of("kiln/fabric.go", "wallHighest"))
 	says("H the height of the door, %g m (common practice, listed as assumed), C = %g of a sharp edge", of("kiln/door.go", "OvenDoor"), of("kiln/door.go", "orifice"))
 	says("%g + D/%g, rounded up", of("kiln/layers.go", "layersLeast"), 1/of("kiln/layers.go", "layersEach"))
-	says("one corn deep: %g mm", 1000*of("forecast/stage_grow.go", "oneCorn"))
+	says("one kernel deep: %g mm", 1000*of("forecast/stage_grow.go", "oneKernel"))
 	says("for more than %g h more than %g K above the warmth in which it grows best", of("forecast/box_adrift.go", "soonLost")/hour, of("forecast/box_adrift.go", "lostAbove"))
 	says("X₆₀ what the curve of the grain has there, %.3f kg/kg of barley's", drying.Barley().Reference)
 	says("%g kg/kg of barley (%.2f of wheat, %.2f of maize, %.2f of sorghum)",

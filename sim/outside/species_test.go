@@ -19,7 +19,7 @@ const (
 // Whoever writes the model anew from the document needs every figure of every species.
 func TestTheDocumentHasTheFiguresOfEverySpecies(t *testing.T) {
 	var wet, grows strings.Builder
-	wet.WriteString("\n| grain | poured, kg/m³ | 1000 corns, g | uptake, of barley's | its energy, kJ/mol | core, kg/kg | husk | film | washes out, % | rootlets, % | equilibrium of its malt higher by, kg/kg |\n|---|---|---|---|---|---|---|---|---|---|---|\n")
+	wet.WriteString("\n| grain | poured, kg/m³ | 1000 kernels, g | uptake, of barley's | its energy, kJ/mol | core, kg/kg | husk | film | washes out, % | rootlets, % | equilibrium of its malt higher by, kg/kg |\n|---|---|---|---|---|---|---|---|---|---|---|\n")
 	grows.WriteString("\n| grain | base, best, ceiling, °C | φ from, to, % | earlier, points | half chitted, °C·h | acrospire 1/4, 1/2, 3/4, 1, °C·h | respiration | final germination, % at °C |\n|---|---|---|---|---|---|---|---|\n")
 	barley, err := grain.Of("barley")
 	require.NoError(t, err)
@@ -28,7 +28,7 @@ func TestTheDocumentHasTheFiguresOfEverySpecies(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, barley.ChitSpread, p.ChitSpread, "the document has one spread of chit")
 		require.Equal(t, barley.MarkSpread, p.MarkSpread, "the document has one spread of growth")
-		fmt.Fprintf(&wet, "| %s | %.0f | %.0f | %.3g | %.3g | %.3g | %.3g | %.3g | %.3g | %.3g | %s |\n", name, p.BulkDensity, 1000*p.CornWeight, p.Uptake, p.UptakeEnergy/1000,
+		fmt.Fprintf(&wet, "| %s | %.0f | %.0f | %.3g | %.3g | %.3g | %.3g | %.3g | %.3g | %.3g | %s |\n", name, p.BulkDensity, 1000*p.KernelWeight, p.Uptake, p.UptakeEnergy/1000,
 			p.CoreWater, p.HuskWater, p.FilmWater, 100*p.LeachPool, 100*p.RootletShare, minus(p.Malt.Shift))
 		var marks, final []string
 		for _, m := range p.Marks {

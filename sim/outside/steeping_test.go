@@ -40,9 +40,9 @@ func schedules() []row {
 			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, 8).Moisture() }).held("only the cast was fitted"),
 		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C: cast", "%", "43–45", band{43, 45},
 			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Moisture() }).calibrated("eagerFrom", "eagerBy", "eagerness"),
-		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C, air blown through its soaks: corns chitted", "%", "over 80", atLeast(80),
+		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C, air blown through its soaks: kernels chitted", "%", "over 80", atLeast(80),
 			func(t testing.TB) float64 { return 100 * aired(t, 15, canadian...).Batch().Chitted }).calibrated("barleyChit"),
-		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C, in still water: corns chitted", "%", "over 80", atLeast(80),
+		guide("soak 8, rest 10, soak 8, rest 7, soak 3 h at 15 °C, in still water: kernels chitted", "%", "over 80", atLeast(80),
 			func(t testing.TB) float64 { return 100 * steeped(t, 0.12, 15, canadian...).Batch().Chitted }).calibrated("barleyChit").
 			butMissed(band{62, 69}, "in still water next to nothing grows, and the source does not say whether its soaks are aired"),
 		row{what: "14.5 °C: 5 h wet, 19 h air, 4 h wet, 20 h air, wet to 45 %", unit: "h", digits: 0, says: "day 3, 48–72", accepted: band{48, 72},

@@ -26,7 +26,7 @@ func weights() []row {
 			key: "pioneer-shrink", standing: "seen", model: targetOf("1000 kg", "16.5 %", "15.5 %", shrink)},
 		{what: "weight lost from 25.5 to 15.5 %", unit: "%", digits: 3, source: 11.834, accepted: about(11.834, 0.0005),
 			key: "pioneer-shrink", standing: "seen", model: targetOf("1000 kg", "25.5 %", "15.5 %", shrink)},
-		{what: "1,000 corns, 42 g at 15 % → 32 g at 2 %: yield", unit: "%", digits: 2, source: 76.19, accepted: about(76.19, 0.005),
+		{what: "1,000 kernels, 42 g at 15 % → 32 g at 2 %: yield", unit: "%", digits: 2, source: 76.19, accepted: about(76.19, 0.005),
 			key: "britannica-malt", standing: "seen", model: yieldOf("42 g", "15 %", "32 g", "2 %", func(y reckon.YieldResult) float64 { return y.AsIs })},
 		{what: "the same, dry malt of barley as it is", unit: "%", digits: 2, source: 74.67, accepted: about(74.67, 0.005),
 			key: "britannica-malt", standing: "seen", model: yieldOf("42 g", "15 %", "32 g", "2 %", func(y reckon.YieldResult) float64 { return y.DryMalt })},
@@ -50,16 +50,16 @@ func forgotten() []row {
 	}
 }
 
-// counts are a difference of temperatures and what a count of corns is worth.
+// counts are a difference of temperatures and what a count of kernels is worth.
 func counts() []row {
 	return []row{
 		{what: "a rise of 20 °F", unit: "K", digits: 2, source: 11.11, accepted: about(11.11, 0.005),
 			key: "nist-sp811", standing: "definition", model: riseOf("20 °F")},
-		{what: "95 of 100 corns, 95 % interval, low end", unit: "%", digits: 1, source: 88.8, accepted: about(88.8, 0.05),
+		{what: "95 of 100 kernels, 95 % interval, low end", unit: "%", digits: 1, source: 88.8, accepted: about(88.8, 0.05),
 			key: "wilson-1927", standing: "formula", model: germinated("95", "100", lowEnd)},
 		{what: "the same, high end", unit: "%", digits: 1, source: 97.8, accepted: about(97.8, 0.05),
 			key: "wilson-1927", standing: "formula", model: germinated("95", "100", highEnd)},
-		{what: "19 of 20 corns, low end", unit: "%", digits: 1, source: 76.4, accepted: about(76.4, 0.05),
+		{what: "19 of 20 kernels, low end", unit: "%", digits: 1, source: 76.4, accepted: about(76.4, 0.05),
 			key: "wilson-1927", standing: "formula", model: germinated("19", "20", lowEnd)},
 		{what: "the same, high end", unit: "%", digits: 1, source: 99.1, accepted: about(99.1, 0.05),
 			key: "wilson-1927", standing: "formula", model: germinated("19", "20", highEnd)},

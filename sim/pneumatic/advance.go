@@ -147,7 +147,7 @@ func (r *runner) take(a *attempt) error {
 	return nil
 }
 
-// chit lets the corns of a layer chit whose hour has come, at t °C.
+// chit lets the kernels of a layer chit whose hour has come, at t °C.
 func (b *Bed) chit(l *layer, t float64) {
 	if l.due >= allDue {
 		return
@@ -158,5 +158,5 @@ func (b *Bed) chit(l *layer, t float64) {
 	}
 }
 
-// allDue is so near to one that no corn is left.
+// allDue is so near to one that no kernel is left.
 const allDue = 1 - 1e-8

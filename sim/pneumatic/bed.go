@@ -24,7 +24,7 @@ const (
 
 	lowestBed, highestBed = 0.0, 45.0   // °C, of a bed laid out
 	lowestRun, highestRun = -1.0, 60.0  // °C, to which it may drift
-	thinnestBed           = 1e-8        // m, corns strewn so far apart that they do not touch
+	thinnestBed           = 1e-8        // m, kernels strewn so far apart that they do not touch
 	deepestBed            = 5.0         // m
 	wettestX              = 0.6 / 0.4   // kg/kg: 60 % wet basis, more than any malt takes up
 	mostDry               = 0.5         // share of the first dry matter that is left at the least
@@ -36,7 +36,7 @@ const (
 type Bed struct {
 	lot        grain.Lot
 	packing    drying.Packing
-	corns      grain.Corns
+	kernels    grain.Kernels
 	dryHeat    float64 // specific heat of the dry matter, J/(kg K)
 	vessel     Vessel
 	count      int     // of the layers
@@ -82,7 +82,7 @@ func New(batch grain.Batch, material drying.Material, vessel Vessel, t float64) 
 	}
 	b := Bed{lot: batch.Lot, packing: material.Packing(), dryHeat: material.DryHeat(),
 		vessel: vessel, count: vessel.layerCount(), leached: batch.Leached, hottest: t, length: firstStep, scratch: new(runner)}
-	b.corns = grain.CornsOf(material)
+	b.kernels = grain.KernelsOf(material)
 	b.spread(batch, t)
 	b.aired()
 	b.ledger = Ledger{DryStart: batch.Dry, WaterStart: batch.Water, HeatStart: b.heat()}

@@ -16,7 +16,7 @@ const (
 )
 
 // cast is a tonne of raw barley at 12 %, steeped to a moisture, wet basis, with 80 %
-// of the corns due to chit chitted.
+// of the kernels due to chit chitted.
 func cast(t testing.TB, w float64) grain.Batch { return castOf(t, 880, w) }
 
 // castOf is so of kg of dry matter.

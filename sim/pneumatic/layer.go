@@ -11,8 +11,8 @@ type layer struct {
 	water    float64 // kg
 	respired float64 // dry matter, kg, since the grain was raw
 	clock    float64 // growth clock, °C·h
-	chitted  float64 // share of its corns
-	due      float64 // share of its germinable corns whose chit is due
+	chitted  float64 // share of its kernels
+	due      float64 // share of its germinable kernels whose chit is due
 	debt     float64 // share by which it grows and breathes less, see [grain.Lot.DebtRate]
 }
 

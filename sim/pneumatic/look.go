@@ -129,7 +129,7 @@ func (b *Bed) Clock() float64 {
 	return sum / float64(b.count)
 }
 
-// Chitted is the share of all corns that have chitted.
+// Chitted is the share of all kernels that have chitted.
 func (b *Bed) Chitted() float64 {
 	sum := 0.0
 	for i := range b.inUse() {
@@ -138,7 +138,7 @@ func (b *Bed) Chitted() float64 {
 	return sum / float64(b.count)
 }
 
-// debt is the mean of what the corns owe; see [grain.Lot.DebtRate].
+// debt is the mean of what the kernels owe; see [grain.Lot.DebtRate].
 func (b *Bed) debt() float64 {
 	sum := 0.0
 	for i := range b.inUse() {
@@ -147,7 +147,7 @@ func (b *Bed) debt() float64 {
 	return sum / float64(b.count)
 }
 
-// Acrospire is the acrospire of a corn of mean growth, as a share of the corn.
+// Acrospire is the acrospire of a kernel of mean growth, as a share of the kernel.
 func (b *Bed) Acrospire() float64 { return b.lot.Profile.Acrospire(b.Clock()) }
 
 // Modification is the modification index of mean growth, 0 to 1.

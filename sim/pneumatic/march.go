@@ -107,18 +107,18 @@ func (s *stage) reach(on air.State) float64 {
 	return 1 - powers.Exp(-ntu)
 }
 
-// skin is the air in balance with the corns of a layer, which is the same whatever air
+// skin is the air in balance with the kernels of a layer, which is the same whatever air
 // comes.
 type skin struct {
 	saturated, slope float64 // pressure at their temperature, Pa, and its answer to each kelvin
 	wet, bend        float64 // humidity ratio, and its answer to each kelvin
-	supply           float64 // of [grain.Corns.Supply], kg/s; nil where nobody has asked
+	supply           float64 // of [grain.Kernels.Supply], kg/s; nil where nobody has asked
 }
 
 func (s *stage) skin(m *moment) skin {
 	c := skin{}
 	c.saturated, c.slope = air.SaturationSlope(m.t)
-	activity, _ := s.b.corns.Activity(m.x, m.t)
+	activity, _ := s.b.kernels.Activity(m.x, m.t)
 	vapour := activity * c.saturated
 	c.wet = s.ratio(vapour)
 	c.bend = c.wet * c.slope / c.saturated * s.pressure / max(s.pressure-vapour, (1-mostVapour)*s.pressure)
@@ -126,22 +126,22 @@ func (s *stage) skin(m *moment) skin {
 }
 
 // pass gives the temperature, °C, and the humidity ratio of the air behind a layer, and the
-// share of a small change of it that comes through: less than 1 where the corns hold back
-// what does not come to their surface, [grain.Corns.Give].
+// share of a small change of it that comes through: less than 1 where the kernels hold back
+// what does not come to their surface, [grain.Kernels.Give].
 func (s *stage) pass(i int, t, w, reach float64) (offT, offW, share float64) {
 	m, c := &s.at[i], &s.skins[i]
 	lift := s.lift(m, c.bend)
 	offT, offW, share = t+reach*(m.t+lift-t), w+reach*(c.wet+c.bend*lift-w), 1
 	taken := s.flow.g * (offW - w)
-	corns := s.b.corns.Of(m.dry)
-	if taken <= 0 || corns.Surely(m.x, taken) {
+	kernels := s.b.kernels.Of(m.dry)
+	if taken <= 0 || kernels.Surely(m.x, taken) {
 		return offT, offW, 1
 	}
 	if c.supply == 0 {
-		c.supply = corns.Supply(m.x, m.t)
+		c.supply = kernels.Supply(m.x, m.t)
 	}
 	d := grain.Draw{Carries: s.flow.g * reach, W: w, Saturated: c.saturated + c.slope*lift, Pressure: s.pressure}
-	if given, through := corns.GiveOf(c.supply, m.x, m.t, &d, taken); given < taken {
+	if given, through := kernels.GiveOf(c.supply, m.x, m.t, &d, taken); given < taken {
 		return offT, w + given/s.flow.g, through
 	}
 	return offT, offW, 1

@@ -34,7 +34,7 @@
 // made up for in silence. A fan may run always, by the clock or by a thermostat
 // (fan.go), and air-on or flow may follow the bed (follow.go).
 //
-// A turn evens all of the bed. Corns of different growth then lie side by side;
+// A turn evens all of the bed. Kernels of different growth then lie side by side;
 // a layer goes on with the mean of their clocks, which leaves out that their
 // growth has spread. Within some kelvin that is little: at 4 K from bottom to top
 // their clocks part by 50 °C·h in half a day, of 2000 in all.

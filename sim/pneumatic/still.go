@@ -92,19 +92,19 @@ func (s *stage) closedFace(m *moment, half float64) facing {
 	return facing{heat: both * (m.t - s.face.RoomT()), byT: both}
 }
 
-// openFace loses vapour as well, by [grain.Face.Gives] of corns of the moisture x at the
+// openFace loses vapour as well, by [grain.Face.Gives] of kernels of the moisture x at the
 // temperature of the face, which is sought by Newton's method: what comes through half the layer, half
 // W/K, is what leaves.
 func (s *stage) openFace(face *grain.Face, m *moment, x, half float64) facing {
 	area := s.b.vessel.Area
 	out := face.Conductance() * area
-	corns := s.b.corns.Of(math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area))
+	kernels := s.b.kernels.Of(math.Min(s.b.packing.Exposed, m.dry*float64(s.b.count)/area))
 	t := m.t
 	var f facing
 	var wet float64
 	for n := range faceSteps {
-		activity, _ := corns.Activity(x, t)
-		flux, through := face.Gives(&corns, x, t, 0)
+		activity, _ := kernels.Activity(x, t)
+		flux, through := face.Gives(&kernels, x, t, 0)
 		wet = activity * through * face.WetConductance(t) * area
 		f.water = flux * area
 		f.heat, f.latent = out*(t-face.RoomT()), air.VapourEnthalpy(t)*f.water
@@ -121,7 +121,7 @@ func (s *stage) openFace(face *grain.Face, m *moment, x, half float64) facing {
 
 const (
 	// faceSteps bring a wet face to within 1e-6 K of its balance from 30 K away, and
-	// one that the corn holds back as well.
+	// one that the kernel holds back as well.
 	faceSteps = 8
 	// faceNear, K: so near it counts as there.
 	faceNear = 1e-6

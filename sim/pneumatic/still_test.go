@@ -39,7 +39,7 @@ func TestAHeapRunsHotUntilItIsDead(t *testing.T) {
 	assert.Less(t, b.Highest(), 50.0)
 }
 
-// First principles: at rest the heat made leaves by the faces. Corns that hardly
+// First principles: at rest the heat made leaves by the faces. Kernels that hardly
 // breathe and hold no free water cool to the room.
 func TestDeadGrainCoolsToTheRoom(t *testing.T) {
 	batch := cast(t, 0.45)
@@ -53,7 +53,7 @@ func TestDeadGrainCoolsToTheRoom(t *testing.T) {
 }
 
 // A slab of even heat q over the depth L, cooled on both faces alike, is q·L²/(8λ)
-// warmer in its middle than on its faces. Here dry corns make none, so the slab is
+// warmer in its middle than on its faces. Here dry kernels make none, so the slab is
 // reckoned while it cools: its slowest shape falls by exp(−α·μ²·t/(L/2)²), with
 // μ·tan μ = h·(L/2)/λ.
 func TestASlabCoolsByItsSlowestShape(t *testing.T) {
@@ -73,7 +73,7 @@ func TestASlabCoolsByItsSlowestShape(t *testing.T) {
 	volume := batch.Lot.BedVolume(batch.X(), batch.Clock)
 	diffusivity := conductivity * volume / (1300*batch.Dry + 4187*batch.Water)
 	slowest := diffusivity * low * low / (depth * depth / 4)
-	// air in balance with the corns takes no water
+	// air in balance with the kernels takes no water
 	rh, _, _ := batch.Lot.Profile.Malt.Humidity(batch.X(), 20)
 	s := pneumatic.Supply{Room: pneumatic.Room{T: 20, RH: rh}}
 	require.NoError(t, b.Advance(20*hour, s))

@@ -69,7 +69,7 @@ func (f Fan) heat(flow, v, moist float64) float64 {
 }
 
 const (
-	mostReturn   = 0.98 // with all of it led back the corns would have no air
+	mostReturn   = 0.98 // with all of it led back the kernels would have no air
 	slowest      = 1e-6 // m/s before the bed, of a fan that runs
 	fastest      = 2.0  // m/s before the bed
 	mostPower    = 1e9  // W

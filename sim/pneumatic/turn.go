@@ -24,7 +24,7 @@ func (b *Bed) Turn() {
 }
 
 // mean is a layer of the whole bed, well mixed. All layers began with the same
-// corns, so that what is counted by the corn takes the plain mean.
+// kernels, so that what is counted by the kernel takes the plain mean.
 func (b *Bed) mean() layer {
 	var m layer
 	share := 1 / float64(b.count)

@@ -75,7 +75,7 @@ func TestAShutBoxLosesNothingByItsFace(t *testing.T) {
 	assert.Positive(t, b.Ledger().OffFace)
 }
 
-// At equal air, air that goes through the bed reaches every corn, and air over it
+// At equal air, air that goes through the bed reaches every kernel, and air over it
 // the upper ones.
 func TestAirLedThroughWithersNoSlowerThanAirOverTheBed(t *testing.T) {
 	for _, dry := range []float64{2, 6, 20} {
@@ -91,7 +91,7 @@ func TestAirLedThroughWithersNoSlowerThanAirOverTheBed(t *testing.T) {
 }
 
 // A bed that dries takes its heat from the air, so that more of it dries it more. Far below the
-// moisture of withered malt corns hold back, to the face and to the air through them each by
+// moisture of withered malt kernels hold back, to the face and to the air through them each by
 // itself, so that less air may take a tenth of a point more.
 func TestMoreAirNeverWithersSlower(t *testing.T) {
 	for _, dry := range []float64{2, 6, 20} {

@@ -78,7 +78,7 @@ func TestBasesTurnIntoEachOther(t *testing.T) {
 	})
 }
 
-func TestIntervalHoldsTheCountAndNarrowsWithMoreCorns(t *testing.T) {
+func TestIntervalHoldsTheCountAndNarrowsWithMoreKernels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 5000).Draw(t, "n")
 		k := rapid.IntRange(0, n).Draw(t, "k")
@@ -95,7 +95,7 @@ func TestIntervalHoldsTheCountAndNarrowsWithMoreCorns(t *testing.T) {
 func TestAnyQuantitiesAreAnsweredOrRefused(t *testing.T) {
 	any := rapid.Custom(func(t *rapid.T) quantity.Quantity {
 		number := strconv.FormatFloat(rapid.Float64Range(-1e9, 1e9).Draw(t, "number"), 'f', rapid.IntRange(0, 8).Draw(t, "digits"), 64)
-		unit := rapid.SampledFrom([]string{"", "g", "kg", "t", "lb", "%", "% dry basis", "K", "h", "corns", "times"}).Draw(t, "unit")
+		unit := rapid.SampledFrom([]string{"", "g", "kg", "t", "lb", "%", "% dry basis", "K", "h", "kernels", "times"}).Draw(t, "unit")
 		q, err := quantity.Parse(number + " " + unit)
 		if err != nil {
 			return parse(t, "1 "+unit)

@@ -1,6 +1,6 @@
 // Package reckon does the sums a maltster does by hand beside the scale: the
 // moisture of an oven sample, the weight to wait for, the yield, and what a count
-// of germinated corns is worth.
+// of germinated kernels is worth.
 //
 // # How it works
 //

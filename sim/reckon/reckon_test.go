@@ -65,10 +65,10 @@ func TestShrinkTo15AndAHalfPerCent(t *testing.T) {
 	}
 }
 
-// Encyclopædia Britannica 14th ed., "Malt"; seen: a thousand corns of 42 g at 15 %
+// Encyclopædia Britannica 14th ed., "Malt"; seen: a thousand kernels of 42 g at 15 %
 // give malt of 32 g at 2 %. The loss of dry matter that follows from the figures of
 // the book is 12.16 %; the book prints 12.5.
-func TestThousandCornsBeforeAndAfter(t *testing.T) {
+func TestThousandKernelsBeforeAndAfter(t *testing.T) {
 	y, err := reckon.Yield(start(t, "42 g", "15 %"), start(t, "32 g", "2 %"))
 	require.NoError(t, err)
 	assert.InDelta(t, 76.19, 100*y.AsIs, 0.005)

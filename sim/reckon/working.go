@@ -105,22 +105,22 @@ const (
 // Lost is 100 % − Kept = Lost.
 type Lost struct{ Kept, Lost Value }
 
-// Germinated is Corns / Of = Share.
+// Germinated is Kernels / Of = Share.
 type Germinated struct {
-	Corns, Of float64
-	Share     Value
+	Kernels, Of float64
+	Share       Value
 }
 
 // Centre is that of the interval; see Germination.
 type Centre struct {
-	Corns, Of float64
-	Centre    Value
+	Kernels, Of float64
+	Centre      Value
 }
 
 // Half is half the width of the interval, as a share.
 type Half struct {
-	Corns, Of float64
-	Half      float64
+	Kernels, Of float64
+	Half        float64
 }
 
 // Interval is Centre ± Half = Low to High.

@@ -19,8 +19,8 @@ type YieldResult struct {
 //
 //	as it is = M / B    dry = M·(1 − m) / (B·(1 − b))    lost = 1 − dry
 //
-// The weights are those of the batch, or those of a thousand corns before and
-// after: the sum is the same, and a thousand corns need no account of spillage. It
+// The weights are those of the batch, or those of a thousand kernels before and
+// after: the sum is the same, and a thousand kernels need no account of spillage. It
 // returns an *Error for a weight not above nothing, for moistures outside 0 to
 // below 100 %, and for malt that holds more dry matter than its barley.
 func Yield(barley, malt Start) (YieldResult, error) {

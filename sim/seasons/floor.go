@@ -34,21 +34,21 @@ func (r *record) floor(s *Season) {
 
 // count is a count of the acrospire.
 type count struct {
-	at    float64 // s from the beginning
-	grown float64 // corns that have a shoot
-	corns []float64
+	at      float64 // s from the beginning
+	grown   float64 // kernels that have a shoot
+	kernels []float64
 }
 
 // counted takes a reading as a count of the acrospire in which something grows.
 func (r *record) counted(x model.Reading) (c count, ok bool) {
 	at := r.since(x.When())
 	shoots := model.CountOf(x, model.Acrospire)
-	if shoots == nil || len(shoots.Corns) != grain.Overgrown+1 || !at.Known() {
+	if shoots == nil || len(shoots.Kernels) != grain.Overgrown+1 || !at.Known() {
 		return c, false
 	}
 	c.at = at.Value
-	for class, n := range shoots.Corns {
-		c.corns = append(c.corns, n.SI)
+	for class, n := range shoots.Kernels {
+		c.kernels = append(c.kernels, n.SI)
 		if class > grain.NoGrowth {
 			c.grown += n.SI
 		}
@@ -56,30 +56,32 @@ func (r *record) counted(x model.Reading) (c count, ok bool) {
 	return c, c.grown > 0
 }
 
-// classWidth is how much of the corn a class of the count spans.
+// classWidth is how much of the kernel a class of the count spans.
 const classWidth = 0.25
 
-// middle gives the acrospire of the middle one of the corns that grow, as a share of
-// the corn: the corns of a class are taken to lie evenly over its quarter of the
-// corn, and those that are overgrown over the next beyond it. It is the measure that
+// middle gives the acrospire of the middle one of the kernels that grow, as a share of
+// the kernel: the kernels of a class are taken to lie evenly over its quarter of the
+// kernel, and those that are overgrown over the next beyond it. It is the measure that
 // acrospire has in a process.
 func (c count) middle() float64 {
 	before, half := 0.0, c.grown/2
 	for class := grain.ToQuarter; class <= grain.Overgrown; class++ {
-		if n := c.corns[class]; n > 0 && before+n >= half {
+		if n := c.kernels[class]; n > 0 && before+n >= half {
 			return classWidth * (float64(class-grain.ToQuarter) + (half-before)/n)
 		}
-		before += c.corns[class]
+		before += c.kernels[class]
 	}
 	return 0 // not reached: all together are more than a half
 }
 
-// past gives the share of the corns that grow whose shoot is past three quarters.
-func (c count) past() float64 { return (c.corns[grain.ToFull] + c.corns[grain.Overgrown]) / c.grown }
+// past gives the share of the kernels that grow whose shoot is past three quarters.
+func (c count) past() float64 {
+	return (c.kernels[grain.ToFull] + c.kernels[grain.Overgrown]) / c.grown
+}
 
-// threeQuarters gives when the acrospire had come to 3/4 in half of the corns that
+// threeQuarters gives when the acrospire had come to 3/4 in half of the kernels that
 // grow, s from the beginning: between the last count before and the first at which
-// it had, on a straight line through the shares of corns past 3/4. If it had at the
+// it had, on a straight line through the shares of kernels past 3/4. If it had at the
 // first count already, that is a bound from above; if it had not at the last, a bound
 // from below.
 func threeQuarters(counts []count) Figure {

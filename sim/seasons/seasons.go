@@ -52,11 +52,11 @@ type Season struct {
 	Cast         Figure // s from the beginning to the last weighing of the steep
 	CastMoisture Figure
 	Water        Figure // °C, the mean of the steep water as read
-	Chit         Figure // share of the corns, by the last count of chit
+	Chit         Figure // share of the kernels, by the last count of chit
 	ChitAt       Figure // s from the beginning to that count
 
 	ThreeQuarters Figure // s from the beginning; see threeQuarters
-	Acrospire     Figure // of the middle corn at the last count, as a share of the corn
+	Acrospire     Figure // of the middle kernel at the last count, as a share of the kernel
 	Floor         Figure // s from cast to the end of growth
 	Bed           Figure // °C, the warmest reading
 	Rub           string // at the last feel; "" where none was

@@ -80,7 +80,7 @@ func TestFiguresOfTheFirstExample(t *testing.T) {
 	assert.Equal(t, "chalky", s.Rub)
 	is(t, 8.63, Measured, s.Green, share, "green malt")
 	is(t, 105*hour, Measured, s.Floor, second, "floor: 7 March 22:00 to 12 March 07:00, 4 d 9 h")
-	// of 98 corns that grow the 49th: 2 + 6 lie before the class to 3/4, and it is the
+	// of 98 kernels that grow the 49th: 2 + 6 lie before the class to 3/4, and it is the
 	// 41st of 43 there: 1/2 + 1/4 × 41/43
 	is(t, 0.5+0.25*41/43, Measured, s.Acrospire, share, "acrospire")
 	// 47 of these 98 are past 3/4 at the last count, 12 March 06:45: 5 d 23 h 45 min
@@ -110,7 +110,7 @@ func TestMoisturesFollowFromWeightAndTheDryMatterLeft(t *testing.T) {
 	assert.Less(t, kept, 1.0)
 }
 
-// 26-05: 7 of 98 corns past 3/4 on 15 April 07:30, which is 121 h, and 52 of 97 on 16
+// 26-05: 7 of 98 kernels past 3/4 on 15 April 07:30, which is 121 h, and 52 of 97 on 16
 // April 03:05, 19 h 35 min later. A half is (0.5 − 7/98)/(52/97 − 7/98) = 0.92235 of the
 // way: 18.0626 h, and so 139.0626 h from the beginning.
 func TestThreeQuartersLieBetweenTwoCounts(t *testing.T) {
@@ -130,7 +130,7 @@ func TestThreeQuartersAtTheEdgesOfTheCounts(t *testing.T) {
 		{"not past it at the last", "  counted acrospire 0 0 30 40 30 0 at 2026-03-11 07:00\n", Over, 120},
 		{"just half of them at a count", "  counted acrospire 0 0 60 40 0 0 at 2026-03-11 07:00\n  counted acrospire 0 0 10 40 50 0 at 2026-03-12 07:00\n", Measured, 144},
 		{"a quarter, then three quarters of them: half way", "  counted acrospire 0 0 0 75 25 0 at 2026-03-11 07:00\n  counted acrospire 0 0 0 25 70 5 at 2026-03-12 07:00\n", Measured, 132},
-		{"corns that do not grow do not count", "  counted acrospire 50 0 0 25 25 0 at 2026-03-11 07:00\n", Under, 120},
+		{"kernels that do not grow do not count", "  counted acrospire 50 0 0 25 25 0 at 2026-03-11 07:00\n", Under, 120},
 		{"a count of which none grows", "  counted acrospire 100 0 0 0 0 0 at 2026-03-11 07:00\n", Missing, 0},
 		{"fallen back, by the luck of the count", "  counted acrospire 0 0 0 60 40 0 at 2026-03-11 07:00\n  counted acrospire 0 0 0 40 60 0 at 2026-03-12 07:00\n  counted acrospire 0 0 0 55 45 0 at 2026-03-13 07:00\n", Measured, 132},
 	} {
@@ -138,23 +138,23 @@ func TestThreeQuartersAtTheEdgesOfTheCounts(t *testing.T) {
 	}
 }
 
-func TestMiddleCornOfACount(t *testing.T) {
+func TestMiddleKernelOfACount(t *testing.T) {
 	for _, c := range []struct {
-		corns []float64
-		want  float64
+		kernels []float64
+		want    float64
 	}{
 		{[]float64{0, 100, 0, 0, 0, 0}, 0.125},        // half way up its quarter
 		{[]float64{0, 50, 50, 0, 0, 0}, 0.25},         // between the two
 		{[]float64{0, 0, 0, 0, 100, 0}, 0.875},        //
 		{[]float64{90, 0, 0, 10, 0, 0}, 0.625},        // of those that grow
-		{[]float64{0, 0, 0, 0, 0, 4}, 1.125},          // beyond the corn
+		{[]float64{0, 0, 0, 0, 0, 4}, 1.125},          // beyond the kernel
 		{[]float64{0, 0, 25, 0, 75, 0}, 0.75 + 1./12}, // the 50th, 25 of 75 into its class
 	} {
 		grown := 0.0
-		for _, n := range c.corns[1:] {
+		for _, n := range c.kernels[1:] {
 			grown += n
 		}
-		assert.InDelta(t, c.want, count{corns: c.corns, grown: grown}.middle(), share, c.corns)
+		assert.InDelta(t, c.want, count{kernels: c.kernels, grown: grown}.middle(), share, c.kernels)
 	}
 }
 

@@ -17,8 +17,8 @@ func (r *record) steep(s *Season) {
 	}
 	r.cast(s)
 	for _, reading := range r.b.Readings {
-		if x := model.CountOf(reading, model.Chit); x != nil && len(x.Corns) > 0 && x.Of != nil && x.Of.SI > 0 {
-			s.Chit, s.ChitAt = Figure{x.Corns[0].SI / x.Of.SI, Measured}, r.since(x.When())
+		if x := model.CountOf(reading, model.Chit); x != nil && len(x.Kernels) > 0 && x.Of != nil && x.Of.SI > 0 {
+			s.Chit, s.ChitAt = Figure{x.Kernels[0].SI / x.Of.SI, Measured}, r.since(x.When())
 		}
 	}
 }

@@ -105,7 +105,7 @@ func TestChunksOfTimeDoNotMatter(t *testing.T) {
 		a, b := whole.Batch(), cut.Batch()
 		require.InEpsilon(t, a.Water, b.Water, 1e-6)
 		require.InEpsilon(t, a.Dry, b.Dry, 1e-6)
-		// a step that the corns wake in is not so smooth, nor one in which they come to want
+		// a step that the kernels wake in is not so smooth, nor one in which they come to want
 		// more oxygen than the water gives: 0.1 °C·h are some half a minute of growth
 		require.InDelta(t, a.Clock, b.Clock, 1e-3*math.Max(a.Clock, 100))
 		require.InDelta(t, a.Chitted, b.Chitted, 5e-4)

@@ -10,7 +10,7 @@ import (
 	"maltwright/sim/steep"
 )
 
-// What corns burn for so much growth is the same under aired water as in air, but that
+// What kernels burn for so much growth is the same under aired water as in air, but that
 // they are wetter there.
 func TestGrowthAndBurningGoByOneAccess(t *testing.T) {
 	aired, sprayed := raw(t, lot(t, "barley")), raw(t, lot(t, "barley"))

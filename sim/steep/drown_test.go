@@ -11,7 +11,7 @@ import (
 
 // A day without oxygen leaves what makes malt [bryce-2010]; of barley two days in still water
 // are lost (common practice).
-func TestCornsDrownInDaysWithoutOxygen(t *testing.T) {
+func TestKernelsDrownInDaysWithoutOxygen(t *testing.T) {
 	still := func(hours float64) steep.State {
 		s := raw(t, lot(t, "barley"))
 		require.NoError(t, s.Soak(hours*hour, steep.Water{T: 15}))

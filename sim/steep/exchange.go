@@ -35,9 +35,9 @@ func (w Water) exchange(blowing bool, t float64) exchange {
 // always is the exchange of water through which the usual air is blown all the time.
 func always(w Water, t float64) exchange { return exchange{w.transfer(), w.fullAt(t)} }
 
-// drinksAir sets what the corns can take in a stretch in which they get a share of what they
+// drinksAir sets what the kernels can take in a stretch in which they get a share of what they
 // draw from the water as it stands. To that comes what bubbles and fresh water bring and the
-// water does not keep: of k·full in all it keeps k·(full − o), and k·o passes the corns. In
+// water does not keep: of k·full in all it keeps k·(full − o), and k·o passes the kernels. In
 // water that stays full all of k·full is theirs.
 func (s *State) drinksAir(st *stretch, x exchange, share float64, full bool) {
 	if full {
@@ -55,7 +55,7 @@ func (s *State) drinksAir(st *stretch, x exchange, share float64, full bool) {
 	}
 }
 
-// breathes gives the oxygen at the end of the stretch and the share of what the corns ask
+// breathes gives the oxygen at the end of the stretch and the share of what the kernels ask
 // for that they get in it. It cuts the stretch where the oxygen runs out.
 //
 // Where what comes in is less than they ask for, they get that, and the water holds none.
@@ -105,7 +105,7 @@ func firstNil(of func(float64) float64, limit float64) float64 {
 //
 // d the demand of which demand is the integral: 10^(t/t3) mg/(kg·h) up to t3, demandTime,
 // and 10 mg/(kg·h) after. It is the exact solution on either side of t3, and falls below nil
-// where the corns ask for more than there is.
+// where the kernels ask for more than there is.
 func (x exchange) after(o, t, dt float64) float64 {
 	if t < demandTime && t+dt > demandTime {
 		o = x.after(o, t, demandTime-t)

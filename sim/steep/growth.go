@@ -19,16 +19,16 @@ const (
 )
 
 // stretch is a time of constant conditions: how the waters move in it, and how
-// much oxygen the corns can take.
+// much oxygen the kernels can take.
 type stretch struct {
 	dt      float64 // s
 	t       float64 // °C
-	lack    float64 // share of the time in which the corns count as without oxygen, under water
+	lack    float64 // share of the time in which the kernels count as without oxygen, under water
 	maxStep float64 // s
 	water   func(dt float64) uptake
 	leached func(dt float64) float64
 
-	// What the corns can take, kg of oxygen per kg of first dry matter and second: under
+	// What the kernels can take, kg of oxygen per kg of first dry matter and second: under
 	// water at a time of the stretch, in air for what they want. The other is nil.
 	inWater func(at float64) float64
 	inAir   func(wanted, clock, x float64) float64
@@ -82,7 +82,7 @@ func (s *State) grow(st *stretch) {
 }
 
 // growRate gives the rates by one access for growth and burning alike: the oxygen that can
-// be taken over what the corns want, at most 1. What they owe makes them want less.
+// be taken over what the kernels want, at most 1. What they owe makes them want less.
 func (s *State) growRate(st *stretch, m *moment, g growth) growth {
 	x := s.x(m.drunk, g.respired, m.leached)
 	w, free := x/(1+x), 1-g.debt

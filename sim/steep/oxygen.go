@@ -53,7 +53,7 @@ func demandMet(taken float64) float64 {
 	return demandTime / math.Log(demandGrowth) * math.Log1p(taken/rise)
 }
 
-// draws is what corns in water take of what it holds, kg of oxygen per kg of first dry
+// draws is what kernels in water take of what it holds, kg of oxygen per kg of first dry
 // matter and second, at the time t since the first wetting: the derivative of demand.
 func (s *State) draws(t float64) float64 {
 	return s.each(firstDemand * math.Pow(demandGrowth, math.Min(t/demandTime, 1)) / hour)
@@ -80,7 +80,7 @@ func (s *State) OxygenLasts() float64 {
 	return demandMet(demand(s.wetTime)+s.oxygen) - s.wetTime
 }
 
-// drown has the corns die that have gone without oxygen for too long. Those that had chitted die as
+// drown has the kernels die that have gone without oxygen for too long. Those that had chitted die as
 // the others do.
 func (s *State) drown() {
 	dead := s.lot.Profile.DrownedBy(s.held)
@@ -91,11 +91,11 @@ func (s *State) drown() {
 	s.lot.Drowned = dead
 }
 
-// Drowned is the share of the corns that have drowned, 0 to 1.
+// Drowned is the share of the kernels that have drowned, 0 to 1.
 func (s *State) Drowned() float64 { return s.lot.Drowned }
 
-// AirlessNow is how long the corns have had no oxygen on end, s: as long with it makes up for
-// that, and fresh water for as long as corns bear.
+// AirlessNow is how long the kernels have had no oxygen on end, s: as long with it makes up for
+// that, and fresh water for as long as kernels bear.
 func (s *State) AirlessNow() float64 { return s.held }
 
 // Airless is the time spent under water without oxygen, s, over all soaks.

@@ -27,7 +27,7 @@ type Air struct {
 
 // Rest drains the grain and keeps it in air for dt seconds, above nil and at
 // most 30 days. The loose water that drips off is not followed: what a drained
-// weighing sees is what the corns hold. Out of range, or when the air would dry
+// weighing sees is what the kernels hold. Out of range, or when the air would dry
 // the core under half its first moisture, it returns a *[air.RangeError] and
 // leaves the state as it was.
 func (s *State) Rest(dt float64, a Air) error {
@@ -76,7 +76,7 @@ func (s *State) openArea(a Air) float64 {
 	return s.lot.SwollenVolume() / OpenDepth
 }
 
-// breathesAir is the oxygen that the corns of a drained bed can take, kg per kg of first
+// breathesAir is the oxygen that the kernels of a drained bed can take, kg per kg of first
 // dry matter and second, of what they want: as far as it comes in by diffusion from the open
 // face, see [grain.StillAccess], and what the air that is drawn through carries, m³/s for each kg
 // of grain as received.

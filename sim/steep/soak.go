@@ -58,7 +58,7 @@ func (w Water) fullAt(t float64) float64 { return saturation(t) * w.perKg() }
 // the water is the same as before, at its new temperature. Out of range it
 // returns a *[air.RangeError] and leaves the state as it was.
 //
-// The corns grow and burn by the oxygen that they can take, see [State.Oxygen]. Once
+// The kernels grow and burn by the oxygen that they can take, see [State.Oxygen]. Once
 // that is gone growth stands still; what they then lose by fermenting is not followed.
 func (s *State) Soak(dt float64, water Water) error {
 	water, err := water.checked()
@@ -134,7 +134,7 @@ func (s *State) soakPart(dt float64, water Water) float64 {
 	return st.dt
 }
 
-// soakStretch moves the waters through a stretch in which the corns get a share, 0 to 1,
+// soakStretch moves the waters through a stretch in which the kernels get a share, 0 to 1,
 // of the oxygen that they ask for.
 func (s *State) soakStretch(st *stretch, share float64) {
 	p := &s.lot.Profile

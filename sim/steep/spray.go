@@ -8,7 +8,7 @@ import (
 )
 
 // Spray is water over the drained bed. Husk and film stay full, as under water, and the
-// corns breathe as in air.
+// kernels breathe as in air.
 type Spray struct {
 	T    float64 // °C, 0 to 40
 	Rate float64 // litres a second for each kg of grain as received, 0 to 0.1; nil for just what keeps it wet
@@ -76,7 +76,7 @@ func (s *State) lies(a Air) {
 //
 // h the enthalpy and w the humidity ratio of the air, m its flow, c the specific heat of
 // water, which draws the bed toward the wet bulb of the air; a measured spray draws it toward
-// its own temperature. The warmth of the corns themselves goes where it goes without: the
+// its own temperature. The warmth of the kernels themselves goes where it goes without: the
 // bed is taken to be as warm as the air that nothing is drawn from.
 func (s *State) cooled(w wind, spray *Spray, dt float64) (mean float64) {
 	each := s.heat() / s.received() // J/K for each kg of grain as received

@@ -19,7 +19,7 @@ type State struct {
 	taken    float64 // water drawn from the vessel, kg/kg of first dry matter
 	dried    float64 // water evaporated, kg/kg of first dry matter
 	clock    float64 // °C·h
-	chitted  float64 // share of corns
+	chitted  float64 // share of kernels
 
 	submerged bool
 	soakAge   float64 // s since the grain went under
@@ -63,7 +63,7 @@ func New(lot grain.Lot) (State, error) {
 const storedMost = 0.19
 
 // Again returns grain that goes to the steep so many seconds after its first wetting: raw
-// grain, or grain that was steeped before and grew. What it holds its corns have drunk, up
+// grain, or grain that was steeped before and grew. What it holds its kernels have drunk, up
 // to what a core can drink; the rest is loose. It returns the errors of
 // [grain.Batch.Check].
 func Again(b grain.Batch, wetted float64) (State, error) {

@@ -117,7 +117,7 @@ func TestHuskAndFilmFillInMinutes(t *testing.T) {
 	assert.InDelta(t, 0.217, s.Moisture(), 0.001, "the figure measured from 12 %")
 }
 
-// Germination index (10 over the mean day, the corns counted at 24, 48 and 72
+// Germination index (10 over the mean day, the kernels counted at 24, 48 and 72
 // h) of sound barley, 20 °C: 6.7–9.4; handbook, from memory. The dish is kept
 // wet by dips of five minutes.
 func TestGerminationIndexInTheDish(t *testing.T) {

@@ -1,7 +1,7 @@
 package steep
 
 const (
-	// eagerFrom, s of air in all: when corns begin to take up breathing, by which the core
+	// eagerFrom, s of air in all: when kernels begin to take up breathing, by which the core
 	// drinks faster; calibrated, mechanism [yin-1996].
 	eagerFrom = 3 * hour
 	// eagerBy, s of air in all: when they have; calibrated, as eagerFrom.
@@ -40,12 +40,12 @@ func (c thirst) over(dt float64) float64 {
 	return c.speed * (eagerOver(c.aired+dt) - eagerOver(c.aired))
 }
 
-// thirst is that of corns under water at t °C.
+// thirst is that of kernels under water at t °C.
 func (s *State) thirst(t float64) thirst {
 	return thirst{s.speed * s.lot.UptakeForm(s.Moisture()) * uptakeRate(t, s.lot.Profile.UptakeEnergy), s.airTime, false}
 }
 
-// thirstInAir is that of drained corns, whose time in air goes on; that of grain which was
+// thirstInAir is that of drained kernels, whose time in air goes on; that of grain which was
 // never wetted does not count.
 func (s *State) thirstInAir(t float64) thirst {
 	c := s.thirst(t)

@@ -26,10 +26,10 @@ func TestAMinuteMoreOfRestMovesTheSteepByLittle(t *testing.T) {
 	}
 	t.Logf("%.2f %% after a minute of rest, %.2f %% after 16 h, by at most %.3f points a minute", out(1), before, most)
 	assert.Less(t, most, 0.02, "points of moisture")
-	assert.Greater(t, before, out(1)+1, "corns that breathe drink faster")
+	assert.Greater(t, before, out(1)+1, "kernels that breathe drink faster")
 }
 
-// In a rest the speed rises as the air goes on, and however it is cut the corns drink as much.
+// In a rest the speed rises as the air goes on, and however it is cut the kernels drink as much.
 func TestARestThatIsCutDrinksAsMuch(t *testing.T) {
 	whole, cut := raw(t, lot(t, "barley")), raw(t, lot(t, "barley"))
 	for _, s := range []*steep.State{&whole, &cut} {

@@ -18,7 +18,7 @@ const (
 	hour = 3600.0
 )
 
-// uptake is what a corn has taken up beyond its first moisture, kg per kg of
+// uptake is what a kernel has taken up beyond its first moisture, kg per kg of
 // the first dry matter.
 type uptake struct{ core, husk, film float64 }
 
@@ -62,7 +62,7 @@ func (w uptake) soaked(dt float64, c thirst, most uptake) uptake {
 
 // rested gives the waters after dt seconds in air: the core drinks, and drying, kg/kg per
 // second, evaporates; both from the film first, then from the husk. dt must not go past
-// [uptake.lasts]; a corn with no loose water dries from its core.
+// [uptake.lasts]; a kernel with no loose water dries from its core.
 func (w uptake) rested(dt float64, c thirst, drying float64, most uptake) uptake {
 	if w.husk+w.film <= 0 {
 		return uptake{core: w.core - drying*dt}

@@ -31,7 +31,7 @@ func (s *State) received() float64 { return s.lot.DryMass * (1 + s.lot.Moisture0
 //	t = (C·t(grain) + c·m·t(water))/(C + c·m)
 //
 // C heat, m the water, kg, c its specific heat. The vessel takes no part.
-// Fresh water makes up for as long without oxygen as corns bear: barley lives through three
+// Fresh water makes up for as long without oxygen as kernels bear: barley lives through three
 // waters of a day each (common practice).
 func (s *State) pour(w Water) {
 	s.held = max(0, s.held-s.lot.Profile.Drowns)

@@ -23,7 +23,7 @@ func (nowhere) Read(string) ([]byte, error) { return nil, os.ErrNotExist }
 
 // house is invented.
 const house = `
-grain "lot" { species barley; moisture 12 %; corn-weight 45 g; germination 97 % of 100 corns; treated no }
+grain "lot" { species barley; moisture 12 %; kernel-weight 45 g; germination 97 % of 100 kernels; treated no }
 site "room" { air 14 °C; humidity 70 %; water 13 °C; altitude 0 m }
 vessel "tub" { holds 40 l }
 floor "tray" { area 0.4 m2 }

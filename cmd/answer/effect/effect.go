@@ -17,6 +17,7 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/sim/forecast"
 	"maltwright/sim/work"
 )
 
@@ -158,9 +159,17 @@ func Compare(ctx context.Context, old, new Season, brief bool) Result {
 	}
 	if !brief {
 		r.Effects = effects(ctx, old, new)
-		r.Findings = findings(old.Found, new.Found)
+		r.Findings = Findings(old.Found, new.Found)
 	}
 	return r
+}
+
+// OfForecasts sets two forecasts of a process side by side; one that could not be made is
+// nil.
+func OfForecasts(process string, old, new *forecast.Forecast) Result {
+	e := compared(old, new)
+	e.Process = process
+	return Result{Effects: []Effect{e}}
 }
 
 func change(c contrast.Change) Change {

@@ -27,10 +27,10 @@ func kinds(list []Finding) (out []string) {
 }
 
 func TestFindingsOfOneSideAlone(t *testing.T) {
-	assert.Empty(t, findings(said("a", "b"), said("b", "a")), "the order makes no difference")
-	assert.Equal(t, []string{"went b", "came c", "came d"}, kinds(findings(said("a", "b"), said("c", "a", "d"))))
-	assert.Equal(t, []string{"went a"}, kinds(findings(said("a", "a", "a"), said("a", "a"))), "one of several that say the same")
-	assert.Equal(t, []string{"came a"}, kinds(findings(said("a"), said("a", "a"))))
+	assert.Empty(t, Findings(said("a", "b"), said("b", "a")), "the order makes no difference")
+	assert.Equal(t, []string{"went b", "came c", "came d"}, kinds(Findings(said("a", "b"), said("c", "a", "d"))))
+	assert.Equal(t, []string{"went a"}, kinds(Findings(said("a", "a", "a"), said("a", "a"))), "one of several that say the same")
+	assert.Equal(t, []string{"came a"}, kinds(Findings(said("a"), said("a", "a"))))
 }
 
 func asked(texts ...string) (list []outlook.Gate) {
@@ -81,10 +81,10 @@ func TestWhatASideDoesNotHaveIsNotKnown(t *testing.T) {
 }
 
 func TestAFindingWithOtherFiguresStays(t *testing.T) {
-	list := findings(said("the bed gets 31.2 °C warm", "no cooler", "gone"), said("no cooler", "the bed gets 33 °C warm", "new"))
+	list := Findings(said("the bed gets 31.2 °C warm", "no cooler", "gone"), said("no cooler", "the bed gets 33 °C warm", "new"))
 	assert.Equal(t, []string{"went gone", "stays the bed gets 33 °C warm", "came new"}, kinds(list))
 	assert.Equal(t, "the bed gets 31.2 °C warm", list[1].Before)
-	twice := findings(said("step 1 is long"), said("step 2 is long", "step 3 is long"))
+	twice := Findings(said("step 1 is long"), said("step 2 is long", "step 3 is long"))
 	assert.Equal(t, []string{"stays step 2 is long", "came step 3 is long"}, kinds(twice))
 }
 

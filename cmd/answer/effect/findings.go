@@ -7,9 +7,9 @@ import (
 	"maltwright/lang/finding"
 )
 
-// findings tells which went, which say the same of other figures, and which came, by rule
+// Findings tells which went, which say the same of other figures, and which came, by rule
 // and words; where one stands in the file makes no difference.
-func findings(old, new []finding.Finding) []Finding {
+func Findings(old, new []finding.Finding) []Finding {
 	went, came := apartBy(old, new, saidOf)
 	gone, up := apartBy(went, came, saidOfAny)
 	var list []Finding

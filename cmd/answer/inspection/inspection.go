@@ -26,6 +26,7 @@ type Finding struct {
 	Hint     string
 	Related  []Related `json:",omitempty"`
 	Fixes    []Edit    `json:",omitempty"`
+	Offers   []Offer   `json:",omitempty"`
 }
 
 // Stretch is a stretch of a file. Lines and columns count from 1, columns in characters;
@@ -40,6 +41,12 @@ type Stretch struct {
 type Edit struct {
 	Stretch
 	New string
+}
+
+// Offer is what may have been meant: what would then stand there, and the edits that write it.
+type Offer struct {
+	Says  string
+	Edits []Edit
 }
 
 // Related is another place that has a part in a finding.
@@ -70,9 +77,17 @@ func one(f finding.Finding, folder string) Finding {
 			out.Related = append(out.Related, Related{at.File, at.Line, at.Column, r.Message})
 		}
 	}
-	for _, e := range f.Fixes {
+	out.Fixes = edits(f.Fixes, folder)
+	for _, o := range f.Offers {
+		out.Offers = append(out.Offers, Offer{o.Says, edits(o.Edits, folder)})
+	}
+	return out
+}
+
+func edits(list []finding.Edit, folder string) (out []Edit) {
+	for _, e := range list {
 		if e.Place.Known() {
-			out.Fixes = append(out.Fixes, Edit{stretch(e.Place, folder), e.New})
+			out = append(out, Edit{stretch(e.Place, folder), e.New})
 		}
 	}
 	return out

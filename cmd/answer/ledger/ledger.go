@@ -74,11 +74,11 @@ type Figures struct {
 	Water         Figure[answer.Celsius]   `doc:"of the steep, the mean of the readings"`
 	Cast          Figure[answer.Seconds]   `json:"steep_out" doc:"from the beginning to the last weighing of the steep"`
 	CastMoisture  Figure[answer.Share]     `json:"steep_out_moisture_wb"`
-	Chit          Figure[answer.Share]     `doc:"corns that have chitted, at the last count"`
+	Chit          Figure[answer.Share]     `doc:"kernels that have chitted, at the last count"`
 	ChitCounted   Figure[answer.Seconds]   `doc:"from the beginning to that count"`
 	BedWarmest    Figure[answer.Celsius]   `doc:"the warmest reading"`
-	ThreeQuarters Figure[answer.Seconds]   `doc:"from the beginning until the acrospire had come to 3/4 in half of the corns"`
-	Acrospire     Figure[answer.Number]    `json:"acrospire_middle" doc:"of the middle corn at the last count, as a part of the corn"`
+	ThreeQuarters Figure[answer.Seconds]   `doc:"from the beginning until the acrospire had come to 3/4 in half of the kernels"`
+	Acrospire     Figure[answer.Number]    `json:"acrospire_middle" doc:"of the middle kernel at the last count, as a part of the kernel"`
 	Floor         Figure[answer.Seconds]   `doc:"from cast to the end of growth"`
 	GreenMalt     Figure[answer.Kilograms] `doc:"when growth had ended"`
 	Break         Figure[answer.Seconds]   `doc:"on the kiln until the break was seen"`

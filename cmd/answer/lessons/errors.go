@@ -12,7 +12,7 @@ import (
 type PredictionErrors struct {
 	Weight      *RMSE[answer.Kilograms] `doc:"of the whole batch, in kg"`
 	Moisture    *RMSE[answer.Share]     `json:"moisture_wb" doc:"by the same weights, in percentage points"`
-	Acrospire   *RMSE[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the corn"`
+	Acrospire   *RMSE[answer.Number]    `json:"acrospire_mean" doc:"mean length as a part of the kernel"`
 	Temperature *RMSE[answer.Kelvin]    `doc:"in K"`
 	Germination *RMSE[answer.Seconds]   `doc:"of how long it lasts, in hours"`
 	Drying      *RMSE[answer.Seconds]   `doc:"of how long it lasts, in hours"`

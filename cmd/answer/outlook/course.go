@@ -41,7 +41,7 @@ type Point struct {
 	Top           answer.Celsius   `doc:"of the same, where the air goes off"`
 	Humidity      answer.Share     `doc:"relative: of the room, of air-on while a fan blows through a growing bed, on the kiln of air-off"`
 	Airflow       answer.Flow      `doc:"through the bed"`
-	Acrospire     answer.Number    `json:"acrospire_mean" doc:"a part of the corn, while it grows"`
+	Acrospire     answer.Number    `json:"acrospire_mean" doc:"a part of the kernel, while it grows"`
 	CO2           answer.Kilograms `doc:"given off so far, until the grain goes to the kiln"`
 	Heat          answer.Joules    `json:"kiln_heat" doc:"given to the air of the kiln so far"`
 	Balance       *Balance         `json:"kiln_balance,omitempty" doc:"where water and heat of the kiln have gone since the malt came onto it; only while it is there"`

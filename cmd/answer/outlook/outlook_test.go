@@ -48,7 +48,7 @@ func TestRestOfALengthHasNoWordOfABound(t *testing.T) {
 	assert.Equal(t, "3 weeks", outlook.Of(f, time.Time{}).Rest)
 }
 
-func TestClassesOfTheCornsAreAllOfThem(t *testing.T) {
+func TestClassesOfTheKernelsAreAllOfThem(t *testing.T) {
 	for _, name := range []string{"pale.malt", "oats.malt"} {
 		g := outlook.Of(sample.Forecast(t, name), time.Time{}).Growth
 		require.NotNil(t, g)
@@ -111,7 +111,7 @@ func BenchmarkCourse(b *testing.B) {
 	}
 }
 
-// The corns are counted when the kiln takes them: they grow on while they wither.
+// The kernels are counted when the kiln takes them: they grow on while they wither.
 func TestTheGrowthIsThatOfWhatComesToTheKiln(t *testing.T) {
 	f := sample.Forecast(t, "pale.malt")
 	require.Len(t, f.Pieces, 2)

@@ -25,7 +25,7 @@ type Result struct {
 	Stages      []Stage
 	Asked
 	Totals      Totals
-	Growth      *Growth      `doc:"what a count of a hundred corns should show at the end of growth, withering and all"`
+	Growth      *Growth      `doc:"what a count of a hundred kernels should show at the end of growth, withering and all"`
 	Indications *Indications `doc:"what the heat did to the malt, each share against green malt"`
 	Rest        string       `json:"rest_in_store,omitempty" doc:"how long the malt is to rest, as written"`
 	Assumed     []Assumption
@@ -141,7 +141,7 @@ func (r Result) Rows(each func(Row)) {
 type Asked struct {
 	Gates    []Gate
 	Expects  []Expect
-	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, corns that drown, and malt that lies wet without air"`
+	NotGiven []Trouble `doc:"what kiln, floor and fan were asked for and do not give, kernels that drown, and malt that lies wet without air"`
 }
 
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
@@ -177,15 +177,15 @@ type Amount struct {
 // Told marks it as put into words.
 func (Amount) Told() {}
 
-// Growth is what a count of a hundred corns should show when the kiln takes the grain.
+// Growth is what a count of a hundred kernels should show when the kiln takes the grain.
 type Growth struct {
 	Chitted   answer.Share
-	Acrospire answer.Number `json:"acrospire_mean" doc:"a part of the corn"`
+	Acrospire answer.Number `json:"acrospire_mean" doc:"a part of the kernel"`
 	Classes   Classes       `json:"acrospire_classes"`
 	Rub       string        `doc:"gummy, gritty or chalky"`
 }
 
-// Classes are shares of the corns, by how far the acrospire has come.
+// Classes are shares of the kernels, by how far the acrospire has come.
 type Classes struct {
 	None, ToQuarter, ToHalf, ToThreeQuarters, ToWhole, Overgrown answer.Share
 }

@@ -67,8 +67,8 @@ type State struct {
 	Weight   *answer.Spread[answer.Kilograms] `doc:"on the scale, drained"`
 	outlook.OnScale[answer.Spread[answer.Kilograms]]
 	DryMatterLost *answer.Spread[answer.Share]  `doc:"of the dry matter of the grain"`
-	Chit          *answer.Spread[answer.Share]  `doc:"of the corns"`
-	Acrospire     *answer.Spread[answer.Number] `json:"acrospire_mean" doc:"mean length as a part of the corn"`
+	Chit          *answer.Spread[answer.Share]  `doc:"of the kernels"`
+	Acrospire     *answer.Spread[answer.Number] `json:"acrospire_mean" doc:"mean length as a part of the kernel"`
 	Modification  *answer.Spread[answer.Number] `doc:"0 to 1"`
 	Bed           *answer.Spread[answer.Celsius]
 	AirOff        *answer.Spread[answer.Celsius]

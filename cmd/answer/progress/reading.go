@@ -18,9 +18,9 @@ type Reading struct {
 	Weight       *Compared[answer.Kilograms] `json:",omitempty" doc:"of the grain alone, without what was weighed along"`
 	Temperature  *Compared[answer.Celsius]   `json:",omitempty"`
 	Moisture     *Compared[answer.Share]     `json:"tested_moisture,omitempty" doc:"of the whole weight"`
-	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the corns"`
-	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the corn"`
-	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which corns rub out so"`
+	Chit         *Compared[answer.Share]     `json:",omitempty" doc:"of the kernels"`
+	Acrospire    *Compared[answer.Number]    `json:"acrospire_mean,omitempty" doc:"mean length as a part of the kernel"`
+	Modification *Compared[answer.Number]    `json:",omitempty" doc:"at which kernels rub out so"`
 	Residual     answer.Number               `json:"standardized_residual" doc:"distance from the middle of what is expected in standard deviations; null where no forecast has it"`
 	Doubt        string                      `json:"doubt,omitempty" doc:"what is wrong with it, where it cannot be right"`
 	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`

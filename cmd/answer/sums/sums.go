@@ -159,10 +159,10 @@ func OfMalt(barley, malt reckon.Start) (Yield, error) {
 		DryMatterLost: answer.Share(r.Lost), Work: worked(r.Working, nil)}, nil
 }
 
-// Germination is what a count of corns says of the lot.
+// Germination is what a count of kernels says of the lot.
 type Germination struct {
 	Reckoning   string
-	Germination answer.Share `doc:"of the corns counted"`
+	Germination answer.Share `doc:"of the kernels counted"`
 	Low, High   answer.Share // where the lot lies, 19 times in 20
 	Work
 }

@@ -117,7 +117,10 @@ func (s log) result(f finding.Finding) sarifResult {
 		}
 	}
 	if len(f.Fixes) > 0 {
-		r.Fixes = []sarifFix{s.fix(f)}
+		r.Fixes = []sarifFix{s.fix(f.Hint, f.Fixes)}
+	}
+	for _, o := range f.Offers {
+		r.Fixes = append(r.Fixes, s.fix("if this is meant: "+o.Says, o.Edits))
 	}
 	return r
 }
@@ -143,10 +146,11 @@ func sentence(text string) string {
 // literal doubles braces, which in a message of SARIF mark placeholders.
 func literal(text string) string { return strings.NewReplacer("{", "{{", "}", "}}").Replace(text) }
 
-func (s log) fix(f finding.Finding) sarifFix {
-	fix := sarifFix{Description: sarifText{Text: literal(sentence(f.Hint))}}
+// fix is a set of edits that are made together, and what they do.
+func (s log) fix(says string, edits []finding.Edit) sarifFix {
+	fix := sarifFix{Description: sarifText{Text: literal(sentence(says))}}
 	at := map[string]int{}
-	for _, e := range f.Fixes {
+	for _, e := range edits {
 		if !e.Place.Known() {
 			continue
 		}

@@ -36,6 +36,32 @@ func Effect(w io.Writer, r effect.Result, h words.House, o Options) error {
 	return err
 }
 
+// Supposed writes what would be with changes, beside the forecast of what is written.
+func Supposed(w io.Writer, r effect.Result, changes []string, h words.House, o Options) error {
+	s := &Sheet{House: h, Options: o}
+	for i, c := range changes {
+		label := "supposed"
+		if i > 0 {
+			label = ""
+		}
+		for _, l := range words.Wrap(words.Safe(c), s.columns()-10) {
+			s.line("%-10s%s", label, l)
+			label = ""
+		}
+	}
+	if len(words.NotForecast(r)) == 0 && len(s.EffectRows(r.Effects[0])) == 0 {
+		s.line("")
+		s.plain("it makes no difference to the forecast")
+	} else {
+		s.line("")
+		s.three(nil, []string{"as written"}, []string{"as supposed"}, s.bold)
+	}
+	s.effects(r)
+	s.cameAndWent(r.Findings)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
 func (s *Sheet) changes(rows []words.ChangeRow) {
 	group := ""
 	for _, r := range rows {

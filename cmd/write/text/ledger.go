@@ -89,7 +89,7 @@ func measures(h words.House, charge float64) []measure {
 		{"floor", "counted after", func(b *ledger.Batch) seasons.Figure { return b.ChitCounted.Plain() }, words.Hours, inAll},
 		{"floor", "warmest bed", func(b *ledger.Batch) seasons.Figure { return b.BedWarmest.Plain() }, warmth, inAll},
 		{"floor", "to acrospire 3/4", func(b *ledger.Batch) seasons.Figure { return b.ThreeQuarters.Plain() }, words.Days, inAll},
-		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Corns, inAll},
+		{"floor", "acrospire at last", func(b *ledger.Batch) seasons.Figure { return b.Acrospire.Plain() }, words.Kernels, inAll},
 		{"floor", "on the floor", func(b *ledger.Batch) seasons.Figure { return b.Floor.Plain() }, words.Days, inAll},
 		{"floor", "green malt", func(b *ledger.Batch) seasons.Figure { return b.GreenMalt.Plain() }, weight, inAll},
 		{"kiln", "to the break", func(b *ledger.Batch) seasons.Figure { return b.Break.Plain() }, words.Hours, inAll},

@@ -149,7 +149,7 @@ func (s *lessonSheet) misses(h *lessons.PredictionErrors) (list []miss) {
 	mass, perKilogram := s.Mass()
 	list = addMiss(list, h.Weight, "weight", "weight, "+mass, perKilogram)
 	list = addMiss(list, h.Moisture, "", "  moisture by it, points", 100)
-	list = addMiss(list, h.Acrospire, "acrospire", "acrospire, % of the corn", 100)
+	list = addMiss(list, h.Acrospire, "acrospire", "acrospire, % of the kernel", 100)
 	list = addMiss(list, h.Temperature, "temperature", "temperature, "+s.Degree(), s.Step())
 	list = addMiss(list, h.Germination, "the hours of germination", "germination, h", perSecond)
 	return addMiss(list, h.Drying, "the hours of drying", "drying, h", perSecond)

@@ -35,6 +35,9 @@ func All() []finding.Finding {
 	related := About("loft.malt", "kiln {\n  ⟦dry at air-on 50 °C⟧ for 4 h\n}", with(finding.Danger, "people can be hurt"))
 	related.Related = []finding.Related{{Place: first.Place, Message: "it was this"}, {Message: "nowhere"}}
 	first.Fixes = []finding.Edit{{Place: first.Place, New: "air-on 50 °C"}}
+	for _, says := range []string{"dry at air-on 50 °C for 4 h", "dry {at} malt 50 °C"} {
+		related.Offers = append(related.Offers, finding.Offer{Says: says, Edits: []finding.Edit{{Place: related.Place, New: says}, {New: "nowhere"}}})
+	}
 	return []finding.Finding{
 		first,
 		related,

@@ -124,7 +124,7 @@ func (w *writer) hours(clause string) float64 {
 
 func (w *writer) mass(clause string) float64 {
 	switch {
-	case w.word == "corn-weight":
+	case w.word == "kernel-weight":
 		return w.between(20, 60)
 	case w.word == "from":
 		return w.kg

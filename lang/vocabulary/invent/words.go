@@ -135,7 +135,7 @@ func (w *writer) stage() vocabulary.Block {
 
 // unit is that of the values of a dimension.
 func (w *writer) unit(d quantity.Dimension) string {
-	if d == quantity.Mass && w.word == "corn-weight" {
+	if d == quantity.Mass && w.word == "kernel-weight" {
 		return " g"
 	}
 	return w.either(units[d], typed[d]...)

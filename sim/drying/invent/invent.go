@@ -34,7 +34,7 @@ func Material(t *rapid.T) drying.Material {
 	about("dry heat", &c.DryHeat)
 	about("heat of wetting", &c.WettingHeat)
 	about("its fall", &c.WettingFall)
-	about("diameter", &c.Packing.CornDiameter)
+	about("diameter", &c.Packing.KernelDiameter)
 	about("surface", &c.Packing.Surface)
 	about("conductivity", &c.Packing.Conductivity)
 	about("exposed", &c.Packing.Exposed)

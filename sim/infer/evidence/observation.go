@@ -31,11 +31,11 @@ type Observation struct {
 // How exact a reading is, model and all. Counts have their own chance besides; of a
 // weight see weighing.go.
 const (
-	chitError   = 0.04 // of a share of corns
-	lengthError = 0.05 // of a mean length, as a share of the corn
-	cornSpread  = 0.25 // of one corn's length from the mean
-	rubError    = 0.04 // of a modification
-	fallback    = 100  // corns looked at, where it is not said
+	chitError    = 0.04 // of a share of kernels
+	lengthError  = 0.05 // of a mean length, as a share of the kernel
+	kernelSpread = 0.25 // of one kernel's length from the mean
+	rubError     = 0.04 // of a modification
+	fallback     = 100  // kernels looked at, where it is not said
 )
 
 // placeError is the same of a thermometer in a place, K (common practice).
@@ -95,16 +95,16 @@ func (t *Trial) observation(x model.Reading) (Observation, bool) {
 // counted makes the observation of a count; it is false where its numbers are none of one.
 func (m *Observation) counted(x *model.Counted) bool {
 	switch {
-	case x.What.Text == model.Chit && len(x.Corns) > 0:
-		n := corns(x.Of)
-		share := x.Corns[0].SI / n
+	case x.What.Text == model.Chit && len(x.Kernels) > 0:
+		n := kernels(x.Of)
+		share := x.Kernels[0].SI / n
 		p := min(max(share, 0.02), 0.98)
 		m.Value, m.Error = share, math.Hypot(chitError, math.Sqrt(p*(1-p)/n))
 		m.lasts = chitError * chitError / (m.Error * m.Error) // chance is anew each time
 		m.expects = func(s *forecast.Sight) float64 { return s.Chit }
-	case x.What.Text == model.Acrospire && len(x.Corns) == len(lengths):
-		length, n := MeanLength(x.Corns)
-		m.Value, m.Error = length, math.Hypot(lengthError, cornSpread/math.Sqrt(n))
+	case x.What.Text == model.Acrospire && len(x.Kernels) == len(lengths):
+		length, n := MeanLength(x.Kernels)
+		m.Value, m.Error = length, math.Hypot(lengthError, kernelSpread/math.Sqrt(n))
 		m.lasts = lengthError * lengthError / (m.Error * m.Error)
 		m.expects = classLength
 	default:
@@ -115,7 +115,7 @@ func (m *Observation) counted(x *model.Counted) bool {
 
 const zeroC = quantity.ZeroCelsius
 
-func corns(of *model.Quantity) float64 {
+func kernels(of *model.Quantity) float64 {
 	if of == nil || !(of.SI >= 1) {
 		return fallback
 	}
@@ -123,7 +123,7 @@ func corns(of *model.Quantity) float64 {
 }
 
 // lengths are the middles of the classes in which acrospires are counted, as a share
-// of the corn; what is longer than the corn is taken as a tenth longer.
+// of the kernel; what is longer than the kernel is taken as a tenth longer.
 var lengths = [...]float64{0, 0.125, 0.375, 0.625, 0.875, 1.1}
 
 // MeanLength gives the mean length of the counted acrospires, and how many there are.
@@ -150,7 +150,7 @@ func classLength(s *forecast.Sight) float64 {
 	return sum
 }
 
-// rubbed is the modification between which a corn rubs out so.
+// rubbed is the modification between which a kernel rubs out so.
 func rubbed(word string) (lower, higher float64) {
 	switch word {
 	case grain.Gummy.String():

@@ -12,7 +12,7 @@ import (
 //
 // Two readings of one kind that are minutes apart have most of their error in common: the
 // thermometer stands in the same spot, the same eye counts, the same water hangs on the
-// corns, and the forecast is off by the same. Their errors are taken to be correlated by
+// kernels, and the forecast is off by the same. Their errors are taken to be correlated by
 //
 //	ρ(Δt) = √(s₁·s₂)·exp(−|Δt|/τ)
 //

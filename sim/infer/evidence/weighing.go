@@ -11,7 +11,7 @@ import (
 // How exact a weight is, model and all, as a share of it, on a scale of which nothing is
 // said.
 const (
-	drippingError = 0.012 // drained: what hangs on the corns (common practice)
+	drippingError = 0.012 // drained: what hangs on the kernels (common practice)
 	dryError      = 0.008 // behind the steep
 	cleanError    = 0.015 // of malt without rootlets: some grain goes with them
 	bagError      = 0.02  // of a bag of 100 g

@@ -41,9 +41,9 @@ func (f *Following) number(i int) (q quantity.Quantity, to func(float64) float64
 	case *model.Tested:
 		return x.Found.Quantity, func(si float64) float64 { return si }, true
 	case *model.Counted:
-		if x.What.Text == model.Chit && x.Corns[0].SI > 0 {
-			one := o.Value / x.Corns[0].SI
-			return x.Corns[0].Quantity, func(n float64) float64 { return n * one }, true
+		if x.What.Text == model.Chit && x.Kernels[0].SI > 0 {
+			one := o.Value / x.Kernels[0].SI
+			return x.Kernels[0].Quantity, func(n float64) float64 { return n * one }, true
 		}
 	}
 	return q, nil, false

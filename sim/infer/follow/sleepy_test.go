@@ -41,7 +41,7 @@ func factorIn(t *testing.T, f *Following, which ensemble.Factor) Factor {
 	return Factor{}
 }
 
-// The fewer corns have chitted, the later the batch ends: a count that few lots give is no
+// The fewer kernels have chitted, the later the batch ends: a count that few lots give is no
 // slip of the pen.
 func TestFewerChitsEndLater(t *testing.T) {
 	total := func(t *forecast.Totals) float64 { return t.Total }

@@ -18,7 +18,7 @@ type Kind string
 const (
 	Weights      Kind = "weight"      // kg of the whole batch
 	Moistures    Kind = "moisture"    // what the same weights say, as a share of the weight
-	Acrospires   Kind = "acrospire"   // mean length as a share of the corn
+	Acrospires   Kind = "acrospire"   // mean length as a share of the kernel
 	Temperatures Kind = "temperature" // K
 )
 

@@ -90,7 +90,7 @@ func Kilns() []Figure {
 	}
 }
 
-// DeepBeds are those whose time hangs on how the corns dry.
+// DeepBeds are those whose time hangs on how the kernels dry.
 func DeepBeds() []Figure {
 	hours := func(what string, on, least float64) Figure {
 		return Figure{What: what, Unit: "h", Digits: 1, Says: fmt.Sprintf("never under %.1f", least), Accepted: AtLeast(least), Standing: "first principles",

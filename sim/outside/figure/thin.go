@@ -63,7 +63,7 @@ func ended(holds []drying.Hold) func(drying.Material) (float64, error) {
 	}
 }
 
-// Schedules of kilns that are well aired, so that the corn alone limits.
+// Schedules of kilns that are well aired, so that the kernel alone limits.
 var (
 	mebak = []drying.Hold{{T: 50, Seconds: 16 * hour}, {T: 60, Seconds: hour}, {T: 70, Seconds: hour}, {T: 80, Seconds: 5 * hour}}
 	usda  = []drying.Hold{{T: 49, Seconds: 10 * hour}, {T: 54, Seconds: 4 * hour}, {T: 60, Seconds: 3 * hour}, {T: 68, Seconds: 2 * hour}, {T: 85, Seconds: 3 * hour}}

@@ -47,7 +47,7 @@ type Line struct {
 const (
 	dripping, dry, clean = 0.012, 0.008, 0.015
 	bed, other           = 1.0, 2.0 // K
-	grown                = 0.05     // of a mean length, corns apart
+	grown                = 0.05     // of a mean length, kernels apart
 )
 
 const hour = 3600.0
@@ -195,7 +195,7 @@ func (w *writer) cure(s *forecast.Step, st forecast.Stage) {
 }
 
 // floor is what is read on the floor: turned three times a day, the thermometer
-// before, and corns looked at each morning from the third day on.
+// before, and kernels looked at each morning from the third day on.
 func (w *writer) floor(s *forecast.Step) {
 	w.add(w.next(s.Start, 7), w.chit)
 	clocks := []float64{6.5, 14.5, 22}
@@ -269,7 +269,7 @@ func (w *writer) rub(s *forecast.Sight) string {
 	return "felt rub " + grain.RubAt(w.about(s.Modification, 0.03)).String()
 }
 
-// acrospires draws a hundred corns from the classes, all of them a little longer or
+// acrospires draws a hundred kernels from the classes, all of them a little longer or
 // shorter than they are, as one eye is stricter than another.
 func (w *writer) acrospires(s *forecast.Sight) string {
 	var counts [len(s.Classes)]int

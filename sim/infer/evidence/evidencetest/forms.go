@@ -12,7 +12,7 @@ import (
 // that comes from the equations by which it is sought shows only that the sums are right.
 //
 // Growth: the clock of the model runs by temperature and moisture alone. Here it runs a
-// quarter faster when the corns begin to chit and a quarter slower once the acrospire is
+// quarter faster when the kernels begin to chit and a quarter slower once the acrospire is
 // at three quarters, 1944 °C·h on, as where the embryo runs out of what it lives on, and
 // by exp(0.04·(t − 15)) more with the warmth, a Q₁₀ half as high again. Over a whole
 // growth at 15 °C it takes 2 % longer than the model.

@@ -7,39 +7,39 @@ import (
 	"maltwright/sim/drying"
 )
 
-// Corns are those that meet some air: at an open face those that dry first. Make them
-// with [CornsOf].
-type Corns struct {
+// Kernels are those that meet some air: at an open face those that dry first. Make them
+// with [KernelsOf].
+type Kernels struct {
 	Dry float64 // their dry matter, kg, or kg/m²
 
 	material drying.Material
 	wetFrom  float64 // moisture from which their surface is wet, see [drying.Sorption]
 	damp     float64 // moisture at rest with air of dampAir
-	slowest  float64 // 1/s, below the drying constant of wet corns on any floor
+	slowest  float64 // 1/s, below the drying constant of wet kernels on any floor
 }
 
 // SupplyTime, s: in which the bed below makes good what the layer at an open face is
 // short of; calibrated to withering in 12–36 h (common practice).
 const SupplyTime = 6 * 3600.0
 
-// dampAir: below its humidity the corns hold back for the most part, above it the air.
+// dampAir: below its humidity the kernels hold back for the most part, above it the air.
 const dampAir = 0.8
 
 // coldFloor, °C: no bed is colder.
 const coldFloor = -1.0
 
-// CornsOf are corns of a material, without any weight yet.
-func CornsOf(material drying.Material) Corns {
-	c := Corns{material: material}
+// KernelsOf are kernels of a material, without any weight yet.
+func KernelsOf(material drying.Material) Kernels {
+	c := Kernels{material: material}
 	c.wetFrom, _ = material.Wet()
 	c.damp = material.Equilibrium(dampAir, 20)
-	k, _, _ := material.Rate(c.wetFrom, coldFloor) // wet corns dry by one constant, which rises with warmth
+	k, _, _ := material.Rate(c.wetFrom, coldFloor) // wet kernels dry by one constant, which rises with warmth
 	c.slowest = 0.9 * k
 	return c
 }
 
-// Of are so much of the corns, kg of dry matter, or kg/m².
-func (c Corns) Of(dry float64) Corns {
+// Of are so much of the kernels, kg of dry matter, or kg/m².
+func (c Kernels) Of(dry float64) Kernels {
 	c.Dry = dry
 	return c
 }
@@ -59,10 +59,10 @@ const mostVapour = 0.9
 // error of some givesNear² of it.
 const givesNear = 1e-4
 
-// Activity gives the relative humidity in balance with corns of moisture x, kg/kg
+// Activity gives the relative humidity in balance with kernels of moisture x, kg/kg
 // dry basis, and t °C, 0 to 1, by their sorption, and its slope by moisture. From
 // that of a wet surface on it is 1.
-func (c *Corns) Activity(x, t float64) (activity, byX float64) {
+func (c *Kernels) Activity(x, t float64) (activity, byX float64) {
 	if x >= c.wetFrom {
 		return 1, 0
 	}
@@ -70,32 +70,32 @@ func (c *Corns) Activity(x, t float64) (activity, byX float64) {
 	return activity, byX
 }
 
-// Give is what corns of moisture x, kg/kg dry basis, and t °C give, of the most that
+// Give is what kernels of moisture x, kg/kg dry basis, and t °C give, of the most that
 // the air would take if their surface were as moist as they are. Water comes to the
 // surface at k·(x − xs)·Dry, k of [drying.Kinetics], and leaves it as d says; the two
 // in series settle xs, the moisture of the surface. Dew, below nil, need not pass into
-// the corn, and nothing holds it. Beside it stands the share of a small change of the
+// the kernel, and nothing holds it. Beside it stands the share of a small change of the
 // air that comes through, 1 where the air alone limits.
-func (c *Corns) Give(x, t float64, d *Draw, most float64) (flux, share float64) {
+func (c *Kernels) Give(x, t float64, d *Draw, most float64) (flux, share float64) {
 	if most <= 0 || c.Surely(x, most) {
 		return most, 1
 	}
 	return c.GiveOf(c.Supply(x, t), x, t, d, most)
 }
 
-// Surely tells of corns of moisture x, kg/kg dry basis, that they give the most that the
+// Surely tells of kernels of moisture x, kg/kg dry basis, that they give the most that the
 // air would take on any floor, which spares asking for their supply.
-func (c *Corns) Surely(x, most float64) bool { return x-most/(c.slowest*c.Dry) >= c.wetFrom }
+func (c *Kernels) Surely(x, most float64) bool { return x-most/(c.slowest*c.Dry) >= c.wetFrom }
 
-// Supply is what comes to the surface of corns of moisture x, kg/kg dry basis, and t °C,
+// Supply is what comes to the surface of kernels of moisture x, kg/kg dry basis, and t °C,
 // kg/s or kg/(m² s) as Dry is, for each kg/kg by which that is drier.
-func (c *Corns) Supply(x, t float64) float64 {
+func (c *Kernels) Supply(x, t float64) float64 {
 	k, _, _ := c.material.Rate(x, t)
 	return k * c.Dry
 }
 
-// GiveOf is [Corns.Give] where the supply is known and most is above nil.
-func (c *Corns) GiveOf(supply, x, t float64, d *Draw, most float64) (flux, share float64) {
+// GiveOf is [Kernels.Give] where the supply is known and most is above nil.
+func (c *Kernels) GiveOf(supply, x, t float64, d *Draw, most float64) (flux, share float64) {
 	if x-most/supply >= c.wetFrom {
 		return most, 1
 	}
@@ -132,10 +132,10 @@ func (d *Draw) at(activity float64) (taken, slope float64) {
 	return d.Carries * (air.MassRatio*p/dry - d.W), d.Carries * air.MassRatio * d.Pressure * d.Saturated / (dry * dry)
 }
 
-// Gives is what corns at the face, of moisture x, kg/kg dry basis, and t °C, give off
+// Gives is what kernels at the face, of moisture x, kg/kg dry basis, and t °C, give off
 // to it, kg/(m² s): by [Face.Evaporation], less back, which the air right over the
-// face holds against it, as far as the corns give it; and the share beside it.
-func (f *Face) Gives(c *Corns, x, t, back float64) (flux, share float64) {
+// face holds against it, as far as the kernels give it; and the share beside it.
+func (f *Face) Gives(c *Kernels, x, t, back float64) (flux, share float64) {
 	activity, _ := c.Activity(x, t)
 	most := f.Evaporation(t, activity) - back
 	d := Draw{Carries: f.mass, W: f.room.W + back/f.mass, Saturated: air.Saturation(t), Pressure: f.room.P}

@@ -1,0 +1,44 @@
+package founding
+
+import (
+	"context"
+	"strings"
+)
+
+// added makes what is added to a house that is there: a process in a file of its own, or a
+// block behind what stands in the file of the house.
+func (s *sheet) added(ctx context.Context) (Result, error) {
+	house := File{Name: s.Main, Text: s.text(s.Main)}
+	house.Was = house.Text
+	if s.Answers["add"] == AddProcess {
+		return s.planned(ctx, house, nil)
+	}
+	s.facts()
+	piece, err := tidied(s.Main, s.String())
+	if err != nil {
+		return Result{}, err
+	}
+	house.Text = behind(house.Was, piece)
+	r := Result{Files: []File{house}, In: s.Main}
+	r.Report = s.judged(house)
+	r.WhyNot = s.new(r.Report)
+	return r, nil
+}
+
+// behind puts a piece behind a text, with an empty line between. The text stays as it is, and
+// so do the ends of its lines.
+func behind(text, piece []byte) []byte {
+	end := "\n"
+	if strings.Contains(string(text), "\r\n") {
+		end = "\r\n"
+	}
+	gap := ""
+	switch {
+	case len(text) == 0 || strings.HasSuffix(string(text), "\n\n") || strings.HasSuffix(string(text), "\n\r\n"):
+	case strings.HasSuffix(string(text), "\n"):
+		gap = end
+	default:
+		gap = end + end
+	}
+	return append(append([]byte(nil), text...), gap+strings.ReplaceAll(string(piece), "\n", end)...)
+}

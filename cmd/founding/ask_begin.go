@@ -1,0 +1,175 @@
+package founding
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"maltwright/check/profile"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+	"maltwright/sim/reckon"
+)
+
+// begin asks for what a house is called and writes in, or what is added to one.
+func (a asking) begin() func(func(Question) bool) {
+	if a.House != nil {
+		can := choices(AddProcess+": a way to make malt of what is here", AddGrain+": another lot", AddDryer+": another oven, dehydrator or kiln", AddVessel+": another bucket or tank", AddFloor+": another tray, floor or box")
+		if len(a.House.Grains) == 0 || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
+			can = can[1:]
+		}
+		return these(Question{Key: "add", Ask: "What shall be added to " + a.Main + "?", Kind: OneOf, Choices: can, Usual: can[0].Word,
+			About: "What stands in the file stays as it is, to the letter.",
+			also:  map[string]string{"lot": AddGrain, "kiln": AddDryer, "oven": AddDryer, "dehydrator": AddDryer, "tray": AddFloor, "floor": AddFloor, "box": AddFloor, "bucket": AddVessel}})
+	}
+	return these(
+		Question{Key: "units", Ask: "Which units does your house read?", Kind: OneOf, Choices: choices(Metric, Pounds), Usual: Metric,
+			About: "All that is written is in these. A number with another unit is read too.",
+			also: map[string]string{"c": Metric, "kg": Metric, "metric": Metric, "°c": Metric, "celsius": Metric, "°c, kg": Metric, "°c and l": Metric,
+				"f": Pounds, "lb": Pounds, "us": Pounds, "°f": Pounds, "fahrenheit": Pounds, "pounds": Pounds, "°f, lb": Pounds}},
+		Question{Key: "house", Ask: "What is the place called?", Kind: Text, Usual: "Home",
+			About: "The file of the house is named after it, as home.malt."},
+	)
+}
+
+// lot asks for the grain.
+func (a asking) lot() func(func(Question) bool) {
+	if !a.adds(AddGrain) {
+		return these()
+	}
+	return func(yield func(Question) bool) {
+		species := Question{Key: "grain", Ask: "Which grain is it?", Kind: OneOf, Choices: choices(speciesWords()...), Usual: vocabulary.GrainBarley,
+			About: "Barley is the usual one, and the easiest. Ask for grain that is whole, clean and not treated as seed.",
+			also:  map[string]string{"corn": "maize", "oat": "oats", "barleys": "barley"}}
+		lot := Question{Key: "lot", Ask: "What is this lot called?", Kind: Text, Usual: a.lotName(), check: a.free(AddGrain),
+			About: "A name by which you know the bag again: the farm and the year, as Hill farm 2026."}
+		treated := Question{Key: "treated", Ask: "Was the grain treated as seed?", Kind: OneOf, Choices: choices("no", "yes"), Usual: vocabulary.SaidUnknown,
+			About:   "Seed grain is dressed with poison, often coloured pink, blue or green. Grain sold as feed, food or for malting is not.",
+			FindOut: "ask the seller, and look for a coloured dust on the kernels",
+			check: func(text string) error {
+				if text == vocabulary.SaidYes {
+					return refuse("get grain that is sold as food, as feed or for malting", "treated seed is poison, and never malt")
+				}
+				return nil
+			}}
+		known := Question{Key: "moisture known", Ask: "How do you know the moisture of the grain?", Kind: OneOf,
+			Choices: choices("value: the bag or a meter says it", "sample: I dried a sample in an oven"), Usual: "value",
+			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.",
+			also:  map[string]string{"bag": "value", "meter": "value", "oven": "sample"}}
+		if !yield(species) || !yield(lot) || !yield(treated) || !yield(known) {
+			return
+		}
+		switch a.Answers["moisture known"] {
+		case "sample":
+			gram := Question{Kind: Amount, Unit: "g", of: quantity.Mass, About: "Weigh 20 to 100 g of ground grain, dry it some 3 h at 130 °C (266 °F) and weigh it again, without its dish."}
+			wet, dry := gram, gram
+			wet.Key, wet.Ask = "sample wet", "What did the sample weigh before drying?"
+			dry.Key, dry.Ask, dry.check = "sample dry", "What did it weigh when dry?", a.sampled
+			wet.Usual, dry.Usual = "", ""
+			if !yield(wet) || !yield(dry) {
+				return
+			}
+		case "value":
+			if !yield(Question{Key: "moisture", Ask: "What is its moisture?", Kind: Amount, Unit: "%", Usual: "12 %", of: quantity.Share, sense: senseOf(vocabulary.Grain, "moisture"),
+				About: "12 to 14 % is usual for grain in store.", FindOut: moistureBySample}) {
+				return
+			}
+		}
+		if !yield(Question{Key: "germination", Ask: "How many kernels sprouted in a test, of how many?", Kind: Count, Usual: "not tested yet",
+			About: "Lay 100 kernels on wet paper for 3 days and count those that sprouted. Fewer than 90 make poor malt.", FindOut: "lay 100 kernels on wet paper for 3 days and count those that sprout"}) {
+			return
+		}
+		if g := profileOf(a.species(), "").Grain; g.MouldCheck || g.ErgotRisk {
+			yield(Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
+				About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "spread a handful on white paper: pink, white or shrunken kernels are mould, black horns are ergot",
+				also: map[string]string{"no": "none", "yes": "found"},
+				check: func(text string) error {
+					if text == vocabulary.SaidFound {
+						return refuse("throw it away, do not breathe its dust, and get another lot", "grain with mould or ergot is poison, and never malt")
+					}
+					return nil
+				}})
+		}
+	}
+}
+
+const moistureBySample = "dry a sample in an oven: maltwright reckon moisture"
+
+// amount asks for the charge of a new house.
+func (a asking) amount() func(func(Question) bool) {
+	if a.House != nil {
+		return these()
+	}
+	return these(a.charge())
+}
+
+// speciesWords lists the grains, by the language.
+func speciesWords() []string {
+	row, _ := vocabulary.Lookup(vocabulary.Grain, "species")
+	return row.Slots[0].Words
+}
+
+func (a asking) species() string {
+	if a.has("grain") {
+		return a.Answers["grain"]
+	}
+	return vocabulary.GrainBarley
+}
+
+// profileOf is what is usual for a grain, and for a malt of it.
+func profileOf(species, malt string) profile.Profile {
+	p := &model.Process{Grain: &model.Grain{}}
+	p.Grain.Species.Text, p.Make.Text = species, malt
+	return profile.Of(p)
+}
+
+// lotName is a name for a lot that no other has.
+func (a asking) lotName() string {
+	name := a.species() + " 1"
+	name = strings.ToUpper(name[:1]) + name[1:]
+	return unused(name, namesIn(a.House, AddGrain))
+}
+
+// unused is the name, with another number behind it where it is taken.
+func unused(name string, taken []string) string {
+	stem := strings.TrimRight(name, "0123456789")
+	for n := 2; slices.Contains(taken, name); n++ {
+		name = strings.TrimSpace(stem) + " " + strconv.Itoa(n)
+	}
+	return name
+}
+
+// free refuses a name that is taken.
+func (a asking) free(of string) func(string) error {
+	return func(name string) error {
+		if slices.Contains(namesIn(a.House, of), name) {
+			return refuse("call it "+unused(name, namesIn(a.House, of)), "there is a %s %q already", of, name)
+		}
+		return nil
+	}
+}
+
+// sampled refuses a sample of which no moisture can be.
+func (a asking) sampled(dry string) error {
+	_, err := sampleMoisture(a.Answers["sample wet"], dry)
+	return err
+}
+
+// sampleMoisture reckons the moisture of a sample by its weights.
+func sampleMoisture(wet, dry string) (float64, error) {
+	first, err1 := quantity.Parse(wet)
+	last, err2 := quantity.Parse(dry)
+	if err1 != nil || err2 != nil {
+		return 0, refuse("type both weights", "the weights of the sample are not known")
+	}
+	r, err := reckon.Moisture([]reckon.Sample{{Wet: first, Dried: last}}, nil)
+	if why := (*reckon.Error)(nil); errors.As(err, &why) {
+		return 0, refuse(why.Hint, "%s", why.Message)
+	}
+	if band := *senseOf(vocabulary.Grain, "moisture").Usual; !band.Contains(r.Mean) {
+		return 0, refuse("weigh both again, without the dish", "%s of %s is a moisture of %s, and %s is usual", dry, wet, quantity.Say(r.Mean, "%"), band)
+	}
+	return r.Mean, nil
+}

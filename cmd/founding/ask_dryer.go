@@ -1,0 +1,126 @@
+package founding
+
+import (
+	"fmt"
+
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+)
+
+// What malt can be dried in.
+const (
+	Oven       = "oven"
+	Dehydrator = "dehydrator"
+	TrayKiln   = "tray kiln"
+	BoxKiln    = "box kiln"
+	FireKiln   = "floor kiln"
+)
+
+// dryer is what is usual for a kind of dryer.
+type dryer struct {
+	load      float64 // kg of raw grain on each m²
+	low, high float64 // °C that it reaches
+	lowF      float64 // °F, where the dial of such a house begins elsewhere; 0 where it does not
+	air       float64 // m³/h through each m²
+	heat      float64 // W for each m²
+	returns   float64 // % of the air that is blown round
+	burns     bool    // it may be heated by a fire
+	says      string
+}
+
+// dryers are the usual figures of small equipment (common practice).
+var dryers = map[string]dryer{
+	Oven:       {load: 10, low: 50, high: 230, lowF: 150, air: 20, heat: 6000, burns: true, says: "a kitchen oven, without a fan"},
+	Dehydrator: {load: 10, low: 35, high: 70, air: 200, heat: 1400, returns: 70, says: "a food dryer with trays and a fan"},
+	TrayKiln:   {load: 12, low: 30, high: 95, air: 120, heat: 3000, burns: true, says: "a cabinet with trays, a heater and a fan"},
+	BoxKiln:    {load: 250, low: 20, high: 100, air: 1000, heat: 22000, burns: true, says: "a deep bed over a strong fan and a heater"},
+	FireKiln:   {load: 25, low: 25, high: 100, air: 230, heat: 6000, burns: true, says: "a slatted floor over a fire, without a fan"},
+}
+
+// dryerKinds are the kinds in the order in which they are offered.
+var dryerKinds = []string{Oven, Dehydrator, TrayKiln, BoxKiln, FireKiln}
+
+// dryers asks for what the malt is dried in, one after the other.
+func (a asking) dryers() func(func(Question) bool) {
+	if !a.adds(AddDryer) {
+		return these()
+	}
+	return func(yield func(Question) bool) {
+		if a.House != nil && !yield(a.name("kiln", AddDryer, "kiln")) {
+			return
+		}
+		for n := 1; n <= mostOf; n++ {
+			key := fmt.Sprintf("dryer %d", n)
+			kind := Question{Key: key, Ask: "What is the malt dried in?", Kind: OneOf, Choices: dryerChoices(), Usual: Oven,
+				About: "Green malt is dried gently, below 50 °C (122 °F), and cured at 80 °C (176 °F) when it is dry.",
+				also:  map[string]string{"kiln": TrayKiln, "cabinet": TrayKiln, "dryer": Dehydrator, "food dryer": Dehydrator, "fruit dryer": Dehydrator, "fire": FireKiln}}
+			if n > 1 {
+				kind.Ask, kind.Usual = "What is it moved to after that? (none)", None
+				kind.Choices = append(choices(None+": it is finished there"), kind.Choices...)
+			}
+			if !yield(kind) || n > 1 && !a.has(key) || !a.dryer(key, yield) || a.House != nil {
+				return
+			}
+		}
+	}
+}
+
+func dryerChoices() (list []Choice) {
+	for _, kind := range dryerKinds {
+		list = append(list, Choice{kind, dryers[kind].says})
+	}
+	return list
+}
+
+// dryerKind is the kind that was answered.
+func (a asking) dryerKind(key string) string {
+	if a.has(key) {
+		return a.Answers[key]
+	}
+	return Oven
+}
+
+// dryer asks for the facts of one dryer. It is false where no more is wanted.
+func (a asking) dryer(key string, yield func(Question) bool) bool {
+	kind := a.dryerKind(key)
+	d := dryers[kind]
+	area := a.si(key+" size", a.kilograms()/d.load)
+	list := []Question{
+		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / d.load), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
+			About: "Length times width, all trays or racks together.", FindOut: "measure its length and width, times the number of trays"},
+		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
+			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "look at its dial; try its lowest setting with a thermometer inside"},
+		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: a.pick("kW", "kW"), Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
+			About: "It stands on the label, as W or kW.", FindOut: "look for the W or kW on its label"},
+	}
+	if kind != Oven {
+		list = append(list, Question{Key: key + " airflow", Ask: "How much air goes through the malt in it?", Kind: Amount, Unit: a.pick("m3/h", "cfm"), Usual: a.flow(d.air * area / 3600), of: quantity.Flow, sense: senseOf(vocabulary.KilnFacts, "airflow"),
+			About: "Of a fan it stands on its label or in its papers.", FindOut: "look for it on the fan, or in its papers"})
+	}
+	if d.burns {
+		fuels := choices(vocabulary.FiredElectric, vocabulary.FiredGas, vocabulary.FiredWood, vocabulary.FiredOil)
+		usual := vocabulary.FiredElectric
+		switch kind {
+		case Oven:
+			fuels = fuels[:2]
+		case FireKiln:
+			usual = vocabulary.FiredWood
+		}
+		list = append(list, Question{Key: key + " fired", Ask: "What heats the " + kind + "?", Kind: OneOf, Choices: fuels, Usual: usual,
+			About: "A fire needs a flue of its own: its smoke makes poison in malt, and its carbon monoxide kills."})
+	}
+	for _, q := range list {
+		if !yield(q) {
+			return false
+		}
+	}
+	return true
+}
+
+// reach writes what a dryer usually reaches.
+func (a asking) reach(d dryer) string {
+	if a.british && d.lowF != 0 {
+		return "150 to 500 °F"
+	}
+	return a.band(d.low, d.high)
+}

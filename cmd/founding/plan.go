@@ -1,0 +1,230 @@
+package founding
+
+import (
+	"math"
+
+	"maltwright/check/profile"
+	"maltwright/lang/model"
+	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
+)
+
+// plan is a process as numbers that can be changed one by one: temperatures in °C, times in
+// h, moistures as shares of the whole weight, weights in kg.
+type plan struct {
+	house   *model.House
+	grain   *model.Grain
+	vessels []*model.Vessel
+	floor   *model.Floor
+	kilns   []*model.Kiln
+	site    *model.Site
+	profile profile.Profile
+
+	malt, name string
+	asked      float64 // the charge that was asked for
+	written    string  // as it was
+	share      float64 // of it that is taken
+
+	soaks    []float64
+	day      float64 // from one soak to the next
+	water    float64
+	rest     float64
+	withAir  bool
+	low, bed float64 // the band of the bed
+	turns    int     // a day
+	depth    int
+	goal     float64 // of the acrospire; 0 where the grain is judged by days
+	days     profile.Band
+	box      *blowing
+	wither   *withering
+	heats    []heating // one for each kiln that is used
+}
+
+// blowing is the air through the bed of a box or drum.
+type blowing struct {
+	air   float64 // °C at air-on
+	share float64 // of the fan's air
+	held  bool    // the air is led by the bed
+}
+
+// withering is the drying in the air of the room.
+type withering struct {
+	low, high float64
+	to        float64 // moisture
+	turn      float64
+	most      float64
+}
+
+// heating is the work of one kiln.
+type heating struct {
+	kiln *model.Kiln
+	stir float64 // h; 0 for none
+	dry  []drying
+	gate float64 // moisture; 0 for none
+	cure *curing
+}
+
+// drying is one dry: at one temperature, or in a rise over some hours.
+type drying struct {
+	from, to    float64
+	over        float64 // h; 0 for no rise
+	until       float64 // moisture
+	least, most float64 // h
+	broken      bool    // until break, and not a moisture
+}
+
+type curing struct {
+	at, hours, gate float64
+	rise            float64 // h in which it is led up to the cure; 0 for at once
+}
+
+// still tells whether a kiln is an oven.
+func still(k *model.Kiln) bool { return k.Draught.Text == vocabulary.DraughtStill }
+
+// deep tells whether malt lies deep on a kiln: its fan blows hard.
+func deep(k *model.Kiln) bool {
+	return k.Airflow != nil && k.Area != nil && k.Airflow.SI*3600/k.Area.SI > 500
+}
+
+// reach is the span of temperatures that a kiln has, °C.
+func reach(k *model.Kiln) (low, high float64) {
+	if k.Reaches == nil {
+		return 20, 100
+	}
+	return k.Reaches.Low.SI - quantity.ZeroCelsius, k.Reaches.High.SI - quantity.ZeroCelsius
+}
+
+// span is a range of temperatures of a site, °C.
+func span(r *model.Range, low, high float64) (float64, float64) {
+	if r == nil {
+		return low, high
+	}
+	return r.Low.SI - quantity.ZeroCelsius, r.High.SI - quantity.ZeroCelsius
+}
+
+// within holds a value within two others.
+func within(v, low, high float64) float64 { return max(low, min(high, v)) }
+
+// first lays out what is usual for the grain and the malt, as far as the house can do it.
+func (p *plan) first() {
+	p.share = 1
+	p.steeping()
+	p.growing()
+	p.kilning()
+}
+
+// steeping takes three soaks, a day from one to the next, in water as it comes.
+func (p *plan) steeping() {
+	_, tap := span(siteOf(p).Water, 9, 13)
+	p.water = math.Ceil(within(13, tap, p.profile.WarmWater))
+	night, noon := span(siteOf(p).Air, 10, 16)
+	p.rest = math.Round(within((night+noon)/2, p.profile.Rest.Low+3, p.profile.Rest.High-2))
+	p.soaks, p.day = []float64{8, 8, 3}, 24
+}
+
+// growing holds the bed where the grain likes it, by the room.
+func (p *plan) growing() {
+	grows := p.profile.Grows
+	p.low, p.bed = grows.Low+1, grows.High-1
+	p.turns = 3
+	p.goal = 0
+	if g := p.profile.Goal(); g.Known() {
+		p.goal = 0.75
+		if p.profile.Malt.Name == "munich" {
+			p.goal = 0.875
+		}
+	}
+	p.days = profile.Band{Low: p.profile.GrowDays().Low, High: max(p.profile.GrowDays().High, p.profile.GrowDays().Low+2)}
+	if p.floor.Airflow != nil {
+		p.box = &blowing{air: p.low, share: 1}
+	}
+}
+
+// siteOf is the site of a plan, or one of which nothing is known.
+func siteOf(p *plan) *model.Site {
+	if p.site == nil {
+		return &model.Site{}
+	}
+	return p.site
+}
+
+// room is the warmest and the mean air of the room, °C.
+func (p *plan) room() (mean, warm float64) {
+	night, noon := span(siteOf(p).Air, 10, 16)
+	return (night + noon) / 2, noon
+}
+
+// cureAt is the temperature of the cure, °C; 0 for malt that is not cured.
+func (p *plan) cureAt() float64 {
+	m := p.profile.Malt
+	switch m.Name {
+	case "distilling":
+		return 0
+	case "pale":
+		return min(82, p.profile.HottestCure())
+	case "pilsner":
+		return min(82, p.profile.HottestCure())
+	case "munich":
+		return min(100, p.profile.HottestCure())
+	}
+	return min((m.Cure.Low+m.Cure.High)/2, p.profile.HottestCure())
+}
+
+// kilning shares the work out among the dryers: the first dries, the last that is hot enough
+// cures.
+func (p *plan) kilning() {
+	cure := p.cureAt()
+	p.heats = nil
+	for i, k := range p.kilns {
+		h := heating{kiln: k}
+		low, high := reach(k)
+		last := i == len(p.kilns)-1
+		if i == 0 {
+			p.beginsIn(k)
+			h.dry = p.drying(k)
+			h.gate = 0.10
+		}
+		if at := within(cure, low, high); last && cure > 0 {
+			h.cure = &curing{at: at, hours: 5, gate: p.profile.Malt.EndMost}
+			if p.profile.EndMost > 0 {
+				h.cure.gate = max(h.cure.gate, p.profile.EndMost)
+			}
+			if deep(k) {
+				h.cure.rise = 2
+			}
+		} else if last {
+			at := within(60, low, high)
+			h.dry = append(h.dry, drying{from: at, to: at, until: 0.07, least: 2, most: 16})
+			h.gate = 0.07
+		}
+		p.heats = append(p.heats, h)
+	}
+}
+
+// beginsIn withers the malt first where the first dryer is too hot for wet malt, or too slow.
+func (p *plan) beginsIn(k *model.Kiln) {
+	low, _ := reach(k)
+	if !still(k) && low < 45 {
+		return
+	}
+	mean, _ := p.room()
+	at := max(20, mean)
+	p.wither = &withering{low: at, high: at + 4, to: 0.14, turn: 6, most: 72}
+}
+
+// drying is the way from green malt to 10 %.
+func (p *plan) drying(k *model.Kiln) []drying {
+	low, high := reach(k)
+	t := func(at float64) float64 { return within(at, low, high) }
+	switch {
+	case still(k):
+		return []drying{{from: t(50), to: t(50), until: 0.10, least: 2, most: 24}}
+	case deep(k):
+		return []drying{{from: t(55), to: t(55), broken: true, least: 8, most: 30}, {from: t(65), to: t(65), until: 0.10, least: 0.5, most: 14}}
+	case k.Draught.Text == vocabulary.DraughtNatural:
+		return []drying{{from: t(45), to: t(45), until: 0.25, least: 3, most: 30}, {from: t(48), to: t(60), over: 8, until: 0.10, least: 0, most: 24}}
+	case high < 75:
+		return []drying{{from: t(40), to: t(40), until: 0.25, least: 4, most: 24}, {from: t(50), to: t(50), until: 0.10, least: 2, most: 24}}
+	}
+	return []drying{{from: t(48), to: t(48), until: 0.25, least: 4, most: 20}, {from: t(52), to: t(62), over: 4, until: 0.10, least: 0, most: 20}}
+}

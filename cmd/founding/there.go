@@ -1,0 +1,104 @@
+package founding
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"maltwright/lang/model"
+	"maltwright/lang/read"
+	"maltwright/lang/source"
+)
+
+// Look reads what a folder holds. A folder that is not there yet holds nothing. The caller
+// closes what close gives.
+func Look(folder string) (there There, close func() error, err error) {
+	close = func() error { return nil }
+	if _, err := os.Stat(folder); os.IsNotExist(err) {
+		return There{}, close, nil
+	}
+	root, err := read.OpenRoot(folder)
+	if err != nil {
+		return There{}, close, err
+	}
+	paths, err := filepath.Glob(filepath.Join(escaped(folder), "*.malt"))
+	if err != nil {
+		return There{}, root.Close, err
+	}
+	slices.Sort(paths)
+	var files []File
+	for _, path := range paths {
+		name := filepath.Base(path)
+		text, err := root.Read(name)
+		if err != nil || len(text) > source.MaxBytes {
+			continue // what cannot be read is added to by nobody; its name is still taken
+		}
+		files = append(files, File{Name: name, Text: text, Was: text})
+	}
+	return Among(files, root), root.Close, nil
+}
+
+// escaped is a path in which the signs of a pattern mean themselves.
+func escaped(path string) string {
+	if os.PathSeparator == '\\' {
+		return path
+	}
+	return strings.NewReplacer(`\`, `\\`, `*`, `\*`, `?`, `\?`, `[`, `\[`).Replace(path)
+}
+
+// Among gives what a folder holds of which these are the files. The house is the file
+// with the most facts of one.
+func Among(files []File, r read.Reader) There {
+	there := There{Files: files, Root: r}
+	most := 0
+	for _, f := range files {
+		house, _ := read.Load(f.Name, f.Text, ".", r)
+		if n := own(house); n > most {
+			most, there.Main, there.House = n, f.Name, house
+		}
+	}
+	return there
+}
+
+// own counts the facts that stand in the main file of a house itself.
+func own(h *model.House) (n int) {
+	main := h.Files[0]
+	of := func(f *source.File) {
+		if f == main {
+			n++
+		}
+	}
+	for _, x := range h.Grains {
+		of(x.Place.File)
+	}
+	for _, x := range h.Sites {
+		of(x.Place.File)
+	}
+	for _, x := range h.Vessels {
+		of(x.Place.File)
+	}
+	for _, x := range h.Floors {
+		of(x.Place.File)
+	}
+	for _, x := range h.Kilns {
+		of(x.Place.File)
+	}
+	return n
+}
+
+// text is a file of the folder, nil where there is none.
+func (t There) text(name string) []byte {
+	for _, f := range t.Files {
+		if f.Name == name {
+			return f.Text
+		}
+	}
+	return nil
+}
+
+// fahrenheit tells whether the house that is there writes °F, and british whether lb.
+func (t There) fahrenheit() bool {
+	return slices.ContainsFunc(t.Files, func(f File) bool { return f.Name == t.Main && bytes.Contains(f.Text, []byte("°F")) })
+}

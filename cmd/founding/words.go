@@ -1,0 +1,157 @@
+package founding
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"maltwright/lang/vocabulary"
+)
+
+// share writes a share of 1 in per cent, to a half.
+func percent(share float64) string {
+	return strconv.FormatFloat(float64(int(share*1000+0.5))/10, 'f', -1, 64) + " %"
+}
+
+// hours writes a time of h in days where that is shorter.
+func hours(h float64) string {
+	if h >= 48 && int(h)%24 == 0 {
+		return strconv.Itoa(int(h)/24) + " days"
+	}
+	if h < 1 {
+		return strconv.Itoa(int(h*60+0.5)) + " min"
+	}
+	return strconv.FormatFloat(h, 'f', -1, 64) + " h"
+}
+
+// quoted joins names with "and".
+func quoted(names []string) string {
+	for i, n := range names {
+		names[i] = strconv.Quote(n)
+	}
+	return strings.Join(names, " and ")
+}
+
+// charge writes the charge: as it was answered, or less.
+func (p *plan) charge(u system) string {
+	if p.share == 1 {
+		return p.written
+	}
+	return u.mass(p.asked * p.share)
+}
+
+// process writes the plan as the language has it.
+func (p *plan) process(s *sheet) {
+	s.open("process", p.name)
+	s.line("make %s malt", p.malt)
+	less := ""
+	if p.share != 1 {
+		less = fmt.Sprintf("  # of the %s you asked for: more does not fit, so make several batches", p.written)
+	}
+	s.line("from %s of \"%s\"%s", p.charge(s.system), p.grain.Name, less)
+	if p.site != nil {
+		s.line("at \"%s\"", p.site.Name)
+	}
+	p.wordsOfSteep(s)
+	p.wordsOfGrowth(s)
+	if w := p.wither; w != nil {
+		s.line("\n# In a warm room, in moving air, until it feels dry outside.")
+		s.line("wither on \"%s\" {", p.floor.Name)
+		s.line("air at %s", s.band(w.low, w.high))
+		if w.turn > 0 {
+			s.line("turn every %s", hours(w.turn))
+		}
+		s.line("until moisture at most %s", percent(w.to))
+		s.line("allow 12 h to %s\n}", hours(w.most))
+	}
+	for i := range p.heats {
+		p.heats[i].words(s, p)
+	}
+	s.line("\n# Rub the rootlets off while they are brittle. Their dust harms the lungs: wear a mask.")
+	s.line("deculm within 12 h")
+	s.line("store in \"lidded pail\" for at least 3 weeks\n}")
+}
+
+func (p *plan) wordsOfSteep(s *sheet) {
+	var names []string
+	for _, v := range p.vessels {
+		names = append(names, v.Name)
+	}
+	band := p.profile.CastBand()
+	s.line("\n# Fresh water for each soak; the drained grain breathes in between.")
+	s.line("steep in %s to moisture %s to %s {", quoted(names), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
+	with := ""
+	if p.withAir {
+		with = " with air"
+	}
+	for i, h := range p.soaks {
+		s.line("soak %s in water at %s%s", hours(h), s.degrees(p.water), with)
+		if i < len(p.soaks)-1 {
+			s.line("rest %s in air at %s", hours(p.day-h), s.degrees(p.rest))
+		}
+	}
+	s.line("}")
+}
+
+func (p *plan) wordsOfGrowth(s *sheet) {
+	s.line("\n# Growing grain gives off carbon dioxide, which cannot be smelt: air the room before you go in.")
+	s.line("germinate on \"%s\" {", p.floor.Name)
+	s.line("hold bed at %s", s.band(p.low, p.bed))
+	if b := p.box; b != nil {
+		s.line("air at air-on %s", s.degrees(b.air))
+		s.line("humidity air-on 98 %%")
+	}
+	s.line("turn %s", p.turning())
+	if p.goal > 0 {
+		rub := ""
+		if p.profile.Name == vocabulary.GrainBarley {
+			rub = " and rub is chalky"
+		}
+		goal := "3/4"
+		if p.goal > 0.8 {
+			goal = "7/8"
+		}
+		s.line("until acrospire at least %s%s", goal, rub)
+		s.line("allow %g to %g days\n}", p.days.Low, p.days.High+1)
+	} else {
+		s.line("for %g days\n}", (p.days.Low+p.days.High)/2)
+	}
+}
+
+// words writes the stage of one kiln.
+func (h *heating) words(s *sheet, p *plan) {
+	place := vocabulary.PlaceAirOn
+	if still(h.kiln) {
+		place = vocabulary.PlaceOven
+	}
+	s.line("\nkiln in \"%s\" {", h.kiln.Name)
+	if h.stir > 0 {
+		s.line("stir every %s", hours(h.stir))
+	}
+	for _, d := range h.dry {
+		how := "at " + place + " " + s.degrees(d.from)
+		if d.over > 0 {
+			how = fmt.Sprintf("from %s %s over %s", place, s.band(d.from, d.to), hours(d.over))
+		}
+		switch {
+		case d.broken:
+			s.line("dry %s until break allow %s to %s", how, hours(d.least), hours(d.most))
+		case d.over > 0:
+			s.line("dry %s until moisture at most %s", how, percent(d.until))
+		default:
+			s.line("dry %s until moisture at most %s allow %s to %s", how, percent(d.until), hours(d.least), hours(d.most))
+		}
+	}
+	if h.gate > 0 {
+		s.line("gate moisture at most %s", percent(h.gate))
+	}
+	if c := h.cure; c != nil {
+		if c.rise > 0 && len(h.dry) > 0 {
+			s.line("dry from %s %s over %s", place, s.band(h.dry[len(h.dry)-1].to, c.at), hours(c.rise))
+		}
+		s.line("cure at %s %s for %s", place, s.degrees(c.at), hours(c.hours))
+		s.line("gate moisture at most %s", percent(c.gate))
+	}
+	_, warm := p.room()
+	s.line("cool to malt %s\n}", s.degrees(max(30, warm+8)))
+}
