@@ -47,6 +47,7 @@ var screens = []screen{
 	{name: "forecast-assumed", args: "forecast pale.malt --assumed --cautions"},
 	{name: "forecast-spread", args: "forecast pale.malt --spread --worst --members 20"},
 	{name: "forecast-broken", args: "forecast broken/gate-not-reached.malt"},
+	{name: "forecast-change", args: "forecast pale.malt --change 'soak 1 to 6 h' --change 'site air to 41 °F'"},
 	{name: "visits", args: "visits pale.malt --start 2026-03-06T07:00"},
 	{name: "visits-home", args: "visits home/porch.malt --start 2026-03-06T07:00"},
 	{name: "follow", args: "follow batches/26-05.malt --at 2026-04-14T12:00 --members 40"},

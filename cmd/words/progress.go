@@ -23,16 +23,16 @@ func Late(kind follow.LateKind, since, text string) string { return late[kind](s
 
 var late = map[follow.LateKind]func(since, text string) string{
 	follow.LateStep: func(since, text string) string {
-		return fmt.Sprintf("most likely it was so far by %s: %s. If you went on, write it down", since, text)
+		return fmt.Sprintf("probably due since %s: %s. If you went on, write it down", since, text)
 	},
 	follow.LateGuard: func(since, text string) string {
-		return fmt.Sprintf("its latest time is over since %s: %s", since, text)
+		return fmt.Sprintf("its latest time has passed, on %s: %s", since, text)
 	},
 	follow.LateCool: func(since, text string) string {
 		return "the malt was to be cool, and was read at " + text + " on " + since + ": it is too hot to put away; let it cool, and read it again before it goes into anything"
 	},
 	follow.LateTurn: func(since, _ string) string {
-		return "by the last turn that is written down, the next fell due on " + since
+		return "counted from the last turn in the record, the next fell due on " + since
 	},
 }
 

@@ -91,6 +91,14 @@ func Lasting[T ~float64](s T) string {
 	return quantity.Lasting(float64(s))
 }
 
+// After writes a time of s from the first soak, as Lasting does: 0 h, 16 h, 2 d 13 h.
+func After[T ~float64](s T) string {
+	if float64(s) == 0 {
+		return "0 h"
+	}
+	return Lasting(s)
+}
+
 // Span writes a length of time of s as it was set, to the minute: 20 s, 7 h, 1 h 30 min, 21 d;
 // "" where there is none.
 func Span[T ~float64](s T) string {

@@ -14,6 +14,10 @@ import (
 // whatWidth is the width of the first of three columns; the other two share the rest.
 const whatWidth = 25
 
+// figureWidth is the width of the earlier of two figures; the later one, with what there is more of it,
+// takes the rest.
+const figureWidth = 22
+
 // half is the width of each of the other two.
 func (s *Sheet) half() int { return (s.columns() - whatWidth) / 2 }
 
@@ -44,17 +48,16 @@ func Supposed(w io.Writer, r effect.Result, changes []string, h words.House, o O
 		if i > 0 {
 			label = ""
 		}
-		for _, l := range words.Wrap(words.Safe(c), s.columns()-10) {
-			s.line("%-10s%s", label, l)
-			label = ""
-		}
+		s.para(label, "%s", words.Safe(c))
 	}
 	if len(words.NotForecast(r)) == 0 && len(s.EffectRows(r.Effects[0])) == 0 {
 		s.line("")
 		s.plain("it makes no difference to the forecast")
 	} else {
 		s.line("")
-		s.three(nil, []string{"as written"}, []string{"as supposed"}, s.bold)
+		if !s.narrow() {
+			s.line("%s", s.bold(fmt.Sprintf("%-*s%-*sas supposed", whatWidth, "", figureWidth, "as written")))
+		}
 	}
 	s.effects(r)
 	s.cameAndWent(r.Findings)
@@ -190,7 +193,7 @@ func (s *Sheet) effect(r words.EffectRow) {
 		}
 		name = ""
 	}
-	s.line("%s", strings.TrimRight(name+padding(name, whatWidth)+dash(r.Old)+padding(dash(r.Old), s.half())+dash(value), " "))
+	s.line("%s", strings.TrimRight(name+padding(name, whatWidth)+dash(r.Old)+padding(dash(r.Old), figureWidth)+dash(value), " "))
 }
 
 func dash(text string) string {

@@ -5,7 +5,6 @@ import (
 	"io"
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"github.com/rivo/uniseg"
@@ -73,14 +72,14 @@ func ending(by string) string {
 // steps writes the table of steps. Of each it tells when it ends, and the state of the grain then: it
 // begins as the one before it ends.
 func (s *Sheet) steps(r outlook.Result) {
-	in, one := holder(r.Stages)
+	in := holders(r.Stages)
 	after := tableColumn{head: "after", right: true, key: true}
 	t := table{columns: []tableColumn{{head: "step", key: true}, {head: "lasts", right: true, spare: true, as: "lasts %s"}, after}}
 	if !r.Start.IsZero() {
 		t.columns = []tableColumn{{head: "step", key: true}, {head: "after", right: true, spare: true, as: "after %s"}, {head: "until", key: true}}
 	}
 	t.columns = append(t.columns, tableColumn{head: s.Degree(), as: "%s " + s.Degree()}, tableColumn{head: "wet", right: true, key: true}, tableColumn{head: "scale", right: true, key: true},
-		tableColumn{head: in, right: true, as: "%s " + inWords(in, one)}, tableColumn{head: "the bag", right: true, as: "the bag %s"}, tableColumn{head: "ended", as: "ended: %s"})
+		tableColumn{head: grossOf(in), right: true, as: "gross %s"}, tableColumn{head: "the bag", right: true, as: "the bag %s"}, tableColumn{head: "ended", as: "ended: %s"})
 	for _, st := range r.Stages {
 		if st.Number > 0 && (len(st.Steps) != 1 || st.Steps[0].Label != st.Stage) {
 			t.between(st.Called())
@@ -93,27 +92,27 @@ func (s *Sheet) steps(r outlook.Result) {
 			case st.Number > 0:
 				label = "  " + label
 			}
-			t.add(s.stepCells(label, x, r.Start, one)...)
+			t.add(s.stepCells(label, x, r.Start)...)
 		}
 	}
 	t.lay(s)
+	if len(in) > 0 && (grossOf(in) == grossHead || s.narrow()) {
+		s.para(grossHead, "the grain with what it lies in: %s", words.Safe(words.List(in)))
+	}
 }
 
-func (s *Sheet) stepCells(label string, x outlook.Step, start time.Time, oneHolder bool) []string {
+func (s *Sheet) stepCells(label string, x outlook.Step, start time.Time) []string {
 	lasts := words.Lasting(x.End - x.Start)
 	if x.EndedBy == string(forecast.ByTime) {
 		lasts = words.Span(x.End - x.Start)
 	}
-	cells := []string{label, lasts, words.Lasting(x.End)}
+	cells := []string{label, lasts, words.After(x.End)}
 	if !start.IsZero() {
-		cells = []string{label, words.Lasting(x.End), clock(x, start)}
+		cells = []string{label, words.After(x.End), clock(x, start)}
 	}
 	gross, bag := "", ""
 	if g := x.Gross; g != nil {
 		gross = words.Weighed(s.House, g.Weight)
-		if !oneHolder {
-			gross += " " + words.Safe(g.In)
-		}
 	}
 	if x.Bag != nil {
 		bag = words.Bag(s.House, *x.Bag)
@@ -127,31 +126,27 @@ const widestBand = 14
 // widestHolder is how wide the name of a vessel is at the most that is the head of its column.
 const widestHolder = 10
 
-// holder is what stands at the head of the weights of grain with the vessel or tray that it is weighed
-// in: its name, where that is one and short.
-func holder(stages []outlook.Stage) (head string, one bool) {
+// holders are what the grain is weighed in, in the order of the stages.
+func holders(stages []outlook.Stage) (names []string) {
 	for _, st := range stages {
 		for _, x := range st.Steps {
-			switch {
-			case x.Gross == nil || x.Gross.In == head:
-			case head != "":
-				return "gross", false
-			default:
-				head = x.Gross.In
+			if x.Gross != nil && !slices.Contains(names, x.Gross.In) {
+				names = append(names, x.Gross.In)
 			}
 		}
 	}
-	if head = words.Safe(head); uniseg.StringWidth(head) > widestHolder {
-		return fitted(head, widestHolder), true
-	}
-	return head, true
+	return names
 }
 
-func inWords(head string, one bool) string {
-	if one {
-		return "in " + strings.ReplaceAll(head, "%", "%%")
+// grossHead stands at the head of weights with what the grain lies in: its name, where that is one and
+// short.
+const grossHead = "gross"
+
+func grossOf(names []string) string {
+	if len(names) == 1 && uniseg.StringWidth(words.Safe(names[0])) <= widestHolder {
+		return words.Safe(names[0])
 	}
-	return "in it"
+	return grossHead
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where the

@@ -203,7 +203,7 @@ func (s *progressSheet) posterior() {
 	case p.Rounds > 1:
 		again = fmt.Sprintf("; drawn anew %d times, about those that agree", p.Rounds)
 	}
-	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings; they tell as much as %.0f that all agree%s", p.Members, p.EffectiveSampleSize, again)
+	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings; in effect %.0f of them count%s", p.Members, p.EffectiveSampleSize, again)
 	switch {
 	case !p.Trusted:
 		s.para("", "do not trust these figures: a few of the forecasts bear so much of the weight%s that others, which agree better, may lie where none was drawn. %s", tailOf(p), s.trustLater(p))

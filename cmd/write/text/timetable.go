@@ -86,7 +86,7 @@ func (s *Sheet) visit(list []timetable.Visit) {
 		s.stackedVisit(list, moist)
 		return
 	}
-	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Lasting(v.At), moist, scale)
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.After(v.At), moist, scale)
 	blank := strings.Repeat(" ", uniseg.StringWidth(left))
 	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, 8)
 	next := func() {
@@ -126,7 +126,7 @@ func (s *Sheet) toDo(list []timetable.Visit, i int, task timetable.Task) string 
 // then and what is to be done.
 func (s *Sheet) stackedVisit(list []timetable.Visit, moist string) {
 	v := list[0]
-	when := []string{strings.TrimSpace(v.Time.Format("15:04") + " " + mark(v)), "after " + words.Lasting(v.At)}
+	when := []string{strings.TrimSpace(v.Time.Format("15:04") + " " + mark(v)), "after " + words.After(v.At)}
 	if moist != "" {
 		when = append(when, moist+" wet")
 	}
