@@ -44,7 +44,7 @@ Examples:
   maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
   maltwright forecast pale.malt --format csv --course 1h > course.csv
-  maltwright forecast pale.malt --change 'soak 1 to 6 h' --change 'soak 2 to 6 h'
+  maltwright forecast pale.malt --change 'soak 1 to 6 h'
   maltwright forecast pale.malt --change 'from 5 kg of "Far field 2026"'
   maltwright forecast pale.malt --change 'kiln airflow to 80 m3/h'
 
