@@ -65,12 +65,9 @@ func (q Question) sensible(made quantity.Quantity) error {
 	if band.Contains(made.SI) {
 		return nil
 	}
-	like := func(end quantity.Quantity) string { return made.Like(end.SI) }
-	do := "look at the number and its unit"
-	if s.Advice != "" {
-		do += ": " + s.Advice
-	}
-	return refuse(do, "%s is not what %s can be: %s to %s is usual", made, s.What, like(band.Low), like(band.High))
+	unit := made.Unit()
+	low, high := quantity.Say(band.Low.SI, unit), quantity.Say(band.High.SI, unit)
+	return refuse("look at the number and its unit", "%s is not what %s can be: %s to %s is usual", made, s.What, strings.TrimSuffix(low, " "+unit), high)
 }
 
 // between finds what stands between two numbers of a span.

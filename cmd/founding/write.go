@@ -3,6 +3,7 @@ package founding
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/lang/layout"
@@ -29,8 +30,8 @@ func Write(ctx context.Context, a Answers, there There) (Result, error) {
 // begun makes the files of a new house.
 func (s *sheet) begun(ctx context.Context) (Result, error) {
 	name := s.placeCalled()
-	house := File{Name: fileName(name, s.Files)}
-	s.line("# %s: what is here and what it can do. Mend any figure that you come to know better.", name)
+	house := File{Name: fileName(name, s.Taken)}
+	s.comment(name + ": what is here and what it can do. Where a line says usual, nobody measured it here: put your own figure there once you know it.")
 	s.facts()
 	var err error
 	if house.Text, err = tidied(house.Name, s.String()); err != nil {
@@ -49,7 +50,7 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 	if err != nil {
 		return Result{}, err
 	}
-	own := File{Name: fileName(p.name, append(s.Files, house))}
+	own := File{Name: fileName(p.name, append(slices.Clone(s.Taken), house.Name))}
 	t := trial{sheet: s, house: house, name: own.Name, ctx: ctx}
 	best := t.search(p)
 	own.Text = best.text
@@ -94,6 +95,11 @@ func (s *sheet) plan(h *model.House) (*plan, error) {
 	}
 	for _, k := range kilns {
 		p.kilns = append(p.kilns, byName(h.Kilns, k, func(x *model.Kiln) string { return x.Name }))
+	}
+	for _, f := range h.Floors { // the widest that no fan blows through
+		if f.Airflow == nil && f.Area != nil && (p.spread == nil || f.Area.SI > p.spread.Area.SI) {
+			p.spread = f
+		}
 	}
 	p.profile = profileOf(p.grain.Species.Text, malt)
 	p.first()

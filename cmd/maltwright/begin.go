@@ -25,7 +25,7 @@ import (
 type Begin struct {
 	File    string `arg:"" help:"The file of the process."`
 	Process string `arg:"" optional:"" help:"Which process, where the file holds several."`
-	At      string `help:"When the grain goes into the first soak, as 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
+	At      string `help:"When the grain goes into the first soak, as 7:00, yesterday 21:00 or 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
 	Name    string `help:"Name of the batch; otherwise the next number of its year, such as 26-06." placeholder:"NAME"`
 	DryRun  bool   `help:"Print the record; write nothing."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
@@ -72,7 +72,7 @@ func (c Begin) Run(w *World) error {
 	if p.Charge != nil && p.Grain != nil && len(p.Lots) == 0 { // several lots stay with the process
 		b.Charge, b.Lot = p.Charge.String(), p.Grain.Name
 	}
-	if b.Began, err = c.began(time.Now()); err != nil {
+	if b.Began, err = c.began(w); err != nil {
 		return err
 	}
 	if b.Batch, err = c.name(in, b.Began.Year()); err != nil {
@@ -112,11 +112,11 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 }
 
 // began is when the batch begins, to the minute.
-func (c Begin) began(now time.Time) (time.Time, error) {
+func (c Begin) began(w *World) (time.Time, error) {
 	if c.At == "" {
-		return now.Truncate(time.Minute), nil
+		return w.now().Truncate(time.Minute), nil
 	}
-	at, err := shownTime("--at", c.At)
+	at, err := w.said("--at", c.At, true)
 	return at.Local(), err
 }
 

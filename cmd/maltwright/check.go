@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"maltwright/check"
 	"maltwright/cmd/answer/inspection"
@@ -62,8 +61,12 @@ func (c Check) Run(w *World) error {
 	if c.DryRun && !c.Mend {
 		return usage("--dry-run goes with --mend")
 	}
-	if _, err := time.Parse(time.DateOnly, c.On); c.On != "" && err != nil {
-		return usage("--on %q is no date; write it as 2026-03-06", c.On)
+	if c.On != "" {
+		day, err := w.saidDay("--on", c.On)
+		if err != nil {
+			return err
+		}
+		c.On = day
 	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {

@@ -18,7 +18,7 @@ import (
 type Forecast struct {
 	File    string   `arg:"" help:"A process file; - is standard input."`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
-	Start   string   `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
+	Start   string   `help:"When the first soak begins, such as tomorrow 7am or 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
 	Format  string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Spread  bool     `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
 	Members int      `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
@@ -40,6 +40,7 @@ somebody; --assumed and --cautions tell them in full.
 Examples:
 
   maltwright forecast pale.malt
+  maltwright forecast pale.malt --start "fri 18:00"
   maltwright forecast pale.malt --start 2026-03-06T07:00
   maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
@@ -53,16 +54,9 @@ the forecast broke off, 2 the
 command line cannot be understood, 3 the file cannot be read.`
 }
 
-// startLayouts are the ways in which --start may be written.
-var startLayouts = []string{
-	"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339,
-	"2006-01-02 3 pm", "2006-01-02 3pm", "2006-01-02 3:04 pm", "2006-01-02 3:04pm",
-	"2006-01-02 3 PM", "2006-01-02 3PM", "2006-01-02 3:04 PM", "2006-01-02 3:04PM",
-}
-
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
-	o, err := c.options()
+	o, err := c.options(w)
 	if err != nil {
 		return err
 	}
@@ -134,23 +128,12 @@ func (w World) tellFaults(found []finding.Finding) {
 	_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 }
 
-// start reads --start as a time of the zone; the zero time is none. A time that the clocks leave out there
-// would be read an hour off, and is refused.
-func (c Forecast) start(zone *time.Location) (time.Time, error) {
+// start reads --start; the zero time is none.
+func (c Forecast) start(w *World) (time.Time, error) {
 	if c.Start == "" {
 		return time.Time{}, nil
 	}
-	for _, layout := range startLayouts {
-		t, err := time.ParseInLocation(layout, c.Start, zone)
-		if err != nil {
-			continue
-		}
-		if leftOut(t, layout, c.Start) {
-			return time.Time{}, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
-		}
-		return t, nil
-	}
-	return time.Time{}, noTime("--start", c.Start)
+	return w.said("--start", c.Start, false)
 }
 
 func (c Forecast) pick(h *model.House) (*model.Process, error) {

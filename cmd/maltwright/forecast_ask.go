@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
@@ -19,8 +18,8 @@ import (
 )
 
 // options are what the flags ask for.
-func (c Forecast) options() (o outlook.Options, err error) {
-	if o.Start, err = c.start(time.Local); err != nil {
+func (c Forecast) options(w *World) (o outlook.Options, err error) {
+	if o.Start, err = c.start(w); err != nil {
 		return o, err
 	}
 	if c.Members < ensemble.LeastMembers || c.Members > ensemble.MostMembers {

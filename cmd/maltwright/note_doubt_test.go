@@ -23,10 +23,18 @@ func TestTheGuideShowsADoubtfulReading(t *testing.T) {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, name), text, 0o644))
 	}
 	file := filepath.Join(folder, "26-03.malt")
-	code, out, errs := onScreen(false, nil, "", "note", file, "weighed", "6.86", "kg", "after", "soak", "2", "--at", "2026-03-07 06:00")
-	assert.Zero(t, code)
-	guideShows(t, "26-03: weighed 6.86 kg", out+errs)
+	args := []string{"note", file, "weighed", "6.86", "kg", "after", "soak", "2", "--at", "2026-03-07 06:00"}
+	before, err := os.ReadFile(file)
+	require.NoError(t, err)
+	code, out, errs := onScreen(false, nil, "", args...)
+	assert.Equal(t, ExitFindings, code)
+	guideShows(t, "maltwright: not noted: 6.86 kg", out+errs)
 	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(before), string(text), "it is not written")
+	code, _, _ = onScreen(false, nil, "", append(args, "--sure")...)
+	assert.Zero(t, code)
+	text, err = os.ReadFile(file)
 	require.NoError(t, err)
 	assert.Contains(t, string(text), "weighed 6.86 kg at 2026-03-07 06:00 after soak 2\n", "it is written all the same")
 }

@@ -9,6 +9,7 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"github.com/alecthomas/kong"
 	"golang.org/x/term"
@@ -33,11 +34,14 @@ type World struct {
 	Folder   string // absolute path of the working folder
 	Terminal bool   // Out is a terminal
 	ErrTerm  bool   // Err is a terminal
+	InTerm   bool   // In is a terminal
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
 	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
+
+	clock func() time.Time // nil for that of this computer
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
 }
@@ -50,6 +54,7 @@ func Process() World {
 		w.Cache = filepath.Join(cache, "maltwright")
 	}
 	w.Terminal, w.ErrTerm = term.IsTerminal(int(os.Stdout.Fd())), term.IsTerminal(int(os.Stderr.Fd()))
+	w.InTerm = term.IsTerminal(int(os.Stdin.Fd()))
 	if w.Terminal {
 		w.Width, _, _ = term.GetSize(int(os.Stdout.Fd()))
 	}
@@ -124,6 +129,7 @@ func Main(w World, args []string) (code int) {
 	case len(args) == 1 && args[0] == "--version": // as every other program has it
 		args = []string{"version"}
 	}
+	args = joinTimes(args)
 	line, err := parser.Parse(signed(args))
 	if err != nil {
 		return w.report(failure{ExitUsage, helped(err, line, args)})

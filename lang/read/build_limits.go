@@ -14,7 +14,7 @@ import (
 // limits reads a limits block.
 func (b *builder) limits(r *filled) []model.Limit {
 	var list []model.Limit
-	rd := &statementReader{file: r.place.File, found: &b.found, in: vocabulary.Limits}
+	rd := &statementReader{file: r.place.File, found: &b.found, in: vocabulary.Limits, home: b.home}
 	for _, s := range r.Body.Statements {
 		if l, ok := b.limit(rd, s); ok {
 			list = append(list, l)

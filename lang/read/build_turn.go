@@ -12,6 +12,10 @@ import (
 const (
 	clauseEvery = "every"
 	clauseAt    = "at"
+	clauseFor   = "for"
+	clauseOf    = "of"
+	clauseAllow = "allow"
+	clauseUntil = "until"
 )
 
 // turns reads when a piece is turned: at even intervals, or at times of day, of which the
@@ -25,6 +29,9 @@ func (b *builder) turns(r *filled) (every *model.Quantity, at *model.Daily) {
 		return nil, nil
 	case r.has(clauseAt):
 		return b.timesOfDay(r)
+	case !r.has(clauseEvery) && !r.whole:
+		b.dropped++
+		return nil, nil
 	case !r.has(clauseEvery):
 		f := valueNeeded.At(r.place, fmt.Sprintf("%s needs how often: every with a time, or at with times of day", r.Verb.Text))
 		f.Hint = "such as: turn every 8 h, or turn at 07:00 and 19:00"

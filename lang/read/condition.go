@@ -127,7 +127,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 	if bound == nil && a.High == nil {
 		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
 		figure := r.at(a.Span).Text()
-		n.Write(t.Place, fmt.Sprintf("%s %s %s", m.Word, quantity.AtLeast, figure), fmt.Sprintf("%s %s %s", m.Word, quantity.AtMost, figure))
+		n.Write(t.Place, r.bounded(m, figure)...)
 		r.note(n)
 		return false
 	}
@@ -137,6 +137,23 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 	t.Bound = &model.Bound{Bound: quantity.Bound{Op: t.Op, Range: rng}, Place: r.at(a.Span)}
 	r.oneBound(bound, a, rng)
 	return r.upright(&given{rng: rng, amount: r.at(a.Span), op: bound})
+}
+
+// bounded writes a test of a measure with the bound that it lacks: with the one that can be
+// waited for in this stage, or with either.
+func (r *statementReader) bounded(m vocabulary.Measure, figure string) (texts []string) {
+	scope := r.in
+	if r.opens != vocabulary.None {
+		scope = r.opens
+	}
+	ops := []quantity.Op{quantity.AtLeast, quantity.AtMost}
+	if up, sure := m.GoesUp(scope); sure && (r.clause == clauseUntil || r.verb == clauseUntil || r.verb == vocabulary.VerbGate) {
+		ops = []quantity.Op{wayOf(up)}
+	}
+	for _, op := range ops {
+		texts = append(texts, fmt.Sprintf("%s %s %s", m.Word, op, figure))
+	}
+	return texts
 }
 
 // oneBound reports two values behind a bound that takes one. The value is kept as it

@@ -39,6 +39,7 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
 	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
 	b.recall, _ = r.(Recaller)
+	b.home = homeOf(l.trees)
 	for _, t := range l.trees {
 		b.file(t)
 	}

@@ -3,6 +3,7 @@ package read
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"maltwright/lang/nearest"
@@ -11,24 +12,19 @@ import (
 )
 
 // change gives the pieces with a change at one of them, in each way that there is.
-type change func(row *vocabulary.Row, pieces []piece, i int) [][]piece
+type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, turnedRound, otherClause, forward}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, quotedName, boundInFront, measureInFront, turnedRound, otherClause, forward, onlyName}
 
 // changesOf lists the pieces with one change each.
-func changesOf(row *vocabulary.Row, pieces []piece, changes ...change) (list [][]piece) {
+func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
 	for _, change := range changes {
 		for i := 1; i < len(pieces); i++ {
-			list = append(list, change(row, pieces, i)...)
+			list = append(list, change(s, pieces, i)...)
 		}
 	}
 	return list
-}
-
-// with gives the pieces with others in the place of some.
-func with(pieces []piece, from, to int, others ...piece) []piece {
-	return slices.Concat(pieces[:from], others, pieces[to:])
 }
 
 // choices lists the words that the values of a row can be, clause by clause.
@@ -48,12 +44,12 @@ func choices(row *vocabulary.Row, do func(clause *vocabulary.Clause, words []str
 }
 
 // otherWord writes a word of the language for another one of the same meaning.
-func otherWord(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
+func otherWord(s *search, pieces []piece, i int) (list [][]piece) {
 	if pieces[i].kind != wordPiece {
 		return nil
 	}
-	choices(row, func(_ *vocabulary.Clause, words []string) {
-		if word, _, ok := vocabulary.Synonym(pieces[i].text, words); ok {
+	choices(s.row, func(_ *vocabulary.Clause, words []string) {
+		if word, sure, ok := vocabulary.Synonym(pieces[i].text, words); ok && sure {
 			list = append(list, with(pieces, i, i+1, piece{text: word, kind: wordPiece}))
 		}
 	})
@@ -62,16 +58,16 @@ func otherWord(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
 
 // placeWord writes the place of a temperature as the language does: air-on for airon, and for
 // air on.
-func placeWord(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
-	if pieces[i].kind != wordPiece && pieces[i].kind != textPiece {
+func placeWord(s *search, pieces []piece, i int) (list [][]piece) {
+	if pieces[i].kind != wordPiece {
 		return nil
 	}
-	for _, word := range placesOf(row) {
+	for _, word := range placesOf(s.row) {
 		if i+1 < len(pieces) && pieces[i].text+"-"+pieces[i+1].text == word {
 			list = append(list, with(pieces, i, i+2, piece{text: word, kind: wordPiece}))
 		}
 	}
-	if meant, ok := nearest.Word(pieces[i].text, placesOf(row)); ok {
+	if meant, ok := nearest.Word(pieces[i].text, placesOf(s.row)); ok {
 		list = append(list, with(pieces, i, i+1, piece{text: meant, kind: wordPiece}))
 	}
 	return list
@@ -88,8 +84,8 @@ func placesOf(row *vocabulary.Row) (list []string) {
 }
 
 // joinedOn joins a clause that stands twice to the first, by and.
-func joinedOn(row *vocabulary.Row, pieces []piece, i int) [][]piece {
-	def, ok := row.Clause(pieces[i].text)
+func joinedOn(s *search, pieces []piece, i int) [][]piece {
+	def, ok := s.row.Clause(pieces[i].text)
 	if pieces[i].kind != clausePiece || !ok || !def.Joins || !slices.ContainsFunc(pieces[:i], func(p piece) bool { return p.kind == clausePiece && p.text == def.Word }) {
 		return nil
 	}
@@ -98,27 +94,38 @@ func joinedOn(row *vocabulary.Row, pieces []piece, i int) [][]piece {
 
 // clauseInFront writes the clause word that is missing in front of a word or a value, with the
 // place of a temperature; or a word that must stand there.
-func clauseInFront(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
+func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 	switch pieces[i].kind {
 	case wordPiece:
-		choices(row, func(c *vocabulary.Clause, words []string) {
+		choices(s.row, func(c *vocabulary.Clause, words []string) {
 			if c != nil && slices.Contains(words, pieces[i].text) {
 				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
 			}
 		})
-		for _, c := range leadFirst(row) { // in front of the place of a temperature
-			if i+1 < len(pieces) && pieces[i+1].kind == valuePiece && !ofRow(row, pieces[i].text) && len(c.Slots) == 1 && slices.Contains(c.Slots[0].Places, pieces[i].text) && takes(c.Slots[0], pieces[i+1].dim) {
+		choices(s.row, func(_ *vocabulary.Clause, words []string) {
+			if len(words) == 1 && i == 1 && !slices.Contains(words, pieces[i].text) {
+				list = append(list, with(pieces, i, i, piece{text: words[0], kind: wordPiece}))
+			}
+		})
+		for _, c := range leadFirst(s.row) { // in front of the place of a temperature
+			if i+1 < len(pieces) && pieces[i+1].kind == valuePiece && !ofRow(s.row, pieces[i].text) && len(c.Slots) == 1 && slices.Contains(c.Slots[0].Places, pieces[i].text) && takes(c.Slots[0], pieces[i+1].dim) {
+				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
+			}
+		}
+	case textPiece, momentPiece:
+		for _, c := range s.row.Clauses {
+			if len(c.Slots) == 1 && holds(c.Slots[0].Kind, pieces[i].kind) && !said(pieces, c.Word) && !headTakes(s.row, pieces, i) {
 				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
 			}
 		}
 	case valuePiece:
-		for _, c := range leadFirst(row) {
+		for _, c := range leadFirst(s.row) {
 			slot := c.Slots[len(c.Slots)-1]
 			if len(c.Slots) == 1 && slot.Kind == vocabulary.Amount && takes(slot, pieces[i].dim) && !another(pieces, i) {
-				list = append(list, with(pieces, i, i, inFront(row, c.Word, slot)...))
+				list = append(list, with(pieces, i, i, inFront(s.row, c.Word, slot)...))
 			}
 		}
-		choices(row, func(_ *vocabulary.Clause, words []string) {
+		choices(s.row, func(_ *vocabulary.Clause, words []string) {
 			if len(words) == 1 && words[0] != pieces[i-1].text {
 				list = append(list, with(pieces, i, i, piece{text: words[0], kind: wordPiece}))
 			}
@@ -168,15 +175,33 @@ func inFront(row *vocabulary.Row, word string, slot vocabulary.Slot) []piece {
 	if !slot.Placed {
 		return list
 	}
-	place := vocabulary.PlaceAirOn
+	return append(list, placeOf(row, slot))
+}
+
+// placeOf is the place of a temperature that must say it, and the others that may be meant.
+func placeOf(row *vocabulary.Row, slot vocabulary.Slot) piece {
+	likely := []string{vocabulary.PlaceAirOn, vocabulary.PlaceOven, vocabulary.PlaceMalt}
 	if slices.Contains([]string{vocabulary.VerbRoast, vocabulary.VerbStew, vocabulary.VerbCool}, row.Word) {
-		place = vocabulary.PlaceMalt
+		likely = []string{vocabulary.PlaceMalt, vocabulary.PlaceAirOn, vocabulary.PlaceOven}
 	}
-	return append(list, piece{text: place, kind: wordPiece})
+	likely = slices.DeleteFunc(likely, func(place string) bool { return !slices.Contains(slot.Places, place) })
+	if len(likely) == 0 {
+		likely = slot.Places
+	}
+	return piece{text: likely[0], kind: wordPiece, or: likely[1:]}
+}
+
+// placeInFront writes the place of a temperature that stands behind its clause word.
+func placeInFront(s *search, pieces []piece, i int) [][]piece {
+	def, ok := s.row.Clause(pieces[i-1].text)
+	if pieces[i].kind != valuePiece || pieces[i-1].kind != clausePiece || !ok || len(def.Slots) != 1 || !def.Slots[0].Placed || !takes(def.Slots[0], pieces[i].dim) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i, placeOf(s.row, def.Slots[0]))}
 }
 
 // turnedRound puts a word in front of its value: 2 l water.
-func turnedRound(_ *vocabulary.Row, pieces []piece, i int) [][]piece {
+func turnedRound(s *search, pieces []piece, i int) [][]piece {
 	if i+1 < len(pieces) && pieces[i].kind == valuePiece && pieces[i+1].kind == wordPiece {
 		return [][]piece{with(pieces, i, i+2, pieces[i+1], pieces[i])}
 	}
@@ -184,11 +209,11 @@ func turnedRound(_ *vocabulary.Row, pieces []piece, i int) [][]piece {
 }
 
 // otherClause writes a clause word of the row for one that it does not take.
-func otherClause(row *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
-	if !foreign(row, pieces[i]) {
+func otherClause(s *search, pieces []piece, i int) (list [][]piece) {
+	if !foreign(s.row, pieces[i]) {
 		return nil
 	}
-	for _, c := range row.Clauses {
+	for _, c := range s.row.Clauses {
 		list = append(list, with(pieces, i, i+1, piece{text: c.Word, kind: clausePiece}))
 	}
 	return list
@@ -201,7 +226,7 @@ func foreign(row *vocabulary.Row, p piece) bool {
 }
 
 // forward puts a value further to the front.
-func forward(_ *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
+func forward(s *search, pieces []piece, i int) (list [][]piece) {
 	if pieces[i].kind != valuePiece {
 		return nil
 	}
@@ -211,18 +236,164 @@ func forward(_ *vocabulary.Row, pieces []piece, i int) (list [][]piece) {
 	return list
 }
 
-// leftOut leaves a word out that only explains, and is none of those that the row knows.
-func leftOut(row *vocabulary.Row, pieces []piece, i int) [][]piece {
-	if pieces[i].kind != wordPiece && !foreign(row, pieces[i]) {
+// leftOut leaves a word out that only explains, and is none of those that the row knows. One
+// that may yet say something is kept behind the statement, as a comment.
+func leftOut(s *search, pieces []piece, i int) [][]piece {
+	p := pieces[i]
+	if p.kind != wordPiece && !foreign(s.row, p) || vocabulary.Turns(p.text) || strings.ContainsAny(p.text, "0123456789") {
 		return nil
 	}
-	says := pieces[i].text == vocabulary.And || strings.ContainsAny(pieces[i].text, "0123456789")
-	choices(row, func(_ *vocabulary.Clause, words []string) {
-		_, _, another := vocabulary.Synonym(pieces[i].text, words)
-		says = says || another || slices.Contains(words, pieces[i].text)
+	says := false
+	choices(s.row, func(_ *vocabulary.Clause, words []string) {
+		_, _, another := vocabulary.Synonym(p.text, words)
+		says = says || another || slices.Contains(words, p.text)
 	})
-	if says {
+	switch {
+	case says:
+		return nil
+	case vocabulary.SaysNothing(p.text) || p.kind == clausePiece && !carries(pieces, i):
+		return [][]piece{with(pieces, i, i+1)}
+	case p.kind == clausePiece || vocabulary.Known(p.text):
+		return nil
+	case !s.aside || s.row.Opens != vocabulary.None:
+		return nil
+	case hasKind(pieces, asidePiece):
+		last := len(pieces) - 1
+		return [][]piece{append(with(pieces[:last], i, i+1), piece{text: pieces[last].text + " " + p.text, kind: asidePiece})}
+	}
+	return [][]piece{append(with(pieces, i, i+1), piece{text: "# " + p.text, kind: asidePiece})}
+}
+
+// carries tells whether a clause word has something behind it that would then stand elsewhere.
+func carries(pieces []piece, i int) bool {
+	return i+1 < len(pieces) && pieces[i+1].kind == textPiece
+}
+
+// holds tells whether a slot of a kind takes a piece of a kind.
+func holds(slot vocabulary.Kind, p pieceKind) bool {
+	switch slot {
+	case vocabulary.Name, vocabulary.Text:
+		return p == textPiece
+	case vocabulary.Moment, vocabulary.Hour, vocabulary.Date, vocabulary.Clock:
+		return p == momentPiece
+	}
+	return false
+}
+
+// said tells whether a clause stands among the pieces.
+func said(pieces []piece, clause string) bool {
+	return slices.ContainsFunc(pieces, func(p piece) bool { return p.kind == clausePiece && p.text == clause })
+}
+
+// headTakes tells whether a piece right behind the verb stands where the row has one of its
+// kind.
+func headTakes(row *vocabulary.Row, pieces []piece, i int) bool {
+	return i == 1 && len(row.Slots) > 0 && holds(row.Slots[0].Kind, pieces[i].kind)
+}
+
+// quotedName puts words in quotes where a name or a text is wanted, the most of them first.
+func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
+	if pieces[i].kind != wordPiece || !wantsText(s.row, pieces, i) {
 		return nil
 	}
-	return [][]piece{with(pieces, i, i+1)}
+	end := i
+	for end < len(pieces) && end < i+longestName && quotable(pieces[end]) {
+		end++
+	}
+	for ; end > i; end-- {
+		if pieces[end-1].kind != clausePiece {
+			name := strconv.Quote(joined(pieces[i:end]))
+			list = append(list, with(pieces, i, end, piece{text: name, kind: textPiece}))
+		}
+	}
+	return list
+}
+
+// longestName is the most words that are taken for one name.
+const longestName = 8
+
+func quotable(p piece) bool {
+	return p.kind == wordPiece || p.kind == clausePiece || p.kind == valuePiece && p.dim == quantity.Number
+}
+
+// wantsText tells whether a name or a text may stand at a place among the pieces.
+func wantsText(row *vocabulary.Row, pieces []piece, i int) bool {
+	if i == 1 {
+		return len(row.Slots) > 0 && holds(row.Slots[0].Kind, textPiece)
+	}
+	if def, ok := row.Clause(pieces[i-1].text); ok && pieces[i-1].kind == clausePiece {
+		return len(def.Slots) > 0 && holds(def.Slots[0].Kind, textPiece)
+	}
+	return slices.ContainsFunc(row.Clauses, func(c vocabulary.Clause) bool {
+		return len(c.Slots) > 0 && holds(c.Slots[0].Kind, textPiece) && !said(pieces, c.Word)
+	})
+}
+
+// boundInFront writes the bound that is missing of a measure which goes only one way, so that
+// no other can be meant.
+func boundInFront(s *search, pieces []piece, i int) [][]piece {
+	if pieces[i].kind != valuePiece || pieces[i-1].kind != wordPiece || i < 2 {
+		return nil
+	}
+	m, ok := vocabulary.FindMeasure(pieces[i-1].text)
+	if !ok {
+		return nil
+	}
+	up, sure := m.GoesUp(s.r.scope(s.row))
+	bound := piece{text: wayOf(up).String(), kind: boundPiece}
+	if waits := s.row.Word == vocabulary.VerbGate || s.row.Word == clauseUntil || pieces[i-2].text == clauseUntil; !sure || !waits {
+		bound = piece{text: quantity.AtLeast.String(), kind: boundPiece, or: []string{quantity.AtMost.String()}}
+	}
+	return [][]piece{with(pieces, i, i, bound)}
+}
+
+// measureInFront writes what is measured of a value that only one measure has: until 10 %.
+func measureInFront(s *search, pieces []piece, i int) [][]piece {
+	waits := s.row.Word == vocabulary.VerbGate && i == 1 || pieces[i-1].text == clauseUntil
+	if !waits || pieces[i].kind != valuePiece && pieces[i].kind != boundPiece {
+		return nil
+	}
+	dim := pieces[i].dim
+	if pieces[i].kind == boundPiece && i+1 < len(pieces) {
+		dim = pieces[i+1].dim
+	}
+	var words []string
+	for _, word := range s.r.measuresOf(s.row) {
+		if m, ok := vocabulary.FindMeasure(word); ok && slices.Contains(m.Dims, dim) {
+			words = append(words, word)
+		}
+	}
+	if len(words) != 1 {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i, piece{text: words[0], kind: wordPiece})}
+}
+
+// wayOf is the bound by which something that goes up, or down, is waited for.
+func wayOf(up bool) quantity.Op {
+	if up {
+		return quantity.AtLeast
+	}
+	return quantity.AtMost
+}
+
+// scope is the stage of which a statement of a row speaks.
+func (r *statementReader) scope(row *vocabulary.Row) vocabulary.Block {
+	if row.Opens != vocabulary.None {
+		return row.Opens
+	}
+	return r.in
+}
+
+// onlyName adds the clause that a row needs where the house has one definition that it can name.
+func onlyName(s *search, pieces []piece, i int) (list [][]piece) {
+	if i != len(pieces)-1 {
+		return nil
+	}
+	for _, c := range s.row.Clauses {
+		if names := s.r.home.named(c.Slots[0].Of); c.Required && c.Slots[0].Kind == vocabulary.Name && !said(pieces, c.Word) && len(names) == 1 {
+			list = append(list, with(pieces, i+1, i+1, piece{text: c.Word, kind: clausePiece}, piece{text: strconv.Quote(names[0]), kind: textPiece}))
+		}
+	}
+	return list
 }

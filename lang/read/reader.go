@@ -87,11 +87,17 @@ func (r *filled) has(word string) bool { return r.clauses[word] != nil }
 
 // statementReader reads the statements of one file.
 type statementReader struct {
-	file  *source.File
-	found *[]finding.Finding
-	in    vocabulary.Block
-	opens vocabulary.Block // the block that the statement being read opens
-	tried *int             // texts of the whole house that were tried for others that do not read; nil where none is to be
+	file      *source.File
+	found     *[]finding.Finding
+	in        vocabulary.Block
+	opens     vocabulary.Block  // the block that the statement being read opens
+	statement *syntax.Statement // being read
+	verb      string            // of the statement being read
+	clause    string            // the clause that is being read, "" behind the verb
+	home      *home             // what the files of the house say by themselves; nil where they are not known
+	tried     *int              // texts of the whole house that were tried for others that do not read; nil where none is to be
+	told      bool              // what does not read of the statement is told already
+	block     *syntax.Block     // in which the statement stands; nil where that is of no matter
 }
 
 func (r *statementReader) note(f finding.Finding) { *r.found = append(*r.found, f) }
@@ -109,41 +115,16 @@ func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 		r.unknown(s)
 		return nil, false
 	}
-	r.opens = row.Opens
+	r.opens, r.verb, r.clause, r.statement, r.told = row.Opens, row.Word, "", s, false
 	before := len(*r.found)
 	out := &filled{Statement: s, row: row, place: r.at(s.Head())}
 	led := value.Led(s, r.in)
 	out.slots = r.slots(row.Slots, led.Terms, s.Verb)
 	out.clauses = r.readClauses(row, led)
 	r.checkBody(row, s)
-	whole := len(*r.found) == before
+	whole := len(*r.found) == before && !r.told
 	r.meant(s, row, before)
 	return out, whole
-}
-
-func (r *statementReader) unknown(s *syntax.Statement) {
-	word, place := s.Verb.Text, r.at(s.Verb.Span)
-	if homes := vocabulary.Homes(word); len(homes) > 0 {
-		f := wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
-		f.Hint = "it belongs in " + joinOr(homes)
-		if meant, ok := r.verbMeant(s); ok {
-			f.AskOnly(place, meant, true)
-		}
-		r.note(f)
-		return
-	}
-	f := unknownWord.At(place, fmt.Sprintf("%q is not a word of %s", word, blockName(r.in)))
-	if other, ok := vocabulary.OtherWord(r.in, word); ok {
-		r.otherVerb(&f, s, other)
-	} else if meant, ok := vocabulary.Meant(r.in, word); ok {
-		f.AskOnly(place, meant, certain(word, vocabulary.Words(r.in)))
-	} else if lower := strings.ToLower(word); lower != word && slices.Contains(vocabulary.Words(r.in), lower) {
-		f.Hint = fmt.Sprintf("write it small: %s", lower)
-		f.Fixes = []finding.Edit{{Place: place, New: lower}}
-	} else {
-		f.Hint = "known here: " + strings.Join(vocabulary.Words(r.in), ", ")
-	}
-	r.note(f)
 }
 
 // verbMeant is the one word of this block near to that of a statement with which it reads as it
@@ -179,6 +160,7 @@ func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) 
 			r.unknownClause(row, c)
 			continue
 		}
+		r.clause = c.Word.Text
 		if out[c.Word.Text] != nil {
 			said := fmt.Sprintf("%s stands twice in this statement", c.Word.Text)
 			if c.Word.Start == c.Word.End { // of a value right behind the verb
@@ -262,6 +244,7 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }
 	if slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour}, slot.Kind) && slices.ContainsFunc(terms, number) {
 		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
+		r.clocksMeant(&f, terms)
 	}
 	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
 		f.Hint = fmt.Sprintf("write the time of day too, as %s 07:00", day)

@@ -25,7 +25,12 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 		return false
 	case slot.Placed && v.where == "" && rng.Low.Dimension == quantity.Temperature:
 		f := placeMissing.At(r.at(a.Span), fmt.Sprintf("%s does not say where it is taken", r.at(a.Span).Text()))
-		f.Hint = fmt.Sprintf("write one of %s in front of it", quoted(slot.Places))
+		texts := make([]string, len(slot.Places))
+		for i, p := range slot.Places {
+			texts[i] = p + " " + r.at(a.Span).Text()
+		}
+		f.Write(r.at(a.Span), texts...)
+		f.Hint = fmt.Sprintf("write one of %s in front of it, where the thermometer stands", quoted(slot.Places))
 		r.note(f)
 		return false
 	}
@@ -53,16 +58,7 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		r.note(wrongDimension.At(place, fmt.Sprintf("%s is %s, and the range begins with %s", place.Text(),
 			withArticle(e.Made.Dimension.String()), withArticle(e.Low.Dimension.String()))))
 	case e.Made.Dimension == quantity.Number:
-		f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
-		unit := e.Low.Unit()
-		if unit == "" {
-			unit = unitThatFits(unitLikely(dims[0], place.File), a, slot)
-		}
-		f.Hint = "write the unit behind it, such as " + place.Text() + " " + unit
-		if unit == "%" && e.Made.SI > 0 && e.Made.SI < 1 {
-			f.Hint = fmt.Sprintf("write it as a share of a hundred, such as %.3g %%", 100*e.Made.SI)
-		}
-		r.note(f)
+		r.noUnit(e, a, slot)
 	default:
 		f := wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims))))
 		switch one := []quantity.Dimension{e.Made.Dimension}; {
@@ -73,6 +69,30 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		}
 		r.note(f)
 	}
+}
+
+// noUnit reports a number without its unit.
+func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabulary.Slot) {
+	place := r.at(e.End.Span)
+	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(slot.Dims))))
+	switch unit := e.Low.Unit(); {
+	case unit != "":
+		f.Write(place, place.Text()+" "+unit)
+	case slot.Dims[0] == quantity.Share && a.High == nil:
+		r.share(&f, a, slot)
+	default:
+		var texts []string
+		for _, d := range slot.Dims {
+			for _, unit := range r.unitsLikely(d, place.Text(), orElse(r.clause, r.verb)) {
+				text := place.Text() + " " + unitThatFits(unit, a, slot)
+				if !slices.Contains(texts, text) && len(texts) < 2 {
+					texts = append(texts, text)
+				}
+			}
+		}
+		f.Write(place, texts...)
+	}
+	r.note(f)
 }
 
 // usualUnit is the unit that a maltster is likely to mean, where the first of the
@@ -111,8 +131,8 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if bad.Hint != "" {
 		f.Hint = bad.Hint
 	}
-	if unit := degreeOf(r.file); unit != "" && slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) {
-		f.Hint = fmt.Sprintf("write %s, as the other temperatures here have, if that is meant", unit)
+	if units := r.unitsLikely(quantity.Temperature, "", ""); slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) && slices.Contains(dims, quantity.Temperature) {
+		f.Write(r.at(mended), units...)
 	}
 	fix := bad.Fix
 	if mark := q.Parts[i].Unit; quantity.OfMark(mark.Text) != "" {

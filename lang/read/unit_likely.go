@@ -10,13 +10,48 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// unitLikely is the unit of a dimension that is likely meant in a file: one written in °F
-// and lb has its missing ones in those.
-func unitLikely(d quantity.Dimension, f *source.File) string {
-	if unit := britishUnit[d]; unit != "" && !unitWritten[d].metric.Match(f.Bytes()) && unitWritten[d].british.Match(f.Bytes()) {
-		return unit
+// unitsLikely are the units of a dimension that are likely meant by a number without one: those
+// in which the file writes, or the rest of its house; where neither says, of both systems. Of a
+// time it is the unit in which people say that of a step or a clause.
+func (r *statementReader) unitsLikely(d quantity.Dimension, number, of string) []string {
+	metric, british := strings.TrimPrefix(sample(d, ""), " "), britishUnit[d]
+	switch {
+	case d == quantity.Time:
+		return []string{timeLikely(r.in, number, of)}
+	case british == "":
+		return []string{metric}
 	}
-	return strings.TrimPrefix(sample(d, ""), " ")
+	files := []*source.File{r.file}
+	if r.home != nil {
+		files = append(files, r.home.files...)
+	}
+	for _, f := range files {
+		switch m, b := unitWritten[d].metric.Match(f.Bytes()), unitWritten[d].british.Match(f.Bytes()); {
+		case m && !b:
+			return []string{metric}
+		case b && !m:
+			return []string{british}
+		}
+	}
+	return []string{metric, british}
+}
+
+// timeLikely is the unit in which people say a time.
+func timeLikely(in vocabulary.Block, number, of string) string {
+	_, last, _ := strings.Cut(number, " "+vocabulary.To+" ")
+	n, err := quantity.Parse(orElse(last, number))
+	long := func(most float64) bool { return err != nil || n.SI > most }
+	switch {
+	case of == vocabulary.VerbStore && !long(12):
+		return "weeks"
+	case (of == vocabulary.VerbStore || of == vocabulary.MeasureTotalTime) && !long(60):
+		return "days"
+	case in == vocabulary.Germinate && (of == clauseFor || of == clauseAllow) && !long(14):
+		return "days"
+	case of == vocabulary.VerbAerate || long(96):
+		return "min"
+	}
+	return "h"
 }
 
 var britishUnit = map[quantity.Dimension]string{quantity.Temperature: "°F", quantity.TemperatureDifference: "°F",
@@ -35,18 +70,6 @@ var unitWritten = func() map[quantity.Dimension]struct{ metric, british *regexp.
 		quantity.Mass: size, quantity.Volume: size, quantity.Area: size, quantity.Flow: size,
 		quantity.Length: of{behind(metric + `|m|cm|mm`), behind(british + `|ft|in`)}, quantity.Power: of{behind(metric + `|kW|W`), behind(british + `|Btu/h`)}}
 }()
-
-// degreeOf is the unit of the temperatures of a file, "" where it has two or none.
-func degreeOf(f *source.File) string {
-	heat := unitWritten[quantity.Temperature]
-	switch metric, british := heat.metric.Match(f.Bytes()), heat.british.Match(f.Bytes()); {
-	case metric && !british:
-		return "°C"
-	case british && !metric:
-		return "°F"
-	}
-	return ""
-}
 
 // unitThatFits is the unit that is likely meant of numbers without one, or another with which
 // they can be what is asked for where with that one they cannot: 55 to 64 of the air of a site is

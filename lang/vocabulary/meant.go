@@ -1,77 +1,208 @@
 package vocabulary
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
+
+// How it works
+//
+// What people write in the place of a word of the language stands in one table, in the files
+// meant_*.go: other words for statements, for choices, for places and for what is measured,
+// and phrases such as "no more than" for clause words and bounds. A word is looked up as fold
+// leaves it, so that capitals, hyphens and blanks make no difference, and a word of the
+// language that is only inflected need not stand in it.
 
 // Other is a word that people write where the language has another one.
 type Other struct {
 	In      []Block
-	Written []string
-	Means   string // the statement that it is, with the values that stand behind it
-	Write   string // how it is said where the values stand elsewhere: what to write
-	Sample  string // the value in Write that stands for one that was written
+	Written []string // folded
+	Means   string   // the statement that it is, with the values that stand behind it; words may follow: counted chit
+	Likely  bool     // something else may be meant as well, so that it is only asked
+	Write   string   // how it is said where the values stand elsewhere: what to write
+	Sample  string   // the value in Write that stands for one that was written
 }
 
-// others are other words for statements.
-var others = []Other{
-	{In: blocks(Floor, KilnFacts, Vessel), Written: []string{"recirculate", "recirculates", "recirculation", "recirculated", "recirculating", "return", "return-air", "returned"}, Means: "returns"},
-	{In: blocks(KilnFacts), Written: []string{"recovery", "recover", "recovering", "heat-recovery", "exchanger"}, Means: FactRecovers},
-	{In: blocks(Floor, KilnFacts, Vessel), Written: []string{"drum", "rotating", "rotates", "rotate", "rotated", "turning", "turns", "tumbling", "tumbler"}, Means: FactTumbles},
-	{In: blocks(Floor, KilnFacts, Vessel), Written: []string{"burner", "furnace", "stove", "heating", "element"}, Means: "heater"},
-	{In: blocks(Floor, KilnFacts, Vessel), Written: []string{"blower", "ventilator"}, Means: FactFan},
-	{In: blocks(KilnFacts), Written: []string{"stack"}, Means: FactChimney},
-	{In: blocks(KilnFacts), Written: []string{"fuel", "fire", "firing"}, Means: "fired"},
-	{In: blocks(KilnFacts), Written: []string{"wall", "walling"}, Means: "walls"},
-	{In: blocks(KilnFacts), Written: []string{"insulation", "insulated"}, Write: "say it of the walls, with what they are made of: walls brick with insulation"},
-	{In: blocks(Floor, KilnFacts, Vessel), Written: []string{"efficiency", "efficient"}, Write: "write it behind the power of the heater: heater 110 kW at 85 %", Sample: "85 %"},
-	{In: blocks(KilnFacts), Written: []string{"holds-malt", "volume", "capacity"}, Means: FactHolds},
-
-	{In: blocks(Kiln), Written: []string{"quench", "quenched", "quenching", "douse"}, Write: "write it of the cooling, with the temperature to cool to: cool to malt 30 °C with water 2 l", Sample: "2 l"},
-	{In: blocks(Kiln), Written: []string{"smoke", "smoked", "smoking"}, Write: "say it of the step that is done in smoke, and the peat or the wood of the kiln: dry at air-on 45 °C for 8 h with smoke, and fired peat by direct", Sample: "8 h"},
-	{In: blocks(Kiln), Written: []string{"toast", "toasted", "bake", "torrefy"}, Means: VerbRoast},
-}
-
-// OtherWord gives the statement of the block that somebody means who writes the word.
+// OtherWord gives the statement of the block that somebody means who writes the word, or two
+// words with a blank between them.
 func OtherWord(in Block, written string) (Other, bool) {
-	i := slices.IndexFunc(others, func(o Other) bool { return slices.Contains(o.In, in) && slices.Contains(o.Written, written) })
-	if i < 0 {
-		return Other{}, false
+	folded := fold(written)
+	i := slices.IndexFunc(others, func(o Other) bool { return slices.Contains(o.In, in) && slices.Contains(o.Written, folded) })
+	if i >= 0 {
+		return others[i], true
 	}
-	return others[i], true
+	if word, ok := inflected(written, Words(in)); ok {
+		return Other{Means: word}, true
+	}
+	return Other{}, false
 }
 
-// synonyms are other words for choices. Of what is only the nearest of those there are, Sure
-// is false.
-var synonyms = []struct {
-	written []string
-	means   string
-	sure    bool
-}{
-	{[]string{"steel", "iron", "aluminium", "aluminum", "tin", "sheet", "sheet-metal", "stainless"}, WallsMetal, true},
-	{[]string{"timber", "plywood", "boards", "planks", "wooden"}, WallsWood, true},
-	{[]string{"bricks", "brickwork", "masonry"}, WallsBrick, true},
-	{[]string{"stones", "stonework", "granite", "sandstone"}, WallsStone, true},
-	{[]string{"concrete", "cement", "limestone"}, WallsStone, false},
-	{[]string{"block", "blocks", "clay", "adobe", "tile", "tiles", "firebrick"}, WallsBrick, false},
-	{[]string{"insulated", "insulating"}, WithInsulation, true},
-	{[]string{"turf"}, FiredPeat, true},
-	{[]string{"logs", "chips", "pellets"}, FiredWood, true},
-	{[]string{"propane", "butane", "lpg", "methane"}, FiredGas, true},
-	{[]string{"diesel", "kerosene", "fuel-oil"}, FiredOil, true},
-	{[]string{"electricity", "electrical", "mains"}, FiredElectric, true},
-	{[]string{"open", "opened"}, DoorAjar, true},
-	{[]string{"recirculation", "recirculated", "recirculating", "recirculate", "return-air", "return"}, WithReturns, true},
-	{[]string{"smoked", "smoking"}, WithSmoke, true},
-	{[]string{"air", "flow"}, WithAirflow, false},
-	{[]string{"dried", "finished"}, MaltKilned, false},
+var joints = strings.NewReplacer("-", "", "_", "", " ", "", "'", "")
+
+// fold takes away what people vary without meaning anything by it.
+func fold(written string) string { return joints.Replace(strings.ToLower(written)) }
+
+// Same gives the word of a list that is the one written but for capitals, hyphens and blanks.
+func Same(written string, among []string) (string, bool) {
+	folded := fold(written)
+	i := slices.IndexFunc(among, func(word string) bool { return fold(word) == folded })
+	if i < 0 || folded == "" {
+		return "", false
+	}
+	return among[i], true
+}
+
+// inflected gives the one word of a list of which the one written is another form: soaking,
+// soaked and SOAK of soak, dries of dry.
+func inflected(written string, among []string) (word string, ok bool) {
+	folded := stem(fold(written))
+	if len(folded) < 3 {
+		return Same(written, among)
+	}
+	for _, w := range among {
+		switch {
+		case stem(fold(w)) != folded:
+		case ok:
+			return Same(written, among)
+		default:
+			word, ok = w, true
+		}
+	}
+	return word, ok
+}
+
+// stem takes the ending of a verb or a plural off.
+func stem(word string) string {
+	for _, ending := range []string{"ing", "ed", "es", "s"} {
+		if rest, ok := strings.CutSuffix(word, ending); ok && len(rest) > 2 {
+			word = rest
+			break
+		}
+	}
+	if n := len(word); n > 3 && word[n-1] == word[n-2] && word[n-1] != 's' && word[n-1] != 'l' {
+		word = word[:n-1] // stirring
+	}
+	word = strings.TrimSuffix(word, "e")
+	if rest, ok := strings.CutSuffix(word, "y"); ok {
+		word = rest + "i"
+	}
+	return word
 }
 
 // Synonym gives the word of a list that somebody means who writes another one, and whether it
 // is the same thing or only the nearest to it.
 func Synonym(written string, among []string) (word string, sure, ok bool) {
+	folded := fold(written)
 	for _, s := range synonyms {
-		if slices.Contains(s.written, written) && slices.Contains(among, s.means) {
+		if slices.Contains(s.written, folded) && slices.Contains(among, s.means) {
 			return s.means, s.sure, true
 		}
 	}
 	return "", false, false
+}
+
+// PhraseKind is what a phrase stands for.
+type PhraseKind int
+
+// The kinds of phrase.
+const (
+	BoundPhrase  PhraseKind = iota // at most, in front of a value or behind it
+	ClausePhrase                   // a clause word
+)
+
+// Phrase is one word or several that people write for a bound or a clause word.
+type Phrase struct {
+	Written string
+	Means   string
+	Kind    PhraseKind
+}
+
+// LongestPhrase is the most words that one has.
+const LongestPhrase = 3
+
+// FindPhrase finds a phrase by its words, with a blank between each.
+func FindPhrase(written string) (Phrase, bool) {
+	lower := strings.ToLower(written)
+	i := slices.IndexFunc(phrases, func(p Phrase) bool { return p.Written == lower })
+	if i < 0 {
+		return Phrase{}, false
+	}
+	return phrases[i], true
+}
+
+// SaysNothing tells whether a word adds nothing to what stands beside it: the, about, or the
+// height of a chimney.
+func SaysNothing(word string) bool { return slices.Contains(fillers, fold(word)) }
+
+// Turns tells whether a word may turn the meaning of what stands beside it round, or says how
+// often or how much, so that it is never left out.
+func Turns(word string) bool {
+	lower := strings.ToLower(word)
+	return slices.Contains(turning, lower) || slices.ContainsFunc(phrases, func(p Phrase) bool {
+		return slices.Contains(strings.Fields(p.Written), lower)
+	})
+}
+
+// Known tells whether a word is one of the language, in whatever place.
+func Known(word string) bool { return knownWords[strings.ToLower(word)] }
+
+var knownWords = func() map[string]bool {
+	set := map[string]bool{}
+	add := func(words ...string) {
+		for _, w := range words {
+			for _, part := range append(strings.Fields(w), w) {
+				set[part] = true
+			}
+		}
+	}
+	slots := func(list []Slot) {
+		for _, s := range list {
+			if s.Kind != Literal {
+				add(s.Words...)
+			}
+			add(s.Places...)
+		}
+	}
+	for _, r := range allRows {
+		add(r.Word)
+		slots(r.Slots)
+		for _, c := range r.Clauses {
+			add(c.Word)
+			slots(c.Slots)
+		}
+	}
+	for _, m := range allMeasures {
+		add(m.Word)
+		add(m.Words...)
+	}
+	return set
+}()
+
+// DayParts gives how many of a day, or of an hour, a word like daily says there is one in.
+func DayParts(word string) (length string, ok bool) {
+	length, ok = spans[strings.ToLower(word)]
+	return length, ok
+}
+
+// Times gives the number that a word says how often by: twice is 2.
+func Times(word string) (n int, ok bool) {
+	n, ok = counts[strings.ToLower(word)]
+	return n, ok
+}
+
+// OfTimes tells whether a word only stands behind such a number: the times of three times.
+func OfTimes(word string) bool { return word == "times" || word == "time" }
+
+// Apiece tells whether a word says that there is one in each of what follows: a day, per day.
+func Apiece(word string) bool {
+	return slices.Contains([]string{"a", "per", "each", "every", "the"}, word)
+}
+
+// EachOne tells whether a word says the same of the first of a phrase: every day.
+func EachOne(word string) bool { return word == "every" || word == "each" }
+
+// AlsoOften tells whether a word says by itself how often something is done: daily.
+func AlsoOften(word string) bool {
+	_, ok := spans[word]
+	return ok && strings.HasSuffix(word, "ly")
 }
