@@ -96,9 +96,11 @@ func fresh(r, base reading) (list []finding.Finding) {
 // saysToWrite begins the hints that say what to write.
 var saysToWrite = regexp.MustCompile(`^(write|did you mean) `)
 
-// bare tells whether a hint says to write something, and no edit does it.
+// bare tells whether a hint says to write something, and no edit does it, or whether it does not
+// say what an offer writes.
 func bare(f finding.Finding) bool {
-	return saysToWrite.MatchString(f.Hint) && len(f.Fixes)+len(f.Offers) == 0
+	untold := slices.ContainsFunc(f.Offers, func(o finding.Offer) bool { return !strings.Contains(f.Hint, o.Says) })
+	return untold || saysToWrite.MatchString(f.Hint) && len(f.Fixes)+len(f.Offers) == 0
 }
 
 // remedy is one thing that a finding says to do, as edits.
