@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/txtar"
 	"github.com/stretchr/testify/assert"
@@ -133,9 +134,10 @@ func slipBases(t *testing.T) map[string]base {
 	archive, err := txtar.ParseFile("testdata/slips/bases.txtar")
 	require.NoError(t, err)
 	out := map[string]base{}
+	yesterday := strings.NewReplacer("{yesterday}", time.Now().AddDate(0, 0, -1).Format(time.DateOnly))
 	for _, f := range archive.Files {
 		b := base{named: map[string]int{}}
-		for i, line := range strings.Split(strings.TrimSuffix(string(f.Data), "\n"), "\n") {
+		for i, line := range strings.Split(strings.TrimSuffix(yesterday.Replace(string(f.Data)), "\n"), "\n") {
 			if m := lineName.FindStringSubmatch(line); m != nil {
 				b.named[m[1]] = i
 				line = strings.TrimSuffix(line, m[0])
