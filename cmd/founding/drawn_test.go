@@ -107,6 +107,7 @@ func brief() context.Context {
 }
 
 func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		a := answered(t, There{})
 		r, err := Write(brief(), a, There{})
@@ -124,6 +125,7 @@ func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
 }
 
 func TestWhateverIsAddedLeavesTheBytesThatStood(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		begun, err := Write(brief(), answered(t, There{}), There{})
 		require.NoError(t, err)

@@ -168,10 +168,27 @@ func (p *plan) changed(u system) (list []string) {
 		list = append(list, p.cooler(u))
 	}
 	if p.share != 1 {
-		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
+		list = append(list, fmt.Sprintf("%s of the %s are taken: %s", p.charge(u), p.written, p.less()))
 	}
 	return list
 }
+
+// less tells why less grain is taken than was asked for.
+func (p *plan) less() string {
+	room := 0.0
+	for _, v := range p.vessels {
+		if v.Holds != nil {
+			room += v.Holds.SI
+		}
+	}
+	if room < roomEach*p.asked {
+		return "more does not fit into what it is steeped in"
+	}
+	return "more would lie too deep here"
+}
+
+// roomEach is the room that a kg of grain asks for with its water, m³ (common practice).
+const roomEach = 0.0022
 
 // cooler tells why another malt is made.
 func (p *plan) cooler(u system) string {
