@@ -23,7 +23,7 @@ import (
 
 // Begin opens the record of a batch.
 type Begin struct {
-	File    string `arg:"" help:"The file of the process."`
+	File    string `arg:"" optional:"" help:"The file of the process. By default the one process of this folder."`
 	Process string `arg:"" optional:"" help:"Which process, where the file holds several."`
 	At      string `help:"When the grain goes into the first soak, as 7:00, yesterday 21:00 or 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
 	Name    string `help:"Name of the batch; otherwise the next number of its year, such as 26-06." placeholder:"NAME"`
@@ -55,6 +55,13 @@ understood, or there is such a batch already; 3 a file cannot be read or written
 
 // Run reads the process and writes the record.
 func (c Begin) Run(w *World) error {
+	if c.File == "" {
+		file, err := w.theProcess("begin")
+		if err != nil {
+			return err
+		}
+		c.File = file
+	}
 	if err := c.weigh(); err != nil {
 		return err
 	}

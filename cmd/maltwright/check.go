@@ -17,7 +17,7 @@ import (
 
 // Check looks for what is wrong with processes.
 type Check struct {
-	Paths      []string `arg:"" name:"path" help:"Files or folders; - is standard input."`
+	Paths      []string `arg:"" optional:"" name:"path" help:"Files or folders; - is standard input. By default all files below this folder."`
 	Format     string   `enum:"text,lines,json,sarif" default:"text" help:"How to write: text, lines (one a finding), json or sarif (SARIF 2.1.0)."`
 	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
 	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
@@ -52,6 +52,12 @@ cannot be understood, 3 a file cannot be read.`
 func (c Check) Run(w *World) error {
 	if c.DryRun && !c.Mend {
 		return usage("--dry-run goes with --mend")
+	}
+	if len(c.Paths) == 0 {
+		if c.Mend {
+			return usage("check --mend writes into files: name them, such as: %s", commandLine("check", "--mend", w.sample()))
+		}
+		c.Paths = []string{"."}
 	}
 	if c.On != "" {
 		day, err := w.saidDay("--on", c.On)

@@ -107,14 +107,11 @@ var followWriters = map[string]func(*World, progress.Result, words.House) error{
 
 // batch reads the file and gives the batch that is meant.
 func (c Follow) batch(w *World) (*model.Batch, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
+	in, err := w.oneFile("follow", c.File, c.Root)
 	if err != nil {
 		return nil, err
 	}
-	if len(files) != 1 {
-		return nil, usage("%s is a folder; follow takes one file", c.File)
-	}
-	house, found, err := files[0].load()
+	house, found, err := in.load()
 	if err != nil {
 		return nil, err
 	}

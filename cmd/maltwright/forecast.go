@@ -16,7 +16,7 @@ import (
 
 // Forecast forecasts a process.
 type Forecast struct {
-	File    string   `arg:"" help:"A process file; - is standard input."`
+	File    string   `arg:"" optional:"" help:"A process file; - is standard input. By default the one process of this folder."`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
 	Start   string   `help:"When the first soak begins, such as tomorrow 7am or 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
 	Format  string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
@@ -54,6 +54,13 @@ command line cannot be understood, 3 the file cannot be read.`
 
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
+	if c.File == "" {
+		file, err := w.theProcess("forecast")
+		if err != nil {
+			return err
+		}
+		c.File = file
+	}
 	o, err := c.options(w)
 	if err != nil {
 		return err
@@ -101,14 +108,11 @@ func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.For
 
 // asks reads the file, and gives the process that is asked for.
 func (c Forecast) asks(w *World, command string) (input, *model.Process, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
+	in, err := w.oneFile(command, c.File, c.Root)
 	if err != nil {
 		return input{}, nil, err
 	}
-	if len(files) != 1 {
-		return input{}, nil, usage("%s is a folder; %s takes one file", c.File, command)
-	}
-	house, found, err := files[0].load()
+	house, found, err := in.load()
 	if err != nil {
 		return input{}, nil, err
 	}
@@ -116,8 +120,9 @@ func (c Forecast) asks(w *World, command string) (input, *model.Process, error) 
 		w.tellFaults(found)
 		return input{}, nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
 	}
+	c.File = in.name
 	p, err := c.pick(house)
-	return files[0], p, err
+	return in, p, err
 }
 
 // tellFaults shows what keeps a file from being used.

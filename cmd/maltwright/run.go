@@ -9,9 +9,9 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"strings"
 	"time"
 
-	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
 	"maltwright/cmd/rewrite"
@@ -128,10 +128,13 @@ func Main(w World, args []string) (code int) {
 	case len(args) == 1 && args[0] == "--version": // as every other program has it
 		args = []string{"version"}
 	}
-	args = joinTimes(args)
+	args = joinTimes(ordered(args))
+	if err := w.noCommand(args); err != nil {
+		return w.report(err)
+	}
 	line, err := parser.Parse(signed(args))
 	if err != nil {
-		return w.report(failure{ExitUsage, helped(err, line, args)})
+		return w.report(failure{ExitUsage, w.helped(err, args)})
 	}
 	return w.report(line.Run(&w))
 }
@@ -156,10 +159,16 @@ func signed(args []string) []string {
 }
 
 // helped adds to an error of the command line where to read more.
-func helped(err error, _ *kong.Context, args []string) error {
+func (w World) helped(err error, args []string) error {
 	about := "maltwright --help"
-	if len(args) > 0 && len(args[0]) > 0 && args[0][0] != '-' && isCommand(args[0]) {
+	if len(args) > 0 && isCommand(args[0]) {
 		about = "maltwright " + args[0] + " --help"
+	}
+	text := err.Error()
+	if what, _, none := strings.Cut(text, `: expected string value but got "EOL"`); none {
+		err = fmt.Errorf("%s needs a value behind it", what)
+	} else if strings.HasPrefix(text, `expected "<file>`) || strings.HasPrefix(text, `expected "<path>`) {
+		err = fmt.Errorf("%s needs a file, such as: %s", args[0], commandLine(args[0], w.sample()))
 	}
 	return fmt.Errorf("%w; see %s", err, about)
 }
