@@ -22,8 +22,8 @@ import (
 	"maltwright/cmd/founding"
 )
 
-// screen is the program on a terminal of its own.
-type screen struct {
+// terminal is the program on a terminal of its own.
+type terminal struct {
 	t    *testing.T
 	cmd  *exec.Cmd
 	tty  *os.File
@@ -36,7 +36,7 @@ type screen struct {
 const hung = 2 * time.Minute
 
 // onTerminal starts the program on a terminal of so many columns, in a folder.
-func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *screen {
+func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *terminal {
 	t.Helper()
 	self, err := os.Executable()
 	require.NoError(t, err)
@@ -44,7 +44,7 @@ func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *sc
 	if err := os.Symlink(self, link); err != nil {
 		t.Skipf("no links here: %v", err)
 	}
-	s := &screen{t: t, cmd: exec.Command(link, args...), done: make(chan error, 1)}
+	s := &terminal{t: t, cmd: exec.Command(link, args...), done: make(chan error, 1)}
 	s.cmd.Dir = folder
 	s.cmd.Env = append(os.Environ(), "TERM=xterm", "TZ=UTC", "XDG_CACHE_HOME="+filepath.Join(folder, ".cache"))
 	if s.tty, err = pty.StartWithSize(s.cmd, &pty.Winsize{Rows: 24, Cols: columns}); err != nil {
@@ -77,7 +77,7 @@ func squeezed(text string) string {
 }
 
 // sees waits until a text stands on the screen that was not there at the last key.
-func (s *screen) sees(text string) {
+func (s *terminal) sees(text string) {
 	s.t.Helper()
 	want := squeezed(text)
 	for end := time.Now().Add(hung); ; time.Sleep(5 * time.Millisecond) {
@@ -94,7 +94,7 @@ func (s *screen) sees(text string) {
 }
 
 // types sends keys.
-func (s *screen) types(keys string) {
+func (s *terminal) types(keys string) {
 	s.t.Helper()
 	s.mu.Lock()
 	s.said.Reset()
@@ -104,7 +104,7 @@ func (s *screen) types(keys string) {
 }
 
 // ends waits for the program and gives its exit code.
-func (s *screen) ends() int {
+func (s *terminal) ends() int {
 	s.t.Helper()
 	select {
 	case <-s.done:
@@ -124,7 +124,7 @@ const (
 )
 
 // answers types what one question wants: a choice by the arrow keys, everything else in words.
-func (s *screen) answers(q founding.Question, text string) {
+func (s *terminal) answers(q founding.Question, text string) {
 	s.t.Helper()
 	if q.Kind != founding.OneOf {
 		s.sees(q.Ask + "Enter takes it")
@@ -149,7 +149,7 @@ func choiceOf(q founding.Question, word string) int {
 
 // converses answers so many of the questions that are open. What is not given is not known,
 // which some say by Enter alone.
-func (s *screen) converses(a, given founding.Answers, most int) {
+func (s *terminal) converses(a, given founding.Answers, most int) {
 	s.t.Helper()
 	for range most {
 		q, open := founding.Next(a, founding.There{})
