@@ -165,6 +165,8 @@ const (
 	ClauseAt      = "at"
 	ClauseOn      = "on"
 	ClauseOf      = "of"
+	ClauseFrom    = "from"
+	ClauseUntil   = "until"
 )
 
 // Grains and malts.
