@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/check/profile"
+	"maltwright/lang/vocabulary"
 )
 
 // part is a part of a process that moves change.
@@ -183,7 +184,13 @@ var partsOf = map[string][]part{
 	"fire-unattended": {ofWithering, ofKiln}, "withering-slow": {ofWithering, ofKiln, ofCharge},
 }
 
+// partsIn are the parts that bear on a stage.
+var partsIn = map[string][]part{
+	vocabulary.VerbSteep: {ofSteep, ofCharge}, vocabulary.VerbGerminate: {ofGrowth, ofBox, ofCharge}, vocabulary.VerbWither: {ofWithering, ofCharge},
+	vocabulary.VerbKiln: {ofKiln, ofWithering, ofCharge},
+}
+
 // given are findings about what the lot and the house are, which no plan changes.
-var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "grain-not-covered"}
+var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "direct-fired", "grain-not-covered", "unusual-figure", "out-of-range", "germination-test-small"}
 
 func isGiven(rule string) bool { return slices.Contains(given, rule) }

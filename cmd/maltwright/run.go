@@ -39,6 +39,7 @@ type World struct {
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
+	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
 
 	clock func() time.Time // nil for that of this computer
@@ -69,7 +70,7 @@ func (w World) colour() bool {
 
 // options say how to write an answer for a reader.
 func (w World) options() text.Options {
-	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder, Assumed: w.shown.Assumed, Cautions: w.shown.Cautions}
 }
 
 // failure is an error with the exit code it leads to.
@@ -208,7 +209,19 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
+		w.aside(text)
 	}
 	return code
+}
+
+// aside says something beside the answer. On a terminal it is folded to its width, and elsewhere it is
+// one line.
+func (w World) aside(text string) {
+	lines := []string{"maltwright: " + words.Safe(text)}
+	if w.ErrTerm && w.Width > 0 {
+		lines = folded(lines[0], "  ", w.Width)
+	}
+	for _, line := range lines {
+		fmt.Fprintln(w.Err, line)
+	}
 }

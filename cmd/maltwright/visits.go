@@ -102,7 +102,7 @@ func (c Visits) forecast(w *World, when time.Time) (*forecast.Forecast, error) {
 // timetableWriters write a timetable, by format.
 var timetableWriters = map[string]func(*World, timetable.Result, words.House) error{
 	"text": func(w *World, r timetable.Result, h words.House) error {
-		return text.Timetable(w.Out, r, h, w.sheetOptions())
+		return text.Timetable(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r timetable.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 	"ics":  func(w *World, r timetable.Result, h words.House) error { return ics.Write(w.Out, r, h) },
