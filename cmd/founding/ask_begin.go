@@ -117,6 +117,9 @@ func speciesWords() []string {
 }
 
 func (a asking) species() string {
+	if a.House != nil && a.has("use grain") {
+		return byName(a.House.Grains, a.Answers["use grain"], func(g *model.Grain) string { return g.Name }).Species.Text
+	}
 	if a.has("grain") {
 		return a.Answers["grain"]
 	}

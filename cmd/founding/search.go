@@ -77,6 +77,9 @@ const mostWork = 16_000_000
 // search looks for a plan in which check finds nothing: each round tries every change in the
 // parts that the findings are about, and keeps the best.
 func (t *trial) search(p *plan) tried {
+	if !t.seeks {
+		return t.try(p)
+	}
 	best := t.try(t.steeped(p))
 	for !t.spent() {
 		parts, any := best.toMend()
@@ -166,6 +169,9 @@ func (t tried) around(f finding.Finding) []part {
 func (p *plan) changed(u system) (list []string) {
 	if p.instead != "" {
 		list = append(list, p.cooler(u))
+	}
+	if p.turned {
+		list = append(list, "the dryers stand in another order: malt is cured in the hottest, and that comes last")
 	}
 	if p.share != 1 {
 		list = append(list, fmt.Sprintf("%s of the %s are taken: %s", p.charge(u), p.written, p.less()))
