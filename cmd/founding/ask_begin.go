@@ -58,7 +58,7 @@ func (a asking) lot() func(func(Question) bool) {
 			Choices: choices("value: the bag or a meter says it", "sample: I dried a sample in an oven"), Usual: "value",
 			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.",
 			also:  map[string]string{"bag": "value", "meter": "value", "oven": "sample"}}
-		if !yield(species) || !yield(lot) || !yield(treated) || !yield(known) {
+		if !yield(species) || !yield(lot) || !yield(treated) || a.Answers["moisture"] == "" && !yield(known) {
 			return
 		}
 		switch a.Answers["moisture known"] {
@@ -71,7 +71,7 @@ func (a asking) lot() func(func(Question) bool) {
 			if !yield(wet) || !yield(dry) {
 				return
 			}
-		case "value":
+		case "value", "":
 			if !yield(Question{Key: "moisture", Ask: "What is its moisture?", Kind: Amount, Unit: "%", Usual: "12 %", of: quantity.Share, sense: senseOf(vocabulary.Grain, "moisture"),
 				About: "12 to 14 % is usual for grain in store.", FindOut: moistureBySample}) {
 				return

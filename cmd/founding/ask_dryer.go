@@ -61,8 +61,20 @@ func (a asking) dryers() func(func(Question) bool) {
 			if !yield(kind) || n > 1 && !a.has(key) || !a.dryer(key, yield) || a.House != nil {
 				return
 			}
+			if n == 1 && a.withers() && !yield(a.witherSize()) {
+				return
+			}
 		}
 	}
+}
+
+// withers tells whether green malt is dried in the air of the room first: an oven has no
+// fan, and is too hot for it.
+func (a asking) withers() bool { return a.House == nil && a.dryerKind("dryer 1") == Oven }
+
+func (a asking) witherSize() Question {
+	return Question{Key: "wither size", Ask: "On what area can you spread it to dry off first?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / 2.5), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
+		About: "Green malt is too wet for an oven. A clean sheet in a warm room takes 2 to 3 kg on 1 m2 (a pound on 2 ft2).", FindOut: "spread a clean sheet, and measure it"}
 }
 
 func dryerChoices() (list []Choice) {

@@ -79,6 +79,11 @@ func (s *sheet) facts() {
 	if s.adds(AddFloor) {
 		s.floor()
 	}
+	if s.withers() {
+		s.open("floor", "sheet")
+		s.fact(vocabulary.FactArea, "wither size")
+		s.shut()
+	}
 	if s.adds(AddDryer) {
 		for _, k := range s.dryerNames() {
 			s.kiln(k)
@@ -110,11 +115,15 @@ func (s *sheet) grain() {
 	s.fact("treated", "treated")
 	if _, ok := s.questions["mould"]; ok {
 		g := profileOf(s.species(), "").Grain
+		found, comment := s.Answers["mould"], ""
+		if found == DontKnow {
+			found, comment = s.value("mould")
+		}
 		if g.ErgotRisk {
-			s.fact("ergot", "mould")
+			s.line("ergot %s%s", found, comment)
 		}
 		if g.MouldCheck {
-			s.fact("mould", "mould")
+			s.line("mould %s%s", found, comment)
 		}
 	}
 	s.shut()

@@ -7,13 +7,13 @@ import "slices"
 var starters = map[string]Answers{
 	"home-oven":       {"grows": Tray, "dryer 1": Oven},
 	"home-dehydrator": {"grows": Tray, "dryer 1": Dehydrator, "dryer 2": Oven},
-	"floor":           {"house": "Barn", "charge": "150 kg", "grows": Floor, "dryer 1": FireKiln},
-	"box":             {"house": "Mill", "charge": "500 kg", "grows": Box, "dryer 1": BoxKiln},
+	"floor":           {"house": "Barn", "charge": "90 kg", "grows": Floor, "dryer 1": FireKiln},
+	"box":             {"house": "Mill", "charge": "90 kg", "grows": Box, "dryer 1": BoxKiln},
 	"drum":            {"house": "Yard", "charge": "60 kg", "grows": Drum, "dryer 1": TrayKiln},
 }
 
 // inPounds are the charges of the starters in lb.
-var inPounds = map[string]string{"150 kg": "300 lb", "500 kg": "1000 lb", "60 kg": "120 lb"}
+var inPounds = map[string]string{"90 kg": "200 lb", "60 kg": "120 lb"}
 
 // Likes lists the names of the starters.
 func Likes() []string { return []string{"home-oven", "home-dehydrator", "floor", "box", "drum"} }

@@ -16,6 +16,7 @@ type plan struct {
 	grain   *model.Grain
 	vessels []*model.Vessel
 	floor   *model.Floor
+	spread  *model.Floor // where malt can wither; nil where nowhere
 	kilns   []*model.Kiln
 	site    *model.Site
 	profile profile.Profile
@@ -25,6 +26,7 @@ type plan struct {
 	written    string  // as it was
 	share      float64 // of it that is taken
 
+	begin    int // min of the day at which the first soak begins
 	soaks    []float64
 	day      float64 // from one soak to the next
 	water    float64
@@ -42,9 +44,11 @@ type plan struct {
 
 // blowing is the air through the bed of a box or drum.
 type blowing struct {
-	air   float64 // °C at air-on
-	share float64 // of the fan's air
-	held  bool    // the air is led by the bed
+	air       float64 // °C at air-on
+	share     float64 // of the fan's air
+	held      bool    // the bed is held by the fan's own control, and no air is written
+	breathes  bool    // the fan blows while the bed is warm, and a little in every hour
+	sprinkled bool
 }
 
 // withering is the drying in the air of the room.
@@ -115,8 +119,11 @@ func (p *plan) first() {
 
 // steeping takes three soaks, a day from one to the next, in water as it comes.
 func (p *plan) steeping() {
-	_, tap := span(siteOf(p).Water, 9, 13)
-	p.water = math.Ceil(within(13, tap, p.profile.WarmWater))
+	tap, _ := span(siteOf(p).Water, 9, 13)
+	p.water = math.Round(max(tap, min(13, p.profile.WarmWater)))
+	if p.profile.Grows.Low > 18 {
+		p.water = math.Round(max(tap, p.profile.WarmWater-6))
+	}
 	night, noon := span(siteOf(p).Air, 10, 16)
 	p.rest = math.Round(within((night+noon)/2, p.profile.Rest.Low+3, p.profile.Rest.High-2))
 	p.soaks, p.day = []float64{8, 8, 3}, 24
@@ -157,6 +164,9 @@ func (p *plan) room() (mean, warm float64) {
 // cureAt is the temperature of the cure, °C; 0 for malt that is not cured.
 func (p *plan) cureAt() float64 {
 	m := p.profile.Malt
+	if p.profile.CureMost < 65 {
+		return 0 // dried cool, and not cured
+	}
 	switch m.Name {
 	case "distilling":
 		return 0
@@ -193,11 +203,21 @@ func (p *plan) kilning() {
 				h.cure.rise = 2
 			}
 		} else if last {
-			at := within(60, low, high)
-			h.dry = append(h.dry, drying{from: at, to: at, until: 0.07, least: 2, most: 16})
-			h.gate = 0.07
+			p.finished(&h, within(min(60, p.profile.CureMost), low, high))
 		}
 		p.heats = append(p.heats, h)
+	}
+}
+
+// finished ends the drying of malt that is not cured.
+func (p *plan) finished(h *heating, at float64) {
+	h.gate = max(p.profile.EndMost, p.profile.Malt.EndMost) - 0.01
+	if h.gate < 0.095 {
+		h.dry = append(h.dry, drying{from: at, to: at, until: h.gate, least: 1, most: 20})
+		return
+	}
+	if n := len(h.dry); n > 0 {
+		h.dry[n-1].until = h.gate
 	}
 }
 
@@ -207,15 +227,18 @@ func (p *plan) beginsIn(k *model.Kiln) {
 	if !still(k) && low < 45 {
 		return
 	}
+	if p.spread == nil {
+		return
+	}
 	mean, _ := p.room()
-	at := max(20, mean)
+	at := math.Round(max(20, mean))
 	p.wither = &withering{low: at, high: at + 4, to: 0.14, turn: 6, most: 72}
 }
 
 // drying is the way from green malt to 10 %.
 func (p *plan) drying(k *model.Kiln) []drying {
 	low, high := reach(k)
-	t := func(at float64) float64 { return within(at, low, high) }
+	t := func(at float64) float64 { return max(low, min(at, high, p.profile.CureMost-2)) }
 	switch {
 	case still(k):
 		return []drying{{from: t(50), to: t(50), until: 0.10, least: 2, most: 24}}

@@ -64,15 +64,69 @@ func (t *trial) try(p *plan) tried {
 		}
 	}
 	for _, f := range out.report.Findings {
-		out.score += []float64{0.3, 10, 100, 1000}[f.Severity]
+		out.score += []float64{0.3, 10, 30, 100}[f.Severity]
+	}
+	out.score += 4 * (1 - p.share)
+	if f := out.forecast; f != nil {
+		out.score += p.unusual(f)
 	}
 	return out
 }
 
-// search looks for a plan in which check finds nothing.
+// mostRuns is how many plans are checked and forecast at the most.
+const mostRuns = 240
+
+// search looks for a plan in which check finds nothing: each round tries every change in the
+// parts that the findings are about, and keeps the best.
 func (t *trial) search(p *plan) tried {
-	best := t.try(p)
+	best := t.try(t.steeped(p))
+	for t.runs < mostRuns && t.ctx.Err() == nil {
+		parts, any := best.toMend()
+		if !any {
+			break
+		}
+		next := best
+		for _, m := range best.plan.moves() {
+			if len(parts) > 0 && !parts[m.of] || t.runs >= mostRuns || t.ctx.Err() != nil {
+				continue
+			}
+			q := best.plan.copy()
+			if !m.do(q) {
+				continue
+			}
+			if now := t.try(q); now.score < next.score-0.05 {
+				next = now
+				if _, any := now.toMend(); !any {
+					break // the changes that matter least stand first
+				}
+			}
+		}
+		if next.plan == best.plan {
+			break
+		}
+		best = next
+	}
 	return best
+}
+
+// toMend gives the parts in which the findings may be mended, none for all of them, and
+// whether there is anything to mend.
+func (t tried) toMend() (parts map[part]bool, any bool) {
+	parts = map[part]bool{}
+	for _, f := range t.report.Findings {
+		if f.Severity < finding.Caution || isGiven(f.Rule) {
+			continue
+		}
+		any = true
+		in, known := partsOf[f.Rule]
+		if !known {
+			return nil, true
+		}
+		for _, p := range in {
+			parts[p] = true
+		}
+	}
+	return parts, any
 }
 
 // changed tells what is otherwise than it was asked for.
@@ -91,4 +145,16 @@ func (t tried) whyNot() (list []string) {
 		}
 	}
 	return list
+}
+
+// unusual is how far a forecast is from what is usual, beside what is found.
+func (p *plan) unusual(f *forecast.Forecast) (cost float64) {
+	for _, st := range f.Stages {
+		for _, s := range st.Steps {
+			if s.EndedBy == forecast.ByGuard {
+				cost += 3
+			}
+		}
+	}
+	return cost
 }

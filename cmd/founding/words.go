@@ -46,7 +46,7 @@ func (p *plan) process(s *sheet) {
 	s.line("make %s malt", p.malt)
 	less := ""
 	if p.share != 1 {
-		less = fmt.Sprintf("  # of the %s you asked for: more does not fit, so make several batches", p.written)
+		less = fmt.Sprintf("  # of the %s you asked for: more would lie too deep here, so make several batches", p.written)
 	}
 	s.line("from %s of \"%s\"%s", p.charge(s.system), p.grain.Name, less)
 	if p.site != nil {
@@ -56,7 +56,7 @@ func (p *plan) process(s *sheet) {
 	p.wordsOfGrowth(s)
 	if w := p.wither; w != nil {
 		s.line("\n# In a warm room, in moving air, until it feels dry outside.")
-		s.line("wither on \"%s\" {", p.floor.Name)
+		s.line("wither on \"%s\" {", p.spread.Name)
 		s.line("air at %s", s.band(w.low, w.high))
 		if w.turn > 0 {
 			s.line("turn every %s", hours(w.turn))
@@ -78,7 +78,8 @@ func (p *plan) wordsOfSteep(s *sheet) {
 		names = append(names, v.Name)
 	}
 	band := p.profile.CastBand()
-	s.line("\n# Fresh water for each soak; the drained grain breathes in between.")
+	s.line("\n# Begin at %02d:%02d, and somebody is awake for every change. Fresh water for each soak; the", p.begin/60, p.begin%60)
+	s.line("# drained grain breathes in between.")
 	s.line("steep in %s to moisture %s to %s {", quoted(names), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
 	with := ""
 	if p.withAir {
@@ -98,8 +99,22 @@ func (p *plan) wordsOfGrowth(s *sheet) {
 	s.line("germinate on \"%s\" {", p.floor.Name)
 	s.line("hold bed at %s", s.band(p.low, p.bed))
 	if b := p.box; b != nil {
-		s.line("air at air-on %s", s.degrees(b.air))
+		flow := s.flow(p.floor.Airflow.SI * b.share)
+		switch {
+		case b.breathes:
+			s.line("air at air-on %s when bed above %s", s.degrees(b.air), s.degrees(p.bed-1))
+			s.line("air at air-on %s with airflow %s for 15 min every 1 h", s.degrees(b.air), flow)
+		case b.held:
+		case b.share < 1:
+			s.line("air at air-on %s with airflow %s", s.degrees(b.air), flow)
+		default:
+			s.line("air at air-on %s", s.degrees(b.air))
+		}
 		s.line("humidity air-on 98 %%")
+		if b.sprinkled {
+			low := p.profile.CastBand().Low
+			s.line("sprinkle to moisture %s when moisture below %s", percent(low+0.01), percent(low-0.01))
+		}
 	}
 	s.line("turn %s", p.turning())
 	if p.goal > 0 {

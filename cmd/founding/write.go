@@ -95,6 +95,11 @@ func (s *sheet) plan(h *model.House) (*plan, error) {
 	for _, k := range kilns {
 		p.kilns = append(p.kilns, byName(h.Kilns, k, func(x *model.Kiln) string { return x.Name }))
 	}
+	for _, f := range h.Floors { // the widest that no fan blows through
+		if f.Airflow == nil && f.Area != nil && (p.spread == nil || f.Area.SI > p.spread.Area.SI) {
+			p.spread = f
+		}
+	}
 	p.profile = profileOf(p.grain.Species.Text, malt)
 	p.first()
 	return p, nil

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/answer/reference"
+	"maltwright/cmd/words"
 	"maltwright/cmd/write/text"
 )
 
@@ -20,6 +21,8 @@ func (Explain) Help() string {
 	return `Examples:
 
   maltwright explain soak              a word of the language
+  maltwright explain chalky            how something looks and feels
+  maltwright explain "air-on"          where a temperature is taken
   maltwright explain gate-not-reached  a rule, by the name in brackets behind a finding
   maltwright explain units             every unit and how it may be spelt
   maltwright explain rules             every rule in a line
@@ -47,6 +50,11 @@ func (e Explain) Run(w *World) error {
 	list := reference.Of(name)
 	if len(list) > 0 {
 		fmt.Fprint(w.Out, text.Entries(list, o))
+		return nil
+	}
+	if other, ok := reference.Other(name); ok {
+		fmt.Fprintf(w.Out, "%s is called %s here.\n\n", words.Safe(name), other)
+		fmt.Fprint(w.Out, text.Entries(reference.Of(other), o))
 		return nil
 	}
 	if meant, ok := reference.Meant(name, explainable()...); ok {

@@ -34,6 +34,11 @@ const (
 	None      Block = "" // the statement opens no block
 )
 
+// Blocks lists the blocks.
+func Blocks() []Block {
+	return []Block{File, Process, Steep, Repeat, Germinate, Wither, Kiln, Grain, Site, Vessel, Floor, KilnFacts, Scale, Limits, Batch, House}
+}
+
 // Kind is the kind of value a slot takes.
 type Kind int
 

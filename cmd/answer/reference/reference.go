@@ -23,6 +23,9 @@ const (
 	Promise   Kind = "promise"   // a measure of the whole process, for expect
 	Threshold Kind = "threshold" // for a limits block
 	Rule      Kind = "rule"
+	Part      Kind = "part" // a word within statements
+	Term      Kind = "term" // a word that the program says
+	Unit      Kind = "unit"
 )
 
 // Entry is what there is to say of a name. What does not apply to its kind is empty.
@@ -44,14 +47,17 @@ type Entry struct {
 	Bad      string   `json:",omitempty"`
 	Good     string   `json:",omitempty"`
 	Since    string   `json:",omitempty"` // the version that brought a rule
+	Looks    string   `json:",omitempty"` // how it looks and feels
+	Drawing  []string `json:",omitempty"` // lines of a drawing
 }
 
 // Named is a text under a name.
 type Named struct{ Name, Doc string }
 
 // Of gives every entry of a name: a word can stand in several blocks, and be a measure
-// as well.
+// as well. An older word of the language has the entries of that of today.
 func Of(name string) (list []Entry) {
+	name = vocabulary.Today(name)
 	for _, r := range vocabulary.Rows() {
 		if r.Word == name {
 			list = append(list, word(r))
@@ -66,6 +72,10 @@ func Of(name string) (list []Entry) {
 		if l.Word == name && len(list) == 0 {
 			list = append(list, Entry{Name: l.Word, Kind: Threshold, Doc: l.Doc, Values: []Named{{"", l.Sense.Text()}}})
 		}
+	}
+	list = glossed(name, list)
+	if u, ok := unit(name); ok && len(list) == 0 {
+		list = append(list, u)
 	}
 	for _, r := range check.Rules() {
 		if r.Name == name {
@@ -158,11 +168,14 @@ func AllUnits() (list []Units) {
 }
 
 // Names are all that Of knows, in their order, each once, but for thresholds that are
-// only known to a limits block.
+// only known to a limits block, and units.
 func Names() []string {
 	var list []string
 	for _, e := range slices.Concat(Words(), Rules()) {
 		list = append(list, e.Name)
+	}
+	for _, g := range vocabulary.Glossary() {
+		list = append(list, g.Word)
 	}
 	slices.Sort(list)
 	return slices.Compact(list)

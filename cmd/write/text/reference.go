@@ -12,6 +12,8 @@ import (
 var kinds = map[reference.Kind]string{
 	reference.Measure: "a measure, for until and gate", reference.Promise: "a measure of the whole process, for expect",
 	reference.Threshold: "a threshold, moved in a limits block",
+	reference.Term:      "a word of the trade",
+	reference.Unit:      "a unit",
 }
 
 // Entries writes what there is to say of a name.
@@ -40,6 +42,8 @@ func (s *Sheet) entry(e reference.Entry) {
 		return
 	case reference.Word:
 		s.title(e.Name, "stands in "+strings.Join(e.In, ", "))
+	case reference.Part:
+		s.title(e.Name, "a word of "+some(e.In))
 	default:
 		s.title(e.Name, kinds[e.Kind])
 	}
@@ -54,6 +58,19 @@ func (s *Sheet) entry(e reference.Entry) {
 	s.told("words", strings.Join(e.Words, ", "))
 	s.told("inside", strings.Join(e.Inside, ", "))
 	s.sample("example", e.Example)
+	s.told("in hand", e.Looks)
+	for _, l := range e.Drawing {
+		s.line("    %s", l)
+	}
+}
+
+// some names a few of many.
+func some(list []string) string {
+	const few = 6
+	if len(list) > few {
+		list = append(list[:few:few], "and others")
+	}
+	return strings.Join(list, ", ")
 }
 
 func (s *Sheet) title(name, what string) { s.line("%s - %s", s.bold(name), what) }
