@@ -15,8 +15,8 @@ const (
 // Clock is a time of day as it was written, with every one that it may mean.
 type Clock struct {
 	Seconds []int // from midnight; none where no clock shows it, two where it may be of the morning or the evening
-	Bare    bool  // an hour alone: 7, 7 o'clock
-	Night   bool  // midnight, by its name or as 12 am: where a day begins, or ends
+	Bare    bool  // an hour alone: 7, 7 o'clock, 7 h
+	Long    bool  // it may be how long something takes, too: 7 h
 }
 
 // ReadClock reads a text that is a time of day and nothing else. It is false for any other.
@@ -55,6 +55,21 @@ func Shown(second int) string {
 	return text
 }
 
+// ShownOfTwelve writes a time of day, given in seconds from midnight, as a clock of 12 hours shows it.
+func ShownOfTwelve(second int) string {
+	h, half := second/hour, "am"
+	if h >= 12 {
+		half = "pm"
+	}
+	if h = h % 12; h == 0 {
+		h = 12
+	}
+	if minute := second / 60 % 60; minute > 0 {
+		return fmt.Sprintf("%d:%02d %s", h, minute, half)
+	}
+	return fmt.Sprintf("%d %s", h, half)
+}
+
 // halves are what stands behind an hour of twelve; of two that begin alike the longer
 // stands first.
 var halves = []string{"a.m.", "a.m", "am", "p.m.", "p.m", "pm", vocabulary.Noon, vocabulary.Midnight}
@@ -62,7 +77,7 @@ var halves = []string{"a.m.", "a.m", "am", "p.m.", "p.m", "pm", vocabulary.Noon,
 // clock takes the time of day that stands here.
 func (c *cursor) clock() (clock Clock, sure, ok bool) {
 	if word := c.half(); word == vocabulary.Noon || word == vocabulary.Midnight {
-		return Clock{Seconds: []int{map[string]int{vocabulary.Noon: halfDay}[word]}, Night: word == vocabulary.Midnight}, true, true
+		return Clock{Seconds: []int{map[string]int{vocabulary.Noon: halfDay}[word]}}, true, true
 	} else if word != "" {
 		return clock, false, false
 	}
@@ -112,8 +127,8 @@ func (c *cursor) clock() (clock Clock, sure, ok bool) {
 		clock.Seconds = []int{of24}
 	}
 	switch {
-	case named == byH && !minutes && spaced: // 7 h may be how long after something, too
-		clock.Bare = true
+	case named == byH && !minutes && spaced:
+		clock.Bare, clock.Long = true, true
 	case named == byOClock, named == "" && !minutes:
 		clock.Bare = true
 		if h > 0 && h <= 12 && known {
@@ -189,5 +204,5 @@ func ofTwelve(h, rest int, half string) (Clock, bool) {
 	if half == "pm" || half == vocabulary.Noon {
 		at += halfDay
 	}
-	return Clock{Seconds: []int{at}, Night: at == 0}, true
+	return Clock{Seconds: []int{at}}, true
 }

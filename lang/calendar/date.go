@@ -85,7 +85,7 @@ func leadingDate(text string) (n int, d Date, sure bool) {
 		return 0, Date{}, false
 	}
 	d.days = days
-	return c.at, d, sure && d.weekday == ""
+	return c.at, d, sure
 }
 
 // date takes a date that begins with its day, its month or its year.
@@ -215,6 +215,9 @@ func (c *cursor) ordinal() {
 
 var months = []string{"january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"}
 
+// Named tells whether the first three letters of a word are those of a month or a weekday.
+func Named(word string) bool { return len(word) == 3 && (monthOf(word) > 0 || weekdayOf(word) >= 0) }
+
 // monthOf gives the number of a month by its name or the first three letters of it, 0 for any other word.
 func monthOf(word string) int {
 	word = strings.ToLower(word)
@@ -226,6 +229,9 @@ func monthOf(word string) int {
 
 // weekdayOf gives the weekday of a name or the first letters of it, -1 for any other word.
 func weekdayOf(word string) int {
+	if len(word) < 3 {
+		return -1
+	}
 	word = strings.ToLower(word)
 	for d := time.Sunday; d <= time.Saturday; d++ {
 		if name := strings.ToLower(d.String()); word == name || len(word) >= 3 && len(word) <= 5 && strings.HasPrefix(name, word) {

@@ -28,6 +28,9 @@ func TestTheLayoutDecidesNothing(t *testing.T) {
 	for text, want := range map[string]string{
 		"turned at 2026-03-06 midnight":       "turned at 2026-03-06 midnight\n",
 		"turned at 13 pm":                     "turned at 13 pm\n",
+		"turned at 03/04/2026 7h15":           "turned at 03/04/2026 07:15\n",
+		"turned at 27 Jan 7:15":               "turned at 27 Jan 07:15\n",
+		"turned at 30.02.2026 7:15":           "turned at 30.02.2026 07:15\n",
 		"holds 1/2 3 lb":                      "holds 1/2 3 lb\n",
 		"air 62 degrees":                      "air 62 degrees\n",
 		"air 62 degrees; water 9 °C; x 50 °F": "air   62 degrees\nwater 9 °C\nx     50 °F\n",
@@ -53,6 +56,28 @@ func TestTheLayoutDecidesNothing(t *testing.T) {
 		tree, ok := parse([]byte(text))
 		require.True(t, ok, text)
 		assert.Contains(t, string(Write(tree)), "\n    "+want+"\n")
+		holds(t, []byte(text))
+	}
+}
+
+func TestDatesAndTimesAreWrittenInOneWay(t *testing.T) {
+	for text, want := range map[string]string{
+		"turned at 27.01.2026 07.15":                "turned at 2026-01-27 07:15",
+		"turned at 1/27/2026, 6:45am":               "turned at 2026-01-27 06:45",
+		"turned at 2026/1/27 7h15":                  "turned at 2026-01-27 07:15",
+		"turned at January 27th, 2026 at 6.45 p.m.": "turned at 2026-01-27 18:45",
+		"turned at 27 Jan 2026 14 Uhr":              "turned at 2026-01-27 14:00",
+		"turned at 14:00 on 27 Jan 2026":            "turned at 2026-01-27 14:00",
+		"turned at Tue 27/01/2026 noon":             "turned at 2026-01-27 12:00",
+		"turned at 20260127T0715":                   "turned at 2026-01-27 07:15",
+		"germination 97 % on 6 March 2026":          "germination 97 % on 2026-03-06",
+		"away 24.12.2026 to 26.12.2026":             "away 2026-12-24 to 2026-12-26",
+		"awake 6h30 to 22h":                         "awake 06:30 to 22:00",
+		"awake 06.30 to midnight":                   "awake 06:30 to 24:00",
+	} {
+		tree, ok := parse([]byte(text + "\n"))
+		require.True(t, ok, text)
+		assert.Equal(t, want+"\n", string(Write(tree)))
 		holds(t, []byte(text))
 	}
 }

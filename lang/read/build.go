@@ -120,7 +120,7 @@ func (b *builder) finish() {
 // them could be read. What every block may hold - acceptances - is taken here.
 // Scope is the whole of the block; blame is what to underline when it lacks something.
 func (b *builder) block(f *source.File, body *syntax.Block, in vocabulary.Block, scope, blame source.Place, each func(*filled)) (whole bool) {
-	r := &statementReader{file: f, found: &b.found, in: in, tried: &b.tried, home: b.home}
+	r := &statementReader{file: f, found: &b.found, in: in, tried: &b.tried, home: b.home, block: body}
 	whole = true
 	seen := map[string]source.Place{}
 	outer := b.beside

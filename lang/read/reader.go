@@ -96,6 +96,8 @@ type statementReader struct {
 	clause    string            // the clause that is being read, "" behind the verb
 	home      *home             // what the files of the house say by themselves; nil where they are not known
 	tried     *int              // texts of the whole house that were tried for others that do not read; nil where none is to be
+	told      bool              // what does not read of the statement is told already
+	block     *syntax.Block     // in which the statement stands; nil where that is of no matter
 }
 
 func (r *statementReader) note(f finding.Finding) { *r.found = append(*r.found, f) }
@@ -113,14 +115,14 @@ func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 		r.unknown(s)
 		return nil, false
 	}
-	r.opens, r.verb, r.clause, r.statement = row.Opens, row.Word, "", s
+	r.opens, r.verb, r.clause, r.statement, r.told = row.Opens, row.Word, "", s, false
 	before := len(*r.found)
 	out := &filled{Statement: s, row: row, place: r.at(s.Head())}
 	led := value.Led(s, r.in)
 	out.slots = r.slots(row.Slots, led.Terms, s.Verb)
 	out.clauses = r.readClauses(row, led)
 	r.checkBody(row, s)
-	whole := len(*r.found) == before
+	whole := len(*r.found) == before && !r.told
 	r.meant(s, row, before)
 	return out, whole
 }
@@ -242,6 +244,7 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 	number := func(t syntax.Term) bool { _, ok := t.(syntax.Amount); return ok }
 	if slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour}, slot.Kind) && slices.ContainsFunc(terms, number) {
 		f.Hint = "a time of day has its minutes, or am or pm: 07:00, 7 am"
+		r.clocksMeant(&f, terms)
 	}
 	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
 		f.Hint = fmt.Sprintf("write the time of day too, as %s 07:00", day)

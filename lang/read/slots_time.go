@@ -2,9 +2,10 @@ package read
 
 import (
 	"fmt"
-	"strings"
-	"unicode"
+	"time"
 
+	"maltwright/lang/calendar"
+	"maltwright/lang/finding"
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
@@ -26,12 +27,28 @@ func readClock(r *statementReader, _ *vocabulary.Slot, terms []syntax.Term) ([]s
 	return terms[1:], &given{place: r.at(m.Span), clock: span}, true
 }
 
-// noClock notes a time that no clock shows. Of an hour alone it is already known that am
-// or pm is missing.
+// noClock notes a time that no clock shows. Of an hour alone it is already known that its
+// minutes are missing.
 func (r *statementReader) noClock(clock syntax.Word) {
-	if strings.ContainsFunc(clock.Text, func(c rune) bool { return c == ':' || unicode.IsLetter(c) }) {
-		r.note(badTime.At(r.at(clock.Span), fmt.Sprintf("%s is no time of day", clock.Text)))
+	if c, ok := calendar.ReadClock(clock.Text); ok && c.Bare {
+		r.told = true
+		return
 	}
+	r.note(badTime.At(r.at(clock.Span), fmt.Sprintf("%s is no time of day", clock.Text)))
+}
+
+// clocksMeant offers the times of day that are meant by figures with hours behind them: 7 h.
+func (r *statementReader) clocksMeant(f *finding.Finding, terms []syntax.Term) {
+	place := r.at(terms[0].Range())
+	c, ok := calendar.ReadClock(place.Text())
+	if !ok || len(terms) > 1 || len(c.Seconds) == 0 {
+		return
+	}
+	texts := make([]string, len(c.Seconds))
+	for i, second := range c.Seconds {
+		texts[i] = calendar.Shown(second)
+	}
+	f.Write(place, texts...)
 }
 
 // readHour reads a time of day of any day.
@@ -66,11 +83,8 @@ func readDate(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([
 	if m.To != nil && (m.To.Date.Text == "" || m.To.Clock.Text != "") {
 		return terms, nil, true
 	}
-	for _, date := range []string{v.word, v.last} {
-		if _, ok := value.Date(syntax.Word{Text: date}); !ok {
-			r.note(badTime.At(v.place, fmt.Sprintf("%s is no date", date)))
-			return terms, nil, false
-		}
+	if r.noDate(m.From.Date) || m.To != nil && r.noDate(m.To.Date) {
+		return terms, nil, false
 	}
 	return terms[1:], v, true
 }
@@ -96,10 +110,64 @@ func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 		r.noClock(m.From.Clock)
 		return terms, nil, false
 	}
-	if _, ok := value.Date(m.From.Date); !ok && v.word != "" {
-		r.note(badTime.At(r.at(m.From.Date.Span), fmt.Sprintf("%s is no date", v.word)))
+	if v.word != "" && r.noDate(m.From.Date) {
 		return terms, nil, false
 	}
 	v.clock[0] = second
 	return terms[1:], v, true
+}
+
+// noDate tells of a date that no calendar has, that has no year, or that may be one of several.
+func (r *statementReader) noDate(date syntax.Word) bool {
+	if _, ok := value.Date(date); ok {
+		return false
+	}
+	place := r.at(date.Span)
+	d, _ := calendar.ReadDate(date.Text)
+	days := d.Days()
+	f := badTime.At(place, fmt.Sprintf("%s is no date", date.Text))
+	switch {
+	case d.Yearless():
+		f.Message, f.Hint = fmt.Sprintf("%s does not say its year", date.Text), "write its year too, as in 2026-03-06"
+		if days = r.daysOfBatch(d); len(days) > 0 {
+			f.Write(place, written(days)...)
+		}
+	case len(days) > 1:
+		f.Message = fmt.Sprintf("%s may be one of several days: which of its figures is the month?", date.Text)
+		f.Write(place, written(days)...)
+	}
+	r.note(f)
+	return true
+}
+
+// longAfter is how long after the beginning of a batch a line of its record is looked for, d.
+const longAfter = 183
+
+// daysOfBatch are the days that a date without a year may be of in the record of a batch:
+// none before it began, and none long after.
+func (r *statementReader) daysOfBatch(d calendar.Date) (list []time.Time) {
+	if r.block == nil || r.in != vocabulary.Batch {
+		return nil
+	}
+	began, ok := value.Began(r.block.Statements)
+	if !ok {
+		return nil
+	}
+	first := time.Date(began.Year(), began.Month(), began.Day(), 0, 0, 0, 0, time.UTC)
+	for _, year := range []int{began.Year(), began.Year() + 1} {
+		for _, day := range d.In(year) {
+			if !day.Before(first) && !day.After(first.AddDate(0, 0, longAfter)) {
+				list = append(list, day)
+			}
+		}
+	}
+	return list
+}
+
+func written(days []time.Time) []string {
+	list := make([]string, len(days))
+	for i, d := range days {
+		list[i] = d.Format(time.DateOnly)
+	}
+	return list
 }

@@ -1,9 +1,11 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
@@ -21,21 +23,25 @@ func (s *scanner) clock(first int) bool {
 			s.at++
 			s.digits()
 		}
-		s.half()
+		if !s.half() {
+			s.at = max(s.at, first+calendar.LeadingClock(s.text[first:], true)) // 14:30 Uhr
+		}
+		s.dateBehind()
 		return true
 	}
 	if s.at-first < 1 || s.at-first > 2 {
-		return false
+		return s.at-first == 4 && s.hour(first)
 	}
 	save := s.at
 	if s.peek(0) == '.' && isDigit(s.peek(1)) && isDigit(s.peek(2)) && !isDigit(s.peek(3)) {
 		s.at += len(".30")
 	}
 	if s.half() || s.hourBehind() || s.hourBefore() {
+		s.dateBehind()
 		return true
 	}
 	s.at = save
-	return false
+	return s.hour(first)
 }
 
 // half takes the am or pm that stands here.
@@ -97,8 +103,16 @@ func (s *scanner) hourBefore() bool {
 
 // ofTwelve tells whether a time of day says which half of the day it is of.
 func ofTwelve(clock string) bool {
-	last, _ := utf8.DecodeLastRuneInString(clock)
-	return last == '.' || isLetter(last)
+	return slices.ContainsFunc(halves, func(h string) bool {
+		return len(clock) >= len(h) && strings.EqualFold(clock[len(clock)-len(h):], h)
+	})
+}
+
+// bareHour tells whether a time of day is an hour alone, which says neither its minutes nor
+// which half of the day it is of.
+func bareHour(token string) bool {
+	c, ok := calendar.ReadClock(plainClock(token))
+	return ok && c.Bare
 }
 
 // namedTime tells whether a word is a time of day: noon. At the beginning of a statement

@@ -113,11 +113,10 @@ func momentOf(tokens []lexer.Token) Moment {
 func stampOf(tokens []lexer.Token) Stamp {
 	s := Stamp{Span: cover(tokens)}
 	for _, t := range tokens {
-		w := Word{span(t), foldBlanks(strings.TrimPrefix(t.Value, "T"))}
 		if t.Type == kindDate {
-			s.Date = w
+			s.Date = Word{span(t), plainDate(t.Value)}
 		} else {
-			s.Clock = w
+			s.Clock = Word{span(t), plainClock(t.Value)}
 		}
 	}
 	return s

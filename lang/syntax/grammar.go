@@ -24,7 +24,7 @@ type clause struct {
 
 type term struct {
 	Tokens []lexer.Token
-	Form   struct{} `parser:"Word | Quantity ( To Quantity )? | Text | Bound ( Quantity ( To Quantity )? | Word | Text ) | ( Date Clock? | Clock ) ( To ( Date Clock? | Clock ) )?"`
+	Form   struct{} `parser:"Word | Quantity ( To Quantity )? | Text | Bound ( Quantity ( To Quantity )? | Word | Text ) | ( Date Clock? | Clock Date? ) ( To ( Date Clock? | Clock Date? ) )?"`
 }
 
 var grammar = participle.MustBuild[header](participle.Lexer(definition{kindNames}))

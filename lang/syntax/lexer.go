@@ -22,6 +22,7 @@ import (
 
 	"github.com/alecthomas/participle/v2/lexer"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
@@ -53,6 +54,8 @@ type scanner struct {
 	at     int
 	last   lexer.TokenType // kind of the token before, for what depends on it
 	step   bool            // the number of a step may stand next, behind the word of a statement that names one
+	verb   string          // the word that began the statement
+	wanted vocabulary.Hand // what of a time may stand next
 	twelve bool            // the time of day before, with a "to" behind it or not, says am or pm
 	vague  bool            // some word hangs on the whole file for its meaning: see settle
 	count  int
@@ -73,7 +76,8 @@ func (s *scanner) Next() (lexer.Token, error) {
 	value := s.text[start:s.at]
 	s.step = kind == kindWord && (vocabulary.NamesStep(value) || s.step) || kind == kindQuantity && s.step
 	s.twelve = kind == kindClock && ofTwelve(value) || kind == kindTo && s.twelve
-	s.vague = s.vague || s.twelve || kind == kindQuantity && vague(value)
+	s.expect(kind, value)
+	s.vague = s.vague || s.twelve || kind == kindClock && bareHour(value) || kind == kindQuantity && vague(value)
 	s.last = kind
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
@@ -118,9 +122,11 @@ func (s *scanner) scan() lexer.TokenType {
 		return kindStray
 	case s.numberStarts() || s.signedNumber():
 		return s.scanNumber()
-	case c == 'T' && s.last == kindDate && clockStarts(s.text[s.at+1:]): // 2026-03-06T07:00
+	case c == 'T' && s.last == kindDate && calendar.LeadingClock(s.text[s.at+1:], true) > 0: // 2026-03-06T07:00
 		s.at++
 		return s.scanNumber()
+	case s.monthStarts() && s.date():
+		return kindDate
 	}
 	return s.scanOther()
 }
@@ -198,6 +204,7 @@ func (s *scanner) scanWord() lexer.TokenType {
 	case word == vocabulary.To && s.betweenValues():
 		return kindTo
 	case s.namedTime(word):
+		s.dateBehind()
 		return kindClock
 	case vocabulary.IsClause(word):
 		return kindClause

@@ -34,11 +34,10 @@ func (s *scanner) scanNumber() lexer.TokenType {
 	start := s.at
 	s.at += signLength(s.text[start:])
 	first := s.at
-	s.digits()
-	if s.at-first == 4 && s.dateTail() {
-		s.at += len("-01-01")
+	if first == start && s.date() {
 		return kindDate
 	}
+	s.digits()
 	if s.clock(first) {
 		return kindClock
 	}
@@ -108,11 +107,6 @@ func (s *scanner) digits() {
 	for isDigit(s.peek(0)) {
 		s.at++
 	}
-}
-
-func (s *scanner) dateTail() bool {
-	t := s.text[s.at:]
-	return len(t) >= 6 && t[0] == '-' && isDigit(t[1]) && isDigit(t[2]) && t[3] == '-' && isDigit(t[4]) && isDigit(t[5])
 }
 
 // mixedFraction takes the " 1/3" of "8 1/3", or the "½" of "8½".

@@ -77,7 +77,7 @@ var (
 		Why:   "no process needs it; a missing closing brace is more likely",
 		Do:    "look for a closing brace that is missing above"}
 	halfMissing = finding.Rule{Name: "am-or-pm-missing", Severity: finding.Fault,
-		Title: "a time of day does not say am or pm, beside times that do",
+		Title: "a time of day is an hour alone, or does not say am or pm beside times that do",
 		Why:   "it may be of the morning or of the evening",
 		Do:    "write am or pm behind it, or a time of 24 hours with two digits for the hour, such as 07:30",
 		Bad:   "site \"Loft\" { awake 7 to 10 pm }", Good: "site \"Loft\" { awake 7 am to 10 pm }"}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/lang/calendar"
+	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
 )
 
@@ -47,17 +49,49 @@ func (p *parser) settle(tree *Tree) {
 			part.Unit.Text = unit
 		}
 	}
-	if !s.twelve {
-		return
-	}
 	for _, w := range s.undecided {
+		c, _ := calendar.ReadClock(w.Text)
 		if p.full() {
 			return
 		}
-		f := halfMissing.At(p.place(w.Span), fmt.Sprintf("%s does not say am or pm, and other times here do", w.Text))
-		f.Hint = fmt.Sprintf("write %s am or %s pm, or a time of 24 hours such as 07:30", w.Text, w.Text)
-		p.note(f)
+		if c.Bare || s.twelve && len(c.Seconds) > 0 {
+			p.note(p.undecided(w, c, s.twelve))
+		}
 	}
+}
+
+// halfDay is what the morning and the evening of a clock of twelve hours lie apart, s.
+const halfDay = 12 * 3600
+
+// undecided tells of a time of day that may be of the morning or the evening, or of an hour
+// alone. One above 12 can be of one time only.
+func (p *parser) undecided(w Word, c calendar.Clock, twelve bool) finding.Finding {
+	place := p.place(w.Span)
+	f := halfMissing.At(place, fmt.Sprintf("%s does not say am or pm, and other times here do", w.Text))
+	switch {
+	case c.Bare && len(c.Seconds) == 2:
+		f.Message = fmt.Sprintf("%s does not say its minutes, or am or pm", w.Text)
+	case c.Bare:
+		f.Message = fmt.Sprintf("%s does not say its minutes", w.Text)
+	}
+	seconds, show := c.Seconds, calendar.Shown
+	if twelve {
+		show = calendar.ShownOfTwelve
+	}
+	if !c.Bare { // 7:30 is of one time by a clock of 24 hours, and of two beside others of twelve
+		seconds = append(seconds, (seconds[0]+halfDay)%(2*halfDay))
+	}
+	texts := make([]string, len(seconds))
+	for i, second := range seconds {
+		texts[i] = show(second)
+	}
+	switch {
+	case len(texts) > 1:
+		f.Write(place, texts...)
+	case len(texts) == 1:
+		f.Repair(place, texts[0])
+	}
+	return f
 }
 
 func (s *settling) terms(list []Term) {
@@ -101,7 +135,7 @@ func (s *settling) clock(w Word) {
 	case w.Text == "":
 	case ofTwelve(w.Text):
 		s.twelve = true
-	case !timed || len(hour) == 1 && hour != "0":
+	case !timed && bareHour(w.Text), len(hour) == 1 && hour != "0":
 		s.undecided = append(s.undecided, w)
 	}
 }

@@ -1,13 +1,10 @@
 package value
 
 import (
-	"cmp"
-	"fmt"
-	"strconv"
 	"strings"
 	"time"
-	"unicode"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -15,45 +12,14 @@ import (
 // endOfDay may end a span of the day: it is the midnight that follows.
 const endOfDay = "24:00"
 
-// Second reads a time of day, in seconds from midnight: 7:30, 07:30, 07:30:15, 7 am, noon.
-// It is false for one that no clock shows.
+// Second reads a time of day, in seconds from midnight: 7:30, 07:30, 07:30:15, 7 am, noon, 7h30.
+// It is false for one that no clock shows, and for one that may be of the morning or the evening.
 func Second(clock syntax.Word) (second int, ok bool) {
-	text := clock.Text
-	if of24, ok := ofTwelve(text); ok {
-		text = of24
+	c, ok := calendar.ReadClock(clock.Text)
+	if !ok || c.Bare || len(c.Seconds) != 1 {
+		return 0, false
 	}
-	t, ok := parseClock(text)
-	return t.Hour()*3600 + t.Minute()*60 + t.Second(), ok
-}
-
-func parseClock(text string) (time.Time, bool) {
-	t, err := time.Parse("15:04", text)
-	if err != nil {
-		t, err = time.Parse("15:04:05", text)
-	}
-	return t, err == nil
-}
-
-// ofTwelve writes a time of day of a clock of twelve hours as one of twenty-four has it:
-// 7:30 pm as 19:30, 12 am as 00:00. It is false for any other.
-func ofTwelve(text string) (of24 string, ok bool) {
-	at := strings.IndexFunc(text, unicode.IsLetter)
-	if at < 0 {
-		return "", false
-	}
-	number, half := strings.Replace(strings.TrimSpace(text[:at]), ".", ":", 1), strings.ReplaceAll(strings.ToLower(text[at:]), ".", "")
-	from, known := map[string]int{"am": 0, "pm": 12, vocabulary.Midnight: 0, vocabulary.Noon: 12}[half]
-	if number == "" && (half == vocabulary.Noon || half == vocabulary.Midnight) {
-		number = "12"
-	}
-	digits, rest, _ := strings.Cut(number, ":")
-	hour, err := strconv.Atoi(digits)
-	if !known || err != nil || hour < 1 || hour > 12 || len(half) > len("am") && (hour != 12 || strings.Trim(rest, "0:") != "") {
-		return "", false
-	}
-	of24 = fmt.Sprintf("%02d:%s", hour%12+from, cmp.Or(rest, "00"))
-	_, ok = parseClock(of24)
-	return of24, ok
+	return c.Seconds[0], true
 }
 
 // Between tells whether a stamp is the midnight of a date, which may be the one at its
@@ -79,10 +45,15 @@ func SpanOfDay(m syntax.Moment) (span [2]int, bad *syntax.Stamp) {
 	return [2]int{from, to}, nil
 }
 
-// Date reads a date, 2026-03-06. It is false for one that no calendar has.
+// Date reads a date, 2026-03-06 or 6 March 2026. It is false for one that no calendar has, and
+// for one that may be of several days.
 func Date(date syntax.Word) (time.Time, bool) {
-	t, err := time.Parse(time.DateOnly, date.Text)
-	return t, err == nil
+	d, ok := calendar.ReadDate(date.Text)
+	days := d.Days()
+	if !ok || len(days) != 1 {
+		return time.Time{}, false
+	}
+	return days[0], true
 }
 
 // ClockText writes the time of day of a stamp in its canonical spelling: of 24 hours, with
@@ -90,14 +61,20 @@ func Date(date syntax.Word) (time.Time, bool) {
 // none, or may be one of two, stays as it is.
 func ClockText(s syntax.Stamp, ends bool) string {
 	text := s.Clock.Text
-	if of24, ok := ofTwelve(text); ok && !Between(s) {
-		if of24 == "00:00" && ends {
-			return endOfDay
+	of24, ok := calendar.Of24(text)
+	switch {
+	case !ok || Between(s):
+		return text
+	case strings.Trim(text, "0123456789:") == "": // 7:30:00 says its seconds
+		if text[1] == ':' {
+			return "0" + text
 		}
-		return of24
+		return text
+	case of24 == midnight && ends:
+		return endOfDay
 	}
-	if len(text) > 1 && text[1] == ':' && !unicode.IsLetter(rune(text[len(text)-1])) && text[len(text)-1] != '.' {
-		return "0" + text
-	}
-	return text
+	return of24
 }
+
+// midnight is that at which a day begins.
+const midnight = "00:00"

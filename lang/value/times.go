@@ -22,6 +22,16 @@ func Times(batch []*syntax.Statement) map[*syntax.Statement]time.Time {
 	return out
 }
 
+// Began gives when a batch began, as its record says.
+func Began(batch []*syntax.Statement) (time.Time, bool) {
+	for _, s := range batch {
+		if row, known := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text); known && len(row.Slots) > 0 && row.Slots[0].Kind == vocabulary.Moment {
+			return timeOf(s, time.Time{})
+		}
+	}
+	return time.Time{}, false
+}
+
 func timeOf(s *syntax.Statement, before time.Time) (time.Time, bool) {
 	m, ok := stampIn(s)
 	if !ok {

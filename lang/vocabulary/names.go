@@ -163,6 +163,8 @@ const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
+	ClauseOn      = "on"
+	ClauseOf      = "of"
 )
 
 // Grains and malts.

@@ -114,6 +114,37 @@ func FindMeasure(word string) (Measure, bool) {
 	return allMeasures[i], true
 }
 
+// Hand tells which of a date and a time of day may stand next to a word.
+type Hand struct{ Date, Clock bool }
+
+// TimeBehind tells whether a date or a time of day is wanted behind a word of a statement, its
+// first or that of one of its clauses, in any block.
+func TimeBehind(verb, word string) Hand { return timesBehind[[2]string{verb, word}] }
+
+var timesBehind = func() map[[2]string]Hand {
+	set := map[[2]string]Hand{}
+	add := func(verb, word string, slots []Slot) {
+		if len(slots) == 0 {
+			return
+		}
+		switch slots[0].Kind {
+		case Moment:
+			set[[2]string{verb, word}] = Hand{Date: true, Clock: true}
+		case Date:
+			set[[2]string{verb, word}] = Hand{Date: true}
+		case Clock, Hour:
+			set[[2]string{verb, word}] = Hand{Clock: true}
+		}
+	}
+	for _, r := range allRows {
+		add(r.Word, r.Word, r.Slots)
+		for _, c := range r.Clauses {
+			add(r.Word, c.Word, c.Slots)
+		}
+	}
+	return set
+}()
+
 // IsMeasure tells whether a condition can name the word, alone or as the last of two.
 func IsMeasure(word string) bool {
 	return slices.ContainsFunc(allMeasures, func(m Measure) bool {

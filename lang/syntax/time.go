@@ -1,0 +1,151 @@
+package syntax
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"maltwright/lang/calendar"
+	"maltwright/lang/vocabulary"
+)
+
+// Dates and times of day are read as people write them. What is one wherever it stands, such
+// as 27.01.2026, is taken anywhere; 7.30 or 27 Jan only where one is wanted: right behind the
+// word of a statement or clause that takes one, beside the other of both, and behind a "to"
+// or an "and". What may mean several is a token all the same, so that it is told with all
+// that it may mean.
+
+// startsStatement tells whether what stands behind a token of that kind begins a statement.
+func startsStatement(last lexer.TokenType) bool {
+	switch last {
+	case 0, kindEnd, kindOpen, kindClose, kindComment:
+		return true
+	}
+	return false
+}
+
+// expect notes what a token says of the one behind it.
+func (s *scanner) expect(kind lexer.TokenType, value string) {
+	switch kind {
+	case kindWord, kindClause:
+		if startsStatement(s.last) {
+			s.verb = value
+		}
+		if value != vocabulary.And {
+			s.wanted = vocabulary.TimeBehind(s.verb, value)
+		}
+	case kindDate:
+		s.wanted.Clock = true
+	case kindTo, kindClock:
+	default:
+		s.wanted = vocabulary.Hand{}
+	}
+}
+
+// date takes the date that stands here, with what only joins it to its time of day.
+func (s *scanner) date() bool {
+	n := calendar.LeadingDate(s.text[s.at:], s.wanted.Date)
+	if n == 0 {
+		return false
+	}
+	s.at += n
+	s.joint(func(rest string) int { return calendar.LeadingClock(rest, true) }, ",", vocabulary.ClauseAt)
+	return true
+}
+
+// joint takes a comma or a word where what stands behind it goes with what stands before.
+func (s *scanner) joint(next func(rest string) int, joints ...string) {
+	save := s.at
+	s.skipBlanks()
+	for _, j := range joints {
+		rest, ok := strings.CutPrefix(s.text[s.at:], j)
+		if !ok {
+			continue
+		}
+		after := strings.TrimLeft(rest, blanks)
+		if (j == "," || after != rest && s.at > save) && next(after) > 0 {
+			s.at += len(j)
+			return
+		}
+	}
+	s.at = save
+}
+
+// monthStarts tells whether the word that stands here may be a month or a weekday with a date.
+func (s *scanner) monthStarts() bool {
+	if s.at+2 >= len(s.text) || startsStatement(s.last) {
+		return false
+	}
+	return calendar.Named(s.text[s.at : s.at+3])
+}
+
+// hour takes the time of day that begins with digits and has neither a colon nor a half of
+// the day. A number with its unit is none.
+func (s *scanner) hour(first int) bool {
+	n := calendar.LeadingClock(s.text[first:], s.wanted.Clock)
+	if n == 0 || first+n < s.at {
+		return false
+	}
+	if c, _ := calendar.ReadClock(s.text[first : first+n]); c.Long && s.last != kindDate {
+		return false
+	}
+	save := s.at
+	s.at = first + n
+	here := s.at
+	s.skipBlanks()
+	if s.at < len(s.text) && s.at > here && s.unitStarts() && !s.dateStarts(0) {
+		s.at = save
+		return false
+	}
+	s.at = here
+	s.dateBehind()
+	return true
+}
+
+// dateBehind takes what joins a time of day to its date behind it: 14:00 on 2026-03-06.
+func (s *scanner) dateBehind() {
+	if s.wanted.Date {
+		s.joint(func(rest string) int { return calendar.LeadingDate(rest, false) }, ",", vocabulary.ClauseOn, vocabulary.ClauseOf)
+	}
+}
+
+// dateStarts tells whether a date stands so many bytes on.
+func (s *scanner) dateStarts(on int) bool {
+	return calendar.LeadingDate(s.text[s.at+on:], false) > 0
+}
+
+// plainDate is a date as the tree has it: 2026-03-06, where it can be of one day only.
+func plainDate(token string) string {
+	iso, _ := calendar.Canonical(withoutJoint(token, ",", " "+vocabulary.ClauseAt))
+	return foldBlanks(iso)
+}
+
+// withoutJoint is a token without what joins it to the one behind it.
+func withoutJoint(token string, joints ...string) string {
+	text := strings.TrimRight(token, blanks)
+	for _, j := range joints {
+		if rest, ok := strings.CutSuffix(text, j); ok {
+			return strings.TrimRight(rest, blanks)
+		}
+	}
+	return text
+}
+
+// plainClock is a time of day as the tree has it: with a colon, or am or pm. 7.30 is 7:30,
+// which may be of the evening where others say am or pm; 7h30 and 14 Uhr are of 24 hours.
+func plainClock(token string) string {
+	text := foldBlanks(withoutJoint(strings.TrimPrefix(token, "T"), ",", " "+vocabulary.ClauseOn, " "+vocabulary.ClauseOf))
+	last, _ := utf8.DecodeLastRuneInString(text)
+	if ofTwelve(text) || strings.Contains(text, ":") && last >= '0' && last <= '9' {
+		return text
+	}
+	of24, ok := calendar.Of24(text)
+	if !ok {
+		return text
+	}
+	if strings.IndexByte(text, '.') == 1 {
+		of24 = strings.TrimPrefix(of24, "0")
+	}
+	return of24
+}
