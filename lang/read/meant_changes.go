@@ -15,7 +15,7 @@ import (
 type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, quotedName, boundInFront, measureInFront, turnedRound, otherClause, forward, onlyName}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, quotedName, boundInFront, measureInFront, turnedRound, otherClause, forward}
 
 // changesOf lists the pieces with one change each.
 func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
@@ -23,6 +23,9 @@ func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
 		for i := 1; i < len(pieces); i++ {
 			list = append(list, change(s, pieces, i)...)
 		}
+	}
+	if len(changes) > 1 {
+		list = append(list, onlyName(s, pieces)...)
 	}
 	return list
 }
@@ -122,7 +125,7 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 		for _, c := range leadFirst(s.row) {
 			slot := c.Slots[len(c.Slots)-1]
 			if len(c.Slots) == 1 && slot.Kind == vocabulary.Amount && takes(slot, pieces[i].dim) && !another(pieces, i) {
-				list = append(list, with(pieces, i, i, inFront(s.row, c.Word, slot)...))
+				list = append(list, with(pieces, i, i, inFront(s.row, c.Word, slot, pieces[i])...))
 			}
 		}
 		choices(s.row, func(_ *vocabulary.Clause, words []string) {
@@ -156,11 +159,11 @@ func btoi(is bool) int {
 	return 0
 }
 
-// another tells whether another value is of the dimension of this one: of two times nobody
-// knows which is meant.
+// another tells whether another value that no clause word stands in front of is of the dimension
+// of this one: of two times nobody knows which is meant.
 func another(pieces []piece, i int) bool {
 	for j, p := range pieces {
-		if j != i && p.kind == valuePiece && p.dim == pieces[i].dim {
+		if j != i && p.kind == valuePiece && p.dim == pieces[i].dim && pieces[j-1].kind != clausePiece {
 			return true
 		}
 	}
@@ -170,18 +173,22 @@ func another(pieces []piece, i int) bool {
 func takes(s vocabulary.Slot, d quantity.Dimension) bool { return slices.Contains(s.Dims, d) }
 
 // inFront is a clause word, and the place of a temperature that must say it.
-func inFront(row *vocabulary.Row, word string, slot vocabulary.Slot) []piece {
+func inFront(row *vocabulary.Row, word string, slot vocabulary.Slot, value piece) []piece {
 	list := []piece{{text: word, kind: clausePiece}}
 	if !slot.Placed {
 		return list
 	}
-	return append(list, placeOf(row, slot))
+	return append(list, placeOf(row, slot, value))
 }
 
 // placeOf is the place of a temperature that must say it, and the others that may be meant.
-func placeOf(row *vocabulary.Row, slot vocabulary.Slot) piece {
+func placeOf(row *vocabulary.Row, slot vocabulary.Slot, value piece) piece {
 	likely := []string{vocabulary.PlaceAirOn, vocabulary.PlaceOven, vocabulary.PlaceMalt}
-	if slices.Contains([]string{vocabulary.VerbRoast, vocabulary.VerbStew, vocabulary.VerbCool}, row.Word) {
+	q, err := quantity.Parse(value.text)
+	switch {
+	case slices.Contains(slot.Places, vocabulary.PlaceBed) && err == nil && q.SI < kilnWarm:
+		likely = []string{vocabulary.PlaceBed, vocabulary.PlaceWater, vocabulary.PlaceRoom}
+	case slices.Contains([]string{vocabulary.VerbRoast, vocabulary.VerbStew, vocabulary.VerbCool}, row.Word):
 		likely = []string{vocabulary.PlaceMalt, vocabulary.PlaceAirOn, vocabulary.PlaceOven}
 	}
 	likely = slices.DeleteFunc(likely, func(place string) bool { return !slices.Contains(slot.Places, place) })
@@ -191,13 +198,21 @@ func placeOf(row *vocabulary.Row, slot vocabulary.Slot) piece {
 	return piece{text: likely[0], kind: wordPiece, or: likely[1:]}
 }
 
+// kilnWarm is warmer than anything is read to be but in a kiln, in K.
+const kilnWarm = 315
+
 // placeInFront writes the place of a temperature that stands behind its clause word.
 func placeInFront(s *search, pieces []piece, i int) [][]piece {
-	def, ok := s.row.Clause(pieces[i-1].text)
-	if pieces[i].kind != valuePiece || pieces[i-1].kind != clausePiece || !ok || len(def.Slots) != 1 || !def.Slots[0].Placed || !takes(def.Slots[0], pieces[i].dim) {
+	slots := s.row.Slots
+	if def, ok := s.row.Clause(pieces[i-1].text); ok && pieces[i-1].kind == clausePiece {
+		slots = def.Slots
+	} else if i > 1 {
 		return nil
 	}
-	return [][]piece{with(pieces, i, i, placeOf(s.row, def.Slots[0]))}
+	if pieces[i].kind != valuePiece || len(slots) != 1 || !slots[0].Placed || !takes(slots[0], pieces[i].dim) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i, placeOf(s.row, slots[0], pieces[i]))}
 }
 
 // turnedRound puts a word in front of its value: 2 l water.
@@ -385,14 +400,18 @@ func (r *statementReader) scope(row *vocabulary.Row) vocabulary.Block {
 	return r.in
 }
 
-// onlyName adds the clause that a row needs where the house has one definition that it can name.
-func onlyName(s *search, pieces []piece, i int) (list [][]piece) {
-	if i != len(pieces)-1 {
-		return nil
-	}
+// onlyName adds the clause that a row needs where the house has few definitions that it can name.
+func onlyName(s *search, pieces []piece) (list [][]piece) {
 	for _, c := range s.row.Clauses {
-		if names := s.r.home.named(c.Slots[0].Of); c.Required && c.Slots[0].Kind == vocabulary.Name && !said(pieces, c.Word) && len(names) == 1 {
-			list = append(list, with(pieces, i+1, i+1, piece{text: c.Word, kind: clausePiece}, piece{text: strconv.Quote(names[0]), kind: textPiece}))
+		if !c.Required || c.Slots[0].Kind != vocabulary.Name || said(pieces, c.Word) {
+			continue
+		}
+		if names := s.r.home.named(c.Slots[0].Of); len(names) > 0 && len(names) <= mostOffered {
+			quoted := make([]string, len(names))
+			for i, name := range names {
+				quoted[i] = strconv.Quote(name)
+			}
+			list = append(list, append(slices.Clip(pieces), piece{text: c.Word, kind: clausePiece}, piece{text: quoted[0], kind: textPiece, or: quoted[1:]}))
 		}
 	}
 	return list

@@ -64,7 +64,7 @@ func (r *statementReader) asStatement(f *finding.Finding, s *syntax.Statement, r
 			return false // it may be a statement of that block all the same
 		}
 		f.Ask(f.Place, other.Means)
-		f.Hint += " " + fmt.Sprintf("It is written so: %s", row.Example)
+		f.Hint += " " + fmt.Sprintf("Its form: %s", vocabulary.Form(*row))
 	}
 	return true
 }

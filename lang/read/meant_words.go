@@ -13,8 +13,11 @@ import (
 // hyphens, and for no more than 35 % or twice a day what the language says.
 func (r *statementReader) wordsRight(row *vocabulary.Row, pieces []piece) []piece {
 	w := &wording{row: row, measures: r.measuresOf(row), places: placesOf(row)}
-	out := pieces[:1:1]
-	for i := 1; i < len(pieces); {
+	out, first := pieces[:1:1], 1
+	if len(pieces) > 1 && pieces[1].kind != valuePiece && vocabulary.SaysSame(r.in, row.Word, pieces[1].text) {
+		first = 2 // cool down
+	}
+	for i := first; i < len(pieces); {
 		taken, made := w.right(pieces[i:], out)
 		out = append(out, made...)
 		i += taken
@@ -41,6 +44,9 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 			}
 			return n, made
 		}
+	}
+	if n, made := w.figure(pieces); n > 0 {
+		return n, made
 	}
 	if p.kind != wordPiece && p.kind != clausePiece && p.kind != boundPiece && p.kind != unitPiece {
 		return 1, pieces[:1]

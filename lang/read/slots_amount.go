@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
@@ -61,14 +62,46 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		r.noUnit(e, a, slot)
 	default:
 		f := wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims))))
+		f.Hint = r.unitsOf(dims)
+		number, plain := numberOf(e.Made)
 		switch one := []quantity.Dimension{e.Made.Dimension}; {
 		case one[0] == quantity.Length && slices.Contains(dims, quantity.Pressure):
-			f.Hint = fmt.Sprintf("if a column of water is meant, write %s of water", place.Text())
+			f.Ask(place, place.Text()+" of water")
+		case plain && unitForgot(e.Made.Unit(), dims) != "" && a.High == nil:
+			f.Ask(place, number+" "+unitForgot(e.Made.Unit(), dims))
 		case one[0] == quantity.Mass && slices.Equal(dims, []quantity.Dimension{quantity.Volume}) && r.in == vocabulary.KilnFacts:
-			f.Hint = "write its volume, such as 20 l: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
+			f.Hint = "its volume is wanted: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
 		}
 		r.note(f)
 	}
+}
+
+// unitForgot is the unit of which a part was forgotten, by what is wanted: m2 of m, m3/h of m3.
+func unitForgot(unit string, dims []quantity.Dimension) string {
+	for _, rest := range []string{"2", "/h", "/min"} {
+		if u, ok := quantity.Lookup(unit + rest); ok && slices.Contains(dims, u.Dimension) {
+			return u.Name
+		}
+	}
+	other := map[string]string{"m": "min", "kWh": "kW", "ft3": "cfm"}[unit]
+	if u, ok := quantity.Lookup(other); ok && slices.Contains(dims, u.Dimension) {
+		return other
+	}
+	return ""
+}
+
+// unitsOf says in which units a value of the dimensions is written.
+func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
+	var units []string
+	for _, d := range dims {
+		for _, unit := range r.unitsLikely(d, "", r.verb) {
+			units = append(units, unit)
+		}
+	}
+	if len(units) == 0 || units[0] == "" {
+		return ""
+	}
+	return fmt.Sprintf("%s is written in %s", withArticle(dimensionWords(dims)), strings.Join(units[:min(len(units), mostOffered)], " or "))
 }
 
 // noUnit reports a number without its unit.
@@ -78,14 +111,13 @@ func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabula
 	switch unit := e.Low.Unit(); {
 	case unit != "":
 		f.Write(place, place.Text()+" "+unit)
-	case slot.Dims[0] == quantity.Share && a.High == nil:
-		r.share(&f, a, slot)
+	case slot.Dims[0] == quantity.Share || slices.Contains(slot.Dims, quantity.Share) && r.chosen == vocabulary.WithReturns:
+		r.share(&f, a)
 	default:
 		var texts []string
 		for _, d := range slot.Dims {
-			for _, unit := range r.unitsLikely(d, place.Text(), orElse(r.clause, r.verb)) {
-				text := place.Text() + " " + unitThatFits(unit, a, slot)
-				if !slices.Contains(texts, text) && len(texts) < 2 {
+			for _, unit := range r.unitsThatFit(d, a, slot) {
+				if text := place.Text() + " " + unit; len(texts) < mostOffered {
 					texts = append(texts, text)
 				}
 			}

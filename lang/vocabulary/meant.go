@@ -190,6 +190,19 @@ func Times(word string) (n int, ok bool) {
 	return n, ok
 }
 
+// Cardinal tells whether a word is a plain number: three, but not twice or third.
+func Cardinal(word string) bool {
+	return slices.Contains([]string{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}, word)
+}
+
+// SaysSame tells whether a word behind that of a statement says nothing more: cool down.
+func SaysSame(in Block, word, behind string) bool {
+	folded := fold(word + " " + behind)
+	return slices.ContainsFunc(others, func(o Other) bool {
+		return o.Means == word && slices.Contains(o.In, in) && slices.Contains(o.Written, folded)
+	})
+}
+
 // OfTimes tells whether a word only stands behind such a number: the times of three times.
 func OfTimes(word string) bool { return word == "times" || word == "time" }
 
