@@ -101,6 +101,9 @@ func lookUp[T any](b *builder, v *given, kind string, among []*T, name func(*T) 
 	if ok {
 		near = among[slices.Index(names, meant)]
 		f.Ask(v.place, strconv.Quote(meant))
+	} else if part, ok := partOf(v.word, names); ok {
+		near = among[slices.Index(names, part)]
+		f.Ask(v.place, strconv.Quote(part))
 	} else if len(names) > 0 {
 		f.Hint = "known: " + quotedNames(names)
 	} else {
@@ -121,6 +124,22 @@ func (b *builder) nearest(name string, among []string) (string, bool) {
 		return "", false
 	}
 	return nearest.Word(name, among)
+}
+
+// partOf is the one name that holds what is written, or that it holds: "tub" of "blue tub".
+func partOf(written string, names []string) (name string, ok bool) {
+	small := strings.ToLower(written)
+	for _, n := range names {
+		other := strings.ToLower(n)
+		if len(small) < 3 || !strings.Contains(other, small) && !strings.Contains(small, other) {
+			continue
+		}
+		if ok {
+			return "", false
+		}
+		name, ok = n, true
+	}
+	return name, ok
 }
 
 func quotedNames(names []string) string {

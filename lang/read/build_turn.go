@@ -11,12 +11,15 @@ import (
 )
 
 const (
-	clauseEvery = "every"
-	clauseAt    = "at"
-	clauseFor   = "for"
-	clauseOf    = "of"
-	clauseAllow = "allow"
-	clauseUntil = "until"
+	clauseEvery  = "every"
+	clauseAt     = "at"
+	clauseOver   = "over"
+	clauseFrom   = "from"
+	clauseFor    = "for"
+	clauseOf     = "of"
+	clauseAllow  = "allow"
+	clauseUntil  = "until"
+	clauseWithin = "within"
 )
 
 // turns reads when a piece is turned: at even intervals, or at times of day, of which the

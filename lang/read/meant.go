@@ -45,6 +45,9 @@ func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before
 	if done {
 		return
 	}
+	if _, _, two := firstWords(s, 2); two && r.twoWords(s, row, before) {
+		return
+	}
 	texts := r.readings(row, piecesOf(r.at, s), changes, r.endsLine(s))
 	if texts == nil && mended != nil {
 		texts = r.readings(row, mended, changes, r.endsLine(s))
@@ -54,6 +57,20 @@ func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before
 	}
 	found[before].Write(r.at(s.Head()), texts...)
 	*r.found = found[:before+1]
+}
+
+// twoWords puts right a statement whose first two words people write for another: air flow.
+func (r *statementReader) twoWords(s *syntax.Statement, row *vocabulary.Row, before int) bool {
+	written, _, _ := firstWords(s, 2)
+	if !slices.ContainsFunc(vocabulary.OtherWords(r.in, written), func(o vocabulary.Other) bool { return o.Means != row.Word }) {
+		return false
+	}
+	f := (*r.found)[before]
+	if !r.otherVerb(&f, s, 2) || f.Fixes == nil && f.Offers == nil {
+		return false
+	}
+	*r.found = append((*r.found)[:before], f)
+	return true
 }
 
 // mended gives the pieces of a statement with the first repair of each of its findings made,
@@ -103,7 +120,7 @@ func (r *statementReader) endsLine(s *syntax.Statement) bool {
 // undecided tells whether a finding may be put right by writing the statement otherwise.
 func undecided(f *finding.Finding) bool {
 	return slices.Contains([]string{unknownWord.Name, unknownClause.Name, twoOfAClause.Name, valueNeeded.Name, wordsTooMany.Name, wrongDimension.Name,
-		badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name, blockUnexpected.Name}, f.Rule)
+		badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name}, f.Rule)
 }
 
 // readings are the texts that may be meant by pieces that do not read, the likeliest first.

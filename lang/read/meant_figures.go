@@ -64,7 +64,7 @@ func (w *wording) product(pieces []piece) (int, string) {
 		return 0, ""
 	}
 	n := 1
-	if by := wordAt(pieces, 1); by == "x" || by == "by" || by == "×" {
+	if by := wordAt(pieces, 1); by == "x" || by == vocabulary.ClauseBy || by == "×" {
 		n = 2
 	} else if one.Dimension != quantity.Count {
 		return 0, ""

@@ -56,6 +56,8 @@ type want struct {
 func (r *statementReader) wantedAt(row *vocabulary.Row, pieces []piece, at int) (list []want) {
 	var slots []vocabulary.Slot
 	switch m, ok := vocabulary.FindMeasure(pieces[measureBefore(pieces, at)].text); {
+	case ok && slices.Contains(m.Dims, quantity.Number):
+		return nil
 	case ok:
 		slots = []vocabulary.Slot{{Dims: m.Dims}}
 	case pieces[at-1].kind == clausePiece:

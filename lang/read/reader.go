@@ -236,6 +236,12 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 			texts[i] = word + " " + place.Text()
 		}
 		f.Write(place, texts...)
+	case slot.Kind == vocabulary.Choice && amountNext && analysesOf(terms[0]) != nil:
+		words := analysesOf(terms[0])
+		for i, word := range words {
+			words[i] = word + " " + place.Text()
+		}
+		f.Write(place, words...)
 	case slot.Kind == vocabulary.Choice && amountNext:
 		f.Hint = "in front of it stands what it is of: " + strings.Join(slot.Words, ", ")
 	case slot.Kind == vocabulary.Choice:
@@ -249,8 +255,11 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		if meant, sure, ok := vocabulary.Synonym(word.Text, slot.Words); ok && sure {
 			f.Repair(place, meant)
 		} else if ok {
+			f.Write(place, meant)
 			f.Hint = fmt.Sprintf("%s is the nearest to it; known here: %s", meant, strings.Join(slot.Words, ", "))
-		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok {
+		} else if meant, ok := vocabulary.Inflected(word.Text, slot.Words); ok {
+			f.Repair(place, meant)
+		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok && !strings.ContainsAny(word.Text, "0123456789") {
 			f.AskOnly(place, meant, certain(word.Text, slot.Words))
 		}
 	}
@@ -266,6 +275,27 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		f.Hint = "it stands in quotes, with all its words"
 	}
 	r.note(f)
+}
+
+// analysesOf are what a value may have been found of, where it is few.
+func analysesOf(t syntax.Term) (words []string) {
+	a, ok := t.(syntax.Amount)
+	if !ok {
+		return nil
+	}
+	q, err := value.Quantity(a.Low, nil)
+	if err != nil {
+		return nil
+	}
+	for _, one := range vocabulary.Analyses() {
+		if slices.Contains(one.Dims(), q.Dimension) {
+			words = append(words, one.Word)
+		}
+	}
+	if len(words) > mostOffered {
+		return nil
+	}
+	return words
 }
 
 // formOf is the form of a statement.

@@ -8,6 +8,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
@@ -62,7 +63,7 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		r.noUnit(e, a, slot)
 	default:
 		f := wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims))))
-		f.Hint = r.unitsOf(dims)
+		f.Hint = orElse(r.unitsOf(dims), f.Hint)
 		number, plain := numberOf(e.Made)
 		switch one := []quantity.Dimension{e.Made.Dimension}; {
 		case one[0] == quantity.Length && slices.Contains(dims, quantity.Pressure):
@@ -115,7 +116,11 @@ func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabula
 		r.share(&f, a)
 	default:
 		var texts []string
-		for _, d := range slot.Dims {
+		dims := slot.Dims
+		if of, ok := vocabulary.FindAnalysis(r.chosen); ok && r.in == vocabulary.Batch {
+			dims = of.Dims()
+		}
+		for _, d := range dims {
 			for _, unit := range r.unitsThatFit(d, a, slot) {
 				if text := place.Text() + " " + unit; len(texts) < mostOffered {
 					texts = append(texts, text)
@@ -163,10 +168,16 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if bad.Hint != "" {
 		f.Hint = bad.Hint
 	}
+	if bad.Kind == quantity.UnknownUnit && quantity.OfMark(q.Parts[i].Unit.Text) == "" {
+		r.unitMeant(&f, r.at(mended), bad, dims)
+	}
 	if units := r.unitsLikely(quantity.Temperature, "", ""); slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) && slices.Contains(dims, quantity.Temperature) {
 		f.Write(r.at(mended), units...)
 	}
 	fix := bad.Fix
+	if len(f.Offers) > 0 || bad.Kind == quantity.UnknownUnit && f.Hint != bad.Hint {
+		fix = ""
+	}
 	if mark := q.Parts[i].Unit; quantity.OfMark(mark.Text) != "" {
 		if slices.Contains(dims, quantity.Time) {
 			fix = quantity.TimeOfMark(mark.Text)
@@ -181,6 +192,28 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 		f.Fixes = []finding.Edit{{Place: r.at(mended), New: fix}}
 	}
 	r.note(f)
+}
+
+// unitMeant offers the units that may be meant by a spelling, of those that are wanted here. One
+// of another kind is none of them; then it says in which units such a value is written.
+func (r *statementReader) unitMeant(f *finding.Finding, place source.Place, bad *quantity.Error, dims []quantity.Dimension) {
+	units := slices.DeleteFunc(slices.Clone(bad.Units), func(unit string) bool {
+		u, ok := quantity.Lookup(unit)
+		return !ok || !slices.Contains(dims, u.Dimension) && !(slices.Contains(dims, quantity.TemperatureDifference) && u.Dimension == quantity.Temperature)
+	})
+	switch said := bad.Hint; {
+	case len(units) == 0 && len(bad.Units) == 0 && !strings.HasPrefix(said, "units are"):
+	case len(units) == 0:
+		f.Hint = orElse(r.unitsOf(dims), said)
+	case bad.Fix != "" && units[0] == bad.Fix:
+	case strings.HasPrefix(said, "did you mean"):
+		f.Ask(place, units...)
+	default:
+		f.Write(place, units...)
+		if _, more, ok := strings.Cut(said, "; "); ok && len(units) > 1 {
+			f.Hint += ": " + more
+		}
+	}
 }
 
 // mends tells whether the parts, of which the i-th was put right, are what is wanted,

@@ -105,7 +105,7 @@ func fitting(likely []string, sense *vocabulary.Sense, with func(unit string) (q
 		all = append(all, "g")
 	}
 	own := slices.DeleteFunc(slices.Clone(all), func(unit string) bool {
-		return !slices.ContainsFunc(likely, func(l string) bool { return isBritish(l) == isBritish(unit) })
+		return !slices.ContainsFunc(likely, func(l string) bool { return quantity.OfPounds(l) == quantity.OfPounds(unit) })
 	})
 	for _, units := range [][]string{own, all} {
 		for _, band := range []quantity.Range{usualOr(sense), sense.Can} {
@@ -141,11 +141,6 @@ func likeliest(fit, likely []string, with func(unit string) (quantity.Range, boo
 		fit = slices.DeleteFunc(fit, func(u string) bool { return !slices.Contains(likely, u) })
 	}
 	return fit[:min(len(fit), 2)]
-}
-
-// isBritish tells whether a unit is one of pounds and feet.
-func isBritish(unit string) bool {
-	return slices.Contains([]string{"°F", "lb", "oz", "gal-us", "gal-imp", "ft2", "in2", "ft3", "ft", "in", "cfm", "Btu/h"}, unit)
 }
 
 // twoScales tells whether a number is so large for a unit that the next smaller may be meant.

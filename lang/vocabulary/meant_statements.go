@@ -30,7 +30,7 @@ var othersOfHouse = []Other{
 	{In: drives, Written: []string{"blower", "ventilator"}, Means: FactFan},
 	{In: drives, Written: []string{"flow", "air", "airspeed", "ventilation", "throughput", "cfm"}, Means: "airflow"},
 	{In: blocks(KilnFacts), Written: []string{"stack"}, Means: FactChimney},
-	{In: blocks(KilnFacts), Written: []string{"fuel", "fire", "firing", "energy"}, Means: "fired"},
+	{In: blocks(KilnFacts), Written: []string{"fuel", "fire", "firing", "energy", "heated", "heating"}, Means: "fired"},
 	{In: blocks(KilnFacts), Written: []string{"wall", "walling"}, Means: "walls"},
 	{In: blocks(KilnFacts), Written: []string{"insulation", "insulated"}, Write: "say it of the walls, with what they are made of: walls brick with insulation"},
 	{In: drives, Written: []string{"efficiency", "efficient"}, Write: "write it behind the power of the heater: heater 110 kW at 85 %", Sample: "85 %"},
@@ -68,7 +68,7 @@ var othersOfHouse = []Other{
 }
 
 var othersOfProcess = []Other{
-	{In: blocks(Process), Written: []string{"malt", "type", "style", "produce", "want", "product", "malttype"}, Means: "make"},
+	{In: blocks(Process), Written: []string{"malt", "type", "style", "produce", "product", "malttype"}, Means: "make"},
 	{In: blocks(Process, Batch), Written: []string{"grain", "charge", "take", "lot", "use", "barley", "ingredient"}, Means: "from"},
 	{In: blocks(Process), Written: []string{"site", "location", "place", "where", "room", "in"}, Means: "at"},
 	{In: blocks(Process), Written: []string{"soaking", "soak", "wetting", "steepage"}, Means: VerbSteep, Likely: true},
@@ -96,7 +96,8 @@ var othersOfStages = []Other{
 	{In: blocks(Germinate, Wither), Written: []string{"ventilate", "aerate", "blow", "fan"}, Means: VerbAir},
 	{In: blocks(Germinate, Wither), Written: []string{"humid", "rh", "relativehumidity"}, Means: "humidity"},
 	{In: blocks(Steep, Germinate, Wither, Kiln), Written: []string{"check", "holdpoint", "checkpoint", "require", "mustbe", "wait", "waituntil", "waitfor"}, Means: VerbGate, Likely: true},
-	{In: blocks(Germinate, Wither), Written: []string{"guard", "limit", "within", "between", "min", "max", "maximum", "minimum", "takes"}, Means: "allow", Likely: true},
+	{In: blocks(Germinate, Wither), Written: []string{"max", "maximum", "upto", "nolongerthan"}, Means: "allow at most"},
+	{In: blocks(Germinate, Wither), Written: []string{"guard", "limit", "within", "between", "min", "minimum", "takes"}, Means: "allow", Likely: true},
 
 	{In: blocks(Kiln), Written: []string{"quench", "quenched", "quenching", "douse"}, Write: "write it of the cooling, with the temperature to cool to: cool to malt 30 °C with water 2 l", Sample: "2 l"},
 	{In: blocks(Kiln), Written: []string{"smoke", "smoked", "smoking"}, Write: "say it of the step that is done in smoke, and the peat or the wood of the kiln: dry at air-on 45 °C for 8 h with smoke, and fired peat by direct", Sample: "8 h"},
@@ -125,6 +126,7 @@ var othersOfBatch = []Other{
 	{In: blocks(Batch), Written: []string{"chit", "chitted", "chits", "chitting", "sprouted", "rootlet", "rootlets"}, Means: "counted " + MeasureChit},
 	{In: blocks(Batch), Written: []string{"acrospire", "acrospires", "shoot", "shoots"}, Means: "counted " + MeasureAcrospire},
 	{In: blocks(Batch), Written: []string{"rub", "rubbed"}, Means: "felt " + MeasureRub},
+	{In: blocks(Batch), Written: []string{"feel", "feels"}, Means: "felt"},
 	{In: blocks(Batch), Written: []string{"note", "notes", "noted", "comment", "observed", "observation", "smell", "smelled", "noticed"}, Means: VerbRemark},
 	{In: blocks(Batch), Written: []string{"lab", "analysis", "analysed", "analyzed", "assayed"}, Means: "tested"},
 	{In: blocks(Batch), Written: []string{"altered", "adjusted", "instead", "modified"}, Means: "changed"},

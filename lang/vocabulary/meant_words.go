@@ -23,6 +23,7 @@ var synonyms = []struct {
 	{[]string{"recirculation", "recirculated", "recirculating", "recirculate", "returnair", "return"}, WithReturns, true},
 	{[]string{"smoked", "smoking"}, WithSmoke, true},
 	{[]string{"flow", "fan", "fans", "blower"}, WithAirflow, true},
+	{[]string{"aeration", "aerated", "bubbler", "bubbles", "bubbling", "airstone", "pump"}, WithAir, true},
 	{[]string{"air"}, WithAirflow, false},
 	{[]string{"dried", "finished"}, MaltKilned, false},
 	{[]string{"pils", "pilsen", "pilsener", "pilsners"}, "pilsner", true},
@@ -32,6 +33,8 @@ var synonyms = []struct {
 	{[]string{"acidulated", "sour"}, "acid", true},
 	{[]string{"oat"}, "oats", true},
 	{[]string{"corn", "mais"}, "maize", false},
+	{[]string{"floury", "mealy", "flour", "powdery"}, RubChalky, true},
+	{[]string{"sticky", "doughy", "rubbery", "pasty"}, RubGummy, false},
 	{[]string{"naturally", "gravity"}, DraughtNatural, true},
 	{[]string{"forced", "blown", "fans"}, DraughtFan, true},
 	{[]string{"mechanical", "mechanically", "turner", "motor", "machinery"}, ByMachine, true},
@@ -75,7 +78,7 @@ var phrases = []Phrase{
 	{"min", "at least", BoundPhrase}, {"minimum", "at least", BoundPhrase}, {"over", "above", BoundPhrase},
 	{"more than", "above", BoundPhrase}, {"greater than", "above", BoundPhrase}, {"higher than", "above", BoundPhrase}, {"longer than", "above", BoundPhrase}, {"no less than", "at least", BoundPhrase}, {"not less than", "at least", BoundPhrase},
 	{"not below", "at least", BoundPhrase}, {"not under", "at least", BoundPhrase}, {"or more", "at least", BoundPhrase}, {"or higher", "at least", BoundPhrase}, {"or above", "at least", BoundPhrase}, {"or over", "at least", BoundPhrase},
-	{"at min", "at least", BoundPhrase}, {"at minimum", "at least", BoundPhrase}, {"no lower than", "at least", BoundPhrase}, {"not lower than", "at least", BoundPhrase}, {"rises to", "at least", BoundPhrase}, {"reaches", "at least", BoundPhrase}, {"is above", "above", BoundPhrase},
+	{"at min", "at least", BoundPhrase}, {"at minimum", "at least", BoundPhrase}, {"no lower than", "at least", BoundPhrase}, {"not lower than", "at least", BoundPhrase}, {"rises to", "at least", BoundPhrase}, {"is above", "above", BoundPhrase},
 	{"equals", "is", BoundPhrase}, {"equal to", "is", BoundPhrase}, {"exactly", "is", BoundPhrase},
 
 	{"each", "every", ClausePhrase}, {"per", "every", ClausePhrase}, {"till", "until", ClausePhrase}, {"til", "until", ClausePhrase}, {"while", "when", ClausePhrase}, {"whenever", "when", ClausePhrase}, {"if", "when", ClausePhrase},
@@ -86,7 +89,7 @@ var phrases = []Phrase{
 // fillers add nothing to what stands beside them.
 var fillers = []string{"a", "an", "the", "its", "is", "are", "be", "it", "about", "approx", "approximately", "around", "roughly", "circa", "ca", "some",
 	"power", "curve", "height", "efficiency", "level", "value", "total", "time", "duration", "length", "volume", "area", "amount", "share", "then", "please",
-	"temp", "temperature", "degrees", "set", "grain", "malt", "peat", "kernels", "corns", "them", "batch", "size", "of", "with", "at", "to", "for", "in", "dried", "yield", "content", "rate", "reading", "piece", "celsius", "fahrenheit", "pieces", "process", "vessel", "floor", "kiln", "site", "number"}
+	"temp", "temperature", "degrees", "set", "grain", "malt", "peat", "kernels", "corns", "them", "batch", "size", "of", "with", "at", "to", "for", "in", "dried", "yield", "content", "rate", "reading", "piece", "celsius", "fahrenheit", "pieces", "reaches", "hits", "gets", "water", "end", "after", "process", "vessel", "floor", "kiln", "site", "number"}
 
 // turning are words that say how often, or turn round what they stand beside.
 var turning = []string{"no", "not", "never", "none", "without", "except", "unless", "minus", "and", "or", "but", "half", "double", "twice", "thrice", "once", "only",
@@ -97,3 +100,6 @@ var turning = []string{"no", "not", "never", "none", "without", "except", "unles
 var spans = map[string]string{"daily": "24 h", "hourly": "1 h", "weekly": "1 week", "day": "24 h", "hour": "1 h", "week": "1 week", "night": "24 h"}
 
 var counts = map[string]int{"once": 1, "twice": 2, "thrice": 3, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "other": 2, "second": 2, "third": 3}
+
+var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8,
+	"1st": 1, "2nd": 2, "3rd": 3, "4th": 4, "5th": 5, "6th": 6, "7th": 7, "8th": 8}
