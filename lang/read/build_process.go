@@ -131,7 +131,7 @@ func partOf(written string, names []string) (name string, ok bool) {
 	small := strings.ToLower(written)
 	for _, n := range names {
 		other := strings.ToLower(n)
-		if len(small) < 3 || !strings.Contains(other, small) && !strings.Contains(small, other) {
+		if len(small) < 3 || len(other) < 3 || !strings.Contains(other, small) && !strings.Contains(small, other) {
 			continue
 		}
 		if ok {
