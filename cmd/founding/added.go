@@ -3,6 +3,10 @@ package founding
 import (
 	"context"
 	"strings"
+
+	"maltwright/lang/finding"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 )
 
 // added makes what is added to a house that is there: a process in a file of its own, or a
@@ -10,7 +14,10 @@ import (
 func (s *sheet) added(ctx context.Context) (Result, error) {
 	house := File{Name: s.Main, Text: s.text(s.Main)}
 	house.Was = house.Text
-	if s.Answers["add"] == AddProcess {
+	if f, any := firstFault(house); any {
+		return Result{}, refuse("put right first what maltwright check finds of it", "%s is not added to: %s", s.Main, f.Message)
+	}
+	if s.adds(AddProcess) {
 		return s.planned(ctx, house, nil)
 	}
 	s.facts()
@@ -19,6 +26,9 @@ func (s *sheet) added(ctx context.Context) (Result, error) {
 		return Result{}, err
 	}
 	house.Text = behind(house.Was, piece)
+	if f, any := firstFault(house); any {
+		return Result{}, refuse("add it by hand", "%s would not read: %s", s.Main, f.Message)
+	}
 	r := Result{Files: []File{house}, In: s.Main}
 	r.Report = s.judged(house)
 	r.WhyNot = s.new(r.Report)
@@ -41,4 +51,15 @@ func behind(text, piece []byte) []byte {
 		gap = end + end
 	}
 	return append(append([]byte(nil), text...), gap+strings.ReplaceAll(string(piece), "\n", end)...)
+}
+
+// firstFault gives the first statement of a file that does not read.
+func firstFault(f File) (finding.Finding, bool) {
+	_, found := syntax.Parse(source.New(f.Name, f.Text))
+	for _, x := range found {
+		if x.Severity >= finding.Fault {
+			return x, true
+		}
+	}
+	return finding.Finding{}, false
 }

@@ -16,10 +16,7 @@ import (
 // begin asks for what a house is called and writes in, or what is added to one.
 func (a asking) begin() func(func(Question) bool) {
 	if a.House != nil {
-		can := choices(AddProcess+": a way to make malt of what is here", AddGrain+": another lot", AddDryer+": another oven, dehydrator or kiln", AddVessel+": another bucket or tank", AddFloor+": another tray, floor or box")
-		if len(a.House.Grains) == 0 || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
-			can = can[1:]
-		}
+		can := a.toAdd()
 		return these(Question{Key: "add", Ask: "What shall be added to " + a.Main + "?", Kind: OneOf, Choices: can, Usual: can[0].Word,
 			About: "What stands in the file stays as it is, to the letter.",
 			also:  map[string]string{"lot": AddGrain, "kiln": AddDryer, "oven": AddDryer, "dehydrator": AddDryer, "tray": AddFloor, "floor": AddFloor, "box": AddFloor, "bucket": AddVessel}})
@@ -32,6 +29,16 @@ func (a asking) begin() func(func(Question) bool) {
 		Question{Key: "house", Ask: "What is the place called?", Kind: Text, Usual: "Home",
 			About: "The file of the house is named after it, as home.malt."},
 	)
+}
+
+// toAdd lists what can be added to a house that is there: a process only where nothing lacks
+// that it uses.
+func (a asking) toAdd() []Choice {
+	can := choices(AddProcess+": a way to make malt of what is here", AddGrain+": another lot", AddDryer+": another oven, dehydrator or kiln", AddVessel+": another bucket or tank", AddFloor+": another tray, floor or box")
+	if len(a.House.Grains) == 0 || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
+		can = can[1:]
+	}
+	return can
 }
 
 // lot asks for the grain.
@@ -47,7 +54,7 @@ func (a asking) lot() func(func(Question) bool) {
 			About: "A name by which you know the bag again: the farm and the year, as Hill farm 2026."}
 		treated := Question{Key: "treated", Ask: "Was the grain treated as seed?", Kind: OneOf, Choices: choices("no", "yes"), Usual: vocabulary.SaidUnknown,
 			About:   "Seed grain is dressed with poison, often coloured pink, blue or green. Grain sold as feed, food or for malting is not.",
-			FindOut: "ask the seller, and look for a coloured dust on the kernels",
+			FindOut: "ask the seller",
 			check: func(text string) error {
 				if text == vocabulary.SaidYes {
 					return refuse("get grain that is sold as food, as feed or for malting", "treated seed is poison, and never malt")
@@ -83,7 +90,7 @@ func (a asking) lot() func(func(Question) bool) {
 		}
 		if g := profileOf(a.species(), "").Grain; g.MouldCheck || g.ErgotRisk {
 			yield(Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
-				About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "spread a handful on white paper: pink, white or shrunken kernels are mould, black horns are ergot",
+				About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "look at a handful",
 				also: map[string]string{"no": "none", "yes": "found"},
 				check: func(text string) error {
 					if text == vocabulary.SaidFound {
@@ -95,7 +102,7 @@ func (a asking) lot() func(func(Question) bool) {
 	}
 }
 
-const moistureBySample = "dry a sample in an oven: maltwright reckon moisture"
+const moistureBySample = "weigh 100 g, grind it, dry it 3 h at 130 °C (266 °F), weigh it again and type maltwright reckon moisture 100g 88g"
 
 // amount asks for the charge of a new house.
 func (a asking) amount() func(func(Question) bool) {

@@ -61,6 +61,9 @@ func (a asking) dryers() func(func(Question) bool) {
 			if !yield(kind) || n > 1 && !a.has(key) || !a.dryer(key, yield) || a.House != nil {
 				return
 			}
+			if n == 1 && a.kindBurns(key) && !yield(fireWatch()) {
+				return
+			}
 			if n == 1 && a.withers() && !yield(a.witherSize()) {
 				return
 			}
@@ -72,9 +75,20 @@ func (a asking) dryers() func(func(Question) bool) {
 // fan, and is too hot for it.
 func (a asking) withers() bool { return a.House == nil && a.dryerKind("dryer 1") == Oven }
 
+// kindBurns tells whether a dryer is heated by a fire that burns for long.
+func (a asking) kindBurns(key string) bool {
+	fired := a.Answers[key+" fired"]
+	return vocabulary.Burns(fired) || (fired == "" || fired == DontKnow) && a.dryerKind(key) == FireKiln
+}
+
+func fireWatch() Question {
+	return Question{Key: "fire watch", Ask: "Does somebody stay by the fire all night?", Kind: OneOf, Choices: choices(vocabulary.SaidYes, vocabulary.SaidNo), Usual: vocabulary.SaidNo,
+		About: "Rootlets and dust that fall into a fire burn the house down. A fire burns only while somebody watches it."}
+}
+
 func (a asking) witherSize() Question {
 	return Question{Key: "wither size", Ask: "On what area can you spread it to dry off first?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / 2.5), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
-		About: "Green malt is too wet for an oven. A clean sheet in a warm room takes 2 to 3 kg on 1 m2 (a pound on 2 ft2).", FindOut: "spread a clean sheet, and measure it"}
+		About: "Green malt is too wet for an oven. A clean sheet in a warm room takes 2 to 3 kg on 1 m2 (a pound on 2 ft2).", FindOut: "measure length and width"}
 }
 
 func dryerChoices() (list []Choice) {
@@ -96,18 +110,18 @@ func (a asking) dryerKind(key string) string {
 func (a asking) dryer(key string, yield func(Question) bool) bool {
 	kind := a.dryerKind(key)
 	d := dryers[kind]
-	area := a.si(key+" size", a.kilograms()/d.load)
+	area := a.si(key+" size", max(0.02, a.kilograms()/d.load))
 	list := []Question{
-		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / d.load), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
-			About: "Length times width, all trays or racks together.", FindOut: "measure its length and width, times the number of trays"},
-		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
-			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "look at its dial; try its lowest setting with a thermometer inside"},
+		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(max(0.02, a.kilograms()/d.load)), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
+			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
+		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
+			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
 		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: a.pick("kW", "kW"), Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
-			About: "It stands on the label, as W or kW.", FindOut: "look for the W or kW on its label"},
+			About: "It stands on the label, as W or kW.", FindOut: "see its label"},
 	}
 	if kind != Oven {
 		list = append(list, Question{Key: key + " airflow", Ask: "How much air goes through the malt in it?", Kind: Amount, Unit: a.pick("m3/h", "cfm"), Usual: a.flow(d.air * area / 3600), of: quantity.Flow, sense: senseOf(vocabulary.KilnFacts, "airflow"),
-			About: "Of a fan it stands on its label or in its papers.", FindOut: "look for it on the fan, or in its papers"})
+			About: "Of a fan it stands on its label or in its papers.", FindOut: "see its papers"})
 	}
 	if d.burns {
 		fuels := choices(vocabulary.FiredElectric, vocabulary.FiredGas, vocabulary.FiredWood, vocabulary.FiredOil)
@@ -126,7 +140,23 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 			return false
 		}
 	}
+	if d.burns && kind != Oven && vocabulary.Burns(a.Answers[key+" fired"]) {
+		return yield(Question{Key: key + " flue", Ask: "Has the fire a flue of its own, away from the malt?", Kind: OneOf, Choices: choices(vocabulary.SaidYes, vocabulary.SaidNo), Usual: vocabulary.SaidYes,
+			About: "Smoke that goes through malt makes poison in it (nitrosamines), and carbon monoxide kills."})
+	}
 	return true
+}
+
+// driesMalt refuses a dryer in which malt cannot be dried.
+func driesMalt(taken string) error {
+	parts := between.FindStringSubmatch(taken)
+	if parts == nil {
+		return refuse("type the lowest and the highest, as 35 to 70 °C or 95 to 158 °F", "%s is one temperature", taken)
+	}
+	if high, err := quantity.Parse(parts[2]); err == nil && high.SI-quantity.ZeroCelsius < 45 {
+		return refuse("malt is dried at 45 °C (113 °F) and more: look at the unit, or use another dryer", "%s is the hottest of it", high)
+	}
+	return nil
 }
 
 // reach writes what a dryer usually reaches.

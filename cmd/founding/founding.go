@@ -30,6 +30,7 @@ const DontKnow = "don't know"
 // There is what a folder holds already. Its zero value is an empty folder.
 type There struct {
 	Files []File       // texts of the language in it, by the alphabet
+	Taken []string     // the names of all that is in it
 	Main  string       // the file of the house that is added to; "" where there is no house
 	House *model.House // as that file and what it uses read; nil where there is none
 	Root  read.Reader  // reads what stands in the folder; nil of an empty one

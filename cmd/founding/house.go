@@ -28,8 +28,8 @@ func (a asking) sheet() *sheet {
 
 func (s *sheet) line(format string, args ...any) { fmt.Fprintf(s, format+"\n", args...) }
 
-// value is the answer, or what is usual, and the comment on it.
-func (s *sheet) value(key string) (text, comment string) {
+// value is the answer, or what is usual, and what is to be said of that.
+func (s *sheet) value(key string) (text, usual string) {
 	if s.has(key) {
 		return s.Answers[key], ""
 	}
@@ -37,18 +37,54 @@ func (s *sheet) value(key string) (text, comment string) {
 	if q.Usual == None || s.Answers[key] == None {
 		return None, ""
 	}
-	comment = "  # usual"
+	usual = "usual"
 	if q.FindOut != "" {
-		comment += "; to find it out, " + q.FindOut
+		usual += "; find it out: " + q.FindOut
 	}
-	return q.Usual, comment
+	return q.Usual, usual
 }
 
 // fact writes a statement of an answer, if there is something to write.
 func (s *sheet) fact(word, key string) {
-	if text, comment := s.value(key); text != None && text != "" {
-		s.line("%s %s%s", word, text, comment)
+	if text, usual := s.value(key); text != None && text != "" {
+		s.noted(word+" "+text, usual)
 	}
+}
+
+// columns is how wide a line may get.
+const columns = 80
+
+// noted writes a statement with a comment: behind it where that stays within the columns
+// whatever stands beside it, else above it.
+func (s *sheet) noted(statement, comment string) {
+	const beside = 2 + len("germination ") + len("56 to 64 °F") + 2 + len("# ") // what a neighbour may push it to
+	switch {
+	case comment == "":
+		s.line("%s", statement)
+	case max(beside, len([]rune(statement))+6)+len([]rune(comment)) <= columns-2:
+		s.line("%s  # %s", statement, comment)
+	default:
+		s.comment(comment)
+		s.line("%s", statement)
+	}
+}
+
+// comment writes a comment on lines of its own.
+func (s *sheet) comment(text string) {
+	line, words := "#", strings.Fields(text)
+	for i := 0; i < len(words); i++ {
+		word := words[i]
+		if word[0] >= '0' && word[0] <= '9' && i+1 < len(words) { // a number stays with its unit
+			i++
+			word += " " + words[i]
+		}
+		if len([]rune(line+word)) > columns-6 && line != "#" {
+			s.line("%s", line)
+			line = "#"
+		}
+		line += " " + word
+	}
+	s.line("%s", line)
 }
 
 // open begins a block.
@@ -97,22 +133,30 @@ func (s *sheet) grain() {
 	switch {
 	case s.Answers["moisture known"] == "sample":
 		if w, err := sampleMoisture(s.Answers["sample wet"], s.Answers["sample dry"]); err == nil {
-			s.line("moisture %s  # a sample of %s dried to %s", reckon.Percent().Like(w), s.Answers["sample wet"], s.Answers["sample dry"])
+			s.noted("moisture "+reckon.Percent().Like(w), fmt.Sprintf("%s dried to %s", s.Answers["sample wet"], s.Answers["sample dry"]))
 		}
 	case s.has("moisture"):
 		s.line("moisture %s", s.Answers["moisture"])
 	default:
-		s.line("moisture 12 %%  # usual; to find it out, %s", moistureBySample)
+		s.noted("moisture 12 %", "usual for grain in store; find it out: "+moistureBySample)
 	}
 	if s.has("germination") {
 		n, of, _ := strings.Cut(s.Answers["germination"], " of ")
 		k, _ := strconv.Atoi(n)
 		m, _ := strconv.Atoi(of)
-		s.line("germination %s %% of %d kernels", strconv.FormatFloat(math.Round(1000*float64(k)/float64(max(m, 1)))/10, 'f', -1, 64), m)
+		counted := ""
+		if m != 100 {
+			counted = s.Answers["germination"] + " sprouted"
+		}
+		s.noted(fmt.Sprintf("germination %s %% of %d kernels", strconv.FormatFloat(math.Round(1000*float64(k)/float64(max(m, 1)))/10, 'f', -1, 64), m), counted)
 	} else {
-		s.line("# germination is not known yet: %s", s.questions["germination"].FindOut)
+		s.comment("The germination is not known yet: " + s.questions["germination"].FindOut + ".")
 	}
-	s.fact("treated", "treated")
+	if s.has("treated") {
+		s.line("treated %s", s.Answers["treated"])
+	} else {
+		s.noted("treated "+vocabulary.SaidUnknown, "ask the seller: treated seed is poison")
+	}
 	if _, ok := s.questions["mould"]; ok {
 		g := profileOf(s.species(), "").Grain
 		found, comment := s.Answers["mould"], ""
@@ -120,10 +164,10 @@ func (s *sheet) grain() {
 			found, comment = s.value("mould")
 		}
 		if g.ErgotRisk {
-			s.line("ergot %s%s", found, comment)
+			s.noted("ergot "+found, comment)
 		}
 		if g.MouldCheck {
-			s.line("mould %s%s", found, comment)
+			s.noted("mould "+found, comment)
 		}
 	}
 	s.shut()
@@ -132,15 +176,21 @@ func (s *sheet) grain() {
 func (s *sheet) site() {
 	s.open("site", s.placeCalled())
 	s.fact("air", "air")
-	s.line("humidity 55 to 80 %%  # usual; to find it out, hang up a hygrometer")
+	s.noted("humidity 55 to 80 %", "usual; find it out: hang up a hygrometer")
 	s.fact("water", "water")
 	s.fact("altitude", "altitude")
+	if s.Answers["fresh air"] == vocabulary.SaidYes {
+		s.line("accept co2-room because \"fresh air is let in and out at the floor, and a carbon dioxide alarm hangs at knee height\"")
+	}
+	if s.Answers["fire watch"] == vocabulary.SaidYes {
+		s.line("accept fire-unattended because \"somebody stays by the fire through the night\"")
+	}
 	text, comment := s.value("awake")
 	for i, span := range strings.Split(text, " and ") {
 		if i > 0 {
 			comment = ""
 		}
-		s.line("awake %s%s", span, comment)
+		s.noted("awake "+span, comment)
 	}
 	s.shut()
 }
@@ -171,14 +221,14 @@ func (s *sheet) kiln(k named) {
 	switch kind {
 	case Oven:
 		s.line("draught still")
-		s.line("airflow %s  # what leaks or is vented, usual", s.flow(d.air*s.si(k.key+" size", s.kilograms()/d.load)/3600))
+		s.noted("airflow "+s.flow(d.air*s.si(k.key+" size", max(0.02, s.kilograms()/d.load))/3600), "usual of what leaks from an oven")
 	case FireKiln:
 		s.fact("airflow", k.key+" airflow")
 		s.line("draught natural")
 	default:
 		s.fact("airflow", k.key+" airflow")
 		if d.returns > 0 {
-			s.line("returns %g %%  # usual: such dryers blow most of their air round", d.returns)
+			s.noted(fmt.Sprintf("returns %g %%", d.returns), "usual; it blows most of its air round")
 		} else {
 			s.line("draught fan")
 		}
@@ -189,8 +239,10 @@ func (s *sheet) kiln(k named) {
 	if d.burns {
 		fired, _ = s.value(k.key + " fired")
 	}
-	if vocabulary.Burns(fired) {
-		s.line("fired %s by indirect  # its smoke has a flue of its own, away from the malt", fired)
+	if flue, _ := s.value(k.key + " flue"); vocabulary.Burns(fired) && flue == vocabulary.SaidNo {
+		s.noted("fired "+fired+" by direct", "its smoke goes through the malt")
+	} else if vocabulary.Burns(fired) {
+		s.noted("fired "+fired+" by indirect", "its smoke goes up a flue, not into the malt")
 	} else {
 		s.line("fired %s", fired)
 	}

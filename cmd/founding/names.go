@@ -2,6 +2,8 @@ package founding
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -31,7 +33,7 @@ func (a asking) vesselNames() (list []named) {
 			break
 		}
 		list = append(list, named{key, "bucket"})
-		switch size := a.si(key+" holds", 0.025); {
+		switch size := a.si(key+" holds", usualRoom(a.kilograms())); {
 		case size > 0.3:
 			list[n-1].name = "tank"
 		case size > 0.06:
@@ -40,6 +42,10 @@ func (a asking) vesselNames() (list []named) {
 	}
 	return numbered(list)
 }
+
+// usualRoom is the volume of a vessel for so many kg of grain, m³ (common practice: 2.2 l for
+// each kg at the least).
+func usualRoom(kg float64) float64 { return max(0.010, 0.004*kg) }
 
 // numbered puts numbers behind names that stand more than once.
 func numbered(list []named) []named {
@@ -80,33 +86,27 @@ func (a asking) dryerNames() (list []named) {
 	return numbered(list)
 }
 
-// fileName makes the name of a file of a name: home-pale.malt.
-func fileName(name string, taken []File) string {
+// reserved are names that a file cannot have everywhere.
+var reserved = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
+
+// fileName makes the name of a file of a name, home-pale.malt, that none of the taken ones is.
+func fileName(name string, taken []string) string {
 	var b strings.Builder
 	for _, r := range strings.ToLower(name) {
 		switch {
-		case r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r)):
+		case r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)):
 			b.WriteRune(r)
 		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
 			b.WriteByte('-')
 		}
 	}
 	stem := strings.TrimSuffix(b.String(), "-")
-	if stem == "" {
-		stem = "house"
+	if stem == "" || reserved.MatchString(stem) {
+		stem = strings.TrimSuffix("house-"+stem, "-")
 	}
 	file := stem + ".malt"
-	for n := 2; isThere(file, taken); n++ {
+	for n := 2; slices.ContainsFunc(taken, func(t string) bool { return strings.EqualFold(t, file) }); n++ {
 		file = fmt.Sprintf("%s-%d.malt", stem, n)
 	}
 	return file
-}
-
-func isThere(name string, files []File) bool {
-	for _, f := range files {
-		if strings.EqualFold(f.Name, name) {
-			return true
-		}
-	}
-	return false
 }

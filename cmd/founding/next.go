@@ -41,7 +41,14 @@ func (a asking) has(key string) bool {
 
 // adds tells whether a thing is asked for: all of them of a new house.
 func (a asking) adds(what string) bool {
-	return a.House == nil || a.Answers["add"] == what
+	if a.House == nil {
+		return true
+	}
+	add := a.Answers["add"]
+	if add == DontKnow {
+		add = a.toAdd()[0].Word
+	}
+	return add == what
 }
 
 // Next gives the first question that is open, and false where there is none: then Write can

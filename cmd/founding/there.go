@@ -23,35 +23,35 @@ func Look(folder string) (there There, close func() error, err error) {
 	if err != nil {
 		return There{}, close, err
 	}
-	paths, err := filepath.Glob(filepath.Join(escaped(folder), "*.malt"))
+	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return There{}, root.Close, err
 	}
-	slices.Sort(paths)
 	var files []File
-	for _, path := range paths {
-		name := filepath.Base(path)
-		text, err := root.Read(name)
+	var names []string
+	for _, e := range entries {
+		names = append(names, e.Name())
+		if !strings.EqualFold(filepath.Ext(e.Name()), ".malt") {
+			continue
+		}
+		text, err := root.Read(e.Name())
 		if err != nil || len(text) > source.MaxBytes {
 			continue // what cannot be read is added to by nobody; its name is still taken
 		}
-		files = append(files, File{Name: name, Text: text, Was: text})
+		files = append(files, File{Name: e.Name(), Text: text, Was: text})
 	}
-	return Among(files, root), root.Close, nil
-}
-
-// escaped is a path in which the signs of a pattern mean themselves.
-func escaped(path string) string {
-	if os.PathSeparator == '\\' {
-		return path
-	}
-	return strings.NewReplacer(`\`, `\\`, `*`, `\*`, `?`, `\?`, `[`, `\[`).Replace(path)
+	there = Among(files, root)
+	there.Taken = names
+	return there, root.Close, nil
 }
 
 // Among gives what a folder holds of which these are the files. The house is the file
 // with the most facts of one.
 func Among(files []File, r read.Reader) There {
 	there := There{Files: files, Root: r}
+	for _, f := range files {
+		there.Taken = append(there.Taken, f.Name)
+	}
 	most := 0
 	for _, f := range files {
 		house, _ := read.Load(f.Name, f.Text, ".", r)
@@ -98,7 +98,7 @@ func (t There) text(name string) []byte {
 	return nil
 }
 
-// fahrenheit tells whether the house that is there writes °F, and british whether lb.
+// fahrenheit tells whether the house that is there writes °F.
 func (t There) fahrenheit() bool {
 	return slices.ContainsFunc(t.Files, func(f File) bool { return f.Name == t.Main && bytes.Contains(f.Text, []byte("°F")) })
 }

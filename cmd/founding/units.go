@@ -54,7 +54,8 @@ func nice(si float64, unit string) string {
 		return "0 " + unit
 	}
 	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-1)
-	return strconv.FormatFloat(math.Round(v/step)*step, 'f', max(0, -int(math.Floor(math.Log10(step)))), 64) + " " + unit
+	places := max(0, -int(math.Floor(math.Log10(step)+0.5)))
+	return quantity.Rounded(math.Round(v/step)*step, places) + " " + unit
 }
 
 func (s system) mass(kg float64) string {

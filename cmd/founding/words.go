@@ -44,18 +44,18 @@ func (p *plan) charge(u system) string {
 func (p *plan) process(s *sheet) {
 	s.open("process", p.name)
 	s.line("make %s malt", p.malt)
-	less := ""
 	if p.share != 1 {
-		less = fmt.Sprintf("  # of the %s you asked for: more would lie too deep here, so make several batches", p.written)
+		s.comment(fmt.Sprintf("You asked for %s: more than this would lie too deep here. Make several batches.", p.written))
 	}
-	s.line("from %s of \"%s\"%s", p.charge(s.system), p.grain.Name, less)
+	s.line("from %s of \"%s\"", p.charge(s.system), p.grain.Name)
 	if p.site != nil {
 		s.line("at \"%s\"", p.site.Name)
 	}
 	p.wordsOfSteep(s)
 	p.wordsOfGrowth(s)
 	if w := p.wither; w != nil {
-		s.line("\n# In a warm room, in moving air, until it feels dry outside.")
+		s.line("")
+		s.comment("In a warm room, in moving air, until it feels dry outside.")
 		s.line("wither on \"%s\" {", p.spread.Name)
 		s.line("air at %s", s.band(w.low, w.high))
 		if w.turn > 0 {
@@ -67,7 +67,8 @@ func (p *plan) process(s *sheet) {
 	for i := range p.heats {
 		p.heats[i].words(s, p)
 	}
-	s.line("\n# Rub the rootlets off while they are brittle. Their dust harms the lungs: wear a mask.")
+	s.line("")
+	s.comment("Rub the rootlets off while they are brittle. Their dust harms the lungs: wear a mask.")
 	s.line("deculm within 12 h")
 	s.line("store in \"lidded pail\" for at least 3 weeks\n}")
 }
@@ -78,8 +79,8 @@ func (p *plan) wordsOfSteep(s *sheet) {
 		names = append(names, v.Name)
 	}
 	band := p.profile.CastBand()
-	s.line("\n# Begin at %02d:%02d, and somebody is awake for every change. Fresh water for each soak; the", p.begin/60, p.begin%60)
-	s.line("# drained grain breathes in between.")
+	s.line("")
+	s.comment(fmt.Sprintf("Begin at %02d:%02d, and somebody is awake for every change. Fresh water for each soak; the drained grain breathes in between.", p.begin/60, p.begin%60))
 	s.line("steep in %s to moisture %s to %s {", quoted(names), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
 	with := ""
 	if p.withAir {
@@ -95,7 +96,8 @@ func (p *plan) wordsOfSteep(s *sheet) {
 }
 
 func (p *plan) wordsOfGrowth(s *sheet) {
-	s.line("\n# Growing grain gives off carbon dioxide, which cannot be smelt: air the room before you go in.")
+	s.line("")
+	s.comment("Growing grain gives off carbon dioxide, which cannot be smelt: air the room before you go in.")
 	s.line("germinate on \"%s\" {", p.floor.Name)
 	s.line("hold bed at %s", s.band(p.low, p.bed))
 	if b := p.box; b != nil {

@@ -3,6 +3,7 @@ package founding
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"maltwright/lang/layout"
@@ -11,6 +12,7 @@ import (
 	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/sim/work"
 )
 
 // Write makes the files. What is open in the answers is left to what is usual.
@@ -29,8 +31,8 @@ func Write(ctx context.Context, a Answers, there There) (Result, error) {
 // begun makes the files of a new house.
 func (s *sheet) begun(ctx context.Context) (Result, error) {
 	name := s.placeCalled()
-	house := File{Name: fileName(name, s.Files)}
-	s.line("# %s: what is here and what it can do. Mend any figure that you come to know better.", name)
+	house := File{Name: fileName(name, s.Taken)}
+	s.comment(name + ": what is here and what it can do. Where a line says usual, nobody measured it here: put your own figure there once you know it.")
 	s.facts()
 	var err error
 	if house.Text, err = tidied(house.Name, s.String()); err != nil {
@@ -49,11 +51,14 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 	if err != nil {
 		return Result{}, err
 	}
-	own := File{Name: fileName(p.name, append(s.Files, house))}
-	t := trial{sheet: s, house: house, name: own.Name, ctx: ctx}
+	own := File{Name: fileName(p.name, append(slices.Clone(s.Taken), house.Name))}
+	t := trial{sheet: s, house: house, name: own.Name, ctx: ctx, pool: work.NewPool(mostWork)}
 	best := t.search(p)
+	if best.broken != nil {
+		return Result{}, best.broken
+	}
 	own.Text = best.text
-	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast, Report: best.report}
+	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast(), Report: best.report}
 	r.Changed, r.WhyNot = best.plan.changed(s.system), best.whyNot()
 	return r, nil
 }

@@ -4,12 +4,14 @@
 package journal
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -41,43 +43,91 @@ func refused(f finding.Finding) error {
 // Reading is a reading as it was typed.
 type Reading struct {
 	Words []string
-	At    string // its time, "" where the words say it or it is now
+	At    string         // its time, as people say it; "" where the words say it or it is now
+	Order calendar.Order // of the day and the month in it
 }
 
-// line reads the words as one statement, and gives it its time.
-func (r Reading) line(now time.Time) (*syntax.Statement, error) {
-	text := r.joined()
-	s, err := statement(text)
+// line reads the words as one statement, and gives it its time: of now, or as it was in the line
+// that it takes the place of.
+func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
+	x, err := typedAs(r.joined())
 	if err != nil {
-		return nil, err
+		return x, err
 	}
-	row, ok := vocabulary.Lookup(vocabulary.Batch, s.Verb.Text)
+	row, ok := vocabulary.Lookup(vocabulary.Batch, x.Verb.Text)
 	if !ok {
 		hint := "known: " + strings.Join(vocabulary.Words(vocabulary.Batch), ", ")
-		if meant, ok := vocabulary.Meant(vocabulary.Batch, s.Verb.Text); ok {
+		if meant, ok := vocabulary.Meant(vocabulary.Batch, x.Verb.Text); ok {
 			hint = fmt.Sprintf("did you mean %s?", meant)
 		}
-		return nil, misuse("%q is not a word of a batch; %s", s.Verb.Text, hint)
+		return x, misuse("%q is not a word of a batch; %s", x.Verb.Text, hint)
 	}
 	at, takes := row.Timed()
-	timed := takes && slices.ContainsFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
+	timed := takes && slices.ContainsFunc(x.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
 	switch {
 	case r.At != "" && timed:
-		return nil, misuse("the reading says its time, and so does --at")
+		return x, misuse("the reading says its time, and so does --at")
 	case r.At != "" && !takes:
-		return nil, misuse("%s has no time, but --at gives one", s.Verb.Text)
+		return x, misuse("%s has no time, but --at gives one", x.Verb.Text)
 	case r.At != "":
-		return statement(text + " " + at.Word + " " + r.At)
-	case takes && !timed:
-		return statement(text + " " + at.Word + " " + now.Format("2006-01-02 15:04"))
+		when, err := r.when(now)
+		if err != nil {
+			return x, err
+		}
+		return typedAs(x.text + " " + at.Word + " " + when)
+	case !takes || timed:
+		return x, nil
 	}
-	return s, nil
+	when := now.Format(stampLayout)
+	if was != nil {
+		m, ok := stampOf(was)
+		switch {
+		case ok:
+			when = m.text()
+		case !at.Required:
+			return x, nil
+		}
+	}
+	return typedAs(x.text + " " + at.Word + " " + when)
 }
+
+// when writes the time of the reading as a record has it. What the language reads stands as it is;
+// fri 18:00 and 2 h ago get their date.
+func (r Reading) when(now time.Time) (string, error) {
+	if s, err := statement(turned + " " + vocabulary.ClauseAt + " " + r.At); err == nil {
+		if _, ok := stampOf(s); ok {
+			return r.At, nil
+		}
+	}
+	m, err := calendar.Reader{Now: now, Back: true, Order: r.Order}.One(r.At)
+	var says *calendar.Error
+	switch {
+	case errors.As(err, &says):
+		return "", misuse("--at %q%s", r.At, says.Says)
+	case err != nil:
+		return "", misuse("--at %q: %v", r.At, err)
+	}
+	return m.At.In(now.Location()).Format(stampLayout), nil
+}
+
+// typed is a line as it was typed, with its text.
+type typed struct {
+	*syntax.Statement
+	text string
+}
+
+func typedAs(text string) (typed, error) {
+	s, err := statement(text)
+	return typed{s, text}, err
+}
+
+const stampLayout = "2006-01-02 15:04"
 
 // joined joins the words. A shell took the quotes off names and texts, which are put in
 // them again. What the shell gave as one with blanks in it is one; of single words a name
 // goes to the next clause, and a reason or a remark to the end.
 func (r Reading) joined() string {
+	r.Words = spelt(r.Words)
 	row := &vocabulary.Row{}
 	if len(r.Words) > 0 {
 		if known, ok := vocabulary.Lookup(vocabulary.Batch, r.Words[0]); ok {

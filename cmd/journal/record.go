@@ -28,58 +28,187 @@ type Record struct {
 	Batch  string      // which batch, where the file holds several
 }
 
-// Entry is a record with a line more in it.
+// Entry is a record with lines more in it, or with a line put right.
 type Entry struct {
 	Text  []byte // of the whole file
 	Line  source.Span
-	Batch string // its name
+	Lines []source.Span // all that are new, where they are several; Line is the last of them
+	Batch string        // its name
+	Late  bool          // it stands in front of later lines
+	Was   string        // the line in whose place it stands, "" where it is one more
 	house *model.House
 	found []finding.Finding
 }
 
 // Words are those of the new line, as they stand in the file.
-func (e Entry) Words() string { return string(e.Text[e.Line.Start:e.Line.End]) }
+func (e Entry) Words() string { return e.words(e.Line) }
+
+func (e Entry) words(at source.Span) string { return string(e.Text[at.Start:at.End]) }
+
+// All lists the words of all new lines, in the order in which they came.
+func (e Entry) All() (list []string) {
+	for _, at := range e.spans() {
+		list = append(list, e.words(at))
+	}
+	return list
+}
+
+func (e Entry) spans() []source.Span {
+	if len(e.Lines) == 0 {
+		return []source.Span{e.Line}
+	}
+	return e.Lines
+}
+
+// Last tells whether a place begins in the last new line.
+func (e Entry) Last(p source.Place) bool {
+	return p.File == e.house.Files[0] && e.Line.Start <= p.Start && p.Start <= e.Line.End
+}
+
+// Accepts tells whether something in the file accepts what a rule tells of the batch.
+func (e Entry) Accepts(rule string) bool {
+	return slices.ContainsFunc(e.house.Accepts, func(a model.Accept) bool {
+		return a.Rule.Text == rule && (!a.Scope.Known() || a.Scope.File == e.house.Files[0] && a.Scope.Start <= e.Line.Start && e.Line.Start <= a.Scope.End)
+	})
+}
+
+// Model is the batch with the line in it, and what was noted; nil where the line is none that
+// has a time or a step.
+func (e Entry) Model() (*model.Batch, model.Dated) {
+	for _, b := range e.house.Batches {
+		if b.Name != e.Batch {
+			continue
+		}
+		for _, x := range b.Lines() {
+			if e.Last(x.Place()) {
+				return b, x
+			}
+		}
+		return b, nil
+	}
+	return nil, nil
+}
 
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or
 // its zone may be off.
 const clockSlack = 24 * time.Hour
 
-// With gives the record with the reading in it, which is of now where it says no time.
-// The error is a Misuse or a Refusal.
-func (r Record) With(x Reading, now time.Time) (e Entry, err error) {
-	line, err := x.line(now)
+// With gives the record with the reading in it, which is of now where it says no time. One that
+// was taken before lines that stand in the record goes in front of them. The error is a
+// Misuse or a Refusal.
+func (r Record) With(x Reading, now time.Time) (Entry, error) {
+	e, _, err := r.with(x, now)
+	return e, err
+}
+
+// with gives the offset, too, at which the text was parted.
+func (r Record) with(x Reading, now time.Time) (e Entry, parted int, err error) {
+	line, err := x.line(now, nil)
 	if err != nil {
-		return e, err
+		return e, 0, err
 	}
+	tree, home, err := r.open(&e)
+	if err != nil {
+		return e, 0, err
+	}
+	if line, err = r.placed(line, home, now); err != nil {
+		return e, 0, err
+	}
+	return r.put(e, tree, home, line.Statement, now)
+}
+
+// open reads the file, and finds the batch that is meant.
+func (r Record) open(e *Entry) (tree *syntax.Tree, home *syntax.Statement, err error) {
 	tree, found := syntax.Parse(source.New(r.Name, r.Text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		return e, Refusal(fmt.Sprintf("not noted: %s does not read; see maltwright check %[1]s", r.Name))
+		return nil, nil, Refusal(fmt.Sprintf("not noted: %s does not read; see maltwright check %[1]s", r.Name))
 	}
-	home, name, err := r.home(tree)
+	home, e.Batch, err = r.home(tree)
+	return tree, home, err
+}
+
+// put puts a line in its place: behind the last, or in front of what is later. It gives the
+// offset, too, at which the text was parted.
+func (r Record) put(e Entry, tree *syntax.Tree, home, line *syntax.Statement, now time.Time) (Entry, int, error) {
+	list := home.Body.Statements
+	before := timesIn(list)
+	k := len(list)
+	if m, timed := stampOf(line); timed {
+		if at, ok := m.meant(lastOf(before), now); ok && m.From.Date.Text != "" {
+			k = placeOf(before, at)
+		}
+	}
+	if e.Late = k < len(list); e.Late && sameLine(tree, list[k-1], list[k]) {
+		return e, 0, Refusal(fmt.Sprintf("not noted: it goes between two statements of one line, %d; lay the record out first: maltwright tidy %s", lineOf(tree, list[k]), r.Name))
+	}
+	var last *syntax.Statement
+	if k > 0 {
+		last = list[k-1]
+	}
+	var parted int
+	e.Text, e.Line, parted = layout.Behind(tree, home, last, line, vocabulary.Batch)
+	if e.Late {
+		after, err := r.again(e.Text)
+		if err != nil || !sameTimes(before, after, -1, k) {
+			return e, 0, Refusal("not noted: in its place it would move the times of the lines below it, which go by the line above; write their dates first")
+		}
+	}
+	return e, parted, r.judgeWords(&e, now)
+}
+
+// placeOf is in front of which line something of a time goes: of the first that is later. What
+// lies before the beginning is left to be told.
+func placeOf(times []time.Time, at time.Time) int {
+	for i, t := range times {
+		if !t.IsZero() && t.After(at) {
+			if i == 0 || lastOf(times[:i]).IsZero() {
+				return len(times)
+			}
+			return i
+		}
+	}
+	return len(times)
+}
+
+func sameLine(t *syntax.Tree, a, b *syntax.Statement) bool {
+	return t.File.Position(a.End, source.Bytes).Line == lineOf(t, b)
+}
+
+func lineOf(t *syntax.Tree, s *syntax.Statement) int {
+	return t.File.Position(s.Start, source.Bytes).Line
+}
+
+// again gives the times of the lines of the batch in another text.
+func (r Record) again(text []byte) ([]time.Time, error) {
+	r.Text = text
+	_, home, err := r.open(&Entry{})
 	if err != nil {
-		return e, err
+		return nil, err
 	}
-	e.Batch = name
-	e.Text, e.Line = layout.Append(tree, home, line, vocabulary.Batch)
+	return timesIn(home.Body.Statements), nil
+}
+
+// judgeWords reads the text with the line in it, and refuses what does not read.
+func (r Record) judgeWords(e *Entry, now time.Time) error {
 	e.house, e.found = read.Load(r.Name, e.Text, r.Dir, r.Reader)
 	for _, f := range e.found {
 		if f.Severity >= finding.Fault && e.holds(f.Place) {
-			return e, refused(f)
+			return refused(f)
 		}
 	}
-	if f, spoilt := r.spoils(e); spoilt {
+	if f, spoilt := r.spoils(*e); spoilt {
 		at := f.Place.File.Position(f.Place.Start, source.Bytes)
 		f.Message = fmt.Sprintf("with it line %d of %s can no longer stand: %s", at.Line, f.Place.File.Name(), f.Message)
-		return e, refused(f)
+		return refused(f)
 	}
 	for _, b := range e.house.Batches {
 		for _, x := range b.Lines() {
 			if e.holds(x.Place()) && x.When().Sub(now) > clockSlack {
-				return e, Refusal(fmt.Sprintf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.When().Format("2006-01-02 15:04")))
+				return Refusal(fmt.Sprintf("not noted: %s lies ahead of this computer's clock, and no line could follow it until then; look at the date", x.When().Format(stampLayout)))
 			}
 		}
 	}
-	return e, nil
+	return nil
 }
 
 // spoils gives a fault that the new line makes of what was sound without it.
@@ -109,7 +238,7 @@ func (r Record) spoils(e Entry) (f finding.Finding, spoilt bool) {
 
 // holds tells whether a place begins in the new line.
 func (e Entry) holds(p source.Place) bool {
-	return p.File == e.house.Files[0] && e.Line.Start <= p.Start && p.Start <= e.Line.End
+	return p.File == e.house.Files[0] && slices.ContainsFunc(e.spans(), func(at source.Span) bool { return at.Start <= p.Start && p.Start <= at.End })
 }
 
 // home finds the batch that is meant.

@@ -3,108 +3,196 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
+	"strings"
 	"time"
 
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
-	"maltwright/lang/finding"
 	"maltwright/lang/read"
+	"maltwright/lang/vocabulary"
 )
 
-// Note appends one reading to the record of a batch.
+// Note writes readings into the record of a batch, and says what they come to.
 type Note struct {
-	File    string   `arg:"" name:"file" help:"The file with the batch."`
-	Reading []string `arg:"" help:"The reading, as a line of the batch: weighed 7.48 kg."`
-	At      string   `placeholder:"TIME" help:"When it was read, as 14:00 or \"2026-03-06 14:00\"; otherwise now. A time alone follows the line above."`
-	Batch   string   `placeholder:"NAME" help:"Which batch, where the file holds several."`
-	DryRun  bool     `help:"Check the reading and print its line; write nothing."`
-	Root    string   `placeholder:"FOLDER" help:"Folder that use may read; otherwise that of the file."`
+	File   string   `arg:"" optional:"" help:"The file with the batch, or the name of that; it may be left out where one batch is under way here."` // or the first word of the reading
+	Words  []string `arg:"" optional:"" name:"reading" help:"The reading, as a line of the batch: weighed 7.48 kg."`
+	At     string   `placeholder:"TIME" help:"When it was read, as 14:00, \"fri 18:00\", \"2 h ago\" or \"2026-03-06 14:00\"; otherwise now."`
+	Batch  string   `placeholder:"NAME" help:"Which batch, where there are several."`
+	Sure   bool     `help:"Write it though it is doubtful."`
+	Undo   bool     `help:"Take the last line back."`
+	Fix    int      `placeholder:"LINE" help:"Put the line of this number right: the reading takes its place."`
+	List   bool     `help:"Show the lines of the batch with their numbers."`
+	DryRun bool     `help:"Check the reading and print its line; write nothing."`
+	Root   string   `placeholder:"FOLDER" help:"Folder that use may read; otherwise that of the file."`
 }
 
 // Help is the longer help of the command.
 func (Note) Help() string {
-	return `The reading is checked first, also beside the process and the rest of the record: one
+	return `Writes the reading and answers what it comes to beside the forecast, and what is
+next and when. Without a file it is the one batch under way in this folder. The word
+in front may be left out: 7.48 kg, 17 °C, chit 84 of 100, chalky.
+
+A reading is checked first, also beside the process and the rest of the record: one
 that does not read, or cannot be, is told in a line, and the file stays as it is. One
-that is doubtful is written, and told. Nothing else in the file is touched. Who notes
-while another command writes the file waits for it, up to half a minute, and at
-every moment the old or the new file is there, whole.
+that is doubtful is asked about; without a terminal it is refused, and --sure writes
+it. A reading of before the last line goes to its place in time. Nothing else in the
+file is touched. Without a reading, lines of readings are taken from standard input:
+all of them are written, or none. Who notes while another command writes the file
+waits for it, up to half a minute, and at every moment the old or the new file is
+there, whole.
 
 Examples:
 
-  maltwright note batch.malt weighed 7.48 kg after soak 1
-  maltwright note batch.malt weighed 8.47 kg in "blue tub" after soak 1
-  maltwright note batch.malt counted chit 84 of 100
-  maltwright note batch.malt counted acrospire 2 6 22 55 13 2 --at 08:00
-  maltwright note batch.malt felt rub chalky
-  maltwright note batch.malt read bed 17.2 °C --at "2026-03-10 21:00"
-  maltwright note batch.malt turned
-  maltwright note batch.malt weighed 4.92 kg clean malt --dry-run
-  maltwright note batch.malt changed soak 3 to 5 h because "left for work"
+  maltwright note weighed 7.48 kg after soak 1
+  maltwright note 12.2 lb
+  maltwright note 26-03.malt weighed 8.47 kg in "blue tub" after soak 1
+  maltwright note counted acrospire 2 6 22 55 13 2 --at 08:00
+  maltwright note bed 17.2 °C --at "yesterday 21:00"
+  maltwright note remark smells of cucumber
+  maltwright note changed soak 3 to 5 h because "left for work"
+  maltwright note --undo
+  maltwright note --list
+  maltwright note --fix 12 weighed 7.84 kg after soak 1
+  maltwright note 26-03.malt < readings.txt
 
-Exit code: 0 written; 1 the reading or the file does not read, or cannot be; 2 the
-command line cannot be understood, or the file holds no such batch; 3 the file
-cannot be read or written.`
+Exit code: 0 written; 1 the reading or the file does not read, cannot be, or is
+doubtful; 2 the command line cannot be understood, or there is no such batch; 3 the
+file cannot be read or written.`
 }
 
-// Run checks the reading and writes it. Now is asked again under the lock, so that of
-// two who wait for each other the later line has the later time.
+// Run finds the batch and does what is asked.
 func (c Note) Run(w *World) error {
-	in, err := w.file(c.File, c.Root)
+	in, reading, err := c.find(w)
 	if err != nil {
 		return err
 	}
-	doubts, err := c.judged(w, in) // before a lock is put beside the file, for it takes a while
-	if err != nil {
-		return err
+	switch {
+	case c.Undo && (c.Fix != 0 || c.List || len(reading) > 0 || c.At != ""), c.List && (c.Fix != 0 || len(reading) > 0 || c.At != ""):
+		return usage("--undo and --list take no reading")
+	case c.Fix != 0 && len(reading) == 0:
+		return usage("--fix %d: say what is right, as a reading behind it", c.Fix)
+	case c.Undo:
+		return c.undo(w, in)
+	case c.List:
+		return c.list(w, in)
 	}
-	said := ""
-	note := func(text []byte) ([]byte, error) {
-		e, err := c.entry(in, text)
-		if err != nil {
-			return nil, err
+	lines := ""
+	if len(reading) == 0 {
+		if lines, err = w.piped(); err != nil {
+			return err
 		}
-		said = fmt.Sprintf("%s: %s", words.Safe(e.Batch), words.Safe(words.OneLine(e.Words())))
-		return e.Text, nil
+		if strings.TrimSpace(lines) == "" {
+			return usage("there is no reading; write one, such as: maltwright note %s weighed 7.48 kg", asTyped(in.name))
+		}
+	}
+	return c.note(w, in, func(r journal.Record, now time.Time) (journal.Entry, error) {
+		one := journal.Reading{Words: reading, At: c.At, Order: w.reader(true).Order}
+		switch {
+		case lines != "":
+			return r.WithAll(lines, now)
+		case c.Fix != 0:
+			return r.Fix(c.Fix, one, now)
+		}
+		return r.With(one, now)
+	})
+}
+
+// piped is what stands on standard input, where that is no terminal.
+func (w World) piped() (string, error) {
+	if w.In == nil || w.InTerm {
+		return "", nil
+	}
+	text, err := read.ReadAll(w.In)
+	if err != nil {
+		return "", failed("cannot read standard input: %v", err)
+	}
+	return strings.ReplaceAll(string(text), "\r\n", "\n"), nil
+}
+
+// find parts the file from the reading. What comes first is a file where it ends like one, where
+// it lies here and begins no reading, or where it is the name of a batch whose file does.
+func (c Note) find(w *World) (in input, reading []string, err error) {
+	if name, is := w.recordNamed(c.File); is {
+		in, err = w.file(name, c.Root)
+		return in, c.Words, err
+	}
+	if c.File != "" {
+		reading = append([]string{c.File}, c.Words...)
+	}
+	in, err = w.underway(c.Batch, c.Root, w.now())
+	return in, reading, err
+}
+
+// recordNamed gives the file that a word of the command line names.
+func (w World) recordNamed(word string) (name string, is bool) {
+	if strings.HasSuffix(word, extension) {
+		return word, true
+	}
+	if word == "" {
+		return "", false
+	}
+	if _, begins := vocabulary.Lookup(vocabulary.Batch, word); begins || strings.ContainsAny(word, " \t") {
+		return "", false
+	}
+	for _, name := range []string{word, word + extension} {
+		if info, err := os.Stat(w.at(name)); err == nil && info.Mode().IsRegular() {
+			return name, true
+		}
+	}
+	return "", strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789")
+}
+
+// note checks what is made of the record, and writes it. Now is asked again under the lock, so
+// that of two who wait for each other the later line has the later time.
+func (c Note) note(w *World, in input, with func(journal.Record, time.Time) (journal.Entry, error)) error {
+	made := func(text []byte) (journal.Entry, error) { return c.entry(w, in, text, with) }
+	e, err := made(in.text) // before a lock is put beside it, for the judging takes a while
+	if err != nil {
+		return err
+	}
+	answer, err := c.judged(w, in, e)
+	if err != nil {
+		return err
+	}
+	if answer.instead {
+		with = asOffered(answer.offer)
+	}
+	note := func(text []byte) ([]byte, error) {
+		e, err = made(text)
+		if err == nil && !c.DryRun {
+			w.remember(in, text, e.Text)
+		}
+		return e.Text, err
 	}
 	if c.DryRun {
 		_, err = note(in.text)
 	} else {
-		err = w.edit(c.File, in.path, note)
+		err = w.edit(in.name, in.path, note)
 	}
 	if err != nil {
 		return err
 	}
-	fmt.Fprintln(w.Out, said)
-	c.tellDoubts(w, doubts)
+	if answer.instead {
+		answer = c.answer(w, in, e, nil)
+	}
+	c.tell(w, e, answer)
 	return nil
 }
 
-// entry gives the text of the file with the line in it.
-func (c Note) entry(in input, text []byte) (journal.Entry, error) {
+// entry gives the text of the file with what is noted in it.
+func (c Note) entry(w *World, in input, text []byte, with func(journal.Record, time.Time) (journal.Entry, error)) (journal.Entry, error) {
 	root, err := read.OpenRoot(in.root)
 	if err != nil {
 		return journal.Entry{}, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	record := journal.Record{Name: in.name, Text: text, Reader: in.past(root, nil), Dir: in.dir, Batch: c.Batch}
-	e, err := record.With(journal.Reading{Words: c.Reading, At: c.At}, time.Now())
+	e, err := with(c.record(in, root, text), w.now())
 	return e, notNoted(err)
 }
 
-// judged holds the new line beside the process and the rest of the record. It refuses
-// what cannot be, and gives what is doubtful.
-func (c Note) judged(w *World, in input) ([]finding.Finding, error) {
-	e, err := c.entry(in, in.text)
-	if err != nil {
-		return nil, err
-	}
-	ctx, release := w.interruptible()
-	defer release()
-	doubts, err := e.Judge(ctx)
-	if ctx.Err() != nil {
-		return nil, errInterrupted
-	}
-	return doubts, notNoted(err)
+func (c Note) record(in input, root read.Reader, text []byte) journal.Record {
+	return journal.Record{Name: in.name, Text: text, Reader: in.past(root, nil), Dir: in.dir, Batch: c.Batch}
 }
 
 // notNoted gives an error of the journal its exit code.
@@ -120,13 +208,34 @@ func notNoted(err error) error {
 	return err
 }
 
-// tellDoubts warns of what is doubtful, a line each, and says whether it was written.
-func (c Note) tellDoubts(w *World, doubts []finding.Finding) {
+// tell shows what was noted and what it comes to, and warns of what is doubtful.
+func (c Note) tell(w *World, e journal.Entry, a noteAnswer) {
+	for _, line := range e.All() {
+		if e.Was != "" {
+			w.say("%s: was %s", e.Batch, e.Was)
+		}
+		w.say("%s: %s", e.Batch, words.OneLine(line))
+	}
+	if a.says != "" {
+		w.say("%s", a.says)
+	}
 	done := "noted, but look"
 	if c.DryRun {
 		done = "look"
 	}
-	for _, f := range doubts {
-		fmt.Fprintf(w.Err, "maltwright: %s again: %s; %s [%s]\n", done, words.Safe(f.Message), words.Safe(f.Hint), f.Rule)
+	for _, f := range a.doubts {
+		fmt.Fprintf(w.Err, "maltwright: %s again: %s [%s]\n", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule)
+	}
+}
+
+// say writes a line, wrapped to the terminal where there is one.
+func (w World) say(format string, args ...any) {
+	text := words.Safe(fmt.Sprintf(format, args...))
+	if w.Width == 0 {
+		fmt.Fprintln(w.Out, text)
+		return
+	}
+	for _, line := range words.Wrap(text, w.Width) {
+		fmt.Fprintln(w.Out, line)
 	}
 }

@@ -42,7 +42,7 @@ func countOf(text []byte, i int) int { return bytes.Count(text, []byte("  "+weig
 // noting is the program that notes a weight in the record of a folder.
 func noting(t *testing.T, folder string, i int) *exec.Cmd {
 	t.Helper()
-	cmd := program(t, "note", "batch.malt", weighing(i))
+	cmd := program(t, "note", "batch.malt", weighing(i), "--sure")
 	cmd.Dir = folder
 	return cmd
 }

@@ -20,28 +20,68 @@ import (
 // The tree must have come from a parse without faults, and home must be a statement
 // of it with a block; line is a statement of one line, in is the kind of the block.
 func Append(t *syntax.Tree, home, line *syntax.Statement, in vocabulary.Block) ([]byte, source.Span) {
+	var last *syntax.Statement
+	if n := len(home.Body.Statements); n > 0 {
+		last = home.Body.Statements[n-1]
+	}
+	text, at, _ := Behind(t, home, last, line, in)
+	return text, at
+}
+
+// Behind does as Append does behind any statement of the block, which must be the last on its
+// line, or nil for a block that has none. It gives the offset, too, at which the text was parted
+// to take in the line.
+func Behind(t *syntax.Tree, home, last, line *syntax.Statement, in vocabulary.Block) (put []byte, stands source.Span, parted int) {
 	text, body := t.File.Bytes(), home.Body
 	at, margin, end := body.Start+1, marginOf(text, home.Start)+indent, lineEndOf(text)
-	var last *syntax.Statement
-	if n := len(body.Statements); n > 0 {
-		last = body.Statements[n-1]
+	if last != nil {
 		at = last.End
 		if begins(text, last.Start) {
 			margin = marginOf(text, last.Start)
 		}
 	}
-	words, parted := inColumn(text, last, header(line, in), line.Verb.Text)
+	words, apart := inColumn(text, last, header(line, in), line.Verb.Text)
 	before, after := end, ""
-	if parted {
+	if apart {
 		before += end
 	}
 	stop := at + lineLength(text[at:])
-	if closing := body.End - 1; closing <= stop { // the brace stands on the same line
+	next := following(body, last)
+	if next != nil && apart && next.Spaced && len(next.Lead) == 0 && begins(text, next.Start) { // it begins the run of the next
+		words, _ = inColumn(text, next, header(line, in), line.Verb.Text)
+		at := lineStart(text, next.Start)
+		start := at + len(margin)
+		return slices.Concat(text[:at], []byte(margin+words+end), text[at:]), source.Span{Start: start, End: start + len(words)}, at
+	}
+	switch closing := body.End - 1; {
+	case next == nil && closing <= stop: // the brace stands on the same line
 		stop, after = closing, end+marginOf(text, home.Start)
+	case next != nil && apart && !next.Spaced:
+		after = end
 	}
 	start := stop + len(before) + len(margin)
 	out := slices.Concat(text[:stop], []byte(before+margin+words+after), text[stop:])
-	return out, source.Span{Start: start, End: start + len(words)}
+	return out, source.Span{Start: start, End: start + len(words)}, stop
+}
+
+// following is the statement of a block behind one of it, nil for the last.
+func following(body *syntax.Block, s *syntax.Statement) *syntax.Statement {
+	if i := slices.Index(body.Statements, s); i >= 0 && i+1 < len(body.Statements) {
+		return body.Statements[i+1]
+	}
+	return nil
+}
+
+// Instead gives the text of a file with a line in the place of a statement of one line, in the
+// column of that where its word is no longer, and where the line then stands. Everything else is
+// byte for byte as it was.
+func Instead(t *syntax.Tree, s, line *syntax.Statement, in vocabulary.Block) ([]byte, source.Span) {
+	text := t.File.Bytes()
+	words, apart := inColumn(text, s, header(line, in), line.Verb.Text)
+	if apart {
+		words = header(line, in)
+	}
+	return slices.Concat(text[:s.Start], []byte(words), text[s.End:]), source.Span{Start: s.Start, End: s.Start + len(words)}
 }
 
 // inColumn writes the line with its value in the column of the one above, and tells

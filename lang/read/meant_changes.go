@@ -474,7 +474,7 @@ func bareName(s *search, pieces []piece, i int) [][]piece {
 	if p.kind != wordPiece || i+1 >= len(pieces) || pieces[i+1].kind != textPiece || i > 1 && pieces[i-1].kind != clausePiece {
 		return nil
 	}
-	if species, _ := vocabulary.Lookup(vocabulary.Grain, "species"); !vocabulary.SaysNothing(p.text) && !(species != nil && slices.Contains(species.Slots[0].Words, p.text)) {
+	if !vocabulary.SaysNothing(p.text) && !vocabulary.IsGrain(p.text) {
 		return nil
 	}
 	return [][]piece{with(pieces, i, i+1)}

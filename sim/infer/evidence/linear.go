@@ -41,14 +41,27 @@ func (g Linearised) Mode() ([]float64, error) {
 // reweighted finds the mode by iteratively reweighted least squares, as the Student
 // distribution weighs residuals, and gives each residual there in standard errors.
 func (t *Trial) reweighted(base []float64, slopes [][]float64, dims int) []float64 {
-	z, off := mat.NewVecDense(dims, nil), append([]float64(nil), base...)
-	var cov *mat.SymDense
+	_, cov, off := t.straight(base, slopes, dims, -1)
+	for i := range off {
+		d := mat.NewVecDense(dims, slopes[i])
+		off[i] /= math.Sqrt(1 + mat.Inner(d, cov, d))
+	}
+	return off
+}
+
+// straight finds the mode by what all readings but one say, -1 for none, with the covariance and
+// the residuals there.
+func (t *Trial) straight(base []float64, slopes [][]float64, dims, but int) (z *mat.VecDense, cov *mat.SymDense, off []float64) {
+	z, off = mat.NewVecDense(dims, nil), append([]float64(nil), base...)
 	for range reweightings {
 		h, g := mat.NewSymDense(dims, nil), mat.NewVecDense(dims, nil)
 		for k := range dims {
 			h.SetSym(k, k, 1)
 		}
 		for i, r := range off {
+			if i == but {
+				continue
+			}
 			weight := t.Observations[i].pull(r)
 			for k, d := range slopes[i] {
 				g.SetVec(k, g.AtVec(k)-weight*d*base[i])
@@ -63,9 +76,5 @@ func (t *Trial) reweighted(base []float64, slopes [][]float64, dims int) []float
 			off[i] = base[i] + mat.Dot(z, mat.NewVecDense(dims, slopes[i]))
 		}
 	}
-	for i := range off {
-		d := mat.NewVecDense(dims, slopes[i])
-		off[i] /= math.Sqrt(1 + mat.Inner(d, cov, d))
-	}
-	return off
+	return z, cov, off
 }

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"maltwright/cmd/journal"
+	"maltwright/lang/model"
+)
+
+// forgotten is how long nothing is written of a batch that is still taken to be under way.
+const forgotten = 30 * 24 * time.Hour
+
+// running is a batch under way, and the file of its record.
+type running struct {
+	in   input
+	name string
+}
+
+func (r running) String() string { return fmt.Sprintf("%q in %s", r.name, r.in.name) }
+
+// underway finds the file of the one batch that is under way in the working folder or, with its
+// name, of the batch that is called so.
+func (w World) underway(name, root string, now time.Time) (input, error) {
+	list, err := os.ReadDir(w.Folder)
+	if err != nil {
+		return input{}, failed("%s: %s", w.Folder, plainError(err))
+	}
+	var on, over []running
+	for _, e := range list {
+		if !e.Type().IsRegular() || !strings.HasSuffix(e.Name(), extension) {
+			continue
+		}
+		in, err := w.file(filepath.Join(e.Name()), root)
+		if err != nil || len(journal.Batches(in.name, in.text)) == 0 {
+			continue
+		}
+		house, _, err := in.load()
+		if err != nil {
+			continue
+		}
+		for _, b := range house.Batches {
+			switch {
+			case name != "" && b.Name == name, name == "" && goesOn(b, now):
+				on = append(on, running{in, b.Name})
+			case name == "":
+				over = append(over, running{in, b.Name})
+			}
+		}
+	}
+	switch {
+	case len(on) == 1:
+		return on[0].in, nil
+	case len(on) > 1:
+		many := fmt.Sprintf("%d batches are under way here", len(on))
+		if name != "" {
+			many = fmt.Sprintf("%d records here are called %q", len(on), name)
+		}
+		return input{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), asTyped(on[0].in.name))
+	case name != "":
+		return input{}, usage("no batch of this folder is called %q", name)
+	case len(over) > 0:
+		return input{}, usage("no batch is under way in this folder: %s over, or nothing was written of it for 30 days; name its file in front of the reading", are(listed(over), len(over)))
+	}
+	return input{}, usage("there is no record of a batch in this folder; begin one: maltwright begin FILE, with the file of its process")
+}
+
+func are(what string, n int) string {
+	if n == 1 {
+		return what + " is"
+	}
+	return what + " are"
+}
+
+func listed(list []running) string {
+	var out []string
+	for _, r := range list {
+		out = append(out, r.String())
+	}
+	return strings.Join(out, ", ")
+}
+
+// goesOn tells whether a batch is under way: its malt is not weighed, and the last that is written
+// of it is not long ago.
+func goesOn(b *model.Batch, now time.Time) bool {
+	last := b.Began.Time
+	for _, x := range b.Lines() {
+		if x.When().After(last) {
+			last = x.When().Time
+		}
+	}
+	return !b.Began.IsZero() && now.Sub(last) <= forgotten && !slices.ContainsFunc(b.Readings, model.Clean)
+}
