@@ -24,12 +24,15 @@ func drawn(t *rapid.T, q Question) string {
 	case Text:
 		return strings.TrimSpace(rapid.StringMatching(`[A-Za-zäéØ][A-Za-z0-9 ,.'äéØ-]{0,38}`).Draw(t, q.Key))
 	case Hours:
-		return rapid.SampledFrom([]string{"06:00 to 22:00", "5 am to 9 pm", "22:00 to 06:00", "06:00 to 08:00 and 18:00 to 23:00", "12:00 to 13:00", "always"}).Draw(t, q.Key)
+		return rapid.SampledFrom([]string{"06:00 to 22:00", "5 am to 9 pm", "22:00 to 06:00", "06:00 to 08:00 and 18:00 to 23:00", "12:00 to 16:30", "always"}).Draw(t, q.Key)
 	case Count:
 		return rapid.SampledFrom([]string{"96 of 100", "194/200", "40 of 50", "20 of 100", "500 of 500"}).Draw(t, q.Key)
 	}
 	usual, err := quantity.Parse(strings.Split(q.Usual, " to ")[0])
 	times := rapid.SampledFrom([]float64{0.2, 0.5, 0.8, 1, 1.3, 2, 5}).Draw(t, q.Key)
+	if q.check != nil && q.Kind == Span { // what a dryer reaches
+		return rapid.SampledFrom([]string{"35 to 70 °C", "30 to 50 °C", "80 to 110 °C", "95 to 160 °F", "170 to 550 °F", "20 to 95 °C"}).Draw(t, q.Key+" spans")
+	}
 	one := func(times float64) string {
 		if err != nil || q.Usual == None {
 			return nice(times*map[quantity.Dimension]float64{quantity.Mass: 1, quantity.Power: 300, quantity.Length: 400}[q.of], q.Unit)

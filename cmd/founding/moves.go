@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"maltwright/check/profile"
+	"maltwright/lang/vocabulary"
 )
 
 // part is a part of a process that moves change.
@@ -145,6 +146,9 @@ func (p *plan) movesOfKiln(i int, add func(part, func(*plan) bool)) {
 				add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].most = float64(int(d.most * times)); return d.most*times <= 72 })
 			}
 		}
+		if d.broken {
+			add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].broken, p.heats[i].dry[j].until = false, 0.25; return true })
+		}
 		if d.least > 1 {
 			add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].least = 1; return true })
 		}
@@ -183,7 +187,13 @@ var partsOf = map[string][]part{
 	"fire-unattended": {ofWithering, ofKiln}, "withering-slow": {ofWithering, ofKiln, ofCharge},
 }
 
+// partsIn are the parts that bear on a stage.
+var partsIn = map[string][]part{
+	vocabulary.VerbSteep: {ofSteep, ofCharge}, vocabulary.VerbGerminate: {ofGrowth, ofBox, ofCharge}, vocabulary.VerbWither: {ofWithering, ofCharge},
+	vocabulary.VerbKiln: {ofKiln, ofWithering, ofCharge},
+}
+
 // given are findings about what the lot and the house are, which no plan changes.
-var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "grain-not-covered"}
+var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "direct-fired", "grain-not-covered", "unusual-figure", "out-of-range", "germination-test-small"}
 
 func isGiven(rule string) bool { return slices.Contains(given, rule) }

@@ -26,7 +26,8 @@ type Follow struct {
 	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
 	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
 	NoCache bool   `help:"Neither use nor keep what is kept for the next time; it changes no figure."`
-	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+	Shown
+	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
 // Help is the longer help of the command.
@@ -81,6 +82,7 @@ func (c Follow) Run(w *World) error {
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}
 	r := progress.Of(f, at, why)
+	w.shown = c.Shown
 	if err := followWriters[c.Format](w, r, words.OfBatch(f.Trial.Process, f.Trial.Batch)); err != nil {
 		return failed("cannot write: %v", err)
 	}
@@ -100,21 +102,18 @@ func (c Follow) shelf(w *World) follow.Shelf {
 
 var followWriters = map[string]func(*World, progress.Result, words.House) error{
 	"text": func(w *World, r progress.Result, h words.House) error {
-		return text.Progress(w.Out, r, h, w.sheetOptions())
+		return text.Progress(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r progress.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 }
 
 // batch reads the file and gives the batch that is meant.
 func (c Follow) batch(w *World) (*model.Batch, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
+	in, err := w.oneFile("follow", c.File, c.Root)
 	if err != nil {
 		return nil, err
 	}
-	if len(files) != 1 {
-		return nil, usage("%s is a folder; follow takes one file", c.File)
-	}
-	house, found, err := files[0].load()
+	house, found, err := in.load()
 	if err != nil {
 		return nil, err
 	}

@@ -48,16 +48,16 @@ func shownFollow(t *testing.T, width int, at, format string) string {
 	return out.String()
 }
 
-// The answer in the guide is what the program prints, but for the cautions at its end.
+// The answer in the guide is the end of what the program prints, as a terminal shows it.
 func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
 	longSums(t)
 	here, err := os.Getwd()
 	require.NoError(t, err)
 	code, out, errs := runIn(here, "follow", firstBatch, "--at", "2026-03-11T12:00")
 	require.Equal(t, ExitClean, code, errs)
-	answer, _, ok := strings.Cut(out, "\ntake care")
+	_, answer, ok := strings.Cut(out, "\n\nbatch ")
 	require.True(t, ok)
-	guideShows(t, "batch 26-03 of Loft pale\nas of ", answer)
+	guideShows(t, "batch 26-03 of Loft pale\nas of ", "batch "+answer)
 }
 
 func TestFollowFitsTheWidth(t *testing.T) {

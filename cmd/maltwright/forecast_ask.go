@@ -75,7 +75,7 @@ func (c Forecast) asked(w *World, f *forecast.Forecast, o outlook.Options) (outl
 // outlookWriters write an outlook, by format.
 var outlookWriters = map[string]func(*World, outlook.Result, words.House) error{
 	"text": func(w *World, r outlook.Result, h words.House) error {
-		return text.Outlook(w.Out, r, h, w.sheetOptions())
+		return text.Outlook(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r outlook.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 	"csv":  func(w *World, r outlook.Result, _ words.House) error { return writeOutlookCSV(w.Out, r) },

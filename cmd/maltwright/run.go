@@ -8,10 +8,11 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strings"
 	"time"
 
-	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
 	"maltwright/cmd/rewrite"
@@ -38,6 +39,7 @@ type World struct {
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
+	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
 
 	clock func() time.Time // nil for that of this computer
@@ -68,7 +70,7 @@ func (w World) colour() bool {
 
 // options say how to write an answer for a reader.
 func (w World) options() text.Options {
-	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder, Assumed: w.shown.Assumed, Cautions: w.shown.Cautions}
 }
 
 // failure is an error with the exit code it leads to.
@@ -125,13 +127,18 @@ func Main(w World, args []string) (code int) {
 	switch {
 	case len(args) == 0:
 		args = []string{"--help"}
-	case len(args) == 1 && args[0] == "--version": // as every other program has it
+	case len(args) == 1 && slices.Contains([]string{"--version", "-v", "-V"}, args[0]): // as every other program has it
 		args = []string{"version"}
 	}
-	args = joinTimes(args)
+	args = joinTimes(ordered(args))
+	if err := w.noCommand(args); err != nil {
+		return w.report(err)
+	}
+	flags := flagsOf(parser, args[0])
+	args = withDashes(args, flags)
 	line, err := parser.Parse(signed(args))
 	if err != nil {
-		return w.report(failure{ExitUsage, helped(err, line, args)})
+		return w.report(failure{ExitUsage, w.helped(err, args, flags)})
 	}
 	return w.report(line.Run(&w))
 }
@@ -155,11 +162,38 @@ func signed(args []string) []string {
 	return out
 }
 
-// helped adds to an error of the command line where to read more.
-func helped(err error, _ *kong.Context, args []string) error {
+var wrongWord = regexp.MustCompile(`^(unknown flag|unexpected argument) ([^\s,]+)`)
+
+// helped says what is wrong with a command line: with the line to type, where one is known, and
+// else where to read more.
+func (w World) helped(err error, args, flags []string) error {
+	text := err.Error()
+	if m := wrongWord.FindStringSubmatch(text); m != nil {
+		what := "flag"
+		if m[2][0] != '-' {
+			what = "place for"
+		}
+		wrong := m[2]
+		meant := flagMeant(args, flags, wrong)
+		if at := slices.Index(args, wrong); meant == nil && at > 1 { // the word in front went to another place: begin pale.malt at 7:00
+			wrong = args[at-1]
+			meant = flagMeant(args, flags, wrong)
+		}
+		if meant != nil {
+			return fmt.Errorf("%s has no %s %s; type: %s", args[0], what, wrong, commandLine(meant...))
+		}
+	}
+	if meant := valueMeant(args, text); meant != nil {
+		return fmt.Errorf("%w; type: %s", err, commandLine(meant...))
+	}
 	about := "maltwright --help"
-	if len(args) > 0 && len(args[0]) > 0 && args[0][0] != '-' && isCommand(args[0]) {
+	if len(args) > 0 && isCommand(args[0]) {
 		about = "maltwright " + args[0] + " --help"
+	}
+	if what, _, none := strings.Cut(text, `: expected string value but got "EOL"`); none {
+		err = fmt.Errorf("%s needs a value behind it", what)
+	} else if strings.HasPrefix(text, `expected "<file>`) || strings.HasPrefix(text, `expected "<path>`) {
+		err = fmt.Errorf("%s needs a file, such as: %s", args[0], commandLine(args[0], w.sample()))
 	}
 	return fmt.Errorf("%w; see %s", err, about)
 }
@@ -175,7 +209,19 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
+		w.aside(text)
 	}
 	return code
+}
+
+// aside says something beside the answer. On a terminal it is folded to its width, and elsewhere it is
+// one line.
+func (w World) aside(text string) {
+	lines := []string{"maltwright: " + words.Safe(text)}
+	if w.ErrTerm && w.Width > 0 {
+		lines = folded(lines[0], "  ", w.Width)
+	}
+	for _, line := range lines {
+		fmt.Fprintln(w.Err, line)
+	}
 }

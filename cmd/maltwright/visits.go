@@ -15,7 +15,7 @@ import (
 
 // Visits writes the timetable of a batch.
 type Visits struct {
-	File    string `arg:"" help:"A process file; - is standard input."`
+	File    string `arg:"" optional:"" help:"A process file; - is standard input. By default the one process of this folder."`
 	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
 	Start   string `help:"When the first soak begins, such as tomorrow 7am or 2026-03-06T07:00." placeholder:"TIME"`
 	Ready   string `help:"When the malt is to be ready, its rootlets off; reckons back to the first soak." placeholder:"TIME"`
@@ -48,6 +48,13 @@ be read.`
 
 // Run forecasts and writes the timetable.
 func (c Visits) Run(w *World) error {
+	if c.File == "" {
+		file, err := w.theProcess("visits")
+		if err != nil {
+			return err
+		}
+		c.File = file
+	}
 	when, err := c.when(w)
 	if err != nil {
 		return err
@@ -95,7 +102,7 @@ func (c Visits) forecast(w *World, when time.Time) (*forecast.Forecast, error) {
 // timetableWriters write a timetable, by format.
 var timetableWriters = map[string]func(*World, timetable.Result, words.House) error{
 	"text": func(w *World, r timetable.Result, h words.House) error {
-		return text.Timetable(w.Out, r, h, w.sheetOptions())
+		return text.Timetable(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r timetable.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 	"ics":  func(w *World, r timetable.Result, h words.House) error { return ics.Write(w.Out, r, h) },

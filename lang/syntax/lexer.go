@@ -50,16 +50,18 @@ func (definition) LexString(_ string, text string) (lexer.Lexer, error) {
 // scanner cuts text into tokens. It never fails: what it does not know becomes a
 // stray token, which the parser reports.
 type scanner struct {
-	text   string
-	at     int
-	last   lexer.TokenType // kind of the token before, for what depends on it
-	step   bool            // the number of a step may stand next, behind the word of a statement that names one
-	verb   string          // the word that began the statement
-	wanted vocabulary.Hand // what of a time may stand next
-	twelve bool            // the time of day before, with a "to" behind it or not, says am or pm
-	vague  bool            // some word hangs on the whole file for its meaning: see settle
-	count  int
-	cut    bool // there are more tokens than a file may have
+	text    string
+	at      int
+	last    lexer.TokenType // kind of the token before, for what depends on it
+	step    bool            // the number of a step may stand next, behind the word of a statement that names one
+	verb    string          // the word that began the statement
+	before  string          // the token before
+	wanted  vocabulary.Hand // what of a time may stand next
+	between bool            // a span of time began with that word
+	twelve  bool            // the time of day before, with a "to" behind it or not, says am or pm
+	vague   bool            // some word hangs on the whole file for its meaning: see settle
+	count   int
+	cut     bool // there are more tokens than a file may have
 }
 
 // Next gives the next token; at the end of the text, or past as many tokens as a
@@ -78,7 +80,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 	s.twelve = kind == kindClock && ofTwelve(value) || kind == kindTo && s.twelve
 	s.expect(kind, value)
 	s.vague = s.vague || s.twelve || kind == kindClock && bareHour(value) || kind == kindQuantity && vague(value)
-	s.last = kind
+	s.last, s.before = kind, value
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
 
@@ -200,8 +202,13 @@ func quoteEnd(text string, at int) (end int, closed bool) {
 }
 
 func (s *scanner) scanWord() lexer.TokenType {
+	if kind := s.led(); kind != 0 {
+		return kind
+	}
 	word := s.takeWord()
 	switch {
+	case s.untilTime(word):
+		return kindTo
 	case s.bound(word):
 		return kindBound
 	case word == vocabulary.To && s.betweenValues():
@@ -260,7 +267,7 @@ func (s *scanner) betweenValues() bool {
 	save := s.at
 	s.skipBlanks()
 	s.at += signLength(s.text[s.at:])
-	value := quantity.NumberBegins(s.text[s.at:]) || s.namedTime(s.takeLetters())
+	value := quantity.NumberBegins(s.text[s.at:]) || s.last == kindDate && calendar.LeadingDate(s.text[s.at:], true) > 0 || s.namedTime(s.takeLetters())
 	s.at = save
 	return value
 }

@@ -11,6 +11,7 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
@@ -40,6 +41,7 @@ type Result struct {
 	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
 	NotForecast *outlook.ModelEnd             `json:",omitempty" doc:"where the malt comes to where the model ends"`
 	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
+	Enzymes     *outlook.Enzymes              `json:",omitempty" doc:"what the enzymes of the malt will suffice for; left out where they are not forecast"`
 	Drivers     outlook.Drivers               `doc:"what is still open of each total, and what to do to know it better"`
 	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
 	Ignored     int                           `json:"ignored_readings" doc:"how many are of a later time"`
@@ -113,6 +115,12 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		Posterior: posteriorOf(f)}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
+	}
+	if kept := r.Outcome.Diastatic; kept.Share >= half {
+		r.Enzymes = outlook.EnzymesOf(f.Centre, float64(kept.P50))
+	}
+	if x := b.TestOf(vocabulary.AnalysisDiastatic); x != nil && r.Enzymes != nil {
+		r.Enzymes.Measured(answer.DiastaticPower(x.Found.SI))
 	}
 	for _, a := range f.Trial.Assumed() {
 		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))
