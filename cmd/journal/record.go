@@ -89,6 +89,16 @@ func (e Entry) Model() (*model.Batch, model.Dated) {
 	return nil, nil
 }
 
+// News are the lines of the batch that are new and have a time or a step.
+func (e Entry) News(b *model.Batch) (list []model.Dated) {
+	for _, x := range b.Lines() {
+		if e.holds(x.Place()) {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or
 // its zone may be off.
 const clockSlack = 24 * time.Hour

@@ -140,7 +140,7 @@ func (w World) recordNamed(word string) (name string, is bool) {
 			return name, true
 		}
 	}
-	return "", strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789")
+	return word, strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789") // it is told that there is none
 }
 
 // note checks what is made of the record, and writes it. Now is asked again under the lock, so
