@@ -10,7 +10,6 @@ import (
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
 	"maltwright/lang/read"
-	"maltwright/lang/vocabulary"
 )
 
 // Note writes readings into the record of a batch, and says what they come to.
@@ -112,7 +111,7 @@ func (w World) piped() (string, error) {
 
 // find parts the file from the reading. What comes first is a file where it ends like one, where
 // it lies here and begins no reading, or where it is the name of a batch whose file does.
-func (c Note) find(w *World) (in input, reading []string, err error) {
+func (c *Note) find(w *World) (in input, reading []string, err error) {
 	if name, is := w.recordNamed(c.File); is {
 		in, err = w.file(name, c.Root)
 		return in, c.Words, err
@@ -120,8 +119,9 @@ func (c Note) find(w *World) (in input, reading []string, err error) {
 	if c.File != "" {
 		reading = append([]string{c.File}, c.Words...)
 	}
-	in, err = w.underway(c.Batch, c.Root, w.now())
-	return in, reading, err
+	on, err := w.underway(c.Batch, c.Root, w.now())
+	c.Batch = on.name
+	return on.in, reading, err
 }
 
 // recordNamed gives the file that a word of the command line names.
@@ -132,7 +132,7 @@ func (w World) recordNamed(word string) (name string, is bool) {
 	if word == "" {
 		return "", false
 	}
-	if _, begins := vocabulary.Lookup(vocabulary.Batch, word); begins || strings.ContainsAny(word, " \t") {
+	if journal.Begins(word) || strings.ContainsAny(word, " \t") {
 		return "", false
 	}
 	for _, name := range []string{word, word + extension} {
