@@ -39,7 +39,8 @@ it. A reading of before the last line goes to its place in time. Nothing else in
 file is touched. Without a reading, lines of readings are taken from standard input:
 all of them are written, or none. Who notes while another command writes the file
 waits for it, up to half a minute, and at every moment the old or the new file is
-there, whole.
+there, whole. For --undo the text from before is kept in your cache folder; without it
+the last line of the record is taken back.
 
 Examples:
 
