@@ -274,7 +274,7 @@ func (r Record) home(t *syntax.Tree) (*syntax.Statement, string, error) {
 	case r.Batch != "":
 		return nil, "", misuse("%s holds no batch called %q", r.Name, r.Batch)
 	}
-	return nil, "", misuse("%s holds no batch; begin one with: batch \"its name\" of \"the process\" { began 2026-03-06 07:00 }", r.Name)
+	return nil, "", misuse("%s holds no batch; begin one: maltwright begin, with the file of its process", r.Name)
 }
 
 // Judge holds the new line beside the process and the rest of the record. What cannot be
