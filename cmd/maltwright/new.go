@@ -140,7 +140,7 @@ func (w World) interactive() bool {
 func (f founded) newAsker() talk.Asker {
 	w := f.world
 	if !f.Plain && w.interactive() && w.Env("TERM") != "dumb" {
-		return &talk.Keys{Context: f.ctx, In: w.In, Out: w.Out, Width: w.columns}
+		return &talk.Keys{Context: f.ctx, In: w.In, Out: w.Out}
 	}
 	p := talk.NewPlain(f.ctx, w.In, w.Out)
 	p.Width, p.Echo = w.Width, !w.interactive()
