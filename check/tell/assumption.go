@@ -2,6 +2,7 @@ package tell
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -165,10 +166,14 @@ func Learnt(u forecast.Used) string {
 func percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
 // eachWeight writes what there is of something for each kg, or of its British unit for
-// each lb.
+// each lb: 2 l/kg, 18 m3/h for each kg.
 func eachWeight(si float64, metric, british string, units quantity.System) string {
+	text, kg := quantity.About(si, metric), "kg"
 	if units.British {
-		return quantity.About(si*quantity.Pound, british) + " for each lb"
+		text, kg = quantity.About(si*quantity.Pound, british), "lb"
 	}
-	return quantity.About(si, metric) + " for each kg"
+	if strings.Contains(metric, "/") {
+		return text + " for each " + kg
+	}
+	return text + "/" + kg
 }

@@ -19,3 +19,21 @@ var cautions = map[forecast.Caution]string{
 	forecast.OldMalt:        "Throw mouldy malt away, and do not breathe its dust.",
 	forecast.LocalCodes:     "Local codes and licensed practice come before anything said here.",
 }
+
+// Hazard names a caution in a word or two.
+func Hazard(c forecast.Caution) string { return hazards[c] }
+
+var hazards = map[forecast.Caution]string{
+	forecast.Suffocation:    "carbon dioxide",
+	forecast.Fire:           "fire and burns",
+	forecast.CarbonMonoxide: "carbon monoxide",
+	forecast.FlueGas:        "flue gas in the malt",
+	forecast.Smoke:          "smoke",
+	forecast.Roasting:       "fumes of roasting",
+	forecast.Steam:          "scalding steam",
+	forecast.Dust:           "dust",
+	forecast.DressedSeed:    "dressed seed",
+	forecast.WetGrain:       "heavy wet grain, mould",
+	forecast.OldMalt:        "mould",
+	forecast.LocalCodes:     "local codes and licensed practice come first",
+}

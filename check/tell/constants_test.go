@@ -36,6 +36,7 @@ func TestEveryConstantThatIsToldHasItsWords(t *testing.T) {
 		rows     func() (keys, said []string)
 	}{
 		{simulator, "Caution", nil, func() ([]string, []string) { return rowsOf(cautions) }},
+		{simulator, "Caution", nil, func() ([]string, []string) { return rowsOf(hazards) }},
 		{"maltwright/sim/ensemble", "Open", nil, func() ([]string, []string) { return rowsOf(open) }},
 		{"maltwright/sim/kiln", "Limit", []string{"0"}, func() ([]string, []string) { return rowsOf(limits) }},
 	} {

@@ -111,7 +111,26 @@ func (q Question) hours(text string) (string, error) {
 		}
 		spans = append(spans, span)
 	}
+	if up := awakeFor(spans); up < 4*60 {
+		return "", refuse("give all hours in which somebody can come to it, as 06:00 to 08:00 and 17:00 to 22:00", "%d min of the day are too few for the turns and the changes of water", up)
+	}
 	return strings.Join(spans, " and "), nil
+}
+
+// awakeFor is how long spans of the day last together, min.
+func awakeFor(spans []string) (minutes int) {
+	for _, s := range spans {
+		m, ok := momentOf(s)
+		span, bad := value.SpanOfDay(m)
+		if !ok || bad != nil {
+			continue
+		}
+		if span[1] <= span[0] {
+			span[1] += 24 * 3600
+		}
+		minutes += (span[1] - span[0]) / 60
+	}
+	return minutes
 }
 
 func (q Question) hoursOnce(text string) (string, error) {

@@ -110,11 +110,11 @@ func (a asking) dryerKind(key string) string {
 func (a asking) dryer(key string, yield func(Question) bool) bool {
 	kind := a.dryerKind(key)
 	d := dryers[kind]
-	area := a.si(key+" size", a.kilograms()/d.load)
+	area := a.si(key+" size", max(0.02, a.kilograms()/d.load))
 	list := []Question{
-		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / d.load), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
+		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(max(0.02, a.kilograms()/d.load)), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
 			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
-		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
+		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
 			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
 		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: a.pick("kW", "kW"), Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
 			About: "It stands on the label, as W or kW.", FindOut: "see its label"},
@@ -145,6 +145,18 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 			About: "Smoke that goes through malt makes poison in it (nitrosamines), and carbon monoxide kills."})
 	}
 	return true
+}
+
+// driesMalt refuses a dryer in which malt cannot be dried.
+func driesMalt(taken string) error {
+	parts := between.FindStringSubmatch(taken)
+	if parts == nil {
+		return refuse("type the lowest and the highest, as 35 to 70 °C or 95 to 158 °F", "%s is one temperature", taken)
+	}
+	if high, err := quantity.Parse(parts[2]); err == nil && high.SI-quantity.ZeroCelsius < 45 {
+		return refuse("malt is dried at 45 °C (113 °F) and more: look at the unit, or use another dryer", "%s is the hottest of it", high)
+	}
+	return nil
 }
 
 // reach writes what a dryer usually reaches.

@@ -72,7 +72,7 @@ func (a asking) place() func(func(Question) bool) {
 			grows = Tray
 		}
 		size := Question{Key: "grows size", Ask: "What area does the grain lie on, all trays together?", Kind: Amount, Unit: a.pick("m2", "ft2"), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
-			About: "Length times width. 1 m2 (11 ft2) of tray takes some 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(a.kilograms() / perArea[grows])}
+			About: "Length times width. 1 m2 (11 ft2) of tray takes some 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(max(0.02, a.kilograms()/perArea[grows]))}
 		if grows == Box || grows == Drum {
 			size.Ask, size.About = "What area does the bed lie on?", "Length times width of the bed; of a drum, of the bed in the middle of it."
 		}

@@ -61,11 +61,16 @@ func believable(t *testing.T, name string, f *forecast.Forecast) {
 	}
 }
 
+// tidyText holds a text to the layout.
+func tidyText(t require.TestingT, f File) {
+	tree, found := syntax.Parse(source.New(f.Name, f.Text))
+	require.Empty(t, found, f.Name)
+	require.Equal(t, string(f.Text), string(layout.Write(tree)))
+}
+
 // tidy holds what is written to the layout and to the width of a screen.
 func tidy(t require.TestingT, name string, f File) {
-	tree, found := syntax.Parse(source.New(f.Name, f.Text))
-	require.Empty(t, found, name)
-	require.Equal(t, string(f.Text), string(layout.Write(tree)), name)
+	tidyText(t, f)
 	for _, line := range strings.Split(string(f.Text[len(f.Was):]), "\n") {
 		require.LessOrEqual(t, len([]rune(line)), columns, "%s: %s", name, line)
 	}

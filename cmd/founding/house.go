@@ -221,7 +221,7 @@ func (s *sheet) kiln(k named) {
 	switch kind {
 	case Oven:
 		s.line("draught still")
-		s.noted("airflow "+s.flow(d.air*s.si(k.key+" size", s.kilograms()/d.load)/3600), "usual of what leaks from an oven")
+		s.noted("airflow "+s.flow(d.air*s.si(k.key+" size", max(0.02, s.kilograms()/d.load))/3600), "usual of what leaks from an oven")
 	case FireKiln:
 		s.fact("airflow", k.key+" airflow")
 		s.line("draught natural")

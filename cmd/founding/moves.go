@@ -1,9 +1,11 @@
 package founding
 
 import (
+	"math"
 	"slices"
 
 	"maltwright/check/profile"
+	"maltwright/lang/vocabulary"
 )
 
 // part is a part of a process that moves change.
@@ -27,6 +29,16 @@ type move struct {
 // moves lists all that may be tried on a plan, one at a time.
 func (p *plan) moves() (list []move) {
 	add := func(of part, do func(*plan) bool) { list = append(list, move{of, do}) }
+	for _, by := range []float64{1, 2, 3, 4} {
+		add(ofSteep, func(p *plan) bool { p.longest -= by; return p.longest >= 4 })
+	}
+	for _, by := range []float64{-2, -1, 1, 2} {
+		add(ofSteep, func(p *plan) bool {
+			tap, _ := span(siteOf(p).Water, 9, 13)
+			p.water += by
+			return p.water >= math.Floor(tap) && p.water <= p.profile.WarmWater
+		})
+	}
 	p.movesOfGrowth(add)
 	for _, to := range []float64{0, 0.41, 0.35, 0.30, 0.25, 0.20, 0.16, 0.14, 0.12} {
 		add(ofWithering, func(p *plan) bool { return p.withered(to) })
@@ -172,7 +184,13 @@ var partsOf = map[string][]part{
 	"fire-unattended": {ofWithering, ofKiln}, "withering-slow": {ofWithering, ofKiln, ofCharge},
 }
 
+// partsIn are the parts that bear on a stage.
+var partsIn = map[string][]part{
+	vocabulary.VerbSteep: {ofSteep, ofCharge}, vocabulary.VerbGerminate: {ofGrowth, ofBox, ofCharge}, vocabulary.VerbWither: {ofWithering, ofCharge},
+	vocabulary.VerbKiln: {ofKiln, ofWithering, ofCharge},
+}
+
 // given are findings about what the lot and the house are, which no plan changes.
-var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "grain-not-covered"}
+var given = []string{"treated-unknown", "germination-low", "ergot-check-missing", "co2-room", "gas-oven-indoors", "flue-not-said", "direct-fired", "grain-not-covered", "unusual-figure", "out-of-range", "germination-test-small"}
 
 func isGiven(rule string) bool { return slices.Contains(given, rule) }

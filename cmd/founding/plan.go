@@ -26,7 +26,8 @@ type plan struct {
 	written    string  // as it was
 	share      float64 // of it that is taken
 
-	begin    int // min of the day at which the first soak begins
+	begin    int     // min of the day at which the first soak begins
+	longest  float64 // of the soaks
 	soaks    []float64
 	day      float64 // from one soak to the next
 	water    float64
@@ -127,6 +128,11 @@ func (p *plan) steeping() {
 	night, noon := span(siteOf(p).Air, 10, 16)
 	p.rest = math.Round(within((night+noon)/2, p.profile.Rest.Low+3, p.profile.Rest.High-2))
 	p.soaks, p.day = []float64{8, 8, 3}, 24
+	p.longest = min(p.profile.SoakLong-1, 15)
+	if p.water > p.profile.HotWater {
+		p.longest = 4
+	}
+	p.begin, _ = upOf(p.site).begins(8*60, 3*60)
 }
 
 // growing holds the bed where the grain likes it, by the room.

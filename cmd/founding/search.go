@@ -3,11 +3,14 @@ package founding
 import (
 	"context"
 	"fmt"
+	"math"
+	"strings"
 
 	"maltwright/check"
 	"maltwright/lang/finding"
 	"maltwright/lang/read"
 	"maltwright/sim/forecast"
+	"maltwright/sim/work"
 )
 
 // trial tries plans of one process.
@@ -16,17 +19,16 @@ type trial struct {
 	house File
 	name  string
 	ctx   context.Context
-	runs  int
+	pool  *work.Pool // from which all its forecasts spend
 }
 
 // tried is a plan that was written, checked and forecast.
 type tried struct {
-	plan     *plan
-	text     []byte
-	report   check.Report
-	forecast *forecast.Forecast
-	score    float64
-	err      error
+	plan   *plan
+	text   []byte
+	report check.Report
+	score  float64
+	broken error // where it does not read
 }
 
 // beside reads the house that is being written beside what the folder holds.
@@ -47,54 +49,48 @@ func (b beside) Read(path string) ([]byte, error) {
 
 // try writes, checks and forecasts a plan.
 func (t *trial) try(p *plan) tried {
-	t.runs++
 	s := &sheet{questions: t.questions, asking: t.asking}
 	s.line("use \"%s\"", t.house.Name)
 	p.process(s)
-	out := tried{plan: p}
-	if out.text, out.err = tidied(t.name, s.String()); out.err != nil {
-		out.score = 1e9
-		return out
+	text, err := tidied(t.name, s.String())
+	if err != nil {
+		return tried{plan: p, text: []byte(s.String()), score: math.Inf(1), broken: err}
 	}
+	out := tried{plan: p, text: text}
 	r := beside{t.house, t.Root}
-	out.report = check.File(t.name, out.text, ".", r, check.Options{Context: t.ctx})
-	for _, proc := range out.report.House.Processes {
-		if proc.Name == p.name {
-			out.forecast, out.err = forecast.Run(proc, forecast.Options{})
-		}
-	}
+	out.report = check.File(t.name, out.text, ".", r, check.Options{Context: t.ctx, Pool: t.pool})
 	for _, f := range out.report.Findings {
 		out.score += []float64{0.3, 10, 30, 100}[f.Severity]
 	}
 	out.score += 4 * (1 - p.share)
-	if f := out.forecast; f != nil {
-		out.score += p.unusual(f)
-	}
 	return out
 }
 
-// mostRuns is how many plans are checked and forecast at the most.
-const mostRuns = 160
+// mostWork is what the forecasts of all plans may spend: some 600 usual ones.
+const mostWork = 16_000_000
 
 // search looks for a plan in which check finds nothing: each round tries every change in the
 // parts that the findings are about, and keeps the best.
 func (t *trial) search(p *plan) tried {
 	best := t.try(t.steeped(p))
-	for t.runs < mostRuns && t.ctx.Err() == nil {
+	for !t.spent() {
 		parts, any := best.toMend()
 		if !any {
 			break
 		}
 		next := best
 		for _, m := range best.plan.moves() {
-			if len(parts) > 0 && !parts[m.of] || t.runs >= mostRuns || t.ctx.Err() != nil {
+			if len(parts) > 0 && !parts[m.of] || t.spent() {
 				continue
 			}
 			q := best.plan.copy()
 			if !m.do(q) {
 				continue
 			}
-			if now := t.try(q); now.score < next.score-0.05 {
+			if m.of == ofSteep {
+				q = t.steeped(q)
+			}
+			if now := t.try(q); now.score < next.score-0.05 && !t.spent() { // a spent pool judges nothing
 				next = now
 				if _, any := now.toMend(); !any {
 					break // the changes that matter least stand first
@@ -109,6 +105,21 @@ func (t *trial) search(p *plan) tried {
 	return best
 }
 
+// spent tells whether no more plans are to be tried.
+func (t *trial) spent() bool { return t.ctx.Err() != nil || t.pool.Err() != nil }
+
+// forecast forecasts a plan that was tried.
+func (t tried) forecast() *forecast.Forecast {
+	for _, p := range t.report.House.Processes {
+		if p.Name == t.plan.name {
+			if f, err := forecast.Run(p, forecast.Options{}); err == nil {
+				return f
+			}
+		}
+	}
+	return nil
+}
+
 // toMend gives the parts in which the findings may be mended, none for all of them, and
 // whether there is anything to mend.
 func (t tried) toMend() (parts map[part]bool, any bool) {
@@ -120,6 +131,9 @@ func (t tried) toMend() (parts map[part]bool, any bool) {
 		any = true
 		in, known := partsOf[f.Rule]
 		if !known {
+			in = t.around(f)
+		}
+		if in == nil {
 			return nil, true
 		}
 		for _, p := range in {
@@ -127,6 +141,20 @@ func (t tried) toMend() (parts map[part]bool, any bool) {
 		}
 	}
 	return parts, any
+}
+
+// around gives the parts that bear on the stage in which a finding is; nil for all.
+func (t tried) around(f finding.Finding) []part {
+	if f.Place.File == nil || f.Place.Span.Start > len(t.text) || f.Place.File.Name() != t.report.House.Files[0].Name() {
+		return []part{ofCharge}
+	}
+	stage, at := "", -1
+	for word := range partsIn {
+		if i := strings.LastIndex(string(t.text[:f.Place.Span.Start])+" ", "\n  "+word+" "); i > at {
+			stage, at = word, i
+		}
+	}
+	return partsIn[stage]
 }
 
 // changed tells what is otherwise than it was asked for.
@@ -147,16 +175,4 @@ func (t tried) whyNot() (list []string) {
 		}
 	}
 	return list
-}
-
-// unusual is how far a forecast is from what is usual, beside what is found.
-func (p *plan) unusual(f *forecast.Forecast) (cost float64) {
-	for _, st := range f.Stages {
-		for _, s := range st.Steps {
-			if s.EndedBy == forecast.ByGuard {
-				cost += 3
-			}
-		}
-	}
-	return cost
 }

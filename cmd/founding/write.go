@@ -12,6 +12,7 @@ import (
 	"maltwright/lang/read"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/sim/work"
 )
 
 // Write makes the files. What is open in the answers is left to what is usual.
@@ -51,10 +52,13 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 		return Result{}, err
 	}
 	own := File{Name: fileName(p.name, append(slices.Clone(s.Taken), house.Name))}
-	t := trial{sheet: s, house: house, name: own.Name, ctx: ctx}
+	t := trial{sheet: s, house: house, name: own.Name, ctx: ctx, pool: work.NewPool(mostWork)}
 	best := t.search(p)
+	if best.broken != nil {
+		return Result{}, best.broken
+	}
 	own.Text = best.text
-	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast, Report: best.report}
+	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast(), Report: best.report}
 	r.Changed, r.WhyNot = best.plan.changed(s.system), best.whyNot()
 	return r, nil
 }

@@ -2,13 +2,14 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"maltwright/check"
 	"maltwright/cmd/answer/inspection"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/sarif"
@@ -18,7 +19,7 @@ import (
 
 // Check looks for what is wrong with processes.
 type Check struct {
-	Paths      []string `arg:"" name:"path" help:"Files or folders; - is standard input."`
+	Paths      []string `arg:"" optional:"" name:"path" help:"Files or folders; - is standard input. By default all files below this folder."`
 	Format     string   `enum:"text,lines,json,sarif" default:"text" help:"How to write: text, lines (one a finding), json or sarif (SARIF 2.1.0)."`
 	FailOn     string   `enum:"note,caution,fault,danger" default:"fault" help:"The mildest severity that makes the exit code 1: note, caution, fault or danger."`
 	Root       string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
@@ -26,6 +27,9 @@ type Check struct {
 	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
 	DryRun     bool     `help:"With --mend: only show what would be written."`
 	On         string   `help:"The day of the first soak, such as 2026-03-06: tells which germination tests are too old by then." placeholder:"DATE"`
+	All        bool     `help:"Tell every finding in full; by default the worst five, and a line a rule for the rest."`
+	NotJudged  bool     `help:"Tell also what could not be judged, and why."`
+	Quiet      bool     `help:"Say nothing where nothing is found."`
 	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
 }
 
@@ -42,6 +46,9 @@ Examples:
   maltwright check --mend --dry-run pale.malt
   maltwright check --format sarif examples > findings.sarif
 
+The worst five findings are told in full, every danger among them, and of the rest
+a line for each rule. Above them stands what can hurt somebody in these processes.
+
 A danger to people always makes the exit code 1. With --mend, standard input is
 mended to standard output.
 
@@ -54,8 +61,18 @@ func (c Check) Run(w *World) error {
 	if c.DryRun && !c.Mend {
 		return usage("--dry-run goes with --mend")
 	}
-	if _, err := time.Parse(time.DateOnly, c.On); c.On != "" && err != nil {
-		return usage("--on %q is no date; write it as 2026-03-06", c.On)
+	if len(c.Paths) == 0 {
+		if c.Mend {
+			return usage("check --mend writes into files: name them, such as: %s", commandLine("check", "--mend", w.sample()))
+		}
+		c.Paths = []string{"."}
+	}
+	if c.On != "" {
+		day, err := w.saidDay("--on", c.On)
+		if err != nil {
+			return err
+		}
+		c.On = day
 	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {
@@ -77,11 +94,13 @@ func (c Check) Run(w *World) error {
 	}
 	var found []finding.Finding
 	var notJudged []finding.NotJudged
+	var hazards []outlook.Caution
 	for _, r := range reports {
+		hazards = append(hazards, r.cautions...)
 		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
 	}
 	found = finding.Sort(found)
-	if err := c.write(w, found, notJudged, len(files)); err != nil {
+	if err := c.write(w, seen{found, notJudged, hazards, len(files)}); err != nil {
 		return failed("cannot write: %v", err)
 	}
 	level, _ := finding.ParseSeverity(c.FailOn)
@@ -95,8 +114,16 @@ func (c Check) options(ctx context.Context) check.Options {
 	return check.Options{NoForecast: c.NoForecast, Odds: c.Odds, On: c.On, Context: ctx}
 }
 
-func (c Check) write(w *World, found []finding.Finding, notJudged []finding.NotJudged, files int) error {
-	o := text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+// seen is what was found in some files.
+type seen struct {
+	found     []finding.Finding
+	notJudged []finding.NotJudged
+	cautions  []outlook.Caution
+	files     int
+}
+
+func (c Check) write(w *World, s seen) error {
+	found, notJudged, o := s.found, s.notJudged, w.options()
 	switch c.Format {
 	case "json":
 		return json.Write(w.Out, inspection.Of(found, notJudged, w.Folder), nil)
@@ -105,17 +132,42 @@ func (c Check) write(w *World, found []finding.Finding, notJudged []finding.NotJ
 	case "sarif":
 		return sarif.Write(w.Out, found, notJudged, sarif.Tool{Version: version(), Rules: check.Rules()}, w.Folder)
 	}
-	if err := text.Findings(w.Out, found, o); err != nil {
+	if c.Quiet && len(found) == 0 {
+		return nil
+	}
+	return c.tell(w, s, o)
+}
+
+// tell writes what was found for a reader; the summary stands last.
+func (c Check) tell(w *World, s seen, o text.Options) error {
+	write := text.WorstFindings
+	if c.All {
+		write = text.Findings
+	}
+	if err := errors.Join(text.Cautions(w.Out, s.cautions, o), write(w.Out, s.found, o)); err != nil {
 		return err
 	}
-	if len(found) > 0 {
+	if len(s.found) > 0 {
 		fmt.Fprintln(w.Out)
 	}
-	if err := text.Unjudged(w.Out, notJudged, o); err != nil {
+	unjudged, of := text.UnjudgedCount, weighty(s.notJudged)
+	if c.NotJudged {
+		unjudged, of = text.Unjudged, s.notJudged
+	}
+	if err := unjudged(w.Out, of, o); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintln(w.Out, summary(found, files))
+	_, err := fmt.Fprintln(w.Out, summary(s.found, s.files))
 	return err
+}
+
+// weighty is what could not be judged by rules that find faults or dangers.
+func weighty(list []finding.NotJudged) []finding.NotJudged {
+	mild := map[string]bool{}
+	for _, r := range check.Rules() {
+		mild[r.Name] = r.Severity < finding.Fault
+	}
+	return slices.DeleteFunc(slices.Clone(list), func(n finding.NotJudged) bool { return mild[n.Rule] })
 }
 
 // summary says in a line how many of what was found in how many files.

@@ -5,22 +5,23 @@ import (
 	"sync"
 
 	"maltwright/check"
+	"maltwright/cmd/answer/outlook"
 )
 
 // checkAll checks the inputs with a worker for each core, and gives the reports in
 // the order of the inputs, whichever is done first. Of several errors the one of
 // the first input counts.
-func (w World) checkAll(files []input, o check.Options) ([]check.Report, error) {
-	reports, errs := make([]check.Report, len(files)), make([]error, len(files))
+func (w World) checkAll(files []input, o check.Options) ([]report, error) {
+	reports, errs := make([]report, len(files)), make([]error, len(files))
 	work, done := make(chan int), make(chan struct{})
 	var workers sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(files)) {
 		workers.Go(func() {
 			for i := range work {
 				if o.Context == nil || o.Context.Err() == nil {
-					reports[i], errs[i] = files[i].check(o)
+					reports[i].Report, errs[i] = files[i].check(o)
 				}
-				reports[i].House = nil // a thousand houses need not be kept
+				reports[i].release()
 				done <- struct{}{}
 			}
 		})
@@ -40,6 +41,23 @@ func (w World) checkAll(files []input, o check.Options) ([]check.Report, error) 
 		}
 	}
 	return reports, nil
+}
+
+// report is what a check found, and what can hurt somebody in the processes of the file.
+type report struct {
+	check.Report
+	cautions []outlook.Caution
+}
+
+// release keeps of a house what is told of it: a thousand houses need not be kept.
+func (r *report) release() {
+	if r.House == nil {
+		return
+	}
+	for _, p := range r.House.Processes {
+		r.cautions = append(r.cautions, outlook.CautionsOf(p)...)
+	}
+	r.House = nil
 }
 
 // fewFiles is up to how many files the seconds are shown instead of the files, each

@@ -65,8 +65,3 @@ func (e Explain) Run(w *World) error {
 
 // explainable are the names of the overviews.
 func explainable() []string { return slices.Sorted(maps.Keys(overviews)) }
-
-// sheetOptions are how answers are written for this terminal.
-func (w World) sheetOptions() text.Options {
-	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
-}

@@ -22,11 +22,12 @@ import (
 type Follow struct {
 	File    string `arg:"" help:"The record of a batch; - is standard input."`
 	Batch   string `help:"Which batch, where the file holds several." placeholder:"NAME"`
-	At      string `help:"As of this time, such as 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
+	At      string `help:"As of this time, such as 14:00 or 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
 	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
 	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
 	NoCache bool   `help:"Neither use nor keep what is kept for the next time; it changes no figure."`
-	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+	Shown
+	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
 // Help is the longer help of the command.
@@ -62,7 +63,7 @@ func (c Follow) Run(w *World) error {
 	if err != nil {
 		return err
 	}
-	at, why, err := c.time(b, time.Now())
+	at, why, err := c.time(w, b)
 	if err != nil {
 		return err
 	}
@@ -81,6 +82,7 @@ func (c Follow) Run(w *World) error {
 		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
 	}
 	r := progress.Of(f, at, why)
+	w.shown = c.Shown
 	if err := followWriters[c.Format](w, r, words.OfBatch(f.Trial.Process, f.Trial.Batch)); err != nil {
 		return failed("cannot write: %v", err)
 	}
@@ -100,21 +102,18 @@ func (c Follow) shelf(w *World) follow.Shelf {
 
 var followWriters = map[string]func(*World, progress.Result, words.House) error{
 	"text": func(w *World, r progress.Result, h words.House) error {
-		return text.Progress(w.Out, r, h, w.sheetOptions())
+		return text.Progress(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r progress.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 }
 
 // batch reads the file and gives the batch that is meant.
 func (c Follow) batch(w *World) (*model.Batch, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
+	in, err := w.oneFile("follow", c.File, c.Root)
 	if err != nil {
 		return nil, err
 	}
-	if len(files) != 1 {
-		return nil, usage("%s is a folder; follow takes one file", c.File)
-	}
-	house, found, err := files[0].load()
+	house, found, err := in.load()
 	if err != nil {
 		return nil, err
 	}
@@ -143,12 +142,12 @@ func (c Follow) pick(h *model.House) (*model.Batch, error) {
 }
 
 // time is that as of which the batch is followed, and why.
-func (c Follow) time(b *model.Batch, now time.Time) (time.Time, progress.AsOf, error) {
+func (c Follow) time(w *World, b *model.Batch) (time.Time, progress.AsOf, error) {
 	if c.At == "" {
-		at, why := progress.When(b, now)
+		at, why := progress.When(b, w.now())
 		return at, why, nil
 	}
-	at, err := shownTime("--at", c.At)
+	at, err := w.said("--at", c.At, true)
 	if err == nil && !b.Began.IsZero() && at.Before(b.Began.Time) {
 		err = usage("--at %q lies before the batch began, %s", c.At, b.Began.Format("2006-01-02 15:04"))
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"io"
 	"os"
 	"regexp"
 	"strings"
@@ -37,7 +38,7 @@ func shownFollow(t *testing.T, width int, at, format string) string {
 		c := Follow{File: firstBatch, At: at}
 		b, err := c.batch(&w)
 		require.NoError(t, err)
-		when, why, err := c.time(b, time.Now())
+		when, why, err := c.time(&w, b)
 		require.NoError(t, err)
 		f, err := follow.Of(t.Context(), b, when, follow.Options{Members: 20})
 		require.NoError(t, err)
@@ -47,16 +48,16 @@ func shownFollow(t *testing.T, width int, at, format string) string {
 	return out.String()
 }
 
-// The answer in the guide is what the program prints, but for the cautions at its end.
+// The answer in the guide is the end of what the program prints, as a terminal shows it.
 func TestTheFollowingOfTheGuideIsReal(t *testing.T) {
 	longSums(t)
 	here, err := os.Getwd()
 	require.NoError(t, err)
 	code, out, errs := runIn(here, "follow", firstBatch, "--at", "2026-03-11T12:00")
 	require.Equal(t, ExitClean, code, errs)
-	answer, _, ok := strings.Cut(out, "\ntake care")
+	_, answer, ok := strings.Cut(out, "\n\nbatch ")
 	require.True(t, ok)
-	guideShows(t, "batch 26-03 of Loft pale\nas of ", answer)
+	guideShows(t, "batch 26-03 of Loft pale\nas of ", "batch "+answer)
 }
 
 func TestFollowFitsTheWidth(t *testing.T) {
@@ -109,11 +110,15 @@ func TestTheTimeOfFollowing(t *testing.T) {
 		"2026-03-20 12:00": "2026-03-08 07:00", // long over
 		"2026-03-07 12:00": "2026-03-08 07:00", // the clock of the computer is behind
 	} {
-		got, why, err := Follow{}.time(b, at(now))
+		got, why, err := Follow{}.time(&World{clock: func() time.Time { return at(now) }}, b)
 		require.NoError(t, err)
 		assert.Equal(t, at(want), got, now)
 		assert.Equal(t, now != want, words.AsOf[why] != "", now)
 	}
-	_, _, err := Follow{At: "tomorrow"}.time(b, at("2026-03-09 12:00"))
+	w := &World{clock: func() time.Time { return at("2026-03-09 12:00") }, Err: io.Discard}
+	_, _, err := Follow{At: "soon"}.time(w, b)
 	assert.ErrorContains(t, err, "is no time")
+	got, _, err := Follow{At: "yesterday 21:00"}.time(w, b)
+	require.NoError(t, err)
+	assert.Equal(t, at("2026-03-08 21:00"), got)
 }

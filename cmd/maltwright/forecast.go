@@ -16,33 +16,36 @@ import (
 
 // Forecast forecasts a process.
 type Forecast struct {
-	File    string   `arg:"" help:"A process file; - is standard input."`
+	File    string   `arg:"" optional:"" help:"A process file; - is standard input. By default the one process of this folder."`
 	Process string   `help:"Which process, where the file holds several." placeholder:"NAME"`
-	Start   string   `help:"When the first soak begins, such as 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
+	Start   string   `help:"When the first soak begins, such as tomorrow 7am or 2026-03-06T07:00, to show clock times." placeholder:"TIME"`
 	Format  string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Spread  bool     `help:"Also say how sure it is: the spread over likely lots, houses and weather, and what drives it."`
 	Members int      `help:"How many forecasts make up the spread, 10 to 10000." default:"400" placeholder:"N"`
 	Worst   bool     `help:"Also forecast every corner of the site's bands, and say which breaks a gate or a promise."`
 	Course  string   `help:"Also write the course of the batch, a line each so long, such as 1h; with json and csv." placeholder:"TIME"`
 	Change  []string `sep:"none" help:"What if: a step or a fact otherwise than written, such as 'soak 1 to 6 h' or 'site air to 41 °F'; the forecast with it beside that without. May stand several times." placeholder:"LINE"`
-	Root    string   `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
+	Shown
+	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
 
 // Help is the longer help of the command.
 func (Forecast) Help() string {
-	return `Each step with its times, its temperature, the moisture of the grain, what the
-drained batch should weigh, and what ended the step: its time, a gate (what it
-waited for came about) or its guard (its latest time came first). Then the
-totals, and everything the forecast had to assume.
+	return `Each step: how long it lasts and when it ends, its temperature, how wet the grain
+is then, what the drained batch should weigh, and what ends the step: its time, its
+condition, which is met, or its latest time, which comes first. Then the totals.
+Above them stand in a line each what the forecast had to assume and what can hurt
+somebody; --assumed and --cautions tell them in full.
 
 Examples:
 
   maltwright forecast pale.malt
+  maltwright forecast pale.malt --start "fri 18:00"
   maltwright forecast pale.malt --start 2026-03-06T07:00
   maltwright forecast pale.malt --spread --worst
   maltwright forecast house.malt --process "Loft pale" --format csv
   maltwright forecast pale.malt --format csv --course 1h > course.csv
-  maltwright forecast pale.malt --change 'soak 1 to 6 h' --change 'site air to 41 °F'
+  maltwright forecast pale.malt --change 'soak 1 to 6 h'
   maltwright forecast pale.malt --change 'from 5 kg of "Far field 2026"'
   maltwright forecast pale.malt --change 'kiln airflow to 80 m3/h'
 
@@ -51,16 +54,16 @@ the forecast broke off, 2 the
 command line cannot be understood, 3 the file cannot be read.`
 }
 
-// startLayouts are the ways in which --start may be written.
-var startLayouts = []string{
-	"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05", "2006-01-02T15:04Z07:00", time.RFC3339,
-	"2006-01-02 3 pm", "2006-01-02 3pm", "2006-01-02 3:04 pm", "2006-01-02 3:04pm",
-	"2006-01-02 3 PM", "2006-01-02 3PM", "2006-01-02 3:04 PM", "2006-01-02 3:04PM",
-}
-
 // Run forecasts and writes.
 func (c Forecast) Run(w *World) error {
-	o, err := c.options()
+	if c.File == "" {
+		file, err := w.theProcess("forecast")
+		if err != nil {
+			return err
+		}
+		c.File = file
+	}
+	o, err := c.options(w)
 	if err != nil {
 		return err
 	}
@@ -75,6 +78,7 @@ func (c Forecast) Run(w *World) error {
 	if err != nil {
 		return err
 	}
+	w.shown = c.Shown
 	if err := outlookWriters[c.Format](w, r, words.Of(f.Process)); err != nil {
 		return failed("cannot write: %v", err)
 	}
@@ -107,14 +111,11 @@ func (c Forecast) made(w *World, command string, begun time.Time) (*forecast.For
 
 // asks reads the file, and gives the process that is asked for.
 func (c Forecast) asks(w *World, command string) (input, *model.Process, error) {
-	files, err := w.gather([]string{c.File}, c.Root)
+	in, err := w.oneFile(command, c.File, c.Root)
 	if err != nil {
 		return input{}, nil, err
 	}
-	if len(files) != 1 {
-		return input{}, nil, usage("%s is a folder; %s takes one file", c.File, command)
-	}
-	house, found, err := files[0].load()
+	house, found, err := in.load()
 	if err != nil {
 		return input{}, nil, err
 	}
@@ -122,8 +123,9 @@ func (c Forecast) asks(w *World, command string) (input, *model.Process, error) 
 		w.tellFaults(found)
 		return input{}, nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
 	}
+	c.File = in.name
 	p, err := c.pick(house)
-	return files[0], p, err
+	return in, p, err
 }
 
 // tellFaults shows what keeps a file from being used.
@@ -131,23 +133,12 @@ func (w World) tellFaults(found []finding.Finding) {
 	_ = text.Findings(w.Err, atLeast(found, finding.Fault), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 }
 
-// start reads --start as a time of the zone; the zero time is none. A time that the clocks leave out there
-// would be read an hour off, and is refused.
-func (c Forecast) start(zone *time.Location) (time.Time, error) {
+// start reads --start; the zero time is none.
+func (c Forecast) start(w *World) (time.Time, error) {
 	if c.Start == "" {
 		return time.Time{}, nil
 	}
-	for _, layout := range startLayouts {
-		t, err := time.ParseInLocation(layout, c.Start, zone)
-		if err != nil {
-			continue
-		}
-		if leftOut(t, layout, c.Start) {
-			return time.Time{}, usage("--start %q does not come about: the clocks are put forward over it", c.Start)
-		}
-		return t, nil
-	}
-	return time.Time{}, noTime("--start", c.Start)
+	return w.said("--start", c.Start, false)
 }
 
 func (c Forecast) pick(h *model.House) (*model.Process, error) {

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
@@ -19,8 +18,8 @@ import (
 )
 
 // options are what the flags ask for.
-func (c Forecast) options() (o outlook.Options, err error) {
-	if o.Start, err = c.start(time.Local); err != nil {
+func (c Forecast) options(w *World) (o outlook.Options, err error) {
+	if o.Start, err = c.start(w); err != nil {
 		return o, err
 	}
 	if c.Members < ensemble.LeastMembers || c.Members > ensemble.MostMembers {
@@ -76,7 +75,7 @@ func (c Forecast) asked(w *World, f *forecast.Forecast, o outlook.Options) (outl
 // outlookWriters write an outlook, by format.
 var outlookWriters = map[string]func(*World, outlook.Result, words.House) error{
 	"text": func(w *World, r outlook.Result, h words.House) error {
-		return text.Outlook(w.Out, r, h, w.sheetOptions())
+		return text.Outlook(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r outlook.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 	"csv":  func(w *World, r outlook.Result, _ words.House) error { return writeOutlookCSV(w.Out, r) },

@@ -55,6 +55,9 @@ func (w World) one(path, root string) ([]input, error) {
 	}
 	info, err := os.Stat(w.at(path))
 	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		in, err := w.file(path, root)
+		return []input{in}, err
 	case err != nil:
 		return nil, w.notOpened(path, err)
 	case info.IsDir():
@@ -104,6 +107,13 @@ func (w World) folder(path, root string) ([]input, error) {
 
 func (w World) file(path, root string) (input, error) {
 	f, err := regular.Open(w.at(path))
+	if errors.Is(err, fs.ErrNotExist) {
+		if other, ok := w.beside(path); ok {
+			w.reading(path, other)
+			path = other
+			f, err = regular.Open(w.at(path))
+		}
+	}
 	if err != nil {
 		return input{}, w.notOpened(path, err)
 	}
@@ -127,6 +137,9 @@ func (w World) file(path, root string) (input, error) {
 // become a number with a minus on the way here; it is told as it was written.
 func (w World) notOpened(path string, err error) error {
 	name, signed := strings.CutPrefix(path, minus)
+	if near, ok := w.near(path); ok && !signed && errors.Is(err, fs.ErrNotExist) {
+		return failed("%s: there is no such file; did you mean %s?", path, near)
+	}
 	if !signed || !errors.Is(err, fs.ErrNotExist) {
 		return failed("%s: %s", path, plainError(err))
 	}

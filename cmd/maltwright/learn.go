@@ -159,7 +159,7 @@ func (r record) located() record {
 
 var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 	"text": func(w *World, r lessons.Result, h words.House) error {
-		return text.Lessons(w.Out, r, h, w.sheetOptions())
+		return text.Lessons(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r lessons.Result, h words.House) error {
 		if r.House != nil {

@@ -23,8 +23,8 @@ import (
 	"maltwright/cmd/founding"
 )
 
-// screen is the program on a terminal of its own.
-type screen struct {
+// terminal is the program on a terminal of its own.
+type terminal struct {
 	t    *testing.T
 	cmd  *exec.Cmd
 	tty  *os.File
@@ -37,7 +37,7 @@ type screen struct {
 const hung = time.Minute
 
 // onTerminal starts the program on a terminal of so many columns, in a folder.
-func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *screen {
+func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *terminal {
 	t.Helper()
 	self, err := os.Executable()
 	require.NoError(t, err)
@@ -45,7 +45,7 @@ func onTerminal(t *testing.T, folder string, columns uint16, args ...string) *sc
 	if err := os.Symlink(self, link); err != nil {
 		t.Skipf("no links here: %v", err)
 	}
-	s := &screen{t: t, cmd: exec.Command(link, args...), done: make(chan error, 1)}
+	s := &terminal{t: t, cmd: exec.Command(link, args...), done: make(chan error, 1)}
 	s.cmd.Dir = folder
 	s.cmd.Env = append(os.Environ(), "TERM=xterm", "TZ=UTC", "XDG_CACHE_HOME="+filepath.Join(folder, ".cache"))
 	if s.tty, err = pty.StartWithSize(s.cmd, &pty.Winsize{Rows: 24, Cols: columns}); err != nil {
@@ -78,7 +78,7 @@ func squeezed(text string) string {
 }
 
 // sees waits until a text stands on the screen that was not there at the last key.
-func (s *screen) sees(text string) {
+func (s *terminal) sees(text string) {
 	s.t.Helper()
 	want := squeezed(text)
 	for end := time.Now().Add(hung); ; time.Sleep(5 * time.Millisecond) {
@@ -95,7 +95,7 @@ func (s *screen) sees(text string) {
 }
 
 // types sends keys.
-func (s *screen) types(keys string) {
+func (s *terminal) types(keys string) {
 	s.t.Helper()
 	s.mu.Lock()
 	s.said.Reset()
@@ -105,7 +105,7 @@ func (s *screen) types(keys string) {
 }
 
 // ends waits for the program and gives its exit code.
-func (s *screen) ends() int {
+func (s *terminal) ends() int {
 	s.t.Helper()
 	select {
 	case <-s.done:
@@ -126,7 +126,7 @@ const (
 
 // answers types what one question wants, a choice by the arrow keys, everything else in words, and
 // sees the line that is left of it.
-func (s *screen) answers(q founding.Question, text, taken string) {
+func (s *terminal) answers(q founding.Question, text, taken string) {
 	s.t.Helper()
 	keys := text
 	if q.Kind == founding.OneOf {
@@ -153,7 +153,7 @@ func choiceOf(q founding.Question, word string) int {
 
 // converses answers so many of the questions that are open. What is not given is not known,
 // which some say by Enter alone.
-func (s *screen) converses(a, given founding.Answers, most int) {
+func (s *terminal) converses(a, given founding.Answers, most int) {
 	s.t.Helper()
 	for range most {
 		q, open := founding.Next(a, founding.There{})

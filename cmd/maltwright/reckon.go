@@ -7,6 +7,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
+	"maltwright/lang/quantity"
 	"maltwright/sim/reckon"
 )
 
@@ -108,6 +109,9 @@ dry_matter_kg.`
 // Run reckons and writes.
 func (c ReckonTarget) Run(w *World, all *Reckon) error {
 	list, err := c.Batch.read(exactly(3), "a weight, its moisture and the moisture wanted")
+	if err == nil {
+		err = unitsMissing("target", list, func(i int) bool { return i > 0 })
+	}
 	if err != nil {
 		return err
 	}
@@ -147,6 +151,9 @@ func (c ReckonWeight) Run(w *World, all *Reckon) error {
 		return err
 	}
 	from, err := typed(c.From).read(exactly(2), "--from with a weight and its moisture")
+	if err == nil {
+		err = unitsMissing("weight", []quantity.Quantity{now[0], from[0], from[1]}, func(i int) bool { return i == 2 }, "--from")
+	}
 	if err != nil {
 		return err
 	}

@@ -9,8 +9,9 @@ import (
 	"os/signal"
 	"path/filepath"
 	"slices"
+	"strings"
+	"time"
 
-	"github.com/alecthomas/kong"
 	"golang.org/x/term"
 
 	"maltwright/cmd/rewrite"
@@ -37,7 +38,10 @@ type World struct {
 	Width    int    // columns of Out, 0 where it is no terminal
 	Env      func(string) string
 	Cache    string          // folder for what is kept from one run to the next; "" keeps nothing
+	shown    Shown           // what of an answer is told in full
 	writing  rewrite.Options // as they are for everybody, but in tests
+
+	clock func() time.Time // nil for that of this computer
 
 	Context context.Context // ends what takes long; nil where only an interrupt does
 }
@@ -65,7 +69,7 @@ func (w World) colour() bool {
 
 // options say how to write an answer for a reader.
 func (w World) options() text.Options {
-	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder}
+	return text.Options{Width: w.Width, Colour: w.colour(), Folder: w.Folder, Assumed: w.shown.Assumed, Cautions: w.shown.Cautions}
 }
 
 // failure is an error with the exit code it leads to.
@@ -125,9 +129,13 @@ func Main(w World, args []string) (code int) {
 	case len(args) == 1 && args[0] == "--version": // as every other program has it
 		args = []string{"version"}
 	}
+	args = joinTimes(ordered(args))
+	if err := w.noCommand(args); err != nil {
+		return w.report(err)
+	}
 	line, err := parser.Parse(signed(args))
 	if err != nil {
-		return w.report(failure{ExitUsage, helped(err, line, args)})
+		return w.report(failure{ExitUsage, w.helped(err, args)})
 	}
 	return w.report(line.Run(&w))
 }
@@ -152,10 +160,16 @@ func signed(args []string) []string {
 }
 
 // helped adds to an error of the command line where to read more.
-func helped(err error, _ *kong.Context, args []string) error {
+func (w World) helped(err error, args []string) error {
 	about := "maltwright --help"
-	if len(args) > 0 && len(args[0]) > 0 && args[0][0] != '-' && isCommand(args[0]) {
+	if len(args) > 0 && isCommand(args[0]) {
 		about = "maltwright " + args[0] + " --help"
+	}
+	text := err.Error()
+	if what, _, none := strings.Cut(text, `: expected string value but got "EOL"`); none {
+		err = fmt.Errorf("%s needs a value behind it", what)
+	} else if strings.HasPrefix(text, `expected "<file>`) || strings.HasPrefix(text, `expected "<path>`) {
+		err = fmt.Errorf("%s needs a file, such as: %s", args[0], commandLine(args[0], w.sample()))
 	}
 	return fmt.Errorf("%w; see %s", err, about)
 }
@@ -171,7 +185,19 @@ func (w World) report(err error) int {
 		code = f.code
 	}
 	if text := err.Error(); text != "" {
-		fmt.Fprintf(w.Err, "maltwright: %s\n", words.Safe(text))
+		w.aside(text)
 	}
 	return code
+}
+
+// aside says something beside the answer. On a terminal it is folded to its width, and elsewhere it is
+// one line.
+func (w World) aside(text string) {
+	lines := []string{"maltwright: " + words.Safe(text)}
+	if w.ErrTerm && w.Width > 0 {
+		lines = folded(lines[0], "  ", w.Width)
+	}
+	for _, line := range lines {
+		fmt.Fprintln(w.Err, line)
+	}
 }

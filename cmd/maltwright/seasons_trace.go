@@ -50,7 +50,7 @@ func (all records) lots() string {
 
 var traceWriters = map[string]func(*World, trace.Result) error{
 	"text": func(w *World, r trace.Result) error {
-		return text.Trace(w.Out, r, houseOf(r.Written), w.sheetOptions())
+		return text.Trace(w.Out, r, houseOf(r.Written), w.options())
 	},
 	"json": func(w *World, r trace.Result) error { return json.Write(w.Out, r, words.House{}.Say) },
 	"csv": func(w *World, r trace.Result) error {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	"maltwright/cmd/answer/timetable"
@@ -16,9 +15,9 @@ import (
 
 // Visits writes the timetable of a batch.
 type Visits struct {
-	File    string `arg:"" help:"A process file; - is standard input."`
+	File    string `arg:"" optional:"" help:"A process file; - is standard input. By default the one process of this folder."`
 	Process string `help:"Which process, where the file holds several." placeholder:"NAME"`
-	Start   string `help:"When the first soak begins, such as 2026-03-06T07:00." placeholder:"TIME"`
+	Start   string `help:"When the first soak begins, such as tomorrow 7am or 2026-03-06T07:00." placeholder:"TIME"`
 	Ready   string `help:"When the malt is to be ready, its rootlets off; reckons back to the first soak." placeholder:"TIME"`
 	Format  string `enum:"text,json,ics" default:"text" help:"How to write: text, json, or ics for a calendar."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
@@ -32,7 +31,8 @@ batch should weigh, and which visits fall in the night, when by its site nobody 
 awake. Then the hour of that day to begin at, so that the fewest do.
 
 Times are those of the computer's time zone, over the change of the clocks too; a
-time may name its own offset, as in 2026-03-06T07:00+01:00. A calendar reads the
+time may name its own offset, as in 2026-03-06T07:00+01:00, or be said as people say
+it: fri 18:00, tomorrow 7am, in 2 h. What was understood is told. A calendar reads the
 file that --format ics makes, and reminds a quarter of an hour before.
 
 Examples:
@@ -48,7 +48,14 @@ be read.`
 
 // Run forecasts and writes the timetable.
 func (c Visits) Run(w *World) error {
-	when, err := c.when()
+	if c.File == "" {
+		file, err := w.theProcess("visits")
+		if err != nil {
+			return err
+		}
+		c.File = file
+	}
+	when, err := c.when(w)
 	if err != nil {
 		return err
 	}
@@ -95,80 +102,23 @@ func (c Visits) forecast(w *World, when time.Time) (*forecast.Forecast, error) {
 // timetableWriters write a timetable, by format.
 var timetableWriters = map[string]func(*World, timetable.Result, words.House) error{
 	"text": func(w *World, r timetable.Result, h words.House) error {
-		return text.Timetable(w.Out, r, h, w.sheetOptions())
+		return text.Timetable(w.Out, r, h, w.options())
 	},
 	"json": func(w *World, r timetable.Result, h words.House) error { return json.Write(w.Out, r, h.Say) },
 	"ics":  func(w *World, r timetable.Result, h words.House) error { return ics.Write(w.Out, r, h) },
 }
 
 // when is the time given with either flag.
-func (c Visits) when() (time.Time, error) {
+func (c Visits) when(w *World) (time.Time, error) {
 	switch {
 	case c.Start == "" && c.Ready == "":
 		return time.Time{}, usage("visits needs the time of the first soak, --start 2026-03-06T07:00, or that at which the malt is to be ready, --ready 2026-03-14T12:00")
 	case c.Start != "" && c.Ready != "":
 		return time.Time{}, usage("--start and --ready stand together; one follows from the other, so give one")
 	case c.Start != "":
-		return shownTime("--start", c.Start)
+		return w.said("--start", c.Start, false)
 	}
-	return shownTime("--ready", c.Ready)
-}
-
-// The years that a timetable may lie in: those of which the rules of clocks tell, and
-// for which every format has a way to write.
-const firstYear, lastYear = 1900, 2999
-
-// shownTime reads a time that a clock shows once: not one that is left out when the
-// clocks are put forward, nor, without its offset, one that comes again when they are
-// put back.
-func shownTime(flag, text string) (time.Time, error) {
-	for _, layout := range startLayouts {
-		t, err := time.ParseInLocation(layout, text, time.Local)
-		if err != nil {
-			continue
-		}
-		if t.Year() < firstYear || t.Year() > lastYear {
-			return t, usage("%s %q: the year must lie in %d to %d", flag, text, firstYear, lastYear)
-		}
-		if strings.HasSuffix(layout, "Z07:00") {
-			return t, nil
-		}
-		if leftOut(t, layout, text) {
-			return t, usage("%s %q: the clocks are put forward then, and none shows this time", flag, text)
-		}
-		return t, onceShown(t, flag, text)
-	}
-	return time.Time{}, noTime(flag, text)
-}
-
-// noTime says what a text lacks to be a time: a day has no time of day, and a time of day
-// no date.
-func noTime(flag, text string) error {
-	const sample = "07:00"
-	if day, err := time.Parse(time.DateOnly, text); err == nil {
-		return usage("%s %q is a day; write the time of day too, as %sT%s", flag, text, day.Format(time.DateOnly), sample)
-	}
-	if at, err := time.Parse("15:04", text); err == nil {
-		return usage("%s %q is a time of day; write its date too, as 2026-03-06T%s", flag, text, at.Format("15:04"))
-	}
-	return usage("%s %q is no time; write it as 2026-03-06T%s", flag, text, sample)
-}
-
-// wallClock is what a clock on the wall shows, with its date.
-const wallClock = "2006-01-02 15:04:05"
-
-// leftOut tells whether no clock of the zone of t shows the text from which it was read.
-// Clocks are compared and not texts, for 7:00 is 07:00.
-func leftOut(t time.Time, layout, text string) bool {
-	wall, err := time.Parse(layout, text)
-	return err == nil && t.Format(wallClock) != wall.Format(wallClock)
-}
-
-func onceShown(t time.Time, flag, text string) error {
-	for _, shift := range []time.Duration{-2 * time.Hour, -time.Hour, -30 * time.Minute, 30 * time.Minute, time.Hour, 2 * time.Hour} {
-		if t.Add(shift).Format(wallClock) == t.Format(wallClock) {
-			return usage("%s %q: the clocks are put back then, and this time comes twice; name its offset, such as %s", flag, text, t.Format("2006-01-02T15:04Z07:00"))
-		}
-	}
-	return nil
+	r := w.reader(false)
+	r.Dated = true // a batch takes days, so that the next 14:00 is hardly meant
+	return w.saidTo(r, "--ready", c.Ready)
 }

@@ -18,7 +18,7 @@ func TestFindingsOfTheSameWordsSayWhere(t *testing.T) {
 	assert.Equal(t, []CameRow{
 		{"came", "fault", "it fails [a-rule] at hall.malt:64"},
 		{"came", "fault", "it fails [a-rule] at hall.malt:72"},
-		{"stays", "caution", "it gets 31 °C warm [b-rule]; before: it gets 29 °C warm"},
+		{"moved", "caution", "it gets 29 → 31 °C warm [b-rule]"},
 	}, rows)
 }
 

@@ -69,14 +69,14 @@ const (
 
 func (h House) effects() []told {
 	mass := func(kg float64) string { return Mass(h, kg) }
-	kg, each := "kg", func(perTonne float64) string { return Heat(perTonne / 1000) }
+	each := func(perTonne float64) string { return Heat(perTonne/1000) + "/kg" }
 	if h.British {
-		kg, each = "lb", func(perTonne float64) string { return Heat(perTonne / 1000 * quantity.Pound) }
+		each = func(perTonne float64) string { return Heat(perTonne/1000*quantity.Pound) + "/lb" }
 	}
 	return []told{
-		{"steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOut.Plain() }, Lasting[float64], hoursMore, noSteep, false},
-		{"moisture at steep-out", func(e *effect.Effect) (float64, float64) { return e.SteepOutMoisture.Plain() }, Percent[float64], pointsMore, noSteep, false},
-		{"total time", func(e *effect.Effect) (float64, float64) { return e.Total.Plain() }, Lasting[float64], hoursMore, "", false},
+		{"steep-out time", func(e *effect.Effect) (float64, float64) { return e.SteepOut.Plain() }, Lasting[float64], More, noSteep, false},
+		{"steep-out moisture", func(e *effect.Effect) (float64, float64) { return e.SteepOutMoisture.Plain() }, Percent[float64], pointsMore, noSteep, false},
+		{"total time", func(e *effect.Effect) (float64, float64) { return e.Total.Plain() }, Lasting[float64], More, "", false},
 		{gates: true},
 		{"final moisture", func(e *effect.Effect) (float64, float64) { return e.FinalMoisture.Plain() }, Percent[float64], pointsMore, "", false},
 		{"malt", func(e *effect.Effect) (float64, float64) { return e.Malt.Plain() }, mass, nil, "", false},
@@ -87,15 +87,15 @@ func (h House) effects() []told {
 		{"colour", func(e *effect.Effect) (float64, float64) { return e.Colour.Plain() }, colour, nil, noKiln, false},
 		{"water for the steep", func(e *effect.Effect) (float64, float64) { return e.SteepWater.Plain() }, h.Water, nil, "", false},
 		{"water sprinkled", func(e *effect.Effect) (float64, float64) { return e.Sprinkled.Plain() }, mass, nil, "", false},
-		{"fans run", func(e *effect.Effect) (float64, float64) { return e.Fan.Plain() }, Lasting[float64], hoursMore, noFan, false},
+		{"fans run", func(e *effect.Effect) (float64, float64) { return e.Fan.Plain() }, Lasting[float64], More, noFan, false},
 		{"the fans draw", func(e *effect.Effect) (float64, float64) { return e.FanEnergy.Plain() }, Heat[float64], nil, noFan, false},
 		{"heat of blown air", func(e *effect.Effect) (float64, float64) { return e.AirHeat.Plain() }, Heat[float64], nil, noFan, false},
 		{"cold of blown air", func(e *effect.Effect) (float64, float64) { return e.AirCold.Plain() }, Heat[float64], nil, noFan, false},
 		{"water sprayed into it", func(e *effect.Effect) (float64, float64) { return e.Sprayed.Plain() }, mass, nil, noFan, false},
 		{"bed, bottom to top", func(e *effect.Effect) (float64, float64) { return e.Apart.Plain() }, h.apart, nil, noFan, false},
 		{"heat of the kiln", func(e *effect.Effect) (float64, float64) { return e.KilnHeat.Plain() }, Heat[float64], nil, "", false},
-		{"fuel for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.FuelPerTonne.Plain() }, each, nil, "", false},
-		{"power for each " + kg + " of malt", func(e *effect.Effect) (float64, float64) { return e.PowerPerTonne.Plain() }, each, nil, "", false},
+		{"fuel for malt", func(e *effect.Effect) (float64, float64) { return e.FuelPerTonne.Plain() }, each, nil, "", false},
+		{"power for malt", func(e *effect.Effect) (float64, float64) { return e.PowerPerTonne.Plain() }, each, nil, "", false},
 		{"most heat of a bed", func(e *effect.Effect) (float64, float64) { return e.BedPeak.Plain() }, Power[float64], nil, noBed, false},
 		{"visits at night, at best", nights, number, nil, noNight, false},
 	}
@@ -140,17 +140,6 @@ func nights(e *effect.Effect) (old, new float64) {
 
 func number(n float64) string { return fmt.Sprintf("%.0f", n) }
 
-func hoursMore(s float64) string {
-	switch h := s / 3600; {
-	case math.Abs(h) >= 96:
-		return more(h/24, 1, "d")
-	case math.Abs(h) >= 10:
-		return more(h, 0, "h")
-	default:
-		return more(h, 1, "h")
-	}
-}
-
 func pointsMore(share float64) string { return more(100*share, 1, "points") }
 
 // more writes a difference with its unit; it is "" where nothing is left of it.
@@ -174,7 +163,7 @@ func gateRow(g effect.Gates) EffectRow {
 		r.What = gateName(g.Old) + " → " + g.New.Text
 	}
 	if g.Old != nil && g.New != nil && g.Old.Met && g.New.Met && !g.Old.Unjudged && !g.New.Unjudged {
-		r.More = hoursMore(float64(g.New.Reached - g.Old.Reached))
+		r.More = More(float64(g.New.Reached - g.Old.Reached))
 	}
 	return r
 }

@@ -11,7 +11,7 @@ import (
 const byTheTonne = 200.0
 
 // EnergyEach is the scale on which the energy of a batch of so much malt is told, of J for each
-// kg: kWh for each tonne, for each kg or for each lb.
+// kg: kWh/t, kWh/kg or kWh/lb.
 func (h House) EnergyEach(malt answer.Kilograms) Scale {
 	of := func(kg float64) func(float64) float64 {
 		return func(each float64) float64 {
@@ -24,19 +24,19 @@ func (h House) EnergyEach(malt answer.Kilograms) Scale {
 	}
 	switch {
 	case h.British:
-		return Scale{"kWh for each lb", of(quantity.Pound), twoFigures}
+		return Scale{"kWh/lb", of(quantity.Pound), twoFigures}
 	case malt >= byTheTonne:
-		return Scale{"kWh for each tonne", of(1000), twoFigures}
+		return Scale{"kWh/t", of(1000), twoFigures}
 	}
-	return Scale{"kWh for each kg", of(1), twoFigures}
+	return Scale{"kWh/kg", of(1), twoFigures}
 }
 
-// PowerEach writes W for each tonne: 2.2 kW for each tonne, 1.0 W for each lb.
+// PowerEach writes W for each tonne: 2.2 kW/t, 1.0 W/lb.
 func (h House) PowerEach(perTonne answer.Watts) string {
 	if h.British {
-		return Power(float64(perTonne)/1000*quantity.Pound) + " for each lb"
+		return Power(float64(perTonne)/1000*quantity.Pound) + "/lb"
 	}
-	return Power(perTonne) + " for each tonne"
+	return Power(perTonne) + "/t"
 }
 
 // Power writes W: 45 W, 1.8 kW, 110 kW.

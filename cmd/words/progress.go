@@ -23,16 +23,16 @@ func Late(kind follow.LateKind, since, text string) string { return late[kind](s
 
 var late = map[follow.LateKind]func(since, text string) string{
 	follow.LateStep: func(since, text string) string {
-		return fmt.Sprintf("most likely it was so far by %s: %s. If you went on, write it down", since, text)
+		return fmt.Sprintf("probably due since %s: %s. If you went on, write it down", since, text)
 	},
 	follow.LateGuard: func(since, text string) string {
-		return fmt.Sprintf("its latest time is over since %s: %s", since, text)
+		return fmt.Sprintf("its latest time has passed, on %s: %s", since, text)
 	},
 	follow.LateCool: func(since, text string) string {
 		return "the malt was to be cool, and was read at " + text + " on " + since + ": it is too hot to put away; let it cool, and read it again before it goes into anything"
 	},
 	follow.LateTurn: func(since, _ string) string {
-		return "by the last turn that is written down, the next fell due on " + since
+		return "counted from the last turn in the record, the next fell due on " + since
 	},
 }
 
@@ -41,24 +41,20 @@ func Ago(s answer.Seconds) string {
 	switch {
 	case s < 60:
 		return "less than a minute"
-	case s > 36*3600:
-		return Lasting(s)
 	}
-	return Span(s)
+	return Lasting(s)
 }
 
 // Until writes how long it is until something is so, infinite where it never is: now,
-// 7:05 h, 2.5 d.
+// 7 h 5 min, 2 d 12 h.
 func Until(s answer.Seconds) string {
 	switch {
 	case math.IsInf(float64(s), 1):
 		return "never"
 	case s < 60:
 		return "now"
-	case s < 36*3600:
-		return fmt.Sprintf("%d:%02d h", int(s/3600), int(s/60)%60)
 	}
-	return fmt.Sprintf("%.1f d", s/86400)
+	return Lasting(s)
 }
 
 // Rub is how kernels of a modification rub out.

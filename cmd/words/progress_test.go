@@ -73,10 +73,10 @@ func TestWhatWasToBeExpectedIsToldAsTheReadingIs(t *testing.T) {
 }
 
 func TestHowLongItIsUntilSomething(t *testing.T) {
-	for want, s := range map[string]answer.Seconds{"never": answer.Seconds(math.Inf(1)), "now": -7200, "0:01 h": 60, "7:05 h": 7*3600 + 300, "2.5 d": 2.5 * 86400} {
+	for want, s := range map[string]answer.Seconds{"never": answer.Seconds(math.Inf(1)), "now": -7200, "1 min": 60, "7 h 5 min": 7*3600 + 300, "2 d 12 h": 2.5 * 86400} {
 		assert.Equal(t, want, words.Until(s))
 	}
-	for want, s := range map[string]answer.Seconds{"less than a minute": 59, "1 h 30 min": 5400, "48.0 h": 172799, "2 d 6 h": 2.25 * 86400} {
+	for want, s := range map[string]answer.Seconds{"less than a minute": 59, "1 h 30 min": 5400, "2 d": 172799, "2 d 6 h": 2.25 * 86400} {
 		assert.Equal(t, want, words.Ago(s))
 	}
 }

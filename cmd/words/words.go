@@ -77,48 +77,55 @@ func Beginning(green bool) string {
 	return "the first soak"
 }
 
-// Elapsed writes a time of s from the first soak: 7:00, or 2d 13:20.
-func Elapsed[T ~float64](s T) string {
-	if !known(float64(s)) {
-		return None
-	}
-	m := int(math.Round(float64(s) / 60))
-	if d := m / 1440; d > 0 {
-		return fmt.Sprintf("%dd %02d:%02d", d, m/60%24, m%60)
-	}
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
-}
+// Lengths of time have one form, in every answer: 20 s, 45 min, 7 h 30 min, 6 d 22 h. So has a time
+// from the first soak, which is the length of time since. Shares have one as well: 12.4 %, with a
+// blank, to a tenth of a point where a moisture or a yield is meant, and whole where a forecast knows
+// no more of it.
 
-// Lasting writes a length of time of s, roughly, for a sentence: 9.5 h, 6 d 4 h.
+// Lasting writes a length of time of s as a forecast knows it: 9 h 30 min, 6 d 4 h. Of days it has the
+// hour, for their spread is hours and more.
 func Lasting[T ~float64](s T) string {
 	if !known(float64(s)) {
 		return None
 	}
-	if h := float64(s) / 3600; h < 48 {
-		return fmt.Sprintf("%.1f h", h)
-	}
-	h := int(math.Round(float64(s) / 3600))
-	return fmt.Sprintf("%d d %d h", h/24, h%24)
+	return quantity.Lasting(float64(s))
 }
 
-// Span writes a length of time of s as one would say it: 20 s, 7 h, 1 h 30 min, 21 days;
+// After writes a time of s from the first soak, as Lasting does: 0 h, 16 h, 2 d 13 h.
+func After[T ~float64](s T) string {
+	if float64(s) == 0 {
+		return "0 h"
+	}
+	return Lasting(s)
+}
+
+// Span writes a length of time of s as it was set, to the minute: 20 s, 7 h, 1 h 30 min, 21 d;
 // "" where there is none.
 func Span[T ~float64](s T) string {
-	m := int(math.Round(float64(s) / 60))
-	switch h := m / 60; {
-	case s >= 1 && s < 60:
-		return quantity.Rounded(float64(s), 0) + " s"
-	case m <= 0:
+	if !(s >= 1) {
 		return ""
-	case m%1440 == 0 && m > 2*1440:
-		return fmt.Sprintf("%d days", m/1440)
-	case h == 0:
-		return fmt.Sprintf("%d min", m)
-	case m%60 == 0:
-		return fmt.Sprintf("%d h", h)
-	default:
-		return fmt.Sprintf("%d h %d min", h, m%60)
 	}
+	return quantity.InFull(float64(s))
+}
+
+// More writes by how much a length of time of s is another one: +2 h, -1 d 13 h; "" where nothing is
+// left of it.
+func More(s float64) string {
+	if math.Abs(s) < 60 {
+		return ""
+	}
+	if s < 0 {
+		return quantity.Lasting(s)
+	}
+	return "+" + quantity.Lasting(s)
+}
+
+// Part writes a share of 1 of which no more is known than its whole per cent: 67 %.
+func Part[T ~float64](share T) string {
+	if !known(float64(share)) {
+		return None
+	}
+	return quantity.Fixed(100*float64(share), 0) + " %"
 }
 
 // Joined puts between before what stands behind it, where both say something.

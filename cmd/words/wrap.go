@@ -53,7 +53,7 @@ func glued(words []string) []string {
 
 // longestUnit is how long a word behind a number may be to count as its unit, with
 // a comma or stop behind it.
-const longestUnit = 4
+const longestUnit = 7
 
 func isNumber(word string) bool {
 	return strings.Trim(word, "0123456789.") == "" && word != "."

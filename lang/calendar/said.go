@@ -18,6 +18,7 @@ const FirstYear, LastYear = 1900, 2999
 type Reader struct {
 	Now   time.Time // in the zone of the clock on the wall
 	Back  bool      // what leaves its day open is the last such time, and not the next
+	Dated bool      // a time of day needs its day with it
 	Order Order     // which of the day and the month comes first where it cannot be told otherwise
 }
 
@@ -72,6 +73,8 @@ func (r Reader) Read(text string) ([]Meaning, error) {
 		return nil, r.dayAlone(s)
 	case s.clock.Bare:
 		return nil, bare(s)
+	case r.Dated && s.day == nil:
+		return nil, wrong(" is a time of day; write its date too, as 2026-03-06T%s", Shown(s.clock.Seconds[0]))
 	}
 	list, err := r.joined(s, zone)
 	if err != nil {
@@ -242,4 +245,17 @@ func bare(s said) error {
 		all = append(all, Shown(second))
 	}
 	return wrong(": write the minutes or am or pm behind %s too, as %s", s.clockText, strings.Join(all, " or "))
+}
+
+// Looks tells whether a text is made of dates and times of day alone, or says how far a time
+// lies from now, whether it then means one time or not.
+func Looks(text string) bool {
+	text = strings.Join(strings.Fields(text), " ")
+	r := Reader{Now: time.Unix(0, 0).UTC()}
+	if _, ok := r.relative(text); ok {
+		return true
+	}
+	text, _ = offset(text)
+	s, err := r.said(text)
+	return err == nil && (s.clocked || s.day != nil)
 }

@@ -149,6 +149,13 @@ func TestWhatIsNoTimeSaysWhatItLacks(t *testing.T) {
 	}
 }
 
+func TestATimeOfDayMayNeedItsDay(t *testing.T) {
+	_, err := Reader{Now: now, Dated: true}.One("2pm")
+	assert.ErrorContains(t, err, "is a time of day; write its date too, as 2026-03-06T14:00")
+	_, err = Reader{Now: now, Dated: true}.One("fri 2pm")
+	assert.NoError(t, err)
+}
+
 func TestTimesNameTheirOffset(t *testing.T) {
 	for text, want := range map[string]string{
 		"2026-03-29T02:30:00Z":      "2026-03-29T02:30:00Z",

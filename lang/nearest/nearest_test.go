@@ -33,3 +33,13 @@ func TestFirstOfEqualsWins(t *testing.T) {
 	got, _ := Word("bat", []string{"cat", "hat"})
 	assert.Equal(t, "cat", got)
 }
+
+func TestANameIsKnownByItsParts(t *testing.T) {
+	names := []string{"blue tub", "Far field 2026", "Far field 2025", "Loft, spring"}
+	for written, want := range map[string][]string{
+		"tub": {"blue tub"}, "the blue tub": {"blue tub"}, "Blue-Tub": {"blue tub"}, "far field": {"Far field 2026", "Far field 2025"},
+		"loft": {"Loft, spring"}, "red tub": nil, "Far field 2024": nil, "blue tub": nil, "": nil, "…": nil,
+	} {
+		assert.Equal(t, want, Parts(written, names), written)
+	}
+}

@@ -91,13 +91,12 @@ func threeFigures(x float64) int {
 	return 0
 }
 
-// HeatEach writes heat of J for each kg of something: 2.6 kWh for each kg, 1.18 kWh for
-// each lb.
+// HeatEach writes heat of J for each kg of something: 2.6 kWh/kg, 1.18 kWh/lb.
 func (s System) HeatEach(j float64) string {
 	if s.British {
-		return fmt.Sprintf("%.2f kWh for each lb", j*Pound/KilowattHour)
+		return fmt.Sprintf("%.2f kWh/lb", j*Pound/KilowattHour)
 	}
-	return fmt.Sprintf("%.1f kWh for each kg", j/KilowattHour)
+	return fmt.Sprintf("%.1f kWh/kg", j/KilowattHour)
 }
 
 // liquid is the unit for so many m³ in a house that writes gallons: a small part of a gallon

@@ -98,9 +98,13 @@ func lookUp[T any](b *builder, v *given, kind string, among []*T, name func(*T) 
 	if !ok && b.lost {
 		return nil, nil // the file that could not be brought in may define it
 	}
+	parts := b.parts(v.word, names)
 	if ok {
 		near = among[slices.Index(names, meant)]
 		f.Ask(v.place, strconv.Quote(meant))
+	} else if len(parts) > 0 {
+		near = among[slices.Index(names, parts[0])]
+		f.Ask(v.place, quotedEach(parts)...)
 	} else if len(names) > 0 {
 		f.Hint = "known: " + quotedNames(names)
 	} else {
@@ -115,6 +119,26 @@ const (
 	mostSought = 20 // names for which the nearest is looked for
 	mostNames  = 8  // names listed in a hint
 )
+
+// parts are the names that may be meant by a part of them, where those are few.
+func (b *builder) parts(name string, among []string) []string {
+	list := []string{}
+	if b.sought <= mostSought {
+		list = nearest.Parts(name, among)
+	}
+	if len(list) > mostOffered {
+		return nil
+	}
+	return list
+}
+
+func quotedEach(names []string) []string {
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = strconv.Quote(name)
+	}
+	return out
+}
 
 func (b *builder) nearest(name string, among []string) (string, bool) {
 	if b.sought++; b.sought > mostSought {

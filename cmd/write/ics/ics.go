@@ -82,7 +82,7 @@ func more(r timetable.Result, v timetable.Visit, h words.House) []string {
 	if v.Hands != nil {
 		out = append(out, words.Hands(*v.Hands, v.Short))
 	}
-	return append(out, words.Safe(r.Process)+", "+words.Elapsed(v.At)+" after "+words.Beginning(r.Green))
+	return append(out, words.Safe(r.Process)+", "+words.After(v.At)+" after "+words.Beginning(r.Green))
 }
 
 // uid makes a UUID of version 8 (RFC 9562) from what tells a visit from all others.

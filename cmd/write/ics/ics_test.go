@@ -135,7 +135,7 @@ func TestAnyNameComesBackFromTheCalendar(t *testing.T) {
 		require.NoError(t, err)
 		words, err := cal.Events()[0].Props.Text(ical.PropDescription)
 		require.NoError(t, err)
-		assert.Contains(t, words, "\n"+name+", 0:00 after the first soak")
+		assert.Contains(t, words, "\n"+name+", 0 h after the first soak")
 	}
 }
 

@@ -14,6 +14,10 @@ import (
 // whatWidth is the width of the first of three columns; the other two share the rest.
 const whatWidth = 25
 
+// figureWidth is the width of the earlier of two figures; the later one, with what there is more of it,
+// takes the rest.
+const figureWidth = 22
+
 // half is the width of each of the other two.
 func (s *Sheet) half() int { return (s.columns() - whatWidth) / 2 }
 
@@ -21,9 +25,12 @@ func (s *Sheet) half() int { return (s.columns() - whatWidth) / 2 }
 // make of it.
 func Effect(w io.Writer, r effect.Result, h words.House, o Options) error {
 	s := &Sheet{House: h, Options: o}
-	if len(r.Changes) == 0 {
+	switch {
+	case len(r.Changes) == 0:
 		s.plain(r.Old + " and " + r.New + " mean the same")
-	} else {
+	case s.narrow():
+		s.title(words.Plural(len(r.Changes), "change") + ", " + words.Safe(r.Old) + " → " + words.Safe(r.New))
+	default:
 		s.three([]string{s.bold(words.Plural(len(r.Changes), "change"))}, folded(r.Old, s.half()), folded(r.New, s.half()), s.bold)
 	}
 	s.changes(words.ChangeRows(r))
@@ -41,17 +48,16 @@ func Supposed(w io.Writer, r effect.Result, changes []string, h words.House, o O
 		if i > 0 {
 			label = ""
 		}
-		for _, l := range words.Wrap(words.Safe(c), s.columns()-10) {
-			s.line("%-10s%s", label, l)
-			label = ""
-		}
+		s.para(label, "%s", words.Safe(c))
 	}
 	if len(words.NotForecast(r)) == 0 && len(s.EffectRows(r.Effects[0])) == 0 {
 		s.line("")
 		s.plain("it makes no difference to the forecast")
 	} else {
 		s.line("")
-		s.three(nil, []string{"as written"}, []string{"as supposed"}, s.bold)
+		if !s.narrow() {
+			s.line("%s", s.bold(fmt.Sprintf("%-*s%-*sas supposed", whatWidth, "", figureWidth, "as written")))
+		}
 	}
 	s.effects(r)
 	s.cameAndWent(r.Findings)
@@ -65,7 +71,11 @@ func (s *Sheet) changes(rows []words.ChangeRow) {
 		if r.Group != group {
 			group = r.Group
 			s.line("")
-			s.line("%s", words.Safe(group))
+			s.plain(group)
+		}
+		if s.narrow() {
+			s.changed(r)
+			continue
 		}
 		what := words.Wrap(words.Safe(r.What), whatWidth-3)
 		for i := range what {
@@ -73,6 +83,18 @@ func (s *Sheet) changes(rows []words.ChangeRow) {
 		}
 		s.three(what, side(r.Old, r.OldLine, s.half()), side(r.New, r.NewLine, s.half()), nil)
 	}
+}
+
+// changed writes a change as one paragraph.
+func (s *Sheet) changed(r words.ChangeRow) {
+	at := ""
+	switch {
+	case r.OldLine > 0 && r.NewLine > 0 && r.OldLine != r.NewLine:
+		at = fmt.Sprintf(", line %d → %d", r.OldLine, r.NewLine)
+	case max(r.OldLine, r.NewLine) > 0:
+		at = fmt.Sprintf(", line %d", max(r.OldLine, r.NewLine))
+	}
+	s.item("%s", words.Joined(": ", words.Safe(r.What), words.Safe(dash(r.Old)+" → "+dash(r.New))+at))
 }
 
 // plain writes a sentence over the whole width.
@@ -147,7 +169,7 @@ func (s *Sheet) effects(r effect.Result) {
 			continue
 		}
 		s.line("")
-		s.line("%s", s.bold("forecast of "+words.Safe(e.Process)))
+		s.title("forecast of " + words.Safe(e.Process))
 		for _, row := range rows {
 			s.effect(row)
 		}
@@ -156,6 +178,10 @@ func (s *Sheet) effects(r effect.Result) {
 
 // effect writes a figure with its name, which may take a line of its own.
 func (s *Sheet) effect(r words.EffectRow) {
+	if s.narrow() {
+		s.item("%s", words.Joined(", ", words.Safe(r.What)+": "+dash(r.Old)+" → "+dash(r.New), r.More))
+		return
+	}
 	name := "  " + words.Safe(r.What)
 	value := r.New
 	if r.More != "" {
@@ -167,7 +193,7 @@ func (s *Sheet) effect(r words.EffectRow) {
 		}
 		name = ""
 	}
-	s.line("%s", strings.TrimRight(name+padding(name, whatWidth)+dash(r.Old)+padding(dash(r.Old), s.half())+dash(value), " "))
+	s.line("%s", strings.TrimRight(name+padding(name, whatWidth)+dash(r.Old)+padding(dash(r.Old), figureWidth)+dash(value), " "))
 }
 
 func dash(text string) string {

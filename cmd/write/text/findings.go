@@ -24,12 +24,18 @@ func (o Options) width() int {
 }
 
 // Findings writes findings for a reader: the words each is about, why it matters and what
-// to do.
+// to do. Why a rule is there is told with the first of its findings.
 func Findings(w io.Writer, list []finding.Finding, o Options) error {
+	told := map[[2]string]bool{}
 	for i, f := range list {
 		if i > 0 {
 			fmt.Fprintln(w)
 		}
+		why := [2]string{f.Rule, f.Why}
+		if told[why] {
+			f.Why = ""
+		}
+		told[why] = true
 		if _, err := io.WriteString(w, oneText(f, o)); err != nil {
 			return err
 		}

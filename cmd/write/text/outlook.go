@@ -7,19 +7,28 @@ import (
 	"slices"
 	"time"
 
+	"github.com/rivo/uniseg"
+
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/words"
+	"maltwright/sim/forecast"
 )
 
-// Outlook writes the table of steps, then the gates and totals, then how sure it is, what
-// was assumed and what to take care of. It fits 80 columns.
+// Outlook writes what a forecast rests on, a line each, what it takes, and last what was asked: the
+// table of steps and what comes of it, on as few lines as it can. On a terminal the end of an answer
+// is what is seen. It fits 80 columns, and 40.
 func Outlook(w io.Writer, r outlook.Result, h words.House, o Options) error {
 	s := &Sheet{House: h, Options: o}
+	s.assumedLine(r.Assumed)
+	s.cautionsLine(r.Cautions)
+	s.takes(r)
+	s.line("")
 	s.head(r.Head, r.Start)
 	s.steps(r)
-	s.asked(r.Asked)
+	s.line("")
 	s.totals(r)
+	s.asked(r.Asked)
 	s.spread(r.Spread)
 	s.corners(r.Corners, r.Asked)
 	s.assumed(r.Assumed)
@@ -36,11 +45,10 @@ const (
 
 // head names the process, and the time of the first soak where one is given.
 func (s *Sheet) head(h outlook.Head, start time.Time) {
-	s.line("%s", s.bold(fmt.Sprintf("%s: %s malt from %s of %s", words.Safe(h.Process), h.Make, h.Written, words.Safe(h.Grain))))
+	s.title(fmt.Sprintf("%s: %s malt from %s of %s", words.Safe(h.Process), h.Make, h.Written, words.Safe(h.Grain)))
 	if !start.IsZero() {
 		s.line("%s %s", begins(h.Green), start.Format(dayAndTime))
 	}
-	s.line("")
 }
 
 // begins is what a batch begins with.
@@ -51,59 +59,94 @@ func begins(green bool) string {
 	return "first soak"
 }
 
-// stepColumns are those of the table of steps; with clock times it takes 80 columns, and
-// without 73.
-func (s *Sheet) stepColumns(clock, numbered, warm bool) []column {
-	if !clock {
-		return []column{{"step", 12, 0, false}, {"from", 9, 1, true}, {"to", 9, 1, true},
-			{s.Degree(), 14, 2, false}, {"moisture %", 11, 2, false}, {"scale", 8, 1, true}, {"ended", 5, 2, false}}
+// endings are what may end a step, in words.
+var endings = map[string]string{string(forecast.ByTime): "its time", string(forecast.ByGate): "condition met", string(forecast.ByGuard): "latest time", string(forecast.ByRecord): "by the record"}
+
+func ending(by string) string {
+	if text, ok := endings[by]; ok {
+		return text
 	}
-	step, gap, band := 10, 2, 12
-	switch {
-	case numbered: // germinate 2 takes one of the gap before the hour
-		step, gap = 11, 1
-	case warm: // air-on 120–145 takes one of the step and one of the gap
-		step, gap, band = 9, 1, 14
-	}
-	return []column{{"step", step, 0, false}, {"from", 9, 0, true}, {"to", 9, 1, true}, {"until", 9, gap, false},
-		{s.Degree(), band, 1, false}, {"moisture %", 11, 1, false}, {"scale", 8, 1, true}, {"ended", 5, 1, false}}
+	return by
 }
 
+// steps writes the table of steps. Of each it tells when it ends, and the state of the grain then: it
+// begins as the one before it ends.
 func (s *Sheet) steps(r outlook.Result) {
-	numbered := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
-		return st.Number > 0 && slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return one.Label == st.Stage })
-	})
-	warm := slices.ContainsFunc(r.Stages, func(st outlook.Stage) bool {
-		return slices.ContainsFunc(st.Steps, func(one outlook.Step) bool { return one.Given != nil || len([]rune(s.Band(one.Temperature))) > 12 })
-	})
-	columns := s.stepColumns(!r.Start.IsZero(), numbered, warm)
-	s.heads(columns)
-	wide, scale := upTo(columns, "scale")
+	in := holders(r.Stages)
+	after := tableColumn{head: "after", right: true, key: true}
+	t := table{columns: []tableColumn{{head: "step", key: true}, {head: "lasts", right: true, spare: true, as: "lasts %s"}, after}}
+	if !r.Start.IsZero() {
+		t.columns = []tableColumn{{head: "step", key: true}, {head: "after", right: true, spare: true, as: "after %s"}, {head: "until", key: true}}
+	}
+	t.columns = append(t.columns, tableColumn{head: s.Degree(), as: "%s " + s.Degree()}, tableColumn{head: "wet", right: true, key: true}, tableColumn{head: "scale", right: true, key: true},
+		tableColumn{head: grossOf(in), right: true, as: "gross %s"}, tableColumn{head: "the bag", right: true, as: "the bag %s"}, tableColumn{head: "ended", as: "ended: %s"})
 	for _, st := range r.Stages {
-		if len(st.Steps) != 1 || st.Steps[0].Label != st.Stage {
-			s.line("%s", s.bold(st.Called()))
+		if st.Number > 0 && (len(st.Steps) != 1 || st.Steps[0].Label != st.Stage) {
+			t.between(st.Called())
 		}
-		for _, one := range st.Steps {
-			label := "  " + one.Label
-			if one.Label == st.Stage {
+		for _, x := range st.Steps {
+			label := x.Label
+			switch {
+			case label == st.Stage:
 				label = st.Called()
+			case st.Number > 0:
+				label = "  " + label
 			}
-			s.row(columns, s.stepCells(label, one, r.Start, columns))
-			for _, line := range s.onScale(one.OnScale, wide, scale.width) {
-				s.line("%s", line)
-			}
+			t.add(s.stepCells(label, x, r.Start)...)
 		}
 	}
-	s.line("")
+	t.lay(s)
+	if len(in) > 0 && (grossOf(in) == grossHead || s.narrow()) {
+		s.para(grossHead, "the grain with what it lies in: %s", words.Safe(words.List(in)))
+	}
 }
 
-func (s *Sheet) stepCells(label string, one outlook.Step, start time.Time, columns []column) []string {
-	cells := []string{label, words.Elapsed(one.Start), words.Elapsed(one.End)}
-	if !start.IsZero() {
-		cells = append(cells, clock(one, start))
+func (s *Sheet) stepCells(label string, x outlook.Step, start time.Time) []string {
+	lasts := words.Lasting(x.End - x.Start)
+	if x.EndedBy == string(forecast.ByTime) {
+		lasts = words.Span(x.End - x.Start)
 	}
-	return append(cells, s.Given(one.Temperature, one.Given, columns[len(cells)].width),
-		points(one.MoistureStart)+" → "+points(one.MoistureEnd), words.Weighed(s.House, one.WeightEnd), one.EndedBy)
+	cells := []string{label, lasts, words.After(x.End)}
+	if !start.IsZero() {
+		cells = []string{label, words.After(x.End), clock(x, start)}
+	}
+	gross, bag := "", ""
+	if g := x.Gross; g != nil {
+		gross = words.Weighed(s.House, g.Weight)
+	}
+	if x.Bag != nil {
+		bag = words.Bag(s.House, *x.Bag)
+	}
+	return append(cells, s.Given(x.Temperature, x.Given, widestBand), words.Percent(x.MoistureEnd), words.Weighed(s.House, x.WeightEnd), gross, bag, ending(x.EndedBy))
+}
+
+// widestBand is how wide the temperature of a step is at the most: air-on 120–145.
+const widestBand = 14
+
+// widestHolder is how wide the name of a vessel is at the most that is the head of its column.
+const widestHolder = 10
+
+// holders are what the grain is weighed in, in the order of the stages.
+func holders(stages []outlook.Stage) (names []string) {
+	for _, st := range stages {
+		for _, x := range st.Steps {
+			if x.Gross != nil && !slices.Contains(names, x.Gross.In) {
+				names = append(names, x.Gross.In)
+			}
+		}
+	}
+	return names
+}
+
+// grossHead stands at the head of weights with what the grain lies in: its name, where that is one and
+// short.
+const grossHead = "gross"
+
+func grossOf(names []string) string {
+	if len(names) == 1 && uniseg.StringWidth(words.Safe(names[0])) <= widestHolder {
+		return words.Safe(names[0])
+	}
+	return grossHead
 }
 
 // clock is when a step ends: the day of the week and the hour, or the date where the
@@ -152,25 +195,58 @@ func (s *Sheet) short(g outlook.Gate) string {
 	return out
 }
 
+// assumedLine says how many values a forecast takes for granted; which is told where it is asked.
+func (s *Sheet) assumedLine(list []outlook.Assumption) {
+	if n := len(list); n > 0 && !s.Assumed {
+		s.para("assumed", "%s the process does not say (--assumed)", words.Many(n, "value that", "values that"))
+	}
+}
+
 func (s *Sheet) assumed(list []outlook.Assumption) {
-	if len(list) == 0 {
+	if len(list) == 0 || !s.Assumed {
 		return
 	}
 	s.line("")
 	s.line("%s", s.bold("assumed"))
 	for _, a := range list {
-		s.para("", "%s: %s (%s)", s.Say(a.What), s.Say(a.Value), s.Say(a.Why))
+		s.item("%s: %s (%s)", s.Say(a.What), s.Say(a.Value), s.Say(a.Why))
+	}
+}
+
+// cautionsLine names what can hurt somebody; what to do about it is told where it is asked.
+func (s *Sheet) cautionsLine(list []outlook.Caution) {
+	if len(list) > 0 && !s.Cautions {
+		s.para("take care", "%s", words.Hazards(list))
 	}
 }
 
 // cautions closes with what can hurt somebody.
 func (s *Sheet) cautions(list []outlook.Caution) {
-	if len(list) == 0 {
+	if len(list) == 0 || !s.Cautions {
 		return
 	}
 	s.line("")
+	s.cautionList(list)
+}
+
+func (s *Sheet) cautionList(list []outlook.Caution) {
 	s.line("%s", s.bold("take care"))
 	for _, c := range list {
-		s.para("", "%s", s.Say(c))
+		s.item("%s", s.Say(c))
 	}
+}
+
+// Cautions writes in full what can hurt somebody in some processes, each once, in the order in which
+// they are told.
+func Cautions(w io.Writer, list []outlook.Caution, o Options) error {
+	if len(list) == 0 {
+		return nil
+	}
+	o.Cautions = true
+	s := &Sheet{Options: o}
+	slices.Sort(list)
+	s.cautionList(slices.Compact(list))
+	s.line("")
+	_, err := io.WriteString(w, s.String())
+	return err
 }

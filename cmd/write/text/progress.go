@@ -14,24 +14,30 @@ import (
 	"maltwright/sim/infer/follow"
 )
 
-// Progress writes how a batch stands. It fits 80 columns.
+// Progress writes how a batch stands: first what the answer rests on and what will come of it, and
+// last what is asked for while it is under way, the state now, what is late and what is next. It fits
+// 80 columns, and 40.
 func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s := &progressSheet{Sheet{House: h, Options: o}, r}
-	s.head()
-	s.standing()
-	s.lates()
-	s.waits()
-	s.due()
-	s.steps()
+	s.assumedLine(r.Assumed)
+	s.cautionsLine(r.Cautions)
+	s.posterior()
+	s.factors()
+	s.open()
+	s.line("")
 	s.outcome()
 	if s.ends(s.r.NotForecast) {
 		s.line("")
 	}
-	s.open()
+	s.steps()
+	first, later := s.waits()
+	s.howLong("how much longer, further on", later)
+	s.head()
+	s.standing()
 	s.readings()
-	s.line("")
-	s.posterior()
-	s.factors()
+	s.lates()
+	s.howLong("how much longer", first)
+	s.due()
 	s.assumed(r.Assumed)
 	s.cautions(r.Cautions)
 	_, err := io.WriteString(w, s.String())
@@ -49,8 +55,8 @@ const (
 )
 
 func (s *progressSheet) head() {
-	s.line("%s", s.bold(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process))))
-	s.line("as of %s, %s after %s", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed), words.Beginning(s.r.Green))
+	s.title(fmt.Sprintf("batch %s of %s", words.Safe(s.r.Batch), words.Safe(s.r.Process)))
+	s.plain(fmt.Sprintf("as of %s, %s after %s", s.r.At.Format(dayAndTime), words.Lasting(s.r.Elapsed), words.Beginning(s.r.Green)))
 	if why := words.AsOf[s.r.AsOf]; why != "" {
 		s.para("", "that is %s", why)
 	}
@@ -70,14 +76,18 @@ func (s *progressSheet) head() {
 // clock is the time so long after the first soak.
 func (s *progressSheet) clock(t answer.Seconds) time.Time { return outlook.ClockAt(s.r.Began, t) }
 
-func (s *progressSheet) titles(what string) {
-	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s%12s", what, "middle", "1 in 10", "9 in 10")))
+// spreads is a table of a middle and the points below which one case in ten and nine in ten lie.
+func spreads(what string) *table {
+	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}}}
 }
 
-// stands writes one row of a middle and its two points, if there are any.
-func stands[T answer.Figure](s *progressSheet, name string, x *answer.Spread[T], write func(T) string) {
+// The widths of such a table, the same in each of one answer.
+const spreadLabel, spreadFigure = 36, 9
+
+// stands adds a row of a middle and its two points, if there are any.
+func stands[T answer.Figure](t *table, name string, x *answer.Spread[T], write func(T) string) {
 	if x != nil {
-		s.line("  %-34s%10s%12s%12s", name, write(x.P50), write(x.P10), write(x.P90))
+		t.add("  "+name, write(x.P50), write(x.P10), write(x.P90))
 	}
 }
 
@@ -86,30 +96,29 @@ func (s *progressSheet) mass(kg answer.Kilograms) string { return words.Weighed(
 // standing writes the state now.
 func (s *progressSheet) standing() {
 	n := s.r.Now
+	t := spreads("now: " + s.where())
 	if s.r.Over {
-		s.titles("it is over")
-	} else {
-		s.titles("now: " + s.where())
+		t = spreads("it is over")
 	}
-	stands(s, "moisture", n.Moisture, words.Percent)
-	stands(s, "weight on the scale", n.Weight, s.mass)
+	stands(t, "moisture", n.Moisture, words.Percent)
+	stands(t, "weight on the scale", n.Weight, s.mass)
 	if n.Gross != nil {
-		stands(s, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
+		stands(t, "  "+fitted(words.Holding(n.Gross.In), labelWidth-2), &n.Gross.Weight, s.mass)
 	}
-	stands(s, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
-	stands(s, "dry matter lost so far", n.DryMatterLost, words.Percent)
+	stands(t, "the marked bag", n.Bag, func(kg answer.Kilograms) string { return words.Bag(s.House, kg) })
+	stands(t, "dry matter lost so far", n.DryMatterLost, words.Percent)
 	if s.r.Growing {
-		stands(s, "kernels chitted", n.Chit, words.Percent)
-		stands(s, "acrospire, as a part of the kernel", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
+		stands(t, "kernels chitted", n.Chit, words.Percent)
+		stands(t, "acrospire, as a part of the kernel", n.Acrospire, func(v answer.Number) string { return fmt.Sprintf("%.2f", v) })
 		if n.Modification != nil && n.Modification.P50 > 0 {
-			stands(s, "rub", n.Modification, words.Rub)
+			stands(t, "rub", n.Modification, words.Rub)
 		}
 	}
-	stands(s, "in the middle of the bed", n.Bed, s.Shown)
-	stands(s, "air-off", n.AirOff, s.Shown)
-	stands(s, "the air in the oven", n.Oven, s.Shown)
-	stands(s, "the malt itself", n.Malt, s.Shown)
-	s.line("")
+	stands(t, "in the middle of the bed", n.Bed, s.Shown)
+	stands(t, "air-off", n.AirOff, s.Shown)
+	stands(t, "the air in the oven", n.Oven, s.Shown)
+	stands(t, "the malt itself", n.Malt, s.Shown)
+	t.lay(&s.Sheet)
 }
 
 // counted are the steps of which there may be several: soak 2, but plain cure.
@@ -147,7 +156,6 @@ func (s *progressSheet) open() {
 	}
 	if !s.r.Over && len(list) > 0 {
 		s.drivers(figure, list)
-		s.line("")
 	}
 }
 
@@ -190,4 +198,5 @@ func (s *progressSheet) readings() {
 		}
 		s.para("doubt", "%s", words.Safe(what+": "+why))
 	}
+	s.line("")
 }

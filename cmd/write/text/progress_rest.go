@@ -17,39 +17,44 @@ import (
 	"maltwright/sim/infer/sampler"
 )
 
-// waits writes how much longer conditions take.
-func (s *progressSheet) waits() {
-	if len(s.r.Waits) == 0 {
+// waits are the conditions that are waited for: the next one, and those behind it.
+func (s *progressSheet) waits() (first, later []progress.Wait) {
+	n := min(1, len(s.r.Waits))
+	return s.r.Waits[:n], s.r.Waits[n:]
+}
+
+// howLong writes how much longer conditions take.
+func (s *progressSheet) howLong(title string, list []progress.Wait) {
+	if len(list) == 0 {
 		return
 	}
-	s.titles("how much longer")
-	for _, w := range s.r.Waits {
-		s.wait(w)
+	t := spreads(title)
+	for _, w := range list {
+		s.wait(t, w)
 	}
+	t.lay(&s.Sheet)
 	s.line("")
 }
 
-// wait writes how long a condition takes, and below it when that will be.
-func (s *progressSheet) wait(w progress.Wait) {
+// wait adds how long a condition takes, and below it when that will be.
+func (s *progressSheet) wait(t *table, w progress.Wait) {
 	name := fmt.Sprintf("%s: %s", w.Called(), words.Safe(w.Text))
 	if w.Hold {
 		name = fmt.Sprintf("%s gate: %s", w.Called(), words.Safe(w.Text))
 	}
+	if w.Left.Share < nearlyAll {
+		name += ", in " + words.Part(w.Left.Share) + " of the cases"
+	}
 	lines := words.Wrap(name, labelWidth)
-	s.line("  %-34s%10s%12s%12s", lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
+	t.add("  "+lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 	rest := lines[1:]
-	clocks := fmt.Sprintf("%10s%12s%12s", s.hour(w.Left.P50), s.hour(w.Left.P10), s.hour(w.Left.P90))
 	if len(rest) == 0 {
 		rest = []string{""}
 	}
-	for i, l := range rest {
-		if i > 0 {
-			clocks = ""
-		}
-		s.line("%s", strings.TrimRight(fmt.Sprintf("    %-32s%s", l, clocks), " "))
-	}
-	if w.Left.Share < nearlyAll {
-		s.line("    in %.0f of 100 cases", 100*w.Left.Share)
+	clocks := []string{s.hour(w.Left.P50), s.hour(w.Left.P10), s.hour(w.Left.P90)}
+	for _, l := range rest {
+		t.add(append([]string{"    " + l}, clocks...)...)
+		clocks = []string{"", "", ""}
 	}
 }
 
@@ -65,18 +70,17 @@ func (s *progressSheet) hour(t answer.Seconds) string {
 }
 
 // mostDue is how many visits are told.
-const mostDue = 6
+const mostDue = 5
 
 // due writes what falls due next.
 func (s *progressSheet) due() {
 	if len(s.r.Due) == 0 {
 		return
 	}
-	s.line("%s", s.bold(fmt.Sprintf("%-36s%10s%12s", "next", "wet", "scale")))
+	s.line("%s", s.bold("next"))
 	for _, v := range s.r.Due[:min(mostDue, len(s.r.Due))] {
 		s.visit(v)
 	}
-	s.line("")
 }
 
 func (s *progressSheet) visit(v timetable.Visit) {
@@ -84,27 +88,21 @@ func (s *progressSheet) visit(v timetable.Visit) {
 	if left := v.At - s.r.Elapsed; left >= 60 {
 		in = "in " + words.Ago(left)
 	}
-	moist, scale := "", ""
+	said := []string{v.Time.Format(byDay), in}
 	if !math.IsNaN(float64(v.Moisture)) {
-		moist = words.Percent(v.Moisture)
+		said = append(said, words.Percent(v.Moisture)+" wet")
 	}
 	if !math.IsNaN(float64(v.Weight)) {
-		scale = s.mass(v.Weight)
+		said = append(said, words.OnScale(s.House, v.Weight, v.OnScale))
 	}
-	left := fmt.Sprintf("  %s  %-9s", v.Time.Format(byDay), in)
-	s.line("%s", strings.TrimRight(fmt.Sprintf("%-36s%10s%12s", left, moist, scale), " "))
-	for _, line := range s.onScale(v.OnScale, 58, 12) {
-		s.line("%s", line)
-	}
+	var do []string
 	for i, task := range v.Tasks {
-		do := s.Say(task.Words)
+		do = append(do, s.Say(task.Words))
 		if i == len(v.Tasks)-1 {
-			do += there(v)
-		}
-		for _, l := range words.Wrap(do, s.columns()-6) {
-			s.line("      %s", l)
+			do[i] += there(v)
 		}
 	}
+	s.item("%s: %s", strings.Join(said, ", "), strings.Join(do, "; "))
 }
 
 // steps writes the steps to come.
@@ -112,25 +110,29 @@ func (s *progressSheet) steps() {
 	if len(s.r.Steps) == 0 {
 		return
 	}
-	s.line("%s", s.bold(fmt.Sprintf("%-16s%17s%17s%17s%8s", "the rest", "middle", "1 in 10", "9 in 10", "wet")))
+	t := table{columns: []tableColumn{{head: "the rest: ends", key: true}, {head: "middle", right: true, key: true}, {head: "1 in 10", right: true, as: "1 in 10: %s"}, {head: "9 in 10", right: true, as: "9 in 10: %s"},
+		{head: "wet", right: true, key: true}, {head: "of all", right: true, as: "in %s of the cases"}}}
 	for i, x := range s.r.Steps {
 		if x.Label == forecast.Waiting { // it is told as what is waited for
 			continue
 		}
 		often := ""
 		if x.End.Share < nearlyAll {
-			often = fmt.Sprintf(" %.0f%%", 100*x.End.Share)
+			often = words.Part(x.End.Share)
 		}
 		day := func(t answer.Seconds) string { return s.clock(t).Format(byDay) }
-		s.line("  %-14s%17s%17s%17s%8s%s", s.label(i)+" ends", day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
-		s.stepWeights(x)
+		t.add(s.label(i), day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
+		if on := s.stepWeights(x); on != "" {
+			t.below(on)
+		}
 	}
+	t.lay(&s.Sheet)
 	s.line("")
 }
 
-// stepWeights writes what a scale shows at the end of a step, where that is more than the
+// stepWeights is what a scale shows at the end of a step, where that is more than the
 // drained grain.
-func (s *progressSheet) stepWeights(x outlook.StepSpread) {
+func (s *progressSheet) stepWeights(x outlook.StepSpread) string {
 	var on outlook.OnScale[answer.Kilograms]
 	if x.Gross != nil {
 		on.Gross = &outlook.Gross[answer.Kilograms]{In: x.Gross.In, Weight: x.Gross.Weight.P50}
@@ -139,11 +141,9 @@ func (s *progressSheet) stepWeights(x outlook.StepSpread) {
 		on.Bag = &x.Bag.P50
 	}
 	if on.Gross == nil && on.Bag == nil {
-		return
+		return ""
 	}
-	for _, line := range words.Wrap("then "+words.OnScale(s.House, x.WeightEnd.P50, on), s.columns()-4) {
-		s.line("    %s", line)
-	}
+	return "then " + words.OnScale(s.House, x.WeightEnd.P50, on)
 }
 
 // label is that of a step, with which of several it is, as a record names it.
@@ -170,22 +170,27 @@ func (s *progressSheet) label(i int) string {
 // outcome writes what will come of it.
 func (s *progressSheet) outcome() {
 	o := s.r.Outcome
-	s.titles("what comes of it")
+	t := spreads("what comes of it")
 	if s.r.Stage == string(model.SteepStage) {
-		likely(s, "steep-out moisture", o.SteepOutMoisture, words.Percent)
+		likely(t, "steep-out moisture", o.SteepOutMoisture, words.Percent)
 	}
-	likely(s, "total time", o.Total, words.Lasting)
-	likely(s, "final moisture", o.FinalMoisture, words.Percent)
-	likely(s, "malt", o.Malt, s.mass)
-	likely(s, "yield as is", o.Yield, words.Percent)
-	likely(s, "diastatic enzymes kept", o.Diastatic, words.Percent)
+	likely(t, "total time", o.Total, words.Lasting)
+	likely(t, "final moisture", o.FinalMoisture, words.Percent)
+	likely(t, "malt", o.Malt, s.mass)
+	likely(t, "yield as is", o.Yield, words.Percent)
+	likely(t, "diastatic enzymes kept", o.Diastatic, words.Percent)
+	t.lay(&s.Sheet)
 	s.line("")
+	if s.r.Enzymes != nil {
+		s.para("enzymes", "%s", s.Enzymes(*s.r.Enzymes))
+		s.line("")
+	}
 }
 
-// likely writes the row of a spread that most of the forecasts have.
-func likely[T answer.Figure](s *progressSheet, name string, x answer.Spread[T], write func(T) string) {
+// likely adds the row of a spread that most of the forecasts have.
+func likely[T answer.Figure](t *table, name string, x answer.Spread[T], write func(T) string) {
 	if x.Share >= 0.5 {
-		stands(s, name, &x, write)
+		stands(t, name, &x, write)
 	}
 }
 
@@ -202,7 +207,7 @@ func (s *progressSheet) posterior() {
 	case p.Rounds > 1:
 		again = fmt.Sprintf("; drawn anew %d times, about those that agree", p.Rounds)
 	}
-	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings: worth %.0f of equal weight%s", p.Members, p.EffectiveSampleSize, again)
+	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings; in effect %.0f of them count%s", p.Members, p.EffectiveSampleSize, again)
 	switch {
 	case !p.Trusted:
 		s.para("", "do not trust these figures: a few of the forecasts bear so much of the weight%s that others, which agree better, may lie where none was drawn. %s", tailOf(p), s.trustLater(p))

@@ -31,7 +31,7 @@ func Entries(list []reference.Entry, o Options) string {
 func (s *Sheet) entry(e reference.Entry) {
 	switch e.Kind {
 	case reference.Rule:
-		s.title(e.Name, "a rule, usually a "+e.Severity)
+		s.entryTitle(e.Name, "a rule, usually a "+e.Severity)
 		s.told("when", e.Doc)
 		s.told("why", e.Why)
 		s.told("do", e.Do)
@@ -41,11 +41,11 @@ func (s *Sheet) entry(e reference.Entry) {
 		s.told("since", e.Since)
 		return
 	case reference.Word:
-		s.title(e.Name, "stands in "+strings.Join(e.In, ", "))
+		s.entryTitle(e.Name, "stands in "+strings.Join(e.In, ", "))
 	case reference.Part:
-		s.title(e.Name, "a word of "+some(e.In))
+		s.entryTitle(e.Name, "a word of "+some(e.In))
 	default:
-		s.title(e.Name, kinds[e.Kind])
+		s.entryTitle(e.Name, kinds[e.Kind])
 	}
 	s.indented(e.Doc)
 	s.told("form", e.Form)
@@ -73,17 +73,23 @@ func some(list []string) string {
 	return strings.Join(list, ", ")
 }
 
-func (s *Sheet) title(name, what string) { s.line("%s - %s", s.bold(name), what) }
-
-func (s *Sheet) indented(text string) {
-	for _, line := range words.Wrap(text, s.columns()-2) {
-		s.line("  %s", line)
+func (s *Sheet) entryTitle(name, what string) {
+	lines := words.Wrap(name+" - "+what, s.columns())
+	lines[0] = s.bold(name) + strings.TrimPrefix(lines[0], name)
+	for _, line := range lines {
+		s.line("%s", line)
 	}
 }
+
+func (s *Sheet) indented(text string) { s.hang("  ", text) }
 
 // told writes a paragraph behind a label, if there is something to say.
 func (s *Sheet) told(label, text string) {
 	if text == "" {
+		return
+	}
+	if s.narrow() {
+		s.item("%s", strings.TrimSpace(label)+": "+text)
 		return
 	}
 	for i, line := range words.Wrap(text, s.columns()-12) {
@@ -97,6 +103,14 @@ func (s *Sheet) told(label, text string) {
 // sample writes an example line by line, as it stands.
 func (s *Sheet) sample(label, text string) {
 	if text == "" {
+		return
+	}
+	if s.narrow() {
+		s.line("  %s:", label)
+		for _, line := range strings.Split(text, "\n") {
+			line = words.Safe(line)
+			s.hangs("    "+line[:len(line)-len(strings.TrimLeft(line, " "))], "        ", line)
+		}
 		return
 	}
 	for i, line := range strings.Split(text, "\n") {
@@ -127,7 +141,7 @@ func Overview(list []reference.Entry, o Options) string {
 func Units(list []reference.Units, o Options) string {
 	s := &Sheet{Options: o}
 	for _, d := range list {
-		s.title(d.Dimension, "units")
+		s.entryTitle(d.Dimension, "units")
 		for _, u := range d.Units {
 			s.brief("  "+u.Name, u.Doc)
 		}
@@ -137,9 +151,15 @@ func Units(list []reference.Units, o Options) string {
 
 // brief writes a word, and what it is in a column beside it.
 func (s *Sheet) brief(word, doc string) {
+	if s.narrow() {
+		margin := word[:len(word)-len(strings.TrimLeft(word, " "))]
+		s.hangs(margin, "    ", strings.TrimSpace(word))
+		s.hang("      ", doc)
+		return
+	}
 	const column = 30
 	if len([]rune(word)) >= column {
-		s.line("%s", word)
+		s.hangs("  ", "    ", strings.TrimSpace(word))
 		word = ""
 	}
 	for i, line := range words.Wrap(doc, s.columns()-column-1) {

@@ -18,17 +18,17 @@ func (s *Sheet) spread(x *outlook.Spread) {
 		return
 	}
 	s.line("")
-	s.line("%s", s.bold(fmt.Sprintf("how sure: %d forecasts of likely lots, houses and weather", x.Members)))
-	s.line("%-24s%10s%10s%10s   %s", "", "1 in 10", "middle", "9 in 10", "moisture %")
+	s.title(fmt.Sprintf("how sure: %d forecasts of likely lots, houses and weather", x.Members))
+	t := table{columns: []tableColumn{{head: "ends after", key: true}, {head: "1 in 10", right: true, key: true}, {head: "middle", right: true, key: true}, {head: "9 in 10", right: true, key: true}, {head: "moisture %", as: "moisture %s %%"}}}
 	var seldom []string
 	for i, st := range x.Steps {
 		if st.End.Share < always {
-			seldom = append(seldom, fmt.Sprintf("%s in %.0f %%", which(x.Steps, i), 100*st.End.Share))
+			seldom = append(seldom, fmt.Sprintf("%s in %s", which(x.Steps, i), words.Part(st.End.Share)))
 		}
 		m := st.MoistureEnd
-		s.line("%-24s%10s%10s%10s   %s", "  "+called(x.Steps, st)+" ends", words.Elapsed(st.End.P10), words.Elapsed(st.End.P50), words.Elapsed(st.End.P90),
-			points(m.P10)+" "+points(m.P50)+" "+points(m.P90))
+		t.add(called(x.Steps, st), words.Lasting(st.End.P10), words.Lasting(st.End.P50), words.Lasting(st.End.P90), points(m.P10)+" "+points(m.P50)+" "+points(m.P90))
 	}
+	t.lay(s)
 	if len(seldom) > 0 {
 		rows := "its row tells of those"
 		if len(seldom) > 1 {
@@ -36,12 +36,15 @@ func (s *Sheet) spread(x *outlook.Spread) {
 		}
 		s.para("", "there is %s of the forecasts; %s", strings.Join(seldom, ", and "), rows)
 	}
-	for _, t := range s.spreadTotals(x.Totals) {
-		s.line("%-24s%10s%10s%10s", t.name, t.p10, t.p50, t.p90)
+	t = table{columns: []tableColumn{{head: "in the end", key: true}, {head: "1 in 10", right: true, key: true}, {head: "middle", right: true, key: true}, {head: "9 in 10", right: true, key: true}}}
+	for _, x := range s.spreadTotals(x.Totals) {
+		t.add(x.name, x.p10, x.p50, x.p90)
 	}
+	s.line("")
+	t.lay(s)
 	for _, o := range append(x.Gates, x.Expects...) {
 		if o.Holds < always {
-			s.para("at risk", "%s: holds in %.0f of 100", words.Safe(o.Text), 100*o.Holds)
+			s.para("at risk", "%s: holds in %s of the forecasts", words.Safe(o.Text), words.Part(o.Holds))
 		}
 	}
 	s.drivers("final moisture", x.Drivers.FinalMoisture)
@@ -84,20 +87,20 @@ type spreadRow struct{ name, p10, p50, p90 string }
 func (s *Sheet) spreadTotals(t outlook.TotalsSpread) []spreadRow {
 	mass := func(kg answer.Kilograms) string { return words.Weighed(s.House, kg) }
 	var rows []spreadRow
-	rows = told(rows, "steep-out moisture", t.SteepOutMoisture, words.Percent)
+	rows = told(rows, "steep-out", t.SteepOutMoisture, words.Percent)
 	rows = told(rows, "total time", t.Total, words.Lasting)
 	rows = told(rows, "final moisture", t.FinalMoisture, words.Percent)
 	rows = told(rows, "malt", t.Malt, mass)
 	rows = told(rows, "yield as is", t.Yield, words.Percent)
 	rows = s.spreadEnergy(rows, t)
-	return told(rows, "diastatic enzymes kept", t.Diastatic, words.Percent)
+	return told(rows, "enzymes kept", t.Diastatic, words.Percent)
 }
 
 // spreadEnergy adds fuel and power, as far as there is more than a little of each.
 func (s *Sheet) spreadEnergy(rows []spreadRow, t outlook.TotalsSpread) []spreadRow {
 	each := s.EnergyEach(t.Malt.P50)
 	say := func(perTonne answer.Joules) string { return each.Write(float64(perTonne) / 1000) }
-	unit := strings.Replace(each.Unit, " for", "", 1) // the column is narrow
+	unit := each.Unit
 	least := little * (t.FuelPerTonne.P50 + t.PowerPerTonne.P50)
 	if t.FuelPerTonne.P50 > least {
 		rows = told(rows, "fuel, "+unit, t.FuelPerTonne, say)
@@ -124,11 +127,11 @@ func (s *Sheet) drivers(figure string, list []outlook.Driver) {
 	}
 	var parts []string
 	for _, d := range list[:min(mostDrivers, len(list))] {
-		parts = append(parts, fmt.Sprintf("%s (%.0f %%)", words.Unknown(d), 100*d.Share))
+		parts = append(parts, fmt.Sprintf("%s (%s)", words.Unknown(d), words.Part(d.Share)))
 	}
 	first := list[0]
-	s.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %.0f %%.",
-		figure, strings.Join(parts, ", "), s.Say(first.Learn), 100*(1-math.Sqrt(1-float64(first.Share))))
+	s.para("driven by", "%s: %s. To know it better, %s; that could narrow the spread by up to %s.",
+		figure, strings.Join(parts, ", "), s.Say(first.Learn), words.Part(1-math.Sqrt(1-float64(first.Share))))
 }
 
 // ofKiln says of which kiln something is, where there are several.
@@ -145,7 +148,7 @@ func (s *Sheet) corners(list []outlook.Corner, asked outlook.Asked) {
 		return
 	}
 	s.line("")
-	s.line("%s", s.bold("the corners of the site's bands"))
+	s.title("the corners of the site's bands")
 	broken := 0
 	for _, c := range list {
 		if len(c.Broken) > 0 {

@@ -23,9 +23,7 @@ func Sums(w io.Writer, r sums.Result, o Options) error {
 	s.aligned("  ", working)
 	for _, n := range r.Steps().Notes {
 		s.line("")
-		for i, line := range words.Wrap("note: "+words.WorkingNote(n), s.columns()-2) {
-			s.line("%s%s", strings.Repeat("  ", min(i, 1)), line)
-		}
+		s.hanging("note", words.WorkingNote(n))
 	}
 	_, err := io.WriteString(w, s.String())
 	return err
@@ -38,6 +36,11 @@ func (s *Sheet) aligned(indent string, rows []words.Labelled) {
 		width = max(width, uniseg.StringWidth(r.Label))
 	}
 	for _, r := range rows {
-		s.line("%s%s%s  %s", indent, r.Label, strings.Repeat(" ", width-uniseg.StringWidth(r.Label)), r.Text)
+		front := indent + r.Label + strings.Repeat(" ", width-uniseg.StringWidth(r.Label)) + "  "
+		if uniseg.StringWidth(front+r.Text) > s.columns() {
+			s.hangs(indent, indent+"  ", r.Label+": "+r.Text)
+			continue
+		}
+		s.line("%s%s", front, r.Text)
 	}
 }

@@ -23,7 +23,10 @@ const (
 func Timetable(w io.Writer, r timetable.Result, h words.House, o Options) error {
 	s := &Sheet{House: h, Options: o}
 	s.head(r.Head, r.Start)
-	s.line("%s", s.bold("  time         elapsed     wet    scale  what to do"))
+	s.line("")
+	if !s.narrow() {
+		s.line("%s", s.bold("  time           after     wet    scale  what to do"))
+	}
 	shown := ""
 	for i := 0; i < len(r.Visits); {
 		if d := r.Visits[i].Time.Format(day); d != shown {
@@ -71,7 +74,7 @@ func alike(list []timetable.Visit) int {
 // visit writes one visit, or one line for several that are alike, the words in as
 // many lines as they need.
 func (s *Sheet) visit(list []timetable.Visit) {
-	v, last := list[0], list[len(list)-1]
+	v := list[0]
 	moist, scale := "", ""
 	if !math.IsNaN(float64(v.Moisture)) {
 		moist = words.Percent(v.Moisture)
@@ -79,7 +82,11 @@ func (s *Sheet) visit(list []timetable.Visit) {
 	if !math.IsNaN(float64(v.Weight)) {
 		scale = words.Weighed(s.House, v.Weight)
 	}
-	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.Elapsed(v.At), moist, scale)
+	if s.narrow() {
+		s.stackedVisit(list, moist)
+		return
+	}
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.After(v.At), moist, scale)
 	blank := strings.Repeat(" ", uniseg.StringWidth(left))
 	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, 8)
 	next := func() {
@@ -88,13 +95,7 @@ func (s *Sheet) visit(list []timetable.Visit) {
 		}
 	}
 	for i, task := range v.Tasks {
-		do := s.Say(task.Words)
-		if i == len(v.Tasks)-1 && mark(v) != isAway {
-			do += there(v)
-		}
-		if n := len(list); n > 1 {
-			do += fmt.Sprintf(" every %s until %s, %d times", words.Span(list[1].At-v.At), last.Time.Format("15:04"), n)
-		}
+		do := s.toDo(list, i, task)
 		for j, line := range words.Wrap(do, s.columns()-len(blank)-2) {
 			if j > 0 {
 				line = "  " + line
@@ -105,6 +106,36 @@ func (s *Sheet) visit(list []timetable.Visit) {
 	}
 	for ; left != blank; next() {
 		s.line("%s", strings.TrimRight(left, " "))
+	}
+}
+
+// toDo says what a task of a visit, or of visits that are alike, is.
+func (s *Sheet) toDo(list []timetable.Visit, i int, task timetable.Task) string {
+	v, last := list[0], list[len(list)-1]
+	do := s.Say(task.Words)
+	if i == len(v.Tasks)-1 && mark(v) != isAway {
+		do += there(v)
+	}
+	if n := len(list); n > 1 {
+		do += fmt.Sprintf(" every %s until %s, %d times", words.Span(list[1].At-v.At), last.Time.Format("15:04"), n)
+	}
+	return do
+}
+
+// stackedVisit writes a visit, or those that are alike, as a record: when, and below it what is read
+// then and what is to be done.
+func (s *Sheet) stackedVisit(list []timetable.Visit, moist string) {
+	v := list[0]
+	when := []string{strings.TrimSpace(v.Time.Format("15:04") + " " + mark(v)), "after " + words.After(v.At)}
+	if moist != "" {
+		when = append(when, moist+" wet")
+	}
+	if !math.IsNaN(float64(v.Weight)) {
+		when = append(when, words.OnScale(s.House, v.Weight, v.OnScale))
+	}
+	s.item("%s", strings.Join(when, ", "))
+	for i, task := range v.Tasks {
+		s.hang("    ", s.toDo(list, i, task))
 	}
 }
 

@@ -12,26 +12,19 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// totals writes what comes of the batch, or where the forecast broke off.
-func (s *Sheet) totals(r outlook.Result) {
+// takes writes what the batch takes, and what is done for it: water, heat, air and energy.
+func (s *Sheet) takes(r outlook.Result) {
 	t := r.Totals
 	if !math.IsNaN(float64(t.SteepOut)) {
-		s.para("steep-out", "after %s at %.1f %% moisture, with %s of water drawn", words.Lasting(t.SteepOut), 100*t.SteepOutMoisture, s.Water(float64(t.SteepWater)))
+		s.para("steep-out", "after %s at %s moisture, with %s of water drawn", words.Lasting(t.SteepOut), words.Percent(t.SteepOutMoisture), s.Water(float64(t.SteepWater)))
 	}
-	if b := r.BrokenOff; b != nil {
-		s.para("broken off", "%s", s.Say(b.Why))
+	if r.BrokenOff != nil {
 		return
 	}
-	s.growth(r.Growth, t.CO2)
-	s.bed(t.BedHeat, t.BedCold)
-	s.para("total time", "%s%s", words.Lasting(t.Total), ready(r.Start, t.Total))
-	switch {
-	case s.ends(r.NotForecast):
-	case r.NoMalt != nil:
-		s.para("no malt", "%s", words.NoMalt(*r.NoMalt, r.Green))
-	default:
-		s.malt(r)
+	if r.Growth != nil && t.CO2 > 0 {
+		s.para("CO2", "%s given off until the grain goes to the kiln", words.Mass(s.House, t.CO2))
 	}
+	s.bed(t.BedHeat, t.BedCold)
 	s.blown(t.Blown)
 	s.beds(r)
 	if t.Sprinkled > 0 {
@@ -40,15 +33,41 @@ func (s *Sheet) totals(r outlook.Result) {
 	s.kilnAir(r)
 	s.kiln(r)
 	s.energy(r)
+	if t.Rootlets > 0 && r.NotForecast == nil && r.NoMalt == nil {
+		s.para("rootlets", "%s", words.Weighed(s.House, t.Rootlets))
+	}
+}
+
+// totals writes what comes of the batch, or where the forecast broke off.
+func (s *Sheet) totals(r outlook.Result) {
+	t := r.Totals
+	if b := r.BrokenOff; b != nil {
+		s.para("broken off", "%s", s.Say(b.Why))
+		return
+	}
+	s.para("total time", "%s%s%s", words.Lasting(t.Total), ready(r.Start, t.Total), rests(r))
+	switch {
+	case s.ends(r.NotForecast):
+	case r.NoMalt != nil:
+		s.para("no malt", "%s", words.NoMalt(*r.NoMalt, r.Green))
+	default:
+		s.malt(r)
+	}
+	s.growth(r.Growth)
 	if r.NotForecast == nil {
 		s.indications(r)
 	}
 	if r.Make == vocabulary.MaltGreen {
 		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")
 	}
-	if r.Rest != "" {
-		s.para("then", "rest the malt for %s before it is used", r.Rest)
+}
+
+// rests says how long the malt is to rest.
+func rests(r outlook.Result) string {
+	if r.Rest == "" {
+		return ""
 	}
+	return "; then rest " + r.Rest
 }
 
 // blown says what fans did, and what their air took.
@@ -100,25 +119,38 @@ const leastDried = 0.1
 // malt writes what comes out of it.
 func (s *Sheet) malt(r outlook.Result) {
 	t := r.Totals
+	what, whole := "malt", ""
 	if t.Rootlets == 0 && r.Make == vocabulary.MaltGreen {
-		s.para("green malt", "%s at %.1f %% moisture, rootlets and all", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
-	} else if t.Rootlets == 0 {
-		s.para("malt", "%s at %.1f %% moisture", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture)
-	} else {
-		s.para("malt", "%s at %.1f %% moisture, without %s of rootlets", words.Weighed(s.House, t.Malt), 100*t.FinalMoisture, words.Weighed(s.House, t.Rootlets))
+		what, whole = "green malt", ", rootlets and all"
 	}
-	s.para("yield", "%s as is, %s of the dry matter: %s is lost", words.Percent(t.Yield), words.Percent(t.YieldDry), words.Percent(t.DryMatterLost))
+	s.para(what, "%s at %s moisture%s; yield %s, of the dry matter %s", words.Weighed(s.House, t.Malt), words.Percent(t.FinalMoisture), whole, words.Percent(t.Yield), words.Percent(t.YieldDry))
 }
 
-// growth says what a count of a hundred kernels should show when the growth ends.
-func (s *Sheet) growth(g *outlook.Growth, co2 answer.Kilograms) {
+// growth says what a count of the kernels should show when the growth ends.
+func (s *Sheet) growth(g *outlook.Growth) {
 	if g == nil {
 		return
 	}
 	c := g.Classes
-	s.para("growth", "of 100 kernels at the end of it: %.0f not chitted; acrospire to 1/4 in %.0f, to 1/2 in %.0f, to 3/4 in %.0f, to the whole in %.0f, overgrown in %.0f; rub %s; %s of CO2 so far",
-		100*c.None, 100*c.ToQuarter, 100*c.ToHalf, 100*c.ToThreeQuarters, 100*c.ToWhole, 100*c.Overgrown, g.Rub, words.Mass(s.House, co2))
+	var parts []string
+	for _, class := range []struct {
+		form string
+		of   answer.Share
+	}{{"to 1/4 in %s", c.ToQuarter}, {"to 1/2 in %s", c.ToHalf}, {"to 3/4 in %s", c.ToThreeQuarters}, {"whole in %s", c.ToWhole}, {"overgrown in %s", c.Overgrown}} {
+		if class.of >= leastClass {
+			parts = append(parts, fmt.Sprintf(class.form, words.Part(class.of)))
+		}
+	}
+	said := "acrospire " + strings.Join(parts, ", ") + "; "
+	if len(parts) == 0 {
+		said = ""
+	}
+	s.para("growth", "%s%s of the kernels not chitted; rub %s", said, words.Part(c.None), g.Rub)
 }
+
+// leastClass is the share of the kernels below which a class of their acrospires is not told: a count
+// of a hundred does not show it.
+const leastClass = 0.005
 
 // bed says what the heater and the cooler of the floor did.
 func (s *Sheet) bed(heat, cold answer.Joules) {
@@ -134,5 +166,5 @@ func ready(start time.Time, took answer.Seconds) string {
 	if start.IsZero() {
 		return ""
 	}
-	return ", until " + outlook.ClockAt(start, took).Format("Monday 2 January, 15:04")
+	return ", until " + outlook.ClockAt(start, took).Format("Mon 2 January, 15:04")
 }

@@ -23,7 +23,7 @@ func points(share answer.Share) string {
 // ends says from where on malt is not forecast. It is false where all of it is.
 func (s *Sheet) ends(e *outlook.ModelEnd) bool {
 	if e != nil {
-		s.para("not forecast", "from %s on (line %d): %s", words.Elapsed(e.At), e.Line, s.Say(e.Why))
+		s.para("not forecast", "from %s on (line %d): %s", words.Lasting(e.At), e.Line, s.Say(e.Why))
 	}
 	return e != nil
 }
@@ -42,20 +42,23 @@ func (s *Sheet) indications(r outlook.Result) {
 		}
 		parts = append(parts, text)
 	}
-	tell("enzymes", float64(q.Diastatic), fmt.Sprintf("enzymes kept %.0f %% (diastatic) and %.0f %% (alpha)", 100*q.Diastatic, 100*q.Alpha))
-	tell("DMS precursor", float64(q.Precursor), fmt.Sprintf("DMS precursor left %.0f %%", 100*q.Precursor))
+	tell("enzymes", float64(q.Diastatic), fmt.Sprintf("enzymes kept %s (diastatic), %s (alpha)", words.Part(q.Diastatic), words.Part(q.Alpha)))
+	tell("DMS precursor", float64(q.Precursor), "DMS precursor left "+words.Part(q.Precursor))
 	tell("colour", float64(q.Colour), "colour about "+words.Colours.Write(float64(q.Colour))+" EBC")
 	if stewed(r) {
 		not = append(not, "the sugars of the stew")
 	}
 	var told []string
 	if len(parts) > 0 {
-		told = append(told, strings.Join(parts, ", "), "calibrated to practice, no laboratory values")
+		told = append(told, strings.Join(parts, ", "), "calibrated to practice, not measured")
 	}
 	if len(not) > 0 {
 		told = append(told, "not forecast: "+strings.Join(not, ", "))
 	}
 	s.para("indications", "%s", strings.Join(told, "; "))
+	if r.Enzymes != nil {
+		s.para("enzymes", "%s", s.Enzymes(*r.Enzymes))
+	}
 }
 
 // stewed tells whether the malt was stewed, which makes sugars that nothing is told of.

@@ -3,6 +3,7 @@ package text
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"maltwright/cmd/answer/inspection"
@@ -48,6 +49,23 @@ func Unjudged(w io.Writer, list []finding.NotJudged, o Options) error {
 		}
 	}
 	return nil
+}
+
+// UnjudgedCount says in a line how many rules could not judge, and which.
+func UnjudgedCount(w io.Writer, list []finding.NotJudged, o Options) error {
+	var rules []string
+	for _, n := range list {
+		if !slices.Contains(rules, n.Rule) {
+			rules = append(rules, n.Rule)
+		}
+	}
+	if len(rules) == 0 {
+		return nil
+	}
+	s := &Sheet{Options: o}
+	s.hanging("not judged", fmt.Sprintf("%s, %s (--not-judged)", words.Plural(len(rules), "rule"), words.List(rules)))
+	_, err := io.WriteString(w, s.String())
+	return err
 }
 
 // hanging stands in front of the further lines of a paragraph.

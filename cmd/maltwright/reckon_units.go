@@ -1,0 +1,56 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"maltwright/lang/quantity"
+)
+
+// unitsMissing answers figures of a reckoning that stand there without their units, with the line
+// to type: a moisture between 1 and 100 is per cent, and a weight may be of kilograms or of pounds.
+// Moisture tells which of the quantities are such. It is nil where no unit is missing, or what
+// is meant cannot be told.
+func unitsMissing(command string, list []quantity.Quantity, moisture func(i int) bool, flags ...string) error {
+	var bare []string
+	lines := [][]string{nil}
+	for i, q := range list {
+		texts := []string{strings.ReplaceAll(q.String(), " ", "")}
+		if q.Unit() == "" {
+			bare = append(bare, texts[0])
+			switch {
+			case !moisture(i):
+				texts = []string{texts[0] + "kg", texts[0] + "lb"}
+			case q.SI >= 1 && q.SI <= 100:
+				texts[0] += "%"
+			default:
+				return nil
+			}
+		}
+		var longer [][]string
+		for _, t := range texts {
+			for _, l := range lines {
+				longer = append(longer, append(l[:len(l):len(l)], t))
+			}
+		}
+		lines = longer
+	}
+	if len(bare) == 0 {
+		return nil
+	}
+	for i, l := range lines {
+		if len(flags) > 0 {
+			l = append(l[:1:1], append(flags, l[1:]...)...)
+		}
+		lines[i] = []string{commandLine(append([]string{"reckon", command}, l...)...)}
+	}
+	has := "has"
+	if len(bare) > 1 {
+		has = "have"
+	}
+	all := make([]string, len(lines))
+	for i, l := range lines {
+		all[i] = l[0]
+	}
+	return usage("%s", fmt.Sprintf("%s %s no unit; type: %s", strings.Join(bare, " and "), has, strings.Join(all, ", or ")))
+}

@@ -1,0 +1,181 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/rivo/uniseg"
+)
+
+// table is rows of figures below heads. Where the sheet is too narrow for it, each row is a record:
+// its key on a line, and below what else it says.
+type table struct {
+	columns []tableColumn
+	rows    []record
+}
+
+// tableColumn is one column of a table.
+type tableColumn struct {
+	head  string
+	right bool
+	least int    // how wide it is at the least
+	key   bool   // it stands on the first line of a record
+	spare bool   // it is left out where there is no room for all
+	as    string // how a record tells it, such as "ended: %s"; "" is as it is
+}
+
+// record is one row: a cell for each column, or a line of its own such as the name of a stage; or a
+// paragraph below the row in front of it.
+type record struct {
+	line, below string
+	cells       []string
+}
+
+func (t *table) add(cells ...string)    { t.rows = append(t.rows, record{cells: cells}) }
+func (t *table) between(heading string) { t.rows = append(t.rows, record{line: heading}) }
+func (t *table) below(text string)      { t.rows = append(t.rows, record{below: text}) }
+
+// lay writes it as wide as the sheet allows.
+func (t table) lay(s *Sheet) {
+	t = t.without(func(i int) bool { return t.empty(i) })
+	for _, gap := range []int{2, 1} {
+		if t.wide(gap) <= s.columns() {
+			t.wideRows(s, gap)
+			return
+		}
+	}
+	if less := t.without(func(i int) bool { return t.columns[i].spare }); len(less.columns) < len(t.columns) && less.wide(1) <= s.columns() {
+		less.lay(s)
+		return
+	}
+	t.records(s)
+}
+
+func (t table) empty(i int) bool {
+	for _, r := range t.rows {
+		if r.cells != nil && r.cells[i] != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// without is the table without some of its columns.
+func (t table) without(gone func(int) bool) table {
+	var out table
+	var stay []int
+	for i, c := range t.columns {
+		if !gone(i) {
+			out.columns, stay = append(out.columns, c), append(stay, i)
+		}
+	}
+	for _, r := range t.rows {
+		if r.cells != nil {
+			cells := make([]string, len(stay))
+			for k, i := range stay {
+				cells[k] = r.cells[i]
+			}
+			r.cells = cells
+		}
+		out.rows = append(out.rows, r)
+	}
+	return out
+}
+
+func (t table) width(i int) int {
+	w := max(t.columns[i].least, uniseg.StringWidth(t.columns[i].head))
+	for _, r := range t.rows {
+		if r.cells != nil {
+			w = max(w, uniseg.StringWidth(r.cells[i]))
+		}
+	}
+	return w
+}
+
+func (t table) wide(gap int) int {
+	w := -gap
+	for i := range t.columns {
+		w += gap + t.width(i)
+	}
+	return w
+}
+
+func (t table) wideRows(s *Sheet, gap int) {
+	columns := make([]column, len(t.columns))
+	for i, c := range t.columns {
+		columns[i] = column{c.head, t.width(i), min(i, 1) * gap, c.right}
+	}
+	s.boldHeads(columns)
+	for _, r := range t.rows {
+		if r.cells == nil {
+			s.hang("    ", r.below)
+			if r.line != "" {
+				s.line("%s", s.bold(r.line))
+			}
+			continue
+		}
+		s.row(columns, r.cells)
+	}
+}
+
+// records writes each row as a record: the keys in columns, the rest below them.
+func (t table) records(s *Sheet) {
+	var columns []column
+	for i, c := range t.columns {
+		if c.key {
+			columns = append(columns, column{c.head, t.width(i), min(len(columns), 1), c.right})
+		}
+	}
+	tall := t.keysWide(columns) > s.columns() // the first key stands above the others
+	if tall {
+		columns = columns[1:]
+		columns[0].gap = 2
+	}
+	s.recordHeads(columns, tall)
+	for _, r := range t.rows {
+		if r.cells == nil {
+			s.hang("    ", r.below)
+			if r.line != "" {
+				s.line("%s", s.bold(r.line))
+			}
+			continue
+		}
+		var keys, rest []string
+		for i, c := range t.columns {
+			switch {
+			case c.key:
+				keys = append(keys, r.cells[i])
+			case r.cells[i] != "":
+				rest = append(rest, inRecord(c, r.cells[i]))
+			}
+		}
+		if tall {
+			s.hang("", keys[0])
+			keys = keys[1:]
+		}
+		s.row(columns, keys)
+		s.hang("    ", strings.Join(rest, ", "))
+	}
+}
+
+func (t table) keysWide(columns []column) (wide int) {
+	for _, c := range columns {
+		wide += c.gap + c.width
+	}
+	return wide
+}
+
+// recordHeads writes the heads of the keys, without that of a key which stands above them.
+func (s *Sheet) recordHeads(columns []column, tall bool) {
+	if tall && len(columns) == 0 {
+		return
+	}
+	s.boldHeads(columns)
+}
+
+func inRecord(c tableColumn, cell string) string {
+	if c.as == "" {
+		return cell
+	}
+	return fmt.Sprintf(c.as, cell)
+}
