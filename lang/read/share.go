@@ -14,7 +14,16 @@ import (
 
 // share says what to write for a number that stands where a share is wanted: 12.4 % for 0.124,
 // 97 % of 200 kernels for 194/200, and 97 % for the 194 of 194 of 200.
-func (r *statementReader) share(f *finding.Finding, a syntax.Amount, slot *vocabulary.Slot) {
+func (r *statementReader) share(f *finding.Finding, a syntax.Amount) {
+	if a.High != nil {
+		low, top := quantity.Spell(a.Low.Parts[0].Number.Text), quantity.Spell(a.High.Parts[0].Number.Text)
+		if rng, ok := between(low, top, ""); ok && rng.High.SI <= 1 && !strings.Contains(low+top, "/") {
+			f.Write(f.Place, movePoint(low, 2)+" "+vocabulary.To+" "+movePoint(top, 2)+" %")
+			return
+		}
+		f.Write(f.Place, f.Place.Text()+" %")
+		return
+	}
 	number := quantity.Spell(a.Low.Parts[0].Number.Text)
 	made, err := quantity.Make(a.Low.Written()...)
 	if err != nil {
@@ -29,6 +38,9 @@ func (r *statementReader) share(f *finding.Finding, a syntax.Amount, slot *vocab
 	case counts && !fraction && said != nil && made.SI > 1 && made.SI <= said.SI && said.SI > 0:
 		f.Message = fmt.Sprintf("%s of %s is %s: a share is wanted here", number, said, percent(made.SI/said.SI))
 		f.Write(f.Place, percent(made.SI/said.SI))
+		if made.SI <= 100 {
+			f.Write(f.Place, percent(made.SI/said.SI), number+" %")
+		}
 	case fraction && made.SI <= 1:
 		f.Write(f.Place, percent(made.SI))
 	case fraction:
