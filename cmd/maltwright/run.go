@@ -135,6 +135,9 @@ func Main(w World, args []string) (code int) {
 	}
 	line, err := parser.Parse(signed(args))
 	if err != nil {
+		if meant, ok := w.retyped(args); ok {
+			return w.report(usage("%w; type: %s", plainly(err), commandLine(meant...)))
+		}
 		return w.report(failure{ExitUsage, w.helped(err, args)})
 	}
 	return w.report(line.Run(&w))
@@ -157,6 +160,12 @@ func signed(args []string) []string {
 		}
 	}
 	return out
+}
+
+// plainly is an error of the parser without the word that it guesses at.
+func plainly(err error) error {
+	text, _, _ := strings.Cut(err.Error(), ", did you mean")
+	return errors.New(text)
 }
 
 // helped adds to an error of the command line where to read more.

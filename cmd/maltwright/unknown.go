@@ -34,6 +34,8 @@ var neighbours = []neighbour{
 	{command: "note", behind: []string{"changed"}, written: []string{"change", "changed"}},
 	{command: "note", behind: []string{"remark"}, written: []string{"remark", "comment"}},
 	{command: "begin", written: []string{"start", "open", "begun"}},
+	{command: "check", behind: []string{"--mend"}, written: []string{"mend", "fix", "repair"}},
+	{command: "reckon", behind: []string{"target"}, written: []string{"target"}},
 	{command: "tidy", written: []string{"format", "fmt", "pretty", "beautify", "indent", "clean"}},
 	{command: "contrast", written: []string{"diff", "compare", "cmp", "differences"}},
 	{command: "reckon", written: []string{"calc", "calculate", "compute", "math", "maths", "convert", "calculator"}},
