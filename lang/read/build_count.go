@@ -64,6 +64,8 @@ func (r *recorder) shareOfCount(x *model.Counted, v *given, n *model.Quantity) b
 		f.Write(n.Place, fmt.Sprintf("%s %s %s", top, clauseOf, bottom))
 	case fraction:
 		f.Write(n.Place, percent(n.SI))
+	case x.Of != nil && math.Abs(n.SI*x.Of.SI-math.Round(n.SI*x.Of.SI)) < 1e-6:
+		f.Write(n.Place, trimmed(math.Round(n.SI*x.Of.SI)))
 	default:
 		f.Write(n.Place, movePoint(quantity.Spell(text), 2)+" %")
 	}

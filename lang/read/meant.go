@@ -120,7 +120,7 @@ func (r *statementReader) endsLine(s *syntax.Statement) bool {
 // undecided tells whether a finding may be put right by writing the statement otherwise.
 func undecided(f *finding.Finding) bool {
 	return slices.Contains([]string{unknownWord.Name, unknownClause.Name, twoOfAClause.Name, valueNeeded.Name, wordsTooMany.Name, wrongDimension.Name,
-		badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name}, f.Rule)
+		badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name, rangeUnexpected.Name}, f.Rule)
 }
 
 // readings are the texts that may be meant by pieces that do not read, the likeliest first.

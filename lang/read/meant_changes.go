@@ -15,7 +15,7 @@ import (
 type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward}
 
 // changesOf lists the pieces with one change each.
 func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
@@ -136,8 +136,11 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 	case valuePiece:
 		for _, c := range leadFirst(s.row) {
 			slot := c.Slots[len(c.Slots)-1]
+			if c.Word == clauseAt && isRange(pieces[i]) && said(pieces, clauseOver) || c.Word == clauseAllow && !said(pieces, clauseUntil) {
+				continue // a rise is from one to the other, and a guard is of what is waited for
+			}
 			if lastAlone(c) && slot.Kind == vocabulary.Amount && takes(slot, pieces[i].dim) && (!another(s.row, pieces, i) || secondOf(s.row, c, pieces, i)) {
-				list = append(list, with(pieces, i, i, inFront(s.row, c.Word, slot, pieces[i])...))
+				list = append(list, with(pieces, i, i, append(literalBefore(s.row, c.Word, pieces[i-1]), inFront(s.row, c.Word, slot, pieces[i])...)...))
 			}
 		}
 		choices(s.row, func(_ *vocabulary.Clause, words []string) {
@@ -147,6 +150,19 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 		})
 	}
 	return list
+}
+
+// literalBefore is the word that keeps a to behind a value from making a range of it: dried to.
+func literalBefore(row *vocabulary.Row, clause string, before piece) []piece {
+	if clause != vocabulary.To || before.kind != valuePiece {
+		return nil
+	}
+	for _, slot := range row.Slots {
+		if slot.Kind == vocabulary.Literal {
+			return []piece{{text: slot.Words[0], kind: wordPiece}}
+		}
+	}
+	return nil
 }
 
 // lastAlone tells whether the last value of a clause may stand alone behind its word.
@@ -281,7 +297,7 @@ func turnedRound(s *search, pieces []piece, i int) [][]piece {
 func otherClause(s *search, pieces []piece, i int) (list [][]piece) {
 	if def, ok := s.row.Clause(pieces[i].text); ok && pieces[i].kind == clausePiece && i+1 < len(pieces) && isRange(pieces[i+1]) && !def.Slots[len(def.Slots)-1].Range {
 		for _, c := range s.row.Clauses { // for 6 to 14 h is what allow says
-			if last := c.Slots[len(c.Slots)-1]; last.Range && last.Bound && takes(last, pieces[i+1].dim) && !said(pieces, c.Word) {
+			if last := c.Slots[len(c.Slots)-1]; last.Range && last.Bound && takes(last, pieces[i+1].dim) && !said(pieces, c.Word) && said(pieces, clauseUntil) {
 				list = append(list, with(pieces, i, i+1, piece{text: c.Word, kind: clausePiece}))
 			}
 		}
@@ -387,6 +403,9 @@ func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
 	for end < len(pieces) && end < i+longestName && quotable(pieces[end]) {
 		end++
 	}
+	if vocabulary.SaysNothing(pieces[i].text) && i+1 < end && pieces[i+1].kind == textPiece {
+		return nil
+	}
 	for ; end > i; end-- {
 		if pieces[end-1].kind != clausePiece {
 			name := strconv.Quote(s.r.home.spelt(strings.ReplaceAll(joined(pieces[i:end]), `"`, "")))
@@ -424,7 +443,9 @@ func parted(s *search, pieces []piece, i int) [][]piece {
 	if q, err := quantity.Parse(high); err == nil && !strings.Contains(low, " ") {
 		low += " " + q.Unit()
 	}
-	return [][]piece{with(pieces, i, i+1, piece{text: low, kind: valuePiece, dim: pieces[i].dim}, piece{text: vocabulary.To, kind: clausePiece}, piece{text: high, kind: valuePiece, dim: pieces[i].dim})}
+	first, second := piece{text: low, kind: valuePiece, dim: pieces[i].dim}, piece{text: high, kind: valuePiece, dim: pieces[i].dim}
+	parts := append([]piece{first}, literalBefore(s.row, vocabulary.To, first)...)
+	return [][]piece{with(pieces, i, i+1, append(parts, piece{text: vocabulary.To, kind: clausePiece}, second)...)}
 }
 
 // needsWords adds a clause that the row needs and that says one thing alone: at the start.
@@ -444,6 +465,19 @@ func needsWords(s *search, pieces []piece, i int) (list [][]piece) {
 		}
 	}
 	return list
+}
+
+// bareName leaves a word out that stands in front of a name and says nothing more: the "blue tub",
+// vessel "blue tub".
+func bareName(s *search, pieces []piece, i int) [][]piece {
+	p := pieces[i]
+	if p.kind != wordPiece || i+1 >= len(pieces) || pieces[i+1].kind != textPiece || i > 1 && pieces[i-1].kind != clausePiece {
+		return nil
+	}
+	if !vocabulary.SaysNothing(p.text) && !vocabulary.IsGrain(p.text) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i+1)}
 }
 
 // longestName is the most words that are taken for one name.

@@ -12,7 +12,7 @@ import (
 // figure reads a figure as people say it with some pieces: seven hours, half an hour, 60 m3 per
 // hour, 8 h 30, 3 x 3 ft. It gives how many pieces say it.
 func (w *wording) figure(pieces []piece) (taken int, made []piece) {
-	for _, say := range []func([]piece) (int, string){rate, w.product, smaller, spoken} {
+	for _, say := range []func([]piece) (int, string){rate, w.perThousand, w.product, smaller, spoken} {
 		if n, text := say(pieces); n > 0 {
 			if q, err := quantity.Parse(text); err == nil {
 				return n, []piece{{text: text, kind: valuePiece, dim: q.Dimension}}
@@ -54,6 +54,14 @@ func rate(pieces []piece) (int, string) {
 		return 0, ""
 	}
 	return 3, number + " " + u.Name
+}
+
+// perThousand leaves out of a weight of a thousand kernels that it is of a thousand.
+func (w *wording) perThousand(pieces []piece) (int, string) {
+	if w.row.Word != vocabulary.KernelWeight || len(pieces) < 3 || pieces[0].kind != valuePiece || !vocabulary.Apiece(wordAt(pieces, 1)) || !strings.HasPrefix(pieces[2].text, "1000") {
+		return 0, ""
+	}
+	return 3, pieces[0].text
 }
 
 // product is the area of so much by so much, where the row takes one.

@@ -21,6 +21,10 @@ func (r *statementReader) testsRight(measures []string, pieces []piece) []piece 
 				at--
 			}
 			words = measureAt(measures, pieces, i+1)
+		case pieces[i].kind == wordPiece && i > 1 && asks(measures, pieces[i].text) == pieces[i-1].text:
+			pieces = with(pieces, i, i, piece{text: quantity.Is.String(), kind: boundPiece})
+			i++
+			continue
 		case pieces[i].kind == wordPiece && asks(measures, pieces[i].text) != "":
 			words = measureAt(measures, pieces, i+1)
 			if free := i > 1 && pieces[i-1].text == vocabulary.And; words == 0 && free {
@@ -31,7 +35,9 @@ func (r *statementReader) testsRight(measures []string, pieces []piece) []piece 
 			continue
 		}
 		pieces = slices.Concat(pieces[:at], pieces[i+1:i+1+words], pieces[at:i+1], pieces[i+1+words:])
-		i += words
+		if i += words; pieces[i].kind == wordPiece {
+			i -= 1 + words // a word may lack its is
+		}
 	}
 	return pieces
 }
@@ -55,4 +61,26 @@ func asks(measures []string, word string) string {
 		}
 	}
 	return ""
+}
+
+// placesRight puts the place of a temperature behind its clause word: air-on from 55 to 65 °C, at
+// air-on from 55 to 65 °C; and joins from air-on 55 °C to air-on 65 °C.
+func (w *wording) placesRight(pieces []piece) []piece {
+	for i := 1; i+1 < len(pieces); i++ {
+		if pieces[i].kind != wordPiece || !slices.Contains(w.places, pieces[i].text) || alsoChoice(w.row, pieces[i].text) || vocabulary.SaysNothing(pieces[i].text) && pieces[i-1].kind == verbPiece {
+			continue
+		}
+		next := pieces[i+1]
+		switch last := i + 2; {
+		case next.kind == clausePiece && (next.text == clauseFrom || next.text == clauseAt) && last < len(pieces) && pieces[last].kind == valuePiece:
+			from := i
+			if pieces[i-1].kind == clausePiece && (pieces[i-1].text == clauseAt || pieces[i-1].text == clauseFrom) {
+				from--
+			}
+			pieces = with(pieces, from, i+2, next, pieces[i])
+		case next.kind == valuePiece && i+4 < len(pieces) && pieces[i+2].text == vocabulary.To && pieces[i+3].text == pieces[i].text && pieces[i+4].kind == valuePiece:
+			pieces = with(pieces, i+1, i+5, piece{text: next.text + " " + vocabulary.To + " " + pieces[i+4].text, kind: valuePiece, dim: next.dim})
+		}
+	}
+	return pieces
 }

@@ -25,7 +25,11 @@ func (r *statementReader) unitsRight(row *vocabulary.Row, pieces []piece) [][]pi
 			for _, want := range r.wantedAt(row, list, i) {
 				likely := r.unitsLikely(want.dim, p.text, timesOf(row, list, i))
 				for _, unit := range fitting(likely, want.sense.OfAny(want.dim), func(unit string) (quantity.Range, bool) { return rangeIn(p.text, unit) }) {
-					more = append(more, with(list, i, i+1, inUnitWritten(p.text, unit, want.dim)))
+					made := inUnitWritten(p.text, unit, want.dim)
+					if of, ok := ofHowMany(list, i); ok && want.dim == quantity.Share {
+						made.text = percent(of)
+					}
+					more = append(more, with(list, i, i+1, made))
 				}
 			}
 		}
@@ -75,7 +79,7 @@ func (r *statementReader) wantedAt(row *vocabulary.Row, pieces []piece, at int) 
 	for _, d := range dimensions {
 		taken := slices.ContainsFunc(pieces, func(p piece) bool { return p.kind == valuePiece && p.dim == d })
 		i := slices.IndexFunc(slots, func(s vocabulary.Slot) bool { return takes(s, d) })
-		if i >= 0 && (!taken || len(slots) == 1) {
+		if i >= 0 && (!taken || len(slots) == 1 && pieces[at-1].kind == clausePiece) {
 			list = append(list, want{d, slots[i].Sense})
 		}
 	}
@@ -84,6 +88,16 @@ func (r *statementReader) wantedAt(row *vocabulary.Row, pieces []piece, at int) 
 		return list[:2] // 7 to 14 may be either
 	}
 	return list[:min(len(list), 1)]
+}
+
+// ofHowMany is the share that a number is of the one behind it: 194 of 200.
+func ofHowMany(pieces []piece, i int) (share float64, ok bool) {
+	if i+2 >= len(pieces) || pieces[i+1].text != clauseOf {
+		return 0, false
+	}
+	n, okN := valueAt(pieces, i)
+	all, okAll := valueAt(pieces, i+2)
+	return n.SI / all.SI, okN && okAll && all.SI > 0 && n.SI > 1 && n.SI <= all.SI
 }
 
 // inUnitWritten is the piece of a number with its unit: a share of one as one of a hundred.

@@ -22,7 +22,7 @@ func (r *statementReader) wordsRight(row *vocabulary.Row, pieces []piece) []piec
 		out = append(out, made...)
 		i += taken
 	}
-	return r.testsRight(w.measures, boundsInFront(out))
+	return r.testsRight(w.measures, w.placesRight(boundsInFront(out)))
 }
 
 // wording is what a row knows of words.
@@ -44,6 +44,9 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 			}
 			return n, made
 		}
+	}
+	if n, made := w.numbered(pieces); n > 0 {
+		return n, made
 	}
 	if n, made := w.figure(pieces); n > 0 {
 		return n, made
@@ -68,8 +71,11 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 	if len(pieces) > 1 && slices.Contains(w.measures, pieces[1].text+" "+p.text) {
 		return 2, []piece{pieces[1], p}
 	}
-	if n, made := w.numbered(pieces); n > 0 {
-		return n, made
+	if p.text == vocabulary.ClauseBy && wordAt(pieces, 1) == "hand" {
+		return 2, nil
+	}
+	if p.kind == unitPiece && w.knows(p.text) {
+		return 1, []piece{w.piece(p.text)}
 	}
 	if (p.kind == wordPiece || p.kind == unitPiece) && !w.knows(p.text) {
 		if made, ok := w.other(p.text); ok {
@@ -119,6 +125,9 @@ func (w *wording) numbered(pieces []piece) (taken int, made []piece) {
 	}
 	number := func(n int) piece { return piece{text: strconv.Itoa(n), kind: valuePiece} }
 	first := wordAt(pieces, 0)
+	if n, ok := vocabulary.Ordinal(pieces[0].text + wordAt(pieces, 1)); ok && pieces[0].kind == valuePiece && steps(wordAt(pieces, 2)) {
+		return 3, []piece{{text: wordAt(pieces, 2), kind: wordPiece}, number(n)} // 1st soak
+	}
 	if n, ok := vocabulary.Ordinal(first); ok && steps(wordAt(pieces, 1)) {
 		return 2, []piece{pieces[1], number(n)}
 	}

@@ -37,9 +37,13 @@ func (r *statementReader) share(f *finding.Finding, a syntax.Amount) {
 		f.Write(f.Place, fmt.Sprintf("%s %s %s kernels", percent(made.SI), of.Word, bottom))
 	case counts && !fraction && said != nil && made.SI > 1 && made.SI <= said.SI && said.SI > 0:
 		f.Message = fmt.Sprintf("%s of %s is %s: a share is wanted here", number, said, percent(made.SI/said.SI))
-		f.Write(f.Place, percent(made.SI/said.SI))
+		whole, of := f.Place, ""
+		if clause := r.clauseOf(); clause != nil && clause.Start >= f.Place.End && strings.TrimSpace(string(r.file.Bytes()[f.Place.End:clause.Start])) == "" {
+			whole.Span, of = f.Place.Join(clause.Span), " "+clauseOf+" "+trimmed(said.SI)+" kernels"
+		}
+		f.Write(whole, percent(made.SI/said.SI)+of)
 		if made.SI <= 100 {
-			f.Write(f.Place, percent(made.SI/said.SI), number+" %")
+			f.Write(whole, percent(made.SI/said.SI)+of, number+" %"+of)
 		}
 	case fraction && made.SI <= 1:
 		f.Write(f.Place, percent(made.SI))
@@ -57,6 +61,21 @@ func (r *statementReader) share(f *finding.Finding, a syntax.Amount) {
 // percent writes a share of one in per cent.
 func percent(share float64) string { return strconv.FormatFloat(100*share, 'g', 4, 64) + " %" }
 
+func trimmed(n float64) string { return strconv.FormatFloat(n, 'f', -1, 64) }
+
+// clauseOf is the clause of the statement that says of how many something was counted.
+func (r *statementReader) clauseOf() *syntax.Clause {
+	if r.statement == nil {
+		return nil
+	}
+	for _, c := range r.statement.Clauses {
+		if c.Word.Text == clauseOf && len(c.Terms) == 1 {
+			return c
+		}
+	}
+	return nil
+}
+
 // countOf is the clause of a row that says of how many something was counted.
 func countOf(row *vocabulary.Row) (*vocabulary.Clause, bool) {
 	if row == nil {
@@ -69,17 +88,13 @@ func countOf(row *vocabulary.Row) (*vocabulary.Clause, bool) {
 // saidOf is of how many the statement that is read says something was counted, nil where it
 // does not.
 func (r *statementReader) saidOf() *quantity.Quantity {
-	if r.statement == nil {
+	c := r.clauseOf()
+	if c == nil {
 		return nil
 	}
-	for _, c := range r.statement.Clauses {
-		if c.Word.Text != clauseOf || len(c.Terms) != 1 {
-			continue
-		}
-		if a, ok := c.Terms[0].(syntax.Amount); ok && a.High == nil {
-			if q, err := value.Quantity(a.Low, nil); err == nil {
-				return &q
-			}
+	if a, ok := c.Terms[0].(syntax.Amount); ok && a.High == nil {
+		if q, err := value.Quantity(a.Low, nil); err == nil {
+			return &q
 		}
 	}
 	return nil

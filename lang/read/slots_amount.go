@@ -108,18 +108,18 @@ func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 // noUnit reports a number without its unit.
 func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabulary.Slot) {
 	place := r.at(e.End.Span)
-	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(slot.Dims))))
+	dims := slot.Dims
+	if of, ok := vocabulary.FindAnalysis(r.chosen); ok && r.in == vocabulary.Batch {
+		dims = of.Dims()
+	}
+	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
 	switch unit := e.Low.Unit(); {
 	case unit != "":
 		f.Write(place, place.Text()+" "+unit)
-	case slot.Dims[0] == quantity.Share || slices.Contains(slot.Dims, quantity.Share) && r.chosen == vocabulary.WithReturns:
+	case dims[0] == quantity.Share || slices.Contains(dims, quantity.Share) && r.chosen == vocabulary.WithReturns:
 		r.share(&f, a)
 	default:
 		var texts []string
-		dims := slot.Dims
-		if of, ok := vocabulary.FindAnalysis(r.chosen); ok && r.in == vocabulary.Batch {
-			dims = of.Dims()
-		}
 		for _, d := range dims {
 			for _, unit := range r.unitsThatFit(d, a, slot) {
 				if text := place.Text() + " " + unit; len(texts) < mostOffered {

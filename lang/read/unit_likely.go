@@ -18,7 +18,7 @@ func (r *statementReader) unitsLikely(d quantity.Dimension, number, of string) [
 	metric, british := strings.TrimPrefix(sample(d, ""), " "), britishUnit[d]
 	switch {
 	case d == quantity.Time:
-		return []string{timeLikely(r.in, number, of)}
+		return timesLikely(r.in, number, of)
 	case british == "":
 		return []string{metric}
 	}
@@ -39,22 +39,22 @@ func (r *statementReader) unitsLikely(d quantity.Dimension, number, of string) [
 	return []string{metric, british}
 }
 
-// timeLikely is the unit in which people say a time.
-func timeLikely(in vocabulary.Block, number, of string) string {
+// timesLikely are the units in which people say a time, the likelier first.
+func timesLikely(in vocabulary.Block, number, of string) []string {
 	_, last, _ := strings.Cut(number, " "+vocabulary.To+" ")
 	n, err := quantity.Parse(orElse(last, number))
 	long := func(most float64) bool { return err != nil || n.SI > most }
 	switch {
 	case of == vocabulary.VerbStore && !long(12):
-		return "weeks"
+		return []string{"weeks"}
 	case (of == vocabulary.VerbStore || of == vocabulary.MeasureTotalTime) && !long(60):
-		return "days"
+		return []string{"days"}
 	case in == vocabulary.Germinate && (of == clauseFor || of == clauseAllow) && !long(14):
-		return "days"
-	case of == vocabulary.VerbAerate || long(96):
-		return "min"
+		return []string{"days", "h"}
+	case of == vocabulary.VerbAerate || long(96) || (of == vocabulary.VerbStew || of == vocabulary.VerbRoast) && long(12):
+		return []string{"min"}
 	}
-	return "h"
+	return []string{"h"}
 }
 
 var britishUnit = map[quantity.Dimension]string{quantity.Temperature: "°F", quantity.TemperatureDifference: "°F",
