@@ -43,6 +43,9 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	if len(found) == 0 {
 		return house, nil
 	}
+	if f, ok := framed(main); ok {
+		return &model.House{Files: house.Files[:1]}, []finding.Finding{f}
+	}
 	if m, ok := syntax.Signs(main); ok {
 		again, more := loadText(m.File, dir, r)
 		found = signed(m, house, again, more)
