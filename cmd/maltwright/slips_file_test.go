@@ -47,8 +47,8 @@ func judgeFile(t *testing.T, bases map[string]base, s slip) verdict {
 	return v
 }
 
-// listed are the numbers of the lines of a list, which say nothing of malting.
-var listed = regexp.MustCompile(`(?m)^ *\d+[.)] `)
+// listNumber is that of a line of the list, which says nothing of malting.
+var listNumber = regexp.MustCompile(`(?m)^ *\d+[.)] `)
 
 // judgeEnglish judges a file that is no process yet: one finding shows the frame to put
 // around what was written.
@@ -59,7 +59,7 @@ func judgeEnglish(text string) verdict {
 	for _, f := range told {
 		for _, r := range remedies(f) {
 			after := applied(text, r.edits)
-			for _, n := range numbers.FindAllString(listed.ReplaceAllString(text, ""), -1) {
+			for _, n := range numbers.FindAllString(listNumber.ReplaceAllString(text, ""), -1) {
 				if (readingOf(after).reads() || !r.words) && !strings.Contains(after, n) {
 					v.harm = n + " is lost with: " + r.says
 				}
