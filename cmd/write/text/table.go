@@ -21,6 +21,7 @@ type tableColumn struct {
 	least int    // how wide it is at the least
 	key   bool   // it stands on the first line of a record
 	spare bool   // it is left out where there is no room for all
+	less  string // what is cut off the end of its cells where there is no room for it
 	as    string // how a record tells it, such as "ended: %s"; "" is as it is
 }
 
@@ -44,9 +45,12 @@ func (t table) lay(s *Sheet) {
 			return
 		}
 	}
-	if less := t.without(func(i int) bool { return t.columns[i].spare }); len(less.columns) < len(t.columns) && less.wide(1) <= s.columns() {
-		less.lay(s)
-		return
+	less := t.without(func(i int) bool { return t.columns[i].spare })
+	for _, tight := range []table{less, less.cut()} {
+		if tight.wide(1) <= s.columns() {
+			tight.wideRows(s, 1)
+			return
+		}
 	}
 	t.records(s)
 }
@@ -78,6 +82,17 @@ func (t table) without(gone func(int) bool) table {
 			r.cells = cells
 		}
 		out.rows = append(out.rows, r)
+	}
+	return out
+}
+
+// cut is the table with what may be cut off the ends of cells cut off.
+func (t table) cut() table {
+	out := t.without(func(int) bool { return false })
+	for _, r := range out.rows {
+		for i := range r.cells {
+			r.cells[i] = strings.TrimSuffix(r.cells[i], t.columns[i].less)
+		}
 	}
 	return out
 }
