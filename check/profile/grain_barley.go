@@ -22,4 +22,5 @@ var barley = Grain{
 	TepidLost:  12,
 	Rest:       Band{8, 20},
 	Sprouts:    0.95,
+	Converts:   true,
 }

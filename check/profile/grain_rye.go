@@ -24,4 +24,5 @@ var rye = Grain{
 	Sprouts:    0.90,
 	ErgotRisk:  true,
 	MouldCheck: true,
+	Converts:   true,
 }

@@ -23,4 +23,5 @@ var wheat = Grain{
 	Rest:       Band{8, 20},
 	Sprouts:    0.95,
 	MouldCheck: true,
+	Converts:   true,
 }

@@ -49,6 +49,7 @@ type Grain struct {
 	RootsOff   bool    // shoots and roots must always be taken off
 	ErgotRisk  bool    // ergot must be looked for
 	MouldCheck bool    // DON and other mould poisons are common on it
+	Converts   bool    // its malt has enzymes enough to turn its own starch into sugar, and more (common practice, from memory)
 }
 
 // Malt is what is usual for a malt type.

@@ -32,13 +32,19 @@ func (r Record) Fix(number int, x Reading, now time.Time) (e Entry, err error) {
 	if err != nil {
 		return e, err
 	}
-	if line, err = r.placed(line, home, now); err != nil {
-		return e, err
-	}
 	before := timesIn(home.Body.Statements)
 	m, timed := stampOf(line.Statement)
 	old, had := stampOf(was)
-	if timed && had && m.text() != old.text() {
+	kept := !timed || had && m.text() == old.text()
+	if kept {
+		line, err = r.withPlace(line, before[k])
+	} else {
+		line, err = r.placed(line, home, now)
+	}
+	if err != nil {
+		return e, err
+	}
+	if !kept && had {
 		return r.moved(e, tree, home, was, line, before, k, now)
 	}
 	e.Was = wordsOf(tree, was)

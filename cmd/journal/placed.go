@@ -30,6 +30,11 @@ func (r Record) placed(x typed, home *syntax.Statement, now time.Time) (typed, e
 			}
 		}
 	}
+	return r.withPlace(x, at)
+}
+
+// withPlace gives a temperature that says no place that of its time.
+func (r Record) withPlace(x typed, at time.Time) (typed, error) {
 	if where := r.place(x.Statement, at); where != "" {
 		return typedAs(x.text[:x.Verb.End] + " " + where + x.text[x.Verb.End:])
 	}

@@ -27,6 +27,7 @@ type Begin struct {
 	Process string `arg:"" optional:"" help:"Which process, where the file holds several."`
 	At      string `help:"When the grain goes into the first soak, as 7:00, yesterday 21:00 or 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
 	Name    string `help:"Name of the batch; otherwise the next number of its year, such as 26-06." placeholder:"NAME"`
+	Weight  string `help:"How much grain goes in, such as \"5.8 kg\"; otherwise as the process says." placeholder:"WEIGHT"`
 	DryRun  bool   `help:"Print the record; write nothing."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
@@ -38,12 +39,14 @@ and named after the batch. It says when the batch was begun and how much of whic
 went in, which is yours to put right, and pins it to the text of its process: a
 fingerprint of the process and of all that it uses of the house, and the revision of
 git that holds them, if they are committed. When the process is changed later on, the
-record still goes by the text of its beginning.
+record still goes by the text of its beginning. Then it shows what to have ready, what
+is due first and when, and the first line to note, with the weight that is forecast.
 
 Examples:
 
   maltwright begin pale.malt
   maltwright begin pale.malt --at 2026-03-06T07:00
+  maltwright begin pale.malt --weight 5.8 kg
   maltwright begin malts.malt "Loft wheat" --name 26-w1
 
 Exit code: 0 begun; 1 the process does not read; 2 the command line cannot be
@@ -58,6 +61,9 @@ func (c Begin) Run(w *World) error {
 			return err
 		}
 		c.File = file
+	}
+	if err := c.weigh(); err != nil {
+		return err
 	}
 	in, err := w.file(c.File, c.Root)
 	if err != nil {
@@ -79,6 +85,12 @@ func (c Begin) Run(w *World) error {
 	if p.Charge != nil && p.Grain != nil && len(p.Lots) == 0 { // several lots stay with the process
 		b.Charge, b.Lot = p.Charge.String(), p.Grain.Name
 	}
+	if c.Weight != "" {
+		if p.Grain == nil || len(p.Lots) > 0 {
+			return usage("--weight: %q takes several lots, or none; write how much of each into the record: from 3 kg of \"its name\"", p.Name)
+		}
+		b.Charge, b.Lot = c.Weight, p.Grain.Name
+	}
 	if b.Began, err = c.began(w); err != nil {
 		return err
 	}
@@ -95,13 +107,17 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if err != nil {
 		return failure{ExitFindings, fmt.Errorf("%s: %w", c.File, err)}
 	}
+	name := filepath.Join(filepath.Dir(in.name), b.Batch+extension)
+	opened, err := c.opened(in, name, record)
+	if err != nil {
+		return err
+	}
 	if c.DryRun {
 		_, err = w.Out.Write([]byte(safeLines(string(record))))
 		return err
 	}
 	o := w.writing
 	o.Create = true
-	name := filepath.Join(filepath.Dir(in.name), b.Batch+extension)
 	err = w.editWith(o, name, filepath.Join(filepath.Dir(in.path), b.Batch+extension), func(old []byte) ([]byte, error) {
 		if old != nil {
 			return nil, usage("%s is there already; choose another name with --name", name)
@@ -115,6 +131,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if b.Revision == "" {
 		fmt.Fprintln(w.Err, "maltwright: the text of the process is in no commit of git: when it is changed, the record will go by what it is then")
 	}
+	w.firstSteps(opened, name)
 	return nil
 }
 

@@ -116,4 +116,4 @@ func (w World) oneFile(command, path, root string) (input, error) {
 }
 
 // deep is how many folders deep a path lies.
-func deep(path string) int { return strings.Count(filepath.ToSlash(path), "/")}
+func deep(path string) int { return strings.Count(filepath.ToSlash(path), "/") }

@@ -10,6 +10,7 @@ import (
 
 // Line is the command line as a whole; kong fills it in.
 type Line struct {
+	New        New        `cmd:"" help:"Begin: asks about your grain and what you have, and writes a house and its first process."`
 	Check      Check      `cmd:"" help:"Look for what is unsafe, impossible or inconsistent, before grain is spent."`
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Visits     Visits     `cmd:"" help:"Make the timetable of a batch: every visit it needs, also for your calendar."`
@@ -24,6 +25,7 @@ type Line struct {
 	Plain      Plain      `cmd:"" help:"Print what a file says, a statement a line, for comparing."`
 	Git        Git        `cmd:"" help:"Let git show and merge process files by meaning."`
 	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
+	Card       Card       `cmd:"" help:"Print the whole language on one page."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`
 	Version    Version    `cmd:"" help:"Print the version."`
@@ -68,6 +70,6 @@ func asGiven(ctx *kong.DecodeContext, target reflect.Value) error {
 	return nil
 }
 
-var commandWords = []string{"check", "forecast", "visits", "follow", "seasons", "learn", "begin", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "explain", "completion", "version"}
+var commandWords = []string{"new", "check", "forecast", "visits", "follow", "seasons", "learn", "begin", "note", "tidy", "contrast", "merge", "plain", "git", "reckon", "card", "explain", "completion", "version"}
 
 func isCommand(word string) bool { return slices.Contains(commandWords, word) }

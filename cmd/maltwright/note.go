@@ -9,7 +9,6 @@ import (
 
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
-	"maltwright/lang/calendar"
 	"maltwright/lang/read"
 	"maltwright/lang/vocabulary"
 )
@@ -88,7 +87,7 @@ func (c Note) Run(w *World) error {
 		}
 	}
 	return c.note(w, in, func(r journal.Record, now time.Time) (journal.Entry, error) {
-		one := journal.Reading{Words: reading, At: c.At, Order: calendar.OrderOf(w.Env)}
+		one := journal.Reading{Words: reading, At: c.At, Order: w.reader(true).Order}
 		switch {
 		case lines != "":
 			return r.WithAll(lines, now)
@@ -121,7 +120,7 @@ func (c Note) find(w *World) (in input, reading []string, err error) {
 	if c.File != "" {
 		reading = append([]string{c.File}, c.Words...)
 	}
-	in, err = w.underway(c.Batch, c.Root, time.Now())
+	in, err = w.underway(c.Batch, c.Root, w.now())
 	return in, reading, err
 }
 
@@ -147,7 +146,7 @@ func (w World) recordNamed(word string) (name string, is bool) {
 // note checks what is made of the record, and writes it. Now is asked again under the lock, so
 // that of two who wait for each other the later line has the later time.
 func (c Note) note(w *World, in input, with func(journal.Record, time.Time) (journal.Entry, error)) error {
-	made := func(text []byte) (journal.Entry, error) { return c.entry(in, text, with) }
+	made := func(text []byte) (journal.Entry, error) { return c.entry(w, in, text, with) }
 	e, err := made(in.text) // before a lock is put beside it, for the judging takes a while
 	if err != nil {
 		return err
@@ -182,13 +181,13 @@ func (c Note) note(w *World, in input, with func(journal.Record, time.Time) (jou
 }
 
 // entry gives the text of the file with what is noted in it.
-func (c Note) entry(in input, text []byte, with func(journal.Record, time.Time) (journal.Entry, error)) (journal.Entry, error) {
+func (c Note) entry(w *World, in input, text []byte, with func(journal.Record, time.Time) (journal.Entry, error)) (journal.Entry, error) {
 	root, err := read.OpenRoot(in.root)
 	if err != nil {
 		return journal.Entry{}, failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	e, err := with(c.record(in, root, text), time.Now())
+	e, err := with(c.record(in, root, text), w.now())
 	return e, notNoted(err)
 }
 

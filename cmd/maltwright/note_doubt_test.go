@@ -38,3 +38,24 @@ func TestTheGuideShowsADoubtfulReading(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, string(text), "weighed 6.86 kg at 2026-03-07 06:00 after soak 2\n", "it is written all the same")
 }
+
+// It shows what an answer looks like, of the first weight, and what begin says.
+func TestTheGuideShowsAnAnswer(t *testing.T) {
+	folder := t.TempDir()
+	for _, name := range []string{"pale.malt", "loft.malt"} {
+		text, err := os.ReadFile(filepath.Join("../../examples/batches", name))
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(folder, name), text, 0o644))
+	}
+	code, out, _ := runIn(folder, "begin", "pale.malt", "--at", "2026-03-06T07:00", "--name", "26-03")
+	require.Zero(t, code)
+	_, out, _ = strings.Cut(out, "\n")
+	guideShows(t, "have ready:", out)
+	file := filepath.Join(folder, "26-03.malt")
+	code, _, errs := runIn(folder, "note", "26-03.malt", "sample 20.00 g dried to 17.54 g")
+	require.Zero(t, code, errs)
+	code, out, errs = runIn(folder, "note", "26-03.malt", "weighed", "7.38", "kg", "after", "soak", "1", "--at", "2026-03-06 14:00")
+	require.Zero(t, code, errs)
+	guideShows(t, "26-03: weighed 7.38 kg", out)
+	assert.FileExists(t, file)
+}

@@ -56,7 +56,7 @@ func (c Note) answer(w *World, in input, e journal.Entry, doubts []finding.Findi
 	}
 	ctx, release := w.interruptible()
 	defer release()
-	at, _ := progress.When(b, time.Now())
+	at, _ := progress.When(b, w.now())
 	r := noted.Of(ctx, b, line, at, work.NewPool(work.Records))
 	house := words.OfBatch(b.Process, b)
 	a.says = house.Noted(r)

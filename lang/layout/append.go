@@ -47,6 +47,12 @@ func Behind(t *syntax.Tree, home, last, line *syntax.Statement, in vocabulary.Bl
 	}
 	stop := at + lineLength(text[at:])
 	next := following(body, last)
+	if next != nil && apart && next.Spaced && len(next.Lead) == 0 && begins(text, next.Start) { // it begins the run of the next
+		words, _ = inColumn(text, next, header(line, in), line.Verb.Text)
+		at := lineStart(text, next.Start)
+		start := at + len(margin)
+		return slices.Concat(text[:at], []byte(margin+words+end), text[at:]), source.Span{Start: start, End: start + len(words)}, at
+	}
 	switch closing := body.End - 1; {
 	case next == nil && closing <= stop: // the brace stands on the same line
 		stop, after = closing, end+marginOf(text, home.Start)

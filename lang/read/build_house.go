@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -204,8 +205,8 @@ var serves = map[string]bool{"grain": true, "site": true, "vessel": true, "floor
 // unused notes definitions of the main file that none of its processes uses. A
 // file without processes is a file of the house, and is left alone.
 func (b *builder) unused() {
-	if len(b.pending) == 0 {
-		return
+	if len(b.pending) == 0 || slices.ContainsFunc(b.house.Processes, func(p *model.Process) bool { return p.Broken }) {
+		return // what did not read of a process may be what names it
 	}
 	b.idleBeds()
 	for _, d := range definitionsIn(b.house) {

@@ -33,9 +33,25 @@ const (
 // may come from standard input; the others are read through r, by their path
 // relative to the folder of main, which is dir below the root that r reads ("." if
 // they are the same). It always gives a house, with whatever could be understood.
+//
+// Where people's signs stand for words of the language, the house is that of the text as it is,
+// and what was found is that of the text with the signs put right, so that one slip is told once.
 func Load(name string, text []byte, dir string, r Reader) (*model.House, []finding.Finding) {
-	l := &loader{reader: r, house: &model.House{}, seen: map[string]*source.File{}, total: len(text), base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	main := source.New(name, text)
+	house, found := loadText(main, dir, r)
+	if len(found) == 0 {
+		return house, nil
+	}
+	if m, ok := syntax.Signs(main); ok {
+		again, more := loadText(m.File, dir, r)
+		found = signed(m, house, again, more)
+	}
+	return house, found
+}
+
+func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.Finding) {
+	name := main.Name()
+	l := &loader{reader: r, house: &model.House{}, seen: map[string]*source.File{}, total: main.Size(), base: dir, shown: strings.TrimSuffix(name, path.Base(toSlash(name)))}
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
 	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
 	b.recall, _ = r.(Recaller)

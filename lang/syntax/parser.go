@@ -21,8 +21,17 @@ const (
 
 // Parse reads a file into statements. It always gives a tree: what does not read
 // is left out of it, and a finding says so. A file that is too large or no text
-// at all gives an empty tree and one finding.
+// at all gives an empty tree and one finding. Of signs that people write for words of the
+// language the findings tell what is meant by them.
 func Parse(f *source.File) (*Tree, []finding.Finding) {
+	tree, found := statements(f)
+	if len(found) > 0 {
+		found = meant(f, found)
+	}
+	return tree, found
+}
+
+func statements(f *source.File) (*Tree, []finding.Finding) {
 	tree := &Tree{File: f}
 	found, readable := inspect(f)
 	if !readable {

@@ -18,7 +18,7 @@ func Rules() []finding.Rule {
 	return []finding.Rule{
 		fileTooLarge, notText, hiddenCharacter, strayCharacter, verbMissing, valueMissing, misplaced,
 		unclosedText, unclosedBlock, strayBrace, tooDeep, tooManyStatements,
-		halfMissing,
+		halfMissing, commentSign, blockSign,
 	}
 }
 
@@ -81,6 +81,16 @@ var (
 		Why:   "it may be of the morning or of the evening",
 		Do:    "write am or pm behind it, or a time of 24 hours with two digits for the hour, such as 07:30",
 		Bad:   "site \"Loft\" { awake 7 to 10 pm }", Good: "site \"Loft\" { awake 7 am to 10 pm }"}
+	commentSign = finding.Rule{Name: "comment-sign", Severity: finding.Fault,
+		Title: "a comment begins with another sign than #, or a # begins one that was not meant",
+		Why:   "what is a comment and what is read must be told apart",
+		Do:    "begin a comment with #",
+		Bad:   "vessel \"blue tub\" { holds 25 l } // filled to the rim", Good: "vessel \"blue tub\" { holds 25 l } # filled to the rim"}
+	blockSign = finding.Rule{Name: "block-sign", Severity: finding.Fault,
+		Title: "a block has brackets, begin and end, or its indentation in place of braces",
+		Why:   "where a block begins and ends is told by braces alone, so that no blank changes what is meant",
+		Do:    "put { in front of what is in the block, and } behind it",
+		Bad:   "vessel \"blue tub\" [ holds 25 l ]", Good: "vessel \"blue tub\" { holds 25 l }"}
 	tooManyStatements = finding.Rule{Name: "too-many-statements", Severity: finding.Fault,
 		Title: "more than 10,000 statements in one file",
 		Why:   "a process file is written by hand; one of this size is something else",

@@ -158,11 +158,12 @@ const (
 // RecordChanged is a line of a record: a step that was done otherwise.
 const RecordChanged = "changed"
 
-// ClauseBecause gives a reason, ClauseBy says who or how.
+// ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.
 const (
 	ClauseBecause = "because"
 	ClauseBy      = "by"
 	ClauseAt      = "at"
+	ClauseEvery   = "every"
 	ClauseOn      = "on"
 	ClauseOf      = "of"
 )

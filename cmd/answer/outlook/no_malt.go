@@ -28,7 +28,7 @@ func (r *Result) noMalt(f *forecast.Forecast) {
 		_, so := a.What.Of.(forecast.DeculmTime)
 		return so
 	})
-	r.Rest, r.Indications = "", nil
+	r.Rest, r.Indications, r.Enzymes = "", nil, nil
 	t := &r.Totals
 	t.Total = r.NoMalt.At
 	t.Malt, t.Rootlets = unknown[answer.Kilograms](), unknown[answer.Kilograms]()

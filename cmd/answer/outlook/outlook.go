@@ -56,7 +56,7 @@ func Ask(ctx context.Context, f *forecast.Forecast, o Options) (Result, error) {
 // Of is the outlook of a forecast alone.
 func Of(f *forecast.Forecast, start time.Time) Result {
 	r := Result{Head: HeadOf(f.Process), Start: start, Complete: !f.BrokenOff(), BrokenOff: breakOf(f), NotForecast: ModelEndOf(f), Asked: AskedOf(f),
-		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
+		Totals: totalsOf(f), Growth: growthOf(f), Indications: indicationsOf(f), Enzymes: EnzymesOf(f, f.Totals.Quality.Diastatic), Assumed: []Assumption{}, Cautions: CautionsOf(f.Process)}
 	bag := BagOf(f.Process)
 	for _, st := range f.Stages {
 		one := Stage{StageName: NameOf(f.Process, st.Of), Steps: []Step{}, Air: airOf(f, st.Of)}

@@ -27,6 +27,7 @@ type Result struct {
 	Totals      Totals
 	Growth      *Growth      `doc:"what a count of a hundred kernels should show at the end of growth, withering and all"`
 	Indications *Indications `doc:"what the heat did to the malt, each share against green malt"`
+	Enzymes     *Enzymes     `json:",omitempty" doc:"what its enzymes suffice for; left out where they are not forecast"`
 	Rest        string       `json:"rest_in_store,omitempty" doc:"how long the malt is to rest, as written"`
 	Assumed     []Assumption
 	Cautions    []Caution

@@ -40,6 +40,7 @@ type Result struct {
 	Steps       []outlook.StepSpread          `doc:"the steps that are still to end"`
 	NotForecast *outlook.ModelEnd             `json:",omitempty" doc:"where the malt comes to where the model ends"`
 	Outcome     outlook.TotalsSpread          `doc:"what will come of it"`
+	Enzymes     *outlook.Enzymes              `json:",omitempty" doc:"what the enzymes of the malt will suffice for; left out where they are not forecast"`
 	Drivers     outlook.Drivers               `doc:"what is still open of each total, and what to do to know it better"`
 	Readings    []Reading                     `doc:"those that count, each beside what is expected"`
 	Ignored     int                           `json:"ignored_readings" doc:"how many are of a later time"`
@@ -113,6 +114,9 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		Posterior: posteriorOf(f)}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
+	}
+	if kept := r.Outcome.Diastatic; kept.Share >= half {
+		r.Enzymes = outlook.EnzymesOf(f.Centre, float64(kept.P50))
 	}
 	for _, a := range f.Trial.Assumed() {
 		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))

@@ -181,6 +181,10 @@ func (s *progressSheet) outcome() {
 	likely(t, "diastatic enzymes kept", o.Diastatic, words.Percent)
 	t.lay(&s.Sheet)
 	s.line("")
+	if s.r.Enzymes != nil {
+		s.para("enzymes", "%s", s.Enzymes(*s.r.Enzymes))
+		s.line("")
+	}
 }
 
 // likely adds the row of a spread that most of the forecasts have.

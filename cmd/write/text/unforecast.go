@@ -56,6 +56,9 @@ func (s *Sheet) indications(r outlook.Result) {
 		told = append(told, "not forecast: "+strings.Join(not, ", "))
 	}
 	s.para("indications", "%s", strings.Join(told, "; "))
+	if r.Enzymes != nil {
+		s.para("enzymes", "%s", s.Enzymes(*r.Enzymes))
+	}
 }
 
 // stewed tells whether the malt was stewed, which makes sugars that nothing is told of.

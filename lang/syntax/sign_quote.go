@@ -1,0 +1,199 @@
+package syntax
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
+)
+
+// closers gives, by an opening quote, those that close it.
+var closers = map[rune]string{'\'': "'’", '‘': "’'‘", '’': "’'", '‚': "‘’'", '`': "`´'", '´': "´`", '«': "»", '»': "«", '‹': "›", '›': "‹", '『': "』", '「': "」"}
+
+func lexerToken(value string, at int) lexer.Token {
+	return lexer.Token{Type: kindQuantity, Value: value, Pos: lexer.Position{Offset: at}}
+}
+
+// quoted looks for a name in quotes of another kind.
+func (r *signReader) quoted(i int) int {
+	t := r.toks[i]
+	at := t.Pos.Offset
+	quote := firstRune(r.text[at:])
+	set := closers[quote]
+	if t.Type != kindStray || set == "" {
+		return i
+	}
+	open := utf8.RuneLen(quote)
+	double := strings.HasPrefix(r.text[at+open:], string(quote))
+	if double {
+		open *= 2
+	}
+	end, size := r.closedBy(at+open, set)
+	if n := r.nameEnd(r.text[at+open : r.lineEnd(at)]); end < 0 && r.name(i) && n > 0 && !double {
+		r.add(signOpen, at, at+open+n, `"`+r.text[at+open:at+open+n]+`"`)
+		return r.from(i, r.lineEnd(at))
+	}
+	if end < 0 {
+		return i
+	}
+	name := r.text[at+open : end]
+	if name == "" || strings.TrimSpace(name) != name || strings.ContainsAny(name, `"\`) {
+		return i
+	}
+	if double {
+		if !strings.HasPrefix(r.text[end+size:], r.text[end:end+size]) {
+			return i
+		}
+		size *= 2
+	}
+	r.add(signQuote, at, end+size, `"`+name+`"`)
+	return r.from(i, end+size)
+}
+
+// closedBy gives the offset and the length of the quote that closes a name on its line; -1
+// where none does. One with a letter behind it is the sign of a name such as Hill's.
+func (r *signReader) closedBy(from int, set string) (at, size int) {
+	for i := from; i < r.lineEnd(from); {
+		c, n := utf8.DecodeRuneInString(r.text[i:])
+		if strings.ContainsRune(set, c) {
+			if next, _ := utf8.DecodeRuneInString(r.text[i+n:]); !unicode.IsLetter(next) && !unicode.IsDigit(next) {
+				return i, n
+			}
+		}
+		i += n
+	}
+	return -1, 0
+}
+
+// unclosed looks for a name with one quote, and offers to write the other.
+func (r *signReader) unclosed(i int) int {
+	t := r.toks[i]
+	if t.Type != kindText {
+		return i
+	}
+	if _, closed := quoteEnd(t.Value, 0); closed {
+		return i
+	}
+	at := t.Pos.Offset
+	line := r.text[at:r.lineEnd(at)]
+	_, open := utf8.DecodeRuneInString(line)
+	rest := strings.TrimSpace(line[open:])
+	if rest == "" || rest[0] == '{' || rest[0] == '}' {
+		return r.unopened(i, at, open)
+	}
+	end := r.nameEnd(line[open:])
+	if end == 0 {
+		return i
+	}
+	from := at + open + end
+	r.add(signOpen, at, from, r.text[at:from]+`"`)
+	return r.from(i, r.lineEnd(at))
+}
+
+// unopened puts the first quote in front of the words that one stands behind.
+func (r *signReader) unopened(i, at, open int) int {
+	j := i
+	for j > 0 && j-1 > r.first && r.first >= 0 && (r.toks[j-1].Type == kindWord || r.toks[j-1].Type == kindQuantity) {
+		j--
+	}
+	if j == i {
+		return i
+	}
+	start := r.toks[j].Pos.Offset
+	r.add(signOpen, start, at+open, `"`+strings.TrimSpace(r.text[start:at])+`"`)
+	return r.from(i, at+open)
+}
+
+// inNames are words of clauses that stand in names as well.
+var inNames = strings.Fields("of in by at")
+
+// nameEnd is where a name ends that is not closed: behind one that the file has elsewhere, in front of
+// a brace, of a clause, or at the end of the line.
+func (r *signReader) nameEnd(line string) int {
+	best := 0
+	for _, t := range r.toks {
+		if _, closed := quoteEnd(t.Value+" ", 0); t.Type != kindText || !closed {
+			continue
+		}
+		name := textOf(t).Value
+		if strings.HasPrefix(line, name) && len(name) > best && (len(line) == len(name) || strings.ContainsAny(line[len(name):len(name)+1], blanks+"{};")) {
+			best = len(name)
+		}
+	}
+	if best > 0 {
+		return best
+	}
+	stop := len(line)
+	if i := strings.IndexAny(line, "{};#"); i >= 0 {
+		stop = i
+	}
+	for _, word := range strings.Fields(line[:stop]) {
+		if i := strings.Index(line[:stop], " "+word+" "); i > 0 && vocabulary.IsClause(word) && !slices.Contains(inNames, word) {
+			stop = i
+		}
+	}
+	return len(strings.TrimRight(line[:stop], blanks))
+}
+
+// bracketed looks for a value, or what is said by the way, in brackets on one line.
+func (r *signReader) bracketed(i int) int {
+	t := r.toks[i]
+	closing := map[string]string{"(": ")", "[": "]"}[t.Value]
+	if t.Type != kindStray || closing == "" {
+		return i
+	}
+	j := i + 1
+	for !terminal(r.tok(j).Type) && !r.is(j, closing) && !r.is(j, t.Value) {
+		j++
+	}
+	if !r.is(j, closing) || j == i+1 {
+		return i
+	}
+	at, end := t.Pos.Offset, endOf(r.tok(j))
+	inner := strings.TrimSpace(r.text[endOf(t):r.tok(j).Pos.Offset])
+	front, ok := r.before(i)
+	last := r.tok(j + 1)
+	atEnd := last.EOF() || last.Type == kindEnd && last.Value != ";"
+	value := r.tok(i+1).Type != kindWord && r.tok(i+1).Type != kindClause && !(ok && valueKind(front.Type))
+	switch {
+	case ok && !value && atEnd && !r.clause(i+1):
+		r.add(signAside, at, end, "# "+inner)
+		return j + 1
+	case value || r.clause(i+1):
+		r.changes = append(r.changes,
+			change{Span: source.Span{Start: at, End: r.tok(i + 1).Pos.Offset}, sign: signParens, text: r.gapBefore(at)},
+			change{Span: source.Span{Start: endOf(r.tok(j - 1)), End: end}, sign: signParens, text: r.gapBehind(end)})
+	default:
+		return i
+	}
+	return i + 1
+}
+
+func (r *signReader) gapBefore(at int) string {
+	if at > 0 && !strings.ContainsAny(r.text[at-1:at], blanks+"\r\n") {
+		return " "
+	}
+	return ""
+}
+
+func (r *signReader) gapBehind(end int) string {
+	if end < len(r.text) && !strings.ContainsAny(r.text[end:end+1], blanks+"\r\n;") {
+		return " "
+	}
+	return ""
+}
+
+// clause tells whether a bound stands at a token, or a clause that the statement takes.
+func (r *signReader) clause(i int) bool {
+	row, ok := r.row()
+	if t := r.tok(i); t.Type == kindClause && ok {
+		_, ok := row.Clause(t.Value)
+		return ok
+	}
+	return r.tok(i).Type == kindBound
+}
