@@ -53,7 +53,10 @@ const labelWidth = 33
 
 // factors writes a line a factor.
 func (s *lessonSheet) factors() {
-	t := table{columns: []tableColumn{{head: "learnt", key: true, least: labelWidth}, {head: "value", right: true, key: true}, {head: "error", right: true, key: true}, {head: "usual", right: true, as: "usual %s"}, {head: "settled", right: true, as: "settled to %s"}, {head: "batches", right: true, as: "by %s of the batches"}}}
+	t := table{columns: []tableColumn{{head: "learnt", key: true, least: labelWidth}, {head: "value", right: true, key: true}, {head: "error", right: true, key: true}, {head: "usual", right: true, as: "usual %s"}, {head: "settled", right: true, as: "settled to %s"}, {head: "batches", right: true, as: "by %s of the batches"}},
+		say: func(c []string) string {
+			return fmt.Sprintf("%s: %s ± %s; usual %s, settled to %s, by %s of the batches", c[0], c[1], c[2], c[3], c[4], c[5])
+		}}
 	for _, f := range s.r.Factors {
 		value, off := words.Estimate(f.Value, f.Error)
 		t.add(words.Safe(words.Factor(f)), value, off, usual(f.Prior, f.PriorSD), words.Part(f.VarianceExplained), fmt.Sprint(f.Rests()))
@@ -108,7 +111,10 @@ func (s *lessonSheet) heldOut() {
 		s.para("held out", "whether what was learnt holds for another batch, only another batch can say: it takes two")
 		return
 	}
-	t := table{columns: []tableColumn{{head: "off, each batch by the others", key: true, least: labelWidth}, {head: "readings", right: true, as: "of %s readings"}, {head: "as learnt", right: true, key: true}, {head: "by model", right: true, key: true}}}
+	t := table{columns: []tableColumn{{head: "off, each batch by the others", key: true, least: labelWidth}, {head: "readings", right: true, as: "of %s readings"}, {head: "as learnt", right: true, key: true}, {head: "by model", right: true, key: true}},
+		say: func(c []string) string {
+			return fmt.Sprintf("%s: %s as learnt, %s by model, of %s readings", strings.TrimSpace(c[0]), c[2], c[3], c[1])
+		}}
 	var better, not []string
 	for _, m := range s.misses(s.r.PredictionErrors) {
 		n := words.Places(m.model)

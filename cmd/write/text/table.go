@@ -12,6 +12,7 @@ import (
 type table struct {
 	columns []tableColumn
 	rows    []record
+	say     func(cells []string) string // how a paragraph tells a row; nil is each figure behind its head
 }
 
 // tableColumn is one column of a table.
@@ -66,7 +67,7 @@ func (t table) empty(i int) bool {
 
 // without is the table without some of its columns.
 func (t table) without(gone func(int) bool) table {
-	var out table
+	out := table{say: t.say}
 	var stay []int
 	for i, c := range t.columns {
 		if !gone(i) {
@@ -142,11 +143,16 @@ func (t table) records(s *Sheet) {
 		}
 	}
 	tall := t.keysWide(columns) > s.columns() // the first key stands above the others
+	if tall && (t.say != nil || t.keysWide(columns[1:])+2 > s.columns()) {
+		t.paragraphs(s)
+		return
+	}
 	if tall {
+		s.title(columns[0].head)
 		columns = columns[1:]
 		columns[0].gap = 2
 	}
-	s.recordHeads(columns, tall)
+	s.boldHeads(columns)
 	for _, r := range t.rows {
 		if r.cells == nil {
 			s.hang("    ", r.below)
@@ -173,19 +179,42 @@ func (t table) records(s *Sheet) {
 	}
 }
 
+// paragraphs writes each row as a paragraph, by its own words or with each figure behind its head.
+func (t table) paragraphs(s *Sheet) {
+	s.title(t.columns[0].head)
+	for _, r := range t.rows {
+		switch {
+		case r.cells != nil && t.say != nil:
+			s.item("%s", t.say(r.cells))
+		case r.cells != nil:
+			s.item("%s: %s", strings.TrimSpace(r.cells[0]), strings.Join(t.figures(r.cells), ", "))
+		case r.line != "":
+			s.line("%s", s.bold(r.line))
+		default:
+			s.hang("    ", r.below)
+		}
+	}
+}
+
+// figures are the cells behind the first as a paragraph tells them.
+func (t table) figures(cells []string) (parts []string) {
+	for i, c := range t.columns[1:] {
+		switch cell := cells[i+1]; {
+		case cell == "":
+		case c.as != "":
+			parts = append(parts, fmt.Sprintf(c.as, cell))
+		default:
+			parts = append(parts, c.head+" "+cell)
+		}
+	}
+	return parts
+}
+
 func (t table) keysWide(columns []column) (wide int) {
 	for _, c := range columns {
 		wide += c.gap + c.width
 	}
 	return wide
-}
-
-// recordHeads writes the heads of the keys, without that of a key which stands above them.
-func (s *Sheet) recordHeads(columns []column, tall bool) {
-	if tall && len(columns) == 0 {
-		return
-	}
-	s.boldHeads(columns)
 }
 
 func inRecord(c tableColumn, cell string) string {
