@@ -2,6 +2,7 @@ package founding
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
@@ -73,7 +74,21 @@ func (a asking) dryers() func(func(Question) bool) {
 
 // withers tells whether green malt is dried in the air of the room first: an oven has no
 // fan, and is too hot for it.
-func (a asking) withers() bool { return a.House == nil && a.dryerKind("dryer 1") == Oven }
+func (a asking) withers() bool {
+	if a.House != nil {
+		return false
+	}
+	if parts := between.FindStringSubmatch(a.Answers["dryer 1 reaches"]); parts != nil {
+		unit := a.Answers["dryer 1 reaches"][strings.LastIndex(a.Answers["dryer 1 reaches"], " ")+1:]
+		if low, err := quantity.Parse(parts[1] + " " + unit); err == nil && low.SI-quantity.ZeroCelsius > tooHot {
+			return true
+		}
+	}
+	return a.dryerKind("dryer 1") == Oven
+}
+
+// tooHot is the coolest that a dryer may begin with for green malt as it has grown, °C (common practice).
+const tooHot = 45
 
 // kindBurns tells whether a dryer is heated by a fire that burns for long.
 func (a asking) kindBurns(key string) bool {

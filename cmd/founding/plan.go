@@ -1,6 +1,7 @@
 package founding
 
 import (
+	"fmt"
 	"math"
 
 	"maltwright/check/profile"
@@ -22,9 +23,13 @@ type plan struct {
 	profile profile.Profile
 
 	malt, name string
+	instead    string  // what malt is made in the place of which; "" for the one that was asked for
+	need, have float64 // °C of its cure, and the hottest that there is
 	asked      float64 // the charge that was asked for
 	written    string  // as it was
 	share      float64 // of it that is taken
+
+	notes []string // what check finds of it in the end
 
 	begin    int     // min of the day at which the first soak begins
 	longest  float64 // of the soaks
@@ -113,6 +118,7 @@ func within(v, low, high float64) float64 { return max(low, min(high, v)) }
 // first lays out what is usual for the grain and the malt, as far as the house can do it.
 func (p *plan) first() {
 	p.share = 1
+	p.possible()
 	p.steeping()
 	p.growing()
 	p.kilning()
@@ -189,32 +195,61 @@ func (p *plan) cureAt() float64 {
 	return min((m.Cure.Low+m.Cure.High)/2, p.profile.HottestCure())
 }
 
-// kilning shares the work out among the dryers: the first dries, the last that is hot enough
-// cures.
+// hottest is the dryer in which malt is cured: the last of those that come nearest to the
+// temperature of its cure, and how hot it gets, °C.
+func (p *plan) hottest(cure float64) (in int, at float64) {
+	for i, k := range p.kilns {
+		if _, high := reach(k); min(high, cure) >= at {
+			in, at = i, min(high, cure)
+		}
+	}
+	return in, at
+}
+
+// possible makes another malt where nothing here is hot enough for the one that was asked for.
+func (p *plan) possible() {
+	cure := p.cureAt()
+	_, at := p.hottest(cure)
+	m := p.profile.Malt
+	switch {
+	case cure == 0 || at >= m.Cure.Low || m.Pale && at >= m.Least.Heat:
+		return
+	case at >= 70:
+		p.malt = "pale"
+	default:
+		p.malt = "distilling"
+	}
+	p.instead = fmt.Sprintf("%s malt in the place of %s malt", p.malt, m.Name)
+	p.need, p.have = m.Cure.Low, at
+	p.profile = profileOf(p.profile.Name, p.malt)
+}
+
+// kilning shares the work out among the dryers: the first dries, the hottest cures.
 func (p *plan) kilning() {
 	cure := p.cureAt()
+	in, at := p.hottest(cure)
 	p.heats = nil
-	for i, k := range p.kilns {
+	for i, k := range p.kilns[:max(in, 0)+1] {
 		h := heating{kiln: k}
 		low, high := reach(k)
-		last := i == len(p.kilns)-1
 		if i == 0 {
 			p.beginsIn(k)
 			h.dry = p.drying(k)
 			h.gate = 0.10
 		}
-		if at := within(cure, low, high); last && cure > 0 {
-			h.cure = &curing{at: at, hours: 5, gate: p.profile.Malt.EndMost}
-			if p.profile.EndMost > 0 {
-				h.cure.gate = max(h.cure.gate, p.profile.EndMost)
-			}
+		switch {
+		case i < in:
+		case cure > 0:
+			h.cure = &curing{at: max(low, at), hours: 5, gate: max(p.profile.Malt.EndMost, p.profile.EndMost)}
 			if deep(k) {
 				h.cure.rise = 2
 			}
-		} else if last {
+		default:
 			p.finished(&h, within(min(60, p.profile.CureMost), low, high))
 		}
-		p.heats = append(p.heats, h)
+		if i == 0 || i == in {
+			p.heats = append(p.heats, h)
+		}
 	}
 }
 

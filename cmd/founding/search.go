@@ -50,6 +50,11 @@ func (b beside) Read(path string) ([]byte, error) {
 // try writes, checks and forecasts a plan.
 func (t *trial) try(p *plan) tried {
 	s := &sheet{questions: t.questions, asking: t.asking}
+	s.comment(fmt.Sprintf("%s, sought to fit what %s says of the house. Check it anew when that changes.", p.name, t.house.Name))
+	for _, note := range p.notes {
+		s.line("#")
+		s.comment("Mind: " + note + ".")
+	}
 	s.line("use \"%s\"", t.house.Name)
 	p.process(s)
 	text, err := tidied(t.name, s.String())
@@ -159,10 +164,18 @@ func (t tried) around(f finding.Finding) []part {
 
 // changed tells what is otherwise than it was asked for.
 func (p *plan) changed(u system) (list []string) {
+	if p.instead != "" {
+		list = append(list, p.cooler(u))
+	}
 	if p.share != 1 {
 		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
 	}
 	return list
+}
+
+// cooler tells why another malt is made.
+func (p *plan) cooler(u system) string {
+	return fmt.Sprintf("%s: that would be cured at %s, and nothing here gets hotter than %s", p.instead, u.degrees(p.need), u.degrees(p.have))
 }
 
 // whyNot tells what check still finds.

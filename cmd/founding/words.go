@@ -43,6 +43,9 @@ func (p *plan) charge(u system) string {
 // process writes the plan as the language has it.
 func (p *plan) process(s *sheet) {
 	s.open("process", p.name)
+	if p.instead != "" {
+		s.comment("This is " + p.cooler(s.system) + ".")
+	}
 	s.line("make %s malt", p.malt)
 	if p.share != 1 {
 		s.comment(fmt.Sprintf("You asked for %s: more than this would lie too deep here. Make several batches.", p.written))
@@ -146,6 +149,9 @@ func (h *heating) words(s *sheet, p *plan) {
 		s.line("stir every %s", hours(h.stir))
 	}
 	for _, d := range h.dry {
+		if w := p.wither; w != nil && h.kiln == p.kilns[0] && !d.broken && d.until >= w.to {
+			continue // it comes withered drier than that
+		}
 		how := "at " + place + " " + s.degrees(d.from)
 		if d.over > 0 {
 			how = fmt.Sprintf("from %s %s over %s", place, s.band(d.from, d.to), hours(d.over))

@@ -57,6 +57,11 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 	if best.broken != nil {
 		return Result{}, best.broken
 	}
+	if p = best.plan.copy(); len(best.whyNot()) > 0 { // what is left stands at the top of it
+		p.notes = best.whyNot()
+		t.pool = work.NewPool(mostWork)
+		best = t.try(p)
+	}
 	own.Text = best.text
 	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast(), Report: best.report}
 	r.Changed, r.WhyNot = best.plan.changed(s.system), best.whyNot()
@@ -107,6 +112,9 @@ func (s *sheet) plan(h *model.House) (*plan, error) {
 	}
 	p.profile = profileOf(p.grain.Species.Text, malt)
 	p.first()
+	if p.instead != "" && !s.has("process") {
+		p.name = unused(strings.Replace(name, malt, p.malt, 1), namesIn(s.House, AddProcess))
+	}
 	return p, nil
 }
 

@@ -33,6 +33,13 @@ func (h House) reading(r noted.Result) (list []string) {
 	if a := r.Acrospire; a != nil {
 		list = append(list, "mean acrospire "+besides(a, func(n answer.Number) string { return fmt.Sprintf("%.2f", max(n, 0)) }))
 	}
+	if r.Ahead != nil && math.Abs(float64(*r.Ahead)) >= 3600 {
+		side := "ahead of"
+		if *r.Ahead < 0 {
+			side = "behind"
+		}
+		list = append(list, fmt.Sprintf("%s %s the forecast", Span(math.Round(math.Abs(float64(*r.Ahead))/3600)*3600), side))
+	}
 	if u := r.Rub; u != nil {
 		list = append(list, "rub "+besides(u, func(word string) string { return word }))
 	}
