@@ -17,7 +17,7 @@ type Scale struct {
 
 // The scales that are the same for every house.
 var (
-	Times      = Scale{write: Lasting[float64]} // lengths of time
+	Times      = Scale{write: recorded} // lengths of time, as records have them
 	Shares     = Scale{Unit: "%", of: func(x float64) float64 { return 100 * x }, places: always(1)}
 	Kernels    = Scale{Unit: "", of: func(x float64) float64 { return x }, places: always(2)} // lengths in kernels
 	Colours    = Scale{Unit: "EBC", of: func(x float64) float64 { return x }, places: colourPlaces}
@@ -27,6 +27,15 @@ var (
 	Traces     = Scale{Unit: "µg/kg", of: func(x float64) float64 { return 1e9 * x }, places: always(1)}
 	Counted    = Scale{Unit: "", of: func(x float64) float64 { return x }, places: always(0)}
 )
+
+// recorded writes a length of time that was read off a record: of less than a day to 5 minutes.
+func recorded(s float64) string {
+	const fine = 300
+	if known(s) && s >= 3600 && s < 86400-fine/2 {
+		return quantity.InFull(fine * math.Round(s/fine))
+	}
+	return Lasting(s)
+}
 
 func always(n int) func(float64) int { return func(float64) int { return n } }
 
