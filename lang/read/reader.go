@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/nearest"
@@ -248,6 +249,9 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 	}
 	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
 		f.Hint = fmt.Sprintf("write the time of day too, as %s 07:00", day)
+	}
+	if t, ok := terms[0].(syntax.Text); ok && slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour, vocabulary.Date}, slot.Kind) && calendar.Looks(t.Value) {
+		f.Repair(place, t.Value) // a time stands in no quotes
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
 		f.Hint = "put it in quotes, with all its words"
