@@ -77,6 +77,7 @@ func tidy(t require.TestingT, name string, f File) {
 }
 
 func TestAStarterIsCleanAndBelievableInBothUnits(t *testing.T) {
+	t.Parallel()
 	for _, like := range Likes() {
 		for _, units := range []string{Metric, Pounds} {
 			name := like + ", " + units
@@ -114,6 +115,7 @@ var why = map[string][]string{
 }
 
 func TestAHouseIsCleanOrSaysWhyNot(t *testing.T) {
+	t.Parallel()
 	require.GreaterOrEqual(t, len(sets), 24)
 	for _, name := range slices.Sorted(maps.Keys(sets)) {
 		a, err := ReadAnswers("answers.txt", []byte(sets[name]), There{})
@@ -137,7 +139,7 @@ func TestWhatDoesNotFitIsSaid(t *testing.T) {
 	r := written(t, a)
 	require.Len(t, r.Changed, 1)
 	assert.Contains(t, r.Changed[0], "of the 40 lb are taken")
-	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb")
+	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb, but more does not fit into what it is steeped in.")
 }
 
 // folder is a folder with files of the examples, and what it holds.

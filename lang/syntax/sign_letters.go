@@ -85,7 +85,7 @@ func (r *signReader) margins() {
 		if strings.TrimSpace(text) == "" {
 			continue
 		}
-		if strings.HasPrefix(text, ">") {
+		if text[0] == '>' {
 			quotes = append(quotes, source.Span{Start: line.Start, End: line.Start + min(len(text), len(text)-len(strings.TrimPrefix(text[1:], " ")))})
 		} else {
 			quotes = append(quotes, source.Span{})
