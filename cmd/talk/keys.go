@@ -4,7 +4,6 @@ import (
 	"context"
 	"io"
 	"strings"
-	"unicode"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -182,7 +181,7 @@ func (p Prompt) shown(answer string) string {
 	switch {
 	case answer != founding.DontKnow:
 		return answer
-	case p.Usual != "" && unicode.IsDigit([]rune(p.Usual)[0]):
+	case p.isFigure():
 		return p.Usual + " (usual)"
 	}
 	return "not known"
