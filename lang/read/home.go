@@ -1,6 +1,8 @@
 package read
 
 import (
+	"strings"
+
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -26,6 +28,21 @@ func homeOf(trees []*syntax.Tree) *home {
 		}
 	}
 	return h
+}
+
+// spelt is a name as the house defines it, where that is another only in its capitals.
+func (h *home) spelt(name string) string {
+	if h == nil {
+		return name
+	}
+	for _, names := range h.names {
+		for _, n := range names {
+			if strings.EqualFold(n, name) {
+				return n
+			}
+		}
+	}
+	return name
 }
 
 // named lists the names of the definitions of a kind; of no home there are none.

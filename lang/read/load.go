@@ -62,6 +62,7 @@ func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
 	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
 	b.recall, _ = r.(Recaller)
+	b.misread = slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Severity >= fault && f.Place.File == main })
 	b.home = homeOf(l.trees)
 	for _, t := range l.trees {
 		b.file(t)
