@@ -1,6 +1,7 @@
 package founding
 
 import (
+	"bytes"
 	"context"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source/golden"
 )
 
 // drawn draws an answer to a question: what is usual, a choice, or a value within what makes sense.
@@ -93,21 +95,60 @@ func stands(t *rapid.T, a Answers, there There, files []File) {
 	}
 }
 
+// brief is a context in which only the first plan is tried: what a search makes of it is for
+// the table, and for long studies.
+func brief() context.Context {
+	ctx, cancel := context.WithCancel(context.Background())
+	if !golden.Long() {
+		cancel()
+	}
+	_ = cancel
+	return ctx
+}
+
 func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := answered(t, There{})
-		ctx, cancel := context.WithCancel(context.Background())
-		cancel() // the first plan: what a search makes of it is for the table
-		r, err := Write(ctx, a, There{})
+		r, err := Write(brief(), a, There{})
 		require.NoError(t, err)
 		for _, f := range r.Files {
 			tidyText(t, f)
 		}
 		stands(t, a, There{}, r.Files)
 		for _, f := range r.Report.Findings {
-			if f.Severity >= finding.Fault {
+			if f.Severity >= finding.Caution {
 				require.NotEmpty(t, r.WhyNot)
 			}
 		}
 	})
+}
+
+func TestWhateverIsAddedLeavesTheBytesThatStood(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		begun, err := Write(brief(), answered(t, There{}), There{})
+		require.NoError(t, err)
+		there := Among(begun.Files, nil)
+		for range 2 {
+			a := answered(t, there)
+			r, err := Write(brief(), a, there)
+			require.NoError(t, err)
+			stands(t, a, there, r.Files)
+			for _, f := range r.Files {
+				tidyText(t, f)
+				require.True(t, bytes.HasPrefix(f.Text, f.Was))
+				require.Equal(t, there.text(f.Name), f.Was)
+				there = Among(replaced(there.Files, f), nil)
+			}
+		}
+	})
+}
+
+// replaced are files of which one is written.
+func replaced(files []File, now File) (list []File) {
+	for _, f := range files {
+		if f.Name != now.Name {
+			list = append(list, f)
+		}
+	}
+	return append(list, File{Name: now.Name, Text: now.Text})
 }

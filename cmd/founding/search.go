@@ -50,7 +50,7 @@ func (b beside) Read(path string) ([]byte, error) {
 // try writes, checks and forecasts a plan.
 func (t *trial) try(p *plan) tried {
 	s := &sheet{questions: t.questions, asking: t.asking}
-	s.comment(fmt.Sprintf("%s, sought to fit what %s says of the house. Check it anew when that changes.", p.name, t.house.Name))
+	s.comment(fmt.Sprintf("%s: planned to fit the house in %s. Check it anew when that changes.", p.name, t.house.Name))
 	for _, note := range p.notes {
 		s.line("#")
 		s.comment("Mind: " + note + ".")

@@ -45,7 +45,7 @@ func (t *trial) lastSoak(p *plan, n int, each, step float64) (*plan, float64) {
 	}
 	var best *plan
 	least := math.Inf(1)
-	for low, high := 1.0, each; low <= high; {
+	for low, high := 2.0, each; low <= high; {
 		last := low + math.Floor((high-low)/2/step)*step
 		q, short, c := cost(last)
 		begin, awake := upOf(p.site).begins(int(each*60), int(last*60))

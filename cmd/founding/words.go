@@ -67,6 +67,8 @@ func (p *plan) process(s *sheet) {
 		s.line("until moisture at most %s", percent(w.to))
 		s.line("allow 12 h to %s\n}", hours(w.most))
 	}
+	s.line("")
+	s.comment(p.heatCaution())
 	for i := range p.heats {
 		p.heats[i].words(s, p)
 	}
@@ -138,13 +140,23 @@ func (p *plan) wordsOfGrowth(s *sheet) {
 	}
 }
 
+// heatCaution says what can go wrong in the heat.
+func (p *plan) heatCaution() string {
+	for _, h := range p.heats {
+		if vocabulary.Burns(h.kiln.Fired.Text) {
+			return "Never leave the fire: rootlets burn, and its gas kills. Hang up an alarm for smoke and carbon monoxide. Hot metal burns the skin."
+		}
+	}
+	return "Stay within call while it heats: rootlets and dust burn, and so does hot metal the skin."
+}
+
 // words writes the stage of one kiln.
 func (h *heating) words(s *sheet, p *plan) {
 	place := vocabulary.PlaceAirOn
 	if still(h.kiln) {
 		place = vocabulary.PlaceOven
 	}
-	s.line("\nkiln in \"%s\" {", h.kiln.Name)
+	s.line("kiln in \"%s\" {", h.kiln.Name)
 	if h.stir > 0 {
 		s.line("stir every %s", hours(h.stir))
 	}
@@ -176,5 +188,5 @@ func (h *heating) words(s *sheet, p *plan) {
 		s.line("gate moisture at most %s", percent(c.gate))
 	}
 	_, warm := p.room()
-	s.line("cool to malt %s\n}", s.degrees(max(30, warm+8)))
+	s.line("cool to malt %s\n}\n", s.degrees(max(30, warm+8)))
 }

@@ -91,6 +91,8 @@ func (s *scanner) skipBlanks() {
 			s.at++
 		case c == 0xc2 && strings.HasPrefix(s.text[s.at:], "\u00a0"):
 			s.at += 2
+		case c == 0xe2 && (strings.HasPrefix(s.text[s.at:], "\u202f") || strings.HasPrefix(s.text[s.at:], "\u2009")):
+			s.at += 3
 		case s.at == 0 && strings.HasPrefix(s.text, "\ufeff"):
 			s.at += 3
 		default:
@@ -175,7 +177,8 @@ func (s *scanner) scanText() lexer.TokenType {
 	return kindText
 }
 
-const blanks = " \t\u00a0"
+// blanks are what may stand between words: a narrow and a thin space too, which programs put in front of units.
+const blanks = " \t\u00a0\u202f\u2009"
 
 // quoteEnd gives the end of the quoted text that begins at an offset, and whether
 // it is closed before the line ends.

@@ -69,8 +69,11 @@ var mergeMark = regexp.MustCompile(`(?m)^(<{7}|>{7}|={7}|\|{7})( |\r?$)`)
 // changesIn lists what stands for the signs of a file, in order; of two that touch the first.
 func changesIn(f *source.File) (list []change) {
 	r := newSignReader(f)
-	r.structure()
-	r.read()
+	for _, pass := range []func(){r.margins, r.letters, func() { r.structure(); r.read() }} {
+		if pass(); len(r.changes) > 0 {
+			break
+		}
+	}
 	slices.SortStableFunc(r.changes, func(a, b change) int { return a.Start - b.Start })
 	end := -1
 	for _, c := range r.changes {

@@ -33,6 +33,12 @@ var (
 	signTimes   = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "steps that are done again stand in a repeat"}
 	signEach    = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "how often is said by the time between"}
 	signLine    = &sign{rule: misplaced, says: "%s", do: "a statement stands on one line", certain: true}
+	signWide    = &sign{rule: strayCharacter, says: "\"%s\" is twice as wide as the sign of the language", certain: true}
+	signSlash   = &sign{rule: strayCharacter, says: "\"%s\" is not the slash of a fraction", certain: true}
+	signPoint   = &sign{rule: strayCharacter, says: "\"%s\" is not the point of a number", certain: true}
+	signGarbled = &sign{rule: notText, says: "%s is what is left of another character: the file was saved as UTF-8 and opened as something else", certain: true}
+	signHyphen  = &sign{rule: strayCharacter, says: "\"%s\" is a dash, and the word has a hyphen", certain: true}
+	signMargin  = &sign{rule: strayCharacter, says: "\"%s\" in front of each line is not of the process", do: "take it out of each line", certain: true, whole: true}
 	signBraces  = &sign{rule: blockSign, says: "brackets open and close no block; braces do", do: "write { and } for them", certain: true, whole: true}
 	signBegin   = &sign{rule: blockSign, says: "begin and end make no block; braces do", do: "write { for begin and } for end", certain: true, whole: true}
 	signIndent  = &sign{rule: blockSign, says: "blocks have no braces here, and lines further in make none", do: "write { behind the head of each block and } below its last line", whole: true}

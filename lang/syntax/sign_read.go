@@ -99,7 +99,7 @@ func (r *signReader) one(i int) int {
 // signReaders each look for one kind of sign at a token, and give the token behind it, or the
 // same one where there is none.
 var signReaders = []func(*signReader, int) int{
-	(*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
+	(*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
 	(*signReader).bracketed, (*signReader).small, (*signReader).colon, (*signReader).comma, (*signReader).dash, (*signReader).stop,
 }
 

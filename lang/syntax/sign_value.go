@@ -250,17 +250,7 @@ func (r *signReader) small(i int) int {
 
 // measures tells whether a word is what a condition names, in a statement with one.
 func (r *signReader) measures(i int, word string) bool {
-	row, ok := r.row()
-	if !ok {
-		return false
-	}
-	condition := slices.ContainsFunc(row.Slots, conditional)
-	for k := r.first; k >= 0 && k < i; k++ {
-		if c, ok := row.Clause(r.toks[k].Value); ok {
-			condition = condition || slices.ContainsFunc(c.Slots, conditional)
-		}
-	}
-	if !condition {
+	if !r.conditional(i) {
 		return false
 	}
 	return slices.ContainsFunc(vocabulary.Measures(), func(m vocabulary.Measure) bool {
@@ -269,4 +259,18 @@ func (r *signReader) measures(i int, word string) bool {
 	})
 }
 
-func conditional(s vocabulary.Slot) bool { return s.Kind == vocabulary.Condition }
+// conditional tells whether a condition may stand in front of a token in its statement.
+func (r *signReader) conditional(i int) bool {
+	row, ok := r.row()
+	if !ok {
+		return false
+	}
+	is := func(s vocabulary.Slot) bool { return s.Kind == vocabulary.Condition }
+	found := slices.ContainsFunc(row.Slots, is)
+	for k := r.first; k < i; k++ {
+		if c, ok := row.Clause(r.toks[k].Value); ok {
+			found = found || slices.ContainsFunc(c.Slots, is)
+		}
+	}
+	return found
+}
