@@ -112,7 +112,7 @@ func (q Question) form() string {
 }
 
 func (q Question) example() string {
-	if q.Usual != "" {
+	if q.Usual != "" && strings.ContainsAny(q.Usual[:1], "0123456789") { // and not a word such as none
 		return q.Usual
 	}
 	return "10 " + q.Unit
