@@ -35,7 +35,7 @@ func (a asking) begin() func(func(Question) bool) {
 // that it uses.
 func (a asking) toAdd() []Choice {
 	can := choices(AddProcess+": a way to make malt of what is here", AddGrain+": another lot", AddDryer+": another oven, dehydrator or kiln", AddVessel+": another bucket or tank", AddFloor+": another tray, floor or box")
-	if len(a.House.Grains) == 0 || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
+	if !slices.ContainsFunc(a.House.Grains, (*model.Grain).Raw) || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
 		can = can[1:]
 	}
 	return can
@@ -46,60 +46,58 @@ func (a asking) lot() func(func(Question) bool) {
 	if !a.adds(AddGrain) {
 		return these()
 	}
-	return func(yield func(Question) bool) {
-		species := Question{Key: "grain", Ask: "Which grain is it?", Kind: OneOf, Choices: choices(speciesWords()...), Usual: vocabulary.GrainBarley,
+	list := []Question{
+		{Key: "grain", Ask: "Which grain is it?", Kind: OneOf, Choices: choices(speciesWords()...), Usual: vocabulary.GrainBarley,
 			About: "Barley is the usual one, and the easiest. Ask for grain that is whole, clean and not treated as seed.",
-			also:  map[string]string{"corn": "maize", "oat": "oats", "barleys": "barley"}}
-		lot := Question{Key: "lot", Ask: "What is this lot called?", Kind: Text, Usual: a.lotName(), check: a.free(AddGrain),
-			About: "A name by which you know the bag again: the farm and the year, as Hill farm 2026."}
-		treated := Question{Key: "treated", Ask: "Was the grain treated as seed?", Kind: OneOf, Choices: choices("no", "yes"), Usual: vocabulary.SaidUnknown,
-			About:   "Seed grain is dressed with poison, often coloured pink, blue or green. Grain sold as feed, food or for malting is not.",
-			FindOut: "ask the seller",
-			check: func(text string) error {
-				if text == vocabulary.SaidYes {
-					return refuse("get grain that is sold as food, as feed or for malting", "treated seed is poison, and never malt")
-				}
-				return nil
-			}}
-		known := Question{Key: "moisture known", Ask: "How do you know the moisture of the grain?", Kind: OneOf,
+			also:  map[string]string{"corn": "maize", "oat": "oats", "barleys": "barley"}},
+		{Key: "lot", Ask: "What is this lot called?", Kind: Text, Usual: a.lotName(), check: a.free(AddGrain),
+			About: "A name by which you know the bag again: the farm and the year, as Hill farm 2026."},
+		{Key: "treated", Ask: "Was the grain treated as seed?", Kind: OneOf, Choices: choices(vocabulary.SaidNo, vocabulary.SaidYes), Usual: vocabulary.SaidUnknown,
+			About: "Seed grain is dressed with poison, often coloured pink, blue or green. Grain sold as feed, food or for malting is not.",
+			check: never(vocabulary.SaidYes, "treated seed is poison, and never malt", "get grain that is sold as food, as feed or for malting")},
+	}
+	list = append(list, a.moisture()...)
+	list = append(list, Question{Key: "germination", Ask: "How many kernels sprouted in a test, of how many?", Kind: Count, Usual: "not tested yet",
+		About: "Lay 100 kernels on wet paper for 3 days and count those that sprouted. Fewer than 90 make poor malt.", FindOut: "lay 100 kernels on wet paper for 3 days and count those that sprout"})
+	if g := profileOf(a.species(), "").Grain; g.MouldCheck || g.ErgotRisk {
+		list = append(list, Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
+			About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "look at a handful",
+			also:  map[string]string{"no": "none", "yes": "found"},
+			check: never(vocabulary.SaidFound, "grain with mould or ergot is poison, and never malt", "throw it away, do not breathe its dust, and get another lot")})
+	}
+	return these(list...)
+}
+
+// never refuses an answer of which no malt can come.
+func never(answer, message, do string) func(string) error {
+	return func(text string) error {
+		if text == answer {
+			return refuse(do, "%s", message)
+		}
+		return nil
+	}
+}
+
+// moisture asks how moist the grain is: by a value, or by a sample on the spot.
+func (a asking) moisture() (list []Question) {
+	if a.Answers["moisture"] == "" {
+		list = append(list, Question{Key: "moisture known", Ask: "How do you know the moisture of the grain?", Kind: OneOf,
 			Choices: choices("value: the bag or a meter says it", "sample: I dried a sample in an oven"), Usual: "value",
 			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.",
-			also:  map[string]string{"bag": "value", "meter": "value", "oven": "sample"}}
-		if !yield(species) || !yield(lot) || !yield(treated) || a.Answers["moisture"] == "" && !yield(known) {
-			return
-		}
-		switch a.Answers["moisture known"] {
-		case "sample":
-			gram := Question{Kind: Amount, Unit: "g", of: quantity.Mass, About: "Weigh 20 to 100 g of ground grain, dry it some 3 h at 130 °C (266 °F) and weigh it again, without its dish."}
-			wet, dry := gram, gram
-			wet.Key, wet.Ask = "sample wet", "What did the sample weigh before drying?"
-			dry.Key, dry.Ask, dry.check = "sample dry", "What did it weigh when dry?", a.sampled
-			wet.Usual, dry.Usual = "", ""
-			if !yield(wet) || !yield(dry) {
-				return
-			}
-		case "value", "":
-			if !yield(Question{Key: "moisture", Ask: "What is its moisture?", Kind: Amount, Unit: "%", Usual: "12 %", of: quantity.Share, sense: senseOf(vocabulary.Grain, "moisture"),
-				About: "12 to 14 % is usual for grain in store.", FindOut: moistureBySample}) {
-				return
-			}
-		}
-		if !yield(Question{Key: "germination", Ask: "How many kernels sprouted in a test, of how many?", Kind: Count, Usual: "not tested yet",
-			About: "Lay 100 kernels on wet paper for 3 days and count those that sprouted. Fewer than 90 make poor malt.", FindOut: "lay 100 kernels on wet paper for 3 days and count those that sprout"}) {
-			return
-		}
-		if g := profileOf(a.species(), "").Grain; g.MouldCheck || g.ErgotRisk {
-			yield(Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
-				About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "look at a handful",
-				also: map[string]string{"no": "none", "yes": "found"},
-				check: func(text string) error {
-					if text == vocabulary.SaidFound {
-						return refuse("throw it away, do not breathe its dust, and get another lot", "grain with mould or ergot is poison, and never malt")
-					}
-					return nil
-				}})
-		}
+			also:  map[string]string{"bag": "value", "meter": "value", "oven": "sample"}})
 	}
+	switch a.Answers["moisture known"] {
+	case "sample":
+		wet := Question{Key: "sample wet", Ask: "What did the sample weigh before drying?", Kind: Amount, Unit: "g", of: quantity.Mass,
+			About: "Weigh 20 to 100 g of ground grain, dry it some 3 h at 130 °C (266 °F) and weigh it again, without its dish."}
+		dry := wet
+		dry.Key, dry.Ask, dry.check = "sample dry", "What did it weigh when dry?", a.sampled
+		list = append(list, wet, dry)
+	case "value", "":
+		list = append(list, Question{Key: "moisture", Ask: "What is its moisture?", Kind: Amount, Unit: "%", Usual: "12 %", of: quantity.Share, sense: senseOf(vocabulary.Grain, "moisture"),
+			About: "12 to 14 % is usual for grain in store."})
+	}
+	return list
 }
 
 const moistureBySample = "weigh 100 g, grind it, dry it 3 h at 130 °C (266 °F), weigh it again and type maltwright reckon moisture 100g 88g"
@@ -119,6 +117,9 @@ func speciesWords() []string {
 }
 
 func (a asking) species() string {
+	if a.House != nil && a.has("use grain") {
+		return byName(a.House.Grains, a.Answers["use grain"], func(g *model.Grain) string { return g.Name }).Species.Text
+	}
 	if a.has("grain") {
 		return a.Answers["grain"]
 	}

@@ -2,6 +2,7 @@ package founding
 
 import (
 	"fmt"
+	"strings"
 
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
@@ -73,7 +74,21 @@ func (a asking) dryers() func(func(Question) bool) {
 
 // withers tells whether green malt is dried in the air of the room first: an oven has no
 // fan, and is too hot for it.
-func (a asking) withers() bool { return a.House == nil && a.dryerKind("dryer 1") == Oven }
+func (a asking) withers() bool {
+	if a.House != nil {
+		return false
+	}
+	if parts := between.FindStringSubmatch(a.Answers["dryer 1 reaches"]); parts != nil {
+		unit := a.Answers["dryer 1 reaches"][strings.LastIndex(a.Answers["dryer 1 reaches"], " ")+1:]
+		if low, err := quantity.Parse(parts[1] + " " + unit); err == nil && low.SI-quantity.ZeroCelsius > tooHot {
+			return true
+		}
+	}
+	return a.dryerKind("dryer 1") == Oven
+}
+
+// tooHot is the coolest that a dryer may begin with for green malt as it has grown, °C (common practice).
+const tooHot = 45
 
 // kindBurns tells whether a dryer is heated by a fire that burns for long.
 func (a asking) kindBurns(key string) bool {
@@ -116,7 +131,7 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
 		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
 			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
-		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: a.pick("kW", "kW"), Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
+		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: "kW", Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
 			About: "It stands on the label, as W or kW.", FindOut: "see its label"},
 	}
 	if kind != Oven {

@@ -68,7 +68,7 @@ func (a asking) place() func(func(Question) bool) {
 			return
 		}
 		grows := a.Answers["grows"]
-		if grows == DontKnow {
+		if grows == DontKnow || grows == "" {
 			grows = Tray
 		}
 		size := Question{Key: "grows size", Ask: "What area does the grain lie on, all trays together?", Kind: Amount, Unit: a.pick("m2", "ft2"), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),

@@ -1,6 +1,7 @@
 package founding
 
 import (
+	"bytes"
 	"context"
 	"slices"
 	"strings"
@@ -11,6 +12,7 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source/golden"
 )
 
 // drawn draws an answer to a question: what is usual, a choice, or a value within what makes sense.
@@ -93,21 +95,56 @@ func stands(t *rapid.T, a Answers, there There, files []File) {
 	}
 }
 
+// first writes by the first plan: what a search makes of it is for the table, and for long
+// studies.
+func first(t *rapid.T, a Answers, there There) Result {
+	r, err := write(context.Background(), a, there, golden.Long())
+	require.NoError(t, err)
+	return r
+}
+
 func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		a := answered(t, There{})
-		ctx, cancel := context.WithCancel(context.Background())
-		cancel() // the first plan: what a search makes of it is for the table
-		r, err := Write(ctx, a, There{})
-		require.NoError(t, err)
+		r := first(t, a, There{})
 		for _, f := range r.Files {
 			tidyText(t, f)
 		}
 		stands(t, a, There{}, r.Files)
 		for _, f := range r.Report.Findings {
-			if f.Severity >= finding.Fault {
+			if f.Severity >= finding.Caution {
 				require.NotEmpty(t, r.WhyNot)
 			}
 		}
 	})
+}
+
+func TestWhateverIsAddedLeavesTheBytesThatStood(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		begun := first(t, answered(t, There{}), There{})
+		there := Among(begun.Files, nil)
+		for range map[bool]int{false: 1, true: 3}[golden.Long()] {
+			a := answered(t, there)
+			r := first(t, a, there)
+			stands(t, a, there, r.Files)
+			for _, f := range r.Files {
+				tidyText(t, f)
+				require.True(t, bytes.HasPrefix(f.Text, f.Was))
+				require.Equal(t, there.text(f.Name), f.Was)
+				there = Among(replaced(there.Files, f), nil)
+			}
+		}
+	})
+}
+
+// replaced are files of which one is written.
+func replaced(files []File, now File) (list []File) {
+	for _, f := range files {
+		if f.Name != now.Name {
+			list = append(list, f)
+		}
+	}
+	return append(list, File{Name: now.Name, Text: now.Text})
 }

@@ -146,6 +146,9 @@ func (p *plan) movesOfKiln(i int, add func(part, func(*plan) bool)) {
 				add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].most = float64(int(d.most * times)); return d.most*times <= 72 })
 			}
 		}
+		if d.broken {
+			add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].broken, p.heats[i].dry[j].until = false, 0.25; return true })
+		}
 		if d.least > 1 {
 			add(ofKiln, func(p *plan) bool { p.heats[i].dry[j].least = 1; return true })
 		}

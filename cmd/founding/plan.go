@@ -22,9 +22,14 @@ type plan struct {
 	profile profile.Profile
 
 	malt, name string
+	turned     bool    // the dryers stand in another order than they were named in
+	instead    string  // what malt is made in the place of which; "" for the one that was asked for
+	need, have float64 // °C of its cure, and the hottest that there is
 	asked      float64 // the charge that was asked for
 	written    string  // as it was
 	share      float64 // of it that is taken
+
+	notes []string // what check finds of it in the end
 
 	begin    int     // min of the day at which the first soak begins
 	longest  float64 // of the soaks
@@ -32,7 +37,6 @@ type plan struct {
 	day      float64 // from one soak to the next
 	water    float64
 	rest     float64
-	withAir  bool
 	low, bed float64 // the band of the bed
 	turns    int     // a day
 	depth    int
@@ -113,6 +117,7 @@ func within(v, low, high float64) float64 { return max(low, min(high, v)) }
 // first lays out what is usual for the grain and the malt, as far as the house can do it.
 func (p *plan) first() {
 	p.share = 1
+	p.possible()
 	p.steeping()
 	p.growing()
 	p.kilning()
@@ -126,7 +131,7 @@ func (p *plan) steeping() {
 		p.water = math.Round(max(tap, p.profile.WarmWater-6))
 	}
 	night, noon := span(siteOf(p).Air, 10, 16)
-	p.rest = math.Round(within((night+noon)/2, p.profile.Rest.Low+3, p.profile.Rest.High-2))
+	p.rest = math.Round(within(within((night+noon)/2, p.profile.Rest.Low+3, p.profile.Rest.High-2), night, noon)) // no warmer nor cooler than the room gets
 	p.soaks, p.day = []float64{8, 8, 3}, 24
 	p.longest = min(p.profile.SoakLong-1, 15)
 	if p.water > p.profile.HotWater {
@@ -168,95 +173,4 @@ func siteOf(p *plan) *model.Site {
 func (p *plan) room() (mean, warm float64) {
 	night, noon := span(siteOf(p).Air, 10, 16)
 	return (night + noon) / 2, noon
-}
-
-// cureAt is the temperature of the cure, °C; 0 for malt that is not cured.
-func (p *plan) cureAt() float64 {
-	m := p.profile.Malt
-	if p.profile.CureMost < 65 {
-		return 0 // dried cool, and not cured
-	}
-	switch m.Name {
-	case "distilling":
-		return 0
-	case "pale":
-		return min(82, p.profile.HottestCure())
-	case "pilsner":
-		return min(82, p.profile.HottestCure())
-	case "munich":
-		return min(100, p.profile.HottestCure())
-	}
-	return min((m.Cure.Low+m.Cure.High)/2, p.profile.HottestCure())
-}
-
-// kilning shares the work out among the dryers: the first dries, the last that is hot enough
-// cures.
-func (p *plan) kilning() {
-	cure := p.cureAt()
-	p.heats = nil
-	for i, k := range p.kilns {
-		h := heating{kiln: k}
-		low, high := reach(k)
-		last := i == len(p.kilns)-1
-		if i == 0 {
-			p.beginsIn(k)
-			h.dry = p.drying(k)
-			h.gate = 0.10
-		}
-		if at := within(cure, low, high); last && cure > 0 {
-			h.cure = &curing{at: at, hours: 5, gate: p.profile.Malt.EndMost}
-			if p.profile.EndMost > 0 {
-				h.cure.gate = max(h.cure.gate, p.profile.EndMost)
-			}
-			if deep(k) {
-				h.cure.rise = 2
-			}
-		} else if last {
-			p.finished(&h, within(min(60, p.profile.CureMost), low, high))
-		}
-		p.heats = append(p.heats, h)
-	}
-}
-
-// finished ends the drying of malt that is not cured.
-func (p *plan) finished(h *heating, at float64) {
-	h.gate = max(p.profile.EndMost, p.profile.Malt.EndMost) - 0.01
-	if h.gate < 0.095 {
-		h.dry = append(h.dry, drying{from: at, to: at, until: h.gate, least: 1, most: 20})
-		return
-	}
-	if n := len(h.dry); n > 0 {
-		h.dry[n-1].until = h.gate
-	}
-}
-
-// beginsIn withers the malt first where the first dryer is too hot for wet malt, or too slow.
-func (p *plan) beginsIn(k *model.Kiln) {
-	low, _ := reach(k)
-	if !still(k) && low < 45 {
-		return
-	}
-	if p.spread == nil {
-		return
-	}
-	mean, _ := p.room()
-	at := math.Round(max(20, mean))
-	p.wither = &withering{low: at, high: at + 4, to: 0.14, turn: 6, most: 72}
-}
-
-// drying is the way from green malt to 10 %.
-func (p *plan) drying(k *model.Kiln) []drying {
-	low, high := reach(k)
-	t := func(at float64) float64 { return max(low, min(at, high, p.profile.CureMost-2)) }
-	switch {
-	case still(k):
-		return []drying{{from: t(50), to: t(50), until: 0.10, least: 2, most: 24}}
-	case deep(k):
-		return []drying{{from: t(55), to: t(55), broken: true, least: 8, most: 30}, {from: t(65), to: t(65), until: 0.10, least: 0.5, most: 14}}
-	case k.Draught.Text == vocabulary.DraughtNatural:
-		return []drying{{from: t(45), to: t(45), until: 0.25, least: 3, most: 30}, {from: t(48), to: t(60), over: 8, until: 0.10, least: 0, most: 24}}
-	case high < 75:
-		return []drying{{from: t(40), to: t(40), until: 0.25, least: 4, most: 24}, {from: t(50), to: t(50), until: 0.10, least: 2, most: 24}}
-	}
-	return []drying{{from: t(48), to: t(48), until: 0.25, least: 4, most: 20}, {from: t(52), to: t(62), over: 4, until: 0.10, least: 0, most: 20}}
 }

@@ -50,6 +50,11 @@ func (b beside) Read(path string) ([]byte, error) {
 // try writes, checks and forecasts a plan.
 func (t *trial) try(p *plan) tried {
 	s := &sheet{questions: t.questions, asking: t.asking}
+	s.comment(fmt.Sprintf("%s: planned to fit the house in %s. Check it anew when that changes.", p.name, t.house.Name))
+	for _, note := range p.notes {
+		s.line("#")
+		s.comment("Mind: " + note + ".")
+	}
 	s.line("use \"%s\"", t.house.Name)
 	p.process(s)
 	text, err := tidied(t.name, s.String())
@@ -72,6 +77,9 @@ const mostWork = 16_000_000
 // search looks for a plan in which check finds nothing: each round tries every change in the
 // parts that the findings are about, and keeps the best.
 func (t *trial) search(p *plan) tried {
+	if !t.seeks {
+		return t.try(p)
+	}
 	best := t.try(t.steeped(p))
 	for !t.spent() {
 		parts, any := best.toMend()
@@ -159,10 +167,38 @@ func (t tried) around(f finding.Finding) []part {
 
 // changed tells what is otherwise than it was asked for.
 func (p *plan) changed(u system) (list []string) {
+	if p.instead != "" {
+		list = append(list, p.cooler(u))
+	}
+	if p.turned {
+		list = append(list, "the dryers stand in another order: malt is cured in the hottest, and that comes last")
+	}
 	if p.share != 1 {
-		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
+		list = append(list, fmt.Sprintf("%s of the %s are taken: %s", p.charge(u), p.written, p.less()))
 	}
 	return list
+}
+
+// less tells why less grain is taken than was asked for, and what would take more.
+func (p *plan) less() string {
+	room := 0.0
+	for _, v := range p.vessels {
+		if v.Holds != nil {
+			room += v.Holds.SI
+		}
+	}
+	if room < roomEach*p.asked {
+		return "more does not fit into what it is steeped in; make several batches, or steep in a larger vessel"
+	}
+	return "more would lie too deep here; make several batches, or lay it on more trays"
+}
+
+// roomEach is the room that a kg of grain asks for with its water, m³ (common practice).
+const roomEach = 0.0022
+
+// cooler tells why another malt is made.
+func (p *plan) cooler(u system) string {
+	return fmt.Sprintf("%s: that would be cured at %s, and nothing here gets hotter than %s", p.instead, u.degrees(p.need), u.degrees(p.have))
 }
 
 // whyNot tells what check still finds.

@@ -45,7 +45,7 @@ func (t *trial) lastSoak(p *plan, n int, each, step float64) (*plan, float64) {
 	}
 	var best *plan
 	least := math.Inf(1)
-	for low, high := 1.0, each; low <= high; {
+	for low, high := 2.0, each; low <= high; {
 		last := low + math.Floor((high-low)/2/step)*step
 		q, short, c := cost(last)
 		begin, awake := upOf(p.site).begins(int(each*60), int(last*60))
@@ -66,9 +66,9 @@ func (t *trial) out(p *plan) (moisture float64, troubles int) {
 	s := &sheet{questions: t.questions, asking: t.asking}
 	s.line("use \"%s\"", t.house.Name)
 	s.open("process", p.name)
-	s.line("make %s malt\nfrom %s of \"%s\"", p.malt, p.charge(s.system), p.grain.Name)
+	s.line("make %s malt\nfrom %s of %s", p.malt, p.charge(s.system), quoted(p.grain.Name))
 	if p.site != nil {
-		s.line("at \"%s\"", p.site.Name)
+		s.line("at %s", quoted(p.site.Name))
 	}
 	p.wordsOfSteep(s)
 	s.shut()

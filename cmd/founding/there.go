@@ -45,9 +45,24 @@ func Look(folder string) (there There, close func() error, err error) {
 	return there, root.Close, nil
 }
 
-// Among gives what a folder holds of which these are the files. The house is the file
-// with the most facts of one.
+// texts are files that are read by their name alone.
+type texts []File
+
+func (list texts) Read(path string) ([]byte, error) {
+	for _, f := range list {
+		if f.Name == path {
+			return f.Text, nil
+		}
+	}
+	return nil, os.ErrNotExist
+}
+
+// Among gives what a folder holds of which these are the files; r reads what they use, one
+// another where it is nil. The house is the file with the most facts of one.
 func Among(files []File, r read.Reader) There {
+	if r == nil {
+		r = texts(files)
+	}
 	there := There{Files: files, Root: r}
 	for _, f := range files {
 		there.Taken = append(there.Taken, f.Name)
@@ -90,12 +105,8 @@ func own(h *model.House) (n int) {
 
 // text is a file of the folder, nil where there is none.
 func (t There) text(name string) []byte {
-	for _, f := range t.Files {
-		if f.Name == name {
-			return f.Text
-		}
-	}
-	return nil
+	text, _ := texts(t.Files).Read(name)
+	return text
 }
 
 // fahrenheit tells whether the house that is there writes °F.

@@ -29,7 +29,7 @@ func (w World) processFiles(folder string) []string {
 // beside gives the one file that is meant by a name that no file has: its ending is missing,
 // or its letters are not as small or as great.
 func (w World) beside(path string) (string, bool) {
-	folder, name := filepath.Split(path)
+	folder, name := filepath.Split(strings.TrimRight(path, " ,;"))
 	var meant []string
 	for _, have := range w.processFiles(folder) {
 		if strings.EqualFold(have, name) || strings.EqualFold(have, name+extension) {
@@ -50,7 +50,11 @@ func (w World) near(path string) (string, bool) {
 	for i, f := range files {
 		stems[i] = strings.TrimSuffix(f, extension)
 	}
-	stem, ok := nearest.Word(strings.TrimSuffix(name, extension), stems)
+	stem := strings.TrimSuffix(name, filepath.Ext(name))
+	if slices.Contains(stems, stem) { // with another ending
+		return filepath.Join(folder, stem+extension), true
+	}
+	stem, ok := nearest.Word(stem, stems)
 	return filepath.Join(folder, stem+extension), ok
 }
 

@@ -68,6 +68,9 @@ samples_wb_pct.`
 // Run reckons and writes.
 func (c ReckonMoisture) Run(w *World, all *Reckon) error {
 	list, err := c.Weights.read(func(n int) bool { return n > 0 && n%2 == 0 }, "a wet and a dried weight for each sample")
+	if err == nil {
+		err = gramsMissing(list)
+	}
 	if err != nil {
 		return err
 	}

@@ -2,13 +2,16 @@ package main
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"maltwright/lang/quantity"
 )
 
 // unitsMissing answers figures of a reckoning that stand there without their units, with the line
-// to type: a moisture between 1 and 100 is per cent, and a weight may be of kilograms or of pounds.
+// to type: a moisture between 1 and 100 is per cent,
+// one below 1 a share, and a weight may be of kilograms or of pounds.
 // Moisture tells which of the quantities are such. It is nil where no unit is missing, or what
 // is meant cannot be told.
 func unitsMissing(command string, list []quantity.Quantity, moisture func(i int) bool, flags ...string) error {
@@ -23,6 +26,8 @@ func unitsMissing(command string, list []quantity.Quantity, moisture func(i int)
 				texts = []string{texts[0] + "kg", texts[0] + "lb"}
 			case q.SI >= 1 && q.SI <= 100:
 				texts[0] += "%"
+			case q.SI > 0 && q.SI < 1: // 0.124 is 12.4 %
+				texts[0] = strconv.FormatFloat(math.Round(q.SI*1e8)/1e6, 'g', -1, 64) + "%"
 			default:
 				return nil
 			}
@@ -53,4 +58,17 @@ func unitsMissing(command string, list []quantity.Quantity, moisture func(i int)
 		all[i] = l[0]
 	}
 	return usage("%s", fmt.Sprintf("%s %s no unit; type: %s", strings.Join(bare, " and "), has, strings.Join(all, ", or ")))
+}
+
+// gramsMissing answers weights of samples that all stand without a unit, as it may be any: the
+// moisture is the same.
+func gramsMissing(list []quantity.Quantity) error {
+	line := []string{"reckon", "moisture"}
+	for _, q := range list {
+		if q.Unit() != "" {
+			return nil
+		}
+		line = append(line, q.String()+"g")
+	}
+	return usage("the weights have no unit; type: %s", commandLine(line...))
 }

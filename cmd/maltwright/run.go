@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -126,16 +127,18 @@ func Main(w World, args []string) (code int) {
 	switch {
 	case len(args) == 0:
 		args = []string{"--help"}
-	case len(args) == 1 && args[0] == "--version": // as every other program has it
+	case len(args) == 1 && slices.Contains([]string{"--version", "-v", "-V"}, args[0]): // as every other program has it
 		args = []string{"version"}
 	}
 	args = joinTimes(ordered(args))
 	if err := w.noCommand(args); err != nil {
 		return w.report(err)
 	}
+	flags := flagsOf(parser, args[0])
+	args = withDashes(args, flags)
 	line, err := parser.Parse(signed(args))
 	if err != nil {
-		return w.report(failure{ExitUsage, w.helped(err, args)})
+		return w.report(failure{ExitUsage, w.helped(err, args, flags)})
 	}
 	return w.report(line.Run(&w))
 }
@@ -159,13 +162,34 @@ func signed(args []string) []string {
 	return out
 }
 
-// helped adds to an error of the command line where to read more.
-func (w World) helped(err error, args []string) error {
+var wrongWord = regexp.MustCompile(`^(unknown flag|unexpected argument) ([^\s,]+)`)
+
+// helped says what is wrong with a command line: with the line to type, where one is known, and
+// else where to read more.
+func (w World) helped(err error, args, flags []string) error {
+	text := err.Error()
+	if m := wrongWord.FindStringSubmatch(text); m != nil {
+		what := "flag"
+		if m[2][0] != '-' {
+			what = "place for"
+		}
+		wrong := m[2]
+		meant := flagMeant(args, flags, wrong)
+		if at := slices.Index(args, wrong); meant == nil && at > 1 { // the word in front went to another place: begin pale.malt at 7:00
+			wrong = args[at-1]
+			meant = flagMeant(args, flags, wrong)
+		}
+		if meant != nil {
+			return fmt.Errorf("%s has no %s %s; type: %s", args[0], what, wrong, commandLine(meant...))
+		}
+	}
+	if meant := valueMeant(args, text); meant != nil {
+		return fmt.Errorf("%w; type: %s", err, commandLine(meant...))
+	}
 	about := "maltwright --help"
 	if len(args) > 0 && isCommand(args[0]) {
 		about = "maltwright " + args[0] + " --help"
 	}
-	text := err.Error()
 	if what, _, none := strings.Cut(text, `: expected string value but got "EOL"`); none {
 		err = fmt.Errorf("%s needs a value behind it", what)
 	} else if strings.HasPrefix(text, `expected "<file>`) || strings.HasPrefix(text, `expected "<path>`) {

@@ -30,17 +30,29 @@ func judgeCommand(t *testing.T, bases map[string]base, s slip) verdict {
 	meant := ranIn(t, bases, s.base, want)
 	assert.LessOrEqual(t, meant.code, 1, "%s: what was meant works: %s", want, meant.err)
 	got := ranIn(t, bases, s.base, line)
-	if got == meant || got.code == meant.code && got.out == meant.out && got.files == meant.files && got.err == "" {
+	if got.code == meant.code && got.files == meant.files && strings.HasSuffix(got.out, meant.out) { // it may say first what it took it for
 		return verdict{right: true}
 	}
 	v := verdict{because: fmt.Sprintf("exit code %d, %s", got.code, strings.TrimSpace(got.err))}
 	if got.code == 0 || got.files != before(bases, s.base) {
-		v.harm = "it did something else: " + firstLine(got.out+got.err)
+		v.because = firstLine(got.out + got.err)
+		if !strings.HasPrefix(want, "maltwright explain") { // what explains another word does nothing
+			v.harm = "it did something else: " + v.because
+		}
 		return v
 	}
-	say := strings.Join(strings.Fields(strings.ReplaceAll(got.err, "'", `"`)), " ")
-	said := told(say)
-	other := changed(line, want)
+	typed := toType(got.err)
+	for _, line := range typed {
+		if same := ranIn(t, bases, s.base, line); same.code == meant.code && same.files == meant.files && strings.HasSuffix(same.out, meant.out) {
+			return verdict{right: true}
+		}
+	}
+	if len(typed) > 0 {
+		v.harm = "it says to type " + strings.Join(typed, ", or ")
+	}
+	say := unquoted(got.err)
+	said, other := told(say), changed(unquoted(line), unquoted(want))
+	want = unquoted(want)
 	v.right = strings.Contains(say, want) || slices.ContainsFunc(said, func(x string) bool { return strings.Contains(x, other) && strings.Contains(want, x) })
 	for _, x := range said {
 		if !v.right && !strings.Contains(want, x) && (strings.Contains(say, "did you mean") || numbers.MatchString(x)) {
@@ -50,12 +62,31 @@ func judgeCommand(t *testing.T, bases map[string]base, s slip) verdict {
 	return v
 }
 
-var proposal = regexp.MustCompile(`(?:did you mean|write it as|write|type|say|such as) (?:maltwright )?("[^"]*"|[^?,;"\[]+)`)
+var commandToType = regexp.MustCompile(`maltwright (?:[^,;']|'[^']*')+`)
+
+// toType lists the command lines that an error says to type.
+func toType(text string) (list []string) {
+	_, said, _ := strings.Cut(text, "type: ")
+	for _, line := range commandToType.FindAllString(said, -1) {
+		list = append(list, strings.ReplaceAll(strings.TrimSpace(line), "'", `"`))
+	}
+	return list
+}
+
+var dated = regexp.MustCompile(`(\d{4}-\d\d-\d\d)T(\d)`)
+
+// unquoted is a text without quotes, which shells need, and with a blank between date and time.
+func unquoted(text string) string {
+	text = dated.ReplaceAllString(text, "$1 $2")
+	return strings.Join(strings.Fields(strings.NewReplacer("'", "", `"`, "").Replace(text)), " ")
+}
+
+var proposal = regexp.MustCompile(`(?:did you mean|write it as|write|type|say|such as|may be|or) (?:maltwright )?([^?,;\[]+?)(?: or |[?,;\[]|$)`)
 
 // told lists what an error says to type.
 func told(text string) (list []string) {
 	for _, m := range proposal.FindAllStringSubmatch(text, -1) {
-		list = append(list, strings.Trim(m[1], `" `))
+		list = append(list, strings.TrimSpace(m[1]))
 	}
 	return list
 }
@@ -69,7 +100,7 @@ func changed(from, to string) string {
 	for len(a) > 0 && len(b) > 0 && a[len(a)-1] == b[len(b)-1] {
 		a, b = a[:len(a)-1], b[:len(b)-1]
 	}
-	return strings.Trim(strings.Join(b, " "), `"`)
+	return strings.Join(b, " ")
 }
 
 func firstLine(text string) string {

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/txtar"
 	"github.com/stretchr/testify/assert"
@@ -25,6 +26,7 @@ import (
 const (
 	leastRight  = 0
 	mostHarmful = 1000
+	mostBare    = 1000
 )
 
 // slip is one row of a table.
@@ -42,8 +44,9 @@ func (s slip) name() string { return s.base + "." + s.where + ": " + s.typed }
 // verdict is what came of a slip.
 type verdict struct {
 	right   bool
-	harm    string // how it does harm; "" where it does none
-	because string // why it is not right
+	harm    string   // how it does harm; "" where it does none
+	because string   // why it is not right
+	bare    []string // hints that say what to write, with no edit that does it
 }
 
 // slipKinds are the tables, and how the slips of each are judged.
@@ -81,7 +84,12 @@ func TestSlipsArePutRightAndNoHintMakesThemWorse(t *testing.T) {
 				lines += harmful
 				t.Logf("%s: %s", strings.TrimSpace(harmful), v.harm)
 			}
+			if len(v.bare) > 0 {
+				lines += bareLine(slips[i])
+				t.Logf("%s: %q", strings.TrimSpace(bareLine(slips[i])), v.bare)
+			}
 			if share > 1 {
+				assert.Equal(t, strings.Contains(string(kept), bareLine(slips[i])), len(v.bare) > 0, bareLine(slips[i]))
 				assert.Equal(t, strings.Contains(string(kept), missed), !v.right, missed)
 				assert.Equal(t, strings.Contains(string(kept), harmful), v.harm != "", harmful)
 			}
@@ -100,15 +108,17 @@ func TestSlipsArePutRightAndNoHintMakesThemWorse(t *testing.T) {
 	assert.GreaterOrEqual(t, all, 300)
 	assert.GreaterOrEqual(t, 100*right, leastRight*all, "%d of %d slips are put right", right, all)
 	assert.LessOrEqual(t, strings.Count(misses, harmfulMark), mostHarmful, "slips are made worse")
+	assert.LessOrEqual(t, strings.Count(misses, bareMark), mostBare, "hints say what to write, with no edit that does it")
 }
 
-const missedMark, harmfulMark = ": missed: ", ": harmful: "
+const missedMark, harmfulMark, bareMark = ": missed: ", ": harmful: ", ": no edit: "
 
 func missedLine(s slip) string  { return s.kind + missedMark + s.name() + "\n" }
 func harmfulLine(s slip) string { return s.kind + harmfulMark + s.name() + "\n" }
+func bareLine(s slip) string    { return s.kind + bareMark + s.name() + "\n" }
 
 func countLine(name string, n int, lines string) string {
-	return fmt.Sprintf("%-10s %4d of %4d right, %3d harmful\n", name, n-strings.Count(lines, missedMark), n, strings.Count(lines, harmfulMark))
+	return fmt.Sprintf("%-10s %4d of %4d right, %3d harmful, %3d without an edit\n", name, n-strings.Count(lines, missedMark), n, strings.Count(lines, harmfulMark), strings.Count(lines, bareMark))
 }
 
 // base is a file in which slips are made, with the lines that have a name.
@@ -124,9 +134,10 @@ func slipBases(t *testing.T) map[string]base {
 	archive, err := txtar.ParseFile("testdata/slips/bases.txtar")
 	require.NoError(t, err)
 	out := map[string]base{}
+	yesterday := strings.NewReplacer("{yesterday}", time.Now().AddDate(0, 0, -1).Format(time.DateOnly))
 	for _, f := range archive.Files {
 		b := base{named: map[string]int{}}
-		for i, line := range strings.Split(strings.TrimSuffix(string(f.Data), "\n"), "\n") {
+		for i, line := range strings.Split(strings.TrimSuffix(yesterday.Replace(string(f.Data)), "\n"), "\n") {
 			if m := lineName.FindStringSubmatch(line); m != nil {
 				b.named[m[1]] = i
 				line = strings.TrimSuffix(line, m[0])

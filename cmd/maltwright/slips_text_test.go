@@ -93,6 +93,16 @@ func fresh(r, base reading) (list []finding.Finding) {
 	return list
 }
 
+// saysToWrite begins the hints that say what to write.
+var saysToWrite = regexp.MustCompile(`^(write|did you mean) `)
+
+// bare tells whether a hint says to write something, and no edit does it, or whether it does not
+// say what an offer writes.
+func bare(f finding.Finding) bool {
+	untold := slices.ContainsFunc(f.Offers, func(o finding.Offer) bool { return !strings.Contains(f.Hint, o.Says) })
+	return untold || saysToWrite.MatchString(f.Hint) && len(f.Fixes)+len(f.Offers) == 0
+}
+
 // remedy is one thing that a finding says to do, as edits.
 type remedy struct {
 	says  string
@@ -117,7 +127,7 @@ func remedies(f finding.Finding) (list []remedy) {
 	for _, o := range f.Offers {
 		list = append(list, remedy{says: o.Says, edits: o.Edits})
 	}
-	if toDrop.MatchString(f.Hint) && f.Place.Known() {
+	if len(list) == 0 && toDrop.MatchString(f.Hint) && f.Place.Known() {
 		list = append(list, remedy{says: f.Hint, edits: []finding.Edit{{Place: f.Place}}, drops: true})
 	}
 	if len(f.Fixes)+len(f.Offers) > 0 || !f.Place.Known() || strings.Contains(f.Hint, "add a line") {
@@ -222,6 +232,11 @@ func judgeText(t *testing.T, s slip, base reading, typed string, texts []string,
 			v.right = true
 		case !told:
 			v.harm = "it reads in silence as what may not be meant"
+		}
+	}
+	for _, f := range found {
+		if bare(f) {
+			v.bare = append(v.bare, f.Hint)
 		}
 	}
 	reached := map[int]bool{}

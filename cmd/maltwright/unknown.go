@@ -21,6 +21,7 @@ type neighbour struct {
 
 // neighbours is the one table of such words.
 var neighbours = []neighbour{
+	{command: "check", behind: []string{"--mend"}, written: []string{"mend", "fix", "repair", "correct"}},
 	{command: "check", written: []string{"lint", "validate", "verify", "test", "audit", "inspect", "review", "proof", "examine"}},
 	{command: "forecast", written: []string{"simulate", "sim", "run", "predict", "plan", "estimate", "project", "model", "prognosis"}},
 	{command: "visits", written: []string{"schedule", "calendar", "timetable", "agenda", "tasks", "todo", "remind", "when", "visit"}},
@@ -37,7 +38,10 @@ var neighbours = []neighbour{
 	{command: "tidy", written: []string{"format", "fmt", "pretty", "beautify", "indent", "clean"}},
 	{command: "contrast", written: []string{"diff", "compare", "cmp", "differences"}},
 	{command: "reckon", written: []string{"calc", "calculate", "compute", "math", "maths", "convert", "calculator"}},
-	{command: "explain", written: []string{"docs", "doc", "man", "manual", "describe", "define", "meaning", "info"}},
+	{command: "reckon", behind: []string{"target"}, written: []string{"target"}},
+	{command: "reckon", behind: []string{"moisture"}, written: []string{"moisture"}},
+	{command: "reckon", behind: []string{"yield"}, written: []string{"yield"}},
+	{command: "explain", written: []string{"docs", "doc", "man", "manual", "describe", "define", "meaning", "info", "what"}},
 	{command: "explain", behind: []string{"words"}, written: []string{"words", "reference", "language"}},
 	{command: "explain", behind: []string{"rules"}, written: []string{"rules"}},
 	{command: "explain", behind: []string{"units"}, written: []string{"units"}},
@@ -60,7 +64,10 @@ func byTable(args []string) []string {
 		return nil
 	}
 	line := []string{neighbours[i].command}
-	if len(rest) > 0 && strings.HasSuffix(rest[0], extension) {
+	if word == "what" && len(rest) > 1 { // what is soak
+		rest = rest[len(rest)-1:]
+	}
+	if behind := neighbours[i].behind; len(rest) > 0 && strings.HasSuffix(rest[0], extension) && (len(behind) == 0 || behind[0][0] != '-') {
 		line, rest = append(line, rest[0]), rest[1:]
 	}
 	return slices.Concat(line, neighbours[i].behind, rest)
@@ -142,8 +149,11 @@ func quotedForShell(arg string) string {
 
 // ordered puts the command in front of the flags, and answers help with what it is asked of.
 func ordered(args []string) []string {
-	if args[0] == "help" {
+	switch {
+	case args[0] == "help":
 		return append(slices.Clone(args[1:]), "--help")
+	case len(args) == 2 && args[1] == "help" && isCommand(args[0]):
+		return []string{args[0], "--help"}
 	}
 	if args[0] == "" || args[0][0] != '-' || args[0] == "--" {
 		return args

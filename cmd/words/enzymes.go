@@ -15,12 +15,12 @@ func (h House) Enzymes(e outlook.Enzymes) string {
 	case e.Gentle != nil && *e.Gentle:
 		said += "; dried gently to 10 % moisture"
 	}
-	return said + " (common practice; how strong those of this lot are is not forecast)"
+	return said + " (" + standings[e.Standing] + ")"
 }
 
 var sufficing = map[outlook.Suffice]func(outlook.Enzymes) string{
 	outlook.ForUnmalted: func(e outlook.Enzymes) string {
-		return fmt.Sprintf("enough for itself and for up to %.0f %% of unmalted grain in the mash", 100**e.Unmalted)
+		return fmt.Sprintf("enough for itself and for up to %s of unmalted grain in the mash", Part(*e.Unmalted))
 	},
 	outlook.ForItself: func(outlook.Enzymes) string {
 		return "enough for itself; for unmalted grain it cannot be said"
@@ -33,8 +33,14 @@ var sufficing = map[outlook.Suffice]func(outlook.Enzymes) string{
 	},
 }
 
+var standings = map[string]string{
+	outlook.ByPractice: "common practice; how strong those of this lot are is not forecast",
+	outlook.ByMeasure:  "by the diastatic power that was measured, where a mash needs 35 °Lintner by common practice",
+}
+
 var lacks = map[outlook.Lack]string{
 	outlook.LackHeat:   ", for heat has taken most of them",
 	outlook.LackGrain:  ", for malt of this grain may have too few",
+	outlook.LackPower:  "",
 	outlook.LackGrowth: ", for it is hardly modified",
 }

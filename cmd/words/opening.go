@@ -24,6 +24,9 @@ func (h House) ready(r noted.Have) (list []string) {
 		}
 	}
 	list = append(list, grain)
+	if r.Bag != nil {
+		list = append(list, "the marked bag with "+r.Bag.String()+" of it")
+	}
 	if r.In != "" {
 		list = append(list, `"`+r.In+`"`)
 	}
@@ -43,11 +46,17 @@ func (h House) ready(r noted.Have) (list []string) {
 
 // FirstLine is the first line to note in a batch, with the weight that is forecast.
 func (h House) FirstLine(f noted.First) string {
+	if f.Bag != nil {
+		return Safe("weighed bag " + Bag(h, *f.Bag) + " after " + f.Step)
+	}
 	return Safe("weighed " + Expected(h, f.Weight, f.OnScale) + " after " + f.Step)
 }
 
 // FirstWeight is that weight alone.
 func (h House) FirstWeight(f noted.First) string {
+	if f.Bag != nil {
+		return Bag(h, *f.Bag)
+	}
 	if f.Gross != nil {
 		return Weighed(h, f.Gross.Weight)
 	}

@@ -129,7 +129,7 @@ func (c *cursor) clock() (clock Clock, sure, ok bool) {
 	switch {
 	case named == byH && !minutes && spaced:
 		clock.Bare, clock.Long = true, true
-	case named == byOClock, named == "" && !minutes:
+	case (named == byOClock || named == "") && !minutes:
 		clock.Bare = true
 		if h > 0 && h <= 12 && known {
 			clock.Seconds = []int{h%12*hour + minute*60, h%12*hour + halfDay + minute*60}
@@ -183,7 +183,7 @@ func (c *cursor) half() string {
 	for _, h := range halves {
 		if rest := c.text[c.at:]; len(rest) >= len(h) && strings.EqualFold(rest[:len(h)], h) {
 			c.at += len(h)
-			if c.ends() && c.peek() != '-' && c.peek() != '\'' {
+			if c.ends() && (c.peek() != '-' || isDigit(c.ahead(1))) && c.peek() != '\'' {
 				return strings.ReplaceAll(h, ".", "")
 			}
 			c.at -= len(h)

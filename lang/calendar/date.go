@@ -1,6 +1,7 @@
 package calendar
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -57,6 +58,26 @@ func (d Date) each(year func(day) int) (list []time.Time) {
 		}
 	}
 	return list
+}
+
+// InOrder is the day that the date means where its day and month stand in an order; the year is that
+// of another date where it has none. It is false for none.
+func (d Date) InOrder(order Order, other Date) (time.Time, bool) {
+	days := d.Days()
+	if d.Yearless() && len(other.days) > 0 {
+		days = d.In(other.days[0].year)
+	}
+	if i := int(order - DayFirst); len(days) > 1 && i < len(d.days) {
+		x := d.days[i]
+		if x.year == 0 {
+			x.year = other.days[0].year
+		}
+		return x.in(x.year)
+	}
+	if len(days) != 1 {
+		return time.Time{}, false
+	}
+	return days[0], true
 }
 
 // Canonical writes a date as the layout has it, 2026-03-06, where it can be of one day only.
@@ -218,12 +239,13 @@ var months = []string{"january", "february", "march", "april", "may", "june", "j
 // Named tells whether the first three letters of a word are those of a month or a weekday.
 func Named(word string) bool { return len(word) == 3 && (monthOf(word) > 0 || weekdayOf(word) >= 0) }
 
+// otherMonths are other names of months: German ones, and an English one of four letters.
+var otherMonths = map[string]string{"sept": "sep", "januar": "jan", "februar": "feb", "märz": "mar", "mrz": "mar", "mai": "may", "juni": "jun", "juli": "jul", "oktober": "oct", "okt": "oct", "dezember": "dec", "dez": "dec"}
+
 // monthOf gives the number of a month by its name or the first three letters of it, 0 for any other word.
 func monthOf(word string) int {
 	word = strings.ToLower(word)
-	if word == "sept" {
-		word = "sep"
-	}
+	word = cmp.Or(otherMonths[word], word)
 	return 1 + slices.IndexFunc(months, func(m string) bool { return word == m || word == m[:3] })
 }
 

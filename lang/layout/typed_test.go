@@ -72,6 +72,13 @@ func TestDatesAndTimesAreWrittenInOneWay(t *testing.T) {
 		"turned at 20260127T0715":                   "turned at 2026-01-27 07:15",
 		"germination 97 % on 6 March 2026":          "germination 97 % on 2026-03-06",
 		"away 24.12.2026 to 26.12.2026":             "away 2026-12-24 to 2026-12-26",
+		"began at 2026-03-06 at 7:00":               "began 2026-03-06 07:00",
+		"began on Fri 6 March 2026 at 7 am":         "began 2026-03-06 07:00",
+		"awake between 6:30 and 22:30":              "awake 06:30 to 22:30",
+		"awake 06:30 until 22:30":                   "awake 06:30 to 22:30",
+		"awake 6:30am-10:30pm":                      "awake 06:30 to 22:30",
+		"away from 2026-04-03 to 2026-04-06":        "away 2026-04-03 to 2026-04-06",
+		"turned at 27. Januar 2026 7 Uhr":           "turned at 2026-01-27 07:00",
 		"awake 6h30 to 22h":                         "awake 06:30 to 22:00",
 		"awake 06.30 to midnight":                   "awake 06:30 to 24:00",
 	} {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
@@ -15,6 +16,7 @@ import (
 type home struct {
 	files []*source.File
 	names map[vocabulary.Block][]string
+	text  []finding.Finding   // what was found where the text is no statements
 	units map[unitsIn][2]bool // whether a file writes metric units, and those of pounds; each is looked through once
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"maltwright/lang/calendar"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/nearest"
@@ -109,6 +110,7 @@ func (r *statementReader) at(s source.Span) source.Place { return source.Place{F
 // statement is of no use, which it has then reported.
 func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	if s.Broken {
+		r.unbegun(s)
 		return nil, false
 	}
 	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
@@ -270,6 +272,9 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 	}
 	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
 		f.Hint = "the time of day stands behind the date"
+	}
+	if t, ok := terms[0].(syntax.Text); ok && slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour, vocabulary.Date}, slot.Kind) && calendar.Looks(t.Value) {
+		f.Repair(place, t.Value) // a time stands in no quotes
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
 		f.Hint = "it stands in quotes, with all its words"

@@ -20,7 +20,7 @@ func Rules() []finding.Rule {
 		placeMissing, badTime, blockUnexpected, blockMissing,
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, grownAlready, greenGoesOn, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, unusualFigure, outOfProportion, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
-		lotsDiffer, timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet, lotOverdrawn, tareBesideIn, partOfBatch,
+		lotsDiffer, timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet, lotOverdrawn, tareBesideIn, partOfBatch, noFrame,
 	})
 }
 

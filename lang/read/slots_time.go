@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"maltwright/lang/calendar"
@@ -83,7 +84,7 @@ func readDate(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) ([
 	if m.To != nil && (m.To.Date.Text == "" || m.To.Clock.Text != "") {
 		return terms, nil, true
 	}
-	if r.noDate(m.From.Date) || m.To != nil && r.noDate(m.To.Date) {
+	if m.To != nil && r.noDates(m) || m.To == nil && r.noDate(m.From.Date) {
 		return terms, nil, false
 	}
 	return terms[1:], v, true
@@ -136,6 +137,35 @@ func (r *statementReader) noDate(date syntax.Word) bool {
 		f.Message = fmt.Sprintf("%s may be one of several days: which of its figures is the month?", date.Text)
 		f.Write(place, written(days)...)
 	}
+	r.note(f)
+	return true
+}
+
+// noDates tells of a span of days of which an end is not settled: both in the order of figures
+// that they are then in, and with the year of the other where one has none.
+func (r *statementReader) noDates(m syntax.Moment) bool {
+	from, _ := calendar.ReadDate(m.From.Date.Text)
+	to, _ := calendar.ReadDate(m.To.Date.Text)
+	_, first := value.Date(m.From.Date)
+	_, last := value.Date(m.To.Date)
+	if first && last {
+		return false
+	}
+	place := r.at(m.Span)
+	f := badTime.At(place, fmt.Sprintf("%s may be of several days", place.Text()))
+	var texts []string
+	for _, order := range []calendar.Order{calendar.DayFirst, calendar.MonthFirst} {
+		a, one := from.InOrder(order, to)
+		b, other := to.InOrder(order, from)
+		text := fmt.Sprintf("%s %s %s", a.Format(time.DateOnly), vocabulary.To, b.Format(time.DateOnly))
+		if one && other && !a.After(b) && !slices.Contains(texts, text) {
+			texts = append(texts, text)
+		}
+	}
+	if len(texts) == 0 {
+		return r.noDate(m.From.Date) || r.noDate(m.To.Date)
+	}
+	f.Write(place, texts...)
 	r.note(f)
 	return true
 }

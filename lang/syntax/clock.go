@@ -53,7 +53,9 @@ func (s *scanner) half() bool {
 		if len(rest) < len(h) || !strings.EqualFold(rest[:len(h)], h) {
 			continue
 		}
-		if r, _ := utf8.DecodeRuneInString(rest[len(h):]); !isLetter(r) && (r >= utf8.RuneSelf || !wordByte[r]) {
+		behind := rest[len(h):]
+		r, _ := utf8.DecodeRuneInString(behind)
+		if dash := r == '-' && quantity.NumberBegins(behind[1:]); dash || !isLetter(r) && (r >= utf8.RuneSelf || !wordByte[r]) { // 7am-10pm
 			s.at += len(h)
 			return true
 		}

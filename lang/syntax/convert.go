@@ -132,8 +132,11 @@ func textOf(t lexer.Token) Text {
 	if strings.Contains(value, `\`) {
 		value = unescape(value)
 	}
-	return Text{span(t), value}
+	return Text{span(t), spaces.Replace(value)}
 }
+
+// spaces writes the blanks that programs put in names of their own accord as those that people type.
+var spaces = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "\u2009", " ")
 
 // unescape drops the backslash before a quote or another backslash. Before anything
 // else it stays, so that a message shows a path such as barn\loft.malt as it was written.

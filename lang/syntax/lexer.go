@@ -50,16 +50,18 @@ func (definition) LexString(_ string, text string) (lexer.Lexer, error) {
 // scanner cuts text into tokens. It never fails: what it does not know becomes a
 // stray token, which the parser reports.
 type scanner struct {
-	text   string
-	at     int
-	last   lexer.TokenType // kind of the token before, for what depends on it
-	step   bool            // the number of a step may stand next, behind the word of a statement that names one
-	verb   string          // the word that began the statement
-	wanted vocabulary.Hand // what of a time may stand next
-	twelve bool            // the time of day before, with a "to" behind it or not, says am or pm
-	vague  bool            // some word hangs on the whole file for its meaning: see settle
-	count  int
-	cut    bool // there are more tokens than a file may have
+	text    string
+	at      int
+	last    lexer.TokenType // kind of the token before, for what depends on it
+	step    bool            // the number of a step may stand next, behind the word of a statement that names one
+	verb    string          // the word that began the statement
+	before  string          // the token before
+	wanted  vocabulary.Hand // what of a time may stand next
+	between bool            // a span of time began with that word
+	twelve  bool            // the time of day before, with a "to" behind it or not, says am or pm
+	vague   bool            // some word hangs on the whole file for its meaning: see settle
+	count   int
+	cut     bool // there are more tokens than a file may have
 }
 
 // Next gives the next token; at the end of the text, or past as many tokens as a
@@ -78,7 +80,7 @@ func (s *scanner) Next() (lexer.Token, error) {
 	s.twelve = kind == kindClock && ofTwelve(value) || kind == kindTo && s.twelve
 	s.expect(kind, value)
 	s.vague = s.vague || s.twelve || kind == kindClock && bareHour(value) || kind == kindQuantity && vague(value)
-	s.last = kind
+	s.last, s.before = kind, value
 	return lexer.Token{Type: kind, Value: value, Pos: lexer.Position{Offset: start}}, nil
 }
 
@@ -89,6 +91,8 @@ func (s *scanner) skipBlanks() {
 			s.at++
 		case c == 0xc2 && strings.HasPrefix(s.text[s.at:], "\u00a0"):
 			s.at += 2
+		case c == 0xe2 && (strings.HasPrefix(s.text[s.at:], "\u202f") || strings.HasPrefix(s.text[s.at:], "\u2009")):
+			s.at += 3
 		case s.at == 0 && strings.HasPrefix(s.text, "\ufeff"):
 			s.at += 3
 		default:
@@ -173,7 +177,8 @@ func (s *scanner) scanText() lexer.TokenType {
 	return kindText
 }
 
-const blanks = " \t\u00a0"
+// blanks are what may stand between words: a narrow and a thin space too, which programs put in front of units.
+const blanks = " \t\u00a0\u202f\u2009"
 
 // quoteEnd gives the end of the quoted text that begins at an offset, and whether
 // it is closed before the line ends.
@@ -197,8 +202,13 @@ func quoteEnd(text string, at int) (end int, closed bool) {
 }
 
 func (s *scanner) scanWord() lexer.TokenType {
+	if kind := s.led(); kind != 0 {
+		return kind
+	}
 	word := s.takeWord()
 	switch {
+	case s.untilTime(word):
+		return kindTo
 	case s.bound(word):
 		return kindBound
 	case word == vocabulary.To && s.betweenValues():
@@ -257,7 +267,7 @@ func (s *scanner) betweenValues() bool {
 	save := s.at
 	s.skipBlanks()
 	s.at += signLength(s.text[s.at:])
-	value := quantity.NumberBegins(s.text[s.at:]) || s.namedTime(s.takeLetters())
+	value := quantity.NumberBegins(s.text[s.at:]) || s.last == kindDate && calendar.LeadingDate(s.text[s.at:], true) > 0 || s.namedTime(s.takeLetters())
 	s.at = save
 	return value
 }

@@ -25,10 +25,13 @@ const (
 // language the findings tell what is meant by them.
 func Parse(f *source.File) (*Tree, []finding.Finding) {
 	tree, found := statements(f)
-	if len(found) > 0 {
-		found = meant(f, found)
+	if len(found) == 0 {
+		return tree, nil
 	}
-	return tree, found
+	if form := f.Inner(); form != nil {
+		return &Tree{File: f}, []finding.Finding{ofForm(f, form)}
+	}
+	return tree, meant(f, found)
 }
 
 func statements(f *source.File) (*Tree, []finding.Finding) {

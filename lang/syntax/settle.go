@@ -26,9 +26,10 @@ func vague(token string) bool {
 // settling is what a file says that its vague words hang on.
 type settling struct {
 	celsius, fahrenheit bool
-	degrees             []*Part // with a degree and no scale
-	twelve              bool    // a time of day says am or pm
-	undecided           []Word  // times of day that may be of the morning or the evening
+	degrees             []*Part      // with a degree and no scale
+	twelve              bool         // a time of day says am or pm
+	ends                map[int]Word // by where a time of day begins, the other end of its span
+	undecided           []Word       // times of day that may be of the morning or the evening
 }
 
 // settle gives the vague words of a tree their meaning, and notes what has none.
@@ -51,6 +52,9 @@ func (p *parser) settle(tree *Tree) {
 	}
 	for _, w := range s.undecided {
 		c, _ := calendar.ReadClock(w.Text)
+		if c.Bare && len(c.Seconds) > 1 && s.of24(w) {
+			c.Seconds = c.Seconds[:1]
+		}
 		if p.full() {
 			return
 		}
@@ -58,6 +62,14 @@ func (p *parser) settle(tree *Tree) {
 			p.note(p.undecided(w, c, s.twelve))
 		}
 	}
+}
+
+// of24 tells whether the other end of the span that begins with an hour alone is of a clock of
+// 24 hours: 6 to 22.
+func (s *settling) of24(w Word) bool {
+	to, ok := s.ends[w.Start]
+	c, read := calendar.ReadClock(to.Text)
+	return ok && read && c.Bare && len(c.Seconds) == 1
 }
 
 // halfDay is what the morning and the evening of a clock of twelve hours lie apart, s.
@@ -108,6 +120,10 @@ func (s *settling) terms(list []Term) {
 			s.clock(t.From.Clock)
 			if t.To != nil {
 				s.clock(t.To.Clock)
+				if s.ends == nil {
+					s.ends = map[int]Word{}
+				}
+				s.ends[t.From.Clock.Start] = t.To.Clock
 			}
 		}
 	}

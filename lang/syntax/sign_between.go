@@ -80,8 +80,8 @@ func (r *signReader) numbered(j int) int {
 func (r *signReader) colon(i int) int {
 	t := r.toks[i]
 	front, ok := r.before(i)
-	equals := equalSign(t) && i-1 == r.first && !r.compared()
-	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity {
+	equals := equalSign(t) && !r.compared(i)
+	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity && !terminal(r.tok(i+1).Type) {
 		return i
 	}
 	at, end := t.Pos.Offset, endOf(t)
@@ -111,10 +111,11 @@ func equalSign(t lexer.Token) bool {
 	return t.Type == kindBound && ok && op == quantity.Is && t.Value != op.String()
 }
 
-// compared tells whether the first value of the statement may have a bound.
-func (r *signReader) compared() bool {
+// compared tells whether something is held to a bound at a token: a fact that may have one, or what
+// stands behind the word of a condition.
+func (r *signReader) compared(i int) bool {
 	row, ok := r.row()
-	return !ok || len(row.Slots) == 0 || slices.ContainsFunc(row.Slots, func(s vocabulary.Slot) bool { return s.Bound || s.Kind == vocabulary.Condition })
+	return !ok || slices.ContainsFunc(row.Slots, func(s vocabulary.Slot) bool { return s.Bound }) || r.conditional(i)
 }
 
 // endHere ends the statement in front of a sign; j is the token that begins the next.
@@ -151,6 +152,8 @@ func (r *signReader) comma(i int) int {
 	at, end := r.toks[i].Pos.Offset, endOf(r.toks[i])
 	next := r.tok(i + 1)
 	switch j := r.then(i + 1); {
+	case i > 0 && r.toks[i-1].Type == kindClose:
+		r.add(signComma, at, end, "")
 	case !ok:
 		return i
 	case next.Type == kindEnd && next.Value != ";" && r.goesOn(i+2):

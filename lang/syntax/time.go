@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -30,7 +31,7 @@ func (s *scanner) expect(kind lexer.TokenType, value string) {
 	switch kind {
 	case kindWord, kindClause:
 		if startsStatement(s.last) {
-			s.verb = value
+			s.verb, s.between = value, false
 		}
 		if value != vocabulary.And {
 			s.wanted = vocabulary.TimeBehind(s.verb, value)
@@ -52,6 +53,45 @@ func (s *scanner) date() bool {
 	s.at += n
 	s.joint(func(rest string) int { return calendar.LeadingClock(rest, true) }, ",", vocabulary.ClauseAt)
 	return true
+}
+
+// leading are words that may stand in front of a time where the language has none: began at
+// 2026-03-06 07:00, awake between 6:30 and 22:30.
+var leading = []string{vocabulary.ClauseAt, vocabulary.ClauseOn, vocabulary.ClauseFrom, between}
+
+const between = "between"
+
+// led moves past a word that only leads to a time, behind a word of a statement that takes one, and
+// reads the time. Kind is 0 where none stands here.
+func (s *scanner) led() (kind lexer.TokenType) {
+	if s.last != kindWord || s.before != s.verb || s.wanted == (vocabulary.Hand{}) {
+		return 0
+	}
+	save := s.at
+	word := s.takeWord()
+	s.skipBlanks()
+	if rest := s.text[s.at:]; slices.Contains(leading, word) && s.at > save+len(word) {
+		switch {
+		case s.wanted.Date && calendar.LeadingDate(rest, true) > 0, s.wanted.Clock && calendar.LeadingClock(rest, true) > 0:
+			if kind = s.scan(); kind == kindDate || kind == kindClock {
+				s.between = word == between
+				return kind
+			}
+		}
+	}
+	s.at = save
+	return 0
+}
+
+// untilTime tells whether a word just read stands between two times as a "to" does: until, or the
+// "and" of between.
+func (s *scanner) untilTime(word string) bool {
+	ends := word == vocabulary.ClauseUntil || word == "till" || word == vocabulary.And && s.between
+	if !ends || s.last != kindClock && s.last != kindDate {
+		return false
+	}
+	rest := strings.TrimLeft(s.text[s.at:], blanks)
+	return calendar.LeadingDate(rest, s.wanted.Date)+calendar.LeadingClock(rest, s.wanted.Clock) > 0
 }
 
 // joint takes a comma or a word where what stands behind it goes with what stands before.
@@ -117,8 +157,18 @@ func (s *scanner) dateStarts(on int) bool {
 
 // plainDate is a date as the tree has it: 2026-03-06, where it can be of one day only.
 func plainDate(token string) string {
-	iso, _ := calendar.Canonical(withoutJoint(token, ",", " "+vocabulary.ClauseAt))
+	iso, _ := calendar.Canonical(withoutJoint(unled(token), ",", " "+vocabulary.ClauseAt))
 	return foldBlanks(iso)
+}
+
+// unled is a token without the word that leads to it.
+func unled(token string) string {
+	for _, word := range leading {
+		if rest, ok := strings.CutPrefix(token, word); ok && strings.TrimLeft(rest, blanks) != rest {
+			return strings.TrimLeft(rest, blanks)
+		}
+	}
+	return token
 }
 
 // withoutJoint is a token without what joins it to the one behind it.
@@ -135,7 +185,7 @@ func withoutJoint(token string, joints ...string) string {
 // plainClock is a time of day as the tree has it: with a colon, or am or pm. 7.30 is 7:30,
 // which may be of the evening where others say am or pm; 7h30 and 14 Uhr are of 24 hours.
 func plainClock(token string) string {
-	text := foldBlanks(withoutJoint(strings.TrimPrefix(token, "T"), ",", " "+vocabulary.ClauseOn, " "+vocabulary.ClauseOf))
+	text := foldBlanks(withoutJoint(strings.TrimPrefix(unled(token), "T"), ",", " "+vocabulary.ClauseOn, " "+vocabulary.ClauseOf))
 	last, _ := utf8.DecodeLastRuneInString(text)
 	if ofTwelve(text) || strings.Contains(text, ":") && last >= '0' && last <= '9' {
 		return text

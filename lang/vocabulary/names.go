@@ -166,6 +166,8 @@ const (
 	ClauseEvery   = "every"
 	ClauseOn      = "on"
 	ClauseOf      = "of"
+	ClauseFrom    = "from"
+	ClauseUntil   = "until"
 )
 
 // Grains and malts.

@@ -32,6 +32,7 @@ type Result struct {
 	Yield       *answer.Share           // of the clean malt: of the weight of the grain
 	Chit        *Beside[answer.Share]   // of the kernels
 	Acrospire   *Beside[answer.Number]  // mean length, as a part of the kernel
+	Ahead       *answer.Seconds         // of a count: how long after it was read the forecast has it so; negative where the growth is behind
 	Rub         *Beside[string]         // as it was felt, and as it is forecast
 	Temperature *Beside[answer.Celsius] // what was read
 	Held        *answer.Temperature     // what the process holds in that place then
@@ -102,11 +103,7 @@ func holdingOf(ctx context.Context, t *evidence.Trial, line model.Dated) *holdin
 	if h.plan == nil {
 		h.plan = h.best
 	}
-	for i := range t.Observations {
-		if line != nil && t.Observations[i].Reading.Place() == line.Place() {
-			h.seat = i
-		}
-	}
+	h.seat = seatOf(t, line)
 	return h
 }
 
@@ -134,6 +131,10 @@ func (r *Result) read(h *holding) {
 			r.Chit = beside[answer.Share](o.Value, expected)
 		} else {
 			r.Acrospire = beside[answer.Number](o.Value, expected)
+		}
+		if later, ok := h.trial.Fits(h.seat, make([]float64, len(h.trial.Axes))); ok {
+			ahead := answer.Seconds(later)
+			r.Ahead = &ahead
 		}
 	case *model.Felt:
 		r.Rub = &Beside[string]{Read: x.Rub.Text}

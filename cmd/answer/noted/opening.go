@@ -24,8 +24,9 @@ type Opening struct {
 // Have is what to have ready for the beginning.
 type Have struct {
 	Charge *model.Quantity
-	Lots   []string // as named
-	In     string   // the vessel, floor or kiln that it goes into, "" where it has no name
+	Lots   []string        // as named
+	Bag    *model.Quantity // the raw grain in the marked bag; nil where there is none
+	In     string          // the vessel, floor or kiln that it goes into, "" where it has no name
 	Water  *answer.Temperature
 	Drawn  answer.Litres // for all soaks; 0 where there are none
 	Scale  string        // of the house that takes the first weight, "" where none is told
@@ -59,7 +60,7 @@ func Open(ctx context.Context, b *model.Batch, pool *work.Pool) (o Opening, ok b
 		}
 	}
 	o.Next, o.First = h.first(later), firstWeight(b, f)
-	o.Have = haveReady(f, o.First)
+	o.Have = haveReady(b, f, o.First)
 	return o, true
 }
 
@@ -77,9 +78,9 @@ func firstWeight(b *model.Batch, f *forecast.Forecast) *First {
 	return nil
 }
 
-func haveReady(f *forecast.Forecast, first *First) Have {
+func haveReady(b *model.Batch, f *forecast.Forecast, first *First) Have {
 	p := f.Process
-	h := Have{Charge: p.Charge}
+	h := Have{Charge: p.Charge, Bag: b.RawBag()}
 	for _, lot := range p.Taken() {
 		if lot.Grain != nil {
 			h.Lots = append(h.Lots, lot.Grain.Name)
@@ -96,7 +97,10 @@ func haveReady(f *forecast.Forecast, first *First) Have {
 	}
 	if first != nil && p.House != nil {
 		kg := float64(first.Weight)
-		if first.Gross != nil {
+		switch {
+		case first.Bag != nil:
+			kg = float64(*first.Bag)
+		case first.Gross != nil:
 			kg = float64(first.Gross.Weight)
 		}
 		if s := p.House.Scale(kg); s != nil {

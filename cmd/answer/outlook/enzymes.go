@@ -15,9 +15,9 @@ import (
 // not forecast, only what share of them the kiln leaves: so it is told by what malts are used
 // for that are kilned to such a share.
 type Enzymes struct {
-	Standing string        `doc:"common practice: by the share that is kept, which is calibrated; no laboratory value"`
+	Standing string        `doc:"common practice: by the share that is kept, which is calibrated, no laboratory value; measured: by the diastatic power that the record has"`
 	Enough   Suffice       `doc:"itself-and-unmalted; itself; cannot-say; no"`
-	Why      Lack          `json:",omitempty" doc:"why it cannot be said, or is not enough: heat, grain (its malt may have too few of its own) or growth (it is hardly modified)"`
+	Why      Lack          `json:",omitempty" doc:"why it cannot be said, or is not enough: heat, grain (its malt may have too few of its own), growth (it is hardly modified) or power (too little was measured)"`
 	Unmalted *answer.Share `json:",omitempty" doc:"of the whole mash, that may be unmalted grain"`
 	Gentle   *bool         `json:",omitempty" doc:"whether it was dried down to 10 % moisture no hotter than wet enzymes bear; left out where it is not dried here, or is made without them"`
 	Hottest  *TooHot       `json:",omitempty" doc:"where it was not: the worst of it"`
@@ -49,10 +49,14 @@ const (
 	LackHeat   Lack = "heat"
 	LackGrain  Lack = "grain"
 	LackGrowth Lack = "growth"
+	LackPower  Lack = "power"
 )
 
-// practice is the standing of what enzymes suffice for.
-const practice = "common practice"
+// The standings of what enzymes suffice for.
+const (
+	ByPractice = "common practice"
+	ByMeasure  = "measured"
+)
 
 // Shares of the β-amylase of green malt that are kept, from which on malt is used so (common
 // practice, from memory: pale malts carry some unmalted grain, Vienna and Munich malts themselves,
@@ -71,7 +75,7 @@ func EnzymesOf(f *forecast.Forecast, kept float64) *Enzymes {
 	if math.IsNaN(kept) || f.Totals.Quality.Colour == 0 || f.OffWet() {
 		return nil
 	}
-	e := &Enzymes{Standing: practice}
+	e := &Enzymes{Standing: ByPractice}
 	p := profile.Of(f.Process)
 	switch {
 	case kept < hardly:
@@ -118,3 +122,28 @@ func (e *Enzymes) dried(f *forecast.Forecast) {
 // airMay is by how much malt may be hotter than its enzymes bear where only the air is set, K: the
 // forecast cannot tell it from what they bear, and the rule hot-while-wet does not tell it either.
 const airMay = 3.0
+
+// mashNeeds is the diastatic power that a mash needs in the mean, °WK: 35 °Lintner (common practice,
+// from memory; sources have 30 to 40).
+const mashNeeds = 3.5*35 - 16
+
+// unmaltedEver is the most unmalted grain that is told, of the mash: with more of it other things
+// than enzymes go wrong (common practice).
+const unmaltedEver = 0.5
+
+// Measured says what enzymes suffice for by the diastatic power that was measured of the malt.
+func (e *Enzymes) Measured(power answer.DiastaticPower) {
+	e.Standing, e.Why, e.Unmalted = ByMeasure, "", nil
+	switch spare := 1 - mashNeeds/float64(power); {
+	case !(power > 0) || spare < 0:
+		e.Enough, e.Why = NotEnough, LackPower
+	case spare < leastUnmalted:
+		e.Enough = ForItself
+	default:
+		most := answer.Share(min(unmaltedEver, math.Floor(spare*20)/20)) // by twentieths
+		e.Enough, e.Unmalted = ForUnmalted, &most
+	}
+}
+
+// leastUnmalted is the least share of unmalted grain that is told.
+const leastUnmalted = 0.05

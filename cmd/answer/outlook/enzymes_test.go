@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/sample"
 	"maltwright/sim/forecast"
@@ -43,4 +44,23 @@ func TestMaltThatGetsHotWhileItIsWetWasNotDriedGently(t *testing.T) {
 	require.NotNil(t, hot.Hottest)
 	assert.False(t, *hot.Gentle)
 	assert.InDelta(t, 70, float64(hot.Hottest.Temperature), 1e-9)
+}
+
+// A mash needs 35 °Lintner, 106.5 °WK: malt of 250 °WK has that where 57 % of it is unmalted, of
+// which half is told; of 142 °WK a quarter may be.
+func TestAMeasuredPowerGoesBeforeTheForecast(t *testing.T) {
+	for power, want := range map[float64]float64{250: 0.5, 142.1: 0.25, 108: 0, 90: -1} {
+		e := outlook.EnzymesOf(sample.Forecast(t, "pale.malt"), 0.65)
+		e.Measured(answer.DiastaticPower(power))
+		assert.Equal(t, outlook.ByMeasure, e.Standing)
+		switch {
+		case want < 0:
+			assert.Equal(t, outlook.NotEnough, e.Enough)
+		case want == 0:
+			assert.Equal(t, outlook.ForItself, e.Enough)
+		default:
+			require.NotNil(t, e.Unmalted)
+			assert.InDelta(t, want, float64(*e.Unmalted), 1e-9)
+		}
+	}
 }

@@ -11,6 +11,7 @@ import (
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
 	"maltwright/lang/model"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/ensemble"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
@@ -117,6 +118,9 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	}
 	if kept := r.Outcome.Diastatic; kept.Share >= half {
 		r.Enzymes = outlook.EnzymesOf(f.Centre, float64(kept.P50))
+	}
+	if x := b.TestOf(vocabulary.AnalysisDiastatic); x != nil && r.Enzymes != nil {
+		r.Enzymes.Measured(answer.DiastaticPower(x.Found.SI))
 	}
 	for _, a := range f.Trial.Assumed() {
 		r.Assumed = append(r.Assumed, outlook.AssumptionOf(a))

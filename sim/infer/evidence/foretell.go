@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"maltwright/lang/model"
 )
 
 // Foretell gives what the process and all other readings say that the i-th reading should have
@@ -33,3 +35,47 @@ func (g Linearised) Likely() []float64 {
 	}
 	return z
 }
+
+// Fits gives by how much later, s, or earlier than it was taken a reading that grows would fit the
+// course of a trial at a point of its axes: what it reads was so then, or will be. It looks two
+// days about it, every two hours, and is false where nothing of that fits.
+func (t *Trial) Fits(i int, z []float64) (later float64, ok bool) {
+	m := &t.Observations[i]
+	if m.Reading.When().IsZero() {
+		return 0, false
+	}
+	at := t.since(m.Reading.When())
+	var times []float64
+	for off := -about; off <= about; off += aboutStep {
+		if at+off >= 0 {
+			times = append(times, at+off)
+		}
+	}
+	open := *t
+	open.course.Ends, open.course.Still = nil, nil // what the record says of the end of the growing would end it
+	for _, e := range t.course.Ends {
+		if e.At < at && e.Kind != string(model.GerminateStage) {
+			open.course.Ends = append(open.course.Ends, e)
+		}
+	}
+	open.course.Open = at + about
+	seen, err := open.looked(z, times)
+	if err != nil {
+		return 0, false
+	}
+	best := math.Inf(1)
+	for k := 1; k < len(seen); k++ {
+		a, b := m.expectOf(&seen[k-1], 0), m.expectOf(&seen[k], 0)
+		if !(a <= m.Value && m.Value <= b) || !(b > a) {
+			continue
+		}
+		off := times[k-1] + (m.Value-a)/(b-a)*(times[k]-times[k-1]) - at
+		if math.Abs(off) < math.Abs(best) {
+			best = off
+		}
+	}
+	return best, !math.IsInf(best, 0)
+}
+
+// How far about a reading Fits looks, and how closely, s.
+const about, aboutStep = 48 * hour, 2 * hour
