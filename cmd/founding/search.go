@@ -179,7 +179,7 @@ func (p *plan) changed(u system) (list []string) {
 	return list
 }
 
-// less tells why less grain is taken than was asked for.
+// less tells why less grain is taken than was asked for, and what would take more.
 func (p *plan) less() string {
 	room := 0.0
 	for _, v := range p.vessels {
@@ -188,9 +188,9 @@ func (p *plan) less() string {
 		}
 	}
 	if room < roomEach*p.asked {
-		return "more does not fit into what it is steeped in"
+		return "more does not fit into what it is steeped in; make several batches, or steep in a larger vessel"
 	}
-	return "more would lie too deep here"
+	return "more would lie too deep here; make several batches, or lay it on more trays"
 }
 
 // roomEach is the room that a kg of grain asks for with its water, m³ (common practice).

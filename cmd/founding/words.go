@@ -49,7 +49,7 @@ func (p *plan) process(s *sheet) {
 	}
 	s.line("make %s malt", p.malt)
 	if p.share != 1 {
-		s.comment(fmt.Sprintf("You asked for %s, but %s. Make several batches.", p.written, p.less()))
+		s.comment(fmt.Sprintf("You asked for %s, but %s.", p.written, p.less()))
 	}
 	s.line("from %s of %s", p.charge(s.system), quoted(p.grain.Name))
 	if p.site != nil {

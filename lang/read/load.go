@@ -43,6 +43,9 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	if len(found) == 0 {
 		return house, nil
 	}
+	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == syntax.NotText && f.Place.File == main }) {
+		return house, found // what it holds is no text, or not in the letters of one
+	}
 	if f, ok := framed(main); ok {
 		return &model.House{Files: house.Files[:1]}, []finding.Finding{f}
 	}
@@ -61,11 +64,12 @@ func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.
 	b.recall, _ = r.(Recaller)
 	b.misread = slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Severity >= fault && f.Place.File == main })
 	b.home = homeOf(l.trees)
+	b.home.text = l.found
 	for _, t := range l.trees {
 		b.file(t)
 	}
 	b.finish()
-	found := append(l.found, b.found...)
+	found := append(b.found, l.found...) // of what both tell, the first is told: it says what to write
 	for _, f := range l.house.Files {
 		found = conflicted(f, found)
 	}
