@@ -212,9 +212,8 @@ func (b *builder) halfRead() bool {
 // unused notes definitions of the main file that none of its processes uses. A
 // file without processes is a file of the house, and is left alone.
 func (b *builder) unused() {
-	broken := slices.ContainsFunc(b.house.Processes, func(p *model.Process) bool { return p.Broken })
-	if len(b.pending) == 0 || broken || b.halfRead() {
-		return // what did not read may be what names it
+	if len(b.pending) == 0 || b.halfRead() || slices.ContainsFunc(b.house.Processes, func(p *model.Process) bool { return p.Broken }) {
+		return // what did not read of a process may be what names it
 	}
 	b.idleBeds()
 	for _, d := range definitionsIn(b.house) {

@@ -3,6 +3,7 @@ package read
 import (
 	"strings"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -13,6 +14,7 @@ import (
 type home struct {
 	files []*source.File
 	names map[vocabulary.Block][]string
+	text  []finding.Finding // what was found where the text is no statements
 }
 
 // homeOf looks the files of a house through.

@@ -64,11 +64,12 @@ func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.
 	b.recall, _ = r.(Recaller)
 	b.misread = slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Severity >= fault && f.Place.File == main })
 	b.home = homeOf(l.trees)
+	b.home.text = l.found
 	for _, t := range l.trees {
 		b.file(t)
 	}
 	b.finish()
-	found := append(l.found, b.found...)
+	found := append(b.found, l.found...) // of what both tell, the first is told: it says what to write
 	for _, f := range l.house.Files {
 		found = conflicted(f, found)
 	}

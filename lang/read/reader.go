@@ -110,6 +110,7 @@ func (r *statementReader) at(s source.Span) source.Place { return source.Place{F
 // statement is of no use, which it has then reported.
 func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	if s.Broken {
+		r.unbegun(s)
 		return nil, false
 	}
 	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)

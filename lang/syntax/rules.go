@@ -25,6 +25,9 @@ func Rules() []finding.Rule {
 	}
 }
 
+// VerbMissing is the name of the rule about a statement that begins with a value.
+const VerbMissing = "verb-missing"
+
 var (
 	fileTooLarge = finding.Rule{Name: "file-too-large", Severity: finding.Fault,
 		Title: "the file is over 4 MiB",
@@ -45,7 +48,7 @@ var (
 		Why:   "the statement cannot be read past it",
 		Do:    "take it out; statements end at the line's end or at ;",
 		Bad:   "site \"Loft\" { water 9 to 12 °C, air 8 to 15 °C }", Good: "site \"Loft\" { water 9 to 12 °C; air 8 to 15 °C }"}
-	verbMissing = finding.Rule{Name: "verb-missing", Severity: finding.Fault,
+	verbMissing = finding.Rule{Name: VerbMissing, Severity: finding.Fault,
 		Title: "a statement begins with something other than a word",
 		Why:   "the first word says what the statement is about",
 		Do:    "begin with a word such as soak, hold or dry",
