@@ -41,9 +41,18 @@ func judgeCommand(t *testing.T, bases map[string]base, s slip) verdict {
 		}
 		return v
 	}
-	say := plainly(got.err)
-	said, other := told(say), changed(plainly(line), plainly(want))
-	want = plainly(want)
+	typed := toType(got.err)
+	for _, line := range typed {
+		if same := ranIn(t, bases, s.base, line); same.code == meant.code && same.files == meant.files && strings.HasSuffix(same.out, meant.out) {
+			return verdict{right: true}
+		}
+	}
+	if len(typed) > 0 {
+		v.harm = "it says to type " + strings.Join(typed, ", or ")
+	}
+	say := unquoted(got.err)
+	said, other := told(say), changed(unquoted(line), unquoted(want))
+	want = unquoted(want)
 	v.right = strings.Contains(say, want) || slices.ContainsFunc(said, func(x string) bool { return strings.Contains(x, other) && strings.Contains(want, x) })
 	for _, x := range said {
 		if !v.right && !strings.Contains(want, x) && (strings.Contains(say, "did you mean") || numbers.MatchString(x)) {
@@ -53,10 +62,21 @@ func judgeCommand(t *testing.T, bases map[string]base, s slip) verdict {
 	return v
 }
 
+var commandToType = regexp.MustCompile(`maltwright (?:[^,;']|'[^']*')+`)
+
+// toType lists the command lines that an error says to type.
+func toType(text string) (list []string) {
+	_, said, _ := strings.Cut(text, "type: ")
+	for _, line := range commandToType.FindAllString(said, -1) {
+		list = append(list, strings.ReplaceAll(strings.TrimSpace(line), "'", `"`))
+	}
+	return list
+}
+
 var dated = regexp.MustCompile(`(\d{4}-\d\d-\d\d)T(\d)`)
 
-// plainly is a text without quotes, which shells need, and with a blank between date and time.
-func plainly(text string) string {
+// unquoted is a text without quotes, which shells need, and with a blank between date and time.
+func unquoted(text string) string {
 	text = dated.ReplaceAllString(text, "$1 $2")
 	return strings.Join(strings.Fields(strings.NewReplacer("'", "", `"`, "").Replace(text)), " ")
 }

@@ -47,6 +47,9 @@ func judgeFile(t *testing.T, bases map[string]base, s slip) verdict {
 	return v
 }
 
+// listNumber is that of a line of the list, which says nothing of malting.
+var listNumber = regexp.MustCompile(`(?m)^ *\d+[.)] `)
+
 // judgeEnglish judges a file that is no process yet: one finding shows the frame to put
 // around what was written.
 func judgeEnglish(text string) verdict {
@@ -56,7 +59,7 @@ func judgeEnglish(text string) verdict {
 	for _, f := range told {
 		for _, r := range remedies(f) {
 			after := applied(text, r.edits)
-			for _, n := range numbers.FindAllString(text, -1) {
+			for _, n := range numbers.FindAllString(listNumber.ReplaceAllString(text, ""), -1) {
 				if (readingOf(after).reads() || !r.words) && !strings.Contains(after, n) {
 					v.harm = n + " is lost with: " + r.says
 				}

@@ -127,7 +127,7 @@ func remedies(f finding.Finding) (list []remedy) {
 	for _, o := range f.Offers {
 		list = append(list, remedy{says: o.Says, edits: o.Edits})
 	}
-	if toDrop.MatchString(f.Hint) && f.Place.Known() {
+	if len(list) == 0 && toDrop.MatchString(f.Hint) && f.Place.Known() {
 		list = append(list, remedy{says: f.Hint, edits: []finding.Edit{{Place: f.Place}}, drops: true})
 	}
 	if len(f.Fixes)+len(f.Offers) > 0 || !f.Place.Known() || strings.Contains(f.Hint, "add a line") {

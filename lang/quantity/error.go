@@ -35,6 +35,8 @@ type Error struct {
 	// UnknownUnit, of the whole range for UpsideDown, of the whole second end for
 	// MissingUnit of a range, of the number alone for any other kind.
 	Fix string
+
+	Units []string // of an UnknownUnit: those that may be meant
 }
 
 // Error is the message and the hint in one line.
@@ -125,27 +127,50 @@ func reads(number string) bool {
 	return kind == NoError
 }
 
-// severalMeanings are spellings that people use for more than one unit. The
+// meaning is what a spelling that is no unit of the language may stand for.
+type meaning struct {
+	units []string // of which one is meant; none where the number would have to be another
+	says  string   // what to know about it
+}
+
+// meanings are spellings that people use for a unit of the language, or for one of several. The
 // quantity decides between them nowhere; the maltster must.
-var severalMeanings = map[string]string{
-	"gal":     "say which gallon: gal-us (3.785 l) or gal-imp (4.546 l)",
-	"ton":     "say which ton: t is 1000 kg; a short ton is 2000 lb, a long ton 2240 lb",
-	"bushel":  "a bushel weighs what the grain weighs: write kg or lb",
-	"cwt":     "write lb: a US hundredweight is 100 lb, an imperial one 112 lb",
-	"degree":  "say which degree: °C or °F",
-	"w":       "write weeks, or W for watts",
-	"gr":      "write g for grams",
-	":":       "write a length of time with its units, such as 1 h 30 min",
-	"pint":    "write ml or l: a US pint is 473 ml, an imperial one 568 ml, and a quart is two",
-	"floz":    "write ml: a US fluid ounce is 29.6 ml, an imperial one 28.4 ml",
-	"quarter": "write kg or lb; a fraction is written 1/4",
-	"hp":      "write kW: a horsepower is 0.746 kW, a metric one 0.735 kW; what a motor draws is a tenth to a quarter more",
-	"psi":     "write kPa: a pound on a square inch is 6.895 kPa",
-	"bar":     "write kPa: a bar is 100 kPa; mbar is read as hPa",
+var meanings = map[string]meaning{
+	"gal":     {[]string{"gal-us", "gal-imp"}, "gallons of the US are of 3.785 l, imperial ones of 4.546 l"},
+	"qt":      {[]string{"qt-us", "qt-imp"}, "quarts of the US are of 946 ml, imperial ones of 1.137 l"},
+	"pint":    {[]string{"pt-us", "pt-imp"}, "pints of the US are of 473 ml, imperial ones of 568 ml"},
+	"usgal":   {[]string{"gal-us"}, ""},
+	"ton":     {[]string{"t", "ton-us", "ton-imp"}, "t is 1000 kg; a short ton is 2000 lb, a long ton 2240 lb"},
+	"gr":      {[]string{"g", "°C"}, ""},
+	"grad":    {[]string{"°C"}, ""},
+	"degree":  {[]string{"°C", "°F"}, ""},
+	"w":       {[]string{"weeks", "W"}, ""},
+	"masl":    {[]string{"m"}, ""},
+	"qm":      {[]string{"m2"}, ""},
+	"square":  {[]string{"m2", "ft2"}, ""},
+	"pc":      {[]string{"%"}, ""},
+	"std":     {[]string{"h"}, ""},
+	"tage":    {[]string{"days"}, ""},
+	"woche":   {[]string{"weeks"}, ""},
+	"btu":     {[]string{"Btu/h"}, ""},
+	"seed":    {[]string{"kernels"}, ""},
+	"g/":      {[]string{"g"}, ""},
+	"pf":      {nil, "a Pfund is 500 g, a pound (lb) 453.6 g: weigh in g or lb"},
+	"bushel":  {nil, "a bushel weighs what the grain weighs: weigh in kg or lb"},
+	"cwt":     {nil, "a US hundredweight is 100 lb, an imperial one 112 lb: give it in lb"},
+	":":       {nil, "a length of time has its units, as 1 h 30 min has"},
+	"floz":    {nil, "a US fluid ounce is 29.6 ml, an imperial one 28.4 ml: give it in ml"},
+	"cup":     {nil, "a cup is 237 ml in the US and 250 ml elsewhere: give it in ml"},
+	"spoon":   {nil, "a tablespoon is some 15 ml, a teaspoon some 5 ml: give it in ml"},
+	"quarter": {nil, "a quarter of what? give it in kg or lb; a fraction is 1/4"},
+	"hp":      {nil, "a horsepower is 0.746 kW, a metric one 0.735 kW: give it in kW; what a motor draws is a tenth to a quarter more"},
+	"bar":     {nil, "a bar is 100 kPa: give it in kPa; mbar is read as hPa"},
 }
 
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
-	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "pint", "qt": "pint", "fl": "floz", "floz": "floz", "qtr": "quarter", "qr": "quarter", "horsepower": "hp", "ps": "hp", "bhp": "hp"}
+	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "qt", "fl": "floz", "qtr": "quarter", "qr": "quarter", "horsepower": "hp", "ps": "hp", "bhp": "hp",
+	"gradcelsiu": "grad", "gradc": "grad", "grade": "grad", "gram": "gr", "stunden": "std", "stunde": "std", "std": "std", "tag": "tage", "tagen": "tage", "wochen": "woche",
+	"tbsp": "spoon", "tsp": "spoon", "tablespoon": "spoon", "teaspoon": "spoon", "pfund": "pf", "usgallon": "usgal", "m3h": "m3h", "m.a.s.l": "masl", "persons": "people"}
 
 // OfMark is the unit that a mark behind a number stands for in hand-written lists, "" for what
 // is no such mark.
@@ -176,17 +201,19 @@ func noUnit(part int, spelling string) *Error {
 			Hint: fmt.Sprintf("write %s in its place, behind a blank", unit), Fix: unit}
 	}
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),
-		Hint: "write one such as kg, h, °C, % or l"}
+		Hint: "units are such as kg, h, °C, % or l"}
 	folded := fold(tidy(spelling))
 	if meant, ok := meaningOf[folded]; ok {
 		folded = meant
 	}
-	if hint, ok := severalMeanings[folded]; ok && len(spelling) <= longestUnit {
-		e.Hint = hint
+	if m, ok := meanings[folded]; ok && len(spelling) <= longestUnit {
+		if e.Units, e.Hint = m.units, m.says; len(m.units) > 0 {
+			e.Hint = strings.TrimSuffix("write "+strings.Join(m.units, " or ")+"; "+m.says, "; ")
+		}
 		return e
 	}
 	if u, certain := nearest(spelling); u != nil {
-		e.Hint = fmt.Sprintf("did you mean %s?", u.Name)
+		e.Hint, e.Units = fmt.Sprintf("did you mean %s?", u.Name), []string{u.Name}
 		if certain {
 			e.Fix = u.Name
 		}

@@ -19,7 +19,7 @@ var misread = []string{
 	"", "kg", "abc", "12.4.5 kg", "1e5 kg", "+5 kg", "..5 kg", "5. kg", "1.5½ kg", "1½½ kg", "½/2 kg", "3/0", "1.5/2", "8 5/4 h", "1:30 h",
 	"12,4 %", "0,125 kg", "1,200 kg", "1,200,500 kg", "1,20,0", "1,x",
 	"99999999999999999999999999 kg", "2000000000000 kg", "-300 °C", "-460 °F", "-1 K",
-	"3 w", "5 gal", "5 tons", "20 degrees", "20 °", "3 bu", "12 gr", "3 pints", "2 qtr", "3 hp", "2 psi", "1 bar",
+	"3 w", "5 gal", "5 tons", "20 degrees", "20 °", "3 bu", "12 gr", "3 pints", "2 qtr", "3 hp", "1 bar",
 	"5 KG", "5 Kgs.", "4 Mg", "4 T", "3 litres/sec", "30 m3/hr", "9 ° K", "3 minuts", "20 farenheit", "2 kq", "3 zorkmids",
 	"1 \x1b[31m", "1 \xff", "1 " + strings.Repeat("x", 60),
 	"5 lb 4", "1 200 kg", "3 4", "1/2 3 lb", "½ 3 lb", "½ 3",

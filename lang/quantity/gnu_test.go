@@ -32,6 +32,7 @@ type conversion struct {
 // is Planck's constant.
 var gnuNames = map[string]string{
 	"h": "hour", "m3": "m^3", "ft3": "ft^3", "cm2": "cm^2", "m2": "m^2", "ft2": "ft^2", "in2": "in^2",
+	"qt-us": "usquart", "qt-imp": "brquart", "pt-us": "uspint", "pt-imp": "brpint", "ton-us": "shortton", "ton-imp": "longton",
 	"gal-us": "usgallon", "gal-imp": "brgallon", "m3/h": "m^3/hour", "m3/s": "m^3/s", "l/h": "l/hour", "Btu/h": "btu/hour",
 	"°C/h": "degC/hour", "°F/h": "degF/hour", "K/h": "K/hour", "°C/min": "degC/min", "°F/min": "degF/min",
 	"mm of water": "mm water", "inches of water": "inch water",

@@ -42,6 +42,7 @@ type builder struct {
 	dropped   int                          // values that were reported and left out
 	tried     int                          // texts that were tried for others that do not read
 	sought    int                          // names for which the nearest was looked for
+	misread   bool                         // some of the main file is no statement
 	lost      bool                         // a used file is not there, and the names it defines are not known
 }
 

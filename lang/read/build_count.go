@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -28,7 +29,12 @@ func (r *recorder) counted(s *filled) {
 		}
 		n := inKernels(v.quantity(), x)
 		if n.Dimension == quantity.Share {
-			r.refuse(countsDiffer.At(n.Place, countless(x, n)))
+			f := countsDiffer.At(n.Place, countless(x, n))
+			f.Hint = "say of how many kernels, behind of"
+			r.refuse(f)
+			return
+		}
+		if r.shareOfCount(x, v, n) {
 			return
 		}
 		n = r.whole(n, 0, "a count")
@@ -43,6 +49,28 @@ func (r *recorder) counted(s *filled) {
 		return
 	}
 	r.add(s, x, &x.Seen)
+}
+
+// shareOfCount reports a count of chit that is written as a share: 84/100, 0.84 of 100.
+func (r *recorder) shareOfCount(x *model.Counted, v *given, n *model.Quantity) bool {
+	text := v.amount.Text()
+	top, bottom, fraction := strings.Cut(text, "/")
+	if x.What.Text != model.Chit || n.SI >= 1 || n.SI == 0 || strings.Contains(top, " ") {
+		return false
+	}
+	f := countsDiffer.At(n.Place, fmt.Sprintf("%s is no count of kernels", text))
+	switch {
+	case fraction && x.Of == nil:
+		f.Write(n.Place, fmt.Sprintf("%s %s %s", top, clauseOf, bottom))
+	case fraction:
+		f.Write(n.Place, percent(n.SI))
+	case x.Of != nil && math.Abs(n.SI*x.Of.SI-math.Round(n.SI*x.Of.SI)) < 1e-6:
+		f.Write(n.Place, trimmed(math.Round(n.SI*x.Of.SI)))
+	default:
+		f.Write(n.Place, movePoint(quantity.Spell(text), 2)+" %")
+	}
+	r.refuse(f)
+	return true
 }
 
 // inKernels is the count that a share of the kernels is, to the nearest kernel: 88 % of 200 is

@@ -34,7 +34,8 @@ func (b *builder) fan(k *drying, r *filled) {
 		k.Fan = append(k.Fan, model.FanPoint{Flow: v.quantity(), Pressure: at.quantity(), Place: r.place})
 	case r.whole:
 		f := fanCurve.At(r.place, fmt.Sprintf("%s is a point of a curve, and it does not say at what pressure", v.place.Text()))
-		f.Hint = fmt.Sprintf("write fan %s at 0 Pa if it blows so much with nothing in its way, or airflow %s if so much goes through the malt", v.place.Text(), v.place.Text())
+		f.Write(r.place, fmt.Sprintf("airflow %s", v.place.Text()), fmt.Sprintf("fan %s at 0 Pa", v.place.Text()))
+		f.Hint += ": the first is what goes through the malt, the second what the fan blows with nothing in its way"
 		b.refuse(f)
 	}
 }

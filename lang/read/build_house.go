@@ -202,10 +202,17 @@ func definitionsIn(h *model.House) []definition {
 // scale is not named: the weights of every process are shown as it shows them.
 var serves = map[string]bool{"grain": true, "site": true, "vessel": true, "floor": true, "kiln": true}
 
+// halfRead tells whether some of the main file did not read, in which a definition may be named.
+func (b *builder) halfRead() bool {
+	return b.misread || slices.ContainsFunc(b.found, func(f finding.Finding) bool {
+		return f.Place.File == b.main && (undecided(&f) || f.Rule == wordOutOfPlace.Name)
+	})
+}
+
 // unused notes definitions of the main file that none of its processes uses. A
 // file without processes is a file of the house, and is left alone.
 func (b *builder) unused() {
-	if len(b.pending) == 0 || slices.ContainsFunc(b.house.Processes, func(p *model.Process) bool { return p.Broken }) {
+	if len(b.pending) == 0 || b.halfRead() || slices.ContainsFunc(b.house.Processes, func(p *model.Process) bool { return p.Broken }) {
 		return // what did not read of a process may be what names it
 	}
 	b.idleBeds()

@@ -7,15 +7,19 @@ import (
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 const (
-	clauseEvery = "every"
-	clauseAt    = "at"
-	clauseFor   = "for"
-	clauseOf    = "of"
-	clauseAllow = "allow"
-	clauseUntil = "until"
+	clauseEvery  = "every"
+	clauseAt     = "at"
+	clauseOver   = "over"
+	clauseFrom   = "from"
+	clauseFor    = "for"
+	clauseOf     = "of"
+	clauseAllow  = "allow"
+	clauseUntil  = "until"
+	clauseWithin = "within"
 )
 
 // turns reads when a piece is turned: at even intervals, or at times of day, of which the
@@ -24,7 +28,7 @@ func (b *builder) turns(r *filled) (every *model.Quantity, at *model.Daily) {
 	switch {
 	case r.has(clauseEvery) && r.has(clauseAt):
 		f := twoOfAClause.At(r.place, fmt.Sprintf("%s is given an interval and times of day", r.Verb.Text))
-		f.Hint = "take one of the two out"
+		f.Hint = "keep the one that is meant"
 		b.refuse(f)
 		return nil, nil
 	case r.has(clauseAt):
@@ -34,7 +38,7 @@ func (b *builder) turns(r *filled) (every *model.Quantity, at *model.Daily) {
 		return nil, nil
 	case !r.has(clauseEvery):
 		f := valueNeeded.At(r.place, fmt.Sprintf("%s needs how often: every with a time, or at with times of day", r.Verb.Text))
-		f.Hint = "such as: turn every 8 h, or turn at 07:00 and 19:00"
+		f.Hint = "its form: " + vocabulary.Form(*r.row)
 		b.refuse(f)
 		return nil, nil
 	}

@@ -52,12 +52,12 @@ func (b *builder) inVessel(piece *model.Piece, s *filled) {
 	switch {
 	case s.has("in") && s.has("on"):
 		f := twoOfAClause.At(s.place, fmt.Sprintf("%s is on a floor and in a vessel", s.Verb.Text))
-		f.Hint = "take one of the two out"
+		f.Hint = "keep the one that is meant"
 		b.refuse(f)
 		return
 	case !s.has("in") && !s.has("on"):
 		f := valueNeeded.At(s.place, fmt.Sprintf("%s needs on: where the piece lies; or in: the vessel it grows in", s.Verb.Text))
-		f.Hint = "such as: " + s.row.Example
+		f.Hint = "its form: " + vocabulary.Form(*s.row)
 		b.refuse(f)
 		return
 	}

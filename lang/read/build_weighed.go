@@ -14,7 +14,7 @@ import (
 func (r *recorder) weighed(s *filled) {
 	if !s.has("at") && !s.has("after") {
 		f := valueNeeded.At(s.place, "weighed needs at with the time, or after with a step")
-		f.Hint = "such as: " + s.row.Example
+		f.Hint = "its form: " + vocabulary.Form(*s.row)
 		r.refuse(f)
 		return
 	}

@@ -77,7 +77,9 @@ func (r *statementReader) measure(terms []syntax.Term) (m vocabulary.Measure, re
 func (r *statementReader) unknownMeasure(name string, s source.Span, elsewhere bool) {
 	f := unknownWord.At(r.at(s), fmt.Sprintf("%q is nothing that can be measured here", name))
 	f.Hint = "known here: " + strings.Join(r.measureWords(), ", ")
-	if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
+	if meant, _, ok := vocabulary.Synonym(name, r.measureWords()); ok {
+		f.Ask(r.at(s), meant)
+	} else if meant, ok := nearest.Word(name, r.measureWords()); ok && !elsewhere {
 		f.AskOnly(r.at(s), meant, certain(name, r.measureWords()))
 	}
 	r.note(f)
@@ -116,7 +118,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 	if !ok {
 		place := r.at(f.Value.Range())
 		n := wrongDimension.At(place, fmt.Sprintf("%s needs a value with its unit, not %s", m.Word, place.Text()))
-		n.Hint = "such as " + sampleTest(m)
+		n.Hint = fmt.Sprintf("its form: %s at least|at most|above|below <%s>", m.Word, dimensionWords(m.Dims))
 		r.note(n)
 		return false
 	}
@@ -179,6 +181,9 @@ func (r *statementReader) askedWord(t *model.Test, m vocabulary.Measure, term sy
 
 func sampleTest(m vocabulary.Measure) string {
 	op, figure := quantity.AtMost, ""
+	if len(m.Rises) > 0 && len(m.Falls) == 0 {
+		op = quantity.AtLeast
+	}
 	switch {
 	case m.Words != nil:
 		op, figure = quantity.Is, m.Words[len(m.Words)-1]

@@ -29,7 +29,7 @@ func (r *statementReader) leadHint(a syntax.Amount, verb syntax.Word) string {
 	case err != nil:
 		return ""
 	case rng.Low.Dimension == quantity.Time:
-		return fmt.Sprintf("write %s %s, or the time right behind %s", row.Leads, text, verb.Text)
+		return fmt.Sprintf("a time stands right behind %s, or behind %s", verb.Text, row.Leads)
 	}
-	return fmt.Sprintf("a time has its unit, such as %s h", text)
+	return fmt.Sprintf("%s lacks its unit", text)
 }

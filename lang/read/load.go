@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 
 	"maltwright/lang/finding"
@@ -42,6 +43,12 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	if len(found) == 0 {
 		return house, nil
 	}
+	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == syntax.NotText && f.Place.File == main }) {
+		return house, found // what it holds is no text, or not in the letters of one
+	}
+	if f, ok := framed(main); ok {
+		return &model.House{Files: house.Files[:1]}, []finding.Finding{f}
+	}
 	if m, ok := syntax.Signs(main); ok {
 		again, more := loadText(m.File, dir, r)
 		found = signed(m, house, again, more)
@@ -55,12 +62,14 @@ func loadText(main *source.File, dir string, r Reader) (*model.House, []finding.
 	l.file(main, path.Join(dir, path.Base(toSlash(name))), nil)
 	b := &builder{house: l.house, main: main, lost: l.lost, unread: map[any]bool{}, beds: map[*model.Vessel][]*filled{}, grownIn: map[*model.Vessel]bool{}, siteNamed: map[*model.Process]bool{}, written: map[model.Stage]source.Place{}}
 	b.recall, _ = r.(Recaller)
+	b.misread = slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Severity >= fault && f.Place.File == main })
 	b.home = homeOf(l.trees)
+	b.home.text = l.found
 	for _, t := range l.trees {
 		b.file(t)
 	}
 	b.finish()
-	found := append(l.found, b.found...)
+	found := append(b.found, l.found...) // of what both tell, the first is told: it says what to write
 	for _, f := range l.house.Files {
 		found = conflicted(f, found)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -33,20 +34,81 @@ const mostOffered = 3
 // told. Before is how many findings there were in front of it.
 func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before int) {
 	found := *r.found
-	if r.tried == nil || len(found) == before || s.Head().End-s.Head().Start > longestTried || !undecided(&found[before]) {
+	if r.tried == nil || r.spent() || len(found) == before || s.Head().End-s.Head().Start > longestTried || !undecided(&found[before]) {
 		return
 	}
 	changes := likely
 	if found[before].Rule == twoOfAClause.Name { // of two times or two lots nobody knows which is meant
 		changes = []change{joinedOn}
 	}
+	mended, done := r.mended(s, row, found[before:])
+	if done {
+		return
+	}
+	if _, _, two := firstWords(s, 2); two && r.twoWords(s, row, before) {
+		return
+	}
 	texts := r.readings(row, piecesOf(r.at, s), changes, r.endsLine(s))
+	if texts == nil && mended != nil {
+		texts = r.readings(row, mended, changes, r.endsLine(s))
+	}
 	if len(texts) == 0 {
 		return
 	}
 	found[before].Write(r.at(s.Head()), texts...)
 	*r.found = found[:before+1]
 }
+
+// twoWords puts right a statement whose first two words people write for another: air flow.
+func (r *statementReader) twoWords(s *syntax.Statement, row *vocabulary.Row, before int) bool {
+	written, _, _ := firstWords(s, 2)
+	if !slices.ContainsFunc(vocabulary.OtherWords(r.in, written), func(o vocabulary.Other) bool { return o.Means != row.Word }) {
+		return false
+	}
+	f := (*r.found)[before]
+	if !r.otherVerb(&f, s, 2) || f.Fixes == nil && f.Offers == nil {
+		return false
+	}
+	*r.found = append((*r.found)[:before], f)
+	return true
+}
+
+// mended gives the pieces of a statement with the first repair of each of its findings made,
+// nil where there is none, and whether it then reads.
+func (r *statementReader) mended(s *syntax.Statement, row *vocabulary.Row, found []finding.Finding) (pieces []piece, done bool) {
+	head := s.Head()
+	text, end := r.at(head).Text(), head.End
+	var edits []finding.Edit
+	for i := range found {
+		switch f := &found[i]; {
+		case len(f.Fixes) > 0:
+			edits = append(edits, f.Fixes...)
+		case len(f.Offers) > 0:
+			edits = append(edits, f.Offers[0].Edits...)
+		}
+	}
+	slices.SortStableFunc(edits, func(a, b finding.Edit) int { return b.Place.Start - a.Place.Start })
+	for _, e := range edits {
+		if e.Place.Start < head.Start || e.Place.End > end {
+			continue
+		}
+		text = text[:e.Place.Start-head.Start] + e.New + text[e.Place.End-head.Start:]
+		end = e.Place.Start
+	}
+	if text == r.at(head).Text() {
+		return nil, false
+	}
+	tree, bad := syntax.Parse(source.New(r.file.Name(), []byte(text)))
+	if len(bad) > 0 || len(tree.Top.Statements) != 1 {
+		return nil, false
+	}
+	at := func(sp source.Span) source.Place { return source.Place{File: tree.File, Span: sp} }
+	pieces = piecesOf(at, tree.Top.Statements[0])
+	return pieces, r.reads(row, pieces)
+}
+
+// spent tells whether so much of the house was tried that no more is.
+func (r *statementReader) spent() bool { return r.tried != nil && *r.tried >= triesOfHouse }
 
 // endsLine tells whether nothing stands behind a statement on its line, so that a comment may.
 func (r *statementReader) endsLine(s *syntax.Statement) bool {
@@ -57,10 +119,10 @@ func (r *statementReader) endsLine(s *syntax.Statement) bool {
 	return rest == "" || rest[0] == '\n' || rest[0] == '\r'
 }
 
-// undecided tells whether a finding says what to do in general alone.
+// undecided tells whether a finding may be put right by writing the statement otherwise.
 func undecided(f *finding.Finding) bool {
-	return len(f.Fixes) == 0 && slices.Contains([]string{unknownWord.Name, unknownClause.Name, twoOfAClause.Name, valueNeeded.Name,
-		wordsTooMany.Name, wrongDimension.Name, badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name}, f.Rule) && len(f.Offers) == 0
+	return slices.Contains([]string{unknownWord.Name, unknownClause.Name, twoOfAClause.Name, valueNeeded.Name, wordsTooMany.Name, wrongDimension.Name,
+		badNumber.Name, boundMissing.Name, boundUnexpected.Name, missingUnit.Name, placeMissing.Name, unknownUnit.Name, rangeUnexpected.Name}, f.Rule)
 }
 
 // readings are the texts that may be meant by pieces that do not read, the likeliest first.

@@ -15,7 +15,7 @@ import (
 type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, quotedName, boundInFront, measureInFront, turnedRound, otherClause, forward, onlyName}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward}
 
 // changesOf lists the pieces with one change each.
 func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
@@ -23,6 +23,9 @@ func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
 		for i := 1; i < len(pieces); i++ {
 			list = append(list, change(s, pieces, i)...)
 		}
+	}
+	if len(changes) > 1 {
+		list = append(list, onlyName(s, pieces)...)
 	}
 	return list
 }
@@ -107,11 +110,23 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 				list = append(list, with(pieces, i, i, piece{text: words[0], kind: wordPiece}))
 			}
 		})
+		for _, c := range s.row.Clauses { // in front of a word that may be left out, or of a test
+			literal := c.Slots[0].Kind == vocabulary.Literal && slices.Contains(c.Slots[0].Words, pieces[i].text)
+			test := c.Slots[0].Kind == vocabulary.Condition && vocabulary.IsMeasure(pieces[i].text) && !ofRow(s.row, pieces[i].text) && !slices.Contains(placesOf(s.row), pieces[i].text)
+			if (literal || test) && !said(pieces, c.Word) && !(pieces[i-1].kind == clausePiece && pieces[i-1].text == c.Word) {
+				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
+			}
+		}
 		for _, c := range leadFirst(s.row) { // in front of the place of a temperature
+			if alsoChoice(s.row, pieces[i].text) {
+				break // in water rather than at water
+			}
 			if i+1 < len(pieces) && pieces[i+1].kind == valuePiece && !ofRow(s.row, pieces[i].text) && len(c.Slots) == 1 && slices.Contains(c.Slots[0].Places, pieces[i].text) && takes(c.Slots[0], pieces[i+1].dim) {
 				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
 			}
 		}
+	case boundPiece:
+		list = append(list, clauseOfBound(s, pieces, i)...)
 	case textPiece, momentPiece:
 		for _, c := range s.row.Clauses {
 			if len(c.Slots) == 1 && holds(c.Slots[0].Kind, pieces[i].kind) && !said(pieces, c.Word) && !headTakes(s.row, pieces, i) {
@@ -121,15 +136,69 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 	case valuePiece:
 		for _, c := range leadFirst(s.row) {
 			slot := c.Slots[len(c.Slots)-1]
-			if len(c.Slots) == 1 && slot.Kind == vocabulary.Amount && takes(slot, pieces[i].dim) && !another(pieces, i) {
-				list = append(list, with(pieces, i, i, inFront(s.row, c.Word, slot)...))
+			if c.Word == clauseAt && isRange(pieces[i]) && said(pieces, clauseOver) || c.Word == clauseAllow && !said(pieces, clauseUntil) {
+				continue // a rise is from one to the other, and a guard is of what is waited for
+			}
+			if lastAlone(c) && slot.Kind == vocabulary.Amount && takes(slot, pieces[i].dim) && (!another(s.row, pieces, i) || secondOf(s.row, c, pieces, i)) {
+				list = append(list, with(pieces, i, i, append(literalBefore(s.row, c.Word, pieces[i-1]), inFront(s.row, c.Word, slot, pieces[i])...)...))
 			}
 		}
 		choices(s.row, func(_ *vocabulary.Clause, words []string) {
-			if len(words) == 1 && words[0] != pieces[i-1].text {
+			if len(words) == 1 && words[0] != pieces[i-1].text && words[0] != vocabulary.SaidNo {
 				list = append(list, with(pieces, i, i, piece{text: words[0], kind: wordPiece}))
 			}
 		})
+	}
+	return list
+}
+
+// literalBefore is the word that keeps a to behind a value from making a range of it: dried to.
+func literalBefore(row *vocabulary.Row, clause string, before piece) []piece {
+	if clause != vocabulary.To || before.kind != valuePiece {
+		return nil
+	}
+	for _, slot := range row.Slots {
+		if slot.Kind == vocabulary.Literal {
+			return []piece{{text: slot.Words[0], kind: wordPiece}}
+		}
+	}
+	return nil
+}
+
+// lastAlone tells whether the last value of a clause may stand alone behind its word.
+func lastAlone(c vocabulary.Clause) bool {
+	return !slices.ContainsFunc(c.Slots[:len(c.Slots)-1], func(s vocabulary.Slot) bool { return !s.Optional && s.Kind != vocabulary.Literal })
+}
+
+// secondOf tells whether a value is the second of two of which the row takes one in front of its
+// clauses, and this clause, which it needs, the other.
+func secondOf(row *vocabulary.Row, c vocabulary.Clause, pieces []piece, i int) bool {
+	return c.Required && i == 2 && !said(pieces, c.Word) && len(row.Slots) > 0 && takes(row.Slots[0], pieces[1].dim) && pieces[1].kind == valuePiece
+}
+
+// alsoChoice tells whether a word that is a place is a choice of a clause as well.
+func alsoChoice(row *vocabulary.Row, word string) (is bool) {
+	choices(row, func(c *vocabulary.Clause, words []string) { is = is || c != nil && slices.Contains(words, word) })
+	return is
+}
+
+// clauseOfBound writes the clause that is missing in front of a bound: one that takes bounds, or
+// that is one itself, as within is; or the one that waits for something.
+func clauseOfBound(s *search, pieces []piece, i int) (list [][]piece) {
+	if i+1 >= len(pieces) || pieces[i+1].kind != valuePiece {
+		return nil
+	}
+	for _, c := range leadFirst(s.row) {
+		slot := c.Slots[len(c.Slots)-1]
+		word := piece{text: c.Word, kind: clausePiece}
+		switch fits := len(c.Slots) == 1 && slot.Kind == vocabulary.Amount && takes(slot, pieces[i+1].dim) && !said(pieces, c.Word); {
+		case fits && slot.Bound:
+			list = append(list, with(pieces, i, i, word))
+		case fits && c.Word == clauseWithin && pieces[i].text == quantity.AtMost.String():
+			list = append(list, with(pieces, i, i+1, word))
+		case slot.Kind == vocabulary.Condition && c.Word == clauseUntil && !said(pieces, c.Word):
+			list = append(list, with(pieces, i, i, word))
+		}
 	}
 	return list
 }
@@ -156,11 +225,15 @@ func btoi(is bool) int {
 	return 0
 }
 
-// another tells whether another value is of the dimension of this one: of two times nobody
-// knows which is meant.
-func another(pieces []piece, i int) bool {
+// another tells whether another value that no clause word or bound stands in front of is of the
+// dimension of this one: of two times nobody knows which is meant.
+func another(row *vocabulary.Row, pieces []piece, i int) bool {
 	for j, p := range pieces {
-		if j != i && p.kind == valuePiece && p.dim == pieces[i].dim {
+		if j == i || p.kind != valuePiece || p.dim != pieces[i].dim || pieces[j-1].kind == boundPiece {
+			continue
+		}
+		def, ok := row.Clause(pieces[j-1].text)
+		if placed := ok && slices.ContainsFunc(def.Slots, func(s vocabulary.Slot) bool { return takes(s, p.dim) }); !placed {
 			return true
 		}
 	}
@@ -170,18 +243,22 @@ func another(pieces []piece, i int) bool {
 func takes(s vocabulary.Slot, d quantity.Dimension) bool { return slices.Contains(s.Dims, d) }
 
 // inFront is a clause word, and the place of a temperature that must say it.
-func inFront(row *vocabulary.Row, word string, slot vocabulary.Slot) []piece {
+func inFront(row *vocabulary.Row, word string, slot vocabulary.Slot, value piece) []piece {
 	list := []piece{{text: word, kind: clausePiece}}
 	if !slot.Placed {
 		return list
 	}
-	return append(list, placeOf(row, slot))
+	return append(list, placeOf(row, slot, value))
 }
 
 // placeOf is the place of a temperature that must say it, and the others that may be meant.
-func placeOf(row *vocabulary.Row, slot vocabulary.Slot) piece {
+func placeOf(row *vocabulary.Row, slot vocabulary.Slot, value piece) piece {
 	likely := []string{vocabulary.PlaceAirOn, vocabulary.PlaceOven, vocabulary.PlaceMalt}
-	if slices.Contains([]string{vocabulary.VerbRoast, vocabulary.VerbStew, vocabulary.VerbCool}, row.Word) {
+	q, err := quantity.Parse(value.text)
+	switch {
+	case slices.Contains(slot.Places, vocabulary.PlaceBed) && err == nil && q.SI < kilnWarm:
+		likely = []string{vocabulary.PlaceBed, vocabulary.PlaceWater, vocabulary.PlaceRoom}
+	case slices.Contains([]string{vocabulary.VerbRoast, vocabulary.VerbStew, vocabulary.VerbCool}, row.Word):
 		likely = []string{vocabulary.PlaceMalt, vocabulary.PlaceAirOn, vocabulary.PlaceOven}
 	}
 	likely = slices.DeleteFunc(likely, func(place string) bool { return !slices.Contains(slot.Places, place) })
@@ -191,13 +268,21 @@ func placeOf(row *vocabulary.Row, slot vocabulary.Slot) piece {
 	return piece{text: likely[0], kind: wordPiece, or: likely[1:]}
 }
 
+// kilnWarm is warmer than anything is read to be but in a kiln, in K.
+const kilnWarm = 315
+
 // placeInFront writes the place of a temperature that stands behind its clause word.
 func placeInFront(s *search, pieces []piece, i int) [][]piece {
-	def, ok := s.row.Clause(pieces[i-1].text)
-	if pieces[i].kind != valuePiece || pieces[i-1].kind != clausePiece || !ok || len(def.Slots) != 1 || !def.Slots[0].Placed || !takes(def.Slots[0], pieces[i].dim) {
+	slots := s.row.Slots
+	if def, ok := s.row.Clause(pieces[i-1].text); ok && pieces[i-1].kind == clausePiece {
+		slots = def.Slots
+	} else if i > 1 {
 		return nil
 	}
-	return [][]piece{with(pieces, i, i, placeOf(s.row, def.Slots[0]))}
+	if pieces[i].kind != valuePiece || len(slots) != 1 || !slots[0].Placed || !takes(slots[0], pieces[i].dim) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i, placeOf(s.row, slots[0], pieces[i]))}
 }
 
 // turnedRound puts a word in front of its value: 2 l water.
@@ -210,6 +295,14 @@ func turnedRound(s *search, pieces []piece, i int) [][]piece {
 
 // otherClause writes a clause word of the row for one that it does not take.
 func otherClause(s *search, pieces []piece, i int) (list [][]piece) {
+	if def, ok := s.row.Clause(pieces[i].text); ok && pieces[i].kind == clausePiece && i+1 < len(pieces) && isRange(pieces[i+1]) && !def.Slots[len(def.Slots)-1].Range {
+		for _, c := range s.row.Clauses { // for 6 to 14 h is what allow says
+			if last := c.Slots[len(c.Slots)-1]; last.Range && last.Bound && takes(last, pieces[i+1].dim) && !said(pieces, c.Word) && said(pieces, clauseUntil) {
+				list = append(list, with(pieces, i, i+1, piece{text: c.Word, kind: clausePiece}))
+			}
+		}
+		return list
+	}
 	if !foreign(s.row, pieces[i]) {
 		return nil
 	}
@@ -227,11 +320,18 @@ func foreign(row *vocabulary.Row, p piece) bool {
 
 // forward puts a value further to the front.
 func forward(s *search, pieces []piece, i int) (list [][]piece) {
-	if pieces[i].kind != valuePiece {
+	switch {
+	case pieces[i].kind == wordPiece && i > 1 && ofRow(s.row, pieces[i].text):
+		return [][]piece{slices.Concat(pieces[:1], pieces[i:i+1], pieces[1:i], pieces[i+1:])}
+	case pieces[i].kind != valuePiece:
 		return nil
 	}
-	for j := 1; j < i; j++ {
-		list = append(list, slices.Concat(pieces[:j], pieces[i:i+1], pieces[j:i], pieces[i+1:]))
+	from := i
+	if pieces[i-1].kind == boundPiece {
+		from--
+	}
+	for j := 1; j < from; j++ {
+		list = append(list, slices.Concat(pieces[:j], pieces[from:i+1], pieces[j:from], pieces[i+1:]))
 	}
 	return list
 }
@@ -240,6 +340,9 @@ func forward(s *search, pieces []piece, i int) (list [][]piece) {
 // that may yet say something is kept behind the statement, as a comment.
 func leftOut(s *search, pieces []piece, i int) [][]piece {
 	p := pieces[i]
+	if p.kind == boundPiece && p.text == quantity.Is.String() {
+		return [][]piece{with(pieces, i, i+1)}
+	}
 	if p.kind != wordPiece && !foreign(s.row, p) || vocabulary.Turns(p.text) || strings.ContainsAny(p.text, "0123456789") {
 		return nil
 	}
@@ -255,7 +358,7 @@ func leftOut(s *search, pieces []piece, i int) [][]piece {
 		return [][]piece{with(pieces, i, i+1)}
 	case p.kind == clausePiece || vocabulary.Known(p.text):
 		return nil
-	case !s.aside || s.row.Opens != vocabulary.None:
+	case !s.aside || s.row.Opens != vocabulary.None || s.r.in == vocabulary.Batch || i+1 < len(pieces) && pieces[i+1].kind == textPiece:
 		return nil
 	case hasKind(pieces, asidePiece):
 		last := len(pieces) - 1
@@ -293,27 +396,95 @@ func headTakes(row *vocabulary.Row, pieces []piece, i int) bool {
 
 // quotedName puts words in quotes where a name or a text is wanted, the most of them first.
 func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
-	if pieces[i].kind != wordPiece || !wantsText(s.row, pieces, i) {
+	if pieces[i].kind != wordPiece && !(pieces[i].kind == valuePiece && pieces[i].dim == quantity.Number) || !wantsText(s.row, pieces, i) {
 		return nil
 	}
 	end := i
 	for end < len(pieces) && end < i+longestName && quotable(pieces[end]) {
 		end++
 	}
+	if vocabulary.SaysNothing(pieces[i].text) && i+1 < end && pieces[i+1].kind == textPiece {
+		return nil
+	}
 	for ; end > i; end-- {
 		if pieces[end-1].kind != clausePiece {
-			name := strconv.Quote(joined(pieces[i:end]))
+			name := strconv.Quote(s.r.home.spelt(strings.ReplaceAll(joined(pieces[i:end]), `"`, "")))
 			list = append(list, with(pieces, i, end, piece{text: name, kind: textPiece}))
 		}
 	}
 	return list
 }
 
+// unquoted takes the quotes off a word that is a choice.
+func unquoted(s *search, pieces []piece, i int) (list [][]piece) {
+	if pieces[i].kind != textPiece {
+		return nil
+	}
+	word := strings.Trim(pieces[i].text, `"`)
+	free := slices.ContainsFunc(s.row.Slots, func(slot vocabulary.Slot) bool { return slot.Kind == vocabulary.Choice && len(slot.Words) == 0 })
+	choices(s.row, func(_ *vocabulary.Clause, words []string) {
+		if slices.Contains(words, word) || free && !strings.Contains(word, " ") {
+			list = [][]piece{with(pieces, i, i+1, piece{text: word, kind: wordPiece})}
+		}
+	})
+	return list
+}
+
+func isRange(p piece) bool {
+	return p.kind == valuePiece && strings.Contains(p.text, " "+vocabulary.To+" ")
+}
+
+// parted writes a range as two values, of which the second stands behind to.
+func parted(s *search, pieces []piece, i int) [][]piece {
+	low, high, ok := strings.Cut(pieces[i].text, " "+vocabulary.To+" ")
+	if _, takesTo := s.row.Clause(vocabulary.To); !ok || !takesTo || pieces[i].kind != valuePiece || said(pieces, vocabulary.To) {
+		return nil
+	}
+	if q, err := quantity.Parse(high); err == nil && !strings.Contains(low, " ") {
+		low += " " + q.Unit()
+	}
+	first, second := piece{text: low, kind: valuePiece, dim: pieces[i].dim}, piece{text: high, kind: valuePiece, dim: pieces[i].dim}
+	parts := append([]piece{first}, literalBefore(s.row, vocabulary.To, first)...)
+	return [][]piece{with(pieces, i, i+1, append(parts, piece{text: vocabulary.To, kind: clausePiece}, second)...)}
+}
+
+// needsWords adds a clause that the row needs and that says one thing alone: at the start.
+func needsWords(s *search, pieces []piece, i int) (list [][]piece) {
+	if i != len(pieces)-1 {
+		return nil
+	}
+	for _, c := range s.row.Clauses {
+		words := []piece{{text: c.Word, kind: clausePiece}}
+		for _, slot := range c.Slots {
+			if (slot.Kind == vocabulary.Literal || slot.Kind == vocabulary.Choice) && len(slot.Words) == 1 {
+				words = append(words, piece{text: slot.Words[0], kind: wordPiece})
+			}
+		}
+		if c.Required && !said(pieces, c.Word) && len(words) == len(c.Slots)+1 {
+			list = append(list, append(slices.Clip(pieces), words...))
+		}
+	}
+	return list
+}
+
+// bareName leaves a word out that stands in front of a name and says nothing more: the "blue tub",
+// vessel "blue tub".
+func bareName(s *search, pieces []piece, i int) [][]piece {
+	p := pieces[i]
+	if p.kind != wordPiece || i+1 >= len(pieces) || pieces[i+1].kind != textPiece || i > 1 && pieces[i-1].kind != clausePiece {
+		return nil
+	}
+	if !vocabulary.SaysNothing(p.text) && !vocabulary.IsGrain(p.text) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i+1)}
+}
+
 // longestName is the most words that are taken for one name.
 const longestName = 8
 
 func quotable(p piece) bool {
-	return p.kind == wordPiece || p.kind == clausePiece || p.kind == valuePiece && p.dim == quantity.Number
+	return p.kind == wordPiece || p.kind == clausePiece || p.kind == textPiece || p.kind == valuePiece && p.dim == quantity.Number
 }
 
 // wantsText tells whether a name or a text may stand at a place among the pieces.
@@ -325,7 +496,7 @@ func wantsText(row *vocabulary.Row, pieces []piece, i int) bool {
 		return len(def.Slots) > 0 && holds(def.Slots[0].Kind, textPiece)
 	}
 	return slices.ContainsFunc(row.Clauses, func(c vocabulary.Clause) bool {
-		return len(c.Slots) > 0 && holds(c.Slots[0].Kind, textPiece) && !said(pieces, c.Word)
+		return c.Required && holds(c.Slots[0].Kind, textPiece) && !said(pieces, c.Word)
 	})
 }
 
@@ -385,14 +556,18 @@ func (r *statementReader) scope(row *vocabulary.Row) vocabulary.Block {
 	return r.in
 }
 
-// onlyName adds the clause that a row needs where the house has one definition that it can name.
-func onlyName(s *search, pieces []piece, i int) (list [][]piece) {
-	if i != len(pieces)-1 {
-		return nil
-	}
+// onlyName adds the clause that a row needs where the house has few definitions that it can name.
+func onlyName(s *search, pieces []piece) (list [][]piece) {
 	for _, c := range s.row.Clauses {
-		if names := s.r.home.named(c.Slots[0].Of); c.Required && c.Slots[0].Kind == vocabulary.Name && !said(pieces, c.Word) && len(names) == 1 {
-			list = append(list, with(pieces, i+1, i+1, piece{text: c.Word, kind: clausePiece}, piece{text: strconv.Quote(names[0]), kind: textPiece}))
+		if !c.Required || c.Slots[0].Kind != vocabulary.Name || said(pieces, c.Word) {
+			continue
+		}
+		if names := s.r.home.named(c.Slots[0].Of); len(names) > 0 && len(names) <= mostOffered {
+			quoted := make([]string, len(names))
+			for i, name := range names {
+				quoted[i] = strconv.Quote(name)
+			}
+			list = append(list, append(slices.Clip(pieces), piece{text: c.Word, kind: clausePiece}, piece{text: quoted[0], kind: textPiece, or: quoted[1:]}))
 		}
 	}
 	return list

@@ -8,6 +8,7 @@ import (
 	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
+	"maltwright/lang/vocabulary"
 )
 
 // piece is a part of the header of a statement.
@@ -65,6 +66,14 @@ func pieceOf(at func(source.Span) source.Place, t syntax.Term) []piece {
 		if t.High == nil && len(t.Low.Parts) > 1 {
 			return apart(t.Low.Written(), text)
 		}
+		if low, err := quantity.Make(t.Low.Written()...); err == nil && t.High != nil && low.Dimension != quantity.Number {
+			if high, err := quantity.Make(t.High.Written()...); err == nil && high.Dimension != low.Dimension {
+				return []piece{{text: settled(t.Low), kind: valuePiece, dim: low.Dimension}, {text: vocabulary.To, kind: clausePiece}, {text: settled(*t.High), kind: valuePiece, dim: high.Dimension}}
+			}
+		}
+		if t.High == nil {
+			text = settled(t.Low)
+		}
 		last := t.Low
 		if t.High != nil { // of 14 to 18 °C the first has no unit
 			last = *t.High
@@ -94,6 +103,15 @@ func apart(parts []quantity.Part, text string) (list []piece) {
 		list = append(list, piece{text: strings.TrimSpace(p.Number + " " + p.Unit), kind: valuePiece, dim: q.Dimension})
 	}
 	return list
+}
+
+// settled writes a quantity with the degrees that its file means by a word: 180 °F for 180 deg.
+func settled(q syntax.Quantity) string {
+	parts := make([]string, len(q.Parts))
+	for i, p := range q.Parts {
+		parts[i] = strings.TrimSpace(p.Number.Text + " " + p.Unit.Text)
+	}
+	return strings.Join(parts, " ")
 }
 
 // wordLike tells whether what stands where a unit does is a word: the out of 194 out of 200.

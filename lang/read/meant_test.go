@@ -109,12 +109,12 @@ func TestNothingIsGuessedWhereTwoCanBeMeant(t *testing.T) {
 		"cure 4 h at malt 82 °C for 5 h":   vocabulary.Kiln,
 		"soak 7 h in 20 h at 13 °C":        vocabulary.Steep,
 		"cool to malt 30 °C to malt 40 °C": vocabulary.Kiln,
-		"fired gas by":                     vocabulary.KilnFacts,
 		"gate moisture at most 10 % and":   vocabulary.Kiln,
 	} {
 		found := statementOf(t, in, text)
 		require.NotEmpty(t, found, text)
-		assert.Contains(t, []string{twoOfAClause.Do, wrongDimension.Do, valueNeeded.Do}, found[0].Hint, text)
+		assert.NotContains(t, found[0].Hint, "write ", text)
+		assert.Empty(t, found[0].Offers, text)
 	}
 }
 
@@ -139,14 +139,17 @@ func TestWhatIsToldReadsAndKeepsEveryValue(t *testing.T) {
 				}
 				for _, in := range row.In {
 					for _, f := range statementOf(t, in, text) {
-						write, ok := strings.CutPrefix(f.Hint, "write "+row.Word+" ")
-						if !ok || !undecidedRules[f.Rule] {
-							continue
+						for _, o := range f.Offers {
+							write := text[:o.Edits[0].Place.Start] + o.Edits[0].New + text[o.Edits[0].Place.End:]
+							if !undecidedRules[f.Rule] || !strings.HasPrefix(f.Hint, "write "+row.Word+" ") || !strings.HasPrefix(write, row.Word+" ") {
+								continue
+							}
+							told++
+							assert.Empty(t, golden.Findings(statementOf(t, in, write)), "%s for %s", write, text)
+							for _, number := range values.FindAllString(text, -1) {
+								assert.Contains(t, values.FindAllString(write, -1), number, "%s for %s", write, text)
+							}
 						}
-						told++
-						write = row.Word + " " + write
-						assert.Empty(t, golden.Findings(statementOf(t, in, write)), "%s for %s", write, text)
-						assert.ElementsMatch(t, values.FindAllString(text, -1), values.FindAllString(write, -1), text)
 					}
 				}
 			}

@@ -13,13 +13,16 @@ import (
 // hyphens, and for no more than 35 % or twice a day what the language says.
 func (r *statementReader) wordsRight(row *vocabulary.Row, pieces []piece) []piece {
 	w := &wording{row: row, measures: r.measuresOf(row), places: placesOf(row)}
-	out := pieces[:1:1]
-	for i := 1; i < len(pieces); {
+	out, first := pieces[:1:1], 1
+	if len(pieces) > 1 && pieces[1].kind != valuePiece && vocabulary.SaysSame(r.in, row.Word, pieces[1].text) {
+		first = 2 // cool down
+	}
+	for i := first; i < len(pieces); {
 		taken, made := w.right(pieces[i:], out)
 		out = append(out, made...)
 		i += taken
 	}
-	return boundsInFront(out)
+	return r.testsRight(w.measures, w.placesRight(boundsInFront(out)))
 }
 
 // wording is what a row knows of words.
@@ -42,6 +45,12 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 			return n, made
 		}
 	}
+	if n, made := w.numbered(pieces); n > 0 {
+		return n, made
+	}
+	if n, made := w.figure(pieces); n > 0 {
+		return n, made
+	}
 	if p.kind != wordPiece && p.kind != clausePiece && p.kind != boundPiece && p.kind != unitPiece {
 		return 1, pieces[:1]
 	}
@@ -59,7 +68,16 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 			return 2, []piece{{text: word, kind: wordPiece}}
 		}
 	}
-	if p.kind == wordPiece && !w.knows(p.text) {
+	if len(pieces) > 1 && slices.Contains(w.measures, pieces[1].text+" "+p.text) {
+		return 2, []piece{pieces[1], p}
+	}
+	if p.text == vocabulary.ClauseBy && wordAt(pieces, 1) == "hand" {
+		return 2, nil
+	}
+	if p.kind == unitPiece && w.knows(p.text) {
+		return 1, []piece{w.piece(p.text)}
+	}
+	if (p.kind == wordPiece || p.kind == unitPiece) && !w.knows(p.text) {
 		if made, ok := w.other(p.text); ok {
 			return 1, []piece{made}
 		}
@@ -77,8 +95,12 @@ func (w *wording) phrase(pieces, before []piece) (taken int, made []piece) {
 		_, clause := w.row.Clause(pieces[0].text)
 		switch last := before[len(before)-1]; {
 		case p.Kind == vocabulary.ClausePhrase:
-			if _, takes := w.row.Clause(p.Means); takes && !clause {
-				return n, []piece{{text: p.Means, kind: clausePiece}}
+			means := p.Means
+			if _, rises := w.row.Clause(clauseOver); rises && means == clauseFor && said(before, clauseFrom) && !said(before, clauseOver) {
+				means = clauseOver
+			}
+			if _, takes := w.row.Clause(means); takes && !clause {
+				return n, []piece{{text: means, kind: clausePiece}}
 			}
 		case clause && n == 1 && !(last.kind == wordPiece && vocabulary.IsMeasure(last.text)):
 		case n < len(pieces) && pieces[n].kind == valuePiece || last.kind == valuePiece:
@@ -96,6 +118,29 @@ func rangeSaid(pieces []piece) (p piece, ok bool) {
 	return piece{text: pieces[1].text + " " + vocabulary.To + " " + pieces[3].text, kind: valuePiece, dim: pieces[3].dim}, true
 }
 
+// numbered reads which of several steps is meant: first soak, soak1, soak one.
+func (w *wording) numbered(pieces []piece) (taken int, made []piece) {
+	steps := func(word string) bool {
+		return vocabulary.IsStep(word) && w.knows(word)
+	}
+	number := func(n int) piece { return piece{text: strconv.Itoa(n), kind: valuePiece} }
+	first := wordAt(pieces, 0)
+	if n, ok := vocabulary.Ordinal(pieces[0].text + wordAt(pieces, 1)); ok && pieces[0].kind == valuePiece && steps(wordAt(pieces, 2)) {
+		return 3, []piece{{text: wordAt(pieces, 2), kind: wordPiece}, number(n)} // 1st soak
+	}
+	if n, ok := vocabulary.Ordinal(first); ok && steps(wordAt(pieces, 1)) {
+		return 2, []piece{pieces[1], number(n)}
+	}
+	if n, ok := vocabulary.Times(wordAt(pieces, 1)); ok && steps(first) && vocabulary.Cardinal(wordAt(pieces, 1)) {
+		return 2, []piece{pieces[0], number(n)}
+	}
+	step := strings.TrimRight(first, "0123456789")
+	if n, err := strconv.Atoi(strings.TrimPrefix(first, step)); err == nil && steps(step) {
+		return 1, []piece{{text: step, kind: wordPiece}, number(n)}
+	}
+	return 0, nil
+}
+
 // boundsInFront puts a bound that stands behind its value in front of it: 35 % or less.
 func boundsInFront(pieces []piece) []piece {
 	for i := 1; i+1 < len(pieces); i++ {
@@ -111,6 +156,11 @@ func boundsInFront(pieces []piece) []piece {
 func (w *wording) other(written string) (p piece, ok bool) {
 	for _, words := range w.lists() {
 		if word, ok := vocabulary.Same(written, words); ok {
+			return w.piece(word), true
+		}
+	}
+	for _, words := range w.lists() {
+		if word, ok := vocabulary.Inflected(written, words); ok && len(written) > 3 {
 			return w.piece(word), true
 		}
 	}

@@ -94,6 +94,7 @@ type statementReader struct {
 	opens     vocabulary.Block  // the block that the statement being read opens
 	statement *syntax.Statement // being read
 	verb      string            // of the statement being read
+	chosen    string            // the choice that was read last
 	clause    string            // the clause that is being read, "" behind the verb
 	home      *home             // what the files of the house say by themselves; nil where they are not known
 	tried     *int              // texts of the whole house that were tried for others that do not read; nil where none is to be
@@ -109,6 +110,7 @@ func (r *statementReader) at(s source.Span) source.Place { return source.Place{F
 // statement is of no use, which it has then reported.
 func (r *statementReader) read(s *syntax.Statement) (*filled, bool) {
 	if s.Broken {
+		r.unbegun(s)
 		return nil, false
 	}
 	row, ok := vocabulary.Lookup(r.in, s.Verb.Text)
@@ -175,7 +177,7 @@ func (r *statementReader) readClauses(row *vocabulary.Row, s *syntax.Statement) 
 	for _, def := range row.Clauses {
 		if def.Required && out[def.Word] == nil {
 			f := valueNeeded.At(r.at(s.Head()), fmt.Sprintf("%s needs %s: %s", row.Word, def.Word, def.Doc))
-			f.Hint = "such as: " + row.Example
+			f.Hint = "its form: " + vocabulary.Form(*row)
 			r.note(f)
 		}
 	}
@@ -217,19 +219,37 @@ func (r *statementReader) slots(slots []vocabulary.Slot, terms []syntax.Term, af
 func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms []syntax.Term, after syntax.Word) {
 	if len(terms) == 0 {
 		f := valueNeeded.At(r.at(after.Span), fmt.Sprintf("%s needs %s", after.Text, describe(slot)))
-		if slot.Kind == vocabulary.Choice && len(slot.Words) == 1 {
-			f.Hint = "write " + slot.Words[0] + " behind it"
+		if slot.Kind == vocabulary.Choice && len(slot.Words) <= mostOffered {
+			texts := make([]string, len(slot.Words))
+			for i, word := range slot.Words {
+				texts[i] = after.Text + " " + word
+			}
+			f.Write(f.Place, texts...)
 		}
 		r.note(f)
 		return
 	}
 	place := r.at(terms[0].Range())
 	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), place.Text()))
-	if slot.Kind == vocabulary.Choice {
-		f.Hint = "write in words what is meant: " + strings.Join(slot.Words, ", ")
-	}
-	if slot.Kind == vocabulary.Choice && amountNext {
-		f.Hint = fmt.Sprintf("write in front of it what is meant: %s %s %s", after.Text, strings.Join(slot.Words, "|"), place.Text())
+	switch {
+	case slot.Kind == vocabulary.Choice && amountNext && len(slot.Words) <= mostOffered:
+		texts := make([]string, len(slot.Words))
+		for i, word := range slot.Words {
+			texts[i] = word + " " + place.Text()
+		}
+		f.Write(place, texts...)
+	case slot.Kind == vocabulary.Choice && amountNext && analysesOf(terms[0]) != nil:
+		words := analysesOf(terms[0])
+		for i, word := range words {
+			words[i] = word + " " + place.Text()
+		}
+		f.Write(place, words...)
+	case slot.Kind == vocabulary.Choice && amountNext:
+		f.Hint = "in front of it stands what it is of: " + strings.Join(slot.Words, ", ")
+	case slot.Kind == vocabulary.Choice:
+		f.Hint = "known here: " + strings.Join(slot.Words, ", ")
+	case slot.Kind == vocabulary.Amount:
+		f.Hint = "its form: " + formOf(r.in, r.verb)
 	}
 	if word, ok := terms[0].(syntax.Word); ok && slot.Kind == vocabulary.Choice {
 		f = unknownWord.At(place, fmt.Sprintf("%q is not one of the words %s takes", word.Text, after.Text))
@@ -237,8 +257,11 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		if meant, sure, ok := vocabulary.Synonym(word.Text, slot.Words); ok && sure {
 			f.Repair(place, meant)
 		} else if ok {
+			f.Write(place, meant)
 			f.Hint = fmt.Sprintf("%s is the nearest to it; known here: %s", meant, strings.Join(slot.Words, ", "))
-		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok {
+		} else if meant, ok := vocabulary.Inflected(word.Text, slot.Words); ok {
+			f.Repair(place, meant)
+		} else if meant, ok := nearest.Word(word.Text, slot.Words); ok && !strings.ContainsAny(word.Text, "0123456789") {
 			f.AskOnly(place, meant, certain(word.Text, slot.Words))
 		}
 	}
@@ -248,15 +271,44 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		r.clocksMeant(&f, terms)
 	}
 	if day := place.Text(); slot.Kind == vocabulary.Moment && len(terms) == 1 && isDay(day) {
-		f.Hint = fmt.Sprintf("write the time of day too, as %s 07:00", day)
+		f.Hint = "the time of day stands behind the date"
 	}
 	if t, ok := terms[0].(syntax.Text); ok && slices.Contains([]vocabulary.Kind{vocabulary.Moment, vocabulary.Clock, vocabulary.Hour, vocabulary.Date}, slot.Kind) && calendar.Looks(t.Value) {
 		f.Repair(place, t.Value) // a time stands in no quotes
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
-		f.Hint = "put it in quotes, with all its words"
+		f.Hint = "it stands in quotes, with all its words"
 	}
 	r.note(f)
+}
+
+// analysesOf are what a value may have been found of, where it is few.
+func analysesOf(t syntax.Term) (words []string) {
+	a, ok := t.(syntax.Amount)
+	if !ok {
+		return nil
+	}
+	q, err := value.Quantity(a.Low, nil)
+	if err != nil {
+		return nil
+	}
+	for _, one := range vocabulary.Analyses() {
+		if slices.Contains(one.Dims(), q.Dimension) {
+			words = append(words, one.Word)
+		}
+	}
+	if len(words) > mostOffered {
+		return nil
+	}
+	return words
+}
+
+// formOf is the form of a statement.
+func formOf(in vocabulary.Block, word string) string {
+	if row, ok := vocabulary.Lookup(in, word); ok {
+		return vocabulary.Form(*row)
+	}
+	return ""
 }
 
 func isDay(text string) bool { _, err := time.Parse(time.DateOnly, text); return err == nil }

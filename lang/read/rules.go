@@ -20,7 +20,7 @@ func Rules() []finding.Rule {
 		placeMissing, badTime, blockUnexpected, blockMissing,
 		unknownName, nameUsedTwice, unusedDefinition, stageOutOfOrder, missingStage, grownAlready, greenGoesOn, missingStatement, missingGuard, guardUpsideDown,
 		moistureOver60, outOfRange, unusualFigure, outOfProportion, stepNeedsTemperature, stepNeedsEnd, acceptWithoutReason, limitsChanged, mergeUnsettled,
-		lotsDiffer, timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet, lotOverdrawn, tareBesideIn, partOfBatch,
+		lotsDiffer, timeGoesBack, readingBeforeBegan, countsDiffer, driedAboveWet, lotOverdrawn, tareBesideIn, partOfBatch, noFrame,
 	})
 }
 
@@ -66,19 +66,19 @@ var (
 		"what it says would not be done", "see the statement's form with explain",
 		`site "Loft" { water 9 to 12 °C every 8 h }`, `site "Loft" { water 9 to 12 °C }`)
 	twoOfAClause = rule("two-of-a-clause", fault, "a clause stands twice in one statement",
-		"only one of the two can hold", "take one of them out",
+		"only one of the two can hold", "keep the one that is meant",
 		`grain "Far field" { species barley; germination 97 % of 200 kernels of 100 kernels }`, `grain "Far field" { species barley; germination 97 % of 200 kernels }`)
 	saidTwice = rule("said-twice", fault, "a fact is given twice in one block",
-		"only one of the two can hold", "take one of them out",
+		"only one of the two can hold", "keep the one that is meant",
 		`site "Loft" { water 9 °C; water 12 °C }`, `site "Loft" { water 9 to 12 °C }`)
 	valueNeeded = rule("value-needed", fault, "a statement or clause lacks a value",
-		"without it the statement says nothing", "write the value",
+		"without it the statement says nothing", "add the value",
 		`site "Loft" { water }`, `site "Loft" { water 9 to 12 °C }`)
 	wordsTooMany = rule("words-too-many", fault, "words that the statement has no place for",
-		"what they ask for would not be done", "take them out, or see the statement's form with explain",
+		"what they ask for would not be done", "see the statement's form with explain; what is only a remark stands behind #",
 		`site "Loft" { water 9 to 12 °C cold }`, `site "Loft" { water 9 to 12 °C }`)
 	wrongDimension = rule("wrong-dimension", fault, "a value of the wrong kind",
-		"one thing cannot stand for another, such as a time for a temperature", "write a value with a unit of the right kind",
+		"one thing cannot stand for another, such as a time for a temperature", "see the statement's form with explain",
 		`site "Loft" { water 9 h }`, `site "Loft" { water 9 °C }`)
 	missingUnit = rule("missing-unit", fault, "a number without its unit",
 		"the same number is one thing in °C and another in °F, one in litres and another in gallons", "write the unit behind the number",
@@ -93,10 +93,10 @@ var (
 		"nothing lies between the two", "swap the two values",
 		`site "Loft" { water 12 to 9 °C }`, `site "Loft" { water 9 to 12 °C }`)
 	rangeUnexpected = rule("range-unexpected", fault, "a range where one value is wanted",
-		"the statement needs one value to work with", "write one value",
+		"the statement needs one value to work with", "choose one of them",
 		`vessel "tub" { holds 20 to 25 l }`, `vessel "tub" { holds 25 l }`)
 	boundUnexpected = rule("bound-unexpected", fault, "a bound where a plain value is wanted",
-		"the statement needs a value, not a limit", "leave the words at least or at most out",
+		"the statement needs a value, not a limit", "give the value itself; what must at least or at most hold is said with until or expect",
 		`vessel "tub" { holds at least 25 l }`, `vessel "tub" { holds 25 l }`)
 	boundMissing = rule("bound-missing", fault, "a condition that does not say on which side it holds",
 		"at least and at most tell on which side it holds; a falling moisture passes every value once",
@@ -110,7 +110,7 @@ var (
 		"the step could never fall due", "write a date as 2026-03-06 and a time as 07:30 or 7:30 am",
 		`site "Loft" { awake 06:30 to 25:30 }`, `site "Loft" { awake 06:30 to 22:30 }`)
 	blockUnexpected = rule("block-unexpected", fault, "a block behind a statement that takes none",
-		"what it says would not be done", "take the braces out",
+		"what it says would not be done", "move what stands in the braces to the block it belongs in",
 		`site "Loft" { water 9 °C { air 8 °C } }`, `site "Loft" { water 9 °C }`)
 	blockMissing = rule("block-missing", fault, "a statement that needs a block has none",
 		"what it is made of is said in its block", "write { and } behind it, with its statements between",
@@ -123,7 +123,7 @@ var (
 		"it would not be certain which of them is meant", "give one of them another name",
 		`vessel "tub" { holds 25 l } vessel "tub" { holds 30 l }`, `vessel "tub" { holds 25 l }`)
 	unusedDefinition = rule("unused-definition", note, "a definition that no process of this file uses",
-		"it may be left over, or its name may be spelt otherwise below", "take it out, or move it to the file of the house",
+		"it may be left over, or its name may be spelt otherwise below", "name it in a process, or move it to the file of the house",
 		"vessel \"old tub\" { holds 20 l }\n"+shortest+shortKiln+"}", shortest+shortKiln+"}")
 	stageOutOfOrder = rule("stage-order", fault, "the stages stand in another order than grain goes through them",
 		"steep, germinate, wither, kiln, deculm, store is the order of the work", "move the stage",

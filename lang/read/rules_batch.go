@@ -41,7 +41,7 @@ var (
 		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))
 	tareBesideIn = rule("tare-beside-in", caution, "a record with a tare, and weights that say in what the grain was weighed",
 		"what such a weight was weighed in is taken off it, and of every other weight the tare: it is not certain which of the two is in a number",
-		"take the tare out, and say of each weight in what it was weighed",
+		"say of each weight in what it was weighed; then no tare is needed",
 		tubThatWeighs+batchOf("  tare 990 g\n  weighed 8.33 kg in \"tub\" after soak 1\n"), tubThatWeighs+batchOf("  weighed 8.33 kg in \"tub\" after soak 1\n"))
 	partOfBatch = rule("part-of-batch", caution, "a weight of one of several vessels that a steep is shared out among",
 		"how much of the grain is in the one is not known well enough to tell the moisture of all of it, so the weight is not read",

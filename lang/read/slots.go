@@ -47,6 +47,7 @@ func readChoice(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	if !ok || len(slot.Words) > 0 && !slices.Contains(slot.Words, w.Text) {
 		return terms, nil, true
 	}
+	r.chosen = w.Text
 	return terms[1:], &given{place: r.at(w.Span), word: w.Text}, true
 }
 

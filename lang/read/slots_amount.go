@@ -4,9 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/value"
 	"maltwright/lang/vocabulary"
@@ -61,31 +63,66 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		r.noUnit(e, a, slot)
 	default:
 		f := wrongDimension.At(place, fmt.Sprintf("%s is %s, and %s is wanted here", place.Text(), withArticle(e.Made.Dimension.String()), withArticle(dimensionWords(dims))))
+		f.Hint = orElse(r.unitsOf(dims), f.Hint)
+		number, plain := numberOf(e.Made)
 		switch one := []quantity.Dimension{e.Made.Dimension}; {
 		case one[0] == quantity.Length && slices.Contains(dims, quantity.Pressure):
-			f.Hint = fmt.Sprintf("if a column of water is meant, write %s of water", place.Text())
+			f.Ask(place, place.Text()+" of water")
+		case plain && unitForgot(e.Made.Unit(), dims) != "" && a.High == nil:
+			f.Ask(place, number+" "+unitForgot(e.Made.Unit(), dims))
 		case one[0] == quantity.Mass && slices.Equal(dims, []quantity.Dimension{quantity.Volume}) && r.in == vocabulary.KilnFacts:
-			f.Hint = "write its volume, such as 20 l: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
+			f.Hint = "its volume is wanted: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
 		}
 		r.note(f)
 	}
 }
 
+// unitForgot is the unit of which a part was forgotten, by what is wanted: m2 of m, m3/h of m3.
+func unitForgot(unit string, dims []quantity.Dimension) string {
+	for _, rest := range []string{"2", "/h", "/min"} {
+		if u, ok := quantity.Lookup(unit + rest); ok && slices.Contains(dims, u.Dimension) {
+			return u.Name
+		}
+	}
+	other := map[string]string{"m": "min", "kWh": "kW", "ft3": "cfm"}[unit]
+	if u, ok := quantity.Lookup(other); ok && slices.Contains(dims, u.Dimension) {
+		return other
+	}
+	return ""
+}
+
+// unitsOf says in which units a value of the dimensions is written.
+func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
+	var units []string
+	for _, d := range dims {
+		for _, unit := range r.unitsLikely(d, "", r.verb) {
+			units = append(units, unit)
+		}
+	}
+	if len(units) == 0 || units[0] == "" {
+		return ""
+	}
+	return fmt.Sprintf("%s is written in %s", withArticle(dimensionWords(dims)), strings.Join(units[:min(len(units), mostOffered)], " or "))
+}
+
 // noUnit reports a number without its unit.
 func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabulary.Slot) {
 	place := r.at(e.End.Span)
-	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(slot.Dims))))
+	dims := slot.Dims
+	if of, ok := vocabulary.FindAnalysis(r.chosen); ok && r.in == vocabulary.Batch {
+		dims = of.Dims()
+	}
+	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
 	switch unit := e.Low.Unit(); {
 	case unit != "":
 		f.Write(place, place.Text()+" "+unit)
-	case slot.Dims[0] == quantity.Share && a.High == nil:
-		r.share(&f, a, slot)
+	case dims[0] == quantity.Share || slices.Contains(dims, quantity.Share) && r.chosen == vocabulary.WithReturns:
+		r.share(&f, a)
 	default:
 		var texts []string
-		for _, d := range slot.Dims {
-			for _, unit := range r.unitsLikely(d, place.Text(), orElse(r.clause, r.verb)) {
-				text := place.Text() + " " + unitThatFits(unit, a, slot)
-				if !slices.Contains(texts, text) && len(texts) < 2 {
+		for _, d := range dims {
+			for _, unit := range r.unitsThatFit(d, a, slot) {
+				if text := place.Text() + " " + unit; len(texts) < mostOffered {
 					texts = append(texts, text)
 				}
 			}
@@ -131,10 +168,16 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if bad.Hint != "" {
 		f.Hint = bad.Hint
 	}
+	if bad.Kind == quantity.UnknownUnit && quantity.OfMark(q.Parts[i].Unit.Text) == "" {
+		r.unitMeant(&f, r.at(mended), bad, dims)
+	}
 	if units := r.unitsLikely(quantity.Temperature, "", ""); slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) && slices.Contains(dims, quantity.Temperature) {
 		f.Write(r.at(mended), units...)
 	}
 	fix := bad.Fix
+	if len(f.Offers) > 0 || bad.Kind == quantity.UnknownUnit && f.Hint != bad.Hint {
+		fix = ""
+	}
 	if mark := q.Parts[i].Unit; quantity.OfMark(mark.Text) != "" {
 		if slices.Contains(dims, quantity.Time) {
 			fix = quantity.TimeOfMark(mark.Text)
@@ -149,6 +192,28 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 		f.Fixes = []finding.Edit{{Place: r.at(mended), New: fix}}
 	}
 	r.note(f)
+}
+
+// unitMeant offers the units that may be meant by a spelling, of those that are wanted here. One
+// of another kind is none of them; then it says in which units such a value is written.
+func (r *statementReader) unitMeant(f *finding.Finding, place source.Place, bad *quantity.Error, dims []quantity.Dimension) {
+	units := slices.DeleteFunc(slices.Clone(bad.Units), func(unit string) bool {
+		u, ok := quantity.Lookup(unit)
+		return !ok || !slices.Contains(dims, u.Dimension) && !(slices.Contains(dims, quantity.TemperatureDifference) && u.Dimension == quantity.Temperature)
+	})
+	switch said := bad.Hint; {
+	case len(units) == 0 && len(bad.Units) == 0 && !strings.HasPrefix(said, "units are"):
+	case len(units) == 0:
+		f.Hint = orElse(r.unitsOf(dims), said)
+	case bad.Fix != "" && units[0] == bad.Fix:
+	case strings.HasPrefix(said, "did you mean"):
+		f.Ask(place, units...)
+	default:
+		f.Write(place, units...)
+		if _, more, ok := strings.Cut(said, "; "); ok && len(units) > 1 {
+			f.Hint += ": " + more
+		}
+	}
 }
 
 // mends tells whether the parts, of which the i-th was put right, are what is wanted,

@@ -13,6 +13,9 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
+// NotText is the name of what is found in a file that is no text in UTF-8.
+const NotText = "not-text"
+
 // Rules lists what this stage finds.
 func Rules() []finding.Rule {
 	return []finding.Rule{
@@ -22,12 +25,15 @@ func Rules() []finding.Rule {
 	}
 }
 
+// VerbMissing is the name of the rule about a statement that begins with a value.
+const VerbMissing = "verb-missing"
+
 var (
 	fileTooLarge = finding.Rule{Name: "file-too-large", Severity: finding.Fault,
 		Title: "the file is over 4 MiB",
 		Why:   "a process file is written by hand; one of this size is something else",
 		Do:    "give the process file itself"}
-	notText = finding.Rule{Name: "not-text", Severity: finding.Fault,
+	notText = finding.Rule{Name: NotText, Severity: finding.Fault,
 		Title: "the file holds bytes that are not UTF-8 text",
 		Why:   "a degree sign saved in another encoding would be read as something else, and so would the temperature before it",
 		Do:    "save the file as UTF-8",
@@ -42,7 +48,7 @@ var (
 		Why:   "the statement cannot be read past it",
 		Do:    "take it out; statements end at the line's end or at ;",
 		Bad:   "site \"Loft\" { water 9 to 12 °C, air 8 to 15 °C }", Good: "site \"Loft\" { water 9 to 12 °C; air 8 to 15 °C }"}
-	verbMissing = finding.Rule{Name: "verb-missing", Severity: finding.Fault,
+	verbMissing = finding.Rule{Name: VerbMissing, Severity: finding.Fault,
 		Title: "a statement begins with something other than a word",
 		Why:   "the first word says what the statement is about",
 		Do:    "begin with a word such as soak, hold or dry",

@@ -85,7 +85,7 @@ func (r *signReader) margins() {
 		if strings.TrimSpace(text) == "" {
 			continue
 		}
-		if strings.HasPrefix(text, ">") {
+		if text[0] == '>' {
 			quotes = append(quotes, source.Span{Start: line.Start, End: line.Start + min(len(text), len(text)-len(strings.TrimPrefix(text[1:], " ")))})
 		} else {
 			quotes = append(quotes, source.Span{})
@@ -143,13 +143,15 @@ func (r *signReader) hyphen(i int) int {
 	return i + 2
 }
 
+var degreeDash = regexp.MustCompile(`^[\d.]+[ \t]*(?:°|º|%)[CF]?([ \t]*-[ \t]*)\d`)
+
 // degreeRange looks for the dash of a range that stands right behind a degree: 14°-17°C.
 func (r *signReader) degreeRange(i int) int {
 	t := r.toks[i]
-	value := strings.TrimSuffix(t.Value, "-")
-	if t.Type != kindQuantity || value == t.Value || !strings.ContainsAny(value, "°º%") || r.tok(i+1).Type != kindQuantity || r.tok(i+1).Pos.Offset != endOf(t) {
+	m := degreeDash.FindStringSubmatchIndex(t.Value)
+	if t.Type != kindQuantity || m == nil {
 		return i
 	}
-	r.add(signRange, endOf(t)-1, endOf(t), " "+vocabulary.To+" ")
-	return i + 2
+	r.add(signRange, t.Pos.Offset+m[2], t.Pos.Offset+m[3], " "+vocabulary.To+" ")
+	return i + 1
 }

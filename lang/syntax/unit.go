@@ -39,7 +39,7 @@ func (s *scanner) unitWord() string {
 }
 
 // joined are first words of a unit that the next word may be part of: sq ft, deg F.
-var joined = append(quantity.Degrees(), "sq", "square", "cu", "cubic")
+var joined = append(quantity.Degrees(), "sq", "square", "cu", "cubic", "short", "long")
 
 // join takes the next word if it makes a unit with the first.
 func (s *scanner) join(first string) {

@@ -23,18 +23,31 @@ type Other struct {
 	Sample  string   // the value in Write that stands for one that was written
 }
 
-// OtherWord gives the statement of the block that somebody means who writes the word, or two
-// words with a blank between them.
-func OtherWord(in Block, written string) (Other, bool) {
+// OtherWords gives the statements of the block that somebody may mean who writes the word, or
+// several with a blank between each; those that stand in the table first.
+func OtherWords(in Block, written string) (list []Other) {
 	folded := fold(written)
-	i := slices.IndexFunc(others, func(o Other) bool { return slices.Contains(o.In, in) && slices.Contains(o.Written, folded) })
-	if i >= 0 {
-		return others[i], true
+	if word, ok := Same(written, Words(in)); ok {
+		list = append(list, Other{Means: word})
 	}
-	if word, ok := inflected(written, Words(in)); ok {
-		return Other{Means: word}, true
+	for _, o := range others {
+		if slices.Contains(o.In, in) && slices.Contains(o.Written, folded) {
+			list = append(list, o)
+		}
 	}
-	return Other{}, false
+	if word, ok := inflected(written, Words(in)); ok && len(list) == 0 {
+		list = append(list, Other{Means: word})
+	}
+	return list
+}
+
+// OtherWord gives the first of them.
+func OtherWord(in Block, written string) (Other, bool) {
+	list := OtherWords(in, written)
+	if len(list) == 0 {
+		return Other{}, false
+	}
+	return list[0], true
 }
 
 var joints = strings.NewReplacer("-", "", "_", "", " ", "", "'", "")
@@ -50,6 +63,15 @@ func Same(written string, among []string) (string, bool) {
 		return "", false
 	}
 	return among[i], true
+}
+
+// Inflected gives the one word of a list of which the one written is another form.
+func Inflected(written string, among []string) (string, bool) { return inflected(written, among) }
+
+// Ordinal gives the number of a word such as first or 2nd.
+func Ordinal(word string) (n int, ok bool) {
+	n, ok = ordinals[strings.ToLower(word)]
+	return n, ok
 }
 
 // inflected gives the one word of a list of which the one written is another form: soaking,
@@ -137,6 +159,9 @@ func SaysNothing(word string) bool { return slices.Contains(fillers, fold(word))
 // Turns tells whether a word may turn the meaning of what stands beside it round, or says how
 // often or how much, so that it is never left out.
 func Turns(word string) bool {
+	if SaysNothing(word) {
+		return false
+	}
 	lower := strings.ToLower(word)
 	return slices.Contains(turning, lower) || slices.ContainsFunc(phrases, func(p Phrase) bool {
 		return slices.Contains(strings.Fields(p.Written), lower)
@@ -188,6 +213,19 @@ func DayParts(word string) (length string, ok bool) {
 func Times(word string) (n int, ok bool) {
 	n, ok = counts[strings.ToLower(word)]
 	return n, ok
+}
+
+// Cardinal tells whether a word is a plain number: three, but not twice or third.
+func Cardinal(word string) bool {
+	return slices.Contains([]string{"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}, word)
+}
+
+// SaysSame tells whether a word behind that of a statement says nothing more: cool down.
+func SaysSame(in Block, word, behind string) bool {
+	folded := fold(word + " " + behind)
+	return slices.ContainsFunc(others, func(o Other) bool {
+		return o.Means == word && slices.Contains(o.In, in) && slices.Contains(o.Written, folded)
+	})
 }
 
 // OfTimes tells whether a word only stands behind such a number: the times of three times.

@@ -185,5 +185,7 @@ const (
 	MaltBlack     = "black"
 	MaltRoasted   = "roasted"
 
+	KernelWeight = "kernel-weight"
+
 	FactAlready = "already" // what the lot has been made into before it comes
 )

@@ -57,6 +57,14 @@ func (s *Sense) Of(d q.Dimension) *Sense {
 	return nil
 }
 
+// OfAny is Of, of no sense too.
+func (s *Sense) OfAny(d q.Dimension) *Sense {
+	if s == nil {
+		return nil
+	}
+	return s.Of(d)
+}
+
 // UsualOf gives what is usual for a word, if the sense knows it.
 func (s *Sense) UsualOf(word string) (q.Range, bool) {
 	for _, k := range s.By {

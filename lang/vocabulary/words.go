@@ -9,6 +9,9 @@ import (
 // grains are the species the language knows.
 var grains = []string{GrainBarley, "wheat", "rye", "oats", "sorghum", "millet", "maize", "buckwheat", "spelt", "triticale"}
 
+// IsGrain tells whether a word is that of a species.
+func IsGrain(word string) bool { return slices.Contains(grains, word) }
+
 // malts are the malts that can be made. Crystal is another word for caramel.
 var malts = []string{"pilsner", "pale", "vienna", "munich", "amber", "brown", MaltCaramel, MaltCrystal, MaltChit, "distilling", MaltSmoked, "acid", MaltChocolate, MaltBlack, MaltRoasted, MaltGreen}
 
