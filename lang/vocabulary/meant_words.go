@@ -89,7 +89,7 @@ var phrases = []Phrase{
 // fillers add nothing to what stands beside them.
 var fillers = []string{"a", "an", "the", "its", "is", "are", "be", "it", "about", "approx", "approximately", "around", "roughly", "circa", "ca", "some",
 	"power", "curve", "height", "efficiency", "level", "value", "total", "time", "duration", "length", "volume", "area", "amount", "share", "then", "please",
-	"temp", "temperature", "degrees", "set", "grain", "malt", "peat", "kernels", "corns", "them", "batch", "size", "of", "with", "at", "to", "for", "in", "dried", "yield", "content", "rate", "reading", "piece", "celsius", "fahrenheit", "pieces", "reaches", "hits", "gets", "water", "end", "after", "process", "vessel", "floor", "kiln", "site", "number"}
+	"temp", "temperature", "degrees", "set", "grain", "malt", "peat", "kernels", "corns", "them", "batch", "size", "of", "with", "at", "to", "for", "in", "dried", "yield", "content", "rate", "reading", "piece", "celsius", "fahrenheit", "pieces", "reason", "reaches", "hits", "gets", "water", "end", "after", "process", "vessel", "floor", "kiln", "site", "number"}
 
 // turning are words that say how often, or turn round what they stand beside.
 var turning = []string{"no", "not", "never", "none", "without", "except", "unless", "minus", "and", "or", "but", "half", "double", "twice", "thrice", "once", "only",
