@@ -160,6 +160,9 @@ var inNames = strings.Fields("of in by at")
 // a brace, of a clause, or at the end of the line.
 func (r *signReader) nameEnd(line string) int {
 	best := 0
+	if r.named++; r.named > mostNames {
+		return 0
+	}
 	for _, t := range r.toks {
 		if _, closed := quoteEnd(t.Value+" ", 0); t.Type != kindText || !closed {
 			continue
