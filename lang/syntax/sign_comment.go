@@ -1,9 +1,11 @@
 package syntax
 
 import (
+	"regexp"
 	"strings"
 
 	"maltwright/lang/nearest"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
 
@@ -163,3 +165,8 @@ func (r *signReader) numberSign(i int) int {
 	}
 	return i + 1
 }
+
+var numberSigned = regexp.MustCompile(`[a-z][ \t]+#\d`)
+
+// Numbered tells whether a number behind a word may have become a comment: after soak #1.
+func Numbered(f *source.File) bool { return numberSigned.Match(f.Bytes()) }

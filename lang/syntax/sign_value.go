@@ -7,6 +7,9 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
 
@@ -235,7 +238,12 @@ func (r *signReader) small(i int) int {
 	case "@":
 		r.add(signAt, at, end, r.apart(at, end, vocabulary.ClauseAt))
 	case "&", "+":
-		if _, ok := r.before(i); !ok || terminal(next.Type) {
+		front, ok := r.before(i)
+		switch {
+		case ok && t.Value == "+" && front.Type == kindQuantity && endOf(front) == at && (at+1 == len(r.text) || !isDigit(r.text[at+1])):
+			r.orMore(i, front)
+			return i + 1
+		case !ok || terminal(next.Type):
 			return i
 		}
 		if r.begins(next) && next.Type == kindWord && !r.measures(i, next.Value) {
@@ -246,6 +254,17 @@ func (r *signReader) small(i int) int {
 		return i
 	}
 	return i + 1
+}
+
+// orMore writes the bound that a + right behind a number stands for: 3+ weeks.
+func (r *signReader) orMore(i int, front lexer.Token) {
+	start, end := front.Pos.Offset, endOf(r.toks[i])
+	text := strings.TrimSpace(front.Value)
+	if bound, ok := r.before(i - 1); !ok || bound.Type != kindBound {
+		text = quantity.AtLeast.String() + " " + text
+	}
+	said := r.text[start:end]
+	r.said(signBetween, start, end, text, fmt.Sprintf("%q has no meaning here: so much or more is at least", said), "")
 }
 
 // measures tells whether a word is what a condition names, in a statement with one.
