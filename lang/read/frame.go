@@ -71,7 +71,7 @@ func hasFrame(f *source.File, tree *syntax.Tree) bool {
 		}
 	}
 	for n := 1; n <= f.Lines(); n++ {
-		line := strings.TrimSpace(f.Text(f.Line(n)))
+		line := strings.TrimLeft(f.Text(f.Line(n)), "> \t0123456789.)") // of a mail, or of a list
 		word, rest, _ := strings.Cut(line, " ")
 		word = strings.ToLower(strings.Trim(word, ":=[]*\"'"))
 		if slices.Contains(words, word) && !vocabulary.Includes(word) && strings.ContainsAny(rest, "\"'“„«{[(`") {
