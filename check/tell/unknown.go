@@ -30,7 +30,7 @@ var open = map[ensemble.Open]struct{ name, learn string }{
 	ensemble.LotUptake:         {"how fast the lot takes up water", "weigh the drained grain after the first soak and after the second"},
 	ensemble.LotHuskWater:      {"how much water husk and film of the lot hold", "weigh the drained grain, or a bag of it, a quarter of an hour into the first soak too"},
 	ensemble.LotGrowth:         {"how fast the lot grows", "count the acrospires of a hundred kernels each morning from the third day on"},
-	ensemble.LotChit:           {"how fast the lot chits", "count the chitted kernels of a hundred at cast"},
+	ensemble.LotChit:           {"how fast the lot chits", "count the chitted kernels of a hundred at steep-out"},
 	ensemble.LotRespiration:    {"how much the lot breathes", "weigh the piece when it is turned, and the malt at the end"},
 	ensemble.HouseWithering:    {"how fast green malt withers here", "weigh a tray of it every six hours while it withers"},
 	ensemble.KilnDrying:        {"how fast this kiln dries", "weigh some of the malt on the kiln, every two hours, in a roast every quarter of an hour"},

@@ -12,8 +12,12 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// moduleRow is a line of a table of docs/dependencies.md.
-var moduleRow = regexp.MustCompile("(?m)^\\| `([^`]+)` \\|")
+// moduleRow is a line of a table of docs/dependencies.md, of one module or of several that come
+// together.
+var (
+	moduleRow  = regexp.MustCompile("(?m)^\\| (`[^|]+`) \\|")
+	moduleName = regexp.MustCompile("`([^`]+)`")
+)
 
 // stated gives the modules of a section of docs/dependencies.md.
 func stated(t *testing.T, section string) []string {
@@ -25,7 +29,9 @@ func stated(t *testing.T, section string) []string {
 	text, _, _ = strings.Cut(text, "\n## ")
 	var list []string
 	for _, row := range moduleRow.FindAllStringSubmatch(text, -1) {
-		list = append(list, row[1])
+		for _, name := range moduleName.FindAllStringSubmatch(row[1], -1) {
+			list = append(list, name[1])
+		}
 	}
 	return list
 }

@@ -35,7 +35,7 @@ func (a asking) begin() func(func(Question) bool) {
 // that it uses.
 func (a asking) toAdd() []Choice {
 	can := choices(AddProcess+": a way to make malt of what is here", AddGrain+": another lot", AddDryer+": another oven, dehydrator or kiln", AddVessel+": another bucket or tank", AddFloor+": another tray, floor or box")
-	if len(a.House.Grains) == 0 || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
+	if !slices.ContainsFunc(a.House.Grains, (*model.Grain).Raw) || len(a.House.Kilns) == 0 || len(a.House.Floors) == 0 || len(a.House.Vessels) == 0 {
 		can = can[1:]
 	}
 	return can
@@ -117,6 +117,9 @@ func speciesWords() []string {
 }
 
 func (a asking) species() string {
+	if a.House != nil && a.has("use grain") {
+		return byName(a.House.Grains, a.Answers["use grain"], func(g *model.Grain) string { return g.Name }).Species.Text
+	}
 	if a.has("grain") {
 		return a.Answers["grain"]
 	}

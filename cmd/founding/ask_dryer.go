@@ -131,7 +131,7 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
 		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
 			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
-		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: a.pick("kW", "kW"), Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
+		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: "kW", Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
 			About: "It stands on the label, as W or kW.", FindOut: "see its label"},
 	}
 	if kind != Oven {

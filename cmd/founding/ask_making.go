@@ -2,8 +2,10 @@ package founding
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
@@ -50,6 +52,11 @@ func chargeSense() *vocabulary.Sense { return senseOf(vocabulary.Process, "from"
 func (a asking) using(yield func(Question) bool) bool {
 	one := func(key, of, ask string) Question {
 		names := namesIn(a.House, of)
+		if of == AddGrain {
+			names = slices.DeleteFunc(names, func(n string) bool { // malt that is only roasted or dried wants another process
+				return !byName(a.House.Grains, n, func(g *model.Grain) string { return g.Name }).Raw()
+			})
+		}
 		q := Question{Key: key, Ask: ask, Kind: OneOf, Choices: choicesOf(names), About: "One of those in " + a.Main + "."}
 		if len(names) > 0 {
 			q.Usual = names[0]

@@ -95,22 +95,19 @@ func stands(t *rapid.T, a Answers, there There, files []File) {
 	}
 }
 
-// brief is a context in which only the first plan is tried: what a search makes of it is for
-// the table, and for long studies.
-func brief() context.Context {
-	ctx, cancel := context.WithCancel(context.Background())
-	if !golden.Long() {
-		cancel()
-	}
-	_ = cancel
-	return ctx
+// first writes by the first plan: what a search makes of it is for the table, and for long
+// studies.
+func first(t *rapid.T, a Answers, there There) Result {
+	r, err := write(context.Background(), a, there, golden.Long())
+	require.NoError(t, err)
+	return r
 }
 
 func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		a := answered(t, There{})
-		r, err := Write(brief(), a, There{})
-		require.NoError(t, err)
+		r := first(t, a, There{})
 		for _, f := range r.Files {
 			tidyText(t, f)
 		}
@@ -124,14 +121,13 @@ func TestWhateverIsAnsweredReadsAndIsTidy(t *testing.T) {
 }
 
 func TestWhateverIsAddedLeavesTheBytesThatStood(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
-		begun, err := Write(brief(), answered(t, There{}), There{})
-		require.NoError(t, err)
+		begun := first(t, answered(t, There{}), There{})
 		there := Among(begun.Files, nil)
-		for range 2 {
+		for range map[bool]int{false: 1, true: 3}[golden.Long()] {
 			a := answered(t, there)
-			r, err := Write(brief(), a, there)
-			require.NoError(t, err)
+			r := first(t, a, there)
 			stands(t, a, there, r.Files)
 			for _, f := range r.Files {
 				tidyText(t, f)

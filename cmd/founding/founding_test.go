@@ -77,6 +77,7 @@ func tidy(t require.TestingT, name string, f File) {
 }
 
 func TestAStarterIsCleanAndBelievableInBothUnits(t *testing.T) {
+	t.Parallel()
 	for _, like := range Likes() {
 		for _, units := range []string{Metric, Pounds} {
 			name := like + ", " + units
@@ -114,6 +115,7 @@ var why = map[string][]string{
 }
 
 func TestAHouseIsCleanOrSaysWhyNot(t *testing.T) {
+	t.Parallel()
 	require.GreaterOrEqual(t, len(sets), 24)
 	for _, name := range slices.Sorted(maps.Keys(sets)) {
 		a, err := ReadAnswers("answers.txt", []byte(sets[name]), There{})
@@ -137,7 +139,7 @@ func TestWhatDoesNotFitIsSaid(t *testing.T) {
 	r := written(t, a)
 	require.Len(t, r.Changed, 1)
 	assert.Contains(t, r.Changed[0], "of the 40 lb are taken")
-	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb")
+	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb, but more does not fit into what it is steeped in;")
 }
 
 // folder is a folder with files of the examples, and what it holds.
@@ -214,4 +216,34 @@ func TestAFileNameIsFreeAndWritable(t *testing.T) {
 	assert.Equal(t, "home-2.malt", fileName("Home", []string{"HOME.malt"}))
 	assert.Equal(t, "house.malt", fileName("Ωδή", nil))
 	assert.Equal(t, "house-con.malt", fileName("con", nil))
+}
+
+func TestWriteEndsWithItsContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	a, _ := Like("box", Metric)
+	_, err := Write(ctx, a, There{})
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+func TestDryersStandInTheOrderOfTheirHeat(t *testing.T) {
+	a, err := ReadAnswers("answers.txt", []byte(sets["oven, then dehydrator"]), There{})
+	require.NoError(t, err)
+	r := written(t, a)
+	require.Len(t, r.Changed, 1)
+	assert.Contains(t, r.Changed[0], "another order")
+	text := string(r.Files[1].Text)
+	assert.Less(t, strings.Index(text, `kiln in "dehydrator"`), strings.Index(text, `kiln in "oven"`))
+	a, err = ReadAnswers("answers.txt", []byte(sets["three in a row"]), There{})
+	require.NoError(t, err)
+	assert.Len(t, written(t, a).Forecast.Kilns, 3)
+}
+
+func TestAnotherMaltIsMadeWhereNothingIsHotEnough(t *testing.T) {
+	a, err := ReadAnswers("answers.txt", []byte(sets["a cool dryer, pounds"]), There{})
+	require.NoError(t, err)
+	r := written(t, a)
+	assert.Equal(t, "Home distilling", r.Process)
+	require.Len(t, r.Changed, 1)
+	assert.Contains(t, r.Changed[0], "nothing here gets hotter than 140 °F")
 }

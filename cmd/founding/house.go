@@ -99,10 +99,10 @@ func (s *sheet) site() {
 	s.fact("water", "water")
 	s.fact("altitude", "altitude")
 	if s.Answers["fresh air"] == vocabulary.SaidYes {
-		s.line("accept co2-room because \"fresh air is let in and out at the floor, and a carbon dioxide alarm hangs at knee height\"")
+		s.line("accept co2-room because \"aired at the floor, with a CO2 alarm\"")
 	}
 	if s.Answers["fire watch"] == vocabulary.SaidYes {
-		s.line("accept fire-unattended because \"somebody stays by the fire through the night\"")
+		s.line("accept fire-unattended because \"somebody stays by the fire all night\"")
 	}
 	text, comment := s.value("awake")
 	for i, span := range strings.Split(text, " and ") {

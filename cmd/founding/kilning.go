@@ -3,6 +3,7 @@ package founding
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
@@ -56,21 +57,37 @@ func (p *plan) possible() {
 	p.profile = profileOf(p.profile.Name, p.malt)
 }
 
-// kilning shares the work out among the dryers: the first dries, the hottest cures.
+// kilning shares the work out among the dryers: the first dries, each behind it goes on from
+// there, and the hottest comes last and cures.
 func (p *plan) kilning() {
 	cure := p.cureAt()
 	in, at := p.hottest(cure)
+	if last := len(p.kilns) - 1; cure > 0 && in < last {
+		p.kilns = append(slices.Clone(p.kilns[in+1:]), p.kilns[:in+1]...)
+		p.turned = true
+	}
 	p.heats = nil
-	for i, k := range p.kilns[:max(in, 0)+1] {
+	for i, k := range p.kilns {
 		h := heating{kiln: k}
 		low, high := reach(k)
-		if i == 0 {
+		last := i == len(p.kilns)-1
+		switch {
+		case i == 0:
 			p.beginsIn(k)
-			h.dry = p.drying(k)
-			h.gate = 0.10
+			h.dry, h.gate = p.drying(k), 0.10
+			if len(p.kilns) > 2 && len(h.dry) > 1 && !h.dry[0].broken {
+				h.dry, h.gate = h.dry[:1], 0.25 // the next goes on with it
+			}
+		case !last && i == 1:
+			h.dry, h.gate = p.drying(k), 0.10
+			if n := len(h.dry); n > 1 {
+				h.dry = h.dry[n-1:]
+			}
+		case !last:
+			h.dry, h.gate = []drying{{from: within(60, low, high), to: within(60, low, high), until: 0.08, least: 1, most: 20}}, 0.08
 		}
 		switch {
-		case i < in:
+		case !last:
 		case cure > 0:
 			h.cure = &curing{at: max(low, at), hours: 5, gate: max(p.profile.Malt.EndMost, p.profile.EndMost)}
 			if deep(k) {
@@ -79,9 +96,7 @@ func (p *plan) kilning() {
 		default:
 			p.finished(&h, within(min(60, p.profile.CureMost), low, high))
 		}
-		if i == 0 || i == in {
-			p.heats = append(p.heats, h)
-		}
+		p.heats = append(p.heats, h)
 	}
 }
 

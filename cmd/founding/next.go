@@ -99,7 +99,7 @@ func these(list ...Question) func(func(Question) bool) {
 	}
 }
 
-// model names what a house holds, by what it is.
+// namesIn names what a house holds of a kind.
 func namesIn(h *model.House, of string) (names []string) {
 	if h == nil {
 		return nil

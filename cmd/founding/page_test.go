@@ -2,8 +2,12 @@ package founding
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"maltwright/lang/source/golden"
 )
@@ -96,4 +100,18 @@ func (q Question) shown() string {
 		return "two numbers" + unit
 	}
 	return q.form()
+}
+
+func TestTheAnswersOfThePageMakeACleanHouse(t *testing.T) {
+	page, err := os.ReadFile("../../docs/answers.md")
+	require.NoError(t, err)
+	_, block, _ := strings.Cut(string(page), "```text\n")
+	block, _, ok := strings.Cut(block, "```")
+	require.True(t, ok)
+	a, err := ReadAnswers("answers.txt", []byte(block), There{})
+	require.NoError(t, err)
+	require.Len(t, a, strings.Count(block, ":")-strings.Count(block, ":30"))
+	r := written(t, a)
+	assert.Empty(t, rulesOf(r.Report))
+	believable(t, "the page", r.Forecast)
 }

@@ -22,6 +22,7 @@ type plan struct {
 	profile profile.Profile
 
 	malt, name string
+	turned     bool    // the dryers stand in another order than they were named in
 	instead    string  // what malt is made in the place of which; "" for the one that was asked for
 	need, have float64 // °C of its cure, and the hottest that there is
 	asked      float64 // the charge that was asked for
@@ -36,7 +37,6 @@ type plan struct {
 	day      float64 // from one soak to the next
 	water    float64
 	rest     float64
-	withAir  bool
 	low, bed float64 // the band of the bed
 	turns    int     // a day
 	depth    int

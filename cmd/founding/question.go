@@ -51,7 +51,7 @@ type Question struct {
 const None = "none"
 
 // unsure are the ways to say that one does not know.
-var unsure = []string{DontKnow, "dont know", "don’t know", "do not know", "?", "dk", "unknown", "not sure", "no idea"}
+var unsure = []string{DontKnow, "dont know", "don’t know", "do not know", "?", "dk", "unknown", "not sure", "no idea", "i don't know", "i dont know", "idk"}
 
 // Refusal says why an answer is not taken and what to do.
 type Refusal struct{ Message, Do string }
@@ -112,7 +112,7 @@ func (q Question) form() string {
 }
 
 func (q Question) example() string {
-	if q.Usual != "" {
+	if q.Usual != "" && strings.ContainsAny(q.Usual[:1], "0123456789") { // and not a word such as none
 		return q.Usual
 	}
 	return "10 " + q.Unit

@@ -77,6 +77,9 @@ const mostWork = 16_000_000
 // search looks for a plan in which check finds nothing: each round tries every change in the
 // parts that the findings are about, and keeps the best.
 func (t *trial) search(p *plan) tried {
+	if !t.seeks {
+		return t.try(p)
+	}
 	best := t.try(t.steeped(p))
 	for !t.spent() {
 		parts, any := best.toMend()
@@ -167,11 +170,31 @@ func (p *plan) changed(u system) (list []string) {
 	if p.instead != "" {
 		list = append(list, p.cooler(u))
 	}
+	if p.turned {
+		list = append(list, "the dryers stand in another order: malt is cured in the hottest, and that comes last")
+	}
 	if p.share != 1 {
-		list = append(list, fmt.Sprintf("%s of the %s are taken: more would lie too deep", p.charge(u), p.written))
+		list = append(list, fmt.Sprintf("%s of the %s are taken: %s", p.charge(u), p.written, p.less()))
 	}
 	return list
 }
+
+// less tells why less grain is taken than was asked for, and what would take more.
+func (p *plan) less() string {
+	room := 0.0
+	for _, v := range p.vessels {
+		if v.Holds != nil {
+			room += v.Holds.SI
+		}
+	}
+	if room < roomEach*p.asked {
+		return "more does not fit into what it is steeped in; make several batches, or steep in a larger vessel"
+	}
+	return "more would lie too deep here; make several batches, or lay it on more trays"
+}
+
+// roomEach is the room that a kg of grain asks for with its water, m³ (common practice).
+const roomEach = 0.0022
 
 // cooler tells why another malt is made.
 func (p *plan) cooler(u system) string {

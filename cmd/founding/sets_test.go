@@ -35,6 +35,8 @@ var sets = map[string]string{
 	"evenings only":          "treated: no\ncharge: 3 kg\nawake: 17:30 to 23:30\ndryer 1: tray kiln",
 	"two tonnes in a box":    "treated: no\ncharge: 2 t\ngrows: box\ngrows cooler: 10 kW\ngrows heater: 6 kW\nair: 6 to 14 °C\ndryer 1: box kiln\nawake: 06:00 to 22:00",
 	"barn over wood, pounds": "units: F\ntreated: no\ncharge: 300 lb\ngrows: floor\ndryer 1: floor kiln",
+	"barn with a watch":      "treated: no\ncharge: 150 kg\nfresh air: yes\ngrows: floor\ndryer 1: floor kiln\nfire watch: yes",
+	"a watch not needed":     "treated: no\ncharge: 60 kg\ngrows: floor\nawake: 04:00 to 23:45\ndryer 1: floor kiln\nfire watch: yes",
 	"sorghum":                "grain: sorghum\ntreated: no\nmould: none\ncharge: 5 kg\nair: 24 to 30 °C\nwater: 24 to 26 °C\ndryer 1: tray kiln",
 	"maize":                  "grain: maize\ntreated: no\nmould: none\ncharge: 5 kg\nair: 22 to 28 °C\nwater: 22 to 25 °C\ndryer 1: dehydrator",
 	"buckwheat":              "grain: buckwheat\ntreated: no\ncharge: 2 kg\nair: 15 to 20 °C\ndryer 1: dehydrator",

@@ -10,6 +10,7 @@ import (
 type sheet struct {
 	strings.Builder
 	questions map[string]Question
+	seeks     bool // a plan is sought, and not only laid out
 	asking
 }
 
@@ -83,5 +84,5 @@ func (s *sheet) comment(text string) {
 }
 
 // open begins a block.
-func (s *sheet) open(word, name string) { s.line("\n%s \"%s\" {", word, name) }
+func (s *sheet) open(word, name string) { s.line("\n%s %s {", word, quoted(name)) }
 func (s *sheet) shut()                  { s.line("}") }

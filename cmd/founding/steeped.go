@@ -66,9 +66,9 @@ func (t *trial) out(p *plan) (moisture float64, troubles int) {
 	s := &sheet{questions: t.questions, asking: t.asking}
 	s.line("use \"%s\"", t.house.Name)
 	s.open("process", p.name)
-	s.line("make %s malt\nfrom %s of \"%s\"", p.malt, p.charge(s.system), p.grain.Name)
+	s.line("make %s malt\nfrom %s of %s", p.malt, p.charge(s.system), quoted(p.grain.Name))
 	if p.site != nil {
-		s.line("at \"%s\"", p.site.Name)
+		s.line("at %s", quoted(p.site.Name))
 	}
 	p.wordsOfSteep(s)
 	s.shut()

@@ -8,7 +8,7 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// share writes a share of 1 in per cent, to a half.
+// percent writes a share of 1 in per cent, to a tenth.
 func percent(share float64) string {
 	return strconv.FormatFloat(float64(int(share*1000+0.5))/10, 'f', -1, 64) + " %"
 }
@@ -24,12 +24,13 @@ func hours(h float64) string {
 	return strconv.FormatFloat(h, 'f', -1, 64) + " h"
 }
 
-// quoted joins names with "and".
-func quoted(names []string) string {
+// quoted is a name as the language has it, several with "and" between them.
+func quoted(names ...string) string {
+	list := make([]string, len(names))
 	for i, n := range names {
-		names[i] = strconv.Quote(n)
+		list[i] = `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(n) + `"`
 	}
-	return strings.Join(names, " and ")
+	return strings.Join(list, " and ")
 }
 
 // charge writes the charge: as it was answered, or less.
@@ -48,18 +49,18 @@ func (p *plan) process(s *sheet) {
 	}
 	s.line("make %s malt", p.malt)
 	if p.share != 1 {
-		s.comment(fmt.Sprintf("You asked for %s: more than this would lie too deep here. Make several batches.", p.written))
+		s.comment(fmt.Sprintf("You asked for %s, but %s.", p.written, p.less()))
 	}
-	s.line("from %s of \"%s\"", p.charge(s.system), p.grain.Name)
+	s.line("from %s of %s", p.charge(s.system), quoted(p.grain.Name))
 	if p.site != nil {
-		s.line("at \"%s\"", p.site.Name)
+		s.line("at %s", quoted(p.site.Name))
 	}
 	p.wordsOfSteep(s)
 	p.wordsOfGrowth(s)
 	if w := p.wither; w != nil {
 		s.line("")
 		s.comment("In a warm room, in moving air, until it feels dry outside.")
-		s.line("wither on \"%s\" {", p.spread.Name)
+		s.line("wither on %s {", quoted(p.spread.Name))
 		s.line("air at %s", s.band(w.low, w.high))
 		if w.turn > 0 {
 			s.line("turn every %s", hours(w.turn))
@@ -86,13 +87,9 @@ func (p *plan) wordsOfSteep(s *sheet) {
 	band := p.profile.CastBand()
 	s.line("")
 	s.comment(fmt.Sprintf("Begin at %02d:%02d, and somebody is awake for every change. Fresh water for each soak; the drained grain breathes in between.", p.begin/60, p.begin%60))
-	s.line("steep in %s to moisture %s to %s {", quoted(names), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
-	with := ""
-	if p.withAir {
-		with = " with air"
-	}
+	s.line("steep in %s to moisture %s to %s {", quoted(names...), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
 	for i, h := range p.soaks {
-		s.line("soak %s in water at %s%s", hours(h), s.degrees(p.water), with)
+		s.line("soak %s in water at %s", hours(h), s.degrees(p.water))
 		if i < len(p.soaks)-1 {
 			s.line("rest %s in air at %s", hours(p.day-h), s.degrees(p.rest))
 		}
@@ -103,7 +100,7 @@ func (p *plan) wordsOfSteep(s *sheet) {
 func (p *plan) wordsOfGrowth(s *sheet) {
 	s.line("")
 	s.comment("Growing grain gives off carbon dioxide, which cannot be smelt: air the room before you go in.")
-	s.line("germinate on \"%s\" {", p.floor.Name)
+	s.line("germinate on %s {", quoted(p.floor.Name))
 	s.line("hold bed at %s", s.band(p.low, p.bed))
 	if b := p.box; b != nil {
 		flow := s.flow(p.floor.Airflow.SI * b.share)
@@ -156,7 +153,7 @@ func (h *heating) words(s *sheet, p *plan) {
 	if still(h.kiln) {
 		place = vocabulary.PlaceOven
 	}
-	s.line("kiln in \"%s\" {", h.kiln.Name)
+	s.line("kiln in %s {", quoted(h.kiln.Name))
 	if h.stir > 0 {
 		s.line("stir every %s", hours(h.stir))
 	}

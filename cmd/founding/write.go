@@ -15,13 +15,24 @@ import (
 	"maltwright/sim/work"
 )
 
-// Write makes the files. What is open in the answers is left to what is usual.
+// Write makes the files. What is open in the answers is left to what is usual. It ends with
+// the context, whose error it then gives; a *Refusal says what must be mended first.
 func Write(ctx context.Context, a Answers, there There) (Result, error) {
+	r, err := write(ctx, a, there, true)
+	if err == nil {
+		err = ctx.Err()
+	}
+	return r, err
+}
+
+// write makes the files, by the first plan that is laid out where none is to be sought.
+func write(ctx context.Context, a Answers, there There, seek bool) (Result, error) {
 	whole, open, ok := Completed(a, there)
 	if !ok {
 		return Result{}, refuse("answer it first", "%s is open: %s", open.Key, open.Ask)
 	}
 	s := asked(whole, there).sheet()
+	s.seeks = seek
 	if s.House == nil {
 		return s.begun(ctx)
 	}
@@ -70,19 +81,24 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 
 // plan lays out the process that was asked for, of what is in a house.
 func (s *sheet) plan(h *model.House) (*plan, error) {
-	charge, comment := s.value("charge")
+	charge, _ := s.value("charge")
 	weight, err := quantity.Parse(charge)
 	if err != nil {
 		return nil, err
 	}
-	_ = comment
 	malt, _ := s.value("malt")
 	name, _ := s.value("process")
 	p := &plan{house: h, malt: malt, name: name, asked: weight.SI, written: weight.String()}
-	p.grain = byName(h.Grains, s.said("use grain", s.lotCalled()), func(g *model.Grain) string { return g.Name })
-	p.floor = byName(h.Floors, s.said("use floor", s.floorCalled()), func(f *model.Floor) string { return f.Name })
+	lot, floor, site := s.lotCalled(), s.floorCalled(), s.placeCalled()
+	if s.House != nil {
+		lot, _ = s.value("use grain")
+		floor, _ = s.value("use floor")
+		site, _ = s.value("use site")
+	}
+	p.grain = byName(h.Grains, lot, func(g *model.Grain) string { return g.Name })
+	p.floor = byName(h.Floors, floor, func(f *model.Floor) string { return f.Name })
 	if len(h.Sites) > 0 {
-		p.site = byName(h.Sites, s.said("use site", s.placeCalled()), func(x *model.Site) string { return x.Name })
+		p.site = byName(h.Sites, site, func(x *model.Site) string { return x.Name })
 	}
 	vessels, kilns := []string{s.Answers["use vessel"]}, []string{}
 	if s.House == nil {

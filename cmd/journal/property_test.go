@@ -164,3 +164,9 @@ func TestManyAreAllOrNone(t *testing.T) {
 	_, err = r.WithAll("# nothing\n\n", noon)
 	require.ErrorAs(t, err, new(journal.Misuse))
 }
+
+func TestWhatBeginsAReadingIsKnown(t *testing.T) {
+	for word, want := range map[string]bool{"weighed": true, "bed": true, "chalky": true, "rub": true, "chit": true, "remark": true, "26-03": false, "12.2": false, "batch": false, "x": false} {
+		assert.Equal(t, want, journal.Begins(word), word)
+	}
+}

@@ -89,6 +89,16 @@ func (e Entry) Model() (*model.Batch, model.Dated) {
 	return nil, nil
 }
 
+// News are the lines of the batch that are new and have a time or a step.
+func (e Entry) News(b *model.Batch) (list []model.Dated) {
+	for _, x := range b.Lines() {
+		if e.holds(x.Place()) {
+			list = append(list, x)
+		}
+	}
+	return list
+}
+
 // clockSlack is how far ahead of this computer's clock a reading may lie: its clock or
 // its zone may be off.
 const clockSlack = 24 * time.Hour
@@ -264,7 +274,7 @@ func (r Record) home(t *syntax.Tree) (*syntax.Statement, string, error) {
 	case r.Batch != "":
 		return nil, "", misuse("%s holds no batch called %q", r.Name, r.Batch)
 	}
-	return nil, "", misuse("%s holds no batch; begin one with: batch \"its name\" of \"the process\" { began 2026-03-06 07:00 }", r.Name)
+	return nil, "", misuse("%s holds no batch; begin one: maltwright begin, with the file of its process", r.Name)
 }
 
 // Judge holds the new line beside the process and the rest of the record. What cannot be

@@ -18,6 +18,13 @@ const (
 	turned  = "turned"
 )
 
+// Begins tells whether a reading begins with a word, be it that of a line or one that stands by
+// itself. A number may be anything.
+func Begins(word string) bool {
+	_, known := vocabulary.Lookup(vocabulary.Batch, word)
+	return known || len(spelt([]string{word, "1"})) > 2 && !(word[0] >= '0' && word[0] <= '9')
+}
+
 // spelt gives the words of a reading as a line of the record has them: in front of a weight, a
 // count, a rub, a place or a temperature by itself goes the word that such a line begins with.
 func spelt(words []string) []string {

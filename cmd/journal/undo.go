@@ -128,7 +128,7 @@ func (r Record) cut(tree *syntax.Tree, home, s *syntax.Statement) ([]byte, error
 }
 
 // Gone lists the lines of the record that another text of its file has not.
-func (r Record) Gone(other []byte) (lines []string, batch string) {
+func (r Record) Gone(other []byte) (lines []Line, batch string) {
 	var e Entry
 	tree, home, err := r.open(&e)
 	if err != nil {
@@ -147,7 +147,7 @@ func (r Record) Gone(other []byte) (lines []string, batch string) {
 		if words := wordsOf(tree, s); left[words] > 0 {
 			left[words]--
 		} else {
-			lines = append(lines, words)
+			lines = append(lines, Line{lineOf(tree, s), words, !notes(s)})
 		}
 	}
 	return lines, e.Batch

@@ -52,7 +52,7 @@ func (e Explain) Run(w *World) error {
 		fmt.Fprint(w.Out, text.Entries(list, o))
 		return nil
 	}
-	if meant, ok := reference.Meant(name); ok && sameWord(meant, name) {
+	if meant, ok := reference.Meant(name); ok && asOneWord(meant, name) {
 		fmt.Fprintf(w.Out, "%s is written %s here.\n\n", words.Safe(name), meant)
 		fmt.Fprint(w.Out, text.Entries(reference.Of(meant), o))
 		return nil
@@ -68,8 +68,8 @@ func (e Explain) Run(w *World) error {
 	return usage("nothing is called %q; see explain words, explain units and explain rules", name)
 }
 
-// sameWord tells whether two words are one but for blanks, hyphens, capitals or an s at the end.
-func sameWord(a, b string) bool {
+// asOneWord tells whether two words are one but for blanks, hyphens, capitals or an s at the end.
+func asOneWord(a, b string) bool {
 	plain := strings.NewReplacer(" ", "", "-", "")
 	return strings.TrimSuffix(strings.ToLower(plain.Replace(a)), "s") == strings.TrimSuffix(strings.ToLower(plain.Replace(b)), "s")
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strconv"
@@ -15,7 +16,6 @@ import (
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/sim/infer/follow"
-	"maltwright/sim/work"
 )
 
 // Follow says how a batch under way stands.
@@ -70,16 +70,9 @@ func (c Follow) Run(w *World) error {
 	w.tellPin(b)
 	ctx, stop := w.interruptible()
 	defer stop()
-	done := w.counter("weighing forecast")
-	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say, Shelf: c.shelf(w)})
-	done.wipe()
-	switch {
-	case ctx.Err() != nil:
-		return errInterrupted
-	case errors.Is(err, work.ErrPool):
-		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %w; %s", c.File, b.Name, err, words.Dearest)}
-	case err != nil:
-		return failure{ExitFindings, fmt.Errorf("%s: batch %q: %s", c.File, b.Name, houseOf(b.Process).Cause(err))}
+	f, err := c.followed(ctx, w, b, at)
+	if err != nil {
+		return err
 	}
 	r := progress.Of(f, at, why)
 	w.shown = c.Shown
@@ -90,6 +83,14 @@ func (c Follow) Run(w *World) error {
 		return errFindings
 	}
 	return nil
+}
+
+// followed conditions the forecasts of a batch.
+func (c Follow) followed(ctx context.Context, w *World, b *model.Batch, at time.Time) (*follow.Following, error) {
+	done := w.counter("weighing forecast")
+	f, err := follow.Of(ctx, b, at, follow.Options{Members: c.Members, Progress: done.say, Shelf: c.shelf(w)})
+	done.wipe()
+	return f, notFollowed(ctx, c.File, b, err)
 }
 
 // shelf is what is kept for the next time, nil where nothing is.

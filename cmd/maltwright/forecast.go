@@ -37,6 +37,9 @@ condition, which is met, or its latest time, which comes first. Then the totals.
 Above them stand in a line each what the forecast had to assume and what can hurt
 somebody; --assumed and --cautions tell them in full.
 
+The record of a batch is forecast from its own start, with its own charge and what was
+changed in it, and by what was read of it until now.
+
 Examples:
 
   maltwright forecast pale.malt
@@ -71,6 +74,10 @@ func (c Forecast) Run(w *World) error {
 		return c.supposed(w, o.Start)
 	}
 	f, err := c.made(w, "forecast", o.Start)
+	var record isRecord
+	if errors.As(err, &record) {
+		return c.ofRecord(w, record)
+	}
 	if err != nil {
 		return err
 	}
@@ -124,6 +131,9 @@ func (c Forecast) asks(w *World, command string) (input, *model.Process, error) 
 		return input{}, nil, failure{ExitFindings, errors.New("no forecast: put these right first")}
 	}
 	c.File = in.name
+	if len(house.Processes) == 0 && len(house.Batches) > 0 && c.Process == "" {
+		return in, nil, isRecord{in, house.Batches}
+	}
 	p, err := c.pick(house)
 	return in, p, err
 }

@@ -100,7 +100,7 @@ func (w World) folder(path, root string) ([]input, error) {
 		return nil
 	})
 	if err == nil && len(list) == 0 {
-		return nil, failed("%s: no file ending in %s below this folder", path, extension)
+		return nil, w.none(path)
 	}
 	return list, err
 }

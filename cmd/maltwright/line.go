@@ -33,7 +33,7 @@ type Line struct {
 
 const description = `A house malting process, written as text: checked and forecast.
 
-Write the process in a file that ends in .malt, then:
+Begin with maltwright new: it asks about your house and writes it. Then:
 
   maltwright check pale.malt            what is wrong with it
   maltwright forecast pale.malt         what the batch will do, and when

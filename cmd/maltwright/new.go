@@ -140,7 +140,7 @@ func (w World) interactive() bool {
 func (f founded) newAsker() talk.Asker {
 	w := f.world
 	if !f.Plain && w.interactive() && w.Env("TERM") != "dumb" {
-		return &talk.Keys{Context: f.ctx, In: w.In, Out: w.Out, Width: w.columns}
+		return &talk.Keys{Context: f.ctx, In: w.In, Out: w.Out}
 	}
 	p := talk.NewPlain(f.ctx, w.In, w.Out)
 	p.Width, p.Echo = w.Width, !w.interactive()
@@ -193,13 +193,12 @@ func (f founded) resume(t *talk.Talk, given founding.Answers) error {
 		t.Resume(given)
 		return nil
 	}
-	r, err := f.asker.Ask(talk.Prompt{Question: founding.Question{Ask: fmt.Sprintf("%s were given here before. Go on from there?", counted(len(kept), "answer")),
-		Kind: founding.OneOf, Usual: "yes", Choices: []founding.Choice{{Word: "yes"}, {Word: "no", Says: "begin anew"}}}})
+	r, err := f.asker.Ask(talk.Prompt{Question: talk.YesOrNo(fmt.Sprintf("%s were given here before. Go on from there?", counted(len(kept), "answer")), "begin anew")})
 	if err != nil {
 		t.Answers = kept
 		return err
 	}
-	if r.Answer == "no" {
+	if r.Answer == talk.No {
 		kept = given
 	}
 	t.Resume(kept)

@@ -31,7 +31,7 @@ func (f founded) confirmed(t *talk.Talk) (again bool, err error) {
 		t.Back()
 		f.keep(t.Answers)
 		return true, nil
-	case reply.Answer == "no":
+	case reply.Answer == talk.No:
 		f.asker.Close()
 		fmt.Fprintf(f.world.Out, "\nNothing is written.\n")
 		if f.shelf.Get(f.key()) != nil {
@@ -51,7 +51,7 @@ func (f founded) finish(a founding.Answers) error {
 	f.show(r)
 	if f.asker != nil && !f.DryRun {
 		reply, err := f.ask(r)
-		if err != nil || reply.Answer == "no" {
+		if err != nil || reply.Answer == talk.No {
 			f.asker.Close()
 			return failed("nothing is written")
 		}
@@ -61,14 +61,13 @@ func (f founded) finish(a founding.Answers) error {
 
 func (f founded) ask(r founding.Result) (talk.Reply, error) {
 	if f.DryRun {
-		return talk.Reply{Answer: "yes"}, nil
+		return talk.Reply{Answer: talk.Yes}, nil
 	}
 	what := "these files"
 	if len(r.Files) == 1 {
 		what = "this"
 	}
-	return f.asker.Ask(talk.Prompt{Back: f.Like == "", Question: founding.Question{Ask: "Write " + what + "?", Kind: founding.OneOf, Usual: "yes",
-		Choices: []founding.Choice{{Word: "yes"}, {Word: "no", Says: "write nothing"}}}})
+	return f.asker.Ask(talk.Prompt{Back: f.Like == "", Question: talk.YesOrNo("Write "+what+"?", "write nothing")})
 }
 
 // made writes the files, but not to the disk.

@@ -10,7 +10,6 @@ import (
 	"maltwright/cmd/journal"
 	"maltwright/cmd/words"
 	"maltwright/lang/read"
-	"maltwright/lang/vocabulary"
 )
 
 // Note writes readings into the record of a batch, and says what they come to.
@@ -40,7 +39,8 @@ it. A reading of before the last line goes to its place in time. Nothing else in
 file is touched. Without a reading, lines of readings are taken from standard input:
 all of them are written, or none. Who notes while another command writes the file
 waits for it, up to half a minute, and at every moment the old or the new file is
-there, whole.
+there, whole. For --undo the text from before is kept in your cache folder; without it
+the last line of the record is taken back.
 
 Examples:
 
@@ -112,7 +112,7 @@ func (w World) piped() (string, error) {
 
 // find parts the file from the reading. What comes first is a file where it ends like one, where
 // it lies here and begins no reading, or where it is the name of a batch whose file does.
-func (c Note) find(w *World) (in input, reading []string, err error) {
+func (c *Note) find(w *World) (in input, reading []string, err error) {
 	if name, is := w.recordNamed(c.File); is {
 		in, err = w.file(name, c.Root)
 		return in, c.Words, err
@@ -120,8 +120,9 @@ func (c Note) find(w *World) (in input, reading []string, err error) {
 	if c.File != "" {
 		reading = append([]string{c.File}, c.Words...)
 	}
-	in, err = w.underway(c.Batch, c.Root, w.now())
-	return in, reading, err
+	on, err := w.underway(c.Batch, c.Root, w.now())
+	c.Batch = on.name
+	return on.in, reading, err
 }
 
 // recordNamed gives the file that a word of the command line names.
@@ -132,7 +133,7 @@ func (w World) recordNamed(word string) (name string, is bool) {
 	if word == "" {
 		return "", false
 	}
-	if _, begins := vocabulary.Lookup(vocabulary.Batch, word); begins || strings.ContainsAny(word, " \t") {
+	if journal.Begins(word) || strings.ContainsAny(word, " \t") {
 		return "", false
 	}
 	for _, name := range []string{word, word + extension} {
@@ -140,7 +141,7 @@ func (w World) recordNamed(word string) (name string, is bool) {
 			return name, true
 		}
 	}
-	return "", strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789")
+	return word, strings.ContainsAny(word, `/\`) && !strings.ContainsAny(word[:1], "0123456789") // it is told that there is none
 }
 
 // note checks what is made of the record, and writes it. Now is asked again under the lock, so

@@ -26,7 +26,7 @@ type noteAnswer struct {
 
 // asks are the rules that doubt a reading itself, so that it is asked about before it is written;
 // others tell of the batch.
-var asks = []string{"reading-doubtful", "record-out-of-order", "written-twice", "time-doubtful", "change-doubtful", "sample-doubtful"}
+var asks = []string{doubtful, "record-out-of-order", "written-twice", "time-doubtful", "change-doubtful", "sample-doubtful"}
 
 // judged holds what is new beside the process and the rest of the record. What cannot be is
 // refused; what is doubtful is asked about.
@@ -60,21 +60,32 @@ func (c Note) answer(w *World, in input, e journal.Entry, doubts []finding.Findi
 	r := noted.Of(ctx, b, line, at, work.NewPool(work.Records))
 	house := words.OfBatch(b.Process, b)
 	a.says = house.Noted(r)
-	if x, ok := line.(*model.Weighed); ok && r.Doubt != nil && !accepted(e) {
-		f := finding.Finding{Rule: "reading-doubtful", Severity: finding.Caution}
-		f.Message, f.Hint = house.DoubtOf(*r.Doubt, x.Weight.String())
-		a.doubts = slices.DeleteFunc(a.doubts, func(g finding.Finding) bool { return g.Rule == f.Rule && e.Last(g.Place) })
-		a.doubts = append([]finding.Finding{f}, a.doubts...)
-		if m := r.Doubt.Meant; m != nil && c.Fix == 0 && len(e.All()) == 1 {
-			a.offer = meantLine(e, x, *m)
-			a.doubts[0].Hint += "; that is: " + a.offer
+	if e.Accepts(doubtful) {
+		return a
+	}
+	news := e.News(b)
+	for i, d := range noted.Doubts(ctx, b, news, at, work.NewPool(work.Records)) {
+		if x, ok := news[i].(*model.Weighed); ok && d != nil {
+			a.doubt(house, x, d)
 		}
+	}
+	if x, ok := line.(*model.Weighed); ok && len(news) == 1 && c.Fix == 0 && r.Doubt != nil && r.Doubt.Meant != nil {
+		a.offer = meantLine(e, x, *r.Doubt.Meant)
+		a.doubts[0].Hint += "; that is: " + a.offer
 	}
 	return a
 }
 
-// accepted tells whether the batch says that its doubtful readings are right.
-func accepted(e journal.Entry) bool { return e.Accepts("reading-doubtful") }
+// doubtful is the rule that doubts a reading.
+const doubtful = "reading-doubtful"
+
+// doubt puts why a weight may not be right in the place of what the rule tells of it.
+func (a *noteAnswer) doubt(house words.House, x *model.Weighed, d *noted.Doubt) {
+	f := finding.Finding{Rule: doubtful, Severity: finding.Caution, Place: x.Weight.Place}
+	f.Message, f.Hint = house.DoubtOf(*d, x.Weight.String())
+	rest := slices.DeleteFunc(a.doubts, func(g finding.Finding) bool { return g.Rule == f.Rule && g.Place == f.Place })
+	a.doubts = append([]finding.Finding{f}, rest...)
+}
 
 // meantLine is the line as it may have been meant.
 func meantLine(e journal.Entry, x *model.Weighed, m noted.Meant) string {

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -23,19 +22,19 @@ type running struct {
 
 func (r running) String() string { return fmt.Sprintf("%q in %s", r.name, r.in.name) }
 
-// underway finds the file of the one batch that is under way in the working folder or, with its
-// name, of the batch that is called so.
-func (w World) underway(name, root string, now time.Time) (input, error) {
+// underway finds the one batch that is under way in the working folder or, with its
+// name, the one that is called so.
+func (w World) underway(name, root string, now time.Time) (running, error) {
 	list, err := os.ReadDir(w.Folder)
 	if err != nil {
-		return input{}, failed("%s: %s", w.Folder, plainError(err))
+		return running{}, failed("%s: %s", w.Folder, plainError(err))
 	}
 	var on, over []running
 	for _, e := range list {
 		if !e.Type().IsRegular() || !strings.HasSuffix(e.Name(), extension) {
 			continue
 		}
-		in, err := w.file(filepath.Join(e.Name()), root)
+		in, err := w.file(e.Name(), root)
 		if err != nil || len(journal.Batches(in.name, in.text)) == 0 {
 			continue
 		}
@@ -54,19 +53,19 @@ func (w World) underway(name, root string, now time.Time) (input, error) {
 	}
 	switch {
 	case len(on) == 1:
-		return on[0].in, nil
+		return on[0], nil
 	case len(on) > 1:
 		many := fmt.Sprintf("%d batches are under way here", len(on))
 		if name != "" {
 			many = fmt.Sprintf("%d records here are called %q", len(on), name)
 		}
-		return input{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), asTyped(on[0].in.name))
+		return running{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), asTyped(on[0].in.name))
 	case name != "":
-		return input{}, usage("no batch of this folder is called %q", name)
+		return running{}, usage("no batch of this folder is called %q", name)
 	case len(over) > 0:
-		return input{}, usage("no batch is under way in this folder: %s over, or nothing was written of it for 30 days; name its file in front of the reading", are(listed(over), len(over)))
+		return running{}, usage("no batch is under way in this folder: %s over, or nothing was written of it for 30 days; name its file in front of the reading", are(listed(over), len(over)))
 	}
-	return input{}, usage("there is no record of a batch in this folder; begin one: maltwright begin FILE, with the file of its process")
+	return running{}, usage("there is no record of a batch in this folder; begin one: maltwright begin FILE, with the file of its process")
 }
 
 func are(what string, n int) string {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"maltwright/cmd/journal"
 	"maltwright/cmd/shelf"
 	"maltwright/cmd/words"
 	"maltwright/lang/read"
@@ -41,17 +42,19 @@ func (c Note) undo(w *World, in input) error {
 		return failed("%s: %s", in.root, plainError(err))
 	}
 	defer root.Close()
-	var gone []string
+	var gone, again []journal.Line
 	var batch string
 	back := func(text []byte) ([]byte, error) {
 		r := c.record(in, root, text)
 		if was := w.before(in, text); was != nil {
+			then := c.record(in, root, was)
+			again, _ = then.Gone(text)
 			if gone, batch = r.Gone(was); len(gone) > 0 {
 				return was, nil
 			}
 		}
 		out, line, name, err := r.WithoutLast()
-		gone, batch = []string{line.Words}, name
+		gone, again, batch = []journal.Line{line}, nil, name
 		return out, notNoted(err)
 	}
 	if c.DryRun {
@@ -62,10 +65,20 @@ func (c Note) undo(w *World, in input) error {
 	if err != nil {
 		return err
 	}
-	for _, line := range gone {
-		w.say("%s: taken back: %s", batch, words.OneLine(line))
+	for _, x := range gone {
+		w.say("%s: taken back: %s", batch, x.Words)
 	}
-	w.say("put it in again with: maltwright note %s %s", asTyped(in.name), asTyped(gone[0]))
+	for _, x := range again {
+		w.say("%s: as it was: %s", batch, x.Words)
+	}
+	w.say("put it in again with:")
+	for i, x := range gone {
+		fix := ""
+		if len(again) == len(gone) {
+			fix = fmt.Sprintf("--fix %d ", again[i].Number)
+		}
+		fmt.Fprintf(w.Out, "  maltwright note %s %s%s\n", words.Safe(asTyped(in.name)), fix, words.Safe(asTyped(x.Words)))
+	}
 	return nil
 }
 

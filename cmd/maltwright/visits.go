@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -35,8 +36,12 @@ time may name its own offset, as in 2026-03-06T07:00+01:00, or be said as people
 it: fri 18:00, tomorrow 7am, in 2 h. What was understood is told. A calendar reads the
 file that --format ics makes, and reminds a quarter of an hour before.
 
+Of the record of a batch it lists what is yet to come, by what was read of it; the
+record says itself when it began.
+
 Examples:
 
+  maltwright visits 26-03.malt
   maltwright visits pale.malt --start 2026-03-06T07:00
   maltwright visits pale.malt --ready 2026-03-14T12:00
   maltwright visits pale.malt --start 2026-03-06T07:00 --format ics > pale.ics
@@ -55,11 +60,20 @@ func (c Visits) Run(w *World) error {
 		}
 		c.File = file
 	}
+	var record isRecord
+	if c.Start == "" && c.Ready == "" && c.File != "-" {
+		if _, _, err := (Forecast{File: c.File, Process: c.Process, Root: c.Root}).asks(w, "visits"); errors.As(err, &record) {
+			return c.ofRecord(w, record)
+		}
+	}
 	when, err := c.when(w)
 	if err != nil {
 		return err
 	}
 	f, err := c.forecast(w, when)
+	if errors.As(err, &record) {
+		return c.ofRecord(w, record)
+	}
 	if err != nil {
 		return err
 	}

@@ -29,5 +29,5 @@ trap 'rm -rf "$staged"' EXIT
 git ls-files -z -- '*.malt' | git checkout-index -z --stdin --prefix="$staged/"
 cd "$staged"
 maltwright tidy --verify .
-maltwright check .
+maltwright check --quiet .
 `

@@ -4,7 +4,6 @@ import (
 	"context"
 	"io"
 	"strings"
-	"unicode"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -18,7 +17,6 @@ type Keys struct {
 	Context context.Context
 	In      io.Reader
 	Out     io.Writer
-	Width   func() int // of the terminal, in columns; a window may be pulled wider
 
 	program *tea.Program
 	replies chan reply
@@ -50,7 +48,7 @@ func (*Keys) How() string {
 func (k *Keys) Ask(p Prompt) (Reply, error) {
 	k.start()
 	for {
-		k.program.Send(put{newOpen(p, k.Width)})
+		k.program.Send(put{newOpen(p)})
 		select {
 		case <-k.ended:
 			return Reply{}, ErrStopped
@@ -73,7 +71,7 @@ func (k *Keys) start() {
 		return
 	}
 	k.replies, k.ended = make(chan reply, 1), make(chan struct{})
-	k.program = tea.NewProgram(&stage{replies: k.replies, width: k.Width}, tea.WithContext(k.Context), tea.WithInput(k.In), tea.WithOutput(k.Out))
+	k.program = tea.NewProgram(&stage{replies: k.replies}, tea.WithContext(k.Context), tea.WithInput(k.In), tea.WithOutput(k.Out))
 	go func() {
 		defer close(k.ended)
 		_, _ = k.program.Run() // however it ends, there are no more answers
@@ -104,9 +102,10 @@ func (k *Keys) Close() {
 
 // stage is the screen: a question, or nothing while the next one is thought of.
 type stage struct {
-	*open
+	open    *open
 	replies chan<- reply
-	width   func() int
+	size    tea.WindowSizeMsg
+	ahead   []tea.KeyPressMsg // keys that came before their question
 }
 
 // put is the message that puts a question; replied the one that it is done with.
@@ -123,53 +122,58 @@ func (s *stage) View() tea.View {
 	if s.open == nil {
 		return tea.NewView("")
 	}
-	return tea.NewView(s.form.View())
+	return tea.NewView(s.open.view(s.size.Width, s.size.Height))
 }
 
-// Update hears of keys first, then the form does.
+// Update hears of keys and of the window.
 func (s *stage) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		s.size = msg
+		return s, nil
 	case put:
 		s.open = msg.open
-		return s, s.form.Init()
+		return s, s.pressAhead()
 	case replied:
 		s.replies <- reply(msg)
 		return s, nil
 	case tea.KeyPressMsg:
-		if s.open == nil {
-			return s, nil
-		}
-		switch wish := wished(msg.String(), s.p.Kind == founding.OneOf || s.text == ""); wish {
-		case noWish:
-		case wishHelp:
-			s.help()
-			return s, tea.RequestWindowSize
-		default:
-			return s, s.done(reply{wish: wish}, "")
-		}
+		s.ahead = append(s.ahead, msg)
+		return s, s.pressAhead()
 	}
 	if s.open == nil {
 		return s, nil
 	}
-	cmd := s.update(msg)
-	if answer, answered := s.answered(); answered {
-		if answer.wish != noWish {
-			return s, s.done(answer, "")
-		}
-		line := Wrapped("", s.p.Ask+" "+s.p.shown(answer.answer), s.width())
-		return s, s.done(answer, strings.TrimSuffix(line, "\n"))
-	}
+	var cmd tea.Cmd // of what is pasted
+	s.open.input, cmd = s.open.input.Update(msg)
 	return s, cmd
 }
 
-// done takes the question off the screen and leaves a line in its place.
-func (s *stage) done(r reply, line string) tea.Cmd {
+// pressAhead gives the keys that came to the question that is open.
+func (s *stage) pressAhead() tea.Cmd {
+	var all []tea.Cmd
+	for s.open != nil && len(s.ahead) > 0 {
+		key := s.ahead[0]
+		s.ahead = s.ahead[1:]
+		r, answered, cmd := s.open.press(key)
+		if answered {
+			cmd = s.done(r)
+		}
+		all = append(all, cmd)
+	}
+	return tea.Batch(all...)
+}
+
+// done takes the question off the screen, and leaves a line with its answer.
+func (s *stage) done(r reply) tea.Cmd {
+	p := s.open.p
 	s.open = nil
 	tell := func() tea.Msg { return replied(r) }
-	if line == "" {
+	if r.wish != noWish {
 		return tell
 	}
-	return tea.Sequence(tea.Println(line), tell)
+	line := Wrapped("", p.Ask+" "+p.shown(r.answer), s.size.Width)
+	return tea.Sequence(tea.Println(strings.TrimSuffix(line, "\n")), tell)
 }
 
 // shown is an answer as it stays on the screen.
@@ -177,7 +181,7 @@ func (p Prompt) shown(answer string) string {
 	switch {
 	case answer != founding.DontKnow:
 		return answer
-	case p.Usual != "" && unicode.IsDigit([]rune(p.Usual)[0]):
+	case p.isFigure():
 		return p.Usual + " (usual)"
 	}
 	return "not known"

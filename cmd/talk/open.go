@@ -4,111 +4,161 @@ import (
 	"errors"
 	"strings"
 
+	"charm.land/bubbles/v2/textinput"
 	tea "charm.land/bubbletea/v2"
-	"charm.land/huh/v2"
 
 	"maltwright/cmd/founding"
 	"maltwright/cmd/words"
 )
 
-// open is a question on the screen: a form of one field.
+// open is a question on the screen: choices, or a line that is typed.
 type open struct {
-	p        Prompt
-	width    func() int
-	form     *huh.Form
-	field    huh.Field
-	describe func(string)
-	text     string // what is chosen or typed so far
-	helps    bool   // help is shown
+	p       Prompt
+	choices []founding.Choice
+	at      int             // the choice that Enter takes
+	input   textinput.Model // of what is typed
+	helps   bool            // help is shown
+	wrong   string          // why what was typed is no answer
 }
 
-func newOpen(p Prompt, width func() int) *open {
-	o := &open{p: p, width: width}
-	if p.Kind == founding.OneOf {
-		o.choosing()
-	} else {
-		o.typing()
+func newOpen(p Prompt) *open {
+	o := &open{p: p}
+	if p.Kind != founding.OneOf {
+		o.input = textinput.New()
+		o.input.Prompt = "> "
+		o.input.Placeholder = words.Safe(p.offered())
+		o.input.SetStyles(typed())
+		o.input.Focus()
+		return o
 	}
-	o.form = huh.NewForm(huh.NewGroup(o.field)).WithTheme(huh.ThemeFunc(theme)).WithKeyMap(bindings()).WithShowHelp(false)
+	o.choices = p.Choices
+	if p.mayNotKnow() || p.Usual != "" && !p.isChoice(p.Usual) {
+		o.choices = append(o.choices[:len(o.choices):len(o.choices)], founding.Choice{Word: founding.DontKnow})
+	}
+	for i, c := range o.choices {
+		if c.Word == p.offeredWord() {
+			o.at = i
+		}
+	}
 	return o
 }
 
-// update tells the form what happened.
-func (o *open) update(msg tea.Msg) tea.Cmd {
-	form, cmd := o.form.Update(msg)
-	if f, ok := form.(*huh.Form); ok {
-		o.form = f
+// empty tells that nothing is typed.
+func (o *open) empty() bool { return o.choices != nil || o.input.Value() == "" }
+
+// press hears of a key. The reply is given once there is one.
+func (o *open) press(msg tea.KeyPressMsg) (r reply, answered bool, cmd tea.Cmd) {
+	key := msg.String()
+	switch wish := wished(key, o.empty()); {
+	case wish == wishHelp:
+		o.helps = !o.helps
+		return r, false, nil
+	case wish != noWish:
+		return reply{wish: wish}, true, nil
+	case key == "enter", key == "ctrl+j": // the latter was typed before the terminal was ours
+		r, answered = o.enter()
+		return r, answered, nil
+	case o.choices != nil:
+		o.move(key)
+		return r, false, nil
 	}
-	return cmd
+	o.wrong = ""
+	o.input, cmd = o.input.Update(msg)
+	return r, false, cmd
 }
 
-// answered gives the reply, once there is one.
-func (o *open) answered() (reply, bool) {
-	if o.form.State != huh.StateCompleted {
-		return reply{}, false
+// move goes to another choice: to the next one, or to that of a number.
+func (o *open) move(key string) {
+	n := len(o.choices)
+	switch key {
+	case "up", "ctrl+p":
+		o.at = (o.at + n - 1) % n
+	case "down", "ctrl+n", "tab":
+		o.at = (o.at + 1) % n
+	case "home":
+		o.at = 0
+	case "end":
+		o.at = n - 1
+	default:
+		if len(key) == 1 && key[0] >= '1' && int(key[0]-'1') < n {
+			o.at = int(key[0] - '1')
+		}
 	}
-	text := strings.TrimSpace(o.text)
-	if o.p.Kind != founding.OneOf && strings.EqualFold(text, wordBack) {
+}
+
+// enter takes what is chosen or typed, if that is an answer.
+func (o *open) enter() (reply, bool) {
+	text := strings.TrimSpace(o.input.Value())
+	if o.choices != nil {
+		text = o.choices[o.at].Word
+	} else if strings.EqualFold(text, wordBack) {
 		return reply{wish: wishBack}, true
 	}
 	answer, err := o.p.taken(text)
-	if err != nil { // the form has looked at it before
-		return reply{wish: wishBack}, true
+	if err == nil {
+		return reply{answer: answer}, true
 	}
-	return reply{answer: answer}, true
+	o.wrong = err.Error()
+	if r := (*founding.Refusal)(nil); errors.As(err, &r) {
+		o.wrong = Sentence(r.Message) + " " + Sentence(r.Do)
+	}
+	return reply{}, false
 }
 
-// help shows the help of the question, or takes it off again. The form then wants to hear how large
-// the window is, as if that had just come up, to make room for it.
-func (o *open) help() {
-	o.helps = !o.helps
-	o.describe(o.beneath())
-	o.field.WithHeight(0)
+// view is the question in lines of a width, and in so many of them at the most.
+func (o *open) view(width, height int) string {
+	if width == 0 { // a terminal that does not say
+		width, height = 80, 24
+	}
+	width = max(width, len(marker)+1)
+	lines := wrapped(o.p.Ask, width, bold)
+	lines = append(lines, wrapped(o.beneath(), width, faint)...)
+	below := wrapped(o.wrong, width, red)
+	if o.choices == nil {
+		o.input.SetWidth(width - len(marker) - 1)
+		return strings.Join(append(append(lines, o.input.View()), below...), "\n")
+	}
+	body, first, last := o.list(width)
+	room := max(height-len(lines)-len(below), last-first, 1)
+	from := min(max(0, last-room), first)
+	body = body[from:min(len(body), from+room)]
+	return strings.Join(append(append(lines, body...), below...), "\n")
 }
 
-// choosing is the field of a question with choices.
-func (o *open) choosing() {
-	var options []huh.Option[string]
-	for _, c := range o.p.Choices {
-		lines := choiceLines(c, o.p.Choices, o.width()-len(marker))
-		options = append(options, huh.NewOption(words.SafeLines(strings.Join(lines, "\n")), c.Word))
+// list is the choices, and from where to where the one stands that Enter takes.
+func (o *open) list(width int) (lines []string, first, last int) {
+	for i, c := range o.choices {
+		at := i == o.at
+		if at {
+			first = len(lines)
+		}
+		for n, line := range choiceLines(c, o.choices, width-len(marker)) {
+			line = words.Safe(line)
+			switch {
+			case at && n == 0:
+				line = marker + reversed.Render(line)
+			case at:
+				line = strings.Repeat(" ", len(marker)) + reversed.Render(line)
+			default:
+				line = strings.Repeat(" ", len(marker)) + line
+			}
+			lines = append(lines, line)
+		}
+		if at {
+			last = len(lines)
+		}
 	}
-	if o.p.mayNotKnow() || o.p.Usual != "" && !o.p.isChoice(o.p.Usual) {
-		options = append(options, huh.NewOption(founding.DontKnow, founding.DontKnow))
-	}
-	o.text = o.p.offeredWord()
-	field := huh.NewSelect[string]().Title(words.Safe(o.p.Ask)).Description(o.beneath()).Options(options...).Value(&o.text)
-	o.field, o.describe = field, func(text string) { field.Description(text) }
-}
-
-// typing is the field of a question that is answered in words or numbers.
-func (o *open) typing() {
-	field := huh.NewInput().Title(words.Safe(o.p.Ask)).Description(o.beneath()).Prompt("> ").Placeholder(words.Safe(o.p.offered())).Value(&o.text).Validate(o.valid)
-	o.field, o.describe = field, func(text string) { field.Description(text) }
-}
-
-// valid refuses a text that is no answer.
-func (o *open) valid(text string) error {
-	text = strings.TrimSpace(text)
-	if strings.EqualFold(text, wordBack) {
-		return nil
-	}
-	_, err := o.p.taken(text)
-	var r *founding.Refusal
-	if errors.As(err, &r) {
-		return errors.New(words.Safe(Sentence(r.Message) + " " + Sentence(r.Do)))
-	}
-	return err
+	return lines, first, last
 }
 
 // beneath is the line below a question: what its keys do, or its help.
 func (o *open) beneath() string {
 	if o.helps {
-		return words.Safe(strings.Join(o.p.helps(), " "))
+		return strings.Join(o.p.helps(), " ")
 	}
 	keys := []string{"Enter takes it", "? help"}
 	switch {
-	case o.p.Kind == founding.OneOf:
+	case o.choices != nil:
 		keys[0] = "arrows and Enter"
 	case o.p.offered() == "":
 		keys = keys[1:]

@@ -179,16 +179,25 @@ func (p *Plain) help(q Prompt) {
 
 // helps are the sentences about a question.
 func (p Prompt) helps() []string {
-	list := []string{}
-	for _, text := range []string{p.About, p.FindOut} {
-		if text != "" {
-			list = append(list, text)
-		}
+	var list []string
+	if p.About != "" {
+		list = append(list, p.About)
 	}
-	if p.mayNotKnow() {
-		list = append(list, "Whoever does not know types "+founding.DontKnow+": the usual "+p.Usual+" stands then, with a comment how to find it out.")
+	if p.FindOut != "" {
+		list = append(list, Sentence("to find it out: "+p.FindOut))
+	}
+	switch {
+	case p.mayNotKnow() && p.isFigure():
+		list = append(list, "Type "+founding.DontKnow+", and the usual "+p.Usual+" stands, with a comment that says so.")
+	case p.mayNotKnow():
+		list = append(list, "You may type "+founding.DontKnow+".")
 	}
 	return list
+}
+
+// isFigure tells whether the usual value is one, and not a word such as none.
+func (p Prompt) isFigure() bool {
+	return p.Usual != "" && unicode.IsDigit([]rune(p.Usual)[0])
 }
 
 // refused says why an answer is not taken and what to do.

@@ -14,6 +14,7 @@ import (
 	"slices"
 
 	"maltwright/cmd/founding"
+	"maltwright/lang/vocabulary"
 )
 
 // ErrStopped is the outcome of a conversation that was ended before its last question, by
@@ -31,6 +32,17 @@ type Prompt struct {
 type Reply struct {
 	Answer string // as Take gave it
 	Back   bool   // they go back one question; Answer is ""
+}
+
+// The answers to a question of YesOrNo.
+const (
+	Yes = vocabulary.SaidYes
+	No  = vocabulary.SaidNo
+)
+
+// YesOrNo is a question of which the usual answer is yes. No does what otherwise says.
+func YesOrNo(ask, otherwise string) founding.Question {
+	return founding.Question{Ask: ask, Kind: founding.OneOf, Usual: Yes, Choices: []founding.Choice{{Word: Yes}, {Word: No, Says: otherwise}}}
 }
 
 // Asker puts a question and gives the reply. Answers that cannot be are refused by it, and

@@ -24,11 +24,11 @@ func (h House) EnergyEach(malt answer.Kilograms) Scale {
 	}
 	switch {
 	case h.British:
-		return Scale{"kWh/lb", of(quantity.Pound), twoFigures}
+		return Scale{Unit: "kWh/lb", of: of(quantity.Pound), places: twoFigures}
 	case malt >= byTheTonne:
-		return Scale{"kWh/t", of(1000), twoFigures}
+		return Scale{Unit: "kWh/t", of: of(1000), places: twoFigures}
 	}
-	return Scale{"kWh/kg", of(1), twoFigures}
+	return Scale{Unit: "kWh/kg", of: of(1), places: twoFigures}
 }
 
 // PowerEach writes W for each tonne: 2.2 kW/t, 1.0 W/lb.

@@ -20,7 +20,7 @@ func (h House) Enzymes(e outlook.Enzymes) string {
 
 var sufficing = map[outlook.Suffice]func(outlook.Enzymes) string{
 	outlook.ForUnmalted: func(e outlook.Enzymes) string {
-		return fmt.Sprintf("enough for itself and for up to %.0f %% of unmalted grain in the mash", 100**e.Unmalted)
+		return fmt.Sprintf("enough for itself and for up to %s of unmalted grain in the mash", Part(*e.Unmalted))
 	},
 	outlook.ForItself: func(outlook.Enzymes) string {
 		return "enough for itself; for unmalted grain it cannot be said"

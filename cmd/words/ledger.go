@@ -10,7 +10,7 @@ import (
 func (h House) Doubt(d ledger.Doubt) string {
 	what := string(d.What)
 	if d.What == ledger.AtCast {
-		what = "batch at cast"
+		what = "batch at steep-out"
 	}
 	return fmt.Sprintf("the %s of %s weighs less than the dry matter that the forecast leaves in it, %s; some was lost, or a weight or the sample is wrong",
 		what, Mass(h, d.Weight), Mass(h, d.DryMatter))

@@ -28,7 +28,7 @@ func (h House) reading(r noted.Result) (list []string) {
 		list = append(list, "yield "+Percent(*r.Yield))
 	}
 	if c := r.Chit; c != nil {
-		list = append(list, "chitted "+besides(c, whole))
+		list = append(list, "chitted "+besides(c, Part))
 	}
 	if a := r.Acrospire; a != nil {
 		list = append(list, "mean acrospire "+besides(a, func(n answer.Number) string { return fmt.Sprintf("%.2f", max(n, 0)) }))
@@ -38,7 +38,7 @@ func (h House) reading(r noted.Result) (list []string) {
 		if *r.Ahead < 0 {
 			side = "behind"
 		}
-		list = append(list, fmt.Sprintf("%s %s the forecast", Span(math.Round(math.Abs(float64(*r.Ahead))/3600)*3600), side))
+		list = append(list, fmt.Sprintf("%s %s the forecast", Lasting(math.Round(math.Abs(float64(*r.Ahead))/3600)*3600), side))
 	}
 	if u := r.Rub; u != nil {
 		list = append(list, "rub "+besides(u, func(word string) string { return word }))
@@ -48,8 +48,6 @@ func (h House) reading(r noted.Result) (list []string) {
 	}
 	return list
 }
-
-func whole(share answer.Share) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
 // besides writes what was read, and the forecast behind it: 28.4 % (forecast 28.7 %).
 func besides[T any](b *noted.Beside[T], write func(T) string) string {

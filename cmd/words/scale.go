@@ -11,21 +11,31 @@ type Scale struct {
 	Unit   string // "" for a bare number
 	of     func(si float64) float64
 	places func(shown float64) int
+
+	write func(si float64) string // of figures that bring their unit along; nil where it stands at the head
 }
 
 // The scales that are the same for every house.
 var (
-	Hours      = Scale{"h", func(s float64) float64 { return s / 3600 }, always(1)}
-	Days       = Scale{"d", func(s float64) float64 { return s / 86400 }, always(1)}
-	Shares     = Scale{"%", func(x float64) float64 { return 100 * x }, always(1)}
-	Kernels    = Scale{"", func(x float64) float64 { return x }, always(2)} // lengths in kernels
-	Colours    = Scale{"EBC", func(x float64) float64 { return x }, colourPlaces}
-	Diastatics = Scale{"°WK", func(x float64) float64 { return x }, always(0)}
-	Dissolved  = Scale{"mg/l", func(x float64) float64 { return 1e3 * x }, always(0)}
-	Contents   = Scale{"mg/kg", func(x float64) float64 { return 1e6 * x }, always(2)}
-	Traces     = Scale{"µg/kg", func(x float64) float64 { return 1e9 * x }, always(1)}
-	Counted    = Scale{"", func(x float64) float64 { return x }, always(0)}
+	Times      = Scale{write: recorded} // lengths of time, as records have them
+	Shares     = Scale{Unit: "%", of: func(x float64) float64 { return 100 * x }, places: always(1)}
+	Kernels    = Scale{Unit: "", of: func(x float64) float64 { return x }, places: always(2)} // lengths in kernels
+	Colours    = Scale{Unit: "EBC", of: func(x float64) float64 { return x }, places: colourPlaces}
+	Diastatics = Scale{Unit: "°WK", of: func(x float64) float64 { return x }, places: always(0)}
+	Dissolved  = Scale{Unit: "mg/l", of: func(x float64) float64 { return 1e3 * x }, places: always(0)}
+	Contents   = Scale{Unit: "mg/kg", of: func(x float64) float64 { return 1e6 * x }, places: always(2)}
+	Traces     = Scale{Unit: "µg/kg", of: func(x float64) float64 { return 1e9 * x }, places: always(1)}
+	Counted    = Scale{Unit: "", of: func(x float64) float64 { return x }, places: always(0)}
 )
+
+// recorded writes a length of time that was read off a record: of less than a day to 5 minutes.
+func recorded(s float64) string {
+	const fine = 300
+	if known(s) && s >= 3600 && s < 86400-fine/2 {
+		return quantity.InFull(fine * math.Round(s/fine))
+	}
+	return Lasting(s)
+}
 
 func always(n int) func(float64) int { return func(float64) int { return n } }
 
@@ -38,20 +48,20 @@ func colourPlaces(shown float64) int {
 }
 
 // Warmth is the scale of temperatures.
-func (h House) Warmth() Scale { return Scale{h.Degree(), h.Temperature, always(1)} }
+func (h House) Warmth() Scale { return Scale{Unit: h.Degree(), of: h.Temperature, places: always(1)} }
 
 // Weights is the scale of weights for a batch of so many kg: g or oz for one below a kg or
 // a lb. They have three figures, as a scale has.
 func (h House) Weights(batch float64) Scale {
 	switch pounds := batch / quantity.Pound; {
 	case h.British && pounds < 1:
-		return Scale{"oz", func(kg float64) float64 { return 16 * kg / quantity.Pound }, threeFigures}
+		return Scale{Unit: "oz", of: func(kg float64) float64 { return 16 * kg / quantity.Pound }, places: threeFigures}
 	case h.British:
-		return Scale{"lb", func(kg float64) float64 { return kg / quantity.Pound }, threeFigures}
+		return Scale{Unit: "lb", of: func(kg float64) float64 { return kg / quantity.Pound }, places: threeFigures}
 	case batch < 1:
-		return Scale{"g", func(kg float64) float64 { return 1000 * kg }, threeFigures}
+		return Scale{Unit: "g", of: func(kg float64) float64 { return 1000 * kg }, places: threeFigures}
 	}
-	return Scale{"kg", func(kg float64) float64 { return kg }, threeFigures}
+	return Scale{Unit: "kg", of: func(kg float64) float64 { return kg }, places: threeFigures}
 }
 
 func threeFigures(shown float64) int {
@@ -66,16 +76,30 @@ func threeFigures(shown float64) int {
 
 // Write writes a figure without its unit.
 func (s Scale) Write(si float64) string {
+	if s.write != nil {
+		return s.write(si)
+	}
 	v := s.of(si)
 	return quantity.Fixed(v, s.places(v))
 }
 
 // Near writes a figure with as many digits as another of the scale.
-func (s Scale) Near(si, like float64) string { return quantity.Fixed(s.of(si), s.places(s.of(like))) }
+func (s Scale) Near(si, like float64) string {
+	if s.write != nil {
+		return s.write(si)
+	}
+	return quantity.Fixed(s.of(si), s.places(s.of(like)))
+}
 
 // Change writes a difference with its sign, with as many digits as a figure of the scale;
 // of a °F too it has no offset.
 func (s Scale) Change(si, like float64) string {
+	if s.write != nil {
+		if text := More(si); text != "" {
+			return text
+		}
+		return s.write(0)
+	}
 	by, places := s.of(si)-s.of(0), s.places(s.of(like))
 	if text := quantity.Signed(by, places); text != "" {
 		return text

@@ -5,6 +5,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"maltwright/lang/model"
@@ -21,7 +22,18 @@ type House struct {
 
 // Of is how to speak to those who wrote a process.
 func Of(p *model.Process) House {
-	return House{System: p.Units(), home: p.House, bag: p.Bag}
+	h := House{System: p.Units(), home: p.House, bag: p.Bag}
+	h.Ounces = h.British && inOunces(p)
+	return h
+}
+
+// inOunces tells whether a house of pounds writes the ounces along: its charge does so, or a scale of it
+// shows oz.
+func inOunces(p *model.Process) bool {
+	if p.Charge != nil && strings.Contains(p.Charge.String(), " lb ") {
+		return true
+	}
+	return p.House != nil && slices.ContainsFunc(p.House.Scales, func(s *model.Scale) bool { return s.Division != nil && s.Division.Unit() == "oz" })
 }
 
 // OfBatch is how to speak to those who make a batch by a process.

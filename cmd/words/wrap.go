@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/rivo/uniseg"
@@ -38,17 +39,29 @@ func Wrap(text string, width int) []string {
 	return append(lines, line)
 }
 
-// glued joins each number with the unit behind it.
+// glued joins each number with the unit behind it, and the parts of 6 d 22 h or 5 lb 4 oz.
 func glued(words []string) []string {
 	var out []string
 	for _, w := range words {
 		if n := len(out); n > 0 && isNumber(out[n-1]) && len([]rune(w)) <= longestUnit {
 			out[n-1] += " " + w
+			if n > 1 && goOn(out[n-2], out[n-1]) {
+				out = append(out[:n-2], out[n-2]+" "+out[n-1])
+			}
 			continue
 		}
 		out = append(out, w)
 	}
 	return out
+}
+
+// smaller are the units of a further part of a quantity, by the unit in front of it.
+var smaller = map[string][]string{"d": {"h", "min"}, "h": {"min"}, "lb": {"oz"}}
+
+// goOn tells whether a part of a quantity belongs to the one in front of it.
+func goOn(before, part string) bool {
+	unit := strings.Trim(part[strings.LastIndex(part, " ")+1:], ".,;:()")
+	return slices.Contains(smaller[before[strings.LastIndex(before, " ")+1:]], unit) && strings.Contains(before, " ")
 }
 
 // longestUnit is how long a word behind a number may be to count as its unit, with

@@ -11,14 +11,14 @@ import (
 // what a forecast knows of it: of days the hour, of hours the minute.
 
 // Lasting writes a length of time of so many s, roughly: 36 s, 40 min, 9 h 30 min, 6 d 4 h. Of
-// 2 h and more it has 5 minutes, of half a day and more the hour.
+// 1 h and more it has 5 minutes, of half a day and more the hour.
 func Lasting(s float64) string {
 	switch {
 	case math.IsNaN(s) || math.IsInf(s, 0):
 		return "unknown"
 	case s < 0:
 		return "-" + Lasting(-s)
-	case s < 2*hour && s >= 59.5:
+	case s < hour && s >= 59.5:
 		return InFull(minute * math.Round(s/minute))
 	case s < 59.5:
 		return Rounded(s, 0) + " s"

@@ -16,6 +16,12 @@ func (s System) WeightBy(kg, division float64) string {
 	}
 	unit, one := s.weighedIn(kg)
 	shown := marks * division / one
+	if s.Ounces && unit == "lb" && shown < 100 { // what is finer than a tenth of an oz no forecast knows
+		if oz := division / (Pound / 16); oz < 0.1*(1-sameValue) {
+			return poundsAndOunces(kg/one, 1)
+		}
+		return poundsAndOunces(shown, marksPlaces(division/(Pound/16), 1))
+	}
 	most := fourFigures(shown)
 	switch unit {
 	case "oz":

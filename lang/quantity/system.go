@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"fmt"
+	"math"
 )
 
 // System is the system of units in which a house writes and reads. Its zero value is
@@ -10,6 +11,7 @@ type System struct {
 	Fahrenheit bool // °F
 	British    bool // lb, ft2, cfm, gallons
 	Imperial   bool // the gallons are imperial ones, not those of the US
+	Ounces     bool // a weight of a lb or more is written in lb and oz
 }
 
 // Gallon is the unit in which a house of pounds measures water.
@@ -69,12 +71,28 @@ func (s System) Weight(kg float64) string {
 		if lb < 1 {
 			return fmt.Sprintf("%.1f oz", 16*lb)
 		}
+		if s.Ounces && lb < 100 {
+			return poundsAndOunces(lb, 0)
+		}
 		return figures(lb) + " lb"
 	}
 	if kg < 1 {
 		return fmt.Sprintf("%.0f g", 1000*kg)
 	}
 	return figures(kg) + " kg"
+}
+
+// poundsAndOunces writes so many lb with their oz, to so many places behind the point: 14 lb 8.7 oz, 5 lb.
+func poundsAndOunces(lb float64, places int) string {
+	whole, oz := math.Modf(lb)
+	text := Fixed(16*oz, places)
+	if text == Fixed(16, places) { // it rounds up to the next lb
+		whole, text = whole+1, Fixed(0, places)
+	}
+	if text == Fixed(0, places) {
+		return fmt.Sprintf("%.0f lb", whole)
+	}
+	return fmt.Sprintf("%.0f lb %s oz", whole, text)
 }
 
 // figures writes three of them, and all in front of the point.

@@ -22,10 +22,12 @@ func (b *builder) batch(r *filled) {
 		t.Broken = true
 		return
 	}
-	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" })}
+	rec := &recorder{builder: b, batch: t, begins: slices.ContainsFunc(r.Body.Statements, func(s *syntax.Statement) bool { return s.Verb.Text == "began" && !s.Broken })}
 	t.Broken = !b.block(r.place.File, r.Body, vocabulary.Batch, r.scope(), r.place, func(s *filled) {
 		if do := batchStatements[s.Verb.Text]; do != nil && s.whole {
 			do(rec, s)
+		} else if s.Verb.Text == "began" { // what is wrong with it is told, and then the times that go by it are not
+			rec.begins = false
 		}
 	})
 	rec.inDisorder()

@@ -26,7 +26,7 @@ func framed(f *source.File) (finding.Finding, bool) {
 		return finding.Finding{}, false
 	}
 	tree, found := syntax.Parse(f)
-	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == "not-text" }) || hasFrame(f, tree) {
+	if hasFrame(f, tree) {
 		return finding.Finding{}, false
 	}
 	whole := source.Place{File: f, Span: source.Span{Start: f.Start(), End: f.Size()}}
@@ -71,7 +71,7 @@ func hasFrame(f *source.File, tree *syntax.Tree) bool {
 		}
 	}
 	for n := 1; n <= f.Lines(); n++ {
-		line := strings.TrimLeft(f.Text(f.Line(n)), "> \t0123456789.)") // of a mail, or of a list
+		line := strings.TrimLeft(f.Text(f.Line(n)), " \t>|0123456789.:)")
 		word, rest, _ := strings.Cut(line, " ")
 		word = strings.ToLower(strings.Trim(word, ":=[]*\"'"))
 		if slices.Contains(words, word) && !vocabulary.Includes(word) && strings.ContainsAny(rest, "\"'“„«{[(`") {

@@ -1,9 +1,11 @@
 package read
 
 import (
+	"slices"
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -14,12 +16,43 @@ import (
 type home struct {
 	files []*source.File
 	names map[vocabulary.Block][]string
-	text  []finding.Finding // what was found where the text is no statements
+	text  []finding.Finding   // what was found where the text is no statements
+	units map[unitsIn][2]bool // whether a file writes metric units, and those of pounds; each is looked through once
+}
+
+// unitsIn is a file, and a dimension.
+type unitsIn struct {
+	file *source.File
+	dim  quantity.Dimension
+}
+
+func (h *home) count() int {
+	if h == nil {
+		return 0
+	}
+	return len(h.files)
+}
+
+func (h *home) has(f *source.File) bool { return h != nil && slices.Contains(h.files, f) }
+
+// systems tells whether a file of the house writes values of a dimension in metric units, and
+// whether in those of pounds: the i-th, or for -1 the one given.
+func (h *home) systems(f *source.File, i int, d quantity.Dimension) (metric, british bool) {
+	if i >= 0 {
+		f = h.files[i]
+	}
+	key := unitsIn{f, d}
+	is, ok := h.units[key]
+	if !ok {
+		is = [2]bool{unitWritten[d].metric.Match(f.Bytes()), unitWritten[d].british.Match(f.Bytes())}
+		h.units[key] = is
+	}
+	return is[0], is[1]
 }
 
 // homeOf looks the files of a house through.
 func homeOf(trees []*syntax.Tree) *home {
-	h := &home{names: map[vocabulary.Block][]string{}}
+	h := &home{names: map[vocabulary.Block][]string{}, units: map[unitsIn][2]bool{}}
 	for _, t := range trees {
 		h.files = append(h.files, t.File)
 		for _, s := range t.Top.Statements {

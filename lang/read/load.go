@@ -43,6 +43,9 @@ func Load(name string, text []byte, dir string, r Reader) (*model.House, []findi
 	if len(found) == 0 && !syntax.Numbered(main) {
 		return house, nil
 	}
+	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == syntax.NotText && f.Place.File == main }) {
+		return house, found // what it holds is no text, or not in the letters of one
+	}
 	if f, ok := framed(main); ok {
 		return &model.House{Files: house.Files[:1]}, []finding.Finding{f}
 	}

@@ -34,7 +34,7 @@ const mostOffered = 3
 // told. Before is how many findings there were in front of it.
 func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before int) {
 	found := *r.found
-	if r.tried == nil || len(found) == before || s.Head().End-s.Head().Start > longestTried || !undecided(&found[before]) {
+	if r.tried == nil || r.spent() || len(found) == before || s.Head().End-s.Head().Start > longestTried || !undecided(&found[before]) {
 		return
 	}
 	changes := likely
@@ -98,7 +98,6 @@ func (r *statementReader) mended(s *syntax.Statement, row *vocabulary.Row, found
 	if text == r.at(head).Text() {
 		return nil, false
 	}
-	*r.tried++
 	tree, bad := syntax.Parse(source.New(r.file.Name(), []byte(text)))
 	if len(bad) > 0 || len(tree.Top.Statements) != 1 {
 		return nil, false
@@ -107,6 +106,9 @@ func (r *statementReader) mended(s *syntax.Statement, row *vocabulary.Row, found
 	pieces = piecesOf(at, tree.Top.Statements[0])
 	return pieces, r.reads(row, pieces)
 }
+
+// spent tells whether so much of the house was tried that no more is.
+func (r *statementReader) spent() bool { return r.tried != nil && *r.tried >= triesOfHouse }
 
 // endsLine tells whether nothing stands behind a statement on its line, so that a comment may.
 func (r *statementReader) endsLine(s *syntax.Statement) bool {

@@ -115,5 +115,8 @@ func (r *statementReader) trial(row *vocabulary.Row, pieces []piece) []finding.F
 
 // reads tells whether the pieces are a whole statement of the row.
 func (r *statementReader) reads(row *vocabulary.Row, pieces []piece) bool {
+	if r.tried != nil {
+		*r.tried++
+	}
 	return len(r.trial(row, pieces)) == 0
 }

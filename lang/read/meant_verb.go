@@ -189,8 +189,12 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 		f = wordOutOfPlace.At(place, fmt.Sprintf("%s does not stand in %s", word, blockName(r.in)))
 		f.Hint = "it belongs in " + joinOr(homes)
 	}
-	switch near, ok := r.verbMeant(s); {
-	case r.otherVerb(&f, s, 1), r.ofChoice(&f, s):
+	near, ok := "", false
+	if !r.spent() {
+		near, ok = r.verbMeant(s)
+	}
+	switch {
+	case !r.spent() && (r.otherVerb(&f, s, 1) || r.ofChoice(&f, s)):
 	case ok:
 		f.AskOnly(place, near, true)
 	case len(homes) > 0:
@@ -201,7 +205,7 @@ func (r *statementReader) unknown(s *syntax.Statement) {
 			f.Hint = "known here: " + strings.Join(vocabulary.Words(r.in), ", ")
 		}
 	}
-	if f.Fixes == nil && f.Offers == nil && r.tried != nil && s.Head().End-s.Head().Start <= longestTried {
+	if f.Fixes == nil && f.Offers == nil && r.tried != nil && !r.spent() && s.Head().End-s.Head().Start <= longestTried {
 		if texts := r.verbBehind(piecesOf(r.at, s)); texts != nil {
 			f.Write(r.at(s.Head()), texts...)
 		}

@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"maltwright/lang/calendar"
@@ -50,6 +51,23 @@ func (r *statementReader) clocksMeant(f *finding.Finding, terms []syntax.Term) {
 		texts[i] = calendar.Shown(second)
 	}
 	f.Write(place, texts...)
+}
+
+// ofZone tells of a time that names its offset: a record goes by the clock on the wall, so that it
+// reads the same wherever it is read.
+func (r *statementReader) ofZone(m syntax.Moment) bool {
+	if !strings.ContainsAny(m.From.Clock.Text, "Z+") {
+		return false
+	}
+	place := r.at(m.From.Clock.Span)
+	f := badTime.At(place, fmt.Sprintf("%s names an offset, and a record goes by the clock on the wall", m.From.Clock.Text))
+	f.Hint = "write the time that the clock on the wall showed, such as 07:00"
+	at, err := calendar.Reader{Now: time.Now()}.One(m.From.Date.Text + "T" + m.From.Clock.Text)
+	if wall := at.At.Local(); err == nil && wall.Format(time.DateOnly) == m.From.Date.Text {
+		f.Write(place, wall.Format("15:04"))
+	}
+	r.note(f)
+	return true
 }
 
 // readHour reads a time of day of any day.
@@ -108,7 +126,9 @@ func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	v := &given{place: r.at(m.Span), word: m.From.Date.Text}
 	second, ok := value.Second(m.From.Clock)
 	if !ok {
-		r.noClock(m.From.Clock)
+		if !r.ofZone(m) {
+			r.noClock(m.From.Clock)
+		}
 		return terms, nil, false
 	}
 	if v.word != "" && r.noDate(m.From.Date) {
@@ -117,6 +137,8 @@ func readMoment(r *statementReader, slot *vocabulary.Slot, terms []syntax.Term) 
 	v.clock[0] = second
 	return terms[1:], v, true
 }
+
+const whyOneDay = "read the other way it would lie months off, and a record must mean the same wherever it is read"
 
 // noDate tells of a date that no calendar has, that has no year, or that may be one of several.
 func (r *statementReader) noDate(date syntax.Word) bool {
@@ -129,12 +151,12 @@ func (r *statementReader) noDate(date syntax.Word) bool {
 	f := badTime.At(place, fmt.Sprintf("%s is no date", date.Text))
 	switch {
 	case d.Yearless():
-		f.Message, f.Hint = fmt.Sprintf("%s does not say its year", date.Text), "write its year too, as in 2026-03-06"
+		f.Message, f.Why, f.Hint = fmt.Sprintf("%s does not say its year", date.Text), whyOneDay, "write its year too, as in 2026-03-06"
 		if days = r.daysOfBatch(d); len(days) > 0 {
 			f.Write(place, written(days)...)
 		}
 	case len(days) > 1:
-		f.Message = fmt.Sprintf("%s may be one of several days: which of its figures is the month?", date.Text)
+		f.Message, f.Why = fmt.Sprintf("%s may be one of several days: which of its figures is the month?", date.Text), whyOneDay
 		f.Write(place, written(days)...)
 	}
 	r.note(f)
@@ -153,6 +175,7 @@ func (r *statementReader) noDates(m syntax.Moment) bool {
 	}
 	place := r.at(m.Span)
 	f := badTime.At(place, fmt.Sprintf("%s may be of several days", place.Text()))
+	f.Why = whyOneDay
 	var texts []string
 	for _, order := range []calendar.Order{calendar.DayFirst, calendar.MonthFirst} {
 		a, one := from.InOrder(order, to)

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"maltwright/lang/quantity"
-	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
@@ -22,12 +21,14 @@ func (r *statementReader) unitsLikely(d quantity.Dimension, number, of string) [
 	case british == "":
 		return []string{metric}
 	}
-	files := []*source.File{r.file}
-	if r.home != nil {
-		files = append(files, r.home.files...)
-	}
-	for _, f := range files {
-		switch m, b := unitWritten[d].metric.Match(f.Bytes()), unitWritten[d].british.Match(f.Bytes()); {
+	for i := range 1 + r.home.count() {
+		m, b := false, false
+		if i == 0 && !r.home.has(r.file) {
+			m, b = unitWritten[d].metric.Match(r.file.Bytes()), unitWritten[d].british.Match(r.file.Bytes())
+		} else {
+			m, b = r.home.systems(r.file, i-1, d)
+		}
+		switch {
 		case m && !b:
 			return []string{metric}
 		case b && !m && d == quantity.Power: // an electric heater is of watts there too

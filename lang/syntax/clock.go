@@ -25,6 +25,7 @@ func (s *scanner) clock(first int) bool {
 		}
 		if !s.half() {
 			s.at = max(s.at, first+calendar.LeadingClock(s.text[first:], true)) // 14:30 Uhr
+			s.zone()
 		}
 		s.dateBehind()
 		return true

@@ -83,11 +83,28 @@ func (p *parser) leftOpen(open openBlock) finding.Finding {
 	}
 	p.blamed = append(p.blamed, blame)
 	f := unclosedBlock.At(p.place(blame.brace), fmt.Sprintf("the block of %s is not closed", blame.of.Verb.Text))
+	p.offerClosing(&f, blame)
 	if blame.brace != open.brace {
 		f.Related = []finding.Related{{Place: p.place(open.brace),
 			Message: fmt.Sprintf("so the end of the file finds the block of %s open", open.of.Verb.Text)}}
 	}
 	return f
+}
+
+// offerClosing offers the brace of a block that was left open, below the last line that is its own by
+// its indentation.
+func (p *parser) offerClosing(f *finding.Finding, open openBlock) {
+	in, first := p.indent(open.of.Start)
+	if !first {
+		return
+	}
+	text := p.file.Text(source.Span{End: p.likelyEnd(open)})
+	at := len(strings.TrimRight(text, blanks+"\r\n"))
+	if at < open.brace.End {
+		return
+	}
+	f.Hint = fmt.Sprintf("put } below line %d, where the indentation says that it ends", p.file.Position(at, source.Bytes).Line)
+	f.Offers = []finding.Offer{{Says: "}", Edits: []finding.Edit{{Place: p.place(source.Span{Start: at, End: at}), New: "\n" + strings.Repeat(" ", in) + "}"}}}}
 }
 
 // noEnd is the end of a block that its brace or the end of the file closes.

@@ -126,7 +126,7 @@ func (s *scanner) scan() lexer.TokenType {
 		return kindStray
 	case s.numberStarts() || s.signedNumber():
 		return s.scanNumber()
-	case c == 'T' && s.last == kindDate && calendar.LeadingClock(s.text[s.at+1:], true) > 0: // 2026-03-06T07:00
+	case c == 'T' && s.last == kindDate && (clockStarts(s.text[s.at+1:]) || calendar.LeadingClock(s.text[s.at+1:], true) > 0): // 2026-03-06T07:00
 		s.at++
 		return s.scanNumber()
 	case s.monthStarts() && s.date():

@@ -50,7 +50,7 @@ func lookalike(text string) int {
 			noughts++
 		case digitFor(c) == '1':
 			ones++
-		case (c == '.' || c == '/') && end > first && end+1 < len(text) && (isDigit(text[end+1]) || digitFor(text[end+1]) > 0):
+		case (c == '.' || c == '/' || c == ':') && end > first && end+1 < len(text) && (isDigit(text[end+1]) || digitFor(text[end+1]) > 0):
 		default:
 			return end * endsLookalike(text[first:end], text[end:], digits, noughts, ones)
 		}
@@ -68,7 +68,7 @@ func endsLookalike(run, rest string, digits, noughts, ones int) int {
 	switch {
 	case digits == 0 || noughts+ones == 0 || len(run) > longestLookalike:
 		return 0
-	case isLetter(next) || next == '/' || next == '²' || next == '³' || next == '\'' || strings.Count(run, ".")+strings.Count(run, "/") > 1:
+	case isLetter(next) || next == '/' || next == '²' || next == '³' || next == '\'' || strings.Count(run, ".")+strings.Count(run, "/")+strings.Count(run, ":") > 1:
 		return 0
 	case ones == 0 && isDigit(run[0]), unitFollows(rest):
 		return 1

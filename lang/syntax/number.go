@@ -73,7 +73,7 @@ func (s *scanner) partFollows() bool {
 	save := s.at
 	defer func() { s.at = save }()
 	s.skipBlanks()
-	return s.numberStarts() && lookalike(s.text[s.at:]) == 0 && s.part()
+	return s.numberStarts() && lookalike(s.text[s.at:]) == 0 && !s.timeStarts() && s.part()
 }
 
 // number reads the digits of 12, 12.4, .5, 3/4, ½, 8 1/3 or 8½. A decimal comma is taken

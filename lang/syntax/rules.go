@@ -13,6 +13,9 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
+// NotText is the name of what is found in a file that is no text in UTF-8.
+const NotText = "not-text"
+
 // Rules lists what this stage finds.
 func Rules() []finding.Rule {
 	return []finding.Rule{
@@ -30,7 +33,7 @@ var (
 		Title: "the file is over 4 MiB",
 		Why:   "a process file is written by hand; one of this size is something else",
 		Do:    "give the process file itself"}
-	notText = finding.Rule{Name: "not-text", Severity: finding.Fault,
+	notText = finding.Rule{Name: NotText, Severity: finding.Fault,
 		Title: "the file holds bytes that are not UTF-8 text",
 		Why:   "a degree sign saved in another encoding would be read as something else, and so would the temperature before it",
 		Do:    "save the file as UTF-8",

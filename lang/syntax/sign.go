@@ -106,6 +106,9 @@ func (m *Meant) back(at int, end bool) int {
 	for _, e := range m.edits {
 		start := e.Start + grown
 		switch {
+		case at == start && end && e.text == "" && !e.Empty(): // what was taken out behind it belongs to it
+			grown -= e.End - e.Start
+			continue
 		case at < start || at == start && end:
 			return at - grown
 		case at < start+len(e.text) || at == start+len(e.text) && end:
@@ -176,7 +179,7 @@ func (m *Meant) line(at int) int { return m.was.Position(at, source.Bytes).Line 
 
 // meant tells of signs in the place of findings about the lines that they stand in.
 func meant(f *source.File, found []finding.Finding) []finding.Finding {
-	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == tooManyStatements.Name }) {
+	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == tooManyStatements.Name || f.Rule == NotText }) {
 		return found
 	}
 	m, ok := Signs(f)
@@ -293,6 +296,10 @@ func (m *Meant) edit(c change) finding.Edit {
 func (m *Meant) first(group []change) finding.Finding {
 	kinds := signsOf(group)
 	f := kinds[0].rule.At(m.place(group), m.message(group, kinds))
+	if n := len(group) - 1; kinds[0].whole && n > 0 {
+		f.Place = m.place(group[:1])
+		f.Related = []finding.Related{{Place: m.place(group[1:]), Message: "and as far as it goes from here"}}
+	}
 	f.Hint = m.hint(group, kinds)
 	certain := !slices.ContainsFunc(kinds, func(s *sign) bool { return !s.certain })
 	var edits []finding.Edit

@@ -81,7 +81,7 @@ func (r *signReader) colon(i int) int {
 	t := r.toks[i]
 	front, ok := r.before(i)
 	equals := equalSign(t) && !r.compared(i)
-	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity {
+	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity && !terminal(r.tok(i+1).Type) {
 		return i
 	}
 	at, end := t.Pos.Offset, endOf(t)
@@ -152,6 +152,8 @@ func (r *signReader) comma(i int) int {
 	at, end := r.toks[i].Pos.Offset, endOf(r.toks[i])
 	next := r.tok(i + 1)
 	switch j := r.then(i + 1); {
+	case i > 0 && r.toks[i-1].Type == kindClose:
+		r.add(signComma, at, end, "")
 	case !ok:
 		return i
 	case next.Type == kindEnd && next.Value != ";" && r.goesOn(i+2):

@@ -90,6 +90,15 @@ func (r *signReader) closed(open bracket, t lexer.Token) {
 // beginEnd looks for the words begin and end.
 func (r *signReader) beginEnd() {
 	var opened []int
+	open := 0 // braces that nothing closes
+	for _, t := range r.toks {
+		switch t.Type {
+		case kindOpen:
+			open++
+		case kindClose:
+			open--
+		}
+	}
 	for i, t := range r.toks {
 		word := strings.ToLower(t.Value)
 		if t.Type != kindWord || word != "begin" && word != "end" && word != "do" {
@@ -99,6 +108,10 @@ func (r *signReader) beginEnd() {
 		switch {
 		case word != "end" && i > 0 && r.toks[i-1].Type != kindEnd && next == kindEnd && opensBlock(r.firstOfLine(i).Value):
 			opened = append(opened, i)
+		case word == "end" && len(opened) == 0 && open > 0 && (i == 0 || r.toks[i-1].Type == kindEnd) && (next == kindEnd || next == lexer.EOF):
+			open--
+			r.closes[t.Pos.Offset] = 1
+			r.add(signEndWord, t.Pos.Offset, endOf(t), "}")
 		case word == "end" && len(opened) > 0 && (i == 0 || r.toks[i-1].Type == kindEnd) && (next == kindEnd || next == lexer.EOF):
 			o := r.toks[opened[len(opened)-1]]
 			opened = opened[:len(opened)-1]
@@ -142,6 +155,12 @@ func (r *signReader) indented() {
 			stack = append(stack, outline{block: pending, braces: true, indent: -1})
 			pending = vocabulary.None
 		case kindClose:
+			if top := stack[len(stack)-1]; !top.braces && top.further && r.lineStart(t.Pos.Offset) && len(r.indent(t.Pos.Offset)) == top.indent {
+				r.noOpening(top)
+				stack = stack[:len(stack)-1]
+				r.grow(stack, endOf(t))
+				continue
+			}
 			stack = r.closeAbove(stack)
 			if len(stack) > 1 {
 				stack = stack[:len(stack)-1]
@@ -152,6 +171,15 @@ func (r *signReader) indented() {
 		}
 	}
 	r.closeAbove(stack)
+}
+
+// noOpening tells of a block that is closed by its brace that it is not opened by one.
+func (r *signReader) noOpening(top outline) {
+	for i, c := range r.changes {
+		if c.sign == signIndent && c.End == top.at && c.text == " {" {
+			r.changes[i].sign = signOpening
+		}
+	}
 }
 
 // grow makes the blocks without braces reach to an offset.

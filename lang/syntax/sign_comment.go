@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"maltwright/lang/nearest"
@@ -65,6 +66,19 @@ func (r *signReader) name(i int) bool {
 	front, ok := r.before(i)
 	return ok && (front.Type == kindWord || front.Type == kindClause)
 }
+
+// remark looks for a line that begins with note: or its like, and is a comment.
+func (r *signReader) remark(i int) int {
+	t := r.toks[i]
+	if t.Type != kindWord || !r.is(i+1, ":") || !slices.Contains(remarks, strings.ToLower(t.Value)) || r.begins(t) {
+		return i
+	}
+	at, end := t.Pos.Offset, endOf(r.tok(i+1))
+	r.said(signComment, at, end, "# "+r.text[at:end], r.text[at:end]+" begins no comment; a comment begins with #", "")
+	return r.from(i, r.lineEnd(at))
+}
+
+var remarks = strings.Fields("note notes nb remark remarks comment todo ps hint tip")
 
 // setsApart tells whether a line is of signs alone, as one that sets others apart is, or
 // opens or closes a part that is shown as it stands.

@@ -19,6 +19,11 @@ var (
 	signAnd     = &sign{rule: strayCharacter, says: "\"%s\" is no sign of the language; the word is and", certain: true}
 	signColon   = &sign{rule: strayCharacter, says: "\"%s\" has no place behind a word: its value stands right behind it", certain: true}
 	signEquals  = &sign{rule: strayCharacter, says: "\"%s\" has no place behind a word: its value stands right behind it", certain: true}
+	signUnquote = &sign{rule: strayCharacter, says: "%s is no name: a value stands without quotes", certain: true}
+	signTwice   = &sign{rule: strayCharacter, says: "%s has its quotes twice", certain: true}
+	signBound   = &sign{rule: strayCharacter, says: "\"%s\" is one sign, with no blank in it", certain: true}
+	signPlus    = &sign{rule: strayCharacter, says: "\"%s\" is no form of a value", do: "a bound is said in words"}
+	signStep    = &sign{rule: strayCharacter, says: "\"%s\" has no place here", do: "the steps are counted by themselves"}
 	signComma   = &sign{rule: strayCharacter, says: "\"%s\" has no meaning here: the parts of a statement stand side by side", certain: true}
 	signEnd     = &sign{rule: strayCharacter, says: "\"%s\" does not end a statement", do: "the end of the line does, or ;", certain: true}
 	signStop    = &sign{rule: strayCharacter, says: "\"%s\" has no meaning behind a statement or a unit", certain: true}
@@ -39,8 +44,10 @@ var (
 	signPoint   = &sign{rule: strayCharacter, says: "\"%s\" is not the point of a number", certain: true}
 	signGarbled = &sign{rule: notText, says: "%s is what is left of another character: the file was saved as UTF-8 and opened as something else", certain: true}
 	signHyphen  = &sign{rule: strayCharacter, says: "\"%s\" is a dash, and the word has a hyphen", certain: true}
-	signMargin  = &sign{rule: strayCharacter, says: "\"%s\" in front of each line is not of the process", do: "take it out of each line", certain: true, whole: true}
-	signBraces  = &sign{rule: blockSign, says: "brackets open and close no block; braces do", do: "write { and } for them", certain: true, whole: true}
-	signBegin   = &sign{rule: blockSign, says: "begin and end make no block; braces do", do: "write { for begin and } for end", certain: true, whole: true}
-	signIndent  = &sign{rule: blockSign, says: "blocks have no braces here, and lines further in make none", do: "write { behind the head of each block and } below its last line", whole: true}
+	signMargin  = &sign{rule: strayCharacter, says: "\"%s\" in front of each line is not of the process", do: "each line begins with its own words", certain: true, whole: true}
+	signBraces  = &sign{rule: blockSign, says: "brackets open and close no block; braces do", do: "they are { and }", certain: true, whole: true}
+	signBegin   = &sign{rule: blockSign, says: "begin and end make no block; braces do", do: "they are { and }", certain: true, whole: true}
+	signOpening = &sign{rule: blockSign, says: "the block that ends below is not opened", do: "a block begins with {", certain: true, whole: true}
+	signEndWord = &sign{rule: blockSign, says: "%s closes no block; a brace does", do: "it is }", certain: true, whole: true}
+	signIndent  = &sign{rule: blockSign, says: "blocks have no braces here, and lines further in make none", do: "{ stands behind the head of each block, and } below its last line", whole: true}
 )

@@ -145,13 +145,15 @@ func (r *signReader) hyphen(i int) int {
 	return i + 2
 }
 
+var degreeDash = regexp.MustCompile(`^[\d.]+[ \t]*(?:°|º|%)[CF]?([ \t]*-[ \t]*)\d`)
+
 // degreeRange looks for the dash of a range that stands right behind a degree: 14°-17°C.
 func (r *signReader) degreeRange(i int) int {
 	t := r.toks[i]
-	value := strings.TrimSuffix(t.Value, "-")
-	if t.Type != kindQuantity || value == t.Value || !strings.ContainsAny(value, "°º%") || r.tok(i+1).Type != kindQuantity || r.tok(i+1).Pos.Offset != endOf(t) {
+	m := degreeDash.FindStringSubmatchIndex(t.Value)
+	if t.Type != kindQuantity || m == nil {
 		return i
 	}
-	r.add(signRange, endOf(t)-1, endOf(t), " "+vocabulary.To+" ")
-	return i + 2
+	r.add(signRange, t.Pos.Offset+m[2], t.Pos.Offset+m[3], " "+vocabulary.To+" ")
+	return i + 1
 }

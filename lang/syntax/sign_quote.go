@@ -78,13 +78,14 @@ func (r *signReader) unclosed(i int) int {
 		return i
 	}
 	if _, closed := quoteEnd(t.Value, 0); closed {
-		return i
+		return r.closedText(i)
 	}
 	at := t.Pos.Offset
 	line := r.text[at:r.lineEnd(at)]
 	_, open := utf8.DecodeRuneInString(line)
 	rest := strings.TrimSpace(line[open:])
-	if rest == "" || rest[0] == '{' || rest[0] == '}' {
+	front, ok := r.before(i)
+	if glued := ok && endOf(front) == at && front.Type == kindWord; rest == "" || rest[0] == '{' || rest[0] == '}' || glued {
 		return r.unopened(i, at, open)
 	}
 	end := r.nameEnd(line[open:])
@@ -94,6 +95,48 @@ func (r *signReader) unclosed(i int) int {
 	from := at + open + end
 	r.add(signOpen, at, from, r.text[at:from]+`"`)
 	return r.from(i, r.lineEnd(at))
+}
+
+// closedText looks for a name that has its quotes twice, and for quotes around what is no name.
+func (r *signReader) closedText(i int) int {
+	t := r.toks[i]
+	at := t.Pos.Offset
+	if len(t.Value) == 2 && endOf(t) == r.tok(i+1).Pos.Offset {
+		if n := strings.Index(r.text[endOf(t):r.lineEnd(at)], t.Value); n > 0 {
+			end := endOf(t) + n + len(t.Value)
+			r.add(signTwice, at, end, r.text[at+1:end-1])
+			return r.from(i, end)
+		}
+	}
+	row, ok := r.row()
+	name := textOf(t).Value
+	if !ok || name == "" || !r.takesValue(row, i, name) {
+		return i
+	}
+	r.add(signUnquote, at, endOf(t), name)
+	return i + 1
+}
+
+// takesValue tells whether what is quoted at a token is a value there: a quantity or a word that the last clause
+// in front of it takes, or the statement itself, and no name.
+func (r *signReader) takesValue(row *vocabulary.Row, i int, quoted string) bool {
+	slots := row.Slots
+	for k := r.first + 1; k < i; k++ {
+		if r.toks[k].Type == kindClause {
+			c, ok := row.Clause(r.toks[k].Value)
+			if !ok {
+				return false
+			}
+			slots = c.Slots
+		}
+	}
+	if slices.ContainsFunc(slots, func(s vocabulary.Slot) bool { return s.Kind == vocabulary.Name || s.Kind == vocabulary.Text }) {
+		return false
+	}
+	_, err := quantity.Parse(quoted)
+	return slices.ContainsFunc(slots, func(s vocabulary.Slot) bool {
+		return s.Kind == vocabulary.Amount && err == nil || slices.Contains(s.Words, quoted)
+	})
 }
 
 // unopened puts the first quote in front of the words that one stands behind.

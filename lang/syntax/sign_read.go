@@ -85,6 +85,9 @@ func (r *signReader) one(i int) int {
 		if next := r.bullet(i); next > i {
 			return next
 		}
+		if next := r.remark(i); next > i {
+			return next
+		}
 		r.first = i
 		r.header(i)
 	}
@@ -99,7 +102,7 @@ func (r *signReader) one(i int) int {
 // signReaders each look for one kind of sign at a token, and give the token behind it, or the
 // same one where there is none.
 var signReaders = []func(*signReader, int) int{
-	(*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
+	(*signReader).split, (*signReader).counted, (*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
 	(*signReader).bracketed, (*signReader).small, (*signReader).colon, (*signReader).comma, (*signReader).dash, (*signReader).stop,
 }
 
@@ -129,7 +132,7 @@ func (r *signReader) begins(t lexer.Token) bool {
 	if r.block() == vocabulary.None {
 		return len(vocabulary.Homes(t.Value)) > 0
 	}
-	_, ok := vocabulary.Lookup(r.block(), t.Value)
+	_, ok := vocabulary.Lookup(r.block(), vocabulary.Today(t.Value))
 	return ok
 }
 
@@ -138,7 +141,7 @@ func (r *signReader) row() (*vocabulary.Row, bool) {
 	if r.first < 0 {
 		return nil, false
 	}
-	return vocabulary.Lookup(r.block(), r.toks[r.first].Value)
+	return vocabulary.Lookup(r.block(), vocabulary.Today(r.toks[r.first].Value))
 }
 
 func (r *signReader) tok(i int) lexer.Token {

@@ -7,8 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
 )
@@ -238,16 +236,21 @@ func (r *signReader) small(i int) int {
 	case "@":
 		r.add(signAt, at, end, r.apart(at, end, vocabulary.ClauseAt))
 	case "&", "+":
-		front, ok := r.before(i)
-		switch {
-		case ok && t.Value == "+" && front.Type == kindQuantity && endOf(front) == at && (at+1 == len(r.text) || !isDigit(r.text[at+1])):
-			r.orMore(i, front)
-			return i + 1
-		case !ok || terminal(next.Type):
+		if r.is(i+1, t.Value) && r.tok(i+1).Pos.Offset == end { // && of programs
+			end, next = endOf(r.tok(i+1)), r.tok(i+2)
+		}
+		if n := r.more(i); n > i {
+			return n
+		}
+		if _, ok := r.before(i); !ok || terminal(next.Type) {
 			return i
 		}
 		if r.begins(next) && next.Type == kindWord && !r.measures(i, next.Value) {
 			return r.endHere(i, i+1)
+		}
+		if next.Value == vocabulary.And {
+			r.add(signAnd, at, next.Pos.Offset, "")
+			return r.from(i, end)
 		}
 		r.add(signAnd, at, end, r.apart(at, end, vocabulary.And))
 	default:
@@ -256,15 +259,49 @@ func (r *signReader) small(i int) int {
 	return i + 1
 }
 
-// orMore writes the bound that a + right behind a number stands for: 3+ weeks.
-func (r *signReader) orMore(i int, front lexer.Token) {
-	start, end := front.Pos.Offset, endOf(r.toks[i])
-	text := strings.TrimSpace(front.Value)
-	if bound, ok := r.before(i - 1); !ok || bound.Type != kindBound {
-		text = quantity.AtLeast.String() + " " + text
+// more looks for a value with a plus right behind its number: 3+ weeks.
+func (r *signReader) more(i int) int {
+	front, ok := r.before(i)
+	t := r.toks[i]
+	if !ok || t.Value != "+" || front.Type != kindQuantity || endOf(front) != t.Pos.Offset || strings.Trim(front.Value, "0123456789./") != "" {
+		return i
 	}
-	said := r.text[start:end]
-	r.said(signBetween, start, end, text, fmt.Sprintf("%q has no meaning here: so much or more is at least", said), "")
+	bound := r.tok(i - 2)
+	if i-2 > r.first && bound.Type == kindBound {
+		r.add(signPlus, t.Pos.Offset, endOf(t), "")
+	} else {
+		r.said(signPlus, front.Pos.Offset, endOf(t), quantity.AtLeast.String()+" "+front.Value, fmt.Sprintf("%q is no form of a value", front.Value+"+"), "a bound is said in words")
+	}
+	return i + 1
+}
+
+// split looks for a bound that has a blank between its signs: > =.
+func (r *signReader) split(i int) int {
+	t, next := r.toks[i], r.tok(i+1)
+	if t.Type != kindBound || next.Type != kindBound || len(t.Value) != 1 || next.Pos.Offset == endOf(t) {
+		return i
+	}
+	if _, ok := vocabulary.BoundOp(t.Value + next.Value); !ok {
+		return i
+	}
+	r.add(signBound, t.Pos.Offset, endOf(next), t.Value+next.Value)
+	return i + 2
+}
+
+// counted looks for the number of a step behind its word, in front of its time: soak 1: 7 h.
+func (r *signReader) counted(i int) int {
+	t := r.toks[i]
+	j := i + 1
+	if r.is(j, ":") || r.is(j, ".") || r.is(j, ")") {
+		j++
+	}
+	next := r.tok(j)
+	if i-1 != r.first || r.first < 0 || !vocabulary.IsStep(r.toks[r.first].Value) || t.Type != kindQuantity || len(t.Value) > 2 || strings.Trim(t.Value, "0123456789") != "" ||
+		next.Type != kindQuantity || strings.Trim(next.Value, "0123456789.") == "" {
+		return i
+	}
+	r.add(signStep, t.Pos.Offset, next.Pos.Offset, "")
+	return j
 }
 
 // measures tells whether a word is what a condition names, in a statement with one.

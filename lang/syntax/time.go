@@ -155,6 +155,23 @@ func (s *scanner) dateStarts(on int) bool {
 	return calendar.LeadingDate(s.text[s.at+on:], false) > 0
 }
 
+// timeStarts tells whether a date or a time of day stands here that could be nothing else.
+func (s *scanner) timeStarts() bool {
+	return calendar.LeadingClock(s.text[s.at:], false) > 0 || s.dateStarts(0)
+}
+
+// zone takes the offset of a time of day that names one: 07:00Z, 07:00+01:00. Behind a dash the
+// other end of a span would stand.
+func (s *scanner) zone() {
+	const offset = "+00:00"
+	switch next, _ := utf8.DecodeRuneInString(s.text[min(s.at+1, len(s.text)):]); {
+	case s.peek(0) == 'Z' && !isLetter(next) && !isDigit(s.peek(1)):
+		s.at++
+	case s.peek(0) == '+' && clockStarts(s.text[s.at+1:]):
+		s.at = min(s.at+len(offset), len(s.text))
+	}
+}
+
 // plainDate is a date as the tree has it: 2026-03-06, where it can be of one day only.
 func plainDate(token string) string {
 	iso, _ := calendar.Canonical(withoutJoint(unled(token), ",", " "+vocabulary.ClauseAt))

@@ -1,14 +1,18 @@
 package noted
 
 import (
+	"context"
 	"math"
+	"slices"
 	"strings"
+	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
+	"maltwright/sim/work"
 )
 
 // Doubt is why a weight may not be right, and what it may have been meant for.
@@ -46,6 +50,36 @@ const (
 	halfway  = 0.5   // of its own distance, within which it must lie beside that of the weight as it stands
 	lighter  = 0.995 // of the raw grain: below it a weight is lighter
 )
+
+// Doubts says of each of some lines why it may not be right; nil of what may, or is no weight.
+func Doubts(ctx context.Context, b *model.Batch, lines []model.Dated, at time.Time, pool *work.Pool) []*Doubt {
+	out := make([]*Doubt, len(lines))
+	t, err := evidence.New(b, at)
+	if err != nil || len(t.Observations) == 0 {
+		return out
+	}
+	t.Bound(ctx, pool)
+	g, err := t.Linearise(ctx)
+	if err != nil {
+		return out
+	}
+	h := &holding{trial: t, plan: g.Centre, lines: &g}
+	for i, line := range lines {
+		if h.seat = seatOf(t, line); h.seat < 0 {
+			continue
+		}
+		o, s := h.observed()
+		if x, ok := o.Reading.(*model.Weighed); ok && s != nil {
+			out[i] = h.doubt(x, o, s)
+		}
+	}
+	return out
+}
+
+// seatOf is the place of a line among the observations, -1 where it is none.
+func seatOf(t *evidence.Trial, line model.Dated) int {
+	return slices.IndexFunc(t.Observations, func(o evidence.Observation) bool { return line != nil && o.Reading.Place() == line.Place() })
+}
 
 // doubt says why a weight may not be right, nil where it may.
 func (h *holding) doubt(x *model.Weighed, o *evidence.Observation, s *forecast.Sight) *Doubt {

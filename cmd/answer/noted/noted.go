@@ -103,11 +103,7 @@ func holdingOf(ctx context.Context, t *evidence.Trial, line model.Dated) *holdin
 	if h.plan == nil {
 		h.plan = h.best
 	}
-	for i := range t.Observations {
-		if line != nil && t.Observations[i].Reading.Place() == line.Place() {
-			h.seat = i
-		}
-	}
+	h.seat = seatOf(t, line)
 	return h
 }
 

@@ -73,6 +73,17 @@ func of(f *forecast.Forecast, list []visits.Visit, when time.Time, back bool) Re
 	return r
 }
 
+// Ahead is the timetable of a batch under way: the visits that are yet to come, by a forecast that
+// goes by its record. No other start is sought for it.
+func Ahead(f *forecast.Forecast, list []visits.Visit, began time.Time) (Result, error) {
+	if f.BrokenOff() {
+		return Result{}, ErrBrokenOff
+	}
+	r := of(f, list, began, false)
+	r.Night = nil
+	return r, nil
+}
+
 // nights marks the visits and seeks the best hour of the day to begin at.
 func (r *Result) nights(list []visits.Visit, awake model.Hours) {
 	clock := visits.From(r.Start)

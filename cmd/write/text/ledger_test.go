@@ -30,15 +30,15 @@ func TestSumsOfBatches(t *testing.T) {
 		all  []seasons.Figure
 		want string
 	}{
-		{"mean", three[0], words.Hours, []seasons.Figure{known(39 * 3600), known(38 * 3600), none}, "38.5"},
+		{"mean", three[0], words.Times, []seasons.Figure{known(39 * 3600), known(38 * 3600), none}, "1 d 15 h"},
 		{"lowest", three[1], words.Shares, []seasons.Figure{known(0.043), reckoned(0.047), known(0.05)}, "~4.3"},
 		{"highest", three[2], kilograms, []seasons.Figure{known(4.97), known(5.02), known(5.04)}, "5.04"},
 		{"of one", three[0], kilograms, []seasons.Figure{known(4.97), none, none}, ""},
 		{"of none", three[1], kilograms, []seasons.Figure{none, none, none}, ""},
-		{"with a bound", three[0], words.Days, []seasons.Figure{known(86400), known(86400), over}, ""},
+		{"with a bound", three[0], words.Times, []seasons.Figure{known(86400), known(86400), over}, ""},
 		{"more", two[0], kilograms, []seasons.Figure{known(5), known(5.25)}, "+0.25"},
 		{"less", two[0], metric.Warmth(), []seasons.Figure{known(13), known(12.6)}, "-0.4"},
-		{"less by what is not shown", two[0], words.Hours, []seasons.Figure{known(3600), known(3500)}, "0.0"},
+		{"less by what is not shown", two[0], words.Times, []seasons.Figure{known(3600), known(3500)}, "-2 min"},
 		{"a difference in °F has no offset", two[0], fahrenheit.Warmth(), []seasons.Figure{known(10), known(15)}, "+9.0"},
 	} {
 		assert.Equal(t, c.want, c.sum.cell(measure{scale: c.on}, c.all), c.what)

@@ -48,36 +48,29 @@ func (s *lessonSheet) head() {
 	s.line("")
 }
 
-const (
-	lessonRow  = "%-34s%9s%9s%12s%8s%8s"
-	labelWidth = 33
-)
+// labelWidth is how wide the name of a figure is.
+const labelWidth = 33
 
 // factors writes a line a factor.
 func (s *lessonSheet) factors() {
-	s.line("%s", s.bold(fmt.Sprintf(lessonRow, "", "value", "error", "usual", "told", "batches")))
+	t := table{columns: []tableColumn{{head: "learnt", key: true, least: labelWidth}, {head: "value", right: true, key: true}, {head: "error", right: true, key: true}, {head: "usual", right: true, as: "usual %s"}, {head: "settled", right: true, as: "settled to %s"}, {head: "batches", right: true, as: "by %s of the batches"}},
+		say: func(c []string) string {
+			return fmt.Sprintf("%s: %s ± %s; usual %s, settled to %s, by %s of the batches", c[0], c[1], c[2], c[3], c[4], c[5])
+		}}
 	for _, f := range s.r.Factors {
 		value, off := words.Estimate(f.Value, f.Error)
-		s.factor(words.Factor(f), value, off, usual(f.Prior, f.PriorSD), f.VarianceExplained, f.Rests())
+		t.add(words.Safe(words.Factor(f)), value, off, usual(f.Prior, f.PriorSD), words.Part(f.VarianceExplained), fmt.Sprint(f.Rests()))
 	}
-	if t := s.r.Thermometer; t != nil {
+	if x := s.r.Thermometer; x != nil {
 		degree := answer.Kelvin(s.Step())
-		value, off := words.Estimate(degree*t.Value, degree*t.Error)
-		s.factor("thermometer, "+s.Degree(), words.Signed(value), off, usual(t.Prior, degree*t.PriorSD), t.VarianceExplained, t.Rests())
+		value, off := words.Estimate(degree*x.Value, degree*x.Error)
+		t.add("thermometer, "+s.Degree(), words.Signed(value), off, usual(x.Prior, degree*x.PriorSD), words.Part(x.VarianceExplained), fmt.Sprint(x.Rests()))
 	}
+	t.lay(&s.Sheet)
 	s.line("")
 	s.para("value", "1 is the model as it stands, and more is faster, of husk-water more water; of the thermometer, how much more it shows than it is")
-	s.para("told", "how much of what was open before the readings settle, and from how many batches")
+	s.para("settled", "how much of what was open before the readings settle, and from how many batches")
 	s.scatters()
-}
-
-func (s *lessonSheet) factor(label, value, off, usual string, told answer.Share, batches int) {
-	label = words.Safe(label)
-	if len([]rune(label)) > labelWidth {
-		s.line("%s", label)
-		label = ""
-	}
-	s.line(lessonRow, label, value, off, usual, fmt.Sprintf("%.0f %%", 100*told), fmt.Sprint(batches))
 }
 
 func usual[T ~float64](value, sd T) string {
@@ -107,11 +100,9 @@ func (s *lessonSheet) untold() {
 
 func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
 	if !e.Known {
-		s.para("cannot tell", "%s: %.0f %% told is less than half, so it is not in the block. To know it, %s.", words.Safe(label), 100*e.VarianceExplained, s.Say(e.Learn))
+		s.para("cannot tell", "%s: %s settled is less than half, so it is not in the block. To know it, %s.", words.Safe(label), words.Part(e.VarianceExplained), s.Say(e.Learn))
 	}
 }
-
-const missRow = "%-34s%9s%12s%12s"
 
 // heldOut writes how well batches foretell each other.
 func (s *lessonSheet) heldOut() {
@@ -120,11 +111,14 @@ func (s *lessonSheet) heldOut() {
 		s.para("held out", "whether what was learnt holds for another batch, only another batch can say: it takes two")
 		return
 	}
-	s.line("%s", s.bold(fmt.Sprintf(missRow, "off, each batch by the others", "readings", "as learnt", "by model")))
+	t := table{columns: []tableColumn{{head: "off, each batch by the others", key: true, least: labelWidth}, {head: "readings", right: true, as: "of %s readings"}, {head: "as learnt", right: true, key: true}, {head: "by model", right: true, key: true}},
+		say: func(c []string) string {
+			return fmt.Sprintf("%s: %s as learnt, %s by model, of %s readings", strings.TrimSpace(c[0]), c[2], c[3], c[1])
+		}}
 	var better, not []string
 	for _, m := range s.misses(s.r.PredictionErrors) {
 		n := words.Places(m.model)
-		s.line(missRow, m.label, fmt.Sprint(m.count), quantity.Fixed(m.learnt, n), quantity.Fixed(m.model, n))
+		t.add(m.label, fmt.Sprint(m.count), quantity.Fixed(m.learnt, n), quantity.Fixed(m.model, n))
 		switch {
 		case m.name == "": // the same readings as the line above
 		case m.learnt < m.model:
@@ -133,6 +127,7 @@ func (s *lessonSheet) heldOut() {
 			not = append(not, m.name)
 		}
 	}
+	t.lay(&s.Sheet)
 	s.line("")
 	s.para("", "%s", words.Verdict(better, not))
 }

@@ -59,7 +59,11 @@ func TestAHouseInKilogramsIsToldInThem(t *testing.T) {
 func TestALongNameOfALotStandsOnItsOwnLine(t *testing.T) {
 	name := strings.Repeat("a very long name of a lot, ", 5)
 	r := lessons.Result{Factors: []lessons.Factor{{Factor: "uptake", Of: &name, Estimate: lessons.Estimate[answer.Number]{Value: 1, Error: 0.1}}}}
-	assert.Contains(t, shownLessons(t, r, words.House{}), name+"\"\n")
+	shown := shownLessons(t, r, words.House{})
+	assert.Contains(t, strings.Join(strings.Fields(shown), " "), strings.TrimSpace(name)+" \": 1.00 ± 0.10; usual")
+	for line := range strings.Lines(shown) {
+		assert.LessOrEqual(t, len([]rune(strings.TrimRight(line, "\n"))), 80, line)
+	}
 }
 
 func TestWhereTheBlockBelongsIsTold(t *testing.T) {

@@ -79,7 +79,7 @@ func (s *Sheet) steps(r outlook.Result) {
 		t.columns = []tableColumn{{head: "step", key: true}, {head: "after", right: true, spare: true, as: "after %s"}, {head: "until", key: true}}
 	}
 	t.columns = append(t.columns, tableColumn{head: s.Degree(), as: "%s " + s.Degree()}, tableColumn{head: "wet", right: true, key: true}, tableColumn{head: "scale", right: true, key: true},
-		tableColumn{head: grossOf(in), right: true, as: "gross %s"}, tableColumn{head: "the bag", right: true, as: "the bag %s"}, tableColumn{head: "ended", as: "ended: %s"})
+		tableColumn{head: grossOf(in), right: true, as: "gross %s"}, tableColumn{head: "the bag", right: true, as: "the bag %s"}, tableColumn{head: "ended", less: " met", as: "ended: %s"})
 	for _, st := range r.Stages {
 		if st.Number > 0 && (len(st.Steps) != 1 || st.Steps[0].Label != st.Stage) {
 			t.between(st.Called())

@@ -19,7 +19,7 @@ func (p paint) faint(text string) string { return p.with("2", text) }
 func (p paint) under(text string) string { return p.with("4", text) }
 
 var severityCodes = map[finding.Severity]string{
-	finding.Danger: "1;7;31", finding.Fault: "1;31", finding.Caution: "33", finding.Note: "36",
+	finding.Danger: "1;7;31", finding.Fault: "1;31", finding.Caution: "35", finding.Note: "36",
 }
 
 func (p paint) severity(s finding.Severity) string { return p.with(severityCodes[s], s.String()) }

@@ -76,9 +76,20 @@ func (s *progressSheet) head() {
 // clock is the time so long after the first soak.
 func (s *progressSheet) clock(t answer.Seconds) time.Time { return outlook.ClockAt(s.r.Began, t) }
 
-// spreads is a table of a middle and the points below which one case in ten and nine in ten lie.
+// spreads is a table of a middle and the points below which one case in ten and nine in ten lie. A
+// paragraph tells them in that order.
 func spreads(what string) *table {
-	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}}}
+	return &table{columns: []tableColumn{{head: what, key: true, least: spreadLabel}, {head: "middle", right: true, key: true, least: spreadFigure}, {head: "1 in 10", right: true, key: true, least: spreadFigure}, {head: "9 in 10", right: true, key: true, least: spreadFigure}},
+		say: saidSpread}
+}
+
+// saidSpread is the row of a spread as a paragraph tells it.
+func saidSpread(c []string) string {
+	label := strings.TrimSpace(c[0])
+	if c[1] == c[2] && c[2] == c[3] {
+		return label + ": " + c[1]
+	}
+	return fmt.Sprintf("%s: %s; %s to %s", label, c[1], c[2], c[3])
 }
 
 // The widths of such a table, the same in each of one answer.

@@ -45,6 +45,11 @@ func (s *progressSheet) wait(t *table, w progress.Wait) {
 	if w.Left.Share < nearlyAll {
 		name += ", in " + words.Part(w.Left.Share) + " of the cases"
 	}
+	if s.narrow() {
+		t.add(name, words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
+		t.below(fmt.Sprintf("%s; %s to %s", orNone(s.hour(w.Left.P50)), orNone(s.hour(w.Left.P10)), orNone(s.hour(w.Left.P90))))
+		return
+	}
 	lines := words.Wrap(name, labelWidth)
 	t.add("  "+lines[0], words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 	rest := lines[1:]

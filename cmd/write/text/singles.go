@@ -27,7 +27,6 @@ func (s *lessonSheet) scatters() {
 const (
 	singleLabel = 14
 	singleCell  = 13
-	singleCells = 5 // of a line of 80 columns
 	notTold     = "-"
 )
 
@@ -37,7 +36,7 @@ func (s *lessonSheet) singles() {
 		return
 	}
 	s.line("")
-	for columns := range slices.Chunk(s.singleColumns(), singleCells) {
+	for columns := range slices.Chunk(s.singleColumns(), max(1, (s.columns()-singleLabel)/singleCell)) {
 		s.singleRow("by itself", columns, func(c singleColumn) string { return c.word })
 		if slices.ContainsFunc(columns, func(c singleColumn) bool { return c.of != "" }) {
 			s.singleRow("", columns, func(c singleColumn) string { return fitted(words.Safe(c.of), singleCell-1) })

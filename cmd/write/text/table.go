@@ -12,6 +12,7 @@ import (
 type table struct {
 	columns []tableColumn
 	rows    []record
+	say     func(cells []string) string // how a paragraph tells a row; nil is each figure behind its head
 }
 
 // tableColumn is one column of a table.
@@ -21,6 +22,7 @@ type tableColumn struct {
 	least int    // how wide it is at the least
 	key   bool   // it stands on the first line of a record
 	spare bool   // it is left out where there is no room for all
+	less  string // what is cut off the end of its cells where there is no room for it
 	as    string // how a record tells it, such as "ended: %s"; "" is as it is
 }
 
@@ -44,9 +46,12 @@ func (t table) lay(s *Sheet) {
 			return
 		}
 	}
-	if less := t.without(func(i int) bool { return t.columns[i].spare }); len(less.columns) < len(t.columns) && less.wide(1) <= s.columns() {
-		less.lay(s)
-		return
+	less := t.without(func(i int) bool { return t.columns[i].spare })
+	for _, tight := range []table{less, less.cut()} {
+		if tight.wide(1) <= s.columns() {
+			tight.wideRows(s, 1)
+			return
+		}
 	}
 	t.records(s)
 }
@@ -62,7 +67,7 @@ func (t table) empty(i int) bool {
 
 // without is the table without some of its columns.
 func (t table) without(gone func(int) bool) table {
-	var out table
+	out := table{say: t.say}
 	var stay []int
 	for i, c := range t.columns {
 		if !gone(i) {
@@ -78,6 +83,17 @@ func (t table) without(gone func(int) bool) table {
 			r.cells = cells
 		}
 		out.rows = append(out.rows, r)
+	}
+	return out
+}
+
+// cut is the table with what may be cut off the ends of cells cut off.
+func (t table) cut() table {
+	out := t.without(func(int) bool { return false })
+	for _, r := range out.rows {
+		for i := range r.cells {
+			r.cells[i] = strings.TrimSuffix(r.cells[i], t.columns[i].less)
+		}
 	}
 	return out
 }
@@ -127,11 +143,16 @@ func (t table) records(s *Sheet) {
 		}
 	}
 	tall := t.keysWide(columns) > s.columns() // the first key stands above the others
+	if tall && (t.say != nil || t.keysWide(columns[1:])+2 > s.columns()) {
+		t.paragraphs(s)
+		return
+	}
 	if tall {
+		s.title(columns[0].head)
 		columns = columns[1:]
 		columns[0].gap = 2
 	}
-	s.recordHeads(columns, tall)
+	s.boldHeads(columns)
 	for _, r := range t.rows {
 		if r.cells == nil {
 			s.hang("    ", r.below)
@@ -158,19 +179,42 @@ func (t table) records(s *Sheet) {
 	}
 }
 
+// paragraphs writes each row as a paragraph, by its own words or with each figure behind its head.
+func (t table) paragraphs(s *Sheet) {
+	s.title(t.columns[0].head)
+	for _, r := range t.rows {
+		switch {
+		case r.cells != nil && t.say != nil:
+			s.item("%s", t.say(r.cells))
+		case r.cells != nil:
+			s.item("%s: %s", strings.TrimSpace(r.cells[0]), strings.Join(t.figures(r.cells), ", "))
+		case r.line != "":
+			s.line("%s", s.bold(r.line))
+		default:
+			s.hang("    ", r.below)
+		}
+	}
+}
+
+// figures are the cells behind the first as a paragraph tells them.
+func (t table) figures(cells []string) (parts []string) {
+	for i, c := range t.columns[1:] {
+		switch cell := cells[i+1]; {
+		case cell == "":
+		case c.as != "":
+			parts = append(parts, fmt.Sprintf(c.as, cell))
+		default:
+			parts = append(parts, c.head+" "+cell)
+		}
+	}
+	return parts
+}
+
 func (t table) keysWide(columns []column) (wide int) {
 	for _, c := range columns {
 		wide += c.gap + c.width
 	}
 	return wide
-}
-
-// recordHeads writes the heads of the keys, without that of a key which stands above them.
-func (s *Sheet) recordHeads(columns []column, tall bool) {
-	if tall && len(columns) == 0 {
-		return
-	}
-	s.boldHeads(columns)
 }
 
 func inRecord(c tableColumn, cell string) string {

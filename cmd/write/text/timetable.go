@@ -24,8 +24,9 @@ func Timetable(w io.Writer, r timetable.Result, h words.House, o Options) error 
 	s := &Sheet{House: h, Options: o}
 	s.head(r.Head, r.Start)
 	s.line("")
+	scale := s.scaleWidth(r.Visits)
 	if !s.narrow() {
-		s.line("%s", s.bold("  time           after     wet    scale  what to do"))
+		s.line("%s", s.bold(fmt.Sprintf("  time           after     wet %*s  what to do", scale, "scale")))
 	}
 	shown := ""
 	for i := 0; i < len(r.Visits); {
@@ -34,7 +35,7 @@ func Timetable(w io.Writer, r timetable.Result, h words.House, o Options) error 
 			shown = d
 		}
 		n := alike(r.Visits[i:])
-		s.visit(r.Visits[i : i+n])
+		s.visit(r.Visits[i:i+n], scale)
 		i += n
 	}
 	s.line("")
@@ -71,9 +72,23 @@ func alike(list []timetable.Visit) int {
 	return n
 }
 
+// scaleWidth is how wide the weights of visits are.
+func (s *Sheet) scaleWidth(list []timetable.Visit) int {
+	wide := len("10.25 kg")
+	for _, v := range list {
+		if !math.IsNaN(float64(v.Weight)) {
+			wide = max(wide, uniseg.StringWidth(words.Weighed(s.House, v.Weight)))
+		}
+		if v.Gross != nil {
+			wide = max(wide, uniseg.StringWidth(words.Weighed(s.House, v.Gross.Weight)))
+		}
+	}
+	return wide
+}
+
 // visit writes one visit, or one line for several that are alike, the words in as
 // many lines as they need.
-func (s *Sheet) visit(list []timetable.Visit) {
+func (s *Sheet) visit(list []timetable.Visit, wide int) {
 	v := list[0]
 	moist, scale := "", ""
 	if !math.IsNaN(float64(v.Moisture)) {
@@ -86,9 +101,9 @@ func (s *Sheet) visit(list []timetable.Visit) {
 		s.stackedVisit(list, moist)
 		return
 	}
-	left := fmt.Sprintf("  %s %-5s %9s  %6s %8s  ", v.Time.Format("15:04"), mark(v), words.After(v.At), moist, scale)
+	left := fmt.Sprintf("  %s %-5s %9s  %6s %*s  ", v.Time.Format("15:04"), mark(v), words.After(v.At), moist, wide, scale)
 	blank := strings.Repeat(" ", uniseg.StringWidth(left))
-	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, 8)
+	below := s.onScale(v.OnScale, uniseg.StringWidth(left)-2, wide)
 	next := func() {
 		if left = blank; len(below) > 0 {
 			left, below = below[0]+"  ", below[1:]

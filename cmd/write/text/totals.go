@@ -12,7 +12,8 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-// takes writes what the batch takes, and what is done for it: water, heat, air and energy.
+// takes writes what the batch takes, what is done for it, and what is known of the malt beside its weight:
+// water, growth, heat, air and energy.
 func (s *Sheet) takes(r outlook.Result) {
 	t := r.Totals
 	if !math.IsNaN(float64(t.SteepOut)) {
@@ -21,6 +22,7 @@ func (s *Sheet) takes(r outlook.Result) {
 	if r.BrokenOff != nil {
 		return
 	}
+	s.growth(r.Growth)
 	if r.Growth != nil && t.CO2 > 0 {
 		s.para("CO2", "%s given off until the grain goes to the kiln", words.Mass(s.House, t.CO2))
 	}
@@ -35,6 +37,9 @@ func (s *Sheet) takes(r outlook.Result) {
 	s.energy(r)
 	if t.Rootlets > 0 && r.NotForecast == nil && r.NoMalt == nil {
 		s.para("rootlets", "%s", words.Weighed(s.House, t.Rootlets))
+	}
+	if r.NotForecast == nil {
+		s.indications(r)
 	}
 }
 
@@ -53,9 +58,8 @@ func (s *Sheet) totals(r outlook.Result) {
 	default:
 		s.malt(r)
 	}
-	s.growth(r.Growth)
 	if r.NotForecast == nil {
-		s.indications(r)
+		s.enzymes(r)
 	}
 	if r.Make == vocabulary.MaltGreen {
 		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")

@@ -62,8 +62,7 @@ func (s *Sheet) traced(r trace.Result) {
 		s.line("")
 		return
 	}
-	const row = "%-12s  %-12s  %12s  %12s  %12s"
-	s.line("%s", s.bold(fmt.Sprintf(row, "batch", "began", "charge", "malt", "left then")))
+	t := table{columns: []tableColumn{{head: "batch", key: true}, {head: "began", as: "began %s"}, {head: "charge", right: true, key: true}, {head: "malt", right: true, key: true}, {head: "left then", right: true, as: "left then: %s"}}}
 	for i := range r.Batches {
 		b := &r.Batches[i]
 		began, left := words.None, ""
@@ -82,11 +81,12 @@ func (s *Sheet) traced(r trace.Result) {
 		case rest <= 0: // of a lot that never came in there is no saying
 			left = "nothing"
 		}
-		s.line("%s", strings.TrimRight(fmt.Sprintf(row, clipped(words.Safe(b.Batch)), began, words.Mass(s.House, b.Charge), malt, left), " "))
+		t.add(clipped(words.Safe(b.Batch)), began, words.Mass(s.House, b.Charge), malt, left)
 		if found := found(b); found != "" {
-			s.para("", "%s", found)
+			t.below(found)
 		}
 	}
+	t.lay(s)
 	s.line("")
 }
 

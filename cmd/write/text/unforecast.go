@@ -56,6 +56,10 @@ func (s *Sheet) indications(r outlook.Result) {
 		told = append(told, "not forecast: "+strings.Join(not, ", "))
 	}
 	s.para("indications", "%s", strings.Join(told, "; "))
+}
+
+// enzymes says what those of the malt suffice for.
+func (s *Sheet) enzymes(r outlook.Result) {
 	if r.Enzymes != nil {
 		s.para("enzymes", "%s", s.Enzymes(*r.Enzymes))
 	}

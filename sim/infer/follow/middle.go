@@ -44,6 +44,15 @@ func (f *Following) middle() *forecast.Forecast {
 	return &m
 }
 
+// Middle is the forecast that stands for all: at the centre, with every step ending when, and as
+// moist and as heavy as, the middle of the forecasts has it. What the record says has been is as
+// it was.
+func (f *Following) Middle() *forecast.Forecast {
+	m := f.middle()
+	m.Totals.Total = f.warped().at(m.Totals.Total)
+	return m
+}
+
 // stepKey tells the steps of a forecast apart.
 type stepKey struct {
 	stage  model.StageKind
