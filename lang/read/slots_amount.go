@@ -177,6 +177,9 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if units := r.unitsLikely(quantity.Temperature, "", ""); slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) && slices.Contains(dims, quantity.Temperature) {
 		f.Write(r.at(mended), units...)
 	}
+	if len(bad.Either) > 0 {
+		f.Write(r.at(mended), bad.Either...)
+	}
 	fix := bad.Fix
 	if len(f.Offers) > 0 || bad.Kind == quantity.UnknownUnit && f.Hint != bad.Hint {
 		fix = ""

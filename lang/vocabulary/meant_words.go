@@ -83,7 +83,7 @@ var phrases = []Phrase{
 
 	{"each", "every", ClausePhrase}, {"per", "every", ClausePhrase}, {"till", "until", ClausePhrase}, {"til", "until", ClausePhrase}, {"while", "when", ClausePhrase}, {"whenever", "when", ClausePhrase}, {"if", "when", ClausePhrase},
 	{"during", "for", ClausePhrase}, {"lasting", "for", ClausePhrase}, {"using", "with", ClausePhrase}, {"into", "in", ClausePhrase}, {"inside", "in", ClausePhrase}, {"onto", "on", ClausePhrase}, {"upon", "on", ClausePhrase},
-	{"out of", "of", ClausePhrase}, {"because of", "because", ClausePhrase},
+	{"out of", "of", ClausePhrase}, {"because of", "because", ClausePhrase}, {"reason", "because", ClausePhrase}, {"due to", "because", ClausePhrase}, {"since", "because", ClausePhrase},
 }
 
 // fillers add nothing to what stands beside them.
