@@ -14,7 +14,7 @@ var (
 	readingDoubtful = rule("reading-doubtful", finding.Caution, "a reading that the process and the other readings speak against",
 		"it is rather a slip of the pen: swapped digits, another unit, the point elsewhere, a tare left out; and what is reckoned from it is wrong",
 		"look at the number, and at what stands in the book; if it is right, accept it and say why",
-		"it is told from five standard deviations on, of the reading and of what is open about lot, house and weather, so that a small slip passes; follow gives the odds. A weight is held against what its scale shows, and holds, only where the line names the scale or what it was weighed in",
+		"it speaks from five standard deviations on, of the reading and of what is open about lot, house and weather, so a small slip passes; follow gives the odds. A weight is held against what its scale shows, and holds, only where the line names the scale or what it was weighed in",
 		"weighed 6.86 kg at 2026-03-07 06:00 after soak 2", "weighed 8.66 kg at 2026-03-07 06:00 after soak 2")
 	recordOutOfOrder = rule("record-out-of-order", finding.Caution, "a line that is not in the order of the work",
 		"growing begins when the steep is over, and drying when the growing is; what is reckoned from the record takes it at its word", "look at the step and the time of both lines",
@@ -24,7 +24,7 @@ var (
 		"two weighings of one step that differ are left alone; of the clean malt it is noted which one counts", "weighed 7.41 kg at 14:00 after soak 1\nweighed 7.41 kg at 14:00 after soak 1", "weighed 7.41 kg at 14:00 after soak 1")
 	timeDoubtful = rule("time-doubtful", finding.Caution, "a step that took far longer or shorter by the clock than the process gives it",
 		"a date is easily a day off, and every line below it without a date follows", "look at both dates; what was done otherwise is written with changed",
-		"fourteen hours more or less are left alone, and so is what waits for a condition within its allowance; of a step with a time of its own that took two and a half times that, six hours more are told",
+		"fourteen hours more or less are left alone, and so is what waits for a condition within its allowance; of a step with a time of its own that took two and a half times that, it speaks of six hours more",
 		"weighed 7.52 kg at 2026-03-17 09:20 after wither\nweighed 4.90 kg clean malt at 2026-03-18 02:07", "weighed 7.52 kg at 2026-03-14 09:20 after wither\nweighed 4.90 kg clean malt at 2026-03-15 02:07")
 	pieceUnturned = rule("piece-unturned", finding.Caution, "a growing piece of which nothing says that it was turned",
 		"the rootlets mat, and the middle of the piece gets warm and short of air (common practice)", "note each turn, and look at the dates above and below",

@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "a degree outside the band, the first 12 h of a hold, and 6 h in all are not told"},
+		Limits: "a degree outside the band, the first 12 h of a hold, and 6 h in all pass"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if grow, ok := st.(*model.Germination); ok && grow.Floor.Blown() {

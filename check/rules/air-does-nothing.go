@@ -30,7 +30,7 @@ var airDoesNothing = Rule{
   rest 9 h in air at 14 °C
   soak 6 h in water at 13 °C
 }`,
-		Limits: "whether the air is enough where it gets to is told by oxygen-gone"},
+		Limits: "whether the air is enough where it gets to is judged by oxygen-gone"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Steep](c.Process) {
 			if st.Aerate != nil {

@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "ten points are not told; what the floor leads round makes the air moister yet, and is left out"},
+		Limits: "ten points pass; what the floor leads round makes the air moister yet, and is left out"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if piece := model.PieceOf(st); piece != nil && piece.AirOnHumidity != nil && piece.Floor.Blown() && len(piece.Blown) > 0 {

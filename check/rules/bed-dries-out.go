@@ -17,7 +17,7 @@ var bedDriesOut = Rule{
 		Do:     "cover it with damp cloth or a lid, keep the air over it moist, or sprinkle it and turn the water in",
 		Bad:    "hold bed at 14 to 16 °C\nhumidity 50 to 60 %",
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
-		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying, or that air is blown with 98 %; of a bed with air blown through it 1.4 points a day are not told"},
+		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying, or that air is blown with 98 %; in a bed with air blown through it a loss of 1.4 points a day passes"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			floor := c.onFloor(st)

@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "half a degree is not told; heat that the walls of the box let through is not known"},
+		Limits: "half a degree passes; heat that the walls of the box let through is not known"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if piece := model.PieceOf(st); piece != nil {

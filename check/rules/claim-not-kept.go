@@ -21,7 +21,7 @@ var claimNotKept = Rule{
 		Do:     "do what makes that malt, or say what it then is: make another malt",
 		Bad:    "make caramel malt",
 		Good:   "make pale malt",
-		Limits: "It goes by what the kiln is set to, and leaves room: only what is plainly another malt is told. The colour of a Munich or Vienna malt is not judged, since its forecast is too weak. What is no caramel and not roasted is judged as pale malt by the other rules."},
+		Limits: "It goes by what the kiln is set to, and leaves room: only what is plainly another malt is reported. The colour of a Munich or Vienna malt is not judged, since its forecast is too weak. What is no caramel and not roasted is judged as pale malt by the other rules."},
 	Judge: func(r finding.Rule, c *Case) {
 		if model.First[*model.Kilning](c.Process) == nil {
 			return

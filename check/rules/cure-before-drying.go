@@ -15,7 +15,7 @@ var cureBeforeDrying = Rule{
 		Do:     "put the steps in the order in which the heat rises, and look at the number",
 		Bad:    "dry at air-on 50 °C until moisture at most 10 % allow 3 to 20 h\ndry at air-on 92 °C for 2 h\ngate moisture at most 10 % allow 0 to 12 h\ncure at air-on 82 °C for 5 h",
 		Good:   "dry at air-on 50 °C until moisture at most 10 % allow 3 to 20 h\ndry at air-on 70 °C for 2 h\ngate moisture at most 10 % allow 0 to 12 h\ncure at air-on 82 °C for 5 h",
-		Limits: "Malt that gets hot while it is wet, and a cure that nothing shows to be dry, are told by rules of their own."},
+		Limits: "Malt that gets hot while it is wet, and a cure that nothing shows to be dry, have rules of their own."},
 	Judge: func(r finding.Rule, c *Case) {
 		if before, cure, ok := c.curedCooler(); ok && !(c.Profile.Malt.NeedsEnzymes && c.heatsWet()) {
 			was, drying, _ := peak(before)

@@ -16,7 +16,7 @@ var equipmentCannot = Rule{
 		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "A kiln may take an hour to come to its heat untold, but of a roast that ends below its heat it is told. What walls lose is known only of a kiln that says them, so the heater of another may be weaker than it says" + assumedOnly},
+		Limits: "A kiln may take an hour to come to its heat; a roast that ends below its heat is reported at once. What walls lose is known only of a kiln that says them, so the heater of another may be weaker than it says" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		var told []model.Step
 		for _, st := range model.Every[*model.Kilning](c.Process) {

@@ -21,7 +21,7 @@ var expectationAtRisk = Rule{
 		case c.Odds == nil:
 			c.NotJudged(r, "the odds of its promises were not asked for, with --odds")
 		case c.Forecast.BrokenOff():
-			c.NotJudged(r, "the forecast ends before its promises can be told")
+			c.NotJudged(r, "the forecast ends before its promises can be judged")
 		default:
 			c.atRisk(r)
 		}

@@ -24,7 +24,7 @@ var expectationBroken = Rule{
 			switch text := e.Test.Place.Text(); {
 			case e.Holds && !c.Forecast.BrokenOff():
 			case c.Forecast.BrokenOff():
-				c.NotJudged(r, fmt.Sprintf("the forecast ends before %s can be told", text))
+				c.NotJudged(r, fmt.Sprintf("the forecast ends before %s can be judged", text))
 			case e.Unjudged:
 				c.NotJudged(r, fmt.Sprintf("%s: the model ends before it, and it is not forecast", text))
 			case math.IsNaN(e.Value) || e.Test.Bound == nil:

@@ -16,7 +16,7 @@ var hotWhileWet = Rule{
 		Bad:   "dry at malt 70 °C for 6 h   # at 40 % moisture",
 		Good:  "dry at air-on 50 °C until moisture at most 12 % allow 6 to 20 h",
 		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, and so is malt of which only the part next to the air gets too hot; set by the malt or in an oven it is a fault. " +
-			"Less than three degrees too hot by the air is not told, nor what is so for less than half an hour or in less than a fifth of the bed: air-on of 60 to 65 °C from the start is usual on a large kiln (Owens 2001), for drying malt stays near 25 °C, and the layer that meets the air first is warm before the rest" + assumedOnly,
+			"It says nothing of air less than three degrees too hot, of less than half an hour, or of less than a fifth of the bed: air-on of 60 to 65 °C from the start is usual on a large kiln (Owens 2001), for drying malt stays near 25 °C, and the layer that meets the air first is warm before the rest" + assumedOnly,
 		Why: "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
 		Do:  "dry it further before it is heated: put a gate in front, or lengthen the step before"},
 	Judge: func(r finding.Rule, c *Case) {

@@ -26,7 +26,7 @@ var noCooling = Rule{
   cure at air-on 82 °C for 5 h
   cool to malt 30 °C
 }`,
-		Limits: "A kiln that ends at 45 °C or below is taken as cool enough. A cooling whose time is over first is told of by the warmest of the malt, a note up to 45 °C."},
+		Limits: "A kiln that ends at 45 °C or below is taken as cool enough. A cooling whose time is over first is judged by the warmest of the malt; up to 45 °C it is a note."},
 	Judge: func(r finding.Rule, c *Case) {
 		c.stillWarm(r)
 		top, place, cooled, ok := c.leaves()

@@ -20,7 +20,7 @@ var restBeforeSoak = Rule{
   soak 6 h in water at 13 °C
 }`,
 		Good:   usualSteep,
-		Limits: "a rest to warm a cold lot through before its first soak is told of too: accept it where it is meant"},
+		Limits: "a rest to warm a cold lot through before its first soak is reported too: accept it where it is meant"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, s := range c.wetSteps() {
 			switch s.Kind() {
