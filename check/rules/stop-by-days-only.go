@@ -9,7 +9,7 @@ var stopByDaysOnly = Rule{
 	Rule: finding.Rule{Name: "stop-by-days-only", Severity: finding.Note,
 		Title: "the germination ends by the clock, and nobody looks at the kernel",
 		Why:   "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
-		Do:    "wait for the kernel, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Do:    "wait for the kernel, with an earliest and a latest time: until acrospire at least 3/4, allow 4 to 7 days",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   humidity 95 to 99 %
