@@ -9,7 +9,7 @@ var treatedUnknown = Rule{
 	Rule: finding.Rule{Name: "treated-unknown", Severity: finding.Caution, // a note where the lot says nothing at all
 		Title:  "it is not known whether the grain was dressed as seed",
 		Why:    "seed dressings are poison to eat, do not wash off in the steep, and are not always dyed",
-		Do:     "ask who sold it; without a clear no do not malt it; with one, write treated no",
+		Do:     "ask the seller; if the answer is a clear no, write treated no; otherwise do not malt it",
 		Bad:    `treated unknown`,
 		Good:   `treated no`,
 		Limits: "it takes the maltster's word"},
