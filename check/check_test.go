@@ -97,7 +97,7 @@ func TestAFileWithoutAProcess(t *testing.T) {
 		{"a byte-order mark alone", "\ufeff", []string{"no-process"}},
 		{"blank lines", "\n\r\n  \t\n", []string{"no-process"}},
 		{"comments only", "# ideas for the autumn\n# none yet\n", []string{"no-process"}},
-		{"a step without its stage", "soak 8 h", []string{"word-out-of-place"}},
+		{"a step without its stage", "soak 8 h", []string{"no-frame"}},
 		{"a file of the house", "vessel \"blue tub\" { holds 25 l }\n", nil},
 		{"thresholds of the house", "limits { airless-time at most 8 h }\n", []string{"limits-changed"}},
 		{"a file that only brings in another", "use \"loft.malt\"\n", nil},

@@ -8,7 +8,7 @@ var wordKinds = []kind{
 	{"ten times the grain", scaled(`from ([\d.]+) k?[gt]`, 10), "vessel-too-small piece-too-deep equipment-cannot" + oddFact, fault, "from steep germinate kiln vessel floor dry"},
 	{"a promise tightened", inProcess(`expect final moisture .*`, "expect final moisture at most 1.5 %"), "expectation-broken", fault, "expect"},
 	{"a lot that is not there", inProcess(`of "([^"]*) 2026"`, `of "$1 2025"`), "unknown-name", fault, "from"},
-	{"a brace left out", inProcess(`\{\n( *hold)`, "\n$1"), "stray-brace block-missing unclosed-block word-out-of-place", fault, "germinate hold"},
+	{"a brace left out", inProcess(`\{\n( *hold)`, "\n$1"), "stray-brace block-missing unclosed-block word-out-of-place block-sign", fault, "germinate hold"},
 
 	{"a brace too many", inProcess(`\n  \}\n`, "\n  }\n  }\n"), "stray-brace", fault, "}"},
 	{"the steep's brace not closed", inProcess(`\n  \}\n\n  germinate`, "\n\n  germinate"), "unclosed-block word-out-of-place stray-brace", fault, "steep germinate process"},

@@ -57,7 +57,9 @@ func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
 	row, ok := vocabulary.Lookup(vocabulary.Batch, x.Verb.Text)
 	if !ok {
 		hint := "known: " + strings.Join(vocabulary.Words(vocabulary.Batch), ", ")
-		if meant, ok := vocabulary.Meant(vocabulary.Batch, x.Verb.Text); ok {
+		if other, ok := vocabulary.OtherWord(vocabulary.Batch, x.Verb.Text); ok && other.Means != "" {
+			hint = fmt.Sprintf("did you mean %s?", other.Means)
+		} else if meant, ok := vocabulary.Meant(vocabulary.Batch, x.Verb.Text); ok {
 			hint = fmt.Sprintf("did you mean %s?", meant)
 		}
 		return x, misuse("%q is not a word of a batch; %s", x.Verb.Text, hint)

@@ -52,6 +52,11 @@ func (e Explain) Run(w *World) error {
 		fmt.Fprint(w.Out, text.Entries(list, o))
 		return nil
 	}
+	if meant, ok := reference.Meant(name); ok && asOneWord(meant, name) {
+		fmt.Fprintf(w.Out, "%s is written %s here.\n\n", words.Safe(name), meant)
+		fmt.Fprint(w.Out, text.Entries(reference.Of(meant), o))
+		return nil
+	}
 	if other, ok := reference.Other(name); ok {
 		fmt.Fprintf(w.Out, "%s is called %s here.\n\n", words.Safe(name), other)
 		fmt.Fprint(w.Out, text.Entries(reference.Of(other), o))
@@ -61,6 +66,12 @@ func (e Explain) Run(w *World) error {
 		return usage("nothing is called %q; did you mean %s?", name, meant)
 	}
 	return usage("nothing is called %q; see explain words, explain units and explain rules", name)
+}
+
+// asOneWord tells whether two words are one but for blanks, hyphens, capitals or an s at the end.
+func asOneWord(a, b string) bool {
+	plain := strings.NewReplacer(" ", "", "-", "")
+	return strings.TrimSuffix(strings.ToLower(plain.Replace(a)), "s") == strings.TrimSuffix(strings.ToLower(plain.Replace(b)), "s")
 }
 
 // explainable are the names of the overviews.

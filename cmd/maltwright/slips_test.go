@@ -22,11 +22,11 @@ import (
 // where it reads as something else in silence, or where something that a finding says to
 // write, put in word for word, makes something else of it or loses what was written.
 
-// What is asked of the slips, in per cent of them, and at most.
+// What is asked of the slips.
 const (
-	leastRight  = 0
-	mostHarmful = 1000
-	mostBare    = 1000
+	leastRight  = 95 // of a hundred
+	mostHarmful = 0
+	mostBare    = 9
 )
 
 // slip is one row of a table.

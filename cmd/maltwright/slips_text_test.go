@@ -295,7 +295,7 @@ func harmOf(s slip, right bool, after reading, typed string, meant []string, r r
 		for _, of := range []*regexp.Regexp{numbers, quotation} {
 			now := of.FindAllString(e.New, -1)
 			for _, was := range of.FindAllString(e.Place.Text(), -1) {
-				if !slices.Contains(now, was) && !(len(meant) > 0 && every(now, func(n string) bool { return strings.Contains(strings.Join(s.meant, " "), n) })) {
+				if !slices.ContainsFunc(now, func(n string) bool { return n == was || of == quotation && strings.Contains(n, strings.Trim(was, `"`)) }) && !(len(meant) > 0 && every(now, func(n string) bool { return strings.Contains(strings.Join(s.meant, " "), n) })) {
 					lost = was
 				}
 			}

@@ -140,28 +140,24 @@ func (s *stage) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyPressMsg:
 		s.ahead = append(s.ahead, msg)
 		return s, s.pressAhead()
+	case tea.PasteMsg:
+		if s.open != nil && s.open.choices == nil {
+			s.open.typed.insert(msg.Content)
+		}
 	}
-	if s.open == nil {
-		return s, nil
-	}
-	var cmd tea.Cmd // of what is pasted
-	s.open.input, cmd = s.open.input.Update(msg)
-	return s, cmd
+	return s, nil
 }
 
 // pressAhead gives the keys that came to the question that is open.
 func (s *stage) pressAhead() tea.Cmd {
-	var all []tea.Cmd
 	for s.open != nil && len(s.ahead) > 0 {
 		key := s.ahead[0]
 		s.ahead = s.ahead[1:]
-		r, answered, cmd := s.open.press(key)
-		if answered {
-			cmd = s.done(r)
+		if r, answered := s.open.press(key); answered {
+			return s.done(r) // the next question takes the rest
 		}
-		all = append(all, cmd)
 	}
-	return tea.Batch(all...)
+	return nil
 }
 
 // done takes the question off the screen, and leaves a line with its answer.

@@ -1,41 +1,25 @@
 package talk
 
-import (
-	"charm.land/bubbles/v2/textinput"
-	"charm.land/lipgloss/v2"
-
-	"maltwright/cmd/words"
-)
+import "maltwright/cmd/words"
 
 // A question looks plain: in the terminal's own colours, bold and faint and reversed, so that it
-// can be read on a dark ground and on a light one, and without colours too.
-var (
-	plain    = lipgloss.NewStyle()
-	bold     = plain.Bold(true)
-	faint    = plain.Faint(true)
-	reversed = plain.Reverse(true)
-	red      = plain.Foreground(lipgloss.Red)
-)
+// can be read on a dark ground and on a light one, and without colours too: the library
+// leaves out what a terminal does not have, and colours where NO_COLOR is set.
+func bold(text string) string     { return "\x1b[1m" + text + "\x1b[0m" }
+func faint(text string) string    { return "\x1b[2m" + text + "\x1b[0m" }
+func reversed(text string) string { return "\x1b[7m" + text + "\x1b[0m" }
+func red(text string) string      { return "\x1b[31m" + text + "\x1b[0m" }
 
 // marker stands in front of the choice that Enter takes.
 const marker = "* "
 
-// typed is how a line looks that is typed.
-func typed() textinput.Styles {
-	s := textinput.DefaultStyles(true)
-	s.Focused = textinput.StyleState{Text: plain, Placeholder: faint, Suggestion: faint, Prompt: plain}
-	s.Blurred = s.Focused
-	s.Cursor.Color, s.Cursor.Blink = nil, false
-	return s
-}
-
 // wrapped is a text in lines of a width; none of an empty one.
-func wrapped(text string, width int, style lipgloss.Style) (lines []string) {
+func wrapped(text string, width int, look func(string) string) (lines []string) {
 	if text == "" {
 		return nil
 	}
 	for _, line := range words.Wrap(words.Safe(text), width) {
-		lines = append(lines, style.Render(line))
+		lines = append(lines, look(line))
 	}
 	return lines
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"strings"
 
-	"charm.land/bubbles/v2/textinput"
 	tea "charm.land/bubbletea/v2"
 
 	"maltwright/cmd/founding"
@@ -15,20 +14,15 @@ import (
 type open struct {
 	p       Prompt
 	choices []founding.Choice
-	at      int             // the choice that Enter takes
-	input   textinput.Model // of what is typed
-	helps   bool            // help is shown
-	wrong   string          // why what was typed is no answer
+	at      int    // the choice that Enter takes
+	typed   line   // what is typed
+	helps   bool   // help is shown
+	wrong   string // why what was typed is no answer
 }
 
 func newOpen(p Prompt) *open {
 	o := &open{p: p}
 	if p.Kind != founding.OneOf {
-		o.input = textinput.New()
-		o.input.Prompt = "> "
-		o.input.Placeholder = words.Safe(p.offered())
-		o.input.SetStyles(typed())
-		o.input.Focus()
 		return o
 	}
 	o.choices = p.Choices
@@ -44,27 +38,25 @@ func newOpen(p Prompt) *open {
 }
 
 // empty tells that nothing is typed.
-func (o *open) empty() bool { return o.choices != nil || o.input.Value() == "" }
+func (o *open) empty() bool { return o.choices != nil || len(o.typed.text) == 0 }
 
 // press hears of a key. The reply is given once there is one.
-func (o *open) press(msg tea.KeyPressMsg) (r reply, answered bool, cmd tea.Cmd) {
+func (o *open) press(msg tea.KeyPressMsg) (r reply, answered bool) {
 	key := msg.String()
 	switch wish := wished(key, o.empty()); {
 	case wish == wishHelp:
 		o.helps = !o.helps
-		return r, false, nil
 	case wish != noWish:
-		return reply{wish: wish}, true, nil
+		return reply{wish: wish}, true
 	case key == "enter", key == "ctrl+j": // the latter was typed before the terminal was ours
-		r, answered = o.enter()
-		return r, answered, nil
+		return o.enter()
 	case o.choices != nil:
 		o.move(key)
-		return r, false, nil
+	default:
+		o.wrong = ""
+		o.typed.press(key, msg.Text)
 	}
-	o.wrong = ""
-	o.input, cmd = o.input.Update(msg)
-	return r, false, cmd
+	return r, false
 }
 
 // move goes to another choice: to the next one, or to that of a number.
@@ -88,7 +80,7 @@ func (o *open) move(key string) {
 
 // enter takes what is chosen or typed, if that is an answer.
 func (o *open) enter() (reply, bool) {
-	text := strings.TrimSpace(o.input.Value())
+	text := strings.TrimSpace(o.typed.String())
 	if o.choices != nil {
 		text = o.choices[o.at].Word
 	} else if strings.EqualFold(text, wordBack) {
@@ -115,8 +107,7 @@ func (o *open) view(width, height int) string {
 	lines = append(lines, wrapped(o.beneath(), width, faint)...)
 	below := wrapped(o.wrong, width, red)
 	if o.choices == nil {
-		o.input.SetWidth(width - len(marker) - 1)
-		return strings.Join(append(append(lines, o.input.View()), below...), "\n")
+		return strings.Join(append(append(lines, o.typed.view(o.p.offered(), width)), below...), "\n")
 	}
 	body, first, last := o.list(width)
 	room := max(height-len(lines)-len(below), last-first, 1)
@@ -136,9 +127,9 @@ func (o *open) list(width int) (lines []string, first, last int) {
 			line = words.Safe(line)
 			switch {
 			case at && n == 0:
-				line = marker + reversed.Render(line)
+				line = marker + reversed(line)
 			case at:
-				line = strings.Repeat(" ", len(marker)) + reversed.Render(line)
+				line = strings.Repeat(" ", len(marker)) + reversed(line)
 			default:
 				line = strings.Repeat(" ", len(marker)) + line
 			}

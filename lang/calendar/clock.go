@@ -31,7 +31,7 @@ func ReadClock(text string) (Clock, bool) {
 // expected, 7.30, 7h30, 7 h, 0730 and 7 are taken too.
 func LeadingClock(text string, expected bool) int {
 	c := cursor{text: text}
-	if _, sure, ok := c.clock(); !ok || !sure && !expected {
+	if _, sure, ok := c.clock(); !ok || !sure && !expected || LeadingDate(text, false) > c.at { // 2026-03-06 is no 20:26
 		return 0
 	}
 	return c.at
@@ -111,7 +111,7 @@ func (c *cursor) clock() (clock Clock, sure, ok bool) {
 		if !known {
 			clock.Seconds = nil
 		}
-		return clock, true, ok && c.ends()
+		return clock, true, ok
 	}
 	spaced := c.peek() == ' '
 	named, said := c.named(minutes)
@@ -183,7 +183,7 @@ func (c *cursor) half() string {
 	for _, h := range halves {
 		if rest := c.text[c.at:]; len(rest) >= len(h) && strings.EqualFold(rest[:len(h)], h) {
 			c.at += len(h)
-			if c.ends() && (c.peek() != '-' || isDigit(c.ahead(1))) && c.peek() != '\'' {
+			if isDigit(c.peek()) || c.ends() && (c.peek() != '-' || isDigit(c.ahead(1))) && c.peek() != '\'' {
 				return strings.ReplaceAll(h, ".", "")
 			}
 			c.at -= len(h)

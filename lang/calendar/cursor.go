@@ -81,8 +81,17 @@ func (c *cursor) gap() {
 }
 
 // ends tells whether a date or a time may end here: before no letter and no digit, but for the T
-// between a date and its time of day.
+// between a date and its time of day, and not within a time of day.
 func (c *cursor) ends() bool {
+	if c.peek() == ':' && isDigit(c.ahead(1)) {
+		return false
+	}
 	r, size := utf8.DecodeRuneInString(c.text[c.at:])
 	return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' || r == 'T' && isDigit(c.ahead(size))
+}
+
+// dateEnds tells whether a date may end here: letters right behind its figures are the next word.
+func (c *cursor) dateEnds() bool {
+	r, _ := utf8.DecodeRuneInString(c.text[c.at:])
+	return !unicode.IsDigit(r) && r != '_' && (r != ':' || !isDigit(c.ahead(1)))
 }

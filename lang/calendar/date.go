@@ -114,7 +114,7 @@ func (c *cursor) date() (days []day, sure bool) {
 	start := c.at
 	for _, form := range []func(*cursor) ([]day, bool){(*cursor).inFigures, (*cursor).compact, (*cursor).dayFirst, (*cursor).monthFirst} {
 		c.at = start
-		if days, sure := form(c); days != nil && c.ends() {
+		if days, sure := form(c); days != nil && c.dateEnds() {
 			return days, sure
 		}
 	}
@@ -217,7 +217,7 @@ func (c *cursor) year(month, n int) ([]day, bool) {
 	end := c.at
 	c.any(",")
 	c.gap()
-	if year, wide := c.digits(4); wide == 4 && c.ends() {
+	if year, wide := c.digits(4); wide == 4 && c.dateEnds() && !(strings.ContainsRune("-/.", rune(c.peek())) && isDigit(c.ahead(1))) {
 		return []day{{year, month, n}}, true
 	}
 	c.at = end

@@ -151,6 +151,11 @@ func moment(m syntax.Moment) string {
 	return out
 }
 
+// stamp writes the date first; where one of both does not read they stay as they stand.
 func stamp(s syntax.Stamp, ends bool) string {
+	_, day := value.Date(s.Date)
+	if _, clock := value.Second(s.Clock); s.Date.Text != "" && s.Clock.Start < s.Date.Start && s.Clock.Text != "" && !(day && clock) {
+		return s.Clock.Text + " " + s.Date.Text
+	}
 	return strings.TrimSpace(s.Date.Text + " " + value.ClockText(s, ends))
 }

@@ -36,6 +36,8 @@ type Error struct {
 	// MissingUnit of a range, of the number alone for any other kind.
 	Fix string
 
+	Either []string // numbers of which one is meant, where that cannot be told
+
 	Units []string // of an UnknownUnit: those that may be meant
 }
 
@@ -91,7 +93,7 @@ func commaError(e *Error, number string) (repaired string) {
 		e.Hint = "write one decimal point, and no mark between thousands"
 	case len(behind) == 3 && strings.Trim(whole, "0-\u2212") != "":
 		e.Message = fmt.Sprintf("%s has a comma, which may be a decimal point or part thousands", number)
-		e.Hint = fmt.Sprintf("write %s or %s", point, bare)
+		e.Hint, e.Either = fmt.Sprintf("write %s or %s", point, bare), []string{point, bare}
 	default:
 		e.Message = fmt.Sprintf("%s has a decimal comma", number)
 		e.Hint = fmt.Sprintf("write %s", point)

@@ -40,7 +40,7 @@ const (
 func Load(name string, text []byte, dir string, r Reader) (*model.House, []finding.Finding) {
 	main := source.New(name, text)
 	house, found := loadText(main, dir, r)
-	if len(found) == 0 {
+	if len(found) == 0 && !syntax.Numbered(main) {
 		return house, nil
 	}
 	if slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Rule == syntax.NotText && f.Place.File == main }) {

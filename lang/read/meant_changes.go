@@ -121,6 +121,9 @@ func clauseInFront(s *search, pieces []piece, i int) (list [][]piece) {
 			if alsoChoice(s.row, pieces[i].text) {
 				break // in water rather than at water
 			}
+			if c.Word == clauseAt && i+1 < len(pieces) && isRange(pieces[i+1]) && said(pieces, clauseOver) {
+				continue // a rise is from one to the other
+			}
 			if i+1 < len(pieces) && pieces[i+1].kind == valuePiece && !ofRow(s.row, pieces[i].text) && len(c.Slots) == 1 && slices.Contains(c.Slots[0].Places, pieces[i].text) && takes(c.Slots[0], pieces[i+1].dim) {
 				list = append(list, with(pieces, i, i, piece{text: c.Word, kind: clausePiece}))
 			}
@@ -345,6 +348,9 @@ func leftOut(s *search, pieces []piece, i int) [][]piece {
 	}
 	if p.kind != wordPiece && !foreign(s.row, p) || vocabulary.Turns(p.text) || strings.ContainsAny(p.text, "0123456789") {
 		return nil
+	}
+	if p.text == vocabulary.To && pieces[i-1].kind == valuePiece && (i+1 == len(pieces) || pieces[i+1].kind == clausePiece) {
+		return nil // it may be a unit: 1.2 to
 	}
 	says := false
 	choices(s.row, func(_ *vocabulary.Clause, words []string) {

@@ -32,7 +32,7 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 			texts[i] = p + " " + r.at(a.Span).Text()
 		}
 		f.Write(r.at(a.Span), texts...)
-		f.Hint = fmt.Sprintf("write one of %s in front of it, where the thermometer stands", quoted(slot.Places))
+		f.Hint = fmt.Sprintf("say where the thermometer stands: %s in front of it", quoted(slot.Places))
 		r.note(f)
 		return false
 	}
@@ -168,11 +168,17 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	if bad.Hint != "" {
 		f.Hint = bad.Hint
 	}
+	if number := q.Parts[i].Number.Text; bad.Kind == quantity.DecimalComma && bad.Fix == "" && strings.HasPrefix(bad.Hint, "write "+strings.Replace(number, ",", ".", 1)+" or ") {
+		f.Write(r.at(mended), strings.Replace(number, ",", ".", 1), strings.ReplaceAll(number, ",", ""))
+	}
 	if bad.Kind == quantity.UnknownUnit && quantity.OfMark(q.Parts[i].Unit.Text) == "" {
 		r.unitMeant(&f, r.at(mended), bad, dims)
 	}
 	if units := r.unitsLikely(quantity.Temperature, "", ""); slices.Contains(quantity.Degrees(), q.Parts[i].Unit.Text) && slices.Contains(dims, quantity.Temperature) {
 		f.Write(r.at(mended), units...)
+	}
+	if len(bad.Either) > 0 {
+		f.Write(r.at(mended), bad.Either...)
 	}
 	fix := bad.Fix
 	if len(f.Offers) > 0 || bad.Kind == quantity.UnknownUnit && f.Hint != bad.Hint {

@@ -56,7 +56,7 @@ func (s *scanner) half() bool {
 		}
 		behind := rest[len(h):]
 		r, _ := utf8.DecodeRuneInString(behind)
-		if dash := r == '-' && quantity.NumberBegins(behind[1:]); dash || !isLetter(r) && (r >= utf8.RuneSelf || !wordByte[r]) { // 7am-10pm
+		if number := r == '-' && quantity.NumberBegins(behind[1:]) || r >= '0' && r <= '9'; number || !isLetter(r) && (r >= utf8.RuneSelf || !wordByte[r]) { // 7am-10pm
 			s.at += len(h)
 			return true
 		}

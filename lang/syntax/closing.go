@@ -70,6 +70,7 @@ func (p *parser) tooMany(stray source.Span) finding.Finding {
 	p.surplus[early.brace.Start] = true
 	f := strayBrace.At(p.place(early.brace), fmt.Sprintf("this brace seems to be one too many: it ends the block of %s", early.of.Verb.Text))
 	f.Related = []finding.Related{{Place: p.place(stray), Message: "so this one closes no block"}}
+	withoutIt(&f)
 	return f
 }
 
@@ -159,4 +160,11 @@ func (p *parser) indent(offset int) (blanks int, first bool) {
 		at--
 	}
 	return offset - at, at == p.file.Start() || text[at-1] == '\n' || text[at-1] == '\r'
+}
+
+// withoutIt offers the line without a brace that has no partner.
+func withoutIt(f *finding.Finding) {
+	const says = "the line without it"
+	f.Hint = "look which brace has no partner: where this one is too many, write " + says
+	f.Offers = []finding.Offer{{Says: says, Edits: []finding.Edit{{Place: f.Place}}}}
 }

@@ -46,7 +46,7 @@ var (
 	strayCharacter = finding.Rule{Name: "stray-character", Severity: finding.Fault,
 		Title: "a character the language has no use for",
 		Why:   "the statement cannot be read past it",
-		Do:    "take it out; statements end at the line's end or at ;",
+		Do:    "say in words what it means; statements end at the line's end or at ;",
 		Bad:   "site \"Loft\" { water 9 to 12 °C, air 8 to 15 °C }", Good: "site \"Loft\" { water 9 to 12 °C; air 8 to 15 °C }"}
 	verbMissing = finding.Rule{Name: VerbMissing, Severity: finding.Fault,
 		Title: "a statement begins with something other than a word",
@@ -76,7 +76,7 @@ var (
 	strayBrace = finding.Rule{Name: "stray-brace", Severity: finding.Fault,
 		Title: "a brace without its partner",
 		Why:   "a block belongs to the statement in front of it",
-		Do:    "take the brace out, or add the one that is missing",
+		Do:    "look which brace has no partner: one is missing, or one is too many",
 		Bad:   "vessel \"blue tub\" { holds 25 l } }", Good: "vessel \"blue tub\" { holds 25 l }"}
 	tooDeep = finding.Rule{Name: "nested-too-deep", Severity: finding.Fault,
 		Title: "blocks inside blocks, more than 32 deep",

@@ -44,6 +44,9 @@ func Signs(f *source.File) (m *Meant, ok bool) {
 		return nil, false
 	}
 	all := changesIn(f)
+	if len(all) > mostSigns {
+		return nil, false
+	}
 	for range 3 {
 		if len(all) == 0 {
 			return nil, false
@@ -62,6 +65,13 @@ func Signs(f *source.File) (m *Meant, ok bool) {
 
 // largestSigned is the size of a file in which signs are looked for: 128 KiB. A larger one was not typed.
 const largestSigned = 128 << 10
+
+// mostSigns is how many of them are told, and mostNames how many ends of names are looked for: past
+// them it is no process file.
+const (
+	mostSigns = 3000
+	mostNames = 100
+)
 
 // mergeMark begins a line between two versions of a file, of which neither is put right.
 var mergeMark = regexp.MustCompile(`(?m)^(<{7}|>{7}|={7}|\|{7})( |\r?$)`)

@@ -1,10 +1,12 @@
 package syntax
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
 	"maltwright/lang/nearest"
+	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
 
@@ -177,3 +179,8 @@ func (r *signReader) numberSign(i int) int {
 	}
 	return i + 1
 }
+
+var numberSigned = regexp.MustCompile(`[a-z][ \t]+#\d`)
+
+// Numbered tells whether a number behind a word may have become a comment: after soak #1.
+func Numbered(f *source.File) bool { return numberSigned.Match(f.Bytes()) }

@@ -38,6 +38,7 @@ var (
 	signTimes   = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "steps that are done again stand in a repeat"}
 	signEach    = &sign{rule: strayCharacter, says: "\"%s\" is no form of the language", do: "how often is said by the time between"}
 	signLine    = &sign{rule: misplaced, says: "%s", do: "a statement stands on one line", certain: true}
+	signDegree  = &sign{rule: strayCharacter, says: "\"%s\" only looks like the sign of a degree", certain: true}
 	signWide    = &sign{rule: strayCharacter, says: "\"%s\" is twice as wide as the sign of the language", certain: true}
 	signSlash   = &sign{rule: strayCharacter, says: "\"%s\" is not the slash of a fraction", certain: true}
 	signPoint   = &sign{rule: strayCharacter, says: "\"%s\" is not the point of a number", certain: true}

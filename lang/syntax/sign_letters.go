@@ -26,6 +26,8 @@ func (r *signReader) letters() {
 			r.add(signWide, i, i+n, string(c-'\uff00'+' '))
 		case (c == '⁄' || c == '∕') && r.betweenDigits(i, n):
 			r.add(signSlash, i, i+n, "/")
+		case (c == '˚' || c == '∘' || c == '⁰') && i+n < len(r.text) && strings.ContainsRune("CF", rune(r.text[i+n])):
+			r.add(signDegree, i, i+n, "°")
 		case c == '·' && r.betweenDigits(i, n):
 			r.add(signPoint, i, i+n, ".")
 		default:

@@ -160,6 +160,9 @@ var inNames = strings.Fields("of in by at")
 // a brace, of a clause, or at the end of the line.
 func (r *signReader) nameEnd(line string) int {
 	best := 0
+	if r.named++; r.named > mostNames {
+		return 0
+	}
 	for _, t := range r.toks {
 		if _, closed := quoteEnd(t.Value+" ", 0); t.Type != kindText || !closed {
 			continue
@@ -203,7 +206,7 @@ func (r *signReader) bracketed(i int) int {
 	front, ok := r.before(i)
 	last := r.tok(j + 1)
 	atEnd := last.EOF() || last.Type == kindEnd && last.Value != ";"
-	value := r.tok(i+1).Type != kindWord && r.tok(i+1).Type != kindClause && !(ok && valueKind(front.Type))
+	value := r.tok(i+1).Type != kindWord && r.tok(i+1).Type != kindClause && !(ok && valueKind(front.Type) && !unlike(front, r.tok(i+1)))
 	switch {
 	case ok && !value && atEnd && !r.clause(i+1):
 		r.add(signAside, at, end, "# "+inner)
@@ -216,6 +219,17 @@ func (r *signReader) bracketed(i int) int {
 		return i
 	}
 	return i + 1
+}
+
+// unlike tells whether two values are of different kinds, so that the second is not the first
+// in another unit.
+func unlike(a, b lexer.Token) bool {
+	if a.Type != kindQuantity || b.Type != kindQuantity {
+		return false
+	}
+	x, errX := quantity.Make(quantityOf(a).Written()...)
+	y, errY := quantity.Make(quantityOf(b).Written()...)
+	return errX == nil && errY == nil && x.Dimension != y.Dimension
 }
 
 func (r *signReader) gapBefore(at int) string {

@@ -22,6 +22,7 @@ type signReader struct {
 
 	in    []vocabulary.Block // the blocks that are open, outer first
 	first int                // the first token of the statement that is read
+	named int                // names whose ends were looked for
 }
 
 func newSignReader(f *source.File) *signReader {

@@ -51,6 +51,8 @@ func (s *scanner) date() bool {
 		return false
 	}
 	s.at += n
+	for s.last == kindClock && (s.half() || s.ofClock()) { // 7:30 2026-03-06 am: it makes no date of it
+	}
 	s.joint(func(rest string) int { return calendar.LeadingClock(rest, true) }, ",", vocabulary.ClauseAt)
 	return true
 }
@@ -134,7 +136,8 @@ func (s *scanner) hour(first int) bool {
 	s.at = first + n
 	here := s.at
 	s.skipBlanks()
-	if s.at < len(s.text) && s.at > here && s.unitStarts() && !s.dateStarts(0) {
+	figures := !strings.ContainsFunc(s.text[first:here], isLetter)
+	if s.at < len(s.text) && figures && s.at > here && s.unitStarts() && !s.dateStarts(0) {
 		s.at = save
 		return false
 	}
@@ -143,8 +146,22 @@ func (s *scanner) hour(first int) bool {
 	return true
 }
 
+// ofClock takes a word that says that a time of day stands in front of it: Uhr, o'clock, h.
+func (s *scanner) ofClock() bool {
+	save := s.at
+	s.skipBlanks()
+	switch strings.ToLower(s.takeWord()) {
+	case "uhr", "o'clock", "h":
+		return true
+	}
+	s.at = save
+	return false
+}
+
 // dateBehind takes what joins a time of day to its date behind it: 14:00 on 2026-03-06.
 func (s *scanner) dateBehind() {
+	for s.half() || s.ofClock() { // noon am: it belongs to the time, and makes none of it
+	}
 	if s.wanted.Date {
 		s.joint(func(rest string) int { return calendar.LeadingDate(rest, false) }, ",", vocabulary.ClauseOn, vocabulary.ClauseOf)
 	}

@@ -42,14 +42,3 @@ func fitted(text string, columns int) string {
 	}
 	return b.String() + "…"
 }
-
-// upTo is how wide the columns of a table are up to one of them.
-func upTo(columns []column, head string) (wide int, of column) {
-	for _, c := range columns {
-		wide += c.gap + c.width
-		if c.head == head {
-			return wide, c
-		}
-	}
-	return wide, column{}
-}
