@@ -28,8 +28,8 @@ func TestWeightsAreHeldAgainstTheirScale(t *testing.T) {
 		`weighed 7.42 kg on "parcel" at`:               "",
 		`weighed 8.40 kg in "blue tub" on "parcel" at`: "",
 		`weighed 8.40 kg in "blue tub" at`:             "",
-		`weighed 7.42 kg in "blue tub" on "parcel" at`: `"blue tub", which weighs 990 g, were not in it`,
-		`weighed 8.40 kg at`:                           `if "blue tub", which weighs 990 g, were in it`,
+		`weighed 7.42 kg in "blue tub" on "parcel" at`: `without the weight of "blue tub", 990 g`,
+		`weighed 8.40 kg at`:                           `with the weight of "blue tub", 990 g, included`,
 		`weighed 9.42 kg in "blue tub" on "parcel" at`: `9.42 kg in "blue tub" is more than scale "parcel" can weigh, 9 kg`,
 	} {
 		said := ""

@@ -100,7 +100,7 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	if most > least+hour {
 		gives += " to " + hours(most)
 	}
-	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("this time makes %s end %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, gives))
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("%s ended %s after %s by this time, and the process gives it %s", stepWords(model.After(x)), hours(took), since, gives))
 	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
 		f.Hint = fmt.Sprintf("it would fit with the date %s; look at both dates", days(n))
 	}
@@ -114,7 +114,7 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 func (r *record) drawnOut(i int, took, gives float64, above model.Reading) {
 	x := r.batch.Readings[i]
 	since, place := r.counted(above)
-	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("this time makes %s end %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("%s ended %s after %s by this time, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
 	f.Why = "grain left so long in water drowns, and malt left so long on the kiln loses its enzymes and takes colour; every figure of the record takes its lines as they are written"
 	f.Hint = "look at the hour of both lines; if both are right, write changed with the time that the step took"
 	if short := took - halfDay; math.Abs(short-gives) <= max(hour, gives/4) {

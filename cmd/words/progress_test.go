@@ -29,7 +29,7 @@ func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 		{progress.Doubt{Kind: follow.BelowDry, Reading: r}, "it is less than the dry matter of the batch; 7.10 kg to 7.70 kg is expected. Look at the number, its unit and the tare"},
 		{progress.Doubt{Kind: follow.NoTare, Reading: r, Holder: "tub", Empty: "990 g"}, `it would fit without the weight of "tub", 990 g: then leave out in "tub"`},
 		{progress.Doubt{Kind: follow.WithHolder, Reading: r, Holder: "tub", Empty: "990 g"}, `it would fit with the weight of "tub", 990 g, included: then write in "tub" after the weight`},
-		{progress.Doubt{Kind: follow.NoTare, Reading: r, Tare: "0.9 kg"}, "it would fit if the weight did not include the tare of 0.9 kg; the record takes the tare off every such weight. Weigh it along, or write the weight with it"},
+		{progress.Doubt{Kind: follow.NoTare, Reading: r, Tare: "0.9 kg"}, "it would fit if the weight did not include the tare of 0.9 kg; the record takes the tare off every such weight. Weigh grain and tare together, or write the weight of both"},
 		{progress.Doubt{Kind: follow.Unit, Reading: r, Unit: "lb"}, "it would fit in lb; 7.10 kg to 7.70 kg is expected. Correct the unit"},
 		{progress.Doubt{Kind: follow.Nought, Reading: r, Unit: "7.41 kg"}, "it would fit as 7.41 kg, with the decimal point moved; 7.10 kg to 7.70 kg is expected"},
 		{progress.Doubt{Kind: follow.Swapped, Reading: r, Unit: "7.41 kg"}, "it would fit as 7.41 kg, with two digits swapped; 7.10 kg to 7.70 kg is expected"},
@@ -41,7 +41,7 @@ func TestEachDoubtSaysWhatWouldExplainIt(t *testing.T) {
 		{progress.Doubt{Kind: follow.GoesBack, Reading: r, Against: "counted chit 86 of 100"}, "growth never goes back, and the record says before it: counted chit 86 of 100. Count more kernels"},
 		{progress.Doubt{Kind: follow.NoStep, Reading: r}, "no step of the kiln has such air; 7.10 kg to 7.70 kg is expected. Look at the number, and write changed if the kiln was set otherwise"},
 		{progress.Doubt{Kind: follow.OutOfPlace, Reading: r}, "the other lines say that this cannot be read at that time. Look at its time, and at the step behind \"after\""},
-		{progress.Doubt{Kind: follow.OutOfPlace}, "the other lines say that this cannot be read at that time. Look at its time, and at what it says was read"},
+		{progress.Doubt{Kind: follow.OutOfPlace}, "the other lines say that this cannot be read at that time. Look at its time, and at the kind of reading"},
 		{progress.Doubt{Kind: follow.Disagrees, Reading: r}, "the other readings and the process make 7.10 kg to 7.70 kg likely. Look at the number, and at whether the step was done as the process says"},
 	} {
 		assert.Equal(t, c.want, words.House{}.Say(c.d))
