@@ -98,9 +98,7 @@ func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 		return "a time is written in min, h, days or weeks"
 	}
 	for _, d := range dims {
-		for _, unit := range r.unitsLikely(d, "", r.verb) {
-			units = append(units, unit)
-		}
+		units = append(units, r.unitsLikely(d, "", r.verb)...)
 	}
 	if len(units) == 0 || units[0] == "" {
 		return ""
