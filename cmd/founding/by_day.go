@@ -34,8 +34,9 @@ func hoursOf(s *model.Site) model.Hours {
 var someDay = time.Date(2001, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // byNight seeks the hour to begin at by which the fewest visits fall in the night. The changes of
-// water are at hours at which somebody is awake in any case.
-func (p *plan) byNight(f *forecast.Forecast) nights {
+// water are at hours at which somebody is awake in any case. Without anyHour it begins when it was
+// planned to.
+func (p *plan) byNight(f *forecast.Forecast, anyHour bool) nights {
 	hours, up := hoursOf(p.site), upOf(p.site)
 	changes := []int{}
 	for i, h := range p.soaks {
@@ -48,7 +49,11 @@ func (p *plan) byNight(f *forecast.Forecast) nights {
 	}
 	best, least := nights{begin: p.begin}, []visits.Visit(nil)
 	found := false
-	for _, m := range append([]int{p.begin}, halfHours(p.begin)...) {
+	starts := []int{p.begin}
+	if anyHour {
+		starts = append(starts, halfHours(p.begin)...)
+	}
+	for _, m := range starts {
 		if slices.ContainsFunc(changes, func(c int) bool { return !up.at(m + c) }) {
 			continue
 		}
@@ -94,38 +99,45 @@ func asWords(tasks []visits.Task) string {
 	return "a look"
 }
 
-// byDay puts the visits of a plan into the hours of the day in which somebody is awake: by the hour at
-// which it begins and, where that does not do, by how fast it withers and dries. It never takes a
-// plan of which check finds more.
-func (t *trial) byDay(best tried) tried {
-	f := best.forecast()
-	if f == nil || best.broken != nil || t.ctx.Err() != nil {
-		return best
+// byDay puts the visits of a plan into the hours of the day in which somebody is awake: by how fast it
+// withers and dries, so that it can begin when it was planned to, or else by the hour at which it
+// begins. It never takes a plan of which check finds more.
+func (t *trial) byDay(planned tried) tried {
+	if planned.broken != nil || t.ctx.Err() != nil || planned.forecast() == nil {
+		return planned
 	}
-	least := best.plan.byNight(f)
 	t.pool = work.NewPool(mostWork / 4)
-	for round := 0; round < 2 && least.many > 0; round++ {
-		from := best
-		for _, change := range from.plan.paces() {
-			q := from.plan.copy()
-			if least.many == 0 || t.spent() || !change(q) {
-				continue
-			}
-			now := t.try(q)
-			if t.spent() || now.broken != nil || now.score > best.score+0.05 {
-				continue
-			}
-			if f := now.forecast(); f != nil {
-				if n := q.byNight(f); n.many < least.many {
-					best, least = now, n
-				}
-			}
+	best, least := t.paced(planned, false)
+	if least.many > 0 {
+		if other, fewer := t.paced(planned, true); fewer.many < least.many {
+			best, least = other, fewer
 		}
 	}
 	p := best.plan.copy()
 	p.begin, p.night = least.begin, &least
 	t.pool = work.NewPool(mostWork)
 	return t.try(p)
+}
+
+// paced seeks the pace of a plan by which the fewest visits fall in the night.
+func (t *trial) paced(planned tried, anyHour bool) (best tried, least nights) {
+	best, least = planned, planned.plan.byNight(planned.forecast(), anyHour)
+	for _, change := range planned.plan.paces() {
+		q := planned.plan.copy()
+		if least.many == 0 || t.spent() || !change(q) {
+			continue
+		}
+		now := t.try(q)
+		if t.spent() || now.broken != nil || now.score > planned.score+0.05 {
+			continue
+		}
+		if f := now.forecast(); f != nil {
+			if n := q.byNight(f, anyHour); n.many < least.many {
+				best, least = now, n
+			}
+		}
+	}
+	return best, least
 }
 
 // paces are changes by which a plan takes some hours more or less behind the growing.
