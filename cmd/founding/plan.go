@@ -40,7 +40,6 @@ type plan struct {
 	rest     float64
 	low, bed float64 // the band of the bed
 	turns    int     // a day
-	depth    int
 	goal     float64 // of the acrospire; 0 where the grain is judged by days
 	days     profile.Band
 	box      *blowing
