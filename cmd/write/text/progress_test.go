@@ -64,7 +64,7 @@ func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
 	out := shownProgress(t, r, words.House{})
 	assert.Contains(t, out, "do not trust these figures: a few of the forecasts bear so much")
 	assert.Contains(t, out, "(tail 0.83, above 0.7)")
-	assert.Contains(t, out, "Look at what is in doubt first. Ask\n              for more with --members 1000.")
+	assert.Contains(t, out, "Look at the readings in doubt first. Ask\n              for more with --members 1000.")
 	for had, ask := range map[int]string{999: "1000", 1000: "2000", 1001: "2000", 9_500: "10000"} {
 		r.Posterior.Members = had
 		assert.Contains(t, strings.Join(strings.Fields(shownProgress(t, r, words.House{})), " "), "--members "+ask+".", "more than it had, %d", had)
@@ -83,7 +83,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 	out := shownProgress(t, underWay(), words.House{})
 	for _, want := range []string{
 		"batch x<U+001B>[1m of pale\nas of Tuesday 10 March 2026, 12:00, 4 d 4 h after the first soak\n",
-		"that is the last reading, since it is over three days old;", "2 readings are of a later time, and do not count",
+		"that is the last reading, since it is over three days old;", "2 readings are later, and do not count",
 		"now: germinate                           middle    1 in 10    9 in 10\n  moisture                               43.0 %     42.0 %     44.0 %\n",
 		"  rub                                    chalky     chalky     chalky\n",
 		"probably due since Tue 10 Mar 10:00, 2 h ago:", "its latest time passed on Sat 7 Mar 12:00, 3 d ago: 4 to\n              7 days\n",
