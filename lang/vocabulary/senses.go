@@ -57,7 +57,7 @@ var (
 	area   = bandsOf("an area", "10 cm2 to 10000 m2", "100 cm2 to 3000 m2", practice)
 
 	airflow  = bandsOf("an airflow", "1 l/min to 3000000 m3/h", "0.2 to 500000 m3/h", practice)
-	reaches  = bandsOf("kiln air", "-20 to 300 °C", "-10 to 280 °C", practice)
+	reaches  = bandsOf("kiln air", "-20 to 350 °C", "-10 to 320 °C", "dials of kitchen ovens go to 550 °F and some to 600 °F: "+practice)
 	power    = bandsOf("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
 	returned = bandsOf("a share of the air", "0 to 98 %", "", "") // shut flaps leak the rest; the models of kiln and box take no more
 
