@@ -129,7 +129,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	}
 	fmt.Fprintf(w.Out, "%s: begun %s by %q; its record is %s\n", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
 	if b.Revision == "" {
-		fmt.Fprintln(w.Err, "maltwright: the text of the process is in no commit of git: when it is changed, the record will go by what it is then")
+		w.aside("git keeps no copy of the process, so leave its text as it is until this batch is over; what you do otherwise goes into the record")
 	}
 	w.firstSteps(opened, name)
 	return nil

@@ -114,11 +114,11 @@ func (c Note) ask(w *World, e journal.Entry, a noteAnswer) (noteAnswer, error) {
 			fmt.Fprintln(w.Err, line)
 		}
 	}
-	question := "write it as it is? y or n: "
+	question := "write it as it is? y or n:"
 	if a.offer != "" {
-		question = "write it as it is (y), as it fits (f), or not (n)? "
+		question = "write it as it is (y), as it fits (f), or not (n)?"
 	}
-	fmt.Fprint(w.Err, question)
+	fmt.Fprint(w.Err, strings.Join(words.Wrap(question, max(w.Width, 40)), "\n")+" ")
 	said, _ := bufio.NewReader(w.In).ReadString('\n')
 	switch answer := strings.ToLower(strings.TrimSpace(said)); {
 	case strings.HasPrefix(answer, "y"):
