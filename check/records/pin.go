@@ -26,7 +26,7 @@ func (r *record) pinned() {
 		f.Severity = finding.Note
 		f.Hint = "nothing need be done"
 		r.note(f)
-	case fingerprint.Of(b.Process) != b.Pinned.Print.Text:
+	case !fingerprint.Is(b.Process, b.Pinned.Print.Text):
 		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch was begun, and what is said of the record goes by it as it stands", b.Process.Name))
 		if rev := b.Pinned.Revision.Text; rev != "" {
 			f.Hint = fmt.Sprintf("git has no such text in %s here: look whether the clone is whole, and the file in its place", rev)

@@ -78,7 +78,10 @@ func (r Reading) odd() error {
 	if i := pointed(words); i >= 0 {
 		was := words[i]
 		words[i] = strings.Replace(was, ",", ".", 1)
-		return misuse("%q has a decimal comma, and a record has a point; write %s", was, strings.Join(spelt(words), " "))
+		if said := spelt(words); said[0] != readAt { // of a temperature the place is found by itself
+			words = said
+		}
+		return misuse("%q has a decimal comma, and a record has a point; write %s", was, strings.Join(words, " "))
 	}
 	if words[0] == vocabulary.RecordChanged {
 		if line := withReason(words); line != "" {

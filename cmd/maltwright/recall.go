@@ -31,7 +31,7 @@ func (w World) tellPin(b *model.Batch) {
 			since = append(since[:mostSince:mostSince], fmt.Sprintf("and %d more", n))
 		}
 		w.aside(fmt.Sprintf("batch %q goes by %q as it was in %s: since then %s", words.Safe(b.Name), words.Safe(b.Process.Name), words.Safe(p.Revision.Text), words.Safe(strings.Join(since, "; "))))
-	case fingerprint.Of(b.Process) != p.Print.Text:
+	case !fingerprint.Is(b.Process, p.Print.Text):
 		why := "the record names no revision of git"
 		if p.Revision.Text != "" {
 			why = fmt.Sprintf("git has no such text in %s", words.Safe(p.Revision.Text))
