@@ -104,9 +104,15 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
 		f.Hint = fmt.Sprintf("with the date %s it would fit; look at both", days(n))
 	}
+	if took > most && model.After(x).Kind.Text == string(model.SoakStep) {
+		f.Why += "; " + stifles
+	}
 	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
 	r.slip(i, f)
 }
+
+// stifles is what comes of steps that truly took so long.
+const stifles = "left so long in water grain stifles"
 
 // drawnOut tells of steps with a time of their own that took several times as long: grain was
 // left in the water or on the kiln, or the hour is of the other half of the day. What is read
@@ -115,7 +121,7 @@ func (r *record) drawnOut(i int, took, gives float64, above model.Reading) {
 	x := r.batch.Readings[i]
 	since, place := r.counted(above)
 	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
-	f.Why = "left so long in water grain stifles, and on the kiln malt loses its enzymes and takes colour; what is reckoned from the record takes it at its word"
+	f.Why = stifles + ", and on the kiln malt loses its enzymes and takes colour; what is reckoned from the record takes it at its word"
 	f.Hint = "look at the hour of both lines; if it was so, write changed with the time that it had"
 	if short := took - halfDay; math.Abs(short-gives) <= max(hour, gives/4) {
 		f.Hint = fmt.Sprintf("12 h earlier, at %s, it would fit: look whether the hour is of the morning or of the evening; if it was so, write changed with the time that it had", x.When().Add(-12*time.Hour).Format("2006-01-02 15:04"))

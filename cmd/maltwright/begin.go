@@ -27,6 +27,7 @@ type Begin struct {
 	Process string `arg:"" optional:"" help:"Which process, where the file holds several."`
 	At      string `help:"When the grain goes into the first soak, as 7:00, yesterday 21:00 or 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
 	Name    string `help:"Name of the batch; otherwise the next number of its year, such as 26-06." placeholder:"NAME"`
+	Sure    bool   `help:"Begin it though another batch is still in the same vessel by its record."`
 	Weight  string `help:"How much grain goes in, such as \"5.8 kg\"; otherwise as the process says." placeholder:"WEIGHT"`
 	DryRun  bool   `help:"Print the record; write nothing."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
@@ -95,6 +96,9 @@ func (c Begin) Run(w *World) error {
 		return err
 	}
 	if b.Batch, err = c.name(in, b.Began.Year()); err != nil {
+		return err
+	}
+	if err := c.free(w, in, p, b.Began); err != nil {
 		return err
 	}
 	b.Revision = committed(in, p)
