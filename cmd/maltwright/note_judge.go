@@ -77,7 +77,7 @@ func (c Note) answer(w *World, in input, e journal.Entry, doubts []finding.Findi
 	}
 	if late != nil {
 		x := line.(*model.Weighed)
-		a.offer = words.OneLine(replaced(e, x.When().Place, late.Ended.Format("2006-01-02 15:04")))
+		a.offer = words.OneLine(withInstead(e, x.When().Place, late.Ended.Format("2006-01-02 15:04")))
 		a.doubts[0].Hint += "; that is: " + a.offer
 		return a
 	}
@@ -98,8 +98,8 @@ func (c Note) late(ctx context.Context, e journal.Entry, b *model.Batch, line mo
 	return noted.LateOf(ctx, b, x, at, work.NewPool(work.Records))
 }
 
-// replaced is the new line with other words at a place of it.
-func replaced(e journal.Entry, at source.Place, with string) string {
+// withInstead is the new line with other words at a place of it.
+func withInstead(e journal.Entry, at source.Place, with string) string {
 	line := e.Words()
 	return line[:at.Start-e.Line.Start] + with + line[at.End-e.Line.Start:]
 }
@@ -125,7 +125,7 @@ func meantLine(e journal.Entry, x *model.Weighed, m noted.Meant) string {
 	case noted.Net:
 		return words.OneLine(strings.Replace(line, " "+words.Holding(m.Holder.Name), "", 1))
 	}
-	return words.OneLine(replaced(e, weight, m.Text))
+	return words.OneLine(withInstead(e, weight, m.Text))
 }
 
 // ask asks on a terminal whether a doubtful reading is to be written, and refuses it elsewhere.

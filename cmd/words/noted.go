@@ -182,7 +182,7 @@ func (h House) DoubtOf(d noted.Doubt, weight string) (message, hint string) {
 	case d.Earlier != nil:
 		return message, fmt.Sprintf("it is as the forecast of the process alone has it, and %s of %s is not: look at that line first", d.Earlier.Weight, d.Earlier.When().Format("Mon 15:04"))
 	case d.Along != nil:
-		return message, fmt.Sprintf("it is %s more than forecast: was %q on the scale? Then weigh that empty too, and write of it weighs", Weighed(h, d.More), d.Along.Name)
+		return message, fmt.Sprintf("it is %s more than forecast: was %q on the scale? If so, weigh it empty, and write that into its block behind weighs", Weighed(h, d.More), d.Along.Name)
 	case d.Meant == nil:
 		return message, "look at the number, its unit, and what stood on the scale"
 	}
