@@ -135,6 +135,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if b.Revision == "" {
 		w.aside("git keeps no copy of the process, so leave its text as it is until this batch is over; what you do otherwise goes into the record")
 	}
+	w.beforeItIsWet(opened)
 	w.firstSteps(opened, name)
 	return nil
 }
