@@ -59,7 +59,7 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		}
 	}
 	if out.Unread {
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", words.Safe(in.name))
+		w.aside(fmt.Sprintf("%s does not read, and is left as it is", words.Safe(in.name)))
 	}
 	if in.path == "" && !c.DryRun {
 		if _, err := w.Out.Write(out.Text); err != nil {

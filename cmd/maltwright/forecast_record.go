@@ -98,7 +98,7 @@ func (r *ongoing) tell(w *World) {
 	if r.follow != nil {
 		by = fmt.Sprintf("by its readings until %s; how sure it is says: %s", r.at.Format("2006-01-02 15:04"), commandLine("follow", r.in.name))
 	}
-	fmt.Fprintf(w.Err, "maltwright: batch %s, begun %s, %s\n", words.Safe(r.batch.Name), r.batch.Began.Format("2006-01-02 15:04"), by)
+	w.aside(fmt.Sprintf("batch %s, begun %s, %s", words.Safe(r.batch.Name), r.batch.Began.Format("2006-01-02 15:04"), by))
 }
 
 // notFollowed gives an error of a batch that could not be followed its exit code.

@@ -119,7 +119,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	}
 	if r != nil {
 		for _, l := range r.Left {
-			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason}))
+			w.aside(fmt.Sprintf("left out: batch %q of %s: %s", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason})))
 		}
 	}
 	tellStruck(w, r)
@@ -142,7 +142,7 @@ func tellStruck(w *World, r *learn.Result) {
 		return
 	}
 	for _, x := range r.Struck {
-		fmt.Fprintf(w.Err, "maltwright: left out of batch %q: %s, which cannot be; see maltwright check\n", words.Safe(x.Batch.Name), words.Safe(words.OneLine(x.Reading.Place().Text())))
+		w.aside(fmt.Sprintf("left out of batch %q: %s, which cannot be; see maltwright check", words.Safe(x.Batch.Name), words.Safe(words.OneLine(x.Reading.Place().Text()))))
 	}
 }
 
@@ -174,11 +174,11 @@ var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 // writeLearnMalt writes a file with the house block, and says where it belongs.
 func writeLearnMalt(w *World, r lessons.Result, h words.House) error {
 	if r.House == nil {
-		fmt.Fprintln(w.Err, "maltwright: no block to write: the readings give no figure well enough; maltwright learn says why")
+		w.aside("no block to write: the readings give no figure well enough; maltwright learn says why")
 		return nil
 	}
 	if in := r.Seat.Inside; in != nil {
-		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines the names in it\n", words.Safe(words.InsideOf(*in)))
+		w.aside(fmt.Sprintf("put this block into %s, which defines the names in it", words.Safe(words.InsideOf(*in))))
 	}
 	out := string(malt.Lessons(r, h))
 	if w.Terminal {

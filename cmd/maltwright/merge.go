@@ -63,7 +63,7 @@ func (c Merge) Run(w *World) error {
 		return err
 	}
 	if got.Unsettled > 0 {
-		fmt.Fprintf(w.Err, "maltwright: %s: %s for you to settle, marked # both:\n", words.Safe(name), words.Plural(got.Unsettled, "place"))
+		w.aside(fmt.Sprintf("%s: %s for you to settle, marked # both:", words.Safe(name), words.Plural(got.Unsettled, "place")))
 		return errFindings
 	}
 	return nil

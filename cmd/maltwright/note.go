@@ -90,7 +90,7 @@ func (c Note) Run(w *World) error {
 		one := journal.Reading{Words: reading, At: c.At, Order: w.reader(true).Order}
 		switch {
 		case lines != "":
-			return r.WithAll(lines, now)
+			return r.WithAll(lines, one, now)
 		case c.Fix != 0:
 			return r.Fix(c.Fix, one, now)
 		}
@@ -225,7 +225,7 @@ func (c Note) tell(w *World, e journal.Entry, a noteAnswer) {
 		done = "look"
 	}
 	for _, f := range a.doubts {
-		fmt.Fprintf(w.Err, "maltwright: %s again: %s [%s]\n", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule)
+		w.aside(fmt.Sprintf("%s again: %s [%s]", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule))
 	}
 }
 

@@ -113,5 +113,5 @@ func tellCostly(w *World, r ledger.Result) {
 	if len(costly) > 1 {
 		said += fmt.Sprintf(" and %d more", len(costly)-1)
 	}
-	fmt.Fprintf(w.Err, "maltwright: only as written, without a forecast: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have\n", words.Safe(said))
+	w.aside(fmt.Sprintf("only as written, without a forecast: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have", words.Safe(said)))
 }

@@ -59,7 +59,7 @@ func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 		return false
 	case x.In.Weighs == nil:
 		f := missingStatement.At(v.place, fmt.Sprintf("%s %q does not say what it weighs when it is empty, so the weight of the grain in it is not known", x.In.Kind, x.In.Name))
-		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; of the drained grain alone, leave in out", x.In.Kind, x.In.Name)
+		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; where the grain was weighed without it, take in %[2]q out", x.In.Kind, x.In.Name)
 		if p := r.batch.Process; p != nil {
 			f.Hint = p.Units().Retold(f.Hint)
 		}

@@ -78,7 +78,7 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 		f.Hint = fmt.Sprintf("if the bag was weighed, write: weighed bag %s", x.Weight)
 	}
 	if x.In != nil {
-		f.Hint = fmt.Sprintf("look at the number and its unit, and whether it includes %q; for the drained grain alone, leave in out", x.In.Name)
+		f.Hint = fmt.Sprintf("look at the number and its unit, and whether it includes %[1]q; where the grain was weighed without it, take in %[1]q out", x.In.Name)
 		f.Related = append(f.Related, finding.Related{Place: x.In.Weighs.Place, Message: "what it weighs when it is empty"})
 	}
 	b.note(f)

@@ -82,6 +82,9 @@ func (s *progressSheet) due() {
 	if len(s.r.Due) == 0 {
 		return
 	}
+	if s.r.Passed != nil {
+		s.para("steep", "%s", s.Passed(*s.r.Passed))
+	}
 	s.line("%s", s.bold("next"))
 	for _, v := range s.r.Due[:min(mostDue, len(s.r.Due))] {
 		s.visit(v)

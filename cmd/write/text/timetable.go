@@ -202,9 +202,24 @@ func (s *Sheet) finish(r timetable.Result) {
 		r.Rested.Format(dayAndTime), r.Ready.Format(day), early.Format(dayAndTime))
 }
 
+// nightsAhead says how many visits of a batch under way fall in the night.
+func (s *Sheet) nightsAhead(list []timetable.Visit) {
+	n := 0
+	for _, v := range list {
+		if v.Night != nil && *v.Night {
+			n++
+		}
+	}
+	s.para("night", "%d of the %s to come, with nobody awake within an hour", n, words.Plural(len(list), "visit"))
+}
+
 // nights says how many visits fall in the night, and which hour to begin at is better.
 func (s *Sheet) nights(r timetable.Result) {
 	n := r.Night
+	if r.Ahead && len(r.Visits) > 0 && r.Visits[0].Night != nil {
+		s.nightsAhead(r.Visits)
+		return
+	}
 	if n == nil {
 		s.para("night", "not known: the site does not say when somebody is awake, such as awake 06:30 to 22:30")
 		return
