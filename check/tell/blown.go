@@ -74,7 +74,7 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 }
 
 func fanShort(t forecast.FanShort, _ quantity.System) string {
-	return fmt.Sprintf("an airflow of %s is asked for, and the fan drives %s", t.Asked, t.Fan)
+	return fmt.Sprintf("the process asks for an airflow of %s, and the fan drives %s", t.Asked, t.Fan)
 }
 
 func bandOff(t forecast.BandOff, units quantity.System) string {

@@ -94,7 +94,7 @@ func TestTroublesAreToldInTheUnitsOfTheHouse(t *testing.T) {
 		{forecast.AirOnShort{Asked: 13, Got: 16, Short: 3000, RunsAway: true}, "air-on of 13 °C is asked for and the air comes on at 16 °C: the cooler lacks 3 kW before the bed runs away",
 			"air-on of 55.4 °F is asked for and the air comes on at 60.8 °F: the cooler lacks 3 kW before the bed runs away"},
 		{forecast.FanShort{Asked: model.Quantity{Quantity: written(t, "900 m3/h")}, Fan: model.Quantity{Quantity: written(t, "500 m3/h")}},
-			"an airflow of 900 m3/h is asked for, and the fan drives 500 m3/h", ""},
+			"the process asks for an airflow of 900 m3/h, and the fan drives 500 m3/h", ""},
 		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("14 °C", "16 °C"), Above: 90 * 3600, Most: 20, Below: 7 * 3600, Coldest: 12, Later: -31 * 3600}},
 			"the middle of the bed is to be held at 14 to 16 °C, and for 3 d 18 h it is above that, up to 20 °C, and for 7 h below it, down to 12 °C, so that its growth is through 1 d 7 h sooner", ""},
 		{forecast.BandOff{Missed: forecast.BandMissed{Asked: bedBand("18 °C", "13 °C"), Above: 90 * 3600, Most: 20, Led: true}},
