@@ -120,7 +120,7 @@ func (c *Note) find(w *World) (in input, reading []string, err error) {
 	if c.File != "" {
 		reading = append([]string{c.File}, c.Words...)
 	}
-	on, err := w.underway(c.Batch, c.Root, w.now())
+	on, err := w.underway("note", c.Batch, c.Root, w.now())
 	c.Batch = on.name
 	return on.in, reading, err
 }

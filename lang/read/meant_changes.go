@@ -15,7 +15,7 @@ import (
 type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward, secondClause}
 
 // changesOf lists the pieces with one change each.
 func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
@@ -337,6 +337,20 @@ func forward(s *search, pieces []piece, i int) (list [][]piece) {
 		list = append(list, slices.Concat(pieces[:j], pieces[from:i+1], pieces[j:from], pieces[i+1:]))
 	}
 	return list
+}
+
+// secondClause leaves the word of a clause out that stands twice, in front of a value that it does
+// not take: bed at 17.2 °C at 14:00.
+func secondClause(s *search, pieces []piece, i int) [][]piece {
+	def, ok := s.row.Clause(pieces[i].text)
+	if !ok || pieces[i].kind != clausePiece || i+1 == len(pieces) || pieces[i+1].kind != valuePiece {
+		return nil
+	}
+	twice := slices.ContainsFunc(pieces[i+1:], func(p piece) bool { return p.kind == clausePiece && p.text == def.Word })
+	if !twice || slices.ContainsFunc(def.Slots, func(slot vocabulary.Slot) bool { return takes(slot, pieces[i+1].dim) }) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i+1)}
 }
 
 // leftOut leaves a word out that only explains, and is none of those that the row knows. One
