@@ -63,6 +63,18 @@ func TestATimeInBracketsIsThatOfTheReading(t *testing.T) {
 	assert.Contains(t, fixed, "at ")
 }
 
+func TestAHintOfAnotherSignDoesNotRepeatADecimalComma(t *testing.T) {
+	text := soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 7,65 kg after soak 1 (14:00)\n}\n"
+	_, found := Load("main.malt", []byte(text), ".", loft(t))
+	require.NotEmpty(t, found)
+	hints := ""
+	for _, f := range found {
+		hints += f.Hint + "\n"
+	}
+	assert.Contains(t, hints, "write weighed 7.65 kg after soak 1 at 14:00")
+	assert.NotContains(t, hints, "7,65")
+}
+
 func offered(f finding.Finding) (list []finding.Edit) {
 	for _, o := range f.Offers {
 		list = append(list, o.Edits...)
