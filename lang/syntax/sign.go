@@ -368,7 +368,7 @@ func (m *Meant) message(group []change, kinds []*sign) string {
 	}
 	var list []string
 	for _, c := range group {
-		if text := fmt.Sprintf("%q", m.shown(c)); !slices.Contains(list, text) {
+		if text := fmt.Sprintf("%q", m.shown(c)); text != `""` && !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
@@ -388,6 +388,9 @@ func (m *Meant) shown(c change) string {
 	return text
 }
 
+// decimalComma is that of a number, not one between thousands.
+var decimalComma = regexp.MustCompile(`(\d),(\d{1,2})([^\d,]|$)`)
+
 func (m *Meant) hint(group []change, kinds []*sign) string {
 	var general []string
 	for _, c := range group {
@@ -402,7 +405,11 @@ func (m *Meant) hint(group []change, kinds []*sign) string {
 	if kinds[0].whole {
 		return strings.Join(general, "; ")
 	}
-	write := "write " + m.lineWritten(group)
+	line := m.lineWritten(group)
+	if !strings.Contains(line, `"`) { // a name may hold what it likes
+		line = decimalComma.ReplaceAllString(line, "$1.$2$3") // it is told beside this, and not repeated here
+	}
+	write := "write " + line
 	if len(general) == 0 {
 		return write
 	}
