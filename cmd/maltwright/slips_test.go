@@ -24,10 +24,10 @@ import (
 
 // What is asked of the slips.
 const (
-	leastRight  = 95 // of a hundred
+	leastRight  = 98 // of a hundred
 	leastHeld   = 80
 	mostHarmful = 0
-	mostBare    = 9
+	mostBare    = 0
 )
 
 // slip is one row of a table.

@@ -32,7 +32,7 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 			texts[i] = p + " " + r.at(a.Span).Text()
 		}
 		f.Write(r.at(a.Span), texts...)
-		f.Hint = fmt.Sprintf("say where the thermometer stands: %s in front of it", quoted(slot.Places))
+		f.Hint = "say where the thermometer stands: " + finding.Readings(texts...)
 		r.note(f)
 		return false
 	}

@@ -90,6 +90,7 @@ func (r *signReader) one(i int) int {
 			return next
 		}
 		r.first = i
+		r.smallWord(i)
 		r.header(i)
 	}
 	for _, look := range signReaders {
@@ -100,10 +101,20 @@ func (r *signReader) one(i int) int {
 	return i + 1
 }
 
+// smallWord writes a word small that opens a block.
+func (r *signReader) smallWord(i int) {
+	t := r.toks[i]
+	lower := strings.ToLower(t.Value)
+	if t.Type == kindWord && lower != t.Value && vocabulary.Opens(r.block(), t.Value) == vocabulary.None && vocabulary.Opens(r.block(), lower) != vocabulary.None {
+		r.add(signCapital, t.Pos.Offset, endOf(t), lower)
+		r.toks[i].Value = lower
+	}
+}
+
 // signReaders each look for one kind of sign at a token, and give the token behind it, or the
 // same one where there is none.
 var signReaders = []func(*signReader, int) int{
-	(*signReader).split, (*signReader).counted, (*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
+	(*signReader).figure, (*signReader).heatAt, (*signReader).split, (*signReader).counted, (*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
 	(*signReader).bracketed, (*signReader).small, (*signReader).colon, (*signReader).comma, (*signReader).dash, (*signReader).stop,
 }
 
