@@ -413,6 +413,9 @@ func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
 	if vocabulary.SaysNothing(pieces[i].text) && i+1 < end && pieces[i+1].kind == textPiece {
 		return nil
 	}
+	if rest := strconv.Quote(s.r.home.spelt(joined(pieces[i+1 : end]))); vocabulary.SaysNothing(pieces[i].text) && i+1 < end && s.r.home.knows(rest) { // on the larch floor
+		list = append(list, with(pieces, i, end, piece{text: rest, kind: textPiece}))
+	}
 	for ; end > i; end-- {
 		if pieces[end-1].kind != clausePiece {
 			name := strconv.Quote(s.r.home.spelt(strings.ReplaceAll(joined(pieces[i:end]), `"`, "")))

@@ -196,8 +196,24 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	}
 	if fix != "" && mends(parts, i, dims) {
 		f.Fixes = []finding.Edit{{Place: r.at(mended), New: fix}}
+	} else if fix != "" && len(f.Offers) == 0 {
+		r.notAlone(&f, q.Parts[i], parts, i, dims)
 	}
 	r.note(f)
+}
+
+// notAlone says what to write of a part that its one repair does not put right: its unit may be
+// none either, as in 0,3 Liter.
+func (r *statementReader) notAlone(f *finding.Finding, was syntax.Part, parts []quantity.Part, i int, dims []quantity.Dimension) {
+	_, err := quantity.Make(parts[i])
+	var bad *quantity.Error
+	if errors.As(err, &bad) && bad.Kind == quantity.UnknownUnit && bad.Fix != "" {
+		if parts[i].Unit = bad.Fix; mends(parts, i, dims) {
+			f.Repair(r.at(was.Number.Span.Join(was.Unit.Span)), parts[i].Number+" "+parts[i].Unit)
+			return
+		}
+	}
+	f.Hint = orElse(r.unitsOf(dims), strings.TrimPrefix(f.Hint, "write "))
 }
 
 // unitMeant offers the units that may be meant by a spelling, of those that are wanted here. One

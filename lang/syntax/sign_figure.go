@@ -31,6 +31,7 @@ var figureForms = []figureForm{
 	{form: regexp.MustCompile(`^(\d+(?:\.\d+)?)[ \t]+to([ \t]+of\b)`), text: "$1 t$2", do: "a ton of 1000 kg is written t"},
 	{form: regexp.MustCompile(`^(\d+(?:\.\d+)?)[ \t]*\*[ \t]*([CF])\b`), text: "$1 °$2", do: "the sign of a degree is °"},
 	{form: regexp.MustCompile(`^(\d+(?:\.\d+)?)[ \t]*(c?m|ft)[ \t]([23])\b`), text: "$1 $2$3", do: "the 2 or 3 stands right behind its unit", is: (*signReader).ofSize},
+	{form: regexp.MustCompile(`^(\d+(?:\.\d+)?)['’′][ \t]*[x×*][ \t]*(\d+(?:\.\d+)?)['’′]`), text: "$1 ft x $2 ft", do: "a unit is written in letters"},
 	{form: regexp.MustCompile(`^\+(\d)`), text: "$1", do: "a number has no plus sign"},
 }
 

@@ -95,13 +95,12 @@ var fillers = []string{"a", "an", "the", "its", "is", "are", "be", "it", "about"
 var idle = map[string][]string{
 	"weighed": {"wet", "drained", "dripped", "dripping", "soaked", "net"},
 	"sample":  {"wet", "raw"},
-	VerbSoak:  {"under water", "underwater", "submerged", "covered"},
 	VerbRest:  {"without water", "drained", "dry", "out of water", "with no water"},
 }
 
 // turning are words that say how often, or turn round what they stand beside.
 var turning = []string{"no", "not", "never", "none", "without", "except", "unless", "minus", "and", "or", "but", "half", "double", "twice", "thrice", "once", "only",
-	"daily", "hourly", "nightly", "weekly", "every", "each", "per", "until", "other", "second", "third", "day", "days", "hour", "hours", "week", "night", "times", "least", "most", "above", "below", "any", "all", "yes",
+	"daily", "hourly", "nightly", "weekly", "overnight", "every", "each", "per", "until", "other", "second", "third", "day", "days", "hour", "hours", "week", "night", "times", "least", "most", "above", "below", "any", "all", "yes",
 	"per", "dry", "wet", "basis", "am", "pm", "noon", "midnight", "tomorrow", "today", "yesterday", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "twelve",
 	"raw", "green", "untreated", "treated"}
 
