@@ -26,6 +26,6 @@ func TestAWeightBeforeTheCureIsNotJudgedWithoutAForecast(t *testing.T) {
 	r := File("pale.malt", []byte(text), ".", house{}, Options{NoForecast: true})
 	assert.NotContains(t, names(r.Findings), "cure-without-gate")
 	require.Len(t, reasons(r, "cure-without-gate"), 1)
-	assert.Contains(t, reasons(r, "cure-without-gate")[0], "shows only the forecast")
+	assert.Contains(t, reasons(r, "cure-without-gate")[0], "only the forecast shows")
 	assert.NotContains(t, strings.Join(names(checked(text).Findings), " "), "cure-without-gate", "by the forecast it is low enough")
 }

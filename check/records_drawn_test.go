@@ -23,7 +23,7 @@ func TestATimedStepThatTookSeveralTimesItsTimeIsTold(t *testing.T) {
 	late := cure("2026-03-15 11:50", "2026-03-15 14:07")
 	require.Len(t, late, 1)
 	assert.True(t, strings.HasPrefix(late[0], "2026-03-15 11:50: "), late[0])
-	for _, words := range []string{"cure ended 17 h after dry 2", "gives it 5 h", "at 2026-03-14 23:50, it would fit"} {
+	for _, words := range []string{"cure ended 17 h after dry 2", "gives it 5 h", "it would fit 12 h earlier, at 2026-03-14 23:50"} {
 		assert.Contains(t, late[0], words)
 	}
 	odd := cure("2026-03-15 09:20", "2026-03-15 12:07") // 12 h less does not make it
@@ -38,6 +38,6 @@ func TestAWeightThatTheChargeExplainsNamesTheSlipToo(t *testing.T) {
 	found := withSlip(t, bookSlip{file: "26-03", replaced: []string{"5.13 kg at 23:50", "5.51 kg at 23:50"}})
 	require.Len(t, found, 1)
 	assert.Equal(t, "reading-doubtful", found[0].Rule)
-	assert.Contains(t, found[0].Message, "only if none of its dry matter were lost")
-	assert.Contains(t, found[0].Hint, "two digits the other way round: 5.15 kg")
+	assert.Contains(t, found[0].Message, "only if no dry matter was lost")
+	assert.Contains(t, found[0].Hint, "two digits swapped: 5.15 kg")
 }

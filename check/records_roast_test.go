@@ -41,5 +41,5 @@ func TestWaterOnMaltTooCoolToBoilItOffIsSaidToWetIt(t *testing.T) {
 	r := File("26-01.malt", []byte(dried+"2 l because \"it glowed\"\n  read malt 58 °C at 10:39\n}\n"), ".", house{}, Options{})
 	said := slices.IndexFunc(r.Findings, func(f finding.Finding) bool { return f.Rule == "change-doubtful" })
 	require.GreaterOrEqual(t, said, 0)
-	assert.Equal(t, "cool was changed to 2 l of water, and malt of 60 °C boils none of it off: it wets the malt", r.Findings[said].Message)
+	assert.Equal(t, "cool was changed to 2 l of water, and malt at 60 °C boils none of it off: the water wets the malt", r.Findings[said].Message)
 }

@@ -23,14 +23,14 @@ func TestWeightsAreHeldAgainstTheirScale(t *testing.T) {
 	for line, want := range map[string]string{
 		`weighed 7.41 kg at`:                           "",
 		`weighed 7.41 kg on "kitchen" at`:              "",
-		`weighed 7.413 kg on "parcel" at`:              "7.413 kg is finer than scale \"parcel\" shows, which goes by 20 g",
+		`weighed 7.413 kg on "parcel" at`:              "7.413 kg is finer than scale \"parcel\" shows: its division is 20 g",
 		`weighed 16.34 lb on "parcel" at`:              "",
 		`weighed 7.42 kg on "parcel" at`:               "",
 		`weighed 8.40 kg in "blue tub" on "parcel" at`: "",
 		`weighed 8.40 kg in "blue tub" at`:             "",
-		`weighed 7.42 kg in "blue tub" on "parcel" at`: `"blue tub", which weighs 990 g, were not in it`,
-		`weighed 8.40 kg at`:                           `if "blue tub", which weighs 990 g, were in it`,
-		`weighed 9.42 kg in "blue tub" on "parcel" at`: `9.42 kg in "blue tub" is more than scale "parcel" holds, 9 kg`,
+		`weighed 7.42 kg in "blue tub" on "parcel" at`: `without the weight of "blue tub", 990 g`,
+		`weighed 8.40 kg at`:                           `with the weight of "blue tub", 990 g, included`,
+		`weighed 9.42 kg in "blue tub" on "parcel" at`: `9.42 kg in "blue tub" is more than scale "parcel" can weigh, 9 kg`,
 	} {
 		said := ""
 		for _, f := range File("x.malt", []byte(strings.Replace(record, "weighed 7.41 kg at", line, 1)), ".", root, Options{}).Findings {

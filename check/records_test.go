@@ -188,7 +188,7 @@ func TestMaltThatIsStirredMayBeWrittenAsTurned(t *testing.T) {
 	assert.Empty(t, saidOf(t, "../examples", "use \""+example+"\"\n"+record))
 	still := regexp.MustCompile(`\n *stir [^\n]*`).ReplaceAllString(string(text), "")
 	require.NotEqual(t, string(text), still)
-	assert.Contains(t, strings.Join(saidOf(t, "../examples", still+record), "\n"), "this is of the growing piece")
+	assert.Contains(t, strings.Join(saidOf(t, "../examples", still+record), "\n"), "this line is of the growing piece")
 }
 
 func TestHonestRecordsRaiseNothing(t *testing.T) {

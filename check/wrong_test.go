@@ -61,7 +61,7 @@ func TestWeightThatIgnoresTheLossIsToldWithBothMoistures(t *testing.T) {
 	found := checkFile(t, "testdata/wrong/weight-ignores-loss.malt").Findings
 	i := slices.IndexFunc(found, func(f finding.Finding) bool { return f.Rule == "weight-gate-ignores-loss" })
 	require.GreaterOrEqual(t, i, 0)
-	assert.Contains(t, found[i].Message, "5.49 kg is 4.3 % moisture only with all the 5.256 kg of dry matter")
+	assert.Contains(t, found[i].Message, "5.49 kg means 4.3 % moisture only if none of the 5.256 kg of dry matter is lost")
 }
 
 func TestTheMissingGateIsPutInFrontOfTheCure(t *testing.T) {

@@ -21,13 +21,13 @@ func (r *record) cannot() {
 		_, raw, _ := r.batch.Net(w)
 		switch r.batch.Impossible(w, most) {
 		case model.MoreThanGrain:
-			f := readingImpossible.At(w.Weight.Place, fmt.Sprintf("%s of dried malt is more than the raw grain it is of, %s", w.Weight, raw))
+			f := readingImpossible.At(w.Weight.Place, fmt.Sprintf("%s of dried malt is more than the raw grain that it was made from, %s", w.Weight, raw))
 			f.Hint = "look at the number, its unit and the tare"
 			r.slip(i, f)
 		case model.MoreDry:
 			r.slip(i, r.moreDry(w, raw))
 		case model.TooMoist:
-			r.slip(i, readingImpossible.At(w.Weight.Place, fmt.Sprintf("at %s it would hold more than %.3g %% of water, which grain cannot", w.Weight, 100*most)))
+			r.slip(i, readingImpossible.At(w.Weight.Place, fmt.Sprintf("at %s the grain would hold more than %.3g %% of water, which grain cannot hold", w.Weight, 100*most)))
 		}
 	}
 }
@@ -37,9 +37,9 @@ func (r *record) moreDry(w *model.Weighed, raw *model.Quantity) finding.Finding 
 	net, _, _ := r.batch.Net(w)
 	malt, grain, _ := r.batch.DryMatter(net, raw.SI)
 	tested := r.batch.TestOf(vocabulary.AnalysisMoisture)
-	f := readingImpossible.At(w.Weight.Place, fmt.Sprintf("%s of malt with %s of water holds %s of dry matter, more than the raw grain it is of did, %s",
+	f := readingImpossible.At(w.Weight.Place, fmt.Sprintf("%s of malt with %s of water holds %s of dry matter, more than the raw grain held, %s",
 		w.Weight, tested.Found, about(w.Weight.Quantity, malt), about(w.Weight.Quantity, grain)))
-	f.Hint = "look at the number, its unit and the tare, and at the moistures of grain and malt"
+	f.Hint = "look at the number, its unit and the tare, and at the moisture of grain and malt"
 	f.Related = []finding.Related{{Place: tested.Found.Place, Message: "the moisture of the malt"}}
 	return f
 }

@@ -86,9 +86,9 @@ func (r *record) muchWater(c model.Change) string {
 		return ""
 	}
 	if enough < tell.LeastSteam {
-		return fmt.Sprintf("%s was changed to %s of water, and malt of %s boils none of it off: it wets the malt", stepWords(&c.Step), c.To.Range.Range, p.Units().Degrees(hot, 0))
+		return fmt.Sprintf("%s was changed to %s of water, and malt at %s boils none of it off: the water wets the malt", stepWords(&c.Step), c.To.Range.Range, p.Units().Degrees(hot, 0))
 	}
-	return fmt.Sprintf("%s was changed to %s of water, and some %s is all that boils off so much malt of %s: the rest wets it", stepWords(&c.Step), c.To.Range.Range, p.Units().Room(enough/1000), p.Units().Degrees(hot, 0))
+	return fmt.Sprintf("%s was changed to %s of water, and only about %s boils off so much malt at %s: the rest wets it", stepWords(&c.Step), c.To.Range.Range, p.Units().Room(enough/1000), p.Units().Degrees(hot, 0))
 }
 
 const zeroC = quantity.ZeroCelsius
@@ -115,9 +115,9 @@ func outside(c model.Change, low, high, least, most float64) string {
 	said := fmt.Sprintf("%s was changed to %s, which is", stepWords(&c.Step), c.To.Range.Range)
 	switch {
 	case low < least:
-		return fmt.Sprintf("%s %s than any %s: %s at the least", said, words[0], c.Step.Kind.Text, likeOf(c, least))
+		return fmt.Sprintf("%s %s than any %s: at least %s", said, words[0], c.Step.Kind.Text, likeOf(c, least))
 	case high > most:
-		return fmt.Sprintf("%s %s than any %s: %s at the most", said, words[1], c.Step.Kind.Text, likeOf(c, most))
+		return fmt.Sprintf("%s %s than any %s: at most %s", said, words[1], c.Step.Kind.Text, likeOf(c, most))
 	}
 	return ""
 }

@@ -11,7 +11,7 @@ import (
 // vesselTooSmall is the rule of a process, here of the charge of a record. It is a caution:
 // the batch was steeped, somehow.
 var vesselTooSmall = finding.Rule{Name: "vessel-too-small", Severity: finding.Caution,
-	Why: "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
+	Why: "grain swells by two fifths as it steeps; grain above the water stays dry, and tightly pressed grain has no air",
 	Do:  "look at the weight and its unit, and at the vessel of the process"}
 
 // charged finds a charge of the record's own that its vessels do not hold.
@@ -25,7 +25,7 @@ func (r *record) charged() {
 			if st.Place() != full.Place || room == nil {
 				continue
 			}
-			f := vesselTooSmall.At(r.batch.From.Weight.Place, fmt.Sprintf("%s, swollen and with its water, needs %s, and there is room for %s", r.batch.From.Weight, room.Like(full.Need), room))
+			f := vesselTooSmall.At(r.batch.From.Weight.Place, fmt.Sprintf("%s needs %s when it is swollen and in its water, and there is room for %s", r.batch.From.Weight, room.Like(full.Need), room))
 			for _, v := range st.Vessels() {
 				f.Related = append(f.Related, finding.Related{Place: v.Place, Message: "the vessel"})
 			}

@@ -15,7 +15,7 @@ var heeded = map[string]struct {
 	where string
 }{
 	vocabulary.AnalysisDON:  {1e-6, "1 mg/kg, the most that the European Union allows in most unprocessed cereals"},
-	vocabulary.AnalysisNDMA: {10e-9, "10 µg/kg, from which on the United States act against barley malt"},
+	vocabulary.AnalysisNDMA: {10e-9, "10 µg/kg, the level from which the United States acts against barley malt"},
 }
 
 // contaminants finds more of a poison than law usually allows.

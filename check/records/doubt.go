@@ -121,8 +121,8 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 	said, place := words(o.Reading)
 	expected := o.Expect(h.centre, h.offset)
 	if math.IsNaN(expected) {
-		f := readingDoubtful.At(place, fmt.Sprintf("%s: by all else that is written there is nothing of the kind to be read then", said))
-		f.Hint = "look at its time, and at what it says was read"
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: the other lines say that this cannot be read at that time", said))
+		f.Hint = "look at its time, and at the kind of reading"
 		if model.After(o.Reading) != nil {
 			f.Hint = "look at its time, and at the step behind \"after\""
 		}
@@ -136,7 +136,7 @@ func (r *record) doubt(h *held, i int) finding.Finding {
 		f.Hint = slip
 	}
 	if k := r.gained(h, i); k >= 0 {
-		f.Related = []finding.Related{{Place: h.trial.Observations[k].Reading.Place(), Message: "it only dries, and was lighter here"}}
+		f.Related = []finding.Related{{Place: h.trial.Observations[k].Reading.Place(), Message: "the malt only dries, and was lighter here"}}
 	}
 	return f
 }
@@ -161,9 +161,9 @@ func (r *record) goesBack(h *held, i int) {
 			at, other = x, o
 		}
 		said, place := words(at.Reading)
-		f := readingDoubtful.At(place, said+": growth does not go back")
+		f := readingDoubtful.At(place, said+": growth never goes back")
 		f.Hint = "look at the numbers, and count more kernels"
-		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it goes against this"}}
+		f.Related = []finding.Related{{Place: other.Reading.Place(), Message: "it contradicts this"}}
 		r.slip(h.seats[slices.IndexFunc(h.trial.Observations, func(m evidence.Observation) bool { return m.Reading == at.Reading })], f)
 		return
 	}

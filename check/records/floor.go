@@ -27,7 +27,7 @@ func (r *record) offTheFloor() {
 		case told:
 			r.aside[i] = true
 		default:
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a line above %s was over", shownWords[growing], stepWords(model.After(list[left]))))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this line is of %s, and a line above says that %s was over", shownWords[growing], stepWords(model.After(list[left]))))
 			f.Related = []finding.Related{{Place: list[left].Place(), Message: "the line above"}}
 			r.slip(i, f)
 			told = true

@@ -57,12 +57,12 @@ func (r *record) order() {
 	for i, x := range list {
 		if k := r.stageBefore(i); k >= 0 && !r.aside[i] {
 			if r.shows(list[k]) == steeping && r.steepIsOver(k) && !r.aside[k] {
-				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this shows the batch %s, and by then the steep is over", r.still(list[k])))
+				f := recordOutOfOrder.At(list[k].Place(), fmt.Sprintf("this line shows the batch %s, and the steep was already over", r.still(list[k])))
 				f.Related = []finding.Related{{Place: x.Place(), Message: "a line of " + shownWords[r.shows(x)]}}
 				r.slip(k, f)
 				continue
 			}
-			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and by a later line the batch was still %s", shownWords[r.shows(x)], r.still(list[k])))
+			f := recordOutOfOrder.At(x.Place(), fmt.Sprintf("this line is of %s, and a later line shows the batch still %s", shownWords[r.shows(x)], r.still(list[k])))
 			f.Related = []finding.Related{{Place: list[k].Place(), Message: "the later line"}}
 			r.slip(i, f)
 			continue
@@ -74,7 +74,7 @@ func (r *record) order() {
 		case k >= 0:
 			r.endsTwice(k, i)
 		case latest >= 0 && r.before(model.After(x), model.After(list[latest])):
-			f := recordOutOfOrder.At(model.After(x).Place, fmt.Sprintf("%s ends here behind %s, which follows it", stepWords(model.After(x)), stepWords(model.After(list[latest]))))
+			f := recordOutOfOrder.At(model.After(x).Place, fmt.Sprintf("%s ends here after %s, which comes later in the process", stepWords(model.After(x)), stepWords(model.After(list[latest]))))
 			f.Related = []finding.Related{{Place: list[latest].Place(), Message: "the step that follows it"}}
 			r.slip(i, f)
 			r.aside[latest] = true // either may be the wrong one
@@ -114,10 +114,10 @@ func (r *record) endsTwice(first, again int) {
 			wrong, other, way = first, again, "after"
 		}
 	}
-	f := recordOutOfOrder.At(model.After(list[wrong]).Place, fmt.Sprintf("by another line %s ended %s %s this", stepWords(model.After(list[wrong])), hours(gap), way))
+	f := recordOutOfOrder.At(model.After(list[wrong]).Place, fmt.Sprintf("another line says that %s ended %s %s this", stepWords(model.After(list[wrong])), hours(gap), way))
 	f.Related = []finding.Related{{Place: list[other].Place(), Message: "the other line"}}
 	if name := model.After(list[wrong]); name.Number == 0 && r.several(name.Kind.Text) {
-		f.Hint = fmt.Sprintf("the process has several: write which, such as after %s 2", name.Kind.Text)
+		f.Hint = fmt.Sprintf("the process has several: write which one, such as after %s 2", name.Kind.Text)
 	}
 	r.slip(wrong, f)
 }
@@ -145,7 +145,7 @@ func (r *record) lateSteps() {
 		if n < 2 {
 			continue
 		}
-		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this shows the batch %s, and %d lines above it are of %s", r.still(y), n, shownWords[r.shows(r.batch.Readings[first])]))
+		f := recordOutOfOrder.At(y.Place(), fmt.Sprintf("this line shows the batch %s, and %d lines above it are of %s", r.still(y), n, shownWords[r.shows(r.batch.Readings[first])]))
 		f.Related = []finding.Related{{Place: r.batch.Readings[first].Place(), Message: "the first of them"}}
 		r.slip(k, f)
 	}
@@ -215,7 +215,7 @@ func (r *record) earlyGrowth() {
 		if r.shows(x) < growing || r.since(x.When()) >= most {
 			continue
 		}
-		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this is of %s, and %s after the beginning the grain is in the steep, which takes %s",
+		r.slip(i, recordOutOfOrder.At(x.Place(), fmt.Sprintf("this line is of %s, but it is %s after the beginning, and the steep takes %s",
 			shownWords[r.shows(x)], hours(r.since(x.When())), hours(cast))))
 	}
 }

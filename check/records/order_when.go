@@ -26,7 +26,7 @@ func (r *record) inOrderAt(i int) string {
 	if len(times) == 0 || len(times) > 2 {
 		return ""
 	}
-	return fmt.Sprintf("it would be in order at %s: look at the date, and whether the hour is of the morning or of the evening", strings.Join(times, ", or at "))
+	return fmt.Sprintf("it would be in order at %s: look at the date, and whether the hour is in the morning or in the evening", strings.Join(times, ", or at "))
 }
 
 // fitsAmong tells whether a line would stand at a time between those that show less of the

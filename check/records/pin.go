@@ -22,14 +22,14 @@ func (r *record) pinned() {
 		if n := len(since) - mostSince; n > 0 {
 			since = append(since[:mostSince:mostSince], fmt.Sprintf("and %d more", n))
 		}
-		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch was begun, and the record goes by it as it was in %s; since then %s", b.Process.Name, b.Pinned.Revision.Text, strings.Join(since, "; ")))
+		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch began; the record goes by the text in %s; since then %s", b.Process.Name, b.Pinned.Revision.Text, strings.Join(since, "; ")))
 		f.Severity = finding.Note
 		f.Hint = "nothing need be done"
 		r.note(f)
 	case fingerprint.Of(b.Process) != b.Pinned.Print.Text:
-		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch was begun, and what is said of the record goes by it as it stands", b.Process.Name))
+		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch began, and the record is judged by its present text", b.Process.Name))
 		if rev := b.Pinned.Revision.Text; rev != "" {
-			f.Hint = fmt.Sprintf("git has no such text in %s here: look whether the clone is whole, and the file in its place", rev)
+			f.Hint = fmt.Sprintf("git has no such text in %s here: check that the clone is complete and the file is in its place", rev)
 		}
 		r.note(f)
 	}

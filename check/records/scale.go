@@ -22,7 +22,7 @@ func (r *record) scales() {
 		case !s.Takes(w.Weight.SI):
 			r.slip(i, beyondScale(w, s))
 		case finer(w, s):
-			f := readingDoubtful.At(w.Weight.Place, fmt.Sprintf("%s is finer than scale %q shows, which goes by %s", w.Weight, s.Name, s.Division))
+			f := readingDoubtful.At(w.Weight.Place, fmt.Sprintf("%s is finer than scale %q shows: its division is %s", w.Weight, s.Name, s.Division))
 			f.Severity, f.Hint = finding.Note, "look at the number, and whether it was read on that scale"
 			f.Related = []finding.Related{{Place: s.Place, Message: "the scale"}}
 			r.note(f)
@@ -31,8 +31,8 @@ func (r *record) scales() {
 }
 
 func beyondScale(w *model.Weighed, s *model.Scale) finding.Finding {
-	f := readingDoubtful.At(w.Weight.Place, fmt.Sprintf("%s is more than scale %q holds, %s", weightWords(w), s.Name, s.Holds))
-	f.Hint = "look at the number, and at what the scale holds; what was weighed in two goes is written without in and on, as drained grain"
+	f := readingDoubtful.At(w.Weight.Place, fmt.Sprintf("%s is more than scale %q can weigh, %s", weightWords(w), s.Name, s.Holds))
+	f.Hint = "look at the number, and at what the scale holds; write a batch that was weighed in two goes without in and on, as drained grain"
 	f.Related = []finding.Related{{Place: s.Place, Message: "the scale"}}
 	return f
 }

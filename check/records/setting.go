@@ -39,7 +39,7 @@ func (r *record) offSetting(h *held, i int) {
 			return
 		}
 		said, place := words(x)
-		f := readingDoubtful.At(place, fmt.Sprintf("%s: by the line that ends it the %s was under way, which is held at %s", said, stepWords(model.After(end)), s.At.Place.Text()))
+		f := readingDoubtful.At(place, fmt.Sprintf("%s: the %s was then under way, and it is held at %s", said, stepWords(model.After(end)), s.At.Place.Text()))
 		if slip := r.slipOf(h, i); slip != "" {
 			f.Hint = slip
 		}

@@ -47,12 +47,12 @@ func ofAcrospires(m *evidence.Observation) bool {
 func (r *record) shrunk(h *held, wrong, other int) finding.Finding {
 	o := &h.trial.Observations[wrong]
 	said, place := words(o.Reading)
-	f := readingDoubtful.At(place, said+": growth does not go back")
+	f := readingDoubtful.At(place, said+": growth never goes back")
 	f.Hint = "look at the numbers, and count more kernels"
 	if turned, length := turnedRound(o); fits(o, length, o.Expect(h.centre, h.offset)) {
-		f.Hint = fmt.Sprintf("it would fit with its numbers the other way round, from the shortest: %s", turned)
+		f.Hint = fmt.Sprintf("it would fit with the numbers in reverse order, from the shortest: %s", turned)
 	}
-	f.Related = []finding.Related{{Place: h.trial.Observations[other].Reading.Place(), Message: "it goes against this"}}
+	f.Related = []finding.Related{{Place: h.trial.Observations[other].Reading.Place(), Message: "it contradicts this"}}
 	return f
 }
 

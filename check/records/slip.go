@@ -129,12 +129,12 @@ var slips = []func(*record, *evidence.Observation, func(float64) bool) string{
 	func(r *record, m *evidence.Observation, fits func(float64) bool) string {
 		if x, ok := m.Reading.(*model.Weighed); ok && x.In != nil {
 			if fits(m.Value + x.In.Weighs.SI) {
-				return fmt.Sprintf("it would fit if %q, which weighs %s, were not in it: then leave out in %[1]q", x.In.Name, x.In.Weighs)
+				return fmt.Sprintf("it would fit without the weight of %q, %s: then leave out in %[1]q", x.In.Name, x.In.Weighs)
 			}
 			return ""
 		}
 		if t := r.batch.Tare; t != nil && model.Weight(m.Reading) != nil && fits(m.Value+t.SI) {
-			return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight", t)
+			return fmt.Sprintf("it would fit if the weight did not include the tare of %s; the record takes the tare off every such weight", t)
 		}
 		return ""
 	},
@@ -172,7 +172,7 @@ func inHolder(r *record, m *evidence.Observation, fits func(float64) bool) strin
 	}
 	for _, h := range r.batch.Process.Holders() {
 		if fits(m.Value - h.Weighs.SI) {
-			return fmt.Sprintf("it would fit if %q, which weighs %s, were in it: then write in %[1]q behind the weight", h.Name, h.Weighs)
+			return fmt.Sprintf("it would fit with the weight of %q, %s, included: then write in %[1]q after the weight", h.Name, h.Weighs)
 		}
 	}
 	return ""
@@ -182,17 +182,17 @@ func anotherUnit(r *record, m *evidence.Observation, fits func(float64) bool) st
 	weight, heat := model.Weight(m.Reading), model.Thermometer(m.Reading)
 	switch {
 	case weight != nil && weight.Unit() != "lb" && fits(weight.SI*quantity.Pound-r.tareOf(m)):
-		return "it would fit in pounds: put the unit right"
+		return "it would fit in pounds: correct the unit"
 	case weight != nil && weight.Unit() != "kg" && fits(weight.SI/quantity.Pound-r.tareOf(m)):
-		return "it would fit in kilograms: put the unit right"
+		return "it would fit in kilograms: correct the unit"
 	case weight != nil && weight.Unit() == "kg" && fits(weight.SI/1000-r.tareOf(m)):
-		return "it would fit in grams: put the unit right"
+		return "it would fit in grams: correct the unit"
 	case weight != nil && weight.Unit() == "g" && fits(weight.SI*1000-r.tareOf(m)):
-		return "it would fit in kilograms: put the unit right"
+		return "it would fit in kilograms: correct the unit"
 	case heat != nil && heat.Low.Unit() == "°C" && fits(quantity.Celsius(m.Value)):
-		return "it would fit in °F: put the unit right"
+		return "it would fit in °F: correct the unit"
 	case heat != nil && heat.Low.Unit() == "°F" && fits(quantity.Fahrenheit(m.Value)):
-		return "it would fit in °C: put the unit right"
+		return "it would fit in °C: correct the unit"
 	}
 	return ""
 }
@@ -204,9 +204,9 @@ func otherNumber(q quantity.Quantity, fits func(float64) bool, shift float64) st
 		switch {
 		case !fits(n.SI + shift):
 		case n.Swapped:
-			return fmt.Sprintf("it would fit with two digits the other way round: %s", n.Text)
+			return fmt.Sprintf("it would fit with two digits swapped: %s", n.Text)
 		default:
-			return fmt.Sprintf("it would fit with the point elsewhere: %s", n.Text)
+			return fmt.Sprintf("it would fit with the decimal point moved: %s", n.Text)
 		}
 	}
 	return ""
@@ -225,7 +225,7 @@ func (r *record) otherTime(h *held, i int) string {
 	}
 	was, meant := x.When().Time, r.batch.Began.Add(time.Duration(at*float64(time.Second)))
 	if off := meant.Sub(was).Abs(); off < 24*time.Hour {
-		return fmt.Sprintf("it would fit at %s: look at the time, 12 h are easily mistaken", meant.Format("2006-01-02 15:04"))
+		return fmt.Sprintf("it would fit at %s: look at the time, morning and evening are easily mixed up", meant.Format("2006-01-02 15:04"))
 	}
 	return fmt.Sprintf("it would fit at %s: look at the date", meant.Format("2006-01-02 15:04"))
 }

@@ -100,11 +100,11 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	if most > least+hour {
 		gives += " to " + hours(most)
 	}
-	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, gives))
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("%s ended %s after %s by this time, and the process gives it %s", stepWords(model.After(x)), hours(took), since, gives))
 	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
-		f.Hint = fmt.Sprintf("with the date %s it would fit; look at both", days(n))
+		f.Hint = fmt.Sprintf("it would fit with the date %s; look at both dates", days(n))
 	}
-	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
+	f.Related = []finding.Related{{Place: place, Message: "the time counts from here"}}
 	r.slip(i, f)
 }
 
@@ -114,13 +114,13 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 func (r *record) drawnOut(i int, took, gives float64, above model.Reading) {
 	x := r.batch.Readings[i]
 	since, place := r.counted(above)
-	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("by this time %s ended %s after %s, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
-	f.Why = "left so long in water grain stifles, and on the kiln malt loses its enzymes and takes colour; what is reckoned from the record takes it at its word"
-	f.Hint = "look at the hour of both lines; if it was so, write changed with the time that it had"
+	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("%s ended %s after %s by this time, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
+	f.Why = "grain left so long in water drowns, and malt left so long on the kiln loses its enzymes and takes colour; every figure of the record takes its lines as they are written"
+	f.Hint = "look at the hour of both lines; if both are right, write changed with the time that the step took"
 	if short := took - halfDay; math.Abs(short-gives) <= max(hour, gives/4) {
-		f.Hint = fmt.Sprintf("12 h earlier, at %s, it would fit: look whether the hour is of the morning or of the evening; if it was so, write changed with the time that it had", x.When().Add(-12*time.Hour).Format("2006-01-02 15:04"))
+		f.Hint = fmt.Sprintf("it would fit 12 h earlier, at %s: look whether the hour is in the morning or in the evening; if both lines are right, write changed with the time that the step took", x.When().Add(-12*time.Hour).Format("2006-01-02 15:04"))
 	}
-	f.Related = []finding.Related{{Place: place, Message: "it is counted from here"}}
+	f.Related = []finding.Related{{Place: place, Message: "the time counts from here"}}
 	r.slip(i, f)
 }
 
@@ -157,13 +157,5 @@ func days(n float64) string {
 	return fmt.Sprintf("%.0f days %s", math.Abs(n), way)
 }
 
-// hours writes a length of time as it is told of a batch.
-func hours(s float64) string {
-	if s < 2*hour {
-		return quantity.Lasting(s)
-	}
-	if s < 72*hour {
-		return fmt.Sprintf("%.0f h", s/hour)
-	}
-	return fmt.Sprintf("%.1f days", s/day)
-}
+// hours writes a length of time as it is shown of a batch.
+func hours(s float64) string { return quantity.Lasting(s) }

@@ -56,8 +56,8 @@ func (r *record) unturnedIn(st *model.Germination, lines []int) {
 		if gap <= most {
 			continue
 		}
-		f := pieceUnturned.At(turns[k].Place(), fmt.Sprintf("nothing says that the piece was turned for %s before this, and the process has it turned every %s", hours(gap), st.Turn))
-		f.Related = []finding.Related{{Place: turns[k-1].Place(), Message: "the line before that shows it turned"}}
+		f := pieceUnturned.At(turns[k].Place(), fmt.Sprintf("no line says that the piece was turned in the %s before this, and the process turns it every %s", hours(gap), st.Turn))
+		f.Related = []finding.Related{{Place: turns[k-1].Place(), Message: "the last line before this that shows it turned"}}
 		r.note(f)
 		return
 	}
@@ -89,9 +89,9 @@ func (r *record) neverTurned(every *model.Quantity, lines []int) {
 	if over < max(neverSpan, unturnedTimes*every.SI) {
 		return
 	}
-	f := pieceUnturned.At(r.batch.Place, fmt.Sprintf("the growing piece was looked at %d times in %s, and no line says that it was turned; the process has it turned every %s", len(looks), hours(over), every))
+	f := pieceUnturned.At(r.batch.Place, fmt.Sprintf("the growing piece was looked at %d times in %s, and no line says that it was turned; the process turns it every %s", len(looks), hours(over), every))
 	f.Related = []finding.Related{{Place: first.Place(), Message: "the first look at it"}, {Place: last.Place(), Message: "the last"}}
-	f.Hint = "write each turn, such as: turned at 06:30; where turns are not noted, accept it and say so"
+	f.Hint = "write each turn, such as: turned at 06:30; if you do not note turns, accept it and say so"
 	r.note(f)
 }
 

@@ -23,7 +23,7 @@ func (r *record) tooLight(h *held, i int) {
 		return
 	}
 	q := model.Weight(o.Reading)
-	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter in it, %s", weightWords(o.Reading), about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
+	f := readingImpossible.At(q.Place, fmt.Sprintf("%s is less than the dry matter of the batch, %s", weightWords(o.Reading), about(q.Quantity, s.Dry*o.Scale()+r.tareOf(o))))
 	if slip := r.slipOf(h, i); slip != "" {
 		f.Hint = slip
 	}
@@ -86,8 +86,8 @@ func (r *record) heavierAgain(h *held, i int) {
 	if !x.When().IsZero() && !y.When().IsZero() && x.When().Sub(y.When().Time).Seconds() > gainsIn {
 		return
 	}
-	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with them, %s", weightWords(x), weightWords(y)))
-	f.Related = []finding.Related{{Place: y.Place(), Message: "it was lighter here"}}
+	f := readingDoubtful.At(x.Weight.Place, fmt.Sprintf("%s without the rootlets is more than the malt weighed with its rootlets, %s", weightWords(x), weightWords(y)))
+	f.Related = []finding.Related{{Place: y.Place(), Message: "the batch was lighter here"}}
 	r.slip(h.seats[i], f)
 }
 
@@ -118,9 +118,9 @@ func (r *record) dryByCharge(h *held, i int) (notYet bool) {
 	switch {
 	case !ok:
 	case math.Abs(by-wanted) < dryPoints && has > wanted+wetPoints && h.off[i] > near:
-		r.tooHeavy(h, i, fmt.Sprintf("at %s the malt is as dry as %s asks only if none of its dry matter were lost; with what is gone it holds %.1f %%", weightWords(x), stepWords(x.After), 100*has))
+		r.tooHeavy(h, i, fmt.Sprintf("%s is the weight that %s asks for only if no dry matter was lost; with the loss the malt holds %.1f %%", weightWords(x), stepWords(x.After), 100*has))
 	case has > wanted+muchWet && r.hurried(h, x.After):
-		r.tooHeavy(h, i, fmt.Sprintf("at %s it held %.1f %%, and %s, which is said to have ended, waits for %.3g %%", weightWords(x), 100*has, stepWords(x.After), 100*wanted))
+		r.tooHeavy(h, i, fmt.Sprintf("at %s the malt held %.1f %%, and %s waits for %.3g %%, so it cannot have ended", weightWords(x), 100*has, stepWords(x.After), 100*wanted))
 		return true
 	}
 	return false

@@ -29,14 +29,14 @@ func (r *record) sample() *model.Sample {
 		what, least, most = "green malt", withered, soft
 	}
 	said := g != nil && g.Moisture != nil
-	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("by the sample the %s holds %.3g %%", what, 100*w))
+	f := sampleDoubtful.At(s.Dry.Place, fmt.Sprintf("the sample gives the %s %.3g %% moisture", what, 100*w))
 	switch near := said && math.Abs(w-g.Moisture.SI) <= apart; {
 	case near: // of a lot that is out of the ordinary its own line is told
 		return s
 	case w < least:
-		f.Message += ", and is bone dry"
+		f.Message += ", which is bone dry"
 	case w > most:
-		f.Message += ", and is soaking wet"
+		f.Message += ", which is soaking wet"
 	case said:
 		f.Message += fmt.Sprintf(", and the lot says %s", g.Moisture)
 		f.Related = []finding.Related{{Place: g.Moisture.Place, Message: "the lot"}}
@@ -76,7 +76,7 @@ func (r *record) cleanTwice() {
 		if !model.Clean(x) || k < 0 || r.aside[i] || r.aside[k] || list[k].When().IsZero() || x.When().IsZero() || x.When().Sub(list[k].When().Time).Seconds() > onceClean {
 			continue
 		}
-		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt is weighed above already, as %s; the yield goes by this line, %s", weightWords(list[k]), weightWords(x)))
+		f := writtenTwice.At(x.Place(), fmt.Sprintf("the clean malt was weighed above too, %s; the yield goes by this line, %s", weightWords(list[k]), weightWords(x)))
 		f.Severity = finding.Note
 		f.Related = []finding.Related{{Place: list[k].Place(), Message: "here"}}
 		r.note(f)
@@ -92,7 +92,7 @@ func (r *record) changedTwice() {
 		if k < 0 {
 			continue
 		}
-		f := writtenTwice.At(list[i].Place, fmt.Sprintf("%s is changed above already, to %s", stepWords(&list[i].Step), list[k].Said()))
+		f := writtenTwice.At(list[i].Place, fmt.Sprintf("%s was changed above already, to %s", stepWords(&list[i].Step), list[k].Said()))
 		f.Related = []finding.Related{{Place: list[k].Place, Message: "here"}}
 		r.note(f)
 	}
@@ -149,7 +149,7 @@ func (r *record) unweighed() {
 	}
 	switch model.After(last).Kind.Text {
 	case string(model.CoolStep), string(model.DeculmStage):
-		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln, and was not weighed without its rootlets")
+		f := maltNotWeighed.At(last.Place(), "the malt is off the kiln and was not weighed without its rootlets")
 		f.Severity = finding.Caution
 		r.unweighedMalt(f)
 	case string(model.CureStep), string(model.RoastStep):

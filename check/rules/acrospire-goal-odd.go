@@ -12,7 +12,7 @@ import (
 var acrospireGoalOdd = Rule{
 	Rule: finding.Rule{Name: "acrospire-goal-odd", Severity: finding.Caution,
 		Title:  "the growth waits for an acrospire of an odd length",
-		Why:    "a shoot under half the kernel is of a kernel that is raw at its tip, and one longer than the kernel has used up what the malt is made for (common practice)",
+		Why:    "where the acrospire is under half the kernel, the tip of the kernel is still raw; where it is longer than the kernel, it has used up what the malt is made for (common practice)",
 		Do:     "wait for another length, or name the malt that this is",
 		Bad:    "until acrospire at least 1/4",
 		Good:   "until acrospire at least 3/4",
@@ -52,11 +52,11 @@ func (c *Case) goalOdd(r finding.Rule, t *model.Test, goal profile.Band, ends bo
 	switch {
 	case t.Bound == nil:
 	case !ok && ends:
-		f := r.At(t.Place, fmt.Sprintf("%s holds from the first hour, so nothing is waited for", t.Place.Text()))
-		f.Hint = "write at least for what is waited for"
+		f := r.At(t.Place, fmt.Sprintf("%s holds from the first hour, so the step waits for nothing", t.Place.Text()))
+		f.Hint = "write at least in front of the value that the step waits for"
 		c.Note(f)
 	case ok && (length < goal.Low-rounding || length > goal.High+rounding):
-		f := r.At(t.Place, fmt.Sprintf("%s is waited for, and %s malt of %s is grown to %s of the kernel", t.Place.Text(), c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
+		f := r.At(t.Place, fmt.Sprintf("the step waits for %s, and %s malt of %s is grown to %s of the kernel", t.Place.Text(), c.Profile.Malt.Name, c.Profile.Grain.Name, lengths(goal)))
 		c.Note(f)
 	}
 }

@@ -11,8 +11,8 @@ import (
 var airCannotHoldBed = Rule{
 	Rule: finding.Rule{Name: "air-cannot-hold-bed", Severity: finding.Caution,
 		Title: "the air that is blown does not keep the bed in its band",
-		Why:   "growing grain is warmer than the air through it, in the middle of a box by half of what the air warms on its way, in a drum by all of it: 1.5 to 4 °C at the strongest growth (a balance of heat)",
-		Do:    "blow colder air, or more of it; where the bed is too cold, warmer air or less, or have the fan stand below a temperature of the bed",
+		Why:   "growing grain is warmer than the air through it: by half of what the air warms on its way in the middle of a box, by all of it in a drum, 1.5 to 4 °C at the strongest growth (a balance of heat)",
+		Do:    "blow colder air, or more of it; where the bed is too cold, blow warmer air, or less of it, or stop the fan below a bed temperature",
 		Bad: `floor "base tray" { area 0.02 m2; airflow 3 m3/h; heater 100 W; cooler 200 W }
 germinate on "base tray" {
   hold bed at 14 to 16 °C
@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "a degree outside the band, the first 12 h of a hold, and 6 h in all pass"},
+		Limits: "it does not report one degree outside the band, the first 12 h of a hold, or 6 h in all"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if grow, ok := st.(*model.Germination); ok && grow.Floor.Blown() {
@@ -50,7 +50,7 @@ germinate on "base tray" {
 					case m.Below == 0:
 						f.Hint = "blow colder air, or more of it"
 					case m.Above == 0:
-						f.Hint = "blow warmer air, or less, or have the fan stand below a temperature of the bed"
+						f.Hint = "blow warmer air, or less of it, or stop the fan below a bed temperature"
 					}
 					c.Note(f)
 				}

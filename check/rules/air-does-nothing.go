@@ -11,8 +11,8 @@ import (
 var airDoesNothing = Rule{
 	Rule: finding.Rule{Name: "air-does-nothing", Severity: finding.Caution,
 		Title: "air at intervals that never gets into any water",
-		Why: "aerate blows air through standing soak water, first one interval after the soak begins: " +
-			"a soak that is over by then has none of it, nor has a rest, and a soak with air has it all the time (by definition)",
+		Why: "aerate blows air through standing soak water. It first does so one interval after the soak begins: " +
+			"a shorter soak gets no air, a rest gets none either, and a soak with air has it all the time (by definition)",
 		Do: "blow air through more often, or take aerate out",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
   aerate every 8 h for 10 min
@@ -30,7 +30,7 @@ var airDoesNothing = Rule{
   rest 9 h in air at 14 °C
   soak 6 h in water at 13 °C
 }`,
-		Limits: "whether the air is enough where it gets to is judged by oxygen-gone"},
+		Limits: "it does not judge whether the air is enough: oxygen-gone does"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Steep](c.Process) {
 			if st.Aerate != nil {

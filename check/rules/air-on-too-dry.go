@@ -10,7 +10,7 @@ import (
 
 var airOnTooDry = Rule{
 	Rule: finding.Rule{Name: "air-on-too-dry", Severity: finding.Caution,
-		Title: "air that is to come on drier than cooling the air of the room makes it",
+		Title: "the process asks for drier air than cooling the room air gives",
 		Why:   "a cooler and a spray make air colder and moister: to dry it, it must be cooled below its dew point and warmed again, for several times the cold and heat that the forecast reckons (a balance of heat and water)",
 		Do:    "ask for moist air, 95 % and more; to wither, warm the air instead",
 		Bad: `floor "base tray" { area 0.02 m2; airflow 3 m3/h; heater 100 W; cooler 200 W }
@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "ten points pass; what the floor leads round makes the air moister yet, and is left out"},
+		Limits: "it does not report ten points or less. Air that the floor leads round is moister still, and is left out"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if piece := model.PieceOf(st); piece != nil && piece.AirOnHumidity != nil && piece.Floor.Blown() && len(piece.Blown) > 0 {
@@ -61,7 +61,7 @@ func (c *Case) tooDry(r finding.Rule, piece *model.Piece) {
 	if asked.Range.High.SI >= has-dryNear {
 		return
 	}
-	f := r.At(asked.Place, fmt.Sprintf("air-on of %s is asked for, and the air of the room has %s at %s", asked, Percent(has), c.Degrees(on)))
+	f := r.At(asked.Place, fmt.Sprintf("the process asks for air-on of %s, and the air of the room has %s at %s", asked, Percent(has), c.Degrees(on)))
 	f.Related = []finding.Related{{Place: site.Humidity.Place, Message: "the air of the room"}}
 	c.Note(f)
 }

@@ -13,11 +13,11 @@ var bedDriesOut = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "bed-dries-out", Severity: finding.Caution,
 		Title:  "the growing piece dries so far that its growth slows",
-		Why:    "without water the kernel stops where it stands, and its far end is never modified; a barley bed wants 40 % and more until it has grown (common practice)",
+		Why:    "without water the kernel stops growing, and its far end is never modified; a barley bed needs 40 % moisture and more until it has grown (common practice)",
 		Do:     "cover it with damp cloth or a lid, keep the air over it moist, or sprinkle it and turn the water in",
 		Bad:    "hold bed at 14 to 16 °C\nhumidity 50 to 60 %",
 		Good:   "hold bed at 14 to 16 °C\nhumidity 95 to 99 %",
-		Limits: "where germinate gives no humidity the forecast takes it that the piece is kept from drying, or that air is blown with 98 %; in a bed with air blown through it a loss of 1.4 points a day passes"},
+		Limits: "where germinate gives no humidity, the forecast assumes that the piece is kept from drying, or that the blown air has 98 %. For a bed with air blown through it, a loss of up to 1.4 points a day is not reported"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			floor := c.onFloor(st)
@@ -61,7 +61,7 @@ func (c *Case) boxDries(r finding.Rule, p *forecast.Piece) bool {
 		Percent(p.MoistureAt), Percent(p.Driest), quantity.Fixed(100*(p.MoistureAt-p.Driest)/days, 1))
 	if p.Blown.Highest > c.growWarm()+forecastWarmth {
 		f := r.At(p.Place, fmt.Sprintf("%s, and it gets %s warm", dries, c.Degrees(p.Blown.Highest)))
-		f.Hint = "its own heat drives the water off: blow more air, or colder air, so that it stays cool"
+		f.Hint = "its own heat drives the water off: keep it cool with more air, or colder air"
 		c.Note(f)
 		return true
 	}
@@ -72,8 +72,8 @@ func (c *Case) boxDries(r finding.Rule, p *forecast.Piece) bool {
 			humidify = ""
 		}
 	}
-	f := r.At(place, dries+"; about 1 a day is what its own heat drives off")
-	f.Hint = humidify + "blow no more than cools the bed, or sprinkle: sprinkle to moisture 44 % when moisture below 42 %"
+	f := r.At(place, dries+"; its own heat drives off about 1 a day")
+	f.Hint = humidify + "blow only as much air as cools the bed, or sprinkle: sprinkle to moisture 44 % when moisture below 42 %"
 	c.Note(f)
 	return true
 }

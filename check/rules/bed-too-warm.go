@@ -9,11 +9,11 @@ import (
 var bedTooWarm = Rule{
 	Rule: finding.Rule{Name: "bed-too-warm", Severity: finding.Caution, // a fault where the piece is lost
 		Title:  "the germinating bed is to be kept warmer than the grain grows well",
-		Why:    "warm grain grows unevenly, burns up its substance and goes mouldy, and beyond a point it dies (common practice)",
-		Do:     "keep the bed cooler, and let the growth take its days",
+		Why:    "warm grain grows unevenly, loses more of its substance and goes mouldy; too warm, it dies (common practice)",
+		Do:     "keep the bed cooler, and give the growth the days it needs",
 		Bad:    "hold bed at 19 to 23 °C",
 		Good:   "hold bed at 14 to 17 °C",
-		Limits: "of a room that is held it only sees that the bed cannot be cooler than the room"},
+		Limits: "where the room is held, it only knows that the bed cannot be cooler than the room"},
 	Judge: func(r finding.Rule, c *Case) {
 		warm := c.growWarm()
 		hot := c.Profile.GrowsHot // whatever limit the house has
@@ -26,7 +26,7 @@ var bedTooWarm = Rule{
 			}
 			switch mid := middle(s.At); {
 			case mid > hot+sameWarmth:
-				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and above %s a piece of %s is lost", what, s.At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
+				f := r.At(s.At.Place, fmt.Sprintf("%s at %s, and a piece of %[4]s is lost above %[3]s", what, s.At.Range.Range, like(hot+zeroC), c.Profile.Grain.Name))
 				f.Severity = finding.Fault
 				if hint, ok := fahrenheitMeant(s.At.Place.Text(), high); ok {
 					f.Hint = hint
@@ -35,7 +35,7 @@ var bedTooWarm = Rule{
 			case high > warm+sameWarmth:
 				f := r.At(s.At.Place, fmt.Sprintf("%s at up to %s, and %s is the warmest for %s malt of %s", what, like(high+zeroC), like(warm+zeroC), c.Profile.Malt.Name, c.Profile.Grain.Name))
 				grows := c.Profile.Grows
-				f.Hint = fmt.Sprintf("%s is usual: keep it there, and let the growth take its days", c.Process.Units().DegreesBetween(grows.Low, grows.High))
+				f.Hint = fmt.Sprintf("%s is usual: keep it there, and give the growth the days it needs", c.Process.Units().DegreesBetween(grows.Low, grows.High))
 				c.Note(f)
 			}
 		}

@@ -11,8 +11,8 @@ var bedUneven = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "bed-uneven", Severity: finding.Caution,
 		Title: "the top of a bed with air through it is much warmer than its bottom",
-		Why:   "air warms on its way by 1,060 K times the heat of the grain in kW over the airflow in m3/h, whatever the depth: the top then grows days ahead of the bottom; 2 to 3 °C is aimed at, and 4 °C is met (a balance of heat)",
-		Do:    "blow more air while it grows strongest; colder air makes the difference no smaller, nor does leading it round",
+		Why:   "air warms on its way by 1,060 K times the heat of the grain in kW over the airflow in m3/h, whatever the depth, so the top grows days ahead of the bottom; houses aim at 2 to 3 °C, and 4 °C is found (a balance of heat)",
+		Do:    "blow more air while the growth is strongest; colder air does not make the difference smaller, nor does leading air round",
 		Bad: `floor "base tray" { area 0.02 m2; airflow 1.3 m3/h; heater 100 W; cooler 200 W }
 germinate on "base tray" {
   hold bed at 14 to 16 °C

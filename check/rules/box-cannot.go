@@ -10,8 +10,8 @@ import (
 
 var boxCannot = Rule{
 	Rule: finding.Rule{Name: "box-cannot", Severity: finding.Fault,
-		Title: "air is to be blown through a bed that its floor cannot blow",
-		Why:   "what a fan does not drive, or cooler and heater do not cool or warm, the bed does not get: without a cooler air is no colder than its spray makes it, the wet bulb of where it comes from (a balance of heat and water)",
+		Title: "the process asks for air through the bed that the floor cannot give",
+		Why:   "the bed gets only what fan, cooler and heater can give: without a cooler, air is no colder than its spray makes it, the wet bulb of where it comes from (a balance of heat and water)",
 		Do:    "say what fan, cooler and heater the floor has, or ask for what they can do",
 		Bad: `floor "base tray" { area 0.2 m2 }
 germinate on "base tray" {
@@ -29,7 +29,7 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "half a degree passes; heat that the walls of the box let through is not known"},
+		Limits: "half a degree is not reported; heat that passes through the walls of the box is not known"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range c.Process.Stages {
 			if piece := model.PieceOf(st); piece != nil {
@@ -57,14 +57,14 @@ func (c *Case) fanOf(r finding.Rule, piece *model.Piece) {
 			if piece.Floor != nil {
 				where = fmt.Sprintf("floor %q", piece.Floor.Name)
 			}
-			f := r.At(a.Place(), fmt.Sprintf("air is to be blown through the bed, and %s has no airflow", where))
-			f.Hint = "say of the floor what its fan drives through the bed: airflow"
+			f := r.At(a.Place(), fmt.Sprintf("the process blows air through the bed, and %s has no airflow", where))
+			f.Hint = "write into the floor how much air its fan drives through the bed: airflow"
 			if piece.Floor != nil {
 				f.Related = []finding.Related{{Place: piece.Floor.Place, Message: "the floor"}}
 			}
 			c.Note(f)
 		case a.Airflow != nil && a.Airflow.SI > piece.Floor.Airflow.SI*sameFlow:
-			f := r.At(a.Airflow.Place, fmt.Sprintf("an airflow of %s is asked for, and the fan drives %s", a.Airflow, piece.Floor.Airflow))
+			f := r.At(a.Airflow.Place, fmt.Sprintf("the process asks for an airflow of %s, and the fan drives %s", a.Airflow, piece.Floor.Airflow))
 			f.Related = []finding.Related{{Place: piece.Floor.Airflow.Place, Message: "its fan"}}
 			c.Note(f)
 		}
@@ -95,5 +95,5 @@ func plantAt(f *model.Floor, cold bool) []finding.Related {
 	case !cold && f.Heater != nil:
 		return []finding.Related{{Place: f.Heater.Place, Message: "its heater"}}
 	}
-	return []finding.Related{{Place: f.Place, Message: "the floor, of which none is said"}}
+	return []finding.Related{{Place: f.Place, Message: "the floor that has no airflow"}}
 }

@@ -14,9 +14,9 @@ import (
 var boxLineIdle = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "box-line-idle", Severity: finding.Caution,
-		Title: "water or air that waits for what never holds",
-		Why:   "what is given only when something holds, and never comes to hold, does nothing; nor does air behind other air that is always on, since of several the first that holds is on (by definition)",
-		Do:    "look at the value, and at which of several stands first",
+		Title: "water or air that waits for a condition that is never met",
+		Why:   "water or air whose condition is never met does nothing; nor does air that stands behind air that is always on, since the first whose condition is met is on (by definition)",
+		Do:    "look at the value, and at the order of the lines",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   sprinkle to moisture 45 % when moisture below 12 %
@@ -32,14 +32,14 @@ var boxLineIdle = Rule{
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "it is judged by the forecast of the middle: where it all but holds, a warmer season may bring it about. " +
-			"It does not tell of water that would only now and then be given, nor of water that waits for a moisture of up to five points less than the forecast has: that is held ready"},
+		Limits: "it goes by the forecast of the middle: where a condition is nearly met, a warmer season may meet it. " +
+			"It does not report water that is given now and then, nor water that waits for a moisture up to five points below the forecast: that is held ready"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, p := range c.Forecast.Pieces {
 			st, growing := p.Of.(*model.Germination)
 			if growing && st.Sprinkle != nil && st.Sprinkle.When != nil && !c.sprinkledOn(&p) && !prudent(st.Sprinkle.When, &p) {
 				when := st.Sprinkle.When
-				c.Note(r.At(when.Place, fmt.Sprintf("%s never holds, so that nothing is sprinkled", when.Place.Text())))
+				c.Note(r.At(when.Place, fmt.Sprintf("%s is never met, so nothing is sprinkled", when.Place.Text())))
 			}
 			if growing && st.Sprinkle != nil {
 				c.sprinkledTooLittle(r, st.Sprinkle)
@@ -49,8 +49,8 @@ var boxLineIdle = Rule{
 			}
 			c.idleAir(r, p.Blown.Never, p.Blown.Behind)
 			if over := model.PieceOf(p.Of).Humidity; growing && p.Blown.Stood == 0 && over != nil {
-				f := r.At(over.Place, "the air right over the piece is what comes off the bed, and the fan never stands")
-				f.Hint = "of the air that is blown write: humidity air-on " + over.Place.Text()
+				f := r.At(over.Place, "the fan never stops, so the air over the piece is what comes off the bed")
+				f.Hint = "for the air that is blown, write: humidity air-on " + over.Place.Text()
 				c.Note(f)
 			}
 		}
@@ -76,8 +76,8 @@ func (c *Case) sprinkledTooLittle(r finding.Rule, s *model.Sprinkle) {
 	}
 	for _, t := range s.When.Tests {
 		if t.Measure == vocabulary.MeasureMoisture && t.Bound != nil && t.Bound.Range.High.SI >= s.To.SI && (t.Bound.Op == quantity.Below || t.Bound.Op == quantity.AtMost) {
-			f := r.At(s.To.Place, fmt.Sprintf("sprinkled to %s when %s, the bed stays under what it waits for", s.To, t.Place.Text()))
-			f.Hint = "sprinkle to a moisture above that at which it begins"
+			f := r.At(s.To.Place, fmt.Sprintf("sprinkling to %s when %s leaves the bed below the moisture at which it begins", s.To, t.Place.Text()))
+			f.Hint = "sprinkle to a moisture above the one at which it begins"
 			c.Note(f)
 		}
 	}
@@ -91,12 +91,12 @@ func (c *Case) sprinkledOn(p *forecast.Piece) bool {
 func (c *Case) idleAir(r finding.Rule, never, behind []*model.Air) {
 	for _, a := range never {
 		if a.When != nil {
-			c.Note(r.At(a.When.Place, fmt.Sprintf("%s never holds, so that this air is never blown", a.When.Place.Text())))
+			c.Note(r.At(a.When.Place, fmt.Sprintf("%s is never met, so this air is never blown", a.When.Place.Text())))
 		}
 	}
 	for _, a := range behind {
 		f := r.At(a.Place(), "this air is never blown: air in front of it is always on")
-		f.Hint = "put it in front, or say of the other when it is on"
+		f.Hint = "move this line in front, or write into the other when it is on"
 		c.Note(f)
 	}
 }

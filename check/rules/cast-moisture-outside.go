@@ -11,16 +11,16 @@ import (
 var castMoistureOutside = Rule{
 	Rule: finding.Rule{Name: "cast-moisture-outside", Severity: finding.Caution, // a fault where the raw grain holds as much
 		Title: "the steep aims at a moisture that is not usual for grain and malt",
-		Why:   "below its usual moisture grain grows poorly and stops short, above it it grows wild, heats, and loses much of its substance (handbooks and published practice)",
-		Do:    "aim at what is usual, or say why not with accept",
+		Why:   "too dry, grain grows poorly and stops early; too wet, it grows wild, heats, and loses much of its substance (handbooks and published practice)",
+		Do:    "aim at the usual moisture, or write accept with the reason",
 		Bad: `steep in "base tub" to moisture 36 to 38 % {
   soak 6 h in water at 13 °C
   rest 10 h in air at 14 °C
   soak 3 h in water at 13 °C
 }`,
 		Good: usualSteep,
-		Limits: "a target that shares a part of the usual band is left alone. Where no target is given the forecast is judged, " +
-			"with 2 points to spare, for so far it may be off. What is sprinkled on the floor later is not counted"},
+		Limits: "a target that overlaps the usual band is left alone. Where there is no target, the rule judges the forecast, " +
+			"with 2 points to spare for its error. Water sprinkled on the floor later is not counted"},
 	Judge: func(r finding.Rule, c *Case) {
 		steeps := model.Every[*model.Steep](c.Process)
 		for i, st := range steeps {
@@ -79,8 +79,8 @@ func (c *Case) drierThanRaw(f finding.Finding, target *model.Range) finding.Find
 		return f
 	}
 	g := c.Process.Grain
-	f.Message = fmt.Sprintf("the steep aims at %s, and the raw grain holds %s before it", target, g.Moisture)
-	f.Hint = "look at the number and where its point stands"
+	f.Message = fmt.Sprintf("the steep aims at %s, and the raw grain already holds %s", target, g.Moisture)
+	f.Hint = "look at the number and its decimal point"
 	f.Severity = finding.Fault
 	f.Related = []finding.Related{{Place: g.Moisture.Place, Message: "the raw grain"}}
 	return f

@@ -15,13 +15,13 @@ import (
 var claimNotKept = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "claim-not-kept", Severity: finding.Caution, // a note where flue gas may bring the smoke
-		Title: "what makes the malt that is claimed is not done",
-		Why: "a malt is what its kiln makes it: caramel malt is sugar inside because it was stewed wet, amber and brown malt are roasted, " +
-			"Munich malt lay wet and warm or was cured hot (published Munich schedules, common practice); and much else is judged by the claim",
-		Do:     "do what makes that malt, or say what it then is: make another malt",
+		Title: "the process leaves out what makes the malt that it names",
+		Why: "the kiln makes the malt: caramel malt is sugar inside because it was stewed wet, amber and brown malt are roasted, " +
+			"and Munich malt lay wet and warm or was cured hot (published Munich schedules, common practice). Many other rules go by the name of the malt",
+		Do:     "add the step that makes that malt, or name the malt that this is: make another malt",
 		Bad:    "make caramel malt",
 		Good:   "make pale malt",
-		Limits: "It goes by what the kiln is set to, and leaves room: only what is plainly another malt is reported. The colour of a Munich or Vienna malt is not judged, since its forecast is too weak. What is no caramel and not roasted is judged as pale malt by the other rules."},
+		Limits: "It goes by what the kiln is set to, and reports only what is plainly another malt. It does not judge the colour of a Munich or Vienna malt: that forecast is too weak. The other rules judge as pale malt what is neither caramel nor roasted."},
 	Judge: func(r finding.Rule, c *Case) {
 		if model.First[*model.Kilning](c.Process) == nil {
 			return
@@ -33,7 +33,7 @@ var claimNotKept = Rule{
 			}
 		}
 		if c.Claim.Malt.Least.Soured {
-			c.NotJudged(r, "a process does not tell whether its malt is soured")
+			c.NotJudged(r, "a process does not say whether its malt is soured")
 		}
 	},
 }
@@ -47,7 +47,7 @@ var claims = []func(finding.Rule, *Case) (finding.Finding, bool){
 func (c *Case) claimed(r finding.Rule, is string, at source.Place, here string) finding.Finding {
 	f := r.At(c.claimPlace(), fmt.Sprintf("%s malt is %s, and here %s", c.claimWord(), is, here))
 	if at.Known() {
-		f.Related = []finding.Related{{Place: at, Message: "this is what it is"}}
+		f.Related = []finding.Related{{Place: at, Message: "this is that malt"}}
 	}
 	return f
 }
@@ -111,7 +111,7 @@ func hardlyHeated(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 		is = "kept " + is
 	}
 	if short {
-		return c.claimed(r, is, at, fmt.Sprintf("the kiln comes to %s at the hottest", top)), true
+		return c.claimed(r, is, at, fmt.Sprintf("the kiln reaches %s at most", top)), true
 	}
 	return c.claimed(r, is, at, fmt.Sprintf("%s is the hottest", top)), true
 }
@@ -138,8 +138,8 @@ func stewedFor(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 		if s.Kind() != model.StewStep || c.Claim.Malt.NeedsEnzymes && c.heatsWet() {
 			continue
 		}
-		f = c.claimed(r, "dried at once", s.Place(), "it is stewed first")
-		f.Hint = fmt.Sprintf("what is stewed at up to %s is Munich malt, and from %s on caramel malt", c.Degrees(50), c.Degrees(60))
+		f = c.claimed(r, "dried at once", s.Place(), "the malt is stewed first")
+		f.Hint = fmt.Sprintf("malt stewed at up to %s is Munich malt, and from %s on it is caramel malt", c.Degrees(50), c.Degrees(60))
 		return f, true
 	}
 	return f, false
@@ -205,6 +205,6 @@ func neverSmoked(r finding.Rule, c *Case) (f finding.Finding, missing bool) {
 	if how == vocabulary.FiredGas || how == vocabulary.FiredOil || k.Direct {
 		f.Severity = finding.Note
 	}
-	f.Hint = "say what malt it then is; if smoke is led to it from elsewhere, accept this and say so"
+	f.Hint = "name the malt that this is; if smoke is led to it from elsewhere, accept this and say so"
 	return f, true
 }

@@ -10,8 +10,8 @@ import (
 
 var co2Room = Rule{
 	Rule: finding.Rule{Name: "co2-room", Severity: finding.Caution,
-		Title: "so much grain grows that its carbon dioxide can fill a room",
-		Why: "growing grain gives off carbon dioxide, which lies low and cannot be smelt: 1000 kg some 39 m3 in five days (from the heat of respiration of malting barley); " +
+		Title: "the growing grain gives off enough carbon dioxide to fill a room",
+		Why: "growing grain gives off carbon dioxide, which lies low and has no smell: 1000 kg gives about 39 m3 in five days (from the heat of respiration of malting barley); " +
 			"0.5 % of the air is the limit for a working day of 8 h (OSHA), and several per cent make people faint",
 		Do:     "let fresh air in and out at the floor, hang a carbon dioxide alarm at knee height, and never go in alone" + localCodes,
 		Bad:    `from 1 t of "base lot"`,
@@ -30,7 +30,7 @@ var co2Room = Rule{
 		}
 		gas, span := c.gasOf()
 		f := r.At(c.Process.Charge.Place, fmt.Sprintf("%s of growing grain give off about %s of carbon dioxide in %s", c.Process.Charge, c.Process.Units().Volume(gas), Hours(span)))
-		f.Hint = fmt.Sprintf("about %s of fresh air as a mean, and some twice that on the days on which it breathes hardest, keep it below 0.5 %%: %s", c.Process.Units().AboutAirflow(gas/span/(workingDay-outdoors)), r.Do)
+		f.Hint = fmt.Sprintf("about %s of fresh air on average, and about twice that on the days of strongest growth, keeps it below 0.5 %%: %s", c.Process.Units().AboutAirflow(gas/span/(workingDay-outdoors)), r.Do)
 		f.Related = []finding.Related{{Place: st.Place(), Message: "where it grows"}}
 		c.Note(f)
 	},

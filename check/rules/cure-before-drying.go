@@ -10,12 +10,12 @@ import (
 
 var cureBeforeDrying = Rule{
 	Rule: finding.Rule{Name: "cure-before-drying", Severity: finding.Caution,
-		Title:  "the kiln is hotter before the cure than in it, or the malt is dried behind it",
-		Why:    "the cure is the last and the highest heat, of malt that is dry by then: what comes hotter before it meets wetter malt, and colours it unevenly or kills it (common practice)",
-		Do:     "put the steps in the order in which the heat rises, and look at the number",
+		Title:  "the kiln is hotter before the cure than in it, or the malt is dried after it",
+		Why:    "the cure is the last and the highest heat, for malt that is dry; a hotter step before it meets wetter malt, and colours it unevenly or kills its enzymes (common practice)",
+		Do:     "put the steps in the order of rising heat, and look at the number",
 		Bad:    "dry at air-on 50 °C until moisture at most 10 % allow 3 to 20 h\ndry at air-on 92 °C for 2 h\ngate moisture at most 10 % allow 0 to 12 h\ncure at air-on 82 °C for 5 h",
 		Good:   "dry at air-on 50 °C until moisture at most 10 % allow 3 to 20 h\ndry at air-on 70 °C for 2 h\ngate moisture at most 10 % allow 0 to 12 h\ncure at air-on 82 °C for 5 h",
-		Limits: "Malt that gets hot while it is wet, and a cure that nothing shows to be dry, have rules of their own."},
+		Limits: "Other rules judge malt that gets hot while it is wet, and a cure without a check that the malt is dry."},
 	Judge: func(r finding.Rule, c *Case) {
 		if before, cure, ok := c.curedCooler(); ok && !(c.Profile.Malt.NeedsEnzymes && c.heatsWet()) {
 			was, drying, _ := peak(before)
@@ -69,7 +69,7 @@ func (c *Case) driedBehindCure(r finding.Rule) {
 		case ok && s.Kind() == model.CureStep:
 			cure = s
 		case ok && cure != nil && asked(s.Ends().Until, vocabulary.MeasureMoisture) != nil:
-			f := r.At(s.Place(), fmt.Sprintf("the malt is dried here, at %s, behind its cure", top))
+			f := r.At(s.Place(), fmt.Sprintf("the malt is dried here, at %s, after its cure", top))
 			f.Related = []finding.Related{{Place: cure.Place(), Message: "the cure"}}
 			c.Note(f)
 			return

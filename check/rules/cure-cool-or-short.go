@@ -13,7 +13,7 @@ var cureCoolOrShort = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "cure-cool-or-short", Severity: finding.Caution,
 		Title:  "the cure of a pale malt is too cool or too short for its DMS precursor",
-		Why:    "what is left of the precursor turns into DMS in the copper and tastes of cooked vegetables; 5.5 h at 84 °C and 3 h at 90 °C have the same effect (published process of a maltings), and 3 h at 80 °C is the mildest cure in use (published small-scale practice)",
+		Why:    "the rest of the precursor turns into DMS in the copper and tastes of cooked vegetables; 5.5 h at 84 °C and 3 h at 90 °C have the same effect (published process of a maltings), and 3 h at 80 °C is the mildest cure in use (published small-scale practice)",
 		Do:     "cure at 80 to 85 °C for 4 to 6 h, once the malt is below 10 % moisture",
 		Bad:    "cure at air-on 70 °C for 2 h",
 		Good:   "cure at air-on 82 °C for 5 h",
@@ -31,9 +31,9 @@ var cureCoolOrShort = Rule{
 			}
 		}
 		asked, at, _ := peak(cure)
-		gives := fmt.Sprintf("on this kiln, %s at the hottest", top)
+		gives := fmt.Sprintf("on this kiln, %s at most", top)
 		if short {
-			gives = fmt.Sprintf("%s is asked for, and the kiln comes to %s at the hottest", asked, top)
+			gives = fmt.Sprintf("the process asks for %s, and the kiln reaches %s at most", asked, top)
 		}
 		if run := c.run(hottest); run != nil && run.Warmest.Known && run.Warmest.Malt+zeroC < top.SI-maltLags {
 			gives += fmt.Sprintf(", and the malt comes to %s", inDegrees(run.Warmest.Malt+zeroC, asked))
@@ -41,7 +41,7 @@ var cureCoolOrShort = Rule{
 		left := c.Forecast.Totals.Quality.Precursor
 		f := r.At(at, fmt.Sprintf("%s: %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, split(1-left), share(1-math.Exp2(-least))))
 		if more, warm := c.moreCure(cure, least-got); more <= mostCure {
-			f.Hint = fmt.Sprintf("%s more, with the malt at %s as the forecast has it, would come to that; the window of trade is 5.5 h at %s to 3 h at %s",
+			f.Hint = fmt.Sprintf("%s more at the malt's forecast %s would do the same as the mildest usual cure; the trade cures from 5.5 h at %s to 3 h at %s",
 				Hours(more), inDegrees(warm+zeroC, asked), c.Process.Units().Degrees(84, 0), c.Process.Units().Degrees(90, 0))
 		}
 		c.Note(f)

@@ -13,12 +13,12 @@ import (
 
 var cureTooHotForClaim = Rule{
 	Rule: finding.Rule{Name: "cure-too-hot-for-claim", Severity: finding.Caution,
-		Title:  "the kiln gets hotter than the malt that is to be made bears",
-		Why:    "heat makes colour and takes enzymes: each malt type has a band of cures that makes it what it is (published malt specifications, common practice)",
-		Do:     "cure cooler, or say what it then is: make another malt",
+		Title:  "the kiln gets too hot for the malt that the process names",
+		Why:    "heat makes colour and destroys enzymes: each malt type has its own band of cures (published malt specifications, common practice)",
+		Do:     "cure cooler, or name the malt that this is: make another malt",
 		Bad:    "make pilsner malt\ncure at air-on 98 °C for 4 h",
 		Good:   "make pilsner malt\ncure at air-on 83 °C for 5 h",
-		Limits: "It looks at what the kiln is set to. Of the colour it has an indication only, and speaks of it from half as much again as the malt type has."},
+		Limits: "It goes by what the kiln is set to. The forecast of colour is an indication only; the rule reports it from half as much again as the malt type has."},
 	Judge: func(r finding.Rule, c *Case) {
 		s, top, place := c.hottestStep()
 		if s == nil {
@@ -32,8 +32,8 @@ var cureTooHotForClaim = Rule{
 		if c.kilned() == nil || !(c.Forecast.Totals.Quality.Colour > tooDark*band.High) {
 			return
 		}
-		f := r.At(place, fmt.Sprintf("by the forecast the malt gets about %.0f EBC dark, and %s malt has %g to %g", c.Forecast.Totals.Quality.Colour, c.Profile.Malt.Name, band.Low, band.High))
-		f.Hint = "cure shorter or cooler, or say what it then is"
+		f := r.At(place, fmt.Sprintf("the forecast colour of the malt is about %.0f EBC, and %s malt has %g to %g", c.Forecast.Totals.Quality.Colour, c.Profile.Malt.Name, band.Low, band.High))
+		f.Hint = "cure shorter or cooler, or name the malt that this is"
 		c.Note(f)
 	},
 }
@@ -49,9 +49,9 @@ func (c *Case) tooHot(r finding.Rule, top quantity.Quantity, place source.Place,
 	if c.Profile.Grain.CureMost < c.Profile.Malt.Cure.High {
 		what = "malt of " + c.Profile.Grain.Name + " is heated"
 	}
-	f := r.At(place, fmt.Sprintf("%s is hotter than %s: %s at the most", top, what, limit))
+	f := r.At(place, fmt.Sprintf("%s is hotter than %s: %s at most", top, what, limit))
 	if other := curedAt(top.SI - zeroC); other != "" && c.Profile.Grain.Name == vocabulary.GrainBarley {
-		f.Hint = fmt.Sprintf("stay at or below %s, or make what is cured so hot: %s malt", limit, other)
+		f.Hint = fmt.Sprintf("stay at or below %s, or make a malt that is cured so hot: %s malt", limit, other)
 	} else {
 		f.Hint = "stay at or below " + limit
 	}

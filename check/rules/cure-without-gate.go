@@ -14,12 +14,12 @@ import (
 
 var cureWithoutGate = Rule{
 	Rule: finding.Rule{Name: "cure-without-gate", Severity: finding.Caution, // a note where the forecast has it dry, or 12 % is asked for
-		Title: "the heat of the cure begins with nothing that asks whether the malt is dry",
-		Why:   "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for no more than 80 °C (common practice), and hours alone do not tell that it is there",
+		Title: "the cure begins without a check that the malt is dry",
+		Why:   "wet malt loses its enzymes in the heat of the cure; the heat is raised only below about 10 % moisture, or 12 % for up to 80 °C (common practice), and hours alone do not show that the malt is so dry",
 		Do:    "put a gate in front of it: gate moisture at most 10 %",
 		Bad:   "dry at air-on 50 °C for 14 h\ncure at air-on 82 °C for 5 h",
 		Good:  "dry at air-on 50 °C for 14 h\ngate moisture at most 10 %\ncure at air-on 82 °C for 5 h",
-		Limits: "A weight can be such a gate; whether it is low enough shows only the forecast. Malts that need no enzymes are not judged. " +
+		Limits: "A weight can be such a gate; only the forecast shows whether it is low enough. Malts that need no enzymes are not judged. " +
 			"A step that waits for the moisture is gate enough while its latest time leaves room for a kiln that dries a fifth slower."},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {
@@ -89,22 +89,22 @@ func (a drynessAsked) gated(step int, need float64) bool {
 // ungated reports the step, unless a weight before it does what a moisture would.
 func (c *Case) ungated(r finding.Rule, s model.Step, top quantity.Quantity, place source.Place, loose *weighed) {
 	need := drynessFor(top.SI - zeroC)
-	f := r.At(place, fmt.Sprintf("the malt is heated to %s, and nothing before that asks how dry it is", top))
+	f := r.At(place, fmt.Sprintf("the malt is heated to %s, and no step before that checks how dry it is", top))
 	if loose != nil && (loose.step >= 0 || loose.high <= withered) {
-		f = r.At(place, fmt.Sprintf("the malt is heated to %s, and %s is all that is asked of it before", top, loose.test.Place.Text()))
-		f.Related = []finding.Related{{Place: loose.test.Place, Message: fmt.Sprintf("before %s it should hold about %s at the most", top, Percent(need))}}
+		f = r.At(place, fmt.Sprintf("the malt is heated to %s, and the only condition before that is %s", top, loose.test.Place.Text()))
+		f.Related = []finding.Related{{Place: loose.test.Place, Message: fmt.Sprintf("before %s it should hold about %s at most", top, Percent(need))}}
 	}
 	run := c.run(s)
 	byWeight := c.weightBefore(s)
 	switch {
 	case byWeight && run == nil:
-		c.NotJudged(r, "whether the weight before the cure is low enough shows only the forecast")
+		c.NotJudged(r, "only the forecast shows whether the weight before the cure is low enough")
 		return
 	case run == nil:
 	case run.MoistureStart <= need+nearlyDry && byWeight:
 		return
 	default:
-		f.Message += fmt.Sprintf("; by the forecast it then holds %s", Percent(run.MoistureStart))
+		f.Message += fmt.Sprintf("; the forecast moisture then is %s", Percent(run.MoistureStart))
 		if run.MoistureStart <= need || loose != nil && loose.high <= dampMalt+nearlyDry {
 			f.Severity = finding.Note
 		}
@@ -131,11 +131,11 @@ func (c *Case) timedOut(r finding.Rule, s model.Step, top quantity.Quantity, pla
 			return
 		}
 	}
-	f := r.At(place, fmt.Sprintf("the malt is heated to %s with no gate in front, and %s ends by its time at %s", top, on, Percent(wet)))
+	f := r.At(place, fmt.Sprintf("the malt is heated to %s with no gate before it, and %s ends by its time at %s", top, on, Percent(wet)))
 	if wet > run.MoistureStart {
-		f.Message = fmt.Sprintf("the malt is heated to %s with no gate in front, and on %s it then holds %s", top, on, Percent(wet))
+		f.Message = fmt.Sprintf("the malt is heated to %s with no gate before it, and on %s it then holds %s", top, on, Percent(wet))
 	}
-	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time where this does not come about"},
+	f.Related = []finding.Related{{Place: last.test.Place, Message: "the step ends by its time if this condition is not met"},
 		{Place: s.Place(), Message: "the gate goes in front of this"}}
 	f.Fixes = []finding.Edit{before(s.Place(), asksDry)}
 	c.Note(f)

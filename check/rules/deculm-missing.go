@@ -27,7 +27,7 @@ store in "lidded drum" for at least 3 weeks`,
 }
 deculm within 12 h
 store in "lidded drum" for at least 3 weeks`,
-		Limits: "green malt that never comes to a kiln is left alone, but not that of sorghum"},
+		Limits: "it does not judge green malt that never comes to a kiln, except sorghum"},
 	Judge: func(r finding.Rule, c *Case) {
 		p := c.Process
 		kilned := model.Last[*model.Kilning](p)
@@ -40,7 +40,7 @@ store in "lidded drum" for at least 3 weeks`,
 			c.Note(f)
 		case kilned != nil:
 			f := r.At(p.Place, fmt.Sprintf("%q never takes the rootlets off", p.Name))
-			f.Related = []finding.Related{{Place: kilned.Place(), Message: "it would come after this"}}
+			f.Related = []finding.Related{{Place: kilned.Place(), Message: "deculm belongs after this"}}
 			c.Note(f)
 		}
 	},

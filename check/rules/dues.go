@@ -77,7 +77,7 @@ func (d dues) parted(s visits.Start[visits.Task]) (night, away []visits.Task) {
 func (d dues) nobodyThere(r finding.Rule, start int, away []visits.Task) finding.Finding {
 	first := away[0]
 	at := d.clock(start, first)(first.At)
-	f := r.At(first.Place, fmt.Sprintf("of %d steps that need a hand %s on days when nobody is there, the first of them %s, on %s at %s",
+	f := r.At(first.Place, fmt.Sprintf("of %d steps that need somebody %s on days when nobody is there, the first of them %s, on %s at %s",
 		len(d.list), fall(len(away)), tell.Due(first), at.Day.Format(time.DateOnly), clock(at.Second)))
 	f.Why = "a soak that nobody drains drowns the grain, and a piece that is not turned heats and mats, for as long as nobody comes (common practice)"
 	f.Hint = "ask somebody to come on those days, or begin on another day" + localCodes

@@ -10,12 +10,12 @@ import (
 var earliestTooLate = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "earliest-too-late", Severity: finding.Caution,
-		Title:  "the earliest time of a guard comes long after what the step waits for",
-		Why:    "the earliest time keeps a step from ending by a false reading; where it comes hours behind the condition, the clock and not the grain ends the step, and malt goes on drying or heating (common practice)",
-		Do:     "let the guard begin a little before the forecast has it",
+		Title:  "the earliest time of a step comes long after its condition is met",
+		Why:    "the earliest time keeps a false reading from ending a step; where it comes hours after the condition is met, the clock and not the grain ends the step, and the malt goes on drying or heating (common practice)",
+		Do:     "set the earliest time a little before the forecast time",
 		Bad:    `dry at air-on 50 °C until moisture at most 20 % allow 30 to 40 h`,
 		Good:   `dry at air-on 50 °C until moisture at most 20 % allow 2 to 16 h`,
-		Limits: "It is quiet while the wait is under ten hours, or no longer than one and a half times what the step needs. Growth is not judged: what goes on too long there is too-long-to-modify."},
+		Limits: "It allows a wait of up to ten hours, or of one and a half times what the step needs. It does not judge growth: too-long-to-modify does."},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
@@ -27,7 +27,7 @@ var earliestTooLate = Rule{
 				place = allow.Place
 			}
 			if !c.told(place) {
-				c.Note(r.At(place, fmt.Sprintf("%s holds after %s, and the step may not end before %s", g.Text, Hours(g.First), Hours(g.Waited))))
+				c.Note(r.At(place, fmt.Sprintf("%s is met after %s, and the earliest time of the step is %s", g.Text, Hours(g.First), Hours(g.Waited))))
 			}
 		}
 	},

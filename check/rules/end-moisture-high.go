@@ -13,8 +13,8 @@ var endMoistureHigh = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "end-moisture-high", Severity: finding.Caution, // a note up to some 6 %, a fault where it moulds
 		Title:  "the malt leaves the kiln moister than its type should",
-		Why:    "moist malt loses its aroma and goes slack in store, mills badly, and moulds from about 14 % on (common practice)",
-		Do:     "dry it longer before the cure, or cure it longer; a gate behind the cure holds it: gate moisture at most 4.5 %",
+		Why:    "moist malt loses its aroma, goes slack in store and mills badly; from about 14 % on it moulds (common practice)",
+		Do:     "dry it longer before the cure, or cure it longer; a gate after the cure makes sure of it: gate moisture at most 4.5 %",
 		Bad:    "cure at air-on 80 °C for 1 h\ncool to malt 30 °C",
 		Good:   "cure at air-on 80 °C for 5 h\ngate moisture at most 5 %\ncool to malt 30 °C",
 		Limits: "The forecast of the last per cent is good to about half a per cent" + assumedOnly},
@@ -27,18 +27,18 @@ var endMoistureHigh = Rule{
 		if !(w > most+closeMoisture) { // or it is not forecast
 			return
 		}
-		said := fmt.Sprintf("%s malt should hold %s at the most", c.Profile.Malt.Name, Percent(most))
+		said := fmt.Sprintf("%s malt should hold %s at most", c.Profile.Malt.Name, Percent(most))
 		if most != own {
 			said = fmt.Sprintf("%s is the most in this house", Percent(most))
 		} else if c.Profile.Grain.EndMost >= c.Profile.Malt.EndMost {
-			said = fmt.Sprintf("malt of %s should hold %s at the most", c.Profile.Grain.Name, Percent(most))
+			said = fmt.Sprintf("malt of %s should hold %s at most", c.Profile.Grain.Name, Percent(most))
 		}
-		f := r.At(c.lastDried(), fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture, and %s", Percent(w), said))
-		f.Hint = fmt.Sprintf("dry it longer, or cure it longer; a gate at the end of the kiln holds it: gate moisture at most %s", Percent(most))
+		f := r.At(c.lastDried(), fmt.Sprintf("the malt leaves the kiln with %s moisture by the forecast, and %s", Percent(w), said))
+		f.Hint = fmt.Sprintf("dry it longer, or cure it longer; a gate at the end of the kiln makes sure of it: gate moisture at most %s", Percent(most))
 		if cool, before := c.wetted(); cool != nil && before <= most+closeMoisture {
 			f.Place = cool.Water.Place
-			f.Message = fmt.Sprintf("by the forecast the malt leaves the kiln with %s moisture for the %s of water on it, and %s", Percent(w), cool.Water, said)
-			f.Hint = fmt.Sprintf("it holds %s before it is poured: pour less, or let air alone cool it", Percent(before))
+			f.Message = fmt.Sprintf("the %[2]s of water on the malt leaves it with %[1]s moisture by the forecast, and %[3]s", Percent(w), cool.Water, said)
+			f.Hint = fmt.Sprintf("the malt holds %s before the water: pour less, or let air alone cool it", Percent(before))
 		}
 		switch {
 		case w > moulds:

@@ -12,11 +12,11 @@ import (
 var equipmentCannot = Rule{
 	Rule: finding.Rule{Name: "equipment-cannot", Severity: finding.Fault,
 		Title:  "the kiln cannot do what is asked of it",
-		Why:    "what a kiln does not reach, or cannot go as low as, the malt does not get either; its fan moves no more air than it has; and warmed air carries only so much water away, however long the malt is dried in it (a balance of heat and water)",
-		Do:     "ask for what the kiln reaches, dry with less air at a time, or in smaller charges",
+		Why:    "the malt gets no heat above or below the reach of the kiln, and no more air than its fan moves; and warm air carries away only so much water, however long the malt is dried (a balance of heat and water)",
+		Do:     "write a temperature that the kiln reaches, dry with less air, or dry smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "A kiln may take an hour to come to its heat; a roast that ends below its heat is reported at once. What walls lose is known only of a kiln that says them, so the heater of another may be weaker than it says" + assumedOnly},
+		Limits: "A kiln may take an hour to reach its heat; a roast that ends below its heat is reported. Heat lost through walls is known only where the kiln names its walls, so another kiln may lack more heat than is reported" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		var told []model.Step
 		for _, st := range model.Every[*model.Kilning](c.Process) {
@@ -60,9 +60,9 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			}
 		case forecast.HeatsItself:
 			on = kilnAir
-			f.Hint = "give it air at once, or spread it thin and turn it: move more air, dry a smaller charge, or wither it first"
+			f.Hint = "give the malt air at once, or spread it thin and turn it: move more air, dry a smaller charge, or wither it first"
 		case forecast.KilnAirShort:
-			f.Severity, f.Hint = finding.Caution, "write the air that comes, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
+			f.Severity, f.Hint = finding.Caution, "write the airflow that gets through, spread the malt thinner, or give the kiln a stronger fan or a higher chimney"
 		case forecast.KilnShort:
 			heater = !t.BeyondReach() && !t.ByDrying() && t.Limit != kiln.ByWalls
 			if t.Limit == kiln.ByHeater {
@@ -70,15 +70,15 @@ func (c *Case) equipmentTroubles(r finding.Rule, told []model.Step) {
 			}
 			if t.Limit == kiln.ByFeed {
 				heater, f.Severity = false, finding.Caution
-				f.Hint = "take the temperature out, and the air is taken as it comes; or say what heater this floor has"
+				f.Hint = "leave the temperature out to take the air as it comes, or write the heater of this floor"
 			}
 			if t.ByDoor { // how much it lets out is nearly sure: of the door its height alone is assumed
 				on, f.Severity, f.Hint = nil, finding.Caution, "shut the door, or open it less, as in door ajar 2 cm"
 			}
 			if t.Late {
-				f.Severity, f.Hint = finding.Caution, "roast less at a time, with a stronger heater or for longer; or write the heat that is reached"
+				f.Severity, f.Hint = finding.Caution, "roast less at a time, with a stronger heater or for longer; or write the temperature that is reached"
 			} else if t.ByDrying() {
-				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or ask for less"
+				f.Severity, f.Hint = finding.Caution, "set the kiln by air-on while the malt is moist, or set a lower temperature"
 			}
 		case forecast.CannotCool:
 			heater = true

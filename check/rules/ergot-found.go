@@ -9,7 +9,7 @@ var ergotFound = Rule{
 	Rule: finding.Rule{Name: "ergot-found", Severity: finding.Danger,
 		Title:  "ergot was found in the grain",
 		Why:    "the black horns of ergot hold poisons that malting, mashing and baking leave in it; a few in a kilogram are too many",
-		Do:     "do not malt it as it is: have it cleaned by a mill with a colour sorter and tested, or take another lot; keep it from animals too, and follow local codes",
+		Do:     "do not malt this grain: have it cleaned by a mill with a colour sorter and tested, or take another lot; keep it from animals too, and follow local codes",
 		Bad:    `ergot found`,
 		Good:   `ergot none`,
 		Limits: "broken horns and their dust are not seen by eye"},

@@ -12,9 +12,9 @@ import (
 var exhaustStale = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "exhaust-stale", Severity: finding.Caution,
-		Title: "so little fresh air is blown that its carbon dioxide holds the growth back",
-		Why:   "only fresh air carries off the carbon dioxide of the grain, and what is led round brings it back; above 1 % or so it checks the growth, which some houses want in the last days and none at the peak (common practice), and whoever leans into the box breathes it",
-		Do:    "lead less air round, or blow more: only fresh air carries it off",
+		Title: "too little fresh air is blown, and carbon dioxide slows the growth",
+		Why:   "only fresh air carries off the carbon dioxide of the grain; air led round brings it back. Above about 1 % it slows the growth, which some houses want in the last days and none at the peak (common practice), and whoever leans into the box breathes it",
+		Do:    "lead less air round, or blow more: only fresh air carries carbon dioxide off",
 		Bad: `floor "base tray" { area 0.02 m2; airflow 2.4 m3/h; heater 100 W; cooler 200 W; returns 95 % }
 germinate on "base tray" {
   hold bed at 14 to 16 °C
@@ -29,21 +29,21 @@ germinate on "base tray" {
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "it takes the share led round to be what is written, all the time, and knows of no check by carbon dioxide itself"},
+		Limits: "it takes the share led round as written, all the time; the forecast does not let carbon dioxide slow the growth"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, p := range c.Forecast.Pieces {
 			floor := pieceFloor(p.Of)
 			if p.Blown == nil || p.Blown.CO2 <= mostCO2 || floor == nil {
 				continue
 			}
-			place, do := littleAir(p, floor), "blow more: only fresh air carries it off"
+			place, do := littleAir(p, floor), "blow more: only fresh air carries carbon dioxide off"
 			fresh := p.Blown.Fastest
 			if floor.Returns != nil && floor.Returns.SI > 0 {
 				place, do = floor.Returns.Place, r.Do
 				fresh *= 1 - floor.Returns.SI
 			}
-			f := r.At(place, fmt.Sprintf("at its strongest growth the bed gives off air with %s of carbon dioxide", Percent(p.Blown.CO2)))
-			f.Hint = fmt.Sprintf("%s of fresh air keep it below 1 %%: %s", c.Process.Units().AboutAirflow(fresh*p.Blown.CO2/mostCO2), do)
+			f := r.At(place, fmt.Sprintf("the air off the bed holds %s of carbon dioxide at the strongest growth", Percent(p.Blown.CO2)))
+			f.Hint = fmt.Sprintf("%s of fresh air keeps it below 1 %%: %s", c.Process.Units().AboutAirflow(fresh*p.Blown.CO2/mostCO2), do)
 			f.Related = []finding.Related{{Place: p.Place, Message: "where it grows"}}
 			c.Note(f)
 		}

@@ -15,7 +15,7 @@ var expectationBroken = Rule{
 	Rule: finding.Rule{Name: "expectation-broken", Severity: finding.Fault,
 		Title:  "the forecast does not keep a promise of the process",
 		Why:    "the process says so itself",
-		Do:     "change the process until it keeps the promise, or promise what it gives",
+		Do:     "change the process until it keeps the promise, or promise what the forecast gives",
 		Bad:    "expect total time at most 7 days",
 		Good:   "expect total time at most 9 days",
 		Limits: "the forecast takes the middle of every band; expectation-at-risk asks how often the promise is kept" + assumedOnly},
@@ -26,12 +26,12 @@ var expectationBroken = Rule{
 			case c.Forecast.BrokenOff():
 				c.NotJudged(r, fmt.Sprintf("the forecast ends before %s can be judged", text))
 			case e.Unjudged:
-				c.NotJudged(r, fmt.Sprintf("%s: the model ends before it, and it is not forecast", text))
+				c.NotJudged(r, fmt.Sprintf("%s is not forecast: the model ends before it", text))
 			case math.IsNaN(e.Value) || e.Test.Bound == nil:
 				c.NotJudged(r, fmt.Sprintf("the process has no %s", e.Test.Measure))
 			case c.againstStated(&e.Test): // stated-total-differs says so
 			default:
-				f := r.At(e.Test.Place, fmt.Sprintf("%s is promised, and the forecast gives %s", text, e.Test.Bound.Missed(e.Value)))
+				f := r.At(e.Test.Place, fmt.Sprintf("the process promises %s, and the forecast gives %s", text, e.Test.Bound.Missed(e.Value)))
 				c.Note(c.rests(r, f, promiseRestsOn(e.Test.Measure)...))
 			}
 		}

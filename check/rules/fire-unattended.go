@@ -31,7 +31,7 @@ var fireUnattended = Rule{
 		case burns == 0:
 			c.NotJudged(r, "the steps of the kiln do not say how long they take")
 		case burns <= up:
-			c.NotJudged(r, fmt.Sprintf("its %s of fire fit into the %s that somebody is awake, and nothing says at what hour it is lit", Hours(burns), Hours(up)))
+			c.NotJudged(r, fmt.Sprintf("the hour at which the fire is lit is not known; its %s would fit into the %s that somebody is awake", Hours(burns), Hours(up)))
 		default:
 			f := r.At(st.Place(), fmt.Sprintf("the %s fire burns %s on end, and somebody is awake for %s of the day", k.Fired.Text, Hours(burns), Hours(up)))
 			f.Related = append(theKiln(k), finding.Related{Place: c.Process.Site.Awake[0].Place, Message: "when somebody is awake"})

@@ -10,12 +10,12 @@ import (
 var firstSoakLong = Rule{
 	Rule: finding.Rule{Name: "first-soak-long-for-water-sensitive-lot", Severity: finding.Caution,
 		Title: "the first soak is long for a lot that is sensitive to water",
-		Why:   "of such a lot many kernels do not chit with a film of water on them; a short first soak and a long rest let them wake first (common practice; the test in 4 ml and 8 ml is that of Analytica EBC)",
-		Do:    "keep the first soak to 4 to 6 h, rest the grain for 12 h and more until it has drunk the film, and make up for it in a later soak",
+		Why:   "many kernels of such a lot do not chit under a film of water; a short first soak and a long rest let them wake first (common practice; the test in 4 ml and 8 ml is that of Analytica EBC)",
+		Do:    "keep the first soak to 4 to 6 h, rest the grain for 12 h and more until it has drunk the film, and lengthen a later soak",
 		Bad:   "germination 97 % of 200 kernels at 4 ml\ngermination 60 % of 200 kernels at 8 ml\nsoak 9 h in water at 13 °C",
 		Good:  "germination 97 % of 200 kernels at 4 ml\ngermination 60 % of 200 kernels at 8 ml\nsoak 5 h in water at 13 °C",
 		Limits: "the difference of two tests is uncertain by some 8 points for 100 kernels each. The forecast knows nothing of water " +
-			"sensitivity: it lets the lot grow as any other"},
+			"sensitivity: the lot grows there like any other"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
 		if g == nil || model.First[*model.Steep](c.Process) == nil {
@@ -32,7 +32,7 @@ var firstSoakLong = Rule{
 		if points < sensitive-1e-6 || !ok || first.seconds <= firstSoakMost+60 {
 			return
 		}
-		f := r.At(timeAt(first.step), fmt.Sprintf("the first soak lasts %s, and the lot is sensitive to water: in 8 ml %.0f points fewer germinate than in 4 ml", lasting(first.step, first.seconds), points))
+		f := r.At(timeAt(first.step), fmt.Sprintf("the first soak lasts %s, and the lot is sensitive to water: %.0f points fewer germinate in 8 ml than in 4 ml", lasting(first.step, first.seconds), points))
 		f.Related = []finding.Related{{Place: eight.place, Message: "the test in 8 ml"}}
 		c.Note(f)
 	},

@@ -13,8 +13,8 @@ var floorsOutOfStep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "floors-out-of-step", Severity: finding.Caution,
 		Title: "two floors of a kiln do not take the same time",
-		Why:   "the malt goes down when the floor below is free, and both floors are loaded at once: the one that is through first waits for the other, and either the malt lies on in the exhaust, or it lies above without air while the floor below stands empty (common practice: both stages fill the cycle)",
-		Do:    "move drying from the floor that takes longer to the other one: what moisture the upper stage ends at settles both",
+		Why:   "the malt goes down when the floor below is free, and both floors are loaded at once. The floor that is ready first waits for the other: the malt lies on in the exhaust, or it lies above without air while the floor below stands empty (common practice: both stages fill the cycle)",
+		Do:    "move drying from the floor that takes longer to the other: the moisture at which the upper stage ends settles both",
 		Bad: `kiln "base top" { area 0.5 m2; air from "base kiln" }
 kiln in "base top" { dry at air-on 45 °C for 6 h }
 kiln in "base kiln" {
@@ -31,7 +31,7 @@ kiln in "base kiln" {
   gate moisture at most 5 % allow 0 to 4 h
   cool to malt 30 °C
 }`,
-		Limits: "It takes loading and turning over to need no time, and the batch before to have gone as the process says. An hour, or a tenth of the cycle, is let pass"},
+		Limits: "It assumes that loading and turning over take no time, and that the batch before went as the process says. It does not report an hour, or a tenth of the cycle"},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.Forecast.BrokenOff() {
 			return
@@ -43,7 +43,7 @@ kiln in "base kiln" {
 		}
 		for _, t := range forecast.Troubles[forecast.FloorsApart](c.Forecast) {
 			f := r.At(t.Where(), c.said(t))
-			f.Hint = "no two batches of this process would go alike: end both stages by the clock, or let the upper one end well before the lower"
+			f.Hint = "two batches of this process would never go alike: end both stages by the clock, or let the upper one end well before the lower"
 			c.Note(f)
 		}
 	},

@@ -13,11 +13,11 @@ var forecastUnable = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "forecast-unable", Severity: finding.Fault,
 		Title:  "the forecast cannot go on",
-		Why:    "what the process asks for lies outside what the models hold for, or cannot be done at all",
-		Do:     "look at the value named, and at the step before",
+		Why:    "the process goes beyond what the models cover, or asks for what cannot be done",
+		Do:     "look at the value that the message names, and at the step before",
 		Bad:    "soak 6 h in water at 60 °C",
 		Good:   "soak 6 h in water at 13 °C",
-		Limits: "what comes after the step named is not judged"},
+		Limits: "nothing after that step is judged"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range forecast.Troubles[forecast.Unable](c.Forecast) {
 			c.Note(r.At(t.Place, c.said(t)))

@@ -11,10 +11,10 @@ var freezingWater = Rule{
 	Rule: finding.Rule{Name: "freezing-water", Severity: finding.Caution, // a fault at the freezing point
 		Title:  "the steep water is near freezing",
 		Why:    "near 0 °C grain hardly drinks and does not wake; ice bursts tubs and taps, and breaks the wet kernel (common practice)",
-		Do:     "bring the tub in, or temper the water to 8 °C and more",
+		Do:     "bring the tub indoors, or warm the water to 8 °C and more",
 		Bad:    `soak 8 h in water at 2 °C`,
 		Good:   `soak 8 h in water at 10 °C`,
-		Limits: "of a site's water it takes the middle; a tub that cools in a frosty night is not followed"},
+		Limits: "it takes the middle of the site's water temperature; it does not follow a tub that cools in a frosty night"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, w := range onceEach(c.wettings(), model.SoakStep) {
 			low, high, place, ok := c.warmth(w.step)

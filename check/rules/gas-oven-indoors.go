@@ -26,7 +26,7 @@ var gasOvenIndoors = Rule{
 			how = " for " + Hours(least)
 		}
 		f := r.At(k.Fired.Place, fmt.Sprintf("%q burns gas%s with no draught that takes its flue gas away", k.Name, how))
-		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no draught"}}
+		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "the line that says it has no draught"}}
 		c.Note(f)
 	}),
 }

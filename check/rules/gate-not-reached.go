@@ -5,7 +5,7 @@ import "maltwright/lang/finding"
 var gateNotReached = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "gate-not-reached", Severity: finding.Fault,
-		Title:  "the forecast does not meet a gate in its time",
+		Title:  "a gate is not met in its time by the forecast",
 		Why:    "a gate guards what comes after it: malt that is heated before it is dry enough loses its enzymes, and malt that is stored too damp goes mouldy",
 		Do:     "give the step before it more time, more air or more warmth",
 		Bad:    "dry at air-on 50 °C for 4 h\ngate moisture at most 10 % allow 0 to 2 h",

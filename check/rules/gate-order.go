@@ -10,12 +10,12 @@ import (
 
 var gateOrder = Rule{
 	Rule: finding.Rule{Name: "gate-order", Severity: finding.Fault,
-		Title: "a later gate asks for more moisture than one before it",
-		Why:   "malt on the kiln only dries: a gate above an earlier one is open from the start and guards nothing, and a moisture that is already behind never comes again (a balance of water)",
-		Do:    "let the moistures fall from step to step; look whether two of them were swapped",
+		Title: "a later gate allows more moisture than one before it",
+		Why:   "malt on the kiln only dries: a gate that allows more moisture than an earlier one is open from the start and guards nothing (a balance of water)",
+		Do:    "let the moistures fall from step to step; two of them may have been swapped",
 		Bad:   "gate moisture at most 10 %\ncure at air-on 82 °C for 4 h\ngate moisture at most 14 %",
 		Good:  "gate moisture at most 10 %\ncure at air-on 82 °C for 4 h\ngate moisture at most 4.5 %",
-		Limits: "A gate right behind a step may ask for less than the until of that step, because the step may also end by its time. " +
+		Limits: "A gate right after a step may be drier than the until of that step, because the step may also end by its time. " +
 			"Gates on weight are not compared with gates on moisture."},
 	Judge: func(r finding.Rule, c *Case) {
 		var least *weighed
@@ -51,7 +51,7 @@ func (c *Case) rising(r finding.Rule, before, w *weighed) {
 	var f finding.Finding
 	switch {
 	case w.low > before.high:
-		f = r.At(w.test.Place, fmt.Sprintf("%s is asked for after %s, and malt that is drier than that does not get wetter again", w.test.Place.Text(), before.test.Place.Text()))
+		f = r.At(w.test.Place, fmt.Sprintf("%s comes after %s, and malt that is drier than that does not get wetter again", w.test.Place.Text(), before.test.Place.Text()))
 	case w.high > before.high && w.high < 1:
 		f = r.At(w.test.Place, fmt.Sprintf("%s comes after %s, so it holds from the start and guards nothing", w.test.Place.Text(), before.test.Place.Text()))
 	default:
@@ -60,6 +60,6 @@ func (c *Case) rising(r finding.Rule, before, w *weighed) {
 	if before.stage != w.stage {
 		f.Severity = finding.Caution // withered further than the kiln asks: the step ends at once
 	}
-	f.Related = []finding.Related{{Place: before.test.Place, Message: "it was to be as dry as this before"}}
+	f.Related = []finding.Related{{Place: before.test.Place, Message: "the earlier gate is drier"}}
 	c.Note(f)
 }

@@ -10,16 +10,16 @@ import (
 var gateWaitsLong = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "gate-waits-long", Severity: finding.Caution,
-		Title: "a gate waits for hours, with the heat of the step before it",
-		Why:   "a gate is there to make sure; what it waits for should have come by then. Where it waits for long, a step in front of it is missing or was made too short, and the malt is dried by a setting that was not chosen for it (common practice)",
-		Do:    "write the step that brings it about, or write how long the gate may wait: gate moisture at most 10 % allow 0 to 6 h",
+		Title: "a gate waits for hours in the heat of the step before it",
+		Why:   "a gate only makes sure: its condition should be met when the gate begins. If it waits long, a step before it is missing or too short, and the malt is dried at a setting that was not chosen for it (common practice)",
+		Do:    "write the step that meets the condition, or write how long the gate may wait: gate moisture at most 10 % allow 0 to 6 h",
 		Bad: `dry at air-on 50 °C until moisture at most 34 % allow 1 to 16 h
 gate moisture at most 10 %
 cure at air-on 82 °C for 5 h`,
 		Good: `dry at air-on 50 °C until moisture at most 10 % allow 3 to 24 h
 gate moisture at most 10 %
 cure at air-on 82 °C for 5 h`,
-		Limits: "A wait that is written down, by allow behind the gate, is meant. It is quiet for four hours, within which forecasts of drying are often out. A gate behind all heat is left to end-moisture-high and the rules of the cure."},
+		Limits: "A wait that allow gives the gate is meant. A wait of up to four hours is not reported: forecasts of drying are often that far out. end-moisture-high and the rules of the cure judge a gate after all heat."},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
@@ -27,7 +27,7 @@ cure at air-on 82 °C for 5 h`,
 				continue
 			}
 			if c.waitsUnasked(g.Place.Start) {
-				c.Note(r.At(g.Place, fmt.Sprintf("%s is waited for %s, with the heat of the step before", g.Text, Hours(g.Waited))))
+				c.Note(r.At(g.Place, fmt.Sprintf("the gate waits for %s for %s, in the heat of the step before", g.Text, Hours(g.Waited))))
 			}
 		}
 	},

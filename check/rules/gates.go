@@ -21,7 +21,7 @@ func judgeGates(r finding.Rule, c *Case, hold bool) {
 		f := r.At(g.Place, fmt.Sprintf("%s is not met%s: %s", g.Text, after(g.Waited), measured(g)))
 		f.Hint = longer(g, r.Do)
 		if c.noBreakToSee(g) {
-			f.Hint = "a bed so thin dries all through at once, and the air off it warms from the start: wait for a moisture instead, until moisture at most 12 %"
+			f.Hint = "a bed so thin dries all through at once, and air-off rises from the start: wait for a moisture instead, until moisture at most 12 %"
 		}
 		c.Note(c.rests(r, f, c.gateRestsOn(g)...))
 	}
@@ -63,11 +63,11 @@ func after(waited float64) string {
 func measured(g *forecast.Gate) string {
 	switch t := g.Failed; {
 	case t == nil:
-		return "it comes about only later"
+		return "the condition is met only later"
 	case t.Word != "":
 		return fmt.Sprintf("%s is %s", t.Measure, g.Word)
 	case t.Bound == nil:
-		return fmt.Sprintf("%s has not come", t.Measure)
+		return fmt.Sprintf("there is no %s yet", t.Measure)
 	default:
 		return fmt.Sprintf("%s is %s", t.Measure, t.Bound.Missed(g.Measured))
 	}
@@ -78,7 +78,7 @@ func longer(g *forecast.Gate, otherwise string) string {
 	case !g.Searching:
 		return otherwise
 	case math.IsNaN(g.Needs):
-		return "with everything left as it is it does not come about within 4 days: " + otherwise
+		return "the condition is not met within 4 days at these settings: " + otherwise
 	}
-	return fmt.Sprintf("it would take %s more: %s", Hours(g.Needs), otherwise)
+	return fmt.Sprintf("the step needs %s more: %s", Hours(g.Needs), otherwise)
 }

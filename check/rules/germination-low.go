@@ -9,12 +9,12 @@ import (
 var germinationLow = Rule{
 	Rule: finding.Rule{Name: "germination-low", Severity: finding.Caution, // a fault where the lot is certain to be poor
 		Title: "fewer kernels germinate than malt needs",
-		Why:   "a kernel that does not grow stays raw: it gives no extract, filters badly, and on the floor it is the one that goes mouldy; malting barley is bought at 95 % and more (common practice)",
-		Do:    "if the lot is young it may only be asleep: store it dry for some weeks and test it again; else use another lot, and keep this one for feed",
+		Why:   "a kernel that does not grow stays raw: it gives no extract, filters badly and goes mouldy on the floor; malting barley is bought at 95 % and more (common practice)",
+		Do:    "a young lot may only be dormant: store it dry for some weeks and test it again; otherwise use another lot, and keep this one for feed",
 		Bad:   `germination 82 % of 200 kernels at 4 ml`,
 		Good:  `germination 97 % of 200 kernels at 4 ml`,
-		Limits: "it does not know a sleeping kernel from a dead one; a test with hydrogen peroxide does. What was counted in 8 ml of water is left out, " +
-			"for there kernels drown that live"},
+		Limits: "it does not know a dormant kernel from a dead one; a test with hydrogen peroxide does. Tests in 8 ml of water are left out, " +
+			"because living kernels drown in them"},
 	Judge: judgeGermination,
 }
 
@@ -32,18 +32,18 @@ func judgeGermination(r finding.Rule, c *Case) {
 	if n.share >= least-1e-9 {
 		return
 	}
-	f := r.At(n.place, fmt.Sprintf("%s of the kernels germinate, and %s are wanted of %s", n.like.Like(n.share), Percent(least), c.Profile.Grain.Name))
+	f := r.At(n.place, fmt.Sprintf("%s of the kernels germinate, and %[3]s needs %[2]s", n.like.Like(n.share), Percent(least), c.Profile.Grain.Name))
 	switch low, high, counted := n.between(); {
 	case !counted:
-		f.Hint = "say of how many kernels, and it shows how certain that is; " + f.Hint
+		f.Hint = "write how many kernels were tested, to see how certain that is; " + f.Hint
 	case high >= least:
-		f.Message += fmt.Sprintf("; of %.0f kernels that may still be a lot of %s to %s", n.kernels, Percent(low), Percent(high))
+		f.Message += fmt.Sprintf("; with %.0f kernels tested the lot may lie at %s to %s", n.kernels, Percent(low), Percent(high))
 		f.Hint = fmt.Sprintf("count %.0f kernels more before you judge the lot; %s", max(200, n.kernels), f.Hint)
 	case high < 1-2*(1-least):
 		f.Severity = finding.Fault
-		f.Message += fmt.Sprintf("; the lot itself lies at %s at the most", Percent(high))
+		f.Message += fmt.Sprintf("; the lot as a whole lies at %s at most", Percent(high))
 	default:
-		f.Message += fmt.Sprintf("; the lot itself lies at %s to %s", Percent(low), Percent(high))
+		f.Message += fmt.Sprintf("; the lot as a whole lies at %s to %s", Percent(low), Percent(high))
 	}
 	c.Note(f)
 }

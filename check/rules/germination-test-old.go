@@ -11,11 +11,11 @@ import (
 var germinationTestOld = Rule{
 	Rule: finding.Rule{Name: "germination-test-old", Severity: finding.Note,
 		Title:  "a germination test that is older than 8 weeks",
-		Why:    "a lot wakes from its sleep in store, and later dies in it; how it bears water changes as well (common practice)",
+		Why:    "a lot loses its dormancy in store, and later dies there; its sensitivity to water changes too (common practice)",
 		Do:     "test the lot again before it is steeped; it takes three days",
 		Bad:    "germination 97 % of 200 kernels at 4 ml on 2025-10-02\ngermination 79 % of 200 kernels at 8 ml on 2026-02-02",
 		Good:   "germination 97 % of 200 kernels at 4 ml on 2026-02-02\ngermination 79 % of 200 kernels at 8 ml on 2026-02-02",
-		Limits: "a process is no batch and has no day of its own: without check --on a test is only held against the newest of its lot"},
+		Limits: "a process has no day of its own: without check --on a test is only compared with the newest of its lot"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
 		if g == nil || !g.Raw() || len(g.Germination) == 0 {
@@ -30,7 +30,7 @@ var germinationTestOld = Rule{
 			c.Note(f)
 			return
 		}
-		against, says := last, "this test is %.0f weeks older than the newest of the lot, and 8 weeks is the most"
+		against, says := last, "this test is %.0f weeks older than the newest test of the lot, and 8 weeks is the most"
 		if c.On != "" {
 			against, says = c.On, "on the day of the first soak this test is %.0f weeks old, and 8 weeks is the most"
 		}
@@ -74,7 +74,7 @@ func wrongDate(r finding.Rule, g *model.Grain, on string) (f finding.Finding, ok
 	}
 	late, early := g.Germination[last].On, g.Germination[first].On
 	if gap, known := apart(early.Text, late.Text); known && gap > lotKeeps {
-		f = r.At(late.Place, fmt.Sprintf("this test is %s years after that of %s, which no lot keeps; one of the two dates is wrong", years(gap), early.Text))
+		f = r.At(late.Place, fmt.Sprintf("this test is %s years after that of %s, and no lot keeps so long; one of the two dates is wrong", years(gap), early.Text))
 		f.Related = []finding.Related{{Place: early.Place, Message: "the other date"}}
 	} else if gap, known = apart(on, late.Text); known && gap > lotKeeps {
 		f = r.At(late.Place, fmt.Sprintf("this test is %s years after the first soak, on %s", years(gap), on))

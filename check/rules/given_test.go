@@ -33,13 +33,12 @@ func TestTheHoursThatACureLacksAreEnough(t *testing.T) {
 		minutes float64
 	}{{"air-on 80 °C", 90}, {"malt 82 °C", 45}, {"air-on 75 °C", 240}, {"air-on 180 °F", 60}} {
 		hint := cured(c.heat, c.minutes)
-		more := regexp.MustCompile(`^([0-9.]+) (h|min) more`).FindStringSubmatch(hint)
+		more := regexp.MustCompile(`^(?:([0-9]+) h)? ?(?:([0-9]+) min)? more`).FindStringSubmatch(hint)
 		require.NotNil(t, more, "%s for %v min: %s", c.heat, c.minutes, hint)
-		lacks, err := strconv.ParseFloat(more[1], 64)
-		require.NoError(t, err)
-		if more[2] == "h" {
-			lacks *= 60
-		}
+		h, _ := strconv.ParseFloat(more[1], 64) // "" where there is none
+		m, _ := strconv.ParseFloat(more[2], 64)
+		lacks := 60*h + m
+		require.NotZero(t, lacks, hint)
 		assert.Empty(t, cured(c.heat, c.minutes+1.1*lacks), "%s: %v min more", c.heat, lacks)
 		assert.NotEmpty(t, cured(c.heat, c.minutes+0.8*lacks), "%s: four fifths of %v min more", c.heat, lacks)
 	}

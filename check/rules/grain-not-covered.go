@@ -14,7 +14,7 @@ var grainNotCovered = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "grain-not-covered", Severity: finding.Fault,
 		Title: "a soak has too little water to cover the grain",
-		Why:   "the bed swells by two fifths as it drinks; what then stands out of the water stays dry and grows late (common practice)",
+		Why:   "the bed swells by two fifths as it drinks; grain above the water stays dry and grows late (common practice)",
 		Do:    "pour more water, or steep less at a time",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
   soak 6 h in 3 l water at 13 °C
@@ -30,7 +30,7 @@ var grainNotCovered = Rule{
   rest 9 h in air at 14 °C
   soak 6 h in water at 13 °C
 }`,
-		Limits: "it reckons from the bulk of the grain, settled as it was poured; a soak of which it is not said how much, or that overflows, is taken to be covered"},
+		Limits: "it goes by the bulk of the grain as it settles when poured; a soak without an amount of water, or with overflow, counts as covered"},
 	Judge: func(r finding.Rule, c *Case) {
 		told := map[source.Place]bool{}
 		for _, t := range forecast.Troubles[forecast.NotCovered](c.Forecast) {
@@ -42,7 +42,7 @@ var grainNotCovered = Rule{
 			if t.Water.Dimension == quantity.Mass {
 				need *= 1000 // kg
 			}
-			f := r.At(t.Water.Place, fmt.Sprintf("soak %d is in %s of water, and it takes %s to cover the swollen grain", t.Soak, t.Water, t.Water.Like(need)))
+			f := r.At(t.Water.Place, fmt.Sprintf("soak %d has %s of water, and %s is needed to cover the swollen grain", t.Soak, t.Water, t.Water.Like(need)))
 			if st := model.First[*model.Steep](c.Process); st != nil && st.Vessel != nil {
 				f.Related = []finding.Related{{Place: st.Vessel.Place, Message: "the vessel"}}
 			}

@@ -13,7 +13,7 @@ import (
 var growthByDryness = Rule{
 	Rule: finding.Rule{Name: "growth-by-dryness", Severity: finding.Caution,
 		Title: "the growth ends when the piece has dried to a moisture, and nobody looks at the kernel",
-		Why:   "how fast a piece dries depends on the air over it and on its cloth, and how fast it grows on its warmth: the one tells nothing of the other. A piece is kept wet while it grows, and to dry it is what withering is for (common practice)",
+		Why:   "the air and the cloth decide how fast a piece dries, and its warmth decides how fast it grows: the one does not show the other. A piece is kept wet while it grows, and dried by withering (common practice)",
 		Do:    "wait for the kernel: until acrospire at least 3/4; and dry it in wither",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
@@ -27,7 +27,7 @@ var growthByDryness = Rule{
   until acrospire at least 3/4
   allow 4 to 8 days
 }`,
-		Limits: "a growth that looks at the kernel too, in whatever place, is left alone"},
+		Limits: "a stage that also waits for the kernel is left alone"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.lastGrowth()
 		if st == nil || st.Until == nil || looksAt(st, vocabulary.MeasureChit) || c.growthLooksAt(vocabulary.MeasureAcrospire, vocabulary.MeasureRub) {

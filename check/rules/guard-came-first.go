@@ -5,9 +5,9 @@ import "maltwright/lang/finding"
 var guardCameFirst = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "guard-came-first", Severity: finding.Fault,
-		Title:  "the latest time of a step comes before what the step waits for",
-		Why:    "the step ends by its guard, and the next begins with grain that is not ready for it",
-		Do:     "give it more time, or change what would bring it on",
+		Title:  "the latest time of a step comes before its condition is met",
+		Why:    "the step ends at its latest time, and the next begins with grain that is not ready for it",
+		Do:     "allow more time, or change the step so that its condition is met sooner",
 		Bad:    "until acrospire at least 3/4\nallow 1 to 2 days",
 		Good:   "until acrospire at least 3/4\nallow 4 to 7 days",
 		Limits: "the forecast takes the middle of every band, and a lot that grows as usual" + assumedOnly},

@@ -11,13 +11,13 @@ import (
 
 var heatOfAnotherKiln = Rule{
 	Rule: finding.Rule{Name: "heat-of-another-kiln", Severity: finding.Caution,
-		Title: "a temperature is taken in a place that this kind of kiln does not have",
-		Why:   "air is blown under a bed and leaves above it, and the two are tens of degrees apart while the malt is wet; in an oven without a fan there is one air, about the malt. A step that was written for the one is no step for the other (common practice)",
-		Do:    "write where the temperature is taken on this kiln: oven without a fan, air-on, air-off or malt with one; or write its draught as it is",
+		Title: "a temperature is set at a place that this kind of kiln does not have",
+		Why:   "a fan blows air under a bed, and the air leaves above it tens of degrees cooler while the malt is wet; in an oven without a fan there is only the air about the malt. A step for the one does not suit the other (common practice)",
+		Do:    "write where this kiln takes its temperature: oven without a fan; air-on, air-off or malt with a fan; or correct its draught",
 		Bad:   "dry at oven 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:  "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "The forecast takes both for the air that comes to the malt. A kiln that is open by its own draught counts as one with a fan. " +
-			"It is said once, at the first step"},
+		Limits: "The forecast takes both as the air that comes to the malt. A kiln with a natural draught counts as one with a fan. " +
+			"It is reported once, at the first step"},
 	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
 		still := k.Draught.Text == vocabulary.DraughtStill
 		for _, s := range c.stepsIn(k) {
@@ -29,9 +29,9 @@ var heatOfAnotherKiln = Rule{
 			f.Hint = "write air-on for the air that is blown under the malt"
 			f.Related = []finding.Related{{Place: k.Place, Message: "a still oven says draught still"}}
 			if still {
-				f.Message = fmt.Sprintf("%s is air that is blown through malt, and %q has no fan", t.Where, k.Name)
+				f.Message = fmt.Sprintf("%s is air blown through the malt, and %q has no fan", t.Where, k.Name)
 				f.Hint = "write oven for the air inside it"
-				f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
+				f.Related = []finding.Related{{Place: k.Draught.Place, Message: "the line that says it has no fan"}}
 			}
 			c.Note(f)
 			return

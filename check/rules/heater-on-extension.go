@@ -10,8 +10,8 @@ import (
 
 var heaterOnExtension = Rule{
 	Rule: finding.Rule{Name: "heater-on-extension", Severity: finding.Note,
-		Title: "a heater so strong that an extension lead may not carry it for hours",
-		Why: "a lead on its drum, a strip or a timer takes a kettle for minutes; 1.5 kW and more for a day and a night heats it until it burns " +
+		Title: "a heater too strong to run for hours on an extension lead",
+		Why: "a coiled lead, a socket strip or a timer carries a kettle for minutes; 1.5 kW and more for a day and a night heats it until it burns " +
 			"(common practice of makers of heaters: straight into the wall)",
 		Do:     "plug it straight into the wall, on a circuit with nothing else on it, and feel the plug after an hour" + localCodes,
 		Bad:    `kiln "base kiln" { area 0.5 m2; airflow 60 m3/h; draught fan; heater 2.4 kW; fired electric }`,
@@ -27,7 +27,7 @@ var heaterOnExtension = Rule{
 		case k.Heater.SI <= leadBears || k.Heater.SI > plugBears:
 			return
 		}
-		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s runs for hours: if it is plugged into an extension lead, that is more than the lead bears", k.Heater)))
+		c.Note(r.At(k.Heater.Place, fmt.Sprintf("a heater of %s runs for hours: that is too much for an extension lead", k.Heater)))
 	}),
 }
 

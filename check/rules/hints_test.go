@@ -13,7 +13,7 @@ import (
 
 func TestAThinBedThatWaitsForABreakIsToldToWaitForAMoisture(t *testing.T) {
 	t.Parallel()
-	for area, says := range map[string]string{"0.5 m2": "wait for a moisture", "0.04 m2": "give it more time"} {
+	for area, says := range map[string]string{"0.5 m2": "wait for a moisture", "0.04 m2": "allow more time"} {
 		f := whatOf(t, "guard-came-first", map[string]string{
 			"  area 0.5 m2": "  area " + area,
 			"dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h": "dry at air-on 45 °C until break allow 1 to 2 h",
@@ -28,9 +28,9 @@ func TestWhatOvergrowsWhileItWithersIsNotHeldBackByTheGrowth(t *testing.T) {
 	withered := whatOf(t, "too-long-to-modify", map[string]string{
 		"acrospire at least 3/4": "acrospire at least 7/8",
 		air:                      air + "    humidity 96 %\n", until: "    until moisture at most 30 %", allow: "    allow 4 to 80 h"})
-	assert.Contains(t, withered, "it grows on while it withers")
+	assert.Contains(t, withered, "the piece grows on while it withers")
 	held := whatOf(t, "too-long-to-modify", map[string]string{"allow 4 to 8 days": "allow 9 to 12 days"})
-	assert.Contains(t, held, "the earliest time holds it back until 9.0 days")
+	assert.Contains(t, held, "its earliest time keeps it growing until 9 d")
 }
 
 func TestABedOnOneSideOfItsBandIsToldWhatHelps(t *testing.T) {

@@ -10,9 +10,9 @@ import (
 var holdNotReached = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "hold-not-reached", Severity: finding.Caution, // a note where it is the kernel that ends the growth
-		Title: "a hold that the piece never comes to, or does not come to the end of",
-		Why:   "the growth ends before the bed is brought to this temperature (common practice)",
-		Do:    "shorten the holds before it, or the time over which it leads the bed; or give the stage more time",
+		Title: "a hold that never begins, or does not come to its end",
+		Why:   "the growth ends before the bed reaches this temperature (common practice)",
+		Do:    "shorten the holds before it, or the time of its change; or give the stage more time",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C for 5 days
   hold bed at 12 to 14 °C
@@ -29,7 +29,7 @@ var holdNotReached = Rule{
   until acrospire at least 3/4 and rub is chalky
   allow 4 to 8 days
 }`,
-		Limits: "Where the growth ends by the kernel, a slower lot may come to the hold: that is a note. A hold that leads the bed may stay a quarter short of its end."},
+		Limits: "Where the kernel ends the growth, a slower lot may come to the hold: that is a note. A hold that changes the temperature may stay a quarter short of its end."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			if floor := c.onFloor(st); floor != nil {

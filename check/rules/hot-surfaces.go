@@ -14,8 +14,8 @@ var hotSurfaces = Rule{
 		Do:    "let it cool, or work with long gloves, covered arms and a tool with a long handle; keep children away" + localCodes,
 		Bad:   "stir every 2 h\ncure at air-on 82 °C for 5 h",
 		Good:  "cure at air-on 82 °C for 5 h",
-		Limits: "every kiln is hot: it speaks only where the malt is stirred at more than 60 °C, or heated above 100 °C, " +
-			"and does not know a stirrer that is worked from outside"},
+		Limits: "every kiln is hot: it reports only malt that is stirred at more than 60 °C, or heated above 100 °C, " +
+			"and does not know of a stirrer worked from outside"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		s, hot := c.hottestOf(st.Steps)
 		switch {

@@ -15,10 +15,10 @@ var hotWhileWet = Rule{
 		Title: "the malt itself gets hot while it is still wet",
 		Bad:   "dry at malt 70 °C for 6 h   # at 40 % moisture",
 		Good:  "dry at air-on 50 °C until moisture at most 12 % allow 6 to 20 h",
-		Limits: "It is the malt that is judged, by the forecast: in strong air wet malt stays far cooler than the air. What the air alone heats is a caution, and so is malt of which only the part next to the air gets too hot; set by the malt or in an oven it is a fault. " +
-			"It says nothing of air less than three degrees too hot, of less than half an hour, or of less than a fifth of the bed: air-on of 60 to 65 °C from the start is usual on a large kiln (Owens 2001), for drying malt stays near 25 °C, and the layer that meets the air first is warm before the rest" + assumedOnly,
-		Why: "wet enzymes die at temperatures that dry ones bear: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
-		Do:  "dry it further before it is heated: put a gate in front, or lengthen the step before"},
+		Limits: "It judges the malt, by the forecast: in strong air wet malt stays far cooler than the air. It is a caution where only the air heats the malt, or only the part next to the air gets too hot; it is a fault where the step is set by the malt or in an oven. " +
+			"It does not report malt that is less than three degrees too hot by the air, or too hot for less than half an hour or in less than a fifth of the bed. Air-on of 60 to 65 °C from the start is usual on a large kiln (Owens 2001): drying malt stays near 25 °C, and the layer that meets the air first is warm before the rest" + assumedOnly,
+		Why: "enzymes die in wet malt at temperatures that they stand in dry malt: about 50 °C above 25 % moisture, 65 °C above 12 %, 80 °C above 10 % (common practice)",
+		Do:  "dry the malt further before it is heated: put a gate before this step, or lengthen the step before"},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {
 			return

@@ -12,9 +12,9 @@ import (
 
 var kilnTooDeep = Rule{
 	Rule: finding.Rule{Name: "kiln-too-deep", Severity: finding.Caution,
-		Title: "the malt lies deeper on the kiln than its air can get through",
+		Title: "the malt lies too deep for the air of the kiln",
 		Why: "warm air dries a bed from below, layer by layer; deep beds of a fan's kiln are 0.7 to 1 m (Kribs 1995), under a natural draught a few hand's breadths, " +
-			"and in an oven without a fan malt lies on trays (common practice). A small fan presses no air through a foot of malt: the resistance of a bed is that of barley (ASABE D272.3), " +
+			"and in an oven without a fan malt lies on trays (common practice). A small fan cannot press air through a foot of malt: the resistance of a bed is that of barley (ASABE D272.3), " +
 			"a fifth less (from memory). Deeper, the top stays wet, sours and grows on",
 		Do: "dry it in smaller charges, or on more area",
 		Bad: `from 60 kg of "base lot"
@@ -24,7 +24,7 @@ floor "base floor" { area 8 m2 }
 kiln "base kiln" { area 0.11 m2; airflow 400 m3/h; draught fan; fired electric }`,
 		Good: `from 4 kg of "base lot"
 kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; fired electric }`,
-		Limits: "what the fan gives against the bed it only knows by how much air it moves; where there is no forecast it takes green malt that was not withered"},
+		Limits: "it knows the fan only by its airflow, not by its pressure; without a forecast it assumes green malt that was not withered"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, k *model.Kiln) {
 		if k != nil && k.Tumbles { // what it holds is drum-too-full's
 			return

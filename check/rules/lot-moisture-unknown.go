@@ -14,17 +14,17 @@ var lotMoistureUnknown = Rule{
 	Rule: finding.Rule{Name: "lot-moisture-unknown", Severity: finding.Note, // a caution where the process goes by weight
 		Title: "the moisture of the raw grain is not given",
 		Why:   "every weight is reckoned from the dry matter of the lot, and so are the hours of the steep (a balance of dry matter)",
-		Do:    "weigh a ground sample, dry it to an even weight, weigh it again, and give the lot its moisture; the seller's slip may have it",
+		Do:    "weigh a ground sample, dry it until its weight no longer falls, weigh it again, and write the moisture into the lot; the seller's slip may state it",
 		Bad:   `grain "base lot" { species barley; treated no }`,
 		Good:  `grain "base lot" { species barley; moisture 12.4 %; treated no }`,
-		Limits: "it does not see whether a moisture that is given is that of the sample or of the sack; grain in a damp store " +
+		Limits: "it cannot know whether a given moisture is that of the sample or of the sack; grain in a damp store " +
 			"takes up a point or two"},
 	Judge: func(r finding.Rule, c *Case) {
 		g := c.Process.Grain
 		if g == nil || g.Moisture != nil {
 			return
 		}
-		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast takes %s", Percent(forecast.MoistureOf(g))))
+		f := r.At(g.Place, fmt.Sprintf("the moisture of the lot is not given, and the forecast assumes %s", Percent(forecast.MoistureOf(g))))
 		if !g.Raw() {
 			f.Severity = finding.Caution // every weight of the malt hangs on it
 			c.Note(f)
@@ -32,7 +32,7 @@ var lotMoistureUnknown = Rule{
 		}
 		if t := c.byWeight(); t != nil {
 			f.Severity = finding.Caution
-			f.Message = fmt.Sprintf("the process goes by weight, and the moisture of the lot is not given: what is meant for %s is %s where the lot held %s and not %s",
+			f.Message = fmt.Sprintf("the process goes by weight, and the moisture of the lot is not given: the weight for %s is that of %s if the lot held %s and not %s",
 				Percent(meant), Percent(1-(1-meant)*(1-damp)/(1-forecast.UsualMoisture)), Percent(damp), Percent(forecast.UsualMoisture))
 			f.Related = []finding.Related{{Place: t.Place, Message: "the weight"}}
 		}

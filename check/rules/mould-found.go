@@ -12,8 +12,8 @@ var mouldFound = Rule{
 		Do:    "do not malt it unless a laboratory has tested it for DON and cleared it; then write mould none; no test at home can clear it",
 		Bad:   `mould found`,
 		Good:  `mould none`,
-		Limits: "pink, white and shrunken kernels show the mould of the ear, but grain that looks sound can hold its poison, and dark tips alone " +
-			"may be mere weather"},
+		Limits: "pink, white and shrunken kernels show mould of the ear, but grain that looks sound can hold its poison, and dark tips alone " +
+			"may come from the weather"},
 	Judge: func(r finding.Rule, c *Case) {
 		if g := c.Process.Grain; g != nil && g.Mould.Text == vocabulary.SaidFound {
 			c.Note(r.At(g.Mould.Place, "mould was found on this lot, and moulds leave poison in the kernel"))

@@ -12,11 +12,11 @@ var neverStirred = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "never-stirred", Severity: finding.Caution,
 		Title:  "malt on a tray is roasted and never stirred",
-		Why:    "above 100 °C malt on a tray colours by where it lies: the kernels at the edge and next to the heat burn while those in the middle stay pale (common practice)",
+		Why:    "above 100 °C malt on a tray colours unevenly: the kernels at the edge and next to the heat burn while those in the middle stay pale (common practice)",
 		Do:     "stir it while it is hot, every 15 to 30 min: stir every 20 min",
 		Bad:    "make amber malt\ncure at air-on 109 °C for 3 h",
 		Good:   "make amber malt\nstir every 20 min\ncure at air-on 108 °C for 3 h",
-		Limits: "With air through the malt, heat of up to 105 °C is not judged, at which Munich malt is cured. Beds of 15 cm and more, and drums, are not judged."},
+		Limits: "With air through the malt, heat of up to 105 °C is not judged: Munich malt is cured so hot. Beds of 15 cm and more, and drums, are not judged."},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, on *model.Kiln) {
 		s, top, place := hottestOfAll(st.Steps)
 		k := c.onKiln(st)

@@ -18,9 +18,9 @@ var noAirRest = Rule{
   soak 9 h in water at 12 °C
 }`,
 		Good: usualSteep,
-		Limits: "one soak that does it all is quick oats, or soak-too-long or water-never-changed. Soaks that have air blown through do not count, nor do those that are a rinse, " +
-			"and a drain of an hour or so between soaks that are too long by themselves is left to what tells of those; a rest of two hours is taken for one. " +
-			"A change of water is no harm while the grain is not under it for much longer than one soak may be"},
+		Limits: "a steep of one soak is left alone: it is quick oats, or another rule judges it (soak-too-long, water-never-changed). Soaks with air blown through do not count, nor do rinses, " +
+			"nor does a drain of about an hour between soaks that are too long by themselves; a rest of two hours counts as a rest. " +
+			"A change of water does no harm unless the grain is under water for much longer than one soak may be"},
 	Judge: func(r finding.Rule, c *Case) {
 		told := map[model.Step]bool{}
 		for _, s := range c.stretches() {

@@ -26,7 +26,7 @@ var noCooling = Rule{
   cure at air-on 82 °C for 5 h
   cool to malt 30 °C
 }`,
-		Limits: "A kiln that ends at 45 °C or below is taken as cool enough. A cooling whose time is over first is judged by the warmest of the malt; up to 45 °C it is a note."},
+		Limits: "A kiln that ends at 45 °C or below counts as cool enough. A cooling that runs out of time is judged by the warmest of the malt; up to 45 °C it is a note."},
 	Judge: func(r finding.Rule, c *Case) {
 		c.stillWarm(r)
 		top, place, cooled, ok := c.leaves()
@@ -35,7 +35,7 @@ var noCooling = Rule{
 		}
 		said := fmt.Sprintf("the malt is heated to %s and not cooled before it comes off the kiln", top)
 		if cooled {
-			said = fmt.Sprintf("the malt is cooled to no more than %s, and comes off the kiln warmer than %s", top, top.Like(handWarm+zeroC))
+			said = fmt.Sprintf("the malt is cooled only to %s, and comes off the kiln warmer than %s", top, top.Like(handWarm+zeroC))
 		}
 		c.Note(r.At(place, said))
 	},

@@ -12,15 +12,15 @@ import (
 var originalWeightStop = Rule{
 	Rule: finding.Rule{Name: "original-weight-stop", Severity: finding.Fault, // a caution where it is dried further
 		Title: "the malt is dried to what the raw grain weighed",
-		Why:   "at the weight of the grain malt is as dry as the grain was only if nothing was lost; steeping, breath and growth take 5 to 8 % of the dry matter, and in its place is water: 16.4 % where the grain had 12 % and 5 % is lost (a balance of dry matter)",
-		Do:    "ask for a moisture, or reckon the weight from what is left of the dry matter",
+		Why:   "malt that weighs as much as the raw grain is as dry only if no dry matter is lost. Steeping, breath and growth take 5 to 8 %, and water is in its place: 16.4 % moisture where the grain had 12 % and 5 % is lost (a balance of dry matter)",
+		Do:    "wait for a moisture, or calculate the weight from the dry matter that is left",
 		Bad: `from 4 kg of "base lot"
 dry at air-on 50 °C until weight at most 4 kg allow 6 to 24 h
 cure at air-on 82 °C for 5 h`,
 		Good: `from 4 kg of "base lot"
 dry at air-on 50 °C until moisture at most 10 % allow 6 to 24 h
 cure at air-on 82 °C for 5 h`,
-		Limits: "It speaks of weights within 2 % of the charge" + assumedOnly},
+		Limits: "It judges weights within 2 % of the charge" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		if c.Process.Charge == nil || !c.Process.Grain.Raw() { // green malt weighs less at once
 			return
@@ -32,7 +32,7 @@ cure at air-on 82 °C for 5 h`,
 			}
 			f := r.At(w.test.Place, fmt.Sprintf("%s is what the raw grain weighed: %s", w.test.Bound.Range.High, c.grainWeight(w.high)))
 			if k := c.kilned(); k != nil {
-				f.Hint = fmt.Sprintf("at 10 %% moisture the batch weighs %s by the forecast: ask for that, or for the moisture itself", w.test.Bound.Range.High.Like(k.DryMass/(1-dryMalt)))
+				f.Hint = fmt.Sprintf("the batch weighs %s at 10 %% moisture by the forecast: write that weight, or the moisture itself", w.test.Bound.Range.High.Like(k.DryMass/(1-dryMalt)))
 			}
 			if c.driedFurther(&w) {
 				f.Severity = finding.Caution

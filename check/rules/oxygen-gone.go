@@ -15,13 +15,13 @@ var oxygenGone = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "oxygen-gone", Severity: finding.Caution,
 		Title: "the grain stands long in water that has lost its oxygen",
-		Why: "grain breathes from the first hour; in still water it uses the oxygen up, then sours and in the end drowns (Kent and Evers, Technology of Cereals). " +
+		Why: "grain breathes from the first hour; in still water it uses up the oxygen, then sours, and in the end drowns (Kent and Evers, Technology of Cereals). " +
 			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
 		Do:   "shorten the soak, change the water, or stir air into it: with air, or aerate at intervals",
 		Bad:  "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C",
 		Good: "soak 6 h in water at 13 °C\nrest 10 h in air at 14 °C\nsoak 7 h in water at 13 °C\nrest 9 h in air at 14 °C\nsoak 9 h in water at 15 °C with air",
-		Limits: "it takes 1.5 l of water for a kg of grain, and grain that needs ten times as much oxygen in its third soak as in its first; " +
-			"the bottom of a deep vessel runs out sooner, water stirred by hand later"},
+		Limits: "it assumes 1.5 l of water for a kg of grain, and that grain needs ten times as much oxygen in its third soak as in its first; " +
+			"the bottom of a deep vessel runs out sooner, and water stirred by hand later"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit(vocabulary.LimitAirless, airlessUsual(c))
 		for _, t := range worstOfEach(forecast.Troubles[forecast.OxygenGone](c.Forecast)) {
@@ -29,7 +29,7 @@ var oxygenGone = Rule{
 				soak, stands := c.stepAt(t.Place), math.Round(t.Airless/360)*360 // to a tenth of an hour
 				f := r.At(t.Place, fmt.Sprintf("in soak %d the grain stands %s in water without oxygen, and %s is the most", t.Soak, lasting(soak, stands), lasting(soak, most)))
 				sooner := math.Ceil((t.Airless-most)/360) * 360
-				f.Hint = fmt.Sprintf("drain it %s sooner, change the water on the way, or %s", lasting(soak, sooner), c.moreAir(t.Place))
+				f.Hint = fmt.Sprintf("drain it %s sooner, change the water in between, or %s", lasting(soak, sooner), c.moreAir(t.Place))
 				c.Note(f)
 			}
 		}

@@ -13,7 +13,7 @@ import (
 var pieceOverheats = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "piece-overheats", Severity: finding.Caution, // a fault where it is lost
-		Title: "the piece gets too warm between turns, or warmer than it is to be held",
+		Title: "the piece gets too warm between turns, or warmer than the process holds it",
 		Why:   "the growing grain heats itself; warm grain grows unevenly, loses more of its substance and goes mouldy",
 		Do:    "turn more often, spread it thinner, keep the room cooler, or give the floor a cooler",
 		Bad: `floor "base tray" { area 0.08 m2 }
@@ -22,7 +22,7 @@ turn every 24 h`,
 		Good: `floor "base tray" { area 0.22 m2 }
 hold room at 12 to 14 °C
 turn every 8 h`,
-		Limits: "a degree above the usual most is left to the forecast; of a bed that is asked to be warm it only says by how much it gets warmer than that" + assumedOnly},
+		Limits: "one degree above the usual most is not reported; a bed that is meant to be warm is compared with its own band" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.growWarm()
 		sure := most + forecastWarmth
@@ -91,7 +91,7 @@ func (c *Case) whileFanStood(f finding.Finding) finding.Finding {
 		}
 		f.Hint = "blow more air, or colder air"
 		if p.Blown.Stood > 2*hour {
-			f.Hint = fmt.Sprintf("its fan stands for up to %s, in which it warms by 1 to 2 °C an hour: have it run sooner, or by the clock as well", Hours(p.Blown.Stood))
+			f.Hint = fmt.Sprintf("its fan stops for up to %s, and the bed then warms by 1 to 2 °C an hour: start the fan sooner, or run it by the clock as well", Hours(p.Blown.Stood))
 		}
 	}
 	return f

@@ -11,8 +11,8 @@ import (
 var pieceTooDeep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "piece-too-deep", Severity: finding.Caution, // a fault where no air comes to most of it
-		Title: "the growing piece lies deeper than turning can keep cool",
-		Why:   "on a floor without a fan under it the air reaches a hand's depth or two; below that the grain heats and is short of oxygen, which comes some 20 cm deep by itself when the growth is at its strongest (diffusion through the pores); 10 to 20 cm is usual on a floor (common practice)",
+		Title: "the growing piece lies too deep to be kept cool by turning",
+		Why:   "on a floor without a fan, air reaches 10 to 20 cm deep, and below that the grain heats. Oxygen gets about 20 cm deep by itself at the strongest growth (diffusion through the pores); 10 to 20 cm is usual on a floor (common practice)",
 		Do:    "spread it thinner, on more floor or in two pieces",
 		Bad: `from 14 kg of "base lot"
 vessel "base tub" { holds 60 l }
@@ -22,7 +22,7 @@ floor "base floor" { area 2 m2 }`,
 vessel "base tub" { holds 60 l }
 floor "base tray" { area 0.8 m2 }
 floor "base floor" { area 2 m2 }`,
-		Limits: "a bed that air is blown through may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
+		Limits: "a bed with air blown through it may lie up to 1.35 m deep: Owens 2001 has 1.2 m"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Profile.DeepBed
 		for _, st := range model.Every[*model.Germination](c.Process) {
@@ -35,9 +35,9 @@ floor "base floor" { area 2 m2 }`,
 				continue
 			}
 			units := c.Process.Units()
-			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and %s is the most that turning keeps cool", units.Depth(floor.Depth), units.Depth(most)))
+			f := r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and turning keeps %s cool at most", units.Depth(floor.Depth), units.Depth(most)))
 			if floor.Depth > chokes*floor.Airy {
-				f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air comes %s into it by itself: below that it chokes and heats itself dead", units.Depth(floor.Depth), units.Depth(floor.Airy)))
+				f = r.At(floor.Place, fmt.Sprintf("the piece lies %s deep, and air gets only %s deep by itself: the grain below that chokes, overheats and dies", units.Depth(floor.Depth), units.Depth(floor.Airy)))
 				f.Severity = finding.Fault
 			}
 			area := floor.Area * floor.Depth / usualDepth
@@ -70,7 +70,7 @@ func (c *Case) blownTooDeep(r finding.Rule, floor *forecast.Piece) {
 		return
 	}
 	units := c.Process.Units()
-	f := r.At(floor.Place, fmt.Sprintf("the bed lies %s deep, and %s is the most that air is blown through", units.Depth(floor.Depth), units.Depth(deepestBlown)))
+	f := r.At(floor.Place, fmt.Sprintf("the bed lies %s deep, and air is blown through %s at most", units.Depth(floor.Depth), units.Depth(deepestBlown)))
 	f.Hint = fmt.Sprintf("on %s it would lie %s deep", units.AboutArea(floor.Area*floor.Depth), units.Depth(1))
 	c.Note(f)
 }

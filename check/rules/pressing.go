@@ -38,8 +38,8 @@ func (c *Case) tooTight(r finding.Rule, st *model.Kilning, k *model.Kiln, depth 
 		return
 	}
 	like := lengthsOf(k.Area.Quantity)
-	f := r.At(st.Place(), fmt.Sprintf("%s of air through malt that lies %s deep on %s takes %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
-	f.Hint = fmt.Sprintf("dry it in smaller charges, or on %s and more; or write the air that gets through the malt", k.Area.Like(k.Area.SI*math.Sqrt(takes/most))) // it lies thinner there, and the air is slower
+	f := r.At(st.Place(), fmt.Sprintf("%s of air through malt %s deep on %s needs %s the pressure that %s has", k.Airflow, like(depth), k.Area, timesAs(takes/most), what))
+	f.Hint = fmt.Sprintf("dry smaller charges, or dry on %s and more; or write the airflow that gets through the malt", k.Area.Like(k.Area.SI*math.Sqrt(takes/most))) // it lies thinner there, and the air is slower
 	f.Related = []finding.Related{{Place: k.Area.Place, Message: "its area"}, {Place: k.Airflow.Place, Message: "its air"}}
 	c.Note(f)
 }

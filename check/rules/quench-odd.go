@@ -13,9 +13,9 @@ var quenchOdd = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "quench-odd", Severity: finding.Caution,
 		Title: "the water on a roast leaves the malt wet, or hot",
-		Why: "water that falls on hot malt takes 2.6 MJ for each kilogram that boils off (a balance of heat), and boils off only as long as the malt is hotter than " +
-			"boiling water: what is more wets malt that is to be dry, and with less the roast goes on by itself (common practice)",
-		Do: "pour as much as brings the malt to the boil, and cool the rest by air",
+		Why: "each kilogram of water that boils off hot malt takes 2.6 MJ (a balance of heat), and water boils off only while the malt is hotter than " +
+			"boiling water: too much wets the dry malt, and with too little the roast goes on by itself (common practice)",
+		Do: "pour only enough to bring the malt to the boiling point of water, and let air cool it from there",
 		Bad: `grain "Bought" { species barley; already kilned malt; moisture 4 % }
 site "Shed" { air 15 °C; humidity 60 %; water 12 °C; altitude 100 m }
 kiln "roaster" { holds 20 l; tumbles yes; airflow 4 m3/h; heater 3 kW; reaches 60 to 230 °C; fired gas by indirect }
@@ -36,7 +36,7 @@ process "Brown" {
   kiln in "roaster" { roast at malt 175 °C for 50 min; cool to malt 30 °C with water 150 ml }
   store in "lidded drum" for at least 3 weeks
 }`,
-		Limits: "Water that falls between the kernels and runs off is taken to wet them. Above 180 °C, where the forecast ends, it goes by the heat of the malt alone, and speaks only of water that leaves it at 9 % moisture or more."},
+		Limits: "Water that runs off between the kernels counts as wetting them. Above 180 °C, where the forecast ends, it goes by the heat of the malt alone, and reports only water that leaves the malt at 9 % moisture or more."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Kilning](c.Process) {
 			for _, cool := range model.Only[*model.Cool](st.Steps) {
@@ -63,8 +63,8 @@ func (c *Case) quenched(r finding.Rule, cool *model.Cool) {
 func (c *Case) howMuch(before, enough float64) string {
 	units := c.Process.Units()
 	if enough < tell.LeastSteam {
-		return "it is no hotter than boiling water: let air alone cool it"
+		return "the malt is no hotter than boiling water: let air alone cool it"
 	}
-	return fmt.Sprintf("some %s of water would bring it from %s to the boil, all of it leaving as steam (a balance of heat); air cools the rest",
+	return fmt.Sprintf("about %s of water would bring it from %s to the boiling point, and all of it leaves as steam (a balance of heat); air cools it from there",
 		units.Room(enough/1000), units.Degrees(before, 0))
 }

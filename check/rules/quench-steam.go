@@ -20,7 +20,7 @@ stir every 10 min
 roast at malt 215 °C for 45 min
 cool to malt 30 °C with water 0.3 l`,
 		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C",
-		Limits: "it does not know whether a machine does it, with nobody near"},
+		Limits: "it does not know whether a machine pours the water, with nobody near"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		s, top, _ := hottestOfAll(st.Steps)
 		if s == nil || top.SI-zeroC <= steamsAt {
@@ -32,9 +32,9 @@ cool to malt 30 °C with water 0.3 l`,
 			if malt := c.maltOn(st); malt > 0 {
 				reached, _ := c.reached(st, roast{s, top, s.Place()})
 				if enough := forecast.QuenchedBy(malt, reached.SI-zeroC); 1000*model.WaterVolume(cool.Water.Quantity) > allOf*enough {
-					f.Message = fmt.Sprintf("of %s of water on malt that comes from %s some %s goes off as steam, and the rest wets the malt or runs off", cool.Water, from, c.waterFor(malt, reached))
+					f.Message = fmt.Sprintf("of %s of water on malt that comes from %s about %s goes off as steam, and the rest wets the malt or runs off", cool.Water, from, c.waterFor(malt, reached))
 					if enough < tell.LeastSteam {
-						f.Message = fmt.Sprintf("%s of water on malt that comes from %s wets it: next to none goes off as steam by the forecast, more where it is as hot as it is set", cool.Water, from)
+						f.Message = fmt.Sprintf("%s of water on malt that comes from %s wets it: hardly any goes off as steam by the forecast; more does if the malt is as hot as the kiln is set", cool.Water, from)
 					}
 				}
 			}

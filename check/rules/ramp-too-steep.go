@@ -13,11 +13,11 @@ var rampTooSteep = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "ramp-too-steep", Severity: finding.Caution,
 		Title:  "the kiln is heated up fast while the malt is still wet",
-		Why:    "above 50 °C the heat must not run ahead of the drying: a steep rise cooks the outside of the kernel while its middle is wet, and it turns glassy (common practice)",
+		Why:    "above 50 °C heat must not run ahead of drying: a steep rise cooks the outside of the kernel while its middle is wet, and the kernel turns glassy (common practice)",
 		Do:     "rise more slowly, or dry the malt to 10 % moisture first",
 		Bad:    "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h\ndry from air-on 50 to 80 °C over 1 h",
 		Good:   "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h\ndry from air-on 52 to 62 °C over 4 h until moisture at most 10 %",
-		Limits: "Only rises are judged, written as from … to … over …; a step that is set hotter at once is judged by how hot the malt then gets. Rises that end at 50 °C are only warming up."},
+		Limits: "It judges only rises, written as from … to … over …; hot-while-wet judges a step that is set hotter at once. A rise that ends at 50 °C is only warming up."},
 	Judge: func(r finding.Rule, c *Case) {
 		if !c.Profile.Malt.NeedsEnzymes {
 			return

@@ -61,7 +61,7 @@ func (c *Case) beyondReach(r finding.Rule, k *model.Kiln, s model.Step) []findin
 		default:
 			continue
 		}
-		f := r.At(a.place, fmt.Sprintf("%s of %s is asked for and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), inDegreesLike(a.t.Unit(), k.Reaches.Range), side))
+		f := r.At(a.place, fmt.Sprintf("the step asks for %s of %s, and the kiln reaches %s: %s its reach", a.where, a.t.Like(a.t.SI), inDegreesLike(a.t.Unit(), k.Reaches.Range), side))
 		switch {
 		case side == "above":
 		case !ofAir:
@@ -90,13 +90,13 @@ func beyondAir(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	case own != nil && model.Airflow(s).SI <= own.SI*1.05 || own == nil && !still:
 		return nil
 	case still:
-		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, and an oven without a fan has nothing to move it", model.Airflow(s)))
+		f = r.At(model.Airflow(s).Place, fmt.Sprintf("the step asks for %s of air, and an oven without a fan has nothing to move it", model.Airflow(s)))
 		f.Hint = "leave the airflow out, or write draught fan where there is one"
-		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
+		f.Related = []finding.Related{{Place: k.Draught.Place, Message: "the line that says it has no fan"}}
 		return []finding.Finding{f}
 	default:
-		f = r.At(model.Airflow(s).Place, fmt.Sprintf("%s of air is asked for, %s the kiln's own %s", model.Airflow(s), timesAs(model.Airflow(s).SI/own.SI), own))
-		f.Hint = "ask for what the kiln has, or write its airflow as it is"
+		f = r.At(model.Airflow(s).Place, fmt.Sprintf("the step asks for %s of air, %s the kiln's own %s", model.Airflow(s), timesAs(model.Airflow(s).SI/own.SI), own))
+		f.Hint = "ask for no more than the kiln has, or correct its airflow"
 		if model.Airflow(s).SI <= moreThanItsOwn*own.SI {
 			f.Severity = finding.Caution
 		}
@@ -111,9 +111,9 @@ func noReturn(r finding.Rule, k *model.Kiln, s model.Step) []finding.Finding {
 	if said == nil || said.SI == 0 || k.Draught.Text != vocabulary.DraughtStill {
 		return nil
 	}
-	f := r.At(said.Place, fmt.Sprintf("%s of the exhaust is to be led back, and an oven without a fan has nothing to move it", said))
-	f.Hint = "leave it out: in an oven only what leaks or is vented leaves; or write draught fan where there is one"
-	f.Related = []finding.Related{{Place: k.Draught.Place, Message: "what says that it has no fan"}}
+	f := r.At(said.Place, fmt.Sprintf("the process leads %s of the exhaust back, and an oven without a fan has nothing to move it", said))
+	f.Hint = "leave it out: an oven loses only the air that leaks or is vented; or write draught fan where there is one"
+	f.Related = []finding.Related{{Place: k.Draught.Place, Message: "the line that says it has no fan"}}
 	return []finding.Finding{f}
 }
 

@@ -12,11 +12,11 @@ import (
 var restShort = Rule{
 	Rule: finding.Rule{Name: "rest-short", Severity: finding.Note,
 		Title:  "the malt is used soon after the kiln",
-		Why:    "fresh malt makes a slow run-off and a cloudy wort; two to four weeks of rest even its moisture out (common practice)",
+		Why:    "fresh malt gives a slow run-off and a cloudy wort; its moisture evens out in two to four weeks of rest (common practice)",
 		Do:     "let it rest two or three weeks, closed, before it is used",
 		Bad:    "store in \"lidded drum\" for 5 days",
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
-		Limits: "a process without a store says nothing of its rest, and is left alone"},
+		Limits: "it does not judge a process without store"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Storing](c.Process)
 		switch {
@@ -29,7 +29,7 @@ var restShort = Rule{
 				rest = st.Rest.Range.High
 			}
 			if least := c.Limit(vocabulary.LimitStoreRest, 14*day); rest.SI < least*(1-1e-9) {
-				c.Note(r.At(st.Rest.Place, fmt.Sprintf("the malt rests %s before it is used, and %s is the least", rest, rest.Lasting(least))))
+				c.Note(r.At(st.Rest.Place, fmt.Sprintf("the malt rests %s before use, and %s is the least", rest, rest.Lasting(least))))
 			}
 		}
 	},

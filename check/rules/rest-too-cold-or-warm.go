@@ -11,14 +11,14 @@ import (
 
 var restTemperature = Rule{
 	Rule: finding.Rule{Name: "rest-too-cold-or-warm", Severity: finding.Caution, // a fault where it is hot or freezes
-		Title: "a rest of the steep is too cold or too warm for the grain, or asks for air that nothing there warms or cools",
-		Why:   "in its rests the grain wakes: too cold and it sleeps on, so that the next soak only drowns it, too warm and it chits unevenly, heats and dries out (common practice)",
-		Do:    "let it rest where growing grain would be comfortable too",
+		Title: "a rest of the steep is too cold or too warm for the grain, or its air needs a heater or cooler that is not there",
+		Why:   "the grain wakes in its rests: too cold, it stays asleep and the next soak drowns it; too warm, it chits unevenly, heats and dries out (common practice)",
+		Do:    "rest the grain where it is as warm as a growing bed should be",
 		Bad:   `rest 10 h in air at 26 °C`,
 		Good:  `rest 10 h in air at 15 °C`,
-		Limits: "a rest of less than two hours is only draining, and is left alone; of a site's air it takes the middle. " +
-			"Six degrees beside the air of the site are left alone: water and grain keep some of their warmth. " +
-			"Drained grain that heats itself in a deep vessel is not followed"},
+		Limits: "a rest of less than two hours is only draining, and is not judged; it takes the middle of the site's air temperature. " +
+			"A difference of six degrees from the air of the site is not reported: water and grain keep some of their warmth. " +
+			"It does not follow drained grain that heats itself in a deep vessel"},
 	Judge: func(r finding.Rule, c *Case) {
 		usual := c.Profile.Rest
 		for _, w := range onceEach(c.wettings(), model.RestStep) {
@@ -70,8 +70,8 @@ func (c *Case) restNotKept(r finding.Rule, w wetting, low, high float64, place s
 	default:
 		return
 	}
-	f := r.At(place, fmt.Sprintf("a rest is to be in air at %s, and the air of the room is %s: nothing is said of what %s it", w.step.Warmth().At.Range.Range, air.Range, verb))
-	f.Hint = fmt.Sprintf("let it rest in the air that is there, without at; give its vessel %s; or, if it stands in another room, accept %s and say so", machine, r.Name)
+	f := r.At(place, fmt.Sprintf("the process rests the grain in air at %s, and the air of the room is %s: it does not say what %s it", w.step.Warmth().At.Range.Range, air.Range, verb))
+	f.Hint = fmt.Sprintf("leave out at, to rest it in the air of the room; give its vessel %s; or, if it stands in another room, accept %s and say so", machine, r.Name)
 	f.Related = c.roomSaid()
 	c.Note(f)
 }

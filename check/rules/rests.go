@@ -34,7 +34,7 @@ var (
 )
 
 // assumedOnly is what the rules say of it.
-const assumedOnly = ". Where what decides was not said, and the forecast had to assume it, it is a caution that says what to write"
+const assumedOnly = ". Where it depends on a fact that is not written and had to be assumed, it is a caution that says what to write"
 
 // rests makes a caution of a fault that rests on one of the assumptions, if the forecast
 // made it for the stage of the finding or one before.
@@ -53,9 +53,9 @@ func (c *Case) rests(r finding.Rule, f finding.Finding, on ...forecast.Assumptio
 		}
 		f.Severity = finding.Caution
 		said := tell.Assumption(a, c.Process.Units())
-		settle = append(settle, fmt.Sprintf("%s is assumed, %s: %s to settle it", said.What, said.Value, how))
+		settle = append(settle, fmt.Sprintf("the forecast assumes %s, %s: %s to settle it", said.What, said.Value, how))
 		if of.Known() && !slices.ContainsFunc(f.Related, func(r finding.Related) bool { return r.Place == of }) {
-			f.Related = append(f.Related, finding.Related{Place: of, Message: "nothing is said of it here"})
+			f.Related = append(f.Related, finding.Related{Place: of, Message: "it is not written here"})
 		}
 	}
 	if len(settle) > 0 {
@@ -111,14 +111,14 @@ func (c *Case) settled(a forecast.Assumption) (how string, of source.Place, call
 			return c.ofSite(vocabulary.PlaceAir)
 		}
 	case forecast.SoakWater:
-		return "write how much there is, as in soak 7 h in 12 l water", source.Place{}, ""
+		return "write how much water there is, as in soak 7 h in 12 l water", source.Place{}, ""
 	case forecast.GrainMoisture:
 		if g := c.Process.Grain; g != nil {
 			of = g.Place
 		}
 		return "write moisture of the lot", of, ""
 	case forecast.GateWait:
-		return "write how long the gate may be waited at, as in allow 0 to 24 h", source.Place{}, ""
+		return "write how long the gate may wait, as in allow 0 to 24 h", source.Place{}, ""
 	}
 	return "", source.Place{}, ""
 }

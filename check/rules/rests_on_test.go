@@ -36,13 +36,13 @@ func TestAFaultThatRestsOnAnAssumptionIsACaution(t *testing.T) {
 		"little air":                   {"equipment-cannot", []change{{drying, "    dry at air-on 50 °C until moisture at most 10 % allow 0 to 1 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
 		"a room":                       {"equipment-cannot", []change{{"cool to malt 30 °C", "cool to malt 10 °C"}}, change{"  air 13 to 15 °C\n", ""}, `write air of site "base room"`},
 		"a gate":                       {"gate-not-reached", []change{{"gate moisture at most 5 % allow 0 to 4 h", "gate moisture at most 2 % allow 0 to 1 h"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
-		"a gate that says no time":     {"gate-not-reached", []change{{drying, "    dry at air-on 40 °C for 1 h\n    gate moisture at most 9.5 % allow 0 to 12 h\n"}}, change{"9.5 % allow 0 to 12 h", "9.5 %"}, "write how long the gate may be waited at"},
+		"a gate that says no time":     {"gate-not-reached", []change{{drying, "    dry at air-on 40 °C for 1 h\n    gate moisture at most 9.5 % allow 0 to 12 h\n"}}, change{"9.5 % allow 0 to 12 h", "9.5 %"}, "write how long the gate may wait"},
 		"a guard":                      {"guard-came-first", []change{{drying, "    dry at air-on 50 °C until moisture at most 6 % allow 0 to 6 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
 		"malt that moulds":             {"end-moisture-high", []change{{drying, "    dry at air-on 50 °C for 3 h\n"}, {curing, ""}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
 		"hot and wet by a step before": {"hot-while-wet", []change{{drying, "    dry at air-on 45 °C for 1 h\n    dry at malt 65 °C for 5 h\n"}, {curing, ""}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
 		"a promise":                    {"expectation-broken", []change{{curing, "    cure at air-on 82 °C for 1 h\n"}}, change{airflow, ""}, `write airflow of kiln "base kiln"`},
 		"a promise of malt":            {"expectation-broken", []change{{"expect final moisture 3 to 5 %", "expect yield at least 95 %"}}, change{"  moisture 12 %\n", ""}, "write moisture of the lot"},
-		"a vessel":                     {"vessel-too-small", []change{{"holds 20 l", "holds 9 l"}}, change{}, "write how much there is"},
+		"a vessel":                     {"vessel-too-small", []change{{"holds 20 l", "holds 9 l"}}, change{}, "write how much water there is"},
 	} {
 		t.Run(rule, func(t *testing.T) {
 			text := string(base)

@@ -11,10 +11,10 @@ import (
 var roastWet = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "roast-wet", Severity: finding.Caution,
-		Title: "malt is roasted that is still wet",
-		Why: "wet malt stays at the boiling point of its water until that is gone, in clouds of steam, and its outside burns while the inside cooks: it puffs, sticks and roasts unevenly. " +
+		Title: "wet malt is roasted",
+		Why: "wet malt stays at the boiling point of water until the water is gone, in clouds of steam. Its outside burns while the inside cooks: it puffs, sticks and roasts unevenly. " +
 			"Amber, brown, chocolate and black malt are roasted from dried or kilned malt (common practice)",
-		Do: "dry it first, and hold the roast back by a gate: gate moisture at most 7 %",
+		Do: "dry the malt first, and put a gate before the roast: gate moisture at most 7 %",
 		Bad: `kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; reaches 25 to 240 °C; heater 7 kW; fired electric }
 make brown malt
 stir every 20 min
@@ -31,14 +31,14 @@ gate moisture at most 7 % allow 0 to 12 h
 roast at air-on 138 °C for 90 min
 cool to malt 30 °C
 expect final moisture 0 to 3 %`,
-		Limits: "Caramel malt is roasted wet on purpose, stewed first, and is not judged. The forecast of moisture ends where malt gets hotter than 180 °C."},
+		Limits: "Caramel malt is stewed and roasted wet on purpose, and is not judged. The forecast of moisture ends where malt gets hotter than 180 °C."},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		if c.Claim.Malt.Name == vocabulary.MaltCaramel {
 			return
 		}
 		for _, hot := range roastsOf(st) {
 			if run := c.run(hot.Step); run != nil && run.MoistureStart > dryForRoast {
-				c.Note(r.At(hot.Place(), fmt.Sprintf("the roast at %s begins with malt of %s moisture", hot.top, Percent(run.MoistureStart))))
+				c.Note(r.At(hot.Place(), fmt.Sprintf("the roast at %s begins with malt at %s moisture", hot.top, Percent(run.MoistureStart))))
 				return
 			}
 		}

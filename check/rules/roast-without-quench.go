@@ -12,8 +12,8 @@ import (
 var roastWithoutQuench = Rule{
 	Rule: finding.Rule{Name: "roast-without-quench", Severity: finding.Caution, // a note where room air cools a roast below 200 °C
 		Title: "a dark roast is not cooled by water",
-		Why: "malt that is roasted dark goes on roasting by its own heat once the fire is out: it gets darker than was meant, smoulders, and may catch fire in the air that is to cool it; " +
-			"drums are quenched with water at the colour that is wanted (common practice)",
+		Why: "dark malt goes on roasting by its own heat when the fire is out: it gets too dark, smoulders, and may catch fire in the cooling air; " +
+			"drums are quenched with water at the wanted colour (common practice)",
 		Do: "cool it at once with a measured spray of water, and spread it thin: cool to malt 30 °C with water 0.3 l",
 		Bad: `kiln "base kiln" { area 0.5 m2; draught fan; reaches 25 to 240 °C; heater 3 kW; fired electric; accept heater-on-extension because "an example" }
 make black malt
@@ -21,7 +21,7 @@ stir every 10 min
 roast at malt 215 °C for 45 min
 cool to malt 30 °C`,
 		Good:   "cure at air-on 82 °C for 5 h\ncool to malt 30 °C",
-		Limits: "it goes by what the kiln is set to, and says so where the forecast does not come to it. Below 180 °C it is not judged, where room air cools malt soon enough"},
+		Limits: "it goes by what the kiln is set to, and says so where the forecast stays below. It does not judge roasts below 180 °C: room air cools that malt soon enough"},
 	Judge: eachKilning(func(r finding.Rule, c *Case, st *model.Kilning, _ *model.Kiln) {
 		var dark *roast
 		for _, s := range roastsOf(st) {
@@ -52,7 +52,7 @@ cool to malt 30 °C`,
 			} else if short {
 				less = fmt.Sprintf("; from %s none", reached)
 			}
-			f.Hint = fmt.Sprintf("some %s of water, all of it leaving as steam, takes this malt from %s to %s (a balance of heat%s): %s",
+			f.Hint = fmt.Sprintf("about %s of water, all of it leaving as steam, takes this malt from %s to %s (a balance of heat%s): %s",
 				c.waterFor(malt, dark.top), dark.top, dark.top.Like(steamsAt+zeroC), less, r.Do)
 		}
 		c.Note(f)

@@ -62,7 +62,7 @@ func (c *Case) reached(st *model.Kilning, r roast) (t quantity.Quantity, short b
 // less. Both are told of a danger, for a heater may be stronger than it says.
 func (c *Case) roastedAt(st *model.Kilning, r roast) string {
 	if t, short := c.reached(st, r); short {
-		return fmt.Sprintf("%s (by the forecast it comes to %s)", r.top, t)
+		return fmt.Sprintf("%s (by the forecast it reaches %s)", r.top, t)
 	}
 	return r.top.String()
 }

@@ -11,12 +11,12 @@ import (
 var roomTooColdForBed = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "room-too-cold-for-bed", Severity: finding.Caution, // a fault where it freezes, or does not come to its end
-		Title:  "the bed is to be held warmer than its room lets it be",
-		Why:    "growing grain warms itself, but in its first days hardly, and a piece that is thin or turned loses its warmth at once; heaping keeps some of it, and only a heater makes it (heat balance of the bed)",
+		Title:  "the process holds the bed warmer than the room allows",
+		Why:    "growing grain hardly warms itself in its first days, and a thin or turned piece loses its warmth at once; heaping keeps some warmth, and only a heater makes more (heat balance of the bed)",
 		Do:     "heat the room and say so: hold room at 14 to 16 °C; or give the floor a heater, couch the bed deeper on less floor, or wait for a warmer season",
 		Bad:    "air -8 to -2 °C",
 		Good:   "air 12 to 16 °C",
-		Limits: "what a cover keeps in is left out; the air of the site is taken at its middle, by day and by night"},
+		Limits: "it leaves out the warmth that a cover keeps in; it takes the middle of the site's air temperature, by day and by night"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range forecast.Troubles[forecast.BedFrozen](c.Forecast) {
 			f := r.At(t.Place, c.said(t))

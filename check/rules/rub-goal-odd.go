@@ -9,8 +9,8 @@ import (
 
 var rubGoalOdd = Rule{
 	Rule: finding.Rule{Name: "rub-goal-odd", Severity: finding.Caution,
-		Title: "the growth ends by a rub that is not yet that of malt",
-		Why:   "a kernel is gummy from the steep, gritty while its walls are half broken down, and rubs out as chalk once it is modified (common practice)",
+		Title: "the growth ends at a rub that is not yet that of malt",
+		Why:   "a kernel is gummy after the steep, gritty while its walls are half broken down, and rubs out like chalk when it is modified (common practice)",
 		Do:    "wait until rub is chalky",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
@@ -43,7 +43,7 @@ var rubGoalOdd = Rule{
 		for _, t := range st.Until.Tests {
 			switch {
 			case t.Word == vocabulary.RubGummy:
-				c.Note(r.At(t.Place, "the growth is to go on until the kernel rubs out gummy, and it does so from the steep on"))
+				c.Note(r.At(t.Place, "the growth ends when the kernel rubs out gummy, and it does so from the steep on"))
 			case t.Word == vocabulary.RubGritty && !grown:
 				c.Note(r.At(t.Place, fmt.Sprintf("the growth ends when the kernel rubs out gritty, and then %s is undermodified", c.kindOfMalt())))
 			}

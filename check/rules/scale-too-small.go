@@ -12,13 +12,13 @@ import (
 var scaleTooSmall = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "scale-too-small", Severity: finding.Caution,
-		Title: "a batch that no scale of the house takes in one go",
-		Why:   "every moisture of a batch is reckoned from its weight; what is weighed in several goes takes time, and loses water and kernels on the way",
-		Do:    "weigh it in several goes, or weigh a marked bag in its stead: bag 100 g at the start",
+		Title: "a batch too heavy for every scale of the house",
+		Why:   "every moisture of a batch is calculated from its weight; weighing in several goes takes time, and loses water and kernels",
+		Do:    "weigh it in several goes, or weigh a marked bag instead: bag 100 g at the start",
 		Bad:   `scale "base scale" { division 1 g; holds 5 kg }`,
 		Good:  `scale "base scale" { division 5 g; holds 15 kg }`,
-		Limits: "it is quiet where the process has a marked bag, and where a scale does not say what it holds; with what the grain lies in " +
-			"it is too heavy only by a note, since it can be weighed in something lighter"},
+		Limits: "it does not judge a process with a marked bag, nor a scale that does not say what it holds; a batch that is too heavy only together with its vessel " +
+			"is a note, since it can be weighed in something lighter"},
 	Judge: func(r finding.Rule, c *Case) {
 		scale := c.largestScale()
 		if scale == nil || c.Process.Bag != nil {
@@ -26,7 +26,7 @@ var scaleTooSmall = Rule{
 		}
 		if s, _ := c.heaviest(false); s != nil && !scale.Takes(s.WeightEnd) {
 			f := r.At(s.Place, fmt.Sprintf("after %s the drained grain weighs %s, and scale %q holds %s", s.Label, c.Process.Units().Weight(s.WeightEnd), scale.Name, scale.Holds))
-			f.Hint = c.Process.Units().Retold(fmt.Sprintf("weigh it in %.0f goes, or weigh a marked bag in its stead: bag 100 g at the start", math.Ceil(s.WeightEnd/scale.Holds.SI)))
+			f.Hint = c.Process.Units().Retold(fmt.Sprintf("weigh it in %.0f goes, or weigh a marked bag instead: bag 100 g at the start", math.Ceil(s.WeightEnd/scale.Holds.SI)))
 			f.Related = []finding.Related{{Place: scale.Place, Message: "the scale"}}
 			c.Note(f)
 			return

@@ -12,13 +12,13 @@ import (
 var smokeClean = Rule{
 	Rule: finding.Rule{Name: "smoke-clean", Severity: finding.Note,
 		Title: "smoke goes through malt that people drink",
-		Why: "what is in the wood is in the smoke, and in the malt: treated, painted or glued timber and waste give off poisons, resinous wood soot and tar; " +
-			"and a smouldering fire gives off carbon monoxide, which cannot be smelt (common practice)",
+		Why: "what is in the wood gets into the smoke and the malt: treated, painted or glued timber and waste give off poisons, resinous wood gives soot and tar; " +
+			"and a smouldering fire gives off carbon monoxide, which has no smell (common practice)",
 		Do: "burn clean, dry, untreated hardwood or peat and nothing else; smoke out of doors or with a flue, and hang a carbon monoxide alarm; " +
-			"what food law allows of tar and nitrosamines holds for whatever is sold" + localCodes,
+			"the limits of food law for tar and nitrosamines hold for malt and beer for sale" + localCodes,
 		Bad:    "make smoked malt\nfired wood by direct\naccept direct-fired because \"beech, out of doors\"\ndry at air-on 50 °C with smoke until moisture at most 20 % allow 3 to 16 h",
 		Good:   "dry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
-		Limits: "it does not know the fuel, nor how smoky the malt gets: of phenols nothing is forecast"},
+		Limits: "it does not know the fuel, nor how smoky the malt gets: phenols are not forecast"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Kilning](c.Process) {
 			if at, from := smokedAt(st); at.Known() {

@@ -15,7 +15,7 @@ var smokeLate = Rule{
 	Rule: finding.Rule{Name: "smoke-late", Severity: finding.Caution,
 		Title: "the smoke comes when the malt is dry",
 		Why:   "smoke settles on moist kernels and dissolves in their water; dry malt takes up little of it, however long it smokes (common practice)",
-		Do:    "smoke from the first drying on, while the malt holds more than 20 % moisture; malt that is dry is damped first",
+		Do:    "smoke from the first drying on, while the malt holds more than 20 % moisture; dampen dry malt first",
 		Bad: `make smoked malt
 accept smoke-clean because "beech, split and dry"
 accept direct-fired because "out of doors"
@@ -27,7 +27,7 @@ cure at air-on 82 °C for 5 h with smoke`,
 accept smoke-clean because "beech, split and dry"
 kiln "base kiln" { area 0.5 m2; airflow 90 m3/h; draught fan; reaches 25 to 110 °C; heater 3 kW; fired wood by direct; accept direct-fired because "out of doors" }
 dry at air-on 50 °C with smoke until moisture at most 20 % allow 3 to 16 h`,
-		Limits: "how smoky the malt gets is not forecast; it looks at the first step with smoke only. Malt on a floor above takes the smoke with the air of the floor below"},
+		Limits: "it does not forecast how smoky the malt gets, and looks only at the first step with smoke. Malt on an upper floor takes the smoke with the air of the floor below"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, s := range c.steps(model.KilnStage) {
 			if !model.Smoked(s) {

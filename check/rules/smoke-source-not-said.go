@@ -9,9 +9,9 @@ import (
 
 var smokeSourceNotSaid = Rule{
 	Rule: finding.Rule{Name: "smoke-source-not-said", Severity: finding.Caution,
-		Title: "malt is to be dried in smoke, and nothing of the kiln smokes",
-		Why:   "what smokes decides how the malt tastes, and whether anybody may breathe or drink it; neither a wire nor a clean flame gives smoke that malt is flavoured with (common practice)",
-		Do: "say what smokes: fired wood by direct, or fired peat by direct; where a smoke box stands beside another heat, say so with the reason: " +
+		Title: "the process dries malt in smoke, and the kiln has nothing that smokes",
+		Why:   "the fuel decides how the malt tastes, and whether it is safe to breathe its smoke and drink its beer; an electric heater or a clean flame gives no smoke to flavour malt with (common practice)",
+		Do: "write what smokes: fired wood by direct, or fired peat by direct; where a smoke box stands beside another heat, accept it with the reason: " +
 			`accept smoke-source-not-said because "beech chips in a smoke box"`,
 		Bad: "make smoked malt\naccept claim-not-kept because \"an example\"\ndry at air-on 50 °C with smoke until moisture at most 20 % allow 3 to 16 h",
 		Good: `make smoked malt
@@ -28,7 +28,7 @@ dry at air-on 50 °C with smoke until moisture at most 20 % allow 3 to 16 h`,
 			case k.Fired.Text == "":
 				c.NotJudged(r, fmt.Sprintf("%q does not say what it is fired with", k.Name))
 			case !smokes(k):
-				f := r.At(s.Place(), fmt.Sprintf("this step is done with smoke, and %q says fired %s: nothing says what smokes", k.Name, k.Fired.Text))
+				f := r.At(s.Place(), fmt.Sprintf("this step needs smoke, and %q says fired %s: what smokes is not written", k.Name, k.Fired.Text))
 				f.Related = []finding.Related{{Place: k.Fired.Place, Message: "what it is fired with"}}
 				c.Note(f)
 			}

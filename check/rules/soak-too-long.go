@@ -12,13 +12,13 @@ import (
 var soakTooLong = Rule{
 	Rule: finding.Rule{Name: "soak-too-long", Severity: finding.Caution, // a fault where the grain is lost
 		Title: "the grain stands too long in the same still water",
-		Why: "still water loses its oxygen to the grain within hours; then the grain ferments, sours, and beyond a day of it drowns (common practice). " +
+		Why: "the grain uses up the oxygen of still water within hours; then it ferments, sours, and drowns after more than a day (common practice). " +
 			"One immersion of up to 24 h made friable malt in one study (Bryce et al. 2010, J. Inst. Brew. 116:125) and poor malt in another (Swanston and Middlefell-Williams 2012, J. Inst. Brew., doi 10.1002/jib.21)",
 		Do:   "drain it sooner and give it a rest in air, or blow air through: with air, or aerate at intervals",
 		Bad:  `soak 14 h in water at 10 °C`,
 		Good: "soak 8 h in water at 10 °C\nrest 9 h in air at 14 °C",
-		Limits: "it takes each soak to be in fresh water. Where air is blown through at intervals that keep the oxygen up, it judges the time from one to the next. Where the forecast finds the oxygen of the soak gone for too long, oxygen-gone says so, " +
-			"and this rule speaks only of grain that is lost"},
+		Limits: "it assumes fresh water for each soak. Where air at intervals keeps the oxygen up, it judges the time between two of them. oxygen-gone judges a soak whose oxygen is gone for too long by the forecast, " +
+			"and this rule then judges only grain that is lost"},
 	Judge: func(r finding.Rule, c *Case) {
 		most := c.Limit(vocabulary.LimitSoak, c.Profile.SoakLong*hour)
 		for _, w := range onceEach(c.wettings(), model.SoakStep) {

@@ -132,7 +132,7 @@ func TestARecordNamesSeveralStagesByNumber(t *testing.T) {
 		return said
 	}
 	assert.Empty(t, record())
-	assert.Equal(t, []string{"record-out-of-order at germinate; do the process has several: write which, such as after germinate 2"},
+	assert.Equal(t, []string{"record-out-of-order at germinate; do the process has several: write which one, such as after germinate 2"},
 		record("germinate 1\n", "germinate\n", "germinate 2\n", "germinate\n"))
 	assert.NotEmpty(t, record("germinate 1\n", "germinate 4\n", "germinate 2\n", "germinate 1\n", "germinate 4\n", "germinate 2\n"), "in the wrong order")
 	assert.NotEmpty(t, record("5.97 kg", "7.59 kg"), "digits swapped on the second floor")

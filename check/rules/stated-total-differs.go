@@ -13,12 +13,12 @@ import (
 
 var statedTotalDiffers = Rule{
 	Rule: finding.Rule{Name: "stated-total-differs", Severity: finding.Fault,
-		Title:  "the total time that is promised contradicts the times of the steps",
-		Why:    "the least, or the most, that the steps are given adds up to another total than the process promises",
-		Do:     "promise what the steps add up to, or give them other times",
+		Title:  "the promised total time contradicts the times of the steps",
+		Why:    "the shortest or the longest times of the steps add up to another total than the process promises",
+		Do:     "promise the total of the steps, or change their times",
 		Bad:    "allow 6 to 8 days\nexpect total time at most 5 days",
 		Good:   "allow 6 to 8 days\nexpect total time at most 12 days",
-		Limits: "a step that waits for something may take any time up to its guard; what it really takes is seen by expectation-broken"},
+		Limits: "a step that waits for a condition may take any time up to its latest time; expectation-broken judges the time that the forecast gives"},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Process.Expect {
 			for _, t := range c.Process.Expect[i].Tests {
@@ -26,7 +26,7 @@ var statedTotalDiffers = Rule{
 					continue
 				}
 				least, most := c.stated()
-				f := r.At(t.Place, fmt.Sprintf("%s is promised, and the times of the steps add up to %s", t.Place.Text(), between(least, most)))
+				f := r.At(t.Place, fmt.Sprintf("the process promises %s, and the times of the steps add up to %s", t.Place.Text(), between(least, most)))
 				f.Related = c.addends()
 				c.Note(f)
 			}

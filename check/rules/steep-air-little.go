@@ -19,8 +19,8 @@ const (
 var steepAirLittle = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "steep-air-little", Severity: finding.Caution,
-		Title: "less air in the steep than the grain asks for",
-		Why: "a tonne of grain under water wants 1.95 m3/h of air and more; in its rests 7.8 m3/h and more carry its carbon dioxide off, " +
+		Title: "the grain gets too little air in the steep",
+		Why: "a tonne of grain under water needs 1.95 m3/h of air and more; in its rests 7.8 m3/h and more carries its carbon dioxide off, " +
 			"which is heavier than air, lies at the bottom of the bed and chokes it (Haley and Stokes 1987, MBAA Tech. Q. 24:33)",
 		Do: "give more air, or less grain",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
@@ -37,8 +37,8 @@ var steepAirLittle = Rule{
   rest 9 h in air at 14 °C
   soak 6 h in water at 13 °C
 }`,
-		Limits: "it speaks only of air by a said amount. The model has carbon dioxide given off and does not let it slow the growth; " +
-			"a bed that is turned over, or open below, loses it by itself"},
+		Limits: "it judges only air with a stated airflow. The model does not let carbon dioxide slow the growth; " +
+			"a bed that is turned, or open below, loses carbon dioxide by itself"},
 	Judge: func(r finding.Rule, c *Case) {
 		told := map[source.Place]bool{}
 		note := func(flow model.Quantity, each, least float64, what string) {

@@ -14,12 +14,12 @@ import (
 
 var stepTimeOdd = Rule{
 	Rule: finding.Rule{Name: "step-time-odd", Severity: finding.Caution,
-		Title:  "a time that makes no sense for what is done in it",
-		Why:    "a soak of minutes wets nothing and one of days drowns the grain; a piece that is turned every few minutes has its rootlets torn off; such times are mostly min, h or days in each other's place (common practice)",
+		Title:  "the time of a step makes no sense",
+		Why:    "a soak of minutes wets nothing, and one of days drowns the grain; turning every few minutes tears the rootlets off; mostly min, h or days were mixed up (common practice)",
 		Do:     "look at the number and its unit",
 		Bad:    `rest 10 min in air at 14 °C`,
 		Good:   `rest 10 h in air at 14 °C`,
-		Limits: "It judges only what lies far outside of practice, by the grain and the malt type; where another rule speaks of the same words, this one is quiet."},
+		Limits: "It judges only times far outside practice, by the grain and the malt type, and says nothing where another rule judges the same words."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, t := range c.timesGiven() {
 			if usual := c.Profile.TimesOf(t.word); !usual.Odd.Holds(t.time.SI/hour) && !c.told(t.time.Place) {

@@ -8,8 +8,8 @@ import (
 var stopByDaysOnly = Rule{
 	Rule: finding.Rule{Name: "stop-by-days-only", Severity: finding.Note,
 		Title: "the germination ends by the clock, and nobody looks at the kernel",
-		Why:   "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub tell when it is done (common practice)",
-		Do:    "wait for the kernel, with the days as the guard: until acrospire at least 3/4, allow 4 to 7 days",
+		Why:   "lots differ by days in how fast they grow, and so does one lot from autumn to spring; the acrospire and the rub show when the growth is done (common practice)",
+		Do:    "wait for the kernel, with an earliest and a latest time: until acrospire at least 3/4, allow 4 to 7 days",
 		Bad: `germinate on "base tray" {
   hold bed at 14 to 16 °C
   humidity 95 to 99 %
@@ -23,7 +23,7 @@ var stopByDaysOnly = Rule{
   until acrospire at least 3/4
   allow 4 to 8 days
 }`,
-		Limits: "it is quiet for chit malt, and for the grains without a husk that are judged by days"},
+		Limits: "it does not judge chit malt, nor grains without a husk that are judged by days"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.lastGrowth()
 		goal := c.Profile.Goal()

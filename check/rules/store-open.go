@@ -13,11 +13,11 @@ import (
 var storeOpen = Rule{
 	Rule: finding.Rule{Name: "store-open", Severity: finding.Caution,
 		Title:  "the malt is kept in something that is open to the air",
-		Why:    "kilned malt is drier than any room: left open it draws water within weeks, goes slack and is found by weevils (common practice)",
+		Why:    "kilned malt is drier than any room: left open, it draws water within weeks, goes slack and gets weevils (common practice)",
 		Do:     "keep it in something closed: a drum with a lid, jars, a lined sack that is tied",
 		Bad:    "store in \"open bin\" for at least 3 weeks",
 		Good:   "store in \"lidded drum\" for at least 3 weeks",
-		Limits: "it goes by the words alone, and fires only where they say that it is open"},
+		Limits: "it goes by the words alone, and reports only a store that they call open"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := model.First[*model.Storing](c.Process)
 		if st == nil || !st.In.Place.Known() {

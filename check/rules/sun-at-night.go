@@ -10,13 +10,13 @@ import (
 
 var sunAtNight = Rule{
 	Rule: finding.Rule{Name: "sun-at-night", Severity: finding.Caution,
-		Title: "a kiln that the sun heats is to be hot for longer than a day is light",
-		Why:   "the sun heats for six to ten hours of a clear day; through the night the malt lies damp and cool, goes on growing, takes water back and moulds (common practice)",
-		Do:    "give it a second heat for the night, or dry it in steps of a day that each begin in the morning, and spread it thin",
+		Title: "a kiln heated by the sun is to be hot for longer than daylight lasts",
+		Why:   "the sun heats for six to ten hours of a clear day; at night the malt lies damp and cool, goes on growing, takes up water and moulds (common practice)",
+		Do:    "give the kiln a second heat for the night, or dry in steps of one day that begin in the morning, with the malt spread thin",
 		Bad:   "fired solar\ndry at air-on 50 °C until moisture at most 20 % allow 11 to 16 h",
 		Good:  "fired electric\ndry at air-on 50 °C until moisture at most 20 % allow 11 to 16 h",
-		Limits: "it takes ten hours of sun and the kiln to begin at sunrise; it knows neither season nor clouds, " +
-			"nor heat that a bed of stones keeps"},
+		Limits: "it assumes ten hours of sun, and that the kiln begins at sunrise; it knows neither season nor clouds, " +
+			"nor the heat that a bed of stones keeps"},
 	Judge: eachKiln(func(r finding.Rule, c *Case, _ *model.Kilning, k *model.Kiln) {
 		if k.Fired.Text != vocabulary.FiredSolar {
 			return
@@ -31,7 +31,7 @@ var sunAtNight = Rule{
 				took = run.End - run.Start
 			}
 			if hot += took; hot > light {
-				f := r.At(s.Place(), fmt.Sprintf("when this step ends the kiln has been heated for %s on end, and the sun is gone after %s", Hours(hot), Hours(light)))
+				f := r.At(s.Place(), fmt.Sprintf("the kiln is heated for %s without a break by the end of this step, and the sun is gone after %s", Hours(hot), Hours(light)))
 				f.Related = []finding.Related{{Place: k.Fired.Place, Message: "what heats it"}}
 				c.Note(f)
 				return

@@ -11,8 +11,8 @@ import (
 var targetNotReached = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "target-not-reached", Severity: finding.Caution,
-		Title: "the forecast leaves the steep below the moisture that it aims at",
-		Why:   "kernels that are too dry chit unevenly, and the piece stops growing before the kernel is modified",
+		Title: "the steep ends below its moisture by the forecast",
+		Why:   "kernels that are too dry chit unevenly, and stop growing before they are modified",
 		Do:    "lengthen the soaks or add one, and weigh the drained grain before the end",
 		Bad: `steep in "base tub" to moisture 42 to 46 % {
   soak 6 h in water at 11 °C
@@ -27,7 +27,7 @@ var targetNotReached = Rule{
     rest 9 h in air at 14 °C
   }
 }`,
-		Limits: "the forecast of a steep is good to about a point, and two at the worst, so a miss of less than half a point is left alone; small or mealy kernels drink faster than it says, " +
+		Limits: "the forecast of a steep is good to about one point, and two at worst, so a miss of less than half a point is not reported; small or mealy kernels drink faster than the forecast, " +
 			"steely ones slower"},
 	Judge: func(r finding.Rule, c *Case) { judgeTarget(r, c, false) },
 }
@@ -49,14 +49,14 @@ func (c *Case) targetMissed(r finding.Rule, st *model.Steep, first, above bool) 
 		if t.Place != st.Target.Place || t.Moisture > st.Target.High.SI != above || near(t.Moisture, st.Target) {
 			continue
 		}
-		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and %s is wanted", Percent(t.Moisture), t.Place.Text()))
+		f := r.At(t.Place, fmt.Sprintf("the steep ends at %s moisture, and its aim is %s", Percent(t.Moisture), t.Place.Text()))
 		advice := c.moreSoak
 		if above {
 			advice = c.lessSoak
 		}
-		f.Hint = "no one soak brings it there: look at the number of soaks and at the warmth of the water; weigh the drained grain to be certain"
+		f.Hint = "one longer soak is not enough: look at the number of soaks and at the water temperature; weigh the drained grain to be certain"
 		if !first {
-			f.Hint = "look at the length of its soaks and at the warmth of the water; weigh the drained grain to be certain"
+			f.Hint = "look at the length of the soaks and at the water temperature; weigh the drained grain to be certain"
 		} else if what, repair := advice(st); what != "" {
 			f.Hint = what + "; weigh the drained grain to be certain"
 			if repair != nil {

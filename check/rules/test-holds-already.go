@@ -12,9 +12,9 @@ import (
 var testHoldsAlready = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "test-holds-already", Severity: finding.Caution,
-		Title: "a step or a gate waits for what holds before it begins",
-		Why:   "what holds from the start ends the step at once, or lets everything through: it guards nothing (common practice)",
-		Do:    "look at the value, and on which side of it the grain comes in",
+		Title: "a step or a gate waits for a condition that is met before it begins",
+		Why:   "a condition that is met from the start ends the step at once, or lets everything through: it guards nothing (common practice)",
+		Do:    "look at the value, and at whether it is at least or at most",
 		Bad: `wither on "base floor" {
   air at 18 to 20 °C
   turn every 6 h
@@ -27,7 +27,7 @@ var testHoldsAlready = Rule{
   until moisture at most 38 %
   allow 4 to 30 h
 }`,
-		Limits: "Gates are judged by moisture and weight. A gate that makes sure of the moisture of the finished malt may hold before the cure."},
+		Limits: "It judges gates on moisture and weight. A gate that makes sure of the moisture of the finished malt may be met before the cure."},
 	Judge: func(r finding.Rule, c *Case) {
 		for i := range c.Forecast.Gates {
 			g := &c.Forecast.Gates[i]
@@ -36,7 +36,7 @@ var testHoldsAlready = Rule{
 			case g.Hold:
 				c.openGate(r, g)
 			case g.First < 60 && !c.justHeld(g):
-				c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when its step begins%s", g.Text, waitedOn(g))))
+				c.Note(r.At(g.Place, fmt.Sprintf("%s is met already when its step begins%s", g.Text, waitedOn(g))))
 			}
 		}
 	},
@@ -79,7 +79,7 @@ func waitedOn(g *forecast.Gate) string {
 	if g.Waited < 60 {
 		return ": the step ends at once"
 	}
-	return fmt.Sprintf(": the step lasts %s only because it may not end sooner", Hours(g.Waited))
+	return fmt.Sprintf(": only its earliest time makes the step last %s", Hours(g.Waited))
 }
 
 // toldInside tells whether one of the tests of a condition is told of.
@@ -102,9 +102,9 @@ func (c *Case) openGate(r finding.Rule, g *forecast.Gate) {
 	before, first := c.statesBefore(g)
 	switch {
 	case first != nil && holdsIn(first, cond):
-		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when %s begins: the gate lets everything through", g.Text, stageIn(g.Stage))))
+		c.Note(r.At(g.Place, fmt.Sprintf("%s is met already when %s begins: the gate lets everything through", g.Text, stageIn(g.Stage))))
 	case before != nil && holdsIn(before, cond) && (c.lastOfKiln(g) && c.laxer(cond) || c.guardsNoHeat(g, cond)):
-		c.Note(r.At(g.Place, fmt.Sprintf("%s holds already when the step before it begins, at %s: the gate lets everything through", g.Text, Percent(before.moisture))))
+		c.Note(r.At(g.Place, fmt.Sprintf("%s is met already when the step before it begins, at %s: the gate lets everything through", g.Text, Percent(before.moisture))))
 	}
 }
 

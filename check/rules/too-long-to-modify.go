@@ -13,12 +13,12 @@ import (
 var tooLongToModify = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "too-long-to-modify", Severity: finding.Caution,
-		Title:  "the kernel is overgrown when the growth is ended",
-		Why:    "an acrospire that grows out of the kernel has used up what the malt is made for: less extract, more loss, a thin beer (common practice)",
+		Title:  "the kernel is overgrown when the growth ends",
+		Why:    "an acrospire that grows out of the kernel has used up its starch: less extract, more loss, a thin beer (common practice)",
 		Do:     "end the growth sooner, or keep the bed cooler",
 		Bad:    "until acrospire at least 3/4\nallow 9 to 12 days",
 		Good:   "until acrospire at least 3/4\nallow 4 to 8 days",
-		Limits: "lots differ by an eighth in how fast they grow, and so much is left to them"},
+		Limits: "lots differ by an eighth in how fast they grow, and a difference so small is not reported"},
 	Judge: func(r finding.Rule, c *Case) {
 		st := c.lastGrowth()
 		floor, last := c.grown()
@@ -57,9 +57,9 @@ func (c *Case) overgrown(r finding.Rule, st *model.Germination, floor, last *for
 		when, Hours(last.Began+last.Took-floor.Began), last.Acrospire, Percent(last.Overgrown)))
 	switch {
 	case place != timeOf(st):
-		f.Hint = "it grows on while it withers: end the growth sooner, or have it wither faster or cooler"
+		f.Hint = "the piece grows on while it withers: end the growth sooner, or wither it faster or cooler"
 	case st.Until != nil && st.Allow != nil && st.Allow.Earliest != nil && c.heldBack(st):
-		f.Hint = fmt.Sprintf("the earliest time holds it back until %s: allow it to end sooner", Hours(st.Allow.Earliest.SI))
+		f.Hint = fmt.Sprintf("its earliest time keeps it growing until %s: allow it to end sooner", Hours(st.Allow.Earliest.SI))
 	}
 	return f
 }

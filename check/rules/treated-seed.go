@@ -7,9 +7,9 @@ import (
 
 var treatedSeed = Rule{
 	Rule: finding.Rule{Name: "treated-seed", Severity: finding.Danger,
-		Title: "seed that was dressed against fungi or insects",
+		Title: "the lot is seed dressed against fungi or insects",
 		Why:   "dressings are poison to eat and do not wash off in the steep; the law allows dressed seed neither as food nor as feed",
-		Do:    "never malt it, nor feed it, nor pour its dust about; take grain sold for food or malting, and follow local codes for getting rid of the seed",
+		Do:    "never malt it, never feed it, and do not spread its dust; take grain sold for food or malting, and follow local codes for getting rid of the seed",
 		Bad:   `treated yes`,
 		Good:  `treated no`,
 		Limits: "it only knows what the lot says. Dressed seed is mostly dyed, but not always; grain whose sack does not say what it was sold for " +

@@ -8,8 +8,8 @@ import (
 var treatedUnknown = Rule{
 	Rule: finding.Rule{Name: "treated-unknown", Severity: finding.Caution, // a note where the lot says nothing at all
 		Title:  "it is not known whether the grain was dressed as seed",
-		Why:    "dressings are poison to eat, do not wash off in the steep, and are not always dyed",
-		Do:     "ask who sold it; without a clear no do not malt it; with one, write treated no",
+		Why:    "seed dressings are poison to eat, do not wash off in the steep, and are not always dyed",
+		Do:     "ask the seller; if the answer is a clear no, write treated no; otherwise do not malt it",
 		Bad:    `treated unknown`,
 		Good:   `treated no`,
 		Limits: "it takes the maltster's word"},
@@ -21,7 +21,7 @@ var treatedUnknown = Rule{
 			c.Note(r.At(g.Treated.Place, "whether this lot was dressed as seed is not known"))
 		case g.Treated.Text != "":
 		case c.Forecast == nil:
-			c.NotJudged(r, "the lot says nothing of it, or has not been read in full")
+			c.NotJudged(r, "the lot does not say, or could not be read in full")
 		default:
 			f := r.At(g.Place, "the lot does not say whether it was dressed as seed")
 			f.Severity = finding.Note

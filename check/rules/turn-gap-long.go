@@ -10,12 +10,12 @@ import (
 
 var turnGapLong = Rule{
 	Rule: finding.Rule{Name: "turn-gap-long", Severity: finding.Caution,
-		Title:  "the growing piece lies long between turns, or is never turned",
+		Title:  "the growing piece lies too long between turns, or is never turned",
 		Why:    "the rootlets mat, and the middle of the piece gets warm and short of air: every 8 to 12 h is usual, and no longer than 8 h where the bed is warm (common practice)",
 		Do:     "turn it two or three times a day",
 		Bad:    "turn every 18 h",
 		Good:   "turn every 8 h",
-		Limits: "it does not ask for turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
+		Limits: "it needs no turns while the piece withers; a piece no deeper than 3 cm may lie twice as long"},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Germination](c.Process) {
 			switch {
@@ -39,7 +39,7 @@ const (
 func (c *Case) neverTurned(r finding.Rule, st *model.Germination) {
 	if most, ok := latest(st); !ok || most > usualTurn {
 		f := r.At(st.Place(), "the growing piece is never turned")
-		f.Hint = "say how often, such as turn every 8 h"
+		f.Hint = "write how often it is turned, such as turn every 8 h"
 		c.Note(f)
 	}
 }
@@ -78,8 +78,8 @@ func (c *Case) turnGap(r finding.Rule, st *model.Germination) {
 	switch {
 	case gap <= moved:
 	case c.Forecast == nil && moved == most && gap <= 2*most:
-		c.NotJudged(r, "how deep the piece lies is not known without a forecast")
+		c.NotJudged(r, "the depth of the piece is not known without a forecast")
 	default:
-		c.Note(r.At(st.Turn.Place, fmt.Sprintf("from one turn to the next the piece lies %s%s, and %s is the longest", said, bed, st.Turn.Lasting(moved))))
+		c.Note(r.At(st.Turn.Place, fmt.Sprintf("the piece lies %s from one turn to the next%s, and %s is the longest", said, bed, st.Turn.Lasting(moved))))
 	}
 }

@@ -13,13 +13,13 @@ var vesselTooSmall = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "vessel-too-small", Severity: finding.Fault,
 		Title: "the grain and its water do not fit the vessel",
-		Why:   "grain swells by two fifths as it steeps; what stands out of the water stays dry, and what is pressed has no air",
-		Do:    "steep less at a time, or in a larger vessel",
+		Why:   "grain swells by two fifths as it steeps; grain above the water stays dry, and tightly pressed grain has no air",
+		Do:    "steep less grain, or use a larger vessel",
 		Bad: `from 4 kg of "base lot"
 vessel "base tub" { holds 7 l }`,
 		Good: `from 4 kg of "base lot"
 vessel "base tub" { holds 12 l }`,
-		Limits: "it takes 1.5 l of water for a kg of grain, enough to stand a hand above it; what a false bottom takes up " +
+		Limits: "it assumes 1.5 l of water for a kg of grain, enough to stand a hand above it; the room under a false bottom " +
 			"must be left out of what the vessel holds" + assumedOnly},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Steep](c.Process) {
@@ -42,7 +42,7 @@ func (c *Case) vesselFull(r finding.Rule, st *model.Steep) {
 		f := r.At(t.Place, fmt.Sprintf("the swollen grain with its water needs %s, and %s",
 			holds.Like(t.Need), holding(st, holds)))
 		if charge := c.Process.Charge; charge != nil && t.Need > 0 {
-			f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less at a time, or in a larger vessel", charge.Like(charge.SI*holds.SI/t.Need))
+			f.Hint = fmt.Sprintf("it takes %s of this grain with its water: steep less, or use a larger vessel", charge.Like(charge.SI*holds.SI/t.Need))
 		}
 		for _, v := range st.Vessels() {
 			f.Related = append(f.Related, finding.Related{Place: v.Place, Message: "the vessel"})

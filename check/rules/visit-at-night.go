@@ -12,13 +12,13 @@ import (
 var visitAtNight = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "visit-at-night", Severity: finding.Note,
-		Title: "a step that needs a hand falls due when nobody is awake, or on a day when nobody is there, whenever the steep begins",
-		Why:   "a soak that is drained when somebody wakes up lasts hours longer than was meant, and a piece that is not turned heats (common practice)",
-		Do:    "shift the lengths of soaks and rests so that each pair makes up 8, 12 or 24 h, or turn at longer intervals in a cooler room" + localCodes,
+		Title: "whenever the steep begins, a step that needs somebody falls due when nobody is awake, or on a day when nobody is there",
+		Why:   "a soak that waits until somebody wakes up lasts hours too long, and a piece that is not turned heats (common practice)",
+		Do:    "choose soaks and rests so that each pair takes 8, 12 or 24 h, or turn less often in a cooler room" + localCodes,
 		Bad:   "turn every 3 h",
 		Good:  "turn every 8 h",
-		Limits: "it looks at the steep and at the turns of the growing piece, an hour early or late being no harm; " +
-			"not at the kiln, which is lit when somebody chooses to"},
+		Limits: "it looks at the steep and at the turns of the growing piece, and allows an hour early or late; " +
+			"it does not look at the kiln, which somebody lights when it suits"},
 	Judge: func(r finding.Rule, c *Case) {
 		site, dated := c.Process.Site, c.On != ""
 		if site == nil || len(site.Awake) == 0 && (len(site.Away) == 0 || !dated) {
@@ -34,9 +34,9 @@ var visitAtNight = Rule{
 		if len(night) > 0 {
 			nights, _ := due.parted(worst)
 			first := night[0]
-			f := r.At(first.Place, fmt.Sprintf("of %d steps that need a hand at least %s due when nobody is awake, the first of them %s, at %s",
+			f := r.At(first.Place, fmt.Sprintf("of %d steps that need somebody, at least %s due when nobody is awake, the first of them %s, at %s",
 				len(due.list), fall(len(night)), tell.Due(first), clock(due.clock(best.At, first)(first.At).Second)))
-			f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; at %s it would be %d; %s",
+			f.Hint = fmt.Sprintf("begin the first soak at %s, which leaves %d of them; beginning at %s leaves %d; %s",
 				clock(best.At), len(night), clock(worst.At), len(nights), r.Do)
 			if !slices.ContainsFunc(night, func(t visits.Task) bool { return t.Wall == nil }) {
 				f.Hint = "turn at times of day when somebody is awake" + localCodes // no start moves them

@@ -11,12 +11,12 @@ import (
 var weightGateIgnoresLoss = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "weight-gate-ignores-loss", Severity: finding.Fault, // a caution where the hours dry it all the same
-		Title:  "the last weight is reckoned with the dry matter of the grain",
-		Why:    "what malting loses of the dry matter is missing on the scale and water weighs in its place: where 8 % is lost, malt of 12 % reads as 4.3 % (a balance of dry matter)",
-		Do:     "reckon the weight from the dry matter that comes onto the kiln, or dry a sample to know it",
+		Title:  "the last weight forgets the dry matter that malting loses",
+		Why:    "the lost dry matter is missing on the scale, and water weighs in its place: where 8 % is lost, malt at 12 % moisture reads as 4.3 % (a balance of dry matter)",
+		Do:     "calculate the weight from the dry matter that comes onto the kiln, or dry a sample",
 		Bad:    "cure at air-on 82 °C for 1 h\ngate weight at most 3.7 kg allow 0 to 4 h   # from 4 kg at 12 %",
 		Good:   "cure at air-on 82 °C for 5 h\ngate weight at most 3.5 kg allow 0 to 4 h",
-		Limits: "Only the last weight is judged, with no heat behind it: before a cure the same weight may be meant for a moister malt. The loss is that of the forecast, rootlets still on."},
+		Limits: "It judges only the last weight, after all heat: before a cure the same weight may be meant for moister malt. The loss is that of the forecast, with the rootlets still on."},
 	Judge: func(r finding.Rule, c *Case) {
 		k, charge, grain := c.kilned(), c.Process.Charge, c.Process.Grain
 		list := c.dried(vocabulary.MeasureWeight)
@@ -45,9 +45,9 @@ func (c *Case) lossIgnored(r finding.Rule, w *weighed, raw float64) {
 		return
 	}
 	q := w.test.Bound.Range.High
-	f := r.At(w.test.Place, fmt.Sprintf("%s is %s moisture only with all the %s of dry matter that the grain had; by the forecast %s of it is lost, and malt of that weight holds %s",
+	f := r.At(w.test.Place, fmt.Sprintf("%s means %s moisture only if none of the %s of dry matter is lost; the forecast loses %s of it, and malt of that weight holds %s",
 		q, Percent(meant), q.Like(raw), Percent(1-k.DryMass/raw), Percent(is)))
-	f.Hint = fmt.Sprintf("%s moisture is %s by the forecast; or ask for the moisture itself", Percent(meant), q.Like(k.DryMass/(1-meant)))
+	f.Hint = fmt.Sprintf("the malt weighs %[2]s at %[1]s moisture by the forecast; or wait for the moisture itself", Percent(meant), q.Like(k.DryMass/(1-meant)))
 	if c.finalMoisture() <= most {
 		f.Severity = finding.Caution // dried further without it, but the weight guards nothing
 	}

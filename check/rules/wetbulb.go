@@ -17,10 +17,10 @@ func (c *Case) belowCoolest(f finding.Finding, k *model.Kiln, s model.Step, a se
 	wet, known := coolestWet(k, c.Process.Site)
 	known = known && !a.start // a rise may begin at what the malt has when it is loaded
 	if known && a.t.SI-zeroC < wet-wetBulbApart {
-		f.Message = fmt.Sprintf("%s of %s is asked for and the coolest air of the kiln is %s: even wet malt gets no cooler in that than about %s", a.where, asked, k.Reaches.Low, a.t.Like(roundK(wet)))
+		f.Message = fmt.Sprintf("the step asks for %s of %s, and the coolest air of the kiln is %s: even wet malt gets no cooler in it than about %s", a.where, asked, k.Reaches.Low, a.t.Like(roundK(wet)))
 		return f
 	}
-	f.Message = fmt.Sprintf("%s of %s is asked for, below the coolest air of the kiln, which reaches %s: only wet malt can be so cool", a.where, asked, k.Reaches)
+	f.Message = fmt.Sprintf("the step asks for %s of %s, below the coolest air of the kiln, which reaches %s: only wet malt can be so cool", a.where, asked, k.Reaches)
 	f.Severity = finding.Note
 	if known && a.t.SI-zeroC < wet+wetBulbNear {
 		f.Severity = finding.Caution

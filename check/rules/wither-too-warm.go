@@ -9,9 +9,9 @@ import (
 
 var witherTooWarm = Rule{
 	Rule: finding.Rule{Name: "wither-too-warm", Severity: finding.Caution, // a fault where nothing grows, and no forecast is made
-		Title: "the piece is withered in air that is too warm for growing grain",
-		Why:   "a withering piece is alive and wet: in warm air it grows on wild, heats and goes sour before it is dry; 15 to 25 °C is usual, and warmer is the work of the kiln (common practice)",
-		Do:    "wither it cooler, or do it on the kiln: dry at air-on 35 °C",
+		Title: "the air is too warm for withering",
+		Why:   "a withering piece is alive and wet: in warm air it grows wild, heats and goes sour before it is dry; 15 to 25 °C is usual, and warmer drying belongs on the kiln (common practice)",
+		Do:    "wither it cooler, or dry it on the kiln: dry at air-on 35 °C",
 		Bad: `wither on "base floor" {
   air at 44 to 46 °C
   turn every 6 h
@@ -24,7 +24,7 @@ var witherTooWarm = Rule{
   until moisture at most 38 %
   allow 4 to 30 h
 }`,
-		Limits: "It judges the air that is asked for, not the sun on the piece. Grains that grow warm may be withered 8 °C warmer than they grow."},
+		Limits: "It judges the air that the process sets, not the sun on the piece. Warm-country grains may be withered 8 °C warmer than they grow."},
 	Judge: func(r finding.Rule, c *Case) {
 		for _, st := range model.Every[*model.Withering](c.Process) {
 			if st.Air != nil {
@@ -44,7 +44,7 @@ func (c *Case) witheredWarm(r finding.Rule, air *model.Temperature) {
 	if high <= most+sameHeat {
 		return
 	}
-	f := r.At(air.Place, fmt.Sprintf("the piece is withered in air of %s, and %s is the most for wet %s", air.High, air.High.Like(most+zeroC), c.Profile.Grain.Name))
+	f := r.At(air.Place, fmt.Sprintf("the piece is withered in air at %s, and %s is the most for wet %s", air.High, air.High.Like(most+zeroC), c.Profile.Grain.Name))
 	if hint, ok := fahrenheitMeant(air.String(), high); ok {
 		f.Hint = hint
 	}

@@ -13,8 +13,8 @@ var witheringSlow = Rule{
 	Forecast: true,
 	Rule: finding.Rule{Name: "withering-slow", Severity: finding.Caution,
 		Title: "the malt stays wet too long after it has grown",
-		Why:   "above 20 % moisture malt goes on growing, sours and grows mould; within about two days it should be below (common practice)",
-		Do:    "spread it thinner, warm or dry the air, or move more of it; on the kiln, dry a smaller charge",
+		Why:   "above 20 % moisture malt goes on growing, sours and grows mould; it should be below within about two days (common practice)",
+		Do:    "spread it thinner, warm or dry the air, or move more air; on the kiln, dry a smaller charge",
 		Bad: `wither on "base floor" {
   air at 10 to 12 °C
   humidity 84 to 86 %
@@ -27,7 +27,7 @@ var witheringSlow = Rule{
   until moisture at most 38 %
   allow 4 to 30 h
 }`,
-		Limits: "The air over a withering piece is taken as 0.3 m/s."},
+		Limits: "It assumes air at 0.3 m/s over a withering piece."},
 	Judge: func(r finding.Rule, c *Case) {
 		wet := 0.0
 		place := c.kilnHead()
@@ -40,7 +40,7 @@ var witheringSlow = Rule{
 			wet += k.Wet
 		}
 		if most := c.Limit(vocabulary.LimitWitheringTime, 50*hour); wet > most {
-			c.Note(r.At(place, fmt.Sprintf("after it has grown the malt holds more than %s moisture for %s, and %s is the most", Percent(forecast.WitheredMoisture), Hours(wet), Hours(most))))
+			c.Note(r.At(place, fmt.Sprintf("the malt holds more than %s moisture for %s after its growth, and %s is the most", Percent(forecast.WitheredMoisture), Hours(wet), Hours(most))))
 		}
 	},
 }

@@ -37,7 +37,7 @@ func TestWhatMayBeWrongIsAskedAbout(t *testing.T) {
 		folder, file := newRecord(t)
 		before := content(t, file)
 		code, out, errs := atScale(folder, answer, 80, slip...)
-		assert.Contains(t, strings.Join(strings.Fields(errs), " "), `it fits gross in "blue tub", which weighs 990 g: 7.41 kg of grain`, answer)
+		assert.Contains(t, strings.Join(strings.Fields(errs), " "), `it fits as gross weight in "blue tub", which weighs 990 g: 7.41 kg of grain`, answer)
 		assert.Contains(t, errs, "write it as it is (y), as it fits (f), or not (n)? ", answer)
 		if want == "" {
 			assert.Equal(t, ExitFindings, code, answer)

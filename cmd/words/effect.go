@@ -17,7 +17,7 @@ func NotForecast(r effect.Result) (list []string) {
 			which = r.Old
 		}
 		if !e.Complete {
-			list = append(list, fmt.Sprintf("%q cannot be forecast as %s has it; see maltwright check", e.Process, which))
+			list = append(list, fmt.Sprintf("%q cannot be forecast in %s; see maltwright check", e.Process, which))
 		}
 	}
 	return list

@@ -12,6 +12,6 @@ func (h House) Doubt(d ledger.Doubt) string {
 	if d.What == ledger.AtCast {
 		what = "batch at steep-out"
 	}
-	return fmt.Sprintf("the %s of %s weighs less than the dry matter that the forecast leaves in it, %s; some was lost, or a weight or the sample is wrong",
+	return fmt.Sprintf("the %s of %s weighs less than its dry matter by the forecast, %s; some was lost, or a weight or the sample is wrong",
 		what, Mass(h, d.Weight), Mass(h, d.DryMatter))
 }

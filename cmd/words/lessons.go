@@ -52,11 +52,11 @@ func InsideOf(path string) string {
 func Verdict(better, not []string) string {
 	switch {
 	case len(better)+len(not) == 0:
-		return "Nothing in the records lets a batch be foretold by the others."
+		return "The records do not allow a forecast of one batch from the others."
 	case len(not) == 0:
-		return "What the others taught came nearer than the model as it stands in all of these."
+		return "The forecast learnt from the other batches was nearer than the plain model in all of these."
 	case len(better) == 0:
-		return "What the others taught came no nearer than the model as it stands in any of these. Take the block with care: more batches may tell, or what differs is not of the house."
+		return "The forecast learnt from the other batches was nearer than the plain model in none of these. Use the block with care: it may take more batches, or the difference is not one of the house."
 	}
-	return fmt.Sprintf("What the others taught came nearer than the model as it stands in %s, but not in %s.", List(better), List(not))
+	return fmt.Sprintf("The forecast learnt from the other batches was nearer than the plain model in %s, but not in %s.", List(better), List(not))
 }

@@ -68,7 +68,7 @@ func (h House) beheld(t *noted.Beside[answer.Celsius], held *answer.Temperature)
 	shown := func(c answer.Celsius) float64 { return roundTo(h.Temperature(float64(c)), h.Fahrenheit) }
 	asked := h.Setting(&answer.Temperature{Place: held.Place, From: low, To: high})
 	off := func(by float64, side string) string {
-		return fmt.Sprintf("%s %s %s what is held: %s", quantity.Rounded(by, 1), h.Degree(), side, asked)
+		return fmt.Sprintf("%s %s %s the setting: %s", quantity.Rounded(by, 1), h.Degree(), side, asked)
 	}
 	switch read := shown(t.Read); {
 	case low == high && math.Abs(float64(t.Read-low)) <= dialOff:
@@ -77,7 +77,7 @@ func (h House) beheld(t *noted.Beside[answer.Celsius], held *answer.Temperature)
 	case read < shown(low):
 		return off(shown(low)-read, "below")
 	}
-	return "as it is held: " + asked
+	return "within the setting: " + asked
 }
 
 // dialOff is how far a thermometer of a house is usually off, K (common practice): by so much what
@@ -96,7 +96,7 @@ func roundTo(v float64, fahrenheit bool) float64 {
 func (h House) coming(r noted.Result) string {
 	switch {
 	case r.Failed:
-		return "what is next is not known, for the forecast breaks off; maltwright forecast says where"
+		return "the next step is not known, because the forecast breaks off; maltwright forecast says where"
 	case r.Over:
 		return "nothing is left to do"
 	}
@@ -171,10 +171,10 @@ func (h House) DoubtOf(d noted.Doubt, weight string) (message, hint string) {
 	case d.Wet > 0:
 		message = fmt.Sprintf("%s would be %s moisture; %s", weight, Percent(d.Wet), likely)
 	default:
-		message = fmt.Sprintf("%s is less than the dry matter in it; %s", weight, likely)
+		message = fmt.Sprintf("%s is less than the dry matter of the batch; %s", weight, likely)
 	}
 	if d.Meant == nil {
-		return message, "look at the number, its unit, and what stood on the scale"
+		return message, "look at the number, its unit, and the vessel on the scale"
 	}
 	return message, meanings[d.Meant.Kind](h, *d.Meant)
 }
@@ -190,7 +190,7 @@ func span(from, to string) string {
 
 var meanings = map[noted.MeantKind]func(House, noted.Meant) string{
 	noted.Gross: func(h House, m noted.Meant) string {
-		return fmt.Sprintf("it fits gross in %q, which weighs %s: %s of grain", m.Holder.Name, m.Holder.Weighs, Weighed(h, m.Net))
+		return fmt.Sprintf("it fits as gross weight in %q, which weighs %s: %s of grain", m.Holder.Name, m.Holder.Weighs, Weighed(h, m.Net))
 	},
 	noted.Net: func(h House, m noted.Meant) string {
 		return fmt.Sprintf("it fits without %q, which weighs %s", m.Holder.Name, m.Holder.Weighs)
@@ -199,10 +199,10 @@ var meanings = map[noted.MeantKind]func(House, noted.Meant) string{
 		return fmt.Sprintf("it fits as %s: %s of grain", m.Text, Weighed(h, m.Net))
 	},
 	noted.Point: func(h House, m noted.Meant) string {
-		return fmt.Sprintf("it fits as %s, with the point elsewhere", m.Text)
+		return fmt.Sprintf("it fits as %s, with the decimal point moved", m.Text)
 	},
 	noted.Swapped: func(h House, m noted.Meant) string {
-		return fmt.Sprintf("it fits as %s, with two digits the other way round", m.Text)
+		return fmt.Sprintf("it fits as %s, with two digits swapped", m.Text)
 	},
 }
 

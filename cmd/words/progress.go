@@ -14,8 +14,8 @@ import (
 
 // AsOf says why a batch is followed as of a time, "" where nothing need be said.
 var AsOf = map[progress.AsOf]string{
-	progress.LastReading: "the last reading, since it is over three days old; --at asks for another time",
-	progress.ClockBehind: "the last reading, which lies ahead of this computer's clock",
+	progress.LastReading: "the last reading, because it is over three days old; give another time with --at",
+	progress.ClockBehind: "the last reading, which is later than this computer's clock",
 }
 
 // Late says what should have been done, since when and by which words of the process.
@@ -26,13 +26,13 @@ var late = map[follow.LateKind]func(since, text string) string{
 		return fmt.Sprintf("probably due since %s: %s. If you went on, write it down", since, text)
 	},
 	follow.LateGuard: func(since, text string) string {
-		return fmt.Sprintf("its latest time has passed, on %s: %s", since, text)
+		return fmt.Sprintf("its latest time passed on %s: %s", since, text)
 	},
 	follow.LateCool: func(since, text string) string {
-		return "the malt was to be cool, and was read at " + text + " on " + since + ": it is too hot to put away; let it cool, and read it again before it goes into anything"
+		return "the malt should be cool, and was at " + text + " on " + since + ": it is too hot to put away; let it cool, and read it again before it goes into anything"
 	},
 	follow.LateTurn: func(since, _ string) string {
-		return "counted from the last turn in the record, the next fell due on " + since
+		return "the next turn after the last one in the record was due on " + since
 	},
 }
 
@@ -74,60 +74,60 @@ func (h House) suspected(d progress.Doubt) string { return suspicions[d.Kind](h,
 
 var suspicions = map[follow.DoubtKind]func(House, progress.Doubt) string{
 	follow.BelowDry: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("that is less than the dry matter in it; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))
+		return fmt.Sprintf("it is less than the dry matter of the batch; %s is expected. Look at the number, its unit and the tare", h.expected(d.Reading))
 	},
 	follow.NoTare: func(_ House, d progress.Doubt) string {
 		if d.Holder != "" {
-			return fmt.Sprintf("it would fit if %q, which weighs %s, were not in it: then leave out what it was weighed in", d.Holder, d.Empty)
+			return fmt.Sprintf("it would fit without the weight of %q, %s: then leave out in %[1]q", d.Holder, d.Empty)
 		}
-		return fmt.Sprintf("it would fit if the tare of %s were not in it; the record takes the tare off every such weight. Weigh it along, or write the weight with it", d.Tare)
+		return fmt.Sprintf("it would fit if the weight did not include the tare of %s; the record takes the tare off every such weight. Weigh grain and tare together, or write the weight of both", d.Tare)
 	},
 	follow.WithHolder: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("it would fit if %q, which weighs %s, were in it: then write in %[1]q behind the weight", d.Holder, d.Empty)
+		return fmt.Sprintf("it would fit with the weight of %q, %s, included: then write in %[1]q after the weight", d.Holder, d.Empty)
 	},
 	follow.Unit: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("it would fit if it were %s; %s was to be expected. Put the unit right", d.Unit, h.expected(d.Reading))
+		return fmt.Sprintf("it would fit in %s; %s is expected. Correct the unit", d.Unit, h.expected(d.Reading))
 	},
 	follow.Nought: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("it would fit as %s, with the point elsewhere; %s was to be expected", d.Unit, h.expected(d.Reading))
+		return fmt.Sprintf("it would fit as %s, with the decimal point moved; %s is expected", d.Unit, h.expected(d.Reading))
 	},
 	follow.Swapped: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("it would fit as %s, with two digits the other way round; %s was to be expected", d.Unit, h.expected(d.Reading))
+		return fmt.Sprintf("it would fit as %s, with two digits swapped; %s is expected", d.Unit, h.expected(d.Reading))
 	},
 	follow.OtherTime: func(_ House, d progress.Doubt) string {
-		what := "the time: 12 h are easily mistaken"
+		what := "the time: morning and evening are easily mixed up"
 		if d.When.Sub(d.Reading.At).Abs() >= 24*time.Hour {
 			what = "the date"
 		}
-		return fmt.Sprintf("it does not fit at its time, and would at %s. Look at %s", d.When.Format("2006-01-02 15:04"), what)
+		return fmt.Sprintf("it does not fit at its time, but would fit at %s. Look at %s", d.When.Format("2006-01-02 15:04"), what)
 	},
 	follow.Impossible: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("no grain or malt of that charge can weigh so; %s was to be expected. Look at the number, its unit and the tare", h.expected(d.Reading))
+		return fmt.Sprintf("no grain or malt of this charge can weigh so much or so little; %s is expected. Look at the number, its unit and the tare", h.expected(d.Reading))
 	},
 	follow.GainedWater: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("it only dries here, and cannot weigh more than in the reading before, %s; %s was to be expected", d.Against, h.expected(d.Reading))
+		return fmt.Sprintf("the malt only dries here, and cannot weigh more than in the reading before, %s; %s is expected", d.Against, h.expected(d.Reading))
 	},
 	follow.ChargesDry: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("that is the weight asked for only if none of the dry matter of the charge were gone; with what was lost it holds %s. Reckon the weight to dry to with reckon target --lost", Percent(d.Holds))
+		return fmt.Sprintf("it is the weight asked for only if no dry matter was lost; with the loss the malt holds %s. Calculate the weight to dry to with reckon target --lost", Percent(d.Holds))
 	},
 	follow.NotYet: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("by that weight it held %s then, and the step that is said to have ended waits for %s. Look at the weight, and at the step behind \"after\"", Percent(d.Holds), Percent(d.Wanted))
+		return fmt.Sprintf("at that weight the malt held %s, and the step that ended waits for %s. Look at the weight, and at the step behind \"after\"", Percent(d.Holds), Percent(d.Wanted))
 	},
 	follow.GoesBack: func(_ House, d progress.Doubt) string {
-		return fmt.Sprintf("growth does not go back, and before it stands: %s. Count more kernels", d.Against)
+		return fmt.Sprintf("growth never goes back, and the record says before it: %s. Count more kernels", d.Against)
 	},
 	follow.OutOfPlace: func(_ House, d progress.Doubt) string {
-		at := "what it says was read"
+		at := "the kind of reading"
 		if d.Reading.Weight != nil { // no other reading names a step
 			at = "the step behind \"after\""
 		}
-		return "by all else that is written there is nothing of the kind to be read then. Look at its time, and at " + at
+		return "the other lines say that this cannot be read at that time. Look at its time, and at " + at
 	},
 	follow.NoStep: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("no step of the kiln is held at such air; %s was to be expected. Look at the number, and write changed where the kiln was held otherwise", h.expected(d.Reading))
+		return fmt.Sprintf("no step of the kiln has such air; %s is expected. Look at the number, and write changed if the kiln was set otherwise", h.expected(d.Reading))
 	},
 	follow.Disagrees: func(h House, d progress.Doubt) string {
-		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and whether the step was done as the process says", h.expected(d.Reading))
+		return fmt.Sprintf("the other readings and the process make %s likely. Look at the number, and at whether the step was done as the process says", h.expected(d.Reading))
 	},
 }
 

@@ -77,9 +77,9 @@ func written(s sums.Step) string {
 func WorkingNote(n sums.Note) string {
 	switch n := n.Note.(type) {
 	case reckon.Lossless:
-		return fmt.Sprintf("no loss of dry matter is reckoned; grain that has grown has lost some, and with %s lost this would be %s", value(n.Supposed), value(n.Moisture))
+		return fmt.Sprintf("this assumes no loss of dry matter; grain that has grown has lost some, and with %s lost this would be %s", value(n.Supposed), value(n.Moisture))
 	case reckon.OneCount:
-		return "another count of the same lot would differ; 19 times in 20 the lot as a whole lies within the interval, if the kernels were drawn at random"
+		return "another count of the same lot would differ; the lot as a whole lies within the interval 19 times in 20, if the kernels were drawn at random"
 	}
 	return ""
 }

@@ -27,13 +27,16 @@ func Of(p *model.Process) House {
 	return h
 }
 
-// inOunces tells whether a house of pounds writes the ounces along: its charge does so, or a scale of it
-// shows oz.
+// inOunces tells whether a house of pounds writes the ounces along: its charge does so, or what one of its
+// vessels weighs when it is empty, or a scale of it shows oz.
 func inOunces(p *model.Process) bool {
-	if p.Charge != nil && strings.Contains(p.Charge.String(), " lb ") {
+	along := func(q *model.Quantity) bool { return q != nil && strings.Contains(q.String(), " lb ") }
+	if along(p.Charge) {
 		return true
 	}
-	return p.House != nil && slices.ContainsFunc(p.House.Scales, func(s *model.Scale) bool { return s.Division != nil && s.Division.Unit() == "oz" })
+	return p.House != nil &&
+		(slices.ContainsFunc(p.House.Holders(), func(h model.Holder) bool { return along(h.Weighs) }) ||
+			slices.ContainsFunc(p.House.Scales, func(s *model.Scale) bool { return s.Division != nil && s.Division.Unit() == "oz" }))
 }
 
 // OfBatch is how to speak to those who make a batch by a process.

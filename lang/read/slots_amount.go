@@ -95,9 +95,7 @@ func unitForgot(unit string, dims []quantity.Dimension) string {
 func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 	var units []string
 	for _, d := range dims {
-		for _, unit := range r.unitsLikely(d, "", r.verb) {
-			units = append(units, unit)
-		}
+		units = append(units, r.unitsLikely(d, "", r.verb)...)
 	}
 	if len(units) == 0 || units[0] == "" {
 		return ""
@@ -213,7 +211,11 @@ func (r *statementReader) notAlone(f *finding.Finding, was syntax.Part, parts []
 			return
 		}
 	}
-	f.Hint = orElse(r.unitsOf(dims), strings.TrimPrefix(f.Hint, "write "))
+	if said, ok := strings.CutPrefix(f.Hint, "write "); ok && f.Rule == badNumber.Name {
+		f.Hint = "the number is " + said
+		return
+	}
+	f.Hint = orElse(r.unitsOf(dims), f.Hint)
 }
 
 // unitMeant offers the units that may be meant by a spelling, of those that are wanted here. One

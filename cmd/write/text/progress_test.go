@@ -86,7 +86,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 		"that is the last reading, since it is over three days old;", "2 readings are of a later time, and do not count",
 		"now: germinate                           middle    1 in 10    9 in 10\n  moisture                               43.0 %     42.0 %     44.0 %\n",
 		"  rub                                    chalky     chalky     chalky\n",
-		"probably due since Tue 10 Mar 10:00, 2 h ago:", "its latest time has passed, on Sat 7 Mar 12:00, 3 d ago: 4 to\n              7 days\n",
+		"probably due since Tue 10 Mar 10:00, 2 h ago:", "its latest time passed on Sat 7 Mar 12:00, 3 d ago: 4 to\n              7 days\n",
 		"the next fell due on Tue\n              10 Mar 11:00, 1 h ago\n",
 		"  germinate: acrospire at least 3/4    2 h 5 min        now      never\n    and rub is chalky, in 90 % of the  Tue 14:05  Tue 11:00\n    cases\n",
 		"dry 1          Wed 11 Mar 00:00 Tue 10 Mar 22:00 Wed 11 Mar 02:00 43.0 %\ndry 2          Wed 11 Mar 04:00",
