@@ -120,6 +120,20 @@ func (h *home) spelt(name string) string {
 	return name
 }
 
+// knows tells whether something of the house has a name, in its quotes.
+func (h *home) knows(quoted string) bool {
+	name := strings.Trim(quoted, `"`)
+	if h == nil {
+		return false
+	}
+	for _, names := range h.names {
+		if slices.Contains(names, name) {
+			return true
+		}
+	}
+	return false
+}
+
 // named lists the names of the definitions of a kind; of no home there are none.
 func (h *home) named(of vocabulary.Block) []string {
 	if h == nil {

@@ -132,6 +132,9 @@ func (r *statementReader) readings(row *vocabulary.Row, pieces []piece, changes 
 		return r.home.fitting(s.found(pieces, changes))
 	}
 	right := r.wordsRight(row, pieces)
+	if aside {
+		right = insteadOf(row, right)
+	}
 	for _, list := range r.unitsRight(row, right) {
 		for _, text := range s.found(list, changes) {
 			if !slices.Contains(texts, text) && len(texts) < mostOffered {

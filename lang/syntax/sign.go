@@ -96,7 +96,7 @@ var mergeMark = regexp.MustCompile(`(?m)^(<{7}|>{7}|={7}|\|{7})( |\r?$)`)
 // changesIn lists what stands for the signs of a file, in order; of two that touch the first.
 func changesIn(f *source.File) (list []change) {
 	r := newSignReader(f)
-	for _, pass := range []func(){r.margins, r.letters, func() { r.structure(); r.read() }} {
+	for _, pass := range []func(){r.margins, r.letters, r.numberedNames, func() { r.structure(); r.read() }} {
 		if pass(); len(r.changes) > 0 {
 			break
 		}
@@ -337,6 +337,9 @@ func (m *Meant) first(group []change) finding.Finding {
 		f.Fixes = edits
 	} else {
 		f.Offers = []finding.Offer{{Says: m.lineWritten(group), Edits: edits}}
+		if kinds[0].whole {
+			f.Offers[0].Says = f.Hint
+		}
 	}
 	return f
 }
