@@ -122,13 +122,27 @@ func (f founded) like() (founding.Answers, error) {
 		return nil, usage("%s has a house already, in %s; leave --like out to add to it", f.Folder, f.there.Main)
 	}
 	if f.Units == "" {
-		return nil, usage("--like wants the units too: --units kg or --units lb")
+		f.Units = usualUnits(f.world.Env)
+		f.say(fmt.Sprintf("The house is written in %s; --units %s has it otherwise.", units[f.Units], map[string]string{"kg": "lb", "lb": "kg"}[f.Units]))
 	}
 	a, ok := founding.Like(f.Like, units[f.Units])
 	if !ok {
 		return nil, usage("nothing begins like %q; there are %s", f.Like, strings.Join(founding.Likes(), ", "))
 	}
 	return a, nil
+}
+
+// usualUnits are those of the country that the environment names: lb and °F in the United States.
+func usualUnits(env func(string) string) string {
+	for _, name := range []string{"LC_ALL", "LC_MEASUREMENT", "LANG"} {
+		if value := env(name); value != "" {
+			if strings.Contains(value, "_US") {
+				return "lb"
+			}
+			break
+		}
+	}
+	return "kg"
 }
 
 // interactive tells whether somebody sits at a terminal and can be asked.
@@ -181,7 +195,10 @@ func (f founded) converse() error {
 
 func introduction(there founding.There, folder string) string {
 	if there.House != nil {
-		return fmt.Sprintf("%s holds a house, %s. It is added to, and what stands there stays as it is.", folder, there.Main)
+		if folder == "." {
+			folder = "this folder"
+		}
+		return talk.Sentence(fmt.Sprintf("%s holds a house, %s", folder, there.Main)) + " It is added to, and what stands there stays as it is."
 	}
 	return "Some twenty-five questions about your grain, your gear and your day; then you see what would be written."
 }
