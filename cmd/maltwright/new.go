@@ -20,7 +20,7 @@ import (
 type New struct {
 	Folder  string `arg:"" optional:"" default:"." help:"Where the files are to stand; made if it is not there. By default this folder."`
 	Like    string `help:"Ask nothing and begin with a house of this kind: home-oven, home-dehydrator, floor, box or drum." placeholder:"NAME"`
-	Units   string `enum:"kg,lb," default:"" help:"The units of the house: kg (with °C) or lb (with °F)." placeholder:"kg|lb"`
+	Units   string `enum:"kg,lb," default:"" help:"The units of the house: kg (with °C) or lb (with °F). With --like by default those of the country that LANG names." placeholder:"kg|lb"`
 	Answers string `help:"Ask nothing and take the answers from a file of lines such as charge: 9 lb; - is standard input." placeholder:"FILE"`
 	Plain   bool   `help:"Ask line by line, also on a terminal."`
 	DryRun  bool   `help:"Show what would be written; write nothing."`
