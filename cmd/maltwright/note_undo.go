@@ -77,7 +77,7 @@ func (c Note) undo(w *World, in input) error {
 		if len(again) == len(gone) {
 			fix = fmt.Sprintf("--fix %d ", again[i].Number)
 		}
-		fmt.Fprintf(w.Out, "  maltwright note %s %s%s\n", words.Safe(asTyped(in.name)), fix, words.Safe(asTyped(x.Words)))
+		fmt.Fprintf(w.Out, "  maltwright note %s %s%s\n", words.Safe(quotedForShell(in.name)), fix, words.Safe(quotedForShell(x.Words)))
 	}
 	return nil
 }
@@ -110,12 +110,4 @@ func (w World) listed(head, text string) {
 		fmt.Fprintln(w.Out, head+line)
 		head = strings.Repeat(" ", len(head))
 	}
-}
-
-// asTyped is a word as it is typed in a shell: in quotes where it needs them.
-func asTyped(word string) string {
-	if word != "" && !strings.ContainsAny(word, " \t\"'$&|;<>()*?[]{}\\`!#~") {
-		return word
-	}
-	return "'" + strings.ReplaceAll(word, "'", `'\''`) + "'"
 }

@@ -211,20 +211,20 @@ func (s *progressSheet) posterior() {
 	again := ""
 	switch {
 	case p.Rounds == 1:
-		again = "; drawn anew once, about those that agree"
+		again = "; drawn again once, near those that agree"
 	case p.Rounds > 1:
-		again = fmt.Sprintf("; drawn anew %d times, about those that agree", p.Rounds)
+		again = fmt.Sprintf("; drawn again %d times, near those that agree", p.Rounds)
 	}
-	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighed by the readings; in effect %.0f of them count%s", p.Members, p.EffectiveSampleSize, again)
+	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighted by the readings; about %.0f of them count%s", p.Members, p.EffectiveSampleSize, again)
 	switch {
 	case !p.Trusted:
-		s.para("", "do not trust these figures: a few of the forecasts bear so much of the weight%s that others, which agree better, may lie where none was drawn. %s", tailOf(p), s.trustLater(p))
+		s.para("", "do not trust these figures: a few forecasts carry most of the weight%s, and none may have been drawn that agrees better. %s", tailOf(p), s.trustLater(p))
 	case p.EffectiveSampleSize < few:
 		more := ", and ask for more with --members"
 		if p.Members >= follow.MostMembers {
 			more = ""
 		}
-		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, and look at what is in doubt%s", more)
+		s.para("", "that is few: hardly any forecast agrees with the whole record, so do not rely on the outer figures, and look at the readings in doubt%s", more)
 	}
 }
 
@@ -233,7 +233,7 @@ func (s *progressSheet) posterior() {
 func (s *progressSheet) trustLater(p progress.Posterior) string {
 	var do string
 	if slices.ContainsFunc(s.r.Readings, func(r progress.Reading) bool { return r.Doubt != "" }) {
-		do = "Look at what is in doubt first. "
+		do = "Look at the readings in doubt first. "
 	}
 	if p.Members < follow.MostMembers {
 		more := min(1000*(p.Members/1000+1), follow.MostMembers)
@@ -241,7 +241,7 @@ func (s *progressSheet) trustLater(p progress.Posterior) string {
 	} else {
 		do += "Weigh"
 	}
-	return do + " and count once more: the batch may go as no forecast has it"
+	return do + " and count once more: this batch may go as no forecast does"
 }
 
 // tailOf tells the shape of the tail, for who knows what it is.
@@ -274,7 +274,7 @@ func (s *progressSheet) factors() {
 	s.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
 	for _, f := range s.r.Factors {
 		if f.Edge != 0 && f.Posterior != nil {
-			s.para("", "%s is pressed against the %s edge of what is thought possible, where one of a hundred lies. It may lie beyond, and then other figures bend in its place: look at the readings that it goes by, and count or weigh once more; what is known to be so can stand in a house block", f.Factor+ofKiln(f.Of), edges[f.Edge])
+			s.para("", "%s lies at the %s edge of the likely range, beyond which one of a hundred lies. It may really be outside, and then other figures are wrong instead: look at the readings that it goes by, and count or weigh once more; a figure that is known can stand in a house block", f.Factor+ofKiln(f.Of), edges[f.Edge])
 		}
 	}
 }

@@ -226,17 +226,17 @@ func (s *Sheet) nights(r timetable.Result) {
 	}
 	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n, r.NoMalt == nil))
 	if n.Given.Visits > 0 {
-		s.para("", "night: nobody is awake within an hour of it")
+		s.para("", "night: nobody is awake within an hour of this time")
 	}
 	for _, v := range r.Visits {
 		if mark(v) == isAway {
-			s.para("", "away: nobody works on that day, nor within an hour of it")
+			s.para("", "away: nobody works on that day, nor within an hour of this time")
 			break
 		}
 	}
 	for _, v := range r.Visits {
 		if mark(v) == itWaits {
-			s.para("", "~: nobody is awake, but an hour early or late does no harm, or it may wait")
+			s.para("", "~: nobody is awake, but an hour early or late does no harm, or the task may wait")
 			return
 		}
 	}
