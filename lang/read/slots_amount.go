@@ -31,7 +31,7 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 		for i, p := range slot.Places {
 			texts[i] = p + " " + r.at(a.Span).Text()
 		}
-		f.Write(r.at(a.Span), r.home.fitting(texts)...)
+		f.Write(r.at(a.Span), texts...)
 		f.Hint = fmt.Sprintf("say where the thermometer stands: %s in front of it", quoted(slot.Places))
 		r.note(f)
 		return false
