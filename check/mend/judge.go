@@ -75,6 +75,18 @@ func (l look) unread() bool {
 	return slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Place.File == l.file && of(rules, f) })
 }
 
+// forbids is the first finding for which the file does not read as statements, nil where there
+// is none.
+func (l look) forbids() *finding.Finding {
+	rules := syntax.Rules()
+	for i, f := range l.found {
+		if f.Place.File == l.file && of(rules, f) {
+			return &l.found[i]
+		}
+	}
+	return nil
+}
+
 // hid tells whether what was mended could hide other findings: past a fault not
 // everything is looked at.
 func (j *judgement) hid() bool {

@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -230,8 +231,16 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		return
 	}
 	place := r.at(terms[0].Range())
-	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), place.Text()))
+	said := place.Text()
+	if _, ok := terms[0].(syntax.Word); ok {
+		said = strconv.Quote(said)
+	}
+	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), said))
 	switch {
+	case slot.Kind == vocabulary.Amount && len(terms) > 1 && slices.Contains(strings.Fields(slot.Label), place.Text()):
+		f.Message = fmt.Sprintf("%s takes %s without the word %q in front", after.Text, slot.Label, place.Text())
+		whole := r.at(terms[0].Range().Join(terms[1].Range()))
+		f.Write(whole, r.at(terms[1].Range()).Text())
 	case slot.Kind == vocabulary.Choice && amountNext && len(slot.Words) <= mostOffered:
 		texts := make([]string, len(slot.Words))
 		for i, word := range slot.Words {
