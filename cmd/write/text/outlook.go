@@ -262,16 +262,20 @@ func (s *Sheet) cautionList(list []outlook.Caution) {
 	}
 }
 
-// Cautions writes in full what can hurt somebody in some processes, each once, in the order in which
-// they are told.
+// Cautions writes what can hurt somebody in some processes, each once, in the order in which they are
+// told: in full where the options say so, else in a line that names them.
 func Cautions(w io.Writer, list []outlook.Caution, o Options) error {
 	if len(list) == 0 {
 		return nil
 	}
-	o.Cautions = true
 	s := &Sheet{Options: o}
 	slices.Sort(list)
-	s.cautionList(slices.Compact(list))
+	list = slices.Compact(list)
+	if o.Cautions {
+		s.cautionList(list)
+	} else {
+		s.cautionsLine(list)
+	}
 	s.line("")
 	_, err := io.WriteString(w, s.String())
 	return err
