@@ -103,7 +103,7 @@ func seaLevel(_ forecast.SeaLevel, units quantity.System) Assumed {
 }
 
 func grownBefore(a forecast.GrownBefore, _ quantity.System) Assumed {
-	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the kernel", a.Acrospire), "it comes when it has grown; its growth goes on while it is wet"}
+	return Assumed{"growth of the green malt", fmt.Sprintf("acrospire at %.4g of the kernel", a.Acrospire), "it is bought grown; its growth goes on while it is wet"}
 }
 
 func grainMoisture(a forecast.GrainMoisture, _ quantity.System) Assumed {
@@ -141,11 +141,11 @@ func blownAir(a forecast.BlownAir, _ quantity.System) Assumed {
 }
 
 func scaleError(a forecast.ScaleError, _ quantity.System) Assumed {
-	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "which scale weights were read on is not said, or its division"}
+	return Assumed{"error of the scale", fmt.Sprintf("%.1f %% of what it shows", 100*a.Share), "the record does not name the scale, or the scale has no division"}
 }
 
 func stepByHeat(a forecast.StepByHeat, _ quantity.System) Assumed {
-	return Assumed{"step of the kiln", a.Step + " at " + a.At.Format("2006-01-02 15:04"), fmt.Sprintf("no line says when it began, and %s fits it best", a.Read)}
+	return Assumed{"step of the kiln", a.Step + " at " + a.At.Format("2006-01-02 15:04"), fmt.Sprintf("no line says when it began, and %s fits best", a.Read)}
 }
 
 func factorLearnt(a forecast.Learnt, _ quantity.System) Assumed {

@@ -10,11 +10,11 @@ import (
 )
 
 func followingAir(a forecast.FollowingAir, units quantity.System) Assumed {
-	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all that the fan drives, and as warm or cold as keeps the bed in the middle of its band; no air at air-on is written"}
+	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all that the fan drives, at the temperature that keeps the bed in the middle of its band; no air at air-on is written"}
 }
 
 func roomAirBlown(a forecast.RoomAirBlown, units quantity.System) Assumed {
-	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all that the fan drives, of the room; no air at air-on is written"}
+	return Assumed{bedIn(a.Called), units.AboutAirflow(a.Flow), "all room air that the fan drives; no air at air-on is written"}
 }
 
 // bedIn names the air through the bed of a stage.
@@ -23,11 +23,11 @@ func bedIn(called string) string {
 }
 
 func airGoverns(a forecast.AirGoverns, _ quantity.System) Assumed {
-	return Assumed{"what keeps the bed", "the air at air-on, as written", fmt.Sprintf("beside it the band of %s leads nothing: the forecast says whether the bed keeps to it", a.Hold.Range.Range)}
+	return Assumed{"what keeps the bed", "the air at air-on, as written", fmt.Sprintf("the band of %s does not control this air: the forecast says whether the bed stays in it", a.Hold.Range.Range)}
 }
 
 func washedAir(a forecast.WashedAir, _ quantity.System) Assumed {
-	return Assumed{"humidity of air-on", percent(a.Humidity), "it is sprayed before it comes on; no humidity air-on is written"}
+	return Assumed{"humidity of air-on", percent(a.Humidity), "the air is sprayed before it enters the bed; no humidity air-on is written"}
 }
 
 func boxPlant(a forecast.BoxPlant, _ quantity.System) Assumed {
@@ -47,7 +47,7 @@ func fanPressure(a forecast.FanPressure, _ quantity.System) Assumed {
 }
 
 func fanWarms(forecast.FanWarms, quantity.System) Assumed {
-	return Assumed{"warmth of the fan", "all that it draws, before spray and cooler", "they make the air that is asked out of what is the warmer for it; a fan behind them brings drier air on"}
+	return Assumed{"warmth of the fan", "all that it draws, before spray and cooler", "they make the air from air that the fan has warmed; a fan after them gives drier air"}
 }
 
 func airOnShort(t forecast.AirOnShort, units quantity.System) string {
@@ -59,9 +59,9 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 	if math.Abs(t.Short) < 1000 {
 		unit = "W"
 	}
-	says := "air-on of %s is asked for and the air comes on at %s: the %s lacks %s"
+	says := "the process asks for air-on of %s, and the air comes on at %s: the %s lacks %s"
 	if t.ToHold {
-		says = "to keep the bed in its band the air would have to come on at %s, and it comes on at %s: the %s lacks %s"
+		says = "the bed needs air-on of %s to stay in its band, and the air comes on at %s: the %s lacks %s"
 	}
 	said := fmt.Sprintf(says, units.Degrees(t.Asked, 1), units.Degrees(t.Got, 1), lacks, quantity.About(math.Abs(t.Short), unit))
 	if t.RunsAway && t.Got > t.Asked {
@@ -70,7 +70,7 @@ func airOnShort(t forecast.AirOnShort, units quantity.System) string {
 	if t.Bed.Time == 0 {
 		return said
 	}
-	return said + fmt.Sprintf("; the middle of the bed then comes to %s in the mean and %s at %s", units.Degrees(t.Bed.Mean, 0), units.Degrees(t.Bed.Most, 0), edge) + growsLater(t.Bed.Later)
+	return said + fmt.Sprintf("; the middle of the bed then gets to %s on average and %s at %s", units.Degrees(t.Bed.Mean, 0), units.Degrees(t.Bed.Most, 0), edge) + growsLater(t.Bed.Later)
 }
 
 func fanShort(t forecast.FanShort, _ quantity.System) string {
@@ -82,10 +82,10 @@ func bandOff(t forecast.BandOff, units quantity.System) string {
 	units = near(m.Asked.High, units)
 	var sides []string
 	if m.Above > 0 {
-		sides = append(sides, fmt.Sprintf("for %s it is above that, up to %s", quantity.Lasting(m.Above), units.Degrees(m.Most, 0)))
+		sides = append(sides, fmt.Sprintf("is above that for %s, up to %s", quantity.Lasting(m.Above), units.Degrees(m.Most, 0)))
 	}
 	if m.Below > 0 {
-		sides = append(sides, fmt.Sprintf("for %s below it, down to %s", quantity.Lasting(m.Below), units.Degrees(m.Coldest, 0)))
+		sides = append(sides, fmt.Sprintf("is below it for %s, down to %s", quantity.Lasting(m.Below), units.Degrees(m.Coldest, 0)))
 	}
 	kept := "held at"
 	if m.Led {
@@ -95,6 +95,6 @@ func bandOff(t forecast.BandOff, units quantity.System) string {
 }
 
 func ranHot(t forecast.RanHot, units quantity.System) string {
-	return fmt.Sprintf("the bed runs hot: for %s some of it is above %s, at which the grain is lost, and it comes to %s at its warmest",
+	return fmt.Sprintf("the bed runs hot: part of it is above %[2]s, at which the grain is lost, for %[1]s, and its warmest gets to %[3]s",
 		quantity.Lasting(t.Time), units.Degrees(t.Lost, 0), units.Degrees(t.Highest, 0))
 }

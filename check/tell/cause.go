@@ -14,7 +14,7 @@ import (
 )
 
 // Dearest says what to look for where forecasts cost too much together.
-const Dearest = "what is done again every few minutes, or goes on for months, costs most"
+const Dearest = "work that repeats every few minutes, or goes on for months, takes most of them"
 
 // DearestOf says it of a forecast that is known.
 func DearestOf(f *forecast.Forecast) string {
@@ -38,17 +38,17 @@ func Cause(err error, units quantity.System) string {
 	case errors.Is(err, forecast.NoMalt{}):
 		return "no malt comes to it: the process has no kiln stage before it"
 	case errors.As(err, &long):
-		return fmt.Sprintf("the steep lasts over %.0f days, and nothing is alive in it any more", long.Most/86400)
+		return fmt.Sprintf("the steep lasts over %.0f days, and the grain in it is dead", long.Most/86400)
 	case errors.As(err, &water):
 		return muchWater(water, units)
 	case errors.As(err, &dear):
 		return tooDear(dear)
 	case errors.As(err, &forgotten):
-		return fmt.Sprintf("nothing is written of it for %.0f days, and nothing says that it was finished; a batch is followed for %.0f days behind its last reading", forgotten.Silent/86400, forgotten.Most/86400)
+		return fmt.Sprintf("the record has no line for %.0f days, and none that ends the batch; a batch is followed for %.0f days after its last reading", forgotten.Silent/86400, forgotten.Most/86400)
 	case errors.As(err, &many):
-		return fmt.Sprintf("%d batches, and %d are the most to learn from at a time; leave the oldest out", many.Batches, many.Most)
+		return fmt.Sprintf("there are %d batches, and learn takes %d at most; leave the oldest out", many.Batches, many.Most)
 	case errors.As(err, &unlearnt):
-		return fmt.Sprintf("one forecast of it takes over %d steps of the model, and hundreds would be needed; %s", unlearnt.Most, Dearest)
+		return fmt.Sprintf("one forecast of it takes over %d steps of the model, and hundreds of forecasts are needed; %s", unlearnt.Most, Dearest)
 	}
 	said := err.Error()
 	for _, r := range refusals(err) {

@@ -8,7 +8,7 @@ import (
 )
 
 func floorArea(a forecast.FloorArea, units quantity.System) Assumed {
-	why := "what the grain covers where it lies one kernel deep"
+	why := "the area that the grain covers one kernel deep"
 	if a.Depth > 0 {
 		why = fmt.Sprintf("a bed %s deep", units.Depth(a.Depth))
 	}
@@ -27,7 +27,7 @@ func bedHeld(forecast.BedHeld, quantity.System) Assumed {
 }
 
 func moistAir(a forecast.MoistAir, _ quantity.System) Assumed {
-	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying, by damp cloth or in a box, and opened where it grows wetter; germinate does not say"}
+	return Assumed{"humidity over the growing piece", percent(a.Humidity), "it is kept from drying by a damp cloth or in a box, and opened where it gets wetter; germinate does not say"}
 }
 
 func witherAir(a forecast.WitherAir, units quantity.System) Assumed {
@@ -36,7 +36,7 @@ func witherAir(a forecast.WitherAir, units quantity.System) Assumed {
 }
 
 func gateWait(a forecast.GateWait, _ quantity.System) Assumed {
-	return Assumed{"longest wait at a gate", fmt.Sprintf("%.0f h", a.Most/3600), "a gate without allow is waited for so long"}
+	return Assumed{"longest wait at a gate", fmt.Sprintf("%.0f h", a.Most/3600), "a gate without allow waits so long"}
 }
 
 func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
@@ -44,7 +44,7 @@ func kilnHeater(a forecast.KilnHeater, _ quantity.System) Assumed {
 }
 
 func fuelHeat(a forecast.FuelHeat, _ quantity.System) Assumed {
-	return Assumed{"fuel of " + orElse(a.Called, "the kiln"), "all of its heat reaches the air", "the kiln does not say its efficiency; a flue takes some, so it burns more"}
+	return Assumed{"fuel of " + orElse(a.Called, "the kiln"), "all of its heat reaches the air", "the kiln does not say its efficiency; a flue takes some of the heat, so it burns more"}
 }
 
 func kilnFan(a forecast.KilnFan, _ quantity.System) Assumed {
@@ -53,7 +53,7 @@ func kilnFan(a forecast.KilnFan, _ quantity.System) Assumed {
 }
 
 func nothingRecovered(a forecast.NothingRecovered, _ quantity.System) Assumed {
-	return Assumed{"heat recovered from the exhaust of " + orElse(a.Called, "the kiln"), "none", "its exhaust goes to the floor above; what that floor's exhaust would give back is not reckoned"}
+	return Assumed{"heat recovered from the exhaust of " + orElse(a.Called, "the kiln"), "none", "its exhaust goes to the floor above; heat from that floor's exhaust is left out"}
 }
 
 func kilnArea(a forecast.KilnArea, units quantity.System) Assumed {
@@ -80,7 +80,7 @@ func kilnFresh(a forecast.KilnFresh, units quantity.System) Assumed {
 }
 
 func kilnFlaps(a forecast.KilnFlaps, _ quantity.System) Assumed {
-	return Assumed{"air let through " + orElse(a.Called, "the kiln"), "no more than its heater warms to what is asked", "its flaps are shut as far as the heat wants; it says no airflow"}
+	return Assumed{"air let through " + orElse(a.Called, "the kiln"), "no more than its heater can warm to the set temperature", "its flaps are shut as far as the heat needs; it has no airflow written"}
 }
 
 func deculmTime(a forecast.DeculmTime, _ quantity.System) Assumed {

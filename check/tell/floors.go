@@ -13,6 +13,6 @@ func airOfFloor(a forecast.AirOfFloor, units quantity.System) Assumed {
 }
 
 func floorsApart(t forecast.FloorsApart, units quantity.System) string {
-	return fmt.Sprintf("after %d rounds no exhaust was found that dries the upper floor so that the lower one gives it: in the mean %s and %s g/kg are left between them",
+	return fmt.Sprintf("the exhaust of the lower floor and the drying of the upper floor do not agree after %d rounds: they differ by %s and %s g/kg on average",
 		t.Rounds, apart(t.Kelvin, units), quantity.Rounded(1000*t.Ratio, 1))
 }

@@ -19,15 +19,15 @@ func drivenAir(a forecast.DrivenAir, units quantity.System) Assumed {
 	if a.Flue > 0 {
 		by += fmt.Sprintf(", with the draught of its chimney of %s,", units.Height(a.Flue))
 	}
-	why := fmt.Sprintf("what %s drives through green malt %s deep at %s%s, by the resistance of loose barley; ducts, floor and flaps resist as 2.5 velocity heads in a twentieth of its area do", by, units.Depth(a.Depth), units.Degrees(a.At, 0), through(a.Over))
+	why := fmt.Sprintf("the air that %s drives through green malt %s deep at %s%s, by the resistance of loose barley; ducts, floor and flaps count as 2.5 velocity heads in a twentieth of its area", by, units.Depth(a.Depth), units.Degrees(a.At, 0), through(a.Over))
 	switch {
 	case a.Most > 0:
-		why = fmt.Sprintf("no natural draught pulls harder than %s, a flue of %s to %s, and so little air goes through green malt %s deep",
+		why = fmt.Sprintf("a natural draught pulls %s at most, with a flue of %s to %s, and drives only so much air through green malt %s deep",
 			units.Pressure(a.Most), units.Height(10), units.Height(15), units.Depth(a.Depth))
 	case a.Warmed != nil:
-		why = fmt.Sprintf("%s would drive more through green malt %s deep, and a hand lets through what its heater warms to the %s that it reaches", drivers[a.By], units.Depth(a.Depth), units.Degrees(*a.Warmed, 0))
+		why = fmt.Sprintf("%s would drive more through green malt %s deep; somebody shuts it to what its heater warms to the %s that it reaches", drivers[a.By], units.Depth(a.Depth), units.Degrees(*a.Warmed, 0))
 	case a.Draws:
-		why += "; half of what the fan draws is in its air, and all of it warms it"
+		why += "; half of the power of the fan moves the air, and all of it warms the air"
 	}
 	return Assumed{"air through " + orElse(a.Called, "the kiln") + " once its malt is warm", units.AboutAirflow(a.Flow), why}
 }
@@ -48,7 +48,7 @@ func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {
 			under = "of the height of its chimney"
 		}
 		return Assumed{what, fmt.Sprintf("%s below the bed, %s from it to that of %q, and %s above that", units.Height(a.Below), units.Height(a.Between), a.Over, units.Height(a.Above-a.Between)),
-			under + "; people stand between two floors, and what leaves the upper one draws above it"}
+			under + "; people stand between two floors, and the air that leaves the upper one draws above it"}
 	}
 	if a.Chimney {
 		return Assumed{what, units.Height(a.Below) + " below the bed", "from the heater or fire to the bed, beside its chimney"}
@@ -57,13 +57,13 @@ func draughtHeight(a forecast.DraughtHeight, units quantity.System) Assumed {
 }
 
 func kilnAirShort(t forecast.KilnAirShort, units quantity.System) string {
-	return fmt.Sprintf("%s of air is asked for, and for %s %s comes in the mean: all of it would take %s to press through the malt, and %s gives %s",
+	return fmt.Sprintf("the step asks for %s of air, and for %s it gets %s on average: all of it would need %s through the malt, and %s gives %s",
 		t.Asked, quantity.Lasting(t.Time), quantity.About(t.Got, t.Asked.Unit()), units.Pressure(t.Takes), drivers[t.By], units.Pressure(t.Gives))
 }
 
 // driven says why so little air passes the malt.
 func driven(d *forecast.Driven, units quantity.System) string {
-	dries := "nothing dries"
+	dries := "the malt does not dry"
 	if !math.IsInf(d.Dries, 0) {
 		dries = "it would take " + quantity.Lasting(d.Dries)
 		if days := d.Dries / 86400; days > 10 {
@@ -74,6 +74,6 @@ func driven(d *forecast.Driven, units quantity.System) string {
 	if d.Over != "" {
 		bed = fmt.Sprintf("the malt of %q above", d.Over)
 	}
-	return fmt.Sprintf(": %s lies %s deep, where the %s that would dry it in that time take %s, and %s has %s; %s pass, with which %s",
+	return fmt.Sprintf(": %s lies %s deep; the %s that would dry it in that time need %s, and %s has %s; %s get through, with which %s",
 		bed, units.Depth(d.Depth), units.AboutAirflow(d.Needs), units.Pressure(d.Takes), drivers[d.By], units.Pressure(d.Gives), units.AboutAirflow(d.Passes), dries)
 }

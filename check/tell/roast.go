@@ -13,9 +13,9 @@ import (
 func beyond(t forecast.Beyond, units quantity.System) string {
 	what, mean := "the malt comes", ""
 	if t.Share > 0 && t.Share < allOfBed {
-		what, mean = fmt.Sprintf("the malt next to the heat, %s of the bed, comes", percent(t.Share)), fmt.Sprintf(". In the mean the bed is at %s then", units.Degrees(t.Mean, 0))
+		what, mean = fmt.Sprintf("the malt next to the heat, %s of the bed, comes", percent(t.Share)), fmt.Sprintf(". The bed is then at %s on average", units.Degrees(t.Mean, 0))
 	}
-	return fmt.Sprintf("%s above %s, where the model ends: its moisture and weight, what comes of it and what the heat does to it are not forecast from there on. Times are as written; go by nose, by ear and by the cut kernel",
+	return fmt.Sprintf("%s above %s, where the model ends: moisture, weight, yield and quality are not forecast from there on. Times are as written; go by smell, by sound and by the cut kernel",
 		what, units.Degrees(forecast.EndsAt, 0)) + mean
 }
 
@@ -44,9 +44,9 @@ func quenched(t forecast.Quenched, units quantity.System) string {
 	case !t.Beyond:
 		return on + fmt.Sprintf("%s of it boils off as %s of steam, which leaves the malt at %s and %s", units.Weight(t.Steam), units.Volume(t.Volume), units.Degrees(t.After, 0), moisture)
 	case t.Lacks():
-		return on + fmt.Sprintf("by its heat all of it boils off, as %s of steam, and leaves the malt at some %s", units.Volume(t.Volume), units.Degrees(10*math.Round(t.After/10), 0))
+		return on + fmt.Sprintf("by the heat of the malt all of it boils off, as %s of steam, and leaves the malt at about %s", units.Volume(t.Volume), units.Degrees(10*math.Round(t.After/10), 0))
 	}
-	return on + fmt.Sprintf("by its heat some %s of it boils off, as %s of steam, and the rest leaves the malt at some %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
+	return on + fmt.Sprintf("by the heat of the malt about %s of it boils off, as %s of steam, and the rest leaves the malt at about %.0f %% moisture", units.Room(t.Steam/1000), units.Volume(t.Volume), 100*t.Moisture)
 }
 
 // LeastSteam is the steam, kg, below which as good as no water boils off.
@@ -63,7 +63,7 @@ func muchWater(e forecast.MuchWater, units quantity.System) string {
 	if e.Enough < LeastSteam {
 		return said + fmt.Sprintf("; malt of %s needs none", units.Degrees(e.Before, 0))
 	}
-	return said + fmt.Sprintf("; some %s ends the roast of malt of %s", units.Room(e.Enough/1000), units.Degrees(e.Before, 0))
+	return said + fmt.Sprintf("; about %s ends the roast of malt at %s", units.Room(e.Enough/1000), units.Degrees(e.Before, 0))
 }
 
 func drumShell(a forecast.DrumShell, units quantity.System) Assumed {

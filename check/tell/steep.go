@@ -8,15 +8,15 @@ import (
 )
 
 func mixedWater(a forecast.MixedWater, units quantity.System) Assumed {
-	return Assumed{"grain before its first soak", units.Degrees(a.Grain, 1), "as warm as the room; grain and measured water come to one temperature, and the vessel takes no part"}
+	return Assumed{"grain before its first soak", units.Degrees(a.Grain, 1), "as warm as the room; grain and measured water come to one temperature, and the vessel is left out"}
 }
 
 func sprayed(forecast.Sprayed, quantity.System) Assumed {
-	return Assumed{"spray in the rests", "what keeps the kernels wet", "the rest does not say how much; so little neither cools nor warms"}
+	return Assumed{"spray in the rests", "what keeps the kernels wet", "the rest does not say how much; so little water neither cools nor warms"}
 }
 
 func notCovered(t forecast.NotCovered, _ quantity.System) string {
-	return fmt.Sprintf("soak %d has %s of water, and %s cover the grain", t.Soak, t.Water, t.Water.Like(inWater(t.Water.Quantity, t.Need)))
+	return fmt.Sprintf("soak %d has %s of water, and %s is needed to cover the grain", t.Soak, t.Water, t.Water.Like(inWater(t.Water.Quantity, t.Need)))
 }
 
 // inWater is a volume of water, m³, in the dimension in which water is written.

@@ -51,11 +51,11 @@ func vesselFull(t forecast.VesselFull, units quantity.System) string {
 }
 
 func oxygenGone(t forecast.OxygenGone, _ quantity.System) string {
-	return fmt.Sprintf("in soak %d the grain stands %s in water without oxygen", t.Soak, quantity.Lasting(t.Airless))
+	return fmt.Sprintf("the grain stands in water without oxygen for %[2]s in soak %[1]d", t.Soak, quantity.Lasting(t.Airless))
 }
 
 func drowned(t forecast.Drowned, _ quantity.System) string {
-	return fmt.Sprintf("in soak %d the grain stands %s on end in water without oxygen: %s of 100 kernels drown, and the forecast goes on with what is left",
+	return fmt.Sprintf("the grain stands in water without oxygen for %[2]s without a break in soak %[1]d: %[3]s of 100 kernels drown, and the forecast goes on with the rest",
 		t.Soak, quantity.Lasting(t.Airless), quantity.Fixed(100*t.Kernels, 0))
 }
 
@@ -64,7 +64,7 @@ func targetMissed(t forecast.TargetMissed, _ quantity.System) string {
 }
 
 func bedWarm(t forecast.BedWarm, units quantity.System) string {
-	return fmt.Sprintf("between turns the piece gets %s warm in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
+	return fmt.Sprintf("the piece gets %s warm between turns in a bed %s deep", units.Degrees(t.Temperature, 1), units.Depth(t.Depth))
 }
 
 func bedOff(t forecast.BedOff, units quantity.System) string {
@@ -78,10 +78,10 @@ func bedOff(t forecast.BedOff, units quantity.System) string {
 		with = fmt.Sprintf(" with a %s of %s", machine, quantity.About(t.Power, "W"))
 	}
 	if l := t.Led; l != nil {
-		return fmt.Sprintf("the bed is to be led from %s, and in a room of %s%s %s lies %s that from day %d on, by %s in the mean and %s at the most",
+		return fmt.Sprintf("the process leads the bed from %s, and in a room of %s%s %s lies %s that from day %d on, by %s on average and %s at most",
 			t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, side, 1+int(l.Since/86400), apart(l.Mean, units), apart(l.Most, units)) + growsLater(t.Later)
 	}
-	return fmt.Sprintf("the bed is to be held at %s, and in a room of %s%s %s comes to %s in the mean and %s at %s",
+	return fmt.Sprintf("the process holds the bed at %s, and in a room of %s%s %s gets to %s on average and %s at %s",
 		t.Asked.Range.Range, units.Degrees(t.Room, 0), with, part, units.Degrees(t.Mean, 0), units.Degrees(t.Most, 0), edge) + growsLater(t.Later)
 }
 
@@ -91,7 +91,7 @@ func apart(kelvin float64, units quantity.System) string {
 }
 
 func bedFrozen(t forecast.BedFrozen, units quantity.System) string {
-	return fmt.Sprintf("in a room of %s the growing piece freezes", units.Degrees(t.Room, 1))
+	return fmt.Sprintf("the growing piece freezes in a room of %s", units.Degrees(t.Room, 1))
 }
 
 // growsLater says what a bed that is not where it should be does to its growth.
@@ -99,9 +99,9 @@ func growsLater(later float64) string {
 	const tells = 6 * 3600.0 // s; less is what lots differ by at the least (common practice)
 	switch {
 	case later > tells:
-		return fmt.Sprintf(", so that its growth takes %s longer", quantity.Lasting(later))
+		return fmt.Sprintf(", so its growth takes %s longer", quantity.Lasting(later))
 	case later < -tells:
-		return fmt.Sprintf(", so that its growth is through %s sooner", quantity.Lasting(-later))
+		return fmt.Sprintf(", so its growth ends %s sooner", quantity.Lasting(-later))
 	}
 	return ""
 }
@@ -109,20 +109,20 @@ func growsLater(later float64) string {
 func kilnShort(t forecast.KilnShort, units quantity.System) string {
 	units = near(t.Set, units)
 	if math.IsNaN(t.Got) {
-		return fmt.Sprintf("%s of %s is asked for and the kiln does not come to it", t.Target, units.Degrees(t.Asked, 0)) + because(t.Limit)
+		return fmt.Sprintf("the step asks for %s of %s, and the kiln does not reach it", t.Target, units.Degrees(t.Asked, 0)) + because(t.Limit)
 	}
 	if t.Late {
-		return fmt.Sprintf("%s of %s is asked for, and when the step ends it has come to %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), lateFor(t.Limit))
+		return fmt.Sprintf("the step asks for %s of %s, and has reached %s when it ends: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), lateFor(t.Limit))
 	}
 	if t.ByDrying() {
-		return fmt.Sprintf("%s of %s is asked for, and for %s it is %s in the mean, as the malt dries and cools the air: %s ahead of what is asked is the most that air-on is set to",
+		return fmt.Sprintf("the step asks for %s of %s, and for %s it is %s on average, because drying malt cools the air: air-on is set at most %s higher",
 			t.Target, units.Degrees(t.Asked, 0), quantity.Lasting(t.Time), units.Degrees(t.Got, 1), apart(kiln.Lead, units))
 	}
 	why := limits[t.Limit]
 	if t.ByDoor {
 		why = "its heat goes out by the open door"
 	}
-	return fmt.Sprintf("%s of %s is asked for and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), why)
+	return fmt.Sprintf("the step asks for %s of %s, and the kiln gives %s: %s", t.Target, units.Degrees(t.Asked, 0), units.Degrees(t.Got, 0), why)
 }
 
 // lateFor says what keeps a roast from its heat until it ends.
@@ -147,7 +147,7 @@ func because(limit kiln.Limit) string {
 // limits is what keeps a kiln from what it is asked.
 var limits = map[kiln.Limit]string{
 	kiln.ByHeater: "heater too weak", kiln.ByReachHigh: "above the kiln's reach", kiln.ByReachLow: "below the kiln's reach",
-	kiln.ByIncomingAir: "incoming air warmer", kiln.ByWalls: "its walls are still warmer", kiln.ByLead: "air-on at its bound",
+	kiln.ByIncomingAir: "incoming air warmer", kiln.ByWalls: "its walls are still warmer", kiln.ByLead: "air-on at its limit",
 	kiln.ByFeed: "no warmer air comes from the floor below, and it has no heater",
 }
 
@@ -157,7 +157,7 @@ func cannotCool(t forecast.CannotCool, _ quantity.System) string {
 
 func stillWarm(t forecast.StillWarm, units quantity.System) string {
 	units = near(t.Asked, units)
-	said := fmt.Sprintf("%s of %s is asked for, and after %s of cooling it is %s", t.Of, t.Asked, quantity.Lasting(t.Time), units.Degrees(t.Got, 0))
+	said := fmt.Sprintf("the step asks for %s of %s, and after %s of cooling it is %s", t.Of, t.Asked, quantity.Lasting(t.Time), units.Degrees(t.Got, 0))
 	if t.Malt > t.Got+1 {
 		said += fmt.Sprintf(", the malt up to %s", units.Degrees(t.Malt, 0))
 	}
@@ -169,7 +169,7 @@ func airShort(t forecast.AirShort, units quantity.System) string {
 	if t.Limit.Unit() != "" {
 		took = t.Limit.Lasting(t.Took)
 	}
-	said := fmt.Sprintf("the malt has %s of water to give off before it holds %s %%, and the air of this kiln carries %s away in %s at the most",
+	said := fmt.Sprintf("the malt must give off %s of water before it holds %s %%, and the air of this kiln carries away %s in %s at most",
 		roughly(t.Water, t.Charge), quantity.Rounded(100*t.Moisture, 1), roughly(t.Carries, t.Charge), took)
 	if t.Driven != nil {
 		said += driven(t.Driven, units)
@@ -188,7 +188,7 @@ func roughly(kg float64, charge quantity.Quantity) string {
 
 func hotWet(t forecast.HotWet, units quantity.System) string {
 	units = near(t.Set, units)
-	return fmt.Sprintf("in this step the malt itself gets %s hot while it holds %.1f %% moisture; so wet it bears %s: %s too hot for its moisture for %s",
+	return fmt.Sprintf("the malt itself gets %s hot in this step while it holds %.1f %% moisture, and malt so wet stands only %s: %s too hot for its moisture for %s",
 		units.Degrees(t.Temperature, 0), 100*t.Moisture, units.Degrees(t.Limit, 0), partIs(t.Share), quantity.Lasting(t.Time))
 }
 

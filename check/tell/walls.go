@@ -12,7 +12,7 @@ func kilnWalls(a forecast.KilnWalls, units quantity.System) Assumed {
 	if a.Wool > 0 {
 		value += fmt.Sprintf(", and %s of mineral wool on the side of the room", units.Depth(a.Wool))
 	}
-	why := "as thick as such walls usually are; they are as warm as the room when the malt comes on"
+	why := "the usual thickness of such walls; they are as warm as the room when the malt comes on"
 	switch {
 	case a.Shell:
 		why = "the shell of the drum, as it usually is; " + why
@@ -38,10 +38,10 @@ func thick(m float64, units quantity.System) string {
 func noWalls(a forecast.NoWalls, _ quantity.System) Assumed {
 	if a.Share == 0 {
 		return Assumed{"walls of " + orElse(a.Called, "the oven"), "take up and lose no heat",
-			"the oven does not say what they are: walls metal, with insulation or not; an oven loses more by them than its air takes, so that its energy may be a third of what it draws"}
+			"the oven does not say what its walls are, metal or insulated; an oven loses more through them than its air takes, so the energy shown may be a third of what it draws"}
 	}
 	return Assumed{"walls of " + orElse(a.Called, "the kiln"), "take up and lose no heat",
-		fmt.Sprintf("the kiln does not say what they are; its heater comes to %s of its power, and walls may well take what is left", percent(a.Share))}
+		fmt.Sprintf("the kiln does not say what its walls are; its heater gets to %s of its power, and walls may well take the rest", percent(a.Share))}
 }
 
 func ovenDoor(a forecast.OvenDoor, units quantity.System) Assumed {

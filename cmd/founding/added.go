@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 )
@@ -32,6 +33,9 @@ func (s *sheet) added(ctx context.Context) (Result, error) {
 	r := Result{Files: []File{house}, In: s.Main}
 	r.Report = s.judged(house)
 	r.WhyNot = s.new(r.Report)
+	if s.adds(AddGrain) {
+		r.Before = BeforeItIsWet(byName(r.Report.House.Grains, s.lotCalled(), func(g *model.Grain) string { return g.Name }))
+	}
 	return r, nil
 }
 

@@ -32,6 +32,12 @@ func (q Question) amount(text string) (string, error) {
 
 // quantity reads a number, with the unit of the question where it has none.
 func (q Question) quantity(text string) (quantity.Quantity, error) {
+	if area, ok := laidOut(text, q.Unit); ok && q.of == quantity.Area {
+		text = area
+	}
+	if q.Unit == "gal-us" { // only a house of lb is asked in it
+		text = american(text)
+	}
 	made, err := quantity.Parse(text)
 	if err == nil && made.Dimension == quantity.Number && q.Unit != "" {
 		made, err = quantity.Parse(text + " " + q.Unit)

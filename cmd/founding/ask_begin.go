@@ -59,12 +59,10 @@ func (a asking) lot() func(func(Question) bool) {
 	list = append(list, a.moisture()...)
 	list = append(list, Question{Key: "germination", Ask: "How many kernels sprouted in a test, of how many?", Kind: Count, Usual: "not tested yet",
 		About: "Lay 100 kernels on wet paper for 3 days and count those that sprouted. Fewer than 90 make poor malt.", FindOut: "lay 100 kernels on wet paper for 3 days and count those that sprout"})
-	if g := profileOf(a.species(), "").Grain; g.MouldCheck || g.ErgotRisk {
-		list = append(list, Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
-			About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons.", FindOut: "look at a handful",
-			also:  map[string]string{"no": "none", "yes": "found"},
-			check: never(vocabulary.SaidFound, "grain with mould or ergot is poison, and never malt", "throw it away, do not breathe its dust, and get another lot")})
-	}
+	list = append(list, Question{Key: "mould", Ask: "Did you look for mould and ergot?", Kind: OneOf, Choices: choices("none: looked, and found none", "found: there is some"), Usual: vocabulary.SaidUnknown,
+		About: "Pink, white or shrunken kernels are mould; black horns are ergot. Both hold poisons. Feed grain has them oftener than other grain.", FindOut: "spread a handful on a white cloth and look it over",
+		also:  map[string]string{"no": "none", "yes": "found"},
+		check: never(vocabulary.SaidFound, "grain with mould or ergot is poison, and never malt", "throw it away, do not breathe its dust, and get another lot")})
 	return these(list...)
 }
 
@@ -80,11 +78,11 @@ func never(answer, message, do string) func(string) error {
 
 // moisture asks how moist the grain is: by a value, or by a sample on the spot.
 func (a asking) moisture() (list []Question) {
-	if a.Answers["moisture"] == "" {
+	if a.Answers["moisture"] == "" || a.Answers["moisture known"] != "" { // a file may give the value alone
 		list = append(list, Question{Key: "moisture known", Ask: "How do you know the moisture of the grain?", Kind: OneOf,
 			Choices: choices("value: the bag or a meter says it", "sample: I dried a sample in an oven"), Usual: "value",
-			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.",
-			also:  map[string]string{"bag": "value", "meter": "value", "oven": "sample"}})
+			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.", FindOut: moistureBySample,
+			also: map[string]string{"bag": "value", "meter": "value", "oven": "sample"}})
 	}
 	switch a.Answers["moisture known"] {
 	case "sample":

@@ -88,8 +88,12 @@ func TestAStarterIsCleanAndBelievableInBothUnits(t *testing.T) {
 			for _, f := range r.Files {
 				tidy(t, name, f)
 			}
-			assert.Empty(t, rulesOf(r.Report), name)
-			assert.Empty(t, r.WhyNot, name)
+			assert.Equal(t, []string{"treated-unknown"}, rulesOf(r.Report), "%s: nobody was asked", name)
+			assert.Len(t, r.WhyNot, 1, name)
+			require.Len(t, r.Before, 3, name)
+			assert.Contains(t, r.Before[0], "treated as seed", name)
+			assert.NotContains(t, string(r.Files[0].Text), "treated no", name)
+			assert.NotContains(t, string(r.Files[1].Text), "Mind:", "it is of the lot, and goes with a word of the seller")
 			assert.Empty(t, r.Changed, name)
 			believable(t, name, r.Forecast)
 			alone := check.File(r.Files[0].Name, r.Files[0].Text, ".", nil, check.Options{})

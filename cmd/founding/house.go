@@ -76,21 +76,18 @@ func (s *sheet) grain() {
 	} else {
 		s.noted("treated "+vocabulary.SaidUnknown, "ask the seller: treated seed is poison")
 	}
-	if _, ok := s.questions["mould"]; ok {
-		g := profileOf(s.species(), "").Grain
-		found, comment := s.Answers["mould"], ""
-		if found == DontKnow {
-			found, comment = s.value("mould")
-		}
-		if g.ErgotRisk {
-			s.noted("ergot "+found, comment)
-		}
-		if g.MouldCheck {
-			s.noted("mould "+found, comment)
+	for _, of := range []string{"ergot", "mould"} {
+		if found := s.Answers["mould"]; found != "" && found != DontKnow { // none is an answer here
+			s.line("%s %s", of, found)
+		} else {
+			s.noted(of+" "+vocabulary.SaidUnknown, looks[of])
 		}
 	}
 	s.shut()
 }
+
+// looks is what is to be looked for in a lot.
+var looks = map[string]string{"ergot": "look for black horns: they are poison", "mould": "look for pink, white or shrunken kernels: poison"}
 
 func (s *sheet) site() {
 	s.open("site", s.placeCalled())

@@ -23,7 +23,7 @@ func Like(name, units string) (Answers, bool) {
 	if !slices.Contains(Likes(), name) {
 		return nil, false
 	}
-	a := Answers{"units": units, "treated": "no"}
+	a := Answers{"units": units}
 	for k, v := range starters[name] {
 		a[k] = v
 		if less, ok := inPounds[v]; ok && units == Pounds {

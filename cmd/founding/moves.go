@@ -1,7 +1,6 @@
 package founding
 
 import (
-	"math"
 	"slices"
 
 	"maltwright/check/profile"
@@ -36,7 +35,7 @@ func (p *plan) moves() (list []move) {
 		add(ofSteep, func(p *plan) bool {
 			tap, _ := span(siteOf(p).Water, 9, 13)
 			p.water += by
-			return p.water >= math.Floor(tap) && p.water <= p.profile.WarmWater
+			return p.water >= tap && p.water <= p.profile.WarmWater
 		})
 	}
 	p.movesOfGrowth(add)

@@ -39,7 +39,6 @@ type plan struct {
 	rest     float64
 	low, bed float64 // the band of the bed
 	turns    int     // a day
-	depth    int
 	goal     float64 // of the acrospire; 0 where the grain is judged by days
 	days     profile.Band
 	box      *blowing
@@ -125,8 +124,8 @@ func (p *plan) first() {
 
 // steeping takes three soaks, a day from one to the next, in water as it comes.
 func (p *plan) steeping() {
-	tap, _ := span(siteOf(p).Water, 9, 13)
-	p.water = math.Round(max(tap, min(13, p.profile.WarmWater)))
+	tap, most := span(siteOf(p).Water, 9, 13)
+	p.water = within(min(13, p.profile.WarmWater), tap, most) // as it comes from the tap
 	if p.profile.Grows.Low > 18 {
 		p.water = math.Round(max(tap, p.profile.WarmWater-6))
 	}

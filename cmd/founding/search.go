@@ -202,10 +202,17 @@ func (p *plan) cooler(u system) string {
 }
 
 // whyNot tells what check still finds.
-func (t tried) whyNot() (list []string) {
+func (t tried) whyNot() []string { return t.left(func(string) bool { return true }) }
+
+// lasting tells the same without what one word of the seller settles: that stands at the lot.
+func (t tried) lasting() []string {
+	return t.left(func(rule string) bool { return rule != "treated-unknown" })
+}
+
+func (t tried) left(of func(rule string) bool) (list []string) {
 	seen := map[string]bool{}
 	for _, f := range t.report.Findings {
-		if f.Severity >= finding.Caution && !seen[f.Rule+f.Message] {
+		if f.Severity >= finding.Caution && !seen[f.Rule+f.Message] && of(f.Rule) {
 			seen[f.Rule+f.Message] = true
 			list = append(list, said(f))
 		}

@@ -44,7 +44,10 @@ func (s system) band(low, high float64) string {
 }
 
 // nice writes a value in SI in the unit to two figures.
-func nice(si float64, unit string) string {
+func nice(si float64, unit string) string { return figures(si, unit, 2) }
+
+// figures writes a value in SI in the unit to so many figures.
+func figures(si float64, unit string, n float64) string {
 	one, err := quantity.Parse("1 " + unit)
 	if err != nil || one.SI == 0 {
 		return ""
@@ -53,7 +56,7 @@ func nice(si float64, unit string) string {
 	if v == 0 || math.IsInf(v, 0) || math.IsNaN(v) {
 		return "0 " + unit
 	}
-	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-1)
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(v)))+1-n)
 	places := max(0, -int(math.Floor(math.Log10(step)+0.5)))
 	return quantity.Rounded(math.Round(v/step)*step, places) + " " + unit
 }

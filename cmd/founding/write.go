@@ -68,14 +68,14 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 	if best.broken != nil {
 		return Result{}, best.broken
 	}
-	if p = best.plan.copy(); len(best.whyNot()) > 0 { // what is left stands at the top of it
-		p.notes = best.whyNot()
+	if p = best.plan.copy(); len(best.lasting()) > 0 { // what is left stands at the top of it
+		p.notes = best.lasting()
 		t.pool = work.NewPool(mostWork)
 		best = t.try(p)
 	}
 	own.Text = best.text
 	r := Result{Files: append(files, own), Process: p.name, In: own.Name, Forecast: best.forecast(), Report: best.report}
-	r.Changed, r.WhyNot = best.plan.changed(s.system), best.whyNot()
+	r.Changed, r.WhyNot, r.Before = best.plan.changed(s.system), best.whyNot(), BeforeItIsWet(p.grain)
 	return r, nil
 }
 

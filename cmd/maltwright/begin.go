@@ -131,6 +131,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if _, err := repository.Top(filepath.Dir(in.path)); b.Revision == "" && err == nil { // where there is no git, it is no news
 		fmt.Fprintln(w.Err, "maltwright: the text of the process is in no commit of git: when it is changed, the record will go by what it is then")
 	}
+	w.beforeItIsWet(opened)
 	w.firstSteps(opened, name)
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"maltwright/cmd/answer/noted"
+	"maltwright/cmd/founding"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -56,6 +57,26 @@ func (c Begin) opened(in input, name string, record []byte) (*model.Batch, error
 		return nil, failure{ExitFindings, errors.New("not begun: its record would hold no batch")}
 	}
 	return house.Batches[0], nil
+}
+
+// beforeItIsWet says what is not known of the lots of a batch, a line each: this is the last moment at
+// which it can be asked.
+func (w World) beforeItIsWet(b *model.Batch) {
+	if b.Process == nil {
+		return
+	}
+	lots := []*model.Grain{b.Process.Grain}
+	if len(b.Process.Lots) > 0 {
+		lots = lots[:0]
+		for _, lot := range b.Process.Lots {
+			lots = append(lots, lot.Grain)
+		}
+	}
+	for _, lot := range lots {
+		for _, line := range founding.BeforeItIsWet(lot) {
+			w.say("before it is wet: %s", line)
+		}
+	}
 }
 
 // firstSteps says what to have ready, what is due first, and what to type then.

@@ -193,7 +193,7 @@ func (f founded) resume(t *talk.Talk, given founding.Answers) error {
 		t.Resume(given)
 		return nil
 	}
-	r, err := f.asker.Ask(talk.Prompt{Question: talk.YesOrNo(fmt.Sprintf("%s were given here before. Go on from there?", counted(len(kept), "answer")), "begin anew")})
+	r, err := f.asker.Ask(talk.Prompt{Question: talk.YesOrNo(fmt.Sprintf("%s given here before. Go on from there?", wereGiven(len(kept))), "begin anew")})
 	if err != nil {
 		t.Answers = kept
 		return err
@@ -205,11 +205,11 @@ func (f founded) resume(t *talk.Talk, given founding.Answers) error {
 	return nil
 }
 
-func counted(n int, what string) string {
+func wereGiven(n int) string {
 	if n == 1 {
-		return "1 " + what
+		return "1 answer was"
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%d answers were", n)
 }
 
 // key is under which the answers about a folder are kept.

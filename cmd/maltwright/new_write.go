@@ -134,9 +134,13 @@ func (f founded) written(r founding.Result) error {
 	fmt.Fprintf(f.world.Out, "\nWritten: %s\n\n", strings.Join(names, ", "))
 	in := f.path(r.In)
 	Main(*f.world, []string{"check", "--", in})
+	if r.Process == "" {
+		f.before(r)
+	}
 	if r.Process != "" {
 		fmt.Fprintln(f.world.Out)
 		Main(*f.world, []string{"forecast", "--", in})
+		f.before(r)
 		f.say("")
 		f.say("When the grain goes into the water:")
 		fmt.Fprintf(f.world.Out, "\n  maltwright begin %s\n", words.Safe(shellWord(in)))
@@ -145,6 +149,13 @@ func (f founded) written(r founding.Result) error {
 		return errFindings
 	}
 	return nil
+}
+
+// before says what is to be found out before the grain is wet.
+func (f founded) before(r founding.Result) {
+	var b strings.Builder
+	f.list(&b, "Before the grain is wet:", r.Before)
+	fmt.Fprint(f.world.Out, b.String())
 }
 
 // put writes all of the files or none of them.

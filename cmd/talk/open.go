@@ -25,10 +25,7 @@ func newOpen(p Prompt) *open {
 	if p.Kind != founding.OneOf {
 		return o
 	}
-	o.choices = p.Choices
-	if p.mayNotKnow() || p.Usual != "" && !p.isChoice(p.Usual) {
-		o.choices = append(o.choices[:len(o.choices):len(o.choices)], founding.Choice{Word: founding.DontKnow})
-	}
+	o.choices = p.listed()
 	for i, c := range o.choices {
 		if c.Word == p.offeredWord() {
 			o.at = i

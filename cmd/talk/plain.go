@@ -71,8 +71,9 @@ func (*Plain) Close() {}
 func (p *Plain) Ask(q Prompt) (Reply, error) {
 	fmt.Fprintln(p.Out)
 	p.write("", q.Ask)
-	for i, c := range q.Choices {
-		p.choice(i+1, c, q.Choices)
+	list := q.listed()
+	for i, c := range list {
+		p.choice(i+1, c, list)
 	}
 	for {
 		text, err := p.read(q)
@@ -88,12 +89,29 @@ func (p *Plain) Ask(q Prompt) (Reply, error) {
 			p.help(q)
 			continue
 		}
-		answer, err := q.taken(text)
+		answer, err := q.taken(q.numbered(text))
 		if err == nil {
+			p.understood(q, text, answer)
 			return Reply{Answer: answer}, nil
 		}
 		p.refused(err)
 	}
+}
+
+// understood tells how a figure was read, where that is not what was typed.
+func (p *Plain) understood(q Prompt, typed, answer string) {
+	if typed == "" || typed == answer || answer == founding.DontKnow || answer == founding.None || q.Kind == founding.OneOf || q.Kind == founding.Text {
+		return
+	}
+	p.write("  ", "Taken as "+answer+".")
+}
+
+// numbered is don't know where it was chosen by its number, else the text.
+func (p Prompt) numbered(text string) string {
+	if list := p.listed(); len(list) > len(p.Choices) && text == fmt.Sprint(len(list)) {
+		return founding.DontKnow
+	}
+	return text
 }
 
 // taken is the answer that a text is.

@@ -129,10 +129,10 @@ func (t *Talk) Back() {
 
 // offered is what Enter takes: what was answered before, or the usual value.
 func (p Prompt) offered() string {
-	if p.Was != "" {
-		return p.Was
+	if p.Was == "" || p.Was == founding.DontKnow && p.isFigure() { // it was the usual figure that was waved through
+		return p.Usual
 	}
-	return p.Usual
+	return p.Was
 }
 
 // offeredWord is the same in words that can be typed.
@@ -142,6 +142,15 @@ func (p Prompt) offeredWord() string {
 		return founding.DontKnow
 	}
 	return word
+}
+
+// listed are the choices as they are shown: not to know is one where it is of use.
+func (p Prompt) listed() []founding.Choice {
+	list := p.Choices
+	if p.Kind == founding.OneOf && (p.mayNotKnow() || p.Usual != "" && !p.isChoice(p.Usual)) {
+		list = append(list[:len(list):len(list)], founding.Choice{Word: founding.DontKnow})
+	}
+	return list
 }
 
 // isChoice tells whether a word is one of the choices.
@@ -155,7 +164,7 @@ func (p Prompt) enter() (string, error) {
 	switch {
 	case p.Was != "":
 		return p.Take(p.Was)
-	case p.Usual != "" && p.Kind != founding.OneOf && p.FindOut != "":
+	case p.Usual != founding.None && p.Usual != "" && p.Kind != founding.OneOf && p.FindOut != "":
 		return p.Take(founding.DontKnow)
 	case p.Usual != "":
 		return p.Take(p.Usual)

@@ -68,6 +68,7 @@ func goOn(before, part string) bool {
 // a comma or stop behind it.
 const longestUnit = 7
 
+// isNumber tells whether a word is a number, or two with a dash between: 14–17.
 func isNumber(word string) bool {
-	return strings.Trim(word, "0123456789.") == "" && word != "."
+	return strings.Trim(word, "0123456789.–") == "" && strings.ContainsAny(word, "0123456789")
 }

@@ -95,9 +95,7 @@ func unitForgot(unit string, dims []quantity.Dimension) string {
 func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 	var units []string
 	for _, d := range dims {
-		for _, unit := range r.unitsLikely(d, "", r.verb) {
-			units = append(units, unit)
-		}
+		units = append(units, r.unitsLikely(d, "", r.verb)...)
 	}
 	if len(units) == 0 || units[0] == "" {
 		return ""

@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"regexp"
@@ -40,7 +41,7 @@ type change struct {
 
 // Signs gives the text of a file with its signs put right; ok is false where none is.
 func Signs(f *source.File) (m *Meant, ok bool) {
-	if f.Size() > largestSigned || len(f.BadBytes()) > 0 || mergeMark.Match(f.Bytes()) {
+	if f.Size() > largestSigned || longestLine(f.Bytes()) > longestSigned || len(f.BadBytes()) > 0 || mergeMark.Match(f.Bytes()) {
 		return nil, false
 	}
 	all := changesIn(f)
@@ -63,8 +64,24 @@ func Signs(f *source.File) (m *Meant, ok bool) {
 	return nil, false
 }
 
-// largestSigned is the size of a file in which signs are looked for: 128 KiB. A larger one was not typed.
-const largestSigned = 128 << 10
+// largestSigned is the size of a file in which signs are looked for, and longestSigned that of its
+// lines, in bytes. A larger one was not typed; and a sign may be looked for to the end of its line.
+const (
+	largestSigned = 128 << 10
+	longestSigned = 4 << 10
+)
+
+// longestLine is the length of the longest line of a text.
+func longestLine(text []byte) (longest int) {
+	for len(text) > longest {
+		end := bytes.IndexAny(text, "\r\n")
+		if end < 0 {
+			end = len(text)
+		}
+		longest, text = max(longest, end), text[min(end+1, len(text)):]
+	}
+	return longest
+}
 
 // mostSigns is how many of them are told, and mostNames how many ends of names are looked for: past
 // them it is no process file.

@@ -59,7 +59,7 @@ func (r *signReader) quoted(i int) int {
 // closedBy gives the offset and the length of the quote that closes a name on its line; -1
 // where none does. One with a letter behind it is the sign of a name such as Hill's.
 func (r *signReader) closedBy(from int, set string) (at, size int) {
-	for i := from; i < r.lineEnd(from); {
+	for i, stop := from, r.lineEnd(from); i < stop; {
 		c, n := utf8.DecodeRuneInString(r.text[i:])
 		if strings.ContainsRune(set, c) {
 			if next, _ := utf8.DecodeRuneInString(r.text[i+n:]); !unicode.IsLetter(next) && !unicode.IsDigit(next) {

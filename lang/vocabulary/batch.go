@@ -16,7 +16,7 @@ var (
 	}()
 
 	atMoment = Clause{Word: "at", Slots: []Slot{{Kind: Moment, Label: "when"}},
-		Doc: "when it was done; the date may be left out where it is that of the line above, or the next"}
+		Doc: "when it was done; the date may be left out if it is that of the line above or the day after"}
 	atMomentAlways = Clause{Word: "at", Slots: atMoment.Slots, Required: true, Doc: atMoment.Doc}
 )
 
@@ -32,26 +32,26 @@ var batchRows = signed([]Row{
 	{Word: "began", In: blocks(Batch), Slots: []Slot{{Kind: Moment, Label: "date and time of day"}}, Once: true, Needed: true,
 		Doc: "When the grain went into the first soak. Times are those of the clock on the wall.", Example: "began 2026-03-06 07:00"},
 	{Word: "sample", In: blocks(Batch), Slots: []Slot{single("its weight", q.Mass), filler("dried")}, Once: true,
-		Clauses: []Clause{{Word: "to", Slots: []Slot{single("its weight when dry", q.Mass)}, Required: true, Doc: "what it weighs when drying takes no more off it"}},
-		Doc:     "A sample of the raw grain, dried out in an oven: its loss is its moisture.", Example: "sample 20.00 g dried to 17.54 g"},
+		Clauses: []Clause{{Word: "to", Slots: []Slot{single("its weight when dry", q.Mass)}, Required: true, Doc: "its weight when drying no longer makes it lighter"}},
+		Doc:     "A sample of the raw grain, dried in an oven: the weight that it loses is its moisture.", Example: "sample 20.00 g dried to 17.54 g"},
 	bagIn(Batch),
 	{Word: "tare", In: blocks(Batch), Slots: []Slot{single("what is weighed along", q.Mass)}, Once: true,
-		Doc: "What is weighed along with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every weight of this kind that is written here holds it, but for one that says in what the grain was weighed.", Example: "tare 8 g"},
+		Doc: "What is weighed with the grain each time: the wet bag where there is one, otherwise the vessel or tray. Every such weight in this record includes it, except one that says what the grain was weighed in.", Example: "tare 8 g"},
 	{Word: "weighed", In: blocks(Batch),
 		Slots: []Slot{optional(oneOf("of the bag", "bag")), single("its weight", q.Mass), optional(oneOf("without its rootlets", "clean")), filler("malt")},
 		Clauses: []Clause{
-			{Word: "in", Slots: []Slot{holder}, Doc: "what stood on the scale with it; what that weighs when it is empty is taken off"},
+			{Word: "in", Slots: []Slot{holder}, Doc: "the vessel, floor or kiln that stood on the scale with it; its empty weight is taken off"},
 			{Word: "on", Slots: []Slot{named(Scale)}, Doc: "the scale, where the house has several"},
 			atMoment, {Word: "after", Slots: whichStep, Doc: "the step that had just ended"}},
-		Doc: "What the drained batch weighs, or the bag; with in, what the scale shows of it together with what it lies in. Clean malt is without its rootlets. It says at what time, or after which step.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
+		Doc: "The weight of the drained batch, or of the bag; with in, the weight together with the vessel. Clean malt is without its rootlets. The line gives the time, the step, or both.", Example: "weighed 7.48 kg at 2026-03-06 14:00 after soak 1"},
 	{Word: "counted", In: blocks(Batch),
 		Slots: []Slot{oneOf("what was counted", MeasureChit, MeasureAcrospire), single("chitted, of chit a share too; or no shoot yet", q.Number, q.Count, q.Share),
 			optional(kernels("to 1/4")), optional(kernels("to 1/2")), optional(kernels("to 3/4")), optional(kernels("to the whole")), optional(kernels("overgrown"))},
 		Clauses: []Clause{{Word: "of", Slots: []Slot{kernels("kernels looked at")}, Doc: "how many kernels were looked at; chit needs it"}, atMomentAlways},
-		Doc:     "A count of kernels. Of chit one number or a share, of how many; of the acrospire six: with no shoot yet, up to 1/4 of the kernel, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
+		Doc:     "A count of kernels. For chit, one number or a share, and of how many; for the acrospire six numbers: no shoot yet, up to 1/4 of the kernel, up to 1/2, up to 3/4, up to its whole length, and overgrown.",
 		Example: "counted acrospire 2 6 22 55 13 2 at 2026-03-12 08:00"},
 	{Word: "felt", In: blocks(Batch), Slots: []Slot{oneOf("how", MeasureRub), oneOf("what it did", RubGummy, RubGritty, RubChalky)}, Clauses: []Clause{atMomentAlways},
-		Doc: "What a kernel did when it was rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
+		Doc: "How a kernel rubbed out between thumb and finger.", Example: "felt rub chalky at 2026-03-12 08:00"},
 	{Word: "read", In: blocks(Batch),
 		Slots:   []Slot{placed(Slot{Kind: Amount, Label: "temperature", Dims: []q.Dimension{q.Temperature}, Places: recordPlaces})},
 		Clauses: []Clause{atMomentAlways},
@@ -64,12 +64,12 @@ var batchRows = signed([]Row{
 				Required: true, Doc: "what was done instead: for how long, how warm, with how much air or water, in smoke or without"},
 			{Word: ClauseBecause, Slots: []Slot{reason}, Required: true, Doc: "why"},
 		},
-		Doc: "A step that was done otherwise in this batch than the process says: another time or temperature; on the kiln also airflow 40 m3/h, returns 50 %, smoke or no smoke; and of cool how much water.", Example: `changed soak 3 to 5 h because "left for work"`},
+		Doc: "A step that this batch did otherwise than the process says: another time or temperature; on the kiln also airflow 40 m3/h, returns 50 %, smoke or no smoke; and for cool the amount of water.", Example: `changed soak 3 to 5 h because "left for work"`},
 })
 
 // bagIn is the marked bag as a record has it, or a process of which every batch has one.
 func bagIn(b Block) Row {
 	return Row{Word: "bag", In: blocks(b), Slots: []Slot{single("grain in it", q.Mass)}, Once: true,
-		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "it is the raw grain that is meant"}},
-		Doc:     "A marked bag of net with a little of the grain, that goes through everything with the batch and is weighed in its stead. The weight is that of the raw grain alone. A process that says it has what the bag should weigh shown at the end of each step; a record may say another.", Example: "bag 100 g at the start"}
+		Clauses: []Clause{{Word: "at", Slots: []Slot{filler("the"), oneOf("the start", "start")}, Required: true, Doc: "the weight is that of the raw grain"}},
+		Doc:     "A marked net bag with a little of the grain, which goes through every step with the batch and is weighed instead of it. The weight is that of the raw grain alone. If the process has a bag, the forecast shows its weight at the end of each step; a record may have another bag.", Example: "bag 100 g at the start"}
 }

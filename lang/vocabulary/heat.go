@@ -8,7 +8,7 @@ var heatRows = []Row{
 	{Word: FactFan, In: blocks(KilnFacts), Slots: []Slot{sensed(single("its air, or the power that it draws", q.Flow, q.Power), fanned)},
 		Clauses: []Clause{{Word: "at", Slots: []Slot{sensed(single("the pressure", q.Pressure), fanPressure)}, Doc: "the pressure that it gives this air against"}},
 		Doc: "The fan of the kiln. Two to five lines are its curve, each an airflow and the pressure that the fan gives it against: the air that a bed lets through follows from its depth, and airflow is then what is led through it of that. " +
-			"One line may say the electric power that the fan draws while it blows; alone it is reckoned with and says nothing of how much air that is.", Example: "fan 900 m3/h at 0 Pa"},
+			"One line may give the electric power that the fan draws while it blows; alone, it counts as energy and says nothing about the airflow.", Example: "fan 900 m3/h at 0 Pa"},
 	{Word: FactFan, In: blocks(Floor, Vessel), Slots: []Slot{sensed(single("the power that it draws", q.Power), fanDraws)}, Once: true,
 		Doc: "The electric power that the fan draws which blows air through the bed.", Example: "fan 2.2 kW"},
 	{Word: "chimney", In: blocks(KilnFacts), Slots: []Slot{sensed(single("its height", q.Length), chimney)}, Once: true,
@@ -22,7 +22,7 @@ var heatRows = []Row{
 	{Word: "door", In: blocks(KilnFacts), Slots: []Slot{oneOf(DoorAjar, DoorAjar), sensed(single("how far", q.Length), doorGap)}, Once: true,
 		Doc: "How far the door of a still oven stands open, so that moist air leaves by it.", Example: "door ajar 3 cm"},
 	{Word: VerbAir, In: blocks(KilnFacts), Clauses: []Clause{{Word: "from", Slots: []Slot{named(KilnFacts)}, Required: true, Doc: "the kiln whose exhaust it is given"}}, Once: true,
-		Doc: "The kiln has no fresh air: it is given the exhaust of another one, as the upper of two floors is. What lies on the other is the charge that came one cycle before.", Example: `air from "lower floor"`},
+		Doc: "The kiln has no fresh air: it gets the exhaust of another kiln, as the upper of two floors does. The charge one cycle before lies on the other kiln.", Example: `air from "lower floor"`},
 	{Word: "holds", In: blocks(KilnFacts), Slots: []Slot{sensed(single("its volume", q.Volume), volume)}, Once: true,
-		Doc: "Volume of a drum, which needs no area.", Example: "holds 20 l"},
+		Doc: "Volume of a drum; a drum needs no area.", Example: "holds 20 l"},
 }

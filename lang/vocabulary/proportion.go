@@ -58,10 +58,10 @@ var ratios = []Proportion{
 	{Name: AirOfArea, Of: "air", On: "kiln", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("25 to 4000 m3/h"),
 		Standing: "0.7 cm/s to a metre a second, at which kernels begin to dance: " + practice,
 		Doc:      "airflow through each square metre of a kiln with a draught",
-		Little:   "look at both numbers and their units; of an oven without a fan write draught still"},
+		Little:   "look at both numbers and their units; for an oven without a fan, write draught still"},
 	{Name: AirOfOven, Of: "air", On: "still oven", Unit: "m2", Can: band("0.1 to 10000 m3/h"), Usual: band("3 to 80 m3/h"),
 		Standing: "what leaks, or leaves by a door ajar: 17 m3/h by a slit of 5 cm by half a metre at 80 °C (derived); " + practice,
-		Doc:      "airflow of each square metre of an oven of which draught still is said"},
+		Doc:      "airflow of each square metre of an oven with draught still"},
 	{Name: AirOfGrain, Of: "air", On: "grain", Unit: "kg", Can: band("0.01 to 10000 m3/h"), Usual: band("0.3 to 1000 m3/h"),
 		Standing: "deep beds have 4 to 5 m3/h for each kg of malt: " + practice,
 		Doc:      "airflow of the kiln for each kilogram of raw grain of the charge"},
@@ -97,9 +97,9 @@ var ratios = []Proportion{
 		Standing: "scales of the trade have 1000 to 10000 divisions, those of a kitchen and of a laboratory as well more: " + practice,
 		Doc:      "what a scale holds for each gram of its division"},
 	{Name: BagMarks, Of: "bag", On: "division", Unit: "g", Counts: "divisions", AtLeast: true, Can: band("0.001 to 100000 kg"), Usual: band("0.015 to 100000 kg"),
-		Standing: "of 15 divisions, and half as much again wet, a scale tells the weight to 1.3 %, and so the moisture to 0.7 points (derived)",
+		Standing: "with 15 divisions, and half as many again wet, a scale gives the weight to 1.3 %, and so the moisture to 0.7 points (derived)",
 		Doc:      "raw grain in the marked bag for each gram of the division of the finest scale that takes it",
-		Little:   "put more grain into the bag, or weigh it on a finer scale: moisture cannot be told by so few divisions"},
+		Little:   "put more grain into the bag, or weigh it on a finer scale: so few divisions do not show the moisture"},
 }
 
 // FindProportion finds a proportion by its name.

@@ -3,7 +3,7 @@ package vocabulary
 // greenMoisture is that of a lot that is green malt.
 func greenMoisture() *Sense {
 	s := bandsOf("a moisture of green malt", "25 to 55 %", "38 to 50 %", practice).
-		advised("malt so dry has withered, and none that grew is so moist: measure it again; green malt is 40 to 46 % and more where it was steeped again")
+		advised("malt so dry has withered, and no grown malt is so moist: measure it again; green malt has 40 to 46 %, and more if it was steeped again")
 	s.Held = true
 	return s
 }
@@ -11,7 +11,7 @@ func greenMoisture() *Sense {
 // kilnedMoisture is that of a lot that is malt; such as is soaked anew for caramel malt holds some 50 %.
 func kilnedMoisture() *Sense {
 	s := bandsOf("a moisture of kilned malt", "0.5 to 55 %", "2 to 9 %", practice).
-		advised("malt so moist was not kilned to its end, or lay open in damp air: measure it again; such as was soaked anew, to be stewed to caramel malt, may be")
+		advised("malt so moist was not fully kilned, or lay open in damp air: measure it again; only malt soaked again for stewing to caramel malt may be so moist")
 	s.Held = true
 	return s
 }
@@ -20,8 +20,8 @@ func kilnedMoisture() *Sense {
 // are those within which a model holds, or what the thing can be at all.
 var (
 	lotMoisture = func() *Sense {
-		s := bandsOf("a moisture of raw grain", "5 to 35 %", "8 to 17 %", "moister grain heats and loses its germination in store, and ripe grain holds 35 % at the most: "+practice).
-			advised("raw grain so moist spoils in store, and so dry it was roasted: measure it again, and dry it first if it is so; what is malted as it is cut may be so moist, and sleeps yet")
+		s := bandsOf("a moisture of raw grain", "5 to 35 %", "8 to 17 %", "moister grain heats and loses its germination in store, and ripe grain holds 35 % at most: "+practice).
+			advised("raw grain so moist spoils in store, and raw grain so dry was roasted: measure it again, and dry it first if it is so moist; fresh-cut grain may be so moist, and is still dormant")
 		s.Held, s.Instead = true, map[string]*Sense{FactAlready + " " + MaltGreen: greenMoisture(), FactAlready + " " + MaltKilned: kilnedMoisture()}
 		return s
 	}()
@@ -57,7 +57,7 @@ var (
 	area   = bandsOf("an area", "10 cm2 to 10000 m2", "100 cm2 to 3000 m2", practice)
 
 	airflow  = bandsOf("an airflow", "1 l/min to 3000000 m3/h", "0.2 to 500000 m3/h", practice)
-	reaches  = bandsOf("kiln air", "-20 to 300 °C", "-10 to 280 °C", practice)
+	reaches  = bandsOf("kiln air", "-20 to 350 °C", "-10 to 320 °C", "dials of kitchen ovens go to 550 °F and some to 600 °F: "+practice)
 	power    = bandsOf("a power", "5 W to 100000 kW", "30 W to 20000 kW", practice)
 	returned = bandsOf("a share of the air", "0 to 98 %", "", "") // shut flaps leak the rest; the models of kiln and box take no more
 

@@ -12,14 +12,14 @@ var (
 	conditionSlot = Slot{Kind: Condition, Label: "what must hold"}
 	reason        = Slot{Kind: Text, Label: "the reason"}
 
-	until = Clause{Word: "until", Slots: []Slot{conditionSlot}, Doc: "ends the step when this holds"}
+	until = Clause{Word: "until", Slots: []Slot{conditionSlot}, Doc: "ends the step when this condition is met"}
 	allow = Clause{Word: "allow", Slots: []Slot{durationRange},
-		Doc: "the guard: the earliest and the latest time at which the step may end"}
+		Doc: "the earliest time and the latest time at which the step may end"}
 	forTime = Clause{Word: "for", Slots: []Slot{duration}, Doc: "how long the step takes"}
 	every   = Clause{Word: "every", Slots: []Slot{{Kind: Amount, Label: "how often", Dims: []q.Dimension{q.Time}}},
 		Required: true, Doc: "the time from one to the next"}
 	now   = Clause{Word: "every", Slots: every.Slots, Doc: "the time from one to the next"}
-	while = Clause{Word: "when", Slots: []Slot{conditionSlot}, Doc: "as long as this holds, and else not"}
+	while = Clause{Word: "when", Slots: []Slot{conditionSlot}, Doc: "only while this condition is met"}
 
 	// blown is what air that a fan blows through the bed can say beside its warmth.
 	blown = []Clause{
@@ -32,7 +32,7 @@ var (
 
 // atHours says at which times of day something is done.
 var atHours = Clause{Word: "at", Joins: true, Slots: []Slot{{Kind: Hour, Label: "a time of day"}},
-	Doc: "the times of day. A forecast that knows when the batch begins has them at the clock; another takes as many at even intervals"}
+	Doc: "the times of day. A forecast with a start uses them; a forecast without one takes as many at even intervals"}
 
 // kilnPlaces are where a kiln's temperature can be taken.
 var kilnPlaces = placesIn(func(p Phase) bool { return p == Drying })

@@ -18,7 +18,6 @@ import (
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/evidence"
 	"maltwright/sim/work"
@@ -170,5 +169,3 @@ func (h *holding) held(x *model.Read, s *forecast.Sight) *answer.Temperature {
 	}
 	return nil
 }
-
-const zeroC = quantity.ZeroCelsius

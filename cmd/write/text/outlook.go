@@ -24,6 +24,9 @@ func Outlook(w io.Writer, r outlook.Result, h words.House, o Options) error {
 	s.assumedLine(r.Assumed)
 	s.cautionsLine(r.Cautions)
 	s.takes(r)
+	if s.narrow() {
+		s.each(r)
+	}
 	s.line("")
 	s.head(r.Head, r.Start)
 	s.steps(r)
@@ -74,6 +77,47 @@ func ending(by string) string {
 // begins as the one before it ends.
 func (s *Sheet) steps(r outlook.Result) {
 	in := holders(r.Stages)
+	t := s.tableOfSteps(r, in)
+	if s.narrow() {
+		t = t.without(func(i int) bool { return !t.columns[i].key })
+	}
+	t.lay(s)
+	if len(in) > 0 && grossOf(in) == grossHead && !s.narrow() {
+		s.gross(in)
+	}
+}
+
+// each writes, where there is no room for it in the table, what the steps of it are: a paragraph
+// for each.
+func (s *Sheet) each(r outlook.Result) {
+	in := holders(r.Stages)
+	t := s.tableOfSteps(r, in)
+	s.line("")
+	for _, row := range t.rows {
+		if row.cells == nil {
+			s.line("%s", s.bold(row.line))
+			continue
+		}
+		var parts []string
+		for i, c := range t.columns {
+			if !c.key && row.cells[i] != "" {
+				parts = append(parts, inRecord(c, row.cells[i]))
+			}
+		}
+		s.para(strings.TrimSpace(row.cells[0]), "%s", strings.Join(parts, ", "))
+	}
+	if len(in) > 0 {
+		s.gross(in)
+	}
+}
+
+// gross says what the grain is weighed in.
+func (s *Sheet) gross(in []string) {
+	s.para(grossHead, "the grain with what it lies in: %s", words.Safe(words.List(in)))
+}
+
+// tableOfSteps is the table of steps, whatever the room for it.
+func (s *Sheet) tableOfSteps(r outlook.Result, in []string) table {
 	after := tableColumn{head: "after", right: true, key: true}
 	t := table{columns: []tableColumn{{head: "step", key: true}, {head: "lasts", right: true, spare: true, as: "lasts %s"}, after}}
 	if !r.Start.IsZero() {
@@ -96,10 +140,7 @@ func (s *Sheet) steps(r outlook.Result) {
 			t.add(s.stepCells(label, x, r.Start)...)
 		}
 	}
-	t.lay(s)
-	if len(in) > 0 && (grossOf(in) == grossHead || s.narrow()) {
-		s.para(grossHead, "the grain with what it lies in: %s", words.Safe(words.List(in)))
-	}
+	return t
 }
 
 func (s *Sheet) stepCells(label string, x outlook.Step, start time.Time) []string {

@@ -40,6 +40,9 @@ func (s *Sheet) takes(r outlook.Result) {
 	}
 	if r.NotForecast == nil {
 		s.indications(r)
+		if s.narrow() {
+			s.enzymes(r)
+		}
 	}
 }
 
@@ -58,7 +61,7 @@ func (s *Sheet) totals(r outlook.Result) {
 	default:
 		s.malt(r)
 	}
-	if r.NotForecast == nil {
+	if r.NotForecast == nil && !s.narrow() { // where there is little room, above
 		s.enzymes(r)
 	}
 	if r.Make == vocabulary.MaltGreen {
