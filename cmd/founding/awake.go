@@ -18,10 +18,7 @@ type up [ofDay / quarter]bool
 
 // upOf is when somebody is awake at a site: by day where it does not say.
 func upOf(s *model.Site) (u up) {
-	if s == nil || len(s.Awake) == 0 {
-		s = &model.Site{Hours: model.Hours{Awake: []model.Shift{{Clock: model.Clock{From: 7 * 3600, To: 22 * 3600}}}}}
-	}
-	for _, shift := range s.Awake {
+	for _, shift := range hoursOf(s).Awake {
 		from, to := shift.From/60, shift.To/60
 		if to <= from {
 			to += ofDay
@@ -89,18 +86,16 @@ func (p *plan) turning() string {
 	if p.floor.Tumbles.Text == vocabulary.SaidYes || p.box != nil {
 		return "every 12 h by " + vocabulary.ByMachine
 	}
-	u := upOf(p.site)
-	if _, always := u.begins(); always && u == (up{}).filled() {
-		return fmt.Sprintf("every %d h", 24/p.turns)
-	}
+	return p.turnedByDay(p.turns)
+}
+
+// clocks writes minutes of a day as times.
+func clocks(minutes []int) string {
 	var at []string
-	for _, m := range u.spread(p.turns) {
+	for _, m := range minutes {
 		at = append(at, fmt.Sprintf("%02d:%02d", m/60, m%60))
 	}
-	if len(at) == 0 {
-		return fmt.Sprintf("every %d h", 24/p.turns)
-	}
-	return "at " + strings.Join(at, " and ")
+	return strings.Join(at, " and ")
 }
 
 func (u up) filled() up {

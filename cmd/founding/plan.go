@@ -30,6 +30,7 @@ type plan struct {
 	share      float64 // of it that is taken
 
 	notes []string // what check finds of it in the end
+	night *nights  // what falls in the night; nil while that is not known
 
 	begin    int     // min of the day at which the first soak begins
 	longest  float64 // of the soaks

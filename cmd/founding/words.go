@@ -63,7 +63,7 @@ func (p *plan) process(s *sheet) {
 		s.line("wither on %s {", quoted(p.spread.Name))
 		s.line("air at %s", s.band(w.low, w.high))
 		if w.turn > 0 {
-			s.line("turn every %s", hours(w.turn))
+			s.line("turn %s", p.turnedByDay(int(24/w.turn)))
 		}
 		s.line("until moisture at most %s", percent(w.to))
 		s.line("allow 12 h to %s\n}", hours(w.most))
@@ -86,7 +86,7 @@ func (p *plan) wordsOfSteep(s *sheet) {
 	}
 	band := p.profile.CastBand()
 	s.line("")
-	s.comment(fmt.Sprintf("Begin at %02d:%02d, and somebody is awake for every change. Fresh water for each soak; the drained grain breathes in between.", p.begin/60, p.begin%60))
+	s.comment(p.beginning() + " Fresh water for each soak; the drained grain breathes in between.")
 	s.line("steep in %s to moisture %s to %s {", quoted(names...), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
 	for i, h := range p.soaks {
 		s.line("soak %s in water at %s", hours(h), s.degrees(p.water))

@@ -68,6 +68,9 @@ func (s *sheet) planned(ctx context.Context, house File, files []File) (Result, 
 	if best.broken != nil {
 		return Result{}, best.broken
 	}
+	if s.seeks {
+		best = t.byDay(best)
+	}
 	if p = best.plan.copy(); len(best.lasting()) > 0 { // what is left stands at the top of it
 		p.notes = best.lasting()
 		t.pool = work.NewPool(mostWork)

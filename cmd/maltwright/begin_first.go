@@ -96,6 +96,6 @@ func (w World) firstSteps(b *model.Batch, name string) {
 	}
 	if o.First != nil {
 		w.say("then type, with what your scale shows instead of the %s of the forecast:", h.FirstWeight(*o.First))
-		fmt.Fprintln(w.Out, strings.TrimRight("  maltwright note "+words.Safe(asTyped(name))+" "+h.FirstLine(*o.First), " "))
+		fmt.Fprintln(w.Out, strings.TrimRight("  maltwright note "+words.Safe(quotedForShell(name))+" "+h.FirstLine(*o.First), " "))
 	}
 }

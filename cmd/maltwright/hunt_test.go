@@ -34,6 +34,8 @@ type hunt struct {
 	folder string
 	texts  map[string]string // by name, as they were written last
 	words  []string
+	in     string // standard input of the next commands
+	cache  string // their cache folder; "" for none
 	out    string // of the last command
 }
 
@@ -206,7 +208,7 @@ func (h *hunt) reads(args []string, out string) {
 }
 
 func (h *hunt) world(out, errs *strings.Builder) *World {
-	return &World{In: strings.NewReader(""), Out: out, Err: errs, Folder: h.folder, Env: func(string) string { return "" }}
+	return &World{In: strings.NewReader(h.in), Out: out, Err: errs, Folder: h.folder, Cache: h.cache, Env: func(string) string { return "" }}
 }
 
 func (h *hunt) one(of ...string) string { return of[h.r.IntN(len(of))] }

@@ -246,15 +246,7 @@ func (f founded) command(name string) string {
 	if f.Folder == "." {
 		return "maltwright " + name
 	}
-	return "maltwright " + name + " " + shellWord(f.Folder)
-}
-
-// shellWord is a path as a shell takes it.
-func shellWord(path string) string {
-	if strings.ContainsAny(path, " '\"$`\\&|;<>()*?[]#~!{}") {
-		return quoted(path)
-	}
-	return path
+	return "maltwright " + name + " " + quotedForShell(f.Folder)
 }
 
 // path is where a file of the folder is, as it is shown.

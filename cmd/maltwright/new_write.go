@@ -143,7 +143,7 @@ func (f founded) written(r founding.Result) error {
 		f.before(r)
 		f.say("")
 		f.say("When the grain goes into the water:")
-		fmt.Fprintf(f.world.Out, "\n  maltwright begin %s\n", words.Safe(shellWord(in)))
+		fmt.Fprintf(f.world.Out, "\n  maltwright begin %s\n", words.Safe(quotedForShell(in)))
 	}
 	if worst, any := finding.Worst(r.Report.Findings); any && worst >= finding.Fault {
 		return errFindings
@@ -166,9 +166,7 @@ func (f founded) put(files []founding.File) error {
 			continue
 		}
 		for _, done := range files[:i] {
-			if back := f.takeBack(done); back != nil {
-				return errors.Join(err, back)
-			}
+			err = errors.Join(err, f.takeBack(done))
 		}
 		return err
 	}

@@ -83,7 +83,7 @@ func (c Note) Run(w *World) error {
 			return err
 		}
 		if strings.TrimSpace(lines) == "" {
-			return usage("there is no reading; write one, such as: maltwright note %s weighed 7.48 kg", asTyped(in.name))
+			return usage("there is no reading; write one, such as: maltwright note %s weighed 7.48 kg", quotedForShell(in.name))
 		}
 	}
 	return c.note(w, in, func(r journal.Record, now time.Time) (journal.Entry, error) {

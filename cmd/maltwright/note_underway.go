@@ -59,7 +59,7 @@ func (w World) underway(name, root string, now time.Time) (running, error) {
 		if name != "" {
 			many = fmt.Sprintf("%d records here are called %q", len(on), name)
 		}
-		return running{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), asTyped(on[0].in.name))
+		return running{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), quotedForShell(on[0].in.name))
 	case name != "":
 		return running{}, usage("no batch of this folder is called %q", name)
 	case len(over) > 0:

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
-	"strings"
 
 	"maltwright/cmd/journal"
 	"maltwright/cmd/shelf"
@@ -77,7 +76,7 @@ func (c Note) undo(w *World, in input) error {
 		if len(again) == len(gone) {
 			fix = fmt.Sprintf("--fix %d ", again[i].Number)
 		}
-		fmt.Fprintf(w.Out, "  maltwright note %s %s%s\n", words.Safe(asTyped(in.name)), fix, words.Safe(asTyped(x.Words)))
+		fmt.Fprintf(w.Out, "  maltwright note %s %s%s\n", words.Safe(quotedForShell(in.name)), fix, words.Safe(quotedForShell(x.Words)))
 	}
 	return nil
 }
@@ -98,12 +97,4 @@ func (c Note) list(w *World, in input) error {
 		fmt.Fprintf(w.Out, "%5d  %s\n", x.Number, words.Safe(x.Words))
 	}
 	return nil
-}
-
-// asTyped is a word as it is typed in a shell: in quotes where it needs them.
-func asTyped(word string) string {
-	if word != "" && !strings.ContainsAny(word, " \t\"'$&|;<>()*?[]{}\\`!#~") {
-		return word
-	}
-	return "'" + strings.ReplaceAll(word, "'", `'\''`) + "'"
 }

@@ -144,7 +144,7 @@ func quotedForShell(arg string) string {
 	if arg != "" && !strings.ContainsAny(arg, " \t\n\"'`$&|;<>()*?[]{}!#~\\") {
 		return arg
 	}
-	return "'" + strings.ReplaceAll(arg, "'", `'\''`) + "'"
+	return quoted(arg)
 }
 
 // ordered puts the command in front of the flags, and answers help with what it is asked of.

@@ -151,9 +151,6 @@ var meanings = map[string]meaning{
 	"qm":      {[]string{"m2"}, ""},
 	"square":  {[]string{"m2", "ft2"}, ""},
 	"pc":      {[]string{"%"}, ""},
-	"std":     {[]string{"h"}, ""},
-	"tage":    {[]string{"days"}, ""},
-	"woche":   {[]string{"weeks"}, ""},
 	"btu":     {[]string{"Btu/h"}, ""},
 	"seed":    {[]string{"kernels"}, ""},
 	"g/":      {[]string{"g"}, ""},
@@ -171,7 +168,7 @@ var meanings = map[string]meaning{
 
 var meaningOf = map[string]string{"gallon": "gal", "ton": "ton", "tn": "ton", "bu": "bushel", "bsh": "bushel", "": "degree",
 	"deg": "degree", "degree": "degree", "pt": "pint", "quart": "qt", "fl": "floz", "qtr": "quarter", "qr": "quarter", "horsepower": "hp", "ps": "hp", "bhp": "hp",
-	"gradcelsiu": "grad", "gradc": "grad", "grade": "grad", "gram": "gr", "stunden": "std", "stunde": "std", "std": "std", "tag": "tage", "tagen": "tage", "wochen": "woche",
+	"gradcelsiu": "grad", "gradc": "grad", "grade": "grad", "gram": "gr",
 	"tbsp": "spoon", "tsp": "spoon", "tablespoon": "spoon", "teaspoon": "spoon", "pfund": "pf", "usgallon": "usgal", "m3h": "m3h", "m.a.s.l": "masl", "persons": "people"}
 
 // OfMark is the unit that a mark behind a number stands for in hand-written lists, "" for what
@@ -197,6 +194,33 @@ func ofMark(mark string) (length, time string) {
 	return "", ""
 }
 
+// OfTime is the unit of time that a word of another language stands for; ok is false for any
+// other word. Such a word is no unit of the language: it is put right, and the number stays.
+func OfTime(word string) (unit string, ok bool) {
+	if len(word) > longestUnit {
+		return "", false
+	}
+	unit, ok = timeElsewhere[fold(tidy(word))]
+	return unit, ok
+}
+
+// timeElsewhere are the words for units of time in German, French, Spanish, Polish and Czech, as
+// fold leaves them.
+var timeElsewhere = func() map[string]string {
+	m := map[string]string{}
+	for unit, words := range map[string]string{
+		"min":   "minute minuten minut minuty minuta minutę minutos minutas",
+		"h":     "std stunde stunden heure heures hora horas godz godzina godzinę godziny godzin hod hodina hodinu hodiny hodin",
+		"days":  "tag tage tagen jour jours día días dia dias dzień dzien dni dnia den dny dnů",
+		"weeks": "woche wochen semaine semaines semana semanas tydzień tydzien tygodnie tygodni tygodnia týden týdny týdnů tyden tydny",
+	} {
+		for _, word := range strings.Fields(words) {
+			m[fold(word)] = unit
+		}
+	}
+	return m
+}()
+
 func noUnit(part int, spelling string) *Error {
 	if unit := OfMark(spelling); unit != "" {
 		return &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("the mark %s is no unit of the language, and a quote opens a name", spelling),
@@ -205,6 +229,10 @@ func noUnit(part int, spelling string) *Error {
 	e := &Error{Kind: UnknownUnit, Part: part, Message: fmt.Sprintf("\"%s\" is no unit of the language", clip(spelling)),
 		Hint: "units are such as kg, h, °C, % or l"}
 	folded := fold(tidy(spelling))
+	if unit, ok := OfTime(spelling); ok && strings.ToLower(spelling) != "minuts" { // a slip of minutes
+		e.Units, e.Hint = []string{unit}, "write "+unit
+		return e
+	}
 	if meant, ok := meaningOf[folded]; ok {
 		folded = meant
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"maltwright/lang/finding"
-	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
@@ -45,7 +44,18 @@ func framed(f *source.File) (finding.Finding, bool) {
 	if uses || said.steps() == 0 {
 		return finding.Finding{}, false
 	}
-	return offerFrame(first, whole, "this tells of a process, and stands in none: a process is written step by step, in stages", said.file(f)), true
+	g := offerFrame(first, whole, "this tells of a process, and stands in none: a process is written step by step, in stages", said.file(f))
+	if list := said.notUsed(); len(list) > 0 {
+		g.Hint += "; of the text were not used: \"" + strings.Join(list, "\", \"") + "\""
+		g.Offers[0].Edits[0].New = notUsedLine(list) + g.Offers[0].Edits[0].New
+	}
+	if len(said.ranges) > 0 {
+		g.Hint += "; of these the lower is written: " + strings.Join(said.ranges, ", ")
+	}
+	if len(said.guessed) > 0 {
+		g.Hint += "; the degrees were not said, and these are a guess: " + strings.Join(said.guessed, ", ")
+	}
+	return g, true
 }
 
 // largestFramed is the size of a file that somebody may have begun with: 8 KiB.
@@ -56,7 +66,7 @@ const newAsks = "or let maltwright new ask, and write the file"
 func offerFrame(first, whole source.Place, says, text string) finding.Finding {
 	g := noFrame.At(first, says)
 	shown := inOneLine(text)
-	g.Hint = fmt.Sprintf("put this frame around it: %s; %s", shown, newAsks)
+	g.Hint = fmt.Sprintf("put this in the place of the text: %s; %s", shown, newAsks)
 	g.Offers = []finding.Offer{{Says: shown, Edits: []finding.Edit{{Place: whole, New: text}}}}
 	return g
 }
@@ -103,7 +113,7 @@ func tableOf(f *source.File) string {
 				continue
 			}
 			k := strings.Count(line, sep.sign)
-			if k == 0 || rows > 0 && k != columns || strings.Contains(line, sep.sign+" ") && sep.sign == "," {
+			if k == 0 || rows > 0 && k != columns || strings.Contains(line, sep.sign+" ") && strings.Contains(",;", sep.sign) {
 				rows = 0
 				break
 			}
@@ -177,11 +187,13 @@ func putAround(b vocabulary.Block, text string) string {
 	return out.String()
 }
 
-// inOneLine writes the process of a text, or all of it where there is none, on one line.
+// notUsedLine is the comment that says what of a text is in none of the lines below it.
+func notUsedLine(list []string) string {
+	return "# Not used below: " + strings.Join(list, "; ") + "\n"
+}
+
+// inOneLine writes a text on one line, without its comments.
 func inOneLine(text string) string {
-	if i := strings.Index(text, "\nprocess "); i >= 0 {
-		text = text[i:]
-	}
 	var out strings.Builder
 	for line := range strings.Lines(text) {
 		line, _, _ = strings.Cut(strings.TrimSpace(line), " #")
@@ -204,9 +216,3 @@ var noFrame = finding.Rule{Name: "no-frame", Severity: finding.Fault,
 	Title: "what the file says stands in no process",
 	Why:   "a process says what is made of which grain, in which stages, and the steps stand in them",
 	Do:    `put process "its name" { in front of it, its stages in that, and } behind`}
-
-// dimensionOf is that of a value as it was told; ok is false where it is none.
-func dimensionOf(text string) (q quantity.Quantity, ok bool) {
-	q, err := quantity.Parse(text)
-	return q, err == nil
-}

@@ -13,6 +13,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"maltwright/lang/finding"
@@ -160,6 +161,11 @@ func (l *loader) read(place source.Place, written, target string, chain []string
 		finding := useMissing.At(place, fmt.Sprintf("%q %s", written, readError(err)))
 		if len(chain) > 1 {
 			finding.Why = "used by way of " + strings.Join(chain, ", ")
+		}
+		if end := path.Ext(place.File.Name()); end != "" && path.Ext(target) == "" {
+			if _, err := l.reader.Read(target + end); err == nil { // it lies beside, and its end was left out
+				finding.Write(place, strconv.Quote(written+end))
+			}
 		}
 		l.lose(finding)
 		return

@@ -64,21 +64,23 @@ func pieceOf(at func(source.Span) source.Place, t syntax.Term) []piece {
 		return append([]piece{{text: at(t.Bound.Span).Text(), kind: boundPiece}}, pieceOf(at, t.Value)...)
 	case syntax.Amount:
 		if t.High == nil && len(t.Low.Parts) > 1 {
-			return apart(t.Low.Written(), text)
+			return apart(partsOf(t.Low), text)
 		}
-		if low, err := quantity.Make(t.Low.Written()...); err == nil && t.High != nil && low.Dimension != quantity.Number {
-			if high, err := quantity.Make(t.High.Written()...); err == nil && high.Dimension != low.Dimension {
+		if low, err := quantity.Make(partsOf(t.Low)...); err == nil && t.High != nil && low.Dimension != quantity.Number {
+			if high, err := quantity.Make(partsOf(*t.High)...); err == nil && high.Dimension != low.Dimension {
 				return []piece{{text: settled(t.Low), kind: valuePiece, dim: low.Dimension}, {text: vocabulary.To, kind: clausePiece}, {text: settled(*t.High), kind: valuePiece, dim: high.Dimension}}
 			}
 		}
 		if t.High == nil {
 			text = settled(t.Low)
+		} else if _, ok := quantity.OfTime(t.High.Parts[0].Unit.Text); ok {
+			text = settled(t.Low) + " " + vocabulary.To + " " + settled(*t.High)
 		}
 		last := t.Low
 		if t.High != nil { // of 14 to 18 °C the first has no unit
 			last = *t.High
 		}
-		if q, err := quantity.Make(last.Written()...); err == nil {
+		if q, err := quantity.Make(partsOf(last)...); err == nil {
 			return []piece{{text: text, kind: valuePiece, dim: q.Dimension}}
 		}
 		if number, unit := last.Parts[0].Number.Text, last.Parts[0].Unit; t.High == nil && wordLike(unit.Text) {
@@ -105,11 +107,22 @@ func apart(parts []quantity.Part, text string) (list []piece) {
 	return list
 }
 
+// partsOf are the parts of a quantity, with the words of other languages for a time put right.
+func partsOf(q syntax.Quantity) []quantity.Part {
+	parts := q.Written()
+	for i := range parts {
+		if unit, ok := quantity.OfTime(parts[i].Unit); ok {
+			parts[i].Unit = unit
+		}
+	}
+	return parts
+}
+
 // settled writes a quantity with the degrees that its file means by a word: 180 °F for 180 deg.
 func settled(q syntax.Quantity) string {
-	parts := make([]string, len(q.Parts))
-	for i, p := range q.Parts {
-		parts[i] = strings.TrimSpace(p.Number.Text + " " + p.Unit.Text)
+	var parts []string
+	for _, p := range partsOf(q) {
+		parts = append(parts, strings.TrimSpace(p.Number+" "+p.Unit))
 	}
 	return strings.Join(parts, " ")
 }

@@ -94,6 +94,9 @@ func unitForgot(unit string, dims []quantity.Dimension) string {
 // unitsOf says in which units a value of the dimensions is written.
 func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 	var units []string
+	if slices.Equal(dims, []quantity.Dimension{quantity.Time}) { // which is meant cannot be told by the place
+		return "a time is written in min, h, days or weeks"
+	}
 	for _, d := range dims {
 		units = append(units, r.unitsLikely(d, "", r.verb)...)
 	}

@@ -11,113 +11,315 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
+// How it works
+//
+// The text is parted into phrases, and each phrase into words and numbers (told_values.go). A word
+// of a step begins a step; the numbers beside it are its time and its temperature. What stands
+// without a step fills the step before it that lacks it. Every number goes into the process or is
+// listed as not used, by its own words; so does every condition.
+
+// toldStep is one step as it was told.
+type toldStep struct {
+	step       string
+	said       string // the phrase
+	time, warm *toldItem
+	until      *toldItem // a moisture
+	any        bool      // its word is that of any step in a kiln
+	bare       bool      // its word stood alone, as the head of a stage does
+}
+
 // telling is what was read of a process that somebody tells of.
 type telling struct {
-	steep, kiln          []string // their steps, as statements
-	charge, bed, turn    string
-	growth, moisture     string
-	fahrenheit           bool
-	last                 string // the kind of step that was told last
-	kilned, grown, cured bool
+	steep, kiln, growth, wither []*toldStep
+
+	charge, moisture, grain, acrospire, turn, cool, store *toldItem
+
+	fahrenheit bool
+	scaled     bool // the text says in which degrees
+	last       *toldStep
+	items      []*toldItem
+	conditions []toldCondition
+	unused     []string
+	ranges     []string // of which the lower end is written
+	guessed    []string // temperatures of which the degrees were not said
 }
 
 func (t *telling) steps() int {
-	n := len(t.steep) + len(t.kiln)
-	if t.grown {
-		n++
-	}
-	return n
+	return len(t.steep) + len(t.kiln) + len(t.growth) + len(t.wither)
 }
 
 var (
-	parting  = regexp.MustCompile(`[,;!?\n]|\.(?:\s|$)|(?i:\bthen\b|\bagain\b)`)
-	measured = regexp.MustCompile(`(?i)(\d+(?:\.\d+|/\d+)?(?:\s*(?:-|–|to)\s*\d+(?:\.\d+)?)?)\s*(°\s?[CF]\b|deg(?:rees?)?\s*[CF]\b|[CF]\b|hours?\b|hrs?\b|h\b|minutes?\b|mins?\b|days?\b|d\b|weeks?\b|kg\b|lbs?\b|pounds?\b|g\b|oz\b|%)`)
-	daily    = regexp.MustCompile(`(?i)\b(?:(once|twice|thrice)|(\d)\s*(?:x|times))\s*(?:a|per|each|every|/)\s*day\b`)
-	aTime    = regexp.MustCompile(`(?i)\bfor\s+(?:a|an|one)\s+(day|week|hour)\b`)
+	parting   = regexp.MustCompile(`[;!?]|,(?:\D|$)|\.(?:\s|$)|(?i:\bthen\b)`)
+	listed    = regexp.MustCompile(`^[\s#>*•-]*\(?(\d+)\s*(?:[.):]\s|-\s+\pL)`)
+	dayOf     = regexp.MustCompile(`(?i)^[\s#>*•-]*((?:days?|weeks?|nights?|morning|evening)\s+\d+(?:\s*(?:-|–|to|and)\s*\d+)?)\b`)
+	stepOf    = regexp.MustCompile(`(?i)^[\s#>*•-]*((?:step|stage|phase|part|no\.?)\s+\d+)\b`)
+	ofDegrees = regexp.MustCompile(`\d\s*(?:°|º|(?i:deg)\w*)?\s*([CF])\b|(?i:\b(celsius|fahrenheit)\b)`)
+	inPounds  = regexp.MustCompile(`(?i)\d\s*(?:lbs?|pounds?|oz|gallons?)\b|\blbs?\b`)
 )
 
 // tellingOf reads what a file tells, phrase by phrase.
 func tellingOf(f *source.File) *telling {
 	t := &telling{}
 	text := f.Text(source.Span{Start: f.Start(), End: f.Size()})
-	t.fahrenheit = regexp.MustCompile(`\d\s*(?:°|deg\w*)?\s*F\b|\blbs?\b`).MatchString(text)
-	text = aTime.ReplaceAllString(text, "for 1 $1")
-	for _, phrase := range parting.Split(text, -1) {
-		t.phrase(strings.TrimLeft(strings.TrimSpace(phrase), "#-*•0123456789.) "), phrase)
+	m := ofDegrees.FindStringSubmatch(text)
+	t.scaled = m != nil
+	t.fahrenheit = m != nil && (m[1] == "F" || strings.EqualFold(m[2], "fahrenheit")) || m == nil && inPounds.MatchString(text)
+	last := "0"
+	for line := range strings.Lines(text) {
+		line = strings.TrimRight(line, "\r\n")
+		if m := listed.FindStringSubmatchIndex(line); m != nil && line[m[2]:m[3]] == nextNumber(last) {
+			last = line[m[2]:m[3]]
+			line = line[m[3]+1:]
+		}
+		if m := stepOf.FindStringSubmatchIndex(line); m != nil {
+			line = line[m[3]:]
+		} else if m := dayOf.FindStringSubmatchIndex(line); m != nil {
+			t.unused = append(t.unused, line[m[2]:m[3]])
+			line = line[m[3]:]
+		}
+		t.line(inFigures(line))
 	}
+	t.settle()
 	return t
 }
 
-// values are those of a phrase, by what they are of.
-func valuesIn(phrase string) (times, warmths, weights, shares []string) {
-	for _, m := range measured.FindAllStringSubmatch(phrase, -1) {
-		number, unit := strings.NewReplacer("–", " to ", "-", " to ").Replace(m[1]), m[2]
-		number = strings.Join(strings.Fields(number), " ")
-		if last := unit[len(unit)-1]; strings.ContainsRune("CFcf", rune(last)) && (len(unit) == 1 || strings.Contains(strings.ToLower(unit), "deg") || strings.HasPrefix(unit, "°")) {
-			unit = "°" + strings.ToUpper(string(last))
+func nextNumber(last string) string {
+	var n int
+	_, _ = fmt.Sscan(last, &n)
+	return fmt.Sprint(n + 1)
+}
+
+func (t *telling) line(line string) {
+	at := 0
+	for at <= len(line) {
+		end, next := len(line), len(line)+1
+		if m := parting.FindStringIndex(line[at:]); m != nil {
+			end, next = at+m[0], at+m[1]
+			if line[end] == ',' {
+				next = end + 1
+			}
 		}
-		_, high, _ := strings.Cut(" to "+number, " to ")
-		if _, end, both := strings.Cut(high, " to "); both {
-			high = end
+		if phrase := strings.TrimSpace(line[at:end]); phrase != "" {
+			t.phrase(phrase)
 		}
-		q, ok := dimensionOf(high + " " + unit)
-		value := number + " " + q.Unit()
+		at = next
+	}
+}
+
+// toldGroup is a step with the numbers that stand beside it, while they are read.
+type toldGroup struct {
+	toldStep
+	weak string // of water or of air
+	full bool   // something was read
+}
+
+func (t *telling) phrase(said string) {
+	items := itemsOf(said)
+	group := &toldGroup{}
+	begin := func() {
+		t.closed(group, said)
+		group = &toldGroup{}
+	}
+	condition, conditioned := 0, false
+	known := len(t.items)
+	t.items = append(t.items, items...)
+	before := ""
+	for n, i := range items {
 		switch {
-		case !ok:
-		case q.Dimension == quantity.Time:
-			times = append(times, value)
-		case q.Dimension == quantity.Temperature:
-			warmths = append(warmths, value)
-		case q.Dimension == quantity.Mass:
-			weights = append(weights, value)
-		case q.Dimension == quantity.Share:
-			shares = append(shares, value)
+		case i.word == "until" || i.word == "till" || i.word == "when" || i.word == "once" && n > 0:
+			condition, conditioned = i.from, true
+		case i.word != "":
+			step, ok := vocabulary.Told(i.word)
+			noun := slices.Contains([]string{"the", "my", "a", "an", "in", "of", "from", "each", "per"}, before)
+			switch {
+			case conditioned || ok && noun && step != vocabulary.VerbTurn:
+			case i.word == vocabulary.VerbCool || i.word == "cooling" || i.word == vocabulary.VerbStore || i.word == "age":
+				begin()
+				group.step = map[bool]string{true: vocabulary.VerbStore, false: vocabulary.VerbCool}[i.word == vocabulary.VerbStore || i.word == "age"]
+			case ok && group.step != "" && group.time == nil && group.warm == nil && (group.step == step || inKiln(group.step) && inKiln(step)):
+				group.step, group.any = step, group.any && anyKilning(i.word)
+			case ok:
+				if group.step != "" || group.time != nil && group.warm != nil && len(items) > n+1 && step == vocabulary.VerbTurn {
+					begin()
+				}
+				group.step, group.any, group.bare = step, anyKilning(i.word), len(items) == 1
+				if strings.HasPrefix(i.word, vocabulary.VerbWither) {
+					group.step = vocabulary.VerbWither
+				}
+			case i.word == vocabulary.PlaceWater || i.word == vocabulary.PlaceAir:
+				group.weak = orElse(group.weak, i.word)
+			}
+			before = i.word
+			continue
+		case i.value == "":
+		case i.part && (strings.Contains(strings.ToLower(said), "acro") || strings.Contains(strings.ToLower(said), "length")) && t.acrospire == nil:
+			t.acrospire = i
+		case i.part || i.dim == quantity.Number && !i.warm:
+		case i.dim == quantity.Mass && t.charge == nil && !conditioned && !inKiln(lastStep(t)):
+			t.charge = i
+		case i.dim == quantity.Share:
+			t.share(i, said, group)
+		case i.dim == quantity.Time && (i.daily || before == "every" || before == "each"):
+			if t.turn == nil && (group.step == vocabulary.VerbTurn || group.step == "" && t.last != nil && t.last.step == vocabulary.VerbTurn) {
+				t.turn = i
+			}
+		case i.dim == quantity.Time && !conditioned || i.dim == quantity.Time && group.time == nil:
+			if group.time != nil {
+				begin()
+			}
+			group.time = i
+		case i.dim == quantity.Temperature && !conditioned:
+			if group.warm != nil {
+				begin()
+			}
+			group.warm = i
+		}
+		before = ""
+	}
+	t.closed(group, said)
+	t.conditionOf(said, condition, conditioned, known)
+}
+
+// toldCondition is what ends a step, as it was told, with its numbers.
+type toldCondition struct {
+	said  string
+	items []*toldItem
+}
+
+// conditionOf keeps a condition, so that it is listed where no number of it is used.
+func (t *telling) conditionOf(said string, from int, is bool, known int) {
+	if !is {
+		return
+	}
+	c := toldCondition{said: said[from:]}
+	for _, i := range t.items[known:] {
+		if i.word == "" && i.from > from {
+			c.items = append(c.items, i)
 		}
 	}
-	return times, warmths, weights, shares
+	t.conditions = append(t.conditions, c)
 }
 
-func (t *telling) phrase(said, whole string) {
-	times, warmths, weights, shares := valuesIn(whole)
-	if len(weights) > 0 && t.charge == "" {
-		t.charge = weights[0]
-	}
-	if len(shares) > 0 && t.moisture == "" && strings.Contains(strings.ToLower(said), "moist") {
-		t.moisture = shares[0]
-	}
-	steps := t.stepsOf(said, times, warmths)
-	for i, step := range steps {
-		t.step(step, said, nth(times, i), nth(warmths, i))
-	}
+func inKiln(step string) bool { return step == vocabulary.VerbDry || step == vocabulary.VerbCure }
+
+// anyKilning tells of a word whether it says nothing of how warm.
+func anyKilning(word string) bool {
+	return strings.HasPrefix(word, vocabulary.VerbKiln) || strings.HasPrefix(word, "bake") || strings.HasPrefix(word, "dehydr")
 }
 
-func nth(list []string, i int) string {
-	if i < len(list) {
-		return list[i]
+func lastStep(t *telling) string {
+	if t.last == nil {
+		return ""
 	}
-	return ""
+	return t.last.step
 }
 
-// stepsOf are the steps that a phrase tells of.
-func (t *telling) stepsOf(said string, times, warmths []string) (list []string) {
-	lower := strings.ToLower(said)
-	for _, word := range strings.FieldsFunc(lower, func(r rune) bool { return r == ' ' || r == '\t' || r == ':' }) {
-		if step, ok := vocabulary.Told(word); ok && !slices.Contains(list, step) {
-			list = append(list, step)
-		}
-	}
-	if len(list) > 0 || len(times) == 0 {
-		return list
-	}
+// share reads a moisture: of the lot, of the steep, or of a step in the kiln.
+func (t *telling) share(i *toldItem, said string, group *toldGroup) {
+	q, err := quantity.Parse(i.value[strings.LastIndex(i.value, " to ")+1+3*min(1, strings.Count(i.value, " to ")):])
 	switch {
-	case strings.Contains(lower, vocabulary.PlaceWater):
-		return []string{vocabulary.VerbSoak}
-	case strings.Contains(lower, vocabulary.PlaceAir):
-		return []string{vocabulary.VerbRest}
-	case len(warmths) > 0:
-		return []string{t.byWarmth(warmths[0])}
+	case err != nil:
+	case inKiln(group.step) && group.until == nil && q.SI < 0.5:
+		group.until = i
+	case t.moisture == nil && len(t.growth)+len(t.kiln) == 0 && q.SI > 0.3 && q.SI < 0.55:
+		t.moisture = i
+	case t.grain == nil && t.steps() == 0 && group.step == "" && q.SI > 0.06 && q.SI < 0.2 && strings.Contains(strings.ToLower(said), "moist"):
+		t.grain = i
 	}
-	return nil
+}
+
+// closed takes a group into the process.
+func (t *telling) closed(g *toldGroup, said string) {
+	s := &g.toldStep
+	s.said = said
+	last := lastStep(t)
+	if s.step == "" && g.weak != "" && s.time != nil && len(t.kiln) == 0 {
+		s.step = map[string]string{vocabulary.PlaceWater: vocabulary.VerbSoak, vocabulary.PlaceAir: vocabulary.VerbRest}[g.weak]
+	}
+	if s.step == "" {
+		if s.time == nil && s.warm == nil || t.filled(s) {
+			return
+		}
+		if s.warm == nil || s.time == nil {
+			return // not used
+		}
+		s.any = true
+		if s.step = t.byWarmth(s.warm); s.step == "" {
+			return
+		}
+	}
+	if last == s.step && t.last.time == nil && t.last.warm == nil && t.last.until == nil && t.filled(s) {
+		return // "Steep: soak 8 h"
+	}
+	if inKiln(s.step) && inKiln(last) && t.last.bare && t.last.any && len(t.kiln) > 0 && t.last.time == nil && t.last.warm == nil {
+		t.kiln = t.kiln[:len(t.kiln)-1] // the head of the stage
+	}
+	switch s.step {
+	case vocabulary.VerbSoak, vocabulary.VerbRest:
+		switch {
+		case len(t.kiln) > 0 && s.step == vocabulary.VerbRest && t.store == nil && s.time != nil:
+			t.store = s.time
+		case len(t.growth)+len(t.kiln)+len(t.wither) == 0:
+			t.steep = append(t.steep, s)
+		default:
+			t.unused = append(t.unused, said)
+			return
+		}
+	case vocabulary.VerbGerminate:
+		if len(t.kiln) > 0 || len(t.wither) > 0 {
+			return
+		}
+		t.growth = append(t.growth, s)
+	case vocabulary.VerbTurn:
+		if s.time != nil && t.turn == nil {
+			t.turn = s.time
+		}
+	case vocabulary.VerbCool:
+		if s.warm != nil && t.cool == nil && len(t.kiln) > 0 {
+			t.cool = s.warm
+		}
+	case vocabulary.VerbStore:
+		if s.time != nil && t.store == nil && len(t.kiln) > 0 {
+			t.store = s.time
+		}
+	case vocabulary.VerbWither:
+		if len(t.kiln) > 0 {
+			t.unused = append(t.unused, said)
+			return
+		}
+		t.wither = append(t.wither, s)
+	default:
+		t.kiln = append(t.kiln, s)
+	}
+	t.last = s
+}
+
+// filled puts what stands without a step of its own into the step before it, which lacks it.
+func (t *telling) filled(s *toldStep) bool {
+	l := t.last
+	if l == nil || s.time != nil && l.time != nil || s.warm != nil && l.warm != nil {
+		return false
+	}
+	steeping := l.step == vocabulary.VerbSoak || l.step == vocabulary.VerbRest
+	if steeping && l.time != nil || l.step == vocabulary.VerbTurn {
+		return false // water at 13 °C may be of all soaks
+	}
+	if s.step == "" && s.warm != nil && s.time != nil && !inKiln(l.step) && t.byWarmth(s.warm) != l.step && !steeping {
+		return false
+	}
+	if s.time != nil {
+		l.time = s.time
+	}
+	if s.warm != nil {
+		l.warm = s.warm
+	}
+	if l.until == nil {
+		l.until = s.until
+	}
+	if s.step != "" {
+		l.bare = false
+	}
+	return true
 }
 
 // leastCure and leastDry are above what malt is dried at and what grain grows at.
@@ -126,150 +328,75 @@ var (
 	leastDry, _  = quantity.Parse("32 °C")
 )
 
-// byWarmth is the step that a warmth alone tells of.
-func (t *telling) byWarmth(warmth string) string {
-	_, high, both := strings.Cut(warmth, " to ")
-	if !both {
-		high = warmth
+// byWarmth is the step that a warmth alone tells of, behind the steps so far.
+func (t *telling) byWarmth(warmth *toldItem) string {
+	value := t.inDegrees(warmth, false)
+	if _, high, both := strings.Cut(value, " to "); both {
+		value = high
 	}
-	switch q, ok := dimensionOf(high); {
-	case ok && q.SI > leastCure.SI:
+	switch q, err := quantity.Parse(value); {
+	case err == nil && q.SI > leastCure.SI:
 		return vocabulary.VerbCure
-	case ok && q.SI > leastDry.SI:
+	case err == nil && q.SI > leastDry.SI:
 		return vocabulary.VerbDry
-	case t.grown || len(t.steep) == 0:
-		return t.last
+	case len(t.kiln) > 0:
+		return vocabulary.VerbDry
+	case len(t.growth) > 0 || len(t.steep) > 0:
+		return vocabulary.VerbGerminate
 	}
-	return vocabulary.VerbGerminate
+	return ""
 }
 
-func (t *telling) step(step, said, time, warmth string) {
-	switch step {
-	case vocabulary.VerbSoak, vocabulary.VerbRest:
-		if time == "" {
-			return
-		}
-		in := map[string]string{vocabulary.VerbSoak: "in water", vocabulary.VerbRest: "in air"}[step]
-		t.steep = append(t.steep, strings.TrimSpace(fmt.Sprintf("%s %s %s%s", step, time, in, behind(" at ", warmth))))
-	case vocabulary.VerbGerminate:
-		t.grown, t.growth, t.bed = true, orElse(time, t.growth), orElse(warmth, t.bed)
-	case vocabulary.VerbTurn:
-		t.turn = orElse(turning(said, time), t.turn)
-	case vocabulary.VerbDry, vocabulary.VerbCure:
-		if t.kilned && !t.cured && len(t.kiln) > 0 && warmth != "" && t.byWarmth(warmth) == vocabulary.VerbCure {
-			step = vocabulary.VerbCure
-		}
-		t.kilned, t.cured = true, t.cured || step == vocabulary.VerbCure
-		t.kiln = append(t.kiln, fmt.Sprintf("%s at air-on %s for %s", step, warmth, time))
-	}
-	t.last = step
-}
-
-func behind(word, value string) string {
-	if value == "" {
+// inDegrees gives a temperature in its degrees: those of the text where it says of none.
+func (t *telling) inDegrees(i *toldItem, one bool) string {
+	if i == nil {
 		return ""
 	}
-	return word + value
+	was := *i
+	if was.warm {
+		was.value += map[bool]string{true: " °F", false: " °C"}[t.fahrenheit]
+	}
+	if !one {
+		return was.value
+	}
+	low := was.one()
+	i.beyond = was.beyond
+	return low
 }
 
-// turning is how often is turned, by what is said of it.
-func turning(said, time string) string {
-	m := daily.FindStringSubmatch(said)
-	switch {
-	case m == nil:
-		return time
-	case m[1] != "":
-		return map[string]string{"once": "24 h", "twice": "12 h", "thrice": "8 h"}[strings.ToLower(m[1])]
-	case m[2] >= "1":
-		return fmt.Sprintf("%g h", 24/float64(m[2][0]-'0'))
-	}
-	return time
-}
+// warmest above which a temperature is in °F: of water and growing grain, and of a kiln, °C.
+const (
+	warmestGrowing = 35
+	warmestKiln    = 115
+)
 
-// usual is what is written of what was not told.
-type usual struct {
-	charge, kernels, bed, dry, cure, cool string
-	house                                 []string // the blocks of the house, but for the grain
-}
-
-// usuals are so in °C and kg, and in °F and lb.
-var usuals = [2]usual{
-	{"5 kg", "44 g", "14 to 18 °C", "50 °C", "80 °C", "30 °C", []string{
-		`site "my house" { air 12 to 18 °C; humidity 50 to 80 %; water 10 to 14 °C; altitude 100 m; awake 06:30 to 22:30 }`,
-		`vessel "my bucket" { holds 30 l }`, `floor "my tray" { area 1 m2 }`,
-		`kiln "my oven" { area 0.8 m2; airflow 100 m3/h; reaches 30 to 95 °C; heater 2 kW; fired electric }`}},
-	{"10 lb", "1.55 oz", "58 to 64 °F", "120 °F", "180 °F", "86 °F", []string{
-		`site "my house" { air 54 to 64 °F; humidity 50 to 80 %; water 50 to 57 °F; altitude 300 ft; awake 06:30 to 22:30 }`,
-		`vessel "my bucket" { holds 8 gal-us }`, `floor "my tray" { area 10 ft2 }`,
-		`kiln "my oven" { area 8 ft2; airflow 60 cfm; reaches 85 to 200 °F; heater 2 kW; fired electric }`}},
-}
-
-const notSaid = "  # not said: this is usual, write yours"
-
-// file is what was told as a file: the lines as comments, and below them the process.
-func (t *telling) file(f *source.File) string {
-	u := usuals[0]
-	if t.fahrenheit {
-		u = usuals[1]
-	}
-	said := func(value, usual string) (string, string) {
-		if value != "" {
-			return value, ""
-		}
-		return usual, notSaid
-	}
-	var b strings.Builder
-	for n := 1; n <= f.Lines(); n++ {
-		if line := strings.TrimSpace(f.Text(f.Line(n))); line != "" {
-			fmt.Fprintf(&b, "# %s\n", strings.TrimLeft(line, "# "))
+// settle finds the degrees of temperatures that were told without, and what each step in the kiln is.
+func (t *telling) settle() {
+	for _, list := range [][]*toldStep{t.steep, t.growth, t.kiln} {
+		for _, s := range list {
+			if s.warm == nil || !s.warm.warm || t.scaled {
+				continue
+			}
+			low, _, _ := strings.Cut(s.warm.value, " ")
+			q, err := quantity.Parse(low)
+			if limit := map[bool]float64{true: warmestKiln, false: warmestGrowing}[inKiln(s.step)]; err == nil && q.SI > limit {
+				t.fahrenheit = true
+			}
 		}
 	}
-	fmt.Fprintf(&b, "\n# The house: none of this was said. Write what is so with you.\n")
-	fmt.Fprintf(&b, "grain \"my barley\" { species barley; moisture 12 %%; germination 95 %% of 200 kernels; kernel-weight %s; treated no; ergot none; mould none }\n", u.kernels)
-	fmt.Fprintf(&b, "%s\n", strings.Join(u.house, "\n"))
-	charge, why := said(t.charge, u.charge)
-	fmt.Fprintf(&b, "\nprocess \"My malt\" {\n  make pale malt%s\n  from %s of \"my barley\"%s\n  at \"my house\"\n\n", notSaid, charge, why)
-	moisture, why := said(t.moisture, "42 to 46 %")
-	fmt.Fprintf(&b, "  steep in \"my bucket\" to moisture %s {%s\n", moisture, why)
-	steep, why := t.steep, ""
-	if len(steep) == 0 {
-		steep, why = []string{"soak 8 h in water", "rest 8 h in air", "soak 8 h in water"}, notSaid
-	}
-	for _, step := range steep {
-		fmt.Fprintf(&b, "    %s%s\n", step, why)
-	}
-	bed, why := said(t.bed, u.bed)
-	fmt.Fprintf(&b, "  }\n\n  germinate on \"my tray\" {\n    hold bed at %s%s\n", bed, why)
-	turn, why := said(t.turn, "8 h")
-	fmt.Fprintf(&b, "    turn every %s%s\n", turn, why)
-	growth, why := said(t.growth, "5 days")
-	fmt.Fprintf(&b, "    for %s%s\n  }\n\n  kiln in \"my oven\" {\n", growth, why)
-	for _, step := range t.kilning(u) {
-		fmt.Fprintf(&b, "    %s\n", step)
-	}
-	fmt.Fprintf(&b, "    cool to malt %s%s\n  }\n\n  deculm within 12 h%[2]s\n  store in \"my jar\" for at least 3 weeks%[2]s\n}\n", u.cool, notSaid)
-	return b.String()
-}
-
-// kilning are the steps of the kiln, with what is usual where they do not say how warm or how long.
-func (t *telling) kilning(u usual) (list []string) {
-	steps := t.kiln
-	if len(steps) == 0 {
-		steps = []string{"dry at air-on  for ", "cure at air-on  for "}
-	}
-	for _, step := range steps {
-		dry, why := strings.HasPrefix(step, vocabulary.VerbDry), ""
-		warm, long := u.cure, "4 h"
-		if dry {
-			warm, long = u.dry, "24 h"
+	for n, s := range t.kiln {
+		if s.warm == nil {
+			continue
 		}
-		if strings.Contains(step, "air-on  for") {
-			step, why = strings.Replace(step, "air-on  for", "air-on "+warm+" for", 1), notSaid
+		by := t.byWarmth(s.warm)
+		if s.any || n > 0 && by == vocabulary.VerbCure && s.step == vocabulary.VerbDry {
+			s.step = by
 		}
-		if strings.HasSuffix(step, " for ") {
-			step, why = step+long, notSaid
-		}
-		list = append(list, step+why)
 	}
-	return list
+	if len(t.steep) > 1 && t.steep[0].bare && t.steep[0].time == nil && t.steep[0].warm == nil {
+		t.steep = t.steep[1:] // the head of the stage
+	}
+	if len(t.steep) == 1 && t.steep[0].bare && t.steep[0].time == nil {
+		t.steep = nil
+	}
 }
