@@ -127,7 +127,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(w.Out, "%s: begun %s by %q; its record is %s\n", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
+	w.say("%s: begun %s by %q; its record is %s", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
 	if _, err := repository.Top(filepath.Dir(in.path)); b.Revision == "" && err == nil { // where there is no git, it is no news
 		fmt.Fprintln(w.Err, "maltwright: the text of the process is in no commit of git: when it is changed, the record will go by what it is then")
 	}

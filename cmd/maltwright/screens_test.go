@@ -77,7 +77,7 @@ var screens = []screen{
 	{name: "note-unread", args: "note batches/26-05.malt --dry-run wheighed 8 kg", whole: true},
 	{name: "git", args: "git", raw: true},
 	{name: "tidy", args: "tidy --verify pale.malt", whole: true},
-	{name: "begin", args: "begin pale.malt --name 26-09 --at '2026-11-20 07:00'", own: true, whole: true},
+	{name: "begin", args: "begin pale.malt --name 26-09 --at '2026-11-20 07:00'", own: true, whole: true, raw: true},
 	{name: "note-turned", args: "note batches/26-05.malt --dry-run --at '2026-04-14 12:00' turned", whole: true},
 	{name: "note-weighed", args: "note batches/26-05.malt --dry-run --at '2026-04-14 12:00' weighed 9 kg", whole: true},
 	{name: "card", args: "card", raw: true},
