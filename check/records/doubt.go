@@ -30,7 +30,8 @@ type held struct {
 	off    []float64
 	offset float64   // K, of the thermometer
 	z      []float64 // of the axes, there
-	seats  []int     // of each o, its place among the readings of the batch
+	lines  *evidence.Linearised
+	seats  []int // of each o, its place among the readings of the batch
 }
 
 // doubts holds the readings beside a forecast that keeps to the record.
@@ -59,6 +60,7 @@ func (r *record) doubts() {
 		r.slip(h.seats[i], r.doubt(h, i))
 	}
 	for i := range h.off {
+		r.withHolder(h, i)
 		r.heavierAgain(h, i)
 		r.goesBack(h, i)
 		r.shrinks(h, i)
@@ -87,7 +89,7 @@ func (r *record) hold() *held {
 	if err != nil {
 		return nil
 	}
-	h := &held{trial: t, centre: g.Centre, off: g.Residuals, z: make([]float64, len(t.Axes))}
+	h := &held{trial: t, centre: g.Centre, off: g.Residuals, lines: &g, z: make([]float64, len(t.Axes))}
 	h.loosen()
 	for _, o := range t.Observations {
 		k := slices.IndexFunc(kept.Readings, func(x model.Reading) bool { return x.Place() == o.Reading.Place() })

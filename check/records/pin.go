@@ -26,7 +26,7 @@ func (r *record) pinned() {
 		f.Severity = finding.Note
 		f.Hint = "nothing need be done"
 		r.note(f)
-	case fingerprint.Of(b.Process) != b.Pinned.Print.Text:
+	case !fingerprint.Is(b.Process, b.Pinned.Print.Text):
 		f := processChanged.At(b.Pinned.Place, fmt.Sprintf("%q has changed since the batch began, and the record is judged by its present text", b.Process.Name))
 		if rev := b.Pinned.Revision.Text; rev != "" {
 			f.Hint = fmt.Sprintf("git has no such text in %s here: check that the clone is complete and the file is in its place", rev)

@@ -104,9 +104,15 @@ func (r *record) dayOff(i int, took, least, most float64, above model.Reading) {
 	if n := math.Round((took - (least+most)/2) / day); n != 0 && took-n*day >= least-slack/2 && took-n*day <= most+slack/2 {
 		f.Hint = fmt.Sprintf("it would fit with the date %s; look at both dates", days(n))
 	}
+	if took > most && model.After(x).Kind.Text == string(model.SoakStep) {
+		f.Why += "; " + stifles
+	}
 	f.Related = []finding.Related{{Place: place, Message: "the time counts from here"}}
 	r.slip(i, f)
 }
+
+// stifles is what comes of steps that truly took so long.
+const stifles = "grain left so long in water drowns"
 
 // drawnOut tells of steps with a time of their own that took several times as long: grain was
 // left in the water or on the kiln, or the hour is of the other half of the day. What is read
@@ -115,7 +121,7 @@ func (r *record) drawnOut(i int, took, gives float64, above model.Reading) {
 	x := r.batch.Readings[i]
 	since, place := r.counted(above)
 	f := timeDoubtful.At(x.When().Place, fmt.Sprintf("%s ended %s after %s by this time, and the process gives it %s", stepWords(model.After(x)), hours(took), since, hours(gives)))
-	f.Why = "grain left so long in water drowns, and malt left so long on the kiln loses its enzymes and takes colour; every figure of the record takes its lines as they are written"
+	f.Why = stifles + ", and malt left so long on the kiln loses its enzymes and takes colour; every figure of the record takes its lines as they are written"
 	f.Hint = "look at the hour of both lines; if both are right, write changed with the time that the step took"
 	if short := took - halfDay; math.Abs(short-gives) <= max(hour, gives/4) {
 		f.Hint = fmt.Sprintf("it would fit 12 h earlier, at %s: look whether the hour is in the morning or in the evening; if both lines are right, write changed with the time that the step took", x.When().Add(-12*time.Hour).Format("2006-01-02 15:04"))

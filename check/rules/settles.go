@@ -54,43 +54,50 @@ func (c *Case) ledBack(share float64) *Case {
 	if c.tried == nil {
 		c.tried = map[float64]*Case{}
 	}
-	p := c.leadingBack(share)
+	c.tried[share] = c.tryOut(c.leadingBack(share))
+	return c.tried[share]
+}
+
+// tryOut is the case of another process; nil where it cannot be forecast.
+func (c *Case) tryOut(p *model.Process) *Case {
 	var o forecast.Options
 	if c.Meter != nil {
 		o.Meter = c.Meter()
 	}
 	f, err := forecast.Run(p, o)
 	if err != nil || f.BrokenOff() {
-		c.tried[share] = nil
 		return nil
 	}
-	c.tried[share] = &Case{Process: p, Profile: c.Profile, Claim: c.Claim, Forecast: f, On: c.On, Meter: c.Meter, all: c.all, trial: true}
-	return c.tried[share]
+	return &Case{Process: p, Profile: c.Profile, Claim: c.Claim, Forecast: f, On: c.On, Meter: c.Meter, all: c.all, trial: true}
 }
 
 // leadingBack is the process in such kilns.
 func (c *Case) leadingBack(share float64) *model.Process {
+	return c.inKilns(func(st *model.Kilning, k *model.Kiln) {
+		if c.takenFresh(st) {
+			k.Returns = &model.Quantity{Quantity: quantity.Quantity{SI: share, Dimension: quantity.Share}, Place: st.Kiln.Place}
+		}
+	})
+}
+
+// inKilns is the process in other kilns: each kiln of a stage is changed in a copy, once.
+func (c *Case) inKilns(change func(st *model.Kilning, k *model.Kiln)) *model.Process {
 	p, kilns := *c.Process, map[*model.Kiln]*model.Kiln{}
 	p.Stages = slices.Clone(p.Stages)
-	other := func(k *model.Kiln) *model.Kiln {
-		if k == nil {
-			return nil
-		}
-		if kilns[k] == nil {
-			n := *k
-			kilns[k] = &n
-		}
-		return kilns[k]
-	}
 	for i, st := range p.Stages {
-		if st, ok := st.(*model.Kilning); ok {
-			n := *st
-			n.Kiln = other(st.Kiln)
-			p.Stages[i] = &n
-			if c.takenFresh(st) {
-				n.Kiln.Returns = &model.Quantity{Quantity: quantity.Quantity{SI: share, Dimension: quantity.Share}, Place: st.Kiln.Place}
-			}
+		st, ok := st.(*model.Kilning)
+		if !ok {
+			continue
 		}
+		n := *st
+		if st.Kiln != nil && kilns[st.Kiln] == nil {
+			k := *st.Kiln
+			kilns[st.Kiln] = &k
+		}
+		if n.Kiln = kilns[st.Kiln]; n.Kiln != nil {
+			change(st, n.Kiln)
+		}
+		p.Stages[i] = &n
 	}
 	for was, n := range kilns {
 		if from := kilns[was.AirFrom]; from != nil {

@@ -32,7 +32,7 @@ func PinOf(b *model.Batch) *Pin {
 	switch {
 	case b.Today != nil:
 		p.Process = AsBegun
-	case fingerprint.Of(b.Process) != p.Fingerprint:
+	case !fingerprint.Is(b.Process, p.Fingerprint):
 		p.Process = AsItStands
 	}
 	return &p

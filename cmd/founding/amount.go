@@ -50,7 +50,7 @@ func (q Question) quantity(text string) (quantity.Quantity, error) {
 		return made, refuse(do, "%q: %s", text, why.Message)
 	}
 	if made.Dimension != q.of {
-		return made, refuse("type "+q.form(), "%s is a %s, and a %s is asked for", made, made.Dimension, q.of)
+		return made, refuse("type "+q.form(), "%s is a %s, and the question asks for a %s", made, made.Dimension, q.of)
 	}
 	return made, nil
 }
@@ -73,7 +73,7 @@ func (q Question) sensible(made quantity.Quantity) error {
 	}
 	unit := made.Unit()
 	low, high := quantity.Say(band.Low.SI, unit), quantity.Say(band.High.SI, unit)
-	return refuse("look at the number and its unit", "%s is not what %s can be: %s to %s is usual", made, s.What, strings.TrimSuffix(low, " "+unit), high)
+	return refuse("look at the number and its unit", "%s is outside what %s can be: %s to %s is usual", made, s.What, strings.TrimSuffix(low, " "+unit), high)
 }
 
 // between finds what stands between two numbers of a span.
@@ -118,7 +118,7 @@ func (q Question) hours(text string) (string, error) {
 		spans = append(spans, span)
 	}
 	if up := awakeFor(spans); up < 4*60 {
-		return "", refuse("give all hours in which somebody can come to it, as 06:00 to 08:00 and 17:00 to 22:00", "%d min of the day are too few for the turns and the changes of water", up)
+		return "", refuse("write all hours in which somebody can look after it, as 06:00 to 08:00 and 17:00 to 22:00", "%d min of the day is too short for the turns and the changes of water", up)
 	}
 	return strings.Join(spans, " and "), nil
 }

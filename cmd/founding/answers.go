@@ -61,7 +61,7 @@ func ReadAnswers(name string, text []byte, there There) (Answers, error) {
 		if word, ok := nearest.Word(of, slices.Collect(keys(used))); ok {
 			do = "did you mean " + word + "?"
 		}
-		return nil, refuse(do, "%s:%d: %q is not asked for, as far as the answers go", name, first, of)
+		return nil, refuse(do, "%s:%d: no question asks for %q after these answers", name, first, of)
 	}
 	return a, nil
 }

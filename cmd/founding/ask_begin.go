@@ -23,7 +23,7 @@ func (a asking) begin() func(func(Question) bool) {
 	}
 	return these(
 		Question{Key: "units", Ask: "Which units does your house read?", Kind: OneOf, Choices: choices(Metric, Pounds), Usual: Metric,
-			About: "All that is written is in these. A number with another unit is read too.",
+			About: "The files use these units. You may still answer with another unit.",
 			also: map[string]string{"c": Metric, "kg": Metric, "metric": Metric, "°c": Metric, "celsius": Metric, "°c, kg": Metric, "°c and l": Metric,
 				"f": Pounds, "lb": Pounds, "us": Pounds, "°f": Pounds, "fahrenheit": Pounds, "pounds": Pounds, "°f, lb": Pounds}},
 		Question{Key: "house", Ask: "What is the place called?", Kind: Text, Usual: "Home",
@@ -81,13 +81,13 @@ func (a asking) moisture() (list []Question) {
 	if a.Answers["moisture"] == "" || a.Answers["moisture known"] != "" { // a file may give the value alone
 		list = append(list, Question{Key: "moisture known", Ask: "How do you know the moisture of the grain?", Kind: OneOf,
 			Choices: choices("value: the bag or a meter says it", "sample: I dried a sample in an oven"), Usual: "value",
-			About: "Moisture is the share of water in the whole weight. Every weight of the batch is reckoned from it.", FindOut: moistureBySample,
+			About: "Moisture is the share of water in the whole weight. Every weight of the batch is calculated from it.", FindOut: moistureBySample,
 			also: map[string]string{"bag": "value", "meter": "value", "oven": "sample"}})
 	}
 	switch a.Answers["moisture known"] {
 	case "sample":
 		wet := Question{Key: "sample wet", Ask: "What did the sample weigh before drying?", Kind: Amount, Unit: "g", of: quantity.Mass,
-			About: "Weigh 20 to 100 g of ground grain, dry it some 3 h at 130 °C (266 °F) and weigh it again, without its dish."}
+			About: "Weigh 20 to 100 g of ground grain, dry it about 3 h at 130 °C (266 °F) and weigh it again, without its dish."}
 		dry := wet
 		dry.Key, dry.Ask, dry.check = "sample dry", "What did it weigh when dry?", a.sampled
 		list = append(list, wet, dry)

@@ -103,7 +103,7 @@ func fireWatch() Question {
 
 func (a asking) witherSize() Question {
 	return Question{Key: "wither size", Ask: "On what area can you spread it to dry off first?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(a.kilograms() / 2.5), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
-		About: "Green malt is too wet for an oven. A clean sheet in a warm room takes 2 to 3 kg on 1 m2 (a pound on 2 ft2).", FindOut: "measure length and width"}
+		About: "Green malt is too wet for an oven. Spread 2 to 3 kg on 1 m2 of a clean sheet in a warm room (a pound on 2 ft2).", FindOut: "measure length and width"}
 }
 
 func dryerChoices() (list []Choice) {
@@ -131,12 +131,12 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
 		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
 			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
-		{Key: key + " heater", Ask: "What power has its heater?", Kind: Amount, Unit: "kW", Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
-			About: "It stands on the label, as W or kW.", FindOut: "see its label"},
+		{Key: key + " heater", Ask: "What power does its heater have?", Kind: Amount, Unit: "kW", Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),
+			About: "The label says it, in W or kW.", FindOut: "see its label"},
 	}
 	if kind != Oven {
 		list = append(list, Question{Key: key + " airflow", Ask: "How much air goes through the malt in it?", Kind: Amount, Unit: a.pick("m3/h", "cfm"), Usual: a.flow(d.air * area / 3600), of: quantity.Flow, sense: senseOf(vocabulary.KilnFacts, "airflow"),
-			About: "Of a fan it stands on its label or in its papers.", FindOut: "see its papers"})
+			About: "The label or the papers of the fan say it.", FindOut: "see its papers"})
 	}
 	if d.burns {
 		fuels := choices(vocabulary.FiredElectric, vocabulary.FiredGas, vocabulary.FiredWood, vocabulary.FiredOil)
@@ -156,7 +156,7 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 		}
 	}
 	if d.burns && kind != Oven && vocabulary.Burns(a.Answers[key+" fired"]) {
-		return yield(Question{Key: key + " flue", Ask: "Has the fire a flue of its own, away from the malt?", Kind: OneOf, Choices: choices(vocabulary.SaidYes, vocabulary.SaidNo), Usual: vocabulary.SaidYes,
+		return yield(Question{Key: key + " flue", Ask: "Does the fire have a flue of its own, away from the malt?", Kind: OneOf, Choices: choices(vocabulary.SaidYes, vocabulary.SaidNo), Usual: vocabulary.SaidYes,
 			About: "Smoke that goes through malt makes poison in it (nitrosamines), and carbon monoxide kills."})
 	}
 	return true
@@ -169,7 +169,7 @@ func driesMalt(taken string) error {
 		return refuse("type the lowest and the highest, as 35 to 70 °C or 95 to 158 °F", "%s is one temperature", taken)
 	}
 	if high, err := quantity.Parse(parts[2]); err == nil && high.SI-quantity.ZeroCelsius < 45 {
-		return refuse("malt is dried at 45 °C (113 °F) and more: look at the unit, or use another dryer", "%s is the hottest of it", high)
+		return refuse("malt is dried at 45 °C (113 °F) and more: look at the unit, or use another dryer", "its hottest is %s", high)
 	}
 	return nil
 }

@@ -31,7 +31,7 @@ func (a asking) vessels() func(func(Question) bool) {
 			key := fmt.Sprintf("vessel %d", n)
 			holds := Question{Key: key + " holds", Ask: "How much does the steeping vessel hold, to the brim?", Kind: Amount, Unit: a.pick("l", "gal-us"), Usual: a.volume(usualRoom(a.kilograms())),
 				of: quantity.Volume, sense: senseOf(vocabulary.Vessel, vocabulary.FactHolds),
-				About: "A food-safe bucket, tub or tank. Grain swells: each kg (2.2 lb) wants 2.2 l (0.6 gal-us).", FindOut: "fill it from a jug"}
+				About: "A food-safe bucket, tub or tank. Grain swells: each kg (2.2 lb) needs 2.2 l (0.6 gal-us).", FindOut: "fill it from a jug"}
 			if n > 1 {
 				holds.Ask, holds.free, holds.Usual = "How much does a further one hold? (none)", true, None
 			}
@@ -45,7 +45,7 @@ func (a asking) vessels() func(func(Question) bool) {
 // weighs asks for an empty weight, which can be left out.
 func (a asking) weighs(key, ask string) Question {
 	return Question{Key: key, Ask: ask, Kind: Amount, Unit: a.pick("kg", "lb"), Usual: None, of: quantity.Mass, sense: senseOf(vocabulary.Vessel, "weighs"), free: true,
-		About: "So that you can weigh the grain in it. Without it you weigh drained grain by itself.", FindOut: "put it on the scale, empty and dry"}
+		About: "Then you can weigh the grain in the vessel. Otherwise you weigh the drained grain by itself.", FindOut: "put it on the scale, empty and dry"}
 }
 
 // name asks what a new thing of a house is called.
@@ -72,31 +72,31 @@ func (a asking) place() func(func(Question) bool) {
 			grows = Tray
 		}
 		size := Question{Key: "grows size", Ask: "What area does the grain lie on, all trays together?", Kind: Amount, Unit: a.pick("m2", "ft2"), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
-			About: "Length times width. 1 m2 (11 ft2) of tray takes some 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(max(0.02, a.kilograms()/perArea[grows]))}
+			About: "Length times width. 1 m2 (11 ft2) of tray takes about 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(max(0.02, a.kilograms()/perArea[grows]))}
 		if grows == Box || grows == Drum {
-			size.Ask, size.About = "What area does the bed lie on?", "Length times width of the bed; of a drum, of the bed in the middle of it."
+			size.Ask, size.About = "What area does the bed lie on?", "Length times width of the bed; for a drum, of the bed at half its height."
 		}
 		if !yield(size) {
 			return
 		}
 		if grows == Box || grows == Drum {
 			if !yield(Question{Key: "grows airflow", Ask: "How much air does its fan blow through the bed?", Kind: Amount, Unit: a.pick("m3/h", "cfm"), of: quantity.Flow, sense: senseOf(vocabulary.Floor, "airflow"),
-				Usual: a.flow(a.kilograms() * 0.8 / 3600), About: "Some 0.5 to 1 m3/h for each kg (0.15 to 0.3 cfm for each lb) is usual.", FindOut: "see its papers"}) {
+				Usual: a.flow(a.kilograms() * 0.8 / 3600), About: "0.5 to 1 m3/h for each kg (0.15 to 0.3 cfm for each lb) is usual.", FindOut: "see its papers"}) {
 				return
 			}
 		}
-		power := Question{Key: "grows heater", Ask: "What power has the heater of it?", Kind: Amount, Unit: "W", of: quantity.Power, sense: senseOf(vocabulary.Floor, "heater"), free: true, Usual: None,
-			About: "A heating mat under the tray, or a heater in the air of the box. Answer none where there is none.", FindOut: "see its label"}
+		power := Question{Key: "grows heater", Ask: "What power does its heater have?", Kind: Amount, Unit: "W", of: quantity.Power, sense: senseOf(vocabulary.Floor, "heater"), free: true, Usual: None,
+			About: "A heating mat under the tray, or a heater in the air of the box. Answer none if there is none.", FindOut: "see its label"}
 		if !yield(power) {
 			return
 		}
 		if grows == Box || grows == Drum {
-			power.Key, power.Ask, power.About = "grows cooler", "What power has the cooler of its air?", "The heat that it takes out, not what it draws. Answer none where there is none."
+			power.Key, power.Ask, power.About = "grows cooler", "What power does its air cooler have?", "The heat that it takes out, not the power that it draws. Answer none if there is none."
 			yield(power)
 			return
 		}
 		if grows == Tray {
-			yield(a.weighs("grows weighs", "What does the empty tray weigh, all of them together?"))
+			yield(a.weighs("grows weighs", "What do the empty trays weigh, all together?"))
 		}
 	}
 }
@@ -118,17 +118,17 @@ func (a asking) surroundings() func(func(Question) bool) {
 		{Key: "air", Ask: "How warm is it where it grows, by night and by day?", Kind: Span, Unit: a.degree(), Usual: a.band(10, 16), of: quantity.Temperature, sense: senseOf(vocabulary.Site, "air"),
 			About: "The coldest and the warmest of the room in these days. A cellar or garage in spring or fall is best.", FindOut: "leave a thermometer there"},
 		{Key: "water", Ask: "How warm is the water as it is drawn?", Kind: Span, Unit: a.degree(), Usual: a.band(9, 13), of: quantity.Temperature, sense: senseOf(vocabulary.Site, "water"),
-			About: "Cold water from the tap, once it has run for a minute.", FindOut: "thermometer in a glass"},
+			About: "Cold water from the tap, after it has run for a minute.", FindOut: "thermometer in a glass"},
 		{Key: "altitude", Ask: "How high above the sea is it?", Kind: Amount, Unit: a.pick("m", "ft"), Usual: None, of: quantity.Length, sense: senseOf(vocabulary.Site, "altitude"), free: true,
 			About: "Thin air dries less. Below 500 m (1600 ft) it does not matter.", FindOut: "look at a map"},
 		{Key: "scale division", Ask: "What is the smallest step that your scale shows?", Kind: Amount, Unit: a.pick("g", "oz"), Usual: None, of: quantity.Mass, sense: senseOf(vocabulary.Scale, "division"), free: true,
-			About: "Weights are then shown as your scale shows them. Answer none where you have no scale yet.", FindOut: "look how far apart two weights are that it shows"},
+			About: "Weights are then shown as your scale shows them. Answer none if you have no scale yet.", FindOut: "look at the difference between two weights that it shows next to each other"},
 		{Key: "awake", Ask: "When is somebody awake?", Kind: Hours, Usual: "07:00 to 22:00",
-			About: "Turns and changes of water are put between these times."},
+			About: "Turns and changes of water are planned between these times."},
 	}
 	if a.kilograms() > roomful {
 		list = append(list, Question{Key: "fresh air", Ask: "Is fresh air let in there, and does a CO2 alarm hang at knee height?", Kind: OneOf, Choices: choices(vocabulary.SaidYes, vocabulary.SaidNo), Usual: vocabulary.SaidNo,
-			About: "So much growing grain can fill a room with carbon dioxide, which lies low, cannot be smelt and kills."})
+			About: "So much growing grain can fill a room with carbon dioxide, which lies low, has no smell and kills."})
 	}
 	return these(list...)
 }

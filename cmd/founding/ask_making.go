@@ -40,7 +40,7 @@ func (a asking) making() func(func(Question) bool) {
 // charge asks for the weight of the grain. All that is usual of a new house follows from it.
 func (a asking) charge() Question {
 	return Question{Key: "charge", Ask: "How much grain do you want to malt at a time?", Kind: Amount, Unit: a.pick("kg", "lb"), Usual: a.pick("4 kg", "9 lb"), of: quantity.Mass, sense: chargeSense(),
-		About: "What fits the vessel and the trays is reckoned; where they take less, less is written."}
+		About: "If the vessel and the trays take less, the process is written for less."}
 }
 
 // kilograms is the charge that is asked for, kg.

@@ -144,7 +144,7 @@ func (s *sheet) kiln(k named) {
 	default:
 		s.fact("airflow", k.key+" airflow")
 		if d.returns > 0 {
-			s.noted(fmt.Sprintf("returns %g %%", d.returns), "usual; it blows most of its air round")
+			s.noted(fmt.Sprintf("returns %g %%", d.returns), "usual; most of its air goes round")
 		} else {
 			s.line("draught fan")
 		}

@@ -70,7 +70,7 @@ func (q Question) Take(text string) (string, error) {
 	switch {
 	case slices.Contains(unsure, low) && !q.chosen(low):
 		if q.Usual == "" {
-			return "", refuse("type "+q.form(), "nothing usual can stand for this")
+			return "", refuse("type "+q.form(), "this question has no usual answer")
 		}
 		return DontKnow, nil
 	case text == "":

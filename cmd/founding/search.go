@@ -50,7 +50,7 @@ func (b beside) Read(path string) ([]byte, error) {
 // try writes, checks and forecasts a plan.
 func (t *trial) try(p *plan) tried {
 	s := &sheet{questions: t.questions, asking: t.asking}
-	s.comment(fmt.Sprintf("%s: planned to fit the house in %s. Check it anew when that changes.", p.name, t.house.Name))
+	s.comment(fmt.Sprintf("%s: planned to fit the house in %s. Check it again when the house changes.", p.name, t.house.Name))
 	for _, note := range p.notes {
 		s.line("#")
 		s.comment("Mind: " + note + ".")
@@ -171,7 +171,7 @@ func (p *plan) changed(u system) (list []string) {
 		list = append(list, p.cooler(u))
 	}
 	if p.turned {
-		list = append(list, "the dryers stand in another order: malt is cured in the hottest, and that comes last")
+		list = append(list, "the dryers are used in another order: malt is cured in the hottest, which comes last")
 	}
 	if p.share != 1 {
 		list = append(list, fmt.Sprintf("%s of the %s are taken: %s", p.charge(u), p.written, p.less()))
@@ -188,7 +188,7 @@ func (p *plan) less() string {
 		}
 	}
 	if room < roomEach*p.asked {
-		return "more does not fit into what it is steeped in; make several batches, or steep in a larger vessel"
+		return "more does not fit the steeping vessel; make several batches, or steep in a larger vessel"
 	}
 	return "more would lie too deep here; make several batches, or lay it on more trays"
 }
@@ -198,7 +198,7 @@ const roomEach = 0.0022
 
 // cooler tells why another malt is made.
 func (p *plan) cooler(u system) string {
-	return fmt.Sprintf("%s: that would be cured at %s, and nothing here gets hotter than %s", p.instead, u.degrees(p.need), u.degrees(p.have))
+	return fmt.Sprintf("%s: it is cured at %s, and nothing here gets hotter than %s", p.instead, u.degrees(p.need), u.degrees(p.have))
 }
 
 // whyNot tells what check still finds.

@@ -49,7 +49,7 @@ func TestAnAnswerThatCannotBeIsRefusedWithWhatToDo(t *testing.T) {
 		{"germination", "120 of 100", "120 of 100 cannot be"},
 		{"germination", "9 of 10", "a count of 10 kernels says too little"},
 		{"house", `My "barn"`, "a name holds no quotes"},
-		{"sample wet", "?", "nothing usual can stand for this"},
+		{"sample wet", "?", "this question has no usual answer"},
 	} {
 		_, err := asks(t, c.key, Answers{"units": Pounds, "moisture known": samplePick(c.key)}).Take(c.typed)
 		require.Error(t, err, "%s: %s", c.key, c.typed)

@@ -86,7 +86,7 @@ func (p *plan) wordsOfSteep(s *sheet) {
 	}
 	band := p.profile.CastBand()
 	s.line("")
-	s.comment(p.beginning() + " Fresh water for each soak; the drained grain breathes in between.")
+	s.comment(p.beginning() + " Use fresh water for each soak; the drained grain breathes in between.")
 	s.line("steep in %s to moisture %s to %s {", quoted(names...), strings.TrimSuffix(percent(band.Low), " %"), percent(band.High))
 	for i, h := range p.soaks {
 		s.line("soak %s in water at %s", hours(h), s.degrees(p.water))
@@ -99,7 +99,7 @@ func (p *plan) wordsOfSteep(s *sheet) {
 
 func (p *plan) wordsOfGrowth(s *sheet) {
 	s.line("")
-	s.comment("Growing grain gives off carbon dioxide, which cannot be smelt: air the room before you go in.")
+	s.comment("Growing grain gives off carbon dioxide, which has no smell: air the room before you go in.")
 	s.line("germinate on %s {", quoted(p.floor.Name))
 	s.line("hold bed at %s", s.band(p.low, p.bed))
 	if b := p.box; b != nil {
@@ -144,7 +144,7 @@ func (p *plan) heatCaution() string {
 			return "Never leave the fire: rootlets burn, and its gas kills. Hang up an alarm for smoke and carbon monoxide. Hot metal burns the skin."
 		}
 	}
-	return "Stay within call while it heats: rootlets and dust burn, and so does hot metal the skin."
+	return "Stay within call while it heats: rootlets and dust can burn, and hot metal burns the skin."
 }
 
 // words writes the stage of one kiln.

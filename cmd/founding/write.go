@@ -43,7 +43,7 @@ func write(ctx context.Context, a Answers, there There, seek bool) (Result, erro
 func (s *sheet) begun(ctx context.Context) (Result, error) {
 	name := s.placeCalled()
 	house := File{Name: fileName(name, s.Taken)}
-	s.comment(name + ": what is here and what it can do. Where a line says usual, nobody measured it here: put your own figure there once you know it.")
+	s.comment(name + ": what is here and what it can do. A line that says usual was not measured here: put your own figure there when you know it.")
 	s.facts()
 	var err error
 	if house.Text, err = tidied(house.Name, s.String()); err != nil {

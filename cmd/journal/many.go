@@ -9,15 +9,18 @@ import (
 )
 
 // WithAll gives the record with all lines of a text in it, each a reading; empty lines and comments
-// are passed over. It is all or nothing: the error says at which line it failed.
-func (r Record) WithAll(text string, now time.Time) (all Entry, err error) {
+// are passed over. Like says how they are read: its time is that of every line which says none. It is
+// all or nothing: the error says at which line it failed.
+func (r Record) WithAll(text string, like Reading, now time.Time) (all Entry, err error) {
+	like.Many = true
 	var lines []source.Span
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimSpace(strings.TrimPrefix(line, "\ufeff"))
 		if line == "" || strings.HasPrefix(line, "#") {
 			continue
 		}
-		e, parted, err := r.with(Reading{Words: []string{line}}, now)
+		like.Words = []string{line}
+		e, parted, err := r.with(like, now)
 		if err != nil {
 			return all, atInput(i+1, err)
 		}

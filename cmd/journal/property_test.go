@@ -154,14 +154,14 @@ func TestALineThatIsPutRightMovesNoOther(t *testing.T) {
 func TestManyAreAllOrNone(t *testing.T) {
 	r := record(t, began)
 	text := "remark \"a\" at 2026-03-06 08:00\n\n# no reading\nremark \"b\" at 2026-03-06 07:30\r\nweighed 7.4 kg at 14:00 after soak 1\n"
-	e, err := r.WithAll(text, noon)
+	e, err := r.WithAll(text, journal.Reading{}, noon)
 	require.NoError(t, err)
 	assert.Equal(t, []string{`remark "a" at 2026-03-06 08:00`, `remark "b" at 2026-03-06 07:30`}, e.All()[:2])
 	assert.Contains(t, string(e.Text), "remark \"b\" at 2026-03-06 07:30\n  remark \"a\" at 2026-03-06 08:00\n")
-	_, err = r.WithAll(text+"weighed 740 kg at 15:00\n", noon)
+	_, err = r.WithAll(text+"weighed 740 kg at 15:00\n", journal.Reading{}, noon)
 	require.ErrorAs(t, err, new(journal.Refusal))
 	assert.Contains(t, err.Error(), "line 6 of the readings: not noted")
-	_, err = r.WithAll("# nothing\n\n", noon)
+	_, err = r.WithAll("# nothing\n\n", journal.Reading{}, noon)
 	require.ErrorAs(t, err, new(journal.Misuse))
 }
 

@@ -44,13 +44,14 @@ func refused(f finding.Finding) error {
 type Reading struct {
 	Words []string
 	At    string         // its time, as people say it; "" where the words say it or it is now
+	Many  bool           // it is one of many, and At is for those which say no time
 	Order calendar.Order // of the day and the month in it
 }
 
 // line reads the words as one statement, and gives it its time: of now, or as it was in the line
 // that it takes the place of.
 func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
-	x, err := typedAs(r.joined())
+	x, err := r.typed(now)
 	if err != nil {
 		return x, err
 	}
@@ -67,6 +68,8 @@ func (r Reading) line(now time.Time, was *syntax.Statement) (typed, error) {
 	at, takes := row.Timed()
 	timed := takes && slices.ContainsFunc(x.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == at.Word })
 	switch {
+	case r.At != "" && r.Many && (timed || !takes):
+		return x, nil
 	case r.At != "" && timed:
 		return x, misuse("the reading says its time, and so does --at")
 	case r.At != "" && !takes:
@@ -101,15 +104,35 @@ func (r Reading) when(now time.Time) (string, error) {
 			return r.At, nil
 		}
 	}
-	m, err := calendar.Reader{Now: now, Back: true, Order: r.Order}.One(r.At)
+	return r.said("--at", r.At, now)
+}
+
+// said reads a time as people say it, and writes it as a record has it. Flag is what it stands behind.
+func (r Reading) said(flag, text string, now time.Time) (string, error) {
+	list, err := calendar.Reader{Now: now, Back: true, Order: r.Order}.Read(text)
 	var says *calendar.Error
 	switch {
 	case errors.As(err, &says):
-		return "", misuse("--at %q%s", r.At, says.Says)
+		return "", misuse("%s %q%s", flag, text, says.Says)
 	case err != nil:
-		return "", misuse("--at %q: %v", r.At, err)
+		return "", misuse("%s %q: %v", flag, text, err)
 	}
-	return m.At.In(now.Location()).Format(stampLayout), nil
+	var past []string
+	for _, m := range list {
+		if !m.At.After(now.Add(calendar.Slack)) {
+			past = append(past, m.At.In(now.Location()).Format(stampLayout))
+		}
+	}
+	switch {
+	case len(past) == 0:
+		past = []string{"yesterday " + list[0].At.Format("15:04")}
+		fallthrough
+	case len(past) < len(list):
+		return "", misuse("%s %q: that time has not come yet, for it is %s; if it was read before, write %s", flag, text, now.Format("Mon 15:04"), strings.Join(past, " or "))
+	case len(past) > 1:
+		return "", misuse("%s %q may be %s; write the one that is meant", flag, text, strings.Join(past, " or "))
+	}
+	return past[0], nil
 }
 
 // typed is a line as it was typed, with its text.

@@ -27,6 +27,7 @@ type Begin struct {
 	Process string `arg:"" optional:"" help:"Which process, where the file holds several."`
 	At      string `help:"When the grain goes into the first soak, as 7:00, yesterday 21:00 or 2026-03-06T07:00; otherwise now." placeholder:"TIME"`
 	Name    string `help:"Name of the batch; otherwise the next number of its year, such as 26-06." placeholder:"NAME"`
+	Sure    bool   `help:"Begin it though another batch is still in the same vessel by its record."`
 	Weight  string `help:"How much grain goes in, such as \"5.8 kg\"; otherwise as the process says." placeholder:"WEIGHT"`
 	DryRun  bool   `help:"Print the record; write nothing."`
 	Root    string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
@@ -50,7 +51,7 @@ Examples:
   maltwright begin malts.malt "Loft wheat" --name 26-w1
 
 Exit code: 0 begun; 1 the process does not read; 2 the command line cannot be
-understood, or there is such a batch already; 3 a file cannot be read or written.`
+understood, there is such a batch already, or another one is in the vessel; 3 a file cannot be read or written.`
 }
 
 // Run reads the process and writes the record.
@@ -97,6 +98,9 @@ func (c Begin) Run(w *World) error {
 	if b.Batch, err = c.name(in, b.Began.Year()); err != nil {
 		return err
 	}
+	if err := c.free(w, in, p, b.Began); err != nil {
+		return err
+	}
 	b.Revision = committed(in, p)
 	return c.write(w, in, b)
 }
@@ -129,7 +133,7 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	}
 	w.say("%s: begun %s by %q; its record is %s", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
 	if _, err := repository.Top(filepath.Dir(in.path)); b.Revision == "" && err == nil { // where there is no git, it is no news
-		fmt.Fprintln(w.Err, "maltwright: the text of the process is in no commit of git: when it is changed, the record will go by what it is then")
+		w.aside("git keeps no copy of the process, so leave its text as it is until this batch is over; what you do otherwise goes into the record")
 	}
 	w.beforeItIsWet(opened)
 	w.firstSteps(opened, name)

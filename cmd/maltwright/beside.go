@@ -66,7 +66,7 @@ func (w World) sample() string {
 // reading says that another file is read than the one that was written.
 func (w World) reading(path, instead string) {
 	if w.Err != nil {
-		fmt.Fprintf(w.Err, "maltwright: there is no file %s; reading %s\n", words.Safe(path), words.Safe(instead))
+		w.aside(fmt.Sprintf("there is no file %s; reading %s", words.Safe(path), words.Safe(instead)))
 	}
 }
 
@@ -93,7 +93,7 @@ func (w World) theProcess(command string) (string, error) {
 	case 0:
 		return "", usage("%s needs a file with a process, and this folder holds none", command)
 	case 1:
-		fmt.Fprintf(w.Err, "maltwright: %s of %s, the one process of this folder\n", command, words.Safe(files[0]))
+		w.aside(fmt.Sprintf("%s of %s, the one process of this folder", command, words.Safe(files[0])))
 		return files[0], nil
 	}
 	if len(files) > len(lines) {

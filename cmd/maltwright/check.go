@@ -26,12 +26,12 @@ type Check struct {
 	NoForecast bool     `help:"Only look at the text and its meaning." xor:"odds"`
 	Mend       bool     `help:"Write the certain repairs into the files, show them as a unified diff, and check again."`
 	DryRun     bool     `help:"With --mend: only show what would be written."`
-	On         string   `help:"The day of the first soak, such as 2026-03-06: tells which germination tests are too old by then." placeholder:"DATE"`
-	All        bool     `help:"Tell every finding in full; by default the worst five, and a line a rule for the rest."`
-	NotJudged  bool     `help:"Tell also what could not be judged, and why."`
-	Quiet      bool     `help:"Tell only what is at or above --fail-on, and every danger; say nothing where there is none."`
-	Cautions   bool     `help:"Tell in full what can hurt somebody, however much is found."`
-	Odds       bool     `help:"Forecast many likely batches too, and tell which promises too few of them keep." xor:"odds"`
+	On         string   `help:"The day of the first soak, such as 2026-03-06: shows which germination tests are too old on that day." placeholder:"DATE"`
+	All        bool     `help:"Show every finding in full; by default the worst five, and one line a rule for the rest."`
+	NotJudged  bool     `help:"Show also what could not be judged, and why."`
+	Quiet      bool     `help:"Show only what is at or above --fail-on, and every danger; say nothing where there is none."`
+	Cautions   bool     `help:"Show in full what can hurt somebody, however much is found."`
+	Odds       bool     `help:"Forecast many likely batches too, and show which promises too few of them keep." xor:"odds"`
 }
 
 // Help is the longer help of the command.
@@ -47,9 +47,9 @@ Examples:
   maltwright check --mend --dry-run pale.malt
   maltwright check --format sarif examples > findings.sarif
 
-The worst five findings are told in full, every danger among them, and of the rest
+The worst five findings are shown in full, every danger among them, and of the rest
 a line for each rule. Above them stands what can hurt somebody in these processes,
-in a line where more than five are found.
+in one line where more than five are found.
 
 A danger to people always makes the exit code 1. With --mend, standard input is
 mended to standard output.

@@ -59,7 +59,7 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		}
 	}
 	if out.Unread {
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is%s\n", words.Safe(in.name), forbidden(out.Forbids))
+		w.aside(fmt.Sprintf("%s does not read, and is left as it is%s", words.Safe(in.name), forbidden(out.Forbids)))
 	}
 	if in.path == "" && !c.DryRun {
 		if _, err := w.Out.Write(out.Text); err != nil {

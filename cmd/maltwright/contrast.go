@@ -31,7 +31,7 @@ type Contrast struct {
 
 // Help is the longer help of the command.
 func (Contrast) Help() string {
-	return `What changed is told by meaning: a soak that got longer, a gate that went, a
+	return `What changed is shown by meaning: a soak that got longer, a gate that went, a
 stage that moved. 59 °F and 15 °C are the same; comments and layout do not count,
 and what a file uses does. Then both are forecast, side by side.
 

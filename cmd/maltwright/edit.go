@@ -20,7 +20,7 @@ func (w World) edit(name, path string, change func(old []byte) ([]byte, error)) 
 func (w World) editWith(o rewrite.Options, name, path string, change func(old []byte) ([]byte, error)) error {
 	waiting := o.Waiting
 	o.Waiting = func() {
-		fmt.Fprintf(w.Err, "maltwright: waiting for another maltwright that is writing %s\n", words.Safe(name))
+		w.aside(fmt.Sprintf("waiting for another maltwright that is writing %s", words.Safe(name)))
 		if waiting != nil {
 			waiting()
 		}

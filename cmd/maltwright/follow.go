@@ -25,7 +25,7 @@ type Follow struct {
 	At      string `help:"As of this time, such as 14:00 or 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
 	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
 	Format  string `enum:"text,json" default:"text" help:"How to write: text or json."`
-	NoCache bool   `help:"Neither use nor keep what is kept for the next time; it changes no figure."`
+	NoCache bool   `help:"Do not use or keep results for the next time; the figures are the same."`
 	Shown
 	Root string `help:"Folder outside of which use reads nothing; by default the folder of the file." placeholder:"FOLDER"`
 }
@@ -47,8 +47,8 @@ Examples:
   maltwright follow 26-03.malt
   maltwright follow 26-03.malt --at 2026-03-10T12:00
 
-What was found of the readings so far is kept in your cache folder, so that the next
-reading is followed sooner. It changes no figure, and may be deleted at any time.
+Results from the readings so far are kept in your cache folder, so that the next
+reading is followed sooner. They change no figure, and may be deleted at any time.
 
 Exit code: 0 the batch was followed, 1 the record or its process must be put right
 first, or the forecast broke off, 2 the command line cannot be understood, 3 the file cannot be read.`

@@ -33,12 +33,12 @@ type Forecast struct {
 func (Forecast) Help() string {
 	return `Each step: how long it lasts and when it ends, its temperature, how wet the grain
 is then, what the drained batch should weigh, and what ends the step: its time, its
-condition, which is met, or its latest time, which comes first. Then the totals.
+condition or its latest time, whichever comes first. Then the totals.
 Above them stand in a line each what the forecast had to assume and what can hurt
-somebody; --assumed and --cautions tell them in full.
+somebody; --assumed and --cautions show them in full.
 
 The record of a batch is forecast from its own start, with its own charge and what was
-changed in it, and by what was read of it until now.
+changed in it, and by its readings until now.
 
 Examples:
 

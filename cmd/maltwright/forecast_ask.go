@@ -67,7 +67,7 @@ func (c Forecast) asked(w *World, f *forecast.Forecast, o outlook.Options) (outl
 		return r, usage("--course %s: %v", c.Course, err)
 	case errors.Is(err, work.ErrPool):
 		return r, failure{ExitFindings, fmt.Errorf(
-			"%s: no spread, for the forecasts would take over %d steps of the model each; %s", c.File, work.Shared, words.DearestOf(f))}
+			"%s: no spread, because each forecast would take over %d steps of the model; %s", c.File, work.Shared, words.DearestOf(f))}
 	}
 	return r, err
 }

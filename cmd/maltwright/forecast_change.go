@@ -4,6 +4,7 @@ import (
 	"errors"
 	"time"
 
+	"maltwright/cmd/answer/effect"
 	"maltwright/cmd/answer/whatif"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
@@ -54,6 +55,9 @@ func (c Forecast) supposed(w *World, begun time.Time) error {
 	}
 	if err != nil {
 		return failed("cannot write: %v", err)
+	}
+	if r.Effects[0].NotForecast == effect.NewSide {
+		return errFindings
 	}
 	return nil
 }

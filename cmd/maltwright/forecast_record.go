@@ -26,7 +26,7 @@ type isRecord struct {
 }
 
 func (e isRecord) Error() string {
-	return fmt.Sprintf("%s holds no process but the record of a batch", e.in.name)
+	return fmt.Sprintf("%s holds the record of a batch, but no process", e.in.name)
 }
 
 // ongoing is a batch that goes on: its forecast by its own start, process and changes, and
@@ -94,11 +94,11 @@ func (r *ongoing) due() []visits.Visit {
 
 // tell says what the forecast goes by.
 func (r *ongoing) tell(w *World) {
-	by := "by its start and its process; nothing was read of it yet"
+	by := "by its start and its process; it has no readings yet"
 	if r.follow != nil {
 		by = fmt.Sprintf("by its readings until %s; how sure it is says: %s", r.at.Format("2006-01-02 15:04"), commandLine("follow", r.in.name))
 	}
-	fmt.Fprintf(w.Err, "maltwright: batch %s, begun %s, %s\n", words.Safe(r.batch.Name), r.batch.Began.Format("2006-01-02 15:04"), by)
+	w.aside(fmt.Sprintf("batch %s, begun %s, %s", words.Safe(r.batch.Name), r.batch.Began.Format("2006-01-02 15:04"), by))
 }
 
 // notFollowed gives an error of a batch that could not be followed its exit code.
@@ -148,7 +148,7 @@ func (c Visits) ofRecord(w *World, e isRecord) error {
 		return err
 	}
 	if r.follow != nil && r.follow.Over() {
-		return usage("%s: batch %q is over, and needs nobody", e.in.name, r.batch.Name)
+		return usage("%s: batch %q is over; nothing is left to do", e.in.name, r.batch.Name)
 	}
 	r.tell(w)
 	a, err := timetable.Ahead(r.forecast, r.due(), r.batch.Began.Time)

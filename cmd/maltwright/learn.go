@@ -32,13 +32,13 @@ type Learn struct {
 
 // Help is the longer help of the command.
 func (Learn) Help() string {
-	return `All batches together are held beside forecasts of their processes, and what is
+	return `All batches together are compared with forecasts of their processes, and what is
 proper to the house is fitted: how fast each lot takes up water, how much its husk
 holds and how fast it chits; how fast grain grows, how much it breathes and how fast
 it withers; how fast each kiln dries, and by how much the thermometer is off. Each
-figure comes with its error and with how much of it the readings tell; what they do
-not tell is said, and what to weigh or count instead. Then each batch is held out in turn, to see whether the others foretell it better
-than the model does. What a house block says already is not used, unless --from names
+figure comes with its error and with how much of it the readings settle; what they do
+not settle is named, with what to weigh or count instead. Then each batch is left out in turn, to see whether the others forecast it better
+than the plain model. An existing house block is not used, unless --from names
 its file: then its figures, with their errors, are where the new batches begin. Give
 those batches alone that are not in it yet, or they count twice.
 
@@ -119,7 +119,7 @@ func (c Learn) learn(w *World, all []record) (lessons.Result, words.House, error
 	}
 	if r != nil {
 		for _, l := range r.Left {
-			fmt.Fprintf(w.Err, "maltwright: left out: batch %q of %s: %s\n", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason}))
+			w.aside(fmt.Sprintf("left out: batch %q of %s: %s", words.Safe(l.Batch.Name), words.Safe(l.Batch.Place.File.Name()), houseOf(l.Batch.Process).Say(lessons.Reason{Of: l.Reason})))
 		}
 	}
 	tellStruck(w, r)
@@ -142,7 +142,7 @@ func tellStruck(w *World, r *learn.Result) {
 		return
 	}
 	for _, x := range r.Struck {
-		fmt.Fprintf(w.Err, "maltwright: left out of batch %q: %s, which cannot be; see maltwright check\n", words.Safe(x.Batch.Name), words.Safe(words.OneLine(x.Reading.Place().Text())))
+		w.aside(fmt.Sprintf("left out of batch %q: %s, which cannot be; see maltwright check", words.Safe(x.Batch.Name), words.Safe(words.OneLine(x.Reading.Place().Text()))))
 	}
 }
 
@@ -174,11 +174,11 @@ var learnWriters = map[string]func(*World, lessons.Result, words.House) error{
 // writeLearnMalt writes a file with the house block, and says where it belongs.
 func writeLearnMalt(w *World, r lessons.Result, h words.House) error {
 	if r.House == nil {
-		fmt.Fprintln(w.Err, "maltwright: no block to write: the readings tell no figure well enough; maltwright learn says of each why")
+		w.aside("no block to write: the readings give no figure well enough; maltwright learn says why")
 		return nil
 	}
 	if in := r.Seat.Inside; in != nil {
-		fmt.Fprintf(w.Err, "maltwright: put this block into %s, which defines what it names\n", words.Safe(words.InsideOf(*in)))
+		w.aside(fmt.Sprintf("put this block into %s, which defines the names in it", words.Safe(words.InsideOf(*in))))
 	}
 	out := string(malt.Lessons(r, h))
 	if w.Terminal {

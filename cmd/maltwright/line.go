@@ -15,16 +15,16 @@ type Line struct {
 	Forecast   Forecast   `cmd:"" help:"Forecast a batch step by step: times, moistures, weights on the scale."`
 	Visits     Visits     `cmd:"" help:"Make the timetable of a batch: every visit it needs, also for your calendar."`
 	Follow     Follow     `cmd:"" help:"Say how a batch stands by its readings: how much longer, what is due, what is late."`
-	Seasons    Seasons    `cmd:"" help:"Set batches side by side, by their records: times, weights, moistures, growth, yield."`
+	Seasons    Seasons    `cmd:"" help:"Compare batches by their records: times, weights, moistures, growth, yield."`
 	Learn      Learn      `cmd:"" help:"Learn from finished batches how lots, kiln and thermometer differ from the model."`
 	Begin      Begin      `cmd:"" help:"Open the record of a batch, pinned to the text of its process."`
 	Note       Note       `cmd:"" help:"Append one reading to the record of a batch, with the time now."`
 	Tidy       Tidy       `cmd:"" help:"Lay files out in the one canonical form."`
-	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and what the forecasts make of it."`
+	Contrast   Contrast   `cmd:"" help:"Compare two seasons by meaning, and their forecasts."`
 	Merge      Merge      `cmd:"" help:"Merge two people's edits of a file by meaning."`
 	Plain      Plain      `cmd:"" help:"Print what a file says, a statement a line, for comparing."`
 	Git        Git        `cmd:"" help:"Let git show and merge process files by meaning."`
-	Reckon     Reckon     `cmd:"" help:"Reckon by hand: moisture, target weight, basis, yield, germination, each with its working."`
+	Reckon     Reckon     `cmd:"" help:"Calculate moisture, target weight, basis, yield or germination, each with its working."`
 	Card       Card       `cmd:"" help:"Print the whole language on one page."`
 	Explain    Explain    `cmd:"" help:"Explain a rule, a word of the language, or the units."`
 	Completion Completion `cmd:"" help:"Print a completion script for your shell."`

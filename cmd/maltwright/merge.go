@@ -30,7 +30,7 @@ one value, one of them stays in force and a comment above the statement names bo
   cure at air-on 82 °C for 5 h
 
 Such a comment is a fault until somebody has chosen and deleted it. No comment is
-lost. A file that does not read is left alone. maltwright git tells how git is to
+lost. A file that does not read is left alone. maltwright git shows how git can
 use this command.
 
 Examples:
@@ -63,7 +63,7 @@ func (c Merge) Run(w *World) error {
 		return err
 	}
 	if got.Unsettled > 0 {
-		fmt.Fprintf(w.Err, "maltwright: %s: %s for you to settle, marked # both:\n", words.Safe(name), words.Plural(got.Unsettled, "place"))
+		w.aside(fmt.Sprintf("%s: %s for you to settle, marked # both:", words.Safe(name), words.Plural(got.Unsettled, "place")))
 		return errFindings
 	}
 	return nil

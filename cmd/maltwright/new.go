@@ -29,9 +29,9 @@ type New struct {
 // Help is the longer help of the command.
 func (New) Help() string {
 	return `Asks what your grain, your vessels and your oven are, and writes two files: the house,
-and a process for it that check passes. Each question has a usual answer; whoever does not know
-takes that, and the file says how to find it out. What is to be written is shown first.
-In a folder that has a house it adds to that, and what stands there stays as it is.
+and a process for it that check passes. Each question has a usual answer; if you do not know, it
+stands, and the file says how to find it out. You see the files before they are written.
+In a folder that has a house it adds to that, and changes nothing that is there.
 
 Ctrl-C loses nothing: the answers are kept, and the same command goes on from there.
 
@@ -112,7 +112,7 @@ func (f founded) fromFile() (founding.Answers, error) {
 	}
 	whole, open, ok := founding.Completed(a, f.there)
 	if !ok {
-		return nil, usage("%s: %s is missing, and nothing usual can stand for it: %s", f.Answers, open.Key, open.Ask)
+		return nil, usage("%s: %s is missing, and it has no usual value: %s", f.Answers, open.Key, open.Ask)
 	}
 	return whole, nil
 }
@@ -181,9 +181,9 @@ func (f founded) converse() error {
 
 func introduction(there founding.There, folder string) string {
 	if there.House != nil {
-		return fmt.Sprintf("%s holds a house, %s. It is added to, and what stands there stays as it is.", folder, there.Main)
+		return fmt.Sprintf("%s holds a house, %s. It is added to, and nothing that is there changes.", folder, there.Main)
 	}
-	return "Some twenty-five questions about your grain, your gear and your day; then you see what would be written."
+	return "About twenty-five questions on your grain, your gear and your day; then you see what would be written."
 }
 
 // resume offers to go on where an earlier conversation stopped.

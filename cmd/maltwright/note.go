@@ -33,12 +33,12 @@ next and when. Without a file it is the one batch under way in this folder. The 
 in front may be left out: 7.48 kg, 17 °C, chit 84 of 100, chalky.
 
 A reading is checked first, also beside the process and the rest of the record: one
-that does not read, or cannot be, is told in a line, and the file stays as it is. One
+that does not read, or is impossible, gets an answer in one line, and the file stays as it is. One
 that is doubtful is asked about; without a terminal it is refused, and --sure writes
 it. A reading of before the last line goes to its place in time. Nothing else in the
 file is touched. Without a reading, lines of readings are taken from standard input:
-all of them are written, or none. Who notes while another command writes the file
-waits for it, up to half a minute, and at every moment the old or the new file is
+all of them are written, or none. If another command is writing the file, note
+waits for it, up to half a minute; at every moment the old or the new file is
 there, whole. For --undo the text from before is kept in your cache folder; without it
 the last line of the record is taken back.
 
@@ -90,7 +90,7 @@ func (c Note) Run(w *World) error {
 		one := journal.Reading{Words: reading, At: c.At, Order: w.reader(true).Order}
 		switch {
 		case lines != "":
-			return r.WithAll(lines, now)
+			return r.WithAll(lines, one, now)
 		case c.Fix != 0:
 			return r.Fix(c.Fix, one, now)
 		}
@@ -225,7 +225,7 @@ func (c Note) tell(w *World, e journal.Entry, a noteAnswer) {
 		done = "look"
 	}
 	for _, f := range a.doubts {
-		fmt.Fprintf(w.Err, "maltwright: %s again: %s [%s]\n", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule)
+		w.aside(fmt.Sprintf("%s again: %s [%s]", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule))
 	}
 }
 

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -13,6 +14,7 @@ import (
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
 	"maltwright/sim/work"
 )
 
@@ -28,6 +30,8 @@ type noteAnswer struct {
 // others tell of the batch.
 var asks = []string{doubtful, "record-out-of-order", "written-twice", "time-doubtful", "change-doubtful", "sample-doubtful"}
 
+func asksAbout(f finding.Finding) bool { return slices.Contains(asks, f.Rule) }
+
 // judged holds what is new beside the process and the rest of the record. What cannot be is
 // refused; what is doubtful is asked about.
 func (c Note) judged(w *World, in input, e journal.Entry) (noteAnswer, error) {
@@ -41,7 +45,7 @@ func (c Note) judged(w *World, in input, e journal.Entry) (noteAnswer, error) {
 		return noteAnswer{}, notNoted(err)
 	}
 	a := c.answer(w, in, e, doubts)
-	if c.Sure || c.DryRun || !slices.ContainsFunc(a.doubts, func(f finding.Finding) bool { return slices.Contains(asks, f.Rule) }) {
+	if c.Sure || c.DryRun || !slices.ContainsFunc(a.doubts, asksAbout) {
 		return a, nil
 	}
 	return c.ask(w, e, a)
@@ -64,16 +68,40 @@ func (c Note) answer(w *World, in input, e journal.Entry, doubts []finding.Findi
 		return a
 	}
 	news := e.News(b)
+	late := c.late(ctx, e, b, line, a, r, at)
 	for i, d := range noted.Doubts(ctx, b, news, at, work.NewPool(work.Records)) {
 		if x, ok := news[i].(*model.Weighed); ok && d != nil {
+			d.Late = late
 			a.doubt(house, x, d)
 		}
+	}
+	if late != nil {
+		x := line.(*model.Weighed)
+		a.offer = words.OneLine(withInstead(e, x.When().Place, late.Ended.Format("2006-01-02 15:04")))
+		a.doubts[0].Hint += "; that is: " + a.offer
+		return a
 	}
 	if x, ok := line.(*model.Weighed); ok && len(news) == 1 && c.Fix == 0 && r.Doubt != nil && r.Doubt.Meant != nil {
 		a.offer = meantLine(e, x, *r.Doubt.Meant)
 		a.doubts[0].Hint += "; that is: " + a.offer
 	}
 	return a
+}
+
+// late tells of one new weight in doubt whether it is that of the end of its step, taken long before.
+func (c Note) late(ctx context.Context, e journal.Entry, b *model.Batch, line model.Dated, a noteAnswer, r noted.Result, at time.Time) *noted.Late {
+	x, ok := line.(*model.Weighed)
+	asked := r.Doubt != nil || slices.ContainsFunc(a.doubts, asksAbout)
+	if !ok || !asked || len(e.News(b)) != 1 || c.Fix != 0 || !x.When().Place.Known() {
+		return nil
+	}
+	return noted.LateOf(ctx, b, x, at, work.NewPool(work.Records))
+}
+
+// withInstead is the new line with other words at a place of it.
+func withInstead(e journal.Entry, at source.Place, with string) string {
+	line := e.Words()
+	return line[:at.Start-e.Line.Start] + with + line[at.End-e.Line.Start:]
 }
 
 // doubtful is the rule that doubts a reading.
@@ -90,14 +118,14 @@ func (a *noteAnswer) doubt(house words.House, x *model.Weighed, d *noted.Doubt) 
 // meantLine is the line as it may have been meant.
 func meantLine(e journal.Entry, x *model.Weighed, m noted.Meant) string {
 	line, weight := e.Words(), x.Weight.Place
-	from, to := weight.Start-e.Line.Start, weight.End-e.Line.Start
+	to := weight.End - e.Line.Start
 	switch m.Kind {
 	case noted.Gross:
 		return words.OneLine(line[:to] + " " + words.Holding(m.Holder.Name) + line[to:])
 	case noted.Net:
 		return words.OneLine(strings.Replace(line, " "+words.Holding(m.Holder.Name), "", 1))
 	}
-	return words.OneLine(line[:from] + m.Text + line[to:])
+	return words.OneLine(withInstead(e, weight, m.Text))
 }
 
 // ask asks on a terminal whether a doubtful reading is to be written, and refuses it elsewhere.
@@ -114,11 +142,11 @@ func (c Note) ask(w *World, e journal.Entry, a noteAnswer) (noteAnswer, error) {
 			fmt.Fprintln(w.Err, line)
 		}
 	}
-	question := "write it as it is? y or n: "
+	question := "write it as it is? y or n:"
 	if a.offer != "" {
-		question = "write it as it is (y), as it fits (f), or not (n)? "
+		question = "write it as it is (y), as it fits (f), or not (n)?"
 	}
-	fmt.Fprint(w.Err, question)
+	fmt.Fprint(w.Err, strings.Join(words.Wrap(question, max(w.Width, 40)), "\n")+" ")
 	said, _ := bufio.NewReader(w.In).ReadString('\n')
 	switch answer := strings.ToLower(strings.TrimSpace(said)); {
 	case strings.HasPrefix(answer, "y"):

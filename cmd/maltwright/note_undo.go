@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"fmt"
+	"strings"
 
 	"maltwright/cmd/journal"
 	"maltwright/cmd/shelf"
@@ -94,7 +95,19 @@ func (c Note) list(w *World, in input) error {
 	}
 	w.say("batch %s, %s:", batch, in.name)
 	for _, x := range lines {
-		fmt.Fprintf(w.Out, "%5d  %s\n", x.Number, words.Safe(x.Words))
+		w.listed(fmt.Sprintf("%5d  ", x.Number), words.Safe(x.Words))
 	}
 	return nil
+}
+
+// listed writes a line of a list behind its head, folded beside it on a terminal.
+func (w World) listed(head, text string) {
+	lines := []string{text}
+	if w.Width > 0 {
+		lines = words.Wrap(text, w.Width-len(head))
+	}
+	for _, line := range lines {
+		fmt.Fprintln(w.Out, head+line)
+		head = strings.Repeat(" ", len(head))
+	}
 }

@@ -41,7 +41,7 @@ func (c Plain) Run(w *World) error {
 	text := files[0].text
 	tree, found := syntax.Parse(source.New(files[0].name, text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is shown as it is\n", words.Safe(files[0].name))
+		w.aside(fmt.Sprintf("%s does not read, and is shown as it is", words.Safe(files[0].name)))
 	} else {
 		text = layout.Plain(tree)
 	}

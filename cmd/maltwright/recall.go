@@ -30,12 +30,12 @@ func (w World) tellPin(b *model.Batch) {
 		if n := len(since) - mostSince; n > 0 {
 			since = append(since[:mostSince:mostSince], fmt.Sprintf("and %d more", n))
 		}
-		fmt.Fprintf(w.Err, "maltwright: batch %q goes by %q as it was in %s: since then %s\n", words.Safe(b.Name), words.Safe(b.Process.Name), words.Safe(p.Revision.Text), words.Safe(strings.Join(since, "; ")))
-	case fingerprint.Of(b.Process) != p.Print.Text:
+		w.aside(fmt.Sprintf("batch %q goes by %q as it was in %s: since then %s", words.Safe(b.Name), words.Safe(b.Process.Name), words.Safe(p.Revision.Text), words.Safe(strings.Join(since, "; "))))
+	case !fingerprint.Is(b.Process, p.Print.Text):
 		why := "the record names no revision of git"
 		if p.Revision.Text != "" {
 			why = fmt.Sprintf("git has no such text in %s", words.Safe(p.Revision.Text))
 		}
-		fmt.Fprintf(w.Err, "maltwright: batch %q goes by %q as it stands, which has changed since it was begun: %s\n", words.Safe(b.Name), words.Safe(b.Process.Name), why)
+		w.aside(fmt.Sprintf("batch %q goes by %q as it stands, which has changed since it was begun: %s", words.Safe(b.Name), words.Safe(b.Process.Name), why))
 	}
 }

@@ -17,10 +17,10 @@ type Reckon struct {
 
 	Moisture    ReckonMoisture    `cmd:"" help:"Moisture of samples weighed before and after the oven."`
 	Target      ReckonTarget      `cmd:"" help:"The weight at which a batch holds the moisture you want."`
-	Weight      ReckonWeight      `cmd:"" help:"The moisture that a weight of the batch tells."`
-	Basis       ReckonBasis       `cmd:"" help:"A moisture of the whole weight as one of the dry matter, or back."`
+	Weight      ReckonWeight      `cmd:"" help:"The moisture of a batch from its weight."`
+	Basis       ReckonBasis       `cmd:"" help:"A moisture on the whole weight as one on the dry basis, or back."`
 	Yield       ReckonYield       `cmd:"" help:"What became of the barley: yield and dry matter lost."`
-	Germination ReckonGermination `cmd:"" help:"What a count of germinated kernels says of the lot."`
+	Germination ReckonGermination `cmd:"" help:"What a count of germinated kernels says about the lot."`
 }
 
 // Help is the longer help of the command.
@@ -94,7 +94,7 @@ type ReckonTarget struct {
 
 // Help is the longer help of the command.
 func (ReckonTarget) Help() string {
-	return `Tells what the scale shows when the moisture you want is reached: in the steep,
+	return `Shows what the scale reads when the moisture you want is reached: in the steep,
 where the batch gains water, and in the kiln, where it loses it. Drain the batch
 before you weigh it. A steep washes out about 1 % of the dry matter.
 

@@ -72,7 +72,7 @@ type ReckonGermination struct {
 // Help is the longer help of the command.
 func (ReckonGermination) Help() string {
 	return `A hundred kernels are a sample: the lot may well be better or worse. The interval
-tells by how much, and so whether it is worth counting more.
+shows by how much, and so whether it is worth counting more.
 
 Examples:
 

@@ -85,7 +85,7 @@ func (all records) tell(w *World, left int, paths []string, what string) error {
 		_ = text.Findings(w.Err, finding.Sort(all.faults), text.Options{Width: w.Width, Colour: w.colour() && w.ErrTerm, Folder: w.Folder})
 	}
 	for _, name := range all.unread {
-		fmt.Fprintf(w.Err, "maltwright: left out: %s, which must be put right first\n", words.Safe(name))
+		w.aside(fmt.Sprintf("left out: %s, which must be put right first", words.Safe(name)))
 	}
 	for _, b := range all.pinned {
 		w.tellPin(b)

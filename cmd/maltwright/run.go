@@ -214,12 +214,21 @@ func (w World) report(err error) int {
 	return code
 }
 
-// aside says something beside the answer. On a terminal it is folded to its width, and elsewhere it is
-// one line.
+// commandLast is a line to type at the end of what is said.
+var commandLast = regexp.MustCompile(`^(.*:) (maltwright [^;]+)$`)
+
+// aside says something beside the answer. On a terminal it is folded to its width, with a command to
+// type on a line of its own, and elsewhere it is one line.
 func (w World) aside(text string) {
 	lines := []string{"maltwright: " + words.Safe(text)}
 	if w.ErrTerm && w.Width > 0 {
-		lines = folded(lines[0], "  ", w.Width)
+		said, command := lines[0], ""
+		if m := commandLast.FindStringSubmatch(said); m != nil && len(said) > w.Width {
+			said, command = m[1], m[2]
+		}
+		if lines = folded(said, "  ", w.Width); command != "" {
+			lines = append(lines, "  "+command)
+		}
 	}
 	for _, line := range lines {
 		fmt.Fprintln(w.Err, line)

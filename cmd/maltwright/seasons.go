@@ -15,7 +15,7 @@ import (
 // Seasons sets batches side by side.
 type Seasons struct {
 	Paths  []string `arg:"" name:"path" help:"Files with records of batches, or folders; - is standard input."`
-	Trace  string   `help:"Tell instead what became of one lot, by its name or the number of a delivery: what came in, the batches, their malt, what is left." placeholder:"LOT"`
+	Trace  string   `help:"Show instead what became of one lot, by its name or the number of a delivery: what came in, the batches, their malt, what is left." placeholder:"LOT"`
 	Format string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
 }
@@ -25,7 +25,7 @@ func (Seasons) Help() string {
 	return `Every batch that the files record, in the order in which they began, a column
 each: hours, temperatures, moistures, growth, weights and yield, and what was
 changed. From three on, their mean, lowest and highest stand behind them. A figure
-with ~ is not measured but reckoned with the forecast that agrees best with the
+with ~ is not measured, but taken from the forecast that agrees best with the
 record. A folder stands for every .malt file below it; processes in it are passed
 over.
 
@@ -113,5 +113,5 @@ func tellCostly(w *World, r ledger.Result) {
 	if len(costly) > 1 {
 		said += fmt.Sprintf(" and %d more", len(costly)-1)
 	}
-	fmt.Fprintf(w.Err, "maltwright: by its words alone, with nothing reckoned: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have\n", words.Safe(said))
+	w.aside(fmt.Sprintf("only as written, without a forecast: %s; the forecasts would take more steps of the model than one record, or all of one file together, may have", words.Safe(said)))
 }

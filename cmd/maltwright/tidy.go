@@ -109,11 +109,11 @@ func laidOut(w *World, in input) (out []byte, reads bool) {
 	tree, found := syntax.Parse(source.New(in.name, in.text))
 	if worst, any := finding.Worst(found); any && worst >= finding.Fault {
 		_ = text.Lines(w.Err, found, text.Options{Folder: w.Folder})
-		fmt.Fprintf(w.Err, "maltwright: %s does not read, and is left as it is\n", words.Safe(in.name))
+		w.aside(fmt.Sprintf("%s does not read, and is left as it is", words.Safe(in.name)))
 		return nil, false
 	}
 	if out = layout.Write(tree); len(out) > source.MaxBytes {
-		fmt.Fprintf(w.Err, "maltwright: %s would be too large to read if it were laid out, and is left as it is\n", words.Safe(in.name))
+		w.aside(fmt.Sprintf("%s would be too large to read if it were laid out, and is left as it is", words.Safe(in.name)))
 		return nil, false
 	}
 	return out, true

@@ -59,7 +59,7 @@ func (w World) saidDay(flag, text string) (string, error) {
 }
 
 func (w World) understood(flag, text, as string) {
-	fmt.Fprintf(w.Err, "maltwright: %s %s: %s\n", flag, words.Safe(text), as)
+	w.aside(fmt.Sprintf("%s %s: %s", flag, words.Safe(text), as))
 }
 
 func notSaid(flag, text string, err error) error {

@@ -117,7 +117,7 @@ func (w World) fileAlone(name string, rest []string) error {
 		lines = append(lines, [2]string{commandLine("follow", in.name), "how the batch stands"},
 			[2]string{commandLine("note", in.name, "weighed", "7.1", "kg"), "write a reading into it"})
 	}
-	fmt.Fprintf(w.Err, "maltwright: %s is a file; say what to do with it:\n", words.Safe(in.name))
+	w.aside(fmt.Sprintf("%s is a file; say what to do with it:", words.Safe(in.name)))
 	wide := 0
 	for _, l := range lines {
 		wide = max(wide, len(l[0]))

@@ -43,7 +43,7 @@ func (s Reader) Recall(b *model.Batch) {
 		return
 	}
 	now := fingerprint.Of(b.Process)
-	same := now == b.Pinned.Print.Text
+	same := fingerprint.Is(b.Process, b.Pinned.Print.Text)
 	if same && !weighedOnScale(b) {
 		return
 	}
@@ -127,7 +127,7 @@ func (s Reader) past(revision, at, shown string) *model.House {
 // back lets a batch go by the process of its beginning.
 func back(b *model.Batch, p *model.Process) {
 	today := b.Process
-	if fingerprint.Of(p) != b.Pinned.Print.Text {
+	if !fingerprint.Is(p, b.Pinned.Print.Text) {
 		b.Since = append(b.Since, "the signs of the text there are others, of another version of maltwright or by hand")
 	}
 	for _, c := range contrast.Files(fingerprint.Trees(p), fingerprint.Trees(today)) {

@@ -16,6 +16,9 @@ import (
 // Noted says in a line what a reading comes to and what is next.
 func (h House) Noted(r noted.Result) string {
 	said := strings.Join(h.reading(r), ", ")
+	if r.Passed != nil {
+		said = Joined("; ", said, h.Passed(*r.Passed))
+	}
 	return Safe(Joined("; ", said, h.coming(r)))
 }
 
@@ -173,7 +176,14 @@ func (h House) DoubtOf(d noted.Doubt, weight string) (message, hint string) {
 	default:
 		message = fmt.Sprintf("%s is less than the dry matter of the batch; %s", weight, likely)
 	}
-	if d.Meant == nil {
+	switch {
+	case d.Late != nil:
+		return message, fmt.Sprintf("it is what the forecast has at the end of %s, at %s: %s", d.Late.Step, d.Late.Ended.Format("15:04 on Mon 2 Jan"), Weighed(h, d.Late.Weight))
+	case d.Earlier != nil:
+		return message, fmt.Sprintf("it is as the forecast of the process alone has it, and %s of %s is not: look at that line first", d.Earlier.Weight, d.Earlier.When().Format("Mon 15:04"))
+	case d.Along != nil:
+		return message, fmt.Sprintf("it is %s more than forecast: was %q on the scale? If so, weigh it empty, and write that into its block behind weighs", Weighed(h, d.More), d.Along.Name)
+	case d.Meant == nil:
 		return message, "look at the number, its unit, and the vessel on the scale"
 	}
 	return message, meanings[d.Meant.Kind](h, *d.Meant)

@@ -225,5 +225,8 @@ func (r Reader) weekday(d time.Weekday, next string, second int) []time.Time {
 	if !ok {
 		return nil
 	}
+	if r.Back && next == "" && ahead == 0 && found.Before(coming) {
+		return []time.Time{coming, found} // later today, or a week ago: nobody calls that by the name of today
+	}
 	return []time.Time{found}
 }

@@ -86,6 +86,12 @@ func TestOpenTimesLieTheWayThatIsAsked(t *testing.T) {
 		at := drawn(t, "time")
 		text := at.Format(rapid.SampledFrom([]string{"15:04", "Mon 15:04", "Monday 3:04 pm", "3:04pm monday", "2 Jan 15:04"}).Draw(t, "form"))
 		m, err := r.One(text)
+		if r.Back && strings.Contains(strings.ToLower(text), "mon") && err != nil {
+			later := time.Date(r.Now.Year(), r.Now.Month(), r.Now.Day(), at.Hour(), at.Minute(), 0, 0, r.Now.Location())
+			require.Equal(t, time.Monday, r.Now.Weekday(), text)
+			require.True(t, later.After(r.Now.Add(Slack)), "only of a time ahead on such a day it is asked which one: %s", text)
+			return
+		}
 		require.NoError(t, err, text)
 		assert.True(t, m.Filled, text)
 		assert.Equal(t, at.Format("15:04"), m.At.Format("15:04"), text)

@@ -34,7 +34,7 @@ func TestTimesAsPeopleSayThem(t *testing.T) {
 		{"18:00 on friday", "2026-03-06 18:00", "2026-02-27 18:00"},
 		{"wed 15:00", "2026-03-04 15:00", "2026-03-04 15:00"}, // within the slack
 		{"wed 12:00", "2026-03-11 12:00", "2026-03-04 12:00"},
-		{"wed 18:00", "2026-03-04 18:00", "2026-02-25 18:00"},
+		{"last wed 18:00", "2026-02-25 18:00", ""},
 		{"last sat 9:00", "2026-02-28 09:00", ""},
 		{"14:00", "2026-03-05 14:00", "2026-03-04 14:00"},
 		{"15:30", "2026-03-04 15:30", "2026-03-04 15:30"},
@@ -199,4 +199,14 @@ func TestClocksThatAreChangedAreMinded(t *testing.T) {
 	assert.ErrorContains(t, err, "comes twice; name its offset, such as 2026-11-01T01:30-0")
 	_, err = in.One("2026-11-01T01:30-04:00")
 	assert.NoError(t, err)
+}
+
+// On a Wednesday nobody calls the Wednesday before by its name alone: a time of it that has not come yet
+// is asked about where what was read is meant.
+func TestALaterTimeOfTodayIsNoTimeOfTheWeekBefore(t *testing.T) {
+	_, err := Reader{Now: now, Back: true}.One("wed 18:00")
+	assert.EqualError(t, err, " may be 2026-03-04T18:00 or 2026-02-25T18:00; write the one that is meant")
+	m, err := Reader{Now: now}.One("wed 18:00")
+	require.NoError(t, err)
+	assert.Equal(t, "Wed 2026-03-04 18:00", m.String())
 }

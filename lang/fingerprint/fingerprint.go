@@ -6,8 +6,9 @@
 // Of the files of a house those statements are kept that the process is made by
 // (uses.go): the process, the lot, site, vessels, floors and kilns that it names, the
 // limits of the house, and what was learnt of the house and of what it names. What only
-// keeps account, such as the deliveries of a lot, is left out, and so are comments and
-// acceptances. What is kept is written plainly (layout.Plain), each definition for
+// keeps account, such as the deliveries of a lot, is left out, and so are comments,
+// acceptances, and what people are told of a lot and no forecast goes by, such as whether it
+// was dressed. What is kept is written plainly (layout.Plain), each definition for
 // itself, in an order that does not depend on the file it stands in; the fingerprint is
 // the beginning of the SHA-256 of that.
 package fingerprint
@@ -29,18 +30,28 @@ import (
 const Signs = 12
 
 // Of gives the fingerprint of a process as it is read.
-func Of(p *model.Process) string {
-	sum := sha256.Sum256([]byte(text(Trees(p))))
+func Of(p *model.Process) string { return signs(trees(p, false)) }
+
+// Is tells whether a fingerprint is that of a process as it is read. Those that were written when
+// what people are told of a lot counted too hold while that stands as it did.
+func Is(p *model.Process, print string) bool {
+	return print == Of(p) || print == signs(Trees(p))
+}
+
+func signs(trees []*syntax.Tree) string {
+	sum := sha256.Sum256([]byte(text(trees)))
 	return hex.EncodeToString(sum[:])[:Signs]
 }
 
 // Trees gives the statements by which a process is made, a tree for each file of its
-// house that has some.
-func Trees(p *model.Process) []*syntax.Tree {
+// house that has some, and what people are told of the lots.
+func Trees(p *model.Process) []*syntax.Tree { return trees(p, true) }
+
+func trees(p *model.Process, told bool) []*syntax.Tree {
 	if p.House == nil {
 		return nil
 	}
-	u := &uses{names: map[name]bool{}}
+	u := &uses{names: map[name]bool{}, told: told}
 	for _, f := range p.House.Files {
 		tree, _ := syntax.Parse(f)
 		u.trees = append(u.trees, tree)

@@ -143,3 +143,33 @@ func parsed(text string) *syntax.Tree {
 	tree, _ := syntax.Parse(source.New("x.malt", []byte(text)))
 	return tree
 }
+
+// What people are told of a lot and no forecast goes by may be found out while the batch is under way.
+func TestWhatIsToldOfALotLeavesTheFingerprint(t *testing.T) {
+	in := example(t, "pale.malt")
+	was := print(t, in, "pale.malt")
+	for old, now := range map[string]string{
+		"  treated       no\n":    "  treated       unknown\n",
+		"  kernel-weight 46 g":    "  mould none\n  ergot none\n  kernel-weight 46 g",
+		"at 4 ml on 2026-02-02":   "at 4 ml on 2026-03-02",
+		"at 8 ml on 2026-02-02\n": "at 8 ml\n",
+	} {
+		require.Contains(t, in["loft.malt"], old)
+		assert.Equal(t, was, print(t, changed(in, "loft.malt", old, now), "pale.malt"), now)
+	}
+	assert.NotEqual(t, was, print(t, changed(in, "loft.malt", "germination   97 %", "germination   96 %"), "pale.malt"))
+}
+
+// A record that was pinned when such lines counted is still pinned to the process.
+func TestAFingerprintWithWhatIsToldHolds(t *testing.T) {
+	in := example(t, "pale.malt")
+	h, _ := read.Load("pale.malt", []byte(in["pale.malt"]), ".", in)
+	p := h.Processes[0]
+	whole := signs(Trees(p))
+	require.NotEqual(t, whole, Of(p))
+	assert.True(t, Is(p, whole))
+	assert.True(t, Is(p, Of(p)))
+	assert.False(t, Is(p, "3f9a2c71d0e4"))
+	other, _ := read.Load("pale.malt", []byte(in["pale.malt"]), ".", changed(in, "loft.malt", "moisture      12.4 %", "moisture      12.5 %"))
+	assert.False(t, Is(other.Processes[0], whole))
+}

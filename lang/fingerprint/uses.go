@@ -20,6 +20,7 @@ type uses struct {
 	trees []*syntax.Tree
 	made  source.Place // of the process
 	names map[name]bool
+	told  bool // what people are told of counts too
 }
 
 // process notes what the process names, what that names, and so on.
@@ -133,12 +134,27 @@ func (u *uses) bare(s *syntax.Statement, in vocabulary.Block) *syntax.Statement 
 	block, inside := syntax.Block{Span: s.Body.Span}, vocabulary.Opens(in, s.Verb.Text)
 	for _, inner := range s.Body.Statements {
 		row, ok := vocabulary.Lookup(inside, inner.Verb.Text)
-		if !ok || !row.Aside && !u.ofAnother(row, inner) { // the words of limits have no rows
+		switch {
+		case !ok: // the words of limits have no rows
 			block.Statements = append(block.Statements, u.bare(inner, inside))
+		case !row.Aside && (u.told || !row.Told) && !u.ofAnother(row, inner):
+			block.Statements = append(block.Statements, u.forecastBy(row, u.bare(inner, inside)))
 		}
 	}
 	out.Body = &block
 	return &out
+}
+
+// forecastBy leaves those clauses out of a statement that people are only told of.
+func (u *uses) forecastBy(row *vocabulary.Row, s *syntax.Statement) *syntax.Statement {
+	if u.told {
+		return s
+	}
+	s.Clauses = slices.DeleteFunc(slices.Clone(s.Clauses), func(c *syntax.Clause) bool {
+		def, ok := row.Clause(c.Word.Text)
+		return ok && def.Told
+	})
+	return s
 }
 
 // ofAnother tells whether a figure that was learnt is of a lot or a kiln that the process

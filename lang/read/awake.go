@@ -37,7 +37,7 @@ func (b *builder) shiftSense(s *model.Site) {
 	said, text := "", strings.Join(texts, " and ")
 	switch {
 	case hours == 0:
-		said = fmt.Sprintf("by %s nobody is ever awake", text)
+		said = fmt.Sprintf("%s leaves no time when somebody is awake", text)
 	case hours < leastAwake:
 		said = fmt.Sprintf("%s is only %s of the day, and nearly every visit falls due when nobody is awake", text, quantity.Lasting(hours*3600))
 	case byDay < 1:
@@ -58,8 +58,8 @@ func (b *builder) idleShifts(list []model.Shift) {
 		if len(others.Awake) == 0 || shift.Hands != nil || addsTo(others, shift.Clock) {
 			continue
 		}
-		f := unusualFigure.At(shift.Place, fmt.Sprintf("somebody is awake from %s by another line already, and this one brings no hands", shift.Place.Text()))
-		f.Hint = "take it out, or say with how many hands"
+		f := unusualFigure.At(shift.Place, fmt.Sprintf("another line already has somebody awake from %s, and this one brings no hands", shift.Place.Text()))
+		f.Hint = "take the line out, or write with how many hands"
 		b.note(f)
 		return
 	}

@@ -9,15 +9,15 @@ import (
 )
 
 var (
-	intervalTooShort = rule("interval-too-short", fault, "something is to be done more than once a minute",
-		"nobody turns, stirs or sprinkles so often; the unit is most likely a slip", "look at the number and its unit",
+	intervalTooShort = rule("interval-too-short", fault, "work is repeated more than once a minute",
+		"nobody turns, stirs or sprinkles so often; the unit is probably wrong", "look at the number and its unit",
 		inPiece("turn every 8 s"), inPiece("turn every 8 h"))
 	airNeverStops = rule("air-never-stops", fault, "air at intervals that runs for the whole of each interval",
-		"the next time begins before the last is over; the two times are mostly in each other's place, or one has a slip in its unit",
-		"look at both times and their units; air that is to run all the time is said of the soak: with air",
+		"the next time begins before the last is over; mostly the two times were swapped, or one has a wrong unit",
+		"look at both times and their units; for air all the time, write it behind the soak: with air",
 		soaked("soak 7 h in water at 13 °C; aerate every 5 min for 30 min"), soaked("soak 7 h in water at 13 °C; aerate every 30 min for 5 min"))
 	stepsTooMany = rule("steps-too-many", fault, "a stage of more than 500 steps, or a process of more than 24 stages",
-		"nobody makes so many soaks and rests, and no forecast of them would end", "look at how often repeat is to be done, and at what it repeats",
+		"nobody makes so many soaks and rests, and no forecast of them would end", "look at the number of repeat, and at the steps that it repeats",
 		soaked("repeat 1000 times { soak 1 h in water at 13 °C; rest 1 h in air at 14 °C }"),
 		soaked("repeat 3 times { soak 7 h in water at 13 °C; rest 9 h in air at 14 °C }"))
 )
@@ -58,7 +58,7 @@ func (b *builder) times(v *given) *model.Bound {
 	}
 	for _, n := range []float64{t.Range.Low.SI, t.Range.High.SI} {
 		if n < 1 || n != math.Trunc(n) {
-			f := outOfRange.At(v.place, fmt.Sprintf("%s: steps are done a whole number of times, once at the least", t.Range))
+			f := outOfRange.At(v.place, fmt.Sprintf("%s: steps are done a whole number of times, at least once", t.Range))
 			f.Hint = "write a whole number, such as 3"
 			b.refuse(f)
 			return nil

@@ -280,9 +280,9 @@ func tooMoist(q *model.Quantity, band quantity.Range) finding.Finding {
 	f := moistureOver60.At(q.Place, fmt.Sprintf("a moisture of %s of the whole weight is more than grain can hold", q))
 	switch dry := q.SI / (1 + q.SI); {
 	case ok && !band.Contains(dry):
-		f.Hint = fmt.Sprintf("look where the point stands: it may be %s", moved)
+		f.Hint = fmt.Sprintf("look at the decimal point: it may be %s", moved)
 	case ok:
-		f.Hint = fmt.Sprintf("look where the point stands: it may be %s; or %s", moved, f.Hint)
+		f.Hint = fmt.Sprintf("look at the decimal point: it may be %s; or %s", moved, f.Hint)
 	case !band.Contains(dry):
 		f.Hint = "look at the number"
 	}

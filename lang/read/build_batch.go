@@ -159,11 +159,11 @@ func (r *recorder) instant(v *given, began bool) (model.Instant, bool) {
 	case undated:
 		r.refuse(valueNeeded.At(v.place, fmt.Sprintf("%s has no date, and no line above gives one", v.place.Text())))
 	case noNight:
-		r.disorder(r.back(v, fmt.Sprintf("%s lies before %s, and is no time of the night after it", v.place.Text(), stampOf(before))))
+		r.disorder(r.back(v, fmt.Sprintf("%s is before %s, and is not in the night after it", v.place.Text(), stampOf(before))))
 	case beforeBegin:
 		r.disorder(beforeBegan(r.batch, at))
 	case goesBack:
-		r.disorder(r.back(v, fmt.Sprintf("%s lies before %s, the time above it", stampOf(at), stampOf(before))))
+		r.disorder(r.back(v, fmt.Sprintf("%s is before %s, the time above it", stampOf(at), stampOf(before))))
 	default:
 		r.last = at
 		r.came[len(r.came)-1] = when
@@ -180,7 +180,7 @@ func (r *recorder) disorder(f finding.Finding) {
 }
 
 func beforeBegan(t *model.Batch, at model.Instant) finding.Finding {
-	f := readingBeforeBegan.At(at.Place, fmt.Sprintf("%s lies before the batch began, %s", stampOf(at), stampOf(t.Began)))
+	f := readingBeforeBegan.At(at.Place, fmt.Sprintf("%s is before the batch began, %s", stampOf(at), stampOf(t.Began)))
 	f.Related = []finding.Related{{Place: t.Began.Place, Message: "it began here"}}
 	return f
 }
@@ -198,7 +198,7 @@ func (r *recorder) sample(s *filled) {
 	switch {
 	case wet == nil || dry == nil:
 	case dry.SI > wet.SI:
-		f := driedAboveWet.At(dry.Place, fmt.Sprintf("the dried sample weighs %s, more than the %s it was", dry, wet))
+		f := driedAboveWet.At(dry.Place, fmt.Sprintf("the dried sample weighs %s, more than the %s before drying", dry, wet))
 		f.Related = []finding.Related{{Place: wet.Place, Message: "before drying"}}
 		r.refuse(f)
 	default:

@@ -11,13 +11,13 @@ import (
 
 var (
 	sprinkleUnclear = rule("sprinkle-unclear", fault, "a sprinkling that does not say how much, or not when",
-		"it needs one of an amount and a moisture to come to, and one of an interval and what must hold", "say how much or to what moisture, and how often or when: sprinkle to moisture 45 % when moisture below 43 %",
+		"it needs an amount of water or a moisture to reach, and an interval or a condition", "write how much or to what moisture, and how often or when: sprinkle to moisture 45 % when moisture below 43 %",
 		inPiece("sprinkle 0.3 l"), inPiece("sprinkle 0.3 l every 24 h"))
 	airNotBlown = rule("air-not-blown", fault, "air of the room with what only air that is blown can have",
-		"an airflow, a condition and times are of a fan that blows air through the bed, and what it blows is taken at air-on", "write at air-on, or leave the others out",
+		"an airflow, a condition and times belong to a fan that blows air through the bed, and its air is measured at air-on", "write at air-on, or leave the others out",
 		inWither("air at 18 to 22 °C with airflow 60 m3/h"), inWither("air at 18 to 22 °C"))
 	fanTimes = rule("fan-times", fault, "a fan by the clock whose two times do not go together",
-		"for says how long the fan runs each time, every from one start to the next: neither means anything alone, and a fan that runs for all of it never stops", "write both, such as: for 15 min every 1 h; of a fan that is to run all the time write neither",
+		"for says how long the fan runs each time, and every the time from one start to the next: neither means anything alone, and if both are equal the fan never stops", "write both, such as: for 15 min every 1 h; for a fan that runs all the time, write neither",
 		inPiece("air at air-on 13 °C for 15 min"), inPiece("air at air-on 13 °C for 15 min every 1 h"))
 )
 
@@ -73,9 +73,9 @@ func (b *builder) air(g *growing, r *filled) {
 
 func missingTime(a *model.Air) string {
 	if a.For == nil {
-		return fmt.Sprintf("the fan starts every %s, and it is not said for how long it runs", a.Every)
+		return fmt.Sprintf("the fan starts every %s, but how long it runs is not written", a.Every)
 	}
-	return fmt.Sprintf("the fan runs for %s, and it is not said how often", a.For)
+	return fmt.Sprintf("the fan runs for %s, but how often is not written", a.For)
 }
 
 // roomAir is given once, and takes nothing that only a fan does.

@@ -9,8 +9,8 @@ import (
 	"maltwright/lang/vocabulary"
 )
 
-var changeUnfit = rule("change-unfit", fault, "a step that was changed in what it has not",
-	"what was done would not be forecast", "look at the step and its number; airflow, returns and smoke are of dry, stew, cure and roast, water is of cool",
+var changeUnfit = rule("change-unfit", fault, "a change to something that the step does not have",
+	"the forecast would leave the change out", "look at the step and its number; airflow, returns and smoke are of dry, stew, cure and roast, water is of cool",
 	batchOf("  changed soak 1 to returns 50 % because \"the flap\"\n"), batchOf("  changed dry 1 to returns 50 % because \"the flap\"\n"))
 
 // changed reads a step that was done otherwise.

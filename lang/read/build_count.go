@@ -30,7 +30,7 @@ func (r *recorder) counted(s *filled) {
 		n := inKernels(v.quantity(), x)
 		if n.Dimension == quantity.Share {
 			f := countsDiffer.At(n.Place, countless(x, n))
-			f.Hint = "say of how many kernels, behind of"
+			f.Hint = "write behind of how many kernels were counted"
 			r.refuse(f)
 			return
 		}
@@ -87,7 +87,7 @@ func inKernels(q *model.Quantity, x *model.Counted) *model.Quantity {
 // countless says why a share is no count.
 func countless(x *model.Counted, share *model.Quantity) string {
 	if x.What.Text == model.Chit {
-		return fmt.Sprintf("%s have chitted, but it is not said of how many kernels", share)
+		return fmt.Sprintf("%s have chitted, but how many kernels were counted is not written", share)
 	}
 	return fmt.Sprintf("%s is a share; a count of the acrospire has the kernels of each class", share)
 }
@@ -99,7 +99,7 @@ var counts = map[string]func(*model.Counted, float64) string{
 		case len(x.Kernels) != 1:
 			return fmt.Sprintf("chit is counted with one number, of how many kernels; %d stand here", len(x.Kernels))
 		case x.Of == nil:
-			return fmt.Sprintf("%.0f kernels have chitted, but it is not said of how many", sum)
+			return fmt.Sprintf("%.0f kernels have chitted, but how many were counted is not written", sum)
 		case sum > x.Of.SI:
 			return fmt.Sprintf("%.0f kernels have chitted of %.0f that were looked at", sum, x.Of.SI)
 		}

@@ -35,7 +35,7 @@ func (b *builder) fan(k *drying, r *filled) {
 	case r.whole:
 		f := fanCurve.At(r.place, fmt.Sprintf("%s is a point of a curve, and it does not say at what pressure", v.place.Text()))
 		f.Write(r.place, fmt.Sprintf("airflow %s", v.place.Text()), fmt.Sprintf("fan %s at 0 Pa", v.place.Text()))
-		f.Hint += ": the first is what goes through the malt, the second what the fan blows with nothing in its way"
+		f.Hint += ": the first is the air that goes through the malt, the second the air of the fan with nothing in its way"
 		b.refuse(f)
 	}
 }
@@ -58,7 +58,7 @@ func (b *builder) kilnFan(k *drying, r *filled) {
 		b.refuse(f)
 		return
 	case len(written) > mostPoints:
-		b.refuse(fanCurve.At(written[mostPoints].Place, fmt.Sprintf("a curve has %d points at the most, and this is one more", mostPoints)))
+		b.refuse(fanCurve.At(written[mostPoints].Place, fmt.Sprintf("a curve has at most %d points, and this is one more", mostPoints)))
 		return
 	}
 	curve := slices.Clone(written)

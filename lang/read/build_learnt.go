@@ -15,7 +15,7 @@ func (b *builder) learnt(r *filled) {
 	l := &model.Learnt{}
 	l.Name, l.Place = r.name()
 	if first := b.house.Learnt; first != nil {
-		b.again(l.Place, first.Place, "a second house block: there is one at the most")
+		b.again(l.Place, first.Place, "a second house block: there may be only one")
 		return
 	}
 	b.house.Learnt = l

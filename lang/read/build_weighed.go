@@ -58,12 +58,12 @@ func (r *recorder) onScale(s *filled, x *model.Weighed) bool {
 		r.dropped++
 		return false
 	case x.In.Weighs == nil:
-		f := missingStatement.At(v.place, fmt.Sprintf("%s %q does not say what it weighs when it is empty, so that the grain in it cannot be told from it", x.In.Kind, x.In.Name))
-		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; of the drained grain alone, leave in out", x.In.Kind, x.In.Name)
+		f := missingStatement.At(v.place, fmt.Sprintf("%s %q does not say what it weighs when it is empty, so the weight of the grain in it is not known", x.In.Kind, x.In.Name))
+		f.Hint = fmt.Sprintf("add to the block of %s %q a line such as: weighs 990 g; where the grain was weighed without it, take in %[2]q out", x.In.Kind, x.In.Name)
 		if p := r.batch.Process; p != nil {
 			f.Hint = p.Units().Retold(f.Hint)
 		}
-		f.Related = []finding.Related{{Place: x.In.Place, Message: "here it would say so"}}
+		f.Related = []finding.Related{{Place: x.In.Place, Message: "its weight belongs here"}}
 		r.refuse(f)
 		return false
 	}
@@ -106,7 +106,7 @@ func (r *recorder) scaleOf(v *given) *model.Scale {
 	}
 	if list := r.holders[v.word]; len(list) > 0 {
 		f := unknownName.At(v.place, fmt.Sprintf("%q is a %s, and no scale", v.word, list[0].Kind))
-		f.Hint = fmt.Sprintf("what stood on the scale is said with in: in %q", v.word)
+		f.Hint = fmt.Sprintf("write what stood on the scale behind in: in %q", v.word)
 		r.note(f)
 		return nil
 	}

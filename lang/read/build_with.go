@@ -29,7 +29,7 @@ func (b *builder) soakWith(s *model.Soak, r *filled) {
 		vocabulary.WithOverflow: func(_ source.Place, q *model.Quantity) { s.Overflow = q },
 	})
 	if s.Aerated && s.Airflow != nil {
-		b.note(twoOfAClause.At(s.Airflow.Place, fmt.Sprintf("a soak with air has as much as the water takes, and %s is said as well", s.Airflow)))
+		b.note(twoOfAClause.At(s.Airflow.Place, fmt.Sprintf("a soak with air gets as much as the water takes, so it cannot have %s too", s.Airflow)))
 		s.Airflow = nil
 	}
 }

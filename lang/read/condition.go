@@ -127,7 +127,7 @@ func (r *statementReader) asked(t *model.Test, m vocabulary.Measure, term syntax
 		return false
 	}
 	if bound == nil && a.High == nil {
-		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say whether it is the least or the most", t.Place.Text()))
+		n := boundMissing.At(t.Place, fmt.Sprintf("%s does not say at least or at most", t.Place.Text()))
 		figure := r.at(a.Span).Text()
 		n.Write(t.Place, r.bounded(m, figure)...)
 		r.note(n)

@@ -51,7 +51,7 @@ func conflicted(f *source.File, found []finding.Finding) []finding.Finding {
 			return o.Place.File == f && o.Place.Start >= s.Start && o.Place.End <= s.End
 		})
 		first := f.Line(f.Position(s.Start, source.Bytes).Line)
-		n := mergeUnsettled.At(source.Place{File: f, Span: first}, "a merge left two versions here, between its marks")
+		n := mergeUnsettled.At(source.Place{File: f, Span: first}, "a merge left two versions here, between its markers")
 		n.Hint = "keep the lines that are meant, and delete the others and the marks"
 		found = append(found, n)
 	}

@@ -38,13 +38,13 @@ func framed(f *source.File) (finding.Finding, bool) {
 	uses, rest := apartFromUse(tree)
 	if block, ok := blockOf(rest); ok && len(found) == 0 {
 		text := putAround(block, f.Text(whole.Span))
-		return offerFrame(first, whole, fmt.Sprintf("these statements stand in no %s", blockWord(block)), text), true
+		return offerFrame(first, whole, fmt.Sprintf("these statements are not inside a %s", blockWord(block)), text), true
 	}
 	said := tellingOf(f)
 	if uses || said.steps() == 0 {
 		return finding.Finding{}, false
 	}
-	g := offerFrame(first, whole, "this tells of a process, and stands in none: a process is written step by step, in stages", said.file(f))
+	g := offerFrame(first, whole, "this describes a process in plain words: a process is written step by step, in stages", said.file(f))
 	if list := said.notUsed(); len(list) > 0 {
 		g.Hint += "; of the text were not used: \"" + strings.Join(list, "\", \"") + "\""
 		g.Offers[0].Edits[0].New = notUsedLine(list) + g.Offers[0].Edits[0].New
@@ -213,6 +213,6 @@ func inOneLine(text string) string {
 
 // noFrame is of a file whose lines stand in no process.
 var noFrame = finding.Rule{Name: "no-frame", Severity: finding.Fault,
-	Title: "what the file says stands in no process",
-	Why:   "a process says what is made of which grain, in which stages, and the steps stand in them",
+	Title: "the statements of the file are not inside a process",
+	Why:   "a process says which malt is made from which grain; its stages hold the steps",
 	Do:    `put process "its name" { in front of it, its stages in that, and } behind`}

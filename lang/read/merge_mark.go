@@ -14,8 +14,8 @@ const UnsettledMark = "# both: ours "
 
 var mergeUnsettled = rule("merge-unsettled", fault,
 	"a merge left two values here, and nobody has chosen",
-	"one of the two stands in the statement only because one had to; which is meant, a person must say",
-	"make the statement say what is meant, then delete this comment",
+	"the statement shows one of the two only because it needs a value; a person must choose",
+	"write the right value into the statement, then delete this comment",
 	shortest+shortKiln+"  # both: ours within 12 h; theirs within 20 h; before within 24 h\n  deculm within 12 h\n}",
 	shortest+shortKiln+"  deculm within 20 h\n}")
 

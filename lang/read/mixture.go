@@ -11,7 +11,7 @@ import (
 )
 
 var lotsDiffer = rule("lots-differ", fault, "a process from lots that do not go together",
-	"two grains drink and grow at their own pace, and green malt has grown already: one of them is spoilt (common practice)",
+	"two grains drink and grow at different speeds, and green malt has already grown: one of them is spoilt (common practice)",
 	"make two processes of it, or name a lot of the same grain",
 	`use "loft.malt"
 grain "Wheat" { species wheat; moisture 12 % }

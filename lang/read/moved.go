@@ -151,7 +151,7 @@ func (t *sequence) near(i int, at []time.Time) bool {
 }
 
 // lookAtTime is what to do about a time that is settled to be wrong.
-const lookAtTime = "look at the date, and whether the hour is of the morning or of the evening"
+const lookAtTime = "look at the date, and whether the hour is in the morning or in the evening"
 
 // inDisorder tells of the times that go back. Where one time is settled to be wrong it is
 // told in place of all others; where it is one of several, the first that goes back is told
@@ -166,7 +166,7 @@ func (r *recorder) inDisorder() {
 		r.note(r.told(list[0]))
 	case len(list) > 1:
 		if len(list) <= mostRemedies {
-			first.Hint = "one of the times below is wrong, and each of them puts all in order: look at both the date and the hour"
+			first.Hint = "one of the times below is wrong, and changing any one of them puts all in order: look at the date and the hour"
 			for _, x := range list {
 				first.Related = append(first.Related, finding.Related{Place: r.moments[x.at].place, Message: fmt.Sprintf("%s in its place", strings.Join(x.fits, " or "))})
 			}

@@ -286,7 +286,7 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		f.Repair(place, t.Value) // a time stands in no quotes
 	}
 	if slot.Kind == vocabulary.Name || slot.Kind == vocabulary.Text {
-		f.Hint = "it stands in quotes, with all its words"
+		f.Hint = "write it in quotes, with all its words"
 	}
 	r.note(f)
 }

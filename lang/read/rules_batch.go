@@ -25,10 +25,10 @@ func sharedOut(line string) string {
 // The rules of a record.
 var (
 	timeGoesBack = rule("time-goes-back", fault, "a reading whose time lies before that of the line above",
-		"what follows it would be put on the wrong day", "write the date if another day is meant, or put the lines in the order of the clock",
+		"the lines after it would fall on the wrong day", "write the date if another day is meant, or put the lines in the order of the clock",
 		batchOf("  turned at 2026-03-10 21:05\n  turned at 2026-03-10 20:15\n"), batchOf("  turned at 2026-03-10 21:05\n  turned at 06:15\n"))
 	readingBeforeBegan = rule("reading-before-began", fault, "a reading whose time lies before the batch began",
-		"nothing can be read of a batch that is not there", "look at both dates",
+		"a batch has no readings before it begins", "look at both dates",
 		batchOf("  read water 12 °C at 2026-03-05 07:10\n"), batchOf("  read water 12 °C at 2026-03-06 07:10\n"))
 	countsDiffer = rule("counts-do-not-add-up", fault, "a count of kernels that does not add up",
 		"a number was left out, or written wrong", "count again, or look at the slip it was written on",
@@ -40,11 +40,11 @@ var (
 		"drying takes water away; the two weights may be swapped, or the dish weighed along once", "look at both weights",
 		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))
 	tareBesideIn = rule("tare-beside-in", caution, "a record with a tare, and weights that say in what the grain was weighed",
-		"what such a weight was weighed in is taken off it, and of every other weight the tare: it is not certain which of the two is in a number",
-		"say of each weight in what it was weighed; then no tare is needed",
+		"the vessel is taken off a weight that names one, and the tare off every other weight: the program cannot know which of the two a number includes",
+		"write for each weight what it was weighed in; then no tare is needed",
 		tubThatWeighs+batchOf("  tare 990 g\n  weighed 8.33 kg in \"tub\" after soak 1\n"), tubThatWeighs+batchOf("  weighed 8.33 kg in \"tub\" after soak 1\n"))
 	partOfBatch = rule("part-of-batch", caution, "a weight of one of several vessels that a steep is shared out among",
-		"how much of the grain is in the one is not known well enough to tell the moisture of all of it, so the weight is not read",
-		"weigh what is in each of the vessels, and write the sum of the drained grain without in; or weigh a marked bag",
+		"the share of the grain in that vessel is not known well enough to give the moisture of all of it, so the weight is left out",
+		"weigh the grain in each vessel, and write the sum of the drained grain without in; or weigh a marked bag",
 		sharedOut("  weighed 4.66 kg in \"tub\" after soak 1\n"), sharedOut("  weighed 7.34 kg after soak 1\n"))
 )

@@ -75,7 +75,7 @@ func (b *builder) steepSense(p *model.Process, steps []model.Step) {
 	for _, s := range steps {
 		if r, ok := s.(*model.Repeat); ok {
 			if r.Times == nil && !b.unread[s] {
-				b.note(missingGuard.At(s.Place(), "repeat does not say how many times at the most"))
+				b.note(missingGuard.At(s.Place(), "repeat does not say at most how many times"))
 			}
 			b.steepSense(p, r.Steps)
 			continue
@@ -203,9 +203,9 @@ func (b *builder) endsBy(place source.Place, what string, end model.Ending) {
 	case end.Until == nil && end.Allow == nil:
 		b.note(stepNeedsEnd.At(place, fmt.Sprintf("%s does not say when it ends", what)))
 	case end.Allow == nil || end.Allow.Latest == nil:
-		f := missingGuard.At(place, fmt.Sprintf("%s waits for something, but has no latest time", what))
+		f := missingGuard.At(place, fmt.Sprintf("%s waits for a condition, but has no latest time", what))
 		if end.Until != nil {
-			f.Related = []finding.Related{{Place: end.Until.Place, Message: "it waits for this"}}
+			f.Related = []finding.Related{{Place: end.Until.Place, Message: "this is its condition"}}
 		}
 		b.note(f)
 	}

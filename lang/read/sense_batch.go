@@ -59,7 +59,7 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	what := "the batch"
 	if x.OfBag {
 		if what = "the bag"; raw == nil && !t.Broken {
-			f := missingStatement.At(x.Place(), "the bag is weighed, but what went into it is not said")
+			f := missingStatement.At(x.Place(), "the bag is weighed, but its raw grain is not written")
 			f.Hint = "add a line above such as: bag 100 g at the start"
 			b.note(f)
 		}
@@ -69,16 +69,16 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 	}
 	f := outOfRange.At(x.Weight.Place, fmt.Sprintf("%s weighs %s%s, which %s of raw grain cannot: it would be %s times as heavy, outside %.1f to %.1f",
 		what, x.Weight, withEmpty(t, x), raw, times(net/raw.SI), model.Lightest, model.Heaviest))
-	f.Hint = "look at the number and its unit, and whether the tare is in it"
+	f.Hint = "look at the number and its unit, and whether it includes the tare"
 	along := x.Weight.SI - net
 	if slip := onlySlip(x.Weight.Quantity, func(si float64) bool { return t.CanWeigh(x, si-along) }); slip != "" {
 		f.Hint = slip
 	}
 	if !x.OfBag && net < lostGrain*raw.SI && t.RawBag() != nil {
-		f.Hint = fmt.Sprintf("if it was the bag that was weighed, write: weighed bag %s", x.Weight)
+		f.Hint = fmt.Sprintf("if the bag was weighed, write: weighed bag %s", x.Weight)
 	}
 	if x.In != nil {
-		f.Hint = fmt.Sprintf("look at the number and its unit, and whether %q is in it; of the drained grain alone, leave in out", x.In.Name)
+		f.Hint = fmt.Sprintf("look at the number and its unit, and whether it includes %[1]q; where the grain was weighed without it, take in %[1]q out", x.In.Name)
 		f.Related = append(f.Related, finding.Related{Place: x.In.Weighs.Place, Message: "what it weighs when it is empty"})
 	}
 	b.note(f)

@@ -14,7 +14,7 @@ func (b *builder) restBound(v *given) {
 	if v.op == nil || *v.op != quantity.AtMost && *v.op != quantity.Below {
 		return
 	}
-	f := boundWrongWay.At(v.place, fmt.Sprintf("store says how long the malt rests before it is used, and %s of that lets it be used at once", v.place.Text()))
+	f := boundWrongWay.At(v.place, fmt.Sprintf("store says how long the malt rests before use, and %s lets it be used at once", v.place.Text()))
 	f.Severity = caution
 	f.Hint = fmt.Sprintf("write at least %s", v.rng)
 	b.note(f)

@@ -102,8 +102,8 @@ func ajar(k *model.Kiln) bool    { return k.Door != nil && !still(k) }
 var clashes = []clash{
 	{vocabulary.FactDraught, vocabulary.FactFan, natural, "the draught is natural, and the kiln has a fan", "write draught fan, or take the fan out"},
 	{vocabulary.FactDraught, vocabulary.FactFan, still, "no air is blown through a still oven, and the kiln has a fan", "write draught fan; or take the fan out, if it only stirs the air of an oven"},
-	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, and its draught is said to be still", "take the draught out"},
-	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, and the draught is said to be still", "write draught natural, or take the chimney out"},
+	{vocabulary.FactDraught, vocabulary.FactTumbles, func(k *model.Kiln) bool { return still(k) && drum(k) }, "a drum that tumbles moves malt and air, but its draught is still", "take the draught out"},
+	{vocabulary.FactDraught, vocabulary.FactChimney, still, "a chimney draws air through the malt, but the draught is still", "write draught natural, or take the chimney out"},
 	{vocabulary.FactDoor, vocabulary.FactDraught, ajar, "the door is ajar, and the kiln has a draught: air leaves by the door of a still oven alone", "write draught still, or take door ajar out: of a kiln with a draught the airflow says what goes through the malt"},
 	{vocabulary.FactDoor, vocabulary.FactFan, func(k *model.Kiln) bool { return ajar(k) && k.Draught.Text == "" }, "the door is ajar, and the kiln has a fan: air leaves by the door of a still oven alone", "take door ajar out, or the fan"},
 	{vocabulary.FactHolds, vocabulary.FactTumbles, noDrum, "holds is of a drum, and this kiln does not tumble", "write tumbles yes, or the area of what the malt lies on"},
@@ -123,11 +123,11 @@ func (b *builder) airflowBesideCurve(k *model.Kiln) {
 	if slices.ContainsFunc(b.found, func(f finding.Finding) bool { return f.Place == k.Airflow.Place && f.Severity == fault }) {
 		return
 	}
-	f := airflowBesideFan.At(k.Airflow.Place, fmt.Sprintf("the fan has a curve, and an airflow is said as well: %s is led through the malt, as far as the fan gives it", k.Airflow))
+	f := airflowBesideFan.At(k.Airflow.Place, fmt.Sprintf("the fan has a curve, and the kiln an airflow: %s goes through the malt, as far as the fan gives it", k.Airflow))
 	f.Related = []finding.Related{{Place: most.Place, Message: "the curve"}}
 	if k.Airflow.SI > most.Flow.SI {
 		f.Severity = caution
-		f.Message = fmt.Sprintf("%s is to be led through the malt, and the fan gives %s at the most", k.Airflow, most.Flow)
+		f.Message = fmt.Sprintf("%s should go through the malt, and the fan gives at most %s", k.Airflow, most.Flow)
 		f.Hint = "take the airflow out, and the bed has what the fan gives it; or look at both numbers and their units"
 	}
 	b.note(f)
@@ -143,7 +143,7 @@ func (b *builder) moreThanBlown(k *model.Kiln, s model.Step) {
 	if asked.SI <= most.Flow.SI {
 		return
 	}
-	f := airflowBesideFan.At(asked.Place, fmt.Sprintf("%s asks for %s, and the fan of its kiln gives %s at the most", s.Kind(), asked, most.Flow))
+	f := airflowBesideFan.At(asked.Place, fmt.Sprintf("%s asks for %s, and the fan of its kiln gives at most %s", s.Kind(), asked, most.Flow))
 	f.Severity = caution
 	f.Hint = "look at both numbers and their units"
 	f.Related = []finding.Related{{Place: most.Place, Message: "the curve"}}
@@ -155,7 +155,7 @@ func (b *builder) stirredDrum(st *model.Kilning) {
 	if st.Kiln == nil || !st.Kiln.Tumbles || st.Stir == nil {
 		return
 	}
-	f := factsClash.At(st.Stir.Place, fmt.Sprintf("%q mixes the malt as it turns, and to stir it every %s does nothing", st.Kiln.Name, st.Stir))
+	f := factsClash.At(st.Stir.Place, fmt.Sprintf("%q mixes the malt as it turns, so stirring it every %s does nothing", st.Kiln.Name, st.Stir))
 	f.Severity = caution
 	f.Hint = "take stir out"
 	f.Related = []finding.Related{{Place: st.Kiln.Place, Message: "the drum"}}

@@ -39,7 +39,7 @@ func slipOf(r, band quantity.Range) string {
 	}
 	for _, shift := range []int{1, -1, 2, -2} {
 		if meant, ok := pointMoved(r, shift); ok && within(band, meant) {
-			return fmt.Sprintf("look where the point stands: it may be %s", meant)
+			return fmt.Sprintf("look at the decimal point: it may be %s", meant)
 		}
 	}
 	return ""

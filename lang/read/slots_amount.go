@@ -71,7 +71,7 @@ func (r *statementReader) noRange(e *value.Error, a syntax.Amount, slot *vocabul
 		case plain && unitForgot(e.Made.Unit(), dims) != "" && a.High == nil:
 			f.Ask(place, number+" "+unitForgot(e.Made.Unit(), dims))
 		case one[0] == quantity.Mass && slices.Equal(dims, []quantity.Dimension{quantity.Volume}) && r.in == vocabulary.KilnFacts:
-			f.Hint = "its volume is wanted: a kilogram of malt lies in some 2 l, and a drum is filled by a half"
+			f.Hint = "it needs a volume: a kilogram of malt takes about 2 l, and a drum is filled to a half"
 		}
 		r.note(f)
 	}

@@ -79,6 +79,7 @@ type Clause struct {
 	Slots    []Slot
 	Required bool
 	Joins    bool // its values may stand several times, joined by "and"
+	Told     bool // as of a row
 	Doc      string
 }
 
@@ -99,6 +100,7 @@ type Row struct {
 	Phase     Phase  // of a step: how far the batch has come when it is over
 	Dries     bool   // malt is drier behind it
 	Aside     bool   // it keeps account, or silences: a process is made the same without it
+	Told      bool   // people are told of it, and no forecast goes by it: a record pinned to a process without it stays true
 	NamesStep bool   // its first value is a step and its number, so that a "to" behind it opens a clause
 	Leads     string // the clause whose value may as well stand right behind the word: cure 4 h at malt 82 °C
 	Doc       string

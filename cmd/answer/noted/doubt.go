@@ -21,6 +21,10 @@ type Doubt struct {
 	From, To answer.Kilograms // what the scale is likely to show, as the line has it weighed
 	Wet      answer.Share     // what it would hold, by the dry matter that the forecast has left
 	Meant    *Meant           // nil where nothing would explain it
+	Late     *Late            // it is that of the end of its step, and the line is of later; it goes before Meant
+	Along    *model.Holder    // the vessel in which the grain lies, of which it is not known what it weighs; it may have stood on the scale
+	More     answer.Kilograms // than is to be expected
+	Earlier  *model.Weighed   // the weight before it that lies off the forecast, on which this one lies
 }
 
 // Meant is a reading that would fit.
@@ -44,11 +48,12 @@ const (
 )
 
 const (
-	farOff   = 3.0   // standard deviations from which on a weight is asked about
-	offer    = 2.0   // the same where a slip explains it
-	explains = 1.2   // standard deviations within which a slip does
-	halfway  = 0.5   // of its own distance, within which it must lie beside that of the weight as it stands
-	lighter  = 0.995 // of the raw grain: below it a weight is lighter
+	farOff    = 3.0   // standard deviations from which on a weight is asked about
+	offer     = 2.0   // the same where a slip explains it
+	unweighed = 2.5   // the same where the vessel may have stood on it
+	explains  = 1.2   // standard deviations within which a slip does
+	halfway   = 0.5   // of its own distance, within which it must lie beside that of the weight as it stands
+	lighter   = 0.995 // of the raw grain: below it a weight is lighter
 )
 
 // Doubts says of each of some lines why it may not be right; nil of what may, or is no weight.
@@ -101,9 +106,37 @@ func (h *holding) doubt(x *model.Weighed, o *evidence.Observation, s *forecast.S
 	if d.Meant != nil && off(float64(d.Meant.Net)) > halfway*own {
 		d.Meant = nil
 	}
+	d.Earlier, d.More = h.earlier(o), answer.Kilograms(o.Value-value)
+	if d.Meant == nil && x.In == nil && !x.OfBag && o.Value > value && s.Stage == model.SteepStage {
+		if in := model.HolderOf(s.Of); in != nil && in.Weighs == nil {
+			d.Along = in
+		}
+	}
 	switch {
+	case own > unweighed && d.Along != nil && d.Earlier == nil:
+		return d
 	case d.Lighter != nil, own > farOff, own > offer && d.Meant != nil && d.Meant.Kind != Swapped:
 		return d
+	}
+	return nil
+}
+
+const (
+	onForecast  = 0.03 // of a weight, within which it lies on the forecast of the usual lot and house
+	offForecast = 0.06 // of a weight, from which on it lies off that
+)
+
+// earlier is the weight before one that lies on the forecast which lies off it, nil where there is none:
+// rather that one is wrong.
+func (h *holding) earlier(o *evidence.Observation) *model.Weighed {
+	off := func(o *evidence.Observation) float64 { return math.Abs(o.Value/o.Expect(h.plan, 0) - 1) }
+	if !(off(o) < onForecast) {
+		return nil
+	}
+	for i := h.seat - 1; i >= 0; i-- {
+		if x, ok := h.trial.Observations[i].Reading.(*model.Weighed); ok && off(&h.trial.Observations[i]) > offForecast {
+			return x
+		}
 	}
 	return nil
 }

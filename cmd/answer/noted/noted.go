@@ -38,6 +38,7 @@ type Result struct {
 	Due         *Visit                  // what begins now, with what the reading ended
 	Next        *Visit                  // what is next
 	Over        bool                    // nothing is left to do but to wait
+	Passed      *outlook.Passed         // the steep needs no further soak
 	Doubt       *Doubt                  // why it may not be right
 	Failed      bool                    // there is no forecast
 }
@@ -74,6 +75,9 @@ func Of(ctx context.Context, b *model.Batch, line model.Dated, at time.Time, poo
 	}
 	r.read(h)
 	r.next(h)
+	if _, ok := line.(*model.Weighed); ok && r.Moisture != nil {
+		r.Passed = outlook.PassedOf(h.best, h.trial.Now, float64(r.Moisture.Read))
+	}
 	return r
 }
 

@@ -113,10 +113,25 @@ func (e *Enzymes) dried(f *forecast.Forecast) {
 		}
 	}
 	gentle := worst == nil
-	e.Gentle = &gentle
+	if !gentle || !slices.ContainsFunc(f.Stages, ovenTakesWet) {
+		e.Gentle = &gentle
+	}
 	if worst != nil {
 		e.Hottest = &TooHot{answer.Celsius(worst.Temperature), answer.Share(worst.Moisture), answer.Celsius(worst.Limit)}
 	}
+}
+
+const (
+	wetIn   = 0.20 // moisture from which on malt that goes into a hot oven dries by what leaks alone
+	ovenHot = 60.0 // °C of it
+)
+
+// ovenTakesWet tells whether malt goes so wet into an oven without a fan that what leaks from it, which
+// nobody has measured, decides how hot it gets: such malt is not said to be dried gently.
+func ovenTakesWet(st forecast.Stage) bool {
+	return forecast.InStillOven(st.Of) && slices.ContainsFunc(st.Steps, func(s forecast.Step) bool {
+		return s.MoistureStart > wetIn && s.Temperature.Known && s.Temperature.From > ovenHot
+	})
 }
 
 // airMay is by how much malt may be hotter than its enzymes bear where only the air is set, K: the

@@ -35,6 +35,7 @@ type Result struct {
 	Over        bool `doc:"the rootlets are off"`
 	Complete    bool `doc:"the forecast came to its end, and did not break off"`
 	Now         State
+	Passed      *outlook.Passed               `json:",omitempty" doc:"where the steep needs no further soak: the grain is as moist as it is to become"`
 	Waits       []Wait                        `doc:"conditions that are open or to come"`
 	Due         []timetable.Visit             `doc:"the visits to come"`
 	Late        []Late                        `doc:"what should have been done"`
@@ -113,6 +114,9 @@ func Of(f *follow.Following, at time.Time, why AsOf) Result {
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),
 		Posterior: posteriorOf(f)}
+	if r.Now.Moisture != nil && len(f.Trial.Observations) > 0 {
+		r.Passed = outlook.PassedOf(f.Centre, f.Now, float64(r.Now.Moisture.P50))
+	}
 	if p.Learnt() != nil {
 		r.RelativeTo = House
 	}

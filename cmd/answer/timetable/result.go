@@ -22,7 +22,8 @@ type Result struct {
 	Back     bool            `json:"reckoned_back" doc:"the start follows from the time at which the malt is to be ready"`
 	Rested   time.Time       `doc:"when the rest in store is over; null where there is none"`
 	Visits   []Visit
-	Night    *Nights `doc:"how many visits fall in the night, by the start; null where the site does not say when somebody is awake"`
+	Night    *Nights `doc:"how many visits fall in the night, by the start; null where the site does not say when somebody is awake, and of a batch under way"`
+	Ahead    bool    `json:"-"` // of a batch under way: no other start is sought
 	outlook.Asked
 }
 

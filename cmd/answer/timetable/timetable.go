@@ -80,7 +80,7 @@ func Ahead(f *forecast.Forecast, list []visits.Visit, began time.Time) (Result, 
 		return Result{}, ErrBrokenOff
 	}
 	r := of(f, list, began, false)
-	r.Night = nil
+	r.Night, r.Ahead = nil, true
 	return r, nil
 }
 

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"maltwright/lang/fingerprint"
 	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/lang/source"
@@ -18,6 +17,10 @@ import (
 // factForm is a fact of the house that is supposed to be otherwise: what it is a fact of,
 // with its name where the process uses several, its word, and what it is to be.
 var factForm = regexp.MustCompile(`^\s*(grain|site|vessel|floor|kiln)(?:\s+"([^"]*)")?\s+([a-z-]+)\s+to\s+(\S.*?)\s*$`)
+
+// stageForm is a statement of a stage that is supposed to be otherwise: the stage, its number
+// where there are several, the word of the statement and what stands behind it.
+var stageForm = regexp.MustCompile(`^\s*(steep|germinate|wither|kiln)(?:\s+(\d{1,3}))?\s+([a-z-]+)\s+to\s+(\S.*?)\s*$`)
 
 // isFact tells whether a change is of a fact of the house.
 func isFact(change string) bool {
@@ -42,7 +45,7 @@ func asLines(changes []string) ([]string, error) {
 		case isStep(word):
 			line = vocabulary.RecordChanged + " " + line
 		case !own:
-			return nil, Misuse(fmt.Sprintf("%q names neither a step nor a fact of the house; write it as: soak 1 to 6 h, from 5 kg of \"...\", or site air to 41 °F", line))
+			return nil, Misuse(fmt.Sprintf("%q names neither a step nor a fact of the house. A change begins with a step (soak 1 to 6 h), a stage (germinate turn to every 6 h), from (from 5 kg of \"...\"), or with grain, site, vessel, floor, kiln or the name of one (site air to 5 °C)", line))
 		}
 		if first, _, _ := strings.Cut(line, " "); first == vocabulary.RecordChanged && !strings.Contains(line, vocabulary.ClauseBecause) {
 			line += " " + vocabulary.ClauseBecause + ` "supposed"`
@@ -88,7 +91,11 @@ func (c Case) withFacts(p *model.Process, facts []string) (*altered, error) {
 	a.texts[a.first] = c.Text
 	edits := map[*source.File][]edit{}
 	for _, fact := range facts {
-		f, e, err := factEdit(p, fact)
+		find := factEdit
+		if isInStage(fact) {
+			find = stageEdit
+		}
+		f, e, err := find(p, fact)
 		if err != nil {
 			return nil, err
 		}
@@ -137,21 +144,40 @@ func factEdit(p *model.Process, fact string) (*source.File, edit, error) {
 		}
 		return nil, edit{}, Misuse(fmt.Sprintf("%q is no fact of a %s; known here: %s", m[3], m[1], meant))
 	}
+	return inBlock(file, block, m[1], m[3], m[4])
+}
+
+// without is what a fact is said to be that is not there.
+const without = "none"
+
+// inBlock writes a statement of a block otherwise; one that is not there is added, and one
+// that is to be none goes.
+func inBlock(file *source.File, block *syntax.Statement, kind, word, to string) (*source.File, edit, error) {
 	var stands []*syntax.Statement
 	for _, s := range block.Body.Statements {
-		if s.Verb.Text == vocabulary.Today(m[3]) {
+		if s.Verb.Text == vocabulary.Today(word) {
 			stands = append(stands, s)
 		}
 	}
-	line := m[3] + " " + m[4]
-	switch len(stands) {
-	case 0:
-		end := block.Body.End - 1 // in front of the brace
-		return file, edit{source.Span{Start: end, End: end}, "\n" + line + "\n"}, nil
-	case 1:
+	line := word + " " + to
+	switch {
+	case len(stands) > 1:
+		return nil, edit{}, Misuse(fmt.Sprintf("%s %s stands %d times, and it is not clear which is meant; change it in a copy of the file", kind, word, len(stands)))
+	case len(stands) == 1 && to == without && !takesNone(kind, word):
+		return file, edit{stands[0].Span, ""}, nil
+	case len(stands) == 1:
 		return file, edit{stands[0].Span, line}, nil
+	case to == without:
+		return nil, edit{}, Misuse(fmt.Sprintf("the %s has no %s that could go", kind, word))
 	}
-	return nil, edit{}, Misuse(fmt.Sprintf("%s %s stands %d times, and it is not clear which is meant; change it in a copy of the file", m[1], m[3], len(stands)))
+	end := block.Body.End - 1 // in front of the brace
+	return file, edit{source.Span{Start: end, End: end}, "\n" + line + "\n"}, nil
+}
+
+// takesNone tells whether none is a value of the fact itself, as of mould.
+func takesNone(kind, word string) bool {
+	row, ok := vocabulary.Lookup(vocabulary.Opens(vocabulary.File, kind), vocabulary.Today(word))
+	return ok && slices.ContainsFunc(row.Slots, func(s vocabulary.Slot) bool { return slices.Contains(s.Words, without) })
 }
 
 // sampleOf is a change of a fact as it is written: site air to 8 to 15 °C.
@@ -170,20 +196,9 @@ func blockOf(p *model.Process, kind, called string) (*source.File, *syntax.State
 	var files []*source.File
 	var blocks []*syntax.Statement
 	var names []string
-	used := map[source.Place]bool{}
-	for _, t := range fingerprint.Trees(p) {
-		for _, s := range t.Top.Statements {
-			used[source.Place{File: t.File, Span: source.Span{Start: s.Start}}] = true
-		}
-	}
-	for _, f := range p.House.Files {
-		tree, _ := syntax.Parse(f)
-		for _, s := range tree.Top.Statements {
-			name := nameOf(s)
-			if s.Verb.Text != kind || s.Body == nil || called != "" && name != called || !used[source.Place{File: f, Span: source.Span{Start: s.Start}}] {
-				continue
-			}
-			files, blocks, names = append(files, f), append(blocks, s), append(names, fmt.Sprintf("%s %q", kind, name))
+	for _, u := range usedBy(p) {
+		if u.kind == kind && (called == "" || u.name == called) {
+			files, blocks, names = append(files, u.file), append(blocks, u.block), append(names, fmt.Sprintf("%s %q", kind, u.name))
 		}
 	}
 	switch {

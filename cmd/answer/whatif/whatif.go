@@ -4,10 +4,10 @@
 // # How it works
 //
 // A change is a line as a record has it of a step that was done otherwise, soak 1 to 6 h,
-// or of the charge, from 5 kg of "Far field 2026"; or a fact of the house, site air to
-// 41 °F. Lines are put into a record of a batch that never was (record.go), which is read
+// or of the charge, from 5 kg of "Far field 2026"; a fact of the house, site air to
+// 41 °F; or a statement of a stage, germinate turn to every 6 h. Lines are put into a record of a batch that never was (record.go), which is read
 // and judged as every other. Facts are written into a copy of the text in which they stand
-// (fact.go), which is read and judged in place of it. Nothing is written to the disk. Both
+// (fact.go, spelt.go), which is read and judged in place of it. Nothing is written to the disk. Both
 // sides are then forecast and compared as two seasons are (cmd/answer/effect).
 package whatif
 
@@ -58,8 +58,9 @@ var errNoForecast = errors.New("it cannot be forecast")
 // leaves the answer unfinished. Errors: Misuse, Unsound.
 func Ask(ctx context.Context, p *model.Process, c Case) (effect.Result, error) {
 	var facts, lines []string
+	list := usedBy(p)
 	for _, change := range c.Changes {
-		if isFact(change) {
+		if change = spelt(change, list); isFact(change) || isInStage(change) {
 			facts = append(facts, change)
 		} else {
 			lines = append(lines, change)
@@ -111,7 +112,7 @@ type supposed struct {
 func (c Case) record(ctx context.Context, p *model.Process, house *altered, lines []string) (supposed, error) {
 	began := c.Begun
 	if began.IsZero() {
-		began = time.Date(2001, time.January, 1, 0, 0, 0, 0, time.Local) // no day of a process without a start
+		began = time.Now() // what has come in by now is there
 	}
 	text := fmt.Sprintf("use %q\nbatch \"supposed\" of \"%s\" {\nbegan %s\n%s\n}\n", house.base(), p.Name, began.Format("2006-01-02 15:04"), strings.Join(lines, "\n"))
 	r := check.File(shownAs, []byte(text), c.Dir, house, check.Options{Context: ctx})

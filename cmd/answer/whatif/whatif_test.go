@@ -61,6 +61,43 @@ func TestWhatIsNotWrittenMayBeSupposed(t *testing.T) {
 	assert.InDelta(t, float64(r.Effects[0].Malt.Old)/2, float64(r.Effects[0].Malt.New), 0.1)
 }
 
+// A definition may be called by its name alone, or by another word for what it is, and a fact
+// that one alone has by itself.
+func TestAChangeIsUnderstoodAsPeopleSayIt(t *testing.T) {
+	for said, meant := range map[string]string{
+		"tray kiln airflow to 80 m3/h":         `kiln "tray kiln" airflow to 80 m3/h`,
+		`"Growing tray" area to 0.2 m2`:        `floor "growing tray" area to 0.2 m2`,
+		"Far field 2026 moisture to 14 %":      "grain moisture to 14 %",
+		"altitude to 1400 m":                   "site altitude to 1400 m",
+		"tub holds to 20 l":                    "vessel holds to 20 l",
+		"germinate hold to bed at 15 to 16 °C": "germinate 1 hold to bed at 15 to 16 °C",
+	} {
+		one, err := ask(t, "pale.malt", said)
+		require.NoError(t, err, said)
+		other, err := ask(t, "pale.malt", meant)
+		require.NoError(t, err, meant)
+		for _, figure := range []func(effect.Effect) any{
+			func(e effect.Effect) any { return e.Total }, func(e effect.Effect) any { return e.Malt }, func(e effect.Effect) any { return e.KilnHeat },
+		} {
+			assert.Equal(t, figure(other.Effects[0]), figure(one.Effects[0]), said)
+		}
+	}
+}
+
+func TestAStatementOfAStageMayBeOtherwiseOrNotThere(t *testing.T) {
+	r, err := ask(t, "pale.malt", "germinate turn to every 14 h")
+	require.NoError(t, err)
+	assert.NotEmpty(t, r.Findings, "it lies too long")
+	r, err = ask(t, "pale.malt", `floor "growing tray" heater to none`)
+	require.NoError(t, err)
+	assert.NotEqual(t, r.Effects[0].Total.Old, r.Effects[0].Total.New)
+	_, err = ask(t, "pale.malt", `floor "growing tray" airflow to none`)
+	var misuse whatif.Misuse
+	assert.ErrorAs(t, err, &misuse)
+	_, err = ask(t, "pale.malt", "germinate 3 turn to every 14 h")
+	assert.ErrorAs(t, err, &misuse)
+}
+
 func TestNothingSupposedMakesNoDifference(t *testing.T) {
 	r, err := ask(t, "pale.malt", "soak 1 to 7 h")
 	require.NoError(t, err)

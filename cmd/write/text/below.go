@@ -18,7 +18,7 @@ func (s *Sheet) below(r outlook.Result) {
 		if b.Waited > 0 {
 			waits = fmt.Sprintf(", after %s of waiting for the floor below", words.Lasting(b.Waited))
 		}
-		s.para("floors", "the air of %s is the exhaust of %s, %.0f to %s as it comes: %s of heat that no heater gives; a batch goes down every %s%s",
+		s.para("floors", "the air of %s is the exhaust of %s, at %.0f to %s: %s of heat that no heater has to give; a batch goes down every %s%s",
 			st.Called(), words.Safe(b.Kiln), s.Temperature(float64(b.Coolest)), s.Degrees(float64(b.Warmest), 0), words.Heat(b.Heat), words.Lasting(b.Cycle), waits)
 	}
 }

@@ -39,11 +39,11 @@ func (s *Sheet) ledgerNotes(list []ledger.Batch) {
 		mark     string
 		means    string
 	}{
-		{seasons.Reckoned, reckonedMark, "not measured outright: reckoned with the forecast that agrees best with the record, or from the bag"},
-		{seasons.Over, overMark, "more than that: not yet so far at the last reading"},
-		{seasons.Under, underMark, "that or less: so far already when it was first seen"},
-		{seasons.Impossible, impossibleMark, "it cannot be, and is left out of what sums the batches up; see maltwright check"},
-		{seasons.Missing, words.None, "the record does not tell"},
+		{seasons.Reckoned, reckonedMark, "not measured directly: taken from the forecast that agrees best with the record, or from the bag"},
+		{seasons.Over, overMark, "more than that: not reached at the last reading"},
+		{seasons.Under, underMark, "that or less: already reached at the first look"},
+		{seasons.Impossible, impossibleMark, "impossible, and left out of the figures of all batches; see maltwright check"},
+		{seasons.Missing, words.None, "the record does not say"},
 	} {
 		if s.standsIn(list, m.standing) {
 			s.para(m.mark, "%s", m.means)

@@ -40,10 +40,10 @@ func (s *lessonSheet) head() {
 		s.line("%s", line)
 	}
 	if s.r.From != nil {
-		s.para("", "It goes on from what house %s says of older batches: its figures and their errors are what was known before.", words.Safe(*s.r.From))
+		s.para("", "It goes on from the figures of house %s, learnt from older batches, with their errors.", words.Safe(*s.r.From))
 	}
 	if len(s.r.Replaces) > 0 {
-		s.para("", "Of what house %s says already nothing was used: the new block is to replace it.", words.Safe(words.List(s.r.Replaces)))
+		s.para("", "It did not use the figures of house %s: the new block replaces them.", words.Safe(words.List(s.r.Replaces)))
 	}
 	s.line("")
 }
@@ -68,8 +68,8 @@ func (s *lessonSheet) factors() {
 	}
 	t.lay(&s.Sheet)
 	s.line("")
-	s.para("value", "1 is the model as it stands, and more is faster, of husk-water more water; of the thermometer, how much more it shows than it is")
-	s.para("settled", "how much of what was open before the readings settle, and from how many batches")
+	s.para("value", "1 is the plain model, and more is faster; for husk-water, more water; for the thermometer, how much too warm it shows")
+	s.para("settled", "the share of what was unknown that the readings settle, and from how many batches")
 	s.scatters()
 }
 
@@ -94,13 +94,13 @@ func (s *lessonSheet) untold() {
 		if p.Batch != nil {
 			of = fmt.Sprintf(" (%s)", words.Safe(*p.Batch))
 		}
-		s.para("one or other", "%s, or %s%s: the readings hardly tell them apart (errors correlated %.2f)", s.Say(p.A), s.Say(p.B), of, p.Correlation)
+		s.para("one or other", "%s, or %s%s: the readings hardly separate the two (errors correlated %.2f)", s.Say(p.A), s.Say(p.B), of, p.Correlation)
 	}
 }
 
 func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimate[T]) {
 	if !e.Known {
-		s.para("cannot tell", "%s: %s settled is less than half, so it is not in the block. To know it, %s.", words.Safe(label), words.Part(e.VarianceExplained), s.Say(e.Learn))
+		s.para("cannot tell", "%s: the readings settle %s, less than half, so it is not in the block. To know it, %s.", words.Safe(label), words.Part(e.VarianceExplained), s.Say(e.Learn))
 	}
 }
 
@@ -108,7 +108,7 @@ func cannotTell[T answer.Figure](s *lessonSheet, label string, e lessons.Estimat
 func (s *lessonSheet) heldOut() {
 	s.line("")
 	if s.r.PredictionErrors == nil {
-		s.para("held out", "whether what was learnt holds for another batch, only another batch can say: it takes two")
+		s.para("held out", "only another batch can show whether the figures hold for it: that takes two batches")
 		return
 	}
 	t := table{columns: []tableColumn{{head: "off, each batch by the others", key: true, least: labelWidth}, {head: "readings", right: true, as: "of %s readings"}, {head: "as learnt", right: true, key: true}, {head: "by model", right: true, key: true}},
@@ -165,7 +165,7 @@ func addMiss[T answer.Single](list []miss, e *lessons.RMSE[T], name, label strin
 func (s *lessonSheet) block() {
 	s.line("")
 	if s.r.House == nil {
-		s.para("no block", "the readings tell no figure well enough")
+		s.para("no block", "the readings give no figure well enough")
 		return
 	}
 	for _, line := range strings.Split(strings.TrimRight(string(malt.House(*s.r.House, s.House)), "\n"), "\n") {
@@ -173,7 +173,7 @@ func (s *lessonSheet) block() {
 	}
 	s.line("")
 	if in := s.r.Seat.Inside; in != nil {
-		s.para("to use it", "write the block into %s, which defines what it names", words.Safe(words.InsideOf(*in)))
+		s.para("to use it", "write the block into %s, which defines the names in it", words.Safe(words.InsideOf(*in)))
 		return
 	}
 	beside := ""

@@ -45,7 +45,7 @@ func TestAHouseIsToldInItsUnits(t *testing.T) {
 	assert.Contains(t, out, "temperature, °F 3 1.80 0.90")
 	assert.Contains(t, out, "drying, h 2 0.5 1.5")
 	assert.Contains(t, out, "in weight and the hours of drying, but not in temperature")
-	assert.Contains(t, out, "hardly tell them apart (errors correlated -0.90)")
+	assert.Contains(t, out, "hardly separate the two (errors correlated -0.90)")
 	assert.Contains(t, out, "thermometer 0.90 °F error 0.18 °F")
 }
 
@@ -72,7 +72,7 @@ func TestWhereTheBlockBelongsIsTold(t *testing.T) {
 	r.Seat.Beside = "house/loft.malt"
 	assert.Contains(t, shownLessons(t, r, words.House{}), "into a file beside house/loft.malt,")
 	r.Seat.Inside = &in
-	assert.Contains(t, shownLessons(t, r, words.House{}), "write the block into the file of the process, which defines what\n")
+	assert.Contains(t, shownLessons(t, r, words.House{}), "write the block into the file of the process, which defines the\n")
 }
 
 // What each batch says by itself stands beside the house, in the units of the house; what it
@@ -91,7 +91,7 @@ func TestEachBatchStandsBesideTheHouse(t *testing.T) {
 	out := strings.Join(strings.Fields(shownLessons(t, r, words.House{System: quantity.System{Fahrenheit: true}})), " ")
 	assert.Contains(t, out, "by itself growth thermometer the house 1.07±0.03 0.90±0.18 a 0.86±0.04 1.80±0.45 b - -")
 	assert.Contains(t, out, "differ from batch to batch, as a standard deviation about the figure of the house: growth by 0.080.")
-	assert.Contains(t, out, "It goes on from what house h says of older batches")
+	assert.Contains(t, out, "It goes on from the figures of house h, learnt from older batches")
 	assert.Contains(t, out, "growth 1.070 0.030 0 ± 0 0 % 9")
 	other := "other lot"
 	r.Factors = append(r.Factors, lessons.Factor{Factor: "growth", Of: &other})

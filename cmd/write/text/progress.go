@@ -64,12 +64,12 @@ func (s *progressSheet) head() {
 	switch n := s.r.Ignored; n {
 	case 0:
 	case 1:
-		s.para("", "one reading is of a later time, and does not count")
+		s.para("", "one reading is later, and does not count")
 	default:
-		s.para("", "%d readings are of a later time, and do not count", n)
+		s.para("", "%d readings are later, and do not count", n)
 	}
 	if !s.r.Complete {
-		s.para("broken off", "the forecast does not come to the end of the process, and nothing is told of what lies behind; maltwright forecast says where it breaks off, and why")
+		s.para("broken off", "the forecast breaks off before the end of the process, and shows nothing after that; maltwright forecast says where, and why")
 	}
 	s.line("")
 }
@@ -185,9 +185,9 @@ func (s *progressSheet) readings() {
 	switch n := len(s.r.Readings) - unjudged; {
 	case n == 0 && unjudged > 0:
 	case n == 0:
-		s.para("readings", "none yet: weigh the drained grain after the next soak, and write it down with note")
+		s.para("readings", "none yet: weigh the drained grain after the next soak, and write the weight with note")
 	case n == 1 && doubtful == 0:
-		s.para("readings", "the one that there is agrees with the forecasts")
+		s.para("readings", "the only one agrees with the forecasts")
 	case doubtful == 0:
 		s.para("readings", "all %d agree with one another and with the forecasts", n)
 	default:

@@ -82,6 +82,9 @@ func (s *progressSheet) due() {
 	if len(s.r.Due) == 0 {
 		return
 	}
+	if s.r.Passed != nil {
+		s.para("steep", "%s", s.Passed(*s.r.Passed))
+	}
 	s.line("%s", s.bold("next"))
 	for _, v := range s.r.Due[:min(mostDue, len(s.r.Due))] {
 		s.visit(v)
@@ -211,7 +214,7 @@ func (s *progressSheet) posterior() {
 		if p.Members >= follow.MostMembers {
 			more = ""
 		}
-		s.para("", "that is few: hardly any forecast agrees with the record as a whole, so trust the outer figures little, and look at what is in doubt%s", more)
+		s.para("", "that is few: hardly any forecast agrees with the whole record, so do not rely on the outer figures, and look at the readings in doubt%s", more)
 	}
 }
 
@@ -228,7 +231,7 @@ func (s *progressSheet) mistrust() {
 func (s *progressSheet) trustLater(p progress.Posterior) string {
 	var do string
 	if slices.ContainsFunc(s.r.Readings, func(r progress.Reading) bool { return r.Doubt != "" }) {
-		do = "Look at what is in doubt first. "
+		do = "Look at the readings in doubt first. "
 	}
 	if p.Members < follow.MostMembers {
 		more := min(1000*(p.Members/1000+1), follow.MostMembers)
@@ -236,7 +239,7 @@ func (s *progressSheet) trustLater(p progress.Posterior) string {
 	} else {
 		do += "Weigh"
 	}
-	return do + " and count once more: the batch may go as no forecast has it"
+	return do + " and count once more: this batch may go as no forecast does"
 }
 
 // dated writes a time that was forecast: to the minute, or to the day where the figures are not to
@@ -270,7 +273,7 @@ func (s *progressSheet) factors() {
 	s.para("so far", "beside %s: %s", beside, strings.Join(parts, ", "))
 	for _, f := range s.r.Factors {
 		if f.Edge != 0 && f.Posterior != nil {
-			s.para("", "%s is pressed against the %s edge of what is thought possible, where one of a hundred lies. It may lie beyond, and then other figures bend in its place: look at the readings that it goes by, and count or weigh once more; what is known to be so can stand in a house block", f.Factor+ofKiln(f.Of), edges[f.Edge])
+			s.para("", "%s lies at the %s edge of the likely range, beyond which one of a hundred lies. It may really be outside, and then other figures are wrong instead: look at the readings that it goes by, and count or weigh once more; a figure that is known can stand in a house block", f.Factor+ofKiln(f.Of), edges[f.Edge])
 		}
 	}
 }

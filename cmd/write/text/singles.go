@@ -20,7 +20,7 @@ func (s *lessonSheet) scatters() {
 		}
 	}
 	if list != nil {
-		s.para("differ", "from batch to batch, as a standard deviation about the figure of the house: %s. A forecast leaves that much room, and the errors have it in them", words.Safe(strings.Join(list, ", ")))
+		s.para("differ", "from batch to batch, as a standard deviation about the figure of the house: %s. A forecast allows for it, and the errors include it", words.Safe(strings.Join(list, ", ")))
 	}
 }
 
@@ -47,9 +47,9 @@ func (s *lessonSheet) singles() {
 		}
 		s.line("")
 	}
-	s.para("by itself", "what the readings of a batch say without the others, with the standard error; - where they tell too little. The house has what all have in common, the lot its uptake, husk-water and chit, the kiln its drying; "+
-		"the weather, the raw moisture and where in its bands it was held are each batch's own. A batch may lie off the house by its own error, by weather that nobody read, and because batches differ: "+
-		"a forecast of the next one goes by the house")
+	s.para("by itself", "the figures from the readings of one batch alone, with the standard error; - where they say too little. The house has what all have in common, the lot its uptake, husk-water and chit, the kiln its drying; "+
+		"the weather, the raw moisture and the place in its bands are each batch's own. A batch may differ from the house by its own error, by weather that nobody read, and because batches differ: "+
+		"the forecast of the next batch uses the house")
 }
 
 // singleColumn is one figure by the house and by each batch.

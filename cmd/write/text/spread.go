@@ -30,9 +30,9 @@ func (s *Sheet) spread(x *outlook.Spread) {
 	}
 	t.lay(s)
 	if len(seldom) > 0 {
-		rows := "its row tells of those"
+		rows := "its row shows those"
 		if len(seldom) > 1 {
-			rows = "each row tells of those that have it"
+			rows = "each row shows those that have it"
 		}
 		s.para("", "there is %s of the forecasts; %s", strings.Join(seldom, ", and "), rows)
 	}
@@ -162,8 +162,8 @@ func (s *Sheet) corners(list []outlook.Corner, asked outlook.Asked) {
 	}
 	switch nothing := len(asked.Gates) == 0 && len(asked.Expects) == 0; {
 	case broken == 0 && nothing:
-		s.para("", "nothing breaks in any of the %d of them; the process has no gate, and promises nothing", len(list))
+		s.para("", "nothing goes wrong in any of the %d; the process has no gate, and promises nothing", len(list))
 	case broken == 0:
-		s.para("", "every gate is met and every promise kept in all %d of them", len(list))
+		s.para("", "every gate is met and every promise kept in all %d", len(list))
 	}
 }

@@ -26,6 +26,6 @@ func TestStepsThatNotEveryForecastHasAreTold(t *testing.T) {
 	}
 	assert.NotContains(t, said(step("dry", 1, 10, 1), step("cure", 1, 14, 1)), "there is")
 	assert.Contains(t, said(step("dry 1", 1, 10, 1), step("wait", 0, 12, 0.94), step("cure", 1, 14, 1)),
-		"there is a wait behind dry 1 in 94 % of the forecasts; its row tells of those")
+		"there is a wait behind dry 1 in 94 % of the forecasts; its row shows those")
 	assert.Contains(t, said(step("soak 3", 3, 10, 0.4)), "there is soak 3 in 40 % of the forecasts")
 }

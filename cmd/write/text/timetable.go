@@ -202,26 +202,41 @@ func (s *Sheet) finish(r timetable.Result) {
 		r.Rested.Format(dayAndTime), r.Ready.Format(day), early.Format(dayAndTime))
 }
 
+// nightsAhead says how many visits of a batch under way fall in the night.
+func (s *Sheet) nightsAhead(list []timetable.Visit) {
+	n := 0
+	for _, v := range list {
+		if v.Night != nil && *v.Night {
+			n++
+		}
+	}
+	s.para("night", "%d of the %s to come, with nobody awake within an hour", n, words.Plural(len(list), "visit"))
+}
+
 // nights says how many visits fall in the night, and which hour to begin at is better.
 func (s *Sheet) nights(r timetable.Result) {
 	n := r.Night
+	if r.Ahead && len(r.Visits) > 0 && r.Visits[0].Night != nil {
+		s.nightsAhead(r.Visits)
+		return
+	}
 	if n == nil {
 		s.para("night", "not known: the site does not say when somebody is awake, such as awake 06:30 to 22:30")
 		return
 	}
 	s.para("night", "%d, begun at %s; %s", n.Given.Visits, r.Start.Format("15:04"), better(n, r.NoMalt == nil))
 	if n.Given.Visits > 0 {
-		s.para("", "night: nobody is awake within an hour of it")
+		s.para("", "night: nobody is awake within an hour of this time")
 	}
 	for _, v := range r.Visits {
 		if mark(v) == isAway {
-			s.para("", "away: nobody works on that day, nor within an hour of it")
+			s.para("", "away: nobody works on that day, nor within an hour of this time")
 			break
 		}
 	}
 	for _, v := range r.Visits {
 		if mark(v) == itWaits {
-			s.para("", "~: nobody is awake, but an hour early or late does no harm, or it may wait")
+			s.para("", "~: nobody is awake, but an hour early or late does no harm, or the task may wait")
 			return
 		}
 	}

@@ -65,7 +65,7 @@ func (s *Sheet) totals(r outlook.Result) {
 		s.enzymes(r)
 	}
 	if r.Make == vocabulary.MaltGreen {
-		s.para("then", "use it, or dry it, within a day: wet it grows on, warms itself and sours")
+		s.para("then", "use it, or dry it, within a day: wet malt grows on, warms itself and sours")
 	}
 }
 

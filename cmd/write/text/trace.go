@@ -32,7 +32,7 @@ func Trace(w io.Writer, r trace.Result, h words.House, o Options) error {
 	s.traced(r)
 	switch {
 	case r.Overdrawn && r.Taken <= r.Delivered:
-		s.para("left", "%s of %s, and yet more was taken before all had come in; look at the charges and the dates", words.Mass(h, r.Left), words.Mass(h, r.Delivered))
+		s.para("left", "%s of %s, but more was taken before all had come in; look at the charges and the dates", words.Mass(h, r.Left), words.Mass(h, r.Delivered))
 	case r.Overdrawn:
 		s.para("left", "nothing: %s were taken, %s more than came in; look at the charges and the deliveries", words.Mass(h, r.Taken), words.Mass(h, r.Taken-r.Delivered))
 	case !math.IsNaN(float64(r.Left)):
