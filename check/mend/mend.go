@@ -20,7 +20,8 @@
 // it, both are undone.
 //
 // A text that does not read to begin with is not mended at all, since places in it
-// may mean something else than its author thought. Comments and layout stay byte for
+// may mean something else than its author thought. It is where all that keeps it from
+// being read has a repair, and it reads with those. Comments and layout stay byte for
 // byte. Nothing here touches a disk.
 package mend
 
@@ -51,14 +52,18 @@ const mostRounds = 100
 func Text(text []byte, check Checker) Result {
 	path := mender{check}.path(text)
 	end := path[len(path)-1]
-	return Result{Text: []byte(end.text()), Mended: end.mended, Changed: len(path) > 1, Unread: path[0].unread(), Forbids: path[0].forbids()}
+	return Result{Text: []byte(end.text()), Mended: end.mended, Changed: len(path) > 1, Unread: end.unread(), Forbids: end.forbids()}
 }
 
 // path gives the text and what it was after each round.
 func (m mender) path(text []byte) []look {
 	path := []look{m.look(text)}
 	if path[0].unread() {
-		return path
+		next, ok := m.readable(path[0])
+		if !ok {
+			return path
+		}
+		path = append(path, next)
 	}
 	for range mostRounds {
 		next, ok := m.round(path[len(path)-1])

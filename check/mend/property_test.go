@@ -83,7 +83,7 @@ func TestMendingAMutantDamagesNothing(t *testing.T) {
 			}
 		}
 		return assert.Equal(t, len(path) > 1, end.text() != m.text) &&
-			assert.Equal(t, path[0].unread(), end.unread(), "it reads as before") &&
+			(len(path) == 1 || assert.False(t, end.unread(), "what is mended reads")) &&
 			assert.Equal(t, end.text(), string(Text([]byte(end.text()), m.checker).Text), "a second time")
 	})
 	t.Logf("%d of %d mutants were mended", mended, mutants())

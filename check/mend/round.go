@@ -6,7 +6,9 @@ import (
 	"unicode/utf8"
 
 	"maltwright/lang/finding"
+	"maltwright/lang/read"
 	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 )
 
 type mender struct{ check Checker }
@@ -49,6 +51,25 @@ func (m mender) round(before look) (after look, ok bool) {
 			refused[i] = true
 		}
 	}
+}
+
+// readable makes a text read by the repairs of all that keeps it from that, at once. It gives false
+// where one has none or is to blame for another finding, and where it then does not read.
+func (m mender) readable(before look) (after look, ok bool) {
+	if len(read.Conflicts(before.file)) > 0 {
+		return before, false
+	}
+	todo := before.fitting(nil, func(f finding.Finding) bool { return of(syntax.Rules(), f) })
+	for i, f := range before.found {
+		if f.Place.File == before.file && f.Severity >= finding.Fault && !slices.Contains(todo, i) {
+			return before, false
+		}
+	}
+	if len(todo) == 0 {
+		return before, false
+	}
+	after, blamed := m.try(before, todo)
+	return after, len(blamed) == 0 && !after.unread()
 }
 
 // try makes the repairs of some findings and tells which are to blame where that is

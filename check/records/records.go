@@ -64,10 +64,10 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	r.cannot()
 	r.twice()
 	r.scales()
-	r.unweighed()
 	if pool != nil && pool.Err() == nil && !b.Began.IsZero() {
 		r.planned()
 	}
+	r.unweighed()
 	r.charged()
 	r.order()
 	r.unturned()

@@ -164,8 +164,11 @@ func (r *record) goesOn(name *model.StepName) bool {
 	return n > 0 && n < r.batch.Process.Count(model.KilnStage)
 }
 
-// unweighedMalt notes it with an example in the units of the process.
+// unweighedMalt notes it with the weight that is forecast, in the units of the process.
 func (r *record) unweighedMalt(f finding.Finding) {
+	if r.plan != nil && r.plan.Totals.Malt > 0 {
+		f.Hint = fmt.Sprintf("rub the rootlets off and weigh it, such as: weighed %.2f kg clean malt", r.plan.Totals.Malt)
+	}
 	f.Hint = r.batch.Process.Units().Retold(f.Hint)
 	r.note(f)
 }

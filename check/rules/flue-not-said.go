@@ -22,7 +22,14 @@ var flueNotSaid = Rule{
 			return
 		}
 		f := r.At(k.Fired.Place, fmt.Sprintf("the kiln does not say where the flue gas of its %s fire goes", k.Fired.Text))
-		f.Hint = fmt.Sprintf("write fired %s by indirect where it has a flue of its own, or by direct where it goes through the malt", k.Fired.Text)
+		indirect, direct := "fired "+k.Fired.Text+" by indirect", "fired "+k.Fired.Text+" by direct"
+		f.Hint = fmt.Sprintf("write %s where it has a flue of its own, or %s where it goes through the malt", indirect, direct)
+		behind := k.Fired.Place
+		behind.Start = behind.End
+		f.Offers = []finding.Offer{
+			{Says: indirect, Edits: []finding.Edit{{Place: behind, New: " by indirect"}}},
+			{Says: direct, Edits: []finding.Edit{{Place: behind, New: " by direct"}}},
+		}
 		c.Note(f)
 	}),
 }

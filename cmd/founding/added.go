@@ -2,6 +2,7 @@ package founding
 
 import (
 	"context"
+	"fmt"
 	"strings"
 
 	"maltwright/lang/finding"
@@ -36,7 +37,21 @@ func (s *sheet) added(ctx context.Context) (Result, error) {
 	if s.adds(AddGrain) {
 		r.Before = BeforeItIsWet(byName(r.Report.House.Grains, s.lotCalled(), func(g *model.Grain) string { return g.Name }))
 	}
+	r.Use = s.use()
 	return r, nil
+}
+
+// use is the line of a process that uses what is added.
+func (s *sheet) use() string {
+	switch {
+	case s.adds(AddGrain):
+		return fmt.Sprintf("from %s of %s", s.pick("4 kg", "9 lb"), quoted(s.lotCalled()))
+	case s.adds(AddVessel):
+		return "steep in " + quoted(s.vesselNames()[0].name) + " { … }"
+	case s.adds(AddFloor):
+		return "germinate on " + quoted(s.floorCalled()) + " { … }"
+	}
+	return "kiln in " + quoted(s.dryerNames()[0].name) + " { … }"
 }
 
 // behind puts a piece behind a text, with an empty line between. The text stays as it is, and

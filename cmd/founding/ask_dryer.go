@@ -128,7 +128,7 @@ func (a asking) dryer(key string, yield func(Question) bool) bool {
 	area := a.si(key+" size", max(0.02, a.kilograms()/d.load))
 	list := []Question{
 		{Key: key + " size", Ask: "What area does malt lie on in the " + kind + "?", Kind: Amount, Unit: a.pick("m2", "ft2"), Usual: a.area(max(0.02, a.kilograms()/d.load)), of: quantity.Area, sense: senseOf(vocabulary.KilnFacts, vocabulary.FactArea),
-			About: "Length times width, all trays or racks together.", FindOut: "measure length and width"},
+			About: "Length times width, all trays or racks together, as 2 racks of 40 x 45 cm.", FindOut: "measure length and width"},
 		{Key: key + " reaches", Ask: "From which to which temperature can the " + kind + " be set?", Kind: Span, Unit: a.degree(), Usual: a.reach(d), check: driesMalt, of: quantity.Temperature, sense: senseOf(vocabulary.KilnFacts, "reaches"),
 			About: "The lowest and the highest that its dial or its fire allows.", FindOut: "try it, with a thermometer"},
 		{Key: key + " heater", Ask: "What power does its heater have?", Kind: Amount, Unit: "kW", Usual: a.power(d.heat * area), of: quantity.Power, sense: senseOf(vocabulary.KilnFacts, "heater"),

@@ -63,7 +63,8 @@ func (a asking) place() func(func(Question) bool) {
 			return
 		}
 		if !yield(Question{Key: "grows", Ask: "Where does the grain grow?", Kind: OneOf, Usual: Tray,
-			Choices: choices(Tray+": shallow, turned by hand", Floor+": a clean floor, turned by hand", Box+": a box with a fan that blows air up through it", Drum+": a drum that turns, with a fan"),
+			Choices: choices(Tray+": a tray, a towel or a sheet: shallow, turned by hand", Floor+": a clean floor, turned by hand", Box+": a box with a fan that blows air up through it", Drum+": a drum that turns, with a fan"),
+			also:    map[string]string{"towel": Tray, "towels": Tray, "sheet": Tray, "cloth": Tray, "trays": Tray, "pan": Tray, "garage": Floor, "cellar": Floor},
 			About:   "On a tray or a floor the grain lies 5 to 15 cm (2 to 6 in) deep. A deeper bed needs a fan."}) {
 			return
 		}
@@ -72,7 +73,7 @@ func (a asking) place() func(func(Question) bool) {
 			grows = Tray
 		}
 		size := Question{Key: "grows size", Ask: "What area does the grain lie on, all trays together?", Kind: Amount, Unit: a.pick("m2", "ft2"), of: quantity.Area, sense: senseOf(vocabulary.Floor, vocabulary.FactArea),
-			About: "Length times width. 1 m2 (11 ft2) of tray takes about 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(max(0.02, a.kilograms()/perArea[grows]))}
+			About: "Length times width, as 50 x 60 cm, 27 x 54 in or 2 trays of 18 x 24 in. 1 m2 (11 ft2) of tray takes about 15 kg (33 lb) of grain.", FindOut: "measure length and width", Usual: a.area(max(0.02, a.kilograms()/perArea[grows]))}
 		if grows == Box || grows == Drum {
 			size.Ask, size.About = "What area does the bed lie on?", "Length times width of the bed; for a drum, of the bed at half its height."
 		}

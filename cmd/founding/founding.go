@@ -52,5 +52,6 @@ type Result struct {
 	Report   check.Report // of the file with the process, or else of the house
 	Changed  []string     // what is otherwise than answered, as sentences: less grain than there is
 	WhyNot   []string     // what check still finds of the new, as sentences with what to do; empty where it finds nothing
+	Use      string       // a line of a process that uses what was added to a house; "" where a process is written
 	Before   []string     // what is not known of the lot and is to be found out before it is wet, as sentences
 }

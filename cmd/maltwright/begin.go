@@ -51,7 +51,8 @@ Examples:
   maltwright begin malts.malt "Loft wheat" --name 26-w1
 
 Exit code: 0 begun; 1 the process does not read; 2 the command line cannot be
-understood, there is such a batch already, or another one is in the vessel; 3 a file cannot be read or written.`
+understood, there is such a batch already, or another one is in the vessel; 3 a file
+cannot be read or written.`
 }
 
 // Run reads the process and writes the record.

@@ -20,7 +20,7 @@ import (
 
 // Follow says how a batch under way stands.
 type Follow struct {
-	File    string `arg:"" help:"The record of a batch; - is standard input."`
+	File    string `arg:"" optional:"" help:"The record of a batch; - is standard input. By default that of the one batch under way in this folder."`
 	Batch   string `help:"Which batch, where the file holds several." placeholder:"NAME"`
 	At      string `help:"As of this time, such as 14:00 or 2026-03-10T12:00; by default now, or the last reading of a batch that is over." placeholder:"TIME"`
 	Members int    `default:"200" help:"How many forecasts to weigh, 20 to 10000." placeholder:"N"`
@@ -56,6 +56,14 @@ first, or the forecast broke off, 2 the command line cannot be understood, 3 the
 
 // Run reads the record, conditions the forecasts, and writes.
 func (c Follow) Run(w *World) error {
+	if c.File == "" {
+		on, err := w.underway("follow", c.Batch, c.Root, w.now())
+		if err != nil {
+			return err
+		}
+		c.File, c.Batch = on.in.name, on.name
+		fmt.Fprintf(w.Err, "maltwright: follow of %s, in which batch %s is under way\n", words.Safe(c.File), words.Safe(c.Batch))
+	}
 	if c.Members < follow.LeastMembers || c.Members > follow.MostMembers {
 		return usage("--members %d: a batch is followed by %d to %d forecasts", c.Members, follow.LeastMembers, follow.MostMembers)
 	}

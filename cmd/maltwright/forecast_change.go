@@ -8,6 +8,7 @@ import (
 	"maltwright/cmd/answer/whatif"
 	"maltwright/cmd/write/json"
 	"maltwright/cmd/write/text"
+	"maltwright/lang/model"
 	"maltwright/lang/read"
 	"maltwright/lang/source"
 )
@@ -19,6 +20,10 @@ func (c Forecast) supposed(w *World, begun time.Time) error {
 		return usage("--change sets two forecasts side by side, as text or json; without --spread, --worst and --course")
 	}
 	in, p, err := c.asks(w, "forecast")
+	var record isRecord
+	if errors.As(err, &record) {
+		return c.supposedOf(w, record)
+	}
 	if err != nil {
 		return err
 	}
@@ -60,4 +65,24 @@ func (c Forecast) supposed(w *World, begun time.Time) error {
 		return errFindings
 	}
 	return nil
+}
+
+// supposedOf says what to type instead of a change of a batch that goes on: of its process, begun
+// when the batch was. What was read of the batch holds for what was done, and for nothing else.
+func (c Forecast) supposedOf(w *World, e isRecord) error {
+	b, err := Follow{File: e.in.name}.pick(&model.House{Batches: e.batches})
+	if err != nil {
+		return err
+	}
+	if b.Process == nil || !b.Process.Place.Known() || b.Began.IsZero() {
+		return usage("%s is the record of a batch; --change supposes something of a process: name its file", e.in.name)
+	}
+	args := []string{"forecast", b.Process.Place.File.Name(), "--start", b.Began.Format("2006-01-02T15:04")}
+	if c.Process != "" {
+		args = append(args, "--process", c.Process)
+	}
+	for _, change := range c.Change {
+		args = append(args, "--change", change)
+	}
+	return usage("%s is the record of a batch, and its readings hold for what was done; of its process, begun as it was, type: %s", e.in.name, commandLine(args...))
 }

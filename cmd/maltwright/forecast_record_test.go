@@ -55,6 +55,9 @@ func TestARecordIsForecastByItself(t *testing.T) {
 	require.NotEmpty(t, stand.Due)
 	assert.Equal(t, stand.Due, table.Visits)
 	assert.Nil(t, table.Night, "no other start is sought")
+	code, out, errs = runIn(folder, "visits", "mid.malt")
+	require.Equal(t, ExitClean, code, errs)
+	assert.Regexp(t, `(?m)^night +\d+ of the \d+ visits to come, with nobody awake within an hour$`, out, "the site says when somebody is awake")
 	last := time.Date(2026, 3, 11, 6, 30, 0, 0, time.Local)
 	for _, v := range table.Visits {
 		assert.False(t, v.Time.Before(last), "%s is past", v.Time)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"regexp"
 	"strings"
 
@@ -19,6 +20,12 @@ const leastHelp = 72
 // helpOn writes help for a terminal so wide.
 func helpOn(width int) kong.HelpPrinter {
 	return func(options kong.HelpOptions, ctx *kong.Context) error {
+		if ctx.Selected() == nil { // the first lines have scrolled away by then
+			out := ctx.Stdout
+			defer func() {
+				fmt.Fprintf(out, "\n%s\n", strings.Join(words.Wrap("Begin with maltwright new: it asks about your house and writes it.", width), "\n"))
+			}()
+		}
 		if width >= leastHelp {
 			return kong.DefaultHelpPrinter(options, ctx)
 		}

@@ -20,7 +20,7 @@ import (
 type New struct {
 	Folder  string `arg:"" optional:"" default:"." help:"Where the files are to stand; made if it is not there. By default this folder."`
 	Like    string `help:"Ask nothing and begin with a house of this kind: home-oven, home-dehydrator, floor, box or drum." placeholder:"NAME"`
-	Units   string `enum:"kg,lb," default:"" help:"The units of the house: kg (with °C) or lb (with °F)." placeholder:"kg|lb"`
+	Units   string `enum:"kg,lb," default:"" help:"The units of the house: kg (with °C) or lb (with °F). With --like by default those of the country that LANG names." placeholder:"kg|lb"`
 	Answers string `help:"Ask nothing and take the answers from a file of lines such as charge: 9 lb; - is standard input." placeholder:"FILE"`
 	Plain   bool   `help:"Ask line by line, also on a terminal."`
 	DryRun  bool   `help:"Show what would be written; write nothing."`
@@ -122,13 +122,27 @@ func (f founded) like() (founding.Answers, error) {
 		return nil, usage("%s has a house already, in %s; leave --like out to add to it", f.Folder, f.there.Main)
 	}
 	if f.Units == "" {
-		return nil, usage("--like wants the units too: --units kg or --units lb")
+		f.Units = usualUnits(f.world.Env)
+		f.say(fmt.Sprintf("The house is written in %s; --units %s has it otherwise.", units[f.Units], map[string]string{"kg": "lb", "lb": "kg"}[f.Units]))
 	}
 	a, ok := founding.Like(f.Like, units[f.Units])
 	if !ok {
 		return nil, usage("nothing begins like %q; there are %s", f.Like, strings.Join(founding.Likes(), ", "))
 	}
 	return a, nil
+}
+
+// usualUnits are those of the country that the environment names: lb and °F in the United States.
+func usualUnits(env func(string) string) string {
+	for _, name := range []string{"LC_ALL", "LC_MEASUREMENT", "LANG"} {
+		if value := env(name); value != "" {
+			if strings.Contains(value, "_US") {
+				return "lb"
+			}
+			break
+		}
+	}
+	return "kg"
 }
 
 // interactive tells whether somebody sits at a terminal and can be asked.
@@ -181,7 +195,10 @@ func (f founded) converse() error {
 
 func introduction(there founding.There, folder string) string {
 	if there.House != nil {
-		return fmt.Sprintf("%s holds a house, %s. It is added to, and nothing that is there changes.", folder, there.Main)
+		if folder == "." {
+			folder = "this folder"
+		}
+		return talk.Sentence(fmt.Sprintf("%s holds a house, %s", folder, there.Main)) + " It is added to, and nothing that is there changes."
 	}
 	return "About twenty-five questions on your grain, your gear and your day; then you see what would be written."
 }

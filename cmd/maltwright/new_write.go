@@ -94,11 +94,38 @@ func (f founded) show(r founding.Result) {
 		if file.Was != nil {
 			text, head = bytes.TrimLeft(bytes.TrimPrefix(file.Text, file.Was), "\r\n"), "Added at the end of %s:"
 		}
-		fmt.Fprintf(&b, "\n"+head+"\n\n%s", words.Safe(f.path(file.Name)), words.SafeLines(strings.ReplaceAll(string(text), "\r\n", "\n")))
+		fmt.Fprintf(&b, "\n"+head+"\n\n%s", words.Safe(f.path(file.Name)), f.preview(string(text)))
 	}
 	f.list(&b, "Otherwise than you answered:", r.Changed)
 	f.list(&b, "Still to be put right:", r.WhyNot)
 	f.print(b.String() + "\n")
+}
+
+// preview is the text of a file as it is shown: a line that is wider than the terminal goes on below,
+// behind a deeper margin.
+func (f founded) preview(text string) string {
+	text = words.SafeLines(strings.ReplaceAll(text, "\r\n", "\n"))
+	width := f.world.columns()
+	if width == 0 {
+		return text
+	}
+	var b strings.Builder
+	for line := range strings.Lines(text) {
+		line = strings.TrimSuffix(line, "\n")
+		if len([]rune(line)) <= width {
+			b.WriteString(line + "\n")
+			continue
+		}
+		said := strings.TrimLeft(line, " ")
+		hang := line[:len(line)-len(said)] + "    "
+		if strings.HasPrefix(said, "#") {
+			hang = strings.TrimSuffix(hang, "    ") + "# "
+		}
+		for _, part := range folded(line, hang, width) {
+			b.WriteString(part + "\n")
+		}
+	}
+	return b.String()
 }
 
 // list writes sentences below a heading, if there are any.
@@ -136,6 +163,13 @@ func (f founded) written(r founding.Result) error {
 	Main(*f.world, []string{"check", "--", in})
 	if r.Process == "" {
 		f.before(r)
+		if r.Use != "" {
+			f.say("")
+			f.say("To use it write in the process, with your own figures:")
+			fmt.Fprintf(f.world.Out, "\n  %s\n", words.Safe(r.Use))
+			f.say("")
+			f.say(fmt.Sprintf("Or begin another process with it: %s.", f.command("new")))
+		}
 	}
 	if r.Process != "" {
 		fmt.Fprintln(f.world.Out)

@@ -33,14 +33,15 @@ next and when. Without a file it is the one batch under way in this folder. The 
 in front may be left out: 7.48 kg, 17 °C, chit 84 of 100, chalky.
 
 A reading is checked first, also beside the process and the rest of the record: one
-that does not read, or is impossible, gets an answer in one line, and the file stays as it is. One
-that is doubtful is asked about; without a terminal it is refused, and --sure writes
-it. A reading of before the last line goes to its place in time. Nothing else in the
-file is touched. Without a reading, lines of readings are taken from standard input:
-all of them are written, or none. If another command is writing the file, note
-waits for it, up to half a minute; at every moment the old or the new file is
-there, whole. For --undo the text from before is kept in your cache folder; without it
-the last line of the record is taken back.
+that does not read, or is impossible, gets an answer in one line, and the file stays
+as it is. One that is doubtful is asked about; without a terminal it is refused, and
+--sure writes it. A reading of before the last line goes to its place in time.
+Nothing else in the file is touched. Without a reading, lines of readings are taken
+from standard input: all of them are written, or none; --at is the time of those
+that say none. If another command is writing the file, note waits for it, up to half
+a minute; at every moment the old or the new file is there, whole. For --undo the
+text from before is kept in your cache folder; without it the last line of the
+record is taken back.
 
 Examples:
 
@@ -120,7 +121,7 @@ func (c *Note) find(w *World) (in input, reading []string, err error) {
 	if c.File != "" {
 		reading = append([]string{c.File}, c.Words...)
 	}
-	on, err := w.underway(c.Batch, c.Root, w.now())
+	on, err := w.underway("note", c.Batch, c.Root, w.now())
 	c.Batch = on.name
 	return on.in, reading, err
 }

@@ -22,9 +22,9 @@ type running struct {
 
 func (r running) String() string { return fmt.Sprintf("%q in %s", r.name, r.in.name) }
 
-// underway finds the one batch that is under way in the working folder or, with its
-// name, the one that is called so.
-func (w World) underway(name, root string, now time.Time) (running, error) {
+// underway finds, on behalf of a command, the one batch that is under way in the working folder or,
+// with its name, the one that is called so.
+func (w World) underway(command, name, root string, now time.Time) (running, error) {
 	list, err := os.ReadDir(w.Folder)
 	if err != nil {
 		return running{}, failed("%s: %s", w.Folder, plainError(err))
@@ -59,9 +59,14 @@ func (w World) underway(name, root string, now time.Time) (running, error) {
 		if name != "" {
 			many = fmt.Sprintf("%d records here are called %q", len(on), name)
 		}
+		if command != "note" {
+			return running{}, usage("%s: %s; say which, such as: %s", many, listed(on), commandLine(command, on[0].in.name))
+		}
 		return running{}, usage("%s: %s; say which in front of the reading: maltwright note %s ...", many, listed(on), quotedForShell(on[0].in.name))
 	case name != "":
 		return running{}, usage("no batch of this folder is called %q", name)
+	case len(over) > 0 && command != "note":
+		return running{}, usage("no batch is under way in this folder: %s over, or nothing was written of it for 30 days; type: %s", are(listed(over), len(over)), commandLine(command, over[0].in.name))
 	case len(over) > 0:
 		return running{}, usage("no batch is under way in this folder: %s over, or nothing was written of it for 30 days; name its file in front of the reading", are(listed(over), len(over)))
 	}

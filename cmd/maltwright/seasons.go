@@ -14,7 +14,7 @@ import (
 
 // Seasons sets batches side by side.
 type Seasons struct {
-	Paths  []string `arg:"" name:"path" help:"Files with records of batches, or folders; - is standard input."`
+	Paths  []string `arg:"" optional:"" name:"path" help:"Files with records of batches, or folders; - is standard input. By default the whole of this folder."`
 	Trace  string   `help:"Show instead what became of one lot, by its name or the number of a delivery: what came in, the batches, their malt, what is left." placeholder:"LOT"`
 	Format string   `enum:"text,json,csv" default:"text" help:"How to write: text, json or csv."`
 	Root   string   `help:"Folder outside of which use reads nothing; by default the folder of each file." placeholder:"FOLDER"`
@@ -43,6 +43,9 @@ read.`
 
 // Run reads the records and writes them side by side.
 func (c Seasons) Run(w *World) error {
+	if len(c.Paths) == 0 {
+		c.Paths = []string{"."}
+	}
 	files, err := w.gather(c.Paths, c.Root)
 	if err != nil {
 		return err

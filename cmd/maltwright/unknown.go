@@ -22,7 +22,7 @@ type neighbour struct {
 // neighbours is the one table of such words.
 var neighbours = []neighbour{
 	{command: "check", behind: []string{"--mend"}, written: []string{"mend", "fix", "repair", "correct"}},
-	{command: "check", written: []string{"lint", "validate", "verify", "test", "audit", "inspect", "review", "proof", "examine"}},
+	{command: "check", written: []string{"lint", "validate", "verify", "test", "audit", "inspect", "review", "proof", "examine", "look"}},
 	{command: "forecast", written: []string{"simulate", "sim", "run", "predict", "plan", "estimate", "project", "model", "prognosis"}},
 	{command: "visits", written: []string{"schedule", "calendar", "timetable", "agenda", "tasks", "todo", "remind", "when", "visit"}},
 	{command: "follow", written: []string{"status", "progress", "track", "watch", "where"}},

@@ -124,9 +124,9 @@ func (o *open) list(width int) (lines []string, first, last int) {
 			line = words.Safe(line)
 			switch {
 			case at && n == 0:
-				line = marker + reversed(line)
+				line = marker + bold(line)
 			case at:
-				line = strings.Repeat(" ", len(marker)) + reversed(line)
+				line = strings.Repeat(" ", len(marker)) + bold(line)
 			default:
 				line = strings.Repeat(" ", len(marker)) + line
 			}

@@ -76,3 +76,36 @@ func TestAnswersThatAreNoneAreNotResumed(t *testing.T) {
 	assert.Equal(t, 2, c.Resume(founding.Answers{"units": founding.Metric, "house": "Porch", "grain": "granite", "lot": "x"}))
 	assert.Equal(t, founding.Answers{"units": founding.Metric, "house": "Porch"}, c.Answers)
 }
+
+// lines are answers to all questions of a house that somebody gives figures of.
+const lines = "lb\nPorch\nbarley\nFarm 2026\nno\nvalue\n13.1 %\n90 of 100\nnone\n12 lb\n5 gallons\n2 lb\n\ntray\n27 x 54 in\n\n\n58 to 64\n58-64\n\n1 oz\n6am to 11pm\noven\n6 sq ft\n170 to 550\n\nelectric\n\nnone\npale\nEveryday\n"
+
+// Wherever it is stopped it goes on with the question that was open, and comes to the same answers.
+func TestAConversationGoesOnWhereItWasStopped(t *testing.T) {
+	whole, kept, _, err := says(t, 80, lines)
+	require.NoError(t, err)
+	all := strings.SplitAfter(lines, "\n")
+	require.Len(t, kept, len(all)-1)
+	for n := range kept {
+		a, err := founding.ReadAnswers("kept", []byte(kept[n]), founding.There{})
+		require.NoError(t, err, kept[n])
+		p := talk.NewPlain(t.Context(), strings.NewReader(strings.Join(all[n+1:], "")), io.Discard)
+		c := talk.Talk{Asker: p}
+		require.Equal(t, n+1, c.Resume(a), kept[n])
+		require.NoError(t, c.Run(), "after %d", n+1)
+		require.Equal(t, whole, c.Answers, "after %d", n+1)
+	}
+}
+
+// What Enter takes and how a figure was understood is shown as it is, also when it is gone back to.
+func TestWhatIsTakenIsShown(t *testing.T) {
+	_, _, shown, _ := says(t, 80, lines)
+	for _, want := range []string{"Taken as 5 gal-us.", "Taken as 10.1 ft2.", "Taken as 58 to 64 °F.", "3  don't know"} {
+		assert.Contains(t, shown, want)
+	}
+	before, _, _ := strings.Cut(lines, "27 x 54 in")
+	_, _, shown, _ = says(t, 80, before+"\nback\n")
+	assert.Equal(t, 2, strings.Count(shown, "[4.8 ft2] > ")+strings.Count(shown, "[4.9 ft2] > "), shown)
+	a, _, _, _ := says(t, 80, before)
+	assert.Equal(t, founding.None, a["vessel 2 holds"], "Enter takes the none that stands there")
+}

@@ -121,7 +121,7 @@ func (c *cursor) clock() (clock Clock, sure, ok bool) {
 		known = known && said < 60
 	}
 	switch {
-	case !c.ends():
+	case !c.ends() || named == "" && !minutes && c.fraction():
 		return clock, false, false
 	case known:
 		clock.Seconds = []int{of24}

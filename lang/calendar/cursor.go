@@ -90,6 +90,11 @@ func (c *cursor) ends() bool {
 	return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '_' || r == 'T' && isDigit(c.ahead(size))
 }
 
+// fraction tells whether a number goes on behind its whole part: the .3 of 7.3 kg.
+func (c *cursor) fraction() bool {
+	return (c.peek() == '.' || c.peek() == ',') && isDigit(c.ahead(1))
+}
+
 // dateEnds tells whether a date may end here: letters right behind its figures are the next word.
 func (c *cursor) dateEnds() bool {
 	r, _ := utf8.DecodeRuneInString(c.text[c.at:])

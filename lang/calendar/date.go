@@ -93,13 +93,15 @@ func Canonical(text string) (iso string, ok bool) {
 // leadingDate reads the date that begins a text. It is sure where it could be nothing else.
 func leadingDate(text string) (n int, d Date, sure bool) {
 	c := cursor{text: text}
-	if word := c.letters(); weekdayOf(word) >= 0 {
-		c.any(".")
-		c.any(",")
-		c.blanks()
-		d.weekday = word
-	} else {
-		c.at = 0
+	if !isDigit(c.peek()) {
+		if word := c.letters(); weekdayOf(word) >= 0 {
+			c.any(".")
+			c.any(",")
+			c.blanks()
+			d.weekday = word
+		} else {
+			c.at = 0
+		}
 	}
 	days, sure := c.date()
 	if days == nil {
@@ -112,11 +114,23 @@ func leadingDate(text string) (n int, d Date, sure bool) {
 // date takes a date that begins with its day, its month or its year.
 func (c *cursor) date() (days []day, sure bool) {
 	start := c.at
-	for _, form := range []func(*cursor) ([]day, bool){(*cursor).inFigures, (*cursor).compact, (*cursor).dayFirst, (*cursor).monthFirst} {
-		c.at = start
-		if days, sure := form(c); days != nil && c.dateEnds() {
-			return days, sure
+	if !isDigit(c.peek()) {
+		if days, sure = c.monthFirst(); days == nil || !c.dateEnds() {
+			c.at = start
+			return nil, false
 		}
+		return days, sure
+	}
+	if days, sure = c.inFigures(); days != nil && c.dateEnds() {
+		return days, sure
+	}
+	c.at = start
+	if days, sure = c.compact(); days != nil && c.dateEnds() {
+		return days, sure
+	}
+	c.at = start
+	if days, sure = c.dayFirst(); days != nil && c.dateEnds() {
+		return days, sure
 	}
 	c.at = start
 	return nil, false
@@ -237,13 +251,39 @@ func (c *cursor) ordinal() {
 var months = []string{"january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"}
 
 // Named tells whether the first three letters of a word are those of a month or a weekday.
-func Named(word string) bool { return len(word) == 3 && (monthOf(word) > 0 || weekdayOf(word) >= 0) }
+func Named(word string) bool {
+	return len(word) == 3 && named[[3]byte{word[0] | lower, word[1] | lower, word[2] | lower}]
+}
+
+// lower is what makes a capital letter a small one.
+const lower = 0x20
+
+// named are the first three letters of months and weekdays. It is asked for every word of a file.
+var named = func() map[[3]byte]bool {
+	set := map[[3]byte]bool{}
+	add := func(word string) { set[[3]byte([]byte(strings.ToLower(word[:3])))] = true }
+	for _, m := range months {
+		add(m)
+	}
+	for m := range otherMonths {
+		if len(m) == 3 {
+			add(m)
+		}
+	}
+	for d := time.Sunday; d <= time.Saturday; d++ {
+		add(d.String())
+	}
+	return set
+}()
 
 // otherMonths are other names of months: German ones, and an English one of four letters.
 var otherMonths = map[string]string{"sept": "sep", "januar": "jan", "februar": "feb", "märz": "mar", "mrz": "mar", "mai": "may", "juni": "jun", "juli": "jul", "oktober": "oct", "okt": "oct", "dezember": "dec", "dez": "dec"}
 
 // monthOf gives the number of a month by its name or the first three letters of it, 0 for any other word.
 func monthOf(word string) int {
+	if len(word) < 3 {
+		return 0
+	}
 	word = strings.ToLower(word)
 	word = cmp.Or(otherMonths[word], word)
 	return 1 + slices.IndexFunc(months, func(m string) bool { return word == m || word == m[:3] })

@@ -86,9 +86,8 @@ func TestOpenTimesLieTheWayThatIsAsked(t *testing.T) {
 		at := drawn(t, "time")
 		text := at.Format(rapid.SampledFrom([]string{"15:04", "Mon 15:04", "Monday 3:04 pm", "3:04pm monday", "2 Jan 15:04"}).Draw(t, "form"))
 		m, err := r.One(text)
-		if r.Back && strings.Contains(strings.ToLower(text), "mon") && err != nil {
+		if day := strings.ToLower(r.Now.Format("Mon")); r.Back && strings.Contains(strings.ToLower(text), day) && err != nil {
 			later := time.Date(r.Now.Year(), r.Now.Month(), r.Now.Day(), at.Hour(), at.Minute(), 0, 0, r.Now.Location())
-			require.Equal(t, time.Monday, r.Now.Weekday(), text)
 			require.True(t, later.After(r.Now.Add(Slack)), "only of a time ahead on such a day it is asked which one: %s", text)
 			return
 		}

@@ -135,9 +135,7 @@ func (r *recorder) readable(t *model.Temperature) *model.Temperature {
 		return t
 	}
 	f := outOfRange.At(t.Place, fmt.Sprintf("a temperature of the %s of %s is outside %s", t.Where, t.Range.Range, inUnitsOf(t.Range.Range, place.Can)))
-	if slip := onlySlip(t.Low, func(si float64) bool { return place.Can.Contains(si) }); slip != "" {
-		f.Hint = slip
-	}
+	onlySlip(&f, t.Place, t.Low, func(si float64) bool { return place.Can.Contains(si) })
 	r.refuse(f)
 	return nil
 }

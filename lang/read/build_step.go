@@ -167,7 +167,7 @@ func (b *builder) askable(t *model.Temperature) *model.Temperature {
 		return t
 	}
 	f := outOfRange.At(t.Place, fmt.Sprintf("a temperature of %s is outside %s", t.Range.Range, inUnitsOf(t.Range.Range, can)))
-	f.Hint = orElse(slipOf(t.Range.Range, can), f.Hint)
+	slipOf(&f, t.Place, t.Range.Range, can)
 	b.refuse(f)
 	return nil
 }

@@ -6,6 +6,8 @@ import (
 
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
+	"maltwright/lang/source"
+	"maltwright/lang/syntax"
 	"maltwright/lang/vocabulary"
 )
 
@@ -61,6 +63,9 @@ func (b *builder) inVessel(piece *model.Piece, s *filled) {
 		b.refuse(f)
 		return
 	}
+	if b.floorMeant(s) {
+		return
+	}
 	v := find(b, s.clause("in", 0), "vessel", b.house.Vessels, vesselName)
 	if v == nil {
 		return
@@ -89,4 +94,22 @@ func (b *builder) idleBeds() {
 			b.note(unusedDefinition.At(r.place, fmt.Sprintf("no process of this file grows grain in %q, so its %s says nothing", v.Name, r.Verb.Text)))
 		}
 	}
+}
+
+// floorMeant tells of a piece that is said to grow in what is a floor of that name.
+func (b *builder) floorMeant(s *filled) bool {
+	v := s.clause("in", 0)
+	named := func(name string) bool { return v != nil && v.word == name }
+	if slices.ContainsFunc(b.house.Vessels, func(x *model.Vessel) bool { return named(x.Name) }) || !slices.ContainsFunc(b.house.Floors, func(x *model.Floor) bool { return named(x.Name) }) {
+		return false
+	}
+	i := slices.IndexFunc(s.Clauses, func(c *syntax.Clause) bool { return c.Word.Text == "in" })
+	if i < 0 {
+		return false
+	}
+	f := unknownName.At(v.place, fmt.Sprintf("%q is a floor, and no vessel", v.word))
+	f.Repair(source.Place{File: v.place.File, Span: s.Clauses[i].Word.Span}, "on")
+	f.Hint = fmt.Sprintf("write on %q", v.word)
+	b.refuse(f)
+	return true
 }

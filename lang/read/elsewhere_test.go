@@ -49,3 +49,47 @@ func TestTheEndOfAUsedFileIsOfferedWhereItLiesBeside(t *testing.T) {
 	_, found = Load("x.malt", []byte("use \"other\"\n"), ".", files{"slod.malt": ""})
 	assert.NotContains(t, found[0].Hint, ".malt")
 }
+
+func TestATimeInBracketsIsThatOfTheReading(t *testing.T) {
+	text := soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 7.65 kg after soak 1 (14:00)\n}\n"
+	_, found := Load("main.malt", []byte(text), ".", loft(t))
+	var fixed string
+	for _, f := range found {
+		for _, e := range append(f.Fixes, offered(f)...) {
+			fixed += e.New
+		}
+		assert.NotContains(t, f.Hint, "#")
+	}
+	assert.Contains(t, fixed, "at ")
+}
+
+func TestAHintOfAnotherSignDoesNotRepeatADecimalComma(t *testing.T) {
+	text := soakedThrice + "batch \"26-03\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 7,65 kg after soak 1 (14:00)\n}\n"
+	_, found := Load("main.malt", []byte(text), ".", loft(t))
+	require.NotEmpty(t, found)
+	hints := ""
+	for _, f := range found {
+		hints += f.Hint + "\n"
+	}
+	assert.Contains(t, hints, "write weighed 7.65 kg after soak 1 at 14:00")
+	assert.NotContains(t, hints, "7,65")
+}
+
+func offered(f finding.Finding) (list []finding.Edit) {
+	for _, o := range f.Offers {
+		list = append(list, o.Edits...)
+	}
+	return list
+}
+
+func TestOnlyThePlacesThatAKilnOfTheHouseHasAreOffered(t *testing.T) {
+	for facts, want := range map[string]string{
+		"draught still": "write cure at oven 80 °C for 4 h, or cure at malt 80 °C for 4 h",
+		"fan 100 m3/h":  "write cure at air-on 80 °C for 4 h, or cure at malt 80 °C for 4 h",
+		"draught still } kiln \"k2\" { fan 100 m3/h": "write cure at air-on 80 °C for 4 h, or cure at oven 80 °C for 4 h, or cure at malt 80 °C for 4 h",
+	} {
+		head := "kiln \"k\" { area 1 m2; " + facts + " }\nprocess \"P\" { kiln in \"k\""
+		hint, _ := hintOf(t, head, "cure 80 °C 4 h")
+		assert.Equal(t, want, hint, facts)
+	}
+}

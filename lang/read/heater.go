@@ -81,7 +81,7 @@ func (b *builder) hardlyWarm(k *model.Kiln) {
 	}
 	f := unusualFigure.At(k.Reaches.Place, fmt.Sprintf("a kiln that reaches %s hardly dries malt: its hottest air is usually at %s or more", k.Reaches, k.Reaches.High.Like(warmsMalt)))
 	if usual, ok := between("45", "280", "°C"); ok {
-		f.Hint = orElse(slipOf(quantity.Range{Low: k.Reaches.High, High: k.Reaches.High}, usual), f.Hint)
+		slipOf(&f, k.Reaches.Place, quantity.Range{Low: k.Reaches.High, High: k.Reaches.High}, usual)
 	}
 	b.note(f)
 }

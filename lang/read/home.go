@@ -16,6 +16,7 @@ import (
 type home struct {
 	files []*source.File
 	names map[vocabulary.Block][]string
+	still [2]int              // how many kilns have air blown or drawn through, and how many stand still
 	text  []finding.Finding   // what was found where the text is no statements
 	units map[unitsIn][2]bool // whether a file writes metric units, and those of pounds; each is looked through once
 }
@@ -59,10 +60,49 @@ func homeOf(trees []*syntax.Tree) *home {
 			if text, ok := onlyText(s.Terms); ok {
 				in := vocabulary.Opens(vocabulary.File, s.Verb.Text)
 				h.names[in] = append(h.names[in], text.Value)
+				if in == vocabulary.KilnFacts && s.Body != nil {
+					h.still[stillness(s.Body)]++
+				}
 			}
 		}
 	}
 	return h
+}
+
+// stillness is 1 of the facts of a kiln that stands still, 0 of another.
+func stillness(facts *syntax.Block) int {
+	for _, s := range facts.Statements {
+		if len(s.Terms) == 1 && s.Verb.Text == vocabulary.FactDraught {
+			if w, ok := s.Terms[0].(syntax.Word); ok && w.Text == vocabulary.DraughtStill {
+				return 1
+			}
+		}
+	}
+	return 0
+}
+
+// besides lists the places of a temperature that no kiln of the house has: the air of a still
+// oven is that of the oven, and in any other it is that on to the malt or off it.
+func (h *home) besides() []string {
+	switch {
+	case h == nil || h.still[0] > 0 == (h.still[1] > 0):
+		return nil
+	case h.still[1] > 0:
+		return []string{vocabulary.PlaceAirOn, vocabulary.PlaceAirOff}
+	}
+	return []string{vocabulary.PlaceOven}
+}
+
+// fitting leaves out the texts with a place that no kiln of the house has, unless that is all of them.
+func (h *home) fitting(texts []string) []string {
+	besides := h.besides()
+	left := slices.DeleteFunc(slices.Clone(texts), func(text string) bool {
+		return slices.ContainsFunc(strings.Fields(text), func(word string) bool { return slices.Contains(besides, word) })
+	})
+	if len(left) == 0 {
+		return texts
+	}
+	return left
 }
 
 // spelt is a name as the house defines it, where that is another only in its capitals.
@@ -78,6 +118,20 @@ func (h *home) spelt(name string) string {
 		}
 	}
 	return name
+}
+
+// knows tells whether something of the house has a name, in its quotes.
+func (h *home) knows(quoted string) bool {
+	name := strings.Trim(quoted, `"`)
+	if h == nil {
+		return false
+	}
+	for _, names := range h.names {
+		if slices.Contains(names, name) {
+			return true
+		}
+	}
+	return false
 }
 
 // named lists the names of the definitions of a kind; of no home there are none.

@@ -129,9 +129,12 @@ func undecided(f *finding.Finding) bool {
 func (r *statementReader) readings(row *vocabulary.Row, pieces []piece, changes []change, aside bool) (texts []string) {
 	s := &search{r: r, row: row, aside: aside, until: min(*r.tried+mostTries, triesOfHouse)}
 	if len(changes) == 1 {
-		return s.found(pieces, changes)
+		return r.home.fitting(s.found(pieces, changes))
 	}
 	right := r.wordsRight(row, pieces)
+	if aside {
+		right = insteadOf(row, right)
+	}
 	for _, list := range r.unitsRight(row, right) {
 		for _, text := range s.found(list, changes) {
 			if !slices.Contains(texts, text) && len(texts) < mostOffered {
@@ -139,5 +142,5 @@ func (r *statementReader) readings(row *vocabulary.Row, pieces []piece, changes 
 			}
 		}
 	}
-	return texts
+	return r.home.fitting(texts)
 }

@@ -15,7 +15,7 @@ import (
 type change func(s *search, pieces []piece, i int) [][]piece
 
 // likely are the changes that leave everything said, the likeliest first.
-var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward}
+var likely = []change{otherWord, placeWord, joinedOn, clauseInFront, placeInFront, bareName, initials, quotedName, unquoted, parted, needsWords, boundInFront, measureInFront, turnedRound, otherClause, forward, secondClause}
 
 // changesOf lists the pieces with one change each.
 func changesOf(s *search, pieces []piece, changes ...change) (list [][]piece) {
@@ -339,6 +339,20 @@ func forward(s *search, pieces []piece, i int) (list [][]piece) {
 	return list
 }
 
+// secondClause leaves the word of a clause out that stands twice, in front of a value that it does
+// not take: bed at 17.2 °C at 14:00.
+func secondClause(s *search, pieces []piece, i int) [][]piece {
+	def, ok := s.row.Clause(pieces[i].text)
+	if !ok || pieces[i].kind != clausePiece || i+1 == len(pieces) || pieces[i+1].kind != valuePiece {
+		return nil
+	}
+	twice := slices.ContainsFunc(pieces[i+1:], func(p piece) bool { return p.kind == clausePiece && p.text == def.Word })
+	if !twice || slices.ContainsFunc(def.Slots, func(slot vocabulary.Slot) bool { return takes(slot, pieces[i+1].dim) }) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i+1)}
+}
+
 // leftOut leaves a word out that only explains, and is none of those that the row knows. One
 // that may yet say something is kept behind the statement, as a comment.
 func leftOut(s *search, pieces []piece, i int) [][]piece {
@@ -402,7 +416,8 @@ func headTakes(row *vocabulary.Row, pieces []piece, i int) bool {
 
 // quotedName puts words in quotes where a name or a text is wanted, the most of them first.
 func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
-	if pieces[i].kind != wordPiece && !(pieces[i].kind == valuePiece && pieces[i].dim == quantity.Number) || !wantsText(s.row, pieces, i) {
+	half := pieces[i].kind == textPiece && i+1 < len(pieces) && pieces[i+1].kind == wordPiece // in "blue" tub
+	if !half && pieces[i].kind != wordPiece && !(pieces[i].kind == valuePiece && pieces[i].dim == quantity.Number) || !wantsText(s.row, pieces, i) {
 		return nil
 	}
 	end := i
@@ -412,14 +427,32 @@ func quotedName(s *search, pieces []piece, i int) (list [][]piece) {
 	if vocabulary.SaysNothing(pieces[i].text) && i+1 < end && pieces[i+1].kind == textPiece {
 		return nil
 	}
+	if rest := strconv.Quote(s.r.home.spelt(joined(pieces[i+1 : end]))); vocabulary.SaysNothing(pieces[i].text) && i+1 < end && s.r.home.knows(rest) { // on the larch floor
+		list = append(list, with(pieces, i, end, piece{text: rest, kind: textPiece}))
+	}
 	for ; end > i; end-- {
 		if pieces[end-1].kind != clausePiece {
 			name := strconv.Quote(s.r.home.spelt(strings.ReplaceAll(joined(pieces[i:end]), `"`, "")))
+			if half && !s.r.home.knows(name) {
+				continue
+			}
 			list = append(list, with(pieces, i, end, piece{text: name, kind: textPiece}))
 		}
 	}
 	return list
 }
+
+// initials reads who it was, said with two or three capitals at the end: turned at 21:05 AK.
+func initials(s *search, pieces []piece, i int) [][]piece {
+	p := pieces[i]
+	by, ok := s.row.Clause(vocabulary.ClauseBy)
+	if !ok || s.r.in != vocabulary.Batch || p.kind != wordPiece || i != len(pieces)-1 || len(p.text) < 2 || len(p.text) > 3 || strings.Trim(p.text, capitals) != "" || said(pieces, by.Word) || !holds(by.Slots[0].Kind, textPiece) {
+		return nil
+	}
+	return [][]piece{with(pieces, i, i+1, piece{text: by.Word, kind: clausePiece}, piece{text: strconv.Quote(p.text), kind: textPiece})}
+}
+
+const capitals = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 // unquoted takes the quotes off a word that is a choice.
 func unquoted(s *search, pieces []piece, i int) (list [][]piece) {

@@ -72,6 +72,8 @@ var beginners = map[vocabulary.Block]map[string]string{
 		"turned 14:30":                  "turned at 14:30",
 		"rub chalky at 14:00":           "felt rub chalky at 14:00",
 		"weighed 7.3 kg after 1st soak": "weighed 7.3 kg after soak 1",
+		"weighed at 14:00 7.3 kg":       "weighed 7.3 kg at 14:00",
+		"read bed at 17.2 °C at 14:00":  "read bed 17.2 °C at 14:00",
 	},
 	vocabulary.Kiln: {
 		"gate moisture max 35 %":                                             "gate moisture at most 35 %",

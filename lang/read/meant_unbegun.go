@@ -23,7 +23,10 @@ func (r *statementReader) unbegun(s *syntax.Statement) {
 	if !ok || head.End-head.Start > longestTried {
 		return
 	}
-	texts := r.wordBehind(pieces)
+	texts := r.numberInWord(pieces)
+	if texts == nil {
+		texts = r.wordBehind(pieces)
+	}
 	if texts == nil {
 		texts = r.wordLeftOut(pieces)
 	}
@@ -72,6 +75,23 @@ func (r *statementReader) valuesOf(head source.Span) ([]piece, bool) {
 	return pieces[1:], len(pieces) > 1
 }
 
+// numberInWord reads a statement whose word people write with a number: 1000 kernel weight 46 g.
+func (r *statementReader) numberInWord(pieces []piece) []string {
+	for n := min(len(pieces)-1, longestVerb+1); n > 0; n-- {
+		for _, other := range vocabulary.OtherWords(r.in, joined(pieces[:n])) {
+			row, ok := vocabulary.Lookup(r.in, other.Means)
+			if !ok {
+				continue
+			}
+			list := slices.Concat([]piece{{text: row.Word, kind: verbPiece}}, pieces[n:])
+			if r.reads(row, list) {
+				return []string{joined(list)}
+			}
+		}
+	}
+	return nil
+}
+
 // wordBehind reads a statement whose first word stands further behind: the values in front of
 // it right behind it, or at its end.
 func (r *statementReader) wordBehind(pieces []piece) []string {
@@ -115,6 +135,10 @@ func wordsFor(in vocabulary.Block, written string) (list []string) {
 // wordLeftOut reads a statement without its first word as each one of the block that opens no
 // block and takes what is written, as it stands or with the clause words that are missing.
 func (r *statementReader) wordLeftOut(pieces []piece) (texts []string) {
+	changes := inPlace
+	if pieces[0].kind == momentPiece { // 14:00 7.34 kg
+		changes = append(slices.Clip(changes), forward)
+	}
 	for _, changed := range []bool{false, true} {
 		for _, word := range vocabulary.Words(r.in) {
 			row, ok := vocabulary.Lookup(r.in, word)
@@ -126,7 +150,7 @@ func (r *statementReader) wordLeftOut(pieces []piece) (texts []string) {
 			case !changed && r.reads(row, list):
 				texts = append(texts, joined(list))
 			case changed:
-				texts = append(texts, r.readings(row, list, inPlace, false)...)
+				texts = append(texts, r.readings(row, list, changes, false)...)
 			}
 		}
 		if len(texts) > 0 {

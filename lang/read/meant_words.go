@@ -25,6 +25,34 @@ func (r *statementReader) wordsRight(row *vocabulary.Row, pieces []piece) []piec
 	return r.testsRight(w.measures, w.placesRight(boundsInFront(out)))
 }
 
+// wordsAhead are the words that some pieces begin with.
+func wordsAhead(pieces []piece) (words []string) {
+	for i := range min(len(pieces), vocabulary.LongestPhrase) {
+		word := wordAt(pieces, i)
+		if word == "" {
+			break
+		}
+		words = append(words, word)
+	}
+	return words
+}
+
+// insteadOf keeps what a step was changed from behind its statement, as a comment: from 7 h to 6 h.
+func insteadOf(row *vocabulary.Row, pieces []piece) []piece {
+	if row.Word != vocabulary.RecordChanged {
+		return pieces
+	}
+	for i := 1; i+1 < len(pieces); i++ {
+		was, now, ok := strings.Cut(pieces[i+1].text, " "+vocabulary.To+" ")
+		if !ok || pieces[i].kind != clausePiece || pieces[i].text != clauseFrom || pieces[i+1].kind != valuePiece {
+			continue
+		}
+		made := with(pieces, i, i+2, piece{text: vocabulary.To, kind: clausePiece}, piece{text: now, kind: valuePiece, dim: pieces[i+1].dim})
+		return append(made, piece{text: "# " + clauseFrom + " " + was, kind: asidePiece})
+	}
+	return pieces
+}
+
 // wording is what a row knows of words.
 type wording struct {
 	row              *vocabulary.Row
@@ -44,6 +72,15 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 			}
 			return n, made
 		}
+	}
+	if n := vocabulary.Idle(w.row.Word, wordsAhead(pieces)); n > 0 && !w.knows(pieces[0].text) {
+		return n, nil
+	}
+	if w.row.Word == vocabulary.VerbSoak && wordAt(pieces, 0) == "under" && wordAt(pieces, 1) == vocabulary.PlaceWater {
+		return 2, []piece{{text: "in", kind: clausePiece}, {text: vocabulary.PlaceWater, kind: wordPiece}}
+	}
+	if first := strings.ToLower(p.text); w.row.Word == vocabulary.RecordSample && p.kind == wordPiece && (first == "dry" || first == "dried") && before[len(before)-1].kind == valuePiece && len(pieces) > 1 && pieces[1].kind == valuePiece {
+		return 1, []piece{{text: "dried", kind: wordPiece}, {text: vocabulary.To, kind: clausePiece}}
 	}
 	if n, made := w.numbered(pieces); n > 0 {
 		return n, made

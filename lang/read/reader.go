@@ -236,11 +236,10 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		said = strconv.Quote(said)
 	}
 	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), said))
-	switch {
-	case slot.Kind == vocabulary.Amount && len(terms) > 1 && slices.Contains(strings.Fields(slot.Label), place.Text()):
+	if slot.Kind == vocabulary.Amount && len(terms) > 1 && slices.Contains(strings.Fields(slot.Label), place.Text()) {
 		f.Message = fmt.Sprintf("%s takes %s without the word %q in front", after.Text, slot.Label, place.Text())
-		whole := r.at(terms[0].Range().Join(terms[1].Range()))
-		f.Write(whole, r.at(terms[1].Range()).Text())
+	}
+	switch {
 	case slot.Kind == vocabulary.Choice && amountNext && len(slot.Words) <= mostOffered:
 		texts := make([]string, len(slot.Words))
 		for i, word := range slot.Words {

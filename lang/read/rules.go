@@ -107,7 +107,7 @@ var (
 		"write air-on, air-off, malt or oven in front of it",
 		`cure at 82 °C for 4 h`, `cure at air-on 82 °C for 4 h`)
 	badTime = rule("bad-time", fault, "a date or a time of day that does not exist",
-		"the step could never fall due", "write a date as 2026-03-06 and a time as 07:30 or 7:30 am",
+		"when it was, or when it is due, would not be known", "write a date as 2026-03-06 and a time as 07:30 or 7:30 am",
 		`site "Loft" { awake 06:30 to 25:30 }`, `site "Loft" { awake 06:30 to 22:30 }`)
 	blockUnexpected = rule("block-unexpected", fault, "a block behind a statement that takes none",
 		"the program would leave it out", "move what stands in the braces to the block it belongs in",

@@ -71,14 +71,15 @@ func (b *builder) weightSense(t *model.Batch, x *model.Weighed) {
 		what, x.Weight, withEmpty(t, x), raw, times(net/raw.SI), model.Lightest, model.Heaviest))
 	f.Hint = "look at the number and its unit, and whether it includes the tare"
 	along := x.Weight.SI - net
-	if slip := onlySlip(x.Weight.Quantity, func(si float64) bool { return t.CanWeigh(x, si-along) }); slip != "" {
-		f.Hint = slip
-	}
+	onlySlip(&f, x.Weight.Place, x.Weight.Quantity, func(si float64) bool { return t.CanWeigh(x, si-along) })
 	if !x.OfBag && net < lostGrain*raw.SI && t.RawBag() != nil {
-		f.Hint = fmt.Sprintf("if the bag was weighed, write: weighed bag %s", x.Weight)
+		bag := "bag " + x.Weight.String()
+		f.Hint = fmt.Sprintf("if the bag was weighed, write: weighed %s", bag)
+		f.Offers = slipOffers(x.Weight.Place, quantity.Range{Low: x.Weight.Quantity, High: x.Weight.Quantity}, bag)
 	}
 	if x.In != nil {
 		f.Hint = fmt.Sprintf("look at the number and its unit, and whether it includes %[1]q; where the grain was weighed without it, take in %[1]q out", x.In.Name)
+		f.Offers = nil
 		f.Related = append(f.Related, finding.Related{Place: x.In.Weighs.Place, Message: "what it weighs when it is empty"})
 	}
 	b.note(f)

@@ -53,7 +53,7 @@ func (b *builder) makesSense(s *vocabulary.Sense, v *given) bool {
 		return true
 	case !within(s.Can, v.rng):
 		f := outOfRange.At(v.place, fmt.Sprintf("%s of %s is outside %s", s.What, v.rng, inUnitsOf(v.rng, s.Can)))
-		f.Hint = orElse(slipOf(v.rng, usualOr(s)), f.Hint)
+		slipOf(&f, v.place, v.rng, usualOr(s))
 		b.refuse(f)
 		return false
 	case s.Usual != nil && !within(*s.Usual, v.rng):
@@ -91,7 +91,9 @@ func senseIn(block vocabulary.Block, word string) *vocabulary.Sense {
 // unusual reports a value that hardly is, of something.
 func (b *builder) unusual(s *vocabulary.Sense, usual quantity.Range, v *given, of string) {
 	f := unusualFigure.At(v.place, fmt.Sprintf("%s of %s is out of the ordinary%s: %s is usual", s.What, v.rng, of, inUnitsOf(v.rng, usual)))
-	f.Hint = orElse(slipOf(v.rng, usual), orElse(s.Advice, f.Hint))
+	if !slipOf(&f, v.place, v.rng, usual) {
+		f.Hint = orElse(s.Advice, f.Hint)
+	}
 	b.note(f)
 }
 

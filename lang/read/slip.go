@@ -5,7 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 )
 
 // likelyUnits are the units that are taken for one another, in the order of how
@@ -21,28 +24,48 @@ var likelyUnits = map[string][]string{
 	"°C/h": {"°F/h"}, "°C/min": {"°C/h"},
 }
 
-// slipOf says which slip of the pen would explain a value that lies outside a band:
-// another unit, or the point in another place. It is "" where none does, or the value
-// has more than one part.
-func slipOf(r, band quantity.Range) string {
+// slipOf says in the hint of a finding which slip of the pen would explain a value at a place that
+// lies outside a band: another unit, or the point in another place. Where what stands there is the
+// value alone it offers to write that. It is false where no slip does, or the value has more than
+// one part.
+func slipOf(f *finding.Finding, place source.Place, r, band quantity.Range) bool {
 	for _, unit := range likelyUnits[r.High.Unit()] {
 		if meant, ok := inUnit(r, unit); ok && within(band, meant) {
-			text := fmt.Sprintf("if %s was meant, write it: %s", unit, meant)
+			f.Hint = fmt.Sprintf("if %s was meant, write it: %s", unit, meant)
 			if unit == "°C" || unit == "°F" {
-				text += " is " + inOther(r, meant)
+				f.Hint += " is " + inOther(r, meant)
 			}
-			return text
+			f.Offers = slipOffers(place, r, meant.String())
+			return true
 		}
 	}
 	if r.High.Dimension == quantity.Temperature {
-		return ""
+		return false
 	}
 	for _, shift := range []int{1, -1, 2, -2} {
 		if meant, ok := pointMoved(r, shift); ok && within(band, meant) {
-			return fmt.Sprintf("look at the decimal point: it may be %s", meant)
+			f.Hint = fmt.Sprintf("look at the decimal point: it may be %s", meant)
+			f.Offers = slipOffers(place, r, meant.String())
+			return true
 		}
 	}
-	return ""
+	return false
+}
+
+// slipOffers offers to write texts for a value, where it stands alone at the end of its place.
+func slipOffers(place source.Place, written quantity.Range, meant ...string) (list []finding.Offer) {
+	if !place.Known() {
+		return nil
+	}
+	before, alone := strings.CutSuffix(place.Text(), written.String())
+	if last := strings.TrimRight(before, " "); !alone || before != "" && (last == before || strings.HasSuffix(last, vocabulary.To) || strings.ContainsAny(last, "0123456789-–—")) {
+		return nil // another end of a range, or written otherwise
+	}
+	place.Start += len(before)
+	for _, text := range meant {
+		list = append(list, finding.Offer{Says: text, Edits: []finding.Edit{{Place: place, New: text}}})
+	}
+	return list
 }
 
 // inOther writes what a temperature that was meant in another unit is in the one that

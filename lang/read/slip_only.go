@@ -1,20 +1,21 @@
 package read
 
 import (
-	"fmt"
 	"strings"
 
+	"maltwright/lang/finding"
 	"maltwright/lang/quantity"
+	"maltwright/lang/source"
 )
 
-// onlySlip names the number that may have been meant by a reading that cannot be: with two
+// onlySlip names in the hint of a finding, and offers, the number that may have been meant by a reading that cannot be: with two
 // digits the other way round, with the point a place or two elsewhere, or in the unit that is
-// taken for the one written. Where more than two could be it is "", since none of them is
-// likely. Of a temperature the point is moved by one place.
-func onlySlip(q quantity.Quantity, can func(si float64) bool) string {
+// taken for the one written. Where more than two could be it is false, since none of them
+// is likely. Of a temperature the point is moved by one place.
+func onlySlip(f *finding.Finding, place source.Place, q quantity.Quantity, can func(si float64) bool) bool {
 	number, ok := numberOf(q)
 	if !ok || len(strings.Replace(number, ".", "", 1)) < 2 { // of one digit it may be anything
-		return ""
+		return false
 	}
 	var found []string
 	for _, s := range quantity.Slips(q) {
@@ -33,7 +34,9 @@ func onlySlip(q quantity.Quantity, can func(si float64) bool) string {
 		}
 	}
 	if len(found) == 0 || len(found) > 2 {
-		return ""
+		return false
 	}
-	return fmt.Sprintf("look at the digits, the point and the unit: it may be %s", strings.Join(found, ", or "))
+	f.Hint = "look at the digits, the point and the unit: it may be " + finding.Readings(found...)
+	f.Offers = slipOffers(place, quantity.Range{Low: q, High: q}, found...)
+	return true
 }

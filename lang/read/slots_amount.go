@@ -31,8 +31,9 @@ func (r *statementReader) amount(v *given, a syntax.Amount, slot *vocabulary.Slo
 		for i, p := range slot.Places {
 			texts[i] = p + " " + r.at(a.Span).Text()
 		}
-		f.Write(r.at(a.Span), texts...)
-		f.Hint = fmt.Sprintf("say where the thermometer stands: %s in front of it", quoted(slot.Places))
+		list := r.home.fitting(texts)
+		f.Write(r.at(a.Span), list...)
+		f.Hint = "say where the thermometer stands: " + finding.Readings(list...)
 		r.note(f)
 		return false
 	}
@@ -213,8 +214,28 @@ func (r *statementReader) badQuantity(q syntax.Quantity, err error, dims []quant
 	}
 	if fix != "" && mends(parts, i, dims) {
 		f.Fixes = []finding.Edit{{Place: r.at(mended), New: fix}}
+	} else if fix != "" && len(f.Offers) == 0 {
+		r.notAlone(&f, q.Parts[i], parts, i, dims)
 	}
 	r.note(f)
+}
+
+// notAlone says what to write of a part that its one repair does not put right: its unit may be
+// none either, as in 0,3 Liter.
+func (r *statementReader) notAlone(f *finding.Finding, was syntax.Part, parts []quantity.Part, i int, dims []quantity.Dimension) {
+	_, err := quantity.Make(parts[i])
+	var bad *quantity.Error
+	if errors.As(err, &bad) && bad.Kind == quantity.UnknownUnit && bad.Fix != "" {
+		if parts[i].Unit = bad.Fix; mends(parts, i, dims) {
+			f.Repair(r.at(was.Number.Span.Join(was.Unit.Span)), parts[i].Number+" "+parts[i].Unit)
+			return
+		}
+	}
+	if said, ok := strings.CutPrefix(f.Hint, "write "); ok && f.Rule == badNumber.Name {
+		f.Hint = "the number is " + said
+		return
+	}
+	f.Hint = orElse(r.unitsOf(dims), f.Hint)
 }
 
 // unitMeant offers the units that may be meant by a spelling, of those that are wanted here. One

@@ -36,7 +36,9 @@ func (r *statementReader) noClock(clock syntax.Word) {
 		r.told = true
 		return
 	}
-	r.note(badTime.At(r.at(clock.Span), fmt.Sprintf("%s is no time of day", clock.Text)))
+	f := badTime.At(r.at(clock.Span), fmt.Sprintf("%s is no time of day", clock.Text))
+	f.Hint = "a time of day goes from 00:00 to 23:59; the night behind midnight is the next day's"
+	r.note(f)
 }
 
 // clocksMeant offers the times of day that are meant by figures with hours behind them: 7 h.

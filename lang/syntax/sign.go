@@ -96,7 +96,7 @@ var mergeMark = regexp.MustCompile(`(?m)^(<{7}|>{7}|={7}|\|{7})( |\r?$)`)
 // changesIn lists what stands for the signs of a file, in order; of two that touch the first.
 func changesIn(f *source.File) (list []change) {
 	r := newSignReader(f)
-	for _, pass := range []func(){r.margins, r.letters, func() { r.structure(); r.read() }} {
+	for _, pass := range []func(){r.margins, r.letters, r.numberedNames, func() { r.structure(); r.read() }} {
 		if pass(); len(r.changes) > 0 {
 			break
 		}
@@ -337,6 +337,9 @@ func (m *Meant) first(group []change) finding.Finding {
 		f.Fixes = edits
 	} else {
 		f.Offers = []finding.Offer{{Says: m.lineWritten(group), Edits: edits}}
+		if kinds[0].whole {
+			f.Offers[0].Says = f.Hint
+		}
 	}
 	return f
 }
@@ -368,7 +371,7 @@ func (m *Meant) message(group []change, kinds []*sign) string {
 	}
 	var list []string
 	for _, c := range group {
-		if text := fmt.Sprintf("%q", m.shown(c)); !slices.Contains(list, text) {
+		if text := fmt.Sprintf("%q", m.shown(c)); text != `""` && !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
@@ -388,6 +391,9 @@ func (m *Meant) shown(c change) string {
 	return text
 }
 
+// decimalComma is that of a number, not one between thousands.
+var decimalComma = regexp.MustCompile(`(\d),(\d{1,2})([^\d,]|$)`)
+
 func (m *Meant) hint(group []change, kinds []*sign) string {
 	var general []string
 	for _, c := range group {
@@ -402,7 +408,11 @@ func (m *Meant) hint(group []change, kinds []*sign) string {
 	if kinds[0].whole {
 		return strings.Join(general, "; ")
 	}
-	write := "write " + m.lineWritten(group)
+	line := m.lineWritten(group)
+	if !strings.Contains(line, `"`) { // a name may hold what it likes
+		line = decimalComma.ReplaceAllString(line, "$1.$2$3") // it is told beside this, and not repeated here
+	}
+	write := "write " + line
 	if len(general) == 0 {
 		return write
 	}

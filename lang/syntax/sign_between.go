@@ -81,6 +81,9 @@ func (r *signReader) colon(i int) int {
 	t := r.toks[i]
 	front, ok := r.before(i)
 	equals := equalSign(t) && !r.compared(i)
+	if n := r.ofChange(i, equals); ok && n > i {
+		return n
+	}
 	if !ok || !equals && !r.is(i, ":") || front.Type == kindQuantity && !terminal(r.tok(i+1).Type) {
 		return i
 	}
@@ -102,6 +105,25 @@ func (r *signReader) colon(i int) int {
 		at -= len(r.text[:at]) - len(strings.TrimRight(r.text[:at], blanks))
 	}
 	r.add(s, at, end, text)
+	return r.from(i, end)
+}
+
+// ofChange looks for the = in front of what was done instead, and for the : in front of its reason.
+func (r *signReader) ofChange(i int, equals bool) int {
+	row, ok := r.row()
+	if !ok || row.Word != vocabulary.RecordChanged {
+		return i
+	}
+	at, end := r.toks[i].Pos.Offset, endOf(r.toks[i])
+	next := r.tok(i + 1).Type
+	switch {
+	case equals && i > r.first+1 && next == kindQuantity:
+		r.add(signTo, at, end, r.apart(at, end, vocabulary.To))
+	case strings.Contains(":-–—", r.toks[i].Value) && i > r.first+2 && (next == kindWord || next == kindText) && !strings.Contains(r.text[at:r.lineEnd(at)], vocabulary.ClauseBecause):
+		r.add(signReason, at, end, r.apart(at, end, vocabulary.ClauseBecause))
+	default:
+		return i
+	}
 	return r.from(i, end)
 }
 
@@ -165,7 +187,9 @@ func (r *signReader) comma(i int) int {
 		return i
 	case r.starts(i, j):
 		return r.endHere(i, j)
-	case front.Type == kindText && next.Type == kindText, r.measures(i, next.Value):
+	case front.Type == kindWord && next.Type == kindWord && r.nameAround(i):
+		return r.from(i, r.changes[len(r.changes)-1].End)
+	case front.Type == kindText && next.Type == kindText, front.Type == kindClock && next.Type == kindClock, r.measures(i, next.Value):
 		r.add(signAnd, at, end, r.apart(at, end, vocabulary.And))
 	case next.Pos.Offset == end:
 		r.add(signComma, at, end, " ")
@@ -173,6 +197,34 @@ func (r *signReader) comma(i int) int {
 		r.add(signComma, at, end, "")
 	}
 	return i + 1
+}
+
+// nameAround puts a name that has a comma in it in quotes, where one is wanted: at Loft, spring.
+func (r *signReader) nameAround(i int) bool {
+	row, ok := r.row()
+	from, to := i, i+1
+	for from-1 > r.first && r.toks[from-1].Type == kindWord {
+		from--
+	}
+	for r.tok(to).Type == kindWord {
+		to++
+	}
+	if !ok || !terminal(r.tok(to).Type) && r.tok(to).Type != kindClause {
+		return false
+	}
+	slots := row.Slots
+	if c, clause := row.Clause(r.toks[from-1].Value); clause {
+		slots = c.Slots
+	} else if from-1 != r.first {
+		return false
+	}
+	if len(slots) == 0 || slots[0].Kind != vocabulary.Name && slots[0].Kind != vocabulary.Text {
+		return false
+	}
+	start, end := r.toks[from].Pos.Offset, endOf(r.tok(to-1))
+	name := r.text[start:end]
+	r.said(signQuote, start, end, "\""+name+"\"", name+" is no name without quotes", "a name stands in double quotes")
+	return true
 }
 
 // dated tells whether a comma may be of a date: Jan 27, 2026.
@@ -226,8 +278,9 @@ func (r *signReader) stop(i int) int {
 		return i
 	}
 	next := r.tok(i + 1)
-	unit := front.Type == kindQuantity && strings.Trim(front.Value[len(front.Value)-1:], "0123456789") != "" && next.Type != kindQuantity && next.Pos.Offset > endOf(r.toks[i])
-	if !terminal(next.Type) && !unit {
+	apart := next.Pos.Offset > endOf(r.toks[i])
+	unit := front.Type == kindQuantity && strings.Trim(front.Value[len(front.Value)-1:], "0123456789") != "" && apart
+	if !terminal(next.Type) && !unit && !(front.Type == kindWord && apart && pointed(front.Value)) {
 		return i
 	}
 	r.add(signStop, r.toks[i].Pos.Offset, endOf(r.toks[i]), "")
@@ -244,6 +297,11 @@ func (r *signReader) goesOn(i int) bool {
 func (r *signReader) continued(i int) bool {
 	if i < 2 || !r.goesOn(i) || r.toks[i-1].Type != kindEnd || terminal(r.toks[i-2].Type) {
 		return false
+	}
+	if row, ok := vocabulary.Lookup(r.block(), vocabulary.Today(r.toks[r.above(i)].Value)); ok {
+		if _, takes := row.Clause(r.toks[i].Value); !takes { // nothing that it could go on with
+			return false
+		}
 	}
 	r.goOn(endOf(r.toks[i-2]), i)
 	return true

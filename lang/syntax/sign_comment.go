@@ -160,6 +160,10 @@ func (r *signReader) numberSign(i int) int {
 	t := r.toks[i]
 	front, ok := r.before(i)
 	rest := strings.TrimLeft(t.Value, "#")
+	if word, _, _ := strings.Cut(strings.TrimLeft(rest, blanks), " "); ok && r.block() == vocabulary.Batch && front.Type == kindQuantity && endOf(front) == t.Pos.Offset && vocabulary.IsClause(word) {
+		r.said(signNumber, t.Pos.Offset, t.Pos.Offset+1, " lb", "\"#\" begins a comment, so that what stands behind it is not read", "pounds are written lb")
+		return r.from(i, t.Pos.Offset+1)
+	}
 	if !ok || front.Type != kindWord || len(rest) == len(t.Value) || rest == "" || !isDigit(rest[0]) {
 		return i
 	}
@@ -179,6 +183,25 @@ func (r *signReader) numberSign(i int) int {
 	}
 	return i + 1
 }
+
+// numberedNames looks for names that begin with the sign of a number, which hides the rest of the line.
+func (r *signReader) numberedNames() {
+	for i := 1; i < len(r.toks); i++ {
+		word, t := r.toks[i-1], r.toks[i]
+		if t.Type != kindComment || word.Type != kindWord || vocabulary.Opens(vocabulary.File, word.Value) == vocabulary.None || !r.lineStart(word.Pos.Offset) {
+			continue
+		}
+		name := numberedName.FindString(t.Value)
+		if name == "" {
+			continue
+		}
+		at := t.Pos.Offset
+		r.said(signNumber, at, at+len(name), "\""+name[1:]+"\"", "\""+name+"\" begins a comment, so that the name is not read", "a name stands in double quotes")
+	}
+}
+
+// numberedName is one of more than a number.
+var numberedName = regexp.MustCompile(`^#\d+[-/.][\w-]+`)
 
 var numberSigned = regexp.MustCompile(`[a-z][ \t]+#\d`)
 

@@ -23,6 +23,10 @@ var (
 	signTwice   = &sign{rule: strayCharacter, says: "%s has its quotes twice", certain: true}
 	signBound   = &sign{rule: strayCharacter, says: "\"%s\" is one sign, with no blank in it", certain: true}
 	signPlus    = &sign{rule: strayCharacter, says: "\"%s\" is no form of a value", do: "a bound is said in words"}
+	signFigure  = &sign{rule: strayCharacter, says: "\"%s\" is no form of a value", certain: true}
+	signReason  = &sign{rule: strayCharacter, says: "\"%s\" does not begin a reason; the word is because", certain: true}
+	signTo      = &sign{rule: strayCharacter, says: "\"%s\" is no word of the language; what was done instead stands behind to", certain: true}
+	signCapital = &sign{rule: verbMissing, says: "\"%s\" is not a word of the language, which is written small", certain: true}
 	signStep    = &sign{rule: strayCharacter, says: "\"%s\" has no place here", do: "the steps are counted by themselves"}
 	signComma   = &sign{rule: strayCharacter, says: "\"%s\" has no meaning here: the parts of a statement stand side by side", certain: true}
 	signEnd     = &sign{rule: strayCharacter, says: "\"%s\" does not end a statement", do: "the end of the line does, or ;", certain: true}

@@ -207,18 +207,48 @@ func (r *signReader) bracketed(i int) int {
 	last := r.tok(j + 1)
 	atEnd := last.EOF() || last.Type == kindEnd && last.Value != ";"
 	value := r.tok(i+1).Type != kindWord && r.tok(i+1).Type != kindClause && !(ok && valueKind(front.Type) && !unlike(front, r.tok(i+1)))
+	word := r.wantsAt(i+1, j-1)
 	switch {
-	case ok && !value && atEnd && !r.clause(i+1):
+	case ok && word == "" && !value && atEnd && !r.clause(i+1):
 		r.add(signAside, at, end, "# "+inner)
 		return j + 1
-	case value || r.clause(i+1):
+	case value || word != "" || r.clause(i+1):
 		r.changes = append(r.changes,
-			change{Span: source.Span{Start: at, End: r.tok(i + 1).Pos.Offset}, sign: signParens, text: r.gapBefore(at)},
+			change{Span: source.Span{Start: at, End: r.tok(i + 1).Pos.Offset}, sign: signParens, text: r.gapBefore(at) + word},
 			change{Span: source.Span{Start: endOf(r.tok(j - 1)), End: end}, sign: signParens, text: r.gapBehind(end)})
 	default:
 		return i
 	}
 	return i + 1
+}
+
+// wantsAt is the word at, with its blank, where a time of day or a temperature that is the one
+// token from first to last lacks it: the (14:00) behind a reading. It is "" elsewhere.
+func (r *signReader) wantsAt(first, last int) string {
+	row, ok := r.row()
+	if !ok || first != last {
+		return ""
+	}
+	for k := r.first; k < first; k++ {
+		if t := r.tok(k); t.Type == kindClause && t.Value == "at" {
+			return ""
+		}
+	}
+	clause, ok := row.Clause("at")
+	if !ok || len(clause.Slots) != 1 || clause.Slots[0].Placed {
+		return ""
+	}
+	slot := clause.Slots[0]
+	switch t := r.tok(first); {
+	case t.Type == kindClock && slot.Kind == vocabulary.Moment:
+		return "at "
+	case t.Type == kindQuantity && slot.Kind == vocabulary.Amount:
+		q, err := quantity.Make(quantityOf(t).Written()...)
+		if err == nil && q.Dimension == quantity.Temperature && slices.Contains(slot.Dims, q.Dimension) && !slices.ContainsFunc(row.Slots, func(s vocabulary.Slot) bool { return slices.Contains(s.Dims, q.Dimension) }) {
+			return "at "
+		}
+	}
+	return ""
 }
 
 // unlike tells whether two values are of different kinds, so that the second is not the first

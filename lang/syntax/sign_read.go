@@ -1,6 +1,7 @@
 package syntax
 
 import (
+	"regexp"
 	"sort"
 	"strings"
 	"unicode/utf8"
@@ -20,15 +21,22 @@ type signReader struct {
 	opens   map[int]bool // by their offsets, signs that stand for braces
 	closes  map[int]int  // how many of them
 
-	in    []vocabulary.Block // the blocks that are open, outer first
-	first int                // the first token of the statement that is read
-	named int                // names whose ends were looked for
+	in       []vocabulary.Block // the blocks that are open, outer first
+	first    int                // the first token of the statement that is read
+	capitals bool               // several lines begin with a capital
+	named    int                // names whose ends were looked for
 }
 
 func newSignReader(f *source.File) *signReader {
 	text := string(f.Bytes())
-	return &signReader{file: f, text: text, toks: tokensOf(text), opens: map[int]bool{}, closes: map[int]int{}, in: []vocabulary.Block{vocabulary.File}}
+	capitals := len(capitalLine.FindAllStringIndex(text, leastCapitals)) == leastCapitals
+	return &signReader{file: f, text: text, capitals: capitals, toks: tokensOf(text), opens: map[int]bool{}, closes: map[int]int{}, in: []vocabulary.Block{vocabulary.File}}
 }
+
+// leastCapitals is how many lines that begin with a capital make it the way a file is written.
+const leastCapitals = 4
+
+var capitalLine = regexp.MustCompile(`(?m)^[ \t]*[A-Z]`)
 
 func (r *signReader) add(s *sign, start, end int, text string) {
 	r.changes = append(r.changes, change{Span: source.Span{Start: start, End: end}, text: text, sign: s})
@@ -90,6 +98,7 @@ func (r *signReader) one(i int) int {
 			return next
 		}
 		r.first = i
+		r.smallWord(i)
 		r.header(i)
 	}
 	for _, look := range signReaders {
@@ -100,10 +109,21 @@ func (r *signReader) one(i int) int {
 	return i + 1
 }
 
+// smallWord writes a word small that opens a block, where lines begin with capitals throughout; a
+// single one is told of as a word.
+func (r *signReader) smallWord(i int) {
+	t := r.toks[i]
+	lower := strings.ToLower(t.Value)
+	if t.Type == kindWord && lower != t.Value && r.capitals && vocabulary.Opens(r.block(), t.Value) == vocabulary.None && vocabulary.Opens(r.block(), lower) != vocabulary.None {
+		r.add(signCapital, t.Pos.Offset, endOf(t), lower)
+		r.toks[i].Value = lower
+	}
+}
+
 // signReaders each look for one kind of sign at a token, and give the token behind it, or the
 // same one where there is none.
 var signReaders = []func(*signReader, int) int{
-	(*signReader).split, (*signReader).counted, (*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
+	(*signReader).figure, (*signReader).heatAt, (*signReader).split, (*signReader).counted, (*signReader).goesOnBelow, (*signReader).hyphen, (*signReader).degreeRange, (*signReader).spread, (*signReader).ranged, (*signReader).about, (*signReader).arrow, (*signReader).quoted, (*signReader).unclosed,
 	(*signReader).bracketed, (*signReader).small, (*signReader).colon, (*signReader).comma, (*signReader).dash, (*signReader).stop,
 }
 

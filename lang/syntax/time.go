@@ -125,6 +125,9 @@ func (s *scanner) monthStarts() bool {
 // hour takes the time of day that begins with digits and has neither a colon nor a half of
 // the day. A number with its unit is none.
 func (s *scanner) hour(first int) bool {
+	if !s.wanted.Clock && !s.clockWordStarts() { // as most numbers
+		return false
+	}
 	n := calendar.LeadingClock(s.text[first:], s.wanted.Clock)
 	if n == 0 || first+n < s.at {
 		return false
@@ -144,6 +147,12 @@ func (s *scanner) hour(first int) bool {
 	s.at = here
 	s.dateBehind()
 	return true
+}
+
+// clockWordStarts tells whether what stands here may be the Uhr or o'clock of a time of day.
+func (s *scanner) clockWordStarts() bool {
+	rest := strings.TrimLeft(s.text[s.at:], blanks)
+	return rest != "" && strings.IndexByte("uUoO", rest[0]) >= 0
 }
 
 // ofClock takes a word that says that a time of day stands in front of it: Uhr, o'clock, h.

@@ -3,6 +3,7 @@ package syntax
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -64,7 +65,11 @@ type walker struct {
 
 func (w *walker) walk(parent node) {
 	last := parent.span.Start
-	for _, c := range fields(parent.name, parent.value) {
+	list := fields(parent.name, parent.value)
+	if parent.value.Type() == reflect.TypeFor[Stamp]() { // a time of day may stand before its date
+		slices.SortStableFunc(list, func(a, b node) int { return a.span.Start - b.span.Start })
+	}
+	for _, c := range list {
 		if c.span == (source.Span{}) && c.value.Type() == reflect.TypeFor[Word]() {
 			continue // a unit, a date or a time that is not written
 		}

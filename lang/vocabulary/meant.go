@@ -156,6 +156,17 @@ func FindPhrase(written string) (Phrase, bool) {
 // height of a chimney.
 func SaysNothing(word string) bool { return slices.Contains(fillers, fold(word)) }
 
+// Idle gives how many of some words say nothing in a statement of its word, as wet of what was
+// weighed after a soak.
+func Idle(of string, words []string) int {
+	for _, said := range idle[of] {
+		if n := len(strings.Fields(said)); n <= len(words) && strings.EqualFold(strings.Join(words[:n], " "), said) {
+			return n
+		}
+	}
+	return 0
+}
+
 // Turns tells whether a word may turn the meaning of what stands beside it round, or says how
 // often or how much, so that it is never left out.
 func Turns(word string) bool {

@@ -131,4 +131,5 @@ var othersOfBatch = []Other{
 	{In: blocks(Batch), Written: []string{"lab", "analysis", "analysed", "analyzed", "assayed"}, Means: "tested"},
 	{In: blocks(Batch), Written: []string{"altered", "adjusted", "instead", "modified"}, Means: "changed"},
 	{In: blocks(Batch), Written: []string{"pin"}, Means: "pinned"},
+	{In: blocks(Batch), Written: []string{"bagtare", "tarebag", "tareofbag", "emptybag", "bagempty"}, Means: "tare"},
 }

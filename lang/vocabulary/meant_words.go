@@ -82,7 +82,7 @@ var phrases = []Phrase{
 	{"equals", "is", BoundPhrase}, {"equal to", "is", BoundPhrase}, {"exactly", "is", BoundPhrase},
 
 	{"each", "every", ClausePhrase}, {"per", "every", ClausePhrase}, {"till", "until", ClausePhrase}, {"til", "until", ClausePhrase}, {"while", "when", ClausePhrase}, {"whenever", "when", ClausePhrase}, {"if", "when", ClausePhrase},
-	{"during", "for", ClausePhrase}, {"lasting", "for", ClausePhrase}, {"using", "with", ClausePhrase}, {"into", "in", ClausePhrase}, {"inside", "in", ClausePhrase}, {"onto", "on", ClausePhrase}, {"upon", "on", ClausePhrase},
+	{"incl", "in", ClausePhrase}, {"including", "in", ClausePhrase}, {"inclusive", "in", ClausePhrase}, {"during", "for", ClausePhrase}, {"lasting", "for", ClausePhrase}, {"using", "with", ClausePhrase}, {"into", "in", ClausePhrase}, {"inside", "in", ClausePhrase}, {"onto", "on", ClausePhrase}, {"upon", "on", ClausePhrase},
 	{"out of", "of", ClausePhrase}, {"because of", "because", ClausePhrase}, {"reason", "because", ClausePhrase}, {"due to", "because", ClausePhrase}, {"since", "because", ClausePhrase},
 }
 
@@ -91,9 +91,16 @@ var fillers = []string{"a", "an", "the", "its", "is", "are", "be", "it", "about"
 	"power", "curve", "height", "efficiency", "level", "value", "total", "time", "duration", "length", "volume", "area", "amount", "share", "then", "please",
 	"temp", "temperature", "degrees", "set", "grain", "malt", "peat", "kernels", "corns", "them", "batch", "size", "of", "with", "at", "to", "for", "in", "dried", "yield", "content", "rate", "reading", "piece", "celsius", "fahrenheit", "pieces", "reason", "reaches", "hits", "gets", "water", "end", "after", "process", "vessel", "floor", "kiln", "site", "number"}
 
+// idle are words that say nothing more in one statement, and may in others.
+var idle = map[string][]string{
+	"weighed": {"wet", "drained", "dripped", "dripping", "soaked", "net"},
+	"sample":  {"wet", "raw"},
+	VerbRest:  {"without water", "drained", "dry", "out of water", "with no water"},
+}
+
 // turning are words that say how often, or turn round what they stand beside.
 var turning = []string{"no", "not", "never", "none", "without", "except", "unless", "minus", "and", "or", "but", "half", "double", "twice", "thrice", "once", "only",
-	"daily", "hourly", "nightly", "weekly", "every", "each", "per", "until", "other", "second", "third", "day", "days", "hour", "hours", "week", "night", "times", "least", "most", "above", "below", "any", "all", "yes",
+	"daily", "hourly", "nightly", "weekly", "overnight", "every", "each", "per", "until", "other", "second", "third", "day", "days", "hour", "hours", "week", "night", "times", "least", "most", "above", "below", "any", "all", "yes",
 	"per", "dry", "wet", "basis", "am", "pm", "noon", "midnight", "tomorrow", "today", "yesterday", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "twelve",
 	"raw", "green", "untreated", "treated"}
 

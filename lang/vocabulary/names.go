@@ -156,7 +156,12 @@ const (
 )
 
 // RecordChanged is a line of a record: a step that was done otherwise.
-const RecordChanged = "changed"
+const (
+	RecordChanged = "changed"
+	RecordCounted = "counted"
+	RecordRead    = "read"
+	RecordSample  = "sample"
+)
 
 // ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.
 const (

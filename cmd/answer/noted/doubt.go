@@ -99,7 +99,7 @@ func (h *holding) doubt(x *model.Weighed, o *evidence.Observation, s *forecast.S
 	own := off(o.Value)
 	along := x.Weight.SI - o.Value
 	wide := 2 * sd * value / o.Value
-	d := &Doubt{Wet: answer.Share(1 - s.Dry*o.Scale()/o.Value), From: answer.Kilograms(max(0, value-wide) + along), To: answer.Kilograms(value + wide + along), Meant: h.meant(x, o, off)}
+	d := &Doubt{Wet: answer.Share(1 - s.Dry*o.Scale()/o.Value), From: answer.Kilograms(max(0, value-wide) + along), To: answer.Kilograms(value + wide + along), Meant: h.meant(x, o, s, off)}
 	if _, raw, _ := h.trial.Batch.Net(x); raw != nil && o.Value < lighter*raw.SI && !dries[s.Stage] && !x.Clean && !h.trial.Process.Grain.Grown() {
 		d.Lighter = raw
 	}
@@ -146,7 +146,7 @@ var dries = map[model.StageKind]bool{model.WitherStage: true, model.KilnStage: t
 
 // meant seeks what would explain a weight, the commonest first; off is how far a weight of the
 // grain alone lies from what is likely, in standard deviations.
-func (h *holding) meant(x *model.Weighed, o *evidence.Observation, off func(float64) float64) *Meant {
+func (h *holding) meant(x *model.Weighed, o *evidence.Observation, s *forecast.Sight, off func(float64) float64) *Meant {
 	along := x.Weight.SI - o.Value
 	if x.In != nil && x.In.Weighs != nil {
 		if net := o.Value + x.In.Weighs.SI; off(net) < explains {
@@ -154,7 +154,7 @@ func (h *holding) meant(x *model.Weighed, o *evidence.Observation, off func(floa
 		}
 	}
 	if x.In == nil && !x.OfBag && h.trial.Batch.TareOf(x) == nil {
-		for _, holder := range h.trial.Process.Holders() {
+		for _, holder := range h.holders(x, s) {
 			if net := o.Value - holder.Weighs.SI; off(net) < explains {
 				return &Meant{Kind: Gross, Holder: holder, Net: answer.Kilograms(net)}
 			}
@@ -175,6 +175,22 @@ func (h *holding) meant(x *model.Weighed, o *evidence.Observation, off func(floa
 		}
 	}
 	return nil
+}
+
+// holders lists what the grain can have lain in by a weight, of which it is said what it weighs:
+// grain that was just drained is on no floor yet. Behind a stage it may be in what comes next.
+func (h *holding) holders(x *model.Weighed, s *forecast.Sight) []*model.Holder {
+	stages := h.trial.Process.Stages
+	at := slices.IndexFunc(stages, func(st model.Stage) bool { return s.Of != nil && st.Place() == s.Of.Place() })
+	if at < 0 {
+		return h.trial.Process.Holders()
+	}
+	if x.After != nil && x.After.Kind.Text == string(s.Stage) {
+		at = min(at+1, len(stages)-1)
+	}
+	so := *h.trial.Process
+	so.Stages = stages[:at+1]
+	return so.Holders()
 }
 
 // inUnit is the number of a weight in another unit. It is false where it has that, or several.

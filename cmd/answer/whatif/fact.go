@@ -99,6 +99,9 @@ func (c Case) withFacts(p *model.Process, facts []string) (*altered, error) {
 		if err != nil {
 			return nil, err
 		}
+		if slices.ContainsFunc(edits[f], func(o edit) bool { return !e.span.Empty() && o.span == e.span }) {
+			return nil, Misuse(fmt.Sprintf("%q: the same is changed before it; leave one of the two out", fact))
+		}
 		edits[f] = append(edits[f], e)
 	}
 	for f, list := range edits {

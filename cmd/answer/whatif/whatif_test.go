@@ -141,3 +141,10 @@ func TestWhatIsSupposedIsJudgedAsARecordIs(t *testing.T) {
 	require.NotEmpty(t, r.Findings)
 	assert.Equal(t, "change-doubtful", r.Findings[0].Rule)
 }
+
+func TestAFactIsSupposedOnce(t *testing.T) {
+	_, err := ask(t, "pale.malt", "site air to 41 °F", "site air to 50.55 °F")
+	var misuse whatif.Misuse
+	require.ErrorAs(t, err, &misuse)
+	assert.Contains(t, misuse.Error(), "leave one of the two out")
+}
