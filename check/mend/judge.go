@@ -75,6 +75,22 @@ func (l look) unread() bool {
 	return slices.ContainsFunc(l.found, func(f finding.Finding) bool { return f.Place.File == l.file && of(rules, f) })
 }
 
+// forbids is the first finding for which the file does not read as statements, one without a
+// repair of its own if there is one; nil where there is none.
+func (l look) forbids() (first *finding.Finding) {
+	rules := syntax.Rules()
+	for i, f := range l.found {
+		switch {
+		case f.Place.File != l.file || !of(rules, f):
+		case len(f.Fixes) == 0:
+			return &l.found[i]
+		case first == nil:
+			first = &l.found[i]
+		}
+	}
+	return first
+}
+
 // hid tells whether what was mended could hide other findings: past a fault not
 // everything is looked at.
 func (j *judgement) hid() bool {

@@ -41,6 +41,7 @@ type Result struct {
 	Text    []byte            // mended, or as it was
 	Mended  []finding.Finding // what was put right
 	Unread  bool              // the text did not read, and was left as it was
+	Forbids *finding.Finding  // the first of those for which it does not read; nil where it reads, or holds versions of a merge
 	Changed bool
 }
 
@@ -51,7 +52,7 @@ const mostRounds = 100
 func Text(text []byte, check Checker) Result {
 	path := mender{check}.path(text)
 	end := path[len(path)-1]
-	return Result{Text: []byte(end.text()), Mended: end.mended, Changed: len(path) > 1, Unread: end.unread()}
+	return Result{Text: []byte(end.text()), Mended: end.mended, Changed: len(path) > 1, Unread: end.unread(), Forbids: end.forbids()}
 }
 
 // path gives the text and what it was after each round.

@@ -212,3 +212,15 @@ func TestAMergeLeftUnsettledIsLeftAlone(t *testing.T) {
 	assert.Equal(t, text, string(got.Text))
 	assert.True(t, got.Unread, "it does not read as one text")
 }
+
+func TestWhatForbidsMendingIsNamed(t *testing.T) {
+	stray := syntax.Rules()[0]
+	got := mend.Text([]byte("one }"), func(text []byte) (*source.File, []finding.Finding) {
+		file := source.New("x", text)
+		return file, []finding.Finding{{Rule: "r", Place: at(file, 0, 3)}, {Rule: stray.Name, Place: at(file, 4, 5)}}
+	})
+	assert.True(t, got.Unread)
+	require.NotNil(t, got.Forbids)
+	assert.Equal(t, stray.Name, got.Forbids.Rule)
+	assert.Nil(t, mend.Text([]byte("one"), func(text []byte) (*source.File, []finding.Finding) { return source.New("x", text), nil }).Forbids)
+}

@@ -39,6 +39,9 @@ var cureCoolOrShort = Rule{
 			gives += fmt.Sprintf(", and the malt comes to %s", inDegrees(run.Warmest.Malt+zeroC, asked))
 		}
 		left := c.Forecast.Totals.Quality.Precursor
+		if math.Round(100*(1-left)) >= math.Round(100*(1-math.Exp2(-least))) {
+			return // by what can be told of it, it is as mild as the mildest
+		}
 		f := r.At(at, fmt.Sprintf("%s: %s of the DMS precursor is split, and the mildest usual cure splits %s", gives, split(1-left), share(1-math.Exp2(-least))))
 		if more, warm := c.moreCure(cure, least-got); more <= mostCure {
 			f.Hint = fmt.Sprintf("%s more at the malt's forecast %s would do the same as the mildest usual cure; the trade cures from 5.5 h at %s to 3 h at %s",

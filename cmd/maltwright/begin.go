@@ -132,8 +132,8 @@ func (c Begin) write(w *World, in input, b journal.Beginning) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(w.Out, "%s: begun %s by %q; its record is %s\n", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
-	if b.Revision == "" {
+	w.say("%s: begun %s by %q; its record is %s", words.Safe(b.Batch), b.Began.Format("2006-01-02 15:04"), words.Safe(b.Process), words.Safe(name))
+	if _, err := repository.Top(filepath.Dir(in.path)); b.Revision == "" && err == nil { // where there is no git, it is no news
 		w.aside("git keeps no copy of the process, so leave its text as it is until this batch is over; what you do otherwise goes into the record")
 	}
 	w.beforeItIsWet(opened)

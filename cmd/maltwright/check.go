@@ -29,7 +29,8 @@ type Check struct {
 	On         string   `help:"The day of the first soak, such as 2026-03-06: shows which germination tests are too old on that day." placeholder:"DATE"`
 	All        bool     `help:"Show every finding in full; by default the worst five, and one line a rule for the rest."`
 	NotJudged  bool     `help:"Show also what could not be judged, and why."`
-	Quiet      bool     `help:"Say nothing where nothing is found."`
+	Quiet      bool     `help:"Show only what is at or above --fail-on, and every danger; say nothing where there is none."`
+	Cautions   bool     `help:"Show in full what can hurt somebody, however much is found."`
 	Odds       bool     `help:"Forecast many likely batches too, and show which promises too few of them keep." xor:"odds"`
 }
 
@@ -47,7 +48,8 @@ Examples:
   maltwright check --format sarif examples > findings.sarif
 
 The worst five findings are shown in full, every danger among them, and of the rest
-a line for each rule. Above them stands what can hurt somebody in these processes.
+a line for each rule. Above them stands what can hurt somebody in these processes,
+in one line where more than five are found.
 
 A danger to people always makes the exit code 1. With --mend, standard input is
 mended to standard output.
@@ -100,10 +102,13 @@ func (c Check) Run(w *World) error {
 		found, notJudged = append(found, r.Findings...), append(notJudged, r.NotJudged...)
 	}
 	found = finding.Sort(found)
+	level, _ := finding.ParseSeverity(c.FailOn)
+	if c.Quiet {
+		found, notJudged, hazards = atLeast(found, level), nil, nil // a danger is above every level
+	}
 	if err := c.write(w, seen{found, notJudged, hazards, len(files)}); err != nil {
 		return failed("cannot write: %v", err)
 	}
-	level, _ := finding.ParseSeverity(c.FailOn)
 	if worst, any := finding.Worst(found); any && worst >= level { // a danger is at or above every level
 		return errFindings
 	}
@@ -144,6 +149,7 @@ func (c Check) tell(w *World, s seen, o text.Options) error {
 	if c.All {
 		write = text.Findings
 	}
+	o.Cautions = c.Cautions || c.All || len(s.found) <= text.MostWhole
 	if err := errors.Join(text.Cautions(w.Out, s.cautions, o), write(w.Out, s.found, o)); err != nil {
 		return err
 	}

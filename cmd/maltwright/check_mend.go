@@ -59,7 +59,7 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		}
 	}
 	if out.Unread {
-		w.aside(fmt.Sprintf("%s does not read, and is left as it is", words.Safe(in.name)))
+		w.aside(fmt.Sprintf("%s does not read, and is left as it is%s", words.Safe(in.name), forbidden(out.Forbids)))
 	}
 	if in.path == "" && !c.DryRun {
 		if _, err := w.Out.Write(out.Text); err != nil {
@@ -78,6 +78,15 @@ func (c Check) mendOne(ctx context.Context, w *World, in input) ([]byte, error) 
 		return in.text, nil
 	}
 	return out.Text, nil
+}
+
+// forbidden says which finding stands in the way of mending, and what to do first.
+func forbidden(f *finding.Finding) string {
+	if f == nil {
+		return ""
+	}
+	line := f.Place.File.Position(f.Place.Start, source.Characters).Line
+	return fmt.Sprintf(": line %d must be put right first: %s [%s]; then type it again, and the rest is mended", line, words.Safe(f.Message), f.Rule)
 }
 
 // diffsTo is where the diffs go: not among findings that a program reads.

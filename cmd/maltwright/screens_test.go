@@ -25,6 +25,8 @@ type screen struct {
 	whole bool   // all of it stands on a terminal of 80 columns and 24 lines
 	last  string // what stands in the last lines, whatever the width; "" is not looked at
 	block bool   // it holds a block to be copied, whose lines are not folded
+	own   bool   // it writes, into a copy of the folder that is its own
+	fresh bool   // it writes, into a folder that is empty
 	raw   bool   // lines of a file or for a shell, which are not folded
 }
 
@@ -75,6 +77,11 @@ var screens = []screen{
 	{name: "note-unread", args: "note batches/26-05.malt --dry-run wheighed 8 kg", whole: true},
 	{name: "git", args: "git", raw: true},
 	{name: "tidy", args: "tidy --verify pale.malt", whole: true},
+	{name: "begin", args: "begin pale.malt --name 26-09 --at '2026-11-20 07:00'", own: true, whole: true, raw: true},
+	{name: "note-turned", args: "note batches/26-05.malt --dry-run --at '2026-04-14 12:00' turned", whole: true},
+	{name: "note-weighed", args: "note batches/26-05.malt --dry-run --at '2026-04-14 12:00' weighed 9 kg", whole: true},
+	{name: "card", args: "card", raw: true},
+	{name: "new-home", args: "new --like home-oven --units lb", fresh: true, raw: true},
 	{name: "begin-unread", args: "begin nothing.malt", whole: true},
 	{name: "unknown", args: "forcast pale.malt", whole: true},
 }
@@ -90,7 +97,14 @@ func TestEveryScreenFits(t *testing.T) {
 			name := fmt.Sprintf("%s-%d", s.name, width)
 			t.Run(name, func(t *testing.T) {
 				t.Parallel()
-				text := s.shown(folder, width)
+				in := folder
+				switch {
+				case s.own:
+					in = screenFolder(t)
+				case s.fresh:
+					in = t.TempDir()
+				}
+				text := s.shown(in, width)
 				s.fits(t, text, width)
 				golden.File(t, filepath.Join("testdata/screens", name+".txt"), "$ maltwright "+s.args+"\n"+text)
 			})

@@ -17,17 +17,25 @@ var Settings = []Setting{
 	{"merge.maltwright.driver", "maltwright merge --name=%P -- %O %A %B; e=$?; test $e -lt 2 && exit $e; git merge-file -L ours -L base -L theirs -- %A %O %B"},
 }
 
-// Hook looks at what is about to be committed.
+// Hook looks at what is about to be committed. All files of the index are laid out, since those
+// that are staged use others; only those that are staged are looked at.
 const Hook = `#!/bin/sh
 # Looks at the process files as they are about to be committed, not as they lie in
 # the folder: they must be tidy, and sound.
 set -eu
-git diff --cached --quiet -- '*.malt' && exit 0
-[ -n "$(git ls-files -- '*.malt')" ] || exit 0
+git diff --cached --quiet --diff-filter=d -- '*.malt' && exit 0
 staged=$(mktemp -d)
 trap 'rm -rf "$staged"' EXIT
 git ls-files -z -- '*.malt' | git checkout-index -z --stdin --prefix="$staged/"
-cd "$staged"
-maltwright tidy --verify .
-maltwright check --quiet .
+look() { git diff --cached --name-only -z --diff-filter=d -- '*.malt' | (cd "$staged" && xargs -0 "$@"); }
+if ! untidy=$(look maltwright tidy --verify --); then
+	[ -n "$untidy" ] || exit 1 # it said what is wrong
+	echo "not committed, since these are not tidy; type: maltwright tidy . && git add -u" >&2
+	echo "$untidy" >&2
+	exit 1
+fi
+look maltwright check --quiet -- || {
+	echo "not committed: put right what is told above, git add the files, and commit again" >&2
+	exit 1
+}
 `

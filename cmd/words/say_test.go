@@ -45,7 +45,7 @@ func TestTasksAreSaid(t *testing.T) {
 		{metric, timetable.Sentence{Kind: visits.Cool, Temperature: kiln}, "heat off, cool to air-on 65 °C"},
 		{metric, timetable.Sentence{Kind: visits.Load, Where: "high", With: "low", Name: "dry", Until: "moisture at most 20 %"}, `load "high"; dry in the exhaust of "low" until moisture at most 20 %`},
 		{metric, timetable.Sentence{Kind: visits.Unload, Where: "high", With: "low"}, `when "low" below is free: take the malt off "high" and turn it down, weigh`},
-		{metric, timetable.Sentence{Kind: visits.Gate, Until: "moisture at most 10 %", Missed: true}, "weigh for the gate: moisture at most 10 %; by the forecast it is not met even now"},
+		{metric, timetable.Sentence{Kind: visits.Gate, Until: "moisture at most 10 %", Missed: true}, "weigh for the gate: moisture at most 10 %; its latest time, and the forecast does not expect it met by then"},
 		{metric, timetable.Sentence{Kind: visits.Unload, Where: "kiln\x1b[31m"}, `take the malt off "kiln<U+001B>[31m", weigh`},
 	} {
 		assert.Equal(t, c.want, c.house.Say(c.do))

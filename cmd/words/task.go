@@ -74,7 +74,7 @@ var floorOver = map[model.StageKind]string{model.GerminateStage: "the growing en
 // missed says that a condition is given up.
 func missed(k timetable.Sentence) string {
 	if k.Missed {
-		return "; by the forecast it is not met even now"
+		return "; its latest time, and the forecast does not expect it met by then"
 	}
 	return ""
 }

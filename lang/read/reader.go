@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -230,7 +231,14 @@ func (r *statementReader) needed(slot *vocabulary.Slot, amountNext bool, terms [
 		return
 	}
 	place := r.at(terms[0].Range())
-	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), place.Text()))
+	said := place.Text()
+	if _, ok := terms[0].(syntax.Word); ok {
+		said = strconv.Quote(said)
+	}
+	f := wrongDimension.At(place, fmt.Sprintf("%s needs %s, not %s", after.Text, describe(slot), said))
+	if slot.Kind == vocabulary.Amount && len(terms) > 1 && slices.Contains(strings.Fields(slot.Label), place.Text()) {
+		f.Message = fmt.Sprintf("%s takes %s without the word %q in front", after.Text, slot.Label, place.Text())
+	}
 	switch {
 	case slot.Kind == vocabulary.Choice && amountNext && len(slot.Words) <= mostOffered:
 		texts := make([]string, len(slot.Words))

@@ -13,7 +13,10 @@ import (
 func describe(s *vocabulary.Slot) string {
 	switch s.Kind {
 	case vocabulary.Amount:
-		return fmt.Sprintf("%s (%s)", s.Label, dimensionWords(s.Dims))
+		if words := dimensionWords(s.Dims); words != strings.TrimPrefix(s.Label, "its ") {
+			return fmt.Sprintf("%s (%s)", s.Label, words)
+		}
+		return s.Label
 	case vocabulary.Name:
 		return fmt.Sprintf("the name of %s in quotes", s.Label)
 	case vocabulary.Text:

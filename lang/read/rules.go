@@ -81,7 +81,7 @@ var (
 		"one thing cannot stand for another, such as a time for a temperature", "see the statement's form with explain",
 		`site "Loft" { water 9 h }`, `site "Loft" { water 9 °C }`)
 	missingUnit = rule("missing-unit", fault, "a number without its unit",
-		"the same number is one thing in °C and another in °F, one in litres and another in gallons", "write the unit behind the number",
+		"a number alone does not say what it counts", "write the unit behind the number",
 		`site "Loft" { water 9 to 12 }`, `site "Loft" { water 9 to 12 °C }`)
 	unknownUnit = rule("unknown-unit", fault, "a unit the language does not know",
 		"the value cannot be read without it", "write a unit from the list that explain units shows",

@@ -107,6 +107,19 @@ func (r *statementReader) unitsOf(dims []quantity.Dimension) string {
 	return fmt.Sprintf("%s is written in %s", withArticle(dimensionWords(dims)), strings.Join(units[:min(len(units), mostOffered)], " or "))
 }
 
+// unitMatters says of a value of the dimension why it needs its unit.
+var unitMatters = map[quantity.Dimension]string{
+	quantity.Share:                 "12 % and 12 of 100 kernels are the same, and 12 % dry basis is another moisture: the % says which is meant",
+	quantity.Temperature:           "the same number is one thing in °C and another in °F",
+	quantity.TemperatureDifference: "the same number is one thing in °C and another in °F",
+	quantity.Time:                  "the same number is one thing in hours and another in days",
+	quantity.Mass:                  "the same number is one thing in kg and another in lb",
+	quantity.Volume:                "the same number is one thing in litres and another in gallons",
+	quantity.Length:                "the same number is one thing in cm and another in inches",
+	quantity.Area:                  "the same number is one thing in m2 and another in ft2",
+	quantity.Power:                 "the same number is one thing in W and another in kW",
+}
+
 // noUnit reports a number without its unit.
 func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabulary.Slot) {
 	place := r.at(e.End.Span)
@@ -115,6 +128,9 @@ func (r *statementReader) noUnit(e *value.Error, a syntax.Amount, slot *vocabula
 		dims = of.Dims()
 	}
 	f := missingUnit.At(place, fmt.Sprintf("%s has no unit, and %s is wanted here", place.Text(), withArticle(dimensionWords(dims))))
+	if why := unitMatters[dims[0]]; why != "" {
+		f.Why = why
+	}
 	switch unit := e.Low.Unit(); {
 	case unit != "":
 		f.Write(place, place.Text()+" "+unit)

@@ -74,7 +74,7 @@ var othersOfProcess = []Other{
 	{In: blocks(Process), Written: []string{"soaking", "soak", "wetting", "steepage"}, Means: VerbSteep, Likely: true},
 	{In: blocks(Process), Written: []string{"germination", "germinating", "germanate", "germanating", "germanation", "sprout", "sprouting", "sprouts", "ferment", "grow", "growing", "growth", "couch", "couching", "flooring", "floor", "germ", "modify", "modification"}, Means: VerbGerminate},
 	{In: blocks(Process), Written: []string{"kilndry", "kilndrying", "drying", "dry", "oven", "ovendry", "dryingstage", "dehydrate", "dehydrator", "bake"}, Means: VerbKiln},
-	{In: blocks(Process), Written: []string{"cast", "withered", "predry", "airdry", "airdrying"}, Means: VerbWither, Likely: true},
+	{In: blocks(Process), Written: []string{"withered", "predry", "airdry", "airdrying"}, Means: VerbWither, Likely: true},
 	{In: blocks(Process), Written: []string{"deroot", "derooting", "polish", "polishing", "clean", "cleaning", "sieve", "sieving", "derootlet", "rubbing", "culm", "deculming"}, Means: VerbDeculm},
 	{In: blocks(Process), Written: []string{"storage", "keep", "mature", "age", "condition", "conditioning", "cellar"}, Means: VerbStore},
 	{In: blocks(Process), Written: []string{"promise", "target", "goal", "want", "aim", "should"}, Means: "expect"},

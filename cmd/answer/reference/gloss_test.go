@@ -88,3 +88,24 @@ func TestAWordOfAMeasureSaysHowItFeels(t *testing.T) {
 	assert.Equal(t, reference.Part, oven[0].Kind)
 	assert.Contains(t, oven[0].In, "cure")
 }
+
+// Words of the trade are explained as what they are in it, in any letters.
+func TestWordsOfTheTradeAreExplained(t *testing.T) {
+	for _, word := range []string{"DMS", "DON", "CO2", "alpha", "dormancy", "Dormancy", "water sensitivity", "endosperm", "mealy", "glassy", "husk", "kernel", "overgrown", "bushy", "overshot", "casting", "germ"} {
+		assert.NotEmpty(t, reference.Of(word), word)
+	}
+	cast := reference.Of("cast")
+	require.Len(t, cast, 1)
+	assert.Contains(t, cast[0].Doc, "empty the steep")
+	meant, ok := reference.Other("cast")
+	assert.False(t, ok, "to cast is no withering: %s", meant)
+}
+
+// What is seen on the grain stands before the factor of a house.
+func TestTheSproutIsExplainedFirst(t *testing.T) {
+	list := reference.Of("chit")
+	require.Len(t, list, 2)
+	assert.Equal(t, reference.Measure, list[0].Kind)
+	assert.NotEmpty(t, list[0].Drawing)
+	assert.Equal(t, reference.Word, list[1].Kind)
+}

@@ -57,7 +57,18 @@ type Named struct{ Name, Doc string }
 // Of gives every entry of a name: a word can stand in several blocks, and be a measure
 // as well. An older word of the language has the entries of that of today.
 func Of(name string) (list []Entry) {
-	name = vocabulary.Today(name)
+	if list = of(vocabulary.Today(name)); len(list) > 0 {
+		return list
+	}
+	for _, g := range vocabulary.Glossary() { // DON, and dormancy at the head of a sentence
+		if strings.EqualFold(g.Word, name) {
+			return of(g.Word)
+		}
+	}
+	return nil
+}
+
+func of(name string) (list []Entry) {
 	for _, r := range vocabulary.Rows() {
 		if r.Word == name {
 			list = append(list, word(r))
@@ -67,6 +78,9 @@ func Of(name string) (list []Entry) {
 		if m.Word == name {
 			list = append(list, measure(m))
 		}
+	}
+	if n := len(list); n > 1 && list[n-1].Kind == Measure && slices.Equal(list[0].In, []string{string(vocabulary.House)}) {
+		slices.Reverse(list) // what is seen on the grain stands before a factor that goes by it
 	}
 	for _, l := range vocabulary.LimitNames() {
 		if l.Word == name && len(list) == 0 {

@@ -15,10 +15,12 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/finding"
 	"maltwright/lang/finding/samples"
 	"maltwright/lang/source"
 	"maltwright/lang/source/golden"
+	"maltwright/sim/forecast"
 )
 
 func TestFindings(t *testing.T) {
@@ -133,4 +135,33 @@ func TestOneLineIsOneFinding(t *testing.T) {
 	f := samples.About("a\nb.malt", "⟦soak⟧", finding.Finding{Message: "two\nlines", Rule: "r"})
 	require.NoError(t, Lines(&b, []finding.Finding{f}, Options{}))
 	assert.Equal(t, "a<U+000A>b.malt:1:1: note: two<U+000A>lines [r]\n", b.String())
+}
+
+// Of several files each line of the rest names its own, and nothing of the point is cut off.
+func TestTheRestNamesItsFiles(t *testing.T) {
+	var list []finding.Finding
+	long := strings.Repeat("the middle of the bed is warm ", 5) + "to the end"
+	for _, name := range []string{"house.malt", "pale.malt"} {
+		f := source.New(name, []byte("site \"a\" { }\n"))
+		for i := range 4 {
+			list = append(list, finding.Finding{Rule: fmt.Sprintf("%s-%d", name[:2], i), Severity: finding.Caution, Message: long, Place: source.Place{File: f, Span: source.Span{Start: 0, End: 4}}})
+		}
+	}
+	for _, width := range []int{40, 80} {
+		var b strings.Builder
+		require.NoError(t, WorstFindings(&b, list, Options{Width: width}))
+		rest := strings.Join(strings.Fields(b.String()[strings.Index(b.String(), "and 3 more"):]), " ")
+		assert.Equal(t, 3, strings.Count(rest, " at line 1 of pale.malt: "+long), rest)
+		assert.NotContains(t, rest, "…")
+	}
+}
+
+// What can hurt somebody is told in full where it is asked for, else in a line.
+func TestCautionsAreALineWhereThereIsNoRoom(t *testing.T) {
+	var whole, line strings.Builder
+	list := []outlook.Caution{outlook.Caution(forecast.Fire), outlook.Caution(forecast.Fire)}
+	require.NoError(t, Cautions(&whole, list, Options{Cautions: true}))
+	require.NoError(t, Cautions(&line, list, Options{}))
+	assert.Contains(t, line.String(), "(--cautions)")
+	assert.Less(t, strings.Count(line.String(), "\n"), strings.Count(whole.String(), "\n"))
 }

@@ -203,9 +203,7 @@ func clock(one outlook.Step, start time.Time) string {
 
 // asked says which of what the process asks for does not come about.
 func (s *Sheet) asked(a outlook.Asked) {
-	for _, what := range a.NotGiven {
-		s.para("not given", "%s", s.Say(what))
-	}
+	s.notGiven(a.NotGiven)
 	for _, g := range a.Gates {
 		if g.Unjudged {
 			s.para("not judged", "%s: %s is not forecast, and counts as met at once", g.Called(), words.Safe(g.Text))
@@ -219,6 +217,33 @@ func (s *Sheet) asked(a outlook.Asked) {
 		} else if !e.Holds && e.Forecast != nil {
 			s.para("broken", "expect %s: the forecast gives %s", words.Safe(e.Text), s.Say(*e.Forecast))
 		}
+	}
+}
+
+// notGiven tells each trouble once; of one that several steps have in the same words it says how
+// many they are, and where they stand.
+func (s *Sheet) notGiven(list []outlook.Trouble) {
+	var told []string
+	at := map[string][]string{}
+	for _, what := range list {
+		said := s.Say(what)
+		if at[said] == nil {
+			told = append(told, said)
+		}
+		where := ""
+		if p := what.Of.Where(); p.Known() {
+			where = words.Safe(words.OneLine(p.Text()))
+		}
+		at[said] = append(at[said], where)
+	}
+	for _, said := range told {
+		of := at[said]
+		if len(of) == 1 {
+			s.para("not given", "%s", said)
+			continue
+		}
+		steps := slices.DeleteFunc(slices.Compact(slices.Clone(of)), func(w string) bool { return w == "" })
+		s.para("not given", "%s", words.Joined("; ", said, words.Joined(": ", fmt.Sprintf("so in %d steps", len(of)), strings.Join(steps, ", "))))
 	}
 }
 
@@ -278,16 +303,20 @@ func (s *Sheet) cautionList(list []outlook.Caution) {
 	}
 }
 
-// Cautions writes in full what can hurt somebody in some processes, each once, in the order in which
-// they are told.
+// Cautions writes what can hurt somebody in some processes, each once, in the order in which they are
+// told: in full where the options say so, else in a line that names them.
 func Cautions(w io.Writer, list []outlook.Caution, o Options) error {
 	if len(list) == 0 {
 		return nil
 	}
-	o.Cautions = true
 	s := &Sheet{Options: o}
 	slices.Sort(list)
-	s.cautionList(slices.Compact(list))
+	list = slices.Compact(list)
+	if o.Cautions {
+		s.cautionList(list)
+	} else {
+		s.cautionsLine(list)
+	}
 	s.line("")
 	_, err := io.WriteString(w, s.String())
 	return err

@@ -38,6 +38,7 @@ func Progress(w io.Writer, r progress.Result, h words.House, o Options) error {
 	s.lates()
 	s.howLong("how much longer", first)
 	s.due()
+	s.mistrust()
 	s.assumed(r.Assumed)
 	s.cautions(r.Cautions)
 	_, err := io.WriteString(w, s.String())

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"time"
 
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
@@ -14,7 +15,6 @@ import (
 	"maltwright/lang/model"
 	"maltwright/sim/forecast"
 	"maltwright/sim/infer/follow"
-	"maltwright/sim/infer/sampler"
 )
 
 // waits are the conditions that are waited for: the next one, and those behind it.
@@ -71,7 +71,7 @@ func (s *progressSheet) hour(t answer.Seconds) string {
 	if math.IsInf(float64(t), 1) {
 		return ""
 	}
-	return s.clock(s.r.Elapsed + t).Format(byHour)
+	return s.dated(s.clock(s.r.Elapsed+t), byHour)
 }
 
 // mostDue is how many visits are told.
@@ -96,7 +96,7 @@ func (s *progressSheet) visit(v timetable.Visit) {
 	if left := v.At - s.r.Elapsed; left >= 60 {
 		in = "in " + words.Ago(left)
 	}
-	said := []string{v.Time.Format(byDay), in}
+	said := []string{s.dated(v.Time, byDay), in}
 	if !math.IsNaN(float64(v.Moisture)) {
 		said = append(said, words.Percent(v.Moisture)+" wet")
 	}
@@ -128,7 +128,7 @@ func (s *progressSheet) steps() {
 		if x.End.Share < nearlyAll {
 			often = words.Part(x.End.Share)
 		}
-		day := func(t answer.Seconds) string { return s.clock(t).Format(byDay) }
+		day := func(t answer.Seconds) string { return s.dated(s.clock(t), byDay) }
 		t.add(s.label(i), day(x.End.P50), day(x.End.P10), day(x.End.P90), words.Percent(x.MoistureEnd.P50), often)
 		if on := s.stepWeights(x); on != "" {
 			t.below(on)
@@ -208,23 +208,21 @@ const few = 20
 // posterior writes how the answer was reached.
 func (s *progressSheet) posterior() {
 	p := s.r.Posterior
-	again := ""
-	switch {
-	case p.Rounds == 1:
-		again = "; drawn again once, near those that agree"
-	case p.Rounds > 1:
-		again = fmt.Sprintf("; drawn again %d times, near those that agree", p.Rounds)
-	}
-	s.para("how sure", "%d forecasts of likely lots, houses and weather, weighted by the readings; about %.0f of them count%s", p.Members, p.EffectiveSampleSize, again)
-	switch {
-	case !p.Trusted:
-		s.para("", "do not trust these figures: a few forecasts carry most of the weight%s, and none may have been drawn that agrees better. %s", tailOf(p), s.trustLater(p))
-	case p.EffectiveSampleSize < few:
+	s.para("how sure", "%d forecasts of likely lots, houses and weather, each counting by how well it agrees with the readings; they are worth %.0f that agree well", p.Members, p.EffectiveSampleSize)
+	if p.Trusted && p.EffectiveSampleSize < few {
 		more := ", and ask for more with --members"
 		if p.Members >= follow.MostMembers {
 			more = ""
 		}
 		s.para("", "that is few: hardly any forecast agrees with the whole record, so do not rely on the outer figures, and look at the readings in doubt%s", more)
+	}
+}
+
+// mistrust says, among the last lines, that the figures are not to be trusted, and what to do.
+func (s *progressSheet) mistrust() {
+	if p := s.r.Posterior; !p.Trusted {
+		s.line("")
+		s.para("mind", "do not trust these figures, nor the dates, which are told to the day: hardly any of the forecasts agrees with all of the readings. %s", s.trustLater(p))
 	}
 }
 
@@ -244,12 +242,13 @@ func (s *progressSheet) trustLater(p progress.Posterior) string {
 	return do + " and count once more: this batch may go as no forecast does"
 }
 
-// tailOf tells the shape of the tail, for who knows what it is.
-func tailOf(p progress.Posterior) string {
-	if p.ParetoTail == nil {
-		return ""
+// dated writes a time that was forecast: to the minute, or to the day where the figures are not to
+// be trusted.
+func (s *progressSheet) dated(t time.Time, layout string) string {
+	if !s.r.Posterior.Trusted {
+		return t.Format("Mon 2 Jan")
 	}
-	return fmt.Sprintf(" (tail %.2f, above %.1f)", *p.ParetoTail, sampler.Untrusted)
+	return t.Format(layout)
 }
 
 // factors writes what the batch says of lot and house.

@@ -62,15 +62,17 @@ func TestASampleThatIsNotToBeTrustedIsTold(t *testing.T) {
 	r := underWay()
 	r.Posterior.Trusted, r.Posterior.ParetoTail = false, new(answer.Number(0.83))
 	out := shownProgress(t, r, words.House{})
-	assert.Contains(t, out, "do not trust these figures: a few forecasts carry most")
-	assert.Contains(t, out, "(tail 0.83, above 0.7)")
-	assert.Contains(t, out, "in doubt first. Ask")
+	said := strings.Join(strings.Fields(out), " ")
+	assert.Contains(t, said, "do not trust these figures, nor the dates, which are told to the day")
+	assert.Contains(t, said, "in doubt first. Ask for more with --members 1000.")
+	assert.NotContains(t, out, "tail", "that is told to programs")
+	assert.NotContains(t, out, "Tue 14:05", "dates are told to the day")
+	assert.Less(t, strings.Index(out, "how much longer"), strings.Index(out, "do not trust"), "it stands among the last lines")
 	for had, ask := range map[int]string{999: "1000", 1000: "2000", 1001: "2000", 9_500: "10000"} {
 		r.Posterior.Members = had
 		assert.Contains(t, strings.Join(strings.Fields(shownProgress(t, r, words.House{})), " "), "--members "+ask+".", "more than it had, %d", had)
 	}
 	r.Posterior.ParetoTail = nil
-	assert.NotContains(t, shownProgress(t, r, words.House{}), "(tail")
 	for i := range r.Readings {
 		r.Readings[i].Doubt, r.Readings[i].Words = "", nil
 	}
@@ -92,7 +94,7 @@ func TestABatchUnderWayIsToldInFull(t *testing.T) {
 		"dry 1          Wed 11 Mar 00:00 Tue 10 Mar 22:00 Wed 11 Mar 02:00 43.0 %\ndry 2          Wed 11 Mar 04:00",
 		"43.0 %   50 %\n", "  malt                                  5.00 kg    4.80 kg    5.20 kg\n",
 		"readings      1 of 2 agree", "doubt         Tue 10 Mar, weighed 4 kg at 12:00: it would fit as 4.9 kg, with\n              the decimal point moved; 4.70 kg to 5.30 kg is expected\n",
-		"about 12 of them count; drawn again once,", "that is few: hardly any forecast agrees",
+		"they are worth 12 that agree\n              well\n", "that is few: hardly any forecast agrees",
 		"so far        beside what the house has learnt: growth 0.92 (0.90 to 0.94)\n", "growth lies at the lower edge", "take care     fire and burns (--cautions)\n",
 	} {
 		assert.Contains(t, out, want)

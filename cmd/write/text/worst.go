@@ -6,13 +6,14 @@ import (
 	"io"
 	"slices"
 
+	"maltwright/cmd/answer/inspection"
 	"maltwright/cmd/words"
 	"maltwright/lang/finding"
 	"maltwright/lang/source"
 )
 
-// mostWhole is how many findings are told in full; a danger is told in full whatever the number.
-const mostWhole = 5
+// MostWhole is how many findings are told in full; a danger is told in full whatever the number.
+const MostWhole = 5
 
 // WorstFindings writes the worst findings as Findings does, and a line for each rule that has found more.
 func WorstFindings(w io.Writer, list []finding.Finding, o Options) error {
@@ -23,18 +24,31 @@ func WorstFindings(w io.Writer, list []finding.Finding, o Options) error {
 	s := &Sheet{Options: o}
 	s.line("")
 	s.line("%s", s.bold(fmt.Sprintf("and %d more (--all)", len(rest))))
+	files := map[*source.File]bool{}
+	for _, f := range list {
+		if f.Place.Known() {
+			files[f.Place.File] = true
+		}
+	}
 	for _, g := range byRule(rest) {
 		f := g[0]
 		count := words.Plural(len(g), f.Severity.String())
 		where := ""
 		if f.Place.Known() {
 			where = fmt.Sprintf(" at line %d", f.Place.File.Position(f.Place.Start, source.Characters).Line)
+			if len(files) > 1 {
+				where += " of " + words.Safe(inspection.Named(o.Folder, f.Place.File.Name()))
+			}
 			if len(g) > 1 {
 				where = ", the first" + where
 			}
 		}
-		line := fmt.Sprintf("  %s [%s]%s: ", count, f.Rule, where)
-		s.line("%s", fitted(line+words.Safe(f.Message), s.columns()))
+		line := fmt.Sprintf("%s [%s]%s: %s", count, f.Rule, where, words.Safe(f.Message))
+		if o.Width == 0 {
+			s.line("  %s", line)
+			continue
+		}
+		s.hangs("  ", "    ", line)
 	}
 	_, err := io.WriteString(w, s.String())
 	return err
@@ -49,7 +63,7 @@ func parted(list []finding.Finding) (worst, rest []finding.Finding) {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(list[b].Severity, list[a].Severity) })
 	whole := make([]bool, len(list))
 	for n, i := range order {
-		whole[i] = n < mostWhole || list[i].Severity == finding.Danger
+		whole[i] = n < MostWhole || list[i].Severity == finding.Danger
 	}
 	for i, f := range list {
 		if whole[i] {

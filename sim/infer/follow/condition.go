@@ -81,7 +81,7 @@ func Condition(ctx context.Context, t *evidence.Trial, o Options) (*Posterior, e
 	}
 	c := conditioningOf(ctx, t, o)
 	c.brief = brief
-	s, err := c.drawn()
+	s, err := c.drawnWhole()
 	if err != nil {
 		return nil, err
 	}

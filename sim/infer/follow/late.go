@@ -49,7 +49,7 @@ func (f *Following) late() []Late {
 	if allow := st.Ends().Allow; allow != nil && allow.Latest != nil && f.Now > began+allow.Latest.SI {
 		out = append(out, Late{LateGuard, at, st, allow.Place, began + allow.Latest.SI, allow.Place.Text()})
 	}
-	if piece := model.PieceOf(st); piece != nil && piece.Turn != nil && len(f.Centre.Turned) > 0 {
+	if piece := model.PieceOf(st); piece != nil && piece.Turn != nil && piece.Turner.Text == "" && len(f.Centre.Turned) > 0 {
 		last := began
 		for _, t := range f.Centre.Turned {
 			last = max(last, t)

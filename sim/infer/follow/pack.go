@@ -22,6 +22,9 @@ func shelfKey(t *evidence.Trial, o Options) string {
 	return hex.EncodeToString(sum[:])
 }
 
+// vain is what is kept in the place of settled members that were sought in vain.
+func vain(key string) []byte { return []byte(packing + "none of " + key) }
+
 // pack writes settled members as bytes: the packing, how many there are and of how many
 // axes, their numbers, and the SHA-256 of all that.
 func (s *settled) pack() []byte {
@@ -40,6 +43,22 @@ func (s *settled) pack() []byte {
 // unpack reads what pack wrote, of so many axes and for so many members; nil where it is
 // anything else.
 func unpack(data []byte, axes, members int) *settled {
+	s := unpacked(data, axes)
+	if s == nil || len(s.draws) > members {
+		return nil
+	}
+	sum := 0.0
+	for _, c := range s.counts {
+		sum += c
+	}
+	if sum != float64(members) {
+		return nil
+	}
+	return s
+}
+
+// unpacked reads what pack wrote of so many axes, nil where it is anything else.
+func unpacked(data []byte, axes int) *settled {
 	const numbers, numberSize, floatSize = 5, 4, 8
 	body := len(data) - sha256.Size
 	if body < len(packing)+numbers*numberSize || string(data[:len(packing)]) != packing || sha256.Sum256(data[:body]) != [sha256.Size]byte(data[body:]) {
@@ -48,7 +67,7 @@ func unpack(data []byte, axes, members int) *settled {
 	head, rest := data[len(packing):], data[len(packing)+numbers*numberSize:body]
 	number := func(i int) int { return int(binary.LittleEndian.Uint32(head[i*numberSize:])) }
 	n := number(0)
-	if n < 1 || n > members || number(1) != axes || len(rest) != floatSize*n*(axes+2) {
+	if n < 1 || number(1) != axes || len(rest) != floatSize*n*(axes+2) {
 		return nil
 	}
 	s := &settled{members: number(2), rounds: number(3), size: number(4)}
@@ -64,12 +83,5 @@ func unpack(data []byte, axes, members int) *settled {
 		s.draws = append(s.draws, take(axes))
 	}
 	s.counts, s.logs = take(n), take(n)
-	sum := 0.0
-	for _, c := range s.counts {
-		sum += c
-	}
-	if sum != float64(members) {
-		return nil
-	}
 	return s
 }

@@ -1,6 +1,7 @@
 package follow
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"math"
@@ -22,7 +23,8 @@ import (
 // way where nothing is kept: a shelf changes how long it takes, and no figure.
 //
 // Where the readings since then leave too few of the members, or members that are not to be
-// trusted, or there are not enough readings yet, the whole record is drawn from at once.
+// trusted, or there are not enough readings yet, the whole record is drawn from at once
+// (whole.go), and that it was sought in vain is kept as well.
 
 const (
 	settledStep  = 4    // readings by which the settled part of a record grows
@@ -77,7 +79,11 @@ func settle(ctx context.Context, t *evidence.Trial, o Options) (*settled, error)
 	before.Adopt(t)
 	key := shelfKey(before, o)
 	if o.Shelf != nil {
-		if s := unpack(o.Shelf.Get(key), len(t.Axes), kept(o)); s != nil {
+		data := o.Shelf.Get(key)
+		if bytes.Equal(data, vain(key)) {
+			return nil, nil
+		}
+		if s := unpack(data, len(t.Axes), kept(o)); s != nil {
 			return s, nil
 		}
 	}
@@ -86,6 +92,9 @@ func settle(ctx context.Context, t *evidence.Trial, o Options) (*settled, error)
 	case ctx.Err() != nil:
 		return nil, ctx.Err()
 	case err != nil: // the whole record may still be followed, and tells it better if not
+		if o.Shelf != nil {
+			o.Shelf.Put(key, vain(key)) // lest it be sought in vain the next time too
+		}
 		return nil, nil
 	}
 	if o.Shelf != nil {

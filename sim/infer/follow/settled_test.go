@@ -186,3 +186,37 @@ func TestSettledMembersTellTheSame(t *testing.T) {
 	assert.InDelta(t, a.P50, z.P50, 0.3*(a.P90-a.P10))
 	assert.InEpsilon(t, a.P90-a.P10, z.P90-z.P10, 0.4)
 }
+
+// Where nothing is settled yet, what was drawn from the whole record is found again as long as
+// no reading is added, whatever the time is.
+func TestTheWholeRecordIsFoundAgain(t *testing.T) {
+	b, at := record(t, "2026-03-06 15:30")
+	k := &keeps{}
+	plain := by(t, b, at, nil)
+	require.Nil(t, must(settle(context.Background(), plain.Trial, Options{Members: settledMembers})), "too few readings")
+	require.NotEmpty(t, plain.Trial.Observations)
+	assertSame(t, plain, by(t, b, at, k))
+	require.Equal(t, 1, k.put)
+	later := at.Add(20 * time.Minute)
+	behind := by(t, b, later, k)
+	assert.Len(t, behind.Trial.Observations, len(plain.Trial.Observations))
+	assert.Equal(t, 1, k.put)
+	assert.Equal(t, 1, k.found)
+	assertSame(t, by(t, b, later, nil), behind)
+}
+
+// That the settled members were sought in vain is kept too.
+func TestWhatWasSoughtInVainIsNotSoughtAgain(t *testing.T) {
+	b, at := record(t, "2026-03-07 23:30")
+	trial := by(t, b, at, nil).Trial
+	to, ok := settledAt(trial)
+	require.True(t, ok)
+	before, err := evidence.New(b, b.Began.Add(time.Duration(to*float64(time.Second))))
+	require.NoError(t, err)
+	before.Adopt(trial)
+	o := Options{Members: settledMembers, Shelf: &keeps{}}
+	key := shelfKey(before, o)
+	o.Shelf.Put(key, vain(key))
+	assert.Nil(t, must(settle(context.Background(), trial, o)))
+	assert.NotNil(t, must(settle(context.Background(), trial, Options{Members: settledMembers})))
+}
