@@ -265,7 +265,7 @@ func (s *Sheet) short(g outlook.Gate) string {
 // assumedLine says how many values a forecast takes for granted; which is told where it is asked.
 func (s *Sheet) assumedLine(list []outlook.Assumption) {
 	if n := len(list); n > 0 && !s.Assumed {
-		s.para("assumed", "%s that the process does not say (--assumed)", words.Many(n, "value", "values"))
+		s.para("assumed", "%s the process does not say (--assumed)", words.Many(n, "value that", "values that"))
 	}
 }
 
