@@ -42,6 +42,8 @@ type telling struct {
 	unused     []string
 	ranges     []string // of which the lower end is written
 	guessed    []string // temperatures of which the degrees were not said
+
+	poison map[string]string // what is said of each poison of the lot
 }
 
 func (t *telling) steps() int {
@@ -64,6 +66,7 @@ func tellingOf(f *source.File) *telling {
 	m := ofDegrees.FindStringSubmatch(text)
 	t.scaled = m != nil
 	t.fahrenheit = m != nil && (m[1] == "F" || strings.EqualFold(m[2], "fahrenheit")) || m == nil && inPounds.MatchString(text)
+	t.poisons(text)
 	last := "0"
 	for line := range strings.Lines(text) {
 		line = strings.TrimRight(line, "\r\n")
