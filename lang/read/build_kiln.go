@@ -1,6 +1,8 @@
 package read
 
 import (
+	"fmt"
+
 	"maltwright/lang/model"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
@@ -20,7 +22,7 @@ var kilnFacts = table[drying]{
 	"airflow":          func(_ *builder, k *drying, r *filled) { k.Airflow = r.slot(0).quantity() },
 	vocabulary.FactFan: (*builder).fan,
 	"chimney":          func(_ *builder, k *drying, r *filled) { k.Chimney = r.slot(0).quantity() },
-	"reaches":          func(b *builder, k *drying, r *filled) { k.Reaches = b.upright(r.slot(0)) },
+	"reaches":          func(b *builder, k *drying, r *filled) { k.Reaches = b.reach(r.slot(0)) },
 	"heater": func(_ *builder, k *drying, r *filled) {
 		k.Heater, k.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
 	},
@@ -76,3 +78,16 @@ func (b *builder) pipes() {
 }
 
 func kilnName(k *model.Kiln) string { return k.Name }
+
+// reach reads the coolest and hottest air of a kiln. One temperature alone does not say which of
+// them it is.
+func (b *builder) reach(v *given) *model.Range {
+	r := b.upright(v)
+	if r == nil || !r.Single() {
+		return r
+	}
+	f := valueNeeded.At(r.Place, fmt.Sprintf("a kiln reaches from its coolest to its hottest air, and %s stands alone", r))
+	f.Hint = fmt.Sprintf("put the coolest in front: the lowest setting, and then to %s", r)
+	b.refuse(f)
+	return nil
+}
