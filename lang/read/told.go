@@ -109,7 +109,6 @@ func (t *telling) line(line string) {
 type toldGroup struct {
 	toldStep
 	weak string // of water or of air
-	full bool   // something was read
 }
 
 func (t *telling) phrase(said string) {

@@ -31,7 +31,6 @@ const (
 
 var (
 	decimalComma = regexp.MustCompile(`(\d),(\d{1,2})(\D|$)`)
-	eitherComma  = regexp.MustCompile(`(\d),(\d{3})`)
 	toldDaily    = regexp.MustCompile(`(?i)^(?:(once|twice|thrice)|(\d+)\s*(?:x|times))\s*(?:a|per|each|every|/)\s*day\b`)
 	toldClock    = regexp.MustCompile(`(?i)^(?:\d{1,2}:\d{2}(?:\s*[ap]\.?m\b\.?)?|\d{1,2}\s*[ap]\.?m\b\.?)`)
 	toldValue    = regexp.MustCompile(`(?i)^(` + toldNumber + `)(?:\s*(?:-|–|—|to|or)\s*(` + toldNumber + `))?[\s-]*(` + toldUnit + `)`)
