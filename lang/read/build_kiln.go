@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
@@ -86,8 +87,15 @@ func (b *builder) reach(v *given) *model.Range {
 	if r == nil || !r.Single() {
 		return r
 	}
-	f := valueNeeded.At(r.Place, fmt.Sprintf("a kiln reaches from its coolest to its hottest air, and %s stands alone", r))
-	f.Hint = fmt.Sprintf("put the coolest in front: the lowest setting, and then to %s", r)
+	f := valueNeeded.At(r.Place, fmt.Sprintf("reaches needs the coolest and the hottest air of the kiln, and %s stands alone", r))
+	f.Why = "one temperature alone does not say which of the two it is"
+	f.Hint = "put both its lowest and its highest setting"
+	if usual, err := quantity.In(coolestOfKiln.SI, r.Low.Unit()); err == nil && usual.SI < r.Low.SI {
+		f.Hint = fmt.Sprintf("put its lowest setting in front, as in %s", quantity.Range{Low: usual, High: r.High})
+	}
 	b.refuse(f)
 	return nil
 }
+
+// coolestOfKiln is an example of a kiln's lowest setting.
+var coolestOfKiln, _ = quantity.Parse("30 °C")
