@@ -2,6 +2,8 @@ package read
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
@@ -81,17 +83,19 @@ func (b *builder) pipes() {
 func kilnName(k *model.Kiln) string { return k.Name }
 
 // reach reads the coolest and hottest air of a kiln. One temperature alone does not say which of
-// them it is.
+// them it is; a dryer with one setting reaches from it to it.
 func (b *builder) reach(v *given) *model.Range {
 	r := b.upright(v)
-	if r == nil || !r.Single() {
+	if r == nil || !r.Single() || slices.Contains(strings.Fields(v.amount.Text()), vocabulary.To) {
 		return r
 	}
 	f := valueNeeded.At(r.Place, fmt.Sprintf("reaches needs the coolest and the hottest air of the kiln, and %s stands alone", r))
 	f.Why = "one temperature alone does not say which of the two it is"
-	f.Hint = "put both its lowest and its highest setting"
+	number, _ := numberOf(r.High)
+	one := fmt.Sprintf("%s %s %s", number, vocabulary.To, r.High)
+	f.Hint = "put its lowest and its highest setting, as in " + one + " where it has only one"
 	if usual, err := quantity.In(coolestOfKiln.SI, r.Low.Unit()); err == nil && usual.SI < r.Low.SI {
-		f.Hint = fmt.Sprintf("put its lowest setting in front, as in %s", quantity.Range{Low: usual, High: r.High})
+		f.Hint = fmt.Sprintf("put its lowest setting in front, as in %s, or %s where it has only one", quantity.Range{Low: usual, High: r.High}, one)
 	}
 	b.refuse(f)
 	return nil
