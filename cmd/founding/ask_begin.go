@@ -93,7 +93,7 @@ func (a asking) moisture() (list []Question) {
 		list = append(list, wet, dry)
 	case "value", "":
 		list = append(list, Question{Key: "moisture", Ask: "What is its moisture?", Kind: Amount, Unit: "%", Usual: "12 %", of: quantity.Share, sense: senseOf(vocabulary.Grain, "moisture"),
-			About: "12 to 14 % is usual for grain in store."})
+			About: "12 to 14 % is usual for grain in store.", FindOut: moistureBySample})
 	}
 	return list
 }

@@ -143,7 +143,7 @@ func TestWhatDoesNotFitIsSaid(t *testing.T) {
 	r := written(t, a)
 	require.Len(t, r.Changed, 1)
 	assert.Contains(t, r.Changed[0], "of the 40 lb are taken")
-	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb, but more does not fit into what it is steeped in;")
+	assert.Contains(t, string(r.Files[1].Text), "You asked for 40 lb, but more does not fit the steeping vessel; make\n  # several batches, or steep in a larger vessel.")
 }
 
 // folder is a folder with files of the examples, and what it holds.

@@ -38,12 +38,12 @@ func TestAnAnswerThatCannotBeIsRefusedWithWhatToDo(t *testing.T) {
 	for _, c := range []struct{ key, typed, says string }{
 		{"treated", "yes", "treated seed is poison, and never malt; get grain that is sold as food, as feed or for malting"},
 		{"grain", "barly", `"barly" is none of barley, wheat, rye, oats, sorghum, millet, maize, buckwheat, spelt, triticale; did you mean barley?`},
-		{"moisture", "0.124", "0.124 % is not what a moisture of raw grain can be: 8 to 17 % is usual"},
-		{"moisture", "12 lb", "12 lb is a weight, and a share is asked for"},
+		{"moisture", "0.124", "0.124 % is outside what a moisture of raw grain can be: 8 to 17 % is usual"},
+		{"moisture", "12 lb", "12 lb is a weight, and the question asks for a share"},
 		{"charge", "", "there is no answer; type a number with its unit, as 9 lb, or don't know"},
 		{"charge", "ten", `"ten": `},
-		{"charge", "5000 t", "5000 t is not what"},
-		{"air", "300 to 400", "300 °F is not what room air can be"},
+		{"charge", "5000 t", "5000 t is outside what a charge can be"},
+		{"air", "300 to 400", "300 °F is outside what room air can be"},
 		{"awake", "morning", `"morning" is no span of the day; type two times of day, as 06:30 to 22:30`},
 		{"germination", "96", `"96" does not say how many of how many`},
 		{"germination", "120 of 100", "120 of 100 cannot be"},
@@ -106,7 +106,7 @@ func TestAFileOfAnswersIsReadInAnyOrder(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, Answers{"units": Pounds, "charge": "10 lb", "air": "48 to 62 °F", "grain": "oats"}, a)
 	for text, says := range map[string]string{
-		"units: F\ncharg: 10\n":      `answers.txt:2: "charg" is not asked for, as far as the answers go; did you mean charge?`,
+		"units: F\ncharg: 10\n":      `answers.txt:2: no question asks for "charg" after these answers; did you mean charge?`,
 		"treated: yes\n":             "answers.txt:1: treated: treated seed is poison",
 		"units F\n":                  "answers.txt:1: there is no colon; write it as KEY: value",
 		"units: F\n\nunits: C\n":     "answers.txt:3: units was answered in line 1; keep one of the two",

@@ -50,7 +50,7 @@ func TestASpreadThatCostsTooMuchIsRefused(t *testing.T) {
 	var out, errs strings.Builder
 	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: costly(t, 20, map[string]string{}), Env: func(string) string { return "" }}
 	assert.Equal(t, ExitFindings, Main(w, []string{"forecast", "--spread", "--members", "10", "costly.malt"}))
-	assert.Contains(t, errs.String(), "costly.malt: no spread, for the forecasts would take over 300000 steps of the model each")
+	assert.Contains(t, errs.String(), "costly.malt: no spread, because each forecast would take over 300000 steps of the model;")
 	assert.Empty(t, out.String())
 }
 
@@ -59,7 +59,7 @@ func TestABatchThatCostsTooMuchIsNotFollowed(t *testing.T) {
 	batch := "use \"costly.malt\"\nbatch \"b\" of \"Loft pale\" {\n  began 2026-03-06 07:00\n  weighed 8.6 kg at 14:00 after soak 1\n}\n"
 	w := World{In: strings.NewReader(""), Out: &out, Err: &errs, Folder: costly(t, 20, map[string]string{"b.malt": batch}), Env: func(string) string { return "" }}
 	assert.Equal(t, ExitFindings, Main(w, []string{"follow", "b.malt", "--members", "20", "--at", "2026-03-06T15:00"}))
-	assert.Contains(t, errs.String(), "more steps of the model together than they may have; what is done again every few minutes")
+	assert.Contains(t, errs.String(), "more steps of the model together than they may have; work that repeats every few minutes")
 }
 
 // recorded is a file with so many batches of a process.
@@ -109,7 +109,7 @@ func TestARecordOfWhichOneForecastIsTooDearIsShownByItsWords(t *testing.T) {
 	folder := costly(t, 9, map[string]string{"b.malt": recorded("costly.malt", 2)})
 	code, out, errs := runIn(folder, "seasons", "b.malt")
 	assert.Equal(t, ExitClean, code)
-	assert.Contains(t, errs, `by its words alone, with nothing reckoned: batch "n1" of b.malt and 1 more;`)
+	assert.Contains(t, errs, `only as written, without a forecast: batch "n1" of b.malt and 1 more;`)
 	assert.Contains(t, out, "4.98")
 	assert.NotContains(t, out, "no forecast")
 }

@@ -66,7 +66,7 @@ func TestARecordIsForecastByItself(t *testing.T) {
 
 	code, _, errs = runIn(folder, "visits", "26-03.malt")
 	assert.Equal(t, ExitUsage, code)
-	assert.Contains(t, errs, `batch "26-03" is over, and needs nobody`)
+	assert.Contains(t, errs, `batch "26-03" is over; nothing is left to do`)
 	for _, line := range []string{"forecast mid.malt --start 7am", "visits mid.malt --start 7am"} {
 		code, _, errs = runIn(folder, strings.Fields(line)...)
 		assert.Equal(t, ExitUsage, code)
@@ -86,7 +86,7 @@ func TestARecordWithoutReadingsGoesByItsChanges(t *testing.T) {
 	require.Equal(t, ExitClean, code, errs)
 	assert.Contains(t, out, "from 5 kg of")
 	assert.Regexp(t, `(?m)^soak 1 +5 h Fri 14:00 `, out)
-	assert.Contains(t, errs, "nothing was read of it yet")
+	assert.Contains(t, errs, "by its start and its process; it has no readings yet")
 	code, out, errs = runIn(folder, "visits", "26-09.malt")
 	require.Equal(t, ExitClean, code, errs)
 	assert.Regexp(t, `(?m)^ +14:00 .*drain soak 1`, out)

@@ -340,7 +340,7 @@ func TestHelpAndRefusalsOnATerminal(t *testing.T) {
 	s := onTerminal(t, t.TempDir(), 40, "new", "house")
 	s.sees("Which units does your house read?arrows and Enter")
 	s.types("?")
-	s.sees("A number with another unit is read too")
+	s.sees("You may still answer with another unit")
 	s.types(keyEscape) // there is nothing to go back to
 	s.sees("arrows and Enter; ? help")
 	s.types("2" + keyEnter)

@@ -155,8 +155,8 @@ func gateRow(g effect.Gates) EffectRow {
 	switch {
 	case g.New == nil:
 		r.What = gateName(g.Old)
-	case g.Old != nil && g.Old.Called() != g.New.Called():
-		r.What = gateName(g.Old) + " → " + g.New.Called()
+	case g.Old != nil && g.Old.Awaits() != g.New.Awaits():
+		r.What = gateName(g.Old) + " → " + g.New.Awaits()
 	case g.Old == nil || g.Old.Text == g.New.Text:
 		r.What = gateName(g.New)
 	default:
@@ -169,11 +169,7 @@ func gateRow(g effect.Gates) EffectRow {
 }
 
 func gateName(g *outlook.Gate) string {
-	name := g.Called()
-	if g.Hold {
-		name += " gate"
-	}
-	return name + ", " + g.Text
+	return g.Awaits() + ", " + g.Text
 }
 
 func gateText(g *outlook.Gate) string {

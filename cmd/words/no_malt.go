@@ -13,6 +13,6 @@ func NoMalt(n outlook.NoMalt, green bool) string {
 	if green {
 		rootlets = ""
 	}
-	return fmt.Sprintf("the malt comes off the kiln at %.1f %% moisture: above %.0f %% it sours and moulds within days%s; go on drying it at once, or throw it away",
+	return fmt.Sprintf("the grain comes off the kiln at %.1f %% moisture: above %.0f %% it sours and moulds within days%s; go on drying it at once, or throw it away",
 		100*n.Moisture, 100*n.Most, rootlets)
 }

@@ -148,6 +148,7 @@ type Asked struct {
 // Gate is a hold point, or a condition that ends a step or a stage, and how it went.
 type Gate struct {
 	StageName
+	Step     string         `json:",omitempty" doc:"the step that it ends, as a record names it; left out of a gate statement and of what ends a whole stage"`
 	Text     string         `doc:"the condition, as written"`
 	Hold     bool           `doc:"a gate statement; otherwise an until"`
 	Met      bool           `doc:"whether it held in time"`

@@ -14,6 +14,7 @@ import (
 // Wait is a condition that the batch waits for, or will.
 type Wait struct {
 	outlook.StageName
+	Step  string                        `json:",omitempty" doc:"the step that it ends, as a record names it"`
 	Text  string                        `doc:"as written"`
 	Hold  bool                          `doc:"a gate statement; otherwise an until"`
 	Open  bool                          `doc:"it is waited for now"`
@@ -32,7 +33,7 @@ type Late struct {
 
 func waitsOf(f *follow.Following) (list []Wait) {
 	for _, w := range f.Waits {
-		list = append(list, Wait{outlook.NameOf(f.Trial.Process, w.Of), oneLine(w.Text), w.Hold, w.Open, left(w.Left), w.Left.P50 > follow.Never})
+		list = append(list, Wait{outlook.NameOf(f.Trial.Process, w.Of), outlook.StepEndedBy(f.Centre, w.Place), oneLine(w.Text), w.Hold, w.Open, left(w.Left), w.Left.P50 > follow.Never})
 	}
 	return list
 }

@@ -147,7 +147,7 @@ func TestTheCalendarSaysWhatIsNoMalt(t *testing.T) {
 	events := strings.Split(strings.ReplaceAll(text, "\r\n ", ""), "BEGIN:VEVENT")
 	require.Len(t, events, len(r.Visits)+1)
 	for i, e := range events {
-		assert.Equal(t, i == len(r.Visits), strings.Contains(e, "no malt: it comes off the kiln at 30.0 % moisture"), i)
+		assert.Equal(t, i == len(r.Visits), strings.Contains(e, "no malt: the grain comes off the kiln at 30.0 % moisture"), i)
 		assert.NotContains(t, e, "may be used")
 	}
 }

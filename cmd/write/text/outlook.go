@@ -206,9 +206,9 @@ func (s *Sheet) asked(a outlook.Asked) {
 	s.notGiven(a.NotGiven)
 	for _, g := range a.Gates {
 		if g.Unjudged {
-			s.para("not judged", "%s: %s is not forecast, and counts as met at once", g.Called(), words.Safe(g.Text))
+			s.para("not judged", "%s: %s is not forecast, and counts as met at once", g.Awaits(), words.Safe(g.Text))
 		} else if !g.Met {
-			s.para("not met", "%s: %s, %s", g.Called(), words.Safe(g.Text), s.short(g))
+			s.para("not met", "%s: %s, %s", g.Awaits(), words.Safe(g.Text), s.short(g))
 		}
 	}
 	for _, e := range a.Expects {
@@ -265,7 +265,7 @@ func (s *Sheet) short(g outlook.Gate) string {
 // assumedLine says how many values a forecast takes for granted; which is told where it is asked.
 func (s *Sheet) assumedLine(list []outlook.Assumption) {
 	if n := len(list); n > 0 && !s.Assumed {
-		s.para("assumed", "%s that the process does not say (--assumed)", words.Many(n, "value that", "values that"))
+		s.para("assumed", "%s that the process does not say (--assumed)", words.Many(n, "value", "values"))
 	}
 }
 

@@ -38,10 +38,7 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 
 // wait adds how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(t *table, w progress.Wait) {
-	name := fmt.Sprintf("%s: %s", w.Called(), words.Safe(w.Text))
-	if w.Hold {
-		name = fmt.Sprintf("%s gate: %s", w.Called(), words.Safe(w.Text))
-	}
+	name := fmt.Sprintf("%s: %s", outlook.Awaits(w.StageName, w.Step, w.Hold), words.Safe(w.Text))
 	if w.Left.Share < nearlyAll {
 		name += ", in " + words.Part(w.Left.Share) + " of the cases"
 	}

@@ -60,7 +60,7 @@ func TestTheTimetableSaysWhatIsNoMalt(t *testing.T) {
 	var out strings.Builder
 	require.NoError(t, Timetable(&out, r, words.Of(f.Process), Options{}))
 	said := strings.Join(strings.Fields(out.String()), " ")
-	assert.Contains(t, said, "no malt the malt comes off the kiln at 30.0 % moisture: above 20 % it sours and moulds within days")
+	assert.Contains(t, said, "no malt the grain comes off the kiln at 30.0 % moisture: above 20 % it sours and moulds within days")
 	for _, of := range []string{"may be used", "put it away", "rested", "ready"} {
 		assert.NotContains(t, said, of)
 	}
