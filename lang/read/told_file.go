@@ -188,7 +188,7 @@ func (t *telling) file(f *source.File) string {
 		}
 	}
 	put := func(in int, line string) { fmt.Fprintf(&b, "%s%s\n", strings.Repeat("  ", in), line) }
-	put(0, "\n# The house: none of this was said. Write what is so with you.")
+	put(0, "\n# The house: little of this was said. Write what is so with you.")
 	lot := &toldLine{t: t}
 	moisture := orElse(lot.one(t.grain), "12 %")
 	lot.text = fmt.Sprintf("grain %s { species %s; moisture %s; germination 95 %% of 200 kernels%s; %s }", t.lotName(), orElse(t.species, vocabulary.GrainBarley), moisture, t.kernelsOf(u), t.poisonFacts())
