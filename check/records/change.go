@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"maltwright/check/tell"
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
@@ -32,6 +33,13 @@ func (r *record) changes() []model.Change {
 		s, ok := spans[c.Step.Kind.Text]
 		if kind := c.Step.Kind.Text; r.batch.Process.Count(model.StageKind(kind)) > 1 {
 			s.least = spans[vocabulary.VerbHold].least // it goes on growing elsewhere
+		}
+		if harm, ok := r.harmed(c); ok {
+			if harm.Severity < finding.Fault && kindOf(c) != vocabulary.VerbCure { // it was done so, and the batch goes on
+				kept = append(kept, c)
+			}
+			r.note(harm)
+			continue
 		}
 		said := ""
 		switch low, high := c.To.Low.SI, c.To.High.SI; {

@@ -30,7 +30,7 @@ import (
 
 // Rules lists the rules of a record.
 func Rules() []finding.Rule {
-	return []finding.Rule{readingImpossible, readingDoubtful, recordOutOfOrder, writtenTwice, timeDoubtful, pieceUnturned, changeDoubtful, sampleDoubtful, maltNotWeighed, processChanged, contaminantHigh}
+	return []finding.Rule{readingImpossible, readingDoubtful, recordOutOfOrder, writtenTwice, timeDoubtful, pieceUnturned, changeDoubtful, sampleDoubtful, maltNotWeighed, processChanged, contaminantHigh, remarkAlarms}
 }
 
 // record is a batch under judgement.
@@ -61,6 +61,7 @@ func Judge(ctx context.Context, b *model.Batch, pool *work.Pool) []finding.Findi
 	sound.Sample, sound.Changes = r.sample(), r.changes()
 	r.pinned()
 	r.contaminants()
+	r.alarms()
 	r.cannot()
 	r.twice()
 	r.scales()

@@ -13,6 +13,7 @@ import (
 // typed reads the words as a statement. What people write otherwise than a record has it is put right
 // where only one thing can be meant, as the time in "bed 17 °C at fri 18:00", and else told in full.
 func (r Reading) typed(now time.Time) (typed, error) {
+	r.Words = warned(r.Words)
 	if err := r.odd(); err != nil {
 		return typed{}, err
 	}

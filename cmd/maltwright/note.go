@@ -226,6 +226,10 @@ func (c Note) tell(w *World, e journal.Entry, a noteAnswer) {
 		done = "look"
 	}
 	for _, f := range a.doubts {
+		if f.Rule == alarming { // that is no doubt, and the answer itself
+			w.say("%s: %s; %s", f.Severity, f.Message, f.Hint)
+			continue
+		}
 		w.aside(fmt.Sprintf("%s again: %s [%s]", done, words.Safe(words.Joined("; ", f.Message, f.Hint)), f.Rule))
 	}
 }

@@ -107,6 +107,9 @@ func withInstead(e journal.Entry, at source.Place, with string) string {
 // doubtful is the rule that doubts a reading.
 const doubtful = "reading-doubtful"
 
+// alarming is the rule that tells of the danger that a remark tells of.
+const alarming = "remark-alarms"
+
 // doubt puts why a weight may not be right in the place of what the rule tells of it.
 func (a *noteAnswer) doubt(house words.House, x *model.Weighed, d *noted.Doubt) {
 	f := finding.Finding{Rule: doubtful, Severity: finding.Caution, Place: x.Weight.Place}

@@ -49,6 +49,9 @@ func (h House) reading(r noted.Result) (list []string) {
 	if t := r.Temperature; t != nil {
 		list = append(list, h.beheld(t, r.Held))
 	}
+	if r.Hot != nil {
+		list = append(list, h.HotBed(*r.Hot))
+	}
 	return list
 }
 

@@ -3,7 +3,6 @@ package read
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 
 	"maltwright/lang/quantity"
@@ -136,7 +135,7 @@ func (t *telling) phrase(said, rest string) {
 	before := ""
 	for n, i := range items {
 		switch {
-		case i.word == "until" || i.word == "till" || i.word == "when" || i.word == "once" && n > 0:
+		case vocabulary.ToldEnd(i.word) || i.word == "once" && n > 0:
 			condition, conditioned = i.from, true
 		case i.word != "":
 			step, ok := vocabulary.Told(i.word)
@@ -145,7 +144,7 @@ func (t *telling) phrase(said, rest string) {
 				aired = stillToGrow.MatchString(said[i.to:]+"\n"+rest) && len(t.growth)+len(t.kiln) == 0
 			}
 			group.rises = group.rises || rising.MatchString(i.word) || i.word == "from" && n+1 < len(items) && items[n+1].dim == quantity.Temperature
-			noun := slices.Contains([]string{"the", "my", "a", "an", "in", "of", "from", "each", "per"}, before)
+			noun := vocabulary.ToldNoun(before)
 			switch {
 			case aired, i.word == "wet" && len(t.growth)+len(t.kiln)+len(t.wither) == 0:
 				group.weak = orElse(group.weak, map[bool]string{true: vocabulary.PlaceAir, false: vocabulary.PlaceWater}[aired])
@@ -176,7 +175,7 @@ func (t *telling) phrase(said, rest string) {
 			t.charge = i
 		case i.dim == quantity.Share:
 			t.share(i, said, group)
-		case i.dim == quantity.Time && (i.daily || before == "every" || before == "each"):
+		case i.dim == quantity.Time && (i.daily || vocabulary.EachOne(before)):
 			if t.turn == nil && (group.step == vocabulary.VerbTurn || group.step == "" && t.last != nil && t.last.step == vocabulary.VerbTurn) {
 				t.turn = i
 			}

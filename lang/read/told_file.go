@@ -25,7 +25,7 @@ var usuals = [2]usual{
 	{"10 lb", "1.55 oz", "58 to 64 °F", "120 °F", "180 °F", "86 °F", []string{
 		`site "my house" { air 54 to 64 °F; humidity 50 to 80 %; water 50 to 57 °F; altitude 300 ft; awake 06:30 to 22:30 }`,
 		`vessel "my bucket" { holds 8 gal-us }`, `floor "my tray" { area 10 ft2 }`,
-		`kiln "my oven" { area 8 ft2; airflow 60 cfm; reaches 85 to 200 °F; heater 2 kW; fired electric }`}},
+		`kiln "my oven" { area 8 ft2; airflow 60 cfm; reaches 85 to 200 °F; heater 2000 W; fired electric }`}},
 }
 
 const notSaid = "  # not said: this is usual, write yours"

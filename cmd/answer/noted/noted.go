@@ -35,6 +35,7 @@ type Result struct {
 	Rub         *Beside[string]         // as it was felt, and as it is forecast
 	Temperature *Beside[answer.Celsius] // what was read
 	Held        *answer.Temperature     // what the process holds in that place then
+	Hot         *outlook.HotBed         // a growing bed that is too warm, and warmer than it is held
 	Due         *Visit                  // what begins now, with what the reading ended
 	Next        *Visit                  // what is next
 	Over        bool                    // nothing is left to do but to wait
@@ -147,6 +148,9 @@ func (r *Result) read(h *holding) {
 	case *model.Read:
 		r.Temperature = beside[answer.Celsius](o.Value, expected)
 		r.Held = h.held(x, s)
+		if s.Stage == model.GerminateStage && (r.Held == nil || r.Temperature.Read > max(r.Held.From, r.Held.To)) {
+			r.Hot = outlook.HotBedOf(h.trial.Process, x)
+		}
 	}
 }
 

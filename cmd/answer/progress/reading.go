@@ -4,8 +4,10 @@ import (
 	"time"
 
 	"maltwright/cmd/answer"
+	"maltwright/cmd/answer/outlook"
 	"maltwright/lang/model"
 	"maltwright/lang/source"
+	"maltwright/lang/vocabulary"
 	"maltwright/sim/infer/follow"
 )
 
@@ -26,6 +28,7 @@ type Reading struct {
 	Struck       bool                        `json:",omitempty" doc:"it cannot be, and does not count"`
 	Unjudged     bool                        `json:"not_judged,omitempty" doc:"the model ends before it: what it should be is not forecast"`
 	Words        answer.Told                 `json:"words,omitempty" doc:"the same in a sentence"`
+	Hot          *outlook.HotBed             `json:"-"` // a bed that is too warm, of the last that was read of it
 	Along        answer.Kilograms            `json:"-"` // what is weighed along with the grain
 	OfBag        bool                        `json:"-"` // of the marked bag, not of the whole batch
 }
@@ -74,6 +77,12 @@ func readingsOf(f *follow.Following) (list []Reading) {
 			r.Doubt, r.Words = string(d.Kind), doubtOf(f, d, r)
 		}
 		list = append(list, r)
+	}
+	for i := len(f.Judged) - 1; i >= 0; i-- { // only the last says how it is now
+		if x, ok := f.Judged[i].Observation.Reading.(*model.Read); ok && x.Temperature.Where == vocabulary.PlaceBed {
+			list[i].Hot = outlook.HotBedOf(f.Trial.Process, x)
+			break
+		}
 	}
 	return list
 }

@@ -116,7 +116,7 @@ func (c Case) record(ctx context.Context, p *model.Process, house *altered, line
 	}
 	text := fmt.Sprintf("use %q\nbatch \"supposed\" of \"%s\" {\nbegan %s\n%s\n}\n", house.base(), p.Name, began.Format("2006-01-02 15:04"), strings.Join(lines, "\n"))
 	r := check.File(shownAs, []byte(text), c.Dir, house, check.Options{Context: ctx})
-	if list := faults(r.Findings, ofLines); len(list) > 0 {
+	if list := faults(r.Findings, unread); len(list) > 0 {
 		return supposed{}, Unsound(list)
 	}
 	for _, b := range r.House.Batches {
@@ -133,6 +133,9 @@ func (c Case) record(ctx context.Context, p *model.Process, house *altered, line
 const shownAs = "--change"
 
 func ofLines(f finding.Finding) bool { return f.Place.Known() && f.Place.File.Name() == shownAs }
+
+// unread leaves out what a change does to the grain: that is told beside its forecast.
+func unread(f finding.Finding) bool { return ofLines(f) && f.Rule != "change-doubtful" }
 
 func anywhere(finding.Finding) bool { return true }
 

@@ -210,5 +210,10 @@ func (s *progressSheet) readings() {
 		}
 		s.para("doubt", "%s", words.Safe(what+": "+why))
 	}
+	for _, r := range s.r.Readings {
+		if r.Hot != nil && s.r.Growing {
+			s.para("danger", "%s", words.Safe(s.HotBed(*r.Hot)))
+		}
+	}
 	s.line("")
 }
