@@ -24,6 +24,7 @@ type toldStep struct {
 	time, warm *toldItem
 	until      *toldItem // a moisture
 	any        bool      // its word is that of any step in a kiln
+	rises      bool      // from one temperature to another
 	bare       bool      // its word stood alone, as the head of a stage does
 }
 
@@ -41,6 +42,9 @@ type telling struct {
 	unused     []string
 	ranges     []string // of which the lower end is written
 	guessed    []string // temperatures of which the degrees were not said
+
+	species, malt string
+	rest          string // of the text, behind the line that is read
 
 	poison map[string]string // what is said of each poison of the lot
 }
@@ -66,8 +70,12 @@ func tellingOf(f *source.File) *telling {
 	t.scaled = m != nil
 	t.fahrenheit = m != nil && (m[1] == "F" || strings.EqualFold(m[2], "fahrenheit")) || m == nil && inPounds.MatchString(text)
 	t.poisons(text)
+	t.grainAndMalt(text)
+	at := 0
 	last := "0"
 	for line := range strings.Lines(text) {
+		at += len(line)
+		t.rest = text[at:]
 		line = strings.TrimRight(line, "\r\n")
 		if m := listed.FindStringSubmatchIndex(line); m != nil && line[m[2]:m[3]] == nextNumber(last) {
 			last = line[m[2]:m[3]]
@@ -102,7 +110,7 @@ func (t *telling) line(line string) {
 			}
 		}
 		if phrase := strings.TrimSpace(line[at:end]); phrase != "" {
-			t.phrase(phrase)
+			t.phrase(phrase, line[min(next, len(line)):]+"\n"+t.rest)
 		}
 		at = next
 	}
@@ -114,7 +122,7 @@ type toldGroup struct {
 	weak string // of water or of air
 }
 
-func (t *telling) phrase(said string) {
+func (t *telling) phrase(said, rest string) {
 	items := itemsOf(said)
 	group := &toldGroup{}
 	begin := func() {
@@ -131,8 +139,15 @@ func (t *telling) phrase(said string) {
 			condition, conditioned = i.from, true
 		case i.word != "":
 			step, ok := vocabulary.Told(i.word)
+			aired := ok && step == vocabulary.VerbDry && strings.HasPrefix(i.word, "dr") && t.dryRest(items[n+1:], said[i.to:]+"\n"+rest)
+			if !aired && ok && step == vocabulary.VerbDry && len(t.steep) == 0 && group.step == vocabulary.VerbSoak {
+				aired = stillToGrow.MatchString(said[i.to:]+"\n"+rest) && len(t.growth)+len(t.kiln) == 0
+			}
+			group.rises = group.rises || rising.MatchString(i.word) || i.word == "from" && n+1 < len(items) && items[n+1].dim == quantity.Temperature
 			noun := vocabulary.ToldNoun(before)
 			switch {
+			case aired, i.word == "wet" && len(t.growth)+len(t.kiln)+len(t.wither) == 0:
+				group.weak = orElse(group.weak, map[bool]string{true: vocabulary.PlaceAir, false: vocabulary.PlaceWater}[aired])
 			case conditioned || ok && noun && step != vocabulary.VerbTurn:
 			case i.word == vocabulary.VerbCool || i.word == "cooling" || i.word == vocabulary.VerbStore || i.word == "age":
 				begin()
@@ -390,6 +405,14 @@ func (t *telling) settle() {
 			continue
 		}
 		by := t.byWarmth(s.warm)
+		if low, _, both := strings.Cut(s.warm.value, " to "); both && s.rises {
+			from := *s.warm
+			from.value = low + strings.TrimLeft(s.warm.value[strings.LastIndexByte(s.warm.value, ' '):], "0123456789.")
+			if s.warm.warm {
+				from.value = low
+			}
+			by = t.byWarmth(&from) // a rise is named by where it begins
+		}
 		if s.any || n > 0 && by == vocabulary.VerbCure && s.step == vocabulary.VerbDry {
 			s.step = by
 		}

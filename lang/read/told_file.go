@@ -94,14 +94,22 @@ func (t *telling) steepStep(s *toldStep) string {
 }
 
 // kilnStep is a step in the kiln.
-func (t *telling) kilnStep(s *toldStep, u usual) string {
+func (t *telling) kilnStep(s *toldStep, u usual, before string) string {
 	l := &toldLine{t: t}
 	warm, long := u.cure, "4 h"
 	if s.step == vocabulary.VerbDry {
 		warm, long = u.dry, "24 h"
 	}
-	l.text = s.step + " at air-on " + l.usual(l.warm(s.warm, false), warm, "how warm")
+	said := l.warm(s.warm, false)
 	time := l.one(s.time)
+	if ends, ok := s.rise(said, before); ok {
+		l.text = s.step + " from air-on " + ends + " over " + l.usual(time, "4 h", "how long")
+		if s.until != nil {
+			l.text += " until moisture at most " + l.one(s.until)
+		}
+		return l.String()
+	}
+	l.text = s.step + " at air-on " + l.usual(said, warm, "how warm")
 	if time != "" || s.until == nil {
 		l.text += " for " + l.usual(time, long, "how long")
 	}
@@ -180,15 +188,15 @@ func (t *telling) file(f *source.File) string {
 		}
 	}
 	put := func(in int, line string) { fmt.Fprintf(&b, "%s%s\n", strings.Repeat("  ", in), line) }
-	put(0, "\n# The house: none of this was said. Write what is so with you.")
+	put(0, "\n# The house: little of this was said. Write what is so with you.")
 	lot := &toldLine{t: t}
 	moisture := orElse(lot.one(t.grain), "12 %")
-	lot.text = fmt.Sprintf("grain \"my barley\" { species barley; moisture %s; germination 95 %% of 200 kernels; kernel-weight %s; %s }", moisture, u.kernels, t.poisonFacts())
+	lot.text = fmt.Sprintf("grain %s { species %s; moisture %s; germination 95 %% of 200 kernels%s; %s }", t.lotName(), orElse(t.species, vocabulary.GrainBarley), moisture, t.kernelsOf(u), t.poisonFacts())
 	put(0, lot.String())
 	put(0, strings.Join(u.house, "\n"))
-	put(0, "\nprocess \"My malt\" {\n  make pale malt"+notSaid)
+	put(0, "\nprocess \"My malt\" {\n  make "+t.make())
 	from := &toldLine{t: t}
-	from.text = "from " + from.usual(from.one(t.charge), u.charge, "how much") + " of \"my barley\""
+	from.text = "from " + from.usual(from.one(t.charge), u.charge, "how much") + " of " + t.lotName()
 	put(1, from.String())
 	put(1, "at \"my house\"\n")
 	steep := &toldLine{t: t}
@@ -216,8 +224,10 @@ func (t *telling) file(f *source.File) string {
 	if len(t.wither) == 0 && (len(t.kiln) == 0 || t.kiln[0].step == vocabulary.VerbCure) {
 		put(2, "dry at air-on "+u.dry+" for 24 h"+notSaid) // wet malt is not put into the heat of a cure
 	}
+	before := ""
 	for _, s := range t.kiln {
-		put(2, t.kilnStep(s, u))
+		put(2, t.kilnStep(s, u, before))
+		before = orElse(t.inDegrees(s.warm, false), before)
 	}
 	if len(t.kiln) == 0 {
 		put(2, "cure at air-on "+u.cure+" for 4 h"+notSaid)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"maltwright/lang/quantity"
+	"maltwright/lang/vocabulary"
 )
 
 // toldItem is a word or a number of a phrase that somebody tells of a process.
@@ -163,6 +164,9 @@ func valueItem(said, low, high, unit string) *toldItem {
 // joinedItems puts together what is one value: 60 °F to 65 °F, 1 h 30 min.
 func joinedItems(phrase string, list []*toldItem) (joined []*toldItem) {
 	for _, i := range list {
+		if n := len(joined); n > 1 && joined[n-1].word == vocabulary.To && joined[n-2].word == "" && joined[n-2].value != "" && i.value != "" && joined[n-2].dim == i.dim {
+			joined = joined[:n-1] // 60 °F to 65 °F
+		}
 		if len(joined) > 0 {
 			if last := joined[len(joined)-1]; last.value != "" && i.value != "" && last.dim == i.dim && !last.daily && !i.daily && last.word == "" {
 				between, one := phrase[last.to:i.from], strings.Cut

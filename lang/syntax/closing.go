@@ -53,7 +53,19 @@ func (p *parser) tooEarly(brace int, open openBlock) bool {
 	}
 	out, alone := p.indent(brace)
 	in, first := p.indent(open.of.Start)
-	return !alone || first && out > in
+	return !alone || first && (out > in || p.indentBelow(brace) > in)
+}
+
+// indentBelow is how far in the next line below a place stands that is no comment, 0 where there is none.
+func (p *parser) indentBelow(at int) int {
+	for n := p.file.Position(at, source.Bytes).Line + 1; n <= p.file.Lines(); n++ {
+		line := p.file.Text(p.file.Line(n))
+		if text := strings.Trim(line, blanks+"\r\n"); text != "" && text[0] != '#' {
+			in, _ := p.indent(p.file.Line(n).Start + strings.Index(line, text))
+			return in
+		}
+	}
+	return 0
 }
 
 // tooMany tells of a brace that closes no block. Where one above it closes its block

@@ -2,6 +2,7 @@ package syntax
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -131,6 +132,14 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		if _, poison := vocabulary.PoisonOf(first.Value); poison && blame.Value == "?" {
 			from := span(first).End + 1
 			f.Write(p.place(source.Span{Start: from, End: span(blame).End}), vocabulary.SaidUnknown)
+		}
+		if from := span(first).End + 1; vocabulary.Includes(first.Value) && from < blame.Pos.Offset {
+			line := p.file.Line(p.file.Position(first.Pos.Offset, source.Bytes).Line)
+			said, _, _ := strings.Cut(p.file.Text(source.Span{Start: from, End: line.End}), "#")
+			said = strings.TrimRight(said, " \t\r;")
+			if !strings.ContainsAny(said, "\"{}") {
+				f.Write(p.place(source.Span{Start: from, End: from + len(said)}), strconv.Quote(strings.TrimSpace(said)))
+			}
 		}
 		if hint := strayHints[blame.Value]; hint != "" {
 			f.Hint = hint

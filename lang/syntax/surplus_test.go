@@ -27,6 +27,7 @@ func TestABraceTooManyIsBlamedAndLeftOut(t *testing.T) {
 	for name, c := range map[string]struct{ from, to string }{
 		"behind a step":      {"at 13 °C\n", "at 13 °C }\n"},
 		"on a line, too far": {"at 13 °C\n", "at 13 °C\n    }\n"},
+		"at the margin":      {"  germinate", "}\n  germinate"},
 		"in the next block":  {"to 17 °C\n", "to 17 °C }\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -35,7 +36,7 @@ func TestABraceTooManyIsBlamedAndLeftOut(t *testing.T) {
 			tree, found := Parse(f)
 			require.Len(t, found, 1)
 			assert.Equal(t, "stray-brace", found[0].Rule)
-			assert.Equal(t, strings.Index(text, strings.TrimSuffix(c.to, "\n"))+len(strings.TrimSuffix(c.to, "\n"))-1, found[0].Place.Start)
+			assert.Equal(t, strings.Index(text, c.to)+strings.Index(c.to, "}"), found[0].Place.Start)
 			require.Len(t, tree.Top.Statements, 1)
 			var verbs []string
 			for _, s := range tree.Top.Statements[0].Body.Statements {
