@@ -212,7 +212,7 @@ func (s *progressSheet) readings() {
 	}
 	for _, r := range s.r.Readings {
 		if r.Hot != nil && s.r.Growing {
-			s.para("danger", "%s", words.Safe(s.HotBed(*r.Hot)))
+			s.para("hot bed", "%s", words.Safe(s.HotBed(*r.Hot)))
 		}
 	}
 	s.line("")
