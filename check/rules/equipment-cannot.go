@@ -13,7 +13,7 @@ var equipmentCannot = Rule{
 	Rule: finding.Rule{Name: "equipment-cannot", Severity: finding.Fault,
 		Title:  "the kiln cannot do what is asked of it",
 		Why:    "the malt gets no heat above or below the reach of the kiln, and no more air than its fan moves; and warm air carries away only so much water, however long the malt is dried (a balance of heat and water)",
-		Do:     "write a temperature that the kiln reaches, dry with less air, or dry smaller charges",
+		Do:     "set a temperature that the kiln reaches, dry with less air, or dry smaller charges",
 		Bad:    "reaches 65 to 220 °C   # a bread oven\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Good:   "reaches 25 to 110 °C\ndry at air-on 50 °C until moisture at most 20 % allow 3 to 16 h",
 		Limits: "A kiln may take an hour to reach its heat; a roast that ends below its heat is reported. Heat lost through walls is known only where the kiln names its walls, so another kiln may lack more heat than is reported" + assumedOnly},

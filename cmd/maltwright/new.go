@@ -200,7 +200,7 @@ func introduction(there founding.There, folder string) string {
 		}
 		return talk.Sentence(fmt.Sprintf("%s holds a house, %s", folder, there.Main)) + " It is added to, and nothing that is there changes."
 	}
-	return "About twenty-five questions on your grain, your gear and your day; then you see what would be written."
+	return "About thirty questions on your grain, your gear and your day; then you see what would be written."
 }
 
 // resume offers to go on where an earlier conversation stopped.

@@ -50,7 +50,7 @@ func TestTheGuideShowsAnAnswer(t *testing.T) {
 	code, out, _ := runIn(folder, "begin", "pale.malt", "--at", "2026-03-06T07:00", "--name", "26-03")
 	require.Zero(t, code)
 	_, out, _ = strings.Cut(out, "\n")
-	guideShows(t, "have ready:", out)
+	guideShows(t, "before it is wet:", out)
 	file := filepath.Join(folder, "26-03.malt")
 	code, _, errs := runIn(folder, "note", "26-03.malt", "sample 20.00 g dried to 17.54 g")
 	require.Zero(t, code, errs)

@@ -14,6 +14,9 @@ import (
 // to 1/2, to 3/4, to the whole, overgrown.
 const acrospireClasses = 6
 
+// sayOfHowMany is what is to be done where chit was counted of so many kernels, and nobody says how many.
+const sayOfHowMany = "say of how many kernels, as in of 100"
+
 // counted builds a count of kernels.
 func (r *recorder) counted(s *filled) {
 	x := &model.Counted{What: s.slot(0).chosen()}
@@ -30,7 +33,9 @@ func (r *recorder) counted(s *filled) {
 		n := inKernels(v.quantity(), x)
 		if n.Dimension == quantity.Share {
 			f := countsDiffer.At(n.Place, countless(x, n))
-			f.Hint = "write behind of how many kernels were counted"
+			if f.Hint = sayOfHowMany; x.What.Text != model.Chit {
+				f.Hint = "count the kernels of each class, and put the six numbers here"
+			}
 			r.refuse(f)
 			return
 		}
@@ -45,7 +50,11 @@ func (r *recorder) counted(s *filled) {
 		sum += n.SI
 	}
 	if why := counts[x.What.Text](x, sum); why != "" {
-		r.refuse(countsDiffer.At(s.place, why))
+		f := countsDiffer.At(s.place, why)
+		if x.What.Text == model.Chit && len(x.Kernels) == 1 && x.Of == nil {
+			f.Hint = sayOfHowMany
+		}
+		r.refuse(f)
 		return
 	}
 	r.add(s, x, &x.Seen)

@@ -1,7 +1,12 @@
 package read
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"maltwright/lang/model"
+	"maltwright/lang/quantity"
 	"maltwright/lang/source"
 	"maltwright/lang/vocabulary"
 )
@@ -20,7 +25,7 @@ var kilnFacts = table[drying]{
 	"airflow":          func(_ *builder, k *drying, r *filled) { k.Airflow = r.slot(0).quantity() },
 	vocabulary.FactFan: (*builder).fan,
 	"chimney":          func(_ *builder, k *drying, r *filled) { k.Chimney = r.slot(0).quantity() },
-	"reaches":          func(b *builder, k *drying, r *filled) { k.Reaches = b.upright(r.slot(0)) },
+	"reaches":          func(b *builder, k *drying, r *filled) { k.Reaches = b.reach(r.slot(0)) },
 	"heater": func(_ *builder, k *drying, r *filled) {
 		k.Heater, k.Efficiency = r.slot(0).quantity(), r.clause("at", 0).quantity()
 	},
@@ -76,3 +81,25 @@ func (b *builder) pipes() {
 }
 
 func kilnName(k *model.Kiln) string { return k.Name }
+
+// reach reads the coolest and hottest air of a kiln. One temperature alone does not say which of
+// them it is; a dryer with one setting reaches from it to it.
+func (b *builder) reach(v *given) *model.Range {
+	r := b.upright(v)
+	if r == nil || !r.Single() || slices.Contains(strings.Fields(v.amount.Text()), vocabulary.To) {
+		return r
+	}
+	f := valueNeeded.At(r.Place, fmt.Sprintf("reaches needs the coolest and the hottest air of the kiln, and %s stands alone", r))
+	f.Why = "one temperature alone does not say which of the two it is"
+	number, _ := numberOf(r.High)
+	one := fmt.Sprintf("%s %s %s", number, vocabulary.To, r.High)
+	f.Hint = "put its lowest and its highest setting, as in " + one + " where it has only one"
+	if usual, err := quantity.In(coolestOfKiln.SI, r.Low.Unit()); err == nil && usual.SI < r.Low.SI {
+		f.Hint = fmt.Sprintf("put its lowest setting in front, as in %s, or %s where it has only one", quantity.Range{Low: usual, High: r.High}, one)
+	}
+	b.refuse(f)
+	return nil
+}
+
+// coolestOfKiln is an example of a kiln's lowest setting.
+var coolestOfKiln, _ = quantity.Parse("30 °C")

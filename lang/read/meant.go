@@ -34,6 +34,9 @@ const mostOffered = 3
 // told. Before is how many findings there were in front of it.
 func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before int) {
 	found := *r.found
+	if len(found) > before && r.doubted(s, row, before) {
+		return
+	}
 	if r.tried == nil || r.spent() || len(found) == before || s.Head().End-s.Head().Start > longestTried || !undecided(&found[before]) {
 		return
 	}
@@ -57,6 +60,35 @@ func (r *statementReader) meant(s *syntax.Statement, row *vocabulary.Row, before
 	}
 	found[before].Write(r.at(s.Head()), texts...)
 	*r.found = found[:before+1]
+}
+
+// doubted puts right what is said of a poison of the lot by words that doubt, deny otherwise than
+// plainly, or say what it was treated with: that is never read as a lot that is without it.
+func (r *statementReader) doubted(s *syntax.Statement, row *vocabulary.Row, before int) bool {
+	poison, ok := vocabulary.PoisonOf(row.Word)
+	said := strings.TrimSpace(strings.TrimPrefix(r.at(s.Head()).Text(), s.Verb.Text))
+	if !ok || s.Body != nil || said == "" {
+		return false
+	}
+	first, more, _ := strings.Cut(said, " ")
+	aside := ""
+	if r.endsLine(s) {
+		aside = " # " + said
+	}
+	var texts []string
+	switch is := poison.Said(said); {
+	case is == vocabulary.SaidUnknown:
+		texts = []string{row.Word + " " + vocabulary.SaidUnknown}
+	case is == poison.Is && !slices.Contains([]string{poison.Is, "treated"}, first):
+		texts = []string{row.Word + " " + poison.Is + aside}
+	case is == "" && more != "" && first != poison.Is:
+		texts = []string{row.Word + " " + poison.Is + aside, row.Word + " " + vocabulary.SaidUnknown + aside}
+	default:
+		return false
+	}
+	*r.found = (*r.found)[:before+1]
+	(*r.found)[before].Write(r.at(s.Head()), texts...)
+	return true
 }
 
 // twoWords puts right a statement whose first two words people write for another: air flow.

@@ -79,8 +79,8 @@ func (w *wording) right(pieces, before []piece) (taken int, made []piece) {
 	if w.row.Word == vocabulary.VerbSoak && wordAt(pieces, 0) == "under" && wordAt(pieces, 1) == vocabulary.PlaceWater {
 		return 2, []piece{{text: "in", kind: clausePiece}, {text: vocabulary.PlaceWater, kind: wordPiece}}
 	}
-	if first := strings.ToLower(p.text); w.row.Word == vocabulary.RecordSample && p.kind == wordPiece && (first == "dry" || first == "dried") && before[len(before)-1].kind == valuePiece && len(pieces) > 1 && pieces[1].kind == valuePiece {
-		return 1, []piece{{text: "dried", kind: wordPiece}, {text: vocabulary.To, kind: clausePiece}}
+	if first := strings.ToLower(p.text); w.row.Word == vocabulary.RecordSample && p.kind == wordPiece && (first == vocabulary.VerbDry || first == vocabulary.SampleDried) && before[len(before)-1].kind == valuePiece && len(pieces) > 1 && pieces[1].kind == valuePiece {
+		return 1, []piece{{text: vocabulary.SampleDried, kind: wordPiece}, {text: vocabulary.To, kind: clausePiece}}
 	}
 	if n, made := w.numbered(pieces); n > 0 {
 		return n, made

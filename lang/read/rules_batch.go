@@ -41,7 +41,7 @@ var (
 		batchOf("  sample 17.54 g dried to 20.00 g\n"), batchOf("  sample 20.00 g dried to 17.54 g\n"))
 	tareBesideIn = rule("tare-beside-in", caution, "a record with a tare, and weights that say in what the grain was weighed",
 		"the vessel is taken off a weight that names one, and the tare off every other weight: the program cannot know which of the two a number includes",
-		"write for each weight what it was weighed in; then no tare is needed",
+		"name for each weight what it was weighed in; then no tare is needed",
 		tubThatWeighs+batchOf("  tare 990 g\n  weighed 8.33 kg in \"tub\" after soak 1\n"), tubThatWeighs+batchOf("  weighed 8.33 kg in \"tub\" after soak 1\n"))
 	partOfBatch = rule("part-of-batch", caution, "a weight of one of several vessels that a steep is shared out among",
 		"the share of the grain in that vessel is not known well enough to give the moisture of all of it, so the weight is left out",

@@ -3,7 +3,6 @@ package read
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 
 	"maltwright/lang/quantity"
@@ -42,6 +41,8 @@ type telling struct {
 	unused     []string
 	ranges     []string // of which the lower end is written
 	guessed    []string // temperatures of which the degrees were not said
+
+	poison map[string]string // what is said of each poison of the lot
 }
 
 func (t *telling) steps() int {
@@ -64,6 +65,7 @@ func tellingOf(f *source.File) *telling {
 	m := ofDegrees.FindStringSubmatch(text)
 	t.scaled = m != nil
 	t.fahrenheit = m != nil && (m[1] == "F" || strings.EqualFold(m[2], "fahrenheit")) || m == nil && inPounds.MatchString(text)
+	t.poisons(text)
 	last := "0"
 	for line := range strings.Lines(text) {
 		line = strings.TrimRight(line, "\r\n")
@@ -125,11 +127,11 @@ func (t *telling) phrase(said string) {
 	before := ""
 	for n, i := range items {
 		switch {
-		case i.word == "until" || i.word == "till" || i.word == "when" || i.word == "once" && n > 0:
+		case vocabulary.ToldEnd(i.word) || i.word == "once" && n > 0:
 			condition, conditioned = i.from, true
 		case i.word != "":
 			step, ok := vocabulary.Told(i.word)
-			noun := slices.Contains([]string{"the", "my", "a", "an", "in", "of", "from", "each", "per"}, before)
+			noun := vocabulary.ToldNoun(before)
 			switch {
 			case conditioned || ok && noun && step != vocabulary.VerbTurn:
 			case i.word == vocabulary.VerbCool || i.word == "cooling" || i.word == vocabulary.VerbStore || i.word == "age":
@@ -158,7 +160,7 @@ func (t *telling) phrase(said string) {
 			t.charge = i
 		case i.dim == quantity.Share:
 			t.share(i, said, group)
-		case i.dim == quantity.Time && (i.daily || before == "every" || before == "each"):
+		case i.dim == quantity.Time && (i.daily || vocabulary.EachOne(before)):
 			if t.turn == nil && (group.step == vocabulary.VerbTurn || group.step == "" && t.last != nil && t.last.step == vocabulary.VerbTurn) {
 				t.turn = i
 			}

@@ -25,7 +25,7 @@ var usuals = [2]usual{
 	{"10 lb", "1.55 oz", "58 to 64 °F", "120 °F", "180 °F", "86 °F", []string{
 		`site "my house" { air 54 to 64 °F; humidity 50 to 80 %; water 50 to 57 °F; altitude 300 ft; awake 06:30 to 22:30 }`,
 		`vessel "my bucket" { holds 8 gal-us }`, `floor "my tray" { area 10 ft2 }`,
-		`kiln "my oven" { area 8 ft2; airflow 60 cfm; reaches 85 to 200 °F; heater 2 kW; fired electric }`}},
+		`kiln "my oven" { area 8 ft2; airflow 60 cfm; reaches 85 to 200 °F; heater 2000 W; fired electric }`}},
 }
 
 const notSaid = "  # not said: this is usual, write yours"
@@ -183,7 +183,7 @@ func (t *telling) file(f *source.File) string {
 	put(0, "\n# The house: none of this was said. Write what is so with you.")
 	lot := &toldLine{t: t}
 	moisture := orElse(lot.one(t.grain), "12 %")
-	lot.text = fmt.Sprintf("grain \"my barley\" { species barley; moisture %s; germination 95 %% of 200 kernels; kernel-weight %s; treated unknown }", moisture, u.kernels)
+	lot.text = fmt.Sprintf("grain \"my barley\" { species barley; moisture %s; germination 95 %% of 200 kernels; kernel-weight %s; %s }", moisture, u.kernels, t.poisonFacts())
 	put(0, lot.String())
 	put(0, strings.Join(u.house, "\n"))
 	put(0, "\nprocess \"My malt\" {\n  make pale malt"+notSaid)
@@ -236,7 +236,7 @@ func (t *telling) file(f *source.File) string {
 // notUsed lists what of the text stands in no line of the process, by its own words. It is
 // known once the process is written.
 func (t *telling) notUsed() []string {
-	list := t.unused
+	list := slices.Compact(t.unused)
 	for _, c := range t.conditions {
 		if !slices.ContainsFunc(c.items, func(i *toldItem) bool { return i.used }) {
 			list = append(list, c.said)

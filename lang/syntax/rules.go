@@ -128,6 +128,10 @@ func misreading(p *parser, first, blame lexer.Token) finding.Finding {
 		return lookalikeAt(p, blame)
 	case blame.Type == kindStray:
 		f := strayCharacter.At(place, fmt.Sprintf("%s has no meaning here", shown(blame)))
+		if _, poison := vocabulary.PoisonOf(first.Value); poison && blame.Value == "?" {
+			from := span(first).End + 1
+			f.Write(p.place(source.Span{Start: from, End: span(blame).End}), vocabulary.SaidUnknown)
+		}
 		if hint := strayHints[blame.Value]; hint != "" {
 			f.Hint = hint
 		}

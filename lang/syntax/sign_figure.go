@@ -115,7 +115,7 @@ func (r *signReader) lasts(i int) bool {
 	return ok && (i-1 == r.first && vocabulary.IsStep(front.Value) || slices.Contains(lasting, front.Value))
 }
 
-var lasting = []string{"for", "over", vocabulary.ClauseEvery, "within"}
+var lasting = []string{vocabulary.ClauseFor, vocabulary.ClauseOver, vocabulary.ClauseEvery, vocabulary.ClauseWithin}
 
 func (r *signReader) ofThousand(int) bool {
 	row, ok := r.row()

@@ -230,11 +230,11 @@ func (r *signReader) wantsAt(first, last int) string {
 		return ""
 	}
 	for k := r.first; k < first; k++ {
-		if t := r.tok(k); t.Type == kindClause && t.Value == "at" {
+		if t := r.tok(k); t.Type == kindClause && t.Value == vocabulary.ClauseAt {
 			return ""
 		}
 	}
-	clause, ok := row.Clause("at")
+	clause, ok := row.Clause(vocabulary.ClauseAt)
 	if !ok || len(clause.Slots) != 1 || clause.Slots[0].Placed {
 		return ""
 	}

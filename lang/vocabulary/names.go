@@ -161,6 +161,7 @@ const (
 	RecordCounted = "counted"
 	RecordRead    = "read"
 	RecordSample  = "sample"
+	SampleDried   = "dried"
 )
 
 // ClauseBecause gives a reason, ClauseBy says who or how and ClauseEvery how often.
@@ -173,6 +174,9 @@ const (
 	ClauseOf      = "of"
 	ClauseFrom    = "from"
 	ClauseUntil   = "until"
+	ClauseFor     = "for"
+	ClauseOver    = "over"
+	ClauseWithin  = "within"
 )
 
 // Grains and malts.

@@ -1,6 +1,9 @@
 package vocabulary
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // told are the words by which people tell of steps, by the beginnings of the words.
 var told = []struct {
@@ -26,4 +29,14 @@ func Told(word string) (step string, ok bool) {
 		}
 	}
 	return "", false
+}
+
+// ToldEnd tells whether a condition stands behind the word: until it cracks.
+func ToldEnd(word string) bool {
+	return word == ClauseUntil || word == "till" || word == "when"
+}
+
+// ToldNoun tells whether a word behind this one is a thing, and no step: the steep, in the kiln.
+func ToldNoun(before string) bool {
+	return slices.Contains([]string{"the", "my", "a", "an", "in", "of", "from", "each", "per"}, before)
 }

@@ -75,6 +75,9 @@ func (w *writer) amount(s *vocabulary.Slot, clause string) {
 		of = quantity.Share
 	}
 	a, b, unit := w.value(of, clause), w.value(of, clause), w.unit(of)
+	if w.word == "reaches" { // both ends are needed
+		a, b = min(a, b), max(a, b)
+	}
 	if s.Range && a < b && w.odds(2) || clause == "allow" && a < b || w.word == "reaches" && a < b {
 		w.WriteString(w.number(a) + " to " + w.number(b) + unit)
 		return
