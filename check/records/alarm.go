@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"maltwright/check/profile"
 	"maltwright/check/tell"
 	"maltwright/lang/finding"
 	"maltwright/lang/model"
@@ -25,6 +26,13 @@ func (r *record) alarms() {
 			r.note(f)
 		}
 	}
+}
+
+// Dangers lists the dangers to people that the remarks of a batch tell of.
+func Dangers(b *model.Batch) (list []finding.Finding) {
+	r := &record{batch: b, usual: profile.Of(b.Process)}
+	r.alarms()
+	return slices.DeleteFunc(r.found, func(f finding.Finding) bool { return f.Severity < finding.Danger })
 }
 
 // meansIt tells whether the process makes on purpose what would be an alarm elsewhere.

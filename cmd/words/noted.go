@@ -19,6 +19,9 @@ func (h House) Noted(r noted.Result) string {
 	if r.Passed != nil {
 		said = Joined("; ", said, h.Passed(*r.Passed))
 	}
+	if r.Hot != nil {
+		said = Joined("; ", said, h.HotBed(*r.Hot))
+	}
 	return Safe(Joined("; ", said, h.coming(r)))
 }
 
@@ -48,9 +51,6 @@ func (h House) reading(r noted.Result) (list []string) {
 	}
 	if t := r.Temperature; t != nil {
 		list = append(list, h.beheld(t, r.Held))
-	}
-	if r.Hot != nil {
-		list = append(list, h.HotBed(*r.Hot))
 	}
 	return list
 }

@@ -7,9 +7,11 @@ import (
 	"math"
 	"time"
 
+	"maltwright/check/records"
 	"maltwright/cmd/answer"
 	"maltwright/cmd/answer/outlook"
 	"maltwright/cmd/answer/timetable"
+	"maltwright/lang/finding"
 	"maltwright/lang/model"
 	"maltwright/lang/vocabulary"
 	"maltwright/sim/ensemble"
@@ -21,7 +23,8 @@ import (
 // Result is how a batch stands. Figures that are not certain are spreads; one that fewer
 // than half of the forecasts have is nil.
 type Result struct {
-	Batch string
+	Batch   string
+	Dangers []finding.Finding `json:"-"` // that the remarks tell of
 	outlook.Head
 	Began       time.Time `doc:"when the first soak began"`
 	At          time.Time `doc:"as of when the batch is followed"`
@@ -109,7 +112,7 @@ func posteriorOf(f *follow.Following) Posterior {
 func Of(f *follow.Following, at time.Time, why AsOf) Result {
 	b, p, s := f.Trial.Batch, f.Trial.Process, f.Stand.Sight
 	bag := outlook.BagOfBatch(b)
-	r := Result{Batch: b.Name, Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
+	r := Result{Batch: b.Name, Dangers: records.Dangers(b), Head: outlook.HeadOf(p), Began: b.Began.Time, At: at, AsOf: why, Elapsed: answer.Seconds(f.Now),
 		Stage: string(s.Stage), StageNumber: outlook.NameOf(f.Trial.Process, s.Of).Number, Step: s.Step, StepNumber: s.Number, NotForecast: outlook.ModelEndOf(f.Centre), Growing: s.Growing, Over: f.Over(), Complete: !f.Centre.BrokenOff(),
 		Now: stateOf(f.Stand, bag), Waits: waitsOf(f), Late: lateOf(f), Outcome: outlook.TotalsOver(f.Ensemble), Drivers: outlook.DriversBy(f.Drivers),
 		Readings: readingsOf(f), Ignored: len(f.Ignored), Pinned: answer.PinOf(b), RelativeTo: Model, Cautions: outlook.CautionsOf(f.Centre.Process),

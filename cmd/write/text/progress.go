@@ -210,9 +210,12 @@ func (s *progressSheet) readings() {
 		}
 		s.para("doubt", "%s", words.Safe(what+": "+why))
 	}
+	for _, f := range s.r.Dangers {
+		s.para("danger", "%s", words.Safe(f.Message+"; "+f.Hint))
+	}
 	for _, r := range s.r.Readings {
 		if r.Hot != nil && s.r.Growing {
-			s.para("danger", "%s", words.Safe(s.HotBed(*r.Hot)))
+			s.para("hot bed", "%s", words.Safe(s.HotBed(*r.Hot)))
 		}
 	}
 	s.line("")
