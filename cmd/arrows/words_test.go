@@ -40,8 +40,6 @@ var justified = []struct {
 	{"lang/quantity/retell.go", []string{"to"}, "English: from so much to so much"},
 	{"lang/syntax/pounds", nil, "tests only: which figures are differences"},
 	{"lang/read/told.go", []string{"until", "when", "the", "in", "of", "from", "every"}, "English: how people tell of steps"},
-	{"lang/read/meant_words.go", []string{"dry", "dried"}, "English: how people tell of a sample"},
-	{"lang/syntax/sign_figure.go", []string{"for", "over", "within"}, "English: what stands in front of how long"},
 	{"lang/calendar/", []string{"of", "is", "no", "at", "on"}, "English of dates, and languages"},
 	{"cmd/", []string{"malt", "steep-out moisture"}, "headings and forms of what is shown"},
 }

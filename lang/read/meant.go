@@ -79,7 +79,7 @@ func (r *statementReader) doubted(s *syntax.Statement, row *vocabulary.Row, befo
 	switch is := poison.Said(said); {
 	case is == vocabulary.SaidUnknown:
 		texts = []string{row.Word + " " + vocabulary.SaidUnknown}
-	case is == poison.Is && !slices.Contains([]string{poison.Is, "treated"}, first):
+	case is == poison.Is && !slices.Contains([]string{poison.Is, vocabulary.FactTreated}, first):
 		texts = []string{row.Word + " " + poison.Is + aside}
 	case is == "" && more != "" && first != poison.Is:
 		texts = []string{row.Word + " " + poison.Is + aside, row.Word + " " + vocabulary.SaidUnknown + aside}

@@ -39,7 +39,7 @@ func (t *telling) poisons(text string) {
 
 // poisonFacts are the statements of the lot that tell of it.
 func (t *telling) poisonFacts() string {
-	text := "treated " + orElse(t.poison["treated"], vocabulary.SaidUnknown)
+	text := vocabulary.FactTreated + " " + orElse(t.poison[vocabulary.FactTreated], vocabulary.SaidUnknown)
 	for _, p := range vocabulary.Poisons[1:] {
 		if said := t.poison[p.Word]; said != "" {
 			text += "; " + p.Word + " " + said

@@ -155,6 +155,9 @@ const (
 	Midnight = "midnight"
 )
 
+// FactTreated is a fact of a lot: whether its seed was dressed.
+const FactTreated = "treated"
+
 // RecordChanged is a line of a record: a step that was done otherwise.
 const (
 	RecordChanged = "changed"
