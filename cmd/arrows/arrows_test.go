@@ -29,6 +29,7 @@ var pipeline = []string{
 	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
 	"cmd/sheet", "cmd/sheet/html",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
+	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/maltwright",
 }
 
