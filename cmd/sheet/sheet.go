@@ -113,9 +113,13 @@ type Drawing struct {
 
 // Drawn is a drawing.
 type Drawn struct {
-	Look Look
-	Name string
+	Look  Look
+	Name  string
+	Naked bool // a kernel without husk, as of wheat or rye: its shoot lies outside
 }
+
+// Picture is its lines.
+func (d Drawn) Picture() Picture { return d.Look.Picture(d.Naked) }
 
 // Tally is a count of kernels by classes: a line of boxes to tick for each, and one for its sum.
 type Tally struct {
