@@ -27,7 +27,10 @@ var pipeline = []string{
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
 	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
+	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html", "cmd/write/pdf",
+	"cmd/sheet", "cmd/sheet/html",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
+	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
 	"cmd/maltwright",
 }
 
@@ -41,7 +44,7 @@ var narrow = map[string][]string{
 }
 
 // testOnly are for the tests of any package, and of use to nothing else.
-var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample"}
+var testOnly = []string{"lang/source/golden", "lang/source/declaration", "lang/finding/samples", "lang/source/spoil", "lang/vocabulary/invent", "lang/read/endless", "lang/syntax/pounds", "sim/drying/invent", "sim/infer/evidence/evidencetest", "cmd/answer/sample", "cmd/write/pdf/pdftest"}
 
 // listed is what go list says of a package.
 type listed struct {
