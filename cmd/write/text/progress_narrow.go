@@ -19,11 +19,11 @@ import (
 const eightInTen = "8 in 10"
 
 // shortly are labels for which a narrow sheet has no room, and what it says instead.
-var shortly = map[string]string{
-	"weight on the scale": "weight", "dry matter lost so far": "dry matter lost", "acrospire, as a part of the kernel": "acrospire",
-	"in the middle of the bed": "bed, middle", "the air in the oven": "oven air", "the malt itself": "malt", "the marked bag": "marked bag",
-	"diastatic enzymes kept": "enzymes kept", "steep-out moisture": "steep-out", "final moisture": "end moisture",
-}
+var shortly = strings.NewReplacer(
+	"weight on the scale", "weight", "dry matter lost so far", "dry matter lost", "acrospire, as a part of the kernel", "acrospire",
+	"in the middle of the bed", "bed, middle", "the air in the oven", "oven air", "the malt itself", "malt", "the marked bag", "marked bag",
+	"diastatic enzymes kept", "enzymes kept", "steep-out moisture", "steep-out", "final moisture", "end moisture",
+)
 
 // layOut writes a table of spreads as wide as the sheet allows.
 func (s *progressSheet) layOut(t *table) {
@@ -33,11 +33,7 @@ func (s *progressSheet) layOut(t *table) {
 	}
 	rows := narrowRows{heads: [3]string{t.columns[0].head, t.columns[1].head, eightInTen}}
 	for _, r := range t.rows {
-		label := strings.TrimSpace(r.cells[0])
-		if short, ok := shortly[label]; ok {
-			label = short
-		}
-		rows.add("  "+label, r.cells[1], words.Between(r.cells[2], r.cells[3]))
+		rows.add("  "+shortly.Replace(strings.TrimSpace(r.cells[0])), r.cells[1], words.Between(r.cells[2], r.cells[3]))
 	}
 	rows.lay(&s.Sheet)
 }
