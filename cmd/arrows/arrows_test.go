@@ -30,7 +30,12 @@ var pipeline = []string{
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html", "cmd/write/pdf",
 	"cmd/sheet", "cmd/sheet/html",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
+	"cmd/write/pdf",
+	"cmd/chart", "cmd/chart/svg", "cmd/chart/term", "cmd/chart/html", "cmd/chart/onpaper", "cmd/chart/figures",
+	"cmd/sheet", "cmd/sheet/html", "cmd/sheet/onpaper",
+	"cmd/report", "cmd/report/html", "cmd/report/onpaper",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/folder", "cmd/talk",
+	"cmd/serve/guard", "cmd/serve",
 	"cmd/maltwright",
 }
 
