@@ -26,6 +26,7 @@ var pipeline = []string{
 	"cmd/arrows", "cmd/founding", "cmd/rewrite", "cmd/shelf", "cmd/answer", "cmd/answer/inspection", "cmd/answer/reference", "cmd/answer/outlook", "cmd/answer/timetable",
 	"cmd/answer/progress", "cmd/answer/lessons", "cmd/answer/ledger", "cmd/answer/trace", "cmd/answer/effect", "cmd/answer/whatif", "cmd/answer/sums", "cmd/answer/noted", "cmd/answer/curve",
 	"cmd/words", "cmd/write/malt", "cmd/write/key", "cmd/write/json", "cmd/write/csv", "cmd/write/text", "cmd/write/sarif", "cmd/write/shell", "cmd/write/ics", "cmd/write/html",
+	"cmd/chart", "cmd/chart/svg", "cmd/chart/html",
 	"cmd/repository", "cmd/recall", "cmd/journal", "cmd/talk",
 	"cmd/maltwright",
 }
