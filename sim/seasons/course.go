@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"maltwright/lang/model"
-	"maltwright/lang/quantity"
 	"maltwright/lang/vocabulary"
+	"maltwright/sim/forecast"
 )
 
 // Moment is what was read of a batch at one time. What was not is NaN.
@@ -20,10 +20,9 @@ type Moment struct {
 }
 
 // Course is what the record says of a batch over time, in the order of the clock. Weights that cannot be are
-// left out, and so is what has no time of its own.
-func (s *Season) Course() []Moment { return s.record.course() }
-
-func (r *record) course() (list []Moment) {
+// left out, and so is what has no time of its own. The forecast is that which Of takes.
+func Course(b *model.Batch, f *forecast.Forecast) (list []Moment) {
+	r := &record{b: b, f: f}
 	for _, x := range r.b.Readings {
 		at := r.since(x.When())
 		if !at.Known() {
@@ -36,10 +35,6 @@ func (r *record) course() (list []Moment) {
 				m.Part = w.Value / r.charge()
 				m.Moisture = r.moistureThen(w.Value, at.Value, x.Clean)
 			}
-		case *model.Tested:
-			if w, ok := testedMoisture(x); ok {
-				m.Moisture, m.Tested = w, true
-			}
 		case *model.Read:
 			if x.Temperature.Where == vocabulary.PlaceBed {
 				m.Bed = x.Temperature.Mid() - zeroC
@@ -49,16 +44,25 @@ func (r *record) course() (list []Moment) {
 			list = append(list, m)
 		}
 	}
+	list = append(list, r.testedUntil(list)...)
 	slices.SortStableFunc(list, func(a, b Moment) int { return cmp.Compare(a.At, b.At) })
 	return list
 }
 
-// testedMoisture is the moisture of a test, wet basis; it is false of a test of something else.
-func testedMoisture(x *model.Tested) (float64, bool) {
-	if x.What.Text != vocabulary.AnalysisMoisture || x.Found == nil || x.Found.Dimension() != quantity.Share {
-		return 0, false
+// testedUntil are the tested moistures until the last of what was read: what a laboratory finds later is
+// of malt in store.
+func (r *record) testedUntil(list []Moment) (tests []Moment) {
+	last := 0.0
+	for _, m := range list {
+		last = max(last, m.At)
 	}
-	return x.Found.SI, true
+	for i := range r.b.Tested {
+		x := &r.b.Tested[i]
+		if at := r.since(x.When()); x.What.Text == vocabulary.AnalysisMoisture && at.Known() && at.Value <= last {
+			tests = append(tests, Moment{At: at.Value, Part: math.NaN(), Moisture: x.Found.SI, Tested: true, Bed: math.NaN()})
+		}
+	}
+	return tests
 }
 
 // moistureThen is the moisture of a weight, kg, at a time: beside the dry matter that the forecast has left by
