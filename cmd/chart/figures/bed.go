@@ -109,7 +109,7 @@ func layers(c *curve.Curve, b *curve.Bed, name string, s words.Scale, places int
 	} else {
 		p.Lines = lines(at("top", chart.First, 1), at("middle", chart.Second, 0.5), at("bottom", chart.Third, 0))
 	}
-	if name == "moisture" {
+	if name == vocabulary.MeasureMoisture {
 		p.Gates = inside(gates(c, vocabulary.MeasureMoisture, s), b.Looks[0].At, b.Looks[len(b.Looks)-1].At)
 	}
 	return p
