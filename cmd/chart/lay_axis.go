@@ -41,7 +41,7 @@ func (f *frame) timeAxis() {
 	}
 	l := Lettering{Size: f.Letters, Ink: Letters, Align: AtMiddle}
 	if ticks := f.timeTicks(); len(ticks) > 0 {
-		f.y += f.leading()
+		f.y += f.leading() + 4
 		for _, t := range ticks {
 			f.tick(t.At, 4)
 			f.try(f.inside(f.x(t.At), t.Text, l), t.Text, l, f.row(f.y-3))
