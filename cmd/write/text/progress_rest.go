@@ -38,10 +38,7 @@ func (s *progressSheet) howLong(title string, list []progress.Wait) {
 
 // wait adds how long a condition takes, and below it when that will be.
 func (s *progressSheet) wait(t *table, w progress.Wait) {
-	name := fmt.Sprintf("%s: %s", outlook.Awaits(w.StageName, w.Step, w.Hold), words.Safe(w.Text))
-	if w.Left.Share < nearlyAll {
-		name += ", in " + words.Part(w.Left.Share) + " of the cases"
-	}
+	name := words.Awaited(w)
 	if s.narrow() {
 		t.add(name, words.Until(w.Left.P50), words.Until(w.Left.P10), words.Until(w.Left.P90))
 		t.below(fmt.Sprintf("%s; %s to %s", orNone(s.hour(w.Left.P50)), orNone(s.hour(w.Left.P10)), orNone(s.hour(w.Left.P90))))
