@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
@@ -43,15 +44,17 @@ func (a asset) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	if r.URL.Query().Get("v") == a.tag { // its address changes with it
 		h.Set("Cache-Control", "private, max-age=31536000, immutable")
 	}
-	http.ServeContent(w, r, a.name, time.Time{}, newReader(a.text))
+	http.ServeContent(w, r, a.name, time.Time{}, bytes.NewReader(a.text))
 }
 
 // templates has each page with the layout around it.
-var templates = map[string]*template.Template{}
+var templates = parsed(listPage, batchPage, readingPage, processPage, troublePage)
 
-func init() {
+func parsed(names ...string) map[string]*template.Template {
 	shared := template.Must(template.New("").ParseFS(files, "pages/layout.html", "pages/entry.html"))
-	for _, name := range []string{listPage, batchPage, readingPage, processPage, troublePage} {
-		templates[name] = template.Must(template.Must(shared.Clone()).ParseFS(files, "pages/"+name+".html"))
+	out := map[string]*template.Template{}
+	for _, name := range names {
+		out[name] = template.Must(template.Must(shared.Clone()).ParseFS(files, "pages/"+name+".html"))
 	}
+	return out
 }

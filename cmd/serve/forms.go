@@ -45,7 +45,9 @@ type offers struct {
 	Expected string   // what the scale should show at the next visit, "" where nothing is weighed
 	In       []string // vessels, floors and kilns that say what they weigh
 	Bag      bool     // there is a marked bag
-	After    []string // steps that may just have ended, the likely one first
+	After    []string // steps that may have ended, the likely one first
+	Ended    string   // the one that just ended, "" where none did
+	Clean    bool     // the malt may be without its rootlets
 	Places   []string // where a thermometer may stand, the likely one first
 	Steps    []string // that can be done otherwise
 	Sampled  bool     // the raw grain was dried already
@@ -172,8 +174,10 @@ func (m maker) weighed() []group {
 	if len(m.In) > 0 || m.Bag {
 		list = append(list, group{"What stood on the scale", "choices", []field{m.choice(nameIn, "", m.holders())}})
 	}
-	return append(list, group{Fields: []field{m.pick(nameAfter, "After which step", m.ended())}},
-		group{Fields: []field{m.choice(nameClean, "", []option{{Value: "", Text: "as it lies"}, {Value: "yes", Text: "malt, its rootlets off"}})}, Legend: "Rootlets", Class: "choices"})
+	if list = append(list, group{Fields: []field{m.pick(nameAfter, "After which step", m.ended())}}); !m.Clean {
+		return list
+	}
+	return append(list, group{"Rootlets", "choices", []field{m.choice(nameClean, "", []option{{Value: "", Text: "still on"}, {Value: "yes", Text: "rubbed and sieved off"}})}})
 }
 
 // holders are what may stand on the scale: the likely one first.
@@ -194,7 +198,11 @@ func (m maker) ended() []option {
 	for _, step := range m.After {
 		list = append(list, option{Value: step, Text: "after " + step})
 	}
-	return append(list, option{Value: "", Text: "in the middle of a step"})
+	amid := option{Value: "", Text: "in the middle of a step"}
+	if m.Ended == "" {
+		return append([]option{amid}, list...)
+	}
+	return append(list, amid)
 }
 
 func (m maker) heat() []group {
